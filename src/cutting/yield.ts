@@ -1,0 +1,57 @@
+// How many wedges a strip set gives and where each is cut. Plane geometry: neighbours are cut tip up and tip down in turn
+// and share their slanted cut as far as the bases leave room.
+import { setHeight } from '../geometry/bands';
+import { cutWedge, slope } from '../geometry/wedge';
+import type { StripSet, Tip, WedgePlan } from '../model/project';
+import type { Inches } from '../model/units';
+
+export interface WedgeCount {
+  readonly up: number;
+  readonly down: number;
+}
+
+/** One wedge on its set: where its base starts from the left end, inches, and which way its tip points. */
+export interface WedgeCut {
+  readonly start: Inches;
+  readonly tip: Tip;
+}
+
+/**
+ * Start of the n-th wedge (from 0), inches. A wedge and the next, turned round, are p = b − Hk apart when they share a cut;
+ * but bases on the same edge may not overlap, so each second wedge starts no less than b after the one before the last.
+ */
+export function wedgeStart(index: number, height: Inches, wedge: WedgePlan): Inches {
+  const { base } = cutWedge(wedge);
+  const pitch = Math.max(0, base - height * slope(wedge.perBlock));
+  return Math.floor(index / 2) * Math.max(base, 2 * pitch) + (index % 2) * pitch;
+}
+
+/** Clean length that `count` wedges need, inches; 0 for none. */
+export function lengthFor(count: number, height: Inches, wedge: WedgePlan): Inches {
+  return count <= 0 ? 0 : wedgeStart(count - 1, height, wedge) + cutWedge(wedge).base;
+}
+
+/** All wedges that fit on a set, from its left end; none when the set is not as high as the wedge. */
+export function wedgeCuts(set: StripSet, wedge: WedgePlan): WedgeCut[] {
+  const height = setHeight(set.strips, wedge.seam);
+  if (height < wedge.cutHeight - 1e-9) return [];
+  const cuts: WedgeCut[] = [];
+  while (lengthFor(cuts.length + 1, height, wedge) <= set.length + 1e-9) {
+    const first = cuts.length % 2 === 0;
+    const tip: Tip = first === (set.firstTip === 'up') ? 'up' : 'down';
+    cuts.push({ start: wedgeStart(cuts.length, height, wedge), tip });
+  }
+  return cuts;
+}
+
+/** Wedges the geometry gives, up and down. */
+export function plannedWedges(set: StripSet, wedge: WedgePlan): WedgeCount {
+  const cuts = wedgeCuts(set, wedge);
+  const up = cuts.filter((cut) => cut.tip === 'up').length;
+  return { up, down: cuts.length - up };
+}
+
+/** Wedges there are to use: as really cut where that was written down, else as the geometry gives. */
+export function availableWedges(set: StripSet, wedge: WedgePlan): WedgeCount {
+  return set.cut ?? plannedWedges(set, wedge);
+}

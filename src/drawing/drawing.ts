@@ -1,0 +1,43 @@
+// The drawing: a plain tree of pieces with fabrics, places and outlines in inches. Screen, SVG, PNG and PDF all use it.
+import type { Box, Outline, Point } from '../geometry/point';
+import type { BlockId, Fabric, FabricId } from '../model/project';
+import type { Inches } from '../model/units';
+
+/** `bare`: a place without a wedge, or the middle a too short set leaves open. */
+export type Part = 'band' | 'corner' | 'bare' | 'sashing' | 'border';
+
+export interface Piece {
+  readonly part: Part;
+  /** Null for what has no cloth yet. */
+  readonly fabric: FabricId | null;
+  readonly outline: Outline;
+  /** Place in the block and band from the rim, both from 1; null where it is not a band. */
+  readonly place: number | null;
+  readonly band: number | null;
+}
+
+/** A block hung in a cell. Its pieces are about its own middle, before it is turned. */
+export interface HungBlock {
+  readonly block: BlockId;
+  readonly number: number;
+  readonly cell: number;
+  readonly centre: Point;
+  /** Quarter turns clockwise, 0 to 3. */
+  readonly quarters: number;
+  readonly pinned: boolean;
+  readonly pieces: readonly Piece[];
+}
+
+export interface Drawing {
+  /** Finished size of the top, inches; the origin is its top left corner. */
+  readonly width: Inches;
+  readonly height: Inches;
+  readonly fabrics: readonly Fabric[];
+  /** Finished block. */
+  readonly block: { readonly width: Inches; readonly height: Inches };
+  readonly blocks: readonly HungBlock[];
+  /** Cells no block hangs in. */
+  readonly emptyCells: readonly { readonly cell: number; readonly box: Box }[];
+  /** Sashing and borders, in quilt inches. */
+  readonly surround: readonly Piece[];
+}

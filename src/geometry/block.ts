@@ -1,0 +1,56 @@
+// The finished block as outlines in inches about its own middle: the bands of each place and the setting pieces that make
+// the N-gon a square (N divisible by 4) or a rectangle. Directions are wedge steps clockwise from the top.
+import type { WedgePlan } from '../model/project';
+import type { Inches } from '../model/units';
+import type { Outline, Point } from './point';
+import { apothem, finishedBlock, slope } from './wedge';
+
+/** Unit vector `steps` wedge steps (halves allowed) clockwise from straight up. */
+export function direction(steps: number, perBlock: number): Point {
+  const angle = (2 * Math.PI * steps) / perBlock;
+  return { x: Math.sin(angle), y: -Math.cos(angle) };
+}
+
+/** The corner of the ring at radius r (along the middle lines) between direction d and d + 1. */
+function ringCorner(between: number, radius: Inches, perBlock: number): Point {
+  const reach = radius / Math.cos(Math.PI / perBlock);
+  const unit = direction(between + 0.5, perBlock);
+  return { x: unit.x * reach, y: unit.y * reach };
+}
+
+/** A band of the wedge that points in direction `toward`: a trapezoid, or a triangle where it reaches the middle. */
+export function bandOutline(toward: number, outer: Inches, inner: Inches, perBlock: number): Outline {
+  const rim = [ringCorner(toward - 1, outer, perBlock), ringCorner(toward, outer, perBlock)];
+  if (inner <= 0) return [...rim, { x: 0, y: 0 }];
+  return [...rim, ringCorner(toward, inner, perBlock), ringCorner(toward - 1, inner, perBlock)];
+}
+
+/** The whole N-gon of the block, inches. */
+export function blockOutline(wedge: WedgePlan): Outline {
+  const rim = apothem(wedge);
+  return Array.from({ length: wedge.perBlock }, (_, toward) => ringCorner(toward - 1, rim, wedge.perBlock));
+}
+
+/** The finished leg of the corner triangle of the square block, A(1 − k), inches. For N = 8. */
+export function cornerLeg(wedge: WedgePlan): Inches {
+  return apothem(wedge) * (1 - slope(wedge.perBlock));
+}
+
+/**
+ * The four setting pieces, from the top right clockwise: each fills one corner of the block's square or rectangle. A right
+ * triangle for N = 6 and 8, with more sides for 10 and 12.
+ */
+export function cornerOutlines(wedge: WedgePlan): Outline[] {
+  const { perBlock } = wedge;
+  const rim = apothem(wedge);
+  const { width, height } = finishedBlock(wedge);
+  // Ring corners of the top right quarter, from the end of the top rim to the right-most point.
+  const last = perBlock % 4 === 0 ? perBlock / 4 - 1 : Math.floor(perBlock / 4);
+  const quarter = Array.from({ length: last + 1 }, (_, between) => ringCorner(between, rim, perBlock));
+  const topRight: Outline = [{ x: width / 2, y: -height / 2 }, ...quarter.toReversed()];
+  const mirrored = (signX: number, signY: number, turnRound: boolean): Outline => {
+    const flipped = topRight.map((point) => ({ x: point.x * signX, y: point.y * signY }));
+    return turnRound ? [flipped[0]!, ...flipped.slice(1).toReversed()] : flipped;
+  };
+  return [topRight, mirrored(1, -1, true), mirrored(-1, -1, false), mirrored(-1, 1, true)];
+}

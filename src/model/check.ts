@@ -1,0 +1,184 @@
+// What the schema alone cannot say: that every part named exists, that counts fit together, that nothing hangs twice.
+// Wedge yield and use are checked in cutting/ledger.ts.
+import { stepsPerTurn, turnsOf } from './find';
+import { type Phrase, type PhraseValue, phrase } from './phrase';
+import type { Project } from './project';
+import type { Problem } from './result';
+
+/** All broken references and counts of a schema-valid project; empty when it is sound. */
+export function checkReferences(project: Project): Problem[] {
+  return [
+    ...doubles(project),
+    ...fabricReferences(project),
+    ...stripWidths(project),
+    ...blockParts(project),
+    ...wallCells(project),
+  ];
+}
+
+function problem(code: string, path: string, say: string, values?: Record<string, PhraseValue>): Problem {
+  const message: Phrase = phrase(say, values);
+  return { code, path, message };
+}
+
+function doubles(project: Project): Problem[] {
+  const problems: Problem[] = [];
+  const once = (path: string, items: readonly string[], what: string) => {
+    const seen = new Set<string>();
+    items.forEach((item, index) => {
+      if (seen.has(item)) problems.push(problem('double', path.replace('#', String(index)), what, { item }));
+      seen.add(item);
+    });
+  };
+  once(
+    'fabrics[#].id',
+    project.fabrics.map((one) => one.id),
+    'Two fabrics share the id {item}.',
+  );
+  once(
+    'stripsOnHand[#].id',
+    project.stripsOnHand.map((one) => one.id),
+    'Two rows of strips on hand share the id {item}.',
+  );
+  once(
+    'stripSets[#].id',
+    project.stripSets.map((one) => one.id),
+    'Two strip sets share the id {item}.',
+  );
+  once(
+    'stripSets[#].label',
+    project.stripSets.map((one) => one.label),
+    'Two strip sets are called {item}.',
+  );
+  once(
+    'blocks[#].id',
+    project.blocks.map((one) => one.id),
+    'Two blocks share the id {item}.',
+  );
+  once(
+    'blocks[#].number',
+    project.blocks.map((one) => String(one.number)),
+    'Two blocks have the number {item}.',
+  );
+  return problems;
+}
+
+function fabricReferences(project: Project): Problem[] {
+  const known = new Set(project.fabrics.map((fabric) => fabric.id));
+  const named: [path: string, fabric: string][] = [
+    ['setting.cornerFabric', project.setting.cornerFabric],
+    ['setting.sashing.fabric', project.setting.sashing.fabric],
+    ...project.setting.borders.map((border, index): [string, string] => [
+      `setting.borders[${index}].fabric`,
+      border.fabric,
+    ]),
+    ...project.stripsOnHand.map((strip, index): [string, string] => [
+      `stripsOnHand[${index}].fabric`,
+      strip.fabric,
+    ]),
+    ...project.stripSets.flatMap((set, at) =>
+      set.strips.map((strip, index): [string, string] => [
+        `stripSets[${at}].strips[${index}].fabric`,
+        strip.fabric,
+      ]),
+    ),
+    ...project.blocks.flatMap((block, index): [string, string][] =>
+      block.cornerFabric === null ? [] : [[`blocks[${index}].cornerFabric`, block.cornerFabric]],
+    ),
+  ];
+  return named
+    .filter(([, fabric]) => !known.has(fabric))
+    .map(([path, fabric]) =>
+      problem('no-such-fabric', path, 'There is no fabric with the id {fabric}.', { fabric }),
+    );
+}
+
+function stripWidths(project: Project): Problem[] {
+  const least = 2 * project.wedge.seam;
+  const say = 'A strip cut {width} wide vanishes in its two seams; it must be wider than {least}.';
+  const narrow = (path: string, width: number) =>
+    width > least
+      ? []
+      : [problem('strip-too-narrow', path, say, { width: { inches: width }, least: { inches: least } })];
+  return [
+    ...project.stripsOnHand.flatMap((strip, index) => narrow(`stripsOnHand[${index}].width`, strip.width)),
+    ...project.stripSets.flatMap((set, at) =>
+      set.strips.flatMap((strip, index) => narrow(`stripSets[${at}].strips[${index}].width`, strip.width)),
+    ),
+  ];
+}
+
+function blockParts(project: Project): Problem[] {
+  const { perBlock } = project.wedge;
+  const sets = new Set(project.stripSets.map((set) => set.id));
+  return project.blocks.flatMap((block, index) => {
+    const problems: Problem[] = [];
+    const values = { block: block.number, perBlock };
+    if (block.places.length !== perBlock) {
+      const say =
+        'Block {block} has {places} places; with {perBlock} wedges to the block it needs {perBlock}.';
+      problems.push(
+        problem('places', `blocks[${index}].places`, say, { ...values, places: block.places.length }),
+      );
+    }
+    if (block.cornerShift >= stepsPerTurn(perBlock)) {
+      const say = 'Block {block}: the corner shift must be less than {steps}.';
+      problems.push(
+        problem('corner-shift', `blocks[${index}].cornerShift`, say, {
+          ...values,
+          steps: stepsPerTurn(perBlock),
+        }),
+      );
+    }
+    block.places.forEach((place, at) => {
+      if (place === null || sets.has(place.set)) return;
+      const say = 'Block {block}, place {place}: there is no strip set with the id {set}.';
+      const path = `blocks[${index}].places[${at}].set`;
+      problems.push(problem('no-such-set', path, say, { ...values, place: at + 1, set: place.set }));
+    });
+    return problems;
+  });
+}
+
+function wallCells(project: Project): Problem[] {
+  const { rows, columns, cells } = project.wall;
+  if (cells.length !== rows * columns) {
+    const say = 'The wall lists {cells} cells; {rows} rows of {columns} need {needed}.';
+    return [
+      problem('cells', 'wall.cells', say, { cells: cells.length, rows, columns, needed: rows * columns }),
+    ];
+  }
+  const blocks = new Map(project.blocks.map((block) => [block.id, block.number]));
+  const hung = new Map<string, number>();
+  const turns = turnsOf(project.wedge.perBlock);
+  return cells.flatMap((cell, index) => {
+    if (cell === null) return [];
+    const path = `wall.cells[${index}]`;
+    const number = blocks.get(cell.block);
+    if (number === undefined) {
+      return [
+        problem('no-such-block', `${path}.block`, 'There is no block with the id {block}.', {
+          block: cell.block,
+        }),
+      ];
+    }
+    const problems: Problem[] = [];
+    const before = hung.get(cell.block);
+    if (before !== undefined) {
+      const say = 'Block {block} hangs twice, in cells {first} and {second}.';
+      problems.push(
+        problem('hangs-twice', `${path}.block`, say, { block: number, first: before + 1, second: index + 1 }),
+      );
+    }
+    hung.set(cell.block, index);
+    if (cell.turn >= turns) {
+      problems.push(
+        problem('turn', `${path}.turn`, 'Block {block}: the turn must be less than {turns}.', {
+          block: number,
+          turns,
+        }),
+      );
+    }
+    return problems;
+  });
+}

@@ -1,0 +1,57 @@
+// New things with the usual figures: an empty project, a plain block, a strip set without strips.
+import { freshId, freshLetter, freshNumber } from './find';
+import { type Block, CURRENT_VERSION, type Project, type StripSet } from './project';
+
+/** An empty project: one background fabric, a 7 1/2" wedge, a wall of 3 rows of 2. `id` must be unique among projects. */
+export function createProject(id: string, name: string): Project {
+  return {
+    format: 'wedgewall-project',
+    version: CURRENT_VERSION,
+    id,
+    name,
+    notes: '',
+    fabrics: [
+      { id: 'f1', name: 'Background', colour: '#efe9dc', cloth: { kind: 'plain' }, background: true },
+    ],
+    stripsOnHand: [],
+    stripSets: [],
+    wedge: { perBlock: 8, cutHeight: 7.5, seam: 0.25, assemblySeam: 0.25, outerSeam: 0.25 },
+    blocks: [],
+    wall: { rows: 3, columns: 2, cells: Array.from({ length: 6 }, () => null) },
+    setting: {
+      layout: { kind: 'straight' },
+      cornerFabric: 'f1',
+      sashing: { where: 'none', width: 1.5, fabric: 'f1' },
+      borders: [],
+    },
+    preferences: { unit: 'in', wallLightness: 62, usableWidth: 40, seed: 1 },
+  };
+}
+
+/** A block with all its places empty, under the next free number. */
+export function createBlock(project: Project): Block {
+  return {
+    id: freshId('b', project.blocks),
+    kind: 'pieced',
+    number: freshNumber(project),
+    places: Array.from({ length: project.wedge.perBlock }, () => null),
+    cornerFabric: null,
+    cornerShift: 0,
+    progress: 'planned',
+  };
+}
+
+/** A strip set without strips, under the next free letter; as long as the usable width of fabric. */
+export function createSet(project: Project): StripSet {
+  return {
+    id: freshId('s', project.stripSets),
+    label: freshLetter(project),
+    strips: [],
+    length: project.preferences.usableWidth,
+    pressing: 'last',
+    firstTip: project.stripSets.length % 2 === 0 ? 'up' : 'down',
+    progress: 'planned',
+    cut: null,
+    locked: false,
+  };
+}

@@ -1,0 +1,198 @@
+// The project document: one plain JSON value, its schema and the types inferred from it. Lengths are inches, finished
+// sizes unless called cut. Meaning across parts (does this fabric exist?) is checked in check.ts, versions in migrate.ts.
+import * as v from 'valibot';
+
+export const CURRENT_VERSION = 1;
+
+const id = v.pipe(
+  v.string(),
+  v.minLength(1, 'an id cannot be empty'),
+  v.maxLength(60, 'an id is at most 60 characters'),
+);
+const name = v.pipe(v.string(), v.maxLength(120, 'a name is at most 120 characters'));
+const hex = v.pipe(v.string(), v.regex(/^#[0-9a-f]{6}$/i, 'a colour is written #rrggbb'));
+const count = v.pipe(v.number(), v.integer('must be a whole number'), v.minValue(0), v.maxValue(10_000));
+const length = (least: number, most: number) =>
+  v.pipe(
+    v.number(),
+    v.finite(),
+    v.minValue(least, `must be at least ${least} in`),
+    v.maxValue(most, `must be at most ${most} in`),
+  );
+
+/** Motifs the tool can draw as cloth; each is generated, see drawing/prints. */
+export const PRINT_MOTIFS = [
+  'dots', 'sprig', 'stripe', 'gingham', 'check', 'crosshatch', 'leaves', 'scales', 'ditsy', 'speckle', 'waves', 'stars',
+] as const; // biome-ignore format: a table
+
+export const printSchema = v.strictObject({
+  motif: v.picklist(PRINT_MOTIFS),
+  /** Colours of the figures, strongest first; the ground is the fabric's colour. */
+  inks: v.pipe(v.array(hex), v.minLength(1), v.maxLength(4)),
+  /** One repeat of the print, inches. */
+  repeat: length(0.125, 12),
+  /** Turn of the print against the strip's length, degrees. */
+  angle: v.pipe(v.number(), v.minValue(-180), v.maxValue(180)),
+  seed: count,
+});
+
+export const fabricSchema = v.strictObject({
+  id,
+  name,
+  /** The cloth's ground colour. */
+  colour: hex,
+  /** How it is known: a plain colour or a generated print. Photographs join this variant later. */
+  cloth: v.variant('kind', [
+    v.strictObject({ kind: v.literal('plain') }),
+    v.strictObject({ kind: v.literal('print'), print: printSchema }),
+  ]),
+  /** Background cloth (corners, sashing) is not a clash when it meets itself. */
+  background: v.boolean(),
+});
+
+export const stripOnHandSchema = v.strictObject({
+  id,
+  fabric: id,
+  /** Cut width, and length along the strip. */
+  width: length(0.25, 60),
+  length: length(1, 4000),
+  count,
+});
+
+export const stripSchema = v.strictObject({ fabric: id, width: length(0.25, 60) });
+
+export const SET_PROGRESS = ['planned', 'sewn', 'cut'] as const;
+
+export const stripSetSchema = v.strictObject({
+  id,
+  /** The letter it goes by: A, B, … */
+  label: v.pipe(v.string(), v.minLength(1), v.maxLength(4)),
+  /** In sewing order; the first strip is the rim of tip-up wedges, the last of tip-down ones. */
+  strips: v.pipe(v.array(stripSchema), v.maxLength(40)),
+  /** Clean length after the ends are straightened, inches. */
+  length: length(0, 4000),
+  /** All seams are pressed towards the first or towards the last strip. */
+  pressing: v.picklist(['first', 'last']),
+  /** Which way the first wedge from the left is cut. */
+  firstTip: v.picklist(['up', 'down']),
+  progress: v.picklist(SET_PROGRESS),
+  /** Wedges really cut, where that differs from what the geometry gives; null: as computed. */
+  cut: v.nullable(v.strictObject({ up: count, down: count })),
+  /** A locked set is left alone when sets are made at random. */
+  locked: v.boolean(),
+});
+
+export const WEDGE_COUNTS = [6, 8, 10, 12] as const;
+
+export const wedgeSchema = v.strictObject({
+  /** Wedges to the block, N. */
+  perBlock: v.picklist(WEDGE_COUNTS),
+  /** From the trimmed tip to the base, as cut, inches. */
+  cutHeight: length(1, 40),
+  /** Seam allowance the strips are sewn with and the template is drawn with. */
+  seam: length(0.0625, 1),
+  /** Seam the wedges are joined with. */
+  assemblySeam: length(0.0625, 1),
+  /** Seam round the outside of the block. */
+  outerSeam: length(0.0625, 1),
+});
+
+export const placeSchema = v.strictObject({ set: id, tip: v.picklist(['up', 'down']) });
+
+export const BLOCK_PROGRESS = ['planned', 'octagon', 'squared', 'joined'] as const;
+
+export const piecedBlockSchema = v.strictObject({
+  id,
+  /** Pieced from wedges. Blocks known only from a photograph join this variant later. */
+  kind: v.literal('pieced'),
+  /** The number it goes by on the wall. */
+  number: v.pipe(count, v.minValue(1)),
+  /** N places clockwise; null is a place without a wedge yet. */
+  places: v.pipe(v.array(v.nullable(placeSchema)), v.maxLength(12)),
+  /** Corner fabric of this block; null: the quilt's. */
+  cornerFabric: v.nullable(id),
+  /**
+   * Wedge steps that place 1 stands clockwise of the top side. For N = 8: 0 puts corner triangles on places 2, 4, 6, 8;
+   * 1 on places 1, 3, 5, 7.
+   */
+  cornerShift: v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(5)),
+  progress: v.picklist(BLOCK_PROGRESS),
+});
+
+export const blockSchema = v.variant('kind', [piecedBlockSchema]);
+
+/** A block on the wall. `turn` counts quarter turns clockwise (half turns where the block is not square). */
+export const cellSchema = v.strictObject({
+  block: id,
+  turn: v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(3)),
+  pinned: v.boolean(),
+});
+
+export const wallSchema = v.strictObject({
+  rows: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(40)),
+  columns: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(40)),
+  /** Row by row from the top left; null is an empty cell. Blocks in no cell wait on the side table. */
+  cells: v.array(v.nullable(cellSchema)),
+});
+
+export const borderSchema = v.strictObject({ fabric: id, width: length(0.25, 30) });
+
+export const settingSchema = v.strictObject({
+  layout: v.variant('kind', [v.strictObject({ kind: v.literal('straight') })]),
+  /** Fabric of the corner triangles. */
+  cornerFabric: id,
+  sashing: v.strictObject({
+    where: v.picklist(['none', 'between', 'around']),
+    /** Finished width. */
+    width: length(0.25, 12),
+    fabric: id,
+  }),
+  /** From the inside out. */
+  borders: v.pipe(v.array(borderSchema), v.maxLength(12)),
+});
+
+export const preferencesSchema = v.strictObject({
+  unit: v.picklist(['in', 'cm']),
+  /** Lightness L* of the design wall, 0 to 100. */
+  wallLightness: v.pipe(v.number(), v.minValue(0), v.maxValue(100)),
+  /** Usable width of fabric, inches. */
+  usableWidth: length(10, 120),
+  /** Seed of the last random making. */
+  seed: count,
+});
+
+export const projectSchema = v.strictObject({
+  format: v.literal('wedgewall-project'),
+  version: v.literal(CURRENT_VERSION),
+  id,
+  name,
+  notes: v.pipe(v.string(), v.maxLength(20_000)),
+  fabrics: v.pipe(v.array(fabricSchema), v.maxLength(400)),
+  stripsOnHand: v.pipe(v.array(stripOnHandSchema), v.maxLength(2_000)),
+  stripSets: v.pipe(v.array(stripSetSchema), v.maxLength(400)),
+  wedge: wedgeSchema,
+  blocks: v.pipe(v.array(blockSchema), v.maxLength(1_600)),
+  wall: wallSchema,
+  setting: settingSchema,
+  preferences: preferencesSchema,
+});
+
+export type Project = v.InferOutput<typeof projectSchema>;
+export type Fabric = v.InferOutput<typeof fabricSchema>;
+export type Print = v.InferOutput<typeof printSchema>;
+export type PrintMotif = Print['motif'];
+export type StripOnHand = v.InferOutput<typeof stripOnHandSchema>;
+export type Strip = v.InferOutput<typeof stripSchema>;
+export type StripSet = v.InferOutput<typeof stripSetSchema>;
+export type WedgePlan = v.InferOutput<typeof wedgeSchema>;
+export type Place = v.InferOutput<typeof placeSchema>;
+export type Tip = Place['tip'];
+export type Block = v.InferOutput<typeof blockSchema>;
+export type Cell = v.InferOutput<typeof cellSchema>;
+export type Wall = v.InferOutput<typeof wallSchema>;
+export type Border = v.InferOutput<typeof borderSchema>;
+export type Setting = v.InferOutput<typeof settingSchema>;
+export type Preferences = v.InferOutput<typeof preferencesSchema>;
+export type FabricId = string;
+export type BlockId = string;
+export type StripSetId = string;

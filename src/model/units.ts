@@ -1,0 +1,62 @@
+// Lengths as makers read and write them: inches as fractions, centimetres as decimals. Everything inside is in inches.
+import Fraction from 'fraction.js';
+
+/** A length in inches. */
+export type Inches = number;
+/** An angle in degrees. */
+export type Degrees = number;
+/** The unit lengths are shown and typed in. */
+export type LengthUnit = 'in' | 'cm';
+
+export const CENTIMETRES_PER_INCH = 2.54;
+const SIXTEENTHS = 16;
+const VULGAR: Readonly<Record<string, string>> = {
+  '½': '1/2', '¼': '1/4', '¾': '3/4', '⅛': '1/8', '⅜': '3/8', '⅝': '5/8', '⅞': '7/8', '⅓': '1/3', '⅔': '2/3',
+}; // biome-ignore format: a table
+
+/**
+ * A length for people: inches to the nearest sixteenth as a fraction (14 1/4"), centimetres to one decimal (36.2 cm).
+ * Input in inches, any sign; not-a-number gives a dash.
+ */
+export function formatLength(inches: Inches, unit: LengthUnit): string {
+  if (!Number.isFinite(inches)) return '–';
+  if (unit === 'cm') return `${(inches * CENTIMETRES_PER_INCH).toFixed(1)} cm`;
+  return `${formatFraction(inches)}"`;
+}
+
+/** Inches to the nearest sixteenth as a mixed fraction without a sign for the unit: 14 1/4. */
+export function formatFraction(inches: Inches): string {
+  return new Fraction(Math.round(inches * SIXTEENTHS), SIXTEENTHS).toFraction(true);
+}
+
+/** What a length field shows when it is not being edited, without the unit: 14 1/4 or 36.2. */
+export function lengthFieldText(inches: Inches, unit: LengthUnit): string {
+  return unit === 'cm' ? String(Number((inches * CENTIMETRES_PER_INCH).toFixed(2))) : exactFraction(inches);
+}
+
+function exactFraction(inches: Inches): string {
+  const near = Math.round(inches * 64) / 64;
+  if (Math.abs(near - inches) > 1e-6) return String(Number(inches.toFixed(4)));
+  return new Fraction(Math.round(inches * 64), 64).toFraction(true);
+}
+
+/**
+ * Reads a length as people write it: 14 1/4, 14-1/4, 14¼, 14.25, 1/2, with or without ", in or cm.
+ * A bare number is in `unit`. Returns inches, or null for what is not a length (empty, words, a negative number, x/0).
+ */
+export function parseLength(text: string, unit: LengthUnit): Inches | null {
+  let rest = text.trim().toLowerCase().replace(',', '.');
+  let read: LengthUnit = unit;
+  const suffix = /\s*("|″|''|in|inch|inches|cm)$/.exec(rest);
+  if (suffix) {
+    read = suffix[1] === 'cm' ? 'cm' : 'in';
+    rest = rest.slice(0, suffix.index);
+  }
+  rest = rest.replace(/[½¼¾⅛⅜⅝⅞⅓⅔]/g, (sign) => ` ${VULGAR[sign]}`).trim();
+  const match = /^(?:(\d+(?:\.\d+)?|\.\d+)|(?:(\d+)(?:\s+|\s*-\s*))?(\d+)\s*\/\s*(\d+))$/.exec(rest);
+  if (!match) return null;
+  const [, decimal, whole, over, under] = match;
+  if (under !== undefined && Number(under) === 0) return null;
+  const amount = decimal !== undefined ? Number(decimal) : Number(whole ?? 0) + Number(over) / Number(under);
+  return read === 'cm' ? amount / CENTIMETRES_PER_INCH : amount;
+}
