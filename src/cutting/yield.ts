@@ -19,10 +19,12 @@ export interface WedgeCut {
 /**
  * Start of the n-th wedge (from 0), inches. A wedge and the next, turned round, are p = b − Hk apart when they share a cut;
  * but bases on the same edge may not overlap, so each second wedge starts no less than b after the one before the last.
+ * On a set twice as high as the wedge the two rows do not meet at all.
  */
 export function wedgeStart(index: number, height: Inches, wedge: WedgePlan): Inches {
   const { base } = cutWedge(wedge);
-  const pitch = Math.max(0, base - height * slope(wedge.perBlock));
+  const apart = height >= 2 * wedge.cutHeight;
+  const pitch = apart ? 0 : Math.max(0, base - height * slope(wedge.perBlock));
   return Math.floor(index / 2) * Math.max(base, 2 * pitch) + (index % 2) * pitch;
 }
 
