@@ -1,0 +1,35 @@
+// The 3 × 3 linear algebra that colour spaces are made of. Nothing here knows what its numbers mean.
+
+export type Row = readonly [number, number, number];
+/** Three rows; acts on column vectors. */
+export type Matrix = readonly [Row, Row, Row];
+
+/** matrix × vector. */
+export function transform(matrix: Matrix, [x, y, z]: Row): [number, number, number] {
+  const [top, middle, bottom] = matrix;
+  return [
+    top[0] * x + top[1] * y + top[2] * z,
+    middle[0] * x + middle[1] * y + middle[2] * z,
+    bottom[0] * x + bottom[1] * y + bottom[2] * z,
+  ];
+}
+
+/** left × right: the right one acts first. */
+export function multiply(left: Matrix, right: Matrix): Matrix {
+  const column = (index: 0 | 1 | 2): Row => [right[0][index], right[1][index], right[2][index]];
+  const columns = [column(0), column(1), column(2)].map((each) => transform(left, each));
+  const row = (index: 0 | 1 | 2): Row => [columns[0]![index], columns[1]![index], columns[2]![index]];
+  return [row(0), row(1), row(2)];
+}
+
+/** The inverse by cofactors. Throws on a matrix that has none. */
+export function invert([[a, b, c], [d, e, f], [g, h, i]]: Matrix): Matrix {
+  const determinant = a * (e * i - f * h) - b * (d * i - f * g) + c * (d * h - e * g);
+  if (determinant === 0 || !Number.isFinite(determinant)) throw new RangeError('invert: singular matrix');
+  const over = 1 / determinant;
+  return [
+    [(e * i - f * h) * over, (c * h - b * i) * over, (b * f - c * e) * over],
+    [(f * g - d * i) * over, (a * i - c * g) * over, (c * d - a * f) * over],
+    [(d * h - e * g) * over, (b * g - a * h) * over, (a * e - b * d) * over],
+  ];
+}

@@ -1,0 +1,150 @@
+// Between colour spaces: sRGB, linear light, XYZ, CIELAB under two white points, OKLab; and value, the L* of a cloth.
+// Constants are those of CSS Color 4 (W3C, sample code for colour conversions). Tags in the types keep white points apart.
+import { invert, type Matrix, multiply, type Row, transform } from './matrix';
+import { type Srgb, srgbOf } from './parse';
+
+/** sRGB primaries in linear light, 0–1 inside the gamut: amounts of light, so these are what may be added and averaged. */
+export type LinearRgb = readonly [number, number, number] & { readonly space?: 'linear' };
+/** CIE 1931 X, Y, Z under D65; white has Y = 1. */
+export type Xyz = readonly [number, number, number] & { readonly space?: 'xyz' };
+/** CIELAB under D65, sRGB's own white: L* 0–100, a* and b* about ±110. What the rest of the tool uses. */
+export type LabD65 = readonly [number, number, number] & { readonly space?: 'lab-d65' };
+/** CIELAB under D50, adapted by Bradford: what CSS lab() and print work mean. Never mix with LabD65. */
+export type LabD50 = readonly [number, number, number] & { readonly space?: 'lab-d50' };
+/** OKLab: L 0–1, a and b about ±0.32 inside sRGB. */
+export type Oklab = readonly [number, number, number] & { readonly space?: 'oklab' };
+
+const WHITE_D65: Row = [0.3127 / 0.329, 1, (1 - 0.3127 - 0.329) / 0.329];
+const WHITE_D50: Row = [0.3457 / 0.3585, 1, (1 - 0.3457 - 0.3585) / 0.3585];
+const XYZ_FROM_LINEAR: Matrix = [
+  [506752 / 1228815, 87881 / 245763, 12673 / 70218],
+  [87098 / 409605, 175762 / 245763, 12673 / 175545],
+  [7918 / 409605, 87881 / 737289, 1001167 / 1053270],
+];
+const LINEAR_FROM_XYZ = invert(XYZ_FROM_LINEAR);
+/** Bradford cone response (CSS Color 4, after Lam 1985): scaled from one white to the other there. */
+const BRADFORD: Matrix = [
+  [0.8951, 0.2664, -0.1614],
+  [-0.7502, 1.7135, 0.0367],
+  [0.0389, -0.0685, 1.0296],
+];
+const D50_FROM_D65 = adaptation(WHITE_D65, WHITE_D50);
+/** OKLab's cone-like response, as CSS Color 4 recomputed it so that D65 white has a = b = 0. */
+const LMS_FROM_XYZ: Matrix = [
+  [0.819022437996703, 0.3619062600528904, -0.1288737815209879],
+  [0.0329836539323885, 0.9292868615863434, 0.0361446663506424],
+  [0.0481771893596242, 0.2642395317527308, 0.6335478284694309],
+];
+const OKLAB_FROM_ROOTS: Matrix = [
+  [0.210454268309314, 0.7936177747023054, -0.0040720430116193],
+  [1.9779985324311684, -2.4285922420485799, 0.450593709617411],
+  [0.0259040424655478, 0.7827717124575296, -0.8086757549230774],
+];
+const LMS_FROM_LINEAR = multiply(LMS_FROM_XYZ, XYZ_FROM_LINEAR);
+const LINEAR_FROM_LMS = invert(LMS_FROM_LINEAR);
+const ROOTS_FROM_OKLAB = invert(OKLAB_FROM_ROOTS);
+
+function adaptation(from: Row, to: Row): Matrix {
+  const before = transform(BRADFORD, from);
+  const after = transform(BRADFORD, to);
+  const scale: Matrix = [
+    [after[0] / before[0], 0, 0],
+    [0, after[1] / before[1], 0],
+    [0, 0, after[2] / before[2]],
+  ];
+  return multiply(invert(BRADFORD), multiply(scale, BRADFORD));
+}
+
+function decode(channel: number): number {
+  const size = Math.abs(channel);
+  return size <= 0.04045 ? channel / 12.92 : Math.sign(channel) * ((size + 0.055) / 1.055) ** 2.4;
+}
+
+function encode(light: number): number {
+  const size = Math.abs(light);
+  return size <= 0.0031308 ? light * 12.92 : Math.sign(light) * (1.055 * size ** (1 / 2.4) - 0.055);
+}
+
+/** Takes the gamma off: sRGB 0–1 → linear light 0–1 (IEC 61966-2-1); outside 0–1 by mirrored extension, as in CSS. */
+export function linearOf([red, green, blue]: Srgb): LinearRgb {
+  return [decode(red), decode(green), decode(blue)];
+}
+
+/** Puts the gamma back on: linear light → sRGB. The inverse of linearOf. */
+export function encodedOf([red, green, blue]: LinearRgb): Srgb {
+  return [encode(red), encode(green), encode(blue)];
+}
+
+/** Linear sRGB → XYZ under D65. */
+export function xyzOf(linear: LinearRgb): Xyz {
+  return transform(XYZ_FROM_LINEAR, linear);
+}
+
+/** XYZ under D65 → linear sRGB; colours outside the gamut come out below 0 or above 1. */
+export function linearOfXyz(xyz: Xyz): LinearRgb {
+  return transform(LINEAR_FROM_XYZ, xyz);
+}
+
+const KAPPA = 24389 / 27;
+const EPSILON = 216 / 24389;
+
+function labRoot(ratio: number): number {
+  return ratio > EPSILON ? Math.cbrt(ratio) : (KAPPA * ratio + 16) / 116;
+}
+
+function labUnder([whiteX, whiteY, whiteZ]: Row, [x, y, z]: Row): [number, number, number] {
+  const rootX = labRoot(x / whiteX);
+  const rootY = labRoot(y / whiteY);
+  const rootZ = labRoot(z / whiteZ);
+  return [116 * rootY - 16, 500 * (rootX - rootY), 200 * (rootY - rootZ)];
+}
+
+/** Linear sRGB → CIELAB under D65 (CIE 15 with the exact κ = 24389/27, ε = 216/24389). */
+export function labD65Of(linear: LinearRgb): LabD65 {
+  return labUnder(WHITE_D65, xyzOf(linear));
+}
+
+/** Linear sRGB → CIELAB under D50 by Bradford adaptation: comparable to CSS lab() and to d3-color's lab. */
+export function labD50Of(linear: LinearRgb): LabD50 {
+  return labUnder(WHITE_D50, transform(D50_FROM_D65, xyzOf(linear)));
+}
+
+/** L* 0–100 → luminance Y 0–1; the inverse of the lightness formula of CIE 15. */
+export function luminanceOfValue(lightness: number): number {
+  return lightness > KAPPA * EPSILON ? ((lightness + 16) / 116) ** 3 : lightness / KAPPA;
+}
+
+/** XYZ under D65 → OKLab (Ottosson, 'A perceptual color space for image processing', 2020; constants of CSS Color 4). */
+export function oklabOfXyz(xyz: Xyz): Oklab {
+  return oklabOfResponse(transform(LMS_FROM_XYZ, xyz));
+}
+
+/** Linear sRGB → OKLab. */
+export function oklabOf(linear: LinearRgb): Oklab {
+  return oklabOfResponse(transform(LMS_FROM_LINEAR, linear));
+}
+
+function oklabOfResponse([long, medium, short]: Row): Oklab {
+  return transform(OKLAB_FROM_ROOTS, [Math.cbrt(long), Math.cbrt(medium), Math.cbrt(short)]);
+}
+
+/** OKLab → linear sRGB; the inverse of oklabOf, colours outside the gamut included. */
+export function linearOfOklab(oklab: Oklab): LinearRgb {
+  const [long, medium, short] = transform(ROOTS_FROM_OKLAB, oklab);
+  return transform(LINEAR_FROM_LMS, [long ** 3, medium ** 3, short ** 3]);
+}
+
+/** The linear light of a written colour. Throws on what is not #rrggbb. */
+export function linearOfHex(hex: string): LinearRgb {
+  return linearOf(srgbOf(hex));
+}
+
+/**
+ * Value, how light or dark a cloth is: CIE L*, 0 (black) to 100 (white). It depends on luminance alone, so the white
+ * point does not matter for it on greys; for colours it is the L* of LabD65. Throws on what is not #rrggbb.
+ */
+export function value(hex: string): number {
+  const [red, green, blue] = linearOfHex(hex);
+  const weights = XYZ_FROM_LINEAR[1];
+  return 116 * labRoot(weights[0] * red + weights[1] * green + weights[2] * blue) - 16;
+}

@@ -1,0 +1,47 @@
+// How the wall looks to other eyes: colour-vision deficiencies, and the grey picture makers use to judge value.
+import { type ColourVision, SEVERITY_MATRICES } from './machadoMatrices';
+import { type Matrix, type Row, transform } from './matrix';
+import { formatHex } from './parse';
+import { encodedOf, linearOfHex, luminanceOfValue, value } from './spaces';
+
+function between(lower: Row, upper: Row, share: number): Row {
+  return [
+    lower[0] + (upper[0] - lower[0]) * share,
+    lower[1] + (upper[1] - lower[1]) * share,
+    lower[2] + (upper[2] - lower[2]) * share,
+  ];
+}
+
+/**
+ * The matrix, on LINEAR sRGB, that shows colours as someone with this deficiency sees them. Severity 0 (none) to 1 (cones
+ * missing); between the published tenths it is interpolated. Machado et al. 2009; its tritan is meant as indicative only.
+ * For an SVG filter set color-interpolation-filters="linearRGB". Throws on a severity outside 0–1.
+ */
+export function visionMatrix(kind: ColourVision, severity: number): Matrix {
+  if (!(severity >= 0 && severity <= 1)) {
+    throw new RangeError(`visionMatrix: severity runs from 0 to 1, got ${severity}`);
+  }
+  const step = Math.min(9, Math.floor(severity * 10));
+  const lower = SEVERITY_MATRICES[kind][step]!;
+  const upper = SEVERITY_MATRICES[kind][step + 1]!;
+  const share = severity * 10 - step;
+  return [
+    between(lower[0], upper[0], share),
+    between(lower[1], upper[1], share),
+    between(lower[2], upper[2], share),
+  ];
+}
+
+/**
+ * A colour as seen with a colour-vision deficiency, #rrggbb; severity 0–1, 1 unless given. The model can leave the sRGB
+ * gamut by a little; its authors clip there, channel by channel, and so does this.
+ */
+export function seenWith(hex: string, kind: ColourVision, severity = 1): string {
+  return formatHex(encodedOf(transform(visionMatrix(kind, severity), linearOfHex(hex))));
+}
+
+/** The neutral grey of the same value (L*) as a colour, #rrggbb: what the grey picture shows for it. */
+export function grey(hex: string): string {
+  const luminance = luminanceOfValue(value(hex));
+  return formatHex(encodedOf([luminance, luminance, luminance]));
+}
