@@ -6,7 +6,7 @@ import { encodedOf, type LinearRgb, labD65Of, linearOfHex } from './spaces';
 import { leastTransport } from './transport';
 
 /** One colour of a cloth (#rrggbb) and the share of its surface, 0–1. */
-export interface ColourShare {
+interface ColourShare {
   readonly hex: string;
   readonly share: number;
 }
