@@ -1,0 +1,118 @@
+// Clashes as sentences: the heaviest of each kind said one by one, the rest of a kind folded into one sentence.
+import { findFabric } from '../model/find';
+import { counted, type Phrase, type PhraseValue, phrase } from '../model/phrase';
+import type { Project } from '../model/project';
+import type { Inches } from '../model/units';
+import type { Clash, ClashKind } from './clashes';
+import type { Finding } from './finding';
+import type { WallModel } from './wallModel';
+
+/** So many of a kind are said one by one; from one more on, only the heaviest is, and the others are told together. */
+const SINGLES = 3;
+
+/** How loud a kind is: a whole rim (for radial: a whole seam) of plain clash weighs this much, 0–1. */
+const LOUDNESS: Readonly<Record<ClashKind, number>> = { rim: 0.9, facing: 0.8, surround: 0.45, radial: 0.9 };
+
+/** Clashes that count as fewer inches than this part of the full length of their kind are not worth a sentence. */
+const LEAST_PART: Readonly<Record<ClashKind, number>> = { rim: 0, facing: 0.15, surround: 0.5, radial: 0.3 };
+
+/** Findings for the clashes, unsorted. */
+export function clashFindings(project: Project, model: WallModel, clashes: readonly Clash[]): Finding[] {
+  const kinds: readonly ClashKind[] = ['rim', 'facing', 'radial', 'surround'];
+  return kinds.flatMap((kind) => {
+    const told = clashes
+      .filter((clash) => clash.kind === kind && partOf(model, clash) >= LEAST_PART[kind])
+      .sort((one, other) => other.weight - one.weight);
+    if (told.length <= SINGLES) return told.map((clash) => single(project, model, clash));
+    return [single(project, model, told[0]!), folded(model, kind, told.slice(1))];
+  });
+}
+
+function partOf(model: WallModel, clash: Clash): number {
+  const seam = model.blockSize.height / 2 / Math.cos(Math.PI / model.perBlock);
+  return clash.weight / (clash.kind === 'radial' ? seam : model.rim);
+}
+
+function weightOf(model: WallModel, clash: Clash): number {
+  if (clash.kind === 'rim') return LOUDNESS.rim * clash.likeness;
+  return LOUDNESS[clash.kind] * Math.min(1, partOf(model, clash));
+}
+
+function single(project: Project, model: WallModel, clash: Clash): Finding {
+  return {
+    id: clash.id,
+    kind: clash.kind,
+    weight: weightOf(model, clash),
+    measure: { value: clash.inches, unit: 'in' },
+    words: clashWords(project, clash),
+    blocks: clash.blocks,
+    fabrics: clash.fabrics[0] === clash.fabrics[1] ? [clash.fabrics[0]] : clash.fabrics,
+    marks: clash.marks,
+  };
+}
+
+/** A clash as a sentence, for lists. */
+export function clashWords(project: Project, clash: Clash): Phrase {
+  const name = (id: string) => findFabric(project, id)?.name ?? id;
+  const values: Record<string, PhraseValue> = {
+    a: clash.numbers[0]!,
+    b: clash.numbers[1] ?? clash.numbers[0]!,
+    place: clash.places[0] ?? 0,
+    next: clash.places[1] ?? 0,
+    length: { inches: clash.inches },
+    fabric: name(clash.fabrics[0]),
+    other: name(clash.fabrics[1]),
+  };
+  const same = clash.fabrics[0] === clash.fabrics[1];
+  return phrase(same ? SAME[sayingOf(clash)] : ALIKE[sayingOf(clash)], values);
+}
+
+type Saying = 'rim' | 'radial' | 'facing' | 'corners' | 'corner' | 'sashing' | 'border';
+
+function sayingOf(clash: Clash): Saying {
+  if (clash.kind === 'surround') return clash.against!;
+  return clash.kind === 'facing' && clash.places.length === 0 ? 'corners' : clash.kind;
+}
+
+const SAME: Readonly<Record<Saying, string>> = {
+  rim: 'Block {a}: places {place} and {next} both have {fabric} on the rim.',
+  radial: 'Block {a}: {fabric} meets itself between places {place} and {next} along {length}.',
+  facing: 'Blocks {a} and {b} meet with the same {fabric} along {length}.',
+  corners: 'Blocks {a} and {b} meet with the same {fabric} on their corners along {length}.',
+  corner: 'Block {a}, place {place}: the rim is the same {fabric} as its corner triangle, along {length}.',
+  sashing: 'Block {a}, place {place}: the rim runs into the sashing, both {fabric}, along {length}.',
+  border: 'Block {a}, place {place}: the rim runs into the border, both {fabric}, along {length}.',
+};
+
+const ALIKE: Readonly<Record<Saying, string>> = {
+  rim: 'Block {a}: {fabric} and {other} read as one on the rims of places {place} and {next}.',
+  radial: 'Block {a}: {fabric} and {other} read as one between places {place} and {next} along {length}.',
+  facing: 'Blocks {a} and {b} meet with {fabric} and {other}, which read as one, along {length}.',
+  corners: 'Blocks {a} and {b} meet with corners of {fabric} and {other}, which read as one, along {length}.',
+  corner: 'Block {a}, place {place}: {fabric} and its corner triangle of {other} read as one along {length}.',
+  sashing: 'Block {a}, place {place}: {fabric} and the sashing of {other} read as one along {length}.',
+  border: 'Block {a}, place {place}: {fabric} and the border of {other} read as one along {length}.',
+};
+
+const FOLDED: Readonly<Record<ClashKind, string>> = {
+  rim: 'In {count} more places a fabric meets itself or its look-alike on neighbouring rims.',
+  facing: '{count} more pairs of blocks meet with the same or a look-alike fabric, {length} in all.',
+  radial:
+    'Along {count} more seams inside the blocks a fabric meets itself or its look-alike, {length} in all.',
+  surround: '{count} more rims run into what surrounds them, {length} in all.',
+};
+
+function folded(model: WallModel, kind: ClashKind, clashes: readonly Clash[]): Finding {
+  const length: Inches = clashes.reduce((sum, clash) => sum + clash.inches, 0);
+  return {
+    id: `${kind}:more`,
+    kind,
+    // A little below its heaviest member: it says the same thing again.
+    weight: 0.9 * weightOf(model, clashes[0]!),
+    measure: { value: length, unit: 'in' },
+    words: counted(clashes.length, FOLDED[kind], FOLDED[kind], { length: { inches: length } }),
+    blocks: [...new Set(clashes.flatMap((clash) => clash.blocks))],
+    fabrics: [...new Set(clashes.flatMap((clash) => clash.fabrics))],
+    marks: clashes.flatMap((clash) => clash.marks),
+  };
+}
