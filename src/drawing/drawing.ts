@@ -1,7 +1,7 @@
 // The drawing: a plain tree of pieces with fabrics, places and outlines in inches. Screen, SVG, PNG and PDF all use it.
 import type { Box, Outline, Point } from '../geometry/point';
 import type { BlockId, Fabric, FabricId } from '../model/project';
-import type { Inches } from '../model/units';
+import type { Degrees, Inches } from '../model/units';
 
 /** `bare`: a place without a wedge, or the middle a too short set leaves open. */
 export type Part = 'band' | 'corner' | 'bare' | 'sashing' | 'border';
@@ -11,9 +11,11 @@ export interface Piece {
   /** Null for what has no cloth yet. */
   readonly fabric: FabricId | null;
   readonly outline: Outline;
-  /** Place in the block and band from the rim, both from 1; null where it is not a band. */
+  /** Place in the block and band from the rim, both from 1. A bare place has its place; everything else has null. */
   readonly place: number | null;
   readonly band: number | null;
+  /** How the strip it was cut from lies: degrees clockwise from the right. A print follows it. */
+  readonly grain: Degrees;
 }
 
 /** A block hung in a cell. Its pieces are about its own middle, before it is turned. */

@@ -1,0 +1,166 @@
+// Project → drawing. Pieces of a block are kept as long as the block, its strip sets and the wedge are the same objects, so
+// that drawing 400 blocks after one change costs one block.
+import { wedgeBands } from '../geometry/bands';
+import { bandOutline, cornerOutlines } from '../geometry/block';
+import { boxOutline, type Outline, placed } from '../geometry/point';
+import { layOut } from '../geometry/setting';
+import { apothem } from '../geometry/wedge';
+import { turnsOf } from '../model/find';
+import type { Block, Cell, FabricId, Project, StripSet, StripSetId, WedgePlan } from '../model/project';
+import type { Drawing, HungBlock, Piece } from './drawing';
+
+/** Draws the whole top. Cells without a block and blocks on the side table are left to whoever shows them. */
+export function drawProject(project: Project): Drawing {
+  const layout = layOut(project);
+  const sets = setsOf(project);
+  const blocks = new Map(project.blocks.map((block) => [block.id, block]));
+  const quartersPerTurn = 4 / turnsOf(project.wedge.perBlock);
+  const { width, height } = layout.block;
+  const hung: HungBlock[] = [];
+  const emptyCells: Drawing['emptyCells'][number][] = [];
+  project.wall.cells.forEach((cell, index) => {
+    const centre = layout.centres[index]!;
+    const block = cell && blocks.get(cell.block);
+    if (!cell || !block) {
+      const box = { x: centre.x - width / 2, y: centre.y - height / 2, width, height };
+      emptyCells.push({ cell: index, box });
+      return;
+    }
+    const pieces = blockPieces(
+      block,
+      sets,
+      project.wedge,
+      block.cornerFabric ?? project.setting.cornerFabric,
+    );
+    hung.push(
+      keptHung(cell, {
+        block: block.id,
+        number: block.number,
+        cell: index,
+        centre,
+        quarters: cell.turn * quartersPerTurn,
+        pinned: cell.pinned,
+        pieces,
+      }),
+    );
+  });
+  return {
+    width: layout.width,
+    height: layout.height,
+    fabrics: project.fabrics,
+    block: layout.block,
+    blocks: hung,
+    emptyCells,
+    surround: surroundPieces(project, layout),
+  };
+}
+
+/** The pieces of one block about its own middle, before it is turned: for cards and the side table. */
+export function drawBlock(project: Project, block: Block): readonly Piece[] {
+  const corner = block.cornerFabric ?? project.setting.cornerFabric;
+  return blockPieces(block, setsOf(project), project.wedge, corner);
+}
+
+/** Where a piece of a hanging block lies on the top, in quilt inches. */
+export function absoluteOutline(hung: HungBlock, piece: Piece): Outline {
+  return placed(piece.outline, hung.quarters, hung.centre);
+}
+
+/** How the strip of a piece of a hanging block lies on the top, degrees clockwise from the right, 0 to under 360. */
+export function absoluteGrain(hung: HungBlock, piece: Piece): number {
+  return (piece.grain + hung.quarters * 90) % 360;
+}
+
+type SetLookup = ReadonlyMap<StripSetId, StripSet>;
+
+const lookups = new WeakMap<readonly StripSet[], SetLookup>();
+
+function setsOf(project: Project): SetLookup {
+  let lookup = lookups.get(project.stripSets);
+  if (!lookup) {
+    lookup = new Map(project.stripSets.map((set) => [set.id, set]));
+    lookups.set(project.stripSets, lookup);
+  }
+  return lookup;
+}
+
+interface KeptPieces {
+  readonly wedge: WedgePlan;
+  readonly corner: FabricId;
+  readonly sets: readonly (StripSet | undefined)[];
+  readonly pieces: readonly Piece[];
+}
+
+const keptPieces = new WeakMap<Block, KeptPieces>();
+
+function blockPieces(block: Block, lookup: SetLookup, wedge: WedgePlan, corner: FabricId): readonly Piece[] {
+  const sets = block.places.map((place) => (place ? lookup.get(place.set) : undefined));
+  const kept = keptPieces.get(block);
+  const same =
+    kept?.wedge === wedge && kept.corner === corner && kept.sets.every((set, place) => set === sets[place]);
+  if (same) return kept.pieces;
+  const pieces = [
+    ...block.places.flatMap((_, place) => placePieces(block, place, sets[place], wedge)),
+    ...cornerOutlines(wedge).map((outline): Piece => {
+      return { part: 'corner', fabric: corner, outline, place: null, band: null, grain: 0 };
+    }),
+  ];
+  keptPieces.set(block, { wedge, corner, sets, pieces });
+  return pieces;
+}
+
+/** The bands of one place, and what is bare: all of it without a wedge, the middle when its set is too short. */
+function placePieces(block: Block, at: number, set: StripSet | undefined, wedge: WedgePlan): Piece[] {
+  const { perBlock } = wedge;
+  const toward = at + block.cornerShift;
+  const wedgeHere = block.places[at];
+  const bands = set && wedgeHere ? wedgeBands(set.strips, wedgeHere.tip, wedge) : [];
+  const turned = wedgeHere?.tip === 'down' ? 180 : 0;
+  const grain = ((toward * 360) / perBlock + turned) % 360;
+  const pieces = bands.map((band, index): Piece => {
+    const outline = bandOutline(toward, band.outer, band.inner, perBlock);
+    return { part: 'band', fabric: band.fabric, outline, place: at + 1, band: index + 1, grain };
+  });
+  const reached = bands.length > 0 ? bands[bands.length - 1]!.inner : apothem(wedge);
+  if (reached > 1e-9) {
+    const outline = bandOutline(toward, reached, 0, perBlock);
+    pieces.push({ part: 'bare', fabric: null, outline, place: at + 1, band: null, grain: 0 });
+  }
+  return pieces;
+}
+
+const keptBlocks = new WeakMap<Cell, HungBlock>();
+
+/** The block drawn before for this cell where nothing about it has changed, so that what is on screen need not be redone. */
+function keptHung(cell: Cell, fresh: HungBlock): HungBlock {
+  const kept = keptBlocks.get(cell);
+  const same =
+    kept?.pieces === fresh.pieces &&
+    kept.cell === fresh.cell &&
+    kept.number === fresh.number &&
+    kept.quarters === fresh.quarters &&
+    kept.centre.x === fresh.centre.x &&
+    kept.centre.y === fresh.centre.y;
+  if (same) return kept;
+  keptBlocks.set(cell, fresh);
+  return fresh;
+}
+
+function surroundPieces(project: Project, layout: ReturnType<typeof layOut>): Piece[] {
+  const { sashing, borders } = project.setting;
+  const strip = (
+    part: 'sashing' | 'border',
+    fabric: FabricId,
+    box: Parameters<typeof boxOutline>[0],
+  ): Piece => {
+    // Strips are cut with their length along the cloth's, whichever way they hang.
+    const grain = box.height > box.width ? 90 : 0;
+    return { part, fabric, outline: boxOutline(box), place: null, band: null, grain };
+  };
+  return [
+    ...layout.sashing.map((box) => strip('sashing', sashing.fabric, box)),
+    ...layout.borders.flatMap((boxes, index) =>
+      boxes.map((box) => strip('border', borders[index]!.fabric, box)),
+    ),
+  ];
+}

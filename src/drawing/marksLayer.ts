@@ -1,0 +1,42 @@
+// Marks of findings as SVG: a clash is a line along its very seam, dark with a light heart so that it shows on any cloth;
+// a pool is a chalk outline.
+import type { Mark } from '../balance/finding';
+import { type Outline, type Point, placed } from '../geometry/point';
+import type { Drawing } from './drawing';
+import { inchText, outlinePath, pointText } from './number';
+
+/** A mark brought to quilt inches; null for a mark of a block that does not hang. */
+export function markOnTop(drawing: Drawing, mark: Mark): Outline | null {
+  if (mark.kind === 'pool') return mark.outline;
+  const ends: [Point, Point] = [mark.from, mark.to];
+  if (mark.block === null) return ends;
+  const hung = drawing.blocks.find((one) => one.block === mark.block);
+  return hung ? placed(ends, hung.quarters, hung.centre) : null;
+}
+
+/** All marks in one group; an empty text when there are none. Width grows with the length that clashes. */
+export function marksLayer(drawing: Drawing, marks: readonly Mark[]): string {
+  const drawn = marks.flatMap((mark) => {
+    const outline = markOnTop(drawing, mark);
+    if (!outline) return [];
+    return [mark.kind === 'pool' ? poolMark(outline) : seamMark(outline, mark.inches)];
+  });
+  if (drawn.length === 0) return '';
+  const look = 'fill="none" stroke-linecap="round" stroke-linejoin="round"';
+  return `<g data-layer="marks" ${look}>\n${drawn.join('\n')}\n</g>`;
+}
+
+const DARK = '#1f1d1a';
+const LIGHT = '#fffdf6';
+
+function seamMark(ends: Outline, inches: number): string {
+  const width = 0.16 + 0.025 * Math.min(8, inches);
+  const d = `M${ends.map(pointText).join('L')}`;
+  return `<path data-mark="seam" stroke="${DARK}" stroke-width="${inchText(width)}" d="${d}"/><path stroke="${LIGHT}" stroke-width="${inchText(width * 0.45)}" d="${d}"/>`;
+}
+
+function poolMark(outline: Outline): string {
+  const d = outlinePath(outline);
+  const dashes = 'stroke-dasharray="0.6 0.5"';
+  return `<path data-mark="pool" stroke="${DARK}" stroke-opacity="0.8" stroke-width="0.3" ${dashes} d="${d}"/><path stroke="${LIGHT}" stroke-width="0.16" ${dashes} d="${d}"/>`;
+}

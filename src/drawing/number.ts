@@ -1,0 +1,30 @@
+// Numbers and points as SVG text: inches to a millionth, without trailing noughts.
+import type { Outline, Point } from '../geometry/point';
+
+/** To six decimals; −0 is written 0. Throws on what is not a number, so that no broken file is written. */
+export function inchText(inches: number): string {
+  if (!Number.isFinite(inches)) throw new RangeError(`inchText: ${inches} is not a length`);
+  const text = inches.toFixed(6);
+  const short = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+  return short === '-0' ? '0' : short;
+}
+
+export function pointText(point: Point): string {
+  return `${inchText(point.x)},${inchText(point.y)}`;
+}
+
+/** A closed outline as path data. */
+export function outlinePath(outline: Outline): string {
+  return `M${outline.map(pointText).join('L')}Z`;
+}
+
+/** Text inside an element or attribute; characters XML cannot carry are left out. */
+export function escaped(text: string): string {
+  return text
+    .replace(/[^\t\n\r\u0020-\uD7FF\uE000-\uFFFD\u{10000}-\u{10FFFF}]/gu, '')
+    .replaceAll('&', '&amp;')
+    .replaceAll('<', '&lt;')
+    .replaceAll('>', '&gt;')
+    .replaceAll('"', '&quot;')
+    .replaceAll("'", '&#39;');
+}

@@ -1,0 +1,131 @@
+// Drawing → SVG text. One user unit is one inch and every piece is a polygon of its own in quilt inches, so that the file
+// can be measured; a print follows its strip's turn by a pattern for each direction, as on screen (its phase may differ).
+import type { Mark } from '../balance/finding';
+import type { Outline } from '../geometry/point';
+import type { Fabric } from '../model/project';
+import type { Drawing, HungBlock, Piece } from './drawing';
+import { absoluteGrain, absoluteOutline } from './drawProject';
+import { marksLayer } from './marksLayer';
+import { escaped, inchText, outlinePath, pointText } from './number';
+import { clothFill, patternFor } from './prints';
+
+export interface SvgOptions {
+  /** The file's title, for screen readers and viewers. */
+  readonly title?: string;
+  /** A line under the top; without it the picture is the top and nothing else. */
+  readonly caption?: string;
+  /** Marks of findings, drawn over the cloth. */
+  readonly marks?: readonly Mark[];
+}
+
+/** Cloth-less places: neither light nor dark. */
+const BARE = '#c8c6c2';
+/** Under everything, so that hairlines between pieces read as seams and not as light. */
+const UNDER = '#5f5b55';
+const CAPTION_HEIGHT = 2;
+
+/** A whole SVG file with real sizes: width and height in inches, the viewBox in the same inches. Deterministic. */
+export function drawingToSvg(drawing: Drawing, options: SvgOptions = {}): string {
+  const cloth = clothOf(drawing.fabrics);
+  const pieces = [
+    ...drawing.surround.map((piece) => polygon(piece, piece.outline, piece.grain, null, cloth)),
+    ...drawing.blocks.map((hung) => blockGroup(hung, cloth)),
+    ...drawing.emptyCells.map(({ cell, box }) => {
+      const size = `width="${inchText(box.width)}" height="${inchText(box.height)}"`;
+      return `<rect data-empty-cell="${cell + 1}" x="${inchText(box.x)}" y="${inchText(box.y)}" ${size} fill="${BARE}"/>`;
+    }),
+  ];
+  const height = drawing.height + (options.caption ? CAPTION_HEIGHT : 0);
+  const [w, h] = [inchText(drawing.width), inchText(height)];
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${w}in" height="${h}in" viewBox="0 0 ${w} ${h}" role="img" aria-labelledby="title desc">`,
+    `<title id="title">${escaped(options.title ?? 'Quilt top')}</title>`,
+    `<desc id="desc">${escaped(description(drawing))}</desc>`,
+    `<defs>${[...cloth.patterns.values()].join('\n')}</defs>`,
+    `<rect data-layer="under" width="${w}" height="${inchText(drawing.height)}" fill="${UNDER}"/>`,
+    ...pieces,
+    seamLayer(drawing),
+    marksLayer(drawing, options.marks ?? []),
+    captionText(drawing, options.caption),
+    '</svg>',
+  ]
+    .filter((line) => line !== '')
+    .join('\n')
+    .concat('\n');
+}
+
+/** Fills as pieces ask for them; the patterns they need gather in `patterns`. */
+interface ClothLookup {
+  readonly fill: (piece: Piece, grain: number) => string;
+  readonly patterns: Map<string, string>;
+}
+
+function clothOf(fabrics: readonly Fabric[]): ClothLookup {
+  const known = new Map(fabrics.map((fabric) => [fabric.id, fabric]));
+  const patterns = new Map<string, string>();
+  const fill = (piece: Piece, grain: number) => {
+    const fabric = piece.fabric === null ? undefined : known.get(piece.fabric);
+    if (!fabric) return BARE;
+    const base = patternFor(fabric);
+    const cloth = clothFill(fabric, grain);
+    if (base) patterns.set(base.id, base.markup);
+    if (cloth.turned) patterns.set(cloth.turned.id, cloth.turned.markup);
+    return cloth.fill;
+  };
+  return { fill, patterns };
+}
+
+function blockGroup(hung: HungBlock, cloth: ClothLookup): string {
+  const pieces = hung.pieces.map((piece) =>
+    polygon(piece, absoluteOutline(hung, piece), absoluteGrain(hung, piece), hung.number, cloth),
+  );
+  const about = `data-cell="${hung.cell + 1}" data-quarters="${hung.quarters}" role="group"`;
+  return `<g ${about} aria-label="Block ${hung.number}">\n${pieces.join('\n')}\n</g>`;
+}
+
+function polygon(
+  piece: Piece,
+  outline: Outline,
+  grain: number,
+  block: number | null,
+  cloth: ClothLookup,
+): string {
+  const data = [
+    piece.fabric === null ? '' : ` data-fabric="${escaped(piece.fabric)}"`,
+    block === null ? '' : ` data-block="${block}"`,
+    piece.place === null ? '' : ` data-place="${piece.place}"`,
+    piece.band === null ? ` data-part="${piece.part}"` : ` data-band="${piece.band}"`,
+  ].join('');
+  return `<polygon${data} points="${outline.map(pointText).join(' ')}" fill="${escaped(cloth.fill(piece, grain))}"/>`;
+}
+
+/** Seam lines over the cloth, as faint as a pressed seam. */
+function seamLayer(drawing: Drawing): string {
+  const seams = [
+    ...drawing.surround.map((piece) => outlinePath(piece.outline)),
+    ...drawing.blocks.map((hung) =>
+      hung.pieces.map((piece) => outlinePath(absoluteOutline(hung, piece))).join(''),
+    ),
+  ];
+  const look =
+    'fill="none" stroke="#1f1d1a" stroke-opacity="0.22" stroke-width="0.025" stroke-linejoin="round"';
+  return seams.length === 0 ? '' : `<path data-layer="seams" ${look} d="${seams.join('')}"/>`;
+}
+
+function description(drawing: Drawing): string {
+  const size = `${inchText(round(drawing.width))} by ${inchText(round(drawing.height))} inches finished`;
+  const blocks = drawing.blocks.map((hung) => hung.number).join(', ');
+  const fabrics = drawing.fabrics.map((fabric) => fabric.name).join(', ');
+  return `${size}. Blocks: ${blocks || 'none'}. Fabrics: ${fabrics || 'none'}.`;
+}
+
+function round(inches: number): number {
+  return Math.round(inches * 100) / 100;
+}
+
+function captionText(drawing: Drawing, caption: string | undefined): string {
+  if (!caption) return '';
+  const at = `x="${inchText(drawing.width / 2)}" y="${inchText(drawing.height + CAPTION_HEIGHT * 0.62)}"`;
+  const look = 'text-anchor="middle" font-family="Georgia, serif" font-size="0.8" fill="#1f1d1a"';
+  return `<text ${at} ${look}>${escaped(caption)}</text>`;
+}
