@@ -1,0 +1,147 @@
+// Where in a project file something is wrong, in the maker's words: "Block 4, place 2, strip set" beside blocks[3].places[1].set.
+// The file may be broken anywhere, so everything is looked up in the document as it stands, and nothing is taken for granted.
+import { isPlainObject } from './migrate';
+import { type Phrase, type PhraseValue, phrase } from './phrase';
+import type { Problem } from './result';
+
+/** Problems whose own sentence does not say where they are. */
+const PLACELESS = new Set(['no-such-fabric', 'strip-too-narrow']);
+
+/** Names of entries as makers call them; an entry not listed is shown by its own name in quotes. */
+const ENTRIES: Readonly<Record<string, string>> = {
+  format: 'kind of file', version: 'version of the format', id: 'id', name: 'name', notes: 'notes',
+  fabrics: 'fabrics', stripsOnHand: 'strips on hand', stripSets: 'strip sets', wedge: 'wedge', blocks: 'blocks', wall: 'wall',
+  setting: 'setting', preferences: 'preferences', colour: 'colour', cloth: 'cloth', print: 'print', motif: 'motif',
+  inks: 'colours of the print', repeat: 'repeat of the print', angle: 'angle of the print', seed: 'seed',
+  background: 'whether it is background', fabric: 'fabric', width: 'width', length: 'length', count: 'number', label: 'letter',
+  strips: 'strips', pressing: 'pressing direction', firstTip: 'tip of the first wedge', progress: 'progress', cut: 'wedges really cut',
+  locked: 'whether it is locked', up: 'tip-up wedges', down: 'tip-down wedges', perBlock: 'wedges to the block',
+  cutHeight: 'cut height', seam: 'seam allowance', assemblySeam: 'assembly seam', outerSeam: 'outer seam', kind: 'kind',
+  number: 'number', places: 'places', cornerFabric: 'corner fabric', cornerShift: 'places of the corners', rows: 'rows',
+  columns: 'columns', cells: 'cells', block: 'block', turn: 'turn', pinned: 'whether it is pinned', layout: 'layout',
+  sashing: 'sashing', where: 'where it lies', borders: 'borders', unit: 'unit of length', wallLightness: 'lightness of the wall',
+  usableWidth: 'usable width of fabric', set: 'strip set', tip: 'tip',
+}; // biome-ignore format: a table
+
+/** The problem with its place in words before its sentence, where the sentence does not name the place itself. The path stays. */
+export function explain(problem: Problem, document: unknown): Problem {
+  const fromSchema = problem.code.startsWith('schema-');
+  if (problem.path === '' || !(fromSchema || PLACELESS.has(problem.code))) return problem;
+  const steps = stepsOf(problem.path);
+  const place = placeInWords(steps, document);
+  if (!fromSchema) {
+    return { ...problem, message: phrase('At {place}: {reason}', { place, reason: problem.message }) };
+  }
+  const held = steps.reduce<unknown>((at, step) => entryOf(at, step), document);
+  if (held === undefined)
+    return { ...problem, message: phrase('At {place}: missing in the file.', { place }) };
+  const values = { place, reason: schemaReason(problem), held: shown(held) };
+  return { ...problem, message: phrase('At {place}: {reason}. The file has {held}.', values) };
+}
+
+type Step = string | number;
+
+function stepsOf(path: string): Step[] {
+  return Array.from(path.matchAll(/\[(\d+)\]|([^.[\]]+)/g), ([, index, key]) =>
+    index === undefined ? (key ?? '') : Number(index),
+  );
+}
+
+function entryOf(value: unknown, step: Step): unknown {
+  if (typeof step === 'number') return Array.isArray(value) ? value[step] : undefined;
+  return isPlainObject(value) && Object.hasOwn(value, step) ? value[step] : undefined;
+}
+
+function placeInWords(steps: readonly Step[], document: unknown): Phrase {
+  const parts: Phrase[] = [];
+  let at: unknown = document;
+  steps.forEach((step, index) => {
+    const list = steps[index - 1];
+    const holder = at;
+    at = entryOf(at, step);
+    if (typeof step === 'number') parts.push(itemInWords(String(list ?? ''), step, at, document));
+    else if (typeof steps[index + 1] !== 'number') parts.push(entryInWords(step, holder));
+  });
+  // The general before the particular, joined by commas.
+  return parts
+    .slice(1)
+    .reduce((whole, part) => phrase('{whole}, {part}', { whole, part }), parts[0] ?? phrase(''));
+}
+
+function entryInWords(key: string, holder: unknown): Phrase {
+  const known = Object.hasOwn(ENTRIES, key) && isPlainObject(holder);
+  return known ? phrase(ENTRIES[key]!) : phrase('entry "{key}"', { key });
+}
+
+/** One item of a list, by the name people know it by where the file has it, else by its position from 1. */
+function itemInWords(list: string, index: number, item: unknown, document: unknown): Phrase {
+  const position = index + 1;
+  const own = (key: string) => (isPlainObject(item) ? item[key] : undefined);
+  switch (list) {
+    case 'fabrics':
+      return named('fabric {name}', 'fabric {position} in the list', own('name'), position);
+    case 'stripSets':
+      return named('strip set {name}', 'strip set {position} in the list', own('label'), position);
+    case 'blocks':
+      return named('block {name}', 'block {position} in the list', own('number'), position);
+    case 'stripsOnHand':
+      return phrase('strips on hand, row {position}', { position });
+    case 'strips':
+      return phrase('strip {position}', { position });
+    case 'places':
+      return phrase('place {position}', { position });
+    case 'inks':
+      return phrase('print colour {position}', { position });
+    case 'borders':
+      return phrase('border {position} from the inside', { position });
+    case 'cells':
+      return cellInWords(index, document);
+    default:
+      return phrase('item {position}', { position });
+  }
+}
+
+function named(known: string, unknown: string, name: unknown, position: number): Phrase {
+  const usable = (typeof name === 'string' && name !== '') || typeof name === 'number';
+  return usable ? phrase(known, { name }) : phrase(unknown, { position });
+}
+
+function cellInWords(index: number, document: unknown): Phrase {
+  const columns = entryOf(entryOf(document, 'wall'), 'columns');
+  if (typeof columns !== 'number' || !Number.isInteger(columns) || columns < 1) {
+    return phrase('cell {position}', { position: index + 1 });
+  }
+  const place = { row: Math.floor(index / columns) + 1, column: (index % columns) + 1 };
+  return phrase('row {row}, column {column}', place);
+}
+
+const TYPES: Readonly<Record<string, string>> = {
+  'schema-number': 'should be a number', 'schema-string': 'should be text', 'schema-boolean': 'should be true or false',
+  'schema-array': 'should be a list', 'schema-strict_object': 'should be a group of entries',
+  'schema-integer': 'must be a whole number', 'schema-finite': 'must be a number one can measure',
+}; // biome-ignore format: a table
+
+/** The schema's own sentences where they are ours; the library's ("Expected <=40 but received 100") put in plain words. */
+function schemaReason(problem: Problem): PhraseValue {
+  const reason = String(problem.message.with?.reason ?? problem.message.say);
+  const [, expected] = /Expected (.+) but received/.exec(reason) ?? [];
+  if (expected === 'never') return phrase('Wedgewall does not know this entry');
+  const most = /^<=(.+)$/.exec(expected ?? '')?.[1];
+  const least = /^>=(.+)$/.exec(expected ?? '')?.[1];
+  const length = problem.code.endsWith('_length');
+  if (most !== undefined) return phrase(length ? 'at most {most} fit' : 'must be at most {most}', { most });
+  if (least !== undefined)
+    return phrase(length ? 'needs at least {least}' : 'must be at least {least}', { least });
+  const type = TYPES[problem.code];
+  if (type !== undefined) return phrase(type);
+  if (expected === undefined) return reason;
+  return phrase('should be {choices}', { choices: expected.replace(/[()]/g, '').replaceAll(' | ', ' or ') });
+}
+
+/** What the file has, short enough for a sentence. */
+function shown(held: unknown): PhraseValue {
+  if (Array.isArray(held)) return phrase('a list of {entries}', { entries: held.length });
+  if (isPlainObject(held)) return phrase('a group of entries');
+  const text = JSON.stringify(held);
+  return text.length > 40 ? `${text.slice(0, 39)}…` : text;
+}

@@ -1,0 +1,34 @@
+// News between tabs that hold the same kept projects: what was saved or removed. Told over a BroadcastChannel.
+import * as v from 'valibot';
+
+const changeSchema = v.object({ id: v.string(), revision: v.nullable(v.number()) });
+
+/** A project saved elsewhere, with its new revision, or removed (null). */
+export type ProjectChange = Readonly<v.InferOutput<typeof changeSchema>>;
+
+export interface ProjectNews {
+  tell(change: ProjectChange): void;
+  /** Hears of changes made in other tabs, never of its own. Returns what ends it. */
+  watch(listener: (change: ProjectChange) => void): () => void;
+  close(): void;
+}
+
+/** News over the channel of that name; where the browser has no channels, nothing is heard and savings are still checked. */
+export function createNews(name: string): ProjectNews {
+  const channel = typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel(name);
+  return {
+    tell: (change) => channel?.postMessage(change),
+    watch: (listener) => {
+      const hear = (event: MessageEvent<unknown>) => {
+        const change = v.safeParse(changeSchema, event.data);
+        if (change.success) listener(change.output);
+      };
+      channel?.addEventListener('message', hear);
+      return () => channel?.removeEventListener('message', hear);
+    },
+    close: () => channel?.close(),
+  };
+}
+
+/** No news: for a storage no other tab can see. */
+export const SILENT_NEWS: ProjectNews = { tell: () => {}, watch: () => () => {}, close: () => {} };
