@@ -6,7 +6,7 @@ import type { Fabric } from '../model/project';
 import type { Drawing, HungBlock, Piece } from './drawing';
 import { absoluteGrain, absoluteOutline } from './drawProject';
 import { marksLayer } from './marksLayer';
-import { escaped, inchText, outlinePath, pointText } from './number';
+import { escaped, inchText, pointText } from './number';
 import { clothFill, patternFor } from './prints';
 
 export interface SvgOptions {
@@ -22,6 +22,8 @@ export interface SvgOptions {
 const BARE = '#c8c6c2';
 /** Under everything, so that hairlines between pieces read as seams and not as light. */
 const UNDER = '#5f5b55';
+/** Every piece has the faint edge of a pressed seam. */
+const SEAM = 'stroke="#1f1d1a" stroke-opacity="0.16" stroke-width="0.025" stroke-linejoin="round"';
 const CAPTION_HEIGHT = 2;
 
 /** A whole SVG file with real sizes: width and height in inches, the viewBox in the same inches. Deterministic. */
@@ -43,8 +45,9 @@ export function drawingToSvg(drawing: Drawing, options: SvgOptions = {}): string
     `<desc id="desc">${escaped(description(drawing))}</desc>`,
     `<defs>${[...cloth.patterns.values()].join('\n')}</defs>`,
     `<rect data-layer="under" width="${w}" height="${inchText(drawing.height)}" fill="${UNDER}"/>`,
+    `<g data-layer="cloth" ${SEAM}>`,
     ...pieces,
-    seamLayer(drawing),
+    '</g>',
     marksLayer(drawing, options.marks ?? []),
     captionText(drawing, options.caption),
     '</svg>',
@@ -97,19 +100,6 @@ function polygon(
     piece.band === null ? ` data-part="${piece.part}"` : ` data-band="${piece.band}"`,
   ].join('');
   return `<polygon${data} points="${outline.map(pointText).join(' ')}" fill="${escaped(cloth.fill(piece, grain))}"/>`;
-}
-
-/** Seam lines over the cloth, as faint as a pressed seam. */
-function seamLayer(drawing: Drawing): string {
-  const seams = [
-    ...drawing.surround.map((piece) => outlinePath(piece.outline)),
-    ...drawing.blocks.map((hung) =>
-      hung.pieces.map((piece) => outlinePath(absoluteOutline(hung, piece))).join(''),
-    ),
-  ];
-  const look =
-    'fill="none" stroke="#1f1d1a" stroke-opacity="0.22" stroke-width="0.025" stroke-linejoin="round"';
-  return seams.length === 0 ? '' : `<path data-layer="seams" ${look} d="${seams.join('')}"/>`;
 }
 
 function description(drawing: Drawing): string {

@@ -1,0 +1,73 @@
+// What was asked for on the command line, or why it cannot be understood.
+import { basename } from 'node:path';
+import { parseArgs } from 'node:util';
+import { phrase } from '../model/phrase';
+import { failed, ok, type Result } from '../model/result';
+
+export const USAGE = `Usage: npm run sheet -- PROJECT.json [MORE.json …] --out DIR [--width PIXELS] [--marks]
+
+  --out DIR        where wall.svg, wall.png and report.json go; with several projects each gets DIR/<its file's name>/
+  --width PIXELS   width of wall.png, 16 to 12000 (48 pixels to the inch, at most 4000 on the longer side, unless given)
+  --marks          draw the clashes on the wall
+  --help           this text`;
+
+export interface SheetRequest {
+  readonly help: boolean;
+  readonly files: readonly {
+    readonly file: string /** Folder under `out`; empty for a single project. */;
+    readonly folder: string;
+  }[];
+  readonly out: string;
+  /** Pixels; null for the usual size. */
+  readonly width: number | null;
+  readonly marks: boolean;
+}
+
+const LEAST_WIDTH = 16;
+const MOST_WIDTH = 12_000;
+
+/** Reads the arguments after the command's own name. */
+export function readArguments(words: readonly string[]): Result<SheetRequest> {
+  let parsed: ReturnType<typeof parse>;
+  try {
+    parsed = parse(words);
+  } catch (error) {
+    return failed('arguments', '', phrase('{reason}', { reason: (error as Error).message }));
+  }
+  const { values, positionals } = parsed;
+  if (values.help) return ok({ help: true, files: [], out: '', width: null, marks: false });
+  if (positionals.length === 0) return failed('no-project', '', phrase('Name at least one project file.'));
+  if (!values.out) return failed('no-out', '--out', phrase('Say where the sheets go with --out DIR.'));
+  const width = values.width === undefined ? null : Number(values.width);
+  if (width !== null && !(Number.isInteger(width) && width >= LEAST_WIDTH && width <= MOST_WIDTH)) {
+    const say = '{given} is not a width in whole pixels from {least} to {most}.';
+    const about = { given: values.width ?? '', least: LEAST_WIDTH, most: MOST_WIDTH };
+    return failed('width', '--width', phrase(say, about));
+  }
+  const folders = positionals.map((file) => (positionals.length === 1 ? '' : folderOf(file)));
+  const twice = folders.find((folder, index) => folders.indexOf(folder) !== index);
+  if (twice !== undefined) {
+    const say = 'Two projects would be written to the folder {folder}. Give their files different names.';
+    return failed('same-folder', '', phrase(say, { folder: twice }));
+  }
+  const files = positionals.map((file, index) => ({ file, folder: folders[index]! }));
+  return ok({ help: false, files, out: values.out, width, marks: values.marks ?? false });
+}
+
+function parse(words: readonly string[]) {
+  return parseArgs({
+    args: [...words],
+    allowPositionals: true,
+    options: {
+      out: { type: 'string' },
+      width: { type: 'string' },
+      marks: { type: 'boolean' },
+      help: { type: 'boolean', short: 'h' },
+    },
+  });
+}
+
+/** The file's name without .json. */
+function folderOf(file: string): string {
+  return basename(file).replace(/\.json$/i, '') || 'project';
+}

@@ -1,0 +1,176 @@
+// The report beside the picture: sizes, sets, blocks, clashes and values as plain JSON with stable keys (README lists them).
+// Lengths are inches, areas square inches, values L* 0–100; coordinates run from the finished top's top left corner.
+import { type Analysis, analyse } from '../balance/analyse';
+import type { Clash, ClashKind } from '../balance/clashes';
+import { clashWords } from '../balance/clashFindings';
+import { meanColour } from '../colour/likeness';
+import { type ColouredArea, valueHistogram, valueQuantile, valueStatistics } from '../colour/mixture';
+import { value } from '../colour/spaces';
+import { wedgeLedger } from '../cutting/ledger';
+import { plannedWedges } from '../cutting/yield';
+import type { Drawing } from '../drawing/drawing';
+import { markOnTop } from '../drawing/marksLayer';
+import { area } from '../geometry/point';
+import { printMix } from '../geometry/print/printMix';
+import { apothem, finishedBlock, rimLength, unfinishedBlock } from '../geometry/wedge';
+import { cellIndexOf, turnsOf } from '../model/find';
+import { speak } from '../model/phrase';
+import type { Block, Fabric, FabricId, Project } from '../model/project';
+
+/** Raised when a key changes its meaning or goes; new keys may come without it. */
+const REPORT_VERSION = 1;
+
+/** The report of a sound project, with the drawing and analysis made from it. Numbers are rounded to a millionth. */
+export function sheetReport(project: Project, drawing: Drawing, analysis: Analysis): object {
+  const { outerSeam } = project.wedge;
+  const top = { width: drawing.width, height: drawing.height };
+  const report = {
+    format: 'wedgewall-report',
+    version: REPORT_VERSION,
+    project: { id: project.id, name: project.name },
+    top: {
+      finished: top,
+      unfinished: { width: top.width + 2 * outerSeam, height: top.height + 2 * outerSeam },
+    },
+    block: {
+      perBlock: project.wedge.perBlock,
+      finished: finishedBlock(project.wedge),
+      unfinished: unfinishedBlock(project.wedge),
+      apothem: apothem(project.wedge),
+      rim: rimLength(project.wedge),
+    },
+    wedge: project.wedge,
+    wall: { rows: project.wall.rows, columns: project.wall.columns, hung: drawing.blocks.length },
+    sashing: project.setting.sashing.where === 'none' ? null : project.setting.sashing,
+    borders: project.setting.borders,
+    sets: setRows(project),
+    blocks: project.blocks.map((block) => blockRow(project, analysis, block)),
+    clashes: analysis.clashes.map((clash) => clashRow(project, drawing, clash)),
+    clashTotals: clashTotals(analysis.clashes),
+    findings: analysis.findings.map((finding) => ({
+      id: finding.id,
+      kind: finding.kind,
+      weight: finding.weight,
+      measure: finding.measure,
+      words: speak(finding.words, project.preferences.unit),
+    })),
+    ...clothFigures(project, drawing, analysis),
+  };
+  return rounded(report) as object;
+}
+
+/** The analysis the report and the marks share: prints count with all their inks. */
+export function sheetAnalysis(project: Project): Analysis {
+  return analyse(project, { cloth: printMix });
+}
+
+function setRows(project: Project): object[] {
+  const { cutHeight } = project.wedge;
+  return wedgeLedger(project).map(({ set, height, available, used, left }) => ({
+    id: set.id,
+    label: set.label,
+    strips: set.strips,
+    length: set.length,
+    height,
+    heightNeeded: cutHeight,
+    tallEnough: height >= cutHeight - 1e-9,
+    progress: set.progress,
+    wedges: { planned: plannedWedges(set, project.wedge), available, used, left },
+  }));
+}
+
+function blockRow(project: Project, analysis: Analysis, block: Block): object {
+  const cell = cellIndexOf(project, block.id);
+  const hung = project.wall.cells[cell];
+  const labels = new Map(project.stripSets.map((set) => [set.id, set.label]));
+  const at = analysis.model.blocks.indexOf(block.id);
+  return {
+    id: block.id,
+    number: block.number,
+    cell: hung ? cell + 1 : null,
+    row: hung ? Math.floor(cell / project.wall.columns) + 1 : null,
+    column: hung ? (cell % project.wall.columns) + 1 : null,
+    turnDegrees: hung ? (hung.turn * 360) / turnsOf(project.wedge.perBlock) : null,
+    pinned: hung?.pinned ?? false,
+    progress: block.progress,
+    cornerFabric: block.cornerFabric ?? project.setting.cornerFabric,
+    places: block.places.map((place, index) =>
+      place === null ? null : { place: index + 1, set: labels.get(place.set), tip: place.tip },
+    ),
+    value: analysis.model.area[at]! > 0 ? analysis.model.lightness[at]! : null,
+  };
+}
+
+function clashRow(project: Project, drawing: Drawing, clash: Clash): object {
+  return {
+    id: clash.id,
+    kind: clash.kind,
+    inches: clash.inches,
+    weight: clash.weight,
+    likeness: clash.likeness,
+    fabrics: clash.fabrics,
+    blocks: clash.numbers,
+    places: clash.places,
+    cells: clash.cells.map((cell) => cell + 1),
+    against: clash.against,
+    at: clash.marks.flatMap((mark) => {
+      const ends = mark.kind === 'seam' ? markOnTop(drawing, mark) : null;
+      return ends ? [{ from: ends[0], to: ends[1] }] : [];
+    }),
+    words: speak(clashWords(project, clash), project.preferences.unit),
+  };
+}
+
+const CLASH_KINDS: readonly ClashKind[] = ['rim', 'radial', 'facing', 'surround'];
+
+function clashTotals(clashes: readonly Clash[]): object {
+  const total = (some: readonly Clash[]) => ({
+    count: some.length,
+    inches: some.reduce((sum, clash) => sum + clash.inches, 0),
+    weight: some.reduce((sum, clash) => sum + clash.weight, 0),
+  });
+  const kinds = CLASH_KINDS.map((kind) => [kind, total(clashes.filter((clash) => clash.kind === kind))]);
+  return { ...total(clashes), byKind: Object.fromEntries(kinds) as object };
+}
+
+/** `fabrics` with their finished areas, and `value` over the top and over its wedges alone. */
+function clothFigures(project: Project, drawing: Drawing, analysis: Analysis): object {
+  const areas = new Map<FabricId, number>();
+  for (const piece of [...drawing.surround, ...drawing.blocks.flatMap((hung) => hung.pieces)]) {
+    if (piece.fabric !== null) areas.set(piece.fabric, (areas.get(piece.fabric) ?? 0) + area(piece.outline));
+  }
+  const whole = [...areas.values()].reduce((sum, one) => sum + one, 0);
+  const seen = (fabric: Fabric) => meanColour(printMix(fabric));
+  const surface: ColouredArea[] = project.fabrics.map((fabric) => ({
+    hex: seen(fabric),
+    area: areas.get(fabric.id) ?? 0,
+  }));
+  const spread = valueStatistics(surface);
+  return {
+    fabrics: project.fabrics.map((fabric, index) => ({
+      id: fabric.id,
+      name: fabric.name,
+      background: fabric.background,
+      colours: printMix(fabric),
+      meanColour: surface[index]!.hex,
+      value: value(surface[index]!.hex),
+      area: surface[index]!.area,
+      share: whole === 0 ? 0 : surface[index]!.area / whole,
+    })),
+    value: {
+      top: spread && {
+        ...spread,
+        median: valueQuantile(surface, 0.5),
+        tenths: valueHistogram(surface),
+      },
+      wedges: analysis.value,
+    },
+  };
+}
+
+function rounded(given: unknown): unknown {
+  if (typeof given === 'number') return Math.round(given * 1e6) / 1e6;
+  if (Array.isArray(given)) return given.map(rounded);
+  if (typeof given !== 'object' || given === null) return given;
+  return Object.fromEntries(Object.entries(given).map(([key, one]) => [key, rounded(one)]));
+}

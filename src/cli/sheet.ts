@@ -1,0 +1,93 @@
+// The sheet without a screen: PROJECT.json → wall.svg, wall.png and report.json. All projects are read and checked before
+// anything is written; bad input ends with status 2, a message that names the place, and nothing written.
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { openProject } from '../cutting/openProject';
+import { drawProject } from '../drawing/drawProject';
+import { drawingToSvg } from '../drawing/svg';
+import { phrase, speak } from '../model/phrase';
+import type { Project } from '../model/project';
+import { failed, type Problem, type Result } from '../model/result';
+import { readArguments, type SheetRequest, USAGE } from './arguments';
+import { pngOf, tooLarge, usualWidth } from './picture';
+import { sheetAnalysis, sheetReport } from './report';
+import { checkFolder, type OutputFile, writeAll } from './writeAll';
+
+process.exitCode = run(process.argv.slice(2));
+
+function run(words: readonly string[]): number {
+  const request = readArguments(words);
+  if (!request.ok) {
+    complain('', request.problems);
+    console.error(USAGE);
+    return 2;
+  }
+  if (request.value.help) {
+    console.log(USAGE);
+    return 0;
+  }
+  const { files, out } = request.value;
+  const folder = checkFolder(out);
+  if (!folder.ok) complain('', folder.problems);
+  const opened = files.map(({ file }) => ({ file, project: openFile(file, request.value) }));
+  for (const { file, project } of opened) if (!project.ok) complain(file, project.problems);
+  const projects = opened.flatMap(({ project }) => (project.ok ? [project.value] : []));
+  if (!folder.ok || projects.length < files.length) return 2;
+  try {
+    const folders = files.map((file) => join(out, file.folder));
+    writeAll(folders, (index) => sheetOf(projects[index]!, request.value));
+    for (const path of folders) console.log(`${path}: wall.svg, wall.png, report.json`);
+    return 0;
+  } catch (error) {
+    complain(out, [
+      { code: 'write', path: '', message: phrase('{reason}', { reason: (error as Error).message }) },
+    ]);
+    return 2;
+  }
+}
+
+function openFile(file: string, request: SheetRequest): Result<Project> {
+  let text: string;
+  try {
+    text = readFileSync(file, 'utf8');
+  } catch (error) {
+    return failed('no-file', '', phrase('The file cannot be read: {reason}', { reason: reasonOf(error) }));
+  }
+  const opened = openProject(text);
+  if (opened.ok && request.width !== null && tooLarge(request.width, drawProject(opened.value))) {
+    return failed(
+      'width',
+      '--width',
+      phrase('A picture {width} pixels wide would be too large to draw.', { width: request.width }),
+    );
+  }
+  return opened;
+}
+
+function reasonOf(error: unknown): string {
+  const code = (error as NodeJS.ErrnoException).code;
+  if (code === 'ENOENT') return 'there is no such file.';
+  if (code === 'EISDIR') return 'it is a folder.';
+  return error instanceof Error ? error.message : String(error);
+}
+
+function sheetOf(project: Project, request: SheetRequest): OutputFile[] {
+  const drawing = drawProject(project);
+  const analysis = sheetAnalysis(project);
+  const marks = request.marks ? analysis.clashes.flatMap((clash) => clash.marks) : [];
+  const svg = drawingToSvg(drawing, { title: project.name || 'Quilt top', marks });
+  const report = sheetReport(project, drawing, analysis);
+  return [
+    { path: 'wall.svg', content: svg },
+    { path: 'wall.png', content: pngOf(svg, request.width ?? usualWidth(drawing)) },
+    { path: 'report.json', content: `${JSON.stringify(report, null, 1)}\n` },
+  ];
+}
+
+/** One line on standard error for each problem: file, place, reason. */
+function complain(file: string, problems: readonly Problem[]): void {
+  for (const problem of problems) {
+    const where = [file, problem.path].filter((part) => part !== '');
+    console.error([...where, speak(problem.message)].join(': '));
+  }
+}
