@@ -123,7 +123,8 @@ const TYPES: Readonly<Record<string, string>> = {
 
 /** The schema's own sentences where they are ours; the library's ("Expected <=40 but received 100") put in plain words. */
 function schemaReason(problem: Problem): PhraseValue {
-  const reason = String(problem.message.with?.reason ?? problem.message.say);
+  const said = problem.message.with?.reason;
+  const reason = typeof said === 'string' ? said : problem.message.say;
   const [, expected] = /Expected (.+) but received/.exec(reason) ?? [];
   if (expected === 'never') return phrase('Wedgewall does not know this entry');
   const most = /^<=(.+)$/.exec(expected ?? '')?.[1];

@@ -13,7 +13,7 @@ export interface ReadableFile {
   text(): Promise<string>;
 }
 
-export const PROJECT_FILE_ENDING = '.wedgewall.json';
+const PROJECT_FILE_ENDING = '.wedgewall.json';
 const MEGABYTE = 1024 * 1024;
 /** Larger files are not read: a wall of 400 blocks is about a hundredth of this. */
 export const MOST_MEGABYTES = 50;
@@ -83,7 +83,8 @@ function notJson(problem: Problem, name: string, text: string): Problem {
       '{name} is not a project file: it does not begin with a brace. Was another file chosen by mistake?';
     return { ...problem, message: phrase(say, { name }) };
   }
-  const reason = String(problem.message.with?.reason ?? '');
+  const said = problem.message.with?.reason;
+  const reason = typeof said === 'string' ? said : '';
   const position = /position (\d+)/.exec(reason)?.[1];
   if (position === undefined) {
     const say =

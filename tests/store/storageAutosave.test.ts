@@ -3,7 +3,7 @@ import { createProject } from '../../src/model/create';
 import { phrase } from '../../src/model/phrase';
 import type { Project } from '../../src/model/project';
 import { failed, ok, type Result } from '../../src/model/result';
-import { type AutosaveState, createAutosave, flushOnLeaving } from '../../src/store/storageAutosave';
+import { createAutosave, flushOnLeaving } from '../../src/store/storageAutosave';
 
 const project = (notes: string): Project => ({ ...createProject('p', 'Project'), notes });
 
@@ -15,7 +15,7 @@ function bench() {
     answer: (result: Result<unknown>) => void;
     fail: (error: unknown) => void;
   }[] = [];
-  const states: (AutosaveState | string)[] = [];
+  const states: string[] = [];
   const autosave = createAutosave({
     delay: 800,
     save: (saved) =>

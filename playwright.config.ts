@@ -1,0 +1,45 @@
+// Browser tests of the built tool. Every spec runs at the desk; one tagged @tablet or @phone runs there too, and one
+// tagged @touch only there.
+import { defineConfig } from '@playwright/test';
+import { findChromium } from './scripts/browser.mjs';
+
+const PORT = 4183;
+const chromium = findChromium();
+
+const touch = (width: number, height: number) => ({ viewport: { width, height }, hasTouch: true });
+
+export default defineConfig({
+  testDir: 'e2e',
+  outputDir: 'test-results/browser',
+  fullyParallel: true,
+  workers: 2,
+  retries: 0,
+  forbidOnly: Boolean(process.env.CI),
+  reporter: [['list'], ['json', { outputFile: 'test-results/browser.json' }]],
+  use: {
+    baseURL: `http://localhost:${PORT}`,
+    trace: 'off',
+    launchOptions: {
+      ...(chromium ? { executablePath: chromium } : {}),
+      args: [
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+      ],
+    },
+  },
+  projects: [
+    { name: 'desktop', use: { viewport: { width: 1440, height: 900 } }, grepInvert: /@touch\b/ },
+    { name: 'tablet', use: touch(1024, 768), grep: /@tablet\b/ },
+    { name: 'phone', use: { ...touch(390, 844), isMobile: true }, grep: /@phone\b/ },
+  ],
+  webServer: {
+    command: `npx vite preview --port ${PORT} --strictPort --host localhost`,
+    url: `http://localhost:${PORT}`,
+    reuseExistingServer: !process.env.CI,
+  },
+});

@@ -1,0 +1,72 @@
+// Finds a Chromium for the browser tests, and gets one where there is none. Used by scripts/test.mjs and playwright.config.ts.
+import { spawnSync } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { delimiter, join } from 'node:path';
+import process from 'node:process';
+
+const NAMES = [
+  'chromium',
+  'chromium-browser',
+  'google-chrome',
+  'google-chrome-stable',
+  'chrome',
+  'microsoft-edge',
+];
+const USUAL_PLACES = [
+  '/usr/bin/chromium',
+  '/usr/bin/google-chrome',
+  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+  '/Applications/Chromium.app/Contents/MacOS/Chromium',
+  'C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe',
+  'C:\\Program Files (x86)\\Microsoft\\Edge\\Application\\msedge.exe',
+];
+
+/** The path of a Chromium on this machine, or null. CHROMIUM_PATH comes first and must exist when it is set. */
+export function findChromium() {
+  const chosen = process.env.CHROMIUM_PATH;
+  if (chosen) {
+    if (!existsSync(chosen)) throw new Error(`CHROMIUM_PATH is ${chosen}, but there is no such file.`);
+    return chosen;
+  }
+  const onPath = (process.env.PATH ?? '')
+    .split(delimiter)
+    .filter(Boolean)
+    .flatMap((folder) => NAMES.map((name) => join(folder, name)));
+  return [...USUAL_PLACES, ...onPath, playwrightsOwn()].find((path) => path && existsSync(path)) ?? null;
+}
+
+/** Where Playwright keeps the browser it downloads, whether it is there or not; null before Playwright is installed. */
+function playwrightsOwn() {
+  try {
+    return createRequire(import.meta.url)('playwright-core').chromium.executablePath();
+  } catch {
+    return null;
+  }
+}
+
+/** Finds a Chromium or installs one; the Playwright package must be installed. Null when neither works. */
+export function provideChromium() {
+  return findChromium() ?? (installWithApt() || installWithPlaywright() ? findChromium() : null);
+}
+
+function installWithApt() {
+  if (process.platform !== 'linux' || process.getuid?.() !== 0) return false;
+  const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
+  console.log('No Chromium found; installing it with apt-get …');
+  return (
+    succeeds('apt-get', ['update', '-qq'], env) &&
+    succeeds('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'chromium'], env)
+  );
+}
+
+function installWithPlaywright() {
+  console.log('No Chromium found; asking Playwright for its own …');
+  const env = { ...process.env };
+  delete env.PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD;
+  return succeeds(process.execPath, ['node_modules/playwright/cli.js', 'install', 'chromium'], env);
+}
+
+function succeeds(command, words, env) {
+  return spawnSync(command, words, { env, stdio: ['ignore', 'inherit', 'inherit'] }).status === 0;
+}

@@ -1,0 +1,112 @@
+// npm test: sets up what is missing (packages, a browser), then checks everything. Ends with "N passed, N failed" on a line
+// of its own; a step that fails without a failing test of its own (types, lint, build) counts as one failure.
+import { spawn } from 'node:child_process';
+import { mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { delimiter, dirname, resolve } from 'node:path';
+import process from 'node:process';
+import { fileURLToPath } from 'node:url';
+import { provideChromium } from './browser.mjs';
+import { installPackages } from './install.mjs';
+
+process.chdir(dirname(dirname(fileURLToPath(import.meta.url))));
+const RESULTS = 'test-results';
+const UNIT_REPORT = `${RESULTS}/unit.json`;
+const BROWSER_REPORT = `${RESULTS}/browser.json`;
+
+const startedAt = Date.now();
+installPackages();
+rmSync(RESULTS, { recursive: true, force: true });
+mkdirSync(RESULTS, { recursive: true });
+const chromium = provideChromium();
+const steps = [];
+
+// Two lanes for two cores: the unit tests in one, everything else up to the build in the other. The browser tests come
+// last and alone, because they wait for frames.
+await Promise.all([
+  run(
+    'unit tests',
+    `vitest run --reporter=default --reporter=json --outputFile.json=${UNIT_REPORT}`,
+    countUnitTests,
+  ),
+  (async () => {
+    await run('types', 'npm run --silent typecheck');
+    await run('lint', 'npm run --silent lint');
+    await run('unused code', 'npm run --silent unused');
+    await run('build', 'vite build');
+  })(),
+]);
+if (!chromium) {
+  skip(
+    'browser tests',
+    'No Chromium was found and none could be installed. Install one, or set CHROMIUM_PATH.',
+  );
+} else if (steps.some((step) => step.name === 'build' && !step.good)) {
+  skip('browser tests', 'Not run: there is no build to test.');
+} else {
+  await run('browser tests', 'playwright test', countBrowserTests, { CHROMIUM_PATH: chromium });
+}
+report();
+
+/** Runs one step to its end, keeps what it prints, and shows it whole if it failed. */
+async function run(name, command, count = () => ({ passed: 0, failed: 0 }), env = {}) {
+  const from = Date.now();
+  const path = `${resolve('node_modules/.bin')}${delimiter}${process.env.PATH}`;
+  const child = spawn(command, {
+    shell: true,
+    env: { ...process.env, FORCE_COLOR: '0', ...env, PATH: path },
+  });
+  let printed = '';
+  for (const stream of [child.stdout, child.stderr]) stream.on('data', (data) => (printed += data));
+  const status = await new Promise((done) => {
+    child.on('error', (error) => {
+      printed += String(error);
+      done(1);
+    });
+    child.on('close', done);
+  });
+  finish(name, status === 0, count(), (Date.now() - from) / 1000, printed);
+}
+
+function skip(name, reason) {
+  finish(name, false, { passed: 0, failed: 0 }, 0, reason);
+}
+
+function finish(name, good, counts, seconds, printed) {
+  steps.push({ name, good, ...counts });
+  const tests = counts.passed + counts.failed > 0 ? `, ${counts.passed} passed, ${counts.failed} failed` : '';
+  console.log(`${good ? 'ok    ' : 'FAILED'} ${name} (${seconds.toFixed(1)} s${tests})`);
+  if (!good) console.log(`${printed.trimEnd()}\n`);
+}
+
+/** Vitest's report: tests, and files that could not be loaded (they have no tests to fail). */
+function countUnitTests() {
+  const read = readReport(UNIT_REPORT);
+  const unloaded = (read?.testResults ?? []).filter(
+    (file) => file.status === 'failed' && file.assertionResults.length === 0,
+  );
+  return { passed: read?.numPassedTests ?? 0, failed: (read?.numFailedTests ?? 0) + unloaded.length };
+}
+
+/** Playwright's report; a test that passes only at a second try counts as failed. */
+function countBrowserTests() {
+  const stats = readReport(BROWSER_REPORT)?.stats;
+  return { passed: stats?.expected ?? 0, failed: (stats?.unexpected ?? 0) + (stats?.flaky ?? 0) };
+}
+
+function readReport(path) {
+  try {
+    return JSON.parse(readFileSync(path, 'utf8'));
+  } catch {
+    return null;
+  }
+}
+
+function report() {
+  const bad = steps.filter((step) => !step.good);
+  const passed = steps.reduce((sum, step) => sum + step.passed, 0);
+  const failed = steps.reduce((sum, step) => sum + (step.good ? step.failed : Math.max(1, step.failed)), 0);
+  console.log(`\n${((Date.now() - startedAt) / 1000).toFixed(0)} s in all`);
+  if (bad.length > 0) console.log(`Not in order: ${bad.map((step) => step.name).join(', ')}`);
+  console.log(`${passed} passed, ${failed} failed`);
+  process.exitCode = failed > 0 || bad.length > 0 ? 1 : 0;
+}

@@ -1,0 +1,55 @@
+// Which room of src/ may import which, types included, and what the pure rooms must not touch. imports.test.ts holds the
+// sources to it; biome.json repeats it for the editor, and the test compares the two.
+
+/** Rooms a room may import from, besides itself. */
+export const ROOMS: Readonly<Record<string, readonly string[]>> = {
+  model: [],
+  colour: [],
+  geometry: ['model'],
+  cutting: ['model', 'geometry', 'colour'],
+  balance: ['model', 'geometry', 'colour'],
+  arrange: ['model', 'geometry', 'colour', 'balance', 'cutting'],
+  drawing: ['model', 'geometry', 'colour', 'balance', 'cutting'],
+  editing: ['model', 'geometry', 'colour', 'balance', 'cutting'],
+  store: ['model', 'geometry', 'colour', 'balance', 'cutting', 'arrange', 'drawing', 'editing'],
+  ui: ['model', 'geometry', 'colour', 'balance', 'cutting', 'drawing', 'editing', 'store'],
+  cli: ['model', 'geometry', 'colour', 'balance', 'cutting', 'arrange', 'drawing', 'editing'],
+};
+
+/** Rooms of which another room may import types only. */
+export const TYPES_ONLY: Readonly<Record<string, readonly string[]>> = {
+  ui: ['arrange'],
+  editing: ['arrange'],
+};
+
+/** Rooms without React, page, storage, worker, clock or chance. */
+export const PURE_ROOMS = [
+  'model', 'geometry', 'colour', 'balance', 'cutting', 'arrange', 'drawing', 'editing',
+] as const; // biome-ignore format: a list
+
+/** Files of pure rooms that are thin shells all the same, and the rooms that may start them. */
+export const SHELLS: Readonly<Record<string, readonly string[]>> = { 'src/arrange/worker.ts': ['store'] };
+
+/** Packages (and their parts) no pure room imports, besides everything of Node. */
+export const SHELL_PACKAGES = [
+  'react', 'react-dom', 'react-aria-components', 'lucide-react', 'zustand', 'idb', 'comlink', '@resvg/resvg-js',
+] as const; // biome-ignore format: a list
+
+/** Names of the page, the clock and chance, as a pure room must not use them; null: the name alone is enough. */
+export const FORBIDDEN_NAMES: Readonly<Record<string, readonly string[] | null>> = {
+  document: null,
+  window: null,
+  localStorage: null,
+  sessionStorage: null,
+  indexedDB: null,
+  navigator: null,
+  performance: null,
+  setTimeout: null,
+  setInterval: null,
+  requestAnimationFrame: null,
+  Date: null,
+  Math: ['random'],
+  crypto: null,
+  globalThis: null,
+  self: null,
+};
