@@ -1,0 +1,128 @@
+// The app's state: the open project with its history, where the person is in the order of work, what is picked, and what
+// a proposal would do. Holds no DOM; React reads it through useApp.ts.
+import { createStore } from 'zustand/vanilla';
+import { apply, type Command } from '../editing/apply';
+import { EMPTY_HISTORY, type History, record, redo, undo } from '../editing/history';
+import type { Move } from '../model/moves';
+import { moved } from '../model/moves';
+import { type Phrase, phrase } from '../model/phrase';
+import type { BlockId, FabricId, Project } from '../model/project';
+import type { Problem } from '../model/result';
+
+export const STEPS = ['fabrics', 'sets', 'wedges', 'blocks', 'wall', 'finishing'] as const;
+export type Step = (typeof STEPS)[number];
+
+/** A change shown on the wall before it is accepted. */
+export interface Preview {
+  readonly moves: readonly Move[];
+  readonly label: Phrase;
+}
+
+/** How the wall is looked at; no part of the project. */
+export interface Look {
+  readonly grey: boolean;
+  readonly marks: boolean;
+}
+
+export interface AppState {
+  readonly project: Project;
+  readonly history: History;
+  /** Counts every change, undo and redo; an answer for an older one is stale. */
+  readonly revision: number;
+  readonly step: Step;
+  /** The block picked on the wall or in the list. */
+  readonly picked: BlockId | null;
+  /** Pieces of this fabric are lit on the wall. */
+  readonly lit: FabricId | null;
+  /** Finding whose marks are shown strongest. */
+  readonly finding: string | null;
+  readonly preview: Preview | null;
+  readonly look: Look;
+  /** Said to screen readers, and shown for a moment at the foot of the wall. */
+  readonly said: { readonly words: Phrase; readonly count: number };
+}
+
+export interface AppActions {
+  /** Runs a command. Returns why it was refused; an empty list when it was done. */
+  readonly run: (command: Command) => readonly Problem[];
+  readonly undo: () => void;
+  readonly redo: () => void;
+  /** Puts another project on the wall, with a history of its own. */
+  readonly open: (project: Project) => void;
+  readonly goTo: (step: Step) => void;
+  readonly pick: (block: BlockId | null) => void;
+  readonly light: (fabric: FabricId | null) => void;
+  readonly showFinding: (finding: string | null) => void;
+  readonly showPreview: (preview: Preview | null) => void;
+  readonly lookAt: (look: Partial<Look>) => void;
+  readonly say: (words: Phrase) => void;
+}
+
+export type App = AppState & AppActions;
+
+/** A store for one open project. */
+export function createApp(project: Project) {
+  return createStore<App>()((set, get) => ({
+    project,
+    history: EMPTY_HISTORY,
+    revision: 0,
+    step: 'wall',
+    picked: null,
+    lit: null,
+    finding: null,
+    preview: null,
+    look: { grey: false, marks: true },
+    said: { words: phrase(''), count: 0 },
+    run: (command) => {
+      const outcome = apply(get().project, command);
+      if (!outcome.ok) {
+        get().say(outcome.problems[0]!.message);
+        return outcome.problems;
+      }
+      if (outcome.change.patches.length === 0) return [];
+      set((state) => ({
+        ...changed(state, outcome.project),
+        history: record(state.history, outcome.change),
+      }));
+      return [];
+    },
+    undo: () => {
+      const before = get();
+      const last = before.history.done.at(-1);
+      const undone = undo(before.project, before.history);
+      if (!undone || !last) return;
+      set((state) => ({ ...changed(state, undone.project), history: undone.history }));
+      get().say(phrase('Undone: {change}', { change: last.label }));
+    },
+    redo: () => {
+      const before = get();
+      const next = before.history.undone.at(-1);
+      const redone = redo(before.project, before.history);
+      if (!redone || !next) return;
+      set((state) => ({ ...changed(state, redone.project), history: redone.history }));
+      get().say(phrase('Done again: {change}', { change: next.label }));
+    },
+    open: (next) => {
+      set((state) => ({ ...changed(state, next), history: EMPTY_HISTORY, picked: null, finding: null }));
+    },
+    goTo: (step) => set({ step }),
+    pick: (picked) => set({ picked }),
+    light: (lit) => set({ lit }),
+    showFinding: (finding) => set({ finding }),
+    showPreview: (preview) => set({ preview }),
+    lookAt: (look) => set((state) => ({ look: { ...state.look, ...look } })),
+    say: (words) => set((state) => ({ said: { words, count: state.said.count + 1 } })),
+  }));
+}
+
+function changed(state: AppState, project: Project): Partial<AppState> {
+  const stays = project.blocks.some((block) => block.id === state.picked);
+  return { project, revision: state.revision + 1, preview: null, picked: stays ? state.picked : null };
+}
+
+/** The project as a preview would leave it; the project itself when nothing is previewed. */
+export function shownProject(state: AppState): Project {
+  return state.preview ? moved(state.project, state.preview.moves) : state.project;
+}
+
+export type AppStore = ReturnType<typeof createApp>;

@@ -1,0 +1,187 @@
+// The session: which kept project is open, saving it as it changes, opening and keeping others. Ties the app store to the
+// storage; every failure is shown as a problem and never loses the open project.
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import { openProject } from '../cutting/openProject';
+import { createProject } from '../model/create';
+import { type Phrase, phrase } from '../model/phrase';
+import type { Project } from '../model/project';
+import type { Problem, Result } from '../model/result';
+import { type AppStore, createApp } from './app';
+import type { ProjectStorage, ProjectSummary } from './storage';
+import { type Autosave, type AutosaveState, createAutosave } from './storageAutosave';
+
+/** A project that comes with the tool; its text is fetched when it is wanted. */
+export interface Demo {
+  readonly name: string;
+  readonly text: () => Promise<string>;
+}
+
+export interface SessionState {
+  readonly saving: AutosaveState;
+  /** Something to tell beside the project's name; null when all is well. */
+  readonly problem: Problem | null;
+  readonly projects: readonly ProjectSummary[];
+}
+
+const SAVE_DELAY = 600;
+
+/** Starts the session: the project last open, else the first demo that opens, else an empty project. */
+export async function startSession(
+  storage: ProjectStorage,
+  problem: Problem | null,
+  demos: readonly Demo[],
+  freshId: () => string,
+) {
+  const last = await storage.lastOpen();
+  const kept = last.ok && last.value !== null ? await storage.load(last.value) : null;
+  const first = kept?.ok
+    ? { project: kept.value.project, revision: kept.value.revision }
+    : await firstDemo(demos, freshId);
+  const app = createApp(first.project);
+  const session = createStore<SessionState>()(() => ({
+    saving: 'saved',
+    problem: problem ?? (kept && !kept.ok ? (kept.problems[0] ?? null) : null),
+    projects: [],
+  }));
+  return new Session(app, session, storage, demos, freshId, first.revision);
+}
+
+async function firstDemo(
+  demos: readonly Demo[],
+  freshId: () => string,
+): Promise<{ project: Project; revision: number }> {
+  const text = await demos[0]?.text();
+  const opened = text === undefined ? null : openProject(text);
+  return {
+    project: opened?.ok
+      ? { ...opened.value, id: freshId() }
+      : createProject(freshId(), 'My first wedge quilt'),
+    revision: 0,
+  };
+}
+
+export class Session {
+  private autosave: Autosave;
+  private revision: number;
+  private savedProject: Project;
+
+  constructor(
+    readonly app: AppStore,
+    readonly state: StoreApi<SessionState>,
+    private readonly storage: ProjectStorage,
+    readonly demos: readonly Demo[],
+    private readonly freshId: () => string,
+    revision: number,
+  ) {
+    this.revision = revision;
+    this.savedProject = app.getState().project;
+    this.autosave = this.makeAutosave();
+    app.subscribe((now, before) => {
+      if (now.project !== before.project && now.project !== this.savedProject)
+        this.autosave.changed(now.project);
+    });
+    void this.storage.setLastOpen(this.savedProject.id);
+    void this.refresh();
+  }
+
+  get keeps(): boolean {
+    return this.storage.keeps;
+  }
+
+  private makeAutosave(): Autosave {
+    return createAutosave({
+      delay: SAVE_DELAY,
+      save: (project) => this.save(project),
+      onState: (saving) =>
+        this.state.setState({ saving, problem: typeof saving === 'object' ? saving.problem : null }),
+    });
+  }
+
+  private async save(project: Project): Promise<Result<null>> {
+    const saved = await this.storage.save(project, this.revision);
+    if (!saved.ok) return saved;
+    this.revision = saved.value;
+    this.savedProject = project;
+    void this.refresh();
+    return { ok: true, value: null };
+  }
+
+  /** Saves what is not saved yet; before the page is left, or another project is opened. */
+  flush(): Promise<AutosaveState> {
+    return this.autosave.flush();
+  }
+
+  async refresh(): Promise<void> {
+    const list = await this.storage.list();
+    if (list.ok) this.state.setState({ projects: list.value });
+    else this.state.setState({ problem: list.problems[0] ?? null });
+  }
+
+  /** Opens a kept project. The open one is saved first and stays open when the other cannot be opened. */
+  async openKept(id: string): Promise<readonly Problem[]> {
+    await this.flush();
+    const loaded = await this.storage.load(id);
+    if (!loaded.ok) return loaded.problems;
+    this.show(loaded.value.project, loaded.value.revision);
+    return [];
+  }
+
+  /** Opens the text of a project file as a project of its own. */
+  async openText(text: string): Promise<readonly Problem[]> {
+    const read = openProject(text);
+    if (!read.ok) return read.problems;
+    await this.flush();
+    this.show({ ...read.value, id: this.freshId() }, 0);
+    await this.saveNow();
+    return [];
+  }
+
+  async openDemo(demo: Demo): Promise<readonly Problem[]> {
+    try {
+      return await this.openText(await demo.text());
+    } catch {
+      const message = phrase('The example {name} could not be fetched.', { name: demo.name });
+      return [{ code: 'demo-missing', path: demo.name, message }];
+    }
+  }
+
+  async openNew(name: string): Promise<void> {
+    await this.flush();
+    this.show(createProject(this.freshId(), name), 0);
+    this.app.getState().goTo('fabrics');
+    await this.saveNow();
+  }
+
+  /** Opens a copy of the open project under another name. */
+  async openCopy(name: string): Promise<void> {
+    await this.flush();
+    this.show({ ...this.app.getState().project, id: this.freshId(), name }, 0);
+    await this.saveNow();
+  }
+
+  /** Removes a kept project other than the open one. */
+  async remove(id: string): Promise<readonly Problem[]> {
+    const removed = await this.storage.remove(id);
+    await this.refresh();
+    return removed.ok ? [] : removed.problems;
+  }
+
+  tell(code: string, message: Phrase): void {
+    this.state.setState({ problem: { code, path: '', message } });
+  }
+
+  private show(project: Project, revision: number): void {
+    this.autosave.stop();
+    this.savedProject = project;
+    this.revision = revision;
+    this.autosave = this.makeAutosave();
+    this.state.setState({ saving: 'saved', problem: null });
+    this.app.getState().open(project);
+    void this.storage.setLastOpen(project.id);
+  }
+
+  private async saveNow(): Promise<void> {
+    this.autosave.changed(this.app.getState().project);
+    await this.flush();
+  }
+}

@@ -1,0 +1,60 @@
+// The room: selvedge, the panel of the current step, the wall, the strip of values. Puts the pieces side by side.
+import { type CSSProperties, useEffect, useState } from 'react';
+import { formatHex } from '../colour/parse';
+import { encodedOf, luminanceOfValue } from '../colour/spaces';
+import { useApp, useAppStore } from './app';
+import { ErrorScreen } from './shell/ErrorScreen';
+import { Selvedge } from './shell/Selvedge';
+import { TopBar } from './shell/TopBar';
+import { ValueStrip } from './shell/ValueStrip';
+import { StepPanel } from './steps/StepPanel';
+import { ClothDefs } from './wall/ClothDefs';
+import { WallView } from './wall/WallView';
+import { useSay } from './words';
+
+export function App() {
+  const say = useSay();
+  const store = useAppStore();
+  const fabrics = useApp((app) => app.project.fabrics);
+  const perBlock = useApp((app) => app.project.wedge.perBlock);
+  const lightness = useApp((app) => app.project.preferences.wallLightness);
+  const said = useApp((app) => app.said);
+  const [number, setNumber] = useState(false);
+  useEffect(() => {
+    const key = (event: KeyboardEvent) => {
+      if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+      if ((event.target as Element).matches('input:not([type=range]):not([type=radio]), textarea')) return;
+      const pressed = event.key.toLowerCase();
+      if (pressed === 'z' && !event.shiftKey) store.getState().undo();
+      else if (pressed === 'y' || (pressed === 'z' && event.shiftKey)) store.getState().redo();
+      else return;
+      event.preventDefault();
+    };
+    globalThis.addEventListener('keydown', key);
+    return () => globalThis.removeEventListener('keydown', key);
+  }, [store]);
+  return (
+    <div className="room" style={flannel(lightness)}>
+      <ClothDefs fabrics={fabrics} perBlock={perBlock} />
+      <TopBar number={number} onNumber={setNumber} />
+      <Selvedge />
+      <main className="panel">
+        <ErrorScreen>
+          <StepPanel />
+        </ErrorScreen>
+      </main>
+      <WallView number={number} />
+      <ValueStrip />
+      <p className="hidden-text" role="status" aria-live="polite">
+        {say(said.words)}
+      </p>
+    </div>
+  );
+}
+
+/** A neutral grey of the wanted L*, and ink that reads on it. */
+function flannel(lightness: number): CSSProperties {
+  const light = luminanceOfValue(lightness);
+  const grey = formatHex(encodedOf([light, light, light]));
+  return { '--flannel': grey, '--on-flannel': lightness > 55 ? '#161616' : '#f4f4f4' } as CSSProperties;
+}

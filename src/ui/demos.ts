@@ -1,0 +1,15 @@
+// The examples that come with the tool, fetched when one is opened.
+import type { Demo } from '../store/session';
+
+const files = import.meta.glob<string>('../../demo-data/*.json', { query: '?raw', import: 'default' });
+
+/** All examples; the first is opened on the first visit. */
+export const DEMOS: readonly Demo[] = Object.entries(files).map(([path, text]) => ({
+  name: nameOf(path),
+  text,
+}));
+
+function nameOf(path: string): string {
+  const stem = path.replace(/^.*\//, '').replace(/\..*$/, '').replaceAll('-', ' ').replace(/^\d+ /, '');
+  return stem.charAt(0).toUpperCase() + stem.slice(1);
+}

@@ -1,0 +1,35 @@
+// Why something was refused, shown where it was given.
+import { useCallback, useState } from 'react';
+import type { Command } from '../../editing/apply';
+import type { Problem } from '../../model/result';
+import { useAppStore } from '../app';
+import { useSay } from '../words';
+
+/** The first reason, or nothing. Read out when it appears. */
+export function Complaint({ problems, id }: { problems: readonly Problem[]; id?: string }) {
+  const say = useSay();
+  return (
+    <div role="alert" id={id}>
+      {problems[0] ? <p className="complaint">{say(problems[0].message)}</p> : null}
+    </div>
+  );
+}
+
+/** Runs commands and keeps the last refusal for a <Complaint> beside the control. True when it was done. */
+export function useRun(): [
+  run: (command: Command) => boolean,
+  problems: readonly Problem[],
+  clear: () => void,
+] {
+  const store = useAppStore();
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const run = useCallback(
+    (command: Command) => {
+      const refused = store.getState().run(command);
+      setProblems(refused);
+      return refused.length === 0;
+    },
+    [store],
+  );
+  return [run, problems, useCallback(() => setProblems([]), [])];
+}

@@ -1,0 +1,55 @@
+// Picks one of the project's fabrics, seen as cloth and read by name.
+import { ChevronDown } from 'lucide-react';
+import { Button, Label, ListBox, ListBoxItem, Popover, Select, SelectValue } from 'react-aria-components';
+import type { FabricId } from '../../model/project';
+import { useApp } from '../app';
+import { useSay } from '../words';
+import { Swatch } from './Swatch';
+
+interface Props {
+  label: string;
+  value: FabricId | null;
+  onChange: (fabric: FabricId) => void;
+  hideLabel?: boolean;
+  disabled?: boolean;
+}
+
+export function FabricPicker({ label, value, onChange, hideLabel, disabled }: Props) {
+  const say = useSay();
+  const fabrics = useApp((app) => app.project.fabrics);
+  return (
+    <Select
+      className="field"
+      selectedKey={value}
+      onSelectionChange={(key) => key !== null && onChange(String(key))}
+      isDisabled={disabled ?? false}
+      placeholder={say('Choose a fabric')}
+    >
+      <Label className={hideLabel ? 'hidden-text' : 'label'}>{say(label)}</Label>
+      <Button
+        className="picker"
+        style={{ display: 'flex', alignItems: 'center', gap: '0.5em', textAlign: 'left' }}
+      >
+        <SelectValue
+          className="grow"
+          style={{ overflow: 'hidden', whiteSpace: 'nowrap', textOverflow: 'ellipsis' }}
+        />
+        <ChevronDown size={16} aria-hidden />
+      </Button>
+      <Popover className="popover" style={{ padding: 4, minWidth: 220 }}>
+        <ListBox items={fabrics} style={{ maxHeight: 320, overflow: 'auto', outline: 'none' }}>
+          {(fabric) => (
+            <ListBoxItem id={fabric.id} textValue={fabric.name} className="option">
+              <span className="row" style={{ flexWrap: 'nowrap', minWidth: 0 }}>
+                <Swatch fabric={fabric} size={22} />
+                <span style={{ overflow: 'hidden', textOverflow: 'ellipsis', whiteSpace: 'nowrap' }}>
+                  {fabric.name}
+                </span>
+              </span>
+            </ListBoxItem>
+          )}
+        </ListBox>
+      </Popover>
+    </Select>
+  );
+}

@@ -1,0 +1,56 @@
+// What is shown instead of a white page when a part of the screen breaks: the reason, and the project saved to a file.
+import { Component, type ReactNode } from 'react';
+import { writeProject } from '../../model/read';
+import { downloadText, projectFileName } from '../../store/projectFiles';
+import type { Session } from '../../store/session';
+import { SessionContext } from '../session';
+
+interface State {
+  readonly reason: string | null;
+}
+
+export class ErrorScreen extends Component<{ children: ReactNode }, State> {
+  static override contextType = SessionContext;
+  declare context: Session | null;
+  override state: State = { reason: null };
+
+  static getDerivedStateFromError(error: unknown): State {
+    return { reason: error instanceof Error ? error.message : String(error) };
+  }
+
+  private readonly saveFile = () => {
+    const project = this.context?.app.getState().project;
+    if (project) downloadText(projectFileName(project.name), writeProject(project));
+  };
+
+  override render() {
+    if (this.state.reason === null) return this.props.children;
+    return (
+      <div role="alert" className="stack" style={{ padding: 24, maxWidth: '40rem' }}>
+        <h2>This part of the screen stopped working</h2>
+        <p>
+          Your quilt is not lost. Undo the last change, or save the project to a file and load the page again.
+        </p>
+        <p className="quiet">{this.state.reason}</p>
+        <div className="row">
+          <button
+            type="button"
+            className="button solid"
+            onClick={() => {
+              this.context?.app.getState().undo();
+              this.setState({ reason: null });
+            }}
+          >
+            Undo and go on
+          </button>
+          <button type="button" className="button" onClick={this.saveFile}>
+            Save to a file
+          </button>
+          <button type="button" className="button" onClick={() => globalThis.location.reload()}>
+            Load the page again
+          </button>
+        </div>
+      </div>
+    );
+  }
+}

@@ -1,0 +1,193 @@
+// Which quilt is open: its name and saving, the other kept projects, examples, files.
+import { ChevronDown, FileDown, FolderOpen, Trash2 } from 'lucide-react';
+import { useRef, useState } from 'react';
+import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
+import { renameProject } from '../../editing/setting';
+import { writeProject } from '../../model/read';
+import type { Problem } from '../../model/result';
+import { downloadText, projectFileName, readProjectFile } from '../../store/projectFiles';
+import { useApp, useAppStore } from '../app';
+import { Complaint } from '../fields/Complaint';
+import { TextField } from '../fields/TextField';
+import { useSession, useSessionState } from '../session';
+import { useSay } from '../words';
+
+export function ProjectMenu() {
+  const say = useSay();
+  const name = useApp((app) => app.project.name);
+  const saving = useSessionState((state) => state.saving);
+  const problem = useSessionState((state) => state.problem);
+  return (
+    <div className="row" style={{ flexWrap: 'nowrap', minWidth: 0 }}>
+      <DialogTrigger>
+        <Button
+          className="button project-button"
+          aria-label={say('Quilt: {name}. Open, save, other quilts', { name })}
+        >
+          <span className="title">{name}</span>
+          <ChevronDown size={16} aria-hidden />
+        </Button>
+        <Popover className="popover" placement="bottom start">
+          <Dialog aria-label={say('Quilts and files')} style={{ outline: 'none' }}>
+            {({ close }) => <Menu close={close} />}
+          </Dialog>
+        </Popover>
+      </DialogTrigger>
+      <span className="save-state" role="status" title={problem ? say(problem.message) : undefined}>
+        {problem ? (
+          <strong>{say('Not kept')}</strong>
+        ) : (
+          <span className="long">{say(saving === 'saved' ? 'Kept' : 'Keeping …')}</span>
+        )}
+      </span>
+    </div>
+  );
+}
+
+function Menu({ close }: { close: () => void }) {
+  const say = useSay();
+  const session = useSession();
+  const store = useAppStore();
+  const open = useApp((app) => app.project);
+  const projects = useSessionState((state) => state.projects);
+  const problem = useSessionState((state) => state.problem);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [leaving, setLeaving] = useState<string | null>(null);
+  const file = useRef<HTMLInputElement>(null);
+  const after = (done: Promise<readonly Problem[]>) =>
+    void done.then((refused) => (refused.length === 0 ? close() : setProblems(refused)));
+  const others = projects.filter((project) => project.id !== open.id);
+  const openFile = async (chosen: File): Promise<readonly Problem[]> => {
+    const read = await readProjectFile(chosen);
+    return read.ok ? session.openText(writeProject(read.value)) : read.problems;
+  };
+  return (
+    <div className="stack" style={{ width: 330, maxWidth: '86vw', padding: 8 }}>
+      {problem ? <Complaint problems={[problem]} /> : null}
+      <TextField
+        label="Name of this quilt"
+        value={open.name}
+        onCommit={(name) => store.getState().run(renameProject(name))}
+      />
+      <div className="row">
+        <button
+          type="button"
+          className="button"
+          onClick={() => downloadText(projectFileName(open.name), writeProject(open))}
+        >
+          <FileDown size={16} aria-hidden /> {say('Save to a file')}
+        </button>
+        <button type="button" className="button" onClick={() => file.current?.click()}>
+          <FolderOpen size={16} aria-hidden /> {say('Open a file')}
+        </button>
+        <input
+          ref={file}
+          type="file"
+          accept=".json,application/json"
+          className="hidden-text"
+          tabIndex={-1}
+          aria-label={say('Project file')}
+          onChange={(event) => {
+            const chosen = event.target.files?.[0];
+            event.target.value = '';
+            if (chosen) after(openFile(chosen));
+          }}
+        />
+        <button
+          type="button"
+          className="button"
+          onClick={() => after(session.openNew(say('New quilt')).then(() => []))}
+        >
+          {say('New quilt')}
+        </button>
+        <button
+          type="button"
+          className="button"
+          onClick={() => after(session.openCopy(say('{name}, copy', { name: open.name })).then(() => []))}
+        >
+          {say('Copy this one')}
+        </button>
+      </div>
+      <Refusals problems={problems} />
+      {others.length > 0 ? (
+        <div>
+          <h3>{say('Other quilts kept here')}</h3>
+          <ul>
+            {others.map((project) => (
+              <li key={project.id} className="spread">
+                <button
+                  type="button"
+                  className="button bare grow"
+                  style={{ justifyContent: 'flex-start', textAlign: 'left' }}
+                  onClick={() => after(session.openKept(project.id))}
+                >
+                  <span>
+                    {project.name}{' '}
+                    <span className="quiet">{say('{count} blocks', { count: project.blocks })}</span>
+                  </span>
+                </button>
+                {leaving === project.id ? (
+                  <button
+                    type="button"
+                    className="button"
+                    onClick={() => {
+                      setLeaving(null);
+                      void session.remove(project.id).then(setProblems);
+                    }}
+                  >
+                    {say('Remove for good')}
+                  </button>
+                ) : (
+                  <button
+                    type="button"
+                    className="button bare"
+                    aria-label={say('Remove {name}', { name: project.name })}
+                    onClick={() => setLeaving(project.id)}
+                  >
+                    <Trash2 size={16} aria-hidden />
+                  </button>
+                )}
+              </li>
+            ))}
+          </ul>
+        </div>
+      ) : null}
+      <div>
+        <h3>{say('Examples')}</h3>
+        <div className="row" style={{ marginTop: 6 }}>
+          {session.demos.map((demo) => (
+            <button
+              key={demo.name}
+              type="button"
+              className="button"
+              onClick={() => after(session.openDemo(demo))}
+            >
+              {demo.name}
+            </button>
+          ))}
+        </div>
+      </div>
+    </div>
+  );
+}
+
+/** All reasons a file was refused, with the place in it. */
+function Refusals({ problems }: { problems: readonly Problem[] }) {
+  const say = useSay();
+  return (
+    <div role="alert">
+      {problems.length > 0 ? (
+        <div className="complaint">
+          <p>{say('It was not opened; the quilt on the wall is untouched.')}</p>
+          <ul>
+            {problems.slice(0, 6).map((problem) => (
+              <li key={`${problem.path} ${problem.code}`}>
+                {problem.path ? <code>{problem.path}</code> : null} {say(problem.message)}
+              </li>
+            ))}
+          </ul>
+        </div>
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,60 @@
+// The strip at the foot: every fabric in the top from light to dark, as wide as its share. Pointing at one lights its
+// pieces on the wall.
+import { useMemo } from 'react';
+import { drawProject } from '../../drawing/drawProject';
+import { fabricShares } from '../../drawing/shares';
+import { useApp, useAppStore } from '../app';
+import { clothFill } from '../wall/cloth';
+import { useSay } from '../words';
+
+export function ValueStrip() {
+  const say = useSay();
+  const store = useAppStore();
+  const project = useApp((app) => app.project);
+  const lit = useApp((app) => app.lit);
+  const shares = useMemo(() => fabricShares(drawProject(project)), [project]);
+  const light = (fabric: string | null) => store.getState().light(fabric);
+  const shown = shares.find((one) => one.fabric.id === lit);
+  if (shares.length === 0) return null;
+  return (
+    <section className="value-strip" aria-label={say('Fabrics in the top, light to dark')}>
+      <ol onPointerLeave={() => light(null)}>
+        {shares.map(({ fabric, share, value }) => (
+          <li key={fabric.id} style={{ flexGrow: share }}>
+            <button
+              type="button"
+              aria-label={say('{name}: {share} % of the top, value {value}', {
+                name: fabric.name,
+                share: percent(share),
+                value: Math.round(value),
+              })}
+              aria-pressed={lit === fabric.id}
+              onPointerEnter={() => light(fabric.id)}
+              onFocus={() => light(fabric.id)}
+              onBlur={() => light(null)}
+            >
+              <svg width="100%" height="100%" aria-hidden>
+                <g transform="scale(16)">
+                  <rect width="200" height="10" fill={clothFill(fabric)} />
+                </g>
+              </svg>
+            </button>
+          </li>
+        ))}
+      </ol>
+      <p className="quiet" aria-hidden>
+        {shown
+          ? say('{name} · {share} % of the top · value {value}', {
+              name: shown.fabric.name,
+              share: percent(shown.share),
+              value: Math.round(shown.value),
+            })
+          : say('Light to dark, as wide as its share of the top')}
+      </p>
+    </section>
+  );
+}
+
+function percent(share: number): string {
+  return share < 0.0095 ? '< 1' : String(Math.round(share * 100));
+}

@@ -1,0 +1,46 @@
+// The usual cautions, shown where the tool tells someone to cut, press or sew. All common practice, no source.
+import { useSay } from '../words';
+
+const CAUTIONS = {
+  cutting: {
+    title: 'Before you cut',
+    lines: [
+      'Close the blade every time you put the cutter down, and keep spare and used blades in a hard container.',
+      'Stand, cut away from your body, and keep your fingers off the ruler’s edge. A cut-resistant glove helps.',
+      'The figures are a plan: cut and sew one test block first.',
+    ],
+  },
+  pressing: {
+    title: 'Before you press',
+    lines: [
+      'Keep your hand out of the steam, mind the cord, and unplug the iron when you are done.',
+      'Press bias edges down; do not pull them.',
+    ],
+  },
+  sewing: {
+    title: 'Before you sew',
+    lines: [
+      'Stop the machine before your fingers go near the needle or you pull a pin.',
+      'Keep pins, magnets and small parts away from children.',
+      'Your machine’s manual comes before anything said here.',
+    ],
+  },
+} as const;
+
+export function Caution({ about }: { about: readonly (keyof typeof CAUTIONS)[] }) {
+  const say = useSay();
+  return (
+    <>
+      {about.map((one) => (
+        <details key={one} className="caution" open>
+          <summary>{say(CAUTIONS[one].title)}</summary>
+          <ul>
+            {CAUTIONS[one].lines.map((line) => (
+              <li key={line}>{say(line)}</li>
+            ))}
+          </ul>
+        </details>
+      ))}
+    </>
+  );
+}

@@ -1,0 +1,12 @@
+// The heading of a step and one line on what it is for.
+import { useSay } from '../words';
+
+export function StepHeading({ title, line }: { title: string; line: string }) {
+  const say = useSay();
+  return (
+    <header>
+      <h2>{say(title)}</h2>
+      <p>{say(line)}</p>
+    </header>
+  );
+}

@@ -1,0 +1,41 @@
+// One block as cloth: merged paths, its seams when near. Drawn about its own middle.
+import { memo, useMemo } from 'react';
+import { mergedPaths, seamPath } from '../../drawing/blockPaths';
+import type { Piece } from '../../drawing/drawing';
+import type { Fabric, FabricId } from '../../model/project';
+
+interface Props {
+  pieces: readonly Piece[];
+  fabrics: readonly Fabric[];
+  /** Pieces of other fabrics are dimmed. */
+  lit: FabricId | null;
+  /** Near enough to see which way a print runs and where the seams are. */
+  near: boolean;
+}
+
+export const BlockView = memo(function BlockView({ pieces, fabrics, lit, near }: Props) {
+  // From afar all strips of a cloth share one path: a large wall would otherwise hold tens of thousands.
+  const shown = useMemo(
+    () => (near ? pieces : pieces.map((piece) => ({ ...piece, grain: 0 }))),
+    [pieces, near],
+  );
+  const paths = useMemo(() => mergedPaths(shown, fabrics), [shown, fabrics]);
+  const seams = useMemo(() => (near ? seamPath(pieces) : ''), [pieces, near]);
+  return (
+    <>
+      {paths.map(({ fabric, fill, d }) =>
+        fill === '' ? (
+          <path key="bare" d={d} className="bare" />
+        ) : (
+          <path
+            key={`${fabric} ${fill}`}
+            d={d}
+            fill={fill}
+            opacity={lit !== null && lit !== fabric ? 0.13 : 1}
+          />
+        ),
+      )}
+      {near ? <path d={seams} className="seams" /> : null}
+    </>
+  );
+});

@@ -1,0 +1,25 @@
+// The prints of all fabrics, defined once for every drawing on the page, and the filter of the grey picture.
+import { memo, useMemo } from 'react';
+import { grainsOf, patternsFor } from '../../drawing/blockPaths';
+import type { Fabric } from '../../model/project';
+
+export const ClothDefs = memo(function ClothDefs(props: { fabrics: readonly Fabric[]; perBlock: number }) {
+  const { fabrics, perBlock } = props;
+  const markup = useMemo(
+    () =>
+      patternsFor(fabrics, grainsOf(perBlock))
+        .map((pattern) => pattern.markup)
+        .join(''),
+    [fabrics, perBlock],
+  );
+  return (
+    <svg width="0" height="0" style={{ position: 'absolute' }} aria-hidden>
+      {/* biome-ignore lint/security/noDangerouslySetInnerHtml: our own generated patterns; colours are checked by the schema */}
+      <defs dangerouslySetInnerHTML={{ __html: markup }} />
+      <filter id="grey-picture" colorInterpolationFilters="linearRGB">
+        {/* Luminance of linear light (CSS Color 4), so that the grey has the L* of the cloth. */}
+        <feColorMatrix values="0.2126 0.7152 0.0722 0 0 0.2126 0.7152 0.0722 0 0 0.2126 0.7152 0.0722 0 0 0 0 0 1 0" />
+      </filter>
+    </svg>
+  );
+});

@@ -1,0 +1,98 @@
+// A block hanging on the wall: its cloth, marks, pin, number, and the ring that shows focus or that it is picked.
+import { memo, type PointerEvent, useRef } from 'react';
+import type { Mark } from '../../balance/finding';
+import type { HungBlock } from '../../drawing/drawing';
+import type { Fabric, FabricId } from '../../model/project';
+import { BlockView } from './BlockView';
+import { SeamMarks } from './Marks';
+
+interface Props {
+  hung: HungBlock;
+  width: number;
+  height: number;
+  fabrics: readonly Fabric[];
+  label: string;
+  picked: boolean;
+  tabbable: boolean;
+  lit: FabricId | null;
+  near: boolean;
+  number: boolean;
+  marks: readonly Mark[];
+  strongMarks: readonly Mark[];
+  /** Degrees more than it hangs at, while it is being turned. */
+  twist: number;
+  faded: boolean;
+  onPress: (event: PointerEvent, cell: number) => void;
+  onFocus: (cell: number) => void;
+}
+
+export const HungBlockView = memo(function HungBlockView(props: Props) {
+  const { hung, width, height, picked } = props;
+  const degrees = useSteadyAngle(hung.quarters * 90) + props.twist;
+  const { x, y } = hung.centre;
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: an SVG group cannot be a <button>
+    <g
+      role="button"
+      aria-label={props.label}
+      aria-pressed={picked}
+      tabIndex={props.tabbable ? 0 : -1}
+      data-cell={hung.cell}
+      data-block={hung.number}
+      className={picked ? 'block picked' : 'block'}
+      opacity={props.faded ? 0.28 : 1}
+      onPointerDown={(event) => props.onPress(event, hung.cell)}
+      onFocus={() => props.onFocus(hung.cell)}
+    >
+      <g className="hang" style={{ transform: `translate(${x}px, ${y}px)` }}>
+        <g
+          className="hang"
+          style={{ transform: `rotate(${degrees}deg)`, transition: props.twist !== 0 ? 'none' : undefined }}
+        >
+          <BlockView pieces={hung.pieces} fabrics={props.fabrics} lit={props.lit} near={props.near} />
+          <SeamMarks marks={props.marks} strong={false} />
+          <SeamMarks marks={props.strongMarks} strong />
+        </g>
+        {hung.pinned ? <Pin x={-width / 2 + 0.9} y={-height / 2 + 0.9} /> : null}
+        {props.number ? (
+          <text className="block-number" y={1.1} fontSize={3} strokeWidth={0.45}>
+            {hung.number}
+          </text>
+        ) : null}
+        {picked ? <Ring width={width} height={height} className="stitch" /> : null}
+        <g className="focus-ring">
+          <Ring width={width - 0.5} height={height - 0.5} className="stitch-solid" />
+        </g>
+      </g>
+    </g>
+  );
+});
+
+/** The angle without a jump back: from three quarters it goes on to four, not back to none. */
+function useSteadyAngle(target: number): number {
+  const angle = useRef(target);
+  const off = ((((target - angle.current) % 360) + 540) % 360) - 180;
+  angle.current += off;
+  return angle.current;
+}
+
+export function Ring({ width, height, className }: { width: number; height: number; className: string }) {
+  const box = { x: -width / 2, y: -height / 2, width, height };
+  return (
+    <>
+      <rect {...box} className="ring stitch-under" />
+      <rect {...box} className={`ring ${className}`} stroke="#fff" strokeWidth={3} />
+    </>
+  );
+}
+
+function Pin({ x, y }: { x: number; y: number }) {
+  return (
+    <g className="pin" transform={`translate(${x} ${y})`}>
+      <line x1={0.1} y1={0.1} x2={1.5} y2={1.5} stroke="#000" strokeWidth={0.28} />
+      <line x1={0.1} y1={0.1} x2={1.5} y2={1.5} stroke="#eee" strokeWidth={0.14} />
+      <circle r={0.55} fill="#fff" stroke="#000" strokeWidth={0.14} />
+      <circle r={0.16} cx={-0.14} cy={-0.14} fill="#000" />
+    </g>
+  );
+}

@@ -1,0 +1,69 @@
+// Marks on the wall: a line along each seam that clashes, light and dark so that it shows on any cloth and as heavy as the
+// clash is long; a chalk outline round a pool of value.
+import { memo } from 'react';
+import type { Mark } from '../../balance/finding';
+
+/** Width of a seam mark, inches, for a clash of this length. */
+function weight(inches: number): number {
+  return Math.min(0.42, 0.16 + inches * 0.035);
+}
+
+export const SeamMarks = memo(function SeamMarks({
+  marks,
+  strong,
+}: {
+  marks: readonly Mark[];
+  strong: boolean;
+}) {
+  const seams = marks.flatMap((mark) => (mark.kind === 'seam' ? [mark] : []));
+  if (seams.length === 0) return null;
+  return (
+    <g className={strong ? 'mark strong' : 'mark'} aria-hidden>
+      {seams.map(({ from, to, inches }) => {
+        const line = { x1: from.x, y1: from.y, x2: to.x, y2: to.y };
+        const wide = weight(inches) * (strong ? 1.6 : 1);
+        return (
+          <g key={`${from.x} ${from.y} ${to.x} ${to.y}`} strokeLinecap="round">
+            <line {...line} stroke="#000" strokeWidth={wide + 0.16} />
+            <line {...line} stroke="#fff" strokeWidth={wide} />
+            <line
+              {...line}
+              stroke="#000"
+              strokeWidth={wide * 0.34}
+              strokeDasharray={`${wide * 1.2} ${wide * 1.5}`}
+            />
+          </g>
+        );
+      })}
+    </g>
+  );
+});
+
+export const PoolMarks = memo(function PoolMarks({
+  marks,
+  strong,
+}: {
+  marks: readonly Mark[];
+  strong: boolean;
+}) {
+  const pools = marks.flatMap((mark) => (mark.kind === 'pool' ? [mark] : []));
+  if (pools.length === 0) return null;
+  return (
+    <g className={strong ? 'mark strong' : 'mark'} aria-hidden>
+      {pools.map(({ outline }) => {
+        const points = outline.map((point) => `${point.x},${point.y}`).join(' ');
+        return (
+          <g key={points} fill="none" strokeLinejoin="round">
+            <polygon points={points} stroke="#000" strokeOpacity={0.55} strokeWidth={strong ? 0.62 : 0.44} />
+            <polygon
+              points={points}
+              stroke="#fff"
+              strokeWidth={strong ? 0.4 : 0.26}
+              strokeDasharray="1.1 0.32 0.5 0.32"
+            />
+          </g>
+        );
+      })}
+    </g>
+  );
+});

@@ -1,0 +1,95 @@
+// The side table: blocks that do not hang on the wall yet. Drag one to a cell, or pick it and choose an empty cell.
+import { type PointerEvent, useMemo } from 'react';
+import { drawBlock } from '../../drawing/drawProject';
+import { hangAll } from '../../editing/wall';
+import { finishedBlock } from '../../geometry/wedge';
+import { sideTable } from '../../model/find';
+import type { Block, BlockId, Fabric } from '../../model/project';
+import { useApp, useAppStore } from '../app';
+import { useSay } from '../words';
+import { BlockView } from './BlockView';
+
+interface Props {
+  fabrics: readonly Fabric[];
+  over: boolean;
+  onPress: (event: PointerEvent, block: BlockId) => void;
+}
+
+export function SideTable({ fabrics, over, onPress }: Props) {
+  const say = useSay();
+  const store = useAppStore();
+  const project = useApp((app) => app.project);
+  const picked = useApp((app) => app.picked);
+  const waiting = useMemo(() => sideTable(project), [project]);
+  const room = project.wall.cells.includes(null);
+  if (waiting.length === 0 && !over) return null;
+  return (
+    <section
+      className={over ? 'side-table over' : 'side-table'}
+      aria-label={say('Side table')}
+      data-side-table
+    >
+      <h3>{say('Side table')}</h3>
+      {waiting.map((block) => (
+        <button
+          key={block.id}
+          type="button"
+          className="card"
+          aria-pressed={picked === block.id}
+          aria-label={say('Block {block}, on the side table', { block: block.number })}
+          onPointerDown={(event) => onPress(event, block.id)}
+          onKeyDown={(event) => {
+            if (event.key !== 'Enter' && event.key !== ' ') return;
+            event.preventDefault();
+            store.getState().pick(picked === block.id ? null : block.id);
+          }}
+        >
+          <BlockCard block={block} fabrics={fabrics} size={52} />
+          <small>{block.number}</small>
+        </button>
+      ))}
+      {waiting.length > 1 && room ? (
+        <button
+          type="button"
+          className="button"
+          onClick={() => {
+            const app = store.getState();
+            app.run(
+              hangAll(
+                app.project,
+                waiting.map((block) => block.id),
+              ),
+            );
+          }}
+        >
+          {say('Hang all')}
+        </button>
+      ) : null}
+    </section>
+  );
+}
+
+/** A small picture of a block. */
+export function BlockCard({
+  block,
+  fabrics,
+  size,
+}: {
+  block: Block;
+  fabrics: readonly Fabric[];
+  size: number;
+}) {
+  const project = useApp((app) => app.project);
+  const { width, height } = finishedBlock(project.wedge);
+  const pieces = useMemo(() => drawBlock(project, block), [project, block]);
+  return (
+    <svg
+      width={size}
+      height={(size * height) / width}
+      viewBox={`${-width / 2} ${-height / 2} ${width} ${height}`}
+      aria-hidden
+    >
+      <BlockView pieces={pieces} fabrics={fabrics} lit={null} near={false} />
+    </svg>
+  );
+}

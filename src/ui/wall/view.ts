@@ -1,0 +1,63 @@
+// Where the wall is looked at: how many screen pixels an inch takes and where the quilt's corner lies. Pure arithmetic.
+import type { Point } from '../../geometry/point';
+
+/** screen = at + quilt × scale, in pixels from the wall's top left corner. */
+export interface View {
+  readonly scale: number;
+  readonly at: { readonly left: number; readonly top: number };
+}
+
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The whole quilt in the middle of the window, with some flannel round it. */
+export function fitted(quilt: Size, window: Size, margin: number): View {
+  const across = Math.max(40, window.width - 2 * margin);
+  const down = Math.max(40, window.height - 2 * margin);
+  const scale = Math.min(across / quilt.width, down / quilt.height);
+  return {
+    scale,
+    at: { left: (window.width - quilt.width * scale) / 2, top: (window.height - quilt.height * scale) / 2 },
+  };
+}
+
+/** Zooms by a factor about a screen point, between a fifth of the fit and 60 px to the inch. */
+export function zoomed(view: View, factor: number, about: { left: number; top: number }, fit: View): View {
+  const scale = Math.min(Math.max(view.scale * factor, fit.scale / 5), Math.max(60, fit.scale));
+  const ratio = scale / view.scale;
+  return {
+    scale,
+    at: {
+      left: about.left - (about.left - view.at.left) * ratio,
+      top: about.top - (about.top - view.at.top) * ratio,
+    },
+  };
+}
+
+export function panned(view: View, across: number, down: number): View {
+  return { scale: view.scale, at: { left: view.at.left + across, top: view.at.top + down } };
+}
+
+/** The viewBox that shows a window of this size. */
+export function viewBox(view: View, window: Size): string {
+  const { scale, at } = view;
+  return [-at.left / scale, -at.top / scale, window.width / scale, window.height / scale].join(' ');
+}
+
+/** The CSS transform that shows `now` where `drawn` was drawn: cheap while a gesture lasts. */
+export function between(drawn: View, now: View): string {
+  const ratio = now.scale / drawn.scale;
+  const left = now.at.left - drawn.at.left * ratio;
+  const top = now.at.top - drawn.at.top * ratio;
+  return `translate(${left}px, ${top}px) scale(${ratio})`;
+}
+
+export function toQuilt(view: View, left: number, top: number): Point {
+  return { x: (left - view.at.left) / view.scale, y: (top - view.at.top) / view.scale };
+}
+
+export function toScreen(view: View, point: Point): { left: number; top: number } {
+  return { left: view.at.left + point.x * view.scale, top: view.at.top + point.y * view.scale };
+}

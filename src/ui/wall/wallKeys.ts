@@ -1,0 +1,120 @@
+// The wall by keyboard: arrows go from cell to cell; R turns, Space lifts and puts down, P pins, Delete takes down.
+import type { KeyboardEvent } from 'react';
+import { hangBlock, pinBlocks, takeDown, turnBlock, turnByOneWedge } from '../../editing/wall';
+import { cellIndexOf, findBlock } from '../../model/find';
+import { hangingHeld } from '../../model/freedom';
+import { phrase } from '../../model/phrase';
+import type { App } from '../../store/app';
+import type { Gesture } from './gesture';
+import { end } from './useGestures';
+
+const ARROWS: Readonly<Record<string, readonly [across: number, down: number]>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, -1],
+  ArrowDown: [0, 1],
+};
+
+/** The cell an arrow leads to from this one, or the same at the edge. */
+export function cellBeside(cell: number, key: string, rows: number, columns: number): number {
+  const [across, down] = ARROWS[key] ?? [0, 0];
+  const column = Math.min(columns - 1, Math.max(0, (cell % columns) + across));
+  const row = Math.min(rows - 1, Math.max(0, Math.floor(cell / columns) + down));
+  return row * columns + column;
+}
+
+interface Hands {
+  readonly gesture: Gesture | null;
+  readonly show: (gesture: Gesture | null) => void;
+  readonly centreOf: (cell: number) => { x: number; y: number };
+  readonly focusCell: (cell: number) => void;
+}
+
+/** Handles a key on a cell; true when it meant something. */
+export function wallKey(event: KeyboardEvent, cell: number, app: App, hands: Hands): boolean {
+  if (event.ctrlKey || event.metaKey || event.altKey) return false;
+  const { project } = app;
+  const { rows, columns } = project.wall;
+  const block = project.wall.cells[cell]?.block ?? null;
+  const carried = hands.gesture?.kind === 'carry' ? hands.gesture : null;
+  if (event.key in ARROWS) {
+    if (!carried) hands.focusCell(cellBeside(cell, event.key, rows, columns));
+    else {
+      const over = cellBeside(carried.over ?? cell, event.key, rows, columns);
+      hands.show({ ...carried, over, at: hands.centreOf(over) });
+      app.say(
+        phrase('Over row {row}, column {column}', {
+          row: Math.floor(over / columns) + 1,
+          column: (over % columns) + 1,
+        }),
+      );
+    }
+    return true;
+  }
+  if (event.key === ' ') {
+    if (carried) {
+      hands.show(null);
+      end(app, carried);
+      if (carried.over !== null) hands.focusCell(carried.over);
+    } else if (block) lift(app, block, cell, hands);
+    return true;
+  }
+  if (event.key === 'Enter') {
+    const waiting = app.picked !== null && cellIndexOf(project, app.picked) < 0 ? app.picked : null;
+    if (block === null && waiting) app.run(hangBlock(project, waiting, cell));
+    else app.pick(block === app.picked ? null : block);
+    return true;
+  }
+  return block !== null && blockKey(event, block, app);
+}
+
+function blockKey(event: KeyboardEvent, block: string, app: App): boolean {
+  const { project } = app;
+  switch (event.key) {
+    case 'r':
+    case 'R':
+      app.run(turnBlock(project, block, event.shiftKey ? -1 : 1));
+      return true;
+    case ']':
+      app.run(turnByOneWedge(project, block, 1));
+      return true;
+    case '[':
+      app.run(turnByOneWedge(project, block, -1));
+      return true;
+    case 'p':
+    case 'P': {
+      const pinned = project.wall.cells.some((cell) => cell?.block === block && cell.pinned);
+      app.run(pinBlocks(project, [block], !pinned));
+      return true;
+    }
+    case 'Delete':
+    case 'Backspace':
+      app.run(takeDown(project, block));
+      return true;
+    default:
+      return false;
+  }
+}
+
+function lift(app: App, block: string, cell: number, hands: Hands): void {
+  const found = findBlock(app.project, block);
+  const reason = found ? hangingHeld(app.project, found) : null;
+  if (reason) {
+    app.say(reason);
+    return;
+  }
+  hands.show({
+    kind: 'carry',
+    block,
+    from: cell,
+    at: hands.centreOf(cell),
+    hold: { x: 0, y: 0 },
+    over: cell,
+    overTable: false,
+  });
+  app.say(
+    phrase('Block {block} lifted. Arrows carry it, Space puts it down, Escape leaves it.', {
+      block: found?.number ?? 0,
+    }),
+  );
+}
