@@ -14,7 +14,7 @@ export interface Band {
 }
 
 /** Height of a set of strips sewn with seam s: Σw − 2s(n − 1), inches; 0 without strips. */
-export function setHeight(strips: readonly Strip[], seam: Inches): Inches {
+export function setHeight(strips: readonly Pick<Strip, 'width'>[], seam: Inches): Inches {
   if (strips.length === 0) return 0;
   return strips.reduce((sum, strip) => sum + strip.width, 0) - 2 * seam * (strips.length - 1);
 }

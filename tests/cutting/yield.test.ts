@@ -97,9 +97,9 @@ describe('wedges cut from a strip set', () => {
             expect(clippedArea(overlap(outline, later))).toBeLessThan(1e-6);
           }
         });
-        cuts.forEach((cut, at) =>
-          expect(cut.tip).toBe((at % 2 === 0) === (firstTip === 'up') ? 'up' : 'down'),
-        );
+        for (const [at, cut] of cuts.entries()) {
+          expect(cut.tip).toBe((at % 2 === 0) === (firstTip === 'up') ? 'up' : 'down');
+        }
         const { up, down } = plannedWedges(setOf(height, length, firstTip), wedge);
         expect(up + down).toBe(cuts.length);
         expect(Math.abs(up - down)).toBeLessThanOrEqual(1);

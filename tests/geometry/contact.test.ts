@@ -75,7 +75,7 @@ describe('radial contacts', () => {
         const bands = Array.from({ length: wedge.perBlock }, (_, place) =>
           wedgeBands(strips, place % 2 === 0 ? 'up' : 'down', wedge),
         );
-        const seams = new Array<number>(wedge.perBlock).fill(0);
+        const seams = Array.from({ length: wedge.perBlock }, () => 0);
         for (const contact of radialContacts(bands, wedge.perBlock)) seams[contact.place]! += contact.length;
         const whole = apothem(wedge) / Math.cos(Math.PI / wedge.perBlock);
         for (const length of seams) expect(Math.abs(length - whole)).toBeLessThan(1e-7);

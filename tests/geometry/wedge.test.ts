@@ -121,8 +121,8 @@ describe('a plan that cannot be sewn', () => {
 describe('a set of strips', () => {
   it('is as high as its strips less two allowances for each seam, and has no height without strips', () => {
     expect(setHeight([], 0.25)).toBe(0);
-    near(setHeight([{ fabric: 'a', width: 2 }], 0.25), 2);
-    near(setHeight([{ fabric: 'a', width: 2 }, { fabric: 'b', width: 1.5 }], 0.25), 3); // biome-ignore format: short
+    near(setHeight([{ width: 2 }], 0.25), 2);
+    near(setHeight([{ width: 2 }, { width: 1.5 }], 0.25), 3); // biome-ignore format: short
   });
 
   it('leaves out a rim strip that vanishes in the outer seam', () => {
