@@ -38,7 +38,7 @@ export default defineConfig({
     { name: 'phone', use: { ...touch(390, 844), isMobile: true }, grep: /@phone\b/ },
   ],
   webServer: {
-    command: `npx vite preview --port ${PORT} --strictPort --host localhost`,
+    command: `node node_modules/vite/bin/vite.js preview --port ${PORT} --strictPort --host localhost`,
     url: `http://localhost:${PORT}`,
     reuseExistingServer: !process.env.CI,
   },

@@ -56,7 +56,7 @@ function installWithApt() {
   console.log('No Chromium found; installing it with apt-get …');
   return (
     succeeds('apt-get', ['update', '-qq'], env) &&
-    succeeds('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'chromium'], env)
+    succeeds('apt-get', ['install', '-y', '-qq', 'chromium'], env)
   );
 }
 

@@ -17,8 +17,15 @@ const startedAt = Date.now();
 installPackages();
 rmSync(RESULTS, { recursive: true, force: true });
 mkdirSync(RESULTS, { recursive: true });
-const chromium = provideChromium();
 const steps = [];
+/** Why there is no browser, in words; empty when there is one. */
+let lacking = 'No Chromium was found and none could be installed. Install one, or set CHROMIUM_PATH.';
+let chromium = null;
+try {
+  chromium = provideChromium();
+} catch (error) {
+  lacking = error.message;
+}
 
 // Two lanes for two cores: the unit tests in one, everything else up to the build in the other. The browser tests come
 // last and alone, because they wait for frames.
@@ -36,10 +43,7 @@ await Promise.all([
   })(),
 ]);
 if (!chromium) {
-  skip(
-    'browser tests',
-    'No Chromium was found and none could be installed. Install one, or set CHROMIUM_PATH.',
-  );
+  skip('browser tests', lacking);
 } else if (steps.some((step) => step.name === 'build' && !step.good)) {
   skip('browser tests', 'Not run: there is no build to test.');
 } else {

@@ -1,0 +1,17 @@
+// npm run bench: measures everything that has a mark to reach and prints one table. Ends with status 1 if a mark is missed.
+import process from 'node:process';
+import type { BenchRow } from './row';
+
+/** What is measured, one after another, so that nothing disturbs the clock. A bench returns its lines of the table. */
+const BENCHES: readonly (() => readonly BenchRow[] | Promise<readonly BenchRow[]>)[] = [];
+
+const rows: BenchRow[] = [];
+for (const bench of BENCHES) rows.push(...(await bench()));
+
+const line = (cells: readonly string[]) =>
+  `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`;
+console.log(line(['name', 'to reach', 'measured', 'ok']));
+console.log(line(['---', '---', '---', '---']));
+for (const { name, toReach, measured, ok } of rows)
+  console.log(line([name, toReach, measured, ok ? 'yes' : 'no']));
+process.exitCode = rows.every((row) => row.ok) ? 0 : 1;
