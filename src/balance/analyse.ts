@@ -7,12 +7,12 @@ import { type ValueStatistics, valueStatistics } from '../colour/mixture';
 import type { Project } from '../model/project';
 import { type Clash, clashesOf } from './clashes';
 import { clashFindings } from './clashFindings';
-import { type ClothOf, clothTable, plainCloth } from './cloths';
+import { type ClothOf, clothTable } from './cloths';
 import type { Finding } from './finding';
 import { type WallModel, wallModel } from './wallModel';
 
 export interface AnalysisOptions {
-  /** Colours of a fabric; the ground colour alone unless given. */
+  /** Colours of a fabric; those of geometry/print unless given. */
   readonly cloth?: ClothOf;
   /** ΔE00 from which two cloths no longer read as one; colour/likeness's LOOKALIKE_THRESHOLD unless given. */
   readonly lookalikes?: number;
@@ -30,7 +30,7 @@ export interface Analysis {
 
 /** Analyses a sound project (readProject) whose wedge plan leaves a block (wedgeProblem is null). Linear in blocks. */
 export function analyse(project: Project, options: AnalysisOptions = {}): Analysis {
-  const cloths = clothTable(project.fabrics, options.cloth ?? plainCloth, options.lookalikes);
+  const cloths = clothTable(project.fabrics, options.cloth, options.lookalikes);
   const model = wallModel(project, cloths);
   const clashes = clashesOf(project, model);
   const findings = clashFindings(project, model, clashes).sort((one, other) => other.weight - one.weight);

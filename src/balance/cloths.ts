@@ -11,9 +11,10 @@ import {
 } from '../colour/likeness';
 import { warmth } from '../colour/mixture';
 import { labD65Of, oklabOf } from '../colour/spaces';
+import { printMix } from '../geometry/print/printMix';
 import type { Fabric, FabricId } from '../model/project';
 
-/** The colours of a fabric with their shares; drawing knows them for generated prints. */
+/** The colours of a fabric with their shares. geometry/print knows them for plain and printed cloth. */
 export type ClothOf = (fabric: Fabric) => ColourMix;
 
 /** Fabrics by index, in document order. `likeness` is a square table, fabric × fabric, row by row. */
@@ -24,7 +25,8 @@ export interface ClothTable {
   readonly background: Uint8Array;
   /** Value L*, 0–100, of the cloth seen from across the room. */
   readonly lightness: Float64Array;
-  /** OKLab a and b of the same. */
+  /** OKLab L (0–1), a and b of the same. */
+  readonly oklabL: Float64Array;
   readonly a: Float64Array;
   readonly b: Float64Array;
   /** Warm above 0, cool below, as in colour/mixture. */
@@ -35,13 +37,10 @@ export interface ClothTable {
   readonly threshold: number;
 }
 
-/** The ground colour alone: what is known of a fabric without its print. */
-export const plainCloth: ClothOf = (fabric) => [{ hex: fabric.colour, share: 1 }];
-
 /** Builds the table; O(F²) in fabrics. `threshold` is the ΔE00 from which two cloths no longer read as one. */
 export function clothTable(
   fabrics: readonly Fabric[],
-  clothOf: ClothOf = plainCloth,
+  clothOf: ClothOf = printMix,
   threshold: number = LOOKALIKE_THRESHOLD,
 ): ClothTable {
   const mixes = fabrics.map(clothOf);
@@ -66,6 +65,7 @@ export function clothTable(
     index: new Map(fabrics.map((fabric, at) => [fabric.id, at])),
     background,
     lightness: Float64Array.from(labs, (lab) => lab[0]),
+    oklabL: Float64Array.from(oklabs, (lab) => lab[0]),
     a: Float64Array.from(oklabs, (lab) => lab[1]),
     b: Float64Array.from(oklabs, (lab) => lab[2]),
     warmth: Float64Array.from(mixes, (mix) => warmth(meanColour(mix))),
