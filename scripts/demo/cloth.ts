@@ -86,7 +86,7 @@ export const lighthouseCloth = cloth(
     ['granite', 'Granite specks', '#8b9196', 'speckle', ['#c6c9ca', '#5f666c', '#474d52'], 1.6],
     ['ice', 'Thin ice check', '#c6d6de', 'check', ['#7f9fb2', '#eff4f5'], 2],
     ['gale', 'Gale grey stripe', '#aab8c0', 'stripe', ['#6f828e', '#dfe6e8'], 2],
-    ['knit', 'Keeper’s jersey dots', '#1e3357', 'dots', ['#cfd9e2', '#4d658c'], 1.3],
+    ['knit', 'Keeper’s jersey dots', '#1e3357', 'dots', ['#7f95b3', '#4d658c'], 2],
     ['oilskin', 'Oilskin yellow leaves', '#e3b23c', 'leaves', ['#f3d584', '#b78723'], 2.2],
     ['lamp', 'Lamp glow stars', '#f5e3ac', 'stars', ['#dcb95c', '#e8cd84'], 2],
     ['beacon', 'Beacon red gingham', '#f4ebe2', 'gingham', ['#b3312c'], 1.4],

@@ -2,8 +2,8 @@
 // mending them is the tool's work, so nothing here tries to be clever.
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
-import { setHeight } from '../../src/geometry/bands';
 import { availableWedges } from '../../src/cutting/yield';
+import { setHeight } from '../../src/geometry/bands';
 import type { Block, Place, Project, StripSet, Tip } from '../../src/model/project';
 
 export type Shuffle = <T>(items: readonly T[]) => T[];
@@ -60,7 +60,8 @@ function mixed<T>(items: readonly T[], within: number, shuffle: Shuffle): T[] {
 /** A set written by hand: fabric and cut width in sewing order. Throws when it is not as high as the wedge. */
 export function handSet(project: Project, label: string, strips: readonly [string, number][]): StripSet {
   const sewn = strips.map(([fabric, width]) => ({ fabric, width }));
-  if (setHeight(sewn, project.wedge.seam) < project.wedge.cutHeight) throw new Error(`handSet: ${label} is too short`);
+  if (setHeight(sewn, project.wedge.seam) < project.wedge.cutHeight)
+    throw new Error(`handSet: ${label} is too short`);
   const index = label.charCodeAt(0) - 65;
   return {
     id: `s${index + 1}`,

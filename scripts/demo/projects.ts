@@ -55,21 +55,22 @@ function hang(project: Project, rows: number, columns: number, blocks: Block[], 
   return { ...project, blocks, wall: { rows, columns, cells } };
 }
 
-/** Five sets sewn by hand and dealt pile by pile: dark blocks come first, and rims meet themselves. */
+/** Five sets sewn by hand, dealt from the dark piles to the light: the dark blocks hang together and rims meet themselves. */
 function harbourReadingCorner(): Project {
   const notes =
     'A lap quilt for the armchair by the harbour library’s east window. Five sets are sewn and cut; the blocks are dealt as they came off the table, so the dark ones hang together and some rims meet themselves.';
   const project = begun('demo-harbour', 'Harbour library, reading corner', notes, harbourCloth, 'sailcloth');
   project.stripSets = [
     handSet(project, 'A', [['ink', 2], ['teal', 1], ['tide', 1.5], ['oar', 1], ['deep', 1.5], ['brick', 1], ['sky', 2], ['deep', 1.5]]),
-    handSet(project, 'B', [['teal', 2], ['ink', 1.5], ['buoy', 1], ['deep', 2], ['fog', 1], ['oar', 1.5], ['ink', 2.5]]),
-    handSet(project, 'C', [['brick', 1.5], ['rope', 1.5], ['tide', 2], ['lamp', 1], ['coral', 1.5], ['teal', 1.5], ['gull', 1], ['brass', 1.5]]),
+    handSet(project, 'B', [['teal', 2], ['ink', 1.5], ['buoy', 1], ['deep', 2], ['fog', 1], ['oar', 1.5], ['tide', 2.5]]),
+    handSet(project, 'C', [['brick', 1.5], ['rope', 1.5], ['tide', 2], ['lamp', 1], ['coral', 1.5], ['teal', 1.5], ['gull', 1], ['ink', 1.5]]),
     handSet(project, 'D', [['sky', 2], ['page', 1], ['buoy', 1.5], ['fog', 2], ['brass', 1], ['gull', 1.5], ['brick', 2]]),
-    handSet(project, 'E', [['lamp', 1.5], ['sky', 1.5], ['coral', 1], ['gull', 2], ['rope', 1.5], ['page', 1], ['fog', 1.5], ['buoy', 1.5]]),
+    handSet(project, 'E', [['lamp', 1.5], ['sky', 1.5], ['coral', 1], ['gull', 2], ['rope', 1.5], ['page', 1], ['brass', 1.5], ['buoy', 1.5]]),
   ]; // biome-ignore format: a set a line
   project.stripsOnHand = stripsSewn(project);
-  const blocks = dealBlocks(project, 6, 1, shuffleOf(7));
-  return hang(project, 3, 2, blocks, [0, 1, 0, 0, 3, 0]);
+  const shuffle = shuffleOf(1285);
+  const blocks = dealBlocks(project, 6, 3, shuffle);
+  return hang(project, 3, 2, blocks, shuffle([0, 1, 2, 3, 0, 1]));
 }
 
 /** What the sets were sewn from, and a few left over. */
