@@ -3,6 +3,7 @@ import { useCallback, useState } from 'react';
 import type { Command } from '../../editing/apply';
 import type { Problem } from '../../model/result';
 import { useAppStore } from '../app';
+import { Words } from '../Words';
 import { useSay } from '../words';
 
 /** The first reason, or nothing. Read out when it appears. */
@@ -10,7 +11,11 @@ export function Complaint({ problems, id }: { problems: readonly Problem[]; id?:
   const say = useSay();
   return (
     <div role="alert" id={id}>
-      {problems[0] ? <p className="complaint">{say(problems[0].message)}</p> : null}
+      {problems[0] ? (
+        <p className="complaint">
+          <Words text={say(problems[0].message)} />
+        </p>
+      ) : null}
     </div>
   );
 }

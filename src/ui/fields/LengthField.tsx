@@ -53,7 +53,6 @@ export function LengthField({ label, value, onCommit, least = 0, most = 4000, hi
       </label>
       <input
         id={id}
-        className="fraction"
         inputMode="text"
         autoComplete="off"
         disabled={disabled}

@@ -1,6 +1,53 @@
-// The panel of this step.
+// The panel of the blocks: how many there are, choosing wedges, the list; or the workshop of the picked block.
+import { useEffect, useMemo, useRef } from 'react';
+import { findBlock } from '../../model/find';
+import { useApp } from '../app';
+import { Complaint } from '../fields/Complaint';
+import { useAnalysis } from '../useAnalysis';
+import { BlockList } from './blocks/BlockList';
+import { clashesByBlock } from './blocks/blockWords';
+import './blocks/blocks.css';
+import { CarriedWedge } from './blocks/CarriedWedge';
+import { ChooseWedges } from './blocks/ChooseWedges';
+import { HowMany } from './blocks/HowMany';
+import { TradingContext } from './blocks/trade';
+import { TradeBar } from './blocks/TradeBar';
+import { useTrade } from './blocks/useTrade';
+import { Workshop } from './blocks/Workshop';
+import { Caution } from './Caution';
 import { StepHeading } from './StepHeading';
 
 export function BlocksStep() {
-  return <StepHeading title="Blocks" line="" />;
+  const project = useApp((app) => app.project);
+  const picked = useApp((app) => app.picked);
+  const analysis = useAnalysis(project);
+  const clashes = useMemo(() => clashesByBlock(analysis.clashes), [analysis]);
+  const trade = useTrade();
+  const top = useRef<HTMLDivElement>(null);
+  const block = picked === null ? undefined : findBlock(project, picked);
+  // Another block starts at its head, wherever the list or the workshop before was scrolled to.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: when the picked block changes
+  useEffect(() => top.current?.scrollIntoView({ block: 'end' }), [block?.id]);
+  return (
+    <TradingContext value={trade}>
+      <div ref={top} />
+      {block ? (
+        <Workshop key={block.id} block={block} clashes={clashes} />
+      ) : (
+        <>
+          <StepHeading
+            title="Blocks"
+            line="Wedges go round a block tip up and tip down in turn, so that their seams nest."
+          />
+          <TradeBar />
+          <HowMany />
+          <ChooseWedges />
+          <BlockList clashes={clashes} />
+          <Caution about={['sewing', 'pressing']} />
+        </>
+      )}
+      <Complaint problems={trade.problems} />
+      <CarriedWedge hand={trade.hand} from={trade.carried?.from ?? null} />
+    </TradingContext>
+  );
 }

@@ -1,6 +1,98 @@
-// The panel of this step.
+// Step 1, fabrics: what there is to sew with, and the strips that are cut from it.
+import { Plus } from 'lucide-react';
+import { useMemo, useState } from 'react';
+import { clothValue } from '../../drawing/shares';
+import type { Fabric, FabricId } from '../../model/project';
+import { useApp } from '../app';
+import { Choice } from '../fields/Choice';
+import { useSay } from '../words';
+import { AddFabric } from './fabrics/AddFabric';
+import { FabricRow } from './fabrics/FabricRow';
+import './fabrics/fabrics.css';
+import { StripsOnHand } from './fabrics/StripsOnHand';
+import { fabricUses } from './fabrics/uses';
 import { StepHeading } from './StepHeading';
 
+type Order = 'added' | 'value' | 'name';
+
+/** With fewer fabrics a set would have to lay one beside itself; the list says so. */
+const FEW_FABRICS = 4;
+
 export function FabricsStep() {
-  return <StepHeading title="Fabrics" line="" />;
+  const say = useSay();
+  const project = useApp((app) => app.project);
+  const [order, setOrder] = useState<Order>('added');
+  const [open, setOpen] = useState<FabricId | null>(null);
+  const [adding, setAdding] = useState(false);
+  const shown = useMemo(() => sorted(project.fabrics, order), [project.fabrics, order]);
+  const uses = useMemo(() => fabricUses(project), [project]);
+  const cloths = project.fabrics.filter((fabric) => !fabric.background).length;
+  return (
+    <>
+      <StepHeading title="Fabrics" line="The cloth you have, and the strips cut from it." />
+      <section aria-label={say('Fabrics')}>
+        {cloths < FEW_FABRICS ? (
+          <p className="fab-hint">
+            {say(
+              cloths === 0
+                ? 'Start here: add the fabrics you want to sew with. A scrappy top wants eight or more, from light to dark.'
+                : 'A few more fabrics, from light to dark, keep the wedges from meeting their own cloth.',
+            )}
+          </p>
+        ) : null}
+        {project.fabrics.length > 2 ? (
+          <Choice
+            label="In order"
+            hideLabel
+            value={order}
+            options={[
+              { value: 'added', label: 'as added' },
+              { value: 'value', label: 'light to dark' },
+              { value: 'name', label: 'by name' },
+            ]}
+            onChange={setOrder}
+          />
+        ) : null}
+        <ul className="fab-list">
+          {shown.map((fabric) => (
+            <FabricRow
+              key={fabric.id}
+              fabric={fabric}
+              uses={uses.get(fabric.id) ?? []}
+              open={open === fabric.id}
+              onOpen={setOpen}
+            />
+          ))}
+        </ul>
+        {adding ? (
+          <AddFabric onClose={() => setAdding(false)} />
+        ) : (
+          <button
+            type="button"
+            className={cloths === 0 ? 'button solid fab-add' : 'button fab-add'}
+            onClick={() => {
+              setOpen(null);
+              setAdding(true);
+            }}
+          >
+            <Plus size={16} aria-hidden /> {say('Add a fabric')}
+          </button>
+        )}
+      </section>
+      <StripsOnHand />
+    </>
+  );
+}
+
+function sorted(fabrics: readonly Fabric[], order: Order): readonly Fabric[] {
+  switch (order) {
+    case 'added':
+      return fabrics;
+    case 'value':
+      return fabrics.toSorted((one, other) => clothValue(other) - clothValue(one));
+    case 'name':
+      return fabrics.toSorted((one, other) => one.name.localeCompare(other.name));
+    default:
+      return order satisfies never;
+  }
 }

@@ -1,6 +1,23 @@
-// The panel of this step.
+// The wall: what clashes and how to mend it, the shuffle for balance, the size of the top and its setting.
+import { useApp } from '../app';
 import { StepHeading } from './StepHeading';
+import { Findings } from './wall/Findings';
+import { SettingPart } from './wall/SettingPart';
+import { ShufflePart } from './wall/ShufflePart';
+import { WallKeysHelp } from './wall/WallKeysHelp';
+import { WallSize } from './wall/WallSize';
+import './wall/wallStep.css';
 
 export function WallStep() {
-  return <StepHeading title="Wall" line="" />;
+  const id = useApp((app) => app.project.id);
+  return (
+    <>
+      <StepHeading title="Wall" line="Hang the blocks, turn and swap them until nothing pulls the eye." />
+      <Findings key={`findings ${id}`} />
+      <ShufflePart key={`shuffle ${id}`} />
+      <WallSize />
+      <SettingPart />
+      <WallKeysHelp />
+    </>
+  );
 }

@@ -1,4 +1,4 @@
-// The few things done to the picked block, beside it on the wall.
+// The few things done to the picked block, at the foot of the wall.
 import { PinIcon, PinOff, RotateCcw, RotateCw, StepForward, TableProperties } from 'lucide-react';
 import { pinBlocks, takeDown, turnBlock, turnByOneWedge } from '../../editing/wall';
 import { cellOf, findBlock } from '../../model/find';
@@ -7,17 +7,7 @@ import type { BlockId } from '../../model/project';
 import { useApp, useAppStore } from '../app';
 import { useSay } from '../words';
 
-export function BlockTools({
-  id,
-  left,
-  top,
-  below,
-}: {
-  id: BlockId;
-  left: number;
-  top: number;
-  below: boolean;
-}) {
+export function BlockTools({ id }: { id: BlockId }) {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
@@ -55,7 +45,7 @@ export function BlockTools({
       className="block-tools"
       role="toolbar"
       aria-label={say('Block {block}', { block: block.number })}
-      style={{ left, top, ...(below ? {} : { transform: 'translate(-50%, -100%)' }) }}
+      onPointerDown={(event) => event.stopPropagation()}
     >
       <span className="name">{block.number}</span>
       {tool(

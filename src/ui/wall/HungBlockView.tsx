@@ -39,7 +39,7 @@ export const HungBlockView = memo(function HungBlockView(props: Props) {
       tabIndex={props.tabbable ? 0 : -1}
       data-cell={hung.cell}
       data-block={hung.number}
-      className={picked ? 'block picked' : 'block'}
+      className="block"
       opacity={props.faded ? 0.28 : 1}
       onPointerDown={(event) => props.onPress(event, hung.cell)}
       onFocus={() => props.onFocus(hung.cell)}
@@ -59,7 +59,6 @@ export const HungBlockView = memo(function HungBlockView(props: Props) {
             {hung.number}
           </text>
         ) : null}
-        {picked ? <Ring width={width} height={height} className="stitch" /> : null}
         <g className="focus-ring">
           <Ring width={width - 0.5} height={height - 0.5} className="stitch-solid" />
         </g>

@@ -5,7 +5,7 @@ import type { Mark } from '../../balance/finding';
 
 /** Width of a seam mark, inches, for a clash of this length. */
 function weight(inches: number): number {
-  return Math.min(0.42, 0.16 + inches * 0.035);
+  return Math.min(0.34, 0.14 + inches * 0.03);
 }
 
 export const SeamMarks = memo(function SeamMarks({
@@ -23,7 +23,7 @@ export const SeamMarks = memo(function SeamMarks({
         const line = { x1: from.x, y1: from.y, x2: to.x, y2: to.y };
         const wide = weight(inches) * (strong ? 1.6 : 1);
         return (
-          <g key={`${from.x} ${from.y} ${to.x} ${to.y}`} strokeLinecap="round">
+          <g key={`${from.x} ${from.y} ${to.x} ${to.y}`} strokeLinecap="butt">
             <line {...line} stroke="#000" strokeWidth={wide + 0.16} />
             <line {...line} stroke="#fff" strokeWidth={wide} />
             <line

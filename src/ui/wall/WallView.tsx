@@ -19,7 +19,7 @@ import { PoolMarks, SeamMarks } from './Marks';
 import { SideTable } from './SideTable';
 import { useGestures } from './useGestures';
 import { useView } from './useView';
-import { toScreen, viewBox } from './view';
+import { viewBox } from './view';
 import { wallKey } from './wallKeys';
 
 const NO_MARKS: readonly Mark[] = [];
@@ -44,8 +44,6 @@ export function WallView({ number }: { number: boolean }) {
   const view = useView(frame, svg, drawing);
   const { gesture, show, press } = useGestures(frame, view, drawing);
   const [focused, setFocused] = useState(0);
-  const [resting, setResting] = useState(view.drawn);
-  useEffect(() => setResting(view.drawn), [view.drawn]);
   const { fabrics } = shown;
   const marks = useMemo(
     () => marksByBlock(look.marks ? analysis.findings : [], chosen),
@@ -235,6 +233,15 @@ export function WallView({ number }: { number: boolean }) {
               </g>
             </g>
           ) : null}
+          {pickedHung && gesture?.kind !== 'carry' ? (
+            <g
+              className="picked"
+              transform={`translate(${pickedHung.centre.x} ${pickedHung.centre.y})`}
+              aria-hidden
+            >
+              <Ring width={drawing.block.width} height={drawing.block.height} className="stitch" />
+            </g>
+          ) : null}
           {pickedHung && gesture === null ? (
             <TurnHandle
               at={{
@@ -249,9 +256,7 @@ export function WallView({ number }: { number: boolean }) {
             />
           ) : null}
         </svg>
-        {pickedHung && gesture === null && resting === view.drawn
-          ? toolsPlace(pickedHung.block, pickedHung.centre, drawing.block.height, view)
-          : null}
+        {pickedHung ? <BlockTools id={pickedHung.block} /> : null}
         {gesture?.kind === 'twist' ? (
           <p className="said">
             {say('Turn by {degrees}°', {
@@ -316,25 +321,6 @@ function cellsOf(
 ): BlockId[] {
   const cells = 'other' in move ? [move.cell, move.other] : [move.cell];
   return cells.flatMap((cell) => project.wall.cells[cell]?.block ?? []);
-}
-
-function toolsPlace(
-  id: BlockId,
-  centre: { x: number; y: number },
-  height: number,
-  view: ReturnType<typeof useView>,
-) {
-  const top = toScreen(view.drawn, { x: centre.x, y: centre.y - height / 2 });
-  const bottom = toScreen(view.drawn, { x: centre.x, y: centre.y + height / 2 });
-  const left = Math.min(Math.max(top.left, 130), view.window.width - 130);
-  if (bottom.top < 0 || top.top > view.window.height) return null;
-  const below = bottom.top + 62 < view.window.height || top.top < 62;
-  const at = below ? Math.min(bottom.top + 10, view.window.height - 56) : top.top - 10;
-  return (
-    <div onPointerDown={(event) => event.stopPropagation()}>
-      <BlockTools id={id} left={left} top={at} below={below} />
-    </div>
-  );
 }
 
 function TurnHandle(props: {

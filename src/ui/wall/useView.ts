@@ -1,6 +1,6 @@
 // The wall's view: fits the quilt until the person zooms or pans, follows the window's size. While a gesture lasts the
 // picture is moved by a CSS transform; the viewBox is committed when it rests, since redrawing 400 printed blocks is slow.
-import { type RefObject, useCallback, useEffect, useLayoutEffect, useRef, useState } from 'react';
+import { type RefObject, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { between, fitted, panned, type Size, type View, zoomed } from './view';
 
 const REST = 140;
@@ -11,6 +11,8 @@ export interface WallView {
   readonly drawn: View;
   readonly now: RefObject<View>;
   readonly isFitted: boolean;
+  /** True while a gesture moves the picture ahead of what is drawn. */
+  readonly isMoving: boolean;
   readonly pan: (across: number, down: number) => void;
   readonly zoom: (factor: number, about?: { left: number; top: number }) => void;
   readonly fit: () => void;
@@ -24,9 +26,11 @@ export function useView(
   const [window, setWindow] = useState<Size>({ width: 800, height: 600 });
   const [chosen, setChosen] = useState<View | null>(null);
   const margin = Math.min(48, Math.max(14, window.width * 0.04));
-  const fit = fitted(quilt, window, margin);
+  const { width, height } = quilt;
+  const fit = useMemo(() => fitted({ width, height }, window, margin), [width, height, window, margin]);
   const drawn = chosen ?? fit;
   const now = useRef<View>(drawn);
+  const [isMoving, setMoving] = useState(false);
   const timer = useRef<number | undefined>(undefined);
 
   useLayoutEffect(() => {
@@ -52,6 +56,7 @@ export function useView(
   const show = useCallback(
     (next: View) => {
       now.current = next;
+      setMoving(true);
       if (svg.current) {
         svg.current.style.willChange = 'transform';
         svg.current.style.transform = between(drawn, next);
@@ -60,6 +65,7 @@ export function useView(
       timer.current = globalThis.setTimeout(() => {
         if (svg.current) svg.current.style.willChange = '';
         setChosen(next);
+        setMoving(false);
       }, REST) as unknown as number;
     },
     [drawn, svg],
@@ -73,7 +79,8 @@ export function useView(
   );
   const refit = useCallback(() => {
     clearTimeout(timer.current);
+    setMoving(false);
     setChosen(null);
   }, []);
-  return { window, drawn, now, isFitted: chosen === null, pan, zoom, fit: refit };
+  return { window, drawn, now, isFitted: chosen === null, isMoving, pan, zoom, fit: refit };
 }

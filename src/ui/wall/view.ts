@@ -12,14 +12,29 @@ export interface Size {
   readonly height: number;
 }
 
-/** The whole quilt in the middle of the window, with some flannel round it. */
+/** What the buttons along the foot of the wall take up, pixels: of the picked block on the left, of the view on the right. */
+const FOOT = { left: 290, right: 160, height: 62 };
+
+/** The whole quilt in the middle of the window, with some flannel round it, clear of the buttons at its foot. */
 export function fitted(quilt: Size, window: Size, margin: number): View {
+  const view = fittedAbove(quilt, window, margin, margin);
+  const right = view.at.left + quilt.width * view.scale;
+  const bottom = view.at.top + quilt.height * view.scale;
+  const aside = view.at.left < FOOT.left || right > window.width - FOOT.right;
+  const covered = aside && bottom > window.height - FOOT.height;
+  return covered ? fittedAbove(quilt, window, margin, FOOT.height + 4) : view;
+}
+
+function fittedAbove(quilt: Size, window: Size, margin: number, below: number): View {
   const across = Math.max(40, window.width - 2 * margin);
-  const down = Math.max(40, window.height - 2 * margin);
+  const down = Math.max(40, window.height - margin - below);
   const scale = Math.min(across / quilt.width, down / quilt.height);
   return {
     scale,
-    at: { left: (window.width - quilt.width * scale) / 2, top: (window.height - quilt.height * scale) / 2 },
+    at: {
+      left: (window.width - quilt.width * scale) / 2,
+      top: margin + (down - quilt.height * scale) / 2,
+    },
   };
 }
 
@@ -56,8 +71,4 @@ export function between(drawn: View, now: View): string {
 
 export function toQuilt(view: View, left: number, top: number): Point {
   return { x: (left - view.at.left) / view.scale, y: (top - view.at.top) / view.scale };
-}
-
-export function toScreen(view: View, point: Point): { left: number; top: number } {
-  return { left: view.at.left + point.x * view.scale, top: view.at.top + point.y * view.scale };
 }

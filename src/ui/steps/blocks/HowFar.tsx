@@ -1,0 +1,51 @@
+// How far blocks are sewn: for one or for many at once.
+import { setBlockProgress } from '../../../editing/blocks';
+import { BLOCK_PROGRESS, type Block, type BlockId } from '../../../model/project';
+import { Complaint, useRun } from '../../fields/Complaint';
+import { useSay } from '../../words';
+import { PROGRESS_NAMES } from './blockWords';
+
+interface Props {
+  blocks: readonly BlockId[];
+  /** The stage all of them are at; null where they differ. */
+  stage: Block['progress'] | null;
+  disabled?: boolean;
+}
+
+export function HowFar({ blocks, stage, disabled }: Props) {
+  const say = useSay();
+  const [run, problems] = useRun();
+  return (
+    <div>
+      <div className="stages" role="group" aria-label={say('How far it is sewn')}>
+        {BLOCK_PROGRESS.map((one) => (
+          <button
+            key={one}
+            type="button"
+            className="stage"
+            aria-pressed={stage === one}
+            disabled={disabled || blocks.length === 0}
+            onClick={() => run(setBlockProgress(blocks, one))}
+          >
+            <StageMark stage={one} />
+            {say(PROGRESS_NAMES[one])}
+          </button>
+        ))}
+      </div>
+      <Complaint problems={problems} />
+    </div>
+  );
+}
+
+/** A small sign for each stage: loose wedges, an octagon, a square, a square in its row. */
+export function StageMark({ stage, size = 20 }: { stage: Block['progress']; size?: number }) {
+  const octagon = 'M-3 -7 L3 -7 L7 -3 L7 3 L3 7 L-3 7 L-7 3 L-7 -3 Z';
+  return (
+    <svg width={size} height={size} viewBox="-12 -12 24 24" className="stage-mark" aria-hidden>
+      {stage === 'planned' ? <path d={octagon} strokeDasharray="3 2.4" /> : null}
+      {stage === 'octagon' ? <path d={`${octagon} M-7 0 H7 M0 -7 V7 M-5 -5 L5 5 M-5 5 L5 -5`} /> : null}
+      {stage === 'squared' ? <path d={`M-7 -7 H7 V7 H-7 Z ${octagon}`} /> : null}
+      {stage === 'joined' ? <path d={`M-7 -7 H7 V7 H-7 Z ${octagon} M-12 -7 H-7 V7 H-12 M12 -7 H7 V7 H12`} /> : null}
+    </svg>
+  );
+}

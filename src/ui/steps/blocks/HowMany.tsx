@@ -1,0 +1,65 @@
+// How many whole blocks the cut wedges allow, how many there are, and adding more.
+import { Plus } from 'lucide-react';
+import { useState } from 'react';
+import { addBlocks } from '../../../editing/blocks';
+import { counted } from '../../../model/phrase';
+import { blocksAllowed } from '../../../store/composing';
+import { useApp } from '../../app';
+import { Complaint, useRun } from '../../fields/Complaint';
+import { CountField } from '../../fields/CountField';
+import { useSay } from '../../words';
+
+const MOST_BLOCKS = 1_600;
+
+export function HowMany() {
+  const say = useSay();
+  const project = useApp((app) => app.project);
+  const [run, problems] = useRun();
+  const there = project.blocks.length;
+  const allowed = blocksAllowed(project);
+  const room = MOST_BLOCKS - there;
+  const missing = Math.max(0, allowed - there);
+  const [typed, setTyped] = useState<number | null>(null);
+  const count = Math.max(1, Math.min(room, typed ?? (missing || 1)));
+  return (
+    <section aria-labelledby="many-title">
+      <h3 id="many-title">{say('How many')}</h3>
+      <p>
+        {say(
+          counted(
+            allowed,
+            'The wedges on hand make 1 whole block.',
+            'The wedges on hand make {count} whole blocks.',
+          ),
+        )}{' '}
+        {say(counted(there, 'There is 1.', 'There are {count}.'))}
+      </p>
+      {room > 0 ? (
+        <div className="row add-blocks">
+          <CountField
+            label="Blocks to add"
+            value={count}
+            least={1}
+            most={room}
+            onCommit={(next) => {
+              setTyped(next);
+              return [];
+            }}
+          />
+          <button
+            type="button"
+            className="button"
+            onClick={() => {
+              if (run(addBlocks(count))) setTyped(null);
+            }}
+          >
+            <Plus size={16} aria-hidden /> {say(counted(count, 'Add 1 block', 'Add {count} blocks'))}
+          </button>
+        </div>
+      ) : (
+        <p className="quiet">{say('A project holds {most} blocks at most.', { most: MOST_BLOCKS })}</p>
+      )}
+      <Complaint problems={problems} />
+    </section>
+  );
+}

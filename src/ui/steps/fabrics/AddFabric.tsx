@@ -1,0 +1,82 @@
+// A new fabric, made up before it joins the list. After adding, the form is fresh for the next one.
+import { Plus } from 'lucide-react';
+import { useRef, useState } from 'react';
+import { addFabric } from '../../../editing/fabrics';
+import { phrase } from '../../../model/phrase';
+import type { Problem } from '../../../model/result';
+import { useApp, useAppStore } from '../../app';
+import { Complaint } from '../../fields/Complaint';
+import { useSay } from '../../words';
+import type { NewFabric } from './ClothSample';
+import { FabricForm } from './FabricForm';
+import { FIRST_COLOURS } from './motifNames';
+
+const MOST_FABRICS = 400;
+
+export function AddFabric({ onClose }: { onClose: () => void }) {
+  const say = useSay();
+  const store = useAppStore();
+  const count = useApp((app) => app.project.fabrics.length);
+  const form = useRef<HTMLFormElement>(null);
+  const [fresh, setFresh] = useState<NewFabric>(() => firstFabric(count));
+  const [added, setAdded] = useState(0);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const add = () => {
+    if (fresh.name === '') {
+      setProblems([{ code: 'empty', path: 'name', message: phrase('Give the fabric a name first.') }]);
+      form.current?.querySelector<HTMLInputElement>('input:not([type])')?.focus();
+      return;
+    }
+    if (count >= MOST_FABRICS) {
+      const message = phrase('A quilt holds at most {most} fabrics.', { most: MOST_FABRICS });
+      setProblems([{ code: 'too-many', path: 'fabrics', message }]);
+      return;
+    }
+    const refused = store.getState().run(addFabric(fresh));
+    setProblems(refused);
+    if (refused.length > 0) return;
+    store.getState().say(phrase('{name} is in the list.', { name: fresh.name }));
+    setFresh(firstFabric(count + 1));
+    setAdded(added + 1);
+  };
+  return (
+    <form
+      ref={form}
+      className="stack fab-open fab-new"
+      aria-label={say('A new fabric')}
+      onSubmit={(event) => {
+        event.preventDefault();
+        // Fields are taken when they are left; Enter in one takes it first.
+        add();
+      }}
+    >
+      <FabricForm
+        key={added}
+        fabric={fresh}
+        onCommit={(to) => {
+          setFresh((before) => ({ ...before, ...to }));
+          setProblems([]);
+          return [];
+        }}
+      />
+      <Complaint problems={problems} />
+      <div className="row">
+        <button type="submit" className="button solid">
+          <Plus size={16} aria-hidden /> {say('Add this fabric')}
+        </button>
+        <button type="button" className="button" onClick={onClose}>
+          {say('Done')}
+        </button>
+      </div>
+    </form>
+  );
+}
+
+function firstFabric(count: number): NewFabric {
+  return {
+    name: '',
+    colour: FIRST_COLOURS[count % FIRST_COLOURS.length]!,
+    cloth: { kind: 'plain' },
+    background: false,
+  };
+}

@@ -1,0 +1,69 @@
+// Name, colour, print and background of a fabric, new or in the project. What is picked shows on the cloth at once.
+import { useState } from 'react';
+import type { Print } from '../../../model/project';
+import type { Problem } from '../../../model/result';
+import { Choice } from '../../fields/Choice';
+import { TextField } from '../../fields/TextField';
+import { useSay } from '../../words';
+import { ClothSample, type NewFabric } from './ClothSample';
+import { ColourField } from './ColourField';
+import { FIRST_PRINT } from './motifNames';
+import { PrintFields } from './PrintFields';
+
+interface Props {
+  fabric: NewFabric;
+  onCommit: (to: Partial<NewFabric>) => readonly Problem[];
+}
+
+export function FabricForm({ fabric, onCommit }: Props) {
+  const say = useSay();
+  const [live, setLive] = useState<Partial<NewFabric>>({});
+  // The print given up for plain cloth, so that going back and forth loses nothing.
+  const [kept, setKept] = useState<Print>(fabric.cloth.kind === 'print' ? fabric.cloth.print : FIRST_PRINT);
+  const commitPrint = (print: Print) => {
+    setKept(print);
+    return onCommit({ cloth: { kind: 'print', print } });
+  };
+  return (
+    <div className="stack">
+      <ClothSample className="fab-large" fabric={{ ...fabric, ...live }} pixelsPerInch={48} />
+      <TextField label="Name" value={fabric.name} onCommit={(name) => onCommit({ name })} />
+      <div className="fab-pair">
+        <ColourField
+          label="Colour of the cloth"
+          value={fabric.colour}
+          onLive={(colour) => setLive(colour === null ? {} : { colour })}
+          onCommit={(colour) => onCommit({ colour })}
+        />
+        <Choice
+          label="It is"
+          value={fabric.cloth.kind}
+          options={[
+            { value: 'plain', label: 'plain' },
+            { value: 'print', label: 'printed' },
+          ]}
+          onChange={(kind) => (kind === 'plain' ? onCommit({ cloth: { kind: 'plain' } }) : commitPrint(kept))}
+        />
+      </div>
+      {fabric.cloth.kind === 'print' ? (
+        <PrintFields
+          fabric={fabric}
+          print={fabric.cloth.print}
+          onLive={(print) => setLive(print === null ? {} : { cloth: { kind: 'print', print } })}
+          onCommit={commitPrint}
+        />
+      ) : null}
+      <label className="check">
+        <input
+          type="checkbox"
+          checked={fabric.background}
+          onChange={(event) => onCommit({ background: event.target.checked })}
+        />
+        <span>
+          {say('Background')}{' '}
+          <span className="quiet">{say('may meet itself without being marked as a clash')}</span>
+        </span>
+      </label>
+    </div>
+  );
+}

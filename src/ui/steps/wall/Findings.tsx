@@ -1,0 +1,93 @@
+// What pulls the eye: the findings, heaviest first, each with the number behind it and ways to mend it.
+import { useState } from 'react';
+import type { Finding } from '../../../balance/finding';
+import { useApp, useAppStore } from '../../app';
+import { useAnalysis } from '../../useAnalysis';
+import { Words } from '../../Words';
+import { useSay } from '../../words';
+
+const FIRST = 8;
+
+export function Findings() {
+  const say = useSay();
+  const store = useAppStore();
+  const project = useApp((app) => app.project);
+  const chosen = useApp((app) => app.finding);
+  const { findings } = useAnalysis(project);
+  const [all, setAll] = useState(false);
+  const shown = all ? findings : findings.slice(0, FIRST);
+  const hung = project.wall.cells.some((cell) => cell !== null);
+  return (
+    <section aria-label={say('What clashes')}>
+      <h3>
+        {findings.length === 0
+          ? say(hung ? 'Nothing clashes' : 'Nothing hangs yet')
+          : say(findings.length === 1 ? 'One thing to look at' : '{count} things to look at', {
+              count: findings.length,
+            })}
+      </h3>
+      {findings.length === 0 ? (
+        <p className="quiet">
+          {say(
+            hung
+              ? 'No fabric meets itself, and lights and darks are spread. Step back and squint all the same.'
+              : 'Make blocks, then hang them here.',
+          )}
+        </p>
+      ) : null}
+      <ul className="findings">
+        {shown.map((finding) => (
+          <FindingRow
+            key={finding.id}
+            finding={finding}
+            open={finding.id === chosen}
+            onOpen={() => {
+              const app = store.getState();
+              app.showPreview(null);
+              app.showFinding(finding.id === chosen ? null : finding.id);
+            }}
+          />
+        ))}
+      </ul>
+      {findings.length > FIRST ? (
+        <button type="button" className="button" style={{ marginTop: 8 }} onClick={() => setAll(!all)}>
+          {all ? say('Show the heaviest') : say('Show all {count}', { count: findings.length })}
+        </button>
+      ) : null}
+    </section>
+  );
+}
+
+function FindingRow({ finding, open, onOpen }: { finding: Finding; open: boolean; onOpen: () => void }) {
+  const say = useSay();
+  return (
+    <li className="finding">
+      <button type="button" aria-expanded={open} onClick={onOpen}>
+        <Weight weight={finding.weight} />
+        <span>
+          <Words text={say(finding.words)} />
+        </span>
+      </button>
+    </li>
+  );
+}
+
+/** How heavy a finding is, as the length of a seam mark. */
+function Weight({ weight }: { weight: number }) {
+  const reach = 6 + 34 * Math.min(1, Math.max(0, weight));
+  return (
+    <svg className="weight" width="44" height="12" viewBox="0 0 44 12" aria-hidden>
+      <line x1="2" x2={2 + reach} y1="6" y2="6" stroke="currentColor" strokeWidth="7" />
+      <line x1="3.5" x2={0.5 + reach} y1="6" y2="6" stroke="var(--paper)" strokeWidth="4.4" />
+      <line
+        x1="3.5"
+        x2={0.5 + reach}
+        y1="6"
+        y2="6"
+        stroke="currentColor"
+        strokeWidth="1.6"
+        strokeDasharray="4 3"
+      />
+    </svg>
+  );
+}

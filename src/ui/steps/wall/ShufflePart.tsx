@@ -1,0 +1,4 @@
+// The shuffle for balance.
+export function ShufflePart() {
+  return null;
+}
