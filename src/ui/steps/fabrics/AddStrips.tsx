@@ -48,7 +48,7 @@ export function AddStrips({ onClose }: { onClose: () => void }) {
         <LengthField label="Length" value={length} least={1} most={4000} onCommit={taken(setLength)} />
         <CountField label="Strips" value={count} least={1} most={MOST_STRIPS} onCommit={taken(setCount)} />
       </div>
-      <div className="row fab-usual" role="group" aria-label={say('Usual cut widths')}>
+      <div className="row fab-usual" role="toolbar" aria-label={say('Usual cut widths')}>
         {USUAL_WIDTHS.map((usual) => (
           <button
             key={usual}
