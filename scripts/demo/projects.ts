@@ -62,7 +62,7 @@ function harbourReadingCorner(): Project {
   const project = begun('demo-harbour', 'Harbour library, reading corner', notes, harbourCloth, 'sailcloth');
   project.stripSets = [
     handSet(project, 'A', [['ink', 2], ['teal', 1], ['tide', 1.5], ['oar', 1], ['deep', 1.5], ['brick', 1], ['sky', 2], ['deep', 1.5]]),
-    handSet(project, 'B', [['teal', 2], ['ink', 1.5], ['buoy', 1], ['deep', 2], ['fog', 1], ['oar', 1.5], ['tide', 2.5]]),
+    handSet(project, 'B', [['teal', 2], ['ink', 1.5], ['buoy', 1], ['deep', 2], ['fog', 1], ['oar', 1.5], ['tide', 2]]),
     handSet(project, 'C', [['brick', 1.5], ['rope', 1.5], ['tide', 2], ['lamp', 1], ['coral', 1.5], ['teal', 1.5], ['gull', 1], ['ink', 1.5]]),
     handSet(project, 'D', [['sky', 2], ['page', 1], ['buoy', 1.5], ['fog', 2], ['brass', 1], ['gull', 1.5], ['brick', 2]]),
     handSet(project, 'E', [['lamp', 1.5], ['sky', 1.5], ['coral', 1], ['gull', 2], ['rope', 1.5], ['page', 1], ['brass', 1.5], ['buoy', 1.5]]),
