@@ -92,6 +92,7 @@ export class Session {
     return createAutosave({
       delay: SAVE_DELAY,
       save: (project) => this.save(project),
+      leave: (project) => this.storage.leave(project, this.revision),
       onState: (saving) =>
         this.state.setState({ saving, problem: typeof saving === 'object' ? saving.problem : null }),
     });
@@ -109,6 +110,11 @@ export class Session {
   /** Saves what is not saved yet; before the page is left, or another project is opened. */
   flush(): Promise<AutosaveState> {
     return this.autosave.flush();
+  }
+
+  /** The page goes away; what is unsaved is noted for the next visit. See saveOnLeaving. */
+  leave(): void {
+    this.autosave.leave();
   }
 
   async refresh(): Promise<void> {

@@ -5,6 +5,7 @@ import { openDocument } from '../cutting/openProject';
 import { phrase } from '../model/phrase';
 import type { Project } from '../model/project';
 import { failed, ok, type Result } from '../model/result';
+import type { LeavingNotes } from './storageLeaving';
 import type { ProjectChange, ProjectNews } from './storageNews';
 import { StorageRefusal, storageProblem } from './storageProblem';
 
@@ -46,6 +47,11 @@ export interface ProjectStorage {
    * A thumbnail left out keeps the old one.
    */
   save(project: Project, revision: number, thumbnail?: string | null): Promise<Result<number>>;
+  /**
+   * The page goes away with this project unsaved: notes it at once, without waiting, to be kept at the next visit. A saving
+   * that still succeeds takes the note back. False when it could not be noted.
+   */
+  leave(project: Project, revision: number): boolean;
   /** Removes a project; one that is not there is no failure. */
   remove(id: string): Promise<Result<null>>;
   /** The id set last, or null. The project may be gone since. */
@@ -78,7 +84,10 @@ export interface Shelf {
 const LAST_OPEN = 'last-open';
 
 /** The storage on a shelf. `now` gives milliseconds since 1970. */
-export function createStorage(shelf: Shelf, news: ProjectNews, now: () => number): ProjectStorage {
+export function createStorage(
+  shelf: Shelf,
+  { news, notes, now }: { news: ProjectNews; notes: LeavingNotes; now: () => number },
+): ProjectStorage {
   return {
     keeps: shelf.keeps,
     list: () =>
@@ -95,9 +104,11 @@ export function createStorage(shelf: Shelf, news: ProjectNews, now: () => number
     save: (project, revision, thumbnail) =>
       guarded(async () => {
         await shelf.change(project.id, (held) => nextRecord(project, revision, thumbnail, held, now()));
+        notes.drop(project.id);
         news.tell({ id: project.id, revision: revision + 1 });
         return ok(revision + 1);
       }),
+    leave: (project, revision) => notes.leave(project, revision),
     remove: (id) =>
       guarded(async () => {
         await shelf.change(id, () => null);

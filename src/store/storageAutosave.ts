@@ -12,12 +12,16 @@ export interface Autosave {
   changed(project: Project): void;
   /** Saves what waits at once and resolves when nothing waits or a saving failed. Never rejects. */
   flush(): Promise<AutosaveState>;
+  /** The page goes away: hands what waits to `leave`, and tries to save it all the same. */
+  leave(): void;
   /** Drops what waits and saves no more; for a project that is closed or was replaced from elsewhere. */
   stop(): void;
 }
 
 export interface AutosaveOptions {
   readonly save: (project: Project) => Promise<Result<unknown>>;
+  /** Notes unsaved work at once, without waiting; see ProjectStorage.leave. */
+  readonly leave: (project: Project) => void;
   /** Milliseconds from the first unsaved change to its saving. Later changes do not put it off, so that steady work is saved too. */
   readonly delay: number;
   /** Runs something after that many milliseconds; returns what calls it off. */
@@ -26,7 +30,8 @@ export interface AutosaveOptions {
 }
 
 /** Saves a project whenever it has changed. Starts as 'saved', without telling so. */
-export function createAutosave({ save, delay, schedule = later, onState }: AutosaveOptions): Autosave {
+export function createAutosave(options: AutosaveOptions): Autosave {
+  const { save, delay, schedule = later, onState } = options;
   let waiting: Project | null = null;
   let running: Promise<void> | null = null;
   let callOff: (() => void) | null = null;
@@ -65,6 +70,18 @@ export function createAutosave({ save, delay, schedule = later, onState }: Autos
     if (waiting === project) waiting = null;
     show(waiting === null ? 'saved' : 'unsaved');
   };
+  const flush = async () => {
+    disarm();
+    if (running) await running;
+    while (waiting !== null && !stopped) {
+      disarm();
+      run();
+      await running;
+      if (typeof state !== 'string') break;
+    }
+    disarm();
+    return state;
+  };
   return {
     changed: (project) => {
       if (stopped) return;
@@ -72,17 +89,11 @@ export function createAutosave({ save, delay, schedule = later, onState }: Autos
       if (typeof state === 'string' && state !== 'saving') show('unsaved');
       arm();
     },
-    flush: async () => {
-      disarm();
-      if (running) await running;
-      while (waiting !== null && !stopped) {
-        disarm();
-        run();
-        await running;
-        if (typeof state !== 'string') break;
-      }
-      disarm();
-      return state;
+    flush,
+    leave: () => {
+      if (waiting === null) return;
+      options.leave(waiting);
+      void flush();
     },
     stop: () => {
       stopped = true;
@@ -92,15 +103,15 @@ export function createAutosave({ save, delay, schedule = later, onState }: Autos
   };
 }
 
-/** Flushes when the page is hidden or left, the last moments a browser grants. Returns what ends it. */
-export function flushOnLeaving(
-  autosave: Autosave,
+/** Saves when the page is hidden, and leaves a note when it goes away. Returns what ends it. */
+export function saveOnLeaving(
+  autosave: Pick<Autosave, 'flush' | 'leave'>,
   page: Pick<Document, 'addEventListener' | 'removeEventListener' | 'visibilityState'>,
   view: Pick<Window, 'addEventListener' | 'removeEventListener'>,
 ): () => void {
-  const leave = () => void autosave.flush();
+  const leave = () => autosave.leave();
   const hide = () => {
-    if (page.visibilityState === 'hidden') leave();
+    if (page.visibilityState === 'hidden') void autosave.flush();
   };
   view.addEventListener('pagehide', leave);
   page.addEventListener('visibilitychange', hide);

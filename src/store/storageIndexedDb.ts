@@ -3,7 +3,9 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 import { phrase } from '../model/phrase';
 import type { Problem } from '../model/result';
+import { keepLeft } from './keepLeft';
 import { createStorage, type ProjectStorage, type Shelf } from './storage';
+import { createLeavingNotes, NO_NOTES } from './storageLeaving';
 import { createMemoryShelf } from './storageMemory';
 import { createNews, SILENT_NEWS } from './storageNews';
 import { StorageRefusal, storageProblem } from './storageProblem';
@@ -21,7 +23,7 @@ const DATABASE_VERSION = 1;
 const PATIENCE = 5_000;
 
 /**
- * The storage for the app. When IndexedDB is missing, refused, blocked or newer, the work is kept in memory only and
+ * The storage for the app, with what earlier pages left unsaved kept in it. When IndexedDB is missing, refused, blocked or newer, the work is kept in memory only and
  * `problem` says why; the app goes on.
  */
 export async function openStorage(
@@ -30,9 +32,13 @@ export async function openStorage(
 ): Promise<{ readonly storage: ProjectStorage; readonly problem: Problem | null }> {
   try {
     const shelf = await openShelf(patience);
-    return { storage: createStorage(shelf, createNews(DATABASE_NAME), now), problem: null };
+    const page = Math.random().toString(36).slice(2);
+    const notes = createLeavingNotes(() => globalThis.localStorage, page);
+    const storage = createStorage(shelf, { news: createNews(DATABASE_NAME), notes, now });
+    await keepLeft(storage, notes, (id) => `${id.slice(0, 40)}-left-${now().toString(36)}`);
+    return { storage, problem: null };
   } catch (error) {
-    const storage = createStorage(createMemoryShelf(), SILENT_NEWS, now);
+    const storage = createStorage(createMemoryShelf(), { news: SILENT_NEWS, notes: NO_NOTES, now });
     return { storage, problem: storageProblem(error) };
   }
 }

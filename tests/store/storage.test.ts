@@ -7,6 +7,7 @@ import type { Project } from '../../src/model/project';
 import type { Result } from '../../src/model/result';
 import { createStorage, duplicateStored, type ProjectStorage, renameStored } from '../../src/store/storage';
 import { DATABASE_NAME, openStorage } from '../../src/store/storageIndexedDb';
+import { NO_NOTES } from '../../src/store/storageLeaving';
 import { createMemoryShelf } from '../../src/store/storageMemory';
 import { SILENT_NEWS } from '../../src/store/storageNews';
 
@@ -42,7 +43,10 @@ afterEach(() => {
 
 const shelves: [string, () => Promise<ProjectStorage>][] = [
   ['IndexedDB', () => open()],
-  ['memory', async () => createStorage(createMemoryShelf(), SILENT_NEWS, clock())],
+  [
+    'memory',
+    async () => createStorage(createMemoryShelf(), { news: SILENT_NEWS, notes: NO_NOTES, now: clock() }),
+  ],
 ];
 
 describe.each(shelves)('projects kept in %s', (_name, make) => {
@@ -65,7 +69,7 @@ describe.each(shelves)('projects kept in %s', (_name, make) => {
     const listed = value(await storage.list());
     expect(listed.map((summary) => summary.id)).toEqual(['meadow', 'river']);
     expect(listed[1]).toEqual({
-      id: 'river', name: 'River stones', changedAt: 1000, blocks: 0, thumbnail: '<svg/>', revision: 1,
+      id: 'river', name: 'River stones', changedAt: expect.any(Number) as number, blocks: 0, thumbnail: '<svg/>', revision: 1,
     }); // biome-ignore format: a record
     await storage.save(river, 1);
     expect(value(await storage.list())[0]?.id).toBe('river');
@@ -249,8 +253,7 @@ describe('the storage of the page', () => {
   it('names the reason of a failure it does not know', async () => {
     const storage = createStorage(
       { ...createMemoryShelf(), summaries: () => Promise.reject(new Error('disk on fire')) },
-      SILENT_NEWS,
-      clock(),
+      { news: SILENT_NEWS, notes: NO_NOTES, now: clock() },
     );
     const listed = await storage.list();
     expect(listed.ok ? null : listed.problems[0]?.message.with).toEqual({ reason: 'disk on fire' });

@@ -3,7 +3,7 @@ import { createProject } from '../../src/model/create';
 import { phrase } from '../../src/model/phrase';
 import type { Project } from '../../src/model/project';
 import { failed, ok, type Result } from '../../src/model/result';
-import { createAutosave, flushOnLeaving } from '../../src/store/storageAutosave';
+import { createAutosave, saveOnLeaving } from '../../src/store/storageAutosave';
 
 const project = (notes: string): Project => ({ ...createProject('p', 'Project'), notes });
 
@@ -16,12 +16,14 @@ function bench() {
     fail: (error: unknown) => void;
   }[] = [];
   const states: string[] = [];
+  const left: string[] = [];
   const autosave = createAutosave({
     delay: 800,
     save: (saved) =>
       new Promise((resolve, reject) => {
         savings.push({ notes: saved.notes, answer: resolve, fail: reject });
       }),
+    leave: (project) => left.push(project.notes),
     schedule: (run) => {
       timers.push(run);
       return () => {
@@ -35,6 +37,7 @@ function bench() {
     timers,
     savings,
     states,
+    left,
     ring: () => timers.shift()?.(),
     settle: () => new Promise<void>((resolve) => setTimeout(resolve, 0)),
   };
@@ -150,24 +153,32 @@ describe('saving by itself', () => {
     expect(states).toEqual(['unsaved', 'saving']);
   });
 
-  it('saves when the page is hidden or left, until told to stop listening', () => {
-    const { autosave, savings } = bench();
+  it('saves when the page is hidden, and leaves a note of unsaved work when it goes away', async () => {
+    const { autosave, savings, left, settle } = bench();
     const view = new EventTarget() as unknown as Window;
     const page = Object.assign(new EventTarget(), { visibilityState: 'visible' });
-    const end = flushOnLeaving(autosave, page as unknown as Document, view);
+    const end = saveOnLeaving(autosave, page as unknown as Document, view);
     autosave.changed(project('one'));
     page.dispatchEvent(new Event('visibilitychange'));
     expect(savings).toHaveLength(0);
     page.visibilityState = 'hidden';
     page.dispatchEvent(new Event('visibilitychange'));
-    expect(savings).toHaveLength(1);
-    end();
-    const other = bench();
-    const endOther = flushOnLeaving(other.autosave, page as unknown as Document, view);
-    other.autosave.changed(project('two'));
+    expect(savings.map((saving) => saving.notes)).toEqual(['one']);
+    expect(left).toEqual([]);
+    autosave.changed(project('two'));
     view.dispatchEvent(new Event('pagehide'));
-    expect(other.savings).toHaveLength(1);
-    expect(savings).toHaveLength(1);
-    endOther();
+    expect(left).toEqual(['two']);
+    savings[0]!.answer(ok(1));
+    await settle();
+    expect(savings.map((saving) => saving.notes)).toEqual(['one', 'two']);
+    savings[1]!.answer(ok(2));
+    await settle();
+    view.dispatchEvent(new Event('pagehide'));
+    expect(left).toEqual(['two']);
+    end();
+    autosave.changed(project('three'));
+    view.dispatchEvent(new Event('pagehide'));
+    expect(left).toEqual(['two']);
+    autosave.stop();
   });
 });
