@@ -1,48 +1,176 @@
-// The analysis of a whole project: clashes, value, and the few findings worth a sentence. Each part is measured in its own
-// file; here they are put together and ranked.
-
-import { meanColour } from '../colour/likeness';
-import type { ColouredArea } from '../colour/mixture';
-import { type ValueStatistics, valueStatistics } from '../colour/mixture';
-import type { Project } from '../model/project';
-import { type Clash, clashesOf } from './clashes';
+// The analysis of a whole project: clashes, pools, spread, lean, score, and the few findings worth a sentence. Each part is
+// measured in its own file; here they are put together and ranked, and what a change did not touch is taken over.
+import { LOOKALIKE_THRESHOLD, meanColour } from '../colour/likeness';
+import { type ColouredArea, type ValueStatistics, valueStatistics } from '../colour/mixture';
+import { layOut } from '../geometry/setting';
+import type { FabricId, Project } from '../model/project';
+import { type Clash, clashesBetween, clashesInside } from './clashes';
 import { clashFindings } from './clashFindings';
 import { type ClothOf, clothTable } from './cloths';
+import { type FabricSpread, fabricSpreads } from './fabricSpread';
 import type { Finding } from './finding';
-import { type WallModel, wallModel } from './wallModel';
+import { type Intent, SCATTERED } from './intent';
+import { type Layers, measureLayers } from './layers';
+import { poolFindings } from './poolFindings';
+import { type Pool, poolsOf } from './pools';
+import { dominantFabric, fabricFindings, leanFindings } from './spreadFindings';
+import { type TermBasis, termBasis } from './termBasis';
+import { clashTerms, spreadTerms, type Terms } from './terms';
+import { sameBlock, type WallModel, wallModel } from './wallModel';
+import { type WholeTop, wholeTop } from './wholeTop';
 
 export interface AnalysisOptions {
   /** Colours of a fabric; those of geometry/print unless given. */
   readonly cloth?: ClothOf;
   /** ΔE00 from which two cloths no longer read as one; colour/likeness's LOOKALIKE_THRESHOLD unless given. */
   readonly lookalikes?: number;
+  /** What the person wants of value and colour; scattered unless given. */
+  readonly intent?: Intent;
 }
 
 export interface Analysis {
+  readonly project: Project;
+  readonly options: AnalysisOptions;
   /** Every clash, also those too small for a sentence. */
   readonly clashes: readonly Clash[];
   /** The few things worth saying, heaviest first. */
   readonly findings: readonly Finding[];
   /** Value over the wedges that hang; null for an empty wall. */
   readonly value: ValueStatistics | null;
+  /** Moran's I, p and pools of value, OKLab a and b for wedges, blocks and tiles. */
+  readonly layers: Layers;
+  readonly pools: readonly Pool[];
+  readonly fabrics: readonly FabricSpread[];
+  /** The fabric that stands out most; null for an empty wall. */
+  readonly dominant: FabricId | null;
+  readonly wholeTop: WholeTop;
+  /** The score, term by term, each about 1 by chance, and what it is measured against. */
+  readonly terms: Terms;
+  readonly basis: TermBasis;
   readonly model: WallModel;
+  /** Clashes inside each block, in the order of blocks. */
+  readonly inside: readonly (readonly Clash[])[];
 }
 
 /** Analyses a sound project (readProject) whose wedge plan leaves a block (wedgeProblem is null). Linear in blocks. */
 export function analyse(project: Project, options: AnalysisOptions = {}): Analysis {
-  const cloths = clothTable(project.fabrics, options.cloth, options.lookalikes);
-  const model = wallModel(project, cloths);
-  const clashes = clashesOf(project, model);
-  const findings = clashFindings(project, model, clashes).sort((one, other) => other.weight - one.weight);
-  return { clashes, findings, value: hungValue(model), model };
+  return analysed(project, options, null);
+}
+
+/**
+ * The same for a later state of the project, with the options of the earlier analysis: equal to `analyse(project, options)`
+ * in every figure, but what the change did not touch is taken over. Best after turns (nothing is dealt anew) and swaps.
+ */
+export function reanalyse(previous: Analysis, project: Project): Analysis {
+  return analysed(project, previous.options, previous);
+}
+
+function analysed(project: Project, options: AnalysisOptions, previous: Analysis | null): Analysis {
+  const cloths =
+    previous?.project.fabrics === project.fabrics
+      ? previous.model.cloths
+      : clothTable(project.fabrics, options.cloth, options.lookalikes ?? LOOKALIKE_THRESHOLD);
+  const model = wallModel(project, cloths, previous ?? undefined);
+  const keeps = previous === null ? NOTHING : kept(previous, project, model);
+  const inside = insideClashes(project, model, keeps, previous);
+  const clashes = [...inside.flat(), ...clashesBetween(project, model)];
+  const layers = measureLayers(model, previous?.layers ?? null);
+  const pools = poolsOf(model, layers);
+  const hanging = keeps.hanging ? previous : null;
+  const fabrics = fabricSpreads(model, layers.blockNodes, layers.blocks.graph, hanging?.fabrics ?? null);
+  const top = hanging?.wholeTop ?? wholeTop(model);
+  const intent = options.intent ?? SCATTERED;
+  const basis = (keeps.filled ? previous?.basis : null) ?? termBasis(model, intent);
+  return {
+    project,
+    options,
+    clashes,
+    findings: ranked(project, model, { clashes, pools, fabrics, top, intent }),
+    value: (keeps.filled ? previous?.value : null) ?? hungValue(model),
+    layers,
+    pools,
+    fabrics,
+    dominant: dominantFabric(project, fabrics)?.fabric ?? null,
+    wholeTop: top,
+    terms: { ...(hanging?.terms ?? spreadTerms(basis, model)), ...clashTerms(basis, model) },
+    basis,
+    model,
+    inside,
+  };
+}
+
+/** What of an earlier analysis still holds. */
+interface Kept {
+  /** Blocks that are the same and hang in the same cell with the same turn. */
+  readonly untouched: readonly boolean[];
+  /** The same blocks hang, in whatever cells of the same filled ones; the model's cloth and sizes are the same. */
+  readonly filled: boolean;
+  /** And each in the same cell: at most turns have changed. */
+  readonly hanging: boolean;
+}
+
+const NOTHING: Kept = { untouched: [], filled: false, hanging: false };
+
+function kept(previous: Analysis, project: Project, model: WallModel): Kept {
+  const before = previous.project;
+  const old = previous.model;
+  if (old.kindBands !== model.kindBands || before.setting !== project.setting) return NOTHING;
+  if (old.rows !== model.rows || old.columns !== model.columns) return NOTHING;
+  const same = project.blocks.map((block, at) => {
+    const there = before.blocks[at];
+    return there !== undefined && sameBlock(there, block);
+  });
+  const all = before.blocks.length === project.blocks.length && same.every(Boolean);
+  const inCell = (at: number) => old.cellOf[at] === model.cellOf[at];
+  const hung = (cellOf: Int32Array, at: number) => cellOf[at]! >= 0;
+  return {
+    untouched: same.map((one, at) => one && inCell(at) && old.standingOf[at] === model.standingOf[at]),
+    filled:
+      all &&
+      same.every((_, at) => hung(old.cellOf, at) === hung(model.cellOf, at)) &&
+      model.blockIn.every((block, cell) => block >= 0 === old.blockIn[cell]! >= 0),
+    hanging: all && same.every((_, at) => inCell(at)),
+  };
+}
+
+function insideClashes(
+  project: Project,
+  model: WallModel,
+  keeps: Kept,
+  previous: Analysis | null,
+): (readonly Clash[])[] {
+  return model.blocks.map((_, block) =>
+    keeps.untouched[block] ? previous!.inside[block]! : clashesInside(project, model, block),
+  );
+}
+
+interface Found {
+  readonly clashes: readonly Clash[];
+  readonly pools: readonly Pool[];
+  readonly fabrics: readonly FabricSpread[];
+  readonly top: WholeTop;
+  readonly intent: Intent;
+}
+
+function ranked(project: Project, model: WallModel, found: Found): Finding[] {
+  const { intent } = found;
+  const unwanted = found.pools.filter((pool) =>
+    pool.figure === 'value' ? intent.value === 'scattered' : intent.colour === 'scattered',
+  );
+  return [
+    ...clashFindings(project, model, found.clashes),
+    ...poolFindings(project, model, unwanted, layOut(project)),
+    ...fabricFindings(project, found.fabrics),
+    ...leanFindings(found.top, intent),
+  ].sort((one, other) => other.weight - one.weight);
 }
 
 function hungValue(model: WallModel): ValueStatistics | null {
   const areas = new Float64Array(model.fabricCount);
-  for (const block of model.blockIn) {
-    if (block < 0) continue;
+  model.cellOf.forEach((cell, block) => {
+    if (cell < 0) return;
     for (let f = 0; f < model.fabricCount; f++) areas[f]! += model.fabricArea[block * model.fabricCount + f]!;
-  }
+  });
   const pieces = model.cloths.fabrics.map(
     (fabric, f): ColouredArea => ({ hex: meanColour(model.cloths.clothOf(fabric)), area: areas[f]! }),
   );

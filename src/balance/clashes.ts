@@ -40,15 +40,7 @@ export interface Clash {
 /** Clashes below this likeness are left out of the list: the scores still count them. */
 export const LEAST_LIKENESS = 0.25;
 
-/** All clashes of the top and of the blocks on the side table, in the order of blocks, then cells. Linear in blocks. */
-export function clashesOf(project: Project, model: WallModel): Clash[] {
-  return [
-    ...model.blocks.flatMap((_, block) => clashesInside(project, model, block)),
-    ...clashesBetween(project, model),
-  ];
-}
-
-/** The rim, radial and corner clashes of one block; they depend on the block and its cell alone. */
+/** The rim, radial and corner clashes of one block; they depend on the block, its cell and turn alone. */
 export function clashesInside(project: Project, model: WallModel, block: number): Clash[] {
   const clashes: Clash[] = [];
   for (let place = 0; place < model.perBlock; place++) {

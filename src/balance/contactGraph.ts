@@ -88,6 +88,18 @@ export function blockNodes(model: WallModel): BlockNodes {
   return { nodeIn, blockOf: Int32Array.from(blockOf) };
 }
 
+/** Hung blocks as nodes in the order of the cells, whatever hangs in them: for deals that must not know the arrangement. */
+export function cellNodes(model: WallModel): BlockNodes {
+  const nodeIn = new Int32Array(model.blockIn.length).fill(-1);
+  const blockOf: number[] = [];
+  model.blockIn.forEach((block, cell) => {
+    if (block < 0 || model.area[block] === 0) return;
+    nodeIn[cell] = blockOf.length;
+    blockOf.push(block);
+  });
+  return { nodeIn, blockOf: Int32Array.from(blockOf) };
+}
+
 /** Upright neighbours (left, right) before level ones, so that equal neighbourhoods share a profile. */
 const SIDE_ORDER = [1, 3, 0, 2] as const;
 
@@ -194,7 +206,7 @@ export function tilesOf(model: WallModel): Tiles | null {
   return { cells, across, down, tileOf };
 }
 
-/** Tiles that meet along a side. Weights are sides of a whole tile; tiles nothing hangs in keep no neighbours. */
+/** Tiles that meet along a side, tile by tile. Weights are sides of a whole tile; empty tiles keep no neighbours. */
 export function tileGraph(model: WallModel, tiles: Tiles, filled: ArrayLike<number>): ContactGraph {
   const builder = new GraphBuilder(tiles.across * tiles.down);
   for (let tile = 0; tile < tiles.across * tiles.down; tile++) {

@@ -18,7 +18,7 @@ export type Mark =
 /** The number behind a finding and what it counts. */
 export interface Measure {
   readonly value: number;
-  readonly unit: 'in' | 'L*' | 'ΔE' | 'Moran I' | 'ratio' | 'blocks';
+  readonly unit: 'in' | 'L*' | 'ΔE' | 'Moran I' | 'ratio' | 'blocks' | 'warmth';
 }
 
 export interface Finding {

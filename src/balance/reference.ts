@@ -10,6 +10,7 @@ export interface Deals {
   readonly size: number;
   /** Nodes in a tuple: the most neighbours any node has. */
   readonly reach: number;
+  readonly seed: number;
   readonly count: number;
   /** tuple × reach. */
   readonly tuples: Int32Array;
@@ -41,7 +42,7 @@ export function dealTuples(size: number, reach: number, seed: number): Deals {
     occurs[next[node]!] = at;
     next[node]! += 1;
   });
-  return { size, reach, count, tuples, occursStart, occurs };
+  return { size, reach, seed, count, tuples, occursStart, occurs };
 }
 
 /** Weighted sums of the dealt values for one class of weights: by tuple, and sorted. */
@@ -107,32 +108,46 @@ function countBelow(sorted: Float64Array, bound: number, including: boolean): nu
   return low;
 }
 
-/** Deals of all values to all nodes: the sorted cross products Σ w_ij z_i z_j of `count` random labellings. */
+/**
+ * Deals of all nodes' values to all nodes, the same deals for each list of values: for each list the sorted cross products
+ * Σ w_ij z_i z_j of `count` random labellings, z the values less their mean.
+ */
 export function dealtWholes(
   graph: ContactGraph,
-  values: ArrayLike<number>,
+  lists: readonly ArrayLike<number>[],
   count: number,
   seed: number,
-): Float64Array {
+): Float64Array[] {
   const random = xoroshiro128plus(seed);
-  const { z } = centred(values);
-  const products = new Float64Array(count);
+  const all = lists.map((values) => centred(values).z);
+  const dealt = new Float64Array(graph.size);
+  const order = Int32Array.from({ length: graph.size }, (_, node) => node);
+  const products = lists.map(() => new Float64Array(count));
   for (let deal = 0; deal < count; deal++) {
-    for (let left = z.length - 1; left > 0; left--) {
+    for (let left = order.length - 1; left > 0; left--) {
       const pick = uniformInt(random, 0, left);
-      const held = z[left]!;
-      z[left] = z[pick]!;
-      z[pick] = held;
+      const held = order[left]!;
+      order[left] = order[pick]!;
+      order[pick] = held;
     }
-    let product = 0;
-    for (let node = 0; node < graph.size; node++) {
-      for (let at = graph.start[node]!; at < graph.start[node + 1]!; at++) {
-        product += graph.weight[at]! * z[node]! * z[graph.to[at]!]!;
-      }
-    }
-    products[deal] = product;
+    all.forEach((z, list) => {
+      for (let node = 0; node < order.length; node++) dealt[node] = z[order[node]!]!;
+      products[list]![deal] = crossProduct(graph, dealt);
+    });
   }
-  return products.sort();
+  return products.map((list) => list.sort());
+}
+
+/** Σ w_ij z_i z_j over both directions of every contact. */
+export function crossProduct(graph: ContactGraph, z: ArrayLike<number>): number {
+  const { start, to, weight } = graph;
+  let product = 0;
+  for (let node = 0; node < graph.size; node++) {
+    let lag = 0;
+    for (let at = start[node]!; at < start[node + 1]!; at++) lag += weight[at]! * z[to[at]!]!;
+    product += z[node]! * lag;
+  }
+  return product;
 }
 
 /** Pseudo p that chance gives a product at least as high as `observed`. 1 without deals. */

@@ -39,7 +39,10 @@ const LEAST = { lightness: 1, oklab: 0.003, warmth: 0.02, area: 0.005 } as const
 const LEAST_CLASH = 0.005;
 
 export function termBasis(model: WallModel, intent: Intent = SCATTERED): TermBasis {
-  const hung = Array.from(model.blockIn).filter((block) => block >= 0 && model.area[block]! > 0);
+  // In the order of the document: exchanging two blocks must not change the last digit of a sum.
+  const hung = model.blocks
+    .map((_, block) => block)
+    .filter((block) => model.cellOf[block]! >= 0 && model.area[block]! > 0);
   const filled = Uint8Array.from(model.blockIn, (block) => (block >= 0 && model.area[block]! > 0 ? 1 : 0));
   const kernel = kernelOf(model.rows, model.columns);
   const spread = (figures: Float64Array, least: number) => moments(hung, figures, least);

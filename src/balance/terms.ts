@@ -40,10 +40,18 @@ export function weighted(terms: Terms, weights: Terms): number {
  * (`{...model, blockIn, cellOf, standingOf}`), or with wedges traded. Only what hangs counts. Formulas: see each part.
  */
 export function evaluateTerms(basis: TermBasis, model: WallModel): Terms {
+  return { ...clashTerms(basis, model), ...spreadTerms(basis, model) };
+}
+
+/** The two terms that depend on which sides meet. */
+export function clashTerms(basis: TermBasis, model: WallModel): Pick<Terms, 'clashLength' | 'lookAlikes'> {
   const clash = clashSums(model);
+  return { clashLength: clash.same / basis.clashScale, lookAlikes: clash.alike / basis.alikeScale };
+}
+
+/** The four terms that depend only on which block hangs where, not on its turn. */
+export function spreadTerms(basis: TermBasis, model: WallModel): Omit<Terms, 'clashLength' | 'lookAlikes'> {
   return {
-    clashLength: clash.same / basis.clashScale,
-    lookAlikes: clash.alike / basis.alikeScale,
     valueSpread: quadratic(basis.kernel, valueResiduals(basis, model)) / basis.valueScale,
     colourSpread: colourForm(basis, model) / basis.colourScale,
     fabricSpread: fabricForm(basis, model) / basis.fabricScale,
@@ -52,7 +60,7 @@ export function evaluateTerms(basis: TermBasis, model: WallModel): Terms {
 }
 
 /** r_c = L*(block in c) − mean − target(c); 0 where nothing hangs. valueSpread is Σ K r r over its expectation. */
-export function valueResiduals(basis: TermBasis, model: WallModel): Float64Array {
+function valueResiduals(basis: TermBasis, model: WallModel): Float64Array {
   return cellValues(model, model.lightness, basis.meanLightness).map((value, cell) =>
     hangs(model, cell) ? value - basis.target[cell]! : 0,
   );

@@ -6,7 +6,7 @@ import { placeOnSide, SIDES } from '../geometry/contact';
 import { area } from '../geometry/point';
 import { apothem, finishedBlock, rimLength, slope } from '../geometry/wedge';
 import { standing } from '../model/find';
-import type { BlockId, Project, WedgePlan } from '../model/project';
+import type { Block, BlockId, Project, WedgePlan } from '../model/project';
 import type { Inches } from '../model/units';
 import type { ClothTable } from './cloths';
 
@@ -152,16 +152,35 @@ function measureRadial(model: WallModel, bands: readonly Band[], nextBands: read
   return { stretches, same, alike };
 }
 
-/** Builds the model of a sound project with a wedge plan that leaves a block. Linear in blocks and in sets. */
-export function wallModel(project: Project, cloths: ClothTable): WallModel {
+/** A model and the project it was made from, so that the next one can take over what has not changed. */
+export interface ModelledProject {
+  readonly project: Project;
+  readonly model: WallModel;
+}
+
+/**
+ * Builds the model of a sound project with a wedge plan that leaves a block. Linear in blocks and in sets. From an earlier
+ * one it takes the wedge kinds where sets, wedge and cloths are the very same, and the figures of blocks that are alike.
+ */
+export function wallModel(project: Project, cloths: ClothTable, earlier?: ModelledProject): WallModel {
   const { wedge, wall } = project;
   const rim = rimLength(wedge);
   const size = finishedBlock(wedge);
   const rimsUpright = wedge.perBlock % 4 === 0;
   const { sashing } = project.setting;
-  const kinds = wedgeKinds(project, cloths);
-  const blocks = blockFigures(project, cloths, kinds);
+  const known =
+    earlier &&
+    earlier.model.cloths === cloths &&
+    earlier.project.stripSets === project.stripSets &&
+    earlier.project.wedge === project.wedge
+      ? earlier
+      : null;
+  const kinds = known?.model ?? wedgeKinds(project, cloths);
+  const figures =
+    known && sameFigures(known.project, project) ? known.model : blockFigures(project, cloths, kinds);
   return {
+    ...kinds,
+    ...figures,
     cloths,
     wedge,
     perBlock: wedge.perBlock,
@@ -174,15 +193,38 @@ export function wallModel(project: Project, cloths: ClothTable): WallModel {
     cornerStretch: { level: size.width - rim, upright: rimsUpright ? size.height - rim : size.height },
     rimsUpright,
     across: sashing.where === 'none' ? 1 : sashingFactor(sashing.width, rim),
-    ...kinds,
-    ...blocks,
     ...cellsOf(project, cloths),
     ...hanging(project),
-    radialMemo: new Map(),
+    radialMemo: known?.model.radialMemo ?? new Map(),
   };
 }
 
-function wedgeKinds(project: Project, cloths: ClothTable) {
+/** Whether the same blocks, in the same order, hold the same wedges and corners; copies count as the same. */
+function sameFigures(before: Project, after: Project): boolean {
+  return (
+    before.setting.cornerFabric === after.setting.cornerFabric &&
+    before.blocks.length === after.blocks.length &&
+    after.blocks.every((block, at) => sameBlock(before.blocks[at]!, block))
+  );
+}
+
+/** Whether two blocks are one and the same: number, wedges, corners. How far they are sewn does not count. */
+export function sameBlock(one: Block, other: Block): boolean {
+  if (one === other) return true;
+  return (
+    one.id === other.id &&
+    one.number === other.number &&
+    one.cornerFabric === other.cornerFabric &&
+    one.cornerShift === other.cornerShift &&
+    one.places.length === other.places.length &&
+    one.places.every((place, at) => {
+      const there = other.places[at]!;
+      return place === there || (place?.set === there?.set && place?.tip === there?.tip);
+    })
+  );
+}
+
+function wedgeKinds(project: Project, cloths: ClothTable): Kinds {
   const { stripSets, wedge } = project;
   const k = slope(wedge.perBlock);
   const count = 2 * stripSets.length;
@@ -219,7 +261,10 @@ function wedgeKinds(project: Project, cloths: ClothTable) {
   };
 }
 
-type Kinds = ReturnType<typeof wedgeKinds>;
+type Kinds = Pick<
+  WallModel,
+  'kindBands' | 'kindRim' | 'kindArea' | 'kindLightness' | 'kindA' | 'kindB' | 'kindWarmth' | 'kindFabricArea'
+>;
 
 function blockFigures(project: Project, cloths: ClothTable, kinds: Kinds) {
   const { blocks, setting, wedge } = project;
