@@ -8,7 +8,7 @@ export const USAGE = `Usage: npm run sheet -- PROJECT.json [MORE.json …] --out
 
   --out DIR        where wall.svg, wall.png and report.json go; with several projects each gets DIR/<its file's name>/
   --width PIXELS   width of wall.png, 16 to 12000 (48 pixels to the inch, at most 4000 on the longer side, unless given)
-  --marks          draw the clashes on the wall
+  --marks          draw the clashes and pools on the wall
   --help           this text`;
 
 export interface SheetRequest {

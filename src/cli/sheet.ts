@@ -74,7 +74,8 @@ function reasonOf(error: unknown): string {
 function sheetOf(project: Project, request: SheetRequest): OutputFile[] {
   const drawing = drawProject(project);
   const analysis = sheetAnalysis(project);
-  const marks = request.marks ? analysis.clashes.flatMap((clash) => clash.marks) : [];
+  const pools = analysis.findings.flatMap((finding) => finding.marks.filter((mark) => mark.kind === 'pool'));
+  const marks = request.marks ? [...analysis.clashes.flatMap((clash) => clash.marks), ...pools] : [];
   const svg = drawingToSvg(drawing, { title: project.name || 'Quilt top', marks });
   const report = sheetReport(project, drawing, analysis);
   return [
