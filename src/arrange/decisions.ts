@@ -1,0 +1,100 @@
+// What the arranger may decide on a project: which cells exchange their blocks, how each block may stand, whose wedges may be
+// traded, and which wedges are left over to trade with. Follows pins and how far the work is; the rules are model/freedom's.
+import type { WallModel } from '../balance/wallModel';
+import { wedgeLedger } from '../cutting/ledger';
+import { cellOf, standing, stepsPerTurn, turnsOf } from '../model/find';
+import { cornersHeld, hangingHeld, placesHeld } from '../model/freedom';
+import type { Block, Project } from '../model/project';
+import { filled } from './costTables';
+
+/** Kinds of change the person lets the arranger make; several at once. */
+export interface Scopes {
+  /** Blocks change cells. */
+  readonly swap: boolean;
+  /** Blocks turn by quarters (by halves where they are not square). */
+  readonly turn: boolean;
+  /** Corners go on other places, where they are not sewn on yet: turning by eighths. */
+  readonly shiftCorners: boolean;
+  /** Wedges of planned blocks change places, or for wedges that are left over. */
+  readonly trade: boolean;
+}
+
+export interface Decisions {
+  /** Cells whose blocks may be exchanged with one another. */
+  readonly cells: Int32Array;
+  /** Standings each block may take, its present one among them; index = block. */
+  readonly standings: readonly Int32Array[];
+  /** Blocks with more than one standing. */
+  readonly turnable: Int32Array;
+  /** Places (block × N + place) that hold a wedge to trade, tip-up and tip-down apart: tips alternate round the block. */
+  readonly tradable: readonly [up: Int32Array, down: Int32Array];
+  /** Wedges left over, by wedge kind. */
+  readonly spare: Int32Array;
+  /** Whether there is anything to decide at all. */
+  readonly free: boolean;
+}
+
+/**
+ * Decisions left open by the scopes, pins and progress. Empty cells stay empty, blocks on the side table stay there with
+ * their wedges, and blocks without wedges stay where they hang.
+ */
+export function decisionsOf(project: Project, model: WallModel, scopes: Scopes): Decisions {
+  const { blocks } = project;
+  const index = new Map(blocks.map((block, at) => [block.id, at]));
+  const cells = project.wall.cells.flatMap((cell, at) => {
+    const block = cell && blocks[index.get(cell.block) ?? -1];
+    return scopes.swap && block && filled(model, at) && hangingHeld(project, block) === null ? [at] : [];
+  });
+  const standings = blocks.map((block) => standingsOf(project, block, scopes));
+  const tradable = tradablePlaces(project, model, scopes);
+  const turnable = blocks.flatMap((_, at) => (standings[at]!.length > 1 ? [at] : []));
+  const spare = scopes.trade ? spareWedges(project) : new Int32Array(2 * project.stripSets.length);
+  const trades = tradable.some(
+    (places, tip) =>
+      places.length > 1 || (places.length === 1 && spare.some((n, k) => n > 0 && k % 2 === tip)),
+  );
+  return {
+    cells: Int32Array.from(cells.length > 1 ? cells : []),
+    standings,
+    turnable: Int32Array.from(turnable),
+    tradable,
+    spare,
+    free: cells.length > 1 || turnable.length > 0 || trades,
+  };
+}
+
+function standingsOf(project: Project, block: Block, scopes: Scopes): Int32Array {
+  const { wedge } = project;
+  const cell = cellOf(project, block.id);
+  const now = standing(block, cell?.turn ?? 0, wedge);
+  if (!cell || hangingHeld(project, block) !== null) return Int32Array.of(now);
+  const steps = stepsPerTurn(wedge.perBlock);
+  const shifts =
+    scopes.shiftCorners && cornersHeld(project, block) === null
+      ? Array.from({ length: steps }, (_, shift) => shift)
+      : [block.cornerShift];
+  const turns = scopes.turn
+    ? Array.from({ length: turnsOf(wedge.perBlock) }, (_, turn) => turn)
+    : [cell.turn];
+  return Int32Array.from(turns.flatMap((turn) => shifts.map((shift) => shift + turn * steps)));
+}
+
+function tradablePlaces(project: Project, model: WallModel, scopes: Scopes): [Int32Array, Int32Array] {
+  const found: [number[], number[]] = [[], []];
+  project.blocks.forEach((block, at) => {
+    const cell = cellOf(project, block.id);
+    if (!scopes.trade || !cell || cell.pinned || placesHeld(block) !== null) return;
+    for (let place = at * model.perBlock; place < (at + 1) * model.perBlock; place++) {
+      const kind = model.kindAt[place]!;
+      if (kind >= 0) found[kind % 2 === 0 ? 0 : 1].push(place);
+    }
+  });
+  return [Int32Array.from(found[0]), Int32Array.from(found[1])];
+}
+
+/** Wedges no block uses, by kind: 2 × set + (0 up, 1 down). Never below 0. */
+export function spareWedges(project: Project): Int32Array {
+  return Int32Array.from(
+    wedgeLedger(project).flatMap((row) => [Math.max(0, row.left.up), Math.max(0, row.left.down)]),
+  );
+}

@@ -1,0 +1,65 @@
+// From where a project stands to where the arranger would have it, as moves a person can preview, accept and undo.
+import { findBlock, stepsPerTurn } from '../model/find';
+import type { Move } from '../model/moves';
+import type { Place, Project } from '../model/project';
+
+/** An arrangement as numbers, on the conventions of balance/wallModel. */
+export interface Standings {
+  /** Wedge kind in each place, block × N + place. */
+  readonly kindAt: ArrayLike<number>;
+  readonly standingOf: ArrayLike<number>;
+  /** Block in each cell, −1 for none. */
+  readonly blockIn: ArrayLike<number>;
+}
+
+/** The wedge of a kind: 2 × set + (0 up, 1 down); −1 is an empty place. */
+export function wedgeOfKind(project: Project, kind: number): Place | null {
+  return kind < 0 ? null : { set: project.stripSets[kind >> 1]!.id, tip: kind % 2 === 0 ? 'up' : 'down' };
+}
+
+/**
+ * The moves from the project to the arrangement: wedges first, then blocks to their cells, each as it will stand. As few
+ * exchanges as there can be (one less than the length of each cycle); nothing for what stays.
+ */
+export function movesBetween(project: Project, to: Standings): Move[] {
+  return [...placeMoves(project, to), ...swapMoves(project, to), ...standingMoves(project, to)];
+}
+
+function placeMoves(project: Project, to: Standings): Move[] {
+  return project.blocks.flatMap((block, at) =>
+    block.places.flatMap((held, place): Move[] => {
+      const wedge = wedgeOfKind(project, to.kindAt[at * project.wedge.perBlock + place]!);
+      if (wedge?.set === held?.set && wedge?.tip === held?.tip) return [];
+      return [{ kind: 'place', block: block.id, place, wedge }];
+    }),
+  );
+}
+
+function swapMoves(project: Project, to: Standings): Move[] {
+  const index = new Map(project.blocks.map((block, at) => [block.id, at]));
+  const held = project.wall.cells.map((cell) => (cell ? index.get(cell.block)! : -1));
+  const moves: Move[] = [];
+  held.forEach((_, cell) => {
+    const wanted = to.blockIn[cell]!;
+    if (held[cell] === wanted) return;
+    const other = held.indexOf(wanted, cell + 1);
+    if (other < 0) throw new Error(`movesBetween: block ${wanted} does not hang`);
+    moves.push({ kind: 'swap', cell, other });
+    held[other] = held[cell]!;
+    held[cell] = wanted;
+  });
+  return moves;
+}
+
+function standingMoves(project: Project, to: Standings): Move[] {
+  const steps = stepsPerTurn(project.wedge.perBlock);
+  return project.wall.cells.flatMap((cell): Move[] => {
+    const block = cell && findBlock(project, cell.block);
+    if (!block) return [];
+    const stands = to.standingOf[project.blocks.indexOf(block)]!;
+    const turn = Math.floor(stands / steps);
+    const cornerShift = stands % steps;
+    if (cornerShift !== block.cornerShift) return [{ kind: 'shift', block: block.id, cornerShift, turn }];
+    return turn === cell.turn ? [] : [{ kind: 'turn', block: block.id, turn }];
+  });
+}
