@@ -121,8 +121,8 @@ function changed(state: AppState, project: Project): Partial<AppState> {
 }
 
 /** The project as a preview would leave it; the project itself when nothing is previewed. */
-export function shownProject(state: AppState): Project {
-  return state.preview ? moved(state.project, state.preview.moves) : state.project;
+export function shownProject(project: Project, preview: Preview | null): Project {
+  return preview ? moved(project, preview.moves) : project;
 }
 
 export type AppStore = ReturnType<typeof createApp>;

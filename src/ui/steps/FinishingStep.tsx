@@ -1,6 +1,17 @@
-// The panel of this step.
+// The panel of finishing: sizes, the picture to take away, and its words. Yardage and the pattern join as sections.
 import { StepHeading } from './StepHeading';
+import './finishing/finishing.css';
+import { PictureSection } from './finishing/PictureSection';
+import { SizesSection } from './finishing/SizesSection';
+import { WordsSection } from './finishing/WordsSection';
 
 export function FinishingStep() {
-  return <StepHeading title="Finishing" line="" />;
+  return (
+    <>
+      <StepHeading title="Finishing" line="What the top measures, and a picture of it to take away." />
+      <SizesSection />
+      <PictureSection />
+      <WordsSection />
+    </>
+  );
 }

@@ -1,6 +1,81 @@
-// The panel of this step.
+// Step 2, strip sets: strips sewn side by side, made at random or laid by hand, against the height the wedge needs.
+import { Plus } from 'lucide-react';
+import { useMemo, useState } from 'react';
+import { wedgeLedger } from '../../cutting/ledger';
+import { addSet } from '../../editing/stripSets';
+import type { StripSetId } from '../../model/project';
+import { useApp, useAppStore } from '../app';
+import { Complaint, useRun } from '../fields/Complaint';
+import { useSay } from '../words';
+import { MakeSets } from './sets/MakeSets';
+import { MarkAll } from './sets/MarkAll';
+import { SetRow } from './sets/SetRow';
+import { SewingAids } from './sets/SewingAids';
+import './sets/sets.css';
 import { StepHeading } from './StepHeading';
 
 export function SetsStep() {
-  return <StepHeading title="Sets" line="" />;
+  const say = useSay();
+  const store = useAppStore();
+  const project = useApp((app) => app.project);
+  const [open, setOpen] = useState<StripSetId | null>(null);
+  const [run, problems] = useRun();
+  const ledger = useMemo(() => wedgeLedger(project), [project]);
+  const fabrics = useMemo(
+    () => new Map(project.fabrics.map((fabric) => [fabric.id, fabric])),
+    [project.fabrics],
+  );
+  const across = Math.max(1, ...project.stripSets.map((set) => set.length));
+  const noStrips = project.stripsOnHand.every((row) => row.count === 0);
+  const addByHand = () => {
+    if (!run(addSet())) return;
+    setOpen(store.getState().project.stripSets.at(-1)?.id ?? null);
+  };
+  return (
+    <>
+      <StepHeading title="Strip sets" line="Strips sewn side by side; wedges are cut across them." />
+      {noStrips ? (
+        <section>
+          <p className="fab-hint">
+            {say('Sets are made from the strips on hand, and none are written down yet.')}
+          </p>
+          <button type="button" className="button solid" onClick={() => store.getState().goTo('fabrics')}>
+            {say('Write down strips')}
+          </button>
+        </section>
+      ) : (
+        <MakeSets />
+      )}
+      <section aria-label={say('The sets')}>
+        <h3>{say('The sets')}</h3>
+        {ledger.length === 0 ? (
+          <p className="fab-hint">
+            {say('No sets yet. Make them at random above, or lay the strips in the order they were sewn.')}
+          </p>
+        ) : (
+          <ul className="set-list">
+            {ledger.map((row) => (
+              <SetRow
+                key={row.set.id}
+                row={row}
+                wedge={project.wedge}
+                fabrics={fabrics}
+                across={across}
+                open={open === row.set.id}
+                onOpen={setOpen}
+              />
+            ))}
+          </ul>
+        )}
+        <div className="stack set-foot">
+          <button type="button" className="button set-by-hand" onClick={addByHand}>
+            <Plus size={16} aria-hidden /> {say('Add a set by hand')}
+          </button>
+          <Complaint problems={problems} />
+          <MarkAll />
+        </div>
+      </section>
+      <SewingAids />
+    </>
+  );
 }

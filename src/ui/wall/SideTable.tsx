@@ -12,20 +12,22 @@ import { BlockView } from './BlockView';
 interface Props {
   fabrics: readonly Fabric[];
   over: boolean;
+  /** Shown even when nothing waits there, so that a carried block can be put down on it. */
+  open: boolean;
   onPress: (event: PointerEvent, block: BlockId) => void;
 }
 
-export function SideTable({ fabrics, over, onPress }: Props) {
+export function SideTable({ fabrics, over, open, onPress }: Props) {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
   const picked = useApp((app) => app.picked);
   const waiting = useMemo(() => sideTable(project), [project]);
   const room = project.wall.cells.includes(null);
-  if (waiting.length === 0 && !over) return null;
+  if (waiting.length === 0 && !open) return null;
   return (
     <section
-      className={over ? 'side-table over' : 'side-table'}
+      className={`side-table${over ? ' over' : ''}${waiting.length === 0 ? ' floating' : ''}`}
       aria-label={say('Side table')}
       data-side-table
     >

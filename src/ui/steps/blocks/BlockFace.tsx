@@ -62,38 +62,39 @@ export function BlockFace({ block, turn, clashes, chosen, onChoose, trying, onEm
   };
 
   return (
-    <svg
-      className="block-face"
-      viewBox={`${-width / 2 - 0.1} ${-height / 2 - 0.1} ${width + 0.2} ${height + 0.2}`}
-      role="radiogroup"
-      aria-label={say('Places of block {block}', { block: block.number })}
-    >
-      <g transform={`rotate(${(turn * 360) / turnsOf(perBlock)})`} aria-hidden>
-        <BlockView pieces={pieces} fabrics={project.fabrics} lit={null} near />
-        <SeamMarks marks={marks} strong={false} />
-      </g>
-      <NotNesting seams={slips} stands={stands} wedge={project.wedge} />
-      {shown.places.map((wedge, place) => {
-        const ref = { block: block.id, place };
-        return (
-          <PlaceFace
-            // biome-ignore lint/suspicious/noArrayIndexKey: a place is its index
-            key={place}
-            place={place}
-            block={block.id}
-            toward={place + stands}
-            lie={lies[place] ?? null}
-            label={say('Place {place}: {wedge}', { place: place + 1, wedge: wedgeWords(project, wedge) })}
-            chosen={chosen === place}
-            tabbable={focusable === place}
-            held={samePlace(held, ref) || samePlace(carried?.from, ref)}
-            over={carried !== null && samePlace(carried.over, ref) && !samePlace(carried.from, ref)}
-            onPress={(event) => press(event, ref)}
-            onClick={() => (held ? trade(held, ref) : onChoose(place))}
-            onKeyDown={(event) => key(event, place)}
-          />
-        );
-      })}
-    </svg>
+    <div role="radiogroup" aria-label={say('Places of block {block}', { block: block.number })}>
+      {/* biome-ignore lint/a11y/noSvgWithoutTitle: its places are named one by one */}
+      <svg
+        className="block-face"
+        viewBox={`${-width / 2 - 0.1} ${-height / 2 - 0.1} ${width + 0.2} ${height + 0.2}`}
+      >
+        <g transform={`rotate(${(turn * 360) / turnsOf(perBlock)})`} aria-hidden>
+          <BlockView pieces={pieces} fabrics={project.fabrics} lit={null} near />
+          <SeamMarks marks={marks} strong={false} />
+        </g>
+        <NotNesting seams={slips} stands={stands} wedge={project.wedge} />
+        {shown.places.map((wedge, place) => {
+          const ref = { block: block.id, place };
+          return (
+            <PlaceFace
+              // biome-ignore lint/suspicious/noArrayIndexKey: a place is its index
+              key={place}
+              place={place}
+              block={block.id}
+              toward={place + stands}
+              lie={lies[place] ?? null}
+              label={say('Place {place}: {wedge}', { place: place + 1, wedge: wedgeWords(project, wedge) })}
+              chosen={chosen === place}
+              tabbable={focusable === place}
+              held={samePlace(held, ref) || samePlace(carried?.from, ref)}
+              over={carried !== null && samePlace(carried.over, ref) && !samePlace(carried.from, ref)}
+              onPress={(event) => press(event, ref)}
+              onClick={() => (held ? trade(held, ref) : onChoose(place))}
+              onKeyDown={(event) => key(event, place)}
+            />
+          );
+        })}
+      </svg>
+    </div>
   );
 }

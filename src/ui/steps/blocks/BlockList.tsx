@@ -27,7 +27,9 @@ export function BlockList({ clashes }: { clashes: ReadonlyMap<BlockId, readonly 
   const found = useMemo(
     () =>
       project.blocks
-        .filter((block) => shows(show, block, clashes.get(block.id) ?? NONE) && matches(project, block, wanted))
+        .filter(
+          (block) => shows(show, block, clashes.get(block.id) ?? NONE) && matches(project, block, wanted),
+        )
         .sort((one, other) => one.number - other.number),
     [project, clashes, show, wanted],
   );

@@ -6,9 +6,9 @@ import { type Phrase, phrase } from '../../../model/phrase';
 import type { Block, Project } from '../../../model/project';
 import { useApp } from '../../app';
 import { useSay } from '../../words';
+import { BlockFigure } from './BlockFigure';
 import { wedgeWords } from './blockWords';
 import { cornerPlaces } from './CornersOfBlock';
-import { BlockFigure } from './BlockFigure';
 import { bandNames } from './PlacePanel';
 
 export function BlockSheet({ block, turn }: { block: Block; turn: number }) {

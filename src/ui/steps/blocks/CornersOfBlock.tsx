@@ -58,9 +58,7 @@ export function CornersOfBlock({ block }: { block: Block }) {
           <p className="quiet">{findFabric(project, quilts)?.name}</p>
         )}
         <Complaint problems={problems} />
-        <p>
-          {say('They lie on places {places}.', { places: { list: cornerPlaces(block, perBlock) } })}
-        </p>
+        <p>{say('They lie on places {places}.', { places: { list: cornerPlaces(block, perBlock) } })}</p>
         {held ? (
           <p className="quiet">{say(held)}</p>
         ) : (

@@ -17,7 +17,7 @@ export function HowFar({ blocks, stage, disabled }: Props) {
   const [run, problems] = useRun();
   return (
     <div>
-      <div className="stages" role="group" aria-label={say('How far it is sewn')}>
+      <fieldset className="stages" aria-label={say('How far it is sewn')}>
         {BLOCK_PROGRESS.map((one) => (
           <button
             key={one}
@@ -31,7 +31,7 @@ export function HowFar({ blocks, stage, disabled }: Props) {
             {say(PROGRESS_NAMES[one])}
           </button>
         ))}
-      </div>
+      </fieldset>
       <Complaint problems={problems} />
     </div>
   );
@@ -45,7 +45,9 @@ export function StageMark({ stage, size = 20 }: { stage: Block['progress']; size
       {stage === 'planned' ? <path d={octagon} strokeDasharray="3 2.4" /> : null}
       {stage === 'octagon' ? <path d={`${octagon} M-7 0 H7 M0 -7 V7 M-5 -5 L5 5 M-5 5 L5 -5`} /> : null}
       {stage === 'squared' ? <path d={`M-7 -7 H7 V7 H-7 Z ${octagon}`} /> : null}
-      {stage === 'joined' ? <path d={`M-7 -7 H7 V7 H-7 Z ${octagon} M-12 -7 H-7 V7 H-12 M12 -7 H7 V7 H12`} /> : null}
+      {stage === 'joined' ? (
+        <path d={`M-7 -7 H7 V7 H-7 Z ${octagon} M-12 -7 H-7 V7 H-12 M12 -7 H7 V7 H12`} />
+      ) : null}
     </svg>
   );
 }

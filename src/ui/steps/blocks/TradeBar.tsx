@@ -11,7 +11,7 @@ export function TradeBar() {
   const project = useApp((app) => app.project);
   const { held, carried, hold } = useTrading();
   const from = carried?.from ?? held;
-  const to = carried && carried.over && !samePlace(carried.over, carried.from) ? carried.over : null;
+  const to = carried?.over && !samePlace(carried.over, carried.from) ? carried.over : null;
   const block = from && findBlock(project, from.block);
   const effect = useMemo(
     () => (from && to ? rimMeetings(project, [from.block, to.block], tradeMoves(project, from, to)) : null),
@@ -24,7 +24,10 @@ export function TradeBar() {
       <p>
         {to && effect
           ? say('Rims that meet in the blocks concerned: {now} now, {after} after the trade.', effect)
-          : say('The wedge from block {block}, place {place} is in hand. Choose the place to trade with.', values)}
+          : say(
+              'The wedge from block {block}, place {place} is in hand. Choose the place to trade with.',
+              values,
+            )}
       </p>
       {held ? (
         <button type="button" className="button" onClick={() => hold(null)}>

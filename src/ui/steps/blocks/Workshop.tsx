@@ -3,15 +3,15 @@ import { ArrowLeft, ChevronLeft, ChevronRight, Trash2 } from 'lucide-react';
 import { useState } from 'react';
 import type { Clash } from '../../../balance/clashes';
 import { clashWords } from '../../../balance/clashFindings';
-import { emptyBlocks, putWedge, removeBlock } from '../../../editing/blocks';
 import { seamsNotNesting } from '../../../cutting/nesting';
+import { emptyBlocks, putWedge, removeBlock } from '../../../editing/blocks';
 import { cellIndexOf, cellOf } from '../../../model/find';
 import { placesHeld } from '../../../model/freedom';
 import type { Block, BlockId, Place } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
-import { Caution } from '../Caution';
 import { useSay } from '../../words';
+import { Caution } from '../Caution';
 import { BlockFace } from './BlockFace';
 import { BlockSheet } from './BlockSheet';
 import { CornersOfBlock } from './CornersOfBlock';
@@ -19,6 +19,7 @@ import { HowFar } from './HowFar';
 import { PlacePanel } from './PlacePanel';
 import { SecondBlock } from './SecondBlock';
 import { TradeBar } from './TradeBar';
+import './workshop.css';
 
 interface Props {
   block: Block;
@@ -189,7 +190,11 @@ function SewingAdvice() {
     <section aria-labelledby="sew-title">
       <h3 id="sew-title">{say('Sewing it')}</h3>
       <ol className="advice">
-        <li>{say('Lay the wedges out in their places. Join them in pairs, the pairs into halves, the halves into the block.')}</li>
+        <li>
+          {say(
+            'Lay the wedges out in their places. Join them in pairs, the pairs into halves, the halves into the block.',
+          )}
+        </li>
         <li>{say('Let each pair of seams nest, pin there, and sew from the rim to the middle.')}</li>
         <li>{say('Ease the last seam where all points meet: pin the middle first, then outwards.')}</li>
         <li>{say('The edges are cut on the bias: press them down, never pull or slide.')}</li>

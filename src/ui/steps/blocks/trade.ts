@@ -1,8 +1,8 @@
 // A trade of two wedges under way: one place is held until another is chosen. No part of the project until it is done.
 import { createContext, useContext } from 'react';
+import { findBlock } from '../../../model/find';
 import type { Move } from '../../../model/moves';
 import type { BlockId, Project } from '../../../model/project';
-import { findBlock } from '../../../model/find';
 
 export interface PlaceRef {
   readonly block: BlockId;

@@ -90,7 +90,7 @@ function FabricStrips({ fabric, rows, balance, open, onOpen }: GroupProps) {
         <th scope="rowgroup" colSpan={6}>
           <span>
             <Swatch fabric={fabric} size={18} inches={1.6} />
-            <span className="fab-name">{fabric.name}</span>
+            <span className="one-line">{fabric.name}</span>
           </span>
         </th>
       </tr>

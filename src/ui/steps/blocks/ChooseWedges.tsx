@@ -1,0 +1,87 @@
+// Wedges chosen by the tool: for all blocks, or for those with empty places; what was proved is said.
+import { Sparkle } from 'lucide-react';
+import { type Phrase, phrase } from '../../../model/phrase';
+import type { BlockId } from '../../../model/project';
+import { openBlocks } from '../../../store/composing';
+import { useApp } from '../../app';
+import { Complaint } from '../../fields/Complaint';
+import { CountField } from '../../fields/CountField';
+import { useSay } from '../../words';
+import { useChoosing } from './useChoosing';
+
+const MOST_SEED = 9_999;
+
+export function ChooseWedges() {
+  const say = useSay();
+  const project = useApp((app) => app.project);
+  const { choose, seed, setSeed, words, problems } = useChoosing();
+  const open = openBlocks(project);
+  const openSet = new Set(open);
+  const empty = project.blocks.filter((block) => openSet.has(block.id) && block.places.includes(null));
+  const kept = project.blocks.length - open.length;
+  if (project.blocks.length === 0) return null;
+  const button = (name: Phrase, blocks: readonly BlockId[], solid: boolean) => (
+    <button
+      type="button"
+      className={solid ? 'button solid' : 'button'}
+      disabled={blocks.length === 0}
+      onClick={() => choose(blocks)}
+    >
+      {say(name)}
+    </button>
+  );
+  return (
+    <section aria-labelledby="choose-title">
+      <h3 id="choose-title">{say('Choose wedges')}</h3>
+      <div className="stack">
+        <p>
+          {say(
+            'The tool picks eight for each block so that no fabric meets itself on a rim whenever that is possible.',
+          )}
+        </p>
+        <div className="row">
+          {button(
+            phrase('Fill the {count} not complete', { count: empty.length }),
+            empty.map((block) => block.id),
+            empty.length > 0,
+          )}
+          {button(phrase('Choose all afresh'), open, empty.length === 0)}
+        </div>
+        <CountField
+          label="Seed: the same seed chooses the same wedges"
+          value={seed}
+          least={0}
+          most={MOST_SEED}
+          onCommit={(next) => {
+            setSeed(next);
+            return [];
+          }}
+        />
+        {kept > 0 ? (
+          <p className="quiet">{say('{count} sewn or pinned are left as they are.', { count: kept })}</p>
+        ) : null}
+        <Proof words={words} />
+        <Complaint problems={problems} />
+      </div>
+    </section>
+  );
+}
+
+/** What came of the last choice. */
+export function Proof({ words }: { words: readonly Phrase[] }) {
+  const say = useSay();
+  return (
+    <div role="status">
+      {words.length > 0 ? (
+        <div className="proof">
+          <Sparkle size={16} aria-hidden />
+          <div>
+            {words.map((one) => (
+              <p key={one.say}>{say(one)}</p>
+            ))}
+          </div>
+        </div>
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,76 @@
+// How many pixels wide the PNG is, and what that is on paper.
+
+import { layOut } from '../../../geometry/setting';
+import { phrase } from '../../../model/phrase';
+import { PRINT_DENSITY, pixelSize, widestPicture } from '../../../store/picture';
+import { useApp } from '../../app';
+import { Complaint } from '../../fields/Complaint';
+import { TextField } from '../../fields/TextField';
+import { useSay } from '../../words';
+
+interface Props {
+  svg: string;
+  width: number;
+  onChange: (width: number) => void;
+}
+
+export function PictureSize({ svg, width, onChange }: Props) {
+  const say = useSay();
+  const project = useApp((app) => app.project);
+  const size = pixelSize(svg, width);
+  const full = Math.round(layOut(project).width * PRINT_DENSITY);
+  const offers = [
+    { name: 'To send', pixels: 1200 },
+    { name: 'A page of paper', pixels: 2400 },
+    { name: 'A poster', pixels: 7200 },
+    {
+      name: full <= widestPicture(svg) ? 'True size' : 'The largest',
+      pixels: Math.min(full, widestPicture(svg)),
+    },
+  ];
+  return (
+    <div className="stack tight">
+      <fieldset className="picture-sizes" aria-label={say('Usual sizes')}>
+        {offers.map(({ name, pixels }) => (
+          <button
+            key={name}
+            type="button"
+            className="button"
+            aria-pressed={pixels === width}
+            onClick={() => onChange(pixels)}
+          >
+            {say(name)}
+          </button>
+        ))}
+      </fieldset>
+      <TextField
+        label="Width of the PNG in pixels"
+        value={String(width)}
+        longest={6}
+        onCommit={(text) => {
+          if (!/^\d+$/.test(text)) {
+            const message = phrase('Write a whole number of pixels.');
+            return [{ code: 'not-a-number', path: 'picture', message }];
+          }
+          const asked = pixelSize(svg, Number(text));
+          if (!asked.ok) return asked.problems;
+          onChange(Number(text));
+          return [];
+        }}
+      />
+      {size.ok ? (
+        <p className="fraction">
+          {say('{width} × {height} pixels: {across} × {down} printed at {density} dots to the inch.', {
+            width: size.value.width,
+            height: size.value.height,
+            across: { inches: size.value.width / PRINT_DENSITY },
+            down: { inches: size.value.height / PRINT_DENSITY },
+            density: PRINT_DENSITY,
+          })}
+        </p>
+      ) : (
+        <Complaint problems={size.problems} />
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,49 @@
+// The sizes of the top and of a block, finished and before they are sewn in.
+import { layOut } from '../../../geometry/setting';
+import { cutWedge, finishedBlock, unfinishedBlock, wedgeProblem } from '../../../geometry/wedge';
+import { type Phrase, phrase } from '../../../model/phrase';
+import { useApp } from '../../app';
+import { useSay } from '../../words';
+
+export function SizesSection() {
+  const say = useSay();
+  const project = useApp((app) => app.project);
+  const problem = wedgeProblem(project.wedge);
+  const rows = problem ? [] : sizes();
+  return (
+    <section aria-labelledby="sizes-title">
+      <h3 id="sizes-title">{say('Sizes')}</h3>
+      {problem ? <p className="complaint">{say(problem)}</p> : null}
+      <dl className="sizes">
+        {rows.map(([name, words, note]) => (
+          <div key={name}>
+            <dt>
+              {say(name)}
+              <span className="quiet">{say(note)}</span>
+            </dt>
+            <dd className="fraction">{say(words)}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+
+  function sizes(): [string, Phrase, string][] {
+    const { wedge } = project;
+    const top = layOut(project);
+    const seam = wedge.outerSeam;
+    const finished = finishedBlock(wedge);
+    const unfinished = unfinishedBlock(wedge);
+    return [
+      ['Top, finished', by(top.width, top.height), 'inside the binding'],
+      ['Top, as sewn', by(top.width + 2 * seam, top.height + 2 * seam), 'with the seam all round'],
+      ['Block, finished', by(finished.width, finished.height), 'on the wall'],
+      ['Block, unfinished', by(unfinished.width, unfinished.height), 'measure one before you go on'],
+      ['Wedge, as cut', by(cutWedge(wedge).base, wedge.cutHeight), 'base by height'],
+    ];
+  }
+}
+
+function by(width: number, height: number): Phrase {
+  return phrase('{width} × {height}', { width: { inches: width }, height: { inches: height } });
+}

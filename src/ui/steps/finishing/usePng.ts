@@ -1,0 +1,87 @@
+// Making the PNG and handing it on: to a file, the clipboard or the share sheet, with what is going on in words.
+import { useState } from 'react';
+import { type Phrase, phrase } from '../../../model/phrase';
+import { ok, type Problem, type Result } from '../../../model/result';
+import { drawPng, type PictureStage, pixelSize } from '../../../store/picture';
+import { downloadBlob, fileName } from '../../../store/projectFiles';
+
+const STAGES: Readonly<Record<PictureStage, Phrase>> = {
+  drawing: phrase('Drawing the picture …'),
+  packing: phrase('Packing it …'),
+};
+
+export function canCopy(): boolean {
+  return typeof ClipboardItem !== 'undefined' && typeof navigator.clipboard?.write === 'function';
+}
+
+export function canShare(): boolean {
+  if (typeof navigator.canShare !== 'function') return false;
+  return navigator.canShare({ files: [new File([], 'quilt.png', { type: 'image/png' })] });
+}
+
+export function usePng(svg: string, width: number, name: string) {
+  const [stage, setStage] = useState<PictureStage | null>(null);
+  const [done, setDone] = useState<Phrase | null>(null);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+
+  const make = async (): Promise<Result<Blob>> => {
+    const size = pixelSize(svg, width);
+    return size.ok ? drawPng(svg, size.value, setStage) : size;
+  };
+  const hand = async (work: () => Promise<Result<Phrase | null>>) => {
+    setDone(null);
+    setProblems([]);
+    setStage('drawing');
+    const outcome = await work();
+    setStage(null);
+    if (outcome.ok) setDone(outcome.value);
+    else setProblems(outcome.problems);
+  };
+
+  return {
+    stage,
+    told: stage ? STAGES[stage] : done,
+    problems,
+    save: () =>
+      hand(async () => {
+        const made = await make();
+        if (!made.ok) return made;
+        const file = fileName(name, '.png');
+        downloadBlob(file, made.value);
+        return ok(phrase('Saved as {file}.', { file }));
+      }),
+    copy: () =>
+      hand(async () => {
+        let refused: Result<Blob> | null = null;
+        // The clipboard is asked at once, while the press still counts, and given the picture when it is ready.
+        const picture = make().then((made) => {
+          if (made.ok) return made.value;
+          refused = made;
+          throw new Error('copy: no picture');
+        });
+        try {
+          await navigator.clipboard.write([new ClipboardItem({ 'image/png': picture })]);
+          return ok(phrase('Copied. Paste it where you want it.'));
+        } catch {
+          return refused ?? failedTo('not-copied', 'The browser did not let it be copied. Save it instead.');
+        }
+      }),
+    share: () =>
+      hand(async () => {
+        const made = await make();
+        if (!made.ok) return made;
+        const file = new File([made.value], fileName(name, '.png'), { type: 'image/png' });
+        try {
+          await navigator.share({ files: [file], title: name });
+          return ok(phrase('Handed on.'));
+        } catch (error) {
+          if (error instanceof DOMException && error.name === 'AbortError') return ok(null);
+          return failedTo('not-shared', 'The browser did not share it. Save it and send the file.');
+        }
+      }),
+  };
+}
+
+function failedTo(code: string, say: string): Result<Phrase | null> {
+  return { ok: false, problems: [{ code, path: 'picture', message: phrase(say) }] };
+}

@@ -1,0 +1,41 @@
+// Adds one more strip to a set by hand, on top of the others; it is moved from there.
+import { Plus } from 'lucide-react';
+import { useState } from 'react';
+import type { FabricId, Strip, StripSet } from '../../../model/project';
+import { FabricPicker } from '../../fields/FabricPicker';
+import { LengthField } from '../../fields/LengthField';
+import { useSay } from '../../words';
+
+const USUAL_WIDTH = 1.5;
+const MOST_STRIPS = 40;
+
+export function AddStrip({ set, onAdd }: { set: StripSet; onAdd: (strip: Strip) => void }) {
+  const say = useSay();
+  const [fabric, setFabric] = useState<FabricId | null>(null);
+  const [width, setWidth] = useState(USUAL_WIDTH);
+  if (set.strips.length >= MOST_STRIPS) return null;
+  return (
+    <div className="set-strip-form set-strip-new">
+      <FabricPicker label="Another strip of" value={fabric} onChange={setFabric} />
+      <LengthField
+        label="Cut width"
+        value={width}
+        least={0.25}
+        most={60}
+        onCommit={(next) => {
+          setWidth(next);
+          return [];
+        }}
+      />
+      <button
+        type="button"
+        className="button"
+        disabled={fabric === null}
+        aria-label={say('Add the strip to set {set}', { set: set.label })}
+        onClick={() => fabric !== null && onAdd({ fabric, width })}
+      >
+        <Plus size={16} aria-hidden />
+      </button>
+    </div>
+  );
+}

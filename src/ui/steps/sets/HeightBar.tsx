@@ -1,0 +1,79 @@
+// The height of a set against what is needed, as a bar with a mark, and the strip that mends a short one.
+import { useMemo } from 'react';
+import { mendHeight } from '../../../cutting/mendHeight';
+import { stripsLeftBeside } from '../../../cutting/stripsUnused';
+import { layStrips } from '../../../editing/stripSets';
+import { setHeight } from '../../../geometry/bands';
+import type { Strip, StripSet } from '../../../model/project';
+import { useApp, useAppStore } from '../../app';
+import { Complaint, useRun } from '../../fields/Complaint';
+import { useSay } from '../../words';
+import { heightWords } from './heightWords';
+
+export function HeightBar({ set }: { set: StripSet }) {
+  const say = useSay();
+  const wedge = useApp((app) => app.project.wedge);
+  const height = setHeight(set.strips, wedge.seam);
+  const whole = Math.max(height, wedge.cutHeight) * 1.08;
+  const part = (inches: number) => `${(inches / whole) * 100}%`;
+  return (
+    <div>
+      <div className="set-bar" aria-hidden>
+        <span className="set-bar-there" style={{ width: part(height) }} />
+        {height < wedge.cutHeight - 1e-9 ? (
+          <span
+            className="set-bar-short"
+            style={{ left: part(height), width: part(wedge.cutHeight - height) }}
+          />
+        ) : null}
+        <span className="set-bar-need" style={{ left: part(wedge.cutHeight) }} />
+      </div>
+      <p className="fraction">
+        {say('{state}; the wedge needs {needed}.', {
+          state: heightWords(height, wedge.cutHeight),
+          needed: { inches: wedge.cutHeight },
+        })}
+      </p>
+      <Mend set={set} />
+    </div>
+  );
+}
+
+function Mend({ set }: { set: StripSet }) {
+  const say = useSay();
+  const store = useAppStore();
+  const project = useApp((app) => app.project);
+  const [run, problems] = useRun();
+  const mend = useMemo(
+    () => mendHeight(set, project.wedge, stripsLeftBeside(project.stripsOnHand, project.stripSets)),
+    [set, project],
+  );
+  if (!mend || set.strips.length === 0) return null;
+  const names = mend.add.map(
+    ({ strip }) => project.fabrics.find((one) => one.id === strip.fabric)?.name ?? '',
+  );
+  return (
+    <div className="stack set-mend">
+      <p className="complaint fraction">{say(mend.words)}</p>
+      {mend.add.length > 0 ? (
+        <button
+          type="button"
+          className="button fraction"
+          onClick={() => {
+            const grown: Strip[] = [...set.strips];
+            for (const { strip, at } of mend.add) grown.splice(at, 0, strip);
+            run(layStrips(store.getState().project, set.id, grown));
+          }}
+        >
+          {mend.add.length === 1
+            ? say('Add the {width} strip of {name}', {
+                width: { inches: mend.add[0]!.strip.width },
+                name: names[0]!,
+              })
+            : say('Add strips of {names}', { names: { list: names } })}
+        </button>
+      ) : null}
+      <Complaint problems={problems} />
+    </div>
+  );
+}

@@ -1,0 +1,148 @@
+// Sets made at random from the strips on hand, for a seed. Locked, sewn and cut sets stay.
+import { Dices } from 'lucide-react';
+import { useState } from 'react';
+import { type MadeSets, makeSets, setMakingOf } from '../../../cutting/randomSets';
+import { replaceSets } from '../../../editing/stripSets';
+import { counted, phrase } from '../../../model/phrase';
+import { useApp, useAppStore } from '../../app';
+import { Choice } from '../../fields/Choice';
+import { Complaint, useRun } from '../../fields/Complaint';
+import { CountField } from '../../fields/CountField';
+import { useSay } from '../../words';
+
+type Want = 'blocks' | 'sets' | 'most';
+const MOST_SEED = 10_000;
+/** About five sets for six blocks (common practice, no source). */
+const USUAL_SETS = 5;
+
+export function MakeSets() {
+  const say = useSay();
+  const store = useAppStore();
+  const project = useApp((app) => app.project);
+  const [want, setWant] = useState<Want>('blocks');
+  const [blocks, setBlocks] = useState<number | null>(null);
+  const [sets, setSets] = useState(USUAL_SETS);
+  const [seed, setSeed] = useState(project.preferences.seed);
+  const [making, setMaking] = useState(false);
+  const [made, setMade] = useState<MadeSets | null>(null);
+  const [run, problems] = useRun();
+  const wantedBlocks = blocks ?? Math.max(project.blocks.length, project.wall.cells.length);
+  const wanted = want === 'most' ? 'most' : want === 'sets' ? { sets } : { blocks: wantedBlocks };
+  const make = (withSeed: number) => {
+    setSeed(withSeed);
+    setMaking(true);
+    // The button says what is going on before the search takes the page for a moment.
+    setTimeout(() => {
+      const now = store.getState().project;
+      const result = makeSets(setMakingOf(now, wanted, withSeed));
+      setMaking(false);
+      setMade(result);
+      if (result.sets.length > 0 && run(replaceSets(now, result.sets, withSeed))) {
+        store.getState().say(counted(result.sets.length, 'Made 1 set.', 'Made {count} sets.'));
+      }
+    }, 40);
+  };
+  const kept = <T,>(set: (value: T) => void) => {
+    return (value: T) => {
+      set(value);
+      return [];
+    };
+  };
+  return (
+    <section aria-label={say('Make sets at random')}>
+      <h3>{say('Make sets at random')}</h3>
+      <div className="stack">
+        <Choice
+          label="Enough for"
+          value={want}
+          options={[
+            { value: 'blocks', label: 'the blocks' },
+            { value: 'sets', label: 'so many sets' },
+            { value: 'most', label: 'all strips' },
+          ]}
+          onChange={setWant}
+        />
+        <div className="row set-make">
+          {want === 'blocks' ? (
+            <CountField
+              label="Blocks"
+              value={wantedBlocks}
+              least={1}
+              most={1600}
+              onCommit={kept<number>(setBlocks)}
+            />
+          ) : null}
+          {want === 'sets' ? (
+            <CountField label="New sets" value={sets} least={1} most={400} onCommit={kept(setSets)} />
+          ) : null}
+          <CountField label="Seed" value={seed} least={0} most={MOST_SEED} onCommit={kept(setSeed)} />
+        </div>
+        <Leaving />
+        <div className="row">
+          <button type="button" className="button solid" disabled={making} onClick={() => make(seed)}>
+            {say(making ? 'Making …' : 'Make sets')}
+          </button>
+          <button
+            type="button"
+            className="button"
+            disabled={making}
+            onClick={() => make((seed + 1) % (MOST_SEED + 1))}
+          >
+            <Dices size={16} aria-hidden /> {say('Others, with the next seed')}
+          </button>
+        </div>
+        <Complaint problems={problems} />
+        {made ? <Notes made={made} /> : null}
+      </div>
+    </section>
+  );
+}
+
+/** What the planned sets that will go take with them. */
+function Leaving() {
+  const say = useSay();
+  const sets = useApp((app) => app.project.stripSets);
+  const blocks = useApp((app) => app.project.blocks);
+  const gone = new Set(sets.filter((set) => set.progress === 'planned' && !set.locked).map((set) => set.id));
+  if (gone.size === 0) return null;
+  const wedges = blocks.flatMap((block) =>
+    block.places.filter((place) => place && gone.has(place.set)),
+  ).length;
+  const say1 = counted(
+    gone.size,
+    'The 1 planned, unlocked set is made anew.',
+    'The {count} planned, unlocked sets are made anew.',
+  );
+  const say2 = counted(
+    wedges,
+    '1 wedge of theirs leaves its block.',
+    '{count} wedges of theirs leave their blocks.',
+  );
+  return (
+    <p className="quiet">
+      {wedges === 0 ? say(say1) : say(phrase('{one} {other}', { one: say1, other: say2 }))}
+    </p>
+  );
+}
+
+function Notes({ made }: { made: MadeSets }) {
+  const say = useSay();
+  const left = made.left.reduce((sum, row) => sum + row.count, 0);
+  return (
+    <div role="status">
+      <ul className="set-notes fraction">
+        <li>
+          {say('{made}, {left}.', {
+            made: counted(made.sets.length, '1 set made', '{count} sets made'),
+            left: counted(left, '1 strip left over', '{count} strips left over'),
+          })}
+        </li>
+        {made.notes.map((note) => (
+          <li key={say(note)} className="complaint">
+            {say(note)}
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}

@@ -1,0 +1,119 @@
+// A strip set opened in its row: height, strips, length, pressing, how far it is, lock and removal.
+import { Lock, LockOpen, Trash2 } from 'lucide-react';
+import { useState } from 'react';
+import { markSets } from '../../../editing/setProgress';
+import { changeSet, removeSet } from '../../../editing/stripSets';
+import { counted, phrase } from '../../../model/phrase';
+import type { StripSet } from '../../../model/project';
+import type { Problem } from '../../../model/result';
+import { useApp, useAppStore } from '../../app';
+import { Choice } from '../../fields/Choice';
+import { Complaint, useRun } from '../../fields/Complaint';
+import { LengthField } from '../../fields/LengthField';
+import { TextField } from '../../fields/TextField';
+import { useSay } from '../../words';
+import { HeightBar } from './HeightBar';
+import { StripList } from './StripList';
+import { SET_PROGRESS_OPTIONS } from './setNames';
+
+const LONGEST_LETTER = 4;
+
+export function OpenSet({ set }: { set: StripSet }) {
+  const say = useSay();
+  const store = useAppStore();
+  const [run, problems] = useRun();
+  const change = (to: Parameters<typeof changeSet>[2]) =>
+    store.getState().run(changeSet(store.getState().project, set.id, to));
+  return (
+    <div className="stack set-open">
+      {set.strips.length > 0 ? <HeightBar set={set} /> : null}
+      <StripList set={set} />
+      <div className="fab-three">
+        <LengthField
+          label="Clean length"
+          value={set.length}
+          least={0}
+          most={4000}
+          onCommit={(length) => change({ length })}
+        />
+        <TextField
+          label="Letter"
+          value={set.label}
+          longest={LONGEST_LETTER}
+          onCommit={(label) => change({ label })}
+        />
+      </div>
+      <Choice
+        label="All seams pressed"
+        value={set.pressing}
+        options={[
+          { value: 'last', label: '↑ to the last strip' },
+          { value: 'first', label: '↓ to the first' },
+        ]}
+        onChange={(pressing) => run(changeSet(store.getState().project, set.id, { pressing }))}
+      />
+      <div className="spread">
+        <Choice
+          label="How far it is"
+          value={set.progress}
+          options={SET_PROGRESS_OPTIONS}
+          onChange={(progress) => run(markSets([set.id], progress))}
+        />
+        <button
+          type="button"
+          className="button set-lock"
+          aria-pressed={set.locked}
+          title={say('A locked set stays when sets are made at random')}
+          onClick={() => run(changeSet(store.getState().project, set.id, { locked: !set.locked }))}
+        >
+          {set.locked ? <Lock size={16} aria-hidden /> : <LockOpen size={16} aria-hidden />}{' '}
+          {say(set.locked ? 'Locked' : 'Lock')}
+        </button>
+      </div>
+      <Complaint problems={problems} />
+      <RemoveSet set={set} />
+    </div>
+  );
+}
+
+/** Removes at once while no block uses the set; else says first what leaves with it. */
+function RemoveSet({ set }: { set: StripSet }) {
+  const say = useSay();
+  const store = useAppStore();
+  const blocks = useApp((app) => app.project.blocks);
+  const [asked, setAsked] = useState(false);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const used = blocks.flatMap((block) => block.places.filter((place) => place?.set === set.id)).length;
+  const remove = () => {
+    setAsked(false);
+    setProblems(store.getState().run(removeSet(store.getState().project, set.id)));
+  };
+  const warning = counted(
+    used,
+    '1 wedge of set {set} lies in a block; its place will stand empty.',
+    '{count} wedges of set {set} lie in blocks; their places will stand empty.',
+    { set: set.label },
+  );
+  return (
+    <div>
+      {asked ? (
+        <div className="stack">
+          <p role="status">{say(warning)}</p>
+          <div className="row">
+            <button type="button" className="button solid" onClick={remove}>
+              {say('Remove it all the same')}
+            </button>
+            <button type="button" className="button" onClick={() => setAsked(false)}>
+              {say('Leave it')}
+            </button>
+          </div>
+        </div>
+      ) : (
+        <button type="button" className="button" onClick={() => (used > 0 ? setAsked(true) : remove())}>
+          <Trash2 size={16} aria-hidden /> {say(phrase('Remove set {set}', { set: set.label }))}
+        </button>
+      )}
+      <Complaint problems={problems} />
+    </div>
+  );
+}

@@ -1,0 +1,143 @@
+// One strip of a set: its cloth as thick as it shows, its fabric and cut width; opens to be changed.
+import { ArrowDown, ArrowUp, GripVertical, Trash2 } from 'lucide-react';
+import type { KeyboardEvent, PointerEvent, Ref } from 'react';
+import type { Strip } from '../../../model/project';
+import type { Problem } from '../../../model/result';
+import { useApp } from '../../app';
+import { FabricPicker } from '../../fields/FabricPicker';
+import { LengthField } from '../../fields/LengthField';
+import { clothFill } from '../../wall/cloth';
+import { useSay } from '../../words';
+
+interface Props {
+  row: Ref<HTMLLIElement>;
+  strip: Strip;
+  /** Counted from the first strip, 1, at the bottom. */
+  number: number;
+  count: number;
+  /** Sewn: shown, not changed. */
+  held: boolean;
+  open: boolean;
+  carried: boolean;
+  shift: number;
+  grip: Record<string, (event: PointerEvent<HTMLElement>) => void>;
+  onOpen: (open: boolean) => void;
+  /** Moves the strip in the list and keeps the focus on the part that was used. */
+  onMove: (by: 1 | -1, part: string) => void;
+  onChange: (to: Partial<Strip>) => readonly Problem[];
+  onRemove: () => void;
+}
+
+/** Screen pixels for an inch of cut width in the list. */
+const SCALE = 16;
+
+export function StripLine(props: Props) {
+  const { strip, number, count, held, open, carried, shift, onOpen, onMove } = props;
+  const say = useSay();
+  const fabric = useApp((app) => app.project.fabrics.find((one) => one.id === strip.fabric));
+  const values = { number, count, name: fabric?.name ?? '', width: { inches: strip.width } };
+  const moveByKey = (event: KeyboardEvent) => {
+    if (!event.altKey || (event.key !== 'ArrowUp' && event.key !== 'ArrowDown')) return;
+    event.preventDefault();
+    onMove(event.key === 'ArrowUp' ? -1 : 1, (event.target as HTMLElement).dataset.part ?? 'grip');
+  };
+  const style = shift === 0 && !carried ? undefined : { transform: `translateY(${shift}px)` };
+  return (
+    <li ref={props.row} className={carried ? 'set-strip carried' : 'set-strip'} style={style}>
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: Alt and arrows work on every button in the line */}
+      <div className="set-strip-line" onKeyDown={held ? undefined : moveByKey}>
+        {held ? null : (
+          <button
+            type="button"
+            className="set-grip"
+            data-part="grip"
+            aria-label={say(
+              'Strip {number} of {count}, {name}: drag it, or press Alt and an arrow key',
+              values,
+            )}
+            {...props.grip}
+          >
+            <GripVertical size={16} aria-hidden />
+          </button>
+        )}
+        <button
+          type="button"
+          className="set-strip-open"
+          data-part="open"
+          disabled={held}
+          aria-expanded={open}
+          aria-label={say('Strip {number}: {name}, cut {width}', values)}
+          onClick={() => onOpen(!open)}
+        >
+          <svg className="set-strip-cloth" height={Math.max(8, strip.width * SCALE)} aria-hidden>
+            <g transform={`scale(${SCALE})`}>
+              <rect width="20" height={strip.width} fill={fabric ? clothFill(fabric) : 'none'} />
+            </g>
+          </svg>
+          <span className="set-strip-words">
+            <span className="one-line">{fabric?.name ?? ''}</span>
+            <Rim number={number} count={count} />
+          </span>
+          <span className="fraction set-strip-width">{say('{width}', values)}</span>
+        </button>
+        {held ? null : (
+          <>
+            <button
+              type="button"
+              className="button bare set-move"
+              data-part="up"
+              disabled={number === count}
+              aria-label={say('Move strip {number} up', values)}
+              onClick={() => onMove(-1, 'up')}
+            >
+              <ArrowUp size={15} aria-hidden />
+            </button>
+            <button
+              type="button"
+              className="button bare set-move"
+              data-part="down"
+              disabled={number === 1}
+              aria-label={say('Move strip {number} down', values)}
+              onClick={() => onMove(1, 'down')}
+            >
+              <ArrowDown size={15} aria-hidden />
+            </button>
+          </>
+        )}
+      </div>
+      {open ? <OpenStrip {...props} /> : null}
+    </li>
+  );
+}
+
+function Rim({ number, count }: { number: number; count: number }) {
+  const say = useSay();
+  if (number === 1) return <span className="quiet">{say('first strip, rim of tip-up wedges')}</span>;
+  if (number === count) return <span className="quiet">{say('last strip, rim of tip-down wedges')}</span>;
+  return null;
+}
+
+function OpenStrip({ strip, number, onChange, onRemove }: Props) {
+  const say = useSay();
+  return (
+    <div className="set-strip-form">
+      <FabricPicker label="Fabric" value={strip.fabric} onChange={(fabric) => onChange({ fabric })} />
+      <LengthField
+        label="Cut width"
+        value={strip.width}
+        least={0.25}
+        most={60}
+        onCommit={(width) => onChange({ width })}
+      />
+      <button
+        type="button"
+        className="button bare"
+        aria-label={say('Take strip {number} out', { number })}
+        title={say('Take it out')}
+        onClick={onRemove}
+      >
+        <Trash2 size={16} aria-hidden />
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,82 @@
+// The strips of a set in the order of the picture: last strip on top, first at the bottom. Dragged by the grip, moved by
+// buttons or Alt and the arrow keys, changed in place.
+import { useEffect, useRef, useState } from 'react';
+import { layStrips } from '../../../editing/stripSets';
+import { phrase } from '../../../model/phrase';
+import type { Strip, StripSet } from '../../../model/project';
+import { useAppStore } from '../../app';
+import { Complaint, useRun } from '../../fields/Complaint';
+import { AddStrip } from './AddStrip';
+import { StripLine } from './StripLine';
+import { reordered, useReorder } from './useReorder';
+
+export function StripList({ set }: { set: StripSet }) {
+  const store = useAppStore();
+  const [run, problems] = useRun();
+  const [open, setOpen] = useState<number | null>(null);
+  const [focus, setFocus] = useState<{ row: number; part: string } | null>(null);
+  const shown = set.strips.toReversed();
+  const lay = (strips: readonly Strip[]) =>
+    run(layStrips(store.getState().project, set.id, strips.toReversed()));
+  const move = (from: number, to: number) => {
+    if (to < 0 || to >= shown.length || to === from || !lay(reordered(shown, from, to))) return false;
+    setOpen(null);
+    const values = { set: set.label, place: shown.length - to, count: shown.length };
+    store.getState().say(phrase('Now strip {place} of {count} in set {set}.', values));
+    return true;
+  };
+  const drag = useReorder(move);
+  const rows = useRef<(HTMLLIElement | null)[]>([]);
+  useEffect(() => {
+    if (!focus) return;
+    const wanted = rows.current[focus.row]?.querySelector<HTMLElement>(`[data-part="${focus.part}"]`);
+    const grip = rows.current[focus.row]?.querySelector<HTMLElement>('[data-part="grip"]');
+    (wanted?.matches(':disabled') ? grip : wanted)?.focus();
+    setFocus(null);
+  }, [focus]);
+  return (
+    <div>
+      <ol className="set-strips" ref={drag.list}>
+        {shown.map((strip, row) => (
+          <StripLine
+            // biome-ignore lint/suspicious/noArrayIndexKey: strips of a set are known by their place
+            key={row}
+            row={(line) => {
+              rows.current[row] = line;
+            }}
+            strip={strip}
+            number={shown.length - row}
+            count={shown.length}
+            held={set.progress !== 'planned'}
+            open={open === row}
+            carried={drag.carried === row}
+            shift={drag.shift(row)}
+            grip={drag.handle(row)}
+            onOpen={(opened) => setOpen(opened ? row : null)}
+            onMove={(by, part) => {
+              if (move(row, row + by)) setFocus({ row: row + by, part });
+            }}
+            onChange={(to) =>
+              store
+                .getState()
+                .run(
+                  layStrips(
+                    store.getState().project,
+                    set.id,
+                    shown.map((one, at) => (at === row ? { ...one, ...to } : one)).toReversed(),
+                  ),
+                )
+            }
+            onRemove={() => {
+              if (!lay(shown.filter((_, at) => at !== row))) return;
+              setOpen(null);
+              setFocus({ row: Math.min(row, shown.length - 2), part: 'grip' });
+            }}
+          />
+        ))}
+      </ol>
+      <Complaint problems={problems} />
+      {set.progress === 'planned' ? <AddStrip set={set} onAdd={(strip) => lay([strip, ...shown])} /> : null}
+    </div>
+  );
+}

@@ -1,0 +1,97 @@
+// What moves with the hand, over the top: the carried block, where it would land, the ring and handle of the picked block,
+// and stitches round what a proposal would move.
+import type { PointerEvent } from 'react';
+import type { Drawing, HungBlock } from '../../drawing/drawing';
+import { drawBlock } from '../../drawing/drawProject';
+import type { Point } from '../../geometry/point';
+import { findBlock } from '../../model/find';
+import type { BlockId, Fabric, Project } from '../../model/project';
+import { BlockView } from './BlockView';
+import type { Gesture } from './gesture';
+import { Ring } from './HungBlockView';
+
+interface Props {
+  project: Project;
+  drawing: Drawing;
+  fabrics: readonly Fabric[];
+  gesture: Gesture | null;
+  picked: HungBlock | undefined;
+  /** Blocks a proposal on show would move. */
+  moved: ReadonlySet<BlockId>;
+  /** Pixels to the inch. */
+  scale: number;
+  centreOf: (cell: number) => Point;
+  onHandle: (event: PointerEvent, block: BlockId) => void;
+}
+
+export function HandLayer({
+  project,
+  drawing,
+  fabrics,
+  gesture,
+  picked,
+  moved,
+  scale,
+  centreOf,
+  onHandle,
+}: Props) {
+  const { width, height } = drawing.block;
+  const ring = (at: Point, className: string, key?: string) => (
+    <g key={key} className="picked" transform={`translate(${at.x} ${at.y})`} aria-hidden>
+      <Ring width={width} height={height} className={className} />
+    </g>
+  );
+  const carry = gesture?.kind === 'carry' ? gesture : null;
+  const hung = carry ? drawing.blocks.find((one) => one.block === carry.block) : undefined;
+  const waiting = carry && !hung ? findBlock(project, carry.block) : undefined;
+  return (
+    <>
+      {drawing.blocks
+        .filter((one) => moved.has(one.block))
+        .map((one) => ring(one.centre, 'stitch', `moved ${one.block}`))}
+      {carry && carry.over !== null ? ring(centreOf(carry.over), 'over-ring') : null}
+      {carry && (hung || waiting) ? (
+        <g className="block carried" transform={`translate(${carry.at.x} ${carry.at.y})`} aria-hidden>
+          <g className="lift" transform={`rotate(${(hung?.quarters ?? 0) * 90}) scale(1.04)`} opacity={0.92}>
+            <BlockView
+              pieces={hung?.pieces ?? (waiting ? drawBlock(project, waiting) : [])}
+              fabrics={fabrics}
+              lit={null}
+              near
+            />
+          </g>
+        </g>
+      ) : null}
+      {picked && !carry ? ring(picked.centre, 'stitch') : null}
+      {picked && gesture === null ? (
+        <TurnHandle
+          at={{ x: picked.centre.x + width / 2, y: picked.centre.y - height / 2 }}
+          radius={11 / scale}
+          onPress={(event) => onHandle(event, picked.block)}
+        />
+      ) : null}
+    </>
+  );
+}
+
+function TurnHandle(props: { at: Point; radius: number; onPress: (event: PointerEvent) => void }) {
+  const { at, radius } = props;
+  const arc = radius * 0.46;
+  return (
+    <g
+      className="turn-handle"
+      transform={`translate(${at.x} ${at.y})`}
+      onPointerDown={props.onPress}
+      aria-hidden
+    >
+      <circle r={radius * 2} fill="transparent" />
+      <circle r={radius} fill="#fff" stroke="#000" strokeWidth={radius * 0.14} />
+      <path
+        d={`M ${-arc} ${-arc * 0.2} A ${arc} ${arc} 0 1 1 ${-arc * 0.2} ${arc}`}
+        fill="none"
+        stroke="#000"
+        strokeWidth={radius * 0.16}
+      />
+    </g>
+  );
+}
