@@ -8,6 +8,8 @@ import type { Block, Fabric, FabricId, Place, Project, Tip } from '../model/proj
 import type { Inches } from '../model/units';
 
 export interface WedgeKind {
+  /** Set and tip in one word (kindKey). */
+  readonly key: string;
   readonly wedge: Place;
   readonly label: string;
   readonly bands: readonly Band[];
@@ -49,6 +51,7 @@ export function wedgeKinds(project: Project, freed: readonly Block[] = []): Wedg
       const rim = bands[0]?.fabric ?? null;
       const wedge: Place = { set: set.id, tip };
       return {
+        key: kindKey(wedge),
         wedge,
         label: set.label,
         bands,
@@ -66,16 +69,16 @@ export function kindKey(place: Place): string {
 
 export type BesideOf = (one: WedgeKind, other: WedgeKind) => Beside;
 
-/** Measures pairs of kinds, each pair once. */
+/** Measures pairs of kinds, each pair once; good as long as the strips of the sets and the wedge stay the same. */
 export function besideTable(project: Project): BesideOf {
   const alike = likenessTable(project.fabrics);
   const stretch = 1 / Math.cos(Math.PI / project.wedge.perBlock);
-  const table = new Map<WedgeKind, Map<WedgeKind, Beside>>();
+  const table = new Map<string, Map<string, Beside>>();
   return (one, other) => {
-    const row = table.get(one) ?? new Map<WedgeKind, Beside>();
-    table.set(one, row);
-    const known = row.get(other) ?? measured(one, other, stretch, alike);
-    row.set(other, known);
+    const row = table.get(one.key) ?? new Map<string, Beside>();
+    table.set(one.key, row);
+    const known = row.get(other.key) ?? measured(one, other, stretch, alike);
+    row.set(other.key, known);
     return known;
   };
 }
