@@ -40,12 +40,14 @@ export function centred(values: ArrayLike<number>): { z: Float64Array; m2: numbe
   const n = values.length;
   let mean = 0;
   for (let i = 0; i < n; i++) mean += values[i]! / n;
-  const z = Float64Array.from(values, (value) => value - mean);
+  const z = new Float64Array(n);
   let m2 = 0;
   let m4 = 0;
-  for (const one of z) {
-    m2 += one ** 2 / n;
-    m4 += one ** 4 / n;
+  for (let i = 0; i < n; i++) {
+    const square = (values[i]! - mean) ** 2;
+    z[i] = values[i]! - mean;
+    m2 += square / n;
+    m4 += (square * square) / n;
   }
   // Rounding alone must not pass for variation.
   if (m2 < 1e-18 * (1 + mean * mean)) return { z: new Float64Array(n), m2: 0, b2: 0 };

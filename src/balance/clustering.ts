@@ -16,7 +16,7 @@ import {
 
 /** Of the pools drawn at a scale at most this share is expected to be chance. */
 export const FALSE_DISCOVERIES = 0.1;
-const WHOLE_DEALS = 999;
+const WHOLE_DEALS = 499;
 
 export interface Clustering {
   readonly values: Float64Array;
@@ -125,23 +125,34 @@ function measureFigure(
     return found;
   });
   const totals = graph.profiles.map((weights) => weights.reduce((sum, weight) => sum + weight, 0));
-  const byNode = Array.from(graph.profile, (profile) => byProfile[profile]!);
-  const p = Float64Array.from(z, (own, node) => {
-    if (byNode[node]!.neighbours === 0) return Number.NaN;
-    if (earlier && earlier.byNode[node] === byNode[node] && earlier.sums[node] === sums[node]) {
-      return earlier.p[node]!;
-    }
-    return deviation === 0 ? 1 : dealtP(deals, byNode[node]!, node, sums[node]!, own > 0);
-  });
+  const { size } = graph;
+  const byNode: DealtSums[] = [];
+  const p = new Float64Array(size);
+  for (let node = 0; node < size; node++) {
+    const own = byProfile[graph.profile[node]!]!;
+    byNode.push(own);
+    if (own.neighbours === 0) p[node] = Number.NaN;
+    else if (earlier && earlier.byNode[node] === own && earlier.sums[node] === sums[node]) {
+      p[node] = earlier.p[node]!;
+    } else p[node] = deviation === 0 ? 1 : dealtP(deals, own, node, sums[node]!, z[node]! > 0);
+  }
   const believe = believed(p, FALSE_DISCOVERIES);
+  const lag = new Float64Array(size);
+  const local = new Float64Array(size);
+  const pool = new Int8Array(size);
+  for (let node = 0; node < size; node++) {
+    lag[node] = zSums[node]! / (totals[graph.profile[node]!]! || 1);
+    local[node] = z[node]! * zSums[node]!;
+    if (believe[node] && local[node]! > 0) pool[node] = Math.sign(z[node]!);
+  }
   const whole = moran(graph, values);
   return {
     values,
     z,
-    lag: zSums.map((sum, node) => sum / (totals[graph.profile[node]!]! || 1)),
-    local: zSums.map((sum, node) => z[node]! * sum),
+    lag,
+    local,
     p,
-    pool: Int8Array.from(z, (own, node) => (believe[node] && own * zSums[node]! > 0 ? Math.sign(own) : 0)),
+    pool,
     whole: {
       ...whole,
       p: m2 === 0 ? 1 : wholes ? wholeP(wholes, crossProduct(graph, raw)) : upperNormal(whole.z),

@@ -6,6 +6,7 @@ import type { FabricId } from '../model/project';
 import type { Inches } from '../model/units';
 import { type Autocorrelation, type JoinCounts, joinCounts, moran } from './autocorrelation';
 import type { BlockNodes, ContactGraph } from './contactGraph';
+import { type Nearest, NearestTable } from './nearest';
 import type { WallModel } from './wallModel';
 
 export interface FabricSpread {
@@ -21,7 +22,7 @@ export interface FabricSpread {
   /** 1 when its quarters hold as much as the quarters of all wedges do, 0 when it lies where nothing else is. */
   readonly evenness: number;
   /** Distance from a block with it to the nearest other one, middle to middle; null where fewer than 3 blocks hold it. */
-  readonly nearest: { readonly mean: Inches; readonly byChance: Inches } | null;
+  readonly nearest: Nearest | null;
   /** Moran's I of its area in the blocks, and joins of blocks that hold it: does it gather? */
   readonly gathering: Autocorrelation;
   readonly joins: JoinCounts;
@@ -44,7 +45,7 @@ export function fabricSpreads(
   const places = whereItLies(model);
   const contrast = sameHanging ? null : contrasts(model, nodes);
   const kept = new Map(sameHanging?.map((one) => [one.fabric, one]));
-  const distances = sameHanging ? null : new DistanceTable(model, nodes);
+  const distances = sameHanging ? null : new NearestTable(model, nodes);
   const used = model.cloths.fabrics.map((_, fabric) => fabric).filter((fabric) => places.area[fabric]! > 0);
   const power = used.reduce((sum, fabric) => sum + (contrast?.[fabric] ?? 0) * places.area[fabric]!, 0);
   const all = places.allQuarters;
@@ -53,22 +54,27 @@ export function fabricSpreads(
     const area = places.area[fabric]!;
     const quarters = [0, 1, 2, 3].map((quarter) => places.quarters[fabric * 4 + quarter]! / area);
     const earlier = kept.get(model.cloths.fabrics[fabric]!.id);
-    const inBlocks = Float64Array.from(
-      nodes.blockOf,
-      (block) => model.fabricArea[block * model.fabricCount + fabric]!,
-    );
-    const holds = inBlocks.map((one) => (one > 0 ? 1 : 0));
+    const inBlocks = new Float64Array(nodes.blockOf.length);
+    const holds = new Uint8Array(nodes.blockOf.length);
+    let blocks = 0;
+    for (let node = 0; node < holds.length; node++) {
+      inBlocks[node] = model.fabricArea[nodes.blockOf[node]! * model.fabricCount + fabric]!;
+      if (inBlocks[node]! > 0) {
+        holds[node] = 1;
+        blocks += 1;
+      }
+    }
     const own = earlier?.contrast ?? contrast![fabric]!;
     const gathered = earlier ?? {
       gathering: moran(graph, inBlocks),
       joins: joinCounts(graph, holds),
-      nearest: distances!.nearest(holds),
+      nearest: distances!.measure(holds),
     };
     return {
       fabric: model.cloths.fabrics[fabric]!.id,
       area,
       pieces: places.pieces[fabric]!,
-      blocks: holds.reduce((sum, one) => sum + one, 0),
+      blocks,
       centre: { x: places.x[fabric]! / area, y: places.y[fabric]! / area },
       quarters: [quarters[0]!, quarters[1]!, quarters[2]!, quarters[3]!],
       evenness: 1 - quarters.reduce((sum, one, at) => sum + Math.abs(one - all[at]! / whole), 0) / 2,
@@ -168,84 +174,4 @@ function contrasts(model: WallModel, nodes: BlockNodes): Float64Array {
   return Float64Array.from(weight, (whole, f) =>
     whole <= 0 ? 0 : Math.hypot(...axes.map((axis, at) => axis[f]! - around[at]![f]! / whole)),
   );
-}
-
-/** Distances between cells, nearest first, and what chance gives of the nearest. */
-class DistanceTable {
-  private readonly offsets: { readonly row: number; readonly column: number; readonly inches: Inches }[];
-  private readonly chance = new Map<number, Inches>();
-  private readonly model: WallModel;
-  private readonly nodes: BlockNodes;
-
-  constructor(model: WallModel, nodes: BlockNodes) {
-    this.model = model;
-    this.nodes = nodes;
-    const { rows, columns, cellX, cellY } = model;
-    const pitchX = columns > 1 ? cellX[1]! - cellX[0]! : 0;
-    const pitchY = rows > 1 ? cellY[columns]! - cellY[0]! : 0;
-    this.offsets = [];
-    for (let row = 1 - rows; row < rows; row++) {
-      for (let column = 1 - columns; column < columns; column++) {
-        if (row !== 0 || column !== 0) {
-          this.offsets.push({ row, column, inches: Math.hypot(row * pitchY, column * pitchX) });
-        }
-      }
-    }
-    this.offsets.sort((one, other) => one.inches - other.inches);
-  }
-
-  /** Mean distance from a marked node to the nearest other, and its expectation when the marks are dealt at random. */
-  nearest(marked: ArrayLike<number>): FabricSpread['nearest'] {
-    let count = 0;
-    let sum = 0;
-    for (let node = 0; node < this.nodes.blockOf.length; node++) {
-      if (!marked[node]) continue;
-      count += 1;
-      this.walk(node, (other, inches) => {
-        if (!marked[other]) return true;
-        sum += inches;
-        return false;
-      });
-    }
-    return count < 3 ? null : { mean: sum / count, byChance: this.byChance(count) };
-  }
-
-  /**
-   * Exact: of n − 1 others m − 1 are marked, so the chance that none of the nearest r is, is Π (n − m − j)/(n − 1 − j), j < r;
-   * averaged over all nodes as the one looked from.
-   */
-  private byChance(count: number): Inches {
-    const known = this.chance.get(count);
-    if (known !== undefined) return known;
-    const n = this.nodes.blockOf.length;
-    let sum = 0;
-    for (let node = 0; node < n; node++) {
-      let none = 1;
-      let passed = 0;
-      this.walk(node, (_, inches) => {
-        const still = (none * (n - count - passed)) / (n - 1 - passed);
-        sum += inches * (none - still);
-        none = still;
-        passed += 1;
-        return none > 1e-9;
-      });
-    }
-    this.chance.set(count, sum / n);
-    return sum / n;
-  }
-
-  /** Visits the other nodes, nearest first, until `visit` returns false. */
-  private walk(node: number, visit: (other: number, inches: Inches) => boolean): void {
-    const { rows, columns, cellOf } = this.model;
-    const cell = cellOf[this.nodes.blockOf[node]!]!;
-    const row = Math.floor(cell / columns);
-    const column = cell % columns;
-    for (const offset of this.offsets) {
-      const r = row + offset.row;
-      const c = column + offset.column;
-      if (r < 0 || c < 0 || r >= rows || c >= columns) continue;
-      const other = this.nodes.nodeIn[r * columns + c]!;
-      if (other >= 0 && !visit(other, offset.inches)) return;
-    }
-  }
 }

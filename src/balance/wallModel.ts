@@ -281,31 +281,31 @@ function blockFigures(project: Project, cloths: ClothTable, kinds: Kinds) {
   const fabricArea = new Float64Array(count * fabricCount);
   const axes = [cloths.lightness, cloths.a, cloths.b, cloths.warmth];
   const kindAxes = [kinds.kindLightness, kinds.kindA, kinds.kindB, kinds.kindWarmth];
-  blocks.forEach((block, at) => {
+  for (let at = 0; at < count; at++) {
+    const block = blocks[at]!;
     const own = cloths.index.get(block.cornerFabric ?? setting.cornerFabric)!;
     corner[at] = own;
     cornerByDesign[at] = cloths.background[own] || own === cloths.index.get(setting.cornerFabric) ? 1 : 0;
     let wedges = 0;
-    block.places.forEach((place, index) => {
-      if (!place) return;
+    for (let index = 0; index < perBlock; index++) {
+      const place = block.places[index];
+      if (!place) continue;
       const kind = 2 * setIndex.get(place.set)! + (place.tip === 'up' ? 0 : 1);
       kindAt[at * perBlock + index] = kind;
       const size = kinds.kindArea[kind]!;
       wedges += size;
-      kindAxes.forEach((axis, number) => {
-        means[number]![at]! += size * axis[kind]!;
-      });
+      for (let axis = 0; axis < 4; axis++) means[axis]![at]! += size * kindAxes[axis]![kind]!;
       for (let fabric = 0; fabric < fabricCount; fabric++) {
         fabricArea[at * fabricCount + fabric]! += kinds.kindFabricArea[kind * fabricCount + fabric]!;
       }
-    });
+    }
     // A block without wedges is no more than a plan: it weighs nothing.
-    if (wedges === 0) return;
+    if (wedges === 0) continue;
     cloth[at] = wedges + cornerArea;
-    means.forEach((mean, number) => {
-      mean[at] = (mean[at]! + cornerArea * axes[number]![own]!) / cloth[at]!;
-    });
-  });
+    for (let axis = 0; axis < 4; axis++) {
+      means[axis]![at] = (means[axis]![at]! + cornerArea * axes[axis]![own]!) / cloth[at]!;
+    }
+  }
   return {
     kindAt,
     corner,
