@@ -9,6 +9,7 @@ import { Complaint } from '../../fields/Complaint';
 import { CountField } from '../../fields/CountField';
 import { FabricPicker } from '../../fields/FabricPicker';
 import { LengthField } from '../../fields/LengthField';
+import { Words } from '../../Words';
 import { useSay } from '../../words';
 import { MOST_STRIPS } from './StripsRow';
 
@@ -53,11 +54,11 @@ export function AddStrips({ onClose }: { onClose: () => void }) {
           <button
             key={usual}
             type="button"
-            className="button fraction"
+            className="button"
             aria-pressed={Math.abs(usual - width) < 1e-9}
             onClick={() => setWidth(usual)}
           >
-            {say('{width}', { width: { inches: usual } })}
+            <Words text={say('{width}', { width: { inches: usual } })} />
           </button>
         ))}
       </div>

@@ -7,6 +7,7 @@ import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { CountField } from '../../fields/CountField';
 import { LengthField } from '../../fields/LengthField';
+import { Words } from '../../Words';
 import { useSay } from '../../words';
 
 export function SplitStrips({ row }: { row: StripOnHand }) {
@@ -47,17 +48,19 @@ export function SplitStrips({ row }: { row: StripOnHand }) {
       </div>
       <button
         type="button"
-        className="button fraction"
+        className="button"
         onClick={() => run(splitStrips(store.getState().project, row.id, chosen, first))}
       >
-        {say(
-          counted(
-            chosen,
-            'Split 1 strip into {first} + {second}',
-            'Split {count} strips into {first} + {second}',
-            { first: { inches: first }, second: { inches: second } },
-          ),
-        )}
+        <Words
+          text={say(
+            counted(
+              chosen,
+              'Split 1 strip into {first} + {second}',
+              'Split {count} strips into {first} + {second}',
+              { first: { inches: first }, second: { inches: second } },
+            ),
+          )}
+        />
       </button>
       <Complaint problems={problems} />
     </fieldset>

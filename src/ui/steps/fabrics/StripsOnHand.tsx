@@ -6,6 +6,7 @@ import { counted } from '../../../model/phrase';
 import type { Fabric, StripOnHand } from '../../../model/project';
 import { useApp } from '../../app';
 import { Swatch } from '../../fields/Swatch';
+import { Words } from '../../Words';
 import { useSay } from '../../words';
 import { AddStrips } from './AddStrips';
 import { StripsRow } from './StripsRow';
@@ -100,7 +101,9 @@ function FabricStrips({ fabric, rows, balance, open, onOpen }: GroupProps) {
         if (alike.length === 0) {
           return (
             <tr key={key}>
-              <td className="fraction">{say('{width}', { width: { inches: width.width } })}</td>
+              <td>
+                <Words text={say('{width}', { width: { inches: width.width } })} />
+              </td>
               <td>–</td>
               <td>0</td>
               <td>{width.used}</td>

@@ -6,6 +6,7 @@ import type { StripOnHand } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
 import { CountField } from '../../fields/CountField';
 import { LengthField } from '../../fields/LengthField';
+import { Words } from '../../Words';
 import { useSay } from '../../words';
 import { SplitStrips } from './SplitStrips';
 
@@ -26,8 +27,12 @@ export function StripsRow({ row, open, onOpen, rest }: Props) {
   return (
     <>
       <tr>
-        <td className="fraction">{say('{width}', values)}</td>
-        <td className="fraction">{say('{length}', values)}</td>
+        <td>
+          <Words text={say('{width}', values)} />
+        </td>
+        <td>
+          <Words text={say('{length}', values)} />
+        </td>
         <td>{row.count}</td>
         {rest}
         <td className="fab-act">

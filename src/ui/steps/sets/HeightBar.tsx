@@ -7,6 +7,7 @@ import { setHeight } from '../../../geometry/bands';
 import type { Strip, StripSet } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
+import { Words } from '../../Words';
 import { useSay } from '../../words';
 import { heightWords } from './heightWords';
 
@@ -28,11 +29,13 @@ export function HeightBar({ set }: { set: StripSet }) {
         ) : null}
         <span className="set-bar-need" style={{ left: part(wedge.cutHeight) }} />
       </div>
-      <p className="fraction">
-        {say('{state}; the wedge needs {needed}.', {
-          state: heightWords(height, wedge.cutHeight),
-          needed: { inches: wedge.cutHeight },
-        })}
+      <p>
+        <Words
+          text={say('{state}; the wedge needs {needed}.', {
+            state: heightWords(height, wedge.cutHeight),
+            needed: { inches: wedge.cutHeight },
+          })}
+        />
       </p>
       <Mend set={set} />
     </div>
@@ -54,23 +57,29 @@ function Mend({ set }: { set: StripSet }) {
   );
   return (
     <div className="stack set-mend">
-      <p className="complaint fraction">{say(mend.words)}</p>
+      <p className="complaint">
+        <Words text={say(mend.words)} />
+      </p>
       {mend.add.length > 0 ? (
         <button
           type="button"
-          className="button fraction"
+          className="button"
           onClick={() => {
             const grown: Strip[] = [...set.strips];
             for (const { strip, at } of mend.add) grown.splice(at, 0, strip);
             run(layStrips(store.getState().project, set.id, grown));
           }}
         >
-          {mend.add.length === 1
-            ? say('Add the {width} strip of {name}', {
-                width: { inches: mend.add[0]!.strip.width },
-                name: names[0]!,
-              })
-            : say('Add strips of {names}', { names: { list: names } })}
+          <Words
+            text={
+              mend.add.length === 1
+                ? say('Add the {width} strip of {name}', {
+                    width: { inches: mend.add[0]!.strip.width },
+                    name: names[0]!,
+                  })
+                : say('Add strips of {names}', { names: { list: names } })
+            }
+          />
         </button>
       ) : null}
       <Complaint problems={problems} />

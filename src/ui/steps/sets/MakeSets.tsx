@@ -8,6 +8,7 @@ import { useApp, useAppStore } from '../../app';
 import { Choice } from '../../fields/Choice';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { CountField } from '../../fields/CountField';
+import { Words } from '../../Words';
 import { useSay } from '../../words';
 
 type Want = 'blocks' | 'sets' | 'most';
@@ -130,7 +131,7 @@ function Notes({ made }: { made: MadeSets }) {
   const left = made.left.reduce((sum, row) => sum + row.count, 0);
   return (
     <div role="status">
-      <ul className="set-notes fraction">
+      <ul className="set-notes">
         <li>
           {say('{made}, {left}.', {
             made: counted(made.sets.length, '1 set made', '{count} sets made'),
@@ -139,7 +140,7 @@ function Notes({ made }: { made: MadeSets }) {
         </li>
         {made.notes.map((note) => (
           <li key={say(note)} className="complaint">
-            {say(note)}
+            <Words text={say(note)} />
           </li>
         ))}
       </ul>

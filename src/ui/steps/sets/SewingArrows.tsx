@@ -25,8 +25,8 @@ export function SewingArrows({ set, seam }: { set: StripSet; seam: Inches }) {
 
 /** A small filled triangle with its point at (x, y) moved on by its length in the direction given. */
 function arrowHead(x: Inches, y: Inches, across: -1 | 0 | 1, down: -1 | 0 | 1): string {
-  const long = 0.55;
-  const half = 0.32;
+  const long = 0.4;
+  const half = 0.3;
   if (down !== 0) return `M${x - half} ${y}l${half} ${down * long}l${half} ${-down * long}z`;
   return `M${x} ${y}l${-across * long} ${-half}v${2 * half}z`;
 }

@@ -6,6 +6,7 @@ import type { Problem } from '../../../model/result';
 import { useApp } from '../../app';
 import { FabricPicker } from '../../fields/FabricPicker';
 import { LengthField } from '../../fields/LengthField';
+import { Words } from '../../Words';
 import { clothFill } from '../../wall/cloth';
 import { useSay } from '../../words';
 
@@ -78,7 +79,9 @@ export function StripLine(props: Props) {
             <span className="one-line">{fabric?.name ?? ''}</span>
             <Rim number={number} count={count} />
           </span>
-          <span className="fraction set-strip-width">{say('{width}', values)}</span>
+          <span className="set-strip-width">
+            <Words text={say('{width}', values)} />
+          </span>
         </button>
         {held ? null : (
           <>
@@ -112,8 +115,8 @@ export function StripLine(props: Props) {
 
 function Rim({ number, count }: { number: number; count: number }) {
   const say = useSay();
-  if (number === 1) return <span className="quiet">{say('first strip, rim of tip-up wedges')}</span>;
-  if (number === count) return <span className="quiet">{say('last strip, rim of tip-down wedges')}</span>;
+  if (number === 1) return <span className="quiet">{say('first · tip-up rim')}</span>;
+  if (number === count) return <span className="quiet">{say('last · tip-down rim')}</span>;
   return null;
 }
 
