@@ -1,0 +1,197 @@
+// Every command passes one shared test: it leaves the project it was given alone, its inverse brings it back, its patches
+// make the change again, and it has words for undo.
+import { readFileSync } from 'node:fs';
+import { applyPatches } from 'immer';
+import { describe, expect, it } from 'vitest';
+import { openProject } from '../../src/cutting/openProject';
+import { apply, type Command } from '../../src/editing/apply';
+import * as blocks from '../../src/editing/blocks';
+import * as fabrics from '../../src/editing/fabrics';
+import { EMPTY_HISTORY, nextLabels, record, redo, undo } from '../../src/editing/history';
+import * as setting from '../../src/editing/setting';
+import * as stripSets from '../../src/editing/stripSets';
+import * as wall from '../../src/editing/wall';
+import { phrase, speak } from '../../src/model/phrase';
+import type { Project } from '../../src/model/project';
+
+function demo(): Project {
+  const text = readFileSync(new URL('../../demo-data/harbour-reading-corner.json', import.meta.url), 'utf8');
+  const opened = openProject(text);
+  if (!opened.ok) throw new Error('the demo does not open');
+  // Nothing sewn yet, so that every command has something it may do.
+  const stripSets = opened.value.stripSets.map((set) => ({ ...set, progress: 'planned' as const }));
+  const blocks = opened.value.blocks.map((block) => ({ ...block, progress: 'planned' as const }));
+  return { ...opened.value, stripSets, blocks };
+}
+
+const project = demo();
+const [first, second] = project.blocks as [Project['blocks'][0], Project['blocks'][0]];
+const set = project.stripSets[0]!;
+const spare = { name: 'Test cloth', colour: '#123456', cloth: { kind: 'plain' as const }, background: false };
+const withSpare = done(project, fabrics.addFabric(spare));
+const spareId = withSpare.fabrics.at(-1)!.id;
+
+function done(from: Project, command: Command): Project {
+  const outcome = apply(from, command);
+  if (!outcome.ok) throw new Error(speak(outcome.problems[0]!.message));
+  return outcome.project;
+}
+
+function refusal(from: Project, command: Command): string {
+  const outcome = apply(from, command);
+  return outcome.ok ? '' : speak(outcome.problems[0]!.message);
+}
+
+const commands: [words: string, from: Project, command: Command][] = [
+  ['add the fabric Test cloth', project, fabrics.addFabric(spare)],
+  ['change the fabric Lake', withSpare, fabrics.changeFabric(withSpare, spareId, { name: 'Lake' })],
+  ['remove the fabric Test cloth', withSpare, fabrics.removeFabric(withSpare, spareId)],
+  [
+    `put Test cloth in place of ${project.fabrics[1]!.name}`,
+    withSpare,
+    fabrics.replaceFabric(withSpare, project.fabrics[1]!.id, spareId),
+  ],
+  [
+    'add strips of Test cloth',
+    withSpare,
+    fabrics.addStrips(withSpare, { fabric: spareId, width: 1.5, length: 40, count: 3 }),
+  ],
+  ['add a strip set', project, stripSets.addSet([{ fabric: project.fabrics[1]!.id, width: 2 }])],
+  [`remove strip set ${set.label}`, project, stripSets.removeSet(project, set.id)],
+  [
+    `change the strips of set ${set.label}`,
+    project,
+    stripSets.layStrips(project, set.id, set.strips.toReversed()),
+  ],
+  [
+    `change strip set ${set.label}`,
+    project,
+    stripSets.changeSet(project, set.id, { pressing: 'first', locked: true }),
+  ],
+  ['change the wedge', project, stripSets.changeWedge({ assemblySeam: 0.3125 })],
+  ['add 2 blocks', project, blocks.addBlocks(2)],
+  ['remove block 1', project, blocks.removeBlock(project, first.id)],
+  ['take the wedge from place 3 of block 1', project, blocks.putWedge(project, first.id, 2, null)],
+  [
+    'trade wedges between blocks 1 and 2',
+    project,
+    blocks.tradeWedges(project, { block: first.id, place: 0 }, { block: second.id, place: 2 }),
+  ],
+  ['empty block 1', project, blocks.emptyBlocks(project, [first.id])],
+  ['set how far 2 blocks are', project, blocks.setBlockProgress([first.id, second.id], 'squared')],
+  [
+    'change the corners of block 1',
+    project,
+    blocks.setCornerFabric(project, first.id, project.fabrics[2]!.id),
+  ],
+  ['turn block 1', project, wall.turnBlock(project, first.id, 1)],
+  ['turn block 1 by one wedge', project, wall.turnByOneWedge(project, first.id, 1)],
+  ['swap blocks 1 and 2', project, wall.swapCells(project, 0, 1)],
+  ['take down block 1', project, wall.takeDown(project, first.id)],
+  ['pin block 1', project, wall.pinBlocks(project, [first.id], true)],
+  ['make the wall 2 rows of 3', project, wall.resizeWall(2, 3)],
+  ['change the sashing', project, setting.changeSashing({ where: 'around', width: 2 })],
+  ['change the corner triangles', project, setting.changeCorners(project.fabrics[3]!.id)],
+  ['add a border', project, setting.addBorder({ fabric: project.fabrics[1]!.id, width: 3 })],
+  ['rename the quilt', project, setting.renameProject('Another')],
+  ['change the unit', project, setting.changePreferences({ unit: 'cm' })],
+];
+
+describe('every command', () => {
+  it.each(commands)('“%s” can be undone and made again', (words, from, command) => {
+    const before = structuredClone(from);
+    const outcome = apply(from, command);
+    expect(outcome.ok).toBe(true);
+    if (!outcome.ok) return;
+    const { change } = outcome;
+    expect(from).toEqual(before);
+    expect(outcome.project).not.toEqual(before);
+    expect(speak(change.label)).toBe(words);
+    expect(applyPatches(outcome.project, change.inverse as never)).toEqual(before);
+    expect(applyPatches(before, change.patches as never)).toEqual(outcome.project);
+  });
+});
+
+describe('the history', () => {
+  it('undoes a long run of changes to the first state and makes them all again', () => {
+    let now = project;
+    let history = EMPTY_HISTORY;
+    for (let step = 0; step < 60; step += 1) {
+      const block = project.blocks[step % project.blocks.length]!;
+      const command =
+        step % 3 === 0 ? wall.swapCells(now, step % 6, (step + 1) % 6) : wall.turnBlock(now, block.id, 1);
+      const outcome = apply(now, command);
+      if (!outcome.ok) throw new Error('refused');
+      now = outcome.project;
+      history = record(history, outcome.change);
+    }
+    const end = now;
+    expect(speak(phrase('Undo: {change}', { change: nextLabels(history).undo! }))).toBe('Undo: turn block 6');
+    while (history.done.length > 0) ({ project: now, history } = undo(now, history)!);
+    expect(now).toEqual(project);
+    expect(undo(now, history)).toBeNull();
+    while (history.undone.length > 0) ({ project: now, history } = redo(now, history)!);
+    expect(now).toEqual(end);
+    expect(redo(now, history)).toBeNull();
+  });
+});
+
+describe('a command is refused with its reason, and nothing changes,', () => {
+  const pinned = done(project, wall.pinBlocks(project, [first.id], true));
+  const squared = done(project, blocks.setBlockProgress([first.id], 'squared'));
+
+  it.each<[why: string, from: Project, command: Command]>([
+    ['is pinned', pinned, wall.turnBlock(pinned, first.id, 1)],
+    ['is pinned', pinned, wall.swapCells(pinned, 0, 1)],
+    ['is pinned', pinned, wall.takeDown(pinned, first.id)],
+    ['is pinned', pinned, wall.hangBlock(pinned, first.id, 3)],
+    ['has its corners on', squared, wall.turnByOneWedge(squared, first.id, 1)],
+    ['is sewn; its wedges stay', squared, blocks.putWedge(squared, first.id, 0, null)],
+    ['is sewn with wedges of set', squared, stripSets.removeSet(squared, first.places[0]!.set)],
+    ['The corner triangles are of', project, fabrics.removeFabric(project, project.setting.cornerFabric)],
+    ['but the blocks use', project, stripSets.changeSet(project, set.id, { length: 7 })],
+    ['but the blocks use', project, stripSets.layStrips(project, set.id, set.strips.slice(0, 3))],
+    ['leave no block', project, stripSets.changeWedge({ cutHeight: 1, outerSeam: 0.5 })],
+    ['leaves a hole in the middle', project, stripSets.changeWedge({ assemblySeam: 0.0625 })],
+  ])('since it %s', (why, from, command) => {
+    const before = structuredClone(from);
+    expect(refusal(from, command)).toContain(why);
+    expect(from).toEqual(before);
+  });
+
+  it('a block with an empty place cannot be sewn', () => {
+    const open = done(project, blocks.putWedge(project, first.id, 0, null));
+    expect(refusal(open, blocks.setBlockProgress([first.id], 'octagon'))).toContain('empty place');
+  });
+
+  it('a wall that would lose a pinned block keeps its size', () => {
+    const last = project.wall.cells[5]!.block;
+    const held = done(project, wall.pinBlocks(project, [last], true));
+    expect(refusal(held, wall.resizeWall(2, 2))).toContain('where the wall would end');
+  });
+});
+
+describe('a smaller wall', () => {
+  it('sends the blocks that fall outside to the side table and keeps the others in their row and column', () => {
+    const small = done(project, wall.resizeWall(2, 2));
+    expect(small.wall.cells.map((cell) => cell?.block)).toEqual(
+      project.wall.cells.slice(0, 4).map((cell) => cell?.block),
+    );
+    expect(small.blocks).toEqual(project.blocks);
+  });
+});
+
+describe('turning by one wedge', () => {
+  it('goes once round in eight steps and comes back', () => {
+    let now = project;
+    const seen = new Set<string>();
+    for (let step = 0; step < 8; step += 1) {
+      now = done(now, wall.turnByOneWedge(now, first.id, 1));
+      seen.add(
+        `${now.blocks[0]!.cornerShift} ${now.wall.cells.find((cell) => cell?.block === first.id)!.turn}`,
+      );
+    }
+    expect(seen.size).toBe(8);
+    expect(now).toEqual(project);
+  });
+});

@@ -1,0 +1,36 @@
+import { describe, expect, it } from 'vitest';
+import { counted, phrase, speak } from '../../src/model/phrase';
+
+describe('sentences for people', () => {
+  it('fill in lengths in the unit asked for', () => {
+    const words = phrase('They meet along {length}.', { length: { inches: 5.75 } });
+    expect(speak(words)).toBe('They meet along 5 3/4".');
+    expect(speak(words, 'cm')).toBe('They meet along 14.6 cm.');
+  });
+
+  it('join lists as people do', () => {
+    const words = (list: string[]) => speak(phrase('Sets {sets}', { sets: { list } }));
+    expect(words(['A', 'B', 'C'])).toBe('Sets A, B and C');
+    expect(words(['A'])).toBe('Sets A');
+    expect(words([])).toBe('Sets ');
+  });
+
+  it('hold other sentences, and are looked up in another language by their English', () => {
+    const words = phrase('Undo: {change}', { change: phrase('turn block {block}', { block: 4 }) });
+    expect(speak(words)).toBe('Undo: turn block 4');
+    const german: Record<string, string> = {
+      'Undo: {change}': 'Zurück: {change}',
+      'turn block {block}': 'Block {block} drehen',
+    };
+    expect(speak(words, 'cm', (say) => german[say] ?? say)).toBe('Zurück: Block 4 drehen');
+  });
+
+  it('choose the singular for one only', () => {
+    expect(speak(counted(1, 'add a block', 'add {count} blocks'))).toBe('add a block');
+    expect(speak(counted(0, 'add a block', 'add {count} blocks'))).toBe('add 0 blocks');
+  });
+
+  it('show a name that was left out, so that the slip is seen', () => {
+    expect(speak(phrase('Block {block}'))).toBe('Block {block}');
+  });
+});
