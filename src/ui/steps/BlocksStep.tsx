@@ -27,7 +27,10 @@ export function BlocksStep() {
   const block = picked === null ? undefined : findBlock(project, picked);
   // Another block starts at its head, wherever the list or the workshop before was scrolled to.
   // biome-ignore lint/correctness/useExhaustiveDependencies: when the picked block changes
-  useEffect(() => top.current?.scrollIntoView({ block: 'end' }), [block?.id]);
+  useEffect(() => {
+    // Newer browsers return a promise here, which an effect must not.
+    void top.current?.scrollIntoView({ block: 'end' });
+  }, [block?.id]);
   return (
     <TradingContext value={trade}>
       <div ref={top} />

@@ -26,7 +26,7 @@ export function BlockFigure({ block, turn }: { block: Block; turn: number }) {
       </g>
       {block.places.map((_, place) => {
         const unit = direction(place + stands, perBlock);
-        const at = `translate(${unit.x * rim * 0.84} ${unit.y * rim * 0.84}) scale(${rim / 7})`;
+        const at = `translate(${unit.x * rim * 0.7} ${unit.y * rim * 0.7}) scale(${rim / 7})`;
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: a place is its index
           <g key={place} transform={at}>

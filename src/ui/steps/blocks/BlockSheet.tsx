@@ -5,6 +5,7 @@ import { seamLies } from '../../../cutting/nesting';
 import { type Phrase, phrase } from '../../../model/phrase';
 import type { Block, Project } from '../../../model/project';
 import { useApp } from '../../app';
+import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
 import { BlockFigure } from './BlockFigure';
 import { wedgeWords } from './blockWords';
@@ -43,7 +44,9 @@ export function BlockSheet({ block, turn }: { block: Block; turn: number }) {
         <ol>
           {lines.map((line, index) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: lines in a fixed order
-            <li key={index}>{say(line)}</li>
+            <li key={index}>
+              <Fractions text={say(line)} />
+            </li>
           ))}
         </ol>
       </div>

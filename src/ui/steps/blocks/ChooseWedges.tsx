@@ -1,6 +1,6 @@
 // Wedges chosen by the tool: for all blocks, or for those with empty places; what was proved is said.
 import { Sparkle } from 'lucide-react';
-import { type Phrase, phrase } from '../../../model/phrase';
+import { counted, type Phrase, phrase } from '../../../model/phrase';
 import type { BlockId } from '../../../model/project';
 import { openBlocks } from '../../../store/composing';
 import { useApp } from '../../app';
@@ -40,12 +40,14 @@ export function ChooseWedges() {
           )}
         </p>
         <div className="row">
-          {button(
-            phrase('Fill the {count} not complete', { count: empty.length }),
-            empty.map((block) => block.id),
-            empty.length > 0,
-          )}
-          {button(phrase('Choose all afresh'), open, empty.length === 0)}
+          {empty.length > 0
+            ? button(
+                counted(empty.length, 'For the one not complete', 'For the {count} not complete'),
+                empty.map((block) => block.id),
+                true,
+              )
+            : null}
+          {button(phrase('For all, afresh'), open, empty.length === 0)}
         </div>
         <CountField
           label="Seed: the same seed chooses the same wedges"
@@ -58,11 +60,19 @@ export function ChooseWedges() {
           }}
         />
         {kept > 0 ? (
-          <p className="quiet">{say('{count} sewn or pinned are left as they are.', { count: kept })}</p>
+          <p className="quiet">
+            {say(
+              counted(
+                kept,
+                'One block is sewn or pinned and stays as it is.',
+                '{count} blocks are sewn or pinned and stay as they are.',
+              ),
+            )}
+          </p>
         ) : null}
-        <Proof words={words} />
-        <Complaint problems={problems} />
       </div>
+      <Proof words={words} />
+      <Complaint problems={problems} />
     </section>
   );
 }

@@ -2,7 +2,7 @@
 import type { KeyboardEvent, PointerEvent } from 'react';
 import type { SeamLie } from '../../../cutting/nesting';
 import { bandOutline, direction } from '../../../geometry/block';
-import { apothem } from '../../../geometry/wedge';
+import { apothem, slope } from '../../../geometry/wedge';
 import type { BlockId, WedgePlan } from '../../../model/project';
 import { useApp } from '../../app';
 
@@ -26,13 +26,14 @@ export function PlaceFace(props: Props) {
   const { place, toward, lie, chosen, held, over } = props;
   const wedge = useApp((app) => app.project.wedge);
   const rim = apothem(wedge);
-  const size = Math.min(1, (rim * Math.tan(Math.PI / wedge.perBlock)) / 2.9) * (rim / 7);
+  const size = 0.78 * Math.min(rim / 7, (rim * slope(wedge.perBlock)) / 2.9);
   const points = (inset: number) =>
     bandOutline(toward, rim - inset, 0, wedge.perBlock)
       .map((point) => `${point.x},${point.y}`)
       .join(' ');
+  // Off the rim, which is what has to be seen.
   const unit = direction(toward, wedge.perBlock);
-  const at = { x: unit.x * rim * 0.86, y: unit.y * rim * 0.86 };
+  const at = { x: unit.x * rim * 0.68, y: unit.y * rim * 0.68 };
   const degrees = (toward * 360) / wedge.perBlock;
   return (
     // biome-ignore lint/a11y/useSemanticElements: an SVG group cannot be an <input>
@@ -85,7 +86,7 @@ export function NotNesting(props: {
     <g aria-hidden>
       {props.seams.map(([place]) => {
         const unit = direction(place + props.stands + 0.5, perBlock);
-        const reach = rim * 0.62;
+        const reach = rim * 0.82;
         return (
           <g key={place} transform={`translate(${unit.x * reach} ${unit.y * reach})`} className="slip">
             <circle r={0.42} />

@@ -8,6 +8,7 @@ import type { Block, Place, Project } from '../../../model/project';
 import { meetingsAt } from '../../../store/wedgeOffers';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
+import { Fractions } from '../../fields/Fractions';
 import { useAnalysis } from '../../useAnalysis';
 import { useSay } from '../../words';
 import { meetingWords, wedgeWords } from './blockWords';
@@ -45,8 +46,8 @@ export function PlacePanel({ block, place, onTry }: Props) {
           <div className="stack tight">
             <p>{say('From the rim in: {fabrics}.', { fabrics: bandNames(project, wedge) })}</p>
             {meetings.map((one) => (
-              <p key={one.say} className="verdict">
-                {say(one)}
+              <p key={one.say + String(one.with?.place)} className="verdict">
+                <Fractions text={say(one)} />
               </p>
             ))}
             {meetings.length === 0 ? <p className="quiet">{say('Meets none of its own cloth.')}</p> : null}

@@ -6,9 +6,10 @@ import type { Block, Place } from '../../../model/project';
 import { type WedgeOffer, wedgeOffers } from '../../../store/wedgeOffers';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
+import { Fractions } from '../../fields/Fractions';
 import { useAnalysis } from '../../useAnalysis';
 import { useSay } from '../../words';
-import { meetingWords, wedgeWords } from './blockWords';
+import { meetingWords, wedgeTitle } from './blockWords';
 import { WedgePicture } from './WedgePicture';
 
 const FEW = 6;
@@ -81,12 +82,12 @@ function OfferWords({ offer }: { offer: WedgeOffer }) {
   const nest = nestWords(offer);
   return (
     <span className="offer-words">
-      <strong>{say(wedgeWords(project, offer.wedge))}</strong>{' '}
+      <strong>{say(wedgeTitle(project, offer.wedge))}</strong>{' '}
       <span className="quiet">{say('{count} left', { count: offer.left })}</span>
       {nest ? <span className="line">{say(nest)}</span> : null}
       {meetings.map((one) => (
         <span key={one.say + String(one.with?.place)} className="line">
-          {say(one)}
+          <Fractions text={say(one)} />
         </span>
       ))}
       {meetings.length === 0 ? (

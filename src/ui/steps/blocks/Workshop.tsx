@@ -10,6 +10,7 @@ import { placesHeld } from '../../../model/freedom';
 import type { Block, BlockId, Place } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
+import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
 import { Caution } from '../Caution';
 import { BlockFace } from './BlockFace';
@@ -160,21 +161,27 @@ function Meetings({ clashes, complete }: { clashes: readonly Clash[]; complete: 
       ) : (
         <ul className="marked">
           {rims.map((clash) => (
-            <li key={clash.id}>{say(clashWords(project, clash))}</li>
+            <li key={clash.id}>
+              <Fractions text={say(clashWords(project, clash))} />
+            </li>
           ))}
         </ul>
       )}
       {inside.length > 0 ? (
         <details className="fold">
           <summary>
-            {say('Further in: {count}, {length} in all', {
-              count: inside.length,
-              length: { inches: inside.reduce((sum, one) => sum + one.inches, 0) },
-            })}
+            <Fractions
+              text={say('Further in: {count}, {length} in all', {
+                count: inside.length,
+                length: { inches: inside.reduce((sum, one) => sum + one.inches, 0) },
+              })}
+            />
           </summary>
           <ul>
             {inside.map((clash) => (
-              <li key={clash.id}>{say(clashWords(project, clash))}</li>
+              <li key={clash.id}>
+                <Fractions text={say(clashWords(project, clash))} />
+              </li>
             ))}
           </ul>
         </details>

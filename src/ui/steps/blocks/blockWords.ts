@@ -12,7 +12,13 @@ export const PROGRESS_NAMES: Readonly<Record<Block['progress'], string>> = {
   joined: 'In its row',
 };
 
-/** "Set C, tip up", or that the place is empty. */
+/** "Set C, tip up", to begin a line with. */
+export function wedgeTitle(project: Project, wedge: Place): Phrase {
+  const set = findSet(project, wedge.set)?.label ?? '';
+  return phrase(wedge.tip === 'up' ? 'Set {set}, tip up' : 'Set {set}, tip down', { set });
+}
+
+/** "set C, tip up" within a sentence, or that the place is empty. */
 export function wedgeWords(project: Project, wedge: Place | null): Phrase {
   if (wedge === null) return phrase('no wedge yet');
   const set = findSet(project, wedge.set)?.label ?? '';
@@ -34,7 +40,7 @@ export function meetingWords(project: Project, meetings: readonly Meeting[]): Ph
       : phrase('{fabric} reads as one with {other} on the rim at place {place}.', values);
   });
   if (inside > 0.05)
-    said.push(phrase('Further in, {length} of one cloth meets.', { length: { inches: inside } }));
+    said.push(phrase('Further in, cloth meets itself along {length}.', { length: { inches: inside } }));
   return said;
 }
 

@@ -5,6 +5,7 @@ import { phrase } from '../../../model/phrase';
 import { PRINT_DENSITY, pixelSize, widestPicture } from '../../../store/picture';
 import { useApp } from '../../app';
 import { Complaint } from '../../fields/Complaint';
+import { Fractions } from '../../fields/Fractions';
 import { TextField } from '../../fields/TextField';
 import { useSay } from '../../words';
 
@@ -21,7 +22,7 @@ export function PictureSize({ svg, width, onChange }: Props) {
   const full = Math.round(layOut(project).width * PRINT_DENSITY);
   const offers = [
     { name: 'To send', pixels: 1200 },
-    { name: 'A page of paper', pixels: 2400 },
+    { name: 'A page', pixels: 2400 },
     { name: 'A poster', pixels: 7200 },
     {
       name: full <= widestPicture(svg) ? 'True size' : 'The largest',
@@ -59,14 +60,16 @@ export function PictureSize({ svg, width, onChange }: Props) {
         }}
       />
       {size.ok ? (
-        <p className="fraction">
-          {say('{width} × {height} pixels: {across} × {down} printed at {density} dots to the inch.', {
-            width: size.value.width,
-            height: size.value.height,
-            across: { inches: size.value.width / PRINT_DENSITY },
-            down: { inches: size.value.height / PRINT_DENSITY },
-            density: PRINT_DENSITY,
-          })}
+        <p>
+          <Fractions
+            text={say('{width} × {height} pixels: {across} × {down} printed at {density} dots to the inch.', {
+              width: size.value.width,
+              height: size.value.height,
+              across: { inches: size.value.width / PRINT_DENSITY },
+              down: { inches: size.value.height / PRINT_DENSITY },
+              density: PRINT_DENSITY,
+            })}
+          />
         </p>
       ) : (
         <Complaint problems={size.problems} />

@@ -3,6 +3,7 @@ import { layOut } from '../../../geometry/setting';
 import { cutWedge, finishedBlock, unfinishedBlock, wedgeProblem } from '../../../geometry/wedge';
 import { type Phrase, phrase } from '../../../model/phrase';
 import { useApp } from '../../app';
+import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
 
 export function SizesSection() {
@@ -21,7 +22,9 @@ export function SizesSection() {
               {say(name)}
               <span className="quiet">{say(note)}</span>
             </dt>
-            <dd className="fraction">{say(words)}</dd>
+            <dd>
+              <Fractions text={say(words)} />
+            </dd>
           </div>
         ))}
       </dl>

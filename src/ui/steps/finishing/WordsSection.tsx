@@ -4,6 +4,7 @@ import { useMemo, useState } from 'react';
 import { type Phrase, phrase } from '../../../model/phrase';
 import { alternativeText } from '../../../store/pictureText';
 import { useApp } from '../../app';
+import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
 
 export function WordsSection() {
@@ -27,7 +28,9 @@ export function WordsSection() {
         <p className="quiet">
           {say('For people who do not see the picture: put it with the picture wherever you show it.')}
         </p>
-        <p className="alternative">{text}</p>
+        <p className="alternative">
+          <Fractions text={text} />
+        </p>
         <div className="row">
           {navigator.clipboard ? (
             <button type="button" className="button" onClick={() => void copy()}>

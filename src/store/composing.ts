@@ -1,0 +1,54 @@
+// Choosing wedges for blocks as one command each, with what was proved. The search itself is arrange's.
+import { composeBlocks } from '../arrange/compose';
+import { wedgeLedger } from '../cutting/ledger';
+import type { Command } from '../editing/apply';
+import { rearrange } from '../editing/wall';
+import { cellOf, findBlock } from '../model/find';
+import { placesHeld } from '../model/freedom';
+import { counted, type Phrase, phrase } from '../model/phrase';
+import type { BlockId, Project } from '../model/project';
+
+/** Whole blocks that all cut wedges together allow: half of each block tip up, half tip down. */
+export function blocksAllowed(project: Project): number {
+  const half = project.wedge.perBlock / 2;
+  let up = 0;
+  let down = 0;
+  for (const row of wedgeLedger(project)) {
+    up += row.available.up;
+    down += row.available.down;
+  }
+  return Math.floor(Math.min(up, down) / half);
+}
+
+/** Blocks whose wedges may be chosen: planned and not pinned. */
+export function openBlocks(project: Project): BlockId[] {
+  return project.blocks
+    .filter((block) => placesHeld(block) === null && !cellOf(project, block.id)?.pinned)
+    .map((block) => block.id);
+}
+
+export interface Choosing {
+  readonly command: Command;
+  /** What came of it and what was proved, to be shown once the command is done. */
+  readonly words: readonly Phrase[];
+}
+
+/** Chooses all wedges of these blocks afresh. Sewn and pinned ones stay as they are. The same seed chooses the same. */
+export function chooseWedges(project: Project, blocks: readonly BlockId[], seed: number): Choosing {
+  const { moves, words } = composeBlocks(project, blocks, seed);
+  const only = blocks.length === 1 ? findBlock(project, blocks[0]!) : undefined;
+  const label = only
+    ? phrase('choose the wedges of block {block}', { block: only.number })
+    : counted(blocks.length, 'choose the wedges', 'choose the wedges of {count} blocks');
+  const arranged = rearrange(moves, label);
+  return {
+    command: {
+      label,
+      change: (draft) => {
+        arranged.change(draft);
+        draft.preferences.seed = seed;
+      },
+    },
+    words,
+  };
+}
