@@ -44,13 +44,14 @@ export function repair(project: Project): Repair {
   const moves: Move[] = [];
   let current = project;
   let stuck = 0;
+  const beside = besideTable(project);
   const carry = (step: readonly Move[]) => {
     moves.push(...step);
     current = moved(current, step);
   };
   for (const kind of wedgeKinds(project).filter((one) => one.count < 0)) {
     for (let excess = -kind.count; excess > 0; excess -= 1) {
-      const step = replaceOne(current, kind);
+      const step = replaceOne(current, kind, beside);
       if (step) carry(step.moves);
       else stuck += 1;
     }
@@ -58,13 +59,13 @@ export function repair(project: Project): Repair {
   const over = overuse(project) - stuck;
   const toFill = holes(project).length;
   for (const hole of holes(current)) {
-    const step = bestFilling(current, hole);
+    const step = bestFilling(current, hole, wantedTip(hole.block.places, hole.place), beside);
     if (step) carry(step.moves);
   }
   const whole = lastWord(moves);
   const empty = holes(current).length;
-  const filled = toFill + over - empty;
-  const least = over + Math.max(0, Math.min(toFill, filled - over));
+  // Every wedge too many and every empty place that is filled takes a move of its own.
+  const least = over + Math.max(0, toFill - empty);
   return {
     moves: whole,
     empty,
@@ -86,7 +87,7 @@ function holes(project: Project): Hole[] {
 }
 
 /** Takes one wedge of a kind out of the block where that costs least, with what goes there instead; null: all are sewn. */
-function replaceOne(project: Project, kind: WedgeKind): Step | null {
+function replaceOne(project: Project, kind: WedgeKind, beside: BesideOf): Step | null {
   const choices = project.blocks
     .filter((block) => placesHeld(block) === null)
     .flatMap((block) =>
@@ -94,7 +95,12 @@ function replaceOne(project: Project, kind: WedgeKind): Step | null {
         if (!held || kindKey(held) !== kindKey(kind.wedge)) return [];
         const emptied: Move = { kind: 'place', block: block.id, place, wedge: null };
         const without = moved(project, [emptied]);
-        const filling = bestFilling(without, { block: findBlock(without, block.id)!, place }, held.tip);
+        const filling = bestFilling(
+          without,
+          { block: findBlock(without, block.id)!, place },
+          held.tip,
+          beside,
+        );
         const pin = cellOf(project, block.id)?.pinned ? PINNED : 0;
         if (filling) return [{ moves: filling.moves, cost: filling.cost + pin }];
         // Nothing to put there: an empty place hurts least in a block that waits on the side table or has gaps already.
@@ -106,12 +112,7 @@ function replaceOne(project: Project, kind: WedgeKind): Step | null {
 }
 
 /** The best way to fill a hole: a left-over wedge, or another block's wedge with a left-over one in its stead. */
-function bestFilling(
-  project: Project,
-  hole: Hole,
-  tip: Tip = wantedTip(hole.block.places, hole.place),
-): Step | null {
-  const beside = besideTable(project);
+function bestFilling(project: Project, hole: Hole, tip: Tip, beside: BesideOf): Step | null {
   const kinds = new Map(wedgeKinds(project).map((kind) => [kindKey(kind.wedge), kind]));
   const spare = [...kinds.values()].filter(
     (kind) => kind.wedge.tip === tip && kind.count > 0 && kind.rim !== null,

@@ -16,7 +16,17 @@ import { plainFabrics, projectOf, stripSet, stripsOf } from '../cutting/fabrics'
 
 const seed = 42_000;
 
+const known = new Map<string, Project>();
+
+/** A project of so many empty blocks with sets enough for them; the same for the same figures. */
 function madeProject(blocks: number, anySeed: number, perBlock: Project['wedge']['perBlock'] = 8): Project {
+  const key = `${blocks} ${anySeed} ${perBlock}`;
+  const project = known.get(key) ?? freshProject(blocks, anySeed, perBlock);
+  known.set(key, project);
+  return project;
+}
+
+function freshProject(blocks: number, anySeed: number, perBlock: Project['wedge']['perBlock']): Project {
   const fabrics = plainFabrics(10);
   const per = Math.max(2, blocks);
   const stripsOnHand = stripsOf(fabrics, [[1, per], [1.5, per], [2, Math.ceil(per / 2)]]); // biome-ignore format: a table
