@@ -74,7 +74,7 @@ function analysed(project: Project, options: AnalysisOptions, previous: Analysis
   const keeps = previous === null ? NOTHING : kept(previous, project, model);
   const inside = insideClashes(project, model, keeps, previous);
   const clashes = [...inside.flat(), ...clashesBetween(project, model)];
-  const layers = measureLayers(model, previous?.layers ?? null);
+  const layers = measureLayers(model, previous?.layers ?? null, keeps.hanging);
   const pools = poolsOf(model, layers);
   const hanging = keeps.hanging ? previous : null;
   const fabrics = fabricSpreads(model, layers.blockNodes, layers.blocks.graph, hanging?.fabrics ?? null);

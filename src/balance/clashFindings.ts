@@ -1,13 +1,13 @@
-// Clashes as sentences: the heaviest of each kind said one by one, the rest of a kind folded into one sentence.
+// Clashes as sentences: a few of a kind are said one by one, many are told together, so that a list stays short.
 import { findFabric } from '../model/find';
-import { counted, type Phrase, type PhraseValue, phrase } from '../model/phrase';
+import { type Phrase, type PhraseValue, phrase } from '../model/phrase';
 import type { Project } from '../model/project';
 import type { Inches } from '../model/units';
 import type { Clash, ClashKind } from './clashes';
 import type { Finding } from './finding';
 import type { WallModel } from './wallModel';
 
-/** So many of a kind are said one by one; from one more on, only the heaviest is, and the others are told together. */
+/** So many of a kind are said one by one; more are told in one sentence that names the heaviest. */
 const SINGLES = 3;
 
 /** How loud a kind is: a whole rim (for radial: a whole seam) of plain clash weighs this much, 0–1. */
@@ -16,15 +16,19 @@ const LOUDNESS: Readonly<Record<ClashKind, number>> = { rim: 0.9, facing: 0.8, s
 /** Clashes that count as fewer inches than this part of the full length of their kind are not worth a sentence. */
 const LEAST_PART: Readonly<Record<ClashKind, number>> = { rim: 0, facing: 0.15, surround: 0.5, radial: 0.3 };
 
+/** Look-alikes below this likeness stay in the list of clashes, without a sentence. */
+const TOLD_LIKENESS = 0.5;
+
 /** Findings for the clashes, unsorted. */
 export function clashFindings(project: Project, model: WallModel, clashes: readonly Clash[]): Finding[] {
   const kinds: readonly ClashKind[] = ['rim', 'facing', 'radial', 'surround'];
   return kinds.flatMap((kind) => {
     const told = clashes
-      .filter((clash) => clash.kind === kind && partOf(model, clash) >= LEAST_PART[kind])
+      .filter((clash) => clash.kind === kind && clash.likeness >= TOLD_LIKENESS)
+      .filter((clash) => partOf(model, clash) >= LEAST_PART[kind])
       .sort((one, other) => other.weight - one.weight);
     if (told.length <= SINGLES) return told.map((clash) => single(project, model, clash));
-    return [single(project, model, told[0]!), folded(model, kind, told.slice(1))];
+    return [together(model, kind, told)];
   });
 }
 
@@ -94,23 +98,30 @@ const ALIKE: Readonly<Record<Saying, string>> = {
   border: 'Block {a}, place {place}: {fabric} and the border of {other} read as one along {length}.',
 };
 
-const FOLDED: Readonly<Record<ClashKind, string>> = {
-  rim: 'In {count} more places a fabric meets itself or its look-alike on neighbouring rims.',
-  facing: '{count} more pairs of blocks meet with the same or a look-alike fabric, {length} in all.',
+const TOGETHER: Readonly<Record<ClashKind, string>> = {
+  rim: 'In {count} places a fabric meets itself or its look-alike on neighbouring rims, first in block {a}.',
+  facing:
+    '{count} pairs of blocks meet with the same or a look-alike fabric, {length} in all, first blocks {a} and {b}.',
   radial:
-    'Along {count} more seams inside the blocks a fabric meets itself or its look-alike, {length} in all.',
-  surround: '{count} more rims run into what surrounds them, {length} in all.',
+    'Along {count} seams inside the blocks a fabric meets itself or its look-alike, {length} in all, first in block {a}.',
+  surround: '{count} rims run into what surrounds them, {length} in all, first in block {a}.',
 };
 
-function folded(model: WallModel, kind: ClashKind, clashes: readonly Clash[]): Finding {
+/** Many of a kind, heaviest first, as one finding. */
+function together(model: WallModel, kind: ClashKind, clashes: readonly Clash[]): Finding {
   const length: Inches = clashes.reduce((sum, clash) => sum + clash.inches, 0);
+  const { numbers } = clashes[0]!;
   return {
-    id: `${kind}:more`,
+    id: `${kind}:together`,
     kind,
-    // A little below its heaviest member: it says the same thing again.
-    weight: 0.9 * weightOf(model, clashes[0]!),
+    weight: weightOf(model, clashes[0]!),
     measure: { value: length, unit: 'in' },
-    words: counted(clashes.length, FOLDED[kind], FOLDED[kind], { length: { inches: length } }),
+    words: phrase(TOGETHER[kind], {
+      count: clashes.length,
+      length: { inches: length },
+      a: numbers[0]!,
+      b: numbers[1] ?? numbers[0]!,
+    }),
     blocks: [...new Set(clashes.flatMap((clash) => clash.blocks))],
     fabrics: [...new Set(clashes.flatMap((clash) => clash.fabrics))],
     marks: clashes.flatMap((clash) => clash.marks),

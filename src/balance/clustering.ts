@@ -66,7 +66,7 @@ export function measureLayer(input: LayerInput, previous: Layer | null): Layer {
   const deals = kept ? known : dealTuples(graph.size, reach, seed);
   const earlier = values.map((list, at) => {
     const figure = kept ? previous.figures[at] : undefined;
-    return figure && sameNumbers(figure.values, list) ? figure : null;
+    return figure && (figure.values === list || sameNumbers(figure.values, list)) ? figure : null;
   });
   const wholes = wholeDeals(input, earlier, previous);
   const figures = values.map((list, at) =>

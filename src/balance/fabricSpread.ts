@@ -54,27 +54,13 @@ export function fabricSpreads(
     const area = places.area[fabric]!;
     const quarters = [0, 1, 2, 3].map((quarter) => places.quarters[fabric * 4 + quarter]! / area);
     const earlier = kept.get(model.cloths.fabrics[fabric]!.id);
-    const inBlocks = new Float64Array(nodes.blockOf.length);
-    const holds = new Uint8Array(nodes.blockOf.length);
-    let blocks = 0;
-    for (let node = 0; node < holds.length; node++) {
-      inBlocks[node] = model.fabricArea[nodes.blockOf[node]! * model.fabricCount + fabric]!;
-      if (inBlocks[node]! > 0) {
-        holds[node] = 1;
-        blocks += 1;
-      }
-    }
     const own = earlier?.contrast ?? contrast![fabric]!;
-    const gathered = earlier ?? {
-      gathering: moran(graph, inBlocks),
-      joins: joinCounts(graph, holds),
-      nearest: distances!.measure(holds),
-    };
+    const gathered = earlier ?? gatheredBlocks(model, nodes, graph, fabric, distances!);
     return {
       fabric: model.cloths.fabrics[fabric]!.id,
       area,
       pieces: places.pieces[fabric]!,
-      blocks,
+      blocks: gathered.blocks,
       centre: { x: places.x[fabric]! / area, y: places.y[fabric]! / area },
       quarters: [quarters[0]!, quarters[1]!, quarters[2]!, quarters[3]!],
       evenness: 1 - quarters.reduce((sum, one, at) => sum + Math.abs(one - all[at]! / whole), 0) / 2,
@@ -87,7 +73,70 @@ export function fabricSpreads(
   });
 }
 
-/** Sums over the pieces of each fabric. The middle of a band from r to R lies at 2/3 (R³ − r³)/(R² − r²) on its middle line. */
+function gatheredBlocks(
+  model: WallModel,
+  nodes: BlockNodes,
+  graph: ContactGraph,
+  fabric: number,
+  distances: NearestTable,
+): Pick<FabricSpread, 'blocks' | 'nearest' | 'gathering' | 'joins'> {
+  const areas = new Float64Array(nodes.blockOf.length);
+  const holds = new Uint8Array(nodes.blockOf.length);
+  let blocks = 0;
+  for (let node = 0; node < holds.length; node++) {
+    areas[node] = model.fabricArea[nodes.blockOf[node]! * model.fabricCount + fabric]!;
+    if (areas[node] === 0) continue;
+    holds[node] = 1;
+    blocks += 1;
+  }
+  return {
+    blocks,
+    nearest: distances.measure(holds),
+    gathering: moran(graph, areas),
+    joins: joinCounts(graph, holds),
+  };
+}
+
+/** Bands of all wedge kinds in one row: those of kind k from start[k] to start[k + 1]. */
+interface Pieces {
+  readonly start: Int32Array;
+  readonly fabric: Int32Array;
+  readonly area: Float64Array;
+  /** Distance of the piece's middle from the block's: 2/3 (R³ − r³)/(R² − r²) for a band from r to R. */
+  readonly reach: Float64Array;
+}
+
+/** Kept for each table of bands: after a turn it is the same. */
+const known = new WeakMap<WallModel['kindBands'], Pieces>();
+
+function piecesOf(model: WallModel): Pieces {
+  let pieces = known.get(model.kindBands);
+  if (!pieces) {
+    pieces = measuredPieces(model);
+    known.set(model.kindBands, pieces);
+  }
+  return pieces;
+}
+
+function measuredPieces(model: WallModel): Pieces {
+  const slope = Math.tan(Math.PI / model.perBlock);
+  const start = new Int32Array(model.kindBands.length + 1);
+  const all = model.kindBands.flat();
+  model.kindBands.forEach((bands, kind) => {
+    start[kind + 1] = start[kind]! + bands.length;
+  });
+  return {
+    start,
+    fabric: Int32Array.from(all, (band) => model.cloths.index.get(band.fabric)!),
+    area: Float64Array.from(all, (band) => slope * (band.outer ** 2 - band.inner ** 2)),
+    reach: Float64Array.from(
+      all,
+      ({ outer, inner }) => ((2 / 3) * (outer ** 3 - inner ** 3)) / (outer ** 2 - inner ** 2),
+    ),
+  };
+}
+
+/** Sums over the pieces of each fabric. A piece on a middle line of the wall counts half on either side. */
 function whereItLies(model: WallModel) {
   const { fabricCount, perBlock } = model;
   const area = new Float64Array(fabricCount);
@@ -95,41 +144,37 @@ function whereItLies(model: WallModel) {
   const y = new Float64Array(fabricCount);
   const pieces = new Int32Array(fabricCount);
   const quarters = new Float64Array(fabricCount * 4);
-  const allQuarters = [0, 0, 0, 0];
-  const slope = Math.tan(Math.PI / perBlock);
-  const kinds = model.kindBands.map((bands) =>
-    bands.map((band) => ({
-      fabric: model.cloths.index.get(band.fabric)!,
-      area: slope * (band.outer ** 2 - band.inner ** 2),
-      reach: (2 / 3) * ((band.outer ** 3 - band.inner ** 3) / (band.outer ** 2 - band.inner ** 2)),
-    })),
-  );
+  const { start, fabric, area: sizes, reach } = piecesOf(model);
   const units = Array.from({ length: perBlock }, (_, toward) => direction(toward, perBlock));
   const middle = middleOfFilled(model);
-  model.blockIn.forEach((block, cell) => {
-    if (block < 0) return;
+  for (let cell = 0; cell < model.blockIn.length; cell++) {
+    const block = model.blockIn[cell]!;
+    if (block < 0) continue;
     for (let place = 0; place < perBlock; place++) {
       const kind = model.kindAt[block * perBlock + place]!;
       if (kind < 0) continue;
       const unit = units[(place + model.standingOf[block]!) % perBlock]!;
-      for (const piece of kinds[kind]!) {
-        const atX = model.cellX[cell]! + unit.x * piece.reach;
-        const atY = model.cellY[cell]! + unit.y * piece.reach;
-        area[piece.fabric]! += piece.area;
-        x[piece.fabric]! += piece.area * atX;
-        y[piece.fabric]! += piece.area * atY;
-        pieces[piece.fabric]! += 1;
-        // A piece on a middle line counts half on either side.
-        const right = partBeyond(atX, middle.x);
+      for (let piece = start[kind]!; piece < start[kind + 1]!; piece++) {
+        const cloth = fabric[piece]!;
+        const size = sizes[piece]!;
+        const atX = model.cellX[cell]! + unit.x * reach[piece]!;
+        const atY = model.cellY[cell]! + unit.y * reach[piece]!;
+        area[cloth]! += size;
+        x[cloth]! += size * atX;
+        y[cloth]! += size * atY;
+        pieces[cloth]! += 1;
+        const right = size * partBeyond(atX, middle.x);
         const lower = partBeyond(atY, middle.y);
-        for (let quarter = 0; quarter < 4; quarter++) {
-          const part = (quarter % 2 ? right : 1 - right) * (quarter > 1 ? lower : 1 - lower) * piece.area;
-          quarters[piece.fabric * 4 + quarter]! += part;
-          allQuarters[quarter]! += part;
-        }
+        quarters[cloth * 4]! += (size - right) * (1 - lower);
+        quarters[cloth * 4 + 1]! += right * (1 - lower);
+        quarters[cloth * 4 + 2]! += (size - right) * lower;
+        quarters[cloth * 4 + 3]! += right * lower;
       }
     }
-  });
+  }
+  const allQuarters = [0, 0, 0, 0].map((_, quarter) =>
+    area.reduce((sum, __, cloth) => sum + quarters[cloth * 4 + quarter]!, 0),
+  );
   return { area, x, y, pieces, quarters, allQuarters };
 }
 

@@ -27,43 +27,53 @@ export interface Layers {
 /** Seeds of the deals: any will do, fixed so that the same top always gets the same p. */
 const SEEDS = { wedges: 31, blocks: 47, tiles: 59 } as const;
 
-export function measureLayers(model: WallModel, previous: Layers | null): Layers {
-  const wedges = wedgeNodes(model);
+/**
+ * Measures all three. `sameHanging` says that the previous layers are of the same blocks in the same cells: then blocks and
+ * tiles are as they were, and only the wedges may meet otherwise.
+ */
+export function measureLayers(model: WallModel, previous: Layers | null, sameHanging: boolean): Layers {
+  if (previous && sameHanging) {
+    const nodes = previous.wedgeNodes;
+    return { ...previous, wedges: wedgeLayer(model, nodes, previous, previous.wedges.figures) };
+  }
+  const nodes = wedgeNodes(model);
   const blocks = blockNodes(model);
-  const pick = (figures: Float64Array, of: (node: number) => number, size: number) =>
-    Float64Array.from({ length: size }, (_, node) => figures[of(node)]!);
-  const kindOf = (node: number) => model.kindAt[wedges.wedgeOf[node]!]!;
-  const blockOf = (node: number) => blocks.blockOf[node]!;
   return {
-    wedgeNodes: wedges,
-    wedges: measureLayer(
-      {
-        graph: wedgeGraph(model, wedges),
-        // Turning a block changes which wedges meet, so the whole goes by its exact moments instead of deals.
-        fixedGraph: null,
-        values: [model.kindLightness, model.kindA, model.kindB].map((figures) =>
-          pick(figures, kindOf, wedges.wedgeOf.length),
-        ),
-        seed: SEEDS.wedges,
-      },
-      previous?.wedges ?? null,
-    ),
+    wedgeNodes: nodes,
+    wedges: wedgeLayer(model, nodes, previous, null),
     blockNodes: blocks,
-    blocks: measureLayer(
-      {
-        graph: blockGraph(model, blocks),
-        fixedGraph: blockGraph(model, cellNodes(model)),
-        values: [model.lightness, model.a, model.b].map((figures) =>
-          pick(figures, blockOf, blocks.blockOf.length),
-        ),
-        seed: SEEDS.blocks,
-      },
-      previous?.blocks ?? null,
-    ),
+    blocks: blockLayer(model, blocks, previous),
     tiles: tileLayer(model, previous),
   };
 }
 
+function wedgeLayer(
+  model: WallModel,
+  nodes: WedgeNodes,
+  previous: Layers | null,
+  same: readonly { readonly values: Float64Array }[] | null,
+): Layer {
+  const kinds = nodes.wedgeOf.map((wedge) => model.kindAt[wedge]!);
+  const values = same
+    ? same.map((figure) => figure.values)
+    : [model.kindLightness, model.kindA, model.kindB].map((figures) => picked(figures, kinds));
+  // Turning a block changes which wedges meet, so the whole goes by its exact moments instead of deals.
+  const input = { graph: wedgeGraph(model, nodes), fixedGraph: null, values, seed: SEEDS.wedges };
+  return measureLayer(input, previous?.wedges ?? null);
+}
+
+function blockLayer(model: WallModel, nodes: BlockNodes, previous: Layers | null): Layer {
+  const values = [model.lightness, model.a, model.b].map((figures) => picked(figures, nodes.blockOf));
+  const graph = blockGraph(model, nodes);
+  const fixedGraph = blockGraph(model, cellNodes(model));
+  return measureLayer({ graph, fixedGraph, values, seed: SEEDS.blocks }, previous?.blocks ?? null);
+}
+
+function picked(figures: Float64Array, from: Int32Array): Float64Array {
+  const values = new Float64Array(from.length);
+  for (let node = 0; node < from.length; node++) values[node] = figures[from[node]!]!;
+  return values;
+}
 function tileLayer(model: WallModel, previous: Layers | null): Layers['tiles'] {
   const tiles = tilesOf(model);
   if (!tiles) return null;

@@ -68,7 +68,7 @@ function finding(
   const where = positionWords(pool.centre, size);
   const numbers = pool.blocks.map((block) => findBlock(project, block)!.number);
   const values = {
-    count: pool.scale === 'wedge' ? pool.size : pool.blocks.length,
+    count: countWords(pool.scale === 'wedge' ? pool.size : pool.blocks.length),
     where,
     blocks: { list: numbers },
   };
@@ -100,6 +100,13 @@ function saying(pool: Pool): string {
   return pool.scale === 'wedge'
     ? '{count} wedges that lean to {hue} together, {where}, in blocks {blocks}.'
     : '{count} blocks that lean to {hue} together, {where}.';
+}
+
+const COUNTS = ['Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten', 'Eleven', 'Twelve'] as const; // biome-ignore format: a row
+
+/** A count at the start of a sentence: in words up to twelve. */
+function countWords(count: number): Phrase {
+  return phrase(COUNTS[count - 2] ?? String(count));
 }
 
 /** Hue names round OKLab's circle, each up to its angle in degrees. */
