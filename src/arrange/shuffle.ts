@@ -12,9 +12,8 @@ import { costTables } from './costTables';
 import { decisionsOf, type Scopes } from './decisions';
 import { LiveWall } from './liveWall';
 import { movesBetween } from './movesBetween';
+import type { Score } from './score';
 import { Search } from './search';
-
-export const ALL_SCOPES: Scopes = { swap: true, turn: true, shiftCorners: true, trade: true };
 
 /** What is wanted of a shuffle; plain data, so that it can be sent to a worker. */
 export interface ShuffleWish {
@@ -26,12 +25,6 @@ export interface ShuffleWish {
   readonly budget: { readonly milliseconds?: number; readonly steps?: number };
   /** ΔE00 from which two cloths no longer read as one. */
   readonly lookalikes?: number;
-}
-
-/** A score: the six terms and their weighted sum; lower is better, about 1 a term by chance. */
-export interface Score {
-  readonly terms: Terms;
-  readonly total: number;
 }
 
 /** How the search stands. */

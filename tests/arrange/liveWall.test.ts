@@ -4,7 +4,7 @@ import { costTables } from '../../src/arrange/costTables';
 import { decisionsOf } from '../../src/arrange/decisions';
 import { LiveWall } from '../../src/arrange/liveWall';
 import { movesBetween } from '../../src/arrange/movesBetween';
-import { ALL_SCOPES } from '../../src/arrange/shuffle';
+import { ALL_SCOPES } from '../../src/arrange/score';
 import { clothTable } from '../../src/balance/cloths';
 import { COLOUR_INTENTS, VALUE_INTENTS } from '../../src/balance/intent';
 import { termBasis } from '../../src/balance/termBasis';
