@@ -25,7 +25,7 @@ export const PRINT_MOTIFS = [
   'dots', 'sprig', 'stripe', 'gingham', 'check', 'crosshatch', 'leaves', 'scales', 'ditsy', 'speckle', 'waves', 'stars',
 ] as const; // biome-ignore format: a table
 
-export const printSchema = v.strictObject({
+const printSchema = v.strictObject({
   motif: v.picklist(PRINT_MOTIFS),
   /** Colours of the figures, strongest first; the ground is the fabric's colour. */
   inks: v.pipe(v.array(hex), v.minLength(1), v.maxLength(4)),
@@ -36,7 +36,7 @@ export const printSchema = v.strictObject({
   seed: count,
 });
 
-export const fabricSchema = v.strictObject({
+const fabricSchema = v.strictObject({
   id,
   name,
   /** The cloth's ground colour. */
@@ -50,7 +50,7 @@ export const fabricSchema = v.strictObject({
   background: v.boolean(),
 });
 
-export const stripOnHandSchema = v.strictObject({
+const stripOnHandSchema = v.strictObject({
   id,
   fabric: id,
   /** Cut width, and length along the strip. */
@@ -59,11 +59,11 @@ export const stripOnHandSchema = v.strictObject({
   count,
 });
 
-export const stripSchema = v.strictObject({ fabric: id, width: length(0.25, 60) });
+const stripSchema = v.strictObject({ fabric: id, width: length(0.25, 60) });
 
-export const SET_PROGRESS = ['planned', 'sewn', 'cut'] as const;
+const SET_PROGRESS = ['planned', 'sewn', 'cut'] as const;
 
-export const stripSetSchema = v.strictObject({
+const stripSetSchema = v.strictObject({
   id,
   /** The letter it goes by: A, B, … */
   label: v.pipe(v.string(), v.minLength(1), v.maxLength(4)),
@@ -84,7 +84,7 @@ export const stripSetSchema = v.strictObject({
 
 export const WEDGE_COUNTS = [6, 8, 10, 12] as const;
 
-export const wedgeSchema = v.strictObject({
+const wedgeSchema = v.strictObject({
   /** Wedges to the block, N. */
   perBlock: v.picklist(WEDGE_COUNTS),
   /** From the trimmed tip to the base, as cut, inches. */
@@ -97,11 +97,11 @@ export const wedgeSchema = v.strictObject({
   outerSeam: length(0.0625, 1),
 });
 
-export const placeSchema = v.strictObject({ set: id, tip: v.picklist(['up', 'down']) });
+const placeSchema = v.strictObject({ set: id, tip: v.picklist(['up', 'down']) });
 
 export const BLOCK_PROGRESS = ['planned', 'octagon', 'squared', 'joined'] as const;
 
-export const piecedBlockSchema = v.strictObject({
+const piecedBlockSchema = v.strictObject({
   id,
   /** Pieced from wedges. Blocks known only from a photograph join this variant later. */
   kind: v.literal('pieced'),
@@ -119,25 +119,25 @@ export const piecedBlockSchema = v.strictObject({
   progress: v.picklist(BLOCK_PROGRESS),
 });
 
-export const blockSchema = v.variant('kind', [piecedBlockSchema]);
+const blockSchema = v.variant('kind', [piecedBlockSchema]);
 
 /** A block on the wall. `turn` counts quarter turns clockwise (half turns where the block is not square). */
-export const cellSchema = v.strictObject({
+const cellSchema = v.strictObject({
   block: id,
   turn: v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(3)),
   pinned: v.boolean(),
 });
 
-export const wallSchema = v.strictObject({
+const wallSchema = v.strictObject({
   rows: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(40)),
   columns: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(40)),
   /** Row by row from the top left; null is an empty cell. Blocks in no cell wait on the side table. */
   cells: v.array(v.nullable(cellSchema)),
 });
 
-export const borderSchema = v.strictObject({ fabric: id, width: length(0.25, 30) });
+const borderSchema = v.strictObject({ fabric: id, width: length(0.25, 30) });
 
-export const settingSchema = v.strictObject({
+const settingSchema = v.strictObject({
   layout: v.variant('kind', [v.strictObject({ kind: v.literal('straight') })]),
   /** Fabric of the corner triangles. */
   cornerFabric: id,
@@ -151,7 +151,7 @@ export const settingSchema = v.strictObject({
   borders: v.pipe(v.array(borderSchema), v.maxLength(12)),
 });
 
-export const preferencesSchema = v.strictObject({
+const preferencesSchema = v.strictObject({
   unit: v.picklist(['in', 'cm']),
   /** Lightness L* of the design wall, 0 to 100. */
   wallLightness: v.pipe(v.number(), v.minValue(0), v.maxValue(100)),

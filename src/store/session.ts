@@ -3,7 +3,7 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { openProject } from '../cutting/openProject';
 import { createProject } from '../model/create';
-import { type Phrase, phrase } from '../model/phrase';
+import { phrase } from '../model/phrase';
 import type { Project } from '../model/project';
 import type { Problem, Result } from '../model/result';
 import { type AppStore, createApp } from './app';
@@ -25,7 +25,7 @@ export interface SessionState {
 
 const SAVE_DELAY = 600;
 
-/** Starts the session: the project last open, else the first demo that opens, else an empty project. */
+/** Starts the session: the project last open, else the first demo that opens, else an empty project. `freshId` must never repeat. */
 export async function startSession(
   storage: ProjectStorage,
   problem: Problem | null,
@@ -40,7 +40,10 @@ export async function startSession(
   const app = createApp(first.project);
   const session = createStore<SessionState>()(() => ({
     saving: 'saved',
-    problem: problem ?? (kept && !kept.ok ? (kept.problems[0] ?? null) : null),
+    // A project that is gone (removed in another tab, never saved) is no news; a damaged one is.
+    problem:
+      problem ??
+      (kept && !kept.ok ? (kept.problems.find((one) => one.code !== 'no-such-project') ?? null) : null),
     projects: [],
   }));
   return new Session(app, session, storage, demos, freshId, first.revision);
@@ -125,7 +128,8 @@ export class Session {
 
   /** Opens a kept project. The open one is saved first and stays open when the other cannot be opened. */
   async openKept(id: string): Promise<readonly Problem[]> {
-    await this.flush();
+    const unsaved = await this.unsaved();
+    if (unsaved.length > 0) return unsaved;
     const loaded = await this.storage.load(id);
     if (!loaded.ok) return loaded.problems;
     this.show(loaded.value.project, loaded.value.revision);
@@ -136,7 +140,8 @@ export class Session {
   async openText(text: string): Promise<readonly Problem[]> {
     const read = openProject(text);
     if (!read.ok) return read.problems;
-    await this.flush();
+    const unsaved = await this.unsaved();
+    if (unsaved.length > 0) return unsaved;
     this.show({ ...read.value, id: this.freshId() }, 0);
     await this.saveNow();
     return [];
@@ -151,18 +156,22 @@ export class Session {
     }
   }
 
-  async openNew(name: string): Promise<void> {
-    await this.flush();
+  async openNew(name: string): Promise<readonly Problem[]> {
+    const unsaved = await this.unsaved();
+    if (unsaved.length > 0) return unsaved;
     this.show(createProject(this.freshId(), name), 0);
     this.app.getState().goTo('fabrics');
     await this.saveNow();
+    return [];
   }
 
-  /** Opens a copy of the open project under another name. */
-  async openCopy(name: string): Promise<void> {
+  /** Keeps the open project, unsaved changes and all, under another name and goes on with that. */
+  async openCopy(name: string): Promise<readonly Problem[]> {
+    const { project } = this.app.getState();
     await this.flush();
-    this.show({ ...this.app.getState().project, id: this.freshId(), name }, 0);
+    this.show({ ...project, id: this.freshId(), name }, 0);
     await this.saveNow();
+    return [];
   }
 
   /** Removes a kept project other than the open one. */
@@ -172,8 +181,10 @@ export class Session {
     return removed.ok ? [] : removed.problems;
   }
 
-  tell(code: string, message: Phrase): void {
-    this.state.setState({ problem: { code, path: '', message } });
+  /** Saves what waits. Where that fails the open project must stay open: why, else an empty list. */
+  private async unsaved(): Promise<readonly Problem[]> {
+    const saving = await this.flush();
+    return typeof saving === 'string' || !this.storage.keeps ? [] : [saving.problem];
   }
 
   private show(project: Project, revision: number): void {

@@ -8,6 +8,7 @@ import './steps/steps.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { startSession } from '../store/session';
+import { saveOnLeaving } from '../store/storageAutosave';
 import { openStorage } from '../store/storageIndexedDb';
 import { App } from './App';
 import { AppContext } from './app';
@@ -15,14 +16,17 @@ import { DEMOS } from './demos';
 import { SessionContext } from './session';
 import { ErrorScreen } from './shell/ErrorScreen';
 
+/** Ids that never repeat. randomUUID is missing where the page came over plain http from another machine. */
+function freshId(): string {
+  const words = crypto.getRandomValues(new Uint32Array(4));
+  return Array.from(words, (word) => word.toString(36)).join('-');
+}
+
 const root = document.getElementById('root');
 if (!root) throw new Error('main: the page has no #root');
 const { storage, problem } = await openStorage();
-const session = await startSession(storage, problem, DEMOS, () => crypto.randomUUID());
-globalThis.addEventListener('pagehide', () => void session.flush());
-document.addEventListener('visibilitychange', () => {
-  if (document.visibilityState === 'hidden') void session.flush();
-});
+const session = await startSession(storage, problem, DEMOS, freshId);
+saveOnLeaving(session, document, window);
 createRoot(root).render(
   <StrictMode>
     <SessionContext value={session}>

@@ -93,17 +93,13 @@ function Menu({ close }: { close: () => void }) {
             if (chosen) after(openFile(chosen));
           }}
         />
-        <button
-          type="button"
-          className="button"
-          onClick={() => after(session.openNew(say('New quilt')).then(() => []))}
-        >
+        <button type="button" className="button" onClick={() => after(session.openNew(say('New quilt')))}>
           {say('New quilt')}
         </button>
         <button
           type="button"
           className="button"
-          onClick={() => after(session.openCopy(say('{name}, copy', { name: open.name })).then(() => []))}
+          onClick={() => after(session.openCopy(say('{name}, copy', { name: open.name })))}
         >
           {say('Copy this one')}
         </button>

@@ -42,7 +42,7 @@ export function ValueStrip() {
           </li>
         ))}
       </ol>
-      <p className="quiet" aria-hidden>
+      <p className="quiet strip-line" aria-hidden>
         {shown
           ? say('{name} · {share} % of the top · value {value}', {
               name: shown.fabric.name,

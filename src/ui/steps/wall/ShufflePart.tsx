@@ -1,4 +1,150 @@
-// The shuffle for balance.
+// The shuffle for balance: what it may move, what it minds most, how long it looks; then its answer to accept or leave.
+import { Shuffle as ShuffleIcon, Square } from 'lucide-react';
+import { useState } from 'react';
+import type { Scopes } from '../../../arrange/decisions';
+import type { ShuffleWish } from '../../../arrange/shuffle';
+import type { Intent } from '../../../balance/intent';
+import { DEFAULT_WEIGHTS, type Terms } from '../../../balance/terms';
+import { rearrange } from '../../../editing/wall';
+import { useApp } from '../../app';
+import { Complaint, useRun } from '../../fields/Complaint';
+import { CountField } from '../../fields/CountField';
+import { Words } from '../../Words';
+import { useSay } from '../../words';
+import { ScoreTable } from './ScoreTable';
+import { ShuffleWishes } from './ShuffleWishes';
+import { type ShuffleState, useShuffle } from './shuffleState';
+
+/** What the person has asked for; kept while the panel is open. */
+export interface Wishes {
+  readonly scopes: Scopes;
+  readonly weights: Terms;
+  readonly intent: Intent;
+  readonly seconds: number;
+}
+
 export function ShufflePart() {
-  return null;
+  const say = useSay();
+  const hung = useApp((app) => app.project.wall.cells.some((cell) => cell !== null));
+  const { state, start, stop, leave } = useShuffle();
+  const [seed, setSeed] = useState(1);
+  const [wishes, setWishes] = useState<Wishes>({
+    scopes: { swap: true, turn: true, shiftCorners: true, trade: false },
+    weights: DEFAULT_WEIGHTS,
+    intent: { value: 'scattered', colour: 'scattered' },
+    seconds: 4,
+  });
+  const wish: ShuffleWish = {
+    seed,
+    scopes: wishes.scopes,
+    weights: wishes.weights,
+    intent: wishes.intent,
+    budget: { milliseconds: wishes.seconds * 1000 },
+  };
+  return (
+    <section aria-label={say('Shuffle for balance')}>
+      <h3>{say('Shuffle for balance')}</h3>
+      <p className="quiet">
+        {say(
+          'Turns and swaps what is free until no fabric meets itself and lights and darks are even. Pins hold.',
+        )}
+      </p>
+      {state.kind === 'running' ? null : (
+        <div className="row" style={{ marginTop: 10, alignItems: 'flex-end' }}>
+          <CountField
+            label="Seed"
+            value={seed}
+            least={0}
+            most={9999}
+            onCommit={(next) => {
+              setSeed(next);
+              return [];
+            }}
+          />
+          <button type="button" className="button solid" disabled={!hung} onClick={() => start(wish)}>
+            <ShuffleIcon size={16} aria-hidden /> {say('Shuffle')}
+          </button>
+        </div>
+      )}
+      <Running state={state} onStop={stop} />
+      <Answer state={state} onLeave={leave} />
+      <Complaint problems={state.kind === 'idle' ? state.problems : []} />
+      {state.kind === 'running' ? null : <ShuffleWishes wishes={wishes} onChange={setWishes} />}
+    </section>
+  );
+}
+
+function Running({ state, onStop }: { state: ShuffleState; onStop: () => void }) {
+  const say = useSay();
+  if (state.kind !== 'running') return null;
+  const share = Math.round((state.progress?.share ?? 0) * 100);
+  return (
+    <div className="stack" style={{ marginTop: 10 }}>
+      <div
+        className="progress"
+        role="progressbar"
+        aria-label={say('Shuffling')}
+        aria-valuenow={share}
+        aria-valuemin={0}
+        aria-valuemax={100}
+      >
+        <div style={{ transform: `scaleX(${share / 100})` }} />
+      </div>
+      <div className="spread">
+        <p className="quiet">
+          {state.progress
+            ? say('{steps} moves tried; score {best}, from {start}.', {
+                steps: state.progress.steps.toLocaleString('en'),
+                best: state.progress.best.toFixed(2),
+                start: state.progress.start.toFixed(2),
+              })
+            : say('Starting …')}
+        </p>
+        <button type="button" className="button" onClick={onStop}>
+          <Square size={14} aria-hidden /> {say('Stop')}
+        </button>
+      </div>
+    </div>
+  );
+}
+
+function Answer({ state, onLeave }: { state: ShuffleState; onLeave: () => void }) {
+  const say = useSay();
+  const [run, problems] = useRun();
+  if (state.kind !== 'done') return null;
+  const { result } = state;
+  return (
+    <div className="stack answer" role="status">
+      <p>
+        <strong>
+          <Words text={say(result.verdictWords)} />
+        </strong>
+      </p>
+      {result.moves.length === 0 ? (
+        <p>{say('Nothing it may move makes the top better.')}</p>
+      ) : (
+        <>
+          <p className="quiet">{say('The wall shows the new order. Stitches mark what moved.')}</p>
+          <ScoreTable before={result.before.terms} after={result.after.terms} />
+        </>
+      )}
+      <Complaint problems={problems} />
+      <div className="row">
+        {result.moves.length > 0 ? (
+          <button
+            type="button"
+            className="button solid"
+            onClick={() => {
+              if (run(rearrange(result.moves, result.label))) onLeave();
+            }}
+          >
+            {say('Keep this order')}
+          </button>
+        ) : null}
+        <button type="button" className="button" onClick={onLeave}>
+          {say(result.moves.length > 0 ? 'Leave it as it was' : 'Close')}
+        </button>
+      </div>
+    </div>
+  );
 }

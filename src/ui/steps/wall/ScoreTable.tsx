@@ -1,0 +1,49 @@
+// The terms of a score before and after, in words and figures; better and worse told by an arrow, not by colour.
+import { TERM_NAMES, type TermName, type Terms } from '../../../balance/terms';
+import { useSay } from '../../words';
+
+export const TERM_WORDS: Readonly<Record<TermName, string>> = {
+  clashLength: 'Fabric meeting itself',
+  lookAlikes: 'Look-alikes meeting',
+  valueSpread: 'Lights and darks',
+  colourSpread: 'Colours',
+  fabricSpread: 'Each fabric’s spread',
+  wholeTopWeight: 'Weight of the whole top',
+};
+
+export function ScoreTable({ before, after }: { before: Terms; after: Terms }) {
+  const say = useSay();
+  return (
+    <table className="scores">
+      <thead>
+        <tr>
+          <th scope="col">{say('By chance each is about 1; lower is better')}</th>
+          <th scope="col">{say('before')}</th>
+          <th scope="col">{say('after')}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {TERM_NAMES.map((name) => (
+          <tr key={name}>
+            <th scope="row">{say(TERM_WORDS[name])}</th>
+            <td>{before[name].toFixed(2)}</td>
+            <td>
+              {after[name].toFixed(2)} <Trend by={after[name] - before[name]} />
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function Trend({ by }: { by: number }) {
+  const say = useSay();
+  const [sign, words] = Math.abs(by) < 0.005 ? ['=', 'the same'] : by < 0 ? ['▾', 'better'] : ['▴', 'worse'];
+  return (
+    <>
+      <span aria-hidden>{sign}</span>
+      <span className="hidden-text">{say(words)}</span>
+    </>
+  );
+}

@@ -1,0 +1,114 @@
+// What a shuffle may move and what it minds most.
+import type { Scopes } from '../../../arrange/decisions';
+import { COLOUR_INTENTS, type Intent, VALUE_INTENTS } from '../../../balance/intent';
+import { TERM_NAMES } from '../../../balance/terms';
+import { CountField } from '../../fields/CountField';
+import { useSay } from '../../words';
+import { TERM_WORDS } from './ScoreTable';
+import type { Wishes } from './ShufflePart';
+
+const SCOPE_WORDS: readonly (readonly [keyof Scopes, string])[] = [
+  ['swap', 'Swap blocks'],
+  ['turn', 'Turn blocks'],
+  ['shiftCorners', 'Corners on the other places, where they are not on yet'],
+  ['trade', 'Trade wedges between blocks that are not sewn'],
+];
+
+const VALUE_WORDS: Readonly<Record<Intent['value'], string>> = {
+  scattered: 'Lights and darks scattered',
+  'light middle': 'Light in the middle',
+  'dark middle': 'Dark in the middle',
+  'light to dark': 'Light to dark across',
+};
+
+const COLOUR_WORDS: Readonly<Record<Intent['colour'], string>> = {
+  scattered: 'Colours scattered',
+  'families together': 'Colour families together',
+};
+
+export function ShuffleWishes({ wishes, onChange }: { wishes: Wishes; onChange: (wishes: Wishes) => void }) {
+  const say = useSay();
+  const { intent, scopes, weights } = wishes;
+  return (
+    <details className="wishes">
+      <summary>{say('What it may move, and what it minds')}</summary>
+      <div className="stack" style={{ marginTop: 8 }}>
+        <div>
+          {SCOPE_WORDS.map(([scope, words]) => (
+            <label key={scope} className="check" style={{ display: 'flex' }}>
+              <input
+                type="checkbox"
+                checked={scopes[scope]}
+                onChange={(event) =>
+                  onChange({ ...wishes, scopes: { ...scopes, [scope]: event.target.checked } })
+                }
+              />
+              {say(words)}
+            </label>
+          ))}
+        </div>
+        <label className="field">
+          <span className="label">{say('Values')}</span>
+          <select
+            value={intent.value}
+            onChange={(event) => {
+              const value = VALUE_INTENTS.find((one) => one === event.target.value);
+              if (value) onChange({ ...wishes, intent: { ...intent, value } });
+            }}
+          >
+            {VALUE_INTENTS.map((one) => (
+              <option key={one} value={one}>
+                {say(VALUE_WORDS[one])}
+              </option>
+            ))}
+          </select>
+        </label>
+        <label className="field">
+          <span className="label">{say('Colours')}</span>
+          <select
+            value={intent.colour}
+            onChange={(event) => {
+              const colour = COLOUR_INTENTS.find((one) => one === event.target.value);
+              if (colour) onChange({ ...wishes, intent: { ...intent, colour } });
+            }}
+          >
+            {COLOUR_INTENTS.map((one) => (
+              <option key={one} value={one}>
+                {say(COLOUR_WORDS[one])}
+              </option>
+            ))}
+          </select>
+        </label>
+        <fieldset className="weights">
+          <legend className="quiet">{say('How much each counts')}</legend>
+          {TERM_NAMES.map((name) => (
+            <label key={name}>
+              <span>{say(TERM_WORDS[name])}</span>
+              <input
+                type="range"
+                min={0}
+                max={6}
+                step={0.5}
+                value={weights[name]}
+                onChange={(event) =>
+                  onChange({ ...wishes, weights: { ...weights, [name]: Number(event.target.value) } })
+                }
+              />
+              <output>{weights[name]}</output>
+            </label>
+          ))}
+        </fieldset>
+        <CountField
+          label="Seconds to look"
+          value={wishes.seconds}
+          least={1}
+          most={120}
+          onCommit={(seconds) => {
+            onChange({ ...wishes, seconds });
+            return [];
+          }}
+        />
+      </div>
+    </details>
+  );
+}

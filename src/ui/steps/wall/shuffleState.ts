@@ -1,0 +1,64 @@
+// A running shuffle: starts it, shows the best so far on the wall, and turns the answer into a preview to accept or leave.
+import { useCallback, useEffect, useRef, useState } from 'react';
+import type { ArrangeResult, ShuffleProgress, ShuffleWish } from '../../../arrange/shuffle';
+import { phrase } from '../../../model/phrase';
+import type { Problem } from '../../../model/result';
+import { type RunningShuffle, startShuffle } from '../../../store/arrangeClient';
+import { useAppStore } from '../../app';
+
+export type ShuffleState =
+  | { readonly kind: 'idle'; readonly problems: readonly Problem[] }
+  | { readonly kind: 'running'; readonly progress: ShuffleProgress | null }
+  | { readonly kind: 'done'; readonly result: ArrangeResult };
+
+const IDLE: ShuffleState = { kind: 'idle', problems: [] };
+
+export function useShuffle() {
+  const store = useAppStore();
+  const [state, setState] = useState<ShuffleState>(IDLE);
+  const running = useRef<RunningShuffle | null>(null);
+  useEffect(() => () => running.current?.cancel(), []);
+  // A change made by hand meanwhile makes the answer stale: it is put aside rather than laid over that change.
+  useEffect(
+    () =>
+      store.subscribe((now, before) => {
+        if (now.revision === before.revision) return;
+        running.current?.cancel();
+        setState((old) => (old.kind === 'done' ? IDLE : old));
+      }),
+    [store],
+  );
+  const start = useCallback(
+    (wish: ShuffleWish) => {
+      const { project, revision, showPreview } = store.getState();
+      setState({ kind: 'running', progress: null });
+      const label = phrase('shuffle for balance');
+      const shuffle = startShuffle(project, revision, wish, (progress) => {
+        if (running.current !== shuffle) return;
+        setState({ kind: 'running', progress });
+        if (progress.moves) showPreview({ moves: progress.moves, label });
+      });
+      running.current = shuffle;
+      void shuffle.answer.then((answer) => {
+        if (running.current !== shuffle) return;
+        running.current = null;
+        const stale = answer.ok && answer.value.revision !== store.getState().revision;
+        if (answer.ok && !stale) {
+          const { result } = answer.value;
+          showPreview(result.moves.length > 0 ? { moves: result.moves, label: result.label } : null);
+          setState({ kind: 'done', result });
+          return;
+        }
+        if (!stale) showPreview(null);
+        setState({ kind: 'idle', problems: answer.ok ? [] : answer.problems });
+      });
+    },
+    [store],
+  );
+  const stop = useCallback(() => running.current?.stop(), []);
+  const leave = useCallback(() => {
+    store.getState().showPreview(null);
+    setState(IDLE);
+  }, [store]);
+  return { state, start, stop, leave };
+}
