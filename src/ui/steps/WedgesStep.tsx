@@ -1,6 +1,94 @@
-// The panel of this step.
+// Step 3, wedges: the template and what it makes, what the first sewn block says, and where wedges are cut on each set.
+import { useMemo, useState } from 'react';
+import { wedgeLedger } from '../../cutting/ledger';
+import type { StripSetId } from '../../model/project';
+import { useApp, useAppStore } from '../app';
+import { useSay } from '../words';
+import { Caution } from './Caution';
+import './sets/sets.css';
 import { StepHeading } from './StepHeading';
+import { FirstBlock } from './wedges/FirstBlock';
+import { SetCuts } from './wedges/SetCuts';
+import { WasteHatch } from './wedges/WasteHatch';
+import { WedgePicture } from './wedges/WedgePicture';
+import { WedgePlanFields } from './wedges/WedgePlanFields';
+import './wedges/wedges.css';
+import { WhatItMakes } from './wedges/WhatItMakes';
 
 export function WedgesStep() {
-  return <StepHeading title="Wedges" line="" />;
+  const say = useSay();
+  const wedge = useApp((app) => app.project.wedge);
+  return (
+    <>
+      <StepHeading title="Wedges" line="Cut across the strip sets, tip up and tip down in turn." />
+      <section aria-label={say('The wedge')}>
+        <h3>{say('The wedge')}</h3>
+        <div className="stack">
+          <WedgePlanFields />
+          <div className="wdg-makes">
+            <WedgePicture wedge={wedge} />
+          </div>
+          <WhatItMakes wedge={wedge} />
+        </div>
+      </section>
+      <CuttingTable />
+      <FirstBlock />
+      <Caution about={['cutting']} />
+    </>
+  );
+}
+
+function CuttingTable() {
+  const say = useSay();
+  const store = useAppStore();
+  const project = useApp((app) => app.project);
+  const [open, setOpen] = useState<StripSetId | null>(null);
+  const ledger = useMemo(() => wedgeLedger(project), [project]);
+  const fabrics = useMemo(
+    () => new Map(project.fabrics.map((fabric) => [fabric.id, fabric])),
+    [project.fabrics],
+  );
+  const across = Math.max(1, ...project.stripSets.map((set) => set.length));
+  const left = ledger.reduce((sum, row) => ({ up: sum.up + row.left.up, down: sum.down + row.left.down }), {
+    up: 0,
+    down: 0,
+  });
+  return (
+    <section aria-label={say('On the cutting table')}>
+      <h3>{say('On the cutting table')}</h3>
+      {ledger.length === 0 ? (
+        <div className="stack">
+          <p>{say('Wedges are cut from strip sets, and there are none yet.')}</p>
+          <div>
+            <button type="button" className="button solid" onClick={() => store.getState().goTo('sets')}>
+              {say('Make strip sets')}
+            </button>
+          </div>
+        </div>
+      ) : (
+        <>
+          <p className="quiet">
+            {say(
+              'Wedges no block uses yet: {up} tip up, {down} tip down. What is hatched is left over.',
+              left,
+            )}
+          </p>
+          <WasteHatch />
+          <ul className="set-list">
+            {ledger.map((row) => (
+              <SetCuts
+                key={row.set.id}
+                row={row}
+                wedge={project.wedge}
+                fabrics={fabrics}
+                across={across}
+                open={open === row.set.id}
+                onOpen={setOpen}
+              />
+            ))}
+          </ul>
+        </>
+      )}
+    </section>
+  );
 }

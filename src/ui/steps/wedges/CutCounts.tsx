@@ -1,0 +1,129 @@
+// Wedges of a set by tip: there, used, left; and one lost or found on the cutting table, with what that does to the blocks.
+import { Minus, Plus } from 'lucide-react';
+import { useEffect, useState } from 'react';
+import type { LedgerRow } from '../../../cutting/ledger';
+import { changeSet } from '../../../editing/stripSets';
+import { countWedge } from '../../../editing/wedgeCount';
+import type { Tip } from '../../../model/project';
+import type { Problem } from '../../../model/result';
+import { type Loss, losing } from '../../../store/wedgeLoss';
+import { useApp, useAppStore } from '../../app';
+import { Complaint } from '../../fields/Complaint';
+import { useSay } from '../../words';
+
+const TIPS: readonly { tip: Tip; name: string; lose: string; gain: string }[] = [
+  { tip: 'up', name: 'Tip up', lose: 'One tip-up wedge of set {set} is lost', gain: 'One tip-up wedge of set {set} more' },
+  { tip: 'down', name: 'Tip down', lose: 'One tip-down wedge of set {set} is lost', gain: 'One tip-down wedge of set {set} more' },
+]; // biome-ignore format: a table
+
+export function CutCounts({ row }: { row: LedgerRow }) {
+  const say = useSay();
+  const store = useAppStore();
+  const [asked, setAsked] = useState<Loss | null>(null);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const revision = useApp((app) => app.revision);
+  const { set } = row;
+  // A proposal holds for the quilt it was made for.
+  useEffect(() => {
+    if (revision >= 0) setAsked(null);
+  }, [revision]);
+  const run = (command: Loss['command']) => setProblems(store.getState().run(command));
+  const lose = (tip: Tip) => {
+    const { loss, none } = losing(store.getState().project, set.id, tip);
+    setAsked(null);
+    if (!loss) setProblems([{ code: 'no-wedge', path: set.id, message: none }]);
+    else if (loss.moves.length === 0) run(loss.command);
+    else {
+      setProblems([]);
+      setAsked(loss);
+      store.getState().showPreview({ moves: loss.moves, label: loss.command.label });
+    }
+  };
+  const leave = () => {
+    setAsked(null);
+    store.getState().showPreview(null);
+  };
+  return (
+    <div className="stack">
+      <table className="wdg-counts">
+        <thead>
+          <tr>
+            <th scope="col">{say('Wedges')}</th>
+            <th scope="col">{say('There')}</th>
+            <th scope="col">{say('Used')}</th>
+            <th scope="col">{say('Left')}</th>
+            <th scope="col">{say('Lost or more')}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {TIPS.map(({ tip, name, lose: loseName, gain }) => (
+            <tr key={tip}>
+              <th scope="row">
+                <TipSign tip={tip} /> {say(name)}
+              </th>
+              <td>{row.available[tip]}</td>
+              <td>{row.used[tip]}</td>
+              <td>{row.left[tip]}</td>
+              <td>
+                <button
+                  type="button"
+                  className="button bare"
+                  aria-label={say(loseName, { set: set.label })}
+                  title={say(loseName, { set: set.label })}
+                  onClick={() => lose(tip)}
+                >
+                  <Minus size={15} aria-hidden />
+                </button>
+                <button
+                  type="button"
+                  className="button bare"
+                  aria-label={say(gain, { set: set.label })}
+                  title={say(gain, { set: set.label })}
+                  onClick={() => run(countWedge(store.getState().project, set.id, tip, 1))}
+                >
+                  <Plus size={15} aria-hidden />
+                </button>
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <Complaint problems={problems} />
+      {asked ? (
+        <div className="stack wdg-asked" role="status">
+          {asked.words.map((words) => (
+            <p key={words.say}>{say(words)}</p>
+          ))}
+          <div className="row">
+            <button type="button" className="button solid" onClick={() => run(asked.command)}>
+              {say('It is lost; change the plan')}
+            </button>
+            <button type="button" className="button" onClick={leave}>
+              {say('Leave it')}
+            </button>
+          </div>
+        </div>
+      ) : null}
+      {set.cut ? (
+        <div className="spread">
+          <span className="quiet">{say('Counted by hand.')}</span>
+          <button
+            type="button"
+            className="button"
+            onClick={() => run(changeSet(store.getState().project, set.id, { cut: null }))}
+          >
+            {say('Count as the set gives')}
+          </button>
+        </div>
+      ) : null}
+    </div>
+  );
+}
+
+function TipSign({ tip }: { tip: Tip }) {
+  return (
+    <svg width="12" height="13" viewBox="0 0 12 13" aria-hidden className="wdg-tip">
+      <path d={tip === 'up' ? 'M1 12H11L7 1H5Z' : 'M1 1H11L7 12H5Z'} />
+    </svg>
+  );
+}

@@ -1,0 +1,43 @@
+// Where the wedges lie on a strip set, to scale: numbered in the order they are cut from the left, waste hatched.
+import { wedgeCuts } from '../../../cutting/yield';
+import { setHeight } from '../../../geometry/bands';
+import type { Point } from '../../../geometry/point';
+import { wedgeOnSet } from '../../../geometry/stripSet';
+import type { StripSet, WedgePlan } from '../../../model/project';
+import { WASTE_HATCH } from './WasteHatch';
+
+export function CuttingDiagram({ set, wedge }: { set: StripSet; wedge: WedgePlan }) {
+  const height = setHeight(set.strips, wedge.seam);
+  const cuts = wedgeCuts(set, wedge).map((cut) => ({
+    ...cut,
+    outline: wedgeOnSet(cut.start, cut.tip, height, wedge),
+  }));
+  const outlines = cuts.map((cut) => path(cut.outline)).join('');
+  return (
+    <g className="wdg-cuts">
+      <path
+        d={`M0 0H${set.length}V${height}H0Z${outlines}`}
+        fillRule="evenodd"
+        fill={`url(#${WASTE_HATCH})`}
+      />
+      <path d={outlines} className="wdg-cut-edge" />
+      <path d={outlines} className="wdg-cut-heart" />
+      {cuts.map((cut, index) => {
+        const ends = cut.outline.map((point) => point.x);
+        const middle = (Math.min(...ends) + Math.max(...ends)) / 2;
+        // Where the wedge is wide: a third of its height in from the base.
+        const baseAt = cut.outline[0]!.y;
+        const inward = cut.tip === 'up' ? -1 : 1;
+        return (
+          <text key={cut.start} x={middle} y={baseAt + inward * wedge.cutHeight * 0.3} dy="0.36em">
+            {index + 1}
+          </text>
+        );
+      })}
+    </g>
+  );
+}
+
+function path(outline: readonly Point[]): string {
+  return `M${outline.map((point) => `${point.x} ${point.y}`).join('L')}Z`;
+}

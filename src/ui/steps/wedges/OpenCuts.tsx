@@ -1,0 +1,103 @@
+// A set opened on the cutting table: where to begin, counts by tip, what one wedge more would take, and how far it is.
+import { useMemo } from 'react';
+import type { LedgerRow } from '../../../cutting/ledger';
+import { oneMoreWedge } from '../../../cutting/oneMore';
+import { wedgeCuts, wedgeStart } from '../../../cutting/yield';
+import { markSets } from '../../../editing/setProgress';
+import { changeSet } from '../../../editing/stripSets';
+import { type Phrase, phrase } from '../../../model/phrase';
+import type { Project, StripSet } from '../../../model/project';
+import { useApp, useAppStore } from '../../app';
+import { Choice } from '../../fields/Choice';
+import { Complaint, useRun } from '../../fields/Complaint';
+import { Words } from '../../Words';
+import { useSay } from '../../words';
+import { HeightBar } from '../sets/HeightBar';
+import { SET_PROGRESS_OPTIONS } from '../sets/setNames';
+import { CutCounts } from './CutCounts';
+
+/** A set is not made higher than by one more strip for the sake of one wedge. */
+const WORTH_SEWING = 2;
+
+export function OpenCuts({ row }: { row: LedgerRow }) {
+  const say = useSay();
+  const store = useAppStore();
+  const project = useApp((app) => app.project);
+  const [run, problems] = useRun();
+  const { set } = row;
+  const lines = useMemo(() => tableLines(row, project), [row, project]);
+  const change = (to: Partial<StripSet>) => run(changeSet(store.getState().project, set.id, to));
+  if (row.height < project.wedge.cutHeight - 1e-9) {
+    return (
+      <div className="stack set-open">
+        {set.strips.length > 0 ? <HeightBar set={set} /> : <p>{say('This set has no strips yet.')}</p>}
+      </div>
+    );
+  }
+  return (
+    <div className="stack set-open">
+      <ul className="set-aids">
+        {lines.map((line) => (
+          <li key={line.say}>
+            <span>
+              <Words text={say(line)} />
+            </span>
+          </li>
+        ))}
+      </ul>
+      <CutCounts row={row} />
+      <div className="spread">
+        <Choice
+          label="First wedge"
+          value={set.firstTip}
+          options={[
+            { value: 'up', label: 'tip up' },
+            { value: 'down', label: 'tip down' },
+          ]}
+          onChange={(firstTip) => change({ firstTip })}
+        />
+        <Choice
+          label="How far it is"
+          value={set.progress}
+          options={SET_PROGRESS_OPTIONS}
+          onChange={(progress) => run(markSets([set.id], progress))}
+        />
+      </div>
+      <Complaint problems={problems} />
+    </div>
+  );
+}
+
+/** What a person at the table does with this set, in order. */
+function tableLines(row: LedgerRow, { wedge }: Project): Phrase[] {
+  const { set, height } = row;
+  const cuts = wedgeCuts(set, wedge);
+  const lines = [
+    phrase(
+      set.firstTip === 'up'
+        ? 'Straighten the left end, and lay the first wedge there with its base on the first strip.'
+        : 'Straighten the left end, and lay the first wedge there with its base on the last strip.',
+    ),
+  ];
+  const pitch = wedgeStart(1, height, wedge);
+  if (cuts.length > 1) {
+    const say =
+      pitch > 0
+        ? 'Turn the template for each next one: its base begins {pitch} further along.'
+        : 'The set is so high that wedges tip up and tip down lie above each other.';
+    lines.push(phrase(say, { pitch: { inches: pitch } }));
+  }
+  const more = oneMoreWedge(set, wedge);
+  if (!more) return lines;
+  const longer = { longer: { inches: more.longer } };
+  const higher = more.taller !== null && more.taller <= WORTH_SEWING ? more.taller : null;
+  lines.push(
+    higher === null
+      ? phrase('One wedge more if the set were {longer} longer.', longer)
+      : phrase('One wedge more if the set were {longer} longer, or {taller} higher.', {
+          ...longer,
+          taller: { inches: higher },
+        }),
+  );
+  return lines;
+}

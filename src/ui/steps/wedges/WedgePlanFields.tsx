@@ -1,0 +1,63 @@
+// The wedge as it is planned: wedges to the block, cut height, and the three seams.
+import { changeWedge } from '../../../editing/stripSets';
+import { WEDGE_COUNTS, type WedgePlan } from '../../../model/project';
+import { useApp, useAppStore } from '../../app';
+import { Choice } from '../../fields/Choice';
+import { Complaint, useRun } from '../../fields/Complaint';
+import { LengthField } from '../../fields/LengthField';
+import { useSay } from '../../words';
+
+const LEAST_SEAM = 0.0625;
+const MOST_SEAM = 1;
+
+export function WedgePlanFields() {
+  const say = useSay();
+  const store = useAppStore();
+  const wedge = useApp((app) => app.project.wedge);
+  const [run, problems] = useRun();
+  const change = (to: Partial<WedgePlan>) => store.getState().run(changeWedge(to));
+  const seams = [
+    { key: 'seam', label: 'Strips', of: 'and template' },
+    { key: 'assemblySeam', label: 'Assembly', of: 'joins the wedges' },
+    { key: 'outerSeam', label: 'Outer', of: 'round the block' },
+  ] as const;
+  return (
+    <div className="stack">
+      <div className="wdg-pair">
+        <div>
+          <Choice
+            label="Wedges to the block"
+            value={String(wedge.perBlock)}
+            options={WEDGE_COUNTS.map((count) => ({ value: String(count), label: String(count) }))}
+            onChange={(count) =>
+              run(changeWedge({ perBlock: WEDGE_COUNTS.find((one) => String(one) === count)! }))
+            }
+          />
+        </div>
+        <LengthField
+          label="Cut height"
+          value={wedge.cutHeight}
+          least={1}
+          most={40}
+          onCommit={(cutHeight) => change({ cutHeight })}
+        />
+      </div>
+      <Complaint problems={problems} />
+      <fieldset className="wdg-seams">
+        <legend className="quiet">{say('Seam allowances')}</legend>
+        {seams.map(({ key, label, of }) => (
+          <div key={key}>
+            <LengthField
+              label={label}
+              value={wedge[key]}
+              least={LEAST_SEAM}
+              most={MOST_SEAM}
+              onCommit={(seam) => change({ [key]: seam })}
+            />
+            <p className="quiet">{say(of)}</p>
+          </div>
+        ))}
+      </fieldset>
+    </div>
+  );
+}

@@ -1,0 +1,72 @@
+// What the wedge makes once it is sewn: the block, and the pieces that square it.
+import { cornerLeg, cornerOutlines } from '../../../geometry/block';
+import { cornerSquare } from '../../../geometry/cornerSquare';
+import { finishedBlock, rimLength, unfinishedBlock } from '../../../geometry/wedge';
+import type { PhraseValue } from '../../../model/phrase';
+import type { WedgePlan } from '../../../model/project';
+import { Words } from '../../Words';
+import { useSay } from '../../words';
+
+interface Line {
+  readonly name: string;
+  readonly say: string;
+  readonly with: Record<string, PhraseValue>;
+}
+
+export function WhatItMakes({ wedge }: { wedge: WedgePlan }) {
+  const say = useSay();
+  return (
+    <dl className="wdg-figures">
+      {linesOf(wedge).map((line) => (
+        <div key={line.name}>
+          <dt>{say(line.name)}</dt>
+          <dd>
+            <Words text={say(line.say, line.with)} />
+          </dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+function linesOf(wedge: WedgePlan): Line[] {
+  const finished = finishedBlock(wedge);
+  const unfinished = unfinishedBlock(wedge);
+  const sized = (name: string, size: { width: number; height: number }): Line => ({
+    name,
+    say: Math.abs(size.width - size.height) < 1e-9 ? '{width} square' : '{width} × {height}',
+    with: { width: { inches: size.width }, height: { inches: size.height } },
+  });
+  return [
+    sized('Block, finished', finished),
+    sized('Block, before it is sewn in', unfinished),
+    { name: 'One rim, finished', say: '{rim}', with: { rim: { inches: rimLength(wedge) } } },
+    ...cornerLines(wedge),
+  ];
+}
+
+/** Eight wedges take corner triangles; for other numbers the size of each setting piece is given. */
+function cornerLines(wedge: WedgePlan): Line[] {
+  if (wedge.perBlock === 8) {
+    const square = cornerSquare(wedge);
+    return [
+      { name: 'Corner triangle, finished leg', say: '{leg}', with: { leg: { inches: cornerLeg(wedge) } } },
+      { name: 'Square for two corners, just fits', say: '{fits}', with: { fits: { inches: square.fits } } },
+      {
+        name: 'the same, comfortable, trimmed later',
+        say: '{comfortable}',
+        with: { comfortable: { inches: square.comfortable } },
+      },
+    ];
+  }
+  const corner = cornerOutlines(wedge)[0]!;
+  const extent = (axis: 'x' | 'y') =>
+    Math.max(...corner.map((point) => point[axis])) - Math.min(...corner.map((point) => point[axis]));
+  return [
+    {
+      name: 'Each of the four setting pieces',
+      say: '{width} × {height} finished, {sides} sides',
+      with: { width: { inches: extent('x') }, height: { inches: extent('y') }, sides: corner.length },
+    },
+  ];
+}
