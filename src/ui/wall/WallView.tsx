@@ -163,11 +163,13 @@ function useWheel(frame: React.RefObject<HTMLElement | null>, view: View): void 
   }, [frame, view]);
 }
 
+/** Blocks to ring: those a proposal moves, unless it is nearly all of them. */
 function movedBlocks(moves: readonly Move[], shown: Project): ReadonlySet<BlockId> {
-  return new Set(
+  const moved = new Set(
     moves.flatMap((move) => {
       if ('block' in move) return [move.block];
       return [move.cell, move.other].flatMap((cell) => shown.wall.cells[cell]?.block ?? []);
     }),
   );
+  return moved.size * 2 > shown.blocks.length ? new Set() : moved;
 }

@@ -5,6 +5,7 @@ import { useApp, useAppStore } from '../../app';
 import { useAnalysis } from '../../useAnalysis';
 import { Words } from '../../Words';
 import { useSay } from '../../words';
+import { Mends } from './Mends';
 
 const FIRST = 8;
 
@@ -68,6 +69,7 @@ function FindingRow({ finding, open, onOpen }: { finding: Finding; open: boolean
           <Words text={say(finding.words)} />
         </span>
       </button>
+      {open ? <Mends finding={finding} /> : null}
     </li>
   );
 }

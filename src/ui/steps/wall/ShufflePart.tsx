@@ -124,7 +124,7 @@ function Answer({ state, onLeave }: { state: ShuffleState; onLeave: () => void }
         <p>{say('Nothing it may move makes the top better.')}</p>
       ) : (
         <>
-          <p className="quiet">{say('The wall shows the new order. Stitches mark what moved.')}</p>
+          <p className="quiet">{say('The wall shows the new order; nothing is kept yet.')}</p>
           <ScoreTable before={result.before.terms} after={result.after.terms} />
         </>
       )}

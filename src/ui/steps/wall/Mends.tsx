@@ -1,0 +1,131 @@
+// Ways to mend a finding. Ticking one shows it on the wall; ticking several shows them together; nothing is done before
+// it is accepted.
+import { useEffect, useMemo, useState } from 'react';
+import type { Effect, Proposal } from '../../../arrange/proposals';
+import type { Finding } from '../../../balance/finding';
+import { rearrange } from '../../../editing/wall';
+import { counted, type Phrase, phrase } from '../../../model/phrase';
+import { canGoTogether, effectTogether, proposalsFor } from '../../../store/proposals';
+import { useApp, useAppStore } from '../../app';
+import { Complaint, useRun } from '../../fields/Complaint';
+import { useAnalysis } from '../../useAnalysis';
+import { Words } from '../../Words';
+import { useSay } from '../../words';
+
+export function Mends({ finding }: { finding: Finding }) {
+  const say = useSay();
+  const store = useAppStore();
+  const project = useApp((app) => app.project);
+  const analysis = useAnalysis(project);
+  const [proposals, setProposals] = useState<readonly Proposal[] | null>(null);
+  const [ticked, setTicked] = useState<readonly Proposal[]>([]);
+  const [run, problems] = useRun();
+  useEffect(() => {
+    setTicked([]);
+    setProposals(null);
+    // After the panel has been painted: on a large wall looking for mends takes a moment.
+    const timer = setTimeout(() => setProposals(proposalsFor(analysis, finding)), 30);
+    return () => clearTimeout(timer);
+  }, [analysis, finding]);
+  useEffect(() => () => store.getState().showPreview(null), [store]);
+  const together = useMemo(
+    () => (ticked.length > 1 ? effectTogether(analysis, ticked) : (ticked[0]?.effect ?? null)),
+    [analysis, ticked],
+  );
+  const tick = (proposal: Proposal) => {
+    const next = ticked.includes(proposal) ? ticked.filter((one) => one !== proposal) : [...ticked, proposal];
+    setTicked(next);
+    const moves = next.flatMap((one) => one.moves);
+    store.getState().showPreview(moves.length > 0 ? { moves, label: labelOf(next) } : null);
+  };
+  if (proposals === null) return <p className="mends quiet">{say('Looking for ways to mend it …')}</p>;
+  if (proposals.length === 0) {
+    return (
+      <p className="mends quiet">
+        {say('Nothing that is free to move mends this. Take out a pin, or live with it.')}
+      </p>
+    );
+  }
+  return (
+    <div className="mends">
+      {proposals.map((proposal) => {
+        const words = say(proposal.words);
+        const clash = ticked.some((one) => one !== proposal && !canGoTogether(project, one, proposal));
+        return (
+          <div key={words} className="mend">
+            <label className="check">
+              <input
+                type="checkbox"
+                checked={ticked.includes(proposal)}
+                disabled={clash}
+                onChange={() => tick(proposal)}
+              />
+              <span>{words}</span>
+            </label>
+            <p className="effect">
+              {clash ? (
+                say('It touches the same blocks; take one or the other.')
+              ) : (
+                <EffectLine effect={proposal.effect} />
+              )}
+            </p>
+          </div>
+        );
+      })}
+      {together ? (
+        <div className="row" style={{ marginTop: 10 }}>
+          <button
+            type="button"
+            className="button solid"
+            onClick={() => {
+              const moves = ticked.flatMap((one) => one.moves);
+              if (run(rearrange(moves, labelOf(ticked)))) store.getState().showFinding(null);
+            }}
+          >
+            {say(ticked.length > 1 ? 'Do all {count}' : 'Do it', { count: ticked.length })}
+          </button>
+          {ticked.length > 1 ? (
+            <span className="effect" style={{ margin: 0 }}>
+              {say('Together:')} <EffectLine effect={together} />
+            </span>
+          ) : null}
+        </div>
+      ) : null}
+      <Complaint problems={problems} />
+    </div>
+  );
+}
+
+/** The words for undo. */
+function labelOf(proposals: readonly Proposal[]): Phrase {
+  const [only] = proposals;
+  if (proposals.length === 1 && only) return phrase('{change}', { change: only.words });
+  return counted(proposals.length, 'mend 1 clash', 'make {count} mends');
+}
+
+function EffectLine({ effect }: { effect: Effect }) {
+  const say = useSay();
+  const gone = effect.mended.length;
+  const come = effect.added.length;
+  const score = { before: effect.before.total.toFixed(2), after: effect.after.total.toFixed(2) };
+  const first = effect.added[0];
+  return (
+    <>
+      {say(gone === 1 ? 'Mends one thing' : 'Mends {gone} things', { gone })}
+      {first ? (
+        <>
+          {say(come === 1 ? ', but brings one:' : ', but brings {come}, first:', { come })}{' '}
+          <Words text={say(first.words)} />
+        </>
+      ) : (
+        say(', brings nothing new.')
+      )}{' '}
+      {say(
+        effect.after.total <= effect.before.total
+          ? 'The top scores {after}, better than {before}.'
+          : 'The top scores {after}, worse than {before}.',
+        score,
+      )}
+    </>
+  );
+}
