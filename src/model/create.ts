@@ -1,4 +1,5 @@
 // New things with the usual figures: an empty project, a plain block, a strip set without strips.
+import { usualBuying } from './buying';
 import { freshId, freshLetter, freshNumber } from './find';
 import { type Block, CURRENT_VERSION, type Project, type StripSet } from './project';
 
@@ -25,6 +26,7 @@ export function createProject(id: string, name: string): Project {
       borders: [],
     },
     preferences: { unit: 'in', wallLightness: 62, usableWidth: 40, seed: 1 },
+    buying: usualBuying(),
   };
 }
 

@@ -1,6 +1,7 @@
 // The project document: one plain JSON value, its schema and the types inferred from it. Lengths are inches, finished
 // sizes unless called cut. Meaning across parts (does this fabric exist?) is checked in check.ts, versions in migrate.ts.
 import * as v from 'valibot';
+import { buyingSchema, priceSchema } from './buying';
 
 export const CURRENT_VERSION = 1;
 
@@ -48,6 +49,10 @@ const fabricSchema = v.strictObject({
   ]),
   /** Background cloth (corners, sashing) is not a clash when it meets itself. */
   background: v.boolean(),
+  /** The print has a way up: pieces are cut so that it stands upright. Absent: it looks right turned any way. */
+  oneWay: v.optional(v.boolean()),
+  /** Price of a yard or a metre of it; absent: the price of all fabrics, in buying. */
+  price: v.optional(priceSchema),
 });
 
 const stripOnHandSchema = v.strictObject({
@@ -175,6 +180,8 @@ export const projectSchema = v.strictObject({
   wall: wallSchema,
   setting: settingSchema,
   preferences: preferencesSchema,
+  /** How cloth is bought and cut, and what a kit costs. */
+  buying: v.optional(buyingSchema, {}),
 });
 
 export type Project = v.InferOutput<typeof projectSchema>;

@@ -1,0 +1,86 @@
+// How cloth is bought and cut for this quilt, and what a kit costs: the choices the yardage and the kits are computed from.
+// Lengths are inches; everything has a usual value, so that files from before they were written down still open.
+import * as v from 'valibot';
+
+const length = (least: number, most: number) =>
+  v.pipe(
+    v.number(),
+    v.finite(),
+    v.minValue(least, `must be at least ${least} in`),
+    v.maxValue(most, `must be at most ${most} in`),
+  );
+
+const amount = v.pipe(
+  v.number(),
+  v.finite(),
+  v.minValue(0, 'a price cannot be below 0'),
+  v.maxValue(100_000, 'a price is at most 100000'),
+);
+
+/** A price for a yard, a metre or a fat quarter; null where none was written down. */
+export const priceSchema = v.nullable(amount);
+
+const MOST_SHRINKAGE = 15;
+
+export const buyingSchema = v.strictObject({
+  /** Cloth is bought by the yard or the metre; null: yards with inches, metres with centimetres. */
+  soldBy: v.optional(v.nullable(v.picklist(['yard', 'metre'])), null),
+  /** What washing takes from the length, in the hundred. The usable width is measured after washing. */
+  shrinkage: v.optional(
+    v.pipe(
+      v.number(),
+      v.minValue(0, 'shrinkage cannot be below 0'),
+      v.maxValue(MOST_SHRINKAGE, `shrinkage is at most ${MOST_SHRINKAGE} in the hundred`),
+    ),
+    0,
+  ),
+  /** Cloth for straightening the cut edge, once for each fabric. */
+  straighten: v.optional(length(0, 12), 1),
+  /** Fat quarters are bought where they are cheaper and every piece fits on them. */
+  fatQuarters: v.optional(v.boolean(), true),
+  /** Corner squares that just fit, or larger ones that are trimmed after sewing. */
+  corners: v.optional(v.picklist(['fits', 'comfortable']), 'comfortable'),
+  /** Pieces longer than the cloth is wide: joined from strips, or cut in one piece along the cloth. */
+  longPieces: v.optional(v.picklist(['joined', 'whole']), 'joined'),
+  /** Binding longer than the way round, for the joins and the corners. */
+  bindingExtra: v.optional(length(0, 60), 12),
+  backing: v.optional(
+    v.strictObject({
+      /** So much larger than the top on every side: 4 for long-arm quilting, 2 to 3 for domestic. */
+      overhang: v.optional(length(0, 12), 4),
+      /** Usable width of the backing cloth; null: as the other cloth. */
+      width: v.optional(v.nullable(length(10, 130)), null),
+      /** The seam of the backing. */
+      seam: v.optional(length(0.25, 1), 0.5),
+      /** The last width may be pieced from shorter lengths where that takes less cloth. */
+      pieced: v.optional(v.boolean(), false),
+      price: v.optional(priceSchema, null),
+    }),
+    {},
+  ),
+  kits: v.optional(
+    v.strictObject({
+      count: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(1000)), 12),
+      /** Cloth on a full bolt, inches. */
+      bolt: v.optional(length(36, 4000), 540),
+      /** Every strip cut for the maker, or one length of each fabric as a shop sells it. */
+      cutAs: v.optional(v.picklist(['strips', 'lengths']), 'strips'),
+      backing: v.optional(v.boolean(), false),
+      /** What a kit costs beside its cloth: pattern, bag, time. */
+      extra: v.optional(amount, 0),
+    }),
+    {},
+  ),
+  /** Price of a yard or a metre (as the cloth is sold) of every fabric that has none of its own. */
+  price: v.optional(priceSchema, null),
+  fatQuarterPrice: v.optional(priceSchema, null),
+  /** The sign or letters of the money: kept as text, nothing is converted. */
+  currency: v.optional(v.pipe(v.string(), v.maxLength(6, 'a currency is at most 6 characters')), ''),
+});
+
+export type Buying = v.InferOutput<typeof buyingSchema>;
+
+/** The usual choices. */
+export function usualBuying(): Buying {
+  return v.parse(buyingSchema, {});
+}
