@@ -9,7 +9,7 @@ import type { Inches } from '../model/units';
 import { HEIGHT_TO_SPARE, type SetTaste, setTaste } from './setScore';
 import { type LoosePiece, type SearchOutcome, searchSets } from './setSearch';
 import { stripsLeftBeside } from './stripsUnused';
-import { availableWedges, lengthFor } from './yield';
+import { availableWedges, lengthFor, wedgesOnLength } from './yield';
 
 export interface SetMaking {
   readonly fabrics: readonly Fabric[];
@@ -147,7 +147,8 @@ function setsWanted(making: SetMaking, classes: readonly LengthClass[], room: re
   while ((need.up > 0 || need.down > 0) && count < MOST_SETS) {
     // Where strips run out the count still says how many sets of the same length are missing.
     const lengthClass = classes[room[count] ?? classes.length - 1];
-    const gives = Math.max(2, wedgesOf(lengthClass?.length ?? USUAL_LENGTH, wedge));
+    // A set just high enough; a higher one gives no fewer.
+    const gives = Math.max(2, wedgesOnLength(lengthClass?.length ?? USUAL_LENGTH, wedge.cutHeight, wedge));
     const first = need.up >= need.down ? 'up' : 'down';
     need.up -= Math.floor(gives / 2) + (first === 'up' ? gives % 2 : 0);
     need.down -= Math.floor(gives / 2) + (first === 'down' ? gives % 2 : 0);
@@ -164,13 +165,6 @@ function wedgesNeeded(blocks: number, keep: readonly StripSet[], wedge: WedgePla
     need.down -= there.down;
   }
   return { up: Math.max(0, need.up), down: Math.max(0, need.down) };
-}
-
-/** Wedges a set just high enough gives; a higher one gives no fewer. */
-function wedgesOf(length: Inches, wedge: WedgePlan): number {
-  let count = 0;
-  while (lengthFor(count + 1, wedge.cutHeight, wedge) <= length + 1e-9) count += 1;
-  return count;
 }
 
 function bestOf(

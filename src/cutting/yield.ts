@@ -33,17 +33,22 @@ export function lengthFor(count: number, height: Inches, wedge: WedgePlan): Inch
   return count <= 0 ? 0 : wedgeStart(count - 1, height, wedge) + cutWedge(wedge).base;
 }
 
+/** How many wedges fit on a length; 0 when not even one does. */
+export function wedgesOnLength(length: Inches, height: Inches, wedge: WedgePlan): number {
+  let count = 0;
+  while (lengthFor(count + 1, height, wedge) <= length + 1e-9) count += 1;
+  return count;
+}
+
 /** All wedges that fit on a set, from its left end; none when the set is not as high as the wedge. */
 export function wedgeCuts(set: StripSet, wedge: WedgePlan): WedgeCut[] {
   const height = setHeight(set.strips, wedge.seam);
   if (height < wedge.cutHeight - 1e-9) return [];
-  const cuts: WedgeCut[] = [];
-  while (lengthFor(cuts.length + 1, height, wedge) <= set.length + 1e-9) {
-    const first = cuts.length % 2 === 0;
+  return Array.from({ length: wedgesOnLength(set.length, height, wedge) }, (_, index): WedgeCut => {
+    const first = index % 2 === 0;
     const tip: Tip = first === (set.firstTip === 'up') ? 'up' : 'down';
-    cuts.push({ start: wedgeStart(cuts.length, height, wedge), tip });
-  }
-  return cuts;
+    return { start: wedgeStart(index, height, wedge), tip };
+  });
 }
 
 /** Wedges the geometry gives, up and down. */
