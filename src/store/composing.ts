@@ -1,10 +1,12 @@
 // Choosing wedges for blocks as one command each, with what was proved. The search itself is arrange's.
 import { composeBlocks } from '../arrange/compose';
+import { repair } from '../arrange/composeRepair';
 import { wedgeLedger } from '../cutting/ledger';
 import type { Command } from '../editing/apply';
 import { rearrange } from '../editing/wall';
 import { cellOf, findBlock } from '../model/find';
 import { placesHeld } from '../model/freedom';
+import { type Move, moved } from '../model/moves';
 import { counted, type Phrase, phrase } from '../model/phrase';
 import type { BlockId, Project } from '../model/project';
 
@@ -40,15 +42,40 @@ export function chooseWedges(project: Project, blocks: readonly BlockId[], seed:
   const label = only
     ? phrase('choose the wedges of block {block}', { block: only.number })
     : counted(blocks.length, 'choose the wedges', 'choose the wedges of {count} blocks');
+  return { command: seeded(moves, label, seed), words };
+}
+
+/**
+ * Fills what is empty and leaves what is there: single empty places by the smallest change, then whole blocks from the
+ * wedges that are left.
+ */
+export function fillEmpty(project: Project, seed: number): Choosing {
+  const mended = repair(project);
+  const after = moved(project, mended.moves);
+  const open = new Set(openBlocks(project));
+  const bare = project.blocks.filter(
+    (block) => open.has(block.id) && block.places.every((place) => place === null),
+  );
+  const composed = composeBlocks(
+    after,
+    bare.map((block) => block.id),
+    seed,
+  );
+  const someOpen = project.blocks.some((block) => block.places.includes(null) && !bare.includes(block));
+  return {
+    command: seeded([...mended.moves, ...composed.moves], phrase('fill the empty places'), seed),
+    words: [...(someOpen ? mended.words : []), ...(bare.length > 0 ? composed.words : [])],
+  };
+}
+
+/** Carries the moves out and keeps the seed that gave them. */
+function seeded(moves: readonly Move[], label: Phrase, seed: number): Command {
   const arranged = rearrange(moves, label);
   return {
-    command: {
-      label,
-      change: (draft) => {
-        arranged.change(draft);
-        draft.preferences.seed = seed;
-      },
+    label,
+    change: (draft) => {
+      arranged.change(draft);
+      draft.preferences.seed = seed;
     },
-    words,
   };
 }

@@ -1,12 +1,13 @@
 // What a place of a block could hold: every wedge that is there, with what it would meet beside its neighbours. Rules of
-// clash and likeness are balance's; how good an arrangement of many blocks is, arrange's.
+// clash and likeness are balance's; which offers come first is arrange's.
+import { rankWedges } from '../arrange/composeRank';
 import { analyse } from '../balance/analyse';
 import { radialClash, type WallModel } from '../balance/wallModel';
 import { wedgeLedger } from '../cutting/ledger';
 import { seamLie, seamLies, wantedTip } from '../cutting/nesting';
 import { findBlock } from '../model/find';
 import { type Move, moved } from '../model/moves';
-import type { Block, BlockId, FabricId, Place, Project, StripSet, Tip } from '../model/project';
+import type { Block, BlockId, FabricId, Place, Project, Tip } from '../model/project';
 import type { Inches } from '../model/units';
 
 /** A stretch of seam where the wedge would meet its own cloth or a look-alike in the next place. */
@@ -22,9 +23,9 @@ export interface Meeting {
   readonly likeness: number;
 }
 
-export interface WedgeOffer {
+/** A wedge no block uses. */
+export interface LeftOver {
   readonly wedge: Place;
-  readonly set: StripSet;
   /** Wedges of this set and tip that no block uses. */
   readonly left: number;
   /** It keeps tips alternating round the block. */
@@ -32,6 +33,20 @@ export interface WedgeOffer {
   /** Its seams lie against those of both neighbours. */
   readonly nests: boolean;
   readonly meetings: readonly Meeting[];
+}
+
+/** A wedge of another block, had in trade for the one that is here. */
+export interface InTrade {
+  readonly wedge: Place;
+  readonly from: { readonly block: BlockId; readonly place: number };
+  readonly meetings: readonly Meeting[];
+  /** Rims that meet in the other block: how many more (or fewer, below 0) after the trade. */
+  readonly rimsElsewhere: number;
+}
+
+export interface WedgeOffers {
+  readonly leftOver: readonly LeftOver[];
+  readonly inTrade: readonly InTrade[];
 }
 
 const TIPS: readonly Tip[] = ['up', 'down'];
@@ -71,23 +86,46 @@ export function meetingsAt(
 }
 
 /**
- * Every wedge the sets have left for a place (from 0) of a block, other than the one that is in it. The best first: the
- * right tip, then the least that meets on the rim, then along the whole seams, then the set with most wedges left.
+ * Every wedge for a place (from 0) of a planned block other than what is in it: those left over, the right tip and the
+ * best fit first; and the best trades with other blocks. Nothing is offered that is not there.
  */
-export function wedgeOffers(project: Project, model: WallModel, block: Block, at: number): WedgeOffer[] {
+export function wedgeOffers(project: Project, model: WallModel, block: Block, at: number): WedgeOffers {
+  const ranked = rankWedges(project, block.id, at);
+  const rank = new Map(
+    ranked.flatMap((one, index) => (one.from === 'left over' ? [[keyOf(one.wedge), index] as const] : [])),
+  );
+  const inTrade = ranked.flatMap(({ from, wedge, elsewhere }): InTrade[] => {
+    if (from === 'left over') return [];
+    const meetings = meetingsAt(project, model, block, at, wedge);
+    return [{ wedge, from, meetings, rimsElsewhere: elsewhere.rimClashes }];
+  });
+  const last = ranked.length;
+  const leftOver = wedgesThere(project, model, block, at).sort(
+    (one, other) =>
+      (rank.get(keyOf(one.wedge)) ?? last) - (rank.get(keyOf(other.wedge)) ?? last) ||
+      weightOf(one.meetings, true) - weightOf(other.meetings, true) ||
+      weightOf(one.meetings, false) - weightOf(other.meetings, false),
+  );
+  return { leftOver, inTrade };
+}
+
+function keyOf(wedge: Place): string {
+  return `${wedge.set} ${wedge.tip}`;
+}
+
+function wedgesThere(project: Project, model: WallModel, block: Block, at: number): LeftOver[] {
   const here = block.places[at];
   const wanted = wantedTip(block.places, at);
   const lies = seamLies(project, block);
   const count = lies.length;
   const beside = [lies[(at + count - 1) % count], lies[(at + 1) % count]];
-  const offers = wedgeLedger(project).flatMap(({ set, left }) =>
-    TIPS.flatMap((tip): WedgeOffer[] => {
+  return wedgeLedger(project).flatMap(({ set, left }) =>
+    TIPS.flatMap((tip): LeftOver[] => {
       if (left[tip] <= 0 || (here?.set === set.id && here.tip === tip)) return [];
       const wedge = { set: set.id, tip };
       return [
         {
           wedge,
-          set,
           left: left[tip],
           rightTip: tip === wanted,
           nests: !beside.includes(seamLie(set, tip)),
@@ -95,13 +133,6 @@ export function wedgeOffers(project: Project, model: WallModel, block: Block, at
         },
       ];
     }),
-  );
-  return offers.sort(
-    (one, other) =>
-      Number(other.rightTip) - Number(one.rightTip) ||
-      weightOf(one.meetings, true) - weightOf(other.meetings, true) ||
-      weightOf(one.meetings, false) - weightOf(other.meetings, false) ||
-      other.left - one.left,
   );
 }
 

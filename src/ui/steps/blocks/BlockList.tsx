@@ -13,6 +13,7 @@ import { HowFar } from './HowFar';
 
 type Show = 'all' | 'open' | 'meeting';
 const NONE: readonly Clash[] = [];
+const FIRST = 24;
 
 export function BlockList({ clashes }: { clashes: ReadonlyMap<BlockId, readonly Clash[]> }) {
   const say = useSay();
@@ -33,6 +34,8 @@ export function BlockList({ clashes }: { clashes: ReadonlyMap<BlockId, readonly 
         .sort((one, other) => one.number - other.number),
     [project, clashes, show, wanted],
   );
+  // The first screenful at once, the rest when there is time: 400 blocks are a lot to lay out in one go.
+  const drawn = useDeferredValue(found, found.slice(0, FIRST));
   const order = useRef(found);
   order.current = found;
   const press = useCallback(
@@ -117,7 +120,7 @@ export function BlockList({ clashes }: { clashes: ReadonlyMap<BlockId, readonly 
       </div>
       {found.length === 0 ? <p className="quiet">{say('No block is like that.')}</p> : null}
       <ul className="block-list">
-        {found.map((block) => (
+        {drawn.map((block) => (
           <li key={block.id}>
             <BlockListCard
               block={block}

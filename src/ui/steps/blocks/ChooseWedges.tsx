@@ -1,7 +1,6 @@
 // Wedges chosen by the tool: for all blocks, or for those with empty places; what was proved is said.
 import { Sparkle } from 'lucide-react';
-import { counted, type Phrase, phrase } from '../../../model/phrase';
-import type { BlockId } from '../../../model/project';
+import { counted, type Phrase } from '../../../model/phrase';
 import { openBlocks } from '../../../store/composing';
 import { useApp } from '../../app';
 import { Complaint } from '../../fields/Complaint';
@@ -14,22 +13,12 @@ const MOST_SEED = 9_999;
 export function ChooseWedges() {
   const say = useSay();
   const project = useApp((app) => app.project);
-  const { choose, seed, setSeed, words, problems } = useChoosing();
+  const { busy, choose, fill, seed, setSeed, words, problems } = useChoosing();
   const open = openBlocks(project);
   const openSet = new Set(open);
-  const empty = project.blocks.filter((block) => openSet.has(block.id) && block.places.includes(null));
+  const empty = project.blocks.filter((block) => openSet.has(block.id) && block.places.includes(null)).length;
   const kept = project.blocks.length - open.length;
   if (project.blocks.length === 0) return null;
-  const button = (name: Phrase, blocks: readonly BlockId[], solid: boolean) => (
-    <button
-      type="button"
-      className={solid ? 'button solid' : 'button'}
-      disabled={blocks.length === 0}
-      onClick={() => choose(blocks)}
-    >
-      {say(name)}
-    </button>
-  );
   return (
     <section aria-labelledby="choose-title">
       <h3 id="choose-title">{say('Choose wedges')}</h3>
@@ -40,14 +29,19 @@ export function ChooseWedges() {
           )}
         </p>
         <div className="row">
-          {empty.length > 0
-            ? button(
-                counted(empty.length, 'For the one not complete', 'For the {count} not complete'),
-                empty.map((block) => block.id),
-                true,
-              )
-            : null}
-          {button(phrase('For all, afresh'), open, empty.length === 0)}
+          {empty > 0 ? (
+            <button type="button" className="button solid" disabled={busy} onClick={fill}>
+              {say('For the empty places')}
+            </button>
+          ) : null}
+          <button
+            type="button"
+            className={empty > 0 ? 'button' : 'button solid'}
+            disabled={busy || open.length === 0}
+            onClick={() => choose(open)}
+          >
+            {say('For all, afresh')}
+          </button>
         </div>
         <CountField
           label="Seed: the same seed chooses the same wedges"

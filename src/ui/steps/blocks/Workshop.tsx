@@ -2,24 +2,23 @@
 import { ArrowLeft, ChevronLeft, ChevronRight, Trash2 } from 'lucide-react';
 import { useState } from 'react';
 import type { Clash } from '../../../balance/clashes';
-import { clashWords } from '../../../balance/clashFindings';
 import { seamsNotNesting } from '../../../cutting/nesting';
-import { emptyBlocks, putWedge, removeBlock } from '../../../editing/blocks';
+import { putWedge, removeBlock } from '../../../editing/blocks';
 import { cellIndexOf, cellOf } from '../../../model/find';
-import { placesHeld } from '../../../model/freedom';
 import type { Block, BlockId, Place } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
-import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
-import { Caution } from '../Caution';
 import { BlockFace } from './BlockFace';
 import { BlockSheet } from './BlockSheet';
 import { CornersOfBlock } from './CornersOfBlock';
 import { HowFar } from './HowFar';
+import { Meetings } from './Meetings';
 import { PlacePanel } from './PlacePanel';
 import { SecondBlock } from './SecondBlock';
+import { SewingAdvice } from './SewingAdvice';
 import { TradeBar } from './TradeBar';
+import { WholeBlock } from './WholeBlock';
 import './workshop.css';
 
 interface Props {
@@ -36,8 +35,6 @@ export function Workshop({ block, clashes }: Props) {
   const [trying, setTrying] = useState<Place | null>(null);
   const place = Math.min(chosen, block.places.length - 1);
   const mine = clashes.get(block.id) ?? [];
-  const sewn = placesHeld(block);
-  const filled = block.places.some((one) => one !== null);
   const slips = seamsNotNesting(project, block);
   return (
     <div className="workshop">
@@ -54,6 +51,7 @@ export function Workshop({ block, clashes }: Props) {
       <p className="quiet legend">
         {say('An arrow shows the way a wedge’s seams are pressed; opposite arrows nest.')}
       </p>
+      <WholeBlock block={block} />
       <TradeBar />
       {slips.length > 0 ? (
         <p className="verdict">
@@ -71,18 +69,8 @@ export function Workshop({ block, clashes }: Props) {
         <HowFar blocks={[block.id]} stage={block.progress} />
       </section>
       <BlockSheet block={block} turn={cellOf(project, block.id)?.turn ?? 0} />
-      <section aria-label={say('Clear or remove')}>
+      <section aria-label={say('Remove it')}>
         <div className="row">
-          {filled ? (
-            <button
-              type="button"
-              className="button"
-              disabled={sewn !== null}
-              onClick={() => run(emptyBlocks(store.getState().project, [block.id]))}
-            >
-              {say('Empty all its places')}
-            </button>
-          ) : null}
           <button
             type="button"
             className="button"
@@ -120,94 +108,26 @@ function WorkshopHead({ block }: { block: Block }) {
   );
   return (
     <header className="workshop-head">
-      <button type="button" className="button bare back" onClick={() => store.getState().pick(null)}>
-        <ArrowLeft size={16} aria-hidden /> {say('All blocks')}
-      </button>
       <div className="spread">
-        <div>
-          <h2>{say('Block {block}', { block: block.number })}</h2>
-          <p>
-            {cell < 0
-              ? say('On the side table')
-              : say('Row {row}, column {column}', {
-                  row: Math.floor(cell / columns) + 1,
-                  column: (cell % columns) + 1,
-                })}
-          </p>
-        </div>
+        <button type="button" className="button bare back" onClick={() => store.getState().pick(null)}>
+          <ArrowLeft size={16} aria-hidden /> {say('All blocks')}
+        </button>
         <div className="row">
           {step(-1, say('The block before'), <ChevronLeft size={18} aria-hidden />)}
           {step(1, say('The next block'), <ChevronRight size={18} aria-hidden />)}
         </div>
       </div>
-    </header>
-  );
-}
-
-function Meetings({ clashes, complete }: { clashes: readonly Clash[]; complete: boolean }) {
-  const say = useSay();
-  const project = useApp((app) => app.project);
-  const rims = clashes.filter((clash) => clash.kind === 'rim');
-  const inside = clashes.filter((clash) => clash.kind !== 'rim');
-  return (
-    <section aria-labelledby="meet-title">
-      <h3 id="meet-title">{say('What meets in it')}</h3>
-      {rims.length === 0 ? (
+      <div className="title">
+        <h2>{say('Block {block}', { block: block.number })}</h2>
         <p>
-          {complete
-            ? say('No fabric meets itself on the rim.')
-            : say('No fabric meets itself on the rim so far.')}
-        </p>
-      ) : (
-        <ul className="marked">
-          {rims.map((clash) => (
-            <li key={clash.id}>
-              <Fractions text={say(clashWords(project, clash))} />
-            </li>
-          ))}
-        </ul>
-      )}
-      {inside.length > 0 ? (
-        <details className="fold">
-          <summary>
-            <Fractions
-              text={say('Further in: {count}, {length} in all', {
-                count: inside.length,
-                length: { inches: inside.reduce((sum, one) => sum + one.inches, 0) },
+          {cell < 0
+            ? say('On the side table')
+            : say('Row {row}, column {column}', {
+                row: Math.floor(cell / columns) + 1,
+                column: (cell % columns) + 1,
               })}
-            />
-          </summary>
-          <ul>
-            {inside.map((clash) => (
-              <li key={clash.id}>
-                <Fractions text={say(clashWords(project, clash))} />
-              </li>
-            ))}
-          </ul>
-        </details>
-      ) : null}
-    </section>
-  );
-}
-
-/** Common practice, no source. */
-function SewingAdvice() {
-  const say = useSay();
-  return (
-    <section aria-labelledby="sew-title">
-      <h3 id="sew-title">{say('Sewing it')}</h3>
-      <ol className="advice">
-        <li>
-          {say(
-            'Lay the wedges out in their places. Join them in pairs, the pairs into halves, the halves into the block.',
-          )}
-        </li>
-        <li>{say('Let each pair of seams nest, pin there, and sew from the rim to the middle.')}</li>
-        <li>{say('Ease the last seam where all points meet: pin the middle first, then outwards.')}</li>
-        <li>{say('The edges are cut on the bias: press them down, never pull or slide.')}</li>
-        <li>{say('Sew one block and measure it before you sew the rest.')}</li>
-      </ol>
-      <Caution about={['sewing', 'pressing']} />
-    </section>
+        </p>
+      </div>
+    </header>
   );
 }

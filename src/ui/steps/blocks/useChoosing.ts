@@ -1,10 +1,12 @@
 // Runs the automatic choice of wedges and keeps what it proved until the project changes again.
 import { useState } from 'react';
-import type { Phrase } from '../../../model/phrase';
+import { type Phrase, phrase } from '../../../model/phrase';
 import type { BlockId, Project } from '../../../model/project';
-import { chooseWedges } from '../../../store/composing';
+import { type Choosing, chooseWedges, fillEmpty } from '../../../store/composing';
 import { useApp, useAppStore } from '../../app';
 import { useRun } from '../../fields/Complaint';
+
+const CHOOSING: readonly Phrase[] = [phrase('Choosing wedges …')];
 
 export function useChoosing() {
   const store = useAppStore();
@@ -14,18 +16,26 @@ export function useChoosing() {
   const [typed, setTyped] = useState<number | null>(null);
   const [said, setSaid] = useState<{ project: Project; words: readonly Phrase[] } | null>(null);
   const seed = typed ?? kept;
-  const choose = (blocks: readonly BlockId[], with_: number = seed) => {
-    const { command, words } = chooseWedges(store.getState().project, blocks, with_);
-    if (!run(command)) return;
-    setTyped(null);
-    setSaid({ project: store.getState().project, words });
+  const [busy, setBusy] = useState(false);
+  const take = (make: (project: Project) => Choosing) => {
+    setBusy(true);
+    // A large wall takes a moment: first let the screen say so.
+    setTimeout(() => {
+      const { command, words } = make(store.getState().project);
+      setBusy(false);
+      if (!run(command)) return;
+      setTyped(null);
+      setSaid({ project: store.getState().project, words });
+    }, 40);
   };
   return {
-    choose,
+    choose: (blocks: readonly BlockId[]) => take((now) => chooseWedges(now, blocks, seed)),
+    fill: () => take((now) => fillEmpty(now, seed)),
     seed,
     setSeed: setTyped,
     /** Empty once anything has changed since. */
-    words: said?.project === project ? said.words : [],
+    words: busy ? CHOOSING : said?.project === project ? said.words : [],
+    busy,
     problems,
   };
 }
