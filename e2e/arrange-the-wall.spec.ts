@@ -1,0 +1,167 @@
+import { expect, test } from '@playwright/test';
+import { block, firstVisit, goTo, hangsAt, undoButton } from './room';
+
+test.describe('arranging blocks on the wall', () => {
+  test('a block dragged onto another swaps with it, and undo says so', async ({ page }) => {
+    await firstVisit(page);
+    const [first, second] = [await hangsAt(page, 1), await hangsAt(page, 2)];
+    await block(page, 1).dragTo(block(page, 2));
+    expect(await hangsAt(page, 1)).toBe(second);
+    expect(await hangsAt(page, 2)).toBe(first);
+    await expect(undoButton(page)).toHaveAccessibleName('Undo: swap blocks 1 and 2');
+    await undoButton(page).click();
+    expect(await hangsAt(page, 1)).toBe(first);
+    await page.keyboard.press('Control+y');
+    expect(await hangsAt(page, 1)).toBe(second);
+  });
+
+  test('Escape drops a drag without a change', async ({ page }) => {
+    await firstVisit(page);
+    const before = await hangsAt(page, 1);
+    const box = (await block(page, 1).boundingBox())!;
+    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    await page.mouse.down();
+    await page.mouse.move(box.x + box.width * 1.5, box.y + box.height / 2, { steps: 6 });
+    await page.keyboard.press('Escape');
+    await page.mouse.up();
+    expect(await hangsAt(page, 1)).toBe(before);
+    await expect(undoButton(page)).toBeDisabled();
+  });
+
+  test('by keyboard alone: walk, turn, lift and put down, pin, take down, hang again', async ({ page }) => {
+    await firstVisit(page);
+    const start = await hangsAt(page, 1);
+    await block(page, 1).focus();
+    await page.keyboard.press('r');
+    await expect(undoButton(page)).toHaveAccessibleName('Undo: turn block 1');
+    await page.keyboard.press('Space');
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('Space');
+    await expect(block(page, 1)).toBeFocused();
+    expect(await hangsAt(page, 1)).toBe('row 1, column 2');
+    expect(start).toBe('row 1, column 1');
+    await page.keyboard.press('p');
+    await expect(block(page, 1)).toHaveAccessibleName(/pinned$/);
+    await page.keyboard.press('r');
+    await expect(page.getByText('Block 1 is pinned. Take the pin out to move it.')).toBeAttached();
+    await page.keyboard.press('p');
+    await page.keyboard.press('Delete');
+    await expect(page.getByRole('region', { name: 'Side table' })).toContainText('1');
+    await page.getByRole('button', { name: 'Block 1, on the side table' }).focus();
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'Empty cell, row 1, column 2' }).focus();
+    await page.keyboard.press('Enter');
+    expect(await hangsAt(page, 1)).toBe('row 1, column 2');
+  });
+
+  test('a pinned block stays when another is dragged onto it', async ({ page }) => {
+    await firstVisit(page);
+    await block(page, 2).focus();
+    await page.keyboard.press('p');
+    const before = await hangsAt(page, 1);
+    await block(page, 1).dragTo(block(page, 2));
+    expect(await hangsAt(page, 1)).toBe(before);
+    await expect(page.getByRole('status').filter({ hasText: 'is pinned' })).toBeAttached();
+  });
+
+  test('the round handle turns the picked block by quarters', async ({ page }) => {
+    await firstVisit(page);
+    await block(page, 1).click();
+    const box = (await block(page, 1).boundingBox())!;
+    await page.mouse.move(box.x + box.width, box.y);
+    await page.mouse.down();
+    await page.mouse.move(box.x + box.width * 1.02, box.y + box.height * 0.5, { steps: 8 });
+    await page.mouse.move(box.x + box.width, box.y + box.height, { steps: 8 });
+    await page.mouse.up();
+    await expect(undoButton(page)).toHaveAccessibleName('Undo: turn block 1');
+  });
+
+  test('the wheel comes closer and the whole top comes back', async ({ page }) => {
+    await firstVisit(page);
+    const before = (await block(page, 1).boundingBox())!.width;
+    await block(page, 1).hover();
+    await page.mouse.wheel(0, -400);
+    await expect.poll(async () => (await block(page, 1).boundingBox())!.width).toBeGreaterThan(before * 1.3);
+    await page.getByRole('button', { name: 'Whole top' }).click();
+    await expect.poll(async () => (await block(page, 1).boundingBox())!.width).toBeCloseTo(before, 0);
+  });
+
+  test('a smaller wall sends blocks to the side table; Hang all brings them back', async ({ page }) => {
+    await firstVisit(page);
+    await goTo(page, 'Wall');
+    await page.getByRole('button', { name: 'Rows: one less' }).click();
+    const table = page.getByRole('region', { name: 'Side table' });
+    await expect(table.getByRole('button', { name: /on the side table/ })).toHaveCount(2);
+    await page.getByRole('button', { name: 'Rows: one more' }).click();
+    await table.getByRole('button', { name: 'Hang all' }).click();
+    await expect(table).toBeHidden();
+  });
+
+  test('a finding shows ways to mend it, on the wall first, then for good, and undo brings it back', async ({
+    page,
+  }) => {
+    await firstVisit(page);
+    await goTo(page, 'Wall');
+    const findings = page.getByRole('region', { name: 'What clashes' });
+    const meeting = findings.getByRole('button', { name: /^Blocks \d+ and \d+ meet with the same/ }).first();
+    const words = (await meeting.textContent())!;
+    await meeting.click();
+    await findings.getByRole('checkbox').first().check();
+    await expect(undoButton(page)).toBeDisabled();
+    await findings.getByRole('button', { name: 'Do it' }).click();
+    await expect(undoButton(page)).toBeEnabled();
+    await expect(findings.getByRole('button', { name: words })).toHaveCount(0);
+    await undoButton(page).click();
+    await expect(findings.getByRole('button', { name: words })).toBeVisible();
+  });
+
+  test('the shuffle can be stopped, and its order kept or left', async ({ page }) => {
+    await firstVisit(page);
+    await goTo(page, 'Wall');
+    const part = page.getByRole('region', { name: 'Shuffle for balance' });
+    await part.getByRole('button', { name: 'Shuffle', exact: true }).click();
+    await expect(part.getByRole('progressbar')).toBeVisible();
+    await part.getByRole('button', { name: 'Stop' }).click();
+    await part.getByRole('button', { name: 'Keep this order' }).click();
+    await expect(undoButton(page)).toHaveAccessibleName(/^Undo: shuffle/);
+  });
+
+  test('sashing with width and fabric changes the size of the top; a bad width is refused in place', async ({
+    page,
+  }) => {
+    await firstVisit(page);
+    await goTo(page, 'Wall');
+    const size = page.getByRole('region', { name: 'Size of the wall' });
+    await expect(size).toContainText('28" × 42"');
+    await page.getByText('Between and around').click();
+    await expect(size).toContainText('32 1/2" × 48"'.replace(' ', '\u00a0'));
+    const width = page.getByRole('textbox', { name: /^Finished width/ });
+    await width.fill('wide');
+    await width.press('Enter');
+    await expect(page.getByText('Write a length such as 7 1/2 or 7.5.')).toBeVisible();
+    await expect(size).toContainText('48"');
+    await width.fill('2 1/2');
+    await width.press('Enter');
+    await expect(size).toContainText('52"');
+  });
+});
+
+test('on a phone a block is carried by finger @phone @touch', async ({ page, context }) => {
+  await firstVisit(page);
+  const target = await hangsAt(page, 2);
+  const from = (await block(page, 1).boundingBox())!;
+  const to = (await block(page, 2).boundingBox())!;
+  const client = await context.newCDPSession(page);
+  const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', x?: number, y?: number) =>
+    client.send('Input.dispatchTouchEvent', { type, touchPoints: x === undefined ? [] : [{ x, y: y! }] });
+  const middle = (box: { x: number; y: number; width: number; height: number }) =>
+    [box.x + box.width / 2, box.y + box.height / 2] as const;
+  const [fromX, fromY] = middle(from);
+  const [toX, toY] = middle(to);
+  await touch('touchStart', fromX, fromY);
+  for (let step = 1; step <= 8; step += 1) {
+    await touch('touchMove', fromX + ((toX - fromX) * step) / 8, fromY + ((toY - fromY) * step) / 8);
+  }
+  await touch('touchEnd');
+  expect(await hangsAt(page, 1)).toBe(target);
+});

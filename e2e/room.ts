@@ -1,0 +1,43 @@
+// What the specs share: opening the tool, steps, blocks on the wall.
+import { expect, type Locator, type Page } from '@playwright/test';
+
+/** Opens the tool as a newcomer finds it: on the first example. */
+export async function firstVisit(page: Page): Promise<void> {
+  await page.goto('/');
+  await expect(page.getByRole('navigation', { name: 'Order of work' })).toBeVisible();
+}
+
+export async function goTo(page: Page, step: string): Promise<void> {
+  await page.getByRole('navigation', { name: 'Order of work' }).getByRole('button', { name: step }).click();
+  await expect(page.getByRole('heading', { level: 2, name: step, exact: true })).toBeVisible();
+}
+
+/** A block on the wall by its number. */
+export function block(page: Page, number: number): Locator {
+  return page
+    .getByRole('region', { name: 'Design wall' })
+    .getByRole('button', { name: new RegExp(`^Block ${number}, row`) });
+}
+
+/** Where a block hangs, from its name: "row 1, column 2". */
+export async function hangsAt(page: Page, number: number): Promise<string> {
+  const name = (await block(page, number).getAttribute('aria-label')) ?? '';
+  return /row \d+, column \d+/.exec(name)?.[0] ?? '';
+}
+
+export async function openExample(page: Page, name: string): Promise<void> {
+  await page.getByRole('button', { name: /^Quilt:/ }).click();
+  await page.getByRole('button', { name, exact: true }).click();
+  await expect(page.getByRole('dialog')).toBeHidden();
+}
+
+/** Opens a project file through the menu; the menu stays open when it is refused. */
+export async function openFile(page: Page, text: string): Promise<void> {
+  await page.getByRole('button', { name: /^Quilt:/ }).click();
+  const file = { name: 'quilt.wedgewall.json', mimeType: 'application/json', buffer: Buffer.from(text) };
+  await page.getByLabel('Project file').setInputFiles(file);
+}
+
+export function undoButton(page: Page): Locator {
+  return page.getByRole('toolbar', { name: 'Undo and redo' }).getByRole('button').first();
+}
