@@ -40,12 +40,25 @@ export interface ClothTable {
   readonly threshold: number;
 }
 
-/** Builds the table; O(F²) in fabrics. `threshold` is the ΔE00 from which two cloths no longer read as one. */
+const tables = new WeakMap<readonly Fabric[], ClothTable>();
+
+/**
+ * The table of a project's fabrics; O(F²), the last one kept for each list. `threshold` is the ΔE00 from which two cloths
+ * no longer read as one.
+ */
 export function clothTable(
   fabrics: readonly Fabric[],
   clothOf: ClothOf = printMix,
   threshold: number = LOOKALIKE_THRESHOLD,
 ): ClothTable {
+  const known = tables.get(fabrics);
+  if (known && known.clothOf === clothOf && known.threshold === threshold) return known;
+  const table = measuredTable(fabrics, clothOf, threshold);
+  tables.set(fabrics, table);
+  return table;
+}
+
+function measuredTable(fabrics: readonly Fabric[], clothOf: ClothOf, threshold: number): ClothTable {
   const mixes = fabrics.map(clothOf);
   const lights = mixes.map(meanLight);
   const labs = lights.map(labD65Of);

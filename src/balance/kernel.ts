@@ -8,7 +8,7 @@ const GROUPS = [2, 3] as const;
 
 /**
  * The table K of the form Σ_c Σ_d K(c, d) r_c r_d, for rows × columns cells: K(c, d) = Σ_m max(0, 1 − |Δrow|/m) ·
- * max(0, 1 − |Δcolumn|/m) over m = 2, 3 – the mean over all m × m groups of the squared sum of r over √(m²). K(c, c) is
+ * max(0, 1 − |Δcolumn|/m) over m = 2, 3: the sum over all m × m groups of their squared sum over m². K(c, c) is
  * `own`; all others are the weights of `near`, at most 24 a cell. Positive definite: no arrangement is below 0.
  */
 export interface Kernel {

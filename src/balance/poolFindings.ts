@@ -49,10 +49,13 @@ function weightOf(pool: Pool): number {
   return Math.min(1, 0.25 + (0.2 * strength(pool) * part) / 1.5);
 }
 
-/** The heaviest first, blocks before tiles before wedges where they weigh the same; nothing over what has been told. */
+/** Blocks and tiles before wedges, the heaviest first; nothing in a block that has been told of. */
 function eachPlaceOnce(pools: readonly Pool[]): Pool[] {
   const told: Pool[] = [];
-  for (const pool of pools.toSorted((one, other) => weightOf(other) - weightOf(one))) {
+  for (const pool of pools.toSorted(
+    (one, other) =>
+      Number(one.scale === 'wedge') - Number(other.scale === 'wedge') || weightOf(other) - weightOf(one),
+  )) {
     const covered = told.some((other) => pool.blocks.some((block) => other.blocks.includes(block)));
     if (!covered && told.length < TOLD) told.push(pool);
   }

@@ -67,7 +67,7 @@ describe('the terms of the score', () => {
   ] as const) {
     for (const intent of [SCATTERED, TOGETHER]) {
       it(`are about 1 by chance on ${rows} × ${columns} blocks of ${perBlock}, ${intent.value}, ${intent.colour}`, () => {
-        const base = scrappyTop({ rows, columns, seed: 6, perBlock, fabrics: 30 });
+        const base = scrappyTop({ rows, columns, seed: 6, perBlock, fabrics: 30 }); // Among so many some are alike.
         const tops = Array.from({ length: deals }, (_, at) => dealt(dealtWedges(base, 500 + at), at));
         const found = averages(tops, intent);
         for (const name of TERM_NAMES) {
