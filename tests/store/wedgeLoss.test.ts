@@ -1,0 +1,101 @@
+// A wedge is lost: the count falls by one, and the blocks change as little as they can. No block ever uses a wedge that is
+// not there.
+import { describe, expect, it } from 'vitest';
+import { checkWedges, wedgeLedger } from '../../src/cutting/ledger';
+import { apply } from '../../src/editing/apply';
+import { createBlock, createProject, createSet } from '../../src/model/create';
+import { speak } from '../../src/model/phrase';
+import type { Place, Project } from '../../src/model/project';
+import { losing } from '../../src/store/wedgeLoss';
+
+/** Two sets with rims of their own fabrics and as many wedges as given, and one whole block of set A's tip-up wedges. */
+function table(spareUp: number): Project {
+  const project = createProject('p1', 'Test');
+  const names = ['Rust', 'Slate', 'Straw', 'Moss'];
+  names.forEach((name, index) => {
+    const colour = ['#8a3b2e', '#27466b', '#d9a441', '#4f6b52'][index]!;
+    project.fabrics.push({ id: name, name, colour, cloth: { kind: 'plain' }, background: false });
+  });
+  const strips = (first: string, last: string) =>
+    [first, 'f1', first, 'f1', last].map((fabric, index) => ({ fabric, width: index % 2 === 0 ? 2.5 : 1 }));
+  project.stripSets.push({ ...createSet(project), strips: strips('Rust', 'Slate'), cut: { up: 4, down: 4 } });
+  project.stripSets.push({
+    ...createSet(project),
+    strips: strips('Straw', 'Moss'),
+    cut: { up: spareUp, down: 0 },
+  });
+  const places = Array.from(
+    { length: 8 },
+    (_, place): Place => ({ set: 's1', tip: place % 2 ? 'down' : 'up' }),
+  );
+  project.blocks.push({ ...createBlock(project), places });
+  return project;
+}
+
+function lost(project: Project, set: string): Project {
+  const { loss } = losing(project, set, 'up');
+  const outcome = apply(project, loss!.command);
+  if (!outcome.ok) throw new Error(speak(outcome.problems[0]!.message));
+  return outcome.project;
+}
+
+function changedPlaces(before: Project, after: Project): number {
+  return before.blocks.reduce(
+    (sum, block, index) =>
+      sum +
+      block.places.filter((place, at) => {
+        const now = after.blocks[index]!.places[at];
+        return place?.set !== now?.set || place?.tip !== now?.tip;
+      }).length,
+    0,
+  );
+}
+
+describe('losing a wedge', () => {
+  it('leaves the blocks alone while the wedge is one that no block uses', () => {
+    const project = table(2);
+    expect(losing(project, 's2', 'up').loss!.moves).toEqual([]);
+    const after = lost(project, 's2');
+    expect(after.stripSets[1]!.cut).toEqual({ up: 1, down: 0 });
+    expect(after.blocks).toEqual(project.blocks);
+  });
+
+  it('puts a left-over wedge of the same tip in exactly one place when a used one is lost', () => {
+    const project = table(2);
+    const after = lost(project, 's1');
+    expect(changedPlaces(project, after)).toBe(1);
+    expect(after.blocks[0]!.places).not.toContain(null);
+    expect(wedgeLedger(after).map((row) => row.left.up)).toEqual([0, 1]);
+  });
+
+  it('leaves one place empty when nothing of that tip is left, and says so', () => {
+    const project = table(0);
+    const { loss } = losing(project, 's1', 'up');
+    expect(loss!.words.map((words) => speak(words)).join(' ')).toContain('1 place stays empty');
+    const after = lost(project, 's1');
+    expect(after.blocks[0]!.places.filter((place) => place === null)).toHaveLength(1);
+    expect(checkWedges(after)).toEqual([]);
+  });
+
+  it('is refused when all such wedges are sewn in, or there is none', () => {
+    const project = table(0);
+    const sewn = {
+      ...project,
+      blocks: project.blocks.map((one) => ({ ...one, progress: 'octagon' as const })),
+    };
+    expect(speak(losing(sewn, 's1', 'up').none!)).toBe(
+      'All such wedges of set A lie in sewn blocks; there is none to lose.',
+    );
+    expect(speak(losing(sewn, 's2', 'up').none!)).toBe('Set B has no such wedge to lose.');
+  });
+
+  it('can go on until every wedge is lost, and the blocks never use more than there are', () => {
+    let project = table(3);
+    for (const set of ['s1', 's2', 's1', 's1', 's2', 's1', 's2']) {
+      project = lost(project, set);
+      expect(checkWedges(project)).toEqual([]);
+    }
+    expect(wedgeLedger(project).map((row) => row.available.up)).toEqual([0, 0]);
+    expect(project.blocks[0]!.places.filter((place) => place === null)).toHaveLength(4);
+  });
+});
