@@ -125,3 +125,35 @@ function block(at: number, perBlock: number, sets: readonly StripSet[], random: 
     progress: 'planned',
   };
 }
+
+const NIGHT = ['#1b2330', '#2a2020', '#20301f', '#2b1f33', '#102a2e'] as const;
+
+/** The same top with every second wedge of the blocks in these cells cut from sets of night colours. */
+export function withDarkBlocks(project: Project, cells: readonly number[]): Project {
+  const night = project.fabrics.slice(1).map(
+    (fabric, at): Fabric => ({
+      ...fabric,
+      id: `night-${fabric.id}`,
+      name: `night ${at}`,
+      colour: NIGHT[at % NIGHT.length]!,
+    }),
+  );
+  const sets = project.stripSets.map((set) => ({
+    ...set,
+    id: `night-${set.id}`,
+    label: `N${set.label.slice(1)}`,
+    strips: set.strips.map((strip) => ({ ...strip, fabric: `night-${strip.fabric}` })),
+  }));
+  const dark = new Set(cells.map((cell) => project.wall.cells[cell]!.block));
+  return {
+    ...project,
+    fabrics: [...project.fabrics, ...night],
+    stripSets: [...project.stripSets, ...sets],
+    blocks: project.blocks.map((one) => ({
+      ...one,
+      places: one.places.map((place, at) =>
+        place && at % 2 === 0 && dark.has(one.id) ? { ...place, set: `night-${place.set}` } : place,
+      ),
+    })),
+  };
+}
