@@ -4,6 +4,8 @@ import { stepsPerTurn, turnsOf } from './find';
 import { type Phrase, type PhraseValue, phrase } from './phrase';
 import type { Project } from './project';
 import type { Problem } from './result';
+import { settingFabrics } from './settingFabrics';
+import { cellCount, isPlain } from './wallCells';
 
 /** All broken references and counts of a schema-valid project; empty when it is sound. */
 export function checkReferences(project: Project): Problem[] {
@@ -12,6 +14,7 @@ export function checkReferences(project: Project): Problem[] {
     ...fabricReferences(project),
     ...stripWidths(project),
     ...blockParts(project),
+    ...settingParts(project),
     ...wallCells(project),
   ];
 }
@@ -66,15 +69,14 @@ function doubles(project: Project): Problem[] {
 function fabricReferences(project: Project): Problem[] {
   const known = new Set(project.fabrics.map((fabric) => fabric.id));
   const named: [path: string, fabric: string][] = [
-    ['setting.cornerFabric', project.setting.cornerFabric],
-    ['setting.sashing.fabric', project.setting.sashing.fabric],
-    ...project.setting.borders.map((border, index): [string, string] => [
-      `setting.borders[${index}].fabric`,
-      border.fabric,
-    ]),
+    ...settingFabrics(project.setting).map(({ path, fabric }): [string, string] => [path, fabric]),
     ...project.stripsOnHand.map((strip, index): [string, string] => [
       `stripsOnHand[${index}].fabric`,
       strip.fabric,
+    ]),
+    ...project.clothOnHand.map((cloth, index): [string, string] => [
+      `clothOnHand[${index}].fabric`,
+      cloth.fabric,
     ]),
     ...project.stripSets.flatMap((set, at) =>
       set.strips.map((strip, index): [string, string] => [
@@ -104,6 +106,11 @@ function stripWidths(project: Project): Problem[] {
     ...project.stripsOnHand.flatMap((strip, index) => narrow(`stripsOnHand[${index}].width`, strip.width)),
     ...project.stripSets.flatMap((set, at) =>
       set.strips.flatMap((strip, index) => narrow(`stripSets[${at}].strips[${index}].width`, strip.width)),
+    ),
+    ...project.setting.borders.flatMap((border, at) =>
+      (border.keys ?? []).flatMap((key, index) =>
+        narrow(`setting.borders[${at}].keys[${index}].width`, key.width),
+      ),
     ),
   ];
 }
@@ -140,13 +147,49 @@ function blockParts(project: Project): Problem[] {
   });
 }
 
+/** Settings that cannot be sewn as they are written. */
+function settingParts({ setting, wedge }: Project): Problem[] {
+  const { layout, sashing, borders } = setting;
+  const problems: Problem[] = [];
+  if (layout.kind === 'onPoint') {
+    if (wedge.perBlock % 4 !== 0) {
+      const say = 'Blocks of {perBlock} wedges are not square; only square blocks can be set on point.';
+      problems.push(problem('on-point-not-square', 'setting.layout', say, { perBlock: wedge.perBlock }));
+    }
+    if (sashing.where === 'between') {
+      const say = 'On point the sashing lies round every block, or nowhere.';
+      problems.push(problem('on-point-sashing', 'setting.sashing.where', say));
+    }
+  }
+  for (const [list, path] of [
+    [sashing.columnGaps, 'setting.sashing.columnGaps'],
+    [sashing.rowGaps, 'setting.sashing.rowGaps'],
+  ] as const) {
+    const seen = new Set<number>();
+    list?.forEach((gap, index) => {
+      const say = 'Gap {gap} has two widths.';
+      if (seen.has(gap.after))
+        problems.push(problem('gap-twice', `${path}[${index}]`, say, { gap: gap.after }));
+      seen.add(gap.after);
+    });
+  }
+  borders.forEach((border, index) => {
+    if (border.keys === undefined || border.corners?.kind !== 'mitred') return;
+    const say = 'Border {border} is pieced; its corners cannot be mitred.';
+    problems.push(problem('pieced-mitred', `setting.borders[${index}].corners`, say, { border: index + 1 }));
+  });
+  return problems;
+}
+
 function wallCells(project: Project): Problem[] {
   const { rows, columns, cells } = project.wall;
-  if (cells.length !== rows * columns) {
-    const say = 'The wall lists {cells} cells; {rows} rows of {columns} need {needed}.';
-    return [
-      problem('cells', 'wall.cells', say, { cells: cells.length, rows, columns, needed: rows * columns }),
-    ];
+  const needed = cellCount(rows, columns, project.setting.layout);
+  if (cells.length !== needed) {
+    const say =
+      project.setting.layout.kind === 'onPoint'
+        ? 'The wall lists {cells} cells; {rows} rows of {columns} on point need {needed}.'
+        : 'The wall lists {cells} cells; {rows} rows of {columns} need {needed}.';
+    return [problem('cells', 'wall.cells', say, { cells: cells.length, rows, columns, needed })];
   }
   const blocks = new Map(project.blocks.map((block) => [block.id, block.number]));
   const hung = new Map<string, number>();
@@ -163,6 +206,10 @@ function wallCells(project: Project): Problem[] {
       ];
     }
     const problems: Problem[] = [];
+    if (isPlain(index, project)) {
+      const say = 'Block {block} hangs where a plain square lies.';
+      problems.push(problem('on-plain-square', path, say, { block: number }));
+    }
     const before = hung.get(cell.block);
     if (before !== undefined) {
       const say = 'Block {block} hangs twice, in cells {first} and {second}.';

@@ -15,17 +15,21 @@ export function createProject(id: string, name: string): Project {
       { id: 'f1', name: 'Background', colour: '#efe9dc', cloth: { kind: 'plain' }, background: true },
     ],
     stripsOnHand: [],
+    clothOnHand: [],
     stripSets: [],
     wedge: { perBlock: 8, cutHeight: 7.5, seam: 0.25, assemblySeam: 0.25, outerSeam: 0.25 },
     blocks: [],
     wall: { rows: 3, columns: 2, cells: Array.from({ length: 6 }, () => null) },
     setting: {
       layout: { kind: 'straight' },
+      plain: null,
       cornerFabric: 'f1',
+      cornerRule: null,
       sashing: { where: 'none', width: 1.5, fabric: 'f1' },
       borders: [],
+      binding: null,
     },
-    preferences: { unit: 'in', wallLightness: 62, usableWidth: 40, seed: 1 },
+    preferences: { unit: 'in', wallLightness: 62, usableWidth: 40, seed: 1, lookalikes: 10, intent: { value: 'scattered', colour: 'scattered' } },
     buying: usualBuying(),
   };
 }

@@ -20,7 +20,9 @@ const ENTRIES: Readonly<Record<string, string>> = {
   number: 'number', places: 'places', cornerFabric: 'corner fabric', cornerShift: 'places of the corners', rows: 'rows',
   columns: 'columns', cells: 'cells', block: 'block', turn: 'turn', pinned: 'whether it is pinned', layout: 'layout',
   sashing: 'sashing', where: 'where it lies', borders: 'borders', unit: 'unit of length', wallLightness: 'lightness of the wall',
-  usableWidth: 'usable width of fabric', set: 'strip set', tip: 'tip',
+  usableWidth: 'usable width of fabric', set: 'strip set', tip: 'tip', plain: 'plain squares', cornerRule: 'rule of the corners',
+  cornerstones: 'cornerstones', columnGaps: 'gaps between columns', rowGaps: 'gaps between rows', after: 'which gap', ends: 'width at the ends',
+  corners: 'corners', keys: 'pieces of the border', binding: 'binding', cutWidth: 'cut width', sides: 'side triangles',
 }; // biome-ignore format: a table
 
 /** The problem with its place in words before its sentence, where the sentence does not name the place itself. The path stays. */
@@ -108,7 +110,8 @@ function named(known: string, unknown: string, name: unknown, position: number):
 
 function cellInWords(index: number, document: unknown): Phrase {
   const columns = entryOf(entryOf(document, 'wall'), 'columns');
-  if (typeof columns !== 'number' || !Number.isInteger(columns) || columns < 1) {
+  const onPoint = entryOf(entryOf(entryOf(document, 'setting'), 'layout'), 'kind') === 'onPoint';
+  if (typeof columns !== 'number' || !Number.isInteger(columns) || columns < 1 || onPoint) {
     return phrase('cell {position}', { position: index + 1 });
   }
   const place = { row: Math.floor(index / columns) + 1, column: (index % columns) + 1 };

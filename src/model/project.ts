@@ -2,25 +2,14 @@
 // sizes unless called cut. Meaning across parts (does this fabric exist?) is checked in check.ts, versions in migrate.ts.
 import * as v from 'valibot';
 import { buyingSchema, priceSchema } from './buying';
+import { id, length } from './schemaParts';
+import { settingSchema } from './setting';
 
 export const CURRENT_VERSION = 1;
 
-const id = v.pipe(
-  v.string(),
-  v.minLength(1, 'an id cannot be empty'),
-  v.maxLength(60, 'an id is at most 60 characters'),
-);
 const name = v.pipe(v.string(), v.maxLength(120, 'a name is at most 120 characters'));
 const hex = v.pipe(v.string(), v.regex(/^#[0-9a-f]{6}$/i, 'a colour is written #rrggbb'));
 const count = v.pipe(v.number(), v.integer('must be a whole number'), v.minValue(0), v.maxValue(10_000));
-const length = (least: number, most: number) =>
-  v.pipe(
-    v.number(),
-    v.finite(),
-    v.minValue(least, `must be at least ${least} in`),
-    v.maxValue(most, `must be at most ${most} in`),
-  );
-
 /** Motifs the tool can draw as cloth; each is generated, see drawing/prints. */
 export const PRINT_MOTIFS = [
   'dots', 'sprig', 'stripe', 'gingham', 'check', 'crosshatch', 'leaves', 'scales', 'ditsy', 'speckle', 'waves', 'stars',
@@ -61,6 +50,19 @@ const stripOnHandSchema = v.strictObject({
   /** Cut width, and length along the strip. */
   width: length(0.25, 60),
   length: length(1, 4000),
+  count,
+});
+
+const clothOnHandSchema = v.strictObject({
+  id,
+  fabric: id,
+  /** How it was bought; it names the piece, the two measures say what can be cut from it. */
+  kind: v.picklist(['yardage', 'fat quarter', 'precut strips', 'remnant']),
+  /** Length of the strips cut from it: the usable width of yardage, the long side of a fat quarter. */
+  stripLength: length(1, 4000),
+  /** What strips are cut from, side by side: the length of yardage, the short side of a fat quarter, the width of a precut. */
+  depth: length(0.25, 4000),
+  /** So many pieces alike. */
   count,
 });
 
@@ -136,25 +138,16 @@ const cellSchema = v.strictObject({
 const wallSchema = v.strictObject({
   rows: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(40)),
   columns: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(40)),
-  /** Row by row from the top left; null is an empty cell. Blocks in no cell wait on the side table. */
+  /**
+   * Row by row from the top left; on point the rows × columns first, then the (rows − 1) × (columns − 1) in between, row by
+   * row (model/wallCells). Null is an empty cell. Blocks in no cell wait on the side table.
+   */
   cells: v.array(v.nullable(cellSchema)),
 });
 
-const borderSchema = v.strictObject({ fabric: id, width: length(0.25, 30) });
-
-const settingSchema = v.strictObject({
-  layout: v.variant('kind', [v.strictObject({ kind: v.literal('straight') })]),
-  /** Fabric of the corner triangles. */
-  cornerFabric: id,
-  sashing: v.strictObject({
-    where: v.picklist(['none', 'between', 'around']),
-    /** Finished width. */
-    width: length(0.25, 12),
-    fabric: id,
-  }),
-  /** From the inside out. */
-  borders: v.pipe(v.array(borderSchema), v.maxLength(12)),
-});
+/** 'light to dark' runs across, from the left to the right. */
+export const VALUE_INTENTS = ['scattered', 'light middle', 'dark middle', 'light to dark'] as const;
+export const COLOUR_INTENTS = ['scattered', 'families together'] as const;
 
 const preferencesSchema = v.strictObject({
   unit: v.picklist(['in', 'cm']),
@@ -164,6 +157,13 @@ const preferencesSchema = v.strictObject({
   usableWidth: length(10, 120),
   /** Seed of the last random making. */
   seed: count,
+  /** ΔE00 from which two cloths no longer read as one. */
+  lookalikes: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(40)), 10),
+  /** What the arrangement is after: how values and colours should lie. */
+  intent: v.optional(
+    v.strictObject({ value: v.picklist(VALUE_INTENTS), colour: v.picklist(COLOUR_INTENTS) }),
+    { value: 'scattered', colour: 'scattered' },
+  ),
 });
 
 export const projectSchema = v.strictObject({
@@ -174,6 +174,8 @@ export const projectSchema = v.strictObject({
   notes: v.pipe(v.string(), v.maxLength(20_000)),
   fabrics: v.pipe(v.array(fabricSchema), v.maxLength(400)),
   stripsOnHand: v.pipe(v.array(stripOnHandSchema), v.maxLength(2_000)),
+  /** Cloth not yet cut into strips. */
+  clothOnHand: v.optional(v.pipe(v.array(clothOnHandSchema), v.maxLength(500)), []),
   stripSets: v.pipe(v.array(stripSetSchema), v.maxLength(400)),
   wedge: wedgeSchema,
   blocks: v.pipe(v.array(blockSchema), v.maxLength(1_600)),
@@ -189,6 +191,7 @@ export type Fabric = v.InferOutput<typeof fabricSchema>;
 export type Print = v.InferOutput<typeof printSchema>;
 export type PrintMotif = Print['motif'];
 export type StripOnHand = v.InferOutput<typeof stripOnHandSchema>;
+export type ClothOnHand = v.InferOutput<typeof clothOnHandSchema>;
 export type Strip = v.InferOutput<typeof stripSchema>;
 export type StripSet = v.InferOutput<typeof stripSetSchema>;
 export type WedgePlan = v.InferOutput<typeof wedgeSchema>;
@@ -197,8 +200,8 @@ export type Tip = Place['tip'];
 export type Block = v.InferOutput<typeof blockSchema>;
 export type Cell = v.InferOutput<typeof cellSchema>;
 export type Wall = v.InferOutput<typeof wallSchema>;
-export type Border = v.InferOutput<typeof borderSchema>;
 export type Setting = v.InferOutput<typeof settingSchema>;
+export type Border = Setting['borders'][number];
 export type Preferences = v.InferOutput<typeof preferencesSchema>;
 export type FabricId = string;
 export type BlockId = string;

@@ -1,0 +1,75 @@
+// How the blocks are set: layout, corners, sashing, borders and binding. Lengths are finished inches unless called cut.
+// What came after the first files has a usual value or may be missing, so that older files open unchanged.
+import * as v from 'valibot';
+import { id, length } from './schemaParts';
+
+/** One piece of a pieced border: a strip left over, cut across. `width` is the strip's cut width and runs along the border. */
+const keySchema = v.strictObject({ fabric: id, width: length(0.25, 60) });
+
+const borderSchema = v.strictObject({
+  fabric: id,
+  width: length(0.25, 30),
+  /** Finished width at the top and bottom where it differs from the sides, as a spacer that makes a pieced border fit. */
+  ends: v.exactOptional(length(0.25, 30)),
+  /** How its corners are made; butted unless given. */
+  corners: v.exactOptional(
+    v.variant('kind', [
+      v.strictObject({ kind: v.literal('mitred') }),
+      v.strictObject({ kind: v.literal('cornerstones'), fabric: id }),
+    ]),
+  ),
+  /** A pieced border: its pieces clockwise from the top left, begun again where they run out. Plain unless given. */
+  keys: v.exactOptional(v.pipe(v.array(keySchema), v.minLength(1), v.maxLength(2_000))),
+});
+
+/** A gap between columns (or rows) whose sashing has a width of its own. `after` counts columns from 1 at the left (top). */
+const gaps = v.exactOptional(
+  v.pipe(
+    v.array(
+      v.strictObject({
+        after: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(39)),
+        width: length(0.25, 12),
+      }),
+    ),
+    v.maxLength(39),
+  ),
+);
+
+export const settingSchema = v.strictObject({
+  /** Straight, or on point: blocks turned by 45° with setting triangles along the sides and in the corners of the top. */
+  layout: v.variant('kind', [
+    v.strictObject({ kind: v.literal('straight') }),
+    v.strictObject({ kind: v.literal('onPoint'), sides: id, corners: id }),
+  ]),
+  /**
+   * Every other cell a plain square of one fabric: the first, third … cell of the top row (on point: the rows × columns) or
+   * the second, fourth … (on point: those in between). Null: none.
+   */
+  plain: v.optional(v.nullable(v.strictObject({ fabric: id, cells: v.picklist(['first', 'second']) })), null),
+  /** Fabric of the corner triangles. */
+  cornerFabric: id,
+  /**
+   * A second corner fabric by rule: in the blocks along the edge of the top, or in every other block. A block's own corner
+   * fabric goes before the rule.
+   */
+  cornerRule: v.optional(
+    v.nullable(v.strictObject({ kind: v.picklist(['edge', 'checkerboard']), fabric: id })),
+    null,
+  ),
+  sashing: v.strictObject({
+    /** On point it lies round every block or nowhere. */
+    where: v.picklist(['none', 'between', 'around']),
+    /** Finished width. */
+    width: length(0.25, 12),
+    fabric: id,
+    /** Fabric of the squares where the sashing crosses; whole strips between the rows unless given. */
+    cornerstones: v.exactOptional(id),
+    /** Gaps of another width, in the straight setting. */
+    columnGaps: gaps,
+    rowGaps: gaps,
+  }),
+  /** From the inside out. */
+  borders: v.pipe(v.array(borderSchema), v.maxLength(12)),
+  /** The double binding: its fabric and cut width; null: not chosen yet. */
+  binding: v.optional(v.nullable(v.strictObject({ fabric: id, cutWidth: length(1, 6) })), null),
+});
