@@ -1,0 +1,42 @@
+import { expect, test } from 'vitest';
+import { addBorder, changeSashing } from '../../src/editing/setting';
+import { createProject } from '../../src/model/create';
+import { speak } from '../../src/model/phrase';
+import { chooseWedges, openBlocks } from '../../src/store/composing';
+import { alternativeText, pictureCaption } from '../../src/store/pictureText';
+import { after, workshopProject } from './workshopProject';
+
+const text = (project: Parameters<typeof alternativeText>[0], unit: 'in' | 'cm' = 'in') =>
+  alternativeText(project)
+    .map((one) => speak(one, unit))
+    .join(' ');
+
+test('the words give size, blocks, corners and the fabrics from light to dark', () => {
+  const project = workshopProject();
+  const filled = after(project, (now) => chooseWedges(now, openBlocks(now), 1).command);
+  const said = text(filled);
+  expect(said).toContain('Test quilt: a quilt top with 2 blocks in 3 rows of 2, 28" by 42" finished.');
+  expect(said).toContain('a ring of 8 wedges pieced from strips, with corners of Background.');
+  // L* by eye: Milk 93, Background 92, Amber 61, Harbour 30, Brick 29.
+  expect(said).toMatch(
+    /light to dark: (Milk, Background|Background, Milk), Amber, (Harbour and Brick|Brick and Harbour)\./,
+  );
+  expect(text(filled, 'cm')).toContain('71.1 cm by 106.7 cm');
+});
+
+test('sashing and borders are told with their fabric and width', () => {
+  const project = after(
+    workshopProject(),
+    () => changeSashing({ where: 'around', width: 1.5, fabric: 'f5' }),
+    () => addBorder({ fabric: 'f2', width: 3 }),
+  );
+  const said = text(project);
+  expect(said).toContain('Sashing of Milk, 1 1/2" wide, runs between the blocks and around them.');
+  expect(said).toContain('A border of Brick, 3" wide.');
+});
+
+test('an empty project is told without a block and without dividing by nothing', () => {
+  const project = createProject('e', 'Nothing yet');
+  expect(text(project)).toBe('Nothing yet: a quilt top with 0 blocks in 3 rows of 2, 28" by 42" finished.');
+  expect(speak(pictureCaption(project))).toBe('Nothing yet · 28" × 42" · 0 blocks');
+});
