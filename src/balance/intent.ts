@@ -1,14 +1,9 @@
 // What the person wants of the whole: lights and darks scattered, or in an order; colour families scattered or together.
 // An order is a target of value for each cell, made of the very blocks at hand, so that it can be met exactly.
 
-export const VALUE_INTENTS = ['scattered', 'light middle', 'dark middle', 'light to dark'] as const;
-export const COLOUR_INTENTS = ['scattered', 'families together'] as const;
+import type { Preferences } from '../model/project';
 
-export interface Intent {
-  /** 'light to dark' runs across, from the left to the right. */
-  readonly value: (typeof VALUE_INTENTS)[number];
-  readonly colour: (typeof COLOUR_INTENTS)[number];
-}
+export type Intent = Readonly<Preferences['intent']>;
 
 export const SCATTERED: Intent = { value: 'scattered', colour: 'scattered' };
 

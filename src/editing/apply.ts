@@ -11,6 +11,8 @@ enablePatches();
 /** What a person does to the project, as data: its words ("turn block 4") and the recipe that does it to a draft. */
 export interface Command {
   readonly label: Phrase;
+  /** Steps of one sliding control share a name here and are undone together. */
+  readonly slide?: string;
   /** Changes the draft in place. It may throw a Refusal; anything else thrown is a broken invariant. */
   readonly change: (draft: Project) => void;
 }
@@ -27,6 +29,7 @@ export class Refusal extends Error {
 
 export interface Change {
   readonly label: Phrase;
+  readonly slide?: string;
   readonly patches: readonly Patch[];
   readonly inverse: readonly Patch[];
 }
@@ -46,7 +49,12 @@ export function apply(project: Project, command: Command): Outcome {
     });
     const problems = patches.length === 0 ? [] : [...checkReferences(next), ...checkWedges(next)];
     if (problems.length > 0) return { ok: false, problems };
-    return { ok: true, project: next, change: { label: command.label, patches, inverse } };
+    const { label, slide } = command;
+    return {
+      ok: true,
+      project: next,
+      change: { label, ...(slide === undefined ? {} : { slide }), patches, inverse },
+    };
   } catch (error) {
     if (error instanceof Refusal) return { ok: false, problems: [error.problem] };
     throw error;

@@ -16,9 +16,18 @@ export interface History {
 export const EMPTY_HISTORY: History = { done: [], undone: [] };
 const MOST_STEPS = 1_000;
 
-/** Adds a change; what had been undone is gone. A change without patches is not recorded. */
+/** Adds a change; what had been undone is gone. One without patches is not recorded; one of the same slide joins the last. */
 export function record(history: History, change: Change): History {
   if (change.patches.length === 0) return history;
+  const last = history.done.at(-1);
+  if (last && change.slide !== undefined && last.slide === change.slide && history.undone.length === 0) {
+    const joined = {
+      ...change,
+      patches: [...last.patches, ...change.patches],
+      inverse: [...change.inverse, ...last.inverse],
+    };
+    return { done: [...history.done.slice(0, -1), joined], undone: [] };
+  }
   return { done: [...history.done.slice(1 - MOST_STEPS), change], undone: [] };
 }
 

@@ -1,15 +1,33 @@
-// The balance of a project, prints included, worked out once for each state of it.
-import { type Analysis, analyse } from '../balance/analyse';
+// The balance of a project, prints included, worked out once for each state of it, from the state before where that helps.
+import { type Analysis, analyse, reanalyse } from '../balance/analyse';
 import { printMix } from '../geometry/print/printMix';
-import type { Project } from '../model/project';
+import type { Preferences, Project } from '../model/project';
 
 const known = new WeakMap<Project, Analysis>();
+let latest: Analysis | null = null;
 
 /** The analysis of a sound project; kept for each state. */
 export function analysisOf(project: Project): Analysis {
   const found = known.get(project);
   if (found) return found;
-  const made = analyse(project, { cloth: printMix });
+  const made =
+    latest && sameWishes(latest.project.preferences, project.preferences)
+      ? reanalyse(latest, project)
+      : analyse(project, analysisWishes(project.preferences));
   known.set(project, made);
+  latest = made;
   return made;
+}
+
+/** What the person has set of the analysis. */
+function analysisWishes({ lookalikes, intent }: Preferences) {
+  return { cloth: printMix, lookalikes, intent };
+}
+
+function sameWishes(one: Preferences, other: Preferences): boolean {
+  return (
+    one.lookalikes === other.lookalikes &&
+    one.intent.value === other.intent.value &&
+    one.intent.colour === other.intent.colour
+  );
 }

@@ -136,6 +136,22 @@ describe('the history', () => {
   });
 });
 
+describe('a sliding control', () => {
+  it('is undone in one step, however far it slid', () => {
+    let now = project;
+    let history = EMPTY_HISTORY;
+    for (const wallLightness of [40, 50, 60.5]) {
+      const outcome = apply(now, setting.changePreferences({ wallLightness }, true));
+      if (!outcome.ok) throw new Error('refused');
+      now = outcome.project;
+      history = record(history, outcome.change);
+    }
+    expect(history.done).toHaveLength(1);
+    expect(undo(now, history)?.project).toEqual(project);
+    expect(redo(project, undo(now, history)!.history)?.project).toEqual(now);
+  });
+});
+
 describe('a command is refused with its reason, and nothing changes,', () => {
   const pinned = done(project, wall.pinBlocks(project, [first.id], true));
   const squared = done(project, blocks.setBlockProgress([first.id], 'squared'));

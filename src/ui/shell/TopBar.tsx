@@ -113,7 +113,7 @@ function FlannelSetting() {
               value={wallLightness}
               style={{ accentColor: 'var(--solid)', padding: 0 }}
               onChange={(event) =>
-                store.getState().run(changePreferences({ wallLightness: Number(event.target.value) }))
+                store.getState().run(changePreferences({ wallLightness: Number(event.target.value) }, true))
               }
             />
           </label>

@@ -3,7 +3,6 @@ import { Shuffle as ShuffleIcon, Square } from 'lucide-react';
 import { useState } from 'react';
 import type { Scopes } from '../../../arrange/decisions';
 import type { ShuffleWish } from '../../../arrange/shuffle';
-import type { Intent } from '../../../balance/intent';
 import { DEFAULT_WEIGHTS, type Terms } from '../../../balance/terms';
 import { rearrange } from '../../../editing/wall';
 import { useApp } from '../../app';
@@ -19,26 +18,26 @@ import { type ShuffleState, useShuffle } from './shuffleState';
 export interface Wishes {
   readonly scopes: Scopes;
   readonly weights: Terms;
-  readonly intent: Intent;
   readonly seconds: number;
 }
 
 export function ShufflePart() {
   const say = useSay();
   const hung = useApp((app) => app.project.wall.cells.some((cell) => cell !== null));
+  const { intent, lookalikes } = useApp((app) => app.project.preferences);
   const { state, start, stop, leave } = useShuffle();
   const [seed, setSeed] = useState(1);
   const [wishes, setWishes] = useState<Wishes>({
     scopes: { swap: true, turn: true, shiftCorners: true, trade: false },
     weights: DEFAULT_WEIGHTS,
-    intent: { value: 'scattered', colour: 'scattered' },
     seconds: 4,
   });
   const wish: ShuffleWish = {
     seed,
     scopes: wishes.scopes,
     weights: wishes.weights,
-    intent: wishes.intent,
+    intent,
+    lookalikes,
     budget: { milliseconds: wishes.seconds * 1000 },
   };
   return (

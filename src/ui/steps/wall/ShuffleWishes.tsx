@@ -1,7 +1,9 @@
 // What a shuffle may move and what it minds most.
 import type { Scopes } from '../../../arrange/decisions';
-import { COLOUR_INTENTS, type Intent, VALUE_INTENTS } from '../../../balance/intent';
 import { TERM_NAMES } from '../../../balance/terms';
+import { changePreferences } from '../../../editing/setting';
+import { COLOUR_INTENTS, type Preferences, VALUE_INTENTS } from '../../../model/project';
+import { useApp, useAppStore } from '../../app';
 import { CountField } from '../../fields/CountField';
 import { useSay } from '../../words';
 import { TERM_WORDS } from './ScoreTable';
@@ -14,21 +16,24 @@ const SCOPE_WORDS: readonly (readonly [keyof Scopes, string])[] = [
   ['trade', 'Trade wedges between blocks that are not sewn'],
 ];
 
-const VALUE_WORDS: Readonly<Record<Intent['value'], string>> = {
+const VALUE_WORDS: Readonly<Record<Preferences['intent']['value'], string>> = {
   scattered: 'Lights and darks scattered',
   'light middle': 'Light in the middle',
   'dark middle': 'Dark in the middle',
   'light to dark': 'Light to dark across',
 };
 
-const COLOUR_WORDS: Readonly<Record<Intent['colour'], string>> = {
+const COLOUR_WORDS: Readonly<Record<Preferences['intent']['colour'], string>> = {
   scattered: 'Colours scattered',
   'families together': 'Colour families together',
 };
 
 export function ShuffleWishes({ wishes, onChange }: { wishes: Wishes; onChange: (wishes: Wishes) => void }) {
   const say = useSay();
-  const { intent, scopes, weights } = wishes;
+  const store = useAppStore();
+  const { intent, lookalikes } = useApp((app) => app.project.preferences);
+  const { scopes, weights } = wishes;
+  const set = (to: Partial<Preferences>) => store.getState().run(changePreferences(to));
   return (
     <details className="wishes">
       <summary>{say('What it may move, and what it minds')}</summary>
@@ -53,7 +58,7 @@ export function ShuffleWishes({ wishes, onChange }: { wishes: Wishes; onChange: 
             value={intent.value}
             onChange={(event) => {
               const value = VALUE_INTENTS.find((one) => one === event.target.value);
-              if (value) onChange({ ...wishes, intent: { ...intent, value } });
+              if (value) set({ intent: { ...intent, value } });
             }}
           >
             {VALUE_INTENTS.map((one) => (
@@ -69,7 +74,7 @@ export function ShuffleWishes({ wishes, onChange }: { wishes: Wishes; onChange: 
             value={intent.colour}
             onChange={(event) => {
               const colour = COLOUR_INTENTS.find((one) => one === event.target.value);
-              if (colour) onChange({ ...wishes, intent: { ...intent, colour } });
+              if (colour) set({ intent: { ...intent, colour } });
             }}
           >
             {COLOUR_INTENTS.map((one) => (
@@ -98,6 +103,23 @@ export function ShuffleWishes({ wishes, onChange }: { wishes: Wishes; onChange: 
             </label>
           ))}
         </fieldset>
+        <label className="field">
+          <span className="label">
+            {say('Two cloths read as one below a colour difference of {value}', { value: lookalikes })}
+          </span>
+          <input
+            type="range"
+            min={0}
+            max={30}
+            value={lookalikes}
+            style={{ accentColor: 'var(--solid)', padding: 0 }}
+            onChange={(event) => {
+              const command = changePreferences({ lookalikes: Number(event.target.value) }, true);
+              store.getState().run(command);
+            }}
+          />
+          <span className="quiet">{say('CIEDE2000; 10 is about one step on a ten-step value scale')}</span>
+        </label>
         <CountField
           label="Seconds to look"
           value={wishes.seconds}
