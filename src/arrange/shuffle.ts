@@ -1,9 +1,9 @@
 // Shuffling for balance: from a project, what may change and what is wanted, to moves that make it better, with the score
 // before and after and how far the result can be from the best there is. The search itself is search's, the proof proof's.
 import { clothTable } from '../balance/cloths';
-import { type Intent, SCATTERED } from '../balance/intent';
+import type { Intent } from '../balance/intent';
 import { termBasis } from '../balance/termBasis';
-import { DEFAULT_WEIGHTS, evaluateTerms, type Terms, weighted } from '../balance/terms';
+import { DEFAULT_WEIGHTS, evaluateTerms, TERM_NAMES, type Terms, weighted } from '../balance/terms';
 import { wallModel } from '../balance/wallModel';
 import { type Move, moved } from '../model/moves';
 import { type Phrase, phrase } from '../model/phrase';
@@ -12,6 +12,7 @@ import { costTables } from './costTables';
 import { decisionsOf, type Scopes } from './decisions';
 import { LiveWall } from './liveWall';
 import { movesBetween } from './movesBetween';
+import { Proof } from './proof';
 import type { Score } from './score';
 import { Search } from './search';
 
@@ -20,11 +21,11 @@ export interface ShuffleWish {
   readonly seed: number;
   readonly scopes: Scopes;
   readonly weights?: Terms;
+  /** What is wanted of the whole, and the ΔE00 from which two cloths no longer read as one; the project's unless given. */
   readonly intent?: Intent;
+  readonly lookalikes?: number;
   /** At least one of the two; repeatable when it is in steps. */
   readonly budget: { readonly milliseconds?: number; readonly steps?: number };
-  /** ΔE00 from which two cloths no longer read as one. */
-  readonly lookalikes?: number;
 }
 
 /** How the search stands. */
@@ -41,7 +42,7 @@ export interface ShuffleProgress {
 
 export type Verdict =
   | { readonly kind: 'proved' }
-  /** `by` is (score − bound)/score: no arrangement can score lower by a larger part than that, 0–1. */
+  /** `by` is (score − bound)/(score of a top by chance), 0–1: no arrangement within the scopes is better by more. */
   | { readonly kind: 'within'; readonly by: number };
 
 export interface ArrangeResult {
@@ -75,6 +76,9 @@ export function arrange(project: Project, wish: ShuffleWish, clock: ShuffleClock
   }
 }
 
+/** Steps of the search before a small wall is proved. */
+const BEFORE_PROOF = 1 << 14;
+
 /** Steps between two reports: some milliseconds' worth. */
 const REPORT = 16;
 
@@ -87,18 +91,23 @@ export function* arranging(
   wish: ShuffleWish,
   now: () => number = noClock,
 ): Generator<ShuffleProgress, ArrangeResult, boolean> {
-  const model = wallModel(project, clothTable(project.fabrics, undefined, wish.lookalikes));
-  const basis = termBasis(model, wish.intent ?? SCATTERED);
+  const model = wallModel(
+    project,
+    clothTable(project.fabrics, undefined, wish.lookalikes ?? project.preferences.lookalikes),
+  );
+  const basis = termBasis(model, wish.intent ?? project.preferences.intent);
   const weights = wish.weights ?? DEFAULT_WEIGHTS;
   const decisions = decisionsOf(project, model, wish.scopes);
-  const wall = new LiveWall(costTables(model, basis, weights), decisions.spare);
+  const tables = costTables(model, basis, weights);
+  const wall = new LiveWall(tables, decisions.spare);
   const search = new Search(wall, decisions, wish.seed);
+  const proof = new Proof(tables, decisions);
   const spent = budgetShare(wish.budget, now);
   const start = wall.cost;
   let told = start;
-  let stop = !decisions.free;
-  let share = 0;
-  while (!stop && share < 1) {
+  let stopped = false;
+  let share = decisions.free ? 0 : 1;
+  while (!stopped && share < 1) {
     for (let part = 0; part < REPORT && share < 1; part++) {
       search.advance(share);
       share = spent(search.steps);
@@ -106,17 +115,20 @@ export function* arranging(
     const better = search.best.cost < told - 1e-9;
     told = search.best.cost;
     const moves = better ? movesBetween(project, search.best) : null;
-    stop = yield { steps: search.steps, share: Math.min(1, share), start, best: told, moves };
+    stopped = yield { steps: search.steps, share: Math.min(1, share), start, best: told, moves };
+    // On a small wall the proof takes less time than the search: a good score to start from is all it needs.
+    if (proof.isShort && search.steps >= BEFORE_PROOF) break;
   }
-  const moves = movesBetween(project, search.best);
+  const best = proof.isShort && !stopped ? proof.better(search.best) : search.best;
+  const moves = movesBetween(project, best);
   const scoreOf = (terms: Terms): Score => ({ terms, total: weighted(terms, weights) });
-  const before = scoreOf(evaluateTerms(basis, model));
   const after = scoreOf(evaluateTerms(basis, wallModel(moved(project, moves), model.cloths)));
-  const bound = 0;
-  const by = after.total > 0 ? (after.total - bound) / after.total : 0;
+  const bound = proof.done ? after.total : proof.bound();
+  const chance = TERM_NAMES.reduce((sum, name) => sum + weights[name], 0);
+  const by = chance > 0 ? Math.max(0, after.total - bound) / chance : 0;
   return {
     moves,
-    before,
+    before: scoreOf(evaluateTerms(basis, model)),
     after,
     steps: search.steps,
     bound,
@@ -128,7 +140,8 @@ export function* arranging(
 
 function verdictWords(by: number): Phrase {
   if (by < 1e-9) return phrase('Best possible, proved');
-  return phrase('Within {percent} % of the bound', { percent: Math.max(1, Math.round(100 * by)) });
+  const points = 100 * by < 1 ? Number((100 * by).toPrecision(1)) : Math.round(100 * by);
+  return phrase('Within {points} points of the bound; a top by chance has 100', { points });
 }
 
 function budgetShare(budget: ShuffleWish['budget'], now: () => number): (steps: number) => number {

@@ -6,28 +6,13 @@ import { LiveWall } from '../../src/arrange/liveWall';
 import { movesBetween } from '../../src/arrange/movesBetween';
 import { ALL_SCOPES } from '../../src/arrange/score';
 import { clothTable } from '../../src/balance/cloths';
-import { COLOUR_INTENTS, VALUE_INTENTS } from '../../src/balance/intent';
 import { termBasis } from '../../src/balance/termBasis';
 import { evaluateTerms, type Terms, weighted } from '../../src/balance/terms';
 import { wallModel } from '../../src/balance/wallModel';
 import { moved } from '../../src/model/moves';
-import type { Project } from '../../src/model/project';
-import { dice, scrappyTop } from '../balance/tops';
-
-/** A top with sashing, coloured corners, an empty cell, an empty place and few fabrics, so that every contact occurs. */
-function awkwardTop(seed: number, perBlock: 6 | 8 | 10 | 12): Project {
-  const top = scrappyTop({ rows: 4, columns: 5, seed, perBlock, fabrics: 7, sets: 6 });
-  top.wall.cells[seed % 20] = null;
-  top.blocks[(seed + 3) % 20]!.places[2] = null;
-  top.setting.sashing.where = (['none', 'between', 'around'] as const)[seed % 3]!;
-  top.setting.sashing.fabric = 'c2';
-  top.setting.borders = [{ fabric: 'c1', width: 3 }];
-  top.setting.cornerFabric = seed % 2 === 0 ? 'c0' : 'f1';
-  top.blocks[0]!.cornerFabric = 'c3';
-  top.blocks[1]!.cornerFabric = 'c3';
-  top.blocks[(seed + 5) % 20]!.places.fill(null);
-  return top;
-}
+import { COLOUR_INTENTS, VALUE_INTENTS } from '../../src/model/project';
+import { dice } from '../balance/tops';
+import { awkwardTop } from './awkwardTop';
 
 const weights: fc.Arbitrary<Terms> = fc.record({
   clashLength: fc.integer({ min: 0, max: 4 }),

@@ -1,0 +1,43 @@
+// How good an arrangement is, for sure: the best there is where a wall is small, else a bound no arrangement comes below.
+import { lowerBound } from './bound';
+import { type Contacts, contactsOf } from './contacts';
+import type { CostTables } from './costTables';
+import type { Decisions } from './decisions';
+import { bestOf, isSmall } from './exact';
+import type { Kept } from './search';
+import { type Spread, spreadOf } from './spread';
+
+export class Proof {
+  /** Whether the best arrangement can be found and proved in a moment. */
+  readonly isShort: boolean;
+  /** Whether it has been. */
+  done = false;
+  private readonly contacts: Contacts | null;
+  private readonly spread: Spread;
+
+  /** Wedges that may be traded leave nothing to hold a bound to but 0: every term is a sum of squares or of inches. */
+  constructor(tables: CostTables, decisions: Decisions) {
+    const trades = decisions.tradable.some((places) => places.length > 0);
+    this.contacts = trades ? null : contactsOf(tables, decisions);
+    this.spread = spreadOf(tables);
+    this.isShort = this.contacts !== null && isSmall(this.contacts, decisions.cells.length);
+  }
+
+  /** The best of all arrangements, which is `known` where none is better. Only where isShort. */
+  better(known: Kept): Kept {
+    if (!this.contacts) throw new Error('Proof: wedges may be traded');
+    const found = bestOf(this.contacts, this.spread, known.cost);
+    this.done = true;
+    if (!found) return known;
+    return {
+      ...known,
+      blockIn: Int32Array.from(found.blockIn),
+      standingOf: Int32Array.from(found.standingOf),
+      cost: found.cost,
+    };
+  }
+
+  bound(): number {
+    return this.contacts ? lowerBound(this.contacts, this.spread) : 0;
+  }
+}
