@@ -54,12 +54,12 @@ export const PoolMarks = memo(function PoolMarks({
         const points = outline.map((point) => `${point.x},${point.y}`).join(' ');
         return (
           <g key={points} fill="none" strokeLinejoin="round">
-            <polygon points={points} stroke="#000" strokeOpacity={0.55} strokeWidth={strong ? 0.62 : 0.44} />
+            <polygon points={points} stroke="#000" strokeOpacity={0.5} strokeWidth={strong ? 0.5 : 0.26} />
             <polygon
               points={points}
               stroke="#fff"
-              strokeWidth={strong ? 0.4 : 0.26}
-              strokeDasharray="1.1 0.32 0.5 0.32"
+              strokeWidth={strong ? 0.34 : 0.15}
+              strokeDasharray="1.3 0.22 0.6 0.22"
             />
           </g>
         );
