@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { apply, type Command } from '../../src/editing/apply';
 import { markSets } from '../../src/editing/setProgress';
-import { splitStrips } from '../../src/editing/splitStrips';
+import { splitStrips, writeDownStrips } from '../../src/editing/stripsOnHand';
 import { countWedge } from '../../src/editing/wedgeCount';
 import { createBlock, createProject, createSet } from '../../src/model/create';
 import { speak } from '../../src/model/phrase';
@@ -62,6 +62,21 @@ describe('splitting strips lengthwise', () => {
     expect(refusal(project, splitStrips(project, 'h1', 2, 2))).toBe(
       'Split like that, one of the two would be 1/2" wide and vanish in its two seams.',
     );
+  });
+});
+
+describe('writing down a planned lot of strips', () => {
+  it('counts equal strips together with those already there', () => {
+    const project = table();
+    const rows = [
+      { fabric: 'f1', width: 2.5, length: 42, count: 3 },
+      { fabric: 'f1', width: 1, length: 40, count: 5 },
+    ];
+    const written = done(project, writeDownStrips(rows));
+    expect(written.stripsOnHand.map(({ width, length, count }) => [width, length, count])).toEqual([
+      [2.5, 42, 13],
+      [1, 40, 5],
+    ]);
   });
 });
 

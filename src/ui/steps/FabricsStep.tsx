@@ -9,6 +9,7 @@ import { useSay } from '../words';
 import { AddFabric } from './fabrics/AddFabric';
 import { FabricRow } from './fabrics/FabricRow';
 import './fabrics/fabrics.css';
+import { PlanStrips } from './fabrics/PlanStrips';
 import { StripsOnHand } from './fabrics/StripsOnHand';
 import { fabricUses } from './fabrics/uses';
 import { StepHeading } from './StepHeading';
@@ -80,6 +81,7 @@ export function FabricsStep() {
         )}
       </section>
       <StripsOnHand />
+      <PlanStrips />
     </>
   );
 }

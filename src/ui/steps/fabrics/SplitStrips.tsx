@@ -1,6 +1,6 @@
 // Splits strips lengthwise, as 2 1/2" precut ones are split into 1 1/2" and 1".
 import { useState } from 'react';
-import { splitStrips } from '../../../editing/splitStrips';
+import { splitStrips } from '../../../editing/stripsOnHand';
 import { counted } from '../../../model/phrase';
 import type { StripOnHand } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';

@@ -1,25 +1,24 @@
 // The first sewn block tells the truth: its measure gives the seam it was sewn with, and the whole plan follows.
 import { useState } from 'react';
+import { explainMeasure, type MeasuredSeam } from '../../../cutting/measure';
 import { changeWedge } from '../../../editing/stripSets';
 import { cornerSquare } from '../../../geometry/cornerSquare';
 import { finishedBlock, unfinishedBlock } from '../../../geometry/wedge';
 import { phrase } from '../../../model/phrase';
-import type { WedgePlan } from '../../../model/project';
 import type { Inches } from '../../../model/units';
 import { useApp } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { LengthField } from '../../fields/LengthField';
 import { Words } from '../../Words';
 import { useSay, useUnit } from '../../words';
-import { type Explained, explainMeasure } from './explainMeasure';
 import { seamText } from './seamText';
 
 export function FirstBlock() {
   const say = useSay();
   const wedge = useApp((app) => app.project.wedge);
-  const [measured, setMeasured] = useState<{ across: Inches; found: Explained } | null>(null);
+  const [across, setAcross] = useState<Inches | null>(null);
   const planned = unfinishedBlock(wedge).height;
-  const shown = measured && explainMeasure(wedge, measured.across);
+  const found = across === null ? null : explainMeasure(wedge, across);
   return (
     <section aria-label={say('The first sewn block tells the truth')}>
       <h3>{say('The first sewn block tells the truth')}</h3>
@@ -35,57 +34,48 @@ export function FirstBlock() {
         <div className="wdg-pair">
           <LengthField
             label="It measures"
-            value={measured?.across ?? planned}
-            least={1}
-            most={100}
-            onCommit={(across) => {
-              const read = explainMeasure(wedge, across);
+            value={across ?? planned}
+            onCommit={(measured) => {
+              const read = explainMeasure(wedge, measured);
               if (!read.ok) return read.problems;
-              setMeasured({ across, found: read.value });
+              setAcross(measured);
               return [];
             }}
           />
         </div>
-        {shown?.ok ? <Found key={measured?.across} wedge={wedge} found={shown.value} /> : null}
+        {found?.ok ? <Found found={found.value} /> : null}
       </div>
     </section>
   );
 }
 
 /** The seam that was found, what follows from it, and taking it into the plan. */
-function Found({ wedge, found }: { wedge: WedgePlan; found: Explained }) {
+function Found({ found }: { found: MeasuredSeam }) {
   const say = useSay();
   const unit = useUnit();
   const [run, problems] = useRun();
-  const next = { ...wedge, assemblySeam: found.seam };
-  const same = Math.abs(found.seam - wedge.assemblySeam) < 1e-6;
-  const seam = seamText(found.seam, unit);
-  const finished = { finished: { inches: finishedBlock(next).height } };
+  const finished = { finished: { inches: finishedBlock(found.wedge).height } };
+  const follows =
+    found.wedge.perBlock === 8
+      ? phrase(
+          'With it the block finishes at {finished}, and corner squares of {fits} just fit. Sashing, borders and yardage follow.',
+          { ...finished, fits: { inches: cornerSquare(found.wedge).fits } },
+        )
+      : phrase('With it the block finishes at {finished}. Sashing, borders and yardage follow.', finished);
   return (
     <div className="stack wdg-found" role="status">
       <p>
-        {say(
-          same
-            ? 'That is an assembly seam of {seam}, as in the plan.'
-            : 'An assembly seam of {seam} explains it, give or take {within}.',
-          { seam, within: seamText(found.within, unit) },
-        )}
+        <Words text={say(found.words)} />
       </p>
-      {same ? null : (
+      {found.asPlanned ? null : (
         <>
+          <p className="quiet">
+            {say('A ruler read to a sixteenth leaves {tolerance} either way.', {
+              tolerance: seamText(found.tolerance, unit),
+            })}
+          </p>
           <p>
-            <Words
-              text={say(
-                wedge.perBlock === 8
-                  ? phrase(
-                      'With it the block finishes at {finished}, and corner squares of {fits} just fit. Sashing, borders and yardage follow.',
-                      { ...finished, fits: { inches: cornerSquare(next).fits } },
-                    )
-                  : phrase('With it the block finishes at {finished}. Sashing, borders and yardage follow.', {
-                      ...finished,
-                    }),
-              )}
-            />
+            <Words text={say(follows)} />
           </p>
           <div>
             <button

@@ -1,9 +1,20 @@
-// Splitting strips on hand lengthwise, as precut 2 1/2" strips are: each becomes two narrower ones of the same length.
+// Many strips on hand at once: a planned lot written down, and strips split lengthwise as precut 2 1/2" ones are.
 import { freshId } from '../model/find';
 import { counted, phrase } from '../model/phrase';
 import type { Project, StripOnHand } from '../model/project';
 import type { Inches } from '../model/units';
 import { type Command, Refusal } from './apply';
+
+/** Writes down strips that have been cut; those of equal fabric, width and length are counted together. */
+export function writeDownStrips(rows: readonly Omit<StripOnHand, 'id'>[]): Command {
+  const count = rows.reduce((sum, row) => sum + row.count, 0);
+  return {
+    label: counted(count, 'write down 1 strip', 'write down {count} strips'),
+    change: (draft) => {
+      for (const row of rows) lay(draft, row);
+    },
+  };
+}
 
 /** Splits `count` strips of one row into strips `first` wide and what is left of their width. Equal rows are joined. */
 export function splitStrips(project: Project, id: string, count: number, first: Inches): Command {
