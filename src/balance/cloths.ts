@@ -17,9 +17,6 @@ import type { Fabric, FabricId } from '../model/project';
 /** The colours of a fabric with their shares. geometry/print knows them for plain and printed cloth. */
 export type ClothOf = (fabric: Fabric) => ColourMix;
 
-/** The ground colour alone, where nothing is known of the print. */
-export const plainCloth: ClothOf = (fabric) => [{ hex: fabric.colour, share: 1 }];
-
 /** Fabrics by index, in document order. `likeness` is a square table, fabric × fabric, row by row. */
 export interface ClothTable {
   readonly fabrics: readonly Fabric[];

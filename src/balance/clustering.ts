@@ -15,7 +15,7 @@ import {
 } from './reference';
 
 /** Of the pools drawn at a scale at most this share is expected to be chance. */
-export const FALSE_DISCOVERIES = 0.1;
+const FALSE_DISCOVERIES = 0.1;
 const WHOLE_DEALS = 499;
 
 export interface Clustering {

@@ -1,14 +1,14 @@
 // The top as typed arrays: which cloth lies on which side of which block for every turn, and what each block weighs in value,
 // colour and fabric. Terms are evaluated from it, by the analyser in full and by the arranger step by step.
-import { type Band, wedgeBands } from '../geometry/bands';
-import { cornerOutlines } from '../geometry/block';
+import type { Band } from '../geometry/bands';
 import { placeOnSide, SIDES } from '../geometry/contact';
-import { area } from '../geometry/point';
-import { apothem, finishedBlock, rimLength, slope } from '../geometry/wedge';
+import { layOut } from '../geometry/setting';
+import { finishedBlock, rimLength, slope } from '../geometry/wedge';
 import { standing } from '../model/find';
 import type { Block, BlockId, Project, WedgePlan } from '../model/project';
 import type { Inches } from '../model/units';
 import type { ClothTable } from './cloths';
+import { type BlockFigures, blockFigures, type WedgeKinds, wedgeKinds } from './wallFigures';
 
 /**
  * Conventions. Blocks, fabrics and cells are indices in document order; −1 is none. A wedge kind is a strip set and a tip:
@@ -16,7 +16,7 @@ import type { ClothTable } from './cloths';
  * (corner shift and turn together, model/find): 0 to N − 1. Sides are 0 top, 1 right, 2 bottom, 3 left, as on the wall.
  * Everything below `standingOf` follows the arrangement; everything else only the blocks and the cloth.
  */
-export interface WallModel {
+export interface WallModel extends WedgeKinds, BlockFigures {
   readonly cloths: ClothTable;
   readonly wedge: WedgePlan;
   readonly perBlock: number;
@@ -34,33 +34,6 @@ export interface WallModel {
   readonly rimsUpright: boolean;
   /** What a contact across the sashing counts, 0–1; 1 without sashing. */
   readonly across: number;
-
-  /** Bands of each wedge kind from the rim in; [] for sets without strips. */
-  readonly kindBands: readonly (readonly Band[])[];
-  /** Fabric on the rim of each kind. */
-  readonly kindRim: Int32Array;
-  /** Finished area of each kind, sq in, and its area-weighted means: L*, OKLab a and b, warmth. */
-  readonly kindArea: Float64Array;
-  readonly kindLightness: Float64Array;
-  readonly kindA: Float64Array;
-  readonly kindB: Float64Array;
-  readonly kindWarmth: Float64Array;
-  /** Area of each fabric in a wedge kind: kind × fabric, sq in. */
-  readonly kindFabricArea: Float64Array;
-
-  /** Wedge kind in each place: block × N + place. */
-  readonly kindAt: Int32Array;
-  /** Corner fabric of each block, and 1 where it is the quilt's own or background: such corners meet by design. */
-  readonly corner: Int32Array;
-  readonly cornerByDesign: Uint8Array;
-  /** Means of each block with its corners: L*, OKLab a and b, warmth; area of cloth, sq in (0: an empty block). */
-  readonly area: Float64Array;
-  readonly lightness: Float64Array;
-  readonly a: Float64Array;
-  readonly b: Float64Array;
-  readonly warmth: Float64Array;
-  /** Area of each fabric in the wedges of each block: block × fabric, sq in. Corners are not counted. */
-  readonly fabricArea: Float64Array;
 
   /** Cell beyond each side of a cell (cell × 4 + side), −1 at the edge of the top. */
   readonly beyond: Int32Array;
@@ -224,108 +197,10 @@ export function sameBlock(one: Block, other: Block): boolean {
   );
 }
 
-function wedgeKinds(project: Project, cloths: ClothTable): Kinds {
-  const { stripSets, wedge } = project;
-  const k = slope(wedge.perBlock);
-  const count = 2 * stripSets.length;
-  const fabricCount = cloths.fabrics.length;
-  const kindBands = stripSets.flatMap((set) => [
-    wedgeBands(set.strips, 'up', wedge),
-    wedgeBands(set.strips, 'down', wedge),
-  ]);
-  const kindFabricArea = new Float64Array(count * fabricCount);
-  const kindArea = new Float64Array(count);
-  const means = [0, 1, 2, 3].map(() => new Float64Array(count));
-  const axes = [cloths.lightness, cloths.a, cloths.b, cloths.warmth];
-  kindBands.forEach((bands, kind) => {
-    for (const band of bands) {
-      const fabric = cloths.index.get(band.fabric)!;
-      const size = k * (band.outer ** 2 - band.inner ** 2);
-      kindFabricArea[kind * fabricCount + fabric]! += size;
-      kindArea[kind]! += size;
-      axes.forEach((axis, at) => {
-        means[at]![kind]! += size * axis[fabric]!;
-      });
-    }
-    for (const mean of means) mean[kind] = kindArea[kind]! > 0 ? mean[kind]! / kindArea[kind]! : 0;
-  });
-  return {
-    kindBands,
-    kindRim: Int32Array.from(kindBands, (bands) => (bands[0] ? cloths.index.get(bands[0].fabric)! : -1)),
-    kindArea,
-    kindLightness: means[0]!,
-    kindA: means[1]!,
-    kindB: means[2]!,
-    kindWarmth: means[3]!,
-    kindFabricArea,
-  };
-}
-
-type Kinds = Pick<
-  WallModel,
-  'kindBands' | 'kindRim' | 'kindArea' | 'kindLightness' | 'kindA' | 'kindB' | 'kindWarmth' | 'kindFabricArea'
->;
-
-function blockFigures(project: Project, cloths: ClothTable, kinds: Kinds) {
-  const { blocks, setting, wedge } = project;
-  const { perBlock } = wedge;
-  const count = blocks.length;
-  const fabricCount = cloths.fabrics.length;
-  const setIndex = new Map(project.stripSets.map((set, at) => [set.id, at]));
-  const cornerArea = apothem(wedge) > 0 ? cornerOutlines(wedge).reduce((sum, one) => sum + area(one), 0) : 0;
-  const kindAt = new Int32Array(count * perBlock).fill(-1);
-  const corner = new Int32Array(count);
-  const cornerByDesign = new Uint8Array(count);
-  const cloth = new Float64Array(count);
-  const means = [0, 1, 2, 3].map(() => new Float64Array(count));
-  const fabricArea = new Float64Array(count * fabricCount);
-  const axes = [cloths.lightness, cloths.a, cloths.b, cloths.warmth];
-  const kindAxes = [kinds.kindLightness, kinds.kindA, kinds.kindB, kinds.kindWarmth];
-  for (let at = 0; at < count; at++) {
-    const block = blocks[at]!;
-    const own = cloths.index.get(block.cornerFabric ?? setting.cornerFabric)!;
-    corner[at] = own;
-    cornerByDesign[at] = cloths.background[own] || own === cloths.index.get(setting.cornerFabric) ? 1 : 0;
-    let wedges = 0;
-    for (let index = 0; index < perBlock; index++) {
-      const place = block.places[index];
-      if (!place) continue;
-      const kind = 2 * setIndex.get(place.set)! + (place.tip === 'up' ? 0 : 1);
-      kindAt[at * perBlock + index] = kind;
-      const size = kinds.kindArea[kind]!;
-      wedges += size;
-      for (let axis = 0; axis < 4; axis++) means[axis]![at]! += size * kindAxes[axis]![kind]!;
-      for (let fabric = 0; fabric < fabricCount; fabric++) {
-        fabricArea[at * fabricCount + fabric]! += kinds.kindFabricArea[kind * fabricCount + fabric]!;
-      }
-    }
-    // A block without wedges is no more than a plan: it weighs nothing.
-    if (wedges === 0) continue;
-    cloth[at] = wedges + cornerArea;
-    for (let axis = 0; axis < 4; axis++) {
-      means[axis]![at] = (means[axis]![at]! + cornerArea * axes[axis]![own]!) / cloth[at]!;
-    }
-  }
-  return {
-    kindAt,
-    corner,
-    cornerByDesign,
-    area: cloth,
-    lightness: means[0]!,
-    a: means[1]!,
-    b: means[2]!,
-    warmth: means[3]!,
-    fabricArea,
-  };
-}
-
 function cellsOf(project: Project, cloths: ClothTable) {
   const { rows, columns, cells } = project.wall;
   const { sashing, borders } = project.setting;
-  const size = finishedBlock(project.wedge);
-  const gap = sashing.where === 'none' ? 0 : sashing.width;
-  const start =
-    borders.reduce((sum, border) => sum + border.width, 0) + (sashing.where === 'around' ? gap : 0);
+  const { centres } = layOut(project);
   const between = sashing.where === 'none' ? -1 : cloths.index.get(sashing.fabric)!;
   const border = borders[0] ? cloths.index.get(borders[0].fabric)! : -1;
   const outside = sashing.where === 'around' ? between : border;
@@ -344,11 +219,8 @@ function cellsOf(project: Project, cloths: ClothTable) {
   return {
     beyond,
     beside,
-    cellX: Float64Array.from(cells, (_, at) => start + (at % columns) * (size.width + gap) + size.width / 2),
-    cellY: Float64Array.from(
-      cells,
-      (_, at) => start + Math.floor(at / columns) * (size.height + gap) + size.height / 2,
-    ),
+    cellX: Float64Array.from(centres, (centre) => centre.x),
+    cellY: Float64Array.from(centres, (centre) => centre.y),
   };
 }
 
