@@ -33,6 +33,8 @@ export const OFF_PROPORTION: Inches = 2;
 const EXACT_SETS = 10;
 /** A set goes less than this beyond its height, inches. */
 const MOST_BEYOND: Inches = 0.5;
+/** More widths than this are not sewn into one set; the first ones given are used. */
+const MOST_WIDTHS = 5;
 const MOST_PATTERNS = 400;
 const MOST_STATES = 60_000;
 
@@ -82,42 +84,45 @@ export function setPatterns(
   return { patterns: patterns.slice(0, MOST_PATTERNS), exact: patterns.length <= MOST_PATTERNS };
 }
 
-/**
- * The cheapest totals. Up to ten sets every sum of patterns is looked at (dynamic programming over totals, exact); more
- * sets repeat the best ten and finish exactly, which keeps the proportion but may miss a little cloth. Null when no
- * strip of these widths can make a set, or nothing is asked.
- */
+/** The cheapest totals for so many sets; see totalsTable. Null when no set of these strips is possible, or none is asked. */
 export function stripTotals(wanted: TotalsWanted): StripTotals | null {
-  const widths = wanted.widths.filter((one) => one.part > 0);
-  if (wanted.sets <= 0 || widths.length === 0) return null;
+  return totalsTable(wanted.widths, wanted.height, wanted.seam)(wanted.sets);
+}
+
+/**
+ * The cheapest totals by the number of sets. Up to ten sets every sum of patterns is looked at (dynamic programming over
+ * totals, exact); more sets repeat the best ten and finish exactly, which keeps the proportion but may miss a little cloth.
+ */
+export function totalsTable(
+  parts: readonly WidthPart[],
+  height: Inches,
+  seam: Inches,
+): (sets: number) => StripTotals | null {
+  const given = parts.filter((one) => one.part > 0);
+  const widths = given.slice(0, MOST_WIDTHS);
+  const none = widths.map(() => 0);
   const { patterns, exact } = setPatterns(
     widths.map((one) => one.width),
-    wanted.height,
-    wanted.seam,
+    height,
+    seam,
   );
-  if (patterns.length === 0) return null;
-  const groups = Math.floor((wanted.sets - 1) / EXACT_SETS);
-  const last = wanted.sets - groups * EXACT_SETS;
-  const group =
-    groups > 0
-      ? bestSum(
-          patterns,
-          EXACT_SETS,
-          widths,
-          widths.map(() => 0),
-        )
-      : null;
-  const before = widths.map((_, at) => groups * (group?.counts[at] ?? 0));
-  const end = bestSum(patterns, last, widths, before);
-  const sets = [...Array.from({ length: groups }, () => group!.sets).flat(), ...end.sets];
-  const counts = widths.map((_, at) => before[at]! + end.counts[at]!);
-  const spread = (row: readonly number[]) =>
-    wanted.widths.map((one) => (one.part > 0 ? row[widths.indexOf(one)]! : 0));
-  return {
-    counts: spread(counts),
-    sets: sets.map(spread),
-    cost: totalsCost(counts, widths),
-    exact: exact && groups === 0 && end.exact,
+  if (widths.length === 0 || patterns.length === 0) return () => null;
+  let group: Sum | null = null;
+  const spread = (row: readonly number[]) => parts.map((one) => row[widths.indexOf(one)] ?? 0);
+  return (sets) => {
+    if (sets <= 0) return null;
+    const groups = Math.floor((sets - 1) / EXACT_SETS);
+    if (groups > 0) group ??= bestSum(patterns, EXACT_SETS, widths, none);
+    const repeated = Array.from({ length: groups }, () => group!.sets).flat();
+    const before = none.map((_, at) => groups * (group?.counts[at] ?? 0));
+    const end = bestSum(patterns, sets - groups * EXACT_SETS, widths, before);
+    const counts = before.map((count, at) => count + end.counts[at]!);
+    return {
+      counts: spread(counts),
+      sets: [...repeated, ...end.sets].map(spread),
+      cost: totalsCost(counts, widths),
+      exact: exact && groups === 0 && end.exact && widths.length === given.length,
+    };
   };
 }
 
@@ -127,48 +132,60 @@ interface Sum {
   readonly exact: boolean;
 }
 
-/** The best sum of `count` patterns on top of `before`. */
+/** The best sum of `count` patterns on top of `before`. A sum is kept as one number with a digit for each width. */
 function bestSum(
   patterns: readonly number[][],
   count: number,
   widths: readonly WidthPart[],
   before: readonly number[],
 ): Sum {
-  let layer = new Map<string, { counts: number[]; from: string | null; pattern: number }>();
-  const layers: (typeof layer)[] = [];
-  layer.set(widths.map(() => 0).join(' '), { counts: widths.map(() => 0), from: null, pattern: -1 });
-  let exact = true;
-  const costOf = (counts: readonly number[]) =>
+  const base = count * Math.max(...patterns.flat()) + 1;
+  const keys = patterns.map((pattern) => pattern.reduceRight((key, strips) => key * base + strips, 0));
+  const countsOf = (key: number) => {
+    let rest = key;
+    return widths.map(() => {
+      const digit = rest % base;
+      rest = (rest - digit) / base;
+      return digit;
+    });
+  };
+  const costOf = (key: number) =>
     totalsCost(
-      counts.map((one, at) => one + before[at]!),
+      countsOf(key).map((strips, at) => strips + before[at]!),
       widths,
     );
+  // For each sum after so many sets, the pattern by which it was first reached.
+  let sums = new Map<number, number>([[0, -1]]);
+  const layers = [sums];
+  let exact = true;
   for (let set = 0; set < count; set += 1) {
-    layers.push(layer);
-    const next: typeof layer = new Map();
-    for (const [key, { counts }] of layer) {
-      patterns.forEach((pattern, index) => {
-        const grown = counts.map((one, at) => one + pattern[at]!);
-        const to = grown.join(' ');
-        if (!next.has(to)) next.set(to, { counts: grown, from: key, pattern: index });
+    const next = new Map<number, number>();
+    for (const key of sums.keys()) {
+      keys.forEach((step, pattern) => {
+        if (!next.has(key + step)) next.set(key + step, pattern);
       });
     }
+    sums = next;
     if (next.size > MOST_STATES) {
       // Too many widths for all sums: the most promising go on.
       exact = false;
-      const kept = [...next].sort((one, other) => costOf(one[1].counts) - costOf(other[1].counts));
-      layer = new Map(kept.slice(0, MOST_STATES / 10));
-    } else layer = next;
+      const rated = [...next].map(([key, pattern]) => ({ key, pattern, cost: costOf(key) }));
+      const kept = rated.sort((one, other) => one.cost - other.cost).slice(0, MOST_STATES / 10);
+      sums = new Map(kept.map(({ key, pattern }) => [key, pattern]));
+    }
+    layers.push(sums);
   }
-  let [bestKey, best] = [...layer][0]!;
-  for (const [key, state] of layer) {
-    if (costOf(state.counts) < costOf(best.counts) - 1e-9) [bestKey, best] = [key, state];
+  let best = -1;
+  let least = Number.POSITIVE_INFINITY;
+  for (const key of sums.keys()) {
+    const cost = costOf(key);
+    if (cost < least - 1e-9) [best, least] = [key, cost];
   }
   const sets: number[][] = [];
-  let state = layer.get(bestKey)!;
-  for (let set = count - 1; set >= 0; set -= 1) {
-    sets.push([...patterns[state.pattern]!]);
-    state = layers[set]!.get(state.from!)!;
+  for (let set = count, key = best; set > 0; set -= 1) {
+    const pattern = layers[set]!.get(key)!;
+    sets.push([...patterns[pattern]!]);
+    key -= keys[pattern]!;
   }
-  return { counts: best.counts, sets, exact };
+  return { counts: countsOf(best), sets, exact };
 }

@@ -37,11 +37,12 @@ export function removeFabric(project: Project, id: FabricId): Command {
       if (use) throw new Refusal('fabric-in-use', 'fabrics', use);
       draft.fabrics = draft.fabrics.filter((fabric) => fabric.id !== id);
       draft.stripsOnHand = draft.stripsOnHand.filter((strip) => strip.fabric !== id);
+      draft.clothOnHand = draft.clothOnHand.filter((cloth) => cloth.fabric !== id);
     },
   };
 }
 
-/** Where a fabric is used in the quilt, in words; null when only strips on hand are of it. */
+/** Where a fabric is used in the quilt, in words; null when only strips and cloth on hand are of it. */
 export function fabricUse(project: Project, id: FabricId): Phrase | null {
   const name = findFabric(project, id)?.name ?? '';
   const sets = project.stripSets.filter((set) => set.strips.some((strip) => strip.fabric === id));
