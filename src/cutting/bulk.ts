@@ -126,9 +126,8 @@ export function bulkReport(project: Project): BulkReport {
 
 function topBulk(project: Project, blocks: number): TopBulk {
   const layout = layOut(project);
-  const grown = 2 * project.wedge.outerSeam;
-  const boxes = [...layout.sashing, ...layout.borders.flat()];
-  const cloth = boxes.reduce((sum, box) => sum + (box.width + grown) * (box.height + grown), blocks);
+  const { outerSeam } = project.wedge;
+  const cloth = layout.pieces.reduce((sum, piece) => sum + withAllowance(piece.outline, outerSeam), blocks);
   const top = layout.width * layout.height;
   const weight = (grams: number) => cloth * SQUARE_METRES_PER_SQUARE_INCH * grams;
   return {

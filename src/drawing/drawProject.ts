@@ -2,11 +2,13 @@
 // that drawing 400 blocks after one change costs one block.
 import { wedgeBands } from '../geometry/bands';
 import { bandOutline, cornerOutlines } from '../geometry/block';
-import { boxOutline, type Outline, placed } from '../geometry/point';
+import { type Outline, placed } from '../geometry/point';
 import { layOut } from '../geometry/setting';
 import { apothem } from '../geometry/wedge';
-import { turnsOf } from '../model/find';
+import { cellIndexOf, turnsOf } from '../model/find';
 import type { Block, Cell, FabricId, Project, StripSet, StripSetId, WedgePlan } from '../model/project';
+import { cornerFabricOf, isPlain } from '../model/wallCells';
+import { bindingEdge } from './bindingEdge';
 import type { Drawing, HungBlock, Piece } from './drawing';
 
 /** Draws the whole top. Cells without a block and blocks on the side table are left to whoever shows them. */
@@ -22,16 +24,12 @@ export function drawProject(project: Project): Drawing {
     const centre = layout.centres[index]!;
     const block = cell && blocks.get(cell.block);
     if (!cell || !block) {
+      if (isPlain(index, project)) return;
       const box = { x: centre.x - width / 2, y: centre.y - height / 2, width, height };
       emptyCells.push({ cell: index, box });
       return;
     }
-    const pieces = blockPieces(
-      block,
-      sets,
-      project.wedge,
-      block.cornerFabric ?? project.setting.cornerFabric,
-    );
+    const pieces = blockPieces(block, sets, project.wedge, cornerFabricOf(project, block, index));
     hung.push(
       keptHung(cell, {
         block: block.id,
@@ -39,6 +37,7 @@ export function drawProject(project: Project): Drawing {
         cell: index,
         centre,
         quarters: cell.turn * quartersPerTurn,
+        tilt: layout.tilt,
         pinned: cell.pinned,
         pieces,
       }),
@@ -48,27 +47,33 @@ export function drawProject(project: Project): Drawing {
     width: layout.width,
     height: layout.height,
     fabrics: project.fabrics,
+    tilt: layout.tilt,
     block: layout.block,
     blocks: hung,
     emptyCells,
-    surround: surroundPieces(project, layout),
+    surround: layout.pieces.map(({ part, fabric, outline, grain }): Piece => {
+      return { part, fabric, outline, place: null, band: null, grain };
+    }),
+    ...bindingEdge(project, layout),
   };
 }
 
 /** The pieces of one block about its own middle, before it is turned: for cards and the side table. */
 export function drawBlock(project: Project, block: Block): readonly Piece[] {
-  const corner = block.cornerFabric ?? project.setting.cornerFabric;
+  // Looking for its cell takes a moment, and without a rule it does not matter where the block hangs.
+  const cell = project.setting.cornerRule ? cellIndexOf(project, block.id) : -1;
+  const corner = cornerFabricOf(project, block, cell);
   return blockPieces(block, setsOf(project), project.wedge, corner);
 }
 
 /** Where a piece of a hanging block lies on the top, in quilt inches. */
 export function absoluteOutline(hung: HungBlock, piece: Piece): Outline {
-  return placed(piece.outline, hung.quarters, hung.centre);
+  return placed(piece.outline, hung.quarters, hung.centre, hung.tilt);
 }
 
 /** How the strip of a piece of a hanging block lies on the top, degrees clockwise from the right, 0 to under 360. */
 export function absoluteGrain(hung: HungBlock, piece: Piece): number {
-  return (piece.grain + hung.quarters * 90) % 360;
+  return (piece.grain + hung.quarters * 90 + hung.tilt) % 360;
 }
 
 type SetLookup = ReadonlyMap<StripSetId, StripSet>;
@@ -139,28 +144,10 @@ function keptHung(cell: Cell, fresh: HungBlock): HungBlock {
     kept.cell === fresh.cell &&
     kept.number === fresh.number &&
     kept.quarters === fresh.quarters &&
+    kept.tilt === fresh.tilt &&
     kept.centre.x === fresh.centre.x &&
     kept.centre.y === fresh.centre.y;
   if (same) return kept;
   keptBlocks.set(cell, fresh);
   return fresh;
-}
-
-function surroundPieces(project: Project, layout: ReturnType<typeof layOut>): Piece[] {
-  const { sashing, borders } = project.setting;
-  const strip = (
-    part: 'sashing' | 'border',
-    fabric: FabricId,
-    box: Parameters<typeof boxOutline>[0],
-  ): Piece => {
-    // Strips are cut with their length along the cloth's, whichever way they hang.
-    const grain = box.height > box.width ? 90 : 0;
-    return { part, fabric, outline: boxOutline(box), place: null, band: null, grain };
-  };
-  return [
-    ...layout.sashing.map((box) => strip('sashing', sashing.fabric, box)),
-    ...layout.borders.flatMap((boxes, index) =>
-      boxes.map((box) => strip('border', borders[index]!.fabric, box)),
-    ),
-  ];
 }

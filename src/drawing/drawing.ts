@@ -1,10 +1,11 @@
 // The drawing: a plain tree of pieces with fabrics, places and outlines in inches. Screen, SVG, PNG and PDF all use it.
 import type { Box, Outline, Point } from '../geometry/point';
+import type { SettingPart } from '../geometry/settingPiece';
 import type { BlockId, Fabric, FabricId } from '../model/project';
 import type { Degrees, Inches } from '../model/units';
 
 /** `bare`: a place without a wedge, or the middle a too short set leaves open. */
-export type Part = 'band' | 'corner' | 'bare' | 'sashing' | 'border';
+export type Part = 'band' | 'corner' | 'bare' | SettingPart | 'binding';
 
 export interface Piece {
   readonly part: Part;
@@ -26,6 +27,8 @@ export interface HungBlock {
   readonly centre: Point;
   /** Quarter turns clockwise, 0 to 3. */
   readonly quarters: number;
+  /** Degrees clockwise the setting turns every block by: 45 on point. */
+  readonly tilt: 0 | 45;
   readonly pinned: boolean;
   readonly pieces: readonly Piece[];
 }
@@ -35,11 +38,16 @@ export interface Drawing {
   readonly width: Inches;
   readonly height: Inches;
   readonly fabrics: readonly Fabric[];
+  /** As in every HungBlock. */
+  readonly tilt: 0 | 45;
   /** Finished block. */
   readonly block: { readonly width: Inches; readonly height: Inches };
   readonly blocks: readonly HungBlock[];
-  /** Cells no block hangs in. */
+  /** Cells no block hangs in and no plain square lies in. The box is upright; it hangs turned by the tilt about its middle. */
   readonly emptyCells: readonly { readonly cell: number; readonly box: Box }[];
-  /** Sashing and borders, in quilt inches. */
+  /** Sashing, borders, setting triangles and plain squares, in quilt inches. */
   readonly surround: readonly Piece[];
+  /** The edge of the binding that shows: outside the finished top, `edge` wide. Empty and 0 where none is chosen. */
+  readonly binding: readonly Piece[];
+  readonly edge: Inches;
 }

@@ -11,7 +11,7 @@ export function markOnTop(drawing: Drawing, mark: Mark): Outline | null {
   const ends: [Point, Point] = [mark.from, mark.to];
   if (mark.block === null) return ends;
   const hung = drawing.blocks.find((one) => one.block === mark.block);
-  return hung ? placed(ends, hung.quarters, hung.centre) : null;
+  return hung ? placed(ends, hung.quarters, hung.centre, hung.tilt) : null;
 }
 
 /** All marks in one group; an empty text when there are none. Width grows with the length that clashes. */

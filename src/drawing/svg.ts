@@ -1,7 +1,7 @@
 // Drawing → SVG text. One user unit is one inch and every piece is a polygon of its own in quilt inches, so that the file
 // can be measured; a print follows its strip's turn by a pattern for each direction, as on screen (its phase may differ).
 import type { Mark } from '../balance/finding';
-import type { Outline } from '../geometry/point';
+import type { Box, Outline } from '../geometry/point';
 import type { Fabric } from '../model/project';
 import type { Drawing, HungBlock, Piece } from './drawing';
 import { absoluteGrain, absoluteOutline } from './drawProject';
@@ -32,19 +32,19 @@ export function drawingToSvg(drawing: Drawing, options: SvgOptions = {}): string
   const pieces = [
     ...drawing.surround.map((piece) => polygon(piece, piece.outline, piece.grain, null, cloth)),
     ...drawing.blocks.map((hung) => blockGroup(hung, cloth)),
-    ...drawing.emptyCells.map(({ cell, box }) => {
-      const size = `width="${inchText(box.width)}" height="${inchText(box.height)}"`;
-      return `<rect data-empty-cell="${cell + 1}" x="${inchText(box.x)}" y="${inchText(box.y)}" ${size} fill="${BARE}"/>`;
-    }),
+    ...drawing.emptyCells.map(({ cell, box }) => emptyCell(cell, box, drawing.tilt)),
+    ...drawing.binding.map((piece) => polygon(piece, piece.outline, piece.grain, null, cloth)),
   ];
-  const height = drawing.height + (options.caption ? CAPTION_HEIGHT : 0);
-  const [w, h] = [inchText(drawing.width), inchText(height)];
+  const { edge } = drawing;
+  const height = drawing.height + 2 * edge + (options.caption ? CAPTION_HEIGHT : 0);
+  const [w, h] = [inchText(drawing.width + 2 * edge), inchText(height)];
+  const corner = inchText(-edge);
   return [
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${w}in" height="${h}in" viewBox="0 0 ${w} ${h}" role="img" aria-labelledby="title desc">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${w}in" height="${h}in" viewBox="${corner} ${corner} ${w} ${h}" role="img" aria-labelledby="title desc">`,
     `<title id="title">${escaped(options.title ?? 'Quilt top')}</title>`,
     `<desc id="desc">${escaped(description(drawing))}</desc>`,
     `<defs>${[...cloth.patterns.values()].join('\n')}</defs>`,
-    `<rect data-layer="under" width="${w}" height="${inchText(drawing.height)}" fill="${UNDER}"/>`,
+    `<rect data-layer="under" width="${inchText(drawing.width)}" height="${inchText(drawing.height)}" fill="${UNDER}"/>`,
     `<g data-layer="cloth" ${SEAM}>`,
     ...pieces,
     '</g>',
@@ -78,11 +78,20 @@ function clothOf(fabrics: readonly Fabric[]): ClothLookup {
   return { fill, patterns };
 }
 
+function emptyCell(cell: number, box: Box, tilt: Drawing['tilt']): string {
+  const at = `x="${inchText(box.x)}" y="${inchText(box.y)}"`;
+  const size = `width="${inchText(box.width)}" height="${inchText(box.height)}"`;
+  const middle = `${inchText(box.x + box.width / 2)} ${inchText(box.y + box.height / 2)}`;
+  const turned = tilt === 0 ? '' : ` transform="rotate(${tilt} ${middle})"`;
+  return `<rect data-empty-cell="${cell + 1}" ${at} ${size}${turned} fill="${BARE}"/>`;
+}
+
 function blockGroup(hung: HungBlock, cloth: ClothLookup): string {
   const pieces = hung.pieces.map((piece) =>
     polygon(piece, absoluteOutline(hung, piece), absoluteGrain(hung, piece), hung.number, cloth),
   );
-  const about = `data-cell="${hung.cell + 1}" data-quarters="${hung.quarters}" role="group"`;
+  const tilt = hung.tilt === 0 ? '' : ` data-tilt="${hung.tilt}"`;
+  const about = `data-cell="${hung.cell + 1}" data-quarters="${hung.quarters}"${tilt} role="group"`;
   return `<g ${about} aria-label="Block ${hung.number}">\n${pieces.join('\n')}\n</g>`;
 }
 
@@ -115,7 +124,7 @@ function round(inches: number): number {
 
 function captionText(drawing: Drawing, caption: string | undefined): string {
   if (!caption) return '';
-  const at = `x="${inchText(drawing.width / 2)}" y="${inchText(drawing.height + CAPTION_HEIGHT * 0.62)}"`;
+  const at = `x="${inchText(drawing.width / 2)}" y="${inchText(drawing.height + drawing.edge + CAPTION_HEIGHT * 0.62)}"`;
   const look = 'text-anchor="middle" font-family="Georgia, serif" font-size="0.8" fill="#1f1d1a"';
   return `<text ${at} ${look}>${escaped(caption)}</text>`;
 }

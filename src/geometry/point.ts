@@ -52,10 +52,16 @@ export function quarterTurned(point: Point, quarters: number): Point {
   }
 }
 
-/** The outline turned by quarter turns about the origin and then moved. */
-export function placed(outline: Outline, quarters: number, to: Point): Outline {
+/** Turns a point about the origin by the tilt of a setting, degrees clockwise; by 0 it stays as it is. */
+export function tilted(point: Point, tilt: 0 | 45): Point {
+  if (tilt === 0) return point;
+  return { x: (point.x - point.y) * Math.SQRT1_2, y: (point.x + point.y) * Math.SQRT1_2 };
+}
+
+/** The outline turned by quarter turns and the tilt of the setting about the origin and then moved. */
+export function placed(outline: Outline, quarters: number, to: Point, tilt: 0 | 45 = 0): Outline {
   return outline.map((point) => {
-    const turned = quarterTurned(point, quarters);
+    const turned = tilted(quarterTurned(point, quarters), tilt);
     return { x: turned.x + to.x, y: turned.y + to.y };
   });
 }

@@ -1,80 +1,46 @@
-// The straight setting as boxes in inches: where each cell, sashing piece and border lies, and the size of the top.
-// The origin is the top left corner of the finished top, borders included.
+// The whole top in inches: where each cell lies, every piece of the setting, and the finished size. The origin is the upper
+// left corner of the finished top, borders included; the binding lies outside it.
 import type { Project } from '../model/project';
 import type { Inches } from '../model/units';
-import type { Box, Point } from './point';
+import { borderedBy, borderPieces } from './borders';
+import { onPointSetting } from './onPointSetting';
+import type { Point } from './point';
+import type { SettingPiece } from './settingPiece';
+import { straightSetting } from './straightSetting';
 import { finishedBlock } from './wedge';
 
 export interface SettingLayout {
   /** Finished size of the top, inches. */
   readonly width: Inches;
   readonly height: Inches;
+  /** Degrees clockwise every block is turned by the setting: 45 on point. */
+  readonly tilt: 0 | 45;
   /** Middle of each cell, in the order of wall.cells. */
   readonly centres: readonly Point[];
   /** Finished block, inches. */
   readonly block: { readonly width: Inches; readonly height: Inches };
-  /** Sashing: short pieces between the blocks of a row, then whole strips between the rows. */
-  readonly sashing: readonly Box[];
-  /** For each border, from the inside out: left, right, then top and bottom across the new width. */
-  readonly borders: readonly (readonly Box[])[];
+  /** The part inside the borders. */
+  readonly inner: { readonly width: Inches; readonly height: Inches };
+  /** Sashing, setting triangles and plain squares, then the borders from the inside out. With the cells they tile the top. */
+  readonly pieces: readonly SettingPiece[];
 }
 
-/** Lays out the wall with its sashing and borders. */
+/** Lays out the wall with everything round the blocks. */
 export function layOut(project: Project): SettingLayout {
-  const { wall, setting } = project;
-  const block = finishedBlock(project.wedge);
-  const gap = setting.sashing.where === 'none' ? 0 : setting.sashing.width;
-  const edge = setting.sashing.where === 'around' ? gap : 0;
-  const bordered = setting.borders.reduce((sum, border) => sum + border.width, 0);
-  const start = bordered + edge;
-  const across = wall.columns * block.width + (wall.columns - 1) * gap;
-  const down = wall.rows * block.height + (wall.rows - 1) * gap;
-  const left = (column: number) => start + column * (block.width + gap);
-  const top = (row: number) => start + row * (block.height + gap);
-  const centres = wall.cells.map((_, index) => ({
-    x: left(index % wall.columns) + block.width / 2,
-    y: top(Math.floor(index / wall.columns)) + block.height / 2,
-  }));
-  const sashing: Box[] = [];
-  if (gap > 0) {
-    for (let row = 0; row < wall.rows; row += 1) {
-      const first = edge > 0 ? 0 : 1;
-      const last = edge > 0 ? wall.columns : wall.columns - 1;
-      for (let column = first; column <= last; column += 1) {
-        sashing.push({ x: left(column) - gap, y: top(row), width: gap, height: block.height });
-      }
-    }
-    const firstRow = edge > 0 ? 0 : 1;
-    const lastRow = edge > 0 ? wall.rows : wall.rows - 1;
-    for (let row = firstRow; row <= lastRow; row += 1) {
-      sashing.push({ x: bordered, y: top(row) - gap, width: across + 2 * edge, height: gap });
-    }
-  }
+  const { layout, borders } = project.setting;
+  const inner = layout.kind === 'onPoint' ? onPointSetting(project) : straightSetting(project);
+  const { side, end } = borderedBy(borders);
+  const moved = (point: Point): Point => ({ x: point.x + side, y: point.y + end });
   return {
-    width: across + 2 * start,
-    height: down + 2 * start,
-    centres,
-    block,
-    sashing,
-    borders: borderBoxes(project, bordered, across + 2 * edge, down + 2 * edge),
+    width: inner.width + 2 * side,
+    height: inner.height + 2 * end,
+    tilt: layout.kind === 'onPoint' ? 45 : 0,
+    centres: inner.centres.map(moved),
+    block: finishedBlock(project.wedge),
+    inner: { width: inner.width, height: inner.height },
+    pieces: [
+      ...inner.pieces.map((piece) => ({ ...piece, outline: piece.outline.map(moved) })),
+      ...borderPieces(project, inner.width, inner.height),
+    ],
   };
-}
-
-function borderBoxes(project: Project, bordered: Inches, innerWidth: Inches, innerHeight: Inches): Box[][] {
-  let width = innerWidth;
-  let height = innerHeight;
-  let at = bordered;
-  return project.setting.borders.map((border) => {
-    const wide = border.width;
-    const boxes: Box[] = [
-      { x: at - wide, y: at, width: wide, height },
-      { x: at + width, y: at, width: wide, height },
-      { x: at - wide, y: at - wide, width: width + 2 * wide, height: wide },
-      { x: at - wide, y: at + height, width: width + 2 * wide, height: wide },
-    ];
-    width += 2 * wide;
-    height += 2 * wide;
-    at -= wide;
-    return boxes;
-  });
 }

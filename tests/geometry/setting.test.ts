@@ -24,9 +24,16 @@ function pieces(top: Project): Outline[] {
     ...layout.centres.map((middle) =>
       boxOutline({ x: middle.x - width / 2, y: middle.y - height / 2, width, height }),
     ),
-    ...layout.sashing.map(boxOutline),
-    ...layout.borders.flat().map(boxOutline),
+    ...layout.pieces.map((piece) => piece.outline),
   ];
+}
+
+function boxOf(outline: Outline): { width: number; height: number } {
+  const spread = (values: number[]) => Math.max(...values) - Math.min(...values);
+  return {
+    width: spread(outline.map((point) => point.x)),
+    height: spread(outline.map((point) => point.y)),
+  };
 }
 
 describe('the straight setting', () => {
@@ -41,7 +48,7 @@ describe('the straight setting', () => {
     expect([between.width, between.height].map((inches) => Number(inches.toFixed(9)))).toEqual([29.5, 45]);
     const none = layOut(project(3, 2, {}));
     expect([none.width, none.height].map((inches) => Number(inches.toFixed(9)))).toEqual([28, 42]);
-    expect(none.sashing).toHaveLength(0);
+    expect(none.pieces).toHaveLength(0);
   });
 
   it('grows by twice each border, as in the published three-border example', () => {
@@ -55,7 +62,9 @@ describe('the straight setting', () => {
       );
     });
     expect(growth).toEqual([[34.5 - 32.5, 46 - 44], [38.5 - 32.5, 50 - 44], [46.5 - 32.5, 58 - 44]]); // biome-ignore format: a table
-    const first = layOut(project(3, 2, { borders })).borders[0]!;
+    const first = layOut(project(3, 2, { borders }))
+      .pieces.filter((piece) => piece.border === 0)
+      .map((piece) => boxOf(piece.outline));
     // Verticals first (as long as the top is high), then horizontals across the new width.
     expect(first.map((box) => [box.width, box.height].map((inches) => Number(inches.toFixed(9))))).toEqual([
       [1, bare.height], [1, bare.height], [bare.width + 2, 1], [bare.width + 2, 1],

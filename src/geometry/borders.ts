@@ -1,0 +1,155 @@
+// Borders round what they enclose, from the inside out: butted (sides first, then top and bottom across the new width),
+// mitred, with cornerstones, or pieced. Coordinates run from the upper left corner of the whole top.
+import type { Border, Project } from '../model/project';
+import type { Degrees, Inches } from '../model/units';
+import { type Box, boxOutline, type Outline } from './point';
+import { boxPiece, type SettingPiece } from './settingPiece';
+
+/** Finished widths of a border at the sides and at the ends (top and bottom). */
+export function borderWidths(border: Border): { side: Inches; end: Inches } {
+  return { side: border.width, end: border.ends ?? border.width };
+}
+
+/** What all borders add on one side and on one end. */
+export function borderedBy(borders: readonly Border[]): { side: Inches; end: Inches } {
+  const widths = borders.map(borderWidths);
+  return {
+    side: widths.reduce((sum, one) => sum + one.side, 0),
+    end: widths.reduce((sum, one) => sum + one.end, 0),
+  };
+}
+
+/** Lengths of the four runs of a border round what it encloses: sides as high as that, ends across all or between cornerstones. */
+export function borderRuns(border: Border, inner: { readonly width: Inches; readonly height: Inches }) {
+  const { side } = borderWidths(border);
+  const across = border.corners?.kind === 'cornerstones' ? inner.width : inner.width + 2 * side;
+  return { sides: inner.height, ends: across };
+}
+
+/** The pieces of all borders round an inner part of this size. */
+export function borderPieces(
+  project: Pick<Project, 'setting' | 'wedge'>,
+  innerWidth: Inches,
+  innerHeight: Inches,
+): SettingPiece[] {
+  const { borders } = project.setting;
+  const all = borderedBy(borders);
+  let inner: Box = { x: all.side, y: all.end, width: innerWidth, height: innerHeight };
+  return borders.flatMap((border, index) => {
+    const { side, end } = borderWidths(border);
+    const outer: Box = {
+      x: inner.x - side,
+      y: inner.y - end,
+      width: inner.width + 2 * side,
+      height: inner.height + 2 * end,
+    };
+    const pieces = oneBorder(border, index, inner, outer, project.wedge.seam);
+    inner = outer;
+    return pieces;
+  });
+}
+
+function oneBorder(border: Border, index: number, inner: Box, outer: Box, seam: Inches): SettingPiece[] {
+  if (border.corners?.kind === 'mitred') return mitred(border, index, inner, outer);
+  const { side, end } = borderWidths(border);
+  const stones = border.corners?.kind === 'cornerstones' ? border.corners.fabric : null;
+  const from = stones === null ? outer : inner;
+  const right = inner.x + inner.width;
+  const below = inner.y + inner.height;
+  const left: Box = { x: outer.x, y: inner.y, width: side, height: inner.height };
+  const runs = [
+    { box: left, way: 'up' },
+    { box: { ...left, x: right }, way: 'down' },
+    { box: { x: from.x, y: outer.y, width: from.width, height: end }, way: 'right' },
+    { box: { x: from.x, y: below, width: from.width, height: end }, way: 'left' },
+  ] as const;
+  const corners =
+    stones === null
+      ? []
+      : [outer.x, right].flatMap((x) =>
+          [outer.y, below].map((y) =>
+            boxPiece('cornerstone', stones, { x, y, width: side, height: end }, index),
+          ),
+        );
+  if (border.keys) return [...keyed(border.keys, index, runs, seam), ...corners];
+  return [...runs.map(({ box, way }) => strip(border, index, box, way)), ...corners];
+}
+
+type Way = 'right' | 'down' | 'left' | 'up';
+
+/** A strip runs along its side of the border, however short that is. */
+function strip(border: Border, index: number, box: Box, way: Way): SettingPiece {
+  const level = way === 'right' || way === 'left';
+  return {
+    ...boxPiece('border', border.fabric, box, index),
+    grain: level ? 0 : 90,
+    length: level ? box.width : box.height,
+    width: level ? box.height : box.width,
+  };
+}
+
+function mitred(border: Border, index: number, inner: Box, outer: Box): SettingPiece[] {
+  const [a, b, c, d] = boxOutline(outer) as [Outline[0], Outline[0], Outline[0], Outline[0]];
+  const [e, f, g, h] = boxOutline(inner) as [Outline[0], Outline[0], Outline[0], Outline[0]];
+  const { side, end } = borderWidths(border);
+  const piece = (outline: Outline, grain: Degrees, length: Inches, width: Inches): SettingPiece => {
+    return { part: 'border', fabric: border.fabric, outline, grain, length, width, border: index };
+  };
+  return [
+    piece([a!, e!, h!, d!], 90, outer.height, side),
+    piece([b!, c!, g!, f!], 90, outer.height, side),
+    piece([a!, b!, f!, e!], 0, outer.width, end),
+    piece([d!, h!, g!, c!], 0, outer.width, end),
+  ];
+}
+
+/**
+ * The pieces of a pieced border, clockwise from the top left: top, right, bottom, left. Each is as long as its finished
+ * width, two seams less than cut; the last of a run is cut off where it does not fit.
+ */
+function keyed(
+  keys: NonNullable<Border['keys']>,
+  index: number,
+  runs: readonly { readonly box: Box; readonly way: Way }[],
+  seam: Inches,
+): SettingPiece[] {
+  let next = 0;
+  const round: readonly Way[] = ['right', 'down', 'left', 'up'];
+  return round.flatMap((way) => {
+    const { box } = runs.find((run) => run.way === way)!;
+    const long = way === 'right' || way === 'left' ? box.width : box.height;
+    const pieces: SettingPiece[] = [];
+    let at = 0;
+    while (long - at > 1e-6) {
+      const key = keys[next % keys.length]!;
+      next += 1;
+      const size = Math.min(key.width - 2 * seam, long - at);
+      // What is left after a piece that all but fits is rounding, and belongs to it.
+      const shown = long - at - size < 1e-6 ? long - at : size;
+      const piece = boxPiece('border', key.fabric, keyBox(box, way, at, shown), index);
+      // The strip it was cut from ran across the border.
+      const level = way === 'right' || way === 'left';
+      pieces.push({
+        ...piece,
+        grain: level ? 90 : 0,
+        length: level ? box.height : box.width,
+        width: shown,
+      });
+      at += shown;
+    }
+    return pieces;
+  });
+}
+
+function keyBox(box: Box, way: Way, at: Inches, size: Inches): Box {
+  switch (way) {
+    case 'right':
+      return { ...box, x: box.x + at, width: size };
+    case 'left':
+      return { ...box, x: box.x + box.width - at - size, width: size };
+    case 'down':
+      return { ...box, y: box.y + at, height: size };
+    case 'up':
+      return { ...box, y: box.y + box.height - at - size, height: size };
+  }
+}

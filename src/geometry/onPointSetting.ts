@@ -1,0 +1,158 @@
+// The on-point setting inside its borders: blocks turned by 45°, half squares along the sides and quarter squares in the
+// corners, sashing round every block. Everything lies on a slanted grid and is cut off at the edge of the top.
+import type { Project } from '../model/project';
+import type { Degrees, Inches } from '../model/units';
+import { cellAtHalfPlace, halfPlace, isPlain } from '../model/wallCells';
+import { clippedTo } from './clip';
+import { area, type Outline, type Point, tilted } from './point';
+import type { SettingPart, SettingPiece } from './settingPiece';
+import type { InnerSetting } from './straightSetting';
+import { finishedBlock } from './wedge';
+
+/**
+ * Where rows × columns of blocks touch the edges with their points, the top is columns·√2·P by rows·√2·P, P the block and
+ * one sashing (plane geometry). Half-grid places (model/wallCells) are P/√2 apart both ways.
+ */
+export function onPointSetting(project: Project): InnerSetting {
+  const { wall } = project;
+  const grid = new SlantedGrid(project);
+  return {
+    width: grid.width,
+    height: grid.height,
+    centres: wall.cells.map((_, index) => {
+      const { down, across } = halfPlace(index, wall);
+      return grid.middle(down, across);
+    }),
+    pieces: [...grid.sashing(), ...grid.squares()],
+  };
+}
+
+/** Slanted directions: along a block's own right, and its own down. */
+const RIGHT: Degrees = 45;
+const DOWN: Degrees = 135;
+
+class SlantedGrid {
+  readonly width: Inches;
+  readonly height: Inches;
+  private readonly project: Project;
+  private readonly block: Inches;
+  private readonly gap: Inches;
+  /** Half a block and sashing across the points. */
+  private readonly step: Inches;
+
+  constructor(project: Project) {
+    this.project = project;
+    this.block = finishedBlock(project.wedge).width;
+    const { sashing } = project.setting;
+    this.gap = sashing.where === 'none' ? 0 : sashing.width;
+    this.step = (this.block + this.gap) / Math.SQRT2;
+    this.width = 2 * this.step * project.wall.columns;
+    this.height = 2 * this.step * project.wall.rows;
+  }
+
+  middle(down: number, across: number): Point {
+    return { x: (across + 1) * this.step, y: (down + 1) * this.step };
+  }
+
+  /** Squares that are no cell of the wall become setting triangles where the edge cuts them; and the plain squares. */
+  squares(): SettingPiece[] {
+    const { setting } = this.project;
+    const { layout, plain } = setting;
+    if (layout.kind !== 'onPoint') return [];
+    return this.places(0).flatMap(({ down, across }) => {
+      const cell = cellAtHalfPlace(down, across, this.project);
+      const square = this.slanted(this.middle(down, across), this.block, this.block);
+      if (cell >= 0) {
+        return plain && isPlain(cell, this.project) ? this.cut('plain', plain.fabric, square, RIGHT) : [];
+      }
+      const level = down < 0 || down > 2 * this.project.wall.rows - 2;
+      const upright = across < 0 || across > 2 * this.project.wall.columns - 2;
+      // The long side of a side triangle lies along the cloth, as do the short sides of a corner.
+      if (level && upright) return this.cut('setting-corner', layout.corners, square, 0);
+      return this.cut('side', layout.sides, square, level ? 0 : 90);
+    });
+  }
+
+  /** Pieces between neighbouring squares and whole strips between the slanted rows, or cornerstones where they cross. */
+  sashing(): SettingPiece[] {
+    const { sashing } = this.project.setting;
+    const { gap, block, step } = this;
+    if (gap === 0) return [];
+    const stones = sashing.cornerstones;
+    // Crossings lie between the squares, on the places of the other kind.
+    const between = this.places(1).map(({ down, across }) => this.middle(down, across));
+    const short = this.places(0).flatMap(({ down, across }) => {
+      const from = this.middle(down, across);
+      const beside = { x: from.x + step / 2, y: from.y + step / 2 };
+      const below = { x: from.x - step / 2, y: from.y + step / 2 };
+      return [
+        ...this.cut('sashing', sashing.fabric, this.slanted(beside, gap, block), DOWN),
+        ...(stones === undefined
+          ? []
+          : this.cut('sashing', sashing.fabric, this.slanted(below, block, gap), RIGHT)),
+      ];
+    });
+    if (stones !== undefined) {
+      return [
+        ...short,
+        ...between.flatMap((middle) =>
+          this.cut('cornerstone', stones, this.slanted(middle, gap, gap), RIGHT),
+        ),
+      ];
+    }
+    // A whole strip runs along the slanted rows through crossings of equal down − across.
+    const starts = new Map(between.map((middle) => [Math.round((middle.y - middle.x) / step), middle]));
+    const reach = 2 * (this.width + this.height);
+    return [
+      ...short,
+      ...Array.from(starts.values()).flatMap((middle) =>
+        this.cut('sashing', sashing.fabric, this.slanted(middle, reach, gap), RIGHT),
+      ),
+    ];
+  }
+
+  /** Half-grid places from one outside the wall to one outside, of squares (even) or of crossings (odd). */
+  private places(parity: 0 | 1): { down: number; across: number }[] {
+    const { rows, columns } = this.project.wall;
+    const found: { down: number; across: number }[] = [];
+    for (let down = -1; down <= 2 * rows - 1; down += 1) {
+      for (let across = -1; across <= 2 * columns - 1; across += 1) {
+        if (Math.abs(down + across) % 2 === parity) found.push({ down, across });
+      }
+    }
+    return found;
+  }
+
+  /** A slanted rectangle: `along` its right, `across` its down. */
+  private slanted(middle: Point, along: Inches, across: Inches): Outline {
+    return [
+      { x: -along / 2, y: -across / 2 },
+      { x: along / 2, y: -across / 2 },
+      { x: along / 2, y: across / 2 },
+      { x: -along / 2, y: across / 2 },
+    ].map((corner) => {
+      const turned = tilted(corner, 45);
+      return { x: turned.x + middle.x, y: turned.y + middle.y };
+    });
+  }
+
+  /** The piece as the edge of the top leaves it; nothing where it lies outside. */
+  private cut(part: SettingPart, fabric: string, outline: Outline, grain: Degrees): SettingPiece[] {
+    const left = clippedTo(outline, this.width, this.height);
+    if (area(left) < 1e-9) return [];
+    const { length, width } = extent(left, grain);
+    return [{ part, fabric, outline: left, grain, length, width, border: null }];
+  }
+}
+
+/** Size of the smallest box along the grain that holds an outline. */
+function extent(outline: Outline, grain: Degrees): { length: Inches; width: Inches } {
+  const cos = Math.cos((grain * Math.PI) / 180);
+  const sin = Math.sin((grain * Math.PI) / 180);
+  const along = outline.map(({ x, y }) => x * cos + y * sin);
+  const across = outline.map(({ x, y }) => y * cos - x * sin);
+  return {
+    length: Math.max(...along) - Math.min(...along),
+    width: Math.max(...across) - Math.min(...across),
+  };
+}

@@ -1,0 +1,39 @@
+// What the setting is made of besides blocks: the pieces of sashing, borders, setting triangles and plain squares, each an
+// outline on the top in inches from its upper left corner.
+import type { FabricId } from '../model/project';
+import type { Degrees, Inches } from '../model/units';
+import { type Box, boxOutline, type Outline } from './point';
+
+export type SettingPart = 'sashing' | 'cornerstone' | 'side' | 'setting-corner' | 'plain' | 'border';
+
+export interface SettingPiece {
+  readonly part: SettingPart;
+  readonly fabric: FabricId;
+  readonly outline: Outline;
+  /** How the cloth's length lies: degrees clockwise from the right. */
+  readonly grain: Degrees;
+  /** Finished length along the grain and width across it; of a mitred strip the longer edge, of a triangle its box. */
+  readonly length: Inches;
+  readonly width: Inches;
+  /** Which border it belongs to, from 0 inside; null for none. */
+  readonly border: number | null;
+}
+
+/** An upright piece; strips are cut with their length along the cloth's, whichever way they hang. */
+export function boxPiece(
+  part: SettingPart,
+  fabric: FabricId,
+  box: Box,
+  border: number | null = null,
+): SettingPiece {
+  const upright = box.height > box.width;
+  return {
+    part,
+    fabric,
+    outline: boxOutline(box),
+    grain: upright ? 90 : 0,
+    length: upright ? box.height : box.width,
+    width: upright ? box.width : box.height,
+    border,
+  };
+}

@@ -1,0 +1,112 @@
+// The straight setting inside its borders: where the cells lie, and the sashing between and round them. Widths of single gaps
+// may differ. Coordinates run from the upper left corner of the part inside the borders.
+import type { Project, Setting } from '../model/project';
+import type { Inches } from '../model/units';
+import { halfPlace, isPlain } from '../model/wallCells';
+import type { Box, Point } from './point';
+import { boxPiece, type SettingPiece } from './settingPiece';
+import { finishedBlock } from './wedge';
+
+/** The middle of a setting, without its borders. */
+export interface InnerSetting {
+  readonly width: Inches;
+  readonly height: Inches;
+  /** Middle of each cell, in the order of wall.cells. */
+  readonly centres: readonly Point[];
+  readonly pieces: readonly SettingPiece[];
+}
+
+/** Finished width of the gap after a column or row (counted from 1): its own, or the sashing's; 0 without sashing. */
+export function gapAfter(sashing: Setting['sashing'], way: 'columnGaps' | 'rowGaps', after: number): Inches {
+  if (sashing.where === 'none') return 0;
+  return sashing[way]?.find((gap) => gap.after === after)?.width ?? sashing.width;
+}
+
+/** Starts of the columns or rows and where the last one ends, edge sashing included. */
+interface Lines {
+  readonly starts: readonly Inches[];
+  readonly end: Inches;
+}
+
+function lines(
+  sashing: Setting['sashing'],
+  way: 'columnGaps' | 'rowGaps',
+  count: number,
+  size: Inches,
+): Lines {
+  const edge = sashing.where === 'around' ? sashing.width : 0;
+  const starts = [edge];
+  for (let after = 1; after < count; after += 1) {
+    starts.push(starts[after - 1]! + size + gapAfter(sashing, way, after));
+  }
+  return { starts, end: starts[count - 1]! + size + edge };
+}
+
+export function straightSetting(project: Project): InnerSetting {
+  const { wall, setting } = project;
+  const block = finishedBlock(project.wedge);
+  const across = lines(setting.sashing, 'columnGaps', wall.columns, block.width);
+  const down = lines(setting.sashing, 'rowGaps', wall.rows, block.height);
+  const boxes = wall.cells.map((_, index): Box => {
+    const place = halfPlace(index, wall);
+    return { x: across.starts[place.across / 2]!, y: down.starts[place.down / 2]!, ...block };
+  });
+  const plain = setting.plain;
+  return {
+    width: across.end,
+    height: down.end,
+    centres: boxes.map(({ x, y, width, height }) => ({ x: x + width / 2, y: y + height / 2 })),
+    pieces: [
+      ...sashingPieces(setting.sashing, across, down, block),
+      ...boxes.flatMap((box, index) =>
+        plain && isPlain(index, project) ? [boxPiece('plain', plain.fabric, box)] : [],
+      ),
+    ],
+  };
+}
+
+/** A stretch along one direction: a gap, or a column or row. */
+interface Stretch {
+  readonly from: Inches;
+  readonly size: Inches;
+}
+
+function sashingPieces(
+  sashing: Setting['sashing'],
+  across: Lines,
+  down: Lines,
+  block: { readonly width: Inches; readonly height: Inches },
+): SettingPiece[] {
+  if (sashing.where === 'none') return [];
+  const columns = across.starts.map((from): Stretch => ({ from, size: block.width }));
+  const rows = down.starts.map((from): Stretch => ({ from, size: block.height }));
+  const upright = gapsOf(columns, across.end);
+  const level = gapsOf(rows, down.end);
+  const box = (x: Stretch, y: Stretch): Box => ({ x: x.from, y: y.from, width: x.size, height: y.size });
+  const strip = (x: Stretch, y: Stretch) => boxPiece('sashing', sashing.fabric, box(x, y));
+  const short = rows.flatMap((row) => upright.map((gap) => uprightStrip(sashing, box(gap, row))));
+  const stones = sashing.cornerstones;
+  if (stones === undefined) {
+    return [...short, ...level.map((gap) => strip({ from: 0, size: across.end }, gap))];
+  }
+  return [
+    ...short,
+    ...level.flatMap((gap) => columns.map((column) => strip(column, gap))),
+    ...level.flatMap((gap) => upright.map((other) => boxPiece('cornerstone', stones, box(other, gap)))),
+  ];
+}
+
+/** A piece between two blocks of a row runs down, however wide it is. */
+function uprightStrip(sashing: Setting['sashing'], box: Box): SettingPiece {
+  const piece = boxPiece('sashing', sashing.fabric, box);
+  return { ...piece, grain: 90, length: box.height, width: box.width };
+}
+
+/** What lies before, between and after the stretches; nothing where they touch. */
+function gapsOf(stretches: readonly Stretch[], end: Inches): Stretch[] {
+  const ends = [0, ...stretches.map((one) => one.from + one.size)];
+  const starts = [...stretches.map((one) => one.from), end];
+  return starts
+    .map((start, at): Stretch => ({ from: ends[at]!, size: start - ends[at]! }))
+    .filter((gap) => gap.size > 1e-9);
+}

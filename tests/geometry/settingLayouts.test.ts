@@ -1,0 +1,243 @@
+// Every way of setting the blocks: the pieces and the cells tile the top without gap or overlap (areas by polygon-clipping),
+// and the cut sizes of setting triangles are those of published tables.
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { area, boxOutline, type Outline, placed } from '../../src/geometry/point';
+import { layOut } from '../../src/geometry/setting';
+import { settingSquares, trianglesFor } from '../../src/geometry/settingTriangles';
+import { finishedBlock } from '../../src/geometry/wedge';
+import { checkReferences } from '../../src/model/check';
+import { createProject } from '../../src/model/create';
+import { speak } from '../../src/model/phrase';
+import type { Border, Project } from '../../src/model/project';
+import { cellCount, cellToward, halfPlace, isPlain } from '../../src/model/wallCells';
+import { tilingError } from './clipping';
+
+const base = createProject('p', 'test');
+
+function top(
+  rows: number,
+  columns: number,
+  perBlock: 6 | 8 | 10 | 12,
+  setting: Partial<Project['setting']>,
+): Project {
+  const whole = { ...base.setting, ...setting };
+  const count = cellCount(rows, columns, whole.layout);
+  return {
+    ...base,
+    wedge: { ...base.wedge, perBlock },
+    wall: { rows, columns, cells: Array.from({ length: count }, () => null) },
+    setting: whole,
+  };
+}
+
+/** Cells without a plain square, and every piece of the setting. */
+function allPieces(project: Project): Outline[] {
+  const layout = layOut(project);
+  const { width, height } = layout.block;
+  const square = boxOutline({ x: -width / 2, y: -height / 2, width, height });
+  return [
+    ...layout.centres.flatMap((middle, cell) =>
+      isPlain(cell, project) ? [] : [placed(square, 0, middle, layout.tilt)],
+    ),
+    ...layout.pieces.map((piece) => piece.outline),
+  ];
+}
+
+function expectTiled(project: Project): void {
+  expect(checkReferences(project).map((one) => speak(one.message))).toEqual([]);
+  const layout = layOut(project);
+  const whole = boxOutline({ x: 0, y: 0, width: layout.width, height: layout.height });
+  expect(tilingError(allPieces(project), whole)).toBeLessThan(1e-6);
+}
+
+const width = fc.integer({ min: 4, max: 60 }).map((sixteenths) => sixteenths / 16);
+const border: fc.Arbitrary<Border> = fc
+  .record({
+    wide: width,
+    ends: fc.option(width),
+    kind: fc.constantFrom('butted', 'mitred', 'cornerstones', 'pieced', 'pieced with cornerstones'),
+    keys: fc.array(
+      fc.integer({ min: 11, max: 40 }).map((sixteenths) => sixteenths / 16),
+      { minLength: 1, maxLength: 9 },
+    ),
+  })
+  .map(
+    ({ wide, ends, kind, keys }): Border => ({
+      fabric: 'f1',
+      width: wide,
+      ...(ends === null ? {} : { ends }),
+      ...(kind === 'mitred' ? { corners: { kind } } : {}),
+      ...(kind.endsWith('cornerstones') ? { corners: { kind: 'cornerstones', fabric: 'f1' } } : {}),
+      ...(kind.startsWith('pieced') ? { keys: keys.map((cut) => ({ fabric: 'f1', width: cut })) } : {}),
+    }),
+  );
+const plain = fc.constantFrom(
+  null,
+  { fabric: 'f1', cells: 'first' as const },
+  { fabric: 'f1', cells: 'second' as const },
+);
+const gaps = fc.uniqueArray(fc.record({ after: fc.integer({ min: 1, max: 4 }), width }), {
+  selector: (gap) => gap.after,
+  maxLength: 3,
+});
+
+describe('whatever the setting, its pieces and the cells tile the top', () => {
+  it('straight, with or without cornerstones, uneven gaps, plain squares, and any borders', () => {
+    fc.assert(
+      fc.property(
+        fc.record({
+          rows: fc.integer({ min: 1, max: 3 }),
+          columns: fc.integer({ min: 1, max: 4 }),
+          perBlock: fc.constantFrom(6 as const, 8 as const, 10 as const, 12 as const),
+          where: fc.constantFrom('none' as const, 'between' as const, 'around' as const),
+          width,
+          stones: fc.boolean(),
+          columnGaps: gaps,
+          rowGaps: gaps,
+          plain,
+          borders: fc.array(border, { maxLength: 2 }),
+        }),
+        (one) => {
+          const sashing = {
+            where: one.where,
+            width: one.width,
+            fabric: 'f1',
+            columnGaps: one.columnGaps,
+            rowGaps: one.rowGaps,
+            ...(one.stones ? { cornerstones: 'f1' } : {}),
+          };
+          expectTiled(
+            top(one.rows, one.columns, one.perBlock, { sashing, plain: one.plain, borders: one.borders }),
+          );
+        },
+      ),
+      { seed: 20260101, numRuns: 40 },
+    );
+  });
+
+  it('on point, with sashing round every block or none, plain squares, and any borders', () => {
+    fc.assert(
+      fc.property(
+        fc.record({
+          rows: fc.integer({ min: 1, max: 3 }),
+          columns: fc.integer({ min: 1, max: 3 }),
+          perBlock: fc.constantFrom(8 as const, 12 as const),
+          where: fc.constantFrom('none' as const, 'around' as const),
+          width,
+          stones: fc.boolean(),
+          plain,
+          borders: fc.array(border, { maxLength: 1 }),
+        }),
+        (one) => {
+          const sashing = {
+            where: one.where,
+            width: one.width,
+            fabric: 'f1',
+            ...(one.stones ? { cornerstones: 'f1' } : {}),
+          };
+          const layout = { kind: 'onPoint', sides: 'f1', corners: 'f1' } as const;
+          expectTiled(
+            top(one.rows, one.columns, one.perBlock, {
+              layout,
+              sashing,
+              plain: one.plain,
+              borders: one.borders,
+            }),
+          );
+        },
+      ),
+      { seed: 20260102, numRuns: 30 },
+    );
+  });
+});
+
+describe('on point', () => {
+  const layout = { kind: 'onPoint', sides: 'f1', corners: 'f1' } as const;
+
+  // Common practice, no source: blocks r·c + (r − 1)(c − 1), side triangles 2(r − 1) + 2(c − 1), corners 4.
+  it.each([
+    [1, 1],
+    [2, 3],
+    [4, 3],
+    [5, 5],
+  ])('%i rows of %i have the usual numbers of blocks and setting triangles', (rows, columns) => {
+    const project = top(rows, columns, 8, { layout });
+    expect(project.wall.cells).toHaveLength(rows * columns + (rows - 1) * (columns - 1));
+    const { pieces } = layOut(project);
+    expect(pieces.filter((piece) => piece.part === 'side')).toHaveLength(2 * (rows - 1) + 2 * (columns - 1));
+    expect(pieces.filter((piece) => piece.part === 'setting-corner')).toHaveLength(4);
+  });
+
+  it('the top is √2 blocks for each row and column, its triangles a half and a quarter of a block', () => {
+    const project = top(3, 2, 8, { layout });
+    const { width: wide, height, pieces } = layOut(project);
+    const block = finishedBlock(project.wedge).width;
+    expect(wide).toBeCloseTo(2 * Math.SQRT2 * block, 9);
+    expect(height).toBeCloseTo(3 * Math.SQRT2 * block, 9);
+    for (const piece of pieces) {
+      expect(area(piece.outline)).toBeCloseTo((block * block) / (piece.part === 'side' ? 2 : 4), 8);
+    }
+  });
+
+  it('blocks that are not square are refused with the reason', () => {
+    const say = checkReferences(top(2, 2, 6, { layout })).map((one) => speak(one.message));
+    expect(say).toEqual(['Blocks of 6 wedges are not square; only square blocks can be set on point.']);
+  });
+
+  it('arrows lead from every cell to every other', () => {
+    const project = top(4, 3, 8, { layout });
+    const reached = new Set([0]);
+    for (const cell of reached) {
+      for (const [across, down] of [
+        [1, 0],
+        [-1, 0],
+        [0, 1],
+        [0, -1],
+      ] as const) {
+        const next = cellToward(cell, across, down, project);
+        const [from, to] = [halfPlace(cell, project.wall), halfPlace(next, project.wall)];
+        if (next !== cell && down !== 0) expect(Math.sign(to.down - from.down)).toBe(down);
+        reached.add(next);
+      }
+    }
+    expect(reached.size).toBe(project.wall.cells.length);
+  });
+});
+
+describe('squares for setting triangles', () => {
+  // Public cutting chart: size of the square to cut for side and corner triangles, blocks of 5 to 16 in finished.
+  const CHART: Readonly<Record<number, readonly [side: number, corner: number]>> = {
+    5: [8.375, 4.5], 6: [9.75, 5.125], 7: [11.25, 5.875], 8: [12.625, 6.625], 9: [14, 7.25], 10: [15.5, 8],
+    11: [16.875, 8.75], 12: [18.25, 9.375], 13: [19.75, 10.125], 14: [21.125, 10.875], 15: [22.5, 11.5], 16: [23.875, 12.25],
+  }; // biome-ignore format: a table
+
+  it('are those of the published chart from 5 to 16 inches', () => {
+    for (const [block, [side, corner]] of Object.entries(CHART)) {
+      expect(trianglesFor(Number(block), 0.25)).toEqual({ side, corner });
+    }
+  });
+
+  it('never fall short of what plane geometry asks for', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 2, max: 40, noNaN: true }),
+        fc.constantFrom(0.25, 0.3125, 0.375),
+        (block, seam) => {
+          const { side, corner } = trianglesFor(block, seam);
+          expect(side).toBeGreaterThanOrEqual(Math.SQRT2 * block + seam * (2 + 2 * Math.SQRT2));
+          expect(corner).toBeGreaterThanOrEqual(block / Math.SQRT2 + seam * (2 + Math.SQRT2));
+        },
+      ),
+      { seed: 20260103 },
+    );
+  });
+
+  it('agree with a guild’s worked example: a 6 in block takes 9 3/4, 5 1/8 and a 6 1/2 square (Moonlight Quilters, On-Point Settings)', () => {
+    const wedge = { ...base.wedge, cutHeight: base.wedge.cutHeight - 4 };
+    expect(finishedBlock(wedge).width).toBeCloseTo(6, 9);
+    const squares = settingSquares(wedge);
+    expect([squares.side, squares.corner]).toEqual([9.75, 5.125]);
+    expect(squares.plain).toBeCloseTo(6.5, 9);
+  });
+});
