@@ -1,10 +1,14 @@
 // npm run bench: measures everything that has a mark to reach and prints one table. Ends with status 1 if a mark is missed.
 import process from 'node:process';
 import { benchBalance } from './balance';
+import { benchComposing } from './composing';
 import type { BenchRow } from './row';
 
 /** What is measured, one after another, so that nothing disturbs the clock. A bench returns its lines of the table. */
-const BENCHES: readonly (() => readonly BenchRow[] | Promise<readonly BenchRow[]>)[] = [benchBalance];
+const BENCHES: readonly (() => readonly BenchRow[] | Promise<readonly BenchRow[]>)[] = [
+  benchBalance,
+  benchComposing,
+];
 
 const rows: BenchRow[] = [];
 for (const bench of BENCHES) rows.push(...(await bench()));

@@ -42,7 +42,7 @@ export interface BulkReport {
 }
 
 /** Quilting cotton, grams per square metre: from memory, check before relying on it. */
-export const COTTON_GRAMS: { readonly light: number; readonly heavy: number } = { light: 135, heavy: 150 };
+const COTTON_GRAMS: { readonly light: number; readonly heavy: number } = { light: 135, heavy: 150 };
 const SQUARE_METRES_PER_SQUARE_INCH = 0.00064516;
 /** From so many layers on average a top wants light quilting (common practice, no source; half a layer is allowances). */
 const MANY_LAYERS = 1.5;

@@ -1,0 +1,71 @@
+// Making sets and composing blocks: the proof must hold at every size, and the time must grow no faster than the quilt.
+// Times are compared within one run (400 blocks against 80), so that the machine does not matter.
+import { composeBlocks } from '../src/arrange/compose';
+import { makeSets } from '../src/cutting/randomSets';
+import { createBlock, createProject } from '../src/model/create';
+import type { Fabric, Project } from '../src/model/project';
+import type { BenchRow } from './row';
+
+const FABRICS = 30;
+
+function emptyBlocks(blocks: number): Project {
+  const fabrics: Fabric[] = Array.from({ length: FABRICS }, (_, at) => ({
+    id: `f${at + 1}`,
+    name: `Fabric ${at + 1}`,
+    colour: `#${(((at * 2_654_435_761) >>> 8) & 0xffffff).toString(16).padStart(6, '0')}`,
+    cloth: { kind: 'plain' },
+    background: false,
+  }));
+  const each = Math.ceil(blocks / 8) + 1;
+  const stripsOnHand = fabrics.flatMap((fabric) =>
+    [1, 1.5, 2].map((width) => ({
+      id: `${fabric.id} ${width}`,
+      fabric: fabric.id,
+      width,
+      length: 40,
+      count: width === 2 ? Math.ceil(each / 2) : each,
+    })),
+  );
+  const plain = { ...createProject('bench', 'Bench'), fabrics, stripsOnHand };
+  const { sets } = makeSets({
+    fabrics,
+    stripsOnHand,
+    wedge: plain.wedge,
+    keep: [],
+    want: { blocks },
+    seed: 1,
+  });
+  let project: Project = { ...plain, stripSets: sets };
+  for (let block = 0; block < blocks; block += 1) {
+    project = { ...project, blocks: [...project.blocks, createBlock(project)] };
+  }
+  return project;
+}
+
+function timed(blocks: number) {
+  const project = emptyBlocks(blocks);
+  const start = performance.now();
+  const made = composeBlocks(project, blocks, 1);
+  return { milliseconds: performance.now() - start, made };
+}
+
+export function benchComposing(): BenchRow[] {
+  timed(6); // warm-up
+  const small = timed(80);
+  const large = timed(400);
+  const ratio = large.milliseconds / small.milliseconds;
+  return [
+    ...[small, large].map(({ made }) => ({
+      name: `composing ${made.made.length} blocks: rims that meet themselves`,
+      toReach: 'none, proved',
+      measured: `${made.rimClashes}, ${made.proved}`,
+      ok: made.proved === 'none',
+    })),
+    {
+      name: 'composing 400 blocks against 80, time',
+      toReach: '≤ 10 times',
+      measured: `${ratio.toFixed(1)} times`,
+      ok: ratio <= 10,
+    },
+  ];
+}
