@@ -1,14 +1,7 @@
 // How cloth is bought and cut for this quilt, and what a kit costs: the choices the yardage and the kits are computed from.
 // Lengths are inches; everything has a usual value, so that files from before they were written down still open.
 import * as v from 'valibot';
-
-const length = (least: number, most: number) =>
-  v.pipe(
-    v.number(),
-    v.finite(),
-    v.minValue(least, `must be at least ${least} in`),
-    v.maxValue(most, `must be at most ${most} in`),
-  );
+import { length } from './schemaParts';
 
 const amount = v.pipe(
   v.number(),

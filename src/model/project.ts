@@ -39,9 +39,9 @@ const fabricSchema = v.strictObject({
   /** Background cloth (corners, sashing) is not a clash when it meets itself. */
   background: v.boolean(),
   /** The print has a way up: pieces are cut so that it stands upright. Absent: it looks right turned any way. */
-  oneWay: v.optional(v.boolean()),
+  oneWay: v.exactOptional(v.boolean()),
   /** Price of a yard or a metre of it; absent: the price of all fabrics, in buying. */
-  price: v.optional(priceSchema),
+  price: v.exactOptional(priceSchema),
 });
 
 const stripOnHandSchema = v.strictObject({
@@ -166,6 +166,13 @@ const preferencesSchema = v.strictObject({
   ),
 });
 
+const colourwaySchema = v.strictObject({
+  id,
+  name,
+  /** Which fabric stands for which; the rest stay. */
+  swaps: v.pipe(v.array(v.strictObject({ fabric: id, by: id })), v.maxLength(400)),
+});
+
 export const projectSchema = v.strictObject({
   format: v.literal('wedgewall-project'),
   version: v.literal(CURRENT_VERSION),
@@ -182,6 +189,8 @@ export const projectSchema = v.strictObject({
   wall: wallSchema,
   setting: settingSchema,
   preferences: preferencesSchema,
+  /** The same quilt in other cloth. */
+  colourways: v.optional(v.pipe(v.array(colourwaySchema), v.maxLength(60)), []),
   /** How cloth is bought and cut, and what a kit costs. */
   buying: v.optional(buyingSchema, {}),
 });
@@ -202,6 +211,7 @@ export type Cell = v.InferOutput<typeof cellSchema>;
 export type Wall = v.InferOutput<typeof wallSchema>;
 export type Setting = v.InferOutput<typeof settingSchema>;
 export type Border = Setting['borders'][number];
+export type Colourway = v.InferOutput<typeof colourwaySchema>;
 export type Preferences = v.InferOutput<typeof preferencesSchema>;
 export type FabricId = string;
 export type BlockId = string;

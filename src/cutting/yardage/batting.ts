@@ -1,0 +1,31 @@
+// Packaged batting and which sizes cover the quilt.
+import type { Inches } from '../../model/units';
+
+export interface BattingSize {
+  /** What the package is called. */
+  readonly name: string;
+  readonly width: Inches;
+  readonly height: Inches;
+}
+
+/**
+ * Packaged sizes, inches. Crib, twin, full, queen, king: three independent public size charts agree (a convention of
+ * packaging, no standard found); throw is from memory.
+ */
+export const BATTING_SIZES: readonly BattingSize[] = [
+  { name: 'Crib', width: 45, height: 60 },
+  { name: 'Throw', width: 60, height: 60 },
+  { name: 'Twin', width: 72, height: 90 },
+  { name: 'Full', width: 81, height: 96 },
+  { name: 'Queen', width: 90, height: 108 },
+  { name: 'King', width: 120, height: 120 },
+];
+
+/** Packages that cover width × height either way round, smallest first; empty when none does. */
+export function battingFor(width: Inches, height: Inches): BattingSize[] {
+  const [short, long] = [Math.min(width, height), Math.max(width, height)];
+  return BATTING_SIZES.filter(
+    (size) =>
+      Math.min(size.width, size.height) >= short - 1e-9 && Math.max(size.width, size.height) >= long - 1e-9,
+  ).toSorted((one, other) => one.width * one.height - other.width * other.height);
+}

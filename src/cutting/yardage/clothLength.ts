@@ -1,0 +1,74 @@
+// Lengths of cloth as shops sell them: yards by eighths, metres by ten centimetres, and what has to be bought for a length
+// that has to be cut.
+import { type Phrase, phrase } from '../../model/phrase';
+import type { Project } from '../../model/project';
+import { CENTIMETRES_PER_INCH, formatFraction, type Inches } from '../../model/units';
+
+export type SellingUnit = 'yard' | 'metre';
+
+/** Inches in the unit prices are for: 36 to the yard (exact), 100/2.54 to the metre (exact). */
+export const INCHES_IN: Readonly<Record<SellingUnit, Inches>> = {
+  yard: 36,
+  metre: 100 / CENTIMETRES_PER_INCH,
+};
+/** Shops cut eighths of a yard (4 1/2") or 10 cm. Common practice, no source. */
+const STEP: Readonly<Record<SellingUnit, Inches>> = { yard: 36 / 8, metre: 10 / CENTIMETRES_PER_INCH };
+
+/** Yards or metres: as chosen, else yards where the quilt is in inches. */
+export function sellingUnit(project: Pick<Project, 'buying' | 'preferences'>): SellingUnit {
+  return project.buying.soldBy ?? (project.preferences.unit === 'in' ? 'yard' : 'metre');
+}
+
+/** Up to the next eighth of a yard or the next 10 cm, inches; 0 stays 0. */
+export function roundedUp(inches: Inches, unit: SellingUnit): Inches {
+  return Math.ceil(inches / STEP[unit] - 1e-9) * STEP[unit];
+}
+
+/** A length of cloth in words: 1 5/8 yd (to the sixteenth), 1.6 m (to the centimetre). */
+export function clothText(inches: Inches, unit: SellingUnit): string {
+  const amount = inches / INCHES_IN[unit];
+  return unit === 'yard' ? `${formatFraction(amount)} yd` : `${Number(amount.toFixed(2))} m`;
+}
+
+export interface ClothToBuy {
+  /** Before rounding: cut, straightened, and longer by what washing takes. */
+  readonly needed: Inches;
+  /** Rounded up as the shop sells it. */
+  readonly inches: Inches;
+  readonly why: readonly Phrase[];
+}
+
+/**
+ * What to buy for `cut` inches of cloth. Washing takes `shrinkage` in the hundred of the length bought, so that is divided
+ * by what stays. Nothing to cut needs nothing, not even straightening.
+ */
+export function toBuy(
+  cut: Inches,
+  { straighten, shrinkage }: { straighten: Inches; shrinkage: number },
+  unit: SellingUnit,
+): ClothToBuy {
+  if (cut <= 0) return { needed: 0, inches: 0, why: [] };
+  const straight = cut + straighten;
+  const needed = straight / (1 - shrinkage / 100);
+  const inches = roundedUp(needed, unit);
+  const why = [phrase('Together that is {cut} of cloth.', { cut: { inches: cut } })];
+  if (straighten > 0) {
+    const values = { straighten: { inches: straighten }, sum: { inches: straight } };
+    why.push(phrase('With {straighten} to straighten the edge: {sum}.', values));
+  }
+  if (shrinkage > 0) {
+    const say = 'With {shrinkage} in the hundred lost in the wash: {sum} before washing.';
+    why.push(phrase(say, { shrinkage, sum: { inches: needed } }));
+  }
+  why.push(
+    phrase(
+      unit === 'yard'
+        ? 'Up to the next eighth of a yard: {cloth}.'
+        : 'Up to the next ten centimetres: {cloth}.',
+      {
+        cloth: clothText(inches, unit),
+      },
+    ),
+  );
+  return { needed, inches, why };
+}

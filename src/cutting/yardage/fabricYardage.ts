@@ -1,0 +1,192 @@
+// The cloth one fabric takes: its lines, laid out on real cloth, and what that comes to in yards or metres, or in fat
+// quarters where those are cheaper.
+import { counted, type Phrase, phrase } from '../../model/phrase';
+import type { Fabric, Project } from '../../model/project';
+import { CENTIMETRES_PER_INCH, type Inches } from '../../model/units';
+import { type ClothLayout, type CutPart, layOutCutting } from './clothLayout';
+import { clothText, INCHES_IN, type SellingUnit, sellingUnit, toBuy } from './clothLength';
+import { type Cloth, type CuttingLine, cuttingLines } from './cuttingLine';
+import type { NeededPiece } from './neededPiece';
+import type { CuttingScope } from './setStrips';
+
+/** Usable cloth of a fat quarter, across the half width and along: 18 × 22 (common practice, no source) or 50 × 55 cm (from memory). */
+const FAT_QUARTER: Readonly<Record<SellingUnit, { across: Inches; along: Inches }>> = {
+  yard: { across: 22, along: 18 },
+  metre: { across: 55 / CENTIMETRES_PER_INCH, along: 50 / CENTIMETRES_PER_INCH },
+};
+
+/** Where no prices say otherwise, more fat quarters of one fabric than this are bought as a length. */
+const MOST_UNPRICED = 4;
+
+export type Purchase =
+  | { readonly kind: 'nothing' }
+  | { readonly kind: 'length'; readonly inches: Inches }
+  | { readonly kind: 'fat quarters'; readonly count: number };
+
+export interface FabricYardage {
+  readonly fabric: Fabric;
+  readonly lines: readonly CuttingLine[];
+  /** Where every cut lies; a cut's `line` is an index into `lines`. */
+  readonly layout: ClothLayout;
+  readonly buy: Purchase;
+  /** How `buy` came about. */
+  readonly why: readonly Phrase[];
+  /** What it costs; null without a price. */
+  readonly cost: number | null;
+  /** Whether the cloth and strips on hand are enough, in words; null where none is on hand. */
+  readonly onHand: { readonly enough: boolean; readonly words: Phrase } | null;
+}
+
+/** The cloth of one fabric for these rows, all of that fabric. */
+export function fabricYardage(
+  project: Project,
+  fabric: Fabric,
+  pieces: readonly NeededPiece[],
+  scope: CuttingScope,
+): FabricYardage {
+  const cloth: Cloth = {
+    width: project.preferences.usableWidth,
+    oneWay: fabric.oneWay === true,
+    longPieces: project.buying.longPieces,
+  };
+  // Of the whole quilt everything is cut from new cloth; of what is left, only what is not on the table.
+  const rows = scope === 'whole' ? pieces.map((piece) => ({ ...piece, onHand: 0 })) : pieces;
+  const lines = cuttingLines(rows, cloth);
+  const stock = project.clothOnHand
+    .filter((one) => one.fabric === fabric.id)
+    .flatMap((one) =>
+      Array.from({ length: one.count }, () => ({ across: one.stripLength, along: one.depth })),
+    );
+  const layout = laidOut(lines, cloth.width, scope === 'left' ? stock : []);
+  const unit = sellingUnit(project);
+  const length = toBuy(layout.length, project.buying, unit);
+  const quarters = project.buying.fatQuarters
+    ? fatQuarters(project, fabric, rows, length.inches, scope, stock)
+    : null;
+  const buy: Purchase = quarters
+    ? { kind: 'fat quarters', count: quarters.layout.newSheets }
+    : length.inches > 0
+      ? { kind: 'length', inches: length.inches }
+      : { kind: 'nothing' };
+  return {
+    fabric,
+    lines: quarters?.lines ?? lines,
+    layout: quarters?.layout ?? layout,
+    buy,
+    why: quarters ? [...length.why, quarters.why] : length.why,
+    cost: costOf(project, fabric, buy),
+    onHand: onHandWords(project, fabric, pieces, stock),
+  };
+}
+
+function laidOut(
+  lines: readonly CuttingLine[],
+  width: Inches,
+  stock: readonly { across: Inches; along: Inches }[],
+): ClothLayout {
+  const layout = layOutCutting(partsOf(lines), { width }, stock);
+  if (!layout) throw new Error('fabricYardage: a line without a problem does not fit its cloth');
+  return layout;
+}
+
+function partsOf(lines: readonly CuttingLine[]): CutPart[] {
+  return lines.flatMap((line, index) => line.cuts.map((cut) => ({ ...cut, line: index })));
+}
+
+/** Price of a yard or metre of this fabric; null where none is known. */
+export function priceOf(project: Project, fabric: Pick<Fabric, 'price'>): number | null {
+  return fabric.price ?? project.buying.price;
+}
+
+/** Price of a fat quarter: as written down, else a quarter of the price of a length. */
+export function fatQuarterPrice(project: Project, fabric: Pick<Fabric, 'price'>): number | null {
+  const price = priceOf(project, fabric);
+  return project.buying.fatQuarterPrice ?? (price === null ? null : price / 4);
+}
+
+function costOf(project: Project, fabric: Fabric, buy: Purchase): number | null {
+  if (buy.kind === 'nothing') return 0;
+  if (buy.kind === 'fat quarters') {
+    const each = fatQuarterPrice(project, fabric);
+    return each === null ? null : each * buy.count;
+  }
+  const price = priceOf(project, fabric);
+  return price === null ? null : (buy.inches / INCHES_IN[sellingUnit(project)]) * price;
+}
+
+/** The lines cut from fat quarters where that is cheaper than `length` of cloth; null where it is not or a piece does not fit. */
+function fatQuarters(
+  project: Project,
+  fabric: Fabric,
+  pieces: readonly NeededPiece[],
+  length: Inches,
+  scope: CuttingScope,
+  stock: readonly { across: Inches; along: Inches }[],
+): { lines: CuttingLine[]; layout: ClothLayout; why: Phrase } | null {
+  if (length <= 0) return null;
+  const unit = sellingUnit(project);
+  const stays = 1 - project.buying.shrinkage / 100;
+  const sheet = { across: FAT_QUARTER[unit].across, along: FAT_QUARTER[unit].along * stays };
+  const ways = fabric.oneWay ? [sheet] : [sheet, { across: sheet.along, along: sheet.across }];
+  const [best] = ways
+    .flatMap(({ across, along }) => {
+      const lines = cuttingLines(pieces, {
+        width: across,
+        oneWay: fabric.oneWay === true,
+        longPieces: 'whole',
+      });
+      // Strips joined from short lengths are no saving to the person who has to join them.
+      if (lines.some((line) => line.problem) || pieces.some((piece) => piece.shape === 'run')) return [];
+      const cloth = { width: across, sheetLength: along };
+      const layout = layOutCutting(partsOf(lines), cloth, scope === 'left' ? stock : []);
+      return layout ? [{ lines, layout }] : [];
+    })
+    .sort((one, other) => one.layout.newSheets - other.layout.newSheets);
+  if (!best) return null;
+  const count = best.layout.newSheets;
+  const each = fatQuarterPrice(project, fabric);
+  const price = priceOf(project, fabric);
+  const values = { count, length: clothText(length, unit) };
+  if (each !== null && price !== null) {
+    const [quarters, cloth] = [count * each, (length / INCHES_IN[unit]) * price];
+    if (quarters >= cloth - 1e-6) return null;
+    const say = 'All of it fits on {count} fat quarters: {quarters} against {cloth} for {length}.';
+    const why = phrase(say, { ...values, quarters: money(quarters, project), cloth: money(cloth, project) });
+    return { ...best, why };
+  }
+  // Without prices a fat quarter counts as a quarter of the length it was cut from.
+  if (count > MOST_UNPRICED || count * INCHES_IN[unit] >= 4 * length - 1e-6) return null;
+  const one = 'All of it fits on 1 fat quarter, which is less cloth than {length}.';
+  const many = 'All of it fits on {count} fat quarters, which is less cloth than {length}.';
+  return { ...best, why: counted(count, one, many, values) };
+}
+
+/** An amount of money: two decimals and the currency as the person writes it. */
+export function money(amount: number, project: Pick<Project, 'buying'>): string {
+  const { currency } = project.buying;
+  return currency === '' ? amount.toFixed(2) : `${amount.toFixed(2)} ${currency}`;
+}
+
+/** Lays what is not cut yet on the cloth on hand and says whether it is enough. */
+function onHandWords(
+  project: Project,
+  fabric: Fabric,
+  pieces: readonly NeededPiece[],
+  stock: readonly { across: Inches; along: Inches }[],
+): FabricYardage['onHand'] {
+  const needed = pieces.reduce((sum, piece) => sum + piece.count, 0);
+  const cut = pieces.reduce((sum, piece) => sum + piece.onHand, 0);
+  if (needed === 0 || (stock.length === 0 && cut === 0)) return null;
+  const cloth: Cloth = {
+    width: project.preferences.usableWidth,
+    oneWay: fabric.oneWay === true,
+    longPieces: project.buying.longPieces,
+  };
+  const rest = laidOut(cuttingLines(pieces, cloth), cloth.width, stock);
+  if (rest.length <= 0) return { enough: true, words: phrase('What is on hand is enough.') };
+  const short = toBuy(rest.length, project.buying, sellingUnit(project)).inches;
+  const words = phrase('What is on hand is not enough: {cloth} more.', {
+    cloth: clothText(short, sellingUnit(project)),
+  });
+  return { enough: false, words };
+}

@@ -1,0 +1,58 @@
+// One row of what has to be cut, before anyone thinks of cloth: so many pieces of one size from one fabric, with the
+// working behind the size. New settings add rows; nothing after this file has to know them.
+import { type Phrase, phrase } from '../../model/phrase';
+import type { FabricId } from '../../model/project';
+import { CENTIMETRES_PER_INCH, type Inches, type LengthUnit } from '../../model/units';
+
+/** Where in the order of work a piece is sewn. */
+export const CUTTING_STEPS = ['sets', 'corners', 'setting', 'sashing', 'borders', 'binding'] as const;
+export type CuttingStep = (typeof CUTTING_STEPS)[number];
+
+/** Words for each step. */
+export const STEP_NAMES: Readonly<Record<CuttingStep, Phrase>> = {
+  sets: phrase('Strip sets'),
+  corners: phrase('Corners of the blocks'),
+  setting: phrase('Setting'),
+  sashing: phrase('Sashing'),
+  borders: phrase('Borders'),
+  binding: phrase('Binding'),
+};
+
+/**
+ * What becomes of the rectangle once it is cut: it stays as it is, or is cut once or twice on its diagonals. A `run` is a
+ * length of strip that may be joined from any number of strips (binding).
+ */
+export type PieceShape = 'rectangle' | 'halved' | 'quartered' | 'run';
+
+export interface NeededPiece {
+  readonly step: CuttingStep;
+  readonly fabric: FabricId;
+  readonly what: Phrase;
+  readonly shape: PieceShape;
+  /** Across and down as it stands in the quilt, as cut, inches. Of a run: the strip's cut width, and its whole length. */
+  readonly width: Inches;
+  readonly height: Inches;
+  /** Rectangles to cut (not triangles). */
+  readonly count: number;
+  /** Of those, how many lie on the table already cut. */
+  readonly onHand: number;
+  /** In one-way cloth its height has to run along the cloth. False where it is turned every way anyway. */
+  readonly upright: boolean;
+  /** How size and number came about. */
+  readonly why: readonly Phrase[];
+}
+
+/**
+ * A size to cut: up to the next sixteenth of an inch or millimetre, so that what is read off the list is what was reckoned
+ * with. Sizes already on the ruler stay.
+ */
+export function onRuler(inches: Inches, unit: LengthUnit): Inches {
+  const step = unit === 'in' ? 1 / 16 : 0.1 / CENTIMETRES_PER_INCH;
+  return Math.ceil(inches / step - 1e-6) * step;
+}
+
+/** A square for triangles: up to the next eighth of an inch or half centimetre, as the charts give them. */
+export function squareOnRuler(inches: Inches, unit: LengthUnit): Inches {
+  const step = unit === 'in' ? 1 / 8 : 0.5 / CENTIMETRES_PER_INCH;
+  return Math.ceil(inches / step - 1e-6) * step;
+}

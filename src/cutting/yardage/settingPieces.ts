@@ -1,0 +1,213 @@
+// Rows to cut for everything round the blocks: sashing, cornerstones, plain squares, setting triangles, borders, binding.
+// They are read off the setting's own layout, piece by piece, so that what is drawn and what is cut cannot differ.
+import { layOut, type SettingLayout } from '../../geometry/setting';
+import type { SettingPiece } from '../../geometry/settingPiece';
+import { counted, type Phrase, phrase } from '../../model/phrase';
+import type { FabricId, Project, StripOnHand } from '../../model/project';
+import type { Inches } from '../../model/units';
+import { stripsLeftBeside } from '../stripsUnused';
+import { bindingWords, perimeter } from './binding';
+import { type CuttingStep, type NeededPiece, onRuler, type PieceShape } from './neededPiece';
+import { halvedSquare, quarteredSquare, withSeams } from './triangleSquares';
+
+/** What a piece is cut as: its size across and down in the quilt, and how many triangles one rectangle gives. */
+interface Cut {
+  readonly step: CuttingStep;
+  readonly what: Phrase;
+  readonly shape: PieceShape;
+  readonly width: Inches;
+  readonly height: Inches;
+  readonly upright: boolean;
+}
+
+interface Group {
+  readonly cut: Cut;
+  readonly fabric: FabricId;
+  readonly pieces: SettingPiece[];
+}
+
+/** One row for each kind, size and fabric, in the order of the layout; the binding last. */
+export function settingPieces(project: Project): NeededPiece[] {
+  const layout = layOut(project);
+  const groups = new Map<string, Group>();
+  for (const piece of layout.pieces) {
+    const cut = cutOf(piece, project);
+    const size = `${Math.round(cut.width * 1e4)} ${Math.round(cut.height * 1e4)}`;
+    const key = `${cut.what.say} ${piece.border ?? ''} ${cut.shape} ${size} ${piece.fabric}`;
+    const group = groups.get(key) ?? { cut, fabric: piece.fabric, pieces: [] };
+    group.pieces.push(piece);
+    groups.set(key, group);
+  }
+  const leftovers = stripsLeftBeside(project.stripsOnHand, project.stripSets);
+  const rows = Array.from(groups.values(), (group) => neededOf(group, project, leftovers));
+  return [...rows, ...bindingPiece(project, layout)];
+}
+
+function cutOf(piece: SettingPiece, project: Project): Cut {
+  const { unit } = project.preferences;
+  const seam = project.wedge.outerSeam;
+  const onPoint = project.setting.layout.kind === 'onPoint' && piece.border === null;
+  switch (piece.part) {
+    case 'side': {
+      const side = quarteredSquare(piece.length, seam, unit);
+      const what = phrase('Squares for side triangles, cut twice');
+      return { step: 'setting', what, shape: 'quartered', width: side, height: side, upright: true };
+    }
+    case 'setting-corner': {
+      const side = halvedSquare(piece.length, seam, unit);
+      const what = phrase('Squares for setting corners, halved');
+      return { step: 'setting', what, shape: 'halved', width: side, height: side, upright: true };
+    }
+    default: {
+      const cut = withSeams(piece, isKey(piece, project) ? project.wedge.seam : seam);
+      const [length, width] = [onRuler(cut.length, unit), onRuler(cut.width, unit)];
+      const level = piece.grain === 0;
+      return {
+        ...named(piece, project, onPoint),
+        shape: 'rectangle',
+        width: level ? length : width,
+        height: level ? width : length,
+        upright: !onPoint,
+      };
+    }
+  }
+}
+
+function isKey(piece: SettingPiece, project: Project): boolean {
+  return piece.part === 'border' && project.setting.borders[piece.border ?? -1]?.keys !== undefined;
+}
+
+function named(piece: SettingPiece, project: Project, onPoint: boolean): { step: CuttingStep; what: Phrase } {
+  const values = { border: (piece.border ?? 0) + 1 };
+  const level = piece.grain === 0;
+  switch (piece.part) {
+    case 'plain':
+      return { step: 'setting', what: phrase('Plain squares') };
+    case 'cornerstone':
+      return piece.border === null
+        ? { step: 'sashing', what: phrase('Cornerstones of the sashing') }
+        : { step: 'borders', what: phrase('Cornerstones of border {border}', values) };
+    case 'border':
+      if (isKey(piece, project))
+        return { step: 'borders', what: phrase('Pieces of border {border}', values) };
+      return {
+        step: 'borders',
+        what: level
+          ? phrase('Border {border}, top and bottom', values)
+          : phrase('Border {border}, sides', values),
+      };
+    default:
+      if (onPoint) return { step: 'sashing', what: phrase('Sashing') };
+      return { step: 'sashing', what: level ? phrase('Sashing, level') : phrase('Sashing, upright') };
+  }
+}
+
+function neededOf(
+  { cut, fabric, pieces }: Group,
+  project: Project,
+  leftovers: readonly StripOnHand[],
+): NeededPiece {
+  const count = rectangles(cut, fabric, pieces, project);
+  const keys = isKey(pieces[0]!, project);
+  const onHand = keys ? fromLeftovers(cut, fabric, pieces[0]!, count, leftovers) : 0;
+  const why = [workings(cut, pieces, count, project)];
+  if (keys) {
+    why.push(
+      counted(onHand, '1 can be cut from strips left over.', '{count} can be cut from strips left over.'),
+    );
+  }
+  if (
+    pieces[0]!.part === 'border' &&
+    project.setting.borders[pieces[0]!.border ?? -1]?.corners?.kind === 'mitred'
+  ) {
+    why.push(phrase('The length reaches into both mitred corners.'));
+  }
+  return { ...cut, fabric, count, onHand, why };
+}
+
+/** Rectangles that give all pieces. One-way triangles have to come from the right side of their square. */
+function rectangles(cut: Cut, fabric: FabricId, pieces: readonly SettingPiece[], project: Project): number {
+  if (cut.shape === 'halved') return Math.ceil(pieces.length / 2);
+  if (cut.shape !== 'quartered') return pieces.length;
+  if (!isOneWay(project, fabric)) return Math.ceil(pieces.length / 4);
+  // A square cut twice gives one triangle for each side of the top; opposite sides take equally many.
+  const level = pieces.filter((piece) => piece.grain === 0).length;
+  return Math.ceil(Math.max(level, pieces.length - level) / 2);
+}
+
+function isOneWay(project: Project, fabric: FabricId): boolean {
+  return project.fabrics.find((one) => one.id === fabric)?.oneWay === true;
+}
+
+function workings(cut: Cut, pieces: readonly SettingPiece[], count: number, project: Project): Phrase {
+  const piece = pieces[0]!;
+  const seam = { inches: project.wedge.outerSeam };
+  const cutSize = { width: { inches: cut.width }, height: { inches: cut.height } };
+  const values = { ...cutSize, seam, pieces: pieces.length, long: { inches: piece.length } };
+  if (cut.shape === 'quartered') {
+    return counted(
+      count,
+      '{pieces} triangles with a finished long side of {long}, four from the square: with seams {width}.',
+      '{pieces} triangles with a finished long side of {long}, from {count} squares: with seams {width}.',
+      values,
+    );
+  }
+  if (cut.shape === 'halved') {
+    return counted(
+      count,
+      '{pieces} triangles with finished short sides of {long}, two from the square: with seams {width}.',
+      '{pieces} triangles with finished short sides of {long}, two from each of {count} squares: with seams {width}.',
+      values,
+    );
+  }
+  const level = piece.grain === 0;
+  const finished = {
+    across: { inches: level ? piece.length : piece.width },
+    down: { inches: level ? piece.width : piece.length },
+  };
+  return phrase('Finished {across} × {down}; with a {seam} seam on every side {width} × {height}.', {
+    ...values,
+    ...finished,
+  });
+}
+
+/** Takes strips from those left beside all sets for the pieces of a pieced border; returns how many pieces they give. */
+function fromLeftovers(
+  cut: Cut,
+  fabric: FabricId,
+  piece: SettingPiece,
+  count: number,
+  leftovers: readonly StripOnHand[],
+): number {
+  const [strip, long] = piece.grain === 0 ? [cut.height, cut.width] : [cut.width, cut.height];
+  let left = count;
+  for (const row of leftovers) {
+    const each = Math.floor((row.length + 1e-9) / long);
+    if (row.fabric !== fabric || row.width < strip - 1e-6 || each === 0) continue;
+    const strips = Math.min(row.count, Math.ceil(left / each));
+    row.count -= strips;
+    left -= Math.min(left, strips * each);
+  }
+  return count - left;
+}
+
+/** The binding as one run round the finished top; nothing until its fabric is chosen. */
+function bindingPiece(project: Project, layout: SettingLayout): NeededPiece[] {
+  const { binding } = project.setting;
+  if (!binding) return [];
+  const extra = project.buying.bindingExtra;
+  return [
+    {
+      step: 'binding',
+      fabric: binding.fabric,
+      what: phrase('Double binding'),
+      shape: 'run',
+      width: binding.cutWidth,
+      height: perimeter(layout.width, layout.height) + extra,
+      count: 1,
+      onHand: 0,
+      upright: false,
+      why: bindingWords(layout.width, layout.height, extra),
+    },
+  ];
+}

@@ -1,0 +1,325 @@
+// The cutting list of whole quilts: what is listed is what the drawing shows, and the listed cloth holds it.
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { openProject } from '../../../src/cutting/openProject';
+import { backingLayouts } from '../../../src/cutting/yardage/backing';
+import { joinStrips } from '../../../src/cutting/yardage/binding';
+import { INCHES_IN, roundedUp, toBuy } from '../../../src/cutting/yardage/clothLength';
+import type { FabricYardage } from '../../../src/cutting/yardage/fabricYardage';
+import { neededPieces } from '../../../src/cutting/yardage/neededPieces';
+import { yardage } from '../../../src/cutting/yardage/yardage';
+import { area, boxOutline } from '../../../src/geometry/point';
+import { layOut } from '../../../src/geometry/setting';
+import { speak } from '../../../src/model/phrase';
+import type { Project } from '../../../src/model/project';
+import { tilingError } from '../../geometry/clipping';
+
+function demo(name: string): Project {
+  const read = openProject(readFileSync(new URL(`../../../demo-data/${name}.json`, import.meta.url), 'utf8'));
+  if (!read.ok) throw new Error('the demo does not open');
+  return structuredClone(read.value);
+}
+
+/** A sashed and bordered quilt with nothing sewn and nothing on hand. */
+function uncut(): Project {
+  const project = demo('keepers-winter');
+  project.stripsOnHand = [];
+  project.clothOnHand = [];
+  for (const set of project.stripSets) set.progress = 'planned';
+  for (const block of project.blocks) block.progress = 'planned';
+  project.setting.binding = { fabric: project.fabrics[0]!.id, cutWidth: 2.5 };
+  return project;
+}
+
+function bought(one: FabricYardage): number {
+  return one.buy.kind === 'length' ? one.buy.inches : 0;
+}
+
+function find(list: readonly FabricYardage[], name: string): FabricYardage {
+  return list.find((one) => one.fabric.id === name)!;
+}
+
+describe('the cutting list', () => {
+  const settings: [what: string, change: (project: Project) => void][] = [
+    ['as it is', () => undefined],
+    [
+      'of cloth 44" wide sold by the metre',
+      (project) => {
+        project.preferences.usableWidth = 44;
+        project.buying.soldBy = 'metre';
+      },
+    ],
+    [
+      'of one-way cloth',
+      (project) => {
+        for (const fabric of project.fabrics) fabric.oneWay = true;
+      },
+    ],
+    [
+      'with long pieces cut whole',
+      (project) => {
+        project.buying.longPieces = 'whole';
+      },
+    ],
+    [
+      'with shrinkage',
+      (project) => {
+        project.buying.shrinkage = 3;
+      },
+    ],
+    [
+      'with cornerstones and mitred borders',
+      (project) => {
+        project.setting.sashing.cornerstones = project.fabrics[2]!.id;
+        project.setting.borders[1]!.corners = { kind: 'mitred' };
+      },
+    ],
+    [
+      'on point',
+      (project) => {
+        const [sides, corners] = [project.fabrics[1]!.id, project.fabrics[2]!.id];
+        project.setting.layout = { kind: 'onPoint', sides, corners };
+        project.wall = { rows: 2, columns: 2, cells: project.wall.cells.slice(0, 5) };
+      },
+    ],
+  ];
+
+  it.each(settings)('%s fits on the cloth it says to buy', (_, change) => {
+    const project = uncut();
+    project.buying.fatQuarters = false;
+    change(project);
+    for (const one of yardage(project, 'whole').fabrics) {
+      expect(one.lines.map((line) => line.problem)).toEqual(one.lines.map(() => null));
+      const end = Math.max(0, ...one.layout.placed.map((cut) => cut.y + cut.along));
+      const edge = Math.max(0, ...one.layout.placed.map((cut) => cut.x + cut.across));
+      expect(edge).toBeLessThanOrEqual(project.preferences.usableWidth + 1e-9);
+      const washed = bought(one) * (1 - project.buying.shrinkage / 100);
+      expect(end + project.buying.straighten).toBeLessThanOrEqual(washed + 1e-9);
+      // Every rectangle of every line is on the cloth; runs are checked by their length.
+      for (const [index, line] of one.lines.entries()) {
+        const cuts = line.cuts.reduce((sum, cut) => sum + cut.count, 0);
+        expect(one.layout.placed.filter((cut) => cut.line === index)).toHaveLength(cuts);
+      }
+    }
+  });
+
+  it('has as much of each setting piece as the layout shows, with its seams', () => {
+    const project = uncut();
+    project.setting.sashing.cornerstones = project.fabrics[2]!.id;
+    const { pieces } = layOut(project);
+    const rows = neededPieces(project, 'whole').filter(
+      (row) => row.step === 'sashing' || row.step === 'borders',
+    );
+    const finished = pieces.reduce((sum, piece) => sum + area(piece.outline), 0);
+    const cut = rows.reduce((sum, row) => sum + row.count * (row.width - 0.5) * (row.height - 0.5), 0);
+    expect(rows.reduce((sum, row) => sum + row.count, 0)).toBe(pieces.length);
+    expect(cut).toBeCloseTo(finished, 6);
+  });
+
+  it('has one square for every two corner triangles of the blocks on the wall', () => {
+    const project = uncut();
+    project.wall.cells[0] = null;
+    const corners = neededPieces(project, 'whole').filter((row) => row.step === 'corners');
+    expect(corners.reduce((sum, row) => sum + row.count, 0)).toBe(11 * 2);
+    expect(corners[0]).toMatchObject({ width: 5.5, height: 5.5, shape: 'halved' });
+    project.buying.corners = 'fits';
+    expect(neededPieces(project, 'whole').find((row) => row.step === 'corners')).toMatchObject({ width: 5 });
+  });
+
+  it('of what is left leaves out sewn sets, strips on hand, and corners that are on', () => {
+    const project = uncut();
+    const set = project.stripSets[0]!;
+    const strip = set.strips[0]!;
+    const wanted = (scope: 'whole' | 'left') =>
+      neededPieces(project, scope)
+        .filter((row) => row.step === 'sets')
+        .reduce((sum, row) => sum + row.count - (scope === 'left' ? row.onHand : 0), 0);
+    const all = wanted('whole');
+    expect(wanted('left')).toBe(all);
+    project.stripsOnHand = [
+      { id: 'h', fabric: strip.fabric, width: strip.width, length: set.length, count: 1 },
+    ];
+    expect(wanted('left')).toBe(all - 1);
+    // Too short for any set: it does not count.
+    project.stripsOnHand[0]!.length = 20;
+    expect(wanted('left')).toBe(all);
+    project.stripSets[1]!.progress = 'cut';
+    expect(wanted('left')).toBe(all - project.stripSets[1]!.strips.length);
+    expect(wanted('whole')).toBe(all);
+    for (const block of project.blocks) block.progress = 'squared';
+    expect(neededPieces(project, 'left').some((row) => row.step === 'corners')).toBe(false);
+  });
+
+  it('says how much more cloth there has to be than is on hand', () => {
+    const project = uncut();
+    const [fabric] = yardage(project, 'whole').fabrics;
+    const id = fabric!.fabric.id;
+    expect(fabric!.onHand).toBeNull();
+    const cloth = (depth: number) => {
+      project.clothOnHand = [{ id: 'c', fabric: id, kind: 'yardage', stripLength: 42, depth, count: 1 }];
+      return yardage(project, 'left').fabrics.find((one) => one.fabric.id === id)!;
+    };
+    expect(cloth(200).onHand).toMatchObject({ enough: true });
+    expect(cloth(200).buy).toEqual({ kind: 'nothing' });
+    const short = cloth(6);
+    expect(short.onHand?.enough).toBe(false);
+    expect(speak(short.onHand!.words)).toMatch(/is not enough: \d.* yd more/);
+    expect(bought(short)).toBeGreaterThan(0);
+  });
+
+  it('cuts upright one-way pieces with their height along the cloth', () => {
+    const project = uncut();
+    const night = project.fabrics.find((one) => one.id === project.setting.sashing.fabric)!;
+    night.oneWay = true;
+    const lines = find(yardage(project, 'whole').fabrics, night.id).lines.filter(
+      (line) => line.step === 'sashing',
+    );
+    const upright = lines.find((line) => line.pieces[0]!.height > line.pieces[0]!.width)!;
+    expect(upright.cuts).toEqual([{ across: 2, along: 14.5, count: 16 }]);
+  });
+
+  it('names a piece that is broader than the cloth and leaves it out', () => {
+    const project = uncut();
+    project.preferences.usableWidth = 12;
+    project.setting.plain = { fabric: project.fabrics[0]!.id, cells: 'second' };
+    project.wall.cells = project.wall.cells.map(() => null);
+    const problems = yardage(project, 'whole').fabrics.flatMap((one) =>
+      one.lines.map((line) => line.problem),
+    );
+    expect(problems.filter((one) => one !== null).map((one) => speak(one))).toContain(
+      '14 1/2" is more than the cloth is wide (12").',
+    );
+  });
+
+  it('takes fat quarters only where they cost less', () => {
+    const project = uncut();
+    project.setting.binding = null;
+    const corner = project.setting.cornerFabric;
+    const buy = () => find(yardage(project, 'whole').fabrics, corner).buy;
+    expect(buy()).toEqual({ kind: 'fat quarters', count: 2 });
+    project.buying.price = 12;
+    project.buying.fatQuarterPrice = 5;
+    // 2 × 5 against 3/4 yd × 12 = 9.
+    expect(buy().kind).toBe('length');
+    project.buying.fatQuarterPrice = 4;
+    expect(buy().kind).toBe('fat quarters');
+    expect(find(yardage(project, 'whole').fabrics, corner).cost).toBe(8);
+    project.buying.fatQuarters = false;
+    expect(buy().kind).toBe('length');
+  });
+
+  it('is the same cloth in centimetres, but for sizes rounded to the ruler', () => {
+    const project = uncut();
+    project.buying.soldBy = 'yard';
+    project.buying.fatQuarters = false;
+    const inches = yardage(project, 'whole').fabrics.map((one) => one.layout.length);
+    project.preferences.unit = 'cm';
+    const metric = yardage(project, 'whole').fabrics.map((one) => one.layout.length);
+    metric.forEach((length, index) => {
+      expect(Math.abs(length - inches[index]!)).toBeLessThan(1.5);
+    });
+  });
+
+  it('of a wedge no block can be made from lists the strips and says why there is no more', () => {
+    const project = uncut();
+    project.wedge = { ...project.wedge, cutHeight: 1, outerSeam: 0.5 };
+    const list = yardage(project, 'whole');
+    expect(list.backing).toBeNull();
+    expect(list.fabrics.flatMap((one) => one.lines).every((line) => line.step === 'sets')).toBe(true);
+    expect(speak(list.remarks[0]!)).toContain('leave no block');
+  });
+});
+
+describe('a length to buy', () => {
+  it('rounds up by eighths of a yard and by ten centimetres, and leaves what is round already', () => {
+    expect(roundedUp(36, 'yard')).toBe(36);
+    expect(roundedUp(36.01, 'yard')).toBe(40.5);
+    expect(roundedUp(INCHES_IN.metre, 'metre')).toBeCloseTo(INCHES_IN.metre, 9);
+    expect(roundedUp(INCHES_IN.metre + 0.1, 'metre')).toBeCloseTo(1.1 * INCHES_IN.metre, 9);
+    expect(toBuy(0, { straighten: 1, shrinkage: 5 }, 'yard').inches).toBe(0);
+  });
+
+  it('still has enough once washing has taken its part', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.5, max: 500, noNaN: true }),
+        fc.double({ min: 0, max: 15, noNaN: true }),
+        (cut, shrinkage) => {
+          const { inches } = toBuy(cut, { straighten: 1, shrinkage }, 'yard');
+          expect(inches * (1 - shrinkage / 100)).toBeGreaterThanOrEqual(cut + 1 - 1e-6);
+        },
+      ),
+      { seed: 55 },
+    );
+  });
+});
+
+describe('strips joined to a run', () => {
+  it('reach, and one strip fewer would not', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 1, max: 900, noNaN: true }),
+        fc.double({ min: 20, max: 60, noNaN: true }),
+        fc.double({ min: 0, max: 5, noNaN: true }),
+        (run, length, loss) => {
+          const { strips, gives, last } = joinStrips(run, length, loss)!;
+          expect(gives).toBeGreaterThanOrEqual(run - 1e-6);
+          expect(last).toBeLessThanOrEqual(length + 1e-6);
+          if (strips > 1) expect(gives - length + loss).toBeLessThan(run);
+        },
+      ),
+      { seed: 56 },
+    );
+  });
+});
+
+describe('backing layouts', () => {
+  const need = fc.record({
+    width: fc.integer({ min: 12, max: 130 }),
+    height: fc.integer({ min: 12, max: 130 }),
+    overhang: fc.integer({ min: 0, max: 6 }),
+    clothWidth: fc.integer({ min: 36, max: 110 }),
+    seam: fc.constantFrom(0.25, 0.5, 0.625),
+    oneWay: fc.boolean(),
+  });
+
+  it('show panels that tile the backing, cut from cloth that suffices', () => {
+    fc.assert(
+      fc.property(need, (wanted) => {
+        for (const layout of backingLayouts(wanted)) {
+          const whole = boxOutline({ x: 0, y: 0, ...layout.size });
+          expect(tilingError(layout.panels.map(boxOutline), whole)).toBeLessThan(1e-5);
+          // With every seam opened again, the cut cloth covers the size: area with seams ≥ area of the size.
+          const cut = layout.cuts.reduce((sum, one) => sum + one.across * one.along * one.count, 0);
+          expect(cut).toBeGreaterThanOrEqual(layout.size.width * layout.size.height - 1e-6);
+          expect(layout.cuts.reduce((sum, one) => sum + one.count, 0)).toBe(layout.panels.length);
+          expect(layout.cuts.every((one) => one.across <= wanted.clothWidth + 1e-9)).toBe(true);
+          if (wanted.oneWay) expect(layout.run).toBe('down');
+        }
+      }),
+      { seed: 57, numRuns: 80 },
+    );
+  });
+
+  it('come least cloth first, and none of whole lengths takes less than the first', () => {
+    fc.assert(
+      fc.property(need, (wanted) => {
+        const layouts = backingLayouts({ ...wanted, oneWay: false });
+        const cloth = layouts.map((layout) => layout.cloth);
+        expect(cloth).toEqual(cloth.toSorted((one, other) => one - other));
+        // By brute force: the least number of lengths whose widths, less the seams, cover the quilt.
+        const lost = 2 * wanted.seam;
+        const [width, height] = [wanted.width + 2 * wanted.overhang, wanted.height + 2 * wanted.overhang];
+        const lengths = (broad: number) => {
+          let count = 1;
+          while (count * wanted.clothWidth - (count - 1) * lost < broad - 1e-9) count += 1;
+          return count;
+        };
+        const brute = Math.min(lengths(width) * height, lengths(height) * width);
+        expect(layouts.find((layout) => layout.sections === 1)!.cloth).toBeCloseTo(brute, 9);
+      }),
+      { seed: 58, numRuns: 200 },
+    );
+  });
+});
