@@ -3,13 +3,15 @@
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
 import { freshId, setLetter } from '../model/find';
-import { counted, type Phrase, phrase } from '../model/phrase';
-import type { Fabric, Project, Strip, StripOnHand, StripSet, Tip, WedgePlan } from '../model/project';
+import type { Phrase } from '../model/phrase';
+import type { Fabric, Project, Strip, StripOnHand, StripSet, WedgePlan } from '../model/project';
 import type { Inches } from '../model/units';
+import { type LengthClass, lengthClasses, USUAL_LENGTH } from './lengthClass';
+import { setNotes } from './setNotes';
 import { HEIGHT_TO_SPARE, type SetTaste, setTaste } from './setScore';
 import { type LoosePiece, type SearchOutcome, searchSets } from './setSearch';
 import { stripsLeftBeside } from './stripsUnused';
-import { availableWedges, lengthFor, wedgesOnLength } from './yield';
+import { availableWedges, wedgesNeeded, wedgesOnLength } from './yield';
 
 export interface SetMaking {
   readonly fabrics: readonly Fabric[];
@@ -33,17 +35,11 @@ export interface MadeSets {
   readonly score: number;
 }
 
-/** Strips whose lengths differ by no more than this are sewn together. */
-const SAME_LENGTH: Inches = 2;
 /** Random starts of which the best is taken, and search steps for each set and start. */
 const STARTS = 3;
 const STEPS_PER_SET = 1_600;
 const MOST_STEPS = 40_000;
 const MOST_SETS = 400;
-/** Length of a set where there are no strips to go by: the usable width of fabric (common practice, no source). */
-const USUAL_LENGTH: Inches = 40;
-/** Narrower strips than this are not what one would go and cut to fill a set. */
-const LEAST_USUAL_WIDTH: Inches = 1;
 
 /** What makeSets needs of a project: planned, unlocked sets are given up, all others kept. */
 export function setMakingOf(project: Project, want: SetMaking['want'], seed: number): SetMaking {
@@ -72,40 +68,8 @@ export function makeSets(making: SetMaking): MadeSets {
   const whole = found.sets.filter((set) => highEnough(set, pieces, wedge));
   const sets = asStripSets(whole, pieces, classes, making);
   const left = rowsLeft(rows, pieces, whole.flat());
-  const notes = [
-    ...tooNarrow(rows, wedge),
-    ...tooShort(wide, wedge),
-    ...shortage(making, plan.wanted, sets, classes, left),
-    ...sameNeighbours(sets),
-  ];
+  const notes = setNotes({ ...making, rows, wide, classes, wanted: plan.wanted, sets, left });
   return { sets, left, notes, score: found.cost };
-}
-
-/** Rows of about one length; `length` is the shortest of them, which is as long as a set of them can be. */
-interface LengthClass {
-  readonly rows: readonly StripOnHand[];
-  readonly length: Inches;
-  /** What its strips add to heights, altogether. */
-  readonly reach: Inches;
-}
-
-/** Classes from the longest strips to the shortest; strips too short for two wedges are left out. */
-function lengthClasses(rows: readonly StripOnHand[], wedge: WedgePlan): LengthClass[] {
-  const least = lengthFor(2, wedge.cutHeight, wedge);
-  const sorted = rows
-    .filter((row) => row.length >= least && row.count > 0)
-    .sort((one, other) => other.length - one.length);
-  const groups: StripOnHand[][] = [];
-  for (const row of sorted) {
-    const group = groups.at(-1);
-    if (group && group[0]!.length - row.length <= SAME_LENGTH) group.push(row);
-    else groups.push([row]);
-  }
-  return groups.map((group) => ({
-    rows: group,
-    length: group.at(-1)!.length,
-    reach: group.reduce((sum, row) => sum + row.count * (row.width - 2 * wedge.seam), 0),
-  }));
 }
 
 function loosePieces(classes: readonly LengthClass[], taste: SetTaste): LoosePiece[] {
@@ -155,16 +119,6 @@ function setsWanted(making: SetMaking, classes: readonly LengthClass[], room: re
     count += 1;
   }
   return count;
-}
-
-function wedgesNeeded(blocks: number, keep: readonly StripSet[], wedge: WedgePlan): Record<Tip, number> {
-  const need = { up: (blocks * wedge.perBlock) / 2, down: (blocks * wedge.perBlock) / 2 };
-  for (const set of keep) {
-    const there = availableWedges(set, wedge);
-    need.up -= there.up;
-    need.down -= there.down;
-  }
-  return { up: Math.max(0, need.up), down: Math.max(0, need.down) };
 }
 
 function bestOf(
@@ -242,87 +196,4 @@ function rowsLeft(
   return rows
     .map((row) => ({ ...row, count: row.count - (taken.get(row.id) ?? 0) }))
     .filter((row) => row.count > 0);
-}
-
-function tooNarrow(rows: readonly StripOnHand[], wedge: WedgePlan): Phrase[] {
-  const narrow = rows.reduce((sum, row) => sum + (row.width > 2 * wedge.seam + 1e-9 ? 0 : row.count), 0);
-  if (narrow === 0) return [];
-  const one = '1 strip is left aside: cut {least} wide or less, it would vanish in its two seams.';
-  const many =
-    '{count} strips are left aside: cut {least} wide or less, they would vanish in their two seams.';
-  return [counted(narrow, one, many, { least: { inches: 2 * wedge.seam } })];
-}
-
-function tooShort(rows: readonly StripOnHand[], wedge: WedgePlan): Phrase[] {
-  const least = lengthFor(2, wedge.cutHeight, wedge);
-  const short = rows.reduce((sum, row) => sum + (row.length < least ? row.count : 0), 0);
-  if (short === 0) return [];
-  const one = '1 strip is left aside: a set needs strips at least {least} long to give two wedges.';
-  const many = '{count} strips are left aside: a set needs strips at least {least} long to give two wedges.';
-  return [counted(short, one, many, { least: { inches: least } })];
-}
-
-/** Says how many sets are missing, and how many strips of which width would mend it for certain. */
-function shortage(
-  making: SetMaking,
-  wanted: number,
-  sets: readonly StripSet[],
-  classes: readonly LengthClass[],
-  left: readonly StripOnHand[],
-): Phrase[] {
-  const missing = wanted - sets.length;
-  if (making.want === 'most' || missing <= 0) return wedgeShortage(making, sets);
-  const { wedge } = making;
-  const width = usualWidth(classes, wedge);
-  const length = classes[0]?.length ?? USUAL_LENGTH;
-  const gain = width - 2 * wedge.seam;
-  const each = wedge.cutHeight - 2 * wedge.seam;
-  const beside = left
-    .filter((row) => row.width > 2 * wedge.seam && row.length >= length - 1e-9)
-    .reduce((sum, row) => sum + row.count * (row.width - 2 * wedge.seam), 0);
-  const first = Math.max(1, Math.ceil((each - beside) / gain - 1e-9));
-  const strips = first + (missing - 1) * Math.ceil(each / gain - 1e-9);
-  const say =
-    sets.length === 0
-      ? 'There are not enough strips for a set {height} high.'
-      : 'There are strips for {made} of {wanted} sets.';
-  const values = { made: sets.length, wanted, height: { inches: wedge.cutHeight } };
-  const one = '1 more strip cut {width} wide, {length} long or longer, mends it.';
-  const many = '{count} more strips cut {width} wide, {length} long or longer, mend it.';
-  const mend = counted(strips, one, many, { width: { inches: width }, length: { inches: length } });
-  return [phrase('{what} {mend}', { what: phrase(say, values), mend })];
-}
-
-/** The width that adds most to the heights as things are; 1 1/2 in where there are no strips of an inch or more. */
-function usualWidth(classes: readonly LengthClass[], wedge: WedgePlan): Inches {
-  const reach = new Map<Inches, number>();
-  for (const { rows } of classes) {
-    for (const { width, count } of rows) {
-      if (width < LEAST_USUAL_WIDTH) continue;
-      reach.set(width, (reach.get(width) ?? 0) + count * (width - 2 * wedge.seam));
-    }
-  }
-  const most = [...reach].sort((one, other) => other[1] - one[1] || one[0] - other[0])[0];
-  return most?.[0] ?? Math.max(1.5, 4 * wedge.seam);
-}
-
-/** The sets there were strips for, but their wedges fall short of the blocks (strips shorter than thought). */
-function wedgeShortage(making: SetMaking, sets: readonly StripSet[]): Phrase[] {
-  const { want, wedge } = making;
-  if (want === 'most' || !('blocks' in want)) return [];
-  const need = wedgesNeeded(want.blocks, [...making.keep, ...sets], wedge);
-  if (need.up + need.down === 0) return [];
-  const say = 'For all {blocks} blocks {up} wedges tip up and {down} tip down are missing.';
-  return [phrase(say, { blocks: want.blocks, up: need.up, down: need.down })];
-}
-
-/** Neighbours of one fabric that could not be helped. */
-function sameNeighbours(sets: readonly StripSet[]): Phrase[] {
-  const held = sets.filter((set) =>
-    set.strips.some((strip, at) => at > 0 && set.strips[at - 1]!.fabric === strip.fabric),
-  );
-  if (held.length === 0) return [];
-  const one = 'In set {sets} a fabric lies beside itself; strips of more fabrics would help.';
-  const many = 'In sets {sets} a fabric lies beside itself; strips of more fabrics would help.';
-  return [counted(held.length, one, many, { sets: { list: held.map((set) => set.label) } })];
 }

@@ -62,3 +62,18 @@ export function plannedWedges(set: StripSet, wedge: WedgePlan): WedgeCount {
 export function availableWedges(set: StripSet, wedge: WedgePlan): WedgeCount {
   return set.cut ?? plannedWedges(set, wedge);
 }
+
+/** Wedges of each tip that these sets lack for so many whole blocks, half of each tip up; never below 0. */
+export function wedgesNeeded(
+  blocks: number,
+  sets: readonly StripSet[],
+  wedge: WedgePlan,
+): Record<Tip, number> {
+  const need = { up: (blocks * wedge.perBlock) / 2, down: (blocks * wedge.perBlock) / 2 };
+  for (const set of sets) {
+    const there = availableWedges(set, wedge);
+    need.up -= there.up;
+    need.down -= there.down;
+  }
+  return { up: Math.max(0, need.up), down: Math.max(0, need.down) };
+}
