@@ -111,9 +111,9 @@ function measureFigure(
 ): Clustering {
   const { z: raw, m2 } = centred(values);
   const deviation = Math.sqrt(m2);
+  const mean = values.length > 0 ? values[0]! - raw[0]! : 0;
   const z = deviation === 0 ? raw : raw.map((value) => value / deviation);
   const sums = lags(graph, values);
-  const zSums = lags(graph, z);
   const dealt = new Map(earlier?.dealt);
   const byProfile = graph.profiles.map((weights) => {
     const key = weights.join();
@@ -141,8 +141,10 @@ function measureFigure(
   const local = new Float64Array(size);
   const pool = new Int8Array(size);
   for (let node = 0; node < size; node++) {
-    lag[node] = zSums[node]! / (totals[graph.profile[node]!]! || 1);
-    local[node] = z[node]! * zSums[node]!;
+    const total = totals[graph.profile[node]!]!;
+    const zSum = deviation === 0 ? 0 : (sums[node]! - mean * total) / deviation;
+    lag[node] = zSum / (total || 1);
+    local[node] = z[node]! * zSum;
     if (believe[node] && local[node]! > 0) pool[node] = Math.sign(z[node]!);
   }
   const whole = moran(graph, values);

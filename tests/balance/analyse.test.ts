@@ -26,7 +26,7 @@ describe('the findings', () => {
       [4, 5],
       [8, 10],
     ] as const) {
-      const analyses = Array.from({ length: rows === 8 ? 5 : 12 }, (_, seed) =>
+      const analyses = Array.from({ length: rows === 8 ? 8 : 12 }, (_, seed) =>
         analyse(scrappyTop({ rows, columns, seed: 100 + seed, fabrics: 30 })),
       );
       const mean = analyses.reduce((sum, one) => sum + one.findings.length, 0) / analyses.length;
