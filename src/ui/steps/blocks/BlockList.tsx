@@ -98,7 +98,7 @@ export function BlockList({ clashes }: { clashes: ReadonlyMap<BlockId, readonly 
           options={[
             { value: 'all', label: 'All' },
             { value: 'open', label: 'Not complete' },
-            { value: 'meeting', label: 'Rims meet' },
+            { value: 'meeting', label: 'Meeting on the rim' },
           ]}
           onChange={setShow}
         />

@@ -79,17 +79,25 @@ export function sheetLines(project: Project, block: Block): Phrase[] {
     );
   });
   const corners = cornerPlaces(block, project.wedge.perBlock);
-  const { assemblySeam } = project.wedge;
   return [
     ...places,
-    phrase('Join pairs with a {seam} seam: {pairs}. Then two pairs at a time, then the halves.', {
-      seam: { inches: assemblySeam },
-      pairs: { list: pairsOf(block.places.length) },
-    }),
+    joinWords(block.places.length, project.wedge.assemblySeam),
     phrase('Corner triangles on places {places}.', { places: { list: corners } }),
   ];
 }
 
-function pairsOf(count: number): string[] {
-  return Array.from({ length: count / 2 }, (_, pair) => `${2 * pair + 1} + ${2 * pair + 2}`);
+/** The order of joining: pairs, halves, block; where a half is an odd number of wedges, halves at once. */
+function joinWords(count: number, seam: number): Phrase {
+  const half = count / 2;
+  if (half % 2 === 1) {
+    return phrase('Join the wedges of each half with a {seam} seam: {halves}. Then join the halves.', {
+      seam: { inches: seam },
+      halves: { list: [`1 to ${half}`, `${half + 1} to ${count}`] },
+    });
+  }
+  const pairs = Array.from({ length: half }, (_, pair) => `${2 * pair + 1} + ${2 * pair + 2}`);
+  return phrase('Join pairs with a {seam} seam: {pairs}. Then the pairs into halves, then the halves.', {
+    seam: { inches: seam },
+    pairs: { list: pairs },
+  });
 }

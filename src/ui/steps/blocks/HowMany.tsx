@@ -4,7 +4,7 @@ import { useState } from 'react';
 import { addBlocks } from '../../../editing/blocks';
 import { counted } from '../../../model/phrase';
 import { blocksAllowed } from '../../../store/composing';
-import { useApp } from '../../app';
+import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { CountField } from '../../fields/CountField';
 import { useSay } from '../../words';
@@ -13,6 +13,7 @@ const MOST_BLOCKS = 1_600;
 
 export function HowMany() {
   const say = useSay();
+  const store = useAppStore();
   const project = useApp((app) => app.project);
   const [run, problems] = useRun();
   const there = project.blocks.length;
@@ -24,7 +25,17 @@ export function HowMany() {
   return (
     <section aria-labelledby="many-title">
       <h3 id="many-title">{say('How many')}</h3>
-      <p>
+      {allowed === 0 ? (
+        <div className="stack">
+          <p>{say('No whole block can be made yet: there are too few wedges. Strip sets come first.')}</p>
+          <div className="row">
+            <button type="button" className="button solid" onClick={() => store.getState().goTo('sets')}>
+              {say('Go to the strip sets')}
+            </button>
+          </div>
+        </div>
+      ) : null}
+      <p hidden={allowed === 0}>
         {say(
           counted(
             allowed,

@@ -13,13 +13,14 @@ export function Meetings({ clashes, complete }: { clashes: readonly Clash[]; com
   return (
     <section aria-labelledby="meet-title">
       <h3 id="meet-title">{say('What meets in it')}</h3>
-      {rims.length === 0 ? (
+      {rims.some((clash) => clash.likeness === 1) ? null : (
         <p>
           {complete
             ? say('No fabric meets itself on the rim.')
             : say('No fabric meets itself on the rim so far.')}
         </p>
-      ) : (
+      )}
+      {rims.length === 0 ? null : (
         <ul className="marked">
           {rims.map((clash) => (
             <li key={clash.id}>
@@ -32,7 +33,7 @@ export function Meetings({ clashes, complete }: { clashes: readonly Clash[]; com
         <details className="fold">
           <summary>
             <Fractions
-              text={say('Further in: {count}, {length} in all', {
+              text={say('Further in: {length} in {count} stretches', {
                 count: inside.length,
                 length: { inches: inside.reduce((sum, one) => sum + one.inches, 0) },
               })}

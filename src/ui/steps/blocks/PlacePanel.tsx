@@ -46,7 +46,7 @@ export function PlacePanel({ block, place, onTry }: Props) {
           <div className="stack tight">
             <p>{say('From the rim in: {fabrics}.', { fabrics: bandNames(project, wedge) })}</p>
             {meetings.map((one) => (
-              <p key={one.say + String(one.with?.place)} className="verdict">
+              <p key={say(one)} className="verdict">
                 <Fractions text={say(one)} />
               </p>
             ))}

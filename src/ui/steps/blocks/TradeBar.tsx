@@ -23,7 +23,10 @@ export function TradeBar() {
     <div className="trade-bar">
       <p>
         {to && effect
-          ? say('Rims that meet in the blocks concerned: {now} now, {after} after the trade.', effect)
+          ? say(
+              'Rims that meet or look alike in the blocks concerned: {now} now, {after} after the trade.',
+              effect,
+            )
           : say(
               'The wedge from block {block}, place {place} is in hand. Choose the place to trade with.',
               values,

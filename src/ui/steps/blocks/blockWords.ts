@@ -1,7 +1,7 @@
 // Sentences on places and what meets in them, for the workshop and the list.
 import type { Clash } from '../../../balance/clashes';
 import { findFabric, findSet } from '../../../model/find';
-import { type Phrase, phrase } from '../../../model/phrase';
+import { counted, type Phrase, phrase } from '../../../model/phrase';
 import type { Block, BlockId, Place, Project } from '../../../model/project';
 import type { Meeting } from '../../../store/wedgeOffers';
 
@@ -67,7 +67,9 @@ export function stateWords(block: Block, clashes: readonly Clash[]): Phrase {
   const empty = block.places.filter((place) => place === null).length;
   if (empty === block.places.length) return phrase('no wedges yet');
   if (empty > 0) return phrase(empty === 1 ? '1 place empty' : '{count} places empty', { count: empty });
-  const rims = clashes.filter((clash) => clash.kind === 'rim').length;
-  if (rims > 0) return phrase(rims === 1 ? '1 rim meets' : '{count} rims meet', { count: rims });
+  const rims = clashes.filter((clash) => clash.kind === 'rim');
+  const same = rims.filter((clash) => clash.likeness === 1).length;
+  if (same > 0) return counted(same, 'a fabric meets itself', 'fabrics meet {count} times');
+  if (rims.length > 0) return counted(rims.length, 'look-alikes meet', 'look-alikes meet {count} times');
   return phrase('complete');
 }

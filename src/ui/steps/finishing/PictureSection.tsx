@@ -32,7 +32,7 @@ export function PictureSection() {
           </label>
           <label className="check">
             <input type="checkbox" checked={marks} onChange={() => setMarks(!marks)} />
-            {say('With marks where fabrics meet')}
+            {say('With what clashes marked')}
           </label>
         </div>
         <PictureSize svg={svg} width={width} onChange={setWidth} />

@@ -1,5 +1,6 @@
 // How many pixels wide the PNG is, and what that is on paper.
 
+import { useState } from 'react';
 import { layOut } from '../../../geometry/setting';
 import { phrase } from '../../../model/phrase';
 import { PRINT_DENSITY, pixelSize, widestPicture } from '../../../store/picture';
@@ -18,6 +19,8 @@ interface Props {
 export function PictureSize({ svg, width, onChange }: Props) {
   const say = useSay();
   const project = useApp((app) => app.project);
+  // Counts the usual sizes taken: each clears what was typed in the field before.
+  const [offered, setOffered] = useState(0);
   const size = pixelSize(svg, width);
   const full = Math.round(layOut(project).width * PRINT_DENSITY);
   const offers = [
@@ -38,13 +41,17 @@ export function PictureSize({ svg, width, onChange }: Props) {
             type="button"
             className="button"
             aria-pressed={pixels === width}
-            onClick={() => onChange(pixels)}
+            onClick={() => {
+              onChange(pixels);
+              setOffered(offered + 1);
+            }}
           >
             {say(name)}
           </button>
         ))}
       </fieldset>
       <TextField
+        key={offered}
         label="Width of the PNG in pixels"
         value={String(width)}
         longest={6}

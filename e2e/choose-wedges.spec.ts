@@ -1,0 +1,80 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect, test } from '@playwright/test';
+import { nextUndo, openExample } from './quilt';
+
+test('the tool chooses wedges for every block and says what was proved @tablet @phone', async ({ page }) => {
+  await openExample(page, 'Blocks');
+  await page.getByRole('button', { name: 'For all, afresh' }).click();
+  const proof = page.locator('.proof');
+  await expect(proof).toContainText('No fabric meets itself on a rim.');
+  expect(await nextUndo(page)).toMatch(/^Undo: choose the wedges/);
+  await page.getByText('Meeting on the rim').click();
+  for (const card of await page.locator('.block-card').all()) {
+    await expect(card).toHaveAccessibleName(/look-alikes meet/);
+  }
+});
+
+test('blocks are added up to what the wedges allow, and only their empty places are filled', async ({
+  page,
+}) => {
+  await openExample(page, 'Blocks');
+  const kept = await page.getByRole('button', { name: /^Block 1: / }).innerHTML();
+  await page.getByRole('button', { name: /^Add 1 block$/ }).click();
+  await expect(page.getByRole('button', { name: 'Block 7: no wedges yet, Planned' })).toBeVisible();
+  await page.getByRole('button', { name: 'For the empty places' }).click();
+  await expect(page.locator('.proof')).toBeVisible();
+  await expect(page.locator('.proof')).not.toContainText('Choosing');
+  expect(await page.getByRole('button', { name: /^Block 1: / }).innerHTML()).toBe(kept);
+});
+
+test('several blocks are marked and said to be sewn at once; a sewn block keeps its wedges', async ({
+  page,
+}) => {
+  await openExample(page, 'Blocks');
+  await page.getByRole('button', { name: 'Mark several' }).click();
+  await page.getByRole('button', { name: /^Block 2: / }).click();
+  await page.getByRole('button', { name: /^Block 4: / }).click({ modifiers: ['Shift'] });
+  await expect(page.getByText('3 marked')).toBeVisible();
+  await page.getByRole('button', { name: 'Wedges joined' }).click();
+  expect(await nextUndo(page)).toBe('Undo: set how far 3 blocks are');
+  await page.getByRole('button', { name: 'Done marking' }).click();
+  await page.getByRole('button', { name: /^Block 3: / }).click();
+  await expect(page.locator('.place-panel')).toContainText('Block 3 is sewn; its wedges stay as they are.');
+  await expect(page.locator('.offer')).toHaveCount(0);
+  await page.getByRole('button', { name: 'Remove block 3' }).click();
+  await expect(page.getByRole('alert').filter({ hasText: 'Block 3 is sewn' })).toBeVisible();
+});
+
+test('a block with an empty place cannot be sewn, and the reason stands beside the control', async ({
+  page,
+}) => {
+  await openExample(page, 'Blocks');
+  await page.getByRole('button', { name: /^Block 1: / }).click();
+  await page.getByRole('button', { name: 'Take it out' }).click();
+  await page.getByRole('button', { name: 'Wedges joined' }).click();
+  await expect(page.getByRole('alert').filter({ hasText: 'Block 1 has an empty place' })).toBeVisible();
+});
+
+test('the block card names every place and copies as text', async ({ page, context }) => {
+  await context.grantPermissions(['clipboard-read', 'clipboard-write']);
+  await openExample(page, 'Blocks');
+  await page.getByRole('button', { name: /^Block 1: / }).click();
+  await page.getByText('Block card').click();
+  await page.locator('.fold').getByRole('button', { name: 'Copy' }).click();
+  await expect(page.getByText('Copied.')).toBeVisible();
+  const text = await page.evaluate(() => navigator.clipboard.readText());
+  for (let number = 1; number <= 8; number += 1)
+    expect(text).toMatch(new RegExp(`^Place ${number}: set [A-Z]+, tip (up|down); seams`, 'm'));
+});
+
+for (const scheme of ['light', 'dark'] as const) {
+  test(`the blocks and the workshop are sound for assistive technology, ${scheme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme: scheme });
+    await openExample(page, 'Blocks');
+    const overview = await new AxeBuilder({ page }).include('.panel').analyze();
+    expect(overview.violations).toEqual([]);
+    await page.getByRole('button', { name: /^Block 4: / }).click();
+    const workshop = await new AxeBuilder({ page }).include('.panel').analyze();
+    expect(workshop.violations).toEqual([]);
+  });
+}

@@ -1,0 +1,112 @@
+import { readFile } from 'node:fs/promises';
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Page, test } from '@playwright/test';
+import { openExample } from './quilt';
+
+async function saved(page: Page, button: string): Promise<{ name: string; bytes: Buffer }> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: button }).click(),
+  ]);
+  return { name: download.suggestedFilename(), bytes: await readFile(await download.path()) };
+}
+
+test('the PNG has the width that was asked for, the top’s own proportions, and 300 dots to the inch @phone', async ({
+  page,
+}) => {
+  await openExample(page, 'Finishing');
+  await page.getByLabel('With a caption').uncheck();
+  const width = page.getByLabel('Width of the PNG in pixels');
+  await width.fill('700');
+  await width.press('Enter');
+  await expect(page.getByText('700 × 1050 pixels')).toBeVisible();
+  const { name, bytes } = await saved(page, 'Save as PNG');
+  expect(name).toMatch(/\.png$/);
+  // IHDR follows the eight bytes of the signature: width and height as four bytes each (PNG specification).
+  expect([bytes.readUInt32BE(16), bytes.readUInt32BE(20)]).toEqual([700, 1050]);
+  const density = bytes.indexOf('pHYs');
+  expect(bytes.readUInt32BE(density + 4)).toBe(11_811);
+  await expect(page.getByText(`Saved as ${name}.`)).toBeVisible();
+});
+
+test('every corner of the PNG is cloth, not an empty canvas', async ({ page }) => {
+  await openExample(page, 'Finishing');
+  await page.getByLabel('With a caption').uncheck();
+  await page.getByRole('button', { name: 'To send' }).click();
+  const { bytes } = await saved(page, 'Save as PNG');
+  const corners = await page.evaluate(
+    async (address) => {
+      const image = new Image();
+      image.src = address;
+      await image.decode();
+      const canvas = document.createElement('canvas');
+      canvas.width = image.width;
+      canvas.height = image.height;
+      const context = canvas.getContext('2d')!;
+      context.drawImage(image, 0, 0);
+      const at = (x: number, y: number) => [...context.getImageData(x, y, 1, 1).data];
+      return [
+        at(8, 8),
+        at(image.width - 9, 8),
+        at(8, image.height - 9),
+        at(image.width - 9, image.height - 9),
+      ];
+    },
+    `data:image/png;base64,${bytes.toString('base64')}`,
+  );
+  for (const corner of corners) {
+    expect(corner[3]).toBe(255);
+    expect(corner.slice(0, 3)).not.toEqual([255, 255, 255]);
+  }
+});
+
+test('a picture larger than browsers draw is refused beside the field, with the widest that works', async ({
+  page,
+}) => {
+  await openExample(page, 'Finishing');
+  const width = page.getByLabel('Width of the PNG in pixels');
+  await width.fill('20000');
+  await width.press('Enter');
+  const refusal = page.getByRole('alert').filter({ hasText: 'up to 16384 pixels' });
+  await expect(refusal).toBeVisible();
+  const [, widest] = /that is (\d+) wide/.exec((await refusal.textContent()) ?? '') ?? [];
+  await width.fill(widest!);
+  await width.press('Enter');
+  await expect(refusal).toBeHidden();
+});
+
+test('the SVG is in inches, one unit to the inch, and carries its marks only when they are wanted', async ({
+  page,
+}) => {
+  await openExample(page, 'Finishing');
+  await page.getByLabel('With a caption').uncheck();
+  const plain = (await saved(page, 'Save as SVG')).bytes.toString();
+  expect(plain).toContain('width="28in" height="42in" viewBox="0 0 28 42"');
+  expect(plain).not.toContain('data-layer="marks"');
+  await page.getByLabel('With what clashes marked').check();
+  expect((await saved(page, 'Save as SVG')).bytes.toString()).toContain('data-layer="marks"');
+});
+
+test('the picture goes to the clipboard as a PNG, and its words as text', async ({ page, context }) => {
+  await context.grantPermissions(['clipboard-read', 'clipboard-write']);
+  await openExample(page, 'Finishing');
+  await page.getByRole('button', { name: 'To send' }).click();
+  await page.getByRole('button', { name: 'Copy the picture' }).click();
+  await expect(page.getByText('Copied. Paste it where you want it.')).toBeVisible();
+  const types = await page.evaluate(async () =>
+    (await navigator.clipboard.read()).flatMap((item) => item.types),
+  );
+  expect(types).toContain('image/png');
+  await page.getByRole('button', { name: 'Copy the words' }).click();
+  await expect(page.getByText('Copied.', { exact: true })).toBeVisible();
+  const text = await page.evaluate(() => navigator.clipboard.readText());
+  expect(text).toContain('a quilt top with 6 blocks in 3 rows of 2, 28" by 42" finished.');
+});
+
+for (const scheme of ['light', 'dark'] as const) {
+  test(`finishing is sound for assistive technology, ${scheme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme: scheme });
+    await openExample(page, 'Finishing');
+    expect((await new AxeBuilder({ page }).include('.panel').analyze()).violations).toEqual([]);
+  });
+}

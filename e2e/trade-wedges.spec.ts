@@ -1,0 +1,123 @@
+import { expect, type Locator, type Page, test } from '@playwright/test';
+import { nextUndo, openExample } from './quilt';
+
+const place = (page: Page, number: number) =>
+  page.getByRole('radio', { name: new RegExp(`^Place ${number}:`) });
+
+async function openBlock(page: Page, number: number): Promise<void> {
+  await openExample(page, 'Blocks');
+  await page.getByRole('button', { name: new RegExp(`^Block ${number}: `) }).click();
+  await expect(page.getByRole('heading', { name: `Block ${number}`, exact: true })).toBeVisible();
+}
+
+async function wedgeIn(place: Locator): Promise<string> {
+  return ((await place.getAttribute('aria-label')) ?? '').replace(/^Place \d+: /, '');
+}
+
+/** The middle of the number of a place, in the window. */
+async function middle(place: Locator): Promise<{ x: number; y: number }> {
+  const box = await place.locator('.place-disc').boundingBox();
+  return { x: box!.x + box!.width / 2, y: box!.y + box!.height / 2 };
+}
+
+test('a wedge carried to another place trades the two, and undo puts both back', async ({ page }) => {
+  await openBlock(page, 4);
+  const [one, five] = [await wedgeIn(place(page, 1)), await wedgeIn(place(page, 4))];
+  expect(one).not.toBe(five);
+  const from = await middle(place(page, 1));
+  const to = await middle(place(page, 4));
+  await page.mouse.move(from.x, from.y);
+  await page.mouse.down();
+  await page.mouse.move(to.x, to.y, { steps: 6 });
+  await expect(page.getByText('Rims that meet or look alike')).toBeVisible();
+  await page.mouse.up();
+  expect(await wedgeIn(place(page, 1))).toBe(five);
+  expect(await wedgeIn(place(page, 4))).toBe(one);
+  expect(await nextUndo(page)).toBe('Undo: trade two wedges in block 4');
+  await page.keyboard.press('Control+z');
+  expect(await wedgeIn(place(page, 1))).toBe(one);
+});
+
+test('a wedge carried and dropped with Escape stays where it was', async ({ page }) => {
+  await openBlock(page, 4);
+  const before = await wedgeIn(place(page, 1));
+  const from = await middle(place(page, 1));
+  const to = await middle(place(page, 4));
+  await page.mouse.move(from.x, from.y);
+  await page.mouse.down();
+  await page.mouse.move(to.x, to.y, { steps: 6 });
+  await page.keyboard.press('Escape');
+  await page.mouse.up();
+  expect(await wedgeIn(place(page, 1))).toBe(before);
+  expect(await nextUndo(page)).toBe('Nothing to undo');
+});
+
+test('by keys alone a wedge is held with T, traded with Enter, and taken out with Delete', async ({
+  page,
+}) => {
+  await openBlock(page, 4);
+  const [one, four] = [await wedgeIn(place(page, 1)), await wedgeIn(place(page, 4))];
+  await place(page, 1).focus();
+  await page.keyboard.press('t');
+  for (let step = 0; step < 3; step += 1) await page.keyboard.press('ArrowRight');
+  await expect(place(page, 4)).toBeFocused();
+  await page.keyboard.press('Enter');
+  expect(await wedgeIn(place(page, 4))).toBe(one);
+  expect(await wedgeIn(place(page, 1))).toBe(four);
+  await page.keyboard.press('Delete');
+  expect(await wedgeIn(place(page, 4))).toBe('no wedge yet');
+});
+
+test('wedges are traded between two blocks laid side by side', async ({ page }) => {
+  await openBlock(page, 4);
+  await page.getByLabel('Lay another block beside it').selectOption('Block 1');
+  const mine = page.getByRole('radiogroup', { name: 'Places of block 4' }).getByRole('radio').first();
+  const other = page.getByRole('radiogroup', { name: 'Places of block 1' }).getByRole('radio').first();
+  const [here, there] = [await wedgeIn(mine), await wedgeIn(other)];
+  expect(here).not.toBe(there);
+  await other.click();
+  await expect(page.getByText('The wedge from block 1, place 1 is in hand')).toBeVisible();
+  await mine.click();
+  expect(await wedgeIn(mine)).toBe(there);
+  expect(await wedgeIn(other)).toBe(here);
+  expect(await nextUndo(page)).toBe('Undo: trade wedges between blocks 1 and 4');
+});
+
+test('a wedge on offer goes into its place and one fewer is left @tablet @phone', async ({ page }) => {
+  await openBlock(page, 4);
+  const offer = page.locator('.offer').first();
+  const words = (await offer.locator('.offer-words').textContent()) ?? '';
+  const [, set, tip, left] = /^Set (\w+), tip (\w+)\s+(\d+) left/.exec(words) ?? [];
+  await offer.click();
+  expect(await wedgeIn(place(page, 1))).toBe(`set ${set}, tip ${tip}`);
+  await page.getByRole('button', { name: 'Take it out' }).click();
+  await expect(page.locator('.offer', { hasText: `Set ${set}, tip ${tip}` }).first()).toContainText(
+    `${left} left`,
+  );
+});
+
+test('a finger that rests on a wedge carries it; one that moves at once scrolls @touch @phone', async ({
+  page,
+}) => {
+  await openBlock(page, 4);
+  const touch = await page.context().newCDPSession(page);
+  const finger = (type: 'touchStart' | 'touchMove' | 'touchEnd', at?: { x: number; y: number }) =>
+    touch.send('Input.dispatchTouchEvent', { type, touchPoints: at ? [at] : [] });
+  const [one, three] = [await wedgeIn(place(page, 1)), await wedgeIn(place(page, 4))];
+  const from = await middle(place(page, 1));
+  const to = await middle(place(page, 4));
+  await finger('touchStart', from);
+  await expect(page.locator('.carried-wedge')).toBeVisible();
+  await finger('touchMove', { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 });
+  await finger('touchMove', to);
+  await finger('touchEnd');
+  expect(await wedgeIn(place(page, 1))).toBe(three);
+  expect(await wedgeIn(place(page, 4))).toBe(one);
+  const undo = await nextUndo(page);
+  const start = await middle(place(page, 4));
+  await finger('touchStart', start);
+  for (let step = 1; step <= 6; step += 1) await finger('touchMove', { x: start.x, y: start.y - 15 * step });
+  await finger('touchEnd');
+  await expect.poll(() => page.locator('.panel').evaluate((panel) => panel.scrollTop)).toBeGreaterThan(20);
+  expect(await nextUndo(page)).toBe(undo);
+});

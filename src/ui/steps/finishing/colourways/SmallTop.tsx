@@ -1,0 +1,35 @@
+// A small picture of a whole top, from the same drawing as everything else.
+import { memo, useMemo } from 'react';
+import { mergedPaths } from '../../../../drawing/blockPaths';
+import { drawProject } from '../../../../drawing/drawProject';
+import type { Project } from '../../../../model/project';
+
+export const SmallTop = memo(function SmallTop({ project, label }: { project: Project; label: string }) {
+  const drawing = useMemo(() => drawProject(project), [project]);
+  const surround = mergedPaths(drawing.surround, project.fabrics);
+  return (
+    <svg
+      className="small-top"
+      viewBox={`0 0 ${drawing.width} ${drawing.height}`}
+      role="img"
+      aria-label={label}
+    >
+      {surround.map(({ fabric, fill, d }) => (
+        <path key={`${fabric} ${fill}`} d={d} fill={fill || 'none'} />
+      ))}
+      {drawing.blocks.map((hung) => (
+        <g
+          key={hung.block}
+          transform={`translate(${hung.centre.x} ${hung.centre.y}) rotate(${hung.quarters * 90 + drawing.tilt})`}
+        >
+          {mergedPaths(
+            hung.pieces.map((piece) => ({ ...piece, grain: 0 })),
+            project.fabrics,
+          ).map(({ fabric, fill, d }) => (
+            <path key={`${fabric} ${fill}`} d={d} fill={fill || 'none'} />
+          ))}
+        </g>
+      ))}
+    </svg>
+  );
+});
