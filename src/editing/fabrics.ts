@@ -38,6 +38,9 @@ export function removeFabric(project: Project, id: FabricId): Command {
       draft.fabrics = draft.fabrics.filter((fabric) => fabric.id !== id);
       draft.stripsOnHand = draft.stripsOnHand.filter((strip) => strip.fabric !== id);
       draft.clothOnHand = draft.clothOnHand.filter((cloth) => cloth.fabric !== id);
+      for (const colourway of draft.colourways) {
+        colourway.swaps = colourway.swaps.filter((swap) => swap.fabric !== id && swap.by !== id);
+      }
     },
   };
 }

@@ -87,6 +87,12 @@ function fabricReferences(project: Project): Problem[] {
     ...project.blocks.flatMap((block, index): [string, string][] =>
       block.cornerFabric === null ? [] : [[`blocks[${index}].cornerFabric`, block.cornerFabric]],
     ),
+    ...project.colourways.flatMap((colourway, index) =>
+      colourway.swaps.flatMap((swap, at): [string, string][] => [
+        [`colourways[${index}].swaps[${at}].fabric`, swap.fabric],
+        [`colourways[${index}].swaps[${at}].by`, swap.by],
+      ]),
+    ),
   ];
   return named
     .filter(([, fabric]) => !known.has(fabric))

@@ -29,7 +29,15 @@ export function createProject(id: string, name: string): Project {
       borders: [],
       binding: null,
     },
-    preferences: { unit: 'in', wallLightness: 62, usableWidth: 40, seed: 1, lookalikes: 10, intent: { value: 'scattered', colour: 'scattered' } },
+    preferences: {
+      unit: 'in',
+      wallLightness: 62,
+      usableWidth: 40,
+      seed: 1,
+      lookalikes: 10,
+      intent: { value: 'scattered', colour: 'scattered' },
+    },
+    colourways: [],
     buying: usualBuying(),
   };
 }

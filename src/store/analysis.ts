@@ -31,3 +31,12 @@ function sameWishes(one: Preferences, other: Preferences): boolean {
     one.intent.colour === other.intent.colour
   );
 }
+
+/** The analysis of a project that is not the one on the wall (a colourway): worked out by itself. */
+export function analysisApart(project: Project): Analysis {
+  const found = known.get(project);
+  if (found) return found;
+  const made = analyse(project, analysisWishes(project.preferences));
+  known.set(project, made);
+  return made;
+}

@@ -167,7 +167,11 @@ export class Session {
 
   /** Keeps the open project, unsaved changes and all, under another name and goes on with that. */
   async openCopy(name: string): Promise<readonly Problem[]> {
-    const { project } = this.app.getState();
+    return this.openAsCopy(this.app.getState().project, name);
+  }
+
+  /** Goes on with a project made from the open one (a colourway of it) as one of its own. */
+  async openAsCopy(project: Project, name: string): Promise<readonly Problem[]> {
     await this.flush();
     this.show({ ...project, id: this.freshId(), name }, 0);
     await this.saveNow();

@@ -1,6 +1,7 @@
 // The panel of finishing: sizes, the picture to take away, and its words. Yardage and the pattern join as sections.
 import { StepHeading } from './StepHeading';
 import './finishing/finishing.css';
+import { ColourwaysSection } from './finishing/colourways/ColourwaysSection';
 import { PictureSection } from './finishing/PictureSection';
 import { SizesSection } from './finishing/SizesSection';
 import { WordsSection } from './finishing/WordsSection';
@@ -12,6 +13,7 @@ export function FinishingStep() {
       <SizesSection />
       <PictureSection />
       <WordsSection />
+      <ColourwaysSection />
     </>
   );
 }

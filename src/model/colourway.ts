@@ -1,0 +1,46 @@
+// The same quilt in other cloth: which fabric stands for which, and the project as it looks then. The blocks, the wall and
+// the sewing stay; only the cloth changes.
+
+import type { Colourway, Fabric, FabricId, Project } from './project';
+import { exchangeInSetting } from './settingFabrics';
+
+/** Fabrics the quilt is made of: in its strip sets, corners and setting; in the order of the project's list. */
+export function fabricsInUse(project: Project): Fabric[] {
+  const used = new Set<FabricId>();
+  const note = (fabric: FabricId): FabricId => {
+    used.add(fabric);
+    return fabric;
+  };
+  for (const set of project.stripSets) for (const strip of set.strips) note(strip.fabric);
+  for (const block of project.blocks) if (block.cornerFabric !== null) note(block.cornerFabric);
+  exchangeInSetting(structuredClone(project.setting), note);
+  return project.fabrics.filter((fabric) => used.has(fabric.id));
+}
+
+/** The fabric that stands for another in a colourway; the other itself where nothing was chosen for it. */
+export function standsFor(colourway: Colourway, fabric: FabricId): FabricId {
+  return colourway.swaps.find((swap) => swap.fabric === fabric)?.by ?? fabric;
+}
+
+/**
+ * The project in a colourway: a new project, the one passed in unchanged. Sets keep their letters, widths and progress,
+ * since it is a plan for another quilt of the same pattern; cloth and strips on hand are left as they are.
+ */
+export function inColourway(project: Project, colourway: Colourway): Project {
+  const by = new Map(colourway.swaps.map((swap) => [swap.fabric, swap.by]));
+  const swapped = (fabric: FabricId): FabricId => by.get(fabric) ?? fabric;
+  const setting = structuredClone(project.setting);
+  exchangeInSetting(setting, swapped);
+  return {
+    ...project,
+    name: colourway.name,
+    stripSets: project.stripSets.map((set) => ({
+      ...set,
+      strips: set.strips.map((strip) => ({ ...strip, fabric: swapped(strip.fabric) })),
+    })),
+    blocks: project.blocks.map((block) =>
+      block.cornerFabric === null ? block : { ...block, cornerFabric: swapped(block.cornerFabric) },
+    ),
+    setting,
+  };
+}
