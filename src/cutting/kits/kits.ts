@@ -1,0 +1,155 @@
+// Kits of the quilt: what goes into one, what to order for so many, what is left over, and what one costs. Everything comes
+// from the yardage of the whole quilt; nothing on hand is counted.
+import { type Phrase, phrase } from '../../model/phrase';
+import type { Fabric, Project } from '../../model/project';
+import type { Inches } from '../../model/units';
+import { INCHES_IN, sellingUnit } from '../yardage/clothLength';
+import { type FabricYardage, fatQuarterPrice, priceOf } from '../yardage/fabricYardage';
+import { type BackingYardage, yardage } from '../yardage/yardage';
+import { type Bolts, boltsFor } from './bolts';
+import { type PrecutStrips, precutStrips } from './precutStrips';
+
+/** Strips alike in one kit, and the label they carry. */
+export interface KitStrips {
+  /** Number of the fabric in the kit, and a letter for each kind of strip of it: 3b. */
+  readonly label: string;
+  readonly fabric: Fabric;
+  readonly count: number;
+  readonly width: Inches;
+  readonly length: Inches;
+  /** What is cut from them. */
+  readonly uses: readonly Phrase[];
+}
+
+export interface KitFabric {
+  readonly number: number;
+  readonly fabric: Fabric;
+  /** In one kit: cloth off the bolt in inches, or fat quarters. */
+  readonly inches: Inches;
+  readonly fatQuarters: number;
+  readonly strips: readonly KitStrips[];
+  /** Bolts to order; null where a strip is longer than a bolt. */
+  readonly order: Bolts | null;
+  /** Price of its cloth in one kit; null without a price. */
+  readonly cost: number | null;
+}
+
+export interface Kits {
+  readonly count: number;
+  readonly fabrics: readonly KitFabric[];
+  /** In the kit where that is chosen. */
+  readonly backing: {
+    readonly inches: Inches;
+    readonly order: Bolts | null;
+    readonly cost: number | null;
+  } | null;
+  /** The strips of the sets from precut rolls instead; null where they do not come to it. */
+  readonly precuts: PrecutStrips | null;
+  /** Price of one kit with everything in it; null while a price is missing. */
+  readonly price: number | null;
+  /** What has no price yet. */
+  readonly unpriced: readonly Phrase[];
+}
+
+/** So many kits as the project says, at its prices. */
+export function kits(project: Project): Kits {
+  const { count, cutAs, extra } = project.buying.kits;
+  // Strips come off the bolt: a kit cut into strips has no use for fat quarters.
+  const asked: Project =
+    cutAs === 'strips' ? { ...project, buying: { ...project.buying, fatQuarters: false } } : project;
+  const list = yardage({ ...asked, stripsOnHand: [], clothOnHand: [] }, 'whole');
+  const fabrics = list.fabrics
+    .filter((one) => one.buy.kind !== 'nothing')
+    .map((one, index) => kitFabric(project, one, index + 1));
+  const backing = project.buying.kits.backing && list.backing ? kitBacking(project, list.backing) : null;
+  const costs = [...fabrics.map((one) => one.cost), ...(backing ? [backing.cost] : [])];
+  const unpriced = fabrics
+    .filter((one) => one.cost === null)
+    .map((one) => phrase('{fabric}', { fabric: one.fabric.name }));
+  if (backing?.cost === null) unpriced.push(phrase('the backing'));
+  return {
+    count,
+    fabrics,
+    backing,
+    precuts: precutStrips(project),
+    price: unpriced.length > 0 ? null : cents(costs.reduce<number>((sum, cost) => sum + (cost ?? 0), extra)),
+    unpriced,
+  };
+}
+
+function kitFabric(project: Project, one: FabricYardage, number: number): KitFabric {
+  const { fabric, layout, buy } = one;
+  const { count, bolt, cutAs } = project.buying.kits;
+  if (buy.kind === 'fat quarters') {
+    const each = fatQuarterPrice(project, fabric);
+    return {
+      number,
+      fabric,
+      inches: 0,
+      fatQuarters: buy.count,
+      strips: [],
+      order: null,
+      cost: each === null ? null : cents(each * buy.count),
+    };
+  }
+  const asStrips = cutAs === 'strips';
+  const bought = buy.kind === 'length' ? buy.inches : 0;
+  const inches = asStrips ? layout.length : bought;
+  const depths = asStrips ? layout.strips.map((strip) => strip.along) : [bought];
+  return {
+    number,
+    fabric,
+    inches,
+    fatQuarters: 0,
+    strips: asStrips ? kitStrips(one, number, project.preferences.usableWidth) : [],
+    order: boltsFor(count, { inches, strips: depths }, bolt, asStrips ? project.buying.straighten : 0),
+    cost: costOf(inches, priceOf(project, fabric), project),
+  };
+}
+
+function kitBacking(project: Project, backing: BackingYardage): NonNullable<Kits['backing']> {
+  const { inches } = backing.buy;
+  const { count, bolt } = project.buying.kits;
+  const lengths = backing.layout.cuts.flatMap((cut) => Array.from({ length: cut.count }, () => cut.along));
+  const price = project.buying.backing.price ?? project.buying.price;
+  return {
+    inches,
+    order: boltsFor(count, { inches, strips: lengths }, bolt, 0),
+    cost: costOf(inches, price, project),
+  };
+}
+
+/** Strips of one kit, alike ones together, in the order they are cut. */
+function kitStrips(one: FabricYardage, number: number, width: Inches): KitStrips[] {
+  const groups = new Map<string, { count: number; along: Inches; lines: number[] }>();
+  for (const strip of one.layout.strips) {
+    const lines = Array.from(new Set(strip.rows.map((row) => row.line)));
+    const key = `${Math.round(strip.along * 1e4)} ${lines.join(' ')}`;
+    const group = groups.get(key) ?? { count: 0, along: strip.along, lines };
+    group.count += 1;
+    groups.set(key, group);
+  }
+  return Array.from(groups.values(), (group, index) => ({
+    label: `${number}${letter(index)}`,
+    fabric: one.fabric,
+    count: group.count,
+    width: group.along,
+    length: width,
+    uses: group.lines.flatMap((line) => one.lines[line]!.pieces.map((piece) => piece.what)),
+  }));
+}
+
+/** a … z, aa, ab … */
+function letter(index: number): string {
+  const rest = Math.floor(index / 26);
+  return (rest > 0 ? letter(rest - 1) : '') + String.fromCharCode(97 + (index % 26));
+}
+
+function costOf(inches: Inches, price: number | null, project: Project): number | null {
+  return price === null ? null : cents((inches / INCHES_IN[sellingUnit(project)]) * price);
+}
+
+/** Rounded to hundredths, halves up. */
+function cents(amount: number): number {
+  return Math.round((amount + Number.EPSILON) * 100) / 100;
+}

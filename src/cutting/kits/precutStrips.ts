@@ -1,0 +1,35 @@
+// The strips of the sets cut from precut 2 1/2" strips, split lengthwise: how many of each fabric, and rolls to order.
+import type { Fabric, Project } from '../../model/project';
+import type { Inches } from '../../model/units';
+import { layOutCutting } from '../yardage/clothLayout';
+import { setStrips } from '../yardage/setStrips';
+
+/** Up to 40 strips 2 1/2" wide (Nebraska Extension / Nebraska 4-H fair book, Quilt Quest general rules). */
+export const STRIPS_IN_ROLL = 40;
+const PRECUT_WIDTH: Inches = 2.5;
+/** As long as cloth is wide; 42 in is usual (common practice, no source). */
+const PRECUT_LENGTH: Inches = 42;
+
+export interface PrecutStrips {
+  readonly perFabric: readonly { readonly fabric: Fabric; readonly strips: number }[];
+  /** Precut strips for one quilt. */
+  readonly strips: number;
+}
+
+/**
+ * Precut strips for all sets of one quilt; null where a set has a strip wider or longer than a precut one, or there are no
+ * sets. 2 1/2 splits into 1 1/2 + 1, and so on: rows of a sheet as deep as the precut strip is wide.
+ */
+export function precutStrips(project: Project): PrecutStrips | null {
+  const rows = setStrips(project, 'whole');
+  if (rows.length === 0) return null;
+  const perFabric: { fabric: Fabric; strips: number }[] = [];
+  for (const fabric of project.fabrics) {
+    const own = rows.filter((row) => row.fabric === fabric.id);
+    const parts = own.map((row, line) => ({ line, across: row.width, along: row.height, count: row.count }));
+    const layout = layOutCutting(parts, { width: PRECUT_LENGTH, sheetLength: PRECUT_WIDTH });
+    if (!layout) return null;
+    if (layout.newSheets > 0) perFabric.push({ fabric, strips: layout.newSheets });
+  }
+  return { perFabric, strips: perFabric.reduce((sum, one) => sum + one.strips, 0) };
+}

@@ -1,0 +1,219 @@
+// Kits: nothing is ordered short, prices add up, and the tables read back as they were written.
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { boltsFor } from '../../../src/cutting/kits/bolts';
+import { csvText } from '../../../src/cutting/kits/csv';
+import { kits } from '../../../src/cutting/kits/kits';
+import { orderCsv, stripsCsv } from '../../../src/cutting/kits/kitTables';
+import { precutStrips } from '../../../src/cutting/kits/precutStrips';
+import { openProject } from '../../../src/cutting/openProject';
+import { speak } from '../../../src/model/phrase';
+import type { Project } from '../../../src/model/project';
+import { projectOf, stripSet } from '../fabrics';
+
+function demo(): Project {
+  const text = readFileSync(new URL('../../../demo-data/keepers-winter.json', import.meta.url), 'utf8');
+  const read = openProject(text);
+  if (!read.ok) throw new Error('the demo does not open');
+  return structuredClone(read.value);
+}
+
+/** RFC 4180 read by a small automaton of its own: fields in quotes or not, rows ended by CR LF. */
+function parsed(text: string): string[][] {
+  const rows: string[][] = [];
+  let row: string[] = [];
+  let field = '';
+  let quoted = false;
+  for (let at = 0; at < text.length; at += 1) {
+    const sign = text[at]!;
+    if (quoted) {
+      if (sign === '"' && text[at + 1] === '"') {
+        field += '"';
+        at += 1;
+      } else if (sign === '"') quoted = false;
+      else field += sign;
+    } else if (sign === '"') {
+      if (field !== '') throw new Error('a quote inside an unquoted field');
+      quoted = true;
+    } else if (sign === ',') {
+      row.push(field);
+      field = '';
+    } else if (sign === '\r' && text[at + 1] === '\n') {
+      rows.push([...row, field]);
+      row = [];
+      field = '';
+      at += 1;
+    } else if (sign === '\r' || sign === '\n') throw new Error('a bare line break');
+    else field += sign;
+  }
+  if (row.length > 0 || field !== '') throw new Error('the last row is not ended');
+  return rows;
+}
+
+describe('a table as CSV', () => {
+  // RFC 4180, section 2, rules 5 to 7: the examples given there.
+  it('quotes as RFC 4180 shows', () => {
+    expect(
+      csvText([
+        ['aaa', 'b\r\nbb', 'ccc'],
+        ['zzz', 'yyy', 'xxx'],
+      ]),
+    ).toBe('aaa,"b\r\nbb",ccc\r\nzzz,yyy,xxx\r\n');
+    expect(csvText([['aaa', 'b"bb', 'ccc']])).toBe('aaa,"b""bb",ccc\r\n');
+  });
+
+  it('reads back as it was written, whatever the cells hold', () => {
+    const cell = fc.oneof(
+      fc.string(),
+      fc.string({ unit: fc.constantFrom('"', ',', '\r', '\n', 'a', ' ', 'é') }),
+    );
+    fc.assert(
+      fc.property(fc.array(fc.array(cell, { minLength: 2, maxLength: 4 }), { maxLength: 5 }), (rows) => {
+        expect(parsed(csvText(rows))).toEqual(rows);
+      }),
+      { seed: 61 },
+    );
+  });
+
+  it('writes numbers with a point and leaves out what is none', () => {
+    expect(csvText([[1.5, 0.1 + 0.2, Number.NaN]])).toBe('1.5,0.3,\r\n');
+  });
+});
+
+describe('bolts', () => {
+  it('hold all kits, and one bolt fewer would not', () => {
+    const depths = fc.array(
+      fc.integer({ min: 4, max: 40 }).map((count) => count / 4),
+      { minLength: 1, maxLength: 12 },
+    );
+    fc.assert(
+      fc.property(
+        depths,
+        fc.integer({ min: 1, max: 60 }),
+        fc.integer({ min: 36, max: 600 }),
+        (strips, count, bolt) => {
+          const inches = strips.reduce((sum, one) => sum + one, 0);
+          const order = boltsFor(count, { inches, strips }, bolt, 1)!;
+          expect(order.left).toBeGreaterThanOrEqual(-1e-9);
+          expect(order.bolts * (bolt - 1)).toBeGreaterThanOrEqual(count * inches - 1e-9);
+          if (order.kitsPerBolt > 0) {
+            expect((order.bolts - 1) * order.kitsPerBolt).toBeLessThan(count);
+            expect(order.kitsPerBolt * inches).toBeLessThanOrEqual(bolt - 1 + 1e-9);
+            expect((order.kitsPerBolt + 1) * inches).toBeGreaterThan(bolt - 1 - 1e-6);
+          }
+        },
+      ),
+      { seed: 62 },
+    );
+  });
+
+  it('of 540" give 14 kits of 38 1/2", so 30 kits take three and leave 462" on the last', () => {
+    expect(boltsFor(30, { inches: 38.5, strips: [38.5] }, 540, 1)).toEqual({
+      bolts: 3,
+      kitsPerBolt: 14,
+      left: 462,
+    });
+  });
+
+  it('shorter than one strip give nothing', () => {
+    expect(boltsFor(2, { inches: 60, strips: [60] }, 50, 1)).toBeNull();
+  });
+});
+
+describe('kits', () => {
+  it('hold every strip of the layout once, labelled, each label once', () => {
+    const project = demo();
+    const made = kits(project);
+    const strips = made.fabrics.flatMap((one) => one.strips);
+    expect(new Set(strips.map((one) => one.label)).size).toBe(strips.length);
+    for (const one of made.fabrics) {
+      const inches = one.strips.reduce((sum, strip) => sum + strip.count * strip.width, 0);
+      expect(inches).toBeCloseTo(one.inches, 9);
+      expect(one.order!.bolts * project.buying.kits.bolt).toBeGreaterThanOrEqual(one.inches * made.count);
+    }
+    const sewn = project.stripSets.flatMap((set) => set.strips).length;
+    const forSets = strips.filter((one) => one.uses.some((use) => use.say.startsWith('Strips for')));
+    expect(forSets.reduce((sum, one) => sum + one.count, 0)).toBeGreaterThanOrEqual(sewn);
+  });
+
+  it('do not count what happens to be on hand', () => {
+    const project = demo();
+    const bare = { ...project, stripsOnHand: [], clothOnHand: [] };
+    expect(kits(project).fabrics.map((one) => one.inches)).toEqual(
+      kits(bare).fabrics.map((one) => one.inches),
+    );
+  });
+
+  it('cost the sum of their cloth and what is beside it', () => {
+    const project = demo();
+    project.buying.price = 11.9;
+    project.buying.kits.extra = 7.5;
+    const dear = project.fabrics[1]!;
+    dear.price = 14.2;
+    const made = kits(project);
+    const sum = made.fabrics.reduce(
+      (total, one) => total + Math.round((one.inches / 36) * (one.fabric.id === dear.id ? 14.2 : 11.9) * 100),
+      750,
+    );
+    expect(Math.round(made.price! * 100)).toBe(sum);
+    project.buying.kits.backing = true;
+    expect(kits(project).price!).toBeCloseTo(made.price! + kits(project).backing!.cost!, 6);
+  });
+
+  it('say which price is missing', () => {
+    const project = demo();
+    expect(kits(project).price).toBeNull();
+    for (const fabric of project.fabrics.slice(1)) fabric.price = 10;
+    expect(kits(project).unpriced.map((one) => speak(one))).toEqual([project.fabrics[0]!.name]);
+  });
+
+  it('sold as lengths are the lengths of the yardage, with fat quarters where they are cheaper', () => {
+    const project = demo();
+    project.buying.kits.cutAs = 'lengths';
+    const made = kits(project);
+    expect(made.fabrics.some((one) => one.fatQuarters > 0)).toBe(true);
+    for (const one of made.fabrics) {
+      expect(one.strips).toEqual([]);
+      expect((one.inches / 4.5) % 1).toBeCloseTo(0, 9);
+    }
+  });
+
+  it('cost the same by the metre at the same price of cloth', () => {
+    const project = demo();
+    project.buying.price = 9;
+    const yards = kits(project).price!;
+    project.buying.soldBy = 'metre';
+    project.buying.price = 9 / 0.9144;
+    expect(kits(project).price!).toBeCloseTo(yards, 1);
+  });
+});
+
+describe('precut strips', () => {
+  it('of 2 1/2" split into 1 1/2" and 1", and a 2" strip takes one of its own', () => {
+    const strips = [1.5, 1, 1.5, 1, 2].map((width) => ({ fabric: 'f2', width }));
+    expect(precutStrips(projectOf({ stripSets: [stripSet('a', strips)] }))?.strips).toBe(3);
+  });
+
+  it('are no way to sets with wider strips', () => {
+    const strips = [{ fabric: 'f2', width: 3 }];
+    expect(precutStrips(projectOf({ stripSets: [stripSet('a', strips)] }))).toBeNull();
+  });
+});
+
+describe('the tables of the kits', () => {
+  it('have a row for each fabric and each kind of strip, all rows alike long', () => {
+    const project = demo();
+    project.fabrics[1]!.name = 'Night, "deep"\nand blue';
+    project.buying.price = 10;
+    const made = kits(project);
+    const order = parsed(orderCsv(project, made, (sentence) => speak(sentence)));
+    expect(order).toHaveLength(made.fabrics.length + 2);
+    expect(new Set(order.map((row) => row.length)).size).toBe(1);
+    expect(order.map((row) => row[1])).toContain('Night, "deep"\nand blue');
+    expect(Number(order.at(-1)!.at(-1))).toBe(made.price);
+    const strips = parsed(stripsCsv(project, made, (sentence) => speak(sentence, 'in')));
+    expect(strips).toHaveLength(made.fabrics.flatMap((one) => one.strips).length + 1);
+    expect(strips.slice(1).every((row) => Number(row[2]) * made.count === Number(row[6]))).toBe(true);
+  });
+});
