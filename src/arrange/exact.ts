@@ -1,6 +1,6 @@
 // The best arrangement of a small wall, found and proved: every order of the blocks is weighed by its spread, and in the order
 // of that weight the best turns for each are found exactly, until no order can be better any more.
-import { aloneCost, type Contacts, leastMeeting, meetingCost } from './contacts';
+import { aloneCost, type Contacts, leastTouching, touchingCost } from './contacts';
 import type { Standings } from './movesBetween';
 import { aloneSpread, kernelTable, likenessOf, type Spread } from './spread';
 
@@ -20,7 +20,9 @@ export function isSmall(contacts: Contacts, movable: number): boolean {
   let orders = 1;
   for (let count = 2; count <= movable; count++) orders *= count;
   const most = Math.max(1, ...contacts.decisions.standings.map((one) => one.length));
-  const { rows, columns } = contacts.tables.model;
+  const { rows, columns, even } = contacts.tables.model;
+  // The turns are found line by line over a whole grid.
+  if (!even) return false;
   return orders <= MOST_ORDERS && most ** Math.min(rows, columns) <= MOST_STATES;
 }
 
@@ -194,7 +196,7 @@ class LeastMeetings {
       for (const side of [1, 2]) {
         const next = model.beyond[cell * 4 + side]!;
         const other = next < 0 ? -1 : blockIn[next]!;
-        if (other >= 0) sum += this.meeting(block, other, side);
+        if (other >= 0) sum += model.acrossAt[cell * 4 + side]! * this.meeting(block, other, side);
       }
     }
     return sum + this.alone;
@@ -204,7 +206,7 @@ class LeastMeetings {
     const key = (block * this.contacts.tables.model.blocks.length + other) * 2 + side - 1;
     let least = this.meetings[key]!;
     if (Number.isNaN(least)) {
-      least = leastMeeting(this.contacts, block, other, side);
+      least = leastTouching(this.contacts, block, other, side);
       this.meetings[key] = least;
     }
     return least;
@@ -212,77 +214,118 @@ class LeastMeetings {
 }
 
 /**
- * The best standings for blocks in their cells, exactly: cell by cell, keeping for every combination of standings along the
- * edge of what is done the least cost that leads there (dynamic programming over the grid).
+ * The best standings for blocks in their cells, exactly: place by place of the grid, keeping for every combination of
+ * standings along the edge of what is done the least cost that leads there (dynamic programming).
  */
 export function bestTurns(contacts: Contacts, blockIn: Int32Array): { cost: number; standingOf: Int32Array } {
   const { model } = contacts.tables;
   const upright = model.columns > model.rows;
   const [length, width] = upright ? [model.columns, model.rows] : [model.rows, model.columns];
-  const { standings } = contacts.decisions;
-  const radix = Math.max(1, ...standings.map((one) => one.length));
-  const states = radix ** width;
-  let table = new Float64Array(states).fill(Number.POSITIVE_INFINITY);
+  const radix = Math.max(1, ...contacts.decisions.standings.map((one) => one.length));
+  let table = new Float64Array(radix ** width).fill(Number.POSITIVE_INFINITY);
   table[0] = 0;
-  const choices: { cell: number; from: Int32Array; place: number }[] = [];
+  const steps: Step[] = [];
   for (let line = 0; line < length; line++) {
     for (let at = 0; at < width; at++) {
-      const cell = upright ? at * model.columns + line : line * model.columns + at;
-      const place = radix ** at;
-      const block = blockIn[cell]!;
-      const count = block < 0 ? 1 : standings[block]!.length;
-      const next = new Float64Array(states).fill(Number.POSITIVE_INFINITY);
-      const from = new Int32Array(states).fill(-1);
-      // Towards the cell before in the line, and towards the one in the line before.
-      const [besideSide, aboveSide] = upright ? [0, 3] : [3, 0];
-      const beside = at > 0 ? blockIn[model.beyond[cell * 4 + besideSide]!]! : -1;
-      const above = line > 0 ? blockIn[model.beyond[cell * 4 + aboveSide]!]! : -1;
-      const alone = Array.from({ length: count }, (_, own) =>
-        block < 0 ? 0 : aloneCost(contacts, block, own, cell),
-      );
-      for (let state = 0; state < states; state++) {
-        const cost = table[state]!;
-        if (cost === Number.POSITIVE_INFINITY) continue;
-        const was = Math.floor(state / place) % radix;
-        for (let own = 0; own < count; own++) {
-          let sum = cost + alone[own]!;
-          if (block >= 0 && above >= 0) sum += meetingCost(contacts, block, own, above, was, aboveSide);
-          if (block >= 0 && beside >= 0) {
-            sum += meetingCost(
-              contacts,
-              block,
-              own,
-              beside,
-              Math.floor(state / (place / radix)) % radix,
-              besideSide,
-            );
-          }
-          const to = state + (own - was) * place;
-          if (sum < next[to]!) {
-            next[to] = sum;
-            from[to] = state;
-          }
-        }
-      }
-      choices.push({ cell, from, place });
-      table = next;
+      const cell = model.cellAt[upright ? at * model.columns + line : line * model.columns + at]!;
+      // Towards the place before in the line, and towards the one in the line before.
+      const sides = upright ? ([0, 3] as const) : ([3, 0] as const);
+      const done = oneMore(contacts, blockIn, cell, sides, { table, radix, place: radix ** at });
+      steps.push({ cell, place: radix ** at, from: done.from });
+      table = done.table;
     }
   }
-  return traced(contacts, blockIn, table, choices, radix);
+  return traced(contacts, blockIn, table, steps, radix);
+}
+
+interface Step {
+  readonly cell: number;
+  /** Weight of this place's standing in the number of a state. */
+  readonly place: number;
+  /** State before, by state after. */
+  readonly from: Int32Array;
+}
+
+interface Edge {
+  readonly table: Float64Array;
+  readonly radix: number;
+  readonly place: number;
+}
+
+function oneMore(
+  contacts: Contacts,
+  blockIn: Int32Array,
+  cell: number,
+  [before, above]: readonly [number, number],
+  { table, radix, place }: Edge,
+): { table: Float64Array<ArrayBuffer>; from: Int32Array } {
+  const block = cell < 0 ? -1 : blockIn[cell]!;
+  const next = new Float64Array(table.length).fill(Number.POSITIVE_INFINITY);
+  const from = new Int32Array(table.length).fill(-1);
+  const count = block < 0 ? 1 : contacts.decisions.standings[block]!.length;
+  const costs = Array.from({ length: count }, (_, own) =>
+    block < 0 ? 0 : aloneCost(contacts, block, own, cell),
+  );
+  const meets = (side: number) => meetingCosts(contacts, blockIn, cell, side, count, radix);
+  const withBefore = meets(before);
+  const withAbove = meets(above);
+  for (let state = 0; state < table.length; state++) {
+    const cost = table[state]!;
+    if (cost === Number.POSITIVE_INFINITY) continue;
+    const was = Math.floor(state / place) % radix;
+    const beside = Math.floor((state * radix) / place) % radix;
+    for (let own = 0; own < count; own++) {
+      const sum =
+        cost +
+        costs[own]! +
+        (withAbove?.[own * radix + was] ?? 0) +
+        (withBefore?.[own * radix + beside] ?? 0);
+      const to = state + (own - was) * place;
+      if (sum < next[to]!) {
+        next[to] = sum;
+        from[to] = state;
+      }
+    }
+  }
+  return { table: next, from };
+}
+
+/** Cost of a block and its neighbour on a side: own standing × radix + the neighbour's. Null without a neighbour. */
+function meetingCosts(
+  contacts: Contacts,
+  blockIn: Int32Array,
+  cell: number,
+  side: number,
+  count: number,
+  radix: number,
+): Float64Array | null {
+  const { model } = contacts.tables;
+  const block = cell < 0 ? -1 : blockIn[cell]!;
+  const beyond = block < 0 ? -1 : model.beyond[cell * 4 + side]!;
+  const other = beyond < 0 ? -1 : blockIn[beyond]!;
+  if (other < 0) return null;
+  const costs = new Float64Array(count * radix);
+  const across = model.acrossAt[cell * 4 + side]!;
+  for (let own = 0; own < count; own++) {
+    for (let its = 0; its < contacts.decisions.standings[other]!.length; its++) {
+      costs[own * radix + its] = across * touchingCost(contacts, block, own, other, its, side);
+    }
+  }
+  return costs;
 }
 
 function traced(
   contacts: Contacts,
   blockIn: Int32Array,
   table: Float64Array,
-  choices: readonly { cell: number; from: Int32Array; place: number }[],
+  steps: readonly Step[],
   radix: number,
 ): { cost: number; standingOf: Int32Array } {
   const standingOf = contacts.tables.model.standingOf.slice();
   let state = table.indexOf(Math.min(...table));
   const cost = table[state]!;
-  for (const { cell, from, place } of choices.toReversed()) {
-    const block = blockIn[cell]!;
+  for (const { cell, from, place } of steps.toReversed()) {
+    const block = cell < 0 ? -1 : blockIn[cell]!;
     if (block >= 0)
       standingOf[block] = contacts.decisions.standings[block]![Math.floor(state / place) % radix]!;
     state = from[state]!;

@@ -206,30 +206,31 @@ export class LiveWall implements Standings {
   /** Everything a block's sides and corners cost in a cell, as the neighbours hang; without the side towards `skip`. */
   private sideCosts(block: number, stands: number, cell: number, skip: number): number {
     const { tables, rims, blockIn } = this;
-    const { beyond, beside } = tables.model;
-    const { stride, none, facing } = tables;
+    const { beyond, beside, acrossAt } = tables.model;
+    const { stride, none, touching } = tables;
     const own = (block * this.perBlock + stands) * 4;
     let cost = this.cornerRims[block * this.perBlock + stands]!;
     for (let side = 0; side < 4; side++) {
       const rim = rims[own + side]!;
       const cloth = beside[cell * 4 + side]!;
-      if (cloth >= 0 && rim !== none) cost += tables.beside[rim * stride + cloth]!;
+      if (cloth >= 0 && rim !== none) cost += touching[rim * stride + cloth]!;
       const next = beyond[cell * 4 + side]!;
       if (next < 0 || next === skip) continue;
       const other = blockIn[next]!;
       if (other < 0) continue;
       const facingRim = rims[(other * this.perBlock + this.standingOf[other]!) * 4 + ((side + 2) & 3)]!;
-      cost += facing[rim * stride + facingRim]!;
-      if (this.hasCornerPairs) cost += this.cornerPair(block, other, side);
+      const across = acrossAt[cell * 4 + side]!;
+      cost += touching[rim * stride + facingRim]! * across;
+      if (this.hasCornerPairs) cost += this.cornerPair(block, other, side) * across;
     }
     return cost;
   }
 
   private cornerPair(block: number, other: number, side: number): number {
-    const { model, stride, facing } = this.tables;
+    const { model, stride, touching } = this.tables;
     if (model.cornerByDesign[block] || model.cornerByDesign[other]) return 0;
     const stretch = side % 2 === 1 ? model.cornerStretch.upright : model.cornerStretch.level;
-    return (facing[model.corner[block]! * stride + model.corner[other]!]! * stretch) / model.rim;
+    return (touching[model.corner[block]! * stride + model.corner[other]!]! * stretch) / model.rim;
   }
 
   /** Cost of a wedge's two seams, and of its rim where that lies. */
@@ -267,14 +268,15 @@ export class LiveWall implements Standings {
     const side = this.sideOf[this.standingOf[block]! * perBlock + place]!;
     if (side < 0) {
       const corner = model.corner[block]!;
-      return model.cloths.background[corner] ? 0 : tables.beside[rim * stride + corner]!;
+      return model.cloths.background[corner] ? 0 : tables.touching[rim * stride + corner]!;
     }
     const cloth = model.beside[cell * 4 + side]!;
-    const cost = cloth < 0 ? 0 : tables.beside[rim * stride + cloth]!;
+    const cost = cloth < 0 ? 0 : tables.touching[rim * stride + cloth]!;
     const next = model.beyond[cell * 4 + side]!;
     const other = next < 0 ? NONE : this.blockIn[next]!;
     if (other < 0) return cost;
-    return cost + tables.facing[rim * stride + this.rimNow(other, (side + 2) & 3)]!;
+    const facing = tables.touching[rim * stride + this.rimNow(other, (side + 2) & 3)]!;
+    return cost + facing * model.acrossAt[cell * 4 + side]!;
   }
 
   /** The fabric on a side of a block as its wedges are now. */
@@ -306,8 +308,9 @@ export class LiveWall implements Standings {
     if (side < 0 || this.tables.model.beyond[this.cellOf[block]! * 4 + side] !== this.cellOf[otherBlock])
       return both;
     if (this.placeOn(otherBlock, (side + 2) & 3) !== other) return both;
-    const { stride, facing } = this.tables;
-    return both - facing[this.rimNow(block, side) * stride + this.rimNow(otherBlock, (side + 2) & 3)]!;
+    const { stride, touching, model } = this.tables;
+    const facing = touching[this.rimNow(block, side) * stride + this.rimNow(otherBlock, (side + 2) & 3)]!;
+    return both - facing * model.acrossAt[this.cellOf[block]! * 4 + side]!;
   }
 
   private readRims(block: number): void {
@@ -323,7 +326,7 @@ export class LiveWall implements Standings {
         if (rim < 0) continue;
         const side = this.sideOf[stands * perBlock + place]!;
         if (side >= 0) this.rims[(block * perBlock + stands) * 4 + side] = rim;
-        else if (!model.cloths.background[corner]) cost += tables.beside[rim * stride + corner]!;
+        else if (!model.cloths.background[corner]) cost += tables.touching[rim * stride + corner]!;
       }
       this.cornerRims[block * perBlock + stands] = cost;
     }
@@ -432,9 +435,9 @@ export class LiveWall implements Standings {
   }
 
   private isNear(cell: number, other: number): boolean {
-    const { columns } = this.tables.model;
-    const down = ((cell / columns) | 0) - ((other / columns) | 0);
-    const across = (cell % columns) - (other % columns);
+    const { rowOf, columnOf } = this.tables.model;
+    const down = rowOf[cell]! - rowOf[other]!;
+    const across = columnOf[cell]! - columnOf[other]!;
     return down <= 2 && down >= -2 && across <= 2 && across >= -2;
   }
 

@@ -118,7 +118,7 @@ function kept(previous: Analysis, project: Project, model: WallModel): Kept {
   if (old.rows !== model.rows || old.columns !== model.columns) return NOTHING;
   const same = project.blocks.map((block, at) => {
     const there = before.blocks[at];
-    return there !== undefined && sameBlock(there, block);
+    return there !== undefined && sameBlock(there, block) && old.corner[at] === model.corner[at];
   });
   const all = before.blocks.length === project.blocks.length && same.every(Boolean);
   const inCell = (at: number) => old.cellOf[at] === model.cellOf[at];

@@ -14,7 +14,7 @@ export function clashByChance(model: WallModel, hung: readonly number[]): ClashS
   const likeness = (f: number, g: number) => model.cloths.likeness[f * model.fabricCount + g]!;
   const seams = countSeams(model);
   const n = hung.length;
-  const facing = model.rim * model.across;
+  const facing = model.rim * meanAcross(model);
   const pairs =
     n > 1 ? ((seams.level + (model.rimsUpright ? seams.upright : 0)) * facing) / (n * (n - 1)) : 0;
   inches += (seams.level + seams.upright) * facing;
@@ -46,6 +46,19 @@ export function clashByChance(model: WallModel, hung: readonly number[]): ClashS
     same: Math.max(sums.same, LEAST_CLASH * inches, 1e-9),
     alike: Math.max(sums.alike, LEAST_CLASH * inches, 1e-9),
   };
+}
+
+/** What the contacts between hung blocks count on average. */
+function meanAcross(model: WallModel): number {
+  if (model.even) return model.across;
+  let sum = 0;
+  let count = 0;
+  model.beyond.forEach((other, at) => {
+    if (other < 0 || model.blockIn[other]! < 0 || model.blockIn[at >> 2]! < 0) return;
+    sum += model.acrossAt[at]!;
+    count += 1;
+  });
+  return count === 0 ? model.across : sum / count;
 }
 
 /** Chance that a side of a block shows a fabric, when it is turned at random: of each block, and summed over all. */

@@ -1,4 +1,5 @@
 // Clashes as sentences: a few of a kind are said one by one, many are told together, so that a list stays short.
+import type { Surround } from '../geometry/lattice';
 import { findFabric } from '../model/find';
 import { type Phrase, type PhraseValue, phrase } from '../model/phrase';
 import type { Project } from '../model/project';
@@ -71,7 +72,7 @@ export function clashWords(project: Project, clash: Clash): Phrase {
   return phrase(same ? SAME[sayingOf(clash)] : ALIKE[sayingOf(clash)], values);
 }
 
-type Saying = 'rim' | 'radial' | 'facing' | 'corners' | 'corner' | 'sashing' | 'border';
+type Saying = 'rim' | 'radial' | 'facing' | 'corners' | 'corner' | Surround;
 
 function sayingOf(clash: Clash): Saying {
   if (clash.kind === 'surround') return clash.against!;
@@ -86,6 +87,8 @@ const SAME: Readonly<Record<Saying, string>> = {
   corner: 'Block {a}, place {place}: the rim is the same {fabric} as its corner triangle, along {length}.',
   sashing: 'Block {a}, place {place}: the rim runs into the sashing, both {fabric}, along {length}.',
   border: 'Block {a}, place {place}: the rim runs into the border, both {fabric}, along {length}.',
+  plain: 'Block {a}, place {place}: the rim runs into the plain square, both {fabric}, along {length}.',
+  setting: 'Block {a}, place {place}: the rim runs into the setting triangle, both {fabric}, along {length}.',
 };
 
 const ALIKE: Readonly<Record<Saying, string>> = {
@@ -96,6 +99,9 @@ const ALIKE: Readonly<Record<Saying, string>> = {
   corner: 'Block {a}, place {place}: {fabric} and its corner triangle of {other} read as one along {length}.',
   sashing: 'Block {a}, place {place}: {fabric} and the sashing of {other} read as one along {length}.',
   border: 'Block {a}, place {place}: {fabric} and the border of {other} read as one along {length}.',
+  plain: 'Block {a}, place {place}: {fabric} and the plain square of {other} read as one along {length}.',
+  setting:
+    'Block {a}, place {place}: {fabric} and the setting triangle of {other} read as one along {length}.',
 };
 
 const TOGETHER: Readonly<Record<ClashKind, string>> = {

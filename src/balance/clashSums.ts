@@ -11,7 +11,7 @@ export interface ClashSums {
 
 /**
  * Inches of clash of all that hangs: radial seams (radialClash of neighbouring kinds), rims against corner triangles, rims
- * and corners facing each other (× across), rims against sashing and border. `same` counts one fabric meeting itself,
+ * and corners facing each other (× acrossAt), rims against sashing and border. `same` counts one fabric meeting itself,
  * `alike` look-alikes by their likeness.
  */
 export function clashSums(model: WallModel): ClashSums {
@@ -68,8 +68,9 @@ function addSide(model: WallModel, cell: number, side: number, sums: ClashSums):
   const other = beyond < 0 ? -1 : model.blockIn[beyond]!;
   if (other < 0) return;
   const facing = sideRim(model, other, model.standingOf[other]!, (side + 2) % 4);
-  add(model, rim, facing, model.rim * model.across, sums);
+  const across = model.acrossAt[cell * 4 + side]!;
+  add(model, rim, facing, model.rim * across, sums);
   if (model.cornerByDesign[block] || model.cornerByDesign[other]) return;
   const stretch = side === 1 ? model.cornerStretch.upright : model.cornerStretch.level;
-  add(model, model.corner[block]!, model.corner[other]!, stretch * model.across, sums);
+  add(model, model.corner[block]!, model.corner[other]!, stretch * across, sums);
 }

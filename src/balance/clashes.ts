@@ -2,7 +2,8 @@
 // Which of them are worth a sentence is decided in clashFindings; what they add up to in a score, in terms.
 import { direction } from '../geometry/block';
 import { placeOnSide, SIDES } from '../geometry/contact';
-import type { Point } from '../geometry/point';
+import type { Surround } from '../geometry/lattice';
+import { type Point, tilted } from '../geometry/point';
 import type { BlockId, FabricId, Project } from '../model/project';
 import type { Inches } from '../model/units';
 import type { Mark } from './finding';
@@ -33,7 +34,7 @@ export interface Clash {
   /** Cells of the blocks, as indices into wall.cells; empty for a block on the side table. */
   readonly cells: readonly number[];
   /** For a surround clash, what the rim lies against. */
-  readonly against: 'corner' | 'sashing' | 'border' | null;
+  readonly against: 'corner' | Surround | null;
   readonly marks: readonly Mark[];
 }
 
@@ -170,7 +171,7 @@ function facingClashes(
         fabrics: named(model, fabric, facingFabric),
         likeness,
         inches: model.rim,
-        weight: model.rim * likeness * model.across,
+        weight: model.rim * likeness * model.acrossAt[cell * 4 + side]!,
         places: [sidePlace(model, block, side) + 1, sidePlace(model, facing, opposite) + 1],
         marks: edgeMarks(model, cell, side, [[-half, half]]),
       });
@@ -204,7 +205,7 @@ function cornersFacing(
     fabrics: named(model, corner, facingCorner),
     likeness,
     inches,
-    weight: inches * likeness * model.across,
+    weight: inches * likeness * model.acrossAt[cell * 4 + side]!,
     places: [],
     marks: edgeMarks(model, cell, side, [
       [-rim - inches / 2, -rim],
@@ -221,8 +222,6 @@ function besideClash(project: Project, model: WallModel, cell: number, side: num
   if (fabric < 0) return;
   const likeness = model.cloths.likeness[fabric * model.fabricCount + cloth]!;
   if (likeness < LEAST_LIKENESS) return;
-  const { where } = project.setting.sashing;
-  const sashed = where === 'around' || (where === 'between' && model.beyond[cell * 4 + side]! >= 0);
   const half = model.rim / 2;
   clashes.push({
     id: `beside:${one.id}:${sidePlace(model, block, side) + 1}`,
@@ -235,7 +234,7 @@ function besideClash(project: Project, model: WallModel, cell: number, side: num
     numbers: [one.number],
     places: [sidePlace(model, block, side) + 1],
     cells: [cell],
-    against: sashed ? 'sashing' : 'border',
+    against: model.against[cell * 4 + side]!,
     marks: edgeMarks(model, cell, side, [[-half, half]]).slice(0, 1),
   });
 }
@@ -243,28 +242,31 @@ function besideClash(project: Project, model: WallModel, cell: number, side: num
 /** Marks along the edge of the block in a cell and, where sashing keeps them apart, along the edge beyond it too. */
 function edgeMarks(model: WallModel, cell: number, side: number, stretches: [Inches, Inches][]): Mark[] {
   const other = model.beyond[cell * 4 + side]!;
-  const upright = side % 2 === 1;
-  const away = side === 1 || side === 2 ? 1 : -1;
-  const deep = (upright ? model.blockSize.width : model.blockSize.height) / 2;
-  const lines = [upright ? model.cellX[cell]! + away * deep : model.cellY[cell]! + away * deep];
-  if (other >= 0) {
-    const far = upright ? model.cellX[other]! - away * deep : model.cellY[other]! - away * deep;
-    if (Math.abs(far - lines[0]!) > 1e-9) lines.push(far);
-  }
-  const middle = upright ? model.cellY[cell]! : model.cellX[cell]!;
-  const point = (line: Inches, along: Inches): Point =>
-    upright ? { x: line, y: middle + along } : { x: middle + along, y: line };
+  const lines = [edgeOf(model, cell, side)];
+  // A gap counts less than the whole; without one the two edges are one line.
+  if (other >= 0 && model.acrossAt[cell * 4 + side]! < 1) lines.push(edgeOf(model, other, (side + 2) % 4));
   return lines.flatMap((line) =>
     stretches.map(
       ([from, to]): Mark => ({
         kind: 'seam',
         block: null,
-        from: point(line, from),
-        to: point(line, to),
+        from: line(from),
+        to: line(to),
         inches: to - from,
       }),
     ),
   );
+}
+
+/** Points along a side of the block in a cell, by inches from its middle to the right or down (before the setting's tilt). */
+function edgeOf(model: WallModel, cell: number, side: number): (along: Inches) => Point {
+  const upright = side % 2 === 1;
+  const away = side === 1 || side === 2 ? 1 : -1;
+  const deep = (away * (upright ? model.blockSize.width : model.blockSize.height)) / 2;
+  return (along) => {
+    const point = tilted(upright ? { x: deep, y: along } : { x: along, y: deep }, model.tilt);
+    return { x: point.x + model.cellX[cell]!, y: point.y + model.cellY[cell]! };
+  };
 }
 
 function sidePlace(model: WallModel, block: number, side: number): number {

@@ -112,7 +112,7 @@ export function blockGraph(model: WallModel, nodes: BlockNodes): ContactGraph {
       const other = model.beyond[cell * 4 + side]!;
       const node = other < 0 ? -1 : nodes.nodeIn[other]!;
       const length = side % 2 === 1 ? model.blockSize.height : model.blockSize.width;
-      if (node >= 0) builder.add(node, length * model.across);
+      if (node >= 0) builder.add(node, length * model.acrossAt[cell * 4 + side]!);
     }
     builder.close();
   }
@@ -143,7 +143,6 @@ export function wedgeGraph(model: WallModel, nodes: WedgeNodes): ContactGraph {
   const { perBlock } = model;
   const builder = new GraphBuilder(nodes.wedgeOf.length);
   const seam = model.blockSize.height / 2 / Math.cos(Math.PI / perBlock);
-  const facing = model.rim * model.across;
   const sideAt = sidesByStanding(perBlock);
   const placeAt = SIDES.map((side) =>
     Array.from({ length: perBlock }, (_, stands) => placeOnSide(side, stands, perBlock)),
@@ -156,12 +155,13 @@ export function wedgeGraph(model: WallModel, nodes: WedgeNodes): ContactGraph {
       if (node >= 0) builder.add(node, seam);
     }
     const side = sideAt[model.standingOf[block]!]![place]!;
-    const cell = side < 0 ? -1 : model.beyond[model.cellOf[block]! * 4 + side]!;
+    const at = model.cellOf[block]! * 4 + side;
+    const cell = side < 0 ? -1 : model.beyond[at]!;
     const other = cell < 0 ? -1 : model.blockIn[cell]!;
     if (other >= 0) {
       const facingPlace = placeAt[(side + 2) % 4]![model.standingOf[other]!]!;
       const node = facingPlace === null ? -1 : nodes.nodeAt[other * perBlock + facingPlace]!;
-      if (node >= 0) builder.add(node, facing);
+      if (node >= 0) builder.add(node, model.rim * model.acrossAt[at]!);
     }
     builder.close();
   }
@@ -199,9 +199,7 @@ export function tilesOf(model: WallModel): Tiles | null {
   const down = Math.ceil(model.rows / cells);
   const tileOf = Int32Array.from(
     model.blockIn,
-    (_, cell) =>
-      Math.floor(Math.floor(cell / model.columns) / cells) * across +
-      Math.floor((cell % model.columns) / cells),
+    (_, cell) => Math.floor(model.rowOf[cell]! / cells) * across + Math.floor(model.columnOf[cell]! / cells),
   );
   return { cells, across, down, tileOf };
 }

@@ -1,7 +1,7 @@
 // Where each fabric lies: area, pieces, centre, quarters, distance to the next block with it against chance, and how much it
 // stands out. Background cloth is measured like the rest; whether it matters is for the findings.
 import { direction } from '../geometry/block';
-import type { Point } from '../geometry/point';
+import { type Point, tilted } from '../geometry/point';
 import type { FabricId } from '../model/project';
 import type { Inches } from '../model/units';
 import { type Autocorrelation, type JoinCounts, joinCounts, moran } from './autocorrelation';
@@ -145,7 +145,9 @@ function whereItLies(model: WallModel) {
   const pieces = new Int32Array(fabricCount);
   const quarters = new Float64Array(fabricCount * 4);
   const { start, fabric, area: sizes, reach } = piecesOf(model);
-  const units = Array.from({ length: perBlock }, (_, toward) => direction(toward, perBlock));
+  const units = Array.from({ length: perBlock }, (_, toward) =>
+    tilted(direction(toward, perBlock), model.tilt),
+  );
   const middle = middleOfFilled(model);
   for (let cell = 0; cell < model.blockIn.length; cell++) {
     const block = model.blockIn[cell]!;

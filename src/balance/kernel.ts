@@ -29,6 +29,20 @@ export function kernelOf(rows: number, columns: number): Kernel {
   return kernel;
 }
 
+/** The kernel of cells that lie on a grid with gaps: the same weights, by the places of the cells. */
+export function kernelOn(rowOf: Int32Array, columnOf: Int32Array): Kernel {
+  const reach = Math.max(...GROUPS) - 1;
+  const lists = Array.from(rowOf, (row, cell): [number, number][] =>
+    Array.from(rowOf.keys()).flatMap((other): [number, number][] => {
+      const down = rowOf[other]! - row;
+      const across = columnOf[other]! - columnOf[cell]!;
+      const near = other !== cell && Math.abs(down) <= reach && Math.abs(across) <= reach;
+      return near ? [[other, tents(down, across)]] : [];
+    }),
+  );
+  return { own: GROUPS.length, near: contactGraph(lists) };
+}
+
 function neighbourLists(rows: number, columns: number): [number, number][][] {
   const reach = Math.max(...GROUPS) - 1;
   return Array.from({ length: rows * columns }, (_, cell) => {

@@ -9,6 +9,22 @@ export interface Nearest {
   readonly byChance: Inches;
 }
 
+/** Middle to middle of cells next to each other on a side, on average where gaps differ; 0 where none are. */
+function pitch(model: WallModel, side: 1 | 2): Inches {
+  let sum = 0;
+  let count = 0;
+  for (let cell = 0; cell < model.blockIn.length; cell++) {
+    const row = model.rowOf[cell]! + (side === 2 ? 1 : 0);
+    const column = model.columnOf[cell]! + (side === 1 ? 1 : 0);
+    const next =
+      row < model.rows && column < model.columns ? model.cellAt[row * model.columns + column]! : -1;
+    if (next < 0) continue;
+    sum += Math.hypot(model.cellX[next]! - model.cellX[cell]!, model.cellY[next]! - model.cellY[cell]!);
+    count += 1;
+  }
+  return count === 0 ? 0 : sum / count;
+}
+
 /** Steps from a cell to the others, nearest first, for one wall. */
 export class NearestTable {
   private readonly rowStep: Int32Array;
@@ -21,9 +37,9 @@ export class NearestTable {
   constructor(model: WallModel, nodes: BlockNodes) {
     this.model = model;
     this.nodes = nodes;
-    const { rows, columns, cellX, cellY } = model;
-    const pitchX = columns > 1 ? cellX[1]! - cellX[0]! : 0;
-    const pitchY = rows > 1 ? cellY[columns]! - cellY[0]! : 0;
+    const { rows, columns } = model;
+    const pitchX = pitch(model, 1);
+    const pitchY = pitch(model, 2);
     const steps: { row: number; column: number; inches: Inches }[] = [];
     for (let row = 1 - rows; row < rows; row++) {
       for (let column = 1 - columns; column < columns; column++) {
@@ -60,12 +76,13 @@ export class NearestTable {
 
   /** The node a step away, −1 off the wall or where nothing hangs. */
   private reached(node: number, step: number): number {
-    const { rows, columns, cellOf } = this.model;
+    const { rows, columns, cellOf, rowOf, columnOf, cellAt } = this.model;
     const cell = cellOf[this.nodes.blockOf[node]!]!;
-    const column = (cell % columns) + this.columnStep[step]!;
-    const row = (cell - (cell % columns)) / columns + this.rowStep[step]!;
+    const column = columnOf[cell]! + this.columnStep[step]!;
+    const row = rowOf[cell]! + this.rowStep[step]!;
     if (row < 0 || column < 0 || row >= rows || column >= columns) return -1;
-    return this.nodes.nodeIn[row * columns + column]!;
+    const reached = cellAt[row * columns + column]!;
+    return reached < 0 ? -1 : this.nodes.nodeIn[reached]!;
   }
 
   /**
@@ -76,7 +93,7 @@ export class NearestTable {
     const known = this.chance.get(count);
     if (known !== undefined) return known;
     const n = this.nodes.blockOf.length;
-    const { rows, columns, cellOf } = this.model;
+    const { rows, columns, cellOf, rowOf, columnOf } = this.model;
     const full = n === rows * columns;
     let sum = 0;
     let all = 0;
@@ -84,8 +101,8 @@ export class NearestTable {
       let alike = 1;
       if (full) {
         const cell = cellOf[this.nodes.blockOf[node]!]!;
-        const row = Math.floor(cell / columns);
-        const column = cell % columns;
+        const row = rowOf[cell]!;
+        const column = columnOf[cell]!;
         if (2 * row > rows - 1 || 2 * column > columns - 1) continue;
         alike = (2 * row === rows - 1 ? 1 : 2) * (2 * column === columns - 1 ? 1 : 2);
       }

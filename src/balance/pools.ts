@@ -1,7 +1,7 @@
 // Pools: wedges, blocks or tiles of one value or one colour hanging together beyond chance, with their outline on the wall.
 // The test is in clustering; here the believed nodes and their like neighbours are gathered, measured and outlined.
 import { bandOutline } from '../geometry/block';
-import { boxOutline, type Outline, type Point } from '../geometry/point';
+import { boxOutline, type Outline, type Point, placed } from '../geometry/point';
 import type { BlockId } from '../model/project';
 import type { Layer } from './clustering';
 import type { Layers } from './layers';
@@ -131,31 +131,31 @@ function difference(values: Float64Array, nodes: readonly number[]): number {
   return inside / nodes.length - (all - inside) / (values.length - nodes.length);
 }
 
-/** The box of a cell with half of the sashing to its neighbours, so that boxes of neighbours share an edge. */
+/** The square of a cell with half of the sashing to its neighbours, so that those of neighbours share an edge. */
 function cellOutline(model: WallModel, cell: number): Outline {
   const { width, height } = model.blockSize;
+  const middle = { x: model.cellX[cell]!, y: model.cellY[cell]! };
   const gap = (side: number) => {
     const other = model.beyond[cell * 4 + side]!;
     if (other < 0) return 0;
-    const apart =
-      side % 2 === 1
-        ? Math.abs(model.cellX[other]! - model.cellX[cell]!) - width
-        : Math.abs(model.cellY[other]! - model.cellY[cell]!) - height;
-    return apart / 2;
+    const apart = Math.hypot(model.cellX[other]! - middle.x, model.cellY[other]! - middle.y);
+    return (apart - (side % 2 === 1 ? width : height)) / 2;
   };
-  const x = model.cellX[cell]! - width / 2 - gap(3);
-  const y = model.cellY[cell]! - height / 2 - gap(0);
-  return boxOutline({ x, y, width: width + gap(3) + gap(1), height: height + gap(0) + gap(2) });
+  const box = {
+    x: -width / 2 - gap(3),
+    y: -height / 2 - gap(0),
+    width: width + gap(3) + gap(1),
+    height: height + gap(0) + gap(2),
+  };
+  return placed(boxOutline(box), 0, middle, model.tilt);
 }
 
 function wedgeOutline(model: WallModel, wedge: number): Outline {
   const block = Math.floor(wedge / model.perBlock);
   const cell = model.cellOf[block]!;
   const toward = (wedge % model.perBlock) + model.standingOf[block]!;
-  return bandOutline(toward, model.blockSize.height / 2, 0, model.perBlock).map((point) => ({
-    x: point.x + model.cellX[cell]!,
-    y: point.y + model.cellY[cell]!,
-  }));
+  const outline = bandOutline(toward, model.blockSize.height / 2, 0, model.perBlock);
+  return placed(outline, 0, { x: model.cellX[cell]!, y: model.cellY[cell]! }, model.tilt);
 }
 
 /** The mean of the pieces' own middles: pieces of a scale are equally large. */

@@ -2,7 +2,7 @@
 // a term is 1 by chance. Fixed while blocks are turned, exchanged or given other wedges; made anew for another project.
 import { clashByChance } from './clashByChance';
 import { type Intent, SCATTERED, valueTarget } from './intent';
-import { type Kernel, kernelOf, kernelSums, quadratic } from './kernel';
+import { type Kernel, kernelOf, kernelOn, kernelSums, quadratic } from './kernel';
 import type { WallModel } from './wallModel';
 
 export interface TermBasis {
@@ -41,7 +41,8 @@ export function termBasis(model: WallModel, intent: Intent = SCATTERED): TermBas
     .map((_, block) => block)
     .filter((block) => model.cellOf[block]! >= 0 && model.area[block]! > 0);
   const filled = Uint8Array.from(model.blockIn, (block) => (block >= 0 && model.area[block]! > 0 ? 1 : 0));
-  const kernel = kernelOf(model.rows, model.columns);
+  const whole = model.rows * model.columns === model.blockIn.length;
+  const kernel = whole ? kernelOf(model.rows, model.columns) : kernelOn(model.rowOf, model.columnOf);
   const spread = (figures: Float64Array, least: number) => moments(hung, figures, least);
   const lightness = spread(model.lightness, LEAST.lightness);
   const a = spread(model.a, LEAST.oklab);

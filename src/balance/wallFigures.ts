@@ -4,6 +4,7 @@ import { cornerOutlines } from '../geometry/block';
 import { area } from '../geometry/point';
 import { apothem, slope } from '../geometry/wedge';
 import type { Project } from '../model/project';
+import { cornerFabricOf } from '../model/wallCells';
 import type { ClothTable } from './cloths';
 
 /** Wedges by kind: kind = 2 × set + (0 up, 1 down). */
@@ -26,7 +27,10 @@ export interface WedgeKinds {
 export interface BlockFigures {
   /** Wedge kind in each place: block × N + place. */
   readonly kindAt: Int32Array;
-  /** Corner fabric of each block, and 1 where it is the quilt's own or background: such corners meet by design. */
+  /**
+   * Corner fabric of each block in the cell it hangs in, and 1 where it is the quilt's own, by its rule, or background: such
+   * corners meet by design.
+   */
   readonly corner: Int32Array;
   readonly cornerByDesign: Uint8Array;
   /** Means of each block with its corners: L*, OKLab a and b, warmth; area of cloth, sq in (0: an empty block). */
@@ -93,11 +97,16 @@ export function blockFigures(project: Project, cloths: ClothTable, kinds: WedgeK
   const fabricArea = new Float64Array(count * fabricCount);
   const axes = [cloths.lightness, cloths.a, cloths.b, cloths.warmth];
   const kindAxes = [kinds.kindLightness, kinds.kindA, kinds.kindB, kinds.kindWarmth];
+  const rule = setting.cornerRule;
+  const byDesign = new Set(
+    [setting.cornerFabric, ...(rule ? [rule.fabric] : [])].map((id) => cloths.index.get(id)),
+  );
+  const cells = new Map(rule ? project.wall.cells.map((cell, at) => [cell?.block, at]) : []);
   for (let at = 0; at < count; at++) {
     const block = blocks[at]!;
-    const own = cloths.index.get(block.cornerFabric ?? setting.cornerFabric)!;
+    const own = cloths.index.get(cornerFabricOf(project, block, cells.get(block.id) ?? -1))!;
     corner[at] = own;
-    cornerByDesign[at] = cloths.background[own] || own === cloths.index.get(setting.cornerFabric) ? 1 : 0;
+    cornerByDesign[at] = cloths.background[own] || byDesign.has(own) ? 1 : 0;
     let wedges = 0;
     for (let index = 0; index < perBlock; index++) {
       const place = block.places[index];

@@ -2,6 +2,7 @@
 // colour and fabric. Terms are evaluated from it, by the analyser in full and by the arranger step by step.
 import type { Band } from '../geometry/bands';
 import { placeOnSide, SIDES } from '../geometry/contact';
+import { latticeOf, type Surround } from '../geometry/lattice';
 import { layOut } from '../geometry/setting';
 import { finishedBlock, rimLength, slope } from '../geometry/wedge';
 import { standing } from '../model/find';
@@ -20,6 +21,7 @@ export interface WallModel extends WedgeKinds, BlockFigures {
   readonly cloths: ClothTable;
   readonly wedge: WedgePlan;
   readonly perBlock: number;
+  /** The grid the cells lie on, along the sides of the blocks (geometry/lattice): on point it is slanted and has gaps. */
   readonly rows: number;
   readonly columns: number;
   readonly fabricCount: number;
@@ -32,13 +34,24 @@ export interface WallModel extends WedgeKinds, BlockFigures {
   readonly cornerStretch: { readonly upright: Inches; readonly level: Inches };
   /** Whether rims lie on the right and left sides too (N divisible by 4); on top and bottom they always do. */
   readonly rimsUpright: boolean;
-  /** What a contact across the sashing counts, 0–1; 1 without sashing. */
+  /** What a contact across the sashing counts, 0–1; 1 without sashing. Where gaps differ, across the widest. */
   readonly across: number;
+  /** Degrees clockwise the setting turns every block by. */
+  readonly tilt: 0 | 45;
+  /** Straight, no plain squares, gaps of one width: `across` holds for every side, and every place of the grid is a cell. */
+  readonly even: boolean;
 
   /** Cell beyond each side of a cell (cell × 4 + side), −1 at the edge of the top. */
   readonly beyond: Int32Array;
-  /** Fabric of the sashing or border that touches each side of a cell, −1 where there is none. */
+  /** Fabric of what touches each side of a cell but no block (sashing, border, …), −1 where there is none; and what it is. */
   readonly beside: Int32Array;
+  readonly against: readonly (Surround | null)[];
+  /** What a contact across each side of a cell counts, 0–1. */
+  readonly acrossAt: Float64Array;
+  /** Row and column of each cell on the grid, and the cell of each place of it (row × columns + column), −1 for none. */
+  readonly rowOf: Int32Array;
+  readonly columnOf: Int32Array;
+  readonly cellAt: Int32Array;
   /** Middle of each cell in quilt inches. */
   readonly cellX: Float64Array;
   readonly cellY: Float64Array;
@@ -136,11 +149,10 @@ export interface ModelledProject {
  * one it takes the wedge kinds where sets, wedge and cloths are the very same, and the figures of blocks that are alike.
  */
 export function wallModel(project: Project, cloths: ClothTable, earlier?: ModelledProject): WallModel {
-  const { wedge, wall } = project;
+  const { wedge } = project;
   const rim = rimLength(wedge);
   const size = finishedBlock(wedge);
   const rimsUpright = wedge.perBlock % 4 === 0;
-  const { sashing } = project.setting;
   const known =
     earlier &&
     earlier.model.cloths === cloths &&
@@ -152,30 +164,40 @@ export function wallModel(project: Project, cloths: ClothTable, earlier?: Modell
   const figures =
     known && sameFigures(known.project, project) ? known.model : blockFigures(project, cloths, kinds);
   return {
+    // An earlier model stands for its kinds and figures: what is new comes after them.
     ...kinds,
     ...figures,
+    ...(known && sameCells(known.project, project) ? cellsIn(known.model) : cellsOf(project, cloths, rim)),
     cloths,
     wedge,
     perBlock: wedge.perBlock,
-    rows: wall.rows,
-    columns: wall.columns,
     fabricCount: cloths.fabrics.length,
     blocks: project.blocks.map((block) => block.id),
     blockSize: size,
     rim,
     cornerStretch: { level: size.width - rim, upright: rimsUpright ? size.height - rim : size.height },
     rimsUpright,
-    across: sashing.where === 'none' ? 1 : sashingFactor(sashing.width, rim),
-    ...cellsOf(project, cloths),
     ...hanging(project),
     radialMemo: known?.model.radialMemo ?? new Map(),
   };
+}
+
+/** Whether the cells lie as before, whatever hangs in them. */
+function sameCells(before: Project, after: Project): boolean {
+  return (
+    before.setting === after.setting &&
+    before.wall.rows === after.wall.rows &&
+    before.wall.columns === after.wall.columns
+  );
 }
 
 /** Whether the same blocks, in the same order, hold the same wedges and corners; copies count as the same. */
 function sameFigures(before: Project, after: Project): boolean {
   return (
     before.setting.cornerFabric === after.setting.cornerFabric &&
+    // By rule the corners follow the cells.
+    before.setting.cornerRule === null &&
+    after.setting.cornerRule === null &&
     before.blocks.length === after.blocks.length &&
     after.blocks.every((block, at) => sameBlock(before.blocks[at]!, block))
   );
@@ -197,30 +219,72 @@ export function sameBlock(one: Block, other: Block): boolean {
   );
 }
 
-function cellsOf(project: Project, cloths: ClothTable) {
-  const { rows, columns, cells } = project.wall;
-  const { sashing, borders } = project.setting;
-  const { centres } = layOut(project);
-  const between = sashing.where === 'none' ? -1 : cloths.index.get(sashing.fabric)!;
-  const border = borders[0] ? cloths.index.get(borders[0].fabric)! : -1;
-  const outside = sashing.where === 'around' ? between : border;
-  const beyond = new Int32Array(cells.length * 4).fill(-1);
-  const beside = new Int32Array(cells.length * 4);
-  cells.forEach((_, cell) => {
-    const row = Math.floor(cell / columns);
-    const column = cell % columns;
-    const inside = [row > 0, column < columns - 1, row < rows - 1, column > 0];
-    const step = [-columns, 1, columns, -1];
-    inside.forEach((yes, side) => {
-      beyond[cell * 4 + side] = yes ? cell + step[side]! : -1;
-      beside[cell * 4 + side] = yes ? between : outside;
-    });
-  });
+type Cells = Pick<
+  WallModel,
+  | 'rows'
+  | 'columns'
+  | 'across'
+  | 'tilt'
+  | 'even'
+  | 'beyond'
+  | 'beside'
+  | 'against'
+  | 'acrossAt'
+  | 'rowOf'
+  | 'columnOf'
+  | 'cellAt'
+  | 'cellX'
+  | 'cellY'
+>;
+
+function cellsIn(model: WallModel): Cells {
+  const { rows, columns, across, tilt, even, beyond, beside, against } = model;
+  const { acrossAt, rowOf, columnOf, cellAt, cellX, cellY } = model;
   return {
+    rows,
+    columns,
+    across,
+    tilt,
+    even,
     beyond,
     beside,
-    cellX: Float64Array.from(centres, (centre) => centre.x),
-    cellY: Float64Array.from(centres, (centre) => centre.y),
+    against,
+    acrossAt,
+    rowOf,
+    columnOf,
+    cellAt,
+    cellX,
+    cellY,
+  };
+}
+
+function cellsOf(project: Project, cloths: ClothTable, rim: Inches): Cells {
+  const lattice = latticeOf(project);
+  const layout = layOut(project);
+  const { rows, columns, sides } = lattice;
+  const acrossAt = Float64Array.from(sides, (side) => (side.gap === 0 ? 1 : sashingFactor(side.gap, rim)));
+  const widest = sides.reduce((most, side) => (side.cell < 0 ? most : Math.max(most, side.gap)), 0);
+  const { sashing } = project.setting;
+  const usual = sashing.where === 'none' ? 0 : sashing.width;
+  const cellAt = new Int32Array(rows * columns).fill(-1);
+  lattice.rowOf.forEach((row, cell) => {
+    cellAt[row * columns + lattice.columnOf[cell]!] = cell;
+  });
+  return {
+    rows,
+    columns,
+    across: sashingFactor(lattice.even ? usual : widest, rim),
+    tilt: layout.tilt,
+    even: lattice.even,
+    beyond: Int32Array.from(sides, (side) => side.cell),
+    beside: Int32Array.from(sides, (side) => (side.against ? cloths.index.get(side.against.fabric)! : -1)),
+    against: sides.map((side) => side.against?.part ?? null),
+    acrossAt,
+    rowOf: Int32Array.from(lattice.rowOf),
+    columnOf: Int32Array.from(lattice.columnOf),
+    cellAt,
+    cellX: Float64Array.from(layout.centres, (middle) => middle.x),
+    cellY: Float64Array.from(layout.centres, (middle) => middle.y),
   };
 }
 

@@ -25,8 +25,24 @@ export interface SettingLayout {
   readonly pieces: readonly SettingPiece[];
 }
 
-/** Lays out the wall with everything round the blocks. */
+const kept = new WeakMap<Project['setting'], { readonly project: Project; readonly layout: SettingLayout }>();
+
+/** Lays out the wall with everything round the blocks. What hangs where does not matter: the last one is kept for a setting. */
 export function layOut(project: Project): SettingLayout {
+  const known = kept.get(project.setting);
+  const { rows, columns, cells } = project.wall;
+  const same =
+    known?.project.wedge === project.wedge &&
+    known.project.wall.rows === rows &&
+    known.project.wall.columns === columns &&
+    known.project.wall.cells.length === cells.length;
+  if (same) return known.layout;
+  const layout = laidOut(project);
+  kept.set(project.setting, { project, layout });
+  return layout;
+}
+
+function laidOut(project: Project): SettingLayout {
   const { layout, borders } = project.setting;
   const inner = layout.kind === 'onPoint' ? onPointSetting(project) : straightSetting(project);
   const { side, end } = borderedBy(borders);
