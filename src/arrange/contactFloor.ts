@@ -1,30 +1,65 @@
-// What the rims of a wall cost at least, whatever hangs where: a lower bound for turning and exchanging.
-import { aloneCost, type Contacts, leastMeeting } from './contacts';
+// What the rims of a wall cost at least, whatever hangs where: a lower bound for turning and exchanging, by the assignment of
+// blocks to cells that would be cheapest if each block met the best of neighbours (after Gilmore 1962 and Lawler 1963).
+import { solveLinear } from './assignment/linear';
+import { aloneCost, type Contacts } from './contacts';
 
-/** Seams of the radial kind are not in it; they do not change. */
+/** Radial seams are not in it; they do not change. 0 or above. */
 export function contactFloor(contacts: Contacts): number {
   const { model } = contacts.tables;
-  const movable = new Set(contacts.decisions.cells);
-  let floor = 0;
+  const { cells } = contacts.decisions;
+  const movable = new Set(cells);
+  const nearest = nearestRims(contacts);
+  const size = cells.length;
+  const costs = new Float64Array(size * size);
+  for (let row = 0; row < size; row++) {
+    const block = model.blockIn[cells[row]!]!;
+    for (let column = 0; column < size; column++) {
+      costs[row * size + column] = leastIn(contacts, nearest, block, cells[column]!);
+    }
+  }
+  let floor = size > 0 ? solveLinear(costs, size).cost : 0;
   model.blockIn.forEach((block, cell) => {
-    if (block < 0) return;
-    if (movable.has(cell)) {
-      floor += Math.min(...contacts.corners[block]!);
-      return;
-    }
-    floor += leastAlone(contacts, block, cell);
-    for (const side of [1, 2]) {
-      const next = model.beyond[cell * 4 + side]!;
-      const other = next < 0 ? -1 : model.blockIn[next]!;
-      if (other >= 0 && !movable.has(next)) floor += leastMeeting(contacts, block, other, side);
-    }
+    if (block >= 0 && !movable.has(cell)) floor += leastIn(contacts, nearest, block, cell);
   });
-  return floor;
+  return Math.max(0, floor);
 }
 
-function leastAlone(contacts: Contacts, block: number, cell: number): number {
-  return contacts.decisions.standings[block]!.reduce(
-    (least, _, at) => Math.min(least, aloneCost(contacts, block, at, cell)),
-    Number.POSITIVE_INFINITY,
-  );
+/** The least a rim costs against any rim that some block can have on a side: (side × stride + rim). */
+function nearestRims({ tables, decisions, rims }: Contacts): Float64Array {
+  const { stride, touching, model } = tables;
+  const nearest = new Float64Array(4 * stride).fill(Number.POSITIVE_INFINITY);
+  for (let side = 0; side < 4; side++) {
+    const there = new Set<number>();
+    for (const block of model.blockIn) {
+      if (block < 0) continue;
+      decisions.standings[block]!.forEach((_, at) => {
+        there.add(rims[block]![at * 4 + side]!);
+      });
+    }
+    for (let rim = 0; rim < stride; rim++) {
+      for (const other of there) {
+        const at = side * stride + rim;
+        nearest[at] = Math.min(nearest[at]!, touching[rim * stride + other]!);
+      }
+    }
+  }
+  return nearest;
+}
+
+/** The least a block costs in a cell: its corners, what lies beside it, and half of what its neighbours cost it at best. */
+function leastIn(contacts: Contacts, nearest: Float64Array, block: number, cell: number): number {
+  const { tables, decisions, rims } = contacts;
+  const { model, stride } = tables;
+  let least = Number.POSITIVE_INFINITY;
+  for (let at = 0; at < decisions.standings[block]!.length; at++) {
+    let cost = aloneCost(contacts, block, at, cell);
+    for (let side = 0; side < 4; side++) {
+      const next = model.beyond[cell * 4 + side]!;
+      if (next < 0 || model.blockIn[next]! < 0) continue;
+      const rim = rims[block]![at * 4 + side]!;
+      cost += 0.5 * model.acrossAt[cell * 4 + side]! * nearest[((side + 2) & 3) * stride + rim]!;
+    }
+    least = Math.min(least, cost);
+  }
+  return least;
 }

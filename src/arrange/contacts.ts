@@ -1,7 +1,7 @@
 // What hanging a block in a cell with a standing costs, and what two blocks side by side cost each other: the clash part of
 // the score as tables, for proofs. Worked out from the model on its own, so that it checks the living wall as well.
 import { addCornerRims, type ClashSums } from '../balance/clashSums';
-import { sideRim, type WallModel } from '../balance/wallModel';
+import { sideRim } from '../balance/wallModel';
 import { type CostTables, seamCost } from './costTables';
 import type { Decisions } from './decisions';
 
@@ -55,13 +55,13 @@ export function aloneCost(contacts: Contacts, block: number, at: number, cell: n
   let cost = corners[block]![at]!;
   for (let side = 0; side < 4; side++) {
     const cloth = tables.model.beside[cell * 4 + side]!;
-    if (cloth >= 0) cost += tables.beside[rims[block]![at * 4 + side]! * tables.stride + cloth]!;
+    if (cloth >= 0) cost += tables.touching[rims[block]![at * 4 + side]! * tables.stride + cloth]!;
   }
   return cost;
 }
 
-/** Cost of two blocks whose sides meet: `side` of the first towards the second. */
-export function meetingCost(
+/** Cost of two blocks whose sides touch, without sashing: `side` of the first towards the second. */
+export function touchingCost(
   contacts: Contacts,
   block: number,
   at: number,
@@ -72,31 +72,24 @@ export function meetingCost(
   const { tables, rims } = contacts;
   const rim = rims[block]![at * 4 + side]!;
   const facing = rims[other]![otherAt * 4 + ((side + 2) & 3)]!;
-  return (
-    tables.facing[rim * tables.stride + facing]! + cornersMeeting(tables, tables.model, block, other, side)
-  );
+  return tables.touching[rim * tables.stride + facing]! + cornersTouching(tables, block, other, side);
 }
 
-function cornersMeeting(
-  tables: CostTables,
-  model: WallModel,
-  block: number,
-  other: number,
-  side: number,
-): number {
+function cornersTouching(tables: CostTables, block: number, other: number, side: number): number {
+  const { model } = tables;
   if (model.cornerByDesign[block] || model.cornerByDesign[other]) return 0;
   const stretch = side % 2 === 1 ? model.cornerStretch.upright : model.cornerStretch.level;
-  const perRim = tables.facing[model.corner[block]! * tables.stride + model.corner[other]!]!;
+  const perRim = tables.touching[model.corner[block]! * tables.stride + model.corner[other]!]!;
   return (perRim * stretch) / model.rim;
 }
 
-/** The least two blocks can cost each other with any of their standings. */
-export function leastMeeting(contacts: Contacts, block: number, other: number, side: number): number {
+/** The least two blocks can cost each other where they touch, with any of their standings. */
+export function leastTouching(contacts: Contacts, block: number, other: number, side: number): number {
   const { standings } = contacts.decisions;
   let least = Number.POSITIVE_INFINITY;
   for (let at = 0; at < standings[block]!.length; at++) {
     for (let otherAt = 0; otherAt < standings[other]!.length; otherAt++) {
-      least = Math.min(least, meetingCost(contacts, block, at, other, otherAt, side));
+      least = Math.min(least, touchingCost(contacts, block, at, other, otherAt, side));
       if (least === 0) return 0;
     }
   }

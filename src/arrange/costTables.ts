@@ -16,9 +16,8 @@ export interface CostTables {
   /** Fabrics and one more: the index `none` costs nothing against anything. */
   readonly stride: number;
   readonly none: number;
-  /** Rim against rim, and rim against what lies beside it: fabric × fabric, with the stride. */
-  readonly facing: Float64Array;
-  readonly beside: Float64Array;
+  /** Rim against rim, or against what lies beside it, where they touch: fabric × fabric, with the stride. */
+  readonly touching: Float64Array;
   /** Weighted cost of an inch of one fabric meeting itself, and of an inch of look-alike. */
   readonly perSameInch: number;
   readonly perAlikeInch: number;
@@ -48,11 +47,11 @@ export function costTables(model: WallModel, basis: TermBasis, weights: Terms): 
   const stride = fabricCount + 1;
   const perSameInch = weights.clashLength / basis.clashScale;
   const perAlikeInch = weights.lookAlikes / basis.alikeScale;
-  const beside = new Float64Array(stride * stride);
+  const touching = new Float64Array(stride * stride);
   for (let one = 0; one < fabricCount; one++) {
     for (let other = 0; other < fabricCount; other++) {
       const inches = model.rim * model.cloths.likeness[one * fabricCount + other]!;
-      beside[one * stride + other] = inches * (one === other ? perSameInch : perAlikeInch);
+      touching[one * stride + other] = inches * (one === other ? perSameInch : perAlikeInch);
     }
   }
   const scattered = basis.intent.colour === 'scattered';
@@ -72,8 +71,7 @@ export function costTables(model: WallModel, basis: TermBasis, weights: Terms): 
     weights,
     stride,
     none: fabricCount,
-    facing: beside.map((cost) => cost * model.across),
-    beside,
+    touching,
     perSameInch,
     perAlikeInch,
     channels: factors.length,

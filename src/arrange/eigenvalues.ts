@@ -4,7 +4,10 @@
 /** Eigenvalues in ascending order. `matrix` is size × size, row by row, and is left as it is. O(n³). */
 export function eigenvaluesOf(matrix: Float64Array, size: number): Float64Array {
   const { diagonal, beside } = threeDiagonals(matrix.slice(), size);
-  for (let value = 0; value < size; value++) findValue(diagonal, beside, value, size);
+  // Entries this small are nothing beside the whole, and would only underflow.
+  const norm = Math.sqrt(matrix.reduce((sum, one) => sum + one * one, 0));
+  const nothing = (Number.EPSILON * norm) / size;
+  for (let value = 0; value < size; value++) findValue(diagonal, beside, value, nothing);
   return diagonal.sort();
 }
 
@@ -63,12 +66,13 @@ function reflect(
 }
 
 /** QL steps until the entry beside diagonal `value` vanishes. */
-function findValue(diagonal: Float64Array, beside: Float64Array, value: number, size: number): void {
+function findValue(diagonal: Float64Array, beside: Float64Array, value: number, nothing: number): void {
+  const size = diagonal.length;
   for (let round = 0; ; round++) {
     let end = value;
     while (end < size - 1) {
       const scale = Math.abs(diagonal[end]!) + Math.abs(diagonal[end + 1]!);
-      if (Math.abs(beside[end]!) <= Number.EPSILON * scale) break;
+      if (Math.abs(beside[end]!) <= Math.max(nothing, Number.EPSILON * scale)) break;
       end += 1;
     }
     if (end === value) return;

@@ -3,8 +3,9 @@
 import type { Analysis } from '../balance/analyse';
 import { type Clash, clashesBetween, clashesInside } from '../balance/clashes';
 import { clashFindings } from '../balance/clashFindings';
+import { clashSums } from '../balance/clashSums';
 import type { Finding } from '../balance/finding';
-import { wallModel } from '../balance/wallModel';
+import { type WallModel, wallModel } from '../balance/wallModel';
 import type { Project } from '../model/project';
 
 /** Kinds of finding that stand for one clash each, or for several told together. */
@@ -29,12 +30,18 @@ export function clashesBehind(finding: Finding, analysis: Analysis): readonly Cl
     .slice(0, TOLD_TOGETHER);
 }
 
-/** Whether a clash is gone from the project as changed. Another one in its stead is not this one: the score counts it. */
+/** Whether a clash is gone from the project as changed, and no other has come in its stead: there is less clash in all. */
 export function clashGone(clash: Clash, analysis: Analysis, changed: Project): boolean {
   const model = wallModel(changed, analysis.model.cloths, analysis);
   const inside = clash.blocks.flatMap((id) => clashesInside(changed, model, model.blocks.indexOf(id)));
   if (inside.some((one) => one.id === clash.id)) return false;
-  return !clashesBetween(changed, model).some((one) => one.id === clash.id);
+  if (clashesBetween(changed, model).some((one) => one.id === clash.id)) return false;
+  return inchesOf(model) < inchesOf(analysis.model) - 1e-9;
+}
+
+function inchesOf(model: WallModel): number {
+  const sums = clashSums(model);
+  return sums.same + sums.alike;
 }
 
 /** Whether a finding about the whole top is gone or has become much lighter. */

@@ -101,7 +101,8 @@ export function* arranging(
   const tables = costTables(model, basis, weights);
   const wall = new LiveWall(tables, decisions.spare);
   const search = new Search(wall, decisions, wish.seed);
-  const proof = new Proof(tables, decisions);
+  const cornersMove = project.setting.cornerRule !== null && decisions.cells.length > 0;
+  const proof = new Proof(tables, decisions, cornersMove);
   const spent = budgetShare(wish.budget, now);
   const start = wall.cost;
   let told = start;
@@ -120,15 +121,19 @@ export function* arranging(
     if (proof.isShort && search.steps >= BEFORE_PROOF) break;
   }
   const best = proof.isShort && !stopped ? proof.better(search.best) : search.best;
-  const moves = movesBetween(project, best);
-  const scoreOf = (terms: Terms): Score => ({ terms, total: weighted(terms, weights) });
-  const after = scoreOf(evaluateTerms(basis, wallModel(moved(project, moves), model.cloths)));
+  const before = scoreOf(evaluateTerms(basis, model), weights);
+  const scoreAfter = (moves: readonly Move[]) =>
+    scoreOf(evaluateTerms(basis, wallModel(moved(project, moves), model.cloths)), weights);
+  // Where corners follow the cells by a rule, the search takes them along with the blocks; the judge does not.
+  const found = movesBetween(project, best);
+  const moves = scoreAfter(found).total < before.total ? found : [];
+  const after = scoreAfter(moves);
   const bound = proof.done ? after.total : proof.bound();
   const chance = TERM_NAMES.reduce((sum, name) => sum + weights[name], 0);
   const by = chance > 0 ? Math.max(0, after.total - bound) / chance : 0;
   return {
     moves,
-    before: scoreOf(evaluateTerms(basis, model)),
+    before,
     after,
     steps: search.steps,
     bound,
@@ -138,13 +143,18 @@ export function* arranging(
   };
 }
 
+function scoreOf(terms: Terms, weights: Terms): Score {
+  return { terms, total: weighted(terms, weights) };
+}
+
 function verdictWords(by: number): Phrase {
   if (by < 1e-9) return phrase('Best possible, proved');
   const points = 100 * by < 1 ? Number((100 * by).toPrecision(1)) : Math.round(100 * by);
   return phrase('Within {points} points of the bound; a top by chance has 100', { points });
 }
 
-function budgetShare(budget: ShuffleWish['budget'], now: () => number): (steps: number) => number {
+/** How much of a budget is spent after so many steps, 0–1 and above; the clock starts now. */
+export function budgetShare(budget: ShuffleWish['budget'], now: () => number): (steps: number) => number {
   const { milliseconds, steps: most } = budget;
   if (milliseconds === undefined && most === undefined) throw new Error('arrange: a budget needs a limit');
   const start = milliseconds === undefined ? 0 : now();
@@ -155,6 +165,6 @@ function budgetShare(budget: ShuffleWish['budget'], now: () => number): (steps: 
     );
 }
 
-function noClock(): never {
+export function noClock(): never {
   throw new Error('arrange: a budget in milliseconds needs a clock');
 }

@@ -1,5 +1,6 @@
 // A wall on which every kind of contact occurs.
 import type { Project } from '../../src/model/project';
+import { cellCount } from '../../src/model/wallCells';
 import { scrappyTop } from '../balance/tops';
 
 /** A top with sashing, coloured corners, an empty cell, an empty place and few fabrics, so that every contact occurs. */
@@ -14,5 +15,12 @@ export function awkwardTop(seed: number, perBlock: 6 | 8 | 10 | 12): Project {
   top.blocks[0]!.cornerFabric = 'c3';
   top.blocks[1]!.cornerFabric = 'c3';
   top.blocks[(seed + 5) % 20]!.places.fill(null);
+  if (seed % 4 === 1 && perBlock % 4 === 0) hangOnPoint(top);
   return top;
+}
+
+/** The same 20 blocks on point, 3 × 4 and 2 × 3 in between, which leaves two on the side table. */
+function hangOnPoint(top: Project): void {
+  top.setting.layout = { kind: 'onPoint', sides: 'c4', corners: 'c5' };
+  top.wall = { rows: 3, columns: 4, cells: top.wall.cells.slice(0, cellCount(3, 4, top.setting.layout)) };
 }

@@ -1,0 +1,142 @@
+// Several good arrangements that differ: many short searches from seeds of their own, of whose results the best is taken, then
+// again and again the one that has most seams unlike those taken, as long as it is nearly as good.
+import { clothTable } from '../balance/cloths';
+import { termBasis } from '../balance/termBasis';
+import { DEFAULT_WEIGHTS, evaluateTerms, TERM_NAMES, weighted } from '../balance/terms';
+import { type WallModel, wallModel } from '../balance/wallModel';
+import { placeOnSide, SIDES } from '../geometry/contact';
+import { type Move, moved } from '../model/moves';
+import type { Project } from '../model/project';
+import { costTables } from './costTables';
+import { decisionsOf } from './decisions';
+import { LiveWall } from './liveWall';
+import { movesBetween, type Standings } from './movesBetween';
+import type { Score } from './score';
+import { type Kept, Search } from './search';
+import { budgetShare, noClock, type ShuffleClock, type ShuffleWish } from './shuffle';
+
+export interface Alternative {
+  readonly moves: readonly Move[];
+  readonly score: Score;
+  /** Share of the seams between blocks (and between wedges, where they may be traded) unlike those of the nearest other, 0–1. */
+  readonly apart: number;
+}
+
+/** Searches for each arrangement that is wanted. */
+const TRIES = 4;
+/** How much worse than the best, as a part of the score of a top by chance, still counts as good. */
+const NEARLY = 0.03;
+/** Less unlike than this is the same arrangement to the eye. */
+const LEAST_APART = 0.3;
+
+/** `count` good arrangements at most, the best first; fewer where there are not so many that differ. */
+export function alternatives(
+  project: Project,
+  wish: ShuffleWish,
+  count: number,
+  clock: Pick<ShuffleClock, 'now' | 'shouldStop'> = {},
+): Alternative[] {
+  const going = findingAlternatives(project, wish, count, clock.now);
+  for (;;) {
+    const step = going.next(clock.shouldStop?.() ?? false);
+    if (step.done) return step.value;
+  }
+}
+
+/** The same as a generator, for a worker: yields the part of the budget spent, every few milliseconds. */
+export function* findingAlternatives(
+  project: Project,
+  wish: ShuffleWish,
+  count: number,
+  now: () => number = noClock,
+): Generator<number, Alternative[], boolean> {
+  const lookalikes = wish.lookalikes ?? project.preferences.lookalikes;
+  const model = wallModel(project, clothTable(project.fabrics, undefined, lookalikes));
+  const basis = termBasis(model, wish.intent ?? project.preferences.intent);
+  const weights = wish.weights ?? DEFAULT_WEIGHTS;
+  const decisions = decisionsOf(project, model, wish.scopes);
+  if (!decisions.free) return [];
+  const tables = costTables(model, basis, weights);
+  const spent = budgetShare(wish.budget, now);
+  const found: Kept[] = [];
+  const tries = TRIES * count;
+  let steps = 0;
+  let stop = false;
+  for (let run = 0; run < tries && !stop; run++) {
+    const search = new Search(new LiveWall(tables, decisions.spare), decisions, (wish.seed + run * 7919) | 0);
+    for (let share = spent(steps); !stop && share < (run + 1) / tries; share = spent(steps + search.steps)) {
+      search.advance(Math.max(0, share * tries - run));
+      if (search.steps % 4096 === 0) stop = yield share;
+    }
+    steps += search.steps;
+    found.push(search.best);
+  }
+  const chance = TERM_NAMES.reduce((sum, name) => sum + weights[name], 0);
+  return chosen(model, found, count, NEARLY * chance, wish.scopes.trade).map(({ kept, apart }) => {
+    const moves = movesBetween(project, kept);
+    const terms = evaluateTerms(basis, wallModel(moved(project, moves), model.cloths));
+    return { moves, score: { terms, total: weighted(terms, weights) }, apart };
+  });
+}
+
+function chosen(
+  model: WallModel,
+  found: readonly Kept[],
+  count: number,
+  slack: number,
+  traded: boolean,
+): { kept: Kept; apart: number }[] {
+  const ranked = found.toSorted((one, other) => one.cost - other.cost);
+  const good = ranked
+    .filter((one) => one.cost <= ranked[0]!.cost + slack)
+    .map((kept) => ({ kept, seams: seamsOf(model, kept, traded) }));
+  const taken = good.slice(0, 1);
+  while (taken.length < count) {
+    const far = good
+      .map((one) => ({ one, apart: Math.min(...taken.map((other) => unlike(one.seams, other.seams))) }))
+      .reduce((best, next) => (next.apart > best.apart + 1e-12 ? next : best));
+    if (far.apart < LEAST_APART) break;
+    taken.push(far.one);
+  }
+  return taken.map(({ kept, seams }) => ({
+    kept,
+    apart: Math.min(
+      1,
+      ...taken.filter((other) => other.kept !== kept).map((other) => unlike(seams, other.seams)),
+    ),
+  }));
+}
+
+/**
+ * The seams of an arrangement by what meets there: places of two blocks, whichever way round, so that a whole wall turned
+ * about is the same; with trades also the wedge kinds that meet inside each block.
+ */
+export function seamsOf(model: WallModel, wall: Standings, traded: boolean): ReadonlySet<string> {
+  const seams = new Set<string>();
+  const { perBlock } = model;
+  const end = (block: number, side: number) =>
+    `${block}.${placeOnSide(SIDES[side]!, wall.standingOf[block]!, perBlock) ?? SIDES[side]!}`;
+  for (let cell = 0; cell < model.blockIn.length; cell++) {
+    const block = wall.blockIn[cell]!;
+    if (block < 0) continue;
+    for (const side of [1, 2]) {
+      const next = model.beyond[cell * 4 + side]!;
+      const other = next < 0 ? -1 : wall.blockIn[next]!;
+      if (other >= 0) seams.add([end(block, side), end(other, (side + 2) % 4)].toSorted().join(' '));
+    }
+    if (!traded) continue;
+    for (let place = 0; place < perBlock; place++) {
+      const kind = wall.kindAt[block * perBlock + place]!;
+      seams.add(`${block}:${place}:${kind}:${wall.kindAt[block * perBlock + ((place + 1) % perBlock)]!}`);
+    }
+  }
+  return seams;
+}
+
+/** Share of the seams of one arrangement that the other has not, 0–1; both have the same number. 0 without seams. */
+export function unlike(one: ReadonlySet<string>, other: ReadonlySet<string>): number {
+  if (one.size === 0) return 0;
+  let gone = 0;
+  for (const seam of one) if (!other.has(seam)) gone += 1;
+  return gone / one.size;
+}

@@ -1,0 +1,160 @@
+import { describe, expect, it } from 'vitest';
+import type { FromWorker, ToWorker } from '../../src/arrange/messages';
+import { ALL_SCOPES } from '../../src/arrange/score';
+import {
+  type ArrangeResult,
+  arrange,
+  type ShuffleProgress,
+  type ShuffleWish,
+} from '../../src/arrange/shuffle';
+import { type ArrangeWorker, startShuffle } from '../../src/store/arrangeClient';
+import { scrappyTop } from '../balance/tops';
+
+const PROJECT = scrappyTop({ rows: 4, columns: 5, seed: 2 });
+const WISH: ShuffleWish = { seed: 5, scopes: ALL_SCOPES, budget: { steps: 8000 } };
+
+/** A worker the test speaks for. */
+class StandIn implements ArrangeWorker {
+  onmessage: ((event: MessageEvent<FromWorker>) => void) | null = null;
+  onerror: ((event: ErrorEvent) => void) | null = null;
+  onmessageerror: ((event: MessageEvent) => void) | null = null;
+  readonly heard: ToWorker[] = [];
+  ended = false;
+
+  postMessage(message: ToWorker): void {
+    this.heard.push(structuredClone(message));
+  }
+
+  terminate(): void {
+    this.ended = true;
+  }
+
+  say(message: FromWorker): void {
+    if (!this.ended) this.onmessage?.({ data: structuredClone(message) } as MessageEvent<FromWorker>);
+  }
+
+  wish(): ShuffleWish {
+    const [first] = this.heard;
+    if (first?.kind !== 'shuffle') throw new Error('no shuffle was asked for');
+    return first.wish;
+  }
+
+  finish(): ArrangeResult {
+    const result = arrange(PROJECT, this.wish());
+    this.say({ kind: 'done', result });
+    return result;
+  }
+}
+
+function start(wish = WISH) {
+  const workers: StandIn[] = [];
+  const told: ShuffleProgress[] = [];
+  const running = startShuffle(
+    PROJECT,
+    12,
+    wish,
+    (progress) => told.push(progress),
+    () => {
+      const worker = new StandIn();
+      workers.push(worker);
+      return worker;
+    },
+  );
+  return { workers: workers as [StandIn, StandIn], told, running };
+}
+
+function progress(best: number, share: number, moves: ShuffleProgress['moves'] = []): FromWorker {
+  return { kind: 'progress', progress: { steps: 100, share, start: 9, best, moves } };
+}
+
+describe('a shuffle beside the page', () => {
+  it('shares the steps between two workers with seeds of their own and gives the better answer, with the revision', async () => {
+    const { workers, running } = start();
+    expect(workers).toHaveLength(2);
+    expect(workers.map((worker) => worker.wish().budget)).toEqual([{ steps: 4000 }, { steps: 4000 }]);
+    expect(workers[0].wish().seed).not.toBe(workers[1].wish().seed);
+    const second = workers[1].finish();
+    const first = workers[0].finish();
+    const answer = await running.answer;
+    if (!answer.ok) throw new Error('no answer');
+    expect(answer.value.revision).toBe(12);
+    expect(answer.value.result.after.total).toBe(Math.min(first.after.total, second.after.total));
+    expect(answer.value.result.steps).toBe(first.steps + second.steps);
+    expect(workers.every((worker) => worker.ended)).toBe(true);
+  });
+
+  it('answers the same whichever worker is done first', async () => {
+    const one = start();
+    one.workers[0].finish();
+    one.workers[1].finish();
+    const other = start();
+    other.workers[1].finish();
+    other.workers[0].finish();
+    expect(await one.running.answer).toEqual(await other.running.answer);
+  });
+
+  it('tells of the best of both, with moves only when they are better than those told before', () => {
+    const { workers, told } = start();
+    workers[0].say(progress(5, 0.2));
+    workers[1].say(progress(6, 0.1));
+    workers[1].say(progress(4, 0.3));
+    expect(told.map(({ best, share, moves }) => [best, share, moves !== null])).toEqual([
+      [5, 0.2, true],
+      [5, 0.1, false],
+      [4, 0.2, true],
+    ]);
+    expect(told.at(-1)!.steps).toBe(200);
+  });
+
+  it('passes a stop on, and ends without an answer when it is put aside', async () => {
+    const { workers, running } = start();
+    running.stop();
+    expect(workers.map((worker) => worker.heard.at(-1)!.kind)).toEqual(['stop', 'stop']);
+    running.cancel();
+    const answer = await running.answer;
+    expect(answer.ok ? '' : answer.problems[0]!.code).toBe('cancelled');
+    expect(workers.every((worker) => worker.ended)).toBe(true);
+  });
+
+  it('goes on with one worker when the other breaks', async () => {
+    const { workers, running } = start();
+    workers[0].onerror?.({ message: 'out of memory' } as ErrorEvent);
+    const result = workers[1].finish();
+    const answer = await running.answer;
+    expect(answer.ok && answer.value.result.after.total).toBe(result.after.total);
+  });
+
+  it('names the reason when no worker can answer', async () => {
+    const { workers, running } = start();
+    workers[0].say({ kind: 'failed', reason: 'no memory' });
+    workers[1].say({ kind: 'failed', reason: 'no memory either' });
+    const answer = await running.answer;
+    if (answer.ok) throw new Error('an answer from nobody');
+    expect(answer.problems[0]!.code).toBe('worker-failed');
+    expect(answer.problems[0]!.message.with).toEqual({ reason: 'no memory' });
+  });
+
+  it('names the reason when no worker can be started', async () => {
+    const running = startShuffle(
+      PROJECT,
+      1,
+      WISH,
+      () => {},
+      () => {
+        throw new Error('workers are not allowed here');
+      },
+    );
+    const answer = await running.answer;
+    expect(answer.ok ? null : answer.problems[0]!.message.with).toEqual({
+      reason: 'workers are not allowed here',
+    });
+  });
+
+  it('does not wait for a second opinion on a proof', async () => {
+    const { workers, running } = start();
+    const result = arrange(PROJECT, workers[1].wish());
+    workers[1].say({ kind: 'done', result: { ...result, verdict: { kind: 'proved' } } });
+    expect((await running.answer).ok).toBe(true);
+    expect(workers[0].ended).toBe(true);
+  });
+});
