@@ -12,6 +12,7 @@ import { FabricPicker } from '../../../fields/FabricPicker';
 import { Swatch } from '../../../fields/Swatch';
 import { TextField } from '../../../fields/TextField';
 import { useSession } from '../../../session';
+import { Words } from '../../../Words';
 import { useSay } from '../../../words';
 import { SmallTop } from './SmallTop';
 
@@ -30,12 +31,14 @@ export function ColourwayCard(props: { colourway: Colourway; open: boolean; onOp
         <ChevronDown size={16} aria-hidden />
       </button>
       <p className="quiet">
-        {say('{count} meetings, {length} in all; value {mean} ± {spread}', {
-          count: analysis.clashes.length,
-          length: { inches },
-          mean: Math.round(analysis.value?.mean ?? 0),
-          spread: Math.round(analysis.value?.deviation ?? 0),
-        })}
+        <Words
+          text={say('{count} meetings, {length} in all; value {mean} ± {spread}', {
+            count: analysis.clashes.length,
+            length: { inches },
+            mean: Math.round(analysis.value?.mean ?? 0),
+            spread: Math.round(analysis.value?.deviation ?? 0),
+          })}
+        />
       </p>
       {open ? <OpenColourway colourway={colourway} /> : null}
     </li>
