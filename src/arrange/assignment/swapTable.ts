@@ -1,59 +1,107 @@
-// Owns the table that knows, for a whole arrangement, what every swap of two items would cost, and keeps it
-// true after each swap at one multiplication pair per entry. Knows nothing about strategy except which moves
-// are barred just now (the tabu list lives here because the scan for the best move is fused with the update).
+// Owns the table that knows what every swap of two items would cost, and keeps it true after each swap.
+// Knows nothing of strategy, except which returns are barred just now: the search for the best move is part of it.
 import type { QuadraticTerm, ReducedProblem } from './problem';
+import { type SweepArrays, sweepArrays } from './sweep';
 
 /**
- * How it works. With g(i, q) = Σ_k f(i,k)·d(q, place of k) + ½·linear(i, q), a swap of u and v changes the cost by
- * twice δ(u,v) = G(u,v) + G(v,u) − G(u,u) − G(v,v) (+ 2·f(u,v)·d(pu,pv) for a symmetric term), G(i,j) = g(i, place of j).
- * After a swap of r and s, G grows by a rank-one matrix a·bᵀ with a(i) = f(i,r) − f(i,s) and
- * b(j) = d(pj,ps) − d(pj,pr), so δ(u,v) −= (a(u)−a(v))·(b(u)−b(v)) for all other pairs (Taillard 1991, factored).
- * The rows of r and s themselves follow in O(1) an entry from δ and the skew part H(u,v) = G(u,v) − G(v,u), which is
- * kept beside it: no O(n) sum is left anywhere, where the usual scheme needs 2n of them after every swap.
+ * With g(i, q) = Σ_k f(i,k)·d(q, place of k) + ½·linear(i, q) and G(i,j) = g(i, place of j), swapping u and v changes
+ * the cost by twice half(u,v) = G(u,v) + G(v,u) − G(u,u) − G(v,v) + 2·f(u,v)·d(pu,pv), f and d symmetric.
+ * A swap of r and s first exchanges the columns of r and s in G, then adds a·bᵀ with a(i) = f(i,r) − f(i,s) and
+ * b(j) = d(pj, old ps) − d(pj, old pr), pj the new place of j. So half(u,v) −= (a(u) − a(v))·(b(u) − b(v)): the O(1) update of
+ * Taillard, 'Robust taboo search for the quadratic assignment problem', Parallel Computing 17 (1991) 443–455, in factors.
+ * The exchange concerns the rows of r and s only; they usually cost 2n sums of n products, here O(1) an entry, from
+ * skew(u,v) = G(u,v) − G(v,u) kept beside half. A skew-symmetric second term adds a sweep and changes nothing else.
  */
 export class SwapTable {
   readonly size: number;
-  /** Item → place of the arrangement at hand. Read only from outside. */
+  /** Item → place of the arrangement at hand; read from outside, never written. */
   readonly places: Int32Array;
-  /** Cost of the arrangement at hand (without the constant of the reduced problem). */
+  /** Cost of the arrangement at hand, without the reduced problem's constant. */
   cost = 0;
-  /** The move found by the last scan; −1 when every move is barred. */
-  bestFirst = -1;
-  bestSecond = -1;
-  /** Item-by-place: the iteration until which the item may not return to the place. */
+  /** The best move the last `load` or `swap` found; `first` is −1 when all are barred. */
+  readonly best = { first: -1, second: -1 };
+  /** Item × place: the iteration up to which the item may not return to the place. */
   readonly barredUntil: Int32Array;
 
-  private readonly problem: ReducedProblem;
-  private readonly half: Float64Array;
-  private readonly skew: Float64Array;
   private readonly own: Float64Array;
-  private readonly rowStart: Int32Array;
-  private readonly scratch: readonly Float64Array[];
+  private readonly arrays: SweepArrays;
 
-  constructor(problem: ReducedProblem) {
-    const n = problem.size;
-    this.problem = problem;
-    this.size = n;
-    this.places = new Int32Array(n);
-    this.barredUntil = new Int32Array(n * n);
-    this.half = new Float64Array((n * (n - 1)) / 2);
-    this.skew = new Float64Array((n * (n - 1)) / 2);
-    this.own = new Float64Array(n);
-    this.rowStart = Int32Array.from({ length: n }, (_, row) => row * n - (row * (row + 1)) / 2 - row - 1);
-    this.scratch = Array.from({ length: 6 }, () => new Float64Array(n));
+  /** `plain` forbids WebAssembly, for comparison. */
+  constructor(
+    private readonly problem: ReducedProblem,
+    plain = false,
+  ) {
+    this.size = problem.size;
+    this.places = new Int32Array(this.size);
+    this.barredUntil = new Int32Array(this.size * this.size);
+    this.own = new Float64Array(this.size);
+    this.arrays = sweepArrays(this.size, plain);
   }
 
-  /** Takes up a new arrangement: O(n³). Forgets nothing in `barredUntil`; the caller clears it. */
+  /** Takes up another arrangement, with nothing barred. O(n³). */
   load(places: Int32Array): void {
-    const { size: n, terms, linear } = this.problem;
+    const { size: n, own, arrays } = this;
+    const { linear } = this.problem;
     this.places.set(places);
+    this.barredUntil.fill(0);
+    const full = this.fullTable();
+    this.cost = 0;
+    for (let i = 0; i < n; i++) {
+      own[i] = full[i * n + i]!;
+      this.cost += own[i]! + linear[i * n + places[i]!]! / 2;
+    }
+    const { flow, distance } = this.problem.terms[0];
+    arrays.half.fill(Number.POSITIVE_INFINITY);
+    arrays.skew.fill(0);
+    for (let u = 0; u < n - 1; u++) {
+      for (let v = u + 1; v < n; v++) {
+        const there = full[u * n + v]!;
+        const back = full[v * n + u]!;
+        const cross = 2 * flow[u * n + v]! * distance[places[u]! * n + places[v]!]!;
+        arrays.half[u * arrays.stride + v] = there + back - own[u]! - own[v]! + cross;
+        arrays.skew[u * arrays.stride + v] = there - back;
+      }
+    }
+    arrays.flowChange.fill(0);
+    arrays.distanceChange.fill(0);
+    arrays.sweep();
+    this.findBest(0, Number.NEGATIVE_INFINITY);
+  }
+
+  /** Cost change if items u and v, not the same, traded places. O(1). */
+  delta(u: number, v: number): number {
+    const { stride, half } = this.arrays;
+    return 2 * (u < v ? half[u * stride + v]! : half[v * stride + u]!);
+  }
+
+  /**
+   * Swaps r and s, mends the table and finds the best move among those that are not barred at `iteration` or that
+   * would bring the cost below `record` all the same. O(n²).
+   */
+  swap(r: number, s: number, iteration: number, record: number): void {
+    const { places } = this;
+    const [symmetric, skew] = this.problem.terms;
+    this.cost += this.delta(r, s);
+    this.exchange(r, s);
+    const left = places[r]!;
+    places[r] = places[s]!;
+    places[s] = left;
+    this.addProduct(r, s, symmetric);
+    if (skew) this.addProduct(r, s, skew);
+    this.findBest(iteration, (record - this.cost) / 2);
+  }
+
+  /** G(i,j) for all items, row by row. */
+  private fullTable(): Float64Array {
+    const { size: n, places } = this;
+    const { terms, linear } = this.problem;
     const full = new Float64Array(n * n);
     const gathered = new Float64Array(n);
     for (let j = 0; j < n; j++) {
       for (let i = 0; i < n; i++) full[i * n + j] = linear[i * n + places[j]!]! / 2;
-    }
-    for (const { flow, distance } of terms) {
-      for (let j = 0; j < n; j++) {
+      for (const term of terms) {
+        if (!term) continue;
+        const { flow, distance } = term;
         const row = places[j]! * n;
         for (let k = 0; k < n; k++) gathered[k] = distance[row + places[k]!]!;
         for (let i = 0; i < n; i++) {
@@ -63,171 +111,94 @@ export class SwapTable {
         }
       }
     }
-    this.cost = 0;
-    for (let i = 0; i < n; i++) {
-      this.own[i] = full[i * n + i]!;
-      this.cost += this.own[i]! + linear[i * n + places[i]!]! / 2;
-    }
-    for (let u = 0, at = 0; u < n - 1; u++) {
-      for (let v = u + 1; v < n; v++, at++) {
-        const there = full[u * n + v]!;
-        const back = full[v * n + u]!;
-        this.half[at] = there + back - this.own[u]! - this.own[v]! + this.pairTerm(u, v);
-        this.skew[at] = there - back;
-      }
-    }
+    return full;
   }
 
-  /** Cost change of swapping items u and v. O(1). */
-  delta(u: number, v: number): number {
-    if (u === v) return 0;
-    return 2 * (u < v ? this.half[this.rowStart[u]! + v]! : this.half[this.rowStart[v]! + u]!);
-  }
-
-  /**
-   * Swaps r and s, mends the table (O(n²), about two multiply-adds an entry) and looks for the best move that is
-   * not barred at `iteration`, or that would beat `bestCost` whether barred or not.
-   */
-  swap(r: number, s: number, iteration: number, bestCost: number): void {
-    const { terms } = this.problem;
-    const gain = this.delta(r, s);
-    for (let t = 0; t < terms.length; t++) {
-      this.prepare(r, s, terms[t]!, t);
-      if (t < terms.length - 1) this.mend();
-    }
-    const swapped = this.places[r]!;
-    this.places[r] = this.places[s]!;
-    this.places[s] = swapped;
-    this.cost += gain;
-    this.mendAndScan(iteration, (bestCost - this.cost) / 2);
-  }
-
-  /** Looks for the best move that may be made, without changing anything. */
-  scan(iteration: number, bestCost: number): void {
-    this.scratch[0]!.fill(0);
-    this.scratch[1]!.fill(0);
-    this.mendAndScan(iteration, (bestCost - this.cost) / 2);
-  }
-
-  private pairTerm(u: number, v: number): number {
-    const { size: n, terms } = this.problem;
-    const { flow, distance } = terms[0]!;
-    return 2 * flow[u * n + v]! * distance[this.places[u]! * n + this.places[v]!]!;
-  }
-
-  private entry(table: Float64Array, u: number, v: number): number {
-    return u < v ? table[this.rowStart[u]! + v]! : table[this.rowStart[v]! + u]!;
-  }
-
-  private prepare(r: number, s: number, term: QuadraticTerm, index: number): void {
-    const { size: n } = this.problem;
-    const { half, skew, own, rowStart, places } = this;
-    const { flow, distance } = term;
-    const a = this.scratch[0]!;
-    const b = this.scratch[1]!;
-    const rowR = places[r]! * n;
-    const rowS = places[s]! * n;
-    const flowR = r * n;
-    const flowS = s * n;
-    const sign = term.skew ? -1 : 1;
-    for (let i = 0; i < n; i++) {
-      a[i] = sign * (flow[flowR + i]! - flow[flowS + i]!);
-      const place = places[i]!;
-      b[i] = sign * (distance[rowS + place]! - distance[rowR + place]!);
-    }
-    if (index > 0) {
-      throw new Error('todo');
-    }
-    const ar = a[r]!,
-      as = a[s]!,
-      br = b[r]!,
-      bs = b[s]!;
-    const crossRS = 2 * flow[flowR + s]! * distance[rowR + places[s]!]!;
-    const at = r < s ? rowStart[r]! + s : rowStart[s]! + r;
-    const halfRS = half[at]! - crossRS;
-    const skewRS = r < s ? skew[at]! : -skew[at]!;
-    const ownR = own[r]!,
-      ownS = own[s]!;
-    const newSkewRS = 0;
-    void newSkewRS;
+  /** Exchanges the columns of r and s in G, as far as half, skew and own know it. Called before the places change. */
+  private exchange(r: number, s: number): void {
+    const { size: n, own, places } = this;
+    const { flow, distance } = this.problem.terms[0];
+    const { stride, half, skew } = this.arrays;
+    const placeR = places[r]! * n;
+    const placeS = places[s]! * n;
+    const atRS = r < s ? r * stride + s : s * stride + r;
+    const cross = 2 * flow[r * n + s]! * distance[placeR + places[s]!]!;
+    const halfRS = half[atRS]! - cross;
+    const skewRS = r < s ? skew[atRS]! : -skew[atRS]!;
+    const ownGap = own[r]! - own[s]!;
     for (let v = 0; v < n; v++) {
       if (v === r || v === s) continue;
-      const pv = places[v]!;
-      const fr = 2 * flow[flowR + v]!;
-      const fs = 2 * flow[flowS + v]!;
-      const dr = distance[rowR + pv]!;
-      const ds = distance[rowS + pv]!;
-      const iR = r < v ? rowStart[r]! + v : rowStart[v]! + r;
-      const iS = s < v ? rowStart[s]! + v : rowStart[v]! + s;
-      const hr = half[iR]! - fr * dr;
-      const hs = half[iS]! - fs * ds;
-      const kr = r < v ? skew[iR]! : -skew[iR]!;
-      const ks = s < v ? skew[iS]! : -skew[iS]!;
-      const av = a[v]!,
-        bv = b[v]!;
-      const both = hr + hs - halfRS;
-      const turn = kr - ks - skewRS; // H_rv + H_vs + H_sr
-      const nr = (both + turn) / 2 + (ar - av) * (bv - bs) + fr * ds;
-      const ns = (both - turn) / 2 + (as - av) * (bv - br) + fs * dr;
-      // G'[r][v]-G'[v][r]
-      const gdr = (hr - hs + ownR - ownS + kr + ks) / 2;
-      const nkr = (hr + ownR - hs - ownS + kr + ks) / 2 + ar * bv - av * bs;
-      const nks = (hs + ownS - hr - ownR + ks + kr) / 2 + as * bv - av * br;
-      void gdr;
-      half[iR] = nr + (ar - av) * (br - bv);
-      half[iS] = ns + (as - av) * (bs - bv);
-      const pr = nkr - (ar * bv - av * br);
-      const ps = nks - (as * bv - av * bs);
-      skew[iR] = r < v ? pr : -pr;
-      skew[iS] = s < v ? ps : -ps;
+      const pairR = 2 * flow[r * n + v]!;
+      const pairS = 2 * flow[s * n + v]!;
+      const fromR = distance[placeR + places[v]!]!;
+      const fromS = distance[placeS + places[v]!]!;
+      const atR = r < v ? r * stride + v : v * stride + r;
+      const atS = s < v ? s * stride + v : v * stride + s;
+      const halfR = half[atR]! - pairR * fromR;
+      const halfS = half[atS]! - pairS * fromS;
+      const skewR = r < v ? skew[atR]! : -skew[atR]!;
+      const skewS = s < v ? skew[atS]! : -skew[atS]!;
+      const shared = halfR + halfS - halfRS;
+      const turned = skewR - skewS - skewRS;
+      half[atR] = (shared + turned) / 2 + pairR * fromS;
+      half[atS] = (shared - turned) / 2 + pairS * fromR;
+      const gap = halfR - halfS + ownGap;
+      const newSkewR = (skewR + skewS + gap) / 2;
+      const newSkewS = (skewR + skewS - gap) / 2;
+      skew[atR] = r < v ? newSkewR : -newSkewR;
+      skew[atS] = s < v ? newSkewS : -newSkewS;
     }
-    // G before: G[r][s], G[s][r]
-    const sum = halfRS + ownR + ownS;
-    const grs = (sum + skewRS) / 2;
-    const gsr = (sum - skewRS) / 2;
-    for (let v = 0; v < n; v++) own[v]! += a[v]! * b[v]!;
-    own[r] = grs + ar * bs;
-    own[s] = gsr + as * br;
-    // new G'[r][s] = g'(r, old pr) = G[r][r] + a_r b_r ; G'[s][r] = G[s][s] + a_s b_s
-    const nrs = ownR + ar * br;
-    const nsr = ownS + as * bs;
-    half[at] = nrs + nsr - own[r]! - own[s]! + crossRS + (ar - as) * (br - bs);
-    const k = nrs - nsr - (ar * bs - as * br);
-    skew[at] = r < s ? k : -k;
+    const sum = halfRS + own[r]! + own[s]!;
+    own[r] = (sum + skewRS) / 2;
+    own[s] = (sum - skewRS) / 2;
+    half[atRS] = cross - halfRS;
+    skew[atRS] = r < s ? ownGap : -ownGap;
   }
 
-  private mend(): void {}
+  /** Adds a·bᵀ to G for one term. Called after the places have changed; r is where s was. */
+  private addProduct(r: number, s: number, { flow, distance }: QuadraticTerm): void {
+    const { size: n, own, places } = this;
+    const { flowChange: a, distanceChange: b } = this.arrays;
+    const rowR = places[r]! * n;
+    const rowS = places[s]! * n;
+    for (let i = 0; i < n; i++) {
+      // Rows instead of columns: for a skew term both factors change their sign, and the product does not.
+      a[i] = flow[r * n + i]! - flow[s * n + i]!;
+      b[i] = distance[rowR + places[i]!]! - distance[rowS + places[i]!]!;
+      own[i]! += a[i]! * b[i]!;
+    }
+    this.arrays.sweep();
+  }
 
-  private mendAndScan(iteration: number, aspiration: number): void {
-    const { size: n, half, skew, places, barredUntil } = this;
-    const a = this.scratch[0]!;
-    const b = this.scratch[1]!;
-    let best = Infinity;
-    let first = -1;
-    let second = -1;
-    for (let u = 0, at = 0; u < n - 1; u++) {
-      const au = a[u]!;
-      const bu = b[u]!;
-      for (let v = u + 1; v < n; v++, at++) {
-        const av = a[v]!;
-        const bv = b[v]!;
-        const value = half[at]! - (au - av) * (bu - bv);
-        half[at] = value;
-        skew[at]! += au * bv - av * bu;
-        if (value < best) {
-          if (
-            value < aspiration ||
-            barredUntil[u * n + places[v]!]! <= iteration ||
-            barredUntil[v * n + places[u]!]! <= iteration
-          ) {
-            best = value;
-            first = u;
-            second = v;
-          }
-        }
+  /** Starts in the row of the least entry and looks only into rows that can beat the best move so far. */
+  private findBest(iteration: number, aspiration: number): void {
+    const { size: n, places, barredUntil } = this;
+    const { stride, half, rowMinima } = this.arrays;
+    let lead = 0;
+    let lowest = Number.POSITIVE_INFINITY;
+    for (let u = 0; u < n; u++) {
+      const least = Math.min(rowMinima[2 * u]!, rowMinima[2 * u + 1]!);
+      rowMinima[2 * u] = least;
+      if (least < lowest) {
+        lowest = least;
+        lead = u;
       }
     }
-    this.bestFirst = first;
-    this.bestSecond = second;
+    let best = Number.POSITIVE_INFINITY;
+    this.best.first = -1;
+    for (let turn = 0; turn < n; turn++) {
+      const u = lead + turn < n ? lead + turn : lead + turn - n;
+      if (rowMinima[2 * u]! >= best) continue;
+      for (let v = u + 1; v < n; v++) {
+        const value = half[u * stride + v]!;
+        if (value >= best) continue;
+        const barred =
+          barredUntil[u * n + places[v]!]! > iteration && barredUntil[v * n + places[u]!]! > iteration;
+        if (barred && value >= aspiration) continue;
+        best = value;
+        this.best.first = u;
+        this.best.second = v;
+      }
+    }
   }
 }

@@ -1,0 +1,116 @@
+// Owns the linear assignment problem: every row to a column of its own, at least cost, by shortest augmenting paths
+// (Kuhn 1955; Munkres 1957; in the O(n³) form of Jonker and Volgenant, Computing 38 (1987) 325–340). Knows nothing of quilts.
+
+export interface LinearAssignment {
+  readonly columnOf: Int32Array;
+  readonly cost: number;
+  /** rowPrice + columnPrice ≤ cost everywhere, equal where assigned: the proof that it cannot be cheaper. */
+  readonly rowPrice: Float64Array;
+  readonly columnPrice: Float64Array;
+}
+
+/** The cheapest assignment of a size × size table (row by row; any finite numbers). Size 0 costs 0. */
+export function solveLinear(table: Float64Array, size: number): LinearAssignment {
+  if (table.length !== size * size) {
+    throw new RangeError(`solveLinear: ${table.length} entries, not ${size * size}`);
+  }
+  const rowOf = new Int32Array(size).fill(-1);
+  const columnOf = new Int32Array(size).fill(-1);
+  const rowPrice = new Float64Array(size);
+  const columnPrice = cheapestOfColumns(table, size);
+  const search = new PathSearch(table, size, rowPrice, columnPrice, rowOf);
+  for (let row = 0; row < size; row++) {
+    let column = search.shortestFrom(row);
+    while (column >= 0) {
+      const from = search.cameFrom[column]!;
+      const before = columnOf[from]!;
+      rowOf[column] = from;
+      columnOf[from] = column;
+      column = from === row ? -1 : before;
+    }
+  }
+  let cost = 0;
+  for (let row = 0; row < size; row++) cost += table[row * size + columnOf[row]!]!;
+  return { columnOf, cost, rowPrice, columnPrice };
+}
+
+function cheapestOfColumns(table: Float64Array, size: number): Float64Array {
+  const cheapest = new Float64Array(size).fill(Number.POSITIVE_INFINITY);
+  for (let at = 0; at < table.length; at++) {
+    const column = at % size;
+    if (table[at]! < cheapest[column]!) cheapest[column] = table[at]!;
+  }
+  return cheapest;
+}
+
+/** Dijkstra's search from a free row to the nearest free column over reduced costs, prices mended on the way out. */
+class PathSearch {
+  /** The row before each column on the path found. */
+  readonly cameFrom: Int32Array;
+  private readonly distance: Float64Array;
+  private readonly settled: Uint8Array;
+  private readonly order: Int32Array;
+
+  constructor(
+    private readonly table: Float64Array,
+    private readonly size: number,
+    private readonly rowPrice: Float64Array,
+    private readonly columnPrice: Float64Array,
+    private readonly rowOf: Int32Array,
+  ) {
+    this.cameFrom = new Int32Array(size);
+    this.distance = new Float64Array(size);
+    this.settled = new Uint8Array(size);
+    this.order = new Int32Array(size);
+  }
+
+  shortestFrom(start: number): number {
+    const { distance, settled, order, rowOf } = this;
+    distance.fill(Number.POSITIVE_INFINITY);
+    settled.fill(0);
+    let row = start;
+    let reached = 0;
+    for (let count = 0; ; count++) {
+      const column = this.relax(row, reached);
+      reached = distance[column]!;
+      if (rowOf[column]! < 0) {
+        this.mendPrices(start, reached, count);
+        return column;
+      }
+      settled[column] = 1;
+      order[count] = column;
+      row = rowOf[column]!;
+    }
+  }
+
+  /** Looks along one row and returns the nearest column not yet settled. */
+  private relax(row: number, reached: number): number {
+    const { table, size, rowPrice, columnPrice, distance, settled, cameFrom } = this;
+    let nearest = -1;
+    let least = Number.POSITIVE_INFINITY;
+    for (let column = 0; column < size; column++) {
+      if (settled[column]) continue;
+      const length = reached + table[row * size + column]! - rowPrice[row]! - columnPrice[column]!;
+      if (length < distance[column]!) {
+        distance[column] = length;
+        cameFrom[column] = row;
+      }
+      if (distance[column]! < least) {
+        least = distance[column]!;
+        nearest = column;
+      }
+    }
+    return nearest;
+  }
+
+  private mendPrices(start: number, reached: number, count: number): void {
+    const { distance, order, rowOf, rowPrice, columnPrice } = this;
+    rowPrice[start]! += reached;
+    for (let at = 0; at < count; at++) {
+      const column = order[at]!;
+      const less = reached - distance[column]!;
+      rowPrice[rowOf[column]!]! += less;
+      columnPrice[column]! -= less;
+    }
+  }
+}
