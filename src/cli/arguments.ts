@@ -4,11 +4,12 @@ import { parseArgs } from 'node:util';
 import { phrase } from '../model/phrase';
 import { failed, ok, type Result } from '../model/result';
 
-export const USAGE = `Usage: npm run sheet -- PROJECT.json [MORE.json …] --out DIR [--width PIXELS] [--marks]
+export const USAGE = `Usage: npm run sheet -- PROJECT.json [MORE.json …] --out DIR [--width PIXELS] [--marks] [--colourways]
 
   --out DIR        where wall.svg, wall.png and report.json go; with several projects each gets DIR/<its file's name>/
   --width PIXELS   width of wall.png, 16 to 12000 (48 pixels to the inch, at most 4000 on the longer side, unless given)
   --marks          draw the clashes and pools on the wall
+  --colourways     the same for every colourway, in colourway-1-<its name>/ and so on beside it
   --help           this text`;
 
 export interface SheetRequest {
@@ -21,6 +22,8 @@ export interface SheetRequest {
   /** Pixels; null for the usual size. */
   readonly width: number | null;
   readonly marks: boolean;
+  /** Sheets of every colourway too. */
+  readonly colourways: boolean;
 }
 
 const LEAST_WIDTH = 16;
@@ -35,7 +38,8 @@ export function readArguments(words: readonly string[]): Result<SheetRequest> {
     return failed('arguments', '', phrase('{reason}', { reason: (error as Error).message }));
   }
   const { values, positionals } = parsed;
-  if (values.help) return ok({ help: true, files: [], out: '', width: null, marks: false });
+  if (values.help)
+    return ok({ help: true, files: [], out: '', width: null, marks: false, colourways: false });
   if (positionals.length === 0) return failed('no-project', '', phrase('Name at least one project file.'));
   if (!values.out) return failed('no-out', '--out', phrase('Say where the sheets go with --out DIR.'));
   const width = values.width === undefined ? null : Number(values.width);
@@ -51,7 +55,14 @@ export function readArguments(words: readonly string[]): Result<SheetRequest> {
     return failed('same-folder', '', phrase(say, { folder: twice }));
   }
   const files = positionals.map((file, index) => ({ file, folder: folders[index]! }));
-  return ok({ help: false, files, out: values.out, width, marks: values.marks ?? false });
+  return ok({
+    help: false,
+    files,
+    out: values.out,
+    width,
+    marks: values.marks ?? false,
+    colourways: values.colourways ?? false,
+  });
 }
 
 function parse(words: readonly string[]) {
@@ -62,6 +73,7 @@ function parse(words: readonly string[]) {
       out: { type: 'string' },
       width: { type: 'string' },
       marks: { type: 'boolean' },
+      colourways: { type: 'boolean' },
       help: { type: 'boolean', short: 'h' },
     },
   });

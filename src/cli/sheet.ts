@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { openProject } from '../cutting/openProject';
 import { drawProject } from '../drawing/drawProject';
 import { drawingToSvg } from '../drawing/svg';
+import { inColourway } from '../model/colourway';
 import { phrase, speak } from '../model/phrase';
 import type { Project } from '../model/project';
 import { failed, type Problem, type Result } from '../model/result';
@@ -34,8 +35,19 @@ function run(words: readonly string[]): number {
   const projects = opened.flatMap(({ project }) => (project.ok ? [project.value] : []));
   if (!folder.ok || projects.length < files.length) return 2;
   try {
-    const folders = files.map((file) => join(out, file.folder));
-    writeAll(folders, (index) => sheetOf(projects[index]!, request.value));
+    const sheets = projects.flatMap((project, index) => {
+      const folder = join(out, files[index]!.folder);
+      const worn = request.value.colourways ? project.colourways : [];
+      return [
+        { folder, project },
+        ...worn.map((colourway, at) => ({
+          folder: join(folder, colourwayFolder(at, colourway.name)),
+          project: inColourway(project, colourway),
+        })),
+      ];
+    });
+    const folders = sheets.map((sheet) => sheet.folder);
+    writeAll(folders, (index) => sheetOf(sheets[index]!.project, request.value));
     for (const path of folders) console.log(`${path}: wall.svg, wall.png, report.json`);
     return 0;
   } catch (error) {
@@ -62,6 +74,17 @@ function openFile(file: string, request: SheetRequest): Result<Project> {
     );
   }
   return opened;
+}
+
+/** colourway-1-night: numbered, so that two of one name do not meet; of the name what any disk takes. */
+function colourwayFolder(index: number, name: string): string {
+  const safe = name
+    .toLowerCase()
+    .normalize('NFKD')
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, 60);
+  return ['colourway', index + 1, safe].filter((part) => part !== '').join('-');
 }
 
 function reasonOf(error: unknown): string {

@@ -1,0 +1,47 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
+
+const root = join(import.meta.dirname, '..', '..');
+
+it('a shop gets the sheet of every colourway beside the quilt’s own', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'colourways-'));
+  try {
+    const project = JSON.parse(readFileSync(join(root, 'demo-data', 'harbour-reading-corner.json'), 'utf8'));
+    const [first, second] = [project.fabrics[1].id, project.fabrics[2].id];
+    project.colourways = [
+      { id: 'c1', name: 'Night over / day', swaps: [{ fabric: first, by: second }] },
+      { id: 'c2', name: '夜', swaps: [] },
+    ];
+    const file = join(folder, 'harbour.json');
+    writeFileSync(file, JSON.stringify(project));
+    const words = [
+      join(root, 'src/cli/sheet.ts'),
+      file,
+      '--out',
+      join(folder, 'out'),
+      '--width',
+      '64',
+      '--colourways',
+    ];
+    const run = spawnSync(process.execPath, ['--import', import.meta.resolve('tsx'), ...words], {
+      encoding: 'utf8',
+    });
+    expect(run.stderr).toBe('');
+    expect(run.status).toBe(0);
+    expect(readdirSync(join(folder, 'out')).toSorted()).toEqual([
+      'colourway-1-night-over-day',
+      'colourway-2',
+      'report.json',
+      'wall.png',
+      'wall.svg',
+    ]);
+    const svg = (path: string) => readFileSync(join(folder, 'out', path, 'wall.svg'), 'utf8');
+    expect(svg('')).toContain(`data-fabric="${first}"`);
+    expect(svg('colourway-1-night-over-day')).not.toContain(`data-fabric="${first}"`);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+});
