@@ -1,9 +1,10 @@
 // Commands on blocks: making them, trading their wedges, their corners, how far they are sewn.
 import { createBlock } from '../model/create';
 import { cellIndexOf, findBlock } from '../model/find';
-import { placesHeld } from '../model/freedom';
+import { hangingHeld, placesHeld } from '../model/freedom';
 import { counted, type Phrase, phrase } from '../model/phrase';
 import type { Block, BlockId, FabricId, Place, Project } from '../model/project';
+import { cornerFabricOf, isPlain } from '../model/wallCells';
 import { type Command, Refusal } from './apply';
 
 /** Adds blocks with empty places; they hang in the first empty cells, the rest wait on the side table. */
@@ -14,7 +15,7 @@ export function addBlocks(count: number): Command {
       for (let added = 0; added < count; added += 1) {
         const block = createBlock(draft);
         draft.blocks.push(block);
-        const cell = draft.wall.cells.indexOf(null);
+        const cell = draft.wall.cells.findIndex((held, at) => held === null && !isPlain(at, draft));
         if (cell >= 0) draft.wall.cells[cell] = { block: block.id, turn: 0, pinned: false };
       }
     },
@@ -28,8 +29,8 @@ export function removeBlock(project: Project, id: BlockId): Command {
     label: phrase('remove block {block}', { block: number }),
     change: (draft) => {
       const block = known(draft, id);
-      const held = placesHeld(block);
-      if (held) throw new Refusal('block-sewn', 'blocks', held);
+      const held = placesHeld(block) ?? hangingHeld(draft, block);
+      if (held) throw new Refusal('block-held', 'blocks', held);
       const cell = cellIndexOf(draft, id);
       if (cell >= 0) draft.wall.cells[cell] = null;
       draft.blocks = draft.blocks.filter((one) => one.id !== id);
@@ -111,6 +112,10 @@ export function setBlockProgress(ids: readonly BlockId[], progress: Block['progr
             block: block.number,
           });
           throw new Refusal('empty-place', 'blocks', message);
+        }
+        // Corners that go on stay as they are, wherever the block hangs later.
+        if (draft.setting.cornerRule && (progress === 'squared' || progress === 'joined')) {
+          block.cornerFabric = cornerFabricOf(draft, block, cellIndexOf(draft, id));
         }
         block.progress = progress;
       }

@@ -24,7 +24,7 @@ export interface PixelSize {
 export const PRINT_DENSITY = 300;
 /** Browsers give an empty picture, without an error, above about 16,384 pixels on a side. */
 export const MOST_PIXELS = 16_384;
-export const LEAST_PIXELS = 100;
+const LEAST_PIXELS = 100;
 
 /** The picture as SVG text with real sizes, one unit to the inch. */
 export function pictureSvg(project: Project, { caption, marks }: PictureOptions): string {

@@ -9,8 +9,9 @@ import { after, withWedges, workshopProject } from './workshopProject';
 
 const rims = (project: Project) => analyse(project).clashes.filter((clash) => clash.kind === 'rim').length;
 
-test('two sets of ten or eleven wedges make two whole blocks, not three', () => {
-  // H = 8 1/2": p = 6.5473 − 8.5 × 0.41421 = 3.0265; a second wedge of the same tip starts a base later: 6 pairs in 40".
+test('two sets of eleven wedges make two whole blocks, not three', () => {
+  // H = 8 1/2": each pair takes a base, 6.5473"; five pairs and one wedge take 39.28 of 40". One set begins tip up, the
+  // other tip down: 11 up and 11 down in all, four of each to a block.
   expect(blocksAllowed(workshopProject())).toBe(2);
 });
 

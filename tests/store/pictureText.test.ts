@@ -40,3 +40,25 @@ test('an empty project is told without a block and without dividing by nothing',
   expect(text(project)).toBe('Nothing yet: a quilt top with 0 blocks in 3 rows of 2, 28" by 42" finished.');
   expect(speak(pictureCaption(project))).toBe('Nothing yet · 28" × 42" · 0 blocks');
 });
+
+test('on point, with plain squares and a corner rule, each is told with its fabric', () => {
+  const project = workshopProject();
+  const said = text({
+    ...project,
+    wall: { ...project.wall, rows: 2, columns: 2, cells: [...project.wall.cells.slice(0, 4), null] },
+    setting: {
+      ...project.setting,
+      layout: { kind: 'onPoint', sides: 'f2', corners: 'f3' },
+      plain: { fabric: 'f4', cells: 'second' },
+      cornerRule: { kind: 'edge', fabric: 'f5' },
+      binding: { fabric: 'f2', cutWidth: 2.25 },
+    },
+  });
+  expect(said).toContain('2 blocks set on point');
+  expect(said).toContain('The side triangles are of Brick, the corners of the top of Amber.');
+  expect(said).toContain('Every other square is plain, of Harbour.');
+  expect(said).toContain(
+    'with corners mostly of Background. Along the edge of the top the corners are of Milk.',
+  );
+  expect(said).toContain('The binding is of Brick.');
+});

@@ -66,7 +66,7 @@ export function BlockSheet({ block, turn }: { block: Block; turn: number }) {
 }
 
 /** Place by place, then the corners and the order of joining. Common practice, no source, for the order. */
-export function sheetLines(project: Project, block: Block): Phrase[] {
+function sheetLines(project: Project, block: Block): Phrase[] {
   const lies = seamLies(project, block);
   const places = block.places.map((wedge, place) => {
     const values = { place: place + 1, wedge: wedgeWords(project, wedge) };

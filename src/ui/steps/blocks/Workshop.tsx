@@ -6,6 +6,7 @@ import { seamsNotNesting } from '../../../cutting/nesting';
 import { putWedge, removeBlock } from '../../../editing/blocks';
 import { cellIndexOf, cellOf } from '../../../model/find';
 import type { Block, BlockId, Place } from '../../../model/project';
+import { rowAndColumn } from '../../../model/wallCells';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { useSay } from '../../words';
@@ -91,7 +92,6 @@ function WorkshopHead({ block }: { block: Block }) {
   const store = useAppStore();
   const project = useApp((app) => app.project);
   const cell = cellIndexOf(project, block.id);
-  const { columns } = project.wall;
   const ordered = project.blocks.toSorted((one, other) => one.number - other.number);
   const at = ordered.findIndex((one) => one.id === block.id);
   const step = (by: number, name: string, icon: React.ReactNode) => (
@@ -122,10 +122,7 @@ function WorkshopHead({ block }: { block: Block }) {
         <p>
           {cell < 0
             ? say('On the side table')
-            : say('Row {row}, column {column}', {
-                row: Math.floor(cell / columns) + 1,
-                column: (cell % columns) + 1,
-              })}
+            : say('Row {row}, column {column}', rowAndColumn(cell, project))}
         </p>
       </div>
     </header>
