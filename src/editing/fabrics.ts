@@ -2,6 +2,7 @@
 import { findFabric, freshId } from '../model/find';
 import { type Phrase, phrase } from '../model/phrase';
 import type { Fabric, FabricId, Project, StripOnHand } from '../model/project';
+import { exchangeInSetting, settingFabrics } from '../model/settingFabrics';
 import { type Command, Refusal } from './apply';
 
 /** Adds a fabric; its id is chosen here. */
@@ -55,10 +56,8 @@ export function fabricUse(project: Project, id: FabricId): Phrase | null {
       sets: { list: sets.map((set) => set.label) },
     });
   }
-  if (project.setting.cornerFabric === id) return phrase('The corner triangles are of {name}.', { name });
-  if (project.setting.sashing.fabric === id) return phrase('The sashing is of {name}.', { name });
-  if (project.setting.borders.some((border) => border.fabric === id))
-    return phrase('A border is of {name}.', { name });
+  const inSetting = settingFabrics(project.setting).find((one) => one.fabric === id);
+  if (inSetting) return inSetting.use(name);
   const block = project.blocks.find((one) => one.cornerFabric === id);
   return block ? phrase('The corners of block {block} are of {name}.', { name, block: block.number }) : null;
 }
@@ -85,9 +84,7 @@ export function replaceFabric(project: Project, id: FabricId, by: FabricId): Com
       }
       for (const block of draft.blocks)
         if (block.cornerFabric !== null) block.cornerFabric = swapped(block.cornerFabric);
-      draft.setting.cornerFabric = swapped(draft.setting.cornerFabric);
-      draft.setting.sashing.fabric = swapped(draft.setting.sashing.fabric);
-      for (const border of draft.setting.borders) border.fabric = swapped(border.fabric);
+      exchangeInSetting(draft.setting, swapped);
     },
   };
 }

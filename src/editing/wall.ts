@@ -4,7 +4,9 @@ import { cornersHeld, hangingHeld, placesHeld } from '../model/freedom';
 import { carryOut, type Move } from '../model/moves';
 import { counted, type Phrase, phrase } from '../model/phrase';
 import type { BlockId, Project } from '../model/project';
+import { isPlain } from '../model/wallCells';
 import { type Command, Refusal } from './apply';
+import { changeCells } from './layout';
 
 /** Turns a block on the wall by quarter turns clockwise (half turns where it is not square). */
 export function turnBlock(project: Project, id: BlockId, by: number): Command {
@@ -125,35 +127,19 @@ export function resizeWall(rows: number, columns: number): Command {
   return {
     label: phrase('make the wall {rows} rows of {columns}', { rows, columns }),
     change: (draft) => {
-      const before = draft.wall;
-      const lost = before.cells.find((cell, index) => {
-        const outside = Math.floor(index / before.columns) >= rows || index % before.columns >= columns;
-        const block = cell && findBlock(draft, cell.block);
-        return outside && block && hangingHeld(draft, block) !== null;
+      changeCells(draft, () => {
+        draft.wall.rows = rows;
+        draft.wall.columns = columns;
       });
-      if (lost) {
-        const message = phrase('Block {block} is pinned or sewn in where the wall would end.', {
-          block: numberOf(draft, lost.block),
-        });
-        throw new Refusal('held', 'wall', message);
-      }
-      draft.wall = {
-        rows,
-        columns,
-        cells: Array.from({ length: rows * columns }, (_, index) => {
-          const row = Math.floor(index / columns);
-          const column = index % columns;
-          const inside = row < before.rows && column < before.columns;
-          return inside ? (before.cells[row * before.columns + column] ?? null) : null;
-        }),
-      };
     },
   };
 }
 
 /** Hangs blocks from the side table in the empty cells, in order. */
 export function hangAll(project: Project, ids: readonly BlockId[]): Command {
-  const empty = project.wall.cells.flatMap((cell, index) => (cell === null ? [index] : []));
+  const empty = project.wall.cells.flatMap((cell, index) =>
+    cell === null && !isPlain(index, project) ? [index] : [],
+  );
   const moves = ids
     .slice(0, empty.length)
     .map((block, index): Move => ({ kind: 'hang', block, cell: empty[index]!, turn: 0 }));

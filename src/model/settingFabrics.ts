@@ -6,7 +6,9 @@ export interface SettingFabric {
   /** Where it is written, under `setting`. */
   readonly path: string;
   readonly fabric: FabricId;
-  /** What is of it: "The sashing is of {name}." needs the name of the fabric. */
+  /** What it is for, in a word or two: sashing, side triangles. */
+  readonly part: Phrase;
+  /** The same as a sentence with the fabric's name: "The sashing is of Night sky." */
   readonly use: (name: string) => Phrase;
   /** Whether any of it shows as the setting stands: sashing that lies nowhere does not. */
   readonly shows: boolean;
@@ -16,34 +18,64 @@ export interface SettingFabric {
 export function settingFabrics(setting: Setting): SettingFabric[] {
   const { layout, plain, cornerRule, sashing, borders, binding } = setting;
   const found: SettingFabric[] = [];
-  const add = (path: string, fabric: FabricId, say: string, shows = true) =>
-    found.push({ path: `setting.${path}`, fabric, use: (name) => phrase(say, { name }), shows });
+  const add = (path: string, fabric: FabricId, part: string, say: string, shows = true) =>
+    found.push({
+      path: `setting.${path}`,
+      fabric,
+      part: phrase(part),
+      use: (name) => phrase(say, { name }),
+      shows,
+    });
   if (layout.kind === 'onPoint') {
-    add('layout.sides', layout.sides, 'The side triangles are of {name}.');
-    add('layout.corners', layout.corners, 'The setting corners are of {name}.');
+    add('layout.sides', layout.sides, 'side triangles', 'The side triangles are of {name}.');
+    add('layout.corners', layout.corners, 'setting corners', 'The setting corners are of {name}.');
   }
-  if (plain) add('plain.fabric', plain.fabric, 'The plain squares are of {name}.');
-  add('cornerFabric', setting.cornerFabric, 'The corner triangles are of {name}.');
-  if (cornerRule) add('cornerRule.fabric', cornerRule.fabric, 'Some corner triangles are of {name}.');
+  if (plain) add('plain.fabric', plain.fabric, 'plain squares', 'The plain squares are of {name}.');
+  add('cornerFabric', setting.cornerFabric, 'corners', 'The corner triangles are of {name}.');
+  if (cornerRule)
+    add(
+      'cornerRule.fabric',
+      cornerRule.fabric,
+      'corners of some blocks',
+      'Some corner triangles are of {name}.',
+    );
   const lies = sashing.where !== 'none';
-  add('sashing.fabric', sashing.fabric, 'The sashing is of {name}.', lies);
+  add('sashing.fabric', sashing.fabric, 'sashing', 'The sashing is of {name}.', lies);
   if (sashing.cornerstones !== undefined) {
-    add('sashing.cornerstones', sashing.cornerstones, 'The cornerstones are of {name}.', lies);
+    add(
+      'sashing.cornerstones',
+      sashing.cornerstones,
+      'cornerstones',
+      'The cornerstones are of {name}.',
+      lies,
+    );
   }
   borders.forEach((border, index) => {
-    add(`borders[${index}].fabric`, border.fabric, 'A border is of {name}.', border.keys === undefined);
+    add(
+      `borders[${index}].fabric`,
+      border.fabric,
+      'border',
+      'A border is of {name}.',
+      border.keys === undefined,
+    );
     if (border.corners?.kind === 'cornerstones') {
       add(
         `borders[${index}].corners.fabric`,
         border.corners.fabric,
+        'cornerstones of a border',
         'The cornerstones of a border are of {name}.',
       );
     }
     border.keys?.forEach((key, at) => {
-      add(`borders[${index}].keys[${at}].fabric`, key.fabric, 'A pieced border has {name} in it.');
+      add(
+        `borders[${index}].keys[${at}].fabric`,
+        key.fabric,
+        'pieced border',
+        'A pieced border has {name} in it.',
+      );
     });
   });
-  if (binding) add('binding.fabric', binding.fabric, 'The binding is of {name}.');
+  if (binding) add('binding.fabric', binding.fabric, 'binding', 'The binding is of {name}.');
   return found;
 }
 

@@ -1,6 +1,7 @@
 // What a fabric is used for, in a few words: its strips, sets, corners, sashing, borders.
 import { counted, type Phrase, phrase } from '../../../model/phrase';
 import type { FabricId, Project } from '../../../model/project';
+import { settingFabrics } from '../../../model/settingFabrics';
 
 /** For every fabric of the project, each use; an empty list for one nothing uses. */
 export function fabricUses(project: Project): ReadonlyMap<FabricId, Phrase[]> {
@@ -11,13 +12,16 @@ export function fabricUses(project: Project): ReadonlyMap<FabricId, Phrase[]> {
   for (const [fabric, count] of strips)
     if (count > 0) add(fabric, counted(count, '{count} strip', '{count} strips'));
   for (const [fabric, labels] of setsOf(project)) add(fabric, setsPhrase(labels));
-  add(project.setting.cornerFabric, phrase('corners'));
+  const told = new Set<string>();
+  for (const { fabric, part, shows } of settingFabrics(project.setting)) {
+    const key = `${fabric} ${part.say}`;
+    if (shows && !told.has(key)) add(fabric, part);
+    told.add(key);
+  }
   const own = new Set(project.blocks.flatMap((block) => block.cornerFabric ?? []));
   for (const fabric of own)
-    if (fabric !== project.setting.cornerFabric) add(fabric, phrase('corners of some blocks'));
-  if (project.setting.sashing.where !== 'none') add(project.setting.sashing.fabric, phrase('sashing'));
-  for (const fabric of new Set(project.setting.borders.map((border) => border.fabric)))
-    add(fabric, phrase('border'));
+    if (!told.has(`${fabric} corners`) && !told.has(`${fabric} corners of some blocks`))
+      add(fabric, phrase('corners of some blocks'));
   return uses;
 }
 
