@@ -1,13 +1,23 @@
 // What goes between the store and the worker that arranges: plain data both ways.
 import type { Project } from '../model/project';
+import type { Alternative } from './alternatives';
 import type { ArrangeResult, ShuffleProgress, ShuffleWish } from './shuffle';
 
 export type ToWorker =
   | { readonly kind: 'shuffle'; readonly project: Project; readonly wish: ShuffleWish }
-  /** Answer with the best so far. */
+  | {
+      readonly kind: 'alternatives';
+      readonly project: Project;
+      readonly wish: ShuffleWish;
+      readonly count: number;
+    }
+  /** Answer with what there is so far. */
   | { readonly kind: 'stop' };
 
 export type FromWorker =
   | { readonly kind: 'progress'; readonly progress: ShuffleProgress }
   | { readonly kind: 'done'; readonly result: ArrangeResult }
+  /** Part of the budget for alternatives that is spent. */
+  | { readonly kind: 'share'; readonly share: number }
+  | { readonly kind: 'found'; readonly alternatives: readonly Alternative[] }
   | { readonly kind: 'failed'; readonly reason: string };

@@ -1,5 +1,6 @@
-// The shell in which a shuffle runs beside the page: takes a project and a wish, tells how it stands, answers once. It yields
-// after every few milliseconds, so that a stop is heard. Everything that decides is in shuffle.ts.
+// The shell in which arranging runs beside the page: takes a project and a wish, tells how it stands, answers once. It yields
+// after every few milliseconds, so that a stop is heard. Everything that decides is in shuffle.ts and alternatives.ts.
+import { findingAlternatives } from './alternatives';
 import type { FromWorker, ToWorker } from './messages';
 import { arranging, type ShuffleProgress } from './shuffle';
 
@@ -8,34 +9,55 @@ const TELL_EVERY = 80;
 
 let stopped = false;
 const channel = new MessageChannel();
+const now = () => performance.now();
 
 self.onmessage = (event: MessageEvent<ToWorker>) => {
   const message = event.data;
   if (message.kind === 'stop') stopped = true;
-  else void shuffle(message);
+  else void answering(() => (message.kind === 'shuffle' ? shuffle(message) : seek(message)));
 };
 
-async function shuffle({ project, wish }: Extract<ToWorker, { kind: 'shuffle' }>): Promise<void> {
+/** Whatever goes wrong is said, never lost. */
+async function answering(work: () => Promise<FromWorker>): Promise<void> {
   try {
-    const going = arranging(project, wish, () => performance.now());
-    let told = performance.now();
-    let moves: ShuffleProgress['moves'] = null;
-    for (;;) {
-      const step = going.next(stopped);
-      if (step.done) {
-        answer({ kind: 'done', result: step.value });
-        return;
-      }
-      moves = step.value.moves ?? moves;
-      if (performance.now() - told >= TELL_EVERY) {
-        told = performance.now();
-        answer({ kind: 'progress', progress: { ...step.value, moves } });
-        moves = null;
-      }
-      await otherTasks();
-    }
+    tell(await work());
   } catch (error) {
-    answer({ kind: 'failed', reason: error instanceof Error ? error.message : String(error) });
+    tell({ kind: 'failed', reason: error instanceof Error ? error.message : String(error) });
+  }
+}
+
+async function shuffle({ project, wish }: Extract<ToWorker, { kind: 'shuffle' }>): Promise<FromWorker> {
+  let moves: ShuffleProgress['moves'] = null;
+  const result = await run(arranging(project, wish, now), (progress, due) => {
+    moves = progress.moves ?? moves;
+    if (!due) return;
+    tell({ kind: 'progress', progress: { ...progress, moves } });
+    moves = null;
+  });
+  return { kind: 'done', result };
+}
+
+async function seek(message: Extract<ToWorker, { kind: 'alternatives' }>): Promise<FromWorker> {
+  const { project, wish, count } = message;
+  const alternatives = await run(findingAlternatives(project, wish, count, now), (share, due) => {
+    if (due) tell({ kind: 'share', share });
+  });
+  return { kind: 'found', alternatives };
+}
+
+/** Runs a generator to its end, hearing messages in between; `due` is true when it is time to tell of it. */
+async function run<Step, Outcome>(
+  going: Generator<Step, Outcome, boolean>,
+  hear: (step: Step, due: boolean) => void,
+): Promise<Outcome> {
+  let told = now();
+  for (;;) {
+    const step = going.next(stopped);
+    if (step.done) return step.value;
+    const due = now() - told >= TELL_EVERY;
+    if (due) told = now();
+    hear(step.value, due);
+    await otherTasks();
   }
 }
 
@@ -47,6 +69,6 @@ function otherTasks(): Promise<void> {
   });
 }
 
-function answer(message: FromWorker): void {
+function tell(message: FromWorker): void {
   self.postMessage(message);
 }

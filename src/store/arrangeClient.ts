@@ -1,10 +1,11 @@
 // Starts the workers that arrange, one for each of two cores, passes on how they stand, and joins their answers: the lower
 // score wins, the first worker where they are equal. A worker that breaks becomes a Problem, never an unheard error.
+import type { Alternative } from '../arrange/alternatives';
 import type { FromWorker, ToWorker } from '../arrange/messages';
 import type { ArrangeResult, ShuffleProgress, ShuffleWish } from '../arrange/shuffle';
 import { phrase } from '../model/phrase';
 import type { Project } from '../model/project';
-import { failed, ok, type Result } from '../model/result';
+import { failed, ok, type Problem, type Result } from '../model/result';
 
 /** The part of a Worker that is used. */
 export interface ArrangeWorker {
@@ -78,7 +79,7 @@ export function startShuffle(
     else if (message.kind === 'done') {
       results[index] = message.result;
       oneDone();
-    } else {
+    } else if (message.kind === 'progress') {
       standing[index] = message.progress;
       const all = standing.filter((one) => one !== null);
       const better = message.progress.moves !== null && message.progress.best < told - 1e-9;
@@ -109,8 +110,63 @@ export function startShuffle(
     stop: () => {
       for (const worker of workers) worker.postMessage({ kind: 'stop' });
     },
-    cancel: () => end(failed('cancelled', '', phrase('The shuffle was put aside.'))),
+    cancel: () => end(putAside()),
   };
+}
+
+/** Alternatives for the wall, with the revision they are for. */
+export interface AlternativesAnswer {
+  readonly revision: number;
+  readonly alternatives: readonly Alternative[];
+}
+
+export interface RunningAlternatives {
+  /** Settles once; never rejects. Codes as for a shuffle. */
+  readonly answer: Promise<Result<AlternativesAnswer>>;
+  readonly stop: () => void;
+  readonly cancel: () => void;
+}
+
+/** Seeks `count` good arrangements that differ, beside the page. `onShare` hears the part of the budget spent, 0–1. */
+export function startAlternatives(
+  project: Project,
+  revision: number,
+  wish: ShuffleWish,
+  count: number,
+  onShare: (share: number) => void = () => {},
+  makeWorker: () => ArrangeWorker = newWorker,
+): RunningAlternatives {
+  let worker: ArrangeWorker | null = null;
+  let settle: (answer: Result<AlternativesAnswer>) => void = () => {};
+  const answer = new Promise<Result<AlternativesAnswer>>((resolve) => {
+    settle = resolve;
+  });
+  const end = (outcome: Result<AlternativesAnswer>) => {
+    worker?.terminate();
+    settle(outcome);
+  };
+  try {
+    worker = makeWorker();
+    worker.onmessage = ({ data }) => {
+      if (data.kind === 'share') onShare(data.share);
+      else if (data.kind === 'found') end(ok({ revision, alternatives: data.alternatives }));
+      else if (data.kind === 'failed') end(workerFailed(data.reason));
+    };
+    worker.onerror = (event) => end(workerFailed(event.message));
+    worker.onmessageerror = () => end(workerFailed('a message could not be read'));
+    worker.postMessage({ kind: 'alternatives', project, wish, count });
+  } catch (error) {
+    end(workerFailed(error instanceof Error ? error.message : String(error)));
+  }
+  return {
+    answer,
+    stop: () => worker?.postMessage({ kind: 'stop' }),
+    cancel: () => end(putAside()),
+  };
+}
+
+function putAside(): { ok: false; problems: readonly Problem[] } {
+  return failed('cancelled', '', phrase('The shuffle was put aside.'));
 }
 
 function newWorker(): ArrangeWorker {
@@ -134,7 +190,7 @@ function joined(best: ArrangeResult, results: readonly (ArrangeResult | null)[])
   return { ...best, steps: results.reduce((sum, one) => sum + (one?.steps ?? 0), 0) };
 }
 
-function workerFailed(reason: string): Result<ShuffleAnswer> {
+function workerFailed(reason: string): { ok: false; problems: readonly Problem[] } {
   const say = 'The shuffle could not run: {reason}. The quilt is as it was.';
   return failed('worker-failed', '', phrase(say, { reason: reason || 'no reason was given' }));
 }

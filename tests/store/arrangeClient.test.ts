@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { alternatives } from '../../src/arrange/alternatives';
 import type { FromWorker, ToWorker } from '../../src/arrange/messages';
 import { ALL_SCOPES } from '../../src/arrange/score';
 import {
@@ -7,7 +8,7 @@ import {
   type ShuffleProgress,
   type ShuffleWish,
 } from '../../src/arrange/shuffle';
-import { type ArrangeWorker, startShuffle } from '../../src/store/arrangeClient';
+import { type ArrangeWorker, startAlternatives, startShuffle } from '../../src/store/arrangeClient';
 import { scrappyTop } from '../balance/tops';
 
 const PROJECT = scrappyTop({ rows: 4, columns: 5, seed: 2 });
@@ -156,5 +157,44 @@ describe('a shuffle beside the page', () => {
     workers[1].say({ kind: 'done', result: { ...result, verdict: { kind: 'proved' } } });
     expect((await running.answer).ok).toBe(true);
     expect(workers[0].ended).toBe(true);
+  });
+});
+
+describe('alternatives beside the page', () => {
+  it('are handed on with the revision, and the part of the budget on the way', async () => {
+    const worker = new StandIn();
+    const shares: number[] = [];
+    const running = startAlternatives(
+      PROJECT,
+      4,
+      WISH,
+      3,
+      (share) => shares.push(share),
+      () => worker,
+    );
+    expect(worker.heard[0]).toMatchObject({ kind: 'alternatives', wish: WISH, count: 3 });
+    worker.say({ kind: 'share', share: 0.5 });
+    running.stop();
+    expect(worker.heard.at(-1)).toEqual({ kind: 'stop' });
+    const found = alternatives(PROJECT, WISH, 3);
+    worker.say({ kind: 'found', alternatives: found });
+    expect(await running.answer).toEqual({ ok: true, value: { revision: 4, alternatives: found } });
+    expect(shares).toEqual([0.5]);
+    expect(worker.ended).toBe(true);
+  });
+
+  it('name the reason when the worker breaks', async () => {
+    const worker = new StandIn();
+    const running = startAlternatives(
+      PROJECT,
+      4,
+      WISH,
+      3,
+      () => {},
+      () => worker,
+    );
+    worker.onerror?.({ message: 'out of memory' } as ErrorEvent);
+    const answer = await running.answer;
+    expect(answer.ok ? null : answer.problems[0]!.message.with).toEqual({ reason: 'out of memory' });
   });
 });
