@@ -11,7 +11,7 @@ import { type BesideOf, besideTable, kindKey, type WedgeKind, wedgeKinds } from 
 
 export interface Repair {
   readonly moves: readonly Move[];
-  /** Places that stand empty after it because no wedge of their tip is left. */
+  /** Places that stand empty after it because no wedge of their tip is left; with `fill` false those it empties. */
   readonly empty: number;
   /** Wedges used beyond what was cut that lie in sewn blocks, so that no move can help. */
   readonly stuck: number;
@@ -38,9 +38,10 @@ const PINNED = 1_000;
 /**
  * Wedges used beyond what was cut leave their places; then every empty place of a block that has wedges is filled, from
  * what is left over or by passing a wedge on from another block that a left-over one suits better. The project itself
- * may break the ledger (that is what is mended); it is not changed.
+ * may break the ledger (that is what is mended); it is not changed. With `fill` false, places that stood empty before stay
+ * empty: they may be meant to.
  */
-export function repair(project: Project): Repair {
+export function repair(project: Project, fill = true): Repair {
   const moves: Move[] = [];
   let current = project;
   let stuck = 0;
@@ -57,13 +58,13 @@ export function repair(project: Project): Repair {
     }
   }
   const over = overuse(project) - stuck;
-  const toFill = holes(project).length;
-  for (const hole of holes(current)) {
+  const toFill = fill ? holes(project).length : 0;
+  for (const hole of fill ? holes(current) : []) {
     const step = bestFilling(current, hole, wantedTip(hole.block.places, hole.place), beside);
     if (step) carry(step.moves);
   }
   const whole = lastWord(moves);
-  const empty = holes(current).length;
+  const empty = holes(current).length - (fill ? 0 : holes(project).length);
   // Every wedge too many and every empty place that is filled takes a move of its own.
   const least = over + Math.max(0, toFill - empty);
   return {

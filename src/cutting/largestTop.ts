@@ -6,7 +6,7 @@ import type { Inches } from '../model/units';
 import { bestFill, cutCloth } from './cutCloth';
 import { HEIGHT_TO_SPARE } from './setScore';
 import { totalsTable, type WidthPart } from './setTotals';
-import { lengthFor, wedgesOnLength } from './yield';
+import { lengthFor, type WedgeCount, wedgesOnLength } from './yield';
 
 export interface ClothBasket {
   readonly fabrics: readonly Fabric[];
@@ -14,6 +14,8 @@ export interface ClothBasket {
   readonly stripsOnHand: readonly StripOnHand[];
   readonly wedge: WedgePlan;
   readonly widths: readonly WidthPart[];
+  /** Wedges of sets there are already; their strips are not in the basket. */
+  readonly there?: WedgeCount;
 }
 
 export interface StripsCut {
@@ -23,12 +25,23 @@ export interface StripsCut {
   readonly count: number;
 }
 
+/** One piece of cloth, or one strip, and the strips cut from it. */
+export interface PieceCut {
+  readonly of: 'cloth' | 'strips';
+  /** Id of its row in the basket. */
+  readonly row: string;
+  /** Strips by width, in the order of `widths`. */
+  readonly counts: readonly number[];
+}
+
 export interface LargestTop {
   readonly blocks: number;
   /** Sets by the length of their strips, longest first. */
   readonly sets: readonly { readonly length: Inches; readonly count: number }[];
   /** What to cut. Never more than there is. */
   readonly strips: readonly StripsCut[];
+  /** The same piece by piece; pieces left whole are not listed. */
+  readonly pieces: readonly PieceCut[];
   /** Width of cloth left of each fabric after it, inches, over all lengths of strips. */
   readonly left: readonly { readonly fabric: FabricId; readonly inches: Inches }[];
   /** The fabric that runs out first when all are used alike, or null when no set can be made or there is one fabric. */
@@ -55,6 +68,8 @@ const MOST_SETS = 400;
 interface Piece {
   readonly fabric: FabricId;
   readonly depth: Inches;
+  readonly of: PieceCut['of'];
+  readonly row: string;
 }
 
 interface LengthGroup {
@@ -69,12 +84,14 @@ export function largestTop(basket: ClothBasket): LargestTop {
   const fillings = groups.map((group) => fillGroup(group, widths, wedge));
   const sets = groups.map((group, at) => ({ length: group.length, count: fillings[at]!.sets }));
   const strips = groups.flatMap((group, at) => stripsOf(group, fillings[at]!.cuts, widths));
-  const blocks = blocksOf(sets, wedge);
+  const pieces = groups.flatMap((group, at) => piecesCut(group, fillings[at]!.cuts));
+  const blocks = blocksOf(sets, wedge, basket.there);
   const left = clothLeft(basket, strips, widths);
   const exact = fillings.every((filling) => filling.exact);
   const runsOutFirst = scarcest(basket, groups);
   const words = topWords(basket, blocks, sets, exact, runsOutFirst);
-  return { blocks, sets: sets.filter((set) => set.count > 0), strips, left, runsOutFirst, exact, words };
+  const made = sets.filter((set) => set.count > 0);
+  return { blocks, sets: made, strips, pieces, left, runsOutFirst, exact, words };
 }
 
 /**
@@ -119,10 +136,12 @@ function bought(basket: ClothBasket, depth: Inches, stripLength: Inches): ClothO
 function lengthGroups(basket: ClothBasket): LengthGroup[] {
   const least = lengthFor(2, basket.wedge.cutHeight, basket.wedge);
   const rows = [
-    ...basket.clothOnHand.map(({ fabric, depth, stripLength, count }) => ({
-      fabric, depth, length: stripLength, count,
+    ...basket.clothOnHand.map(({ id, fabric, depth, stripLength, count }) => ({
+      of: 'cloth' as const, row: id, fabric, depth, length: stripLength, count,
     })),
-    ...basket.stripsOnHand.map(({ fabric, width, length, count }) => ({ fabric, depth: width, length, count })),
+    ...basket.stripsOnHand.map(({ id, fabric, width, length, count }) => ({
+      of: 'strips' as const, row: id, fabric, depth: width, length, count,
+    })),
   ]
     .filter((row) => row.length >= least && row.count > 0)
     .sort((one, other) => other.length - one.length); // biome-ignore format: short
@@ -134,8 +153,8 @@ function lengthGroups(basket: ClothBasket): LengthGroup[] {
   }
   return groups.map((group) => ({
     length: group.at(-1)!.length,
-    pieces: group.flatMap(({ fabric, depth, count }) =>
-      Array.from({ length: count }, () => ({ fabric, depth })),
+    pieces: group.flatMap(({ of, row, fabric, depth, count }) =>
+      Array.from({ length: count }, () => ({ of, row, fabric, depth })),
     ),
   }));
 }
@@ -209,9 +228,23 @@ function stripsOf(
   return [...rows.values()];
 }
 
-/** Whole blocks from these sets, counted for sets just as high as the wedge, their first tips chosen to balance. */
-function blocksOf(sets: readonly { length: Inches; count: number }[], wedge: WedgePlan): number {
-  let [up, down] = [0, 0];
+function piecesCut(group: LengthGroup, cuts: readonly (readonly number[])[]): PieceCut[] {
+  return cuts.flatMap((counts, piece) => {
+    const { of, row } = group.pieces[piece]!;
+    return counts.some((count) => count > 0) ? [{ of, row, counts }] : [];
+  });
+}
+
+/**
+ * Whole blocks from these sets beside the wedges there are, counted for sets just as high as the wedge, their first tips
+ * chosen to balance.
+ */
+function blocksOf(
+  sets: readonly { length: Inches; count: number }[],
+  wedge: WedgePlan,
+  there: WedgeCount = { up: 0, down: 0 },
+): number {
+  let { up, down } = there;
   for (const { length, count } of sets) {
     const each = wedgesOnLength(length, wedge.cutHeight, wedge);
     for (let set = 0; set < count; set += 1) {
@@ -264,15 +297,25 @@ function topWords(
   const made = sets.reduce((sum, set) => sum + set.count, 0);
   if (made === 0) {
     const height = { inches: basket.wedge.cutHeight + HEIGHT_TO_SPARE };
-    return [phrase('The cloth on hand does not make a strip set {height} high.', { height })];
+    const nothing = phrase('The cloth on hand does not make a strip set {height} high.', { height });
+    const short = phrase('The cloth that is left does not make another strip set {height} high.', { height });
+    return [basket.there ? short : nothing];
   }
+  const enough = { blocks: counted(blocks, '1 block', '{count} blocks') };
   const words = [
-    counted(
-      made,
-      'The cloth on hand makes 1 strip set, enough for {blocks}.',
-      'The cloth on hand makes {count} strip sets, enough for {blocks}.',
-      { blocks: counted(blocks, '1 block', '{count} blocks') },
-    ),
+    basket.there
+      ? counted(
+          made,
+          'The cloth that is left makes 1 more strip set. With the sets there are it is enough for {blocks}.',
+          'The cloth that is left makes {count} more strip sets. With the sets there are it is enough for {blocks}.',
+          enough,
+        )
+      : counted(
+          made,
+          'The cloth on hand makes 1 strip set, enough for {blocks}.',
+          'The cloth on hand makes {count} strip sets, enough for {blocks}.',
+          enough,
+        ),
     exact
       ? phrase('More sets cannot be cut from it in this proportion of widths.')
       : phrase('A cut that gives more sets may exist; the best one found is shown.'),

@@ -1,7 +1,7 @@
 // Commands on blocks: making them, trading their wedges, their corners, how far they are sewn.
 import { createBlock } from '../model/create';
-import { cellIndexOf, findBlock } from '../model/find';
-import { hangingHeld, placesHeld } from '../model/freedom';
+import { cellIndexOf, findBlock, findSet } from '../model/find';
+import { hangingHeld, placesHeld, rowHeld } from '../model/freedom';
 import { counted, type Phrase, phrase } from '../model/phrase';
 import type { Block, BlockId, FabricId, Place, Project } from '../model/project';
 import { cornerFabricOf, isPlain } from '../model/wallCells';
@@ -100,7 +100,10 @@ export function emptyBlocks(project: Project, ids: readonly BlockId[]): Command 
   };
 }
 
-/** Sets how far blocks are sewn, many at once. A block with an empty place cannot be sewn. */
+/**
+ * Sets how far blocks are sewn, many at once. A block with an empty place cannot be sewn, one on the side table not into its
+ * row. The strip sets of a sewn block are cut.
+ */
 export function setBlockProgress(ids: readonly BlockId[], progress: Block['progress']): Command {
   return {
     label: counted(ids.length, 'set how far a block is', 'set how far {count} blocks are'),
@@ -113,11 +116,18 @@ export function setBlockProgress(ids: readonly BlockId[], progress: Block['progr
           });
           throw new Refusal('empty-place', 'blocks', message);
         }
+        const held = progress === 'joined' ? rowHeld(draft, block) : null;
+        if (held) throw new Refusal('not-hung', 'blocks', held);
         // Corners that go on stay as they are, wherever the block hangs later.
         if (draft.setting.cornerRule && (progress === 'squared' || progress === 'joined')) {
           block.cornerFabric = cornerFabricOf(draft, block, cellIndexOf(draft, id));
         }
         block.progress = progress;
+        if (progress === 'planned') continue;
+        for (const place of block.places) {
+          const set = place && findSet(draft, place.set);
+          if (set && set.progress !== 'cut') set.progress = 'cut';
+        }
       }
     },
   };

@@ -1,7 +1,7 @@
 // Commands on strip sets and on the wedge cut from them.
 import { createSet } from '../model/create';
 import { findSet } from '../model/find';
-import { stripsHeld } from '../model/freedom';
+import { cutsHeld, stripsHeld, wedgeHeld } from '../model/freedom';
 import { counted, phrase } from '../model/phrase';
 import type { Project, Strip, StripSet, StripSetId, WedgePlan } from '../model/project';
 import { type Command, Refusal } from './apply';
@@ -72,14 +72,17 @@ export function layStrips(project: Project, id: StripSetId, strips: readonly Str
     change: (draft) => {
       const found = findSet(draft, id);
       if (!found) throw new Error(`layStrips: no set ${id}`);
-      const held = stripsHeld(found);
+      const held = stripsHeld(draft, found);
       if (held) throw new Refusal('set-sewn', 'stripSets', held);
       found.strips = strips.map((strip) => ({ ...strip }));
     },
   };
 }
 
-/** Changes the letter, length, pressing, first tip, lock, progress or real wedge count of a set. */
+/**
+ * Changes the letter, length, pressing, first tip, lock, progress or real wedge count of a set. Length and first tip of a set
+ * that is cut are refused.
+ */
 export function changeSet(
   project: Project,
   id: StripSetId,
@@ -90,28 +93,38 @@ export function changeSet(
     change: (draft) => {
       const set = findSet(draft, id);
       if (!set) throw new Error(`changeSet: no set ${id}`);
+      const moves =
+        (to.length !== undefined && to.length !== set.length) ||
+        (to.firstTip !== undefined && to.firstTip !== set.firstTip);
+      const held = moves ? cutsHeld(draft, set) : null;
+      if (held) throw new Refusal('set-cut', 'stripSets', held);
       Object.assign(set, to);
     },
   };
 }
 
-/** Changes the wedge. Another number of wedges to the block empties nothing it can keep; sewn blocks refuse it. */
+/**
+ * Changes the wedge. Another number of wedges to the block empties nothing it can keep; what is sewn or cut refuses what it
+ * was sewn or cut with (model/freedom).
+ */
 export function changeWedge(to: Partial<WedgePlan>): Command {
   return {
     label: phrase('change the wedge'),
     change: (draft) => {
       const before = draft.wedge.perBlock;
-      Object.assign(draft.wedge, to);
-      const perBlock = draft.wedge.perBlock;
-      if (perBlock === before) return;
+      const held = wedgeHeld(draft, to);
+      if (held) throw new Refusal('wedge-held', 'wedge', held);
       const sewn = draft.blocks.find((block) => block.progress !== 'planned');
-      if (sewn) {
+      if (sewn && to.perBlock !== undefined && to.perBlock !== before) {
         const message = phrase('Block {block} is sewn with {count} wedges.', {
           block: sewn.number,
           count: before,
         });
         throw new Refusal('block-sewn', 'wedge.perBlock', message);
       }
+      Object.assign(draft.wedge, to);
+      const perBlock = draft.wedge.perBlock;
+      if (perBlock === before) return;
       for (const block of draft.blocks) {
         block.places = Array.from({ length: perBlock }, (_, place) => block.places[place] ?? null);
         block.cornerShift = 0;

@@ -44,6 +44,11 @@ function doubles(project: Project): Problem[] {
     'Two rows of strips on hand share the id {item}.',
   );
   once(
+    'clothOnHand[#].id',
+    project.clothOnHand.map((one) => one.id),
+    'Two rows of cloth on hand share the id {item}.',
+  );
+  once(
     'stripSets[#].id',
     project.stripSets.map((one) => one.id),
     'Two strip sets share the id {item}.',

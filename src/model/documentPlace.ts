@@ -10,7 +10,7 @@ const PLACELESS = new Set(['no-such-fabric', 'strip-too-narrow']);
 /** Names of entries as makers call them; an entry not listed is shown by its own name in quotes. */
 const ENTRIES: Readonly<Record<string, string>> = {
   format: 'kind of file', version: 'version of the format', id: 'id', name: 'name', notes: 'notes',
-  fabrics: 'fabrics', stripsOnHand: 'strips on hand', stripSets: 'strip sets', wedge: 'wedge', blocks: 'blocks', wall: 'wall',
+  fabrics: 'fabrics', stripsOnHand: 'strips on hand', clothOnHand: 'cloth on hand', stripSets: 'strip sets', wedge: 'wedge', blocks: 'blocks', wall: 'wall',
   setting: 'setting', preferences: 'preferences', colour: 'colour', cloth: 'cloth', print: 'print', motif: 'motif',
   inks: 'colours of the print', repeat: 'repeat of the print', angle: 'angle of the print', seed: 'seed',
   background: 'whether it is background', fabric: 'fabric', width: 'width', length: 'length', count: 'number', label: 'letter',
@@ -22,7 +22,7 @@ const ENTRIES: Readonly<Record<string, string>> = {
   sashing: 'sashing', where: 'where it lies', borders: 'borders', unit: 'unit of length', wallLightness: 'lightness of the wall',
   usableWidth: 'usable width of fabric', set: 'strip set', tip: 'tip', plain: 'plain squares', cornerRule: 'rule of the corners',
   cornerstones: 'cornerstones', columnGaps: 'gaps between columns', rowGaps: 'gaps between rows', after: 'which gap', ends: 'width at the ends',
-  corners: 'corners', keys: 'pieces of the border', binding: 'binding', cutWidth: 'cut width', sides: 'side triangles',
+  stripLength: 'length of its strips', depth: 'what strips are cut from', corners: 'corners', keys: 'pieces of the border', binding: 'binding', cutWidth: 'cut width', sides: 'side triangles',
 }; // biome-ignore format: a table
 
 /** The problem with its place in words before its sentence, where the sentence does not name the place itself. The path stays. */
@@ -88,6 +88,8 @@ function itemInWords(list: string, index: number, item: unknown, document: unkno
       return named('block {name}', 'block {position} in the list', own('number'), position);
     case 'stripsOnHand':
       return phrase('strips on hand, row {position}', { position });
+    case 'clothOnHand':
+      return phrase('cloth on hand, row {position}', { position });
     case 'strips':
       return phrase('strip {position}', { position });
     case 'places':

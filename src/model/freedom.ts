@@ -1,7 +1,7 @@
 // What may still change, given how far the work is and what is pinned. Used by commands, proposals and the arranger alike.
 import { cellOf } from './find';
 import { type Phrase, phrase } from './phrase';
-import type { Block, Project, StripSet } from './project';
+import type { Block, Project, StripSet, WedgePlan } from './project';
 
 /** Why the wedges of a block may not be traded, or null when they may. */
 export function placesHeld(block: Block): Phrase | null {
@@ -32,9 +32,55 @@ function pinHolds(project: Project, block: Block): Phrase | null {
     : null;
 }
 
-/** Why the strips of a set may not change, or null when they may. */
-export function stripsHeld(set: StripSet): Phrase | null {
-  return set.progress === 'planned'
+/** Why the strips of a set may not change, or null when they may. A set with wedges in a sewn block is sewn, whatever it says. */
+export function stripsHeld(project: Project, set: StripSet): Phrase | null {
+  return set.progress === 'planned' && !inSewnBlock(project, set)
     ? null
     : phrase('Set {set} is sewn; its strips stay as they are.', { set: set.label });
+}
+
+/** Why the length of a set and its first tip may not change, or null when they may. */
+export function cutsHeld(project: Project, set: StripSet): Phrase | null {
+  return set.progress === 'cut' || inSewnBlock(project, set)
+    ? phrase('Set {set} is cut; count its wedges instead.', { set: set.label })
+    : null;
+}
+
+/**
+ * Why the wedge may not change like this, or null when it may: wedges that are cut keep their height and number to the
+ * block, strips that are sewn their seam. Assembly and outer seam may always be put right.
+ */
+export function wedgeHeld(project: Project, to: Partial<WedgePlan>): Phrase | null {
+  const { wedge } = project;
+  const changes = (key: keyof WedgePlan) => to[key] !== undefined && to[key] !== wedge[key];
+  const cut = project.stripSets.find((set) => cutsHeld(project, set) !== null);
+  if (cut && changes('perBlock')) {
+    const say = 'Set {set} is cut into wedges of {count} to the block.';
+    return phrase(say, { set: cut.label, count: wedge.perBlock });
+  }
+  if (cut && changes('cutHeight')) {
+    const say = 'Set {set} is cut; its wedges are {height} high.';
+    return phrase(say, { set: cut.label, height: { inches: wedge.cutHeight } });
+  }
+  const sewn = project.stripSets.find((set) => stripsHeld(project, set) !== null);
+  if (sewn && changes('seam')) {
+    const say = 'Set {set} is sewn with a seam of {seam}.';
+    return phrase(say, { set: sewn.label, seam: { inches: wedge.seam } });
+  }
+  return null;
+}
+
+/** Why a block may not be marked as sewn into its row, or null when it may. */
+export function rowHeld(project: Project, block: Block): Phrase | null {
+  return cellOf(project, block.id)
+    ? null
+    : phrase('Block {block} waits on the side table; hang it before it is sewn into its row.', {
+        block: block.number,
+      });
+}
+
+function inSewnBlock(project: Project, set: StripSet): boolean {
+  return project.blocks.some(
+    (block) => block.progress !== 'planned' && block.places.some((place) => place?.set === set.id),
+  );
 }

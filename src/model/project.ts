@@ -66,7 +66,12 @@ const clothOnHandSchema = v.strictObject({
   count,
 });
 
-const stripSchema = v.strictObject({ fabric: id, width: length(0.25, 60) });
+const stripSchema = v.strictObject({
+  fabric: id,
+  width: length(0.25, 60),
+  /** A locked strip keeps its place when its set is made anew. Absent: it is not locked. */
+  locked: v.exactOptional(v.boolean()),
+});
 
 const SET_PROGRESS = ['planned', 'sewn', 'cut'] as const;
 

@@ -1,5 +1,5 @@
-// Losing a wedge (miscut, torn) as one command that also mends the blocks that had it, with the fewest changes. The mending
-// itself is arrange's.
+// Losing a wedge (miscut, torn) or cutting one more, each as one command that also mends the blocks with the fewest changes.
+// The mending itself is arrange's.
 import { repair } from '../arrange/composeRepair';
 import { wedgeLedger } from '../cutting/ledger';
 import type { Command } from '../editing/apply';
@@ -8,7 +8,7 @@ import { countAfter, countWedge } from '../editing/wedgeCount';
 import { findSet } from '../model/find';
 import type { Move } from '../model/moves';
 import { type Phrase, phrase } from '../model/phrase';
-import type { Project, StripSetId, Tip } from '../model/project';
+import type { Project, StripSet, StripSetId, Tip } from '../model/project';
 
 export interface Loss {
   readonly command: Command;
@@ -34,23 +34,46 @@ export function losing(
     const spare = phrase('It is one that no block uses; the blocks stay as they are.');
     return { loss: { command: fewer, moves: [], words: [spare] }, none: null };
   }
-  const cut = countAfter(set, tip, -1, project.wedge);
-  const after = {
-    ...project,
-    stripSets: project.stripSets.map((one) => (one.id === id ? { ...one, cut } : one)),
-  };
-  const mended = repair(after);
+  const mended = repair(withCut(project, id, countAfter(set, tip, -1, project.wedge)), false);
   if (mended.stuck > 0) {
     const say = 'All such wedges of set {set} lie in sewn blocks; there is none to lose.';
     return { loss: null, none: phrase(say, { set: set.label }) };
   }
-  const moves = rearrange(mended.moves, fewer.label);
-  const command = {
-    label: fewer.label,
-    change: (draft: Project) => {
-      fewer.change(draft);
-      moves.change(draft);
+  return { loss: { ...mended, command: bothAtOnce(fewer, mended.moves) }, none: null };
+}
+
+/**
+ * One wedge of a set more. Where a place stood empty for want of a wedge of its tip, it goes there; while others of its tip are
+ * left over, empty places are meant to be empty.
+ */
+export function gaining(project: Project, id: StripSetId, tip: Tip): Loss {
+  const set = findSet(project, id);
+  if (!set) throw new Error(`gaining: no set ${id}`);
+  const more = countWedge(project, id, tip, 1);
+  const spare = wedgeLedger(project).some((row) => row.left[tip] > 0);
+  const mended = spare ? null : repair(withCut(project, id, countAfter(set, tip, 1, project.wedge)));
+  const moves = (mended?.moves ?? []).filter((move) => move.kind === 'place' && move.wedge?.tip === tip);
+  const words =
+    mended && moves.length > 0
+      ? mended.words
+      : [phrase('No block has a place empty for want of it; it is left over.')];
+  return { command: bothAtOnce(more, moves), moves, words };
+}
+
+function withCut(project: Project, id: StripSetId, cut: StripSet['cut']): Project {
+  return {
+    ...project,
+    stripSets: project.stripSets.map((one) => (one.id === id ? { ...one, cut } : one)),
+  };
+}
+
+function bothAtOnce(count: Command, moves: readonly Move[]): Command {
+  const mending = rearrange(moves, count.label);
+  return {
+    label: count.label,
+    change: (draft) => {
+      count.change(draft);
+      mending.change(draft);
     },
   };
-  return { loss: { command, moves: mended.moves, words: mended.words }, none: null };
 }

@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { openProject } from '../../src/cutting/openProject';
 import { apply, type Command } from '../../src/editing/apply';
 import * as blocks from '../../src/editing/blocks';
+import * as cloth from '../../src/editing/clothOnHand';
 import * as fabrics from '../../src/editing/fabrics';
 import { EMPTY_HISTORY, nextLabels, record, redo, undo } from '../../src/editing/history';
 import * as setting from '../../src/editing/setting';
@@ -30,6 +31,9 @@ const set = project.stripSets[0]!;
 const spare = { name: 'Test cloth', colour: '#123456', cloth: { kind: 'plain' as const }, background: false };
 const withSpare = done(project, fabrics.addFabric(spare));
 const spareId = withSpare.fabrics.at(-1)!.id;
+const halfYard = { fabric: spareId, kind: 'yardage' as const, stripLength: 40, depth: 18, count: 1 };
+const withCloth = done(withSpare, cloth.addCloth(withSpare, halfYard));
+const clothId = withCloth.clothOnHand.at(-1)!.id;
 
 function done(from: Project, command: Command): Project {
   const outcome = apply(from, command);
@@ -56,6 +60,13 @@ const commands: [words: string, from: Project, command: Command][] = [
     withSpare,
     fabrics.addStrips(withSpare, { fabric: spareId, width: 1.5, length: 40, count: 3 }),
   ],
+  ['add cloth of Test cloth', withSpare, cloth.addCloth(withSpare, halfYard)],
+  [
+    'change the cloth of Test cloth',
+    withCloth,
+    cloth.changeCloth(withCloth, clothId, { depth: 9, count: 2 }),
+  ],
+  ['remove the cloth of Test cloth', withCloth, cloth.removeCloth(withCloth, clothId)],
   ['add a strip set', project, stripSets.addSet([{ fabric: project.fabrics[1]!.id, width: 2 }])],
   [`remove strip set ${set.label}`, project, stripSets.removeSet(project, set.id)],
   [

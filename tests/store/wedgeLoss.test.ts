@@ -6,7 +6,7 @@ import { apply } from '../../src/editing/apply';
 import { createBlock, createProject, createSet } from '../../src/model/create';
 import { speak } from '../../src/model/phrase';
 import type { Place, Project } from '../../src/model/project';
-import { losing } from '../../src/store/wedgeLoss';
+import { gaining, losing } from '../../src/store/wedgeLoss';
 
 /** Two sets with rims of their own fabrics and as many wedges as given, and one whole block of set A's tip-up wedges. */
 function table(spareUp: number): Project {
@@ -89,6 +89,16 @@ describe('losing a wedge', () => {
     expect(speak(losing(sewn, 's2', 'up').none!)).toBe('Set B has no such wedge to lose.');
   });
 
+  it('does not fill a place that was left empty on purpose', () => {
+    const project = table(2);
+    const open = project.blocks.map((block) => ({ ...block, places: block.places.with(0, null) }));
+    const cut = { ...project.stripSets[0]!, cut: { up: 3, down: 4 } };
+    const after = lost({ ...project, blocks: open, stripSets: [cut, project.stripSets[1]!] }, 's1');
+    expect(after.blocks[0]!.places.map((place) => place?.set ?? null)).toEqual([
+      null, 's1', 's2', 's1', 's1', 's1', 's1', 's1',
+    ]); // biome-ignore format: a ring
+  });
+
   it('can go on until every wedge is lost, and the blocks never use more than there are', () => {
     let project = table(3);
     for (const set of ['s1', 's2', 's1', 's1', 's2', 's1', 's2']) {
@@ -97,5 +107,31 @@ describe('losing a wedge', () => {
     }
     expect(wedgeLedger(project).map((row) => row.available.up)).toEqual([0, 0]);
     expect(project.blocks[0]!.places.filter((place) => place === null)).toHaveLength(4);
+  });
+});
+
+describe('cutting one wedge more', () => {
+  it('fills the place that stood empty for want of it, in the same change', () => {
+    const project = table(0);
+    const short = lost(project, 's1');
+    expect(short.blocks[0]!.places).toContain(null);
+    const gain = gaining(short, 's2', 'up');
+    expect(gain.words.map((words) => speak(words))).toEqual(['1 place changes, in block 1.']);
+    const outcome = apply(short, gain.command);
+    if (!outcome.ok) throw new Error(speak(outcome.problems[0]!.message));
+    expect(outcome.project.blocks[0]!.places).not.toContain(null);
+    expect(speak(outcome.change.label)).toBe('one wedge of set B more');
+    expect(checkWedges(outcome.project)).toEqual([]);
+  });
+
+  it('leaves the blocks alone while others of its tip are left over, or when its tip is not the one missing', () => {
+    const project = table(2);
+    const open = {
+      ...project,
+      blocks: project.blocks.map((one) => ({ ...one, places: one.places.with(0, null) })),
+    };
+    expect(gaining(open, 's1', 'up').moves).toEqual([]);
+    const none = lost(table(0), 's1');
+    expect(gaining(none, 's1', 'down').moves).toEqual([]);
   });
 });
