@@ -55,7 +55,7 @@ export function patternsFor(fabrics: readonly Fabric[], grains: readonly Degrees
   return [...found.values()];
 }
 
-/** Every way a strip can lie in a block of N wedges or round it, before the block is turned. */
+/** Every way a strip can lie in a block of N wedges before it is turned, or round the blocks, straight and on point. */
 export function grainsOf(perBlock: number): Degrees[] {
-  return [...Array.from({ length: perBlock }, (_, steps) => (steps * 360) / perBlock), 90];
+  return [...Array.from({ length: perBlock }, (_, steps) => (steps * 360) / perBlock), 90, 45, 135];
 }

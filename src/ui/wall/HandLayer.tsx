@@ -3,7 +3,7 @@
 import type { PointerEvent } from 'react';
 import type { Drawing, HungBlock } from '../../drawing/drawing';
 import { drawBlock } from '../../drawing/drawProject';
-import type { Point } from '../../geometry/point';
+import { type Point, tilted } from '../../geometry/point';
 import { findBlock } from '../../model/find';
 import type { BlockId, Fabric, Project } from '../../model/project';
 import { BlockView } from './BlockView';
@@ -36,8 +36,10 @@ export function HandLayer({
   onHandle,
 }: Props) {
   const { width, height } = drawing.block;
+  const { tilt } = drawing;
+  const corner = tilted({ x: width / 2, y: -height / 2 }, tilt);
   const ring = (at: Point, className: string, key?: string) => (
-    <g key={key} className="picked" transform={`translate(${at.x} ${at.y})`} aria-hidden>
+    <g key={key} className="picked" transform={`translate(${at.x} ${at.y}) rotate(${tilt})`} aria-hidden>
       <Ring width={width} height={height} className={className} />
     </g>
   );
@@ -52,7 +54,11 @@ export function HandLayer({
       {carry && carry.over !== null ? ring(centreOf(carry.over), 'over-ring') : null}
       {carry && (hung || waiting) ? (
         <g className="block carried" transform={`translate(${carry.at.x} ${carry.at.y})`} aria-hidden>
-          <g className="lift" transform={`rotate(${(hung?.quarters ?? 0) * 90}) scale(1.04)`} opacity={0.92}>
+          <g
+            className="lift"
+            transform={`rotate(${(hung?.quarters ?? 0) * 90 + tilt}) scale(1.04)`}
+            opacity={0.92}
+          >
             <BlockView
               pieces={hung?.pieces ?? (waiting ? drawBlock(project, waiting) : [])}
               fabrics={fabrics}
@@ -65,7 +71,7 @@ export function HandLayer({
       {picked && !carry ? ring(picked.centre, 'stitch') : null}
       {picked && gesture === null ? (
         <TurnHandle
-          at={{ x: picked.centre.x + width / 2, y: picked.centre.y - height / 2 }}
+          at={{ x: picked.centre.x + corner.x, y: picked.centre.y + corner.y }}
           radius={11 / scale}
           onPress={(event) => onHandle(event, picked.block)}
         />

@@ -2,6 +2,7 @@
 import { memo, type PointerEvent, useRef } from 'react';
 import type { Mark } from '../../balance/finding';
 import type { HungBlock } from '../../drawing/drawing';
+import { type Point, tilted } from '../../geometry/point';
 import type { Fabric, FabricId } from '../../model/project';
 import { BlockView } from './BlockView';
 import { SeamMarks } from './Marks';
@@ -28,7 +29,7 @@ interface Props {
 
 export const HungBlockView = memo(function HungBlockView(props: Props) {
   const { hung, width, height, picked } = props;
-  const degrees = useSteadyAngle(hung.quarters * 90) + props.twist;
+  const degrees = useSteadyAngle(hung.quarters * 90 + hung.tilt) + props.twist;
   const { x, y } = hung.centre;
   return (
     // biome-ignore lint/a11y/useSemanticElements: an SVG group cannot be a <button>
@@ -53,13 +54,13 @@ export const HungBlockView = memo(function HungBlockView(props: Props) {
           <SeamMarks marks={props.marks} strong={false} />
           <SeamMarks marks={props.strongMarks} strong />
         </g>
-        {hung.pinned ? <Pin x={-width / 2 + 0.9} y={-height / 2 + 0.9} /> : null}
+        {hung.pinned ? <Pin at={tilted({ x: -width / 2 + 0.9, y: -height / 2 + 0.9 }, hung.tilt)} /> : null}
         {props.number ? (
           <text className="block-number" y={1.1} fontSize={3} strokeWidth={0.45}>
             {hung.number}
           </text>
         ) : null}
-        <g className="focus-ring">
+        <g className="focus-ring" transform={`rotate(${hung.tilt})`}>
           <Ring width={width - 0.5} height={height - 0.5} className="stitch-solid" />
         </g>
       </g>
@@ -85,9 +86,9 @@ export function Ring({ width, height, className }: { width: number; height: numb
   );
 }
 
-function Pin({ x, y }: { x: number; y: number }) {
+function Pin({ at }: { at: Point }) {
   return (
-    <g className="pin" transform={`translate(${x} ${y})`}>
+    <g className="pin" transform={`translate(${at.x} ${at.y})`}>
       <line x1={0.1} y1={0.1} x2={1.5} y2={1.5} stroke="#000" strokeWidth={0.28} />
       <line x1={0.1} y1={0.1} x2={1.5} y2={1.5} stroke="#eee" strokeWidth={0.14} />
       <circle r={0.55} fill="#fff" stroke="#000" strokeWidth={0.14} />

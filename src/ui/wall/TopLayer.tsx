@@ -5,7 +5,8 @@ import type { Finding, Mark } from '../../balance/finding';
 import { mergedPaths } from '../../drawing/blockPaths';
 import type { Drawing } from '../../drawing/drawing';
 import { type Box, boxOutline, type Outline } from '../../geometry/point';
-import type { BlockId, Fabric, FabricId } from '../../model/project';
+import type { BlockId, Fabric, FabricId, Project } from '../../model/project';
+import { rowAndColumn } from '../../model/wallCells';
 import { useSay } from '../words';
 import { HungBlockView, Ring } from './HungBlockView';
 import { PoolMarks, SeamMarks } from './Marks';
@@ -15,7 +16,8 @@ const NO_MARKS: readonly Mark[] = [];
 export interface TopLayerProps {
   drawing: Drawing;
   fabrics: readonly Fabric[];
-  columns: number;
+  /** The project whose top it is, for the rows and columns of its cells. */
+  hanging: Pick<Project, 'wall' | 'setting'>;
   findings: readonly Finding[];
   /** The finding whose marks are shown strongest. */
   chosen: string | null;
@@ -36,11 +38,12 @@ export interface TopLayerProps {
 
 export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
   const say = useSay();
-  const { drawing, fabrics, columns, findings, chosen, lit } = props;
+  const { drawing, fabrics, hanging, findings, chosen, lit } = props;
   const marks = useMemo(() => marksByBlock(findings, chosen), [findings, chosen]);
-  const surround = useMemo(() => mergedPaths(drawing.surround, fabrics), [drawing, fabrics]);
+  const around = useMemo(() => [...drawing.surround, ...drawing.binding], [drawing]);
+  const surround = useMemo(() => mergedPaths(around, fabrics), [around, fabrics]);
   const name = (cell: number, block?: number, pinned?: boolean) => {
-    const values = { row: Math.floor(cell / columns) + 1, column: (cell % columns) + 1, block: block ?? 0 };
+    const values = { ...rowAndColumn(cell, hanging), block: block ?? 0 };
     if (block === undefined) return say('Empty cell, row {row}, column {column}', values);
     return pinned
       ? say('Block {block}, row {row}, column {column}, pinned', values)
@@ -48,7 +51,7 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
   };
   return (
     <>
-      <rect x={0.25} y={0.35} width={drawing.width} height={drawing.height} className="cloth-shadow" />
+      <ClothShadow drawing={drawing} />
       {surround.map(({ fabric, fill, d }) => (
         <path
           key={`${fabric} ${fill}`}
@@ -57,7 +60,7 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
           opacity={lit !== null && lit !== fabric ? 0.13 : 1}
         />
       ))}
-      {drawing.surround.map(({ outline }) => (
+      {around.map(({ outline }) => (
         <polygon key={pointsOf(outline)} points={pointsOf(outline)} className="seams" />
       ))}
       {drawing.emptyCells.map(({ cell, box }) => (
@@ -65,6 +68,7 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
           key={`empty ${cell}`}
           cell={cell}
           box={box}
+          tilt={drawing.tilt}
           label={name(cell)}
           over={props.over === cell}
           tabbable={props.focused === cell}
@@ -101,9 +105,27 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
   );
 });
 
+/** What the cloth throws on the flannel: of the whole top, or of each block while some cells are empty. */
+function ClothShadow({ drawing }: { drawing: Drawing }) {
+  const whole = [{ key: 'top', x: 0, y: 0, width: drawing.width, height: drawing.height }];
+  const { width, height } = drawing.block;
+  const single = drawing.blocks.map(({ block, centre }) => ({
+    key: block,
+    x: centre.x - width / 2,
+    y: centre.y - height / 2,
+    width,
+    height,
+  }));
+  const parts = drawing.emptyCells.length === 0 ? whole : drawing.tilt === 0 ? single : [];
+  return parts.map(({ key, x, y, width: wide, height: high }) => (
+    <rect key={key} x={x + 0.25} y={y + 0.35} width={wide} height={high} className="cloth-shadow" />
+  ));
+}
+
 interface EmptyCellProps {
   cell: number;
   box: Box;
+  tilt: number;
   label: string;
   over: boolean;
   tabbable: boolean;
@@ -111,7 +133,8 @@ interface EmptyCellProps {
   onFocus: (cell: number) => void;
 }
 
-function EmptyCell({ cell, box, label, over, tabbable, onPress, onFocus }: EmptyCellProps) {
+function EmptyCell({ cell, box, tilt, label, over, tabbable, onPress, onFocus }: EmptyCellProps) {
+  const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
   const inset = 0.3;
   const inner = {
     x: box.x + inset,
@@ -127,11 +150,12 @@ function EmptyCell({ cell, box, label, over, tabbable, onPress, onFocus }: Empty
       aria-label={label}
       className={over ? 'empty over' : 'empty'}
       data-cell={cell}
+      transform={tilt === 0 ? undefined : `rotate(${tilt} ${middle.x} ${middle.y})`}
       onFocus={() => onFocus(cell)}
       onPointerDown={(event) => onPress(event, cell)}
     >
       <polygon points={pointsOf(boxOutline(inner))} className="empty-cell" />
-      <g className="focus-ring" transform={`translate(${box.x + box.width / 2} ${box.y + box.height / 2})`}>
+      <g className="focus-ring" transform={`translate(${middle.x} ${middle.y})`}>
         <Ring width={inner.width} height={inner.height} className="stitch-solid" />
       </g>
     </g>

@@ -6,6 +6,7 @@ import { drawProject } from '../../drawing/drawProject';
 import { turnsOf } from '../../model/find';
 import type { Move } from '../../model/moves';
 import type { BlockId, Project } from '../../model/project';
+import { isPlain, rowCount } from '../../model/wallCells';
 import { shownProject } from '../../store/app';
 import { useApp, useAppStore } from '../app';
 import { useAnalysis } from '../useAnalysis';
@@ -81,7 +82,7 @@ export function WallView({ number }: { number: boolean }) {
           aria-label={say(
             '{rows} rows of {columns}. Arrows go from block to block; R turns, Space lifts, P pins.',
             {
-              rows: shown.wall.rows,
+              rows: rowCount(shown),
               columns: shown.wall.columns,
             },
           )}
@@ -95,11 +96,11 @@ export function WallView({ number }: { number: boolean }) {
           <TopLayer
             drawing={drawing}
             fabrics={shown.fabrics}
-            columns={shown.wall.columns}
+            hanging={shown}
             findings={look.marks ? analysis.findings : NO_FINDINGS}
             chosen={chosen}
             picked={picked}
-            focused={Math.min(focused, shown.wall.cells.length - 1)}
+            focused={focusable(focused, shown)}
             lit={lit}
             near={view.drawn.scale > NEAR}
             number={number}
@@ -164,6 +165,12 @@ function useWheel(frame: React.RefObject<HTMLElement | null>, view: View): void 
 }
 
 /** Blocks to ring: those a proposal moves, unless it is nearly all of them. */
+/** The cell the keyboard is on, or the first where a block can hang when that one is gone. */
+function focusable(cell: number, project: Project): number {
+  const there = cell < project.wall.cells.length && !isPlain(cell, project);
+  return there ? cell : project.wall.cells.findIndex((_, at) => !isPlain(at, project));
+}
+
 function movedBlocks(moves: readonly Move[], shown: Project): ReadonlySet<BlockId> {
   const moved = new Set(
     moves.flatMap((move) => {

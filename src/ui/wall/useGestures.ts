@@ -39,8 +39,16 @@ type Pressed =
 
 export function cellAt(drawing: Drawing, point: Point): number | null {
   const { width, height } = drawing.block;
-  const inside = (x: number, y: number) =>
-    Math.abs(point.x - x) <= width / 2 && Math.abs(point.y - y) <= height / 2;
+  const inside = (x: number, y: number) => {
+    // Brought back by the tilt: on point a block covers a square that stands on its corner.
+    const across = point.x - x;
+    const down = point.y - y;
+    const own =
+      drawing.tilt === 0
+        ? { x: across, y: down }
+        : { x: (across + down) * Math.SQRT1_2, y: (down - across) * Math.SQRT1_2 };
+    return Math.abs(own.x) <= width / 2 && Math.abs(own.y) <= height / 2;
+  };
   const hung = drawing.blocks.find((one) => inside(one.centre.x, one.centre.y));
   if (hung) return hung.cell;
   return (

@@ -4,6 +4,8 @@ import { hangBlock, pinBlocks, takeDown, turnBlock, turnByOneWedge } from '../..
 import { cellIndexOf, findBlock } from '../../model/find';
 import { hangingHeld } from '../../model/freedom';
 import { phrase } from '../../model/phrase';
+import type { Project } from '../../model/project';
+import { cellToward, isPlain, rowAndColumn } from '../../model/wallCells';
 import type { App } from '../../store/app';
 import type { Gesture } from './gesture';
 import { end } from './useGestures';
@@ -15,12 +17,15 @@ const ARROWS: Readonly<Record<string, readonly [across: number, down: number]>> 
   ArrowDown: [0, 1],
 };
 
-/** The cell an arrow leads to from this one, or the same at the edge. */
-export function cellBeside(cell: number, key: string, rows: number, columns: number): number {
+/** The cell an arrow leads to from this one, or the same at the edge. Plain squares are stepped over. */
+function cellBeside(cell: number, key: string, project: Project): number {
   const [across, down] = ARROWS[key] ?? [0, 0];
-  const column = Math.min(columns - 1, Math.max(0, (cell % columns) + across));
-  const row = Math.min(rows - 1, Math.max(0, Math.floor(cell / columns) + down));
-  return row * columns + column;
+  const next = cellToward(cell, across, down, project);
+  if (!isPlain(next, project)) return next;
+  // Up and down lead to a block of the next row, so that every block of a checkerboard is reached.
+  const aside = down === 0 ? [] : [1, -1].map((step) => cellToward(next, step, 0, project));
+  const beyond = cellToward(next, across, down, project);
+  return [...aside, beyond].find((one) => !isPlain(one, project)) ?? cell;
 }
 
 interface Hands {
@@ -34,20 +39,14 @@ interface Hands {
 export function wallKey(event: KeyboardEvent, cell: number, app: App, hands: Hands): boolean {
   if (event.ctrlKey || event.metaKey || event.altKey) return false;
   const { project } = app;
-  const { rows, columns } = project.wall;
   const block = project.wall.cells[cell]?.block ?? null;
   const carried = hands.gesture?.kind === 'carry' ? hands.gesture : null;
   if (event.key in ARROWS) {
-    if (!carried) hands.focusCell(cellBeside(cell, event.key, rows, columns));
+    if (!carried) hands.focusCell(cellBeside(cell, event.key, project));
     else {
-      const over = cellBeside(carried.over ?? cell, event.key, rows, columns);
+      const over = cellBeside(carried.over ?? cell, event.key, project);
       hands.show({ ...carried, over, at: hands.centreOf(over) });
-      app.say(
-        phrase('Over row {row}, column {column}', {
-          row: Math.floor(over / columns) + 1,
-          column: (over % columns) + 1,
-        }),
-      );
+      app.say(phrase('Over row {row}, column {column}', { ...rowAndColumn(over, project) }));
     }
     return true;
   }
