@@ -25,10 +25,11 @@ export function qaplib(name: string): QaplibInstance & { readonly problem: Assig
   const size = instance.solution.length;
   const flow = new Float64Array(size * size);
   instance.flows.split(' ').forEach((row, before) => {
-    [...row].forEach((sign, other) => {
-      flow[(before + 1) * size + other] = Number.parseInt(sign, 36);
-      flow[other * size + before + 1] = Number.parseInt(sign, 36);
-    });
+    for (let other = 0; other <= before; other++) {
+      const amount = Number.parseInt(row.charAt(other), 36);
+      flow[(before + 1) * size + other] = amount;
+      flow[other * size + before + 1] = amount;
+    }
   });
   const distance = new Float64Array(size * size);
   for (let p = 0; p < size; p++) {

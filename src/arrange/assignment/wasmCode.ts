@@ -42,13 +42,9 @@ export const vector = (opcode: number, ...operands: readonly Code[]): Code => [
   0xfd,
   ...unsigned(opcode),
 ];
+const INFINITY: Code = [0, 0, 0, 0, 0, 0, 0xf0, 0x7f];
 /** The vector of two doubles, both +∞. */
-export const infinities: Code = [
-  0xfd,
-  12,
-  ...[0, 0, 0, 0, 0, 0, 0xf0, 0x7f],
-  ...[0, 0, 0, 0, 0, 0, 0xf0, 0x7f],
-];
+export const infinities: Code = [0xfd, 12, ...INFINITY, ...INFINITY];
 /** The double at an address, in both lanes. */
 export const spreadDouble = (address: Code): Code => [...address, 0xfd, 0x0a, 3, 0];
 export const loadVector = (address: Code): Code => [...address, 0xfd, 0, 3, 0];
@@ -61,13 +57,15 @@ export function whileTrue(condition: Code, body: readonly Code[]): Code {
   return [0x02, 0x40, 0x03, 0x40, ...condition, ...leave, ...body.flat(), ...again, 0x0b, 0x0b];
 }
 
+const MAGIC: Code = [0x00, 0x61, 0x73, 0x6d, 1, 0, 0, 0];
+
 /** A module that imports memory `arrange.memory` and exports one function `run` without a result. */
 export function assemble(parameters: Code, locals: Code, body: readonly Code[]): Uint8Array<ArrayBuffer> {
   const section = (id: number, content: Code) => [id, ...unsigned(content.length), ...content];
   const name = (text: string) => [text.length, ...new TextEncoder().encode(text)];
   const code = [...unsigned(locals.length), ...locals.flatMap((type) => [1, type]), ...body.flat(), 0x0b];
   return new Uint8Array([
-    ...[0x00, 0x61, 0x73, 0x6d, 1, 0, 0, 0],
+    ...MAGIC,
     ...section(1, [1, 0x60, parameters.length, ...parameters, 0]),
     ...section(2, [1, ...name('arrange'), ...name('memory'), 2, 0, 1]),
     ...section(3, [1, 0]),
