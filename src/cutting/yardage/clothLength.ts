@@ -24,6 +24,11 @@ export function roundedUp(inches: Inches, unit: SellingUnit): Inches {
   return Math.ceil(inches / STEP[unit] - 1e-9) * STEP[unit];
 }
 
+/** Down to a whole eighth of a yard or ten centimetres, inches: what can still be sold of a length. */
+export function roundedDown(inches: Inches, unit: SellingUnit): Inches {
+  return Math.floor(inches / STEP[unit] + 1e-9) * STEP[unit];
+}
+
 /** A length of cloth in words: 1 5/8 yd (to the sixteenth), 1.6 m (to the centimetre). */
 export function clothText(inches: Inches, unit: SellingUnit): string {
   const amount = inches / INCHES_IN[unit];

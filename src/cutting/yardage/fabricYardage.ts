@@ -161,10 +161,11 @@ function fatQuarters(
   return { ...best, why: counted(count, one, many, values) };
 }
 
-/** An amount of money: two decimals and the currency as the person writes it. */
+/** An amount of money: two decimals; the currency before it where it is a sign (£), after it in letters (EUR). */
 export function money(amount: number, project: Pick<Project, 'buying'>): string {
   const { currency } = project.buying;
-  return currency === '' ? amount.toFixed(2) : `${amount.toFixed(2)} ${currency}`;
+  if (currency === '') return amount.toFixed(2);
+  return /\p{L}/u.test(currency) ? `${amount.toFixed(2)} ${currency}` : `${currency}${amount.toFixed(2)}`;
 }
 
 /** Lays what is not cut yet on the cloth on hand and says whether it is enough. */

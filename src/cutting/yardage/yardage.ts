@@ -70,6 +70,12 @@ export function backingYardage(project: Project): BackingYardage | null {
   return { layout, others: backingLayouts(need), buy, cost };
 }
 
+/** Price of everything listed, the backing too; null while a price is missing. */
+export function totalCost(list: Pick<Yardage, 'fabrics' | 'backing'>): number | null {
+  const costs = [...list.fabrics.map((one) => one.cost), ...(list.backing ? [list.backing.cost] : [])];
+  return costs.reduce((sum, cost) => (sum === null || cost === null ? null : sum + cost), 0 as number | null);
+}
+
 function remarks(project: Project): Phrase[] {
   const problem = wedgeProblem(project.wedge);
   if (problem) return [problem];

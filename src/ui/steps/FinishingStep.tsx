@@ -1,6 +1,8 @@
 // The panel of finishing: sizes, the picture to take away, and its words. Yardage and the pattern join as sections.
 import { StepHeading } from './StepHeading';
 import './finishing/finishing.css';
+import { CuttingSection } from './finishing/cloth/CuttingSection';
+import { KitsSection } from './finishing/cloth/KitsSection';
 import { ColourwaysSection } from './finishing/colourways/ColourwaysSection';
 import { PictureSection } from './finishing/PictureSection';
 import { SizesSection } from './finishing/SizesSection';
@@ -11,6 +13,8 @@ export function FinishingStep() {
     <>
       <StepHeading title="Finishing" line="What the top measures, and a picture of it to take away." />
       <SizesSection />
+      <CuttingSection />
+      <KitsSection />
       <PictureSection />
       <WordsSection />
       <ColourwaysSection />

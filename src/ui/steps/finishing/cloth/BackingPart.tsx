@@ -1,0 +1,172 @@
+// Backing and batting: how the lengths are sewn side by side, drawn, and the packages that cover.
+
+import type { BackingLayout } from '../../../../cutting/yardage/backing';
+import { clothText, sellingUnit } from '../../../../cutting/yardage/clothLength';
+import { money } from '../../../../cutting/yardage/fabricYardage';
+import type { Yardage } from '../../../../cutting/yardage/yardage';
+import { changeBacking } from '../../../../editing/buying';
+import { phrase } from '../../../../model/phrase';
+import { useApp, useAppStore } from '../../../app';
+import { Fractions } from '../../../fields/Fractions';
+import { LengthField } from '../../../fields/LengthField';
+import { useSay } from '../../../words';
+
+export function BackingPart({ list }: { list: Yardage }) {
+  const say = useSay();
+  const project = useApp((app) => app.project);
+  const unit = sellingUnit(project);
+  const { backing, batting } = list;
+  if (!backing) return null;
+  const { layout, buy, others, cost } = backing;
+  const saving = others[0]!;
+  const size = { width: { inches: layout.size.width }, height: { inches: layout.size.height } };
+  return (
+    <div className="stack tight">
+      <details className="cloth" open>
+        <summary>
+          <span className="cloth-name broad">{say('Backing')}</span>
+          <span className="cloth-buy">
+            <Fractions text={clothText(buy.inches, unit)} />
+          </span>
+        </summary>
+        <div className="cloth-open">
+          <BackingPicture layout={layout} overhang={project.buying.backing.overhang} />
+          <ul className="workings">
+            {[...layout.why, ...buy.why].map((sentence, index) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: sentences of one working in their order
+              <li key={index}>
+                <Fractions text={say(sentence)} />
+              </li>
+            ))}
+            {cost ? <li>{say('It costs {cost}.', { cost: money(cost, project) })}</li> : null}
+          </ul>
+          {saving.cloth < layout.cloth - 0.5 ? (
+            <p className="quiet">
+              <Fractions
+                text={say('With a pieced last width {cloth} of cloth would do, with {seams} seams.', {
+                  cloth: { inches: saving.cloth },
+                  seams: saving.seams,
+                })}
+              />
+            </p>
+          ) : null}
+          <BackingFields />
+        </div>
+      </details>
+      <div className="spread battings">
+        <span>{say('Batting')}</span>
+        <span>
+          {batting.length > 0
+            ? say('{name}, packaged', { name: say(batting[0]!.name) })
+            : say('off the roll, or two packages joined')}
+        </span>
+      </div>
+      <p className="quiet">
+        <Fractions
+          text={
+            batting.length > 0
+              ? say('It has to cover {width} × {height}. These packages do: {names}.', {
+                  ...size,
+                  names: {
+                    list: batting.map((one) =>
+                      say('{name} {width} × {height}', {
+                        name: say(one.name),
+                        width: { inches: one.width },
+                        height: { inches: one.height },
+                      }),
+                    ),
+                  },
+                })
+              : say('It has to cover {width} × {height}, which no usual package does.', size)
+          }
+        />
+      </p>
+    </div>
+  );
+}
+
+function BackingFields() {
+  const say = useSay();
+  const store = useAppStore();
+  const { run } = store.getState();
+  const project = useApp((app) => app.project);
+  const { backing } = project.buying;
+  return (
+    <div className="stack tight no-print">
+      <div className="pair">
+        <LengthField
+          label="Over on every side"
+          value={backing.overhang}
+          most={12}
+          onCommit={(overhang) => run(changeBacking({ overhang }))}
+        />
+        <LengthField
+          label="Width of the cloth"
+          value={backing.width ?? project.preferences.usableWidth}
+          least={10}
+          most={130}
+          onCommit={(width) => run(changeBacking({ width }))}
+        />
+      </div>
+      <p className="quiet">
+        <Fractions
+          text={say('{far} for long-arm quilting, {near} to {middle} for a domestic machine.', {
+            far: { inches: 4 },
+            near: { inches: 2 },
+            middle: { inches: 3 },
+          })}
+        />
+      </p>
+      <label className="check">
+        <input
+          type="checkbox"
+          checked={backing.pieced}
+          onChange={() => run(changeBacking({ pieced: !backing.pieced }))}
+        />
+        {say('The last width may be pieced')}
+      </label>
+    </div>
+  );
+}
+
+/** Seams as dashed lines, the quilt as an outline inside the overhang. */
+function BackingPicture({ layout, overhang }: { layout: BackingLayout; overhang: number }) {
+  const say = useSay();
+  const { width, height } = layout.size;
+  const scale = Math.min(220 / width, 200 / height);
+  const words =
+    layout.run === 'down'
+      ? phrase('Backing of {count} pieces, lengths down the quilt', { count: layout.panels.length })
+      : phrase('Backing of {count} pieces, lengths across the quilt', { count: layout.panels.length });
+  return (
+    <figure className="backing-figure">
+      <svg
+        role="img"
+        aria-label={say(words)}
+        width={width * scale}
+        height={height * scale}
+        viewBox={`0 0 ${width} ${height}`}
+      >
+        {layout.panels.map((panel, index) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: panels are told apart by their order only
+          <rect key={index} className="backing-panel" {...panel} />
+        ))}
+        <rect
+          className="backing-top"
+          x={overhang}
+          y={overhang}
+          width={width - 2 * overhang}
+          height={height - 2 * overhang}
+        />
+      </svg>
+      <figcaption className="quiet">
+        <Fractions
+          text={say('{width} × {height}; dotted: the quilt', {
+            width: { inches: width },
+            height: { inches: height },
+          })}
+        />
+      </figcaption>
+    </figure>
+  );
+}

@@ -1,0 +1,87 @@
+// What the cutting list is reckoned with: the cloth's width, how it is sold, what washing takes, and how some pieces are cut.
+import { sellingUnit } from '../../../../cutting/yardage/clothLength';
+import { changeBuying } from '../../../../editing/buying';
+import { changePreferences } from '../../../../editing/setting';
+import { useApp, useAppStore } from '../../../app';
+import { Choice } from '../../../fields/Choice';
+import { LengthField } from '../../../fields/LengthField';
+import { useSay } from '../../../words';
+import { AmountField } from './AmountField';
+
+export function ClothChoices() {
+  const say = useSay();
+  const store = useAppStore();
+  const { run } = store.getState();
+  const project = useApp((app) => app.project);
+  const { buying, preferences } = project;
+  return (
+    <details className="fold no-print cloth-choices">
+      <summary>{say('What it is reckoned with')}</summary>
+      <div className="stack">
+        <div className="pair">
+          <LengthField
+            label="Usable width of cloth"
+            value={preferences.usableWidth}
+            least={10}
+            most={120}
+            onCommit={(usableWidth) => run(changePreferences({ usableWidth }))}
+          />
+          <LengthField
+            label="To straighten the edge"
+            value={buying.straighten}
+            most={12}
+            onCommit={(straighten) => run(changeBuying({ straighten }))}
+          />
+          <AmountField
+            label="Lost in the wash"
+            unit="%"
+            value={buying.shrinkage}
+            most={15}
+            onCommit={(shrinkage) => run(changeBuying({ shrinkage: shrinkage ?? 0 }))}
+          />
+          <LengthField
+            label="Binding to spare"
+            value={buying.bindingExtra}
+            most={60}
+            onCommit={(bindingExtra) => run(changeBuying({ bindingExtra }))}
+          />
+        </div>
+        <Choice
+          label="Sold by the"
+          value={sellingUnit(project)}
+          options={[
+            { value: 'yard', label: 'Yard, in eighths' },
+            { value: 'metre', label: 'Metre, in 10 cm' },
+          ]}
+          onChange={(soldBy) => run(changeBuying({ soldBy }))}
+        />
+        <Choice
+          label="Squares for corner triangles"
+          value={buying.corners}
+          options={[
+            { value: 'comfortable', label: 'With room to trim' },
+            { value: 'fits', label: 'Just fitting' },
+          ]}
+          onChange={(corners) => run(changeBuying({ corners }))}
+        />
+        <Choice
+          label="Pieces longer than the cloth is wide"
+          value={buying.longPieces}
+          options={[
+            { value: 'joined', label: 'Joined strips' },
+            { value: 'whole', label: 'Along the cloth' },
+          ]}
+          onChange={(longPieces) => run(changeBuying({ longPieces }))}
+        />
+        <label className="check">
+          <input
+            type="checkbox"
+            checked={buying.fatQuarters}
+            onChange={() => run(changeBuying({ fatQuarters: !buying.fatQuarters }))}
+          />
+          {say('Fat quarters where they are cheaper')}
+        </label>
+      </div>
+    </details>
+  );
+}

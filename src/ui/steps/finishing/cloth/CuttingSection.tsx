@@ -1,0 +1,72 @@
+// Cloth to buy and how to cut it: every fabric with its lines, the backing, the batting. Figures come from cutting/yardage.
+import { Printer } from 'lucide-react';
+import { useDeferredValue, useMemo, useRef, useState } from 'react';
+import { money } from '../../../../cutting/yardage/fabricYardage';
+import type { CuttingScope } from '../../../../cutting/yardage/setStrips';
+import { totalCost, yardage } from '../../../../cutting/yardage/yardage';
+import { useApp } from '../../../app';
+import { Choice } from '../../../fields/Choice';
+import { Fractions } from '../../../fields/Fractions';
+import { useSay } from '../../../words';
+import { Caution } from '../../Caution';
+import { BackingPart } from './BackingPart';
+import { ClothChoices } from './ClothChoices';
+import { FabricCloth } from './FabricCloth';
+import { printPart } from './printPart';
+import './cloth.css';
+
+const SCOPES: readonly { readonly value: CuttingScope; readonly label: string }[] = [
+  { value: 'whole', label: 'The whole quilt' },
+  { value: 'left', label: 'Still to cut' },
+];
+
+export function CuttingSection() {
+  const say = useSay();
+  const part = useRef<HTMLElement>(null);
+  const [scope, setScope] = useState<CuttingScope>('whole');
+  const project = useDeferredValue(useApp((app) => app.project));
+  const list = useMemo(() => yardage(project, scope), [project, scope]);
+  const cost = totalCost(list);
+  const nothing = list.fabrics.every((one) => one.buy.kind === 'nothing');
+  return (
+    <section ref={part} className="cloth-part" aria-labelledby="cutting-title">
+      <h3 id="cutting-title">{say('Cloth and cutting list')}</h3>
+      <p className="print-only">
+        {project.name}: {say(SCOPES.find((one) => one.value === scope)!.label)}
+      </p>
+      <div className="stack">
+        <div className="no-print">
+          <Choice label="What the list is for" value={scope} options={SCOPES} onChange={setScope} />
+        </div>
+        <ClothChoices />
+        {list.remarks.map((remark) => (
+          <p key={remark.say} className="quiet">
+            <Fractions text={say(remark)} />
+          </p>
+        ))}
+        {list.fabrics.length === 0 ? <p>{say('Nothing is left to cut.')}</p> : null}
+        {scope === 'left' && nothing && list.fabrics.length > 0 ? (
+          <p>{say('Nothing has to be bought: what is on hand is enough.')}</p>
+        ) : null}
+        <ul className="cloths">
+          {list.fabrics.map((one) => (
+            <FabricCloth key={one.fabric.id} yardage={one} scope={scope} />
+          ))}
+        </ul>
+        <BackingPart list={list} />
+        {cost === null ? null : (
+          <div className="spread kit-price">
+            <span>{say('All the cloth')}</span>
+            <span>{money(cost, project)}</span>
+          </div>
+        )}
+        <div className="row no-print">
+          <button type="button" className="button" onClick={() => printPart(part.current)}>
+            <Printer size={16} aria-hidden /> {say('Print the list')}
+          </button>
+        </div>
+        <Caution about={['cutting']} />
+      </div>
+    </section>
+  );
+}

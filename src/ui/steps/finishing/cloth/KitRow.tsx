@@ -1,0 +1,130 @@
+// One fabric of the kits: what a kit takes, what to order for all, and the labelled strips.
+import type { Bolts } from '../../../../cutting/kits/bolts';
+import type { KitFabric, Kits } from '../../../../cutting/kits/kits';
+import {
+  clothText,
+  roundedDown,
+  roundedUp,
+  type SellingUnit,
+  sellingUnit,
+} from '../../../../cutting/yardage/clothLength';
+import { money } from '../../../../cutting/yardage/fabricYardage';
+import { changeFabric } from '../../../../editing/fabrics';
+import { counted, type Phrase, phrase } from '../../../../model/phrase';
+import { useApp, useAppStore } from '../../../app';
+import { Fractions } from '../../../fields/Fractions';
+import { Swatch } from '../../../fields/Swatch';
+import { useSay } from '../../../words';
+import { AmountField } from './AmountField';
+
+export function KitFabricRow({ one, count }: { one: KitFabric; count: number }) {
+  const say = useSay();
+  const store = useAppStore();
+  const project = useApp((app) => app.project);
+  const unit = sellingUnit(project);
+  const asStrips = one.strips.length > 0;
+  return (
+    <li>
+      <details className="cloth">
+        <summary>
+          <Swatch fabric={one.fabric} size={26} />
+          <span className="cloth-name">
+            <span className="number">{one.number}</span> {one.fabric.name}
+          </span>
+          <span className="cloth-buy">
+            <Fractions text={say(inKit(one, asStrips, unit))} />
+          </span>
+          <span className="cloth-note quiet">
+            <Fractions text={say(orderWords(one, count, unit))} />
+          </span>
+        </summary>
+        <div className="cloth-open">
+          {asStrips ? (
+            <ol className="kit-strips">
+              {one.strips.map((strips) => (
+                <li key={strips.label}>
+                  <span className="kit-label">{strips.label}</span>
+                  <span>
+                    <Fractions
+                      text={say(
+                        counted(
+                          strips.count,
+                          '1 strip {width} × {length}',
+                          '{count} strips {width} × {length}',
+                          {
+                            width: { inches: strips.width },
+                            length: { inches: strips.length },
+                          },
+                        ),
+                      )}
+                    />
+                    <span className="quiet"> {strips.uses.map((use) => say(use)).join('; ')}</span>
+                  </span>
+                </li>
+              ))}
+            </ol>
+          ) : null}
+          {one.cost === null ? null : <p>{say('{cost} in one kit.', { cost: money(one.cost, project) })}</p>}
+          <div className="no-print">
+            <AmountField
+              label={say('Price of this fabric, if it has its own')}
+              value={one.fabric.price ?? null}
+              money
+              most={100_000}
+              optional
+              onCommit={(price) => store.getState().run(changeFabric(project, one.fabric.id, { price }))}
+            />
+          </div>
+        </div>
+      </details>
+    </li>
+  );
+}
+
+export function KitBackingRow({ backing, count }: { backing: NonNullable<Kits['backing']>; count: number }) {
+  const say = useSay();
+  const project = useApp((app) => app.project);
+  const unit = sellingUnit(project);
+  return (
+    <li className="cloth">
+      <div className="cloth-row">
+        <span className="cloth-name broad">{say('Backing')}</span>
+        <span className="cloth-buy">
+          <Fractions text={clothText(backing.inches, unit)} />
+        </span>
+        <span className="cloth-note quiet">
+          <Fractions text={say(boltWords(backing.order, backing.inches * count, unit))} />
+          {backing.cost === null
+            ? null
+            : ` ${say('{cost} in one kit.', { cost: money(backing.cost, project) })}`}
+        </span>
+      </div>
+    </li>
+  );
+}
+
+/** Strips are cut to the inch, lengths as the shop sells them. */
+function inKit(one: KitFabric, asStrips: boolean, unit: SellingUnit): Phrase {
+  if (one.fatQuarters > 0) return counted(one.fatQuarters, '1 fat quarter', '{count} fat quarters');
+  if (asStrips) return phrase('{cloth}', { cloth: { inches: one.inches } });
+  return phrase('{cloth}', { cloth: clothText(one.inches, unit) });
+}
+
+function orderWords(one: KitFabric, count: number, unit: SellingUnit): Phrase {
+  if (one.fatQuarters > 0) return phrase('Order {count} fat quarters.', { count: one.fatQuarters * count });
+  return boltWords(one.order, one.inches * count, unit);
+}
+
+function boltWords(order: Bolts | null, together: number, unit: SellingUnit): Phrase {
+  if (!order) return phrase('One strip is longer than a bolt.');
+  const values = {
+    sum: clothText(roundedUp(together, unit), unit),
+    left: clothText(roundedDown(order.left, unit), unit),
+  };
+  return counted(
+    order.bolts,
+    '{sum} for all: 1 bolt, {left} left on it.',
+    '{sum} for all: {count} bolts, {left} left on the last.',
+    values,
+  );
+}

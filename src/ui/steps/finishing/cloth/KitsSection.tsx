@@ -1,0 +1,95 @@
+// Kits: how many, what they cost, what to order, and the strips of one with their labels. Figures come from cutting/kits.
+import { FileDown, Printer } from 'lucide-react';
+import { useDeferredValue, useMemo, useRef } from 'react';
+import { kits } from '../../../../cutting/kits/kits';
+import { orderCsv, stripsCsv } from '../../../../cutting/kits/kitTables';
+import { STRIPS_IN_ROLL } from '../../../../cutting/kits/precutStrips';
+import { money } from '../../../../cutting/yardage/fabricYardage';
+import { counted, phrase } from '../../../../model/phrase';
+import { downloadText, fileName } from '../../../../store/projectFiles';
+import { useApp } from '../../../app';
+import { Fractions } from '../../../fields/Fractions';
+import { useSay } from '../../../words';
+import { Caution } from '../../Caution';
+import { KitChoices } from './KitChoices';
+import { KitBackingRow, KitFabricRow } from './KitRow';
+import { printPart } from './printPart';
+import './cloth.css';
+
+export function KitsSection() {
+  const say = useSay();
+  const part = useRef<HTMLElement>(null);
+  const project = useDeferredValue(useApp((app) => app.project));
+  const made = useMemo(() => kits(project), [project]);
+  const save = (ending: string, text: string) =>
+    // The mark at the start tells spreadsheets that the letters are UTF-8.
+    downloadText(fileName(`${project.name} ${ending}`, '.csv'), `\uFEFF${text}`, 'text/csv;charset=utf-8');
+  const rolls = made.precuts ? Math.ceil((made.precuts.strips * made.count) / STRIPS_IN_ROLL) : 0;
+  return (
+    <section ref={part} className="cloth-part" aria-labelledby="kits-title">
+      <h3 id="kits-title">{say('Kits and cost')}</h3>
+      <p className="print-only">{project.name}</p>
+      <div className="stack">
+        <KitChoices />
+        <div className="spread kit-price">
+          <span>{say('One kit')}</span>
+          <span>{made.price === null ? '–' : money(made.price, project)}</span>
+        </div>
+        {made.unpriced.length > 0 ? (
+          <p className="quiet">
+            {made.unpriced.length === made.fabrics.length + Number(made.backing !== null)
+              ? say('Write a price and the kit has one.')
+              : say('No price yet for {names}.', { names: { list: made.unpriced.map((one) => say(one)) } })}
+          </p>
+        ) : null}
+        {made.price === null || made.count === 1 ? null : (
+          <p className="quiet">
+            {say('{count} kits: {sum}.', { count: made.count, sum: money(made.price * made.count, project) })}
+          </p>
+        )}
+        <ul className="cloths">
+          {made.fabrics.map((one) => (
+            <KitFabricRow key={one.fabric.id} one={one} count={made.count} />
+          ))}
+          {made.backing ? <KitBackingRow backing={made.backing} count={made.count} /> : null}
+        </ul>
+        {made.precuts ? (
+          <p className="quiet">
+            <Fractions
+              text={say(
+                counted(
+                  rolls,
+                  'From precut strips {width} wide the sets of one kit take {strips}: 1 roll of {roll} for all, if it holds these fabrics.',
+                  'From precut strips {width} wide the sets of one kit take {strips}: {count} rolls of {roll} for all, if they hold these fabrics.',
+                  { width: { inches: 2.5 }, strips: made.precuts.strips, roll: STRIPS_IN_ROLL },
+                ),
+              )}
+            />
+          </p>
+        ) : null}
+        <div className="row no-print">
+          <button
+            type="button"
+            className="button"
+            onClick={() => save(say(phrase('order')), orderCsv(project, made, say))}
+          >
+            <FileDown size={16} aria-hidden /> {say('Order as CSV')}
+          </button>
+          {made.fabrics.some((one) => one.strips.length > 0) ? (
+            <button
+              type="button"
+              className="button"
+              onClick={() => save(say(phrase('labels')), stripsCsv(project, made, say))}
+            >
+              <FileDown size={16} aria-hidden /> {say('Labels as CSV')}
+            </button>
+          ) : null}
+          <button type="button" className="button" onClick={() => printPart(part.current)}>
+            <Printer size={16} aria-hidden /> {say('Print')}
+          </button>
+        </div>
+        <Caution about={['cutting']} />
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,18 @@
+// Printing one part of a panel alone, with everything in it opened, and closed again afterwards.
+
+/** Opens every fold of the part, prints it, and puts the page back as it was. */
+export function printPart(part: HTMLElement | null): void {
+  if (!part) return;
+  const page = document.documentElement;
+  const folds = Array.from(part.querySelectorAll<HTMLDetailsElement>('details:not([open], .no-print)'));
+  for (const fold of folds) fold.open = true;
+  part.setAttribute('data-printed', '');
+  page.setAttribute('data-print', 'cloth');
+  const restore = () => {
+    page.removeAttribute('data-print');
+    part.removeAttribute('data-printed');
+    for (const fold of folds) fold.open = false;
+  };
+  globalThis.addEventListener('afterprint', restore, { once: true });
+  globalThis.print();
+}
