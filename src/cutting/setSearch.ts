@@ -17,14 +17,25 @@ import {
 export interface LoosePiece extends RatedStrip {
   readonly fabric: FabricId;
   readonly lengthClass: number;
-  /** Id of the row on hand it comes from. */
+  /** Id of the row on hand it comes from; of a locked strip one of its own. */
   readonly row: string;
+  readonly locked?: true;
 }
+
+/** Pieces of one set that keep their places: counted from the first strip, and the last one. Indices into pieces. */
+export interface HeldPlaces {
+  readonly fromFirst: readonly (number | null)[];
+  readonly last: number | null;
+}
+
+export const NOTHING_HELD: HeldPlaces = { fromFirst: [], last: null };
 
 export interface SearchInput {
   readonly pieces: readonly LoosePiece[];
   /** Length class of each set to be made. */
   readonly sets: readonly number[];
+  /** What keeps its place in each of them; nothing where the list ends. */
+  readonly held?: readonly HeldPlaces[];
   /** Fabrics (by index) on the rims of sets that are kept: they count as neighbours, but do not change. */
   readonly keptRims: readonly number[];
   readonly taste: SetTaste;
@@ -75,8 +86,9 @@ class SewingTable {
     this.setCosts = input.sets.map(() => setCost([], input.taste));
     const classes = Math.max(0, ...input.pieces.map((piece) => piece.lengthClass + 1));
     this.loose = Array.from({ length: classes }, () => []);
+    const held = new Set((input.held ?? []).flatMap((one) => [...one.fromFirst, one.last]));
     input.pieces.forEach((piece, index) => {
-      this.loose[piece.lengthClass]!.push(index);
+      if (!held.has(index)) this.loose[piece.lengthClass]!.push(index);
       this.left.set(piece.row, (this.left.get(piece.row) ?? 0) + 1);
     });
     for (const rim of input.keptRims) this.rims[rim]! += 1;
@@ -137,6 +149,7 @@ class SewingTable {
     before.lay.push([other, [...theirs]]);
     const at = this.pick(mine.length);
     const there = this.pick(theirs.length);
+    if (this.holds(set, at) || this.holds(other, there)) return false;
     [mine[at], theirs[there]] = [theirs[there]!, mine[at]!];
     this.lay(set, mine);
     this.lay(other, theirs);
@@ -149,6 +162,7 @@ class SewingTable {
     if (mine.length === 0 || stack.length === 0) return false;
     const at = this.pick(mine.length);
     const from = this.pick(stack.length);
+    if (this.holds(set, at)) return false;
     [mine[at], stack[from]] = [stack[from]!, mine[at]!];
     this.lay(set, mine);
     return true;
@@ -159,6 +173,7 @@ class SewingTable {
     if (mine.length < 2) return false;
     const at = this.pick(mine.length);
     const other = this.pick(mine.length);
+    if (this.holds(set, at) || this.holds(set, other)) return false;
     [mine[at], mine[other]] = [mine[other]!, mine[at]!];
     this.lay(set, mine);
     return true;
@@ -167,34 +182,59 @@ class SewingTable {
   private takeIn(set: number): boolean {
     const stack = this.loose[this.input.sets[set]!]!;
     if (stack.length === 0) return false;
-    const [piece] = stack.splice(this.pick(stack.length), 1);
     const mine = [...this.sets[set]!];
-    mine.splice(this.pick(mine.length + 1), 0, piece!);
+    const { from, to } = this.openPart(set);
+    const [piece] = stack.splice(this.pick(stack.length), 1);
+    mine.splice(from + this.pick(to - from + 1), 0, piece!);
     this.lay(set, mine);
     return true;
   }
 
   private layAside(set: number): boolean {
     const mine = [...this.sets[set]!];
-    if (mine.length < 2) return false;
-    const [piece] = mine.splice(this.pick(mine.length), 1);
+    const { from, to } = this.openPart(set);
+    if (mine.length < 2 || to === from) return false;
+    const [piece] = mine.splice(from + this.pick(to - from), 1);
     this.loose[this.input.sets[set]!]!.push(piece!);
     this.lay(set, mine);
     return true;
   }
 
-  /** The random start: pieces from the shuffled stack until the set is high enough. */
+  /** The random start: pieces from the shuffled stack until the set is high enough, round the ones that keep their places. */
   private fill(set: number): void {
     const stack = this.loose[this.input.sets[set]!]!;
     const { wedge } = this.input.taste;
-    const mine: number[] = [];
-    let height = 2 * wedge.seam;
+    const { fromFirst, last } = this.heldIn(set);
+    const reach = (piece: number) => this.input.pieces[piece]!.width - 2 * wedge.seam;
+    const mine = fromFirst.flatMap((held) => held ?? stack.pop() ?? []);
+    let height = mine.reduce(
+      (sum, piece) => sum + reach(piece),
+      2 * wedge.seam + (last === null ? 0 : reach(last)),
+    );
     while (height < wedge.cutHeight + 0.25 && stack.length > 0) {
       const piece = stack.pop()!;
-      height += this.input.pieces[piece]!.width - 2 * wedge.seam;
+      height += reach(piece);
       mine.push(piece);
     }
-    this.lay(set, mine);
+    this.lay(set, last === null ? mine : [...mine, last]);
+  }
+
+  private heldIn(set: number): HeldPlaces {
+    return this.input.held?.[set] ?? NOTHING_HELD;
+  }
+
+  /** Whether the strip at this place of a set keeps it. */
+  private holds(set: number, at: number): boolean {
+    const piece = this.sets[set]![at]!;
+    const { fromFirst, last } = this.heldIn(set);
+    return piece === last || fromFirst.includes(piece);
+  }
+
+  /** Where strips may be taken in or laid aside without moving one that keeps its place: from one index up to another. */
+  private openPart(set: number): { from: number; to: number } {
+    const { fromFirst, last } = this.heldIn(set);
+    const to = this.sets[set]!.length - (last === null ? 0 : 1);
+    return { from: Math.min(fromFirst.length, to), to };
   }
 
   /** Puts these pieces into a set in this order and brings every part of the cost up to date. */

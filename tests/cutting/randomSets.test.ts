@@ -217,3 +217,64 @@ describe('strips that do not suffice', () => {
     expectNothingLostOrInvented(made, [...usualStrips, ...odd]);
   });
 });
+
+describe('sets with locked strips', () => {
+  const five = makeSets(making({ seed: 4 })).sets;
+
+  /** The set with these strips (by place, from 0) locked. */
+  const locking = (set: StripSet, places: readonly number[]): StripSet => ({
+    ...set,
+    strips: set.strips.map((strip, at) => (places.includes(at) ? { ...strip, locked: true } : strip)),
+  });
+
+  it('keep their letters, and locked strips keep their places, the last one at the end, for every seed', () => {
+    fc.assert(
+      fc.property(
+        fc.nat(10_000),
+        fc.array(fc.array(fc.nat(5), { minLength: 1, maxLength: 3 }), { minLength: 1, maxLength: 3 }),
+        (anySeed, locked) => {
+          const held = locked.map((places, at) =>
+            locking(five[at]!, [...places, ...(at === 0 ? [five[0]!.strips.length - 1] : [])]),
+          );
+          const made = makeSets(making({ seed: anySeed, held }));
+          expect(made.notes).toEqual([]);
+          expect(made.sets).toHaveLength(5);
+          held.forEach((set, at) => {
+            const now = made.sets.find((one) => one.id === set.id)!;
+            expect(now.label).toBe(set.label);
+            expect(now.strips.filter((strip) => strip.locked)).toEqual(
+              set.strips.filter((strip) => strip.locked),
+            );
+            for (const place of locked[at]!) {
+              const last = place === set.strips.length - 1;
+              if (!last)
+                expect(now.strips[place], `place ${place} of ${set.label}`).toEqual(set.strips[place]);
+            }
+            if (set.strips.at(-1)!.locked) expect(now.strips.at(-1)).toEqual(set.strips.at(-1));
+            expect(setHeight(now.strips, usualWedge.seam)).toBeGreaterThanOrEqual(7.5);
+          });
+          expect(new Set(made.sets.map((set) => set.label)).size).toBe(5);
+          expectNothingLostOrInvented(made, usualStrips);
+        },
+      ),
+      { seed, numRuns: 10 },
+    );
+  });
+
+  it('change round what is locked: the other strips are drawn afresh', () => {
+    const held = [locking(five[0]!, [0])];
+    const [one, other] = [11, 12].map((anySeed) => makeSets(making({ seed: anySeed, held })).sets[0]!.strips);
+    expect(one![0]).toEqual(held[0]!.strips[0]);
+    expect(other![0]).toEqual(held[0]!.strips[0]);
+    expect(one!.slice(1)).not.toEqual(other!.slice(1));
+  });
+
+  it('keep what is locked even where no strips are left to lay to it, and say what is missing', () => {
+    const held = [locking(five[0]!, [0, 1, 2])];
+    const onHand = [0, 1, 2].map((at) => ({ ...five[0]!.strips[at]!, id: `r${at}`, length: 40, count: 1 }));
+    const made = makeSets(making({ stripsOnHand: onHand, held, want: { sets: 1 } }));
+    expect(made.sets.map((set) => set.strips)).toEqual([held[0]!.strips.slice(0, 3)]);
+    expect(made.left).toEqual([]);
+    expect(speak(made.notes[0]!)).toContain('There are not enough strips');
+  });
+});
