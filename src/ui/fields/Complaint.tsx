@@ -3,8 +3,8 @@ import { useCallback, useState } from 'react';
 import type { Command } from '../../editing/apply';
 import type { Problem } from '../../model/result';
 import { useAppStore } from '../app';
-import { Words } from '../Words';
 import { useSay } from '../words';
+import { Fractions } from './Fractions';
 
 /** The first reason, or nothing. Read out when it appears. */
 export function Complaint({ problems, id }: { problems: readonly Problem[]; id?: string }) {
@@ -13,7 +13,7 @@ export function Complaint({ problems, id }: { problems: readonly Problem[]; id?:
     <div role="alert" id={id}>
       {problems[0] ? (
         <p className="complaint">
-          <Words text={say(problems[0].message)} />
+          <Fractions text={say(problems[0].message)} />
         </p>
       ) : null}
     </div>

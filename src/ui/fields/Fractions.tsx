@@ -1,8 +1,9 @@
-// Text with its fractions set as fractions: 14 1/2" as a maker reads it. Whole numbers beside them stay whole: the
+// Text with its fractions set as fractions, kept on one line with the whole number before: 14 1/2" as a maker reads it. Whole numbers beside them stay whole: the
 // font's own fraction feature would shrink those too.
 
 export function Fractions({ text }: { text: string }) {
-  return text.split(/(\d+\/\d+)/).map((part, index) =>
+  const kept = text.replace(/(\d) (\d+\/\d+)/g, '$1\u00a0$2');
+  return kept.split(/(\d+\/\d+)/).map((part, index) =>
     index % 2 === 0 ? (
       part
     ) : (

@@ -1,5 +1,5 @@
 // Strips that have been cut join the list; the usual widths are one press away.
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { addStrips } from '../../../editing/fabrics';
 import { phrase } from '../../../model/phrase';
 import type { FabricId } from '../../../model/project';
@@ -8,8 +8,8 @@ import { useApp, useAppStore } from '../../app';
 import { Complaint } from '../../fields/Complaint';
 import { CountField } from '../../fields/CountField';
 import { FabricPicker } from '../../fields/FabricPicker';
+import { Fractions } from '../../fields/Fractions';
 import { LengthField } from '../../fields/LengthField';
-import { Words } from '../../Words';
 import { useSay } from '../../words';
 import { MOST_STRIPS } from './StripsRow';
 
@@ -19,11 +19,13 @@ export function AddStrips({ onClose }: { onClose: () => void }) {
   const say = useSay();
   const store = useAppStore();
   const usable = useApp((app) => app.project.preferences.usableWidth);
+  const box = useRef<HTMLFieldSetElement>(null);
   const [fabric, setFabric] = useState<FabricId | null>(null);
   const [width, setWidth] = useState(1.5);
   const [length, setLength] = useState(usable);
   const [count, setCount] = useState(2);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
+  useEffect(() => box.current?.querySelector('button')?.focus(), []);
   const taken =
     <T,>(set: (value: T) => void) =>
     (value: T) => {
@@ -41,7 +43,7 @@ export function AddStrips({ onClose }: { onClose: () => void }) {
     setProblems(run(addStrips(project, { fabric, width, length, count })));
   };
   return (
-    <fieldset className="stack fab-open fab-new">
+    <fieldset ref={box} className="stack fab-open fab-new">
       <legend className="hidden-text">{say('Add strips')}</legend>
       <FabricPicker label="Fabric" value={fabric} onChange={taken(setFabric)} />
       <div className="fab-three">
@@ -58,12 +60,16 @@ export function AddStrips({ onClose }: { onClose: () => void }) {
             aria-pressed={Math.abs(usual - width) < 1e-9}
             onClick={() => setWidth(usual)}
           >
-            <Words text={say('{width}', { width: { inches: usual } })} />
+            <span>
+              <Fractions text={say('{width}', { width: { inches: usual } })} />
+            </span>
           </button>
         ))}
       </div>
       <p className="quiet">
-        {say('Precut strips: add them at 2 1/2" and split them lengthwise in the list.')}
+        {say('Precut strips: add them at {width} and split them lengthwise in the list.', {
+          width: { inches: 2.5 },
+        })}
       </p>
       <Complaint problems={problems} />
       <div className="row">

@@ -1,42 +1,41 @@
-// What to cut for so many blocks: strips by fabric and width, in a proportion of narrow, middle and wide.
+// Planning forwards: what to cut for so many blocks, strips by fabric and width, in a proportion of narrow, middle and wide.
 import { Scissors } from 'lucide-react';
 import { useMemo, useState } from 'react';
-import { planStrips, type StripPlan, USUAL_WIDTHS } from '../../../cutting/planStrips';
+import { planStrips, type StripPlan } from '../../../cutting/planStrips';
+import { changeWedge } from '../../../editing/stripSets';
 import { writeDownStrips } from '../../../editing/stripsOnHand';
 import { counted } from '../../../model/phrase';
-import type { Fabric, WedgePlan } from '../../../model/project';
-import { useApp } from '../../app';
-import { Choice } from '../../fields/Choice';
+import type { Fabric, FabricId } from '../../../model/project';
+import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { CountField } from '../../fields/CountField';
-import { Words } from '../../Words';
+import { Fractions } from '../../fields/Fractions';
+import { LengthField } from '../../fields/LengthField';
 import { useSay } from '../../words';
 import { Caution } from '../Caution';
+import { useReturnFocus } from '../useReturnFocus';
+import { type Look, LookChoice, USUAL_LOOK, wantedWidths } from './LookChoice';
 
-type Look = 'usual' | 'even' | 'narrow';
-/** Parts of narrow, middle and wide strips; 2 : 2 : 1 is usual (common practice, no source). */
-const PARTS: Readonly<Record<Look, readonly [number, number, number]>> = {
-  usual: [2, 2, 1],
-  even: [1, 1, 1],
-  narrow: [4, 2, 1],
-};
 const MOST_BLOCKS = 400;
 
 export function PlanStrips() {
   const say = useSay();
+  const store = useAppStore();
   const fabrics = useApp((app) => app.project.fabrics);
   const wedge = useApp((app) => app.project.wedge);
   const cells = useApp((app) => app.project.wall.cells.length);
-  const length = useApp((app) => app.project.preferences.usableWidth);
   const [open, setOpen] = useState(false);
   const [blocks, setBlocks] = useState<number | null>(null);
-  const [look, setLook] = useState<Look>('usual');
+  const [look, setLook] = useState<Look>(USUAL_LOOK);
+  const [leftOut, setLeftOut] = useState<ReadonlySet<FabricId>>(new Set());
+  const opener = useReturnFocus(open);
   const cloths = useMemo(() => fabrics.filter((fabric) => !fabric.background), [fabrics]);
+  const chosen = useMemo(() => cloths.filter((fabric) => !leftOut.has(fabric.id)), [cloths, leftOut]);
   if (cloths.length === 0) return null;
   const wanted = Math.min(MOST_BLOCKS, blocks ?? cells);
   if (!open) {
     return (
-      <button type="button" className="button fab-add" onClick={() => setOpen(true)}>
+      <button ref={opener} type="button" className="button fab-add" onClick={() => setOpen(true)}>
         <Scissors size={16} aria-hidden /> {say('Work out what to cut')}
       </button>
     );
@@ -44,35 +43,65 @@ export function PlanStrips() {
   return (
     <section className="stack" aria-label={say('What to cut')}>
       <h3>{say('What to cut')}</h3>
-      <CountField
-        label="For so many blocks"
-        value={wanted}
-        least={1}
-        most={MOST_BLOCKS}
-        onCommit={(next) => {
-          setBlocks(next);
-          return [];
-        }}
-      />
-      <Choice
-        label="Narrow : middle : wide"
-        value={look}
-        options={[
-          { value: 'usual', label: '2 : 2 : 1' },
-          { value: 'even', label: '1 : 1 : 1' },
-          { value: 'narrow', label: '4 : 2 : 1' },
-        ]}
-        onChange={setLook}
-      />
-      <Planned
-        blocks={wanted}
-        look={look}
-        cloths={cloths}
-        wedge={wedge}
-        length={length}
-        onClose={() => setOpen(false)}
-      />
+      <div className="fab-three">
+        <CountField
+          label="For so many blocks"
+          value={wanted}
+          least={1}
+          most={MOST_BLOCKS}
+          onCommit={(next) => {
+            setBlocks(next);
+            return [];
+          }}
+        />
+        <LengthField
+          label="Cut height of the wedge"
+          value={wedge.cutHeight}
+          least={1}
+          most={40}
+          onCommit={(cutHeight) => store.getState().run(changeWedge({ cutHeight }))}
+        />
+      </div>
+      <LookChoice look={look} onChange={setLook} />
+      <Chosen cloths={cloths} leftOut={leftOut} onChange={setLeftOut} />
+      <Planned blocks={wanted} look={look} cloths={chosen} onClose={() => setOpen(false)} />
     </section>
+  );
+}
+
+interface ChosenProps {
+  cloths: readonly Fabric[];
+  leftOut: ReadonlySet<FabricId>;
+  onChange: (leftOut: ReadonlySet<FabricId>) => void;
+}
+
+/** The fabrics the strips are shared out to. */
+function Chosen({ cloths, leftOut, onChange }: ChosenProps) {
+  const say = useSay();
+  const count = cloths.filter((fabric) => !leftOut.has(fabric.id)).length;
+  return (
+    <details>
+      <summary>{say('From {count} of {all} fabrics', { count, all: cloths.length })}</summary>
+      <ul className="cloth-chosen">
+        {cloths.map((fabric) => (
+          <li key={fabric.id}>
+            <label className="check">
+              <input
+                type="checkbox"
+                checked={!leftOut.has(fabric.id)}
+                onChange={(event) => {
+                  const next = new Set(leftOut);
+                  if (event.target.checked) next.delete(fabric.id);
+                  else next.add(fabric.id);
+                  onChange(next);
+                }}
+              />
+              <span className="one-line">{fabric.name}</span>
+            </label>
+          </li>
+        ))}
+      </ul>
+    </details>
   );
 }
 
@@ -80,18 +109,26 @@ interface PlannedProps {
   blocks: number;
   look: Look;
   cloths: readonly Fabric[];
-  wedge: WedgePlan;
-  length: number;
   onClose: () => void;
 }
 
-function Planned({ blocks, look, cloths, wedge, length, onClose }: PlannedProps) {
+function Planned({ blocks, look, cloths, onClose }: PlannedProps) {
   const say = useSay();
+  const wedge = useApp((app) => app.project.wedge);
+  const length = useApp((app) => app.project.preferences.usableWidth);
   const [run, problems] = useRun();
-  const plan = useMemo(() => {
-    const widths = USUAL_WIDTHS.map(({ width }, index) => ({ width, part: PARTS[look][index]! }));
-    return planStrips({ blocks, wedge, widths, fabrics: cloths.map((fabric) => fabric.id), length });
-  }, [blocks, look, cloths, wedge, length]);
+  const plan = useMemo(
+    () =>
+      planStrips({
+        blocks,
+        wedge,
+        widths: wantedWidths(look),
+        fabrics: cloths.map((fabric) => fabric.id),
+        length,
+      }),
+    [blocks, look, cloths, wedge, length],
+  );
+  if (cloths.length === 0) return <p>{say('Choose at least one fabric.')}</p>;
   if (!plan) {
     return <p>{say('No strip set of these widths and this length gives wedges as the wedge is planned.')}</p>;
   }
@@ -99,11 +136,13 @@ function Planned({ blocks, look, cloths, wedge, length, onClose }: PlannedProps)
   return (
     <>
       <PlanTable plan={plan} cloths={cloths} />
-      {plan.words.map((words) => (
-        <p key={words.say} className="quiet">
-          <Words text={say(words)} />
-        </p>
-      ))}
+      <ul className="cloth-words">
+        {plan.words.map((words) => (
+          <li key={words.say} className="quiet">
+            <Fractions text={say(words)} />
+          </li>
+        ))}
+      </ul>
       <Complaint problems={problems} />
       <div className="row">
         <button
@@ -126,6 +165,7 @@ function Planned({ blocks, look, cloths, wedge, length, onClose }: PlannedProps)
 
 function PlanTable({ plan, cloths }: { plan: StripPlan; cloths: readonly Fabric[] }) {
   const say = useSay();
+  const widths = [...new Set(plan.strips.map((row) => row.width))].sort((one, other) => one - other);
   const countOf = (fabric: string, width: number) =>
     plan.strips.find((row) => row.fabric === fabric && row.width === width)?.count ?? 0;
   return (
@@ -133,9 +173,9 @@ function PlanTable({ plan, cloths }: { plan: StripPlan; cloths: readonly Fabric[
       <thead>
         <tr>
           <th scope="col">{say('Fabric')}</th>
-          {USUAL_WIDTHS.map(({ width }) => (
+          {widths.map((width) => (
             <th key={width} scope="col">
-              <Words text={say('{width}', { width: { inches: width } })} />
+              <Fractions text={say('{width}', { width: { inches: width } })} />
             </th>
           ))}
           <th scope="col">{say('Cloth')}</th>
@@ -147,11 +187,11 @@ function PlanTable({ plan, cloths }: { plan: StripPlan; cloths: readonly Fabric[
             <th scope="row">
               <span className="one-line">{fabric.name}</span>
             </th>
-            {USUAL_WIDTHS.map(({ width }) => (
+            {widths.map((width) => (
               <td key={width}>{countOf(fabric.id, width)}</td>
             ))}
             <td>
-              <Words
+              <Fractions
                 text={say('{cloth}', {
                   cloth: { inches: plan.cloth.find((row) => row.fabric === fabric.id)?.inches ?? 0 },
                 })}

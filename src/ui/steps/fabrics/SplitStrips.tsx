@@ -6,8 +6,8 @@ import type { StripOnHand } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { CountField } from '../../fields/CountField';
+import { Fractions } from '../../fields/Fractions';
 import { LengthField } from '../../fields/LengthField';
-import { Words } from '../../Words';
 import { useSay } from '../../words';
 
 export function SplitStrips({ row }: { row: StripOnHand }) {
@@ -51,16 +51,18 @@ export function SplitStrips({ row }: { row: StripOnHand }) {
         className="button"
         onClick={() => run(splitStrips(store.getState().project, row.id, chosen, first))}
       >
-        <Words
-          text={say(
-            counted(
-              chosen,
-              'Split 1 strip into {first} + {second}',
-              'Split {count} strips into {first} + {second}',
-              { first: { inches: first }, second: { inches: second } },
-            ),
-          )}
-        />
+        <span>
+          <Fractions
+            text={say(
+              counted(
+                chosen,
+                'Split 1 strip into {first} + {second}',
+                'Split {count} strips into {first} + {second}',
+                { first: { inches: first }, second: { inches: second } },
+              ),
+            )}
+          />
+        </span>
       </button>
       <Complaint problems={problems} />
     </fieldset>

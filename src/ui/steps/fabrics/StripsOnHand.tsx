@@ -5,9 +5,10 @@ import { type StripBalance, stripKey, stripsUnused } from '../../../cutting/stri
 import { counted } from '../../../model/phrase';
 import type { Fabric, StripOnHand } from '../../../model/project';
 import { useApp } from '../../app';
+import { Fractions } from '../../fields/Fractions';
 import { Swatch } from '../../fields/Swatch';
-import { Words } from '../../Words';
 import { useSay } from '../../words';
+import { useReturnFocus } from '../useReturnFocus';
 import { AddStrips } from './AddStrips';
 import { StripsRow } from './StripsRow';
 
@@ -18,6 +19,7 @@ export function StripsOnHand() {
   const sets = useApp((app) => app.project.stripSets);
   const [open, setOpen] = useState<string | null>(null);
   const [adding, setAdding] = useState(false);
+  const opener = useReturnFocus(adding);
   const balance = useMemo(
     () => stripsUnused({ fabrics, stripsOnHand: onHand, stripSets: sets }),
     [fabrics, onHand, sets],
@@ -32,9 +34,12 @@ export function StripsOnHand() {
       </div>
       {groups.length === 0 && !adding ? (
         <p className="quiet fab-hint">
-          {say(
-            'Write down what is cut: fabric, width, length and how many. Usual cut widths are 1, 1 1/2 and 2 inches, about 2 : 2 : 1 of them. Sets are made from these strips.',
-          )}
+          <Fractions
+            text={say(
+              'Write down what is cut: fabric, width, length and how many. Usual cut widths are {narrow}, {middle} and {wide}, about 2 : 2 : 1 of them. Sets are made from these strips.',
+              { narrow: { inches: 1 }, middle: { inches: 1.5 }, wide: { inches: 2 } },
+            )}
+          />
         </p>
       ) : null}
       {groups.length > 0 ? (
@@ -66,7 +71,7 @@ export function StripsOnHand() {
       {adding ? (
         <AddStrips onClose={() => setAdding(false)} />
       ) : (
-        <button type="button" className="button fab-add" onClick={() => setAdding(true)}>
+        <button ref={opener} type="button" className="button fab-add" onClick={() => setAdding(true)}>
           <Plus size={16} aria-hidden /> {say('Add strips')}
         </button>
       )}
@@ -102,7 +107,7 @@ function FabricStrips({ fabric, rows, balance, open, onOpen }: GroupProps) {
           return (
             <tr key={key}>
               <td>
-                <Words text={say('{width}', { width: { inches: width.width } })} />
+                <Fractions text={say('{width}', { width: { inches: width.width } })} />
               </td>
               <td>–</td>
               <td>0</td>

@@ -5,9 +5,10 @@ import { changeStrips, removeStrips } from '../../../editing/fabrics';
 import type { StripOnHand } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
 import { CountField } from '../../fields/CountField';
+import { Fractions } from '../../fields/Fractions';
 import { LengthField } from '../../fields/LengthField';
-import { Words } from '../../Words';
 import { useSay } from '../../words';
+import { useReturnFocus } from '../useReturnFocus';
 import { SplitStrips } from './SplitStrips';
 
 interface Props {
@@ -23,15 +24,16 @@ export const MOST_STRIPS = 10_000;
 export function StripsRow({ row, open, onOpen, rest }: Props) {
   const say = useSay();
   const fabric = useApp((app) => app.project.fabrics.find((one) => one.id === row.fabric)?.name ?? '');
+  const opener = useReturnFocus(open);
   const values = { name: fabric, width: { inches: row.width }, length: { inches: row.length } };
   return (
     <>
       <tr>
         <td>
-          <Words text={say('{width}', values)} />
+          <Fractions text={say('{width}', values)} />
         </td>
         <td>
-          <Words text={say('{length}', values)} />
+          <Fractions text={say('{length}', values)} />
         </td>
         <td>{row.count}</td>
         {rest}
@@ -39,6 +41,7 @@ export function StripsRow({ row, open, onOpen, rest }: Props) {
           <button
             type="button"
             className="button bare"
+            ref={opener}
             aria-expanded={open}
             aria-label={say('Change the strips of {name} cut {width} wide, {length} long', values)}
             onClick={() => onOpen(!open)}

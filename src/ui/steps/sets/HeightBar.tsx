@@ -7,7 +7,7 @@ import { setHeight } from '../../../geometry/bands';
 import type { Strip, StripSet } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
-import { Words } from '../../Words';
+import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
 import { heightWords } from './heightWords';
 
@@ -30,7 +30,7 @@ export function HeightBar({ set }: { set: StripSet }) {
         <span className="set-bar-need" style={{ left: part(wedge.cutHeight) }} />
       </div>
       <p>
-        <Words
+        <Fractions
           text={say('{state}; the wedge needs {needed}.', {
             state: heightWords(height, wedge.cutHeight),
             needed: { inches: wedge.cutHeight },
@@ -58,7 +58,7 @@ function Mend({ set }: { set: StripSet }) {
   return (
     <div className="stack set-mend">
       <p className="complaint">
-        <Words text={say(mend.words)} />
+        <Fractions text={say(mend.words)} />
       </p>
       {mend.add.length > 0 ? (
         <button
@@ -70,16 +70,18 @@ function Mend({ set }: { set: StripSet }) {
             run(layStrips(store.getState().project, set.id, grown));
           }}
         >
-          <Words
-            text={
-              mend.add.length === 1
-                ? say('Add the {width} strip of {name}', {
-                    width: { inches: mend.add[0]!.strip.width },
-                    name: names[0]!,
-                  })
-                : say('Add strips of {names}', { names: { list: names } })
-            }
-          />
+          <span>
+            <Fractions
+              text={
+                mend.add.length === 1
+                  ? say('Add the {width} strip of {name}', {
+                      width: { inches: mend.add[0]!.strip.width },
+                      name: names[0]!,
+                    })
+                  : say('Add strips of {names}', { names: { list: names } })
+              }
+            />
+          </span>
         </button>
       ) : null}
       <Complaint problems={problems} />

@@ -8,7 +8,7 @@ import { useApp, useAppStore } from '../../app';
 import { Choice } from '../../fields/Choice';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { CountField } from '../../fields/CountField';
-import { Words } from '../../Words';
+import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
 
 type Want = 'blocks' | 'sets' | 'most';
@@ -140,7 +140,7 @@ function Notes({ made }: { made: MadeSets }) {
         </li>
         {made.notes.map((note) => (
           <li key={say(note)} className="complaint">
-            <Words text={say(note)} />
+            <Fractions text={say(note)} />
           </li>
         ))}
       </ul>

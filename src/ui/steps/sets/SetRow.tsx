@@ -3,7 +3,7 @@ import { ChevronDown, ChevronUp, Lock, TriangleAlert } from 'lucide-react';
 import { memo } from 'react';
 import type { LedgerRow } from '../../../cutting/ledger';
 import type { Fabric, FabricId, StripSetId, WedgePlan } from '../../../model/project';
-import { Words } from '../../Words';
+import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
 import { heightWords } from './heightWords';
 import { OpenSet } from './OpenSet';
@@ -46,7 +46,7 @@ export const SetRow = memo(function SetRow({ row, wedge, fabrics, across, open, 
           {short ? <TriangleAlert size={14} aria-hidden /> : null}
           {set.locked ? <Lock size={13} aria-hidden /> : null}
           <span className="one-line">
-            <Words
+            <Fractions
               text={
                 set.strips.length === 0 ? say('No strips yet') : say(heightWords(height, wedge.cutHeight))
               }

@@ -1,12 +1,12 @@
 // One strip of a set: its cloth as thick as it shows, its fabric and cut width; opens to be changed.
-import { ArrowDown, ArrowUp, GripVertical, Trash2 } from 'lucide-react';
+import { ArrowDown, ArrowUp, GripVertical, Lock, LockOpen, Trash2 } from 'lucide-react';
 import type { KeyboardEvent, PointerEvent, Ref } from 'react';
 import type { Strip } from '../../../model/project';
 import type { Problem } from '../../../model/result';
 import { useApp } from '../../app';
 import { FabricPicker } from '../../fields/FabricPicker';
+import { Fractions } from '../../fields/Fractions';
 import { LengthField } from '../../fields/LengthField';
-import { Words } from '../../Words';
 import { clothFill } from '../../wall/cloth';
 import { useSay } from '../../words';
 
@@ -67,7 +67,12 @@ export function StripLine(props: Props) {
           data-part="open"
           disabled={held}
           aria-expanded={open}
-          aria-label={say('Strip {number}: {name}, cut {width}', values)}
+          aria-label={say(
+            strip.locked
+              ? 'Strip {number}: {name}, cut {width}, locked'
+              : 'Strip {number}: {name}, cut {width}',
+            values,
+          )}
           onClick={() => onOpen(!open)}
         >
           <svg className="set-strip-cloth" height={Math.max(8, strip.width * SCALE)} aria-hidden>
@@ -76,11 +81,13 @@ export function StripLine(props: Props) {
             </g>
           </svg>
           <span className="set-strip-words">
-            <span className="one-line">{fabric?.name ?? ''}</span>
+            <span className="one-line">
+              {strip.locked ? <Lock size={13} aria-hidden /> : null} {fabric?.name ?? ''}
+            </span>
             <Rim number={number} count={count} />
           </span>
           <span className="set-strip-width">
-            <Words text={say('{width}', values)} />
+            <Fractions text={say('{width}', values)} />
           </span>
         </button>
         {held ? null : (
@@ -132,6 +139,16 @@ function OpenStrip({ strip, number, onChange, onRemove }: Props) {
         most={60}
         onCommit={(width) => onChange({ width })}
       />
+      <button
+        type="button"
+        className="button bare"
+        aria-pressed={strip.locked === true}
+        aria-label={say('Lock strip {number}', { number })}
+        title={say('A locked strip keeps its place when sets are made at random')}
+        onClick={() => onChange({ locked: !strip.locked })}
+      >
+        {strip.locked ? <Lock size={16} aria-hidden /> : <LockOpen size={16} aria-hidden />}
+      </button>
       <button
         type="button"
         className="button bare"

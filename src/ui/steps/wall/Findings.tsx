@@ -2,8 +2,8 @@
 import { useState } from 'react';
 import type { Finding } from '../../../balance/finding';
 import { useApp, useAppStore } from '../../app';
+import { Fractions } from '../../fields/Fractions';
 import { useAnalysis } from '../../useAnalysis';
-import { Words } from '../../Words';
 import { useSay } from '../../words';
 import { Mends } from './Mends';
 
@@ -66,7 +66,7 @@ function FindingRow({ finding, open, onOpen }: { finding: Finding; open: boolean
       <button type="button" aria-expanded={open} onClick={onOpen}>
         <Weight weight={finding.weight} />
         <span>
-          <Words text={say(finding.words)} />
+          <Fractions text={say(finding.words)} />
         </span>
       </button>
       {open ? <Mends finding={finding} /> : null}

@@ -8,8 +8,8 @@ import { counted, type Phrase, phrase } from '../../../model/phrase';
 import { canGoTogether, effectTogether, proposalsFor } from '../../../store/proposals';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
+import { Fractions } from '../../fields/Fractions';
 import { useAnalysis } from '../../useAnalysis';
-import { Words } from '../../Words';
 import { useSay } from '../../words';
 
 export function Mends({ finding }: { finding: Finding }) {
@@ -115,7 +115,7 @@ function EffectLine({ effect }: { effect: Effect }) {
       {first ? (
         <>
           {say(come === 1 ? ', but brings one:' : ', but brings {come}, first:', { come })}{' '}
-          <Words text={say(first.words)} />
+          <Fractions text={say(first.words)} />
         </>
       ) : (
         say(', brings nothing new.')

@@ -1,25 +1,18 @@
 // The shuffle for balance: what it may move, what it minds most, how long it looks; then its answer to accept or leave.
 import { Shuffle as ShuffleIcon, Square } from 'lucide-react';
 import { useState } from 'react';
-import type { Scopes } from '../../../arrange/decisions';
 import type { ShuffleWish } from '../../../arrange/shuffle';
-import { DEFAULT_WEIGHTS, type Terms } from '../../../balance/terms';
+import { DEFAULT_WEIGHTS } from '../../../balance/terms';
 import { rearrange } from '../../../editing/wall';
 import { useApp } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { CountField } from '../../fields/CountField';
-import { Words } from '../../Words';
+import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
 import { ScoreTable } from './ScoreTable';
 import { ShuffleWishes } from './ShuffleWishes';
 import { type ShuffleState, useShuffle } from './shuffleState';
-
-/** What the person has asked for; kept while the panel is open. */
-export interface Wishes {
-  readonly scopes: Scopes;
-  readonly weights: Terms;
-  readonly seconds: number;
-}
+import type { Wishes } from './wishes';
 
 export function ShufflePart() {
   const say = useSay();
@@ -116,7 +109,7 @@ function Answer({ state, onLeave }: { state: ShuffleState; onLeave: () => void }
     <div className="stack answer" role="status">
       <p>
         <strong>
-          <Words text={say(result.verdictWords)} />
+          <Fractions text={say(result.verdictWords)} />
         </strong>
       </p>
       {result.moves.length === 0 ? (

@@ -7,7 +7,7 @@ import { useApp, useAppStore } from '../../app';
 import { CountField } from '../../fields/CountField';
 import { useSay } from '../../words';
 import { TERM_WORDS } from './ScoreTable';
-import type { Wishes } from './ShufflePart';
+import type { Wishes } from './wishes';
 
 const SCOPE_WORDS: readonly (readonly [keyof Scopes, string])[] = [
   ['swap', 'Swap blocks'],

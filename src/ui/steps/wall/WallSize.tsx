@@ -5,7 +5,7 @@ import { layOut } from '../../../geometry/setting';
 import { sideTable } from '../../../model/find';
 import { useApp, useAppStore } from '../../app';
 import { CountField } from '../../fields/CountField';
-import { Words } from '../../Words';
+import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
 
 export function WallSize() {
@@ -37,7 +37,7 @@ export function WallSize() {
         />
       </div>
       <p style={{ marginTop: 8 }}>
-        <Words
+        <Fractions
           text={say('The finished top measures {width} × {height}.', {
             width: { inches: size.width },
             height: { inches: size.height },

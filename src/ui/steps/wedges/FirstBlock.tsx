@@ -8,8 +8,8 @@ import { phrase } from '../../../model/phrase';
 import type { Inches } from '../../../model/units';
 import { useApp } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
+import { Fractions } from '../../fields/Fractions';
 import { LengthField } from '../../fields/LengthField';
-import { Words } from '../../Words';
 import { useSay, useUnit } from '../../words';
 import { seamText } from './seamText';
 
@@ -24,7 +24,7 @@ export function FirstBlock() {
       <h3>{say('The first sewn block tells the truth')}</h3>
       <div className="stack">
         <p>
-          <Words
+          <Fractions
             text={say(
               'Sew one block, press it, and measure it flat across the middle, raw edge to raw edge. Planned: {planned}.',
               { planned: { inches: planned } },
@@ -65,7 +65,7 @@ function Found({ found }: { found: MeasuredSeam }) {
   return (
     <div className="stack wdg-found" role="status">
       <p>
-        <Words text={say(found.words)} />
+        <Fractions text={say(found.words)} />
       </p>
       {found.asPlanned ? null : (
         <>
@@ -75,7 +75,7 @@ function Found({ found }: { found: MeasuredSeam }) {
             })}
           </p>
           <p>
-            <Words text={say(follows)} />
+            <Fractions text={say(follows)} />
           </p>
           <div>
             <button

@@ -10,7 +10,7 @@ import type { Project, StripSet } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
 import { Choice } from '../../fields/Choice';
 import { Complaint, useRun } from '../../fields/Complaint';
-import { Words } from '../../Words';
+import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
 import { HeightBar } from '../sets/HeightBar';
 import { SET_PROGRESS_OPTIONS } from '../sets/setNames';
@@ -40,7 +40,7 @@ export function OpenCuts({ row }: { row: LedgerRow }) {
         {lines.map((line) => (
           <li key={line.say}>
             <span>
-              <Words text={say(line)} />
+              <Fractions text={say(line)} />
             </span>
           </li>
         ))}

@@ -3,7 +3,7 @@ import { ChevronDown, ChevronUp } from 'lucide-react';
 import { memo } from 'react';
 import type { LedgerRow } from '../../../cutting/ledger';
 import type { Fabric, FabricId, StripSetId, WedgePlan } from '../../../model/project';
-import { Words } from '../../Words';
+import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
 import { heightWords } from '../sets/heightWords';
 import { SetCloth } from '../sets/SetCloth';
@@ -48,7 +48,7 @@ export const SetCuts = memo(function SetCuts({ row, wedge, fabrics, across, open
         </SetCloth>
         <span className="set-line quiet">
           <span className="one-line">
-            <Words text={short ? say(heightWords(height, wedge.cutHeight)) : counts} />
+            <Fractions text={short ? say(heightWords(height, wedge.cutHeight)) : counts} />
             {` · ${say(SET_PROGRESS_NAMES[set.progress])}`}
           </span>
           {open ? <ChevronUp size={16} aria-hidden /> : <ChevronDown size={16} aria-hidden />}

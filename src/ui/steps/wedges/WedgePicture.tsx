@@ -2,7 +2,7 @@
 import { wedgeOnSet } from '../../../geometry/stripSet';
 import { cutWedge } from '../../../geometry/wedge';
 import type { WedgePlan } from '../../../model/project';
-import { Words } from '../../Words';
+import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
 
 /** Screen pixels of the picture's longer side. */
@@ -22,7 +22,7 @@ export function WedgePicture({ wedge }: { wedge: WedgePlan }) {
   return (
     <figure className="wdg-picture">
       <span className="wdg-measure">
-        <Words text={say('tip {tip}', values)} />
+        <Fractions text={say('tip {tip}', values)} />
       </span>
       <div className="wdg-middle">
         <svg
@@ -36,11 +36,11 @@ export function WedgePicture({ wedge }: { wedge: WedgePlan }) {
           <path d={`M${base / 2} 0V${wedge.cutHeight}`} className="wdg-middle-line" />
         </svg>
         <span className="wdg-measure">
-          <Words text={say('{height} high', values)} />
+          <Fractions text={say('{height} high', values)} />
         </span>
       </div>
       <span className="wdg-measure">
-        <Words text={say('base {base}', values)} />
+        <Fractions text={say('base {base}', values)} />
       </span>
     </figure>
   );

@@ -4,7 +4,7 @@ import { cornerSquare } from '../../../geometry/cornerSquare';
 import { finishedBlock, rimLength, unfinishedBlock } from '../../../geometry/wedge';
 import type { PhraseValue } from '../../../model/phrase';
 import type { WedgePlan } from '../../../model/project';
-import { Words } from '../../Words';
+import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
 
 interface Line {
@@ -21,7 +21,7 @@ export function WhatItMakes({ wedge }: { wedge: WedgePlan }) {
         <div key={line.name}>
           <dt>{say(line.name)}</dt>
           <dd>
-            <Words text={say(line.say, line.with)} />
+            <Fractions text={say(line.say, line.with)} />
           </dd>
         </div>
       ))}

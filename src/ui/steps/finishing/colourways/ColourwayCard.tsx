@@ -9,10 +9,10 @@ import { analysisApart } from '../../../../store/analysis';
 import { useApp, useAppStore } from '../../../app';
 import { Complaint, useRun } from '../../../fields/Complaint';
 import { FabricPicker } from '../../../fields/FabricPicker';
+import { Fractions } from '../../../fields/Fractions';
 import { Swatch } from '../../../fields/Swatch';
 import { TextField } from '../../../fields/TextField';
 import { useSession } from '../../../session';
-import { Words } from '../../../Words';
 import { useSay } from '../../../words';
 import { SmallTop } from './SmallTop';
 
@@ -31,7 +31,7 @@ export function ColourwayCard(props: { colourway: Colourway; open: boolean; onOp
         <ChevronDown size={16} aria-hidden />
       </button>
       <p className="quiet">
-        <Words
+        <Fractions
           text={say('{count} meetings, {length} in all; value {mean} ± {spread}', {
             count: analysis.clashes.length,
             length: { inches },

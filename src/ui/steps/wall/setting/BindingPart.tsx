@@ -1,0 +1,77 @@
+// The binding: its fabric and how wide its strips are cut. Only its edge shows.
+import { setBinding } from '../../../../editing/edges';
+import { findFabric } from '../../../../model/find';
+import { useApp } from '../../../app';
+import { Choice } from '../../../fields/Choice';
+import { Complaint, useRun } from '../../../fields/Complaint';
+import { FabricPicker } from '../../../fields/FabricPicker';
+import { LengthField } from '../../../fields/LengthField';
+import { useSay } from '../../../words';
+import { Fold } from './Fold';
+
+/** Usual for a double binding: 2 1/4 or 2 1/2 (common practice). */
+const WIDTHS = { narrow: 2.25, wide: 2.5 } as const;
+type Width = 'none' | keyof typeof WIDTHS | 'own';
+
+export function BindingPart() {
+  const say = useSay();
+  const project = useApp((app) => app.project);
+  const { binding, borders, sashing } = project.setting;
+  const [run, problems] = useRun();
+  const value: Width =
+    binding === null
+      ? 'none'
+      : binding.cutWidth === WIDTHS.narrow
+        ? 'narrow'
+        : binding.cutWidth === WIDTHS.wide
+          ? 'wide'
+          : 'own';
+  const fabric = binding?.fabric ?? borders.at(-1)?.fabric ?? sashing.fabric;
+  const width = (inches: number) => say('{width}', { width: { inches } });
+  const change = (next: Width) => {
+    if (next === 'none') return run(setBinding(null));
+    if (next === 'own') return run(setBinding({ fabric, cutWidth: 2.375 }));
+    return run(setBinding({ fabric, cutWidth: WIDTHS[next] }));
+  };
+  const now = binding
+    ? say('{width}, {name}', {
+        width: { inches: binding.cutWidth },
+        name: findFabric(project, binding.fabric)?.name ?? '',
+      })
+    : say('not chosen');
+  return (
+    <Fold title="Binding" now={now}>
+      <Choice
+        label="Strips cut"
+        value={value}
+        options={[
+          { value: 'none', label: 'Not chosen' },
+          { value: 'narrow', label: width(WIDTHS.narrow) },
+          { value: 'wide', label: width(WIDTHS.wide) },
+          { value: 'own', label: 'Other' },
+        ]}
+        onChange={change}
+      />
+      {binding && value === 'own' ? (
+        <LengthField
+          label="Cut width"
+          value={binding.cutWidth}
+          least={1}
+          most={6}
+          onCommit={(cutWidth) => {
+            run(setBinding({ ...binding, cutWidth }));
+            return [];
+          }}
+        />
+      ) : null}
+      {binding ? (
+        <FabricPicker
+          label="Fabric of the binding"
+          value={binding.fabric}
+          onChange={(next) => run(setBinding({ ...binding, fabric: next }))}
+        />
+      ) : null}
+      <Complaint problems={problems} />
+    </Fold>
+  );
+}

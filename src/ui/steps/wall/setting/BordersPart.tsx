@@ -1,0 +1,118 @@
+// Borders from the inside out: width and fabric of each, how its corners are made, and piecing it from strips left over.
+import { Plus, X } from 'lucide-react';
+import { evenBorder, setBorderCorners } from '../../../../editing/edges';
+import { addBorder, changeBorder, removeBorder } from '../../../../editing/setting';
+import type { Border } from '../../../../model/project';
+import { useApp, useAppStore } from '../../../app';
+import { Choice } from '../../../fields/Choice';
+import { Complaint, useRun } from '../../../fields/Complaint';
+import { FabricPicker } from '../../../fields/FabricPicker';
+import { Fractions } from '../../../fields/Fractions';
+import { LengthField } from '../../../fields/LengthField';
+import { useSay } from '../../../words';
+import { Fold } from './Fold';
+import { PiecedPart } from './PiecedPart';
+
+const NEW_BORDER = 3;
+
+export function BordersPart() {
+  const say = useSay();
+  const store = useAppStore();
+  const { borders, sashing } = useApp((app) => app.project.setting);
+  const run = store.getState().run;
+  const now =
+    borders.length === 0
+      ? say('none')
+      : borders.length === 1
+        ? say('one, {width} wide', { width: { inches: borders[0]!.width } })
+        : say('{count}, from the inside out', { count: borders.length });
+  return (
+    <Fold title="Borders" now={now}>
+      {borders.map((border, index) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: borders are told apart by their order only
+        <OneBorder key={index} border={border} index={index} />
+      ))}
+      <div>
+        <button
+          type="button"
+          className="button"
+          disabled={borders.length >= 12}
+          onClick={() =>
+            run(addBorder({ fabric: borders.at(-1)?.fabric ?? sashing.fabric, width: NEW_BORDER }))
+          }
+        >
+          <Plus size={16} aria-hidden /> {say(borders.length === 0 ? 'Add a border' : 'Add another outside')}
+        </button>
+      </div>
+    </Fold>
+  );
+}
+
+type Corners = 'butted' | 'mitred' | 'cornerstones';
+
+function OneBorder({ border, index }: { border: Border; index: number }) {
+  const say = useSay();
+  const store = useAppStore();
+  const cornerFabric = useApp((app) => app.project.setting.cornerFabric);
+  const [run, problems] = useRun();
+  const corners: Corners = border.corners?.kind ?? 'butted';
+  const choose = (next: Corners) => {
+    if (next === 'butted') return run(setBorderCorners(index, null));
+    if (next === 'mitred') return run(setBorderCorners(index, { kind: 'mitred' }));
+    return run(setBorderCorners(index, { kind: 'cornerstones', fabric: cornerFabric }));
+  };
+  return (
+    <section className="border-part stack" aria-label={say('Border {border}', { border: index + 1 })}>
+      <div className="width-and-cloth">
+        <LengthField
+          label={say('Border {border}', { border: index + 1 })}
+          value={border.width}
+          least={0.25}
+          most={30}
+          onCommit={(width) => store.getState().run(changeBorder(index, { width }))}
+        />
+        <FabricPicker
+          label={border.keys ? 'Fabric, were it plain' : 'Fabric'}
+          value={border.fabric}
+          onChange={(fabric) => run(changeBorder(index, { fabric }))}
+        />
+        <button
+          type="button"
+          className="button bare"
+          aria-label={say('Remove border {border}', { border: index + 1 })}
+          title={say('Remove border {border}', { border: index + 1 })}
+          onClick={() => run(removeBorder(index))}
+        >
+          <X size={18} aria-hidden />
+        </button>
+      </div>
+      {border.ends === undefined ? null : (
+        <p className="row">
+          <Fractions text={say('{end} at top and bottom.', { end: { inches: border.ends } })} />
+          <button type="button" className="button" onClick={() => run(evenBorder(index))}>
+            {say('Same all round')}
+          </button>
+        </p>
+      )}
+      <Choice
+        label="Its corners"
+        value={corners}
+        options={[
+          { value: 'butted', label: 'Butted' },
+          ...(border.keys ? [] : [{ value: 'mitred' as const, label: 'Mitred' }]),
+          { value: 'cornerstones', label: 'Cornerstones' },
+        ]}
+        onChange={choose}
+      />
+      {border.corners?.kind === 'cornerstones' ? (
+        <FabricPicker
+          label="Fabric of its cornerstones"
+          value={border.corners.fabric}
+          onChange={(fabric) => run(setBorderCorners(index, { kind: 'cornerstones', fabric }))}
+        />
+      ) : null}
+      <PiecedPart border={border} index={index} />
+      <Complaint problems={problems} />
+    </section>
+  );
+}

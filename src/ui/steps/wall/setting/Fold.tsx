@@ -1,0 +1,23 @@
+// One part of the setting, folded to a line that says how it is now; it opens in place.
+import type { ReactNode } from 'react';
+import { useSay } from '../../../words';
+
+interface Props {
+  title: string;
+  /** How it is now, already in words. */
+  now: string;
+  children: ReactNode;
+}
+
+export function Fold({ title, now, children }: Props) {
+  const say = useSay();
+  return (
+    <details className="fold">
+      <summary>
+        <span className="name">{say(title)}</span>
+        <span className="quiet now">{now}</span>
+      </summary>
+      <div className="stack">{children}</div>
+    </details>
+  );
+}
