@@ -28,7 +28,8 @@ const WIDEST_BORDER = 0.6;
 
 type Where = Setting['sashing']['where'];
 
-interface Candidate extends SizeOffer {
+interface Candidate {
+  readonly offer: SizeOffer;
   readonly cost: number;
 }
 
@@ -42,13 +43,17 @@ export function sizeOffers(project: Project, wanted: { width: Inches; height: In
   const candidates = framesOf(project)
     .flatMap((frame) => candidatesFor(project, frame, wanted))
     // Half a block off is no longer about the size that was asked for.
-    .filter(({ off }) => Math.abs(off.width) <= block.width / 2 && Math.abs(off.height) <= block.height / 2);
+    .filter(
+      ({ offer: { off } }) =>
+        Math.abs(off.width) <= block.width / 2 && Math.abs(off.height) <= block.height / 2,
+    );
   const best = new Map<string, Candidate>();
   for (const one of candidates.toSorted((first, second) => first.cost - second.cost)) {
-    const key = `${one.rows} ${one.columns} ${one.sashing.where}`;
+    const { rows, columns, sashing } = one.offer;
+    const key = `${rows} ${columns} ${sashing.where}`;
     if (!best.has(key)) best.set(key, one);
   }
-  return [...best.values()].slice(0, OFFERS).map(({ cost: _, ...offer }) => offer);
+  return [...best.values()].slice(0, OFFERS).map((one) => one.offer);
 }
 
 interface Frame {
@@ -113,14 +118,16 @@ function candidatesFor(
       const height = measure(rows, block.height);
       const off = { width: width - wanted.width, height: height - wanted.height };
       return {
-        rows,
-        columns,
-        sashing: frame.sashing,
-        borders: frame.borders,
-        width,
-        height,
-        off,
-        blocks: blocksOf(project, rows, columns),
+        offer: {
+          rows,
+          columns,
+          sashing: frame.sashing,
+          borders: frame.borders,
+          width,
+          height,
+          off,
+          blocks: blocksOf(project, rows, columns),
+        },
         cost: Math.abs(off.width) + Math.abs(off.height) + frame.change,
       };
     }),

@@ -51,12 +51,13 @@ export function layPlain(plain: Setting['plain']): Command {
   };
 }
 
-/** Gives some blocks a second corner fabric by rule, or all the quilt's (null). */
-export function changeCornerRule(rule: Setting['cornerRule']): Command {
+/** Gives some blocks a second corner fabric by rule, or all the quilt's (null); `quilts` changes that one with it. */
+export function changeCornerRule(rule: Setting['cornerRule'], quilts?: FabricId): Command {
   return {
     label: phrase('change the rule of the corners'),
     change: (draft) => {
       draft.setting.cornerRule = rule;
+      if (quilts !== undefined) draft.setting.cornerFabric = quilts;
     },
   };
 }

@@ -1,6 +1,7 @@
 // Takes an offered size up: rows, columns, sashing and borders in one step, so that one undo brings the old size back.
 import type { SizeOffer } from '../cutting/sizeOffers';
 import { phrase } from '../model/phrase';
+import type { Border } from '../model/project';
 import type { Command } from './apply';
 import { changeCells } from './layout';
 
@@ -19,8 +20,9 @@ export function takeOffer(offer: SizeOffer): Command {
       delete sashing.rowGaps;
       const { borders } = draft.setting;
       draft.setting.borders = offer.borders.map((width, index) => {
-        const { ends: _, ...border } = borders[index] ?? { fabric: sashing.fabric };
-        return { ...border, width };
+        const border: Border = { ...(borders[index] ?? { fabric: sashing.fabric }), width };
+        delete border.ends;
+        return border;
       });
       changeCells(draft, () => {
         draft.wall.rows = offer.rows;

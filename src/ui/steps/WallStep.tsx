@@ -4,6 +4,7 @@ import { StepHeading } from './StepHeading';
 import { Findings } from './wall/Findings';
 import { SettingPart } from './wall/SettingPart';
 import { ShufflePart } from './wall/ShufflePart';
+import { SizeWanted } from './wall/setting/SizeWanted';
 import { WallKeysHelp } from './wall/WallKeysHelp';
 import { WallSize } from './wall/WallSize';
 import './wall/wallStep.css';
@@ -16,6 +17,7 @@ export function WallStep() {
       <Findings key={`findings ${id}`} />
       <ShufflePart key={`shuffle ${id}`} />
       <WallSize />
+      <SizeWanted />
       <SettingPart />
       <WallKeysHelp />
     </>

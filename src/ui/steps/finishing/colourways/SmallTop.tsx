@@ -17,6 +17,16 @@ export const SmallTop = memo(function SmallTop({ project, label }: { project: Pr
       {surround.map(({ fabric, fill, d }) => (
         <path key={`${fabric} ${fill}`} d={d} fill={fill || 'none'} />
       ))}
+      {drawing.emptyCells.map(({ cell, box }) => (
+        <rect
+          key={cell}
+          {...box}
+          transform={`rotate(${drawing.tilt} ${box.x + box.width / 2} ${box.y + box.height / 2})`}
+          fill="#c8c6c2"
+          stroke="#5f5b55"
+          strokeWidth={0.3}
+        />
+      ))}
       {drawing.blocks.map((hung) => (
         <g
           key={hung.block}
