@@ -23,6 +23,10 @@ const ENTRIES: Readonly<Record<string, string>> = {
   usableWidth: 'usable width of fabric', set: 'strip set', tip: 'tip', plain: 'plain squares', cornerRule: 'rule of the corners',
   cornerstones: 'cornerstones', columnGaps: 'gaps between columns', rowGaps: 'gaps between rows', after: 'which gap', ends: 'width at the ends',
   stripLength: 'length of its strips', depth: 'what strips are cut from', corners: 'corners', keys: 'pieces of the border', binding: 'binding', cutWidth: 'cut width', sides: 'side triangles',
+  buying: 'cloth and prices', soldBy: 'how cloth is sold', shrinkage: 'shrinkage', straighten: 'cloth to straighten the edge', fatQuarters: 'fat quarters',
+  longPieces: 'long pieces', bindingExtra: 'binding to spare', backing: 'backing', overhang: 'overhang', pieced: 'whether it may be pieced', price: 'price',
+  kits: 'kits', bolt: 'length of a bolt', cutAs: 'how it is cut', extra: 'price beside the cloth', fatQuarterPrice: 'price of a fat quarter',
+  currency: 'currency', oneWay: 'whether the print has a way up',
 }; // biome-ignore format: a table
 
 /** The problem with its place in words before its sentence, where the sentence does not name the place itself. The path stays. */

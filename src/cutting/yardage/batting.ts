@@ -12,7 +12,7 @@ export interface BattingSize {
  * Packaged sizes, inches. Crib, twin, full, queen, king: three independent public size charts agree (a convention of
  * packaging, no standard found); throw is from memory.
  */
-export const BATTING_SIZES: readonly BattingSize[] = [
+const BATTING_SIZES: readonly BattingSize[] = [
   { name: 'Crib', width: 45, height: 60 },
   { name: 'Throw', width: 60, height: 60 },
   { name: 'Twin', width: 72, height: 90 },

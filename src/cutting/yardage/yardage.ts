@@ -48,7 +48,7 @@ export function yardage(project: Project, scope: CuttingScope): Yardage {
 }
 
 /** The backing of the top as the setting makes it; null where there is no top. */
-export function backingYardage(project: Project): BackingYardage | null {
+function backingYardage(project: Project): BackingYardage | null {
   if (wedgeProblem(project.wedge)) return null;
   const { backing } = project.buying;
   const top = layOut(project);

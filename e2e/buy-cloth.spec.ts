@@ -1,0 +1,68 @@
+// What to buy and how to cut it, opened to the working behind each figure; kits with their price; tables to take away.
+import { readFile } from 'node:fs/promises';
+import { expect, type Page, test } from '@playwright/test';
+import { openExample } from './quilt';
+import { undoButton } from './room';
+
+function cloth(page: Page) {
+  return page.getByRole('region', { name: 'Cloth and cutting list' });
+}
+
+function kits(page: Page) {
+  return page.getByRole('region', { name: 'Kits and cost' });
+}
+
+test('a figure of the cutting list opens to how it was reckoned @phone', async ({ page }) => {
+  await openExample(page, 'Finishing');
+  const list = cloth(page);
+  const fabric = list.locator('.cloths > li').filter({ hasText: 'Sailcloth with faint specks' });
+  await expect(fabric.getByText('1 fat quarter')).toBeVisible();
+  await fabric.getByText('Sailcloth with faint specks').click();
+  await expect(fabric.getByText('12 squares 5 1/2"')).toBeVisible();
+  await fabric.getByText('Squares for corner triangles, halved').click();
+  await expect(fabric.getByText('24 triangles, two from each of 12.')).toBeVisible();
+});
+
+test('narrower cloth takes more of it, in words that can be undone', async ({ page }) => {
+  await openExample(page, 'Finishing');
+  const list = cloth(page);
+  await list.getByText('What it is reckoned with').click();
+  await list.getByLabel('Fat quarters where they are cheaper').uncheck();
+  const fabric = list.locator('.cloths > li').filter({ hasText: 'Sailcloth with faint specks' });
+  // 12 squares of 5 1/2": seven to the strip of 40", two strips, 11" and 1" to straighten.
+  await expect(fabric.getByText('3/8 yd')).toBeVisible();
+  const width = list.getByLabel('Usable width of cloth');
+  await width.fill('16');
+  await width.press('Enter');
+  // Two to the strip: six strips, 33" and 1".
+  await expect(fabric.getByText('1 yd', { exact: true })).toBeVisible();
+  await undoButton(page).click();
+  await expect(fabric.getByText('3/8 yd')).toBeVisible();
+});
+
+test('a kit has a price once cloth has one, and its order and labels can be taken away', async ({ page }) => {
+  await openExample(page, 'Finishing');
+  const part = kits(page);
+  await expect(part.getByText('Write a price and the kit has one.')).toBeVisible();
+  await part.getByLabel('Currency').fill('£');
+  const price = part.getByLabel('Price of cloth');
+  await price.fill('dear');
+  await price.press('Enter');
+  await expect(part.getByText('Write an amount such as 12.50.')).toBeVisible();
+  await price.fill('12');
+  await price.press('Enter');
+  await expect(part.locator('.kit-price')).toContainText(/£\d+\.\d\d/);
+  for (const [button, first] of [
+    ['Order as CSV', 'Number,Fabric,In one kit (yd)'],
+    ['Labels as CSV', 'Label,Fabric,Strips in one kit'],
+  ] as const) {
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      part.getByRole('button', { name: button }).click(),
+    ]);
+    expect(download.suggestedFilename()).toMatch(/\.csv$/);
+    const text = await readFile(await download.path(), 'utf8');
+    expect(text.replace(/^\uFEFF/, '').startsWith(first)).toBe(true);
+    expect(text.endsWith('\r\n')).toBe(true);
+  }
+});
