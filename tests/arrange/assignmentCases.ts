@@ -14,7 +14,7 @@ export function costByDefinition(problem: AssignmentProblem, places: ArrayLike<n
 }
 
 /** Every arrangement that respects the fixed items. */
-export function* allArrangements({ size, fixed }: AssignmentProblem): Generator<number[]> {
+function* allArrangements({ size, fixed }: AssignmentProblem): Generator<number[]> {
   const places: number[] = [];
   function* fill(): Generator<number[]> {
     if (places.length === size) yield places;

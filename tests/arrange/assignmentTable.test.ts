@@ -1,6 +1,8 @@
 import fc from 'fast-check';
+import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { describe, expect, it } from 'vitest';
 import { placeSymmetries } from '../../src/arrange/assignment/placeSymmetry';
+import { Population } from '../../src/arrange/assignment/population';
 import { assignmentCost, reduceAssignment, swapDelta } from '../../src/arrange/assignment/problem';
 import { SwapTable } from '../../src/arrange/assignment/swapTable';
 import { sweepArrays } from '../../src/arrange/assignment/sweep';
@@ -90,6 +92,36 @@ describe('the table of swaps', () => {
     );
   });
 
+  it('stays exact for whole numbers however many swaps are made', () => {
+    const reduced = reduceAssignment(
+      madeProblem(
+        13,
+        {
+          symmetricFlow: false,
+          symmetricDistance: false,
+          diagonals: true,
+          linear: true,
+          fractions: false,
+          fixed: 0,
+        },
+        5,
+      ),
+    );
+    const draw = draws(17);
+    const table = new SwapTable(reduced);
+    table.load(shuffledPlaces(13, draw));
+    for (let swap = 1; swap <= 400; swap++) {
+      const r = draw(13);
+      table.swap(r, (r + 1 + draw(12)) % 13, swap, Number.NEGATIVE_INFINITY);
+    }
+    const fresh = new SwapTable(reduced);
+    fresh.load(table.places);
+    expect(table.cost).toBe(assignmentCost(reduced, table.places));
+    for (let u = 0; u < 13; u++) {
+      for (let v = 0; v < u; v++) expect(table.delta(u, v)).toBe(fresh.delta(u, v));
+    }
+  });
+
   it('passes over barred moves, save one that would beat the record', () => {
     const reduced = reduceAssignment(qaplib('nug12').problem);
     const table = new SwapTable(reduced);
@@ -145,6 +177,64 @@ describe('the table of swaps', () => {
         expect(plain.rowMinima[2 * u]).toBe(least);
       }
     }
+  });
+});
+
+describe('the population', () => {
+  const size = 20;
+  const same = Int32Array.from({ length: size }, (_, item) => item);
+  const mirrored = same.map((place) => size - 1 - place);
+
+  /** Twelve that agree on the first ten items, every other one mirrored. */
+  function agreeing(): Population {
+    const draw = draws(4);
+    const population = new Population(size, [same, mirrored], xoroshiro128plus(2));
+    const offered = new Int32Array(size);
+    for (let member = 0; member < 12; member++) {
+      const rest = shuffledPlaces(10, draw);
+      for (let item = 0; item < 10; item++) {
+        offered[item] = item;
+        offered[item + 10] = rest[item]! + 10;
+      }
+      population.offer(member % 2 ? offered.map((place) => mirrored[place]!) : offered, 100 - member);
+    }
+    return population;
+  }
+
+  /** How many of the first ten items lie as agreed, or all mirrored. */
+  function kept(child: Int32Array): number {
+    const alike = (image: Int32Array) => image.slice(0, 10).filter((place, item) => place === item).length;
+    return Math.max(alike(child), alike(child.map((place) => mirrored[place]!)));
+  }
+
+  it('keeps in a child what both its parents agree on, mirrored or not, and gives every item a place', () => {
+    const population = agreeing();
+    for (let count = 0; count < 10; count++) {
+      const child = population.next();
+      expect(child.slice().sort()).toEqual(same);
+      expect(kept(child)).toBe(10);
+    }
+  });
+
+  it('starts afresh when nothing has come of its children for long', () => {
+    const population = agreeing();
+    const draw = draws(9);
+    for (let count = 0; count < 25; count++) {
+      expect(kept(population.next())).toBe(10);
+      population.offer(shuffledPlaces(size, draw), 1000);
+    }
+    expect(kept(population.next())).toBeLessThan(5);
+  });
+
+  it('does not start afresh while its children are good', () => {
+    const population = agreeing();
+    const draw = draws(9);
+    for (let count = 0; count < 40; count++) {
+      const child = population.next();
+      population.offer(child, 50 - count);
+      population.offer(shuffledPlaces(size, draw), 1000);
+    }
+    expect(kept(population.next())).toBe(10);
   });
 });
 

@@ -70,7 +70,7 @@ export class Population {
 }
 
 /** Places 0 to size − 1 in random order (Fisher and Yates). */
-export function shuffled(size: number, random: RandomGenerator): Int32Array {
+function shuffled(size: number, random: RandomGenerator): Int32Array {
   const order = Int32Array.from({ length: size }, (_, at) => at);
   for (let at = size - 1; at > 0; at--) {
     const other = uniformInt(random, 0, at);

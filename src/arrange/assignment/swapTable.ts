@@ -23,6 +23,7 @@ export class SwapTable {
   /** Item × place: the iteration up to which the item may not return to the place. */
   readonly barredUntil: Int32Array;
 
+  /** G(u,u). Skew may be off by any c(u) − c(v) without harm; this keeps c at 0, and whole numbers whole. */
   private readonly own: Float64Array;
   private readonly arrays: SweepArrays;
 
