@@ -7,12 +7,15 @@ import { useApp } from '../app';
 import { Choice } from '../fields/Choice';
 import { useSay } from '../words';
 import { AddFabric } from './fabrics/AddFabric';
+import { ClothOnHand } from './fabrics/ClothOnHand';
 import { FabricRow } from './fabrics/FabricRow';
 import './fabrics/fabrics.css';
+import { PlanBackwards } from './fabrics/PlanBackwards';
 import { PlanStrips } from './fabrics/PlanStrips';
 import { StripsOnHand } from './fabrics/StripsOnHand';
 import { fabricUses } from './fabrics/uses';
 import { StepHeading } from './StepHeading';
+import { useReturnFocus } from './useReturnFocus';
 
 type Order = 'added' | 'value' | 'name';
 
@@ -25,6 +28,7 @@ export function FabricsStep() {
   const [order, setOrder] = useState<Order>('added');
   const [open, setOpen] = useState<FabricId | null>(null);
   const [adding, setAdding] = useState(false);
+  const opener = useReturnFocus(adding);
   const shown = useMemo(() => sorted(project.fabrics, order), [project.fabrics, order]);
   const uses = useMemo(() => fabricUses(project), [project]);
   const cloths = project.fabrics.filter((fabric) => !fabric.background).length;
@@ -69,6 +73,7 @@ export function FabricsStep() {
           <AddFabric onClose={() => setAdding(false)} />
         ) : (
           <button
+            ref={opener}
             type="button"
             className={cloths === 0 ? 'button solid fab-add' : 'button fab-add'}
             onClick={() => {
@@ -82,6 +87,8 @@ export function FabricsStep() {
       </section>
       <StripsOnHand />
       <PlanStrips />
+      <ClothOnHand />
+      <PlanBackwards />
     </>
   );
 }

@@ -6,6 +6,7 @@ import { KitsSection } from './finishing/cloth/KitsSection';
 import { ColourwaysSection } from './finishing/colourways/ColourwaysSection';
 import { PictureSection } from './finishing/PictureSection';
 import { SizesSection } from './finishing/SizesSection';
+import { WeightSection } from './finishing/WeightSection';
 import { WordsSection } from './finishing/WordsSection';
 
 export function FinishingStep() {
@@ -13,6 +14,7 @@ export function FinishingStep() {
     <>
       <StepHeading title="Finishing" line="What the top measures, and a picture of it to take away." />
       <SizesSection />
+      <WeightSection />
       <CuttingSection />
       <KitsSection />
       <PictureSection />

@@ -1,0 +1,84 @@
+// Weight and bulk: seams in a block, layers where its points meet, what the top weighs with and without sashing, and the
+// advice that follows.
+import { useMemo } from 'react';
+import { bulkReport, type TopBulk } from '../../../cutting/bulk';
+import { wedgeProblem } from '../../../geometry/wedge';
+import { type Phrase, type PhraseValue, phrase } from '../../../model/phrase';
+import type { LengthUnit } from '../../../model/units';
+import { useApp } from '../../app';
+import { useSay, useUnit } from '../../words';
+
+const GRAMS_PER_OUNCE = 28.349523125;
+
+export function WeightSection() {
+  const say = useSay();
+  const unit = useUnit();
+  const project = useApp((app) => app.project);
+  const report = useMemo(() => (wedgeProblem(project.wedge) ? null : bulkReport(project)), [project]);
+  if (!report?.block) return null;
+  const { block, asSet, withoutSashing, advice } = report;
+  const sashed = project.setting.sashing.where !== 'none';
+  const lines: [name: string, figure: Phrase, note: string][] = [
+    [
+      'Seams in a block',
+      phrase('{strips} + {wedges} + {corners}', {
+        strips: block.stripSeams,
+        wedges: block.wedgeSeams,
+        corners: block.cornerSeams,
+      }),
+      'of strips, wedges and corners; the block with most',
+    ],
+    [
+      'Layers where its points meet',
+      phrase('{layers}', { layers: block.layersAtMiddle }),
+      'counted just beside the middle',
+    ],
+    [
+      'Layers of the top, on average',
+      phrase('{layers}', { layers: asSet.layers.toFixed(2) }),
+      'with all seam allowances',
+    ],
+    [
+      'Top',
+      weight(asSet, unit),
+      sashed ? 'as it is set, without batting and backing' : 'without batting and backing',
+    ],
+    ...(sashed
+      ? [['Without sashing', weight(withoutSashing, unit), 'the same blocks'] as [string, Phrase, string]]
+      : []),
+  ];
+  return (
+    <section aria-labelledby="weight-title">
+      <h3 id="weight-title">{say('Weight and bulk')}</h3>
+      <dl className="sizes">
+        {lines.map(([name, figure, note]) => (
+          <div key={name}>
+            <dt>
+              {say(name)}
+              <span className="quiet">{say(note)}</span>
+            </dt>
+            <dd>{say(figure)}</dd>
+          </div>
+        ))}
+      </dl>
+      <ul className="weight-advice">
+        {advice.map((one) => (
+          <li key={one.say}>{say(one)}</li>
+        ))}
+      </ul>
+      <p className="quiet">
+        {say(
+          'The weights are an estimate: quilting cotton of 135 to 150 grams to the square metre, a figure from memory. Weigh a piece of your own cloth to be sure.',
+        )}
+      </p>
+    </section>
+  );
+}
+
+/** Grams rounded to ten where lengths are in centimetres, ounces where they are in inches. */
+function weight({ grams }: TopBulk, unit: LengthUnit): Phrase {
+  const shown = (amount: number): PhraseValue =>
+    unit === 'cm' ? Math.round(amount / 10) * 10 : Math.round(amount / GRAMS_PER_OUNCE);
+  const values = { light: shown(grams.light), heavy: shown(grams.heavy) };
+  return phrase(unit === 'cm' ? 'about {light} to {heavy} g' : 'about {light} to {heavy} oz', values);
+}
