@@ -9,6 +9,7 @@ import { Complaint, useRun } from '../../fields/Complaint';
 import { CountField } from '../../fields/CountField';
 import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
+import { AlternativesPart } from './AlternativesPart';
 import { ScoreTable } from './ScoreTable';
 import { ShuffleWishes } from './ShuffleWishes';
 import { type ShuffleState, useShuffle } from './shuffleState';
@@ -61,6 +62,7 @@ export function ShufflePart() {
       <Running state={state} onStop={stop} />
       <Answer state={state} onLeave={leave} />
       <Complaint problems={state.kind === 'idle' ? state.problems : []} />
+      {state.kind === 'idle' ? <AlternativesPart wish={wish} disabled={!hung} /> : null}
       {state.kind === 'running' ? null : <ShuffleWishes wishes={wishes} onChange={setWishes} />}
     </section>
   );

@@ -13,8 +13,8 @@ import { Fractions } from '../../../fields/Fractions';
 import { Swatch } from '../../../fields/Swatch';
 import { TextField } from '../../../fields/TextField';
 import { useSession } from '../../../session';
+import { SmallTop } from '../../../wall/SmallTop';
 import { useSay } from '../../../words';
-import { SmallTop } from './SmallTop';
 
 export function ColourwayCard(props: { colourway: Colourway; open: boolean; onOpen: () => void }) {
   const { colourway, open, onOpen } = props;

@@ -62,7 +62,8 @@ function OneBorder({ border, index }: { border: Border; index: number }) {
     return run(setBorderCorners(index, { kind: 'cornerstones', fabric: cornerFabric }));
   };
   return (
-    <section className="border-part stack" aria-label={say('Border {border}', { border: index + 1 })}>
+    <fieldset className="border-part stack">
+      <legend className="hidden-text">{say('Border {border}', { border: index + 1 })}</legend>
       <div className="width-and-cloth">
         <LengthField
           label={say('Border {border}', { border: index + 1 })}
@@ -113,6 +114,6 @@ function OneBorder({ border, index }: { border: Border; index: number }) {
       ) : null}
       <PiecedPart border={border} index={index} />
       <Complaint problems={problems} />
-    </section>
+    </fieldset>
   );
 }

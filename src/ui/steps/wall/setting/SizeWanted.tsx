@@ -10,8 +10,8 @@ import { useApp } from '../../../app';
 import { Complaint, useRun } from '../../../fields/Complaint';
 import { Fractions } from '../../../fields/Fractions';
 import { LengthField } from '../../../fields/LengthField';
+import { SmallTop } from '../../../wall/SmallTop';
 import { useSay } from '../../../words';
-import { SmallTop } from '../../finishing/colourways/SmallTop';
 
 const LEAST = 6;
 const MOST = 160;
@@ -21,7 +21,7 @@ export function SizeWanted() {
   const [open, setOpen] = useState(false);
   return (
     <section aria-label={say('Make it about')}>
-      <details className="fold" onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <details className="fold alone" onToggle={(event) => setOpen(event.currentTarget.open)}>
         <summary>
           <span className="name">{say('Make it about …')}</span>
           <span className="quiet now">{say('ways to a size you want')}</span>
@@ -69,7 +69,7 @@ function Offers() {
       {offers.length === 0 ? (
         <p className="quiet">{say('These blocks make no top within half a block of that size.')}</p>
       ) : null}
-      <ul className="offers">
+      <ul className="size-offers">
         {offers.map(({ offer, shown }) => (
           <li key={`${offer.rows} ${offer.columns} ${offer.sashing.where}`}>
             <SmallTop project={shown} label={say(sizeWords(offer))} />

@@ -1,8 +1,8 @@
 // A small picture of a whole top, from the same drawing as everything else.
 import { memo, useMemo } from 'react';
-import { mergedPaths } from '../../../../drawing/blockPaths';
-import { drawProject } from '../../../../drawing/drawProject';
-import type { Project } from '../../../../model/project';
+import { mergedPaths } from '../../drawing/blockPaths';
+import { drawProject } from '../../drawing/drawProject';
+import type { Project } from '../../model/project';
 
 export const SmallTop = memo(function SmallTop({ project, label }: { project: Project; label: string }) {
   const drawing = useMemo(() => drawProject(project), [project]);
