@@ -9,6 +9,7 @@ import './sets/sets.css';
 import { StepHeading } from './StepHeading';
 import { FirstBlock } from './wedges/FirstBlock';
 import { SetCuts } from './wedges/SetCuts';
+import { SettingPiece } from './wedges/SettingPiece';
 import { WasteHatch } from './wedges/WasteHatch';
 import { WedgePicture } from './wedges/WedgePicture';
 import { WedgePlanFields } from './wedges/WedgePlanFields';
@@ -29,6 +30,7 @@ export function WedgesStep() {
             <WedgePicture wedge={wedge} />
           </div>
           <WhatItMakes wedge={wedge} />
+          {wedge.perBlock === 8 ? null : <SettingPiece wedge={wedge} />}
         </div>
       </section>
       <CuttingTable />

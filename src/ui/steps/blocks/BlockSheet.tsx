@@ -82,7 +82,12 @@ function sheetLines(project: Project, block: Block): Phrase[] {
   return [
     ...places,
     joinWords(block.places.length, project.wedge.assemblySeam),
-    phrase('Corner triangles on places {places}.', { places: { list: corners } }),
+    phrase(
+      project.wedge.perBlock === 8
+        ? 'Corner triangles on places {places}.'
+        : 'The four setting pieces go on at places {places}.',
+      { places: { list: corners } },
+    ),
   ];
 }
 

@@ -25,7 +25,8 @@ export function ChooseWedges() {
       <div className="stack">
         <p>
           {say(
-            'The tool picks eight for each block so that no fabric meets itself on a rim whenever that is possible.',
+            'The tool picks {count} for each block so that no fabric meets itself on a rim whenever that is possible.',
+            { count: project.wedge.perBlock },
           )}
         </p>
         <div className="row">
