@@ -50,7 +50,11 @@ export function SetsStep() {
         <h3>{say('The sets')}</h3>
         {ledger.length === 0 ? (
           <p className="fab-hint">
-            {say('No sets yet. Make them at random above, or lay the strips in the order they were sewn.')}
+            {say(
+              noStrips
+                ? 'No sets yet. A set that is sewn already can be laid down strip by strip.'
+                : 'No sets yet. Make them at random above, or lay the strips in the order they were sewn.',
+            )}
           </p>
         ) : (
           <ul className="set-list">

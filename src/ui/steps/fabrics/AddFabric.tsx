@@ -1,6 +1,6 @@
 // A new fabric, made up before it joins the list. After adding, the form is fresh for the next one.
 import { Plus } from 'lucide-react';
-import { useRef, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { addFabric } from '../../../editing/fabrics';
 import { phrase } from '../../../model/phrase';
 import type { Problem } from '../../../model/result';
@@ -21,10 +21,14 @@ export function AddFabric({ onClose }: { onClose: () => void }) {
   const [fresh, setFresh] = useState<NewFabric>(() => firstFabric(count));
   const [added, setAdded] = useState(0);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
+  // Ready to write the name: at first, and for the next one.
+  useEffect(() => {
+    if (added >= 0) nameField(form.current)?.focus();
+  }, [added]);
   const add = () => {
     if (fresh.name === '') {
       setProblems([{ code: 'empty', path: 'name', message: phrase('Give the fabric a name first.') }]);
-      form.current?.querySelector<HTMLInputElement>('input:not([type])')?.focus();
+      nameField(form.current)?.focus();
       return;
     }
     if (count >= MOST_FABRICS) {
@@ -70,6 +74,10 @@ export function AddFabric({ onClose }: { onClose: () => void }) {
       </div>
     </form>
   );
+}
+
+function nameField(form: HTMLFormElement | null) {
+  return form?.querySelector<HTMLInputElement>('input:not([type])');
 }
 
 function firstFabric(count: number): NewFabric {

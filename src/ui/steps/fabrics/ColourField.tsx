@@ -86,5 +86,5 @@ function hexOf(text: string): string | null {
   const trimmed = text.trim().toLowerCase();
   const marked = trimmed.startsWith('#') ? trimmed : `#${trimmed}`;
   if (!parseHex(marked)) return null;
-  return marked.length === 4 ? `#${[...marked.slice(1)].map((sign) => sign + sign).join('')}` : marked;
+  return marked.length === 4 ? marked.replace(/[0-9a-f]/g, '$&$&') : marked;
 }

@@ -2,19 +2,24 @@
 // buttons or Alt and the arrow keys, changed in place.
 import { useEffect, useRef, useState } from 'react';
 import { layStrips } from '../../../editing/stripSets';
+import { stripsHeld } from '../../../model/freedom';
 import { phrase } from '../../../model/phrase';
 import type { Strip, StripSet } from '../../../model/project';
-import { useAppStore } from '../../app';
+import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
+import { useSay } from '../../words';
 import { AddStrip } from './AddStrip';
 import { StripLine } from './StripLine';
 import { reordered, useReorder } from './useReorder';
 
 export function StripList({ set }: { set: StripSet }) {
+  const say = useSay();
   const store = useAppStore();
   const [run, problems] = useRun();
   const [open, setOpen] = useState<number | null>(null);
   const [focus, setFocus] = useState<{ row: number; part: string } | null>(null);
+  const project = useApp((app) => app.project);
+  const held = stripsHeld(project, set);
   const shown = set.strips.toReversed();
   const lay = (strips: readonly Strip[]) =>
     run(layStrips(store.getState().project, set.id, strips.toReversed()));
@@ -47,7 +52,7 @@ export function StripList({ set }: { set: StripSet }) {
             strip={strip}
             number={shown.length - row}
             count={shown.length}
-            held={set.progress !== 'planned'}
+            held={held !== null}
             open={open === row}
             carried={drag.carried === row}
             shift={drag.shift(row)}
@@ -76,7 +81,11 @@ export function StripList({ set }: { set: StripSet }) {
         ))}
       </ol>
       <Complaint problems={problems} />
-      {set.progress === 'planned' ? <AddStrip set={set} onAdd={(strip) => lay([strip, ...shown])} /> : null}
+      {held ? (
+        <p className="quiet set-held">{say(held)}</p>
+      ) : (
+        <AddStrip set={set} onAdd={(strip) => lay([strip, ...shown])} />
+      )}
     </div>
   );
 }

@@ -3,10 +3,9 @@ import { Minus, Plus } from 'lucide-react';
 import { useEffect, useState } from 'react';
 import type { LedgerRow } from '../../../cutting/ledger';
 import { changeSet } from '../../../editing/stripSets';
-import { countWedge } from '../../../editing/wedgeCount';
 import type { Tip } from '../../../model/project';
 import type { Problem } from '../../../model/result';
-import { type Loss, losing } from '../../../store/wedgeLoss';
+import { gaining, type Loss, losing } from '../../../store/wedgeLoss';
 import { useApp, useAppStore } from '../../app';
 import { Complaint } from '../../fields/Complaint';
 import { useSay } from '../../words';
@@ -19,7 +18,7 @@ const TIPS: readonly { tip: Tip; name: string; lose: string; gain: string }[] = 
 export function CutCounts({ row }: { row: LedgerRow }) {
   const say = useSay();
   const store = useAppStore();
-  const [asked, setAsked] = useState<Loss | null>(null);
+  const [asked, setAsked] = useState<(Loss & { readonly yes: string }) | null>(null);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const revision = useApp((app) => app.revision);
   const { set } = row;
@@ -28,17 +27,21 @@ export function CutCounts({ row }: { row: LedgerRow }) {
     if (revision >= 0) setAsked(null);
   }, [revision]);
   const run = (command: Loss['command']) => setProblems(store.getState().run(command));
+  /** Counts at once when no block changes; else shows on the wall and in words what would. */
+  const propose = (loss: Loss, yes: string) => {
+    setProblems([]);
+    if (loss.moves.length === 0) return run(loss.command);
+    setAsked({ ...loss, yes });
+    store.getState().showPreview({ moves: loss.moves, label: loss.command.label });
+  };
   const lose = (tip: Tip) => {
     const { loss, none } = losing(store.getState().project, set.id, tip);
     setAsked(null);
-    if (!loss) setProblems([{ code: 'no-wedge', path: set.id, message: none }]);
-    else if (loss.moves.length === 0) run(loss.command);
-    else {
-      setProblems([]);
-      setAsked(loss);
-      store.getState().showPreview({ moves: loss.moves, label: loss.command.label });
-    }
+    if (loss) propose(loss, 'It is lost; change the plan');
+    else setProblems([{ code: 'no-wedge', path: set.id, message: none }]);
   };
+  const gain = (tip: Tip) =>
+    propose(gaining(store.getState().project, set.id, tip), 'Count it and use it there');
   const leave = () => {
     setAsked(null);
     store.getState().showPreview(null);
@@ -56,7 +59,7 @@ export function CutCounts({ row }: { row: LedgerRow }) {
           </tr>
         </thead>
         <tbody>
-          {TIPS.map(({ tip, name, lose: loseName, gain }) => (
+          {TIPS.map(({ tip, name, lose: loseName, gain: gainName }) => (
             <tr key={tip}>
               <th scope="row">
                 <TipSign tip={tip} /> {say(name)}
@@ -77,9 +80,9 @@ export function CutCounts({ row }: { row: LedgerRow }) {
                 <button
                   type="button"
                   className="button bare"
-                  aria-label={say(gain, { set: set.label })}
-                  title={say(gain, { set: set.label })}
-                  onClick={() => run(countWedge(store.getState().project, set.id, tip, 1))}
+                  aria-label={say(gainName, { set: set.label })}
+                  title={say(gainName, { set: set.label })}
+                  onClick={() => gain(tip)}
                 >
                   <Plus size={15} aria-hidden />
                 </button>
@@ -96,7 +99,7 @@ export function CutCounts({ row }: { row: LedgerRow }) {
           ))}
           <div className="row">
             <button type="button" className="button solid" onClick={() => run(asked.command)}>
-              {say('It is lost; change the plan')}
+              {say(asked.yes)}
             </button>
             <button type="button" className="button" onClick={leave}>
               {say('Leave it')}

@@ -1,0 +1,122 @@
+// Step 3: the wedge and what it makes, the first sewn block, and the cutting table.
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, type Page, test } from '@playwright/test';
+import { firstVisit, goTo, undoButton } from './room';
+
+async function cuttingTable(page: Page): Promise<void> {
+  await firstVisit(page);
+  await page.getByRole('button', { name: /^Quilt:/ }).click();
+  await page.setInputFiles('input[type=file]', 'demo-data/harbour-reading-corner.json');
+  await expect(page.getByRole('dialog')).toBeHidden();
+  await goTo(page, 'Wedges');
+}
+
+const table = (page: Page) => page.getByRole('region', { name: 'On the cutting table' });
+const rows = (page: Page) => table(page).getByRole('button', { name: /^Set \w+: / });
+const figure = (page: Page, name: string) => page.locator('dl > div').filter({ hasText: name }).locator('dd');
+
+test.describe('the first sewn block tells the truth', () => {
+  test('a block of 14 1/4 where 14 1/2 was planned gives the seam, and the plan follows', async ({
+    page,
+  }) => {
+    await cuttingTable(page);
+    const field = (label: RegExp) => page.getByRole('textbox', { name: label });
+    await field(/^Cut height/).fill('7 1/2');
+    await field(/^Assembly/).fill('1/4');
+    await field(/^Assembly/).press('Tab');
+    await expect(figure(page, 'Block, before it is sewn in')).toHaveText(/14.1\/2" square/);
+    await field(/^It measures/).fill('14-1/4');
+    await field(/^It measures/).press('Enter');
+    await expect(page.getByText(/an assembly seam of about 0\.298"/)).toBeVisible();
+    await page.getByRole('button', { name: 'Plan with this seam' }).click();
+    await expect(figure(page, 'Block, finished')).toHaveText(/13.3\/4" square/);
+    await expect(page.getByText(/is as planned/)).toBeVisible();
+    await undoButton(page).click();
+    await expect(figure(page, 'Block, finished')).toHaveText('14" square');
+  });
+
+  test('a measure that no seam explains is refused with the reason', async ({ page }) => {
+    await cuttingTable(page);
+    const measures = page.getByRole('textbox', { name: /^It measures/ });
+    await measures.fill('16');
+    await measures.press('Enter');
+    await expect(
+      page.getByRole('alert').filter({ hasText: /No seam explains a block of 16"/ }),
+    ).toBeVisible();
+    await expect(measures).toHaveValue('16');
+    await expect(page.getByRole('button', { name: 'Plan with this seam' })).toBeHidden();
+  });
+});
+
+test.describe('the wedge', () => {
+  test('keeps its height once a set is cut, and the reason stands beside it', async ({ page }) => {
+    await cuttingTable(page);
+    const height = page.getByRole('textbox', { name: /^Cut height/ });
+    await height.fill('12');
+    await height.press('Enter');
+    await expect(
+      page.getByRole('alert').filter({ hasText: 'Set A is cut; its wedges are 7 1/2" high.' }),
+    ).toBeVisible();
+    await expect(undoButton(page)).toBeDisabled();
+  });
+});
+
+test.describe('on the cutting table', () => {
+  test('the diagram shows as many wedges as the set is said to give', async ({ page }) => {
+    await cuttingTable(page);
+    for (const row of (await rows(page).all()).slice(0, 3)) {
+      const name = (await row.getAttribute('aria-label')) ?? '';
+      const [up, down] = [/Up (\d+)/, /down (\d+)/].map((one) => Number(one.exec(name)?.[1]));
+      const numbers = await row.locator('.wdg-cuts text').allTextContents();
+      expect(numbers.at(-1)).toBe(String(up! + down!));
+      expect(numbers).toHaveLength(up! + down!);
+    }
+  });
+
+  test('a lost wedge that a block uses shows what changes before it does, in one undo', async ({ page }) => {
+    await cuttingTable(page);
+    await rows(page).first().click();
+    const lost = page.getByRole('button', { name: 'One tip-up wedge of set A is lost' });
+    const line = page.getByRole('row', { name: /Tip up/ });
+    const [there, , left] = (await line.getByRole('cell').allInnerTexts()).map(Number) as [
+      number,
+      number,
+      number,
+    ];
+    for (let spare = 0; spare < left; spare += 1) await lost.click();
+    await expect(line.getByRole('cell').nth(2)).toHaveText('0');
+    await lost.click();
+    await expect(page.getByText(/\d places? (changes?|stays? empty)/)).toBeVisible();
+    await expect(line.getByRole('cell').first()).toHaveText(String(there - left));
+    await page.getByRole('button', { name: 'It is lost; change the plan' }).click();
+    await expect(line.getByRole('cell').first()).toHaveText(String(there - left - 1));
+    await expect(undoButton(page)).toHaveAccessibleName('Undo: one wedge of set A fewer');
+    await undoButton(page).click();
+    await expect(line.getByRole('cell').first()).toHaveText(String(there - left));
+  });
+
+  test('one wedge more is counted, and the count can go back to what the set gives', async ({ page }) => {
+    await cuttingTable(page);
+    await rows(page).first().click();
+    const there = page
+      .getByRole('row', { name: /Tip down/ })
+      .getByRole('cell')
+      .first();
+    const before = Number(await there.textContent());
+    await page.getByRole('button', { name: 'One tip-down wedge of set A more' }).click();
+    await expect(there).toHaveText(String(before + 1));
+    await page.getByRole('button', { name: 'Count as the set gives' }).click();
+    await expect(there).toHaveText(String(before));
+  });
+});
+
+test('the wedge step has no barrier that axe finds, and nothing sticks out of the panel @phone @tablet', async ({
+  page,
+}) => {
+  await cuttingTable(page);
+  await rows(page).first().click();
+  const { violations } = await new AxeBuilder({ page }).include('.panel').analyze();
+  expect(violations.map((one) => `${one.id}: ${one.nodes[0]?.html}`)).toEqual([]);
+  const over = await page.locator('.panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth);
+  expect(over).toBeLessThanOrEqual(0);
+});
