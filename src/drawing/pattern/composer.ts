@@ -1,0 +1,195 @@
+// Pages filled from the top: figures one below the other, a new page where one does not fit, tables with their head
+// repeated, headings kept with what follows. The foot of each page is added when all pages are known.
+import type { Inches } from '../../model/units';
+import { type Align, inRow, textFigure, type Type } from './lettering';
+import { HAIR, MARGIN, STYLES, type Style } from './look';
+import { type Figure, type Mark, type Page, type Paper, shifted } from './page';
+
+const TOP: Inches = 0.7;
+const FOOT: Inches = 0.8;
+
+export interface Column {
+  readonly head: string;
+  /** Parts of the table's width. */
+  readonly part: number;
+  readonly align?: Align;
+}
+
+/** A cell of a table: words in a style (the body's unless given), or a figure. */
+export type TableCell = string | { readonly text: string; readonly style: Style } | Figure;
+
+export class Composer {
+  readonly paper: Paper;
+  readonly type: Type;
+  /** Width between the margins. */
+  readonly width: Inches;
+  readonly pages: Page[] = [];
+  private part = '';
+  private marks: Mark[] = [];
+  private down: Inches = TOP;
+  private open = false;
+
+  constructor(paper: Paper, type: Type) {
+    this.paper = paper;
+    this.type = type;
+    this.width = paper.width - 2 * MARGIN;
+  }
+
+  /** Height between head and foot of a page. */
+  get height(): Inches {
+    return this.paper.height - TOP - FOOT;
+  }
+
+  /** What is left of the page. */
+  get room(): Inches {
+    return this.open ? this.paper.height - FOOT - this.down : 0;
+  }
+
+  /** A new part of the pattern begins on a new page. */
+  begin(part: string, line?: string): void {
+    this.turnPage(part);
+    this.add(textFigure(part, STYLES.part, this.width, this.type));
+    if (line !== undefined) this.add(textFigure(line, STYLES.body, this.width * 0.82, this.type), 0.04);
+    this.skip(0.12);
+  }
+
+  /** A page for one figure, without heading. */
+  page(part: string, marks: readonly Mark[]): void {
+    this.turnPage(part);
+    this.marks.push(...marks);
+  }
+
+  turnPage(part = this.part): void {
+    this.finish();
+    this.part = part;
+    this.open = true;
+    this.down = TOP;
+  }
+
+  /** Closes the last page. */
+  finish(): void {
+    if (this.open) this.pages.push({ part: this.part, marks: this.marks });
+    this.marks = [];
+    this.open = false;
+  }
+
+  skip(down: Inches): void {
+    this.down += down;
+  }
+
+  /** Puts a figure below the last one, on a new page where it and `keep` more do not fit. */
+  add(figure: Figure, gap: Inches = 0, keep: Inches = 0, x: Inches = 0): void {
+    const fresh = this.down <= TOP + 1e-9;
+    const before = fresh ? 0 : gap;
+    if (!fresh && before + figure.height + keep > this.room + 1e-9) {
+      this.turnPage();
+      this.add(figure, 0, 0, x);
+      return;
+    }
+    this.marks.push(...shifted(figure.marks, MARGIN + x, this.down + before));
+    this.down += before + figure.height;
+  }
+
+  /** A heading, kept with at least `keep` inches of what follows. */
+  heading(text: string, keep: Inches = 0.9): void {
+    this.add(textFigure(text, STYLES.heading, this.width, this.type), 0.26, keep);
+    this.skip(0.06);
+  }
+
+  paragraph(text: string, style: Style = STYLES.body, gap: Inches = 0.05, width = this.width * 0.86): void {
+    // Line by line where it is longer than a page.
+    const figure = textFigure(text, style, width, this.type);
+    if (figure.height <= this.height) this.add(figure, gap);
+    else for (const one of text.split('\n')) this.paragraphLines(one, style, width);
+  }
+
+  private paragraphLines(text: string, style: Style, width: Inches): void {
+    const whole = textFigure(text, style, width, this.type);
+    const count = Math.round(whole.height / style.leading);
+    const lines = Array.from({ length: count }, (): Mark[] => []);
+    for (const mark of whole.marks) {
+      if (mark.kind === 'text') lines[Math.min(count - 1, Math.floor(mark.at.y / style.leading))]!.push(mark);
+    }
+    lines.forEach((marks, index) => {
+      this.add({ width, height: style.leading, marks: shifted(marks, 0, -index * style.leading) });
+    });
+  }
+
+  /** Numbered steps of the work. */
+  steps(texts: readonly string[], width = this.width * 0.86): void {
+    texts.forEach((text, index) => {
+      const number = textFigure(String(index + 1), STYLES.strong, 0.2, this.type);
+      const words = textFigure(text, STYLES.body, width - 0.26, this.type);
+      this.add(
+        inRow([
+          { x: 0, figure: number },
+          { x: 0.26, figure: words },
+        ]),
+        0.06,
+      );
+    });
+  }
+
+  /** A list with a short rule before each line. */
+  bullets(texts: readonly string[], width = this.width * 0.86): void {
+    for (const text of texts) {
+      const words = textFigure(text, STYLES.body, width - 0.2, this.type);
+      const middle = STYLES.body.leading / 2 + 0.005;
+      const dash: Mark = { kind: 'line', points: [{ x: 0, y: middle }, { x: 0.09, y: middle }], stroke: HAIR };
+      this.add({ ...words, marks: [dash, ...shifted(words.marks, 0.2, 0)] }, 0.04);
+    }
+  }
+
+  /** A table between hairlines; its head comes again on every page. */
+  table(columns: readonly Column[], rows: readonly (readonly TableCell[])[], gap: Inches = 0.08): void {
+    if (rows.length === 0) return;
+    const parts = columns.reduce((sum, column) => sum + column.part, 0);
+    let x = 0;
+    const places = columns.map((column) => {
+      const width = (column.part / parts) * this.width;
+      const place = { x, width: width - 0.12, align: column.align ?? 'left' };
+      x += width;
+      return place;
+    });
+    const rowFigure = (cells: readonly TableCell[], style: Style, level: 'top' | 'middle') =>
+      inRow(
+        cells.map((cell, index) => {
+          const place = places[index]!;
+          return { x: place.x, figure: this.cellFigure(cell, style, place) };
+        }),
+        level,
+      );
+    const head = rowFigure(
+      columns.map((column) => column.head),
+      STYLES.column,
+      'top',
+    );
+    const ruled = rows.map((cells): Figure => {
+      const row = rowFigure(cells, STYLES.body, 'middle');
+      const rule: Mark = { kind: 'line', points: [{ x: 0, y: 0 }, { x: this.width, y: 0 }], stroke: HAIR };
+      return { width: this.width, height: row.height + 0.1, marks: [rule, ...shifted(row.marks, 0, 0.05)] };
+    });
+    this.skip(gap);
+    ruled.forEach((row, index) => {
+      const needsHead = index === 0 || row.height > this.room + 1e-9;
+      if (needsHead && index > 0) this.turnPage();
+      if (needsHead) this.add(head, 0, row.height + 0.05);
+      this.add(row, needsHead ? 0.03 : 0);
+    });
+    this.add({
+      width: this.width,
+      height: 0.01,
+      marks: [{ kind: 'line', points: [{ x: 0, y: 0 }, { x: this.width, y: 0 }], stroke: HAIR }],
+    });
+  }
+
+  private cellFigure(
+    cell: TableCell,
+    style: Style,
+    place: { readonly width: Inches; readonly align: Align },
+  ): Figure {
+    if (typeof cell === 'string') return textFigure(cell, style, place.width, this.type, place.align);
+    if ('text' in cell) return textFigure(cell.text, cell.style, place.width, this.type, place.align);
+    return cell;
+  }
+}

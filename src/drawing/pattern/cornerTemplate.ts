@@ -1,0 +1,83 @@
+// The piece that makes a block square (or a rectangle), at true size: a triangle for N = 6 and 8, with more sides for 10 and 12.
+import { cornerOutlines } from '../../geometry/block';
+import type { Outline, Point } from '../../geometry/point';
+import type { Inches } from '../../model/units';
+import { line } from './lettering';
+import { DASHED, FIRM, INK, STYLES } from './look';
+import type { Mark } from './page';
+import { grainArrow } from './signs';
+import type { Template } from './templatePages';
+import type { Writing } from './writing';
+
+export function cornerTemplate(writing: Writing): Template {
+  const { project, say, type } = writing;
+  const { wedge } = project;
+  const seam = wedge.outerSeam;
+  const finished = cornerOutlines(wedge)[0]!;
+  const cut = outset(finished, seam);
+  const left = Math.min(...cut.map((point) => point.x));
+  const top = Math.min(...cut.map((point) => point.y));
+  const moved = (outline: Outline) => outline.map(({ x, y }) => ({ x: x - left, y: y - top }));
+  const [cutLine, seamLine] = [moved(cut), moved(finished)];
+  const width = Math.max(...cutLine.map((point) => point.x));
+  const height = Math.max(...cutLine.map((point) => point.y));
+  // Where the piece is broad: near its square corner, which is the first point.
+  const corner = seamLine[0]!;
+  const leg = { across: Math.abs(seamLine.at(-1)!.x - corner.x), down: Math.abs(seamLine[1]!.y - corner.y) };
+  const reach = { across: Math.max(leg.across, Math.abs(seamLine[1]!.x - corner.x)), down: Math.max(leg.down, Math.abs(seamLine.at(-1)!.y - corner.y)) }; // biome-ignore format: one line
+  const heart = { x: corner.x - reach.across * 0.27, y: corner.y + reach.down * 0.22 };
+  const title = finished.length === 3 ? say('Corner triangle') : say('Corner piece');
+  return {
+    title,
+    words: cornerNote(writing, finished.length === 3),
+    figure: {
+      width,
+      height: height + 0.02,
+      marks: [
+        { kind: 'line', points: [...seamLine, seamLine[0]!], stroke: DASHED },
+        ...notches(cutLine, seam),
+        { kind: 'line', points: [...cutLine, cutLine[0]!], stroke: FIRM },
+        ...line(title, STYLES.smallStrong, heart.x, heart.y, type, 'middle'),
+        ...grainArrow({ x: heart.x, y: heart.y + 0.16 }, Math.min(0.5, reach.across * 0.16)),
+      ],
+    },
+  };
+}
+
+function cornerNote({ project, say }: Writing, triangle: boolean): string {
+  const { perBlock } = project.wedge;
+  const mirrored = perBlock % 4 !== 0;
+  if (mirrored) return say('Four to the block: two as drawn, two with the template turned over. It just fits; the arrow lies along the cloth.'); // biome-ignore format: one sentence
+  return triangle
+    ? say('Four to the block. It just fits: the squares of the cutting list may be larger, to be trimmed after sewing. The arrow lies along the cloth.')
+    : say('Four to the block. It just fits; the arrow lies along the cloth.'); // biome-ignore format: two sentences
+}
+
+/**
+ * The outline a seam further out. Each corner moves by s(n1 + n2)/(1 + n1·n2), n the outward normals of its sides (plane
+ * geometry of a parallel offset; outlines run clockwise on screen, hollow corners included).
+ */
+export function outset(outline: Outline, seam: Inches): Outline {
+  return outline.map((corner, index) => {
+    const one = normal(outline.at(index - 1)!, corner);
+    const other = normal(corner, outline[(index + 1) % outline.length]!);
+    const reach = seam / (1 + one.x * other.x + one.y * other.y);
+    return { x: corner.x + (one.x + other.x) * reach, y: corner.y + (one.y + other.y) * reach };
+  });
+}
+
+function normal(from: Point, to: Point): Point {
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  return { x: (to.y - from.y) / length, y: -(to.x - from.x) / length };
+}
+
+/** A mark in the middle of every edge that is sewn to a rim: all but the two that meet in the square corner. */
+function notches(cut: Outline, seam: Inches): Mark[] {
+  return cut.slice(1, -1).map((from, index): Mark => {
+    const to = cut[index + 2]!;
+    const at = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
+    const out = normal(from, to);
+    const end = { x: at.x - out.x * seam * 0.6, y: at.y - out.y * seam * 0.6 };
+    return { kind: 'line', points: [at, end], stroke: { ink: INK, width: 0.02 } };
+  });
+}

@@ -1,0 +1,144 @@
+// Setting words: runs measured by the typeface, lines broken to a width, fractions set as fractions. Widths come from
+// whoever has the fonts (Type), so that nothing here needs a page or a file.
+import type { Inches } from '../../model/units';
+import type { Style } from './look';
+import { type Face, type Figure, type Mark, shifted } from './page';
+
+/** What layout has to know of a typeface. */
+export interface Type {
+  /** Width of a run of letters, inches. Letters the typeface lacks count as the sign that stands for them. */
+  width(text: string, face: Face, size: Inches): Inches;
+}
+
+export type Align = 'left' | 'right' | 'middle';
+
+/** Top of the letters to the baseline, as a part of their size; what is left of the leading lies above and below. */
+const ASCENT = 0.76;
+/** Figures of a fraction: their size, and how far the upper one is raised, as parts of the letters'. */
+const FRACTION_SIZE = 0.64;
+const FRACTION_RISE = 0.3;
+/** The gap between a whole number and its fraction is a space of this size. */
+const THIN = 0.45;
+
+interface Run {
+  readonly text: string;
+  readonly size: Inches;
+  readonly rise: Inches;
+}
+
+/** Splits 14 1/4 into its whole number, a thin space and the three parts of the fraction. */
+function runsOf(text: string, size: Inches): Run[] {
+  return text.split(/(\u00a0?(?<![\d./])\d{1,3}\/\d{1,3}(?![\d/]))/u).flatMap((part, index): Run[] => {
+    if (part === '') return [];
+    if (index % 2 === 0) return [{ text: part.replaceAll('\u00a0', ' '), size, rise: 0 }];
+    const [over, under] = part.trim().split('/') as [string, string];
+    const thin = part.startsWith('\u00a0') ? [{ text: ' ', size: size * THIN, rise: 0 }] : [];
+    const small = size * FRACTION_SIZE;
+    return [
+      ...thin,
+      { text: over, size: small, rise: size * FRACTION_RISE },
+      { text: '\u2044', size, rise: 0 },
+      { text: under, size: small, rise: 0 },
+    ];
+  });
+}
+
+/** A whole number stays with its fraction, and a fraction with what it measures. */
+function glued(text: string): string {
+  return text.replace(/(\d) (?=\d+\/\d)/g, '$1\u00a0').replace(/(\d) (?=(?:cm|yd|m)\b)/g, '$1\u00a0');
+}
+
+export function textWidth(text: string, style: Style, type: Type): Inches {
+  return runsOf(glued(text), style.size).reduce((sum, run) => sum + type.width(run.text, style.face, run.size), 0);
+}
+
+/** The text cut short with an ellipsis where it is wider than `width`; empty where not even that fits. */
+export function fitted(text: string, style: Style, width: Inches, type: Type): string {
+  if (textWidth(text, style, type) <= width) return text;
+  const letters = Array.from(text);
+  let [fits, over] = [0, letters.length];
+  while (over - fits > 1) {
+    const half = Math.floor((fits + over) / 2);
+    if (textWidth(`${letters.slice(0, half).join('').trimEnd()}…`, style, type) <= width) fits = half;
+    else over = half;
+  }
+  return fits === 0 ? '' : `${letters.slice(0, fits).join('').trimEnd()}…`;
+}
+
+/** Lines no wider than `width`. Words longer than a line are broken; line ends in the text are kept. Never empty. */
+export function linesOf(text: string, style: Style, width: Inches, type: Type): string[] {
+  return glued(text)
+    .split('\n')
+    .flatMap((paragraph) => {
+      const lines: string[] = [];
+      let line = '';
+      for (const word of paragraph.split(/[ \t]+/).flatMap((one) => brokenWord(one, style, width, type))) {
+        const longer = line === '' ? word : `${line} ${word}`;
+        if (line !== '' && textWidth(longer, style, type) > width) {
+          lines.push(line);
+          line = word;
+        } else line = longer;
+      }
+      return [...lines, line];
+    });
+}
+
+function brokenWord(word: string, style: Style, width: Inches, type: Type): string[] {
+  if (textWidth(word, style, type) <= width) return [word];
+  const parts: string[] = [];
+  let part = '';
+  for (const letter of word) {
+    if (part !== '' && textWidth(part + letter, style, type) > width) {
+      parts.push(part);
+      part = '';
+    }
+    part += letter;
+  }
+  return [...parts, part];
+}
+
+/** One line with its baseline at `y`, from, to or about `x`. The text is not broken. */
+export function line(text: string, style: Style, x: Inches, y: Inches, type: Type, align: Align = 'left'): Mark[] {
+  const marks: Mark[] = [];
+  const runs = runsOf(glued(text), style.size);
+  const width = align === 'left' ? 0 : textWidth(text, style, type);
+  let at = x - (align === 'right' ? width : align === 'middle' ? width / 2 : 0);
+  for (const run of runs) {
+    marks.push({
+      kind: 'text',
+      at: { x: at, y: y - run.rise },
+      text: run.text,
+      face: style.face,
+      size: run.size,
+      ink: style.ink,
+    });
+    at += type.width(run.text, style.face, run.size);
+  }
+  return marks;
+}
+
+/** Text in lines no wider than `width`; the figure is as wide as that. */
+export function textFigure(text: string, style: Style, width: Inches, type: Type, align: Align = 'left'): Figure {
+  const lines = linesOf(text, style, width, type);
+  const x = align === 'left' ? 0 : align === 'right' ? width : width / 2;
+  const first = (style.leading - style.size) / 2 + style.size * ASCENT;
+  const marks = lines.flatMap((one, index) =>
+    line(one, style, x, first + index * style.leading, type, align),
+  );
+  return { width, height: lines.length * style.leading, marks };
+}
+
+/** Figures in a row, cells of a table or a legend: each at its place, middles level where asked, else tops. */
+export function inRow(
+  cells: readonly { readonly x: Inches; readonly figure: Figure }[],
+  level: 'top' | 'middle' = 'top',
+): Figure {
+  const height = Math.max(0, ...cells.map(({ figure }) => figure.height));
+  return {
+    width: Math.max(0, ...cells.map(({ x, figure }) => x + figure.width)),
+    height,
+    marks: cells.flatMap(({ x, figure }) =>
+      shifted(figure.marks, x, level === 'middle' ? (height - figure.height) / 2 : 0),
+    ),
+  };
+}

@@ -1,0 +1,118 @@
+// The written pattern as a plain tree: pages of marks in inches from the upper left corner of the page. What paints them
+// into a file: paintPdf.ts. Letters are set one run at a time; breaking lines is lettering's.
+import type { Outline, Point } from '../../geometry/point';
+import type { Fabric } from '../../model/project';
+import type { Degrees, Inches } from '../../model/units';
+
+/** The typefaces of the pattern: headings, running text, and text that stands out. */
+export type Face = 'display' | 'text' | 'strong';
+
+export type Fill =
+  | { readonly kind: 'ink'; readonly colour: string }
+  /** Cloth drawn `scale` page inches to the inch, its strip lying `turn` degrees clockwise from the right. */
+  | { readonly kind: 'cloth'; readonly fabric: Fabric; readonly scale: number; readonly turn: Degrees };
+
+export interface Stroke {
+  readonly ink: string;
+  readonly width: Inches;
+  /** Dash and gap, inches; solid unless given. */
+  readonly dash?: readonly [Inches, Inches];
+}
+
+export type Mark =
+  | {
+      readonly kind: 'text';
+      /** Left end of the baseline. */
+      readonly at: Point;
+      readonly text: string;
+      readonly face: Face;
+      /** Height of the letters' body, inches. */
+      readonly size: Inches;
+      readonly ink: string;
+    }
+  | {
+      readonly kind: 'shape';
+      /** Closed outlines filled together. */
+      readonly outlines: readonly Outline[];
+      readonly fill: Fill | null;
+      readonly stroke: Stroke | null;
+    }
+  | { readonly kind: 'line'; readonly points: readonly Point[]; readonly stroke: Stroke }
+  | {
+      readonly kind: 'disc';
+      readonly centre: Point;
+      readonly radius: Inches;
+      readonly fill: Fill | null;
+      readonly stroke: Stroke | null;
+    };
+
+/** Marks with a size of their own, about their upper left corner: what pages are put together from. */
+export interface Figure {
+  readonly width: Inches;
+  readonly height: Inches;
+  readonly marks: readonly Mark[];
+}
+
+export interface Page {
+  /** The part it belongs to; pages of one part follow each other. */
+  readonly part: string;
+  readonly marks: readonly Mark[];
+}
+
+export interface Paper {
+  readonly width: Inches;
+  readonly height: Inches;
+}
+
+/** A4 by ISO 216: 210 × 297 mm. Letter by ANSI/ASME Y14.1 size A: 8 1/2 × 11 in. */
+export const PAPERS = {
+  a4: { width: 210 / 25.4, height: 297 / 25.4 },
+  letter: { width: 8.5, height: 11 },
+} as const satisfies Record<string, Paper>;
+export type PaperName = keyof typeof PAPERS;
+
+export interface Pattern {
+  readonly title: string;
+  readonly paper: Paper;
+  readonly pages: readonly Page[];
+}
+
+/** The marks moved right and down. */
+export function shifted(marks: readonly Mark[], right: Inches, down: Inches): Mark[] {
+  const move = (point: Point): Point => ({ x: point.x + right, y: point.y + down });
+  return marks.map((mark): Mark => {
+    switch (mark.kind) {
+      case 'text':
+        return { ...mark, at: move(mark.at) };
+      case 'shape':
+        return { ...mark, outlines: mark.outlines.map((outline) => outline.map(move)) };
+      case 'line':
+        return { ...mark, points: mark.points.map(move) };
+      case 'disc':
+        return { ...mark, centre: move(mark.centre) };
+      default:
+        return mark satisfies never;
+    }
+  });
+}
+
+/** Figures one below the other, `gap` apart. */
+export function stacked(figures: readonly Figure[], gap: Inches): Figure {
+  let down = 0;
+  const marks: Mark[] = [];
+  for (const figure of figures) {
+    marks.push(...shifted(figure.marks, 0, down));
+    down += figure.height + gap;
+  }
+  const width = Math.max(0, ...figures.map((figure) => figure.width));
+  return { width, height: Math.max(0, down - gap), marks };
+}
+
+/** Figures side by side with their tops level, each starting so far to the right of the one before. */
+export function sideBySide(figures: readonly Figure[], step: Inches): Figure {
+  return {
+    width: Math.max(0, ...figures.map((figure, index) => index * step + figure.width)),
+    height: Math.max(0, ...figures.map((figure) => figure.height)),
+    marks: figures.flatMap((figure, index) => shifted(figure.marks, index * step, 0)),
+  };
+}

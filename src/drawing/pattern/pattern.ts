@@ -1,0 +1,103 @@
+// The written pattern, put together: which parts, in what order, and the foot of every page.
+import { yardage } from '../../cutting/yardage/yardage';
+import { wedgeProblem } from '../../geometry/wedge';
+import { phrase } from '../../model/phrase';
+import type { Project } from '../../model/project';
+import { failed, ok, type Result } from '../../model/result';
+import { drawProject } from '../drawProject';
+import { blockAssemblyPage } from './blockAssembly';
+import { blockCardPages } from './blockCards';
+import { Composer } from './composer';
+import { coverPage } from './cover';
+import { finishingPages } from './finishingPages';
+import { fitted, line, type Type } from './lettering';
+import { HAIR, MARGIN, STYLES } from './look';
+import { cuttingPages, materialsPages } from './materials';
+import { overviewPages } from './overview';
+import { type Mark, PAPERS, type PaperName, type Pattern } from './page';
+import { settingPages } from './settingPages';
+import { stripSetPages } from './stripSetCards';
+import { templatePages } from './templatePages';
+import { wallMapPages } from './wallMap';
+import { wedgeCuttingPages } from './wedgeCutting';
+import type { Say, Writing } from './writing';
+
+/** Parts a person may leave out. */
+export const PATTERN_PARTS = ['cover', 'materials', 'sets', 'blocks', 'setting', 'templates'] as const;
+export type PatternPart = (typeof PATTERN_PARTS)[number];
+
+export interface PatternOptions {
+  readonly paper: PaperName;
+  readonly parts: readonly PatternPart[];
+}
+
+/** The pages of the pattern, or why there are none. `type` measures the letters it will be set in. */
+export function writePattern(
+  project: Project,
+  { paper, parts }: PatternOptions,
+  say: Say,
+  type: Type,
+): Result<Pattern> {
+  const problem = wedgeProblem(project.wedge);
+  if (problem) return failed('impossible-wedge', 'wedge', problem);
+  if (parts.length === 0) {
+    return failed('no-parts', 'parts', phrase('Choose at least one part of the pattern.'));
+  }
+  const writing: Writing = {
+    project,
+    drawing: drawProject(project),
+    yardage: yardage(project, 'whole'),
+    fabrics: new Map(project.fabrics.map((fabric) => [fabric.id, fabric])),
+    say,
+    type,
+  };
+  const composer = new Composer(PAPERS[paper], type);
+  for (const part of PATTERN_PARTS) if (parts.includes(part)) WRITERS[part](composer, writing);
+  composer.finish();
+  const title = project.name.trim() === '' ? say('A quilt of wedges') : project.name;
+  return ok({ title, paper: composer.paper, pages: footed(composer, title, writing) });
+}
+
+const WRITERS: Readonly<Record<PatternPart, (composer: Composer, writing: Writing) => void>> = {
+  cover: (composer, writing) => {
+    coverPage(composer, writing);
+    overviewPages(composer, writing);
+  },
+  materials: (composer, writing) => {
+    materialsPages(composer, writing);
+    cuttingPages(composer, writing);
+  },
+  sets: (composer, writing) => {
+    stripSetPages(composer, writing);
+    wedgeCuttingPages(composer, writing);
+  },
+  blocks: (composer, writing) => {
+    blockAssemblyPage(composer, writing);
+    blockCardPages(composer, writing);
+    wallMapPages(composer, writing);
+  },
+  setting: (composer, writing) => {
+    settingPages(composer, writing);
+    finishingPages(composer, writing);
+  },
+  templates: templatePages,
+};
+
+/** Name, part and page number under a hairline; the cover is left alone. */
+function footed(composer: Composer, title: string, { say, type }: Writing): Pattern['pages'] {
+  const { paper, width, pages } = composer;
+  const right = paper.width - MARGIN;
+  const y = paper.height - 0.48;
+  return pages.map((page, index) => {
+    if (page.part === title) return page;
+    const number = say('{page} of {pages}', { page: index + 1, pages: pages.length });
+    const name = fitted(title, STYLES.label, width * 0.5, type);
+    const foot: Mark[] = [
+      { kind: 'line', points: [{ x: MARGIN, y: y - 0.17 }, { x: right, y: y - 0.17 }], stroke: HAIR },
+      ...line(name, STYLES.label, MARGIN, y, type),
+      ...line(page.part, STYLES.label, paper.width / 2, y, type, 'middle'),
+      ...line(number, STYLES.labelStrong, right, y, type, 'right'),
+    ]; // biome-ignore format: a foot
+    return { ...page, marks: [...page.marks, ...foot] };
+  });
+}

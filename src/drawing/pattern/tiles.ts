@@ -1,0 +1,158 @@
+// A drawing larger than a page, cut into sheets that overlap: lines are clipped, words stand whole on one sheet, and crosses
+// in the overlaps are laid on each other to join them.
+import type { Point } from '../../geometry/point';
+import type { Inches } from '../../model/units';
+import { line, type Type } from './lettering';
+import { HAIR, INK, STYLES } from './look';
+import { type Figure, type Mark, shifted } from './page';
+
+export interface Tile {
+  /** From 1, row by row. */
+  readonly number: number;
+  readonly marks: readonly Mark[];
+}
+
+export const OVERLAP: Inches = 0.5;
+const ARM: Inches = 0.14;
+
+interface Box {
+  readonly left: Inches;
+  readonly top: Inches;
+  readonly right: Inches;
+  readonly bottom: Inches;
+}
+
+/** One sheet where the figure fits on the area; else as few as it takes. Marks are about each sheet's upper left corner. */
+export function tilesOf(
+  figure: Figure,
+  area: { readonly width: Inches; readonly height: Inches },
+  type: Type,
+): Tile[] {
+  const columns = tilesAlong(figure.width, area.width);
+  const rows = tilesAlong(figure.height, area.height);
+  if (columns * rows === 1) return [{ number: 1, marks: figure.marks }];
+  const starts = (count: number, long: Inches, room: Inches) =>
+    // Overlaps are shared out evenly, so that the last sheet is not a sliver.
+    Array.from({ length: count }, (_, at) => (count === 1 ? 0 : (at * (long - room)) / (count - 1)));
+  const lefts = starts(columns, figure.width, area.width);
+  const tops = starts(rows, figure.height, area.height);
+  const boxes = tops.flatMap((top) =>
+    lefts.map((left): Box => ({ left, top, right: left + area.width, bottom: top + area.height })),
+  );
+  const crosses = crossPoints(lefts, tops, figure, area);
+  const used = new Set<Mark>();
+  return boxes.map((box, index): Tile => {
+    const inside = figure.marks.flatMap((mark) => onTile(mark, box, used, type));
+    const joins = crosses.filter(({ at }) => holds(box, at, ARM + 0.02)).flatMap((cross) => crossMarks(cross, type));
+    return { number: index + 1, marks: shifted([...inside, ...joins], -box.left, -box.top) };
+  });
+}
+
+function tilesAlong(long: Inches, room: Inches): number {
+  return long <= room + 1e-9 ? 1 : Math.ceil((long - OVERLAP) / (room - OVERLAP) - 1e-9);
+}
+
+function holds(box: Box, at: Point, spare: Inches): boolean {
+  return at.x - spare >= box.left && at.x + spare <= box.right && at.y - spare >= box.top && at.y + spare <= box.bottom;
+} // biome-ignore format: one test
+
+interface Cross {
+  readonly at: Point;
+  readonly name: string;
+}
+
+/** Two crosses in every overlap of two neighbours, named by letters. */
+function crossPoints(
+  lefts: readonly Inches[],
+  tops: readonly Inches[],
+  figure: Figure,
+  area: { readonly width: Inches; readonly height: Inches },
+): Cross[] {
+  const points: Point[] = [];
+  const along = (starts: readonly Inches[], room: Inches, at: number) => (starts[at]! + starts[at - 1]! + room) / 2;
+  tops.forEach((top) => {
+    for (let at = 1; at < lefts.length; at += 1) {
+      const x = along(lefts, area.width, at);
+      const high = Math.min(area.height, figure.height - top);
+      for (const part of [0.22, 0.78]) points.push({ x, y: top + high * part });
+    }
+  });
+  lefts.forEach((left) => {
+    for (let at = 1; at < tops.length; at += 1) {
+      const y = along(tops, area.height, at);
+      const wide = Math.min(area.width, figure.width - left);
+      for (const part of [0.22, 0.78]) points.push({ x: left + wide * part, y });
+    }
+  });
+  return points.map((at, index) => ({ at, name: String.fromCharCode(65 + (index % 26)) }));
+}
+
+function crossMarks({ at, name }: Cross, type: Type): Mark[] {
+  const stroke = { ink: INK, width: 0.008 };
+  return [
+    { kind: 'line', points: [{ x: at.x - ARM, y: at.y }, { x: at.x + ARM, y: at.y }], stroke },
+    { kind: 'line', points: [{ x: at.x, y: at.y - ARM }, { x: at.x, y: at.y + ARM }], stroke },
+    { kind: 'disc', centre: at, radius: 0.07, fill: null, stroke: HAIR },
+    ...line(name, STYLES.labelStrong, at.x + 0.05, at.y - 0.06, type),
+  ]; // biome-ignore format: four marks
+}
+
+function onTile(mark: Mark, box: Box, used: Set<Mark>, type: Type): Mark[] {
+  switch (mark.kind) {
+    case 'line':
+      return clipped(mark.points, box).map((points) => ({ ...mark, points }));
+    case 'text': {
+      const end = { x: mark.at.x + type.width(mark.text, mark.face, mark.size), y: mark.at.y - mark.size };
+      if (used.has(mark) || !holds(box, mark.at, 0) || !holds(box, end, 0)) return [];
+      used.add(mark);
+      return [mark];
+    }
+    case 'shape':
+      return mark.outlines.every((outline) => outline.every((point) => holds(box, point, 0))) ? [mark] : [];
+    case 'disc':
+      return holds(box, mark.centre, mark.radius) ? [mark] : [];
+    default:
+      return mark satisfies never;
+  }
+}
+
+/** The stretches of a line inside a box (Liang and Barsky, 'A new concept and method for line clipping', 1984). */
+function clipped(points: readonly Point[], box: Box): Point[][] {
+  const runs: Point[][] = [];
+  let run: Point[] = [];
+  for (let at = 1; at < points.length; at += 1) {
+    const part = clippedSegment(points[at - 1]!, points[at]!, box);
+    if (!part) continue;
+    const last = run.at(-1);
+    if (last && Math.hypot(last.x - part[0].x, last.y - part[0].y) < 1e-9) run.push(part[1]);
+    else {
+      if (run.length > 1) runs.push(run);
+      run = [...part];
+    }
+  }
+  if (run.length > 1) runs.push(run);
+  return runs;
+}
+
+function clippedSegment(from: Point, to: Point, box: Box): [Point, Point] | null {
+  const [dx, dy] = [to.x - from.x, to.y - from.y];
+  let [enter, leave] = [0, 1];
+  const sides: [number, number][] = [
+    [-dx, from.x - box.left],
+    [dx, box.right - from.x],
+    [-dy, from.y - box.top],
+    [dy, box.bottom - from.y],
+  ];
+  for (const [speed, room] of sides) {
+    if (Math.abs(speed) < 1e-12) {
+      if (room < 0) return null;
+      continue;
+    }
+    const at = room / speed;
+    if (speed < 0) enter = Math.max(enter, at);
+    else leave = Math.min(leave, at);
+  }
+  if (enter > leave) return null;
+  const point = (part: number): Point => ({ x: from.x + dx * part, y: from.y + dy * part });
+  return [point(enter), point(leave)];
+}

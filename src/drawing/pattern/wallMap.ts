@@ -1,0 +1,92 @@
+// The map of the wall: the top with the number of every block and which way up it hangs, and the same in words.
+import { counted, phrase } from '../../model/phrase';
+import type { Inches } from '../../model/units';
+import { isPlain, rowAndColumn, rowCount } from '../../model/wallCells';
+import type { HungBlock } from '../drawing';
+import { topFigure } from './clothMarks';
+import type { Composer } from './composer';
+import { INK, STYLES, type Style } from './look';
+import { type Figure, type Mark, shifted } from './page';
+import { numberDisc, pointer } from './signs';
+import type { Writing } from './writing';
+
+const LARGEST_DISC: Inches = 0.19;
+
+export function wallMapPages(composer: Composer, writing: Writing): void {
+  const { drawing, say } = writing;
+  if (drawing.blocks.length === 0) return;
+  composer.begin(
+    say('Map of the wall'),
+    say('Each disc has the number of its block. The point on its edge shows where the top of the block’s card goes.'),
+  ); // biome-ignore format: one sentence
+  const scale = Math.min(
+    composer.width / (drawing.width + 2 * drawing.edge),
+    (composer.room - 0.1) / (drawing.height + 2 * drawing.edge),
+    0.5,
+  );
+  const map = mapFigure(scale, writing);
+  composer.add(map, 0.05, 0, (composer.width - map.width) / 2);
+  composer.heading(say('Row by row'));
+  composer.paragraph(say(counted(drawing.blocks.length, '1 block, from the left.', '{count} blocks, from the left.')), STYLES.small, 0); // biome-ignore format: one sentence
+  const rows = rowsInWords(writing);
+  composer.table(
+    [
+      { head: say('Row'), part: 0.6 },
+      { head: say('Blocks'), part: 6.6 },
+    ],
+    rows.map(({ row, words }) => [{ text: String(row), style: STYLES.strong }, words]),
+    0.04,
+  );
+}
+
+function mapFigure(scale: number, writing: Writing): Figure {
+  const { drawing, type } = writing;
+  const top = topFigure(drawing, scale, writing);
+  const cell = Math.min(drawing.block.width, drawing.block.height) * scale;
+  const radius = Math.min(LARGEST_DISC, cell * 0.23);
+  const style: Style = { face: 'strong', size: radius * 1.02, ink: INK, leading: radius };
+  const marks = drawing.blocks.flatMap((hung): Mark[] => {
+    const at = {
+      x: (hung.centre.x + drawing.edge) * scale,
+      y: (hung.centre.y + drawing.edge) * scale,
+    };
+    return [pointer(at, radius, hung.quarters * 90 + hung.tilt), ...numberDisc(String(hung.number), at, style, type, radius)];
+  }); // biome-ignore format: two signs
+  return { ...top, marks: [...top.marks, ...shifted(marks, 0, 0)] };
+}
+
+/** Every row from the left: numbers, and how a block is turned where it is. */
+function rowsInWords(writing: Writing): { row: number; words: string }[] {
+  const { project, drawing, say } = writing;
+  const hung = new Map(drawing.blocks.map((block) => [block.cell, block]));
+  const rows = Array.from({ length: rowCount(project) }, (): { column: number; words: string }[] => []);
+  project.wall.cells.forEach((_, cell) => {
+    const { row, column } = rowAndColumn(cell, project);
+    const block = hung.get(cell);
+    const words = block
+      ? turnedWords(block, writing)
+      : say(isPlain(cell, project) ? 'plain square' : 'empty');
+    rows[row - 1]!.push({ column, words });
+  });
+  return rows.map((cells, index) => ({
+    row: index + 1,
+    words: cells
+      .toSorted((one, other) => one.column - other.column)
+      .map((one) => one.words)
+      .join('  ·  '),
+  }));
+}
+
+function turnedWords(hung: HungBlock, { say }: Writing): string {
+  const number = { number: hung.number };
+  switch (hung.quarters % 4) {
+    case 1:
+      return say(phrase('{number} turned right', number));
+    case 2:
+      return say(phrase('{number} upside down', number));
+    case 3:
+      return say(phrase('{number} turned left', number));
+    default:
+      return String(hung.number);
+  }
+}

@@ -1,0 +1,41 @@
+// What every part of the written pattern is made from: the project, its drawing and cloth, and how words are said and set.
+import type { Yardage } from '../../cutting/yardage/yardage';
+import type { Phrase, PhraseValue } from '../../model/phrase';
+import type { Fabric, FabricId, Project } from '../../model/project';
+import type { Inches } from '../../model/units';
+import type { Drawing } from '../drawing';
+import type { Type } from './lettering';
+import { BARE, ink } from './look';
+import type { Fill } from './page';
+
+/** Turns a sentence into text in the project's unit and the person's language. */
+export type Say = (sentence: string | Phrase, values?: Record<string, PhraseValue>) => string;
+
+export interface Writing {
+  readonly project: Project;
+  readonly drawing: Drawing;
+  readonly yardage: Yardage;
+  readonly fabrics: ReadonlyMap<FabricId, Fabric>;
+  readonly say: Say;
+  readonly type: Type;
+}
+
+/** How a piece of cloth is filled; grey where there is none. */
+export function clothOf(
+  { fabrics }: Pick<Writing, 'fabrics'>,
+  fabric: FabricId | null,
+  scale: number,
+  turn: number,
+): Fill {
+  const known = fabric === null ? undefined : fabrics.get(fabric);
+  return known ? { kind: 'cloth', fabric: known, scale, turn } : ink(BARE);
+}
+
+export function nameOf({ fabrics }: Pick<Writing, 'fabrics'>, fabric: FabricId | null): string {
+  return (fabric === null ? undefined : fabrics.get(fabric)?.name) ?? '';
+}
+
+/** A width and a height in one phrase's values. */
+export function size(width: Inches, height: Inches): Record<string, PhraseValue> {
+  return { width: { inches: width }, height: { inches: height } };
+}
