@@ -16,10 +16,10 @@ test('a figure of the cutting list opens to how it was reckoned @phone', async (
   await openExample(page, 'Finishing');
   const list = cloth(page);
   const fabric = list.locator('.cloths > li').filter({ hasText: 'Sailcloth with faint specks' });
-  await expect(fabric.getByText('1 fat quarter')).toBeVisible();
+  await expect(fabric.locator('.cloth-buy')).toHaveText('1 fat quarter');
   await fabric.getByText('Sailcloth with faint specks').click();
   await expect(fabric.getByText('12 squares 5 1/2"')).toBeVisible();
-  await fabric.getByText('Squares for corner triangles, halved').click();
+  await fabric.locator('summary').filter({ hasText: 'Squares for corner triangles, halved' }).click();
   await expect(fabric.getByText('24 triangles, two from each of 12.')).toBeVisible();
 });
 
@@ -30,14 +30,14 @@ test('narrower cloth takes more of it, in words that can be undone', async ({ pa
   await list.getByLabel('Fat quarters where they are cheaper').uncheck();
   const fabric = list.locator('.cloths > li').filter({ hasText: 'Sailcloth with faint specks' });
   // 12 squares of 5 1/2": seven to the strip of 40", two strips, 11" and 1" to straighten.
-  await expect(fabric.getByText('3/8 yd')).toBeVisible();
+  await expect(fabric.locator('.cloth-buy')).toHaveText('3/8 yd');
   const width = list.getByLabel('Usable width of cloth');
   await width.fill('16');
   await width.press('Enter');
   // Two to the strip: six strips, 33" and 1".
-  await expect(fabric.getByText('1 yd', { exact: true })).toBeVisible();
+  await expect(fabric.locator('.cloth-buy')).toHaveText('1 yd');
   await undoButton(page).click();
-  await expect(fabric.getByText('3/8 yd')).toBeVisible();
+  await expect(fabric.locator('.cloth-buy')).toHaveText('3/8 yd');
 });
 
 test('a kit has a price once cloth has one, and its order and labels can be taken away', async ({ page }) => {

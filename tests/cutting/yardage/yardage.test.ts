@@ -5,10 +5,12 @@ import { describe, expect, it } from 'vitest';
 import { openProject } from '../../../src/cutting/openProject';
 import { backingLayouts } from '../../../src/cutting/yardage/backing';
 import { joinStrips } from '../../../src/cutting/yardage/binding';
+import { layOutCutting } from '../../../src/cutting/yardage/clothLayout';
 import { INCHES_IN, roundedUp, toBuy } from '../../../src/cutting/yardage/clothLength';
 import type { FabricYardage } from '../../../src/cutting/yardage/fabricYardage';
+import { pieceWords, stripsAlike } from '../../../src/cutting/yardage/lineWords';
 import { neededPieces } from '../../../src/cutting/yardage/neededPieces';
-import { yardage } from '../../../src/cutting/yardage/yardage';
+import { totalCost, yardage } from '../../../src/cutting/yardage/yardage';
 import { area, boxOutline } from '../../../src/geometry/point';
 import { layOut } from '../../../src/geometry/setting';
 import { speak } from '../../../src/model/phrase';
@@ -228,6 +230,47 @@ describe('the cutting list', () => {
     expect(list.backing).toBeNull();
     expect(list.fabrics.flatMap((one) => one.lines).every((line) => line.step === 'sets')).toBe(true);
     expect(speak(list.remarks[0]!)).toContain('leave no block');
+  });
+});
+
+describe('the list in words', () => {
+  it('counts every strip of the layout once, and every row speaks without a gap', () => {
+    const project = uncut();
+    for (const one of yardage(project, 'whole').fabrics) {
+      const strips = stripsAlike(one.layout);
+      expect(strips.reduce((sum, alike) => sum + alike.count, 0)).toBe(one.layout.strips.length);
+      const sentences = [
+        ...strips.map((alike) => alike.words),
+        ...one.why,
+        ...one.lines.flatMap((line) => [
+          ...line.why,
+          ...line.pieces.flatMap((piece) => [piece.what, pieceWords(piece)]),
+        ]),
+      ];
+      for (const sentence of sentences) expect(speak(sentence)).not.toMatch(/[{}]|undefined|NaN/);
+    }
+  });
+
+  it('says what is cut from the end of a strip', () => {
+    const layout = layOutCutting(
+      [
+        { line: 0, across: 10, along: 4, count: 3 },
+        { line: 1, across: 5, along: 2, count: 2 },
+      ],
+      { width: 40 },
+    )!;
+    expect(stripsAlike(layout).map((one) => speak(one.words))).toEqual([
+      '1 strip 4" wide, cut into 3 of 10"; from its end 2 of 5" × 2"',
+    ]);
+  });
+
+  it('gives a price of all cloth only when every fabric has one', () => {
+    const project = uncut();
+    expect(totalCost(yardage(project, 'whole'))).toBeNull();
+    project.buying.price = 10;
+    const list = yardage(project, 'whole');
+    const sum = list.fabrics.reduce((total, one) => total + one.cost!, list.backing!.cost!);
+    expect(totalCost(list)).toBeCloseTo(sum, 9);
   });
 });
 
