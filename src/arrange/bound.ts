@@ -16,7 +16,7 @@ export function lowerBound(contacts: Contacts, spread: Spread): number {
  * projected beside the vector of ones, and no orthogonal P comes below Σ λ_i μ_i, eigenvalues of the one ascending, of the other
  * descending. Value with a target, likeness wanted, and the moments are bounded by themselves (each a sum of squares).
  */
-export function spreadBound(spread: Spread): number {
+function spreadBound(spread: Spread): number {
   const { tables, cells } = spread;
   const { channels, sign, basis } = tables;
   if (cells.length < 2) return 0;

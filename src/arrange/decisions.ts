@@ -93,7 +93,7 @@ function tradablePlaces(project: Project, model: WallModel, scopes: Scopes): [In
 }
 
 /** Wedges no block uses, by kind: 2 × set + (0 up, 1 down). Never below 0. */
-export function spareWedges(project: Project): Int32Array {
+function spareWedges(project: Project): Int32Array {
   return Int32Array.from(
     wedgeLedger(project).flatMap((row) => [Math.max(0, row.left.up), Math.max(0, row.left.down)]),
   );

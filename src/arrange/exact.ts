@@ -217,7 +217,7 @@ class LeastMeetings {
  * The best standings for blocks in their cells, exactly: place by place of the grid, keeping for every combination of
  * standings along the edge of what is done the least cost that leads there (dynamic programming).
  */
-export function bestTurns(contacts: Contacts, blockIn: Int32Array): { cost: number; standingOf: Int32Array } {
+function bestTurns(contacts: Contacts, blockIn: Int32Array): { cost: number; standingOf: Int32Array } {
   const { model } = contacts.tables;
   const upright = model.columns > model.rows;
   const [length, width] = upright ? [model.columns, model.rows] : [model.rows, model.columns];

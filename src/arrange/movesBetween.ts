@@ -13,7 +13,7 @@ export interface Standings {
 }
 
 /** The wedge of a kind: 2 × set + (0 up, 1 down); −1 is an empty place. */
-export function wedgeOfKind(project: Project, kind: number): Place | null {
+function wedgeOfKind(project: Project, kind: number): Place | null {
   return kind < 0 ? null : { set: project.stripSets[kind >> 1]!.id, tip: kind % 2 === 0 ? 'up' : 'down' };
 }
 

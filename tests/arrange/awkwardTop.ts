@@ -22,5 +22,6 @@ export function awkwardTop(seed: number, perBlock: 6 | 8 | 10 | 12): Project {
 /** The same 20 blocks on point, 3 × 4 and 2 × 3 in between, which leaves two on the side table. */
 function hangOnPoint(top: Project): void {
   top.setting.layout = { kind: 'onPoint', sides: 'c4', corners: 'c5' };
+  if (top.setting.sashing.where === 'between') top.setting.sashing.where = 'around';
   top.wall = { rows: 3, columns: 4, cells: top.wall.cells.slice(0, cellCount(3, 4, top.setting.layout)) };
 }
