@@ -16,6 +16,7 @@ import { apothem, finishedBlock, rimLength, unfinishedBlock } from '../geometry/
 import { cellIndexOf, turnsOf } from '../model/find';
 import { speak } from '../model/phrase';
 import type { Block, Fabric, FabricId, Project } from '../model/project';
+import { cornerFabricOf, rowAndColumn } from '../model/wallCells';
 
 /** Raised when a key changes its meaning or goes; new keys may come without it. */
 const REPORT_VERSION = 1;
@@ -43,6 +44,10 @@ export function sheetReport(project: Project, drawing: Drawing, analysis: Analys
     wall: { rows: project.wall.rows, columns: project.wall.columns, hung: drawing.blocks.length },
     sashing: project.setting.sashing.where === 'none' ? null : project.setting.sashing,
     borders: project.setting.borders,
+    layout: project.setting.layout,
+    plain: project.setting.plain,
+    cornerRule: project.setting.cornerRule,
+    binding: project.setting.binding,
     sets: setRows(project),
     blocks: project.blocks.map((block) => blockRow(project, analysis, block)),
     clashes: analysis.clashes.map((clash) => clashRow(project, drawing, clash)),
@@ -88,12 +93,11 @@ function blockRow(project: Project, analysis: Analysis, block: Block): object {
     id: block.id,
     number: block.number,
     cell: hung ? cell + 1 : null,
-    row: hung ? Math.floor(cell / project.wall.columns) + 1 : null,
-    column: hung ? (cell % project.wall.columns) + 1 : null,
+    ...(hung ? rowAndColumn(cell, project) : { row: null, column: null }),
     turnDegrees: hung ? (hung.turn * 360) / turnsOf(project.wedge.perBlock) : null,
     pinned: hung?.pinned ?? false,
     progress: block.progress,
-    cornerFabric: block.cornerFabric ?? project.setting.cornerFabric,
+    cornerFabric: cornerFabricOf(project, block, cell),
     places: block.places.map((place, index) =>
       place === null ? null : { place: index + 1, set: labels.get(place.set), tip: place.tip },
     ),

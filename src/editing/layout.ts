@@ -1,10 +1,10 @@
 // Commands on how the blocks are set: straight or on point, plain squares between them, by what rule their corners go.
 
-import { findBlock } from '../model/find';
+import { cellIndexOf, findBlock } from '../model/find';
 import { hangingHeld } from '../model/freedom';
 import { phrase } from '../model/phrase';
 import type { Cell, FabricId, Project, Setting } from '../model/project';
-import { cellAtHalfPlace, cellCount, halfPlace, isPlain } from '../model/wallCells';
+import { cellAtHalfPlace, cellCount, cornerFabricOf, halfPlace, isPlain } from '../model/wallCells';
 import { type Command, Refusal } from './apply';
 
 /**
@@ -56,10 +56,19 @@ export function changeCornerRule(rule: Setting['cornerRule'], quilts?: FabricId)
   return {
     label: phrase('change the rule of the corners'),
     change: (draft) => {
+      keepSewnCorners(draft);
       draft.setting.cornerRule = rule;
       if (quilts !== undefined) draft.setting.cornerFabric = quilts;
     },
   };
+}
+
+/** Corners that are on keep their fabric when the quilt's corners change: it becomes the block's own. */
+export function keepSewnCorners(draft: Project): void {
+  for (const block of draft.blocks) {
+    if (block.progress !== 'squared' && block.progress !== 'joined') continue;
+    block.cornerFabric = cornerFabricOf(draft, block, cellIndexOf(draft, block.id));
+  }
 }
 
 /**

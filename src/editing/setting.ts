@@ -2,6 +2,7 @@
 import { phrase } from '../model/phrase';
 import type { Border, FabricId, Preferences, Project, Setting } from '../model/project';
 import type { Command } from './apply';
+import { keepSewnCorners } from './layout';
 
 export function changeSashing(to: Partial<Setting['sashing']>): Command {
   return {
@@ -12,11 +13,12 @@ export function changeSashing(to: Partial<Setting['sashing']>): Command {
   };
 }
 
-/** Changes the fabric of the quilt's corner triangles. */
+/** Changes the fabric of the quilt's corner triangles; those that are sewn on stay. */
 export function changeCorners(fabric: FabricId): Command {
   return {
     label: phrase('change the corner triangles'),
     change: (draft) => {
+      keepSewnCorners(draft);
       draft.setting.cornerFabric = fabric;
     },
   };
@@ -61,14 +63,18 @@ export function renameProject(name: string): Command {
   };
 }
 
-export function changePreferences(to: Partial<Preferences>): Command {
+/** `slide`: the change comes from a sliding control, whose steps are undone together. */
+export function changePreferences(to: Partial<Preferences>, slide = false): Command {
   const label = (): ReturnType<typeof phrase> => {
     if (to.unit) return phrase('change the unit');
     if (to.wallLightness !== undefined) return phrase('change the lightness of the wall');
+    if (to.lookalikes !== undefined) return phrase('change what reads as one cloth');
+    if (to.intent) return phrase('change how lights, darks and colours should lie');
     return phrase('change the settings');
   };
   return {
     label: label(),
+    ...(slide ? { slide: Object.keys(to).join(' ') } : {}),
     change: (draft: Project) => {
       Object.assign(draft.preferences, to);
     },

@@ -9,7 +9,7 @@ import { addBlocks, setBlockProgress } from '../../src/editing/blocks';
 import * as edges from '../../src/editing/edges';
 import { fabricUse, replaceFabric } from '../../src/editing/fabrics';
 import * as layout from '../../src/editing/layout';
-import { addBorder, changeSashing } from '../../src/editing/setting';
+import { addBorder, changeCorners, changeSashing } from '../../src/editing/setting';
 import { hangAll, pinBlocks, resizeWall } from '../../src/editing/wall';
 import { checkReferences } from '../../src/model/check';
 import { sideTable } from '../../src/model/find';
@@ -178,6 +178,19 @@ describe('corners by rule', () => {
     const squared = done(ruled, setBlockProgress([first], 'squared'));
     const after = done(squared, layout.changeCornerRule(null));
     expect(after.blocks.find((block) => block.id === first)!.cornerFabric).toBe(dark);
+  });
+});
+
+describe('corners that are sewn on', () => {
+  it('keep their fabric when the quilt’s corners change, all at once or by rule', () => {
+    const first = project.wall.cells[0]!.block;
+    const squared = done(project, setBlockProgress([first], 'squared'));
+    for (const command of [changeCorners(dark), layout.changeCornerRule({ kind: 'edge', fabric: dark })]) {
+      const after = done(squared, command);
+      const block = after.blocks.find((one) => one.id === first)!;
+      expect(cornerFabricOf(after, block, 0)).toBe(project.setting.cornerFabric);
+      expect(cornerFabricOf(after, after.blocks[1]!, 1)).toBe(dark);
+    }
   });
 });
 

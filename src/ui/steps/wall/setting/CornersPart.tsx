@@ -88,11 +88,11 @@ function isDarker(project: Project, one: FabricId, other: FabricId): boolean {
   return lightnessOf(project, one) < lightnessOf(project, other);
 }
 
-/** To begin with: the fabric whose value is farthest from the one there is. */
+/** To begin with: the fabric whose value is farthest from the one there is, not that of the sashing beside it. */
 function farthestInValue(project: Project, from: FabricId): FabricId {
   const value = lightnessOf(project, from);
-  const [farthest] = project.fabrics.toSorted(
-    (one, other) => Math.abs(clothValue(other) - value) - Math.abs(clothValue(one) - value),
-  );
+  const [farthest] = project.fabrics
+    .filter((fabric) => fabric.id !== project.setting.sashing.fabric)
+    .toSorted((one, other) => Math.abs(clothValue(other) - value) - Math.abs(clothValue(one) - value));
   return farthest?.id ?? from;
 }
