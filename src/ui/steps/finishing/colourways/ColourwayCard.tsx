@@ -2,6 +2,8 @@
 import { ChevronDown } from 'lucide-react';
 import { useDeferredValue, useMemo } from 'react';
 import { swapsByValue } from '../../../../balance/colourway';
+import { sellingUnit } from '../../../../cutting/yardage/clothLength';
+import { yardage } from '../../../../cutting/yardage/yardage';
 import { changeSwap, removeColourway, renameColourway, wearColourway } from '../../../../editing/colourways';
 import { fabricsInUse, inColourway, standsFor } from '../../../../model/colourway';
 import type { Colourway } from '../../../../model/project';
@@ -15,6 +17,7 @@ import { TextField } from '../../../fields/TextField';
 import { useSession } from '../../../session';
 import { SmallTop } from '../../../wall/SmallTop';
 import { useSay } from '../../../words';
+import { purchaseWords } from '../cloth/purchaseWords';
 
 export function ColourwayCard(props: { colourway: Colourway; open: boolean; onOpen: () => void }) {
   const { colourway, open, onOpen } = props;
@@ -67,6 +70,7 @@ function OpenColourway({ colourway }: { colourway: Colourway }) {
         value={colourway.name}
         onCommit={(name) => store.getState().run(renameColourway(colourway.id, name))}
       />
+      <ClothOfColourway colourway={colourway} />
       <ul className="swaps">
         {inUse.map((fabric) => (
           <li key={fabric.id}>
@@ -102,5 +106,28 @@ function OpenColourway({ colourway }: { colourway: Colourway }) {
       </div>
       <Complaint problems={problems} />
     </div>
+  );
+}
+
+/** The cloth a whole quilt in this colourway takes, fabric by fabric. */
+function ClothOfColourway({ colourway }: { colourway: Colourway }) {
+  const say = useSay();
+  const project = useApp((app) => app.project);
+  const list = useMemo(() => yardage(inColourway(project, colourway), 'whole'), [project, colourway]);
+  const unit = sellingUnit(project);
+  return (
+    <details>
+      <summary>{say('Cloth for it')}</summary>
+      <ul className="colourway-cloth">
+        {list.fabrics.map(({ fabric, buy }) => (
+          <li key={fabric.id} className="spread">
+            <span>{fabric.name}</span>
+            <span>
+              <Fractions text={say(purchaseWords(buy, unit))} />
+            </span>
+          </li>
+        ))}
+      </ul>
+    </details>
   );
 }
