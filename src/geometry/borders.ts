@@ -6,7 +6,7 @@ import { type Box, boxOutline, type Outline } from './point';
 import { boxPiece, type SettingPiece } from './settingPiece';
 
 /** Finished widths of a border at the sides and at the ends (top and bottom). */
-export function borderWidths(border: Border): { side: Inches; end: Inches } {
+function borderWidths(border: Border): { side: Inches; end: Inches } {
   return { side: border.width, end: border.ends ?? border.width };
 }
 
