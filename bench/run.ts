@@ -1,5 +1,6 @@
 // npm run bench: measures everything that has a mark to reach and prints one table. Ends with status 1 if a mark is missed.
 import process from 'node:process';
+import { benchArrange } from './arrange';
 import { benchBalance } from './balance';
 import { benchComposing } from './composing';
 import type { BenchRow } from './row';
@@ -8,6 +9,7 @@ import type { BenchRow } from './row';
 const BENCHES: readonly (() => readonly BenchRow[] | Promise<readonly BenchRow[]>)[] = [
   benchBalance,
   benchComposing,
+  benchArrange,
 ];
 
 const rows: BenchRow[] = [];
