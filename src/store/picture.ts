@@ -36,7 +36,7 @@ export function pictureSvg(project: Project, { caption, marks }: PictureOptions)
 }
 
 /** Width and height of the SVG in its own units, which are inches. */
-function viewSize(svg: string): { width: number; height: number } {
+export function viewSize(svg: string): { width: number; height: number } {
   const [, width, height] = /viewBox="-?[\d.]+ -?[\d.]+ ([\d.]+) ([\d.]+)"/.exec(svg) ?? [];
   if (width === undefined || height === undefined) throw new Error('viewSize: the SVG has no viewBox');
   return { width: Number(width), height: Number(height) };

@@ -1,10 +1,8 @@
 // How many pixels wide the PNG is, and what that is on paper.
 
 import { useState } from 'react';
-import { layOut } from '../../../geometry/setting';
 import { phrase } from '../../../model/phrase';
-import { PRINT_DENSITY, pixelSize, widestPicture } from '../../../store/picture';
-import { useApp } from '../../app';
+import { PRINT_DENSITY, pixelSize, viewSize, widestPicture } from '../../../store/picture';
 import { Complaint } from '../../fields/Complaint';
 import { Fractions } from '../../fields/Fractions';
 import { TextField } from '../../fields/TextField';
@@ -18,11 +16,10 @@ interface Props {
 
 export function PictureSize({ svg, width, onChange }: Props) {
   const say = useSay();
-  const project = useApp((app) => app.project);
   // Counts the usual sizes taken: each clears what was typed in the field before.
   const [offered, setOffered] = useState(0);
   const size = pixelSize(svg, width);
-  const full = Math.round(layOut(project).width * PRINT_DENSITY);
+  const full = Math.round(viewSize(svg).width * PRINT_DENSITY);
   const offers = [
     { name: 'To send', pixels: 1200 },
     { name: 'A page', pixels: 2400 },
