@@ -10,6 +10,7 @@ import { Choice } from '../../fields/Choice';
 import { useSay } from '../../words';
 import { BlockListCard } from './BlockListCard';
 import { HowFar } from './HowFar';
+import { MarkRow } from './MarkRow';
 
 type Show = 'all' | 'open' | 'meeting';
 const NONE: readonly Clash[] = [];
@@ -114,6 +115,7 @@ export function BlockList({ clashes }: { clashes: ReadonlyMap<BlockId, readonly 
               </button>
               <span aria-live="polite">{say('{count} marked', { count: marked.size })}</span>
             </div>
+            <MarkRow onMark={(row) => setMarked(new Set([...marked, ...row]))} />
             <HowFar blocks={[...marked]} stage={stages.size === 1 ? chosen[0]!.progress : null} />
           </div>
         ) : null}

@@ -4,7 +4,7 @@ import { useState } from 'react';
 import type { Clash } from '../../../balance/clashes';
 import { seamsNotNesting } from '../../../cutting/nesting';
 import { putWedge, removeBlock } from '../../../editing/blocks';
-import { cellIndexOf, cellOf } from '../../../model/find';
+import { cellIndexOf, cellOf, findBlock } from '../../../model/find';
 import type { Block, BlockId, Place } from '../../../model/project';
 import { rowAndColumn } from '../../../model/wallCells';
 import { useApp, useAppStore } from '../../app';
@@ -16,7 +16,7 @@ import { CornersOfBlock } from './CornersOfBlock';
 import { HowFar } from './HowFar';
 import { Meetings } from './Meetings';
 import { PlacePanel } from './PlacePanel';
-import { SecondBlock } from './SecondBlock';
+import { BesideChoice, SecondBlock } from './SecondBlock';
 import { SewingAdvice } from './SewingAdvice';
 import { TradeBar } from './TradeBar';
 import { WholeBlock } from './WholeBlock';
@@ -34,26 +34,37 @@ export function Workshop({ block, clashes }: Props) {
   const [run, problems] = useRun();
   const [chosen, setChosen] = useState(0);
   const [trying, setTrying] = useState<Place | null>(null);
+  const [beside, setBeside] = useState<BlockId | null>(null);
+  const other = beside === null ? undefined : findBlock(project, beside);
   const place = Math.min(chosen, block.places.length - 1);
   const mine = clashes.get(block.id) ?? [];
   const slips = seamsNotNesting(project, block);
   return (
     <div className="workshop">
       <WorkshopHead block={block} />
-      <BlockFace
-        block={block}
-        turn={cellOf(project, block.id)?.turn ?? 0}
-        clashes={mine}
-        chosen={place}
-        onChoose={setChosen}
-        trying={trying ? { place, wedge: trying } : null}
-        onEmpty={(at) => run(putWedge(store.getState().project, block.id, at, null))}
-      />
+      <div className={other ? 'faces two' : 'faces'}>
+        <BlockFace
+          block={block}
+          turn={cellOf(project, block.id)?.turn ?? 0}
+          clashes={mine}
+          chosen={place}
+          onChoose={setChosen}
+          trying={trying ? { place, wedge: trying } : null}
+          onEmpty={(at) => run(putWedge(store.getState().project, block.id, at, null))}
+        />
+        {other ? <SecondBlock block={other} clashes={clashes.get(other.id) ?? []} /> : null}
+      </div>
       <p className="quiet legend">
         {say('An arrow shows the way a wedge’s seams are pressed; opposite arrows nest.')}
       </p>
-      <WholeBlock block={block} />
       <TradeBar />
+      <BesideChoice block={block} beside={other?.id ?? null} onChoose={setBeside} />
+      {other ? (
+        <p className="quiet legend">
+          {say('Carry a wedge from one block to the other, or choose one beside and then its partner here.')}
+        </p>
+      ) : null}
+      <WholeBlock block={block} />
       {slips.length > 0 ? (
         <p className="verdict">
           {say('Between places {places} the seams are pressed the same way and do not nest.', {
@@ -62,7 +73,6 @@ export function Workshop({ block, clashes }: Props) {
         </p>
       ) : null}
       <PlacePanel block={block} place={place} onTry={setTrying} />
-      <SecondBlock block={block} clashes={clashes} />
       <Meetings clashes={mine} complete={!block.places.includes(null)} />
       <CornersOfBlock block={block} />
       <section aria-labelledby="far-title">

@@ -37,7 +37,7 @@ export function ClothOnHand() {
           {say('Write down what is not cut yet, and see how large a top it makes.')}
         </p>
       ) : null}
-      <ul className="cloth-list">
+      <ul className="onhand-list">
         {cloth.map((row) => (
           <ClothRow
             key={row.id}
@@ -89,9 +89,9 @@ function ClothRow({ row, fabric, open, onOpen }: RowProps) {
   const change = (to: Partial<Cloth>) => changeCloth(store.getState().project, row.id, to);
   return (
     <li>
-      <div className="cloth-row">
+      <div className="onhand-row">
         {fabric ? <Swatch fabric={fabric} size={26} inches={2} /> : null}
-        <span className="grow cloth-words-of">
+        <span className="grow onhand-name">
           <span className="one-line">{values.name}</span>
           <span className="quiet">
             <Fractions
@@ -114,7 +114,7 @@ function ClothRow({ row, fabric, open, onOpen }: RowProps) {
         </button>
       </div>
       {open ? (
-        <div className="stack cloth-open">
+        <div className="stack onhand-open">
           <ClothFields
             cloth={row}
             onChange={(to) => store.getState().run(change(to))}

@@ -62,7 +62,7 @@ export function LookChoice({ look, onChange }: Props) {
       />
       {look.name === 'own'
         ? look.widths.map((one, at) => (
-            <fieldset key={NAMES[at]} className="cloth-look">
+            <fieldset key={NAMES[at]} className="onhand-look">
               <legend className="hidden-text">{say(NAMES[at]!)}</legend>
               <LengthField
                 label={NAMES[at]!}

@@ -91,7 +91,7 @@ function Top({ look }: { look: Look }) {
   );
   return (
     <>
-      <ul className="cloth-words" aria-live="polite">
+      <ul className="onhand-words" aria-live="polite">
         {top.words.map((words, index) => (
           <li key={words.say} className={index === 0 ? undefined : 'quiet'}>
             <Fractions text={say(words)} />
@@ -173,7 +173,7 @@ function ToBuy({ basket, blocks }: { basket: ClothBasket; blocks: number }) {
     setAnswer({ of: basket, words: buy?.words ?? none });
   };
   return (
-    <div className="stack cloth-buy">
+    <div className="stack onhand-buy">
       <div className="row">
         <CountField
           label="Blocks wanted"

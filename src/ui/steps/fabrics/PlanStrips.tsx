@@ -82,7 +82,7 @@ function Chosen({ cloths, leftOut, onChange }: ChosenProps) {
   return (
     <details>
       <summary>{say('From {count} of {all} fabrics', { count, all: cloths.length })}</summary>
-      <ul className="cloth-chosen">
+      <ul className="onhand-chosen">
         {cloths.map((fabric) => (
           <li key={fabric.id}>
             <label className="check">
@@ -136,7 +136,7 @@ function Planned({ blocks, look, cloths, onClose }: PlannedProps) {
   return (
     <>
       <PlanTable plan={plan} cloths={cloths} />
-      <ul className="cloth-words">
+      <ul className="onhand-words">
         {plan.words.map((words) => (
           <li key={words.say} className="quiet">
             <Fractions text={say(words)} />

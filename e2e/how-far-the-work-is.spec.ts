@@ -1,0 +1,175 @@
+// How far the work is, for many at once, and what can no longer change; the first sewn block; wedges lost and found; other
+// numbers of wedges to the block; the block's card.
+import { expect, type Page, test } from '@playwright/test';
+import { block, firstVisit, goTo, hangsAt, undoButton } from './room';
+
+async function openDemo(page: Page, file: string, step: string): Promise<void> {
+  await firstVisit(page);
+  await page.getByRole('button', { name: /^Quilt:/ }).click();
+  await page.setInputFiles('input[type=file]', `demo-data/${file}.json`);
+  await expect(page.getByRole('dialog')).toBeHidden();
+  await goTo(page, step);
+}
+
+const size = (page: Page, name: string) => page.locator('dl > div').filter({ hasText: name }).locator('dd');
+const stage = (page: Page, name: string) => page.locator('.marking').getByRole('button', { name });
+
+test.describe('how far the work is', () => {
+  test('a row sewn together is marked at once, stays where it hangs, and can be set back', async ({
+    page,
+  }) => {
+    await openDemo(page, 'harbour-reading-corner', 'Blocks');
+    await page.getByRole('button', { name: 'For all, afresh' }).click();
+    await page.getByRole('button', { name: 'Mark several' }).click();
+    await page.getByLabel('Mark a row of the wall').selectOption('Row 1');
+    await expect(page.getByText('2 marked')).toBeVisible();
+    await stage(page, 'In its row').click();
+    await expect(undoButton(page)).toHaveAccessibleName('Undo: set how far 2 blocks are');
+    const sewn = page.getByRole('button', { name: /^Block \d+: .*, In its row$/ });
+    await expect(sewn).toHaveCount(2);
+    const number = Number(/\d+/.exec((await sewn.first().getAttribute('aria-label')) ?? '')?.[0]);
+    await page.getByRole('button', { name: 'Done marking' }).click();
+    await goTo(page, 'Wall');
+    const place = await hangsAt(page, number);
+    await block(page, number).focus();
+    await page.keyboard.press('r');
+    await expect(
+      page.getByText(`Block ${number} is sewn into its row; it stays where it is.`).first(),
+    ).toBeAttached();
+    expect(await hangsAt(page, number)).toBe(place);
+    await expect(undoButton(page)).toHaveAccessibleName('Undo: set how far 2 blocks are');
+    await undoButton(page).click();
+    await block(page, number).focus();
+    await page.keyboard.press('r');
+    await expect(undoButton(page)).toHaveAccessibleName(`Undo: turn block ${number}`);
+  });
+
+  test('a sewn block keeps its wedges, and the sets they came from are cut', async ({ page }) => {
+    await openDemo(page, 'plum-orchard', 'Blocks');
+    await page.getByRole('button', { name: 'Mark several' }).click();
+    await page.getByRole('button', { name: 'Mark all shown' }).click();
+    await stage(page, 'Wedges joined').click();
+    await page.getByRole('button', { name: 'Done marking' }).click();
+    await expect(page.getByRole('button', { name: /^Block \d+: .*, Wedges joined$/ }).first()).toBeVisible();
+    await expect(page.getByRole('button', { name: 'For all, afresh' })).toBeDisabled();
+    await goTo(page, 'Strip sets');
+    const sets = page.getByRole('region', { name: 'The sets' });
+    await sets.getByRole('button', { name: /^Set A: .*; cut$/ }).click();
+    await expect(sets.getByRole('button', { name: /drag it, or press Alt/ })).toHaveCount(0);
+    const length = sets.getByRole('textbox', { name: /^Clean length/ });
+    await length.fill('39');
+    await length.press('Enter');
+    await expect(sets.getByText('Set A is cut; count its wedges instead.')).toBeVisible();
+    await goTo(page, 'Wedges');
+    const height = page.getByRole('textbox', { name: /^Cut height/ });
+    await height.fill('7');
+    await height.press('Enter');
+    await expect(
+      page.getByRole('alert').filter({ hasText: /is cut; its wedges are .* high\./ }),
+    ).toBeVisible();
+  });
+});
+
+test('the first sewn block: 14 1/4 where 14 1/2 was planned changes block, corners, sashing and top', async ({
+  page,
+}) => {
+  await openDemo(page, 'harbour-reading-corner', 'Wedges');
+  const assembly = page.getByRole('textbox', { name: /^Assembly/ });
+  await assembly.fill('1/4');
+  await assembly.press('Tab');
+  const figures = async () => {
+    await goTo(page, 'Finishing');
+    const top = (await size(page, 'Top, finished').textContent()) ?? '';
+    const made = (await size(page, 'Block, unfinished').textContent()) ?? '';
+    await goTo(page, 'Wedges');
+    const leg = (await size(page, 'Corner triangle, finished leg').textContent()) ?? '';
+    return { top, made, leg };
+  };
+  const before = await figures();
+  expect(before.made).toMatch(/^14.1\/2" × 14.1\/2"$/);
+  const measures = page.getByRole('textbox', { name: /^It measures/ });
+  await measures.fill('14 1/4');
+  await measures.press('Enter');
+  // A (14 1/4 − 1/2) / 2 apothem: sa = (7 1/2 + 0.4033 − 1/4 − 6 7/8) sin 22.5° = 0.2978 (trade notes 3, plane geometry).
+  await expect(page.getByText(/assembly seam of about 0\.298" \(7\.6 mm\)/)).toBeVisible();
+  await expect(page.getByText(/A ruler read to a sixteenth leaves .* either way\./)).toBeVisible();
+  await page.getByRole('button', { name: 'Plan with this seam' }).click();
+  const after = await figures();
+  expect(after.made).toMatch(/^14.1\/4" × 14.1\/4"$/);
+  expect(after.leg).not.toBe(before.leg);
+  expect(after.top).not.toBe(before.top);
+});
+
+test('weight and bulk: seams, layers, the weight with and without sashing, and what follows', async ({
+  page,
+}) => {
+  await openDemo(page, 'harbour-reading-corner', 'Finishing');
+  const weight = page.getByRole('region', { name: 'Weight and bulk' });
+  await expect(weight.getByText(/^\d+ \+ 8 \+ 4$/)).toBeVisible();
+  await expect(weight.getByText(/^about \d+ to \d+ oz$/).first()).toBeVisible();
+  await expect(weight.getByText(/a figure from memory/)).toBeVisible();
+  await expect(weight.getByRole('listitem').first()).toContainText('layers of cloth');
+});
+
+for (const count of [6, 10, 12]) {
+  test(`${count} wedges to the block: sets, wedges, blocks and wall`, async ({ page }) => {
+    await openDemo(page, 'kiln-shed', 'Wedges');
+    await page.getByText(String(count), { exact: true }).first().click();
+    await expect(page.getByText(/^Setting piece, cut: /)).toBeVisible();
+    await goTo(page, 'Strip sets');
+    await page.getByText('so many sets', { exact: true }).click();
+    await page.getByRole('button', { name: 'Make sets' }).click();
+    await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
+    await goTo(page, 'Wedges');
+    await expect(page.getByRole('button', { name: /^Set A: Up \d+/ })).toBeVisible();
+    await goTo(page, 'Blocks');
+    const fill = page.getByRole('button', { name: 'For the empty places' });
+    if (!(await fill.isVisible())) await page.getByRole('button', { name: /^Add/ }).click();
+    await page.getByRole('button', { name: 'For the empty places' }).click();
+    await expect(page.getByText(/composed\. No fabric meets itself on a rim\./)).toBeVisible();
+    await page.getByRole('button', { name: /^Block 1: / }).click();
+    await expect(page.getByRole('radio', { name: /^Place \d+: set/ })).toHaveCount(count);
+    await page.getByText('Block card').click();
+    await expect(page.getByText(/^The four setting pieces go on at places/)).toBeVisible();
+    await goTo(page, 'Wall');
+    await block(page, 1).focus();
+    await page.keyboard.press('r');
+    await expect(undoButton(page)).toHaveAccessibleName('Undo: turn block 1');
+  });
+}
+
+test('the block card lists place by place what to lay, and goes to the printer', async ({ page }) => {
+  await openDemo(page, 'harbour-reading-corner', 'Blocks');
+  await page.evaluate(() => {
+    globalThis.print = () =>
+      document.body.setAttribute('data-printed', document.documentElement.dataset.print ?? '');
+  });
+  await page.getByRole('button', { name: /^Block 1: / }).click();
+  await page.getByText('Block card').click();
+  await expect(
+    page.getByText(/^Place 1: set \w+, tip (up|down); seams towards the (rim|middle)/),
+  ).toBeVisible();
+  await expect(page.getByText(/^Corner triangles on places /)).toBeVisible();
+  await page.getByRole('button', { name: 'Print', exact: true }).click();
+  await expect(page.locator('body')).toHaveAttribute('data-printed', 'block-sheet');
+});
+
+test('a wedge is carried from one block to another laid beside it', async ({ page }) => {
+  await openDemo(page, 'harbour-reading-corner', 'Blocks');
+  await page.getByRole('button', { name: /^Block 4: / }).click();
+  await page.getByLabel('Lay another block beside it').selectOption('Block 1');
+  const mine = page.getByRole('radiogroup', { name: 'Places of block 4' }).getByRole('radio').first();
+  const other = page.getByRole('radiogroup', { name: 'Places of block 1' }).getByRole('radio').first();
+  const words = async (place: typeof mine) => (await place.getAttribute('aria-label')) ?? '';
+  const [here, there] = [await words(mine), await words(other)];
+  expect(here).not.toBe(there);
+  const from = (await other.locator('.place-disc').boundingBox())!;
+  const to = (await mine.locator('.place-disc').boundingBox())!;
+  await page.mouse.move(from.x + from.width / 2, from.y + from.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(to.x + to.width / 2, to.y + to.height / 2, { steps: 8 });
+  await page.mouse.up();
+  expect(await words(mine)).toBe(there);
+  expect(await words(other)).toBe(here);
+  await expect(undoButton(page)).toHaveAccessibleName('Undo: trade wedges between blocks 1 and 4');
+});

@@ -1,0 +1,174 @@
+// From the cloth on hand to strips: cloth written down, the largest top it makes, what to buy; and forwards from blocks to
+// strips. Strips that are locked keep their places.
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, type Page, test } from '@playwright/test';
+import { firstVisit, goTo, undoButton } from './room';
+
+async function newQuilt(page: Page): Promise<void> {
+  await firstVisit(page);
+  await page.getByRole('button', { name: /^Quilt:/ }).click();
+  await page.getByRole('button', { name: 'New quilt' }).click();
+  await expect(page.getByRole('dialog')).toBeHidden();
+  await expect(page.getByRole('heading', { level: 2, name: 'Fabrics' })).toBeVisible();
+}
+
+async function openDemo(page: Page, file: string, step: string): Promise<void> {
+  await firstVisit(page);
+  await page.getByRole('button', { name: /^Quilt:/ }).click();
+  await page.setInputFiles('input[type=file]', `demo-data/${file}.json`);
+  await expect(page.getByRole('dialog')).toBeHidden();
+  await goTo(page, step);
+}
+
+const cloth = (page: Page) => page.getByRole('region', { name: 'Cloth on hand' });
+const strips = (page: Page) => page.getByRole('region', { name: 'Strips on hand' });
+const top = (page: Page) => page.getByRole('region', { name: 'The largest top' });
+
+/** Adds one row of cloth of the fabric that stands at this place in the list, as the kind is usually bought. */
+async function addCloth(page: Page, fabric: number, kind: string, pieces: number): Promise<void> {
+  await cloth(page)
+    .getByRole('button', { name: /Fabric/ })
+    .click();
+  await page.getByRole('option').nth(fabric).click();
+  await cloth(page).getByText(kind, { exact: true }).click();
+  const count = cloth(page).getByRole('textbox', { name: 'Pieces' });
+  await count.fill(String(pieces));
+  await count.press('Enter');
+  await cloth(page).getByRole('button', { name: 'Add this cloth' }).click();
+}
+
+test.describe('cloth on hand', () => {
+  test('yardage, fat quarters and precut strips are written down, changed and taken off, each in one undo', async ({
+    page,
+  }) => {
+    await openDemo(page, 'harbour-reading-corner', 'Fabrics');
+    await cloth(page).getByRole('button', { name: 'Add cloth' }).click();
+    await cloth(page).getByRole('button', { name: 'Add this cloth' }).click();
+    await expect(page.getByText('Choose the fabric this cloth is of.')).toBeVisible();
+    await addCloth(page, 1, 'Fat quarter', 3);
+    await addCloth(page, 2, 'Precut strips', 10);
+    await addCloth(page, 3, 'Yardage', 1);
+    await cloth(page).getByRole('button', { name: 'Done' }).click();
+    await expect(cloth(page).getByText('14 pieces')).toBeVisible();
+    await expect(cloth(page).getByText(/3 times: fat quarter, 18" × 21"/)).toBeVisible();
+    await expect(cloth(page).getByText(/10 times: precut strip, 2.1\/2" × /)).toBeVisible();
+    await cloth(page)
+      .getByRole('button', { name: /^Change the cloth of .*, off the bolt/ })
+      .click();
+    const length = cloth(page).getByRole('textbox', { name: /^Length/ });
+    await length.fill('27');
+    await length.press('Enter');
+    await expect(undoButton(page)).toHaveAccessibleName(/^Undo: change the cloth of /);
+    await cloth(page).getByRole('button', { name: 'Remove this cloth' }).click();
+    await expect(cloth(page).getByText('13 pieces')).toBeVisible();
+    await expect(undoButton(page)).toHaveAccessibleName(/^Undo: remove the cloth of /);
+    await undoButton(page).click();
+    await expect(cloth(page).getByText(/off the bolt, 27" × /)).toBeVisible();
+  });
+
+  test('it says how large a top it makes and what runs out first, and the strips go on the list in one undo', async ({
+    page,
+  }) => {
+    await openDemo(page, 'kiln-shed', 'Fabrics');
+    const written = strips(page).getByText(/^\d+ strips$/);
+    const before = Number(/\d+/.exec((await written.textContent()) ?? '')?.[0]);
+    await cloth(page).getByRole('button', { name: 'Add cloth' }).click();
+    await addCloth(page, 1, 'Yardage', 1);
+    await addCloth(page, 2, 'Fat quarter', 2);
+    await cloth(page).getByRole('button', { name: 'Done' }).click();
+    await page.getByRole('button', { name: 'How large a top does it make' }).click();
+    await expect(top(page).getByText(/makes \d+ (more )?strip sets/)).toBeVisible();
+    await expect(top(page).getByText(/runs out first/)).toBeVisible();
+    await expect(
+      top(page).getByText(/More sets cannot be cut from it|A cut that gives more sets may exist/),
+    ).toBeVisible();
+    await top(page).getByRole('button', { name: 'What to buy' }).click();
+    await expect(top(page).getByText(/^For \d+ blocks buy .* more/)).toBeVisible();
+    const cut = top(page).getByRole('button', { name: /^Cut: put \d+ strips on the list$/ });
+    const planned = Number(/\d+/.exec((await cut.textContent()) ?? '')?.[0]);
+    expect(planned).toBeGreaterThan(4);
+    await cut.click();
+    await expect(undoButton(page)).toHaveAccessibleName(`Undo: cut ${planned} strips from the cloth`);
+    const after = Number(/\d+/.exec((await written.textContent()) ?? '')?.[0]);
+    expect(after).toBeGreaterThan(before);
+    await undoButton(page).click();
+    await expect(written).toHaveText(`${before} strips`);
+  });
+
+  test('asks for the fabric again in an empty quilt, and nothing is planned from nothing', async ({
+    page,
+  }) => {
+    await newQuilt(page);
+    await expect(cloth(page).getByText(/Write down what is not cut yet/)).toBeVisible();
+    await expect(page.getByRole('button', { name: 'How large a top does it make' })).toBeHidden();
+  });
+});
+
+test('from blocks to strips: another look and fewer fabrics give another list, and it goes on hand in one undo', async ({
+  page,
+}) => {
+  await openDemo(page, 'plum-orchard', 'Fabrics');
+  await page.getByRole('button', { name: 'Work out what to cut' }).click();
+  const plan = page.getByRole('region', { name: 'What to cut' });
+  const cut = plan.getByRole('button', { name: /^Cut: write down \d+ strips$/ });
+  const usual = await plan.getByRole('table').textContent();
+  await plan.getByText('own', { exact: true }).click();
+  const wide = plan.getByRole('group', { name: 'Wide' });
+  await wide.getByRole('textbox', { name: /^Wide/ }).fill('2 1/2');
+  await wide.getByRole('textbox', { name: /^Wide/ }).press('Enter');
+  await wide.getByRole('textbox', { name: 'Parts' }).fill('3');
+  await wide.getByRole('textbox', { name: 'Parts' }).press('Enter');
+  await expect(plan.getByRole('columnheader', { name: /2.1\/2"/ })).toBeVisible();
+  expect(await plan.getByRole('table').textContent()).not.toBe(usual);
+  await plan.getByText(/^From \d+ of \d+ fabrics$/).click();
+  await plan.getByRole('checkbox').first().uncheck();
+  const rows = await plan.getByRole('rowheader').count();
+  expect(rows).toBe((await plan.getByRole('checkbox').count()) - 1);
+  await expect(
+    plan.getByText(/takes less cloth at this proportion|might take a little less cloth/),
+  ).toBeVisible();
+  const planned = Number(/\d+/.exec((await cut.textContent()) ?? '')?.[0]);
+  await cut.click();
+  await expect(undoButton(page)).toHaveAccessibleName(`Undo: write down ${planned} strips`);
+});
+
+test('a locked strip keeps its place when sets are made anew', async ({ page }) => {
+  await openDemo(page, 'kiln-shed', 'Strip sets');
+  await page.getByRole('button', { name: 'Make sets' }).click();
+  await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
+  const sets = page.getByRole('region', { name: 'The sets' });
+  await sets.getByRole('button', { name: /^Set A: / }).click();
+  const lines = sets.getByRole('button', { name: /^Strip \d+: / });
+  const strip = async (number: number) =>
+    (await sets.getByRole('button', { name: new RegExp(`^Strip ${number}: `) }).getAttribute('aria-label')) ??
+    '';
+  const kept = await strip(1);
+  const others = async () => (await lines.evaluateAll((all) => all.map((one) => one.ariaLabel))).join('|');
+  const before = await others();
+  await sets.getByRole('button', { name: /^Strip 1: / }).click();
+  await sets.getByRole('button', { name: 'Lock strip 1' }).click();
+  await sets.getByRole('button', { name: /^Strip 1: / }).click();
+  expect(await strip(1)).toBe(`${kept}, locked`);
+  await page.getByRole('button', { name: 'Others, with the next seed' }).click();
+  await expect.poll(others).not.toBe(before.replace(kept, `${kept}, locked`));
+  expect(await strip(1)).toBe(`${kept}, locked`);
+});
+
+test('cloth and plans have no barrier that axe finds, and nothing sticks out of the panel @phone @tablet', async ({
+  page,
+}) => {
+  await openDemo(page, 'harbour-reading-corner', 'Fabrics');
+  await cloth(page).getByRole('button', { name: 'Add cloth' }).click();
+  await addCloth(page, 1, 'Yardage', 2);
+  await page.getByRole('button', { name: 'How large a top does it make' }).click();
+  await top(page).getByText('own', { exact: true }).click();
+  await expect(
+    top(page)
+      .getByText(/strip sets?/)
+      .first(),
+  ).toBeVisible();
+  const { violations } = await new AxeBuilder({ page }).include('.panel').analyze();
+  expect(violations.map((one) => `${one.id}: ${one.nodes[0]?.html}`)).toEqual([]);
+  const over = await page.locator('.panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth);
+  expect(over).toBeLessThanOrEqual(0);
+});
