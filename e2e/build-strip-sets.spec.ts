@@ -7,7 +7,7 @@ async function openDemo(page: Page, file: string): Promise<void> {
   await firstVisit(page);
   await page.getByRole('button', { name: /^Quilt:/ }).click();
   await page.setInputFiles('input[type=file]', `demo-data/${file}.json`);
-  await expect(page.getByRole('dialog')).toBeHidden();
+  await expect(page.getByRole('dialog')).toBeHidden({ timeout: 15_000 });
   await goTo(page, 'Strip sets');
 }
 

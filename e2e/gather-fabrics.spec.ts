@@ -68,7 +68,7 @@ test.describe('gathering fabrics', () => {
     await firstVisit(page);
     await page.getByRole('button', { name: /^Quilt:/ }).click();
     await page.setInputFiles('input[type=file]', 'demo-data/plum-orchard.json');
-    await expect(page.getByRole('dialog')).toBeHidden();
+    await expect(page.getByRole('dialog')).toBeHidden({ timeout: 15_000 });
     await goTo(page, 'Fabrics');
     const rows = list(page).getByRole('listitem');
     const count = await rows.count();

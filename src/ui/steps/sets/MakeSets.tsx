@@ -1,9 +1,11 @@
 // Sets made at random from the strips on hand, for a seed. Locked, sewn and cut sets stay.
 import { Dices } from 'lucide-react';
-import { useState } from 'react';
-import { type MadeSets, makeSets, setMakingOf } from '../../../cutting/randomSets';
+import { useEffect, useState } from 'react';
+import { type MadeSets, setMakingOf } from '../../../cutting/randomSets';
 import { replaceSets } from '../../../editing/stripSets';
 import { counted, phrase } from '../../../model/phrase';
+import type { Problem } from '../../../model/result';
+import { type RunningMaking, startMaking } from '../../../store/makingSets';
 import { useApp, useAppStore } from '../../app';
 import { Choice } from '../../fields/Choice';
 import { Complaint, useRun } from '../../fields/Complaint';
@@ -16,6 +18,12 @@ const MOST_SEED = 10_000;
 /** About five sets for six blocks (common practice, no source). */
 const USUAL_SETS = 5;
 
+const CHANGED: Problem = {
+  code: 'stale',
+  path: 'stripSets',
+  message: phrase('The quilt changed while the sets were made. Make them again.'),
+};
+
 export function MakeSets() {
   const say = useSay();
   const store = useAppStore();
@@ -24,25 +32,30 @@ export function MakeSets() {
   const [blocks, setBlocks] = useState<number | null>(null);
   const [sets, setSets] = useState(USUAL_SETS);
   const [seed, setSeed] = useState(project.preferences.seed);
-  const [making, setMaking] = useState(false);
+  const [making, setMaking] = useState<RunningMaking | null>(null);
+  const [failure, setFailure] = useState<readonly Problem[]>([]);
   const [made, setMade] = useState<MadeSets | null>(null);
   const [run, problems] = useRun();
   const wantedBlocks = blocks ?? Math.max(project.blocks.length, project.wall.cells.length);
   const wanted = want === 'most' ? 'most' : want === 'sets' ? { sets } : { blocks: wantedBlocks };
-  const make = (withSeed: number) => {
+  const make = async (withSeed: number) => {
     setSeed(withSeed);
-    setMaking(true);
-    // The button says what is going on before the search takes the page for a moment.
-    setTimeout(() => {
-      const now = store.getState().project;
-      const result = makeSets(setMakingOf(now, wanted, withSeed));
-      setMaking(false);
-      setMade(result);
-      if (result.sets.length > 0 && run(replaceSets(now, result.sets, withSeed))) {
-        store.getState().say(counted(result.sets.length, 'Made 1 set.', 'Made {count} sets.'));
-      }
-    }, 40);
+    const { project: asked, revision } = store.getState();
+    const started = startMaking(setMakingOf(asked, wanted, withSeed));
+    setMaking(started);
+    const answer = await started.answer;
+    setMaking(null);
+    if (answer === null) return;
+    if (!answer.ok) return setFailure(answer.problems);
+    if (store.getState().revision !== revision) return setFailure([CHANGED]);
+    setFailure([]);
+    setMade(answer.value);
+    const count = answer.value.sets.length;
+    if (count > 0 && run(replaceSets(asked, answer.value.sets, withSeed))) {
+      store.getState().say(counted(count, 'Made 1 set.', 'Made {count} sets.'));
+    }
   };
+  useEffect(() => () => making?.cancel(), [making]);
   const kept = <T,>(set: (value: T) => void) => {
     return (value: T) => {
       set(value);
@@ -80,19 +93,29 @@ export function MakeSets() {
         </div>
         <Leaving />
         <div className="row">
-          <button type="button" className="button solid" disabled={making} onClick={() => make(seed)}>
+          <button
+            type="button"
+            className="button solid"
+            disabled={making !== null}
+            onClick={() => void make(seed)}
+          >
             {say(making ? 'Making …' : 'Make sets')}
           </button>
           <button
             type="button"
             className="button"
-            disabled={making}
-            onClick={() => make((seed + 1) % (MOST_SEED + 1))}
+            disabled={making !== null}
+            onClick={() => void make((seed + 1) % (MOST_SEED + 1))}
           >
             <Dices size={16} aria-hidden /> {say('Others, with the next seed')}
           </button>
+          {making ? (
+            <button type="button" className="button" onClick={making.cancel}>
+              {say('Stop')}
+            </button>
+          ) : null}
         </div>
-        <Complaint problems={problems} />
+        <Complaint problems={failure.length > 0 ? failure : problems} />
         {made ? <Notes made={made} /> : null}
       </div>
     </section>

@@ -45,7 +45,7 @@ export const SetRow = memo(function SetRow({ row, wedge, fabrics, across, open, 
         <span className="set-line quiet">
           {short ? <TriangleAlert size={14} aria-hidden /> : null}
           {set.locked ? <Lock size={13} aria-hidden /> : null}
-          <span className="one-line">
+          <span>
             <Fractions
               text={
                 set.strips.length === 0 ? say('No strips yet') : say(heightWords(height, wedge.cutHeight))

@@ -46,7 +46,7 @@ export function OpenCuts({ row }: { row: LedgerRow }) {
         ))}
       </ul>
       <CutCounts row={row} />
-      <div className="spread">
+      <div className="row wdg-choices">
         <Choice
           label="First wedge"
           value={set.firstTip}

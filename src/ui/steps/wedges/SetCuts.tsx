@@ -47,7 +47,7 @@ export const SetCuts = memo(function SetCuts({ row, wedge, fabrics, across, open
           {short ? null : <CuttingDiagram set={set} wedge={wedge} />}
         </SetCloth>
         <span className="set-line quiet">
-          <span className="one-line">
+          <span>
             <Fractions text={short ? say(heightWords(height, wedge.cutHeight)) : counts} />
             {` · ${say(SET_PROGRESS_NAMES[set.progress])}`}
           </span>
