@@ -7,7 +7,7 @@ import { laidOver } from './placeSymmetry';
 const MEMBERS = 12;
 /** Arrangements nearer than this share of the items count as the same one, of which the better is kept. */
 const NEAR = 0.1;
-/** After so many children in a row, for each member, that came to nothing, the population is spent. */
+/** After so many children in a row, for each member, that came to nothing, the population is spent and all new. */
 const PATIENCE = 2;
 const TRIES = 10;
 
@@ -31,7 +31,7 @@ export class Population {
     if (this.members.length < MEMBERS) return shuffled(this.size, this.random);
     const child = this.fruitless > PATIENCE * MEMBERS ? undefined : this.child();
     if (child) return child;
-    this.members = [this.members.reduce((best, one) => (one.cost < best.cost ? one : best))];
+    this.members = [];
     this.fruitless = 0;
     return shuffled(this.size, this.random);
   }
