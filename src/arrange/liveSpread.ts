@@ -1,0 +1,249 @@
+// How evenly value, colour and fabrics lie over the wall while it is arranged: the spread part of the weighted score, kept up
+// to date for exchanges of blocks and of wedges. The figures of the blocks are liveFigures' own.
+import { type CostTables, filled } from './costTables';
+import type { Hanging } from './hanging';
+import { LiveFigures } from './liveFigures';
+
+export class LiveSpread {
+  private readonly tables: CostTables;
+  private readonly blockIn: Int32Array;
+  private readonly cellOf: Int32Array;
+  private readonly blocks: LiveFigures;
+  private readonly channels: number;
+  private readonly figures: Float64Array;
+  private readonly value: Float64Array;
+  private readonly warmth: Float64Array;
+  /** Σ over the neighbouring cells n ≠ c of K(c, n) · sign · figures(n): cell × channel. */
+  private readonly lag: Float64Array;
+  private readonly moment = new Float64Array(4);
+  private readonly changeOne: Float64Array;
+  private readonly changeOther: Float64Array;
+
+  constructor(tables: CostTables, hanging: Hanging) {
+    this.tables = tables;
+    this.blockIn = hanging.blockIn;
+    this.cellOf = hanging.cellOf;
+    this.blocks = new LiveFigures(tables);
+    this.channels = tables.channels;
+    this.figures = this.blocks.figures;
+    this.value = this.blocks.value;
+    this.warmth = this.blocks.warmth;
+    this.lag = new Float64Array(hanging.blockIn.length * tables.channels);
+    this.changeOne = new Float64Array(tables.channels);
+    this.changeOther = new Float64Array(tables.channels);
+    this.startSums();
+  }
+
+  /** The spread part of the score, in full. */
+  cost(): number {
+    const { tables, channels, figures } = this;
+    let cost = tables.valueConstant;
+    for (let cell = 0; cell < this.blockIn.length; cell++) {
+      if (!filled(tables.model, cell)) continue;
+      const block = this.blockIn[cell]!;
+      for (let channel = 0; channel < channels; channel++) {
+        const figure = figures[block * channels + channel]!;
+        cost += figure * (this.lag[cell * channels + channel]! + tables.own[channel]! * figure);
+      }
+      cost += this.linearCost(block, cell);
+    }
+    return cost + this.momentCost(0, 0, 0, 0);
+  }
+
+  /** What exchanging the blocks of two filled cells would add. */
+  swapCost(cell: number, other: number): number {
+    const { channels, figures, lag, tables } = this;
+    const block = this.blockIn[cell]!;
+    const second = this.blockIn[other]!;
+    const from = block * channels;
+    const to = second * channels;
+    const here = cell * channels;
+    const there = other * channels;
+    let sum = 0;
+    const weight = this.isNear(cell, other) ? this.kernelAt(cell, other) : 0;
+    if (weight === 0) {
+      for (let channel = 0; channel < channels; channel++) {
+        sum +=
+          (figures[to + channel]! - figures[from + channel]!) *
+          (lag[here + channel]! - lag[there + channel]!);
+      }
+    } else {
+      for (let channel = 0; channel < channels; channel++) {
+        const apart = figures[to + channel]! - figures[from + channel]!;
+        sum +=
+          apart * (lag[here + channel]! - lag[there + channel]! - weight * tables.sign[channel]! * apart);
+      }
+    }
+    const { basis } = tables;
+    const across = basis.fromMiddleX[cell]! - basis.fromMiddleX[other]!;
+    const down = basis.fromMiddleY[cell]! - basis.fromMiddleY[other]!;
+    const value = this.value[second]! - this.value[block]!;
+    const warmth = this.warmth[second]! - this.warmth[block]!;
+    let cost =
+      2 * sum +
+      value * (tables.valueLinear[cell]! - tables.valueLinear[other]!) +
+      this.momentCost(value * across, value * down, warmth * across, warmth * down) -
+      this.momentCost(0, 0, 0, 0);
+    if (tables.likenessRow) {
+      cost +=
+        (this.blocks.colourSquare(second) - this.blocks.colourSquare(block)) *
+        (tables.likenessRow[cell]! - tables.likenessRow[other]!);
+    }
+    return cost;
+  }
+
+  /** Brings the sums up to date; the blocks must still hang as before. */
+  swap(cell: number, other: number): void {
+    const { basis } = this.tables;
+    const block = this.blockIn[cell]!;
+    const second = this.blockIn[other]!;
+    for (let channel = 0; channel < this.channels; channel++) {
+      this.changeOne[channel] =
+        this.figures[second * this.channels + channel]! - this.figures[block * this.channels + channel]!;
+    }
+    this.addLag(cell, this.changeOne, 0, 1);
+    this.addLag(other, this.changeOne, 0, -1);
+    const across = basis.fromMiddleX[cell]! - basis.fromMiddleX[other]!;
+    const down = basis.fromMiddleY[cell]! - basis.fromMiddleY[other]!;
+    const value = this.value[second]! - this.value[block]!;
+    const warmth = this.warmth[second]! - this.warmth[block]!;
+    this.moment[0]! += value * across;
+    this.moment[1]! += value * down;
+    this.moment[2]! += warmth * across;
+    this.moment[3]! += warmth * down;
+  }
+
+  /**
+   * What an exchange of wedges would add: the block gives one of kind `held` for one of `kind`, and the other block, unless it
+   * is NONE, the other way round. Leaves the changes of figures for `trade`, which must follow at once if it is to be done.
+   */
+  tradeCost(block: number, held: number, kind: number, otherBlock: number): number {
+    this.blocks.readChange(block, held, kind, this.changeOne);
+    const cell = this.cellOf[block]!;
+    const { basis, valueMoment, warmthMoment } = this.tables;
+    const value = this.blocks.meanChange(block, held, kind, 1);
+    let cost = this.ownSpread(block, cell, this.changeOne, value);
+    let dx = value * basis.fromMiddleX[cell]!;
+    let dy = value * basis.fromMiddleY[cell]!;
+    const warms = warmthMoment > 0;
+    const warmth = warms ? this.blocks.meanChange(block, held, kind, 4) : 0;
+    let warmX = warmth * basis.fromMiddleX[cell]!;
+    let warmY = warmth * basis.fromMiddleY[cell]!;
+    if (otherBlock >= 0) {
+      this.blocks.readChange(otherBlock, kind, held, this.changeOther);
+      const other = this.cellOf[otherBlock]!;
+      const otherValue = this.blocks.meanChange(otherBlock, kind, held, 1);
+      cost += this.ownSpread(otherBlock, other, this.changeOther, otherValue);
+      if (this.isNear(cell, other))
+        cost += 2 * this.kernelAt(cell, other) * this.product(this.changeOne, this.changeOther);
+      dx += otherValue * basis.fromMiddleX[other]!;
+      dy += otherValue * basis.fromMiddleY[other]!;
+      const otherWarmth = warms ? this.blocks.meanChange(otherBlock, kind, held, 4) : 0;
+      warmX += otherWarmth * basis.fromMiddleX[other]!;
+      warmY += otherWarmth * basis.fromMiddleY[other]!;
+    }
+    if (valueMoment === 0 && !warms) return cost;
+    return cost + this.momentCost(dx, dy, warmX, warmY) - this.momentCost(0, 0, 0, 0);
+  }
+
+  trade(block: number, held: number, kind: number, otherBlock: number): void {
+    this.keepChange(block, held, kind, this.changeOne);
+    if (otherBlock >= 0) this.keepChange(otherBlock, kind, held, this.changeOther);
+  }
+
+  private keepChange(block: number, held: number, kind: number, change: Float64Array): void {
+    const { basis } = this.tables;
+    const cell = this.cellOf[block]!;
+    const value = this.blocks.meanChange(block, held, kind, 1);
+    const warmth = this.blocks.meanChange(block, held, kind, 4);
+    this.moment[0]! += value * basis.fromMiddleX[cell]!;
+    this.moment[1]! += value * basis.fromMiddleY[cell]!;
+    this.moment[2]! += warmth * basis.fromMiddleX[cell]!;
+    this.moment[3]! += warmth * basis.fromMiddleY[cell]!;
+    this.blocks.keep(block, held, kind, change, value, warmth);
+    this.addLag(cell, change, 0, 1);
+  }
+
+  /** Change of a block's spread against all others as they are, its own square included. `value` is in L*. */
+  private ownSpread(block: number, cell: number, change: Float64Array, value: number): number {
+    const { channels, figures, lag, tables } = this;
+    const from = block * channels;
+    const here = cell * channels;
+    let sum = 0;
+    for (let channel = 0; channel < channels; channel++) {
+      const by = change[channel]!;
+      sum += by * (2 * lag[here + channel]! + tables.own[channel]! * (2 * figures[from + channel]! + by));
+    }
+    sum += value * tables.valueLinear[cell]!;
+    if (tables.likenessRow && tables.scale[1]! > 0) {
+      const square =
+        change[1]! * (2 * figures[from + 1]! + change[1]!) +
+        change[2]! * (2 * figures[from + 2]! + change[2]!);
+      sum += (tables.likenessRow[cell]! * square) / tables.scale[1]! ** 2;
+    }
+    return sum;
+  }
+
+  private product(one: Float64Array, other: Float64Array): number {
+    const { sign } = this.tables;
+    let sum = 0;
+    for (let channel = 0; channel < this.channels; channel++)
+      sum += sign[channel]! * one[channel]! * other[channel]!;
+    return sum;
+  }
+
+  private linearCost(block: number, cell: number): number {
+    const { tables } = this;
+    const cost = this.value[block]! * tables.valueLinear[cell]!;
+    return tables.likenessRow ? cost + tables.likenessRow[cell]! * this.blocks.colourSquare(block) : cost;
+  }
+
+  private momentCost(dx: number, dy: number, warmX: number, warmY: number): number {
+    const { moment, tables } = this;
+    return (
+      tables.valueMoment * ((moment[0]! + dx) ** 2 + (moment[1]! + dy) ** 2) +
+      tables.warmthMoment * ((moment[2]! + warmX) ** 2 + (moment[3]! + warmY) ** 2)
+    );
+  }
+
+  private kernelAt(cell: number, other: number): number {
+    const { near } = this.tables.basis.kernel;
+    for (let at = near.start[cell]!; at < near.start[cell + 1]!; at++) {
+      if (near.to[at] === other) return near.weight[at]!;
+    }
+    return 0;
+  }
+
+  private isNear(cell: number, other: number): boolean {
+    const { rowOf, columnOf } = this.tables.model;
+    const down = rowOf[cell]! - rowOf[other]!;
+    const across = columnOf[cell]! - columnOf[other]!;
+    return down <= 2 && down >= -2 && across <= 2 && across >= -2;
+  }
+
+  private startSums(): void {
+    const { model, basis } = this.tables;
+    for (let cell = 0; cell < this.blockIn.length; cell++) {
+      if (!filled(model, cell)) continue;
+      const block = this.blockIn[cell]!;
+      this.addLag(cell, this.figures, block * this.channels, 1);
+      this.moment[0]! += (this.value[block]! - basis.target[cell]!) * basis.fromMiddleX[cell]!;
+      this.moment[1]! += (this.value[block]! - basis.target[cell]!) * basis.fromMiddleY[cell]!;
+      this.moment[2]! += this.warmth[block]! * basis.fromMiddleX[cell]!;
+      this.moment[3]! += this.warmth[block]! * basis.fromMiddleY[cell]!;
+    }
+  }
+
+  private addLag(cell: number, change: Float64Array, from: number, factor: number): void {
+    const { near } = this.tables.basis.kernel;
+    const { sign } = this.tables;
+    const { channels, lag } = this;
+    for (let at = near.start[cell]!; at < near.start[cell + 1]!; at++) {
+      const weight = factor * near.weight[at]!;
+      const to = near.to[at]! * channels;
+      for (let channel = 0; channel < channels; channel++) {
+        lag[to + channel]! += weight * sign[channel]! * change[from + channel]!;
+      }
+    }
+  }
+}
