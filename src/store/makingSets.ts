@@ -2,9 +2,7 @@
 import type { MadeSets, SetMaking } from '../cutting/randomSets';
 import { phrase } from '../model/phrase';
 import { failed, ok, type Result } from '../model/result';
-
-/** What the worker answers. */
-export type MadeOrReason = { readonly made: MadeSets } | { readonly reason: string };
+import type { MadeOrReason } from './setsMessages';
 
 /** The part of a Worker that is used. */
 export interface SetsWorker {

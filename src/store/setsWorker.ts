@@ -1,6 +1,6 @@
 // The shell in which sets are made beside the page, which stays free meanwhile. What is decided is in cutting/randomSets.ts.
 import { makeSets, type SetMaking } from '../cutting/randomSets';
-import type { MadeOrReason } from './makingSets';
+import type { MadeOrReason } from './setsMessages';
 
 self.onmessage = (event: MessageEvent<SetMaking>) => {
   try {
