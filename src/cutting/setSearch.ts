@@ -28,7 +28,7 @@ export interface HeldPlaces {
   readonly last: number | null;
 }
 
-export const NOTHING_HELD: HeldPlaces = { fromFirst: [], last: null };
+const NOTHING_HELD: HeldPlaces = { fromFirst: [], last: null };
 
 export interface SearchInput {
   readonly pieces: readonly LoosePiece[];

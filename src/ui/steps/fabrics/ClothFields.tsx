@@ -23,12 +23,14 @@ export function ClothFields({ cloth, onChange, onKind }: Props) {
   const words = CLOTH_KINDS[cloth.kind];
   return (
     <>
-      <Choice
-        label="Kind"
-        value={cloth.kind}
-        options={KINDS.map((value) => ({ value, label: CLOTH_KINDS[value].name }))}
-        onChange={onKind}
-      />
+      <div className="onhand-kind">
+        <Choice
+          label="Kind"
+          value={cloth.kind}
+          options={KINDS.map((value) => ({ value, label: CLOTH_KINDS[value].name }))}
+          onChange={onKind}
+        />
+      </div>
       <div className="fab-three">
         <LengthField
           key={words.depth}
