@@ -5,6 +5,11 @@ export default defineConfig({
   base: './',
   plugins: [react()],
   worker: { format: 'es' },
-  build: { target: 'es2022', sourcemap: false },
+  build: {
+    target: 'es2022',
+    sourcemap: false,
+    // jspdf would load these to draw web pages and SVG files; the pattern draws its own lines and never asks for them.
+    rolldownOptions: { external: ['html2canvas', 'dompurify', 'canvg'] },
+  },
   test: { include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'], environment: 'node', testTimeout: 20_000 },
 });

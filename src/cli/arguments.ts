@@ -1,15 +1,18 @@
 // What was asked for on the command line, or why it cannot be understood.
 import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
+import type { PaperName } from '../drawing/pattern/page';
 import { phrase } from '../model/phrase';
 import { failed, ok, type Result } from '../model/result';
 
-export const USAGE = `Usage: npm run sheet -- PROJECT.json [MORE.json …] --out DIR [--width PIXELS] [--marks] [--colourways]
+export const USAGE = `Usage: npm run sheet -- PROJECT.json [MORE.json …] --out DIR [--width PIXELS] [--marks] [--colourways] [--pattern]
 
   --out DIR        where wall.svg, wall.png and report.json go; with several projects each gets DIR/<its file's name>/
   --width PIXELS   width of wall.png, 16 to 12000 (48 pixels to the inch, at most 4000 on the longer side, unless given)
   --marks          draw the clashes and pools on the wall
   --colourways     the same for every colourway, in colourway-1-<its name>/ and so on beside it
+  --pattern        the written pattern as well, as pattern.pdf
+  --paper NAME     a4 or letter, for the pattern (letter for quilts in inches, a4 for those in centimetres, unless given)
   --help           this text`;
 
 export interface SheetRequest {
@@ -24,7 +27,22 @@ export interface SheetRequest {
   readonly marks: boolean;
   /** Sheets of every colourway too. */
   readonly colourways: boolean;
+  /** The written pattern too. */
+  readonly pattern: boolean;
+  /** Its paper; null: by the quilt's unit. */
+  readonly paper: PaperName | null;
 }
+
+const HELP: SheetRequest = {
+  help: true,
+  files: [],
+  out: '',
+  width: null,
+  marks: false,
+  colourways: false,
+  pattern: false,
+  paper: null,
+};
 
 const LEAST_WIDTH = 16;
 const MOST_WIDTH = 12_000;
@@ -38,8 +56,7 @@ export function readArguments(words: readonly string[]): Result<SheetRequest> {
     return failed('arguments', '', phrase('{reason}', { reason: (error as Error).message }));
   }
   const { values, positionals } = parsed;
-  if (values.help)
-    return ok({ help: true, files: [], out: '', width: null, marks: false, colourways: false });
+  if (values.help) return ok(HELP);
   if (positionals.length === 0) return failed('no-project', '', phrase('Name at least one project file.'));
   if (!values.out) return failed('no-out', '--out', phrase('Say where the sheets go with --out DIR.'));
   const width = values.width === undefined ? null : Number(values.width);
@@ -47,6 +64,14 @@ export function readArguments(words: readonly string[]): Result<SheetRequest> {
     const say = '{given} is not a width in whole pixels from {least} to {most}.';
     const about = { given: values.width ?? '', least: LEAST_WIDTH, most: MOST_WIDTH };
     return failed('width', '--width', phrase(say, about));
+  }
+  const { paper } = values;
+  if (paper !== undefined && paper !== 'a4' && paper !== 'letter') {
+    return failed(
+      'paper',
+      '--paper',
+      phrase('{given} is not a paper: write a4 or letter.', { given: paper }),
+    );
   }
   const folders = positionals.map((file) => (positionals.length === 1 ? '' : folderOf(file)));
   const twice = folders.find((folder, index) => folders.indexOf(folder) !== index);
@@ -62,6 +87,8 @@ export function readArguments(words: readonly string[]): Result<SheetRequest> {
     width,
     marks: values.marks ?? false,
     colourways: values.colourways ?? false,
+    pattern: values.pattern ?? false,
+    paper: paper ?? null,
   });
 }
 
@@ -74,6 +101,8 @@ function parse(words: readonly string[]) {
       width: { type: 'string' },
       marks: { type: 'boolean' },
       colourways: { type: 'boolean' },
+      pattern: { type: 'boolean' },
+      paper: { type: 'string' },
       help: { type: 'boolean', short: 'h' },
     },
   });

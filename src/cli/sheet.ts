@@ -1,4 +1,4 @@
-// The sheet without a screen: PROJECT.json → wall.svg, wall.png and report.json. All projects are read and checked before
+// The sheet without a screen: PROJECT.json → wall.svg, wall.png, report.json and, when asked, pattern.pdf. All projects are read and checked before
 // anything is written; bad input ends with status 2, a message that names the place, and nothing written.
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -14,9 +14,9 @@ import { pngOf, tooLarge, usualWidth } from './picture';
 import { sheetAnalysis, sheetReport } from './report';
 import { checkFolder, type OutputFile, writeAll } from './writeAll';
 
-process.exitCode = run(process.argv.slice(2));
+process.exitCode = await run(process.argv.slice(2));
 
-function run(words: readonly string[]): number {
+async function run(words: readonly string[]): Promise<number> {
   const request = readArguments(words);
   if (!request.ok) {
     complain('', request.problems);
@@ -47,8 +47,13 @@ function run(words: readonly string[]): number {
       ];
     });
     const folders = sheets.map((sheet) => sheet.folder);
-    writeAll(folders, (index) => sheetOf(sheets[index]!.project, request.value));
-    for (const path of folders) console.log(`${path}: wall.svg, wall.png, report.json`);
+    const pattern = request.value.pattern ? await patternMaker(request.value) : () => [];
+    writeAll(folders, (index) => {
+      const { project } = sheets[index]!;
+      return [...sheetOf(project, request.value), ...pattern(project)];
+    });
+    const names = `wall.svg, wall.png, report.json${request.value.pattern ? ', pattern.pdf' : ''}`;
+    for (const path of folders) console.log(`${path}: ${names}`);
     return 0;
   } catch (error) {
     complain(out, [
@@ -56,6 +61,18 @@ function run(words: readonly string[]): number {
     ]);
     return 2;
   }
+}
+
+/** What makes the pattern is loaded only when it is asked for. */
+async function patternMaker(request: SheetRequest): Promise<(project: Project) => OutputFile[]> {
+  const { patternFile, patternKit } = await import('./pattern');
+  const kit = await patternKit();
+  return (project) => {
+    const paper = request.paper ?? (project.preferences.unit === 'in' ? 'letter' : 'a4');
+    const made = patternFile(project, paper, kit);
+    if (!made.ok) throw new Error(speak(made.problems[0]!.message));
+    return [{ path: 'pattern.pdf', content: made.value }];
+  };
 }
 
 function openFile(file: string, request: SheetRequest): Result<Project> {

@@ -167,7 +167,10 @@ function pressing(block: Block, groups: readonly Group[], width: Inches, writing
       const spread = (0.09 * perBlock) / (2 * Math.PI) / 0.68;
       const [from, to] = [-spread, spread].map((turn) => {
         const unit = direction(along + turn, perBlock);
-        return { x: width / 2 + (off.x + unit.x * radius) * scale, y: width / 2 + (off.y + unit.y * radius) * scale };
+        return {
+          x: width / 2 + (off.x + unit.x * radius) * scale,
+          y: width / 2 + (off.y + unit.y * radius) * scale,
+        };
       });
       return arrow(from!, to!);
     });
@@ -195,7 +198,9 @@ function advice({ project, say }: Writing): string[] {
   });
   const nests = ordinary
     ? say('In every block of this quilt neighbouring seams lie opposite ways, so that they nest.')
-    : say('Where a card says so, two neighbours are pressed the same way: press one of them over before you join them.');
+    : say(
+        'Where a card says so, two neighbours are pressed the same way: press one of them over before you join them.',
+      );
   return [
     nests,
     say('Sew the wedges with a {seam} seam. Sewn wider the block comes out smaller, so keep to what your test block needed.', { seam: { inches: assemblySeam } }),

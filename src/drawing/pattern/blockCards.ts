@@ -22,27 +22,39 @@ const PICTURE: Inches = 1.62;
 export function blockCardPages(composer: Composer, writing: Writing): void {
   const { project, say } = writing;
   if (project.blocks.length === 0) return;
-  composer.begin(say('Block cards'), say('Places run clockwise from the top. A card’s letter is the strip set; its sign says which way the tip points when the wedge is cut.')); // biome-ignore format: one sentence
+  const corners = new Set(project.blocks.map((block) => cornerOf(block, writing)));
+  const [only] = corners;
+  composer.begin(
+    say('Block cards'),
+    [
+      say('Places run clockwise from the top. A card’s letter is the strip set; its sign says which way the tip points when the wedge is cut.'),
+      corners.size === 1 && only ? say('The corners of all blocks are of {fabric}.', { fabric: only }) : '',
+    ].join(' '),
+  ); // biome-ignore format: two sentences
   const step = composer.width / COLUMNS;
   const cards = project.blocks
     .toSorted((one, other) => one.number - other.number)
-    .map((block) => card(block, step - 0.2, writing));
+    .map((block) => card(block, corners.size > 1, step - 0.2, writing));
   for (let at = 0; at < cards.length; at += COLUMNS) {
     composer.add(sideBySide(cards.slice(at, at + COLUMNS), step), at === 0 ? 0.08 : 0.24);
   }
 }
 
-function card(block: Block, width: Inches, writing: Writing): Figure {
+function cornerOf(block: Block, writing: Writing): string {
+  const cell = cellIndexOf(writing.project, block.id);
+  return nameOf(writing, cornerFabricOf(writing.project, block, cell));
+}
+
+function card(block: Block, ownCorners: boolean, width: Inches, writing: Writing): Figure {
   const { project, say, type } = writing;
   const cell = cellIndexOf(project, block.id);
   const listAt = PICTURE + 0.16;
   const listWidth = width - listAt;
-  const corner = nameOf(writing, cornerFabricOf(project, block, cell));
   const words = [
     stacked([textFigure(say('Block {number}', { number: block.number }), STYLES.card, listWidth, type)], 0),
     textFigure(say(whereWords(cell, writing)), STYLES.label, listWidth, type),
     placeList(block, listWidth, writing),
-    textFigure(fitted(say('Corners: {fabric}', { fabric: corner }), STYLES.small, listWidth, type), STYLES.small, listWidth + 0.01, type),
+    ...(ownCorners ? [textFigure(say('Corners: {fabric}', { fabric: cornerOf(block, writing) }), STYLES.small, listWidth, type)] : []),
     ...seamsNotNesting(project, block).map(([place, next]) =>
       textFigure(say('Places {place} and {next} do not nest: press one over.', { place: place + 1, next: next + 1 }), STYLES.label, listWidth, type),
     ),
@@ -100,4 +112,3 @@ function placeLine(block: Block, at: number, width: Inches, writing: Writing): M
     ...line(fitted(words, STYLES.small, width - 0.38, type), STYLES.small, 0.36, y, type),
   ];
 }
-

@@ -1,8 +1,8 @@
 // Pages filled from the top: figures one below the other, a new page where one does not fit, tables with their head
 // repeated, headings kept with what follows. The foot of each page is added when all pages are known.
 import type { Inches } from '../../model/units';
-import { type Align, inRow, textFigure, type Type } from './lettering';
-import { HAIR, MARGIN, STYLES, type Style } from './look';
+import { type Align, inRow, type Type, textFigure } from './lettering';
+import { EDGE, HAIR, MARGIN, STYLES, type Style } from './look';
 import { type Figure, type Mark, type Page, type Paper, shifted } from './page';
 
 const TOP: Inches = 0.7;
@@ -49,8 +49,8 @@ export class Composer {
   begin(part: string, line?: string): void {
     this.turnPage(part);
     this.add(textFigure(part, STYLES.part, this.width, this.type));
-    if (line !== undefined) this.add(textFigure(line, STYLES.body, this.width * 0.82, this.type), 0.04);
-    this.skip(0.12);
+    if (line !== undefined) this.add(textFigure(line, STYLES.body, this.width * 0.9, this.type), 0.04);
+    this.skip(0.08);
   }
 
   /** A page for one figure, without heading. */
@@ -92,7 +92,7 @@ export class Composer {
 
   /** A heading, kept with at least `keep` inches of what follows. */
   heading(text: string, keep: Inches = 0.9): void {
-    this.add(textFigure(text, STYLES.heading, this.width, this.type), 0.26, keep);
+    this.add(textFigure(text, STYLES.heading, this.width, this.type), 0.22, keep);
     this.skip(0.06);
   }
 
@@ -135,7 +135,14 @@ export class Composer {
     for (const text of texts) {
       const words = textFigure(text, STYLES.body, width - 0.2, this.type);
       const middle = STYLES.body.leading / 2 + 0.005;
-      const dash: Mark = { kind: 'line', points: [{ x: 0, y: middle }, { x: 0.09, y: middle }], stroke: HAIR };
+      const dash: Mark = {
+        kind: 'line',
+        points: [
+          { x: 0, y: middle },
+          { x: 0.08, y: middle },
+        ],
+        stroke: EDGE,
+      };
       this.add({ ...words, marks: [dash, ...shifted(words.marks, 0.2, 0)] }, 0.04);
     }
   }
@@ -166,8 +173,15 @@ export class Composer {
     );
     const ruled = rows.map((cells): Figure => {
       const row = rowFigure(cells, STYLES.body, 'middle');
-      const rule: Mark = { kind: 'line', points: [{ x: 0, y: 0 }, { x: this.width, y: 0 }], stroke: HAIR };
-      return { width: this.width, height: row.height + 0.1, marks: [rule, ...shifted(row.marks, 0, 0.05)] };
+      const rule: Mark = {
+        kind: 'line',
+        points: [
+          { x: 0, y: 0 },
+          { x: this.width, y: 0 },
+        ],
+        stroke: HAIR,
+      };
+      return { width: this.width, height: row.height + 0.08, marks: [rule, ...shifted(row.marks, 0, 0.04)] };
     });
     this.skip(gap);
     ruled.forEach((row, index) => {
@@ -179,7 +193,16 @@ export class Composer {
     this.add({
       width: this.width,
       height: 0.01,
-      marks: [{ kind: 'line', points: [{ x: 0, y: 0 }, { x: this.width, y: 0 }], stroke: HAIR }],
+      marks: [
+        {
+          kind: 'line',
+          points: [
+            { x: 0, y: 0 },
+            { x: this.width, y: 0 },
+          ],
+          stroke: HAIR,
+        },
+      ],
     });
   }
 

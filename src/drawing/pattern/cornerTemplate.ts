@@ -1,12 +1,12 @@
 // The piece that makes a block square (or a rectangle), at true size: a triangle for N = 6 and 8, with more sides for 10 and 12.
+import { cutOutline } from '../../geometry/allowance';
 import { cornerOutlines } from '../../geometry/block';
 import type { Outline, Point } from '../../geometry/point';
 import type { Inches } from '../../model/units';
 import { line } from './lettering';
 import { DASHED, FIRM, INK, STYLES } from './look';
-import type { Mark } from './page';
+import type { Mark, Template } from './page';
 import { grainArrow } from './signs';
-import type { Template } from './templatePages';
 import type { Writing } from './writing';
 
 export function cornerTemplate(writing: Writing): Template {
@@ -14,7 +14,7 @@ export function cornerTemplate(writing: Writing): Template {
   const { wedge } = project;
   const seam = wedge.outerSeam;
   const finished = cornerOutlines(wedge)[0]!;
-  const cut = outset(finished, seam);
+  const cut = cutOutline(finished, seam);
   const left = Math.min(...cut.map((point) => point.x));
   const top = Math.min(...cut.map((point) => point.y));
   const moved = (outline: Outline) => outline.map(({ x, y }) => ({ x: x - left, y: y - top }));
@@ -51,19 +51,6 @@ function cornerNote({ project, say }: Writing, triangle: boolean): string {
   return triangle
     ? say('Four to the block. It just fits: the squares of the cutting list may be larger, to be trimmed after sewing. The arrow lies along the cloth.')
     : say('Four to the block. It just fits; the arrow lies along the cloth.'); // biome-ignore format: two sentences
-}
-
-/**
- * The outline a seam further out. Each corner moves by s(n1 + n2)/(1 + n1·n2), n the outward normals of its sides (plane
- * geometry of a parallel offset; outlines run clockwise on screen, hollow corners included).
- */
-export function outset(outline: Outline, seam: Inches): Outline {
-  return outline.map((corner, index) => {
-    const one = normal(outline.at(index - 1)!, corner);
-    const other = normal(corner, outline[(index + 1) % outline.length]!);
-    const reach = seam / (1 + one.x * other.x + one.y * other.y);
-    return { x: corner.x + (one.x + other.x) * reach, y: corner.y + (one.y + other.y) * reach };
-  });
 }
 
 function normal(from: Point, to: Point): Point {

@@ -10,6 +10,10 @@ import { clothOf, size, type Writing } from './writing';
 
 const TOP = 0.75;
 const MOST_TITLE_LINES = 3;
+const NOTES_PART = 0.75;
+const MOST_NOTE_LINES = 3;
+/** Longer notes are not tried on the cover at all. */
+const MOST_NOTES = 400;
 
 export function coverPage(composer: Composer, writing: Writing): void {
   const { project, drawing, say } = writing;
@@ -58,7 +62,12 @@ function coverWords(composer: Composer, writing: Writing): Figure {
     { figure: textFigure(name, style, width, type), gap: 0.06 },
     { figure: textFigure(facts, STYLES.lead, width, type), gap: 0.02 },
     {
-      figure: textFigure(say('A pattern for a quilt of strip-pieced wedges'), STYLES.small, width, type),
+      figure: textFigure(
+        shortNotes(project.notes, width, type) ?? say('A pattern for a quilt of strip-pieced wedges'),
+        STYLES.small,
+        width * NOTES_PART,
+        type,
+      ),
       gap: 0,
     },
   ];
@@ -69,6 +78,13 @@ function coverWords(composer: Composer, writing: Writing): Figure {
     down += figure.height + gap;
   }
   return { width, height: down, marks };
+}
+
+/** Notes short enough for the cover; null where there are none or they need room of their own. */
+export function shortNotes(notes: string, width: number, type: Writing['type']): string | null {
+  const text = notes.trim();
+  if (text === '' || text.length > MOST_NOTES) return null;
+  return linesOf(text, STYLES.small, width * NOTES_PART, type).length <= MOST_NOTE_LINES ? text : null;
 }
 
 /** As large as the name allows in three lines. */
@@ -85,7 +101,14 @@ function selvedge(writing: Writing, width: number): Figure {
   const step = Math.min(0.34, shares.length > 0 ? width / shares.length : 1);
   const most = Math.max(...shares.map((one) => one.share), 1e-9);
   const middle = 0.2;
-  const rule = (y: number): Mark => ({ kind: 'line', points: [{ x: 0, y }, { x: width, y }], stroke: HAIR });
+  const rule = (y: number): Mark => ({
+    kind: 'line',
+    points: [
+      { x: 0, y },
+      { x: width, y },
+    ],
+    stroke: HAIR,
+  });
   const dots = shares.map(({ fabric, share }, index): Mark => {
     const radius = step * (0.2 + 0.2 * Math.sqrt(share / most));
     return {

@@ -49,7 +49,10 @@ function glued(text: string): string {
 }
 
 export function textWidth(text: string, style: Style, type: Type): Inches {
-  return runsOf(glued(text), style.size).reduce((sum, run) => sum + type.width(run.text, style.face, run.size), 0);
+  return runsOf(glued(text), style.size).reduce(
+    (sum, run) => sum + type.width(run.text, style.face, run.size),
+    0,
+  );
 }
 
 /** The text cut short with an ellipsis where it is wider than `width`; empty where not even that fits. */
@@ -98,7 +101,14 @@ function brokenWord(word: string, style: Style, width: Inches, type: Type): stri
 }
 
 /** One line with its baseline at `y`, from, to or about `x`. The text is not broken. */
-export function line(text: string, style: Style, x: Inches, y: Inches, type: Type, align: Align = 'left'): Mark[] {
+export function line(
+  text: string,
+  style: Style,
+  x: Inches,
+  y: Inches,
+  type: Type,
+  align: Align = 'left',
+): Mark[] {
   const marks: Mark[] = [];
   const runs = runsOf(glued(text), style.size);
   const width = align === 'left' ? 0 : textWidth(text, style, type);
@@ -118,7 +128,13 @@ export function line(text: string, style: Style, x: Inches, y: Inches, type: Typ
 }
 
 /** Text in lines no wider than `width`; the figure is as wide as that. */
-export function textFigure(text: string, style: Style, width: Inches, type: Type, align: Align = 'left'): Figure {
+export function textFigure(
+  text: string,
+  style: Style,
+  width: Inches,
+  type: Type,
+  align: Align = 'left',
+): Figure {
   const lines = linesOf(text, style, width, type);
   const x = align === 'left' ? 0 : align === 'right' ? width : width / 2;
   const first = (style.leading - style.size) / 2 + style.size * ASCENT;

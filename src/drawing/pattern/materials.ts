@@ -2,14 +2,20 @@
 import { clothText, sellingUnit } from '../../cutting/yardage/clothLength';
 import type { FabricYardage } from '../../cutting/yardage/fabricYardage';
 import { pieceWords, stripsAlike } from '../../cutting/yardage/lineWords';
-import { CUTTING_STEPS, type CuttingStep, type NeededPiece, STEP_NAMES } from '../../cutting/yardage/neededPiece';
+import {
+  CUTTING_STEPS,
+  type CuttingStep,
+  type NeededPiece,
+  STEP_NAMES,
+} from '../../cutting/yardage/neededPiece';
 import { counted, phrase } from '../../model/phrase';
+import type { Inches } from '../../model/units';
 import { swatch } from './clothMarks';
 import type { Composer, TableCell } from './composer';
 import { inRow, textFigure } from './lettering';
 import { STYLES } from './look';
-import { type Figure, stacked } from './page';
 import { cuttingCaution } from './overview';
+import { type Figure, shifted, stacked } from './page';
 import { size, type Writing } from './writing';
 
 export function materialsPages(composer: Composer, writing: Writing): void {
@@ -47,7 +53,10 @@ function clothRemark({ project, say }: Writing): string {
 }
 
 /** How a fabric is bought, in words. */
-export function purchaseText({ buy }: Pick<FabricYardage, 'buy'>, { project, say }: Pick<Writing, 'project' | 'say'>): string {
+export function purchaseText(
+  { buy }: Pick<FabricYardage, 'buy'>,
+  { project, say }: Pick<Writing, 'project' | 'say'>,
+): string {
   if (buy.kind === 'nothing') return say('nothing');
   if (buy.kind === 'length') return clothText(buy.inches, sellingUnit(project));
   return say(counted(buy.count, '1 fat quarter', '{count} fat quarters'));
@@ -74,9 +83,13 @@ function backingLines({ project, yardage, say }: Writing): string[] {
 
 function toolLines(perBlock: number, say: Writing['say']): string[] {
   return [
-    say('The wedge template of this pattern, printed at true size and glued to card or cut from clear plastic.'),
+    say(
+      'The wedge template of this pattern, printed at true size and glued to card or cut from clear plastic.',
+    ),
     say('Rotary cutter, mat and a ruler longer than the cloth folded in half is wide; fabric scissors.'),
-    say('Thread for piecing, a stitch length of 10 to 12 to the inch (about 2 mm), because the seams get cut across.'),
+    say(
+      'Thread for piecing, a stitch length of 10 to 12 to the inch (about 2 mm), because the seams get cut across.',
+    ),
     say('Labels or bags for the sets and for {count} places of a block.', { count: perBlock }),
   ];
 }
@@ -90,29 +103,45 @@ export function cuttingPages(composer: Composer, writing: Writing): void {
 }
 
 function stepTable(step: CuttingStep, composer: Composer, writing: Writing): void {
-  const { yardage, say } = writing;
-  const rows = yardage.fabrics.flatMap((one) =>
-    one.lines
-      .filter((line) => line.step === step)
-      .flatMap((line) =>
-        line.pieces.map((piece): TableCell[] => [
-          fabricCell(one, writing),
-          { text: say(pieceWords(piece)), style: STYLES.strong },
-          { text: [say(piece.what), shapeWords(piece, say), line.problem ? say(line.problem) : ''].filter((part) => part !== '').join('. '), style: STYLES.small },
-        ]),
-      ),
-  ); // biome-ignore format: one row
+  const { yardage, say, type } = writing;
+  const [cutWidth, forWidth] = [2.15, 2.45].map((part) => (part / 7.3) * composer.width - 0.12) as [
+    number,
+    number,
+  ];
+  const rows = yardage.fabrics.flatMap((one): TableCell[][] => {
+    const lines = one.lines.filter((line) => line.step === step);
+    const cells = lines.flatMap((line) =>
+      line.pieces.map((piece) => {
+        const words = [say(piece.what), shapeWords(piece, say), line.problem ? say(line.problem) : ''];
+        return inRow([
+          { x: 0, figure: textFigure(say(pieceWords(piece)), STYLES.strong, cutWidth, type) },
+          {
+            x: cutWidth + 0.12,
+            figure: lowered(
+              textFigure(words.filter((part) => part !== '').join('. '), STYLES.small, forWidth, type),
+              STYLES.strong.size - STYLES.small.size,
+            ),
+          },
+        ]);
+      }),
+    );
+    return cells.length === 0 ? [] : [[fabricCell(one, writing), stacked(cells, 0)]];
+  });
   if (rows.length === 0) return;
   composer.heading(say(STEP_NAMES[step]));
   composer.table(
     [
       { head: say('Fabric'), part: 2.7 },
-      { head: say('Cut'), part: 2.3 },
-      { head: say('For'), part: 2.6 },
+      { head: say('Cut, and what for'), part: 4.6 },
     ],
     rows,
     0.02,
   );
+}
+
+/** Smaller letters beside larger ones, on the same line. */
+function lowered(figure: Figure, by: Inches): Figure {
+  return { ...figure, height: figure.height + by, marks: shifted(figure.marks, 0, by) };
 }
 
 function fabricCell({ fabric }: FabricYardage, writing: Writing): Figure {
@@ -154,5 +183,8 @@ function clothTable(composer: Composer, writing: Writing): void {
     rows,
     0.02,
   );
-  composer.paragraph(say(phrase('Straighten the edge before the first cut and again after every few strips.')), STYLES.small);
+  composer.paragraph(
+    say(phrase('Straighten the edge before the first cut and again after every few strips.')),
+    STYLES.small,
+  );
 }

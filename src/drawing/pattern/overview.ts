@@ -1,6 +1,7 @@
 // What the maker reads first: sizes, the order of work, the signs used in the drawings, and the cautions.
 import { cutWedge, finishedBlock, unfinishedBlock } from '../../geometry/wedge';
 import type { Composer } from './composer';
+import { shortNotes } from './cover';
 import { inRow, textFigure } from './lettering';
 import { ink, STYLES, WASH } from './look';
 import { type Figure, type Mark, shifted, sideBySide, stacked } from './page';
@@ -47,7 +48,9 @@ export function overviewPages(composer: Composer, writing: Writing): void {
   const { say } = writing;
   composer.begin(
     say('Before you begin'),
-    say('Read through once before cutting. The figures are a plan: cut and sew one block first, and measure it.'),
+    say(
+      'Read through once before cutting. The figures are a plan: cut and sew one block first, and measure it.',
+    ),
   );
   sizes(composer, writing);
   composer.heading(say('Signs in the drawings'), 1.2);
@@ -155,7 +158,8 @@ function waste(): Mark {
 }
 
 function notes(composer: Composer, { project, say }: Writing): void {
-  if (project.notes.trim() === '') return;
+  if (project.notes.trim() === '' || shortNotes(project.notes, composer.width, composer.type) !== null)
+    return;
   composer.heading(say('Notes'));
   composer.paragraph(project.notes.trim());
 }
@@ -170,7 +174,7 @@ function cautions(composer: Composer, { say, type }: Writing): void {
         textFigure(say(about), STYLES.card, column, type),
         ...lines.map((line) => textFigure(say(line), STYLES.small, column, type)),
       ],
-      0.06,
+      0.035,
     ),
   );
   const words = stacked(
@@ -183,9 +187,9 @@ function cautions(composer: Composer, { say, type }: Writing): void {
         type,
       ), // biome-ignore format: one sentence
     ],
-    0.12,
+    0.09,
   );
-  const height = words.height + 0.4;
+  const height = words.height + 0.32;
   const ground: Mark = {
     kind: 'shape',
     outlines: [[{ x: 0, y: 0 }, { x: composer.width, y: 0 }, { x: composer.width, y: height }, { x: 0, y: height }]],
@@ -193,11 +197,10 @@ function cautions(composer: Composer, { say, type }: Writing): void {
     stroke: null,
   }; // biome-ignore format: a box
   composer.heading(say('Cautions'), height + 0.1);
-  composer.add({ width: composer.width, height, marks: [ground, ...shifted(words.marks, 0.25, 0.2)] }, 0.04);
+  composer.add({ width: composer.width, height, marks: [ground, ...shifted(words.marks, 0.25, 0.16)] }, 0.04);
 }
 
 /** One line for sheets that are used on their own, without the cautions. */
 export function cuttingCaution(say: Writing['say']): string {
   return say('Close the blade whenever you put the cutter down, cut away from yourself, and keep your fingers off the ruler’s edge. Your tools’ manuals and your own practice come first.'); // biome-ignore format: one sentence
 }
-

@@ -53,6 +53,13 @@ export interface Figure {
   readonly marks: readonly Mark[];
 }
 
+/** A template as it is printed: its name, what it is for, and its lines in true inches. */
+export interface Template {
+  readonly title: string;
+  readonly words: string;
+  readonly figure: Figure;
+}
+
 export interface Page {
   /** The part it belongs to; pages of one part follow each other. */
   readonly part: string;

@@ -13,23 +13,15 @@ import { finishingPages } from './finishingPages';
 import { fitted, line, type Type } from './lettering';
 import { HAIR, MARGIN, STYLES } from './look';
 import { cuttingPages, materialsPages } from './materials';
+import { PATTERN_PARTS, type PatternOptions, type PatternPart } from './options';
 import { overviewPages } from './overview';
-import { type Mark, PAPERS, type PaperName, type Pattern } from './page';
+import { type Mark, PAPERS, type Pattern } from './page';
 import { settingPages } from './settingPages';
 import { stripSetPages } from './stripSetCards';
 import { templatePages } from './templatePages';
 import { wallMapPages } from './wallMap';
 import { wedgeCuttingPages } from './wedgeCutting';
 import type { Say, Writing } from './writing';
-
-/** Parts a person may leave out. */
-export const PATTERN_PARTS = ['cover', 'materials', 'sets', 'blocks', 'setting', 'templates'] as const;
-export type PatternPart = (typeof PATTERN_PARTS)[number];
-
-export interface PatternOptions {
-  readonly paper: PaperName;
-  readonly parts: readonly PatternPart[];
-}
 
 /** The pages of the pattern, or why there are none. `type` measures the letters it will be set in. */
 export function writePattern(

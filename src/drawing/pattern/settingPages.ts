@@ -1,6 +1,7 @@
 // Setting the top and adding borders: the order of sewing, the pieces, and the top drawn apart in its rows.
-import type { CuttingStep } from '../../cutting/yardage/neededPiece';
+
 import { pieceWords } from '../../cutting/yardage/lineWords';
+import type { CuttingStep } from '../../cutting/yardage/neededPiece';
 import { area, type Outline, type Point } from '../../geometry/point';
 import { layOut } from '../../geometry/setting';
 import type { SettingPiece } from '../../geometry/settingPiece';
@@ -23,7 +24,8 @@ export function settingPages(composer: Composer, writing: Writing): void {
   piecesOf(['setting', 'sashing'], composer, writing);
   const layout = layOut(project);
   const room = composer.room > 3.2 ? composer.room : composer.height;
-  const rows = rowsFigure(composer.width * 0.86, room - 0.4, writing);
+  const most = project.setting.borders.length > 0 ? room * 0.68 : room;
+  const rows = rowsFigure(composer.width * 0.86, most - 0.4, writing);
   composer.add(rows, 0.2, 0, (composer.width - rows.width) / 2);
   if (project.setting.borders.length === 0) return;
   composer.heading(say('Borders'), 1.6);
@@ -79,22 +81,31 @@ function piecesOf(steps: readonly CuttingStep[], composer: Composer, { yardage, 
   const lines = yardage.fabrics.flatMap((one) =>
     one.lines
       .filter((line) => steps.includes(line.step))
-      .flatMap((line) => line.pieces.map((piece) => ({ piece, fabric: one.fabric.name }))),
+      .flatMap((line) =>
+        line.pieces.map((piece) => ({ what: say(piece.what), piece, fabric: one.fabric.name })),
+      ),
   );
+  lines.sort((one, other) => one.what.localeCompare(other.what, 'en', { numeric: true }));
   if (lines.length === 0) return;
   composer.skip(0.08);
   composer.bullets(
-    lines.map(({ piece, fabric }) =>
-      say('{what}: {pieces} of {fabric}.', { what: piece.what, pieces: pieceWords(piece), fabric }),
+    lines.map(({ what, piece, fabric }) =>
+      say('{what}: {pieces} of {fabric}.', { what, pieces: pieceWords(piece), fabric }),
     ),
   );
 }
 
 function borderWords(border: Border, index: number, writing: Writing): string {
   const { say } = writing;
-  const values = { border: index + 1, width: { inches: border.width }, fabric: nameOf(writing, border.fabric) };
+  const values = {
+    border: index + 1,
+    width: { inches: border.width },
+    fabric: nameOf(writing, border.fabric),
+  };
   const which = border.keys
-    ? say(phrase('Border {border}, {width} wide, is pieced: join its pieces in the order of the map.', values))
+    ? say(
+        phrase('Border {border}, {width} wide, is pieced: join its pieces in the order of the map.', values),
+      )
     : say(phrase('Border {border}, of {fabric}, is {width} wide finished.', values));
   return `${which} ${say(cornerWords(border))}`;
 }
@@ -124,13 +135,19 @@ function rowsFigure(width: number, height: number, writing: Writing): Figure {
     ...pieces.filter((piece) => piece.part === 'plain').map((piece) => depthOf(middleOf(piece), toward)),
   ];
   const rows = distinct(depths);
-  const gaps = Math.max(0, rows.length - 1);
+  const ranks = pieces.map((piece) => rankOf(depthOf(middleOf(piece), toward), rows));
+  const first = Math.min(0, ...ranks);
+  const gaps = Math.max(rows.length - 1, ...ranks) - first;
   const spread = { x: slanted ? gaps * APART * 0.75 : 0, y: gaps * APART * (slanted ? 0.75 : 1.6) };
-  const scale = Math.min((width - spread.x) / layout.inner.width, (height - spread.y) / layout.inner.height, 0.35);
+  const scale = Math.min(
+    (width - spread.x) / layout.inner.width,
+    (height - spread.y) / layout.inner.height,
+    0.35,
+  );
   const left = (layout.width - layout.inner.width) / 2;
   const above = (layout.height - layout.inner.height) / 2;
   const moved = (marks: readonly Mark[], depth: number): Mark[] => {
-    const by = rankOf(depth, rows) * APART;
+    const by = (rankOf(depth, rows) - first) * APART;
     const x = slanted ? spread.x + toward.x * by : 0;
     const y = slanted ? toward.y * by : by * 1.6;
     return shifted(marks, x - left * scale, y - above * scale);

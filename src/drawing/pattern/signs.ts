@@ -1,7 +1,7 @@
 // Small drawn signs of the pattern: arrows, tips up and down, numbers on a disc, measures with ticks.
 import type { Point } from '../../geometry/point';
 import type { Degrees, Inches } from '../../model/units';
-import { line, textWidth, type Type } from './lettering';
+import { line, type Type, textWidth } from './lettering';
 import { EDGE, HAIRLINE, INK, ink, type Style, WHITE } from './look';
 import type { Mark } from './page';
 
@@ -11,7 +11,10 @@ export function arrow(from: Point, to: Point, head: Inches = 0.07): Mark[] {
   if (length < 1e-9) return [];
   const [ux, uy] = [(to.x - from.x) / length, (to.y - from.y) / length];
   const neck = { x: to.x - ux * head, y: to.y - uy * head };
-  const wing = (side: number): Point => ({ x: neck.x - uy * head * 0.5 * side, y: neck.y + ux * head * 0.5 * side });
+  const wing = (side: number): Point => ({
+    x: neck.x - uy * head * 0.5 * side,
+    y: neck.y + ux * head * 0.5 * side,
+  });
   const outline = [to, wing(1), wing(-1)];
   return [
     { kind: 'line', points: [from, neck], stroke: { ink: WHITE, width: 0.045 } },
@@ -34,7 +37,12 @@ export function tipSign(tip: 'up' | 'down', high: Inches, at: Point): Mark {
     { x: middle - nib, y: point },
   ];
   const filled = tip === 'up';
-  return { kind: 'shape', outlines: [outline], fill: ink(filled ? INK : WHITE), stroke: { ink: INK, width: 0.01 } };
+  return {
+    kind: 'shape',
+    outlines: [outline],
+    fill: ink(filled ? INK : WHITE),
+    stroke: { ink: INK, width: 0.01 },
+  };
 }
 
 /** Words on a pale disc that grows with them. */
@@ -66,7 +74,14 @@ export function measure(from: Point, to: Point, words: string, style: Style, typ
   const level = Math.abs(to.y - from.y) < Math.abs(to.x - from.x);
   const tick = (at: Point): Mark => {
     const [dx, dy] = level ? [0, 0.04] : [0.04, 0];
-    return { kind: 'line', points: [{ x: at.x - dx, y: at.y - dy }, { x: at.x + dx, y: at.y + dy }], stroke: EDGE };
+    return {
+      kind: 'line',
+      points: [
+        { x: at.x - dx, y: at.y - dy },
+        { x: at.x + dx, y: at.y + dy },
+      ],
+      stroke: EDGE,
+    };
   };
   const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
   const half = textWidth(words, style, type) / 2 + 0.04;

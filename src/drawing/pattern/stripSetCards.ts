@@ -18,6 +18,8 @@ const SLICE: Inches = 0.95;
 /** Left of the slice: the height and the pressing arrow. */
 const BESIDE: Inches = 0.62;
 const LABEL_STEP: Inches = 0.15;
+/** Where fabrics are named, from the strips' numbers. */
+const NAME_AT: Inches = 0.66;
 
 export function stripSetPages(composer: Composer, writing: Writing): void {
   const { project, say } = writing;
@@ -36,7 +38,10 @@ export function stripSetPages(composer: Composer, writing: Writing): void {
 function card(set: StripSet, scale: number, width: Inches, writing: Writing): Figure {
   const { project, say, type } = writing;
   const height = setHeight(set.strips, project.wedge.seam);
-  const facts = say('{count} strips, {length} long', { count: set.strips.length, length: { inches: set.length } });
+  const facts = say('{count} strips, {length} long', {
+    count: set.strips.length,
+    length: { inches: set.length },
+  });
   const short = height < project.wedge.cutHeight - 1e-9;
   const parts = [
     textFigure(say('Set {set}', { set: set.label }), STYLES.card, width, type),
@@ -66,16 +71,15 @@ function slice(set: StripSet, height: Inches, scale: number, width: Inches, writ
     const [y0, y1] = [top * scale, bottom * scale];
     const outline = [{ x: BESIDE, y: y0 }, { x: right, y: y0 }, { x: right, y: y1 }, { x: BESIDE, y: y1 }]; // biome-ignore format: a box
     const at = labelAt[strip]!;
-    const words = say('{number}  {width}  {fabric}', {
-      number: strip + 1,
-      width: { inches: cloth.width },
-      fabric: nameOf(writing, cloth.fabric),
-    });
+    const baseline = at + STYLES.small.size * 0.34;
+    const name = fitted(nameOf(writing, cloth.fabric), STYLES.small, width - labelX - NAME_AT, type);
     return [
       { kind: 'shape', outlines: [outline], fill: clothOf(writing, cloth.fabric, scale, 0), stroke: SEAM },
       { kind: 'line', points: [{ x: right + 0.02, y: (y0 + y1) / 2 }, { x: labelX - 0.05, y: at }], stroke: HAIR },
-      ...line(fitted(words, STYLES.small, width - labelX, type), STYLES.small, labelX, at + STYLES.small.size * 0.34, type),
-    ]; // biome-ignore format: three marks
+      ...line(String(strip + 1), STYLES.label, labelX + 0.1, baseline, type, 'right'),
+      ...line(say('{width}', { width: { inches: cloth.width } }), STYLES.smallStrong, labelX + 0.2, baseline, type),
+      ...line(name, STYLES.small, labelX + NAME_AT, baseline, type),
+    ]; // biome-ignore format: five marks
   });
   const bottom = height * scale;
   const [from, to] = set.pressing === 'first' ? [0.12, bottom - 0.12] : [bottom - 0.12, 0.12];

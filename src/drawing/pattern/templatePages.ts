@@ -3,25 +3,18 @@
 import type { Inches } from '../../model/units';
 import type { Composer } from './composer';
 import { cornerTemplate } from './cornerTemplate';
-import { line, textFigure, textWidth, type Type } from './lettering';
+import { line, type Type, textFigure, textWidth } from './lettering';
 import { EDGE, FIRM, HAIR, MARGIN, STYLES } from './look';
 import { cuttingCaution } from './overview';
-import { type Figure, type Mark, type Paper, shifted } from './page';
+import { type Figure, type Mark, type Paper, shifted, type Template } from './page';
 import { type Tile, tilesOf } from './tiles';
 import { wedgeTemplate } from './wedgeTemplate';
 import type { Writing } from './writing';
 
-/** A template as it is printed: its name, what it is for, and its lines in true inches. */
-export interface Template {
-  readonly title: string;
-  readonly words: string;
-  readonly figure: Figure;
-}
-
 const SIDE: Inches = 0.4;
 const TOP: Inches = 1.25;
 const FOOT: Inches = 0.75;
-export const CENTIMETRES_5: Inches = 5 / 2.54;
+const CENTIMETRES_5: Inches = 5 / 2.54;
 
 export function templatePages(composer: Composer, writing: Writing): void {
   checkSheet(composer, writing);
@@ -68,7 +61,7 @@ function squares(say: Writing['say'], type: Type): Figure {
 }
 
 /** The area a template may take on a sheet. */
-export function templateArea(paper: Paper): { width: Inches; height: Inches } {
+function templateArea(paper: Paper): { width: Inches; height: Inches } {
   return { width: paper.width - 2 * SIDE, height: paper.height - TOP - FOOT };
 }
 
@@ -97,7 +90,14 @@ function head(template: Template, tile: Tile, tiles: number, paper: Paper, { say
 
 /** A bar an inch long on every sheet, for sheets that are printed alone. */
 function inchBar(at: { readonly x: Inches; readonly y: Inches }, words: string, type: Type): Mark[] {
-  const tick = (x: Inches): Mark => ({ kind: 'line', points: [{ x, y: at.y - 0.06 }, { x, y: at.y + 0.06 }], stroke: FIRM });
+  const tick = (x: Inches): Mark => ({
+    kind: 'line',
+    points: [
+      { x, y: at.y - 0.06 },
+      { x, y: at.y + 0.06 },
+    ],
+    stroke: FIRM,
+  });
   return [
     { kind: 'line', points: [at, { x: at.x + 1, y: at.y }], stroke: HAIR },
     tick(at.x),

@@ -43,7 +43,9 @@ export function tilesOf(
   const used = new Set<Mark>();
   return boxes.map((box, index): Tile => {
     const inside = figure.marks.flatMap((mark) => onTile(mark, box, used, type));
-    const joins = crosses.filter(({ at }) => holds(box, at, ARM + 0.02)).flatMap((cross) => crossMarks(cross, type));
+    const joins = crosses
+      .filter(({ at }) => holds(box, at, ARM + 0.02))
+      .flatMap((cross) => crossMarks(cross, type));
     return { number: index + 1, marks: shifted([...inside, ...joins], -box.left, -box.top) };
   });
 }
@@ -69,7 +71,8 @@ function crossPoints(
   area: { readonly width: Inches; readonly height: Inches },
 ): Cross[] {
   const points: Point[] = [];
-  const along = (starts: readonly Inches[], room: Inches, at: number) => (starts[at]! + starts[at - 1]! + room) / 2;
+  const along = (starts: readonly Inches[], room: Inches, at: number) =>
+    (starts[at]! + starts[at - 1]! + room) / 2;
   tops.forEach((top) => {
     for (let at = 1; at < lefts.length; at += 1) {
       const x = along(lefts, area.width, at);

@@ -1,5 +1,5 @@
 // The map of the wall: the top with the number of every block and which way up it hangs, and the same in words.
-import { counted, phrase } from '../../model/phrase';
+import { phrase } from '../../model/phrase';
 import type { Inches } from '../../model/units';
 import { isPlain, rowAndColumn, rowCount } from '../../model/wallCells';
 import type { HungBlock } from '../drawing';
@@ -11,6 +11,11 @@ import { numberDisc, pointer } from './signs';
 import type { Writing } from './writing';
 
 const LARGEST_DISC: Inches = 0.19;
+const LARGEST_SCALE = 0.5;
+/** Height of a row in words and of the heading over them, and the part of a page they may take under the map. */
+const ROW: Inches = 0.29;
+const ROWS_HEAD: Inches = 0.95;
+const MOST_BESIDE = 0.34;
 
 export function wallMapPages(composer: Composer, writing: Writing): void {
   const { drawing, say } = writing;
@@ -19,20 +24,22 @@ export function wallMapPages(composer: Composer, writing: Writing): void {
     say('Map of the wall'),
     say('Each disc has the number of its block. The point on its edge shows where the top of the block’s card goes.'),
   ); // biome-ignore format: one sentence
+  const rows = rowsInWords(writing);
+  // The rows in words stand under the map where that leaves it most of the page.
+  const beside = rows.length * ROW + ROWS_HEAD;
+  const room = composer.room - (beside < composer.height * MOST_BESIDE ? beside : 0) - 0.1;
   const scale = Math.min(
     composer.width / (drawing.width + 2 * drawing.edge),
-    (composer.room - 0.1) / (drawing.height + 2 * drawing.edge),
-    0.5,
+    room / (drawing.height + 2 * drawing.edge),
+    LARGEST_SCALE,
   );
   const map = mapFigure(scale, writing);
   composer.add(map, 0.05, 0, (composer.width - map.width) / 2);
   composer.heading(say('Row by row'));
-  composer.paragraph(say(counted(drawing.blocks.length, '1 block, from the left.', '{count} blocks, from the left.')), STYLES.small, 0); // biome-ignore format: one sentence
-  const rows = rowsInWords(writing);
   composer.table(
     [
       { head: say('Row'), part: 0.6 },
-      { head: say('Blocks'), part: 6.6 },
+      { head: say('Blocks from the left'), part: 6.6 },
     ],
     rows.map(({ row, words }) => [{ text: String(row), style: STYLES.strong }, words]),
     0.04,

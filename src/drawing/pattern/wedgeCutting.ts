@@ -118,7 +118,13 @@ function ruler(set: StripSet, height: Inches, scale: number, { project, say, typ
   const words = (inches: Inches) => say('{length}', { length: { inches } });
   const pitch = wedgeStart(1, height, project.wedge);
   const y = 0.08;
-  const marks = measure({ x: 0, y }, { x: set.length * scale, y }, words(set.length), STYLES.labelStrong, type);
+  const marks = measure(
+    { x: 0, y },
+    { x: set.length * scale, y },
+    words(set.length),
+    STYLES.labelStrong,
+    type,
+  );
   if (wedgeCuts(set, project.wedge).length < 2 || pitch <= 0) return { width: 0, height: 0.16, marks };
   const next = measure({ x: 0, y }, { x: pitch * scale, y }, words(pitch), STYLES.label, type);
   return { width: 0, height: 0.34, marks: [...next, ...shifted(marks, 0, 0.18)] };

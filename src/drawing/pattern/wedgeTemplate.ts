@@ -4,10 +4,9 @@ import { wedgeOnSet } from '../../geometry/stripSet';
 import { apothem, cutWedge, slope } from '../../geometry/wedge';
 import { CENTIMETRES_PER_INCH, type Inches } from '../../model/units';
 import { line } from './lettering';
-import { DASHED, FIRM, HAIR, INK, STYLES } from './look';
-import type { Mark } from './page';
+import { DASHED, FIRM, HAIR, INK, STYLES, type Style } from './look';
+import type { Mark, Template } from './page';
 import { grainArrow } from './signs';
-import type { Template } from './templatePages';
 import type { Writing } from './writing';
 
 export function wedgeTemplate(writing: Writing): Template {
@@ -16,12 +15,15 @@ export function wedgeTemplate(writing: Writing): Template {
   const { base } = cutWedge(wedge);
   const high = wedge.cutHeight;
   const middle = base / 2;
+  const step = stepOf(writing);
+  const grainAt = high - 1.5 * step - 0.04;
   const outline = wedgeOnSet(0, 'up', high, wedge);
-  const words = (text: string, y: Inches, style: typeof STYLES.body | typeof STYLES.card = STYLES.label) =>
+  const words = (text: string, y: Inches, style: Style = STYLES.label) =>
     line(text, style, middle, y, type, 'middle');
   return {
     title: say('Wedge'),
-    words: say('{count} to the block. Base {base}, height {height}, seams included. Cut tip up and tip down in turn.', {
+    words: say('{count} to the block. Base {base}, height {height}, seams included; the dashed line is the seam, {seam} on the long sides. Cut tip up and tip down in turn.', {
+      seam: { inches: wedge.assemblySeam },
       count: wedge.perBlock,
       base: { inches: base },
       height: { inches: high },
@@ -34,10 +36,10 @@ export function wedgeTemplate(writing: Writing): Template {
         { kind: 'line', points: seamLine(writing, base), stroke: DASHED },
         ...notches(writing, outline),
         { kind: 'line', points: [...outline, outline[0]!], stroke: FIRM },
-        ...grainArrow({ x: middle, y: high * 0.86 }, Math.min(1.1, base * 0.17)),
-        ...words(say('along the strips'), high * 0.86 + 0.14),
-        ...words(say('Wedge'), high * 0.67, STYLES.card),
-        ...words(say('rim'), high - wedge.outerSeam * 0.36),
+        ...grainArrow({ x: middle, y: grainAt }, Math.min(1.1, base * 0.17)),
+        ...words(say('along the strips'), grainAt + 0.14),
+        ...words(say('Wedge'), high - 2.5 * step + 0.05, STYLES.card),
+        ...line(say('rim'), STYLES.label, base * 0.3, high - wedge.outerSeam * 0.36, type, 'middle'),
       ],
     },
   };
@@ -52,15 +54,27 @@ function seamLine({ project }: Writing, base: Inches): Point[] {
   return [top, { x: base / 2 + half, y: foot }, { x: base / 2 - half, y: foot }, top];
 }
 
+/** From one strip line to the next. */
+function stepOf({ project }: Pick<Writing, 'project'>): Inches {
+  return project.preferences.unit === 'in' ? 1 : 2 / CENTIMETRES_PER_INCH;
+}
+
 /** Level lines at every inch (or every two centimetres) from the rim, with their distance. */
 function stripLines({ project, say, type }: Writing, base: Inches): Mark[] {
   const { wedge } = project;
-  const step = project.preferences.unit === 'in' ? 1 : 2 / CENTIMETRES_PER_INCH;
+  const step = stepOf({ project });
   const marks: Mark[] = [];
   for (let from = step; from < wedge.cutHeight - 0.4; from += step) {
     const y = wedge.cutHeight - from;
     const half = base / 2 - from * slope(wedge.perBlock);
-    marks.push({ kind: 'line', points: [{ x: base / 2 - half, y }, { x: base / 2 + half, y }], stroke: HAIR });
+    marks.push({
+      kind: 'line',
+      points: [
+        { x: base / 2 - half, y },
+        { x: base / 2 + half, y },
+      ],
+      stroke: HAIR,
+    });
     const label = say('{distance}', { distance: { inches: from } });
     if (half > 0.55) marks.push(...line(label, STYLES.label, base / 2 - half + wedge.assemblySeam + 0.12, y - 0.03, type)); // biome-ignore format: one line
   }

@@ -4,6 +4,7 @@ import './finishing/finishing.css';
 import { CuttingSection } from './finishing/cloth/CuttingSection';
 import { KitsSection } from './finishing/cloth/KitsSection';
 import { ColourwaysSection } from './finishing/colourways/ColourwaysSection';
+import { PatternSection } from './finishing/PatternSection';
 import { PictureSection } from './finishing/PictureSection';
 import { SizesSection } from './finishing/SizesSection';
 import { WeightSection } from './finishing/WeightSection';
@@ -17,6 +18,7 @@ export function FinishingStep() {
       <WeightSection />
       <CuttingSection />
       <KitsSection />
+      <PatternSection />
       <PictureSection />
       <WordsSection />
       <ColourwaysSection />

@@ -1,0 +1,48 @@
+// The written pattern without a screen: the same pages as in the browser, with the typefaces read from the packages.
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { jsPDF } from 'jspdf';
+import { openFont } from '../drawing/pattern/openFont';
+import { PATTERN_PARTS } from '../drawing/pattern/options';
+import { PAPERS, type PaperName } from '../drawing/pattern/page';
+import { writePattern } from '../drawing/pattern/pattern';
+import { type PdfKit, PdfSheets } from '../drawing/pattern/pdfSheets';
+import { phrase, speak } from '../model/phrase';
+import type { Project } from '../model/project';
+import { ok, type Result } from '../model/result';
+
+const FONTS = {
+  display: ['young-serif/files/young-serif-latin-400-normal', 'young-serif/files/young-serif-latin-ext-400-normal'],
+  text: ['figtree/files/figtree-latin-400-normal', 'figtree/files/figtree-latin-ext-400-normal'],
+  strong: ['figtree/files/figtree-latin-600-normal', 'figtree/files/figtree-latin-ext-600-normal'],
+} as const; // biome-ignore format: a table
+
+/** What PDFs are made with; read it once for all projects. */
+export async function patternKit(): Promise<PdfKit> {
+  const { resolve } = createRequire(import.meta.url);
+  const read = (name: string) => openFont(new Uint8Array(readFileSync(resolve(`@fontsource/${name}.woff`))));
+  const face = (files: readonly string[]) => Promise.all(files.map(read));
+  return {
+    JsPdf: jsPDF,
+    fonts: {
+      display: await face(FONTS.display),
+      text: await face(FONTS.text),
+      strong: await face(FONTS.strong),
+    },
+  };
+}
+
+/** The whole pattern of a project, or why there is none. */
+export function patternFile(project: Project, paper: PaperName, kit: PdfKit): Result<Uint8Array> {
+  const sheets = new PdfSheets(kit, PAPERS[paper]);
+  const { unit } = project.preferences;
+  const written = writePattern(
+    project,
+    { paper, parts: PATTERN_PARTS },
+    (sentence, values) => speak(typeof sentence === 'string' ? phrase(sentence, values) : sentence, unit),
+    sheets.type,
+  );
+  if (!written.ok) return written;
+  for (const page of written.value.pages) sheets.paint(page);
+  return ok(new Uint8Array(sheets.bytes(written.value.title)));
+}

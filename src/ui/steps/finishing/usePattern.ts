@@ -1,0 +1,56 @@
+// Making the pattern: what makes it is loaded when it is first asked for, progress is told in words and as a share, and the
+// file is handed to the person.
+import { useState } from 'react';
+import type { PatternOptions } from '../../../drawing/pattern/options';
+import { type Phrase, phrase } from '../../../model/phrase';
+import type { Project } from '../../../model/project';
+import type { Problem } from '../../../model/result';
+import { downloadBlob, fileName } from '../../../store/projectFiles';
+import { useSay } from '../../words';
+
+interface Doing {
+  readonly words: Phrase;
+  /** 0 to 1. */
+  readonly share: number;
+}
+
+export function usePattern(project: Project) {
+  const say = useSay();
+  const [doing, setDoing] = useState<Doing | null>(null);
+  const [told, setTold] = useState<readonly Phrase[]>([]);
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+
+  /** `ending` tells a file of templates from the whole pattern. */
+  const make = async (options: PatternOptions, ending: string): Promise<void> => {
+    setTold([]);
+    setProblems([]);
+    setDoing({ words: phrase('Fetching what makes it …'), share: 0 });
+    try {
+      const { makePatternPdf } = await import('../../../store/patternPdf');
+      const made = await makePatternPdf(project, options, say, (words, share) => setDoing({ words, share }));
+      if (!made.ok) {
+        setProblems(made.problems);
+        return;
+      }
+      const file = fileName(project.name, ending);
+      downloadBlob(file, made.value.file);
+      setTold(saved(file, made.value.pages, made.value.missing));
+    } catch {
+      const say1 =
+        'What makes the pattern could not be loaded. Check the connection once, or open the page again.';
+      setProblems([{ code: 'not-loaded', path: 'pattern', message: phrase(say1) }]);
+    } finally {
+      setDoing(null);
+    }
+  };
+
+  return { doing, told, problems, make };
+}
+
+function saved(file: string, pages: number, missing: readonly string[]): Phrase[] {
+  const done = phrase('Saved as {file}, {pages} pages.', { file, pages });
+  if (missing.length === 0) return [done];
+  const say1 =
+    'The pattern’s typeface lacks {letters}; a question mark stands there. Rename what has them if it matters.';
+  return [done, phrase(say1, { letters: missing.slice(0, 12).join(' ') })];
+}
