@@ -15,6 +15,7 @@ import { AppContext } from './app';
 import { DEMOS } from './demos';
 import { SessionContext } from './session';
 import { ErrorScreen } from './shell/ErrorScreen';
+import { Language } from './words';
 
 /** Ids that never repeat. randomUUID is missing where the page came over plain http from another machine. */
 function freshId(): string {
@@ -31,9 +32,12 @@ createRoot(root).render(
   <StrictMode>
     <SessionContext value={session}>
       <AppContext value={session.app}>
-        <ErrorScreen>
-          <App />
-        </ErrorScreen>
+        {/* English is its own key; another language gives a look-up here. */}
+        <Language value={(say) => say}>
+          <ErrorScreen>
+            <App />
+          </ErrorScreen>
+        </Language>
       </AppContext>
     </SessionContext>
   </StrictMode>,

@@ -5,7 +5,7 @@ import { useApp, useAppStore } from '../app';
 import { useSay } from '../words';
 import { type StepState, stepStates } from './stepStates';
 
-export const STEP_NAMES: Readonly<Record<Step, string>> = {
+const STEP_NAMES: Readonly<Record<Step, string>> = {
   fabrics: 'Fabrics',
   sets: 'Strip sets',
   wedges: 'Wedges',

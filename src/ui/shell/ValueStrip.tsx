@@ -6,6 +6,7 @@ import { fabricShares } from '../../drawing/shares';
 import { useApp, useAppStore } from '../app';
 import { clothFill } from '../wall/cloth';
 import { useSay } from '../words';
+import { ValueScale } from './ValueScale';
 
 export function ValueStrip() {
   const say = useSay();
@@ -42,15 +43,18 @@ export function ValueStrip() {
           </li>
         ))}
       </ol>
-      <p className="quiet strip-line" aria-hidden>
-        {shown
-          ? say('{name} · {share} % of the top · value {value}', {
-              name: shown.fabric.name,
-              share: percent(shown.share),
-              value: Math.round(shown.value),
-            })
-          : say('Light to dark, as wide as its share of the top')}
-      </p>
+      <div className="strip-line" aria-hidden>
+        <p className="quiet strip-words">
+          {shown
+            ? say('{name} · {share} % of the top · value {value}', {
+                name: shown.fabric.name,
+                share: percent(shown.share),
+                value: Math.round(shown.value),
+              })
+            : say('Light to dark, as wide as its share of the top')}
+        </p>
+        <ValueScale shares={shares} lit={lit} />
+      </div>
     </section>
   );
 }

@@ -72,15 +72,7 @@ export function SideTable({ fabrics, over, open, onPress }: Props) {
 }
 
 /** A small picture of a block. */
-export function BlockCard({
-  block,
-  fabrics,
-  size,
-}: {
-  block: Block;
-  fabrics: readonly Fabric[];
-  size: number;
-}) {
+function BlockCard({ block, fabrics, size }: { block: Block; fabrics: readonly Fabric[]; size: number }) {
   const project = useApp((app) => app.project);
   const { width, height } = finishedBlock(project.wedge);
   const pieces = useMemo(() => drawBlock(project, block), [project, block]);

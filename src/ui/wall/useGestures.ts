@@ -37,7 +37,7 @@ type Pressed =
   | { kind: 'handle'; block: BlockId }
   | { kind: 'ground' };
 
-export function cellAt(drawing: Drawing, point: Point): number | null {
+function cellAt(drawing: Drawing, point: Point): number | null {
   const { width, height } = drawing.block;
   const inside = (x: number, y: number) => {
     // Brought back by the tilt: on point a block covers a square that stands on its corner.
