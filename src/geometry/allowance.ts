@@ -4,14 +4,18 @@ import type { Outline, Point } from './point';
 
 /**
  * The outline moved outwards by `seam` on every side, corners mitred. The outline runs either way round and may bend inwards;
- * it has no side of no length. Plane geometry: at a corner the new point lies seam / cos(turn / 2) out along the bisector.
+ * points that lie on the one before are left out. Plane geometry: a corner moves by s(n1 + n2)/(1 + n1·n2), n the outward
+ * normals of its sides.
  */
 export function cutOutline(outline: Outline, seam: Inches): Outline {
   const way = Math.sign(signedArea(outline));
-  return outline.map((point, at) => {
-    const before = along(outline.at(at - 1)!, point);
-    const after = along(point, outline[(at + 1) % outline.length]!);
-    // Outward normals of both sides; their sum points along the bisector.
+  const corners = outline.filter((point, at) => {
+    const before = outline.at(at - 1)!;
+    return Math.hypot(point.x - before.x, point.y - before.y) > 1e-9;
+  });
+  return corners.map((point, at) => {
+    const before = along(corners.at(at - 1)!, point);
+    const after = along(point, corners[(at + 1) % corners.length]!);
     const sum = { x: (before.y + after.y) * way, y: -(before.x + after.x) * way };
     const part = seam / (1 + before.x * after.x + before.y * after.y);
     return { x: point.x + sum.x * part, y: point.y + sum.y * part };

@@ -12,6 +12,7 @@ describe('a piece with its seam allowance', () => {
     const square = [{ x: 0, y: 0 }, { x: 3, y: 0 }, { x: 3, y: 3 }, { x: 0, y: 3 }]; // biome-ignore format: a square
     expect(sideLengths(cutOutline(square, 0.25))).toEqual([3.5, 3.5, 3.5, 3.5]);
     expect(sideLengths(cutOutline(square.toReversed(), 0.25))).toEqual([3.5, 3.5, 3.5, 3.5]);
+    expect(cutOutline([...square, { x: 0, y: 3 }], 0.25)).toHaveLength(4);
   });
 
   it('of a corner triangle has legs of the finished leg and 7/8, the usual allowance of a halved square (common practice)', () => {
@@ -29,4 +30,12 @@ describe('a piece with its seam allowance', () => {
       }
     },
   );
+
+  it('is its own mirror image across the diagonal where the block is square, and not where it is a rectangle', () => {
+    for (const perBlock of WEDGE_COUNTS) {
+      const sides = sideLengths(cutOutline(cornerOutlines({ ...usualWedge, perBlock })[0]!, 0.25));
+      const alike = sides.every((side, at) => Math.abs(side - sides.at(-1 - at)!) < 1e-9);
+      expect(alike, `${perBlock} wedges`).toBe(perBlock % 4 === 0);
+    }
+  });
 });

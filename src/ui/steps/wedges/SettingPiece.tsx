@@ -40,14 +40,17 @@ export function SettingPiece({ wedge }: { wedge: WedgePlan }) {
             sides: { list: sides },
           })}
         />{' '}
-        {say(
-          finished.length === 3
-            ? 'Two of the four are this way round, two the other: halve rectangles on both diagonals.'
-            : 'Two of the four are this way round, two the other: turn the template over for those.',
-        )}
+        {say(waysRound(wedge.perBlock))}
       </figcaption>
     </figure>
   );
+}
+
+function waysRound(perBlock: number): string {
+  if (perBlock % 4 === 0) return 'All four are alike.';
+  return perBlock === 6
+    ? 'Two of the four are this way round, two the other: halve rectangles on both diagonals.'
+    : 'Two of the four are this way round, two the other: turn the template over for those.';
 }
 
 function points(outline: Outline): string {
