@@ -18,7 +18,7 @@ import { allPairs, leastOfAll } from '../tests/arrange/allPairs';
 import { dice, scrappyTop } from '../tests/balance/tops';
 import type { BenchRow } from './row';
 
-const AT_THE_WALL = { ...ALL_SCOPES, trade: false };
+const AT_THE_WALL = { ...ALL_SCOPES, trade: false, strips: false };
 
 export function benchArrange(): BenchRow[] {
   return [...movesASecond(), ...sixBlocks(), ...twentyBlocks()];

@@ -4,21 +4,20 @@ import { clothTable } from '../balance/cloths';
 import { termBasis } from '../balance/termBasis';
 import { DEFAULT_WEIGHTS, evaluateTerms, TERM_NAMES, weighted } from '../balance/terms';
 import { type WallModel, wallModel } from '../balance/wallModel';
-import { placeOnSide, SIDES } from '../geometry/contact';
+import { SIDES } from '../geometry/contact';
 import { type Move, moved } from '../model/moves';
 import type { Project } from '../model/project';
 import { costTables } from './costTables';
-import { decisionsOf } from './decisions';
-import { LiveWall } from './liveWall';
+import { decisionsOf, type Scopes } from './decisions';
 import { movesBetween, type Standings } from './movesBetween';
 import type { Score } from './score';
-import { type Kept, Search } from './search';
+import { type Kept, searchFrom } from './search';
 import { budgetShare, noClock, type ShuffleClock, type ShuffleWish } from './shuffle';
 
 export interface Alternative {
   readonly moves: readonly Move[];
   readonly score: Score;
-  /** Share of the seams between blocks (and between wedges, where they may be traded) unlike those of the nearest other, 0–1. */
+  /** Share of the seams between blocks (and between wedges, where those may change) unlike those of the nearest other, 0–1. */
   readonly apart: number;
 }
 
@@ -26,6 +25,8 @@ export interface Alternative {
 const TRIES = 4;
 /** How much worse than the best, as a part of the score of a top by chance, still counts as good. */
 const NEARLY = 0.03;
+/** Rounds of the search between two reports: some milliseconds' worth. */
+const REPORT = 16;
 /** Less unlike than this is the same arrangement to the eye. */
 const LEAST_APART = 0.3;
 
@@ -63,16 +64,18 @@ export function* findingAlternatives(
   let steps = 0;
   let stop = false;
   for (let run = 0; run < tries && !stop; run++) {
-    const search = new Search(new LiveWall(tables, decisions.spare), decisions, (wish.seed + run * 7919) | 0);
+    const search = searchFrom(project, tables, decisions, (wish.seed + run * 7919) | 0);
+    let rounds = 0;
     for (let share = spent(steps); !stop && share < (run + 1) / tries; share = spent(steps + search.steps)) {
       search.advance(Math.max(0, share * tries - run));
-      if (search.steps % 4096 === 0) stop = yield share;
+      rounds += 1;
+      if (rounds % REPORT === 0) stop = yield share;
     }
     steps += search.steps;
     found.push(search.best);
   }
   const chance = TERM_NAMES.reduce((sum, name) => sum + weights[name], 0);
-  return chosen(model, found, count, NEARLY * chance, wish.scopes.trade).map(({ kept, apart }) => {
+  return chosen(model, found, count, NEARLY * chance, wish.scopes).map(({ kept, apart }) => {
     const moves = movesBetween(project, kept);
     const terms = evaluateTerms(basis, wallModel(moved(project, moves), model.cloths));
     return { moves, score: { terms, total: weighted(terms, weights) }, apart };
@@ -84,12 +87,12 @@ function chosen(
   found: readonly Kept[],
   count: number,
   slack: number,
-  traded: boolean,
+  scopes: Scopes,
 ): { kept: Kept; apart: number }[] {
   const ranked = found.toSorted((one, other) => one.cost - other.cost);
   const good = ranked
     .filter((one) => one.cost <= ranked[0]!.cost + slack)
-    .map((kept) => ({ kept, seams: seamsOf(model, kept, traded) }));
+    .map((kept) => ({ kept, seams: seamsOf(model, kept, scopes.trade || scopes.strips) }));
   const taken = good.slice(0, 1);
   while (taken.length < count) {
     const far = good
@@ -108,14 +111,22 @@ function chosen(
 }
 
 /**
- * The seams of an arrangement by what meets there: places of two blocks, whichever way round, so that a whole wall turned
- * about is the same; with trades also the wedge kinds that meet inside each block.
+ * The seams of an arrangement by what meets there: points of two blocks, counted round each block from its own first place,
+ * so that a whole wall turned about is the same. With `inside` also the wedges that meet inside each block.
  */
-export function seamsOf(model: WallModel, wall: Standings, traded: boolean): ReadonlySet<string> {
+export function seamsOf(model: WallModel, wall: Standings, inside: boolean): ReadonlySet<string> {
   const seams = new Set<string>();
   const { perBlock } = model;
-  const end = (block: number, side: number) =>
-    `${block}.${placeOnSide(SIDES[side]!, wall.standingOf[block]!, perBlock) ?? SIDES[side]!}`;
+  // Where a side touches a block, in wedge steps clockwise of its first place; half steps are between two places.
+  const end = (block: number, side: number) => {
+    const step = (side * perBlock) / SIDES.length - wall.standingOf[block]!;
+    return `${block}.${((step % perBlock) + perBlock) % perBlock}`;
+  };
+  const wedge = (place: number) => {
+    const kind = wall.kindAt[place]!;
+    const strips = wall.orders?.get(kind >> 1) ?? [];
+    return [kind, ...strips.map((strip) => `${strip.fabric} ${strip.width}`)].join(',');
+  };
   for (let cell = 0; cell < model.blockIn.length; cell++) {
     const block = wall.blockIn[cell]!;
     if (block < 0) continue;
@@ -124,10 +135,10 @@ export function seamsOf(model: WallModel, wall: Standings, traded: boolean): Rea
       const other = next < 0 ? -1 : wall.blockIn[next]!;
       if (other >= 0) seams.add([end(block, side), end(other, (side + 2) % 4)].toSorted().join(' '));
     }
-    if (!traded) continue;
+    if (!inside) continue;
     for (let place = 0; place < perBlock; place++) {
-      const kind = wall.kindAt[block * perBlock + place]!;
-      seams.add(`${block}:${place}:${kind}:${wall.kindAt[block * perBlock + ((place + 1) % perBlock)]!}`);
+      const at = block * perBlock;
+      seams.add(`${block}:${place}:${wedge(at + place)}:${wedge(at + ((place + 1) % perBlock))}`);
     }
   }
   return seams;

@@ -1,10 +1,10 @@
 // What the arranger may decide on a project: which cells exchange their blocks, how each block may stand, whose wedges may be
-// traded, and which wedges are left over to trade with. Follows pins and how far the work is; the rules are model/freedom's.
+// traded, which wedges are left over to trade with, and which sets are not sewn yet. Follows pins and how far the work is; the rules are model/freedom's.
 import type { WallModel } from '../balance/wallModel';
 import { wedgeLedger } from '../cutting/ledger';
 import { cellOf, standing, stepsPerTurn, turnsOf } from '../model/find';
-import { cornersHeld, hangingHeld, placesHeld } from '../model/freedom';
-import type { Block, Project } from '../model/project';
+import { cornersHeld, hangingHeld, orderHeld, placesHeld } from '../model/freedom';
+import type { Block, Project, StripSet, StripSetId } from '../model/project';
 import { filled } from './costTables';
 
 /** Kinds of change the person lets the arranger make; several at once. */
@@ -17,6 +17,8 @@ export interface Scopes {
   readonly shiftCorners: boolean;
   /** Wedges of planned blocks change places, or for wedges that are left over. */
   readonly trade: boolean;
+  /** The strips of sets that are not sewn are put in another order. */
+  readonly strips: boolean;
 }
 
 export interface Decisions {
@@ -30,6 +32,8 @@ export interface Decisions {
   readonly tradable: readonly [up: Int32Array, down: Int32Array];
   /** Wedges left over, by wedge kind. */
   readonly spare: Int32Array;
+  /** Sets whose strips may be put in another order, by index. */
+  readonly sets: Int32Array;
   /** Whether there is anything to decide at all. */
   readonly free: boolean;
 }
@@ -53,13 +57,15 @@ export function decisionsOf(project: Project, model: WallModel, scopes: Scopes):
     (places, tip) =>
       places.length > 1 || (places.length === 1 && spare.some((n, k) => n > 0 && k % 2 === tip)),
   );
+  const sets = scopes.strips ? openSets(project) : new Int32Array(0);
   return {
     cells: Int32Array.from(cells.length > 1 ? cells : []),
     standings,
     turnable: Int32Array.from(turnable),
     tradable,
     spare,
-    free: cells.length > 1 || turnable.length > 0 || trades,
+    sets,
+    free: cells.length > 1 || turnable.length > 0 || trades || sets.length > 0,
   };
 }
 
@@ -90,6 +96,28 @@ function tradablePlaces(project: Project, model: WallModel, scopes: Scopes): [In
     }
   });
   return [Int32Array.from(found[0]), Int32Array.from(found[1])];
+}
+
+/**
+ * Planned, unlocked sets whose wedges hang, and in no pinned block: two strips at least are free to change places and differ.
+ */
+function openSets(project: Project): Int32Array {
+  const hung = new Set<StripSetId>();
+  const pinned = new Set<StripSetId>();
+  for (const block of project.blocks) {
+    const cell = cellOf(project, block.id);
+    for (const place of block.places) {
+      if (!place || !cell) continue;
+      hung.add(place.set);
+      if (cell.pinned) pinned.add(place.set);
+    }
+  }
+  const open = (set: StripSet) => {
+    if (!hung.has(set.id) || pinned.has(set.id) || orderHeld(project, set, set.strips) !== null) return false;
+    const free = set.strips.filter((strip) => !strip.locked);
+    return free.some((strip) => strip.fabric !== free[0]!.fabric || strip.width !== free[0]!.width);
+  };
+  return Int32Array.from(project.stripSets.keys()).filter((at) => open(project.stripSets[at]!));
 }
 
 /** Wedges no block uses, by kind: 2 × set + (0 up, 1 down). Never below 0. */

@@ -104,6 +104,21 @@ export class LiveContact {
     return cost;
   }
 
+  /** Forgets what the seams of a kind cost, after its wedges have changed. */
+  forgetSeams(kind: number): void {
+    const { model } = this.tables;
+    const kinds = model.kindRim.length;
+    const forget = (key: number) => {
+      if (Number.isNaN(this.seams[key]!)) return;
+      this.seams[key] = Number.NaN;
+      model.radialMemo.delete(key);
+    };
+    for (let other = 0; other < kinds; other++) {
+      forget(kind * kinds + other);
+      forget(other * kinds + kind);
+    }
+  }
+
   /** Cost of the rim in a place, read from the wedge that is there now, not from the table of rims. */
   private rimCost(block: number, place: number): number {
     const { tables, perBlock } = this;

@@ -138,6 +138,18 @@ export class LiveWall implements Standings, Hanging {
     return best;
   }
 
+  /** Calls the wedge in a place by another kind whose figures are the very same by now. */
+  rename(place: number, kind: number): void {
+    this.spare[this.kindAt[place]!]! += 1;
+    this.spare[kind]! -= 1;
+    this.kindAt[place] = kind;
+  }
+
+  /** Forgets what is known of the seams of a kind, after its figures have changed. */
+  forgetSeams(kind: number): void {
+    this.contact.forgetSeams(kind);
+  }
+
   private hang(block: number, cell: number, stands: number): void {
     this.blockIn[cell] = block;
     this.cellOf[block] = cell;

@@ -1,7 +1,9 @@
 // From where a project stands to where the arranger would have it, as moves a person can preview, accept and undo.
 import { findBlock, stepsPerTurn } from '../model/find';
 import type { Move } from '../model/moves';
-import type { Place, Project } from '../model/project';
+import type { Place, Project, Strip } from '../model/project';
+
+export type StripOrders = ReadonlyMap<number, readonly Strip[]>;
 
 /** An arrangement as numbers, on the conventions of balance/wallModel. */
 export interface Standings {
@@ -10,6 +12,8 @@ export interface Standings {
   readonly standingOf: ArrayLike<number>;
   /** Block in each cell, −1 for none. */
   readonly blockIn: ArrayLike<number>;
+  /** Sets whose strips lie in another order, by index. */
+  readonly orders?: StripOrders;
 }
 
 /** The wedge of a kind: 2 × set + (0 up, 1 down); −1 is an empty place. */
@@ -18,11 +22,33 @@ function wedgeOfKind(project: Project, kind: number): Place | null {
 }
 
 /**
- * The moves from the project to the arrangement: wedges first, then blocks to their cells, each as it will stand. As few
+ * The moves from the project to the arrangement: strips first, then wedges, then blocks to their cells, each as it will stand. As few
  * exchanges as there can be (one less than the length of each cycle); nothing for what stays.
  */
 export function movesBetween(project: Project, to: Standings): Move[] {
-  return [...placeMoves(project, to), ...swapMoves(project, to), ...standingMoves(project, to)];
+  return [
+    ...stripMoves(project, to),
+    ...placeMoves(project, to),
+    ...swapMoves(project, to),
+    ...standingMoves(project, to),
+  ];
+}
+
+function stripMoves(project: Project, { orders }: Standings): Move[] {
+  return project.stripSets.flatMap(({ id, strips: held }, at): Move[] => {
+    const strips = orders?.get(at) ?? held;
+    const same = held.every((strip, place) => sameStrip(strip, strips[place]!));
+    return same ? [] : [{ kind: 'strips', set: id, strips }];
+  });
+}
+
+/** Whether it makes no difference which of two strips is sewn in. */
+export function sameStrip(one: Strip, other: Strip): boolean {
+  return (
+    one.fabric === other.fabric &&
+    one.width === other.width &&
+    (one.locked ?? false) === (other.locked ?? false)
+  );
 }
 
 function placeMoves(project: Project, to: Standings): Move[] {

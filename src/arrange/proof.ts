@@ -16,12 +16,13 @@ export class Proof {
   private readonly spread: Spread;
 
   /**
-   * Wedges that may be traded leave nothing to hold a bound to but 0: every term is a sum of squares or of inches. Nor do
+   * Wedges that may be traded, and strips that may be sewn in another order, leave nothing to hold a bound to but 0: every term is a sum of squares or of inches. Nor do
    * blocks that get other corners in another cell (`cornersMove`), since their figures are not their own.
    */
   constructor(tables: CostTables, decisions: Decisions, cornersMove: boolean) {
     const trades = decisions.tradable.some((places) => places.length > 0);
-    this.contacts = trades || cornersMove ? null : contactsOf(tables, decisions);
+    const sews = decisions.sets.length > 0;
+    this.contacts = trades || sews || cornersMove ? null : contactsOf(tables, decisions);
     this.spread = spreadOf(tables);
     this.isShort = this.contacts !== null && isSmall(this.contacts, decisions.cells.length);
   }

@@ -9,4 +9,4 @@ export interface Score {
 }
 
 /** Everything that pins and progress leave open. */
-export const ALL_SCOPES: Scopes = { swap: true, turn: true, shiftCorners: true, trade: true };
+export const ALL_SCOPES: Scopes = { swap: true, turn: true, shiftCorners: true, trade: true, strips: true };

@@ -1,12 +1,15 @@
-// The search: simulated annealing (Kirkpatrick, Gelatt and Vecchi 1983) over turns, exchanges of blocks and trades of wedges
-// together, in runs of growing length, the best arrangement of all kept. Seeded; a step is one change tried.
+// The search: simulated annealing (Kirkpatrick, Gelatt and Vecchi 1983) over turns, exchanges of blocks, trades of wedges and
+// orders of strips together, in runs of growing length, the best arrangement of all kept. Seeded; a step is one change tried.
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
+import type { Project } from '../model/project';
+import type { CostTables } from './costTables';
 import type { Decisions } from './decisions';
-import type { LiveWall } from './liveWall';
+import { LiveWall } from './liveWall';
 import type { Standings } from './movesBetween';
+import { StripOrders, withRoomForOne } from './stripOrders';
 
 /** An arrangement kept apart from the living one. */
 export interface Kept extends Standings {
@@ -16,8 +19,9 @@ export interface Kept extends Standings {
   readonly cost: number;
 }
 
-function keep(wall: LiveWall): Kept {
+function keep(wall: LiveWall, orders: StripOrders | null): Kept {
   return {
+    ...(orders ? { orders: orders.laid } : {}),
     kindAt: wall.kindAt.slice(),
     standingOf: wall.standingOf.slice(),
     blockIn: wall.blockIn.slice(),
@@ -35,27 +39,41 @@ const CHUNK = 256;
  */
 const HOT = [0.8, 0.6, 0.4, 0.2] as const;
 const COLD = 0.001;
+/** Another order of strips is tried once in so many changes: it costs about as much as all the others between. */
+const STRIPS_EVERY = 32;
 /** Changes tried to learn how much a change is. */
 const MEASURED = 400;
 
+/** A search from where the project stands, over all that the decisions leave open. */
+export function searchFrom(project: Project, tables: CostTables, decisions: Decisions, seed: number): Search {
+  if (decisions.sets.length === 0) return new Search(new LiveWall(tables, decisions.spare), decisions, seed);
+  const spare = new Int32Array(decisions.spare.length + 2);
+  spare.set(decisions.spare);
+  const wall = new LiveWall(withRoomForOne(tables), spare);
+  return new Search(wall, decisions, seed, new StripOrders(project, wall, decisions.sets));
+}
+
 export class Search {
+  /** Changes tried; another order of strips counts as many as it changes wedges. */
   steps = 0;
   best: Kept;
   private readonly wall: LiveWall;
   private readonly decisions: Decisions;
   private readonly random: RandomGenerator;
   private readonly heat: number;
+  private readonly orders: StripOrders | null;
   private readonly kindsOfChange: readonly (() => void)[];
   private run = 0;
   private temperature = 0;
   /** Hears what changes would add, none of which is then made. */
   private measuring: ((added: number) => void) | null = null;
 
-  constructor(wall: LiveWall, decisions: Decisions, seed: number) {
+  constructor(wall: LiveWall, decisions: Decisions, seed: number, orders: StripOrders | null = null) {
     this.wall = wall;
     this.decisions = decisions;
     this.random = xoroshiro128plus(seed);
-    this.best = keep(wall);
+    this.orders = orders;
+    this.best = keep(wall, orders);
     this.kindsOfChange = this.changes();
     this.heat = this.measureHeat();
   }
@@ -68,19 +86,33 @@ export class Search {
     const part = Math.min(1, Math.max(0, (share - from) / (to - from)));
     const hot = HOT[this.run]!;
     this.temperature = this.heat * hot * (COLD / hot) ** part;
-    for (let step = 0; step < CHUNK; step++) {
-      this.tryChange();
-      if (this.wall.cost < this.best.cost - 1e-9) this.best = keep(this.wall);
+    let tried = 0;
+    while (tried < CHUNK) {
+      tried += this.tryChange();
+      if (this.wall.cost < this.best.cost - 1e-9) this.best = keep(this.wall, this.orders);
     }
-    this.steps += CHUNK;
+    this.steps += tried;
   }
 
   private below(count: number): number {
     return uniformInt(this.random, 0, count - 1);
   }
 
-  private tryChange(): void {
-    this.kindsOfChange[this.below(this.kindsOfChange.length)]!();
+  /** Tries one change; returns the steps it counts. */
+  private tryChange(): number {
+    const kinds = this.kindsOfChange;
+    if (this.orders && (kinds.length === 0 || this.below(STRIPS_EVERY) === 0))
+      return this.tryOrder(this.orders);
+    kinds[this.below(kinds.length)]!();
+    return 1;
+  }
+
+  private tryOrder(orders: StripOrders): number {
+    const tried = orders.tryOne(this.random);
+    if (!tried) return 1;
+    if (this.accepts(tried.added)) orders.keep();
+    else orders.takeBack();
+    return Math.max(1, tried.wedges);
   }
 
   private accepts(added: number): boolean {
@@ -167,7 +199,7 @@ export class Search {
 
   /** The mean worsening of a random change, measured by trying some and taking none. */
   private measureHeat(): number {
-    if (this.kindsOfChange.length === 0) return 1;
+    if (this.kindsOfChange.length === 0 && !this.orders) return 1;
     let sum = 0;
     let count = 0;
     this.measuring = (added) => {

@@ -10,11 +10,10 @@ import { type Phrase, phrase } from '../model/phrase';
 import type { Project } from '../model/project';
 import { costTables } from './costTables';
 import { decisionsOf, type Scopes } from './decisions';
-import { LiveWall } from './liveWall';
 import { movesBetween } from './movesBetween';
 import { Proof } from './proof';
 import type { Score } from './score';
-import { Search } from './search';
+import { searchFrom } from './search';
 
 /** What is wanted of a shuffle; plain data, so that it can be sent to a worker. */
 export interface ShuffleWish {
@@ -99,12 +98,11 @@ export function* arranging(
   const weights = wish.weights ?? DEFAULT_WEIGHTS;
   const decisions = decisionsOf(project, model, wish.scopes);
   const tables = costTables(model, basis, weights);
-  const wall = new LiveWall(tables, decisions.spare);
-  const search = new Search(wall, decisions, wish.seed);
+  const search = searchFrom(project, tables, decisions, wish.seed);
   const cornersMove = project.setting.cornerRule !== null && decisions.cells.length > 0;
   const proof = new Proof(tables, decisions, cornersMove);
   const spent = budgetShare(wish.budget, now);
-  const start = wall.cost;
+  const start = search.best.cost;
   let told = start;
   let stopped = false;
   let share = decisions.free ? 0 : 1;

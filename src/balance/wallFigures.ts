@@ -44,8 +44,10 @@ export interface BlockFigures {
 }
 
 /** The wedges every set gives, tip up and tip down. */
-export function wedgeKinds(project: Project, cloths: ClothTable): WedgeKinds {
-  const { stripSets, wedge } = project;
+export function wedgeKinds(
+  { stripSets, wedge }: Pick<Project, 'stripSets' | 'wedge'>,
+  cloths: ClothTable,
+): WedgeKinds {
   const k = slope(wedge.perBlock);
   const count = 2 * stripSets.length;
   const fabricCount = cloths.fabrics.length;

@@ -1,6 +1,6 @@
 // Commands on the wall: turning, swapping, hanging, taking down, pinning, and its size.
-import { cellOf, findBlock, stepsPerTurn, turnsOf } from '../model/find';
-import { cornersHeld, hangingHeld, placesHeld } from '../model/freedom';
+import { cellOf, findBlock, findSet, stepsPerTurn, turnsOf } from '../model/find';
+import { cornersHeld, hangingHeld, orderHeld, placesHeld } from '../model/freedom';
 import { carryOut, type Move } from '../model/moves';
 import { counted, type Phrase, phrase } from '../model/phrase';
 import type { BlockId, Project } from '../model/project';
@@ -95,6 +95,10 @@ function moveHeld(project: Project, move: Move): Phrase | null {
       return holdOf(project, move.block, hangingHeld) ?? hung(move.cell);
     case 'place':
       return holdOf(project, move.block, (_, block) => placesHeld(block));
+    case 'strips': {
+      const set = findSet(project, move.set);
+      return set ? orderHeld(project, set, move.strips) : null;
+    }
     default:
       return move satisfies never;
   }

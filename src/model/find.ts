@@ -48,6 +48,13 @@ export function cellOf(project: Project, block: BlockId): Cell | undefined {
   return project.wall.cells.find((cell) => cell?.block === block) ?? undefined;
 }
 
+/** Blocks that hold a wedge of a set, in document order. */
+export function blocksWith(project: Project, set: StripSetId): BlockId[] {
+  return project.blocks
+    .filter((block) => block.places.some((place) => place?.set === set))
+    .map((block) => block.id);
+}
+
 /** Blocks in no cell of the wall, in document order. */
 export function sideTable(project: Project): Block[] {
   const hung = new Set(project.wall.cells.map((cell) => cell?.block));

@@ -1,7 +1,7 @@
 // What may still change, given how far the work is and what is pinned. Used by commands, proposals and the arranger alike.
 import { cellOf } from './find';
 import { type Phrase, phrase } from './phrase';
-import type { Block, Project, StripSet, WedgePlan } from './project';
+import type { Block, Project, Strip, StripSet, WedgePlan } from './project';
 
 /** Why the wedges of a block may not be traded, or null when they may. */
 export function placesHeld(block: Block): Phrase | null {
@@ -37,6 +37,24 @@ export function stripsHeld(project: Project, set: StripSet): Phrase | null {
   return set.progress === 'planned' && !inSewnBlock(project, set)
     ? null
     : phrase('Set {set} is sewn; its strips stay as they are.', { set: set.label });
+}
+
+/** Why the strips of a set may not be put in this order, or null when they may. Locked strips keep their places. */
+export function orderHeld(project: Project, set: StripSet, strips: readonly Strip[]): Phrase | null {
+  if (set.locked) return phrase('Set {set} is locked; its strips stay as they are.', { set: set.label });
+  const moved = set.strips.findIndex((strip, at) => {
+    const now = strips[at];
+    return strip.locked && !(now?.locked && now.fabric === strip.fabric && now.width === strip.width);
+  });
+  return (
+    stripsHeld(project, set) ??
+    (moved < 0
+      ? null
+      : phrase('Strip {number} of set {set} is locked; it keeps its place.', {
+          number: moved + 1,
+          set: set.label,
+        }))
+  );
 }
 
 /** Why the length of a set and its first tip may not change, or null when they may. */

@@ -1,6 +1,6 @@
-// Moves of blocks and wedges as plain data, so that proposals, the arranger and commands speak of the same thing.
-import { cellIndexOf, findBlock } from './find';
-import type { BlockId, Place, Project } from './project';
+// Moves of blocks, wedges and strips as plain data, so that proposals, the arranger and commands speak of the same thing.
+import { cellIndexOf, findBlock, findSet } from './find';
+import type { BlockId, Place, Project, Strip, StripSetId } from './project';
 
 export type Move =
   /** Hang the block with this turn (quarter turns clockwise, absolute). */
@@ -14,7 +14,9 @@ export type Move =
   /** Take a block off the wall to the side table. */
   | { readonly kind: 'take'; readonly block: BlockId }
   /** Put a wedge in a place (from 0), or empty it. A trade is two of these. */
-  | { readonly kind: 'place'; readonly block: BlockId; readonly place: number; readonly wedge: Place | null };
+  | { readonly kind: 'place'; readonly block: BlockId; readonly place: number; readonly wedge: Place | null }
+  /** Sew the strips of a set in this order, before it is sewn: the same strips, none more and none fewer. */
+  | { readonly kind: 'strips'; readonly set: StripSetId; readonly strips: readonly Strip[] };
 
 /** Carries moves out on a draft, in order, in place. Unknown blocks and cells throw: moves are made from the project. */
 export function carryOut(draft: Project, moves: readonly Move[]): void {
@@ -25,6 +27,10 @@ export function carryOut(draft: Project, moves: readonly Move[]): void {
 export function moved(project: Project, moves: readonly Move[]): Project {
   const draft: Project = {
     ...project,
+    // Sets that stay are the very same: what is known of their wedges still holds.
+    stripSets: moves.some((move) => move.kind === 'strips')
+      ? project.stripSets.map((set) => ({ ...set }))
+      : project.stripSets,
     blocks: project.blocks.map((block) => ({ ...block, places: [...block.places] })),
     wall: { ...project.wall, cells: project.wall.cells.map((cell) => (cell ? { ...cell } : null)) },
   };
@@ -67,9 +73,24 @@ function carryOutOne(draft: Project, move: Move): void {
     case 'place':
       known(draft, move.block).places[move.place] = move.wedge ? { ...move.wedge } : null;
       return;
+    case 'strips': {
+      const set = findSet(draft, move.set);
+      if (!set) throw new Error(`carryOut: no set ${move.set}`);
+      if (!sameStrips(set.strips, move.strips))
+        throw new Error(`carryOut: other strips than set ${move.set} has`);
+      set.strips = move.strips.map((strip) => ({ ...strip }));
+      return;
+    }
     default:
       move satisfies never;
   }
+}
+
+/** Whether two lists hold the same strips in whatever order. */
+function sameStrips(one: readonly Strip[], other: readonly Strip[]): boolean {
+  const sorted = (strips: readonly Strip[]) =>
+    strips.map(({ fabric, width, locked }) => JSON.stringify([fabric, width, locked ?? false])).toSorted();
+  return sorted(one).join() === sorted(other).join();
 }
 
 function known(draft: Project, block: BlockId) {

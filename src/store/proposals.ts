@@ -2,9 +2,9 @@
 import { type Effect, effectOf, type Proposal, propose } from '../arrange/proposals';
 import type { Analysis } from '../balance/analyse';
 import type { Finding } from '../balance/finding';
-import { cellIndexOf } from '../model/find';
+import { blocksWith, cellIndexOf } from '../model/find';
 import type { Move } from '../model/moves';
-import type { Project } from '../model/project';
+import type { BlockId, Project } from '../model/project';
 
 const known = new WeakMap<Analysis, Map<string, readonly Proposal[]>>();
 
@@ -36,14 +36,23 @@ function touches(project: Project, move: Move): string[] {
     indices
       .flatMap((index) => [`cell ${index}`, project.wall.cells[index]?.block ?? ''])
       .filter((part) => part !== '');
+  const hung = (block: BlockId) => {
+    const at = cellIndexOf(project, block);
+    return at < 0 ? [block] : cells([at]);
+  };
   switch (move.kind) {
     case 'swap':
       return cells([move.cell, move.other]);
     case 'hang':
       return [move.block, ...cells([move.cell])];
-    default: {
-      const at = cellIndexOf(project, move.block);
-      return at < 0 ? [move.block] : cells([at]);
-    }
+    case 'turn':
+    case 'shift':
+    case 'take':
+    case 'place':
+      return hung(move.block);
+    case 'strips':
+      return blocksWith(project, move.set).flatMap(hung);
+    default:
+      return move satisfies never;
   }
 }

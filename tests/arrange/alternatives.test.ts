@@ -3,11 +3,19 @@ import { alternatives, seamsOf, unlike } from '../../src/arrange/alternatives';
 import { ALL_SCOPES } from '../../src/arrange/score';
 import { arrange, type ShuffleWish } from '../../src/arrange/shuffle';
 import { clothTable } from '../../src/balance/cloths';
+import { termBasis } from '../../src/balance/termBasis';
+import { evaluateTerms } from '../../src/balance/terms';
 import { wallModel } from '../../src/balance/wallModel';
+import { turnsOf } from '../../src/model/find';
 import { moved } from '../../src/model/moves';
+import type { Project } from '../../src/model/project';
 import { scrappyTop } from '../balance/tops';
 
-const WISH: ShuffleWish = { seed: 3, scopes: { ...ALL_SCOPES, trade: false }, budget: { steps: 120_000 } };
+const WISH: ShuffleWish = {
+  seed: 3,
+  scopes: { ...ALL_SCOPES, trade: false, strips: false },
+  budget: { steps: 120_000 },
+};
 const PROJECT = scrappyTop({ rows: 4, columns: 5, seed: 9 });
 const MODEL = wallModel(PROJECT, clothTable(PROJECT.fabrics));
 
@@ -49,7 +57,95 @@ describe('alternatives', () => {
   });
 });
 
+/** The whole top turned a quarter clockwise (twice: half way round), block by block as it would hang then. */
+function turnedRound(project: Project, quarters: 1 | 2): Project {
+  const { rows, columns, cells } = project.wall;
+  const turns = turnsOf(project.wedge.perBlock);
+  const onWall = (row: number, column: number) =>
+    quarters === 2
+      ? cells[(rows - 1 - row) * columns + (columns - 1 - column)]
+      : cells[(rows - 1 - column) * columns + row];
+  // Points of the lattice in between, where the wall hangs on point, turn about the same middle.
+  const between = cells.slice(rows * columns);
+  const inBetween = (row: number, column: number) =>
+    quarters === 2
+      ? between[(rows - 2 - row) * (columns - 1) + (columns - 2 - column)]
+      : between[(rows - 2 - column) * (columns - 1) + row];
+  const grid = (height: number, width: number, at: typeof onWall) =>
+    Array.from({ length: height * width }, (_, cell) => at(Math.floor(cell / width), cell % width)!);
+  const next = [
+    ...grid(rows, columns, onWall),
+    ...(between.length > 0 ? grid(rows - 1, columns - 1, inBetween) : []),
+  ];
+  return {
+    ...project,
+    wall: {
+      ...project.wall,
+      cells: next.map((cell) => ({ ...cell, turn: (cell.turn + (quarters * turns) / 4) % turns })),
+    },
+  };
+}
+
 describe('how unlike two arrangements are', () => {
+  const seamsIn = (project: Project) => {
+    const model = wallModel(project, clothTable(project.fabrics));
+    return seamsOf(model, model, true);
+  };
+
+  it.each([6, 8, 10, 12] as const)(
+    'is nothing for a top of %i wedges to the block turned half way round',
+    (perBlock) => {
+      for (const corners of [0, 1]) {
+        const top = scrappyTop({ rows: 3, columns: 4, seed: perBlock, perBlock });
+        for (const block of top.blocks) block.cornerShift = corners;
+        const about = turnedRound(top, 2);
+        expect(about.wall.cells).not.toEqual(top.wall.cells);
+        expect(unlike(seamsIn(top), seamsIn(about))).toBe(0);
+        const scores = [top, about].map(scoreOf);
+        expect(scores[1]!.clashLength).toBeCloseTo(scores[0]!.clashLength, 10);
+      }
+    },
+  );
+
+  it.each([8, 12] as const)(
+    'is nothing for a square top of %i wedges to the block turned a quarter',
+    (perBlock) => {
+      const top = scrappyTop({ rows: 3, columns: 3, seed: perBlock, perBlock });
+      const about = turnedRound(top, 1);
+      expect(unlike(seamsIn(top), seamsIn(about))).toBe(0);
+      expect(scoreOf(about).clashLength).toBeCloseTo(scoreOf(top).clashLength, 10);
+      expect(unlike(seamsIn(top), seamsIn(turnedRound(about, 1)))).toBe(0);
+    },
+  );
+
+  it('is nothing for a top on point turned half way round or a quarter', () => {
+    const top = scrappyTop({ rows: 1, columns: 13, seed: 4 });
+    top.setting.layout = { kind: 'onPoint', sides: 'c4', corners: 'c5' };
+    top.wall = { ...top.wall, rows: 3, columns: 3 };
+    for (const quarters of [1, 2] as const) {
+      expect(unlike(seamsIn(top), seamsIn(turnedRound(top, quarters)))).toBe(0);
+    }
+  });
+
+  it('is something for a top of which only the blocks, or only their places, are turned round', () => {
+    const top = scrappyTop({ rows: 3, columns: 3, seed: 2 });
+    const about = turnedRound(top, 2);
+    const blocksOnly = top.wall.cells.map((cell) => ({ ...cell!, turn: (cell!.turn + 2) % 4 }));
+    const placesOnly = about.wall.cells.map((cell) => ({ ...cell!, turn: (cell!.turn + 2) % 4 }));
+    for (const cells of [blocksOnly, placesOnly]) {
+      const seams = seamsIn({ ...top, wall: { ...top.wall, cells } });
+      expect(unlike(seamsIn(top), seams)).toBeGreaterThan(0.1);
+    }
+  });
+
+  it('tells strips in another order from the same wedges', () => {
+    const turned = PROJECT.stripSets[0]!.strips.toReversed();
+    const otherwise = { ...wallOf(), orders: new Map([[0, turned]]) };
+    const apart = unlike(seamsOf(MODEL, wallOf(), true), seamsOf(MODEL, otherwise, true));
+    expect(apart).toBeGreaterThan(0);
+    expect(unlike(seamsOf(MODEL, wallOf(), false), seamsOf(MODEL, otherwise, false))).toBe(0);
+  });
+
   it('is nothing for a wall turned about as a whole, and everything for blocks that all meet others', () => {
     const about = {
       kindAt: MODEL.kindAt,
@@ -67,3 +163,13 @@ describe('how unlike two arrangements are', () => {
     expect(unlike(seams, seamsOf(MODEL, turned, false))).toBe(1);
   });
 });
+
+function wallOf() {
+  const { kindAt, standingOf, blockIn } = MODEL;
+  return { kindAt, standingOf, blockIn };
+}
+
+function scoreOf(project: Project) {
+  const model = wallModel(project, clothTable(project.fabrics));
+  return evaluateTerms(termBasis(model), model);
+}

@@ -21,7 +21,7 @@ import { COLOUR_INTENTS, VALUE_INTENTS } from '../../src/model/project';
 import { scrappyTop } from '../balance/tops';
 import { type AllPairs, allPairs, leastOfAll } from './allPairs';
 
-const SCOPES = { swap: true, turn: true, shiftCorners: false, trade: false } as const;
+const SCOPES = { swap: true, turn: true, shiftCorners: false, trade: false, strips: false } as const;
 
 function sixBlocks(seed: number): Project {
   return scrappyTop({ rows: 3, columns: 2, seed, fabrics: 8 + (seed % 12), sets: 5 });

@@ -73,7 +73,7 @@ describe('a shuffle for balance', () => {
   it('does only what it is asked to', () => {
     const project = scrappyTop({ rows: 3, columns: 4, seed: 5 });
     const kinds = (scopes: Partial<ShuffleWish['scopes']>) => {
-      const none = { swap: false, turn: false, shiftCorners: false, trade: false };
+      const none = { swap: false, turn: false, shiftCorners: false, trade: false, strips: false };
       const result = arrange(project, { ...WISH, scopes: { ...none, ...scopes } });
       return new Set(result.moves.map((move) => move.kind));
     };
@@ -82,6 +82,7 @@ describe('a shuffle for balance', () => {
     expect(kinds({ swap: true })).toEqual(new Set(['swap']));
     expect(kinds({ shiftCorners: true })).toEqual(new Set(['shift']));
     expect(kinds({ trade: true })).toEqual(new Set(['place']));
+    expect(kinds({ strips: true })).toEqual(new Set(['strips']));
   });
 
   it('stops when told to, with the best it has found', () => {
@@ -112,7 +113,7 @@ describe('a shuffle for balance', () => {
   });
 
   it('says how far it can be from the best there is, and that bound is below the score', () => {
-    const scopes = { ...ALL_SCOPES, trade: false };
+    const scopes = { ...ALL_SCOPES, trade: false, strips: false };
     const result = arrange(scrappyTop({ rows: 4, columns: 5, seed: 4 }), { ...WISH, scopes });
     expect(result.bound).toBeGreaterThan(0);
     expect(result.bound).toBeLessThanOrEqual(result.after.total);

@@ -3,7 +3,7 @@
 import { type PointerEvent, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { Finding } from '../../balance/finding';
 import { drawProject } from '../../drawing/drawProject';
-import { turnsOf } from '../../model/find';
+import { blocksWith, turnsOf } from '../../model/find';
 import type { Move } from '../../model/moves';
 import type { BlockId, Project } from '../../model/project';
 import { isPlain, rowCount } from '../../model/wallCells';
@@ -164,17 +164,18 @@ function useWheel(frame: React.RefObject<HTMLElement | null>, view: View): void 
   }, [frame, view]);
 }
 
-/** Blocks to ring: those a proposal moves, unless it is nearly all of them. */
 /** The cell the keyboard is on, or the first where a block can hang when that one is gone. */
 function focusable(cell: number, project: Project): number {
   const there = cell < project.wall.cells.length && !isPlain(cell, project);
   return there ? cell : project.wall.cells.findIndex((_, at) => !isPlain(at, project));
 }
 
+/** Blocks to ring: those a proposal moves or changes, unless it is nearly all of them. */
 function movedBlocks(moves: readonly Move[], shown: Project): ReadonlySet<BlockId> {
   const moved = new Set(
     moves.flatMap((move) => {
       if ('block' in move) return [move.block];
+      if (move.kind === 'strips') return blocksWith(shown, move.set);
       return [move.cell, move.other].flatMap((cell) => shown.wall.cells[cell]?.block ?? []);
     }),
   );

@@ -22,7 +22,7 @@ export function ShufflePart() {
   const { state, start, stop, leave } = useShuffle();
   const [seed, setSeed] = useState(1);
   const [wishes, setWishes] = useState<Wishes>({
-    scopes: { swap: true, turn: true, shiftCorners: true, trade: false },
+    scopes: { swap: true, turn: true, shiftCorners: true, trade: false, strips: false },
     weights: DEFAULT_WEIGHTS,
     seconds: 4,
   });

@@ -14,6 +14,7 @@ const SCOPE_WORDS: readonly (readonly [keyof Scopes, string])[] = [
   ['turn', 'Turn blocks'],
   ['shiftCorners', 'Corners on the other places, where they are not on yet'],
   ['trade', 'Trade wedges between blocks that are not sewn'],
+  ['strips', 'Order of strips in sets that are not sewn'],
 ];
 
 const VALUE_WORDS: Readonly<Record<Preferences['intent']['value'], string>> = {
