@@ -1,6 +1,7 @@
 // npm run bench: measures everything that has a mark to reach and prints one table. Ends with status 1 if a mark is missed.
 import process from 'node:process';
 import { benchArrange } from './arrange';
+import { benchAssignment } from './assignment';
 import { benchBalance } from './balance';
 import { benchComposing } from './composing';
 import type { BenchRow } from './row';
@@ -10,6 +11,7 @@ const BENCHES: readonly (() => readonly BenchRow[] | Promise<readonly BenchRow[]
   benchBalance,
   benchComposing,
   benchArrange,
+  benchAssignment,
 ];
 
 const rows: BenchRow[] = [];
