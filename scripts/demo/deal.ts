@@ -68,7 +68,7 @@ export function handSet(project: Project, label: string, strips: readonly [strin
     label,
     strips: sewn,
     length: 40,
-    pressing: index % 2 === 0 ? 'last' : 'first',
+    pressing: 'last',
     firstTip: index % 2 === 0 ? 'up' : 'down',
     progress: 'cut',
     cut: null,
