@@ -11,6 +11,13 @@ export function lowerBound(contacts: Contacts, spread: Spread): number {
   return contacts.constant + contactFloor(contacts) + spreadBound(spread);
 }
 
+/** The same in parts, for a search that must stay ready to stop: yields between them. */
+export function* boundInParts(contacts: Contacts, spread: Spread): Generator<void, number> {
+  const floor = contacts.constant + contactFloor(contacts);
+  yield;
+  return floor + spreadBound(spread);
+}
+
 /**
  * Figures with the same sign over the cells: Σ K(c, d) ⟨f_c, f_d⟩ = tr K P G Pᵀ. Figures sum to 0 over the blocks, so K may be
  * projected beside the vector of ones, and no orthogonal P comes below Σ λ_i μ_i, eigenvalues of the one ascending, of the other

@@ -29,19 +29,40 @@ export function isSmall(contacts: Contacts, movable: number): boolean {
   return orders <= MOST_ORDERS && most ** Math.min(rows, columns) <= MOST_STATES;
 }
 
+/** Orders gone through between two pauses: some milliseconds' worth. */
+const PAUSE = 64;
+
+/** The same as findingBest, at one go. */
+export function bestOf(contacts: Contacts, spread: Spread, known?: number): Exact | null {
+  const finding = findingBest(contacts, spread, known);
+  for (;;) {
+    const step = finding.next();
+    if (step.done) return step.value;
+  }
+}
+
 /**
  * The arrangement with the least score of all that turns and exchanges can reach, wedges staying where they are; null when
  * none is below `known`, the score of one already found (a good one saves most of the work).
+ * Yields every few milliseconds; nothing is known before the end.
  */
-export function bestOf(contacts: Contacts, spread: Spread, known = Number.POSITIVE_INFINITY): Exact | null {
+export function* findingBest(
+  contacts: Contacts,
+  spread: Spread,
+  known = Number.POSITIVE_INFINITY,
+): Generator<void, Exact | null> {
   const { model } = contacts.tables;
   const { cells } = contacts.decisions;
   const least = new LeastMeetings(contacts);
   const orders = new Orders(contacts, spread, known - contacts.constant - least.alone);
+  yield* orders.weighing();
   let best: Exact | null = null;
+  let looked = 0;
   let below = known;
   const blockIn = model.blockIn.slice();
   for (const order of orders.byCost()) {
+    looked += 1;
+    if (looked % PAUSE === 0) yield;
     const spreadCost = orders.cost(order);
     if (contacts.constant + spreadCost + least.alone >= below - LEAST_GAIN) break;
     cells.forEach((cell, at) => {

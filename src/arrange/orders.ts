@@ -33,7 +33,6 @@ export class Orders {
         this.likeness[one * size + other] = likenessOf(spread, one, other);
       }
     }
-    this.weighAll();
   }
 
   cost(order: number): number {
@@ -50,7 +49,8 @@ export class Orders {
     );
   }
 
-  private weighAll(): void {
+  /** Weighs them all; to be gone through before anything is asked. Yields every few thousand orders. */
+  *weighing(): Generator<void, void> {
     const { tables, value, warmth } = this.spread;
     const { basis, model } = tables;
     const placed: Placed[] = [];
@@ -68,10 +68,27 @@ export class Orders {
       moment[2]! += warmth[block]! * basis.fromMiddleX[cell]!;
       moment[3]! += warmth[block]! * basis.fromMiddleY[cell]!;
     });
-    this.place([], start, moment, placed);
+    for (const firsts of this.beginnings()) {
+      this.place([], start, moment, placed, firsts);
+      yield;
+    }
   }
 
-  private place(order: number[], cost: number, moment: readonly number[], placed: Placed[]): void {
+  /** Every choice of the first two blocks. */
+  private beginnings(): number[][] {
+    const indices = [...this.blocks.keys()];
+    if (indices.length < 2) return [indices];
+    return indices.flatMap((one) => indices.filter((other) => other !== one).map((other) => [one, other]));
+  }
+
+  /** All orders that begin with `firsts`, from what is placed of them. */
+  private place(
+    order: number[],
+    cost: number,
+    moment: readonly number[],
+    placed: Placed[],
+    firsts: readonly number[],
+  ): void {
     const { tables, value, warmth } = this.spread;
     if (order.length === this.movable.length) {
       const [x, y, warmX, warmY] = moment as [number, number, number, number];
@@ -88,7 +105,7 @@ export class Orders {
     const x = tables.basis.fromMiddleX[cell]!;
     const y = tables.basis.fromMiddleY[cell]!;
     for (let index = 0; index < this.blocks.length; index++) {
-      if (order.includes(index)) continue;
+      if (order.includes(index) || (firsts[depth] ?? index) !== index) continue;
       const block = this.blocks[index]!;
       const added = this.added(placed, this.at[depth]!, block);
       const next = [
@@ -99,7 +116,7 @@ export class Orders {
       ];
       order.push(index);
       placed.push([this.at[depth]!, block]);
-      this.place(order, cost + added, next, placed);
+      this.place(order, cost + added, next, placed, firsts);
       placed.pop();
       order.pop();
     }

@@ -1,9 +1,9 @@
 // How good an arrangement is, for sure: the best there is where a wall is small, else a bound no arrangement comes below.
-import { lowerBound } from './bound';
+import { boundInParts } from './bound';
 import { type Contacts, contactsOf } from './contacts';
 import type { CostTables } from './costTables';
 import type { Decisions } from './decisions';
-import { bestOf, isSmall } from './exact';
+import { findingBest, isSmall } from './exact';
 import type { Kept } from './search';
 import { type Spread, spreadOf } from './spread';
 
@@ -12,6 +12,8 @@ export class Proof {
   readonly isShort: boolean;
   /** Whether it has been. */
   done = false;
+  /** No arrangement scores lower than this; null before boundInParts has ended. */
+  bound: number | null = null;
   private readonly contacts: Contacts | null;
   private readonly spread: Spread;
 
@@ -27,11 +29,12 @@ export class Proof {
     this.isShort = this.contacts !== null && isSmall(this.contacts, decisions.cells.length);
   }
 
-  /** The best of all arrangements, which is `known` where none is better. Only where isShort. */
-  better(known: Kept): Kept {
+  /** The best of all arrangements, which is `known` where none is better. Only where isShort. Yields every few milliseconds. */
+  *better(known: Kept): Generator<void, Kept> {
     if (!this.contacts) throw new Error('Proof: wedges may be traded');
-    const found = bestOf(this.contacts, this.spread, known.cost);
+    const found = yield* findingBest(this.contacts, this.spread, known.cost);
     this.done = true;
+    this.bound = found?.cost ?? known.cost;
     if (!found) return known;
     return {
       ...known,
@@ -41,7 +44,8 @@ export class Proof {
     };
   }
 
-  bound(): number {
-    return this.contacts ? lowerBound(this.contacts, this.spread) : 0;
+  /** Works out the bound; yields between its parts, which are long on a large wall. */
+  *bounding(): Generator<void, void> {
+    this.bound = this.contacts ? yield* boundInParts(this.contacts, this.spread) : 0;
   }
 }

@@ -39,8 +39,9 @@ const CHUNK = 256;
  */
 const HOT = [0.8, 0.6, 0.4, 0.2] as const;
 const COLD = 0.001;
-/** Another order of strips is tried once in so many changes: it costs about as much as all the others between. */
-const STRIPS_EVERY = 32;
+/** Another order of strips is tried once in so many changes, and counts so many steps for each wedge it changes, by its time. */
+const STRIPS_EVERY = 128;
+const STEPS_A_WEDGE = 8;
 /** Changes tried to learn how much a change is. */
 const MEASURED = 400;
 
@@ -54,7 +55,7 @@ export function searchFrom(project: Project, tables: CostTables, decisions: Deci
 }
 
 export class Search {
-  /** Changes tried; another order of strips counts as many as it changes wedges. */
+  /** Changes tried; another order of strips counts several for each wedge it changes. */
   steps = 0;
   best: Kept;
   private readonly wall: LiveWall;
@@ -112,7 +113,7 @@ export class Search {
     if (!tried) return 1;
     if (this.accepts(tried.added)) orders.keep();
     else orders.takeBack();
-    return Math.max(1, tried.wedges);
+    return 1 + STEPS_A_WEDGE * tried.wedges;
   }
 
   private accepts(added: number): boolean {

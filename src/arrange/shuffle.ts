@@ -13,7 +13,7 @@ import { decisionsOf, type Scopes } from './decisions';
 import { movesBetween } from './movesBetween';
 import { Proof } from './proof';
 import type { Score } from './score';
-import { searchFrom } from './search';
+import { type Kept, searchFrom } from './search';
 
 /** What is wanted of a shuffle; plain data, so that it can be sent to a worker. */
 export interface ShuffleWish {
@@ -78,7 +78,10 @@ export function arrange(project: Project, wish: ShuffleWish, clock: ShuffleClock
 /** Steps of the search before a small wall is proved. */
 const BEFORE_PROOF = 1 << 14;
 
-/** Steps between two reports: some milliseconds' worth. */
+/** Part of the budget after which a bound is worked out beside the search. */
+const BEFORE_BOUND = 1 / 16;
+
+/** Rounds of the search between two reports: some milliseconds' worth. */
 const REPORT = 16;
 
 /**
@@ -101,6 +104,7 @@ export function* arranging(
   const search = searchFrom(project, tables, decisions, wish.seed);
   const cornersMove = project.setting.cornerRule !== null && decisions.cells.length > 0;
   const proof = new Proof(tables, decisions, cornersMove);
+  const bounding = proof.bounding();
   const spent = budgetShare(wish.budget, now);
   const start = search.best.cost;
   let told = start;
@@ -115,10 +119,25 @@ export function* arranging(
     told = search.best.cost;
     const moves = better ? movesBetween(project, search.best) : null;
     stopped = yield { steps: search.steps, share: Math.min(1, share), start, best: told, moves };
+    // Early enough that who stops seldom stops before there is a bound; not at once, for something good comes first.
+    if (share > BEFORE_BOUND) bounding.next();
     // On a small wall the proof takes less time than the search: a good score to start from is all it needs.
     if (proof.isShort && search.steps >= BEFORE_PROOF) break;
   }
-  const best = proof.isShort && !stopped ? proof.better(search.best) : search.best;
+  let best: Kept = search.best;
+  if (proof.isShort && !stopped) {
+    const proving = proof.better(best);
+    for (let part = proving.next(); ; part = proving.next()) {
+      if (part.done) {
+        best = part.value;
+        break;
+      }
+      stopped = yield { steps: search.steps, share: Math.min(1, share), start, best: told, moves: null };
+      if (stopped) break;
+    }
+  }
+  // Who stops waits for no bound: where there is none yet, nothing is known to be out of reach but a score below 0.
+  if (!stopped) while (proof.bound === null) bounding.next();
   const before = scoreOf(evaluateTerms(basis, model), weights);
   const scoreAfter = (moves: readonly Move[]) =>
     scoreOf(evaluateTerms(basis, wallModel(moved(project, moves), model.cloths)), weights);
@@ -126,7 +145,7 @@ export function* arranging(
   const found = movesBetween(project, best);
   const moves = scoreAfter(found).total < before.total ? found : [];
   const after = scoreAfter(moves);
-  const bound = proof.done ? after.total : proof.bound();
+  const bound = proof.done ? after.total : (proof.bound ?? 0);
   const chance = TERM_NAMES.reduce((sum, name) => sum + weights[name], 0);
   const by = chance > 0 ? Math.max(0, after.total - bound) / chance : 0;
   return {
@@ -136,7 +155,7 @@ export function* arranging(
     steps: search.steps,
     bound,
     verdict: by < 1e-9 ? { kind: 'proved' } : { kind: 'within', by },
-    verdictWords: verdictWords(by),
+    verdictWords: verdictWords(by, proof.bound !== null),
     label: phrase('shuffle for balance'),
   };
 }
@@ -145,8 +164,9 @@ function scoreOf(terms: Terms, weights: Terms): Score {
   return { terms, total: weighted(terms, weights) };
 }
 
-function verdictWords(by: number): Phrase {
+function verdictWords(by: number, known: boolean): Phrase {
   if (by < 1e-9) return phrase('Best possible, proved');
+  if (!known) return phrase('Stopped before it was known how much better it can get');
   const points = 100 * by < 1 ? Number((100 * by).toPrecision(1)) : Math.round(100 * by);
   return phrase('Within {points} points of the bound; a top by chance has 100', { points });
 }
