@@ -10,7 +10,7 @@ import { cornerFabricOf, rowAndColumn } from '../../model/wallCells';
 import { drawBlock } from '../drawProject';
 import { clothMarks } from './clothMarks';
 import type { Composer } from './composer';
-import { fitted, inRow, line, textFigure } from './lettering';
+import { fitted, inRow, line, textFigure, textWidth } from './lettering';
 import { STYLES } from './look';
 import { type Figure, type Mark, shifted, sideBySide, stacked } from './page';
 import { numberDisc, tipSign } from './signs';
@@ -105,10 +105,14 @@ function placeLine(block: Block, at: number, width: Inches, writing: Writing): M
   const number = line(String(at + 1), STYLES.smallStrong, 0.1, y, type, 'right');
   if (!place) return [...number, ...line(say('empty'), STYLES.small, 0.2, y, type)];
   const label = findSet(project, place.set)?.label ?? '?';
-  const words = say(place.tip === 'up' ? 'Set {set}, tip up' : 'Set {set}, tip down', { set: label });
+  const up = place.tip === 'up';
+  const long = say(up ? 'Set {set}, tip up' : 'Set {set}, tip down', { set: label });
+  const room = width - 0.38;
+  const words =
+    textWidth(long, STYLES.small, type) <= room ? long : say(up ? '{set} up' : '{set} down', { set: label });
   return [
     ...number,
     tipSign(place.tip, 0.1, { x: 0.19, y: 0.02 }),
-    ...line(fitted(words, STYLES.small, width - 0.38, type), STYLES.small, 0.36, y, type),
+    ...line(fitted(words, STYLES.small, room, type), STYLES.small, 0.36, y, type),
   ];
 }

@@ -92,7 +92,7 @@ export class Composer {
 
   /** A heading, kept with at least `keep` inches of what follows. */
   heading(text: string, keep: Inches = 0.9): void {
-    this.add(textFigure(text, STYLES.heading, this.width, this.type), 0.22, keep);
+    this.add(textFigure(text, STYLES.heading, this.width, this.type), 0.2, keep);
     this.skip(0.06);
   }
 
@@ -125,7 +125,7 @@ export class Composer {
           { x: 0, figure: number },
           { x: 0.26, figure: words },
         ]),
-        0.06,
+        0.045,
       );
     });
   }

@@ -11,8 +11,8 @@ export interface Style {
 }
 
 export const INK = '#1b1b1b';
-export const INK_SOFT = '#4c4c4b';
-export const INK_FAINT = '#6b6b69';
+const INK_SOFT = '#4c4c4b';
+const INK_FAINT = '#6b6b69';
 export const HAIRLINE = '#c4c4c2';
 export const WASH = '#f0f0ee';
 /** A place without cloth. */

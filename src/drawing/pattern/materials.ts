@@ -53,7 +53,7 @@ function clothRemark({ project, say }: Writing): string {
 }
 
 /** How a fabric is bought, in words. */
-export function purchaseText(
+function purchaseText(
   { buy }: Pick<FabricYardage, 'buy'>,
   { project, say }: Pick<Writing, 'project' | 'say'>,
 ): string {

@@ -83,7 +83,7 @@ function footed(composer: Composer, title: string, { say, type }: Writing): Patt
   return pages.map((page, index) => {
     if (page.part === title) return page;
     const number = say('{page} of {pages}', { page: index + 1, pages: pages.length });
-    const name = fitted(title, STYLES.label, width * 0.5, type);
+    const name = fitted(title, STYLES.label, width * 0.38, type);
     const foot: Mark[] = [
       { kind: 'line', points: [{ x: MARGIN, y: y - 0.17 }, { x: right, y: y - 0.17 }], stroke: HAIR },
       ...line(name, STYLES.label, MARGIN, y, type),

@@ -7,6 +7,7 @@ import { layOut } from '../../geometry/setting';
 import type { SettingPiece } from '../../geometry/settingPiece';
 import { phrase } from '../../model/phrase';
 import type { Border } from '../../model/project';
+import type { Inches } from '../../model/units';
 import { clothMarks } from './clothMarks';
 import type { Composer } from './composer';
 import type { Figure, Mark } from './page';
@@ -15,6 +16,8 @@ import { nameOf, type Writing } from './writing';
 
 /** How far rows are drawn apart on the page, inches. */
 const APART = 0.13;
+/** Rows drawn lower than this are hard to read. */
+const LEAST_ROWS: Inches = 2.8;
 
 export function settingPages(composer: Composer, writing: Writing): void {
   const { drawing, say, project } = writing;
@@ -24,7 +27,7 @@ export function settingPages(composer: Composer, writing: Writing): void {
   piecesOf(['setting', 'sashing'], composer, writing);
   const layout = layOut(project);
   const room = composer.room > 3.2 ? composer.room : composer.height;
-  const most = project.setting.borders.length > 0 ? room * 0.68 : room;
+  const most = Math.max(LEAST_ROWS, room - bordersRoom(writing));
   const rows = rowsFigure(composer.width * 0.86, most - 0.4, writing);
   composer.add(rows, 0.2, 0, (composer.width - rows.width) / 2);
   if (project.setting.borders.length === 0) return;
@@ -39,6 +42,15 @@ export function settingPages(composer: Composer, writing: Writing): void {
   piecesOf(['borders'], composer, writing);
 }
 
+/** About what the words on borders take under the drawing, so that both share a page. */
+function bordersRoom({ project, yardage }: Writing): Inches {
+  const { borders } = project.setting;
+  if (borders.length === 0) return 0;
+  const lines = yardage.fabrics.flatMap((one) => one.lines.filter((line) => line.step === 'borders'));
+  const pieces = lines.reduce((sum, line) => sum + line.pieces.length, 0);
+  return 0.75 + 0.43 * (borders.length + 1) + 0.24 * pieces;
+}
+
 function settingSteps({ project, say }: Writing): string[] {
   const { layout, sashing, plain } = project.setting;
   const steps: string[] = [say('Lay the whole top out by the map, each block the way up the map shows.')];
@@ -48,7 +60,9 @@ function settingSteps({ project, say }: Writing): string[] {
       say('The rows run aslant. Begin and end each with a side triangle, its long side outwards.'),
       sashing.where === 'none'
         ? say('Sew each row; press the seams of neighbouring rows opposite ways.')
-        : say('Sew a short sashing piece between the blocks of each row, and long ones between the rows; press towards the sashing.'),
+        : sashing.cornerstones === undefined
+          ? say('Sew short sashing between the blocks of each row and long sashing between the rows; press towards the sashing.')
+          : say('Sew sashing between the blocks of each row, and sashing and cornerstones to rows of their own; press towards the sashing.'),
       say('Sew the rows together, matching seams, and the setting corners last.'),
       say('Trim the edge a seam’s width outside the points of the blocks.'),
     ); // biome-ignore format: a list

@@ -14,12 +14,12 @@ import { clothOf, nameOf, type Writing } from './writing';
 const COLUMNS = 2;
 /** Tallest a set is drawn. */
 const MOST_HIGH: Inches = 2;
-const SLICE: Inches = 0.95;
+const SLICE: Inches = 0.85;
 /** Left of the slice: the height and the pressing arrow. */
-const BESIDE: Inches = 0.62;
+const BESIDE: Inches = 0.56;
 const LABEL_STEP: Inches = 0.15;
 /** Where fabrics are named, from the strips' numbers. */
-const NAME_AT: Inches = 0.66;
+const NAME_AT: Inches = 0.6;
 
 export function stripSetPages(composer: Composer, writing: Writing): void {
   const { project, say } = writing;
@@ -85,7 +85,7 @@ function slice(set: StripSet, height: Inches, scale: number, width: Inches, writ
   const [from, to] = set.pressing === 'first' ? [0.12, bottom - 0.12] : [bottom - 0.12, 0.12];
   marks.push(
     ...measure({ x: 0.2, y: 0 }, { x: 0.2, y: bottom }, say('{height}', { height: { inches: height } }), STYLES.labelStrong, type),
-    ...arrow({ x: 0.48, y: from }, { x: 0.48, y: to }),
+    ...arrow({ x: 0.43, y: from }, { x: 0.43, y: to }),
   ); // biome-ignore format: two signs
   return { width, height: high + over + 0.02, marks: shifted(marks, 0, over) };
 }

@@ -72,7 +72,7 @@ function sheets(template: Template, composer: Composer, writing: Writing): void 
   for (const tile of tiles) {
     composer.page(writing.say('Templates'), [
       ...head(template, tile, tiles.length, paper, writing),
-      ...shifted(tile.marks, SIDE + (tiles.length === 1 ? (area.width - template.figure.width) / 2 : 0), TOP),
+      ...shifted(tile.marks, SIDE + (area.width - tile.width) / 2, TOP),
     ]);
   }
 }

@@ -6,14 +6,15 @@ import { line, type Type } from './lettering';
 import { HAIR, INK, STYLES } from './look';
 import { type Figure, type Mark, shifted } from './page';
 
-export interface Tile {
+export interface Tile extends Figure {
   /** From 1, row by row. */
   readonly number: number;
-  readonly marks: readonly Mark[];
 }
 
-export const OVERLAP: Inches = 0.5;
+const OVERLAP: Inches = 0.6;
 const ARM: Inches = 0.14;
+/** Where crosses stand along an overlap, as parts of it. */
+const CROSSES_AT = [0.22, 0.78] as const;
 
 interface Box {
   readonly left: Inches;
@@ -30,23 +31,25 @@ export function tilesOf(
 ): Tile[] {
   const columns = tilesAlong(figure.width, area.width);
   const rows = tilesAlong(figure.height, area.height);
-  if (columns * rows === 1) return [{ number: 1, marks: figure.marks }];
-  const starts = (count: number, long: Inches, room: Inches) =>
-    // Overlaps are shared out evenly, so that the last sheet is not a sliver.
-    Array.from({ length: count }, (_, at) => (count === 1 ? 0 : (at * (long - room)) / (count - 1)));
-  const lefts = starts(columns, figure.width, area.width);
-  const tops = starts(rows, figure.height, area.height);
+  if (columns * rows === 1) return [{ ...figure, number: 1 }];
+  // The sheets are alike, so that the last one is not a sliver.
+  const sheet = {
+    width: (figure.width + (columns - 1) * OVERLAP) / columns,
+    height: (figure.height + (rows - 1) * OVERLAP) / rows,
+  };
+  const lefts = Array.from({ length: columns }, (_, at) => at * (sheet.width - OVERLAP));
+  const tops = Array.from({ length: rows }, (_, at) => at * (sheet.height - OVERLAP));
   const boxes = tops.flatMap((top) =>
-    lefts.map((left): Box => ({ left, top, right: left + area.width, bottom: top + area.height })),
+    lefts.map((left): Box => ({ left, top, right: left + sheet.width, bottom: top + sheet.height })),
   );
-  const crosses = crossPoints(lefts, tops, figure, area);
+  const crosses = crossPoints(lefts, tops, sheet);
   const used = new Set<Mark>();
   return boxes.map((box, index): Tile => {
     const inside = figure.marks.flatMap((mark) => onTile(mark, box, used, type));
     const joins = crosses
       .filter(({ at }) => holds(box, at, ARM + 0.02))
       .flatMap((cross) => crossMarks(cross, type));
-    return { number: index + 1, marks: shifted([...inside, ...joins], -box.left, -box.top) };
+    return { number: index + 1, ...sheet, marks: shifted([...inside, ...joins], -box.left, -box.top) };
   });
 }
 
@@ -67,24 +70,21 @@ interface Cross {
 function crossPoints(
   lefts: readonly Inches[],
   tops: readonly Inches[],
-  figure: Figure,
-  area: { readonly width: Inches; readonly height: Inches },
+  sheet: { readonly width: Inches; readonly height: Inches },
 ): Cross[] {
   const points: Point[] = [];
   const along = (starts: readonly Inches[], room: Inches, at: number) =>
     (starts[at]! + starts[at - 1]! + room) / 2;
   tops.forEach((top) => {
     for (let at = 1; at < lefts.length; at += 1) {
-      const x = along(lefts, area.width, at);
-      const high = Math.min(area.height, figure.height - top);
-      for (const part of [0.22, 0.78]) points.push({ x, y: top + high * part });
+      const x = along(lefts, sheet.width, at);
+      for (const part of CROSSES_AT) points.push({ x, y: top + sheet.height * part });
     }
   });
   lefts.forEach((left) => {
     for (let at = 1; at < tops.length; at += 1) {
-      const y = along(tops, area.height, at);
-      const wide = Math.min(area.width, figure.width - left);
-      for (const part of [0.22, 0.78]) points.push({ x: left + wide * part, y });
+      const y = along(tops, sheet.height, at);
+      for (const part of CROSSES_AT) points.push({ x: left + sheet.width * part, y });
     }
   });
   return points.map((at, index) => ({ at, name: String.fromCharCode(65 + (index % 26)) }));
@@ -105,10 +105,13 @@ function onTile(mark: Mark, box: Box, used: Set<Mark>, type: Type): Mark[] {
     case 'line':
       return clipped(mark.points, box).map((points) => ({ ...mark, points }));
     case 'text': {
-      const end = { x: mark.at.x + type.width(mark.text, mark.face, mark.size), y: mark.at.y - mark.size };
-      if (used.has(mark) || !holds(box, mark.at, 0) || !holds(box, end, 0)) return [];
+      if (used.has(mark) || !holds(box, mark.at, 0)) return [];
+      const wide = type.width(mark.text, mark.face, mark.size);
+      const inside = box.right - wide;
+      // Words that reach over the edge of a sheet, and would reach over the next one's too, are moved in whole.
+      if (mark.at.x > inside && wide <= OVERLAP) return [];
       used.add(mark);
-      return [mark];
+      return [{ ...mark, at: { ...mark.at, x: Math.min(mark.at.x, inside) } }];
     }
     case 'shape':
       return mark.outlines.every((outline) => outline.every((point) => holds(box, point, 0))) ? [mark] : [];

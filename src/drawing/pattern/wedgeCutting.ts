@@ -4,12 +4,13 @@ import { availableWedges, wedgeCuts, wedgeStart } from '../../cutting/yield';
 import { setHeight } from '../../geometry/bands';
 import type { Outline } from '../../geometry/point';
 import { stripPlaces, wedgeOnSet } from '../../geometry/stripSet';
+import { cutWedge } from '../../geometry/wedge';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { StripSet } from '../../model/project';
 import type { Inches } from '../../model/units';
 import type { Composer } from './composer';
 import { textFigure } from './lettering';
-import { EDGE, ink, SEAM, STYLES } from './look';
+import { EDGE, ink, SEAM, STYLES, type Style } from './look';
 import { type Figure, type Mark, shifted, stacked } from './page';
 import { measure, numberDisc } from './signs';
 import { clothOf, type Writing } from './writing';
@@ -94,6 +95,8 @@ function setMarks(set: StripSet, height: Inches, scale: number, writing: Writing
     { kind: 'shape', outlines: hatch(right, bottom), fill: ink('#b9b9b6'), stroke: null },
   ];
   const places = stripPlaces(set.strips, wedge.seam);
+  const room = cutWedge(wedge).base * scale * 0.24;
+  const number: Style = { ...STYLES.labelStrong, size: Math.min(STYLES.labelStrong.size, room) };
   wedgeCuts(set, wedge).forEach((cut, index) => {
     const outline = wedgeOnSet(cut.start, cut.tip, height, wedge);
     for (const { strip, top, bottom: foot } of places) {
@@ -107,7 +110,7 @@ function setMarks(set: StripSet, height: Inches, scale: number, writing: Writing
     const middle = ((Math.min(...ends) + Math.max(...ends)) / 2) * scale;
     const inward = cut.tip === 'up' ? -1 : 1;
     const y = (outline[0]!.y + inward * wedge.cutHeight * 0.3) * scale;
-    marks.push(...numberDisc(String(index + 1), { x: middle, y }, STYLES.labelStrong, type));
+    marks.push(...numberDisc(String(index + 1), { x: middle, y }, number, type));
   });
   marks.push({ kind: 'shape', outlines: [box], fill: null, stroke: EDGE });
   return marks;
@@ -135,7 +138,7 @@ function scaled(outline: Outline, scale: number): Outline {
 }
 
 /** What of a convex outline lies between two heights. */
-export function between(outline: Outline, top: Inches, bottom: Inches): Outline {
+function between(outline: Outline, top: Inches, bottom: Inches): Outline {
   const cut = (points: Outline, depth: (y: Inches) => number): Outline =>
     points.flatMap((point, index) => {
       const next = points[(index + 1) % points.length]!;

@@ -63,6 +63,9 @@ function stepOf({ project }: Pick<Writing, 'project'>): Inches {
 function stripLines({ project, say, type }: Writing, base: Inches): Mark[] {
   const { wedge } = project;
   const step = stepOf({ project });
+  // Clear of the seam line, which is aslant.
+  const inside =
+    wedge.assemblySeam / Math.cos(Math.PI / wedge.perBlock) + 0.12 * slope(wedge.perBlock) + 0.05;
   const marks: Mark[] = [];
   for (let from = step; from < wedge.cutHeight - 0.4; from += step) {
     const y = wedge.cutHeight - from;
@@ -76,7 +79,7 @@ function stripLines({ project, say, type }: Writing, base: Inches): Mark[] {
       stroke: HAIR,
     });
     const label = say('{distance}', { distance: { inches: from } });
-    if (half > 0.55) marks.push(...line(label, STYLES.label, base / 2 - half + wedge.assemblySeam + 0.12, y - 0.03, type)); // biome-ignore format: one line
+    if (half > 0.55) marks.push(...line(label, STYLES.label, base / 2 - half + inside, y - 0.03, type)); // biome-ignore format: one line
   }
   return marks;
 }
