@@ -5,6 +5,7 @@ import { phrase } from '../../../model/phrase';
 import type { Problem } from '../../../model/result';
 import { type RunningShuffle, startShuffle } from '../../../store/arrangeClient';
 import { useAppStore } from '../../app';
+import { type Pace, paced } from './pace';
 
 export type ShuffleState =
   | { readonly kind: 'idle'; readonly problems: readonly Problem[] }
@@ -17,6 +18,7 @@ export function useShuffle() {
   const store = useAppStore();
   const [state, setState] = useState<ShuffleState>(IDLE);
   const running = useRef<RunningShuffle | null>(null);
+  const pace = useRef<Pace<ShuffleProgress> | null>(null);
   useEffect(() => () => running.current?.cancel(), []);
   // A change made by hand meanwhile makes the answer stale: it is put aside rather than laid over that change.
   useEffect(
@@ -33,12 +35,14 @@ export function useShuffle() {
       const { project, revision, showPreview } = store.getState();
       setState({ kind: 'running', progress: null });
       const label = phrase('shuffle for balance');
-      const shuffle = startShuffle(project, revision, wish, (progress) => {
+      const news = paced<ShuffleProgress>(withMoves, (progress) => {
         if (running.current !== shuffle) return;
         setState({ kind: 'running', progress });
         if (progress.moves) showPreview({ moves: progress.moves, label });
       });
+      const shuffle = startShuffle(project, revision, wish, news.tell);
       running.current = shuffle;
+      pace.current = news;
       void shuffle.answer.then((answer) => {
         if (running.current !== shuffle) return;
         running.current = null;
@@ -55,10 +59,18 @@ export function useShuffle() {
     },
     [store],
   );
-  const stop = useCallback(() => running.current?.stop(), []);
+  const stop = useCallback(() => {
+    pace.current?.end();
+    running.current?.stop();
+  }, []);
   const leave = useCallback(() => {
     store.getState().showPreview(null);
     setState(IDLE);
   }, [store]);
   return { state, start, stop, leave };
+}
+
+/** The later of two, with the moves of the earlier where it has none. */
+function withMoves(earlier: ShuffleProgress, later: ShuffleProgress): ShuffleProgress {
+  return { ...later, moves: later.moves ?? earlier.moves };
 }

@@ -1,0 +1,40 @@
+// News that comes faster than the page can draw it: the latest is drawn, then the page is left free for a while before the next,
+// so that a press of Stop is heard at once however large the wall is.
+
+/** Milliseconds the page is left free after it has drawn. */
+const FREE = 60;
+
+export interface Pace<News> {
+  readonly tell: (news: News) => void;
+  /** Nothing more is drawn. */
+  readonly end: () => void;
+}
+
+/** `join` makes one piece of news of two that were not drawn yet; `draw` hears it when the page is free. */
+export function paced<News>(
+  join: (earlier: News, later: News) => News,
+  draw: (news: News) => void,
+): Pace<News> {
+  let waiting: { readonly news: News } | null = null;
+  let busy = false;
+  let ended = false;
+  const free = () => {
+    busy = false;
+    if (!waiting || ended) return;
+    const { news } = waiting;
+    waiting = null;
+    busy = true;
+    draw(news);
+    // The frame after is when it has been drawn.
+    requestAnimationFrame(() => setTimeout(free, FREE));
+  };
+  return {
+    tell: (news) => {
+      waiting = { news: waiting ? join(waiting.news, news) : news };
+      if (!busy) free();
+    },
+    end: () => {
+      ended = true;
+    },
+  };
+}
