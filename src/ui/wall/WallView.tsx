@@ -24,6 +24,8 @@ import { wallKey } from './wallKeys';
 
 /** From this many pixels to the inch, seams and the lie of prints can be seen. */
 const NEAR = 4.5;
+/** From this many blocks a turn or swap jumps: each frame of its movement would paint much printed cloth again. */
+const STILL = 150;
 const NO_FINDINGS: readonly Finding[] = [];
 
 export function WallView({ number }: { number: boolean }) {
@@ -76,7 +78,7 @@ export function WallView({ number }: { number: boolean }) {
         {/* biome-ignore lint/a11y/useSemanticElements: a drawing cannot be a <fieldset> */}
         <svg
           ref={svg}
-          className={look.grey ? 'top grey' : 'top'}
+          className={`top${look.grey ? ' grey' : ''}${drawing.blocks.length > STILL ? ' still' : ''}`}
           viewBox={viewBox(view.drawn, view.window)}
           role="group"
           aria-label={say(
