@@ -1,6 +1,7 @@
 // A drawing larger than a page, cut into sheets that overlap: lines are clipped, words stand whole on one sheet, and crosses
 // in the overlaps are laid on each other to join them.
 import type { Point } from '../../geometry/point';
+import { setLetter } from '../../model/find';
 import type { Inches } from '../../model/units';
 import { line, type Type } from './lettering';
 import { HAIR, INK, STYLES } from './look';
@@ -42,14 +43,20 @@ export function tilesOf(
   const boxes = tops.flatMap((top) =>
     lefts.map((left): Box => ({ left, top, right: left + sheet.width, bottom: top + sheet.height })),
   );
-  const crosses = crossPoints(lefts, tops, sheet);
   const used = new Set<Mark>();
-  return boxes.map((box, index): Tile => {
-    const inside = figure.marks.flatMap((mark) => onTile(mark, box, used, type));
-    const joins = crosses
-      .filter(({ at }) => holds(box, at, ARM + 0.02))
-      .flatMap((cross) => crossMarks(cross, type));
-    return { number: index + 1, ...sheet, marks: shifted([...inside, ...joins], -box.left, -box.top) };
+  const sheets = boxes
+    .map((box) => ({ box, inside: figure.marks.flatMap((mark) => onTile(mark, box, used, type)) }))
+    // A sheet with nothing of the drawing on it is not printed.
+    .filter(({ inside }) => inside.length > 0);
+  const crosses = crossPoints(lefts, tops, sheet)
+    .map((at) => ({ at, on: sheets.filter(({ box }) => holds(box, at, ARM + 0.02)) }))
+    .filter(({ on }) => on.length > 1);
+  return sheets.map((one, index): Tile => {
+    const joins = crosses.flatMap(({ at, on }, name) =>
+      on.includes(one) ? crossMarks(at, setLetter(name), type) : [],
+    );
+    const marks = shifted([...one.inside, ...joins], -one.box.left, -one.box.top);
+    return { number: index + 1, ...sheet, marks };
   });
 }
 
@@ -61,17 +68,12 @@ function holds(box: Box, at: Point, spare: Inches): boolean {
   return at.x - spare >= box.left && at.x + spare <= box.right && at.y - spare >= box.top && at.y + spare <= box.bottom;
 } // biome-ignore format: one test
 
-interface Cross {
-  readonly at: Point;
-  readonly name: string;
-}
-
-/** Two crosses in every overlap of two neighbours, named by letters. */
+/** Two crosses in every overlap of two neighbours. */
 function crossPoints(
   lefts: readonly Inches[],
   tops: readonly Inches[],
   sheet: { readonly width: Inches; readonly height: Inches },
-): Cross[] {
+): Point[] {
   const points: Point[] = [];
   const along = (starts: readonly Inches[], room: Inches, at: number) =>
     (starts[at]! + starts[at - 1]! + room) / 2;
@@ -87,10 +89,10 @@ function crossPoints(
       for (const part of CROSSES_AT) points.push({ x: left + sheet.width * part, y });
     }
   });
-  return points.map((at, index) => ({ at, name: String.fromCharCode(65 + (index % 26)) }));
+  return points;
 }
 
-function crossMarks({ at, name }: Cross, type: Type): Mark[] {
+function crossMarks(at: Point, name: string, type: Type): Mark[] {
   const stroke = { ink: INK, width: 0.008 };
   return [
     { kind: 'line', points: [{ x: at.x - ARM, y: at.y }, { x: at.x + ARM, y: at.y }], stroke },

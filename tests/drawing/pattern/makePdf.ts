@@ -1,0 +1,44 @@
+// Patterns made for the tests, as the command line makes them.
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { patternKit } from '../../../src/cli/pattern';
+import { openProject } from '../../../src/cutting/openProject';
+import { PATTERN_PARTS, type PatternPart } from '../../../src/drawing/pattern/options';
+import { PAPERS, type PaperName } from '../../../src/drawing/pattern/page';
+import { writePattern } from '../../../src/drawing/pattern/pattern';
+import { PdfSheets } from '../../../src/drawing/pattern/pdfSheets';
+import type { Say } from '../../../src/drawing/pattern/writing';
+import { phrase, speak } from '../../../src/model/phrase';
+import type { Project } from '../../../src/model/project';
+
+const kit = await patternKit();
+
+export function demo(name: string): Project {
+  const path = join(import.meta.dirname, '..', '..', '..', 'demo-data', `${name}.json`);
+  const opened = openProject(readFileSync(path, 'utf8'));
+  if (!opened.ok) throw new Error(`demo: ${name} does not open`);
+  return opened.value;
+}
+
+export function sayIn(project: Project): Say {
+  const { unit } = project.preferences;
+  return (sentence, values) =>
+    speak(typeof sentence === 'string' ? phrase(sentence, values) : sentence, unit);
+}
+
+export function makePdf(
+  project: Project,
+  paper: PaperName,
+  parts: readonly PatternPart[] = PATTERN_PARTS,
+): { bytes: Uint8Array; missing: ReadonlySet<string> } {
+  const sheets = new PdfSheets(kit, PAPERS[paper]);
+  const written = writePattern(project, { paper, parts }, sayIn(project), sheets.type);
+  if (!written.ok) throw new Error(`makePdf: ${written.problems[0]!.message.say}`);
+  for (const page of written.value.pages) sheets.paint(page);
+  return { bytes: new Uint8Array(sheets.bytes(written.value.title)), missing: sheets.type.missing };
+}
+
+/** An open document to measure letters with. */
+export function typeOf(): PdfSheets['type'] {
+  return new PdfSheets(kit, PAPERS.a4).type;
+}

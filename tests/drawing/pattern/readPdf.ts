@@ -1,0 +1,104 @@
+// Reads a PDF file back with PDF.js (in unpdf), a program of its own: page sizes, words with their places, drawn lines.
+// Points (1/72 inch) from the lower left corner, as the file has them.
+import { getDocumentProxy, getResolvedPDFJS } from 'unpdf';
+
+// PDF.js expects it; Node has it from version 21 on.
+const buffers = ArrayBuffer.prototype as unknown as Record<string, unknown>;
+buffers.transferToFixedLength ??= function (this: ArrayBuffer, length = this.byteLength) {
+  return this.slice(0, length);
+};
+
+export interface ReadWords {
+  readonly text: string;
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** One stroked or filled path: its corners in order (curves by their ends only). */
+export interface ReadPath {
+  readonly painted: 'stroke' | 'fill' | 'other';
+  readonly points: readonly (readonly [x: number, y: number])[];
+}
+
+export interface ReadPage {
+  readonly width: number;
+  readonly height: number;
+  readonly words: readonly ReadWords[];
+  /** All words without their spaces; the slash of a fraction as /. */
+  readonly text: string;
+  readonly paths: readonly ReadPath[];
+}
+
+export interface ReadPdf {
+  readonly pages: readonly ReadPage[];
+  readonly printScaling: string | undefined;
+  readonly bookmarks: readonly string[];
+}
+
+/** Words as they are compared: without spaces, which line ends and thin spaces would change. */
+export function bare(text: string): string {
+  return text.replaceAll('\u2044', '/').replace(/\s/gu, '');
+}
+
+/** `lines: false` leaves the drawing out, for files with much of it. */
+export async function readPdf(bytes: Uint8Array, { lines = true } = {}): Promise<ReadPdf> {
+  const pdf = await getDocumentProxy(new Uint8Array(bytes));
+  const pages: ReadPage[] = [];
+  for (let number = 1; number <= pdf.numPages; number += 1) {
+    const page = await pdf.getPage(number);
+    const [left, bottom, right, top] = page.view as [number, number, number, number];
+    const content = await page.getTextContent();
+    const words = content.items.flatMap((item): ReadWords[] => {
+      if (!('str' in item) || item.str === '') return [];
+      const [, , , , x, y] = item.transform as number[];
+      return [{ text: item.str, x: x!, y: y!, width: item.width, height: item.height }];
+    });
+    pages.push({
+      width: right - left,
+      height: top - bottom,
+      words,
+      text: bare(words.map((one) => one.text).join('')),
+      paths: lines ? await pathsOf(page) : [],
+    });
+  }
+  const viewer = (await pdf.getViewerPreferences()) as { PrintScaling?: string } | null;
+  const outline = (await pdf.getOutline()) as { title: string }[] | null;
+  await pdf.loadingTask.destroy();
+  return {
+    pages,
+    printScaling: viewer?.PrintScaling,
+    bookmarks: (outline ?? []).map((entry) => entry.title),
+  };
+}
+
+/** Codes of a path's steps in PDF.js and how many numbers follow each. */
+const MOVE = 0;
+const STEP_NUMBERS = [2, 2, 6, 4, 0];
+
+async function pathsOf(page: {
+  getOperatorList(): Promise<{ fnArray: number[]; argsArray: unknown[] }>;
+}): Promise<ReadPath[]> {
+  const { OPS } = await getResolvedPDFJS();
+  const { fnArray, argsArray } = await page.getOperatorList();
+  return fnArray.flatMap((operator, index): ReadPath[] => {
+    if (operator !== OPS.constructPath) return [];
+    const [paint, [numbers]] = argsArray[index] as [number, [Float32Array | null]];
+    const painted = paint === OPS.stroke ? 'stroke' : paint === OPS.fill ? 'fill' : 'other';
+    return numbers ? split(numbers).map((points) => ({ painted, points })) : [];
+  });
+}
+
+function split(numbers: Float32Array): [number, number][][] {
+  const parts: [number, number][][] = [];
+  for (let at = 0; at < numbers.length; ) {
+    const code = numbers[at]!;
+    const count = STEP_NUMBERS[code];
+    if (count === undefined) throw new Error(`readPdf: unknown step ${code}`);
+    if (code === MOVE) parts.push([]);
+    if (count > 0) parts.at(-1)!.push([numbers[at + count - 1]!, numbers[at + count]!]);
+    at += 1 + count;
+  }
+  return parts;
+}
