@@ -1,0 +1,65 @@
+import { readFile } from 'node:fs/promises';
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Page, test } from '@playwright/test';
+import { readPdf } from '../tests/drawing/pattern/readPdf';
+import { openExample } from './quilt';
+
+const pattern = (page: Page) => page.getByRole('region', { name: 'Pattern', exact: true });
+
+async function saved(page: Page, button: string): Promise<{ name: string; bytes: Buffer }> {
+  const [download] = await Promise.all([
+    page.waitForEvent('download', { timeout: 60_000 }),
+    pattern(page).getByRole('button', { name: button }).click(),
+  ]);
+  return { name: download.suggestedFilename(), bytes: await readFile(await download.path()) };
+}
+
+test('the pattern of the quilt is saved as a PDF on the paper that was chosen, with a card for every block', async ({
+  page,
+}) => {
+  test.setTimeout(90_000);
+  await openExample(page, 'Finishing');
+  await pattern(page).getByText('A4', { exact: true }).click();
+  await expect(pattern(page).getByRole('radio', { name: 'A4' })).toBeChecked();
+  const { name, bytes } = await saved(page, 'Make the pattern');
+  expect(name).toMatch(/-pattern\.pdf$/);
+  const pdf = await readPdf(new Uint8Array(bytes), { lines: false });
+  // A4 by ISO 216: 210 × 297 mm, in points.
+  expect(pdf.pages[0]!.width).toBeCloseTo((210 / 25.4) * 72, 2);
+  const text = pdf.pages.map((one) => one.text).join('');
+  for (const number of [1, 2, 3, 4, 5, 6]) expect(text).toContain(`Block${number}`);
+  await expect(pattern(page).getByText(`Saved as ${name}, ${pdf.pages.length} pages.`)).toBeVisible();
+});
+
+test('templates come alone, at true size on Letter for a quilt in inches @phone', async ({ page }) => {
+  test.setTimeout(90_000);
+  await openExample(page, 'Finishing');
+  const { name, bytes } = await saved(page, 'Templates only');
+  expect(name).toMatch(/-templates\.pdf$/);
+  const pdf = await readPdf(new Uint8Array(bytes));
+  expect(pdf.bookmarks).toEqual(['Templates']);
+  expect([pdf.pages[0]!.width, pdf.pages[0]!.height]).toEqual([612, 792]);
+  expect(pdf.printScaling).toBe('None');
+});
+
+test('parts left out stay out, and nothing at all is answered in words', async ({ page }) => {
+  test.setTimeout(90_000);
+  await openExample(page, 'Finishing');
+  const parts = pattern(page).getByRole('checkbox');
+  for (const part of await parts.all()) await part.uncheck();
+  await pattern(page).getByRole('button', { name: 'Make the pattern' }).click();
+  await expect(pattern(page).getByRole('alert')).toHaveText('Choose at least one part of the pattern.');
+  await pattern(page).getByLabel('Materials and cutting list').check();
+  const { bytes } = await saved(page, 'Make the pattern');
+  const pdf = await readPdf(new Uint8Array(bytes), { lines: false });
+  expect(pdf.bookmarks).toEqual(['Materials', 'Cutting list']);
+});
+
+test('the section passes the checks of WCAG 2.2 AA', async ({ page }) => {
+  await openExample(page, 'Finishing');
+  const found = await new AxeBuilder({ page })
+    .include('section[aria-labelledby="pattern-title"]')
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'])
+    .analyze();
+  expect(found.violations).toEqual([]);
+});
