@@ -133,7 +133,7 @@ test.describe('arranging blocks on the wall', () => {
     await goTo(page, 'Wall');
     const size = page.getByRole('region', { name: 'Size of the wall' });
     await expect(size).toContainText('28" × 42"');
-    await page.getByText('Sashing', { exact: true }).click();
+    await page.locator('summary').filter({ hasText: 'Sashing' }).click();
     await page.getByText('Between and around').click();
     await expect(size).toContainText('32 1/2" × 48"'.replace(' ', '\u00a0'));
     const width = page.getByRole('textbox', { name: /^Finished width/ });

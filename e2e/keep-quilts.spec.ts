@@ -47,7 +47,7 @@ test('a saved file opens again as the same quilt', async ({ page }) => {
 const spoilt = JSON.parse(demo);
 spoilt.fabrics[2].colour = 'purple';
 const bad: [what: string, text: string, reason: RegExp][] = [
-  ['no JSON at all', 'a quilt', /JSON|Wedgewall/],
+  ['no JSON at all', 'a quilt', /does not begin with a brace/],
   ['an empty file', '', /empty|not readable/i],
   ['some other JSON', '{"hello":1}', /not a Wedgewall project/],
   ['a bad colour', JSON.stringify(spoilt), /#rrggbb/],

@@ -6,6 +6,7 @@ import { openProject } from '../cutting/openProject';
 import { drawProject } from '../drawing/drawProject';
 import { drawingToSvg } from '../drawing/svg';
 import { inColourway } from '../model/colourway';
+import { explain } from '../model/documentPlace';
 import { phrase, speak } from '../model/phrase';
 import type { Project } from '../model/project';
 import { failed, type Problem, type Result } from '../model/result';
@@ -82,7 +83,7 @@ function openFile(file: string, request: SheetRequest): Result<Project> {
   } catch (error) {
     return failed('no-file', '', phrase('The file cannot be read: {reason}', { reason: reasonOf(error) }));
   }
-  const opened = openProject(text);
+  const opened = explained(openProject(text), text);
   if (opened.ok && request.width !== null && tooLarge(request.width, drawProject(opened.value))) {
     return failed(
       'width',
@@ -102,6 +103,18 @@ function colourwayFolder(index: number, name: string): string {
     .replace(/^-+|-+$/g, '')
     .slice(0, 60);
   return ['colourway', index + 1, safe].filter((part) => part !== '').join('-');
+}
+
+/** Problems with their place in the maker's words, as on screen. */
+function explained(opened: Result<Project>, text: string): Result<Project> {
+  if (opened.ok) return opened;
+  return {
+    ok: false,
+    // A place in the document means that it could be parsed.
+    problems: opened.problems.map((problem) =>
+      problem.path === '' ? problem : explain(problem, JSON.parse(text)),
+    ),
+  };
 }
 
 function reasonOf(error: unknown): string {

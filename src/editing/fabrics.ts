@@ -35,7 +35,13 @@ export function removeFabric(project: Project, id: FabricId): Command {
     label: phrase('remove the fabric {name}', { name }),
     change: (draft) => {
       const use = fabricUse(draft, id);
-      if (use) throw new Refusal('fabric-in-use', 'fabrics', use);
+      if (use) {
+        throw new Refusal(
+          'fabric-in-use',
+          'fabrics',
+          phrase('{use} Put another cloth there first.', { use }),
+        );
+      }
       draft.fabrics = draft.fabrics.filter((fabric) => fabric.id !== id);
       draft.stripsOnHand = draft.stripsOnHand.filter((strip) => strip.fabric !== id);
       draft.clothOnHand = draft.clothOnHand.filter((cloth) => cloth.fabric !== id);

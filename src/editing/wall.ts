@@ -129,7 +129,7 @@ export function pinBlocks(project: Project, ids: readonly BlockId[], pinned: boo
 /** Changes rows and columns. Blocks keep their row and column; those that fall outside go to the side table. */
 export function resizeWall(rows: number, columns: number): Command {
   return {
-    label: phrase('make the wall {rows} rows of {columns}', { rows, columns }),
+    label: phrase('make the wall {rows} down, {columns} across', { rows, columns }),
     change: (draft) => {
       changeCells(draft, () => {
         draft.wall.rows = rows;

@@ -67,6 +67,8 @@ export class Session {
   private autosave: Autosave;
   private revision: number;
   private savedProject: Project;
+  /** Why nothing is kept in this browser; null where it is. */
+  private readonly notKept: Problem | null;
 
   constructor(
     readonly app: AppStore,
@@ -77,6 +79,7 @@ export class Session {
     revision: number,
   ) {
     this.revision = revision;
+    this.notKept = storage.keeps ? null : state.getState().problem;
     this.savedProject = app.getState().project;
     this.autosave = this.makeAutosave();
     app.subscribe((now, before) => {
@@ -97,7 +100,11 @@ export class Session {
       save: (project) => this.save(project),
       leave: (project) => this.storage.leave(project, this.revision),
       onState: (saving) =>
-        this.state.setState({ saving, problem: typeof saving === 'object' ? saving.problem : null }),
+        this.state.setState({
+          saving,
+          // Where nothing is kept, saving to memory is no reason to say that it is.
+          problem: typeof saving === 'object' ? saving.problem : this.storage.keeps ? null : this.notKept,
+        }),
     });
   }
 
@@ -131,6 +138,14 @@ export class Session {
     const unsaved = await this.unsaved();
     if (unsaved.length > 0) return unsaved;
     const loaded = await this.storage.load(id);
+    if (!loaded.ok) return loaded.problems;
+    this.show(loaded.value.project, loaded.value.revision);
+    return [];
+  }
+
+  /** Gives up what is open here for the state another tab has kept. What was open stays in the other tab's history only. */
+  async openOtherState(): Promise<readonly Problem[]> {
+    const loaded = await this.storage.load(this.app.getState().project.id);
     if (!loaded.ok) return loaded.problems;
     this.show(loaded.value.project, loaded.value.revision);
     return [];
@@ -196,7 +211,7 @@ export class Session {
     this.savedProject = project;
     this.revision = revision;
     this.autosave = this.makeAutosave();
-    this.state.setState({ saving: 'saved', problem: null });
+    this.state.setState({ saving: 'saved', problem: this.storage.keeps ? null : this.notKept });
     this.app.getState().open(project);
     void this.storage.setLastOpen(project.id);
   }

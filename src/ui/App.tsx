@@ -1,8 +1,9 @@
 // The room: selvedge, the panel of the current step, the wall, the strip of values. Puts the pieces side by side.
-import { type CSSProperties, useEffect, useState } from 'react';
+import { type CSSProperties, useEffect, useRef, useState } from 'react';
 import { formatHex } from '../colour/parse';
 import { encodedOf, luminanceOfValue } from '../colour/spaces';
 import { useApp, useAppStore } from './app';
+import { heedRefusedFields } from './fields/refusedFields';
 import { ErrorScreen } from './shell/ErrorScreen';
 import { Selvedge } from './shell/Selvedge';
 import { TopBar } from './shell/TopBar';
@@ -20,6 +21,18 @@ export function App() {
   const lightness = useApp((app) => app.project.preferences.wallLightness);
   const said = useApp((app) => app.said);
   const [number, setNumber] = useState(false);
+  const panel = useRef<HTMLElement>(null);
+  const step = useApp((app) => app.step);
+  const id = useApp((app) => app.project.id);
+  const revision = useApp((app) => app.revision);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another step or quilt starts at its heading
+  useEffect(() => panel.current?.scrollTo(0, 0), [step, id]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: after each change
+  useEffect(() => {
+    // A button that did its work and is gone leaves the focus nowhere; it goes on from the step's heading.
+    if (document.activeElement === document.body)
+      panel.current?.querySelector('h2')?.focus({ preventScroll: true });
+  }, [revision]);
   useEffect(() => {
     const key = (event: KeyboardEvent) => {
       if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
@@ -38,7 +51,7 @@ export function App() {
       <ClothDefs fabrics={fabrics} perBlock={perBlock} />
       <TopBar number={number} onNumber={setNumber} />
       <Selvedge />
-      <main className="panel">
+      <main className="panel" ref={panel} onClickCapture={heedRefusedFields}>
         <ErrorScreen>
           <StepPanel />
         </ErrorScreen>

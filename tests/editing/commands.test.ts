@@ -100,7 +100,7 @@ const commands: [words: string, from: Project, command: Command][] = [
   ['swap blocks 1 and 2', project, wall.swapCells(project, 0, 1)],
   ['take down block 1', project, wall.takeDown(project, first.id)],
   ['pin block 1', project, wall.pinBlocks(project, [first.id], true)],
-  ['make the wall 2 rows of 3', project, wall.resizeWall(2, 3)],
+  ['make the wall 2 down, 3 across', project, wall.resizeWall(2, 3)],
   ['change the sashing', project, setting.changeSashing({ where: 'around', width: 2 })],
   ['change the corner triangles', project, setting.changeCorners(project.fabrics[3]!.id)],
   ['add a border', project, setting.addBorder({ fabric: project.fabrics[1]!.id, width: 3 })],

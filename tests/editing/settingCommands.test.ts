@@ -55,7 +55,7 @@ const commands: [words: string, from: Project, command: Command][] = [
   ['change the side triangles', onPoint, layout.changeSettingTriangles('sides', dark)],
   ['change the setting corners', onPoint, layout.changeSettingTriangles('corners', dark)],
   ['lay plain squares', project, layout.layPlain({ fabric: dark, cells: 'second' })],
-  ['make the wall 2 rows of 3', onPoint, resizeWall(2, 3)],
+  ['make the wall 2 down, 3 across', onPoint, resizeWall(2, 3)],
   ['change the rule of the corners', project, layout.changeCornerRule({ kind: 'edge', fabric: dark })],
   ['set the cornerstones', bordered, edges.setCornerstones(dark)],
   ['change the sashing after column 1', bordered, edges.setGap('columnGaps', 1, 2.5)],

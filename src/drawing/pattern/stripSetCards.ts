@@ -14,12 +14,12 @@ import { clothOf, nameOf, type Writing } from './writing';
 const COLUMNS = 2;
 /** Tallest a set is drawn. */
 const MOST_HIGH: Inches = 2;
-const SLICE: Inches = 0.85;
+const SLICE: Inches = 0.8;
 /** Left of the slice: the height and the pressing arrow. */
 const BESIDE: Inches = 0.56;
 const LABEL_STEP: Inches = 0.15;
 /** Where fabrics are named, from the strips' numbers. */
-const NAME_AT: Inches = 0.6;
+const NAME_AT: Inches = 0.58;
 
 export function stripSetPages(composer: Composer, writing: Writing): void {
   const { project, say } = writing;
@@ -29,7 +29,7 @@ export function stripSetPages(composer: Composer, writing: Writing): void {
   const tallest = Math.max(...sets.map((set) => setHeight(set.strips, project.wedge.seam)));
   const scale = Math.min(0.25, MOST_HIGH / tallest);
   const step = composer.width / COLUMNS;
-  const cards = sets.map((set) => card(set, scale, step - 0.3, writing));
+  const cards = sets.map((set) => card(set, scale, step - 0.1, writing));
   for (let at = 0; at < cards.length; at += COLUMNS) {
     composer.add(sideBySide(cards.slice(at, at + COLUMNS), step), at === 0 ? 0.1 : 0.3);
   }
@@ -65,7 +65,7 @@ function slice(set: StripSet, height: Inches, scale: number, width: Inches, writ
   // Labels may need more height than the strips; the slice then stands in the middle of them.
   const over = Math.max(0, LABEL_STEP / 2 - Math.min(...labelAt));
   const right = BESIDE + SLICE;
-  const labelX = right + 0.22;
+  const labelX = right + 0.17;
   const marks: Mark[] = places.flatMap(({ strip, top, bottom }): Mark[] => {
     const cloth = set.strips[strip]!;
     const [y0, y1] = [top * scale, bottom * scale];
@@ -75,7 +75,7 @@ function slice(set: StripSet, height: Inches, scale: number, width: Inches, writ
     const name = fitted(nameOf(writing, cloth.fabric), STYLES.small, width - labelX - NAME_AT, type);
     return [
       { kind: 'shape', outlines: [outline], fill: clothOf(writing, cloth.fabric, scale, 0), stroke: SEAM },
-      { kind: 'line', points: [{ x: right + 0.02, y: (y0 + y1) / 2 }, { x: labelX - 0.05, y: at }], stroke: HAIR },
+      { kind: 'line', points: [{ x: right + 0.02, y: (y0 + y1) / 2 }, { x: labelX - 0.03, y: at }], stroke: HAIR },
       ...line(String(strip + 1), STYLES.label, labelX + 0.1, baseline, type, 'right'),
       ...line(say('{width}', { width: { inches: cloth.width } }), STYLES.smallStrong, labelX + 0.2, baseline, type),
       ...line(name, STYLES.small, labelX + NAME_AT, baseline, type),

@@ -5,7 +5,7 @@ import { setHeight } from '../../geometry/bands';
 import type { Outline } from '../../geometry/point';
 import { stripPlaces, wedgeOnSet } from '../../geometry/stripSet';
 import { cutWedge } from '../../geometry/wedge';
-import { counted, type Phrase, phrase } from '../../model/phrase';
+import { counted, type Phrase } from '../../model/phrase';
 import type { StripSet } from '../../model/project';
 import type { Inches } from '../../model/units';
 import type { Composer } from './composer';
@@ -16,8 +16,8 @@ import { measure, numberDisc } from './signs';
 import { clothOf, type Writing } from './writing';
 
 const MOST_HIGH: Inches = 1.6;
-/** Sets named one by one above a drawing. */
-const MOST_NAMED = 24;
+/** More names than these are set smaller above their drawing. */
+const MANY_NAMES = 12;
 
 export function wedgeCuttingPages(composer: Composer, writing: Writing): void {
   const { project, say } = writing;
@@ -28,7 +28,7 @@ export function wedgeCuttingPages(composer: Composer, writing: Writing): void {
   composer.steps([
     say('Straighten the left end of the set.'),
     say('Lay the template with its rim along the outer edge of the first strip (tip up) or of the last strip (tip down), and cut along both sides.'),
-    say('Turn the template for the next wedge: it shares a cut with the one before.'),
+    say('Turn the template for the next wedge and lay it close against the cut before.'),
     say('Pile the wedges by set and tip, and label the piles: A up, A down.'),
   ]); // biome-ignore format: a list
   for (const group of groups) {
@@ -57,7 +57,7 @@ function cuttingFigure(group: readonly StripSet[], width: Inches, writing: Writi
   const scale = Math.min(width / set.length, MOST_HIGH / height);
   return stacked(
     [
-      textFigure(say(setNames(group)), STYLES.card, width, type),
+      textFigure(say(setNames(group)), group.length > MANY_NAMES ? STYLES.strong : STYLES.card, width, type),
       textFigure(facts(set, height, writing), STYLES.small, width, type),
       { width, height: height * scale, marks: setMarks(set, height, scale, writing) },
       ruler(set, height, scale, writing),
@@ -68,10 +68,7 @@ function cuttingFigure(group: readonly StripSet[], width: Inches, writing: Writi
 
 function setNames(group: readonly StripSet[]): Phrase {
   const labels = group.map((set) => set.label);
-  const list = { list: labels.slice(0, MOST_NAMED) };
-  if (labels.length > MOST_NAMED) {
-    return phrase('Sets {sets} and {more} more, cut alike', { sets: list, more: labels.length - MOST_NAMED });
-  }
+  const list = { list: labels };
   return counted(labels.length, 'Set {sets}', 'Sets {sets}, cut alike', { sets: list });
 }
 

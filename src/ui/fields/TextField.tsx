@@ -23,7 +23,15 @@ export function TextField({ label, value, onCommit, hideLabel, longest = 120, re
     if (typed === null) return;
     const text = typed.trim();
     if (required && text === '') {
-      setProblems([{ code: 'empty', path: label, message: phrase('It needs a name.') }]);
+      setProblems([{ code: 'empty', path: label, message: phrase('It cannot be empty.') }]);
+      return;
+    }
+    if (text.length > longest) {
+      const message = phrase('At most {longest} characters; it has {length}.', {
+        longest,
+        length: text.length,
+      });
+      setProblems([{ code: 'too-long', path: label, message }]);
       return;
     }
     const refused = text === value ? [] : onCommit(text);
@@ -38,7 +46,6 @@ export function TextField({ label, value, onCommit, hideLabel, longest = 120, re
       <input
         id={id}
         autoComplete="off"
-        maxLength={longest}
         value={typed ?? value}
         aria-invalid={problems.length > 0}
         aria-describedby={`${id}-why`}

@@ -24,7 +24,7 @@ export function ProjectMenu() {
           className="button project-button"
           aria-label={say('Quilt: {name}. Open, save, other quilts', { name })}
         >
-          <span className="title">{name}</span>
+          <span className="title">{name || say('Quilt without a name')}</span>
           <ChevronDown size={16} aria-hidden />
         </Button>
         <Popover className="popover" placement="bottom start">
@@ -64,6 +64,11 @@ function Menu({ close }: { close: () => void }) {
   return (
     <div className="stack" style={{ width: 330, maxWidth: '86vw', padding: 8 }}>
       {problem ? <Complaint problems={[problem]} /> : null}
+      {problem?.code === 'changed-elsewhere' ? (
+        <button type="button" className="button" onClick={() => after(session.openOtherState())}>
+          {say('Open the other state')}
+        </button>
+      ) : null}
       <TextField
         label="Name of this quilt"
         value={open.name}
@@ -176,8 +181,9 @@ function Refusals({ problems }: { problems: readonly Problem[] }) {
         <div className="complaint">
           <p>{say('It was not opened; the quilt on the wall is untouched.')}</p>
           <ul>
-            {problems.slice(0, 6).map((problem) => (
-              <li key={`${problem.path} ${problem.code}`}>
+            {problems.slice(0, 6).map((problem, index) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: one place may have several reasons
+              <li key={index}>
                 {problem.path ? <code>{problem.path}</code> : null} {say(problem.message)}
               </li>
             ))}

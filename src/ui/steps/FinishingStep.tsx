@@ -13,14 +13,17 @@ import { WordsSection } from './finishing/WordsSection';
 export function FinishingStep() {
   return (
     <>
-      <StepHeading title="Finishing" line="What the top measures, and a picture of it to take away." />
+      <StepHeading
+        title="Finishing"
+        line="What the top measures, its picture, the cloth it takes, and the written pattern."
+      />
       <SizesSection />
+      <PictureSection />
+      <WordsSection />
       <WeightSection />
       <CuttingSection />
       <KitsSection />
       <PatternSection />
-      <PictureSection />
-      <WordsSection />
       <ColourwaysSection />
     </>
   );

@@ -5,7 +5,7 @@ export function StepHeading({ title, line }: { title: string; line: string }) {
   const say = useSay();
   return (
     <header>
-      <h2>{say(title)}</h2>
+      <h2 tabIndex={-1}>{say(title)}</h2>
       <p>{say(line)}</p>
     </header>
   );

@@ -53,13 +53,13 @@ export const PoolMarks = memo(function PoolMarks({
       {pools.map(({ outline }) => {
         const points = outline.map((point) => `${point.x},${point.y}`).join(' ');
         return (
-          <g key={points} fill="none" strokeLinejoin="round">
-            <polygon points={points} stroke="#000" strokeOpacity={0.5} strokeWidth={strong ? 0.5 : 0.26} />
+          <g key={points} fill="none" strokeLinejoin="round" strokeLinecap="round">
+            <polygon points={points} stroke="#000" strokeOpacity={0.45} strokeWidth={strong ? 0.5 : 0.3} />
             <polygon
               points={points}
               stroke="#fff"
-              strokeWidth={strong ? 0.34 : 0.15}
-              strokeDasharray="1.3 0.22 0.6 0.22"
+              strokeWidth={strong ? 0.36 : 0.2}
+              strokeDasharray={strong ? '0.01 0.52' : '0.01 0.4'}
             />
           </g>
         );

@@ -20,6 +20,7 @@ import { useGestures } from './useGestures';
 import { useView, type WallView as View } from './useView';
 import { ViewTools } from './ViewTools';
 import { viewBox } from './view';
+import { WallNotice } from './WallNotice';
 import { wallKey } from './wallKeys';
 
 /** From this many pixels to the inch, seams and the lie of prints can be seen. */
@@ -82,7 +83,7 @@ export function WallView({ number }: { number: boolean }) {
           viewBox={viewBox(view.drawn, view.window)}
           role="group"
           aria-label={say(
-            '{rows} rows of {columns}. Arrows go from block to block; R turns, Space lifts, P pins.',
+            '{rows} down, {columns} across. Arrows go from block to block; R turns, Space lifts, P pins.',
             {
               rows: rowCount(shown),
               columns: shown.wall.columns,
@@ -129,11 +130,13 @@ export function WallView({ number }: { number: boolean }) {
           />
         </svg>
         {pickedHung ? <BlockTools id={pickedHung.block} /> : null}
-        {twist ? (
-          <p className="said">
-            {say('Turn by {degrees}°', { degrees: turnsIn(twist.degrees, turns) * (360 / turns) })}
-          </p>
-        ) : null}
+        <WallNotice
+          turning={
+            twist
+              ? say('Turn by {degrees}°', { degrees: turnsIn(twist.degrees, turns) * (360 / turns) })
+              : null
+          }
+        />
         <ViewTools view={view} />
       </div>
       <SideTable

@@ -37,7 +37,7 @@ export function ChooseWedges() {
           ) : null}
           <button
             type="button"
-            className={empty > 0 ? 'button' : 'button solid'}
+            className="button"
             disabled={busy || open.length === 0}
             onClick={() => choose(open)}
           >

@@ -33,7 +33,7 @@ export function TradeBar() {
             )}
       </p>
       {held ? (
-        <button type="button" className="button" onClick={() => hold(null)}>
+        <button data-always type="button" className="button" onClick={() => hold(null)}>
           {say('Leave it')}
         </button>
       ) : null}

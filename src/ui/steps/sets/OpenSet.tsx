@@ -103,7 +103,7 @@ function RemoveSet({ set }: { set: StripSet }) {
             <button type="button" className="button solid" onClick={remove}>
               {say('Remove it all the same')}
             </button>
-            <button type="button" className="button" onClick={() => setAsked(false)}>
+            <button data-always type="button" className="button" onClick={() => setAsked(false)}>
               {say('Leave it')}
             </button>
           </div>

@@ -93,7 +93,7 @@ function Offered({ alternatives, onClose }: { alternatives: readonly Alternative
             {say('Keep this order')}
           </button>
         ) : null}
-        <button type="button" className="button" onClick={onClose}>
+        <button data-always type="button" className="button" onClick={onClose}>
           {say('Leave it as it was')}
         </button>
       </div>

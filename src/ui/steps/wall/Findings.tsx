@@ -14,7 +14,8 @@ export function Findings() {
   const store = useAppStore();
   const project = useApp((app) => app.project);
   const chosen = useApp((app) => app.finding);
-  const { findings } = useAnalysis(project);
+  const { findings, clashes } = useAnalysis(project);
+  const within = clashes.filter((clash) => clash.kind === 'radial');
   const [all, setAll] = useState(false);
   const shown = all ? findings : findings.slice(0, FIRST);
   const hung = project.wall.cells.some((cell) => cell !== null);
@@ -31,9 +32,24 @@ export function Findings() {
         <p className="quiet">
           {say(
             hung
-              ? 'No fabric meets itself, and lights and darks are spread. Step back and squint all the same.'
+              ? 'No fabric meets itself on a rim or across an edge, and no part of the top is lighter or darker than chance makes it. Step back and squint all the same.'
               : 'Make blocks, then hang them here.',
           )}
+        </p>
+      ) : null}
+      {within.length > 0 ? (
+        <p className="quiet">
+          <Fractions
+            text={say(
+              within.length === 1
+                ? 'Further in a fabric meets itself or its look-alike once, along {length}.'
+                : 'Further in a fabric meets itself or its look-alike {count} times, {length} in all.',
+              {
+                count: within.length,
+                length: { inches: within.reduce((sum, clash) => sum + clash.inches, 0) },
+              },
+            )}
+          />
         </p>
       ) : null}
       <ul className="findings">
@@ -64,7 +80,7 @@ function FindingRow({ finding, open, onOpen }: { finding: Finding; open: boolean
   return (
     <li className="finding">
       <button type="button" aria-expanded={open} onClick={onOpen}>
-        <Weight weight={finding.weight} />
+        <Weight weight={finding.weight} pool={finding.marks.some((mark) => mark.kind === 'pool')} />
         <span>
           <Fractions text={say(finding.words)} />
         </span>
@@ -74,22 +90,39 @@ function FindingRow({ finding, open, onOpen }: { finding: Finding; open: boolean
   );
 }
 
-/** How heavy a finding is, as the length of a seam mark. */
-function Weight({ weight }: { weight: number }) {
+/** How heavy a finding is, as long as a seam mark; a pool as its chalk line. */
+function Weight({ weight, pool }: { weight: number; pool: boolean }) {
   const reach = 6 + 34 * Math.min(1, Math.max(0, weight));
   return (
-    <svg className="weight" width="44" height="12" viewBox="0 0 44 12" aria-hidden>
-      <line x1="2" x2={2 + reach} y1="6" y2="6" stroke="currentColor" strokeWidth="7" />
-      <line x1="3.5" x2={0.5 + reach} y1="6" y2="6" stroke="var(--paper)" strokeWidth="4.4" />
-      <line
-        x1="3.5"
-        x2={0.5 + reach}
-        y1="6"
-        y2="6"
-        stroke="currentColor"
-        strokeWidth="1.6"
-        strokeDasharray="4 3"
-      />
+    <svg className="weight" width="44" height="16" viewBox="0 0 44 16" aria-hidden>
+      {pool ? (
+        <rect
+          x="3"
+          y="2"
+          width={Math.max(12, reach - 4)}
+          height="12"
+          rx="5"
+          fill="none"
+          stroke="currentColor"
+          strokeWidth="2"
+          strokeLinecap="round"
+          strokeDasharray="0.1 3.6"
+        />
+      ) : (
+        <>
+          <line x1="2" x2={2 + reach} y1="8" y2="8" stroke="currentColor" strokeWidth="7" />
+          <line x1="3.5" x2={0.5 + reach} y1="8" y2="8" stroke="var(--paper)" strokeWidth="4.4" />
+          <line
+            x1="3.5"
+            x2={0.5 + reach}
+            y1="8"
+            y2="8"
+            stroke="currentColor"
+            strokeWidth="1.6"
+            strokeDasharray="4 3"
+          />
+        </>
+      )}
     </svg>
   );
 }

@@ -122,8 +122,8 @@ function EffectLine({ effect }: { effect: Effect }) {
       )}{' '}
       {say(
         effect.after.total <= effect.before.total
-          ? 'The top scores {after}, better than {before}.'
-          : 'The top scores {after}, worse than {before}.',
+          ? 'The top scores {after}, better than {before} (lower is better).'
+          : 'The top scores {after}, worse than {before} (lower is better).',
         score,
       )}
     </>

@@ -19,7 +19,16 @@ export function useShuffle() {
   const [state, setState] = useState<ShuffleState>(IDLE);
   const running = useRef<RunningShuffle | null>(null);
   const pace = useRef<Pace<ShuffleProgress> | null>(null);
-  useEffect(() => () => running.current?.cancel(), []);
+  useEffect(
+    () => () => {
+      if (!running.current) return;
+      running.current.cancel();
+      running.current = null;
+      store.getState().showPreview(null);
+      store.getState().say(phrase('The shuffle was put aside.'));
+    },
+    [store],
+  );
   // A change made by hand meanwhile makes the answer stale: it is put aside rather than laid over that change.
   useEffect(
     () =>

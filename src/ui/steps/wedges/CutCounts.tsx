@@ -101,7 +101,7 @@ export function CutCounts({ row }: { row: LedgerRow }) {
             <button type="button" className="button solid" onClick={() => run(asked.command)}>
               {say(asked.yes)}
             </button>
-            <button type="button" className="button" onClick={leave}>
+            <button data-always type="button" className="button" onClick={leave}>
               {say('Leave it')}
             </button>
           </div>

@@ -37,7 +37,10 @@ export function FirstBlock() {
             value={across ?? planned}
             onCommit={(measured) => {
               const read = explainMeasure(wedge, measured);
-              if (!read.ok) return read.problems;
+              if (!read.ok) {
+                setAcross(null);
+                return read.problems;
+              }
               setAcross(measured);
               return [];
             }}

@@ -1,0 +1,56 @@
+// What was refused is never acted on, and what is not kept is never said to be.
+import { expect, test } from '@playwright/test';
+import { block, firstVisit, goTo, undoButton } from './room';
+
+test('a button does nothing while a field beside it is refused, and the field gets the focus', async ({
+  page,
+}) => {
+  await firstVisit(page);
+  await goTo(page, 'Wall');
+  const part = page.getByRole('region', { name: 'Shuffle for balance' });
+  const seed = part.getByRole('textbox', { name: 'Seed' });
+  await seed.fill('banana');
+  await seed.press('Tab');
+  await expect(part.getByText('Write a whole number from 0 to 9999.')).toBeVisible();
+  await part.getByRole('button', { name: 'Shuffle', exact: true }).click();
+  await expect(seed).toBeFocused();
+  await expect(part.getByRole('progressbar')).toHaveCount(0);
+  await seed.fill('7');
+  await seed.press('Enter');
+  await part.getByRole('button', { name: 'Shuffle', exact: true }).click();
+  await expect(part.getByRole('progressbar')).toBeVisible();
+});
+
+test('blocks are not added while their number is refused', async ({ page }) => {
+  await firstVisit(page);
+  await goTo(page, 'Blocks');
+  const count = page.getByRole('textbox', { name: 'Blocks to add' });
+  await count.fill('six');
+  await count.press('Tab');
+  await page.getByRole('button', { name: /^Add 1 block/ }).click();
+  await expect(undoButton(page)).toBeDisabled();
+  await expect(count).toBeFocused();
+});
+
+test('where the browser keeps nothing, the tool works and never says “Kept”', async ({ page }) => {
+  await page.addInitScript(() => Reflect.deleteProperty(globalThis, 'indexedDB'));
+  await page.addInitScript(() => Object.defineProperty(globalThis, 'indexedDB', { value: undefined }));
+  await firstVisit(page);
+  await expect(page.getByText('Not kept')).toBeVisible();
+  await block(page, 1).focus();
+  await page.keyboard.press('r');
+  await expect(undoButton(page)).toBeEnabled();
+  await page.waitForTimeout(1500);
+  await expect(page.getByText('Not kept')).toBeVisible();
+  await expect(page.getByText('Kept', { exact: true })).toHaveCount(0);
+});
+
+test('why a pinned block stays is said on the wall', async ({ page }) => {
+  await firstVisit(page);
+  await block(page, 2).focus();
+  await page.keyboard.press('p');
+  await page.keyboard.press('r');
+  await expect(
+    page.locator('.wall').getByText('Block 2 is pinned. Take the pin out to move it.'),
+  ).toBeVisible();
+});
