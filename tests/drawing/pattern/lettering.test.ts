@@ -7,7 +7,7 @@ import { openFont } from '../../../src/drawing/pattern/openFont';
 
 /** Every letter half as wide as it is high. */
 const even: Type = { width: (text, _face, size) => Array.from(text).length * size * 0.5 };
-const words = fc.string({ unit: fc.constantFrom(...'ab 1/4é×\u00a0\n"'), maxLength: 200 });
+const words = fc.string({ unit: fc.constantFrom(...Array.from('ab 1/4é×\u00a0\n"')), maxLength: 200 });
 
 describe('setting words', () => {
   it('breaks lines no wider than asked', () => {
