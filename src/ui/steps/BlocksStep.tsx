@@ -28,8 +28,8 @@ export function BlocksStep() {
   // Another block starts at its head, wherever the list or the workshop before was scrolled to.
   // biome-ignore lint/correctness/useExhaustiveDependencies: when the picked block changes
   useEffect(() => {
-    // Newer browsers return a promise here, which an effect must not.
-    void top.current?.scrollIntoView({ block: 'end' });
+    // In braces, since newer browsers return a promise here, which an effect must not.
+    top.current?.scrollIntoView({ block: 'end' });
   }, [block?.id]);
   return (
     <TradingContext value={trade}>
