@@ -26,7 +26,9 @@ export function App() {
   const id = useApp((app) => app.project.id);
   const revision = useApp((app) => app.revision);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another step or quilt starts at its heading
-  useEffect(() => panel.current?.scrollTo(0, 0), [step, id]);
+  useEffect(() => {
+    panel.current?.scrollTo(0, 0);
+  }, [step, id]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: after each change
   useEffect(() => {
     // A button that did its work and is gone leaves the focus nowhere; it goes on from the step's heading.
