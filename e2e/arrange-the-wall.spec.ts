@@ -43,7 +43,9 @@ test.describe('arranging blocks on the wall', () => {
     await page.keyboard.press('p');
     await expect(block(page, 1)).toHaveAccessibleName(/pinned$/);
     await page.keyboard.press('r');
-    await expect(page.getByText('Block 1 is pinned. Take the pin out to move it.')).toBeAttached();
+    await expect(
+      page.locator('.wall').getByText('Block 1 is pinned. Take the pin out to move it.'),
+    ).toBeVisible();
     await page.keyboard.press('p');
     await page.keyboard.press('Delete');
     await expect(page.getByRole('region', { name: 'Side table' })).toContainText('1');
