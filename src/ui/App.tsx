@@ -13,6 +13,9 @@ import { ClothDefs } from './wall/ClothDefs';
 import { WallView } from './wall/WallView';
 import { useSay } from './words';
 
+/** Milliseconds until a part that moves the focus itself has done so. */
+const FOCUS_SETTLES = 250;
+
 export function App() {
   const say = useSay();
   const store = useAppStore();
@@ -31,9 +34,13 @@ export function App() {
   }, [step, id]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: after each change
   useEffect(() => {
-    // A button that did its work and is gone leaves the focus nowhere; it goes on from the step's heading.
-    if (document.activeElement === document.body)
-      panel.current?.querySelector('h2')?.focus({ preventScroll: true });
+    // A button that did its work and is gone leaves the focus nowhere; it goes on from the step's heading, unless the part
+    // that changed has put it somewhere itself by then.
+    const timer = setTimeout(() => {
+      if (document.activeElement === document.body)
+        panel.current?.querySelector('h2')?.focus({ preventScroll: true });
+    }, FOCUS_SETTLES);
+    return () => clearTimeout(timer);
   }, [revision]);
   useEffect(() => {
     const key = (event: KeyboardEvent) => {

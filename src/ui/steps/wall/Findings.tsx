@@ -38,7 +38,7 @@ export function Findings() {
         </p>
       ) : null}
       {within.length > 0 ? (
-        <p className="quiet">
+        <p className="quiet" style={{ marginBottom: 8 }}>
           <Fractions
             text={say(
               within.length === 1
