@@ -44,7 +44,7 @@ test.describe('arranging blocks on the wall', () => {
     await expect(block(page, 1)).toHaveAccessibleName(/pinned$/);
     await page.keyboard.press('r');
     await expect(
-      page.locator('.wall').getByText('Block 1 is pinned. Take the pin out to move it.'),
+      page.locator('[data-words="Block 1 is pinned. Take the pin out to move it."]'),
     ).toBeVisible();
     await page.keyboard.press('p');
     await page.keyboard.press('Delete');

@@ -50,7 +50,5 @@ test('why a pinned block stays is said on the wall', async ({ page }) => {
   await block(page, 2).focus();
   await page.keyboard.press('p');
   await page.keyboard.press('r');
-  await expect(
-    page.locator('.wall').getByText('Block 2 is pinned. Take the pin out to move it.'),
-  ).toBeVisible();
+  await expect(page.locator('[data-words="Block 2 is pinned. Take the pin out to move it."]')).toBeVisible();
 });

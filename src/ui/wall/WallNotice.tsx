@@ -18,9 +18,6 @@ export function WallNotice({ turning }: { turning: string | null }) {
   const words =
     turning ??
     (said.count > gone ? say(said.words) : preview ? say('Only a look: nothing is changed yet') : null);
-  return words === null ? null : (
-    <p className="said" aria-hidden>
-      {words}
-    </p>
-  );
+  // The words come through CSS: for assistive tools they stand once, in the status line.
+  return words === null ? null : <p className="said" aria-hidden data-words={words} />;
 }
