@@ -14,6 +14,8 @@ export default defineConfig({
   fullyParallel: true,
   workers: 2,
   retries: 0,
+  timeout: 60_000,
+  expect: { timeout: 10_000 },
   forbidOnly: Boolean(process.env.CI),
   reporter: [['list'], ['json', { outputFile: 'test-results/browser.json' }]],
   use: {
