@@ -1,11 +1,12 @@
 // Pictures of the top to take away: the SVG text, and a PNG drawn from it in the browser. What is drawn: drawing/svg; the
 // words that go with it: pictureText.
-import { analyse } from '../balance/analyse';
+
 import { drawProject } from '../drawing/drawProject';
 import { drawingToSvg } from '../drawing/svg';
 import { phrase } from '../model/phrase';
 import type { Project } from '../model/project';
 import { failed, ok, type Result } from '../model/result';
+import { analysisApart } from './analysis';
 import { withDensity } from './pngDensity';
 
 export interface PictureOptions {
@@ -31,7 +32,7 @@ export function pictureSvg(project: Project, { caption, marks }: PictureOptions)
   return drawingToSvg(drawProject(project), {
     title: project.name,
     ...(caption === null ? {} : { caption }),
-    marks: marks ? analyse(project).findings.flatMap((finding) => finding.marks) : [],
+    marks: marks ? analysisApart(project).findings.flatMap((finding) => finding.marks) : [],
   });
 }
 
