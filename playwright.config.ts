@@ -3,7 +3,8 @@
 import { defineConfig } from '@playwright/test';
 import { findChromium } from './scripts/browser.mjs';
 
-const PORT = 4183;
+// Another port lets two checkouts test side by side.
+const PORT = Number(process.env.TEST_PORT ?? 4183);
 const chromium = findChromium();
 
 const touch = (width: number, height: number) => ({ viewport: { width, height }, hasTouch: true });

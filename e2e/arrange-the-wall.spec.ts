@@ -6,13 +6,13 @@ test.describe('arranging blocks on the wall', () => {
     await firstVisit(page);
     const [first, second] = [await hangsAt(page, 1), await hangsAt(page, 2)];
     await block(page, 1).dragTo(block(page, 2));
-    expect(await hangsAt(page, 1)).toBe(second);
-    expect(await hangsAt(page, 2)).toBe(first);
+    await expect.poll(() => hangsAt(page, 1)).toBe(second);
+    await expect.poll(() => hangsAt(page, 2)).toBe(first);
     await expect(undoButton(page)).toHaveAccessibleName('Undo: swap blocks 1 and 2');
     await undoButton(page).click();
-    expect(await hangsAt(page, 1)).toBe(first);
+    await expect.poll(() => hangsAt(page, 1)).toBe(first);
     await page.keyboard.press('Control+y');
-    expect(await hangsAt(page, 1)).toBe(second);
+    await expect.poll(() => hangsAt(page, 1)).toBe(second);
   });
 
   test('Escape drops a drag without a change', async ({ page }) => {
@@ -24,7 +24,7 @@ test.describe('arranging blocks on the wall', () => {
     await page.mouse.move(box.x + box.width * 1.5, box.y + box.height / 2, { steps: 6 });
     await page.keyboard.press('Escape');
     await page.mouse.up();
-    expect(await hangsAt(page, 1)).toBe(before);
+    await expect.poll(() => hangsAt(page, 1)).toBe(before);
     await expect(undoButton(page)).toBeDisabled();
   });
 
@@ -38,7 +38,7 @@ test.describe('arranging blocks on the wall', () => {
     await page.keyboard.press('ArrowRight');
     await page.keyboard.press('Space');
     await expect(block(page, 1)).toBeFocused();
-    expect(await hangsAt(page, 1)).toBe('row 1, column 2');
+    await expect.poll(() => hangsAt(page, 1)).toBe('row 1, column 2');
     expect(start).toBe('row 1, column 1');
     await page.keyboard.press('p');
     await expect(block(page, 1)).toHaveAccessibleName(/pinned$/);
@@ -53,7 +53,7 @@ test.describe('arranging blocks on the wall', () => {
     await page.keyboard.press('Enter');
     await page.getByRole('button', { name: 'Empty cell, row 1, column 2' }).focus();
     await page.keyboard.press('Enter');
-    expect(await hangsAt(page, 1)).toBe('row 1, column 2');
+    await expect.poll(() => hangsAt(page, 1)).toBe('row 1, column 2');
   });
 
   test('a pinned block stays when another is dragged onto it', async ({ page }) => {
@@ -62,7 +62,7 @@ test.describe('arranging blocks on the wall', () => {
     await page.keyboard.press('p');
     const before = await hangsAt(page, 1);
     await block(page, 1).dragTo(block(page, 2));
-    expect(await hangsAt(page, 1)).toBe(before);
+    await expect.poll(() => hangsAt(page, 1)).toBe(before);
     await expect(page.getByRole('status').filter({ hasText: 'is pinned' })).toBeAttached();
   });
 
@@ -166,5 +166,5 @@ test('on a phone a block is carried by finger @phone @touch', async ({ page, con
     await touch('touchMove', fromX + ((toX - fromX) * step) / 8, fromY + ((toY - fromY) * step) / 8);
   }
   await touch('touchEnd');
-  expect(await hangsAt(page, 1)).toBe(target);
+  await expect.poll(() => hangsAt(page, 1)).toBe(target);
 });

@@ -79,9 +79,9 @@ test.describe('strips in the order they are sewn', () => {
     await drag(page, grips(page).first(), 2.2 * step);
     await page.mouse.up();
     const [moved, ...rest] = before;
-    expect(await order(page)).toEqual([rest[0], rest[1], moved, ...rest.slice(2)]);
+    await expect.poll(() => order(page)).toEqual([rest[0], rest[1], moved, ...rest.slice(2)]);
     await undoButton(page).click();
-    expect(await order(page)).toEqual(before);
+    await expect.poll(() => order(page)).toEqual(before);
   });
 
   test('Escape drops a drag, and nothing has changed', async ({ page }) => {
@@ -89,7 +89,7 @@ test.describe('strips in the order they are sewn', () => {
     await drag(page, grips(page).first(), 150);
     await page.keyboard.press('Escape');
     await page.mouse.up();
-    expect(await order(page)).toEqual(before);
+    await expect.poll(() => order(page)).toEqual(before);
     await expect(undoButton(page)).toBeDisabled();
   });
 
@@ -98,10 +98,10 @@ test.describe('strips in the order they are sewn', () => {
     await grips(page).first().focus();
     await page.keyboard.press('Alt+ArrowDown');
     await page.keyboard.press('Alt+ArrowDown');
-    expect((await order(page))[2]).toBe(before[0]);
+    await expect.poll(async () => (await order(page))[2]).toBe(before[0]);
     await expect(grips(page).nth(2)).toBeFocused();
     await page.keyboard.press('Alt+ArrowUp');
-    expect((await order(page))[1]).toBe(before[0]);
+    await expect.poll(async () => (await order(page))[1]).toBe(before[0]);
     await expect(page.getByText(/Now strip \d+ of \d+ in set A/)).toBeAttached();
   });
 
@@ -121,7 +121,7 @@ test.describe('strips in the order they are sewn', () => {
       });
     }
     await client.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
-    expect((await order(page)).slice(0, 2)).toEqual([before[1], before[0]]);
+    await expect.poll(async () => (await order(page)).slice(0, 2)).toEqual([before[1], before[0]]);
   });
 });
 

@@ -36,7 +36,7 @@ test.describe('how far the work is', () => {
     await expect(
       page.getByText(`Block ${number} is sewn into its row; it stays where it is.`).first(),
     ).toBeAttached();
-    expect(await hangsAt(page, number)).toBe(place);
+    await expect.poll(() => hangsAt(page, number)).toBe(place);
     await expect(undoButton(page)).toHaveAccessibleName('Undo: set how far 2 blocks are');
     await undoButton(page).click();
     await block(page, number).focus();
@@ -169,7 +169,7 @@ test('a wedge is carried from one block to another laid beside it', async ({ pag
   await page.mouse.down();
   await page.mouse.move(to.x + to.width / 2, to.y + to.height / 2, { steps: 8 });
   await page.mouse.up();
-  expect(await words(mine)).toBe(there);
-  expect(await words(other)).toBe(here);
+  await expect.poll(() => words(mine)).toBe(there);
+  await expect.poll(() => words(other)).toBe(here);
   await expect(undoButton(page)).toHaveAccessibleName('Undo: trade wedges between blocks 1 and 4');
 });

@@ -38,10 +38,10 @@ test('a saved file opens again as the same quilt', async ({ page }) => {
   const text = readFileSync(await file.path(), 'utf8');
   await page.keyboard.press('Escape');
   await undoButton(page).click();
-  expect(await hangsAt(page, 1)).toBe('row 1, column 1');
+  await expect.poll(() => hangsAt(page, 1)).toBe('row 1, column 1');
   await openFile(page, text);
   await expect(page.getByRole('dialog')).toBeHidden();
-  expect(await hangsAt(page, 1)).toBe('row 1, column 2');
+  await expect.poll(() => hangsAt(page, 1)).toBe('row 1, column 2');
 });
 
 const spoilt = JSON.parse(demo);
@@ -65,9 +65,9 @@ for (const [what, text, reason] of bad) {
       page.getByRole('alert').filter({ hasText: 'the quilt on the wall is untouched' }),
     ).toBeVisible();
     await page.keyboard.press('Escape');
-    expect(await hangsAt(page, 1)).toBe('row 1, column 2');
+    await expect.poll(() => hangsAt(page, 1)).toBe('row 1, column 2');
     await undoButton(page).click();
-    expect(await hangsAt(page, 1)).toBe('row 1, column 1');
+    await expect.poll(() => hangsAt(page, 1)).toBe('row 1, column 1');
   });
 }
 

@@ -31,11 +31,11 @@ test('a wedge carried to another place trades the two, and undo puts both back',
   await page.mouse.move(to.x, to.y, { steps: 6 });
   await expect(page.getByText('Rims that meet or look alike')).toBeVisible();
   await page.mouse.up();
-  expect(await wedgeIn(place(page, 1))).toBe(five);
-  expect(await wedgeIn(place(page, 4))).toBe(one);
-  expect(await nextUndo(page)).toBe('Undo: trade two wedges in block 4');
+  await expect.poll(() => wedgeIn(place(page, 1))).toBe(five);
+  await expect.poll(() => wedgeIn(place(page, 4))).toBe(one);
+  await expect.poll(() => nextUndo(page)).toBe('Undo: trade two wedges in block 4');
   await page.keyboard.press('Control+z');
-  expect(await wedgeIn(place(page, 1))).toBe(one);
+  await expect.poll(() => wedgeIn(place(page, 1))).toBe(one);
 });
 
 test('a wedge carried and dropped with Escape stays where it was', async ({ page }) => {
@@ -48,8 +48,8 @@ test('a wedge carried and dropped with Escape stays where it was', async ({ page
   await page.mouse.move(to.x, to.y, { steps: 6 });
   await page.keyboard.press('Escape');
   await page.mouse.up();
-  expect(await wedgeIn(place(page, 1))).toBe(before);
-  expect(await nextUndo(page)).toBe('Nothing to undo');
+  await expect.poll(() => wedgeIn(place(page, 1))).toBe(before);
+  await expect.poll(() => nextUndo(page)).toBe('Nothing to undo');
 });
 
 test('by keys alone a wedge is held with T, traded with Enter, and taken out with Delete', async ({
@@ -62,10 +62,10 @@ test('by keys alone a wedge is held with T, traded with Enter, and taken out wit
   for (let step = 0; step < 3; step += 1) await page.keyboard.press('ArrowRight');
   await expect(place(page, 4)).toBeFocused();
   await page.keyboard.press('Enter');
-  expect(await wedgeIn(place(page, 4))).toBe(one);
-  expect(await wedgeIn(place(page, 1))).toBe(four);
+  await expect.poll(() => wedgeIn(place(page, 4))).toBe(one);
+  await expect.poll(() => wedgeIn(place(page, 1))).toBe(four);
   await page.keyboard.press('Delete');
-  expect(await wedgeIn(place(page, 4))).toBe('no wedge yet');
+  await expect.poll(() => wedgeIn(place(page, 4))).toBe('no wedge yet');
 });
 
 test('wedges are traded between two blocks laid side by side', async ({ page }) => {
@@ -78,9 +78,9 @@ test('wedges are traded between two blocks laid side by side', async ({ page }) 
   await other.click();
   await expect(page.getByText('The wedge from block 1, place 1 is in hand')).toBeVisible();
   await mine.click();
-  expect(await wedgeIn(mine)).toBe(there);
-  expect(await wedgeIn(other)).toBe(here);
-  expect(await nextUndo(page)).toBe('Undo: trade wedges between blocks 1 and 4');
+  await expect.poll(() => wedgeIn(mine)).toBe(there);
+  await expect.poll(() => wedgeIn(other)).toBe(here);
+  await expect.poll(() => nextUndo(page)).toBe('Undo: trade wedges between blocks 1 and 4');
 });
 
 test('a wedge on offer goes into its place and one fewer is left @tablet @phone', async ({ page }) => {
@@ -89,7 +89,7 @@ test('a wedge on offer goes into its place and one fewer is left @tablet @phone'
   const words = (await offer.locator('.offer-words').textContent()) ?? '';
   const [, set, tip, left] = /^Set (\w+), tip (\w+)\s+(\d+) left/.exec(words) ?? [];
   await offer.click();
-  expect(await wedgeIn(place(page, 1))).toBe(`set ${set}, tip ${tip}`);
+  await expect.poll(() => wedgeIn(place(page, 1))).toBe(`set ${set}, tip ${tip}`);
   await page.getByRole('button', { name: 'Take it out' }).click();
   await expect(page.locator('.offer', { hasText: `Set ${set}, tip ${tip}` }).first()).toContainText(
     `${left} left`,
@@ -111,13 +111,13 @@ test('a finger that rests on a wedge carries it; one that moves at once scrolls 
   await finger('touchMove', { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 });
   await finger('touchMove', to);
   await finger('touchEnd');
-  expect(await wedgeIn(place(page, 1))).toBe(three);
-  expect(await wedgeIn(place(page, 4))).toBe(one);
+  await expect.poll(() => wedgeIn(place(page, 1))).toBe(three);
+  await expect.poll(() => wedgeIn(place(page, 4))).toBe(one);
   const undo = await nextUndo(page);
   const start = await middle(place(page, 4));
   await finger('touchStart', start);
   for (let step = 1; step <= 6; step += 1) await finger('touchMove', { x: start.x, y: start.y - 15 * step });
   await finger('touchEnd');
   await expect.poll(() => page.locator('.panel').evaluate((panel) => panel.scrollTop)).toBeGreaterThan(20);
-  expect(await nextUndo(page)).toBe(undo);
+  await expect.poll(() => nextUndo(page)).toBe(undo);
 });
