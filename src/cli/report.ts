@@ -3,6 +3,7 @@
 import { type Analysis, analyse } from '../balance/analyse';
 import type { Clash, ClashKind } from '../balance/clashes';
 import { clashWords } from '../balance/clashFindings';
+import { wishesOf } from '../balance/wishes';
 import { meanColour } from '../colour/likeness';
 import { type ColouredArea, valueHistogram, valueQuantile, valueStatistics } from '../colour/mixture';
 import { value } from '../colour/spaces';
@@ -64,9 +65,9 @@ export function sheetReport(project: Project, drawing: Drawing, analysis: Analys
   return rounded(report) as object;
 }
 
-/** The analysis the report and the marks share: prints count with all their inks. */
+/** The analysis the report and the marks share, by the wishes kept with the project, as on screen. */
 export function sheetAnalysis(project: Project): Analysis {
-  return analyse(project, { cloth: printMix });
+  return analyse(project, wishesOf(project.preferences));
 }
 
 function setRows(project: Project): object[] {

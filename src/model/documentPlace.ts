@@ -19,7 +19,7 @@ const ENTRIES: Readonly<Record<string, string>> = {
   cutHeight: 'cut height', seam: 'seam allowance', assemblySeam: 'assembly seam', outerSeam: 'outer seam', kind: 'kind',
   number: 'number', places: 'places', cornerFabric: 'corner fabric', cornerShift: 'places of the corners', rows: 'rows',
   columns: 'columns', cells: 'cells', block: 'block', turn: 'turn', pinned: 'whether it is pinned', layout: 'layout',
-  sashing: 'sashing', where: 'where it lies', borders: 'borders', unit: 'unit of length', wallLightness: 'lightness of the wall',
+  sashing: 'sashing', where: 'where it lies', borders: 'borders', weights: 'how much each part counts', unit: 'unit of length', wallLightness: 'lightness of the wall',
   usableWidth: 'usable width of fabric', set: 'strip set', tip: 'tip', plain: 'plain squares', cornerRule: 'rule of the corners',
   cornerstones: 'cornerstones', columnGaps: 'gaps between columns', rowGaps: 'gaps between rows', after: 'which gap', ends: 'width at the ends',
   stripLength: 'length of its strips', depth: 'what strips are cut from', corners: 'corners', keys: 'pieces of the border', binding: 'binding', cutWidth: 'cut width', sides: 'side triangles',

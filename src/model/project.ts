@@ -154,6 +154,9 @@ const wallSchema = v.strictObject({
 export const VALUE_INTENTS = ['scattered', 'light middle', 'dark middle', 'light to dark'] as const;
 export const COLOUR_INTENTS = ['scattered', 'families together'] as const;
 
+/** How much a term of the score counts, 0 to 6. */
+const weight = v.pipe(v.number(), v.minValue(0), v.maxValue(6));
+
 const preferencesSchema = v.strictObject({
   unit: v.picklist(['in', 'cm']),
   /** Lightness L* of the design wall, 0 to 100. */
@@ -168,6 +171,17 @@ const preferencesSchema = v.strictObject({
   intent: v.optional(
     v.strictObject({ value: v.picklist(VALUE_INTENTS), colour: v.picklist(COLOUR_INTENTS) }),
     { value: 'scattered', colour: 'scattered' },
+  ),
+  /** How much each term of the score counts (balance/terms); the usual weights where there are none. */
+  weights: v.optional(
+    v.strictObject({
+      clashLength: weight,
+      lookAlikes: weight,
+      valueSpread: weight,
+      colourSpread: weight,
+      fabricSpread: weight,
+      wholeTopWeight: weight,
+    }),
   ),
 });
 

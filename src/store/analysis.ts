@@ -1,6 +1,6 @@
-// The balance of a project, prints included, worked out once for each state of it, from the state before where that helps.
+// The balance of a project, as the person wants it measured, worked out once for each state of it, from the state before where that helps.
 import { type Analysis, analyse, reanalyse } from '../balance/analyse';
-import { printMix } from '../geometry/print/printMix';
+import { wishesOf } from '../balance/wishes';
 import type { Preferences, Project } from '../model/project';
 
 const known = new WeakMap<Project, Analysis>();
@@ -13,15 +13,10 @@ export function analysisOf(project: Project): Analysis {
   const made =
     latest && sameWishes(latest.project.preferences, project.preferences)
       ? reanalyse(latest, project)
-      : analyse(project, analysisWishes(project.preferences));
+      : analyse(project, wishesOf(project.preferences));
   known.set(project, made);
   latest = made;
   return made;
-}
-
-/** What the person has set of the analysis. */
-function analysisWishes({ lookalikes, intent }: Preferences) {
-  return { cloth: printMix, lookalikes, intent };
 }
 
 function sameWishes(one: Preferences, other: Preferences): boolean {
@@ -36,7 +31,7 @@ function sameWishes(one: Preferences, other: Preferences): boolean {
 export function analysisApart(project: Project): Analysis {
   const found = known.get(project);
   if (found) return found;
-  const made = analyse(project, analysisWishes(project.preferences));
+  const made = analyse(project, wishesOf(project.preferences));
   known.set(project, made);
   return made;
 }

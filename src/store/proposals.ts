@@ -2,6 +2,7 @@
 import { type Effect, effectOf, type Proposal, propose } from '../arrange/proposals';
 import type { Analysis } from '../balance/analyse';
 import type { Finding } from '../balance/finding';
+import { weightsOf } from '../balance/wishes';
 import { blocksWith, cellIndexOf } from '../model/find';
 import type { Move } from '../model/moves';
 import type { BlockId, Project } from '../model/project';
@@ -12,7 +13,8 @@ const known = new WeakMap<Analysis, Map<string, readonly Proposal[]>>();
 export function proposalsFor(analysis: Analysis, finding: Finding): readonly Proposal[] {
   const kept = known.get(analysis) ?? new Map<string, readonly Proposal[]>();
   known.set(analysis, kept);
-  const found = kept.get(finding.id) ?? propose(finding, analysis);
+  const found =
+    kept.get(finding.id) ?? propose(finding, analysis, { weights: weightsOf(analysis.project.preferences) });
   kept.set(finding.id, found);
   return found;
 }
@@ -22,6 +24,7 @@ export function effectTogether(analysis: Analysis, proposals: readonly Proposal[
   return effectOf(
     analysis,
     proposals.flatMap((proposal) => proposal.moves),
+    weightsOf(analysis.project.preferences),
   );
 }
 

@@ -2,7 +2,7 @@
 import { Shuffle as ShuffleIcon, Square } from 'lucide-react';
 import { useState } from 'react';
 import type { ShuffleWish } from '../../../arrange/shuffle';
-import { DEFAULT_WEIGHTS } from '../../../balance/terms';
+import { weightsOf } from '../../../balance/wishes';
 import { rearrange } from '../../../editing/wall';
 import { useApp } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
@@ -18,18 +18,18 @@ import type { Wishes } from './wishes';
 export function ShufflePart() {
   const say = useSay();
   const hung = useApp((app) => app.project.wall.cells.some((cell) => cell !== null));
-  const { intent, lookalikes } = useApp((app) => app.project.preferences);
+  const preferences = useApp((app) => app.project.preferences);
+  const { intent, lookalikes } = preferences;
   const { state, start, stop, leave } = useShuffle();
   const [seed, setSeed] = useState(1);
   const [wishes, setWishes] = useState<Wishes>({
     scopes: { swap: true, turn: true, shiftCorners: true, trade: false, strips: false },
-    weights: DEFAULT_WEIGHTS,
     seconds: 4,
   });
   const wish: ShuffleWish = {
     seed,
     scopes: wishes.scopes,
-    weights: wishes.weights,
+    weights: weightsOf(preferences),
     intent,
     lookalikes,
     budget: { milliseconds: wishes.seconds * 1000 },

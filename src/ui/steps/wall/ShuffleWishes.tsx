@@ -1,6 +1,7 @@
 // What a shuffle may move and what it minds most.
 import type { Scopes } from '../../../arrange/decisions';
 import { TERM_NAMES } from '../../../balance/terms';
+import { weightsOf } from '../../../balance/wishes';
 import { changePreferences } from '../../../editing/setting';
 import { COLOUR_INTENTS, type Preferences, VALUE_INTENTS } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
@@ -32,8 +33,10 @@ const COLOUR_WORDS: Readonly<Record<Preferences['intent']['colour'], string>> = 
 export function ShuffleWishes({ wishes, onChange }: { wishes: Wishes; onChange: (wishes: Wishes) => void }) {
   const say = useSay();
   const store = useAppStore();
-  const { intent, lookalikes } = useApp((app) => app.project.preferences);
-  const { scopes, weights } = wishes;
+  const preferences = useApp((app) => app.project.preferences);
+  const { intent, lookalikes } = preferences;
+  const weights = weightsOf(preferences);
+  const { scopes } = wishes;
   const set = (to: Partial<Preferences>) => store.getState().run(changePreferences(to));
   return (
     <details className="wishes">
@@ -96,9 +99,10 @@ export function ShuffleWishes({ wishes, onChange }: { wishes: Wishes; onChange: 
                 max={6}
                 step={0.5}
                 value={weights[name]}
-                onChange={(event) =>
-                  onChange({ ...wishes, weights: { ...weights, [name]: Number(event.target.value) } })
-                }
+                onChange={(event) => {
+                  const to = { weights: { ...weights, [name]: Number(event.target.value) } };
+                  store.getState().run(changePreferences(to, true));
+                }}
               />
               <output>{weights[name]}</output>
             </label>
