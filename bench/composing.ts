@@ -1,9 +1,12 @@
 // Making sets and composing blocks: the proof must hold at every size, and the time must grow no faster than the quilt.
 // Times are compared within one run (400 blocks against 80), so that the machine does not matter.
 import { composeBlocks } from '../src/arrange/compose';
+import { analyse } from '../src/balance/analyse';
 import { makeSets } from '../src/cutting/randomSets';
 import { createBlock, createProject } from '../src/model/create';
 import type { Fabric, Project } from '../src/model/project';
+import { wedgeOffers } from '../src/store/wedgeOffers';
+import { scrappyTop } from '../tests/balance/tops';
 import type { BenchRow } from './row';
 
 const FABRICS = 30;
@@ -67,5 +70,27 @@ export function benchComposing(): BenchRow[] {
       measured: `${ratio.toFixed(1)} times`,
       ok: ratio <= 10,
     },
+    offersForPlace(),
   ];
+}
+
+/** Wedges for a place with what each does to the whole top; a trade is looked at in every place of every other block. */
+function offersForPlace(): BenchRow {
+  const top = scrappyTop({ rows: 20, columns: 20, seed: 3 });
+  const project = { ...top, stripSets: top.stripSets.map((set) => ({ ...set, length: 120 })) };
+  const start = performance.now();
+  const analysis = analyse(project);
+  const analysed = performance.now() - start;
+  const times = project.blocks.slice(0, 9).map((block, at) => {
+    const from = performance.now();
+    wedgeOffers(analysis, block, at % 8);
+    return performance.now() - from;
+  });
+  const part = times.toSorted((one, other) => one - other)[4]! / analysed;
+  return {
+    name: 'wedges on offer for a place with their effect on the whole top, 400 blocks, against the analysis',
+    toReach: '≤ ½ of its time',
+    measured: `${part.toFixed(2)} of its time`,
+    ok: part <= 0.5,
+  };
 }

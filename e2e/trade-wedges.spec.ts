@@ -96,6 +96,21 @@ test('a wedge on offer goes into its place and one fewer is left @tablet @phone'
   );
 });
 
+test('a wedge that is taken stays pictured in its place while the hand rests, and each offer tells of the whole top', async ({
+  page,
+}) => {
+  await openBlock(page, 4);
+  const offer = page.locator('.offer').first();
+  await expect(offer).toContainText(/(Better|Worse) for the whole top: [\d.]+ → [\d.]+\./);
+  await offer.click();
+  await expect(page.getByRole('heading', { name: 'Place 1: set E, tip up' })).toBeVisible();
+  await expect(page.locator('.stale')).toHaveCount(0);
+  const pictured = () => page.locator('.block-face').first().innerHTML();
+  const settled = await pictured();
+  await page.mouse.move(1200, 40);
+  expect(await pictured()).toBe(settled);
+});
+
 test('a finger that rests on a wedge carries it; one that moves at once scrolls @touch @phone', async ({
   page,
 }) => {

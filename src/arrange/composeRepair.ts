@@ -123,7 +123,7 @@ function bestFilling(project: Project, hole: Hole, tip: Tip, beside: BesideOf): 
     return { moves: [put(hole.block, hole.place, kind.wedge)], cost: fitCost(fit) };
   });
   const best = cheapest(direct);
-  if (!best || best.cost < fitCost({ rimClashes: 1, same: 0, alike: 0 })) return best;
+  if (!best || best.cost < fitCost({ rimClashes: 1, rimLookAlikes: 0, same: 0, alike: 0 })) return best;
   return cheapest([best, ...chains(project, hole, spare, kinds, beside)]);
 }
 

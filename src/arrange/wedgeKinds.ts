@@ -1,10 +1,10 @@
 // Wedges as the composer sees them: one kind for each strip set and tip, how many there are to use, and what two of them
 // share when they lie side by side.
-import { likeness } from '../colour/likeness';
+import { LEAST_LIKENESS } from '../balance/clashes';
+import { clothTable } from '../balance/cloths';
 import { wedgeLedger } from '../cutting/ledger';
 import { type Band, wedgeBands } from '../geometry/bands';
-import { printMix } from '../geometry/print/printMix';
-import type { Block, Fabric, FabricId, Place, Project, Tip } from '../model/project';
+import type { Block, FabricId, Place, Project, Tip } from '../model/project';
 import type { Inches } from '../model/units';
 
 export interface WedgeKind {
@@ -25,6 +25,8 @@ export interface WedgeKind {
 export interface Beside {
   /** 1 where the same fabric meets itself on the rim and is not background, else 0. */
   readonly rimClash: 0 | 1;
+  /** 1 where the rims are of two fabrics that read as one, as the list of clashes has it, else 0. */
+  readonly rimAlike: 0 | 1;
   /** Length along the seam where a fabric (background too) meets itself, rim included, inches. */
   readonly same: Inches;
   /** Length where two other fabrics meet, times their likeness (0 to 1), inches. */
@@ -71,7 +73,7 @@ export type BesideOf = (one: WedgeKind, other: WedgeKind) => Beside;
 
 /** Measures pairs of kinds, each pair once; good as long as the strips of the sets and the wedge stay the same. */
 export function besideTable(project: Project): BesideOf {
-  const alike = likenessTable(project.fabrics);
+  const alike = likenessTable(project);
   const stretch = 1 / Math.cos(Math.PI / project.wedge.perBlock);
   const table = new Map<string, Map<string, Beside>>();
   return (one, other) => {
@@ -101,22 +103,20 @@ function measured(one: WedgeKind, other: WedgeKind, stretch: number, alike: Like
     else beside += 1;
   }
   const rimClash = one.rim !== null && one.rim === other.rim && !one.background ? 1 : 0;
-  return { rimClash, same: same * stretch, alike: near * stretch };
+  const rimAlike =
+    one.rim !== null &&
+    other.rim !== null &&
+    one.rim !== other.rim &&
+    alike(one.rim, other.rim) >= LEAST_LIKENESS
+      ? 1
+      : 0;
+  return { rimClash, rimAlike, same: same * stretch, alike: near * stretch };
 }
 
 type Likeness = (one: FabricId, other: FabricId) => number;
 
-function likenessTable(fabrics: readonly Fabric[]): Likeness {
-  const byId = new Map(fabrics.map((fabric) => [fabric.id, fabric]));
-  const known = new Map<string, number>();
-  return (one, other) => {
-    const key = one < other ? `${one}\n${other}` : `${other}\n${one}`;
-    const found = known.get(key);
-    if (found !== undefined) return found;
-    const first = byId.get(one);
-    const second = byId.get(other);
-    const grade = first && second ? likeness(printMix(first), printMix(second)) : 0;
-    known.set(key, grade);
-    return grade;
-  };
+/** How far two fabrics read as one, as the analysis has it and by the person's own threshold. */
+function likenessTable({ fabrics, preferences }: Project): Likeness {
+  const { index, likeness } = clothTable(fabrics, undefined, preferences.lookalikes);
+  return (one, other) => likeness[index.get(one)! * fabrics.length + index.get(other)!]!;
 }

@@ -39,7 +39,7 @@ export interface Clash {
 }
 
 /** Clashes below this likeness are left out of the list: the scores still count them. */
-const LEAST_LIKENESS = 0.25;
+export const LEAST_LIKENESS = 0.25;
 
 /** The rim, radial and corner clashes of one block; they depend on the block, its cell and turn alone. */
 export function clashesInside(project: Project, model: WallModel, block: number): Clash[] {

@@ -1,14 +1,16 @@
-// What a place of a block could hold: every wedge that is there, with what it would meet beside its neighbours. Rules of
-// clash and likeness are balance's; which offers come first is arrange's.
-import { rankWedges } from '../arrange/composeRank';
-import { analyse } from '../balance/analyse';
+// What a place of a block could hold: every wedge that is there, with what it would meet beside its neighbours and beyond the
+// block, and what it would do to the whole top. Rules of clash and likeness are balance's; which offers come first is arrange's.
+import { rankWedges, type WedgeOffer } from '../arrange/composeRank';
+import { TopEffect } from '../arrange/topEffect';
+import { type Analysis, analyse } from '../balance/analyse';
 import { radialClash, type WallModel } from '../balance/wallModel';
-import { wedgeLedger } from '../cutting/ledger';
-import { seamLie, seamLies, wantedTip } from '../cutting/nesting';
-import { findBlock } from '../model/find';
+import { weightsOf, wishesOf } from '../balance/wishes';
+import { seamLie, seamLies } from '../cutting/nesting';
+import { findBlock, findSet } from '../model/find';
 import { type Move, moved } from '../model/moves';
-import type { Block, BlockId, FabricId, Place, Project, Tip } from '../model/project';
+import type { Block, BlockId, FabricId, Place, Project } from '../model/project';
 import type { Inches } from '../model/units';
+import { type OutsideMeeting, outsideMeeting } from './outsideMeeting';
 
 /** A stretch of seam where the wedge would meet its own cloth or a look-alike in the next place. */
 export interface Meeting {
@@ -23,23 +25,34 @@ export interface Meeting {
   readonly likeness: number;
 }
 
-/** A wedge no block uses. */
-export interface LeftOver {
+/** The score of the whole top by the person's weights as it is and as it would be; lower is better. */
+export interface TopScores {
+  readonly now: number;
+  readonly after: number;
+}
+
+interface Offered {
   readonly wedge: Place;
+  readonly meetings: readonly Meeting[];
+  /** What its rim would lie against beyond the block; null where that is other cloth, or the block does not hang. */
+  readonly outside: OutsideMeeting | null;
+  /** Null where nothing it touches hangs with a wedge in it. */
+  readonly top: TopScores | null;
+}
+
+/** A wedge no block uses. */
+export interface LeftOver extends Offered {
   /** Wedges of this set and tip that no block uses. */
   readonly left: number;
   /** It keeps tips alternating round the block. */
   readonly rightTip: boolean;
   /** Its seams lie against those of both neighbours. */
   readonly nests: boolean;
-  readonly meetings: readonly Meeting[];
 }
 
 /** A wedge of another block, had in trade for the one that is here. */
-export interface InTrade {
-  readonly wedge: Place;
+export interface InTrade extends Offered {
   readonly from: { readonly block: BlockId; readonly place: number };
-  readonly meetings: readonly Meeting[];
   /** Rims that meet in the other block: how many more (or fewer, below 0) after the trade. */
   readonly rimsElsewhere: number;
 }
@@ -48,8 +61,6 @@ export interface WedgeOffers {
   readonly leftOver: readonly LeftOver[];
   readonly inTrade: readonly InTrade[];
 }
-
-const TIPS: readonly Tip[] = ['up', 'down'];
 
 /** What the wedge would meet in the places beside `at` (from 0). The model must be of the same strip sets. */
 export function meetingsAt(
@@ -85,59 +96,51 @@ export function meetingsAt(
   });
 }
 
+const effects = new WeakMap<Analysis, TopEffect>();
+
 /**
  * Every wedge for a place (from 0) of a planned block other than what is in it: those left over, the right tip and the
- * best fit first; and the best trades with other blocks. Nothing is offered that is not there.
+ * best fit first; and the best trades with other blocks. Ranked by rankWedges' rule. Nothing is offered that is not there.
+ * The analysis must be of the very project.
  */
-export function wedgeOffers(project: Project, model: WallModel, block: Block, at: number): WedgeOffers {
-  const ranked = rankWedges(project, block.id, at);
-  const rank = new Map(
-    ranked.flatMap((one, index) => (one.from === 'left over' ? [[keyOf(one.wedge), index] as const] : [])),
-  );
-  const inTrade = ranked.flatMap(({ from, wedge, elsewhere }): InTrade[] => {
-    if (from === 'left over') return [];
-    const meetings = meetingsAt(project, model, block, at, wedge);
-    return [{ wedge, from, meetings, rimsElsewhere: elsewhere.rimClashes }];
-  });
-  const last = ranked.length;
-  const leftOver = wedgesThere(project, model, block, at).sort(
-    (one, other) =>
-      (rank.get(keyOf(one.wedge)) ?? last) - (rank.get(keyOf(other.wedge)) ?? last) ||
-      weightOf(one.meetings, true) - weightOf(other.meetings, true) ||
-      weightOf(one.meetings, false) - weightOf(other.meetings, false),
-  );
+export function wedgeOffers(analysis: Analysis, block: Block, at: number): WedgeOffers {
+  const { project } = analysis;
+  const effect = effects.get(analysis) ?? new TopEffect(analysis, weightsOf(project.preferences));
+  effects.set(analysis, effect);
+  const leftOver: LeftOver[] = [];
+  const inTrade: InTrade[] = [];
+  const lies = seamLies(project, block);
+  const beside = [lies.at(at - 1), lies[(at + 1) % lies.length]];
+  for (const offer of rankWedges(project, block.id, at, effect)) {
+    const { wedge, from } = offer;
+    const offered = {
+      wedge,
+      meetings: meetingsAt(project, analysis.model, block, at, wedge),
+      outside: outsideMeeting(analysis, block, at, kindOf(project, wedge)),
+      top: topScores(analysis, effect, block, at, offer),
+    };
+    if (from !== 'left over') {
+      inTrade.push({ ...offered, from, rimsElsewhere: offer.elsewhere.rimClashes });
+    } else {
+      const nests = !beside.includes(seamLie(findSet(project, wedge.set)!, wedge.tip));
+      leftOver.push({ ...offered, left: offer.left, rightTip: offer.rightTip, nests });
+    }
+  }
   return { leftOver, inTrade };
 }
 
-function keyOf(wedge: Place): string {
-  return `${wedge.set} ${wedge.tip}`;
-}
-
-function wedgesThere(project: Project, model: WallModel, block: Block, at: number): LeftOver[] {
-  const here = block.places[at];
-  const wanted = wantedTip(block.places, at);
-  const lies = seamLies(project, block);
-  const count = lies.length;
-  const beside = [lies[(at + count - 1) % count], lies[(at + 1) % count]];
-  return wedgeLedger(project).flatMap(({ set, left }) =>
-    TIPS.flatMap((tip): LeftOver[] => {
-      if (left[tip] <= 0 || (here?.set === set.id && here.tip === tip)) return [];
-      const wedge = { set: set.id, tip };
-      return [
-        {
-          wedge,
-          left: left[tip],
-          rightTip: tip === wanted,
-          nests: !beside.includes(seamLie(set, tip)),
-          meetings: meetingsAt(project, model, block, at, wedge),
-        },
-      ];
-    }),
-  );
-}
-
-function weightOf(meetings: readonly Meeting[], onRim: boolean): number {
-  return meetings.reduce((sum, one) => sum + (one.onRim === onRim ? one.inches * one.likeness : 0), 0);
+function topScores(
+  { project }: Analysis,
+  effect: TopEffect,
+  block: Block,
+  at: number,
+  { from, added }: WedgeOffer,
+): TopScores | null {
+  const placeOf = (one: Block, place: number) => project.blocks.indexOf(one) * one.places.length + place;
+  const places = [placeOf(block, at)];
+  if (from !== 'left over') places.push(placeOf(findBlock(project, from.block)!, from.place));
+  if (!places.some((place) => effect.weighs(place))) return null;
+  return { now: effect.now, after: effect.now + added };
 }
 
 /** How many rims meet their own cloth or a look-alike inside these blocks, as they are and after the moves. */
@@ -151,7 +154,8 @@ export function rimMeetings(
     blocks: [...new Set(blocks)].map((id) => findBlock(project, id)!),
     wall: { rows: 1, columns: 1, cells: [null] },
   };
-  const count = (one: Project) => analyse(one).clashes.filter((clash) => clash.kind === 'rim').length;
+  const wishes = wishesOf(project.preferences);
+  const count = (one: Project) => analyse(one, wishes).clashes.filter((clash) => clash.kind === 'rim').length;
   return { now: count(small), after: count(moved(small, moves)) };
 }
 

@@ -166,11 +166,15 @@ describe('wedges offered for a place', () => {
     for (const place of [0, 3]) {
       const offers = rankWedges(project, 'b2', place);
       expect(offers.length).toBeGreaterThan(3);
-      offers.slice(1).forEach((offer, at) => {
-        expect(offer.cost).toBeGreaterThanOrEqual(offers[at]!.cost);
+      const nesting = offers.filter((offer) => offer.rightTip);
+      expect(offers.slice(0, nesting.length)).toEqual(nesting);
+      nesting.slice(1).forEach((offer, at) => {
+        const rims = (one: typeof offer) => one.fit.rimClashes + one.elsewhere.rimClashes;
+        expect(rims(offer)).toBeGreaterThanOrEqual(rims(nesting[at]!));
       });
       for (const offer of offers) {
-        expect(offer.wedge.tip).toBe(tipOf(place));
+        expect(offer.wedge.tip === tipOf(place)).toBe(offer.rightTip);
+        if (offer.from !== 'left over') expect(offer.rightTip).toBe(true);
         const after = moved(project, offer.moves);
         expect(checkWedges(after)).toEqual([]);
         const block = after.blocks.find((one) => one.id === 'b2')!;

@@ -1,17 +1,21 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { analyse } from '../../src/balance/analyse';
+import { DEFAULT_WEIGHTS, evaluateTerms, weighted } from '../../src/balance/terms';
+import { wallModel } from '../../src/balance/wallModel';
 import { wedgesLeft } from '../../src/cutting/ledger';
 import { apply } from '../../src/editing/apply';
 import { putWedge, tradeWedges } from '../../src/editing/blocks';
 import { findBlock } from '../../src/model/find';
+import { moved } from '../../src/model/moves';
 import type { Project } from '../../src/model/project';
 import { meetingsAt, rimMeetings, wedgeOffers } from '../../src/store/wedgeOffers';
+import { awkwardTop } from '../arrange/awkwardTop';
 import { after, withWedges, workshopProject } from './workshopProject';
 
 function offersFor(project: Project, place: number) {
   const block = findBlock(project, 'b1')!;
-  return wedgeOffers(project, analyse(project).model, block, place);
+  return wedgeOffers(analyse(project), block, place);
 }
 
 test('a place between two Brick rims is offered what brings another cloth to the rim first', () => {
@@ -60,7 +64,7 @@ test('no wedge is offered that is not there', () => {
     project = after(project, (now) => putWedge(now, at.block, at.place, { set: 's1', tip: 'up' }));
   }
   const block = findBlock(project, 'b2')!;
-  const offers = wedgeOffers(project, analyse(project).model, block, 7);
+  const offers = wedgeOffers(analyse(project), block, 7);
   expect(offers.leftOver.some((one) => one.wedge.set === 's1' && one.wedge.tip === 'up')).toBe(false);
   for (const offer of offers.leftOver) {
     expect(apply(project, putWedge(project, 'b2', 7, offer.wedge)).ok).toBe(true);
@@ -98,4 +102,44 @@ test('rims that meet are counted for the blocks concerned, before and after a tr
     { kind: 'place' as const, block: 'b1', place: 2, wedge: block.places[1]! },
   ];
   expect(rimMeetings(project, ['b1', 'b2'], moves)).toEqual({ now: 1, after: 0 });
+});
+
+test('what the rim of a wedge would lie against beyond its block is what the analysis finds once it is there', () => {
+  let met = 0;
+  fc.assert(
+    fc.property(fc.integer({ min: 0, max: 1e6 }), (seed) => {
+      const project = awkwardTop(seed, 8);
+      const analysis = analyse(project);
+      const block = project.blocks[(seed + 7) % 20]!;
+      const at = seed % 8;
+      for (const offer of wedgeOffers(analysis, block, at).leftOver.slice(-4)) {
+        const moves = [{ kind: 'place' as const, block: block.id, place: at, wedge: offer.wedge }];
+        const found = analyse(moved(project, moves)).clashes.filter(
+          (one) =>
+            (one.kind === 'facing' || one.kind === 'surround') &&
+            one.places[one.blocks.indexOf(block.id)] === at + 1,
+        );
+        if (offer.outside) met += 1;
+        expect(found.length > 0).toBe(offer.outside !== null);
+        if (offer.outside) {
+          expect(found.map((one) => one.likeness)).toContain(offer.outside.likeness);
+          expect([...found[0]!.fabrics]).toContain(offer.outside.fabric);
+        }
+      }
+    }),
+    { seed: 4, numRuns: 25 },
+  );
+  expect(met).toBeGreaterThan(10);
+});
+
+test('an offer tells the score of the whole top by the person’s own weights', () => {
+  const plain = awkwardTop(6, 8);
+  const weights = { ...DEFAULT_WEIGHTS, valueSpread: 6 };
+  const project = { ...plain, preferences: { ...plain.preferences, weights } };
+  const analysis = analyse(project);
+  const [offer] = wedgeOffers(analysis, project.blocks[2]!, 3).leftOver;
+  const moves = [{ kind: 'place' as const, block: 'b2', place: 3, wedge: offer!.wedge }];
+  const then = wallModel(moved(project, moves), analysis.model.cloths);
+  expect(offer!.top!.now).toBeCloseTo(weighted(analysis.terms, weights), 9);
+  expect(offer!.top!.after).toBeCloseTo(weighted(evaluateTerms(analysis.basis, then), weights), 9);
 });

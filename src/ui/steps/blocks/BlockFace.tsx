@@ -22,7 +22,7 @@ interface Props {
   clashes: readonly Clash[];
   chosen: number | null;
   onChoose: (place: number) => void;
-  /** Shown in a place instead of what is there. */
+  /** Pictured in a place instead of what is there; its name goes on saying what is there. */
   trying?: { readonly place: number; readonly wedge: Place } | null;
   onEmpty?: (place: number) => void;
 }
@@ -73,7 +73,7 @@ export function BlockFace({ block, turn, clashes, chosen, onChoose, trying, onEm
           <SeamMarks marks={marks} strong={false} />
         </g>
         <NotNesting seams={slips} stands={stands} wedge={project.wedge} />
-        {shown.places.map((wedge, place) => {
+        {block.places.map((wedge, place) => {
           const ref = { block: block.id, place };
           return (
             <PlaceFace

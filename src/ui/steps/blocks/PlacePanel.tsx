@@ -37,7 +37,7 @@ export function PlacePanel({ block, place, onTry }: Props) {
     wedge && sound ? meetingWords(project, meetingsAt(project, analysis.model, block, place, wedge)) : [];
   return (
     <section className="place-panel" aria-labelledby="place-title">
-      <h3 id="place-title">
+      <h3 id="place-title" tabIndex={-1}>
         {say('Place {place}: {wedge}', { place: place + 1, wedge: wedgeWords(project, wedge) })}
       </h3>
       {wedge ? (

@@ -1,15 +1,21 @@
 // The wedges that could lie in a place: those left over and those of other blocks in trade, the best first, each with what
-// it would do. Only what is there is offered.
-import { useDeferredValue, useMemo, useState } from 'react';
+// it would do. Only what is there is offered, and what is read is what is taken.
+import { useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
 import { putWedge, tradeWedges } from '../../../editing/blocks';
 import { findBlock } from '../../../model/find';
 import { type Phrase, phrase } from '../../../model/phrase';
 import type { Block, Place, Project } from '../../../model/project';
-import { type InTrade, type LeftOver, type Meeting, wedgeOffers } from '../../../store/wedgeOffers';
+import { analysisOf } from '../../../store/analysis';
+import {
+  type InTrade,
+  type LeftOver,
+  type WedgeOffers as Offers,
+  wedgeOffers,
+} from '../../../store/wedgeOffers';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
-import { useAnalysis } from '../../useAnalysis';
 import { useSay } from '../../words';
+import { meetingWords, outsideWords, topWords } from './blockWords';
 import { Offer } from './Offer';
 
 const FEW = 5;
@@ -24,38 +30,64 @@ interface Shown {
   readonly id: string;
   readonly wedge: Place;
   readonly aside: Phrase;
-  readonly notes: readonly Phrase[];
-  readonly meetings: readonly Meeting[];
+  readonly words: readonly Phrase[];
+  /** It meets none of its own cloth, in the block or beyond. */
+  readonly clean: boolean;
   readonly take: () => void;
 }
+
+interface Asked {
+  readonly project: Project;
+  readonly block: Block;
+  readonly place: number;
+}
+
+const NONE: Offers = { leftOver: [], inTrade: [] };
 
 export function WedgeOffers({ block, place, onTry }: Props) {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
-  const { model } = useAnalysis(project);
   const [run, problems] = useRun();
-  // On a large wall ranking takes a moment; the choice of a place does not wait for it.
-  const asked = useDeferredValue(useMemo(() => ({ project, block, place }), [project, block, place]));
-  const { leftOver, inTrade } = useMemo(() => {
-    // While a large wall is still being worked out, the model may be of sets that have changed since.
-    const sound = model.kindBands.length === 2 * asked.project.stripSets.length;
-    if (!sound) return { leftOver: [], inTrade: [] };
-    return wedgeOffers(asked.project, model, asked.block, asked.place);
-  }, [asked, model]);
-  const stale = asked.place !== place || asked.block !== block;
+  // On a large wall the analysis and the ranking take a moment, which nothing waits for; until they belong to what is asked
+  // the list is out of reach, for it could change between reading and taking.
+  const now = useMemo(() => ({ project, block, place }), [project, block, place]);
+  const asked: Asked | null = useDeferredValue(now, null);
+  const { leftOver, inTrade } = useMemo(
+    () => (asked ? wedgeOffers(analysisOf(asked.project), asked.block, asked.place) : NONE),
+    [asked],
+  );
+  const stale = asked !== now;
+  const take = (command: () => ReturnType<typeof putWedge>) => () => {
+    if (asked && store.getState().project === asked.project) took.current = run(command());
+  };
+  // The offer that was taken is gone, and the focus with it: it goes on to what lies in the place now.
+  const took = useRef(false);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: when the list is new
+  useEffect(() => {
+    if (took.current && document.activeElement === document.body)
+      document.getElementById('place-title')?.focus();
+    took.current = false;
+  }, [asked]);
   const left = leftOver.map((offer) => ({
-    ...shownLeft(offer),
-    take: () => run(putWedge(store.getState().project, block.id, place, offer.wedge)),
+    ...shownLeft(project, block.places[place] == null, offer),
+    take: take(() => putWedge(project, block.id, place, offer.wedge)),
   }));
   const trades = inTrade.map((offer) => ({
     ...shownTrade(project, offer),
-    take: () => run(tradeWedges(store.getState().project, { block: block.id, place }, offer.from)),
+    take: take(() => tradeWedges(project, { block: block.id, place }, offer.from)),
   }));
   return (
     <div className={stale ? 'stack stale' : 'stack'} aria-busy={stale} inert={stale}>
+      <p className="quiet">
+        {say(
+          'What fits beside its neighbours comes first, then what is best for the whole top. The lower a top scores, the better.',
+        )}
+      </p>
       <OfferList title={say('Wedges left for it')} offers={left} onTry={onTry}>
-        <p className="quiet">{say('No other wedge is left over. Cut more, or trade.')}</p>
+        <p className="quiet">
+          {asked ? say('No other wedge is left over. Cut more, or trade.') : say('Looking for what fits …')}
+        </p>
       </OfferList>
       {trades.length > 0 ? (
         <OfferList title={say('From other blocks, in trade')} offers={trades} onTry={onTry} />
@@ -73,16 +105,17 @@ function OfferList(props: {
 }) {
   const say = useSay();
   const [all, setAll] = useState(false);
+  const restsAt = useRef('');
   const { offers } = props;
   const shown = all ? offers : offers.slice(0, FEW);
   return (
     <div>
       <h4>{props.title}</h4>
       {offers.length === 0 ? props.children : null}
-      <ul className="offers">
+      <ul className="wedge-offers">
         {shown.map((offer) => (
           <li key={offer.id}>
-            <Offer {...offer} onTry={props.onTry} />
+            <Offer {...offer} onTry={props.onTry} restsAt={restsAt} />
           </li>
         ))}
       </ul>
@@ -95,35 +128,41 @@ function OfferList(props: {
   );
 }
 
-function shownLeft(offer: LeftOver): Omit<Shown, 'take'> {
-  const { wedge, rightTip, nests, left, meetings } = offer;
+function shownLeft(project: Project, empty: boolean, offer: LeftOver): Omit<Shown, 'take'> {
+  const { wedge, rightTip, nests, left } = offer;
   const notes: Phrase[] = [];
   if (!rightTip)
     notes.push(
       phrase(wedge.tip === 'up' ? 'A tip-down wedge belongs here.' : 'A tip-up wedge belongs here.'),
     );
   else if (!nests) notes.push(phrase('Its seams are pressed like a neighbour’s and do not nest.'));
-  return {
-    id: `${wedge.set} ${wedge.tip}`,
-    wedge,
-    aside: phrase('{count} left', { count: left }),
-    notes,
-    meetings,
-  };
+  return { ...shownBoth(project, empty, offer, notes), aside: phrase('{count} left', { count: left }) };
 }
 
 function shownTrade(project: Project, offer: InTrade): Omit<Shown, 'take'> {
-  const { wedge, from, meetings, rimsElsewhere } = offer;
+  const { from, rimsElsewhere } = offer;
   const block = findBlock(project, from.block)?.number ?? 0;
   const notes: Phrase[] = [];
   const values = { block, count: Math.abs(rimsElsewhere) };
   if (rimsElsewhere > 0) notes.push(phrase('In block {block}, {count} more on the rim would meet.', values));
   if (rimsElsewhere < 0) notes.push(phrase('In block {block}, {count} fewer on the rim would meet.', values));
   return {
+    ...shownBoth(project, false, offer, notes),
+    aside: phrase('block {block}, place {place}', { block, place: from.place + 1 }),
+  };
+}
+
+function shownBoth(project: Project, empty: boolean, offer: LeftOver | InTrade, notes: readonly Phrase[]) {
+  const { wedge, meetings, outside, top } = offer;
+  return {
     id: `${wedge.set} ${wedge.tip}`,
     wedge,
-    aside: phrase('block {block}, place {place}', { block, place: from.place + 1 }),
-    notes,
-    meetings,
+    words: [
+      ...notes,
+      ...meetingWords(project, meetings),
+      ...(outside ? [outsideWords(project, outside)] : []),
+      ...(top ? [topWords(top, empty)] : []),
+    ],
+    clean: meetings.length === 0 && outside === null,
   };
 }

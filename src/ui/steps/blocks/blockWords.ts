@@ -3,7 +3,8 @@ import type { Clash } from '../../../balance/clashes';
 import { findFabric, findSet } from '../../../model/find';
 import { counted, type Phrase, phrase } from '../../../model/phrase';
 import type { Block, BlockId, Place, Project } from '../../../model/project';
-import type { Meeting } from '../../../store/wedgeOffers';
+import type { OutsideMeeting } from '../../../store/outsideMeeting';
+import type { Meeting, TopScores } from '../../../store/wedgeOffers';
 
 export const PROGRESS_NAMES: Readonly<Record<Block['progress'], string>> = {
   planned: 'Planned',
@@ -42,6 +43,57 @@ export function meetingWords(project: Project, meetings: readonly Meeting[]): Ph
   if (inside > 0.05)
     said.push(phrase('Further in, cloth meets itself along {length}.', { length: { inches: inside } }));
   return said;
+}
+
+const SAME_OUTSIDE: Readonly<Record<OutsideMeeting['against']['kind'], string>> = {
+  block: 'Meets the same {fabric} on the rim of block {block}.',
+  corner: 'Meets its corner triangle of the same {fabric}.',
+  sashing: 'Runs into the sashing of the same {fabric}.',
+  border: 'Runs into the border of the same {fabric}.',
+  plain: 'Runs into the plain square of the same {fabric}.',
+  setting: 'Runs into the setting triangle of the same {fabric}.',
+};
+
+const ALIKE_OUTSIDE: Readonly<Record<OutsideMeeting['against']['kind'], string>> = {
+  block: '{fabric} reads as one with {other} on the rim of block {block}.',
+  corner: '{fabric} reads as one with its corner triangle of {other}.',
+  sashing: '{fabric} reads as one with the sashing of {other}.',
+  border: '{fabric} reads as one with the border of {other}.',
+  plain: '{fabric} reads as one with the plain square of {other}.',
+  setting: '{fabric} reads as one with the setting triangle of {other}.',
+};
+
+/** What the rim of a wedge would lie against beyond its block. */
+export function outsideWords(project: Project, { against, ...meeting }: OutsideMeeting): Phrase {
+  const values = {
+    fabric: findFabric(project, meeting.fabric)?.name ?? '',
+    other: findFabric(project, meeting.other)?.name ?? '',
+    block: against.kind === 'block' ? against.block : 0,
+  };
+  const same = meeting.likeness === 1;
+  if (against.kind === 'block' && against.sashing) {
+    return same
+      ? phrase('Faces the same {fabric} of block {block} across the sashing.', values)
+      : phrase('{fabric} reads as one with {other} of block {block} across the sashing.', values);
+  }
+  return phrase((same ? SAME_OUTSIDE : ALIKE_OUTSIDE)[against.kind], values);
+}
+
+/** A change of the score smaller than this is none. */
+const LEAST_CHANGE = 5e-5;
+
+/**
+ * What a wedge does to the score of the whole top, with as many decimals as it takes to see it. In an empty place cloth is
+ * added, which no top can do without: there is nothing to compare it with but the other offers.
+ */
+export function topWords({ now, after }: TopScores, empty: boolean): Phrase {
+  const decimals = [2, 3, 4].find((places) => now.toFixed(places) !== after.toFixed(places)) ?? 2;
+  const values = { now: now.toFixed(decimals), after: after.toFixed(empty ? 3 : decimals) };
+  if (empty) return phrase('With it the whole top scores {after}.', values);
+  if (Math.abs(after - now) < LEAST_CHANGE) return phrase('Makes no odds to the whole top.');
+  return after < now
+    ? phrase('Better for the whole top: {now} → {after}.', values)
+    : phrase('Worse for the whole top: {now} → {after}.', values);
 }
 
 /** Clashes that lie inside each block, rims first. */
