@@ -31,7 +31,7 @@ export function changeBuying(to: Partial<Plain>): Command {
   };
 }
 
-/** Changes overhang, cloth, seam, piecing or price of the backing. */
+/** Changes fabric, overhang, width of the cloth, seam, piecing or price of the backing. */
 export function changeBacking(to: Partial<Buying['backing']>): Command {
   return {
     label: phrase('change the backing'),

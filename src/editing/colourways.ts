@@ -97,6 +97,7 @@ export function wearColourway(project: Project, id: string): Command {
       draft.stripSets = worn.stripSets;
       draft.blocks = worn.blocks;
       draft.setting = worn.setting;
+      draft.buying.backing.fabric = worn.buying.backing.fabric;
     },
   };
 }

@@ -65,7 +65,8 @@ export function fabricUse(project: Project, id: FabricId): Phrase | null {
   const inSetting = settingFabrics(project.setting).find((one) => one.fabric === id);
   if (inSetting) return inSetting.use(name);
   const block = project.blocks.find((one) => one.cornerFabric === id);
-  return block ? phrase('The corners of block {block} are of {name}.', { name, block: block.number }) : null;
+  if (block) return phrase('The corners of block {block} are of {name}.', { name, block: block.number });
+  return project.buying.backing.fabric === id ? phrase('The backing is of {name}.', { name }) : null;
 }
 
 /** Puts one fabric in another's place everywhere; the first one stays in the list, unused. */
@@ -91,6 +92,8 @@ export function replaceFabric(project: Project, id: FabricId, by: FabricId): Com
       for (const block of draft.blocks)
         if (block.cornerFabric !== null) block.cornerFabric = swapped(block.cornerFabric);
       exchangeInSetting(draft.setting, swapped);
+      const { backing } = draft.buying;
+      if (backing.fabric !== null) backing.fabric = swapped(backing.fabric);
     },
   };
 }

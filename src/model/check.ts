@@ -89,6 +89,7 @@ function fabricReferences(project: Project): Problem[] {
         strip.fabric,
       ]),
     ),
+    ...backingFabric(project).map((fabric): [string, string] => ['buying.backing.fabric', fabric]),
     ...project.blocks.flatMap((block, index): [string, string][] =>
       block.cornerFabric === null ? [] : [[`blocks[${index}].cornerFabric`, block.cornerFabric]],
     ),
@@ -104,6 +105,10 @@ function fabricReferences(project: Project): Problem[] {
     .map(([path, fabric]) =>
       problem('no-such-fabric', path, 'There is no fabric with the id {fabric}.', { fabric }),
     );
+}
+
+function backingFabric({ buying }: Project): string[] {
+  return buying.backing.fabric === null ? [] : [buying.backing.fabric];
 }
 
 function stripWidths(project: Project): Problem[] {

@@ -4,7 +4,7 @@
 import type { Colourway, Fabric, FabricId, Project } from './project';
 import { exchangeInSetting } from './settingFabrics';
 
-/** Fabrics the quilt is made of: in its strip sets, corners and setting; in the order of the project's list. */
+/** Fabrics the quilt is made of: in its strip sets, corners, setting and backing; in the order of the project's list. */
 export function fabricsInUse(project: Project): Fabric[] {
   const used = new Set<FabricId>();
   const note = (fabric: FabricId): FabricId => {
@@ -14,6 +14,7 @@ export function fabricsInUse(project: Project): Fabric[] {
   for (const set of project.stripSets) for (const strip of set.strips) note(strip.fabric);
   for (const block of project.blocks) if (block.cornerFabric !== null) note(block.cornerFabric);
   exchangeInSetting(structuredClone(project.setting), note);
+  if (project.buying.backing.fabric !== null) note(project.buying.backing.fabric);
   return project.fabrics.filter((fabric) => used.has(fabric.id));
 }
 
@@ -31,6 +32,8 @@ export function inColourway(project: Project, colourway: Colourway): Project {
   const swapped = (fabric: FabricId): FabricId => by.get(fabric) ?? fabric;
   const setting = structuredClone(project.setting);
   exchangeInSetting(setting, swapped);
+  const { backing } = project.buying;
+  const backed = backing.fabric === null ? backing : { ...backing, fabric: swapped(backing.fabric) };
   return {
     ...project,
     name: colourway.name,
@@ -42,5 +45,6 @@ export function inColourway(project: Project, colourway: Colourway): Project {
       block.cornerFabric === null ? block : { ...block, cornerFabric: swapped(block.cornerFabric) },
     ),
     setting,
+    buying: { ...project.buying, backing: backed },
   };
 }

@@ -4,6 +4,7 @@ import type { Phrase } from '../../model/phrase';
 import { phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import { CENTIMETRES_PER_INCH, type Inches } from '../../model/units';
+import { backingName } from '../yardage/backingYardage';
 import { INCHES_IN, sellingUnit } from '../yardage/clothLength';
 import { type CsvCell, csvText } from './csv';
 import type { Kits } from './kits';
@@ -30,7 +31,9 @@ export function orderCsv(project: Project, kits: Kits, say: Say): string {
   ];
   const rows = kits.fabrics.map((one): CsvCell[] => [
     one.number,
-    one.fabric.name,
+    one.withBacking
+      ? say(phrase('{fabric}, with the backing', { fabric: one.fabric.name }))
+      : one.fabric.name,
     cloth(one.inches),
     one.fatQuarters,
     kits.count,
@@ -43,7 +46,7 @@ export function orderCsv(project: Project, kits: Kits, say: Say): string {
   const { backing } = kits;
   if (backing) {
     rows.push([
-      '', say(phrase('Backing')), cloth(backing.inches), 0, kits.count, cloth(backing.inches * kits.count), 0,
+      '', say(backingName(backing)), cloth(backing.inches), 0, kits.count, cloth(backing.inches * kits.count), 0,
       backing.order?.bolts ?? '', backing.order ? cloth(backing.order.left) : '', backing.cost ?? '',
     ]); // biome-ignore format: a row
   }

@@ -3,9 +3,10 @@
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Fabric, Project } from '../../model/project';
 import type { Inches } from '../../model/units';
+import { type BackingYardage, backingPrice } from '../yardage/backingYardage';
 import { INCHES_IN, sellingUnit } from '../yardage/clothLength';
 import { type FabricYardage, fatQuarterPrice, priceOf } from '../yardage/fabricYardage';
-import { type BackingYardage, yardage } from '../yardage/yardage';
+import { yardage } from '../yardage/yardage';
 import { type Bolts, boltsFor } from './bolts';
 import { type PrecutStrips, precutStrips } from './precutStrips';
 
@@ -28,6 +29,8 @@ export interface KitFabric {
   readonly inches: Inches;
   readonly fatQuarters: number;
   readonly strips: readonly KitStrips[];
+  /** Whether the lengths of the backing are in it. */
+  readonly withBacking: boolean;
   /** Bolts to order; null where a strip is longer than a bolt. */
   readonly order: Bolts | null;
   /** Price of its cloth in one kit; null without a price. */
@@ -37,8 +40,10 @@ export interface KitFabric {
 export interface Kits {
   readonly count: number;
   readonly fabrics: readonly KitFabric[];
-  /** In the kit where that is chosen. */
+  /** Bought apart, in the kit where that is chosen; null too where it is in the cloth of its fabric. */
   readonly backing: {
+    /** Null while it is not chosen. */
+    readonly fabric: Fabric | null;
     readonly inches: Inches;
     readonly order: Bolts | null;
     readonly cost: number | null;
@@ -55,13 +60,20 @@ export interface Kits {
 export function kits(project: Project): Kits {
   const { count, cutAs, extra } = project.buying.kits;
   // Strips come off the bolt: a kit cut into strips has no use for fat quarters.
-  const asked: Project =
-    cutAs === 'strips' ? { ...project, buying: { ...project.buying, fatQuarters: false } } : project;
+  const { buying } = project;
+  const asked: Project = {
+    ...project,
+    buying: {
+      ...buying,
+      fatQuarters: cutAs === 'strips' ? false : buying.fatQuarters,
+      backing: buying.kits.backing ? buying.backing : { ...buying.backing, fabric: null },
+    },
+  };
   const list = yardage({ ...asked, stripsOnHand: [], clothOnHand: [] }, 'whole');
   const fabrics = list.fabrics
     .filter((one) => one.buy.kind !== 'nothing')
     .map((one, index) => kitFabric(project, one, index + 1));
-  const backing = project.buying.kits.backing && list.backing ? kitBacking(project, list.backing) : null;
+  const backing = buying.kits.backing && list.backing ? kitBacking(project, list.backing) : null;
   const costs = [...fabrics.map((one) => one.cost), ...(backing ? [backing.cost] : [])];
   const unpriced = fabrics
     .filter((one) => one.cost === null)
@@ -88,6 +100,7 @@ function kitFabric(project: Project, one: FabricYardage, number: number): KitFab
       inches: 0,
       fatQuarters: buy.count,
       strips: [],
+      withBacking: false,
       order: null,
       cost: each === null ? null : cents(each * buy.count),
     };
@@ -101,18 +114,21 @@ function kitFabric(project: Project, one: FabricYardage, number: number): KitFab
     fabric,
     inches,
     fatQuarters: 0,
+    withBacking: one.lines.some((line) => line.step === 'backing'),
     strips: asStrips ? kitStrips(one, number, project.preferences.usableWidth) : [],
     order: boltsFor(count, { inches, strips: depths }, bolt, asStrips ? project.buying.straighten : 0),
     cost: costOf(inches, priceOf(project, fabric), project),
   };
 }
 
-function kitBacking(project: Project, backing: BackingYardage): NonNullable<Kits['backing']> {
-  const { inches } = backing.buy;
+function kitBacking(project: Project, { layout, fabric, apart }: BackingYardage): Kits['backing'] {
+  if (!apart) return null;
+  const { inches } = apart.buy;
   const { count, bolt } = project.buying.kits;
-  const lengths = backing.layout.cuts.flatMap((cut) => Array.from({ length: cut.count }, () => cut.along));
-  const price = project.buying.backing.price ?? project.buying.price;
+  const lengths = layout.cuts.flatMap((cut) => Array.from({ length: cut.count }, () => cut.along));
+  const price = backingPrice(project, fabric);
   return {
+    fabric,
     inches,
     order: boltsFor(count, { inches, strips: lengths }, bolt, 0),
     cost: costOf(inches, price, project),

@@ -54,6 +54,7 @@ export function cuttingLines(pieces: readonly NeededPiece[], cloth: Cloth): Cutt
 function lying(piece: NeededPiece, cloth: Cloth): Lying {
   const { width, height } = piece;
   if (piece.shape === 'run') return { kind: 'run', strip: width, run: height };
+  if (piece.shape === 'length') return { kind: 'cut', across: width, along: height };
   if (cloth.oneWay && piece.upright) {
     return width <= cloth.width + 1e-9
       ? { kind: 'cut', across: width, along: height }
@@ -73,7 +74,7 @@ function plainLine(piece: NeededPiece, lies: { across: Inches; along: Inches }, 
   const problem = across > cloth.width + 1e-9 ? tooBroad(across, cloth) : null;
   const count = piece.count - piece.onHand;
   const why = [...piece.why];
-  if (!problem && count > 0) {
+  if (!problem && count > 0 && piece.shape !== 'length') {
     why.push(besideWords(Math.floor((cloth.width + 1e-9) / across), across, cloth, piece.shape));
     if (cloth.oneWay && piece.upright)
       why.push(phrase('Its height runs along the cloth, so that the print stands upright.'));

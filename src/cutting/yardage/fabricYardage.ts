@@ -1,7 +1,7 @@
 // The cloth one fabric takes: its lines, laid out on real cloth, and what that comes to in yards or metres, or in fat
 // quarters where those are cheaper.
 import { counted, type Phrase, phrase } from '../../model/phrase';
-import type { Fabric, Project } from '../../model/project';
+import type { Fabric, FabricId, Project } from '../../model/project';
 import { CENTIMETRES_PER_INCH, type Inches } from '../../model/units';
 import { type ClothLayout, type CutPart, layOutCutting } from './clothLayout';
 import { clothText, INCHES_IN, type SellingUnit, sellingUnit, toBuy } from './clothLength';
@@ -37,12 +37,19 @@ export interface FabricYardage {
   readonly onHand: { readonly enough: boolean; readonly words: Phrase } | null;
 }
 
-/** The cloth of one fabric for these rows, all of that fabric. */
+/** A piece of cloth on hand. */
+export interface Piece {
+  readonly across: Inches;
+  readonly along: Inches;
+}
+
+/** The cloth of one fabric for these rows, all of that fabric; `stock` is what of it is on hand for them. */
 export function fabricYardage(
   project: Project,
   fabric: Fabric,
   pieces: readonly NeededPiece[],
   scope: CuttingScope,
+  stock: readonly Piece[] = clothOnHand(project, fabric.id),
 ): FabricYardage {
   const cloth: Cloth = {
     width: project.preferences.usableWidth,
@@ -52,11 +59,6 @@ export function fabricYardage(
   // Of the whole quilt everything is cut from new cloth; of what is left, only what is not on the table.
   const rows = scope === 'whole' ? pieces.map((piece) => ({ ...piece, onHand: 0 })) : pieces;
   const lines = cuttingLines(rows, cloth);
-  const stock = project.clothOnHand
-    .filter((one) => one.fabric === fabric.id)
-    .flatMap((one) =>
-      Array.from({ length: one.count }, () => ({ across: one.stripLength, along: one.depth })),
-    );
   const layout = laidOut(lines, cloth.width, scope === 'left' ? stock : []);
   const unit = sellingUnit(project);
   const length = toBuy(layout.length, project.buying, unit);
@@ -79,11 +81,16 @@ export function fabricYardage(
   };
 }
 
-function laidOut(
-  lines: readonly CuttingLine[],
-  width: Inches,
-  stock: readonly { across: Inches; along: Inches }[],
-): ClothLayout {
+/** Every piece of cloth of a fabric on hand. */
+export function clothOnHand(project: Project, fabric: FabricId): Piece[] {
+  return project.clothOnHand
+    .filter((one) => one.fabric === fabric)
+    .flatMap((one) =>
+      Array.from({ length: one.count }, () => ({ across: one.stripLength, along: one.depth })),
+    );
+}
+
+function laidOut(lines: readonly CuttingLine[], width: Inches, stock: readonly Piece[]): ClothLayout {
   const layout = layOutCutting(partsOf(lines), { width }, stock);
   if (!layout) throw new Error('fabricYardage: a line without a problem does not fit its cloth');
   return layout;
@@ -121,7 +128,7 @@ function fatQuarters(
   pieces: readonly NeededPiece[],
   length: Inches,
   scope: CuttingScope,
-  stock: readonly { across: Inches; along: Inches }[],
+  stock: readonly Piece[],
 ): { lines: CuttingLine[]; layout: ClothLayout; why: Phrase } | null {
   if (length <= 0) return null;
   const unit = sellingUnit(project);
@@ -173,7 +180,7 @@ function onHandWords(
   project: Project,
   fabric: Fabric,
   pieces: readonly NeededPiece[],
-  stock: readonly { across: Inches; along: Inches }[],
+  stock: readonly Piece[],
 ): FabricYardage['onHand'] {
   const needed = pieces.reduce((sum, piece) => sum + piece.count, 0);
   const cut = pieces.reduce((sum, piece) => sum + piece.onHand, 0);
@@ -184,8 +191,13 @@ function onHandWords(
     longPieces: project.buying.longPieces,
   };
   const rest = laidOut(cuttingLines(pieces, cloth), cloth.width, stock);
-  if (rest.length <= 0) return { enough: true, words: phrase('What is on hand is enough.') };
-  const short = toBuy(rest.length, project.buying, sellingUnit(project)).inches;
+  return restWords(rest.length, project);
+}
+
+/** Whether the cloth on hand does, when so much new cloth is needed beside it. */
+export function restWords(length: Inches, project: Project): NonNullable<FabricYardage['onHand']> {
+  if (length <= 0) return { enough: true, words: phrase('What is on hand is enough.') };
+  const short = toBuy(length, project.buying, sellingUnit(project)).inches;
   const words = phrase('What is on hand is not enough: {cloth} more.', {
     cloth: clothText(short, sellingUnit(project)),
   });

@@ -8,6 +8,13 @@ export function pieceWords(piece: NeededPiece): Phrase {
   const { count, shape } = piece;
   const values = { width: { inches: piece.width }, height: { inches: piece.height } };
   if (shape === 'run') return phrase('{height} of strip {width} wide', values);
+  if (shape === 'length')
+    return counted(
+      count,
+      '1 length of {height}, {width} wide',
+      '{count} lengths of {height}, {width} wide',
+      values,
+    );
   if (piece.step === 'sets')
     return counted(count, '1 strip {height} × {width}', '{count} strips {height} × {width}', values);
   if (Math.abs(piece.width - piece.height) < 1e-9) {
@@ -23,22 +30,31 @@ export interface StripsAlike {
   readonly stock: number | null;
 }
 
+interface Alike {
+  count: number;
+  readonly along: number;
+  /** Of the cloth they are cut from. */
+  readonly across: number;
+  readonly rows: CutPart[];
+  readonly stock: number | null;
+}
+
 /** Strips cut alike, in the order they are cut, with what each is cut into. */
 export function stripsAlike(layout: ClothLayout): StripsAlike[] {
-  const groups = new Map<string, { count: number; along: number; rows: CutPart[]; stock: number | null }>();
+  const groups = new Map<string, Alike>();
   for (const strip of layout.strips) {
     const rows = together(strip.rows);
-    const { stock } = layout.sheets[strip.sheet]!;
+    const { stock, across } = layout.sheets[strip.sheet]!;
     const sizes = rows.map((row) => `${row.count}×${row.across.toFixed(4)}×${row.along.toFixed(4)}`);
     const key = `${stock ?? 'new'} ${strip.along.toFixed(4)} ${sizes.join(' ')}`;
-    const group = groups.get(key) ?? { count: 0, along: strip.along, rows, stock };
+    const group = groups.get(key) ?? { count: 0, along: strip.along, across, rows, stock };
     group.count += 1;
     groups.set(key, group);
   }
-  return Array.from(groups.values(), ({ count, along, rows, stock }) => ({
-    count,
-    stock,
-    words: stripWords(count, along, rows),
+  return Array.from(groups.values(), (alike) => ({
+    count: alike.count,
+    stock: alike.stock,
+    words: stripWords(alike),
   }));
 }
 
@@ -53,9 +69,11 @@ function together(rows: readonly CutPart[]): CutPart[] {
   return found;
 }
 
-function stripWords(count: number, along: number, rows: readonly CutPart[]): Phrase {
+function stripWords({ count, along, across, rows }: Alike): Phrase {
   const [first] = rows;
   const values = { along: { inches: along }, long: { inches: first?.across ?? 0 } };
+  // As deep as half the cloth is wide, nobody calls it a strip.
+  if (along > across / 2) return lengthWords(count, along, rows);
   if (rows.length === 1 && first?.count === 1) {
     return counted(
       count,
@@ -64,11 +82,26 @@ function stripWords(count: number, along: number, rows: readonly CutPart[]): Phr
       values,
     );
   }
-  const cuts = rows
-    .map((row) => rowWords(row, along))
-    .reduce((before, next) => phrase('{before}; {next}', { before, next }));
+  const cuts = cutWords(rows, along);
   const one = '1 strip {along} wide, cut into {cuts}';
   return counted(count, one, '{count} strips {along} wide, each cut into {cuts}', { ...values, cuts });
+}
+
+function lengthWords(count: number, along: number, rows: readonly CutPart[]): Phrase {
+  const values = { along: { inches: along }, wide: { inches: rows[0]?.across ?? 0 } };
+  if (rows.length === 1 && rows[0]!.count === 1) {
+    const say = '1 length of {along}, {wide} wide';
+    return counted(count, say, '{count} lengths of {along}, {wide} wide', values);
+  }
+  const cuts = cutWords(rows, along);
+  const say = '1 length of {along}, cut into {cuts}';
+  return counted(count, say, '{count} lengths of {along}, each cut into {cuts}', { ...values, cuts });
+}
+
+function cutWords(rows: readonly CutPart[], along: number): Phrase {
+  return rows
+    .map((row) => rowWords(row, along))
+    .reduce((before, next) => phrase('{before}; {next}', { before, next }));
 }
 
 function rowWords(row: CutPart, along: number): Phrase {

@@ -5,7 +5,15 @@ import type { FabricId } from '../../model/project';
 import { CENTIMETRES_PER_INCH, type Inches, type LengthUnit } from '../../model/units';
 
 /** Where in the order of work a piece is sewn. */
-export const CUTTING_STEPS = ['sets', 'corners', 'setting', 'sashing', 'borders', 'binding'] as const;
+export const CUTTING_STEPS = [
+  'sets',
+  'corners',
+  'setting',
+  'sashing',
+  'borders',
+  'backing',
+  'binding',
+] as const;
 export type CuttingStep = (typeof CUTTING_STEPS)[number];
 
 /** Words for each step. */
@@ -15,21 +23,23 @@ export const STEP_NAMES: Readonly<Record<CuttingStep, Phrase>> = {
   setting: phrase('Setting'),
   sashing: phrase('Sashing'),
   borders: phrase('Borders'),
+  backing: phrase('Backing'),
   binding: phrase('Binding'),
 };
 
 /**
  * What becomes of the rectangle once it is cut: it stays as it is, or is cut once or twice on its diagonals. A `run` is a
- * length of strip that may be joined from any number of strips (binding).
+ * length of strip that may be joined from any number of strips (binding); a `length` lies along the cloth and is never joined
+ * (backing).
  */
-export type PieceShape = 'rectangle' | 'halved' | 'quartered' | 'run';
+export type PieceShape = 'rectangle' | 'halved' | 'quartered' | 'run' | 'length';
 
 export interface NeededPiece {
   readonly step: CuttingStep;
   readonly fabric: FabricId;
   readonly what: Phrase;
   readonly shape: PieceShape;
-  /** Across and down as it stands in the quilt, as cut, inches. Of a run: the strip's cut width, and its whole length. */
+  /** Across and down as it stands in the quilt, as cut, inches. Of a run: the strip's cut width, and its whole length. Of a length: across the cloth, and along it. */
   readonly width: Inches;
   readonly height: Inches;
   /** Rectangles to cut (not triangles). */

@@ -1,4 +1,5 @@
 // Finishing: the backing with its seams, batting and layers, quilting, binding.
+import { backingName } from '../../cutting/yardage/backingYardage';
 import { clothText, sellingUnit } from '../../cutting/yardage/clothLength';
 import { layOut } from '../../geometry/setting';
 import { phrase } from '../../model/phrase';
@@ -18,9 +19,11 @@ export function finishingPages(composer: Composer, writing: Writing): void {
     composer.heading(say('Backing and batting'));
     const { width, height } = backing.layout.size;
     composer.bullets([
-      say('Backing: {cloth}.', { cloth: clothText(backing.buy.inches, sellingUnit(project)) }),
+      backing.apart
+        ? say('{backing}: {cloth}.', { backing: say(backingName(backing)), cloth: clothText(backing.apart.buy.inches, sellingUnit(project)) })
+        : say('{backing}, cut with everything else of that fabric.', { backing: say(backingName(backing)) }),
       ...backing.layout.why.map((why) => say(why)),
-      ...backing.buy.why.map((why) => say(why)),
+      ...(backing.apart?.buy.why ?? []).map((why) => say(why)),
       ...(batting.length > 0
         ? [say('Batting at least {width} × {height}: {names}.', { ...size(width, height), names: { list: batting.map((one) => say(one.name)) } })]
         : [say('Batting at least {width} × {height}: no package is so large; take it off the roll or join two.', size(width, height))]),

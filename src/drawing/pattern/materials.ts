@@ -1,4 +1,6 @@
 // What to buy, and what to cut from it: cloth by fabric, backing, batting and tools; then every piece by step of the work.
+
+import { type BackingYardage, clothWidth } from '../../cutting/yardage/backingYardage';
 import { clothText, sellingUnit } from '../../cutting/yardage/clothLength';
 import type { FabricYardage } from '../../cutting/yardage/fabricYardage';
 import { pieceWords, stripsAlike } from '../../cutting/yardage/lineWords';
@@ -8,7 +10,7 @@ import {
   type NeededPiece,
   STEP_NAMES,
 } from '../../cutting/yardage/neededPiece';
-import { counted, phrase } from '../../model/phrase';
+import { counted, type PhraseValue, phrase } from '../../model/phrase';
 import type { Inches } from '../../model/units';
 import { swatch } from './clothMarks';
 import type { Composer, TableCell } from './composer';
@@ -67,18 +69,37 @@ function usesOf({ lines }: FabricYardage, { say }: Writing): string {
   return steps.map((step) => say(STEP_NAMES[step])).join(', ');
 }
 
-function backingLines({ project, yardage, say }: Writing): string[] {
+function backingLines(writing: Writing): string[] {
+  const { yardage, say } = writing;
   const { backing, batting } = yardage;
   if (!backing) return [];
   const { width, height } = backing.layout.size;
-  const cloth = clothText(backing.buy.inches, sellingUnit(project));
   const pack = batting[0];
   return [
-    say('Backing: {cloth}, for a back of {width} × {height}.', { cloth, ...size(width, height) }),
+    backingLine(backing, { ...size(width, height), fabric: backing.fabric?.name ?? '' }, writing),
     pack
       ? say('Batting: {width} × {height} or larger; the {name} package covers it.', { ...size(width, height), name: say(pack.name) })
       : say('Batting: {width} × {height} or larger, off the roll or joined.', size(width, height)),
   ]; // biome-ignore format: a list
+}
+
+/** Its cloth is either in the table above or named here. */
+function backingLine(
+  { fabric, apart }: BackingYardage,
+  values: Record<string, PhraseValue>,
+  { project, say }: Writing,
+): string {
+  if (!apart) {
+    return say('Backing: of {fabric}, counted above, for a back of {width} × {height}.', values);
+  }
+  const bought = {
+    ...values,
+    cloth: clothText(apart.buy.inches, sellingUnit(project)),
+    wide: { inches: clothWidth(project) },
+  };
+  return fabric
+    ? say('Backing: {cloth} of {fabric}, {wide} wide, for a back of {width} × {height}.', bought)
+    : say('Backing: {cloth} of cloth {wide} wide, for a back of {width} × {height}.', bought);
 }
 
 function toolLines(perBlock: number, say: Writing['say']): string[] {

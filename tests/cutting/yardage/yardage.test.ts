@@ -269,7 +269,7 @@ describe('the list in words', () => {
     expect(totalCost(yardage(project, 'whole'))).toBeNull();
     project.buying.price = 10;
     const list = yardage(project, 'whole');
-    const sum = list.fabrics.reduce((total, one) => total + one.cost!, list.backing!.cost!);
+    const sum = list.fabrics.reduce((total, one) => total + one.cost!, list.backing!.apart!.cost!);
     expect(totalCost(list)).toBeCloseTo(sum, 9);
   });
 });

@@ -22,6 +22,7 @@ export function fabricUses(project: Project): ReadonlyMap<FabricId, Phrase[]> {
   for (const fabric of own)
     if (!told.has(`${fabric} corners`) && !told.has(`${fabric} corners of some blocks`))
       add(fabric, phrase('corners of some blocks'));
+  if (project.buying.backing.fabric !== null) add(project.buying.backing.fabric, phrase('backing'));
   return uses;
 }
 

@@ -1,14 +1,20 @@
 // Backing and batting: how the lengths are sewn side by side, drawn, and the packages that cover.
 
 import type { BackingLayout } from '../../../../cutting/yardage/backing';
+import { backingName } from '../../../../cutting/yardage/backingYardage';
 import { clothText, sellingUnit } from '../../../../cutting/yardage/clothLength';
 import { money } from '../../../../cutting/yardage/fabricYardage';
 import type { Yardage } from '../../../../cutting/yardage/yardage';
 import { changeBacking } from '../../../../editing/buying';
 import { phrase } from '../../../../model/phrase';
+import type { FabricId } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
+import { Choice } from '../../../fields/Choice';
+import { Complaint, useRun } from '../../../fields/Complaint';
+import { FabricPicker } from '../../../fields/FabricPicker';
 import { Fractions } from '../../../fields/Fractions';
 import { LengthField } from '../../../fields/LengthField';
+import { Swatch } from '../../../fields/Swatch';
 import { useSay } from '../../../words';
 
 export function BackingPart({ list }: { list: Yardage }) {
@@ -17,28 +23,34 @@ export function BackingPart({ list }: { list: Yardage }) {
   const unit = sellingUnit(project);
   const { backing, batting } = list;
   if (!backing) return null;
-  const { layout, buy, others, cost } = backing;
+  const { layout, others, fabric, apart } = backing;
   const saving = others[0]!;
   const size = { width: { inches: layout.size.width }, height: { inches: layout.size.height } };
   return (
     <div className="stack tight">
       <details className="cloth" open>
         <summary>
-          <span className="cloth-name broad">{say('Backing')}</span>
+          {fabric ? <Swatch fabric={fabric} size={26} /> : null}
+          <span className={fabric ? 'cloth-name' : 'cloth-name broad'}>{say(backingName(backing))}</span>
           <span className="cloth-buy">
-            <Fractions text={clothText(buy.inches, unit)} />
+            {apart ? <Fractions text={clothText(apart.buy.inches, unit)} /> : say('in its line above')}
           </span>
+          {apart?.onHand ? (
+            <span className="cloth-note">
+              <Fractions text={say(apart.onHand.words)} />
+            </span>
+          ) : null}
         </summary>
         <div className="cloth-open">
           <BackingPicture layout={layout} overhang={project.buying.backing.overhang} />
           <ul className="workings">
-            {[...layout.why, ...buy.why].map((sentence, index) => (
+            {[...layout.why, ...(apart?.buy.why ?? [])].map((sentence, index) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: sentences of one working in their order
               <li key={index}>
                 <Fractions text={say(sentence)} />
               </li>
             ))}
-            {cost ? <li>{say('It costs {cost}.', { cost: money(cost, project) })}</li> : null}
+            {apart?.cost ? <li>{say('It costs {cost}.', { cost: money(apart.cost, project) })}</li> : null}
           </ul>
           {saving.cloth < layout.cloth - 0.5 ? (
             <p className="quiet">
@@ -50,7 +62,7 @@ export function BackingPart({ list }: { list: Yardage }) {
               />
             </p>
           ) : null}
-          <BackingFields />
+          <BackingFields apart={apart !== null} />
         </div>
       </details>
       <div className="spread battings">
@@ -85,14 +97,39 @@ export function BackingPart({ list }: { list: Yardage }) {
   );
 }
 
-function BackingFields() {
+function BackingFields({ apart }: { apart: boolean }) {
   const say = useSay();
   const store = useAppStore();
   const { run } = store.getState();
+  const [chosen, problems] = useRun();
   const project = useApp((app) => app.project);
   const { backing } = project.buying;
+  const { borders, sashing } = project.setting;
+  const choose = (fabric: FabricId | null) => chosen(changeBacking({ fabric }));
   return (
     <div className="stack tight no-print">
+      <Choice
+        label="Cloth of the backing"
+        value={backing.fabric === null ? 'open' : 'fabric'}
+        options={[
+          { value: 'open', label: 'Not chosen yet' },
+          { value: 'fabric', label: 'One of the fabrics' },
+        ]}
+        onChange={(next) => choose(next === 'open' ? null : (borders.at(-1)?.fabric ?? sashing.fabric))}
+      />
+      {backing.fabric === null ? null : (
+        <>
+          <FabricPicker label="Fabric of the backing" value={backing.fabric} onChange={choose} />
+          <p className="quiet">
+            {say(
+              apart
+                ? 'The backing is of wider cloth than the rest, so it is bought by itself.'
+                : 'Its lengths are reckoned with all that is cut from this fabric.',
+            )}
+          </p>
+        </>
+      )}
+      <Complaint problems={problems} />
       <div className="pair">
         <LengthField
           label="Over on every side"

@@ -8,7 +8,7 @@ import { TextField } from '../../../fields/TextField';
 import { useSay } from '../../../words';
 import { AmountField } from './AmountField';
 
-export function KitChoices() {
+export function KitChoices({ backingApart }: { backingApart: boolean }) {
   const say = useSay();
   const store = useAppStore();
   const { run } = store.getState();
@@ -80,7 +80,7 @@ export function KitChoices() {
             onCommit={(fatQuarterPrice) => run(changeBuying({ fatQuarterPrice }))}
           />
         ) : null}
-        {buying.kits.backing ? (
+        {backingApart ? (
           <AmountField
             label="Price of backing"
             unit={priceUnit}

@@ -1,6 +1,7 @@
 // One fabric of the kits: what a kit takes, what to order for all, and the labelled strips.
 import type { Bolts } from '../../../../cutting/kits/bolts';
 import type { KitFabric, Kits } from '../../../../cutting/kits/kits';
+import { backingName } from '../../../../cutting/yardage/backingYardage';
 import {
   clothText,
   roundedDown,
@@ -35,6 +36,7 @@ export function KitFabricRow({ one, count }: { one: KitFabric; count: number }) 
             <Fractions text={say(inKit(one, asStrips, unit))} />
           </span>
           <span className="cloth-note quiet">
+            {one.withBacking ? `${say('With the backing.')} ` : null}
             <Fractions text={say(orderWords(one, count, unit))} />
           </span>
         </summary>
@@ -88,7 +90,7 @@ export function KitBackingRow({ backing, count }: { backing: NonNullable<Kits['b
   return (
     <li className="cloth">
       <div className="cloth-row">
-        <span className="cloth-name broad">{say('Backing')}</span>
+        <span className="cloth-name broad">{say(backingName(backing))}</span>
         <span className="cloth-buy">
           <Fractions text={clothText(backing.inches, unit)} />
         </span>

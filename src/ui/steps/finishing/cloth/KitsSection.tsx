@@ -30,7 +30,7 @@ export function KitsSection() {
       <h3 id="kits-title">{say('Kits and cost')}</h3>
       <p className="print-only">{project.name}</p>
       <div className="stack">
-        <KitChoices />
+        <KitChoices backingApart={made.backing !== null} />
         <div className="spread kit-price">
           <span>{say('One kit')}</span>
           <span>{made.price === null ? '–' : money(made.price, project)}</span>

@@ -1,0 +1,118 @@
+// The cloth of the backing. Its lengths are cut from the cloth of its fabric with everything else; where no fabric is chosen,
+// or the backing is of wider cloth than the rest, it is bought by itself.
+import { layOut } from '../../geometry/setting';
+import { wedgeProblem } from '../../geometry/wedge';
+import { findFabric } from '../../model/find';
+import { type Phrase, phrase } from '../../model/phrase';
+import type { Fabric, Project } from '../../model/project';
+import type { Inches } from '../../model/units';
+import { type BackingLayout, backingLayouts, bestBacking } from './backing';
+import { layOutCutting } from './clothLayout';
+import { type ClothToBuy, INCHES_IN, sellingUnit, toBuy } from './clothLength';
+import { clothOnHand, type FabricYardage, type Piece, restWords } from './fabricYardage';
+import type { NeededPiece } from './neededPiece';
+import type { CuttingScope } from './setStrips';
+
+/** Cloth bought for the backing alone. */
+export interface BackingCloth {
+  readonly buy: ClothToBuy;
+  /** Null without a price. */
+  readonly cost: number | null;
+  /** As of a fabric; null where no cloth of its fabric is as wide as this. */
+  readonly onHand: FabricYardage['onHand'];
+}
+
+export interface BackingYardage {
+  readonly layout: BackingLayout;
+  /** All layouts in question, least cloth first. */
+  readonly others: readonly BackingLayout[];
+  /** Null while it is not chosen. */
+  readonly fabric: Fabric | null;
+  /** Null where its lengths are among the lines of its fabric. */
+  readonly apart: BackingCloth | null;
+  /** Rows for the lines of its fabric; empty where it is bought apart. */
+  readonly pieces: readonly NeededPiece[];
+  /** Of the cloth of its fabric on hand, what is not spent on a backing bought apart. */
+  readonly stockLeft: readonly Piece[];
+}
+
+/** The backing of the top as the setting makes it; null where there is no top. */
+export function backingYardage(project: Project, scope: CuttingScope): BackingYardage | null {
+  if (wedgeProblem(project.wedge)) return null;
+  const { backing } = project.buying;
+  const { usableWidth } = project.preferences;
+  const fabric = backing.fabric === null ? null : (findFabric(project, backing.fabric) ?? null);
+  const top = layOut(project);
+  const seams = 2 * project.wedge.outerSeam;
+  const broad = clothWidth(project);
+  const need = {
+    width: top.width + seams,
+    height: top.height + seams,
+    overhang: backing.overhang,
+    clothWidth: broad,
+    seam: backing.seam,
+    oneWay: fabric?.oneWay === true,
+  };
+  const layout = bestBacking(need, backing.pieced);
+  if (!layout) return null;
+  const stock = fabric ? clothOnHand(project, fabric.id) : [];
+  const others = backingLayouts(need);
+  if (fabric && Math.abs(broad - usableWidth) < 1e-9) {
+    return { layout, others, fabric, apart: null, pieces: backingPieces(layout, fabric), stockLeft: stock };
+  }
+  const wide = stock.filter((piece) => piece.across >= broad - 1e-9);
+  const laid = layOutCutting(layout.cuts, { width: broad }, wide);
+  if (!laid) throw new Error('backingYardage: a length is wider than its cloth');
+  const spent = new Set(laid.placed.map((cut) => laid.sheets[cut.sheet]!.stock));
+  return {
+    layout,
+    others,
+    fabric,
+    apart: {
+      ...bought(scope === 'left' && wide.length > 0 ? laid.length : layout.cloth, fabric, project),
+      onHand: wide.length === 0 ? null : restWords(laid.length, project),
+    },
+    pieces: [],
+    stockLeft: stock.filter((piece) => !spent.has(wide.indexOf(piece))),
+  };
+}
+
+/** Usable width of the backing's cloth. */
+export function clothWidth({ buying, preferences }: Pick<Project, 'buying' | 'preferences'>): Inches {
+  return buying.backing.width ?? preferences.usableWidth;
+}
+
+function bought(cut: number, fabric: Fabric | null, project: Project): Pick<BackingCloth, 'buy' | 'cost'> {
+  const unit = sellingUnit(project);
+  const buy = toBuy(cut, project.buying, unit);
+  const price = backingPrice(project, fabric);
+  return { buy, cost: price === null ? null : (buy.inches / INCHES_IN[unit]) * price };
+}
+
+/** Price of a yard or metre of a backing bought apart; null where none is known. */
+export function backingPrice({ buying }: Pick<Project, 'buying'>, fabric: Fabric | null): number | null {
+  return buying.backing.price ?? fabric?.price ?? buying.price;
+}
+
+function backingPieces(layout: BackingLayout, fabric: Fabric): NeededPiece[] {
+  return layout.cuts.map((cut, index): NeededPiece => {
+    const last = index > 0;
+    return {
+      step: 'backing',
+      fabric: fabric.id,
+      what: last ? phrase('Pieces of the last width of the backing') : phrase('Lengths of the backing'),
+      shape: 'length',
+      width: cut.across,
+      height: cut.along,
+      count: cut.count,
+      onHand: 0,
+      upright: true,
+      why: last ? [] : layout.why,
+    };
+  });
+}
+
+/** The backing by name, with its fabric where one is chosen. */
+export function backingName({ fabric }: { readonly fabric: Fabric | null }): Phrase {
+  return fabric ? phrase('Backing of {fabric}', { fabric: fabric.name }) : phrase('Backing');
+}
