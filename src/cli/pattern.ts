@@ -32,8 +32,14 @@ export async function patternKit(): Promise<PdfKit> {
   };
 }
 
+export interface PatternFile {
+  readonly bytes: Uint8Array;
+  /** Letters of names that stand there as question marks. */
+  readonly missing: readonly string[];
+}
+
 /** The whole pattern of a project, or why there is none. */
-export function patternFile(project: Project, paper: PaperName, kit: PdfKit): Result<Uint8Array> {
+export function patternFile(project: Project, paper: PaperName, kit: PdfKit): Result<PatternFile> {
   const sheets = new PdfSheets(kit, PAPERS[paper]);
   const { unit } = project.preferences;
   const written = writePattern(
@@ -44,5 +50,6 @@ export function patternFile(project: Project, paper: PaperName, kit: PdfKit): Re
   );
   if (!written.ok) return written;
   for (const page of written.value.pages) sheets.paint(page);
-  return ok(new Uint8Array(sheets.bytes(written.value.title)));
+  const bytes = new Uint8Array(sheets.bytes(written.value.title));
+  return ok({ bytes, missing: [...sheets.type.missing] });
 }

@@ -72,7 +72,12 @@ async function patternMaker(request: SheetRequest): Promise<(project: Project) =
     const paper = request.paper ?? (project.preferences.unit === 'in' ? 'letter' : 'a4');
     const made = patternFile(project, paper, kit);
     if (!made.ok) throw new Error(speak(made.problems[0]!.message));
-    return [{ path: 'pattern.pdf', content: made.value }];
+    const { bytes, missing } = made.value;
+    if (missing.length > 0) {
+      const say = 'pattern.pdf: the typeface lacks {letters}; a question mark stands there.';
+      console.error(speak(phrase(say, { letters: missing.join(' ') })));
+    }
+    return [{ path: 'pattern.pdf', content: bytes }];
   };
 }
 

@@ -15,12 +15,15 @@ import type { Say } from '../drawing/pattern/writing';
 import { type Phrase, phrase } from '../model/phrase';
 import type { Project } from '../model/project';
 import { failed, ok, type Result } from '../model/result';
+import { deviceLetters } from './deviceLetters';
 
 export interface PatternPdf {
   readonly file: Blob;
   readonly pages: number;
-  /** Letters of names that the pattern's typeface does not have; a question mark stands for them. */
+  /** Letters of names that neither the pattern's typeface nor the device has; a question mark stands for them. */
   readonly missing: readonly string[];
+  /** Letters of names that are pictures of the device's letters. */
+  readonly pictured: readonly string[];
 }
 
 const FONTS = {
@@ -58,7 +61,8 @@ export async function makePatternPdf(
     tell(phrase('Packing it …'), 0.95);
     await screenTurn();
     const file = new Blob([sheets.bytes(title)], { type: 'application/pdf' });
-    return ok({ file, pages: pages.length, missing: [...sheets.type.missing] });
+    const { missing, pictured } = sheets.type;
+    return ok({ file, pages: pages.length, missing: [...missing], pictured: [...pictured] });
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
     const say1 = 'The pattern could not be made ({reason}). The quilt is untouched; try again.';
@@ -82,7 +86,9 @@ async function freshKit(): Promise<PdfKit> {
     import('jspdf'),
     ...([FONTS.display, FONTS.text, FONTS.strong] as const).map((files) => Promise.all(files.map(loadFont))),
   ] as const);
-  return { JsPdf: jsPDF, fonts: { display: display!, text: text!, strong: strong! } };
+  const device = deviceLetters();
+  const fonts = { display: display!, text: text!, strong: strong! };
+  return device ? { JsPdf: jsPDF, fonts, device } : { JsPdf: jsPDF, fonts };
 }
 
 async function loadFont(address: string): Promise<Uint8Array> {

@@ -2,12 +2,15 @@
 import { cutOutline } from '../../geometry/allowance';
 import { cornerOutlines } from '../../geometry/block';
 import type { Outline, Point } from '../../geometry/point';
+import { findBlock } from '../../model/find';
+import type { FabricId } from '../../model/project';
 import type { Inches } from '../../model/units';
+import { cornerFabricOf } from '../../model/wallCells';
 import { line } from './lettering';
 import { DASHED, FIRM, INK, STYLES } from './look';
 import type { Mark, Template } from './page';
 import { grainArrow } from './signs';
-import type { Writing } from './writing';
+import { cutCounts, type Writing } from './writing';
 
 export function cornerTemplate(writing: Writing): Template {
   const { project, say, type } = writing;
@@ -29,7 +32,9 @@ export function cornerTemplate(writing: Writing): Template {
   const title = finished.length === 3 ? say('Corner triangle') : say('Corner piece');
   return {
     title,
-    words: cornerNote(writing, finished.length === 3),
+    words: [cutCounts(cornersToCut(writing), writing), cornerNote(writing, finished.length === 3)]
+      .join(' ')
+      .trim(),
     figure: {
       width,
       height: height + 0.02,
@@ -42,6 +47,14 @@ export function cornerTemplate(writing: Writing): Template {
       ],
     },
   };
+}
+
+/** The fabric of every corner of every block on the wall. */
+function cornersToCut({ project }: Writing): FabricId[] {
+  return project.wall.cells.flatMap((cell, index) => {
+    const block = cell && findBlock(project, cell.block);
+    return block ? Array.from({ length: 4 }, () => cornerFabricOf(project, block, index)) : [];
+  });
 }
 
 function cornerNote({ project, say }: Writing, triangle: boolean): string {
@@ -60,11 +73,13 @@ function normal(from: Point, to: Point): Point {
 
 /** A mark in the middle of every edge that is sewn to a rim: all but the two that meet in the square corner. */
 function notches(cut: Outline, seam: Inches): Mark[] {
-  return cut.slice(1, -1).map((from, index): Mark => {
-    const to = cut[index + 2]!;
-    const at = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
-    const out = normal(from, to);
-    const end = { x: at.x - out.x * seam * 0.6, y: at.y - out.y * seam * 0.6 };
-    return { kind: 'line', points: [at, end], stroke: { ink: INK, width: 0.02 } };
-  });
+  return cut.slice(1, -1).map((from, index) => edgeNotch(from, cut[index + 2]!, seam));
+}
+
+/** A mark in the seam allowance at the middle of an edge; the piece lies to the right of `from` → `to`. */
+export function edgeNotch(from: Point, to: Point, seam: Inches): Mark {
+  const at = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
+  const out = normal(from, to);
+  const end = { x: at.x - out.x * seam * 0.6, y: at.y - out.y * seam * 0.6 };
+  return { kind: 'line', points: [at, end], stroke: { ink: INK, width: 0.02 } };
 }

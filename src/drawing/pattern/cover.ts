@@ -54,11 +54,11 @@ function coverWords(composer: Composer, writing: Writing): Figure {
   const style = titleStyle(name, width, writing);
   const facts = [
     say('{width} × {height} finished', size(drawing.width, drawing.height)),
-    say(counted(drawing.blocks.length, '1 block', '{count} blocks')),
+    ...(drawing.blocks.length > 0 ? [say(counted(drawing.blocks.length, '1 block', '{count} blocks'))] : []),
     say('{width} × {height} each', size(drawing.block.width, drawing.block.height)),
   ].join('  ·  ');
   const parts = [
-    { figure: selvedge(writing, width), gap: 0.28 },
+    ...(drawing.blocks.length > 0 ? [{ figure: selvedge(writing, width), gap: 0.28 }] : []),
     { figure: textFigure(name, style, width, type), gap: 0.06 },
     { figure: textFigure(facts, STYLES.lead, width, type), gap: 0.02 },
     {

@@ -4,12 +4,14 @@ import type { jsPDF } from 'jspdf';
 import type { Outline, Point } from '../../geometry/point';
 import type { Fill, Mark, Page, Paper, Stroke } from './page';
 import { PdfCloth } from './pdfCloth';
-import { type FaceFiles, PdfType } from './pdfType';
+import { type DeviceLetters, type FaceFiles, PdfType } from './pdfType';
 
 /** What a PDF is made with. */
 export interface PdfKit {
   readonly JsPdf: typeof jsPDF;
   readonly fonts: FaceFiles;
+  /** For letters the typefaces lack; absent: a question mark stands for them. */
+  readonly device?: DeviceLetters;
 }
 
 /** An open PDF of one size of page. Ask `type` for widths while laying out, then paint the pages in order. */
@@ -20,7 +22,7 @@ export class PdfSheets {
   private painted = 0;
   private part = '';
 
-  constructor({ JsPdf, fonts }: PdfKit, paper: Paper) {
+  constructor({ JsPdf, fonts, device }: PdfKit, paper: Paper) {
     this.doc = new JsPdf({
       unit: 'in',
       format: [paper.width, paper.height],
@@ -30,7 +32,7 @@ export class PdfSheets {
     });
     // Printed at its true size: viewers leave "fit to page" off.
     this.doc.viewerPreferences({ PrintScaling: 'None', DisplayDocTitle: true });
-    this.type = new PdfType(this.doc, fonts);
+    this.type = new PdfType(this.doc, fonts, device);
     this.cloth = new PdfCloth(this.doc, paper.height);
   }
 
@@ -48,7 +50,13 @@ export class PdfSheets {
 
   /** The file. */
   bytes(title: string): ArrayBuffer {
-    this.doc.setProperties({ title, creator: 'Wedgewall' });
+    this.doc.setProperties({
+      title,
+      subject: 'A pattern for a quilt of strip-pieced wedges',
+      creator: 'Wedgewall',
+    });
+    // The sentences of the pattern are British English until a language is added (ui/words).
+    this.doc.setLanguage('en-GB');
     return this.doc.output('arraybuffer');
   }
 

@@ -1,5 +1,5 @@
-// Templates at true size: a sheet to check the printer, then the wedge and the corner piece, each on one page or tiled over
-// several that are joined by their crosses.
+// Templates at true size: a sheet to check the printer, then the wedge, the corner piece and, on point, the setting
+// triangles, each on one page or tiled over several that are joined by their crosses.
 import type { Inches } from '../../model/units';
 import type { Composer } from './composer';
 import { cornerTemplate } from './cornerTemplate';
@@ -7,6 +7,7 @@ import { line, type Type, textFigure, textWidth } from './lettering';
 import { EDGE, FIRM, HAIR, MARGIN, STYLES } from './look';
 import { cuttingCaution } from './overview';
 import { type Figure, type Mark, type Paper, shifted, type Template } from './page';
+import { settingTemplates } from './settingTemplates';
 import { type Tile, tilesOf } from './tiles';
 import { wedgeTemplate } from './wedgeTemplate';
 import type { Writing } from './writing';
@@ -18,7 +19,7 @@ const CENTIMETRES_5: Inches = 5 / 2.54;
 
 export function templatePages(composer: Composer, writing: Writing): void {
   checkSheet(composer, writing);
-  for (const template of [wedgeTemplate(writing), cornerTemplate(writing)]) {
+  for (const template of [wedgeTemplate(writing), cornerTemplate(writing), ...settingTemplates(writing)]) {
     sheets(template, composer, writing);
   }
 }

@@ -35,6 +35,16 @@ export function nameOf({ fabrics }: Pick<Writing, 'fabrics'>, fabric: FabricId |
   return (fabric === null ? undefined : fabrics.get(fabric)?.name) ?? '';
 }
 
+/** How many to cut of which fabric, one entry for each piece: “Cut 4 of Night sky and 2 of Snow.” */
+export function cutCounts(fabrics: readonly FabricId[], writing: Pick<Writing, 'fabrics' | 'say'>): string {
+  const counts = new Map<FabricId, number>();
+  for (const fabric of fabrics) counts.set(fabric, (counts.get(fabric) ?? 0) + 1);
+  const list = Array.from(counts, ([fabric, count]) =>
+    writing.say('{count} of {fabric}', { count, fabric: nameOf(writing, fabric) }),
+  );
+  return list.length === 0 ? '' : writing.say('Cut {pieces}.', { pieces: { list } });
+}
+
 /** A width and a height in one phrase's values. */
 export function size(width: Inches, height: Inches): Record<string, PhraseValue> {
   return { width: { inches: width }, height: { inches: height } };

@@ -7,6 +7,7 @@ import { PATTERN_PARTS, type PatternPart } from '../../../src/drawing/pattern/op
 import { PAPERS, type PaperName } from '../../../src/drawing/pattern/page';
 import { writePattern } from '../../../src/drawing/pattern/pattern';
 import { PdfSheets } from '../../../src/drawing/pattern/pdfSheets';
+import type { DeviceLetters } from '../../../src/drawing/pattern/pdfType';
 import type { Say } from '../../../src/drawing/pattern/writing';
 import { phrase, speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
@@ -30,12 +31,17 @@ export function makePdf(
   project: Project,
   paper: PaperName,
   parts: readonly PatternPart[] = PATTERN_PARTS,
-): { bytes: Uint8Array; missing: ReadonlySet<string> } {
-  const sheets = new PdfSheets(kit, PAPERS[paper]);
+  device?: DeviceLetters,
+): { bytes: Uint8Array; missing: ReadonlySet<string>; pictured: ReadonlySet<string> } {
+  const sheets = new PdfSheets(device ? { ...kit, device } : kit, PAPERS[paper]);
   const written = writePattern(project, { paper, parts }, sayIn(project), sheets.type);
   if (!written.ok) throw new Error(`makePdf: ${written.problems[0]!.message.say}`);
   for (const page of written.value.pages) sheets.paint(page);
-  return { bytes: new Uint8Array(sheets.bytes(written.value.title)), missing: sheets.type.missing };
+  return {
+    bytes: new Uint8Array(sheets.bytes(written.value.title)),
+    missing: sheets.type.missing,
+    pictured: sheets.type.pictured,
+  };
 }
 
 /** An open document to measure letters with. */

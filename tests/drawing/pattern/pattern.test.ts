@@ -5,6 +5,7 @@ import { clothText, sellingUnit } from '../../../src/cutting/yardage/clothLength
 import { pieceWords, stripsAlike } from '../../../src/cutting/yardage/lineWords';
 import { yardage } from '../../../src/cutting/yardage/yardage';
 import { writePattern } from '../../../src/drawing/pattern/pattern';
+import type { DeviceLetters } from '../../../src/drawing/pattern/pdfType';
 import { createProject } from '../../../src/model/create';
 import { findSet } from '../../../src/model/find';
 import type { Project } from '../../../src/model/project';
@@ -57,6 +58,19 @@ function cardText(project: Project, number: number): string {
       .map((place, at) => `${at + 1} Set ${findSet(project, place!.set)!.label}, tip ${place!.tip}`)
       .join(''),
   );
+}
+
+/** A device that has only some letters, each half as wide as high; it notes what it is asked to draw. */
+function deviceWith(some: RegExp, runs: string[]): DeviceLetters {
+  return {
+    has: (letter) => some.test(letter),
+    width: (run) => run.length / 2,
+    picture(run) {
+      runs.push(run);
+      const pixels = { data: new Uint8ClampedArray(4 * 4).fill(128), width: 2, height: 2 };
+      return { pixels, left: 0, rise: 0.8, width: run.length / 2, height: 1 };
+    },
+  };
 }
 
 describe('the written pattern', () => {
@@ -177,6 +191,27 @@ describe('the written pattern', () => {
     const project = { ...randomProject(5, 8), name: 'Łódź čaj 山' };
     const { missing } = makePdf(project, 'a4', ['cover']);
     expect([...missing]).toEqual(['山']);
+  });
+
+  it('has a title, a language and its maker among the properties of the file', async () => {
+    const { bytes } = makePdf(randomProject(5, 8), 'a4', ['cover']);
+    const pdf = await readPdf(bytes, { lines: false });
+    expect(pdf).toMatchObject({ title: 'Sample', creator: 'Wedgewall', language: 'en-GB' });
+  });
+
+  it('sets letters its typeface lacks as pictures where the device has them, words of them as one', async () => {
+    const runs: string[] = [];
+    const { missing, pictured, bytes } = makePdf(
+      { ...randomProject(5, 8), name: 'Quilt שלום עולם 山' },
+      'a4',
+      ['cover'],
+      deviceWith(/\p{Script=Hebrew}/u, runs),
+    );
+    expect([...missing]).toEqual(['山']);
+    expect([...pictured].join('')).toBe('שלוםע');
+    // In the title and in the foot, each in its own ink.
+    expect(new Set(runs)).toEqual(new Set(['שלום עולם']));
+    expectInside(await readPdf(bytes, { lines: false }));
   });
 
   it('is refused with a reason for a wedge no block can be made of, and for no parts', () => {

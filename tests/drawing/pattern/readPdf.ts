@@ -34,6 +34,9 @@ export interface ReadPage {
 export interface ReadPdf {
   readonly pages: readonly ReadPage[];
   readonly printScaling: string | undefined;
+  readonly title: string | undefined;
+  readonly creator: string | undefined;
+  readonly language: string | undefined;
   readonly bookmarks: readonly string[];
 }
 
@@ -64,11 +67,15 @@ export async function readPdf(bytes: Uint8Array, { lines = true } = {}): Promise
     });
   }
   const viewer = (await pdf.getViewerPreferences()) as { PrintScaling?: string } | null;
+  const info = (await pdf.getMetadata()).info as Record<string, string | null | undefined>;
   const outline = (await pdf.getOutline()) as { title: string }[] | null;
   await pdf.loadingTask.destroy();
   return {
     pages,
     printScaling: viewer?.PrintScaling,
+    title: info.Title ?? undefined,
+    creator: info.Creator ?? undefined,
+    language: info.Language ?? undefined,
     bookmarks: (outline ?? []).map((entry) => entry.title),
   };
 }

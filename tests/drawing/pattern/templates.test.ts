@@ -2,11 +2,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cornerLeg, cornerOutlines } from '../../../src/geometry/block';
-import { cutWedge, wedgeProblem } from '../../../src/geometry/wedge';
+import { cutWedge, finishedBlock, wedgeProblem } from '../../../src/geometry/wedge';
 import { createProject } from '../../../src/model/create';
 import { type Project, WEDGE_COUNTS } from '../../../src/model/project';
+import { randomProject } from '../samples';
 import { makePdf } from './makePdf';
-import { type ReadPage, type ReadPath, readPdf } from './readPdf';
+import { bare, type ReadPage, type ReadPath, readPdf } from './readPdf';
 
 const POINTS = 72;
 /** What a maker can see on a ruler, inches. */
@@ -176,7 +177,60 @@ describe('the templates of the pattern', () => {
       expect(Math.abs((Math.max(...above) - Math.min(...above)) / POINTS - tip)).toBeLessThan(CLOSE);
     },
   );
+
+  it.each([
+    [8, 'letter'],
+    [8, 'a4'],
+    [12, 'letter'],
+  ] as const)(
+    'on point have the setting triangles of a block of %i at true size on %s',
+    async (perBlock, paper) => {
+      const project = onPoint(perBlock);
+      const { pdf } = await templates(project, paper);
+      const block = finishedBlock(project.wedge).width;
+      // Right isosceles triangles with a seam s all round: the long side grows by s(2 + 2√2), a short one by s(2 + √2).
+      const long = block * Math.SQRT2 + 0.25 * (2 + 2 * Math.SQRT2);
+      const short = block * Math.SQRT1_2 + 0.25 * (2 + Math.SQRT2);
+      for (const [title, width, height] of [
+        ['Sidetriangle', long, long / 2],
+        ['Settingcorner', short, short],
+      ] as const) {
+        const pages = pdf.pages.filter((page) => page.text.startsWith(title));
+        expect(pages.length).toBeGreaterThan(1);
+        const joined = laidTogether(pages);
+        const [xs, ys] = [joined.map(([x]) => x), joined.map(([, y]) => y)];
+        expect(Math.abs((Math.max(...xs) - Math.min(...xs)) / POINTS - width)).toBeLessThan(CLOSE);
+        expect(Math.abs((Math.max(...ys) - Math.min(...ys)) / POINTS - height)).toBeLessThan(CLOSE);
+      }
+    },
+  );
+
+  it('on point say how many triangles to cut from which fabric, as many as the top has', async () => {
+    const project = onPoint(8);
+    const { pdf } = await templates(project, 'letter');
+    const text = pdf.pages.map((page) => page.text).join('');
+    // Two rows of three blocks on point: two side triangles at top and foot, one at each side, four corners.
+    expect(text).toContain(bare('Cut 6 of Cloth a.'));
+    expect(text).toContain(bare('Cut 4 of Cloth b.'));
+    const straight: Project = { ...project, setting: { ...project.setting, layout: { kind: 'straight' } } };
+    const other = await templates(
+      { ...straight, wall: { ...project.wall, cells: project.wall.cells.slice(0, 6) } },
+      'letter',
+    );
+    expect(other.pdf.pages.some((page) => /^(Side|Setting)/.test(page.text))).toBe(false);
+  });
 });
+
+/** Two rows of three blocks on point, side triangles of cloth a and setting corners of cloth b. */
+function onPoint(perBlock: 8 | 12): Project {
+  const sample = randomProject(4, perBlock, 2, 3);
+  const layout = { kind: 'onPoint', sides: 'a', corners: 'b' } as const;
+  return {
+    ...sample,
+    setting: { ...sample.setting, layout, sashing: { ...sample.setting.sashing, where: 'none' } },
+    wall: { ...sample.wall, cells: [...sample.wall.cells, null, null] },
+  };
+}
 
 /** Where the lettered crosses of a sheet stand: the letter's place, which lies beside its cross on every sheet alike. */
 function crosses(page: ReadPage): Map<string, readonly [number, number]> {

@@ -5,6 +5,7 @@ import type { PatternOptions } from '../../../drawing/pattern/options';
 import { type Phrase, phrase } from '../../../model/phrase';
 import type { Project } from '../../../model/project';
 import type { Problem } from '../../../model/result';
+import type { PatternPdf } from '../../../store/patternPdf';
 import { downloadBlob, fileName } from '../../../store/projectFiles';
 import { useSay } from '../../words';
 
@@ -34,7 +35,7 @@ export function usePattern(project: Project) {
       }
       const file = fileName(project.name, ending);
       downloadBlob(file, made.value.file);
-      setTold(saved(file, made.value.pages, made.value.missing));
+      setTold(saved(file, made.value));
     } catch {
       const say1 =
         'What makes the pattern could not be loaded. Check the connection once, or open the page again.';
@@ -47,10 +48,18 @@ export function usePattern(project: Project) {
   return { doing, told, problems, make };
 }
 
-function saved(file: string, pages: number, missing: readonly string[]): Phrase[] {
-  const done = phrase('Saved as {file}, {pages} pages.', { file, pages });
-  if (missing.length === 0) return [done];
-  const say1 =
-    'The pattern’s typeface lacks {letters}; a question mark stands there. Rename what has them if it matters.';
-  return [done, phrase(say1, { letters: missing.slice(0, 12).join(' ') })];
+function saved(file: string, { pages, missing, pictured }: PatternPdf): Phrase[] {
+  const told = [phrase('Saved as {file}, {pages} pages.', { file, pages })];
+  const some = (letters: readonly string[]) => ({ letters: letters.slice(0, 12).join(' ') });
+  if (pictured.length > 0) {
+    const say1 =
+      'The pattern’s typeface lacks {letters}: names with them are pictures of your device’s letters, which cannot be searched.';
+    told.push(phrase(say1, some(pictured)));
+  }
+  if (missing.length > 0) {
+    const say1 =
+      'Neither the pattern’s typeface nor your device has {letters}; a question mark stands there. Rename what has them if it matters.';
+    told.push(phrase(say1, some(missing)));
+  }
+  return told;
 }
