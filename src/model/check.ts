@@ -25,50 +25,35 @@ function problem(code: string, path: string, say: string, values?: Record<string
 }
 
 function doubles(project: Project): Problem[] {
-  const problems: Problem[] = [];
-  const once = (path: string, items: readonly string[], what: string) => {
-    const seen = new Set<string>();
-    items.forEach((item, index) => {
-      if (seen.has(item)) problems.push(problem('double', path.replace('#', String(index)), what, { item }));
-      seen.add(item);
-    });
-  };
-  once(
-    'fabrics[#].id',
-    project.fabrics.map((one) => one.id),
-    'Two fabrics share the id {item}.',
-  );
-  once(
-    'stripsOnHand[#].id',
-    project.stripsOnHand.map((one) => one.id),
-    'Two rows of strips on hand share the id {item}.',
-  );
-  once(
-    'clothOnHand[#].id',
-    project.clothOnHand.map((one) => one.id),
-    'Two rows of cloth on hand share the id {item}.',
-  );
-  once(
-    'stripSets[#].id',
-    project.stripSets.map((one) => one.id),
-    'Two strip sets share the id {item}.',
-  );
-  once(
-    'stripSets[#].label',
-    project.stripSets.map((one) => one.label),
-    'Two strip sets are called {item}.',
-  );
-  once(
-    'blocks[#].id',
-    project.blocks.map((one) => one.id),
-    'Two blocks share the id {item}.',
-  );
-  once(
-    'blocks[#].number',
-    project.blocks.map((one) => String(one.number)),
-    'Two blocks have the number {item}.',
-  );
-  return problems;
+  const ids = (rows: readonly { readonly id: string }[]) => rows.map((one) => one.id);
+  const { fabrics, stripsOnHand, clothOnHand, stripSets, blocks } = project;
+  return [
+    ...twice('fabrics[#].id', ids(fabrics), 'Two fabrics share the id {item}.'),
+    ...twice('stripsOnHand[#].id', ids(stripsOnHand), 'Two rows of strips on hand share the id {item}.'),
+    ...twice('clothOnHand[#].id', ids(clothOnHand), 'Two rows of cloth on hand share the id {item}.'),
+    ...twice('stripSets[#].id', ids(stripSets), 'Two strip sets share the id {item}.'),
+    ...twice(
+      'stripSets[#].label',
+      stripSets.map((one) => one.label),
+      'Two strip sets are called {item}.',
+    ),
+    ...twice('blocks[#].id', ids(blocks), 'Two blocks share the id {item}.'),
+    ...twice(
+      'blocks[#].number',
+      blocks.map((one) => one.number),
+      'Two blocks have the number {item}.',
+    ),
+  ];
+}
+
+/** A problem for every item that stands before in its list; # in the path is its place, {item} in the sentence itself. */
+function twice(path: string, items: readonly (string | number)[], say: string, code = 'double'): Problem[] {
+  const seen = new Set<string | number>();
+  return items.flatMap((item, index) => {
+    const again = seen.has(item);
+    seen.add(item);
+    return again ? [problem(code, path.replace('#', String(index)), say, { item })] : [];
+  });
 }
 
 function fabricReferences(project: Project): Problem[] {
@@ -177,17 +162,9 @@ function settingParts({ setting, wedge }: Project): Problem[] {
       problems.push(problem('on-point-sashing', 'setting.sashing.where', say));
     }
   }
-  for (const [list, path] of [
-    [sashing.columnGaps, 'setting.sashing.columnGaps'],
-    [sashing.rowGaps, 'setting.sashing.rowGaps'],
-  ] as const) {
-    const seen = new Set<number>();
-    list?.forEach((gap, index) => {
-      const say = 'Gap {gap} has two widths.';
-      if (seen.has(gap.after))
-        problems.push(problem('gap-twice', `${path}[${index}]`, say, { gap: gap.after }));
-      seen.add(gap.after);
-    });
+  for (const which of ['columnGaps', 'rowGaps'] as const) {
+    const after = (sashing[which] ?? []).map((gap) => gap.after);
+    problems.push(...twice(`setting.sashing.${which}[#]`, after, 'Gap {item} has two widths.', 'gap-twice'));
   }
   borders.forEach((border, index) => {
     if (border.keys === undefined || border.corners?.kind !== 'mitred') return;

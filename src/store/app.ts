@@ -8,6 +8,7 @@ import { moved } from '../model/moves';
 import { type Phrase, phrase } from '../model/phrase';
 import type { BlockId, FabricId, Project } from '../model/project';
 import type { Problem } from '../model/result';
+import type { DraftOf, Drafts } from './drafts';
 
 export const STEPS = ['fabrics', 'sets', 'wedges', 'blocks', 'wall', 'finishing'] as const;
 export type Step = (typeof STEPS)[number];
@@ -38,6 +39,8 @@ export interface AppState {
   readonly finding: string | null;
   readonly preview: Preview | null;
   readonly look: Look;
+  /** Forms filled in part. */
+  readonly drafts: Drafts;
   /** Said to screen readers, and shown for a moment at the foot of the wall. */
   readonly said: { readonly words: Phrase; readonly count: number };
 }
@@ -55,6 +58,8 @@ export interface AppActions {
   readonly showFinding: (finding: string | null) => void;
   readonly showPreview: (preview: Preview | null) => void;
   readonly lookAt: (look: Partial<Look>) => void;
+  /** Keeps what a form holds until it is used, cleared, or another quilt is opened. */
+  readonly keepDraft: <K extends keyof Drafts>(form: K, draft: DraftOf<K>) => void;
   readonly say: (words: Phrase) => void;
 }
 
@@ -72,6 +77,7 @@ export function createApp(project: Project) {
     finding: null,
     preview: null,
     look: { grey: false, marks: true },
+    drafts: {},
     said: { words: phrase(''), count: 0 },
     run: (command) => {
       const outcome = apply(get().project, command);
@@ -103,7 +109,13 @@ export function createApp(project: Project) {
       get().say(phrase('Done again: {change}', { change: next.label }));
     },
     open: (next) => {
-      set((state) => ({ ...changed(state, next), history: EMPTY_HISTORY, picked: null, finding: null }));
+      set((state) => ({
+        ...changed(state, next),
+        history: EMPTY_HISTORY,
+        picked: null,
+        finding: null,
+        drafts: {},
+      }));
     },
     goTo: (step) => set({ step }),
     pick: (picked) => set({ picked }),
@@ -111,6 +123,7 @@ export function createApp(project: Project) {
     showFinding: (finding) => set({ finding }),
     showPreview: (preview) => set({ preview }),
     lookAt: (look) => set((state) => ({ look: { ...state.look, ...look } })),
+    keepDraft: (form, draft) => set((state) => ({ drafts: { ...state.drafts, [form]: draft } })),
     say: (words) => set((state) => ({ said: { words, count: state.said.count + 1 } })),
   }));
 }

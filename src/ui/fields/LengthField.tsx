@@ -1,10 +1,11 @@
-// A length as makers write it: 7 1/2, 14-1/4, 2½, 36.2 cm. What was typed stays until it can be used.
-import { useId, useState } from 'react';
+// A length as makers write it: 7 1/2, 14-1/4, 2½, 36.2 cm.
+import type { ReactNode } from 'react';
 import { phrase } from '../../model/phrase';
 import type { Problem } from '../../model/result';
-import { type Inches, lengthFieldText, parseLength } from '../../model/units';
-import { useSay, useUnit } from '../words';
-import { Complaint } from './Complaint';
+import { type Inches, type LengthUnit, lengthFieldText, parseLength } from '../../model/units';
+import { useUnit } from '../words';
+import { TypedField } from './TypedField';
+import { useTyped } from './useTyped';
 
 interface Props {
   label: string;
@@ -15,62 +16,26 @@ interface Props {
   most?: Inches;
   hideLabel?: boolean;
   disabled?: boolean;
+  help?: ReactNode;
 }
 
-export function LengthField({ label, value, onCommit, least = 0, most = 4000, hideLabel, disabled }: Props) {
-  const say = useSay();
+const EXAMPLES: Readonly<Record<LengthUnit, string>> = {
+  in: 'Write a length such as 7 1/2 or 7.5.',
+  cm: 'Write a length in centimetres such as 19.5.',
+};
+
+export function LengthField({ label, value, onCommit, least = 0, most = 4000, ...rest }: Props) {
   const unit = useUnit();
-  const id = useId();
-  const [typed, setTyped] = useState<string | null>(null);
-  const [problems, setProblems] = useState<readonly Problem[]>([]);
-  const refuse = (
-    code: string,
-    sentence: Parameters<typeof phrase>[0],
-    values?: Parameters<typeof phrase>[1],
-  ) => setProblems([{ code, path: label, message: phrase(sentence, values) }]);
-  const commit = () => {
-    if (typed === null) return;
-    const read = parseLength(typed, unit);
-    const range = { least: { inches: least }, most: { inches: most } };
-    if (read === null) {
-      const say =
-        unit === 'in'
-          ? 'Write a length such as 7 1/2 or 7.5.'
-          : 'Write a length in centimetres such as 19.5.';
-      refuse('not-a-length', say);
-    } else if (read < least) refuse('too-short', 'It must be at least {least}.', range);
-    else if (read > most) refuse('too-long', 'It must be at most {most}.', range);
-    else {
-      const refused = Math.abs(read - value) < 1e-9 ? [] : onCommit(read);
-      setProblems(refused);
-      if (refused.length === 0) setTyped(null);
-    }
-  };
-  return (
-    <div className="field">
-      <label htmlFor={id} className={hideLabel ? 'hidden-text' : undefined}>
-        {say(label)} <span className="quiet">({unit})</span>
-      </label>
-      <input
-        id={id}
-        inputMode="text"
-        autoComplete="off"
-        disabled={disabled}
-        value={typed ?? lengthFieldText(value, unit)}
-        aria-invalid={problems.length > 0}
-        aria-describedby={`${id}-why`}
-        onChange={(event) => setTyped(event.target.value)}
-        onBlur={commit}
-        onKeyDown={(event) => {
-          if (event.key === 'Enter') commit();
-          if (event.key === 'Escape' && typed !== null) {
-            event.stopPropagation();
-            setTyped(null);
-            setProblems([]);
-          }
-        }}
-      />
-      <Complaint problems={problems} id={`${id}-why`} />
-    </div>
-  );
+  const typed = useTyped(lengthFieldText(value, unit), (text) => {
+    const refuse = (code: string, say: string, values = {}) => [
+      { code, path: label, message: phrase(say, values) },
+    ];
+    const read = parseLength(text, unit);
+    if (read === null) return refuse('not-a-length', EXAMPLES[unit]);
+    if (read < least)
+      return refuse('too-short', 'It must be at least {least}.', { least: { inches: least } });
+    if (read > most) return refuse('too-long', 'It must be at most {most}.', { most: { inches: most } });
+    return Math.abs(read - value) < 1e-9 ? [] : onCommit(read);
+  });
+  return <TypedField label={label} typed={typed} unit={unit} inputMode="text" {...rest} />;
 }

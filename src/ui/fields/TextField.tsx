@@ -1,9 +1,8 @@
-// A short text that is taken when the field is left or Enter is pressed.
-import { useId, useState } from 'react';
+// A short text, a name mostly. Too long a one is refused with its length; nothing is cut off.
 import { phrase } from '../../model/phrase';
 import type { Problem } from '../../model/result';
-import { useSay } from '../words';
-import { Complaint } from './Complaint';
+import { TypedField } from './TypedField';
+import { useTyped } from './useTyped';
 
 interface Props {
   label: string;
@@ -15,52 +14,16 @@ interface Props {
 }
 
 export function TextField({ label, value, onCommit, hideLabel, longest = 120, required = true }: Props) {
-  const say = useSay();
-  const id = useId();
-  const [typed, setTyped] = useState<string | null>(null);
-  const [problems, setProblems] = useState<readonly Problem[]>([]);
-  const commit = () => {
-    if (typed === null) return;
-    const text = typed.trim();
-    if (required && text === '') {
-      setProblems([{ code: 'empty', path: label, message: phrase('It cannot be empty.') }]);
-      return;
-    }
+  const typed = useTyped(value, (raw) => {
+    const text = raw.trim();
+    if (required && text === '')
+      return [{ code: 'empty', path: label, message: phrase('It cannot be empty.') }];
     if (text.length > longest) {
-      const message = phrase('At most {longest} characters; it has {length}.', {
-        longest,
-        length: text.length,
-      });
-      setProblems([{ code: 'too-long', path: label, message }]);
-      return;
+      const values = { longest, length: text.length };
+      const message = phrase('At most {longest} characters; it has {length}.', values);
+      return [{ code: 'too-long', path: label, message }];
     }
-    const refused = text === value ? [] : onCommit(text);
-    setProblems(refused);
-    if (refused.length === 0) setTyped(null);
-  };
-  return (
-    <div className="field">
-      <label htmlFor={id} className={hideLabel ? 'hidden-text' : undefined}>
-        {say(label)}
-      </label>
-      <input
-        id={id}
-        autoComplete="off"
-        value={typed ?? value}
-        aria-invalid={problems.length > 0}
-        aria-describedby={`${id}-why`}
-        onChange={(event) => setTyped(event.target.value)}
-        onBlur={commit}
-        onKeyDown={(event) => {
-          if (event.key === 'Enter') commit();
-          if (event.key === 'Escape' && typed !== null) {
-            event.stopPropagation();
-            setTyped(null);
-            setProblems([]);
-          }
-        }}
-      />
-      <Complaint problems={problems} id={`${id}-why`} />
-    </div>
-  );
+    return text === value ? [] : onCommit(text);
+  });
+  return <TypedField label={label} typed={typed} hideLabel={hideLabel} dir="auto" />;
 }

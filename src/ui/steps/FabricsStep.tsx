@@ -6,13 +6,14 @@ import type { Fabric, FabricId } from '../../model/project';
 import { useApp } from '../app';
 import { Choice } from '../fields/Choice';
 import { useSay } from '../words';
-import { AddFabric } from './fabrics/AddFabric';
+import { AddFabric, firstFabric } from './fabrics/AddFabric';
 import { ClothOnHand } from './fabrics/ClothOnHand';
 import { FabricRow } from './fabrics/FabricRow';
 import './fabrics/fabrics.css';
 import { PlanBackwards } from './fabrics/PlanBackwards';
 import { PlanStrips } from './fabrics/PlanStrips';
 import { StripsOnHand } from './fabrics/StripsOnHand';
+import { useDraft } from './fabrics/useDraft';
 import { fabricUses } from './fabrics/uses';
 import { StepHeading } from './StepHeading';
 import { useReturnFocus } from './useReturnFocus';
@@ -27,8 +28,8 @@ export function FabricsStep() {
   const project = useApp((app) => app.project);
   const [order, setOrder] = useState<Order>('added');
   const [open, setOpen] = useState<FabricId | null>(null);
-  const [adding, setAdding] = useState(false);
-  const opener = useReturnFocus(adding);
+  const draft = useDraft('fabric', () => firstFabric(project.fabrics.length));
+  const opener = useReturnFocus(draft.open);
   const shown = useMemo(() => sorted(project.fabrics, order), [project.fabrics, order]);
   const uses = useMemo(() => fabricUses(project), [project]);
   const cloths = project.fabrics.filter((fabric) => !fabric.background).length;
@@ -69,8 +70,8 @@ export function FabricsStep() {
             />
           ))}
         </ul>
-        {adding ? (
-          <AddFabric onClose={() => setAdding(false)} />
+        {draft.open ? (
+          <AddFabric draft={draft} />
         ) : (
           <button
             ref={opener}
@@ -78,7 +79,7 @@ export function FabricsStep() {
             className={cloths === 0 ? 'button solid fab-add' : 'button fab-add'}
             onClick={() => {
               setOpen(null);
-              setAdding(true);
+              draft.setOpen(true);
             }}
           >
             <Plus size={16} aria-hidden /> {say('Add a fabric')}

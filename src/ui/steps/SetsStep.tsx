@@ -9,6 +9,7 @@ import { Complaint, useRun } from '../fields/Complaint';
 import { useSay } from '../words';
 import { MakeSets } from './sets/MakeSets';
 import { MarkAll } from './sets/MarkAll';
+import { SetList } from './sets/SetList';
 import { SetRow } from './sets/SetRow';
 import { SewingAids } from './sets/SewingAids';
 import './sets/sets.css';
@@ -21,11 +22,6 @@ export function SetsStep() {
   const [open, setOpen] = useState<StripSetId | null>(null);
   const [run, problems] = useRun();
   const ledger = useMemo(() => wedgeLedger(project), [project]);
-  const fabrics = useMemo(
-    () => new Map(project.fabrics.map((fabric) => [fabric.id, fabric])),
-    [project.fabrics],
-  );
-  const across = Math.max(1, ...project.stripSets.map((set) => set.length));
   const noStrips = project.stripsOnHand.every((row) => row.count === 0);
   const addByHand = () => {
     if (!run(addSet())) return;
@@ -57,19 +53,7 @@ export function SetsStep() {
             )}
           </p>
         ) : (
-          <ul className="set-list">
-            {ledger.map((row) => (
-              <SetRow
-                key={row.set.id}
-                row={row}
-                wedge={project.wedge}
-                fabrics={fabrics}
-                across={across}
-                open={open === row.set.id}
-                onOpen={setOpen}
-              />
-            ))}
-          </ul>
+          <SetList ledger={ledger} open={open} onOpen={setOpen} Row={SetRow} />
         )}
         <div className="stack set-foot">
           <button type="button" className="button set-by-hand" onClick={addByHand}>

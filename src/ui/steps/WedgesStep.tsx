@@ -5,6 +5,7 @@ import type { StripSetId } from '../../model/project';
 import { useApp, useAppStore } from '../app';
 import { useSay } from '../words';
 import { Caution } from './Caution';
+import { SetList } from './sets/SetList';
 import './sets/sets.css';
 import { StepHeading } from './StepHeading';
 import { FirstBlock } from './wedges/FirstBlock';
@@ -46,11 +47,6 @@ function CuttingTable() {
   const project = useApp((app) => app.project);
   const [open, setOpen] = useState<StripSetId | null>(null);
   const ledger = useMemo(() => wedgeLedger(project), [project]);
-  const fabrics = useMemo(
-    () => new Map(project.fabrics.map((fabric) => [fabric.id, fabric])),
-    [project.fabrics],
-  );
-  const across = Math.max(1, ...project.stripSets.map((set) => set.length));
   const left = ledger.reduce((sum, row) => ({ up: sum.up + row.left.up, down: sum.down + row.left.down }), {
     up: 0,
     down: 0,
@@ -76,19 +72,7 @@ function CuttingTable() {
             )}
           </p>
           <WasteHatch />
-          <ul className="set-list">
-            {ledger.map((row) => (
-              <SetCuts
-                key={row.set.id}
-                row={row}
-                wedge={project.wedge}
-                fabrics={fabrics}
-                across={across}
-                open={open === row.set.id}
-                onOpen={setOpen}
-              />
-            ))}
-          </ul>
+          <SetList ledger={ledger} open={open} onOpen={setOpen} Row={SetCuts} />
         </>
       )}
     </section>

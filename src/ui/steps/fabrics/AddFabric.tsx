@@ -10,21 +10,28 @@ import { useSay } from '../../words';
 import type { NewFabric } from './ClothSample';
 import { FabricForm } from './FabricForm';
 import { FIRST_COLOURS } from './motifNames';
+import type { useDraft } from './useDraft';
 
 const MOST_FABRICS = 400;
 
-export function AddFabric({ onClose }: { onClose: () => void }) {
+export function AddFabric({ draft }: { draft: ReturnType<typeof useDraft<'fabric'>> }) {
   const say = useSay();
   const store = useAppStore();
   const count = useApp((app) => app.project.fabrics.length);
   const form = useRef<HTMLFormElement>(null);
-  const [fresh, setFresh] = useState<NewFabric>(() => firstFabric(count));
   const [added, setAdded] = useState(0);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const { values: fresh, takesFocus } = draft;
+  const begun = fresh.name !== '' || fresh.background || fresh.cloth.kind !== 'plain';
   // Ready to write the name: at first, and for the next one.
   useEffect(() => {
-    if (added >= 0) nameField(form.current)?.focus();
-  }, [added]);
+    if (takesFocus || added > 0) nameField(form.current)?.focus();
+  }, [added, takesFocus]);
+  const startAnew = (number: number) => {
+    draft.change(firstFabric(number));
+    setProblems([]);
+    setAdded(added + 1);
+  };
   const add = () => {
     if (fresh.name === '') {
       setProblems([{ code: 'empty', path: 'name', message: phrase('Give the fabric a name first.') }]);
@@ -40,8 +47,7 @@ export function AddFabric({ onClose }: { onClose: () => void }) {
     setProblems(refused);
     if (refused.length > 0) return;
     store.getState().say(phrase('{name} is in the list.', { name: fresh.name }));
-    setFresh(firstFabric(count + 1));
-    setAdded(added + 1);
+    startAnew(count + 1);
   };
   return (
     <form
@@ -58,7 +64,7 @@ export function AddFabric({ onClose }: { onClose: () => void }) {
         key={added}
         fabric={fresh}
         onCommit={(to) => {
-          setFresh((before) => ({ ...before, ...to }));
+          draft.change(to);
           setProblems([]);
           return [];
         }}
@@ -68,7 +74,12 @@ export function AddFabric({ onClose }: { onClose: () => void }) {
         <button type="submit" className="button solid">
           <Plus size={16} aria-hidden /> {say('Add this fabric')}
         </button>
-        <button type="button" className="button" onClick={onClose}>
+        {begun ? (
+          <button data-always type="button" className="button" onClick={() => startAnew(count)}>
+            {say('Clear')}
+          </button>
+        ) : null}
+        <button data-always type="button" className="button" onClick={() => draft.setOpen(false)}>
           {say('Done')}
         </button>
       </div>
@@ -80,7 +91,7 @@ function nameField(form: HTMLFormElement | null) {
   return form?.querySelector<HTMLInputElement>('input:not([type])');
 }
 
-function firstFabric(count: number): NewFabric {
+export function firstFabric(count: number): NewFabric {
   return {
     name: '',
     colour: FIRST_COLOURS[count % FIRST_COLOURS.length]!,

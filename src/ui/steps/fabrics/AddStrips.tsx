@@ -1,64 +1,49 @@
 // Strips that have been cut join the list; the usual widths are one press away.
-import { useEffect, useRef, useState } from 'react';
 import { addStrips } from '../../../editing/fabrics';
-import { phrase } from '../../../model/phrase';
-import type { FabricId } from '../../../model/project';
-import type { Problem } from '../../../model/result';
-import { useApp, useAppStore } from '../../app';
-import { Complaint } from '../../fields/Complaint';
-import { CountField } from '../../fields/CountField';
-import { FabricPicker } from '../../fields/FabricPicker';
+import type { Inches } from '../../../model/units';
+import type { DraftOf } from '../../../store/drafts';
 import { Fractions } from '../../fields/Fractions';
-import { LengthField } from '../../fields/LengthField';
 import { useSay } from '../../words';
-import { MOST_STRIPS } from './StripsRow';
+import { AddForm } from './AddForm';
+import { StripFields } from './StripFields';
+import type { useDraft } from './useDraft';
 
 const USUAL_WIDTHS = [1, 1.5, 2, 2.5] as const;
 
-export function AddStrips({ onClose }: { onClose: () => void }) {
+export function firstStrips(usable: Inches): DraftOf<'strips'>['values'] {
+  return { fabric: null, width: 1.5, length: usable, count: 2 };
+}
+
+export function AddStrips({ draft }: { draft: ReturnType<typeof useDraft<'strips'>> }) {
   const say = useSay();
-  const store = useAppStore();
-  const usable = useApp((app) => app.project.preferences.usableWidth);
-  const box = useRef<HTMLFieldSetElement>(null);
-  const [fabric, setFabric] = useState<FabricId | null>(null);
-  const [width, setWidth] = useState(1.5);
-  const [length, setLength] = useState(usable);
-  const [count, setCount] = useState(2);
-  const [problems, setProblems] = useState<readonly Problem[]>([]);
-  useEffect(() => box.current?.querySelector('button')?.focus(), []);
-  const taken =
-    <T,>(set: (value: T) => void) =>
-    (value: T) => {
-      set(value);
-      setProblems([]);
-      return [];
-    };
-  const add = () => {
-    if (fabric === null) {
-      const message = phrase('Choose the fabric these strips are of.');
-      setProblems([{ code: 'no-fabric', path: 'fabric', message }]);
-      return;
-    }
-    const { project, run } = store.getState();
-    setProblems(run(addStrips(project, { fabric, width, length, count })));
-  };
+  const { values, change } = draft;
   return (
-    <fieldset ref={box} className="stack fab-open fab-new">
-      <legend className="hidden-text">{say('Add strips')}</legend>
-      <FabricPicker label="Fabric" value={fabric} onChange={taken(setFabric)} />
-      <div className="fab-three">
-        <LengthField label="Cut width" value={width} least={0.25} most={60} onCommit={taken(setWidth)} />
-        <LengthField label="Length" value={length} least={1} most={4000} onCommit={taken(setLength)} />
-        <CountField label="Strips" value={count} least={1} most={MOST_STRIPS} onCommit={taken(setCount)} />
-      </div>
+    <AddForm
+      title="Add strips"
+      adds="Add these strips"
+      noFabric="Choose the fabric these strips are of."
+      fabric={values.fabric}
+      onFabric={(fabric) => change({ fabric })}
+      takesFocus={draft.takesFocus}
+      command={(project, fabric) => addStrips(project, { ...values, fabric })}
+      onClose={() => draft.setOpen(false)}
+    >
+      <StripFields
+        strips={values}
+        fewest={1}
+        onChange={(to) => {
+          change(to);
+          return [];
+        }}
+      />
       <div className="row fab-usual" role="toolbar" aria-label={say('Usual cut widths')}>
         {USUAL_WIDTHS.map((usual) => (
           <button
             key={usual}
             type="button"
             className="button"
-            aria-pressed={Math.abs(usual - width) < 1e-9}
-            onClick={() => setWidth(usual)}
+            aria-pressed={Math.abs(usual - values.width) < 1e-9}
+            onClick={() => change({ width: usual })}
           >
             <span>
               <Fractions text={say('{width}', { width: { inches: usual } })} />
@@ -67,19 +52,12 @@ export function AddStrips({ onClose }: { onClose: () => void }) {
         ))}
       </div>
       <p className="quiet">
-        {say('Precut strips: add them at {width} and split them lengthwise in the list.', {
-          width: { inches: 2.5 },
-        })}
+        <Fractions
+          text={say('Precut strips: add them at {width} and split them lengthwise in the list.', {
+            width: { inches: 2.5 },
+          })}
+        />
       </p>
-      <Complaint problems={problems} />
-      <div className="row">
-        <button type="button" className="button solid" onClick={add}>
-          {say('Add these strips')}
-        </button>
-        <button type="button" className="button" onClick={onClose}>
-          {say('Done')}
-        </button>
-      </div>
-    </fieldset>
+    </AddForm>
   );
 }

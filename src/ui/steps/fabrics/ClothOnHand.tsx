@@ -1,5 +1,5 @@
 // Cloth that is not cut into strips yet: what pieces of which fabric lie there, written down, changed and taken off.
-import { Pencil, Plus, Trash2 } from 'lucide-react';
+import { Plus } from 'lucide-react';
 import { useState } from 'react';
 import { changeCloth, removeCloth } from '../../../editing/clothOnHand';
 import { counted } from '../../../model/phrase';
@@ -10,18 +10,21 @@ import { Fractions } from '../../fields/Fractions';
 import { Swatch } from '../../fields/Swatch';
 import { useSay } from '../../words';
 import { useReturnFocus } from '../useReturnFocus';
-import { AddCloth } from './AddCloth';
+import { AddCloth, firstCloth } from './AddCloth';
 import './cloth.css';
 import { ClothFields } from './ClothFields';
 import { CLOTH_KINDS } from './clothWords';
+import { RowFoot, RowPencil } from './RowInHand';
+import { useDraft } from './useDraft';
 
 export function ClothOnHand() {
   const say = useSay();
   const fabrics = useApp((app) => app.project.fabrics);
   const cloth = useApp((app) => app.project.clothOnHand);
   const [open, setOpen] = useState<string | null>(null);
-  const [adding, setAdding] = useState(false);
-  const opener = useReturnFocus(adding);
+  const usable = useApp((app) => app.project.preferences.usableWidth);
+  const draft = useDraft('cloth', () => firstCloth(usable));
+  const opener = useReturnFocus(draft.open);
   const pieces = cloth.reduce((sum, row) => sum + row.count, 0);
   const known = new Map(fabrics.map((fabric) => [fabric.id, fabric]));
   return (
@@ -32,7 +35,7 @@ export function ClothOnHand() {
           <span className="quiet">{say(counted(pieces, '1 piece', '{count} pieces'))}</span>
         ) : null}
       </div>
-      {cloth.length === 0 && !adding ? (
+      {cloth.length === 0 && !draft.open ? (
         <p className="quiet fab-hint">
           {say('Write down what is not cut yet, and see how large a top it makes.')}
         </p>
@@ -48,8 +51,8 @@ export function ClothOnHand() {
           />
         ))}
       </ul>
-      {adding ? (
-        <AddCloth onClose={() => setAdding(false)} />
+      {draft.open ? (
+        <AddCloth draft={draft} />
       ) : (
         <button
           ref={opener}
@@ -57,7 +60,7 @@ export function ClothOnHand() {
           className="button fab-add"
           onClick={() => {
             setOpen(null);
-            setAdding(true);
+            draft.setOpen(true);
           }}
         >
           <Plus size={16} aria-hidden /> {say('Add cloth')}
@@ -78,7 +81,6 @@ function ClothRow({ row, fabric, open, onOpen }: RowProps) {
   const say = useSay();
   const store = useAppStore();
   const [run, problems] = useRun();
-  const opener = useReturnFocus(open);
   const values = {
     name: fabric?.name ?? '',
     kind: say(CLOTH_KINDS[row.kind].one),
@@ -92,7 +94,7 @@ function ClothRow({ row, fabric, open, onOpen }: RowProps) {
       <div className="onhand-row">
         {fabric ? <Swatch fabric={fabric} size={26} inches={2} /> : null}
         <span className="grow onhand-name">
-          <span className="one-line">{values.name}</span>
+          <bdi className="one-line">{values.name}</bdi>
           <span className="quiet">
             <Fractions
               text={say(
@@ -102,16 +104,11 @@ function ClothRow({ row, fabric, open, onOpen }: RowProps) {
             />
           </span>
         </span>
-        <button
-          ref={opener}
-          type="button"
-          className="button bare"
-          aria-expanded={open}
-          aria-label={say('Change the cloth of {name}, {kind}, {depth} by {length}', values)}
-          onClick={() => onOpen(!open)}
-        >
-          <Pencil size={15} aria-hidden />
-        </button>
+        <RowPencil
+          name={say('Change the cloth of {name}, {kind}, {depth} by {length}', values)}
+          open={open}
+          onOpen={onOpen}
+        />
       </div>
       {open ? (
         <div className="stack onhand-open">
@@ -121,21 +118,11 @@ function ClothRow({ row, fabric, open, onOpen }: RowProps) {
             onKind={(kind) => run(change({ kind }))}
           />
           <Complaint problems={problems} />
-          <div className="spread">
-            <button type="button" className="button" onClick={() => onOpen(false)}>
-              {say('Done')}
-            </button>
-            <button
-              type="button"
-              className="button"
-              onClick={() => {
-                onOpen(false);
-                run(removeCloth(store.getState().project, row.id));
-              }}
-            >
-              <Trash2 size={16} aria-hidden /> {say('Remove this cloth')}
-            </button>
-          </div>
+          <RowFoot
+            removes="Remove this cloth"
+            onClose={() => onOpen(false)}
+            onRemove={() => run(removeCloth(store.getState().project, row.id))}
+          />
         </div>
       ) : null}
     </li>

@@ -1,9 +1,10 @@
 // A colour: picked from the system's own picker or written as #rrggbb. The picker shows live and is taken when it closes.
-import { useEffect, useEffectEvent, useId, useRef, useState } from 'react';
+import { useEffect, useEffectEvent, useRef, useState } from 'react';
 import { parseHex } from '../../../colour/parse';
 import { phrase } from '../../../model/phrase';
 import type { Problem } from '../../../model/result';
-import { Complaint } from '../../fields/Complaint';
+import { TypedField } from '../../fields/TypedField';
+import { useTyped } from '../../fields/useTyped';
 import { useSay } from '../../words';
 
 interface Props {
@@ -16,19 +17,19 @@ interface Props {
 
 export function ColourField({ label, value, onLive, onCommit }: Props) {
   const say = useSay();
-  const id = useId();
-  const [typed, setTyped] = useState<string | null>(null);
   const [picking, setPicking] = useState<string | null>(null);
-  const [problems, setProblems] = useState<readonly Problem[]>([]);
   const picker = useRef<HTMLInputElement>(null);
-  const take = (hex: string) => {
-    const refused = hex === value ? [] : onCommit(hex);
-    setProblems(refused);
+  const typed = useTyped(picking ?? value, (text) => {
+    const hex = hexOf(text);
+    if (!hex) {
+      const message = phrase('Write a colour as # and six figures or letters a to f, such as #b5651d.');
+      return [{ code: 'not-a-colour', path: label, message }];
+    }
     setPicking(null);
     onLive(null);
-    if (refused.length === 0) setTyped(null);
-  };
-  const taken = useEffectEvent(() => take(picker.current!.value));
+    return hex === value ? [] : onCommit(hex);
+  });
+  const taken = useEffectEvent(() => typed.offer(picker.current!.value));
   // React's onChange follows every move in the picker; the browser's own change event comes once it is taken.
   useEffect(() => {
     const input = picker.current!;
@@ -36,48 +37,27 @@ export function ColourField({ label, value, onLive, onCommit }: Props) {
     input.addEventListener('change', change);
     return () => input.removeEventListener('change', change);
   }, []);
-  const commit = () => {
-    if (typed === null) return;
-    const hex = hexOf(typed);
-    if (hex) return take(hex);
-    const message = phrase('Write a colour as # and six figures or letters a to f, such as #b5651d.');
-    setProblems([{ code: 'not-a-colour', path: label, message }]);
-  };
   return (
-    <div className="field fab-colour">
-      <label htmlFor={id}>{say(label)}</label>
-      <span className="fab-colour-pair">
-        <input
-          ref={picker}
-          type="color"
-          aria-label={say('{name}: pick', { name: say(label) })}
-          value={picking ?? value}
-          onChange={(event) => {
-            setPicking(event.target.value);
-            onLive(event.target.value);
-          }}
-        />
-        <input
-          id={id}
-          autoComplete="off"
-          spellCheck={false}
-          value={typed ?? picking ?? value}
-          aria-invalid={problems.length > 0}
-          aria-describedby={`${id}-why`}
-          onChange={(event) => setTyped(event.target.value)}
-          onBlur={commit}
-          onKeyDown={(event) => {
-            if (event.key === 'Enter') commit();
-            if (event.key === 'Escape' && typed !== null) {
-              event.stopPropagation();
-              setTyped(null);
-              setProblems([]);
-            }
-          }}
-        />
-      </span>
-      <Complaint problems={problems} id={`${id}-why`} />
-    </div>
+    <TypedField
+      label={label}
+      typed={typed}
+      spellCheck={false}
+      frame={(line) => (
+        <span className="fab-colour-pair">
+          <input
+            ref={picker}
+            type="color"
+            aria-label={say('{name}: pick', { name: say(label) })}
+            value={picking ?? value}
+            onChange={(event) => {
+              setPicking(event.target.value);
+              onLive(event.target.value);
+            }}
+          />
+          {line}
+        </span>
+      )}
+    />
   );
 }
 

@@ -35,7 +35,7 @@ export const FabricRow = memo(function FabricRow({ fabric, uses, open, onOpen }:
         <Swatch fabric={fabric} size={44} inches={3} />
         <span className="fab-value" style={{ background: greyOf(value) }} aria-hidden />
         <span className="fab-words">
-          <span className="one-line">{fabric.name}</span>
+          <bdi className="one-line">{fabric.name}</bdi>
           <span className="quiet">
             {say('Value {value}', { value: Math.round(value) })}
             {fabric.background ? ` · ${say('background')}` : ''}

@@ -2,7 +2,7 @@
 import { Ruler } from 'lucide-react';
 import { useDeferredValue, useMemo, useState } from 'react';
 import { afterCutting } from '../../../cutting/afterCutting';
-import { type ClothBasket, clothToBuy, type LargestTop, largestTop } from '../../../cutting/largestTop';
+import { type ClothBasket, clothToBuy, largestTop } from '../../../cutting/largestTop';
 import { stripsLeftBeside } from '../../../cutting/stripsUnused';
 import { availableWedges } from '../../../cutting/yield';
 import { cutFromCloth } from '../../../editing/clothOnHand';
@@ -16,6 +16,7 @@ import { useSay } from '../../words';
 import { Caution } from '../Caution';
 import { useReturnFocus } from '../useReturnFocus';
 import { type Look, LookChoice, USUAL_LOOK, wantedWidths } from './LookChoice';
+import { StripsTable } from './StripsTable';
 
 const MOST_BLOCKS = 400;
 
@@ -99,7 +100,14 @@ function Top({ look }: { look: Look }) {
         ))}
         {kept ? <li className="quiet">{say('Background cloth is kept for corners and sashing.')}</li> : null}
       </ul>
-      {top.strips.length > 0 ? <TopTable top={top} project={project} /> : null}
+      {top.strips.length > 0 ? (
+        <StripsTable
+          fabrics={project.fabrics.filter((fabric) => top.left.some((row) => row.fabric === fabric.id))}
+          strips={top.strips}
+          last="Left"
+          lengths={top.left}
+        />
+      ) : null}
       {after.cut > 0 ? (
         <div>
           <button
@@ -115,46 +123,6 @@ function Top({ look }: { look: Look }) {
       <ToBuy basket={basket} blocks={top.blocks} />
       {after.cut > 0 ? <Caution about={['cutting']} /> : null}
     </>
-  );
-}
-
-/** Strips by fabric and width, and what is left of each fabric. */
-function TopTable({ top, project }: { top: LargestTop; project: Project }) {
-  const say = useSay();
-  const widths = [...new Set(top.strips.map((row) => row.width))].sort((one, other) => one - other);
-  const countOf = (fabric: string, width: number) =>
-    top.strips.reduce((sum, row) => sum + (row.fabric === fabric && row.width === width ? row.count : 0), 0);
-  return (
-    <table className="fab-strips fab-plan">
-      <thead>
-        <tr>
-          <th scope="col">{say('Fabric')}</th>
-          {widths.map((width) => (
-            <th key={width} scope="col">
-              <Fractions text={say('{width}', { width: { inches: width } })} />
-            </th>
-          ))}
-          <th scope="col">{say('Left')}</th>
-        </tr>
-      </thead>
-      <tbody>
-        {top.left.map((row) => (
-          <tr key={row.fabric}>
-            <th scope="row">
-              <span className="one-line">
-                {project.fabrics.find((fabric) => fabric.id === row.fabric)?.name ?? ''}
-              </span>
-            </th>
-            {widths.map((width) => (
-              <td key={width}>{countOf(row.fabric, width)}</td>
-            ))}
-            <td>
-              <Fractions text={say('{left}', { left: { inches: row.inches } })} />
-            </td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
   );
 }
 

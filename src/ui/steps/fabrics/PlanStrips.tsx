@@ -1,7 +1,7 @@
 // Planning forwards: what to cut for so many blocks, strips by fabric and width, in a proportion of narrow, middle and wide.
 import { Scissors } from 'lucide-react';
 import { useMemo, useState } from 'react';
-import { planStrips, type StripPlan } from '../../../cutting/planStrips';
+import { planStrips } from '../../../cutting/planStrips';
 import { changeWedge } from '../../../editing/stripSets';
 import { writeDownStrips } from '../../../editing/stripsOnHand';
 import { counted } from '../../../model/phrase';
@@ -15,6 +15,7 @@ import { useSay } from '../../words';
 import { Caution } from '../Caution';
 import { useReturnFocus } from '../useReturnFocus';
 import { type Look, LookChoice, USUAL_LOOK, wantedWidths } from './LookChoice';
+import { StripsTable } from './StripsTable';
 
 const MOST_BLOCKS = 400;
 
@@ -96,7 +97,7 @@ function Chosen({ cloths, leftOut, onChange }: ChosenProps) {
                   onChange(next);
                 }}
               />
-              <span className="one-line">{fabric.name}</span>
+              <bdi className="one-line">{fabric.name}</bdi>
             </label>
           </li>
         ))}
@@ -135,7 +136,7 @@ function Planned({ blocks, look, cloths, onClose }: PlannedProps) {
   const count = plan.strips.reduce((sum, row) => sum + row.count, 0);
   return (
     <>
-      <PlanTable plan={plan} cloths={cloths} />
+      <StripsTable fabrics={cloths} strips={plan.strips} last="Cloth" lengths={plan.cloth} />
       <ul className="onhand-words">
         {plan.words.map((words) => (
           <li key={words.say} className="quiet">
@@ -160,46 +161,5 @@ function Planned({ blocks, look, cloths, onClose }: PlannedProps) {
       </div>
       <Caution about={['cutting']} />
     </>
-  );
-}
-
-function PlanTable({ plan, cloths }: { plan: StripPlan; cloths: readonly Fabric[] }) {
-  const say = useSay();
-  const widths = [...new Set(plan.strips.map((row) => row.width))].sort((one, other) => one - other);
-  const countOf = (fabric: string, width: number) =>
-    plan.strips.find((row) => row.fabric === fabric && row.width === width)?.count ?? 0;
-  return (
-    <table className="fab-strips fab-plan">
-      <thead>
-        <tr>
-          <th scope="col">{say('Fabric')}</th>
-          {widths.map((width) => (
-            <th key={width} scope="col">
-              <Fractions text={say('{width}', { width: { inches: width } })} />
-            </th>
-          ))}
-          <th scope="col">{say('Cloth')}</th>
-        </tr>
-      </thead>
-      <tbody>
-        {cloths.map((fabric) => (
-          <tr key={fabric.id}>
-            <th scope="row">
-              <span className="one-line">{fabric.name}</span>
-            </th>
-            {widths.map((width) => (
-              <td key={width}>{countOf(fabric.id, width)}</td>
-            ))}
-            <td>
-              <Fractions
-                text={say('{cloth}', {
-                  cloth: { inches: plan.cloth.find((row) => row.fabric === fabric.id)?.inches ?? 0 },
-                })}
-              />
-            </td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
   );
 }

@@ -9,8 +9,9 @@ import { Fractions } from '../../fields/Fractions';
 import { Swatch } from '../../fields/Swatch';
 import { useSay } from '../../words';
 import { useReturnFocus } from '../useReturnFocus';
-import { AddStrips } from './AddStrips';
+import { AddStrips, firstStrips } from './AddStrips';
 import { StripsRow } from './StripsRow';
+import { useDraft } from './useDraft';
 
 export function StripsOnHand() {
   const say = useSay();
@@ -18,8 +19,9 @@ export function StripsOnHand() {
   const onHand = useApp((app) => app.project.stripsOnHand);
   const sets = useApp((app) => app.project.stripSets);
   const [open, setOpen] = useState<string | null>(null);
-  const [adding, setAdding] = useState(false);
-  const opener = useReturnFocus(adding);
+  const usable = useApp((app) => app.project.preferences.usableWidth);
+  const draft = useDraft('strips', () => firstStrips(usable));
+  const opener = useReturnFocus(draft.open);
   const balance = useMemo(
     () => stripsUnused({ fabrics, stripsOnHand: onHand, stripSets: sets }),
     [fabrics, onHand, sets],
@@ -32,7 +34,7 @@ export function StripsOnHand() {
         <h3>{say('Strips on hand')}</h3>
         {there > 0 ? <span className="quiet">{say(counted(there, '1 strip', '{count} strips'))}</span> : null}
       </div>
-      {groups.length === 0 && !adding ? (
+      {groups.length === 0 && !draft.open ? (
         <p className="quiet fab-hint">
           <Fractions
             text={say(
@@ -68,10 +70,10 @@ export function StripsOnHand() {
           ))}
         </table>
       ) : null}
-      {adding ? (
-        <AddStrips onClose={() => setAdding(false)} />
+      {draft.open ? (
+        <AddStrips draft={draft} />
       ) : (
-        <button ref={opener} type="button" className="button fab-add" onClick={() => setAdding(true)}>
+        <button ref={opener} type="button" className="button fab-add" onClick={() => draft.setOpen(true)}>
           <Plus size={16} aria-hidden /> {say('Add strips')}
         </button>
       )}
@@ -96,7 +98,7 @@ function FabricStrips({ fabric, rows, balance, open, onOpen }: GroupProps) {
         <th scope="rowgroup" colSpan={6}>
           <span>
             <Swatch fabric={fabric} size={18} inches={1.6} />
-            <span className="one-line">{fabric.name}</span>
+            <bdi className="one-line">{fabric.name}</bdi>
           </span>
         </th>
       </tr>

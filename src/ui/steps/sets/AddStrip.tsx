@@ -15,7 +15,14 @@ export function AddStrip({ set, onAdd }: { set: StripSet; onAdd: (strip: Strip) 
   const [width, setWidth] = useState(USUAL_WIDTH);
   if (set.strips.length >= MOST_STRIPS) return null;
   return (
-    <div className="set-strip-form set-strip-new">
+    <form
+      className="set-strip-form set-strip-new"
+      aria-label={say('Another strip for set {set}', { set: set.label })}
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (fabric !== null) onAdd({ fabric, width });
+      }}
+    >
       <FabricPicker label="Another strip of" value={fabric} onChange={setFabric} />
       <LengthField
         label="Cut width"
@@ -28,14 +35,13 @@ export function AddStrip({ set, onAdd }: { set: StripSet; onAdd: (strip: Strip) 
         }}
       />
       <button
-        type="button"
+        type="submit"
         className="button"
         disabled={fabric === null}
         aria-label={say('Add the strip to set {set}', { set: set.label })}
-        onClick={() => fabric !== null && onAdd({ fabric, width })}
       >
         <Plus size={16} aria-hidden />
       </button>
-    </div>
+    </form>
   );
 }

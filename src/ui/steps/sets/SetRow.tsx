@@ -1,63 +1,41 @@
-// One strip set in the list: its letter, its cloth to scale, its height and wedges in one line. Opens in place.
-import { ChevronDown, ChevronUp, Lock, TriangleAlert } from 'lucide-react';
+// One strip set on the sewing table: its height against the height needed and the wedges it gives.
+import { Lock, TriangleAlert } from 'lucide-react';
 import { memo } from 'react';
-import type { LedgerRow } from '../../../cutting/ledger';
-import type { Fabric, FabricId, StripSetId, WedgePlan } from '../../../model/project';
-import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
 import { heightWords } from './heightWords';
 import { OpenSet } from './OpenSet';
-import { SetCloth } from './SetCloth';
+import { SetItem, type SetItemProps } from './SetItem';
 import { SewingArrows } from './SewingArrows';
 import { SET_PROGRESS_NAMES } from './setNames';
 
-interface Props {
-  row: LedgerRow;
-  wedge: WedgePlan;
-  fabrics: ReadonlyMap<FabricId, Fabric>;
-  across: number;
-  open: boolean;
-  onOpen: (id: StripSetId | null) => void;
-}
-
-export const SetRow = memo(function SetRow({ row, wedge, fabrics, across, open, onOpen }: Props) {
+export const SetRow = memo(function SetRow(props: SetItemProps) {
   const say = useSay();
+  const { row, wedge, open } = props;
   const { set, height, available } = row;
+  const empty = set.strips.length === 0;
   const short = height < wedge.cutHeight - 1e-9;
-  const values = { set: set.label, count: set.strips.length };
+  const words = heightWords(height, wedge.cutHeight);
   return (
-    <li className="set-item">
-      <button
-        type="button"
-        className="set-row"
-        aria-expanded={open}
-        aria-label={say('Set {set}: {height}; {progress}', {
-          ...values,
-          height: set.strips.length === 0 ? say('no strips yet') : heightWords(height, wedge.cutHeight),
-          progress: say(SET_PROGRESS_NAMES[set.progress]),
-        })}
-        onClick={() => onOpen(open ? null : set.id)}
-      >
-        <span className="number set-letter">{set.label}</span>
-        <SetCloth set={set} seam={wedge.seam} fabrics={fabrics} across={across}>
-          {open ? <SewingArrows set={set} seam={wedge.seam} /> : null}
-        </SetCloth>
-        <span className="set-line quiet">
+    <SetItem
+      {...props}
+      name={say('Set {set}: {height}; {progress}', {
+        set: set.label,
+        height: empty ? say('no strips yet') : words,
+        progress: say(SET_PROGRESS_NAMES[set.progress]),
+      })}
+      line={[
+        empty ? say('No strips yet') : say(words),
+        ...(short ? [] : [say('{up} up, {down} down', { up: available.up, down: available.down })]),
+      ].join(' · ')}
+      signs={
+        <>
           {short ? <TriangleAlert size={14} aria-hidden /> : null}
           {set.locked ? <Lock size={13} aria-hidden /> : null}
-          <span>
-            <Fractions
-              text={
-                set.strips.length === 0 ? say('No strips yet') : say(heightWords(height, wedge.cutHeight))
-              }
-            />
-            {short ? '' : ` · ${say('{up} up, {down} down', { up: available.up, down: available.down })}`}
-            {` · ${say(SET_PROGRESS_NAMES[set.progress])}`}
-          </span>
-          {open ? <ChevronUp size={16} aria-hidden /> : <ChevronDown size={16} aria-hidden />}
-        </span>
-      </button>
-      {open ? <OpenSet set={set} /> : null}
-    </li>
+        </>
+      }
+      over={open ? <SewingArrows set={set} seam={wedge.seam} /> : null}
+    >
+      <OpenSet set={set} />
+    </SetItem>
   );
 });

@@ -1,0 +1,22 @@
+// Forms filled in part: what is to be added but is not yet. They stay while the person is at another step, and are no part of
+// the project or its history.
+import type { ClothOnHand, Fabric, FabricId, StripOnHand } from '../model/project';
+
+/** A new row of cloth or strips before its fabric is chosen. */
+type Of<Row extends { readonly fabric: FabricId }> = Omit<Row, 'id' | 'fabric'> & {
+  readonly fabric: FabricId | null;
+};
+
+export interface Draft<Values> {
+  /** Whether the form stands open. */
+  readonly open: boolean;
+  readonly values: Values;
+}
+
+export interface Drafts {
+  readonly fabric?: Draft<Omit<Fabric, 'id'>>;
+  readonly strips?: Draft<Of<StripOnHand>>;
+  readonly cloth?: Draft<Of<ClothOnHand>>;
+}
+
+export type DraftOf<K extends keyof Drafts> = NonNullable<Drafts[K]>;

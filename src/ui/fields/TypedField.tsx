@@ -1,0 +1,54 @@
+// A line to type in: its label, what stands beside the line, and right under it why something was refused.
+import type { InputHTMLAttributes, KeyboardEvent, ReactNode } from 'react';
+import { useSay } from '../words';
+import { Complaint } from './Complaint';
+import type { Typed } from './useTyped';
+
+interface Props
+  extends Pick<InputHTMLAttributes<HTMLInputElement>, 'dir' | 'inputMode' | 'spellCheck' | 'style'> {
+  label: string;
+  typed: Typed;
+  hideLabel?: boolean | undefined;
+  disabled?: boolean | undefined;
+  /** What the value is in, beside the label: in, yd, %. */
+  unit?: string | undefined;
+  /** A word of help, read out with the field. */
+  help?: ReactNode;
+  /** The line with what belongs to it (a step down and up, a colour to pick). */
+  frame?: (line: ReactNode) => ReactNode;
+  onKey?: (event: KeyboardEvent) => void;
+}
+
+export function TypedField({ label, typed, hideLabel, unit, help, frame, onKey, ...line }: Props) {
+  const say = useSay();
+  const { id, problems, input } = typed;
+  const field = (
+    <input
+      id={id}
+      autoComplete="off"
+      {...line}
+      {...input}
+      onKeyDown={(event) => {
+        onKey?.(event);
+        input.onKeyDown(event);
+      }}
+      aria-invalid={problems.length > 0}
+      aria-describedby={help ? `${id}-why ${id}-help` : `${id}-why`}
+    />
+  );
+  return (
+    <div className="field">
+      <label htmlFor={id} className={hideLabel ? 'hidden-text' : undefined}>
+        {say(label)}
+        {unit ? <span className="quiet"> ({unit})</span> : null}
+      </label>
+      {frame ? frame(field) : field}
+      <Complaint problems={problems} id={`${id}-why`} />
+      {help ? (
+        <p className="quiet" id={`${id}-help`}>
+          {help}
+        </p>
+      ) : null}
+    </div>
+  );
+}
