@@ -8,7 +8,7 @@ test('a button does nothing while a field beside it is refused, and the field ge
   await firstVisit(page);
   await goTo(page, 'Wall');
   const part = page.getByRole('region', { name: 'Shuffle for balance' });
-  const seed = part.getByRole('textbox', { name: 'Seed' });
+  const seed = part.getByRole('textbox', { name: 'Number of the draw' });
   await seed.fill('banana');
   await seed.press('Tab');
   await expect(part.getByText('Write a whole number from 0 to 9999.')).toBeVisible();

@@ -15,13 +15,13 @@ test('what was done is there after the page is loaded again', async ({ page }) =
 
 test('several quilts are kept and opened in turn', async ({ page }) => {
   await firstVisit(page);
-  await openExample(page, 'Keepers winter');
+  await openExample(page, 'A lighthouse keeper');
   await expect(page.getByRole('button', { name: /^Quilt:/ })).not.toContainText('Harbour');
   const name = await page.getByRole('button', { name: /^Quilt:/ }).textContent();
-  await openExample(page, 'Harbour reading corner');
+  await openExample(page, 'Harbour library');
   await page.getByRole('button', { name: /^Quilt:/ }).click();
   await page
-    .getByRole('dialog')
+    .getByRole('region', { name: 'Other quilts kept here' })
     .getByRole('button', { name: new RegExp(`^${name}`) })
     .click();
   await expect(page.getByRole('button', { name: /^Quilt:/ })).toContainText(name!);

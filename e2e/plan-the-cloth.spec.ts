@@ -33,7 +33,6 @@ async function addCloth(page: Page, fabric: number, kind: string, pieces: number
   await cloth(page).getByText(kind, { exact: true }).click();
   const count = cloth(page).getByRole('textbox', { name: 'Pieces' });
   await count.fill(String(pieces));
-  await count.press('Enter');
   await cloth(page).getByRole('button', { name: 'Add this cloth' }).click();
 }
 
@@ -149,7 +148,7 @@ test('a locked strip keeps its place when sets are made anew', async ({ page }) 
   await sets.getByRole('button', { name: 'Lock strip 1' }).click();
   await sets.getByRole('button', { name: /^Strip 1: / }).click();
   await expect.poll(() => strip(1)).toBe(`${kept}, locked`);
-  await page.getByRole('button', { name: 'Others, with the next seed' }).click();
+  await page.getByRole('button', { name: 'Others, by the next number' }).click();
   await expect.poll(others).not.toBe(before.replace(kept, `${kept}, locked`));
   await expect.poll(() => strip(1)).toBe(`${kept}, locked`);
 });

@@ -25,9 +25,11 @@ export async function hangsAt(page: Page, number: number): Promise<string> {
   return /row \d+, column \d+/.exec(name)?.[0] ?? '';
 }
 
+/** Opens an example by the start of its name. */
 export async function openExample(page: Page, name: string): Promise<void> {
   await page.getByRole('button', { name: /^Quilt:/ }).click();
-  await page.getByRole('button', { name, exact: true }).click();
+  const examples = page.getByRole('region', { name: 'Examples' });
+  await examples.getByRole('button', { name: new RegExp(`^${name}`) }).click();
   await expect(page.getByRole('dialog')).toBeHidden();
 }
 

@@ -13,6 +13,12 @@ export interface OneMore {
 
 const SIXTEENTH = 1 / 16;
 
+/** Clean length the first wedge needs, rounded up to the next sixteenth; null when the set is as long as that. */
+export function lengthForFirst(set: StripSet, wedge: WedgePlan): Inches | null {
+  const needed = roundedUp(lengthFor(1, wedge.cutHeight, wedge));
+  return set.length < lengthFor(1, wedge.cutHeight, wedge) - 1e-9 ? needed : null;
+}
+
 /** What would give one wedge more, or null for a set that is not as high as the wedge (see mendHeight.ts). */
 export function oneMoreWedge(set: StripSet, wedge: WedgePlan): OneMore | null {
   const height = setHeight(set.strips, wedge.seam);

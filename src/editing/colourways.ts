@@ -3,6 +3,7 @@ import { current } from 'immer';
 import { hueTurned } from '../colour/hue';
 import { inColourway } from '../model/colourway';
 import { freshId } from '../model/find';
+import { nameWith } from '../model/name';
 import { phrase } from '../model/phrase';
 import type { Colourway, Fabric, FabricId, Project } from '../model/project';
 import { type Command, Refusal } from './apply';
@@ -36,7 +37,7 @@ export function addTurnedColourway(name: string, inUse: readonly Fabric[], degre
         draft.fabrics.push({
           ...turnedCloth(fabric, degrees),
           id: by,
-          name: `${fabric.name}, ${name}`.slice(0, 120),
+          name: nameWith(fabric.name, `, ${name}`),
         });
         swaps.push({ fabric: fabric.id, by });
       }

@@ -12,7 +12,7 @@ const ENTRIES: Readonly<Record<string, string>> = {
   format: 'kind of file', version: 'version of the format', id: 'id', name: 'name', notes: 'notes',
   fabrics: 'fabrics', stripsOnHand: 'strips on hand', clothOnHand: 'cloth on hand', stripSets: 'strip sets', wedge: 'wedge', blocks: 'blocks', wall: 'wall',
   setting: 'setting', preferences: 'preferences', colour: 'colour', cloth: 'cloth', print: 'print', motif: 'motif',
-  inks: 'colours of the print', repeat: 'repeat of the print', angle: 'angle of the print', seed: 'seed',
+  inks: 'colours of the print', repeat: 'repeat of the print', angle: 'angle of the print', seed: 'number of the draw',
   background: 'whether it is background', fabric: 'fabric', width: 'width', length: 'length', count: 'number', label: 'letter',
   strips: 'strips', pressing: 'pressing direction', firstTip: 'tip of the first wedge', progress: 'progress', cut: 'wedges really cut',
   locked: 'whether it is locked', up: 'tip-up wedges', down: 'tip-down wedges', perBlock: 'wedges to the block',

@@ -2,12 +2,13 @@
 // sizes unless called cut. Meaning across parts (does this fabric exist?) is checked in check.ts, versions in migrate.ts.
 import * as v from 'valibot';
 import { buyingSchema, priceSchema } from './buying';
+import { LONGEST_NAME } from './name';
 import { id, length } from './schemaParts';
 import { settingSchema } from './setting';
 
 export const CURRENT_VERSION = 1;
 
-const name = v.pipe(v.string(), v.maxLength(120, 'a name is at most 120 characters'));
+const name = v.pipe(v.string(), v.maxLength(LONGEST_NAME, 'a name is at most 120 characters'));
 const hex = v.pipe(v.string(), v.regex(/^#[0-9a-f]{6}$/i, 'a colour is written #rrggbb'));
 const count = v.pipe(v.number(), v.integer('must be a whole number'), v.minValue(0), v.maxValue(10_000));
 /** Motifs the tool can draw as cloth; each is generated, see drawing/prints. */

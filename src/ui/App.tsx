@@ -6,6 +6,7 @@ import { useApp, useAppStore } from './app';
 import { heedRefusedFields } from './fields/refusedFields';
 import { ErrorScreen } from './shell/ErrorScreen';
 import { Selvedge } from './shell/Selvedge';
+import { SkipLinks } from './shell/SkipLinks';
 import { TopBar } from './shell/TopBar';
 import { ValueStrip } from './shell/ValueStrip';
 import { StepPanel } from './steps/StepPanel';
@@ -57,10 +58,11 @@ export function App() {
   }, [store]);
   return (
     <div className="room" style={flannel(lightness)}>
+      <SkipLinks />
       <ClothDefs fabrics={fabrics} perBlock={perBlock} />
       <TopBar number={number} onNumber={setNumber} />
       <Selvedge />
-      <main className="panel" ref={panel} onClickCapture={heedRefusedFields}>
+      <main className="panel" id="step" ref={panel} onClickCapture={heedRefusedFields}>
         <ErrorScreen>
           <StepPanel />
         </ErrorScreen>

@@ -1,7 +1,7 @@
 // One wedge more, tried out: a set that is made so much longer or higher gives it, one that stays a sixteenth short does not.
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { oneMoreWedge } from '../../src/cutting/oneMore';
+import { lengthForFirst, oneMoreWedge } from '../../src/cutting/oneMore';
 import { wedgeCuts } from '../../src/cutting/yield';
 import type { StripSet } from '../../src/model/project';
 
@@ -21,6 +21,13 @@ test('a set 7 1/2 high and 40 long needs more length for its eleventh wedge, or 
   expect(more.taller).not.toBeNull();
   expect(more.taller!).toBeLessThanOrEqual(0.5);
   expect(more.longer).toBeCloseTo(1, 9);
+});
+
+test('the length said to be needed for the first wedge gives one, a sixteenth less none', () => {
+  const needed = lengthForFirst(plainSet(7.5, 0), wedge)!;
+  expect(wedgeCuts(plainSet(7.5, needed), wedge)).toHaveLength(1);
+  expect(wedgeCuts(plainSet(7.5, needed - 1 / 16), wedge)).toHaveLength(0);
+  expect(lengthForFirst(plainSet(7.5, needed), wedge)).toBeNull();
 });
 
 test('a set that is too low for its wedge has no "one more": it wants mending first', () => {

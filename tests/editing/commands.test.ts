@@ -12,6 +12,7 @@ import { EMPTY_HISTORY, nextLabels, record, redo, undo } from '../../src/editing
 import * as setting from '../../src/editing/setting';
 import * as stripSets from '../../src/editing/stripSets';
 import * as wall from '../../src/editing/wall';
+import { changeWedgesEmptying } from '../../src/editing/wedgesPerBlock';
 import { phrase, speak } from '../../src/model/phrase';
 import type { Project } from '../../src/model/project';
 
@@ -67,6 +68,7 @@ const commands: [words: string, from: Project, command: Command][] = [
     cloth.changeCloth(withCloth, clothId, { depth: 9, count: 2 }),
   ],
   ['remove the cloth of Test cloth', withCloth, cloth.removeCloth(withCloth, clothId)],
+  ['empty the blocks for 6 wedges each', project, changeWedgesEmptying(6)],
   ['add a strip set', project, stripSets.addSet([{ fabric: project.fabrics[1]!.id, width: 2 }])],
   [`remove strip set ${set.label}`, project, stripSets.removeSet(project, set.id)],
   [

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { counted, phrase, speak } from '../../src/model/phrase';
+import { counted, isolated, phrase, speak } from '../../src/model/phrase';
 
 describe('sentences for people', () => {
   it('fill in lengths in the unit asked for', () => {
@@ -28,6 +28,20 @@ describe('sentences for people', () => {
   it('choose the singular for one only', () => {
     expect(speak(counted(1, 'add a block', 'add {count} blocks'))).toBe('add a block');
     expect(speak(counted(0, 'add a block', 'add {count} blocks'))).toBe('add 0 blocks');
+  });
+
+  it('close off names of the other direction on screen only, and leave all others as they are', () => {
+    const words = phrase('{name} · {share} % · {names}', {
+      name: 'ירוק 3',
+      share: 12,
+      names: { list: ['Rust', 'أزرق'] },
+    });
+    expect(speak(words, 'in', undefined, isolated)).toBe(
+      '\u2068ירוק 3\u2069 · 12 % · Rust and \u2068أزرق\u2069',
+    );
+    expect(speak(words)).toBe('ירוק 3 · 12 % · Rust and أزرق');
+    expect(isolated('Café 1/2 – 青')).toBe('Café 1/2 – 青');
+    expect(isolated('\u202eturned')).toBe('\u2068\u202eturned\u2069');
   });
 
   it('show a name that was left out, so that the slip is seen', () => {

@@ -1,6 +1,7 @@
 // One of a few, side by side: radio buttons drawn as one strip.
 import { useId } from 'react';
 import { useSay } from '../words';
+import { Fractions } from './Fractions';
 
 interface Props<T extends string> {
   label: string;
@@ -32,7 +33,9 @@ export function Choice<T extends string>({ label, value, options, onChange, hide
               checked={option.value === value}
               onChange={() => onChange(option.value)}
             />
-            {say(option.label)}
+            <span>
+              <Fractions text={say(option.label)} />
+            </span>
           </label>
         ))}
       </div>

@@ -1,6 +1,5 @@
 // A whole number with a step down and up.
 import { Minus, Plus } from 'lucide-react';
-import type { ReactNode } from 'react';
 import { phrase } from '../../model/phrase';
 import type { Problem } from '../../model/result';
 import { useSay } from '../words';
@@ -15,7 +14,8 @@ interface Props {
   most: number;
   hideLabel?: boolean;
   disabled?: boolean;
-  help?: ReactNode;
+  /** The id of words read out with the field. */
+  describedBy?: string | undefined;
 }
 
 export function CountField({ label, value, onCommit, least, most, disabled, ...rest }: Props) {

@@ -42,9 +42,9 @@ export function FabricPicker({ label, value, onChange, hideLabel, disabled }: Pr
             <ListBoxItem id={fabric.id} textValue={fabric.name} className="option">
               <span className="row" style={{ flexWrap: 'nowrap', minWidth: 0 }}>
                 <Swatch fabric={fabric} size={22} />
-                <span style={{ overflow: 'hidden', textOverflow: 'ellipsis', whiteSpace: 'nowrap' }}>
+                <bdi style={{ overflow: 'hidden', textOverflow: 'ellipsis', whiteSpace: 'nowrap' }}>
                   {fabric.name}
-                </span>
+                </bdi>
               </span>
             </ListBoxItem>
           )}

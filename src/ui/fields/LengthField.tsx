@@ -1,5 +1,4 @@
 // A length as makers write it: 7 1/2, 14-1/4, 2½, 36.2 cm.
-import type { ReactNode } from 'react';
 import { phrase } from '../../model/phrase';
 import type { Problem } from '../../model/result';
 import { type Inches, type LengthUnit, lengthFieldText, parseLength } from '../../model/units';
@@ -16,7 +15,8 @@ interface Props {
   most?: Inches;
   hideLabel?: boolean;
   disabled?: boolean;
-  help?: ReactNode;
+  /** The id of words read out with the field. */
+  describedBy?: string | undefined;
 }
 
 const EXAMPLES: Readonly<Record<LengthUnit, string>> = {

@@ -1,4 +1,5 @@
 // A short text, a name mostly. Too long a one is refused with its length; nothing is cut off.
+import { LONGEST_NAME } from '../../model/name';
 import { phrase } from '../../model/phrase';
 import type { Problem } from '../../model/result';
 import { TypedField } from './TypedField';
@@ -13,7 +14,14 @@ interface Props {
   required?: boolean;
 }
 
-export function TextField({ label, value, onCommit, hideLabel, longest = 120, required = true }: Props) {
+export function TextField({
+  label,
+  value,
+  onCommit,
+  hideLabel,
+  longest = LONGEST_NAME,
+  required = true,
+}: Props) {
   const typed = useTyped(value, (raw) => {
     const text = raw.trim();
     if (required && text === '')

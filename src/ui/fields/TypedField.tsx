@@ -12,14 +12,14 @@ interface Props
   disabled?: boolean | undefined;
   /** What the value is in, beside the label: in, yd, %. */
   unit?: string | undefined;
-  /** A word of help, read out with the field. */
-  help?: ReactNode;
+  /** The id of words read out with the field. */
+  describedBy?: string | undefined;
   /** The line with what belongs to it (a step down and up, a colour to pick). */
   frame?: (line: ReactNode) => ReactNode;
   onKey?: (event: KeyboardEvent) => void;
 }
 
-export function TypedField({ label, typed, hideLabel, unit, help, frame, onKey, ...line }: Props) {
+export function TypedField({ label, typed, hideLabel, unit, describedBy, frame, onKey, ...line }: Props) {
   const say = useSay();
   const { id, problems, input } = typed;
   const field = (
@@ -33,7 +33,7 @@ export function TypedField({ label, typed, hideLabel, unit, help, frame, onKey, 
         input.onKeyDown(event);
       }}
       aria-invalid={problems.length > 0}
-      aria-describedby={help ? `${id}-why ${id}-help` : `${id}-why`}
+      aria-describedby={describedBy ? `${id}-why ${describedBy}` : `${id}-why`}
     />
   );
   return (
@@ -44,11 +44,6 @@ export function TypedField({ label, typed, hideLabel, unit, help, frame, onKey, 
       </label>
       {frame ? frame(field) : field}
       <Complaint problems={problems} id={`${id}-why`} />
-      {help ? (
-        <p className="quiet" id={`${id}-help`}>
-          {help}
-        </p>
-      ) : null}
     </div>
   );
 }

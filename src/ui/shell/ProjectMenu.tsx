@@ -1,16 +1,20 @@
 // Which quilt is open: its name and saving, the other kept projects, examples, files.
-import { ChevronDown, FileDown, FolderOpen, Trash2 } from 'lucide-react';
+import { ChevronDown, FileDown, FolderOpen } from 'lucide-react';
 import { useRef, useState } from 'react';
 import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
 import { renameProject } from '../../editing/setting';
+import { nameWith } from '../../model/name';
 import { writeProject } from '../../model/read';
 import type { Problem } from '../../model/result';
-import { downloadText, projectFileName, readProjectFile } from '../../store/projectFiles';
+import { projectFileName, readProjectFile } from '../../store/projectFiles';
 import { useApp, useAppStore } from '../app';
 import { Complaint } from '../fields/Complaint';
 import { TextField } from '../fields/TextField';
 import { useSession, useSessionState } from '../session';
+import { useSaveFile } from '../useSaveFile';
 import { useSay } from '../words';
+import { Examples } from './Examples';
+import { KeptQuilts } from './KeptQuilts';
 
 export function ProjectMenu() {
   const say = useSay();
@@ -24,7 +28,7 @@ export function ProjectMenu() {
           className="button project-button"
           aria-label={say('Quilt: {name}. Open, save, other quilts', { name })}
         >
-          <span className="title">{name || say('Quilt without a name')}</span>
+          <bdi className="title">{name || say('Quilt without a name')}</bdi>
           <ChevronDown size={16} aria-hidden />
         </Button>
         <Popover className="popover" placement="bottom start">
@@ -37,7 +41,9 @@ export function ProjectMenu() {
         {problem ? (
           <strong>{say('Not kept')}</strong>
         ) : (
-          <span className="long">{say(saving === 'saved' ? 'Kept' : 'Keeping …')}</span>
+          <span className="long" data-widest={say('Keeping …')}>
+            {say(saving === 'saved' ? 'Kept' : 'Keeping …')}
+          </span>
         )}
       </span>
     </div>
@@ -51,12 +57,11 @@ function Menu({ close }: { close: () => void }) {
   const open = useApp((app) => app.project);
   const projects = useSessionState((state) => state.projects);
   const problem = useSessionState((state) => state.problem);
+  const saveFile = useSaveFile();
   const [problems, setProblems] = useState<readonly Problem[]>([]);
-  const [leaving, setLeaving] = useState<string | null>(null);
   const file = useRef<HTMLInputElement>(null);
   const after = (done: Promise<readonly Problem[]>) =>
     void done.then((refused) => (refused.length === 0 ? close() : setProblems(refused)));
-  const others = projects.filter((project) => project.id !== open.id);
   const openFile = async (chosen: File): Promise<readonly Problem[]> => {
     const read = await readProjectFile(chosen);
     return read.ok ? session.openText(writeProject(read.value)) : read.problems;
@@ -78,7 +83,10 @@ function Menu({ close }: { close: () => void }) {
         <button
           type="button"
           className="button"
-          onClick={() => downloadText(projectFileName(open.name), writeProject(open))}
+          onClick={() => {
+            saveFile(projectFileName(open.name), writeProject(open));
+            close();
+          }}
         >
           <FileDown size={16} aria-hidden /> {say('Save to a file')}
         </button>
@@ -89,8 +97,7 @@ function Menu({ close }: { close: () => void }) {
           ref={file}
           type="file"
           accept=".json,application/json"
-          className="hidden-text"
-          tabIndex={-1}
+          hidden
           aria-label={say('Project file')}
           onChange={(event) => {
             const chosen = event.target.files?.[0];
@@ -104,70 +111,18 @@ function Menu({ close }: { close: () => void }) {
         <button
           type="button"
           className="button"
-          onClick={() => after(session.openCopy(say('{name}, copy', { name: open.name })))}
+          onClick={() => after(session.openCopy(nameWith(open.name, say(', copy'))))}
         >
           {say('Copy this one')}
         </button>
       </div>
       <Refusals problems={problems} />
-      {others.length > 0 ? (
-        <div>
-          <h3>{say('Other quilts kept here')}</h3>
-          <ul>
-            {others.map((project) => (
-              <li key={project.id} className="spread">
-                <button
-                  type="button"
-                  className="button bare grow"
-                  style={{ justifyContent: 'flex-start', textAlign: 'left' }}
-                  onClick={() => after(session.openKept(project.id))}
-                >
-                  <span>
-                    {project.name}{' '}
-                    <span className="quiet">{say('{count} blocks', { count: project.blocks })}</span>
-                  </span>
-                </button>
-                {leaving === project.id ? (
-                  <button
-                    type="button"
-                    className="button"
-                    onClick={() => {
-                      setLeaving(null);
-                      void session.remove(project.id).then(setProblems);
-                    }}
-                  >
-                    {say('Remove for good')}
-                  </button>
-                ) : (
-                  <button
-                    type="button"
-                    className="button bare"
-                    aria-label={say('Remove {name}', { name: project.name })}
-                    onClick={() => setLeaving(project.id)}
-                  >
-                    <Trash2 size={16} aria-hidden />
-                  </button>
-                )}
-              </li>
-            ))}
-          </ul>
-        </div>
-      ) : null}
-      <div>
-        <h3>{say('Examples')}</h3>
-        <div className="row" style={{ marginTop: 6 }}>
-          {session.demos.map((demo) => (
-            <button
-              key={demo.name}
-              type="button"
-              className="button"
-              onClick={() => after(session.openDemo(demo))}
-            >
-              {demo.name}
-            </button>
-          ))}
-        </div>
-      </div>
+      <KeptQuilts
+        projects={projects.filter((project) => project.id !== open.id)}
+        onOpen={(id) => after(session.openKept(id))}
+        onRemove={(id) => void session.remove(id).then(setProblems)}
+      />
+      <Examples onOpen={(demo) => after(session.openDemo(demo))} />
     </div>
   );
 }

@@ -6,7 +6,7 @@ import { type Phrase, phrase } from '../../../model/phrase';
 import type { Block, Project } from '../../../model/project';
 import { useApp } from '../../app';
 import { Fractions } from '../../fields/Fractions';
-import { useSay } from '../../words';
+import { useSay, useWrite } from '../../words';
 import { BlockFigure } from './BlockFigure';
 import { wedgeWords } from './blockWords';
 import { cornerPlaces } from './CornersOfBlock';
@@ -14,6 +14,7 @@ import { bandNames } from './PlacePanel';
 
 export function BlockSheet({ block, turn }: { block: Block; turn: number }) {
   const say = useSay();
+  const write = useWrite();
   const project = useApp((app) => app.project);
   const sheet = useRef<HTMLDivElement>(null);
   const [told, setTold] = useState<Phrase | null>(null);
@@ -21,7 +22,7 @@ export function BlockSheet({ block, turn }: { block: Block; turn: number }) {
   const title = say('Block {block}', { block: block.number });
   const copy = async () => {
     try {
-      await navigator.clipboard.writeText([title, ...lines.map((line) => say(line))].join('\n'));
+      await navigator.clipboard.writeText([title, ...lines.map((line) => write(line))].join('\n'));
       setTold(phrase('Copied.'));
     } catch {
       setTold(phrase('The browser did not let it be copied. Select the lines and copy them.'));
@@ -38,7 +39,7 @@ export function BlockSheet({ block, turn }: { block: Block; turn: number }) {
       <summary>{say('Block card')}</summary>
       <div className="block-sheet" ref={sheet}>
         <h3>
-          {title} <span className="quiet">{project.name}</span>
+          {title} <bdi className="quiet">{project.name}</bdi>
         </h3>
         <BlockFigure block={block} turn={turn} />
         <ol>

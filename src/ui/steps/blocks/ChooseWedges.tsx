@@ -4,7 +4,7 @@ import { counted, type Phrase } from '../../../model/phrase';
 import { openBlocks } from '../../../store/composing';
 import { useApp } from '../../app';
 import { Complaint } from '../../fields/Complaint';
-import { CountField } from '../../fields/CountField';
+import { DrawField } from '../../fields/DrawField';
 import { useSay } from '../../words';
 import { useChoosing } from './useChoosing';
 
@@ -44,15 +44,11 @@ export function ChooseWedges() {
             {say('For all, afresh')}
           </button>
         </div>
-        <CountField
-          label="Seed: the same seed chooses the same wedges"
+        <DrawField
           value={seed}
-          least={0}
           most={MOST_SEED}
-          onCommit={(next) => {
-            setSeed(next);
-            return [];
-          }}
+          same="The same number chooses the same wedges."
+          onChange={setSeed}
         />
         {kept > 0 ? (
           <p className="quiet">

@@ -56,7 +56,9 @@ export function CornersOfBlock({ block }: { block: Block }) {
             onChange={(fabric) => run(setCornerFabric(store.getState().project, block.id, fabric))}
           />
         ) : (
-          <p className="quiet">{findFabric(project, quilts)?.name}</p>
+          <p className="quiet">
+            <bdi>{findFabric(project, quilts)?.name}</bdi>
+          </p>
         )}
         <Complaint problems={problems} />
         <p>{say('They lie on places {places}.', { places: { list: cornerPlaces(block, perBlock) } })}</p>

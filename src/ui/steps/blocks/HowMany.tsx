@@ -22,6 +22,8 @@ export function HowMany() {
   const missing = Math.max(0, allowed - there);
   const [typed, setTyped] = useState<number | null>(null);
   const count = Math.max(1, Math.min(room, typed ?? (missing || 1)));
+  /** Of the blocks to add, those the wedges no longer make whole. */
+  const beyond = room > 0 && allowed > 0 ? Math.min(count, Math.max(0, there + count - allowed)) : 0;
   return (
     <section aria-labelledby="many-title">
       <h3 id="many-title">{say('How many')}</h3>
@@ -49,6 +51,7 @@ export function HowMany() {
         <div className="row add-blocks">
           <CountField
             label="Blocks to add"
+            describedBy={beyond > 0 ? 'many-beyond' : undefined}
             value={count}
             least={1}
             most={room}
@@ -70,6 +73,18 @@ export function HowMany() {
       ) : (
         <p className="quiet">{say('A project holds {most} blocks at most.', { most: MOST_BLOCKS })}</p>
       )}
+      {beyond > 0 ? (
+        <p className="quiet" id="many-beyond" role="status">
+          {say(
+            counted(
+              beyond,
+              'The wedges make {allowed} whole in all; 1 of these will have empty places until more are cut.',
+              'The wedges make {allowed} whole in all; {count} of these will have empty places until more are cut.',
+              { allowed },
+            ),
+          )}
+        </p>
+      ) : null}
       <Complaint problems={problems} />
     </section>
   );

@@ -1,9 +1,9 @@
-// The print of a fabric: its motif, the colours it is printed with, the size of its repeat, its turn, and its seed.
+// The print of a fabric: its motif, the colours it is printed with, the size of its repeat, its turn, and the number it is strewn by.
 import { Dices, Plus, X } from 'lucide-react';
 import { useId } from 'react';
 import { PRINT_MOTIFS, type Print } from '../../../model/project';
 import type { Problem } from '../../../model/result';
-import { CountField } from '../../fields/CountField';
+import { DrawField } from '../../fields/DrawField';
 import { LengthField } from '../../fields/LengthField';
 import { useSay } from '../../words';
 import { ClothSample, type NewFabric } from './ClothSample';
@@ -72,14 +72,12 @@ export function PrintFields({ fabric, print, onLive, onCommit }: Props) {
         />
         <TurnChoice angle={print.angle} onCommit={(angle) => to({ angle })} />
       </div>
-      <div className="row fab-seed">
-        <CountField
-          label="Seed of the print"
-          value={print.seed}
-          least={0}
-          most={MOST_SEED}
-          onCommit={(seed) => to({ seed })}
-        />
+      <DrawField
+        value={print.seed}
+        most={MOST_SEED}
+        same="The same number strews the print in the same way."
+        onChange={(seed) => to({ seed })}
+      >
         <button
           type="button"
           className="button"
@@ -87,7 +85,7 @@ export function PrintFields({ fabric, print, onLive, onCommit }: Props) {
         >
           <Dices size={16} aria-hidden /> {say('Strew it anew')}
         </button>
-      </div>
+      </DrawField>
     </div>
   );
 }

@@ -3,21 +3,24 @@ import { Copy, FileDown, Share2 } from 'lucide-react';
 import { useDeferredValue, useMemo, useState } from 'react';
 import { pictureSvg } from '../../../store/picture';
 import { pictureCaption } from '../../../store/pictureText';
-import { downloadText, fileName } from '../../../store/projectFiles';
+import { fileName } from '../../../store/projectFiles';
 import { useApp } from '../../app';
 import { Complaint } from '../../fields/Complaint';
-import { useSay } from '../../words';
+import { useSaveFile } from '../../useSaveFile';
+import { useSay, useWrite } from '../../words';
 import { PictureSize } from './PictureSize';
 import { canCopy, canShare, usePng } from './usePng';
 
 export function PictureSection() {
   const say = useSay();
+  const write = useWrite();
+  const saveFile = useSaveFile();
   const open = useApp((app) => app.project);
   const project = useDeferredValue(open);
   const [caption, setCaption] = useState(true);
   const [marks, setMarks] = useState(false);
   const [width, setWidth] = useState(2400);
-  const line = caption ? say(pictureCaption(project)) : null;
+  const line = caption ? write(pictureCaption(project)) : null;
   const svg = useMemo(() => pictureSvg(project, { caption: line, marks }), [project, line, marks]);
   const png = usePng(svg, width, project.name);
   const busy = png.stage !== null;
@@ -43,7 +46,7 @@ export function PictureSection() {
           <button
             type="button"
             className="button"
-            onClick={() => downloadText(fileName(project.name, '.svg'), svg, 'image/svg+xml')}
+            onClick={() => saveFile(fileName(project.name, '.svg'), svg, 'image/svg+xml')}
           >
             <FileDown size={16} aria-hidden /> {say('Save as SVG')}
           </button>

@@ -2,11 +2,17 @@
 
 import { useState } from 'react';
 import { phrase } from '../../../model/phrase';
+import { CENTIMETRES_PER_INCH, type LengthUnit } from '../../../model/units';
 import { PRINT_DENSITY, pixelSize, viewSize, widestPicture } from '../../../store/picture';
 import { Complaint } from '../../fields/Complaint';
 import { Fractions } from '../../fields/Fractions';
 import { TextField } from '../../fields/TextField';
-import { useSay } from '../../words';
+import { useSay, useUnit } from '../../words';
+
+const PRINTED: Readonly<Record<LengthUnit, string>> = {
+  in: '{width} × {height} pixels: {across} × {down} printed at {density} dots to the inch.',
+  cm: '{width} × {height} pixels: {across} × {down} printed at {metric} dots to the centimetre ({density} dpi).',
+};
 
 interface Props {
   svg: string;
@@ -16,6 +22,7 @@ interface Props {
 
 export function PictureSize({ svg, width, onChange }: Props) {
   const say = useSay();
+  const unit = useUnit();
   // Counts the usual sizes taken: each clears what was typed in the field before.
   const [offered, setOffered] = useState(0);
   const size = pixelSize(svg, width);
@@ -66,12 +73,13 @@ export function PictureSize({ svg, width, onChange }: Props) {
       {size.ok ? (
         <p>
           <Fractions
-            text={say('{width} × {height} pixels: {across} × {down} printed at {density} dots to the inch.', {
+            text={say(PRINTED[unit], {
               width: size.value.width,
               height: size.value.height,
               across: { inches: size.value.width / PRINT_DENSITY },
               down: { inches: size.value.height / PRINT_DENSITY },
               density: PRINT_DENSITY,
+              metric: Math.round(PRINT_DENSITY / CENTIMETRES_PER_INCH),
             })}
           />
         </p>

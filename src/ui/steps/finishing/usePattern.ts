@@ -7,7 +7,7 @@ import type { Project } from '../../../model/project';
 import type { Problem } from '../../../model/result';
 import type { PatternPdf } from '../../../store/patternPdf';
 import { downloadBlob, fileName } from '../../../store/projectFiles';
-import { useSay } from '../../words';
+import { useWrite } from '../../words';
 
 interface Doing {
   readonly words: Phrase;
@@ -16,7 +16,7 @@ interface Doing {
 }
 
 export function usePattern(project: Project) {
-  const say = useSay();
+  const write = useWrite();
   const [doing, setDoing] = useState<Doing | null>(null);
   const [told, setTold] = useState<readonly Phrase[]>([]);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
@@ -28,7 +28,9 @@ export function usePattern(project: Project) {
     setDoing({ words: phrase('Fetching what makes it …'), share: 0 });
     try {
       const { makePatternPdf } = await import('../../../store/patternPdf');
-      const made = await makePatternPdf(project, options, say, (words, share) => setDoing({ words, share }));
+      const made = await makePatternPdf(project, options, write, (words, share) =>
+        setDoing({ words, share }),
+      );
       if (!made.ok) {
         setProblems(made.problems);
         return;

@@ -1,4 +1,4 @@
-// Sets made at random from the strips on hand, for a seed. Locked, sewn and cut sets stay.
+// Sets made at random from the strips on hand, by the number of the draw. Locked, sewn and cut sets stay.
 import { Dices } from 'lucide-react';
 import { useEffect, useState } from 'react';
 import { type MadeSets, setMakingOf } from '../../../cutting/randomSets';
@@ -10,6 +10,7 @@ import { useApp, useAppStore } from '../../app';
 import { Choice } from '../../fields/Choice';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { CountField } from '../../fields/CountField';
+import { DrawField } from '../../fields/DrawField';
 import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
 
@@ -76,21 +77,24 @@ export function MakeSets() {
           ]}
           onChange={setWant}
         />
-        <div className="row set-make">
-          {want === 'blocks' ? (
-            <CountField
-              label="Blocks"
-              value={wantedBlocks}
-              least={1}
-              most={1600}
-              onCommit={kept<number>(setBlocks)}
-            />
-          ) : null}
-          {want === 'sets' ? (
-            <CountField label="New sets" value={sets} least={1} most={400} onCommit={kept(setSets)} />
-          ) : null}
-          <CountField label="Seed" value={seed} least={0} most={MOST_SEED} onCommit={kept(setSeed)} />
-        </div>
+        {want === 'blocks' ? (
+          <CountField
+            label="Blocks"
+            value={wantedBlocks}
+            least={1}
+            most={1600}
+            onCommit={kept<number>(setBlocks)}
+          />
+        ) : null}
+        {want === 'sets' ? (
+          <CountField label="New sets" value={sets} least={1} most={400} onCommit={kept(setSets)} />
+        ) : null}
+        <DrawField
+          value={seed}
+          most={MOST_SEED}
+          same="The same number makes the same sets of these strips."
+          onChange={setSeed}
+        />
         <Leaving />
         <div className="row">
           <button
@@ -107,7 +111,7 @@ export function MakeSets() {
             disabled={making !== null}
             onClick={() => void make((seed + 1) % (MOST_SEED + 1))}
           >
-            <Dices size={16} aria-hidden /> {say('Others, with the next seed')}
+            <Dices size={16} aria-hidden /> {say('Others, by the next number')}
           </button>
           {making ? (
             <button type="button" className="button" onClick={making.cancel}>

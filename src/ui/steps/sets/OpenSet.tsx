@@ -1,6 +1,7 @@
 // A strip set opened in its row: height, strips, length, pressing, how far it is, lock and removal.
 import { Lock, LockOpen, Trash2 } from 'lucide-react';
 import { useState } from 'react';
+import { lengthForFirst } from '../../../cutting/oneMore';
 import { markSets } from '../../../editing/setProgress';
 import { changeSet, removeSet } from '../../../editing/stripSets';
 import { counted, phrase } from '../../../model/phrase';
@@ -9,6 +10,7 @@ import type { Problem } from '../../../model/result';
 import { useApp, useAppStore } from '../../app';
 import { Choice } from '../../fields/Choice';
 import { Complaint, useRun } from '../../fields/Complaint';
+import { Fractions } from '../../fields/Fractions';
 import { LengthField } from '../../fields/LengthField';
 import { TextField } from '../../fields/TextField';
 import { useSay } from '../../words';
@@ -22,6 +24,8 @@ export function OpenSet({ set }: { set: StripSet }) {
   const say = useSay();
   const store = useAppStore();
   const [run, problems] = useRun();
+  const wedge = useApp((app) => app.project.wedge);
+  const needs = lengthForFirst(set, wedge);
   const change = (to: Parameters<typeof changeSet>[2]) =>
     store.getState().run(changeSet(store.getState().project, set.id, to));
   return (
@@ -35,6 +39,7 @@ export function OpenSet({ set }: { set: StripSet }) {
           least={0}
           most={4000}
           onCommit={(length) => change({ length })}
+          describedBy={needs === null ? undefined : `needs-${set.id}`}
         />
         <TextField
           label="Letter"
@@ -43,6 +48,15 @@ export function OpenSet({ set }: { set: StripSet }) {
           onCommit={(label) => change({ label })}
         />
       </div>
+      {needs === null ? null : (
+        <p className="complaint" id={`needs-${set.id}`} role="status">
+          <Fractions
+            text={say('No wedge fits on this length; the first one needs {length}.', {
+              length: { inches: needs },
+            })}
+          />
+        </p>
+      )}
       <Choice
         label="All seams pressed"
         value={set.pressing}

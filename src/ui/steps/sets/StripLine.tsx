@@ -82,7 +82,7 @@ export function StripLine(props: Props) {
           </svg>
           <span className="set-strip-words">
             <span className="one-line">
-              {strip.locked ? <Lock size={13} aria-hidden /> : null} {fabric?.name ?? ''}
+              {strip.locked ? <Lock size={13} aria-hidden /> : null} <bdi>{fabric?.name ?? ''}</bdi>
             </span>
             <Rim number={number} count={count} />
           </span>

@@ -6,7 +6,7 @@ import { weightsOf } from '../../../balance/wishes';
 import { rearrange } from '../../../editing/wall';
 import { useApp } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
-import { CountField } from '../../fields/CountField';
+import { DrawField } from '../../fields/DrawField';
 import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
 import { AlternativesPart } from './AlternativesPart';
@@ -43,20 +43,17 @@ export function ShufflePart() {
         )}
       </p>
       {state.kind === 'running' ? null : (
-        <div className="row" style={{ marginTop: 10, alignItems: 'flex-end' }}>
-          <CountField
-            label="Seed"
+        <div style={{ marginTop: 10 }}>
+          <DrawField
             value={seed}
-            least={0}
             most={9999}
-            onCommit={(next) => {
-              setSeed(next);
-              return [];
-            }}
-          />
-          <button type="button" className="button solid" disabled={!hung} onClick={() => start(wish)}>
-            <ShuffleIcon size={16} aria-hidden /> {say('Shuffle')}
-          </button>
+            same="The same number begins the shuffle in the same way."
+            onChange={setSeed}
+          >
+            <button type="button" className="button solid" disabled={!hung} onClick={() => start(wish)}>
+              <ShuffleIcon size={16} aria-hidden /> {say('Shuffle')}
+            </button>
+          </DrawField>
         </div>
       )}
       <Running state={state} onStop={stop} />

@@ -1,7 +1,7 @@
 // A set opened on the cutting table: where to begin, counts by tip, what one wedge more would take, and how far it is.
 import { useMemo } from 'react';
 import type { LedgerRow } from '../../../cutting/ledger';
-import { oneMoreWedge } from '../../../cutting/oneMore';
+import { lengthForFirst, oneMoreWedge } from '../../../cutting/oneMore';
 import { wedgeCuts, wedgeStart } from '../../../cutting/yield';
 import { markSets } from '../../../editing/setProgress';
 import { changeSet } from '../../../editing/stripSets';
@@ -72,6 +72,12 @@ export function OpenCuts({ row }: { row: LedgerRow }) {
 function tableLines(row: LedgerRow, { wedge }: Project): Phrase[] {
   const { set, height } = row;
   const cuts = wedgeCuts(set, wedge);
+  const needs = lengthForFirst(set, wedge);
+  if (needs !== null) {
+    return [
+      phrase('No wedge fits on it; the first one needs a length of {length}.', { length: { inches: needs } }),
+    ];
+  }
   const lines = [
     phrase(
       set.firstTip === 'up'

@@ -1,4 +1,5 @@
 // The wedge as it is planned: wedges to the block, cut height, and the three seams.
+import { useState } from 'react';
 import { changeWedge } from '../../../editing/stripSets';
 import { WEDGE_COUNTS, type WedgePlan } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
@@ -6,6 +7,7 @@ import { Choice } from '../../fields/Choice';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { LengthField } from '../../fields/LengthField';
 import { useSay } from '../../words';
+import { OtherCount } from './OtherCount';
 
 const LEAST_SEAM = 0.0625;
 const MOST_SEAM = 1;
@@ -14,7 +16,12 @@ export function WedgePlanFields() {
   const say = useSay();
   const store = useAppStore();
   const wedge = useApp((app) => app.project.wedge);
-  const [run, problems] = useRun();
+  const [run, problems, clear] = useRun();
+  const [refused, setRefused] = useState<WedgePlan['perBlock'] | null>(null);
+  const changeCount = (typed: string) => {
+    const perBlock = WEDGE_COUNTS.find((one) => String(one) === typed)!;
+    setRefused(run(changeWedge({ perBlock })) ? null : perBlock);
+  };
   const change = (to: Partial<WedgePlan>) => store.getState().run(changeWedge(to));
   const seams = [
     { key: 'seam', label: 'Strips', of: 'and template' },
@@ -29,9 +36,7 @@ export function WedgePlanFields() {
             label="Wedges to the block"
             value={String(wedge.perBlock)}
             options={WEDGE_COUNTS.map((count) => ({ value: String(count), label: String(count) }))}
-            onChange={(count) =>
-              run(changeWedge({ perBlock: WEDGE_COUNTS.find((one) => String(one) === count)! }))
-            }
+            onChange={changeCount}
           />
         </div>
         <LengthField
@@ -43,6 +48,15 @@ export function WedgePlanFields() {
         />
       </div>
       <Complaint problems={problems} />
+      {refused === null ? null : (
+        <OtherCount
+          perBlock={refused}
+          onDone={() => {
+            setRefused(null);
+            clear();
+          }}
+        />
+      )}
       <fieldset className="wdg-seams">
         <legend className="quiet">{say('Seam allowances')}</legend>
         {seams.map(({ key, label, of }) => (

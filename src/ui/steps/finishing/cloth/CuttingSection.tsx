@@ -32,7 +32,7 @@ export function CuttingSection() {
     <section ref={part} className="cloth-part" aria-labelledby="cutting-title">
       <h3 id="cutting-title">{say('Cloth and cutting list')}</h3>
       <p className="print-only">
-        {project.name}: {say(SCOPES.find((one) => one.value === scope)!.label)}
+        <bdi>{project.name}</bdi>: {say(SCOPES.find((one) => one.value === scope)!.label)}
       </p>
       <div className="stack">
         <div className="no-print">

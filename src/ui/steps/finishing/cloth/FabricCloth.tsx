@@ -24,7 +24,7 @@ export function FabricCloth({ yardage, scope }: { yardage: FabricYardage; scope:
       <details className="cloth">
         <summary>
           <Swatch fabric={fabric} size={26} />
-          <span className="cloth-name">{fabric.name}</span>
+          <bdi className="cloth-name">{fabric.name}</bdi>
           <span className="cloth-buy">
             <Fractions text={say(purchaseWords(yardage.buy, unit))} />
           </span>

@@ -30,7 +30,7 @@ export function KitFabricRow({ one, count }: { one: KitFabric; count: number }) 
         <summary>
           <Swatch fabric={one.fabric} size={26} />
           <span className="cloth-name">
-            <span className="number">{one.number}</span> {one.fabric.name}
+            <span className="number">{one.number}</span> <bdi>{one.fabric.name}</bdi>
           </span>
           <span className="cloth-buy">
             <Fractions text={say(inKit(one, asStrips, unit))} />

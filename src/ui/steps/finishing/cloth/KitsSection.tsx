@@ -6,10 +6,11 @@ import { orderCsv, stripsCsv } from '../../../../cutting/kits/kitTables';
 import { STRIPS_IN_ROLL } from '../../../../cutting/kits/precutStrips';
 import { money } from '../../../../cutting/yardage/fabricYardage';
 import { counted, phrase } from '../../../../model/phrase';
-import { downloadText, fileName } from '../../../../store/projectFiles';
+import { fileName } from '../../../../store/projectFiles';
 import { useApp } from '../../../app';
 import { Fractions } from '../../../fields/Fractions';
-import { useSay } from '../../../words';
+import { useSaveFile } from '../../../useSaveFile';
+import { useSay, useWrite } from '../../../words';
 import { Caution } from '../../Caution';
 import { KitChoices } from './KitChoices';
 import { KitBackingRow, KitFabricRow } from './KitRow';
@@ -18,17 +19,21 @@ import './cloth.css';
 
 export function KitsSection() {
   const say = useSay();
+  const write = useWrite();
+  const saveFile = useSaveFile();
   const part = useRef<HTMLElement>(null);
   const project = useDeferredValue(useApp((app) => app.project));
   const made = useMemo(() => kits(project), [project]);
   const save = (ending: string, text: string) =>
     // The mark at the start tells spreadsheets that the letters are UTF-8.
-    downloadText(fileName(`${project.name} ${ending}`, '.csv'), `\uFEFF${text}`, 'text/csv;charset=utf-8');
+    saveFile(fileName(`${project.name} ${ending}`, '.csv'), `\uFEFF${text}`, 'text/csv;charset=utf-8');
   const rolls = made.precuts ? Math.ceil((made.precuts.strips * made.count) / STRIPS_IN_ROLL) : 0;
   return (
     <section ref={part} className="cloth-part" aria-labelledby="kits-title">
       <h3 id="kits-title">{say('Kits and cost')}</h3>
-      <p className="print-only">{project.name}</p>
+      <p className="print-only">
+        <bdi>{project.name}</bdi>
+      </p>
       <div className="stack">
         <KitChoices backingApart={made.backing !== null} />
         <div className="spread kit-price">
@@ -71,7 +76,7 @@ export function KitsSection() {
           <button
             type="button"
             className="button"
-            onClick={() => save(say(phrase('order')), orderCsv(project, made, say))}
+            onClick={() => save(write(phrase('order')), orderCsv(project, made, write))}
           >
             <FileDown size={16} aria-hidden /> {say('Order as CSV')}
           </button>
@@ -79,7 +84,7 @@ export function KitsSection() {
             <button
               type="button"
               className="button"
-              onClick={() => save(say(phrase('labels')), stripsCsv(project, made, say))}
+              onClick={() => save(write(phrase('labels')), stripsCsv(project, made, write))}
             >
               <FileDown size={16} aria-hidden /> {say('Labels as CSV')}
             </button>

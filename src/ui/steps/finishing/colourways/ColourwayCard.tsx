@@ -6,6 +6,7 @@ import { sellingUnit } from '../../../../cutting/yardage/clothLength';
 import { yardage } from '../../../../cutting/yardage/yardage';
 import { changeSwap, removeColourway, renameColourway, wearColourway } from '../../../../editing/colourways';
 import { fabricsInUse, inColourway, standsFor } from '../../../../model/colourway';
+import { nameWith } from '../../../../model/name';
 import type { Colourway } from '../../../../model/project';
 import { analysisApart } from '../../../../store/analysis';
 import { useApp, useAppStore } from '../../../app';
@@ -30,7 +31,7 @@ export function ColourwayCard(props: { colourway: Colourway; open: boolean; onOp
     <li className="colourway">
       <SmallTop project={seen} label={say('The quilt in {name}', { name: colourway.name })} />
       <button type="button" className="button bare colourway-name" aria-expanded={open} onClick={onOpen}>
-        <span className="grow">{colourway.name}</span>
+        <bdi className="grow">{colourway.name}</bdi>
         <ChevronDown size={16} aria-hidden />
       </button>
       <p className="quiet">
@@ -95,7 +96,7 @@ function OpenColourway({ colourway }: { colourway: Colourway }) {
           className="button"
           onClick={() => {
             const worn = { ...inColourway(project, colourway), colourways: [] };
-            void session.openAsCopy(worn, `${project.name}, ${colourway.name}`.slice(0, 120));
+            void session.openAsCopy(worn, nameWith(project.name, `, ${colourway.name}`));
           }}
         >
           {say('Open as a quilt of its own')}
@@ -121,7 +122,7 @@ function ClothOfColourway({ colourway }: { colourway: Colourway }) {
       <ul className="colourway-cloth">
         {list.fabrics.map(({ fabric, buy }) => (
           <li key={fabric.id} className="spread">
-            <span>{fabric.name}</span>
+            <bdi>{fabric.name}</bdi>
             <span>
               <Fractions text={say(purchaseWords(buy, unit))} />
             </span>

@@ -1,5 +1,6 @@
 // One part of the setting, folded to a line that says how it is now; it opens in place.
 import type { ReactNode } from 'react';
+import { Fractions } from '../../../fields/Fractions';
 import { useSay } from '../../../words';
 
 interface Props {
@@ -15,7 +16,9 @@ export function Fold({ title, now, children }: Props) {
     <details className="fold">
       <summary>
         <span className="name">{say(title)}</span>
-        <span className="quiet now">{now}</span>
+        <span className="quiet now">
+          <Fractions text={now} />
+        </span>
       </summary>
       <div className="stack">{children}</div>
     </details>

@@ -1,0 +1,201 @@
+// What a person has typed is kept until it is used, refused where it was given with a way on, and read in its own direction.
+import { expect, type Page, test } from '@playwright/test';
+import { firstVisit, goTo, undoButton } from './room';
+
+const name = (page: Page) => page.getByRole('textbox', { name: 'Name', exact: true });
+
+test('a fabric half made up is there again after another step, until it is cleared', async ({ page }) => {
+  await firstVisit(page);
+  await goTo(page, 'Fabrics');
+  await page.getByRole('button', { name: 'Add a fabric' }).click();
+  await name(page).fill('Heather');
+  await page.getByText('printed', { exact: true }).click();
+  await page.getByRole('radio', { name: 'Gingham' }).check({ force: true });
+  await goTo(page, 'Wall');
+  await goTo(page, 'Fabrics');
+  await expect(name(page)).toHaveValue('Heather');
+  await expect(name(page)).not.toBeFocused();
+  await expect(page.getByRole('radio', { name: 'Gingham' })).toBeChecked();
+  await page.getByRole('button', { name: 'Clear' }).click();
+  await expect(name(page)).toHaveValue('');
+  await expect(undoButton(page)).toBeDisabled();
+});
+
+test('strips are added by Enter in their form, and what the form holds stays beside another step', async ({
+  page,
+}) => {
+  await firstVisit(page);
+  await goTo(page, 'Fabrics');
+  await page.getByRole('button', { name: 'Add strips' }).click();
+  const form = page.getByRole('form', { name: 'Add strips' });
+  await form.getByRole('button', { name: /Fabric/ }).click();
+  await page.getByRole('option').nth(2).click();
+  await form.getByRole('textbox', { name: /Cut width/ }).fill('1 3/4');
+  await goTo(page, 'Blocks');
+  await goTo(page, 'Fabrics');
+  await expect(form.getByRole('textbox', { name: /Cut width/ })).toHaveValue('1 3/4');
+  await form.getByRole('textbox', { name: 'Strips' }).fill('nine');
+  await form.getByRole('textbox', { name: 'Strips' }).press('Enter');
+  await expect(form.getByText('Write a whole number from 1 to 10000.')).toBeVisible();
+  await expect(undoButton(page)).toBeDisabled();
+  await form.getByRole('textbox', { name: 'Strips' }).fill('9');
+  await form.getByRole('textbox', { name: 'Strips' }).press('Enter');
+  await expect(undoButton(page)).toHaveAccessibleName(/^Undo: add strips of /);
+});
+
+test('a set’s letter that is too long is refused with its length and stays as it was typed', async ({
+  page,
+}) => {
+  await firstVisit(page);
+  await goTo(page, 'Strip sets');
+  await page.getByRole('button', { name: /^Set A: / }).click();
+  const letter = page.getByRole('textbox', { name: 'Letter' });
+  await letter.fill('AAAAAA');
+  await letter.press('Tab');
+  await expect(page.getByText('At most 4 characters; it has 6.')).toBeVisible();
+  await expect(letter).toHaveValue('AAAAAA');
+});
+
+test('a set too short for a wedge says which length the first one needs', async ({ page }) => {
+  await firstVisit(page);
+  await page.getByRole('button', { name: /^Quilt:/ }).click();
+  await page.setInputFiles('input[type=file]', 'demo-data/plum-orchard.json');
+  await expect(page.getByRole('dialog')).toBeHidden();
+  await goTo(page, 'Strip sets');
+  await page.getByRole('button', { name: 'Add a set by hand' }).click();
+  const length = page.getByRole('textbox', { name: /Clean length/ });
+  await length.fill('5');
+  await length.press('Enter');
+  await expect(page.getByText(/No wedge fits on this length; the first one needs 6.9\/16"/)).toBeVisible();
+  await length.fill('6 9/16');
+  await length.press('Enter');
+  await expect(page.getByText(/No wedge fits/)).toBeHidden();
+});
+
+test('another number of wedges that cut sets refuse leads to a new quilt from the same cloth', async ({
+  page,
+}) => {
+  await firstVisit(page);
+  await goTo(page, 'Wedges');
+  await page.getByText('6', { exact: true }).first().click();
+  await expect(page.getByText('Set A is cut into wedges of 8 to the block.').first()).toBeVisible();
+  await page.getByRole('button', { name: 'New quilt from this cloth, 6 wedges' }).click();
+  await expect(page.getByRole('button', { name: /^Quilt: .*, 6 wedges/ })).toBeVisible();
+  await expect(page.getByRole('radio', { name: '6', exact: true })).toBeChecked();
+  await goTo(page, 'Fabrics');
+  await expect(page.getByRole('button', { name: /Quay brick check Value/ })).toBeVisible();
+});
+
+test('more blocks than the wedges fill are added knowingly', async ({ page }) => {
+  await firstVisit(page);
+  await goTo(page, 'Blocks');
+  const count = page.getByRole('textbox', { name: 'Blocks to add' });
+  await count.fill('3');
+  await count.press('Tab');
+  await expect(
+    page.getByText(/The wedges make 6 whole in all; 3 of these will have empty places/),
+  ).toBeVisible();
+});
+
+test('a name that reads from right to left keeps to itself among other words', async ({ page }) => {
+  await firstVisit(page);
+  await goTo(page, 'Fabrics');
+  const hebrew = 'תכלת 12';
+  await page.getByRole('button', { name: /^Night ink, tiny stars Value/ }).click();
+  await name(page).fill(hebrew);
+  await name(page).press('Enter');
+  await expect(undoButton(page)).toBeEnabled();
+  const strip = page.getByRole('region', { name: 'Fabrics in the top, light to dark' });
+  const label = await strip.getByRole('button', { name: /תכלת/ }).getAttribute('aria-label');
+  expect(label).toContain(`\u2068${hebrew}\u2069:`);
+  await expect(page.locator('.fab-row bdi', { hasText: hebrew })).toBeVisible();
+});
+
+test('the first two stops of the keyboard skip to the step and to the wall @phone', async ({ page }) => {
+  await firstVisit(page);
+  await page.keyboard.press('Tab');
+  const step = page.getByRole('button', { name: 'To the step' });
+  await expect(step).toBeFocused();
+  await expect(step).toBeInViewport();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { level: 2, name: 'Wall' })).toBeFocused();
+  await page.getByRole('button', { name: 'To the wall' }).focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('button', { name: /^Block 1, row 1/ })).toBeFocused();
+});
+
+test('two kept quilts of one name are told apart by when they were changed', async ({ page }) => {
+  await firstVisit(page);
+  for (let times = 0; times < 2; times += 1) {
+    await page.getByRole('button', { name: /^Quilt:/ }).click();
+    await page.getByRole('button', { name: 'New quilt', exact: true }).click();
+    await expect(page.getByRole('dialog')).toBeHidden();
+  }
+  await page.getByRole('button', { name: /^Quilt:/ }).click();
+  const kept = page.getByRole('button', { name: /^New quilt 0 blocks · changed \d{4}-\d\d-\d\d \d\d:\d\d/ });
+  await expect(kept).toBeVisible();
+});
+
+test('saving to a file says under which name', async ({ page }) => {
+  await firstVisit(page);
+  await page.getByRole('button', { name: /^Quilt:/ }).click();
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save to a file' }).click();
+  const file = (await download).suggestedFilename();
+  await expect(page.locator(`[data-words="Saved as ${file}."]`)).toBeVisible();
+});
+
+test('a phone on its side shows all six steps and room for panel and wall', async ({ page }) => {
+  await page.setViewportSize({ width: 844, height: 390 });
+  await firstVisit(page);
+  await expect(page.getByRole('button', { name: /^Finishing/ })).toBeInViewport({ ratio: 1 });
+  for (const place of ['.panel', '.wall']) {
+    const box = (await page.locator(place).first().boundingBox())!;
+    expect(box.width).toBeGreaterThan(280);
+    expect(box.height).toBeGreaterThan(250);
+  }
+});
+
+/** Fractions on screen that are not set as fractions: what is written plain beside them. */
+async function plainFractions(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const found: string[] = [];
+    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+      const holder = node.parentElement!;
+      if (!/\d\/\d/.test(node.textContent ?? '')) continue;
+      // Counts such as 48/55 beside the steps are no fractions; options of a list hold text only.
+      if (holder.closest('.fraction, .figure, option, .hidden-text, [hidden], script, style, code')) continue;
+      if (holder.closest('details:not([open])') && !holder.closest('summary')) continue;
+      found.push(node.textContent!);
+    }
+    return found;
+  });
+}
+
+for (const demo of ['harbour-reading-corner', 'keepers-winter', 'kiln-shed']) {
+  test(`every fraction of ${demo} is set as one, on every step`, async ({ page }) => {
+    await firstVisit(page);
+    await page.getByRole('button', { name: /^Quilt:/ }).click();
+    await page.setInputFiles('input[type=file]', `demo-data/${demo}.json`);
+    await expect(page.getByRole('dialog')).toBeHidden();
+    for (const step of ['Fabrics', 'Strip sets', 'Wedges', 'Blocks', 'Wall', 'Finishing']) {
+      await goTo(page, step);
+      const rows = page.locator('.fab-row, .set-row');
+      for (const row of [rows.nth(1), rows.nth(0)]) if ((await row.count()) > 0) await row.click();
+      for (const opener of [
+        'Add strips',
+        'Add cloth',
+        'Work out what to cut',
+        'How large a top does it make',
+      ]) {
+        const button = page.getByRole('button', { name: opener, exact: true });
+        if ((await button.count()) > 0) await button.click();
+      }
+      await page.evaluate(() => {
+        for (const fold of document.querySelectorAll('details')) fold.open = true;
+      });
+      expect(await plainFractions(page), step).toEqual([]);
+    }
+  });
+}

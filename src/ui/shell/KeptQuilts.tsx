@@ -1,0 +1,61 @@
+// The other quilts kept in this browser: opened, or removed after asking once more. When each was last changed tells two of
+// the same name apart.
+import { Trash2 } from 'lucide-react';
+import { useState } from 'react';
+import type { ProjectSummary } from '../../store/storage';
+import { useSay } from '../words';
+import { plainTime } from './plainTime';
+import { QuiltLine } from './QuiltLine';
+
+interface Props {
+  projects: readonly ProjectSummary[];
+  onOpen: (id: string) => void;
+  onRemove: (id: string) => void;
+}
+
+export function KeptQuilts({ projects, onOpen, onRemove }: Props) {
+  const say = useSay();
+  const [leaving, setLeaving] = useState<string | null>(null);
+  if (projects.length === 0) return null;
+  return (
+    <section aria-label={say('Other quilts kept here')}>
+      <h3>{say('Other quilts kept here')}</h3>
+      <ul>
+        {projects.map(({ id, name, blocks, changedAt }) => (
+          <li key={id} className="spread">
+            <QuiltLine name={name} onOpen={() => onOpen(id)}>
+              {say(changedAt > 0 ? '{count} blocks · changed {time}' : '{count} blocks', {
+                count: blocks,
+                time: plainTime(new Date(changedAt)),
+              })}
+            </QuiltLine>
+            {leaving === id ? (
+              <button
+                type="button"
+                className="button"
+                onClick={() => {
+                  setLeaving(null);
+                  onRemove(id);
+                }}
+              >
+                {say('Remove for good')}
+              </button>
+            ) : (
+              <button
+                type="button"
+                className="button bare"
+                aria-label={say('Remove {name}, changed {time}', {
+                  name,
+                  time: plainTime(new Date(changedAt)),
+                })}
+                onClick={() => setLeaving(id)}
+              >
+                <Trash2 size={16} aria-hidden />
+              </button>
+            )}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

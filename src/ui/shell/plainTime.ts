@@ -1,0 +1,8 @@
+// A day and a time that read the same everywhere.
+
+/** Year-month-day and hours:minutes (ISO 8601 order) by the clock of this device: 2031-04-09 17:05. */
+export function plainTime(at: Date): string {
+  const two = (part: number) => String(part).padStart(2, '0');
+  const day = `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())}`;
+  return `${day} ${two(at.getHours())}:${two(at.getMinutes())}`;
+}

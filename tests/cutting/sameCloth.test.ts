@@ -1,0 +1,26 @@
+// A new quilt from the cloth of another: sound, and with no strip counted that is sewn already.
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { openProject } from '../../src/cutting/openProject';
+import { fromSameCloth } from '../../src/cutting/sameCloth';
+import { writeProject } from '../../src/model/read';
+
+const demos = ['harbour-reading-corner', 'keepers-winter', 'kiln-shed', 'plum-orchard'];
+
+test.each(demos)('%s gives its cloth to a quilt of six wedges that opens', (demo) => {
+  const text = readFileSync(new URL(`../../demo-data/${demo}.json`, import.meta.url), 'utf8');
+  const opened = openProject(text);
+  if (!opened.ok) throw new Error(`${demo} does not open`);
+  const project = opened.value;
+  const begun = fromSameCloth(project, 6);
+  const again = openProject(writeProject(begun));
+  expect(again).toEqual({ ok: true, value: begun });
+  expect(begun.fabrics).toEqual(project.fabrics);
+  expect([begun.blocks, begun.stripSets]).toEqual([[], []]);
+  const strips = (rows: typeof project.stripsOnHand) => rows.reduce((sum, row) => sum + row.count, 0);
+  const sewn = project.stripSets
+    .filter((set) => set.progress !== 'planned')
+    .reduce((sum, set) => sum + set.strips.length, 0);
+  expect(strips(begun.stripsOnHand)).toBeGreaterThanOrEqual(strips(project.stripsOnHand) - sewn);
+  expect(strips(begun.stripsOnHand)).toBeLessThanOrEqual(strips(project.stripsOnHand));
+});
