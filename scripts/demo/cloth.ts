@@ -122,3 +122,25 @@ export const kilnCloth = cloth(
   ['slip'],
   401,
 );
+
+/** Mud, reed, tar and painted boards: a ferry landing on a slow river. */
+export const ferryCloth = cloth(
+  [
+    ['mist', 'River mist flecks', '#eef0ea', 'speckle', ['#cfd6cf', '#dde2dc'], 1.7],
+    ['tar', 'Tarred plank hatch', '#1c1a1d', 'crosshatch', ['#39353a', '#121013'], 1.8],
+    ['eddy', 'Eddy green waves', '#23403a', 'waves', ['#55796c', '#18302b'], 2.1],
+    ['reed', 'Reed bed stripe', '#6f7a3c', 'stripe', ['#a9b06c', '#525b2a'], 2],
+    ['willow', 'Willow leaves', '#a5b27a', 'leaves', ['#d3dba9', '#7f8c58'], 2.2],
+    ['silt', 'Silt and pebbles', '#8d7b66', 'speckle', ['#c2b298', '#68594a'], 1.7],
+    ['hull', 'Hull red dots', '#8f2f33', 'dots', ['#d88c80', '#6c2226'], 1.6],
+    ['rosy', 'Evening rose sprigs', '#d79a94', 'sprig', ['#f5e1d8', '#a8605f', '#8c9663'], 2.2],
+    ['ticket', 'Ticket pink check', '#eed3cc', 'check', ['#d09a92', '#faefe9'], 2],
+    ['lantern', 'Stern lantern ditsy', '#dca63f', 'ditsy', ['#f7e3ad', '#8d6421', '#b78430'], 2],
+    ['straw', 'Straw hat gingham', '#f3ead0', 'gingham', ['#cfae62'], 1.3],
+    ['heron', 'Heron grey scales', '#6f808c', 'scales', ['#a3b1ba', '#56656f'], 2.3],
+    ['kingfisher', 'Kingfisher blue stars', '#1d5f86', 'stars', ['#8cc0d6', '#d98a4a'], 2.1],
+    ['noon', 'Noon sky dots', '#a9cbdc', 'dots', ['#eff6f7', '#7ba5ba'], 1.5],
+  ],
+  ['mist'],
+  503,
+);

@@ -1,8 +1,11 @@
 // The demo projects. Everything follows from the tables and seeds here: the same script always writes the same files.
+import { swapsByValue } from '../../src/balance/colourway';
 import { makeSets, setMakingOf } from '../../src/cutting/randomSets';
+import { usualBuying } from '../../src/model/buying';
+import { fabricsInUse } from '../../src/model/colourway';
 import { createProject } from '../../src/model/create';
-import type { Block, Cell, Fabric, Project, StripOnHand } from '../../src/model/project';
-import { harbourCloth, kilnCloth, lighthouseCloth, orchardCloth } from './cloth';
+import type { Block, Cell, Colourway, Fabric, Project, StripOnHand } from '../../src/model/project';
+import { ferryCloth, harbourCloth, kilnCloth, lighthouseCloth, orchardCloth } from './cloth';
 import { dealBlocks, handSet, shuffleOf } from './deal';
 
 export interface DemoFile {
@@ -16,6 +19,7 @@ export function demoProjects(): DemoFile[] {
     { file: 'harbour-reading-corner.json', project: harbourReadingCorner() },
     { file: 'plum-orchard.json', project: plumOrchard() },
     { file: 'keepers-winter.json', project: keepersWinter() },
+    { file: 'river-ferry.json', project: ferryLanding() },
     { file: 'kiln-shed.json', project: kilnShed() },
   ];
 }
@@ -32,6 +36,18 @@ function begun(id: string, name: string, notes: string, fabrics: Fabric[], corne
       sashing: { where: 'none', width: 1.5, fabric: corner },
     },
   };
+}
+
+/** The quilt in other cloth of its own list: every fabric by one of another value, lights and darks changed over. */
+function turnedOver(project: Project, name: string): Colourway[] {
+  const inUse = fabricsInUse(project);
+  return [{ id: 'turned', name, swaps: swapsByValue(inUse, inUse, 'turned over') }];
+}
+
+/** What a shop would write down: prices, and so many kits. Invented, as all of the demo. */
+function priced(price: number, fatQuarterPrice: number, kits: number, extra: number): Project['buying'] {
+  const usual = usualBuying();
+  return { ...usual, price, fatQuarterPrice, currency: '$', kits: { ...usual.kits, count: kits, extra } };
 }
 
 /** Strips cut 1, 1½ and 2 wide in the usual proportion 1 : 2 : 2 (common practice), of every fabric but the background. */
@@ -68,6 +84,9 @@ function harbourReadingCorner(): Project {
     handSet(project, 'E', [['lamp', 1.5], ['sky', 1.5], ['coral', 1], ['gull', 2], ['rope', 1.5], ['page', 1], ['brass', 1.5], ['buoy', 1.5]]),
   ]; // biome-ignore format: a set a line
   project.stripsOnHand = stripsSewn(project);
+  project.setting = { ...project.setting, binding: { fabric: 'oar', cutWidth: 2.5 } };
+  project.buying = priced(12.5, 3.75, 12, 9);
+  project.colourways = turnedOver(project, 'Harbour library, lights and darks turned over');
   const shuffle = shuffleOf(1285);
   const blocks = dealBlocks(project, 6, 3, shuffle);
   return hang(project, 3, 2, blocks, shuffle([0, 1, 2, 3, 0, 1]));
@@ -113,11 +132,40 @@ function keepersWinter(): Project {
       { fabric: 'oilskin', width: 0.75 },
       { fabric: 'knit', width: 4 },
     ],
+    binding: { fabric: 'night', cutWidth: 2.5 },
   };
+  project.buying = priced(13, 4, 8, 12);
+  project.colourways = turnedOver(project, 'The keeper’s summer');
+  // The sashing’s cloth is there; of the border’s there is too little, which the cutting list says.
+  project.clothOnHand = [
+    { id: 'night-bolt', fabric: 'night', kind: 'yardage', stripLength: 40, depth: 90, count: 1 },
+    { id: 'jersey-rest', fabric: 'knit', kind: 'yardage', stripLength: 40, depth: 27, count: 1 },
+  ];
   const blocks = dealBlocks(project, 12, 12, shuffleOf(12)).map((block, index): Block => {
     return { ...block, progress: index < 4 ? 'squared' : index < 6 ? 'octagon' : 'planned' };
   });
   return hang(project, 4, 3, blocks, [0, 1, 2, 0, 3, 1, 0]);
+}
+
+/** Eight blocks on point with setting triangles, a mitred border and a binding; all wedges cut, nothing joined. */
+function ferryLanding(): Project {
+  const notes =
+    'A throw for the bench at the ferry landing: eight blocks on point in the colours of the river, with a mitred border. The wedges are cut; the blocks are to be sewn.';
+  const project = begun('demo-ferry', 'The ferry landing, on point', notes, ferryCloth, 'mist');
+  project.stripsOnHand = stripsOf(ferryCloth, [2, 3, 3]);
+  project.preferences = { ...project.preferences, seed: 5 };
+  const made = makeSets(setMakingOf(project, { blocks: 8 }, 5));
+  project.stripSets = made.sets.map((set) => ({ ...set, progress: 'cut' as const }));
+  project.setting = {
+    ...project.setting,
+    layout: { kind: 'onPoint', sides: 'kingfisher', corners: 'kingfisher' },
+    borders: [{ fabric: 'tar', width: 3, corners: { kind: 'mitred' } }],
+    binding: { fabric: 'hull', cutWidth: 2.5 },
+  };
+  project.buying = priced(12, 3.5, 10, 8);
+  project.colourways = turnedOver(project, 'The ferry landing at night');
+  const blocks = dealBlocks(project, 8, 8, shuffleOf(8));
+  return hang(project, 3, 2, blocks, [0, 1, 2, 0, 3, 1]);
 }
 
 /** Cloth and strips on hand, nothing sewn. */

@@ -75,7 +75,8 @@ describe('npm run sheet with a good project', () => {
     const run = sheet(harbour, '--out', out, '--width', '560');
     expect([run.status, run.error]).toEqual([0, '']);
     expect(readdirSync(out).toSorted()).toEqual(['report.json', 'wall.png', 'wall.svg']);
-    expect(pngSize(join(out, 'wall.png'))).toEqual([560, 840]);
+    // The binding's edge stands a quarter inch round the 28 × 42 top: 28½ × 42½.
+    expect(pngSize(join(out, 'wall.png'))).toEqual([560, Math.round((560 * 42.5) / 28.5)]);
     const report = reportIn(out);
     expect([report.format, report.version]).toEqual(['wedgewall-report', 1]);
     expect(report.top).toEqual({

@@ -21,7 +21,7 @@ function demo(): Project {
   const opened = openProject(text);
   if (!opened.ok) throw new Error('the demo does not open');
   const stripSets = opened.value.stripSets.map((set) => ({ ...set, progress: 'planned' as const }));
-  return { ...opened.value, stripSets };
+  return { ...opened.value, stripSets, colourways: [] };
 }
 
 function done(from: Project, command: Command): Project {

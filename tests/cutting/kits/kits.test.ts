@@ -8,6 +8,7 @@ import { kits } from '../../../src/cutting/kits/kits';
 import { orderCsv, stripsCsv } from '../../../src/cutting/kits/kitTables';
 import { precutStrips } from '../../../src/cutting/kits/precutStrips';
 import { openProject } from '../../../src/cutting/openProject';
+import { usualBuying } from '../../../src/model/buying';
 import { speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
 import { projectOf, stripSet } from '../fabrics';
@@ -16,7 +17,7 @@ function demo(): Project {
   const text = readFileSync(new URL('../../../demo-data/keepers-winter.json', import.meta.url), 'utf8');
   const read = openProject(text);
   if (!read.ok) throw new Error('the demo does not open');
-  return structuredClone(read.value);
+  return { ...structuredClone(read.value), buying: usualBuying(), clothOnHand: [] };
 }
 
 /** RFC 4180 read by a small automaton of its own: fields in quotes or not, rows ended by CR LF. */

@@ -13,6 +13,7 @@ import { neededPieces } from '../../../src/cutting/yardage/neededPieces';
 import { totalCost, yardage } from '../../../src/cutting/yardage/yardage';
 import { area, boxOutline } from '../../../src/geometry/point';
 import { layOut } from '../../../src/geometry/setting';
+import { usualBuying } from '../../../src/model/buying';
 import { speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
 import { tilingError } from '../../geometry/clipping';
@@ -20,7 +21,7 @@ import { tilingError } from '../../geometry/clipping';
 function demo(name: string): Project {
   const read = openProject(readFileSync(new URL(`../../../demo-data/${name}.json`, import.meta.url), 'utf8'));
   if (!read.ok) throw new Error('the demo does not open');
-  return structuredClone(read.value);
+  return { ...structuredClone(read.value), buying: usualBuying() };
 }
 
 /** A sashed and bordered quilt with nothing sewn and nothing on hand. */
