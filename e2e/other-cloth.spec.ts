@@ -11,9 +11,9 @@ test('colourways stand side by side with their own figures and cloth; one become
   await part.getByText('the same cloth', { exact: true }).click();
   await part.getByText('turned over', { exact: true }).click();
   await part.getByRole('button', { name: 'Make a colourway' }).click();
-  await expect(part.getByRole('img', { name: /^The quilt in/ })).toHaveCount(2);
-  await expect(part.getByText(/meetings, .* in all; value/)).toHaveCount(2);
-  await part.getByRole('button', { name: 'Colourway 1', exact: true }).click();
+  await expect(part.getByRole('img', { name: /^The quilt in/ })).toHaveCount(3);
+  await expect(part.getByText(/meetings, .* in all; value/)).toHaveCount(3);
+  await part.getByRole('button', { name: 'Colourway 2', exact: true }).click();
   await part.getByText('Cloth for it').click();
   await expect(part.getByText(/\d yd|fat quarter/).first()).toBeVisible();
   await part.getByRole('textbox', { name: 'Name of the colourway' }).fill('Evening');

@@ -19,11 +19,11 @@ test('the PNG has the width that was asked for, the top’s own proportions, and
   const width = page.getByLabel('Width of the PNG in pixels');
   await width.fill('700');
   await width.press('Enter');
-  await expect(page.getByText('700 × 1050 pixels')).toBeVisible();
+  await expect(page.getByText('700 × 1044 pixels')).toBeVisible();
   const { name, bytes } = await saved(page, 'Save as PNG');
   expect(name).toMatch(/\.png$/);
-  // IHDR follows the eight bytes of the signature: width and height as four bytes each (PNG specification).
-  expect([bytes.readUInt32BE(16), bytes.readUInt32BE(20)]).toEqual([700, 1050]);
+  // With a quarter inch of binding on every side: 28 1/2 by 42 1/2. IHDR follows the eight bytes of the signature: width and height as four bytes each (PNG specification).
+  expect([bytes.readUInt32BE(16), bytes.readUInt32BE(20)]).toEqual([700, 1044]);
   const density = bytes.indexOf('pHYs');
   expect(bytes.readUInt32BE(density + 4)).toBe(11_811);
   await expect(page.getByText(`Saved as ${name}.`)).toBeVisible();
@@ -81,7 +81,7 @@ test('the SVG is in inches, one unit to the inch, and carries its marks only whe
   await openExample(page, 'Finishing');
   await page.getByLabel('With a caption').uncheck();
   const plain = (await saved(page, 'Save as SVG')).bytes.toString();
-  expect(plain).toContain('width="28in" height="42in" viewBox="0 0 28 42"');
+  expect(plain).toContain('width="28.5in" height="42.5in" viewBox="-0.25 -0.25 28.5 42.5"');
   expect(plain).not.toContain('data-layer="marks"');
   await page.getByLabel('With what clashes marked').check();
   expect((await saved(page, 'Save as SVG')).bytes.toString()).toContain('data-layer="marks"');
