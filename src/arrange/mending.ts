@@ -19,15 +19,10 @@ const EASED = 1 / 3;
 
 /** The clashes a finding stands for, heaviest first; none for findings of other kinds. */
 export function clashesBehind(finding: Finding, analysis: Analysis): readonly Clash[] {
-  if (!CLASH_KINDS.has(finding.kind)) return [];
-  const one = analysis.clashes.find((clash) => clash.id === finding.id);
-  if (one) return [one];
-  const told = new Set(analysis.findings.map((other) => other.id));
+  const behind = new Set(finding.clashes.slice(0, TOLD_TOGETHER));
   return analysis.clashes
-    .filter((clash) => clash.kind === finding.kind && !told.has(clash.id))
-    .filter((clash) => clash.blocks.every((block) => finding.blocks.includes(block)))
-    .toSorted((one, other) => other.weight - one.weight)
-    .slice(0, TOLD_TOGETHER);
+    .filter((clash) => behind.has(clash.id))
+    .toSorted((one, other) => other.weight - one.weight);
 }
 
 /** Whether a clash is gone from the project as changed, and no other has come in its stead: there is less clash in all. */

@@ -7,10 +7,12 @@ import type { FabricId, Project } from '../model/project';
 import { type Clash, clashesBetween, clashesInside } from './clashes';
 import { clashFindings } from './clashFindings';
 import { type ClothOf, clothTable } from './cloths';
+import { type EvennessRow, evennessRows } from './evenness';
 import { type FabricSpread, fabricSpreads } from './fabricSpread';
 import type { Finding } from './finding';
 import { type Intent, SCATTERED } from './intent';
 import { type Layers, measureLayers } from './layers';
+import { NearestTable } from './nearest';
 import { poolFindings } from './poolFindings';
 import { type Pool, poolsOf } from './pools';
 import { dominantFabric, fabricFindings, leanFindings } from './spreadFindings';
@@ -44,12 +46,16 @@ export interface Analysis {
   /** The fabric that stands out most; null for an empty wall. */
   readonly dominant: FabricId | null;
   readonly wholeTop: WholeTop;
+  /** How even value and colour are at each scale. */
+  readonly evenness: readonly EvennessRow[];
   /** The score, term by term, each about 1 by chance, and what it is measured against. */
   readonly terms: Terms;
   readonly basis: TermBasis;
   readonly model: WallModel;
   /** Clashes inside each block, in the order of blocks. */
   readonly inside: readonly (readonly Clash[])[];
+  /** Steps between the places of the wall. */
+  readonly distances: NearestTable;
 }
 
 /** Analyses a sound project (readProject) whose wedge plan leaves a block (wedgeProblem is null). Linear in blocks. */
@@ -77,7 +83,9 @@ function analysed(project: Project, options: AnalysisOptions, previous: Analysis
   const layers = measureLayers(model, previous?.layers ?? null, keeps.hanging);
   const pools = poolsOf(model, layers);
   const hanging = keeps.hanging ? previous : null;
-  const fabrics = fabricSpreads(model, layers.blockNodes, layers.blocks.graph, hanging?.fabrics ?? null);
+  const distances =
+    keeps.filled && previous?.distances.holdsFor(model) ? previous.distances : new NearestTable(model);
+  const fabrics = fabricSpreads(model, layers, distances, hanging?.fabrics ?? null);
   const top = hanging?.wholeTop ?? wholeTop(model);
   const intent = options.intent ?? SCATTERED;
   const basis = (keeps.filled ? previous?.basis : null) ?? termBasis(model, intent);
@@ -92,10 +100,12 @@ function analysed(project: Project, options: AnalysisOptions, previous: Analysis
     fabrics,
     dominant: dominantFabric(project, fabrics)?.fabric ?? null,
     wholeTop: top,
+    evenness: evennessRows(layers),
     terms: { ...(hanging?.terms ?? spreadTerms(basis, model)), ...clashTerms(basis, model) },
     basis,
     model,
     inside,
+    distances,
   };
 }
 

@@ -128,44 +128,57 @@ export interface JoinCounts {
  * inches of join. Fewer than four nodes have variance 0.
  */
 export function joinCounts(graph: ContactGraph, marked: ArrayLike<number>): JoinCounts {
-  const n = graph.size;
-  const { s0, s1, s2 } = weightSums(graph);
-  let count = 0;
-  let both = 0;
-  let mixed = 0;
-  for (let i = 0; i < n; i++) {
-    if (marked[i]) count += 1;
+  return joinsOfLabels(
+    graph,
+    Array.from(marked, (one) => (one ? 1 : 0)),
+    2,
+  )[1]!;
+}
+
+/** Join counts of each label in turn against all others, in one walk over the contacts. Labels are 0 to count − 1. */
+export function joinsOfLabels(graph: ContactGraph, labels: ArrayLike<number>, count: number): JoinCounts[] {
+  const nodes = new Float64Array(count);
+  const both = new Float64Array(count);
+  const mixed = new Float64Array(count);
+  for (let i = 0; i < graph.size; i++) {
+    const own = labels[i]!;
+    nodes[own]! += 1;
     for (let at = graph.start[i]!; at < graph.start[i + 1]!; at++) {
-      const other = marked[graph.to[at]!] ? 1 : 0;
-      if (marked[i] && other) both += graph.weight[at]! / 2;
-      else if (marked[i] || other) mixed += graph.weight[at]! / 2;
+      if (labels[graph.to[at]!] === own) both[own]! += graph.weight[at]! / 2;
+      else mixed[own]! += graph.weight[at]!;
     }
   }
+  const sums = weightSums(graph);
+  return Array.from(nodes, (marked, label) => {
+    const by = joinMoments(graph.size, marked, sums);
+    return {
+      both: asAutocorrelation(both[label]!, by.both, by.varBoth),
+      mixed: asAutocorrelation(mixed[label]!, by.mixed, by.varMixed),
+      neither: sums.s0 / 2 - both[label]! - mixed[label]!,
+    };
+  });
+}
+
+/** Means and variances of the joins of `count` marks dealt to n nodes. */
+function joinMoments(n: number, count: number, { s0, s1, s2 }: WeightSums) {
   const falling = (x: number, k: number) =>
     Array.from({ length: k }, (_, j) => x - j).reduce((p, f) => p * f, 1);
   const rest = n - count;
-  const expectBoth = n < 2 ? 0 : (s0 * falling(count, 2)) / (2 * falling(n, 2));
-  const expectMixed = n < 2 ? 0 : (s0 * count * rest) / falling(n, 2);
-  let varBoth = 0;
-  let varMixed = 0;
-  if (n >= 4) {
-    const apart = s0 * s0 + s1 - s2;
-    varBoth =
-      ((s1 * falling(count, 2)) / falling(n, 2) +
-        ((s2 - 2 * s1) * falling(count, 3)) / falling(n, 3) +
-        (apart * falling(count, 4)) / falling(n, 4)) /
-        4 -
-      expectBoth ** 2;
-    varMixed =
-      ((2 * s1 * count * rest) / falling(n, 2) +
-        ((s2 - 2 * s1) * count * rest * (n - 2)) / falling(n, 3) +
-        (4 * apart * falling(count, 2) * falling(rest, 2)) / falling(n, 4)) /
-        4 -
-      expectMixed ** 2;
-  }
-  return {
-    both: asAutocorrelation(both, expectBoth, varBoth),
-    mixed: asAutocorrelation(mixed, expectMixed, varMixed),
-    neither: s0 / 2 - both - mixed,
-  };
+  const both = n < 2 ? 0 : (s0 * falling(count, 2)) / (2 * falling(n, 2));
+  const mixed = n < 2 ? 0 : (s0 * count * rest) / falling(n, 2);
+  if (n < 4) return { both, mixed, varBoth: 0, varMixed: 0 };
+  const apart = s0 * s0 + s1 - s2;
+  const varBoth =
+    ((s1 * falling(count, 2)) / falling(n, 2) +
+      ((s2 - 2 * s1) * falling(count, 3)) / falling(n, 3) +
+      (apart * falling(count, 4)) / falling(n, 4)) /
+      4 -
+    both ** 2;
+  const varMixed =
+    ((2 * s1 * count * rest) / falling(n, 2) +
+      ((s2 - 2 * s1) * count * rest * (n - 2)) / falling(n, 3) +
+      (4 * apart * falling(count, 2) * falling(rest, 2)) / falling(n, 4)) /
+      4 -
+    mixed ** 2;
+  return { both, mixed, varBoth, varMixed };
 }

@@ -6,7 +6,7 @@ import type { Project } from '../model/project';
 import type { Inches } from '../model/units';
 import type { Clash, ClashKind } from './clashes';
 import type { Finding } from './finding';
-import type { WallModel } from './wallModel';
+import { seamLength, type WallModel } from './wallModel';
 
 /** So many of a kind are said one by one; more are told in one sentence that names the heaviest. */
 const SINGLES = 3;
@@ -28,14 +28,13 @@ export function clashFindings(project: Project, model: WallModel, clashes: reado
       .filter((clash) => clash.kind === kind && clash.likeness >= TOLD_LIKENESS)
       .filter((clash) => partOf(model, clash) >= LEAST_PART[kind])
       .sort((one, other) => other.weight - one.weight);
-    if (told.length <= SINGLES) return told.map((clash) => single(project, model, clash));
+    if (told.length <= SINGLES) return told.map((clash) => clashFinding(project, model, clash));
     return [together(model, kind, told)];
   });
 }
 
 function partOf(model: WallModel, clash: Clash): number {
-  const seam = model.blockSize.height / 2 / Math.cos(Math.PI / model.perBlock);
-  return clash.weight / (clash.kind === 'radial' ? seam : model.rim);
+  return clash.weight / (clash.kind === 'radial' ? seamLength(model) : model.rim);
 }
 
 function weightOf(model: WallModel, clash: Clash): number {
@@ -43,13 +42,16 @@ function weightOf(model: WallModel, clash: Clash): number {
   return LOUDNESS[clash.kind] * Math.min(1, partOf(model, clash));
 }
 
-function single(project: Project, model: WallModel, clash: Clash): Finding {
+/** A clash as a finding of its own, also where it is too small for a list of the few. */
+export function clashFinding(project: Project, model: WallModel, clash: Clash): Finding {
   return {
     id: clash.id,
     kind: clash.kind,
     weight: weightOf(model, clash),
     measure: { value: clash.inches, unit: 'in' },
     words: clashWords(project, clash),
+    measured: measuredWords(model, clash),
+    clashes: [clash.id],
     blocks: clash.blocks,
     fabrics: clash.fabrics[0] === clash.fabrics[1] ? [clash.fabrics[0]] : clash.fabrics,
     marks: clash.marks,
@@ -71,6 +73,32 @@ export function clashWords(project: Project, clash: Clash): Phrase {
   const same = clash.fabrics[0] === clash.fabrics[1];
   return phrase(same ? SAME[sayingOf(clash)] : ALIKE[sayingOf(clash)], values);
 }
+
+/** How long, of how much, and what it counts as where that is less. */
+function measuredWords(model: WallModel, clash: Clash): Phrase {
+  const along = clash.kind === 'rim' || clash.kind === 'radial';
+  const corners = clash.kind === 'facing' && clash.places.length === 0;
+  const say = corners
+    ? '{length} of their edges'
+    : along
+      ? '{length} of a seam of {whole}'
+      : '{length} of a rim of {whole}';
+  const long = phrase(say, {
+    length: { inches: clash.inches },
+    whole: { inches: along ? seamLength(model) : model.rim },
+  });
+  const across = clash.weight / clash.inches / clash.likeness < 1 - 1e-9;
+  if (clash.likeness === 1 && !across) return long;
+  return phrase(clash.likeness === 1 ? ACROSS : across ? ALIKE_ACROSS : LESS_ALIKE, {
+    long,
+    counts: { inches: clash.weight },
+    percent: Math.round(100 * clash.likeness),
+  });
+}
+
+const ACROSS = '{long}; across the sashing it counts as {counts}';
+const LESS_ALIKE = '{long}; {percent}% alike, it counts as {counts}';
+const ALIKE_ACROSS = '{long}; {percent}% alike and across the sashing, it counts as {counts}';
 
 type Saying = 'rim' | 'radial' | 'facing' | 'corners' | 'corner' | Surround;
 
@@ -128,6 +156,12 @@ function together(model: WallModel, kind: ClashKind, clashes: readonly Clash[]):
       a: numbers[0]!,
       b: numbers[1] ?? numbers[0]!,
     }),
+    measured: phrase('{length} in all, from {least} to {most} each', {
+      length: { inches: length },
+      least: { inches: Math.min(...clashes.map((clash) => clash.inches)) },
+      most: { inches: Math.max(...clashes.map((clash) => clash.inches)) },
+    }),
+    clashes: clashes.map((clash) => clash.id),
     blocks: [...new Set(clashes.flatMap((clash) => clash.blocks))],
     fabrics: [...new Set(clashes.flatMap((clash) => clash.fabrics))],
     marks: clashes.flatMap((clash) => clash.marks),

@@ -1,7 +1,7 @@
 // Who touches whom, as graphs weighted by the length of contact in inches (times the sashing factor): wedges, blocks, and
 // tiles of several cells for the whole top.
 import { placeOnSide, SIDES } from '../geometry/contact';
-import type { WallModel } from './wallModel';
+import { seamLength, type WallModel } from './wallModel';
 
 /** A graph with weights that are the same both ways. Neighbours of node n: `to` and `weight` from start[n] to start[n + 1]. */
 export interface ContactGraph {
@@ -22,6 +22,12 @@ export function contactGraph(neighbours: readonly (readonly (readonly [number, n
     builder.close();
   }
   return builder.done();
+}
+
+/** The same contacts, each counting 1. */
+export function evenWeights(graph: ContactGraph): ContactGraph {
+  const profiles = graph.profiles.map((weights) => weights.map(() => 1));
+  return { ...graph, weight: new Float64Array(graph.weight.length).fill(1), profiles };
 }
 
 /** Fills a graph node by node, neighbours of a node one after the other. */
@@ -142,7 +148,7 @@ export function wedgeNodes(model: WallModel): WedgeNodes {
 export function wedgeGraph(model: WallModel, nodes: WedgeNodes): ContactGraph {
   const { perBlock } = model;
   const builder = new GraphBuilder(nodes.wedgeOf.length);
-  const seam = model.blockSize.height / 2 / Math.cos(Math.PI / perBlock);
+  const seam = seamLength(model);
   const sideAt = sidesByStanding(perBlock);
   const placeAt = SIDES.map((side) =>
     Array.from({ length: perBlock }, (_, stands) => placeOnSide(side, stands, perBlock)),

@@ -13,7 +13,11 @@ export type Mark =
       readonly to: Point;
       readonly inches: Inches;
     }
-  | { readonly kind: 'pool'; readonly outline: Outline };
+  | { readonly kind: 'pool'; readonly outline: Outline }
+  /** Where something weighs, in quilt inches, and the middle it is measured from. */
+  | { readonly kind: 'centre'; readonly of: CentreOf; readonly at: Point; readonly middle: Point };
+
+export type CentreOf = 'light' | 'warmth' | 'fabric';
 
 /** The number behind a finding and what it counts. */
 export interface Measure {
@@ -29,6 +33,10 @@ export interface Finding {
   readonly weight: number;
   readonly measure: Measure;
   readonly words: Phrase;
+  /** What was measured, with its unit and what chance or the whole would be. */
+  readonly measured: Phrase;
+  /** The clashes it stands for, heaviest first; none for what is seen over the whole top. */
+  readonly clashes: readonly string[];
   readonly blocks: readonly BlockId[];
   readonly fabrics: readonly FabricId[];
   readonly marks: readonly Mark[];

@@ -3,6 +3,7 @@ import { findBlock } from '../model/find';
 import { type Phrase, phrase } from '../model/phrase';
 import type { Project } from '../model/project';
 import type { Finding } from './finding';
+import { oddsWords } from './odds';
 import type { Pool } from './pools';
 import { positionWords } from './position';
 import type { WallModel } from './wallModel';
@@ -85,10 +86,26 @@ function finding(
         ? { value: pool.difference, unit: 'L*' }
         : { value: 100 * Math.hypot(pool.differences[1], pool.differences[2]), unit: 'ΔE' },
     words: phrase(saying(pool), { ...values, hue: hueWords(pool.differences[1], pool.differences[2]) }),
+    measured: measuredWords(pool),
+    clashes: [],
     blocks: pool.blocks,
     fabrics: poolFabrics(model, pool),
     marks: pool.outlines.map((outline) => ({ kind: 'pool', outline })),
   };
+}
+
+function measuredWords(pool: Pool): Phrase {
+  const odds = oddsWords(pool.p);
+  if (pool.figure === 'value') {
+    const difference = Math.abs(pool.difference).toFixed(0);
+    return pool.high
+      ? phrase('{difference} L* lighter than the rest; by chance {odds}', { difference, odds })
+      : phrase('{difference} L* darker than the rest; by chance {odds}', { difference, odds });
+  }
+  return phrase('{difference} away from the rest in colour, where 2 is just seen; by chance {odds}', {
+    difference: (100 * Math.hypot(pool.differences[1], pool.differences[2])).toFixed(0),
+    odds,
+  });
 }
 
 function saying(pool: Pool): string {

@@ -35,7 +35,8 @@ export interface Pool {
 
 /** A like neighbour joins a pool from this many standard deviations on the same side. */
 const JOINS = 0.5;
-const FIGURES: readonly PoolFigure[] = ['value', 'a', 'b'];
+/** The figures of a layer, in its order. */
+export const FIGURES: readonly PoolFigure[] = ['value', 'a', 'b'];
 
 /** All pools at all scales; empty for walls where nothing hangs together beyond chance. */
 export function poolsOf(model: WallModel, layers: Layers): Pool[] {

@@ -1,13 +1,15 @@
 // The spread of fabrics and the lean of the whole top as sentences, where both the eye and the odds say it is worth one.
 import { findFabric } from '../model/find';
-import { phrase } from '../model/phrase';
+import { type Phrase, phrase } from '../model/phrase';
 import type { Project } from '../model/project';
 import { upperNormal } from './clustering';
 import type { FabricSpread } from './fabricSpread';
+import { offsetWords } from './fabricWords';
 import type { Finding } from './finding';
 import type { Intent } from './intent';
+import { oddsWords } from './odds';
 import { directionWords, positionWords } from './position';
-import type { Lean, WholeTop } from './wholeTop';
+import { type Lean, leanMark, type WholeTop } from './wholeTop';
 
 /** Only fabrics that stand out are asked about: this many times the mean dominance, and at most so many. */
 const STANDS_OUT = 1.5;
@@ -49,6 +51,11 @@ export function fabricFindings(project: Project, spreads: readonly FabricSpread[
           where,
           percent: Math.round(100 * share),
         }),
+        measured: phrase('{share}% in one quarter, where 25% would be even; gathered so by chance {odds}', {
+          share: Math.round(100 * share),
+          odds: oddsWords(upperNormal(one.gathering.z)),
+        }),
+        clashes: [],
         blocks: [],
         fabrics: [one.fabric],
         marks: [],
@@ -68,7 +75,7 @@ export function leanFindings(top: WholeTop, intent: Intent): Finding[] {
   const findings: Finding[] = [];
   if (intent.value === 'scattered' && leans(top.light, LEANS.light)) {
     findings.push(
-      leanFinding('lightness', top.light, LEANS.light.step, 'L*', {
+      leanFinding('light', top, LEANS.light.step, 'L*', {
         say: 'The top is lighter towards the {direction}: the halves differ by {steps} steps of value.',
         steps: (top.light.difference / 10).toFixed(1),
       }),
@@ -76,7 +83,7 @@ export function leanFindings(top: WholeTop, intent: Intent): Finding[] {
   }
   if (intent.colour === 'scattered' && leans(top.warmth, LEANS.warmth)) {
     findings.push(
-      leanFinding('warmth', top.warmth, LEANS.warmth.step, 'warmth', {
+      leanFinding('warmth', top, LEANS.warmth.step, 'warmth', {
         say: 'The top is warmer towards the {direction}; the other half is cooler by {steps} on the scale of warmth.',
         steps: top.warmth.difference.toFixed(2),
       }),
@@ -92,20 +99,38 @@ function leans(lean: Lean, least: { readonly seen: number; readonly step: number
 }
 
 function leanFinding(
-  name: string,
-  lean: Lean,
+  of: 'light' | 'warmth',
+  top: WholeTop,
   step: number,
   unit: 'L*' | 'warmth',
   words: { readonly say: string; readonly steps: string },
 ): Finding {
+  const lean = top[of];
+  const mark = leanMark(top, of);
   return {
-    id: `lean:${name}`,
+    id: `lean:${of === 'light' ? 'lightness' : 'warmth'}`,
     kind: 'whole-top',
     weight: Math.min(1, 0.25 + 0.35 * (lean.difference / step)),
     measure: { value: lean.difference, unit },
     words: phrase(words.say, { direction: directionWords(lean.toward.x, lean.toward.y), steps: words.steps }),
+    measured: leanWords(of, lean),
+    clashes: [],
     blocks: [],
     fabrics: [],
-    marks: [],
+    marks: mark ? [mark] : [],
   };
+}
+
+/** Where the centre of lightness or warmth lies, how far the halves differ, and how often chance does as much. */
+export function leanWords(of: 'light' | 'warmth', lean: Lean): Phrase {
+  return phrase(
+    of === 'light'
+      ? 'Centre of lightness {where}; halves {difference} L* apart, by chance {odds}'
+      : 'Centre of warmth {where}; halves {difference} apart on the scale of warmth, by chance {odds}',
+    {
+      where: offsetWords(lean.offset),
+      difference: of === 'light' ? lean.difference.toFixed(1) : lean.difference.toFixed(2),
+      odds: oddsWords(lean.p),
+    },
+  );
 }

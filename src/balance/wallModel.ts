@@ -104,6 +104,11 @@ export function sideRim(model: WallModel, block: number, stands: number, side: n
   return kind < 0 ? -1 : model.kindRim[kind]!;
 }
 
+/** The seam between two wedges from the rim's corner to the middle, inches. */
+export function seamLength(model: Pick<WallModel, 'blockSize' | 'perBlock'>): Inches {
+  return model.blockSize.height / 2 / Math.cos(Math.PI / model.perBlock);
+}
+
 /** What meets along the radial seam between two wedge kinds (`next` clockwise of `kind`). Symmetric in its sums. */
 export function radialClash(model: WallModel, kind: number, next: number): RadialClash {
   const key = kind * model.kindRim.length + next;

@@ -2,7 +2,8 @@
 // chance would give.
 import type { Point } from '../geometry/point';
 import type { Inches } from '../model/units';
-import { middleOfFilled } from './fabricSpread';
+import { middleOfFilled } from './fabricPlaces';
+import type { Mark } from './finding';
 import type { WallModel } from './wallModel';
 
 export interface Lean {
@@ -17,6 +18,8 @@ export interface Lean {
 }
 
 export interface WholeTop {
+  /** Middle of the box round what hangs, quilt inches; null for an empty wall. */
+  readonly middle: Point | null;
   readonly light: Lean;
   readonly warmth: Lean;
 }
@@ -26,7 +29,19 @@ export function wholeTop(model: WallModel): WholeTop {
   const cells = Array.from(model.blockIn, (block, cell) =>
     block >= 0 && model.area[block]! > 0 ? cell : -1,
   ).filter((cell) => cell >= 0);
-  return { light: lean(model, cells, model.lightness), warmth: lean(model, cells, model.warmth) };
+  return {
+    middle: cells.length === 0 ? null : middleOfFilled(model),
+    light: lean(model, cells, model.lightness),
+    warmth: lean(model, cells, model.warmth),
+  };
+}
+
+/** Its centre of lightness or warmth as a mark; null where nothing hangs. */
+export function leanMark(top: WholeTop, of: 'light' | 'warmth'): Mark | null {
+  const { middle } = top;
+  if (!middle) return null;
+  const { offset } = top[of];
+  return { kind: 'centre', of, at: { x: middle.x + offset.x, y: middle.y + offset.y }, middle };
 }
 
 /**

@@ -3,6 +3,8 @@
 import { type Analysis, analyse } from '../balance/analyse';
 import type { Clash, ClashKind } from '../balance/clashes';
 import { clashWords } from '../balance/clashFindings';
+import { spreadWords } from '../balance/fabricWords';
+import { leanWords } from '../balance/spreadFindings';
 import { wishesOf } from '../balance/wishes';
 import { meanColour } from '../colour/likeness';
 import { type ColouredArea, valueHistogram, valueQuantile, valueStatistics } from '../colour/mixture';
@@ -10,7 +12,7 @@ import { value } from '../colour/spaces';
 import { wedgeLedger } from '../cutting/ledger';
 import { plannedWedges } from '../cutting/yield';
 import type { Drawing } from '../drawing/drawing';
-import { markOnTop } from '../drawing/marksLayer';
+import { seamOnTop } from '../drawing/marksLayer';
 import { area } from '../geometry/point';
 import { printMix } from '../geometry/print/printMix';
 import { apothem, finishedBlock, rimLength, unfinishedBlock } from '../geometry/wedge';
@@ -59,7 +61,15 @@ export function sheetReport(project: Project, drawing: Drawing, analysis: Analys
       weight: finding.weight,
       measure: finding.measure,
       words: speak(finding.words, project.preferences.unit),
+      measured: speak(finding.measured, project.preferences.unit),
+      clashes: finding.clashes,
     })),
+    evenness: analysis.evenness.map(({ words, ...row }) => ({
+      ...row,
+      words: speak(words, project.preferences.unit),
+    })),
+    wholeTop: wholeTopFigures(project, analysis),
+    dominant: analysis.dominant,
     ...clothFigures(project, drawing, analysis),
   };
   return rounded(report) as object;
@@ -119,7 +129,7 @@ function clashRow(project: Project, drawing: Drawing, clash: Clash): object {
     cells: clash.cells.map((cell) => cell + 1),
     against: clash.against,
     at: clash.marks.flatMap((mark) => {
-      const ends = mark.kind === 'seam' ? markOnTop(drawing, mark) : null;
+      const ends = mark.kind === 'seam' ? seamOnTop(drawing, mark) : null;
       return ends ? [{ from: ends[0], to: ends[1] }] : [];
     }),
     words: speak(clashWords(project, clash), project.preferences.unit),
@@ -136,6 +146,30 @@ function clashTotals(clashes: readonly Clash[]): object {
   });
   const kinds = CLASH_KINDS.map((kind) => [kind, total(clashes.filter((clash) => clash.kind === kind))]);
   return { ...total(clashes), byKind: Object.fromEntries(kinds) as object };
+}
+
+/** Where the centres of lightness and warmth lie, from the middle of what hangs; null for an empty wall. */
+function wholeTopFigures(project: Project, { wholeTop }: Analysis): object | null {
+  if (!wholeTop.middle) return null;
+  const lean = (of: 'light' | 'warmth') => ({
+    ...wholeTop[of],
+    words: speak(leanWords(of, wholeTop[of]), project.preferences.unit),
+  });
+  return { middle: wholeTop.middle, light: lean('light'), warmth: lean('warmth') };
+}
+
+/** How the fabric lies in the wedges that hang; null where none holds any. */
+function spreadRow(project: Project, analysis: Analysis, id: FabricId): object | null {
+  const spread = analysis.fabrics.find((one) => one.fabric === id);
+  const { middle } = analysis.wholeTop;
+  if (!spread || !middle) return null;
+  const { fabric: _, joins, gathering, ...figures } = spread;
+  return {
+    ...figures,
+    joins: { both: joins.both, mixed: joins.mixed },
+    gathering,
+    words: spreadWords(spread, middle).map((one) => speak(one, project.preferences.unit)),
+  };
 }
 
 /** `fabrics` with their finished areas, and `value` over the top and over its wedges alone. */
@@ -161,6 +195,7 @@ function clothFigures(project: Project, drawing: Drawing, analysis: Analysis): o
       value: value(surface[index]!.hex),
       area: surface[index]!.area,
       share: whole === 0 ? 0 : surface[index]!.area / whole,
+      spread: spreadRow(project, analysis, fabric.id),
     })),
     value: {
       top: spread && {

@@ -1,13 +1,14 @@
 // Marks of findings as SVG: a clash is a line along its very seam, dark with a light heart so that it shows on any cloth;
-// a pool is a chalk outline.
+// a pool is a chalk outline; a centre of weight has a form of its own.
 import type { Mark } from '../balance/finding';
 import { type Outline, type Point, placed } from '../geometry/point';
+import type { Inches } from '../model/units';
+import { centrePaths, centreReach } from './centreMark';
 import type { Drawing } from './drawing';
 import { inchText, outlinePath, pointText } from './number';
 
-/** A mark brought to quilt inches; null for a mark of a block that does not hang. */
-export function markOnTop(drawing: Drawing, mark: Mark): Outline | null {
-  if (mark.kind === 'pool') return mark.outline;
+/** A seam brought to quilt inches; null for a seam of a block that does not hang. */
+export function seamOnTop(drawing: Drawing, mark: Extract<Mark, { kind: 'seam' }>): Outline | null {
   const ends: [Point, Point] = [mark.from, mark.to];
   if (mark.block === null) return ends;
   const hung = drawing.blocks.find((one) => one.block === mark.block);
@@ -17,9 +18,10 @@ export function markOnTop(drawing: Drawing, mark: Mark): Outline | null {
 /** All marks in one group; an empty text when there are none. Width grows with the length that clashes. */
 export function marksLayer(drawing: Drawing, marks: readonly Mark[]): string {
   const drawn = marks.flatMap((mark) => {
-    const outline = markOnTop(drawing, mark);
-    if (!outline) return [];
-    return [mark.kind === 'pool' ? poolMark(outline) : seamMark(outline, mark.inches)];
+    if (mark.kind === 'pool') return [poolMark(mark.outline)];
+    if (mark.kind === 'centre') return [centreMark(mark, centreReach(drawing))];
+    const ends = seamOnTop(drawing, mark);
+    return ends ? [seamMark(ends, mark.inches)] : [];
   });
   if (drawn.length === 0) return '';
   const look = 'fill="none" stroke-linecap="round" stroke-linejoin="round"';
@@ -33,6 +35,16 @@ function seamMark(ends: Outline, inches: number): string {
   const width = 0.16 + 0.025 * Math.min(8, inches);
   const d = `M${ends.map(pointText).join('L')}`;
   return `<path data-mark="seam" stroke="${DARK}" stroke-width="${inchText(width)}" d="${d}"/><path stroke="${LIGHT}" stroke-width="${inchText(width * 0.45)}" d="${d}"/>`;
+}
+
+function centreMark(mark: Extract<Mark, { kind: 'centre' }>, reach: Inches): string {
+  return centrePaths(mark, reach)
+    .map(({ d, fill, stroke, width }, at) => {
+      const named = at === 0 ? ` data-mark="centre-${mark.of}"` : '';
+      const line = stroke === 'none' ? '' : ` stroke="${stroke}" stroke-width="${inchText(width)}"`;
+      return `<path${named} fill="${fill}"${line} d="${d}"/>`;
+    })
+    .join('');
 }
 
 function poolMark(outline: Outline): string {

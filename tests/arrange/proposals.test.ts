@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { effectOf, type Proposal, propose } from '../../src/arrange/proposals';
 import { type Analysis, analyse } from '../../src/balance/analyse';
+import { clashFinding } from '../../src/balance/clashFindings';
 import { DEFAULT_WEIGHTS, evaluateTerms, TERM_NAMES, weighted } from '../../src/balance/terms';
 import { wallModel } from '../../src/balance/wallModel';
 import { apply } from '../../src/editing/apply';
@@ -84,11 +85,7 @@ describe('proposals for a finding', () => {
     for (const block of top.blocks) block.progress = 'squared';
     const facing = { ...analyse(top) };
     const clash = facing.clashes.find((one) => one.kind === 'facing')!;
-    const only = {
-      ...facing.findings.find((one) => one.kind === 'facing')!,
-      id: clash.id,
-      blocks: clash.blocks,
-    };
+    const only = clashFinding(top, facing.model, clash);
     const words = propose(only, facing, { most: 9 }).map((one) => speak(one.words));
     expect(words.some((one) => one.startsWith('Turn block'))).toBe(true);
     expect(words.some((one) => one.startsWith('Trade'))).toBe(false);
@@ -112,7 +109,7 @@ describe('proposals for a finding', () => {
     const top = threeInARow();
     const found = analyse(top);
     const clash = found.clashes.find((one) => one.id === 'facing:b1:b2:right')!;
-    const finding = { ...found.findings[0]!, id: clash.id, kind: 'facing', blocks: clash.blocks };
+    const finding = clashFinding(top, found.model, clash);
     const [first] = propose(finding, found);
     expect(speak(first!.words)).toBe('Swap blocks 2 and 3. Turn block 3 a quarter');
     const after = analyse(moved(top, first!.moves));

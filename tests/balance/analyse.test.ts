@@ -76,6 +76,19 @@ describe('the findings', () => {
       /^The top is lighter towards the right: the halves differ by \d\.\d steps of value\.$/,
     );
     expect(analysis.wholeTop.light.offset.x).toBeGreaterThan(1);
+    const [lean] = ofKind(analysis, 'whole-top');
+    expect(speak(lean!.measured)).toMatch(
+      /^Centre of lightness [\d /]+" to the right of the middle; halves [\d.]+ L\* apart, by chance /,
+    );
+    const { middle, light } = analysis.wholeTop;
+    expect(lean!.marks).toEqual([
+      {
+        kind: 'centre',
+        of: 'light',
+        at: { x: middle!.x + light.offset.x, y: middle!.y + light.offset.y },
+        middle,
+      },
+    ]);
     expect(analysis.wholeTop.light.toward.x).toBeGreaterThan(0.9);
   });
 
@@ -89,7 +102,7 @@ describe('the findings', () => {
 
   it('carry a number, a weight from 0 to 1, and come heaviest first', () => {
     for (const seed of [1, 2, 3]) {
-      const { findings } = analyse(
+      const { findings, clashes } = analyse(
         withDarkBlocks(scrappyTop({ rows: 5, columns: 5, seed, fabrics: 8 }), [0, 1, 5, 6]),
       );
       expect(findings.length).toBeGreaterThan(0);
@@ -98,6 +111,12 @@ describe('the findings', () => {
         expect(finding.weight).toBeGreaterThanOrEqual(0);
         expect(finding.weight).toBeLessThanOrEqual(1);
         expect(speak(finding.words)).not.toMatch(/[{}]/);
+        expect(speak(finding.measured)).toMatch(/\d/);
+        expect(speak(finding.measured)).not.toMatch(/[{}]/);
+        const behind = clashes.filter((clash) => finding.clashes.includes(clash.id));
+        expect(behind.flatMap((clash) => clash.marks)).toHaveLength(
+          finding.clashes.length === 0 ? 0 : finding.marks.length,
+        );
       }
       const weights = findings.map((one) => one.weight);
       expect(weights).toEqual(weights.toSorted((one, other) => other - one));

@@ -1,14 +1,19 @@
 // Where fabrics lie: sums against the blocks, distances against brute force and a simulation of chance, leans and outlines.
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../src/balance/analyse';
-import { blockNodes } from '../../src/balance/contactGraph';
+import { joinCounts } from '../../src/balance/autocorrelation';
+import { evenWeights } from '../../src/balance/contactGraph';
+import { offsetWords, spreadWords } from '../../src/balance/fabricWords';
 import { valueTarget } from '../../src/balance/intent';
 import { NearestTable } from '../../src/balance/nearest';
 import { unionOutlines } from '../../src/balance/outline';
 import { directionWords, positionWords } from '../../src/balance/position';
+import { drawProject } from '../../src/drawing/drawProject';
 import { blockOutline } from '../../src/geometry/block';
 import { area, boxOutline } from '../../src/geometry/point';
+import { apothem } from '../../src/geometry/wedge';
 import { speak } from '../../src/model/phrase';
+import type { Project } from '../../src/model/project';
 import { dice, scrappyTop } from './tops';
 
 const project = scrappyTop({ rows: 4, columns: 5, seed: 12 });
@@ -30,50 +35,123 @@ describe('the spread of the fabrics', () => {
     expect(analysis.dominant).toBe(top.fabric);
   });
 
-  it('finds the nearest other block as brute force does, and the mean by chance as a simulation does', () => {
-    const nodes = blockNodes(analysis.model);
-    const table = new NearestTable(analysis.model, nodes);
-    const at = Array.from(nodes.blockOf, (block) => {
-      const cell = analysis.model.cellOf[block]!;
-      return { x: (cell % 5) * 14, y: Math.floor(cell / 5) * 14 };
-    });
-    const plain = (marked: readonly number[]) => {
-      const list = at.filter((_, node) => marked[node]);
-      const nearest = list.map((one) =>
-        Math.min(
-          ...list
-            .filter((other) => other !== one)
-            .map((other) => Math.hypot(one.x - other.x, one.y - other.y)),
-        ),
+  it('counts pieces, wedges and rims as the drawing shows them', () => {
+    const pieces = drawProject(project).blocks.flatMap((hung) =>
+      hung.pieces.flatMap((piece) =>
+        piece.part === 'band' ? [{ ...piece, wedge: `${hung.block} ${piece.place}` }] : [],
+      ),
+    );
+    for (const one of analysis.fabrics) {
+      const own = pieces.filter((piece) => piece.fabric === one.fabric);
+      expect(one.pieces).toBe(own.length);
+      expect(one.wedges).toBe(new Set(own.map((piece) => piece.wedge)).size);
+      expect(one.rims).toBe(own.filter((piece) => piece.band === 1).length);
+      expect(one.area).toBeCloseTo(
+        own.reduce((sum, piece) => sum + area(piece.outline), 0),
+        6,
       );
-      return nearest.reduce((sum, one) => sum + one, 0) / list.length;
-    };
+    }
+    expect(new Set(analysis.fabrics.map((one) => one.rims)).size).toBeGreaterThan(3);
+  });
+
+  it('finds the next wedge with a fabric as brute force over the wall does, and the mean by chance as dealing does', () => {
+    const { model } = analysis;
+    const at = middles(project);
     const random = dice(4);
-    for (const count of [3, 6, 11]) {
+    for (const one of analysis.fabrics.slice(0, 8)) {
+      const fabric = model.cloths.index.get(one.fabric)!;
+      const areas = at.map(({ kind }) => model.kindFabricArea[kind * model.fabricCount + fabric]!);
+      expect(one.nearest!.mean).toBeCloseTo(meanNearest(at, areas), 4);
+      const deals = 300;
       let sum = 0;
-      const deals = 4000;
-      for (let deal = 0; deal < deals; deal++) {
-        const marked = at.map(() => 0);
-        for (let left = count; left > 0; ) {
-          const pick = random.below(20);
-          if (marked[pick]) continue;
-          marked[pick] = 1;
-          left -= 1;
-        }
-        const found = plain(marked);
-        sum += found / deals;
-        if (deal < 20) expect(table.measure(marked)!.mean).toBeCloseTo(found, 9);
-      }
-      const byChance = table.measure(at.map((_, node) => (node < count ? 1 : 0)))!.byChance;
-      expect(Math.abs(sum / byChance - 1)).toBeLessThan(0.015);
+      for (let deal = 0; deal < deals; deal++) sum += meanNearest(at, shuffled(areas, random)) / deals;
+      expect(Math.abs(sum / one.nearest!.byChance - 1), one.fabric).toBeLessThan(0.02);
     }
   });
 
-  it('says of fewer than three blocks that chance tells nothing', () => {
-    const table = new NearestTable(analysis.model, blockNodes(analysis.model));
-    expect(table.measure([1, 1])).toBeNull();
+  it('tells a fabric that hangs in one corner from the same one dealt out', () => {
+    const rows = 4;
+    const plain = Array.from({ length: rows * rows * 8 }, (_, at) => at);
+    const table = new NearestTable(analyse(scrappyTop({ rows, columns: rows, seed: 5 })).model);
+    const measured = (held: (at: number) => boolean) =>
+      table.measure(Float64Array.from(plain, (at) => (held(at) ? 1 : 0)))!;
+    const gathered = measured((at) => at < 16);
+    const dealt = measured((at) => at % 8 === 3);
+    expect(gathered.byChance).toBe(dealt.byChance);
+    expect(gathered.mean).toBeLessThan(gathered.byChance * 0.75);
+    expect(dealt.mean).toBeGreaterThan(dealt.byChance * 1.2);
+    expect(dealt.mean).toBeCloseTo(14, 9);
+  });
+
+  it('says of fewer than three wedges that chance tells nothing', () => {
+    const table = new NearestTable(analysis.model);
+    expect(table.measure(new Float64Array(160).fill(1, 0, 2))).toBeNull();
+  });
+
+  it('counts joins of rims over the contacts of the wedges, as told pair by pair', () => {
+    const { model, layers } = analysis;
+    const { graph } = layers.wedges;
+    const rims = layers.wedgeNodes.wedgeOf.map((wedge) => model.kindRim[model.kindAt[wedge]!]!);
+    for (const one of analysis.fabrics) {
+      const fabric = model.cloths.index.get(one.fabric)!;
+      let both = 0;
+      for (let node = 0; node < graph.size; node++) {
+        for (let at = graph.start[node]!; at < graph.start[node + 1]!; at++) {
+          if (graph.to[at]! > node && rims[node] === fabric && rims[graph.to[at]!] === fabric) both += 1;
+        }
+      }
+      expect(one.joins.both.statistic).toBe(both);
+      const marked = Array.from(rims, (rim) => (rim === fabric ? 1 : 0));
+      expect(one.joins).toEqual(joinCounts(evenWeights(graph), marked));
+    }
+  });
+
+  it('is said with its inches and what chance would give', () => {
+    const [one] = analysis.fabrics;
+    const words = spreadWords(one!, analysis.wholeTop.middle!).map((part) => speak(part));
+    expect(words[0]).toMatch(/^[\d.]+ sq in, \d+% of the cloth in the wedges: \d+ pieces in \d+ wedges\.$/);
+    expect(words[1]).toMatch(/^Its centre lies (.* the middle|in the very middle)\.$/);
+    expect(words[3]).toMatch(/to the next, middle to middle: .*" on average; dealt by chance .*"\.$/);
+    expect(words.join(' ')).not.toMatch(/[{}]/);
+    expect(speak(offsetWords({ x: 0, y: -2.5 }))).toBe('2 1/2" above the middle');
+    expect(speak(offsetWords({ x: 0.01, y: 0.02 }))).toBe('in the very middle');
   });
 });
+
+/** Middles and kinds of all hung wedges, from the turns and cells of the project. */
+function middles(top: Project): { x: number; y: number; kind: number }[] {
+  const reach = (2 / 3) * apothem(top.wedge);
+  return top.wall.cells.flatMap((cell, index) => {
+    const block = top.blocks.find((one) => one.id === cell?.block);
+    if (!cell || !block) return [];
+    return block.places.flatMap((place, at) => {
+      if (!place) return [];
+      const angle = ((at + block.cornerShift + 2 * cell.turn) * Math.PI) / 4;
+      const set = top.stripSets.findIndex((one) => one.id === place.set);
+      return {
+        x: (index % top.wall.columns) * 2 * apothem(top.wedge) + reach * Math.sin(angle),
+        y: Math.floor(index / top.wall.columns) * 2 * apothem(top.wedge) - reach * Math.cos(angle),
+        kind: 2 * set + (place.tip === 'up' ? 0 : 1),
+      };
+    });
+  });
+}
+
+function meanNearest(at: readonly { x: number; y: number }[], areas: readonly number[]): number {
+  const held = at.map((one, index) => ({ ...one, area: areas[index]! })).filter((one) => one.area > 0);
+  const reach = held.map((one) =>
+    Math.min(
+      ...held.filter((other) => other !== one).map((other) => Math.hypot(one.x - other.x, one.y - other.y)),
+    ),
+  );
+  const whole = held.reduce((sum, one) => sum + one.area, 0);
+  return held.reduce((sum, one, index) => sum + one.area * reach[index]!, 0) / whole;
+}
+
+function shuffled(list: readonly number[], random: ReturnType<typeof dice>): number[] {
+  const left = [...list];
+  return list.map(() => left.splice(random.below(left.length), 1)[0]!);
+}
 
 describe('outlines of pools', () => {
   const box = (x: number, y: number) => boxOutline({ x, y, width: 2, height: 2 });

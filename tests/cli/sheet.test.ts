@@ -33,6 +33,10 @@ function sheet(...words: string[]) {
 }
 
 interface Report {
+  readonly findings: { readonly measured: string }[];
+  readonly evenness: { readonly scale: string; readonly figure: string }[];
+  readonly wholeTop: { readonly light: { readonly words: string } };
+  readonly dominant: string;
   readonly format: string;
   readonly version: number;
   readonly top: {
@@ -54,7 +58,17 @@ interface Report {
     at: { from: { x: number; y: number }; to: { x: number; y: number } }[];
   }[];
   readonly clashTotals: { count: number; byKind: Record<string, { count: number; inches: number }> };
-  readonly fabrics: { id: string; area: number; share: number; background: boolean }[];
+  readonly fabrics: {
+    id: string;
+    area: number;
+    share: number;
+    background: boolean;
+    spread: {
+      share: number;
+      rims: number;
+      joins: { both: { statistic: number }; mixed: { statistic: number } };
+    } | null;
+  }[];
   readonly value: { top: { mean: number; tenths: number[] }; wedges: object };
 }
 
@@ -94,6 +108,19 @@ describe('npm run sheet with a good project', () => {
     );
     expect(report.fabrics.reduce((sum, fabric) => sum + fabric.area, 0)).toBeCloseTo(28 * 42, 3);
     expect(report.value.top.tenths.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 4);
+    for (const finding of report.findings) expect(finding.measured).toMatch(/\d/);
+    expect(report.evenness.map((row) => `${row.scale} ${row.figure}`)).toHaveLength(6);
+    expect(report.wholeTop.light.words).toMatch(/^Centre of lightness .*"/);
+    const spreads = report.fabrics.flatMap((fabric) => (fabric.spread ? [fabric.spread] : []));
+    expect(report.fabrics.map((fabric) => fabric.id)).toContain(report.dominant);
+    expect(spreads.reduce((sum, spread) => sum + spread.share, 0)).toBeCloseTo(1, 4);
+    expect(spreads.reduce((sum, spread) => sum + spread.rims, 0)).toBe(48);
+    // Eight seams in each of six blocks, and one pair of rims across each of the seven edges between blocks.
+    const joins = spreads.reduce(
+      (sum, { joins: { both, mixed } }) => sum + both.statistic + mixed.statistic / 2,
+      0,
+    );
+    expect(joins).toBeCloseTo(6 * 8 + 7, 3);
   });
 
   it('reports every stretch where a cloth meets itself, as found again in the coordinates of the SVG', () => {

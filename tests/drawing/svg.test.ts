@@ -161,6 +161,18 @@ describe('an exported wall', () => {
     expect(drawingToSvg(drawing)).not.toContain('data-layer="marks"');
   });
 
+  it('draws a centre of weight with a line from the middle, each kind with a form of its own', () => {
+    const drawing = drawProject(randomProject(6, 8, 1, 2));
+    const marked = (of: 'light' | 'warmth' | 'fabric') =>
+      drawingToSvg(drawing, { marks: [{ kind: 'centre', of, at: { x: 9, y: 8 }, middle: { x: 7, y: 5 } }] });
+    const texts = (['light', 'warmth', 'fabric'] as const).map((of) => {
+      expect(marked(of)).toContain(`data-mark="centre-${of}"`);
+      expect(marked(of)).toContain('M7,5L9,8');
+      return marked(of).replaceAll(`centre-${of}`, '');
+    });
+    expect(new Set(texts).size).toBe(3);
+  });
+
   it('of an empty wall shows its open cells', () => {
     const plain = randomProject(1, 8, 2, 2);
     const svg = drawingToSvg(

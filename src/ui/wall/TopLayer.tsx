@@ -175,7 +175,7 @@ function marksByBlock(findings: readonly Finding[], chosen: string | null) {
   for (const finding of findings) {
     const isChosen = finding.id === chosen;
     for (const mark of finding.marks) {
-      if (mark.kind === 'pool' || mark.block === null) {
+      if (mark.kind !== 'seam' || mark.block === null) {
         (isChosen ? quiltStrong : quiltSoft).push(mark);
         continue;
       }
