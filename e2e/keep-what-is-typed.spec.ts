@@ -113,6 +113,8 @@ test('a name that reads from right to left keeps to itself among other words', a
 
 test('the first two stops of the keyboard skip to the step and to the wall @phone', async ({ page }) => {
   await firstVisit(page);
+  // Nothing takes the focus by itself in the meantime.
+  await page.waitForTimeout(600);
   await page.keyboard.press('Tab');
   const step = page.getByRole('button', { name: 'To the step' });
   await expect(step).toBeFocused();

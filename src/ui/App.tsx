@@ -29,14 +29,17 @@ export function App() {
   const step = useApp((app) => app.step);
   const id = useApp((app) => app.project.id);
   const revision = useApp((app) => app.revision);
+  const seen = useRef(revision);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another step or quilt starts at its heading
   useEffect(() => {
     panel.current?.scrollTo(0, 0);
   }, [step, id]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: after each change
   useEffect(() => {
     // A button that did its work and is gone leaves the focus nowhere; it goes on from the step's heading, unless the part
     // that changed has put it somewhere itself by then.
+    // Where nothing has changed yet the page begins at its start, with the skip links.
+    if (seen.current === revision) return;
+    seen.current = revision;
     const timer = setTimeout(() => {
       if (document.activeElement === document.body)
         panel.current?.querySelector('h2')?.focus({ preventScroll: true });
