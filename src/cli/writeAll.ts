@@ -1,5 +1,5 @@
 // Writing several files so that either all are there or none: each to a name of its own first, renamed at the very end.
-import { existsSync, mkdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, renameSync, rmdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { phrase } from '../model/phrase';
 import { failed, ok, type Result } from '../model/result';
@@ -20,14 +20,33 @@ export function checkFolder(out: string): Result<string> {
   }
 }
 
+/**
+ * Makes a folder and those above it that are missing, one by one: the recursive mkdir of Node 20 never ends where the
+ * system refuses with "no such entry", as in /proc. Returns those made, outermost first; on a failure takes them back.
+ */
+function makeFolders(folder: string): string[] {
+  const missing: string[] = [];
+  for (let at = folder; !existsSync(at); at = dirname(at)) missing.unshift(at);
+  const made: string[] = [];
+  try {
+    for (const at of missing) {
+      mkdirSync(at);
+      made.push(at);
+    }
+  } catch (error) {
+    for (const at of made.toReversed()) rmdirSync(at);
+    throw error;
+  }
+  return made;
+}
+
 /** Writes files one by one from `make`; on any failure takes back what it wrote, folders included, and throws. */
 export function writeAll(paths: readonly string[], make: (index: number) => OutputFile[]): void {
   const temporary: { from: string; to: string }[] = [];
   const folders: string[] = [];
   try {
     paths.forEach((folder, index) => {
-      const made = mkdirSync(folder, { recursive: true });
-      if (made !== undefined) folders.push(made);
+      folders.push(...makeFolders(folder));
       for (const { path, content } of make(index)) {
         const to = join(folder, path);
         if (existsSync(to) && statSync(to).isDirectory()) throw new Error(`${to} is a folder`);

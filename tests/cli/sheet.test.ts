@@ -241,6 +241,12 @@ describe('npm run sheet with bad input', () => {
     expect(readdirSync(folder)).toEqual(['file']);
   });
 
+  it.runIf(existsSync('/proc/self'))('ends with status 2 where the system makes no folders', () => {
+    const run = sheet(harbour, '--out', '/proc/wedgewall/sheets');
+    expect(run.status).toBe(2);
+    expect(run.error).toContain('/proc/wedgewall');
+  });
+
   it('takes back what it wrote when a later file cannot be written', () => {
     const out = join(folder, 'out');
     mkdirSync(join(out, 'keepers-winter', 'report.json'), { recursive: true });
