@@ -3,9 +3,9 @@
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { type ReducedProblem, reduceAssignment, swapDelta } from '../src/arrange/assignment/problem';
-import { solveAssignment } from '../src/arrange/assignment/solve';
 import { SwapTable } from '../src/arrange/assignment/swapTable';
 import { qaplib } from '../tests/arrange/qaplib';
+import { solveAssignment } from '../tests/arrange/solveAssignment';
 import type { BenchRow } from './row';
 
 const SEEDS = 10;

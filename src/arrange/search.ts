@@ -1,14 +1,18 @@
-// The search: simulated annealing (Kirkpatrick, Gelatt and Vecchi 1983) over turns, exchanges of blocks, trades of wedges and
-// orders of strips together, in runs of growing length, the best arrangement of all kept. Seeded; a step is one change tried.
+// The search: first the layout as an assignment (layoutSearch), then from there simulated annealing (Kirkpatrick, Gelatt and Vecchi
+// 1983) over turns, exchanges of blocks, trades of wedges and orders of strips together, in runs of growing length, the best
+// arrangement of all kept. Seeded; a step is one change tried.
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
 import type { Project } from '../model/project';
+import { MOST_ENUMERATED } from './assignment/enumerate';
 import type { CostTables } from './costTables';
 import type { Decisions } from './decisions';
+import { LayoutSearch } from './layoutSearch';
 import { LiveWall } from './liveWall';
 import type { Standings } from './movesBetween';
+import { spreadOf } from './spread';
 import { StripOrders, withRoomForOne } from './stripOrders';
 
 /** An arrangement kept apart from the living one. */
@@ -29,16 +33,24 @@ function keep(wall: LiveWall, orders: StripOrders | null): Kept {
   };
 }
 
-/** Shares of the whole budget at which a new run starts hot: short runs first, so that something good is soon at hand. */
-const RUNS = [0, 1 / 64, 1 / 16, 1 / 4] as const;
 const CHUNK = 256;
+/** When a search starts hot again: shares of the whole budget, short runs first, so that something good is soon at hand. */
+interface Plan {
+  readonly runs: readonly number[];
+  /** Heat at the start of each run, as a part of the mean worsening of a random change. */
+  readonly hot: readonly number[];
+}
 /**
- * Heat at the start of each run, as a part of the mean worsening of a random change, and at the end of every run. Measured:
- * small walls need the hot starts to be solved every time (300 of 300 against 298); on large ones the last and longest run does
- * better from 0.2 than from 0.4, and an end at 0.002 loses some hundredths with trades.
+ * From the start as it hangs. Measured: small walls need the hot starts to be solved every time (300 of 300 against 298); on
+ * large ones the last and longest run does better from 0.2 than from 0.4.
  */
-const HOT = [0.8, 0.6, 0.4, 0.2] as const;
+const FROM_START: Plan = { runs: [0, 1 / 64, 1 / 16, 1 / 4], hot: [0.8, 0.6, 0.4, 0.2] };
+/** From a layout, which more heat would undo. */
+const FROM_LAYOUT: Plan = { runs: [0, 1 / 64, 1 / 8], hot: [0.1, 0.1, 0.1] };
+/** Heat at the end of every run; 0.002 loses some hundredths with trades. */
 const COLD = 0.001;
+/** The layout takes no more of the budget than this. */
+const LAYOUT_SHARE = 1 / 16;
 /** Another order of strips is tried once in so many changes, and counts so many steps for each wedge it changes, by its time. */
 const STRIPS_EVERY = 128;
 const STEPS_A_WEDGE = 8;
@@ -47,11 +59,17 @@ const MEASURED = 400;
 
 /** A search from where the project stands, over all that the decisions leave open. */
 export function searchFrom(project: Project, tables: CostTables, decisions: Decisions, seed: number): Search {
-  if (decisions.sets.length === 0) return new Search(new LiveWall(tables, decisions.spare), decisions, seed);
+  // Few blocks have few layouts: hot starts go through them all, and small walls are proved.
+  const layout =
+    decisions.cells.length > MOST_ENUMERATED
+      ? new LayoutSearch(spreadOf(tables), tables.model.blockIn, decisions.cells, seed)
+      : null;
+  if (decisions.sets.length === 0)
+    return new Search(new LiveWall(tables, decisions.spare), decisions, seed, null, layout);
   const spare = new Int32Array(decisions.spare.length + 2);
   spare.set(decisions.spare);
   const wall = new LiveWall(withRoomForOne(tables), spare);
-  return new Search(wall, decisions, seed, new StripOrders(project, wall, decisions.sets));
+  return new Search(wall, decisions, seed, new StripOrders(project, wall, decisions.sets), layout);
 }
 
 export class Search {
@@ -64,13 +82,23 @@ export class Search {
   private readonly heat: number;
   private readonly orders: StripOrders | null;
   private readonly kindsOfChange: readonly (() => void)[];
+  private readonly plan: Plan;
+  private layout: LayoutSearch | null;
   private run = 0;
   private temperature = 0;
   /** Hears what changes would add, none of which is then made. */
   private measuring: ((added: number) => void) | null = null;
 
-  constructor(wall: LiveWall, decisions: Decisions, seed: number, orders: StripOrders | null = null) {
+  constructor(
+    wall: LiveWall,
+    decisions: Decisions,
+    seed: number,
+    orders: StripOrders | null = null,
+    layout: LayoutSearch | null = null,
+  ) {
     this.wall = wall;
+    this.layout = layout;
+    this.plan = layout ? FROM_LAYOUT : FROM_START;
     this.decisions = decisions;
     this.random = xoroshiro128plus(seed);
     this.orders = orders;
@@ -81,11 +109,13 @@ export class Search {
 
   /** Some hundred steps at the temperature that belongs to `share`, the part of the budget that is spent, 0–1. */
   advance(share: number): void {
-    while (this.run < RUNS.length - 1 && share >= RUNS[this.run + 1]!) this.run += 1;
-    const from = RUNS[this.run]!;
-    const to = RUNS[this.run + 1] ?? 1;
+    if (this.laysOut(share)) return;
+    const { runs, hot: heats } = this.plan;
+    while (this.run < runs.length - 1 && share >= runs[this.run + 1]!) this.run += 1;
+    const from = runs[this.run]!;
+    const to = runs[this.run + 1] ?? 1;
     const part = Math.min(1, Math.max(0, (share - from) / (to - from)));
-    const hot = HOT[this.run]!;
+    const hot = heats[this.run]!;
     this.temperature = this.heat * hot * (COLD / hot) ** part;
     let tried = 0;
     while (tried < CHUNK) {
@@ -93,6 +123,42 @@ export class Search {
       if (this.wall.cost < this.best.cost - 1e-9) this.best = keep(this.wall, this.orders);
     }
     this.steps += tried;
+  }
+
+  /** Works on the layout while it has not ended, and hangs it when it has. */
+  private laysOut(share: number): boolean {
+    const { layout } = this;
+    if (!layout) return false;
+    if (!layout.ended && share < LAYOUT_SHARE) this.steps += layout.advance();
+    else {
+      this.hang(layout.blockIn);
+      this.layout = null;
+    }
+    return true;
+  }
+
+  /**
+   * Hangs the blocks as a layout has them, each as it meets its neighbours best: the search goes on from there. Only blocks that
+   * may change cells may hang otherwise.
+   */
+  private hang(blockIn: Int32Array): void {
+    const { wall, decisions } = this;
+    for (const cell of decisions.cells) {
+      const block = blockIn[cell]!;
+      const from = wall.cellOf[block]!;
+      if (from === cell) continue;
+      const other = wall.blockIn[cell]!;
+      const stands = wall.standingOf[block]!;
+      const otherStands = wall.standingOf[other]!;
+      wall.swap(cell, from, otherStands, stands, wall.swapCost(cell, from, otherStands, stands));
+    }
+    for (let pass = 0; pass < 2; pass++) {
+      for (const block of decisions.turnable) {
+        const standings = decisions.standings[block]!;
+        wall.turn(block, wall.bestStanding(block, wall.cellOf[block]!, standings, -1));
+      }
+    }
+    if (wall.cost < this.best.cost - 1e-9) this.best = keep(wall, this.orders);
   }
 
   private below(count: number): number {

@@ -4,9 +4,9 @@ import { describe, expect, it } from 'vitest';
 import { bestOfAll } from '../../src/arrange/assignment/enumerate';
 import { assignmentCost, reduceAssignment } from '../../src/arrange/assignment/problem';
 import { AssignmentSearch } from '../../src/arrange/assignment/search';
-import { solveAssignment } from '../../src/arrange/assignment/solve';
 import { anyKind, costByDefinition, leastByTrying, madeProblem } from './assignmentCases';
 import { qaplib } from './qaplib';
+import { solveAssignment } from './solveAssignment';
 
 const highs = await highsLoader();
 const PLAIN = {

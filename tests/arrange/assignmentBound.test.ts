@@ -1,12 +1,15 @@
 import fc from 'fast-check';
 import highsLoader from 'highs';
 import { describe, expect, it } from 'vitest';
-import { gilmoreLawler } from '../../src/arrange/assignment/bound';
+import { reducedBound } from '../../src/arrange/assignment/bound';
 import { solveLinear } from '../../src/arrange/assignment/linear';
+import { type AssignmentProblem, reduceAssignment } from '../../src/arrange/assignment/problem';
 import { anyKind, draws, leastByTrying, madeProblem } from './assignmentCases';
 import { qaplib } from './qaplib';
 
 const highs = await highsLoader();
+
+const gilmoreLawler = (problem: AssignmentProblem) => reducedBound(reduceAssignment(problem));
 
 describe('the linear assignment', () => {
   it('costs what an exact solver finds (HiGHS)', () => {

@@ -1,14 +1,11 @@
 // Owns the Gilmore–Lawler bound: a cost no arrangement can come below, found without looking for one. P. C. Gilmore,
 // J. SIAM 10 (1962) 305–313; E. L. Lawler, Management Science 9 (1963) 586–599.
 import { solveLinear } from './linear';
-import { type AssignmentProblem, type ReducedProblem, reduceAssignment } from './problem';
-
-/** The Gilmore–Lawler bound of the whole problem, fixed items where they are; rounded up if every cost is whole. O(n³). */
-export function gilmoreLawler(problem: AssignmentProblem): number {
-  return reducedBound(reduceAssignment(problem));
-}
+import type { ReducedProblem } from './problem';
 
 /**
+ * The Gilmore–Lawler bound of a reduced problem; rounded up if every cost is whole. O(n³).
+ *
  * An item at a place costs at least its linear cost and its greatest flows times the least distances from there, in that
  * order (a rearrangement); the cheapest assignment at these prices bounds the whole. Fractional bounds give way by the grain.
  */

@@ -1,7 +1,7 @@
 // Owns the errand: solve an assignment within a budget of time or iterations, stoppable, telling of every better one. The
 // clock is the caller's. Where the caller must stay reachable between steps (a worker), AssignmentSearch is used directly.
-import type { AssignmentProblem } from './problem';
-import { type AssignmentProof, AssignmentSearch } from './search';
+import type { AssignmentProblem } from '../../src/arrange/assignment/problem';
+import { type AssignmentProof, AssignmentSearch } from '../../src/arrange/assignment/search';
 
 export interface AssignmentRequest extends AssignmentProblem {
   readonly seed: number;
