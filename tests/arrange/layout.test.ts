@@ -44,7 +44,10 @@ describe('the layout of a wall as an assignment', () => {
         (seed, [value, colour, fabric], wanted, families) => {
           const weights = spreadWeights(value, colour, fabric);
           const intent = { value: wanted, colour: families };
-          const { model, basis, decisions, spread } = deskFor(awkwardTop(seed, 8), weights, intent);
+          const project = awkwardTop(seed, 8);
+          // Corners by a rule make a block another one in another cell, which no table of blocks and cells can hold.
+          project.setting.cornerRule = null;
+          const { model, basis, decisions, spread } = deskFor(project, weights, intent);
           const random = dice(seed);
           const open = decisions.cells.filter(() => random.below(3) > 0);
           const { problem, cells, blocks, constant } = layoutOf(spread, model.blockIn, open);
@@ -102,7 +105,7 @@ describe('the layout of a wall as an assignment', () => {
       expect(again.blockIn).toEqual(stage.blockIn);
       expect(stage.blockIn[2]).toBe(-1);
       expect(stage.blockIn[7]).toBe(model.blockIn[7]);
-      expect(Array.from(stage.blockIn).toSorted()).toEqual(Array.from(model.blockIn).toSorted());
+      expect(stage.blockIn.toSorted()).toEqual(model.blockIn.toSorted());
       const score = (blockIn: Int32Array) => weighted(evaluateTerms(basis, { ...model, blockIn }), weights);
       expect(score(stage.blockIn)).toBeLessThan(score(model.blockIn) / 2);
     }
