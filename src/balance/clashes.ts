@@ -12,6 +12,8 @@ import { type RadialStretch, radialClash, sideRim, type WallModel } from './wall
 /**
  * rim: neighbouring wedges with the cloth on both rims · radial: further in along the seam between two wedges · facing:
  * block edge to block edge, straight or across sashing · surround: a rim against corner triangle, sashing or border.
+ * A corner triangle against sashing, border, plain square or setting triangle is no clash: both are chosen for the whole
+ * setting, and to cut them of one cloth is a design.
  */
 export type ClashKind = 'rim' | 'radial' | 'facing' | 'surround';
 

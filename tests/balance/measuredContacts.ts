@@ -74,5 +74,6 @@ export function sameClothContacts(pieces: readonly FilePiece[]): Map<string, num
 }
 
 function nameOf(piece: FilePiece): string {
+  if (piece.part === 'corner') return `${piece.block}.corner`;
   return piece.place === null ? `${piece.part}` : `${piece.block}.${piece.place}`;
 }

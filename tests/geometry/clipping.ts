@@ -95,3 +95,17 @@ export function turnedBy(point: Point, radians: number): Point {
   const sin = Math.sin(radians);
   return { x: point.x * cos - point.y * sin, y: point.x * sin + point.y * cos };
 }
+
+/**
+ * How much outline two shapes share along a line, by clipping alone: one is pushed into the other by a little, and the
+ * overlap over the push tends to the length. Two pushes, d and d/2, take out what the slanting ends add (a term in d
+ * squared, exactly, while no shape is thinner than d). `unit` points from the other shape into the one. Inches.
+ */
+export function sharedByClipping(one: Outline, other: Outline, unit: Point): number {
+  const push = 0.01;
+  const by = (depth: number) => {
+    const pushed = other.map((point) => ({ x: point.x + depth * unit.x, y: point.y + depth * unit.y }));
+    return clippedArea(overlap(one, pushed)) / depth;
+  };
+  return 2 * by(push / 2) - by(push);
+}

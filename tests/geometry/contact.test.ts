@@ -9,6 +9,7 @@ import type { Outline } from '../../src/geometry/point';
 import { apothem, finishedBlock } from '../../src/geometry/wedge';
 import { createBlock, createProject } from '../../src/model/create';
 import { standing, turnsOf } from '../../src/model/find';
+import { sharedByClipping } from './clipping';
 import { setAndWedge, usualWedge } from './strips';
 
 const seed = 20261;
@@ -67,6 +68,33 @@ describe('radial contacts', () => {
       ),
       { seed, numRuns: 60 },
     );
+  });
+
+  it('are as long as a polygon-clipping library finds them', () => {
+    let compared = 0;
+    fc.assert(
+      fc.property(setAndWedge, fc.nat(23), ({ strips, wedge }, at) => {
+        const { perBlock } = wedge;
+        const bands = Array.from({ length: perBlock }, (_, place) =>
+          wedgeBands(strips, place % 2 === 0 ? 'up' : 'down', wedge),
+        );
+        const place = at % perBlock;
+        const next = (place + 1) % perBlock;
+        const ray = (2 * Math.PI * (place + 0.5)) / perBlock;
+        // Across the seam, from the next wedge into this one.
+        const across = { x: -Math.cos(ray), y: -Math.sin(ray) };
+        for (const contact of radialContacts(bands, perBlock).filter((one) => one.place === place)) {
+          // Near the middle bands are thinner than the push.
+          if (contact.inner < 0.5 || contact.outer - contact.inner < 0.05) continue;
+          const here = bandOutline(place, contact.band.outer, contact.band.inner, perBlock);
+          const there = bandOutline(next, contact.nextBand.outer, contact.nextBand.inner, perBlock);
+          expect(Math.abs(sharedByClipping(here, there, across) - contact.length)).toBeLessThan(1e-4);
+          compared += 1;
+        }
+      }),
+      { seed, numRuns: 60 },
+    );
+    expect(compared).toBeGreaterThan(100);
   });
 
   it('add up to the whole seam from rim to middle on each of the N seams', () => {
