@@ -1,21 +1,22 @@
 // A score below which no turning and exchanging can come, worked out without looking at any arrangement. Spread: the
 // projection bound of Hadley, Rendl and Wolkowicz (1992) for quadratic assignment. Contact: what each block costs at least.
 
-import { contactFloor } from './contactFloor';
+import { findingFloor } from './contactFloor';
 import type { Contacts } from './contacts';
-import { eigenvaluesOf } from './eigenvalues';
+import { eigenvaluesOf, findingEigenvalues } from './eigenvalues';
+import { atOnce } from './parts';
 import { kernelTable, type Spread } from './spread';
 
 /** The lower bound of the whole score within the decisions; wedges stay where they are. O(n³) in blocks. */
 export function lowerBound(contacts: Contacts, spread: Spread): number {
-  return contacts.constant + contactFloor(contacts) + spreadBound(spread);
+  return atOnce(boundInParts(contacts, spread));
 }
 
-/** The same in parts, for a search that must stay ready to stop: yields between them. */
+/** The same, for a search that must stay ready to stop: yields every few milliseconds. */
 export function* boundInParts(contacts: Contacts, spread: Spread): Generator<void, number> {
-  const floor = contacts.constant + contactFloor(contacts);
+  const floor = contacts.constant + (yield* findingFloor(contacts));
   yield;
-  return floor + spreadBound(spread);
+  return floor + (yield* spreadBound(spread));
 }
 
 /**
@@ -23,7 +24,7 @@ export function* boundInParts(contacts: Contacts, spread: Spread): Generator<voi
  * projected beside the vector of ones, and no orthogonal P comes below Σ λ_i μ_i, eigenvalues of the one ascending, of the other
  * descending. Value with a target, likeness wanted, and the moments are bounded by themselves (each a sum of squares).
  */
-function spreadBound(spread: Spread): number {
+function* spreadBound(spread: Spread): Generator<void, number> {
   const { tables, cells } = spread;
   const { channels, sign, basis } = tables;
   if (cells.length < 2) return 0;
@@ -31,17 +32,23 @@ function spreadBound(spread: Spread): number {
   const aims = basis.target.some((one) => one !== 0);
   const all = Array.from({ length: channels }, (_, channel) => channel);
   const scattered = all.filter((channel) => sign[channel] === 1 && !(aims && channel === 0));
-  let bound = formBound(kernel, spread, scattered);
+  let bound = yield* formBound(kernel, spread, scattered);
   const wanted = all.filter((channel) => sign[channel] === -1);
-  if (wanted.length > 0) bound += formBound(laplacian(kernel, cells.length), spread, wanted);
-  if (aims) bound += aimBound(kernel, spread);
+  if (wanted.length > 0) bound += yield* formBound(laplacian(kernel, cells.length), spread, wanted);
+  if (aims) bound += yield* aimBound(kernel, spread);
   return bound;
 }
 
 /** Σ λ_i(K beside 1) μ_i(G), least first with greatest first. */
-function formBound(table: Float64Array, spread: Spread, channels: readonly number[]): number {
+function* formBound(
+  table: Float64Array,
+  spread: Spread,
+  channels: readonly number[],
+): Generator<void, number> {
   const size = spread.cells.length;
-  const ascending = eigenvaluesOf(besideOnes(table, size), size);
+  const beside = besideOnes(table, size);
+  yield;
+  const ascending = yield* findingEigenvalues(beside, size);
   // The vector of ones has become an eigenvector of 0; all others are above it, as both tables are.
   const kernelValues = ascending.subarray(1);
   const figureValues = gramValues(spread, channels);
@@ -94,10 +101,10 @@ function laplacian(kernel: Float64Array, size: number): Float64Array {
 }
 
 /** Value against its target: K is at least its least eigenvalue, and Σ (z − t)² is least when both are in the same order. */
-function aimBound(kernel: Float64Array, spread: Spread): number {
+function* aimBound(kernel: Float64Array, spread: Spread): Generator<void, number> {
   const { tables, cells, figures } = spread;
   const size = cells.length;
-  const least = eigenvaluesOf(kernel, size)[0]!;
+  const least = (yield* findingEigenvalues(kernel, size))[0]!;
   const scale = tables.scale[0]!;
   const targets = Float64Array.from(cells, (cell) => tables.basis.target[cell]! * scale).sort();
   const values = Float64Array.from(

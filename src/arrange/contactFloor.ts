@@ -1,10 +1,13 @@
 // What the rims of a wall cost at least, whatever hangs where: a lower bound for turning and exchanging, by the assignment of
 // blocks to cells that would be cheapest if each block met the best of neighbours (after Gilmore 1962 and Lawler 1963).
-import { solveLinear } from './assignment/linear';
+import { solvingLinear } from './assignment/linear';
 import { aloneCost, type Contacts } from './contacts';
 
-/** Radial seams are not in it; they do not change. 0 or above. */
-export function contactFloor(contacts: Contacts): number {
+/** Rows of the table of costs filled between two pauses. */
+const ROWS = 64;
+
+/** Radial seams are not in it; they do not change. 0 or above. Yields every few milliseconds. */
+export function* findingFloor(contacts: Contacts): Generator<void, number> {
   const { model } = contacts.tables;
   const { cells } = contacts.decisions;
   const movable = new Set(cells);
@@ -15,13 +18,14 @@ export function contactFloor(contacts: Contacts): number {
   const like = firstAlike(contacts, cells);
   for (let row = 0; row < size; row++) {
     const block = model.blockIn[cells[row]!]!;
+    if (row % ROWS === 0) yield;
     for (let column = 0; column < size; column++) {
       const known = like[column]!;
       costs[row * size + column] =
         known < column ? costs[row * size + known]! : leastIn(contacts, nearest, block, cells[column]!);
     }
   }
-  let floor = size > 0 ? solveLinear(costs, size).cost : 0;
+  let floor = size > 0 ? (yield* solvingLinear(costs, size)).cost : 0;
   model.blockIn.forEach((block, cell) => {
     if (block >= 0 && !movable.has(cell)) floor += leastIn(contacts, nearest, block, cell);
   });

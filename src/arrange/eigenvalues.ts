@@ -1,9 +1,16 @@
 // Eigenvalues of a symmetric matrix, for bounds: Householder's reduction to three diagonals, then QL steps with implicit
 // shifts (Wilkinson and Reinsch, Handbook for Automatic Computation II, 1971: tred and imtql, values only).
 
+import { atOnce, PART } from './parts';
+
 /** Eigenvalues in ascending order. `matrix` is size × size, row by row, and is left as it is. O(n³). */
 export function eigenvaluesOf(matrix: Float64Array, size: number): Float64Array {
-  const { diagonal, beside } = threeDiagonals(matrix.slice(), size);
+  return atOnce(findingEigenvalues(matrix, size));
+}
+
+/** The same, yielding every few milliseconds. */
+export function* findingEigenvalues(matrix: Float64Array, size: number): Generator<void, Float64Array> {
+  const { diagonal, beside } = yield* threeDiagonals(matrix.slice(), size);
   // Entries this small are nothing beside the whole, and would only underflow.
   const norm = Math.sqrt(matrix.reduce((sum, one) => sum + one * one, 0));
   const nothing = (Number.EPSILON * norm) / size;
@@ -17,11 +24,17 @@ interface Diagonals {
   readonly beside: Float64Array;
 }
 
-function threeDiagonals(a: Float64Array, size: number): Diagonals {
+function* threeDiagonals(a: Float64Array, size: number): Generator<void, Diagonals> {
   const beside = new Float64Array(size);
   const vector = new Float64Array(size);
   const product = new Float64Array(size);
+  let done = 0;
   for (let step = 0; step < size - 2; step++) {
+    done += 2 * (size - step) ** 2;
+    if (done > PART) {
+      done = 0;
+      yield;
+    }
     let square = 0;
     for (let row = step + 1; row < size; row++) {
       vector[row] = a[row * size + step]!;

@@ -37,6 +37,8 @@ export interface ShuffleProgress {
   readonly best: number;
   /** Moves to the best so far; made only when it is new since the last progress, else null. */
   readonly moves: readonly Move[] | null;
+  /** The search is over; what is left is working out how much better any order could be. */
+  readonly closing: boolean;
 }
 
 export type Verdict =
@@ -110,6 +112,9 @@ export function* arranging(
   let told = start;
   let stopped = false;
   let share = decisions.free ? 0 : 1;
+  const standing = (moves: ShuffleProgress['moves'], closing: boolean): ShuffleProgress => {
+    return { steps: search.steps, share: Math.min(1, share), start, best: told, moves, closing };
+  };
   while (!stopped && share < 1) {
     for (let part = 0; part < REPORT && share < 1; part++) {
       search.advance(share);
@@ -118,7 +123,7 @@ export function* arranging(
     const better = search.best.cost < told - 1e-9;
     told = search.best.cost;
     const moves = better ? movesBetween(project, search.best) : null;
-    stopped = yield { steps: search.steps, share: Math.min(1, share), start, best: told, moves };
+    stopped = yield standing(moves, false);
     // Early enough that who stops seldom stops before there is a bound; not at once, for something good comes first.
     if (share > BEFORE_BOUND) bounding.next();
     // On a small wall the proof takes less time than the search: a good score to start from is all it needs.
@@ -132,12 +137,15 @@ export function* arranging(
         best = part.value;
         break;
       }
-      stopped = yield { steps: search.steps, share: Math.min(1, share), start, best: told, moves: null };
+      stopped = yield standing(null, true);
       if (stopped) break;
     }
   }
   // Who stops waits for no bound: where there is none yet, nothing is known to be out of reach but a score below 0.
-  if (!stopped) while (proof.bound === null) bounding.next();
+  while (!stopped && proof.bound === null) {
+    bounding.next();
+    stopped = yield standing(null, true);
+  }
   const before = scoreOf(evaluateTerms(basis, model), weights);
   const scoreAfter = (moves: readonly Move[]) =>
     scoreOf(evaluateTerms(basis, wallModel(moved(project, moves), model.cloths)), weights);

@@ -109,8 +109,14 @@ export function seamLength(model: Pick<WallModel, 'blockSize' | 'perBlock'>): In
   return model.blockSize.height / 2 / Math.cos(Math.PI / model.perBlock);
 }
 
+/** What it takes to say what meets between two wedges side by side. */
+export type WedgeSeams = Pick<
+  WallModel,
+  'cloths' | 'kindBands' | 'kindRim' | 'perBlock' | 'fabricCount' | 'radialMemo'
+>;
+
 /** What meets along the radial seam between two wedge kinds (`next` clockwise of `kind`). Symmetric in its sums. */
-export function radialClash(model: WallModel, kind: number, next: number): RadialClash {
+export function radialClash(model: WedgeSeams, kind: number, next: number): RadialClash {
   const key = kind * model.kindRim.length + next;
   let found = model.radialMemo.get(key);
   if (!found) {
@@ -120,7 +126,7 @@ export function radialClash(model: WallModel, kind: number, next: number): Radia
   return found;
 }
 
-function measureRadial(model: WallModel, bands: readonly Band[], nextBands: readonly Band[]): RadialClash {
+function measureRadial(model: WedgeSeams, bands: readonly Band[], nextBands: readonly Band[]): RadialClash {
   const { index, likeness } = model.cloths;
   const stretch = Math.sqrt(1 + slope(model.perBlock) ** 2);
   const stretches: RadialStretch[] = [];

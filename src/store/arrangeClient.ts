@@ -32,6 +32,8 @@ export interface RunningShuffle {
 }
 
 const WORKERS = 2;
+/** Milliseconds the second worker has for its answer when the first has answered a stop. */
+const SECOND = 120;
 
 /** Seeds of the two workers, far apart, both from the person's seed. */
 function seedOf(seed: number, worker: number): number {
@@ -55,6 +57,7 @@ export function startShuffle(
   const reasons: string[] = [];
   let waiting = WORKERS;
   let told = Number.POSITIVE_INFINITY;
+  let stopping = false;
   let settle: (answer: Result<ShuffleAnswer>) => void = () => {};
   const answer = new Promise<Result<ShuffleAnswer>>((resolve) => {
     settle = resolve;
@@ -63,11 +66,18 @@ export function startShuffle(
     for (const worker of workers) worker.terminate();
     settle(outcome);
   };
+  const endWithBest = () => {
+    const best = bestOf(results);
+    if (best) end(ok({ revision, result: joined(best, results) }));
+  };
   const oneDone = () => {
     waiting -= 1;
     const best = bestOf(results);
-    // A proof needs no second opinion.
-    if (waiting > 0 && best?.verdict.kind !== 'proved') return;
+    // A proof needs no second opinion; who stops does not wait long for one.
+    if (waiting > 0 && best?.verdict.kind !== 'proved') {
+      if (stopping && best) setTimeout(endWithBest, SECOND);
+      return;
+    }
     end(best ? ok({ revision, result: joined(best, results) }) : workerFailed(reasons[0] ?? ''));
   };
   const fail = (reason: string) => {
@@ -90,6 +100,7 @@ export function startShuffle(
         start: message.progress.start,
         best: Math.min(...all.map((one) => one.best)),
         moves: better ? message.progress.moves : null,
+        closing: all.length === WORKERS && all.every((one) => one.closing),
       });
     }
   };
@@ -108,7 +119,9 @@ export function startShuffle(
   return {
     answer,
     stop: () => {
+      stopping = true;
       for (const worker of workers) worker.postMessage({ kind: 'stop' });
+      if (bestOf(results)) setTimeout(endWithBest, SECOND);
     },
     cancel: () => end(putAside()),
   };

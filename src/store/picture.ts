@@ -6,7 +6,7 @@ import { drawingToSvg } from '../drawing/svg';
 import { phrase } from '../model/phrase';
 import type { Project } from '../model/project';
 import { failed, ok, type Result } from '../model/result';
-import { analysisApart } from './analysis';
+import { balanceAtOnce } from './analysis';
 import { withDensity } from './pngDensity';
 
 export interface PictureOptions {
@@ -32,7 +32,7 @@ export function pictureSvg(project: Project, { caption, marks }: PictureOptions)
   return drawingToSvg(drawProject(project), {
     title: project.name,
     ...(caption === null ? {} : { caption }),
-    marks: marks ? analysisApart(project).findings.flatMap((finding) => finding.marks) : [],
+    marks: marks ? balanceAtOnce(project).findings.flatMap((finding) => finding.marks) : [],
   });
 }
 

@@ -1,32 +1,8 @@
-// Ways to mend a finding, worked out when asked for and kept for each analysis; and which of them can be taken together.
-import { type Effect, effectOf, type Proposal, propose } from '../arrange/proposals';
-import type { Analysis } from '../balance/analyse';
-import type { Finding } from '../balance/finding';
-import { weightsOf } from '../balance/wishes';
+// Which of several mends can be taken together.
+import type { Proposal } from '../arrange/proposals';
 import { blocksWith, cellIndexOf } from '../model/find';
 import type { Move } from '../model/moves';
 import type { BlockId, Project } from '../model/project';
-
-const known = new WeakMap<Analysis, Map<string, readonly Proposal[]>>();
-
-/** The few smallest changes that mend a finding; empty when nothing that is free to move does. */
-export function proposalsFor(analysis: Analysis, finding: Finding): readonly Proposal[] {
-  const kept = known.get(analysis) ?? new Map<string, readonly Proposal[]>();
-  known.set(analysis, kept);
-  const found =
-    kept.get(finding.id) ?? propose(finding, analysis, { weights: weightsOf(analysis.project.preferences) });
-  kept.set(finding.id, found);
-  return found;
-}
-
-/** What several proposals would do together. */
-export function effectTogether(analysis: Analysis, proposals: readonly Proposal[]): Effect {
-  return effectOf(
-    analysis,
-    proposals.flatMap((proposal) => proposal.moves),
-    weightsOf(analysis.project.preferences),
-  );
-}
 
 /** Whether two proposals touch no block and no cell in common, so that both can be done. */
 export function canGoTogether(project: Project, one: Proposal, other: Proposal): boolean {

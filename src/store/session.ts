@@ -6,7 +6,10 @@ import { createProject } from '../model/create';
 import { phrase } from '../model/phrase';
 import type { Project } from '../model/project';
 import type { Problem, Result } from '../model/result';
+import { AnalysisClient } from './analysisClient';
 import { type AppStore, createApp } from './app';
+import { createSeeking } from './seeking';
+import { createShuffling } from './shuffling';
 import type { ProjectStorage, ProjectSummary } from './storage';
 import { type Autosave, type AutosaveState, createAutosave } from './storageAutosave';
 
@@ -64,6 +67,10 @@ async function firstDemo(
 }
 
 export class Session {
+  /** What runs beside the page for the open quilt, whatever step is on show. */
+  readonly shuffling: ReturnType<typeof createShuffling>;
+  readonly seeking: ReturnType<typeof createSeeking>;
+  readonly analysing = new AnalysisClient();
   private autosave: Autosave;
   private revision: number;
   private savedProject: Project;
@@ -78,6 +85,8 @@ export class Session {
     private readonly freshId: () => string,
     revision: number,
   ) {
+    this.shuffling = createShuffling(app);
+    this.seeking = createSeeking(app);
     this.revision = revision;
     this.notKept = storage.keeps ? null : state.getState().problem;
     this.savedProject = app.getState().project;

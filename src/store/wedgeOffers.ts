@@ -3,7 +3,7 @@
 import { rankWedges, type WedgeOffer } from '../arrange/composeRank';
 import { TopEffect } from '../arrange/topEffect';
 import { type Analysis, analyse } from '../balance/analyse';
-import { radialClash, type WallModel } from '../balance/wallModel';
+import { radialClash, type WedgeSeams } from '../balance/wallModel';
 import { weightsOf, wishesOf } from '../balance/wishes';
 import { seamLie, seamLies } from '../cutting/nesting';
 import { findBlock, findSet } from '../model/find';
@@ -62,10 +62,10 @@ export interface WedgeOffers {
   readonly inTrade: readonly InTrade[];
 }
 
-/** What the wedge would meet in the places beside `at` (from 0). The model must be of the same strip sets. */
+/** What the wedge would meet in the places beside `at` (from 0). The seams must be of the same strip sets. */
 export function meetingsAt(
   project: Project,
-  model: WallModel,
+  seams: WedgeSeams,
   block: Block,
   at: number,
   wedge: Place,
@@ -80,9 +80,9 @@ export function meetingsAt(
     const neighbour = block.places[place];
     if (!neighbour) return [];
     const next = kindOf(project, neighbour);
-    const clash = before ? radialClash(model, next, kind) : radialClash(model, kind, next);
+    const clash = before ? radialClash(seams, next, kind) : radialClash(seams, kind, next);
     return clash.stretches.map((stretch): Meeting => {
-      const fabrics = [stretch.fabric, stretch.nextFabric].map((one) => model.cloths.fabrics[one]!.id);
+      const fabrics = [stretch.fabric, stretch.nextFabric].map((one) => seams.cloths.fabrics[one]!.id);
       if (before) fabrics.reverse();
       return {
         place: place + 1,

@@ -1,7 +1,9 @@
 // React's view of the session.
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
+import type { Seeking } from '../store/seeking';
 import type { Session, SessionState } from '../store/session';
+import type { Shuffling } from '../store/shuffling';
 
 export const SessionContext = createContext<Session | null>(null);
 
@@ -13,4 +15,14 @@ export function useSession(): Session {
 
 export function useSessionState<T>(select: (state: SessionState) => T): T {
   return useStore(useSession().state, select);
+}
+
+/** The shuffle of the open quilt. */
+export function useShuffling(): Shuffling {
+  return useStore(useSession().shuffling);
+}
+
+/** The search for several orders of the open quilt. */
+export function useSeeking(): Seeking {
+  return useStore(useSession().seeking);
 }

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { movesBetween } from '../../src/arrange/movesBetween';
 import { ALL_SCOPES } from '../../src/arrange/score';
-import { arrange, type ShuffleProgress, type ShuffleWish } from '../../src/arrange/shuffle';
+import { arrange, arranging, type ShuffleProgress, type ShuffleWish } from '../../src/arrange/shuffle';
 import { analyse } from '../../src/balance/analyse';
 import { clothTable } from '../../src/balance/cloths';
 import { wallModel } from '../../src/balance/wallModel';
@@ -83,6 +83,21 @@ describe('a shuffle for balance', () => {
     expect(kinds({ shiftCorners: true })).toEqual(new Set(['shift']));
     expect(kinds({ trade: true })).toEqual(new Set(['place']));
     expect(kinds({ strips: true })).toEqual(new Set(['strips']));
+  });
+
+  it('says when the search is over and the bound is still to come, and a stop ends that at once', () => {
+    const project = scrappyTop({ rows: 12, columns: 12, seed: 3 });
+    const wish = { seed: 1, scopes: { ...ALL_SCOPES, trade: false, strips: false }, budget: { steps: 2000 } };
+    const going = arranging(project, wish);
+    let step = going.next(false);
+    while (!step.done && !step.value.closing) step = going.next(false);
+    if (step.done) throw new Error('the bound was not worked out in parts');
+    expect(step.value.share).toBe(1);
+    const stopped = going.next(true);
+    if (!stopped.done) throw new Error('it went on after the stop');
+    expect(stopped.value.after.total).toBeLessThan(stopped.value.before.total);
+    expect(stopped.value.verdictWords.say).toMatch(/before it was known/);
+    expect(arrange(project, wish).moves).toEqual(stopped.value.moves);
   });
 
   it('stops when told to, with the best it has found', () => {

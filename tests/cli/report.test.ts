@@ -4,7 +4,7 @@ import { sheetAnalysis, sheetReport } from '../../src/cli/report';
 import { drawProject } from '../../src/drawing/drawProject';
 import type { Preferences, Project } from '../../src/model/project';
 import { readProject } from '../../src/model/read';
-import { analysisOf } from '../../src/store/analysis';
+import { balanceAtOnce } from '../../src/store/analysis';
 import { rimMeetings } from '../../src/store/wedgeOffers';
 
 const read = readProject(readFileSync('demo-data/harbour-reading-corner.json', 'utf8'));
@@ -41,7 +41,7 @@ test('report, screen and workshop find the same', () => {
   for (const lookalikes of [0, 5, 25]) {
     const project = wishing({ lookalikes });
     const told = report(project);
-    const { clashes, findings } = analysisOf(project);
+    const { clashes, findings } = balanceAtOnce(project);
     expect(told.clashTotals.count).toBe(clashes.length);
     expect(told.findings.map((one) => one.kind)).toEqual(findings.map((one) => one.kind));
     const rims = clashes.filter((one) => one.kind === 'rim').length;

@@ -65,7 +65,7 @@ function start(wish = WISH) {
 }
 
 function progress(best: number, share: number, moves: ShuffleProgress['moves'] = []): FromWorker {
-  return { kind: 'progress', progress: { steps: 100, share, start: 9, best, moves } };
+  return { kind: 'progress', progress: { steps: 100, share, start: 9, best, moves, closing: share >= 1 } };
 }
 
 describe('a shuffle beside the page', () => {

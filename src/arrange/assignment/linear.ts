@@ -1,6 +1,8 @@
 // Owns the linear assignment problem: every row to a column of its own, at least cost, by shortest augmenting paths
 // (Kuhn 1955; Munkres 1957; in the O(n³) form of Jonker and Volgenant, Computing 38 (1987) 325–340). Knows nothing of quilts.
 
+import { atOnce, PART } from '../parts';
+
 export interface LinearAssignment {
   readonly columnOf: Int32Array;
   readonly cost: number;
@@ -11,6 +13,11 @@ export interface LinearAssignment {
 
 /** The cheapest assignment of a size × size table (row by row; any finite numbers). Size 0 costs 0. */
 export function solveLinear(table: Float64Array, size: number): LinearAssignment {
+  return atOnce(solvingLinear(table, size));
+}
+
+/** The same, yielding every few milliseconds. */
+export function* solvingLinear(table: Float64Array, size: number): Generator<void, LinearAssignment> {
   if (table.length !== size * size) {
     throw new RangeError(`solveLinear: ${table.length} entries, not ${size * size}`);
   }
@@ -20,6 +27,10 @@ export function solveLinear(table: Float64Array, size: number): LinearAssignment
   const columnPrice = cheapestOfColumns(table, size);
   const search = new PathSearch(table, size, rowPrice, columnPrice, rowOf);
   for (let row = 0; row < size; row++) {
+    if (search.looked > PART) {
+      search.looked = 0;
+      yield;
+    }
     let column = search.shortestFrom(row);
     while (column >= 0) {
       const from = search.cameFrom[column]!;
@@ -47,6 +58,8 @@ function cheapestOfColumns(table: Float64Array, size: number): Float64Array {
 class PathSearch {
   /** The row before each column on the path found. */
   readonly cameFrom: Int32Array;
+  /** Entries of the table looked at; whoever pauses sets it back. */
+  looked = 0;
   private readonly distance: Float64Array;
   private readonly settled: Uint8Array;
   private readonly order: Int32Array;
@@ -75,6 +88,7 @@ class PathSearch {
       reached = distance[column]!;
       if (rowOf[column]! < 0) {
         this.mendPrices(start, reached, count);
+        this.looked += (count + 1) * this.size;
         return column;
       }
       settled[column] = 1;

@@ -42,10 +42,9 @@ function measured(tile: PrintTile): ColourPart[] {
     const lastColumn = Math.min(across - 1, column(box.x + box.width));
     const lastRow = Math.min(down - 1, row(box.y + box.height));
     for (let at = Math.max(0, row(box.y)); at <= lastRow; at += 1) {
-      const y = ((at + 0.5) / down) * tile.height;
+      const coversX = covers(((at + 0.5) / down) * tile.height);
       for (let along = Math.max(0, column(box.x)); along <= lastColumn; along += 1) {
-        const x = ((along + 0.5) / across) * tile.width;
-        if (covers(x, y)) top[at * across + along] = index + 1;
+        if (coversX(((along + 0.5) / across) * tile.width)) top[at * across + along] = index + 1;
       }
     }
   });
@@ -65,15 +64,19 @@ function measured(tile: PrintTile): ColourPart[] {
     .sort((one, other) => other.share - one.share);
 }
 
-/** A test whether a point lies on the shape. */
-function coverage(shape: PrintShape): (x: number, y: number) => boolean {
+/** A test whether points at one height lie on a shape: what the height settles is settled once for the whole row. */
+type RowTest = (y: number) => (x: number) => boolean;
+
+function coverage(shape: PrintShape): RowTest {
   if (shape.kind === 'dot') {
     const cos = Math.cos((shape.turn * Math.PI) / 180);
     const sin = Math.sin((shape.turn * Math.PI) / 180);
-    return (x, y) => {
-      const dx = x - shape.at.x;
+    return (y) => {
       const dy = y - shape.at.y;
-      return ((dx * cos + dy * sin) / shape.across) ** 2 + ((dy * cos - dx * sin) / shape.along) ** 2 <= 1;
+      return (x) => {
+        const dx = x - shape.at.x;
+        return ((dx * cos + dy * sin) / shape.across) ** 2 + ((dy * cos - dx * sin) / shape.along) ** 2 <= 1;
+      };
     };
   }
   if (shape.kind === 'area') return insideOf(curveThrough(shape.outline, true, shape.soft));
@@ -81,30 +84,39 @@ function coverage(shape: PrintShape): (x: number, y: number) => boolean {
 }
 
 /** Inside by the winding number, as a non-zero fill is drawn. */
-function insideOf(curve: Curve): (x: number, y: number) => boolean {
+function insideOf(curve: Curve): RowTest {
   const points = flattened(curve);
-  return (x, y) => {
-    let winding = 0;
-    points.forEach((from, index) => {
-      const to = points[(index + 1) % points.length]!;
-      const side = (to.x - from.x) * (y - from.y) - (x - from.x) * (to.y - from.y);
-      if (from.y <= y && to.y > y && side > 0) winding += 1;
-      else if (from.y > y && to.y <= y && side < 0) winding -= 1;
-    });
-    return winding !== 0;
+  const edges = points.map((from, index) => ({ from, to: points[(index + 1) % points.length]! }));
+  return (y) => {
+    const crossing = edges.filter(({ from, to }) => (from.y <= y ? to.y > y : to.y <= y));
+    return (x) => {
+      let winding = 0;
+      for (const { from, to } of crossing) {
+        const side = (to.x - from.x) * (y - from.y) - (x - from.x) * (to.y - from.y);
+        if (from.y <= y && side > 0) winding += 1;
+        else if (from.y > y && side < 0) winding -= 1;
+      }
+      return winding !== 0;
+    };
   };
 }
 
 /** Within `reach` of the line, ends rounded. */
-function nearTo(curve: Curve, reach: number): (x: number, y: number) => boolean {
+function nearTo(curve: Curve, reach: number): RowTest {
   const points = flattened(curve);
-  return (x, y) =>
-    points.slice(1).some((to, index) => {
-      const from = points[index]!;
-      const dx = to.x - from.x;
-      const dy = to.y - from.y;
-      const long = dx * dx + dy * dy;
-      const along = long === 0 ? 0 : Math.max(0, Math.min(1, ((x - from.x) * dx + (y - from.y) * dy) / long));
-      return (x - from.x - along * dx) ** 2 + (y - from.y - along * dy) ** 2 <= reach * reach;
-    });
+  const lines = points.slice(1).map((to, index) => ({ from: points[index]!, to }));
+  return (y) => {
+    const beside = lines.filter(
+      ({ from, to }) => Math.min(from.y, to.y) <= y + reach && Math.max(from.y, to.y) >= y - reach,
+    );
+    return (x) =>
+      beside.some(({ from, to }) => {
+        const dx = to.x - from.x;
+        const dy = to.y - from.y;
+        const long = dx * dx + dy * dy;
+        const along =
+          long === 0 ? 0 : Math.max(0, Math.min(1, ((x - from.x) * dx + (y - from.y) * dy) / long));
+        return (x - from.x - along * dx) ** 2 + (y - from.y - along * dy) ** 2 <= reach * reach;
+      });
+  };
 }

@@ -20,8 +20,8 @@ import { StepHeading } from './StepHeading';
 export function BlocksStep() {
   const project = useApp((app) => app.project);
   const picked = useApp((app) => app.picked);
-  const analysis = useAnalysis(project);
-  const clashes = useMemo(() => clashesByBlock(analysis.clashes), [analysis]);
+  const { balance } = useAnalysis(project);
+  const clashes = useMemo(() => clashesByBlock(balance?.clashes ?? []), [balance]);
   const trade = useTrade();
   const top = useRef<HTMLDivElement>(null);
   const block = picked === null ? undefined : findBlock(project, picked);

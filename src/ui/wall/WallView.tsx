@@ -40,7 +40,7 @@ export function WallView({ number }: { number: boolean }) {
   const chosen = useApp((app) => app.finding);
   const shown = useMemo(() => shownProject(project, preview), [project, preview]);
   const drawing = useMemo(() => drawProject(shown), [shown]);
-  const analysis = useAnalysis(shown);
+  const { balance } = useAnalysis(shown);
   const frame = useRef<HTMLDivElement>(null);
   const svg = useRef<SVGSVGElement>(null);
   const view = useView(frame, svg, drawing);
@@ -100,7 +100,7 @@ export function WallView({ number }: { number: boolean }) {
             drawing={drawing}
             fabrics={shown.fabrics}
             hanging={shown}
-            findings={look.marks ? analysis.findings : NO_FINDINGS}
+            findings={look.marks && balance ? balance.findings : NO_FINDINGS}
             chosen={chosen}
             picked={picked}
             focused={focusable(focused, shown)}

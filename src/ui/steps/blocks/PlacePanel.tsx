@@ -13,7 +13,7 @@ import { useAnalysis } from '../../useAnalysis';
 import { useSay } from '../../words';
 import { meetingWords, wedgeWords } from './blockWords';
 import { samePlace, useTrading } from './trade';
-import { WedgeOffers } from './WedgeOffers';
+import { seamsOf, WedgeOffers } from './WedgeOffers';
 import { WedgePicture } from './WedgePicture';
 
 interface Props {
@@ -26,15 +26,15 @@ export function PlacePanel({ block, place, onTry }: Props) {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
-  const analysis = useAnalysis(project);
+  const { balance } = useAnalysis(project);
   const { held, hold } = useTrading();
   const [run, problems] = useRun();
   const wedge = block.places[place] ?? null;
   const sewn = placesHeld(block);
   const isHeld = samePlace(held, { block: block.id, place });
-  const sound = analysis.model.kindBands.length === 2 * project.stripSets.length;
+  const seams = seamsOf(balance, project);
   const meetings =
-    wedge && sound ? meetingWords(project, meetingsAt(project, analysis.model, block, place, wedge)) : [];
+    wedge && seams ? meetingWords(project, meetingsAt(project, seams, block, place, wedge)) : [];
   return (
     <section className="place-panel" aria-labelledby="place-title">
       <h3 id="place-title" tabIndex={-1}>
@@ -50,7 +50,9 @@ export function PlacePanel({ block, place, onTry }: Props) {
                 <Fractions text={say(one)} />
               </p>
             ))}
-            {meetings.length === 0 ? <p className="quiet">{say('Meets none of its own cloth.')}</p> : null}
+            {seams && meetings.length === 0 ? (
+              <p className="quiet">{say('Meets none of its own cloth.')}</p>
+            ) : null}
           </div>
         </div>
       ) : null}

@@ -1,19 +1,15 @@
 // The wedges that could lie in a place: those left over and those of other blocks in trade, the best first, each with what
 // it would do. Only what is there is offered, and what is read is what is taken.
-import { useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import { putWedge, tradeWedges } from '../../../editing/blocks';
 import { findBlock } from '../../../model/find';
 import { type Phrase, phrase } from '../../../model/phrase';
 import type { Block, Place, Project } from '../../../model/project';
-import { analysisOf } from '../../../store/analysis';
-import {
-  type InTrade,
-  type LeftOver,
-  type WedgeOffers as Offers,
-  wedgeOffers,
-} from '../../../store/wedgeOffers';
+import type { Balance } from '../../../store/analysis';
+import type { InTrade, LeftOver, WedgeOffers as Offers } from '../../../store/wedgeOffers';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
+import { useSession } from '../../session';
 import { useSay } from '../../words';
 import { meetingWords, outsideWords, topWords } from './blockWords';
 import { Offer } from './Offer';
@@ -43,6 +39,7 @@ interface Asked {
 }
 
 const NONE: Offers = { leftOver: [], inTrade: [] };
+const UNASKED = { asked: null, offers: NONE };
 
 export function WedgeOffers({ block, place, onTry }: Props) {
   const say = useSay();
@@ -52,11 +49,8 @@ export function WedgeOffers({ block, place, onTry }: Props) {
   // On a large wall the analysis and the ranking take a moment, which nothing waits for; until they belong to what is asked
   // the list is out of reach, for it could change between reading and taking.
   const now = useMemo(() => ({ project, block, place }), [project, block, place]);
-  const asked: Asked | null = useDeferredValue(now, null);
-  const { leftOver, inTrade } = useMemo(
-    () => (asked ? wedgeOffers(analysisOf(asked.project), asked.block, asked.place) : NONE),
-    [asked],
-  );
+  const { asked, offers } = useOffers(now);
+  const { leftOver, inTrade } = offers;
   const stale = asked !== now;
   const take = (command: () => ReturnType<typeof putWedge>) => () => {
     if (asked && store.getState().project === asked.project) took.current = run(command());
@@ -95,6 +89,30 @@ export function WedgeOffers({ block, place, onTry }: Props) {
       <Complaint problems={problems} />
     </div>
   );
+}
+
+/** What was asked last that is answered, with the answer: worked out beside the page. */
+function useOffers(now: Asked): { asked: Asked | null; offers: Offers } {
+  const { analysing } = useSession();
+  const [answered, setAnswered] = useState<{ asked: Asked | null; offers: Offers }>(UNASKED);
+  useEffect(() => {
+    let wanted = true;
+    void analysing.offers(now.project, now.block.id, now.place).then((offers) => {
+      if (wanted) setAnswered({ asked: now, offers: offers ?? NONE });
+    });
+    return () => {
+      wanted = false;
+    };
+  }, [analysing, now]);
+  return answered;
+}
+
+/** The seams of a balance, where they are of these very sets and cloths and not of what has changed since. */
+export function seamsOf(balance: Balance | null, project: Project): Balance['seams'] | null {
+  const of = balance?.project;
+  const same =
+    of?.stripSets === project.stripSets && of.fabrics === project.fabrics && of.wedge === project.wedge;
+  return balance && same ? balance.seams : null;
 }
 
 function OfferList(props: {

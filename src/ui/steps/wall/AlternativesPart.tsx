@@ -1,6 +1,6 @@
 // Several good orders that differ, side by side as small pictures; one is laid on the wall, then kept or left.
 import { Square } from 'lucide-react';
-import { useMemo, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import type { Alternative } from '../../../arrange/alternatives';
 import type { ShuffleWish } from '../../../arrange/shuffle';
 import { rearrange } from '../../../editing/wall';
@@ -8,15 +8,15 @@ import { moved } from '../../../model/moves';
 import { phrase } from '../../../model/phrase';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
+import { useSeeking } from '../../session';
 import { SmallTop } from '../../wall/SmallTop';
 import { useSay } from '../../words';
-import { useAlternatives } from './alternativesState';
 
 const LABEL = phrase('hang the blocks in another order');
 
 export function AlternativesPart({ wish, disabled }: { wish: ShuffleWish; disabled: boolean }) {
   const say = useSay();
-  const { state, start, stop, close } = useAlternatives();
+  const { state, start, stop, close } = useSeeking();
   return (
     <div className="stack alternatives">
       {state.kind === 'idle' ? (
@@ -56,6 +56,8 @@ function Offered({ alternatives, onClose }: { alternatives: readonly Alternative
   const say = useSay();
   const store = useAppStore();
   const [chosen, setChosen] = useState<Alternative | null>(null);
+  // What is tried leaves the wall with the list it was picked from.
+  useEffect(() => () => store.getState().showPreview(null), [store]);
   const [run, problems] = useRun();
   const choose = (alternative: Alternative) => {
     const next = alternative === chosen ? null : alternative;

@@ -1,6 +1,7 @@
 // What pulls the eye: the findings, heaviest first, each with the number behind it and ways to mend it.
 import { useState } from 'react';
 import type { Finding } from '../../../balance/finding';
+import type { Balance } from '../../../store/analysis';
 import { useApp, useAppStore } from '../../app';
 import { Fractions } from '../../fields/Fractions';
 import { useAnalysis } from '../../useAnalysis';
@@ -8,27 +9,37 @@ import { useSay } from '../../words';
 import { Mends } from './Mends';
 
 const FIRST = 8;
+const NOTHING: Pick<Balance, 'findings' | 'clashes'> = { findings: [], clashes: [] };
 
 export function Findings() {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
   const chosen = useApp((app) => app.finding);
-  const { findings, clashes } = useAnalysis(project);
+  const { balance, pending, reason } = useAnalysis(project);
+  const { findings, clashes } = balance ?? NOTHING;
   const within = clashes.filter((clash) => clash.kind === 'radial');
   const [all, setAll] = useState(false);
   const shown = all ? findings : findings.slice(0, FIRST);
   const hung = project.wall.cells.some((cell) => cell !== null);
   return (
-    <section aria-label={say('What clashes')}>
+    <section aria-label={say('What clashes')} aria-busy={pending}>
+      {reason === null ? null : (
+        <p className="complaint" role="alert">
+          {say('What clashes could not be worked out: {reason}. The quilt itself is as it was.', { reason })}
+        </p>
+      )}
       <h3>
-        {findings.length === 0
-          ? say(hung ? 'Nothing clashes' : 'Nothing hangs yet')
-          : say(findings.length === 1 ? 'One thing to look at' : '{count} things to look at', {
-              count: findings.length,
-            })}
+        {balance === null
+          ? say(pending ? 'Looking the quilt over …' : 'What clashes')
+          : findings.length === 0
+            ? say(hung ? 'Nothing clashes' : 'Nothing hangs yet')
+            : say(findings.length === 1 ? 'One thing to look at' : '{count} things to look at', {
+                count: findings.length,
+              })}
+        {pending && balance ? <small className="looking-again quiet"> {say('looking again …')}</small> : null}
       </h3>
-      {findings.length === 0 ? (
+      {balance && findings.length === 0 ? (
         <p className="quiet">
           {say(
             hung
@@ -57,6 +68,7 @@ export function Findings() {
           <FindingRow
             key={finding.id}
             finding={finding}
+            balance={balance}
             open={finding.id === chosen}
             onOpen={() => {
               const app = store.getState();
@@ -75,7 +87,8 @@ export function Findings() {
   );
 }
 
-function FindingRow({ finding, open, onOpen }: { finding: Finding; open: boolean; onOpen: () => void }) {
+function FindingRow(props: { finding: Finding; balance: Balance | null; open: boolean; onOpen: () => void }) {
+  const { finding, balance, open, onOpen } = props;
   const say = useSay();
   return (
     <li className="finding">
@@ -85,7 +98,7 @@ function FindingRow({ finding, open, onOpen }: { finding: Finding; open: boolean
           <Fractions text={say(finding.words)} />
         </span>
       </button>
-      {open ? <Mends finding={finding} /> : null}
+      {open && balance ? <Mends balance={balance} finding={finding} /> : null}
     </li>
   );
 }

@@ -1,37 +1,39 @@
 // Ways to mend a finding. Ticking one shows it on the wall; ticking several shows them together; nothing is done before
 // it is accepted.
-import { useEffect, useMemo, useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { Effect, Proposal } from '../../../arrange/proposals';
 import type { Finding } from '../../../balance/finding';
 import { rearrange } from '../../../editing/wall';
 import { counted, type Phrase, phrase } from '../../../model/phrase';
-import { canGoTogether, effectTogether, proposalsFor } from '../../../store/proposals';
+import type { Balance } from '../../../store/analysis';
+import { canGoTogether } from '../../../store/proposals';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { Fractions } from '../../fields/Fractions';
-import { useAnalysis } from '../../useAnalysis';
+import { useSession } from '../../session';
 import { useSay } from '../../words';
 
-export function Mends({ finding }: { finding: Finding }) {
+export function Mends({ balance, finding }: { balance: Balance; finding: Finding }) {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
-  const analysis = useAnalysis(project);
+  const { analysing } = useSession();
   const [proposals, setProposals] = useState<readonly Proposal[] | null>(null);
   const [ticked, setTicked] = useState<readonly Proposal[]>([]);
   const [run, problems] = useRun();
   useEffect(() => {
     setTicked([]);
     setProposals(null);
-    // After the panel has been painted: on a large wall looking for mends takes a moment.
-    const timer = setTimeout(() => setProposals(proposalsFor(analysis, finding)), 30);
-    return () => clearTimeout(timer);
-  }, [analysis, finding]);
+    let wanted = true;
+    void analysing.proposals(balance.project, finding.id).then((found) => {
+      if (wanted) setProposals(found ?? []);
+    });
+    return () => {
+      wanted = false;
+    };
+  }, [analysing, balance, finding]);
   useEffect(() => () => store.getState().showPreview(null), [store]);
-  const together = useMemo(
-    () => (ticked.length > 1 ? effectTogether(analysis, ticked) : (ticked[0]?.effect ?? null)),
-    [analysis, ticked],
-  );
+  const together = useEffectOf(balance, ticked);
   const tick = (proposal: Proposal) => {
     const next = ticked.includes(proposal) ? ticked.filter((one) => one !== proposal) : [...ticked, proposal];
     setTicked(next);
@@ -94,6 +96,25 @@ export function Mends({ finding }: { finding: Finding }) {
       <Complaint problems={problems} />
     </div>
   );
+}
+
+/** What the ticked mends do together; null while that is worked out. */
+function useEffectOf(balance: Balance, ticked: readonly Proposal[]): Effect | null {
+  const { analysing } = useSession();
+  const [known, setKnown] = useState<{ of: readonly Proposal[]; effect: Effect } | null>(null);
+  useEffect(() => {
+    if (ticked.length < 2) return;
+    let wanted = true;
+    const moves = ticked.flatMap((one) => one.moves);
+    void analysing.effect(balance.project, moves).then((effect) => {
+      if (wanted && effect) setKnown({ of: ticked, effect });
+    });
+    return () => {
+      wanted = false;
+    };
+  }, [analysing, balance, ticked]);
+  if (ticked.length < 2) return ticked[0]?.effect ?? null;
+  return known?.of === ticked ? known.effect : null;
 }
 
 /** The words for undo. */

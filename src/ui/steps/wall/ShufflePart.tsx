@@ -1,39 +1,26 @@
 // The shuffle for balance: what it may move, what it minds most, how long it looks; then its answer to accept or leave.
 import { Shuffle as ShuffleIcon, Square } from 'lucide-react';
-import { useState } from 'react';
-import type { ShuffleWish } from '../../../arrange/shuffle';
-import { weightsOf } from '../../../balance/wishes';
 import { rearrange } from '../../../editing/wall';
+import { type ShuffleState, shuffleWish } from '../../../store/shuffling';
 import { useApp } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { DrawField } from '../../fields/DrawField';
 import { Fractions } from '../../fields/Fractions';
+import { useShuffling } from '../../session';
 import { useSay } from '../../words';
 import { AlternativesPart } from './AlternativesPart';
 import { ScoreTable } from './ScoreTable';
 import { ShuffleWishes } from './ShuffleWishes';
-import { type ShuffleState, useShuffle } from './shuffleState';
-import type { Wishes } from './wishes';
+
+/** From this many blocks a shuffle takes longer than one would think: the bound alone some seconds (cubic in blocks). */
+const MANY = 600;
 
 export function ShufflePart() {
   const say = useSay();
-  const hung = useApp((app) => app.project.wall.cells.some((cell) => cell !== null));
-  const preferences = useApp((app) => app.project.preferences);
-  const { intent, lookalikes } = preferences;
-  const { state, start, stop, leave } = useShuffle();
-  const [seed, setSeed] = useState(1);
-  const [wishes, setWishes] = useState<Wishes>({
-    scopes: { swap: true, turn: true, shiftCorners: true, trade: false, strips: false },
-    seconds: 4,
-  });
-  const wish: ShuffleWish = {
-    seed,
-    scopes: wishes.scopes,
-    weights: weightsOf(preferences),
-    intent,
-    lookalikes,
-    budget: { milliseconds: wishes.seconds * 1000 },
-  };
+  const size = useApp((app) => app.project.wall.cells.filter((cell) => cell !== null).length);
+  const shuffling = useShuffling();
+  const { shuffle: state, wishes, wish, start, stop, leave } = shuffling;
+  const project = useApp((app) => app.project);
   return (
     <section aria-label={say('Shuffle for balance')}>
       <h3>{say('Shuffle for balance')}</h3>
@@ -45,22 +32,32 @@ export function ShufflePart() {
       {state.kind === 'running' ? null : (
         <div style={{ marginTop: 10 }}>
           <DrawField
-            value={seed}
+            value={wishes.seed}
             most={9999}
             same="The same number begins the shuffle in the same way."
-            onChange={setSeed}
+            onChange={(seed) => wish({ seed })}
           >
-            <button type="button" className="button solid" disabled={!hung} onClick={() => start(wish)}>
+            <button type="button" className="button solid" disabled={size === 0} onClick={start}>
               <ShuffleIcon size={16} aria-hidden /> {say('Shuffle')}
             </button>
           </DrawField>
         </div>
       )}
+      {state.kind === 'idle' && size > MANY ? (
+        <p className="quiet" style={{ marginTop: 8 }}>
+          {say(
+            'With {count} blocks the order goes on getting a little better for half a minute and more: more seconds can be given below. How far it is from the best is worked out last, which takes a while; Stop ends that too, with the order found.',
+            { count: size },
+          )}
+        </p>
+      ) : null}
       <Running state={state} onStop={stop} />
       <Answer state={state} onLeave={leave} />
       <Complaint problems={state.kind === 'idle' ? state.problems : []} />
-      {state.kind === 'idle' ? <AlternativesPart wish={wish} disabled={!hung} /> : null}
-      {state.kind === 'running' ? null : <ShuffleWishes wishes={wishes} onChange={setWishes} />}
+      {state.kind === 'idle' ? (
+        <AlternativesPart wish={shuffleWish(shuffling, { project })} disabled={size === 0} />
+      ) : null}
+      {state.kind === 'running' ? null : <ShuffleWishes wishes={wishes} onChange={wish} />}
     </section>
   );
 }
@@ -83,13 +80,18 @@ function Running({ state, onStop }: { state: ShuffleState; onStop: () => void })
       </div>
       <div className="spread">
         <p className="quiet">
-          {state.progress
-            ? say('{steps} moves tried; score {best}, from {start}.', {
-                steps: state.progress.steps.toLocaleString('en'),
+          {state.progress?.closing
+            ? say('Score {best}, from {start}. Working out how much better any order could be …', {
                 best: state.progress.best.toFixed(2),
                 start: state.progress.start.toFixed(2),
               })
-            : say('Starting …')}
+            : state.progress
+              ? say('{steps} moves tried; score {best}, from {start}.', {
+                  steps: state.progress.steps.toLocaleString('en'),
+                  best: state.progress.best.toFixed(2),
+                  start: state.progress.start.toFixed(2),
+                })
+              : say('Starting …')}
         </p>
         <button type="button" className="button" onClick={onStop}>
           <Square size={14} aria-hidden /> {say('Stop')}

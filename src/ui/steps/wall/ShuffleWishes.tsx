@@ -4,11 +4,11 @@ import { TERM_NAMES } from '../../../balance/terms';
 import { weightsOf } from '../../../balance/wishes';
 import { changePreferences } from '../../../editing/setting';
 import { COLOUR_INTENTS, type Preferences, VALUE_INTENTS } from '../../../model/project';
+import type { Wishes } from '../../../store/shuffling';
 import { useApp, useAppStore } from '../../app';
 import { CountField } from '../../fields/CountField';
 import { useSay } from '../../words';
 import { TERM_WORDS } from './ScoreTable';
-import type { Wishes } from './wishes';
 
 const SCOPE_WORDS: readonly (readonly [keyof Scopes, string])[] = [
   ['swap', 'Swap blocks'],
@@ -30,7 +30,13 @@ const COLOUR_WORDS: Readonly<Record<Preferences['intent']['colour'], string>> = 
   'families together': 'Colour families together',
 };
 
-export function ShuffleWishes({ wishes, onChange }: { wishes: Wishes; onChange: (wishes: Wishes) => void }) {
+export function ShuffleWishes({
+  wishes,
+  onChange,
+}: {
+  wishes: Wishes;
+  onChange: (wishes: Partial<Wishes>) => void;
+}) {
   const say = useSay();
   const store = useAppStore();
   const preferences = useApp((app) => app.project.preferences);
@@ -48,9 +54,7 @@ export function ShuffleWishes({ wishes, onChange }: { wishes: Wishes; onChange: 
               <input
                 type="checkbox"
                 checked={scopes[scope]}
-                onChange={(event) =>
-                  onChange({ ...wishes, scopes: { ...scopes, [scope]: event.target.checked } })
-                }
+                onChange={(event) => onChange({ scopes: { ...scopes, [scope]: event.target.checked } })}
               />
               {say(words)}
             </label>
@@ -131,7 +135,7 @@ export function ShuffleWishes({ wishes, onChange }: { wishes: Wishes; onChange: 
           least={1}
           most={120}
           onCommit={(seconds) => {
-            onChange({ ...wishes, seconds });
+            onChange({ seconds });
             return [];
           }}
         />

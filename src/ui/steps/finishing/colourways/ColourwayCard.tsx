@@ -8,7 +8,7 @@ import { changeSwap, removeColourway, renameColourway, wearColourway } from '../
 import { fabricsInUse, inColourway, standsFor } from '../../../../model/colourway';
 import { nameWith } from '../../../../model/name';
 import type { Colourway } from '../../../../model/project';
-import { analysisApart } from '../../../../store/analysis';
+import { balanceAtOnce } from '../../../../store/analysis';
 import { useApp, useAppStore } from '../../../app';
 import { Complaint, useRun } from '../../../fields/Complaint';
 import { FabricPicker } from '../../../fields/FabricPicker';
@@ -25,7 +25,7 @@ export function ColourwayCard(props: { colourway: Colourway; open: boolean; onOp
   const say = useSay();
   const project = useDeferredValue(useApp((app) => app.project));
   const seen = useMemo(() => inColourway(project, colourway), [project, colourway]);
-  const analysis = useMemo(() => analysisApart(seen), [seen]);
+  const analysis = useMemo(() => balanceAtOnce(seen), [seen]);
   const inches = analysis.clashes.reduce((sum, clash) => sum + clash.inches, 0);
   return (
     <li className="colourway">

@@ -10,10 +10,14 @@ export interface Pace<News> {
   readonly end: () => void;
 }
 
-/** `join` makes one piece of news of two that were not drawn yet; `draw` hears it when the page is free. */
+/**
+ * `join` makes one piece of news of two that were not drawn yet; `draw` hears it when the page is free. `drawn` calls back when
+ * the page has drawn.
+ */
 export function paced<News>(
   join: (earlier: News, later: News) => News,
   draw: (news: News) => void,
+  drawn: (then: () => void) => void = nextFrame,
 ): Pace<News> {
   let waiting: { readonly news: News } | null = null;
   let busy = false;
@@ -25,8 +29,7 @@ export function paced<News>(
     waiting = null;
     busy = true;
     draw(news);
-    // The frame after is when it has been drawn.
-    requestAnimationFrame(() => setTimeout(free, FREE));
+    drawn(() => setTimeout(free, FREE));
   };
   return {
     tell: (news) => {
@@ -37,4 +40,9 @@ export function paced<News>(
       ended = true;
     },
   };
+}
+
+/** The frame after is when it has been drawn. */
+function nextFrame(then: () => void): void {
+  requestAnimationFrame(then);
 }

@@ -1,0 +1,68 @@
+// Looking for several good orders that differ: goes on beside the page whatever step is on show; what it finds is offered
+// under Wall until it is closed or the quilt changes.
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Alternative } from '../arrange/alternatives';
+import type { ShuffleWish } from '../arrange/shuffle';
+import { phrase } from '../model/phrase';
+import type { Problem } from '../model/result';
+import type { AppStore } from './app';
+import { type RunningAlternatives, startAlternatives } from './arrangeClient';
+
+export type SeekingState =
+  | { readonly kind: 'idle'; readonly problems: readonly Problem[] }
+  | { readonly kind: 'running'; readonly share: number }
+  | { readonly kind: 'offered'; readonly alternatives: readonly Alternative[] };
+
+export interface Seeking {
+  readonly state: SeekingState;
+  readonly start: (wish: ShuffleWish) => void;
+  /** Ends the search; what was found so far is offered. */
+  readonly stop: () => void;
+  /** Puts what is offered away. */
+  readonly close: () => void;
+}
+
+const IDLE: SeekingState = { kind: 'idle', problems: [] };
+const WANTED = 4;
+
+/** The search of an app; `begin` is stood in for by tests. */
+export function createSeeking(
+  app: AppStore,
+  begin: typeof startAlternatives = startAlternatives,
+): StoreApi<Seeking> {
+  return createStore<Seeking>()((set, get) => {
+    let running: RunningAlternatives | null = null;
+    const away = (problems: readonly Problem[]) => {
+      running?.cancel();
+      running = null;
+      set({ state: { kind: 'idle', problems } });
+    };
+    app.subscribe((now, before) => {
+      const { state } = get();
+      if (now.revision === before.revision || state.kind === 'idle') return;
+      const message = phrase('The quilt was changed, so the other orders no longer fit it.');
+      away(now.project.id === before.project.id ? [{ code: 'stale', path: '', message }] : []);
+    });
+    const start = (wish: ShuffleWish) => {
+      const { project, revision } = app.getState();
+      away([]);
+      const seeking = begin(project, revision, wish, WANTED, (share) => {
+        if (running === seeking) set({ state: { kind: 'running', share } });
+      });
+      running = seeking;
+      set({ state: { kind: 'running', share: 0 } });
+      void seeking.answer.then((answer) => {
+        if (running !== seeking) return;
+        running = null;
+        if (!answer.ok) set({ state: { kind: 'idle', problems: answer.problems } });
+        else set({ state: { kind: 'offered', alternatives: answer.value.alternatives } });
+      });
+    };
+    return {
+      state: IDLE,
+      start,
+      stop: () => running?.stop(),
+      close: () => away([]),
+    };
+  });
+}

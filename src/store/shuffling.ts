@@ -1,0 +1,152 @@
+// The shuffle of the open quilt: it goes on in its workers whatever step is on show, its best so far lies on the wall while
+// the Wall step is open, and its answer waits there until it is kept, left, or the quilt has changed.
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Scopes } from '../arrange/decisions';
+import type { ArrangeResult, ShuffleProgress, ShuffleWish } from '../arrange/shuffle';
+import { weightsOf } from '../balance/wishes';
+import type { Move } from '../model/moves';
+import { phrase } from '../model/phrase';
+import type { Problem } from '../model/result';
+import type { App, AppStore } from './app';
+import { type RunningShuffle, startShuffle } from './arrangeClient';
+import { type Pace, paced } from './pace';
+
+/** What the person asks of a shuffle. */
+export interface Wishes {
+  readonly scopes: Scopes;
+  readonly seconds: number;
+  readonly seed: number;
+}
+
+export type ShuffleState =
+  | { readonly kind: 'idle'; readonly problems: readonly Problem[] }
+  | { readonly kind: 'running'; readonly progress: ShuffleProgress | null }
+  | { readonly kind: 'done'; readonly result: ArrangeResult };
+
+export interface Shuffling {
+  readonly wishes: Wishes;
+  readonly shuffle: ShuffleState;
+  readonly wish: (wishes: Partial<Wishes>) => void;
+  readonly start: () => void;
+  /** Ends the search; its best so far becomes the answer. */
+  readonly stop: () => void;
+  /** Puts the answer away and takes it off the wall. */
+  readonly leave: () => void;
+}
+
+const IDLE: ShuffleState = { kind: 'idle', problems: [] };
+const LABEL = phrase('shuffle for balance');
+const FIRST_WISHES: Wishes = {
+  scopes: { swap: true, turn: true, shiftCorners: true, trade: false, strips: false },
+  seconds: 4,
+  seed: 1,
+};
+
+/** What a shuffle of the open quilt is asked for, as the workers hear it. */
+export function shuffleWish(
+  { wishes }: Pick<Shuffling, 'wishes'>,
+  { project }: Pick<App, 'project'>,
+): ShuffleWish {
+  const { intent, lookalikes } = project.preferences;
+  const { seed, scopes, seconds } = wishes;
+  const weights = weightsOf(project.preferences);
+  return { seed, scopes, weights, intent, lookalikes, budget: { milliseconds: seconds * 1000 } };
+}
+
+/** The shuffle of an app; `begin` and `pace` are stood in for by tests. */
+export function createShuffling(
+  app: AppStore,
+  begin: typeof startShuffle = startShuffle,
+  pace: typeof paced<ShuffleProgress> = paced,
+): StoreApi<Shuffling> {
+  return createStore<Shuffling>()((set, get) => {
+    let running: { readonly shuffle: RunningShuffle; readonly news: Pace<ShuffleProgress> } | null = null;
+    /** The best order there is, whether on show or not. */
+    let best: readonly Move[] = [];
+    const show = () => {
+      if (app.getState().step !== 'wall') return;
+      app.getState().showPreview(best.length > 0 ? { moves: best, label: LABEL } : null);
+    };
+    const put = (shuffle: ShuffleState) => {
+      if (shuffle.kind === 'idle') best = [];
+      set({ shuffle });
+    };
+    const away = (problems: readonly Problem[]) => {
+      running?.news.end();
+      running?.shuffle.cancel();
+      running = null;
+      put({ kind: 'idle', problems });
+    };
+    app.subscribe((now, before) => {
+      const { shuffle } = get();
+      if (shuffle.kind === 'idle') return;
+      if (now.revision !== before.revision)
+        away(now.project.id === before.project.id ? [stale(shuffle)] : []);
+      else if (now.step !== before.step) changeStep(app, now, before, get().shuffle, show);
+    });
+    const start = () => {
+      const { project, revision } = app.getState();
+      away([]);
+      const news = pace(withMoves, (progress) => {
+        if (running?.news !== news) return;
+        best = progress.moves ?? best;
+        set({ shuffle: { kind: 'running', progress } });
+        if (progress.moves) show();
+      });
+      const shuffle = begin(project, revision, shuffleWish(get(), { project }), news.tell);
+      running = { shuffle, news };
+      put({ kind: 'running', progress: null });
+      void shuffle.answer.then((answer) => {
+        if (running?.shuffle !== shuffle) return;
+        running = null;
+        news.end();
+        best = answer.ok ? answer.value.result.moves : [];
+        put(
+          answer.ok
+            ? { kind: 'done', result: answer.value.result }
+            : { kind: 'idle', problems: answer.problems },
+        );
+        show();
+        if (app.getState().step !== 'wall')
+          app.getState().say(phrase('The shuffle is done. Its order waits under Wall.'));
+      });
+    };
+    return {
+      wishes: FIRST_WISHES,
+      shuffle: IDLE,
+      wish: (wishes) => set((state) => ({ wishes: { ...state.wishes, ...wishes } })),
+      start,
+      stop: () => {
+        running?.news.end();
+        running?.shuffle.stop();
+      },
+      leave: () => {
+        away([]);
+        show();
+      },
+    };
+  });
+}
+
+/** Off the wall with the best so far when another step comes on show, back onto it with the Wall step. */
+function changeStep(app: AppStore, now: App, before: App, shuffle: ShuffleState, show: () => void): void {
+  if (now.step === 'wall') {
+    show();
+    return;
+  }
+  if (before.step !== 'wall') return;
+  app.getState().showPreview(null);
+  const goesOn = phrase('The shuffle goes on; its order will wait under Wall.');
+  app.getState().say(shuffle.kind === 'running' ? goesOn : phrase('The order found waits under Wall.'));
+}
+
+function stale(shuffle: ShuffleState): Problem {
+  const meanwhile = phrase('The quilt was changed while the shuffle ran, so the shuffle was put aside.');
+  const since = phrase('The quilt was changed, so the order the shuffle had found no longer fits it.');
+  return { code: 'stale', path: '', message: shuffle.kind === 'running' ? meanwhile : since };
+}
+
+/** The later of two, with the moves of the earlier where it has none. */
+function withMoves(earlier: ShuffleProgress, later: ShuffleProgress): ShuffleProgress {
+  return { ...later, moves: later.moves ?? earlier.moves };
+}
