@@ -1,6 +1,14 @@
 // The design wall: the top as cloth on flannel, with what clashes marked, blocks to pick, carry, turn and pin. Puts the
 // layers together and passes keys and pointers on.
-import { type PointerEvent, useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import {
+  type PointerEvent,
+  useCallback,
+  useDeferredValue,
+  useEffect,
+  useMemo,
+  useRef,
+  useState,
+} from 'react';
 import type { Finding } from '../../balance/finding';
 import { drawProject } from '../../drawing/drawProject';
 import { blocksWith, turnsOf } from '../../model/find';
@@ -43,7 +51,8 @@ export function WallView({ number }: { number: boolean }) {
   const { balance } = useAnalysis(shown);
   const frame = useRef<HTMLDivElement>(null);
   const svg = useRef<SVGSVGElement>(null);
-  const view = useView(frame, svg, drawing);
+  const sheet = useRef<HTMLDivElement>(null);
+  const view = useView(frame, sheet, drawing);
   const { gesture, show, press } = useGestures(frame, view, drawing);
   const [focused, setFocused] = useState(0);
   useWheel(frame, view);
@@ -71,64 +80,72 @@ export function WallView({ number }: { number: boolean }) {
   const moved = useMemo(() => movedBlocks(preview?.moves ?? [], shown), [preview, shown]);
   const turns = turnsOf(project.wedge.perBlock);
   const pickedHung = drawing.blocks.find((one) => one.block === picked);
+  const box = viewBox(view.sheet, view.window);
+  // Seams and the lie of prints come a moment after the view: on a large wall all blocks are drawn anew for them.
+  const near = useDeferredValue(view.sheet.scale > NEAR);
   const carry = gesture?.kind === 'carry' ? gesture : null;
   const twist = gesture?.kind === 'twist' ? gesture : null;
   return (
     <section className="wall-area" aria-label={say('Design wall')}>
       <div className="wall" ref={frame} onPointerDown={(event) => press(event, { kind: 'ground' })}>
-        {/* biome-ignore lint/a11y/useSemanticElements: a drawing cannot be a <fieldset> */}
-        <svg
-          ref={svg}
-          className={`top${look.grey ? ' grey' : ''}${drawing.blocks.length > STILL ? ' still' : ''}`}
-          viewBox={viewBox(view.drawn, view.window)}
-          role="group"
-          aria-label={say(
-            '{rows} down, {columns} across. Arrows go from block to block; R turns, Space lifts, P pins.',
-            {
-              rows: rowCount(shown),
-              columns: shown.wall.columns,
-            },
-          )}
-          onKeyDown={(event) => {
-            const at = (event.target as Element).closest('[data-cell]')?.getAttribute('data-cell');
-            if (at == null) return;
-            const hands = { gesture, show, centreOf, focusCell };
-            if (wallKey(event, Number(at), store.getState(), hands)) event.preventDefault();
-          }}
-        >
-          <TopLayer
-            drawing={drawing}
-            fabrics={shown.fabrics}
-            hanging={shown}
-            findings={look.marks && balance ? balance.findings : NO_FINDINGS}
-            chosen={chosen}
-            picked={picked}
-            focused={focusable(focused, shown)}
-            lit={lit}
-            near={view.drawn.scale > NEAR}
-            number={number}
-            faded={carry?.block ?? null}
-            twisted={twist?.block ?? null}
-            twist={twist?.degrees ?? 0}
-            over={carry?.over ?? null}
-            onPress={pressCell}
-            onFocus={setFocused}
-          />
-          <HandLayer
-            project={project}
-            drawing={drawing}
-            fabrics={shown.fabrics}
-            gesture={gesture}
-            picked={pickedHung}
-            moved={moved}
-            scale={view.drawn.scale}
-            centreOf={centreOf}
-            onHandle={(event, block) => {
-              event.stopPropagation();
-              press(event, { kind: 'handle', block });
+        <div className="sheet" ref={sheet}>
+          {/* biome-ignore lint/a11y/useSemanticElements: a drawing cannot be a <fieldset> */}
+          <svg
+            ref={svg}
+            className={`top${look.grey ? ' grey' : ''}${drawing.blocks.length > STILL ? ' still' : ''}`}
+            viewBox={box}
+            role="group"
+            aria-label={say(
+              '{rows} down, {columns} across. Arrows go from block to block; R turns, Space lifts, P pins.',
+              {
+                rows: rowCount(shown),
+                columns: shown.wall.columns,
+              },
+            )}
+            onKeyDown={(event) => {
+              const at = (event.target as Element).closest('[data-cell]')?.getAttribute('data-cell');
+              if (at == null) return;
+              const hands = { gesture, show, centreOf, focusCell };
+              if (wallKey(event, Number(at), store.getState(), hands)) event.preventDefault();
             }}
-          />
-        </svg>
+          >
+            <TopLayer
+              drawing={drawing}
+              fabrics={shown.fabrics}
+              hanging={shown}
+              findings={look.marks && balance ? balance.findings : NO_FINDINGS}
+              chosen={chosen}
+              picked={picked}
+              focused={focusable(focused, shown)}
+              lit={lit}
+              near={near}
+              number={number}
+              faded={carry?.block ?? null}
+              twisted={twist?.block ?? null}
+              twist={twist?.degrees ?? 0}
+              over={carry?.over ?? null}
+              onPress={pressCell}
+              onFocus={setFocused}
+            />
+          </svg>
+          {/* A drawing of its own: what moves here must not have 400 blocks painted again in every frame. */}
+          <svg className={look.grey ? 'hand grey' : 'hand'} viewBox={box} aria-hidden>
+            <HandLayer
+              project={project}
+              drawing={drawing}
+              fabrics={shown.fabrics}
+              gesture={gesture}
+              picked={pickedHung}
+              moved={moved}
+              scale={view.sheet.scale}
+              centreOf={centreOf}
+              onHandle={(event, block) => {
+                event.stopPropagation();
+                press(event, { kind: 'handle', block });
+              }}
+            />
+          </svg>
+        </div>
         {pickedHung ? <BlockTools id={pickedHung.block} /> : null}
         <WallNotice
           turning={

@@ -1,18 +1,18 @@
-// The wall's view: fits the quilt until the person zooms or pans, follows the window's size. While a gesture lasts the
-// picture is moved by a CSS transform; the viewBox is committed when it rests, since redrawing 400 printed blocks is slow.
+// The wall's view: fits the quilt until the person zooms or pans, follows the window's size. The top is drawn on a sheet larger
+// than the window. While a gesture lasts a CSS transform moves the sheet; it is drawn again when a zoom rests or a pan has come
+// to its edge, and no sooner: painting 400 printed blocks is slow.
 import { type RefObject, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
-import { between, fitted, panned, type Size, type View, zoomed } from './view';
+import { between, covers, fitted, panned, type Size, type View, zoomed } from './view';
 
 const REST = 140;
 
 export interface WallView {
   readonly window: Size;
-  /** What is drawn, and what is shown while a gesture lasts. */
-  readonly drawn: View;
+  /** What the sheet is drawn for; a pan may have moved it since. */
+  readonly sheet: View;
+  /** What is shown, also while a gesture lasts. */
   readonly now: RefObject<View>;
   readonly isFitted: boolean;
-  /** True while a gesture moves the picture ahead of what is drawn. */
-  readonly isMoving: boolean;
   readonly pan: (across: number, down: number) => void;
   readonly zoom: (factor: number, about?: { left: number; top: number }) => void;
   readonly fit: () => void;
@@ -20,7 +20,7 @@ export interface WallView {
 
 export function useView(
   frame: RefObject<HTMLElement | null>,
-  svg: RefObject<SVGSVGElement | null>,
+  element: RefObject<HTMLElement | null>,
   quilt: Size,
 ): WallView {
   const [window, setWindow] = useState<Size>({ width: 800, height: 600 });
@@ -28,47 +28,41 @@ export function useView(
   const margin = Math.min(48, Math.max(14, window.width * 0.04));
   const { width, height } = quilt;
   const fit = useMemo(() => fitted({ width, height }, window, margin), [width, height, window, margin]);
-  const drawn = chosen ?? fit;
-  const now = useRef<View>(drawn);
-  const [isMoving, setMoving] = useState(false);
+  const rest = chosen ?? fit;
+  const [sheet, setSheet] = useState(rest);
+  const drawn = covers(sheet, rest, window) ? sheet : rest;
+  if (drawn !== sheet) setSheet(drawn);
+  const now = useRef<View>(rest);
   const timer = useRef<number | undefined>(undefined);
 
   useLayoutEffect(() => {
-    const element = frame.current;
-    if (!element) return;
+    const room = frame.current;
+    if (!room) return;
     const measure = () => {
-      const box = element.getBoundingClientRect();
+      const box = room.getBoundingClientRect();
       if (box.width > 0 && box.height > 0) setWindow({ width: box.width, height: box.height });
     };
     measure();
     const observer = new ResizeObserver(measure);
-    observer.observe(element);
+    observer.observe(room);
     return () => observer.disconnect();
   }, [frame]);
 
   useLayoutEffect(() => {
-    now.current = drawn;
-    if (svg.current) svg.current.style.transform = '';
-  }, [drawn, svg]);
+    now.current = rest;
+    if (element.current) element.current.style.transform = between(drawn, rest);
+  }, [drawn, rest, element]);
 
   useEffect(() => () => clearTimeout(timer.current), []);
 
   const show = useCallback(
     (next: View) => {
       now.current = next;
-      setMoving(true);
-      if (svg.current) {
-        svg.current.style.willChange = 'transform';
-        svg.current.style.transform = between(drawn, next);
-      }
+      if (element.current) element.current.style.transform = between(drawn, next);
       clearTimeout(timer.current);
-      timer.current = globalThis.setTimeout(() => {
-        if (svg.current) svg.current.style.willChange = '';
-        setChosen(next);
-        setMoving(false);
-      }, REST) as unknown as number;
+      timer.current = globalThis.setTimeout(() => setChosen(next), REST) as unknown as number;
     },
-    [drawn, svg],
+    [drawn, element],
   );
 
   const pan = useCallback((across: number, down: number) => show(panned(now.current, across, down)), [show]);
@@ -79,8 +73,7 @@ export function useView(
   );
   const refit = useCallback(() => {
     clearTimeout(timer.current);
-    setMoving(false);
     setChosen(null);
   }, []);
-  return { window, drawn, now, isFitted: chosen === null, isMoving, pan, zoom, fit: refit };
+  return { window, sheet: drawn, now, isFitted: chosen === null, pan, zoom, fit: refit };
 }

@@ -55,10 +55,25 @@ export function panned(view: View, across: number, down: number): View {
   return { scale: view.scale, at: { left: view.at.left + across, top: view.at.top + down } };
 }
 
-/** The viewBox that shows a window of this size. */
+/** How far the sheet the top is drawn on reaches beyond the window on each side, as a part of the window. */
+export const BEYOND = 0.5;
+
+/** The viewBox of a sheet that reaches BEYOND a window of this size. */
 export function viewBox(view: View, window: Size): string {
   const { scale, at } = view;
-  return [-at.left / scale, -at.top / scale, window.width / scale, window.height / scale].join(' ');
+  const left = (-at.left - BEYOND * window.width) / scale;
+  const top = (-at.top - BEYOND * window.height) / scale;
+  const wide = 1 + 2 * BEYOND;
+  return [left, top, (wide * window.width) / scale, (wide * window.height) / scale].join(' ');
+}
+
+/** Whether a sheet drawn for one view still covers the window in another without being drawn again: moved, not zoomed. */
+export function covers(sheet: View, view: View, window: Size): boolean {
+  return (
+    sheet.scale === view.scale &&
+    Math.abs(view.at.left - sheet.at.left) <= BEYOND * window.width &&
+    Math.abs(view.at.top - sheet.at.top) <= BEYOND * window.height
+  );
 }
 
 /** The CSS transform that shows `now` where `drawn` was drawn: cheap while a gesture lasts. */
