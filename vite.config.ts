@@ -1,9 +1,10 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
+import { offline } from './scripts/offline/plugin';
 
 export default defineConfig({
   base: './',
-  plugins: [react()],
+  plugins: [react(), offline()],
   worker: { format: 'es' },
   build: {
     target: 'es2022',

@@ -128,6 +128,44 @@ test.describe('arranging blocks on the wall', () => {
     await expect(undoButton(page)).toHaveAccessibleName(/^Undo: shuffle/);
   });
 
+  test('the shuffle goes on while another step is on show, and its order waits under Wall', async ({
+    page,
+  }) => {
+    await firstVisit(page);
+    await goTo(page, 'Wall');
+    const part = page.getByRole('region', { name: 'Shuffle for balance' });
+    await part.getByText('What it may move').click();
+    await part.getByRole('checkbox', { name: /Trade wedges/ }).check();
+    await part.getByRole('button', { name: 'Shuffle', exact: true }).click();
+    await expect(part.getByRole('progressbar')).toBeVisible();
+    await goTo(page, 'Fabrics');
+    await expect(page.locator('[data-words*="goes on"]')).toBeVisible();
+    await expect(page.locator('[data-words="The shuffle is done. Its order waits under Wall."]')).toBeVisible(
+      {
+        timeout: 30_000,
+      },
+    );
+    await expect(undoButton(page)).toBeDisabled();
+    await goTo(page, 'Wall');
+    await expect(part.getByText('What it may move')).toBeVisible();
+    await part.getByRole('button', { name: 'Keep this order' }).click();
+    await expect(undoButton(page)).toHaveAccessibleName(/^Undo: shuffle/);
+  });
+
+  test('a change by hand puts a running shuffle aside, in words', async ({ page }) => {
+    await firstVisit(page);
+    await goTo(page, 'Wall');
+    const part = page.getByRole('region', { name: 'Shuffle for balance' });
+    await part.getByText('What it may move').click();
+    await part.getByRole('checkbox', { name: /Trade wedges/ }).check();
+    await part.getByRole('button', { name: 'Shuffle', exact: true }).click();
+    await expect(part.getByRole('progressbar')).toBeVisible();
+    await block(page, 1).focus();
+    await page.keyboard.press('r');
+    await expect(part).toContainText('was changed while the shuffle ran');
+    await expect(undoButton(page)).toHaveAccessibleName('Undo: turn block 1');
+  });
+
   test('sashing with width and fabric changes the size of the top; a bad width is refused in place', async ({
     page,
   }) => {

@@ -7,6 +7,8 @@ import './wall/wall.css';
 import './steps/steps.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
+import { phrase } from '../model/phrase';
+import { keepOffline } from '../store/offline';
 import { startSession } from '../store/session';
 import { saveOnLeaving } from '../store/storageAutosave';
 import { openStorage } from '../store/storageIndexedDb';
@@ -28,6 +30,11 @@ if (!root) throw new Error('main: the page has no #root');
 const { storage, problem } = await openStorage();
 const session = await startSession(storage, problem, DEMOS, freshId);
 saveOnLeaving(session, document, window);
+// While the tool is developed nothing is kept: the page must be what was just written.
+if (import.meta.env.PROD)
+  keepOffline(() =>
+    session.app.getState().say(phrase('A newer version is ready. It opens the next time you come.')),
+  );
 createRoot(root).render(
   <StrictMode>
     <SessionContext value={session}>

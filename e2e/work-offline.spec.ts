@@ -1,0 +1,55 @@
+import { readFile } from 'node:fs/promises';
+import { expect, type Page, test } from '@playwright/test';
+import { readPdf } from '../tests/drawing/pattern/readPdf';
+import { block, firstVisit, goTo, undoButton } from './room';
+
+// The other specs go without it, so that none of them sees anything but the build under test.
+test.use({ serviceWorkers: 'allow' });
+
+/** Waits until the whole build is kept. */
+async function kept(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    await navigator.serviceWorker.ready;
+  });
+}
+
+test('opened once, the tool opens again without a network, the quilt as it was left, and makes the pattern', async ({
+  page,
+  context,
+}) => {
+  test.setTimeout(120_000);
+  await firstVisit(page);
+  await kept(page);
+  await block(page, 1).focus();
+  await page.keyboard.press('r');
+  await expect(undoButton(page)).toHaveAccessibleName('Undo: turn block 1');
+  await expect(page.getByText('Kept', { exact: true })).toBeVisible();
+  await context.setOffline(true);
+  await page.reload();
+  await expect(block(page, 6)).toBeVisible();
+  await goTo(page, 'Wall');
+  await expect(page.getByRole('region', { name: 'What clashes' })).toContainText('things to look at');
+  const shuffle = page.getByRole('region', { name: 'Shuffle for balance' });
+  await shuffle.getByRole('button', { name: 'Shuffle', exact: true }).click();
+  await shuffle.getByRole('button', { name: 'Keep this order' }).click({ timeout: 30_000 });
+  await goTo(page, 'Finishing');
+  const pattern = page.getByRole('region', { name: 'Pattern', exact: true });
+  const [download] = await Promise.all([
+    page.waitForEvent('download', { timeout: 60_000 }),
+    pattern.getByRole('button', { name: 'Make the pattern' }).click(),
+  ]);
+  const pdf = await readPdf(new Uint8Array(await readFile(await download.path())), { lines: false });
+  expect(pdf.pages.map((one) => one.text).join('')).toContain('Block6');
+});
+
+test('the tool can be installed: a manifest with icons that are there', async ({ page, request }) => {
+  await firstVisit(page);
+  const address = await page.locator('link[rel=manifest]').getAttribute('href');
+  const manifest = await (await request.get(new URL(address!, page.url()).href)).json();
+  expect(manifest).toMatchObject({ name: 'Wedgewall', display: 'standalone' });
+  expect(manifest.icons.length).toBeGreaterThan(2);
+  for (const { src, type } of manifest.icons) {
+    const icon = await request.get(new URL(src, new URL(address!, page.url())).href);
+    expect(icon.headers()['content-type']).toContain(type);
+  }
+});
