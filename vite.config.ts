@@ -1,6 +1,6 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
-import { offline } from './scripts/offline/plugin';
+import { offline } from './scripts/offline/plugin.ts';
 
 export default defineConfig({
   base: './',

@@ -56,7 +56,7 @@ export function panned(view: View, across: number, down: number): View {
 }
 
 /** How far the sheet the top is drawn on reaches beyond the window on each side, as a part of the window. */
-export const BEYOND = 0.5;
+const BEYOND = 0.5;
 
 /** The viewBox of a sheet that reaches BEYOND a window of this size. */
 export function viewBox(view: View, window: Size): string {
