@@ -1,5 +1,6 @@
 // Borders from the inside out: width and fabric of each, how its corners are made, and piecing it from strips left over.
 import { Plus, X } from 'lucide-react';
+import { useState } from 'react';
 import { evenBorder, setBorderCorners } from '../../../../editing/edges';
 import { addBorder, changeBorder, removeBorder } from '../../../../editing/setting';
 import type { Border } from '../../../../model/project';
@@ -20,6 +21,8 @@ export function BordersPart() {
   const store = useAppStore();
   const { borders, sashing } = useApp((app) => app.project.setting);
   const run = store.getState().run;
+  // The border being pieced: a spacer put inside it moves it one farther out.
+  const [piecing, setPiecing] = useState<number | null>(null);
   const now =
     borders.length === 0
       ? say('none')
@@ -29,8 +32,14 @@ export function BordersPart() {
   return (
     <Fold title="Borders" now={now}>
       {borders.map((border, index) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: borders are told apart by their order only
-        <OneBorder key={index} border={border} index={index} />
+        <OneBorder
+          // biome-ignore lint/suspicious/noArrayIndexKey: borders are told apart by their order only
+          key={index}
+          border={border}
+          index={index}
+          piecing={piecing === index}
+          onPiece={setPiecing}
+        />
       ))}
       <div>
         <button
@@ -50,7 +59,15 @@ export function BordersPart() {
 
 type Corners = 'butted' | 'mitred' | 'cornerstones';
 
-function OneBorder({ border, index }: { border: Border; index: number }) {
+interface OneBorderProps {
+  border: Border;
+  index: number;
+  /** Whether its piecing is open. */
+  piecing: boolean;
+  onPiece: (index: number | null) => void;
+}
+
+function OneBorder({ border, index, piecing, onPiece }: OneBorderProps) {
   const say = useSay();
   const store = useAppStore();
   const cornerFabric = useApp((app) => app.project.setting.cornerFabric);
@@ -82,7 +99,10 @@ function OneBorder({ border, index }: { border: Border; index: number }) {
           className="button bare"
           aria-label={say('Remove border {border}', { border: index + 1 })}
           title={say('Remove border {border}', { border: index + 1 })}
-          onClick={() => run(removeBorder(index))}
+          onClick={() => {
+            onPiece(null);
+            run(removeBorder(index));
+          }}
         >
           <X size={18} aria-hidden />
         </button>
@@ -112,7 +132,13 @@ function OneBorder({ border, index }: { border: Border; index: number }) {
           onChange={(fabric) => run(setBorderCorners(index, { kind: 'cornerstones', fabric }))}
         />
       ) : null}
-      <PiecedPart border={border} index={index} />
+      <PiecedPart
+        border={border}
+        index={index}
+        open={piecing}
+        onOpen={(open) => onPiece(open ? index : null)}
+        onSpacer={() => onPiece(index + 1)}
+      />
       <Complaint problems={problems} />
     </fieldset>
   );

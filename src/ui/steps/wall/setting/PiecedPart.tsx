@@ -9,22 +9,36 @@ import { Complaint, useRun } from '../../../fields/Complaint';
 import { Fractions } from '../../../fields/Fractions';
 import { useSay } from '../../../words';
 
-export function PiecedPart({ border, index }: { border: Border; index: number }) {
+interface Props {
+  border: Border;
+  index: number;
+  open: boolean;
+  onOpen: (open: boolean) => void;
+  /** A spacer was put inside it, so that it now counts one more. */
+  onSpacer: () => void;
+}
+
+export function PiecedPart({ border, index, open, onOpen, onSpacer }: Props) {
   const say = useSay();
-  const [open, setOpen] = useState(false);
   return (
-    <details className="within" onToggle={(event) => setOpen(event.currentTarget.open)}>
+    <details
+      className="within"
+      open={open}
+      onToggle={(event) => {
+        if (event.currentTarget.open !== open) onOpen(event.currentTarget.open);
+      }}
+    >
       <summary>
         {say(border.keys ? 'Pieced from {count} pieces' : 'Piece it from strips left over', {
           count: border.keys?.length ?? 0,
         })}
       </summary>
-      {open ? <Piecing border={border} index={index} /> : null}
+      {open ? <Piecing border={border} index={index} onSpacer={onSpacer} /> : null}
     </details>
   );
 }
 
-function Piecing({ border, index }: { border: Border; index: number }) {
+function Piecing({ border, index, onSpacer }: Pick<Props, 'border' | 'index' | 'onSpacer'>) {
   const say = useSay();
   const project = useApp((app) => app.project);
   const [run, problems] = useRun();
@@ -66,9 +80,10 @@ function Piecing({ border, index }: { border: Border; index: number }) {
           <button
             type="button"
             className="button"
-            onClick={() =>
-              run(addSpacer(index, spacerFabric(project, border), plan.spacer!.side, plan.spacer!.end))
-            }
+            onClick={() => {
+              const { side, end } = plan.spacer!;
+              if (run(addSpacer(index, spacerFabric(project, border), side, end))) onSpacer();
+            }}
           >
             {say('Put the spacer in')}
           </button>
