@@ -174,3 +174,34 @@ test('the strip set step has no barrier that axe finds, and nothing sticks out o
   const over = await page.locator('.panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth);
   expect(over).toBeLessThanOrEqual(0);
 });
+
+test.describe('sewing and pressing', () => {
+  test('an open set shows from which end each seam is sewn and which way it is pressed @phone', async ({
+    page,
+  }) => {
+    await openDemo(page, 'harbour-reading-corner');
+    await rows(page).first().click();
+    const arrows = sets(page).locator('.set-arrows');
+    const seams = (await order(page)).length - 1;
+    await expect(arrows).toHaveAttribute(
+      'data-sewing',
+      Array.from({ length: seams }, (_, index) => (index % 2 === 0 ? 'left' : 'right')).join(' '),
+    );
+    const before = await arrows.getAttribute('data-pressed');
+    const drawing = await arrows.locator('path').first().getAttribute('d');
+    const pressing = sets(page).getByRole('group', { name: 'All seams pressed' });
+    await pressing.getByRole('radio', { checked: false }).first().check({ force: true });
+    await expect(arrows).toHaveAttribute('data-pressed', before === 'up' ? 'down' : 'up');
+    expect(await arrows.locator('path').first().getAttribute('d')).not.toBe(drawing);
+    await undoButton(page).click();
+    await expect(arrows).toHaveAttribute('data-pressed', before!);
+  });
+
+  test('the length of the stitch, the alternate ends and the cautions are told', async ({ page }) => {
+    await openDemo(page, 'harbour-reading-corner');
+    const aids = page.getByRole('region', { name: 'At the machine' });
+    await expect(aids).toContainText('10 to 12 stitches to the inch');
+    await expect(aids).toContainText('from opposite ends in turn');
+    await expect(aids).toContainText('Before you sew');
+  });
+});

@@ -68,3 +68,30 @@ test('a kit has a price once cloth has one, and its order and labels can be take
     expect(text.endsWith('\r\n')).toBe(true);
   }
 });
+
+test('the backing is given a fabric of the quilt and counted in its line, or left open', async ({ page }) => {
+  await openExample(page, 'Finishing');
+  const list = cloth(page);
+  const fabric = list.locator('.cloths > li').filter({ hasText: 'Night ink, tiny stars' });
+  const backing = list.locator('details.cloth').filter({ hasText: 'Cloth of the backing' });
+  // 50 1/2" and 1" to straighten, up to the next eighth.
+  await expect(backing.locator('summary .cloth-buy').first()).toHaveText('1 1/2 yd');
+  await expect(fabric.locator('.cloth-buy')).toHaveText('1/4 yd');
+  await backing.getByText('One of the fabrics').click();
+  await backing.getByRole('button', { name: /Fabric of the backing$/ }).click();
+  await page.getByRole('option', { name: 'Night ink, tiny stars' }).click();
+  await expect(backing.locator('summary').first()).toContainText('Backing of Night ink, tiny stars');
+  // Its strips, 5" together, and the length of 50 1/2", straightened once: 56 1/2".
+  await expect(fabric.locator('.cloth-buy')).toHaveText('1 5/8 yd');
+  await fabric.locator('summary').first().click();
+  await expect(fabric.locator('span').filter({ hasText: /^Lengths of the backing$/ })).toBeVisible();
+  await backing.getByLabel('Width of the cloth').fill('108');
+  await backing.getByLabel('Width of the cloth').press('Enter');
+  await expect(
+    backing.getByText('The backing is of wider cloth than the rest, so it is bought by itself.'),
+  ).toBeVisible();
+  await expect(fabric.locator('.cloth-buy').first()).toHaveText('1/4 yd');
+  await undoButton(page).click();
+  await backing.getByText('Not chosen yet').click();
+  await expect(backing.locator('summary .cloth-buy').first()).toHaveText('1 1/2 yd');
+});

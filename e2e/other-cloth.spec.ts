@@ -8,8 +8,8 @@ test('colourways stand side by side with their own figures and cloth; one become
   await goTo(page, 'Finishing');
   const part = page.getByRole('region', { name: 'Colourways' });
   await part.getByRole('button', { name: 'Make a colourway' }).click();
-  await part.getByText('the same cloth', { exact: true }).click();
-  await part.getByText('turned over', { exact: true }).click();
+  await part.getByText('Same cloth', { exact: true }).click();
+  await part.getByText('Turned over', { exact: true }).click();
   await part.getByRole('button', { name: 'Make a colourway' }).click();
   await expect(part.getByRole('img', { name: /^The quilt in/ })).toHaveCount(3);
   await expect(part.getByText(/meetings, .* in all; value/)).toHaveCount(3);

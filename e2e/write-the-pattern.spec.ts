@@ -55,6 +55,30 @@ test('parts left out stay out, and nothing at all is answered in words', async (
   expect(pdf.bookmarks).toEqual(['Materials', 'Cutting list']);
 });
 
+test('a name in another script is set as a picture where the device has its letters, and said to be', async ({
+  page,
+}) => {
+  test.setTimeout(90_000);
+  await openExample(page, 'Finishing');
+  await page.locator('.project-button').click();
+  const name = page.getByRole('dialog').getByLabel('Name of this quilt');
+  await name.fill('Υφαντό Ковдра');
+  await name.press('Enter');
+  await page.keyboard.press('Escape');
+  const parts = pattern(page).getByRole('checkbox');
+  for (const part of (await parts.all()).slice(1)) await part.uncheck();
+  const { bytes } = await saved(page, 'Make the pattern');
+  const pdf = await readPdf(new Uint8Array(bytes));
+  expect(pdf.title).toBe('Υφαντό Ковдра');
+  // Neither wrong letters nor question marks stand for it: the facts follow with the name as a picture.
+  const cover = pdf.pages[0]!.text;
+  expect(cover).not.toContain('?');
+  expect(cover).toMatch(/^28"×42"finished/);
+  await expect(
+    pattern(page).getByText(/names with them are pictures of your device’s letters/),
+  ).toBeVisible();
+});
+
 test('the section passes the checks of WCAG 2.2 AA', async ({ page }) => {
   await openExample(page, 'Finishing');
   const found = await new AxeBuilder({ page })

@@ -17,18 +17,17 @@ const FONTS: Readonly<Record<Face, string>> = {
 /** Null where the browser gives no canvas to draw on. */
 export function deviceLetters(): DeviceLetters | null {
   const canvas = document.createElement('canvas');
-  const pen = canvas.getContext('2d', { willReadFrequently: true });
+  const pen = canvas.getContext('2d');
   if (!pen) return null;
   const lacking = new Map<Face, string>();
-  const picture = (run: string, face: Face, ink: string): LetterPicture => drawn(canvas, pen, run, face, ink);
   const seen = (run: string, face: Face) => {
-    const { pixels } = picture(run, face, '#000000');
-    return `${pixels.width} ${pixels.height} ${pixels.data.join()}`;
+    draw(canvas, pen, run, face, '#000000');
+    return canvas.toDataURL('image/png');
   };
   return {
     has(letter, face) {
-      // Marks and joiners have no picture of their own; they go with their neighbours.
-      if (/^[\p{M}\p{Cf}]$/u.test(letter)) return true;
+      // Joiners have no picture of their own; they go with their neighbours.
+      if (/^\p{Cf}$/u.test(letter)) return true;
       const lacks = lacking.get(face) ?? seen(NO_LETTER, face);
       lacking.set(face, lacks);
       return seen(letter, face) !== lacks;
@@ -37,17 +36,25 @@ export function deviceLetters(): DeviceLetters | null {
       pen.font = FONTS[face];
       return pen.measureText(run).width / HIGH;
     },
-    picture,
+    picture(run, face, ink) {
+      const place = draw(canvas, pen, run, face, ink);
+      return { ...place, png: bytesOf(canvas.toDataURL('image/png')) };
+    },
   };
 }
 
-function drawn(
+function bytesOf(dataUrl: string): Uint8Array {
+  return Uint8Array.from(atob(dataUrl.slice(dataUrl.indexOf(',') + 1)), (letter) => letter.charCodeAt(0));
+}
+
+/** Draws a run alone on the canvas, which becomes as large as it. */
+function draw(
   canvas: HTMLCanvasElement,
   pen: CanvasRenderingContext2D,
   run: string,
   face: Face,
   ink: string,
-): LetterPicture {
+): Omit<LetterPicture, 'png'> {
   pen.font = FONTS[face];
   const size = pen.measureText(run);
   const left = Math.ceil(size.actualBoundingBoxLeft) + 1;
@@ -61,7 +68,6 @@ function drawn(
   pen.fillStyle = ink;
   pen.fillText(run, left, rise);
   return {
-    pixels: pen.getImageData(0, 0, width, height),
     left: -left / HIGH,
     rise: rise / HIGH,
     width: width / HIGH,

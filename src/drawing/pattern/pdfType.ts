@@ -9,9 +9,9 @@ import type { Face, Mark } from './page';
 /** TrueType files of each face, the first that has a letter sets it. */
 export type FaceFiles = Readonly<Record<Face, readonly Uint8Array[]>>;
 
-/** Pixels of a run, red green blue alpha, and where they lie for letters one inch high, from the start of its baseline. */
+/** A run drawn on nothing, as a PNG file, and where it lies for letters one inch high, from the start of its baseline. */
 export interface LetterPicture {
-  readonly pixels: { readonly data: Uint8ClampedArray; readonly width: number; readonly height: number };
+  readonly png: Uint8Array;
   readonly left: number;
   /** Of the upper edge above the baseline. */
   readonly rise: number;
@@ -90,11 +90,11 @@ export class PdfType implements Type {
     const key = `${face} ${ink} ${text}`;
     const picture = this.pictures.get(key) ?? this.device!.picture(text, face, ink);
     this.pictures.set(key, picture);
-    const { pixels, left, rise, width, height } = picture;
+    const { png, left, rise, width, height } = picture;
     // Each picture stands in the file once, under its key.
     this.doc.addImage(
-      { ...pixels },
-      'RGBA',
+      png,
+      'PNG',
       x + left * size,
       at.y - rise * size,
       width * size,

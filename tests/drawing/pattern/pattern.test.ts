@@ -1,4 +1,5 @@
 // What the written pattern says, read back from the file by PDF.js: nothing is left out, nothing runs off the page.
+import { Resvg } from '@resvg/resvg-js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { clothText, sellingUnit } from '../../../src/cutting/yardage/clothLength';
@@ -60,6 +61,12 @@ function cardText(project: Project, number: number): string {
   );
 }
 
+const PNG = new Resvg(
+  '<svg xmlns="http://www.w3.org/2000/svg" width="8" height="4"><circle cx="4" cy="2" r="2"/></svg>',
+)
+  .render()
+  .asPng();
+
 /** A device that has only some letters, each half as wide as high; it notes what it is asked to draw. */
 function deviceWith(some: RegExp, runs: string[]): DeviceLetters {
   return {
@@ -67,8 +74,7 @@ function deviceWith(some: RegExp, runs: string[]): DeviceLetters {
     width: (run) => run.length / 2,
     picture(run) {
       runs.push(run);
-      const pixels = { data: new Uint8ClampedArray(4 * 4).fill(128), width: 2, height: 2 };
-      return { pixels, left: 0, rise: 0.8, width: run.length / 2, height: 1 };
+      return { png: PNG, left: 0, rise: 0.8, width: run.length / 2, height: 1 };
     },
   };
 }
@@ -211,7 +217,10 @@ describe('the written pattern', () => {
     expect([...pictured].join('')).toBe('שלוםע');
     // In the title and in the foot, each in its own ink.
     expect(new Set(runs)).toEqual(new Set(['שלום עולם']));
-    expectInside(await readPdf(bytes, { lines: false }));
+    const pdf = await readPdf(bytes);
+    expectInside(pdf);
+    // On the cover once; the foot of a page bears it too, but the cover has none.
+    expect(pdf.pages[0]!.pictures).toBe(1);
   });
 
   it('is refused with a reason for a wedge no block can be made of, and for no parts', () => {

@@ -29,6 +29,8 @@ export interface ReadPage {
   /** All words without their spaces; the slash of a fraction as /. */
   readonly text: string;
   readonly paths: readonly ReadPath[];
+  /** How many pictures are placed on it; 0 where the drawing is left out. */
+  readonly pictures: number;
 }
 
 export interface ReadPdf {
@@ -63,7 +65,7 @@ export async function readPdf(bytes: Uint8Array, { lines = true } = {}): Promise
       height: top - bottom,
       words,
       text: bare(words.map((one) => one.text).join('')),
-      paths: lines ? await pathsOf(page) : [],
+      ...(lines ? await drawnOn(page) : { paths: [], pictures: 0 }),
     });
   }
   const viewer = (await pdf.getViewerPreferences()) as { PrintScaling?: string } | null;
@@ -84,17 +86,19 @@ export async function readPdf(bytes: Uint8Array, { lines = true } = {}): Promise
 const MOVE = 0;
 const STEP_NUMBERS = [2, 2, 6, 4, 0];
 
-async function pathsOf(page: {
+async function drawnOn(page: {
   getOperatorList(): Promise<{ fnArray: number[]; argsArray: unknown[] }>;
-}): Promise<ReadPath[]> {
+}): Promise<Pick<ReadPage, 'paths' | 'pictures'>> {
   const { OPS } = await getResolvedPDFJS();
   const { fnArray, argsArray } = await page.getOperatorList();
-  return fnArray.flatMap((operator, index): ReadPath[] => {
+  const pictures = fnArray.filter((operator) => operator === OPS.paintImageXObject).length;
+  const paths = fnArray.flatMap((operator, index): ReadPath[] => {
     if (operator !== OPS.constructPath) return [];
     const [paint, [numbers]] = argsArray[index] as [number, [Float32Array | null]];
     const painted = paint === OPS.stroke ? 'stroke' : paint === OPS.fill ? 'fill' : 'other';
     return numbers ? split(numbers).map((points) => ({ painted, points })) : [];
   });
+  return { paths, pictures };
 }
 
 function split(numbers: Float32Array): [number, number][][] {

@@ -1,22 +1,26 @@
 // Over a set: which way each seam is pressed, and from which end it is sewn (from left and right in turn).
-import { stripPlaces } from '../../../geometry/stripSet';
+import { seamOrder } from '../../../cutting/seamOrder';
 import type { StripSet } from '../../../model/project';
 import type { Inches } from '../../../model/units';
 
 export function SewingArrows({ set, seam }: { set: StripSet; seam: Inches }) {
-  const seams = stripPlaces(set.strips, seam).slice(1);
-  const up = set.pressing === 'last';
+  const seams = seamOrder(set, seam);
   const middle = [0.34, 0.66].map((part) => part * set.length);
-  const pressing = seams.flatMap(({ bottom }) => middle.map((x) => arrowHead(x, bottom, 0, up ? -1 : 1)));
-  const sewing = seams.map(({ bottom }, index) => {
-    const fromLeft = index % 2 === 0;
-    const way = fromLeft ? 1 : -1;
-    const start = fromLeft ? 0.5 : set.length - 0.5;
-    return `M${start} ${bottom}h${way * 3.4}${arrowHead(start + way * 4, bottom, way, 0)}`;
+  const pressing = seams.flatMap(({ at, pressed }) =>
+    middle.map((x) => arrowHead(x, at, 0, pressed === 'up' ? -1 : 1)),
+  );
+  const sewing = seams.map(({ at, from }) => {
+    const way = from === 'left' ? 1 : -1;
+    const start = from === 'left' ? 0.5 : set.length - 0.5;
+    return `M${start} ${at}h${way * 3.4}${arrowHead(start + way * 4, at, way, 0)}`;
   });
   const d = [...pressing, ...sewing].join('');
   return (
-    <g className="set-arrows">
+    <g
+      className="set-arrows"
+      data-sewing={seams.map(({ from }) => from).join(' ')}
+      data-pressed={seams[0]?.pressed}
+    >
       <path d={d} className="set-arrows-edge" />
       <path d={d} className="set-arrows-heart" />
     </g>

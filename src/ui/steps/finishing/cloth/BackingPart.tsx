@@ -2,7 +2,7 @@
 
 import type { BackingLayout } from '../../../../cutting/yardage/backing';
 import { backingName } from '../../../../cutting/yardage/backingYardage';
-import { clothText, sellingUnit } from '../../../../cutting/yardage/clothLength';
+import { clothText, roundedUp, sellingUnit } from '../../../../cutting/yardage/clothLength';
 import { money } from '../../../../cutting/yardage/fabricYardage';
 import type { Yardage } from '../../../../cutting/yardage/yardage';
 import { changeBacking } from '../../../../editing/buying';
@@ -52,7 +52,7 @@ export function BackingPart({ list }: { list: Yardage }) {
             ))}
             {apart?.cost ? <li>{say('It costs {cost}.', { cost: money(apart.cost, project) })}</li> : null}
           </ul>
-          {saving.cloth < layout.cloth - 0.5 ? (
+          {roundedUp(layout.cloth, unit) - roundedUp(saving.cloth, unit) > 1e-6 ? (
             <p className="quiet">
               <Fractions
                 text={say('With a pieced last width {cloth} of cloth would do, with {seams} seams.', {

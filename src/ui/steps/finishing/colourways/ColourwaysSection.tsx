@@ -63,9 +63,9 @@ function MakeColourway() {
         label="Make one from"
         value={from}
         options={[
-          { value: 'hues', label: 'turned hues' },
-          { value: 'spare', label: 'unused cloth' },
-          { value: 'same', label: 'the same cloth' },
+          { value: 'hues', label: 'Turned hues' },
+          { value: 'spare', label: 'Unused cloth' },
+          { value: 'same', label: 'Same cloth' },
         ]}
         onChange={setFrom}
       />
@@ -89,8 +89,8 @@ function MakeColourway() {
           label="Lights and darks"
           value={order}
           options={[
-            { value: 'kept', label: 'as they are' },
-            { value: 'turned over', label: 'turned over' },
+            { value: 'kept', label: 'As they are' },
+            { value: 'turned over', label: 'Turned over' },
           ]}
           onChange={setOrder}
         />
