@@ -155,7 +155,7 @@ describe('a backing of a fabric of its own', () => {
     const added = apply(now, addColourway('Other', [{ fabric: spare.id, by: used.id }]));
     if (!added.ok) throw new Error('refused');
     now = added.project;
-    const [colourway] = now.colourways;
+    const colourway = now.colourways.at(-1);
     expect(inColourway(now, colourway!).buying.backing.fabric).toBe(used.id);
     const worn = apply(now, wearColourway(now, colourway!.id));
     expect(worn.ok && worn.project.buying.backing.fabric).toBe(used.id);
