@@ -86,8 +86,12 @@ describe('a shuffle for balance', () => {
   });
 
   it('says when the search is over and the bound is still to come, and a stop ends that at once', () => {
-    const project = scrappyTop({ rows: 12, columns: 12, seed: 3 });
-    const wish = { seed: 1, scopes: { ...ALL_SCOPES, trade: false, strips: false }, budget: { steps: 60_000 } };
+    const project = scrappyTop({ rows: 20, columns: 20, seed: 3 });
+    const wish = {
+      seed: 1,
+      scopes: { ...ALL_SCOPES, trade: false, strips: false },
+      budget: { steps: 40_000 },
+    };
     const going = arranging(project, wish);
     let step = going.next(false);
     while (!step.done && !step.value.closing) step = going.next(false);
