@@ -11,6 +11,8 @@ import { useSay } from '../words';
 import { HungBlockView, Ring } from './HungBlockView';
 import { PoolMarks, SeamMarks } from './Marks';
 
+/** From so many blocks their order in the page is their numbers'; below, their cells'. */
+const MANY = 150;
 const NO_MARKS: readonly Mark[] = [];
 
 export interface TopLayerProps {
@@ -41,6 +43,14 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
   const { drawing, fabrics, hanging, findings, chosen, lit } = props;
   const marks = useMemo(() => marksByBlock(findings, chosen), [findings, chosen]);
   const around = useMemo(() => [...drawing.surround, ...drawing.binding], [drawing]);
+  // By number on a large wall: then an exchange moves blocks on the screen only, and takes none out of the page to put it back.
+  const inOrder = useMemo(
+    () =>
+      drawing.blocks.length > MANY
+        ? drawing.blocks.toSorted((one, other) => one.number - other.number)
+        : drawing.blocks,
+    [drawing],
+  );
   const surround = useMemo(() => mergedPaths(around, fabrics), [around, fabrics]);
   const name = (cell: number, block?: number, pinned?: boolean) => {
     const values = { ...rowAndColumn(cell, hanging), block: block ?? 0 };
@@ -76,7 +86,7 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
           onFocus={props.onFocus}
         />
       ))}
-      {drawing.blocks.map((hung) => (
+      {inOrder.map((hung) => (
         <HungBlockView
           key={hung.block}
           hung={hung}

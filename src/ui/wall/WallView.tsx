@@ -46,7 +46,10 @@ export function WallView({ number }: { number: boolean }) {
   const lit = useApp((app) => app.lit);
   const look = useApp((app) => app.look);
   const chosen = useApp((app) => app.finding);
-  const shown = useMemo(() => shownProject(project, preview), [project, preview]);
+  // What is only looked at comes a moment after the words about it: hanging 400 blocks otherwise takes long enough to feel.
+  const late = useDeferredValue(preview);
+  const tried = preview === null ? null : late;
+  const shown = useMemo(() => shownProject(project, tried), [project, tried]);
   const drawing = useMemo(() => drawProject(shown), [shown]);
   const { balance } = useAnalysis(shown);
   const frame = useRef<HTMLDivElement>(null);
@@ -77,7 +80,7 @@ export function WallView({ number }: { number: boolean }) {
     },
     [press, store],
   );
-  const moved = useMemo(() => movedBlocks(preview?.moves ?? [], shown), [preview, shown]);
+  const moved = useMemo(() => movedBlocks(tried?.moves ?? [], shown), [tried, shown]);
   const turns = turnsOf(project.wedge.perBlock);
   const pickedHung = drawing.blocks.find((one) => one.block === picked);
   const box = viewBox(view.sheet, view.window);
