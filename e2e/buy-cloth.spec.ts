@@ -77,7 +77,7 @@ test('the backing is given a fabric of the quilt and counted in its line, or lef
   // 50 1/2" and 1" to straighten, up to the next eighth.
   await expect(backing.locator('summary .cloth-buy').first()).toHaveText('1 1/2 yd');
   await expect(fabric.locator('.cloth-buy')).toHaveText('1/4 yd');
-  await backing.getByText('One of the fabrics').click();
+  await backing.getByText('A fabric', { exact: true }).click();
   await backing.getByRole('button', { name: /Fabric of the backing$/ }).click();
   await page.getByRole('option', { name: 'Night ink, tiny stars' }).click();
   await expect(backing.locator('summary').first()).toContainText('Backing of Night ink, tiny stars');
@@ -92,6 +92,6 @@ test('the backing is given a fabric of the quilt and counted in its line, or lef
   ).toBeVisible();
   await expect(fabric.locator('.cloth-buy').first()).toHaveText('1/4 yd');
   await undoButton(page).click();
-  await backing.getByText('Not chosen yet').click();
+  await backing.getByText('Not chosen', { exact: true }).click();
   await expect(backing.locator('summary .cloth-buy').first()).toHaveText('1 1/2 yd');
 });

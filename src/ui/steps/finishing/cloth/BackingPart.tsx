@@ -112,8 +112,8 @@ function BackingFields({ apart }: { apart: boolean }) {
         label="Cloth of the backing"
         value={backing.fabric === null ? 'open' : 'fabric'}
         options={[
-          { value: 'open', label: 'Not chosen yet' },
-          { value: 'fabric', label: 'One of the fabrics' },
+          { value: 'open', label: 'Not chosen' },
+          { value: 'fabric', label: 'A fabric' },
         ]}
         onChange={(next) => choose(next === 'open' ? null : (borders.at(-1)?.fabric ?? sashing.fabric))}
       />
