@@ -10,13 +10,16 @@ export function eigenvaluesOf(matrix: Float64Array, size: number): Float64Array 
 
 /** The same, yielding every few milliseconds. */
 export function* findingEigenvalues(matrix: Float64Array, size: number): Generator<void, Float64Array> {
-  const { diagonal, beside } = yield* threeDiagonals(matrix.slice(), size);
   // Entries this small are nothing beside the whole, and would only underflow.
   const norm = Math.sqrt(matrix.reduce((sum, one) => sum + one * one, 0));
-  const nothing = (Number.EPSILON * norm) / size;
+  const nothing = Math.max(SMALLEST, (Number.EPSILON * norm) / size);
+  const { diagonal, beside } = yield* threeDiagonals(matrix.slice(), size, nothing);
   for (let value = 0; value < size; value++) findValue(diagonal, beside, value, nothing);
   return diagonal.sort();
 }
+
+/** The square of less than this loses digits or is 0. */
+const SMALLEST = 1e-140;
 
 interface Diagonals {
   readonly diagonal: Float64Array;
@@ -24,7 +27,7 @@ interface Diagonals {
   readonly beside: Float64Array;
 }
 
-function* threeDiagonals(a: Float64Array, size: number): Generator<void, Diagonals> {
+function* threeDiagonals(a: Float64Array, size: number, nothing: number): Generator<void, Diagonals> {
   const beside = new Float64Array(size);
   const vector = new Float64Array(size);
   const product = new Float64Array(size);
@@ -41,6 +44,7 @@ function* threeDiagonals(a: Float64Array, size: number): Generator<void, Diagona
       square += vector[row]! ** 2;
     }
     const length = Math.sqrt(square);
+    if (length <= nothing) continue;
     const first = vector[step + 1]!;
     beside[step] = first > 0 ? -length : length;
     // v = x ± |x| e, H = 1 − 2 v vᵀ/(vᵀ v): the column becomes ∓|x| e.

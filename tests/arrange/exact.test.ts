@@ -167,6 +167,15 @@ describe('the bound', () => {
     }
   });
 
+  it('and that are finite where entries are too small to square', () => {
+    for (const tiny of [1e-150, 1e-162, 5e-324]) {
+      const matrix = Float64Array.from([3, tiny, tiny, tiny, 0, tiny, tiny, tiny, tiny]);
+      const values = eigenvaluesOf(matrix, 3);
+      for (const [at, value] of [0, 0, 3].entries()) expect(values[at]).toBeCloseTo(value, 12);
+      for (const value of eigenvaluesOf(new Float64Array(16).fill(tiny), 4)) expect(value).toBeCloseTo(0, 12);
+    }
+  });
+
   it('and whose sum and sum of squares are the trace and the squared entries of any symmetric matrix', () => {
     fc.assert(
       fc.property(
