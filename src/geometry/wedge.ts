@@ -79,8 +79,8 @@ export function wedgeProblem(wedge: WedgePlan): Phrase | null {
     return phrase(
       'The template is trimmed for a {seam} seam, so an assembly seam under {least} leaves a hole in the middle.',
       {
-        seam: { inches: wedge.seam },
-        least: { inches: least },
+        seam: { seam: wedge.seam },
+        least: { seam: least },
       },
     );
   }

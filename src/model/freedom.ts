@@ -83,7 +83,7 @@ export function wedgeHeld(project: Project, to: Partial<WedgePlan>): Phrase | nu
   const sewn = project.stripSets.find((set) => stripsHeld(project, set) !== null);
   if (sewn && changes('seam')) {
     const say = 'Set {set} is sewn with a seam of {seam}.';
-    return phrase(say, { set: sewn.label, seam: { inches: wedge.seam } });
+    return phrase(say, { set: sewn.label, seam: { seam: wedge.seam } });
   }
   return null;
 }

@@ -1,12 +1,13 @@
 // A sentence for people, kept apart from its numbers, so that units and languages are chosen only when it is shown.
 // Rooms below the screen return Phrases; `speak` in this file turns one into text.
-import { formatLength, type Inches, type LengthUnit } from './units';
+import { formatLength, formatSeam, type Inches, type LengthUnit } from './units';
 
-/** A value in a sentence: text and counts as they are; lengths in inches and areas in square inches, shown in the person's unit. */
+/** A value in a sentence: text and counts as they are; lengths and seams in inches, areas in square inches, in the person's unit. */
 export type PhraseValue =
   | string
   | number
   | { readonly inches: Inches }
+  | { readonly seam: Inches }
   | { readonly squareInches: number }
   | { readonly list: readonly (string | number)[] }
   | Phrase;
@@ -70,6 +71,7 @@ function valueText(value: PhraseValue, unit: LengthUnit, names: Names, translate
   if (typeof value === 'string') return names(value);
   if (typeof value === 'number') return String(value);
   if ('inches' in value) return formatLength(value.inches, unit);
+  if ('seam' in value) return formatSeam(value.seam, unit);
   if ('squareInches' in value) {
     return unit === 'in'
       ? `${value.squareInches.toFixed(1)} sq in`

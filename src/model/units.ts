@@ -24,6 +24,18 @@ export function formatLength(inches: Inches, unit: LengthUnit): string {
   return `${formatFraction(inches)}"`;
 }
 
+/**
+ * A seam for people, finer than other lengths: a seam that was measured seldom lies on a sixteenth, and what is rounded off
+ * comes back many times over in a block. Inches on a sixteenth as a fraction (1/4"), else to the thousandth (0.298"); with
+ * centimetres, millimetres to the tenth (6.4 mm). Input in inches; not-a-number gives a dash.
+ */
+export function formatSeam(inches: Inches, unit: LengthUnit): string {
+  if (!Number.isFinite(inches)) return '–';
+  if (unit === 'cm') return `${Math.round(inches * CENTIMETRES_PER_INCH * 100 + 1e-6) / 10} mm`;
+  const onSixteenth = Math.abs(Math.round(inches * SIXTEENTHS) / SIXTEENTHS - inches) < 1e-6;
+  return onSixteenth ? formatLength(inches, unit) : `${inches.toFixed(3)}"`;
+}
+
 /** Inches to the nearest sixteenth as a mixed fraction without a sign for the unit: 14 1/4. */
 export function formatFraction(inches: Inches): string {
   return new Fraction(Math.round(inches * SIXTEENTHS), SIXTEENTHS).toFraction(true);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { formatLength, lengthFieldText, parseLength } from '../../src/model/units';
+import { formatLength, formatSeam, lengthFieldText, parseLength } from '../../src/model/units';
 
 describe('lengths as makers write them', () => {
   it.each([
@@ -57,5 +57,20 @@ describe('lengths as makers write them', () => {
         );
       }),
     );
+  });
+});
+
+describe('seams', () => {
+  it.each([
+    [0.25, 'in', '1/4"'],
+    [0.3125, 'in', '5/16"'],
+    [0.2978, 'in', '0.298"'],
+    [0.234375, 'in', '0.234"'],
+    [0.25, 'cm', '6.4 mm'],
+    [0.2978, 'cm', '7.6 mm'],
+    [0.7 / 2.54, 'cm', '7 mm'],
+    [Number.NaN, 'in', '–'],
+  ] as const)('%f inches in %s are said as %s', (seam, unit, text) => {
+    expect(formatSeam(seam, unit)).toBe(text);
   });
 });

@@ -97,13 +97,13 @@ function joinWords(count: number, seam: number): Phrase {
   const half = count / 2;
   if (half % 2 === 1) {
     return phrase('Join the wedges of each half with a {seam} seam: {halves}. Then join the halves.', {
-      seam: { inches: seam },
+      seam: { seam },
       halves: { list: [`1 to ${half}`, `${half + 1} to ${count}`] },
     });
   }
   const pairs = Array.from({ length: half }, (_, pair) => `${2 * pair + 1} + ${2 * pair + 2}`);
   return phrase('Join pairs with a {seam} seam: {pairs}. Then the pairs into halves, then the halves.', {
-    seam: { inches: seam },
+    seam: { seam },
     pairs: { list: pairs },
   });
 }
