@@ -3,7 +3,7 @@
 import type { Border, Project } from '../model/project';
 import type { Degrees, Inches } from '../model/units';
 import { type Box, boxOutline, type Outline } from './point';
-import { boxPiece, type SettingPiece } from './settingPiece';
+import { boxPiece, type SettingPiece, type Side } from './settingPiece';
 
 /** Finished widths of a border at the sides and at the ends (top and bottom). */
 function borderWidths(border: Border): { side: Inches; end: Inches } {
@@ -77,6 +77,8 @@ function oneBorder(border: Border, index: number, inner: Box, outer: Box, seam: 
 
 type Way = 'right' | 'down' | 'left' | 'up';
 
+const SIDE_OF: Readonly<Record<Way, Side>> = { right: 'top', down: 'right', left: 'bottom', up: 'left' };
+
 /** A strip runs along its side of the border, however short that is. */
 function strip(border: Border, index: number, box: Box, way: Way): SettingPiece {
   const level = way === 'right' || way === 'left';
@@ -131,6 +133,7 @@ function keyed(
       const level = way === 'right' || way === 'left';
       pieces.push({
         ...piece,
+        side: SIDE_OF[way],
         grain: level ? 90 : 0,
         length: level ? box.height : box.width,
         width: shown,

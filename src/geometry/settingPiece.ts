@@ -17,7 +17,13 @@ export interface SettingPiece {
   readonly width: Inches;
   /** Which border it belongs to, from 0 inside; null for none. */
   readonly border: number | null;
+  /** The side of the top it lies along; of the pieces of pieced borders only. */
+  readonly side?: Side;
 }
+
+/** Clockwise, as pieced borders run. */
+export const SIDES = ['top', 'right', 'bottom', 'left'] as const;
+export type Side = (typeof SIDES)[number];
 
 /** An upright piece; strips are cut with their length along the cloth's, whichever way they hang. */
 export function boxPiece(

@@ -6,6 +6,9 @@ import { id, length } from './schemaParts';
 /** One piece of a pieced border: a strip left over, cut across. `width` is the strip's cut width and runs along the border. */
 const keySchema = v.strictObject({ fabric: id, width: length(0.25, 60) });
 
+/** Spare length at each end of a mitred border (common practice, no source). */
+export const USUAL_MITRE_SPARE = 2;
+
 const borderSchema = v.strictObject({
   fabric: id,
   width: length(0.25, 30),
@@ -14,7 +17,8 @@ const borderSchema = v.strictObject({
   /** How its corners are made; butted unless given. */
   corners: v.exactOptional(
     v.variant('kind', [
-      v.strictObject({ kind: v.literal('mitred') }),
+      /** `spare`: longer than the finished side at each end, to be trimmed once the mitre is sewn; usual unless given. */
+      v.strictObject({ kind: v.literal('mitred'), spare: v.exactOptional(length(0, 12)) }),
       v.strictObject({ kind: v.literal('cornerstones'), fabric: id }),
     ]),
   ),

@@ -9,12 +9,11 @@ export interface BattingSize {
 }
 
 /**
- * Packaged sizes, inches. Crib, twin, full, queen, king: three independent public size charts agree (a convention of
- * packaging, no standard found); throw is from memory.
+ * Packaged sizes, inches: three independent public size charts agree (a convention of packaging, no standard found). Sizes
+ * they do not agree on are left out.
  */
 const BATTING_SIZES: readonly BattingSize[] = [
   { name: 'Crib', width: 45, height: 60 },
-  { name: 'Throw', width: 60, height: 60 },
   { name: 'Twin', width: 72, height: 90 },
   { name: 'Full', width: 81, height: 96 },
   { name: 'Queen', width: 90, height: 108 },

@@ -45,7 +45,7 @@ export interface ClothToBuy {
 
 /**
  * What to buy for `cut` inches of cloth. Washing takes `shrinkage` in the hundred of the length bought, so that is divided
- * by what stays. Nothing to cut needs nothing, not even straightening.
+ * by what stays; the width the cut was laid out on is measured after washing. Nothing to cut needs nothing, not even straightening.
  */
 export function toBuy(
   cut: Inches,
@@ -62,7 +62,8 @@ export function toBuy(
     why.push(phrase('With {straighten} to straighten the edge: {sum}.', values));
   }
   if (shrinkage > 0) {
-    const say = 'With {shrinkage} in the hundred lost in the wash: {sum} before washing.';
+    const say =
+      'With {shrinkage} in the hundred of the length lost in the wash: {sum} before washing. The width is as it is after washing.';
     why.push(phrase(say, { shrinkage, sum: { inches: needed } }));
   }
   why.push(

@@ -22,6 +22,8 @@ export interface CuttingLine {
   /** What is cut from the cloth for it, without what is on hand. */
   readonly cuts: readonly Omit<CutPart, 'line'>[];
   readonly why: readonly Phrase[];
+  /** How its strips become its pieces, where they are joined to a run; null where nothing is joined. */
+  readonly join: Phrase | null;
   /** Why it cannot be cut from this cloth; null when it can. */
   readonly problem: Phrase | null;
 }
@@ -80,7 +82,7 @@ function plainLine(piece: NeededPiece, lies: { across: Inches; along: Inches }, 
       why.push(phrase('Its height runs along the cloth, so that the print stands upright.'));
   }
   const cuts = problem || count <= 0 ? [] : [{ across, along, count }];
-  return { step: piece.step, pieces: [piece], cuts, why, problem };
+  return { step: piece.step, pieces: [piece], cuts, why, join: null, problem };
 }
 
 function besideWords(fit: number, across: Inches, cloth: Cloth, shape: NeededPiece['shape']): Phrase {
@@ -94,9 +96,9 @@ function besideWords(fit: number, across: Inches, cloth: Cloth, shape: NeededPie
 function runLine(pieces: readonly NeededPiece[], strip: Inches, run: Inches, cloth: Cloth): CuttingLine {
   const { step } = pieces[0]!;
   const why = pieces.flatMap((piece) => piece.why);
-  if (run <= 0) return { step, pieces, cuts: [], why, problem: null };
+  if (run <= 0) return { step, pieces, cuts: [], why, join: null, problem: null };
   const joined = joinStrips(run, cloth.width, strip);
-  if (!joined) return { step, pieces, cuts: [], why, problem: tooBroad(strip, cloth) };
+  if (!joined) return { step, pieces, cuts: [], why, join: null, problem: tooBroad(strip, cloth) };
   if (pieces[0]!.shape !== 'run') {
     why.push(
       phrase('They are longer than the cloth is wide: joined strips are cut to length, {run} in all.', {
@@ -109,7 +111,17 @@ function runLine(pieces: readonly NeededPiece[], strip: Inches, run: Inches, clo
     { across: cloth.width, along: strip, count: joined.strips - 1 },
     { across: Math.min(joined.last, cloth.width), along: strip, count: 1 },
   ].filter((cut) => cut.count > 0);
-  return { step, pieces, cuts, why, problem: null };
+  const join = joined.joins === 0 ? null : toJoin(pieces[0]!, joined.strips, strip, run);
+  return { step, pieces, cuts, why, join, problem: null };
+}
+
+function toJoin({ shape }: NeededPiece, strips: number, strip: Inches, run: Inches): Phrase {
+  return phrase(
+    shape === 'run'
+      ? 'join {strips} strips {wide} wide end to end at 45°, {run} in all'
+      : 'join {strips} strips {wide} wide end to end at 45°, {run} in all, then cut to length',
+    { strips, wide: { inches: strip }, run: { inches: run } },
+  );
 }
 
 function tooBroad(size: Inches, cloth: Cloth): Phrase {

@@ -1,6 +1,7 @@
 // A line of the cutting list and the strips it is cut from, in words.
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { ClothLayout, CutPart } from './clothLayout';
+import type { CuttingLine } from './cuttingLine';
 import type { NeededPiece } from './neededPiece';
 
 /** How many of which size: 24 squares 5 1/2". */
@@ -26,6 +27,8 @@ export function pieceWords(piece: NeededPiece): Phrase {
 export interface StripsAlike {
   readonly count: number;
   readonly words: Phrase;
+  /** The rows they are cut into, of all of them. */
+  readonly rows: readonly CutPart[];
   /** Cloth on hand they are cut from, counted from 0; null for new cloth. */
   readonly stock: number | null;
 }
@@ -36,6 +39,7 @@ interface Alike {
   /** Of the cloth they are cut from. */
   readonly across: number;
   readonly rows: CutPart[];
+  readonly all: CutPart[];
   readonly stock: number | null;
 }
 
@@ -47,14 +51,16 @@ export function stripsAlike(layout: ClothLayout): StripsAlike[] {
     const { stock, across } = layout.sheets[strip.sheet]!;
     const sizes = rows.map((row) => `${row.count}×${row.across.toFixed(4)}×${row.along.toFixed(4)}`);
     const key = `${stock ?? 'new'} ${strip.along.toFixed(4)} ${sizes.join(' ')}`;
-    const group = groups.get(key) ?? { count: 0, along: strip.along, across, rows, stock };
+    const group = groups.get(key) ?? { count: 0, along: strip.along, across, rows, all: [], stock };
     group.count += 1;
+    group.all.push(...strip.rows);
     groups.set(key, group);
   }
   return Array.from(groups.values(), (alike) => ({
     count: alike.count,
     stock: alike.stock,
     words: stripWords(alike),
+    rows: alike.all,
   }));
 }
 
@@ -110,4 +116,28 @@ function rowWords(row: CutPart, along: number): Phrase {
   return asDeep
     ? phrase('{count} of {across}', values)
     : phrase('from its end {count} of {across} × {along}', values);
+}
+
+/** What strips alike are cut for, in words: which pieces of which step or set, and which is only the end of a run. In the order they are cut. */
+export function usesOfStrips({ rows }: Pick<StripsAlike, 'rows'>, lines: readonly CuttingLine[]): Phrase[] {
+  const uses = new Map<string, Phrase>();
+  for (const row of rows) {
+    const line = lines[row.line]!;
+    const rest = line.join !== null && row.across < line.cuts[0]!.across - 1e-9;
+    uses.set(`${row.line} ${rest}`, wordsOfUse(line, rest));
+  }
+  return [...uses.values()];
+}
+
+function wordsOfUse({ pieces, join }: CuttingLine, rest: boolean): Phrase {
+  const what = pieces
+    .map((piece) => piece.what)
+    .filter((one, index, all) => index === 0 || !sameWords(one, all[index - 1]!))
+    .reduce((before, next) => phrase('{before}; {next}', { before, next }));
+  if (join === null) return what;
+  return rest ? phrase('{what} (the rest of the run)', { what }) : phrase('{what} (to be joined)', { what });
+}
+
+function sameWords(one: Phrase, other: Phrase): boolean {
+  return JSON.stringify(one) === JSON.stringify(other);
 }

@@ -1,9 +1,10 @@
 // Rows to cut for everything round the blocks: sashing, cornerstones, plain squares, setting triangles, borders, binding.
 // They are read off the setting's own layout, piece by piece, so that what is drawn and what is cut cannot differ.
 import { layOut, type SettingLayout } from '../../geometry/setting';
-import type { SettingPiece } from '../../geometry/settingPiece';
+import type { SettingPiece, Side } from '../../geometry/settingPiece';
 import { counted, type Phrase, phrase } from '../../model/phrase';
-import type { FabricId, Project, StripOnHand } from '../../model/project';
+import type { Border, FabricId, Project, StripOnHand } from '../../model/project';
+import { USUAL_MITRE_SPARE } from '../../model/setting';
 import type { Inches } from '../../model/units';
 import { stripsLeftBeside } from '../stripsUnused';
 import { bindingWords, perimeter } from './binding';
@@ -60,7 +61,8 @@ function cutOf(piece: SettingPiece, project: Project): Cut {
     }
     default: {
       const cut = withSeams(piece, isKey(piece, project) ? project.wedge.seam : seam);
-      const [length, width] = [onRuler(cut.length, unit), onRuler(cut.width, unit)];
+      const spare = 2 * (spareOf(piece, project) ?? 0);
+      const [length, width] = [onRuler(cut.length + spare, unit), onRuler(cut.width, unit)];
       const level = piece.grain === 0;
       return {
         ...named(piece, project, onPoint),
@@ -77,6 +79,29 @@ function isKey(piece: SettingPiece, project: Project): boolean {
   return piece.part === 'border' && project.setting.borders[piece.border ?? -1]?.keys !== undefined;
 }
 
+const PIECES_OF_SIDE: Readonly<Record<Side, string>> = {
+  top: 'Pieces of border {border}, top',
+  right: 'Pieces of border {border}, right side',
+  bottom: 'Pieces of border {border}, bottom',
+  left: 'Pieces of border {border}, left side',
+};
+
+/** Whether it is a row of a pieced border. */
+export function isOfPiecedBorder({ what }: Pick<NeededPiece, 'what'>): boolean {
+  return Object.values(PIECES_OF_SIDE).includes(what.say);
+}
+
+/** What the strip of a mitred border is cut longer at each end; null where nothing is mitred. */
+function spareOf(piece: SettingPiece, { setting }: Project): Inches | null {
+  const border = piece.part === 'border' ? setting.borders[piece.border ?? -1] : undefined;
+  return border ? mitreSpare(border) : null;
+}
+
+/** What the strips of a border are cut longer at each end for the mitres; null where it is not mitred. */
+export function mitreSpare({ corners }: Border): Inches | null {
+  return corners?.kind === 'mitred' ? (corners.spare ?? USUAL_MITRE_SPARE) : null;
+}
+
 function named(piece: SettingPiece, project: Project, onPoint: boolean): { step: CuttingStep; what: Phrase } {
   const values = { border: (piece.border ?? 0) + 1 };
   const level = piece.grain === 0;
@@ -89,7 +114,7 @@ function named(piece: SettingPiece, project: Project, onPoint: boolean): { step:
         : { step: 'borders', what: phrase('Cornerstones of border {border}', values) };
     case 'border':
       if (isKey(piece, project))
-        return { step: 'borders', what: phrase('Pieces of border {border}', values) };
+        return { step: 'borders', what: phrase(PIECES_OF_SIDE[piece.side ?? 'top'], values) };
       return {
         step: 'borders',
         what: level
@@ -102,11 +127,7 @@ function named(piece: SettingPiece, project: Project, onPoint: boolean): { step:
   }
 }
 
-function neededOf(
-  { cut, fabric, pieces }: Group,
-  project: Project,
-  leftovers: readonly StripOnHand[],
-): NeededPiece {
+function neededOf({ cut, fabric, pieces }: Group, project: Project, leftovers: StripOnHand[]): NeededPiece {
   const count = rectangles(cut, fabric, pieces, project);
   const keys = isKey(pieces[0]!, project);
   const onHand = keys ? fromLeftovers(cut, fabric, pieces[0]!, count, leftovers) : 0;
@@ -116,13 +137,24 @@ function neededOf(
       counted(onHand, '1 can be cut from strips left over.', '{count} can be cut from strips left over.'),
     );
   }
-  if (
-    pieces[0]!.part === 'border' &&
-    project.setting.borders[pieces[0]!.border ?? -1]?.corners?.kind === 'mitred'
-  ) {
-    why.push(phrase('The length reaches into both mitred corners.'));
-  }
+  const spare = spareOf(pieces[0]!, project);
+  if (spare !== null) why.push(spareWords(spare, cut, pieces[0]!));
   return { ...cut, fabric, count, onHand, why };
+}
+
+function spareWords(spare: Inches, cut: Cut, piece: SettingPiece): Phrase {
+  const long = Math.max(cut.width, cut.height);
+  return phrase(
+    spare > 0
+      ? 'The length reaches into both mitred corners: {finished} finished, at each end {point} for the seam round the point and {spare} to spare, together {long}.'
+      : 'The length reaches into both mitred corners, with nothing to spare.',
+    {
+      finished: { inches: piece.length },
+      point: { inches: (long - piece.length) / 2 - spare },
+      spare: { inches: spare },
+      long: { inches: long },
+    },
+  );
 }
 
 /** Rectangles that give all pieces. One-way triangles have to come from the right side of their square. */
@@ -141,7 +173,7 @@ function isOneWay(project: Project, fabric: FabricId): boolean {
 
 function workings(cut: Cut, pieces: readonly SettingPiece[], count: number, project: Project): Phrase {
   const piece = pieces[0]!;
-  const seam = { inches: project.wedge.outerSeam };
+  const seam = { seam: project.wedge.outerSeam };
   const cutSize = { width: { inches: cut.width }, height: { inches: cut.height } };
   const values = { ...cutSize, seam, pieces: pieces.length, long: { inches: piece.length } };
   if (cut.shape === 'quartered') {
@@ -165,10 +197,13 @@ function workings(cut: Cut, pieces: readonly SettingPiece[], count: number, proj
     across: { inches: level ? piece.length : piece.width },
     down: { inches: level ? piece.width : piece.length },
   };
-  return phrase('Finished {across} × {down}; with a {seam} seam on every side {width} × {height}.', {
-    ...values,
-    ...finished,
-  });
+  // What a mitred border has to spare has a working of its own.
+  const spare = spareOf(piece, project) ?? 0;
+  const say =
+    spare > 0
+      ? 'Finished {across} × {down}; with its seams and what is to spare {width} × {height}.'
+      : 'Finished {across} × {down}; with a {seam} seam on every side {width} × {height}.';
+  return phrase(say, { ...values, ...finished });
 }
 
 /** Takes strips from those left beside all sets for the pieces of a pieced border; returns how many pieces they give. */
@@ -177,17 +212,23 @@ function fromLeftovers(
   fabric: FabricId,
   piece: SettingPiece,
   count: number,
-  leftovers: readonly StripOnHand[],
+  leftovers: StripOnHand[],
 ): number {
   const [strip, long] = piece.grain === 0 ? [cut.height, cut.width] : [cut.width, cut.height];
   let left = count;
+  const rests: StripOnHand[] = [];
   for (const row of leftovers) {
     const each = Math.floor((row.length + 1e-9) / long);
     if (row.fabric !== fabric || row.width < strip - 1e-6 || each === 0) continue;
     const strips = Math.min(row.count, Math.ceil(left / each));
+    const cut = Math.min(left, strips * each);
     row.count -= strips;
-    left -= Math.min(left, strips * each);
+    left -= cut;
+    // The end of the last strip is there for the other sides.
+    const onLast = cut - (strips - 1) * each;
+    if (strips > 0 && onLast < each) rests.push({ ...row, length: row.length - onLast * long, count: 1 });
   }
+  leftovers.push(...rests);
   return count - left;
 }
 

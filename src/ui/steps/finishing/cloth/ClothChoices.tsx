@@ -20,7 +20,7 @@ export function ClothChoices() {
       <div className="stack">
         <div className="pair">
           <LengthField
-            label="Usable width of cloth"
+            label="Usable width of cloth, washed"
             value={preferences.usableWidth}
             least={10}
             most={120}
@@ -33,7 +33,7 @@ export function ClothChoices() {
             onCommit={(straighten) => run(changeBuying({ straighten }))}
           />
           <AmountField
-            label="Lost in the wash"
+            label="Length lost in the wash"
             unit="%"
             value={buying.shrinkage}
             most={15}
@@ -46,6 +46,9 @@ export function ClothChoices() {
             onCommit={(bindingExtra) => run(changeBuying({ bindingExtra }))}
           />
         </div>
+        <p className="quiet">
+          {say('Measure the usable width after washing: what the wash takes is added to the length only.')}
+        </p>
         <Choice
           label="Sold by the"
           value={sellingUnit(project)}

@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { evenBorder, setBorderCorners } from '../../../../editing/edges';
 import { addBorder, changeBorder, removeBorder } from '../../../../editing/setting';
 import type { Border } from '../../../../model/project';
+import { USUAL_MITRE_SPARE } from '../../../../model/setting';
 import { useApp, useAppStore } from '../../../app';
 import { Choice } from '../../../fields/Choice';
 import { Complaint, useRun } from '../../../fields/Complaint';
@@ -125,6 +126,14 @@ function OneBorder({ border, index, piecing, onPiece }: OneBorderProps) {
         ]}
         onChange={choose}
       />
+      {border.corners?.kind === 'mitred' ? (
+        <LengthField
+          label="To spare at each end for the mitre"
+          value={border.corners.spare ?? USUAL_MITRE_SPARE}
+          most={12}
+          onCommit={(spare) => store.getState().run(setBorderCorners(index, { kind: 'mitred', spare }))}
+        />
+      ) : null}
       {border.corners?.kind === 'cornerstones' ? (
         <FabricPicker
           label="Fabric of its cornerstones"
