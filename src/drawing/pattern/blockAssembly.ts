@@ -203,7 +203,7 @@ function advice({ project, say }: Writing): string[] {
       );
   return [
     nests,
-    say('Sew the wedges with a {seam} seam. Sewn wider the block comes out smaller, so keep to what your test block needed.', { seam: { inches: assemblySeam } }),
+    say('Sew the wedges with a {seam} seam. Sewn wider the block comes out smaller, so keep to what your test block needed.', { seam: { seam: assemblySeam } }),
     say('The rims are on the straight of the cloth, the long sides on the bias: handle those as little as you can.'),
   ]; // biome-ignore format: a list
 }

@@ -14,6 +14,7 @@ import { fitted, inRow, line, textFigure, textWidth } from './lettering';
 import { STYLES } from './look';
 import { type Figure, type Mark, shifted, sideBySide, stacked } from './page';
 import { numberDisc, tipSign } from './signs';
+import { slantedPlace } from './slantedRows';
 import { nameOf, type Writing } from './writing';
 
 const COLUMNS = 2;
@@ -67,6 +68,8 @@ function card(block: Block, ownCorners: boolean, width: Inches, writing: Writing
 
 function whereWords(cell: number, { project }: Writing): Phrase {
   if (cell < 0) return phrase('not on the wall');
+  const slanted = slantedPlace(cell, project);
+  if (slanted) return phrase('slanted row {row}, square {place} of the wall', { ...slanted });
   return phrase('row {row}, place {column} of the wall', { ...rowAndColumn(cell, project) });
 }
 

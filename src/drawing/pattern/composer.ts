@@ -7,6 +7,7 @@ import { type Figure, type Mark, type Page, type Paper, shifted } from './page';
 
 const TOP: Inches = 0.7;
 const FOOT: Inches = 0.8;
+const STEP_GAP: Inches = 0.045;
 
 export interface Column {
   readonly head: string;
@@ -116,18 +117,29 @@ export class Composer {
   }
 
   /** Numbered steps of the work. */
-  steps(texts: readonly string[], width = this.width * 0.86): void {
-    texts.forEach((text, index) => {
-      const number = textFigure(String(index + 1), STYLES.strong, 0.2, this.type);
-      const words = textFigure(text, STYLES.body, width - 0.26, this.type);
-      this.add(
-        inRow([
-          { x: 0, figure: number },
-          { x: 0.26, figure: words },
-        ]),
-        0.045,
-      );
+  steps(texts: readonly string[]): void {
+    const figures = this.stepFigures(texts);
+    figures.forEach((figure, index) => {
+      // The last step never stands alone on a page.
+      const last = index === figures.length - 2 ? figures[index + 1]!.height + STEP_GAP : 0;
+      this.add(figure, STEP_GAP, last);
     });
+  }
+
+  /** A heading and its steps, together on one page where a page holds them. */
+  stepsUnder(heading: string, texts: readonly string[]): void {
+    const tall = this.stepFigures(texts).reduce((sum, { height }) => sum + height + STEP_GAP, 0.06);
+    this.heading(heading, tall < this.height - 1 ? tall : 1.2);
+    this.steps(texts);
+  }
+
+  private stepFigures(texts: readonly string[]): Figure[] {
+    return texts.map((text, index) =>
+      inRow([
+        { x: 0, figure: textFigure(String(index + 1), STYLES.strong, 0.2, this.type) },
+        { x: 0.26, figure: textFigure(text, STYLES.body, this.width * 0.86 - 0.26, this.type) },
+      ]),
+    );
   }
 
   /** A list with a short rule before each line. */

@@ -1,23 +1,12 @@
-// What to buy, and what to cut from it: cloth by fabric, backing, batting and tools; then every piece by step of the work.
-
+// What to buy: cloth by fabric, backing, batting and tools.
 import { type BackingYardage, clothWidth } from '../../cutting/yardage/backingYardage';
 import { clothText, sellingUnit } from '../../cutting/yardage/clothLength';
 import type { FabricYardage } from '../../cutting/yardage/fabricYardage';
-import { pieceWords, stripsAlike } from '../../cutting/yardage/lineWords';
-import {
-  CUTTING_STEPS,
-  type CuttingStep,
-  type NeededPiece,
-  STEP_NAMES,
-} from '../../cutting/yardage/neededPiece';
-import { counted, type PhraseValue, phrase } from '../../model/phrase';
-import type { Inches } from '../../model/units';
+import { CUTTING_STEPS, STEP_NAMES } from '../../cutting/yardage/neededPiece';
+import { counted, type PhraseValue } from '../../model/phrase';
 import { swatch } from './clothMarks';
 import type { Composer, TableCell } from './composer';
-import { inRow, textFigure } from './lettering';
 import { STYLES } from './look';
-import { cuttingCaution } from './overview';
-import { type Figure, shifted, stacked } from './page';
 import { size, type Writing } from './writing';
 
 export function materialsPages(composer: Composer, writing: Writing): void {
@@ -48,14 +37,14 @@ function clothRemark({ project, say }: Writing): string {
   const width = { inches: project.preferences.usableWidth };
   return say(
     shrinkage > 0
-      ? 'Reckoned for the whole quilt from new cloth with a usable width of {width}; {shrinkage} in the hundred lost in the wash is allowed for.'
+      ? 'Reckoned for the whole quilt from new cloth with a usable width of {width} after washing; {shrinkage} in the hundred of its length lost in the wash is allowed for.'
       : 'Reckoned for the whole quilt from new cloth with a usable width of {width}, without loss in the wash.',
     { width, shrinkage },
   );
 }
 
 /** How a fabric is bought, in words. */
-function purchaseText(
+export function purchaseText(
   { buy }: Pick<FabricYardage, 'buy'>,
   { project, say }: Pick<Writing, 'project' | 'say'>,
 ): string {
@@ -113,99 +102,4 @@ function toolLines(perBlock: number, say: Writing['say']): string[] {
     ),
     say('Labels or bags for the sets and for {count} places of a block.', { count: perBlock }),
   ];
-}
-
-export function cuttingPages(composer: Composer, writing: Writing): void {
-  const { yardage, say } = writing;
-  if (yardage.fabrics.length === 0) return;
-  composer.begin(say('Cutting list'), cuttingCaution(say));
-  for (const step of CUTTING_STEPS) stepTable(step, composer, writing);
-  clothTable(composer, writing);
-}
-
-function stepTable(step: CuttingStep, composer: Composer, writing: Writing): void {
-  const { yardage, say, type } = writing;
-  const [cutWidth, forWidth] = [2.15, 2.45].map((part) => (part / 7.3) * composer.width - 0.12) as [
-    number,
-    number,
-  ];
-  const rows = yardage.fabrics.flatMap((one): TableCell[][] => {
-    const lines = one.lines.filter((line) => line.step === step);
-    const cells = lines.flatMap((line) =>
-      line.pieces.map((piece) => {
-        const words = [say(piece.what), shapeWords(piece, say), line.problem ? say(line.problem) : ''];
-        return inRow([
-          { x: 0, figure: textFigure(say(pieceWords(piece)), STYLES.strong, cutWidth, type) },
-          {
-            x: cutWidth + 0.12,
-            figure: lowered(
-              textFigure(words.filter((part) => part !== '').join('. '), STYLES.small, forWidth, type),
-              STYLES.strong.size - STYLES.small.size,
-            ),
-          },
-        ]);
-      }),
-    );
-    return cells.length === 0 ? [] : [[fabricCell(one, writing), stacked(cells, 0)]];
-  });
-  if (rows.length === 0) return;
-  composer.heading(say(STEP_NAMES[step]));
-  composer.table(
-    [
-      { head: say('Fabric'), part: 2.7 },
-      { head: say('Cut, and what for'), part: 4.6 },
-    ],
-    rows,
-    0.02,
-  );
-}
-
-/** Smaller letters beside larger ones, on the same line. */
-function lowered(figure: Figure, by: Inches): Figure {
-  return { ...figure, height: figure.height + by, marks: shifted(figure.marks, 0, by) };
-}
-
-function fabricCell({ fabric }: FabricYardage, writing: Writing): Figure {
-  return inRow(
-    [
-      { x: 0, figure: swatch(fabric.id, 0.3, 0.18, writing) },
-      { x: 0.4, figure: textFigure(fabric.name, STYLES.body, 1.95, writing.type) },
-    ],
-    'middle',
-  );
-}
-
-function shapeWords({ shape }: NeededPiece, say: Writing['say']): string {
-  if (shape === 'halved') return say('Cut each once from corner to corner');
-  if (shape === 'quartered') return say('Cut each twice from corner to corner');
-  return '';
-}
-
-/** How each fabric is cut up: strips right across, and what comes from each. */
-function clothTable(composer: Composer, writing: Writing): void {
-  const { yardage, say, type } = writing;
-  composer.heading(say('By fabric, strips across the cloth'));
-  const rows = yardage.fabrics
-    .filter(({ layout }) => layout.strips.length > 0)
-    .map((one): TableCell[] => [
-      fabricCell(one, writing),
-      stacked(
-        stripsAlike(one.layout).map(({ words }) => textFigure(say(words), STYLES.small, 3.1, type)),
-        0.02,
-      ),
-      { text: purchaseText(one, writing), style: STYLES.small },
-    ]);
-  composer.table(
-    [
-      { head: say('Fabric'), part: 2.7 },
-      { head: say('Cut in this order'), part: 3.5 },
-      { head: say('From'), part: 1.1, align: 'right' },
-    ],
-    rows,
-    0.02,
-  );
-  composer.paragraph(
-    say(phrase('Straighten the edge before the first cut and again after every few strips.')),
-    STYLES.small,
-  );
 }

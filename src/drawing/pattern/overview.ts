@@ -81,7 +81,7 @@ function sizes(composer: Composer, writing: Writing): void {
       [say('Block, finished'), by(finished.width, finished.height), say('once it is sewn in')],
       [say('Block, unfinished'), by(unfinished.width, unfinished.height), say('trimmed, before it is sewn in')],
       [say('Wedge, as cut'), by(cutWedge(wedge).base, wedge.cutHeight), say('base by height, {count} to the block', { count: wedge.perBlock })],
-      [say('Seams'), say('{seam}', { seam: { inches: wedge.seam } }), seamWords(writing)],
+      [say('Seams'), say('{seam}', { seam: { seam: wedge.seam } }), seamWords(writing)],
     ], // biome-ignore format: a table
     0.02,
   );
@@ -91,8 +91,8 @@ function seamWords({ project, say }: Writing): string {
   const { seam, assemblySeam, outerSeam } = project.wedge;
   if (seam === assemblySeam && seam === outerSeam) return say('everywhere');
   return say('in the strip sets; {assembly} between wedges, {outer} round the blocks', {
-    assembly: { inches: assemblySeam },
-    outer: { inches: outerSeam },
+    assembly: { seam: assemblySeam },
+    outer: { seam: outerSeam },
   });
 }
 

@@ -1,21 +1,18 @@
 // Setting the top and adding borders: the order of sewing, the pieces, and the top drawn apart in its rows.
-
 import { pieceWords } from '../../cutting/yardage/lineWords';
 import type { CuttingStep } from '../../cutting/yardage/neededPiece';
-import { area, type Outline, type Point } from '../../geometry/point';
+import { isOfPiecedBorder, mitreSpare } from '../../cutting/yardage/settingPieces';
 import { layOut } from '../../geometry/setting';
-import type { SettingPiece } from '../../geometry/settingPiece';
 import { phrase } from '../../model/phrase';
 import type { Border } from '../../model/project';
 import type { Inches } from '../../model/units';
-import { clothMarks } from './clothMarks';
 import type { Composer } from './composer';
-import type { Figure, Mark } from './page';
-import { shifted } from './page';
+import { joinText } from './cuttingList';
+import { STYLES } from './look';
+import { piecedRuns } from './piecedRuns';
+import { rowsFigure } from './rowsFigure';
 import { nameOf, type Writing } from './writing';
 
-/** How far rows are drawn apart on the page, inches. */
-const APART = 0.13;
 /** Rows drawn lower than this are hard to read. */
 const LEAST_ROWS: Inches = 2.8;
 
@@ -27,10 +24,13 @@ export function settingPages(composer: Composer, writing: Writing): void {
   piecesOf(['setting', 'sashing'], composer, writing);
   const layout = layOut(project);
   const room = composer.room > 3.2 ? composer.room : composer.height;
-  const most = Math.max(LEAST_ROWS, room - bordersRoom(writing));
-  const rows = rowsFigure(composer.width * 0.86, most - 0.4, writing);
+  // The borders stand under the rows where that leaves the rows large enough, else on a page of their own.
+  const left = room - bordersRoom(writing);
+  const shared = left >= LEAST_ROWS;
+  const rows = rowsFigure(composer.width * 0.86, (shared ? left : room) - 0.4, writing);
   composer.add(rows, 0.2, 0, (composer.width - rows.width) / 2);
   if (project.setting.borders.length === 0) return;
+  if (!shared) composer.turnPage();
   composer.heading(say('Borders'), 1.6);
   composer.steps([
     say('Measure the top through its middle, both ways, before cutting borders to length; it should be {width} × {height} with the seams on.', {
@@ -40,6 +40,10 @@ export function settingPages(composer: Composer, writing: Writing): void {
     ...project.setting.borders.map((border, index) => borderWords(border, index, writing)),
   ]); // biome-ignore format: a list
   piecesOf(['borders'], composer, writing);
+  for (const { heading, lines } of piecedRuns(writing)) {
+    composer.heading(heading, 1);
+    for (const line of lines) composer.paragraph(line, STYLES.small);
+  }
 }
 
 /** About what the words on borders take under the drawing, so that both share a page. */
@@ -47,8 +51,10 @@ function bordersRoom({ project, yardage }: Writing): Inches {
   const { borders } = project.setting;
   if (borders.length === 0) return 0;
   const lines = yardage.fabrics.flatMap((one) => one.lines.filter((line) => line.step === 'borders'));
-  const pieces = lines.reduce((sum, line) => sum + line.pieces.length, 0);
-  return 0.75 + 0.43 * (borders.length + 1) + 0.24 * pieces;
+  const pieces = lines.flatMap((line) => line.pieces).filter((piece) => !isOfPiecedBorder(piece)).length;
+  const joined = lines.filter((line) => line.join !== null).length;
+  const mitred = borders.filter((border) => (mitreSpare(border) ?? 0) > 0).length;
+  return 0.75 + 0.43 * (borders.length + 1) + 0.2 * mitred + 0.24 * pieces + 0.43 * joined;
 }
 
 function settingSteps({ project, say }: Writing): string[] {
@@ -57,7 +63,7 @@ function settingSteps({ project, say }: Writing): string[] {
   if (plain) steps.push(say('Plain squares take their turn in the rows like blocks.'));
   if (layout.kind === 'onPoint') {
     steps.push(
-      say('The rows run aslant. Begin and end each with a side triangle, its long side outwards.'),
+      say('The rows run aslant. Begin and end each with a side triangle, its long side outwards; an end in a corner of the top stays open for now.'),
       sashing.where === 'none'
         ? say('Sew each row; press the seams of neighbouring rows opposite ways.')
         : sashing.cornerstones === undefined
@@ -90,23 +96,26 @@ function settingSteps({ project, say }: Writing): string[] {
   return steps;
 }
 
-/** What is cut for these steps, one line for each size. */
+/** What is cut for these steps, one line for each size, and which strips are joined for it. */
 function piecesOf(steps: readonly CuttingStep[], composer: Composer, { yardage, say }: Writing): void {
-  const lines = yardage.fabrics.flatMap((one) =>
-    one.lines
-      .filter((line) => steps.includes(line.step))
-      .flatMap((line) =>
-        line.pieces.map((piece) => ({ what: say(piece.what), piece, fabric: one.fabric.name })),
-      ),
+  const own = yardage.fabrics.flatMap((one) =>
+    one.lines.filter((line) => steps.includes(line.step)).map((line) => ({ line, fabric: one.fabric.name })),
   );
-  lines.sort((one, other) => one.what.localeCompare(other.what, 'en', { numeric: true }));
-  if (lines.length === 0) return;
+  const rows = own.flatMap(({ line, fabric }) =>
+    // Those of a pieced border are written in their order instead.
+    line.pieces
+      .filter((piece) => !isOfPiecedBorder(piece))
+      .map((piece) => ({ what: say(piece.what), piece, fabric })),
+  );
+  rows.sort((one, other) => one.what.localeCompare(other.what, 'en', { numeric: true }));
+  if (rows.length === 0) return;
   composer.skip(0.08);
-  composer.bullets(
-    lines.map(({ what, piece, fabric }) =>
+  composer.bullets([
+    ...rows.map(({ what, piece, fabric }) =>
       say('{what}: {pieces} of {fabric}.', { what, pieces: pieceWords(piece), fabric }),
     ),
-  );
+    ...own.map(({ line }) => joinText(line, say)).filter((words) => words !== ''),
+  ]);
 }
 
 function borderWords(border: Border, index: number, writing: Writing): string {
@@ -118,96 +127,24 @@ function borderWords(border: Border, index: number, writing: Writing): string {
   };
   const which = border.keys
     ? say(
-        phrase('Border {border}, {width} wide, is pieced: join its pieces in the order of the map.', values),
+        phrase(
+          'Border {border}, {width} wide, is pieced: join the pieces of each side in the order given below.',
+          values,
+        ),
       )
     : say(phrase('Border {border}, of {fabric}, is {width} wide finished.', values));
-  return `${which} ${say(cornerWords(border))}`;
+  return `${which} ${say(cornerWords(border), { spare: { inches: mitreSpare(border) ?? 0 } })}`;
 }
 
-function cornerWords({ corners }: Border): string {
+function cornerWords(border: Border): string {
+  const { corners } = border;
   if (corners?.kind === 'mitred') {
-    return 'Sew on all four sides, stopping a seam’s width before each corner, and join the ends at 45 degrees.';
+    return (mitreSpare(border) ?? 0) > 0
+      ? 'Pin all four sides on by their middles; {spare} more than the finished length is to spare at each end. Sew, stopping a seam’s width before each corner, join the ends at 45 degrees, and trim what is over.'
+      : 'Sew on all four sides, stopping a seam’s width before each corner, and join the ends at 45 degrees.';
   }
   if (corners?.kind === 'cornerstones') {
     return 'Sew on the sides. Sew cornerstones to both ends of the top and bottom pieces, and sew those on.';
   }
   return 'Sew on the sides first and press outwards, then the top and the bottom across the new width.';
-}
-
-/** The part inside the borders, its rows drawn apart in the order they are joined. */
-function rowsFigure(width: number, height: number, writing: Writing): Figure {
-  const { project, drawing } = writing;
-  const layout = layOut(project);
-  const slanted = layout.tilt === 45;
-  const toward: Point = slanted ? { x: -Math.SQRT1_2, y: Math.SQRT1_2 } : { x: 0, y: 1 };
-  const pieces = layout.pieces.filter((piece) => piece.border === null);
-  const depths = [
-    ...drawing.blocks.map(({ centre }) => depthOf(centre, toward)),
-    ...drawing.emptyCells.map(({ box }) =>
-      depthOf({ x: box.x + box.width / 2, y: box.y + box.height / 2 }, toward),
-    ),
-    ...pieces.filter((piece) => piece.part === 'plain').map((piece) => depthOf(middleOf(piece), toward)),
-  ];
-  const rows = distinct(depths);
-  const ranks = pieces.map((piece) => rankOf(depthOf(middleOf(piece), toward), rows));
-  const first = Math.min(0, ...ranks);
-  const gaps = Math.max(rows.length - 1, ...ranks) - first;
-  const spread = { x: slanted ? gaps * APART * 0.75 : 0, y: gaps * APART * (slanted ? 0.75 : 1.6) };
-  const scale = Math.min(
-    (width - spread.x) / layout.inner.width,
-    (height - spread.y) / layout.inner.height,
-    0.35,
-  );
-  const left = (layout.width - layout.inner.width) / 2;
-  const above = (layout.height - layout.inner.height) / 2;
-  const moved = (marks: readonly Mark[], depth: number): Mark[] => {
-    const by = (rankOf(depth, rows) - first) * APART;
-    const x = slanted ? spread.x + toward.x * by : 0;
-    const y = slanted ? toward.y * by : by * 1.6;
-    return shifted(marks, x - left * scale, y - above * scale);
-  };
-  const marks = [
-    ...pieces.flatMap((piece) => moved(pieceMarks(piece, scale, writing), depthOf(middleOf(piece), toward))),
-    ...drawing.blocks.flatMap((hung) =>
-      moved(clothMarks(hung.pieces, scale, writing, hung), depthOf(hung.centre, toward)),
-    ),
-  ];
-  return {
-    width: layout.inner.width * scale + spread.x,
-    height: layout.inner.height * scale + spread.y,
-    marks,
-  };
-}
-
-function pieceMarks(piece: SettingPiece, scale: number, writing: Writing): Mark[] {
-  return clothMarks([{ ...piece, place: null, band: null }], scale, writing);
-}
-
-function depthOf(point: Point, toward: Point): number {
-  return point.x * toward.x + point.y * toward.y;
-}
-
-function middleOf({ outline }: { outline: Outline }): Point {
-  const count = outline.length;
-  const sum = outline.reduce((all, point) => ({ x: all.x + point.x, y: all.y + point.y }), { x: 0, y: 0 });
-  return area(outline) > 0 ? { x: sum.x / count, y: sum.y / count } : outline[0]!;
-}
-
-function distinct(depths: readonly number[]): number[] {
-  return depths.toSorted((one, other) => one - other).filter((depth, index, all) => index === 0 || depth - all[index - 1]! > 1e-6);
-} // biome-ignore format: one chain
-
-/** Which row a depth lies in, counted from 0; halves lie between two rows, as sashing does. */
-function rankOf(depth: number, rows: readonly number[]): number {
-  if (rows.length < 2) return 0;
-  const after = rows.findIndex((row) => row >= depth - 1e-6);
-  if (after === 0) return depth < rows[0]! - (rows[1]! - rows[0]!) * 0.45 ? -0.5 : 0;
-  if (after < 0) {
-    const last = rows.length - 1;
-    return depth > rows[last]! + (rows[last]! - rows[last - 1]!) * 0.45 ? last + 0.5 : last;
-  }
-  const [from, to] = [rows[after - 1]!, rows[after]!];
-  const part = (depth - from) / (to - from);
-  if (part < 0.4) return after - 1;
-  return part > 0.6 ? after : after - 0.5;
 }

@@ -37,7 +37,7 @@ function checkSheet(composer: Composer, { say, type }: Writing): void {
   composer.steps([
     say('Glue the sheet to card or trace it on template plastic. Where a template runs over several sheets, lay cross on cross, check that the lines run on, and tape.'),
     say('Cut on the solid outer line. The dashed line is the seam.'),
-    say('Lay the thin lines along the seams of the strip set: they keep the strips level in every wedge.'),
+    say('Lay the base along the raw edge of the strip set and keep the thin lines level with its seams: so the strips lie level in every wedge.'),
     say('Short marks at the edge are notches: matched with the neighbour’s, they keep both from creeping.'),
   ]); // biome-ignore format: a list
   composer.skip(0.1);

@@ -1,13 +1,14 @@
 // The map of the wall: the top with the number of every block and which way up it hangs, and the same in words.
 import { phrase } from '../../model/phrase';
 import type { Inches } from '../../model/units';
-import { isPlain, rowAndColumn, rowCount } from '../../model/wallCells';
+import { isPlain, rowAndColumn } from '../../model/wallCells';
 import type { HungBlock } from '../drawing';
 import { topFigure } from './clothMarks';
 import type { Composer } from './composer';
 import { INK, STYLES, type Style } from './look';
 import { type Figure, type Mark, shifted } from './page';
 import { numberDisc, pointer } from './signs';
+import { slantedRows } from './slantedRows';
 import type { Writing } from './writing';
 
 const LARGEST_DISC: Inches = 0.19;
@@ -15,6 +16,8 @@ const LARGEST_SCALE = 0.5;
 /** Height of a row in words and of the heading over them, and the part of a page they may take under the map. */
 const ROW: Inches = 0.29;
 const ROWS_HEAD: Inches = 0.95;
+/** Of the sentences on rows that run aslant. */
+const SLANTED_WORDS: Inches = 0.6;
 const MOST_BESIDE = 0.34;
 
 export function wallMapPages(composer: Composer, writing: Writing): void {
@@ -26,7 +29,8 @@ export function wallMapPages(composer: Composer, writing: Writing): void {
   ); // biome-ignore format: one sentence
   const rows = rowsInWords(writing);
   // The rows in words stand under the map where that leaves it most of the page.
-  const beside = rows.length * ROW + ROWS_HEAD;
+  const slanted = drawing.tilt === 45;
+  const beside = rows.length * ROW + ROWS_HEAD + (slanted ? SLANTED_WORDS : 0);
   const room = composer.room - (beside < composer.height * MOST_BESIDE ? beside : 0) - 0.1;
   const scale = Math.min(
     composer.width / (drawing.width + 2 * drawing.edge),
@@ -36,13 +40,14 @@ export function wallMapPages(composer: Composer, writing: Writing): void {
   const map = mapFigure(scale, writing);
   composer.add(map, 0.05, 0, (composer.width - map.width) / 2);
   composer.heading(say('Row by row'));
+  if (slanted) composer.paragraph(say('The rows run aslant, from the upper left to the lower right; row 1 is the one in the upper right corner. Setting corners are sewn on last. A block is turned as it lies when its row is level.')); // biome-ignore format: two sentences
   composer.table(
     [
       { head: say('Row'), part: 0.6 },
-      { head: say('Blocks from the left'), part: 6.6 },
+      { head: say(slanted ? 'From the upper left to the lower right' : 'Blocks from the left'), part: 6.6 },
     ],
     rows.map(({ row, words }) => [{ text: String(row), style: STYLES.strong }, words]),
-    0.04,
+    slanted ? 0.1 : 0.04,
   );
 }
 
@@ -62,26 +67,35 @@ function mapFigure(scale: number, writing: Writing): Figure {
   return { ...top, marks: [...top.marks, ...shifted(marks, 0, 0)] };
 }
 
-/** Every row from the left: numbers, and how a block is turned where it is. */
+/** Every row: numbers, and how a block is turned where it is. */
 function rowsInWords(writing: Writing): { row: number; words: string }[] {
+  const { project, say } = writing;
+  const words = cellWords(writing);
+  const slanted = slantedRows(project).map((row) =>
+    row.map((entry) => {
+      if (entry === 'side') return say('side triangle');
+      return entry === 'corner' ? say('setting corner') : words(entry.cell);
+    }),
+  );
+  const rows = slanted.length > 0 ? slanted : levelRows(project).map((row) => row.map(words));
+  return rows.map((row, index) => ({ row: index + 1, words: row.join('  ·  ') }));
+}
+
+/** Cells of every level row from the left. */
+function levelRows(project: Writing['project']): number[][] {
+  const rows = Array.from({ length: project.wall.rows }, (): number[] => []);
+  for (const cell of project.wall.cells.keys()) rows[rowAndColumn(cell, project).row - 1]!.push(cell);
+  return rows;
+}
+
+function cellWords(writing: Writing): (cell: number) => string {
   const { project, drawing, say } = writing;
   const hung = new Map(drawing.blocks.map((block) => [block.cell, block]));
-  const rows = Array.from({ length: rowCount(project) }, (): { column: number; words: string }[] => []);
-  project.wall.cells.forEach((_, cell) => {
-    const { row, column } = rowAndColumn(cell, project);
+  return (cell) => {
     const block = hung.get(cell);
-    const words = block
-      ? turnedWords(block, writing)
-      : say(isPlain(cell, project) ? 'plain square' : 'empty');
-    rows[row - 1]!.push({ column, words });
-  });
-  return rows.map((cells, index) => ({
-    row: index + 1,
-    words: cells
-      .toSorted((one, other) => one.column - other.column)
-      .map((one) => one.words)
-      .join('  ·  '),
-  }));
+    if (block) return turnedWords(block, writing);
+    return say(isPlain(cell, project) ? 'plain square' : 'empty');
+  };
 }
 
 function turnedWords(hung: HungBlock, { say }: Writing): string {

@@ -12,7 +12,7 @@ import type { Writing } from './writing';
 export function wedgeTemplate(writing: Writing): Template {
   const { project, say, type } = writing;
   const { wedge } = project;
-  const { base } = cutWedge(wedge);
+  const { base, tip } = cutWedge(wedge);
   const high = wedge.cutHeight;
   const middle = base / 2;
   const step = stepOf(writing);
@@ -22,10 +22,11 @@ export function wedgeTemplate(writing: Writing): Template {
     line(text, style, middle, y, type, 'middle');
   return {
     title: say('Wedge'),
-    words: say('{count} to the block. Base {base}, height {height}, seams included; the dashed line is the seam, {seam} on the long sides. Cut tip up and tip down in turn.', {
-      seam: { inches: wedge.assemblySeam },
+    words: say('{count} to the block. Base {base}, height {height}, trimmed tip {tip} wide, seams included; the dashed line is the seam, {seam} on the long sides. Cut tip up and tip down in turn.', {
+      seam: { seam: wedge.assemblySeam },
       count: wedge.perBlock,
       base: { inches: base },
+      tip: { inches: tip },
       height: { inches: high },
     }), // biome-ignore format: one sentence
     figure: {

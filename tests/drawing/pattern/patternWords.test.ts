@@ -1,0 +1,357 @@
+// What the written pattern tells a maker to do, read back from the file: joins, seams, order of rows, backing, finishing.
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { battingFor } from '../../../src/cutting/yardage/batting';
+import { stripsAlike, usesOfStrips } from '../../../src/cutting/yardage/lineWords';
+import { neededPieces } from '../../../src/cutting/yardage/neededPieces';
+import { yardage } from '../../../src/cutting/yardage/yardage';
+import type { PatternPart } from '../../../src/drawing/pattern/options';
+import type { PaperName } from '../../../src/drawing/pattern/page';
+import { inGroups } from '../../../src/drawing/pattern/piecedRuns';
+import { slantedPlace, slantedRows } from '../../../src/drawing/pattern/slantedRows';
+import { layOut } from '../../../src/geometry/setting';
+import type { Project } from '../../../src/model/project';
+import { randomProject } from '../samples';
+import { demo, makePdf, sayIn } from './makePdf';
+import { bare, readPdf } from './readPdf';
+
+const LONG = 120_000;
+
+async function pagesOf(project: Project, parts: readonly PatternPart[], paper: PaperName = 'letter') {
+  const pdf = await readPdf(makePdf(project, paper, parts).bytes, { lines: false });
+  return pdf.pages.map((page) => page.text);
+}
+
+async function textOf(project: Project, parts: readonly PatternPart[]): Promise<string> {
+  return (await pagesOf(project, parts)).join('\n');
+}
+
+function changed(name: string, change: (project: Project) => void): Project {
+  const project = structuredClone(demo(name));
+  change(project);
+  return project;
+}
+
+/** Rows of three and of two on point, thirteen cells, one of them empty. */
+function onPoint(change: (project: Project) => void = () => undefined): Project {
+  return changed('keepers-winter', (project) => {
+    const [, sides, corners] = project.fabrics;
+    project.setting.layout = { kind: 'onPoint', sides: sides!.id, corners: corners!.id };
+    project.wall = { rows: 3, columns: 3, cells: [...project.wall.cells, null] };
+    project.setting.binding = { fabric: sides!.id, cutWidth: 2.5 };
+    change(project);
+  });
+}
+
+describe('strips that are joined', () => {
+  it(
+    'are said to be joined in the cutting list and where they are sewn',
+    async () => {
+      // Seven strips of 40" less six joins of 2" are 268": enough for five times 48 1/2", 242 1/2".
+      const join = bare(
+        'Sashing, level: join 7 strips 2" wide end to end at 45°, 242 1/2" in all, then cut to length.',
+      );
+      const project = demo('keepers-winter');
+      expect(await textOf(project, ['materials'])).toContain(join);
+      expect(await textOf(project, ['setting'])).toContain(join);
+    },
+    LONG,
+  );
+
+  it('are told from pieces that fit across the cloth', () => {
+    const lines = yardage(demo('keepers-winter'), 'whole').fabrics.flatMap((one) => one.lines);
+    for (const line of lines) {
+      const long = line.pieces.some((piece) => Math.max(piece.width, piece.height) > 40 + 1e-9);
+      expect(line.join !== null, line.pieces[0]!.what.say).toBe(long);
+    }
+  });
+});
+
+describe('strips by fabric', () => {
+  it('say what each is for, and which is the rest of a run', async () => {
+    const project = demo('keepers-winter');
+    const say = sayIn(project);
+    const text = await textOf(project, ['materials']);
+    for (const one of yardage(project, 'whole').fabrics) {
+      for (const strips of stripsAlike(one.layout)) {
+        const uses = usesOfStrips(strips, one.lines);
+        expect(uses.length).toBeGreaterThan(0);
+        for (const use of uses) expect(text).toContain(bare(say(use)));
+      }
+    }
+    expect(text).toContain(bare('Sashing, level (to be joined)'));
+    expect(text).toContain(bare('Sashing, level (the rest of the run)'));
+    expect(text).toContain(bare('long Strips for strip sets'));
+  });
+});
+
+describe('a seam off the sixteenth', () => {
+  it('is said as it was measured, wherever wedges are sewn', async () => {
+    const project = changed('harbour-reading-corner', ({ wedge }) => {
+      wedge.assemblySeam = 0.2978;
+    });
+    const text = await textOf(project, ['cover', 'blocks', 'templates']);
+    expect(text).toContain(bare('Sew the wedges with a 0.298" seam'));
+    expect(text).toContain(bare('0.298" between wedges, 1/4" round the blocks'));
+    expect(text).toContain(bare('the dashed line is the seam, 0.298" on the long sides'));
+    expect(text).not.toContain(bare('5/16" seam'));
+  });
+
+  it('is said in millimetres with centimetres', async () => {
+    const project = changed('harbour-reading-corner', ({ wedge, preferences }) => {
+      wedge.assemblySeam = 0.2978;
+      preferences.unit = 'cm';
+    });
+    const text = await textOf(project, ['cover', 'blocks']);
+    // 0.2978 × 25.4 = 7.56; a quarter inch is 6.35.
+    expect(text).toContain(bare('Sew the wedges with a 7.6 mm seam'));
+    expect(text).toContain(bare('6.4 mm round the blocks'));
+  });
+});
+
+describe('finishing', () => {
+  it.each(['none', 'around'] as const)('trims the layers before it binds, with sashing %s', async (where) => {
+    const project = changed('keepers-winter', ({ setting, fabrics }) => {
+      setting.sashing.where = where;
+      setting.binding = { fabric: fabrics[0]!.id, cutWidth: 2.5 };
+    });
+    const text = await textOf(project, ['setting']);
+    const trim = text.indexOf(bare('Trim batting and backing even with the edge of the top'));
+    expect(trim).toBeGreaterThan(text.indexOf(bare('Baste from the middle')));
+    expect(text.indexOf(bare('Cut strips of'))).toBeGreaterThan(trim);
+  });
+
+  it('joins a backing of several widths, the pieced one first', async () => {
+    const project = changed('keepers-winter', ({ buying }) => {
+      buying.backing.pieced = true;
+    });
+    const { layout } = yardage(project, 'whole').backing!;
+    expect(layout).toMatchObject({ run: 'across', widths: 3, sections: 4 });
+    const text = await textOf(project, ['setting']);
+    const order = [
+      'Cut the selvages off every length',
+      // The top is 58" × 73 1/2" as sewn, the back 66" × 81 1/2": two widths show 39" each, 3 1/2" are left. Four pieces of
+      // 17 1/4" less three seams of 1" are 66".
+      'sew its 4 pieces, 3 1/2" × 17 1/4", end to end with a 1/2" seam to one length of 66"',
+      'one after the other and the pieced one last, from the middle outwards, and sew each with a 1/2" seam',
+      'Press these seams open, so that they lie flat under the quilting. They run across the quilt.',
+      'Trim the back to 66" × 81 1/2"',
+    ].map((words) => text.indexOf(bare(words)));
+    expect(order.map((at) => at >= 0)).toEqual(order.map(() => true));
+    expect(order).toEqual(order.toSorted((one, other) => one - other));
+  });
+
+  it('has nothing to join in a backing of one width', async () => {
+    const project = changed('keepers-winter', ({ buying }) => {
+      buying.backing.width = 108;
+    });
+    const text = await textOf(project, ['setting']);
+    expect(text).toContain(bare('One width is broad enough, so nothing is joined.'));
+    expect(text).not.toContain(bare('Pin both lengths'));
+  });
+
+  it.each(['letter', 'a4'] as const)(
+    'keeps the steps of the binding on one page of %s',
+    async (paper) => {
+      for (const project of [onPoint(), onPoint(({ setting }) => setting.borders.splice(0))]) {
+        const pages = await pagesOf(project, ['setting'], paper);
+        const first = pages.findIndex((page) => page.includes(bare('Join them at 45 degrees to one length')));
+        expect(pages[first]).toContain(bare('Fold it over the edge'));
+        expect(pages[first]).toContain(bare('Binding1Cut strips of'));
+      }
+    },
+    LONG,
+  );
+
+  it('names only batting sizes that public charts agree on', () => {
+    const names = battingFor(10, 10).map((one) => one.name);
+    expect(names).toEqual(['Crib', 'Twin', 'Full', 'Queen', 'King']);
+  });
+});
+
+describe('rows on point', () => {
+  it('run aslant, every square in one row, with a triangle or a corner at both ends', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 6 }), fc.integer({ min: 1, max: 6 }), (rows, columns) => {
+        const project = onPoint(({ wall }) => {
+          const cells = rows * columns + (rows - 1) * (columns - 1);
+          Object.assign(wall, { rows, columns, cells: Array.from({ length: cells }, () => null) });
+        });
+        const found = slantedRows(project);
+        expect(found).toHaveLength(rows + columns - 1);
+        const cells = found.flat().flatMap((entry) => (typeof entry === 'object' ? [entry.cell] : []));
+        expect(cells.toSorted((one, other) => one - other)).toEqual([...project.wall.cells.keys()]);
+        for (const row of found) {
+          expect(typeof row[0]).toBe('string');
+          expect(typeof row.at(-1)).toBe('string');
+          expect(row.slice(1, -1).every((entry) => typeof entry === 'object')).toBe(true);
+        }
+        // The drawing has as many side triangles; the corners of the first and last places are in no row.
+        const drawn = layOut(project).pieces.filter((piece) => piece.part === 'side').length;
+        expect(found.flat().filter((entry) => entry === 'side')).toHaveLength(drawn);
+        // Along a row the middles go down and to the right by as much.
+        const { centres } = layOut(project);
+        for (const row of found) {
+          const middles = row.flatMap((entry) => (typeof entry === 'object' ? [centres[entry.cell]!] : []));
+          for (const [index, { x, y }] of middles.slice(1).entries()) {
+            expect(x - middles[index]!.x).toBeGreaterThan(0);
+            expect(x - middles[index]!.x).toBeCloseTo(y - middles[index]!.y, 9);
+          }
+        }
+      }),
+      { seed: 5, numRuns: 40 },
+    );
+  });
+
+  it('are written row by row, and the cards and the drawing of the rows go by them', async () => {
+    const project = onPoint();
+    const pages = await pagesOf(project, ['blocks', 'setting']);
+    const map = pages.filter((page) => page.startsWith('Mapofthewall')).join('');
+    expect(map).toContain(bare('1 side triangle · 3 upside down · side triangle'));
+    expect(map).toContain(bare('2 side triangle · 2 turned right · 11 · 6 turned right · side triangle'));
+    expect(map).toContain(bare('empty'));
+    const cell = project.wall.cells.findIndex((one) => one?.block === 'b11');
+    expect(slantedPlace(cell, project)).toEqual({ row: 2, place: 2 });
+    expect(pages.join('')).toContain(bare('Block 11 slanted row 2, square 2 of the wall'));
+    const setting = pages.find((page) => page.startsWith('Settingthetop'))!;
+    for (const row of [1, 2, 3, 4, 5]) expect(setting).toContain(`row${row}`);
+  });
+
+  it('show plain squares in their turn', async () => {
+    const project = onPoint(({ setting, wall, fabrics }) => {
+      setting.plain = { fabric: fabrics[4]!.id, cells: 'second' };
+      wall.cells = wall.cells.map((cell, index) => (index < 9 ? cell : null));
+    });
+    const text = await textOf(project, ['blocks']);
+    expect(text).toContain(bare('2 turned right · plain square · 6 turned right'));
+  });
+});
+
+describe('a pieced border', () => {
+  const pieced = (keys: { fabric: string; width: number }[]) => {
+    const project = randomProject(4, 8, 2, 2);
+    const borders = [{ fabric: 'a', width: 3, keys }];
+    return { ...project, setting: { ...project.setting, borders } };
+  };
+
+  it('is written side by side, every piece in its order', async () => {
+    const project = pieced([
+      { fabric: 'a', width: 2.5 },
+      { fabric: 'b', width: 2.5 },
+      { fabric: 'c', width: 1.5 },
+    ]);
+    const text = await textOf(project, ['setting']);
+    const { pieces } = layOut(project);
+    const names = new Map(project.fabrics.map((fabric) => [fabric.id, fabric.name]));
+    for (const [side, words] of [
+      ['top', 'Top, from left to right'],
+      ['right', 'Right side, from the top down'],
+      ['bottom', 'Bottom, from right to left'],
+      ['left', 'Left side, from the foot up'],
+    ] as const) {
+      const written = text.split(bare(`${words}:`))[1]!.split('.')[0]!;
+      const run = pieces
+        .filter((piece) => piece.side === side)
+        .map((piece) => bare(names.get(piece.fabric)!));
+      const read = [...written.matchAll(/(\d+)×\(([^)]*)\)|([^·]+)/g)].flatMap(([, times, group, one]) =>
+        group ? Array.from({ length: Number(times) }, () => group.split('·')).flat() : [one!],
+      );
+      expect(read.map((one) => one.replace(/^\d+×/, '').slice(0, run[0]!.length))).toEqual(run);
+    }
+  });
+
+  it('names the side in every row of the cutting list', () => {
+    const project = pieced([
+      { fabric: 'a', width: 2.5 },
+      { fabric: 'b', width: 2.5 },
+    ]);
+    const say = sayIn(project);
+    const rows = neededPieces(project, 'whole').filter((row) => row.step === 'borders');
+    const { pieces } = layOut(project);
+    for (const [side, words] of [
+      ['top', 'top'],
+      ['right', 'right side'],
+      ['bottom', 'bottom'],
+      ['left', 'left side'],
+    ]) {
+      const own = rows.filter((row) => say(row.what) === `Pieces of border 1, ${words}`);
+      const count = own.reduce((sum, row) => sum + row.count, 0);
+      expect(count).toBe(pieces.filter((piece) => piece.side === side).length);
+    }
+  });
+
+  it('counts groups that come again, and loses no piece', () => {
+    expect(inGroups(['a', 'b', 'a', 'b', 'a', 'b', 'c', 'c'])).toBe('3 × (a · b) · 2 × c');
+    expect(inGroups(['a', 'b', 'c'])).toBe('a · b · c');
+    fc.assert(
+      fc.property(fc.array(fc.constantFrom('a', 'b', 'c'), { maxLength: 60 }), (words) => {
+        const read = [...inGroups(words).matchAll(/(?:(\d+) × )?(?:\(([^)]*)\)|([abc]))/g)].flatMap(
+          ([, times, group, one]) =>
+            Array.from({ length: Number(times ?? 1) }, () => (group ?? one!).split(' · ')).flat(),
+        );
+        expect(read).toEqual(words);
+      }),
+      { seed: 9 },
+    );
+  });
+});
+
+describe('a mitred border', () => {
+  const mitred = (spare?: number) =>
+    changed('keepers-winter', ({ setting }) => {
+      const corners = spare === undefined ? { kind: 'mitred' as const } : { kind: 'mitred' as const, spare };
+      setting.borders = [{ fabric: setting.borders[0]!.fabric, width: 4, corners }];
+    });
+  const sides = (project: Project) =>
+    neededPieces(project, 'whole').find((row) => row.what.say === 'Border {border}, sides')!;
+
+  it('is cut longer by what is to spare at each end: two inches unless another is given', () => {
+    const [usual, bareEnds, long] = [mitred(), mitred(0), mitred(3.5)].map(sides);
+    const { height } = layOut(mitred());
+    // A seam s round a point of 45 degrees reaches s(1 + √2) past it (plane geometry), 0.604 of a quarter: 1 1/4 at both
+    // ends once it is on the ruler.
+    expect(bareEnds!.height).toBeCloseTo(height + 1.25, 6);
+    expect(usual!.height).toBeCloseTo(height + 1.25 + 4, 6);
+    expect(long!.height).toBeCloseTo(height + 1.25 + 7, 6);
+    expect(usual!.width).toBe(bareEnds!.width);
+    const say = sayIn(mitred());
+    expect(usual!.why.map((one) => say(one)).join(' ')).toContain(
+      'at each end 5/8" for the seam round the point and 2" to spare',
+    );
+  });
+
+  it('says in the pattern what hangs over', async () => {
+    expect(await textOf(mitred(3.5), ['setting'])).toContain(
+      bare('3 1/2" more than the finished length is to spare at each end'),
+    );
+    expect(await textOf(mitred(0), ['setting'])).toContain(bare('Sew on all four sides, stopping'));
+  });
+});
+
+describe('the wedge template', () => {
+  it('says how its lines and its tip are used', async () => {
+    const text = await textOf(demo('harbour-reading-corner'), ['templates']);
+    expect(text).toContain(bare('keep the thin lines level with its seams'));
+    // 2t tan 22.5°, t = 1/4 (1/sin 22.5° − 1): 0.3341.
+    expect(text).toContain(bare('trimmed tip 5/16" wide'));
+  });
+});
+
+describe('washed cloth', () => {
+  it('is reckoned by its width after washing, and loses length', async () => {
+    const project = changed('keepers-winter', ({ buying }) => {
+      buying.shrinkage = 4;
+    });
+    const text = await textOf(project, ['materials']);
+    expect(text).toContain(
+      bare('usable width of 40" after washing; 4 in the hundred of its length lost in the wash'),
+    );
+    const dry = yardage(demo('keepers-winter'), 'whole').fabrics;
+    for (const [index, one] of yardage(project, 'whole').fabrics.entries()) {
+      if (one.buy.kind === 'length' && dry[index]!.buy.kind === 'length') {
+        expect(one.layout).toEqual(dry[index]!.layout);
+        expect(one.why.map((why) => why.say).join(' ')).toContain('The width is as it is after washing.');
+      }
+    }
+  });
+});
