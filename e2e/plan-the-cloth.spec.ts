@@ -77,12 +77,20 @@ test.describe('cloth on hand', () => {
     await cloth(page).getByRole('button', { name: 'Done' }).click();
     await page.getByRole('button', { name: 'How large a top does it make' }).click();
     await expect(top(page).getByText(/makes \d+ (more )?strip sets/)).toBeVisible();
-    await expect(top(page).getByText(/runs out first/)).toBeVisible();
+    await expect(top(page).getByText(/runs? out/)).toBeVisible();
     await expect(
-      top(page).getByText(/More sets cannot be cut from it|A cut that gives more sets may exist/),
+      top(page).getByText(/More blocks cannot be cut from it|A cut that gives more blocks may exist/),
     ).toBeVisible();
     await top(page).getByRole('button', { name: 'What to buy' }).click();
-    await expect(top(page).getByText(/^For \d+ blocks buy .* more/)).toBeVisible();
+    await expect(top(page).getByText(/^For \d+ blocks buy, of cloth .* wide:$/)).toBeVisible();
+    await expect(top(page).getByRole('status').getByRole('listitem').first()).toHaveText(/: [\d\s/]+ yd$/);
+    // The size of the top, and whether the background cloth is enough for it.
+    await expect(top(page).getByText(/a top of \d+ rows of \d+: .* finished\./)).toBeVisible();
+    await expect(
+      top(page)
+        .getByText(/ for corners.*: (there is enough|none is on hand|.* more to buy)\.$/)
+        .first(),
+    ).toBeVisible();
     const cut = top(page).getByRole('button', { name: /^Cut: put \d+ strips on the list$/ });
     const planned = Number(/\d+/.exec((await cut.textContent()) ?? '')?.[0]);
     expect(planned).toBeGreaterThan(4);
@@ -123,6 +131,19 @@ test('from blocks to strips: another look and fewer fabrics give another list, a
   await plan.getByRole('checkbox').first().uncheck();
   const rows = await plan.getByRole('rowheader').count();
   expect(rows).toBe((await plan.getByRole('checkbox').count()) - 1);
+  // A size instead of a number of blocks: ways to come near it, with the cloth to buy.
+  await plan.getByText('A size', { exact: true }).click();
+  await plan.getByRole('textbox', { name: /^Width/ }).fill('60');
+  await plan.getByRole('textbox', { name: /^Width/ }).press('Enter');
+  await plan.getByRole('textbox', { name: /^Height/ }).fill('72');
+  await plan.getByRole('textbox', { name: /^Height/ }).press('Enter');
+  const ways = plan.getByRole('group', { name: 'Ways to come near it' }).getByRole('radio');
+  await expect(ways.first()).toBeChecked();
+  const first = await plan.getByText(/^Round the blocks, for /).textContent();
+  await ways.nth(1).check();
+  await expect(plan.getByText(/^Round the blocks, for /)).not.toHaveText(first ?? '');
+  await expect(plan.getByRole('cell', { name: / yd$/ }).first()).toBeVisible();
+  await expect(plan.getByText(/ yd for corners/)).toBeVisible();
   await expect(
     plan.getByText(/takes less cloth at this proportion|might take a little less cloth/),
   ).toBeVisible();

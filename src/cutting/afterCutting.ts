@@ -2,7 +2,7 @@
 // a piece measured is what its strips and its rest measure together.
 import type { ClothOnHand, StripOnHand } from '../model/project';
 import type { Inches } from '../model/units';
-import type { PieceCut } from './largestTop';
+import type { PieceCut, StripCut } from './largestTop';
 import { stripKey } from './stripsUnused';
 
 export interface TableAfter {
@@ -14,21 +14,23 @@ export interface TableAfter {
 
 /** Cloth narrower than this is not written down as left. */
 const LEAST_LEFT: Inches = 0.25;
+/** Nor are ends of strips shorter than this. */
+const LEAST_LENGTH: Inches = 1;
 
 /**
  * The lists after the cuts. Rows of both lists are known by their ids; new rows take the id of the row they come
- * from and a number. A rest of a strip is a strip of its own where it is wide enough for two seams, else it is scrap.
+ * from and a number. A rest or an end of a strip is a strip of its own where it can be sewn, else it is scrap.
  */
 export function afterCutting(
   table: { readonly clothOnHand: readonly ClothOnHand[]; readonly stripsOnHand: readonly StripOnHand[] },
   pieces: readonly PieceCut[],
-  widths: readonly Inches[],
   seam: Inches,
 ): TableAfter {
   const strips = table.stripsOnHand.map((row) => ({ ...row }));
   const cloth: ClothOnHand[] = [];
   let cut = 0;
   const lay = (from: string, strip: Omit<StripOnHand, 'id'>) => {
+    if (strip.width <= 2 * seam + 1e-9 || strip.length < LEAST_LENGTH - 1e-9) return;
     const same = strips.find(
       (one) =>
         stripKey(one.fabric, one.width) === stripKey(strip.fabric, strip.width) &&
@@ -37,34 +39,41 @@ export function afterCutting(
     if (same) same.count += strip.count;
     else strips.push({ ...strip, id: freshRow(from, [...table.stripsOnHand, ...strips]) });
   };
-  const layAll = (from: string, fabric: string, length: Inches, counts: readonly number[]) => {
-    counts.forEach((count, at) => {
-      if (count === 0) return;
-      cut += count;
-      lay(from, { fabric, width: widths[at]!, length, count });
-    });
+  const layAll = (from: string, fabric: string, whole: Inches, cuts: readonly StripCut[]) => {
+    for (const { width, count, parts, length } of cuts) {
+      cut += count * parts;
+      lay(from, { fabric, width, length, count: count * parts });
+      lay(from, { fabric, width, length: whole - parts * length, count });
+    }
   };
   for (const row of table.clothOnHand) {
     const touched = pieces.filter((piece) => piece.of === 'cloth' && piece.row === row.id);
     const whole = row.count - touched.length;
     if (whole > 0) cloth.push({ ...row, count: whole });
-    for (const { counts } of touched) {
-      layAll(row.id, row.fabric, row.stripLength, counts);
-      const depth = row.depth - widthOf(counts, widths);
+    for (const piece of touched) {
+      layAll(row.id, row.fabric, row.stripLength, piece.strips);
+      const depth = row.depth - widthOf(piece.strips);
       if (depth >= LEAST_LEFT - 1e-9) keepRest(cloth, table.clothOnHand, row, depth);
     }
   }
   for (const { id, fabric, width, length } of table.stripsOnHand) {
-    for (const { counts } of pieces.filter((piece) => piece.of === 'strips' && piece.row === id)) {
-      const rest = width - widthOf(counts, widths);
-      const asItLies = rest < 1e-9 && counts.reduce((sum, count) => sum + count, 0) === 1;
-      if (asItLies) continue;
+    for (const piece of pieces.filter((one) => one.of === 'strips' && one.row === id)) {
+      const rest = width - widthOf(piece.strips);
+      if (rest < 1e-9 && asItLies(piece.strips, length)) continue;
       strips.find((one) => one.id === id)!.count -= 1;
-      layAll(id, fabric, length, counts);
-      if (rest > 2 * seam + 1e-9) lay(id, { fabric, width: rest, length, count: 1 });
+      layAll(id, fabric, length, piece.strips);
+      lay(id, { fabric, width: rest, length, count: 1 });
     }
   }
   return { clothOnHand: cloth, stripsOnHand: strips.filter((row) => row.count > 0), cut };
+}
+
+/** One strip as long as it was: nothing was cut. */
+function asItLies(cuts: readonly StripCut[], length: Inches): boolean {
+  const [only, ...others] = cuts;
+  return (
+    others.length === 0 && only?.count === 1 && only.parts === 1 && Math.abs(only.length - length) < 1e-9
+  );
 }
 
 /** A rest of yardage is still yardage; of anything else it is a remnant. Rests alike are counted together. */
@@ -97,6 +106,6 @@ function freshRow(from: string, rows: readonly { readonly id: string }[]): strin
   return `${root}.${next}`;
 }
 
-function widthOf(counts: readonly number[], widths: readonly Inches[]): Inches {
-  return counts.reduce((sum, count, at) => sum + count * widths[at]!, 0);
+function widthOf(cuts: readonly StripCut[]): Inches {
+  return cuts.reduce((sum, { width, count }) => sum + count * width, 0);
 }

@@ -18,18 +18,19 @@ export interface ClothCut {
 /** Elementary steps the exact search may take; beyond it the heuristic answers. */
 const MOST_WORK = 60_000_000;
 
-/** Cuts `needed` strips of each width. Widths above 0; pieces in any order. */
+/** Cuts `needed` strips of each width. Widths above 0; pieces in any order. `mostWork` bounds the exact search. */
 export function cutCloth(
   pieces: readonly ClothPiece[],
   widths: readonly Inches[],
   needed: readonly number[],
+  mostWork = MOST_WORK,
 ): ClothCut {
   const quick = widestFirst(pieces, widths, needed);
   if (quick.enough) return { ...quick, proved: true };
   const cloth = pieces.reduce((sum, piece) => sum + bestFill(piece.depth, widths), 0);
   const wanted = needed.reduce((sum, count, at) => sum + count * widths[at]!, 0);
   if (cloth < wanted - 1e-9) return { ...quick, proved: true };
-  if (widths.length > 3 || work(pieces, widths, needed) > MOST_WORK) return { ...quick, proved: false };
+  if (widths.length > 3 || work(pieces, widths, needed) > mostWork) return { ...quick, proved: false };
   return exactCut(pieces, widths, needed) ?? { ...quick, proved: true };
 }
 

@@ -1,12 +1,15 @@
-// Planning backwards: from the cloth and strips on hand to the largest top, what runs out first and what to buy for more.
-// Strips on hand count as cloth of their own width, which may be cut narrower; cloth is cut in the wanted proportion.
+// Planning backwards: from the cloth and strips on hand to the largest top and what runs out first. Strips on hand count as
+// cloth of their own width, which may be cut narrower; cloth is cut in the wanted proportion. What to buy: clothToBuy.ts.
 import { counted, type Phrase, phrase } from '../model/phrase';
 import type { ClothOnHand, Fabric, FabricId, StripOnHand, WedgePlan } from '../model/project';
 import type { Inches } from '../model/units';
-import { bestFill, cutCloth } from './cutCloth';
+import { type Piece, piecesOf, SAME_LENGTH } from './clothPieces';
+import { type RunsOut, runsOut } from './runsOut';
+import { type SetNeeds, setNeeds } from './setNeeds';
 import { HEIGHT_TO_SPARE } from './setScore';
-import { totalsTable, type WidthPart } from './setTotals';
-import { lengthFor, type WedgeCount, wedgesOnLength } from './yield';
+import type { WidthPart } from './setTotals';
+import { type SetsOfLength, searchTop, type TopFound } from './topSearch';
+import type { WedgeCount } from './yield';
 
 export interface ClothBasket {
   readonly fabrics: readonly Fabric[];
@@ -25,13 +28,20 @@ export interface StripsCut {
   readonly count: number;
 }
 
+/** Strips of one width cut side by side from a piece, each then cut across into parts of one length. */
+export interface StripCut {
+  readonly width: Inches;
+  readonly count: number;
+  readonly parts: number;
+  readonly length: Inches;
+}
+
 /** One piece of cloth, or one strip, and the strips cut from it. */
 export interface PieceCut {
-  readonly of: 'cloth' | 'strips';
+  readonly of: Piece['of'];
   /** Id of its row in the basket. */
   readonly row: string;
-  /** Strips by width, in the order of `widths`. */
-  readonly counts: readonly number[];
+  readonly strips: readonly StripCut[];
 }
 
 export interface LargestTop {
@@ -44,256 +54,114 @@ export interface LargestTop {
   readonly pieces: readonly PieceCut[];
   /** Width of cloth left of each fabric after it, inches, over all lengths of strips. */
   readonly left: readonly { readonly fabric: FabricId; readonly inches: Inches }[];
-  /** The fabric that runs out first when all are used alike, or null when no set can be made or there is one fabric. */
-  readonly runsOutFirst: FabricId | null;
-  /** True where no more sets can be cut in this proportion. */
+  /** What runs out first in this plan; null where nothing does or there is one fabric. */
+  readonly runsOut: RunsOut | null;
+  /** Blocks there would be if a fabric might lie beside itself, where that is more; else null. */
+  readonly ifAlike: number | null;
+  /** True where no cut gives more blocks in this proportion. */
   readonly exact: boolean;
   readonly words: readonly Phrase[];
 }
 
-export interface ClothToBuy {
-  readonly blocks: number;
-  /** Cloth to buy, cut across its usable width; a whole number of eighths of a yard. 0 when there is enough. */
-  readonly inches: Inches;
-  readonly words: Phrase;
-}
-
-/** Pieces whose strips differ by no more than this go into the same sets. */
-const SAME_LENGTH: Inches = 2;
-const EIGHTH_YARD: Inches = 4.5;
-/** Nobody buys more than this of one fabric for strips (50 yards); a need beyond it is a slip in the figures. */
-const MOST_TO_BUY: Inches = 1_800;
-const MOST_SETS = 400;
-
-interface Piece {
-  readonly fabric: FabricId;
-  readonly depth: Inches;
-  readonly of: PieceCut['of'];
-  readonly row: string;
-}
-
-interface LengthGroup {
-  readonly length: Inches;
-  readonly pieces: readonly Piece[];
-}
-
-/** The largest top the basket makes; 0 blocks when it makes none. */
+/** The largest top the basket makes; 0 blocks when it makes none. Neighbours in its sets can always differ. */
 export function largestTop(basket: ClothBasket): LargestTop {
-  const { wedge, widths } = basket;
-  const groups = lengthGroups(basket);
-  const fillings = groups.map((group) => fillGroup(group, widths, wedge));
-  const sets = groups.map((group, at) => ({ length: group.length, count: fillings[at]!.sets }));
-  const strips = groups.flatMap((group, at) => stripsOf(group, fillings[at]!.cuts, widths));
-  const pieces = groups.flatMap((group, at) => piecesCut(group, fillings[at]!.cuts));
-  const blocks = blocksOf(sets, wedge, basket.there);
-  const left = clothLeft(basket, strips, widths);
-  const exact = fillings.every((filling) => filling.exact);
-  const runsOutFirst = scarcest(basket, groups);
-  const words = topWords(basket, blocks, sets, exact, runsOutFirst);
-  const made = sets.filter((set) => set.count > 0);
-  return { blocks, sets: made, strips, pieces, left, runsOutFirst, exact, words };
+  const needs = setNeeds(basket.widths, basket.wedge);
+  const pieces = piecesOf(basket.clothOnHand, basket.stripsOnHand, basket.wedge);
+  const found = searchTop(pieces, needs, basket.wedge, basket.there ?? { up: 0, down: 0 });
+  const cuts = pieces.map((piece, at) => stripsFrom(piece, at, found.groups, needs));
+  const strips = asRows(pieces, cuts);
+  const ifAlike = alikeBlocks(basket, needs, pieces, found);
+  const made = found.groups.map(({ length, sets }) => ({ length, count: sets }));
+  const plan = { blocks: found.blocks, exact: found.exact, ifAlike, sets: made };
+  const gone = runsOut(basket.fabrics, pieces, cuts, needs.widths, made);
+  return {
+    ...plan,
+    strips,
+    pieces: pieces.flatMap(({ of, row }, at) =>
+      cuts[at]!.length > 0 ? [{ of, row, strips: cuts[at]! }] : [],
+    ),
+    left: clothLeft(basket, pieces, cuts),
+    runsOut: gone,
+    words: [...topWords(basket, plan), ...lackWords(basket, pieces, plan), ...(gone ? [gone.words] : [])],
+  };
+}
+
+/** Whether the basket makes so many blocks: the same search, stopped where it knows. */
+export function makesBlocks(basket: ClothBasket, blocks: number): boolean {
+  const { wedge, there = { up: 0, down: 0 } } = basket;
+  const pieces = piecesOf(basket.clothOnHand, basket.stripsOnHand, wedge);
+  return searchTop(pieces, setNeeds(basket.widths, wedge), wedge, there, { enough: blocks }).blocks >= blocks;
 }
 
 /**
- * The least cloth, in eighths of a yard of this usable width, that makes `blocks` blocks possible: tried, not estimated.
- * Any fabrics will do; several shorter lengths want a little more. Null when even 50 yards would not do.
+ * The strips of one piece. A strip not much longer than its set is left as long as it is, to be trimmed once it is sewn; where
+ * there are sets of several lengths each is cut to its own, so that they are told apart.
  */
-export function clothToBuy(basket: ClothBasket, blocks: number, usableWidth: Inches): ClothToBuy | null {
-  const makes = (inches: Inches) =>
-    largestTop({ ...basket, clothOnHand: [...basket.clothOnHand, bought(basket, inches, usableWidth)] })
-      .blocks;
-  let enough = 0;
-  if (largestTop(basket).blocks < blocks) {
-    // Doubling, then halving: more cloth never makes fewer blocks.
-    let high = 1;
-    while (makes(high * EIGHTH_YARD) < blocks) {
-      high *= 2;
-      if (high * EIGHTH_YARD > MOST_TO_BUY) return null;
-    }
-    let low = Math.floor(high / 2);
-    while (high - low > 1) {
-      const middle = Math.floor((low + high) / 2);
-      if (makes(middle * EIGHTH_YARD) >= blocks) high = middle;
-      else low = middle;
-    }
-    enough = high;
-  }
-  const inches = enough * EIGHTH_YARD;
-  const values = { blocks, cloth: { inches }, width: { inches: usableWidth } };
-  const words =
-    enough === 0
-      ? phrase('The cloth on hand is enough for {blocks} blocks.', values)
-      : phrase('For {blocks} blocks buy {cloth} more, {width} wide, of one or several fabrics.', values);
-  return { blocks, inches, words };
+function stripsFrom(piece: Piece, at: number, groups: readonly SetsOfLength[], needs: SetNeeds): StripCut[] {
+  return groups.flatMap(({ length, cuts, parts: allParts }) => {
+    const parts = allParts[at]!;
+    const whole = piece.length / parts;
+    const long = groups.length === 1 && whole - length <= SAME_LENGTH + 1e-9 ? whole : length;
+    return cuts[at]!.flatMap((count, width) =>
+      count > 0 ? [{ width: needs.widths[width]!, count, parts, length: long }] : [],
+    );
+  });
 }
 
-function bought(basket: ClothBasket, depth: Inches, stripLength: Inches): ClothOnHand {
-  const fabric = basket.fabrics[0]?.id ?? '';
-  return { id: 'to buy', fabric, kind: 'yardage', stripLength, depth, count: 1 };
-}
-
-/** Cloth and strips by strip length, longest first; what is too short for two wedges is left out. */
-function lengthGroups(basket: ClothBasket): LengthGroup[] {
-  const least = lengthFor(2, basket.wedge.cutHeight, basket.wedge);
-  const rows = [
-    ...basket.clothOnHand.map(({ id, fabric, depth, stripLength, count }) => ({
-      of: 'cloth' as const, row: id, fabric, depth, length: stripLength, count,
-    })),
-    ...basket.stripsOnHand.map(({ id, fabric, width, length, count }) => ({
-      of: 'strips' as const, row: id, fabric, depth: width, length, count,
-    })),
-  ]
-    .filter((row) => row.length >= least && row.count > 0)
-    .sort((one, other) => other.length - one.length); // biome-ignore format: short
-  const groups: (typeof rows)[] = [];
-  for (const row of rows) {
-    const group = groups.at(-1);
-    if (group && group[0]!.length - row.length <= SAME_LENGTH) group.push(row);
-    else groups.push([row]);
-  }
-  return groups.map((group) => ({
-    length: group.at(-1)!.length,
-    pieces: group.flatMap(({ of, row, fabric, depth, count }) =>
-      Array.from({ length: count }, () => ({ of, row, fabric, depth })),
-    ),
-  }));
-}
-
-interface Filling {
-  readonly sets: number;
-  readonly cuts: readonly (readonly number[])[];
-  readonly exact: boolean;
-}
-
-/** The most sets from one length of cloth: from a bound that no cut can beat downwards, the first number that can be cut. */
-function fillGroup(group: LengthGroup, parts: readonly WidthPart[], wedge: WedgePlan): Filling {
-  const widths = parts.map((one) => one.width);
-  const fill = group.pieces.reduce((sum, piece) => sum + bestFill(piece.depth, widths), 0);
-  const totals = totalsTable(parts, wedge.cutHeight + HEIGHT_TO_SPARE, wedge.seam);
-  if (!totals(1)) return { sets: 0, cuts: [], exact: true };
-  const most = mostByCloth(fill, widths, (sets) => totals(sets)!.counts, wedge);
-  let exact = true;
-  for (let sets = most; sets > 0; sets -= 1) {
-    const wanted = totals(sets)!;
-    const cut = cutCloth(group.pieces, widths, wanted.counts);
-    exact = exact && wanted.exact;
-    if (cut.enough) return { sets, cuts: cut.cuts, exact };
-    exact = exact && cut.proved;
-  }
-  return { sets: 0, cuts: [], exact };
-}
-
-/** The most sets whose strips, laid side by side, are no wider than what the pieces can be filled with. */
-function mostByCloth(
-  fill: Inches,
-  widths: readonly Inches[],
-  counts: (sets: number) => readonly number[],
-  wedge: WedgePlan,
-): number {
-  const fits = (sets: number) =>
-    counts(sets).reduce((sum, count, at) => sum + count * widths[at]!, 0) <= fill + 1e-9;
-  // No set takes less cloth than its height and its seams at the widest strips.
-  const widest = Math.max(...widths);
-  const gain = widest - 2 * wedge.seam;
-  const leastCloth = ((wedge.cutHeight + HEIGHT_TO_SPARE - 2 * wedge.seam) * widest) / gain;
-  let high = Math.min(MOST_SETS, Math.floor(fill / leastCloth + 1e-9));
-  let low = 0;
-  // More sets take more cloth, up to a strip or two for the proportion; a few more than found are tried for that.
-  while (low < high) {
-    const middle = Math.ceil((low + high) / 2);
-    if (fits(middle)) low = middle;
-    else high = middle - 1;
-  }
-  for (let more = low + 3; more > low; more -= 1) if (more <= MOST_SETS && fits(more)) return more;
-  return low;
-}
-
-function stripsOf(
-  group: LengthGroup,
-  cuts: readonly (readonly number[])[],
-  widths: readonly WidthPart[],
-): StripsCut[] {
+/** All strips by fabric, width and length, as they come off the ruler. */
+function asRows(pieces: readonly Piece[], cuts: readonly (readonly StripCut[])[]): StripsCut[] {
   const rows = new Map<string, { fabric: FabricId; width: Inches; length: Inches; count: number }>();
-  cuts.forEach((cut, piece) => {
-    const { fabric } = group.pieces[piece]!;
-    cut.forEach((count, at) => {
-      if (count === 0) return;
-      const { width } = widths[at]!;
-      const key = `${fabric} ${width}`;
-      const row = rows.get(key) ?? { fabric, width, length: group.length, count: 0 };
-      row.count += count;
+  cuts.forEach((strips, at) => {
+    const { fabric } = pieces[at]!;
+    for (const { width, count, parts, length } of strips) {
+      const key = `${fabric} ${width} ${length}`;
+      const row = rows.get(key) ?? { fabric, width, length, count: 0 };
+      row.count += count * parts;
       rows.set(key, row);
-    });
+    }
   });
   return [...rows.values()];
 }
 
-function piecesCut(group: LengthGroup, cuts: readonly (readonly number[])[]): PieceCut[] {
-  return cuts.flatMap((counts, piece) => {
-    const { of, row } = group.pieces[piece]!;
-    return counts.some((count) => count > 0) ? [{ of, row, counts }] : [];
-  });
+/** What the rule that neighbours differ costs: looked into only where one fabric outweighs the others. */
+function alikeBlocks(
+  basket: ClothBasket,
+  needs: SetNeeds,
+  pieces: readonly Piece[],
+  found: TopFound,
+): number | null {
+  const { fabric, share } = largestFabric(pieces);
+  if (fabric === null || share < 0.5) return null;
+  const free = searchTop(pieces, needs, basket.wedge, basket.there ?? { up: 0, down: 0 }, { differ: false });
+  return free.blocks > found.blocks ? free.blocks : null;
 }
 
-/**
- * Whole blocks from these sets beside the wedges there are, counted for sets just as high as the wedge, their first tips
- * chosen to balance.
- */
-function blocksOf(
-  sets: readonly { length: Inches; count: number }[],
-  wedge: WedgePlan,
-  there: WedgeCount = { up: 0, down: 0 },
-): number {
-  let { up, down } = there;
-  for (const { length, count } of sets) {
-    const each = wedgesOnLength(length, wedge.cutHeight, wedge);
-    for (let set = 0; set < count; set += 1) {
-      const [more, less] = [Math.ceil(each / 2), Math.floor(each / 2)];
-      const upFirst = up <= down;
-      up += upFirst ? more : less;
-      down += upFirst ? less : more;
-    }
-  }
-  return Math.floor(Math.min(up, down) / (wedge.perBlock / 2));
+/** The fabric there is most of, width times length, and its part of everything. */
+function largestFabric(pieces: readonly Piece[]): { fabric: FabricId | null; share: number } {
+  const areas = new Map<FabricId, number>();
+  for (const { fabric, depth, length } of pieces)
+    areas.set(fabric, (areas.get(fabric) ?? 0) + depth * length);
+  const [most] = [...areas].sort((one, other) => other[1] - one[1]);
+  if (!most) return { fabric: null, share: 0 };
+  return { fabric: most[0], share: most[1] / [...areas.values()].reduce((sum, area) => sum + area, 0) };
 }
 
-function clothLeft(basket: ClothBasket, strips: readonly StripsCut[], widths: readonly WidthPart[]) {
-  const there = clothByFabric(basket);
-  const used = new Map<FabricId, Inches>();
-  for (const { fabric, width, count } of widths.length === 0 ? [] : strips) {
-    used.set(fabric, (used.get(fabric) ?? 0) + width * count);
-  }
-  return basket.fabrics
-    .filter((fabric) => there.has(fabric.id))
-    .map(({ id }) => ({ fabric: id, inches: there.get(id)! - (used.get(id) ?? 0) }));
-}
-
-function clothByFabric(basket: ClothBasket): Map<FabricId, Inches> {
-  const there = new Map<FabricId, Inches>();
-  const add = (fabric: FabricId, inches: Inches) => there.set(fabric, (there.get(fabric) ?? 0) + inches);
+function clothLeft(basket: ClothBasket, pieces: readonly Piece[], cuts: readonly (readonly StripCut[])[]) {
+  const left = new Map<FabricId, Inches>();
+  const add = (fabric: FabricId, inches: Inches) => left.set(fabric, (left.get(fabric) ?? 0) + inches);
   for (const { fabric, depth, count } of basket.clothOnHand) add(fabric, depth * count);
   for (const { fabric, width, count } of basket.stripsOnHand) add(fabric, width * count);
-  return there;
+  cuts.forEach((strips, at) => {
+    for (const { width, count } of strips) add(pieces[at]!.fabric, -width * count);
+  });
+  return basket.fabrics
+    .filter((fabric) => left.has(fabric.id))
+    .map(({ id }) => ({ fabric: id, inches: left.get(id)! }));
 }
 
-/** The fabric there is least of, width times length: used alike, it is the first that is gone. */
-function scarcest(basket: ClothBasket, groups: readonly LengthGroup[]): FabricId | null {
-  const areas = new Map<FabricId, number>();
-  for (const { length, pieces } of groups) {
-    for (const { fabric, depth } of pieces) areas.set(fabric, (areas.get(fabric) ?? 0) + depth * length);
-  }
-  if (areas.size < 2) return null;
-  const known = basket.fabrics.filter((fabric) => areas.has(fabric.id));
-  return known.reduce((least, one) => (areas.get(one.id)! < areas.get(least.id)! ? one : least)).id;
-}
+type Plan = Pick<LargestTop, 'blocks' | 'sets' | 'exact' | 'ifAlike'>;
 
-function topWords(
-  basket: ClothBasket,
-  blocks: number,
-  sets: readonly { length: Inches; count: number }[],
-  exact: boolean,
-  runsOutFirst: FabricId | null,
-): Phrase[] {
+function topWords(basket: ClothBasket, { blocks, sets, exact }: Plan): Phrase[] {
   const made = sets.reduce((sum, set) => sum + set.count, 0);
   if (made === 0) {
     const height = { inches: basket.wedge.cutHeight + HEIGHT_TO_SPARE };
@@ -302,25 +170,45 @@ function topWords(
     return [basket.there ? short : nothing];
   }
   const enough = { blocks: counted(blocks, '1 block', '{count} blocks') };
-  const words = [
-    basket.there
-      ? counted(
-          made,
-          'The cloth that is left makes 1 more strip set. With the sets there are it is enough for {blocks}.',
-          'The cloth that is left makes {count} more strip sets. With the sets there are it is enough for {blocks}.',
-          enough,
-        )
-      : counted(
-          made,
-          'The cloth on hand makes 1 strip set, enough for {blocks}.',
-          'The cloth on hand makes {count} strip sets, enough for {blocks}.',
-          enough,
-        ),
-    exact
-      ? phrase('More sets cannot be cut from it in this proportion of widths.')
-      : phrase('A cut that gives more sets may exist; the best one found is shown.'),
-  ];
-  const least = basket.fabrics.find((fabric) => fabric.id === runsOutFirst);
-  if (least) words.push(phrase('Used alike, {fabric} runs out first.', { fabric: least.name }));
-  return words;
+  const says = basket.there
+    ? counted(
+        made,
+        'The cloth that is left makes 1 more strip set. With the sets there are it is enough for {blocks}.',
+        'The cloth that is left makes {count} more strip sets. With the sets there are it is enough for {blocks}.',
+        enough,
+      )
+    : counted(
+        made,
+        'The cloth on hand makes 1 strip set, enough for {blocks}.',
+        'The cloth on hand makes {count} strip sets, enough for {blocks}.',
+        enough,
+      );
+  return [says, ...lengthWords(sets), exactWords(exact)];
+}
+
+function exactWords(exact: boolean): Phrase {
+  return exact
+    ? phrase('More blocks cannot be cut from it in this proportion of widths.')
+    : phrase('A cut that gives more blocks may exist; the best one found is shown.');
+}
+
+function lengthWords(sets: Plan['sets']): Phrase[] {
+  if (sets.length < 2) return [];
+  const each = sets.map(({ length, count }) =>
+    counted(count, '1 set {length} long', '{count} sets {length} long', { length: { inches: length } }),
+  );
+  const [first, ...rest] = each;
+  return [rest.reduce((said, one) => phrase('{said}, {one}', { said, one }), first!)];
+}
+
+function lackWords(basket: ClothBasket, pieces: readonly Piece[], { ifAlike }: Plan): Phrase[] {
+  if (ifAlike === null) return [];
+  const { fabric } = largestFabric(pieces);
+  const name = basket.fabrics.find((one) => one.id === fabric)?.name ?? '';
+  const blocks = counted(ifAlike, '1 block', '{count} blocks');
+  const only = new Set(pieces.map((piece) => piece.fabric)).size === 1;
+  const say = only
+    ? '{fabric} alone makes no set: neighbours in a set differ. With cloth of a second fabric, better a third, up to {blocks} come within reach.'
+    : 'Neighbours in a set differ, so {fabric} can be no more than every other strip. Some of it in other fabrics instead, and it would be {blocks}.';
+  return [phrase(say, { fabric: name, blocks })];
 }

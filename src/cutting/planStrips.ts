@@ -86,6 +86,9 @@ export function planStrips(wanted: StripsWanted): StripPlan | null {
       ? phrase('No choice of strips for these sets takes less cloth at this proportion.')
       : phrase('The strips were worked out set by set; another choice might take a little less cloth.'),
   ];
+  if (fabrics.length === 1) {
+    words.push(phrase('One fabric lies beside itself in every set: choose a second one, better a third.'));
+  }
   return { sets, wedges: { up, down }, strips, cloth, perSet: totals.sets, exact: totals.exact, words };
 }
 

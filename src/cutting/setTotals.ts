@@ -107,15 +107,21 @@ export function totalsTable(
     seam,
   );
   if (widths.length === 0 || patterns.length === 0) return () => null;
+  const known = new Map<number, Sums>();
+  const sums = (count: number) => {
+    const found = known.get(count) ?? sumsOf(patterns, count, widths);
+    known.set(count, found);
+    return found;
+  };
   let group: Sum | null = null;
   const spread = (row: readonly number[]) => parts.map((one) => row[widths.indexOf(one)] ?? 0);
   return (sets) => {
     if (sets <= 0) return null;
     const groups = Math.floor((sets - 1) / EXACT_SETS);
-    if (groups > 0) group ??= bestSum(patterns, EXACT_SETS, widths, none);
+    if (groups > 0) group ??= bestSum(patterns, sums(EXACT_SETS), widths, none);
     const repeated = Array.from({ length: groups }, () => group!.sets).flat();
     const before = none.map((_, at) => groups * (group?.counts[at] ?? 0));
-    const end = bestSum(patterns, sets - groups * EXACT_SETS, widths, before);
+    const end = bestSum(patterns, sums(sets - groups * EXACT_SETS), widths, before);
     const counts = before.map((count, at) => count + end.counts[at]!);
     return {
       counts: spread(counts),
@@ -132,29 +138,18 @@ interface Sum {
   readonly exact: boolean;
 }
 
-/** The best sum of `count` patterns on top of `before`. A sum is kept as one number with a digit for each width. */
-function bestSum(
-  patterns: readonly number[][],
-  count: number,
-  widths: readonly WidthPart[],
-  before: readonly number[],
-): Sum {
+/** All sums of so many patterns, layer by layer. A sum is kept as one number with a digit for each width. */
+interface Sums {
+  readonly keys: readonly number[];
+  readonly base: number;
+  /** For each sum after so many sets, the pattern by which it was first reached. */
+  readonly layers: readonly ReadonlyMap<number, number>[];
+  readonly exact: boolean;
+}
+
+function sumsOf(patterns: readonly number[][], count: number, widths: readonly WidthPart[]): Sums {
   const base = count * Math.max(...patterns.flat()) + 1;
   const keys = patterns.map((pattern) => pattern.reduceRight((key, strips) => key * base + strips, 0));
-  const countsOf = (key: number) => {
-    let rest = key;
-    return widths.map(() => {
-      const digit = rest % base;
-      rest = (rest - digit) / base;
-      return digit;
-    });
-  };
-  const costOf = (key: number) =>
-    totalsCost(
-      countsOf(key).map((strips, at) => strips + before[at]!),
-      widths,
-    );
-  // For each sum after so many sets, the pattern by which it was first reached.
   let sums = new Map<number, number>([[0, -1]]);
   const layers = [sums];
   let exact = true;
@@ -169,23 +164,44 @@ function bestSum(
     if (next.size > MOST_STATES) {
       // Too many widths for all sums: the most promising go on.
       exact = false;
-      const rated = [...next].map(([key, pattern]) => ({ key, pattern, cost: costOf(key) }));
+      const cost = (key: number) => totalsCost(countsOf(key, base, widths.length), widths);
+      const rated = [...next].map(([key, pattern]) => ({ key, pattern, cost: cost(key) }));
       const kept = rated.sort((one, other) => one.cost - other.cost).slice(0, MOST_STATES / 10);
       sums = new Map(kept.map(({ key, pattern }) => [key, pattern]));
     }
     layers.push(sums);
   }
+  return { keys, base, layers, exact };
+}
+
+function countsOf(key: number, base: number, widths: number): number[] {
+  let rest = key;
+  return Array.from({ length: widths }, () => {
+    const digit = rest % base;
+    rest = (rest - digit) / base;
+    return digit;
+  });
+}
+
+/** The best sum of all the patterns' sums on top of `before`. */
+function bestSum(
+  patterns: readonly number[][],
+  { keys, base, layers, exact }: Sums,
+  widths: readonly WidthPart[],
+  before: readonly number[],
+): Sum {
   let best = -1;
   let least = Number.POSITIVE_INFINITY;
-  for (const key of sums.keys()) {
-    const cost = costOf(key);
+  for (const key of layers.at(-1)!.keys()) {
+    const counts = countsOf(key, base, widths.length).map((strips, at) => strips + before[at]!);
+    const cost = totalsCost(counts, widths);
     if (cost < least - 1e-9) [best, least] = [key, cost];
   }
   const sets: number[][] = [];
-  for (let set = count, key = best; set > 0; set -= 1) {
+  for (let set = layers.length - 1, key = best; set > 0; set -= 1) {
     const pattern = layers[set]!.get(key)!;
     sets.push([...patterns[pattern]!]);
     key -= keys[pattern]!;
   }
-  return { counts: countsOf(best), sets, exact };
+  return { counts: countsOf(best, base, widths.length), sets, exact };
 }

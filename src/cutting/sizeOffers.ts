@@ -126,7 +126,7 @@ function candidatesFor(
           width,
           height,
           off,
-          blocks: blocksOf(project, rows, columns),
+          blocks: blocksOn(project, rows, columns),
         },
         cost: Math.abs(off.width) + Math.abs(off.height) + frame.change,
       };
@@ -139,7 +139,8 @@ function lengthOf(count: number, size: Inches, gap: Inches, frame: Frame, border
   return count * size + gaps * gap + 2 * bordered;
 }
 
-function blocksOf(project: Project, rows: number, columns: number): number {
+/** Blocks on a wall of these rows and columns in the quilt's setting; plain squares are none. */
+export function blocksOn(project: Pick<Project, 'setting'>, rows: number, columns: number): number {
   const { layout, plain } = project.setting;
   const second = layout.kind === 'onPoint' ? (rows - 1) * (columns - 1) : Math.floor((rows * columns) / 2);
   const all = layout.kind === 'onPoint' ? rows * columns + second : rows * columns;

@@ -58,6 +58,8 @@ export const buyingSchema = v.strictObject({
       count: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(1000)), 12),
       /** Cloth on a full bolt, inches. */
       bolt: v.optional(length(36, 4000), 540),
+      /** Strips in a roll of precut strips: what the person's roll holds. */
+      stripsPerRoll: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(200)), 40),
       /** Every strip cut for the maker, or one length of each fabric as a shop sells it. */
       cutAs: v.optional(v.picklist(['strips', 'lengths']), 'strips'),
       backing: v.optional(v.boolean(), false),

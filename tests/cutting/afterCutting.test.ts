@@ -14,11 +14,14 @@ import { plainFabrics, projectOf } from './fabrics';
 
 const seed = 77_100;
 const fabrics = plainFabrics(4);
-const widths = USUAL_WIDTHS.map((one) => one.width);
+/** Ends of strips shorter than this are not kept, inches. */
+const LEAST_END = 1;
+/** Strips as long as the piece. */
+const asLong = (width: number, count: number) => ({ width, count, parts: 1, length: 40 });
 
 function cutUp(clothOnHand: readonly ClothOnHand[], stripsOnHand: readonly StripOnHand[]) {
   const top = largestTop({ fabrics, clothOnHand, stripsOnHand, wedge: usualWedge, widths: USUAL_WIDTHS });
-  return { top, after: afterCutting({ clothOnHand, stripsOnHand }, top.pieces, widths, usualWedge.seam) };
+  return { top, after: afterCutting({ clothOnHand, stripsOnHand }, top.pieces, usualWedge.seam) };
 }
 
 /** Area of one fabric on the table, square inches. */
@@ -70,9 +73,10 @@ describe('the cutting table after a plan is cut', () => {
           const before = areaOf(id, cloth, strips);
           const now = areaOf(id, after.clothOnHand, after.stripsOnHand);
           expect(now).toBeLessThanOrEqual(before + 1e-6);
-          // A scrap is narrower than two seams (strips) or a quarter inch (cloth), one for each piece at the most.
+          // A scrap is narrower than two seams (strips) or a quarter inch (cloth), one for each piece at the most, or an end
+          // shorter than an inch.
           const pieces = [...cloth, ...strips].filter((one) => one.fabric === id);
-          const scraps = pieces.reduce((sum, one) => sum + one.count * 0.5 * 42, 0);
+          const scraps = pieces.reduce((sum, one) => sum + one.count * (0.5 * 42 + LEAST_END * 19), 0);
           expect(now).toBeGreaterThanOrEqual(before - scraps - 1e-6);
         }
         for (const rows of [after.clothOnHand, after.stripsOnHand]) {
@@ -97,11 +101,10 @@ describe('the cutting table after a plan is cut', () => {
     const after = afterCutting(
       { clothOnHand: cloth, stripsOnHand: [] },
       [
-        { of: 'cloth', row: 'c1', counts: [2, 2, 1] },
-        { of: 'cloth', row: 'c2', counts: [1, 1, 0] },
-        { of: 'cloth', row: 'c2', counts: [0, 0, 1] },
+        { of: 'cloth', row: 'c1', strips: [asLong(1, 2), asLong(1.5, 2), asLong(2, 1)] },
+        { of: 'cloth', row: 'c2', strips: [asLong(1, 1), asLong(1.5, 1)] },
+        { of: 'cloth', row: 'c2', strips: [asLong(2, 1)] },
       ],
-      widths,
       0.25,
     );
     expect(after.cut).toBe(8);
@@ -128,10 +131,9 @@ describe('the cutting table after a plan is cut', () => {
     const after = afterCutting(
       { clothOnHand: [], stripsOnHand: strips },
       [
-        { of: 'strips', row: 'h1', counts: [0, 0, 1] },
-        { of: 'strips', row: 'h2', counts: [0, 1, 0] },
+        { of: 'strips', row: 'h1', strips: [asLong(2, 1)] },
+        { of: 'strips', row: 'h2', strips: [asLong(1.5, 1)] },
       ],
-      widths,
       0.25,
     );
     expect(after.stripsOnHand.map(({ fabric, width, count }) => [fabric, width, count])).toEqual([
@@ -159,11 +161,27 @@ describe('the cutting table after a plan is cut', () => {
   });
 });
 
+describe('strips cut across', () => {
+  it('go on hand in the length of their set, and the end beside them where it can be sewn', () => {
+    const cloth: ClothOnHand[] = [
+      { id: 'c1', fabric: 'f1', kind: 'yardage', stripLength: 42, depth: 9, count: 1 },
+    ];
+    const halves = { width: 2, count: 3, parts: 2, length: 20 };
+    const after = afterCutting({ clothOnHand: cloth, stripsOnHand: [] }, [{ of: 'cloth', row: 'c1', strips: [halves] }], 0.25); // biome-ignore format: short
+    expect(after.cut).toBe(6);
+    expect(after.stripsOnHand.map(({ width, length, count }) => [width, length, count])).toEqual([
+      [2, 20, 6],
+      [2, 2, 3],
+    ]);
+    expect(after.clothOnHand.map(({ depth }) => depth)).toEqual([3]);
+  });
+});
+
 describe('the largest top beside sets there are', () => {
   it('counts their wedges with those of the new sets', () => {
-    const cloth: ClothOnHand[] = [
-      { id: 'c1', fabric: 'f1', kind: 'yardage', stripLength: 40, depth: 13, count: 1 },
-    ];
+    const cloth = ['f1', 'f2'].map(
+      (fabric): ClothOnHand => ({ id: fabric, fabric, kind: 'yardage', stripLength: 40, depth: 7, count: 1 }),
+    );
     const basket = { fabrics, clothOnHand: cloth, stripsOnHand: [], wedge: usualWedge, widths: USUAL_WIDTHS };
     const alone = largestTop(basket);
     const beside = largestTop({ ...basket, there: { up: 12, down: 12 } });

@@ -2,16 +2,18 @@
 import fc from 'fast-check';
 import highsLoader from 'highs';
 import { describe, expect, it } from 'vitest';
+import { type ClothForSale, clothToBuy, toBuyWords } from '../../src/cutting/clothToBuy';
 import { bestFill, cutCloth } from '../../src/cutting/cutCloth';
-import { type ClothBasket, clothToBuy, largestTop } from '../../src/cutting/largestTop';
+import { type ClothBasket, largestTop } from '../../src/cutting/largestTop';
 import { planStrips, USUAL_WIDTHS } from '../../src/cutting/planStrips';
 import { makeSets } from '../../src/cutting/randomSets';
 import { checkReferences } from '../../src/model/check';
 import { speak } from '../../src/model/phrase';
-import type { ClothOnHand } from '../../src/model/project';
+import type { ClothOnHand, Fabric } from '../../src/model/project';
 import { readDocument } from '../../src/model/read';
 import { usualWedge } from '../geometry/strips';
 import { plainFabrics, projectOf, stripsOf } from './fabrics';
+import { mostBlocks } from './topProgramme';
 
 const seed = 54_000;
 const highs = await highsLoader();
@@ -179,30 +181,88 @@ describe('the largest top from the cloth on hand', () => {
     }
   });
 
-  it('says which fabric runs out first and what to buy for more, and that much is enough and no eighth too much', () => {
+  it('trims and halves longer pieces where shorter sets then make a block', () => {
+    const usual = (rows: readonly (readonly [length: number, depth: number])[]) =>
+      largestTop(
+        basket({
+          clothOnHand: rows.map(([stripLength, depth], at) =>
+            cloth({ id: `c${at}`, fabric: `f${at + 1}`, depth, stripLength }),
+          ),
+        }),
+      );
+    // 42 trimmed by 4 goes with 38; 40 halved goes with 20, as three pieces of 20 do.
+    expect(usual([[42, 11], [38, 11]]).blocks).toBeGreaterThanOrEqual(usual([[38, 11], [38, 11]]).blocks); // biome-ignore format: short
+    expect(usual([[38, 11], [38, 11]])).toMatchObject({ blocks: 1, sets: [{ length: 38, count: 1 }] }); // biome-ignore format: short
+    expect(usual([[40, 9], [20, 9]])).toMatchObject({ blocks: 1, sets: [{ length: 20, count: 2 }], exact: true }); // biome-ignore format: short
+    expect(usual([[20, 9], [20, 9], [20, 9]])).toMatchObject({ blocks: 1, exact: true }); // biome-ignore format: short
+  });
+
+  it('is never more than the integer programme finds, is that where it says so, and mostly is it anyway', () => {
+    const two = [{ width: 1.5, part: 1 }, { width: 2, part: 1 }]; // biome-ignore format: short
+    const piece = fc.record({
+      fabric: fc.constantFrom('f1', 'f2', 'f3'),
+      length: fc.constantFrom(14, 17, 20.5, 24, 27.5, 38),
+      depth: fc.constantFrom(2, 4, 5.5, 7, 9, 11, 12.5),
+    });
+    let [same, proved, all, some] = [0, 0, 0, 0];
+    fc.assert(
+      fc.property(fc.array(piece, { minLength: 2, maxLength: 4 }), (pieces) => {
+        const clothOnHand = pieces.map(({ fabric, length, depth }, at) =>
+          cloth({ id: `c${at}`, fabric, depth, stripLength: length }),
+        );
+        const top = largestTop(basket({ clothOnHand, widths: two }));
+        const most = mostBlocks(pieces, two, usualWedge, 4);
+        expect(top.blocks, JSON.stringify(pieces)).toBeLessThanOrEqual(most);
+        if (top.exact) expect(top.blocks, JSON.stringify(pieces)).toBe(most);
+        all += 1;
+        if (top.blocks === most) same += 1;
+        if (top.exact) proved += 1;
+        if (most > 0) some += 1;
+      }),
+      { seed, numRuns: 40 },
+    );
+    expect(some).toBeGreaterThan(8);
+    expect(same / all).toBeGreaterThan(0.85);
+    expect(proved / all).toBeGreaterThan(0.6);
+  }, 120_000);
+
+  it('lets no fabric lie beside itself: one fabric alone makes no set, and a scarce second one bounds the top', () => {
+    const alone = largestTop(basket({ clothOnHand: [cloth({ depth: 72 })] }));
+    expect(alone).toMatchObject({ blocks: 0, sets: [], ifAlike: 7 });
+    expect(speak(alone.words[1]!)).toMatch(/^Fabric 1 alone makes no set: neighbours in a set differ\./);
+    const beside = largestTop(
+      basket({ clothOnHand: [cloth({ depth: 72 }), cloth({ fabric: 'f2', depth: 9 })] }),
+    );
+    expect(beside).toMatchObject({ blocks: 2, exact: true, ifAlike: 8 });
+    const strips = (fabric: string) =>
+      beside.strips.reduce((sum, row) => sum + (row.fabric === fabric ? row.count : 0), 0);
+    // Two sets of eight and nine strips at the most: every other one, four and five.
+    expect(strips('f1')).toBeLessThanOrEqual(9);
+    expect(strips('f1') - strips('f2')).toBeLessThanOrEqual(2);
+  });
+
+  it('says what runs out first: of the fabrics used up, those with fewest strips in the plan', () => {
     const fabrics = plainFabrics(3);
     const clothOnHand = [
       cloth({ id: 'a', fabric: 'f1', depth: 18 }),
       cloth({ id: 'b', fabric: 'f2', depth: 9 }),
       cloth({ id: 'c', fabric: 'f3', depth: 18 }),
     ];
-    const there = basket({ fabrics, clothOnHand });
-    const top = largestTop(there);
-    expect(top.runsOutFirst).toBe('f2');
-    expect(speak(top.words[2]!)).toBe('Used alike, Fabric 2 runs out first.');
-    const buy = clothToBuy(there, 8, 40)!;
-    const withBought = (depth: number) =>
-      largestTop({ ...there, clothOnHand: [...clothOnHand, cloth({ id: 'new', depth })] }).blocks;
-    expect(buy.inches % 4.5).toBe(0);
-    expect(withBought(buy.inches)).toBeGreaterThanOrEqual(8);
-    expect(withBought(buy.inches - 4.5)).toBeLessThan(8);
-    expect(clothToBuy(there, top.blocks, 40)!.inches).toBe(0);
-    expect(clothToBuy(there, 100_000, 40)).toBeNull();
+    const top = largestTop(basket({ fabrics, clothOnHand }));
+    expect(top.runsOut?.fabrics).toEqual(['f2']);
+    expect(top.left.find((row) => row.fabric === 'f2')!.inches).toBeLessThan(1);
+    const strips = (id: string) =>
+      top.strips.reduce((sum, row) => sum + (row.fabric === id ? row.count : 0), 0);
+    expect(strips('f2')).toBeLessThan(strips('f1'));
+    expect(speak(top.words.at(-1)!)).toMatch(/^Used alike, Fabric 2 runs out first, after \d of \d sets\.$/);
+    // A strip of each fabric could still be cut: nothing has run out.
+    const roomy = [1, 2, 3].map((at) => cloth({ id: `r${at}`, fabric: `f${at}`, depth: 6 }));
+    expect(largestTop(basket({ fabrics, clothOnHand: roomy })).runsOut).toBeNull();
   });
 
   it('is nothing without cloth, and says so', () => {
     const top = largestTop(basket({}));
-    expect(top).toMatchObject({ blocks: 0, sets: [], strips: [], runsOutFirst: null });
+    expect(top).toMatchObject({ blocks: 0, sets: [], strips: [], runsOut: null });
     expect(speak(top.words[0]!)).toBe('The cloth on hand does not make a strip set 8" high.');
   });
 
@@ -210,6 +270,73 @@ describe('the largest top from the cloth on hand', () => {
     const fabrics = plainFabrics(6);
     const top = largestTop(basket({ fabrics, stripsOnHand: stripsOf(fabrics, [[1, 4], [1.5, 4], [2, 2]]) })); // biome-ignore format: short
     expect(top.sets[0]!.count).toBeGreaterThanOrEqual(7);
+  });
+});
+
+describe('what to buy for more blocks', () => {
+  const fabrics = plainFabrics(3);
+  const clothOnHand = [
+    cloth({ id: 'a', fabric: 'f1', depth: 18 }),
+    cloth({ id: 'b', fabric: 'f2', depth: 9 }),
+    cloth({ id: 'c', fabric: 'f3', depth: 18 }),
+  ];
+  const there = basket({ fabrics, clothOnHand });
+  const yards: ClothForSale = { usableWidth: 40, unit: 'yard', buying: { straighten: 1, shrinkage: 3 } };
+  const metres: ClothForSale = { ...yards, unit: 'metre' };
+
+  /** Blocks with so much more of each fabric, washed and straightened. */
+  const withBought = (rows: readonly { fabric: Fabric; inches: number }[]) =>
+    largestTop({
+      ...there,
+      clothOnHand: [
+        ...clothOnHand,
+        ...rows
+          .map(({ fabric, inches }) =>
+            cloth({ id: `new ${fabric.id}`, fabric: fabric.id, depth: inches * 0.97 - 1 }),
+          )
+          .filter((row) => row.depth > 0),
+      ],
+    }).blocks;
+
+  it.each([
+    ['yards', yards, 4.5],
+    ['metres', metres, 10 / 2.54],
+  ] as const)('is so much of each fabric in %s, enough, and no step of any too much', (_, sale, step) => {
+    for (const blocks of [6, 9, 14]) {
+      const { fabrics: rows, enough } = clothToBuy(there, blocks, sale);
+      expect(enough).toBe(false);
+      expect(rows.length).toBeGreaterThan(0);
+      for (const row of rows) expect(row.inches / step).toBeCloseTo(Math.round(row.inches / step), 9);
+      expect(withBought(rows)).toBeGreaterThanOrEqual(blocks);
+      for (const row of rows) {
+        const less = rows.map((one) => (one === row ? { ...one, inches: one.inches - step } : one));
+        expect(withBought(less), row.fabric.id).toBeLessThan(blocks);
+      }
+    }
+  });
+
+  it('tops up what there is least of first', () => {
+    const amount = (id: string) =>
+      clothToBuy(there, 14, yards).fabrics.find((row) => row.fabric.id === id)?.inches ?? 0;
+    expect(amount('f2')).toBeGreaterThan(amount('f1'));
+    expect(amount('f2')).toBeGreaterThan(amount('f3'));
+  });
+
+  it('is nothing where there is enough, a second fabric where there is one, and not more than 50 yards', () => {
+    expect(clothToBuy(there, 4, yards)).toMatchObject({ enough: true, fabrics: [] });
+    expect(clothToBuy(there, 100_000, yards)).toMatchObject({ enough: false, fabrics: [] });
+    const alone = clothToBuy(
+      basket({ fabrics: plainFabrics(1), clothOnHand: [cloth({ depth: 72 })] }),
+      2,
+      yards,
+    );
+    expect(speak(alone.words)).toBe('Neighbours in a set differ: put a second fabric on the list first.');
+  });
+
+  it('is said in yards or metres by fabric', () => {
+    const [row] = clothToBuy(there, 9, yards).fabrics;
+    expect(speak(toBuyWords(row!, 'yard'))).toMatch(/^Fabric \d: (\d+ )?(\d\/\d )?yd$/);
+    expect(speak(toBuyWords(row!, 'metre'))).toMatch(/^Fabric \d: [\d.]+ m$/);
   });
 });
 

@@ -4,9 +4,7 @@ import type { Inches } from '../../model/units';
 import { layOutCutting } from '../yardage/clothLayout';
 import { setStrips } from '../yardage/setStrips';
 
-/** Up to 40 strips 2 1/2" wide (Nebraska Extension / Nebraska 4-H fair book, Quilt Quest general rules). */
-export const STRIPS_IN_ROLL = 40;
-const PRECUT_WIDTH: Inches = 2.5;
+export const PRECUT_WIDTH: Inches = 2.5;
 /** As long as cloth is wide; 42 in is usual (common practice, no source). */
 const PRECUT_LENGTH: Inches = 42;
 
@@ -14,6 +12,15 @@ export interface PrecutStrips {
   readonly perFabric: readonly { readonly fabric: Fabric; readonly strips: number }[];
   /** Precut strips for one quilt. */
   readonly strips: number;
+}
+
+/**
+ * Rolls for so many quilts, where a roll holds so many strips of just these fabrics in the amounts it takes: the least there
+ * can be. A mixed roll seldom does; then the strips are ordered by fabric. A roll has up to 40 strips 2 1/2" wide (Nebraska
+ * Extension / Nebraska 4-H fair book, Quilt Quest general rules).
+ */
+export function leastRolls({ strips }: PrecutStrips, quilts: number, stripsPerRoll: number): number {
+  return Math.ceil((strips * quilts) / stripsPerRoll);
 }
 
 /**

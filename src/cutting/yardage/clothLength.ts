@@ -14,6 +14,11 @@ export const INCHES_IN: Readonly<Record<SellingUnit, Inches>> = {
 /** Shops cut eighths of a yard (4 1/2") or 10 cm. Common practice, no source. */
 const STEP: Readonly<Record<SellingUnit, Inches>> = { yard: 36 / 8, metre: 10 / CENTIMETRES_PER_INCH };
 
+/** The least step cloth is sold in, inches. */
+export function soldStep(unit: SellingUnit): Inches {
+  return STEP[unit];
+}
+
 /** Yards or metres: as chosen, else yards where the quilt is in inches. */
 export function sellingUnit(project: Pick<Project, 'buying' | 'preferences'>): SellingUnit {
   return project.buying.soldBy ?? (project.preferences.unit === 'in' ? 'yard' : 'metre');

@@ -6,7 +6,7 @@ import { boltsFor } from '../../../src/cutting/kits/bolts';
 import { csvText } from '../../../src/cutting/kits/csv';
 import { kits } from '../../../src/cutting/kits/kits';
 import { orderCsv, stripsCsv } from '../../../src/cutting/kits/kitTables';
-import { precutStrips } from '../../../src/cutting/kits/precutStrips';
+import { leastRolls, precutStrips } from '../../../src/cutting/kits/precutStrips';
 import { openProject } from '../../../src/cutting/openProject';
 import { usualBuying } from '../../../src/model/buying';
 import { speak } from '../../../src/model/phrase';
@@ -194,6 +194,19 @@ describe('precut strips', () => {
   it('of 2 1/2" split into 1 1/2" and 1", and a 2" strip takes one of its own', () => {
     const strips = [1.5, 1, 1.5, 1, 2].map((width) => ({ fabric: 'f2', width }));
     expect(precutStrips(projectOf({ stripSets: [stripSet('a', strips)] }))?.strips).toBe(3);
+  });
+
+  it('are counted for each fabric, so that they can be ordered, and their rolls by what a roll holds', () => {
+    const of = (fabric: string) => [1.5, 1, 1.5].map((width) => ({ fabric, width }));
+    const precuts = precutStrips(projectOf({ stripSets: [stripSet('a', [...of('f2'), ...of('f1')])] }))!;
+    expect(precuts.perFabric.map(({ fabric, strips }) => [fabric.id, strips])).toEqual([
+      ['f1', 2],
+      ['f2', 2],
+    ]);
+    // 4 strips a quilt, 12 quilts: 48, two rolls of 40 (Nebraska Extension / Nebraska 4-H fair book), three of 20.
+    expect(leastRolls(precuts, 12, 40)).toBe(2);
+    expect(leastRolls(precuts, 12, 20)).toBe(3);
+    expect(leastRolls(precuts, 12, 48)).toBe(1);
   });
 
   it('are no way to sets with wider strips', () => {

@@ -48,7 +48,7 @@ export function LookChoice({ look, onChange }: Props) {
     return [];
   };
   return (
-    <div className="stack">
+    <div className="stack onhand-kind onhand-parts">
       <Choice
         label="Narrow : middle : wide"
         value={look.name}

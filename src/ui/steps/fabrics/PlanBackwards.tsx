@@ -2,12 +2,16 @@
 import { Ruler } from 'lucide-react';
 import { useDeferredValue, useMemo, useState } from 'react';
 import { afterCutting } from '../../../cutting/afterCutting';
-import { type ClothBasket, clothToBuy, largestTop } from '../../../cutting/largestTop';
+import { type ClothToBuy, clothToBuy, toBuyWords } from '../../../cutting/clothToBuy';
+import { type ClothBasket, type LargestTop, largestTop } from '../../../cutting/largestTop';
 import { stripsLeftBeside } from '../../../cutting/stripsUnused';
+import { topFit } from '../../../cutting/topSize';
+import { sellingUnit } from '../../../cutting/yardage/clothLength';
 import { availableWedges } from '../../../cutting/yield';
 import { cutFromCloth } from '../../../editing/clothOnHand';
-import { counted, type Phrase, phrase } from '../../../model/phrase';
-import type { Project } from '../../../model/project';
+import { counted } from '../../../model/phrase';
+import type { Fabric, FabricId, Project } from '../../../model/project';
+import type { Inches } from '../../../model/units';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { CountField } from '../../fields/CountField';
@@ -77,37 +81,24 @@ function Top({ look }: { look: Look }) {
   const shown = useDeferredValue(look);
   const basket = useMemo(() => basketOf(project, shown), [project, shown]);
   const top = useMemo(() => largestTop(basket), [basket]);
-  const after = useMemo(
-    () =>
-      afterCutting(
-        project,
-        top.pieces,
-        basket.widths.map((one) => one.width),
-        project.wedge.seam,
-      ),
-    [project, top, basket],
-  );
+  const after = useMemo(() => afterCutting(project, top.pieces, project.wedge.seam), [project, top]);
+  const fit = useMemo(() => topFit(project, top.blocks, after.clothOnHand), [project, top, after]);
   const kept = project.fabrics.some(
     (fabric) => fabric.background && project.clothOnHand.some((row) => row.fabric === fabric.id),
   );
   return (
     <>
       <ul className="onhand-words" aria-live="polite">
-        {top.words.map((words, index) => (
-          <li key={words.say} className={index === 0 ? undefined : 'quiet'}>
+        {[...top.words, ...(fit?.words ?? [])].map((words, index) => (
+          <li key={say(words)} className={index === 0 || words === fit?.words[0] ? undefined : 'quiet'}>
             <Fractions text={say(words)} />
           </li>
         ))}
-        {kept ? <li className="quiet">{say('Background cloth is kept for corners and sashing.')}</li> : null}
+        {kept && !fit ? (
+          <li className="quiet">{say('Background cloth is kept for corners and sashing.')}</li>
+        ) : null}
       </ul>
-      {top.strips.length > 0 ? (
-        <StripsTable
-          fabrics={project.fabrics.filter((fabric) => top.left.some((row) => row.fabric === fabric.id))}
-          strips={top.strips}
-          last="Left"
-          lengths={top.left}
-        />
-      ) : null}
+      <CutTables top={top} fabrics={project.fabrics} />
       {after.cut > 0 ? (
         <div>
           <button
@@ -126,20 +117,52 @@ function Top({ look }: { look: Look }) {
   );
 }
 
+/** What is cut: one table, or one for each length where sets are of several; what is left stands in the last. */
+function CutTables({ top, fabrics }: { top: LargestTop; fabrics: readonly Fabric[] }) {
+  const say = useSay();
+  if (top.strips.length === 0) return null;
+  const given = (fabric: FabricId) => top.strips.some((row) => row.fabric === fabric);
+  const left = (fabric: FabricId) => top.left.find((row) => row.fabric === fabric)?.inches ?? 0;
+  // A fabric that gives nothing and of which nothing is left has nothing to say here.
+  const rows = fabrics.filter(({ id }) => given(id) || left(id) > 1e-9);
+  const text = (inches: Inches) => say('{length}', { length: { inches } });
+  if (top.sets.length < 2) {
+    return <StripsTable fabrics={rows} strips={top.strips} last="Left" lastOf={(id) => text(left(id))} />;
+  }
+  return top.sets.map(({ length }, at) => {
+    const strips = top.strips.filter((row) => Math.abs(row.length - length) < 1e-9);
+    const last = at === top.sets.length - 1;
+    const used = rows.filter(
+      ({ id }) => strips.some((row) => row.fabric === id) || (last && left(id) > 1e-9),
+    );
+    return (
+      <div key={length} className="stack">
+        <p className="quiet">
+          <Fractions text={say('Strips cut {length} long', { length: { inches: length } })} />
+        </p>
+        {last ? (
+          <StripsTable fabrics={used} strips={strips} last="Left" lastOf={(id) => text(left(id))} />
+        ) : (
+          <StripsTable fabrics={used} strips={strips} />
+        )}
+      </div>
+    );
+  });
+}
+
 /** What to buy for a number of blocks; worked out when asked, for the cloth as it is. */
 function ToBuy({ basket, blocks }: { basket: ClothBasket; blocks: number }) {
   const say = useSay();
-  const usable = useApp((app) => app.project.preferences.usableWidth);
+  const project = useApp((app) => app.project);
   const [wanted, setWanted] = useState<number | null>(null);
-  const [answer, setAnswer] = useState<{ readonly of: ClothBasket; readonly words: Phrase } | null>(null);
+  const [answer, setAnswer] = useState<{ readonly of: ClothBasket; readonly buy: ClothToBuy } | null>(null);
   const count = wanted ?? Math.min(MOST_BLOCKS, blocks + 1);
+  const unit = sellingUnit(project);
   const ask = () => {
-    const buy = clothToBuy(basket, count, usable);
-    const none = phrase('Even fifty yards more would not make {blocks} blocks of these strips.', {
-      blocks: count,
-    });
-    setAnswer({ of: basket, words: buy?.words ?? none });
+    const { usableWidth } = project.preferences;
+    setAnswer({ of: basket, buy: clothToBuy(basket, count, { usableWidth, unit, buying: project.buying }) });
   };
+  const buy = answer?.of === basket ? answer.buy : null;
   return (
     <div className="stack onhand-buy">
       <div className="row">
@@ -158,7 +181,29 @@ function ToBuy({ basket, blocks }: { basket: ClothBasket; blocks: number }) {
           {say('What to buy')}
         </button>
       </div>
-      <p role="status">{answer?.of === basket ? <Fractions text={say(answer.words)} /> : null}</p>
+      <div role="status">
+        {buy ? (
+          <>
+            <p>
+              <Fractions text={say(buy.words)} />
+            </p>
+            <ul className="onhand-words">
+              {buy.fabrics.map((row) => (
+                <li key={row.fabric.id}>
+                  <Fractions text={say(toBuyWords(row, unit))} />
+                </li>
+              ))}
+            </ul>
+            {buy.fabrics.length > 0 ? (
+              <p className="quiet">
+                {say(
+                  'With straightening and shrinkage as they stand under Finishing; a step less of any of them would not do. Corners and sashing are extra.',
+                )}
+              </p>
+            ) : null}
+          </>
+        ) : null}
+      </div>
     </div>
   );
 }

@@ -1,4 +1,4 @@
-// What a plan cuts: strips by fabric and width, with one length of cloth for each fabric in the last column.
+// What a plan cuts: strips by fabric and width, with one more figure for each fabric in the last column.
 import type { Fabric, FabricId } from '../../../model/project';
 import type { Inches } from '../../../model/units';
 import { Fractions } from '../../fields/Fractions';
@@ -7,12 +7,12 @@ import { useSay } from '../../words';
 interface Props {
   fabrics: readonly Fabric[];
   strips: readonly { readonly fabric: FabricId; readonly width: Inches; readonly count: number }[];
-  /** The last column: its heading, and the length of each fabric; one not listed has none. */
-  last: string;
-  lengths: readonly { readonly fabric: FabricId; readonly inches: Inches }[];
+  /** The last column, if any: its heading, and its text for each fabric. */
+  last?: string;
+  lastOf?: (fabric: FabricId) => string;
 }
 
-export function StripsTable({ fabrics, strips, last, lengths }: Props) {
+export function StripsTable({ fabrics, strips, last, lastOf }: Props) {
   const say = useSay();
   const widths = [...new Set(strips.map((row) => row.width))].sort((one, other) => one - other);
   const countOf = (fabric: FabricId, width: Inches) =>
@@ -28,7 +28,7 @@ export function StripsTable({ fabrics, strips, last, lengths }: Props) {
               {length(width)}
             </th>
           ))}
-          <th scope="col">{say(last)}</th>
+          {last ? <th scope="col">{say(last)}</th> : null}
         </tr>
       </thead>
       <tbody>
@@ -40,7 +40,11 @@ export function StripsTable({ fabrics, strips, last, lengths }: Props) {
             {widths.map((width) => (
               <td key={width}>{countOf(fabric.id, width)}</td>
             ))}
-            <td>{length(lengths.find((row) => row.fabric === fabric.id)?.inches ?? 0)}</td>
+            {lastOf ? (
+              <td className="nowrap">
+                <Fractions text={lastOf(fabric.id)} />
+              </td>
+            ) : null}
           </tr>
         ))}
       </tbody>

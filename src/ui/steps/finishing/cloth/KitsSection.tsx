@@ -3,17 +3,16 @@ import { FileDown, Printer } from 'lucide-react';
 import { useDeferredValue, useMemo, useRef } from 'react';
 import { kits } from '../../../../cutting/kits/kits';
 import { orderCsv, stripsCsv } from '../../../../cutting/kits/kitTables';
-import { STRIPS_IN_ROLL } from '../../../../cutting/kits/precutStrips';
 import { money } from '../../../../cutting/yardage/fabricYardage';
-import { counted, phrase } from '../../../../model/phrase';
+import { phrase } from '../../../../model/phrase';
 import { fileName } from '../../../../store/projectFiles';
 import { useApp } from '../../../app';
-import { Fractions } from '../../../fields/Fractions';
 import { useSaveFile } from '../../../useSaveFile';
 import { useSay, useWrite } from '../../../words';
 import { Caution } from '../../Caution';
 import { KitChoices } from './KitChoices';
 import { KitBackingRow, KitFabricRow } from './KitRow';
+import { PrecutPart } from './PrecutPart';
 import { printPart } from './printPart';
 import './cloth.css';
 
@@ -27,7 +26,6 @@ export function KitsSection() {
   const save = (ending: string, text: string) =>
     // The mark at the start tells spreadsheets that the letters are UTF-8.
     saveFile(fileName(`${project.name} ${ending}`, '.csv'), `\uFEFF${text}`, 'text/csv;charset=utf-8');
-  const rolls = made.precuts ? Math.ceil((made.precuts.strips * made.count) / STRIPS_IN_ROLL) : 0;
   return (
     <section ref={part} className="cloth-part" aria-labelledby="kits-title">
       <h3 id="kits-title">{say('Kits and cost')}</h3>
@@ -58,20 +56,7 @@ export function KitsSection() {
           ))}
           {made.backing ? <KitBackingRow backing={made.backing} count={made.count} /> : null}
         </ul>
-        {made.precuts ? (
-          <p className="quiet">
-            <Fractions
-              text={say(
-                counted(
-                  rolls,
-                  'From precut strips {width} wide the sets of one kit take {strips}: 1 roll of {roll} for all, if it holds these fabrics.',
-                  'From precut strips {width} wide the sets of one kit take {strips}: {count} rolls of {roll} for all, if they hold these fabrics.',
-                  { width: { inches: 2.5 }, strips: made.precuts.strips, roll: STRIPS_IN_ROLL },
-                ),
-              )}
-            />
-          </p>
-        ) : null}
+        {made.precuts ? <PrecutPart precuts={made.precuts} count={made.count} /> : null}
         <div className="row no-print">
           <button
             type="button"

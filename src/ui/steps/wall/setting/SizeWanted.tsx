@@ -1,17 +1,15 @@
 // A size wanted, the other way round: type about how large, see several ways to come close, take one up.
 import { useMemo, useState } from 'react';
-import { type SizeOffer, sizeOffers } from '../../../../cutting/sizeOffers';
-import { apply } from '../../../../editing/apply';
+import { sizeOffers } from '../../../../cutting/sizeOffers';
 import { takeOffer } from '../../../../editing/takeOffer';
 import { layOut } from '../../../../geometry/setting';
-import { type Phrase, phrase } from '../../../../model/phrase';
-import type { Project } from '../../../../model/project';
 import { useApp } from '../../../app';
 import { Complaint, useRun } from '../../../fields/Complaint';
 import { Fractions } from '../../../fields/Fractions';
 import { LengthField } from '../../../fields/LengthField';
 import { SmallTop } from '../../../wall/SmallTop';
 import { useSay } from '../../../words';
+import { blockWords, frameWords, rowWords, sizeWords, withOffer } from './offerWords';
 
 const LEAST = 6;
 const MOST = 160;
@@ -91,49 +89,4 @@ function Offers() {
       <Complaint problems={problems} />
     </div>
   );
-}
-
-/** The quilt as the offer would make it; as it is where that is refused, which taking it up then explains. */
-function withOffer(project: Project, offer: SizeOffer): Project {
-  const outcome = apply(project, takeOffer(offer));
-  return outcome.ok ? outcome.project : project;
-}
-
-function sizeWords(offer: SizeOffer): Phrase {
-  return phrase('{width} × {height}', {
-    width: { inches: offer.width },
-    height: { inches: offer.height },
-  });
-}
-
-function rowWords(offer: SizeOffer): Phrase {
-  return phrase('{rows} rows of {columns}', { rows: offer.rows, columns: offer.columns });
-}
-
-function frameWords({ sashing, borders }: SizeOffer): Phrase {
-  const sashed = sashing.where === 'none' ? null : { width: { inches: sashing.width } };
-  const bordered = borders.length === 0 ? null : { inches: borders.reduce((sum, one) => sum + one, 0) };
-  if (sashed && bordered) {
-    return phrase(
-      sashing.where === 'around'
-        ? 'sashing {width} all round, borders {border}'
-        : 'sashing {width} between, borders {border}',
-      { ...sashed, border: bordered },
-    );
-  }
-  if (sashed) {
-    return phrase(
-      sashing.where === 'around' ? 'sashing {width} all round' : 'sashing {width} between',
-      sashed,
-    );
-  }
-  return bordered
-    ? phrase('no sashing, borders {border}', { border: bordered })
-    : phrase('no sashing, no border');
-}
-
-function blockWords(offer: SizeOffer, have: number): Phrase {
-  const more = offer.blocks - have;
-  if (more <= 0) return phrase('{blocks} blocks; you have {have}', { blocks: offer.blocks, have });
-  return phrase('{blocks} blocks, {more} more than you have', { blocks: offer.blocks, more });
 }
