@@ -61,7 +61,7 @@ export function newFindings(before: Analysis, after: Analysis): Finding[] {
   const known = new Set(before.clashes.map((clash) => clash.id));
   const clashes = after.clashes
     .filter((clash) => !known.has(clash.id))
-    .flatMap((clash) => clashFindings(after.project, after.model, [clash]));
+    .flatMap((clash) => clashFindings(after.project, [clash]));
   const others = after.findings.filter(
     (one) => !CLASH_KINDS.has(one.kind) && !before.findings.some((other) => sameMatter(one, other)),
   );

@@ -168,7 +168,7 @@ function ranked(project: Project, model: WallModel, found: Found): Finding[] {
     pool.figure === 'value' ? intent.value === 'scattered' : intent.colour === 'scattered',
   );
   return [
-    ...clashFindings(project, model, found.clashes),
+    ...clashFindings(project, found.clashes),
     ...poolFindings(project, model, unwanted, layOut(project)),
     ...fabricFindings(project, found.fabrics),
     ...leanFindings(found.top, intent),

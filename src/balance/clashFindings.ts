@@ -1,12 +1,12 @@
 // Clashes as sentences: a few of a kind are said one by one, many are told together, so that a list stays short.
 import type { Surround } from '../geometry/lattice';
+import { rimLength, seamLength } from '../geometry/wedge';
 import { findFabric } from '../model/find';
 import { type Phrase, type PhraseValue, phrase } from '../model/phrase';
 import type { Project } from '../model/project';
 import type { Inches } from '../model/units';
 import type { Clash, ClashKind } from './clashes';
 import type { Finding } from './finding';
-import { seamLength, type WallModel } from './wallModel';
 
 /** So many of a kind are said one by one; more are told in one sentence that names the heaviest. */
 const SINGLES = 3;
@@ -21,36 +21,36 @@ const LEAST_PART: Readonly<Record<ClashKind, number>> = { rim: 0, facing: 0.15, 
 const TOLD_LIKENESS = 0.5;
 
 /** Findings for the clashes, unsorted. */
-export function clashFindings(project: Project, model: WallModel, clashes: readonly Clash[]): Finding[] {
+export function clashFindings(project: Project, clashes: readonly Clash[]): Finding[] {
   const kinds: readonly ClashKind[] = ['rim', 'facing', 'radial', 'surround'];
   return kinds.flatMap((kind) => {
     const told = clashes
       .filter((clash) => clash.kind === kind && clash.likeness >= TOLD_LIKENESS)
-      .filter((clash) => partOf(model, clash) >= LEAST_PART[kind])
+      .filter((clash) => partOf(project, clash) >= LEAST_PART[kind])
       .sort((one, other) => other.weight - one.weight);
-    if (told.length <= SINGLES) return told.map((clash) => clashFinding(project, model, clash));
-    return [together(model, kind, told)];
+    if (told.length <= SINGLES) return told.map((clash) => clashFinding(project, clash));
+    return [together(project, kind, told)];
   });
 }
 
-function partOf(model: WallModel, clash: Clash): number {
-  return clash.weight / (clash.kind === 'radial' ? seamLength(model) : model.rim);
+function partOf({ wedge }: Project, clash: Clash): number {
+  return clash.weight / (clash.kind === 'radial' ? seamLength(wedge) : rimLength(wedge));
 }
 
-function weightOf(model: WallModel, clash: Clash): number {
+function weightOf(project: Project, clash: Clash): number {
   if (clash.kind === 'rim') return LOUDNESS.rim * clash.likeness;
-  return LOUDNESS[clash.kind] * Math.min(1, partOf(model, clash));
+  return LOUDNESS[clash.kind] * Math.min(1, partOf(project, clash));
 }
 
 /** A clash as a finding of its own, also where it is too small for a list of the few. */
-export function clashFinding(project: Project, model: WallModel, clash: Clash): Finding {
+export function clashFinding(project: Project, clash: Clash): Finding {
   return {
     id: clash.id,
     kind: clash.kind,
-    weight: weightOf(model, clash),
+    weight: weightOf(project, clash),
     measure: { value: clash.inches, unit: 'in' },
     words: clashWords(project, clash),
-    measured: measuredWords(model, clash),
+    measured: measuredWords(project, clash),
     clashes: [clash.id],
     blocks: clash.blocks,
     fabrics: clash.fabrics[0] === clash.fabrics[1] ? [clash.fabrics[0]] : clash.fabrics,
@@ -75,18 +75,18 @@ export function clashWords(project: Project, clash: Clash): Phrase {
 }
 
 /** How long, of how much, and what it counts as where that is less. */
-function measuredWords(model: WallModel, clash: Clash): Phrase {
+function measuredWords({ wedge }: Project, clash: Clash): Phrase {
   const along = clash.kind === 'rim' || clash.kind === 'radial';
   const corners = clash.kind === 'facing' && clash.places.length === 0;
+  const whole = along ? seamLength(wedge) : rimLength(wedge);
   const say = corners
     ? '{length} of their edges'
     : along
       ? '{length} of a seam of {whole}'
-      : '{length} of a rim of {whole}';
-  const long = phrase(say, {
-    length: { inches: clash.inches },
-    whole: { inches: along ? seamLength(model) : model.rim },
-  });
+      : clash.inches > whole - LIKE
+        ? 'A whole rim of {whole}'
+        : '{length} of a rim of {whole}';
+  const long = phrase(say, { length: { inches: clash.inches }, whole: { inches: whole } });
   const across = clash.weight / clash.inches / clash.likeness < 1 - 1e-9;
   if (clash.likeness === 1 && !across) return long;
   return phrase(clash.likeness === 1 ? ACROSS : across ? ALIKE_ACROSS : LESS_ALIKE, {
@@ -95,6 +95,9 @@ function measuredWords(model: WallModel, clash: Clash): Phrase {
     percent: Math.round(100 * clash.likeness),
   });
 }
+
+/** Lengths closer than this are written alike. */
+const LIKE: Inches = 1 / 32;
 
 const ACROSS = '{long}; across the sashing it counts as {counts}';
 const LESS_ALIKE = '{long}; {percent}% alike, it counts as {counts}';
@@ -142,13 +145,13 @@ const TOGETHER: Readonly<Record<ClashKind, string>> = {
 };
 
 /** Many of a kind, heaviest first, as one finding. */
-function together(model: WallModel, kind: ClashKind, clashes: readonly Clash[]): Finding {
+function together(project: Project, kind: ClashKind, clashes: readonly Clash[]): Finding {
   const length: Inches = clashes.reduce((sum, clash) => sum + clash.inches, 0);
   const { numbers } = clashes[0]!;
   return {
     id: `${kind}:together`,
     kind,
-    weight: weightOf(model, clashes[0]!),
+    weight: weightOf(project, clashes[0]!),
     measure: { value: length, unit: 'in' },
     words: phrase(TOGETHER[kind], {
       count: clashes.length,
@@ -156,14 +159,24 @@ function together(model: WallModel, kind: ClashKind, clashes: readonly Clash[]):
       a: numbers[0]!,
       b: numbers[1] ?? numbers[0]!,
     }),
-    measured: phrase('{length} in all, from {least} to {most} each', {
-      length: { inches: length },
-      least: { inches: Math.min(...clashes.map((clash) => clash.inches)) },
-      most: { inches: Math.max(...clashes.map((clash) => clash.inches)) },
-    }),
+    measured: lengthWords(clashes),
     clashes: clashes.map((clash) => clash.id),
     blocks: [...new Set(clashes.flatMap((clash) => clash.blocks))],
     fabrics: [...new Set(clashes.flatMap((clash) => clash.fabrics))],
     marks: clashes.flatMap((clash) => clash.marks),
   };
+}
+
+function lengthWords(clashes: readonly Clash[]): Phrase {
+  const lengths = clashes.map((clash) => clash.inches);
+  const least = Math.min(...lengths);
+  const most = Math.max(...lengths);
+  return phrase(
+    most - least < LIKE ? '{all} in all, {least} each' : '{all} in all, from {least} to {most} each',
+    {
+      all: { inches: lengths.reduce((sum, length) => sum + length, 0) },
+      least: { inches: least },
+      most: { inches: most },
+    },
+  );
 }

@@ -1,7 +1,8 @@
 // Who touches whom, as graphs weighted by the length of contact in inches (times the sashing factor): wedges, blocks, and
 // tiles of several cells for the whole top.
 import { placeOnSide, SIDES } from '../geometry/contact';
-import { seamLength, type WallModel } from './wallModel';
+import { seamLength } from '../geometry/wedge';
+import type { WallModel } from './wallModel';
 
 /** A graph with weights that are the same both ways. Neighbours of node n: `to` and `weight` from start[n] to start[n + 1]. */
 export interface ContactGraph {
@@ -148,7 +149,7 @@ export function wedgeNodes(model: WallModel): WedgeNodes {
 export function wedgeGraph(model: WallModel, nodes: WedgeNodes): ContactGraph {
   const { perBlock } = model;
   const builder = new GraphBuilder(nodes.wedgeOf.length);
-  const seam = seamLength(model);
+  const seam = seamLength(model.wedge);
   const sideAt = sidesByStanding(perBlock);
   const placeAt = SIDES.map((side) =>
     Array.from({ length: perBlock }, (_, stands) => placeOnSide(side, stands, perBlock)),

@@ -97,7 +97,7 @@ function joinWords(rims: number, both: Autocorrelation): Phrase {
 /** Why the dominant fabric is the one: contrast × area. Contrast is told on OKLab × 100, where 2 is just seen. */
 export function dominanceWords(spread: FabricSpread): Phrase {
   return phrase(
-    'stands out most: {percent}% of the cloth, and {contrast} away from the cloth round it in colour and value, where 2 is just seen.',
-    { percent: percent(spread.share), contrast: Math.round(100 * spread.contrast) },
+    'It stands out most, by area and contrast: {contrast} away from the cloth round it in value and colour, where 2 is just seen.',
+    { contrast: Math.round(100 * spread.contrast) },
   );
 }

@@ -104,11 +104,6 @@ export function sideRim(model: WallModel, block: number, stands: number, side: n
   return kind < 0 ? -1 : model.kindRim[kind]!;
 }
 
-/** The seam between two wedges from the rim's corner to the middle, inches. */
-export function seamLength(model: Pick<WallModel, 'blockSize' | 'perBlock'>): Inches {
-  return model.blockSize.height / 2 / Math.cos(Math.PI / model.perBlock);
-}
-
 /** What it takes to say what meets between two wedges side by side. */
 export type WedgeSeams = Pick<
   WallModel,

@@ -86,3 +86,8 @@ export function wedgeProblem(wedge: WedgePlan): Phrase | null {
   }
   return null;
 }
+
+/** Finished seam between two wedges, from the corner of the rim to the middle, inches. */
+export function seamLength(wedge: WedgePlan): Inches {
+  return apothem(wedge) / Math.cos(Math.PI / wedge.perBlock);
+}

@@ -5,8 +5,15 @@ import type { WedgeSeams } from '../balance/wallModel';
 import { wishesOf } from '../balance/wishes';
 import type { Preferences, Project } from '../model/project';
 
+/** The figures of an analysis that are shown. */
+export type BalanceFigures = Pick<
+  Analysis,
+  'findings' | 'clashes' | 'value' | 'fabrics' | 'dominant' | 'evenness' | 'wholeTop'
+>;
+
 /** What is shown of an analysis. */
-export interface Balance extends Pick<Analysis, 'project' | 'findings' | 'clashes' | 'value'> {
+export interface Balance extends BalanceFigures {
+  readonly project: Project;
   /** What meets between two wedges side by side. */
   readonly seams: WedgeSeams;
 }
@@ -31,14 +38,18 @@ export function balanceAtOnce(project: Project): Balance {
   return made;
 }
 
+/** The figures alone, as they are sent from beside the page. */
+export function figuresOf(analysis: BalanceFigures): BalanceFigures {
+  const { findings, clashes, value, fabrics, dominant, evenness, wholeTop } = analysis;
+  return { findings, clashes, value, fabrics, dominant, evenness, wholeTop };
+}
+
 export function balanceOf(analysis: Analysis): Balance {
-  const { project, findings, clashes, value, model } = analysis;
+  const { project, model } = analysis;
   const { cloths, kindBands, kindRim, perBlock, fabricCount, radialMemo } = model;
   return {
+    ...figuresOf(analysis),
     project,
-    findings,
-    clashes,
-    value,
     seams: { cloths, kindBands, kindRim, perBlock, fabricCount, radialMemo },
   };
 }

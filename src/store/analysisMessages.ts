@@ -2,13 +2,13 @@
 import type { Effect, Proposal } from '../arrange/proposals';
 import type { Move } from '../model/moves';
 import type { BlockId, Project } from '../model/project';
-import type { Balance } from './analysis';
+import type { Balance, BalanceFigures } from './analysis';
 import type { WedgeOffers } from './wedgeOffers';
 
 export type ToAnalyst =
   /** Parts of the project that are not as they were in the last message; all of them in the first. */
   | { readonly kind: 'analyse'; readonly number: number; readonly parts: Partial<Project> }
-  /** Ways to mend a finding of the analysis `about`. */
+  /** Ways to mend a finding or a single clash of the analysis `about`. */
   | { readonly kind: 'propose'; readonly number: number; readonly about: number; readonly finding: string }
   /** What these moves would do to the project of the analysis `about`. */
   | {
@@ -27,7 +27,7 @@ export type ToAnalyst =
     };
 
 /** A balance without its project, which the page has; without what is the same as in the analysis told before it. */
-export interface BalanceNews extends Pick<Balance, 'findings' | 'clashes' | 'value'> {
+export interface BalanceNews extends BalanceFigures {
   readonly seams: SeamsNews | null;
 }
 

@@ -2,10 +2,12 @@
 // before it and mends are found on the tables that are there.
 import { effectOf, type Proposal, propose } from '../arrange/proposals';
 import type { Analysis } from '../balance/analyse';
+import { clashFinding } from '../balance/clashFindings';
+import type { Finding } from '../balance/finding';
 import { weightsOf } from '../balance/wishes';
 import { findBlock } from '../model/find';
 import type { Fabric, Project } from '../model/project';
-import { analysisAfter, balanceOf } from './analysis';
+import { analysisAfter, balanceOf, figuresOf } from './analysis';
 import type { BalanceNews, FromAnalyst, ToAnalyst } from './analysisMessages';
 import { wedgeOffers } from './wedgeOffers';
 
@@ -38,7 +40,7 @@ export class Analyst {
           ? { kind: 'offers', number, offers: wedgeOffers(analysis, block, message.place) }
           : { kind: 'gone', number };
       }
-      const finding = analysis.findings.find((one) => one.id === message.finding);
+      const finding = findingOf(analysis, message.finding);
       const proposals =
         kept.proposals.get(message.finding) ?? (finding ? propose(finding, analysis, { weights }) : []);
       kept.proposals.set(message.finding, proposals);
@@ -59,13 +61,14 @@ export class Analyst {
       if (this.kept.size <= KEPT) break;
       this.kept.delete(old);
     }
-    const { findings, clashes, value, seams } = balanceOf(analysis);
+    const { seams } = balanceOf(analysis);
+    const figures = figuresOf(analysis);
     const same =
       before?.model.kindBands === analysis.model.kindBands && before.model.cloths === analysis.model.cloths;
-    if (same) return { findings, clashes, value, seams: null };
+    if (same) return { ...figures, seams: null };
     const { radialMemo: _, cloths, ...rest } = seams;
     const { clothOf: __, ...sent } = cloths;
-    return { findings, clashes, value, seams: { ...rest, cloths: sent } };
+    return { ...figures, seams: { ...rest, cloths: sent } };
   }
 
   /** The project with these parts; a fabric that came again unchanged stays the one whose print is measured already. */
@@ -75,6 +78,14 @@ export class Analyst {
     const { fabrics } = parts;
     return { ...before, ...parts, ...(fabrics ? { fabrics: stillThere(before.fabrics, fabrics) } : {}) };
   }
+}
+
+/** A finding by its id, or the finding a single clash is by itself; null when it is neither. */
+function findingOf(analysis: Analysis, id: string): Finding | null {
+  const told = analysis.findings.find((one) => one.id === id);
+  if (told) return told;
+  const clash = analysis.clashes.find((one) => one.id === id);
+  return clash ? clashFinding(analysis.project, clash) : null;
 }
 
 function stillThere(before: readonly Fabric[], now: readonly Fabric[]): Fabric[] {

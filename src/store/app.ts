@@ -1,6 +1,7 @@
 // The app's state: the open project with its history, where the person is in the order of work, what is picked, and what
 // a proposal would do. Holds no DOM; React reads it through useApp.ts.
 import { createStore } from 'zustand/vanilla';
+import type { Mark } from '../balance/finding';
 import { apply, type Command } from '../editing/apply';
 import { EMPTY_HISTORY, type History, record, redo, undo } from '../editing/history';
 import type { Move } from '../model/moves';
@@ -17,6 +18,14 @@ export type Step = (typeof STEPS)[number];
 export interface Preview {
   readonly moves: readonly Move[];
   readonly label: Phrase;
+}
+
+/** Marks shown on the wall for a row of a list. */
+export interface Spot {
+  readonly id: string;
+  readonly marks: readonly Mark[];
+  /** Blocks to ring, so that a short seam is found on a large wall. */
+  readonly blocks: readonly BlockId[];
 }
 
 /** How the wall is looked at; no part of the project. */
@@ -37,6 +46,8 @@ export interface AppState {
   readonly lit: FabricId | null;
   /** Finding whose marks are shown strongest. */
   readonly finding: string | null;
+  /** One thing pointed out on the wall instead: a single clash, a centre of weight. */
+  readonly spot: Spot | null;
   readonly preview: Preview | null;
   readonly look: Look;
   /** Forms filled in part. */
@@ -55,7 +66,9 @@ export interface AppActions {
   readonly goTo: (step: Step) => void;
   readonly pick: (block: BlockId | null) => void;
   readonly light: (fabric: FabricId | null) => void;
+  /** Shows a finding and no spot. */
   readonly showFinding: (finding: string | null) => void;
+  readonly showSpot: (spot: Spot | null) => void;
   readonly showPreview: (preview: Preview | null) => void;
   readonly lookAt: (look: Partial<Look>) => void;
   /** Keeps what a form holds until it is used, cleared, or another quilt is opened. */
@@ -75,6 +88,7 @@ export function createApp(project: Project) {
     picked: null,
     lit: null,
     finding: null,
+    spot: null,
     preview: null,
     look: { grey: false, marks: true },
     drafts: {},
@@ -120,7 +134,8 @@ export function createApp(project: Project) {
     goTo: (step) => set({ step }),
     pick: (picked) => set({ picked }),
     light: (lit) => set({ lit }),
-    showFinding: (finding) => set({ finding }),
+    showFinding: (finding) => set({ finding, spot: null }),
+    showSpot: (spot) => set({ spot }),
     showPreview: (preview) => set({ preview }),
     lookAt: (look) => set((state) => ({ look: { ...state.look, ...look } })),
     keepDraft: (form, draft) => set((state) => ({ drafts: { ...state.drafts, [form]: draft } })),
@@ -130,7 +145,13 @@ export function createApp(project: Project) {
 
 function changed(state: AppState, project: Project): Partial<AppState> {
   const stays = project.blocks.some((block) => block.id === state.picked);
-  return { project, revision: state.revision + 1, preview: null, picked: stays ? state.picked : null };
+  return {
+    project,
+    revision: state.revision + 1,
+    preview: null,
+    spot: null,
+    picked: stays ? state.picked : null,
+  };
 }
 
 /** The project as a preview would leave it; the project itself when nothing is previewed. */

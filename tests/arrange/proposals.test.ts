@@ -85,7 +85,7 @@ describe('proposals for a finding', () => {
     for (const block of top.blocks) block.progress = 'squared';
     const facing = { ...analyse(top) };
     const clash = facing.clashes.find((one) => one.kind === 'facing')!;
-    const only = clashFinding(top, facing.model, clash);
+    const only = clashFinding(top, clash);
     const words = propose(only, facing, { most: 9 }).map((one) => speak(one.words));
     expect(words.some((one) => one.startsWith('Turn block'))).toBe(true);
     expect(words.some((one) => one.startsWith('Trade'))).toBe(false);
@@ -109,7 +109,7 @@ describe('proposals for a finding', () => {
     const top = threeInARow();
     const found = analyse(top);
     const clash = found.clashes.find((one) => one.id === 'facing:b1:b2:right')!;
-    const finding = clashFinding(top, found.model, clash);
+    const finding = clashFinding(top, clash);
     const [first] = propose(finding, found);
     expect(speak(first!.words)).toBe('Swap blocks 2 and 3. Turn block 3 a quarter');
     const after = analyse(moved(top, first!.moves));

@@ -1,7 +1,8 @@
 // Marks on the wall: a line along each seam that clashes, light and dark so that it shows on any cloth and as heavy as the
-// clash is long; a chalk outline round a pool of value.
+// clash is long; a chalk outline round a pool of value; a centre of weight with a line from the middle.
 import { memo } from 'react';
 import type { Mark } from '../../balance/finding';
+import { centrePaths } from '../../drawing/centreMark';
 
 /** Width of a seam mark, inches, for a clash of this length. */
 function weight(inches: number): number {
@@ -64,6 +65,28 @@ export const PoolMarks = memo(function PoolMarks({
           </g>
         );
       })}
+    </g>
+  );
+});
+
+export const CentreMarks = memo(function CentreMarks({
+  marks,
+  reach,
+}: {
+  marks: readonly Mark[];
+  reach: number;
+}) {
+  const centres = marks.flatMap((mark) => (mark.kind === 'centre' ? [mark] : []));
+  if (centres.length === 0) return null;
+  return (
+    <g className="mark strong" strokeLinecap="round" strokeLinejoin="round" aria-hidden>
+      {centres.map((mark) => (
+        <g key={mark.of} data-mark={`centre-${mark.of}`}>
+          {centrePaths(mark, reach).map(({ d, fill, stroke, width }) => (
+            <path key={`${d} ${fill} ${stroke}`} d={d} fill={fill} stroke={stroke} strokeWidth={width} />
+          ))}
+        </g>
+      ))}
     </g>
   );
 });

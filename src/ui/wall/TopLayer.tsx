@@ -3,13 +3,14 @@
 import { memo, type PointerEvent, useMemo } from 'react';
 import type { Finding, Mark } from '../../balance/finding';
 import { mergedPaths } from '../../drawing/blockPaths';
+import { centreReach } from '../../drawing/centreMark';
 import type { Drawing } from '../../drawing/drawing';
 import { type Box, boxOutline, type Outline } from '../../geometry/point';
 import type { BlockId, Fabric, FabricId, Project } from '../../model/project';
 import { rowAndColumn } from '../../model/wallCells';
 import { useSay } from '../words';
 import { HungBlockView, Ring } from './HungBlockView';
-import { PoolMarks, SeamMarks } from './Marks';
+import { CentreMarks, PoolMarks, SeamMarks } from './Marks';
 
 /** From so many blocks their order in the page is their numbers'; below, their cells'. */
 const MANY = 150;
@@ -23,6 +24,8 @@ export interface TopLayerProps {
   findings: readonly Finding[];
   /** The finding whose marks are shown strongest. */
   chosen: string | null;
+  /** Marks of what is pointed out instead; null for none. */
+  spot: readonly Mark[] | null;
   picked: BlockId | null;
   /** The cell the keyboard is on. */
   focused: number;
@@ -40,8 +43,8 @@ export interface TopLayerProps {
 
 export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
   const say = useSay();
-  const { drawing, fabrics, hanging, findings, chosen, lit } = props;
-  const marks = useMemo(() => marksByBlock(findings, chosen), [findings, chosen]);
+  const { drawing, fabrics, hanging, findings, chosen, spot, lit } = props;
+  const marks = useMemo(() => marksByBlock(findings, chosen, spot), [findings, chosen, spot]);
   const around = useMemo(() => [...drawing.surround, ...drawing.binding], [drawing]);
   // By number on a large wall: then an exchange moves blocks on the screen only, and takes none out of the page to put it back.
   const inOrder = useMemo(
@@ -111,6 +114,7 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
       <SeamMarks marks={marks.quiltStrong} strong />
       <PoolMarks marks={marks.quiltSoft} strong={false} />
       <PoolMarks marks={marks.quiltStrong} strong />
+      <CentreMarks marks={marks.quiltStrong} reach={centreReach(drawing)} />
     </>
   );
 });
@@ -177,14 +181,16 @@ function pointsOf(outline: Outline): string {
 }
 
 /** Marks of findings, those of the chosen one apart, sorted by the block they lie in. */
-function marksByBlock(findings: readonly Finding[], chosen: string | null) {
+function marksByBlock(findings: readonly Finding[], chosen: string | null, spot: readonly Mark[] | null) {
   const soft = new Map<BlockId, Mark[]>();
   const strong = new Map<BlockId, Mark[]>();
   const quiltSoft: Mark[] = [];
   const quiltStrong: Mark[] = [];
-  for (const finding of findings) {
-    const isChosen = finding.id === chosen;
-    for (const mark of finding.marks) {
+  // Beside a centre of weight the marks of clashes would only be in the way.
+  const kept = spot?.some((mark) => mark.kind === 'centre') ? [] : findings;
+  const sorted = kept.map(({ id, marks }) => ({ marks, isChosen: spot === null && id === chosen }));
+  for (const { marks, isChosen } of [...sorted, { marks: spot ?? NO_MARKS, isChosen: true }]) {
+    for (const mark of marks) {
       if (mark.kind !== 'seam' || mark.block === null) {
         (isChosen ? quiltStrong : quiltSoft).push(mark);
         continue;

@@ -15,9 +15,14 @@ export function WallNotice({ turning }: { turning: string | null }) {
     const timer = setTimeout(() => setGone(said.count), STAYS);
     return () => clearTimeout(timer);
   }, [said]);
-  const words =
-    turning ??
-    (said.count > gone ? say(said.words) : preview ? say('Only a look: nothing is changed yet') : null);
+  const words = turning ?? (said.count > gone ? say(said.words) : null);
   // The words come through CSS: for assistive tools they stand once, in the status line.
-  return words === null ? null : <p className="said" aria-hidden data-words={words} />;
+  return (
+    <>
+      {words === null ? null : <p className="said" aria-hidden data-words={words} />}
+      {preview ? (
+        <p className="said look" aria-hidden data-words={say('Only a look: nothing is changed yet')} />
+      ) : null}
+    </>
+  );
 }

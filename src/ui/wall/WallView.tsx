@@ -46,6 +46,7 @@ export function WallView({ number }: { number: boolean }) {
   const lit = useApp((app) => app.lit);
   const look = useApp((app) => app.look);
   const chosen = useApp((app) => app.finding);
+  const spot = useApp((app) => app.spot);
   // What is only looked at comes a moment after the words about it: hanging 400 blocks otherwise takes long enough to feel.
   const late = useDeferredValue(preview);
   const tried = preview === null ? null : late;
@@ -80,7 +81,10 @@ export function WallView({ number }: { number: boolean }) {
     },
     [press, store],
   );
-  const moved = useMemo(() => movedBlocks(tried?.moves ?? [], shown), [tried, shown]);
+  const ringed = useMemo(
+    () => (tried ? movedBlocks(tried.moves, shown) : new Set(spot?.blocks)),
+    [tried, spot, shown],
+  );
   const turns = turnsOf(project.wedge.perBlock);
   const pickedHung = drawing.blocks.find((one) => one.block === picked);
   const box = viewBox(view.sheet, view.window);
@@ -118,6 +122,7 @@ export function WallView({ number }: { number: boolean }) {
               hanging={shown}
               findings={look.marks && balance ? balance.findings : NO_FINDINGS}
               chosen={chosen}
+              spot={spot?.marks ?? null}
               picked={picked}
               focused={focusable(focused, shown)}
               lit={lit}
@@ -139,7 +144,7 @@ export function WallView({ number }: { number: boolean }) {
               fabrics={shown.fabrics}
               gesture={gesture}
               picked={pickedHung}
-              moved={moved}
+              moved={ringed}
               scale={view.sheet.scale}
               centreOf={centreOf}
               onHandle={(event, block) => {
@@ -149,7 +154,7 @@ export function WallView({ number }: { number: boolean }) {
             />
           </svg>
         </div>
-        {pickedHung ? <BlockTools id={pickedHung.block} /> : null}
+        {pickedHung && !preview ? <BlockTools id={pickedHung.block} /> : null}
         <WallNotice
           turning={
             twist

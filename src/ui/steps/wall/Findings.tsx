@@ -1,12 +1,16 @@
 // What pulls the eye: the findings, heaviest first, each with the number behind it and ways to mend it.
 import { useState } from 'react';
-import type { Finding } from '../../../balance/finding';
+import type { Clash } from '../../../balance/clashes';
+import { counted, type Phrase } from '../../../model/phrase';
 import type { Balance } from '../../../store/analysis';
 import { useApp, useAppStore } from '../../app';
-import { Fractions } from '../../fields/Fractions';
 import { useAnalysis } from '../../useAnalysis';
 import { useSay } from '../../words';
-import { Mends } from './Mends';
+import { ClashList } from './ClashList';
+import { EachFabric } from './EachFabric';
+import { FindingRow } from './FindingRow';
+import { TopEvenness } from './TopEvenness';
+import { WhatCounts } from './WhatCounts';
 
 const FIRST = 8;
 const NOTHING: Pick<Balance, 'findings' | 'clashes'> = { findings: [], clashes: [] };
@@ -18,7 +22,8 @@ export function Findings() {
   const chosen = useApp((app) => app.finding);
   const { balance, pending, reason } = useAnalysis(project);
   const { findings, clashes } = balance ?? NOTHING;
-  const within = clashes.filter((clash) => clash.kind === 'radial');
+  const told = new Set(findings.flatMap((finding) => finding.clashes));
+  const slighter = clashes.filter((clash) => !told.has(clash.id));
   const [all, setAll] = useState(false);
   const shown = all ? findings : findings.slice(0, FIRST);
   const hung = project.wall.cells.some((cell) => cell !== null);
@@ -33,7 +38,13 @@ export function Findings() {
         {balance === null
           ? say(pending ? 'Looking the quilt over …' : 'What clashes')
           : findings.length === 0
-            ? say(hung ? 'Nothing clashes' : 'Nothing hangs yet')
+            ? say(
+                hung
+                  ? slighter.length === 0
+                    ? 'Nothing clashes'
+                    : 'Nothing pulls the eye'
+                  : 'Nothing hangs yet',
+              )
             : say(findings.length === 1 ? 'One thing to look at' : '{count} things to look at', {
                 count: findings.length,
               })}
@@ -43,24 +54,11 @@ export function Findings() {
         <p className="quiet">
           {say(
             hung
-              ? 'No fabric meets itself on a rim or across an edge, and no part of the top is lighter or darker than chance makes it. Step back and squint all the same.'
+              ? slighter.length === 0
+                ? 'No fabric meets itself anywhere, and no part of the top is lighter or darker than chance makes it. Step back and squint all the same.'
+                : 'Where a fabric meets itself it is short, or far in; no part of the top is lighter or darker than chance makes it. Step back and squint all the same.'
               : 'Make blocks, then hang them here.',
           )}
-        </p>
-      ) : null}
-      {within.length > 0 ? (
-        <p className="quiet" style={{ marginBottom: 8 }}>
-          <Fractions
-            text={say(
-              within.length === 1
-                ? 'Further in a fabric meets itself or its look-alike once, along {length}.'
-                : 'Further in a fabric meets itself or its look-alike {count} times, {length} in all.',
-              {
-                count: within.length,
-                length: { inches: within.reduce((sum, clash) => sum + clash.inches, 0) },
-              },
-            )}
-          />
         </p>
       ) : null}
       <ul className="findings">
@@ -75,7 +73,16 @@ export function Findings() {
               app.showPreview(null);
               app.showFinding(finding.id === chosen ? null : finding.id);
             }}
-          />
+          >
+            {balance && finding.clashes.length > 1 ? (
+              <ClashList
+                title={say('Each of the {count}', { count: finding.clashes.length })}
+                clashes={clashes.filter((clash) => finding.clashes.includes(clash.id))}
+                balance={balance}
+                below
+              />
+            ) : null}
+          </FindingRow>
         ))}
       </ul>
       {findings.length > FIRST ? (
@@ -83,59 +90,35 @@ export function Findings() {
           {all ? say('Show the heaviest') : say('Show all {count}', { count: findings.length })}
         </button>
       ) : null}
+      {balance && slighter.length > 0 ? (
+        <ClashList title={say(slighterWords(slighter))} clashes={slighter} balance={balance} below={false} />
+      ) : null}
+      {hung ? (
+        <div className="folds">
+          <WhatCounts clashes={clashes} />
+          <EachFabric />
+          <TopEvenness />
+        </div>
+      ) : null}
     </section>
   );
 }
 
-function FindingRow(props: { finding: Finding; balance: Balance | null; open: boolean; onOpen: () => void }) {
-  const { finding, balance, open, onOpen } = props;
-  const say = useSay();
-  return (
-    <li className="finding">
-      <button type="button" aria-expanded={open} onClick={onOpen}>
-        <Weight weight={finding.weight} pool={finding.marks.some((mark) => mark.kind === 'pool')} />
-        <span>
-          <Fractions text={say(finding.words)} />
-        </span>
-      </button>
-      {open && balance ? <Mends balance={balance} finding={finding} /> : null}
-    </li>
-  );
-}
-
-/** How heavy a finding is, as long as a seam mark; a pool as its chalk line. */
-function Weight({ weight, pool }: { weight: number; pool: boolean }) {
-  const reach = 6 + 34 * Math.min(1, Math.max(0, weight));
-  return (
-    <svg className="weight" width="44" height="16" viewBox="0 0 44 16" aria-hidden>
-      {pool ? (
-        <rect
-          x="3"
-          y="2"
-          width={Math.max(12, reach - 4)}
-          height="12"
-          rx="5"
-          fill="none"
-          stroke="currentColor"
-          strokeWidth="2"
-          strokeLinecap="round"
-          strokeDasharray="0.1 3.6"
-        />
-      ) : (
-        <>
-          <line x1="2" x2={2 + reach} y1="8" y2="8" stroke="currentColor" strokeWidth="7" />
-          <line x1="3.5" x2={0.5 + reach} y1="8" y2="8" stroke="var(--paper)" strokeWidth="4.4" />
-          <line
-            x1="3.5"
-            x2={0.5 + reach}
-            y1="8"
-            y2="8"
-            stroke="currentColor"
-            strokeWidth="1.6"
-            strokeDasharray="4 3"
-          />
-        </>
-      )}
-    </svg>
-  );
+/** What is left beside the findings, in one sentence. */
+function slighterWords(clashes: readonly Clash[]): Phrase {
+  const within = clashes.every((clash) => clash.kind === 'radial');
+  const values = { length: { inches: clashes.reduce((sum, clash) => sum + clash.inches, 0) } };
+  return within
+    ? counted(
+        clashes.length,
+        'Further in a fabric meets itself or its look-alike once, along {length}',
+        'Further in a fabric meets itself or its look-alike {count} times, {length} in all',
+        values,
+      )
+    : counted(
+        clashes.length,
+        'Slighter: a fabric meets itself or its look-alike once more, along {length}',
+        'Slighter or further in: a fabric meets itself or its look-alike {count} times more, {length} in all',
+        values,
+      );
 }

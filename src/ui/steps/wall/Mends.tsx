@@ -9,9 +9,9 @@ import type { Balance } from '../../../store/analysis';
 import { canGoTogether } from '../../../store/proposals';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
-import { Fractions } from '../../fields/Fractions';
 import { useSession } from '../../session';
 import { useSay } from '../../words';
+import { MendEffect } from './MendEffect';
 
 export function Mends({ balance, finding }: { balance: Balance; finding: Finding }) {
   const say = useSay();
@@ -64,16 +64,20 @@ export function Mends({ balance, finding }: { balance: Balance; finding: Finding
               />
               <span>{words}</span>
             </label>
-            <p className="effect">
-              {clash ? (
-                say('It touches the same blocks; take one or the other.')
-              ) : (
-                <EffectLine effect={proposal.effect} />
-              )}
-            </p>
+            {clash ? (
+              <p className="effect">{say('It touches the same blocks; take one or the other.')}</p>
+            ) : (
+              <MendEffect effect={proposal.effect} />
+            )}
           </div>
         );
       })}
+      {together && ticked.length > 1 ? (
+        <div className="mend">
+          <strong>{say('All {count} together', { count: ticked.length })}</strong>
+          <MendEffect effect={together} />
+        </div>
+      ) : null}
       {together ? (
         <div className="row" style={{ marginTop: 10 }}>
           <button
@@ -86,11 +90,6 @@ export function Mends({ balance, finding }: { balance: Balance; finding: Finding
           >
             {say(ticked.length > 1 ? 'Do all {count}' : 'Do it', { count: ticked.length })}
           </button>
-          {ticked.length > 1 ? (
-            <span className="effect" style={{ margin: 0 }}>
-              {say('Together:')} <EffectLine effect={together} />
-            </span>
-          ) : null}
         </div>
       ) : null}
       <Complaint problems={problems} />
@@ -122,31 +121,4 @@ function labelOf(proposals: readonly Proposal[]): Phrase {
   const [only] = proposals;
   if (proposals.length === 1 && only) return phrase('{change}', { change: only.words });
   return counted(proposals.length, 'mend 1 clash', 'make {count} mends');
-}
-
-function EffectLine({ effect }: { effect: Effect }) {
-  const say = useSay();
-  const gone = effect.mended.length;
-  const come = effect.added.length;
-  const score = { before: effect.before.total.toFixed(2), after: effect.after.total.toFixed(2) };
-  const first = effect.added[0];
-  return (
-    <>
-      {say(gone === 1 ? 'Mends one thing' : 'Mends {gone} things', { gone })}
-      {first ? (
-        <>
-          {say(come === 1 ? ', but brings one:' : ', but brings {come}, first:', { come })}{' '}
-          <Fractions text={say(first.words)} />
-        </>
-      ) : (
-        say(', brings nothing new.')
-      )}{' '}
-      {say(
-        effect.after.total <= effect.before.total
-          ? 'The top scores {after}, better than {before} (lower is better).'
-          : 'The top scores {after}, worse than {before} (lower is better).',
-        score,
-      )}
-    </>
-  );
 }

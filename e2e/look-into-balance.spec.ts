@@ -1,0 +1,143 @@
+// What lies behind the findings: single clashes, each fabric, how even the top is, where it weighs, and what counts.
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Page, test } from '@playwright/test';
+import { firstVisit, goTo } from './room';
+
+const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+async function atTheWall(page: Page) {
+  await firstVisit(page);
+  await goTo(page, 'Wall');
+  const findings = page.getByRole('region', { name: 'What clashes' });
+  await expect(findings.getByRole('heading', { name: /things? to look at/ })).toBeVisible();
+  return findings;
+}
+
+async function open(page: Page, fold: string) {
+  await page.locator('summary', { hasText: fold }).click();
+}
+
+/** Marks of a centre of weight on the wall. */
+const centres = (page: Page) =>
+  page.getByRole('region', { name: 'Design wall' }).locator('[data-mark^=centre]');
+
+test('every finding says what was measured, with its unit', async ({ page }) => {
+  const findings = await atTheWall(page);
+  const measures = await findings.locator('.finding .measure').allTextContents();
+  expect(measures.length).toBeGreaterThan(2);
+  for (const words of measures) expect(words).toMatch(/\d.*(["″]|L\*|in 100|chance)/);
+});
+
+test('what is summed up opens to single clashes, each marked on the wall and with ways to mend it', async ({
+  page,
+}) => {
+  const findings = await atTheWall(page);
+  await findings.locator('summary', { hasText: 'Further in a fabric meets itself' }).click();
+  const single = findings
+    .getByRole('button', { name: /^Block \d+: .* between places \d and \d along/ })
+    .first();
+  const strong = page.locator('.mark.strong line');
+  await expect(strong).toHaveCount(0);
+  await single.press('Enter');
+  await expect(single).toHaveAttribute('aria-expanded', 'true');
+  await expect(strong.first()).toBeAttached();
+  await expect(findings.getByRole('checkbox').first()).toBeVisible();
+  await single.press('Enter');
+  await expect(strong).toHaveCount(0);
+  await findings.getByRole('button', { name: /^In \d+ places a fabric meets itself/ }).click();
+  await findings.locator('summary', { hasText: /^Each of the \d+/ }).click();
+  await expect(findings.getByRole('button', { name: /^Block \d+: places \d and \d both have/ })).toHaveCount(
+    4,
+  );
+});
+
+test('a mend tells on demand each term it changes and every clash that goes or comes @phone', async ({
+  page,
+}) => {
+  const findings = await atTheWall(page);
+  await findings.locator('.finding > button').first().click();
+  await findings.locator('summary', { hasText: 'What it changes' }).first().click();
+  const terms = findings.getByRole('table').first();
+  await expect(terms.getByRole('row', { name: /^Fabric meeting itself/ })).toBeVisible();
+  await expect(findings.getByRole('heading', { name: 'Mended' }).first()).toBeVisible();
+  await findings.getByRole('checkbox').first().check();
+  const notice = (await page.locator('.said.look').boundingBox())!;
+  const rings = page.locator('svg.hand .stitch, svg.top .stitch');
+  expect(await rings.count()).toBeGreaterThan(0);
+  for (const ring of await rings.all()) {
+    const box = (await ring.boundingBox())!;
+    const apart =
+      box.x > notice.x + notice.width ||
+      box.x + box.width < notice.x ||
+      box.y > notice.y + notice.height ||
+      box.y + box.height < notice.y;
+    expect(apart).toBe(true);
+  }
+});
+
+test('each fabric is listed as it lies, the dominant one first, and its row lights it on the wall @phone', async ({
+  page,
+}) => {
+  const findings = await atTheWall(page);
+  await open(page, 'Each fabric');
+  const rows = findings.locator('.each-fabric > li > button');
+  expect(await rows.count()).toBeGreaterThan(10);
+  await expect(rows.first()).toContainText('stands out most');
+  await expect(centres(page)).toHaveCount(0);
+  await rows.nth(1).press('Enter');
+  await expect(rows.nth(1)).toHaveAttribute('aria-expanded', 'true');
+  await expect(findings).toContainText(/Its centre lies .* the middle/);
+  await expect(findings).toContainText(/to the next, middle to middle: .* dealt by chance/);
+  await expect(findings).toContainText(/neighbours both have it \d+ times, by chance \d/);
+  await expect(centres(page)).toHaveCount(1);
+  const dimmed = page.getByRole('region', { name: 'Design wall' }).locator('path[opacity="0.13"]');
+  expect(await dimmed.count()).toBeGreaterThan(10);
+  await rows.nth(1).press('Enter');
+  await expect(centres(page)).toHaveCount(0);
+  await expect(dimmed).toHaveCount(0);
+});
+
+test('how even the top is stands in a table, and the centres of weight are marked when chosen', async ({
+  page,
+}) => {
+  const findings = await atTheWall(page);
+  await open(page, 'How even is the top');
+  const table = findings.getByRole('table');
+  await expect(table.getByRole('row', { name: /^Value/ })).toHaveCount(2);
+  await expect(table).toContainText(/(Darker|Redder|Yellower) .*(chance|ones)/);
+  const light = findings.getByRole('button', { name: /^Centre of lightness .*"/ });
+  await light.click();
+  await expect(light).toHaveAttribute('aria-pressed', 'true');
+  await expect(centres(page)).toHaveAttribute('data-mark', 'centre-light');
+  await findings.getByRole('button', { name: /^Centre of warmth/ }).click();
+  await expect(centres(page)).toHaveAttribute('data-mark', 'centre-warmth');
+});
+
+test('from how near cloths read as one is set beside the findings it changes', async ({ page }) => {
+  const findings = await atTheWall(page);
+  await open(page, 'What counts as a clash');
+  const slider = findings.getByRole('slider', { name: /^Two cloths read as one below/ });
+  await slider.fill('0');
+  await expect(findings).toContainText('Look-alikes meet in 0 places now');
+  await slider.fill('30');
+  await expect(findings).toContainText(/Look-alikes meet in [1-9]\d* places now/);
+  const pool = findings.getByRole('button', { name: /light wedges together/ });
+  await expect(pool).toHaveCount(1);
+  await findings.getByLabel('Values').selectOption({ label: 'Light to dark across' });
+  await expect(pool).toHaveCount(0);
+});
+
+test('the folds have no barrier that axe finds, and nothing sticks out of the panel @phone', async ({
+  page,
+}) => {
+  const findings = await atTheWall(page);
+  await findings.locator('.finding > button').first().click();
+  await findings.locator('summary', { hasText: 'What it changes' }).first().click();
+  await findings.locator('summary', { hasText: 'Further in' }).click();
+  for (const fold of ['What counts as a clash', 'Each fabric', 'How even is the top']) await open(page, fold);
+  await findings.locator('.each-fabric > li > button').first().click();
+  const { violations } = await new AxeBuilder({ page }).withTags(TAGS).analyze();
+  expect(violations.map(({ id, nodes }) => `${id} ${nodes[0]!.target.join(' ')}`)).toEqual([]);
+  const out = await page.locator('.panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth);
+  expect(out).toBeLessThanOrEqual(0);
+});

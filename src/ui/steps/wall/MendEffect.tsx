@@ -1,0 +1,76 @@
+// What a mend does to everything else: one line, and on demand each term of the score and every clash that goes or comes.
+import type { Effect } from '../../../arrange/proposals';
+import type { Finding } from '../../../balance/finding';
+import { Fractions } from '../../fields/Fractions';
+import { useSay } from '../../words';
+import { ScoreTable } from './ScoreTable';
+
+export function MendEffect({ effect }: { effect: Effect }) {
+  const say = useSay();
+  return (
+    <>
+      <p className="effect">
+        <EffectLine effect={effect} />
+      </p>
+      <details className="within effect-parts">
+        <summary className="quiet">{say('What it changes')}</summary>
+        <ScoreTable before={effect.before.terms} after={effect.after.terms} />
+        <Things title={say('Mended')} things={effect.mended} />
+        <Things title={say('New')} things={effect.added} />
+      </details>
+    </>
+  );
+}
+
+function Things({ title, things }: { title: string; things: readonly Finding[] }) {
+  const say = useSay();
+  if (things.length === 0) return null;
+  return (
+    <>
+      <h4>{title}</h4>
+      <ul>
+        {things.map((thing) => (
+          <li key={thing.id}>
+            <Fractions text={say(thing.words)} /> <Measured thing={thing} />
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function Measured({ thing }: { thing: Finding }) {
+  const say = useSay();
+  return (
+    <span className="quiet">
+      <Fractions text={say(thing.measured)} />
+    </span>
+  );
+}
+
+function EffectLine({ effect }: { effect: Effect }) {
+  const say = useSay();
+  const gone = effect.mended.length;
+  const come = effect.added.length;
+  const score = { before: effect.before.total.toFixed(2), after: effect.after.total.toFixed(2) };
+  const first = effect.added[0];
+  return (
+    <>
+      {say(gone === 1 ? 'Mends one thing' : 'Mends {gone} things', { gone })}
+      {first ? (
+        <>
+          {say(come === 1 ? ', but brings one:' : ', but brings {come}, first:', { come })}{' '}
+          <Fractions text={say(first.words)} />
+        </>
+      ) : (
+        say(', brings nothing new.')
+      )}{' '}
+      {say(
+        effect.after.total <= effect.before.total
+          ? 'The top scores {after}, better than {before} (lower is better).'
+          : 'The top scores {after}, worse than {before} (lower is better).',
+        score,
+      )}
+    </>
+  );
+}

@@ -1,0 +1,128 @@
+// How even is the top: likeness of neighbours in value and colour at each scale against chance, with its words, and where the
+// centres of lightness and warmth lie, marked on the wall when chosen.
+import { Fragment } from 'react';
+import type { EvennessRow } from '../../../balance/evenness';
+import type { PoolFigure, PoolScale } from '../../../balance/pools';
+import { leanWords } from '../../../balance/spreadFindings';
+import { leanMark, type WholeTop } from '../../../balance/wholeTop';
+import { useApp, useAppStore } from '../../app';
+import { Fractions } from '../../fields/Fractions';
+import { useAnalysis } from '../../useAnalysis';
+import { useSay } from '../../words';
+import { Fold } from './setting/Fold';
+
+const SCALE_WORDS: Readonly<Record<PoolScale, string>> = {
+  wedge: 'Wedge beside wedge',
+  block: 'Block beside block',
+  top: 'Parts of the top',
+};
+const FIGURE_WORDS: Readonly<Record<PoolFigure, string>> = {
+  value: 'Value',
+  a: 'Green to red',
+  b: 'Blue to yellow',
+};
+const SCALES: readonly PoolScale[] = ['wedge', 'block', 'top'];
+
+export function TopEvenness() {
+  const say = useSay();
+  const project = useApp((app) => app.project);
+  const { balance } = useAnalysis(project);
+  if (!balance?.wholeTop.middle) return null;
+  const { evenness, wholeTop } = balance;
+  const uneven = evenness.filter((row) => row.verdict === 'gathered').length;
+  return (
+    <Fold
+      title="How even is the top"
+      now={
+        uneven === 0
+          ? say('mixed as by chance')
+          : say('{count} of {all} gathered', { count: uneven, all: evenness.length })
+      }
+    >
+      <table className="scores evenness">
+        <thead>
+          <tr>
+            <th scope="col">{say('Neighbours in')}</th>
+            <th scope="col">{say('Moran’s I')}</th>
+            <th scope="col">{say('by chance')}</th>
+            <th scope="col">{say('as high')}</th>
+          </tr>
+        </thead>
+        {SCALES.map((scale) => (
+          <Scale key={scale} scale={scale} rows={evenness.filter((row) => row.scale === scale)} />
+        ))}
+      </table>
+      <p className="quiet">
+        {say(
+          'I is near 1 where neighbours are alike, and below 0 where they take turns. As high: how often chance alone makes it so.',
+        )}
+      </p>
+      <ul className="centres">
+        <Centre of="light" top={wholeTop} />
+        <Centre of="warmth" top={wholeTop} />
+      </ul>
+    </Fold>
+  );
+}
+
+function Scale({ scale, rows }: { scale: PoolScale; rows: readonly EvennessRow[] }) {
+  const say = useSay();
+  if (rows.length === 0) return null;
+  return (
+    <tbody>
+      <tr>
+        <th scope="rowgroup" colSpan={4} className="scale">
+          {say(SCALE_WORDS[scale])}
+        </th>
+      </tr>
+      {rows.map((row) => (
+        <Fragment key={row.figure}>
+          <tr>
+            <th scope="row">{say(FIGURE_WORDS[row.figure])}</th>
+            <td>{figure(row, row.moran)}</td>
+            <td>{figure(row, row.expected)}</td>
+            <td>{row.verdict === 'unsaid' ? '–' : chance(row.p)}</td>
+          </tr>
+          <tr className="in-words">
+            <td colSpan={4}>{say(row.words)}</td>
+          </tr>
+        </Fragment>
+      ))}
+    </tbody>
+  );
+}
+
+function figure({ verdict }: EvennessRow, value: number): string {
+  return verdict === 'unsaid' ? '–' : value.toFixed(2).replace('-', '−');
+}
+
+/** A chance in a hundred: whole, or one decimal where it is small. */
+function chance(p: number): string {
+  if (p < 0.001) return '< 0.1%';
+  return `${(100 * p).toFixed(p < 0.1 ? 1 : 0)}%`;
+}
+
+/** The centre of lightness or warmth: chosen, it is marked on the wall. */
+function Centre({ of, top }: { of: 'light' | 'warmth'; top: WholeTop }) {
+  const say = useSay();
+  const store = useAppStore();
+  const id = `centre:${of}`;
+  const chosen = useApp((app) => app.spot?.id === id);
+  const mark = leanMark(top, of);
+  if (!mark) return null;
+  return (
+    <li>
+      <button
+        type="button"
+        aria-pressed={chosen}
+        onClick={() => {
+          const app = store.getState();
+          app.showFinding(null);
+          if (!chosen) app.showSpot({ id, marks: [mark], blocks: [] });
+        }}
+      >
+        <Fractions text={say(leanWords(of, top[of]))} />
+      </button>
+    </li>
+  );
+}
