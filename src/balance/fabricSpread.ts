@@ -3,7 +3,7 @@
 import type { Point } from '../geometry/point';
 import type { FabricId } from '../model/project';
 import { type Autocorrelation, type JoinCounts, joinsOfLabels, moran } from './autocorrelation';
-import { type BlockNodes, type ContactGraph, evenWeights } from './contactGraph';
+import { type BlockNodes, type ContactGraph, evenWeights, type WedgeNodes } from './contactGraph';
 import { whereItLies } from './fabricPlaces';
 import type { Layers } from './layers';
 import { type Nearest, type NearestTable, placeOnWall } from './nearest';
@@ -53,6 +53,8 @@ export function fabricSpreads(
   const power = used.reduce((sum, fabric) => sum + (contrast?.[fabric] ?? 0) * places.area[fabric]!, 0);
   const whole = places.allQuarters.reduce((sum, one) => sum + one, 0);
   const meetings = rimJoins(model, layers);
+  const hung = hungWedges(model, layers.wedgeNodes);
+  const areas = new Float64Array(model.blockIn.length * model.perBlock);
   return used.map((fabric) => {
     const area = places.area[fabric]!;
     const quarters = [0, 1, 2, 3].map((quarter) => places.quarters[fabric * 4 + quarter]! / area);
@@ -60,18 +62,18 @@ export function fabricSpreads(
     const earlier = kept.get(model.cloths.fabrics[fabric]!.id);
     const own = earlier?.contrast ?? contrast![fabric]!;
     const gathered = earlier ?? gatheredBlocks(model, layers.blockNodes, layers.blocks.graph, fabric);
-    const held = areasOnWall(model, fabric);
+    const wedges = areasOnWall(model, hung, fabric, areas);
     return {
       fabric: model.cloths.fabrics[fabric]!.id,
       area,
       share: area / whole,
       pieces: places.pieces[fabric]!,
-      wedges: held.reduce((sum, one) => sum + (one > 0 ? 1 : 0), 0),
+      wedges,
       blocks: gathered.blocks,
       centre: { x: places.x[fabric]! / area, y: places.y[fabric]! / area },
       quarters: [quarters[0]!, quarters[1]!, quarters[2]!, quarters[3]!],
       evenness: 1 - off / 2,
-      nearest: distances.measure(held),
+      nearest: distances.measure(areas),
       rims: meetings.rims[fabric]!,
       joins: meetings.joins[fabric]!,
       gathering: gathered.gathering,
@@ -97,17 +99,30 @@ function gatheredBlocks(
   };
 }
 
-/** Area of a fabric in each place of the wall. */
-function areasOnWall(model: WallModel, fabric: number): Float64Array {
-  const { perBlock, kindAt, cellOf, fabricCount, kindFabricArea } = model;
-  const areas = new Float64Array(model.blockIn.length * perBlock);
-  for (let wedge = 0; wedge < kindAt.length; wedge++) {
-    const block = Math.floor(wedge / perBlock);
-    if (kindAt[wedge]! < 0 || cellOf[block]! < 0) continue;
-    const area = kindFabricArea[kindAt[wedge]! * fabricCount + fabric]!;
-    if (area > 0) areas[placeOnWall(model, block, wedge % perBlock)] = area;
+/** Where on the wall every hung wedge lies, and its kind. */
+function hungWedges(model: WallModel, { wedgeOf }: WedgeNodes) {
+  return {
+    kinds: wedgeOf.map((wedge) => model.kindAt[wedge]!),
+    places: wedgeOf.map((wedge) =>
+      placeOnWall(model, Math.floor(wedge / model.perBlock), wedge % model.perBlock),
+    ),
+  };
+}
+
+/** Area of a fabric in each place of the wall, into `areas`; how many wedges hold some. */
+function areasOnWall(
+  { fabricCount, kindFabricArea }: WallModel,
+  { kinds, places }: ReturnType<typeof hungWedges>,
+  fabric: number,
+  areas: Float64Array,
+): number {
+  let count = 0;
+  for (let wedge = 0; wedge < kinds.length; wedge++) {
+    const area = kindFabricArea[kinds[wedge]! * fabricCount + fabric]!;
+    areas[places[wedge]!] = area;
+    if (area > 0) count += 1;
   }
-  return areas;
+  return count;
 }
 
 /** Rims of each fabric, and the contacts between wedges that both have it there; each contact counts once, however long. */

@@ -61,20 +61,23 @@ export class NearestTable {
   }
 
   private toNearest(place: number, areas: Float64Array): Inches {
-    const steps = this.steps[place % this.model.perBlock]!;
+    const { perBlock, rowOf, columnOf } = this.model;
+    const steps = this.steps[place % perBlock]!;
+    const cell = Math.floor(place / perBlock);
+    const row = rowOf[cell]!;
+    const column = columnOf[cell]!;
     for (let step = 0; step < steps.inches.length; step++) {
-      const other = this.reached(place, steps, step);
+      const other = this.reached(row, column, steps, step);
       if (other >= 0 && areas[other]! > 0) return steps.inches[step]!;
     }
     return 0;
   }
 
-  /** The place a step away, −1 off the wall. */
-  private reached(place: number, steps: Steps, step: number): number {
-    const { perBlock, rows, columns, rowOf, columnOf, cellAt } = this.model;
-    const cell = Math.floor(place / perBlock);
-    const column = columnOf[cell]! + steps.column[step]!;
-    const row = rowOf[cell]! + steps.row[step]!;
+  /** The place a step away from a row and column, −1 off the wall. */
+  private reached(fromRow: number, fromColumn: number, steps: Steps, step: number): number {
+    const { perBlock, rows, columns, cellAt } = this.model;
+    const column = fromColumn + steps.column[step]!;
+    const row = fromRow + steps.row[step]!;
     if (row < 0 || column < 0 || row >= rows || column >= columns) return -1;
     const reached = cellAt[row * columns + column]!;
     return reached < 0 ? -1 : reached * perBlock + steps.toward[step]!;
@@ -112,7 +115,7 @@ export class NearestTable {
       const steps = this.steps[place % perBlock]!;
       let rank = 0;
       for (let step = 0; rank < far && step < steps.inches.length; step++) {
-        const other = this.reached(place, steps, step);
+        const other = this.reached(row, column, steps, step);
         if (other < 0 || !this.filled[other]) continue;
         sums[rank]! += alike * steps.inches[step]!;
         rank += 1;
