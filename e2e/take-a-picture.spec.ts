@@ -110,3 +110,34 @@ for (const scheme of ['light', 'dark'] as const) {
     expect((await new AxeBuilder({ page }).include('.panel').analyze()).violations).toEqual([]);
   });
 }
+
+test('a refused copy, a refused share and one that was put off are each answered in words', async ({
+  page,
+}) => {
+  await page.addInitScript(() => {
+    const refuse = (name: string) => () => Promise.reject(new DOMException('no', name));
+    Object.defineProperty(navigator, 'canShare', { value: () => true });
+    Object.defineProperty(navigator, 'share', {
+      value: () =>
+        refuse((window as unknown as { putOff?: boolean }).putOff ? 'AbortError' : 'NotAllowedError')(),
+    });
+    const clipboard = { write: refuse('NotAllowedError'), writeText: refuse('NotAllowedError') };
+    Object.defineProperty(navigator, 'clipboard', { value: clipboard });
+  });
+  await openExample(page, 'Finishing');
+  const part = page.getByRole('region', { name: 'Picture' });
+  await part.getByRole('button', { name: 'To send' }).click();
+  await part.getByRole('button', { name: 'Copy the picture' }).click();
+  await expect(part.getByText('The browser did not let it be copied. Save it instead.')).toBeVisible();
+  await part.getByRole('button', { name: 'Share' }).click();
+  await expect(part.getByText('The browser did not share it. Save it and send the file.')).toBeVisible();
+  // Who closes the share sheet has not failed at anything.
+  await page.evaluate(() => Object.assign(window, { putOff: true }));
+  await part.getByRole('button', { name: 'Share' }).click();
+  await expect(part.getByRole('button', { name: 'Share' })).toBeEnabled();
+  await expect(part.getByRole('alert').last()).toHaveText('');
+  await page.getByRole('button', { name: 'Copy the words' }).click();
+  await expect(
+    page.getByText('The browser did not let it be copied. Select the text and copy it.'),
+  ).toBeVisible();
+});

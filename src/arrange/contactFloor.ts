@@ -32,8 +32,8 @@ export function* findingFloor(contacts: Contacts): Generator<void, number> {
   return Math.max(0, floor);
 }
 
-/** For each of the cells the first of them, by index, that has the same on all four sides whatever hangs: leastIn reads no more. */
-function firstAlike({ tables }: Contacts, cells: Int32Array): number[] {
+/** For each of the cells the first of them, by index, that has the same on all four sides whatever hangs, and the same corners: leastIn reads no more. */
+function firstAlike({ tables, sortOf }: Contacts, cells: Int32Array): number[] {
   const { beside, beyond, acrossAt, blockIn } = tables.model;
   const first = new Map<string, number>();
   return Array.from(cells, (cell, at) => {
@@ -41,7 +41,7 @@ function firstAlike({ tables }: Contacts, cells: Int32Array): number[] {
       const next = beyond[cell * 4 + side]!;
       return [beside[cell * 4 + side]!, next < 0 || blockIn[next]! < 0 ? -1 : acrossAt[cell * 4 + side]!];
     });
-    const key = sides.join();
+    const key = [sortOf[cell], ...sides].join();
     const alike = first.get(key) ?? at;
     first.set(key, alike);
     return alike;

@@ -1,7 +1,8 @@
 // What hanging a block in a cell with a standing costs, and what two blocks side by side cost each other: the clash part of
 // the score as tables, for proofs. Worked out from the model on its own, so that it checks the living wall as well.
 import { addCornerRims, type ClashSums } from '../balance/clashSums';
-import { sideRim } from '../balance/wallModel';
+import { cornerIn, sideRim } from '../balance/wallModel';
+import { cornerSorts } from './cornerSorts';
 import { type CostTables, seamCost } from './costTables';
 import type { Decisions } from './decisions';
 
@@ -12,7 +13,9 @@ export interface Contacts {
   readonly constant: number;
   /** Rims of each block for each of its standings: rims[block][standing index × 4 + side] → fabric or `none`. */
   readonly rims: readonly Int32Array[];
-  /** Cost of each block's rims against its own corners, by standing index. */
+  /** Sort of corner of each cell by the quilt's rule. */
+  readonly sortOf: Uint8Array;
+  /** Cost of each block's rims against its own corners: sort × standings + standing index. */
   readonly corners: readonly Float64Array[];
 }
 
@@ -24,12 +27,15 @@ export function contactsOf(tables: CostTables, decisions: Decisions): Contacts {
       return rim < 0 ? tables.none : rim;
     }),
   );
+  const { sortOf, sorts } = cornerSorts(model);
   const corners = decisions.standings.map((standings, block) =>
-    Float64Array.from(standings, (stands) => cornerCost(tables, block, stands)),
+    Float64Array.from(
+      sorts.flatMap((cell) => Array.from(standings, (stands) => cornerCost(tables, block, stands, cell))),
+    ),
   );
   const hung = Array.from(model.blockIn).filter((block) => block >= 0);
   const constant = hung.reduce((sum, block) => sum + radialCost(tables, block), 0);
-  return { tables, decisions, constant, rims, corners };
+  return { tables, decisions, constant, rims, sortOf, corners };
 }
 
 function radialCost(tables: CostTables, block: number): number {
@@ -43,16 +49,16 @@ function radialCost(tables: CostTables, block: number): number {
   return cost;
 }
 
-function cornerCost(tables: CostTables, block: number, stands: number): number {
+function cornerCost(tables: CostTables, block: number, stands: number, cell: number): number {
   const sums: ClashSums = { same: 0, alike: 0 };
-  addCornerRims(tables.model, block, stands, sums);
+  addCornerRims(tables.model, block, stands, sums, cornerIn(tables.model, block, cell));
   return tables.perSameInch * sums.same + tables.perAlikeInch * sums.alike;
 }
 
 /** Cost of a block in a cell by itself: its corners, and its sides against sashing and border. `at`: standing index. */
 export function aloneCost(contacts: Contacts, block: number, at: number, cell: number): number {
-  const { tables, rims, corners } = contacts;
-  let cost = corners[block]![at]!;
+  const { tables, rims, corners, sortOf, decisions } = contacts;
+  let cost = corners[block]![sortOf[cell]! * decisions.standings[block]!.length + at]!;
   for (let side = 0; side < 4; side++) {
     const cloth = tables.model.beside[cell * 4 + side]!;
     if (cloth >= 0) cost += tables.touching[rims[block]![at * 4 + side]! * tables.stride + cloth]!;

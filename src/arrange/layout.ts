@@ -1,5 +1,6 @@
 // Which block hangs in which cell, by the figures of the blocks alone, as a quadratic assignment: what two blocks have in
-// common is the flow, the kernel of the groups of cells the distance. Turns and rims are not in it, nor the whole top's weight.
+// common is the flow, the kernel of the groups of cells the distance. Turns and rims are not in it, nor the whole top's weight;
+// where corners follow the cells by a rule, blocks count with the corners of one sort of cell: near enough for where to begin.
 import type { AssignmentProblem } from './assignment/problem';
 import { aloneSpread, kernelTable, likenessOf, type Spread } from './spread';
 

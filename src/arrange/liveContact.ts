@@ -1,6 +1,8 @@
 // What meets what while a wall is arranged: rims against rims, corners, sashing and border, and seams between wedges, each as a
 // part of the weighted score. Reads where everything hangs; changes nothing of it.
+import { cornerIn } from '../balance/wallModel';
 import { placeOnSide, SIDES } from '../geometry/contact';
+import { cornerSorts } from './cornerSorts';
 import { type CostTables, seamCost } from './costTables';
 import { type Hanging, NONE } from './hanging';
 
@@ -13,7 +15,10 @@ export class LiveContact {
   private readonly perBlock: number;
   /** Rim on each side: (block × N + standing) × 4 + side → fabric. */
   private readonly rims: Int32Array;
-  /** Cost of a block's rims against its own corners: block × N + standing. */
+  /** Sort of corner by cell, and a cell of each sort. */
+  private readonly sortOf: Uint8Array;
+  private readonly sorts: readonly number[];
+  /** Cost of a block's rims against its own corners: (sort × blocks + block) × N + standing. */
   private readonly cornerRims: Float64Array;
   /** Side of each place: standing × N + place → side, −1 for none. */
   private readonly sideOf: Int8Array;
@@ -30,7 +35,8 @@ export class LiveContact {
     this.perBlock = model.perBlock;
     const blocks = model.blocks.length;
     this.rims = new Int32Array(blocks * model.perBlock * 4);
-    this.cornerRims = new Float64Array(blocks * model.perBlock);
+    ({ sortOf: this.sortOf, sorts: this.sorts } = cornerSorts(model));
+    this.cornerRims = new Float64Array(this.sorts.length * blocks * model.perBlock);
     this.sideOf = sidesOf(model.perBlock);
     this.hasCornerPairs = model.cornerByDesign.some((byDesign) => byDesign === 0);
     this.seams = new Float64Array(model.kindRim.length ** 2).fill(Number.NaN);
@@ -56,7 +62,7 @@ export class LiveContact {
     const { beyond, beside, acrossAt } = tables.model;
     const { stride, none, touching } = tables;
     const own = (block * this.perBlock + stands) * 4;
-    let cost = this.cornerRims[block * this.perBlock + stands]!;
+    let cost = this.cornerRims[this.cornerRow(block, this.sortOf[cell]!) + stands]!;
     for (let side = 0; side < 4; side++) {
       const rim = rims[own + side]!;
       const cloth = beside[cell * 4 + side]!;
@@ -71,6 +77,10 @@ export class LiveContact {
       if (this.hasCornerPairs) cost += this.cornerPair(block, other, side) * across;
     }
     return cost;
+  }
+
+  private cornerRow(block: number, sort: number): number {
+    return (sort * this.tables.model.blocks.length + block) * this.perBlock;
   }
 
   private cornerPair(block: number, other: number, side: number): number {
@@ -129,7 +139,7 @@ export class LiveContact {
     if (rim < 0 || cell < 0) return 0;
     const side = this.sideOf[this.standingOf[block]! * perBlock + place]!;
     if (side < 0) {
-      const corner = model.corner[block]!;
+      const corner = cornerIn(model, block, cell);
       return model.cloths.background[corner] ? 0 : tables.touching[rim * stride + corner]!;
     }
     const cloth = model.beside[cell * 4 + side]!;
@@ -179,9 +189,8 @@ export class LiveContact {
   readRims(block: number): void {
     const { perBlock, kindAt, tables } = this;
     const { model, none, stride } = tables;
-    const corner = model.corner[block]!;
     for (let stands = 0; stands < perBlock; stands++) {
-      let cost = 0;
+      const onCorners: number[] = [];
       for (let side = 0; side < 4; side++) this.rims[(block * perBlock + stands) * 4 + side] = none;
       for (let place = 0; place < perBlock; place++) {
         const kind = kindAt[block * perBlock + place]!;
@@ -189,9 +198,15 @@ export class LiveContact {
         if (rim < 0) continue;
         const side = this.sideOf[stands * perBlock + place]!;
         if (side >= 0) this.rims[(block * perBlock + stands) * 4 + side] = rim;
-        else if (!model.cloths.background[corner]) cost += tables.touching[rim * stride + corner]!;
+        else onCorners.push(rim);
       }
-      this.cornerRims[block * perBlock + stands] = cost;
+      this.sorts.forEach((cell, sort) => {
+        const corner = cornerIn(model, block, cell);
+        const cost = (sum: number, rim: number) => sum + tables.touching[rim * stride + corner]!;
+        this.cornerRims[this.cornerRow(block, sort) + stands] = model.cloths.background[corner]
+          ? 0
+          : onCorners.reduce(cost, 0);
+      });
     }
   }
 }

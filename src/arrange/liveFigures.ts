@@ -1,5 +1,6 @@
 // The figures of each block whose evenness counts, kept up to date while wedges are exchanged: value, colour and fabrics as
 // costTables scales them, and the sums they come from. What they cost over the wall is liveSpread's.
+import { cornerIn } from '../balance/wallModel';
 import { type CostTables, writeFigures } from './costTables';
 
 export class LiveFigures {
@@ -10,6 +11,8 @@ export class LiveFigures {
   readonly warmth: Float64Array;
   private readonly tables: CostTables;
   private readonly channels: number;
+  /** Corner fabric of each block as it hangs. */
+  private readonly corner: Int32Array;
   /** Area and area × (L*, a, b, warmth) of each block with its corners. */
   private readonly sums: Float64Array;
 
@@ -21,6 +24,7 @@ export class LiveFigures {
     this.figures = new Float64Array(blocks * tables.channels);
     this.value = new Float64Array(blocks);
     this.warmth = new Float64Array(blocks);
+    this.corner = model.corner.slice();
     this.sums = new Float64Array(blocks * 5);
     for (let block = 0; block < blocks; block++) this.read(block);
   }
@@ -89,6 +93,39 @@ export class LiveFigures {
     for (let channel = 0; channel < this.channels; channel++) {
       this.figures[block * this.channels + channel]! += change[channel]!;
     }
+  }
+
+  /** How much a block's figure `sum` (as in meanChange) changes when it gets the corners of a cell. */
+  cornerChange(block: number, cell: number, sum: number): number {
+    const { model } = this.tables;
+    const { lightness, a, b, warmth } = model.cloths;
+    const axis = [null, lightness, a, b, warmth][sum]!;
+    const apart = axis[cornerIn(model, block, cell)]! - axis[this.corner[block]!]!;
+    return (model.cornerArea * apart) / this.sums[block * 5]!;
+  }
+
+  /** Writes the figures a block has in a cell, less those of another block as it hangs, into `into`. */
+  readInstead(block: number, cell: number, other: number, into: Float64Array): void {
+    const from = block * this.channels;
+    const less = other * this.channels;
+    for (let at = 0; at < this.channels; at++) into[at] = this.figures[from + at]! - this.figures[less + at]!;
+    for (let mean = 0; mean < 3; mean++) {
+      into[mean]! += this.cornerChange(block, cell, mean + 1) * this.tables.scale[mean]!;
+    }
+  }
+
+  /** Gives a block the corners of a cell for good. */
+  rehang(block: number, cell: number): void {
+    const { model, scale } = this.tables;
+    const area = this.sums[block * 5]!;
+    const changes = [1, 2, 3, 4].map((sum) => this.cornerChange(block, cell, sum));
+    changes.forEach((change, at) => {
+      this.sums[block * 5 + 1 + at]! += change * area;
+      if (at < 3) this.figures[block * this.channels + at]! += change * scale[at]!;
+    });
+    this.value[block]! += changes[0]!;
+    this.warmth[block]! += changes[3]!;
+    this.corner[block] = cornerIn(model, block, cell);
   }
 
   /** a² + b² of a block; its figures carry the root of twice the colour factor. */

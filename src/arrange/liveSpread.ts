@@ -52,6 +52,7 @@ export class LiveSpread {
 
   /** What exchanging the blocks of two filled cells would add. */
   swapCost(cell: number, other: number): number {
+    if (this.cornersChange(cell, other)) return this.ruledSwapCost(cell, other);
     const { channels, figures, lag, tables } = this;
     const block = this.blockIn[cell]!;
     const second = this.blockIn[other]!;
@@ -94,6 +95,10 @@ export class LiveSpread {
 
   /** Brings the sums up to date; the blocks must still hang as before. */
   swap(cell: number, other: number): void {
+    if (this.cornersChange(cell, other)) {
+      this.ruledSwap(cell, other);
+      return;
+    }
     const { basis } = this.tables;
     const block = this.blockIn[cell]!;
     const second = this.blockIn[other]!;
@@ -111,6 +116,67 @@ export class LiveSpread {
     this.moment[1]! += value * down;
     this.moment[2]! += warmth * across;
     this.moment[3]! += warmth * down;
+  }
+
+  /** Whether blocks exchanged between the cells may get other corners, by the quilt's rule. */
+  private cornersChange(cell: number, other: number): boolean {
+    const { ruledCorner } = this.tables.model;
+    return ruledCorner.length > 0 && ruledCorner[cell] !== ruledCorner[other];
+  }
+
+  /** As swapCost, where both blocks get other figures on the way. Leaves the changes of both cells behind. */
+  private ruledSwapCost(cell: number, other: number): number {
+    const block = this.blockIn[cell]!;
+    const second = this.blockIn[other]!;
+    this.blocks.readInstead(second, cell, block, this.changeOne);
+    this.blocks.readInstead(block, other, second, this.changeOther);
+    const [here, there] = this.momentsOfSwap(cell, other);
+    let cost =
+      this.ownSpread(block, cell, this.changeOne, here.value) +
+      this.ownSpread(second, other, this.changeOther, there.value);
+    if (this.isNear(cell, other))
+      cost += 2 * this.kernelAt(cell, other) * this.product(this.changeOne, this.changeOther);
+    const { fromMiddleX: x, fromMiddleY: y } = this.tables.basis;
+    return (
+      cost +
+      this.momentCost(
+        here.value * x[cell]! + there.value * x[other]!,
+        here.value * y[cell]! + there.value * y[other]!,
+        here.warmth * x[cell]! + there.warmth * x[other]!,
+        here.warmth * y[cell]! + there.warmth * y[other]!,
+      ) -
+      this.momentCost(0, 0, 0, 0)
+    );
+  }
+
+  /** How value and warmth change in both cells. */
+  private momentsOfSwap(cell: number, other: number) {
+    const block = this.blockIn[cell]!;
+    const second = this.blockIn[other]!;
+    const change = (into: number, at: number, gone: number) => ({
+      value: this.value[into]! + this.blocks.cornerChange(into, at, 1) - this.value[gone]!,
+      warmth: this.warmth[into]! + this.blocks.cornerChange(into, at, 4) - this.warmth[gone]!,
+    });
+    return [change(second, cell, block), change(block, other, second)] as const;
+  }
+
+  private ruledSwap(cell: number, other: number): void {
+    const block = this.blockIn[cell]!;
+    const second = this.blockIn[other]!;
+    const { fromMiddleX: x, fromMiddleY: y } = this.tables.basis;
+    this.blocks.readInstead(second, cell, block, this.changeOne);
+    this.blocks.readInstead(block, other, second, this.changeOther);
+    this.momentsOfSwap(cell, other).forEach(({ value, warmth }, at) => {
+      const where = at === 0 ? cell : other;
+      this.moment[0]! += value * x[where]!;
+      this.moment[1]! += value * y[where]!;
+      this.moment[2]! += warmth * x[where]!;
+      this.moment[3]! += warmth * y[where]!;
+    });
+    this.blocks.rehang(second, cell);
+    this.blocks.rehang(block, other);
+    this.addLag(cell, this.changeOne, 0, 1);
+    this.addLag(other, this.changeOther, 0, 1);
   }
 
   /**

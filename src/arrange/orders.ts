@@ -1,7 +1,7 @@
 // Every order of the blocks over the cells that may change, each weighed by its spread: the first half of the proof of a small
 // wall (exact).
 import type { Contacts } from './contacts';
-import { aloneSpread, kernelTable, likenessOf, type Spread } from './spread';
+import { aloneSpread, kernelTable, likenessOf, rowIn, type Spread } from './spread';
 
 /** Orders of the blocks over the cells that may change, with the spread of each; those at `below` or above are left out. */
 export class Orders {
@@ -26,7 +26,7 @@ export class Orders {
     this.kernel = kernelTable(spread.tables, spread.cells);
     this.blocks = Array.from(this.movable, (cell) => model.blockIn[cell]!);
     this.at = Array.from(this.movable, (cell) => spread.cells.indexOf(cell));
-    const size = model.blocks.length;
+    const size = spread.sorts * model.blocks.length;
     this.likeness = new Float64Array(size * size);
     for (let one = 0; one < size; one++) {
       for (let other = 0; other < size; other++) {
@@ -63,10 +63,11 @@ export class Orders {
       const block = model.blockIn[cell]!;
       start += this.added(placed, at, block);
       placed.push([at, block]);
-      moment[0]! += value[block]! * basis.fromMiddleX[cell]!;
-      moment[1]! += value[block]! * basis.fromMiddleY[cell]!;
-      moment[2]! += warmth[block]! * basis.fromMiddleX[cell]!;
-      moment[3]! += warmth[block]! * basis.fromMiddleY[cell]!;
+      const row = rowIn(this.spread, block, cell);
+      moment[0]! += value[row]! * basis.fromMiddleX[cell]!;
+      moment[1]! += value[row]! * basis.fromMiddleY[cell]!;
+      moment[2]! += warmth[row]! * basis.fromMiddleX[cell]!;
+      moment[3]! += warmth[row]! * basis.fromMiddleY[cell]!;
     });
     for (const firsts of this.beginnings()) {
       this.place([], start, moment, placed, firsts);
@@ -108,11 +109,12 @@ export class Orders {
       if (order.includes(index) || (firsts[depth] ?? index) !== index) continue;
       const block = this.blocks[index]!;
       const added = this.added(placed, this.at[depth]!, block);
+      const row = rowIn(this.spread, block, cell);
       const next = [
-        moment[0]! + value[block]! * x,
-        moment[1]! + value[block]! * y,
-        moment[2]! + warmth[block]! * x,
-        moment[3]! + warmth[block]! * y,
+        moment[0]! + value[row]! * x,
+        moment[1]! + value[row]! * y,
+        moment[2]! + warmth[row]! * x,
+        moment[3]! + warmth[row]! * y,
       ];
       order.push(index);
       placed.push([this.at[depth]!, block]);
@@ -124,10 +126,14 @@ export class Orders {
 
   /** What a block adds in a filled cell beside those placed already. */
   private added(placed: readonly Placed[], at: number, block: number): number {
-    const size = this.spread.tables.model.blocks.length;
+    const size = this.spread.sorts * this.spread.tables.model.blocks.length;
+    const row = rowIn(this.spread, block, this.cells[at]!);
     let cost = aloneSpread(this.spread, block, this.cells[at]!);
     for (const [other, held] of placed) {
-      cost += 2 * this.kernel[at * this.cells.length + other]! * this.likeness[block * size + held]!;
+      cost +=
+        2 *
+        this.kernel[at * this.cells.length + other]! *
+        this.likeness[row * size + rowIn(this.spread, held, this.cells[other]!)]!;
     }
     return cost;
   }

@@ -1,9 +1,11 @@
 // How good an arrangement is, for sure: the best there is where a wall is small, else a bound no arrangement comes below.
+import type { Project } from '../model/project';
 import { boundInParts } from './bound';
 import { type Contacts, contactsOf } from './contacts';
 import type { CostTables } from './costTables';
 import type { Decisions } from './decisions';
 import { findingBest, isSmall } from './exact';
+import { openFloor } from './openFloor';
 import type { Kept } from './search';
 import { type Spread, spreadOf } from './spread';
 
@@ -16,15 +18,13 @@ export class Proof {
   bound: number | null = null;
   private readonly contacts: Contacts | null;
   private readonly spread: Spread;
+  private readonly open: () => Generator<void, number>;
 
-  /**
-   * Wedges that may be traded, and strips that may be sewn in another order, leave nothing to hold a bound to but 0: every term is a sum of squares or of inches. Nor do
-   * blocks that get other corners in another cell (`cornersMove`), since their figures are not their own.
-   */
-  constructor(tables: CostTables, decisions: Decisions, cornersMove: boolean) {
+  constructor(project: Project, tables: CostTables, decisions: Decisions) {
     const trades = decisions.tradable.some((places) => places.length > 0);
     const sews = decisions.sets.length > 0;
-    this.contacts = trades || sews || cornersMove ? null : contactsOf(tables, decisions);
+    this.open = () => openFloor(project, tables, decisions);
+    this.contacts = trades || sews ? null : contactsOf(tables, decisions);
     this.spread = spreadOf(tables);
     this.isShort = this.contacts !== null && isSmall(this.contacts, decisions.cells.length);
   }
@@ -46,6 +46,6 @@ export class Proof {
 
   /** Works out the bound; yields between its parts, which are long on a large wall. */
   *bounding(): Generator<void, void> {
-    this.bound = this.contacts ? yield* boundInParts(this.contacts, this.spread) : 0;
+    this.bound = yield* this.contacts ? boundInParts(this.contacts, this.spread) : this.open();
   }
 }

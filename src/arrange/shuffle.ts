@@ -104,8 +104,7 @@ export function* arranging(
   const decisions = decisionsOf(project, model, wish.scopes);
   const tables = costTables(model, basis, weights);
   const search = searchFrom(project, tables, decisions, wish.seed);
-  const cornersMove = project.setting.cornerRule !== null && decisions.cells.length > 0;
-  const proof = new Proof(tables, decisions, cornersMove);
+  const proof = new Proof(project, tables, decisions);
   const bounding = proof.bounding();
   const spent = budgetShare(wish.budget, now);
   const start = search.best.cost;
@@ -149,7 +148,6 @@ export function* arranging(
   const before = scoreOf(evaluateTerms(basis, model), weights);
   const scoreAfter = (moves: readonly Move[]) =>
     scoreOf(evaluateTerms(basis, wallModel(moved(project, moves), model.cloths)), weights);
-  // Where corners follow the cells by a rule, the search takes them along with the blocks; the judge does not.
   const found = movesBetween(project, best);
   const moves = scoreAfter(found).total < before.total ? found : [];
   const after = scoreAfter(moves);

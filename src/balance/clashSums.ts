@@ -46,10 +46,15 @@ function addInside(model: WallModel, block: number, stands: number, sums: ClashS
   addCornerRims(model, block, stands, sums);
 }
 
-/** The rims of a block that lie against its own corner triangles. */
-export function addCornerRims(model: WallModel, block: number, stands: number, sums: ClashSums): void {
+/** The rims of a block that lie against its corner triangles, of the cloth given or its own. */
+export function addCornerRims(
+  model: WallModel,
+  block: number,
+  stands: number,
+  sums: ClashSums,
+  corner: number = model.corner[block]!,
+): void {
   const { perBlock, kindAt } = model;
-  const corner = model.corner[block]!;
   if (model.cloths.background[corner]) return;
   const onSides = SIDES.map((side) => placeOnSide(side, stands, perBlock));
   for (let place = 0; place < perBlock; place++) {

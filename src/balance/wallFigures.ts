@@ -33,6 +33,12 @@ export interface BlockFigures {
    */
   readonly corner: Int32Array;
   readonly cornerByDesign: Uint8Array;
+  /** 1 for blocks whose corners follow the quilt's rule: in another cell they have that cell's corner. */
+  readonly ruled: Uint8Array;
+  /** The corner fabric the rule gives each cell; empty without a rule. */
+  readonly ruledCorner: Int32Array;
+  /** Finished corner triangles of one block, sq in. */
+  readonly cornerArea: number;
   /** Means of each block with its corners: L*, OKLab a and b, warmth; area of cloth, sq in (0: an empty block). */
   readonly area: Float64Array;
   readonly lightness: Float64Array;
@@ -94,6 +100,11 @@ export function blockFigures(project: Project, cloths: ClothTable, kinds: WedgeK
   const kindAt = new Int32Array(count * perBlock).fill(-1);
   const corner = new Int32Array(count);
   const cornerByDesign = new Uint8Array(count);
+  const ruled = Uint8Array.from(blocks, (block) => (setting.cornerRule && !block.cornerFabric ? 1 : 0));
+  const ruledCorner = Int32Array.from(
+    setting.cornerRule ? project.wall.cells.keys() : [],
+    (cell) => cloths.index.get(cornerFabricOf(project, { cornerFabric: null }, cell))!,
+  );
   const cloth = new Float64Array(count);
   const means = [0, 1, 2, 3].map(() => new Float64Array(count));
   const fabricArea = new Float64Array(count * fabricCount);
@@ -133,6 +144,9 @@ export function blockFigures(project: Project, cloths: ClothTable, kinds: WedgeK
     kindAt,
     corner,
     cornerByDesign,
+    ruled,
+    ruledCorner,
+    cornerArea,
     area: cloth,
     lightness: means[0]!,
     a: means[1]!,

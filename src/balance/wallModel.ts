@@ -110,6 +110,11 @@ export type WedgeSeams = Pick<
   'cloths' | 'kindBands' | 'kindRim' | 'perBlock' | 'fabricCount' | 'radialMemo'
 >;
 
+/** The corner fabric of a block hung in a cell: its own, or that of the cell by the quilt's rule. −1 is the side table. */
+export function cornerIn(model: WallModel, block: number, cell: number): number {
+  return cell >= 0 && model.ruled[block] ? model.ruledCorner[cell]! : model.corner[block]!;
+}
+
 /** What meets along the radial seam between two wedge kinds (`next` clockwise of `kind`). Symmetric in its sums. */
 export function radialClash(model: WedgeSeams, kind: number, next: number): RadialClash {
   const key = kind * model.kindRim.length + next;

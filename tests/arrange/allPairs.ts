@@ -38,7 +38,11 @@ export function allPairs(
       cellOf[block] = cell;
       standingOf[block] = standing(project.blocks[block]!, option & 3, project.wedge);
     }
-    return weighted(evaluateTerms(basis, { ...model, blockIn, cellOf, standingOf }), weights);
+    // By a rule of the corners a block is another one in another cell.
+    const hanging = project.setting.cornerRule
+      ? wallModel(withHung(project, hung), model.cloths)
+      : { ...model, blockIn, cellOf, standingOf };
+    return weighted(evaluateTerms(basis, hanging), weights);
   };
   const empty = score([]);
   const alone = new Float64Array(cells * options);
@@ -65,6 +69,14 @@ export function allPairs(
     }
   }
   return { cells, options, empty, alone, pair };
+}
+
+function withHung(project: Project, hung: readonly (readonly [cell: number, option: number])[]): Project {
+  const cells: Project['wall']['cells'] = project.wall.cells.map(() => null);
+  for (const [cell, option] of hung) {
+    cells[cell] = { block: project.blocks[option >> 2]!.id, turn: option & 3, pinned: false };
+  }
+  return { ...project, wall: { ...project.wall, cells } };
 }
 
 /** The least score over every order and every turn, by going through them all. Counts them, to show that it did. */

@@ -19,6 +19,13 @@ export function awkwardTop(seed: number, perBlock: 6 | 8 | 10 | 12): Project {
   return top;
 }
 
+/** An awkward top whose corners follow a rule, some of them of blocks that have corners of their own. */
+export function ruledTop(seed: number, perBlock: 6 | 8 | 10 | 12): Project {
+  const top = awkwardTop(seed, perBlock);
+  top.setting.cornerRule = { kind: seed % 3 === 0 ? 'checkerboard' : 'edge', fabric: 'c4' };
+  return top;
+}
+
 /** The same 20 blocks on point, 3 × 4 and 2 × 3 in between, which leaves two on the side table. */
 function hangOnPoint(top: Project): void {
   top.setting.layout = { kind: 'onPoint', sides: 'c4', corners: 'c5' };

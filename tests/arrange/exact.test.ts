@@ -64,6 +64,22 @@ describe('the best arrangement of a small wall', () => {
     }
   });
 
+  it('is the best of all ways to hang them where corners follow the cells by a rule, whatever is wanted', () => {
+    for (const [at, value] of VALUE_INTENTS.entries()) {
+      for (const colour of COLOUR_INTENTS) {
+        const project = ruledBlocks(at + 20);
+        const { least } = leastOfAll(allPairs(project, DEFAULT_WEIGHTS, { value, colour }));
+        const { contacts, spread } = proving(project, { value, colour });
+        expect(bestOf(contacts, spread)!.cost).toBeCloseTo(least, 8);
+        expect(lowerBound(contacts, spread)).toBeLessThanOrEqual(least + 1e-9);
+        const wish = { seed: 1, scopes: SCOPES, intent: { value, colour }, budget: { steps: 20_000 } };
+        const result = arrange(project, wish);
+        expect(result.after.total).toBeCloseTo(least, 8);
+        expect(result.verdict).toEqual({ kind: 'proved' });
+      }
+    }
+  }, 60_000);
+
   it('is what an exact solver of mixed-integer programs finds (HiGHS)', async () => {
     const highs = await highsLoader();
     for (const seed of [5, 6, 7]) {
@@ -113,6 +129,27 @@ describe('the bound', () => {
         },
       ),
       { numRuns: 25 },
+    );
+  });
+
+  it('is never above the best where corners follow the cells, and says something', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 0, max: 1e6 }),
+        fc.constantFrom(...VALUE_INTENTS),
+        fc.constantFrom(...COLOUR_INTENTS),
+        (seed, value, colour) => {
+          const project = sixBlocks(seed);
+          project.setting.cornerFabric = 'c0';
+          project.setting.cornerRule = { kind: 'checkerboard', fabric: 'c1' };
+          if (seed % 3 === 0) project.blocks[2]!.places[1] = null;
+          const { contacts, spread } = proving(project, { value, colour });
+          const bound = lowerBound(contacts, spread);
+          expect(bound).toBeLessThanOrEqual(bestOf(contacts, spread)!.cost + 1e-9);
+          expect(bound).toBeGreaterThan(0);
+        },
+      ),
+      { numRuns: 15 },
     );
   });
 
@@ -170,6 +207,16 @@ describe('the bound', () => {
     );
   });
 });
+
+/** Four blocks, two of them with corners in another cloth by the rule, one in every third top with corners of its own. */
+function ruledBlocks(seed: number): Project {
+  const project = scrappyTop({ rows: 2, columns: 2, seed, fabrics: 6, sets: 4 });
+  project.setting.cornerFabric = 'c0';
+  project.setting.cornerRule = { kind: 'checkerboard', fabric: 'c1' };
+  if (seed % 3 === 0) project.blocks[1]!.cornerFabric = 'c2';
+  if (seed % 2 === 0) project.blocks[2]!.places[3] = null;
+  return project;
+}
 
 /** The same sums with the block of a cell held there as it hangs: all else in that cell costs more than any wall. */
 function withHeld(pairs: AllPairs, project: Project, cell: number): AllPairs {

@@ -12,7 +12,7 @@ import { wallModel } from '../../src/balance/wallModel';
 import { moved } from '../../src/model/moves';
 import { COLOUR_INTENTS, VALUE_INTENTS } from '../../src/model/project';
 import { dice } from '../balance/tops';
-import { awkwardTop } from './awkwardTop';
+import { awkwardTop, ruledTop } from './awkwardTop';
 
 const weights: fc.Arbitrary<Terms> = fc.record({
   clashLength: fc.integer({ min: 0, max: 4 }),
@@ -24,35 +24,41 @@ const weights: fc.Arbitrary<Terms> = fc.record({
 });
 
 describe('the score kept up to date while a wall is arranged', () => {
-  it('is the score of the moved project, whatever is turned, exchanged, traded and taken from what is left over', () => {
-    fc.assert(
-      fc.property(
-        fc.integer({ min: 0, max: 1e6 }),
-        fc.constantFrom(6, 8, 10, 12),
-        weights,
-        fc.constantFrom(...VALUE_INTENTS),
-        fc.constantFrom(...COLOUR_INTENTS),
-        (seed, perBlock, wanted, value, colour) => {
-          const project = awkwardTop(seed, perBlock as 8);
-          const model = wallModel(project, clothTable(project.fabrics));
-          const basis = termBasis(model, { value, colour });
-          const decisions = decisionsOf(project, model, ALL_SCOPES);
-          const wall = new LiveWall(costTables(model, basis, wanted), decisions.spare);
-          const full = () => {
-            const then = moved(project, movesBetween(project, wall));
-            return weighted(evaluateTerms(basis, wallModel(then, model.cloths)), wanted);
-          };
-          expect(wall.cost).toBeCloseTo(full(), 8);
-          const random = dice(seed);
-          for (let round = 0; round < 12; round++) {
-            for (let change = 0; change < 5; change++) randomChange(wall, decisions, random);
+  it.each([
+    ['with corners of their own', awkwardTop],
+    ['with corners by a rule', ruledTop],
+  ])(
+    'is the score of the moved project, whatever is turned, exchanged, traded and replaced, %s',
+    (_, topOf) => {
+      fc.assert(
+        fc.property(
+          fc.integer({ min: 0, max: 1e6 }),
+          fc.constantFrom(6, 8, 10, 12),
+          weights,
+          fc.constantFrom(...VALUE_INTENTS),
+          fc.constantFrom(...COLOUR_INTENTS),
+          (seed, perBlock, wanted, value, colour) => {
+            const project = topOf(seed, perBlock as 8);
+            const model = wallModel(project, clothTable(project.fabrics));
+            const basis = termBasis(model, { value, colour });
+            const decisions = decisionsOf(project, model, ALL_SCOPES);
+            const wall = new LiveWall(costTables(model, basis, wanted), decisions.spare);
+            const full = () => {
+              const then = moved(project, movesBetween(project, wall));
+              return weighted(evaluateTerms(basis, wallModel(then, model.cloths)), wanted);
+            };
             expect(wall.cost).toBeCloseTo(full(), 8);
-          }
-        },
-      ),
-      { numRuns: 60 },
-    );
-  });
+            const random = dice(seed);
+            for (let round = 0; round < 12; round++) {
+              for (let change = 0; change < 5; change++) randomChange(wall, decisions, random);
+              expect(wall.cost).toBeCloseTo(full(), 8);
+            }
+          },
+        ),
+        { numRuns: 60 },
+      );
+    },
+  );
 });
 
 function randomChange(
