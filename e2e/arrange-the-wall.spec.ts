@@ -1,5 +1,6 @@
+import { readFileSync } from 'node:fs';
 import { expect, test } from '@playwright/test';
-import { block, firstVisit, goTo, hangsAt, undoButton } from './room';
+import { block, firstVisit, goTo, hangsAt, openExample, openFile, undoButton } from './room';
 
 test.describe('arranging blocks on the wall', () => {
   test('a block dragged onto another swaps with it, and undo says so', async ({ page }) => {
@@ -128,6 +129,49 @@ test.describe('arranging blocks on the wall', () => {
     await expect(undoButton(page)).toHaveAccessibleName(/^Undo: shuffle/);
   });
 
+  test('two shuffles of eighty blocks with the same number of the draw give the same order', async ({
+    page,
+  }) => {
+    test.setTimeout(180_000);
+    await firstVisit(page);
+    await openExample(page, 'The plum orchard');
+    await goTo(page, 'Wall');
+    const part = page.getByRole('region', { name: 'Shuffle for balance' });
+    const wall = page.getByRole('region', { name: 'Design wall' });
+    const order = () =>
+      wall
+        .getByRole('button', { name: /^Block \d+, row/ })
+        .evaluateAll((blocks) => blocks.map((one) => one.getAttribute('aria-label')));
+    const start = await order();
+    const shuffled = async () => {
+      await part.getByRole('button', { name: 'Shuffle', exact: true }).click();
+      await part.getByRole('button', { name: 'Keep this order' }).click({ timeout: 80_000 });
+      await expect(undoButton(page)).toHaveAccessibleName(/^Undo: shuffle/);
+      return order();
+    };
+    const first = await shuffled();
+    expect(first).not.toEqual(start);
+    await undoButton(page).click();
+    expect(await order()).toEqual(start);
+    expect(await shuffled()).toEqual(first);
+  });
+
+  test('blocks without wedges are not shuffled, and the way to their wedges is shown', async ({ page }) => {
+    await firstVisit(page);
+    const quilt = JSON.parse(readFileSync('demo-data/harbour-reading-corner.json', 'utf8'));
+    for (const one of quilt.blocks) {
+      one.places.fill(null);
+      one.progress = 'planned';
+    }
+    await openFile(page, JSON.stringify({ ...quilt, id: 'bare-blocks' }));
+    await goTo(page, 'Wall');
+    const part = page.getByRole('region', { name: 'Shuffle for balance' });
+    await expect(part).toContainText('The blocks have no wedges yet');
+    await expect(part.getByRole('button', { name: 'Shuffle', exact: true })).toBeDisabled();
+    await part.getByRole('button', { name: 'Choose wedges' }).click();
+    await expect(page.getByRole('heading', { level: 2, name: 'Blocks', exact: true })).toBeVisible();
+  });
+
   test('the shuffle goes on while another step is on show, and its order waits under Wall', async ({
     page,
   }) => {
@@ -145,7 +189,7 @@ test.describe('arranging blocks on the wall', () => {
         timeout: 30_000,
       },
     );
-    await expect(undoButton(page)).toBeDisabled();
+    await expect(undoButton(page)).toHaveAccessibleName('Undo: change what is asked of the shuffle');
     await goTo(page, 'Wall');
     await expect(part.getByText('What it may move')).toBeVisible();
     await part.getByRole('button', { name: 'Keep this order' }).click();

@@ -6,7 +6,9 @@ import { DEFAULT_WEIGHTS, evaluateTerms, TERM_NAMES, weighted } from '../balance
 import { type WallModel, wallModel } from '../balance/wallModel';
 import { SIDES } from '../geometry/contact';
 import { type Move, moved } from '../model/moves';
+import type { Phrase } from '../model/phrase';
 import type { Project } from '../model/project';
+import { differences } from './alternativeWords';
 import { costTables } from './costTables';
 import { decisionsOf, type Scopes } from './decisions';
 import { movesBetween, type Standings } from './movesBetween';
@@ -19,6 +21,10 @@ export interface Alternative {
   readonly score: Score;
   /** Share of the seams between blocks (and between wedges, where those may change) unlike those of the nearest other, 0–1. */
   readonly apart: number;
+  /** How much worse than the first it scores, as a part of a top by chance, 0–1. */
+  readonly behind: number;
+  /** What it does better and worse than the first, in words. */
+  readonly differences: readonly Phrase[];
 }
 
 /** Searches for each arrangement that is wanted. */
@@ -30,6 +36,19 @@ const REPORT = 16;
 /** Less unlike than this is the same arrangement to the eye. */
 const LEAST_APART = 0.3;
 
+/** Which of the searches one worker makes: every so many from the first given. */
+export interface Share {
+  readonly first: number;
+  readonly of: number;
+}
+const ALL: Share = { first: 0, of: 1 };
+
+/** What a worker has found: its searches' results by their numbers, and whether the cap in milliseconds cut them short. */
+export interface Tries {
+  readonly found: readonly { readonly run: number; readonly kept: Kept }[];
+  readonly capped: boolean;
+}
+
 /** `count` good arrangements at most, the best first; fewer where there are not so many that differ. */
 export function alternatives(
   project: Project,
@@ -37,49 +56,79 @@ export function alternatives(
   count: number,
   clock: Pick<ShuffleClock, 'now' | 'shouldStop'> = {},
 ): Alternative[] {
-  const going = findingAlternatives(project, wish, count, clock.now);
+  const going = tryingAlternatives(project, wish, count, ALL, clock.now);
   for (;;) {
     const step = going.next(clock.shouldStop?.() ?? false);
-    if (step.done) return step.value;
+    if (step.done) return chooseAlternatives(project, wish, count, [step.value]);
   }
 }
 
-/** The same as a generator, for a worker: yields the part of the budget spent, every few milliseconds. */
-export function* findingAlternatives(
-  project: Project,
-  wish: ShuffleWish,
-  count: number,
-  now: () => number = noClock,
-): Generator<number, Alternative[], boolean> {
+function deskFor(project: Project, wish: ShuffleWish) {
   const lookalikes = wish.lookalikes ?? project.preferences.lookalikes;
   const model = wallModel(project, clothTable(project.fabrics, undefined, lookalikes));
   const basis = termBasis(model, wish.intent ?? project.preferences.intent);
-  const weights = wish.weights ?? DEFAULT_WEIGHTS;
+  return { model, basis, weights: wish.weights ?? DEFAULT_WEIGHTS };
+}
+
+/** The searches of one share, as a generator for a worker: yields the part of the budget spent, every few milliseconds. */
+export function* tryingAlternatives(
+  project: Project,
+  wish: ShuffleWish,
+  count: number,
+  share: Share,
+  now: () => number = noClock,
+): Generator<number, Tries, boolean> {
+  const { model, basis, weights } = deskFor(project, wish);
   const decisions = decisionsOf(project, model, wish.scopes);
-  if (!decisions.free) return [];
+  const found: { run: number; kept: Kept }[] = [];
+  if (!decisions.free) return { found, capped: false };
   const tables = costTables(model, basis, weights);
-  const spent = budgetShare(wish.budget, now);
-  const found: Kept[] = [];
-  const tries = TRIES * count;
+  const all = Array.from({ length: TRIES * count }, (_, run) => run);
+  const own = all.filter((run) => run % share.of === share.first);
+  const { steps: most } = wish.budget;
+  const ownSteps = most === undefined ? undefined : Math.ceil((most * own.length) / all.length);
+  const spent = budgetShare({ ...wish.budget, ...(ownSteps === undefined ? {} : { steps: ownSteps }) }, now);
   let steps = 0;
   let stop = false;
-  for (let run = 0; run < tries && !stop; run++) {
+  for (const [at, run] of own.entries()) {
+    if (stop) break;
     const search = searchFrom(project, tables, decisions, (wish.seed + run * 7919) | 0);
     let rounds = 0;
-    for (let share = spent(steps); !stop && share < (run + 1) / tries; share = spent(steps + search.steps)) {
-      search.advance(Math.max(0, share * tries - run));
+    for (let part = spent(steps); !stop && part < (at + 1) / own.length; part = spent(steps + search.steps)) {
+      search.advance(Math.max(0, part * own.length - at));
       rounds += 1;
-      if (rounds % REPORT === 0) stop = yield share;
+      if (rounds % REPORT === 0) stop = yield part;
     }
     steps += search.steps;
-    found.push(search.best);
+    found.push({ run, kept: search.best });
   }
+  return { found, capped: !stop && ownSteps !== undefined && steps < ownSteps };
+}
+
+/** The best of all that was found, and those that differ most from it and each other; the same whoever was done first. */
+export function chooseAlternatives(
+  project: Project,
+  wish: ShuffleWish,
+  count: number,
+  tries: readonly Tries[],
+): Alternative[] {
+  const { model, basis, weights } = deskFor(project, wish);
+  const found = tries
+    .flatMap((one) => one.found)
+    .toSorted((one, other) => one.run - other.run)
+    .map(({ kept }) => kept);
+  if (found.length === 0) return [];
   const chance = TERM_NAMES.reduce((sum, name) => sum + weights[name], 0);
-  return chosen(model, found, count, NEARLY * chance, wish.scopes).map(({ kept, apart }) => {
+  const scored = chosen(model, found, count, NEARLY * chance, wish.scopes).map(({ kept, apart }) => {
     const moves = movesBetween(project, kept);
     const terms = evaluateTerms(basis, wallModel(moved(project, moves), model.cloths));
     return { moves, score: { terms, total: weighted(terms, weights) }, apart };
   });
+  return scored.map((one) => ({
+    ...one,
+    behind: chance > 0 ? Math.max(0, (one.score.total - scored[0]!.score.total) / chance) : 0,
+    differences: differences(basis, one.score.terms, scored[0]!.score.terms, weights),
+  }));
 }
 
 function chosen(

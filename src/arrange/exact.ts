@@ -23,9 +23,8 @@ export function isSmall(contacts: Contacts, movable: number): boolean {
   let orders = 1;
   for (let count = 2; count <= movable; count++) orders *= count;
   const most = Math.max(1, ...contacts.decisions.standings.map((one) => one.length));
-  const { rows, columns, even } = contacts.tables.model;
-  // The turns are found line by line over a whole grid.
-  if (!even) return false;
+  // Cells on point lie on a grid turned by an eighth, with gaps at its corners.
+  const { rows, columns } = contacts.tables.model;
   return orders <= MOST_ORDERS && most ** Math.min(rows, columns) <= MOST_STATES;
 }
 

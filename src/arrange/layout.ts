@@ -2,7 +2,7 @@
 // common is the flow, the kernel of the groups of cells the distance. Turns and rims are not in it, nor the whole top's weight;
 // where corners follow the cells by a rule, blocks count with the corners of one sort of cell: near enough for where to begin.
 import type { AssignmentProblem } from './assignment/problem';
-import { aloneSpread, kernelTable, likenessOf, type Spread } from './spread';
+import { aloneSpread, kernelTable, likenessOf, rowIn, type Spread } from './spread';
 
 export interface Layout {
   /** Item i is the i-th block, place i the i-th cell; to begin with block i hangs in cell i. */
@@ -15,7 +15,8 @@ export interface Layout {
 
 /**
  * The problem of exchanging the blocks of some filled cells as they hang in `blockIn`, all others held where they are.
- * O(cells² × figures).
+ * O(cells² × figures). Corners by a rule make a block another one in another cell, which no flow can hold: the blocks to be
+ * exchanged are then to each other as they would be with the corners of the first cell, and the cost is only near the score.
  */
 export function layoutOf(spread: Spread, blockIn: Int32Array, cells: Int32Array): Layout {
   const { figures, tables } = spread;
@@ -41,9 +42,10 @@ export function layoutOf(spread: Spread, blockIn: Int32Array, cells: Int32Array)
     const cell = cells[place]!;
     const lag = heldLag(spread, blockIn, isHeld, cell);
     blocks.forEach((block, item) => {
+      const row = rowIn(spread, block, cell) * channels;
       let cost = aloneSpread(spread, block, cell);
       for (let channel = 0; channel < channels; channel++)
-        cost += 2 * figures[block * channels + channel]! * lag[channel]!;
+        cost += 2 * figures[row + channel]! * lag[channel]!;
       linear[item * size + place] = cost;
     });
   }
@@ -66,7 +68,10 @@ function heldCost(spread: Spread, blockIn: Int32Array, held: Int32Array): number
     cost += aloneSpread(spread, block, cell);
     for (let at = near.start[cell]!; at < near.start[cell + 1]!; at++) {
       const other = near.to[at]!;
-      if (isHeld[other]) cost += near.weight[at]! * likenessOf(spread, block, blockIn[other]!);
+      if (isHeld[other])
+        cost +=
+          near.weight[at]! *
+          likenessOf(spread, rowIn(spread, block, cell), rowIn(spread, blockIn[other]!, other));
     }
   }
   return cost;
@@ -81,7 +86,7 @@ function heldLag(spread: Spread, blockIn: Int32Array, isHeld: Uint8Array, cell: 
   for (let at = near.start[cell]!; at < near.start[cell + 1]!; at++) {
     const other = near.to[at]!;
     if (!isHeld[other]) continue;
-    const from = blockIn[other]! * channels;
+    const from = rowIn(spread, blockIn[other]!, other) * channels;
     for (let channel = 0; channel < channels; channel++)
       lag[channel]! += near.weight[at]! * sign[channel]! * figures[from + channel]!;
   }

@@ -125,15 +125,16 @@ export class Search {
     this.steps += tried;
   }
 
-  /** Works on the layout while it has not ended, and hangs it when it has. */
+  /** Works on the layout while it has not ended, and hangs it as far as it has come. */
   private laysOut(share: number): boolean {
     const { layout } = this;
     if (!layout) return false;
-    if (!layout.ended && share < LAYOUT_SHARE) this.steps += layout.advance();
-    else {
-      this.hang(layout.blockIn);
+    if (layout.ended || share >= LAYOUT_SHARE) {
       this.layout = null;
+      return false;
     }
+    this.steps += layout.advance();
+    this.hang(layout.blockIn);
     return true;
   }
 

@@ -23,7 +23,10 @@ export interface ShuffleWish {
   /** What is wanted of the whole, and the ΔE00 from which two cloths no longer read as one; the project's unless given. */
   readonly intent?: Intent;
   readonly lookalikes?: number;
-  /** At least one of the two; repeatable when it is in steps. */
+  /**
+   * At least one of the two. In steps it is repeatable; milliseconds beside steps are only a cap, which ends the search as it
+   * stands.
+   */
   readonly budget: { readonly milliseconds?: number; readonly steps?: number };
 }
 
@@ -51,6 +54,8 @@ export interface ArrangeResult {
   readonly before: Score;
   readonly after: Score;
   readonly steps: number;
+  /** The cap in milliseconds ended the search before its steps were done: another run may end otherwise. */
+  readonly capped: boolean;
   /** No arrangement within the scopes scores lower than this. */
   readonly bound: number;
   readonly verdict: Verdict;
@@ -128,6 +133,8 @@ export function* arranging(
     // On a small wall the proof takes less time than the search: a good score to start from is all it needs.
     if (proof.isShort && search.steps >= BEFORE_PROOF) break;
   }
+  const steps = wish.budget.steps ?? 0;
+  const capped = !stopped && share >= 1 && decisions.free && search.steps < steps;
   let best: Kept = search.best;
   if (proof.isShort && !stopped) {
     const proving = proof.better(best);
@@ -159,9 +166,12 @@ export function* arranging(
     before,
     after,
     steps: search.steps,
+    capped,
     bound,
     verdict: by < 1e-9 ? { kind: 'proved' } : { kind: 'within', by },
-    verdictWords: verdictWords(by, proof.bound !== null),
+    verdictWords: decisions.free
+      ? verdictWords(by, proof.bound !== null, wish.scopes)
+      : phrase('Nothing is free to move'),
     label: phrase('shuffle for balance'),
   };
 }
@@ -170,23 +180,44 @@ function scoreOf(terms: Terms, weights: Terms): Score {
   return { terms, total: weighted(terms, weights) };
 }
 
-function verdictWords(by: number, known: boolean): Phrase {
-  if (by < 1e-9) return phrase('Best possible, proved');
+const WAYS: readonly (readonly [keyof Scopes, string])[] = [
+  ['turn', 'turning'],
+  ['swap', 'swapping'],
+  ['shiftCorners', 'putting corners on other places'],
+  ['trade', 'trading wedges'],
+  ['strips', 'sewing strips in another order'],
+];
+
+/** "turning, swapping and trading wedges": what a verdict is about, for nothing is said of what was not to be moved. */
+function waysOf(scopes: Scopes): Phrase {
+  const [last, ...before] = WAYS.filter(([scope]) => scopes[scope])
+    .map(([, words]) => phrase(words))
+    .toReversed();
+  const [next, ...earlier] = before;
+  if (!last || !next) return last ?? phrase('moving nothing');
+  return earlier.reduce(
+    (rest, first) => phrase('{first}, {rest}', { first, rest }),
+    phrase('{first} and {last}', { first: next, last }),
+  );
+}
+
+function verdictWords(by: number, known: boolean, scopes: Scopes): Phrase {
+  if (by < 1e-9) return phrase('Best possible by {ways}, proved', { ways: waysOf(scopes) });
   if (!known) return phrase('Stopped before it was known how much better it can get');
   const points = 100 * by < 1 ? Number((100 * by).toPrecision(1)) : Math.round(100 * by);
   return phrase('Within {points} points of the bound; a top by chance has 100', { points });
 }
 
-/** How much of a budget is spent after so many steps, 0–1 and above; the clock starts now. */
+/** How much of a budget is spent after so many steps, 0–1 and above; the clock starts now. A cap counts when it is hit. */
 export function budgetShare(budget: ShuffleWish['budget'], now: () => number): (steps: number) => number {
   const { milliseconds, steps: most } = budget;
   if (milliseconds === undefined && most === undefined) throw new Error('arrange: a budget needs a limit');
   const start = milliseconds === undefined ? 0 : now();
-  return (steps) =>
-    Math.max(
-      most === undefined ? 0 : steps / most,
-      milliseconds === undefined ? 0 : (now() - start) / milliseconds,
-    );
+  const time = () => (milliseconds === undefined ? 0 : (now() - start) / milliseconds);
+  return (steps) => {
+    if (most === undefined) return time();
+    return time() >= 1 ? 1 : steps / most;
+  };
 }
 
 export function noClock(): never {

@@ -1,6 +1,6 @@
 // The shell in which arranging runs beside the page: takes a project and a wish, tells how it stands, answers once. It yields
 // after every few milliseconds, so that a stop is heard. Everything that decides is in shuffle.ts and alternatives.ts.
-import { findingAlternatives } from './alternatives';
+import { chooseAlternatives, tryingAlternatives } from './alternatives';
 import type { FromWorker, ToWorker } from './messages';
 import { arranging, type ShuffleProgress } from './shuffle';
 
@@ -14,8 +14,15 @@ const now = () => performance.now();
 self.onmessage = (event: MessageEvent<ToWorker>) => {
   const message = event.data;
   if (message.kind === 'stop') stopped = true;
-  else void answering(() => (message.kind === 'shuffle' ? shuffle(message) : seek(message)));
+  else void answering(() => answerTo(message));
 };
+
+async function answerTo(message: Exclude<ToWorker, { kind: 'stop' }>): Promise<FromWorker> {
+  if (message.kind === 'shuffle') return shuffle(message);
+  if (message.kind === 'alternatives') return seek(message);
+  const { project, wish, count, tries } = message;
+  return { kind: 'found', alternatives: chooseAlternatives(project, wish, count, tries) };
+}
 
 /** Whatever goes wrong is said, never lost. */
 async function answering(work: () => Promise<FromWorker>): Promise<void> {
@@ -38,11 +45,11 @@ async function shuffle({ project, wish }: Extract<ToWorker, { kind: 'shuffle' }>
 }
 
 async function seek(message: Extract<ToWorker, { kind: 'alternatives' }>): Promise<FromWorker> {
-  const { project, wish, count } = message;
-  const alternatives = await run(findingAlternatives(project, wish, count, now), (share, due) => {
-    if (due) tell({ kind: 'share', share });
+  const { project, wish, count, share } = message;
+  const tries = await run(tryingAlternatives(project, wish, count, share, now), (part, due) => {
+    if (due) tell({ kind: 'share', share: part });
   });
-  return { kind: 'found', alternatives };
+  return { kind: 'tried', tries };
 }
 
 /** Runs a generator to its end, hearing messages in between; `due` is true when it is time to tell of it. */

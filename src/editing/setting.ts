@@ -71,6 +71,7 @@ export function changePreferences(to: Partial<Preferences>, slide = false): Comm
     if (to.lookalikes !== undefined) return phrase('change what reads as one cloth');
     if (to.intent) return phrase('change how lights, darks and colours should lie');
     if (to.weights) return phrase('change how much each part of the score counts');
+    if (to.shuffle) return phrase('change what is asked of the shuffle');
     return phrase('change the settings');
   };
   return {

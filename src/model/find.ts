@@ -90,3 +90,9 @@ export function freshNumber(project: Project): number {
   while (used.has(number)) number += 1;
   return number;
 }
+
+/** Whether any block that hangs has a wedge: others weigh nothing in the balance. */
+export function hasWedges({ blocks, wall }: Project): boolean {
+  const hung = new Set(wall.cells.map((cell) => cell?.block));
+  return blocks.some((block) => hung.has(block.id) && block.places.some((place) => place !== null));
+}

@@ -184,6 +184,20 @@ const preferencesSchema = v.strictObject({
       wholeTopWeight: weight,
     }),
   ),
+  /** What is asked of a shuffle: the number of the draw, how long it looks, and what it may move. */
+  shuffle: v.optional(
+    v.strictObject({
+      seed: count,
+      effort: v.picklist(['short', 'longer', 'long']),
+      scopes: v.strictObject({
+        swap: v.boolean(),
+        turn: v.boolean(),
+        shiftCorners: v.boolean(),
+        trade: v.boolean(),
+        strips: v.boolean(),
+      }),
+    }),
+  ),
 });
 
 const colourwaySchema = v.strictObject({

@@ -1,6 +1,6 @@
 // Starts the workers that arrange, one for each of two cores, passes on how they stand, and joins their answers: the lower
 // score wins, the first worker where they are equal. A worker that breaks becomes a Problem, never an unheard error.
-import type { Alternative } from '../arrange/alternatives';
+import type { Alternative, Tries } from '../arrange/alternatives';
 import type { FromWorker, ToWorker } from '../arrange/messages';
 import type { ArrangeResult, ShuffleProgress, ShuffleWish } from '../arrange/shuffle';
 import { phrase } from '../model/phrase';
@@ -73,8 +73,8 @@ export function startShuffle(
   const oneDone = () => {
     waiting -= 1;
     const best = bestOf(results);
-    // A proof needs no second opinion; who stops does not wait long for one.
-    if (waiting > 0 && best?.verdict.kind !== 'proved') {
+    // Both are heard, so that the answer is the same whichever is done first; who stops does not wait long for the second.
+    if (waiting > 0) {
       if (stopping && best) setTimeout(endWithBest, SECOND);
       return;
     }
@@ -131,6 +131,8 @@ export function startShuffle(
 export interface AlternativesAnswer {
   readonly revision: number;
   readonly alternatives: readonly Alternative[];
+  /** The cap in milliseconds cut the search short: another run may find others. */
+  readonly capped: boolean;
 }
 
 export interface RunningAlternatives {
@@ -140,7 +142,10 @@ export interface RunningAlternatives {
   readonly cancel: () => void;
 }
 
-/** Seeks `count` good arrangements that differ, beside the page. `onShare` hears the part of the budget spent, 0–1. */
+/**
+ * Seeks `count` good arrangements that differ, beside the page: the workers share the searches, and when all are done the
+ * first chooses. With a budget in steps the answer is the same every time. `onShare` hears the part of the budget spent, 0–1.
+ */
 export function startAlternatives(
   project: Project,
   revision: number,
@@ -149,31 +154,75 @@ export function startAlternatives(
   onShare: (share: number) => void = () => {},
   makeWorker: () => ArrangeWorker = newWorker,
 ): RunningAlternatives {
-  let worker: ArrangeWorker | null = null;
+  const workers: ArrangeWorker[] = [];
+  const shares = Array.from({ length: WORKERS }, () => 0);
+  const tries: Tries[] = [];
+  let working = WORKERS;
+  const reasons: string[] = [];
   let settle: (answer: Result<AlternativesAnswer>) => void = () => {};
   const answer = new Promise<Result<AlternativesAnswer>>((resolve) => {
     settle = resolve;
   });
   const end = (outcome: Result<AlternativesAnswer>) => {
-    worker?.terminate();
+    for (const worker of workers) worker.terminate();
     settle(outcome);
   };
-  try {
-    worker = makeWorker();
-    worker.onmessage = ({ data }) => {
-      if (data.kind === 'share') onShare(data.share);
-      else if (data.kind === 'found') end(ok({ revision, alternatives: data.alternatives }));
-      else if (data.kind === 'failed') end(workerFailed(data.reason));
-    };
-    worker.onerror = (event) => end(workerFailed(event.message));
-    worker.onmessageerror = () => end(workerFailed('a message could not be read'));
-    worker.postMessage({ kind: 'alternatives', project, wish, count });
-  } catch (error) {
-    end(workerFailed(error instanceof Error ? error.message : String(error)));
+  const alive = new Set<ArrangeWorker>();
+  /** When nobody works any more, one that is left chooses from what all have found. */
+  const oneDone = () => {
+    working -= 1;
+    if (working > 0) return;
+    const [chooser] = alive;
+    if (!chooser || tries.length === 0) {
+      end(workerFailed(reasons[0] ?? ''));
+      return;
+    }
+    working = 1;
+    chooser.postMessage({ kind: 'choose', project, wish, count, tries });
+  };
+  const fail = (reason: string) => {
+    reasons.push(reason);
+    oneDone();
+  };
+  for (let index = 0; index < WORKERS; index++) {
+    try {
+      const worker = makeWorker();
+      workers.push(worker);
+      alive.add(worker);
+      const broken = (reason: string) => {
+        alive.delete(worker);
+        fail(reason);
+      };
+      worker.onmessage = ({ data }) => {
+        if (data.kind === 'share') {
+          shares[index] = data.share;
+          onShare(Math.min(...shares));
+        } else if (data.kind === 'tried') {
+          tries.push(data.tries);
+          oneDone();
+        } else if (data.kind === 'found') {
+          const capped = tries.some((one) => one.capped);
+          end(ok({ revision, alternatives: data.alternatives, capped }));
+        } else if (data.kind === 'failed') broken(data.reason);
+      };
+      worker.onerror = (event) => broken(event.message);
+      worker.onmessageerror = () => broken('a message could not be read');
+      worker.postMessage({
+        kind: 'alternatives',
+        project,
+        wish,
+        count,
+        share: { first: index, of: WORKERS },
+      });
+    } catch (error) {
+      fail(error instanceof Error ? error.message : String(error));
+    }
   }
   return {
     answer,
-    stop: () => worker?.postMessage({ kind: 'stop' }),
+    stop: () => {
+      for (const worker of workers) worker.postMessage({ kind: 'stop' });
+    },
     cancel: () => end(putAside()),
   };
 }
@@ -200,7 +249,11 @@ function bestOf(results: readonly (ArrangeResult | null)[]): ArrangeResult | nul
 }
 
 function joined(best: ArrangeResult, results: readonly (ArrangeResult | null)[]): ArrangeResult {
-  return { ...best, steps: results.reduce((sum, one) => sum + (one?.steps ?? 0), 0) };
+  return {
+    ...best,
+    steps: results.reduce((sum, one) => sum + (one?.steps ?? 0), 0),
+    capped: results.some((one) => one?.capped),
+  };
 }
 
 function workerFailed(reason: string): { ok: false; problems: readonly Problem[] } {

@@ -7,11 +7,12 @@ import { phrase } from '../model/phrase';
 import type { Problem } from '../model/result';
 import type { AppStore } from './app';
 import { type RunningAlternatives, startAlternatives } from './arrangeClient';
+import { onlyAsked } from './shuffling';
 
 export type SeekingState =
   | { readonly kind: 'idle'; readonly problems: readonly Problem[] }
   | { readonly kind: 'running'; readonly share: number }
-  | { readonly kind: 'offered'; readonly alternatives: readonly Alternative[] };
+  | { readonly kind: 'offered'; readonly alternatives: readonly Alternative[]; readonly capped: boolean };
 
 export interface Seeking {
   readonly state: SeekingState;
@@ -40,6 +41,7 @@ export function createSeeking(
     app.subscribe((now, before) => {
       const { state } = get();
       if (now.revision === before.revision || state.kind === 'idle') return;
+      if (onlyAsked(now.project, before.project)) return;
       const message = phrase('The quilt was changed, so the other orders no longer fit it.');
       away(now.project.id === before.project.id ? [{ code: 'stale', path: '', message }] : []);
     });
@@ -55,7 +57,10 @@ export function createSeeking(
         if (running !== seeking) return;
         running = null;
         if (!answer.ok) set({ state: { kind: 'idle', problems: answer.problems } });
-        else set({ state: { kind: 'offered', alternatives: answer.value.alternatives } });
+        else {
+          const { alternatives, capped } = answer.value;
+          set({ state: { kind: 'offered', alternatives, capped } });
+        }
       });
     };
     return {

@@ -1,22 +1,16 @@
 // The shuffle of the open quilt: it goes on in its workers whatever step is on show, its best so far lies on the wall while
 // the Wall step is open, and its answer waits there until it is kept, left, or the quilt has changed.
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { Scopes } from '../arrange/decisions';
 import type { ArrangeResult, ShuffleProgress, ShuffleWish } from '../arrange/shuffle';
 import { weightsOf } from '../balance/wishes';
 import type { Move } from '../model/moves';
 import { phrase } from '../model/phrase';
+import type { Project } from '../model/project';
 import type { Problem } from '../model/result';
 import type { App, AppStore } from './app';
 import { type RunningShuffle, startShuffle } from './arrangeClient';
+import { askedOf, budgetFor } from './effort';
 import { type Pace, paced } from './pace';
-
-/** What the person asks of a shuffle. */
-export interface Wishes {
-  readonly scopes: Scopes;
-  readonly seconds: number;
-  readonly seed: number;
-}
 
 export type ShuffleState =
   | { readonly kind: 'idle'; readonly problems: readonly Problem[] }
@@ -24,9 +18,7 @@ export type ShuffleState =
   | { readonly kind: 'done'; readonly result: ArrangeResult };
 
 export interface Shuffling {
-  readonly wishes: Wishes;
   readonly shuffle: ShuffleState;
-  readonly wish: (wishes: Partial<Wishes>) => void;
   readonly start: () => void;
   /** Ends the search; its best so far becomes the answer. */
   readonly stop: () => void;
@@ -36,21 +28,13 @@ export interface Shuffling {
 
 const IDLE: ShuffleState = { kind: 'idle', problems: [] };
 const LABEL = phrase('shuffle for balance');
-const FIRST_WISHES: Wishes = {
-  scopes: { swap: true, turn: true, shiftCorners: true, trade: false, strips: false },
-  seconds: 4,
-  seed: 1,
-};
-
 /** What a shuffle of the open quilt is asked for, as the workers hear it. */
-export function shuffleWish(
-  { wishes }: Pick<Shuffling, 'wishes'>,
-  { project }: Pick<App, 'project'>,
-): ShuffleWish {
+export function shuffleWish(project: Project): ShuffleWish {
   const { intent, lookalikes } = project.preferences;
-  const { seed, scopes, seconds } = wishes;
+  const { seed, scopes, effort } = askedOf(project.preferences);
   const weights = weightsOf(project.preferences);
-  return { seed, scopes, weights, intent, lookalikes, budget: { milliseconds: seconds * 1000 } };
+  const hung = project.wall.cells.filter((cell) => cell !== null).length;
+  return { seed, scopes, weights, intent, lookalikes, budget: budgetFor(effort, hung) };
 }
 
 /** The shuffle of an app; `begin` and `pace` are stood in for by tests. */
@@ -80,7 +64,7 @@ export function createShuffling(
     app.subscribe((now, before) => {
       const { shuffle } = get();
       if (shuffle.kind === 'idle') return;
-      if (now.revision !== before.revision)
+      if (now.revision !== before.revision && !onlyAsked(now.project, before.project))
         away(now.project.id === before.project.id ? [stale(shuffle)] : []);
       else if (now.step !== before.step) changeStep(app, now, before, get().shuffle, show);
     });
@@ -93,7 +77,7 @@ export function createShuffling(
         set({ shuffle: { kind: 'running', progress } });
         if (progress.moves) show();
       });
-      const shuffle = begin(project, revision, shuffleWish(get(), { project }), news.tell);
+      const shuffle = begin(project, revision, shuffleWish(project), news.tell);
       running = { shuffle, news };
       put({ kind: 'running', progress: null });
       void shuffle.answer.then((answer) => {
@@ -112,9 +96,7 @@ export function createShuffling(
       });
     };
     return {
-      wishes: FIRST_WISHES,
       shuffle: IDLE,
-      wish: (wishes) => set((state) => ({ wishes: { ...state.wishes, ...wishes } })),
       start,
       stop: () => {
         running?.news.end();
@@ -138,6 +120,17 @@ function changeStep(app: AppStore, now: App, before: App, shuffle: ShuffleState,
   app.getState().showPreview(null);
   const goesOn = phrase('The shuffle goes on; its order will wait under Wall.');
   app.getState().say(shuffle.kind === 'running' ? goesOn : phrase('The order found waits under Wall.'));
+}
+
+/** Whether only what is asked of a shuffle was changed: what was found for the quilt fits it still. */
+export function onlyAsked(now: Project, before: Project): boolean {
+  const rest = ({ preferences, ...project }: Project) =>
+    new Map<string, unknown>(
+      [...Object.entries(project), ...Object.entries(preferences)].filter(([name]) => name !== 'shuffle'),
+    );
+  const then = rest(before);
+  const values = rest(now);
+  return values.size === then.size && [...values].every(([name, value]) => value === then.get(name));
 }
 
 function stale(shuffle: ShuffleState): Problem {

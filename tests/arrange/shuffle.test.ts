@@ -33,6 +33,20 @@ describe('a shuffle for balance', () => {
     expect(arrange(project, { ...WISH, seed: 8 }).moves).not.toEqual(first.moves);
   });
 
+  it('ends alike with a cap of time it does not come to, and says so when it does', () => {
+    const project = scrappyTop({ rows: 4, columns: 5, seed: 2 });
+    const first = arrange(project, WISH);
+    const budget = { steps: 20_000, milliseconds: 1000 };
+    let time = 0;
+    // A clock that runs unevenly must not be felt before the cap.
+    const unhurried = { now: () => (time += time % 2 === 0 ? 1 : 0) };
+    expect(arrange(project, { ...WISH, budget }, unhurried)).toEqual(first);
+    expect(first.capped).toBe(false);
+    const hurried = arrange(project, { ...WISH, budget }, { now: () => (time += 20) });
+    expect(hurried.capped).toBe(true);
+    expect(hurried.steps).toBeLessThan(20_000);
+  });
+
   it('mends every clash of the six-block demo that wedges not yet sewn can mend', () => {
     const project = demo('harbour-reading-corner');
     const before = analyse(project);

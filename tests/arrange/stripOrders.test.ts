@@ -118,7 +118,7 @@ describe('a shuffle that may put strips in another order', () => {
             .filter((block) => block.progress !== 'planned' || block.id === pinned.block)
             .flatMap((block) => block.places.map((place) => place?.set)),
         );
-        const result = arrange(project, { seed, scopes: ALL_SCOPES, budget: { steps: 4000 } });
+        const result = arrange(project, { seed, scopes: ALL_SCOPES, budget: { steps: 8000 } });
         const outcome = apply(project, rearrange(result.moves, result.label));
         if (!outcome.ok) throw new Error(speak(outcome.problems[0]!.message));
         for (const [at, set] of project.stripSets.entries()) {
@@ -184,11 +184,12 @@ describe('a shuffle that may put strips in another order', () => {
     expect(within.after.total).toBeLessThan(without.after.total - 0.1);
   });
 
-  it('claims no bound but nothing at all, unless no set is free', () => {
+  it('has a bound below what is found, and is proved when no set is free', () => {
     const project = scrappyTop({ rows: 2, columns: 3, seed: 3 });
     const wish = { seed: 1, scopes: { ...ALL_SCOPES, trade: false }, budget: { steps: 20_000 } };
     const free = arrange(project, wish);
-    expect([free.bound, free.verdict.kind]).toEqual([0, 'within']);
+    expect(free.verdict.kind).toBe('within');
+    expect(free.bound).toBeLessThan(free.after.total);
     for (const set of project.stripSets) set.progress = 'sewn';
     expect(arrange(project, wish).verdict.kind).toBe('proved');
   });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { alternatives } from '../../src/arrange/alternatives';
+import { chooseAlternatives, tryingAlternatives } from '../../src/arrange/alternatives';
 import type { FromWorker, ToWorker } from '../../src/arrange/messages';
 import { ALL_SCOPES } from '../../src/arrange/score';
 import {
@@ -151,39 +151,105 @@ describe('a shuffle beside the page', () => {
     });
   });
 
-  it('does not wait for a second opinion on a proof', async () => {
-    const { workers, running } = start();
-    const result = arrange(PROJECT, workers[1].wish());
-    workers[1].say({ kind: 'done', result: { ...result, verdict: { kind: 'proved' } } });
-    expect((await running.answer).ok).toBe(true);
-    expect(workers[0].ended).toBe(true);
+  it('hears both of two proofs, so that the answer is not that of the faster worker', async () => {
+    const answers = [0, 1].map((faster) => {
+      const { workers, running } = start();
+      for (const worker of faster === 0 ? workers : workers.toReversed()) {
+        const result = arrange(PROJECT, worker.wish());
+        const after = { ...result.after, total: 1 };
+        worker.say({ kind: 'done', result: { ...result, after, verdict: { kind: 'proved' } } });
+      }
+      return running.answer;
+    });
+    expect(await answers[0]).toEqual(await answers[1]);
   });
 });
 
 describe('alternatives beside the page', () => {
   it('are handed on with the revision, and the part of the budget on the way', async () => {
-    const worker = new StandIn();
-    const shares: number[] = [];
+    const seek = (order: readonly [number, number]) => {
+      const workers: StandIn[] = [];
+      const shares: number[] = [];
+      const running = startAlternatives(
+        PROJECT,
+        4,
+        WISH,
+        3,
+        (share) => shares.push(share),
+        () => {
+          const worker = new StandIn();
+          workers.push(worker);
+          return worker;
+        },
+      );
+      for (const at of order) {
+        const [asked] = workers[at]!.heard;
+        if (asked?.kind !== 'alternatives') throw new Error('no alternatives were asked for');
+        const going = tryingAlternatives(PROJECT, WISH, 3, asked.share);
+        let step = going.next(false);
+        while (!step.done) step = going.next(false);
+        workers[at]!.say({ kind: 'share', share: 0.5 });
+        workers[at]!.say({ kind: 'tried', tries: step.value });
+      }
+      const chooser = workers.find((worker) => worker.heard.at(-1)!.kind === 'choose')!;
+      const asked = chooser.heard.at(-1)!;
+      if (asked.kind !== 'choose') throw new Error('nobody was asked to choose');
+      expect(asked.tries).toHaveLength(2);
+      const found = chooseAlternatives(PROJECT, WISH, 3, asked.tries);
+      chooser.say({ kind: 'found', alternatives: found });
+      return { workers, shares, running, found };
+    };
+    const { workers, shares, running, found } = seek([0, 1]);
+    expect(await running.answer).toEqual({
+      ok: true,
+      value: { revision: 4, alternatives: found, capped: false },
+    });
+    expect(shares).toEqual([0, 0.5]);
+    expect(workers.every((worker) => worker.ended)).toBe(true);
+    expect(seek([1, 0]).found).toEqual(found);
+  });
+
+  it('pass a stop on to both workers', () => {
+    const workers: StandIn[] = [];
     const running = startAlternatives(
       PROJECT,
       4,
       WISH,
       3,
-      (share) => shares.push(share),
-      () => worker,
+      () => {},
+      () => {
+        const worker = new StandIn();
+        workers.push(worker);
+        return worker;
+      },
     );
-    expect(worker.heard[0]).toMatchObject({ kind: 'alternatives', wish: WISH, count: 3 });
-    worker.say({ kind: 'share', share: 0.5 });
     running.stop();
-    expect(worker.heard.at(-1)).toEqual({ kind: 'stop' });
-    const found = alternatives(PROJECT, WISH, 3);
-    worker.say({ kind: 'found', alternatives: found });
-    expect(await running.answer).toEqual({ ok: true, value: { revision: 4, alternatives: found } });
-    expect(shares).toEqual([0.5]);
-    expect(worker.ended).toBe(true);
+    expect(workers.map((worker) => worker.heard.at(-1)!.kind)).toEqual(['stop', 'stop']);
+    running.cancel();
   });
 
-  it('name the reason when the worker breaks', async () => {
+  it('are chosen from what one worker has found when the other breaks', async () => {
+    const workers = [new StandIn(), new StandIn()];
+    let made = 0;
+    const running = startAlternatives(
+      PROJECT,
+      4,
+      WISH,
+      3,
+      () => {},
+      () => workers[made++]!,
+    );
+    workers[0]!.onerror?.({ message: 'out of memory' } as ErrorEvent);
+    workers[1]!.say({ kind: 'tried', tries: { found: [], capped: true } });
+    expect(workers[1]!.heard.at(-1)!.kind).toBe('choose');
+    workers[1]!.say({ kind: 'found', alternatives: [] });
+    expect(await running.answer).toEqual({
+      ok: true,
+      value: { revision: 4, alternatives: [], capped: true },
+    });
+  });
+
+  it('name the reason when the workers break', async () => {
     const worker = new StandIn();
     const running = startAlternatives(
       PROJECT,
@@ -194,6 +260,7 @@ describe('alternatives beside the page', () => {
       () => worker,
     );
     worker.onerror?.({ message: 'out of memory' } as ErrorEvent);
+    worker.onerror?.({ message: 'and the other' } as ErrorEvent);
     const answer = await running.answer;
     expect(answer.ok ? null : answer.problems[0]!.message.with).toEqual({ reason: 'out of memory' });
   });

@@ -39,7 +39,7 @@ function room() {
   };
   const shuffling = createShuffling(app, begin, atOnce);
   const result: ArrangeResult = arrange(PROJECT, {
-    ...shuffleWish(shuffling.getState(), { project: PROJECT }),
+    ...shuffleWish(app.getState().project),
     budget: { steps: 20_000 },
   });
   return {

@@ -5,9 +5,10 @@ import type { Alternative } from '../../../arrange/alternatives';
 import type { ShuffleWish } from '../../../arrange/shuffle';
 import { rearrange } from '../../../editing/wall';
 import { moved } from '../../../model/moves';
-import { phrase } from '../../../model/phrase';
+import { counted, type Phrase, phrase } from '../../../model/phrase';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
+import { Fractions } from '../../fields/Fractions';
 import { useSeeking } from '../../session';
 import { SmallTop } from '../../wall/SmallTop';
 import { useSay } from '../../words';
@@ -47,15 +48,22 @@ export function AlternativesPart({ wish, disabled }: { wish: ShuffleWish; disabl
           </div>
         </>
       ) : null}
-      {state.kind === 'offered' ? <Offered alternatives={state.alternatives} onClose={close} /> : null}
+      {state.kind === 'offered' ? <Offered {...state} onClose={close} /> : null}
     </div>
   );
 }
 
-function Offered({ alternatives, onClose }: { alternatives: readonly Alternative[]; onClose: () => void }) {
+interface OfferedProps {
+  alternatives: readonly Alternative[];
+  capped: boolean;
+  onClose: () => void;
+}
+
+function Offered({ alternatives, capped, onClose }: OfferedProps) {
   const say = useSay();
   const store = useAppStore();
   const [chosen, setChosen] = useState<Alternative | null>(null);
+  const [grey, setGrey] = useState(false);
   // What is tried leaves the wall with the list it was picked from.
   useEffect(() => () => store.getState().showPreview(null), [store]);
   const [run, problems] = useRun();
@@ -68,10 +76,17 @@ function Offered({ alternatives, onClose }: { alternatives: readonly Alternative
     <section className="stack answer" aria-label={say('Orders to choose from')}>
       <p className="quiet">
         {alternatives.length > 1
-          ? say('Each is as good as they come, and differs from the others. Pick one to see it on the wall.')
-          : say('No second order is nearly as good as this one.')}
+          ? say(
+              'The best that was found, then others that differ from it and score at most 3 points worse; a top by chance has 100. Pick one to see it on the wall.',
+            )
+          : say('No order that differs comes within 3 points of this one.')}
+        {capped ? ` ${say('Time ran out before all were tried: another run may find others.')}` : null}
       </p>
-      <div className="offers">
+      <label className="check">
+        <input type="checkbox" checked={grey} onChange={(event) => setGrey(event.target.checked)} />
+        {say('Look at them in grey')}
+      </label>
+      <div className={grey ? 'offers grey' : 'offers'}>
         {alternatives.map((alternative, index) => (
           <OfferedOrder
             key={alternative.moves.map((move) => JSON.stringify(move)).join()}
@@ -113,24 +128,36 @@ function OfferedOrder(props: {
   const say = useSay();
   const project = useApp((app) => app.project);
   const seen = useMemo(() => moved(project, alternative.moves), [project, alternative]);
-  const values = {
-    number,
-    score: alternative.score.total.toFixed(2),
-    apart: Math.round(alternative.apart * 100),
-  };
+  const name = say('Order {number}', { number });
+  const words =
+    number === 1
+      ? say('scores best, {score}', { score: alternative.score.total.toFixed(2) })
+      : unlikeTheFirst(alternative)
+          .map((one) => say(one))
+          .join('; ');
   return (
     <button
       type="button"
       className="offered-order"
       aria-pressed={pressed}
-      aria-label={say(
-        'Order {number}: scores {score}, {apart} % of its seams unlike the nearest other',
-        values,
-      )}
+      aria-label={`${name}: ${words}`}
       onClick={onPress}
     >
       <SmallTop project={seen} label="" />
-      <span>{say('{score} · {apart} % unlike', values)}</span>
+      <span>
+        <strong>{name}</strong>: <Fractions text={words} />
+      </span>
     </button>
   );
+}
+
+/** What is better and worse than in the first order, and by how many points all in all. */
+function unlikeTheFirst({ differences, behind, apart }: Alternative): Phrase[] {
+  const points = Math.round(100 * behind);
+  const worse = counted(points, '1 point worse in all', '{count} points worse in all');
+  const seams = phrase('{apart} % of its seams are others', { apart: Math.round(100 * apart) });
+  return [
+    points === 0 ? phrase('as good in all') : worse,
+    ...(differences.length > 0 ? differences.slice(0, 3) : [seams]),
+  ];
 }

@@ -1,6 +1,7 @@
 // What pulls the eye: the findings, heaviest first, each with the number behind it and ways to mend it.
 import { useState } from 'react';
 import type { Clash } from '../../../balance/clashes';
+import { hasWedges } from '../../../model/find';
 import { counted, type Phrase } from '../../../model/phrase';
 import type { Balance } from '../../../store/analysis';
 import { useApp, useAppStore } from '../../app';
@@ -27,6 +28,7 @@ export function Findings() {
   const [all, setAll] = useState(false);
   const shown = all ? findings : findings.slice(0, FIRST);
   const hung = project.wall.cells.some((cell) => cell !== null);
+  const bare = hung && !hasWedges(project);
   return (
     <section aria-label={say('What clashes')} aria-busy={pending}>
       {reason === null ? null : (
@@ -39,11 +41,13 @@ export function Findings() {
           ? say(pending ? 'Looking the quilt over …' : 'What clashes')
           : findings.length === 0
             ? say(
-                hung
-                  ? slighter.length === 0
-                    ? 'Nothing clashes'
-                    : 'Nothing pulls the eye'
-                  : 'Nothing hangs yet',
+                bare
+                  ? 'The blocks have no wedges yet'
+                  : hung
+                    ? slighter.length === 0
+                      ? 'Nothing clashes'
+                      : 'Nothing pulls the eye'
+                    : 'Nothing hangs yet',
               )
             : say(findings.length === 1 ? 'One thing to look at' : '{count} things to look at', {
                 count: findings.length,
@@ -53,11 +57,13 @@ export function Findings() {
       {balance && findings.length === 0 ? (
         <p className="quiet">
           {say(
-            hung
-              ? slighter.length === 0
-                ? 'No fabric meets itself anywhere, and no part of the top is lighter or darker than chance makes it. Step back and squint all the same.'
-                : 'Where a fabric meets itself it is short, or far in; no part of the top is lighter or darker than chance makes it. Step back and squint all the same.'
-              : 'Make blocks, then hang them here.',
+            bare
+              ? 'Choose wedges for them under Blocks; then what clashes is told here.'
+              : hung
+                ? slighter.length === 0
+                  ? 'No fabric meets itself anywhere, and no part of the top is lighter or darker than chance makes it. Step back and squint all the same.'
+                  : 'Where a fabric meets itself it is short, or far in; no part of the top is lighter or darker than chance makes it. Step back and squint all the same.'
+                : 'Make blocks, then hang them here.',
           )}
         </p>
       ) : null}

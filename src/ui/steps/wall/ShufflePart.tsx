@@ -1,8 +1,11 @@
 // The shuffle for balance: what it may move, what it minds most, how long it looks; then its answer to accept or leave.
 import { Shuffle as ShuffleIcon, Square } from 'lucide-react';
+import { changePreferences } from '../../../editing/setting';
 import { rearrange } from '../../../editing/wall';
+import { hasWedges } from '../../../model/find';
+import { askedOf, capSeconds } from '../../../store/effort';
 import { type ShuffleState, shuffleWish } from '../../../store/shuffling';
-import { useApp } from '../../app';
+import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { DrawField } from '../../fields/DrawField';
 import { Fractions } from '../../fields/Fractions';
@@ -17,36 +20,49 @@ const MANY = 600;
 
 export function ShufflePart() {
   const say = useSay();
-  const size = useApp((app) => app.project.wall.cells.filter((cell) => cell !== null).length);
-  const shuffling = useShuffling();
-  const { shuffle: state, wishes, wish, start, stop, leave } = shuffling;
+  const store = useAppStore();
   const project = useApp((app) => app.project);
+  const size = project.wall.cells.filter((cell) => cell !== null).length;
+  const bare = size > 0 && !hasWedges(project);
+  const { shuffle: state, start, stop, leave } = useShuffling();
+  const asked = askedOf(project.preferences);
+  const idle = size === 0 || bare;
   return (
     <section aria-label={say('Shuffle for balance')}>
       <h3>{say('Shuffle for balance')}</h3>
       <p className="quiet">
         {say(
-          'Turns and swaps what is free until no fabric meets itself and lights and darks are even. Pins hold.',
+          asked.scopes.trade || asked.scopes.strips
+            ? 'Moves what is free and looks for the order in which fabrics meet themselves least and lights and darks lie even. Pins hold.'
+            : 'Moves what is free and looks for the order in which fabrics meet themselves least across the seams between blocks, and lights and darks lie even. Blocks stay as they are inside. Pins hold.',
         )}
       </p>
       {state.kind === 'running' ? null : (
         <div style={{ marginTop: 10 }}>
           <DrawField
-            value={wishes.seed}
+            value={asked.seed}
             most={9999}
             same="The same number begins the shuffle in the same way."
-            onChange={(seed) => wish({ seed })}
+            onChange={(seed) => store.getState().run(changePreferences({ shuffle: { ...asked, seed } }))}
           >
-            <button type="button" className="button solid" disabled={size === 0} onClick={start}>
+            <button type="button" className="button solid" disabled={idle} onClick={start}>
               <ShuffleIcon size={16} aria-hidden /> {say('Shuffle')}
             </button>
           </DrawField>
         </div>
       )}
+      {bare ? (
+        <div className="row" style={{ marginTop: 8 }}>
+          <p>{say('The blocks have no wedges yet, so there is nothing to shuffle.')}</p>
+          <button type="button" className="button" onClick={() => store.getState().goTo('blocks')}>
+            {say('Choose wedges')}
+          </button>
+        </div>
+      ) : null}
       {state.kind === 'idle' && size > MANY ? (
         <p className="quiet" style={{ marginTop: 8 }}>
           {say(
-            'With {count} blocks the order goes on getting a little better for half a minute and more: more seconds can be given below. How far it is from the best is worked out last, which takes a while; Stop ends that too, with the order found.',
+            'With {count} blocks the order goes on getting a little better for half a minute and more: Long can be chosen below. How far it is from the best is worked out last, which takes a while; Stop ends that too, with the order found.',
             { count: size },
           )}
         </p>
@@ -54,10 +70,8 @@ export function ShufflePart() {
       <Running state={state} onStop={stop} />
       <Answer state={state} onLeave={leave} />
       <Complaint problems={state.kind === 'idle' ? state.problems : []} />
-      {state.kind === 'idle' ? (
-        <AlternativesPart wish={shuffleWish(shuffling, { project })} disabled={size === 0} />
-      ) : null}
-      {state.kind === 'running' ? null : <ShuffleWishes wishes={wishes} onChange={wish} />}
+      {state.kind === 'idle' ? <AlternativesPart wish={shuffleWish(project)} disabled={idle} /> : null}
+      {state.kind === 'running' ? null : <ShuffleWishes />}
     </section>
   );
 }
@@ -104,6 +118,7 @@ function Running({ state, onStop }: { state: ShuffleState; onStop: () => void })
 function Answer({ state, onLeave }: { state: ShuffleState; onLeave: () => void }) {
   const say = useSay();
   const [run, problems] = useRun();
+  const { effort } = askedOf(useApp((app) => app.project.preferences));
   if (state.kind !== 'done') return null;
   const { result } = state;
   return (
@@ -113,6 +128,13 @@ function Answer({ state, onLeave }: { state: ShuffleState; onLeave: () => void }
           <Fractions text={say(result.verdictWords)} />
         </strong>
       </p>
+      {result.capped ? (
+        <p className="quiet">
+          {say('Stopped after {seconds} s, before all moves were tried: another run may end otherwise.', {
+            seconds: capSeconds(effort),
+          })}
+        </p>
+      ) : null}
       {result.moves.length === 0 ? (
         <p>{say('Nothing it may move makes the top better.')}</p>
       ) : (

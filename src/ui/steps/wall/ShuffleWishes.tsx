@@ -3,9 +3,8 @@ import type { Scopes } from '../../../arrange/decisions';
 import { TERM_NAMES } from '../../../balance/terms';
 import { weightsOf } from '../../../balance/wishes';
 import { changePreferences } from '../../../editing/setting';
-import type { Wishes } from '../../../store/shuffling';
+import { askedOf, capSeconds, EFFORT_NAMES, type Effort } from '../../../store/effort';
 import { useApp, useAppStore } from '../../app';
-import { CountField } from '../../fields/CountField';
 import { useSay } from '../../words';
 import { TERM_WORDS } from './ScoreTable';
 
@@ -17,18 +16,17 @@ const SCOPE_WORDS: readonly (readonly [keyof Scopes, string])[] = [
   ['strips', 'Order of strips in sets that are not sewn'],
 ];
 
-export function ShuffleWishes({
-  wishes,
-  onChange,
-}: {
-  wishes: Wishes;
-  onChange: (wishes: Partial<Wishes>) => void;
-}) {
+const EFFORT_WORDS: Readonly<Record<Effort, string>> = { short: 'Short', longer: 'Longer', long: 'Long' };
+
+export function ShuffleWishes() {
   const say = useSay();
   const store = useAppStore();
   const preferences = useApp((app) => app.project.preferences);
   const weights = weightsOf(preferences);
-  const { scopes } = wishes;
+  const asked = askedOf(preferences);
+  const { scopes, effort } = asked;
+  const ask = (to: Partial<typeof asked>) =>
+    store.getState().run(changePreferences({ shuffle: { ...asked, ...to } }));
   return (
     <details className="wishes">
       <summary>{say('What it may move, and what it minds')}</summary>
@@ -39,7 +37,7 @@ export function ShuffleWishes({
               <input
                 type="checkbox"
                 checked={scopes[scope]}
-                onChange={(event) => onChange({ scopes: { ...scopes, [scope]: event.target.checked } })}
+                onChange={(event) => ask({ scopes: { ...scopes, [scope]: event.target.checked } })}
               />
               {say(words)}
             </label>
@@ -68,16 +66,28 @@ export function ShuffleWishes({
         <p className="quiet">
           {say('It goes by what you want of values and colours, under What counts as a clash.')}
         </p>
-        <CountField
-          label="Seconds to look"
-          value={wishes.seconds}
-          least={1}
-          most={120}
-          onCommit={(seconds) => {
-            onChange({ seconds });
-            return [];
-          }}
-        />
+        <label className="field">
+          <span className="label">{say('How long it looks')}</span>
+          <select
+            value={effort}
+            onChange={(event) => {
+              const next = EFFORT_NAMES.find((one) => one === event.target.value);
+              if (next) ask({ effort: next });
+            }}
+          >
+            {EFFORT_NAMES.map((one) => (
+              <option key={one} value={one}>
+                {say(EFFORT_WORDS[one])}
+              </option>
+            ))}
+          </select>
+          <span className="quiet">
+            {say(
+              'Counted in moves tried, so that the same number of the draw gives the same order; it stops after {seconds} s in any case.',
+              { seconds: capSeconds(effort) },
+            )}
+          </span>
+        </label>
       </div>
     </details>
   );

@@ -1,0 +1,38 @@
+// How an order differs from the first of several, in words: which parts of the score are better, which worse.
+import type { TermBasis } from '../balance/termBasis';
+import { TERM_NAMES, type TermName, type Terms } from '../balance/terms';
+import { type Phrase, phrase } from '../model/phrase';
+
+/** Less of a difference than this is not seen; a term is about 1 by chance. */
+const SEEN = 0.05;
+
+const WORDS: Readonly<Record<Exclude<TermName, 'clashLength'>, readonly [better: string, worse: string]>> = {
+  lookAlikes: ['fewer look-alikes meet', 'more look-alikes meet'],
+  valueSpread: ['lights and darks more even', 'lights and darks less even'],
+  colourSpread: ['colours more even', 'colours less even'],
+  fabricSpread: ['each fabric more even', 'each fabric less even'],
+  wholeTopWeight: ['the whole better balanced', 'the whole less balanced'],
+};
+
+const TOGETHER: readonly [string, string] = [
+  'colour families closer together',
+  'colour families less together',
+];
+
+/** What one order does better and worse than another, the greatest difference first; nothing where the eye sees none. */
+export function differences(basis: TermBasis, one: Terms, other: Terms, weights: Terms): Phrase[] {
+  return TERM_NAMES.filter((name) => weights[name] > 0 && Math.abs(one[name] - other[name]) >= SEEN)
+    .toSorted((a, b) => weights[b] * Math.abs(one[b] - other[b]) - weights[a] * Math.abs(one[a] - other[a]))
+    .map((name) => inWords(basis, name, one[name] - other[name]));
+}
+
+function inWords({ clashScale, intent }: TermBasis, name: TermName, more: number): Phrase {
+  if (name === 'clashLength') {
+    const inches = { inches: Math.round(4 * Math.abs(more) * clashScale) / 4 };
+    return more < 0
+      ? phrase('{inches} less of a fabric meeting itself', { inches })
+      : phrase('{inches} more of a fabric meeting itself', { inches });
+  }
+  const words = name === 'colourSpread' && intent.colour !== 'scattered' ? TOGETHER : WORDS[name];
+  return phrase(words[more < 0 ? 0 : 1]);
+}
