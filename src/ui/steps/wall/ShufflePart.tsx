@@ -42,7 +42,7 @@ export function ShufflePart() {
           <DrawField
             value={asked.seed}
             most={9999}
-            same="The same number begins the shuffle in the same way."
+            same="From the same start the same number gives the same order again."
             onChange={(seed) => store.getState().run(changePreferences({ shuffle: { ...asked, seed } }))}
           >
             <button type="button" className="button solid" disabled={idle} onClick={start}>
