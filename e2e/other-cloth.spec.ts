@@ -1,5 +1,5 @@
 import { expect, test } from '@playwright/test';
-import { firstVisit, goTo, undoButton } from './room';
+import { firstVisit, goTo, openExample, undoButton } from './room';
 
 test('colourways stand side by side with their own figures and cloth; one becomes a quilt of its own @phone', async ({
   page,
@@ -12,7 +12,17 @@ test('colourways stand side by side with their own figures and cloth; one become
   await part.getByText('Turned over', { exact: true }).click();
   await part.getByRole('button', { name: 'Make a colourway' }).click();
   await expect(part.getByRole('img', { name: /^The quilt in/ })).toHaveCount(3);
-  await expect(part.getByText(/meetings, .* in all; value/)).toHaveCount(3);
+  // The quilt as it is comes first; every card has its figures from beside the page.
+  await expect(part.getByRole('img').first()).toHaveAccessibleName('The quilt as it is');
+  for (const [name, figure] of [
+    ['Meetings', /^\d+, \d.*"$/],
+    ['Value', /^\d+ ± \d+$/],
+    ['Cloth', /^\d.* yd/],
+  ] as const) {
+    const term = part.getByRole('term').filter({ hasText: new RegExp(`^${name}$`) });
+    await expect(term).toHaveCount(4);
+    for (const one of await term.all()) await expect(one.locator('+ dd')).toHaveText(figure);
+  }
   await part.getByRole('button', { name: 'Colourway 2', exact: true }).click();
   await part.getByText('Cloth for it').click();
   await expect(part.getByText(/\d yd|fat quarter/).first()).toBeVisible();
@@ -21,6 +31,41 @@ test('colourways stand side by side with their own figures and cloth; one become
   await expect(undoButton(page)).toHaveAccessibleName('Undo: rename the colourway Evening');
   await part.getByRole('button', { name: 'Open as a quilt of its own' }).click();
   await expect(page.getByRole('button', { name: /^Quilt:.*Evening/ })).toBeVisible();
+});
+
+test('turned hues, lights and darks turned over: their cloth is the colourway’s, until the quilt is made in it', async ({
+  page,
+}) => {
+  await firstVisit(page);
+  await openExample(page, 'The kiln shed');
+  await goTo(page, 'Strip sets');
+  await page.getByRole('button', { name: 'Make sets' }).click();
+  await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
+  const fabrics = page
+    .getByRole('navigation', { name: 'Order of work' })
+    .getByRole('button', { name: 'Fabrics' });
+  await expect(fabrics).toContainText('14');
+  await goTo(page, 'Finishing');
+  const part = page.getByRole('region', { name: 'Colourways' });
+  await part.getByText('Turned over', { exact: true }).click();
+  await part.getByRole('button', { name: 'Make a colourway' }).click();
+  await expect(part.getByRole('img', { name: 'The quilt in Colourway 1' })).toBeVisible();
+  await expect(fabrics).toContainText('14');
+  await part.getByRole('button', { name: 'Colourway 1', exact: true }).click();
+  await part.getByRole('button', { name: 'Turn lights and darks over' }).click();
+  await expect(undoButton(page)).toHaveAccessibleName('Undo: change the colourway Colourway 1');
+  await undoButton(page).click();
+  await expect(undoButton(page)).toHaveAccessibleName('Undo: add the colourway Colourway 1');
+  const picker = part.getByRole('button', { name: /In place of/ }).last();
+  await expect(picker).toContainText('Colourway 1');
+  await picker.click();
+  await expect(page.getByRole('option', { name: /, Colourway 1$/ }).first()).toBeVisible();
+  await page.keyboard.press('Escape');
+  await part.getByRole('button', { name: 'Make the quilt in it' }).click();
+  await expect(undoButton(page)).toHaveAccessibleName('Undo: make the quilt in Colourway 1');
+  await expect(fabrics).not.toContainText(/^Fabrics14$/);
+  await undoButton(page).click();
+  await expect(fabrics).toContainText('14');
 });
 
 test('several orders to choose from: one is seen on the wall, then kept', async ({ page }) => {

@@ -1,8 +1,13 @@
 // Choosing cloth for a colourway by value: each fabric gets one as light as itself, or, turned over, as light as it is dark.
+// Or made-up cloth in turned hues, for trying before there is any.
+import { hueTurned } from '../colour/hue';
 import { meanColour } from '../colour/likeness';
 import { value } from '../colour/spaces';
 import { printMix } from '../geometry/print/printMix';
-import type { Colourway, Fabric } from '../model/project';
+import { everyCloth, fabricsInUse } from '../model/colourway';
+import { freshId } from '../model/find';
+import { nameWith } from '../model/name';
+import type { Colourway, Fabric, Project } from '../model/project';
 
 /** Values as they are, or lights and darks changed over. */
 export type ValueOrder = 'kept' | 'turned over';
@@ -35,6 +40,43 @@ export function swapsByValue(
           offered.map(({ has }) => has),
         ).map((index) => offered[index]!);
   return wanted.map(({ fabric }, index) => ({ fabric: fabric.id, by: chosen[index]!.fabric.id }));
+}
+
+/**
+ * A colourway's swaps and made-up cloth: of every fabric in use but the background one with its hues turned by `degrees`,
+ * as light or dark as before. 'kept' puts each in its own fabric's place; 'turned over' as `swapsByValue` does. The cloth's
+ * names end in `name`, its ids are new to the project. Nothing but background in use: neither swaps nor cloth.
+ */
+export function turnedColourway(
+  project: Project,
+  name: string,
+  degrees: number,
+  order: ValueOrder,
+): Required<Pick<Colourway, 'swaps' | 'cloth'>> {
+  const inUse = fabricsInUse(project).filter((fabric) => !fabric.background);
+  const taken = everyCloth(project);
+  const cloth = inUse.map((fabric) => {
+    const made: Fabric = {
+      ...turnedCloth(fabric, degrees),
+      id: freshId('f', taken),
+      name: nameWith(fabric.name, `, ${name}`),
+    };
+    taken.push(made);
+    return made;
+  });
+  const swaps =
+    order === 'kept'
+      ? inUse.map((fabric, index) => ({ fabric: fabric.id, by: cloth[index]!.id }))
+      : swapsByValue(inUse, cloth, order);
+  return { swaps, cloth };
+}
+
+function turnedCloth(fabric: Fabric, degrees: number): Fabric {
+  const colour = hueTurned(fabric.colour, degrees);
+  if (fabric.cloth.kind === 'plain') return { ...fabric, colour };
+  const { print } = fabric.cloth;
+  const inks = print.inks.map((ink) => hueTurned(ink, degrees));
+  return { ...fabric, colour, cloth: { kind: 'print', print: { ...print, inks } } };
 }
 
 function clothLightness(fabric: Fabric): number {

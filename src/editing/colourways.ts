@@ -1,67 +1,45 @@
 // Commands on colourways: the same quilt in other cloth.
 import { current } from 'immer';
-import { hueTurned } from '../colour/hue';
-import { inColourway } from '../model/colourway';
+import { clothWorn, inColourway, withoutCloth } from '../model/colourway';
 import { freshId } from '../model/find';
-import { nameWith } from '../model/name';
 import { phrase } from '../model/phrase';
-import type { Colourway, Fabric, FabricId, Project } from '../model/project';
+import { type Colourway, type Fabric, MOST_COLOURWAYS, MOST_FABRICS, type Project } from '../model/project';
 import { type Command, Refusal } from './apply';
 
-/** Adds a colourway with the given swaps. */
-export function addColourway(name: string, swaps: Colourway['swaps']): Command {
+/** Adds a colourway with the given swaps, and made-up cloth of its own where some of them need it. */
+export function addColourway(
+  name: string,
+  swaps: Colourway['swaps'],
+  cloth: readonly Fabric[] = [],
+): Command {
   return {
     label: phrase('add the colourway {name}', { name }),
     change: (draft) => {
+      if (draft.colourways.length >= MOST_COLOURWAYS) {
+        const say = 'A quilt keeps at most {most} colourways. Remove one first.';
+        throw new Refusal('too-many-colourways', 'colourways', phrase(say, { most: MOST_COLOURWAYS }));
+      }
       draft.colourways.push({
         id: freshId('c', draft.colourways),
         name,
         swaps: swaps.map((swap) => ({ ...swap })),
+        ...(cloth.length > 0 ? { cloth: [...cloth] } : {}),
       });
     },
   };
 }
 
-/**
- * Adds a colourway in cloth that is not there yet: every fabric but the background with its hues turned by `degrees`, as
- * light or dark as before. The made-up fabrics join the list, so that real ones can take their place.
- */
-export function addTurnedColourway(name: string, inUse: readonly Fabric[], degrees: number): Command {
-  return {
-    label: phrase('add the colourway {name}', { name }),
-    change: (draft) => {
-      const swaps: Colourway['swaps'] = [];
-      for (const fabric of inUse) {
-        if (fabric.background) continue;
-        const by = freshId('f', draft.fabrics);
-        draft.fabrics.push({
-          ...turnedCloth(fabric, degrees),
-          id: by,
-          name: nameWith(fabric.name, `, ${name}`),
-        });
-        swaps.push({ fabric: fabric.id, by });
-      }
-      draft.colourways.push({ id: freshId('c', draft.colourways), name, swaps });
-    },
-  };
-}
-
-function turnedCloth(fabric: Fabric, degrees: number): Fabric {
-  const colour = hueTurned(fabric.colour, degrees);
-  if (fabric.cloth.kind === 'plain') return { ...fabric, colour };
-  const { print } = fabric.cloth;
-  const inks = print.inks.map((ink) => hueTurned(ink, degrees));
-  return { ...fabric, colour, cloth: { kind: 'print', print: { ...print, inks } } };
-}
-
-/** Chooses what stands for a fabric; the fabric itself takes the swap out. */
-export function changeSwap(project: Project, id: string, fabric: FabricId, by: FabricId): Command {
+/** Chooses what stands for some fabrics, the others as before; a fabric for itself takes its swap out. */
+export function changeSwaps(project: Project, id: string, swaps: Colourway['swaps']): Command {
   return {
     label: phrase('change the colourway {name}', { name: named(project, id) }),
     change: (draft) => {
       const colourway = known(draft, id);
-      colourway.swaps = colourway.swaps.filter((swap) => swap.fabric !== fabric);
-      if (by !== fabric) colourway.swaps.push({ fabric, by });
+      const changed = new Set(swaps.map((swap) => swap.fabric));
+      colourway.swaps = [
+        ...colourway.swaps.filter((swap) => !changed.has(swap.fabric)),
+        ...swaps.filter((swap) => swap.by !== swap.fabric),
+      ];
     },
   };
 }
@@ -75,6 +53,7 @@ export function renameColourway(id: string, name: string): Command {
   };
 }
 
+/** Removes a colourway and its made-up cloth. */
 export function removeColourway(project: Project, id: string): Command {
   return {
     label: phrase('remove the colourway {name}', { name: named(project, id) }),
@@ -84,7 +63,18 @@ export function removeColourway(project: Project, id: string): Command {
   };
 }
 
-/** Makes the quilt on the wall in this colourway. Refused while a set is sewn: cloth once sewn stays what it is. */
+/** Puts the made-up cloth of a colourway among the quilt's fabrics, where it can be named and changed like any other. */
+export function listClothOf(project: Project, id: string): Command {
+  return {
+    label: phrase('add the cloth of {name} to the fabrics', { name: named(project, id) }),
+    change: (draft) => {
+      const { cloth = [] } = current(known(draft, id));
+      joinFabrics(draft, id, cloth);
+    },
+  };
+}
+
+/** Makes the quilt on the wall in this colourway; its made-up cloth joins the fabrics. Refused while a set is sewn: cloth once sewn stays what it is. */
 export function wearColourway(project: Project, id: string): Command {
   return {
     label: phrase('make the quilt in {name}', { name: named(project, id) }),
@@ -95,12 +85,24 @@ export function wearColourway(project: Project, id: string): Command {
         throw new Refusal('set-sewn', 'colourways', phrase(say, { set: sewn.label }));
       }
       const worn = inColourway(current(draft), current(known(draft, id)));
+      joinFabrics(draft, id, clothWorn(current(known(draft, id))));
       draft.stripSets = worn.stripSets;
       draft.blocks = worn.blocks;
       draft.setting = worn.setting;
       draft.buying.backing.fabric = worn.buying.backing.fabric;
     },
   };
+}
+
+/** Moves made-up cloth from a colourway to the quilt's fabrics. */
+function joinFabrics(draft: Project, id: string, cloth: readonly Fabric[]): void {
+  if (draft.fabrics.length + cloth.length > MOST_FABRICS) {
+    const say = 'The list would come to more than {most} fabrics. Remove some that nothing uses first.';
+    throw new Refusal('too-many-fabrics', 'fabrics', phrase(say, { most: MOST_FABRICS }));
+  }
+  draft.fabrics.push(...cloth);
+  const left = withoutCloth(current(known(draft, id)), cloth);
+  draft.colourways = draft.colourways.map((one) => (one.id === id ? left : one));
 }
 
 function known(draft: Project, id: string): Colourway {

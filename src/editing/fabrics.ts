@@ -1,4 +1,5 @@
 // Commands on fabrics and on the strips on hand.
+import { everyCloth } from '../model/colourway';
 import { findFabric, freshId } from '../model/find';
 import { type Phrase, phrase } from '../model/phrase';
 import type { Fabric, FabricId, Project, StripOnHand } from '../model/project';
@@ -10,7 +11,7 @@ export function addFabric(fabric: Omit<Fabric, 'id'>): Command {
   return {
     label: phrase('add the fabric {name}', { name: fabric.name }),
     change: (draft) => {
-      draft.fabrics.push({ ...fabric, id: freshId('f', draft.fabrics) });
+      draft.fabrics.push({ ...fabric, id: freshId('f', everyCloth(draft)) });
     },
   };
 }

@@ -26,9 +26,9 @@ function problem(code: string, path: string, say: string, values?: Record<string
 
 function doubles(project: Project): Problem[] {
   const ids = (rows: readonly { readonly id: string }[]) => rows.map((one) => one.id);
-  const { fabrics, stripsOnHand, clothOnHand, stripSets, blocks } = project;
+  const { stripsOnHand, clothOnHand, stripSets, blocks } = project;
   return [
-    ...twice('fabrics[#].id', ids(fabrics), 'Two fabrics share the id {item}.'),
+    ...sharedCloth(project),
     ...twice('stripsOnHand[#].id', ids(stripsOnHand), 'Two rows of strips on hand share the id {item}.'),
     ...twice('clothOnHand[#].id', ids(clothOnHand), 'Two rows of cloth on hand share the id {item}.'),
     ...twice('stripSets[#].id', ids(stripSets), 'Two strip sets share the id {item}.'),
@@ -44,6 +44,22 @@ function doubles(project: Project): Problem[] {
       'Two blocks have the number {item}.',
     ),
   ];
+}
+
+/** The made-up cloth of colourways shares its ids with nothing, so that it can join the quilt's fabrics. */
+function sharedCloth({ fabrics, colourways }: Project): Problem[] {
+  const places = [
+    ...fabrics.map(({ id }, index) => ({ id, path: `fabrics[${index}].id` })),
+    ...colourways.flatMap(({ cloth = [] }, at) =>
+      cloth.map(({ id }, index) => ({ id, path: `colourways[${at}].cloth[${index}].id` })),
+    ),
+  ];
+  const seen = new Set<string>();
+  return places.flatMap(({ id, path }) => {
+    const again = seen.has(id);
+    seen.add(id);
+    return again ? [problem('double', path, 'Two fabrics share the id {item}.', { item: id })] : [];
+  });
 }
 
 /** A problem for every item that stands before in its list; # in the path is its place, {item} in the sentence itself. */
@@ -78,10 +94,12 @@ function fabricReferences(project: Project): Problem[] {
     ...project.blocks.flatMap((block, index): [string, string][] =>
       block.cornerFabric === null ? [] : [[`blocks[${index}].cornerFabric`, block.cornerFabric]],
     ),
-    ...project.colourways.flatMap((colourway, index) =>
-      colourway.swaps.flatMap((swap, at): [string, string][] => [
+    ...project.colourways.flatMap(({ swaps, cloth = [] }, index) =>
+      swaps.flatMap((swap, at): [string, string][] => [
         [`colourways[${index}].swaps[${at}].fabric`, swap.fabric],
-        [`colourways[${index}].swaps[${at}].by`, swap.by],
+        ...(cloth.some((fabric) => fabric.id === swap.by)
+          ? []
+          : [[`colourways[${index}].swaps[${at}].by`, swap.by] satisfies [string, string]]),
       ]),
     ),
   ];

@@ -18,6 +18,25 @@ export function fabricsInUse(project: Project): Fabric[] {
   return project.fabrics.filter((fabric) => used.has(fabric.id));
 }
 
+/** All cloth there is: the quilt's fabrics, then the made-up cloth of its colourways. Their ids differ. */
+export function everyCloth(project: Pick<Project, 'fabrics' | 'colourways'>): Fabric[] {
+  return [...project.fabrics, ...project.colourways.flatMap((colourway) => colourway.cloth ?? [])];
+}
+
+/** The made-up cloth of a colourway that stands for something, in its order. */
+export function clothWorn({ cloth, swaps }: Colourway): Fabric[] {
+  const standing = new Set(swaps.map((swap) => swap.by));
+  return (cloth ?? []).filter((fabric) => standing.has(fabric.id));
+}
+
+/** The colourway without some of its made-up cloth; its swaps stay. */
+export function withoutCloth(colourway: Colourway, gone: readonly Fabric[]): Colourway {
+  const { cloth = [], ...rest } = colourway;
+  const ids = new Set(gone.map((fabric) => fabric.id));
+  const left = cloth.filter((fabric) => !ids.has(fabric.id));
+  return left.length > 0 ? { ...rest, cloth: left } : rest;
+}
+
 /** The fabric that stands for another in a colourway; the other itself where nothing was chosen for it. */
 export function standsFor(colourway: Colourway, fabric: FabricId): FabricId {
   return colourway.swaps.find((swap) => swap.fabric === fabric)?.by ?? fabric;
@@ -25,7 +44,8 @@ export function standsFor(colourway: Colourway, fabric: FabricId): FabricId {
 
 /**
  * The project in a colourway: a new project, the one passed in unchanged. Sets keep their letters, widths and progress,
- * since it is a plan for another quilt of the same pattern; cloth and strips on hand are left as they are.
+ * since it is a plan for another quilt of the same pattern; cloth and strips on hand are left as they are. Its made-up
+ * cloth, as far as it is worn, is then among the fabrics and no longer the colourway's.
  */
 export function inColourway(project: Project, colourway: Colourway): Project {
   const by = new Map(colourway.swaps.map((swap) => [swap.fabric, swap.by]));
@@ -34,9 +54,12 @@ export function inColourway(project: Project, colourway: Colourway): Project {
   exchangeInSetting(setting, swapped);
   const { backing } = project.buying;
   const backed = backing.fabric === null ? backing : { ...backing, fabric: swapped(backing.fabric) };
+  const worn = clothWorn(colourway);
   return {
     ...project,
     name: colourway.name,
+    fabrics: worn.length > 0 ? [...project.fabrics, ...worn] : project.fabrics,
+    colourways: project.colourways.map((one) => (one.id === colourway.id ? withoutCloth(one, worn) : one)),
     stripSets: project.stripSets.map((set) => ({
       ...set,
       strips: set.strips.map((strip) => ({ ...strip, fabric: swapped(strip.fabric) })),

@@ -26,7 +26,7 @@ const ENTRIES: Readonly<Record<string, string>> = {
   buying: 'cloth and prices', soldBy: 'how cloth is sold', shrinkage: 'shrinkage', straighten: 'cloth to straighten the edge', fatQuarters: 'fat quarters',
   longPieces: 'long pieces', bindingExtra: 'binding to spare', backing: 'backing', overhang: 'overhang', pieced: 'whether it may be pieced', price: 'price',
   kits: 'kits', bolt: 'length of a bolt', cutAs: 'how it is cut', extra: 'price beside the cloth', fatQuarterPrice: 'price of a fat quarter',
-  currency: 'currency', oneWay: 'whether the print has a way up',
+  currency: 'currency', colourways: 'colourways', swaps: 'what stands for what', by: 'what stands for it', oneWay: 'whether the print has a way up',
 }; // biome-ignore format: a table
 
 /** The problem with its place in words before its sentence, where the sentence does not name the place itself. The path stays. */
@@ -90,6 +90,12 @@ function itemInWords(list: string, index: number, item: unknown, document: unkno
       return named('strip set {name}', 'strip set {position} in the list', own('label'), position);
     case 'blocks':
       return named('block {name}', 'block {position} in the list', own('number'), position);
+    case 'colourways':
+      return named('colourway {name}', 'colourway {position} in the list', own('name'), position);
+    case 'cloth':
+      return named('cloth {name}', 'cloth {position} of it', own('name'), position);
+    case 'swaps':
+      return phrase('exchange {position}', { position });
     case 'stripsOnHand':
       return phrase('strips on hand, row {position}', { position });
     case 'clothOnHand':

@@ -8,6 +8,11 @@ import { settingSchema } from './setting';
 
 export const CURRENT_VERSION = 1;
 
+/** Colourways of a quilt. */
+export const MOST_COLOURWAYS = 60;
+/** Fabrics of a quilt, and of made-up cloth in a colourway. */
+export const MOST_FABRICS = 400;
+
 const name = v.pipe(v.string(), v.maxLength(LONGEST_NAME, 'a name is at most 120 characters'));
 const hex = v.pipe(v.string(), v.regex(/^#[0-9a-f]{6}$/i, 'a colour is written #rrggbb'));
 const count = v.pipe(v.number(), v.integer('must be a whole number'), v.minValue(0), v.maxValue(10_000));
@@ -205,6 +210,8 @@ const colourwaySchema = v.strictObject({
   name,
   /** Which fabric stands for which; the rest stay. */
   swaps: v.pipe(v.array(v.strictObject({ fabric: id, by: id })), v.maxLength(400)),
+  /** Made-up cloth of its own, which is not among the quilt's fabrics. Absent: none. */
+  cloth: v.exactOptional(v.pipe(v.array(fabricSchema), v.maxLength(MOST_FABRICS))),
 });
 
 export const projectSchema = v.strictObject({
@@ -213,7 +220,7 @@ export const projectSchema = v.strictObject({
   id,
   name,
   notes: v.pipe(v.string(), v.maxLength(20_000)),
-  fabrics: v.pipe(v.array(fabricSchema), v.maxLength(400)),
+  fabrics: v.pipe(v.array(fabricSchema), v.maxLength(MOST_FABRICS)),
   stripsOnHand: v.pipe(v.array(stripOnHandSchema), v.maxLength(2_000)),
   /** Cloth not yet cut into strips. */
   clothOnHand: v.optional(v.pipe(v.array(clothOnHandSchema), v.maxLength(500)), []),
@@ -224,7 +231,7 @@ export const projectSchema = v.strictObject({
   setting: settingSchema,
   preferences: preferencesSchema,
   /** The same quilt in other cloth. */
-  colourways: v.optional(v.pipe(v.array(colourwaySchema), v.maxLength(60)), []),
+  colourways: v.optional(v.pipe(v.array(colourwaySchema), v.maxLength(MOST_COLOURWAYS)), []),
   /** How cloth is bought and cut, and what a kit costs. */
   buying: v.optional(buyingSchema, {}),
 });

@@ -29,7 +29,7 @@ export function keepBalance(balance: Balance): void {
   known.set(balance.project, balance);
 }
 
-/** The balance of a sound project at once, however long it takes: for a picture, a colourway, a page without workers. */
+/** The balance of a sound project at once, however long it takes: for a picture that is saved with its marks. */
 export function balanceAtOnce(project: Project): Balance {
   const found = known.get(project);
   if (found) return found;

@@ -1,7 +1,8 @@
 // The room: selvedge, the panel of the current step, the wall, the strip of values. Puts the pieces side by side.
-import { type CSSProperties, useEffect, useRef, useState } from 'react';
+import { type CSSProperties, useEffect, useMemo, useRef, useState } from 'react';
 import { formatHex } from '../colour/parse';
 import { encodedOf, luminanceOfValue } from '../colour/spaces';
+import { everyCloth } from '../model/colourway';
 import { useApp, useAppStore } from './app';
 import { heedRefusedFields } from './fields/refusedFields';
 import { ErrorScreen } from './shell/ErrorScreen';
@@ -21,6 +22,8 @@ export function App() {
   const say = useSay();
   const store = useAppStore();
   const fabrics = useApp((app) => app.project.fabrics);
+  const colourways = useApp((app) => app.project.colourways);
+  const cloth = useMemo(() => everyCloth({ fabrics, colourways }), [fabrics, colourways]);
   const perBlock = useApp((app) => app.project.wedge.perBlock);
   const lightness = useApp((app) => app.project.preferences.wallLightness);
   const said = useApp((app) => app.said);
@@ -62,7 +65,7 @@ export function App() {
   return (
     <div className="room" style={flannel(lightness)}>
       <SkipLinks />
-      <ClothDefs fabrics={fabrics} perBlock={perBlock} />
+      <ClothDefs fabrics={cloth} perBlock={perBlock} />
       <TopBar number={number} onNumber={setNumber} />
       <Selvedge />
       <main className="panel" id="step" ref={panel} onClickCapture={heedRefusedFields}>

@@ -1,8 +1,13 @@
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { swapsByValue } from '../../src/balance/colourway';
+import { swapsByValue, turnedColourway } from '../../src/balance/colourway';
+import { meanColour } from '../../src/colour/likeness';
 import { value } from '../../src/colour/spaces';
+import { printMix } from '../../src/geometry/print/printMix';
+import { everyCloth, fabricsInUse } from '../../src/model/colourway';
 import type { Fabric } from '../../src/model/project';
+import { readProject } from '../../src/model/read';
 
 const plain = (id: string, colour: string): Fabric => ({
   id,
@@ -73,5 +78,43 @@ describe('cloth for a colourway chosen by value', () => {
       swapsByValue(greys('u', [10, 20, 240]), greys('p', [15]), 'kept').every((swap) => swap.by === 'p0'),
     ).toBe(true);
     expect(swapsByValue(greys('u', [10]), [], 'kept')).toEqual([]);
+  });
+});
+
+describe('made-up cloth in turned hues', () => {
+  const read = readProject(
+    readFileSync(new URL('../../demo-data/keepers-winter.json', import.meta.url), 'utf8'),
+  );
+  if (!read.ok) throw new Error('the demo does not open');
+  const project = read.value;
+  const inUse = fabricsInUse(project).filter((fabric) => !fabric.background);
+  const lightness = (id: string, among: readonly Fabric[]) =>
+    value(meanColour(printMix(among.find((fabric) => fabric.id === id)!)));
+
+  it('is as light or dark as the old, none for the background, under ids that are new', () => {
+    const { swaps, cloth } = turnedColourway(project, 'Warm', 150, 'kept');
+    expect(swaps.map((swap) => swap.fabric)).toEqual(inUse.map((fabric) => fabric.id));
+    for (const { fabric, by } of swaps)
+      expect(Math.abs(lightness(by, cloth) - lightness(fabric, project.fabrics))).toBeLessThan(9);
+    const ids = [...everyCloth(project), ...cloth].map((fabric) => fabric.id);
+    expect(new Set(ids).size).toBe(ids.length);
+  });
+
+  it('turned over puts the lightest made-up cloth where the darkest fabric was, each cloth once', () => {
+    const { swaps, cloth } = turnedColourway(project, 'Night', 150, 'turned over');
+    expect(new Set(swaps.map((swap) => swap.by))).toEqual(new Set(cloth.map((fabric) => fabric.id)));
+    const before = inUse.map((fabric) => lightness(fabric.id, project.fabrics));
+    const after = inUse.map((fabric) => {
+      const { by } = swaps.find((swap) => swap.fabric === fabric.id)!;
+      return lightness(by, cloth);
+    });
+    const at = (values: number[], end: (...all: number[]) => number) => values.indexOf(end(...values));
+    expect(at(after, Math.max)).toBe(at(before, Math.min));
+    expect(at(after, Math.min)).toBe(at(before, Math.max));
+  });
+
+  it('is none where only background is in use', () => {
+    const fabrics = project.fabrics.map((fabric) => ({ ...fabric, background: true }));
+    expect(turnedColourway({ ...project, fabrics }, 'None', 90, 'kept')).toEqual({ swaps: [], cloth: [] });
   });
 });

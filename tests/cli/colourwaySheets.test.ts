@@ -3,10 +3,11 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
+import { readPdf } from '../drawing/pattern/readPdf';
 
 const root = join(import.meta.dirname, '..', '..');
 
-it('a shop gets the sheet of every colourway beside the quilt’s own', () => {
+it('a shop gets the sheet of every colourway beside the quilt’s own', async () => {
   const folder = mkdtempSync(join(tmpdir(), 'colourways-'));
   try {
     const project = JSON.parse(readFileSync(join(root, 'demo-data', 'harbour-reading-corner.json'), 'utf8'));
@@ -14,6 +15,12 @@ it('a shop gets the sheet of every colourway beside the quilt’s own', () => {
     project.colourways = [
       { id: 'c1', name: 'Night over / day', swaps: [{ fabric: first, by: second }] },
       { id: 'c2', name: '夜', swaps: [] },
+      {
+        id: 'c3',
+        name: 'Made up',
+        swaps: [{ fabric: first, by: 'made-up' }],
+        cloth: [{ ...project.fabrics[1], id: 'made-up', name: 'Cloth nobody has yet' }],
+      },
     ];
     const file = join(folder, 'harbour.json');
     writeFileSync(file, JSON.stringify(project));
@@ -25,21 +32,34 @@ it('a shop gets the sheet of every colourway beside the quilt’s own', () => {
       '--width',
       '64',
       '--colourways',
+      '--pattern',
     ];
     const run = spawnSync(process.execPath, ['--import', import.meta.resolve('tsx'), ...words], {
       encoding: 'utf8',
     });
-    expect(run.stderr).toBe('');
+    // The typeface of the pattern has no letter for the night.
+    expect(run.stderr).toBe('pattern.pdf: the typeface lacks 夜; a question mark stands there.\n');
     expect(run.status).toBe(0);
     expect(readdirSync(join(folder, 'out')).toSorted()).toEqual([
       'colourway-1-night-over-day',
       'colourway-2',
+      'colourway-3-made-up',
+      'pattern.pdf',
       'report.json',
       'wall.png',
       'wall.svg',
     ]);
     const svg = (path: string) => readFileSync(join(folder, 'out', path, 'wall.svg'), 'utf8');
     expect(svg('')).toContain(`data-fabric="${first}"`);
+    expect(svg('')).not.toContain('data-fabric="made-up"');
+    expect(svg('colourway-3-made-up')).toContain('data-fabric="made-up"');
+    const report = readFileSync(join(folder, 'out', 'colourway-3-made-up', 'report.json'), 'utf8');
+    expect(report).toContain('Cloth nobody has yet');
+    const pdf = await readPdf(
+      new Uint8Array(readFileSync(join(folder, 'out', 'colourway-3-made-up', 'pattern.pdf'))),
+      { lines: false },
+    );
+    expect(pdf.pages.map((page) => page.text).join('')).toContain('Clothnobodyhasyet');
     expect(svg('colourway-1-night-over-day')).not.toContain(`data-fabric="${first}"`);
   } finally {
     rmSync(folder, { recursive: true, force: true });

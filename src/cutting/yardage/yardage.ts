@@ -2,6 +2,7 @@
 import { wedgeProblem } from '../../geometry/wedge';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
+import type { Inches } from '../../model/units';
 import { isPlain } from '../../model/wallCells';
 import { type BackingYardage, backingYardage } from './backingYardage';
 import { type BattingSize, battingFor } from './batting';
@@ -37,6 +38,21 @@ export function yardage(project: Project, scope: CuttingScope): Yardage {
     backing,
     batting: size ? battingFor(size.width, size.height) : [],
     remarks: remarks(project),
+  };
+}
+
+/** What is bought of several fabrics: lengths off the bolt in inches, and fat quarters. */
+export interface ClothSum {
+  readonly inches: Inches;
+  readonly fatQuarters: number;
+}
+
+/** The purchases of these fabrics added up, each rounded as it is sold. No fabrics: nothing. */
+export function totalCloth(fabrics: readonly Pick<FabricYardage, 'buy'>[]): ClothSum {
+  const buys = fabrics.map((one) => one.buy);
+  return {
+    inches: buys.reduce((sum, buy) => sum + (buy.kind === 'length' ? buy.inches : 0), 0),
+    fatQuarters: buys.reduce((sum, buy) => sum + (buy.kind === 'fat quarters' ? buy.count : 0), 0),
   };
 }
 

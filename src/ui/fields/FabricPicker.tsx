@@ -1,7 +1,7 @@
 // Picks one of the project's fabrics, seen as cloth and read by name.
 import { ChevronDown } from 'lucide-react';
 import { Button, Label, ListBox, ListBoxItem, Popover, Select, SelectValue } from 'react-aria-components';
-import type { FabricId } from '../../model/project';
+import type { Fabric, FabricId } from '../../model/project';
 import { useApp } from '../app';
 import { useSay } from '../words';
 import { Swatch } from './Swatch';
@@ -10,13 +10,15 @@ interface Props {
   label: string;
   value: FabricId | null;
   onChange: (fabric: FabricId) => void;
+  /** To choose from; the quilt's fabrics unless given. */
+  fabrics?: readonly Fabric[];
   hideLabel?: boolean;
   disabled?: boolean;
 }
 
-export function FabricPicker({ label, value, onChange, hideLabel, disabled }: Props) {
+export function FabricPicker({ label, value, onChange, fabrics, hideLabel, disabled }: Props) {
   const say = useSay();
-  const fabrics = useApp((app) => app.project.fabrics);
+  const ofQuilt = useApp((app) => app.project.fabrics);
   return (
     <Select
       className="field"
@@ -37,7 +39,7 @@ export function FabricPicker({ label, value, onChange, hideLabel, disabled }: Pr
         <ChevronDown size={16} aria-hidden />
       </Button>
       <Popover className="popover" style={{ padding: 4, minWidth: 220 }}>
-        <ListBox items={fabrics} style={{ maxHeight: 320, overflow: 'auto', outline: 'none' }}>
+        <ListBox items={fabrics ?? ofQuilt} style={{ maxHeight: 320, overflow: 'auto', outline: 'none' }}>
           {(fabric) => (
             <ListBoxItem id={fabric.id} textValue={fabric.name} className="option">
               <span className="row" style={{ flexWrap: 'nowrap', minWidth: 0 }}>

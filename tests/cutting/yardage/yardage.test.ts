@@ -10,7 +10,7 @@ import { INCHES_IN, roundedUp, toBuy } from '../../../src/cutting/yardage/clothL
 import type { FabricYardage } from '../../../src/cutting/yardage/fabricYardage';
 import { pieceWords, stripsAlike } from '../../../src/cutting/yardage/lineWords';
 import { neededPieces } from '../../../src/cutting/yardage/neededPieces';
-import { totalCost, yardage } from '../../../src/cutting/yardage/yardage';
+import { totalCloth, totalCost, yardage } from '../../../src/cutting/yardage/yardage';
 import { area, boxOutline } from '../../../src/geometry/point';
 import { layOut } from '../../../src/geometry/setting';
 import { usualBuying } from '../../../src/model/buying';
@@ -42,6 +42,27 @@ function bought(one: FabricYardage): number {
 function find(list: readonly FabricYardage[], name: string): FabricYardage {
   return list.find((one) => one.fabric.id === name)!;
 }
+
+describe('cloth of several fabrics together', () => {
+  it('is the lengths and the fat quarters, each as it is sold, and nothing of none', () => {
+    const project = demo('harbour-reading-corner');
+    const { fabrics } = yardage(project, 'whole');
+    const kinds = new Set(fabrics.map((one) => one.buy.kind));
+    expect(kinds).toEqual(new Set(['length', 'fat quarters']));
+    const sum = totalCloth(fabrics);
+    expect(sum.inches).toBeCloseTo(
+      fabrics.reduce((inches, one) => inches + bought(one), 0),
+      9,
+    );
+    expect(sum.fatQuarters).toBeGreaterThan(0);
+    // Where no fat quarters are sold there are none, and more is cut off the bolt.
+    project.buying.fatQuarters = false;
+    const bolts = totalCloth(yardage(project, 'whole').fabrics);
+    expect(bolts.fatQuarters).toBe(0);
+    expect(bolts.inches).toBeGreaterThan(sum.inches);
+    expect(totalCloth([])).toEqual({ inches: 0, fatQuarters: 0 });
+  });
+});
 
 describe('the cutting list', () => {
   const settings: [what: string, change: (project: Project) => void][] = [

@@ -1,6 +1,7 @@
 // What to buy of a fabric, in words.
 import { clothText, type SellingUnit } from '../../../../cutting/yardage/clothLength';
 import type { Purchase } from '../../../../cutting/yardage/fabricYardage';
+import type { ClothSum } from '../../../../cutting/yardage/yardage';
 import { counted, type Phrase, phrase } from '../../../../model/phrase';
 
 export function purchaseWords(buy: Purchase, unit: SellingUnit): Phrase {
@@ -14,4 +15,14 @@ export function purchaseWords(buy: Purchase, unit: SellingUnit): Phrase {
     default:
       return buy satisfies never;
   }
+}
+
+/** What several fabrics come to. */
+export function clothSumWords({ inches, fatQuarters }: ClothSum, unit: SellingUnit): Phrase {
+  const quarters = purchaseWords({ kind: 'fat quarters', count: fatQuarters }, unit);
+  if (inches > 0 && fatQuarters > 0) {
+    return phrase('{cloth} and {quarters}', { cloth: clothText(inches, unit), quarters });
+  }
+  if (fatQuarters > 0) return quarters;
+  return purchaseWords(inches > 0 ? { kind: 'length', inches } : { kind: 'nothing' }, unit);
 }

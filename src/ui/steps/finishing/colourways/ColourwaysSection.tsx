@@ -1,14 +1,16 @@
 // The same quilt in other cloth, side by side, each with its own balance figures.
 import { useState } from 'react';
-import { swapsByValue, type ValueOrder } from '../../../../balance/colourway';
-import { addColourway, addTurnedColourway } from '../../../../editing/colourways';
+import { swapsByValue, turnedColourway, type ValueOrder } from '../../../../balance/colourway';
+import { addColourway } from '../../../../editing/colourways';
 import { fabricsInUse } from '../../../../model/colourway';
 import type { Fabric } from '../../../../model/project';
-import { useApp, useAppStore } from '../../../app';
+import { useApp } from '../../../app';
 import { Choice } from '../../../fields/Choice';
 import { Complaint, useRun } from '../../../fields/Complaint';
 import { useSay } from '../../../words';
+import { PartHeading } from '../PartHeading';
 import { ColourwayCard } from './ColourwayCard';
+import { QuiltCard } from './QuiltCard';
 import './colourways.css';
 
 type From = 'spare' | 'hues' | 'same';
@@ -18,12 +20,13 @@ export function ColourwaysSection() {
   const project = useApp((app) => app.project);
   const [open, setOpen] = useState<string | null>(null);
   return (
-    <section aria-label={say('Colourways')}>
-      <h3>{say('Colourways')}</h3>
+    <section aria-labelledby="colourways-title">
+      <PartHeading id="colourways-title" />
       <p className="quiet">
         {say('The same blocks, the same sewing, other cloth. The quilt on the wall stays as it is.')}
       </p>
       <ul className="colourways">
+        {project.colourways.length > 0 ? <QuiltCard /> : null}
         {project.colourways.map((colourway) => (
           <ColourwayCard
             key={colourway.id}
@@ -40,7 +43,6 @@ export function ColourwaysSection() {
 
 function MakeColourway() {
   const say = useSay();
-  const store = useAppStore();
   const [run, problems] = useRun();
   const project = useApp((app) => app.project);
   const [from, setFrom] = useState<From>('hues');
@@ -49,11 +51,11 @@ function MakeColourway() {
   const inUse = fabricsInUse(project);
   const spare = spareCloth(project.fabrics, inUse);
   const make = () => {
-    const name = freshName(
-      say('Colourway {letter}', { letter: '' }).trim(),
-      store.getState().project.colourways,
-    );
-    if (from === 'hues') return run(addTurnedColourway(name, inUse, degrees));
+    const name = freshName(say('Colourway {letter}', { letter: '' }).trim(), project.colourways);
+    if (from === 'hues') {
+      const { swaps, cloth } = turnedColourway(project, name, degrees, order);
+      return run(addColourway(name, swaps, cloth));
+    }
     return run(addColourway(name, swapsByValue(inUse, from === 'same' ? inUse : spare, order)));
   };
   const tooFew = from === 'spare' && spare.length === 0;
@@ -72,7 +74,7 @@ function MakeColourway() {
       {from === 'hues' ? (
         <label className="field">
           <span className="label">
-            {say('Turn every hue by {degrees}°, as light or dark as before', { degrees })}
+            {say('Turn every hue by {degrees}°; the background stays', { degrees })}
           </span>
           <input
             type="range"
@@ -84,17 +86,16 @@ function MakeColourway() {
             onChange={(event) => setDegrees(Number(event.target.value))}
           />
         </label>
-      ) : (
-        <Choice
-          label="Lights and darks"
-          value={order}
-          options={[
-            { value: 'kept', label: 'As they are' },
-            { value: 'turned over', label: 'Turned over' },
-          ]}
-          onChange={setOrder}
-        />
-      )}
+      ) : null}
+      <Choice
+        label="Lights and darks"
+        value={order}
+        options={[
+          { value: 'kept', label: 'As they are' },
+          { value: 'turned over', label: 'Turned over' },
+        ]}
+        onChange={setOrder}
+      />
       {tooFew ? (
         <p className="quiet">{say('No cloth in the list is unused. Add fabrics first, or turn the hues.')}</p>
       ) : null}

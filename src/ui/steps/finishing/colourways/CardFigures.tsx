@@ -1,0 +1,58 @@
+// The figures of a quilt in one cloth, to compare: what meets, how far its values spread, what has to be bought.
+import { useMemo } from 'react';
+import { sellingUnit } from '../../../../cutting/yardage/clothLength';
+import { totalCloth, yardage } from '../../../../cutting/yardage/yardage';
+import { counted, type Phrase, phrase } from '../../../../model/phrase';
+import type { Project } from '../../../../model/project';
+import type { Balance } from '../../../../store/analysis';
+import { Fractions } from '../../../fields/Fractions';
+import { useAnalysis } from '../../../useAnalysis';
+import { useSay } from '../../../words';
+import { clothSumWords } from '../cloth/purchaseWords';
+
+/** The balance is worked out beside the page; until it is there the one before stays, or dots. */
+export function CardFigures({ project }: { project: Project }) {
+  const say = useSay();
+  const { balance, pending, reason } = useAnalysis(project);
+  const unit = sellingUnit(project);
+  const cloth = useMemo(
+    () => clothSumWords(totalCloth(yardage(project, 'whole').fabrics), unit),
+    [project, unit],
+  );
+  const rows: [name: string, figure: Phrase][] = [
+    ['Meetings', balance ? meetings(balance) : phrase('…')],
+    ['Value', balance ? values(balance) : phrase('…')],
+    ['Cloth', cloth],
+  ];
+  return (
+    <>
+      <dl className="card-figures" aria-busy={pending}>
+        {rows.map(([name, figure]) => (
+          <div key={name}>
+            <dt>{say(name)}</dt>
+            <dd>
+              <Fractions text={say(figure)} />
+            </dd>
+          </div>
+        ))}
+      </dl>
+      {reason ? (
+        <p className="complaint">{say('Its balance could not be worked out: {reason}', { reason })}</p>
+      ) : null}
+    </>
+  );
+}
+
+function meetings({ clashes }: Balance): Phrase {
+  if (clashes.length === 0) return phrase('none');
+  const length = { inches: clashes.reduce((sum, clash) => sum + clash.inches, 0) };
+  return counted(clashes.length, '1, {length}', '{count}, {length}', { length });
+}
+
+function values({ value }: Balance): Phrase {
+  if (!value) return phrase('–');
+  return phrase('{mean} ± {spread}', {
+    mean: Math.round(value.mean),
+    spread: Math.round(value.deviation),
+  });
+}

@@ -1,0 +1,119 @@
+// A colourway opened: its name, the cloth it takes, what stands for what, and what can be done with it.
+import { useMemo } from 'react';
+import { swapsByValue } from '../../../../balance/colourway';
+import { sellingUnit } from '../../../../cutting/yardage/clothLength';
+import { yardage } from '../../../../cutting/yardage/yardage';
+import {
+  changeSwaps,
+  listClothOf,
+  removeColourway,
+  renameColourway,
+  wearColourway,
+} from '../../../../editing/colourways';
+import { fabricsInUse, inColourway, standsFor } from '../../../../model/colourway';
+import { nameWith } from '../../../../model/name';
+import type { Colourway, Project } from '../../../../model/project';
+import { useApp, useAppStore } from '../../../app';
+import { Complaint, useRun } from '../../../fields/Complaint';
+import { FabricPicker } from '../../../fields/FabricPicker';
+import { Fractions } from '../../../fields/Fractions';
+import { Swatch } from '../../../fields/Swatch';
+import { TextField } from '../../../fields/TextField';
+import { useSession } from '../../../session';
+import { useSay } from '../../../words';
+import { purchaseWords } from '../cloth/purchaseWords';
+
+/** `worn`: the quilt in it. */
+export function OpenColourway({ colourway, worn }: { colourway: Colourway; worn: Project }) {
+  const say = useSay();
+  const store = useAppStore();
+  const session = useSession();
+  const project = useApp((app) => app.project);
+  const [run, problems] = useRun();
+  const inUse = fabricsInUse(project);
+  const cloth = [...project.fabrics, ...(colourway.cloth ?? [])];
+  const turnOver = () => {
+    const standing = inUse.flatMap(
+      ({ id }) => cloth.find((one) => one.id === standsFor(colourway, id)) ?? [],
+    );
+    run(changeSwaps(project, colourway.id, swapsByValue(inUse, standing, 'turned over')));
+  };
+  const openAsQuilt = () => {
+    const own = { ...inColourway(project, colourway), colourways: [] };
+    void session.openAsCopy(own, nameWith(project.name, `, ${colourway.name}`));
+  };
+  const acts: [name: string, act: () => void][] = [
+    ['Turn lights and darks over', turnOver],
+    ['Make the quilt in it', () => run(wearColourway(project, colourway.id))],
+    ['Open as a quilt of its own', openAsQuilt],
+    ...(colourway.cloth
+      ? [
+          ['Add its cloth to the fabrics', () => run(listClothOf(project, colourway.id))] satisfies [
+            string,
+            () => void,
+          ],
+        ]
+      : []),
+    ['Remove', () => run(removeColourway(project, colourway.id))],
+  ];
+  return (
+    <div className="stack open-colourway">
+      <TextField
+        label="Name of the colourway"
+        value={colourway.name}
+        onCommit={(name) => store.getState().run(renameColourway(colourway.id, name))}
+      />
+      <ClothOfColourway worn={worn} />
+      {colourway.cloth ? (
+        <p className="quiet">
+          {say(
+            'Its made-up cloth is not among the quilt’s fabrics; it joins them when the quilt is made in it.',
+          )}
+        </p>
+      ) : null}
+      <ul className="swaps">
+        {inUse.map((fabric) => (
+          <li key={fabric.id}>
+            <Swatch fabric={fabric} size={32} />
+            <FabricPicker
+              label={say('In place of {name}', { name: fabric.name })}
+              value={standsFor(colourway, fabric.id)}
+              fabrics={cloth}
+              onChange={(by) => run(changeSwaps(project, colourway.id, [{ fabric: fabric.id, by }]))}
+            />
+          </li>
+        ))}
+      </ul>
+      <div className="row">
+        {acts.map(([name, act]) => (
+          <button key={name} type="button" className="button" onClick={act}>
+            {say(name)}
+          </button>
+        ))}
+      </div>
+      <Complaint problems={problems} />
+    </div>
+  );
+}
+
+/** The cloth a whole quilt in this colourway takes, fabric by fabric. */
+function ClothOfColourway({ worn }: { worn: Project }) {
+  const say = useSay();
+  const list = useMemo(() => yardage(worn, 'whole'), [worn]);
+  const unit = sellingUnit(worn);
+  return (
+    <details>
+      <summary>{say('Cloth for it')}</summary>
+      <ul className="colourway-cloth">
+        {list.fabrics.map(({ fabric, buy }) => (
+          <li key={fabric.id} className="spread">
+            <bdi>{fabric.name}</bdi>
+            <span>
+              <Fractions text={say(purchaseWords(buy, unit))} />
+            </span>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}
