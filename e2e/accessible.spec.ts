@@ -51,6 +51,28 @@ test('the steps, the undo and a finding are reached by Tab and Enter alone', asy
   await expect(page.getByRole('button', { name: 'Undo: turn block 1' })).toBeEnabled();
 });
 
+test('the parts of finishing are listed at its top; an entry goes there and back by keyboard @phone', async ({
+  page,
+}) => {
+  await firstVisit(page);
+  await goTo(page, 'Finishing');
+  const parts = page.getByRole('navigation', { name: 'Parts of finishing' });
+  const names = await parts.getByRole('button').allTextContents();
+  expect(names).toEqual(await page.locator('.panel h3').allTextContents());
+  for (const name of names) {
+    await parts.getByRole('button', { name, exact: true }).focus();
+    await page.keyboard.press('Enter');
+    const heading = page.getByRole('heading', { level: 3, name, exact: true });
+    await expect(heading).toBeFocused();
+    await expect(heading).toBeInViewport({ ratio: 1 });
+    await page.keyboard.press('Tab');
+    await expect(page.getByRole('button', { name: `From ${name} back to the parts` })).toBeFocused();
+    await page.keyboard.press('Enter');
+    await expect(parts.getByRole('button').first()).toBeFocused();
+    await expect(parts.getByRole('button').first()).toBeInViewport({ ratio: 1 });
+  }
+});
+
 test('with less motion wanted nothing sews along or slides', async ({ page }) => {
   await page.emulateMedia({ reducedMotion: 'reduce' });
   await firstVisit(page);

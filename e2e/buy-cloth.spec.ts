@@ -43,6 +43,7 @@ test('narrower cloth takes more of it, in words that can be undone', async ({ pa
 test('a kit has a price once cloth has one, and its order and labels can be taken away', async ({ page }) => {
   await openExample(page, 'Finishing');
   const part = kits(page);
+  await part.locator('summary').filter({ hasText: 'Prices' }).click();
   const price = part.getByLabel('Price of cloth');
   await price.fill('');
   await price.press('Enter');
@@ -69,6 +70,38 @@ test('a kit has a price once cloth has one, and its order and labels can be take
   }
 });
 
+test('a fabric has its price in one place, and a kit costs what its cloth costs', async ({ page }) => {
+  await openExample(page, 'Finishing');
+  const part = kits(page);
+  await part.locator('summary').filter({ hasText: 'Prices' }).click();
+  await expect(part.getByLabel('Price of this fabric')).toHaveCount(0);
+  const before = await part.locator('.kit-price').textContent();
+  await part.getByRole('button', { name: /Fabric with a price of its own/ }).click();
+  await page.getByRole('option', { name: 'Night ink, tiny stars' }).click();
+  await part.getByLabel('Price of this fabric').fill('40');
+  await part.getByLabel('Price of this fabric').press('Enter');
+  await expect(part.getByText('With a price of their own: Night ink, tiny stars.')).toBeVisible();
+  await expect(part.locator('.kit-price')).not.toHaveText(before!);
+  const row = part.locator('.cloths > li').filter({ hasText: 'Night ink, tiny stars' });
+  await row.locator('summary').first().click();
+  await expect(row.getByText('At a price of its own: $40.00.')).toBeVisible();
+});
+
+test('fabrics are a line each; all are opened at once and folded again @phone', async ({ page }) => {
+  await openExample(page, 'Finishing');
+  const list = cloth(page);
+  const open = list.locator('.cloths > li > details[open]');
+  await expect(list.getByText(/^16 fabrics: .* yd/)).toBeVisible();
+  await expect(open).toHaveCount(0);
+  await list.getByRole('button', { name: 'Open all fabrics of the cutting list' }).click();
+  await expect(open).toHaveCount(16);
+  await open.first().locator('summary').first().click();
+  await expect(list.getByRole('button', { name: 'Open all fabrics of the cutting list' })).toBeVisible();
+  await list.getByRole('button', { name: 'Open all fabrics of the cutting list' }).click();
+  await list.getByRole('button', { name: 'Fold all fabrics of the cutting list' }).click();
+  await expect(open).toHaveCount(0);
+});
+
 test('the backing is given a fabric of the quilt and counted in its line, or left open', async ({ page }) => {
   await openExample(page, 'Finishing');
   const list = cloth(page);
@@ -77,6 +110,7 @@ test('the backing is given a fabric of the quilt and counted in its line, or lef
   // 50 1/2" and 1" to straighten, up to the next eighth.
   await expect(backing.locator('summary .cloth-buy').first()).toHaveText('1 1/2 yd');
   await expect(fabric.locator('.cloth-buy')).toHaveText('1/4 yd');
+  await backing.locator('summary').first().click();
   await backing.getByText('A fabric', { exact: true }).click();
   await backing.getByRole('button', { name: /Fabric of the backing$/ }).click();
   await page.getByRole('option', { name: 'Night ink, tiny stars' }).click();

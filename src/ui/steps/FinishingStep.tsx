@@ -1,9 +1,10 @@
-// The panel of finishing: sizes, the picture to take away, and its words. Yardage and the pattern join as sections.
+// The panel of finishing: what is taken away (picture, words, pattern), the cloth it takes, and the same quilt in other cloth.
 import { StepHeading } from './StepHeading';
 import './finishing/finishing.css';
 import { CuttingSection } from './finishing/cloth/CuttingSection';
 import { KitsSection } from './finishing/cloth/KitsSection';
 import { ColourwaysSection } from './finishing/colourways/ColourwaysSection';
+import { PartsList } from './finishing/PartsList';
 import { PatternSection } from './finishing/PatternSection';
 import { PictureSection } from './finishing/PictureSection';
 import { SizesSection } from './finishing/SizesSection';
@@ -17,13 +18,14 @@ export function FinishingStep() {
         title="Finishing"
         line="What the top measures, its picture, the cloth it takes, and the written pattern."
       />
+      <PartsList />
       <SizesSection />
       <PictureSection />
       <WordsSection />
-      <WeightSection />
+      <PatternSection />
       <CuttingSection />
       <KitsSection />
-      <PatternSection />
+      <WeightSection />
       <ColourwaysSection />
     </>
   );

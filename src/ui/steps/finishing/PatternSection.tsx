@@ -7,6 +7,7 @@ import { useApp } from '../../app';
 import { Choice } from '../../fields/Choice';
 import { Complaint } from '../../fields/Complaint';
 import { useSay } from '../../words';
+import { PartHeading } from './PartHeading';
 import { usePattern } from './usePattern';
 
 const PART_NAMES: Readonly<Record<PatternPart, string>> = {
@@ -34,7 +35,7 @@ export function PatternSection() {
   };
   return (
     <section aria-labelledby="pattern-title">
-      <h3 id="pattern-title">{say('Pattern')}</h3>
+      <PartHeading id="pattern-title" />
       <div className="stack">
         <p className="quiet">
           {say('The whole quilt written up to sew from: a PDF of drawings that stay sharp at any size.')}

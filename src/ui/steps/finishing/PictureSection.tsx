@@ -8,6 +8,7 @@ import { useApp } from '../../app';
 import { Complaint } from '../../fields/Complaint';
 import { useSaveFile } from '../../useSaveFile';
 import { useSay, useWrite } from '../../words';
+import { PartHeading } from './PartHeading';
 import { PictureSize } from './PictureSize';
 import { canCopy, canShare, usePng } from './usePng';
 
@@ -26,7 +27,7 @@ export function PictureSection() {
   const busy = png.stage !== null;
   return (
     <section aria-labelledby="picture-title">
-      <h3 id="picture-title">{say('Picture')}</h3>
+      <PartHeading id="picture-title" />
       <div className="stack">
         <div className="stack tight">
           <label className="check">

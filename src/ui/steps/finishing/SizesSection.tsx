@@ -5,6 +5,7 @@ import { type Phrase, phrase } from '../../../model/phrase';
 import { useApp } from '../../app';
 import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
+import { PartHeading } from './PartHeading';
 
 export function SizesSection() {
   const say = useSay();
@@ -13,7 +14,7 @@ export function SizesSection() {
   const rows = problem ? [] : sizes();
   return (
     <section aria-labelledby="sizes-title">
-      <h3 id="sizes-title">{say('Sizes')}</h3>
+      <PartHeading id="sizes-title" />
       {problem ? <p className="complaint">{say(problem)}</p> : null}
       <dl className="sizes">
         {rows.map(([name, words, note]) => (

@@ -7,6 +7,7 @@ import { type Phrase, type PhraseValue, phrase } from '../../../model/phrase';
 import type { LengthUnit } from '../../../model/units';
 import { useApp } from '../../app';
 import { useSay, useUnit } from '../../words';
+import { PartHeading } from './PartHeading';
 
 const GRAMS_PER_OUNCE = 28.349523125;
 
@@ -14,8 +15,20 @@ export function WeightSection() {
   const say = useSay();
   const unit = useUnit();
   const project = useApp((app) => app.project);
+  const problem = wedgeProblem(project.wedge);
   const report = useMemo(() => (wedgeProblem(project.wedge) ? null : bulkReport(project)), [project]);
-  if (!report?.block) return null;
+  if (!report?.block) {
+    return (
+      <section aria-labelledby="weight-title">
+        <PartHeading id="weight-title" />
+        {problem ? (
+          <p className="complaint">{say(problem)}</p>
+        ) : (
+          <p className="quiet">{say('Nothing to weigh yet: no block has its wedges.')}</p>
+        )}
+      </section>
+    );
+  }
   const { block, asSet, withoutSashing, advice } = report;
   const sashed = project.setting.sashing.where !== 'none';
   const lines: [name: string, figure: Phrase, note: string][] = [
@@ -49,7 +62,7 @@ export function WeightSection() {
   ];
   return (
     <section aria-labelledby="weight-title">
-      <h3 id="weight-title">{say('Weight and bulk')}</h3>
+      <PartHeading id="weight-title" />
       <dl className="sizes">
         {lines.map(([name, figure, note]) => (
           <div key={name}>

@@ -6,6 +6,7 @@ import { alternativeText } from '../../../store/pictureText';
 import { useApp } from '../../app';
 import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
+import { PartHeading } from './PartHeading';
 
 export function WordsSection() {
   const say = useSay();
@@ -23,7 +24,7 @@ export function WordsSection() {
   };
   return (
     <section aria-labelledby="words-title">
-      <h3 id="words-title">{say('In words')}</h3>
+      <PartHeading id="words-title" />
       <div className="stack">
         <p className="quiet">
           {say('For people who do not see the picture: put it with the picture wherever you show it.')}

@@ -28,7 +28,7 @@ export function BackingPart({ list }: { list: Yardage }) {
   const size = { width: { inches: layout.size.width }, height: { inches: layout.size.height } };
   return (
     <div className="stack tight">
-      <details className="cloth" open>
+      <details className="cloth">
         <summary>
           {fabric ? <Swatch fabric={fabric} size={26} /> : null}
           <span className={fabric ? 'cloth-name' : 'cloth-name broad'}>{say(backingName(backing))}</span>

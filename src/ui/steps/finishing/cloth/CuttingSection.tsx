@@ -1,9 +1,11 @@
 // Cloth to buy and how to cut it: every fabric with its lines, the backing, the batting. Figures come from cutting/yardage.
 import { Printer } from 'lucide-react';
 import { useDeferredValue, useMemo, useRef, useState } from 'react';
+import { sellingUnit } from '../../../../cutting/yardage/clothLength';
 import { money } from '../../../../cutting/yardage/fabricYardage';
 import type { CuttingScope } from '../../../../cutting/yardage/setStrips';
-import { totalCost, yardage } from '../../../../cutting/yardage/yardage';
+import { totalCloth, totalCost, yardage } from '../../../../cutting/yardage/yardage';
+import { counted } from '../../../../model/phrase';
 import { useApp } from '../../../app';
 import { Choice } from '../../../fields/Choice';
 import { Fractions } from '../../../fields/Fractions';
@@ -12,8 +14,11 @@ import { Caution } from '../../Caution';
 import { BackingPart } from './BackingPart';
 import { ClothChoices } from './ClothChoices';
 import { FabricCloth } from './FabricCloth';
+import { FoldRows } from './FoldRows';
 import { printPart } from './printPart';
+import { clothSumWords } from './purchaseWords';
 import './cloth.css';
+import { PartHeading } from '../PartHeading';
 
 const SCOPES: readonly { readonly value: CuttingScope; readonly label: string }[] = [
   { value: 'whole', label: 'The whole quilt' },
@@ -30,7 +35,7 @@ export function CuttingSection() {
   const nothing = list.fabrics.every((one) => one.buy.kind === 'nothing');
   return (
     <section ref={part} className="cloth-part" aria-labelledby="cutting-title">
-      <h3 id="cutting-title">{say('Cloth and cutting list')}</h3>
+      <PartHeading id="cutting-title" />
       <p className="print-only">
         <bdi>{project.name}</bdi>: {say(SCOPES.find((one) => one.value === scope)!.label)}
       </p>
@@ -48,11 +53,20 @@ export function CuttingSection() {
         {scope === 'left' && nothing && list.fabrics.length > 0 ? (
           <p>{say('Nothing has to be bought: what is on hand is enough.')}</p>
         ) : null}
-        <ul className="cloths">
-          {list.fabrics.map((one) => (
-            <FabricCloth key={one.fabric.id} yardage={one} scope={scope} />
-          ))}
-        </ul>
+        {list.fabrics.length > 0 ? (
+          <FoldRows
+            sum={say('{fabrics}: {cloth}', {
+              fabrics: counted(list.fabrics.length, '1 fabric', '{count} fabrics'),
+              cloth: clothSumWords(totalCloth(list.fabrics), sellingUnit(project)),
+            })}
+            openAll="Open all fabrics of the cutting list"
+            foldAll="Fold all fabrics of the cutting list"
+          >
+            {list.fabrics.map((one) => (
+              <FabricCloth key={one.fabric.id} yardage={one} scope={scope} />
+            ))}
+          </FoldRows>
+        ) : null}
         <BackingPart list={list} />
         {cost === null ? null : (
           <div className="spread kit-price">

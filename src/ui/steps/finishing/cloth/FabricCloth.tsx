@@ -28,7 +28,7 @@ export function FabricCloth({ yardage, scope }: { yardage: FabricYardage; scope:
           <span className="cloth-buy">
             <Fractions text={say(purchaseWords(yardage.buy, unit))} />
           </span>
-          {onHand && !(scope === 'left' && onHand.enough) ? (
+          {onHand && !onHand.enough ? (
             <span className="cloth-note">
               <Fractions text={say(onHand.words)} />
             </span>
@@ -39,19 +39,24 @@ export function FabricCloth({ yardage, scope }: { yardage: FabricYardage; scope:
             </span>
           ) : null}
         </summary>
-        <OpenCloth yardage={yardage} />
+        <OpenCloth yardage={yardage} scope={scope} />
       </details>
     </li>
   );
 }
 
-function OpenCloth({ yardage }: { yardage: FabricYardage }) {
+function OpenCloth({ yardage, scope }: { yardage: FabricYardage; scope: CuttingScope }) {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
-  const { fabric, lines, layout } = yardage;
+  const { fabric, lines, layout, onHand } = yardage;
   return (
     <div className="cloth-open">
+      {onHand?.enough && scope === 'whole' ? (
+        <p className="quiet">
+          <Fractions text={say(onHand.words)} />
+        </p>
+      ) : null}
       {CUTTING_STEPS.map((step) => {
         const own = lines.filter((line) => line.step === step);
         return own.length === 0 ? null : (

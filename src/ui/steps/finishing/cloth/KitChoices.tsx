@@ -1,14 +1,21 @@
-// How many kits, how they are cut, the length of a bolt, and prices.
+// How many kits, how they are cut, and the length of a bolt.
 import { INCHES_IN, sellingUnit } from '../../../../cutting/yardage/clothLength';
-import { changeBacking, changeBuying, changeKits } from '../../../../editing/buying';
+import { changeKits } from '../../../../editing/buying';
+import type { Fabric } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
 import { Choice } from '../../../fields/Choice';
 import { CountField } from '../../../fields/CountField';
-import { TextField } from '../../../fields/TextField';
 import { useSay } from '../../../words';
 import { AmountField } from './AmountField';
+import { KitPrices } from './KitPrices';
 
-export function KitChoices({ backingApart }: { backingApart: boolean }) {
+interface Props {
+  backingApart: boolean;
+  /** Those of the kits. */
+  fabrics: readonly Fabric[];
+}
+
+export function KitChoices({ backingApart, fabrics }: Props) {
   const say = useSay();
   const store = useAppStore();
   const { run } = store.getState();
@@ -16,7 +23,6 @@ export function KitChoices({ backingApart }: { backingApart: boolean }) {
   const { buying } = project;
   const unit = sellingUnit(project);
   const letters = unit === 'yard' ? 'yd' : 'm';
-  const priceUnit = `${buying.currency === '' ? '' : `${buying.currency} `}/ ${letters}`;
   return (
     <div className="stack no-print">
       <div className="pair">
@@ -53,52 +59,7 @@ export function KitChoices({ backingApart }: { backingApart: boolean }) {
         />
         {say('Backing in the kit')}
       </label>
-      <div className="pair">
-        <AmountField
-          label="Price of cloth"
-          unit={priceUnit}
-          value={buying.price}
-          most={100_000}
-          money
-          optional
-          onCommit={(price) => run(changeBuying({ price }))}
-        />
-        <TextField
-          label="Currency"
-          value={buying.currency}
-          longest={6}
-          required={false}
-          onCommit={(currency) => run(changeBuying({ currency }))}
-        />
-        {buying.kits.cutAs === 'lengths' ? (
-          <AmountField
-            label="Price of a fat quarter"
-            value={buying.fatQuarterPrice}
-            most={100_000}
-            money
-            optional
-            onCommit={(fatQuarterPrice) => run(changeBuying({ fatQuarterPrice }))}
-          />
-        ) : null}
-        {backingApart ? (
-          <AmountField
-            label="Price of backing"
-            unit={priceUnit}
-            value={buying.backing.price}
-            most={100_000}
-            money
-            optional
-            onCommit={(price) => run(changeBacking({ price }))}
-          />
-        ) : null}
-        <AmountField
-          label="Beside the cloth, a kit"
-          value={buying.kits.extra}
-          most={100_000}
-          money
-          onCommit={(extra) => run(changeKits({ extra: extra ?? 0 }))}
-        />
-      </div>
+      <KitPrices backingApart={backingApart} fabrics={fabrics} />
     </div>
   );
 }

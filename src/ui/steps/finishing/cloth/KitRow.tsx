@@ -10,17 +10,14 @@ import {
   sellingUnit,
 } from '../../../../cutting/yardage/clothLength';
 import { money } from '../../../../cutting/yardage/fabricYardage';
-import { changeFabric } from '../../../../editing/fabrics';
 import { counted, type Phrase, phrase } from '../../../../model/phrase';
-import { useApp, useAppStore } from '../../../app';
+import { useApp } from '../../../app';
 import { Fractions } from '../../../fields/Fractions';
 import { Swatch } from '../../../fields/Swatch';
 import { useSay } from '../../../words';
-import { AmountField } from './AmountField';
 
 export function KitFabricRow({ one, count }: { one: KitFabric; count: number }) {
   const say = useSay();
-  const store = useAppStore();
   const project = useApp((app) => app.project);
   const unit = sellingUnit(project);
   const asStrips = one.strips.length > 0;
@@ -35,12 +32,12 @@ export function KitFabricRow({ one, count }: { one: KitFabric; count: number }) 
           <span className="cloth-buy">
             <Fractions text={say(inKit(one, asStrips, unit))} />
           </span>
-          <span className="cloth-note quiet">
-            {one.withBacking ? `${say('With the backing.')} ` : null}
-            <Fractions text={say(orderWords(one, count, unit))} />
-          </span>
         </summary>
         <div className="cloth-open">
+          <p className="quiet">
+            {one.withBacking ? `${say('With the backing.')} ` : null}
+            <Fractions text={say(orderWords(one, count, unit))} />
+          </p>
           {asStrips ? (
             <ol className="kit-strips">
               {one.strips.map((strips) => (
@@ -67,16 +64,11 @@ export function KitFabricRow({ one, count }: { one: KitFabric; count: number }) 
             </ol>
           ) : null}
           {one.cost === null ? null : <p>{say('{cost} in one kit.', { cost: money(one.cost, project) })}</p>}
-          <div className="no-print">
-            <AmountField
-              label={say('Price of this fabric, if it has its own')}
-              value={one.fabric.price ?? null}
-              money
-              most={100_000}
-              optional
-              onCommit={(price) => store.getState().run(changeFabric(project, one.fabric.id, { price }))}
-            />
-          </div>
+          {typeof one.fabric.price === 'number' ? (
+            <p className="quiet">
+              {say('At a price of its own: {price}.', { price: money(one.fabric.price, project) })}
+            </p>
+          ) : null}
         </div>
       </details>
     </li>

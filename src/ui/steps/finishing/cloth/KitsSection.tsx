@@ -4,17 +4,19 @@ import { useDeferredValue, useMemo, useRef } from 'react';
 import { kits } from '../../../../cutting/kits/kits';
 import { orderCsv, stripsCsv } from '../../../../cutting/kits/kitTables';
 import { money } from '../../../../cutting/yardage/fabricYardage';
-import { phrase } from '../../../../model/phrase';
+import { counted, phrase } from '../../../../model/phrase';
 import { fileName } from '../../../../store/projectFiles';
 import { useApp } from '../../../app';
 import { useSaveFile } from '../../../useSaveFile';
 import { useSay, useWrite } from '../../../words';
 import { Caution } from '../../Caution';
+import { FoldRows } from './FoldRows';
 import { KitChoices } from './KitChoices';
 import { KitBackingRow, KitFabricRow } from './KitRow';
 import { PrecutPart } from './PrecutPart';
 import { printPart } from './printPart';
 import './cloth.css';
+import { PartHeading } from '../PartHeading';
 
 export function KitsSection() {
   const say = useSay();
@@ -28,12 +30,12 @@ export function KitsSection() {
     saveFile(fileName(`${project.name} ${ending}`, '.csv'), `\uFEFF${text}`, 'text/csv;charset=utf-8');
   return (
     <section ref={part} className="cloth-part" aria-labelledby="kits-title">
-      <h3 id="kits-title">{say('Kits and cost')}</h3>
+      <PartHeading id="kits-title" />
       <p className="print-only">
         <bdi>{project.name}</bdi>
       </p>
       <div className="stack">
-        <KitChoices backingApart={made.backing !== null} />
+        <KitChoices backingApart={made.backing !== null} fabrics={made.fabrics.map((one) => one.fabric)} />
         <div className="spread kit-price">
           <span>{say('One kit')}</span>
           <span>{made.price === null ? '–' : money(made.price, project)}</span>
@@ -50,12 +52,16 @@ export function KitsSection() {
             {say('{count} kits: {sum}.', { count: made.count, sum: money(made.price * made.count, project) })}
           </p>
         )}
-        <ul className="cloths">
+        <FoldRows
+          sum={say(counted(made.fabrics.length, '1 fabric in a kit', '{count} fabrics in a kit'))}
+          openAll="Open all fabrics of a kit"
+          foldAll="Fold all fabrics of a kit"
+        >
           {made.fabrics.map((one) => (
             <KitFabricRow key={one.fabric.id} one={one} count={made.count} />
           ))}
           {made.backing ? <KitBackingRow backing={made.backing} count={made.count} /> : null}
-        </ul>
+        </FoldRows>
         {made.precuts ? <PrecutPart precuts={made.precuts} count={made.count} /> : null}
         <div className="row no-print">
           <button

@@ -1,0 +1,91 @@
+// What the cloth of a kit costs: folded to the price of a yard or metre once there is one.
+import { useState } from 'react';
+import { sellingUnit } from '../../../../cutting/yardage/clothLength';
+import { money } from '../../../../cutting/yardage/fabricYardage';
+import { changeBacking, changeBuying, changeKits } from '../../../../editing/buying';
+import type { Fabric } from '../../../../model/project';
+import { useApp, useAppStore } from '../../../app';
+import { TextField } from '../../../fields/TextField';
+import { useSay } from '../../../words';
+import { AmountField } from './AmountField';
+import { OwnPrice } from './OwnPrice';
+
+interface Props {
+  backingApart: boolean;
+  /** Those of the kits. */
+  fabrics: readonly Fabric[];
+}
+
+export function KitPrices({ backingApart, fabrics }: Props) {
+  const say = useSay();
+  const store = useAppStore();
+  const { run } = store.getState();
+  const project = useApp((app) => app.project);
+  const { buying } = project;
+  const letters = sellingUnit(project) === 'yard' ? 'yd' : 'm';
+  const priceUnit = `${buying.currency === '' ? '' : `${buying.currency} `}/ ${letters}`;
+  // Open to begin with where no price is known; after that it is the person's to fold.
+  const [begunOpen] = useState(buying.price === null);
+  return (
+    <details className="fold kit-prices" open={begunOpen}>
+      <summary>
+        {say('Prices')}
+        <span className="quiet">
+          {' '}
+          {buying.price === null
+            ? say('none yet')
+            : say('{price} / {unit}', { price: money(buying.price, project), unit: letters })}
+        </span>
+      </summary>
+      <div className="stack">
+        <div className="pair">
+          <AmountField
+            label="Price of cloth"
+            unit={priceUnit}
+            value={buying.price}
+            most={100_000}
+            money
+            optional
+            onCommit={(price) => run(changeBuying({ price }))}
+          />
+          <TextField
+            label="Currency"
+            value={buying.currency}
+            longest={6}
+            required={false}
+            onCommit={(currency) => run(changeBuying({ currency }))}
+          />
+          {buying.kits.cutAs === 'lengths' ? (
+            <AmountField
+              label="Price of a fat quarter"
+              value={buying.fatQuarterPrice}
+              most={100_000}
+              money
+              optional
+              onCommit={(fatQuarterPrice) => run(changeBuying({ fatQuarterPrice }))}
+            />
+          ) : null}
+          {backingApart ? (
+            <AmountField
+              label="Price of backing"
+              unit={priceUnit}
+              value={buying.backing.price}
+              most={100_000}
+              money
+              optional
+              onCommit={(price) => run(changeBacking({ price }))}
+            />
+          ) : null}
+          <AmountField
+            label="Beside the cloth, a kit"
+            value={buying.kits.extra}
+            most={100_000}
+            money
+            onCommit={(extra) => run(changeKits({ extra: extra ?? 0 }))}
+          />
+        </div>
+        {fabrics.length > 0 ? <OwnPrice fabrics={fabrics} unit={priceUnit} /> : null}
+      </div>
+    </details>
+  );
+}
