@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { effectOf, type Proposal, propose } from '../../src/arrange/proposals';
 import { type Analysis, analyse } from '../../src/balance/analyse';
@@ -10,14 +9,8 @@ import { rearrange } from '../../src/editing/wall';
 import { moved } from '../../src/model/moves';
 import { speak } from '../../src/model/phrase';
 import type { Project } from '../../src/model/project';
-import { readProject } from '../../src/model/read';
 import { scrappyTop } from '../balance/tops';
-
-function demo(name: string): Project {
-  const read = readProject(readFileSync(new URL(`../../demo-data/${name}.json`, import.meta.url), 'utf8'));
-  if (!read.ok) throw new Error(`${name} cannot be read`);
-  return read.value;
-}
+import { demo } from '../demo';
 
 function everyProposal(analysis: Analysis): Proposal[] {
   return analysis.findings.flatMap((finding) => propose(finding, analysis));

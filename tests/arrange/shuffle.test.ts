@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { movesBetween } from '../../src/arrange/movesBetween';
@@ -13,17 +12,11 @@ import { rearrange } from '../../src/editing/wall';
 import { turnsOf } from '../../src/model/find';
 import { moved } from '../../src/model/moves';
 import type { Project } from '../../src/model/project';
-import { readProject } from '../../src/model/read';
 import { dice, scrappyTop } from '../balance/tops';
+import { demo } from '../demo';
 import { awkwardTop } from './awkwardTop';
 
 const WISH: ShuffleWish = { seed: 7, scopes: ALL_SCOPES, budget: { steps: 20_000 } };
-
-function demo(name: string): Project {
-  const read = readProject(readFileSync(new URL(`../../demo-data/${name}.json`, import.meta.url), 'utf8'));
-  if (!read.ok) throw new Error(`${name} cannot be read`);
-  return read.value;
-}
 
 describe('a shuffle for balance', () => {
   it('ends with the same moves for the same seed and steps, and with others for another seed', () => {

@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { swapsByValue, turnedColourway } from '../../src/balance/colourway';
@@ -7,7 +6,7 @@ import { value } from '../../src/colour/spaces';
 import { printMix } from '../../src/geometry/print/printMix';
 import { everyCloth, fabricsInUse } from '../../src/model/colourway';
 import type { Fabric } from '../../src/model/project';
-import { readProject } from '../../src/model/read';
+import { demo } from '../demo';
 
 const plain = (id: string, colour: string): Fabric => ({
   id,
@@ -82,11 +81,7 @@ describe('cloth for a colourway chosen by value', () => {
 });
 
 describe('made-up cloth in turned hues', () => {
-  const read = readProject(
-    readFileSync(new URL('../../demo-data/keepers-winter.json', import.meta.url), 'utf8'),
-  );
-  if (!read.ok) throw new Error('the demo does not open');
-  const project = read.value;
+  const project = demo('keepers-winter');
   const inUse = fabricsInUse(project).filter((fabric) => !fabric.background);
   const lightness = (id: string, among: readonly Fabric[]) =>
     value(meanColour(printMix(among.find((fabric) => fabric.id === id)!)));

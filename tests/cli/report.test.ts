@@ -1,15 +1,12 @@
-import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { sheetAnalysis, sheetReport } from '../../src/cli/report';
 import { drawProject } from '../../src/drawing/drawProject';
 import type { Preferences, Project } from '../../src/model/project';
-import { readProject } from '../../src/model/read';
 import { balanceAtOnce } from '../../src/store/analysis';
 import { rimMeetings } from '../../src/store/wedgeOffers';
+import { demo } from '../demo';
 
-const read = readProject(readFileSync('demo-data/harbour-reading-corner.json', 'utf8'));
-if (!read.ok) throw new Error('the example cannot be read');
-const example = read.value;
+const example = demo('harbour-reading-corner');
 
 function wishing(preferences: Partial<Preferences>): Project {
   return { ...example, preferences: { ...example.preferences, ...preferences } };

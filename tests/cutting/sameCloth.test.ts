@@ -1,17 +1,14 @@
 // A new quilt from the cloth of another: sound, and with no strip counted that is sewn already.
-import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { openProject } from '../../src/cutting/openProject';
 import { fromSameCloth } from '../../src/cutting/sameCloth';
 import { writeProject } from '../../src/model/read';
+import { demo } from '../demo';
 
 const demos = ['harbour-reading-corner', 'keepers-winter', 'kiln-shed', 'plum-orchard'];
 
-test.each(demos)('%s gives its cloth to a quilt of six wedges that opens', (demo) => {
-  const text = readFileSync(new URL(`../../demo-data/${demo}.json`, import.meta.url), 'utf8');
-  const opened = openProject(text);
-  if (!opened.ok) throw new Error(`${demo} does not open`);
-  const project = opened.value;
+test.each(demos)('%s gives its cloth to a quilt of six wedges that opens', (name) => {
+  const project = demo(name);
   const begun = fromSameCloth(project, 6);
   const again = openProject(writeProject(begun));
   expect(again).toEqual({ ok: true, value: begun });

@@ -1,10 +1,9 @@
-import { readFileSync } from 'node:fs';
 import { applyPatches } from 'immer';
 import { describe, expect, it } from 'vitest';
 import { turnedColourway } from '../../src/balance/colourway';
 import { openProject } from '../../src/cutting/openProject';
 import { yardage } from '../../src/cutting/yardage/yardage';
-import { apply, type Command } from '../../src/editing/apply';
+import { apply } from '../../src/editing/apply';
 import {
   addColourway,
   changeSwaps,
@@ -19,22 +18,14 @@ import { everyCloth, fabricsInUse, inColourway } from '../../src/model/colourway
 import { speak } from '../../src/model/phrase';
 import type { Project } from '../../src/model/project';
 import { writeProject } from '../../src/model/read';
+import { demo, unsewn } from '../demo';
+import { done } from './outcomes';
 
-function demo(): Project {
-  const text = readFileSync(new URL('../../demo-data/keepers-winter.json', import.meta.url), 'utf8');
-  const opened = openProject(text);
-  if (!opened.ok) throw new Error('the demo does not open');
-  const stripSets = opened.value.stripSets.map((set) => ({ ...set, progress: 'planned' as const }));
-  return { ...opened.value, stripSets, colourways: [] };
+function planned(): Project {
+  return { ...unsewn(demo('keepers-winter')), colourways: [] };
 }
 
-function done(from: Project, command: Command): Project {
-  const outcome = apply(from, command);
-  if (!outcome.ok) throw new Error(speak(outcome.problems[0]!.message));
-  return outcome.project;
-}
-
-const project = demo();
+const project = planned();
 const used = fabricsInUse(project);
 const [first, second] = [used[1]!, used[2]!];
 

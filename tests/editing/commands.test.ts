@@ -1,9 +1,7 @@
 // Every command passes one shared test: it leaves the project it was given alone, its inverse brings it back, its patches
 // make the change again, and it has words for undo.
-import { readFileSync } from 'node:fs';
 import { applyPatches } from 'immer';
 import { describe, expect, it } from 'vitest';
-import { openProject } from '../../src/cutting/openProject';
 import { apply, type Command } from '../../src/editing/apply';
 import * as blocks from '../../src/editing/blocks';
 import * as cloth from '../../src/editing/clothOnHand';
@@ -15,18 +13,11 @@ import * as wall from '../../src/editing/wall';
 import { changeWedgesEmptying } from '../../src/editing/wedgesPerBlock';
 import { phrase, speak } from '../../src/model/phrase';
 import type { Project } from '../../src/model/project';
+import { demo, unsewn } from '../demo';
+import { done, refusal } from './outcomes';
 
-function demo(): Project {
-  const text = readFileSync(new URL('../../demo-data/harbour-reading-corner.json', import.meta.url), 'utf8');
-  const opened = openProject(text);
-  if (!opened.ok) throw new Error('the demo does not open');
-  // Nothing sewn yet, so that every command has something it may do.
-  const stripSets = opened.value.stripSets.map((set) => ({ ...set, progress: 'planned' as const }));
-  const blocks = opened.value.blocks.map((block) => ({ ...block, progress: 'planned' as const }));
-  return { ...opened.value, stripSets, blocks };
-}
-
-const project = demo();
+// Nothing sewn yet, so that every command has something it may do.
+const project = unsewn(demo('harbour-reading-corner'));
 const [first, second] = project.blocks as [Project['blocks'][0], Project['blocks'][0]];
 const set = project.stripSets[0]!;
 const spare = { name: 'Test cloth', colour: '#123456', cloth: { kind: 'plain' as const }, background: false };
@@ -35,17 +26,6 @@ const spareId = withSpare.fabrics.at(-1)!.id;
 const halfYard = { fabric: spareId, kind: 'yardage' as const, stripLength: 40, depth: 18, count: 1 };
 const withCloth = done(withSpare, cloth.addCloth(withSpare, halfYard));
 const clothId = withCloth.clothOnHand.at(-1)!.id;
-
-function done(from: Project, command: Command): Project {
-  const outcome = apply(from, command);
-  if (!outcome.ok) throw new Error(speak(outcome.problems[0]!.message));
-  return outcome.project;
-}
-
-function refusal(from: Project, command: Command): string {
-  const outcome = apply(from, command);
-  return outcome.ok ? '' : speak(outcome.problems[0]!.message);
-}
 
 const commands: [words: string, from: Project, command: Command][] = [
   ['add the fabric Test cloth', project, fabrics.addFabric(spare)],

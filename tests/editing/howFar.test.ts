@@ -1,40 +1,21 @@
 // How far the work is governs what can still change; and after any sequence of edits no more wedges are used than were cut.
-import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { openProject } from '../../src/cutting/openProject';
 import { apply, type Command } from '../../src/editing/apply';
 import * as blocks from '../../src/editing/blocks';
 import { markSets } from '../../src/editing/setProgress';
 import * as stripSets from '../../src/editing/stripSets';
 import * as wall from '../../src/editing/wall';
 import { countWedge } from '../../src/editing/wedgeCount';
-import { speak } from '../../src/model/phrase';
 import type { Project, Tip } from '../../src/model/project';
 import { chooseWedges, fillEmpty, openBlocks } from '../../src/store/composing';
 import { gaining, losing } from '../../src/store/wedgeLoss';
+import { demo, unsewn } from '../demo';
+import { done, refusal } from './outcomes';
 
-const text = readFileSync(new URL('../../demo-data/harbour-reading-corner.json', import.meta.url), 'utf8');
-const opened = openProject(text);
-if (!opened.ok) throw new Error('the demo does not open');
-const planned: Project = {
-  ...opened.value,
-  stripSets: opened.value.stripSets.map((set) => ({ ...set, progress: 'planned' as const })),
-  blocks: opened.value.blocks.map((block) => ({ ...block, progress: 'planned' as const })),
-};
+const planned = unsewn(demo('harbour-reading-corner'));
 const first = planned.blocks[0]!;
 const set = planned.stripSets[0]!;
-
-function done(from: Project, command: Command): Project {
-  const outcome = apply(from, command);
-  if (!outcome.ok) throw new Error(speak(outcome.problems[0]!.message));
-  return outcome.project;
-}
-
-function refusal(from: Project, command: Command): string {
-  const outcome = apply(from, command);
-  return outcome.ok ? '' : speak(outcome.problems[0]!.message);
-}
 
 describe('a set that is cut', () => {
   const cut = done(planned, markSets([set.id], 'cut'));

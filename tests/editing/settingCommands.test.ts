@@ -1,9 +1,7 @@
 // Commands on layout, plain squares, corners, sashing, borders and binding: each can be undone and made again; what is pinned
 // or cannot be sewn is refused with the reason; blocks keep their places or wait on the side table, and none is lost.
-import { readFileSync } from 'node:fs';
 import { applyPatches } from 'immer';
 import { describe, expect, it } from 'vitest';
-import { openProject } from '../../src/cutting/openProject';
 import { apply, type Command } from '../../src/editing/apply';
 import { addBlocks, setBlockProgress } from '../../src/editing/blocks';
 import * as edges from '../../src/editing/edges';
@@ -18,14 +16,14 @@ import type { Project } from '../../src/model/project';
 import { readProject, writeProject } from '../../src/model/read';
 import { settingFabrics } from '../../src/model/settingFabrics';
 import { cornerFabricOf, isPlain } from '../../src/model/wallCells';
+import { demo } from '../demo';
+import { done, refusal } from './outcomes';
 
-const text = readFileSync(new URL('../../demo-data/harbour-reading-corner.json', import.meta.url), 'utf8');
-const opened = openProject(text);
-if (!opened.ok) throw new Error('the demo does not open');
+const opened = demo('harbour-reading-corner');
 /** 3 rows of 2, nothing sewn in. */
 const project: Project = {
-  ...opened.value,
-  blocks: opened.value.blocks.map((block) => ({ ...block, progress: 'octagon' as const })),
+  ...opened,
+  blocks: opened.blocks.map((block) => ({ ...block, progress: 'octagon' as const })),
 };
 const [ground, dark, light] = project.fabrics.map((fabric) => fabric.id) as [string, string, string];
 const onPoint = done(project, layout.setLayout('onPoint'));
@@ -37,17 +35,6 @@ const keys = [
   { fabric: dark, width: 1.5 },
   { fabric: light, width: 2 },
 ];
-
-function done(from: Project, command: Command): Project {
-  const outcome = apply(from, command);
-  if (!outcome.ok) throw new Error(speak(outcome.problems[0]!.message));
-  return outcome.project;
-}
-
-function refusal(from: Project, command: Command): string {
-  const outcome = apply(from, command);
-  return outcome.ok ? '' : speak(outcome.problems[0]!.message);
-}
 
 const commands: [words: string, from: Project, command: Command][] = [
   ['set the blocks on point', bordered, layout.setLayout('onPoint')],

@@ -1,5 +1,4 @@
 // Kits: nothing is ordered short, prices add up, and the tables read back as they were written.
-import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { boltsFor } from '../../../src/cutting/kits/bolts';
@@ -7,17 +6,15 @@ import { csvText } from '../../../src/cutting/kits/csv';
 import { kits } from '../../../src/cutting/kits/kits';
 import { orderCsv, stripsCsv } from '../../../src/cutting/kits/kitTables';
 import { leastRolls, precutStrips } from '../../../src/cutting/kits/precutStrips';
-import { openProject } from '../../../src/cutting/openProject';
 import { usualBuying } from '../../../src/model/buying';
 import { speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
+import { demo } from '../../demo';
 import { projectOf, stripSet } from '../fabrics';
 
-function demo(): Project {
-  const text = readFileSync(new URL('../../../demo-data/keepers-winter.json', import.meta.url), 'utf8');
-  const read = openProject(text);
-  if (!read.ok) throw new Error('the demo does not open');
-  return { ...structuredClone(read.value), buying: usualBuying(), clothOnHand: [] };
+/** A demo quilt without its prices, choices of buying and cloth on hand. */
+function unpriced(): Project {
+  return { ...demo('keepers-winter'), buying: usualBuying(), clothOnHand: [] };
 }
 
 /** RFC 4180 read by a small automaton of its own: fields in quotes or not, rows ended by CR LF. */
@@ -124,7 +121,7 @@ describe('bolts', () => {
 
 describe('kits', () => {
   it('hold every strip of the layout once, labelled, each label once', () => {
-    const project = demo();
+    const project = unpriced();
     const made = kits(project);
     const strips = made.fabrics.flatMap((one) => one.strips);
     expect(new Set(strips.map((one) => one.label)).size).toBe(strips.length);
@@ -139,7 +136,7 @@ describe('kits', () => {
   });
 
   it('do not count what happens to be on hand', () => {
-    const project = demo();
+    const project = unpriced();
     const bare = { ...project, stripsOnHand: [], clothOnHand: [] };
     expect(kits(project).fabrics.map((one) => one.inches)).toEqual(
       kits(bare).fabrics.map((one) => one.inches),
@@ -147,7 +144,7 @@ describe('kits', () => {
   });
 
   it('cost the sum of their cloth and what is beside it', () => {
-    const project = demo();
+    const project = unpriced();
     project.buying.price = 11.9;
     project.buying.kits.extra = 7.5;
     const dear = project.fabrics[1]!;
@@ -163,14 +160,14 @@ describe('kits', () => {
   });
 
   it('say which price is missing', () => {
-    const project = demo();
+    const project = unpriced();
     expect(kits(project).price).toBeNull();
     for (const fabric of project.fabrics.slice(1)) fabric.price = 10;
     expect(kits(project).unpriced.map((one) => speak(one))).toEqual([project.fabrics[0]!.name]);
   });
 
   it('sold as lengths are the lengths of the yardage, with fat quarters where they are cheaper', () => {
-    const project = demo();
+    const project = unpriced();
     project.buying.kits.cutAs = 'lengths';
     const made = kits(project);
     expect(made.fabrics.some((one) => one.fatQuarters > 0)).toBe(true);
@@ -181,7 +178,7 @@ describe('kits', () => {
   });
 
   it('cost the same by the metre at the same price of cloth', () => {
-    const project = demo();
+    const project = unpriced();
     project.buying.price = 9;
     const yards = kits(project).price!;
     project.buying.soldBy = 'metre';
@@ -217,7 +214,7 @@ describe('precut strips', () => {
 
 describe('the tables of the kits', () => {
   it('have a row for each fabric and each kind of strip, all rows alike long', () => {
-    const project = demo();
+    const project = unpriced();
     project.fabrics[1]!.name = 'Night, "deep"\nand blue';
     project.buying.price = 10;
     const made = kits(project);

@@ -1,9 +1,7 @@
 // The backing in a fabric of the quilt: reckoned with all that is cut from that fabric, on hand and in kits too.
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { kits } from '../../../src/cutting/kits/kits';
 import { orderCsv, stripsCsv } from '../../../src/cutting/kits/kitTables';
-import { openProject } from '../../../src/cutting/openProject';
 import { pieceWords, stripsAlike } from '../../../src/cutting/yardage/lineWords';
 import { totalCost, yardage } from '../../../src/cutting/yardage/yardage';
 import { apply } from '../../../src/editing/apply';
@@ -13,13 +11,11 @@ import { fabricUse, removeFabric, replaceFabric } from '../../../src/editing/fab
 import { fabricsInUse, inColourway } from '../../../src/model/colourway';
 import { speak } from '../../../src/model/phrase';
 import type { Fabric, Project } from '../../../src/model/project';
+import { demo } from '../../demo';
 
 /** The sashed and bordered example, nothing sewn and nothing on hand, with one fabric more that nothing uses. */
 function uncut(): { project: Project; spare: Fabric; used: Fabric } {
-  const text = readFileSync(new URL('../../../demo-data/keepers-winter.json', import.meta.url), 'utf8');
-  const read = openProject(text);
-  if (!read.ok) throw new Error('the demo does not open');
-  const project = structuredClone(read.value);
+  const project = demo('keepers-winter');
   project.stripsOnHand = [];
   project.clothOnHand = [];
   project.buying.fatQuarters = false;

@@ -1,8 +1,6 @@
 // The cutting list of whole quilts: what is listed is what the drawing shows, and the listed cloth holds it.
-import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { openProject } from '../../../src/cutting/openProject';
 import { backingLayouts } from '../../../src/cutting/yardage/backing';
 import { joinStrips } from '../../../src/cutting/yardage/binding';
 import { layOutCutting } from '../../../src/cutting/yardage/clothLayout';
@@ -16,17 +14,17 @@ import { layOut } from '../../../src/geometry/setting';
 import { usualBuying } from '../../../src/model/buying';
 import { speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
+import { demo } from '../../demo';
 import { tilingError } from '../../geometry/clipping';
 
-function demo(name: string): Project {
-  const read = openProject(readFileSync(new URL(`../../../demo-data/${name}.json`, import.meta.url), 'utf8'));
-  if (!read.ok) throw new Error('the demo does not open');
-  return { ...structuredClone(read.value), buying: usualBuying() };
+/** A demo quilt without its prices and choices of buying. */
+function unpriced(name: string): Project {
+  return { ...demo(name), buying: usualBuying() };
 }
 
 /** A sashed and bordered quilt with nothing sewn and nothing on hand. */
 function uncut(): Project {
-  const project = demo('keepers-winter');
+  const project = unpriced('keepers-winter');
   project.stripsOnHand = [];
   project.clothOnHand = [];
   for (const set of project.stripSets) set.progress = 'planned';
@@ -45,7 +43,7 @@ function find(list: readonly FabricYardage[], name: string): FabricYardage {
 
 describe('cloth of several fabrics together', () => {
   it('is the lengths and the fat quarters, each as it is sold, and nothing of none', () => {
-    const project = demo('harbour-reading-corner');
+    const project = unpriced('harbour-reading-corner');
     const { fabrics } = yardage(project, 'whole');
     const kinds = new Set(fabrics.map((one) => one.buy.kind));
     expect(kinds).toEqual(new Set(['length', 'fat quarters']));

@@ -1,8 +1,5 @@
 // Patterns made for the tests, as the command line makes them.
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { patternKit } from '../../../src/cli/pattern';
-import { openProject } from '../../../src/cutting/openProject';
 import { PATTERN_PARTS, type PatternPart } from '../../../src/drawing/pattern/options';
 import { PAPERS, type PaperName } from '../../../src/drawing/pattern/page';
 import { writePattern } from '../../../src/drawing/pattern/pattern';
@@ -13,13 +10,6 @@ import { phrase, speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
 
 const kit = await patternKit();
-
-export function demo(name: string): Project {
-  const path = join(import.meta.dirname, '..', '..', '..', 'demo-data', `${name}.json`);
-  const opened = openProject(readFileSync(path, 'utf8'));
-  if (!opened.ok) throw new Error(`demo: ${name} does not open`);
-  return opened.value;
-}
 
 export function sayIn(project: Project): Say {
   const { unit } = project.preferences;

@@ -10,8 +10,9 @@ import type { DeviceLetters } from '../../../src/drawing/pattern/pdfType';
 import { createProject } from '../../../src/model/create';
 import { findSet } from '../../../src/model/find';
 import type { Project } from '../../../src/model/project';
+import { demo } from '../../demo';
 import { randomProject } from '../samples';
-import { demo, makePdf, sayIn, typeOf } from './makePdf';
+import { makePdf, sayIn, typeOf } from './makePdf';
 import { bare, type ReadPdf, readPdf } from './readPdf';
 
 const LONG = 120_000;

@@ -11,8 +11,9 @@ import { inGroups } from '../../../src/drawing/pattern/piecedRuns';
 import { slantedPlace, slantedRows } from '../../../src/drawing/pattern/slantedRows';
 import { layOut } from '../../../src/geometry/setting';
 import type { Project } from '../../../src/model/project';
+import { demo } from '../../demo';
 import { randomProject } from '../samples';
-import { demo, makePdf, sayIn } from './makePdf';
+import { makePdf, sayIn } from './makePdf';
 import { bare, readPdf } from './readPdf';
 
 const LONG = 120_000;

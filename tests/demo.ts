@@ -1,0 +1,20 @@
+// The demo quilts as test fixtures, opened as the tool opens them; every call gives a copy of its own.
+import { readFileSync } from 'node:fs';
+import { openProject } from '../src/cutting/openProject';
+import type { Project } from '../src/model/project';
+
+/** A quilt of demo-data by the name of its file, without ending. Throws when it does not open. */
+export function demo(name: string): Project {
+  const opened = openProject(readFileSync(new URL(`../demo-data/${name}.json`, import.meta.url), 'utf8'));
+  if (!opened.ok) throw new Error(`demo: ${name} does not open`);
+  return structuredClone(opened.value);
+}
+
+/** The same quilt with nothing sewn and nothing cut, so that everything may still change. */
+export function unsewn(project: Project): Project {
+  return {
+    ...project,
+    stripSets: project.stripSets.map((set) => ({ ...set, progress: 'planned' as const })),
+    blocks: project.blocks.map((block) => ({ ...block, progress: 'planned' as const })),
+  };
+}
