@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { propose } from '../../src/arrange/proposals';
 import { analyse } from '../../src/balance/analyse';
+import { turnedColourway } from '../../src/balance/colourway';
 import { weightsOf, wishesOf } from '../../src/balance/wishes';
 import { apply } from '../../src/editing/apply';
 import { turnBlock } from '../../src/editing/wall';
+import { inColourway } from '../../src/model/colourway';
 import type { Project } from '../../src/model/project';
 import { balanceAtOnce, knownBalance } from '../../src/store/analysis';
 import { AnalysisClient, type AnalysisWorker } from '../../src/store/analysisClient';
@@ -116,6 +118,25 @@ describe('the balance worked out beside the page', () => {
     const effect = client.effect(project, expected[0]?.moves ?? []);
     worker.catchUp();
     expect((await effect)?.after.total).toBeCloseTo(expected[0]!.effect.after.total, 9);
+  });
+
+  it('of a quilt and its colourways asked for together is each its own, also after the quilt was turned', () => {
+    const { worker, client } = desk();
+    const start = top(7);
+    for (const project of [start, turned(start, 2)]) {
+      const worn = [90, 200].map((degrees) => {
+        const { swaps, cloth } = turnedColourway(project, 'Other', degrees, 'turned over');
+        return inColourway(project, { id: 'c', name: 'Other', swaps, cloth });
+      });
+      const wanted = [project, ...worn];
+      for (const one of wanted) client.want(one);
+      worker.catchUp();
+      for (const one of wanted) {
+        const fresh = analyse(one, wishesOf(one.preferences));
+        expect(knownBalance(one)!.findings).toEqual(fresh.findings);
+        expect(knownBalance(one)!.value).toEqual(fresh.value);
+      }
+    }
   });
 
   it('ranks the wedges for a place', async () => {

@@ -25,7 +25,7 @@ export function CardFigures({ project }: { project: Project }) {
     ['Cloth', cloth],
   ];
   return (
-    <>
+    <div>
       <dl className="card-figures" aria-busy={pending}>
         {rows.map(([name, figure]) => (
           <div key={name}>
@@ -39,7 +39,7 @@ export function CardFigures({ project }: { project: Project }) {
       {reason ? (
         <p className="complaint">{say('Its balance could not be worked out: {reason}', { reason })}</p>
       ) : null}
-    </>
+    </div>
   );
 }
 
