@@ -43,7 +43,7 @@ test('the steps, the undo and a finding are reached by Tab and Enter alone', asy
   await reach(/^Wall/);
   await page.keyboard.press('Enter');
   await expect(page.getByRole('heading', { level: 2, name: 'Wall' })).toBeVisible();
-  await reach(/meets? |meet with/);
+  await reach(/^Blocks \d+ and \d+ meet with/);
   await page.keyboard.press('Enter');
   await expect(page.getByRole('checkbox').first()).toBeVisible();
   await reach(/^Block 1, row/);
