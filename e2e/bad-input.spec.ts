@@ -52,3 +52,30 @@ test('why a pinned block stays is said on the wall', async ({ page }) => {
   await page.keyboard.press('r');
   await expect(page.locator('[data-words="Block 2 is pinned. Take the pin out to move it."]')).toBeVisible();
 });
+
+test('a double click adds once, and quick presses of a step up all count', async ({ page }) => {
+  await firstVisit(page);
+  await goTo(page, 'Blocks');
+  const count = page.getByRole('textbox', { name: 'Blocks to add' });
+  await page.getByRole('button', { name: 'Blocks to add: one more' }).dblclick();
+  await expect(count).toHaveValue('3');
+  await page.getByRole('button', { name: 'Add 3 blocks' }).dblclick();
+  await expect(page.getByText('There are 9.')).toBeVisible();
+  await goTo(page, 'Strip sets');
+  const sets = page.getByRole('button', { name: /^Set \w+: / });
+  const before = await sets.count();
+  await page.getByRole('button', { name: 'Add a set by hand' }).dblclick();
+  await expect(sets).toHaveCount(before + 1);
+});
+
+test('what is said of a new fabric without a name goes once one is written', async ({ page }) => {
+  await firstVisit(page);
+  await goTo(page, 'Fabrics');
+  await page.getByRole('button', { name: 'Add a fabric' }).click();
+  await page.getByRole('button', { name: 'Add this fabric' }).click();
+  await expect(page.getByText('Give the fabric a name first.')).toBeVisible();
+  await page.getByRole('textbox', { name: 'Name', exact: true }).fill('x'.repeat(130));
+  await page.getByRole('button', { name: 'Add this fabric' }).click();
+  await expect(page.getByText('At most 120 characters; it has 130.')).toBeVisible();
+  await expect(page.getByText('Give the fabric a name first.')).toBeHidden();
+});

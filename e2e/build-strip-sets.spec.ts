@@ -125,6 +125,29 @@ test.describe('strips in the order they are sewn', () => {
   });
 });
 
+test('an undo while a strip is carried puts it back, and letting go moves no other', async ({ page }) => {
+  await openDemo(page, 'harbour-reading-corner');
+  await page.getByRole('button', { name: 'Add a set by hand' }).click();
+  const form = page.getByRole('form', { name: /^Another strip for set/ });
+  for (const [at, width] of ['2', '1', '1 1/2', '1 3/4'].entries()) {
+    await form.getByRole('button', { name: /Another strip of/ }).click();
+    await page.getByRole('option').nth(at).click();
+    await form.getByRole('textbox', { name: /^Cut width/ }).fill(width);
+    await form.getByRole('button', { name: /^Add the strip/ }).click();
+    await expect(grips(page)).toHaveCount(at + 1);
+  }
+  const laid = await order(page);
+  const box = (await grips(page).first().boundingBox())!;
+  await page.mouse.move(box.x + 5, box.y + 8);
+  await page.mouse.down();
+  await page.mouse.move(box.x + 5, box.y + 70, { steps: 4 });
+  await page.keyboard.press('Control+z');
+  await expect(grips(page)).toHaveCount(3);
+  await page.mouse.move(box.x + 5, box.y + 80);
+  await page.mouse.up();
+  expect(await order(page)).toEqual(laid.slice(1));
+});
+
 test.describe('a set by hand', () => {
   test('a short set says what is missing, and one press adds the strips that mend it', async ({ page }) => {
     await openDemo(page, 'kiln-shed');

@@ -64,7 +64,7 @@ test('the block card names every place and copies as text', async ({ page, conte
   await openExample(page, 'Blocks');
   await page.getByRole('button', { name: /^Block 1: / }).click();
   await page.getByText('Block card').click();
-  await page.locator('.fold').getByRole('button', { name: 'Copy' }).click();
+  await page.locator('.leaf').getByRole('button', { name: 'Copy' }).click();
   await expect(page.getByText('Copied.')).toBeVisible();
   const text = await page.evaluate(() => navigator.clipboard.readText());
   for (let number = 1; number <= 8; number += 1)

@@ -1,7 +1,7 @@
 // Step 3: the wedge and what it makes, the first sewn block, and the cutting table.
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
-import { firstVisit, goTo, undoButton } from './room';
+import { firstVisit, goTo, openExample, undoButton } from './room';
 
 async function cuttingTable(page: Page): Promise<void> {
   await firstVisit(page);
@@ -59,6 +59,28 @@ test.describe('the wedge', () => {
     ).toBeVisible();
     await expect(undoButton(page)).toBeDisabled();
   });
+});
+
+test('wedges are numbered anew for another height, with no number of before left on the cloth', async ({
+  page,
+}) => {
+  await firstVisit(page);
+  await openExample(page, 'The kiln shed');
+  await goTo(page, 'Strip sets');
+  await page.getByRole('button', { name: 'Make sets' }).click();
+  await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
+  await goTo(page, 'Wedges');
+  const height = page.getByRole('textbox', { name: /^Cut height/ });
+  const numbers = () => rows(page).first().locator('.wdg-cuts text').allTextContents();
+  const was = await height.inputValue();
+  const before = await numbers();
+  // On a set twice as high as the wedge, wedges lie in two rows and begin in pairs at one place.
+  await height.fill('3');
+  await height.press('Enter');
+  await expect.poll(async () => (await numbers()).length).toBeGreaterThan(before.length);
+  await height.fill(was);
+  await height.press('Enter');
+  await expect.poll(numbers).toEqual(before);
 });
 
 test.describe('on the cutting table', () => {

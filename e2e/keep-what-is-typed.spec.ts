@@ -201,3 +201,37 @@ for (const demo of ['harbour-reading-corner', 'keepers-winter', 'kiln-shed']) {
     }
   });
 }
+
+test('what is being typed when the page is loaded again is taken, and the step and a half-filled form are there', async ({
+  page,
+}) => {
+  await firstVisit(page);
+  await goTo(page, 'Strip sets');
+  await page.getByRole('button', { name: 'Add a set by hand' }).click();
+  await page.getByRole('textbox', { name: /^Clean length/ }).fill('33');
+  await page.reload();
+  await expect(page.getByRole('heading', { level: 2, name: 'Strip sets' })).toBeVisible();
+  await page
+    .getByRole('button', { name: /^Set \w+: / })
+    .last()
+    .click();
+  await expect(page.getByRole('textbox', { name: /^Clean length/ })).toHaveValue('33');
+  await goTo(page, 'Fabrics');
+  await page.getByRole('button', { name: 'Add a fabric' }).click();
+  await name(page).fill('Heather at du');
+  await page.reload();
+  await expect(name(page)).toHaveValue('Heather at du');
+});
+
+test('leaving the page asks first while a field holds what cannot be used', async ({ page }) => {
+  await firstVisit(page);
+  await goTo(page, 'Wedges');
+  await page.getByRole('textbox', { name: /^Cut height/ }).fill('14 1/0');
+  const asked = page.waitForEvent('dialog');
+  await page.close({ runBeforeUnload: true });
+  const dialog = await asked;
+  expect(dialog.type()).toBe('beforeunload');
+  await dialog.dismiss();
+  await expect(page.getByText('Write a length such as 7 1/2 or 7.5.')).toBeVisible();
+  await expect(page.getByRole('textbox', { name: /^Cut height/ })).toHaveValue('14 1/0');
+});

@@ -215,8 +215,9 @@ function shortWords(leftOut: number, half: number, ups: number, downs: number): 
     'For 1 block there are not enough wedges;',
     'For {count} blocks there are not enough wedges;',
   );
-  const say = '{blocks} it takes {up} more tip up and {down} more tip down.';
-  return [
-    phrase(say, { blocks, up: Math.max(0, leftOut * half - ups), down: Math.max(0, leftOut * half - downs) }),
-  ];
+  const up = Math.max(0, leftOut * half - ups);
+  const down = Math.max(0, leftOut * half - downs);
+  if (up === 0) return [phrase('{blocks} it takes {down} more tip down.', { blocks, down })];
+  if (down === 0) return [phrase('{blocks} it takes {up} more tip up.', { blocks, up })];
+  return [phrase('{blocks} it takes {up} more tip up and {down} more tip down.', { blocks, up, down })];
 }

@@ -58,7 +58,9 @@ export function fabricUse(project: Project, id: FabricId): Phrase | null {
   const name = findFabric(project, id)?.name ?? '';
   const sets = project.stripSets.filter((set) => set.strips.some((strip) => strip.fabric === id));
   if (sets.length > 0) {
-    return phrase('{name} is sewn into strip set {sets}.', {
+    const say =
+      sets.length === 1 ? '{name} is sewn into strip set {sets}.' : '{name} is sewn into strip sets {sets}.';
+    return phrase(say, {
       name,
       sets: { list: sets.map((set) => set.label) },
     });

@@ -32,7 +32,7 @@ const printSchema = v.strictObject({
   seed: count,
 });
 
-const fabricSchema = v.strictObject({
+export const fabricSchema = v.strictObject({
   id,
   name,
   /** The cloth's ground colour. */
@@ -50,7 +50,7 @@ const fabricSchema = v.strictObject({
   price: v.exactOptional(priceSchema),
 });
 
-const stripOnHandSchema = v.strictObject({
+export const stripOnHandSchema = v.strictObject({
   id,
   fabric: id,
   /** Cut width, and length along the strip. */
@@ -59,7 +59,7 @@ const stripOnHandSchema = v.strictObject({
   count,
 });
 
-const clothOnHandSchema = v.strictObject({
+export const clothOnHandSchema = v.strictObject({
   id,
   fabric: id,
   /** How it was bought; it names the piece, the two measures say what can be cut from it. */

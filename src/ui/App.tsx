@@ -5,6 +5,7 @@ import { encodedOf, luminanceOfValue } from '../colour/spaces';
 import { everyCloth } from '../model/colourway';
 import { useApp, useAppStore } from './app';
 import { heedRefusedFields } from './fields/refusedFields';
+import { heedSecondPress } from './fields/secondPress';
 import { ErrorScreen } from './shell/ErrorScreen';
 import { Selvedge } from './shell/Selvedge';
 import { SkipLinks } from './shell/SkipLinks';
@@ -68,7 +69,15 @@ export function App() {
       <ClothDefs fabrics={cloth} perBlock={perBlock} />
       <TopBar number={number} onNumber={setNumber} />
       <Selvedge />
-      <main className="panel" id="step" ref={panel} onClickCapture={heedRefusedFields}>
+      <main
+        className="panel"
+        id="step"
+        ref={panel}
+        onClickCapture={(event) => {
+          heedSecondPress(event);
+          if (!event.isPropagationStopped()) heedRefusedFields(event);
+        }}
+      >
         <ErrorScreen>
           <StepPanel />
         </ErrorScreen>

@@ -8,6 +8,7 @@ import './steps/steps.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { phrase } from '../model/phrase';
+import { keepPlace } from '../store/keepPlace';
 import { keepOffline } from '../store/offline';
 import { startSession } from '../store/session';
 import { saveOnLeaving } from '../store/storageAutosave';
@@ -15,6 +16,7 @@ import { openStorage } from '../store/storageIndexedDb';
 import { App } from './App';
 import { AppContext } from './app';
 import { DEMOS } from './demos';
+import { takeTypedOnLeaving } from './fields/leavingPage';
 import { SessionContext } from './session';
 import { ErrorScreen } from './shell/ErrorScreen';
 import { Language } from './words';
@@ -29,6 +31,8 @@ const root = document.getElementById('root');
 if (!root) throw new Error('main: the page has no #root');
 const { storage, problem } = await openStorage();
 const session = await startSession(storage, problem, DEMOS, freshId);
+keepPlace(session.app, () => sessionStorage, window);
+takeTypedOnLeaving(document, window);
 saveOnLeaving(session, document, window);
 // While the tool is developed nothing is kept: the page must be what was just written.
 if (import.meta.env.PROD)

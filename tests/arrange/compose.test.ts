@@ -118,6 +118,22 @@ describe('blocks composed', () => {
     expect(speak(made.words[1]!)).toContain(`${need - up!} more tip up and ${need - down!} more tip down`);
   });
 
+  it('the words name only the tips that lack', () => {
+    const strips = [{ fabric: 'f1', width: 5 }, { fabric: 'f2', width: 4 }]; // biome-ignore format: short
+    const fabrics = plainFabrics(2);
+    for (const [cut, words] of [
+      [{ up: 4, down: 3 }, 'it takes 1 more tip down.'],
+      [{ up: 2, down: 4 }, 'it takes 2 more tip up.'],
+    ] as const) {
+      const project = projectOf({ fabrics, stripSets: [{ ...stripSet('s1', strips), cut }] });
+      const grown = { ...project, blocks: [createBlock(project)] };
+      const said = composeBlocks(grown, 1, 1)
+        .words.map((one) => speak(one))
+        .join(' ');
+      expect(said).toBe(`For 1 block there are not enough wedges; ${words}`);
+    }
+  });
+
   it('count background cloth on a rim as no clash', () => {
     const fabrics = plainFabrics(4).map((fabric, at) => ({ ...fabric, background: at === 0 }));
     const strips = [{ fabric: 'f1', width: 4.5 }, { fabric: 'f2', width: 2 }, { fabric: 'f1', width: 3 }]; // biome-ignore format: short

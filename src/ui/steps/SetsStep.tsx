@@ -56,7 +56,7 @@ export function SetsStep() {
           <SetList ledger={ledger} open={open} onOpen={setOpen} Row={SetRow} />
         )}
         <div className="stack set-foot">
-          <button type="button" className="button set-by-hand" onClick={addByHand}>
+          <button data-once type="button" className="button set-by-hand" onClick={addByHand}>
             <Plus size={16} aria-hidden /> {say('Add a set by hand')}
           </button>
           <Complaint problems={problems} />

@@ -35,7 +35,7 @@ export function BlockSheet({ block, turn }: { block: Block; turn: number }) {
     globalThis.print();
   };
   return (
-    <details className="fold">
+    <details className="leaf">
       <summary>{say('Block card')}</summary>
       <div className="block-sheet" ref={sheet}>
         <h3>

@@ -30,7 +30,7 @@ export function Meetings({ clashes, complete }: { clashes: readonly Clash[]; com
         </ul>
       )}
       {inside.length > 0 ? (
-        <details className="fold">
+        <details className="leaf">
           <summary>
             <Fractions
               text={say('Further in: {length} in {count} stretches', {

@@ -54,6 +54,8 @@ export function AddFabric({ draft }: { draft: ReturnType<typeof useDraft<'fabric
       ref={form}
       className="stack fab-open fab-new"
       aria-label={say('A new fabric')}
+      // What was said of the form no longer holds once it is written in.
+      onInput={() => setProblems([])}
       onSubmit={(event) => {
         event.preventDefault();
         // Fields are taken when they are left; Enter in one takes it first.

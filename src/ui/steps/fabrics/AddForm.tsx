@@ -62,7 +62,7 @@ export function AddForm({ title, adds, noFabric, fabric, onFabric, takesFocus, .
       {props.children}
       <Complaint problems={problems} />
       <div className="row">
-        <button type="submit" className="button solid">
+        <button data-once type="submit" className="button solid">
           {say(adds)}
         </button>
         <button type="button" className="button" onClick={props.onClose}>

@@ -35,6 +35,7 @@ export function AddStrip({ set, onAdd }: { set: StripSet; onAdd: (strip: Strip) 
         }}
       />
       <button
+        data-once
         type="submit"
         className="button"
         disabled={fabric === null}

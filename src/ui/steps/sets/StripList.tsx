@@ -30,7 +30,7 @@ export function StripList({ set }: { set: StripSet }) {
     store.getState().say(phrase('Now strip {place} of {count} in set {set}.', values));
     return true;
   };
-  const drag = useReorder(move);
+  const drag = useReorder(set.strips, move);
   const rows = useRef<(HTMLLIElement | null)[]>([]);
   useEffect(() => {
     if (!focus) return;

@@ -1,5 +1,5 @@
 // Dragging the rows of a list into another order by mouse, pen or touch. The list stays as it is until the row is let go;
-// Escape gives it up. Keys are the list's own business.
+// Escape gives it up, and so does any change of the list meanwhile (an undo). Keys are the list's own business.
 import { type PointerEvent, useEffect, useEffectEvent, useRef, useState } from 'react';
 
 interface Drag {
@@ -23,7 +23,8 @@ interface Start {
 /** Screen pixels before a press becomes a drag. */
 const SLACK = 4;
 
-export function useReorder(onDrop: (from: number, to: number) => void) {
+/** `items`: the list as it is; another one while a row is carried (an undo) gives the drag up, since its rows are counted anew. */
+export function useReorder(items: unknown, onDrop: (from: number, to: number) => void) {
   const list = useRef<HTMLOListElement>(null);
   const start = useRef<Start | null>(null);
   const [drag, setDrag] = useState<Drag | null>(null);
@@ -40,6 +41,8 @@ export function useReorder(onDrop: (from: number, to: number) => void) {
     globalThis.addEventListener('keydown', key, { capture: true });
     return () => globalThis.removeEventListener('keydown', key, { capture: true });
   }, []);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: when the list has changed
+  useEffect(() => giveUp(), [items]);
   const handle = (index: number) => ({
     onPointerDown: (event: PointerEvent<HTMLElement>) => {
       if (event.button !== 0 || !list.current) return;

@@ -29,7 +29,9 @@ export function CuttingDiagram({ set, wedge }: { set: StripSet; wedge: WedgePlan
         const baseAt = cut.outline[0]!.y;
         const inward = cut.tip === 'up' ? -1 : 1;
         return (
-          <text key={cut.start} x={middle} y={baseAt + inward * wedge.cutHeight * 0.3} dy="0.36em">
+          // On a set twice as high as the wedge two of them start at one place, so the start does not tell them apart.
+          // biome-ignore lint/suspicious/noArrayIndexKey: a wedge is known by its turn in the cutting
+          <text key={index} x={middle} y={baseAt + inward * wedge.cutHeight * 0.3} dy="0.36em">
             {index + 1}
           </text>
         );

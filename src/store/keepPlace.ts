@@ -1,0 +1,54 @@
+// Where the person was when the page was left: the step, and the forms filled in part. A reload of the same tab comes back to
+// it. It is no part of the project and stays in this tab alone (sessionStorage).
+import * as v from 'valibot';
+import { clothOnHandSchema, fabricSchema, stripOnHandSchema } from '../model/project';
+import { type AppStore, STEPS } from './app';
+import type { DraftOf, Drafts } from './drafts';
+
+const KEY = 'wedgewall-place';
+
+const chosenLater = v.nullable(fabricSchema.entries.id);
+const draftOf = <Entries extends v.ObjectEntries>(entries: Entries) =>
+  v.exactOptional(v.object({ open: v.boolean(), values: v.object(entries) }));
+
+const placeSchema = v.object({
+  project: v.string(),
+  step: v.picklist(STEPS),
+  drafts: v.object({
+    fabric: draftOf(v.omit(fabricSchema, ['id']).entries),
+    strips: draftOf({ ...v.omit(stripOnHandSchema, ['id']).entries, fabric: chosenLater }),
+    cloth: draftOf({ ...v.omit(clothOnHandSchema, ['id']).entries, fabric: chosenLater }),
+  }),
+});
+
+/**
+ * Takes up the place this tab was left at, when the same project is open, and notes it again when the page goes away.
+ * A note that cannot be read, or a browser that keeps none, is passed over.
+ */
+export function keepPlace(app: AppStore, area: () => Storage, view: Pick<Window, 'addEventListener'>): void {
+  takeUp(app, area);
+  view.addEventListener('pagehide', () => {
+    const { project, step, drafts } = app.getState();
+    trying(() => area().setItem(KEY, JSON.stringify({ project: project.id, step, drafts })));
+  });
+}
+
+function takeUp(app: AppStore, area: () => Storage): void {
+  const place = trying(() => v.safeParse(placeSchema, JSON.parse(area().getItem(KEY) ?? 'null')));
+  if (!place?.success || place.output.project !== app.getState().project.id) return;
+  const { step, drafts } = place.output;
+  app.getState().goTo(step);
+  for (const form of ['fabric', 'strips', 'cloth'] as const satisfies (keyof Drafts)[]) {
+    const draft = drafts[form];
+    if (draft) app.getState().keepDraft(form, draft as DraftOf<typeof form>);
+  }
+}
+
+/** Undefined where the browser refuses: private windows, storage switched off, no room. */
+function trying<T>(work: () => T): T | undefined {
+  try {
+    return work();
+  } catch {
+    return undefined;
+  }
+}

@@ -1,0 +1,67 @@
+import { describe, expect, it } from 'vitest';
+import { createProject } from '../../src/model/create';
+import { createApp } from '../../src/store/app';
+import { keepPlace } from '../../src/store/keepPlace';
+
+const half = {
+  open: true,
+  values: { fabric: null, width: 1.75, length: 42, count: 9 },
+};
+
+/** What the tests need of sessionStorage and the window of one tab. */
+function tab() {
+  const texts = new Map<string, string>();
+  const area = {
+    getItem: (name: string) => texts.get(name) ?? null,
+    setItem: (name: string, text: string) => void texts.set(name, text),
+  } as Storage;
+  const visit = (id: string, from: () => Storage = () => area) => {
+    const app = createApp(createProject(id, 'River stones'));
+    const view = new EventTarget();
+    keepPlace(app, from, view as unknown as Window);
+    return { app, leave: () => view.dispatchEvent(new Event('pagehide')) };
+  };
+  return { texts, visit };
+}
+
+describe('a page that is loaded again in the same tab', () => {
+  it('comes back to the step and to the forms filled in part', () => {
+    const { visit } = tab();
+    const before = visit('river');
+    before.app.getState().goTo('fabrics');
+    before.app.getState().keepDraft('strips', half);
+    before.leave();
+    const { step, drafts } = visit('river').app.getState();
+    expect([step, drafts]).toEqual(['fabrics', { strips: half }]);
+  });
+
+  it('begins as ever with another quilt', () => {
+    const { visit } = tab();
+    const before = visit('river');
+    before.app.getState().goTo('fabrics');
+    before.leave();
+    expect(visit('lake').app.getState().step).toBe('wall');
+  });
+
+  it('begins as ever when the note cannot be read, or the browser refuses', () => {
+    const { visit, texts } = tab();
+    const before = visit('river');
+    before.app.getState().goTo('blocks');
+    before.leave();
+    const [name] = [...texts.keys()];
+    for (const text of [
+      '',
+      '{',
+      '{"project":"river","step":"blocks"}',
+      '{"project":"river","step":"x","drafts":{}}',
+    ]) {
+      texts.set(name!, text);
+      expect(visit('river').app.getState().step).toBe('wall');
+    }
+    const refused = visit('river', () => {
+      throw new DOMException('denied', 'SecurityError');
+    });
+    expect(refused.leave).not.toThrow();
+    expect(refused.app.getState().step).toBe('wall');
+  });
+});
