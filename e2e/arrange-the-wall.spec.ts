@@ -48,13 +48,18 @@ test.describe('arranging blocks on the wall', () => {
       page.locator('[data-words="Block 1 is pinned. Take the pin out to move it."]'),
     ).toBeVisible();
     await page.keyboard.press('p');
+    // What held no longer does, and is no longer said.
+    await expect(page.locator('[data-words*="is pinned"]')).toHaveCount(0);
     await page.keyboard.press('Delete');
     await expect(page.getByRole('region', { name: 'Side table' })).toContainText('1');
+    const emptied = page.getByRole('button', { name: 'Empty cell, row 1, column 2' });
+    await expect(emptied).toBeFocused();
     await page.getByRole('button', { name: 'Block 1, on the side table' }).focus();
     await page.keyboard.press('Enter');
-    await page.getByRole('button', { name: 'Empty cell, row 1, column 2' }).focus();
+    await emptied.focus();
     await page.keyboard.press('Enter');
     await expect.poll(() => hangsAt(page, 1)).toBe('row 1, column 2');
+    await expect(block(page, 1)).toBeFocused();
   });
 
   test('a pinned block stays when another is dragged onto it', async ({ page }) => {

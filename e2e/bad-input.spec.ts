@@ -79,3 +79,34 @@ test('what is said of a new fabric without a name goes once one is written', asy
   await expect(page.getByText('At most 120 characters; it has 130.')).toBeVisible();
   await expect(page.getByText('Give the fabric a name first.')).toBeHidden();
 });
+
+test('a field refused in one fold holds up no button of another', async ({ page }) => {
+  await firstVisit(page);
+  await goTo(page, 'Wall');
+  const fold = (name: string) => page.locator('details.fold > summary').filter({ hasText: name });
+  await fold('Sashing').click();
+  await page.getByText('Between', { exact: true }).click();
+  const width = page.getByRole('textbox', { name: /^Finished width/ });
+  await width.fill('wide');
+  await width.press('Tab');
+  await expect(page.getByText('Write a length such as 7 1/2 or 7.5.')).toBeVisible();
+  await fold('Borders').click();
+  await page.getByRole('button', { name: 'Add a border' }).click();
+  await expect(page.getByRole('group', { name: 'Border 1' })).toBeVisible();
+});
+
+test('a shuffle that may move nothing, or minds nothing, says so instead of a proof', async ({ page }) => {
+  await firstVisit(page);
+  await goTo(page, 'Wall');
+  const part = page.getByRole('region', { name: 'Shuffle for balance' });
+  const shuffle = part.getByRole('button', { name: 'Shuffle', exact: true });
+  await part.getByText('What it may move').click();
+  for (const name of [/^Swap/, /^Turn/, /^Corners/]) await part.getByRole('checkbox', { name }).uncheck();
+  await expect(part).toContainText('It may move nothing yet');
+  await expect(shuffle).toBeDisabled();
+  await part.getByRole('checkbox', { name: /^Turn/ }).check();
+  await expect(shuffle).toBeEnabled();
+  for (const weight of await part.getByRole('slider').all()) await weight.fill('0');
+  await expect(part).toContainText('Nothing counts yet');
+  await expect(shuffle).toBeDisabled();
+});

@@ -35,6 +35,12 @@ export function weighted(terms: Terms, weights: Terms): number {
   return TERM_NAMES.reduce((sum, name) => sum + weights[name] * terms[name], 0);
 }
 
+/** A weighted sum in points: 100 is about a top by chance, whatever the weights; 0 where nothing counts. */
+export function inPoints(total: number, weights: Terms): number {
+  const chance = TERM_NAMES.reduce((sum, name) => sum + weights[name], 0);
+  return chance > 0 ? (100 * total) / chance : 0;
+}
+
 /**
  * All six terms of a model against a basis made from the same project, or from one with the same blocks hung otherwise
  * (`{...model, blockIn, cellOf, standingOf}`), or with wedges traded. Only what hangs counts. Formulas: see each part.

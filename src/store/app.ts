@@ -151,6 +151,8 @@ function changed(state: AppState, project: Project): Partial<AppState> {
     preview: null,
     spot: null,
     picked: stays ? state.picked : null,
+    // What was said of the quilt as it was (a pin that held) may no longer be so.
+    said: { ...state.said, words: phrase('') },
   };
 }
 

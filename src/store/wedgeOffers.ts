@@ -3,6 +3,7 @@
 import { rankWedges, type WedgeOffer } from '../arrange/composeRank';
 import { TopEffect } from '../arrange/topEffect';
 import { type Analysis, analyse } from '../balance/analyse';
+import { inPoints } from '../balance/terms';
 import { radialClash, type WedgeSeams } from '../balance/wallModel';
 import { weightsOf, wishesOf } from '../balance/wishes';
 import { seamLie, seamLies } from '../cutting/nesting';
@@ -25,7 +26,7 @@ export interface Meeting {
   readonly likeness: number;
 }
 
-/** The score of the whole top by the person's weights as it is and as it would be; lower is better. */
+/** The score of the whole top by the person's weights as it is and as it would be, in points; lower is better. */
 export interface TopScores {
   readonly now: number;
   readonly after: number;
@@ -140,7 +141,8 @@ function topScores(
   const places = [placeOf(block, at)];
   if (from !== 'left over') places.push(placeOf(findBlock(project, from.block)!, from.place));
   if (!places.some((place) => effect.weighs(place))) return null;
-  return { now: effect.now, after: effect.now + added };
+  const weights = weightsOf(project.preferences);
+  return { now: inPoints(effect.now, weights), after: inPoints(effect.now + added, weights) };
 }
 
 /** How many rims meet their own cloth or a look-alike inside these blocks, as they are and after the moves. */

@@ -15,12 +15,17 @@ export function heedRefusedFields(event: MouseEvent): void {
   refused.focus();
 }
 
-/** The refused field nearest to the button: in the closest part of the panel that holds fields at all. */
+/**
+ * The refused field nearest to the button, in the fold or the part of the panel the button stands in. One that a fold hides is
+ * passed over: it could not get the focus, and the button would seem to do nothing.
+ */
 function refusedBeside(button: Element): HTMLElement | null {
   for (let part = button.parentElement?.closest(FORMS); part; part = part.parentElement?.closest(FORMS)) {
-    const refused = part.querySelector<HTMLElement>('[aria-invalid="true"]');
+    const refused = [...part.querySelectorAll<HTMLElement>('[aria-invalid="true"]')].find(
+      (field) => !field.closest('details:not([open])'),
+    );
     if (refused) return refused;
-    if (part.matches('section')) return null;
+    if (part.matches('section, .fold')) return null;
   }
   return null;
 }

@@ -64,7 +64,8 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
   };
   return (
     <>
-      <ClothShadow drawing={drawing} />
+      {/* Through cloth that is dimmed the shadow would show as a patch. */}
+      {lit === null ? <ClothShadow drawing={drawing} /> : null}
       {surround.map(({ fabric, fill, d }) => (
         <path
           key={`${fabric} ${fill}`}

@@ -15,7 +15,7 @@ export function WallNotice({ turning }: { turning: string | null }) {
     const timer = setTimeout(() => setGone(said.count), STAYS);
     return () => clearTimeout(timer);
   }, [said]);
-  const words = turning ?? (said.count > gone ? say(said.words) : null);
+  const words = turning ?? (said.count > gone && said.words.say !== '' ? say(said.words) : null);
   // The words come through CSS: for assistive tools they stand once, in the status line.
   return (
     <>

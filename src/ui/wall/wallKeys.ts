@@ -60,14 +60,16 @@ export function wallKey(event: KeyboardEvent, cell: number, app: App, hands: Han
   }
   if (event.key === 'Enter') {
     const waiting = app.picked !== null && cellIndexOf(project, app.picked) < 0 ? app.picked : null;
-    if (block === null && waiting) app.run(hangBlock(project, waiting, cell));
-    else app.pick(block === app.picked ? null : block);
+    if (block === null && waiting) {
+      // The cell and the block in it are drawn as different things: the keyboard stays where it was.
+      if (app.run(hangBlock(project, waiting, cell)).length === 0) hands.focusCell(cell);
+    } else app.pick(block === app.picked ? null : block);
     return true;
   }
-  return block !== null && blockKey(event, block, app);
+  return block !== null && blockKey(event, block, app, () => hands.focusCell(cell));
 }
 
-function blockKey(event: KeyboardEvent, block: string, app: App): boolean {
+function blockKey(event: KeyboardEvent, block: string, app: App, stay: () => void): boolean {
   const { project } = app;
   switch (event.key) {
     case 'r':
@@ -88,7 +90,7 @@ function blockKey(event: KeyboardEvent, block: string, app: App): boolean {
     }
     case 'Delete':
     case 'Backspace':
-      app.run(takeDown(project, block));
+      if (app.run(takeDown(project, block)).length === 0) stay();
       return true;
     default:
       return false;

@@ -79,17 +79,17 @@ export function outsideWords(project: Project, { against, ...meeting }: OutsideM
   return phrase((same ? SAME_OUTSIDE : ALIKE_OUTSIDE)[against.kind], values);
 }
 
-/** A change of the score smaller than this is none. */
-const LEAST_CHANGE = 5e-5;
+/** A change of the score smaller than this, in points, is none. */
+const LEAST_CHANGE = 5e-3;
 
 /**
  * What a wedge does to the score of the whole top, with as many decimals as it takes to see it. In an empty place cloth is
  * added, which no top can do without: there is nothing to compare it with but the other offers.
  */
 export function topWords({ now, after }: TopScores, empty: boolean): Phrase {
-  const decimals = [2, 3, 4].find((places) => now.toFixed(places) !== after.toFixed(places)) ?? 2;
-  const values = { now: now.toFixed(decimals), after: after.toFixed(empty ? 3 : decimals) };
-  if (empty) return phrase('With it the whole top scores {after}.', values);
+  const decimals = [0, 1, 2].find((places) => now.toFixed(places) !== after.toFixed(places)) ?? 3;
+  const values = { now: now.toFixed(decimals), after: after.toFixed(empty ? 1 : decimals) };
+  if (empty) return phrase('With it the whole top scores {after} points.', values);
   if (Math.abs(after - now) < LEAST_CHANGE) return phrase('Makes no odds to the whole top.');
   return after < now
     ? phrase('Better for the whole top: {now} → {after}.', values)

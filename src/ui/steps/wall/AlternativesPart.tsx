@@ -3,6 +3,8 @@ import { Square } from 'lucide-react';
 import { useEffect, useMemo, useState } from 'react';
 import type { Alternative } from '../../../arrange/alternatives';
 import type { ShuffleWish } from '../../../arrange/shuffle';
+import { inPoints } from '../../../balance/terms';
+import { weightsOf } from '../../../balance/wishes';
 import { rearrange } from '../../../editing/wall';
 import { moved } from '../../../model/moves';
 import { counted, type Phrase, phrase } from '../../../model/phrase';
@@ -99,7 +101,7 @@ function Offered({ alternatives, capped, onClose }: OfferedProps) {
       </div>
       <Complaint problems={problems} />
       <div className="row">
-        {chosen ? (
+        {chosen && chosen.moves.length > 0 ? (
           <button
             type="button"
             className="button solid"
@@ -128,10 +130,11 @@ function OfferedOrder(props: {
   const say = useSay();
   const project = useApp((app) => app.project);
   const seen = useMemo(() => moved(project, alternative.moves), [project, alternative]);
+  const weights = weightsOf(project.preferences);
   const name = say('Order {number}', { number });
   const words =
     number === 1
-      ? say('scores best, {score}', { score: alternative.score.total.toFixed(2) })
+      ? say('scores best, {score} points', { score: inPoints(alternative.score.total, weights).toFixed(0) })
       : unlikeTheFirst(alternative)
           .map((one) => say(one))
           .join('; ');
@@ -155,7 +158,7 @@ function OfferedOrder(props: {
 function unlikeTheFirst({ differences, behind, apart }: Alternative): Phrase[] {
   const points = Math.round(100 * behind);
   const worse = counted(points, '1 point worse in all', '{count} points worse in all');
-  const seams = phrase('{apart} % of its seams are others', { apart: Math.round(100 * apart) });
+  const seams = phrase('{apart}% of its seams join other wedges', { apart: Math.round(100 * apart) });
   return [
     points === 0 ? phrase('as good in all') : worse,
     ...(differences.length > 0 ? differences.slice(0, 3) : [seams]),

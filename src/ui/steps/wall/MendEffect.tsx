@@ -1,9 +1,12 @@
 // What a mend does to everything else: one line, and on demand each term of the score and every clash that goes or comes.
 import type { Effect } from '../../../arrange/proposals';
 import type { Finding } from '../../../balance/finding';
+import { weightsOf } from '../../../balance/wishes';
+import { useApp } from '../../app';
 import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
 import { ScoreTable } from './ScoreTable';
+import { scorePair } from './scoreWords';
 
 export function MendEffect({ effect }: { effect: Effect }) {
   const say = useSay();
@@ -52,7 +55,8 @@ function EffectLine({ effect }: { effect: Effect }) {
   const say = useSay();
   const gone = effect.mended.length;
   const come = effect.added.length;
-  const score = { before: effect.before.total.toFixed(2), after: effect.after.total.toFixed(2) };
+  const weights = weightsOf(useApp((app) => app.project.preferences));
+  const { verdict, ...score } = scorePair(effect.before.total, effect.after.total, weights);
   const first = effect.added[0];
   return (
     <>
@@ -66,9 +70,11 @@ function EffectLine({ effect }: { effect: Effect }) {
         say(', brings nothing new.')
       )}{' '}
       {say(
-        effect.after.total <= effect.before.total
-          ? 'The top scores {after}, better than {before} (lower is better).'
-          : 'The top scores {after}, worse than {before} (lower is better).',
+        verdict === 'better'
+          ? 'The top scores {after} points, better than {before} (lower is better; by chance 100).'
+          : verdict === 'worse'
+            ? 'The top scores {after} points, worse than {before} (lower is better; by chance 100).'
+            : 'The top scores {after} points, as before (lower is better; by chance 100).',
         score,
       )}
     </>

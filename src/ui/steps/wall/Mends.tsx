@@ -74,7 +74,9 @@ export function Mends({ balance, finding }: { balance: Balance; finding: Finding
       })}
       {together && ticked.length > 1 ? (
         <div className="mend">
-          <strong>{say('All {count} together', { count: ticked.length })}</strong>
+          <strong>
+            {say(ticked.length === 2 ? 'Both together' : 'All {count} together', { count: ticked.length })}
+          </strong>
           <MendEffect effect={together} />
         </div>
       ) : null}
@@ -88,7 +90,9 @@ export function Mends({ balance, finding }: { balance: Balance; finding: Finding
               if (run(rearrange(moves, labelOf(ticked)))) store.getState().showFinding(null);
             }}
           >
-            {say(ticked.length > 1 ? 'Do all {count}' : 'Do it', { count: ticked.length })}
+            {say(ticked.length === 1 ? 'Do it' : ticked.length === 2 ? 'Do both' : 'Do all {count}', {
+              count: ticked.length,
+            })}
           </button>
         </div>
       ) : null}

@@ -1,5 +1,7 @@
 // The shuffle for balance: what it may move, what it minds most, how long it looks; then its answer to accept or leave.
 import { Shuffle as ShuffleIcon, Square } from 'lucide-react';
+import { TERM_NAMES } from '../../../balance/terms';
+import { weightsOf } from '../../../balance/wishes';
 import { changePreferences } from '../../../editing/setting';
 import { rearrange } from '../../../editing/wall';
 import { hasWedges } from '../../../model/find';
@@ -14,6 +16,7 @@ import { useSay } from '../../words';
 import { AlternativesPart } from './AlternativesPart';
 import { ScoreTable } from './ScoreTable';
 import { ShuffleWishes } from './ShuffleWishes';
+import { scorePair } from './scoreWords';
 
 /** From this many blocks a shuffle takes longer than one would think: the bound alone some seconds (cubic in blocks). */
 const MANY = 600;
@@ -26,7 +29,10 @@ export function ShufflePart() {
   const bare = size > 0 && !hasWedges(project);
   const { shuffle: state, start, stop, leave } = useShuffling();
   const asked = askedOf(project.preferences);
-  const idle = size === 0 || bare;
+  const weights = weightsOf(project.preferences);
+  const unmoving = Object.values(asked.scopes).every((free) => !free);
+  const unminding = TERM_NAMES.every((name) => weights[name] === 0);
+  const idle = size === 0 || bare || unmoving || unminding;
   return (
     <section aria-label={say('Shuffle for balance')}>
       <h3>{say('Shuffle for balance')}</h3>
@@ -59,6 +65,15 @@ export function ShufflePart() {
           </button>
         </div>
       ) : null}
+      {size > 0 && !bare && (unmoving || unminding) ? (
+        <p style={{ marginTop: 8 }}>
+          {say(
+            unmoving
+              ? 'It may move nothing yet: tick below what it may move.'
+              : 'Nothing counts yet: give at least one part of the score some weight below.',
+          )}
+        </p>
+      ) : null}
       {state.kind === 'idle' && size > MANY ? (
         <p className="quiet" style={{ marginTop: 8 }}>
           {say(
@@ -71,15 +86,21 @@ export function ShufflePart() {
       <Answer state={state} onLeave={leave} />
       <Complaint problems={state.kind === 'idle' ? state.problems : []} />
       {state.kind === 'idle' ? <AlternativesPart wish={shuffleWish(project)} disabled={idle} /> : null}
-      {state.kind === 'running' ? null : <ShuffleWishes />}
+      {/* Kept while it runs, so that it is open again after it. */}
+      <div hidden={state.kind === 'running'}>
+        <ShuffleWishes />
+      </div>
     </section>
   );
 }
 
 function Running({ state, onStop }: { state: ShuffleState; onStop: () => void }) {
   const say = useSay();
+  const weights = weightsOf(useApp((app) => app.project.preferences));
   if (state.kind !== 'running') return null;
   const share = Math.round((state.progress?.share ?? 0) * 100);
+  const { before, after } = scorePair(state.progress?.start ?? 0, state.progress?.best ?? 0, weights);
+  const score = { before, after };
   return (
     <div className="stack" style={{ marginTop: 10 }}>
       <div
@@ -95,15 +116,13 @@ function Running({ state, onStop }: { state: ShuffleState; onStop: () => void })
       <div className="spread">
         <p className="quiet">
           {state.progress?.closing
-            ? say('Score {best}, from {start}. Working out how much better any order could be …', {
-                best: state.progress.best.toFixed(2),
-                start: state.progress.start.toFixed(2),
+            ? say('Score {after} points, from {before}. Working out how much better any order could be …', {
+                ...score,
               })
             : state.progress
-              ? say('{steps} moves tried; score {best}, from {start}.', {
+              ? say('{steps} moves tried; score {after} points, from {before}.', {
                   steps: state.progress.steps.toLocaleString('en'),
-                  best: state.progress.best.toFixed(2),
-                  start: state.progress.start.toFixed(2),
+                  ...score,
                 })
               : say('Starting …')}
         </p>

@@ -33,7 +33,7 @@ export function ShuffleWishes() {
       <div className="stack" style={{ marginTop: 8 }}>
         <div>
           {SCOPE_WORDS.map(([scope, words]) => (
-            <label key={scope} className="check" style={{ display: 'flex' }}>
+            <label key={scope} className="check">
               <input
                 type="checkbox"
                 checked={scopes[scope]}
