@@ -15,8 +15,9 @@ describe('a sewn block that is measured', () => {
     expect(found.value.off).toBeCloseTo(-0.25, 12);
     expect(found.value.asPlanned).toBe(false);
     expect(speak(found.value.words)).toBe(
-      'A block of 14 1/4" where 14 1/2" was planned comes from an assembly seam of about 0.298" (7.6 mm).',
+      'A block of 14 1/4" where 14 1/2" was planned comes from an assembly seam of about 0.298".',
     );
+    expect(speak(found.value.words, 'cm')).toContain('an assembly seam of about 7.6 mm.');
   });
 
   it('gives a plan whose block measures just that, for every number of wedges and every seam in the range', () => {
@@ -57,6 +58,21 @@ describe('a sewn block that is measured', () => {
     expect(found.ok && speak(found.value.words)).toBe(
       'A block of 14 9/16" is as planned, to the nearest sixteenth.',
     );
+  });
+
+  it('in centimetres is read to the millimetre', () => {
+    const millimetre = 0.1 / 2.54;
+    const near = explainMeasure(usualWedge, 14.5 + millimetre, 'cm');
+    expect(near.ok && speak(near.value.words, 'cm')).toBe(
+      'A block of 36.9 cm is as planned, to the nearest millimetre.',
+    );
+    // A sixteenth of an inch is more than a millimetre.
+    const further = explainMeasure(usualWedge, 14.5 + 1 / 16, 'cm');
+    expect(further.ok && further.value.asPlanned).toBe(false);
+    const inInches = explainMeasure(usualWedge, 14.25);
+    const inCentimetres = explainMeasure(usualWedge, 14.25, 'cm');
+    if (!inInches.ok || !inCentimetres.ok) throw new Error('refused');
+    expect(inCentimetres.value.tolerance / inInches.value.tolerance).toBeCloseTo(16 * millimetre, 12);
   });
 
   it('is refused with the reason where no seam explains it: too large, too small, or no measure', () => {

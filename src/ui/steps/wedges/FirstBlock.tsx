@@ -5,20 +5,20 @@ import { changeWedge } from '../../../editing/stripSets';
 import { cornerSquare } from '../../../geometry/cornerSquare';
 import { finishedBlock, unfinishedBlock } from '../../../geometry/wedge';
 import { phrase } from '../../../model/phrase';
-import type { Inches } from '../../../model/units';
+import type { Inches, LengthUnit } from '../../../model/units';
 import { useApp } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { Fractions } from '../../fields/Fractions';
 import { LengthField } from '../../fields/LengthField';
 import { useSay, useUnit } from '../../words';
-import { seamText } from './seamText';
 
 export function FirstBlock() {
   const say = useSay();
+  const unit = useUnit();
   const wedge = useApp((app) => app.project.wedge);
   const [across, setAcross] = useState<Inches | null>(null);
   const planned = unfinishedBlock(wedge).height;
-  const found = across === null ? null : explainMeasure(wedge, across);
+  const found = across === null ? null : explainMeasure(wedge, across, unit);
   return (
     <section aria-label={say('The first sewn block tells the truth')}>
       <h3>{say('The first sewn block tells the truth')}</h3>
@@ -36,7 +36,7 @@ export function FirstBlock() {
             label="It measures"
             value={across ?? planned}
             onCommit={(measured) => {
-              const read = explainMeasure(wedge, measured);
+              const read = explainMeasure(wedge, measured, unit);
               if (!read.ok) {
                 setAcross(null);
                 return read.problems;
@@ -51,6 +51,11 @@ export function FirstBlock() {
     </section>
   );
 }
+
+const RULERS: Readonly<Record<LengthUnit, string>> = {
+  in: 'A ruler read to a sixteenth leaves {tolerance} either way.',
+  cm: 'A ruler read to a millimetre leaves {tolerance} either way.',
+};
 
 /** The seam that was found, what follows from it, and taking it into the plan. */
 function Found({ found }: { found: MeasuredSeam }) {
@@ -72,11 +77,7 @@ function Found({ found }: { found: MeasuredSeam }) {
       </p>
       {found.asPlanned ? null : (
         <>
-          <p className="quiet">
-            {say('A ruler read to a sixteenth leaves {tolerance} either way.', {
-              tolerance: seamText(found.tolerance, unit),
-            })}
-          </p>
+          <p className="quiet">{say(RULERS[unit], { tolerance: { seam: found.tolerance } })}</p>
           <p>
             <Fractions text={say(follows)} />
           </p>
