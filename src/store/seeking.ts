@@ -7,7 +7,7 @@ import { phrase } from '../model/phrase';
 import type { Problem } from '../model/result';
 import type { AppStore } from './app';
 import { type RunningAlternatives, startAlternatives } from './arrangeClient';
-import { onlyAsked } from './shuffling';
+import { stillFits } from './shuffling';
 
 export type SeekingState =
   | { readonly kind: 'idle'; readonly problems: readonly Problem[] }
@@ -41,7 +41,7 @@ export function createSeeking(
     app.subscribe((now, before) => {
       const { state } = get();
       if (now.revision === before.revision || state.kind === 'idle') return;
-      if (onlyAsked(now.project, before.project)) return;
+      if (stillFits(now.project, before.project)) return;
       const message = phrase('The quilt was changed, so the other orders no longer fit it.');
       away(now.project.id === before.project.id ? [{ code: 'stale', path: '', message }] : []);
     });

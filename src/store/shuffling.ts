@@ -5,7 +5,7 @@ import type { ArrangeResult, ShuffleProgress, ShuffleWish } from '../arrange/shu
 import { weightsOf } from '../balance/wishes';
 import type { Move } from '../model/moves';
 import { phrase } from '../model/phrase';
-import type { Project } from '../model/project';
+import type { Preferences, Project } from '../model/project';
 import type { Problem } from '../model/result';
 import type { App, AppStore } from './app';
 import { type RunningShuffle, startShuffle } from './arrangeClient';
@@ -64,8 +64,11 @@ export function createShuffling(
     app.subscribe((now, before) => {
       const { shuffle } = get();
       if (shuffle.kind === 'idle') return;
-      if (now.revision !== before.revision && !onlyAsked(now.project, before.project))
+      const changed = now.revision !== before.revision;
+      if (changed && !stillFits(now.project, before.project))
         away(now.project.id === before.project.id ? [stale(shuffle)] : []);
+      // Every change takes what is looked at off the wall; what fits still is put back.
+      else if (changed) show();
       else if (now.step !== before.step) changeStep(app, now, before, get().shuffle, show);
     });
     const start = () => {
@@ -122,11 +125,26 @@ function changeStep(app: AppStore, now: App, before: App, shuffle: ShuffleState,
   app.getState().say(shuffle.kind === 'running' ? goesOn : phrase('The order found waits under Wall.'));
 }
 
-/** Whether only what is asked of a shuffle was changed: what was found for the quilt fits it still. */
-export function onlyAsked(now: Project, before: Project): boolean {
+/** What no order of the blocks depends on: what is asked of a shuffle, how the wall is looked at, and what comes after it. */
+const APART = new Set<keyof Project | keyof Preferences>([
+  'shuffle',
+  'wallLightness',
+  'unit',
+  'usableWidth',
+  'seed',
+  'name',
+  'notes',
+  'colourways',
+  'buying',
+]);
+
+/** Whether nothing was changed that an order of the blocks depends on: what was found for the quilt fits it still. */
+export function stillFits(now: Project, before: Project): boolean {
   const rest = ({ preferences, ...project }: Project) =>
     new Map<string, unknown>(
-      [...Object.entries(project), ...Object.entries(preferences)].filter(([name]) => name !== 'shuffle'),
+      [...Object.entries(project), ...Object.entries(preferences)].filter(
+        ([name]) => !APART.has(name as keyof Project | keyof Preferences),
+      ),
     );
   const then = rest(before);
   const values = rest(now);

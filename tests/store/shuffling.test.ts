@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { type ArrangeResult, arrange, type ShuffleProgress } from '../../src/arrange/shuffle';
+import { changePreferences } from '../../src/editing/setting';
 import { rearrange, turnBlock } from '../../src/editing/wall';
 import { ok, type Result } from '../../src/model/result';
 import { createApp } from '../../src/store/app';
 import type { ShuffleAnswer, startShuffle } from '../../src/store/arrangeClient';
+import { askedOf } from '../../src/store/effort';
 import type { paced } from '../../src/store/pace';
 import { createShuffling, shuffleWish } from '../../src/store/shuffling';
 import { scrappyTop } from '../balance/tops';
@@ -130,6 +132,29 @@ describe('the shuffle of the open quilt', () => {
     other.app.getState().open({ ...PROJECT, id: 'another' });
     expect(state(other)).toEqual({ kind: 'idle', problems: [] });
     expect(other.heard).toEqual(['cancel']);
+  });
+
+  it('stays, and stays on the wall, when only the flannel, the unit or what is asked of it is changed', async () => {
+    const one = room();
+    one.shuffling.getState().start();
+    await one.finish();
+    const { showPreview, run } = one.app.getState();
+    const order = one.app.getState().preview;
+    expect(order?.moves).toEqual(one.result.moves);
+    const { seed, scopes, effort } = askedOf(PROJECT.preferences);
+    for (const change of [
+      { wallLightness: 90 },
+      { unit: 'cm' as const },
+      { shuffle: { seed: seed + 1, scopes, effort } },
+    ]) {
+      expect(run(changePreferences(change))).toEqual([]);
+      expect(state(one).kind).toBe('done');
+      expect(one.app.getState().preview).toEqual(order);
+    }
+    showPreview(null);
+    run(changePreferences({ lookalikes: 3 }));
+    expect(state(one).kind).toBe('idle');
+    expect(one.app.getState().preview).toBeNull();
   });
 
   it('is stopped with its best, kept or left', async () => {

@@ -1,6 +1,6 @@
 // Several good orders that differ, side by side as small pictures; one is laid on the wall, then kept or left.
 import { Square } from 'lucide-react';
-import { useEffect, useMemo, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import type { Alternative } from '../../../arrange/alternatives';
 import type { ShuffleWish } from '../../../arrange/shuffle';
 import { inPoints } from '../../../balance/terms';
@@ -66,8 +66,15 @@ function Offered({ alternatives, capped, onClose }: OfferedProps) {
   const store = useAppStore();
   const [chosen, setChosen] = useState<Alternative | null>(null);
   const [grey, setGrey] = useState(false);
-  // What is tried leaves the wall with the list it was picked from.
+  // What is tried leaves the wall with the list it was picked from, and is back after a change it does not depend on.
   useEffect(() => () => store.getState().showPreview(null), [store]);
+  const revision = useApp((app) => app.revision);
+  const onShow = useRef(revision);
+  useEffect(() => {
+    if (onShow.current === revision) return;
+    onShow.current = revision;
+    if (chosen) store.getState().showPreview({ moves: chosen.moves, label: LABEL });
+  }, [store, revision, chosen]);
   const [run, problems] = useRun();
   const choose = (alternative: Alternative) => {
     const next = alternative === chosen ? null : alternative;

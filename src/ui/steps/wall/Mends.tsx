@@ -123,6 +123,9 @@ function useEffectOf(balance: Balance, ticked: readonly Proposal[]): Effect | nu
 /** The words for undo. */
 function labelOf(proposals: readonly Proposal[]): Phrase {
   const [only] = proposals;
-  if (proposals.length === 1 && only) return phrase('{change}', { change: only.words });
+  if (proposals.length === 1 && only) {
+    const { say } = only.words;
+    return phrase('{change}', { change: { ...only.words, say: say.charAt(0).toLowerCase() + say.slice(1) } });
+  }
   return counted(proposals.length, 'mend 1 clash', 'make {count} mends');
 }
