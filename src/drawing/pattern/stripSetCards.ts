@@ -13,7 +13,7 @@ import { clothOf, nameOf, type Writing } from './writing';
 
 const COLUMNS = 2;
 /** Tallest a set is drawn. */
-const MOST_HIGH: Inches = 1.6;
+const MOST_HIGH: Inches = 1.4;
 const SLICE: Inches = 0.8;
 /** Left of the slice: the height and the pressing arrow. */
 const BESIDE: Inches = 0.56;

@@ -63,6 +63,8 @@ export function usePng(svg: string, width: number, name: string) {
           await navigator.clipboard.write([new ClipboardItem({ 'image/png': picture })]);
           return ok(phrase('Copied. Paste it where you want it.'));
         } catch {
+          // A clipboard that refuses at once leaves the drawing at work; its stages end before the answer stands.
+          await picture.catch(() => undefined);
           return refused ?? failedTo('not-copied', 'The browser did not let it be copied. Save it instead.');
         }
       }),
