@@ -4,7 +4,7 @@ import { readFile } from 'node:fs/promises';
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { parseLength } from '../src/model/units';
 import { openExample } from './quilt';
-import { goTo, undoButton } from './room';
+import { firstVisit, goTo, undoButton } from './room';
 
 function fold(page: Page, name: string): Locator {
   const title = page.locator('summary .name').getByText(name, { exact: true });
@@ -270,4 +270,21 @@ test('about 60 × 72 is answered with ways to come close, and one is taken up @p
   await offers.first().getByRole('button', { name: 'Make it so' }).click();
   await expect(size(page)).toContainText(first!);
   await expect(undoButton(page)).toBeEnabled();
+});
+
+test('no part of the setting makes the panel wider than it is @tablet @phone', async ({ page }) => {
+  await firstVisit(page);
+  await goTo(page, 'Wall');
+  const setting = page.getByRole('region', { name: 'Setting' });
+  for (const name of ['Layout', 'Corner triangles', 'Sashing', 'Borders', 'Binding'])
+    await setting.locator('summary').filter({ hasText: name }).first().click();
+  await setting.getByText('Checkerboard').click();
+  await setting.getByText('Between and around').click();
+  await setting.getByRole('button', { name: 'Add a border' }).click();
+  const spill = await setting.evaluate((part) => {
+    let panel: Element = part;
+    while (panel.parentElement && getComputedStyle(panel).overflowY !== 'auto') panel = panel.parentElement;
+    return panel.scrollWidth - panel.clientWidth;
+  });
+  expect(spill).toBe(0);
 });

@@ -44,7 +44,11 @@ export function Mends({ balance, finding }: { balance: Balance; finding: Finding
   if (proposals.length === 0) {
     return (
       <p className="mends quiet">
-        {say('Nothing that is free to move mends this. Take out a pin, or live with it.')}
+        {say(
+          project.wall.cells.some((cell) => cell?.pinned)
+            ? 'Nothing that is free to move mends this. Take out a pin, or live with it.'
+            : 'No single move of what is free mends this. A shuffle may; else live with it.',
+        )}
       </p>
     );
   }
