@@ -221,6 +221,10 @@ test('the binding shows as an edge and changes nothing of the size', async ({ pa
   await again.getByText('Other', { exact: true }).click();
   await write(again.getByLabel('Cut width'), '9');
   await expect(again.getByText('It must be at most 6".')).toBeVisible();
+  // A width that is a ready choice too leaves the field where the hand is.
+  await write(again.getByLabel('Cut width'), '2 1/4');
+  await expect(again.getByLabel('Cut width')).toBeVisible();
+  await expect(now(page, 'Binding')).toHaveText('2 1/4", Quay brick check');
 });
 
 test('a border is pieced from strips left over; where whole pieces do not fit, a spacer makes them', async ({

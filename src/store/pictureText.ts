@@ -122,7 +122,7 @@ function fabricSentences(project: Project): Phrase[] {
         : 'Fabrics from light to dark: {fabrics}.',
       { fabrics: { list }, more },
     ),
-    phrase('{fabric} has the largest share, {percent} % of the top.', {
+    phrase('{fabric} has the largest share, {percent}% of the top.', {
       fabric: largest.fabric.name,
       percent: Math.round(largest.share * 100),
     }),

@@ -24,7 +24,7 @@ export function ValueStrip() {
           <li key={fabric.id} style={{ flexGrow: share }}>
             <button
               type="button"
-              aria-label={say('{name}: {share} % of the top, value {value}', {
+              aria-label={say('{name}: {share}% of the top, value {value}', {
                 name: fabric.name,
                 share: percent(share),
                 value: Math.round(value),
@@ -46,7 +46,7 @@ export function ValueStrip() {
       <div className="strip-line" aria-hidden>
         <p className="quiet strip-words">
           {shown
-            ? say('{name} · {share} % of the top · value {value}', {
+            ? say('{name} · {share}% of the top · value {value}', {
                 name: shown.fabric.name,
                 share: percent(shown.share),
                 value: Math.round(shown.value),

@@ -1,4 +1,5 @@
 // The binding: its fabric and how wide its strips are cut. Only its edge shows.
+import { useState } from 'react';
 import { setBinding } from '../../../../editing/edges';
 import { findFabric } from '../../../../model/find';
 import { useApp } from '../../../app';
@@ -18,17 +19,22 @@ export function BindingPart() {
   const project = useApp((app) => app.project);
   const { binding, borders, sashing } = project.setting;
   const [run, problems] = useRun();
+  // Once asked for, the field stays, whatever width is written into it.
+  const [own, setOwn] = useState(false);
   const value: Width =
     binding === null
       ? 'none'
-      : binding.cutWidth === WIDTHS.narrow
-        ? 'narrow'
-        : binding.cutWidth === WIDTHS.wide
-          ? 'wide'
-          : 'own';
+      : own
+        ? 'own'
+        : binding.cutWidth === WIDTHS.narrow
+          ? 'narrow'
+          : binding.cutWidth === WIDTHS.wide
+            ? 'wide'
+            : 'own';
   const fabric = binding?.fabric ?? borders.at(-1)?.fabric ?? sashing.fabric;
   const width = (inches: number) => say('{width}', { width: { inches } });
   const change = (next: Width) => {
+    setOwn(next === 'own');
     if (next === 'none') return run(setBinding(null));
     if (next === 'own') return run(setBinding({ fabric, cutWidth: 2.375 }));
     return run(setBinding({ fabric, cutWidth: WIDTHS[next] }));

@@ -12,7 +12,8 @@ import { useSay } from '../../../words';
 import { blockWords, frameWords, rowWords, sizeWords, withOffer } from './offerWords';
 
 const LEAST = 6;
-const MOST = 160;
+/** Forty blocks of sixteen inches: as large as a wall can be. */
+const MOST = 640;
 
 export function SizeWanted() {
   const say = useSay();
