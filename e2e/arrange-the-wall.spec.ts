@@ -1,6 +1,18 @@
 import { readFileSync } from 'node:fs';
-import { expect, test } from '@playwright/test';
+import { expect, type Locator, type Page, test } from '@playwright/test';
 import { block, firstVisit, goTo, hangsAt, openExample, openFile, undoButton } from './room';
+
+/** Begins a shuffle of the first example that goes on for a while: wedges may be traded too. Returns its part of the step. */
+async function longShuffle(page: Page): Promise<Locator> {
+  await firstVisit(page);
+  await goTo(page, 'Wall');
+  const part = page.getByRole('region', { name: 'Shuffle for balance' });
+  await part.getByText('What it may move').click();
+  await part.getByRole('checkbox', { name: /Trade wedges/ }).check();
+  await part.getByRole('button', { name: 'Shuffle', exact: true }).click();
+  await expect(part.getByRole('progressbar')).toBeVisible();
+  return part;
+}
 
 test.describe('arranging blocks on the wall', () => {
   test('a block dragged onto another swaps with it, and undo says so', async ({ page }) => {
@@ -180,13 +192,7 @@ test.describe('arranging blocks on the wall', () => {
   test('the shuffle goes on while another step is on show, and its order waits under Wall', async ({
     page,
   }) => {
-    await firstVisit(page);
-    await goTo(page, 'Wall');
-    const part = page.getByRole('region', { name: 'Shuffle for balance' });
-    await part.getByText('What it may move').click();
-    await part.getByRole('checkbox', { name: /Trade wedges/ }).check();
-    await part.getByRole('button', { name: 'Shuffle', exact: true }).click();
-    await expect(part.getByRole('progressbar')).toBeVisible();
+    const part = await longShuffle(page);
     await goTo(page, 'Fabrics');
     await expect(page.locator('[data-words*="goes on"]')).toBeVisible();
     await expect(page.locator('[data-words="The shuffle is done. Its order waits under Wall."]')).toBeVisible(
@@ -202,13 +208,7 @@ test.describe('arranging blocks on the wall', () => {
   });
 
   test('a change by hand puts a running shuffle aside, in words', async ({ page }) => {
-    await firstVisit(page);
-    await goTo(page, 'Wall');
-    const part = page.getByRole('region', { name: 'Shuffle for balance' });
-    await part.getByText('What it may move').click();
-    await part.getByRole('checkbox', { name: /Trade wedges/ }).check();
-    await part.getByRole('button', { name: 'Shuffle', exact: true }).click();
-    await expect(part.getByRole('progressbar')).toBeVisible();
+    const part = await longShuffle(page);
     await block(page, 1).focus();
     await page.keyboard.press('r');
     await expect(part).toContainText('was changed while the shuffle ran');

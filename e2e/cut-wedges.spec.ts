@@ -1,7 +1,7 @@
 // Step 3: the wedge and what it makes, the first sewn block, and the cutting table.
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
-import { firstVisit, goTo, openExample, undoButton } from './room';
+import { firstVisit, goTo, setsFromStrips, undoButton } from './room';
 
 async function cuttingTable(page: Page): Promise<void> {
   await firstVisit(page);
@@ -64,11 +64,7 @@ test.describe('the wedge', () => {
 test('wedges are numbered anew for another height, with no number of before left on the cloth', async ({
   page,
 }) => {
-  await firstVisit(page);
-  await openExample(page, 'The kiln shed');
-  await goTo(page, 'Strip sets');
-  await page.getByRole('button', { name: 'Make sets' }).click();
-  await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
+  await setsFromStrips(page);
   await goTo(page, 'Wedges');
   const height = page.getByRole('textbox', { name: /^Cut height/ });
   const numbers = () => rows(page).first().locator('.wdg-cuts text').allTextContents();

@@ -1,5 +1,5 @@
 import { expect, test } from '@playwright/test';
-import { firstVisit, goTo, openExample, undoButton } from './room';
+import { firstVisit, goTo, setsFromStrips, undoButton } from './room';
 
 test('colourways stand side by side with their own figures and cloth; one becomes a quilt of its own @phone', async ({
   page,
@@ -36,11 +36,7 @@ test('colourways stand side by side with their own figures and cloth; one become
 test('turned hues, lights and darks turned over: their cloth is the colourway’s, until the quilt is made in it', async ({
   page,
 }) => {
-  await firstVisit(page);
-  await openExample(page, 'The kiln shed');
-  await goTo(page, 'Strip sets');
-  await page.getByRole('button', { name: 'Make sets' }).click();
-  await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
+  await setsFromStrips(page);
   const fabrics = page
     .getByRole('navigation', { name: 'Order of work' })
     .getByRole('button', { name: 'Fabrics' });

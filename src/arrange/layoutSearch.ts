@@ -5,6 +5,7 @@ import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
 import { assignmentCost } from './assignment/problem';
 import { AssignmentSearch } from './assignment/search';
+import { shuffled } from './assignment/shuffled';
 import { type Layout, layoutOf } from './layout';
 import type { Spread } from './spread';
 
@@ -88,7 +89,7 @@ export class LayoutSearch {
   private nextGroup(): Int32Array {
     const { cells, random, spread } = this;
     if (this.runs * MOST_CELLS <= cells.length) {
-      if (this.runs === 1) this.waiting = mixed(cells, random);
+      if (this.runs === 1) this.waiting = Array.from(shuffled(cells.length, random), (at) => cells[at]!);
       return Int32Array.from(this.waiting.splice(0, MOST_CELLS)).sort();
     }
     const { rowOf, columnOf } = spread.tables.model;
@@ -98,14 +99,4 @@ export class LayoutSearch {
     const byDistance = Array.from(cells).sort((one, other) => away(one) - away(other) || one - other);
     return Int32Array.from(byDistance.slice(0, MOST_CELLS)).sort();
   }
-}
-
-/** The cells in random order (Fisher and Yates). */
-function mixed(cells: Int32Array, random: RandomGenerator): number[] {
-  const order = Array.from(cells);
-  for (let at = order.length - 1; at > 0; at--) {
-    const other = uniformInt(random, 0, at);
-    [order[at], order[other]] = [order[other]!, order[at]!];
-  }
-  return order;
 }

@@ -3,6 +3,7 @@
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
 import { laidOver } from './placeSymmetry';
+import { shuffled } from './shuffled';
 
 const MEMBERS = 12;
 /** Arrangements nearer than this share of the items count as the same one, of which the better is kept. */
@@ -67,18 +68,6 @@ export class Population {
     }
     return undefined;
   }
-}
-
-/** Places 0 to size − 1 in random order (Fisher and Yates). */
-function shuffled(size: number, random: RandomGenerator): Int32Array {
-  const order = Int32Array.from({ length: size }, (_, at) => at);
-  for (let at = size - 1; at > 0; at--) {
-    const other = uniformInt(random, 0, at);
-    const kept = order[at]!;
-    order[at] = order[other]!;
-    order[other] = kept;
-  }
-  return order;
 }
 
 /** A child of two arrangements: each item, in random order, where either parent has it if still free, else anywhere. */
