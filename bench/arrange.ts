@@ -1,20 +1,20 @@
 // The arranger's marks: moves a second against full recomputation and which term holds it up, the exhaustive optimum of small
 // walls, the first good arrangement of 20 blocks, and how far the bound lies below what is found.
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
-import { contactsOf } from '../src/arrange/contacts';
-import { costTables } from '../src/arrange/costTables';
 import { decisionsOf } from '../src/arrange/decisions';
-import { bestOf } from '../src/arrange/exact';
-import { LiveWall } from '../src/arrange/liveWall';
+import { costTables } from '../src/arrange/live/costTables';
+import { LiveWall } from '../src/arrange/live/liveWall';
+import { contactsOf } from '../src/arrange/proof/contactTables';
+import { bestOf } from '../src/arrange/proof/exactOptimum';
+import { spreadOf } from '../src/arrange/proof/spreadAssignment';
 import { ALL_SCOPES } from '../src/arrange/score';
-import { Search } from '../src/arrange/search';
+import { Search } from '../src/arrange/search/search';
+import { StripOrders, withRoomForOne } from '../src/arrange/search/stripOrders';
 import { arrange } from '../src/arrange/shuffle';
-import { spreadOf } from '../src/arrange/spread';
-import { StripOrders, withRoomForOne } from '../src/arrange/stripOrders';
-import { clothTable } from '../src/balance/cloths';
-import { termBasis } from '../src/balance/termBasis';
-import { DEFAULT_WEIGHTS, evaluateTerms, TERM_NAMES, type Terms, weighted } from '../src/balance/terms';
-import { wallModel } from '../src/balance/wallModel';
+import { termBasis } from '../src/balance/score/termScale';
+import { DEFAULT_WEIGHTS, evaluateTerms, TERM_NAMES, type Terms, weighted } from '../src/balance/score/terms';
+import { wallModel } from '../src/balance/wall/wallModel';
+import { clothTable } from '../src/cloth/cloths';
 import type { Project } from '../src/model/project';
 import { allPairs, leastOfAll } from '../tests/arrange/allPairs';
 import { dice, scrappyTop } from '../tests/balance/tops';

@@ -4,8 +4,8 @@ import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { type ReducedProblem, reduceAssignment, swapDelta } from '../src/arrange/assignment/problem';
 import { SwapTable } from '../src/arrange/assignment/swapTable';
-import { qaplib } from '../tests/arrange/qaplib';
-import { solveAssignment } from '../tests/arrange/solveAssignment';
+import { qaplib } from '../tests/arrange/assignment/qaplib';
+import { solveAssignment } from '../tests/arrange/assignment/solveAssignment';
 import { plainTabu } from './plainTabu';
 import type { BenchRow } from './row';
 

@@ -1,11 +1,11 @@
 // Making sets and composing blocks: the proof must hold at every size, and the time must grow no faster than the quilt.
 // Times are compared within one run (400 blocks against 80), so that the machine does not matter.
-import { composeBlocks } from '../src/arrange/compose';
+import { composeBlocks } from '../src/arrange/choose/compose';
+import { wedgeOffers } from '../src/arrange/mend/wedgeOffers';
 import { analyse } from '../src/balance/analyse';
-import { makeSets } from '../src/cutting/randomSets';
+import { makeSets } from '../src/cutting/sets/randomSets';
 import { createBlock, createProject } from '../src/model/create';
 import type { Fabric, Project } from '../src/model/project';
-import { wedgeOffers } from '../src/store/wedgeOffers';
 import { scrappyTop } from '../tests/balance/tops';
 import type { BenchRow } from './row';
 

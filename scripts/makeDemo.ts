@@ -1,7 +1,7 @@
 // Writes demo-data/*.json: run with `npx tsx scripts/makeDemo.ts` after changing a table, a seed or a rule they rest on.
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { openProject } from '../src/cutting/openProject';
+import { openProject } from '../src/editing/openProject';
 import { speak } from '../src/model/phrase';
 import { writeProject } from '../src/model/read';
 import { demoProjects } from './demo/projects';

@@ -1,6 +1,6 @@
 // The demo quilts as test fixtures, opened as the tool opens them; every call gives a copy of its own.
 import { readFileSync } from 'node:fs';
-import { openProject } from '../src/cutting/openProject';
+import { openProject } from '../src/editing/openProject';
 import type { Project } from '../src/model/project';
 
 /** A quilt of demo-data by the name of its file, without ending. Throws when it does not open. */

@@ -3,7 +3,7 @@
 import { posix } from 'node:path';
 import { parseSync } from 'vite';
 import { childNodes, type FreeName, freeNames, isNode, type SyntaxNode } from './freeNames';
-import { FORBIDDEN_NAMES, PURE_ROOMS, ROOMS, SHELL_PACKAGES, SHELLS, TYPES_ONLY } from './rooms';
+import { FORBIDDEN_NAMES, PURE_ROOMS, ROOMS, SHELL_PACKAGES, SHELLS, SHORT_RULES, TYPES_ONLY } from './rooms';
 
 /** Paths from the root of the project ("src/model/find.ts") with their text. */
 export type Sources = ReadonlyMap<string, string>;
@@ -91,6 +91,7 @@ function importFault({ from, target, kind, typesOnly }: Import, sources: Sources
   if (!sources.has(target)) return `${fault}, which is not there`;
   if (target in SHELLS) return SHELLS[target]?.includes(here) ? null : fault;
   if (here === there || ROOMS[here]?.includes(there)) return null;
+  if (SHORT_RULES[target]?.includes(here)) return null;
   return typesOnly && TYPES_ONLY[here]?.includes(there) ? null : fault;
 }
 

@@ -6,25 +6,32 @@ export const ROOMS: Readonly<Record<string, readonly string[]>> = {
   model: [],
   colour: [],
   geometry: ['model'],
-  cutting: ['model', 'geometry', 'colour'],
-  balance: ['model', 'geometry', 'colour'],
-  arrange: ['model', 'geometry', 'colour', 'balance', 'cutting'],
-  drawing: ['model', 'geometry', 'colour', 'balance', 'cutting'],
-  editing: ['model', 'geometry', 'colour', 'balance', 'cutting'],
-  store: ['model', 'geometry', 'colour', 'balance', 'cutting', 'arrange', 'drawing', 'editing'],
-  ui: ['model', 'geometry', 'colour', 'balance', 'cutting', 'drawing', 'editing', 'store'],
-  cli: ['model', 'geometry', 'colour', 'balance', 'cutting', 'arrange', 'drawing', 'editing'],
+  cloth: ['model', 'geometry', 'colour'],
+  cutting: ['model', 'geometry', 'colour', 'cloth'],
+  balance: ['model', 'geometry', 'colour', 'cloth'],
+  arrange: ['model', 'geometry', 'colour', 'cloth', 'balance', 'cutting'],
+  drawing: ['model', 'geometry', 'colour', 'cloth', 'balance', 'cutting'],
+  editing: ['model', 'geometry', 'colour', 'cloth', 'balance', 'cutting', 'arrange'],
+  store: ['model', 'geometry', 'colour', 'cloth', 'balance', 'cutting', 'arrange', 'drawing', 'editing'],
+  ui: ['model', 'geometry', 'colour', 'cloth', 'balance', 'cutting', 'drawing', 'editing', 'store'],
+  cli: ['model', 'geometry', 'colour', 'cloth', 'balance', 'cutting', 'arrange', 'drawing', 'editing'],
 };
 
 /** Rooms of which another room may import types only. */
 export const TYPES_ONLY: Readonly<Record<string, readonly string[]>> = {
   ui: ['arrange'],
-  editing: ['arrange'],
+};
+
+/** Short rules in a room of types only which the page may work out for itself, and the rooms that may. */
+export const SHORT_RULES: Readonly<Record<string, readonly string[]>> = {
+  'src/arrange/mend/togetherWith.ts': ['ui'],
+  'src/arrange/mend/wedgeOffers.ts': ['ui'],
+  'src/arrange/search/effort.ts': ['ui'],
 };
 
 /** Rooms without React, page, storage, worker, clock or chance. */
 export const PURE_ROOMS = [
-  'model', 'geometry', 'colour', 'balance', 'cutting', 'arrange', 'drawing', 'editing',
+  'model', 'geometry', 'colour', 'cloth', 'balance', 'cutting', 'arrange', 'drawing', 'editing',
 ] as const; // biome-ignore format: a list
 
 /** Files of pure rooms that are thin shells all the same, and the rooms that may start them. */

@@ -2,7 +2,7 @@
 // mending them is the tool's work, so nothing here tries to be clever.
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
-import { availableWedges } from '../../src/cutting/yield';
+import { availableWedges } from '../../src/cutting/wedges/yield';
 import { setHeight } from '../../src/geometry/bands';
 import type { Block, Place, Project, StripSet, Tip } from '../../src/model/project';
 

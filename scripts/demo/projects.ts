@@ -1,6 +1,6 @@
 // The demo projects. Everything follows from the tables and seeds here: the same script always writes the same files.
-import { swapsByValue } from '../../src/balance/colourway';
-import { makeSets, setMakingOf } from '../../src/cutting/randomSets';
+import { swapsByValue } from '../../src/cloth/colourway';
+import { makeSets, setMakingOf } from '../../src/cutting/sets/randomSets';
 import { usualBuying } from '../../src/model/buying';
 import { fabricsInUse } from '../../src/model/colourway';
 import { createProject } from '../../src/model/create';

@@ -1,6 +1,6 @@
 // How an order differs from the first of several, in words: which parts of the score are better, which worse.
-import type { TermBasis } from '../balance/termBasis';
-import { TERM_NAMES, type TermName, type Terms } from '../balance/terms';
+import type { TermBasis } from '../balance/score/termScale';
+import { TERM_NAMES, type TermName, type Terms } from '../balance/score/terms';
 import { type Phrase, phrase } from '../model/phrase';
 
 /** Less of a difference than this is not seen; a term is about 1 by chance. */

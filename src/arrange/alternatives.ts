@@ -1,19 +1,20 @@
 // Several good arrangements that differ: many short searches from seeds of their own, of whose results the best is taken, then
 // again and again the one that has most seams unlike those taken, as long as it is nearly as good.
-import { clothTable } from '../balance/cloths';
-import { termBasis } from '../balance/termBasis';
-import { DEFAULT_WEIGHTS, evaluateTerms, TERM_NAMES, weighted } from '../balance/terms';
-import { type WallModel, wallModel } from '../balance/wallModel';
+
+import { termBasis } from '../balance/score/termScale';
+import { DEFAULT_WEIGHTS, evaluateTerms, TERM_NAMES, weighted } from '../balance/score/terms';
+import { type WallModel, wallModel } from '../balance/wall/wallModel';
+import { clothTable } from '../cloth/cloths';
 import { SIDES } from '../geometry/contact';
 import { type Move, moved } from '../model/moves';
 import type { Phrase } from '../model/phrase';
 import type { Project } from '../model/project';
 import { differences } from './alternativeWords';
-import { costTables } from './costTables';
 import { decisionsOf, type Scopes } from './decisions';
+import { costTables } from './live/costTables';
 import { movesBetween, type Standings } from './movesBetween';
 import type { Score } from './score';
-import { type Kept, searchFrom } from './search';
+import { type Kept, searchFrom } from './search/search';
 import { budgetShare, noClock, type ShuffleClock, type ShuffleWish } from './shuffle';
 
 export interface Alternative {

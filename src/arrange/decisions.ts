@@ -1,11 +1,11 @@
 // What the arranger may decide on a project: which cells exchange their blocks, how each block may stand, whose wedges may be
 // traded, which wedges are left over to trade with, and which sets are not sewn yet. Follows pins and how far the work is; the rules are model/freedom's.
-import type { WallModel } from '../balance/wallModel';
-import { wedgeLedger } from '../cutting/ledger';
+import type { WallModel } from '../balance/wall/wallModel';
+import { wedgeLedger } from '../cutting/wedges/ledger';
 import { cellOf, standing, stepsPerTurn, turnsOf } from '../model/find';
 import { cornersHeld, hangingHeld, orderHeld, placesHeld } from '../model/freedom';
 import type { Block, Project, StripSet, StripSetId } from '../model/project';
-import { filled } from './costTables';
+import { filled } from './live/costTables';
 
 /** Kinds of change the person lets the arranger make; several at once. */
 export interface Scopes {

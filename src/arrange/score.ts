@@ -1,5 +1,5 @@
 // The score as it is told: terms and total.
-import type { Terms } from '../balance/terms';
+import type { Terms } from '../balance/score/terms';
 import type { Scopes } from './decisions';
 
 /** A score: the six terms and their weighted sum; lower is better, about 1 a term by chance. */

@@ -1,19 +1,20 @@
 // Shuffling for balance: from a project, what may change and what is wanted, to moves that make it better, with the score
 // before and after and how far the result can be from the best there is. The search itself is search's, the proof proof's.
-import { clothTable } from '../balance/cloths';
-import type { Intent } from '../balance/intent';
-import { termBasis } from '../balance/termBasis';
-import { DEFAULT_WEIGHTS, evaluateTerms, TERM_NAMES, type Terms, weighted } from '../balance/terms';
-import { wallModel } from '../balance/wallModel';
+
+import type { Intent } from '../balance/score/intent';
+import { termBasis } from '../balance/score/termScale';
+import { DEFAULT_WEIGHTS, evaluateTerms, TERM_NAMES, type Terms, weighted } from '../balance/score/terms';
+import { wallModel } from '../balance/wall/wallModel';
+import { clothTable } from '../cloth/cloths';
 import { type Move, moved } from '../model/moves';
 import { type Phrase, phrase } from '../model/phrase';
 import type { Project } from '../model/project';
-import { costTables } from './costTables';
 import { decisionsOf, type Scopes } from './decisions';
+import { costTables } from './live/costTables';
 import { movesBetween } from './movesBetween';
-import { Proof } from './proof';
+import { Proof } from './proof/howFarFromBest';
 import type { Score } from './score';
-import { type Kept, searchFrom } from './search';
+import { type Kept, searchFrom } from './search/search';
 
 /** What is wanted of a shuffle; plain data, so that it can be sent to a worker. */
 export interface ShuffleWish {

@@ -1,25 +1,26 @@
 // The analysis of a whole project: clashes, pools, spread, lean, score, and the few findings worth a sentence. Each part is
 // measured in its own file; here they are put together and ranked, and what a change did not touch is taken over.
-import { LOOKALIKE_THRESHOLD, meanColour } from '../colour/likeness';
-import { type ColouredArea, type ValueStatistics, valueStatistics } from '../colour/mixture';
+
+import { type ClothOf, clothTable } from '../cloth/cloths';
+import { LOOKALIKE_THRESHOLD, meanColour } from '../cloth/likeness';
+import { type ColouredArea, type ValueStatistics, valueStatistics } from '../cloth/mixture';
 import { layOut } from '../geometry/setting';
 import type { FabricId, Project } from '../model/project';
-import { type Clash, clashesBetween, clashesInside } from './clashes';
-import { clashFindings } from './clashFindings';
-import { type ClothOf, clothTable } from './cloths';
-import { type EvennessRow, evennessRows } from './evenness';
-import { type FabricSpread, fabricSpreads } from './fabricSpread';
+import { type Clash, clashesBetween, clashesInside } from './clashes/clashes';
+import { clashFindings } from './clashes/clashFindings';
+import { type EvennessRow, evennessRows } from './evenness/evenness';
+import { type FabricSpread, fabricSpreads } from './evenness/fabricSpread';
+import { type Layers, measureLayers } from './evenness/layers';
+import { NearestTable } from './evenness/nearest';
+import { poolFindings } from './evenness/poolFindings';
+import { type Pool, poolsOf } from './evenness/pools';
+import { dominantFabric, fabricFindings, leanFindings } from './evenness/spreadFindings';
+import { type WholeTop, wholeTop } from './evenness/wholeTop';
 import type { Finding } from './finding';
-import { type Intent, SCATTERED } from './intent';
-import { type Layers, measureLayers } from './layers';
-import { NearestTable } from './nearest';
-import { poolFindings } from './poolFindings';
-import { type Pool, poolsOf } from './pools';
-import { dominantFabric, fabricFindings, leanFindings } from './spreadFindings';
-import { type TermBasis, termBasis } from './termBasis';
-import { clashTerms, spreadTerms, type Terms } from './terms';
-import { sameBlock, type WallModel, wallModel } from './wallModel';
-import { type WholeTop, wholeTop } from './wholeTop';
+import { type Intent, SCATTERED } from './score/intent';
+import { type TermBasis, termBasis } from './score/termScale';
+import { clashTerms, spreadTerms, type Terms } from './score/terms';
+import { sameBlock, type WallModel, wallModel } from './wall/wallModel';
 
 export interface AnalysisOptions {
   /** Colours of a fabric; those of geometry/print unless given. */

@@ -2,11 +2,11 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { jsPDF } from 'jspdf';
-import { openFont } from '../drawing/pattern/openFont';
 import { PATTERN_PARTS } from '../drawing/pattern/options';
 import { PAPERS, type PaperName } from '../drawing/pattern/page';
 import { writePattern } from '../drawing/pattern/pattern';
-import { type PdfKit, PdfSheets } from '../drawing/pattern/pdfSheets';
+import { openFont } from '../drawing/pattern/pdf/openFont';
+import { type PdfKit, PdfSheets } from '../drawing/pattern/pdf/pdfSheets';
 import { phrase, speak } from '../model/phrase';
 import type { Project } from '../model/project';
 import { ok, type Result } from '../model/result';

@@ -1,20 +1,20 @@
 // The report beside the picture: sizes, sets, blocks, clashes and values as plain JSON with stable keys (README lists them).
 // Lengths are inches, areas square inches, values L* 0–100; coordinates run from the finished top's top left corner.
 import { type Analysis, analyse } from '../balance/analyse';
-import type { Clash, ClashKind } from '../balance/clashes';
-import { clashWords } from '../balance/clashFindings';
-import { spreadWords } from '../balance/fabricWords';
-import { leanWords } from '../balance/spreadFindings';
-import { wishesOf } from '../balance/wishes';
-import { meanColour } from '../colour/likeness';
-import { type ColouredArea, valueHistogram, valueQuantile, valueStatistics } from '../colour/mixture';
+import type { Clash, ClashKind } from '../balance/clashes/clashes';
+import { clashWords } from '../balance/clashes/clashFindings';
+import { spreadWords } from '../balance/evenness/fabricWords';
+import { leanWords } from '../balance/evenness/spreadFindings';
+import { wishesOf } from '../balance/score/wishes';
+import { meanColour } from '../cloth/likeness';
+import { type ColouredArea, valueHistogram, valueQuantile, valueStatistics } from '../cloth/mixture';
+import { printMix } from '../cloth/print/printMix';
 import { value } from '../colour/spaces';
-import { wedgeLedger } from '../cutting/ledger';
-import { plannedWedges } from '../cutting/yield';
+import { wedgeLedger } from '../cutting/wedges/ledger';
+import { plannedWedges } from '../cutting/wedges/yield';
 import type { Drawing } from '../drawing/drawing';
 import { seamOnTop } from '../drawing/marksLayer';
 import { area } from '../geometry/point';
-import { printMix } from '../geometry/print/printMix';
 import { apothem, finishedBlock, rimLength, unfinishedBlock } from '../geometry/wedge';
 import { cellIndexOf, turnsOf } from '../model/find';
 import { speak } from '../model/phrase';

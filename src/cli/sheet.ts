@@ -2,9 +2,9 @@
 // anything is written; bad input ends with status 2, a message that names the place, and nothing written.
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { openProject } from '../cutting/openProject';
 import { drawProject } from '../drawing/drawProject';
 import { drawingToSvg } from '../drawing/svg';
+import { openProject } from '../editing/openProject';
 import { inColourway } from '../model/colourway';
 import { explain } from '../model/documentPlace';
 import { phrase, speak } from '../model/phrase';

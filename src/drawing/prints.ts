@@ -1,10 +1,10 @@
 // Printed cloth as SVG patterns in inches. The figures come from geometry/print; here they are only written out, figures of
 // one colour in one path, so that a tile stays a handful of nodes.
-import { meanColour } from '../colour/likeness';
+import { meanColour } from '../cloth/likeness';
+import { curveThrough } from '../cloth/print/curve';
+import { printTile, printTurn } from '../cloth/print/printTile';
+import type { PrintShape, Tone } from '../cloth/print/shape';
 import type { Point } from '../geometry/point';
-import { curveThrough } from '../geometry/print/curve';
-import { printTile, printTurn } from '../geometry/print/printTile';
-import type { PrintShape, Tone } from '../geometry/print/shape';
 import type { Fabric } from '../model/project';
 import { escaped, inchText } from './number';
 

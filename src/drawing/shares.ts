@@ -1,8 +1,8 @@
 // How much of the top each fabric covers, and its value: the figures under the strip at the foot of the screen.
-import { meanColour } from '../colour/likeness';
+import { meanColour } from '../cloth/likeness';
+import { printMix } from '../cloth/print/printMix';
 import { value } from '../colour/spaces';
 import { area } from '../geometry/point';
-import { printMix } from '../geometry/print/printMix';
 import type { Fabric, FabricId } from '../model/project';
 import type { Drawing } from './drawing';
 

@@ -1,6 +1,6 @@
 // One change to a project, made or refused: a recipe run by Immer, checked, and kept as patches with the words for undo.
 import { enablePatches, type Patch, produceWithPatches } from 'immer';
-import { checkWedges } from '../cutting/ledger';
+import { checkWedges } from '../cutting/wedges/ledger';
 import { checkReferences } from '../model/check';
 import type { Phrase } from '../model/phrase';
 import type { Project } from '../model/project';

@@ -1,5 +1,5 @@
 // What each example is, in words: its own name, its blocks and size. The texts are fetched when the list is first shown.
-import { openProject } from '../cutting/openProject';
+import { openProject } from '../editing/openProject';
 import { layOut } from '../geometry/setting';
 import { counted, type Phrase, phrase } from '../model/phrase';
 import type { Project } from '../model/project';

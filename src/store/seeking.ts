@@ -6,8 +6,8 @@ import type { ShuffleWish } from '../arrange/shuffle';
 import { phrase } from '../model/phrase';
 import type { Problem } from '../model/result';
 import type { AppStore } from './app';
-import { type RunningAlternatives, startAlternatives } from './arrangeClient';
 import { stillFits } from './shuffling';
+import { type RunningAlternatives, startAlternatives } from './workers/arrangeClient';
 
 export type SeekingState =
   | { readonly kind: 'idle'; readonly problems: readonly Problem[] }

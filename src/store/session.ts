@@ -1,17 +1,17 @@
 // The session: which kept project is open, saving it as it changes, opening and keeping others. Ties the app store to the
 // storage; every failure is shown as a problem and never loses the open project.
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import { openProject } from '../cutting/openProject';
+import { openProject } from '../editing/openProject';
 import { createProject } from '../model/create';
 import { phrase } from '../model/phrase';
 import type { Project } from '../model/project';
 import type { Problem, Result } from '../model/result';
-import { AnalysisClient } from './analysisClient';
+import { AnalysisClient } from './analysis/analysisClient';
 import { type AppStore, createApp } from './app';
 import { createSeeking } from './seeking';
 import { createShuffling } from './shuffling';
-import type { ProjectStorage, ProjectSummary } from './storage';
-import { type Autosave, type AutosaveState, createAutosave } from './storageAutosave';
+import { type Autosave, type AutosaveState, createAutosave } from './storage/autosave';
+import type { ProjectStorage, ProjectSummary } from './storage/storage';
 
 /** A project that comes with the tool; its text is fetched when it is wanted. */
 export interface Demo {

@@ -1,16 +1,16 @@
 // The shuffle of the open quilt: it goes on in its workers whatever step is on show, its best so far lies on the wall while
 // the Wall step is open, and its answer waits there until it is kept, left, or the quilt has changed.
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import { askedOf, budgetFor } from '../arrange/search/effort';
 import type { ArrangeResult, ShuffleProgress, ShuffleWish } from '../arrange/shuffle';
-import { weightsOf } from '../balance/wishes';
+import { weightsOf } from '../balance/score/wishes';
 import type { Move } from '../model/moves';
 import { phrase } from '../model/phrase';
 import type { Preferences, Project } from '../model/project';
 import type { Problem } from '../model/result';
 import type { App, AppStore } from './app';
-import { type RunningShuffle, startShuffle } from './arrangeClient';
-import { askedOf, budgetFor } from './effort';
-import { type Pace, paced } from './pace';
+import { type RunningShuffle, startShuffle } from './workers/arrangeClient';
+import { type Pace, paced } from './workers/pace';
 
 export type ShuffleState =
   | { readonly kind: 'idle'; readonly problems: readonly Problem[] }

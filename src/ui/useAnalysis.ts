@@ -1,7 +1,7 @@
 // The balance of the project as the screen shows it: worked out beside the page, the one before in its place meanwhile.
 import { useEffect, useState, useSyncExternalStore } from 'react';
 import type { Project } from '../model/project';
-import { type Balance, knownBalance } from '../store/analysis';
+import { type Balance, knownBalance } from '../store/analysis/analysis';
 import { useSession } from './session';
 
 export interface ShownBalance {

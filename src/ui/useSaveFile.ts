@@ -1,6 +1,6 @@
 // Hands the person a file of text and says under which name it was saved.
 import { phrase } from '../model/phrase';
-import { downloadText } from '../store/projectFiles';
+import { downloadText } from '../store/storage/projectFiles';
 import { useAppStore } from './app';
 
 /** `type` is the file's media type; a project file's where it is left out. */

@@ -1,10 +1,11 @@
 // The score of a small wall as sums over blocks and pairs of blocks, taken from balance/terms alone by hanging one block, then
 // two: a route to the best arrangement that shares nothing with the arranger. The score is of second degree in what hangs.
-import { clothTable } from '../../src/balance/cloths';
-import { type Intent, SCATTERED } from '../../src/balance/intent';
-import { termBasis } from '../../src/balance/termBasis';
-import { DEFAULT_WEIGHTS, evaluateTerms, type Terms, weighted } from '../../src/balance/terms';
-import { wallModel } from '../../src/balance/wallModel';
+
+import { type Intent, SCATTERED } from '../../src/balance/score/intent';
+import { termBasis } from '../../src/balance/score/termScale';
+import { DEFAULT_WEIGHTS, evaluateTerms, type Terms, weighted } from '../../src/balance/score/terms';
+import { wallModel } from '../../src/balance/wall/wallModel';
+import { clothTable } from '../../src/cloth/cloths';
 import { standing } from '../../src/model/find';
 import type { Project } from '../../src/model/project';
 

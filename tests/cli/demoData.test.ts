@@ -4,8 +4,8 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { demoProjects } from '../../scripts/demo/projects';
 import { sheetAnalysis } from '../../src/cli/report';
-import { openProject } from '../../src/cutting/openProject';
-import { stripsUnused } from '../../src/cutting/stripsUnused';
+import { stripsUnused } from '../../src/cutting/sets/stripsUnused';
+import { openProject } from '../../src/editing/openProject';
 import { writeProject } from '../../src/model/read';
 
 const folder = join(import.meta.dirname, '..', '..', 'demo-data');

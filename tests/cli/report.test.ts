@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
+import { rimMeetings } from '../../src/arrange/mend/wedgeOffers';
 import { sheetAnalysis, sheetReport } from '../../src/cli/report';
 import { drawProject } from '../../src/drawing/drawProject';
 import type { Preferences, Project } from '../../src/model/project';
-import { balanceAtOnce } from '../../src/store/analysis';
-import { rimMeetings } from '../../src/store/wedgeOffers';
+import { balanceAtOnce } from '../../src/store/analysis/analysis';
 import { demo } from '../demo';
 
 const example = demo('harbour-reading-corner');

@@ -1,7 +1,7 @@
 // Random colours and prints for the laws of this room. Seeds are pinned so that a run repeats.
 import fc from 'fast-check';
-import type { ColourMix } from '../../src/colour/likeness';
-import { mixOf } from '../../src/colour/likeness';
+import type { ColourMix } from '../../src/cloth/likeness';
+import { mixOf } from '../../src/cloth/likeness';
 
 export const SEED = 20240611;
 

@@ -2,11 +2,11 @@
 // program (resvg) draws of the same pattern.
 import { Resvg } from '@resvg/resvg-js';
 import { describe, expect, it } from 'vitest';
-import { meanLight } from '../../src/colour/likeness';
+import { meanLight } from '../../src/cloth/likeness';
+import { printMix } from '../../src/cloth/print/printMix';
+import { printTile } from '../../src/cloth/print/printTile';
 import { linearOfHex } from '../../src/colour/spaces';
 import { clothFill, patternFor } from '../../src/drawing/prints';
-import { printMix } from '../../src/geometry/print/printMix';
-import { printTile } from '../../src/geometry/print/printTile';
 import { type Fabric, PRINT_MOTIFS, type PrintMotif } from '../../src/model/project';
 
 function printed(motif: PrintMotif, change: { repeat?: number; angle?: number; seed?: number } = {}): Fabric {

@@ -1,6 +1,6 @@
 // Pieces with their seam allowance: against the published square for corner triangles and against areas by another way.
 import { describe, expect, it } from 'vitest';
-import { withAllowance } from '../../src/cutting/bulk';
+import { withAllowance } from '../../src/cutting/top/bulk';
 import { cutOutline, sideLengths } from '../../src/geometry/allowance';
 import { cornerLeg, cornerOutlines } from '../../src/geometry/block';
 import { area } from '../../src/geometry/point';

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import { askedOf } from '../../src/arrange/search/effort';
 import { type ArrangeResult, arrange, type ShuffleProgress } from '../../src/arrange/shuffle';
-import { changePreferences } from '../../src/editing/setting';
-import { rearrange, turnBlock } from '../../src/editing/wall';
+import { changePreferences } from '../../src/editing/commands/setting';
+import { rearrange, turnBlock } from '../../src/editing/commands/wall';
 import { ok, type Result } from '../../src/model/result';
 import { createApp } from '../../src/store/app';
-import type { ShuffleAnswer, startShuffle } from '../../src/store/arrangeClient';
-import { askedOf } from '../../src/store/effort';
-import type { paced } from '../../src/store/pace';
 import { createShuffling, shuffleWish } from '../../src/store/shuffling';
+import type { ShuffleAnswer, startShuffle } from '../../src/store/workers/arrangeClient';
+import type { paced } from '../../src/store/workers/pace';
 import { scrappyTop } from '../balance/tops';
 
 const PROJECT = scrappyTop({ rows: 2, columns: 3, seed: 4 });

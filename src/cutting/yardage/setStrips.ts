@@ -2,7 +2,7 @@
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { FabricId, Project, StripOnHand, StripSet } from '../../model/project';
 import type { Inches } from '../../model/units';
-import { stripKey, stripsLeftBeside } from '../stripsUnused';
+import { stripKey, stripsLeftBeside } from '../sets/stripsUnused';
 import type { NeededPiece } from './neededPiece';
 
 /** The whole quilt from uncut cloth, or what is still to cut as far as the work is. */

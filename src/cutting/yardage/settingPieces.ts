@@ -6,7 +6,7 @@ import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Border, FabricId, Project, StripOnHand } from '../../model/project';
 import { USUAL_MITRE_SPARE } from '../../model/setting';
 import type { Inches } from '../../model/units';
-import { stripsLeftBeside } from '../stripsUnused';
+import { stripsLeftBeside } from '../sets/stripsUnused';
 import { bindingWords, perimeter } from './binding';
 import { type CuttingStep, type NeededPiece, onRuler, type PieceShape } from './neededPiece';
 import { halvedSquare, quarteredSquare, withSeams } from './triangleSquares';

@@ -1,8 +1,8 @@
 // What is shown instead of a white page when a part of the screen breaks: the reason, and the project saved to a file.
 import { Component, type ReactNode } from 'react';
 import { writeProject } from '../../model/read';
-import { downloadText, projectFileName } from '../../store/projectFiles';
 import type { Session } from '../../store/session';
+import { downloadText, projectFileName } from '../../store/storage/projectFiles';
 import { SessionContext } from '../session';
 
 interface State {

@@ -2,7 +2,7 @@
 // the same name apart.
 import { Trash2 } from 'lucide-react';
 import { useState } from 'react';
-import type { ProjectSummary } from '../../store/storage';
+import type { ProjectSummary } from '../../store/storage/storage';
 import { useSay } from '../words';
 import { plainTime } from './plainTime';
 import { QuiltLine } from './QuiltLine';

@@ -2,11 +2,11 @@
 import { ChevronDown, FileDown, FolderOpen } from 'lucide-react';
 import { useRef, useState } from 'react';
 import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
-import { renameProject } from '../../editing/setting';
+import { renameProject } from '../../editing/commands/setting';
 import { nameWith } from '../../model/name';
 import { writeProject } from '../../model/read';
 import type { Problem } from '../../model/result';
-import { projectFileName, readProjectFile } from '../../store/projectFiles';
+import { projectFileName, readProjectFile } from '../../store/storage/projectFiles';
 import { useApp, useAppStore } from '../app';
 import { Complaint } from '../fields/Complaint';
 import { TextField } from '../fields/TextField';

@@ -1,8 +1,8 @@
 // Over the wall: which quilt it is, undo and redo in words, and how the wall is looked at.
 import { Contrast, Hash, Redo2, TriangleAlert, Undo2 } from 'lucide-react';
 import { Button, DialogTrigger, Popover } from 'react-aria-components';
+import { changePreferences } from '../../editing/commands/setting';
 import { nextLabels } from '../../editing/history';
-import { changePreferences } from '../../editing/setting';
 import { useApp, useAppStore } from '../app';
 import { Choice } from '../fields/Choice';
 import { useSay } from '../words';

@@ -1,5 +1,5 @@
 // How far each step of the work is: a part from 0 to 1 for its dot, and the one figure beside it.
-import { wedgeLedger } from '../../cutting/ledger';
+import { wedgeLedger } from '../../cutting/wedges/ledger';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import type { Step } from '../../store/app';

@@ -1,8 +1,8 @@
 // Step 2, strip sets: strips sewn side by side, made at random or laid by hand, against the height the wedge needs.
 import { Plus } from 'lucide-react';
 import { useMemo, useState } from 'react';
-import { wedgeLedger } from '../../cutting/ledger';
-import { addSet } from '../../editing/stripSets';
+import { wedgeLedger } from '../../cutting/wedges/ledger';
+import { addSet } from '../../editing/commands/stripSets';
 import type { StripSetId } from '../../model/project';
 import { useApp, useAppStore } from '../app';
 import { Complaint, useRun } from '../fields/Complaint';

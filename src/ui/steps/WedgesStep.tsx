@@ -1,6 +1,6 @@
 // Step 3, wedges: the template and what it makes, what the first sewn block says, and where wedges are cut on each set.
 import { useMemo, useState } from 'react';
-import { wedgeLedger } from '../../cutting/ledger';
+import { wedgeLedger } from '../../cutting/wedges/ledger';
 import type { StripSetId } from '../../model/project';
 import { useApp, useAppStore } from '../app';
 import { useSay } from '../words';

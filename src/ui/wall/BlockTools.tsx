@@ -1,6 +1,6 @@
 // The few things done to the picked block, at the foot of the wall.
 import { PinIcon, PinOff, RotateCcw, RotateCw, StepForward, TableProperties } from 'lucide-react';
-import { pinBlocks, takeDown, turnBlock, turnByOneWedge } from '../../editing/wall';
+import { pinBlocks, takeDown, turnBlock, turnByOneWedge } from '../../editing/commands/wall';
 import { cellOf, findBlock } from '../../model/find';
 import { cornersHeld, hangingHeld } from '../../model/freedom';
 import type { BlockId } from '../../model/project';

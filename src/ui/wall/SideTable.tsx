@@ -1,7 +1,7 @@
 // The side table: blocks that do not hang on the wall yet. Drag one to a cell, or pick it and choose an empty cell.
 import { type PointerEvent, useMemo } from 'react';
 import { drawBlock } from '../../drawing/drawProject';
-import { hangAll } from '../../editing/wall';
+import { hangAll } from '../../editing/commands/wall';
 import { finishedBlock } from '../../geometry/wedge';
 import { sideTable } from '../../model/find';
 import type { Block, BlockId, Fabric } from '../../model/project';

@@ -9,7 +9,7 @@ import {
   useState,
 } from 'react';
 import type { Drawing } from '../../drawing/drawing';
-import { hangBlock, swapCells, takeDown, turnBlock } from '../../editing/wall';
+import { hangBlock, swapCells, takeDown, turnBlock } from '../../editing/commands/wall';
 import type { Point } from '../../geometry/point';
 import { cellIndexOf, findBlock, turnsOf } from '../../model/find';
 import { hangingHeld } from '../../model/freedom';

@@ -1,6 +1,6 @@
 // The wall by keyboard: arrows go from cell to cell; R turns, Space lifts and puts down, P pins, Delete takes down.
 import type { KeyboardEvent } from 'react';
-import { hangBlock, pinBlocks, takeDown, turnBlock, turnByOneWedge } from '../../editing/wall';
+import { hangBlock, pinBlocks, takeDown, turnBlock, turnByOneWedge } from '../../editing/commands/wall';
 import { cellIndexOf, findBlock } from '../../model/find';
 import { hangingHeld } from '../../model/freedom';
 import { phrase } from '../../model/phrase';

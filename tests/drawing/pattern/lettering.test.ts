@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fitted, line, linesOf, type Type, textWidth } from '../../../src/drawing/pattern/lettering';
 import { STYLES } from '../../../src/drawing/pattern/look';
-import { openFont } from '../../../src/drawing/pattern/openFont';
+import { openFont } from '../../../src/drawing/pattern/pdf/openFont';
 
 /** Every letter half as wide as it is high. */
 const even: Type = { width: (text, _face, size) => Array.from(text).length * size * 0.5 };

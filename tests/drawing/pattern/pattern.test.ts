@@ -6,7 +6,7 @@ import { clothText, sellingUnit } from '../../../src/cutting/yardage/clothLength
 import { pieceWords, stripsAlike } from '../../../src/cutting/yardage/lineWords';
 import { yardage } from '../../../src/cutting/yardage/yardage';
 import { writePattern } from '../../../src/drawing/pattern/pattern';
-import type { DeviceLetters } from '../../../src/drawing/pattern/pdfType';
+import type { DeviceLetters } from '../../../src/drawing/pattern/pdf/pdfType';
 import { createProject } from '../../../src/model/create';
 import { findSet } from '../../../src/model/find';
 import type { Project } from '../../../src/model/project';

@@ -1,5 +1,5 @@
 // How far blocks are sewn: for one or for many at once.
-import { setBlockProgress } from '../../../editing/blocks';
+import { setBlockProgress } from '../../../editing/commands/blocks';
 import { BLOCK_PROGRESS, type Block, type BlockId } from '../../../model/project';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { useSay } from '../../words';

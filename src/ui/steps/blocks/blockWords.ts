@@ -1,10 +1,11 @@
 // Sentences on places and what meets in them, for the workshop and the list.
-import type { Clash } from '../../../balance/clashes';
+
+import type { OutsideMeeting } from '../../../arrange/mend/outsideMeeting';
+import type { Meeting, TopScores } from '../../../arrange/mend/wedgeOffers';
+import type { Clash } from '../../../balance/clashes/clashes';
 import { findFabric, findSet } from '../../../model/find';
 import { counted, type Phrase, phrase } from '../../../model/phrase';
 import type { Block, BlockId, Place, Project } from '../../../model/project';
-import type { OutsideMeeting } from '../../../store/outsideMeeting';
-import type { Meeting, TopScores } from '../../../store/wedgeOffers';
 
 export const PROGRESS_NAMES: Readonly<Record<Block['progress'], string>> = {
   planned: 'Planned',

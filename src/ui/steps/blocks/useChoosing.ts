@@ -1,8 +1,8 @@
 // Runs the automatic choice of wedges and keeps what it proved until the project changes again.
 import { useState } from 'react';
+import { type Choosing, chooseWedges, fillEmpty } from '../../../editing/commands/composing';
 import { type Phrase, phrase } from '../../../model/phrase';
 import type { BlockId, Project } from '../../../model/project';
-import { type Choosing, chooseWedges, fillEmpty } from '../../../store/composing';
 import { useApp, useAppStore } from '../../app';
 import { useRun } from '../../fields/Complaint';
 

@@ -1,7 +1,7 @@
 // A new fabric, made up before it joins the list. After adding, the form is fresh for the next one.
 import { Plus } from 'lucide-react';
 import { useEffect, useRef, useState } from 'react';
-import { addFabric } from '../../../editing/fabrics';
+import { addFabric } from '../../../editing/commands/fabrics';
 import { phrase } from '../../../model/phrase';
 import type { Problem } from '../../../model/result';
 import { useApp, useAppStore } from '../../app';

@@ -2,7 +2,7 @@
 import { ChevronDown, ChevronUp, Eye, Trash2 } from 'lucide-react';
 import { memo, useState } from 'react';
 import { clothValue } from '../../../drawing/shares';
-import { changeFabric, removeFabric, replaceFabric } from '../../../editing/fabrics';
+import { changeFabric, removeFabric, replaceFabric } from '../../../editing/commands/fabrics';
 import type { Phrase } from '../../../model/phrase';
 import type { Fabric, FabricId } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';

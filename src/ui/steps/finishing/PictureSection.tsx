@@ -1,9 +1,9 @@
 // The picture to take away: SVG, PNG at a chosen size, the clipboard, the system's share sheet.
 import { Copy, FileDown, Share2 } from 'lucide-react';
 import { useDeferredValue, useMemo, useState } from 'react';
-import { pictureSvg } from '../../../store/picture';
-import { pictureCaption } from '../../../store/pictureText';
-import { fileName } from '../../../store/projectFiles';
+import { pictureCaption } from '../../../drawing/pictureText';
+import { pictureSvg } from '../../../store/picture/picture';
+import { fileName } from '../../../store/storage/projectFiles';
 import { useApp } from '../../app';
 import { Complaint } from '../../fields/Complaint';
 import { useSaveFile } from '../../useSaveFile';

@@ -3,7 +3,7 @@
 import { useState } from 'react';
 import { phrase } from '../../../model/phrase';
 import { CENTIMETRES_PER_INCH, type LengthUnit } from '../../../model/units';
-import { PRINT_DENSITY, pixelSize, viewSize, widestPicture } from '../../../store/picture';
+import { PRINT_DENSITY, pixelSize, viewSize, widestPicture } from '../../../store/picture/picture';
 import { Complaint } from '../../fields/Complaint';
 import { Fractions } from '../../fields/Fractions';
 import { TextField } from '../../fields/TextField';

@@ -1,7 +1,7 @@
 // Weight and bulk: seams in a block, layers where its points meet, what the top weighs with and without sashing, and the
 // advice that follows.
 import { useMemo } from 'react';
-import { bulkReport, type TopBulk } from '../../../cutting/bulk';
+import { bulkReport, type TopBulk } from '../../../cutting/top/bulk';
 import { wedgeProblem } from '../../../geometry/wedge';
 import { type Phrase, type PhraseValue, phrase } from '../../../model/phrase';
 import type { LengthUnit } from '../../../model/units';

@@ -1,8 +1,8 @@
 // The text for those who do not see the picture, to go with it wherever it is shown.
 import { Copy } from 'lucide-react';
 import { useMemo, useState } from 'react';
+import { alternativeText } from '../../../drawing/pictureText';
 import { type Phrase, phrase } from '../../../model/phrase';
-import { alternativeText } from '../../../store/pictureText';
 import { useApp } from '../../app';
 import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';

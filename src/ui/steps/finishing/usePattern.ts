@@ -5,8 +5,8 @@ import type { PatternOptions } from '../../../drawing/pattern/options';
 import { type Phrase, phrase } from '../../../model/phrase';
 import type { Project } from '../../../model/project';
 import type { Problem } from '../../../model/result';
-import type { PatternPdf } from '../../../store/patternPdf';
-import { downloadBlob, fileName } from '../../../store/projectFiles';
+import type { PatternPdf } from '../../../store/picture/patternPdf';
+import { downloadBlob, fileName } from '../../../store/storage/projectFiles';
 import { useWrite } from '../../words';
 
 interface Doing {
@@ -27,7 +27,7 @@ export function usePattern(project: Project) {
     setProblems([]);
     setDoing({ words: phrase('Fetching what makes it …'), share: 0 });
     try {
-      const { makePatternPdf } = await import('../../../store/patternPdf');
+      const { makePatternPdf } = await import('../../../store/picture/patternPdf');
       const made = await makePatternPdf(project, options, write, (words, share) =>
         setDoing({ words, share }),
       );

@@ -2,8 +2,8 @@
 import { useState } from 'react';
 import { type Phrase, phrase } from '../../../model/phrase';
 import { ok, type Problem, type Result } from '../../../model/result';
-import { drawPng, type PictureStage, pixelSize } from '../../../store/picture';
-import { downloadBlob, fileName } from '../../../store/projectFiles';
+import { drawPng, type PictureStage, pixelSize } from '../../../store/picture/picture';
+import { downloadBlob, fileName } from '../../../store/storage/projectFiles';
 
 const STAGES: Readonly<Record<PictureStage, Phrase>> = {
   drawing: phrase('Drawing the picture …'),

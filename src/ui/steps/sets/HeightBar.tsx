@@ -1,8 +1,8 @@
 // The height of a set against what is needed, as a bar with a mark, and the strip that mends a short one.
 import { useMemo } from 'react';
-import { mendHeight } from '../../../cutting/mendHeight';
-import { stripsLeftBeside } from '../../../cutting/stripsUnused';
-import { layStrips } from '../../../editing/stripSets';
+import { mendHeight } from '../../../cutting/sets/mendHeight';
+import { stripsLeftBeside } from '../../../cutting/sets/stripsUnused';
+import { layStrips } from '../../../editing/commands/stripSets';
 import { setHeight } from '../../../geometry/bands';
 import type { Strip, StripSet } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';

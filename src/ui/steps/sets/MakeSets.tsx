@@ -1,11 +1,11 @@
 // Sets made at random from the strips on hand, by the number of the draw. Locked, sewn and cut sets stay.
 import { Dices } from 'lucide-react';
 import { useEffect, useState } from 'react';
-import { type MadeSets, setMakingOf } from '../../../cutting/randomSets';
-import { replaceSets } from '../../../editing/stripSets';
+import { type MadeSets, setMakingOf } from '../../../cutting/sets/randomSets';
+import { replaceSets } from '../../../editing/commands/stripSets';
 import { counted, phrase } from '../../../model/phrase';
 import type { Problem } from '../../../model/result';
-import { type RunningMaking, startMaking } from '../../../store/makingSets';
+import { type RunningMaking, startMaking } from '../../../store/workers/makingSets';
 import { useApp, useAppStore } from '../../app';
 import { Choice } from '../../fields/Choice';
 import { Complaint, useRun } from '../../fields/Complaint';

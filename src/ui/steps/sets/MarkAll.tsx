@@ -1,5 +1,5 @@
 // How far the sets are, for all of them at once.
-import { markSets } from '../../../editing/setProgress';
+import { markSets } from '../../../editing/commands/setProgress';
 import { counted } from '../../../model/phrase';
 import type { StripSet } from '../../../model/project';
 import { useApp } from '../../app';

@@ -1,9 +1,9 @@
 // A strip set opened in its row: height, strips, length, pressing, how far it is, lock and removal.
 import { Lock, LockOpen, Trash2 } from 'lucide-react';
 import { useState } from 'react';
-import { lengthForFirst } from '../../../cutting/oneMore';
-import { markSets } from '../../../editing/setProgress';
-import { changeSet, removeSet } from '../../../editing/stripSets';
+import { lengthForFirst } from '../../../cutting/wedges/oneMore';
+import { markSets } from '../../../editing/commands/setProgress';
+import { changeSet, removeSet } from '../../../editing/commands/stripSets';
 import { counted, phrase } from '../../../model/phrase';
 import type { StripSet } from '../../../model/project';
 import type { Problem } from '../../../model/result';

@@ -2,7 +2,7 @@
 // it, one line of words. Opens in place.
 import { ChevronDown, ChevronUp } from 'lucide-react';
 import type { ReactNode } from 'react';
-import type { LedgerRow } from '../../../cutting/ledger';
+import type { LedgerRow } from '../../../cutting/wedges/ledger';
 import type { Fabric, FabricId, StripSetId, WedgePlan } from '../../../model/project';
 import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';

@@ -1,6 +1,6 @@
 // All strip sets, one under the other to one scale, in the rows of the step that shows them.
 import { type ComponentType, useMemo } from 'react';
-import type { LedgerRow } from '../../../cutting/ledger';
+import type { LedgerRow } from '../../../cutting/wedges/ledger';
 import type { StripSetId } from '../../../model/project';
 import { useApp } from '../../app';
 import type { SetItemProps } from './SetItem';

@@ -1,5 +1,5 @@
 // Over a set: which way each seam is pressed, and from which end it is sewn (from left and right in turn).
-import { seamOrder } from '../../../cutting/seamOrder';
+import { seamOrder } from '../../../cutting/sets/seamOrder';
 import type { StripSet } from '../../../model/project';
 import type { Inches } from '../../../model/units';
 

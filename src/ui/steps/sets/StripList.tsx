@@ -1,7 +1,7 @@
 // The strips of a set in the order of the picture: last strip on top, first at the bottom. Dragged by the grip, moved by
 // buttons or Alt and the arrow keys, changed in place.
 import { useEffect, useRef, useState } from 'react';
-import { layStrips } from '../../../editing/stripSets';
+import { layStrips } from '../../../editing/commands/stripSets';
 import { stripsHeld } from '../../../model/freedom';
 import { phrase } from '../../../model/phrase';
 import type { Strip, StripSet } from '../../../model/project';

@@ -1,9 +1,9 @@
 // Single clashes behind a sentence that sums them up, longest first: each with its inches, marked on the wall when opened,
 // and with ways to mend it.
 import { useState } from 'react';
-import type { Clash } from '../../../balance/clashes';
-import { clashFinding } from '../../../balance/clashFindings';
-import type { Balance } from '../../../store/analysis';
+import type { Clash } from '../../../balance/clashes/clashes';
+import { clashFinding } from '../../../balance/clashes/clashFindings';
+import type { Balance } from '../../../store/analysis/analysis';
 import { useApp, useAppStore } from '../../app';
 import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';

@@ -1,8 +1,8 @@
 // Each fabric as it lies on the top: the one that stands out most first, then by area. Opening a row lights its pieces on
 // the wall, marks where its centre lies and says the rest against what chance would give.
 import { useEffect, useId } from 'react';
-import type { FabricSpread } from '../../../balance/fabricSpread';
-import { dominanceWords, spreadWords } from '../../../balance/fabricWords';
+import type { FabricSpread } from '../../../balance/evenness/fabricSpread';
+import { dominanceWords, spreadWords } from '../../../balance/evenness/fabricWords';
 import type { Point } from '../../../geometry/point';
 import { findFabric } from '../../../model/find';
 import type { FabricId } from '../../../model/project';

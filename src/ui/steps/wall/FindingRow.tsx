@@ -1,7 +1,7 @@
 // One thing to look at: its words, what was measured, and opened the ways to mend it. How heavy it is shows as a seam mark.
 import type { ReactNode } from 'react';
 import type { Finding } from '../../../balance/finding';
-import type { Balance } from '../../../store/analysis';
+import type { Balance } from '../../../store/analysis/analysis';
 import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
 import { Mends } from './Mends';

@@ -1,9 +1,9 @@
 // What pulls the eye: the findings, heaviest first, each with the number behind it and ways to mend it.
 import { useState } from 'react';
-import type { Clash } from '../../../balance/clashes';
+import type { Clash } from '../../../balance/clashes/clashes';
 import { hasWedges } from '../../../model/find';
 import { counted, type Phrase } from '../../../model/phrase';
-import type { Balance } from '../../../store/analysis';
+import type { Balance } from '../../../store/analysis/analysis';
 import { useApp, useAppStore } from '../../app';
 import { useAnalysis } from '../../useAnalysis';
 import { useSay } from '../../words';

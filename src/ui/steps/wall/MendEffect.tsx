@@ -1,7 +1,7 @@
 // What a mend does to everything else: one line, and on demand each term of the score and every clash that goes or comes.
-import type { Effect } from '../../../arrange/proposals';
+import type { Effect } from '../../../arrange/mend/proposals';
 import type { Finding } from '../../../balance/finding';
-import { weightsOf } from '../../../balance/wishes';
+import { weightsOf } from '../../../balance/score/wishes';
 import { useApp } from '../../app';
 import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';

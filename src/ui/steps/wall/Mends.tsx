@@ -1,12 +1,12 @@
 // Ways to mend a finding. Ticking one shows it on the wall; ticking several shows them together; nothing is done before
 // it is accepted.
 import { useEffect, useState } from 'react';
-import type { Effect, Proposal } from '../../../arrange/proposals';
+import type { Effect, Proposal } from '../../../arrange/mend/proposals';
+import { canGoTogether } from '../../../arrange/mend/togetherWith';
 import type { Finding } from '../../../balance/finding';
-import { rearrange } from '../../../editing/wall';
+import { rearrange } from '../../../editing/commands/wall';
 import { counted, type Phrase, phrase } from '../../../model/phrase';
-import type { Balance } from '../../../store/analysis';
-import { canGoTogether } from '../../../store/proposals';
+import type { Balance } from '../../../store/analysis/analysis';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { useSession } from '../../session';

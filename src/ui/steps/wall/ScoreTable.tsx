@@ -1,5 +1,5 @@
 // The terms of a score before and after, in words and figures; better and worse told by an arrow, not by colour.
-import { TERM_NAMES, type TermName, type Terms } from '../../../balance/terms';
+import { TERM_NAMES, type TermName, type Terms } from '../../../balance/score/terms';
 import { useSay } from '../../words';
 
 export const TERM_WORDS: Readonly<Record<TermName, string>> = {

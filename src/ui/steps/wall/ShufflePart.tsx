@@ -1,11 +1,11 @@
 // The shuffle for balance: what it may move, what it minds most, how long it looks; then its answer to accept or leave.
 import { Shuffle as ShuffleIcon, Square } from 'lucide-react';
-import { TERM_NAMES } from '../../../balance/terms';
-import { weightsOf } from '../../../balance/wishes';
-import { changePreferences } from '../../../editing/setting';
-import { rearrange } from '../../../editing/wall';
+import { askedOf, capSeconds } from '../../../arrange/search/effort';
+import { TERM_NAMES } from '../../../balance/score/terms';
+import { weightsOf } from '../../../balance/score/wishes';
+import { changePreferences } from '../../../editing/commands/setting';
+import { rearrange } from '../../../editing/commands/wall';
 import { hasWedges } from '../../../model/find';
-import { askedOf, capSeconds } from '../../../store/effort';
 import { type ShuffleState, shuffleWish } from '../../../store/shuffling';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';

@@ -1,9 +1,9 @@
 // What a shuffle may move and what it minds most.
 import type { Scopes } from '../../../arrange/decisions';
-import { TERM_NAMES } from '../../../balance/terms';
-import { weightsOf } from '../../../balance/wishes';
-import { changePreferences } from '../../../editing/setting';
-import { askedOf, capSeconds, EFFORT_NAMES, type Effort } from '../../../store/effort';
+import { askedOf, capSeconds, EFFORT_NAMES, type Effort } from '../../../arrange/search/effort';
+import { TERM_NAMES } from '../../../balance/score/terms';
+import { weightsOf } from '../../../balance/score/wishes';
+import { changePreferences } from '../../../editing/commands/setting';
 import { useApp, useAppStore } from '../../app';
 import { useSay } from '../../words';
 import { TERM_WORDS } from './ScoreTable';

@@ -1,10 +1,10 @@
 // How even is the top: likeness of neighbours in value and colour at each scale against chance, with its words, and where the
 // centres of lightness and warmth lie, marked on the wall when chosen.
 import { Fragment } from 'react';
-import type { EvennessRow } from '../../../balance/evenness';
-import type { PoolFigure, PoolScale } from '../../../balance/pools';
-import { leanWords } from '../../../balance/spreadFindings';
-import { leanMark, type WholeTop } from '../../../balance/wholeTop';
+import type { EvennessRow } from '../../../balance/evenness/evenness';
+import type { PoolFigure, PoolScale } from '../../../balance/evenness/pools';
+import { leanWords } from '../../../balance/evenness/spreadFindings';
+import { leanMark, type WholeTop } from '../../../balance/evenness/wholeTop';
 import { useApp, useAppStore } from '../../app';
 import { Fractions } from '../../fields/Fractions';
 import { useAnalysis } from '../../useAnalysis';

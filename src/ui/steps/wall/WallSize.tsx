@@ -1,6 +1,6 @@
 // Rows and columns of the wall, and what size of top they make.
 import { useMemo } from 'react';
-import { resizeWall } from '../../../editing/wall';
+import { resizeWall } from '../../../editing/commands/wall';
 import { layOut } from '../../../geometry/setting';
 import { sideTable } from '../../../model/find';
 import { useApp, useAppStore } from '../../app';

@@ -1,5 +1,5 @@
 // A score as it stands in a sentence: in points, of which a top by chance has about 100; lower is better.
-import { inPoints, type Terms } from '../../../balance/terms';
+import { inPoints, type Terms } from '../../../balance/score/terms';
 
 /** Less than this apart, in points, is the same score. */
 const SAME = 0.005;

@@ -1,11 +1,11 @@
 // Wedges of a set by tip: there, used, left; and one lost or found on the cutting table, with what that does to the blocks.
 import { Minus, Plus } from 'lucide-react';
 import { useEffect, useState } from 'react';
-import type { LedgerRow } from '../../../cutting/ledger';
-import { changeSet } from '../../../editing/stripSets';
+import type { LedgerRow } from '../../../cutting/wedges/ledger';
+import { changeSet } from '../../../editing/commands/stripSets';
+import { gaining, type Loss, losing } from '../../../editing/commands/wedgeLoss';
 import type { Tip } from '../../../model/project';
 import type { Problem } from '../../../model/result';
-import { gaining, type Loss, losing } from '../../../store/wedgeLoss';
 import { useApp, useAppStore } from '../../app';
 import { Complaint } from '../../fields/Complaint';
 import { useSay } from '../../words';

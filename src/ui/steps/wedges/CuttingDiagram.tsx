@@ -1,5 +1,5 @@
 // Where the wedges lie on a strip set, to scale: numbered in the order they are cut from the left, waste hatched.
-import { wedgeCuts } from '../../../cutting/yield';
+import { wedgeCuts } from '../../../cutting/wedges/yield';
 import { setHeight } from '../../../geometry/bands';
 import type { Point } from '../../../geometry/point';
 import { wedgeOnSet } from '../../../geometry/stripSet';

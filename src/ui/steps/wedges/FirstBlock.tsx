@@ -1,7 +1,7 @@
 // The first sewn block tells the truth: its measure gives the seam it was sewn with, and the whole plan follows.
 import { useState } from 'react';
-import { explainMeasure, type MeasuredSeam } from '../../../cutting/measure';
-import { changeWedge } from '../../../editing/stripSets';
+import { explainMeasure, type MeasuredSeam } from '../../../cutting/wedges/measure';
+import { changeWedge } from '../../../editing/commands/stripSets';
 import { cornerSquare } from '../../../geometry/cornerSquare';
 import { finishedBlock, unfinishedBlock } from '../../../geometry/wedge';
 import { phrase } from '../../../model/phrase';

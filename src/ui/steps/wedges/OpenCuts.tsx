@@ -1,10 +1,10 @@
 // A set opened on the cutting table: where to begin, counts by tip, what one wedge more would take, and how far it is.
 import { useMemo } from 'react';
-import type { LedgerRow } from '../../../cutting/ledger';
-import { lengthForFirst, oneMoreWedge } from '../../../cutting/oneMore';
-import { wedgeCuts, wedgeStart } from '../../../cutting/yield';
-import { markSets } from '../../../editing/setProgress';
-import { changeSet } from '../../../editing/stripSets';
+import type { LedgerRow } from '../../../cutting/wedges/ledger';
+import { lengthForFirst, oneMoreWedge } from '../../../cutting/wedges/oneMore';
+import { wedgeCuts, wedgeStart } from '../../../cutting/wedges/yield';
+import { markSets } from '../../../editing/commands/setProgress';
+import { changeSet } from '../../../editing/commands/stripSets';
 import { type Phrase, phrase } from '../../../model/phrase';
 import type { Project, StripSet } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';

@@ -1,7 +1,8 @@
 // The ways on when another number of wedges to the block is refused: the blocks emptied, or a new quilt from the same cloth.
-import { fromSameCloth } from '../../../cutting/sameCloth';
+
 import { apply } from '../../../editing/apply';
-import { changeWedgesEmptying } from '../../../editing/wedgesPerBlock';
+import { fromSameCloth } from '../../../editing/commands/sameCloth';
+import { changeWedgesEmptying } from '../../../editing/commands/wedgesPerBlock';
 import { nameWith } from '../../../model/name';
 import type { WedgePlan } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';

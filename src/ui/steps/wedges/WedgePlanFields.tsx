@@ -1,6 +1,6 @@
 // The wedge as it is planned: wedges to the block, cut height, and the three seams.
 import { useState } from 'react';
-import { changeWedge } from '../../../editing/stripSets';
+import { changeWedge } from '../../../editing/commands/stripSets';
 import { WEDGE_COUNTS, type WedgePlan } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
 import { Choice } from '../../fields/Choice';

@@ -5,7 +5,7 @@ import { backingName } from '../../../../cutting/yardage/backingYardage';
 import { clothText, roundedUp, sellingUnit } from '../../../../cutting/yardage/clothLength';
 import { money } from '../../../../cutting/yardage/fabricYardage';
 import type { Yardage } from '../../../../cutting/yardage/yardage';
-import { changeBacking } from '../../../../editing/buying';
+import { changeBacking } from '../../../../editing/commands/buying';
 import { phrase } from '../../../../model/phrase';
 import type { FabricId } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';

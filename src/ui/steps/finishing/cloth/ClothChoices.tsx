@@ -1,7 +1,7 @@
 // What the cutting list is reckoned with: the cloth's width, how it is sold, what washing takes, and how some pieces are cut.
 import { sellingUnit } from '../../../../cutting/yardage/clothLength';
-import { changeBuying } from '../../../../editing/buying';
-import { changePreferences } from '../../../../editing/setting';
+import { changeBuying } from '../../../../editing/commands/buying';
+import { changePreferences } from '../../../../editing/commands/setting';
 import { useApp, useAppStore } from '../../../app';
 import { Choice } from '../../../fields/Choice';
 import { LengthField } from '../../../fields/LengthField';

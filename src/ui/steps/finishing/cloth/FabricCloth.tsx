@@ -6,7 +6,7 @@ import { money } from '../../../../cutting/yardage/fabricYardage';
 import { pieceWords, stripsAlike } from '../../../../cutting/yardage/lineWords';
 import { CUTTING_STEPS, STEP_NAMES } from '../../../../cutting/yardage/neededPiece';
 import type { CuttingScope } from '../../../../cutting/yardage/setStrips';
-import { changeFabric } from '../../../../editing/fabrics';
+import { changeFabric } from '../../../../editing/commands/fabrics';
 import { useApp, useAppStore } from '../../../app';
 import { Fractions } from '../../../fields/Fractions';
 import { Swatch } from '../../../fields/Swatch';

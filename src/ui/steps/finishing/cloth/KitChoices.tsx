@@ -1,6 +1,6 @@
 // How many kits, how they are cut, and the length of a bolt.
 import { INCHES_IN, sellingUnit } from '../../../../cutting/yardage/clothLength';
-import { changeKits } from '../../../../editing/buying';
+import { changeKits } from '../../../../editing/commands/buying';
 import type { Fabric } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
 import { Choice } from '../../../fields/Choice';

@@ -2,7 +2,7 @@
 import { useState } from 'react';
 import { sellingUnit } from '../../../../cutting/yardage/clothLength';
 import { money } from '../../../../cutting/yardage/fabricYardage';
-import { changeBacking, changeBuying, changeKits } from '../../../../editing/buying';
+import { changeBacking, changeBuying, changeKits } from '../../../../editing/commands/buying';
 import type { Fabric } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
 import { TextField } from '../../../fields/TextField';

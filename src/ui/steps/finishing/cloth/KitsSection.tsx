@@ -5,7 +5,7 @@ import { kits } from '../../../../cutting/kits/kits';
 import { orderCsv, stripsCsv } from '../../../../cutting/kits/kitTables';
 import { money } from '../../../../cutting/yardage/fabricYardage';
 import { counted, phrase } from '../../../../model/phrase';
-import { fileName } from '../../../../store/projectFiles';
+import { fileName } from '../../../../store/storage/projectFiles';
 import { useApp } from '../../../app';
 import { useSaveFile } from '../../../useSaveFile';
 import { useSay, useWrite } from '../../../words';

@@ -1,6 +1,6 @@
 // The price of one fabric that has its own: the fabric is chosen, then its price is written.
 import { useState } from 'react';
-import { changeFabric } from '../../../../editing/fabrics';
+import { changeFabric } from '../../../../editing/commands/fabrics';
 import { findFabric } from '../../../../model/find';
 import type { Fabric, FabricId } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';

@@ -1,7 +1,7 @@
 // The sets from precut strips instead of cloth: how many of each fabric, so that they can be ordered, and the rolls there are
 // at the least.
 import { leastRolls, PRECUT_WIDTH, type PrecutStrips } from '../../../../cutting/kits/precutStrips';
-import { changeKits } from '../../../../editing/buying';
+import { changeKits } from '../../../../editing/commands/buying';
 import { counted, phrase } from '../../../../model/phrase';
 import { useApp, useAppStore } from '../../../app';
 import { CountField } from '../../../fields/CountField';

@@ -4,7 +4,7 @@ import { sellingUnit } from '../../../../cutting/yardage/clothLength';
 import { totalCloth, yardage } from '../../../../cutting/yardage/yardage';
 import { counted, type Phrase, phrase } from '../../../../model/phrase';
 import type { Project } from '../../../../model/project';
-import type { Balance } from '../../../../store/analysis';
+import type { Balance } from '../../../../store/analysis/analysis';
 import { Fractions } from '../../../fields/Fractions';
 import { useAnalysis } from '../../../useAnalysis';
 import { useSay } from '../../../words';

@@ -1,7 +1,7 @@
 // The same quilt in other cloth, side by side, each with its own balance figures.
 import { useState } from 'react';
-import { swapsByValue, turnedColourway, type ValueOrder } from '../../../../balance/colourway';
-import { addColourway } from '../../../../editing/colourways';
+import { swapsByValue, turnedColourway, type ValueOrder } from '../../../../cloth/colourway';
+import { addColourway } from '../../../../editing/commands/colourways';
 import { fabricsInUse } from '../../../../model/colourway';
 import type { Fabric } from '../../../../model/project';
 import { useApp } from '../../../app';

@@ -1,6 +1,6 @@
 // A colourway opened: its name, the cloth it takes, what stands for what, and what can be done with it.
 import { useMemo } from 'react';
-import { swapsByValue } from '../../../../balance/colourway';
+import { swapsByValue } from '../../../../cloth/colourway';
 import { sellingUnit } from '../../../../cutting/yardage/clothLength';
 import { yardage } from '../../../../cutting/yardage/yardage';
 import {
@@ -9,7 +9,7 @@ import {
   removeColourway,
   renameColourway,
   wearColourway,
-} from '../../../../editing/colourways';
+} from '../../../../editing/commands/colourways';
 import { fabricsInUse, inColourway, standsFor } from '../../../../model/colourway';
 import { nameWith } from '../../../../model/name';
 import type { Colourway, Project } from '../../../../model/project';

@@ -1,6 +1,6 @@
 // The binding: its fabric and how wide its strips are cut. Only its edge shows.
 import { useState } from 'react';
-import { setBinding } from '../../../../editing/edges';
+import { setBinding } from '../../../../editing/commands/edges';
 import { findFabric } from '../../../../model/find';
 import { useApp } from '../../../app';
 import { Choice } from '../../../fields/Choice';

@@ -1,8 +1,8 @@
 // Borders from the inside out: width and fabric of each, how its corners are made, and piecing it from strips left over.
 import { Plus, X } from 'lucide-react';
 import { useState } from 'react';
-import { evenBorder, setBorderCorners } from '../../../../editing/edges';
-import { addBorder, changeBorder, removeBorder } from '../../../../editing/setting';
+import { evenBorder, setBorderCorners } from '../../../../editing/commands/edges';
+import { addBorder, changeBorder, removeBorder } from '../../../../editing/commands/setting';
 import type { Border } from '../../../../model/project';
 import { USUAL_MITRE_SPARE } from '../../../../model/setting';
 import { useApp, useAppStore } from '../../../app';

@@ -1,7 +1,7 @@
 // Fabric of the corner triangles: one for the quilt, or two by rule. Which of two fabrics is the darker is measured.
 import { clothValue } from '../../../../drawing/shares';
-import { changeCornerRule } from '../../../../editing/layout';
-import { changeCorners } from '../../../../editing/setting';
+import { changeCornerRule } from '../../../../editing/commands/layout';
+import { changeCorners } from '../../../../editing/commands/setting';
 import { findFabric } from '../../../../model/find';
 import type { FabricId, Project } from '../../../../model/project';
 import { useApp } from '../../../app';

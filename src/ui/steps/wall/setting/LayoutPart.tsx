@@ -1,5 +1,5 @@
 // Straight or on point, the setting triangles that come with it, and plain squares between the blocks.
-import { changeSettingTriangles, layPlain, setLayout } from '../../../../editing/layout';
+import { changeSettingTriangles, layPlain, setLayout } from '../../../../editing/commands/layout';
 import { settingSquares } from '../../../../geometry/settingTriangles';
 import type { Project } from '../../../../model/project';
 import { useApp } from '../../../app';

@@ -1,8 +1,8 @@
 // A border pieced from the strips left over: how far they reach, whether whole pieces fit, and the spacer that makes them fit.
 import { useMemo, useState } from 'react';
-import { type PiecedBorderPlan, piecedBorder } from '../../../../cutting/piecedBorder';
-import { addSpacer, pieceBorder } from '../../../../editing/edges';
-import { changeBorder } from '../../../../editing/setting';
+import { type PiecedBorderPlan, piecedBorder } from '../../../../cutting/top/piecedBorder';
+import { addSpacer, pieceBorder } from '../../../../editing/commands/edges';
+import { changeBorder } from '../../../../editing/commands/setting';
 import type { Border, Project } from '../../../../model/project';
 import { useApp } from '../../../app';
 import { Complaint, useRun } from '../../../fields/Complaint';

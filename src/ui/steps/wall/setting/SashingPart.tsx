@@ -1,6 +1,6 @@
 // Sashing: where it lies, its width and fabric, cornerstones where it crosses, and single gaps of a width of their own.
-import { setCornerstones, setGap } from '../../../../editing/edges';
-import { changeSashing } from '../../../../editing/setting';
+import { setCornerstones, setGap } from '../../../../editing/commands/edges';
+import { changeSashing } from '../../../../editing/commands/setting';
 import { findFabric } from '../../../../model/find';
 import type { Project, Setting } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';

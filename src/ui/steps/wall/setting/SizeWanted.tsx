@@ -1,7 +1,7 @@
 // A size wanted, the other way round: type about how large, see several ways to come close, take one up.
 import { useMemo, useState } from 'react';
-import { sizeOffers } from '../../../../cutting/sizeOffers';
-import { takeOffer } from '../../../../editing/takeOffer';
+import { sizeOffers } from '../../../../cutting/top/sizeOffers';
+import { takeOffer } from '../../../../editing/commands/takeOffer';
 import { layOut } from '../../../../geometry/setting';
 import { useApp } from '../../../app';
 import { Complaint, useRun } from '../../../fields/Complaint';

@@ -1,7 +1,7 @@
 // An offered size in words, and the quilt as it would be.
-import type { SizeOffer } from '../../../../cutting/sizeOffers';
+import type { SizeOffer } from '../../../../cutting/top/sizeOffers';
 import { apply } from '../../../../editing/apply';
-import { takeOffer } from '../../../../editing/takeOffer';
+import { takeOffer } from '../../../../editing/commands/takeOffer';
 import { type Phrase, phrase } from '../../../../model/phrase';
 import type { Project } from '../../../../model/project';
 

@@ -1,0 +1,223 @@
+// Wedges chosen for blocks: tip up and tip down in turn, no more wedges than were cut, no fabric meeting itself on a rim
+// whenever that is possible, and a plain statement of what was proved. Sewn and pinned blocks are left alone.
+import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
+import { cellOf } from '../../model/find';
+import { placesHeld } from '../../model/freedom';
+import type { Move } from '../../model/moves';
+import { counted, type Phrase, phrase } from '../../model/phrase';
+import type { Block, BlockId, Place, Project } from '../../model/project';
+import { type Deal, deal } from './composeDeal';
+import { fewestClashes, leastClashes, type RimSupply } from './composeRims';
+import { layRing, type RingCosts } from './composeRing';
+import { besideTable, kindKey, type WedgeKind, wedgeKinds } from './wedgeTypes';
+
+export interface Composition {
+  /** Places to fill and to empty, for one command. */
+  readonly moves: Move[];
+  /** Blocks made whole, and blocks for which wedges did not suffice (their places are emptied). */
+  readonly made: readonly BlockId[];
+  readonly leftOut: readonly BlockId[];
+  /** Seams in the blocks made at which a fabric meets itself on the rim, and the count no choice can go below. */
+  readonly rimClashes: number;
+  readonly atLeast: number;
+  /** 'none': no fabric meets itself on a rim. 'fewest': clashes, but proved unavoidable. 'unproved': maybe fewer would do. */
+  readonly proved: 'none' | 'fewest' | 'unproved';
+  readonly words: Phrase[];
+}
+
+/** Search steps for the second aims (little meeting, varied wedges): a few for each block, bounded for big walls. */
+const STEPS_PER_BLOCK = 600;
+const MOST_STEPS = 60_000;
+/** A look-alike meeting counts half of a fabric meeting itself. */
+const ALIKE_PART = 0.5;
+/** Restarts while there are more clashes than the proven least. */
+const STARTS = 6;
+
+/**
+ * Composes blocks. `which`: these blocks (planned, not pinned; others are left alone), or so many: the first blocks that
+ * have an empty place, by number. All places of these blocks are filled anew. The same seed gives the same blocks.
+ */
+export function composeBlocks(
+  project: Project,
+  which: readonly BlockId[] | number,
+  seed: number,
+): Composition {
+  const chosen = chosenBlocks(project, which);
+  const half = project.wedge.perBlock / 2;
+  const kinds = wedgeKinds(project, chosen).filter((kind) => kind.count > 0 && kind.rim !== null);
+  const there = (tip: Place['tip']) =>
+    kinds.reduce((sum, kind) => sum + (kind.wedge.tip === tip ? kind.count : 0), 0);
+  const enough = Math.min(Math.floor(there('up') / half), Math.floor(there('down') / half), chosen.length);
+  const blocks = chosen.slice(0, enough);
+  const leftOut = chosen.slice(enough);
+  const filled = enough === 0 ? null : fill(project, kinds, enough, half, seed);
+  const moves = [
+    ...leftOut.flatMap((block) =>
+      placeMoves(
+        block,
+        block.places.map(() => null),
+      ),
+    ),
+    ...blocks.flatMap((block, at) => placeMoves(block, filled!.rings[at]!)),
+  ];
+  const rimClashes = filled?.clashes ?? 0;
+  const atLeast = filled?.atLeast ?? 0;
+  const proved = rimClashes === 0 ? 'none' : rimClashes === atLeast ? 'fewest' : 'unproved';
+  const made = blocks.map((block) => block.id);
+  const words = [
+    ...outcomeWords(made.length, rimClashes, atLeast, filled?.worst ?? null),
+    ...shortWords(leftOut.length, half, there('up') - enough * half, there('down') - enough * half),
+  ];
+  return { moves, made, leftOut: leftOut.map((block) => block.id), rimClashes, atLeast, proved, words };
+}
+
+function chosenBlocks(project: Project, which: readonly BlockId[] | number): Block[] {
+  const free = project.blocks
+    .filter((block) => placesHeld(block) === null && !cellOf(project, block.id)?.pinned)
+    .toSorted((one, other) => one.number - other.number);
+  if (typeof which === 'number') {
+    return free.filter((block) => block.places.includes(null)).slice(0, which);
+  }
+  const wanted = new Set(which);
+  return free.filter((block) => wanted.has(block.id));
+}
+
+interface Filled {
+  readonly rings: readonly Place[][];
+  readonly clashes: number;
+  readonly atLeast: number;
+  /** Name of the fabric behind most clashes. */
+  readonly worst: string | null;
+}
+
+function fill(
+  project: Project,
+  kinds: readonly WedgeKind[],
+  blocks: number,
+  half: number,
+  seed: number,
+): Filled {
+  const rims = [...new Set(kinds.filter((kind) => !kind.background).map((kind) => kind.rim!))];
+  const rimAt = new Map(rims.map((rim, index) => [rim, index]));
+  const rimOf = (kind: WedgeKind) => (kind.background ? -1 : rimAt.get(kind.rim!)!);
+  const atLeast = leastClashes(supplyOf(kinds, rimOf, rims.length), blocks, half);
+  const beside = besideTable(project);
+  const deep = (up: number, down: number) => {
+    const found = beside(kinds[up]!, kinds[down]!);
+    return found.same + ALIKE_PART * found.alike;
+  };
+  const sets = [...new Set(kinds.map((kind) => kind.wedge.set))];
+  const input = {
+    kinds: kinds.map((kind) => ({
+      up: kind.wedge.tip === 'up',
+      rim: rimOf(kind),
+      count: kind.count,
+      set: sets.indexOf(kind.wedge.set),
+    })),
+    blocks,
+    half,
+    meeting: deep,
+    leastClashes: atLeast,
+  };
+  const random = xoroshiro128plus(seed);
+  const steps = Math.min(MOST_STEPS, STEPS_PER_BLOCK * blocks);
+  let best: Deal = deal(input, steps, random);
+  for (let start = 1; start < STARTS && best.clashes > atLeast; start += 1) {
+    const next = deal(input, steps, random);
+    if (next.clashes < best.clashes) best = next;
+  }
+  const costs: RingCosts = { clash: (up, down) => beside(kinds[up]!, kinds[down]!).rimClash, deep };
+  const rings = best.hands.map(({ ups, downs }) => {
+    const allowed = clashesByRim({ ups, downs }, kinds, half).reduce((sum, { clashes }) => sum + clashes, 0);
+    return layRing(ups, downs, allowed, costs).places.map((kind) => kinds[kind]!.wedge);
+  });
+  return { rings, clashes: best.clashes, atLeast, worst: worstRim(project, best, kinds, half) };
+}
+
+function supplyOf(kinds: readonly WedgeKind[], rimOf: (kind: WedgeKind) => number, rims: number): RimSupply {
+  const ups = Array.from({ length: rims }, () => 0);
+  const downs = Array.from({ length: rims }, () => 0);
+  const harmless = { ups: 0, downs: 0 };
+  for (const kind of kinds) {
+    const side = kind.wedge.tip === 'up' ? 'ups' : 'downs';
+    const rim = rimOf(kind);
+    if (rim < 0) harmless[side] += kind.count;
+    else (side === 'ups' ? ups : downs)[rim]! += kind.count;
+  }
+  return { ups, downs, harmless };
+}
+
+/** Clashes the ring of these wedges cannot avoid, fabric by fabric. */
+function clashesByRim(
+  hand: Deal['hands'][number],
+  kinds: readonly WedgeKind[],
+  half: number,
+): { rim: string; clashes: number }[] {
+  const rims = [...new Set(hand.ups.map((kind) => kinds[kind]!))]
+    .filter((kind) => !kind.background)
+    .map((kind) => kind.rim!);
+  const times = (side: readonly number[], rim: string) =>
+    side.reduce((sum, kind) => sum + (kinds[kind]!.rim === rim ? 1 : 0), 0);
+  return [...new Set(rims)].map((rim) => ({
+    rim,
+    clashes: fewestClashes(times(hand.ups, rim), times(hand.downs, rim), half),
+  }));
+}
+
+/** Name of the fabric behind most of the clashes that are left, or null without any. */
+function worstRim(project: Project, found: Deal, kinds: readonly WedgeKind[], half: number): string | null {
+  const totals = new Map<string, number>();
+  for (const { rim, clashes } of found.hands.flatMap((hand) => clashesByRim(hand, kinds, half))) {
+    totals.set(rim, (totals.get(rim) ?? 0) + clashes);
+  }
+  const worst = [...totals].sort((one, other) => other[1] - one[1])[0];
+  if (!worst || worst[1] === 0) return null;
+  return project.fabrics.find((fabric) => fabric.id === worst[0])?.name ?? worst[0];
+}
+
+function placeMoves(block: Block, places: readonly (Place | null)[]): Move[] {
+  return places.flatMap((wedge, place): Move[] => {
+    const now = block.places[place] ?? null;
+    const same = now === null || wedge === null ? now === wedge : kindKey(now) === kindKey(wedge);
+    return same ? [] : [{ kind: 'place', block: block.id, place, wedge: wedge && { ...wedge } }];
+  });
+}
+
+function outcomeWords(made: number, clashes: number, atLeast: number, worst: string | null): Phrase[] {
+  if (made === 0) return [];
+  const blocks = counted(made, '1 block is composed.', '{count} blocks are composed.');
+  if (clashes === 0) {
+    return [phrase('{blocks} No fabric meets itself on a rim.', { blocks })];
+  }
+  const met = counted(
+    clashes,
+    '1 seam has the same fabric on both rims, mostly {fabric}.',
+    '{count} seams have the same fabric on both rims, mostly {fabric}.',
+    { fabric: worst ?? '' },
+  );
+  const proof =
+    clashes === atLeast
+      ? phrase('With these wedges fewer are not possible: too many rims are of one fabric.')
+      : phrase(
+          'At least {atLeast} cannot be avoided; whether fewer than {clashes} can be had is not proved.',
+          {
+            atLeast,
+            clashes,
+          },
+        );
+  return [phrase('{blocks} {met} {proof}', { blocks, met, proof })];
+}
+
+function shortWords(leftOut: number, half: number, ups: number, downs: number): Phrase[] {
+  if (leftOut === 0) return [];
+  const blocks = counted(
+    leftOut,
+    'For 1 block there are not enough wedges;',
+    'For {count} blocks there are not enough wedges;',
+  );
+  const up = Math.max(0, leftOut * half - ups);
+  const down = Math.max(0, leftOut * half - downs);
+  if (up === 0) return [phrase('{blocks} it takes {down} more tip down.', { blocks, down })];
+  if (down === 0) return [phrase('{blocks} it takes {up} more tip up.', { blocks, up })];
+  return [phrase('{blocks} it takes {up} more tip up and {down} more tip down.', { blocks, up, down })];
+}

@@ -1,0 +1,224 @@
+// What meets what while a wall is arranged: rims against rims, corners, sashing and border, and seams between wedges, each as a
+// part of the weighted score. Reads where everything hangs; changes nothing of it.
+import { cornerIn } from '../../balance/wall/wallModel';
+import { placeOnSide, SIDES } from '../../geometry/contact';
+import { cornerSorts } from './cornerSorts';
+import { type CostTables, seamCost } from './costTables';
+import { type Hanging, NONE } from './hanging';
+
+export class LiveContact {
+  private readonly tables: CostTables;
+  private readonly kindAt: Int32Array;
+  private readonly standingOf: Int32Array;
+  private readonly blockIn: Int32Array;
+  private readonly cellOf: Int32Array;
+  private readonly perBlock: number;
+  /** Rim on each side: (block × N + standing) × 4 + side → fabric. */
+  private readonly rims: Int32Array;
+  /** Sort of corner by cell, and a cell of each sort. */
+  private readonly sortOf: Uint8Array;
+  private readonly sorts: readonly number[];
+  /** Cost of a block's rims against its own corners: (sort × blocks + block) × N + standing. */
+  private readonly cornerRims: Float64Array;
+  /** Side of each place: standing × N + place → side, −1 for none. */
+  private readonly sideOf: Int8Array;
+  private readonly hasCornerPairs: boolean;
+  private readonly seams: Float64Array;
+
+  constructor(tables: CostTables, hanging: Hanging) {
+    const { model } = tables;
+    this.tables = tables;
+    this.kindAt = hanging.kindAt;
+    this.standingOf = hanging.standingOf;
+    this.blockIn = hanging.blockIn;
+    this.cellOf = hanging.cellOf;
+    this.perBlock = model.perBlock;
+    const blocks = model.blocks.length;
+    this.rims = new Int32Array(blocks * model.perBlock * 4);
+    ({ sortOf: this.sortOf, sorts: this.sorts } = cornerSorts(model));
+    this.cornerRims = new Float64Array(this.sorts.length * blocks * model.perBlock);
+    this.sideOf = sidesOf(model.perBlock);
+    this.hasCornerPairs = model.cornerByDesign.some((byDesign) => byDesign === 0);
+    this.seams = new Float64Array(model.kindRim.length ** 2).fill(Number.NaN);
+    for (let block = 0; block < blocks; block++) this.readRims(block);
+  }
+
+  /** Everything a block's sides and corners cost in a cell as it stands. */
+  ofBlock(block: number, cell: number): number {
+    return this.ofSides(block, this.standingOf[block]!, cell, NONE);
+  }
+
+  /** The same of the blocks in two cells, what they cost each other counted once. */
+  ofTwoCells(cell: number, other: number): number {
+    return (
+      this.ofSides(this.blockIn[cell]!, this.standingOf[this.blockIn[cell]!]!, cell, NONE) +
+      this.ofSides(this.blockIn[other]!, this.standingOf[this.blockIn[other]!]!, other, cell)
+    );
+  }
+
+  /** Everything a block's sides and corners cost in a cell, as the neighbours hang; without the side towards `skip`. */
+  ofSides(block: number, stands: number, cell: number, skip: number): number {
+    const { tables, rims, blockIn } = this;
+    const { beyond, beside, acrossAt } = tables.model;
+    const { stride, none, touching } = tables;
+    const own = (block * this.perBlock + stands) * 4;
+    let cost = this.cornerRims[this.cornerRow(block, this.sortOf[cell]!) + stands]!;
+    for (let side = 0; side < 4; side++) {
+      const rim = rims[own + side]!;
+      const cloth = beside[cell * 4 + side]!;
+      if (cloth >= 0 && rim !== none) cost += touching[rim * stride + cloth]!;
+      const next = beyond[cell * 4 + side]!;
+      if (next < 0 || next === skip) continue;
+      const other = blockIn[next]!;
+      if (other < 0) continue;
+      const facingRim = rims[(other * this.perBlock + this.standingOf[other]!) * 4 + ((side + 2) & 3)]!;
+      const across = acrossAt[cell * 4 + side]!;
+      cost += touching[rim * stride + facingRim]! * across;
+      if (this.hasCornerPairs) cost += this.cornerPair(block, other, side) * across;
+    }
+    return cost;
+  }
+
+  private cornerRow(block: number, sort: number): number {
+    return (sort * this.tables.model.blocks.length + block) * this.perBlock;
+  }
+
+  private cornerPair(block: number, other: number, side: number): number {
+    const { model, stride, touching } = this.tables;
+    if (model.cornerByDesign[block] || model.cornerByDesign[other]) return 0;
+    const stretch = side % 2 === 1 ? model.cornerStretch.upright : model.cornerStretch.level;
+    return (touching[model.corner[block]! * stride + model.corner[other]!]! * stretch) / model.rim;
+  }
+
+  /** Cost of a wedge's two seams, and of its rim where that lies. */
+  ofWedge(place: number): number {
+    const { perBlock } = this;
+    const block = (place / perBlock) | 0;
+    const first = block * perBlock;
+    const at = place - first;
+    const before = first + ((at + perBlock - 1) % perBlock);
+    const after = first + ((at + 1) % perBlock);
+    return this.seam(before, place) + this.seam(place, after) + this.rimCost(block, at);
+  }
+
+  private seam(place: number, next: number): number {
+    const kind = this.kindAt[place]!;
+    const following = this.kindAt[next]!;
+    if (kind < 0 || following < 0) return 0;
+    const key = kind * this.tables.model.kindRim.length + following;
+    let cost = this.seams[key]!;
+    if (Number.isNaN(cost)) {
+      cost = seamCost(this.tables, kind, following);
+      this.seams[key] = cost;
+    }
+    return cost;
+  }
+
+  /** Forgets what the seams of a kind cost, after its wedges have changed. */
+  forgetSeams(kind: number): void {
+    const { model } = this.tables;
+    const kinds = model.kindRim.length;
+    const forget = (key: number) => {
+      if (Number.isNaN(this.seams[key]!)) return;
+      this.seams[key] = Number.NaN;
+      model.radialMemo.delete(key);
+    };
+    for (let other = 0; other < kinds; other++) {
+      forget(kind * kinds + other);
+      forget(other * kinds + kind);
+    }
+  }
+
+  /** Cost of the rim in a place, read from the wedge that is there now, not from the table of rims. */
+  private rimCost(block: number, place: number): number {
+    const { tables, perBlock } = this;
+    const { model, stride } = tables;
+    const kind = this.kindAt[block * perBlock + place]!;
+    const rim = kind < 0 ? NONE : model.kindRim[kind]!;
+    const cell = this.cellOf[block]!;
+    if (rim < 0 || cell < 0) return 0;
+    const side = this.sideOf[this.standingOf[block]! * perBlock + place]!;
+    if (side < 0) {
+      const corner = cornerIn(model, block, cell);
+      return model.cloths.background[corner] ? 0 : tables.touching[rim * stride + corner]!;
+    }
+    const cloth = model.beside[cell * 4 + side]!;
+    const cost = cloth < 0 ? 0 : tables.touching[rim * stride + cloth]!;
+    const next = model.beyond[cell * 4 + side]!;
+    const other = next < 0 ? NONE : this.blockIn[next]!;
+    if (other < 0) return cost;
+    const facing = tables.touching[rim * stride + this.rimNow(other, (side + 2) & 3)]!;
+    return cost + facing * model.acrossAt[cell * 4 + side]!;
+  }
+
+  /** The fabric on a side of a block as its wedges are now. */
+  private rimNow(block: number, side: number): number {
+    const place = this.placeOn(block, side);
+    const kind = place < 0 ? NONE : this.kindAt[place]!;
+    const rim = kind < 0 ? NONE : this.tables.model.kindRim[kind]!;
+    return rim < 0 ? this.tables.none : rim;
+  }
+
+  private placeOn(block: number, side: number): number {
+    const place = placeOnSide(SIDES[side]!, this.standingOf[block]!, this.perBlock);
+    return place === null ? NONE : block * this.perBlock + place;
+  }
+
+  /** Contact of two wedges, what they cost each other counted once. */
+  ofTwoWedges(place: number, other: number): number {
+    const both = this.ofWedge(place) + this.ofWedge(other);
+    const { perBlock } = this;
+    const block = (place / perBlock) | 0;
+    const otherBlock = (other / perBlock) | 0;
+    if (block === otherBlock) {
+      const apart = (other - place + perBlock) % perBlock;
+      if (apart === 1) return both - this.seam(place, other);
+      if (apart === perBlock - 1) return both - this.seam(other, place);
+      return both;
+    }
+    const side = this.sideOf[this.standingOf[block]! * perBlock + (place - block * perBlock)]!;
+    if (side < 0 || this.tables.model.beyond[this.cellOf[block]! * 4 + side] !== this.cellOf[otherBlock])
+      return both;
+    if (this.placeOn(otherBlock, (side + 2) & 3) !== other) return both;
+    const { stride, touching, model } = this.tables;
+    const facing = touching[this.rimNow(block, side) * stride + this.rimNow(otherBlock, (side + 2) & 3)]!;
+    return both - facing * model.acrossAt[this.cellOf[block]! * 4 + side]!;
+  }
+
+  /** Reads the rims of a block anew, after its wedges have changed. */
+  readRims(block: number): void {
+    const { perBlock, kindAt, tables } = this;
+    const { model, none, stride } = tables;
+    for (let stands = 0; stands < perBlock; stands++) {
+      const onCorners: number[] = [];
+      for (let side = 0; side < 4; side++) this.rims[(block * perBlock + stands) * 4 + side] = none;
+      for (let place = 0; place < perBlock; place++) {
+        const kind = kindAt[block * perBlock + place]!;
+        const rim = kind < 0 ? NONE : model.kindRim[kind]!;
+        if (rim < 0) continue;
+        const side = this.sideOf[stands * perBlock + place]!;
+        if (side >= 0) this.rims[(block * perBlock + stands) * 4 + side] = rim;
+        else onCorners.push(rim);
+      }
+      this.sorts.forEach((cell, sort) => {
+        const corner = cornerIn(model, block, cell);
+        const cost = (sum: number, rim: number) => sum + tables.touching[rim * stride + corner]!;
+        this.cornerRims[this.cornerRow(block, sort) + stands] = model.cloths.background[corner]
+          ? 0
+          : onCorners.reduce(cost, 0);
+      });
+    }
+  }
+}
+
+/** Side each place lies on for each standing, −1 for none: standing × N + place. */
+function sidesOf(perBlock: number): Int8Array {
+  const table = new Int8Array(perBlock * perBlock).fill(NONE);
+  for (let stands = 0; stands < perBlock; stands++) {
+    SIDES.forEach((side, at) => {
+      const place = placeOnSide(side, stands, perBlock);
+      if (place !== null) table[stands * perBlock + place] = at;
+    });
+  }
+  return table;
+}

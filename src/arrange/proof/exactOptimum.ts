@@ -1,0 +1,79 @@
+// The best arrangement of a small wall, found and proved: every order of the blocks is weighed by its spread, and in the order
+// of that weight the best turns for each are found exactly, until no order can be better any more.
+
+import type { Standings } from '../movesBetween';
+import { bestTurns } from './bestTurns';
+import { Orders } from './blockOrders';
+import type { Contacts } from './contactTables';
+import { LeastMeetings } from './leastContact';
+import type { Spread } from './spreadAssignment';
+
+/** Orders that are gone through; nine blocks that may change cells. */
+const MOST_ORDERS = 362_880;
+/** Combinations of standings kept at a time while the turns are found. */
+const MOST_STATES = 4096;
+/** A lower score by less than this is the same score. */
+const LEAST_GAIN = 1e-9;
+
+export interface Exact extends Standings {
+  readonly cost: number;
+}
+
+/** Whether a wall is small enough for bestOf. */
+export function isSmall(contacts: Contacts, movable: number): boolean {
+  let orders = 1;
+  for (let count = 2; count <= movable; count++) orders *= count;
+  const most = Math.max(1, ...contacts.decisions.standings.map((one) => one.length));
+  // Cells on point lie on a grid turned by an eighth, with gaps at its corners.
+  const { rows, columns } = contacts.tables.model;
+  return orders <= MOST_ORDERS && most ** Math.min(rows, columns) <= MOST_STATES;
+}
+
+/** Orders gone through between two pauses: some milliseconds' worth. */
+const PAUSE = 64;
+
+/** The same as findingBest, at one go. */
+export function bestOf(contacts: Contacts, spread: Spread, known?: number): Exact | null {
+  const finding = findingBest(contacts, spread, known);
+  for (;;) {
+    const step = finding.next();
+    if (step.done) return step.value;
+  }
+}
+
+/**
+ * The arrangement with the least score of all that turns and exchanges can reach, wedges staying where they are; null when
+ * none is below `known`, the score of one already found (a good one saves most of the work).
+ * Yields every few milliseconds; nothing is known before the end.
+ */
+export function* findingBest(
+  contacts: Contacts,
+  spread: Spread,
+  known = Number.POSITIVE_INFINITY,
+): Generator<void, Exact | null> {
+  const { model } = contacts.tables;
+  const { cells } = contacts.decisions;
+  const least = new LeastMeetings(contacts);
+  const orders = new Orders(contacts, spread, known - contacts.constant - least.alone);
+  yield* orders.weighing();
+  let best: Exact | null = null;
+  let looked = 0;
+  let below = known;
+  const blockIn = model.blockIn.slice();
+  for (const order of orders.byCost()) {
+    looked += 1;
+    if (looked % PAUSE === 0) yield;
+    const spreadCost = orders.cost(order);
+    if (contacts.constant + spreadCost + least.alone >= below - LEAST_GAIN) break;
+    cells.forEach((cell, at) => {
+      blockIn[cell] = orders.block(order, at);
+    });
+    if (contacts.constant + spreadCost + least.of(blockIn) >= below - LEAST_GAIN) continue;
+    const turned = bestTurns(contacts, blockIn);
+    const cost = contacts.constant + spreadCost + turned.cost;
+    if (cost >= below - LEAST_GAIN) continue;
+    below = cost;
+    best = { cost, blockIn: blockIn.slice(), standingOf: turned.standingOf, kindAt: model.kindAt };
+  }
+  return best;
+}

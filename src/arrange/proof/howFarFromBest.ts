@@ -1,0 +1,51 @@
+// How good an arrangement is, for sure: the best there is where a wall is small, else a bound no arrangement comes below.
+import type { Project } from '../../model/project';
+import type { Decisions } from '../decisions';
+import type { CostTables } from '../live/costTables';
+import type { Kept } from '../search/search';
+import { type Contacts, contactsOf } from './contactTables';
+import { findingBest, isSmall } from './exactOptimum';
+import { boundInParts } from './lowerBound';
+import { type Spread, spreadOf } from './spreadAssignment';
+import { openFloor } from './tradeBound';
+
+export class Proof {
+  /** Whether the best arrangement can be found and proved in a moment. */
+  readonly isShort: boolean;
+  /** Whether it has been. */
+  done = false;
+  /** No arrangement scores lower than this; null before boundInParts has ended. */
+  bound: number | null = null;
+  private readonly contacts: Contacts | null;
+  private readonly spread: Spread;
+  private readonly open: () => Generator<void, number>;
+
+  constructor(project: Project, tables: CostTables, decisions: Decisions) {
+    const trades = decisions.tradable.some((places) => places.length > 0);
+    const sews = decisions.sets.length > 0;
+    this.open = () => openFloor(project, tables, decisions);
+    this.contacts = trades || sews ? null : contactsOf(tables, decisions);
+    this.spread = spreadOf(tables);
+    this.isShort = this.contacts !== null && isSmall(this.contacts, decisions.cells.length);
+  }
+
+  /** The best of all arrangements, which is `known` where none is better. Only where isShort. Yields every few milliseconds. */
+  *better(known: Kept): Generator<void, Kept> {
+    if (!this.contacts) throw new Error('Proof: wedges may be traded');
+    const found = yield* findingBest(this.contacts, this.spread, known.cost);
+    this.done = true;
+    this.bound = found?.cost ?? known.cost;
+    if (!found) return known;
+    return {
+      ...known,
+      blockIn: Int32Array.from(found.blockIn),
+      standingOf: Int32Array.from(found.standingOf),
+      cost: found.cost,
+    };
+  }
+
+  /** Works out the bound; yields between its parts, which are long on a large wall. */
+  *bounding(): Generator<void, void> {
+    this.bound = yield* this.contacts ? boundInParts(this.contacts, this.spread) : this.open();
+  }
+}

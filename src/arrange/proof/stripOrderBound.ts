@@ -1,0 +1,101 @@
+// What the seams of a set cost at least, however its strips are ordered: every order of the strips that are not locked is laid
+// against wedges that stay as they are. Seams between two sets that may both change are left out.
+
+import { wedgeKinds } from '../../balance/wall/wallFigures';
+import type { Project, Strip } from '../../model/project';
+import type { CostTables } from '../live/costTables';
+import { seamCost } from '../live/costTables';
+import { sameStrip } from '../movesBetween';
+import { withRoomForOne } from '../search/stripOrders';
+
+/** Orders looked at between two pauses. */
+const PAUSE = 64;
+
+/** A wedge kind beside a tip of the set, and how often; the set's own other tip is −1. */
+export interface Neighbour {
+  readonly tip: 0 | 1;
+  readonly kind: number;
+  readonly seams: number;
+}
+
+/**
+ * The least of Σ seams × cost over all orders of a set (by index), or, `apart`, the sum of the least of each neighbour by
+ * itself; rules of thumb on orders are not minded, which only lowers it. The kinds beside must be of sets that stay.
+ * Where more than `most` seams would have to be laid for it, 0.
+ */
+export function* leastOfOrders(
+  project: Project,
+  tables: CostTables,
+  set: number,
+  beside: readonly Neighbour[],
+  most: number,
+): Generator<void, { together: number; each: Float64Array }> {
+  const { strips } = project.stripSets[set]!;
+  const nothing = { together: 0, each: new Float64Array(beside.length) };
+  if (beside.length === 0 || countOrders(strips) * beside.length > most) return nothing;
+  const trial = tables.model.kindRim.length;
+  const room = withRoomForOne(tables);
+  const bands = room.model.kindBands as ReturnType<typeof wedgeKinds>['kindBands'][number][];
+  const each = new Float64Array(beside.length).fill(Number.POSITIVE_INFINITY);
+  let together = Number.POSITIVE_INFINITY;
+  let looked = 0;
+  for (const order of ordersOf(strips)) {
+    looked += 1;
+    if (looked % PAUSE === 0) yield;
+    const laid = wedgeKinds(
+      { wedge: project.wedge, stripSets: [{ ...project.stripSets[set]!, strips: [...order] }] },
+      tables.model.cloths,
+    );
+    bands[trial] = laid.kindBands[0]!;
+    bands[trial + 1] = laid.kindBands[1]!;
+    room.model.radialMemo.clear();
+    let sum = 0;
+    beside.forEach(({ tip, kind, seams }, at) => {
+      const cost = seamCost(room, trial + tip, kind < 0 ? trial + 1 - tip : kind);
+      each[at] = Math.min(each[at]!, cost);
+      sum += seams * cost;
+    });
+    together = Math.min(together, sum);
+  }
+  return { together, each };
+}
+
+function countOrders(strips: readonly Strip[]): number {
+  const { places, counts } = looseOf(strips);
+  const factorial = (count: number) =>
+    Array.from({ length: count }, (_, at) => at + 1).reduce((a, b) => a * b, 1);
+  return counts.reduce((orders, count) => orders / factorial(count), factorial(places.length));
+}
+
+/** Places of the strips that are not locked; what lies there, and how often. */
+function looseOf(strips: readonly Strip[]) {
+  const places = strips.flatMap((strip, place) => (strip.locked ? [] : [place]));
+  const sorts: Strip[] = [];
+  const counts: number[] = [];
+  for (const place of places) {
+    const sort = sorts.findIndex((one) => sameStrip(one, strips[place]!));
+    if (sort < 0) counts[sorts.push(strips[place]!) - 1] = 1;
+    else counts[sort]! += 1;
+  }
+  return { places, sorts, counts };
+}
+
+/** Every order of the strips that are not locked; two alike are not told apart. */
+function* ordersOf(strips: readonly Strip[]): Generator<readonly Strip[]> {
+  const { places, sorts, counts } = looseOf(strips);
+  const order = [...strips];
+  function* fill(at: number): Generator<readonly Strip[]> {
+    if (at === places.length) {
+      yield order;
+      return;
+    }
+    for (let sort = 0; sort < sorts.length; sort++) {
+      if (counts[sort] === 0) continue;
+      counts[sort]! -= 1;
+      order[places[at]!] = sorts[sort]!;
+      yield* fill(at + 1);
+      counts[sort]! += 1;
+    }
+  }
+  yield* fill(0);
+}

@@ -1,0 +1,94 @@
+// Which block hangs in which cell, by the figures of the blocks alone, as a quadratic assignment: what two blocks have in
+// common is the flow, the kernel of the groups of cells the distance. Turns and rims are not in it, nor the whole top's weight;
+// where corners follow the cells by a rule, blocks count with the corners of one sort of cell: near enough for where to begin.
+import type { AssignmentProblem } from '../assignment/problem';
+import { aloneSpread, kernelTable, likenessOf, rowIn, type Spread } from '../proof/spreadAssignment';
+
+export interface Layout {
+  /** Item i is the i-th block, place i the i-th cell; to begin with block i hangs in cell i. */
+  readonly problem: AssignmentProblem;
+  readonly cells: Int32Array;
+  readonly blocks: Int32Array;
+  /** The problem's cost and this are what value, colour and fabric spread weigh in the score, all cells counted. */
+  readonly constant: number;
+}
+
+/**
+ * The problem of exchanging the blocks of some filled cells as they hang in `blockIn`, all others held where they are.
+ * O(cells² × figures). Corners by a rule make a block another one in another cell, which no flow can hold: the blocks to be
+ * exchanged are then to each other as they would be with the corners of the first cell, and the cost is only near the score.
+ */
+export function layoutOf(spread: Spread, blockIn: Int32Array, cells: Int32Array): Layout {
+  const { figures, tables } = spread;
+  const { channels } = tables;
+  const size = cells.length;
+  const blocks = Int32Array.from(cells, (cell) => blockIn[cell]!);
+  const open = new Set(cells);
+  const held = spread.cells.filter((cell) => !open.has(cell));
+  const isHeld = new Uint8Array(blockIn.length);
+  for (const cell of held) isHeld[cell] = 1;
+  const distance = kernelTable(tables, cells);
+  const flow = new Float64Array(size * size);
+  const linear = new Float64Array(size * size);
+  for (let item = 0; item < size; item++) {
+    for (let other = 0; other < item; other++) {
+      flow[item * size + other] = likenessOf(spread, blocks[item]!, blocks[other]!);
+      flow[other * size + item] = flow[item * size + other]!;
+    }
+  }
+  // A block's own square counts the same in every cell and is in what it costs alone.
+  for (let place = 0; place < size; place++) distance[place * size + place] = 0;
+  for (let place = 0; place < size; place++) {
+    const cell = cells[place]!;
+    const lag = heldLag(spread, blockIn, isHeld, cell);
+    blocks.forEach((block, item) => {
+      const row = rowIn(spread, block, cell) * channels;
+      let cost = aloneSpread(spread, block, cell);
+      for (let channel = 0; channel < channels; channel++)
+        cost += 2 * figures[row + channel]! * lag[channel]!;
+      linear[item * size + place] = cost;
+    });
+  }
+  return {
+    problem: { size, distance, flow, linear },
+    cells,
+    blocks,
+    constant: heldCost(spread, blockIn, held),
+  };
+}
+
+/** What the held cells cost by themselves and each other. */
+function heldCost(spread: Spread, blockIn: Int32Array, held: Int32Array): number {
+  const { near } = spread.tables.basis.kernel;
+  const isHeld = new Uint8Array(blockIn.length);
+  for (const cell of held) isHeld[cell] = 1;
+  let cost = spread.tables.valueConstant;
+  for (const cell of held) {
+    const block = blockIn[cell]!;
+    cost += aloneSpread(spread, block, cell);
+    for (let at = near.start[cell]!; at < near.start[cell + 1]!; at++) {
+      const other = near.to[at]!;
+      if (isHeld[other])
+        cost +=
+          near.weight[at]! *
+          likenessOf(spread, rowIn(spread, block, cell), rowIn(spread, blockIn[other]!, other));
+    }
+  }
+  return cost;
+}
+
+/** Σ K(cell, d) · signed figures of the block in d, over the held cells d. */
+function heldLag(spread: Spread, blockIn: Int32Array, isHeld: Uint8Array, cell: number): Float64Array {
+  const { figures, tables } = spread;
+  const { channels, sign } = tables;
+  const { near } = tables.basis.kernel;
+  const lag = new Float64Array(channels);
+  for (let at = near.start[cell]!; at < near.start[cell + 1]!; at++) {
+    const other = near.to[at]!;
+    if (!isHeld[other]) continue;
+    const from = rowIn(spread, blockIn[other]!, other) * channels;
+    for (let channel = 0; channel < channels; channel++)
+      lag[channel]! += near.weight[at]! * sign[channel]! * figures[from + channel]!;
+  }
+  return lag;
+}

@@ -1,0 +1,282 @@
+// The search: first the layout as an assignment (layoutSearch), then from there simulated annealing (Kirkpatrick, Gelatt and Vecchi
+// 1983) over turns, exchanges of blocks, trades of wedges and orders of strips together, in runs of growing length, the best
+// arrangement of all kept. Seeded; a step is one change tried.
+import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
+import { uniformInt } from 'pure-rand/distribution/uniformInt';
+import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
+import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
+import type { Project } from '../../model/project';
+import { MOST_ENUMERATED } from '../assignment/enumerate';
+import type { Decisions } from '../decisions';
+import type { CostTables } from '../live/costTables';
+import { LiveWall } from '../live/liveWall';
+import type { Standings } from '../movesBetween';
+import { spreadOf } from '../proof/spreadAssignment';
+import { LayoutSearch } from './layoutSearch';
+import { StripOrders, withRoomForOne } from './stripOrders';
+
+/** An arrangement kept apart from the living one. */
+export interface Kept extends Standings {
+  readonly kindAt: Int32Array;
+  readonly standingOf: Int32Array;
+  readonly blockIn: Int32Array;
+  readonly cost: number;
+}
+
+function keep(wall: LiveWall, orders: StripOrders | null): Kept {
+  return {
+    ...(orders ? { orders: orders.laid } : {}),
+    kindAt: wall.kindAt.slice(),
+    standingOf: wall.standingOf.slice(),
+    blockIn: wall.blockIn.slice(),
+    cost: wall.cost,
+  };
+}
+
+const CHUNK = 256;
+/** When a search starts hot again: shares of the whole budget, short runs first, so that something good is soon at hand. */
+interface Plan {
+  readonly runs: readonly number[];
+  /** Heat at the start of each run, as a part of the mean worsening of a random change. */
+  readonly hot: readonly number[];
+}
+/**
+ * From the start as it hangs. Measured: small walls need the hot starts to be solved every time (300 of 300 against 298); on
+ * large ones the last and longest run does better from 0.2 than from 0.4.
+ */
+const FROM_START: Plan = { runs: [0, 1 / 64, 1 / 16, 1 / 4], hot: [0.8, 0.6, 0.4, 0.2] };
+/** From a layout, which more heat would undo. */
+const FROM_LAYOUT: Plan = { runs: [0, 1 / 64, 1 / 8], hot: [0.1, 0.1, 0.1] };
+/** Heat at the end of every run; 0.002 loses some hundredths with trades. */
+const COLD = 0.001;
+/** The layout takes no more of the budget than this. */
+const LAYOUT_SHARE = 1 / 16;
+/** Another order of strips is tried once in so many changes, and counts so many steps for each wedge it changes, by its time. */
+const STRIPS_EVERY = 128;
+const STEPS_A_WEDGE = 8;
+/** Changes tried to learn how much a change is. */
+const MEASURED = 400;
+
+/** A search from where the project stands, over all that the decisions leave open. */
+export function searchFrom(project: Project, tables: CostTables, decisions: Decisions, seed: number): Search {
+  // Few blocks have few layouts: hot starts go through them all, and small walls are proved.
+  const layout =
+    decisions.cells.length > MOST_ENUMERATED
+      ? new LayoutSearch(spreadOf(tables), tables.model.blockIn, decisions.cells, seed)
+      : null;
+  if (decisions.sets.length === 0)
+    return new Search(new LiveWall(tables, decisions.spare), decisions, seed, null, layout);
+  const spare = new Int32Array(decisions.spare.length + 2);
+  spare.set(decisions.spare);
+  const wall = new LiveWall(withRoomForOne(tables), spare);
+  return new Search(wall, decisions, seed, new StripOrders(project, wall, decisions.sets), layout);
+}
+
+export class Search {
+  /** Changes tried; another order of strips counts several for each wedge it changes. */
+  steps = 0;
+  best: Kept;
+  private readonly wall: LiveWall;
+  private readonly decisions: Decisions;
+  private readonly random: RandomGenerator;
+  private readonly heat: number;
+  private readonly orders: StripOrders | null;
+  private readonly kindsOfChange: readonly (() => void)[];
+  private readonly plan: Plan;
+  private layout: LayoutSearch | null;
+  private run = 0;
+  private temperature = 0;
+  /** Hears what changes would add, none of which is then made. */
+  private measuring: ((added: number) => void) | null = null;
+
+  constructor(
+    wall: LiveWall,
+    decisions: Decisions,
+    seed: number,
+    orders: StripOrders | null = null,
+    layout: LayoutSearch | null = null,
+  ) {
+    this.wall = wall;
+    this.layout = layout;
+    this.plan = layout ? FROM_LAYOUT : FROM_START;
+    this.decisions = decisions;
+    this.random = xoroshiro128plus(seed);
+    this.orders = orders;
+    this.best = keep(wall, orders);
+    this.kindsOfChange = this.changes();
+    this.heat = this.measureHeat();
+  }
+
+  /** Some hundred steps at the temperature that belongs to `share`, the part of the budget that is spent, 0–1. */
+  advance(share: number): void {
+    if (this.laysOut(share)) return;
+    const { runs, hot: heats } = this.plan;
+    while (this.run < runs.length - 1 && share >= runs[this.run + 1]!) this.run += 1;
+    const from = runs[this.run]!;
+    const to = runs[this.run + 1] ?? 1;
+    const part = Math.min(1, Math.max(0, (share - from) / (to - from)));
+    const hot = heats[this.run]!;
+    this.temperature = this.heat * hot * (COLD / hot) ** part;
+    let tried = 0;
+    while (tried < CHUNK) {
+      tried += this.tryChange();
+      if (this.wall.cost < this.best.cost - 1e-9) this.best = keep(this.wall, this.orders);
+    }
+    this.steps += tried;
+  }
+
+  /** Works on the layout while it has not ended, and hangs it as far as it has come. */
+  private laysOut(share: number): boolean {
+    const { layout } = this;
+    if (!layout) return false;
+    if (layout.ended || share >= LAYOUT_SHARE) {
+      this.layout = null;
+      return false;
+    }
+    this.steps += layout.advance();
+    this.hang(layout.blockIn);
+    return true;
+  }
+
+  /**
+   * Hangs the blocks as a layout has them, each as it meets its neighbours best: the search goes on from there. Only blocks that
+   * may change cells may hang otherwise.
+   */
+  private hang(blockIn: Int32Array): void {
+    const { wall, decisions } = this;
+    for (const cell of decisions.cells) {
+      const block = blockIn[cell]!;
+      const from = wall.cellOf[block]!;
+      if (from === cell) continue;
+      const other = wall.blockIn[cell]!;
+      const stands = wall.standingOf[block]!;
+      const otherStands = wall.standingOf[other]!;
+      wall.swap(cell, from, otherStands, stands, wall.swapCost(cell, from, otherStands, stands));
+    }
+    for (let pass = 0; pass < 2; pass++) {
+      for (const block of decisions.turnable) {
+        const standings = decisions.standings[block]!;
+        wall.turn(block, wall.bestStanding(block, wall.cellOf[block]!, standings, -1));
+      }
+    }
+    if (wall.cost < this.best.cost - 1e-9) this.best = keep(wall, this.orders);
+  }
+
+  private below(count: number): number {
+    return uniformInt(this.random, 0, count - 1);
+  }
+
+  /** Tries one change; returns the steps it counts. */
+  private tryChange(): number {
+    const kinds = this.kindsOfChange;
+    if (this.orders && (kinds.length === 0 || this.below(STRIPS_EVERY) === 0))
+      return this.tryOrder(this.orders);
+    kinds[this.below(kinds.length)]!();
+    return 1;
+  }
+
+  private tryOrder(orders: StripOrders): number {
+    const tried = orders.tryOne(this.random);
+    if (!tried) return 1;
+    if (this.accepts(tried.added)) orders.keep();
+    else orders.takeBack();
+    return 1 + STEPS_A_WEDGE * tried.wedges;
+  }
+
+  private accepts(added: number): boolean {
+    if (this.measuring) {
+      this.measuring(added);
+      return false;
+    }
+    return added <= 0 || uniformFloat64(this.random) < Math.exp(-added / this.temperature);
+  }
+
+  /** The changes there are, each as often as it is worth trying. */
+  private changes(): (() => void)[] {
+    const { cells, turnable, tradable, spare } = this.decisions;
+    const changes: (() => void)[] = [];
+    if (turnable.length > 0) changes.push(() => this.tryTurn());
+    if (cells.length > 1)
+      changes.push(
+        () => this.trySwap(),
+        () => this.trySwap(),
+      );
+    tradable.forEach((places, tip) => {
+      if (places.length > 1)
+        changes.push(
+          () => this.tryTrade(places),
+          () => this.tryTrade(places),
+        );
+      const kinds = Int32Array.from(spare.keys()).filter(
+        (kind) => kind % 2 === tip && this.isUsed(kind, places),
+      );
+      if (places.length > 0 && kinds.length > 1 && spare.some((n, kind) => n > 0 && kind % 2 === tip)) {
+        changes.push(() => this.tryReplace(places, kinds));
+      }
+    });
+    return changes;
+  }
+
+  private isUsed(kind: number, places: Int32Array): boolean {
+    return this.decisions.spare[kind]! > 0 || places.some((place) => this.wall.kindAt[place] === kind);
+  }
+
+  private tryTurn(): void {
+    const { wall, decisions } = this;
+    const block = decisions.turnable[this.below(decisions.turnable.length)]!;
+    const standings = decisions.standings[block]!;
+    const was = wall.standingOf[block]!;
+    const stands = standings[this.below(standings.length)]!;
+    if (stands === was) return;
+    if (!this.accepts(wall.turn(block, stands))) wall.turn(block, was);
+  }
+
+  private trySwap(): void {
+    const { wall, decisions } = this;
+    const { cells } = decisions;
+    const first = this.below(cells.length);
+    const step = 1 + this.below(cells.length - 1);
+    const cell = cells[first]!;
+    const other = cells[(first + step) % cells.length]!;
+    const block = wall.blockIn[cell]!;
+    const second = wall.blockIn[other]!;
+    const stands = wall.bestStanding(block, other, decisions.standings[block]!, cell);
+    const otherStands = wall.bestStanding(second, cell, decisions.standings[second]!, other);
+    const added = wall.swapCost(cell, other, stands, otherStands);
+    if (this.accepts(added)) wall.swap(cell, other, stands, otherStands, added);
+  }
+
+  private tryTrade(places: Int32Array): void {
+    const { wall } = this;
+    const first = this.below(places.length);
+    const place = places[first]!;
+    const other = places[(first + 1 + this.below(places.length - 1)) % places.length]!;
+    if (wall.kindAt[place] === wall.kindAt[other]) return;
+    const added = wall.tradeCost(place, other);
+    if (this.accepts(added)) wall.trade(place, other, added);
+  }
+
+  private tryReplace(places: Int32Array, kinds: Int32Array): void {
+    const { wall } = this;
+    const place = places[this.below(places.length)]!;
+    const kind = kinds[this.below(kinds.length)]!;
+    if (wall.spare[kind]! <= 0 || wall.kindAt[place] === kind) return;
+    const added = wall.replaceCost(place, kind);
+    if (this.accepts(added)) wall.replace(place, kind, added);
+  }
+
+  /** The mean worsening of a random change, measured by trying some and taking none. */
+  private measureHeat(): number {
+    if (this.kindsOfChange.length === 0 && !this.orders) return 1;
+    let sum = 0;
+    let count = 0;
+    this.measuring = (added) => {
+      if (added <= 1e-12) return;
+      sum += added;
+      count += 1;
+    };
+    for (let step = 0; step < MEASURED; step++) this.tryChange();
+    this.measuring = null;
+    return count === 0 ? 1 : sum / count;
+  }
+}

@@ -1,0 +1,221 @@
+// Strips of sets that are not sewn, tried in another order while a wall is arranged. The wedges of the set as it would be are
+// two more kinds, which take the place of its own one wedge at a time; the living wall knows what each exchange costs.
+import { uniformInt } from 'pure-rand/distribution/uniformInt';
+import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
+import { wedgeKinds } from '../../balance/wall/wallFigures';
+import type { Band } from '../../geometry/bands';
+import type { Project, Strip } from '../../model/project';
+import type { Inches } from '../../model/units';
+import type { CostTables } from '../live/costTables';
+import type { LiveWall } from '../live/liveWall';
+import { type StripOrders as Orders, sameStrip } from '../movesBetween';
+
+/** Figures of the wedge kinds that depend on the order of the strips, as one number for each kind. */
+const FIGURES = ['kindRim', 'kindArea', 'kindLightness', 'kindA', 'kindB', 'kindWarmth'] as const;
+const TIPS = [0, 1] as const;
+
+/** The tables with wedge kinds of their own, which may change, and two more for the set that is tried. */
+export function withRoomForOne(tables: CostTables): CostTables {
+  const { model } = tables;
+  const { fabricCount } = model;
+  const kinds = model.kindRim.length + TIPS.length;
+  const grown = (from: Float64Array, size: number) => {
+    const table = new Float64Array(size);
+    table.set(from);
+    return table;
+  };
+  const kindRim = new Int32Array(kinds).fill(-1);
+  kindRim.set(model.kindRim);
+  return {
+    ...tables,
+    model: {
+      ...model,
+      kindBands: [...model.kindBands, ...TIPS.map(() => [])],
+      kindRim,
+      kindArea: grown(model.kindArea, kinds),
+      kindLightness: grown(model.kindLightness, kinds),
+      kindA: grown(model.kindA, kinds),
+      kindB: grown(model.kindB, kinds),
+      kindWarmth: grown(model.kindWarmth, kinds),
+      kindFabricArea: grown(model.kindFabricArea, kinds * fabricCount),
+      radialMemo: new Map(),
+    },
+  };
+}
+
+/** A set that may be sewn in another order. */
+interface OpenSet {
+  readonly at: number;
+  /** Places whose strips are not locked, counted from the first strip. */
+  readonly free: readonly number[];
+  /** What the rules of thumb find in the set as the project has it: no order that is tried may have more of either. */
+  readonly twins: number;
+  readonly narrow: number;
+}
+
+interface Trial {
+  readonly set: OpenSet;
+  readonly strips: readonly Strip[];
+  readonly places: readonly number[];
+  readonly costBefore: number;
+}
+
+export class StripOrders {
+  /** The sets that lie otherwise than in the project; another map after every change. */
+  laid: Orders = new Map();
+  private readonly project: Project;
+  private readonly wall: LiveWall;
+  private readonly sets: readonly OpenSet[];
+  private readonly narrowest: Inches;
+  /** The first of the two kinds for the set that is tried. */
+  private readonly trialKind: number;
+  private trial: Trial | null = null;
+
+  /** `wall` must be made with tables that have room for one (withRoomForOne). */
+  constructor(project: Project, wall: LiveWall, sets: Int32Array) {
+    this.project = project;
+    this.wall = wall;
+    // What the start left there would outlive its kinds.
+    wall.tables.model.radialMemo.clear();
+    this.trialKind = wall.tables.model.kindRim.length - TIPS.length;
+    this.narrowest = narrowestOf(project);
+    this.sets = Array.from(sets, (at) => {
+      const { strips } = project.stripSets[at]!;
+      return {
+        at,
+        free: strips.flatMap((strip, place) => (strip.locked ? [] : [place])),
+        twins: twinsIn(strips),
+        narrow: this.narrowRims(strips),
+      };
+    });
+  }
+
+  /**
+   * Lays the strips of some set in another order, with all its wedges, and returns what that adds to the score and how many
+   * wedges it changed; null when the order drawn is the same or breaks a rule. `keep` or `takeBack` must follow.
+   */
+  tryOne(random: RandomGenerator): { readonly added: number; readonly wedges: number } | null {
+    const { wall } = this;
+    const set = this.sets[uniformInt(random, 0, this.sets.length - 1)]!;
+    const held = this.stripsOf(set);
+    const strips = reordered(held, set.free, random);
+    if (strips.every((strip, place) => sameStrip(strip, held[place]!))) return null;
+    if (twinsIn(strips) > set.twins || this.narrowRims(strips) > set.narrow) return null;
+    const places = this.placesOf(set);
+    this.trial = { set, strips, places, costBefore: wall.cost };
+    this.readTrial(strips);
+    for (const place of places) this.exchange(place, this.trialKind + (wall.kindAt[place]! % 2));
+    return { added: wall.cost - this.trial.costBefore, wedges: places.length };
+  }
+
+  /** The set stays as it was tried. */
+  keep(): void {
+    const { set, strips, places } = this.underTrial();
+    const { wall, trialKind } = this;
+    for (const tip of TIPS) this.copyKind(trialKind + tip, 2 * set.at + tip);
+    for (const tip of TIPS) wall.forgetSeams(2 * set.at + tip);
+    for (const place of places) wall.rename(place, 2 * set.at + (wall.kindAt[place]! % 2));
+    this.laid = new Map([...this.laid, [set.at, strips]]);
+    this.trial = null;
+  }
+
+  /** The set lies again as before it was tried. */
+  takeBack(): void {
+    const { set, places, costBefore } = this.underTrial();
+    const { wall } = this;
+    for (const place of places.toReversed()) this.exchange(place, 2 * set.at + (wall.kindAt[place]! % 2));
+    wall.cost = costBefore;
+    this.trial = null;
+  }
+
+  private underTrial(): Trial {
+    if (!this.trial) throw new Error('StripOrders: nothing is being tried');
+    return this.trial;
+  }
+
+  private stripsOf(set: OpenSet): readonly Strip[] {
+    return this.laid.get(set.at) ?? this.project.stripSets[set.at]!.strips;
+  }
+
+  /** Places of hanging blocks with wedges of the set. */
+  private placesOf(set: OpenSet): number[] {
+    const { kindAt, cellOf, tables } = this.wall;
+    const { perBlock } = tables.model;
+    const places: number[] = [];
+    for (let place = 0; place < kindAt.length; place++) {
+      if (kindAt[place]! >> 1 === set.at && cellOf[(place / perBlock) | 0]! >= 0) places.push(place);
+    }
+    return places;
+  }
+
+  private exchange(place: number, kind: number): void {
+    this.wall.replace(place, kind, this.wall.replaceCost(place, kind));
+  }
+
+  /** Writes the figures of a set that lies like this to the two kinds for trial. */
+  private readTrial(strips: readonly Strip[]): void {
+    const { model } = this.wall.tables;
+    const { wedge, stripSets } = this.project;
+    const kinds = wedgeKinds({ wedge, stripSets: [{ ...stripSets[0]!, strips: [...strips] }] }, model.cloths);
+    for (const tip of TIPS) {
+      const kind = this.trialKind + tip;
+      this.wall.forgetSeams(kind);
+      for (const name of FIGURES) model[name][kind] = kinds[name][tip]!;
+      model.kindFabricArea.set(
+        kinds.kindFabricArea.subarray(tip * model.fabricCount, (tip + 1) * model.fabricCount),
+        kind * model.fabricCount,
+      );
+      (model.kindBands as (readonly Band[])[])[kind] = kinds.kindBands[tip]!;
+    }
+  }
+
+  private copyKind(from: number, to: number): void {
+    const { model } = this.wall.tables;
+    for (const name of FIGURES) model[name][to] = model[name][from]!;
+    model.kindFabricArea.copyWithin(
+      to * model.fabricCount,
+      from * model.fabricCount,
+      (from + 1) * model.fabricCount,
+    );
+    (model.kindBands as (readonly Band[])[])[to] = model.kindBands[from]!;
+  }
+
+  /** Outside edges on which the narrowest strip lies, where most of it would vanish in the seam (common practice, no source). */
+  private narrowRims(strips: readonly Strip[]): number {
+    return [strips[0]!, strips.at(-1)!].filter((strip) => strip.width <= this.narrowest).length;
+  }
+}
+
+/** Neighbours of the same fabric. */
+function twinsIn(strips: readonly Strip[]): number {
+  return strips.filter((strip, place) => place > 0 && strip.fabric === strips[place - 1]!.fabric).length;
+}
+
+/** The narrowest of all strips in the sets; 0 where all are of one width. */
+function narrowestOf(project: Project): Inches {
+  const widths = project.stripSets.flatMap((set) => set.strips.map((strip) => strip.width));
+  const least = Math.min(...widths);
+  return widths.every((width) => width === least) ? 0 : least;
+}
+
+/** Two of the free strips exchanged, one put elsewhere, or a stretch of them turned about; locked ones keep their places. */
+function reordered(strips: readonly Strip[], free: readonly number[], random: RandomGenerator): Strip[] {
+  const below = (count: number) => uniformInt(random, 0, count - 1);
+  const loose = free.map((place) => strips[place]!);
+  const from = below(loose.length);
+  const to = below(loose.length);
+  const way = below(3);
+  if (way === 0) {
+    [loose[from], loose[to]] = [loose[to]!, loose[from]!];
+  } else if (way === 1) {
+    loose.splice(to, 0, ...loose.splice(from, 1));
+  } else {
+    const [first, last] = from < to ? [from, to] : [to, from];
+    loose.splice(first, last - first + 1, ...loose.slice(first, last + 1).toReversed());
+  }
+  const next = [...strips];
+  free.forEach((place, at) => {
+    next[place] = loose[at]!;
+  });
+  return next;
+}

@@ -1,0 +1,10 @@
+// A chance in words, as at the cutting table: "1 in 200".
+import { type Phrase, phrase } from '../../model/phrase';
+
+/** A chance from 0 to 1: "34 in 100" for what is common, "1 in 200" for what is rare, two digits at most. */
+export function oddsWords(p: number): Phrase {
+  if (!(p >= 0 && p <= 1)) throw new RangeError(`oddsWords: ${p} is not a chance`);
+  if (p >= 0.095) return phrase('{count} in 100', { count: Math.round(100 * p) });
+  if (p < 1e-4) return phrase('less than 1 in 10,000');
+  return phrase('1 in {count}', { count: Number((1 / p).toPrecision(2)).toLocaleString('en') });
+}

@@ -1,0 +1,141 @@
+// The score of a top: six named terms, each about 1 for an arrangement by chance and lower the better, so that weights mean
+// the same on 6 and on 400 blocks. The arranger follows the same sums step by step; a full evaluation here is the judge.
+
+import { clashSums } from '../clashes/clashSums';
+import { quadratic } from '../wall/kernel';
+import type { WallModel } from '../wall/wallModel';
+import type { TermBasis } from './termScale';
+
+export const TERM_NAMES = [
+  'clashLength',
+  'lookAlikes',
+  'valueSpread',
+  'colourSpread',
+  'fabricSpread',
+  'wholeTopWeight',
+] as const;
+export type TermName = (typeof TERM_NAMES)[number];
+export type Terms = Readonly<Record<TermName, number>>;
+
+/**
+ * Weights to begin with. A fabric meeting itself is what everybody sees first; a look-alike is the same fault at a
+ * distance; the rest are one question (is it even?) asked in four ways (our choice).
+ */
+export const DEFAULT_WEIGHTS: Terms = {
+  clashLength: 4,
+  lookAlikes: 1,
+  valueSpread: 1,
+  colourSpread: 0.5,
+  fabricSpread: 1,
+  wholeTopWeight: 0.5,
+};
+
+/** The weighted sum of the terms. */
+export function weighted(terms: Terms, weights: Terms): number {
+  return TERM_NAMES.reduce((sum, name) => sum + weights[name] * terms[name], 0);
+}
+
+/** A weighted sum in points: 100 is about a top by chance, whatever the weights; 0 where nothing counts. */
+export function inPoints(total: number, weights: Terms): number {
+  const chance = TERM_NAMES.reduce((sum, name) => sum + weights[name], 0);
+  return chance > 0 ? (100 * total) / chance : 0;
+}
+
+/**
+ * All six terms of a model against a basis made from the same project, or from one with the same blocks hung otherwise
+ * (`{...model, blockIn, cellOf, standingOf}`), or with wedges traded. Only what hangs counts. Formulas: see each part.
+ */
+export function evaluateTerms(basis: TermBasis, model: WallModel): Terms {
+  return { ...clashTerms(basis, model), ...spreadTerms(basis, model) };
+}
+
+/** The two terms that depend on which sides meet. */
+export function clashTerms(basis: TermBasis, model: WallModel): Pick<Terms, 'clashLength' | 'lookAlikes'> {
+  const clash = clashSums(model);
+  return { clashLength: clash.same / basis.clashScale, lookAlikes: clash.alike / basis.alikeScale };
+}
+
+/** The four terms that depend only on which block hangs where, not on its turn. */
+export function spreadTerms(basis: TermBasis, model: WallModel): Omit<Terms, 'clashLength' | 'lookAlikes'> {
+  return {
+    valueSpread: quadratic(basis.kernel, valueResiduals(basis, model)) / basis.valueScale,
+    colourSpread: colourForm(basis, model) / basis.colourScale,
+    fabricSpread: fabricForm(basis, model) / basis.fabricScale,
+    wholeTopWeight: topWeight(basis, model),
+  };
+}
+
+/** r_c = L*(block in c) − mean − target(c); 0 where nothing hangs. valueSpread is Σ K r r over its expectation. */
+function valueResiduals(basis: TermBasis, model: WallModel): Float64Array {
+  return cellValues(model, model.lightness, basis.meanLightness).map((value, cell) =>
+    hangs(model, cell) ? value - basis.target[cell]! : 0,
+  );
+}
+
+function hangs(model: WallModel, cell: number): boolean {
+  const block = model.blockIn[cell]!;
+  return block >= 0 && model.area[block]! > 0;
+}
+
+/** A figure of the blocks, less its mean, by cell. */
+function cellValues(model: WallModel, figures: Float64Array, mean: number): Float64Array {
+  return Float64Array.from(model.blockIn, (block, cell) => (hangs(model, cell) ? figures[block]! - mean : 0));
+}
+
+/** Scattered: Σ K (a a + b b). Families together: Σ K ((a_c − a_d)² + (b_c − b_d)²), c ≠ d, both filled (Geary). */
+function colourForm(basis: TermBasis, model: WallModel): number {
+  const a = cellValues(model, model.a, basis.meanA);
+  const b = cellValues(model, model.b, basis.meanB);
+  if (basis.intent.colour === 'scattered') return quadratic(basis.kernel, a) + quadratic(basis.kernel, b);
+  const { near } = basis.kernel;
+  let sum = 0;
+  for (let cell = 0; cell < near.size; cell++) {
+    if (!hangs(model, cell)) continue;
+    for (let at = near.start[cell]!; at < near.start[cell + 1]!; at++) {
+      const other = near.to[at]!;
+      if (hangs(model, other)) {
+        sum += near.weight[at]! * ((a[cell]! - a[other]!) ** 2 + (b[cell]! - b[other]!) ** 2);
+      }
+    }
+  }
+  return sum;
+}
+
+/** Σ_f strength_f Σ K (y_f − mean)(y_f − mean), y_f the square inches of fabric f in a block. */
+function fabricForm(basis: TermBasis, model: WallModel): number {
+  const { fabricCount } = model;
+  let sum = 0;
+  const values = new Float64Array(model.blockIn.length);
+  for (let fabric = 0; fabric < fabricCount; fabric++) {
+    const strength = basis.strength[fabric]!;
+    if (strength === 0) continue;
+    model.blockIn.forEach((block, cell) => {
+      values[cell] = hangs(model, cell)
+        ? model.fabricArea[block * fabricCount + fabric]! - basis.meanFabric[fabric]!
+        : 0;
+    });
+    sum += strength * quadratic(basis.kernel, values);
+  }
+  return sum;
+}
+
+/**
+ * Half the squared first moment of the value residuals about the middle over its expectation, and half that of warmth; with
+ * colour families together, value alone.
+ */
+function topWeight(basis: TermBasis, model: WallModel): number {
+  const value = squaredMoment(basis, valueResiduals(basis, model)) / basis.momentScale;
+  if (basis.intent.colour !== 'scattered') return value;
+  const warmth = cellValues(model, model.warmth, basis.meanWarmth);
+  return (value + squaredMoment(basis, warmth) / basis.warmthScale) / 2;
+}
+
+function squaredMoment(basis: TermBasis, values: Float64Array): number {
+  let across = 0;
+  let down = 0;
+  values.forEach((value, cell) => {
+    across += value * basis.fromMiddleX[cell]!;
+    down += value * basis.fromMiddleY[cell]!;
+  });
+  return across * across + down * down;
+}

@@ -1,0 +1,96 @@
+// The fabrics of a project as numbers: mean value and colour of each, and how far every pair reads as one cloth.
+// How likeness is graded belongs to colour/likeness; which contacts matter belongs to clashes and terms.
+
+import { labD65Of, oklabOf } from '../colour/spaces';
+import type { Fabric, FabricId } from '../model/project';
+import {
+  type ColourMix,
+  clothDistance,
+  LOOKALIKE_THRESHOLD,
+  likenessAt,
+  meanColour,
+  meanDistance,
+  meanLight,
+} from './likeness';
+import { warmth } from './mixture';
+import { printMix } from './print/printMix';
+
+/** The colours of a fabric with their shares. geometry/print knows them for plain and printed cloth. */
+export type ClothOf = (fabric: Fabric) => ColourMix;
+
+/** Fabrics by index, in document order. `likeness` is a square table, fabric × fabric, row by row. */
+export interface ClothTable {
+  readonly fabrics: readonly Fabric[];
+  readonly index: ReadonlyMap<FabricId, number>;
+  /** 1 for background cloth, which never clashes. */
+  readonly background: Uint8Array;
+  /** Value L*, 0–100, of the cloth seen from across the room. */
+  readonly lightness: Float64Array;
+  /** OKLab L (0–1), a and b of the same. */
+  readonly oklabL: Float64Array;
+  readonly a: Float64Array;
+  readonly b: Float64Array;
+  /** Warm above 0, cool below, as in colour/mixture. */
+  readonly warmth: Float64Array;
+  /** 0 (told apart, or either is background) to 1 (a fabric and itself). Symmetric. */
+  readonly likeness: Float64Array;
+  readonly clothOf: ClothOf;
+  readonly threshold: number;
+}
+
+const tables = new WeakMap<readonly Fabric[], ClothTable>();
+
+/**
+ * The table of a project's fabrics; O(F²), the last one kept for each list. `threshold` is the ΔE00 from which two cloths
+ * no longer read as one.
+ */
+export function clothTable(
+  fabrics: readonly Fabric[],
+  clothOf: ClothOf = printMix,
+  threshold: number = LOOKALIKE_THRESHOLD,
+): ClothTable {
+  const known = tables.get(fabrics);
+  if (known && known.clothOf === clothOf && known.threshold === threshold) return known;
+  const table = measuredTable(fabrics, clothOf, threshold);
+  tables.set(fabrics, table);
+  return table;
+}
+
+function measuredTable(fabrics: readonly Fabric[], clothOf: ClothOf, threshold: number): ClothTable {
+  const mixes = fabrics.map(clothOf);
+  const lights = mixes.map(meanLight);
+  const labs = lights.map(labD65Of);
+  const oklabs = lights.map(oklabOf);
+  const background = Uint8Array.from(fabrics, (fabric) => (fabric.background ? 1 : 0));
+  const size = fabrics.length;
+  const likeness = new Float64Array(size * size);
+  for (let f = 0; f < size; f++) {
+    if (background[f]) continue;
+    likeness[f * size + f] = 1;
+    for (let g = f + 1; g < size; g++) {
+      if (background[g]) continue;
+      const alike = likenessOf(mixes[f]!, mixes[g]!, threshold);
+      likeness[f * size + g] = alike;
+      likeness[g * size + f] = alike;
+    }
+  }
+  return {
+    fabrics,
+    index: new Map(fabrics.map((fabric, at) => [fabric.id, at])),
+    background,
+    lightness: Float64Array.from(labs, (lab) => lab[0]),
+    oklabL: Float64Array.from(oklabs, (lab) => lab[0]),
+    a: Float64Array.from(oklabs, (lab) => lab[1]),
+    b: Float64Array.from(oklabs, (lab) => lab[2]),
+    warmth: Float64Array.from(mixes, (mix) => warmth(meanColour(mix))),
+    likeness,
+    clothOf,
+    threshold,
+  };
+}
+
+/** clothDistance is at least half the distance of the means, so far means settle a pair without looking at the prints. */
+function likenessOf(mixA: ColourMix, mixB: ColourMix, threshold: number): number {
+  if (meanDistance(mixA, mixB) >= 2 * threshold) return 0;
+  return likenessAt(clothDistance(mixA, mixB), threshold);
+}

@@ -1,0 +1,68 @@
+// What strips are cut from: every piece of cloth and every strip on hand, one by one, with the set lengths worth looking at.
+import type { ClothOnHand, FabricId, StripOnHand, WedgePlan } from '../../model/project';
+import type { Inches } from '../../model/units';
+import { lengthFor, wedgesOnLength } from '../wedges/yield';
+
+/** Strips whose lengths differ by no more than this are laid into the same set. */
+export const SAME_LENGTH: Inches = 2;
+/** A strip is cut across into so many at the most: what is shorter than a third of the cloth is a scrap, not a plan. */
+const MOST_PARTS = 3;
+
+export interface Piece {
+  readonly of: 'cloth' | 'strips';
+  /** Id of its row. */
+  readonly row: string;
+  readonly fabric: FabricId;
+  /** Length of the strips cut from it. */
+  readonly length: Inches;
+  /** What strips are cut from, side by side. */
+  readonly depth: Inches;
+}
+
+/** Every piece long enough for a set of two wedges, longest first. */
+export function piecesOf(
+  clothOnHand: readonly ClothOnHand[],
+  stripsOnHand: readonly StripOnHand[],
+  wedge: WedgePlan,
+): Piece[] {
+  const least = lengthFor(2, wedge.cutHeight, wedge);
+  const rows = [
+    ...clothOnHand.map(({ id, fabric, depth, stripLength, count }) => ({
+      piece: { of: 'cloth' as const, row: id, fabric, depth, length: stripLength },
+      count,
+    })),
+    ...stripsOnHand.map(({ id, fabric, width, length, count }) => ({
+      piece: { of: 'strips' as const, row: id, fabric, depth: width, length },
+      count,
+    })),
+  ];
+  return rows
+    .filter(({ piece }) => piece.length >= least - 1e-9)
+    .sort((one, other) => other.piece.length - one.piece.length)
+    .flatMap(({ piece, count }) => Array.from({ length: count }, () => piece));
+}
+
+/**
+ * Numbers of wedges a set may be cut into, most first: whole pieces, halves and thirds of them. Pieces of about one length
+ * count with the shortest of them, as they are laid together.
+ */
+export function setSizes(pieces: readonly Piece[], wedge: WedgePlan): number[] {
+  const shortest: Inches[] = [];
+  let longest = Number.POSITIVE_INFINITY;
+  for (const { length } of pieces) {
+    if (shortest.length > 0 && longest - length <= SAME_LENGTH + 1e-9) shortest[shortest.length - 1] = length;
+    else {
+      longest = length;
+      shortest.push(length);
+    }
+  }
+  const sizes = shortest.flatMap((length) =>
+    Array.from({ length: MOST_PARTS }, (_, at) => wedgesOnLength(length / (at + 1), wedge.cutHeight, wedge)),
+  );
+  return [...new Set(sizes)].filter((wedges) => wedges >= 2).sort((one, other) => other - one);
+}
+
+/** Strips for a set of this length that one strip as long as the piece gives, cut across; at most three. */
+export function partsOf(piece: Piece, setLength: Inches): number {
+  return Math.min(MOST_PARTS, Math.floor(piece.length / setLength + 1e-9));
+}

@@ -1,0 +1,36 @@
+// Strips on hand sorted by length: only strips of about one length are sewn into a set.
+import type { StripOnHand, WedgePlan } from '../../model/project';
+import type { Inches } from '../../model/units';
+import { lengthFor } from '../wedges/yield';
+
+/** Strips whose lengths differ by no more than this are sewn together. */
+const SAME_LENGTH: Inches = 2;
+/** Length of a set where there are no strips to go by: the usable width of fabric (common practice, no source). */
+export const USUAL_LENGTH: Inches = 40;
+
+/** Rows of about one length; `length` is the shortest of them, which is as long as a set of them can be. */
+export interface LengthClass {
+  readonly rows: readonly StripOnHand[];
+  readonly length: Inches;
+  /** What its strips add to heights, altogether. */
+  readonly reach: Inches;
+}
+
+/** Classes from the longest strips to the shortest; strips too short for two wedges are left out. */
+export function lengthClasses(rows: readonly StripOnHand[], wedge: WedgePlan): LengthClass[] {
+  const least = lengthFor(2, wedge.cutHeight, wedge);
+  const sorted = rows
+    .filter((row) => row.length >= least && row.count > 0)
+    .sort((one, other) => other.length - one.length);
+  const groups: StripOnHand[][] = [];
+  for (const row of sorted) {
+    const group = groups.at(-1);
+    if (group && group[0]!.length - row.length <= SAME_LENGTH) group.push(row);
+    else groups.push([row]);
+  }
+  return groups.map((group) => ({
+    rows: group,
+    length: group.at(-1)!.length,
+    reach: group.reduce((sum, row) => sum + row.count * (row.width - 2 * wedge.seam), 0),
+  }));
+}

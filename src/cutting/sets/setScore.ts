@@ -1,0 +1,151 @@
+// What makes a strip set good, as a score: the makers' rules of thumb with their weights. Lower is better. The search that
+// uses it is in setSearch.ts.
+import { likeness } from '../../cloth/likeness';
+import { printMix } from '../../cloth/print/printMix';
+import { setHeight } from '../../geometry/bands';
+import type { Fabric, Strip, WedgePlan } from '../../model/project';
+import type { Inches } from '../../model/units';
+
+/**
+ * Weights of the rules of thumb (common practice, no source, except that a set must be as high as the wedge). One unit is
+ * about what one repeated width is worth; a set that is too short outweighs everything else.
+ */
+export const SET_WEIGHTS = {
+  /** For a set too short for the wedge, and for each inch it is short. */
+  short: 10_000,
+  shortInch: 1_000,
+  /** For each inch the height is off the aim, after the first quarter inch. */
+  height: 6,
+  /** Two strips of one fabric side by side; times likeness (0–1) for two that look alike. */
+  sameNeighbours: 60,
+  alikeNeighbours: 20,
+  /** A fabric that comes again two strips on; a fabric that comes again at all. */
+  soonAgain: 3,
+  again: 1.5,
+  /** The narrowest strip on an outside edge, where most of it vanishes in the seam. */
+  narrowRim: 12,
+  /** First and last strip of one set of the same fabric. */
+  sameRims: 8,
+  /** Two neighbours of the same width; the distance of a set's widths from the proportion aimed at. */
+  sameWidth: 0.6,
+  proportion: 1.5,
+  /** For each pair of rims among all sets of the same fabric; times likeness for look-alikes. */
+  rimPair: 2,
+  alikeRimPair: 1,
+  /** Square of the strips by which a fabric is used above or below its share. */
+  unevenUse: 0.5,
+  /** A single strip left over of a row on hand. */
+  straggler: 0.15,
+} as const;
+
+/** How much more than the cut height a set should have: about half an inch (common practice, no source). */
+export const HEIGHT_TO_SPARE: Inches = 0.5;
+
+/** Tables the score reads: fabrics as indices, their likeness, and what widths are aimed at. */
+export interface SetTaste {
+  readonly wedge: WedgePlan;
+  readonly fabricIndex: ReadonlyMap<string, number>;
+  /** How many fabrics there are. */
+  readonly fabrics: number;
+  /** Fabric × fabric, row by row: 1 on the diagonal, 0 for fabrics told apart. */
+  readonly alike: Float64Array;
+  /** The narrowest width there is, or 0 where all strips are of one width. */
+  readonly narrowest: Inches;
+  /** Share aimed at for each cut width. */
+  readonly proportion: ReadonlyMap<Inches, number>;
+}
+
+/** A strip as the score reads it: its fabric as an index into the taste's fabrics. */
+export interface RatedStrip {
+  readonly fabricAt: number;
+  readonly width: Inches;
+}
+
+/** Builds the tables for these fabrics and the strips that may be used. */
+export function setTaste(
+  fabrics: readonly Fabric[],
+  strips: readonly (Strip & { readonly count: number })[],
+  wedge: WedgePlan,
+): SetTaste {
+  const size = fabrics.length;
+  const alike = new Float64Array(size * size);
+  fabrics.forEach((fabric, at) => {
+    alike[at * size + at] = 1;
+    for (let other = at + 1; other < size; other += 1) {
+      const grade = likeness(printMix(fabric), printMix(fabrics[other]!));
+      alike[at * size + other] = grade;
+      alike[other * size + at] = grade;
+    }
+  });
+  const widths = [...new Set(strips.map((strip) => strip.width))].sort((one, other) => one - other);
+  return {
+    wedge,
+    fabricIndex: new Map(fabrics.map((fabric, index) => [fabric.id, index])),
+    fabrics: size,
+    alike,
+    narrowest: widths.length > 1 ? widths[0]! : 0,
+    proportion: widthsAimedAt(widths, strips),
+  };
+}
+
+/** Of three widths 2 : 2 : 1, narrow to wide (common practice, no source); of fewer or more, as they are on hand. */
+function widthsAimedAt(
+  widths: readonly Inches[],
+  strips: readonly (Strip & { readonly count: number })[],
+): Map<Inches, number> {
+  const usual = [2, 2, 1];
+  const parts = widths.map((width, index) =>
+    widths.length === 3
+      ? usual[index]!
+      : strips.reduce((sum, strip) => sum + (strip.width === width ? strip.count : 0), 0),
+  );
+  const whole = parts.reduce((sum, part) => sum + part, 0);
+  return new Map(widths.map((width, index) => [width, parts[index]! / whole]));
+}
+
+/** The cost of one set by itself; an empty set counts as short. */
+export function setCost(strips: readonly RatedStrip[], taste: SetTaste): number {
+  const weights = SET_WEIGHTS;
+  const { wedge } = taste;
+  const height = setHeight(strips, wedge.seam);
+  const short = wedge.cutHeight - height;
+  let cost =
+    short > 1e-9
+      ? weights.short + weights.shortInch * short
+      : weights.height * Math.max(0, Math.abs(height - wedge.cutHeight - HEIGHT_TO_SPARE) - 0.25);
+  if (strips.length === 0) return cost;
+  cost += neighbourCost(strips, taste);
+  const first = strips[0]!;
+  const last = strips.at(-1)!;
+  if (first.width <= taste.narrowest) cost += weights.narrowRim;
+  if (last.width <= taste.narrowest) cost += weights.narrowRim;
+  if (strips.length > 1 && first.fabricAt === last.fabricAt) cost += weights.sameRims;
+  for (const [width, share] of taste.proportion) {
+    const found = strips.reduce((sum, strip) => sum + (strip.width === width ? 1 : 0), 0) / strips.length;
+    cost += weights.proportion * Math.abs(found - share);
+  }
+  return cost;
+}
+
+function neighbourCost(strips: readonly RatedStrip[], taste: SetTaste): number {
+  const weights = SET_WEIGHTS;
+  let cost = 0;
+  for (let at = 1; at < strips.length; at += 1) {
+    const { fabricAt, width } = strips[at]!;
+    const before = strips[at - 1]!;
+    if (before.width === width) cost += weights.sameWidth;
+    if (before.fabricAt === fabricAt) cost += weights.sameNeighbours;
+    else cost += weights.alikeNeighbours * taste.alike[before.fabricAt * taste.fabrics + fabricAt]!;
+    let back = at - 2;
+    while (back >= 0 && strips[back]!.fabricAt !== fabricAt) back -= 1;
+    if (back >= 0) cost += at - back === 2 ? weights.soonAgain : weights.again;
+  }
+  return cost;
+}
+
+/** What a pair of rims costs, wherever in the quilt they are; fabrics as indices. */
+export function rimPairCost(taste: SetTaste, one: number, other: number): number {
+  return one === other
+    ? SET_WEIGHTS.rimPair
+    : SET_WEIGHTS.alikeRimPair * taste.alike[one * taste.fabrics + other]!;
+}

@@ -1,0 +1,65 @@
+// The wedge ledger: what each strip set gives, what the blocks use, what is left. No project may use more than it has.
+import { setHeight } from '../../geometry/bands';
+import { wedgeProblem } from '../../geometry/wedge';
+import { phrase } from '../../model/phrase';
+import type { Project, StripSet, StripSetId, Tip } from '../../model/project';
+import type { Problem } from '../../model/result';
+import { availableWedges, type WedgeCount } from './yield';
+
+export interface LedgerRow {
+  readonly set: StripSet;
+  readonly height: number;
+  readonly available: WedgeCount;
+  readonly used: WedgeCount;
+  readonly left: WedgeCount;
+}
+
+/** One row for each strip set, in order. */
+export function wedgeLedger(project: Project): LedgerRow[] {
+  const used = usedWedges(project);
+  return project.stripSets.map((set) => {
+    const available = availableWedges(set, project.wedge);
+    const taken = { up: used.get(`${set.id} up`) ?? 0, down: used.get(`${set.id} down`) ?? 0 };
+    return {
+      set,
+      height: setHeight(set.strips, project.wedge.seam),
+      available,
+      used: taken,
+      left: { up: available.up - taken.up, down: available.down - taken.down },
+    };
+  });
+}
+
+/** Wedges of one set and tip that no block uses yet. */
+export function wedgesLeft(project: Project, set: StripSetId, tip: Tip): number {
+  return wedgeLedger(project).find((row) => row.set.id === set)?.left[tip] ?? 0;
+}
+
+function usedWedges(project: Project): Map<string, number> {
+  const used = new Map<string, number>();
+  for (const block of project.blocks) {
+    for (const place of block.places) {
+      if (place === null) continue;
+      const key = `${place.set} ${place.tip}`;
+      used.set(key, (used.get(key) ?? 0) + 1);
+    }
+  }
+  return used;
+}
+
+/** Why the project cannot be cut as it stands: an impossible wedge, or more wedges used than there are. */
+export function checkWedges(project: Project): Problem[] {
+  const impossible = wedgeProblem(project.wedge);
+  if (impossible) return [{ code: 'impossible-wedge', path: 'wedge', message: impossible }];
+  return wedgeLedger(project).flatMap((row, index) =>
+    (['up', 'down'] as const).flatMap((tip) => {
+      if (row.left[tip] >= 0) return [];
+      const say =
+        tip === 'up'
+          ? 'Set {set} gives {there} wedges tip up, but the blocks use {used}.'
+          : 'Set {set} gives {there} wedges tip down, but the blocks use {used}.';
+      const values = { set: row.set.label, there: row.available[tip], used: row.used[tip] };
+      return [{ code: 'too-many-wedges', path: `stripSets[${index}]`, message: phrase(say, values) }];
+    }),
+  );
+}

@@ -1,0 +1,69 @@
+// How the backing is sewn from its lengths, step by step. Pressed open and without selvages by common practice, no source.
+import type { BackingLayout } from '../../../cutting/yardage/backing';
+import { clothWidth } from '../../../cutting/yardage/backingYardage';
+import type { Writing } from '../writing';
+import { size } from '../writing';
+
+/** The steps in words; a backing of one width has nothing to join. */
+export function backingSteps(
+  layout: BackingLayout,
+  { project, say }: Pick<Writing, 'project' | 'say'>,
+): string[] {
+  const values = {
+    widths: layout.widths,
+    sections: layout.sections,
+    seam: { seam: project.buying.backing.seam },
+    cloth: { inches: clothWidth(project) },
+    ...size(layout.size.width, layout.size.height),
+  };
+  if (layout.widths === 1) {
+    return [
+      say(
+        'Cut the selvages off: they are woven tighter and would pucker. {cloth} of width has to be left.',
+        values,
+      ),
+      say(
+        'One width is broad enough, so nothing is joined. Press it and trim it to {width} × {height}.',
+        values,
+      ),
+    ];
+  }
+  return [
+    say('Cut the selvages off every length: they are woven tighter and would pucker. {cloth} of width has to be left.', values),
+    ...pieced(layout, values, say),
+    say(joinSentence(layout), values),
+    say(
+      layout.run === 'down'
+        ? 'Press these seams open, so that they lie flat under the quilting. They run down the quilt.'
+        : 'Press these seams open, so that they lie flat under the quilting. They run across the quilt.',
+    ),
+    say('Trim the back to {width} × {height}, its corners square.', values),
+  ]; // biome-ignore format: a list
+}
+
+/** The last width is joined first, where it is of several pieces. */
+function pieced(
+  layout: BackingLayout,
+  values: Record<string, number | object>,
+  say: Writing['say'],
+): string[] {
+  const [, last] = layout.cuts;
+  if (layout.sections === 1 || !last) return [];
+  const whole = layout.run === 'down' ? layout.size.height : layout.size.width;
+  return [
+    say('First make the last width: sew its {sections} pieces, {wide} × {long}, end to end with a {seam} seam to one length of {whole}, and press the seams open.', {
+      ...values, wide: { inches: last.across }, long: { inches: last.along }, whole: { inches: whole },
+    }),
+  ]; // biome-ignore format: a list
+}
+
+function joinSentence({ widths, sections }: BackingLayout): string {
+  if (widths === 2) {
+    return sections === 1
+      ? 'Pin both lengths right sides together along a long edge, from the middle outwards, and sew them with a {seam} seam.'
+      : 'Pin it to the whole length, right sides together along a long edge, from the middle outwards, and sew them with a {seam} seam.';
+  }
+  return sections === 1
+    ? 'Pin the {widths} lengths right sides together along their long edges, one after the other, from the middle outwards, and sew each with a {seam} seam.'
+    : 'Pin the lengths right sides together along their long edges, one after the other and the pieced one last, from the middle outwards, and sew each with a {seam} seam.';
+}

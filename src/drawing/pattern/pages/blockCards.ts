@@ -1,0 +1,121 @@
+// A card for every block: a small drawing with its places numbered, and what wedge each place takes.
+import { seamsNotNesting } from '../../../cutting/wedges/nesting';
+import { direction } from '../../../geometry/block';
+import { apothem } from '../../../geometry/wedge';
+import { cellIndexOf, findSet } from '../../../model/find';
+import { type Phrase, phrase } from '../../../model/phrase';
+import type { Block } from '../../../model/project';
+import type { Inches } from '../../../model/units';
+import { cornerFabricOf, rowAndColumn } from '../../../model/wallCells';
+import { drawBlock } from '../../drawProject';
+import { clothMarks } from '../clothMarks';
+import type { Composer } from '../composer';
+import { fitted, inRow, line, textFigure, textWidth } from '../lettering';
+import { STYLES } from '../look';
+import { type Figure, type Mark, shifted, sideBySide, stacked } from '../page';
+import { numberDisc, tipSign } from '../signs';
+import { nameOf, type Writing } from '../writing';
+import { slantedPlace } from './slantedRows';
+
+const COLUMNS = 2;
+const PICTURE: Inches = 1.62;
+
+export function blockCardPages(composer: Composer, writing: Writing): void {
+  const { project, say } = writing;
+  if (project.blocks.length === 0) return;
+  const corners = new Set(project.blocks.map((block) => cornerOf(block, writing)));
+  const [only] = corners;
+  composer.begin(
+    say('Block cards'),
+    [
+      say('Places run clockwise from the top. A card’s letter is the strip set; its sign says which way the tip points when the wedge is cut.'),
+      corners.size === 1 && only ? say('The corners of all blocks are of {fabric}.', { fabric: only }) : '',
+    ].join(' '),
+  ); // biome-ignore format: two sentences
+  const step = composer.width / COLUMNS;
+  const cards = project.blocks
+    .toSorted((one, other) => one.number - other.number)
+    .map((block) => card(block, corners.size > 1, step - 0.2, writing));
+  for (let at = 0; at < cards.length; at += COLUMNS) {
+    composer.add(sideBySide(cards.slice(at, at + COLUMNS), step), at === 0 ? 0.08 : 0.24);
+  }
+}
+
+function cornerOf(block: Block, writing: Writing): string {
+  const cell = cellIndexOf(writing.project, block.id);
+  return nameOf(writing, cornerFabricOf(writing.project, block, cell));
+}
+
+function card(block: Block, ownCorners: boolean, width: Inches, writing: Writing): Figure {
+  const { project, say, type } = writing;
+  const cell = cellIndexOf(project, block.id);
+  const listAt = PICTURE + 0.16;
+  const listWidth = width - listAt;
+  const words = [
+    stacked([textFigure(say('Block {number}', { number: block.number }), STYLES.card, listWidth, type)], 0),
+    textFigure(say(whereWords(cell, writing)), STYLES.label, listWidth, type),
+    placeList(block, listWidth, writing),
+    ...(ownCorners ? [textFigure(say('Corners: {fabric}', { fabric: cornerOf(block, writing) }), STYLES.small, listWidth, type)] : []),
+    ...seamsNotNesting(project, block).map(([place, next]) =>
+      textFigure(say('Places {place} and {next} do not nest: press one over.', { place: place + 1, next: next + 1 }), STYLES.label, listWidth, type),
+    ),
+  ]; // biome-ignore format: a card
+  return inRow([
+    { x: 0, figure: picture(block, writing) },
+    { x: listAt, figure: stacked(words, 0.015) },
+  ]);
+}
+
+function whereWords(cell: number, { project }: Writing): Phrase {
+  if (cell < 0) return phrase('not on the wall');
+  const slanted = slantedPlace(cell, project);
+  if (slanted) return phrase('slanted row {row}, square {place} of the wall', { ...slanted });
+  return phrase('row {row}, place {column} of the wall', { ...rowAndColumn(cell, project) });
+}
+
+function picture(block: Block, writing: Writing): Figure {
+  const { project, drawing, type } = writing;
+  const scale = PICTURE / Math.max(drawing.block.width, drawing.block.height);
+  const middle = PICTURE / 2;
+  const marks: Mark[] = shifted(clothMarks(drawBlock(project, block), scale, writing), middle, middle);
+  block.places.forEach((_, place) => {
+    const out = direction(place + block.cornerShift, project.wedge.perBlock);
+    const reach = apothem(project.wedge) * 0.8 * scale;
+    const at = { x: middle + out.x * reach, y: middle + out.y * reach };
+    marks.push(...numberDisc(String(place + 1), at, STYLES.labelStrong, type));
+  });
+  return { width: PICTURE, height: PICTURE, marks };
+}
+
+/** One line for each place; in two columns where a block has more than eight. */
+function placeList(block: Block, width: Inches, writing: Writing): Figure {
+  const columns = block.places.length > 8 ? 2 : 1;
+  const inColumn = Math.ceil(block.places.length / columns);
+  const step = width / columns;
+  const leading = 0.148;
+  const marks = block.places.flatMap((_, place) => {
+    const x = Math.floor(place / inColumn) * step;
+    const y = (place % inColumn) * leading;
+    return shifted(placeLine(block, place, step, writing), x, y);
+  });
+  return { width, height: inColumn * leading + 0.03, marks };
+}
+
+function placeLine(block: Block, at: number, width: Inches, writing: Writing): Mark[] {
+  const { project, say, type } = writing;
+  const place = block.places[at]!;
+  const y = 0.11;
+  const number = line(String(at + 1), STYLES.smallStrong, 0.1, y, type, 'right');
+  if (!place) return [...number, ...line(say('empty'), STYLES.small, 0.2, y, type)];
+  const label = findSet(project, place.set)?.label ?? '?';
+  const up = place.tip === 'up';
+  const long = say(up ? 'Set {set}, tip up' : 'Set {set}, tip down', { set: label });
+  const room = width - 0.38;
+  const words =
+    textWidth(long, STYLES.small, type) <= room ? long : say(up ? '{set} up' : '{set} down', { set: label });
+  return [
+    ...number,
+    tipSign(place.tip, 0.1, { x: 0.19, y: 0.02 }),
+    ...line(fitted(words, STYLES.small, room, type), STYLES.small, 0.36, y, type),
+  ];
+}

@@ -1,0 +1,109 @@
+// Strip sets: each one's strips in sewing order, to one scale, with widths, fabrics, height and which way its seams are pressed.
+import { setHeight } from '../../../geometry/bands';
+import { stripPlaces } from '../../../geometry/stripSet';
+import { phrase } from '../../../model/phrase';
+import type { StripSet } from '../../../model/project';
+import type { Inches } from '../../../model/units';
+import type { Composer } from '../composer';
+import { fitted, line, textFigure } from '../lettering';
+import { HAIR, SEAM, STYLES } from '../look';
+import { type Figure, type Mark, shifted, sideBySide, stacked } from '../page';
+import { arrow, measure } from '../signs';
+import { clothOf, nameOf, type Writing } from '../writing';
+
+const COLUMNS = 2;
+/** Tallest a set is drawn. */
+const MOST_HIGH: Inches = 1.4;
+const SLICE: Inches = 0.8;
+/** Left of the slice: the height and the pressing arrow. */
+const BESIDE: Inches = 0.56;
+const LABEL_STEP: Inches = 0.15;
+/** Where fabrics are named, from the strips' numbers. */
+const NAME_AT: Inches = 0.58;
+
+export function stripSetPages(composer: Composer, writing: Writing): void {
+  const { project, say } = writing;
+  const sets = project.stripSets.filter((set) => set.strips.length > 0);
+  if (sets.length === 0) return;
+  composer.begin(say('Strip sets'), say('Sew the strips of a set side by side in the order shown, from strip 1 at the foot. Sew every other seam from the opposite end, so that the set stays straight. Press as you go, and measure the height before you cut.')); // biome-ignore format: one sentence
+  const tallest = Math.max(...sets.map((set) => setHeight(set.strips, project.wedge.seam)));
+  const scale = Math.min(0.25, MOST_HIGH / tallest);
+  const step = composer.width / COLUMNS;
+  const cards = sets.map((set) => card(set, scale, step - 0.1, writing));
+  for (let at = 0; at < cards.length; at += COLUMNS) {
+    composer.add(sideBySide(cards.slice(at, at + COLUMNS), step), at === 0 ? 0.1 : 0.3);
+  }
+}
+
+function card(set: StripSet, scale: number, width: Inches, writing: Writing): Figure {
+  const { project, say, type } = writing;
+  const height = setHeight(set.strips, project.wedge.seam);
+  const facts = say('{count} strips, {length} long', {
+    count: set.strips.length,
+    length: { inches: set.length },
+  });
+  const short = height < project.wedge.cutHeight - 1e-9;
+  const parts = [
+    textFigure(say('Set {set}', { set: set.label }), STYLES.card, width, type),
+    textFigure(facts, STYLES.small, width, type),
+    slice(set, height, scale, width, writing),
+  ];
+  if (short) {
+    const say1 = phrase('This set is lower than the wedge: {more} is missing.', {
+      more: { inches: project.wedge.cutHeight - height },
+    });
+    parts.push(textFigure(say(say1), STYLES.smallStrong, width, type));
+  }
+  return stacked(parts, 0.03);
+}
+
+function slice(set: StripSet, height: Inches, scale: number, width: Inches, writing: Writing): Figure {
+  const { project, say, type } = writing;
+  const places = stripPlaces(set.strips, project.wedge.seam);
+  const labelAt = labelsApart(places.map(({ top, bottom }) => ((top + bottom) / 2) * scale));
+  const high = Math.max(height * scale, ...labelAt.map((at) => at + LABEL_STEP / 2));
+  // Labels may need more height than the strips; the slice then stands in the middle of them.
+  const over = Math.max(0, LABEL_STEP / 2 - Math.min(...labelAt));
+  const right = BESIDE + SLICE;
+  const labelX = right + 0.17;
+  const marks: Mark[] = places.flatMap(({ strip, top, bottom }): Mark[] => {
+    const cloth = set.strips[strip]!;
+    const [y0, y1] = [top * scale, bottom * scale];
+    const outline = [{ x: BESIDE, y: y0 }, { x: right, y: y0 }, { x: right, y: y1 }, { x: BESIDE, y: y1 }]; // biome-ignore format: a box
+    const at = labelAt[strip]!;
+    const baseline = at + STYLES.small.size * 0.34;
+    const name = fitted(nameOf(writing, cloth.fabric), STYLES.small, width - labelX - NAME_AT, type);
+    return [
+      { kind: 'shape', outlines: [outline], fill: clothOf(writing, cloth.fabric, scale, 0), stroke: SEAM },
+      { kind: 'line', points: [{ x: right + 0.02, y: (y0 + y1) / 2 }, { x: labelX - 0.03, y: at }], stroke: HAIR },
+      ...line(String(strip + 1), STYLES.label, labelX + 0.1, baseline, type, 'right'),
+      ...line(say('{width}', { width: { inches: cloth.width } }), STYLES.smallStrong, labelX + 0.2, baseline, type),
+      ...line(name, STYLES.small, labelX + NAME_AT, baseline, type),
+    ]; // biome-ignore format: five marks
+  });
+  const bottom = height * scale;
+  const [from, to] = set.pressing === 'first' ? [0.12, bottom - 0.12] : [bottom - 0.12, 0.12];
+  marks.push(
+    ...measure({ x: 0.2, y: 0 }, { x: 0.2, y: bottom }, say('{height}', { height: { inches: height } }), STYLES.labelStrong, type),
+    ...arrow({ x: 0.43, y: from }, { x: 0.43, y: to }),
+  ); // biome-ignore format: two signs
+  return { width, height: high + over + 0.02, marks: shifted(marks, 0, over) };
+}
+
+/** Heights for labels, last (uppermost) strip first in space: as near their strips as they can be without touching. */
+function labelsApart(wanted: readonly Inches[]): Inches[] {
+  // Strips run from the foot upwards, so heights fall. Push up what is too close, then bring the whole back to the middle.
+  const placed = [...wanted];
+  for (let round = 0; round < wanted.length; round += 1) {
+    for (let at = 1; at < placed.length; at += 1) {
+      const lack = LABEL_STEP - (placed[at - 1]! - placed[at]!);
+      if (lack <= 1e-9) continue;
+      placed[at - 1]! += lack / 2;
+      placed[at]! -= lack / 2;
+    }
+  }
+  for (let at = 1; at < placed.length; at += 1) {
+    placed[at] = Math.min(placed[at]!, placed[at - 1]! - LABEL_STEP + 1e-6);
+  }
+  return placed;
+}

@@ -1,0 +1,172 @@
+// Cutting wedges from the sets: where each lies, tip up and tip down in turn, what is left over. Sets that are cut alike
+// share a drawing.
+import { availableWedges, wedgeCuts, wedgeStart } from '../../../cutting/wedges/yield';
+import { setHeight } from '../../../geometry/bands';
+import type { Outline } from '../../../geometry/point';
+import { stripPlaces, wedgeOnSet } from '../../../geometry/stripSet';
+import { cutWedge } from '../../../geometry/wedge';
+import { counted, type Phrase } from '../../../model/phrase';
+import type { StripSet } from '../../../model/project';
+import type { Inches } from '../../../model/units';
+import type { Composer } from '../composer';
+import { textFigure } from '../lettering';
+import { EDGE, ink, SEAM, STYLES, type Style } from '../look';
+import { type Figure, type Mark, shifted, stacked } from '../page';
+import { measure, numberDisc } from '../signs';
+import { clothOf, type Writing } from '../writing';
+
+const MOST_HIGH: Inches = 1.6;
+/** More names than these are set smaller above their drawing. */
+const MANY_NAMES = 12;
+
+export function wedgeCuttingPages(composer: Composer, writing: Writing): void {
+  const { project, say } = writing;
+  const { wedge } = project;
+  const groups = cutAlike(project.stripSets.filter((set) => setHeight(set.strips, wedge.seam) >= wedge.cutHeight - 1e-9), writing); // biome-ignore format: one line
+  if (groups.length === 0) return;
+  composer.begin(say('Cutting the wedges'));
+  composer.steps([
+    say('Straighten the left end of the set.'),
+    say('Lay the template with its rim along the outer edge of the first strip (tip up) or of the last strip (tip down), and cut along both sides.'),
+    say('Turn the template for the next wedge and lay it close against the cut before.'),
+    say('Pile the wedges by set and tip, and label the piles: A up, A down.'),
+  ]); // biome-ignore format: a list
+  for (const group of groups) {
+    composer.add(cuttingFigure(group, composer.width, writing), 0.3);
+  }
+}
+
+/** Sets with the same height, length and first tip, in order. */
+function cutAlike(sets: readonly StripSet[], { project }: Writing): StripSet[][] {
+  const groups = new Map<string, StripSet[]>();
+  for (const set of sets) {
+    const height = setHeight(set.strips, project.wedge.seam);
+    const { up, down } = availableWedges(set, project.wedge);
+    const key = `${height.toFixed(4)} ${set.length.toFixed(4)} ${set.firstTip} ${up} ${down}`;
+    const group = groups.get(key);
+    if (group) group.push(set);
+    else groups.set(key, [set]);
+  }
+  return [...groups.values()];
+}
+
+function cuttingFigure(group: readonly StripSet[], width: Inches, writing: Writing): Figure {
+  const { project, say, type } = writing;
+  const set = group[0]!;
+  const height = setHeight(set.strips, project.wedge.seam);
+  const scale = Math.min(width / set.length, MOST_HIGH / height);
+  return stacked(
+    [
+      textFigure(say(setNames(group)), group.length > MANY_NAMES ? STYLES.strong : STYLES.card, width, type),
+      textFigure(facts(set, height, writing), STYLES.small, width, type),
+      { width, height: height * scale, marks: setMarks(set, height, scale, writing) },
+      ruler(set, height, scale, writing),
+    ],
+    0.06,
+  );
+}
+
+function setNames(group: readonly StripSet[]): Phrase {
+  const labels = group.map((set) => set.label);
+  const list = { list: labels };
+  return counted(labels.length, 'Set {sets}', 'Sets {sets}, cut alike', { sets: list });
+}
+
+function facts(set: StripSet, height: Inches, { project, say }: Writing): string {
+  const { up, down } = availableWedges(set, project.wedge);
+  const first =
+    set.firstTip === 'up'
+      ? '{up} wedges tip up and {down} tip down from {length} of a set {height} high; the first is tip up.'
+      : '{up} wedges tip up and {down} tip down from {length} of a set {height} high; the first is tip down.';
+  return say(first, { up, down, length: { inches: set.length }, height: { inches: height } });
+}
+
+function setMarks(set: StripSet, height: Inches, scale: number, writing: Writing): Mark[] {
+  const { project, type } = writing;
+  const { wedge } = project;
+  const right = set.length * scale;
+  const bottom = height * scale;
+  const box: Outline = [{ x: 0, y: 0 }, { x: right, y: 0 }, { x: right, y: bottom }, { x: 0, y: bottom }]; // biome-ignore format: a box
+  const marks: Mark[] = [
+    { kind: 'shape', outlines: [box], fill: ink('#f2f2f0'), stroke: null },
+    { kind: 'shape', outlines: hatch(right, bottom), fill: ink('#b9b9b6'), stroke: null },
+  ];
+  const places = stripPlaces(set.strips, wedge.seam);
+  const room = cutWedge(wedge).base * scale * 0.24;
+  const number: Style = { ...STYLES.labelStrong, size: Math.min(STYLES.labelStrong.size, room) };
+  wedgeCuts(set, wedge).forEach((cut, index) => {
+    const outline = wedgeOnSet(cut.start, cut.tip, height, wedge);
+    for (const { strip, top, bottom: foot } of places) {
+      const band = between(outline, top, foot);
+      if (band.length < 3) continue;
+      const fill = clothOf(writing, set.strips[strip]!.fabric, scale, cut.tip === 'up' ? 0 : 180);
+      marks.push({ kind: 'shape', outlines: [scaled(band, scale)], fill, stroke: SEAM });
+    }
+    marks.push({ kind: 'shape', outlines: [scaled(outline, scale)], fill: null, stroke: EDGE });
+    const ends = outline.map((point) => point.x);
+    const middle = ((Math.min(...ends) + Math.max(...ends)) / 2) * scale;
+    const inward = cut.tip === 'up' ? -1 : 1;
+    const y = (outline[0]!.y + inward * wedge.cutHeight * 0.3) * scale;
+    marks.push(...numberDisc(String(index + 1), { x: middle, y }, number, type));
+  });
+  marks.push({ kind: 'shape', outlines: [box], fill: null, stroke: EDGE });
+  return marks;
+}
+
+/** Under the set: how far along the next base starts, and the whole length. */
+function ruler(set: StripSet, height: Inches, scale: number, { project, say, type }: Writing): Figure {
+  const words = (inches: Inches) => say('{length}', { length: { inches } });
+  const pitch = wedgeStart(1, height, project.wedge);
+  const y = 0.08;
+  const marks = measure(
+    { x: 0, y },
+    { x: set.length * scale, y },
+    words(set.length),
+    STYLES.labelStrong,
+    type,
+  );
+  if (wedgeCuts(set, project.wedge).length < 2 || pitch <= 0) return { width: 0, height: 0.16, marks };
+  const next = measure({ x: 0, y }, { x: pitch * scale, y }, words(pitch), STYLES.label, type);
+  return { width: 0, height: 0.34, marks: [...next, ...shifted(marks, 0, 0.18)] };
+}
+
+function scaled(outline: Outline, scale: number): Outline {
+  return outline.map(({ x, y }) => ({ x: x * scale, y: y * scale }));
+}
+
+/** What of a convex outline lies between two heights. */
+function between(outline: Outline, top: Inches, bottom: Inches): Outline {
+  const cut = (points: Outline, depth: (y: Inches) => number): Outline =>
+    points.flatMap((point, index) => {
+      const next = points[(index + 1) % points.length]!;
+      const [here, there] = [depth(point.y), depth(next.y)];
+      const kept = here >= -1e-9 ? [point] : [];
+      if (here * there >= -1e-12) return kept;
+      const part = here / (here - there);
+      return [...kept, { x: point.x + part * (next.x - point.x), y: point.y + part * (next.y - point.y) }];
+    });
+  return cut(
+    cut(outline, (y) => y - top),
+    (y) => bottom - y,
+  );
+}
+
+/** Slanted bars across a box. */
+function hatch(width: Inches, height: Inches): Outline[] {
+  const step = 0.085;
+  const bar = 0.011;
+  const bars: Outline[] = [];
+  for (let x = -height; x < width; x += step) {
+    const [from, to] = [Math.max(x, 0), Math.min(x + height, width)];
+    if (to - from < bar) continue;
+    const yOf = (at: Inches) => height - (at - x);
+    const end = Math.min(to, width - bar);
+    bars.push([
+      { x: from, y: yOf(from) },
+      { x: from + bar, y: yOf(from) },
+      { x: end + bar, y: yOf(end) },
+      { x: end, y: yOf(end) },
+    ]);
+  }
+  return bars;
+}

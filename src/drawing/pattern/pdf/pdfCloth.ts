@@ -1,0 +1,135 @@
+// Printed cloth in a PDF: the figures of one repeat stand in the file once for each print; each scale and lie of it is a
+// small tiling pattern that borrows them.
+import type { jsPDF } from 'jspdf';
+import { meanColour } from '../../../cloth/likeness';
+import { curveThrough } from '../../../cloth/print/curve';
+import { printTile, printTurn } from '../../../cloth/print/printTile';
+import type { PrintShape, PrintTile } from '../../../cloth/print/shape';
+import type { Point } from '../../../geometry/point';
+import type { Inches } from '../../../model/units';
+import type { Fill } from '../page';
+
+const POINTS = 72;
+/** Tiles lie over each other by so much of their size, so that no light shows between them. */
+const SPARE = 0.01;
+
+type ClothFill = Extract<Fill, { kind: 'cloth' }>;
+
+export class PdfCloth {
+  private readonly doc: jsPDF;
+  private readonly pageHeight: Inches;
+  private readonly known = new Set<string>();
+
+  constructor(doc: jsPDF, pageHeight: Inches) {
+    this.doc = doc;
+    this.pageHeight = pageHeight;
+  }
+
+  /** Colour under the figures. The pattern itself has no ground: its tiles would show their edges in some viewers. */
+  groundOf({ fabric }: ClothFill): string {
+    return printTile(fabric)?.ground ?? fabric.colour;
+  }
+
+  /** The key of the pattern of a fill's figures, made when it is first asked for; null where the cloth is plain. */
+  keyFor({ fabric, scale, turn }: ClothFill): string | null {
+    const tile = printTile(fabric);
+    if (!tile || fabric.cloth.kind !== 'print') return null;
+    const degrees = (fabric.cloth.print.angle + printTurn(fabric, turn)) % 360;
+    const key = `${fabric.id} ${scale.toFixed(4)} ${degrees.toFixed(2)}`;
+    if (!this.known.has(key)) {
+      this.known.add(key);
+      this.make(key, this.repeat(fabric.id, tile), tile, scale * POINTS, (degrees * Math.PI) / 180);
+    }
+    return key;
+  }
+
+  /** The key of the figures of one repeat, drawn when they are first asked for. */
+  private repeat(fabric: string, tile: PrintTile): string {
+    const key = `repeat ${fabric}`;
+    if (this.known.has(key)) return key;
+    this.known.add(key);
+    const { doc } = this;
+    doc.advancedAPI(() => {
+      const [spareX, spareY] = [tile.width * SPARE, tile.height * SPARE];
+      doc.beginFormObject(
+        -spareX,
+        -spareY,
+        tile.width + 2 * spareX,
+        tile.height + 2 * spareY,
+        doc.unitMatrix,
+      );
+      doc.setLineCap('round');
+      doc.setLineJoin('round');
+      for (const shape of tile.shapes) drawShape(doc, shape);
+      doc.endFormObject(key);
+    });
+    return key;
+  }
+
+  private make(key: string, repeat: string, tile: PrintTile, scale: number, angle: number): void {
+    const { doc } = this;
+    const [cos, sin] = [Math.cos(angle) * scale, Math.sin(angle) * scale];
+    // From the tile, y down, to the page's points, y up.
+    const matrix = doc.Matrix(cos, -sin, -sin, -cos, 0, this.pageHeight * POINTS);
+    const [spareX, spareY] = [tile.width * SPARE, tile.height * SPARE];
+    const box = [-spareX, -spareY, tile.width + spareX, tile.height + spareY];
+    doc.advancedAPI(() => {
+      const pattern = doc.TilingPattern(box, tile.width, tile.height, undefined, matrix);
+      doc.beginTilingPattern(pattern);
+      doc.doFormObject(repeat, doc.unitMatrix);
+      doc.endTilingPattern(key, pattern);
+    });
+  }
+}
+
+function drawShape(doc: jsPDF, shape: PrintShape): void {
+  const colour = shape.tone.length === 1 ? shape.tone[0]!.hex : meanColour(shape.tone);
+  if (shape.kind === 'line') {
+    doc.setDrawColor(colour);
+    doc.setLineWidth(shape.width);
+    curve(doc, shape.points, false, shape.soft);
+    doc.stroke();
+    return;
+  }
+  doc.setFillColor(colour);
+  if (shape.kind === 'area') curve(doc, shape.outline, true, shape.soft);
+  else ellipse(doc, shape);
+  doc.fill();
+}
+
+function curve(doc: jsPDF, points: readonly Point[], closed: boolean, soft: boolean): void {
+  const { start, steps } = curveThrough(points, closed, soft);
+  doc.moveTo(start.x, start.y);
+  let from = start;
+  for (const { control, to } of steps) {
+    if (control) {
+      const near = (end: Point): Point => ({
+        x: end.x + (2 / 3) * (control.x - end.x),
+        y: end.y + (2 / 3) * (control.y - end.y),
+      });
+      const [one, other] = [near(from), near(to)];
+      doc.curveTo(one.x, one.y, other.x, other.y, to.x, to.y);
+    } else doc.lineTo(to.x, to.y);
+    from = to;
+  }
+  if (closed) doc.close();
+}
+
+/** How far the handles of a quarter of a circle reach, in radii: 4/3 (√2 − 1). */
+const HANDLE = (4 / 3) * (Math.SQRT2 - 1);
+
+function ellipse(doc: jsPDF, dot: Extract<PrintShape, { kind: 'dot' }>): void {
+  const angle = (dot.turn * Math.PI) / 180;
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  const at = (x: number, y: number): [number, number] => [
+    dot.at.x + x * dot.across * cos - y * dot.along * sin,
+    dot.at.y + x * dot.across * sin + y * dot.along * cos,
+  ];
+  const h = HANDLE;
+  doc.moveTo(...at(1, 0));
+  doc.curveTo(...at(1, h), ...at(h, 1), ...at(0, 1));
+  doc.curveTo(...at(-h, 1), ...at(-1, h), ...at(-1, 0));
+  doc.curveTo(...at(-1, -h), ...at(-h, -1), ...at(0, -1));
+  doc.curveTo(...at(h, -1), ...at(1, -h), ...at(1, 0));
+  doc.close();
+}

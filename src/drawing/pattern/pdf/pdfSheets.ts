@@ -1,0 +1,120 @@
+// Pages of marks → a PDF file. The document's class and the typefaces are handed in, so that a browser and the command line
+// load them each in their own way.
+import type { jsPDF } from 'jspdf';
+import type { Outline, Point } from '../../../geometry/point';
+import type { Fill, Mark, Page, Paper, Stroke } from '../page';
+import { PdfCloth } from './pdfCloth';
+import { type DeviceLetters, type FaceFiles, PdfType } from './pdfType';
+
+/** What a PDF is made with. */
+export interface PdfKit {
+  readonly JsPdf: typeof jsPDF;
+  readonly fonts: FaceFiles;
+  /** For letters the typefaces lack; absent: a question mark stands for them. */
+  readonly device?: DeviceLetters;
+}
+
+/** An open PDF of one size of page. Ask `type` for widths while laying out, then paint the pages in order. */
+export class PdfSheets {
+  readonly type: PdfType;
+  private readonly doc: jsPDF;
+  private readonly cloth: PdfCloth;
+  private painted = 0;
+  private part = '';
+
+  constructor({ JsPdf, fonts, device }: PdfKit, paper: Paper) {
+    this.doc = new JsPdf({
+      unit: 'in',
+      format: [paper.width, paper.height],
+      compress: true,
+      putOnlyUsedFonts: true,
+      floatPrecision: 5,
+    });
+    // Printed at its true size: viewers leave "fit to page" off.
+    this.doc.viewerPreferences({ PrintScaling: 'None', DisplayDocTitle: true });
+    this.type = new PdfType(this.doc, fonts, device);
+    this.cloth = new PdfCloth(this.doc, paper.height);
+  }
+
+  /** Adds a page; the first of each part gets a bookmark. */
+  paint(page: Page): void {
+    if (this.painted > 0) this.doc.addPage();
+    this.painted += 1;
+    if (page.part !== this.part) {
+      this.part = page.part;
+      this.doc.outline.add(null, page.part, { pageNumber: this.painted });
+    }
+    this.doc.setLineJoin('round');
+    for (const mark of page.marks) this.draw(mark);
+  }
+
+  /** The file. */
+  bytes(title: string): ArrayBuffer {
+    this.doc.setProperties({
+      title,
+      subject: 'A pattern for a quilt of strip-pieced wedges',
+      creator: 'Wedgewall',
+    });
+    // The sentences of the pattern are British English until a language is added (ui/words).
+    this.doc.setLanguage('en-GB');
+    return this.doc.output('arraybuffer');
+  }
+
+  private draw(mark: Mark): void {
+    switch (mark.kind) {
+      case 'text':
+        this.type.set(mark);
+        return;
+      case 'line':
+        this.pen(mark.stroke);
+        this.trace(mark.points, false);
+        this.doc.stroke();
+        return;
+      case 'shape':
+        this.filled(mark.fill, mark.stroke, () => {
+          for (const outline of mark.outlines) this.trace(outline, true);
+        });
+        return;
+      case 'disc':
+        this.filled(mark.fill, mark.stroke, () => {
+          this.doc.circle(mark.centre.x, mark.centre.y, mark.radius, null);
+        });
+        return;
+      default:
+        mark satisfies never;
+    }
+  }
+
+  private filled(fill: Fill | null, stroke: Stroke | null, trace: () => void): void {
+    if (fill) {
+      this.doc.setFillColor(fill.kind === 'ink' ? fill.colour : this.cloth.groundOf(fill));
+      trace();
+      this.doc.fill();
+      const key = fill.kind === 'cloth' ? this.cloth.keyFor(fill) : null;
+      if (key !== null) {
+        trace();
+        // Without a matrix the pattern is used as it was made; the type file asks for one all the same.
+        this.doc.fill({ key } as Parameters<jsPDF['fill']>[0] & object);
+      }
+    }
+    if (stroke) {
+      this.pen(stroke);
+      trace();
+      this.doc.stroke();
+    }
+  }
+
+  private pen({ ink, width, dash }: Stroke): void {
+    this.doc.setDrawColor(ink);
+    this.doc.setLineWidth(width);
+    this.doc.setLineDashPattern(dash ? [...dash] : [], 0);
+  }
+
+  private trace(points: Outline | readonly Point[], closed: boolean): void {
+    points.forEach((point, index) => {
+      if (index === 0) this.doc.moveTo(point.x, point.y);
+      else this.doc.lineTo(point.x, point.y);
+    });
+    if (closed) this.doc.close();
+  }
+}

@@ -1,0 +1,52 @@
+// Commands on how cloth is bought and cut, and on prices and kits.
+
+import type { Buying } from '../../model/buying';
+import { type Phrase, phrase } from '../../model/phrase';
+import type { Command } from '../apply';
+
+type Plain = Omit<Buying, 'backing' | 'kits'>;
+
+const WORDS: Readonly<Record<keyof Plain, string>> = {
+  soldBy: 'change how cloth is sold',
+  shrinkage: 'change the shrinkage',
+  straighten: 'change what is cut off straight',
+  fatQuarters: 'change the use of fat quarters',
+  corners: 'change the corner squares',
+  longPieces: 'change how long pieces are cut',
+  bindingExtra: 'change the length of the binding',
+  price: 'change the price of cloth',
+  fatQuarterPrice: 'change the price of a fat quarter',
+  currency: 'change the currency',
+};
+
+/** Changes how cloth is bought; the words are those of the first thing changed. */
+export function changeBuying(to: Partial<Plain>): Command {
+  const [first] = Object.keys(to) as (keyof Plain)[];
+  const label: Phrase = phrase(first ? WORDS[first] : 'change how cloth is bought');
+  return {
+    label,
+    change: (draft) => {
+      Object.assign(draft.buying, to);
+    },
+  };
+}
+
+/** Changes fabric, overhang, width of the cloth, seam, piecing or price of the backing. */
+export function changeBacking(to: Partial<Buying['backing']>): Command {
+  return {
+    label: phrase('change the backing'),
+    change: (draft) => {
+      Object.assign(draft.buying.backing, to);
+    },
+  };
+}
+
+/** Changes number and make-up of the kits. */
+export function changeKits(to: Partial<Buying['kits']>): Command {
+  return {
+    label: phrase('change the kits'),
+    change: (draft) => {
+      Object.assign(draft.buying.kits, to);
+    },
+  };
+}

@@ -1,0 +1,84 @@
+// Commands on the setting (corners, sashing, borders) and on the project itself (name, notes, preferences).
+import { phrase } from '../../model/phrase';
+import type { Border, FabricId, Preferences, Project, Setting } from '../../model/project';
+import type { Command } from '../apply';
+import { keepSewnCorners } from './layout';
+
+export function changeSashing(to: Partial<Setting['sashing']>): Command {
+  return {
+    label: phrase('change the sashing'),
+    change: (draft) => {
+      Object.assign(draft.setting.sashing, to);
+    },
+  };
+}
+
+/** Changes the fabric of the quilt's corner triangles; those that are sewn on stay. */
+export function changeCorners(fabric: FabricId): Command {
+  return {
+    label: phrase('change the corner triangles'),
+    change: (draft) => {
+      keepSewnCorners(draft);
+      draft.setting.cornerFabric = fabric;
+    },
+  };
+}
+
+/** Adds a border outside the others. */
+export function addBorder(border: Border): Command {
+  return {
+    label: phrase('add a border'),
+    change: (draft) => {
+      draft.setting.borders.push({ ...border });
+    },
+  };
+}
+
+export function changeBorder(index: number, to: Partial<Border>): Command {
+  return {
+    label: phrase('change border {border}', { border: index + 1 }),
+    change: (draft) => {
+      const border = draft.setting.borders[index];
+      if (!border) throw new Error(`changeBorder: no border ${index}`);
+      Object.assign(border, to);
+    },
+  };
+}
+
+export function removeBorder(index: number): Command {
+  return {
+    label: phrase('remove border {border}', { border: index + 1 }),
+    change: (draft) => {
+      draft.setting.borders.splice(index, 1);
+    },
+  };
+}
+
+export function renameProject(name: string): Command {
+  return {
+    label: phrase('rename the quilt'),
+    change: (draft) => {
+      draft.name = name;
+    },
+  };
+}
+
+/** `slide`: the change comes from a sliding control, whose steps are undone together. */
+export function changePreferences(to: Partial<Preferences>, slide = false): Command {
+  const label = (): ReturnType<typeof phrase> => {
+    if (to.unit) return phrase('change the unit');
+    if (to.wallLightness !== undefined) return phrase('change the lightness of the wall');
+    if (to.lookalikes !== undefined) return phrase('change what reads as one cloth');
+    if (to.intent) return phrase('change how lights, darks and colours should lie');
+    if (to.weights) return phrase('change how much each part of the score counts');
+    if (to.shuffle) return phrase('change what is asked of the shuffle');
+    return phrase('change the settings');
+  };
+  return {
+    label: label(),
+    ...(slide ? { slide: Object.keys(to).join(' ') } : {}),
+    change: (draft: Project) => {
+      Object.assign(draft.preferences, to);
+    },
+  };
+}

@@ -1,0 +1,135 @@
+// Commands on strip sets and on the wedge cut from them.
+import { createSet } from '../../model/create';
+import { findSet } from '../../model/find';
+import { cutsHeld, stripsHeld, wedgeHeld } from '../../model/freedom';
+import { counted, phrase } from '../../model/phrase';
+import type { Project, Strip, StripSet, StripSetId, WedgePlan } from '../../model/project';
+import { type Command, Refusal } from '../apply';
+
+/** Adds a set with the given strips (none: an empty one to fill by hand). */
+export function addSet(strips: readonly Strip[] = []): Command {
+  return {
+    label: phrase('add a strip set'),
+    change: (draft) => {
+      draft.stripSets.push({ ...createSet(draft), strips: strips.map((strip) => ({ ...strip })) });
+    },
+  };
+}
+
+/** Removes a set; places that held its wedges stand empty. Refused while a sewn block holds one. */
+export function removeSet(project: Project, id: StripSetId): Command {
+  return {
+    label: phrase('remove strip set {set}', { set: findSet(project, id)?.label ?? '' }),
+    change: (draft) => {
+      dropSets(draft, new Set([id]));
+    },
+  };
+}
+
+/** Puts newly made sets in place of every planned, unlocked one. Their wedges leave the blocks. */
+export function replaceSets(project: Project, made: readonly StripSet[], seed: number): Command {
+  return {
+    label: counted(made.length, 'make 1 strip set', 'make {count} strip sets'),
+    change: (draft) => {
+      const kept = new Set(made.map((set) => set.id));
+      const gone = project.stripSets.filter((set) => set.progress === 'planned' && !set.locked);
+      dropSets(draft, new Set(gone.map((set) => set.id)));
+      draft.stripSets = [...draft.stripSets.filter((set) => !kept.has(set.id)), ...made.map(copied)];
+      draft.preferences.seed = seed;
+    },
+  };
+}
+
+function copied(set: StripSet): StripSet {
+  return { ...set, strips: set.strips.map((strip) => ({ ...strip })) };
+}
+
+function dropSets(draft: Project, gone: ReadonlySet<StripSetId>): void {
+  for (const block of draft.blocks) {
+    const held = block.places.find((place) => place && gone.has(place.set));
+    if (!held) continue;
+    if (block.progress !== 'planned') {
+      const set = findSet(draft, held.set)?.label ?? '';
+      throw new Refusal(
+        'set-in-sewn-block',
+        'stripSets',
+        phrase('Block {block} is sewn with wedges of set {set}; the set stays.', {
+          block: block.number,
+          set,
+        }),
+      );
+    }
+    block.places = block.places.map((place) => (place && gone.has(place.set) ? null : place));
+  }
+  draft.stripSets = draft.stripSets.filter((set) => !gone.has(set.id));
+}
+
+/** Lays down the strips of a set anew (adding, taking out, putting in another order). */
+export function layStrips(project: Project, id: StripSetId, strips: readonly Strip[]): Command {
+  const set = findSet(project, id);
+  return {
+    label: phrase('change the strips of set {set}', { set: set?.label ?? '' }),
+    change: (draft) => {
+      const found = findSet(draft, id);
+      if (!found) throw new Error(`layStrips: no set ${id}`);
+      const held = stripsHeld(draft, found);
+      if (held) throw new Refusal('set-sewn', 'stripSets', held);
+      found.strips = strips.map((strip) => ({ ...strip }));
+    },
+  };
+}
+
+/**
+ * Changes the letter, length, pressing, first tip, lock, progress or real wedge count of a set. Length and first tip of a set
+ * that is cut are refused.
+ */
+export function changeSet(
+  project: Project,
+  id: StripSetId,
+  to: Partial<Omit<StripSet, 'id' | 'strips'>>,
+): Command {
+  return {
+    label: phrase('change strip set {set}', { set: findSet(project, id)?.label ?? '' }),
+    change: (draft) => {
+      const set = findSet(draft, id);
+      if (!set) throw new Error(`changeSet: no set ${id}`);
+      const moves =
+        (to.length !== undefined && to.length !== set.length) ||
+        (to.firstTip !== undefined && to.firstTip !== set.firstTip);
+      const held = moves ? cutsHeld(draft, set) : null;
+      if (held) throw new Refusal('set-cut', 'stripSets', held);
+      Object.assign(set, to);
+    },
+  };
+}
+
+/**
+ * Changes the wedge. Another number of wedges to the block empties nothing it can keep; what is sewn or cut refuses what it
+ * was sewn or cut with (model/freedom).
+ */
+export function changeWedge(to: Partial<WedgePlan>): Command {
+  return {
+    label: phrase('change the wedge'),
+    change: (draft) => {
+      const before = draft.wedge.perBlock;
+      const held = wedgeHeld(draft, to);
+      if (held) throw new Refusal('wedge-held', 'wedge', held);
+      const sewn = draft.blocks.find((block) => block.progress !== 'planned');
+      if (sewn && to.perBlock !== undefined && to.perBlock !== before) {
+        const message = phrase('Block {block} is sewn with {count} wedges.', {
+          block: sewn.number,
+          count: before,
+        });
+        throw new Refusal('block-sewn', 'wedge.perBlock', message);
+      }
+      Object.assign(draft.wedge, to);
+      const perBlock = draft.wedge.perBlock;
+      if (perBlock === before) return;
+      for (const block of draft.blocks) {
+        block.places = Array.from({ length: perBlock }, (_, place) => block.places[place] ?? null);
+        block.cornerShift = 0;
+      }
+      for (const cell of draft.wall.cells) if (cell) cell.turn = 0;
+    },
+  };
+}

@@ -1,0 +1,155 @@
+// Commands on the wall: turning, swapping, hanging, taking down, pinning, and its size.
+import { cellOf, findBlock, findSet, stepsPerTurn, turnsOf } from '../../model/find';
+import { cornersHeld, hangingHeld, orderHeld, placesHeld } from '../../model/freedom';
+import { carryOut, type Move } from '../../model/moves';
+import { counted, type Phrase, phrase } from '../../model/phrase';
+import type { BlockId, Project } from '../../model/project';
+import { isPlain } from '../../model/wallCells';
+import { type Command, Refusal } from '../apply';
+import { changeCells } from './layout';
+
+/** Turns a block on the wall by quarter turns clockwise (half turns where it is not square). */
+export function turnBlock(project: Project, id: BlockId, by: number): Command {
+  const turns = turnsOf(project.wedge.perBlock);
+  const turn = ((((cellOf(project, id)?.turn ?? 0) + by) % turns) + turns) % turns;
+  return rearrange(
+    [{ kind: 'turn', block: id, turn }],
+    phrase('turn block {block}', { block: numberOf(project, id) }),
+  );
+}
+
+/**
+ * Turns an octagon whose corners are not on by one wedge step: the corners go on the other places. Steps past the last
+ * corner shift carry over into a turn.
+ */
+export function turnByOneWedge(project: Project, id: BlockId, by: 1 | -1): Command {
+  const { perBlock } = project.wedge;
+  const steps = stepsPerTurn(perBlock);
+  const block = findBlock(project, id);
+  const now = (block?.cornerShift ?? 0) + (cellOf(project, id)?.turn ?? 0) * steps;
+  const next = (now + by + perBlock) % perBlock;
+  return rearrange(
+    [{ kind: 'shift', block: id, cornerShift: next % steps, turn: Math.floor(next / steps) }],
+    phrase('turn block {block} by one wedge', { block: numberOf(project, id) }),
+  );
+}
+
+/** Exchanges what hangs in two cells. */
+export function swapCells(project: Project, cell: number, other: number): Command {
+  const numbers = [cell, other].flatMap((index) => {
+    const held = project.wall.cells[index];
+    return held ? [numberOf(project, held.block)] : [];
+  });
+  const label =
+    numbers.length === 2
+      ? phrase('swap blocks {first} and {second}', { first: numbers[0]!, second: numbers[1]! })
+      : phrase('move block {block}', { block: numbers[0] ?? 0 });
+  return rearrange([{ kind: 'swap', cell, other }], label);
+}
+
+/** Hangs a block from the side table; what hung there goes to the side table. */
+export function hangBlock(project: Project, id: BlockId, cell: number): Command {
+  return rearrange(
+    [{ kind: 'hang', block: id, cell, turn: 0 }],
+    phrase('hang block {block}', { block: numberOf(project, id) }),
+  );
+}
+
+/** Takes a block down to the side table. */
+export function takeDown(project: Project, id: BlockId): Command {
+  return rearrange(
+    [{ kind: 'take', block: id }],
+    phrase('take down block {block}', { block: numberOf(project, id) }),
+  );
+}
+
+/** Carries out any moves under one label, refusing those that what is pinned or sewn forbids. */
+export function rearrange(moves: readonly Move[], label: Phrase): Command {
+  return {
+    label,
+    change: (draft) => {
+      for (const move of moves) {
+        const held = moveHeld(draft, move);
+        if (held) throw new Refusal('held', 'wall', held);
+        carryOut(draft, [move]);
+      }
+    },
+  };
+}
+
+/** Why a move is not allowed as things stand, or null. */
+function moveHeld(project: Project, move: Move): Phrase | null {
+  const hung = (cell: number) => {
+    const block = project.wall.cells[cell]?.block;
+    return block === undefined ? null : holdOf(project, block, hangingHeld);
+  };
+  switch (move.kind) {
+    case 'turn':
+    case 'take':
+      return holdOf(project, move.block, hangingHeld);
+    case 'shift':
+      return holdOf(project, move.block, cornersHeld);
+    case 'swap':
+      return move.cell === move.other ? null : (hung(move.cell) ?? hung(move.other));
+    case 'hang':
+      return holdOf(project, move.block, hangingHeld) ?? hung(move.cell);
+    case 'place':
+      return holdOf(project, move.block, (_, block) => placesHeld(block));
+    case 'strips': {
+      const set = findSet(project, move.set);
+      return set ? orderHeld(project, set, move.strips) : null;
+    }
+    default:
+      return move satisfies never;
+  }
+}
+
+function holdOf(project: Project, id: BlockId, rule: typeof hangingHeld): Phrase | null {
+  const block = findBlock(project, id);
+  return block ? rule(project, block) : null;
+}
+
+/** Puts a pin in a hanging block, so that nothing moves or turns it, or takes the pin out. */
+export function pinBlocks(project: Project, ids: readonly BlockId[], pinned: boolean): Command {
+  const values = { block: numberOf(project, ids[0] ?? '') };
+  return {
+    label:
+      ids.length === 1
+        ? phrase(pinned ? 'pin block {block}' : 'take the pin out of block {block}', values)
+        : counted(ids.length, 'pin', pinned ? 'pin {count} blocks' : 'take the pins out of {count} blocks'),
+    change: (draft) => {
+      for (const id of ids) {
+        const cell = cellOf(draft, id);
+        if (cell) cell.pinned = pinned;
+      }
+    },
+  };
+}
+
+/** Changes rows and columns. Blocks keep their row and column; those that fall outside go to the side table. */
+export function resizeWall(rows: number, columns: number): Command {
+  return {
+    label: phrase('make the wall {rows} down, {columns} across', { rows, columns }),
+    change: (draft) => {
+      changeCells(draft, () => {
+        draft.wall.rows = rows;
+        draft.wall.columns = columns;
+      });
+    },
+  };
+}
+
+/** Hangs blocks from the side table in the empty cells, in order. */
+export function hangAll(project: Project, ids: readonly BlockId[]): Command {
+  const empty = project.wall.cells.flatMap((cell, index) =>
+    cell === null && !isPlain(index, project) ? [index] : [],
+  );
+  const moves = ids
+    .slice(0, empty.length)
+    .map((block, index): Move => ({ kind: 'hang', block, cell: empty[index]!, turn: 0 }));
+  return rearrange(moves, counted(moves.length, 'hang 1 block', 'hang {count} blocks'));
+}
+
+function numberOf(project: Project, id: BlockId): number {
+  return findBlock(project, id)?.number ?? 0;
+}

@@ -1,0 +1,70 @@
+// The balance of a project as screens and pictures show it, prints included: what the analysis of balance/ comes to, without
+// the tables it is worked out on. Worked out beside the page by analysisClient; here at once, for what is asked for outright.
+import { type Analysis, analyse, reanalyse } from '../../balance/analyse';
+import { wishesOf } from '../../balance/score/wishes';
+import type { WedgeSeams } from '../../balance/wall/wallModel';
+import type { Preferences, Project } from '../../model/project';
+
+/** The figures of an analysis that are shown. */
+export type BalanceFigures = Pick<
+  Analysis,
+  'findings' | 'clashes' | 'value' | 'fabrics' | 'dominant' | 'evenness' | 'wholeTop'
+>;
+
+/** What is shown of an analysis. */
+export interface Balance extends BalanceFigures {
+  readonly project: Project;
+  /** What meets between two wedges side by side. */
+  readonly seams: WedgeSeams;
+}
+
+const known = new WeakMap<Project, Balance>();
+
+/** The balance of a project where it has been worked out; it is kept for each state. */
+export function knownBalance(project: Project): Balance | null {
+  return known.get(project) ?? null;
+}
+
+export function keepBalance(balance: Balance): void {
+  known.set(balance.project, balance);
+}
+
+/** The balance of a sound project at once, however long it takes: for a picture that is saved with its marks. */
+export function balanceAtOnce(project: Project): Balance {
+  const found = known.get(project);
+  if (found) return found;
+  const made = balanceOf(analysisAfter(null, project));
+  known.set(project, made);
+  return made;
+}
+
+/** The figures alone, as they are sent from beside the page. */
+export function figuresOf(analysis: BalanceFigures): BalanceFigures {
+  const { findings, clashes, value, fabrics, dominant, evenness, wholeTop } = analysis;
+  return { findings, clashes, value, fabrics, dominant, evenness, wholeTop };
+}
+
+export function balanceOf(analysis: Analysis): Balance {
+  const { project, model } = analysis;
+  const { cloths, kindBands, kindRim, perBlock, fabricCount, radialMemo } = model;
+  return {
+    ...figuresOf(analysis),
+    project,
+    seams: { cloths, kindBands, kindRim, perBlock, fabricCount, radialMemo },
+  };
+}
+
+/** The analysis of a project, from the one before where that is by the same wishes. */
+export function analysisAfter(before: Analysis | null, project: Project): Analysis {
+  return before && sameWishes(before.project.preferences, project.preferences)
+    ? reanalyse(before, project)
+    : analyse(project, wishesOf(project.preferences));
+}
+
+function sameWishes(one: Preferences, other: Preferences): boolean {
+  return (
+    one.lookalikes === other.lookalikes &&
+    one.intent.value === other.intent.value &&
+    one.intent.colour === other.intent.colour
+  );
+}

@@ -1,0 +1,76 @@
+// Letters of the device, drawn on a canvas, for names in scripts the pattern's typefaces do not have (drawing/pattern).
+
+import type { Face } from '../../drawing/pattern/page';
+import type { DeviceLetters, LetterPicture } from '../../drawing/pattern/pdf/pdfType';
+
+/** Pixels to the height of a letter: 900 dots to the inch in running text, 240 in the largest title. */
+const HIGH = 100;
+/** No Unicode text holds this code point, so what is drawn for it is the sign for a letter the device lacks. */
+const NO_LETTER = '\u{10ffff}';
+
+const FONTS: Readonly<Record<Face, string>> = {
+  display: `400 ${HIGH}px serif`,
+  text: `400 ${HIGH}px sans-serif`,
+  strong: `600 ${HIGH}px sans-serif`,
+};
+
+/** Null where the browser gives no canvas to draw on. */
+export function deviceLetters(): DeviceLetters | null {
+  const canvas = document.createElement('canvas');
+  const pen = canvas.getContext('2d');
+  if (!pen) return null;
+  const lacking = new Map<Face, string>();
+  const seen = (run: string, face: Face) => {
+    draw(canvas, pen, run, face, '#000000');
+    return canvas.toDataURL('image/png');
+  };
+  return {
+    has(letter, face) {
+      // Joiners have no picture of their own; they go with their neighbours.
+      if (/^\p{Cf}$/u.test(letter)) return true;
+      const lacks = lacking.get(face) ?? seen(NO_LETTER, face);
+      lacking.set(face, lacks);
+      return seen(letter, face) !== lacks;
+    },
+    width(run, face) {
+      pen.font = FONTS[face];
+      return pen.measureText(run).width / HIGH;
+    },
+    picture(run, face, ink) {
+      const place = draw(canvas, pen, run, face, ink);
+      return { ...place, png: bytesOf(canvas.toDataURL('image/png')) };
+    },
+  };
+}
+
+function bytesOf(dataUrl: string): Uint8Array {
+  return Uint8Array.from(atob(dataUrl.slice(dataUrl.indexOf(',') + 1)), (letter) => letter.charCodeAt(0));
+}
+
+/** Draws a run alone on the canvas, which becomes as large as it. */
+function draw(
+  canvas: HTMLCanvasElement,
+  pen: CanvasRenderingContext2D,
+  run: string,
+  face: Face,
+  ink: string,
+): Omit<LetterPicture, 'png'> {
+  pen.font = FONTS[face];
+  const size = pen.measureText(run);
+  const left = Math.ceil(size.actualBoundingBoxLeft) + 1;
+  const rise = Math.ceil(size.actualBoundingBoxAscent) + 1;
+  const width = Math.max(1, left + Math.ceil(size.actualBoundingBoxRight) + 1);
+  const height = Math.max(1, rise + Math.ceil(size.actualBoundingBoxDescent) + 1);
+  // A canvas of a new size is empty and has forgotten its pen.
+  canvas.width = width;
+  canvas.height = height;
+  pen.font = FONTS[face];
+  pen.fillStyle = ink;
+  pen.fillText(run, left, rise);
+  return {
+    left: -left / HIGH,
+    rise: rise / HIGH,
+    width: width / HIGH,
+    height: height / HIGH,
+  };
+}

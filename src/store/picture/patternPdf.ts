@@ -1,0 +1,105 @@
+// The written pattern as a PDF in the browser: loads what makes it when it is first asked for, and says how far it is. What
+// is on the pages: drawing/pattern.
+import latinText from '@fontsource/figtree/files/figtree-latin-400-normal.woff?url';
+import latinStrong from '@fontsource/figtree/files/figtree-latin-600-normal.woff?url';
+import widerText from '@fontsource/figtree/files/figtree-latin-ext-400-normal.woff?url';
+import widerStrong from '@fontsource/figtree/files/figtree-latin-ext-600-normal.woff?url';
+import latinDisplay from '@fontsource/young-serif/files/young-serif-latin-400-normal.woff?url';
+import widerDisplay from '@fontsource/young-serif/files/young-serif-latin-ext-400-normal.woff?url';
+import type { PatternOptions } from '../../drawing/pattern/options';
+import { PAPERS } from '../../drawing/pattern/page';
+import { writePattern } from '../../drawing/pattern/pattern';
+import { openFont } from '../../drawing/pattern/pdf/openFont';
+import { type PdfKit, PdfSheets } from '../../drawing/pattern/pdf/pdfSheets';
+import type { Say } from '../../drawing/pattern/writing';
+import { type Phrase, phrase } from '../../model/phrase';
+import type { Project } from '../../model/project';
+import { failed, ok, type Result } from '../../model/result';
+import { deviceLetters } from './deviceLetters';
+
+export interface PatternPdf {
+  readonly file: Blob;
+  readonly pages: number;
+  /** Letters of names that neither the pattern's typeface nor the device has; a question mark stands for them. */
+  readonly missing: readonly string[];
+  /** Letters of names that are pictures of the device's letters. */
+  readonly pictured: readonly string[];
+}
+
+const FONTS = {
+  display: [latinDisplay, widerDisplay],
+  text: [latinText, widerText],
+  strong: [latinStrong, widerStrong],
+} as const;
+
+/** Pages painted before the screen gets a turn. */
+const PAGES_AT_ONCE = 2;
+
+/** Makes the file. `tell` hears what is being done; Never rejects. */
+export async function makePatternPdf(
+  project: Project,
+  options: PatternOptions,
+  say: Say,
+  tell: (doing: Phrase, done: number) => void,
+): Promise<Result<PatternPdf>> {
+  try {
+    tell(phrase('Fetching the typefaces …'), 0);
+    const sheets = new PdfSheets(await loadKit(), PAPERS[options.paper]);
+    tell(phrase('Laying out the pages …'), 0.05);
+    await screenTurn();
+    const written = writePattern(project, options, say, sheets.type);
+    if (!written.ok) return written;
+    const { pages, title } = written.value;
+    for (const [index, page] of pages.entries()) {
+      if (index % PAGES_AT_ONCE === 0) {
+        const values = { page: index + 1, pages: pages.length };
+        tell(phrase('Drawing page {page} of {pages} …', values), 0.1 + (0.85 * index) / pages.length);
+        await screenTurn();
+      }
+      sheets.paint(page);
+    }
+    tell(phrase('Packing it …'), 0.95);
+    await screenTurn();
+    const file = new Blob([sheets.bytes(title)], { type: 'application/pdf' });
+    const { missing, pictured } = sheets.type;
+    return ok({ file, pages: pages.length, missing: [...missing], pictured: [...pictured] });
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error);
+    const say1 = 'The pattern could not be made ({reason}). The quilt is untouched; try again.';
+    return failed('not-made', 'pattern', phrase(say1, { reason }));
+  }
+}
+
+let kit: Promise<PdfKit> | null = null;
+
+/** Loaded once; a failure is forgotten, so that the next try starts afresh. */
+function loadKit(): Promise<PdfKit> {
+  kit ??= freshKit().catch((error: unknown) => {
+    kit = null;
+    throw error;
+  });
+  return kit;
+}
+
+async function freshKit(): Promise<PdfKit> {
+  const [{ jsPDF }, display, text, strong] = await Promise.all([
+    import('jspdf'),
+    ...([FONTS.display, FONTS.text, FONTS.strong] as const).map((files) => Promise.all(files.map(loadFont))),
+  ] as const);
+  const device = deviceLetters();
+  const fonts = { display: display!, text: text!, strong: strong! };
+  return device ? { JsPdf: jsPDF, fonts, device } : { JsPdf: jsPDF, fonts };
+}
+
+async function loadFont(address: string): Promise<Uint8Array> {
+  const answer = await fetch(address);
+  if (!answer.ok) throw new Error(`typeface ${answer.status}`);
+  return openFont(new Uint8Array(await answer.arrayBuffer()));
+}
+
+/** Lets the screen show what was just said. */
+function screenTurn(): Promise<void> {
+  return new Promise((done) => {
+    setTimeout(done, 0);
+  });
+}

@@ -1,0 +1,135 @@
+// Pictures of the top to take away: the SVG text, and a PNG drawn from it in the browser. What is drawn: drawing/svg; the
+// words that go with it: pictureText.
+
+import { drawProject } from '../../drawing/drawProject';
+import { drawingToSvg } from '../../drawing/svg';
+import { phrase } from '../../model/phrase';
+import type { Project } from '../../model/project';
+import { failed, ok, type Result } from '../../model/result';
+import { balanceAtOnce } from '../analysis/analysis';
+import { withDensity } from './pngDensity';
+
+export interface PictureOptions {
+  /** A line under the top; null for none. See pictureCaption. */
+  readonly caption: string | null;
+  /** What clashes is marked. */
+  readonly marks: boolean;
+}
+
+export interface PixelSize {
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Dots to the inch that print shops ask for (common practice, no source). */
+export const PRINT_DENSITY = 300;
+/** Browsers give an empty picture, without an error, above about 16,384 pixels on a side. */
+export const MOST_PIXELS = 16_384;
+const LEAST_PIXELS = 100;
+
+/** The picture as SVG text with real sizes, one unit to the inch. */
+export function pictureSvg(project: Project, { caption, marks }: PictureOptions): string {
+  return drawingToSvg(drawProject(project), {
+    title: project.name,
+    ...(caption === null ? {} : { caption }),
+    marks: marks ? balanceAtOnce(project).findings.flatMap((finding) => finding.marks) : [],
+  });
+}
+
+/** Width and height of the SVG in its own units, which are inches. */
+export function viewSize(svg: string): { width: number; height: number } {
+  const [, width, height] = /viewBox="-?[\d.]+ -?[\d.]+ ([\d.]+) ([\d.]+)"/.exec(svg) ?? [];
+  if (width === undefined || height === undefined) throw new Error('viewSize: the SVG has no viewBox');
+  return { width: Number(width), height: Number(height) };
+}
+
+/** Pixels of a picture so many pixels wide, or why a browser cannot draw it. */
+export function pixelSize(svg: string, width: number): Result<PixelSize> {
+  const view = viewSize(svg);
+  const height = Math.round((width * view.height) / view.width);
+  const widest = widestPicture(svg);
+  if (width <= widest && width >= LEAST_PIXELS) return ok({ width, height });
+  if (width < LEAST_PIXELS) {
+    return failed(
+      'too-small',
+      'picture',
+      phrase('A picture is at least {least} pixels wide.', { least: LEAST_PIXELS }),
+    );
+  }
+  const say =
+    'Browsers draw pictures up to {most} pixels on a side. For this top that is {widest} wide; take that, or the SVG, which has no limit.';
+  return failed('too-large', 'picture', phrase(say, { most: MOST_PIXELS, widest }));
+}
+
+/** The widest PNG of this picture a browser can be trusted with, in pixels. */
+export function widestPicture(svg: string): number {
+  const view = viewSize(svg);
+  return Math.floor(Math.min(MOST_PIXELS, (MOST_PIXELS * view.width) / view.height));
+}
+
+/** The SVG with its size in pixels, so that it is drawn sharp at exactly that size. */
+export function sizedInPixels(svg: string, size: PixelSize): string {
+  return svg.replace(/ width="[\d.]+in" height="[\d.]+in"/, ` width="${size.width}" height="${size.height}"`);
+}
+
+export type PictureStage = 'drawing' | 'packing';
+
+/** Draws the SVG as a PNG meant for PRINT_DENSITY. Browser only. Never rejects: what went wrong comes back as a problem. */
+export async function drawPng(
+  svg: string,
+  size: PixelSize,
+  onStage: (stage: PictureStage) => void,
+): Promise<Result<Blob>> {
+  const tooLarge = () =>
+    failed(
+      'not-drawn',
+      'picture',
+      phrase('This browser could not draw a picture of {width} × {height} pixels. Try a smaller one.', {
+        width: size.width,
+        height: size.height,
+      }),
+    );
+  const address = URL.createObjectURL(new Blob([sizedInPixels(svg, size)], { type: 'image/svg+xml' }));
+  try {
+    onStage('drawing');
+    const image = await loaded(address);
+    await painted();
+    const canvas = document.createElement('canvas');
+    canvas.width = size.width;
+    canvas.height = size.height;
+    const context = canvas.getContext('2d');
+    if (!context) return tooLarge();
+    context.fillStyle = '#ffffff';
+    context.fillRect(0, 0, size.width, size.height);
+    context.drawImage(image, 0, 0, size.width, size.height);
+    // A canvas beyond the browser's means stays empty without an error; ours is never transparent.
+    if (context.getImageData(size.width - 1, size.height - 1, 1, 1).data[3] !== 255) return tooLarge();
+    onStage('packing');
+    await painted();
+    const blob = await new Promise<Blob | null>((done) => {
+      canvas.toBlob(done, 'image/png');
+    });
+    canvas.width = 0;
+    return blob ? ok(await withDensity(blob, PRINT_DENSITY)) : tooLarge();
+  } catch {
+    return tooLarge();
+  } finally {
+    URL.revokeObjectURL(address);
+  }
+}
+
+function loaded(address: string): Promise<HTMLImageElement> {
+  return new Promise((done, fail) => {
+    const image = new Image();
+    image.onload = () => done(image);
+    image.onerror = () => fail(new Error('loaded: the SVG could not be read as an image'));
+    image.src = address;
+  });
+}
+
+/** Lets the screen show what was just said before the long part begins. */
+function painted(): Promise<void> {
+  return new Promise((done) => {
+    setTimeout(done, 30);
+  });
+}

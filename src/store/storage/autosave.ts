@@ -1,0 +1,136 @@
+// When the open project is saved by itself: soon after a change, one saving at a time, and at once when the page is left.
+// How it is saved, and against which revision, is the caller's.
+import type { Project } from '../../model/project';
+import type { Problem, Result } from '../../model/result';
+import { storageProblem } from './storageProblem';
+
+/** 'unsaved': a change waits for its saving. A problem stands until a saving succeeds. */
+export type AutosaveState = 'saved' | 'saving' | 'unsaved' | { readonly problem: Problem };
+
+export interface Autosave {
+  /** The project has changed; it is saved after the delay, together with whatever changes until then. */
+  changed(project: Project): void;
+  /** Saves what waits at once and resolves when nothing waits or a saving failed. Never rejects. */
+  flush(): Promise<AutosaveState>;
+  /** The page goes away: hands what waits to `leave`, and tries to save it all the same. */
+  leave(): void;
+  /** Drops what waits and saves no more; for a project that is closed or was replaced from elsewhere. */
+  stop(): void;
+}
+
+export interface AutosaveOptions {
+  readonly save: (project: Project) => Promise<Result<unknown>>;
+  /** Notes unsaved work at once, without waiting; see ProjectStorage.leave. */
+  readonly leave: (project: Project) => void;
+  /** Milliseconds from the first unsaved change to its saving. Later changes do not put it off, so that steady work is saved too. */
+  readonly delay: number;
+  /** Runs something after that many milliseconds; returns what calls it off. */
+  readonly schedule?: (run: () => void, delay: number) => () => void;
+  readonly onState: (state: AutosaveState) => void;
+}
+
+/** Saves a project whenever it has changed. Starts as 'saved', without telling so. */
+export function createAutosave(options: AutosaveOptions): Autosave {
+  const { save, delay, schedule = later, onState } = options;
+  let waiting: Project | null = null;
+  let running: Promise<void> | null = null;
+  let callOff: (() => void) | null = null;
+  let stopped = false;
+  let state: AutosaveState = 'saved';
+
+  const show = (next: AutosaveState) => {
+    if (stopped || next === state) return;
+    state = next;
+    onState(next);
+  };
+  const arm = () => {
+    callOff ??= schedule(() => {
+      callOff = null;
+      run();
+    }, delay);
+  };
+  const disarm = () => {
+    callOff?.();
+    callOff = null;
+  };
+  const run = () => {
+    if (running || waiting === null || stopped) return;
+    running = saveWaiting(waiting).finally(() => {
+      running = null;
+      if (waiting !== null && typeof state === 'string') arm();
+    });
+  };
+  const saveWaiting = async (project: Project) => {
+    if (typeof state === 'string') show('saving');
+    const problem = await outcome(save, project);
+    if (problem) {
+      show({ problem });
+      return;
+    }
+    if (waiting === project) waiting = null;
+    show(waiting === null ? 'saved' : 'unsaved');
+  };
+  const flush = async () => {
+    disarm();
+    if (running) await running;
+    while (waiting !== null && !stopped) {
+      disarm();
+      run();
+      await running;
+      if (typeof state !== 'string') break;
+    }
+    disarm();
+    return state;
+  };
+  return {
+    changed: (project) => {
+      if (stopped) return;
+      waiting = project;
+      if (typeof state === 'string' && state !== 'saving') show('unsaved');
+      arm();
+    },
+    flush,
+    leave: () => {
+      if (waiting === null) return;
+      options.leave(waiting);
+      void flush();
+    },
+    stop: () => {
+      stopped = true;
+      waiting = null;
+      disarm();
+    },
+  };
+}
+
+/** Saves when the page is hidden, and leaves a note when it goes away. Returns what ends it. */
+export function saveOnLeaving(
+  autosave: Pick<Autosave, 'flush' | 'leave'>,
+  page: Pick<Document, 'addEventListener' | 'removeEventListener' | 'visibilityState'>,
+  view: Pick<Window, 'addEventListener' | 'removeEventListener'>,
+): () => void {
+  const leave = () => autosave.leave();
+  const hide = () => {
+    if (page.visibilityState === 'hidden') void autosave.flush();
+  };
+  view.addEventListener('pagehide', leave);
+  page.addEventListener('visibilitychange', hide);
+  return () => {
+    view.removeEventListener('pagehide', leave);
+    page.removeEventListener('visibilitychange', hide);
+  };
+}
+
+async function outcome(save: AutosaveOptions['save'], project: Project): Promise<Problem | null> {
+  try {
+    const result = await save(project);
+    return result.ok ? null : (result.problems[0] ?? storageProblem('unknown'));
+  } catch (error) {
+    return storageProblem(error);
+  }
+}
+
+function later(run: () => void, delay: number): () => void {
+  const timer = setTimeout(run, delay);
+  return () => clearTimeout(timer);
+}

@@ -1,0 +1,159 @@
+// The shelf in IndexedDB: documents and summaries apart (a list opens no document), each change one transaction.
+// Also opens the storage for the app, with the page's memory in its place when the browser keeps nothing.
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import { phrase } from '../../model/phrase';
+import type { Problem } from '../../model/result';
+import { keepLeft } from './keepLeft';
+import { createLeavingNotes, NO_NOTES } from './leaving';
+import { createMemoryShelf } from './memory';
+import { createNews, SILENT_NEWS } from './news';
+import { createStorage, type ProjectStorage, type Shelf } from './storage';
+import { StorageRefusal, storageProblem } from './storageProblem';
+
+interface ProjectDatabase extends DBSchema {
+  documents: { key: string; value: unknown };
+  summaries: { key: string; value: unknown };
+  notes: { key: string; value: unknown };
+}
+type Database = IDBPDatabase<ProjectDatabase>;
+
+export const DATABASE_NAME = 'wedgewall';
+const DATABASE_VERSION = 1;
+/** A browser that does not answer by then, in milliseconds, is taken to keep nothing: the page must not wait for ever. */
+const PATIENCE = 5_000;
+
+/**
+ * The storage for the app, with what earlier pages left unsaved kept in it. When IndexedDB is missing, refused, blocked or newer, the work is kept in memory only and
+ * `problem` says why; the app goes on.
+ */
+export async function openStorage(
+  now: () => number = Date.now,
+  patience: number = PATIENCE,
+): Promise<{ readonly storage: ProjectStorage; readonly problem: Problem | null }> {
+  try {
+    const shelf = await openShelf(patience);
+    const page = Math.random().toString(36).slice(2);
+    const notes = createLeavingNotes(() => globalThis.localStorage, page);
+    const storage = createStorage(shelf, { news: createNews(DATABASE_NAME), notes, now });
+    await keepLeft(storage, notes, (id) => `${id.slice(0, 40)}-left-${now().toString(36)}`);
+    return { storage, problem: null };
+  } catch (error) {
+    const storage = createStorage(createMemoryShelf(), { news: SILENT_NEWS, notes: NO_NOTES, now });
+    return { storage, problem: storageProblem(error) };
+  }
+}
+
+async function openShelf(patience: number): Promise<Shelf> {
+  if (typeof indexedDB === 'undefined') {
+    const say =
+      'This browser keeps no projects (a private window, perhaps). Save to a file before you close the page.';
+    throw new StorageRefusal('storage-missing', phrase(say));
+  }
+  let superseded = false;
+  let lost = false;
+  const open = () =>
+    openDatabase(patience, {
+      superseded: () => {
+        superseded = true;
+      },
+      lost: () => {
+        lost = true;
+      },
+    });
+  let database = await open();
+  /** The open database; opened anew when the browser had closed it (site data cleared, disk trouble). */
+  const ready = async () => {
+    if (superseded) {
+      const say =
+        'A newer Wedgewall is open in another tab. Save to a file if you have unsaved work, then reload this page.';
+      throw new StorageRefusal('storage-superseded', phrase(say));
+    }
+    if (lost) {
+      lost = false;
+      database = await open();
+    }
+    return database;
+  };
+  return {
+    keeps: true,
+    summaries: async () => {
+      const store = (await ready()).transaction('summaries').store;
+      const [ids, all] = await Promise.all([store.getAllKeys(), store.getAll()]);
+      return ids.map((id, index) => [id, all[index]] as const);
+    },
+    record: async (id) => {
+      const reading = (await ready()).transaction(['documents', 'summaries']);
+      const [document, summary] = await Promise.all([
+        reading.objectStore('documents').get(id),
+        reading.objectStore('summaries').get(id),
+      ]);
+      return document === undefined ? undefined : { document, summary };
+    },
+    change: async (id, decide) => change(await ready(), id, decide),
+    note: async (key) => (await ready()).get('notes', key),
+    setNote: async (key, value) => {
+      await (await ready()).put('notes', value, key);
+    },
+    close: () => database.close(),
+  };
+}
+
+async function change(database: Database, id: string, decide: Parameters<Shelf['change']>[1]): Promise<void> {
+  const writing = database.transaction(['documents', 'summaries'], 'readwrite');
+  // Awaited below where it matters; this keeps an early failure from also surfacing as an unhandled rejection.
+  writing.done.catch(() => {});
+  const documents = writing.objectStore('documents');
+  const summaries = writing.objectStore('summaries');
+  const next = decide(await summaries.get(id));
+  const requests = next
+    ? [documents.put(next.document, id), summaries.put(next.summary, id)]
+    : [documents.delete(id), summaries.delete(id)];
+  await Promise.all([...requests, writing.done]);
+}
+
+/** Opens the database, or rejects when another tab holds an older one open or the browser does not answer. */
+async function openDatabase(
+  patience: number,
+  on: { readonly superseded: () => void; readonly lost: () => void },
+): Promise<Database> {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let refuse: (reason: StorageRefusal) => void = () => {};
+  const refused = new Promise<never>((_resolve, reject) => {
+    refuse = reject;
+  });
+  const opening = openDB<ProjectDatabase>(DATABASE_NAME, DATABASE_VERSION, {
+    upgrade: (database) => {
+      database.createObjectStore('documents');
+      database.createObjectStore('summaries');
+      database.createObjectStore('notes');
+    },
+    blocked: () => {
+      const say = 'An older Wedgewall is open in another tab. Close that tab, then reload this page.';
+      refuse(new StorageRefusal('storage-blocked', phrase(say)));
+    },
+    blocking: (_current, wanted, event) => {
+      (event.target as IDBDatabase).close();
+      // A tab that only deletes the database (wanted is null) leaves room to open it again.
+      if (wanted === null) on.lost();
+      else on.superseded();
+    },
+    terminated: on.lost,
+  });
+  timer = setTimeout(() => {
+    const say =
+      'The browser does not answer when asked for kept projects. Save to a file, then reload the page.';
+    refuse(new StorageRefusal('storage-silent', phrase(say)));
+  }, patience);
+  try {
+    return await Promise.race([opening, refused]);
+  } catch (error) {
+    // An answer that comes after all must not hold the database open.
+    opening.then(
+      (late) => late.close(),
+      () => {},
+    );
+    throw error;
+  } finally {
+    clearTimeout(timer);
+  }
+}

@@ -1,0 +1,35 @@
+// At the start of a visit: what earlier pages left unsaved (storageLeaving.ts) is kept as if it had been saved in time.
+import { openDocument } from '../../editing/openProject';
+import type { Project } from '../../model/project';
+import type { LeavingNotes } from './leaving';
+import type { ProjectStorage } from './storage';
+
+/**
+ * Keeps what earlier pages left unsaved. Where the project was changed elsewhere meanwhile, what was left becomes a copy
+ * beside it; where it was removed, or was saved after all, the note is dropped. `copyId` makes an id for a copy.
+ */
+export async function keepLeft(
+  storage: ProjectStorage,
+  notes: LeavingNotes,
+  copyId: (id: string) => string,
+): Promise<void> {
+  for (const { document, revision } of notes.takeAll()) {
+    const left = openDocument(document);
+    if (!left.ok) continue;
+    const saved = await storage.save(left.value, revision);
+    if (saved.ok || saved.problems[0]?.code === 'removed-elsewhere') continue;
+    if (saved.problems[0]?.code !== 'changed-elsewhere') {
+      // No room, or a trouble that passes: the note waits for the next visit.
+      notes.leave(left.value, revision);
+      continue;
+    }
+    const held = await storage.load(left.value.id);
+    if (held.ok && sameText(held.value.project, left.value)) continue;
+    const name = `${left.value.name.slice(0, 100)} (left unsaved)`;
+    await storage.save({ ...left.value, id: copyId(left.value.id), name }, 0);
+  }
+}
+
+function sameText(one: Project, other: Project): boolean {
+  return JSON.stringify(one) === JSON.stringify(other);
+}

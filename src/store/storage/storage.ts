@@ -1,0 +1,215 @@
+// Keeping projects in the browser: list, load, save, remove, and which was last open, with a check that no newer state
+// from another tab is overwritten. Where the records lie: storageIndexedDb.ts, storageMemory.ts. When to save: storageAutosave.ts.
+import * as v from 'valibot';
+import { openDocument } from '../../editing/openProject';
+import { phrase } from '../../model/phrase';
+import type { Project } from '../../model/project';
+import { failed, ok, type Result } from '../../model/result';
+import type { LeavingNotes } from './leaving';
+import type { ProjectChange, ProjectNews } from './news';
+import { StorageRefusal, storageProblem } from './storageProblem';
+
+const summarySchema = v.object({
+  id: v.string(),
+  name: v.string(),
+  /** Milliseconds since 1970. */
+  changedAt: v.number(),
+  /** Number of blocks. */
+  blocks: v.number(),
+  /** A small SVG of the wall, or null where none was made. */
+  thumbnail: v.nullable(v.string()),
+  /** Counts the savings of this project; a saving must name the one it is based on. */
+  revision: v.number(),
+});
+
+/** What a list of projects shows without opening any of them. */
+export type ProjectSummary = Readonly<v.InferOutput<typeof summarySchema>>;
+
+export interface StoredProject {
+  readonly project: Project;
+  readonly revision: number;
+  readonly thumbnail: string | null;
+}
+
+/** Kept projects. No function here ever rejects: what goes wrong comes back as problems with words for the person. */
+export interface ProjectStorage {
+  /** False where the work is gone when the page closes (no IndexedDB); say so on screen. */
+  readonly keeps: boolean;
+  /** All kept projects, last changed first. */
+  list(): Promise<Result<readonly ProjectSummary[]>>;
+  /** Opens a project to the end. A damaged one gives its problems and stays kept as it is; see rescue. */
+  load(id: string): Promise<Result<StoredProject>>;
+  /** The kept document as text, unchecked, to save a damaged project to a file. */
+  rescue(id: string): Promise<Result<string>>;
+  /**
+   * Keeps the project and gives its new revision. `revision` is the one last loaded or saved, 0 for a new project. Refused
+   * with 'changed-elsewhere' or 'removed-elsewhere' when the kept state is another; nothing is overwritten then.
+   * A thumbnail left out keeps the old one.
+   */
+  save(project: Project, revision: number, thumbnail?: string | null): Promise<Result<number>>;
+  /**
+   * The page goes away with this project unsaved: notes it at once, without waiting, to be kept at the next visit. A saving
+   * that still succeeds takes the note back. False when it could not be noted.
+   */
+  leave(project: Project, revision: number): boolean;
+  /** Removes a project; one that is not there is no failure. */
+  remove(id: string): Promise<Result<null>>;
+  /** The id set last, or null. The project may be gone since. */
+  lastOpen(): Promise<Result<string | null>>;
+  setLastOpen(id: string | null): Promise<Result<null>>;
+  /** Calls back when another tab saves or removes a project. Returns what ends it. */
+  watch(listener: (change: ProjectChange) => void): () => void;
+  /** Lets go of the database and the other tabs. */
+  close(): void;
+}
+
+export interface ShelfRecord {
+  readonly summary: ProjectSummary;
+  readonly document: unknown;
+}
+
+/** Where records lie. Its functions may reject; createStorage turns that into problems. */
+export interface Shelf {
+  readonly keeps: boolean;
+  /** Ids with whatever summary lies beside them. */
+  summaries(): Promise<readonly (readonly [id: string, summary: unknown])[]>;
+  record(id: string): Promise<{ readonly summary: unknown; readonly document: unknown } | undefined>;
+  /** In one transaction: reads the summary, and puts or removes (null) what `decide` answers. If it throws, nothing changes. */
+  change(id: string, decide: (summary: unknown) => ShelfRecord | null): Promise<void>;
+  note(key: string): Promise<unknown>;
+  setNote(key: string, value: string | null): Promise<void>;
+  close(): void;
+}
+
+const LAST_OPEN = 'last-open';
+
+/** The storage on a shelf. `now` gives milliseconds since 1970. */
+export function createStorage(
+  shelf: Shelf,
+  { news, notes, now }: { news: ProjectNews; notes: LeavingNotes; now: () => number },
+): ProjectStorage {
+  return {
+    keeps: shelf.keeps,
+    list: () =>
+      guarded(async () => {
+        const all = (await shelf.summaries()).map(([id, summary]) => readSummary(id, summary));
+        return ok(all.sort((one, other) => other.changedAt - one.changedAt));
+      }),
+    load: (id) => guarded(() => load(shelf, id)),
+    rescue: (id) =>
+      guarded(async () => {
+        const record = await shelf.record(id);
+        return record ? ok(`${JSON.stringify(record.document, null, 1)}\n`) : noSuchProject(id);
+      }),
+    save: (project, revision, thumbnail) =>
+      guarded(async () => {
+        await shelf.change(project.id, (held) => nextRecord(project, revision, thumbnail, held, now()));
+        notes.drop(project.id);
+        news.tell({ id: project.id, revision: revision + 1 });
+        return ok(revision + 1);
+      }),
+    leave: (project, revision) => notes.leave(project, revision),
+    remove: (id) =>
+      guarded(async () => {
+        await shelf.change(id, () => null);
+        if ((await shelf.note(LAST_OPEN)) === id) await shelf.setNote(LAST_OPEN, null);
+        news.tell({ id, revision: null });
+        return ok(null);
+      }),
+    lastOpen: () =>
+      guarded(async () => {
+        const id = await shelf.note(LAST_OPEN);
+        return ok(typeof id === 'string' ? id : null);
+      }),
+    setLastOpen: (id) =>
+      guarded(async () => {
+        await shelf.setNote(LAST_OPEN, id);
+        return ok(null);
+      }),
+    watch: (listener) => news.watch(listener),
+    close: () => {
+      news.close();
+      shelf.close();
+    },
+  };
+}
+
+/** Gives a kept project another name. Refused like a saving when another tab changes it at the same time. */
+export async function renameStored(
+  storage: ProjectStorage,
+  id: string,
+  name: string,
+): Promise<Result<number>> {
+  const stored = await storage.load(id);
+  return stored.ok ? storage.save({ ...stored.value.project, name }, stored.value.revision) : stored;
+}
+
+/** Keeps a copy under a new id and name, its thumbnail with it; gives the copy's revision. */
+export async function duplicateStored(
+  storage: ProjectStorage,
+  id: string,
+  copy: { readonly id: string; readonly name: string },
+): Promise<Result<number>> {
+  const stored = await storage.load(id);
+  return stored.ok ? storage.save({ ...stored.value.project, ...copy }, 0, stored.value.thumbnail) : stored;
+}
+
+async function load(shelf: Shelf, id: string): Promise<Result<StoredProject>> {
+  const record = await shelf.record(id);
+  if (!record) return noSuchProject(id);
+  const opened = openDocument(record.document);
+  if (!opened.ok) return opened;
+  const { revision, thumbnail } = readSummary(id, record.summary);
+  return ok({ project: opened.value, revision, thumbnail });
+}
+
+/** The record to put in place of the one held, if the saving is based on that one; throws the refusal if not. */
+function nextRecord(
+  project: Project,
+  revision: number,
+  thumbnail: string | null | undefined,
+  held: unknown,
+  changedAt: number,
+): ShelfRecord {
+  const before = held === undefined ? undefined : readSummary(project.id, held);
+  if (before === undefined && revision > 0) {
+    const say =
+      '"{name}" was removed in another tab. It is still open here; save it to a file or keep it as a new project.';
+    throw new StorageRefusal('removed-elsewhere', phrase(say, { name: project.name }));
+  }
+  if (before !== undefined && before.revision !== revision) {
+    const say =
+      '"{name}" was changed in another tab. Nothing was overwritten; open that state, or keep this one as a copy.';
+    throw new StorageRefusal('changed-elsewhere', phrase(say, { name: project.name }));
+  }
+  const summary: ProjectSummary = {
+    id: project.id,
+    name: project.name,
+    changedAt,
+    blocks: project.blocks.length,
+    thumbnail: thumbnail === undefined ? (before?.thumbnail ?? null) : thumbnail,
+    revision: revision + 1,
+  };
+  return { summary, document: project };
+}
+
+/** A summary as kept; one that cannot be read still stands in the list, so that its project can be opened or rescued. */
+function readSummary(id: string, summary: unknown): ProjectSummary {
+  const read = v.safeParse(summarySchema, summary);
+  return read.success
+    ? { ...read.output, id }
+    : { id, name: id, changedAt: 0, blocks: 0, thumbnail: null, revision: 0 };
+}
+
+function noSuchProject(id: string) {
+  const say = 'This project is no longer kept here. It may have been removed in another tab.';
+  return failed('no-such-project', id, phrase(say));
+}
+
+async function guarded<T>(work: () => Promise<Result<T>>): Promise<Result<T>> {
+  try {
+    return await work();
+  } catch (error) {
+    return { ok: false, problems: [storageProblem(error)] };
+  }
+}

@@ -1,0 +1,40 @@
+// What can go wrong between the page and the browser's storage, in words for the person.
+import { type Phrase, phrase } from '../../model/phrase';
+import type { Problem } from '../../model/result';
+
+/** Thrown inside the storage when it refuses something itself; carries the sentence for the person. */
+export class StorageRefusal extends Error {
+  readonly problem: Problem;
+  constructor(code: string, message: Phrase) {
+    super(message.say);
+    this.name = 'StorageRefusal';
+    this.problem = { code, path: '', message };
+  }
+}
+
+/** Sentences by the name the browser gives its error (the names are those of the Indexed Database API, W3C). */
+const KNOWN: Readonly<Record<string, readonly [code: string, say: string]>> = {
+  QuotaExceededError: [
+    'storage-full',
+    'The browser has no room left for this project. Save it to a file, then remove projects you no longer need.',
+  ],
+  VersionError: [
+    'storage-newer',
+    'The projects here are kept by a newer Wedgewall. Reload the page to get it; until then save to a file.',
+  ],
+  SecurityError: [
+    'storage-refused',
+    'The browser does not let this page keep projects. Save to a file before you close it.',
+  ],
+};
+
+/** The problem behind anything thrown while reading or writing. Never throws. */
+export function storageProblem(error: unknown): Problem {
+  if (error instanceof StorageRefusal) return error.problem;
+  const known = error instanceof Error || error instanceof DOMException ? KNOWN[error.name] : undefined;
+  if (known) return { code: known[0], path: '', message: phrase(known[1]) };
+  const reason = error instanceof Error ? error.message || error.name : String(error);
+  const say =
+    'The browser could not read or write its kept projects ({reason}). Save to a file to be on the safe side.';
+  return { code: 'storage-failed', path: '', message: phrase(say, { reason }) };
+}

@@ -1,0 +1,162 @@
+// Every block as a picture with its number and how it stands; found by number, set or what is wrong with it; many marked
+// at once to say how far they are sewn.
+import { useCallback, useDeferredValue, useMemo, useRef, useState } from 'react';
+import type { Clash } from '../../../../balance/clashes/clashes';
+import { drawBlock } from '../../../../drawing/drawProject';
+import { cellOf } from '../../../../model/find';
+import type { Block, BlockId, Project } from '../../../../model/project';
+import { useApp, useAppStore } from '../../../app';
+import { Choice } from '../../../fields/Choice';
+import { useSay } from '../../../words';
+import { HowFar } from '../HowFar';
+import { BlockListCard } from './BlockListCard';
+import { MarkRow } from './MarkRow';
+
+type Show = 'all' | 'open' | 'meeting';
+const NONE: readonly Clash[] = [];
+const FIRST = 24;
+
+export function BlockList({ clashes }: { clashes: ReadonlyMap<BlockId, readonly Clash[]> }) {
+  const say = useSay();
+  const store = useAppStore();
+  const project = useApp((app) => app.project);
+  const [sought, setSought] = useState('');
+  const [show, setShow] = useState<Show>('all');
+  const [marking, setMarking] = useState(false);
+  const [marked, setMarked] = useState<ReadonlySet<BlockId>>(new Set());
+  const last = useRef<BlockId | null>(null);
+  const wanted = useDeferredValue(sought);
+  const found = useMemo(
+    () =>
+      project.blocks
+        .filter(
+          (block) => shows(show, block, clashes.get(block.id) ?? NONE) && matches(project, block, wanted),
+        )
+        .sort((one, other) => one.number - other.number),
+    [project, clashes, show, wanted],
+  );
+  // The first screenful at once, the rest when there is time: 400 blocks are a lot to lay out in one go.
+  const drawn = useDeferredValue(found, found.slice(0, FIRST));
+  const order = useRef(found);
+  order.current = found;
+  const press = useCallback(
+    (id: BlockId, range: boolean) => {
+      if (!marking) {
+        store.getState().pick(id);
+        return;
+      }
+      const from = range && last.current ? last.current : id;
+      const ids = between(order.current, from, id);
+      last.current = id;
+      setMarked((before) => {
+        const next = new Set(before);
+        const adds = !before.has(id);
+        for (const one of ids) {
+          if (adds) next.add(one);
+          else next.delete(one);
+        }
+        return next;
+      });
+    },
+    [marking, store],
+  );
+  const chosen = project.blocks.filter((block) => marked.has(block.id));
+  const stages = new Set(chosen.map((block) => block.progress));
+  if (project.blocks.length === 0) return null;
+  return (
+    <section aria-labelledby="list-title">
+      <div className="spread">
+        <h3 id="list-title">{say('All blocks')}</h3>
+        <button
+          type="button"
+          className="button"
+          aria-pressed={marking}
+          onClick={() => {
+            setMarking(!marking);
+            setMarked(new Set());
+          }}
+        >
+          {marking ? say('Done marking') : say('Mark several')}
+        </button>
+      </div>
+      <div className="stack list-tools">
+        {project.blocks.length > 8 ? (
+          <div className="field">
+            <label htmlFor="find-block">{say('Find by number, or by set letter')}</label>
+            <input
+              id="find-block"
+              type="search"
+              autoComplete="off"
+              value={sought}
+              onChange={(event) => setSought(event.target.value)}
+            />
+          </div>
+        ) : null}
+        <Choice
+          label="Which blocks are shown"
+          hideLabel
+          value={show}
+          options={[
+            { value: 'all', label: 'All' },
+            { value: 'open', label: 'Not complete' },
+            { value: 'meeting', label: 'Meeting on the rim' },
+          ]}
+          onChange={setShow}
+        />
+        {marking ? (
+          <div className="marking">
+            <div className="row">
+              <button
+                type="button"
+                className="button"
+                onClick={() => setMarked(new Set(found.map((block) => block.id)))}
+              >
+                {say('Mark all shown')}
+              </button>
+              <span aria-live="polite">{say('{count} marked', { count: marked.size })}</span>
+            </div>
+            <MarkRow onMark={(row) => setMarked(new Set([...marked, ...row]))} />
+            <HowFar blocks={[...marked]} stage={stages.size === 1 ? chosen[0]!.progress : null} />
+          </div>
+        ) : null}
+      </div>
+      {found.length === 0 ? <p className="quiet">{say('No block is like that.')}</p> : null}
+      <ul className="block-list">
+        {drawn.map((block) => (
+          <li key={block.id}>
+            <BlockListCard
+              block={block}
+              pieces={drawBlock(project, block)}
+              fabrics={project.fabrics}
+              wedge={project.wedge}
+              turn={cellOf(project, block.id)?.turn ?? 0}
+              clashes={clashes.get(block.id) ?? NONE}
+              marked={marking ? marked.has(block.id) : null}
+              onPress={press}
+            />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function shows(show: Show, block: Block, clashes: readonly Clash[]): boolean {
+  if (show === 'open') return block.places.includes(null);
+  return show === 'all' || clashes.some((clash) => clash.kind === 'rim');
+}
+
+/** A number matches blocks whose number begins with it; letters match the sets their wedges are cut from. */
+function matches(project: Project, block: Block, sought: string): boolean {
+  const text = sought.trim().toUpperCase();
+  if (text === '') return true;
+  if (/^\d+$/.test(text)) return String(block.number).startsWith(text);
+  const set = project.stripSets.find((one) => one.label.toUpperCase() === text);
+  return set !== undefined && block.places.some((place) => place?.set === set.id);
+}
+
+function between(order: readonly Block[], from: BlockId, to: BlockId): BlockId[] {
+  const ends = [from, to].map((id) => order.findIndex((block) => block.id === id));
+  if (ends.includes(-1)) return [to];
+  return order.slice(Math.min(...ends), Math.max(...ends) + 1).map((block) => block.id);
+}

@@ -1,0 +1,88 @@
+// Wedges chosen by the tool: for all blocks, or for those with empty places; what was proved is said.
+import { Sparkle } from 'lucide-react';
+import { openBlocks } from '../../../../editing/commands/composing';
+import { counted, type Phrase } from '../../../../model/phrase';
+import { useApp } from '../../../app';
+import { Complaint } from '../../../fields/Complaint';
+import { DrawField } from '../../../fields/DrawField';
+import { useSay } from '../../../words';
+import { useChoosing } from '../useChoosing';
+
+const MOST_SEED = 9_999;
+
+export function ChooseWedges() {
+  const say = useSay();
+  const project = useApp((app) => app.project);
+  const { busy, choose, fill, seed, setSeed, words, problems } = useChoosing();
+  const open = openBlocks(project);
+  const openSet = new Set(open);
+  const empty = project.blocks.filter((block) => openSet.has(block.id) && block.places.includes(null)).length;
+  const kept = project.blocks.length - open.length;
+  if (project.blocks.length === 0) return null;
+  return (
+    <section aria-labelledby="choose-title">
+      <h3 id="choose-title">{say('Choose wedges')}</h3>
+      <div className="stack">
+        <p>
+          {say(
+            'The tool picks {count} for each block so that no fabric meets itself on a rim whenever that is possible.',
+            { count: project.wedge.perBlock },
+          )}
+        </p>
+        <div className="row">
+          {empty > 0 ? (
+            <button type="button" className="button solid" disabled={busy} onClick={fill}>
+              {say('For the empty places')}
+            </button>
+          ) : null}
+          <button
+            type="button"
+            className="button"
+            disabled={busy || open.length === 0}
+            onClick={() => choose(open)}
+          >
+            {say('For all, afresh')}
+          </button>
+        </div>
+        <DrawField
+          value={seed}
+          most={MOST_SEED}
+          same="The same number chooses the same wedges."
+          onChange={setSeed}
+        />
+        {kept > 0 ? (
+          <p className="quiet">
+            {say(
+              counted(
+                kept,
+                'One block is sewn or pinned and stays as it is.',
+                '{count} blocks are sewn or pinned and stay as they are.',
+              ),
+            )}
+          </p>
+        ) : null}
+      </div>
+      <Proof words={words} />
+      <Complaint problems={problems} />
+    </section>
+  );
+}
+
+/** What came of the last choice. */
+export function Proof({ words }: { words: readonly Phrase[] }) {
+  const say = useSay();
+  return (
+    <div role="status">
+      {words.length > 0 ? (
+        <div className="proof">
+          <Sparkle size={16} aria-hidden />
+          <div>
+            {words.map((one) => (
+              <p key={one.say}>{say(one)}</p>
+            ))}
+          </div>
+        </div>
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,91 @@
+// How many whole blocks the cut wedges allow, how many there are, and adding more.
+import { Plus } from 'lucide-react';
+import { useState } from 'react';
+import { addBlocks } from '../../../../editing/commands/blocks';
+import { blocksAllowed } from '../../../../editing/commands/composing';
+import { counted } from '../../../../model/phrase';
+import { useApp, useAppStore } from '../../../app';
+import { Complaint, useRun } from '../../../fields/Complaint';
+import { CountField } from '../../../fields/CountField';
+import { useSay } from '../../../words';
+
+const MOST_BLOCKS = 1_600;
+
+export function HowMany() {
+  const say = useSay();
+  const store = useAppStore();
+  const project = useApp((app) => app.project);
+  const [run, problems] = useRun();
+  const there = project.blocks.length;
+  const allowed = blocksAllowed(project);
+  const room = MOST_BLOCKS - there;
+  const missing = Math.max(0, allowed - there);
+  const [typed, setTyped] = useState<number | null>(null);
+  const count = Math.max(1, Math.min(room, typed ?? (missing || 1)));
+  /** Of the blocks to add, those the wedges no longer make whole. */
+  const beyond = room > 0 && allowed > 0 ? Math.min(count, Math.max(0, there + count - allowed)) : 0;
+  return (
+    <section aria-labelledby="many-title">
+      <h3 id="many-title">{say('How many')}</h3>
+      {allowed === 0 ? (
+        <div className="stack">
+          <p>{say('No whole block can be made yet: there are too few wedges. Strip sets come first.')}</p>
+          <div className="row">
+            <button type="button" className="button solid" onClick={() => store.getState().goTo('sets')}>
+              {say('Go to the strip sets')}
+            </button>
+          </div>
+        </div>
+      ) : null}
+      <p hidden={allowed === 0}>
+        {say(
+          counted(
+            allowed,
+            'The wedges on hand make 1 whole block.',
+            'The wedges on hand make {count} whole blocks.',
+          ),
+        )}{' '}
+        {say(counted(there, 'There is 1.', 'There are {count}.'))}
+      </p>
+      {room > 0 ? (
+        <div className="row add-blocks">
+          <CountField
+            label="Blocks to add"
+            describedBy={beyond > 0 ? 'many-beyond' : undefined}
+            value={count}
+            least={1}
+            most={room}
+            onCommit={(next) => {
+              setTyped(next);
+              return [];
+            }}
+          />
+          <button
+            type="button"
+            className="button"
+            onClick={() => {
+              if (run(addBlocks(count))) setTyped(null);
+            }}
+          >
+            <Plus size={16} aria-hidden /> {say(counted(count, 'Add 1 block', 'Add {count} blocks'))}
+          </button>
+        </div>
+      ) : (
+        <p className="quiet">{say('A project holds {most} blocks at most.', { most: MOST_BLOCKS })}</p>
+      )}
+      {beyond > 0 ? (
+        <p className="quiet" id="many-beyond" role="status">
+          {say(
+            counted(
+              beyond,
+              'The wedges make {allowed} whole in all; 1 of these will have empty places until more are cut.',
+              'The wedges make {allowed} whole in all; {count} of these will have empty places until more are cut.',
+              { allowed },
+            ),
+          )}
+        </p>
+      ) : null}
+      <Complaint problems={problems} />
+    </section>
+  );
+}

@@ -1,0 +1,37 @@
+// Marks the blocks that hang in one row of the wall, to say together how far they are.
+import { useId } from 'react';
+import type { BlockId } from '../../../../model/project';
+import { useApp } from '../../../app';
+import { useSay } from '../../../words';
+
+export function MarkRow({ onMark }: { onMark: (blocks: readonly BlockId[]) => void }) {
+  const say = useSay();
+  const id = useId();
+  const { rows, columns, cells } = useApp((app) => app.project.wall);
+  const onPoint = useApp((app) => app.project.setting.layout.kind === 'onPoint');
+  // On point rows are sewn on the slant; they are marked block by block.
+  if (onPoint) return null;
+  return (
+    <div className="field">
+      <label htmlFor={id}>{say('Mark a row of the wall')}</label>
+      <select
+        id={id}
+        value=""
+        onChange={(event) => {
+          const row = Number(event.target.value);
+          const hung = cells.slice(row * columns, (row + 1) * columns);
+          onMark(hung.flatMap((cell) => cell?.block ?? []));
+        }}
+      >
+        <option value="" disabled>
+          {say('Which row')}
+        </option>
+        {Array.from({ length: rows }, (_, row) => row).map((row) => (
+          <option key={row} value={row}>
+            {say('Row {row}', { row: row + 1 })}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}

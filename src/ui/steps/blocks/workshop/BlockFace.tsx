@@ -1,0 +1,100 @@
+// A block large enough to work on: cloth as it hangs, its places numbered, an arrow for the way each wedge's seams are
+// pressed, what meets along its seams. Places are chosen by click, Tab and arrows, and carried by hand.
+import { type KeyboardEvent, useMemo } from 'react';
+import type { Clash } from '../../../../balance/clashes/clashes';
+import { seamLies, seamsNotNesting } from '../../../../cutting/wedges/nesting';
+import { drawBlock } from '../../../../drawing/drawProject';
+import { finishedBlock } from '../../../../geometry/wedge';
+import { standing, turnsOf } from '../../../../model/find';
+import type { Block, Place } from '../../../../model/project';
+import { useApp } from '../../../app';
+import { BlockView } from '../../../wall/BlockView';
+import { SeamMarks } from '../../../wall/Marks';
+import { useSay } from '../../../words';
+import { wedgeWords } from '../blockWords';
+import { NotNesting, PlaceFace } from './PlaceFace';
+import { samePlace, useTrading } from './trade';
+
+interface Props {
+  block: Block;
+  /** Turn it hangs with. */
+  turn: number;
+  clashes: readonly Clash[];
+  chosen: number | null;
+  onChoose: (place: number) => void;
+  /** Pictured in a place instead of what is there; its name goes on saying what is there. */
+  trying?: { readonly place: number; readonly wedge: Place } | null;
+  onEmpty?: (place: number) => void;
+}
+
+export function BlockFace({ block, turn, clashes, chosen, onChoose, trying, onEmpty }: Props) {
+  const say = useSay();
+  const project = useApp((app) => app.project);
+  const { held, carried, hold, press, trade } = useTrading();
+  const { perBlock } = project.wedge;
+  const { width, height } = finishedBlock(project.wedge);
+  const shown = useMemo(() => {
+    if (!trying) return block;
+    return { ...block, places: block.places.with(trying.place, trying.wedge) };
+  }, [block, trying]);
+  const pieces = useMemo(() => drawBlock(project, shown), [project, shown]);
+  const lies = useMemo(() => seamLies(project, shown), [project, shown]);
+  const slips = useMemo(() => seamsNotNesting(project, shown), [project, shown]);
+  const stands = standing(block, turn, project.wedge);
+  const marks = trying ? [] : clashes.filter((clash) => clash.kind === 'rim').flatMap((clash) => clash.marks);
+  const focusable = chosen ?? 0;
+
+  const key = (event: KeyboardEvent, place: number) => {
+    const step = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key];
+    if (step !== undefined) {
+      const next = (place + step + perBlock) % perBlock;
+      const group = event.currentTarget.parentElement;
+      onChoose(next);
+      group?.querySelector<SVGElement>(`[data-workshop-place="${next}"]`)?.focus();
+    } else if (event.key === 'Enter' || event.key === ' ') {
+      if (held) trade(held, { block: block.id, place });
+      else onChoose(place);
+    } else if (event.key.toLowerCase() === 't' && !event.ctrlKey && !event.metaKey) {
+      hold(samePlace(held, { block: block.id, place }) ? null : { block: block.id, place });
+    } else if (event.key === 'Delete' || event.key === 'Backspace') onEmpty?.(place);
+    else return;
+    event.preventDefault();
+  };
+
+  return (
+    <div role="radiogroup" aria-label={say('Places of block {block}', { block: block.number })}>
+      {/* biome-ignore lint/a11y/noSvgWithoutTitle: its places are named one by one */}
+      <svg
+        className="block-face"
+        viewBox={`${-width / 2 - 0.1} ${-height / 2 - 0.1} ${width + 0.2} ${height + 0.2}`}
+      >
+        <g transform={`rotate(${(turn * 360) / turnsOf(perBlock)})`} aria-hidden>
+          <BlockView pieces={pieces} fabrics={project.fabrics} lit={null} near />
+          <SeamMarks marks={marks} strong={false} />
+        </g>
+        <NotNesting seams={slips} stands={stands} wedge={project.wedge} />
+        {block.places.map((wedge, place) => {
+          const ref = { block: block.id, place };
+          return (
+            <PlaceFace
+              // biome-ignore lint/suspicious/noArrayIndexKey: a place is its index
+              key={place}
+              place={place}
+              block={block.id}
+              toward={place + stands}
+              lie={lies[place] ?? null}
+              label={say('Place {place}: {wedge}', { place: place + 1, wedge: wedgeWords(project, wedge) })}
+              chosen={chosen === place}
+              tabbable={focusable === place}
+              held={samePlace(held, ref) || samePlace(carried?.from, ref)}
+              over={carried !== null && samePlace(carried.over, ref) && !samePlace(carried.from, ref)}
+              onPress={(event) => press(event, ref)}
+              onClick={() => (held ? trade(held, ref) : onChoose(place))}
+              onKeyDown={(event) => key(event, place)}
+            />
+          );
+        })}
+      </svg>
+    </div>
+  );
+}

@@ -1,0 +1,89 @@
+// The corners of one block: their fabric, the quilt's or its own, and the places they go on.
+import { RotateCcw, RotateCw } from 'lucide-react';
+import { setCornerFabric } from '../../../../editing/commands/blocks';
+import { turnByOneWedge } from '../../../../editing/commands/wall';
+import { placeOnSide, SIDES } from '../../../../geometry/contact';
+import { cellIndexOf, findFabric } from '../../../../model/find';
+import { cornersHeld } from '../../../../model/freedom';
+import type { Block } from '../../../../model/project';
+import { cornerFabricOf } from '../../../../model/wallCells';
+import { useApp, useAppStore } from '../../../app';
+import { Choice } from '../../../fields/Choice';
+import { Complaint, useRun } from '../../../fields/Complaint';
+import { FabricPicker } from '../../../fields/FabricPicker';
+import { useSay } from '../../../words';
+
+/** Places (from 1) that carry a setting piece: those that lie on none of the four sides. */
+export function cornerPlaces(block: Pick<Block, 'cornerShift'>, perBlock: number): number[] {
+  const onSides = new Set(SIDES.map((side) => placeOnSide(side, block.cornerShift, perBlock)));
+  return Array.from({ length: perBlock }, (_, place) => place).flatMap((place) =>
+    onSides.has(place) ? [] : [place + 1],
+  );
+}
+
+export function CornersOfBlock({ block }: { block: Block }) {
+  const say = useSay();
+  const store = useAppStore();
+  const project = useApp((app) => app.project);
+  const [run, problems] = useRun();
+  const [turn, turnProblems] = useRun();
+  const { perBlock } = project.wedge;
+  const quilts = cornerFabricOf(project, { cornerFabric: null }, cellIndexOf(project, block.id));
+  const own = block.cornerFabric !== null;
+  const on = block.progress === 'squared' || block.progress === 'joined';
+  const held = cornersHeld(project, block);
+  return (
+    <section aria-labelledby="corners-title">
+      <h3 id="corners-title">{say('Corners')}</h3>
+      <div className="stack">
+        <Choice
+          label="Fabric of the corners"
+          value={own ? 'own' : 'quilt'}
+          options={[
+            { value: 'quilt', label: 'The quilt’s' },
+            { value: 'own', label: 'Its own' },
+          ]}
+          disabled={on}
+          onChange={(next) =>
+            run(setCornerFabric(store.getState().project, block.id, next === 'own' ? quilts : null))
+          }
+        />
+        {own ? (
+          <FabricPicker
+            label="Fabric of this block’s corners"
+            value={block.cornerFabric}
+            disabled={on}
+            onChange={(fabric) => run(setCornerFabric(store.getState().project, block.id, fabric))}
+          />
+        ) : (
+          <p className="quiet">
+            <bdi>{findFabric(project, quilts)?.name}</bdi>
+          </p>
+        )}
+        <Complaint problems={problems} />
+        <p>{say('They lie on places {places}.', { places: { list: cornerPlaces(block, perBlock) } })}</p>
+        {held ? (
+          <p className="quiet">{say(held)}</p>
+        ) : (
+          <div className="row">
+            <button
+              type="button"
+              className="button"
+              onClick={() => turn(turnByOneWedge(store.getState().project, block.id, -1))}
+            >
+              <RotateCcw size={16} aria-hidden /> {say('Back by one wedge')}
+            </button>
+            <button
+              type="button"
+              className="button"
+              onClick={() => turn(turnByOneWedge(store.getState().project, block.id, 1))}
+            >
+              <RotateCw size={16} aria-hidden /> {say('On by one wedge')}
+            </button>
+          </div>
+        )}
+        <Complaint problems={turnProblems} />
+      </div>
+    </section>
+  );
+}

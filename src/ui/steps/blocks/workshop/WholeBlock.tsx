@@ -1,0 +1,51 @@
+// All places of the block at once: its wedges chosen by the tool, or taken out.
+import { emptyBlocks } from '../../../../editing/commands/blocks';
+import { openBlocks } from '../../../../editing/commands/composing';
+import { placesHeld } from '../../../../model/freedom';
+import type { Block } from '../../../../model/project';
+import { useApp, useAppStore } from '../../../app';
+import { Complaint, useRun } from '../../../fields/Complaint';
+import { useSay } from '../../../words';
+import { Proof } from '../list/ChooseWedges';
+import { useChoosing } from '../useChoosing';
+
+export function WholeBlock({ block }: { block: Block }) {
+  const say = useSay();
+  const store = useAppStore();
+  const project = useApp((app) => app.project);
+  const [run, problems] = useRun();
+  const choosing = useChoosing();
+  const filled = block.places.some((place) => place !== null);
+  const whole = !block.places.includes(null);
+  if (placesHeld(block)) return null;
+  const open = openBlocks(project).includes(block.id);
+  return (
+    <div className="whole-block">
+      <div className="row">
+        {open ? (
+          <button
+            type="button"
+            className={whole ? 'button' : 'button solid'}
+            disabled={choosing.busy}
+            onClick={() => choosing.choose([block.id])}
+          >
+            {filled ? say('Choose all its wedges afresh') : say('Choose its wedges')}
+          </button>
+        ) : (
+          <p className="quiet">{say('It is pinned: its wedges are changed by hand only.')}</p>
+        )}
+        {filled ? (
+          <button
+            type="button"
+            className="button"
+            onClick={() => run(emptyBlocks(store.getState().project, [block.id]))}
+          >
+            {say('Empty it')}
+          </button>
+        ) : null}
+      </div>
+      <Proof words={choosing.words} />
+      <Complaint problems={[...problems, ...choosing.problems]} />
+    </div>
+  );
+}

@@ -1,0 +1,44 @@
+// A trade of two wedges under way: one place is held until another is chosen. No part of the project until it is done.
+import { createContext, useContext } from 'react';
+import { findBlock } from '../../../../model/find';
+import type { Move } from '../../../../model/moves';
+import type { BlockId, Project } from '../../../../model/project';
+
+export interface PlaceRef {
+  readonly block: BlockId;
+  /** From 0. */
+  readonly place: number;
+}
+
+/** What a hand does with places: hold one, carry it, put it on another. */
+export interface Trading {
+  /** Held until another place is chosen. */
+  readonly held: PlaceRef | null;
+  /** While a wedge is carried: where from, and the place under it. */
+  readonly carried: { readonly from: PlaceRef; readonly over: PlaceRef | null } | null;
+  readonly hold: (place: PlaceRef | null) => void;
+  readonly press: (event: React.PointerEvent, from: PlaceRef) => void;
+  /** Trades two places and says why not where it cannot. */
+  readonly trade: (from: PlaceRef, to: PlaceRef) => void;
+}
+
+export const TradingContext = createContext<Trading | null>(null);
+
+export function useTrading(): Trading {
+  const trading = useContext(TradingContext);
+  if (!trading) throw new Error('useTrading: outside TradingContext');
+  return trading;
+}
+
+export function samePlace(one: PlaceRef | null | undefined, other: PlaceRef): boolean {
+  return one?.block === other.block && one.place === other.place;
+}
+
+/** The moves a trade comes to. */
+export function tradeMoves(project: Project, from: PlaceRef, to: PlaceRef): Move[] {
+  const wedgeIn = (ref: PlaceRef) => findBlock(project, ref.block)?.places[ref.place] ?? null;
+  return [
+    { kind: 'place', block: from.block, place: from.place, wedge: wedgeIn(to) },
+    { kind: 'place', block: to.block, place: to.place, wedge: wedgeIn(from) },
+  ];
+}

@@ -1,0 +1,39 @@
+// Cloth joins the list; each kind begins with the size it usually has.
+import { addCloth } from '../../../../editing/commands/clothOnHand';
+import type { Inches } from '../../../../model/units';
+import type { DraftOf } from '../../../../store/drafts';
+import { useApp } from '../../../app';
+import type { useDraft } from '../useDraft';
+import { AddForm } from './AddForm';
+import { ClothFields } from './ClothFields';
+import { usualSize } from './clothWords';
+
+export function firstCloth(usable: Inches): DraftOf<'cloth'>['values'] {
+  return { fabric: null, kind: 'yardage', ...usualSize('yardage', usable), count: 1 };
+}
+
+export function AddCloth({ draft }: { draft: ReturnType<typeof useDraft<'cloth'>> }) {
+  const usable = useApp((app) => app.project.preferences.usableWidth);
+  const { values, change } = draft;
+  return (
+    <AddForm
+      title="Add cloth"
+      adds="Add this cloth"
+      noFabric="Choose the fabric this cloth is of."
+      fabric={values.fabric}
+      onFabric={(fabric) => change({ fabric })}
+      takesFocus={draft.takesFocus}
+      command={(project, fabric) => addCloth(project, { ...values, fabric })}
+      onClose={() => draft.setOpen(false)}
+    >
+      <ClothFields
+        cloth={values}
+        onChange={(to) => {
+          change(to);
+          return [];
+        }}
+        onKind={(kind) => change({ kind, ...usualSize(kind, usable) })}
+      />
+    </AddForm>
+  );
+}

@@ -1,0 +1,74 @@
+// A form that adds cloth or strips of one fabric to a list: the fabric, its fields, and the refusal beside them.
+import { type ReactNode, useEffect, useRef, useState } from 'react';
+import type { Command } from '../../../../editing/apply';
+import { phrase } from '../../../../model/phrase';
+import type { FabricId, Project } from '../../../../model/project';
+import type { Problem } from '../../../../model/result';
+import { useApp, useAppStore } from '../../../app';
+import { Complaint } from '../../../fields/Complaint';
+import { FabricPicker } from '../../../fields/FabricPicker';
+import { useSay } from '../../../words';
+
+interface Props {
+  title: string;
+  /** What the button says. */
+  adds: string;
+  /** What is said while no fabric is chosen. */
+  noFabric: string;
+  fabric: FabricId | null;
+  onFabric: (fabric: FabricId) => void;
+  takesFocus: boolean;
+  command: (project: Project, fabric: FabricId) => Command;
+  onClose: () => void;
+  children: ReactNode;
+}
+
+export function AddForm({ title, adds, noFabric, fabric, onFabric, takesFocus, ...props }: Props) {
+  const say = useSay();
+  const store = useAppStore();
+  const form = useRef<HTMLFormElement>(null);
+  // A fabric chosen before may be gone by the time the person comes back.
+  const known = useApp((app) => app.project.fabrics.some((one) => one.id === fabric)) ? fabric : null;
+  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  useEffect(() => {
+    if (takesFocus) form.current?.querySelector('button')?.focus();
+  }, [takesFocus]);
+  const add = () => {
+    const { project, run } = store.getState();
+    setProblems(
+      known === null
+        ? [{ code: 'no-fabric', path: 'fabric', message: phrase(noFabric) }]
+        : run(props.command(project, known)),
+    );
+  };
+  return (
+    <form
+      ref={form}
+      className="stack fab-open fab-new"
+      aria-label={say(title)}
+      onSubmit={(event) => {
+        event.preventDefault();
+        add();
+      }}
+    >
+      <FabricPicker
+        label="Fabric"
+        value={known}
+        onChange={(chosen) => {
+          onFabric(chosen);
+          setProblems([]);
+        }}
+      />
+      {props.children}
+      <Complaint problems={problems} />
+      <div className="row">
+        <button data-once type="submit" className="button solid">
+          {say(adds)}
+        </button>
+        <button type="button" className="button" onClick={props.onClose}>
+          {say('Done')}
+        </button>
+      </div>
+    </form>
+  );
+}

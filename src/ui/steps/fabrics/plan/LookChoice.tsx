@@ -1,0 +1,86 @@
+// The look of the strips: how many narrow, middle and wide ones, as usual or by proportions and widths of one's own.
+import { USUAL_WIDTHS } from '../../../../cutting/plan/planStrips';
+import type { WidthPart } from '../../../../cutting/plan/setTotals';
+import { Choice } from '../../../fields/Choice';
+import { CountField } from '../../../fields/CountField';
+import { LengthField } from '../../../fields/LengthField';
+import { useSay } from '../../../words';
+
+type Named = 'usual' | 'even' | 'narrow';
+
+export interface Look {
+  readonly name: Named | 'own';
+  readonly widths: readonly WidthPart[];
+}
+
+/** Parts of narrow, middle and wide strips; 2 : 2 : 1 is usual (common practice, no source). */
+const PARTS: Readonly<Record<Named, readonly number[]>> = {
+  usual: [2, 2, 1],
+  even: [1, 1, 1],
+  narrow: [4, 2, 1],
+};
+const NAMES = ['Narrow', 'Middle', 'Wide'] as const;
+const MOST_PARTS = 9;
+
+export const USUAL_LOOK: Look = { name: 'usual', widths: USUAL_WIDTHS };
+
+/** Widths a plan is made with: those of which some are wanted. */
+export function wantedWidths(look: Look): readonly WidthPart[] {
+  return look.widths.filter((one) => one.part > 0);
+}
+
+interface Props {
+  look: Look;
+  onChange: (look: Look) => void;
+}
+
+export function LookChoice({ look, onChange }: Props) {
+  const say = useSay();
+  const choose = (name: Look['name']) => {
+    if (name === 'own') onChange({ name, widths: look.widths });
+    else onChange({ name, widths: USUAL_WIDTHS.map(({ width }, at) => ({ width, part: PARTS[name][at]! })) });
+  };
+  const change = (at: number, to: Partial<WidthPart>) => {
+    onChange({
+      name: 'own',
+      widths: look.widths.map((one, index) => (index === at ? { ...one, ...to } : one)),
+    });
+    return [];
+  };
+  return (
+    <div className="stack onhand-kind onhand-parts">
+      <Choice
+        label="Narrow : middle : wide"
+        value={look.name}
+        options={[
+          { value: 'usual', label: '2 : 2 : 1' },
+          { value: 'even', label: '1 : 1 : 1' },
+          { value: 'narrow', label: '4 : 2 : 1' },
+          { value: 'own', label: 'own' },
+        ]}
+        onChange={choose}
+      />
+      {look.name === 'own'
+        ? look.widths.map((one, at) => (
+            <fieldset key={NAMES[at]} className="onhand-look">
+              <legend className="hidden-text">{say(NAMES[at]!)}</legend>
+              <LengthField
+                label={NAMES[at]!}
+                value={one.width}
+                least={0.5}
+                most={12}
+                onCommit={(width) => change(at, { width })}
+              />
+              <CountField
+                label="Parts"
+                value={one.part}
+                least={0}
+                most={MOST_PARTS}
+                onCommit={(part) => change(at, { part })}
+              />
+            </fieldset>
+          ))
+        : null}
+    </div>
+  );
+}

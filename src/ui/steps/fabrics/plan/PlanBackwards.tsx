@@ -1,0 +1,209 @@
+// Planning backwards: from cloth and strips on hand to the largest top, what runs out first, and what to buy for more.
+import { Ruler } from 'lucide-react';
+import { useDeferredValue, useMemo, useState } from 'react';
+import { afterCutting } from '../../../../cutting/plan/afterCutting';
+import { type ClothToBuy, clothToBuy, toBuyWords } from '../../../../cutting/plan/clothToBuy';
+import { type ClothBasket, type LargestTop, largestTop } from '../../../../cutting/plan/largestTop';
+import { stripsLeftBeside } from '../../../../cutting/sets/stripsUnused';
+import { topFit } from '../../../../cutting/top/topSize';
+import { availableWedges } from '../../../../cutting/wedges/yield';
+import { sellingUnit } from '../../../../cutting/yardage/clothLength';
+import { cutFromCloth } from '../../../../editing/commands/clothOnHand';
+import { counted } from '../../../../model/phrase';
+import type { Fabric, FabricId, Project } from '../../../../model/project';
+import type { Inches } from '../../../../model/units';
+import { useApp, useAppStore } from '../../../app';
+import { Complaint, useRun } from '../../../fields/Complaint';
+import { CountField } from '../../../fields/CountField';
+import { Fractions } from '../../../fields/Fractions';
+import { useSay } from '../../../words';
+import { Caution } from '../../Caution';
+import { useReturnFocus } from '../../useReturnFocus';
+import { type Look, LookChoice, USUAL_LOOK, wantedWidths } from './LookChoice';
+import { StripsTable } from './StripsTable';
+
+const MOST_BLOCKS = 400;
+
+export function PlanBackwards() {
+  const say = useSay();
+  const project = useApp((app) => app.project);
+  const [open, setOpen] = useState(false);
+  const [look, setLook] = useState<Look>(USUAL_LOOK);
+  const opener = useReturnFocus(open);
+  if (project.clothOnHand.length === 0 && project.stripsOnHand.length === 0) return null;
+  if (!open) {
+    return (
+      <button ref={opener} type="button" className="button fab-add" onClick={() => setOpen(true)}>
+        <Ruler size={16} aria-hidden /> {say('How large a top does it make')}
+      </button>
+    );
+  }
+  return (
+    <section className="stack" aria-label={say('The largest top')}>
+      <h3>{say('The largest top')}</h3>
+      <LookChoice look={look} onChange={setLook} />
+      <Top look={look} />
+      <div>
+        <button type="button" className="button" onClick={() => setOpen(false)}>
+          {say('Done')}
+        </button>
+      </div>
+    </section>
+  );
+}
+
+/** What is there to cut: background cloth is kept for corners and sashing, strips sewn into sets are counted in those. */
+function basketOf(project: Project, look: Look): ClothBasket {
+  const fabrics = project.fabrics.filter((fabric) => !fabric.background);
+  const free = new Set(fabrics.map((fabric) => fabric.id));
+  const wedges = project.stripSets.map((set) => availableWedges(set, project.wedge));
+  const there = wedges.reduce((sum, one) => ({ up: sum.up + one.up, down: sum.down + one.down }), {
+    up: 0,
+    down: 0,
+  });
+  return {
+    fabrics,
+    clothOnHand: project.clothOnHand.filter((row) => free.has(row.fabric)),
+    stripsOnHand: stripsLeftBeside(project.stripsOnHand, project.stripSets).filter((row) =>
+      free.has(row.fabric),
+    ),
+    wedge: project.wedge,
+    widths: wantedWidths(look),
+    ...(project.stripSets.length > 0 ? { there } : {}),
+  };
+}
+
+function Top({ look }: { look: Look }) {
+  const say = useSay();
+  const store = useAppStore();
+  const project = useApp((app) => app.project);
+  const [run, problems] = useRun();
+  const shown = useDeferredValue(look);
+  const basket = useMemo(() => basketOf(project, shown), [project, shown]);
+  const top = useMemo(() => largestTop(basket), [basket]);
+  const after = useMemo(() => afterCutting(project, top.pieces, project.wedge.seam), [project, top]);
+  const fit = useMemo(() => topFit(project, top.blocks, after.clothOnHand), [project, top, after]);
+  const kept = project.fabrics.some(
+    (fabric) => fabric.background && project.clothOnHand.some((row) => row.fabric === fabric.id),
+  );
+  return (
+    <>
+      <ul className="onhand-words" aria-live="polite">
+        {[...top.words, ...(fit?.words ?? [])].map((words, index) => (
+          <li key={say(words)} className={index === 0 || words === fit?.words[0] ? undefined : 'quiet'}>
+            <Fractions text={say(words)} />
+          </li>
+        ))}
+        {kept && !fit ? (
+          <li className="quiet">{say('Background cloth is kept for corners and sashing.')}</li>
+        ) : null}
+      </ul>
+      <CutTables top={top} fabrics={project.fabrics} />
+      {after.cut > 0 ? (
+        <div>
+          <button
+            type="button"
+            className="button solid"
+            onClick={() => run(cutFromCloth(store.getState().project, after))}
+          >
+            {say(counted(after.cut, 'Cut: put 1 strip on the list', 'Cut: put {count} strips on the list'))}
+          </button>
+        </div>
+      ) : null}
+      <Complaint problems={problems} />
+      <ToBuy basket={basket} blocks={top.blocks} />
+      {after.cut > 0 ? <Caution about={['cutting']} /> : null}
+    </>
+  );
+}
+
+/** What is cut: one table, or one for each length where sets are of several; what is left stands in the last. */
+function CutTables({ top, fabrics }: { top: LargestTop; fabrics: readonly Fabric[] }) {
+  const say = useSay();
+  if (top.strips.length === 0) return null;
+  const given = (fabric: FabricId) => top.strips.some((row) => row.fabric === fabric);
+  const left = (fabric: FabricId) => top.left.find((row) => row.fabric === fabric)?.inches ?? 0;
+  // A fabric that gives nothing and of which nothing is left has nothing to say here.
+  const rows = fabrics.filter(({ id }) => given(id) || left(id) > 1e-9);
+  const text = (inches: Inches) => say('{length}', { length: { inches } });
+  if (top.sets.length < 2) {
+    return <StripsTable fabrics={rows} strips={top.strips} last="Left" lastOf={(id) => text(left(id))} />;
+  }
+  return top.sets.map(({ length }, at) => {
+    const strips = top.strips.filter((row) => Math.abs(row.length - length) < 1e-9);
+    const last = at === top.sets.length - 1;
+    const used = rows.filter(
+      ({ id }) => strips.some((row) => row.fabric === id) || (last && left(id) > 1e-9),
+    );
+    return (
+      <div key={length} className="stack">
+        <p className="quiet">
+          <Fractions text={say('Strips cut {length} long', { length: { inches: length } })} />
+        </p>
+        {last ? (
+          <StripsTable fabrics={used} strips={strips} last="Left" lastOf={(id) => text(left(id))} />
+        ) : (
+          <StripsTable fabrics={used} strips={strips} />
+        )}
+      </div>
+    );
+  });
+}
+
+/** What to buy for a number of blocks; worked out when asked, for the cloth as it is. */
+function ToBuy({ basket, blocks }: { basket: ClothBasket; blocks: number }) {
+  const say = useSay();
+  const project = useApp((app) => app.project);
+  const [wanted, setWanted] = useState<number | null>(null);
+  const [answer, setAnswer] = useState<{ readonly of: ClothBasket; readonly buy: ClothToBuy } | null>(null);
+  const count = wanted ?? Math.min(MOST_BLOCKS, blocks + 1);
+  const unit = sellingUnit(project);
+  const ask = () => {
+    const { usableWidth } = project.preferences;
+    setAnswer({ of: basket, buy: clothToBuy(basket, count, { usableWidth, unit, buying: project.buying }) });
+  };
+  const buy = answer?.of === basket ? answer.buy : null;
+  return (
+    <div className="stack onhand-buy">
+      <div className="row">
+        <CountField
+          label="Blocks wanted"
+          value={count}
+          least={1}
+          most={MOST_BLOCKS}
+          onCommit={(next) => {
+            setWanted(next);
+            setAnswer(null);
+            return [];
+          }}
+        />
+        <button type="button" className="button" onClick={ask}>
+          {say('What to buy')}
+        </button>
+      </div>
+      <div role="status">
+        {buy ? (
+          <>
+            <p>
+              <Fractions text={say(buy.words)} />
+            </p>
+            <ul className="onhand-words">
+              {buy.fabrics.map((row) => (
+                <li key={row.fabric.id}>
+                  <Fractions text={say(toBuyWords(row, unit))} />
+                </li>
+              ))}
+            </ul>
+            {buy.fabrics.length > 0 ? (
+              <p className="quiet">
+                {say(
+                  'With straightening and shrinkage as they stand under Finishing; a step less of any of them would not do. Corners and sashing are extra.',
+                )}
+              </p>
+            ) : null}
+          </>
+        ) : null}
+      </div>
+    </div>
+  );
+}

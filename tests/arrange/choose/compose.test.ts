@@ -1,0 +1,288 @@
+// Composing, ranking and repairing on whole projects: what must hold whatever the sets are.
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { composeBlocks } from '../../../src/arrange/choose/compose';
+import { rankWedges } from '../../../src/arrange/choose/composeRank';
+import { repair } from '../../../src/arrange/choose/composeRepair';
+import { besideTable, tipOf, wedgeKinds } from '../../../src/arrange/choose/wedgeTypes';
+import { makeSets } from '../../../src/cutting/sets/randomSets';
+import { checkWedges, wedgeLedger } from '../../../src/cutting/wedges/ledger';
+import { blockBands, radialContacts } from '../../../src/geometry/contact';
+import { createBlock } from '../../../src/model/create';
+import { moved } from '../../../src/model/moves';
+import { speak } from '../../../src/model/phrase';
+import type { Block, Project } from '../../../src/model/project';
+import { plainFabrics, projectOf, stripSet, stripsOf } from '../../cutting/fabrics';
+
+const seed = 42_000;
+
+const known = new Map<string, Project>();
+
+/** A project of so many empty blocks with sets enough for them; the same for the same figures. */
+function madeProject(blocks: number, anySeed: number, perBlock: Project['wedge']['perBlock'] = 8): Project {
+  const key = `${blocks} ${anySeed} ${perBlock}`;
+  const project = known.get(key) ?? freshProject(blocks, anySeed, perBlock);
+  known.set(key, project);
+  return project;
+}
+
+function freshProject(blocks: number, anySeed: number, perBlock: Project['wedge']['perBlock']): Project {
+  const fabrics = plainFabrics(10);
+  const per = Math.max(2, blocks);
+  const stripsOnHand = stripsOf(fabrics, [[1, per], [1.5, per], [2, Math.ceil(per / 2)]]); // biome-ignore format: a table
+  const plain = projectOf({ fabrics, stripsOnHand });
+  const wedge = { ...plain.wedge, perBlock };
+  const { sets } = makeSets({ fabrics, stripsOnHand, wedge, keep: [], want: { blocks }, seed: anySeed });
+  let project: Project = { ...plain, wedge, stripSets: sets };
+  for (let block = 0; block < blocks; block += 1) {
+    project = { ...project, blocks: [...project.blocks, createBlock(project)] };
+  }
+  return project;
+}
+
+const ids = (project: Project) => project.blocks.map((block) => block.id);
+const rimClashes = (project: Project, block: Block) =>
+  radialContacts(blockBands(project, block), project.wedge.perBlock).filter(
+    (contact) => contact.onRim && contact.band.fabric === contact.nextBand.fabric,
+  ).length;
+
+describe('blocks composed', () => {
+  it.each([6, 8, 10, 12] as const)(
+    'with %d wedges are whole, tip up and down in turn, without a fabric meeting itself on a rim, from no more wedges than there are',
+    (perBlock) => {
+      const project = madeProject(6, 3, perBlock);
+      const made = composeBlocks(project, 6, 1);
+      const after = moved(project, made.moves);
+      expect(made.made).toHaveLength(6);
+      expect(made.proved).toBe('none');
+      expect(checkWedges(after)).toEqual([]);
+      for (const block of after.blocks) {
+        block.places.forEach((place, at) => {
+          expect(place?.tip).toBe(tipOf(at));
+        });
+        expect(rimClashes(after, block)).toBe(0);
+      }
+      expect(made.words.map((words) => speak(words))).toEqual([
+        '6 blocks are composed. No fabric meets itself on a rim.',
+      ]);
+    },
+  );
+
+  it('are the same for a seed, and use different sets within a block', () => {
+    const project = madeProject(6, 4);
+    expect(composeBlocks(project, 6, 9)).toEqual(composeBlocks(project, 6, 9));
+    const after = moved(project, composeBlocks(project, 6, 9).moves);
+    for (const block of after.blocks) {
+      const kinds = new Set(block.places.map((place) => `${place!.set} ${place!.tip}`));
+      expect(kinds.size).toBeGreaterThanOrEqual(6);
+    }
+  });
+
+  it('leave sewn and pinned blocks and the blocks not asked for as they are', () => {
+    const first = madeProject(6, 5);
+    const whole = moved(first, composeBlocks(first, 6, 1).moves);
+    const [sewn, pinned, other] = whole.blocks;
+    const project: Project = {
+      ...whole,
+      blocks: whole.blocks.map((block) =>
+        block === sewn ? { ...block, progress: 'octagon' as const } : block,
+      ),
+      wall: {
+        ...whole.wall,
+        cells: [{ block: pinned!.id, turn: 0, pinned: true }, ...whole.wall.cells.slice(1)],
+      },
+    };
+    const asked = ids(project).filter((id) => id !== other!.id);
+    const made = composeBlocks(project, asked, 77);
+    expect([...made.made].sort()).toEqual(asked.slice(2).sort());
+    const after = moved(project, made.moves);
+    expect(after.blocks.slice(0, 3).map((block) => block.places)).toEqual(
+      project.blocks.slice(0, 3).map((block) => block.places),
+    );
+    expect(checkWedges(after)).toEqual([]);
+  });
+
+  it('are as many as the wedges allow, and the words say what the others lack', () => {
+    const project = { ...madeProject(2, 6) };
+    const more = Array.from({ length: 6 }).reduce<Project>(
+      (grown) => ({ ...grown, blocks: [...grown.blocks, createBlock(grown)] }),
+      project,
+    );
+    const made = composeBlocks(more, ids(more), 1);
+    const [up, down] = (['up', 'down'] as const).map((tip) =>
+      wedgeLedger(more).reduce((sum, row) => sum + row.available[tip], 0),
+    );
+    expect(made.made).toHaveLength(Math.floor(Math.min(up!, down!) / 4));
+    expect(made.made.length + made.leftOut.length).toBe(8);
+    const need = 8 * 4;
+    expect(speak(made.words[1]!)).toContain(`${need - up!} more tip up and ${need - down!} more tip down`);
+  });
+
+  it('the words name only the tips that lack', () => {
+    const strips = [{ fabric: 'f1', width: 5 }, { fabric: 'f2', width: 4 }]; // biome-ignore format: short
+    const fabrics = plainFabrics(2);
+    for (const [cut, words] of [
+      [{ up: 4, down: 3 }, 'it takes 1 more tip down.'],
+      [{ up: 2, down: 4 }, 'it takes 2 more tip up.'],
+    ] as const) {
+      const project = projectOf({ fabrics, stripSets: [{ ...stripSet('s1', strips), cut }] });
+      const grown = { ...project, blocks: [createBlock(project)] };
+      const said = composeBlocks(grown, 1, 1)
+        .words.map((one) => speak(one))
+        .join(' ');
+      expect(said).toBe(`For 1 block there are not enough wedges; ${words}`);
+    }
+  });
+
+  it('count background cloth on a rim as no clash', () => {
+    const fabrics = plainFabrics(4).map((fabric, at) => ({ ...fabric, background: at === 0 }));
+    const strips = [{ fabric: 'f1', width: 4.5 }, { fabric: 'f2', width: 2 }, { fabric: 'f1', width: 3 }]; // biome-ignore format: short
+    const project = projectOf({ fabrics, stripSets: [stripSet('s1', strips)] });
+    const grown = { ...project, blocks: [createBlock(project)] };
+    const made = composeBlocks(grown, 1, 1);
+    expect([made.made.length, made.rimClashes, made.proved]).toEqual([1, 0, 'none']);
+  });
+
+  it('without wedges there is nothing to compose', () => {
+    const project = projectOf({});
+    const grown = { ...project, blocks: [createBlock(project)] };
+    const made = composeBlocks(grown, 5, 1);
+    expect([made.moves, made.made, made.leftOut]).toEqual([[], [], ['b1']]);
+    expect(speak(made.words[0]!)).toBe(
+      'For 1 block there are not enough wedges; it takes 4 more tip up and 4 more tip down.',
+    );
+  });
+});
+
+describe('two wedges side by side', () => {
+  it('meet along as much seam as the contacts of the geometry say', () => {
+    const project = madeProject(6, 7);
+    const kinds = wedgeKinds(project);
+    const beside = besideTable(project);
+    for (const one of kinds) {
+      for (const other of kinds) {
+        const contacts = radialContacts([one.bands, other.bands], 8).filter((contact) => contact.place === 0);
+        const same = contacts.filter((contact) => contact.band.fabric === contact.nextBand.fabric);
+        const found = beside(one, other);
+        expect(found.same).toBeCloseTo(
+          same.reduce((sum, contact) => sum + contact.length, 0),
+          9,
+        );
+        expect(found.rimClash).toBe(same.some((contact) => contact.onRim) ? 1 : 0);
+      }
+    }
+  });
+});
+
+describe('wedges offered for a place', () => {
+  const first = madeProject(6, 8);
+  const project = moved(first, composeBlocks(first, 6, 2).moves);
+
+  it('are ranked by cost, of the tip that nests, and each offer keeps the ledger when taken', () => {
+    for (const place of [0, 3]) {
+      const offers = rankWedges(project, 'b2', place);
+      expect(offers.length).toBeGreaterThan(3);
+      const nesting = offers.filter((offer) => offer.rightTip);
+      expect(offers.slice(0, nesting.length)).toEqual(nesting);
+      nesting.slice(1).forEach((offer, at) => {
+        const rims = (one: typeof offer) => one.fit.rimClashes + one.elsewhere.rimClashes;
+        expect(rims(offer)).toBeGreaterThanOrEqual(rims(nesting[at]!));
+      });
+      for (const offer of offers) {
+        expect(offer.wedge.tip === tipOf(place)).toBe(offer.rightTip);
+        if (offer.from !== 'left over') expect(offer.rightTip).toBe(true);
+        const after = moved(project, offer.moves);
+        expect(checkWedges(after)).toEqual([]);
+        const block = after.blocks.find((one) => one.id === 'b2')!;
+        const seams = radialContacts(blockBands(after, block), 8).filter(
+          (contact) => contact.place === place || contact.next === place,
+        );
+        const same = seams.filter((contact) => contact.band.fabric === contact.nextBand.fabric);
+        expect(offer.fit.same).toBeCloseTo(
+          same.reduce((sum, contact) => sum + contact.length, 0),
+          9,
+        );
+        expect(offer.fit.rimClashes).toBe(same.filter((contact) => contact.onRim).length);
+      }
+    }
+  });
+
+  it('are none for a sewn or unknown block', () => {
+    const sewn = {
+      ...project,
+      blocks: project.blocks.map((one) => ({ ...one, progress: 'octagon' as const })),
+    };
+    expect(rankWedges(sewn, 'b2', 0)).toEqual([]);
+    expect(rankWedges(project, 'gone', 0)).toEqual([]);
+    expect(rankWedges(project, 'b2', 8)).toEqual([]);
+  });
+});
+
+describe('a plan repaired after wedges were lost', () => {
+  it('uses no wedge that is not there, makes no rim clash, and changes no more places than it must', () => {
+    fc.assert(
+      fc.property(fc.nat(400), fc.array(fc.nat(59), { minLength: 1, maxLength: 4 }), (anySeed, losses) => {
+        const first = madeProject(6, anySeed % 5);
+        const project = moved(first, composeBlocks(first, 6, anySeed).moves);
+        const kinds = wedgeKinds(project);
+        const lost: Project = {
+          ...project,
+          stripSets: project.stripSets.map((set) => {
+            const row = wedgeLedger(project).find((one) => one.set.id === set.id)!;
+            const cut = { ...row.available };
+            for (const loss of losses) {
+              const kind = kinds[loss % kinds.length]!;
+              if (kind.wedge.set === set.id) cut[kind.wedge.tip] = Math.max(0, cut[kind.wedge.tip] - 1);
+            }
+            return { ...set, cut };
+          }),
+        };
+        const over = wedgeLedger(lost).reduce(
+          (sum, row) => sum + Math.max(0, -row.left.up) + Math.max(0, -row.left.down),
+          0,
+        );
+        const mended = repair(lost);
+        const after = moved(lost, mended.moves);
+        expect(checkWedges(after)).toEqual([]);
+        expect(mended.stuck).toBe(0);
+        expect(mended.moves.length).toBeGreaterThanOrEqual(over);
+        expect(mended.moves.length).toBeLessThanOrEqual(2 * over);
+        if (mended.smallest) expect(mended.moves.length).toBe(over);
+        if (mended.empty === 0) {
+          for (const block of after.blocks) expect(rimClashes(after, block)).toBe(0);
+        }
+      }),
+      { seed, numRuns: 25 },
+    );
+  });
+
+  it('fills places that stand empty in blocks that have wedges, and leaves a whole plan alone', () => {
+    const first = madeProject(6, 2);
+    const project = moved(first, composeBlocks(first, 6, 2).moves);
+    expect(repair(project)).toMatchObject({ moves: [], empty: 0, stuck: 0, smallest: true });
+    const gap = moved(project, [{ kind: 'place', block: 'b3', place: 5, wedge: null }]);
+    const mended = repair(gap);
+    expect(mended.moves.length).toBeLessThanOrEqual(2);
+    expect(moved(gap, mended.moves).blocks.every((block) => block.places.every(Boolean))).toBe(true);
+  });
+
+  it('says when a lost wedge lies in a sewn block, and when nothing is left to put in its place', () => {
+    const strips = [{ fabric: 'f1', width: 4.5 }, { fabric: 'f2', width: 4.5 }]; // biome-ignore format: short
+    const plain = projectOf({ stripSets: [stripSet('s1', strips, { cut: { up: 4, down: 4 } })] });
+    const empty = { ...plain, blocks: [createBlock(plain)] };
+    const project = moved(empty, composeBlocks(empty, 1, 1).moves);
+    const fewer = {
+      ...project,
+      stripSets: project.stripSets.map((set) => ({ ...set, cut: { up: 3, down: 4 } })),
+    };
+    const mended = repair(fewer);
+    expect([mended.moves.length, mended.empty, mended.stuck]).toEqual([1, 1, 0]);
+    expect(checkWedges(moved(fewer, mended.moves))).toEqual([]);
+    const sewn = {
+      ...fewer,
+      blocks: fewer.blocks.map((block) => ({ ...block, progress: 'octagon' as const })),
+    };
+    expect(repair(sewn)).toMatchObject({ moves: [], stuck: 1 });
+    expect(speak(repair(sewn).words[0]!)).toContain('1 wedge too many lies in a sewn block');
+  });
+});

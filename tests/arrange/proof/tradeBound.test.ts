@@ -1,0 +1,193 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { decisionsOf, type Scopes } from '../../../src/arrange/decisions';
+import { costTables } from '../../../src/arrange/live/costTables';
+import { leastSeams } from '../../../src/arrange/proof/seamTransport';
+import { openFloor } from '../../../src/arrange/proof/tradeBound';
+import { arrange } from '../../../src/arrange/shuffle';
+import { termBasis } from '../../../src/balance/score/termScale';
+import { DEFAULT_WEIGHTS, evaluateTerms, weighted } from '../../../src/balance/score/terms';
+import { wallModel } from '../../../src/balance/wall/wallModel';
+import { clothTable } from '../../../src/cloth/cloths';
+import { wedgeLedger } from '../../../src/cutting/wedges/ledger';
+import type { Place, Project } from '../../../src/model/project';
+import { dice, scrappyTop } from '../../balance/tops';
+import { ruledTop } from '../awkwardTop';
+
+const NONE: Scopes = { swap: false, turn: false, shiftCorners: false, trade: false, strips: false };
+
+function ended<T>(going: Generator<void, T>): T {
+  for (;;) {
+    const step = going.next();
+    if (step.done) return step.value;
+  }
+}
+
+function floorOf(project: Project, scopes: Scopes): number {
+  const model = wallModel(project, clothTable(project.fabrics));
+  const tables = costTables(model, termBasis(model), DEFAULT_WEIGHTS);
+  return ended(openFloor(project, tables, decisionsOf(project, model, scopes)));
+}
+
+/** Scores of a project against the basis it had at first. */
+function judge(project: Project): (now: Project) => number {
+  const model = wallModel(project, clothTable(project.fabrics));
+  const basis = termBasis(model);
+  return (now) => weighted(evaluateTerms(basis, wallModel(now, model.cloths)), DEFAULT_WEIGHTS);
+}
+
+/** Two blocks of six wedges side by side in few cloths, the second one sewn, with a wedge or two to spare. */
+function smallTop(seed: number): Project {
+  const project = scrappyTop({ rows: 1, columns: 2, seed, perBlock: 6, fabrics: 4, sets: 3 });
+  project.blocks[1]!.progress = seed % 2 === 0 ? 'joined' : 'octagon';
+  const random = dice(seed);
+  for (const row of wedgeLedger(project)) {
+    row.set.cut = { up: row.used.up + random.below(2), down: row.used.down + random.below(2) };
+  }
+  return project;
+}
+
+/** The least score over every way to lay the wedges that are there in the first block, and every turn of it. */
+function bestTrade(project: Project): number {
+  const score = judge(project);
+  const first = project.blocks[0]!;
+  const left = new Map<string, number>();
+  for (const { set, left: more } of wedgeLedger(project)) {
+    left.set(`${set.id} up`, more.up).set(`${set.id} down`, more.down);
+  }
+  for (const place of first.places) left.set(keyOf(place!), left.get(keyOf(place!))! + 1);
+  let least = Number.POSITIVE_INFINITY;
+  const lay = (places: Place[]) => {
+    if (places.length === first.places.length) {
+      for (const turn of [0, 1]) {
+        const cells = project.wall.cells.map((cell, at) => (at === 0 ? { ...cell!, turn } : cell));
+        const blocks = [{ ...first, places }, ...project.blocks.slice(1)];
+        least = Math.min(least, score({ ...project, blocks, wall: { ...project.wall, cells } }));
+      }
+      return;
+    }
+    for (const set of project.stripSets) {
+      const wedge: Place = { set: set.id, tip: first.places[places.length]!.tip };
+      const there = left.get(keyOf(wedge))!;
+      if (there === 0) continue;
+      left.set(keyOf(wedge), there - 1);
+      lay([...places, wedge]);
+      left.set(keyOf(wedge), there);
+    }
+  };
+  lay([]);
+  return least;
+}
+
+function keyOf(place: Place): string {
+  return `${place.set} ${place.tip}`;
+}
+
+/** Strips of a set that are put in every order. */
+const FREE = 4;
+
+function ordersOf<T>(list: readonly T[]): T[][] {
+  if (list.length < 2) return [[...list]];
+  return list.flatMap((one, at) => ordersOf(list.toSpliced(at, 1)).map((rest) => [one, ...rest]));
+}
+
+describe('the bound where wedges may be traded or strips reordered', () => {
+  it('is never above the best of all ways to lay the wedges that are there, and mostly says something', () => {
+    let above = 0;
+    for (let seed = 1; seed <= 12; seed++) {
+      const project = smallTop(seed);
+      const best = bestTrade(project);
+      const bound = floorOf(project, { ...NONE, turn: true, trade: true });
+      expect(bound).toBeLessThanOrEqual(best + 1e-9);
+      if (bound > 0.1 * best) above += 1;
+    }
+    expect(above).toBeGreaterThan(8);
+  });
+
+  it('is never above the best of all orders of the strips of a set', () => {
+    for (let seed = 1; seed <= 6; seed++) {
+      const project = scrappyTop({ rows: 1, columns: 2, seed, fabrics: 4, sets: 3 });
+      project.stripSets.forEach((set, at) => {
+        if (at > 0) set.progress = 'sewn';
+      });
+      const score = judge(project);
+      const [first, ...others] = project.stripSets;
+      first!.strips.forEach((strip, at) => {
+        if (at >= FREE) strip.locked = true;
+      });
+      const scores = ordersOf(first!.strips.slice(0, FREE)).map((strips) =>
+        score({
+          ...project,
+          stripSets: [{ ...first!, strips: [...strips, ...first!.strips.slice(FREE)] }, ...others],
+        }),
+      );
+      const bound = floorOf(project, { ...NONE, strips: true });
+      expect(bound).toBeLessThanOrEqual(Math.min(...scores) + 1e-9);
+      expect(bound).toBeGreaterThan(0);
+    }
+  });
+
+  it('is never above what the search finds in any scope, with pins, sewn blocks and corners by a rule', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 0, max: 1e6 }),
+        fc.boolean(),
+        fc.boolean(),
+        fc.boolean(),
+        (seed, swap, trade, strips) => {
+          const project = ruledTop(seed, 8);
+          const random = dice(seed);
+          if (seed % 2 === 0) project.setting.cornerRule = null;
+          for (const block of project.blocks) {
+            if (!block.places.includes(null) && random.below(2) === 0) block.progress = 'octagon';
+          }
+          for (const cell of project.wall.cells) if (cell && random.below(4) === 0) cell.pinned = true;
+          for (const set of project.stripSets) if (random.below(2) === 0) set.progress = 'sewn';
+          const scopes = { ...NONE, turn: true, swap, trade, strips };
+          const result = arrange(project, { seed, scopes, budget: { steps: 8000 } });
+          expect(result.bound).toBeLessThanOrEqual(result.after.total + 1e-9);
+          expect(result.bound).toBeGreaterThan(0);
+          expect(result.verdictWords.say).toMatch(
+            /^(Best possible by \{ways\}, proved|Nothing is free to move|Within \{points\} points of the bound)/,
+          );
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+});
+
+describe('the cheapest seams between two stocks of wedges', () => {
+  it('are those of every way to lay them, gone through one by one', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.integer({ min: 0, max: 2 }), { minLength: 3, maxLength: 3 }),
+        fc.array(fc.integer({ min: 0, max: 2 }), { minLength: 3, maxLength: 3 }),
+        fc.array(fc.integer({ min: 0, max: 9 }), { minLength: 9, maxLength: 9 }),
+        fc.integer({ min: 0, max: 6 }),
+        (rows, columns, cost, wanted) => {
+          const sum = (list: readonly number[]) => list.reduce((one, other) => one + other, 0);
+          const seams = Math.min(wanted, sum(rows), sum(columns));
+          let least = Number.POSITIVE_INFINITY;
+          const lay = (at: number, left: number, room: number[], there: number[], spent: number) => {
+            if (left === 0) least = Math.min(least, spent);
+            if (left === 0 || at === 9) return;
+            const [row, column] = [Math.floor(at / 3), at % 3];
+            for (let many = 0; many <= Math.min(left, room[row]!, there[column]!); many++) {
+              const less = (list: number[], index: number) => list.with(index, list[index]! - many);
+              lay(at + 1, left - many, less(room, row), less(there, column), spent + many * cost[at]!);
+            }
+          };
+          lay(0, seams, rows, columns, 0);
+          const stocks = {
+            rows: Int32Array.from(rows),
+            columns: Int32Array.from(columns),
+            cost: Float64Array.from(cost),
+          };
+          expect(ended(leastSeams(stocks, seams))).toBeCloseTo(least, 9);
+        },
+      ),
+      { numRuns: 200 },
+    );
+  });
+});

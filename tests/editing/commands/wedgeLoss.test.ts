@@ -1,0 +1,137 @@
+// A wedge is lost: the count falls by one, and the blocks change as little as they can. No block ever uses a wedge that is
+// not there.
+import { describe, expect, it } from 'vitest';
+import { checkWedges, wedgeLedger } from '../../../src/cutting/wedges/ledger';
+import { apply } from '../../../src/editing/apply';
+import { gaining, losing } from '../../../src/editing/commands/wedgeLoss';
+import { createBlock, createProject, createSet } from '../../../src/model/create';
+import { speak } from '../../../src/model/phrase';
+import type { Place, Project } from '../../../src/model/project';
+
+/** Two sets with rims of their own fabrics and as many wedges as given, and one whole block of set A's tip-up wedges. */
+function table(spareUp: number): Project {
+  const project = createProject('p1', 'Test');
+  const names = ['Rust', 'Slate', 'Straw', 'Moss'];
+  names.forEach((name, index) => {
+    const colour = ['#8a3b2e', '#27466b', '#d9a441', '#4f6b52'][index]!;
+    project.fabrics.push({ id: name, name, colour, cloth: { kind: 'plain' }, background: false });
+  });
+  const strips = (first: string, last: string) =>
+    [first, 'f1', first, 'f1', last].map((fabric, index) => ({ fabric, width: index % 2 === 0 ? 2.5 : 1 }));
+  project.stripSets.push({ ...createSet(project), strips: strips('Rust', 'Slate'), cut: { up: 4, down: 4 } });
+  project.stripSets.push({
+    ...createSet(project),
+    strips: strips('Straw', 'Moss'),
+    cut: { up: spareUp, down: 0 },
+  });
+  const places = Array.from(
+    { length: 8 },
+    (_, place): Place => ({ set: 's1', tip: place % 2 ? 'down' : 'up' }),
+  );
+  project.blocks.push({ ...createBlock(project), places });
+  return project;
+}
+
+function lost(project: Project, set: string): Project {
+  const { loss } = losing(project, set, 'up');
+  const outcome = apply(project, loss!.command);
+  if (!outcome.ok) throw new Error(speak(outcome.problems[0]!.message));
+  return outcome.project;
+}
+
+function changedPlaces(before: Project, after: Project): number {
+  return before.blocks.reduce(
+    (sum, block, index) =>
+      sum +
+      block.places.filter((place, at) => {
+        const now = after.blocks[index]!.places[at];
+        return place?.set !== now?.set || place?.tip !== now?.tip;
+      }).length,
+    0,
+  );
+}
+
+describe('losing a wedge', () => {
+  it('leaves the blocks alone while the wedge is one that no block uses', () => {
+    const project = table(2);
+    expect(losing(project, 's2', 'up').loss!.moves).toEqual([]);
+    const after = lost(project, 's2');
+    expect(after.stripSets[1]!.cut).toEqual({ up: 1, down: 0 });
+    expect(after.blocks).toEqual(project.blocks);
+  });
+
+  it('puts a left-over wedge of the same tip in exactly one place when a used one is lost', () => {
+    const project = table(2);
+    const after = lost(project, 's1');
+    expect(changedPlaces(project, after)).toBe(1);
+    expect(after.blocks[0]!.places).not.toContain(null);
+    expect(wedgeLedger(after).map((row) => row.left.up)).toEqual([0, 1]);
+  });
+
+  it('leaves one place empty when nothing of that tip is left, and says so', () => {
+    const project = table(0);
+    const { loss } = losing(project, 's1', 'up');
+    expect(loss!.words.map((words) => speak(words)).join(' ')).toContain('1 place stays empty');
+    const after = lost(project, 's1');
+    expect(after.blocks[0]!.places.filter((place) => place === null)).toHaveLength(1);
+    expect(checkWedges(after)).toEqual([]);
+  });
+
+  it('is refused when all such wedges are sewn in, or there is none', () => {
+    const project = table(0);
+    const sewn = {
+      ...project,
+      blocks: project.blocks.map((one) => ({ ...one, progress: 'octagon' as const })),
+    };
+    expect(speak(losing(sewn, 's1', 'up').none!)).toBe(
+      'All such wedges of set A lie in sewn blocks; there is none to lose.',
+    );
+    expect(speak(losing(sewn, 's2', 'up').none!)).toBe('Set B has no such wedge to lose.');
+  });
+
+  it('does not fill a place that was left empty on purpose', () => {
+    const project = table(2);
+    const open = project.blocks.map((block) => ({ ...block, places: block.places.with(0, null) }));
+    const cut = { ...project.stripSets[0]!, cut: { up: 3, down: 4 } };
+    const after = lost({ ...project, blocks: open, stripSets: [cut, project.stripSets[1]!] }, 's1');
+    expect(after.blocks[0]!.places.map((place) => place?.set ?? null)).toEqual([
+      null, 's1', 's2', 's1', 's1', 's1', 's1', 's1',
+    ]); // biome-ignore format: a ring
+  });
+
+  it('can go on until every wedge is lost, and the blocks never use more than there are', () => {
+    let project = table(3);
+    for (const set of ['s1', 's2', 's1', 's1', 's2', 's1', 's2']) {
+      project = lost(project, set);
+      expect(checkWedges(project)).toEqual([]);
+    }
+    expect(wedgeLedger(project).map((row) => row.available.up)).toEqual([0, 0]);
+    expect(project.blocks[0]!.places.filter((place) => place === null)).toHaveLength(4);
+  });
+});
+
+describe('cutting one wedge more', () => {
+  it('fills the place that stood empty for want of it, in the same change', () => {
+    const project = table(0);
+    const short = lost(project, 's1');
+    expect(short.blocks[0]!.places).toContain(null);
+    const gain = gaining(short, 's2', 'up');
+    expect(gain.words.map((words) => speak(words))).toEqual(['1 place changes, in block 1.']);
+    const outcome = apply(short, gain.command);
+    if (!outcome.ok) throw new Error(speak(outcome.problems[0]!.message));
+    expect(outcome.project.blocks[0]!.places).not.toContain(null);
+    expect(speak(outcome.change.label)).toBe('one wedge of set B more');
+    expect(checkWedges(outcome.project)).toEqual([]);
+  });
+
+  it('leaves the blocks alone while others of its tip are left over, or when its tip is not the one missing', () => {
+    const project = table(2);
+    const open = {
+      ...project,
+      blocks: project.blocks.map((one) => ({ ...one, places: one.places.with(0, null) })),
+    };
+    expect(gaining(open, 's1', 'up').moves).toEqual([]);
+    const none = lost(table(0), 's1');
+    expect(gaining(none, 's1', 'down').moves).toEqual([]);
+  });
+});
