@@ -12,5 +12,5 @@ export default defineConfig({
     // jspdf would load these to draw web pages and SVG files; the pattern draws its own lines and never asks for them.
     rolldownOptions: { external: ['html2canvas', 'dompurify', 'canvg'] },
   },
-  test: { include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'], environment: 'node', testTimeout: 60_000 },
+  test: { include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'], environment: 'node', testTimeout: 180_000 },
 });

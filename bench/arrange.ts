@@ -11,7 +11,7 @@ import { ALL_SCOPES } from '../src/arrange/score';
 import { Search } from '../src/arrange/search/search';
 import { StripOrders, withRoomForOne } from '../src/arrange/search/stripOrders';
 import { arrange } from '../src/arrange/shuffle';
-import { termBasis } from '../src/balance/score/termScale';
+import { termScales } from '../src/balance/score/termScales';
 import { DEFAULT_WEIGHTS, evaluateTerms, TERM_NAMES, type Terms, weighted } from '../src/balance/score/terms';
 import { wallModel } from '../src/balance/wall/wallModel';
 import { clothTable } from '../src/cloth/cloths';
@@ -28,10 +28,10 @@ export function benchArrange(): BenchRow[] {
 
 function deskFor(project: Project, scopes = AT_THE_WALL, weights: Terms = DEFAULT_WEIGHTS) {
   const model = wallModel(project, clothTable(project.fabrics));
-  const basis = termBasis(model);
-  const tables = costTables(model, basis, weights);
+  const scales = termScales(model);
+  const tables = costTables(model, scales, weights);
   const decisions = decisionsOf(project, model, scopes);
-  return { model, basis, tables, decisions, wall: new LiveWall(tables, decisions.spare) };
+  return { model, scales, tables, decisions, wall: new LiveWall(tables, decisions.spare) };
 }
 
 interface Timed {
@@ -55,7 +55,7 @@ function microseconds(jobs: readonly Timed[]): number[] {
 /** Turns and exchanges in the share the search tries them. */
 function evaluating({ wall, decisions }: ReturnType<typeof deskFor>): Timed {
   const random = dice(5);
-  const { cells, turnable, standings } = decisions;
+  const { cells, turnable, orientations } = decisions;
   const plan = Array.from({ length: 3000 }, (_, at) => {
     const first = random.below(cells.length);
     return {
@@ -68,15 +68,15 @@ function evaluating({ wall, decisions }: ReturnType<typeof deskFor>): Timed {
   const job = (call: number) => {
     const { cell, other, block, turns } = plan[call % plan.length]!;
     if (turns) {
-      const was = wall.standingOf[block]!;
-      wall.turn(block, standings[block]![call % standings[block]!.length]!);
+      const was = wall.orientationOf[block]!;
+      wall.turn(block, orientations[block]![call % orientations[block]!.length]!);
       wall.turn(block, was);
     } else {
       wall.swapCost(
         cell,
         other,
-        wall.standingOf[wall.blockIn[cell]!]!,
-        wall.standingOf[wall.blockIn[other]!]!,
+        wall.orientationOf[wall.blockIn[cell]!]!,
+        wall.orientationOf[wall.blockIn[other]!]!,
       );
     }
   };
@@ -88,7 +88,7 @@ function movesASecond(): BenchRow[] {
   const desk = deskFor(project);
   const none = Object.fromEntries(TERM_NAMES.map((name) => [name, 0])) as Terms;
   const [full, step, contacts, noFabrics] = microseconds([
-    { calls: 10, job: () => void weighted(evaluateTerms(desk.basis, desk.model), DEFAULT_WEIGHTS) },
+    { calls: 10, job: () => void weighted(evaluateTerms(desk.scales, desk.model), DEFAULT_WEIGHTS) },
     evaluating(desk),
     evaluating(deskFor(project, AT_THE_WALL, none)),
     evaluating(deskFor(project, AT_THE_WALL, { ...DEFAULT_WEIGHTS, fabricSpread: 0 })),
@@ -124,7 +124,7 @@ function otherScopes(): BenchRow[] {
   const roomy = new LiveWall(withRoomForOne(desk.tables), spare);
   const orders = new StripOrders(project, roomy, decisions.sets);
   const drawn = xoroshiro128plus(3);
-  const full = { calls: 10, job: () => void weighted(evaluateTerms(desk.basis, model), DEFAULT_WEIGHTS) };
+  const full = { calls: 10, job: () => void weighted(evaluateTerms(desk.scales, model), DEFAULT_WEIGHTS) };
   let wedges = 0;
   let tries = 0;
   const [whole, trade, strips] = microseconds([

@@ -1,5 +1,5 @@
 // How an order differs from the first of several, in words: which parts of the score are better, which worse.
-import type { TermBasis } from '../balance/score/termScale';
+import type { TermScales } from '../balance/score/termScales';
 import { TERM_NAMES, type TermName, type Terms } from '../balance/score/terms';
 import { type Phrase, phrase } from '../model/phrase';
 
@@ -20,13 +20,13 @@ const TOGETHER: readonly [string, string] = [
 ];
 
 /** What one order does better and worse than another, the greatest difference first; nothing where the eye sees none. */
-export function differences(basis: TermBasis, one: Terms, other: Terms, weights: Terms): Phrase[] {
+export function differences(scales: TermScales, one: Terms, other: Terms, weights: Terms): Phrase[] {
   return TERM_NAMES.filter((name) => weights[name] > 0 && Math.abs(one[name] - other[name]) >= SEEN)
     .toSorted((a, b) => weights[b] * Math.abs(one[b] - other[b]) - weights[a] * Math.abs(one[a] - other[a]))
-    .map((name) => inWords(basis, name, one[name] - other[name]));
+    .map((name) => inWords(scales, name, one[name] - other[name]));
 }
 
-function inWords({ clashScale, intent }: TermBasis, name: TermName, more: number): Phrase {
+function inWords({ clashScale, intent }: TermScales, name: TermName, more: number): Phrase {
   if (name === 'clashLength') {
     const inches = { inches: Math.round(4 * Math.abs(more) * clashScale) / 4 };
     return more < 0

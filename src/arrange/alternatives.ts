@@ -1,7 +1,7 @@
 // Several good arrangements that differ: many short searches from seeds of their own, of whose results the best is taken, then
 // again and again the one that has most seams unlike those taken, as long as it is nearly as good.
 
-import { termBasis } from '../balance/score/termScale';
+import { termScales } from '../balance/score/termScales';
 import { DEFAULT_WEIGHTS, evaluateTerms, TERM_NAMES, weighted } from '../balance/score/terms';
 import { type WallModel, wallModel } from '../balance/wall/wallModel';
 import { clothTable } from '../cloth/cloths';
@@ -12,7 +12,7 @@ import type { Project } from '../model/project';
 import { differences } from './alternativeWords';
 import { decisionsOf, type Scopes } from './decisions';
 import { costTables } from './live/costTables';
-import { movesBetween, type Standings } from './movesBetween';
+import { movesBetween, type Orientation } from './movesBetween';
 import type { Score } from './score';
 import { type Kept, searchFrom } from './search/search';
 import { budgetShare, noClock, type ShuffleClock, type ShuffleWish } from './shuffle';
@@ -67,8 +67,8 @@ export function alternatives(
 function deskFor(project: Project, wish: ShuffleWish) {
   const lookalikes = wish.lookalikes ?? project.preferences.lookalikes;
   const model = wallModel(project, clothTable(project.fabrics, undefined, lookalikes));
-  const basis = termBasis(model, wish.intent ?? project.preferences.intent);
-  return { model, basis, weights: wish.weights ?? DEFAULT_WEIGHTS };
+  const scales = termScales(model, wish.intent ?? project.preferences.intent);
+  return { model, scales, weights: wish.weights ?? DEFAULT_WEIGHTS };
 }
 
 /** The searches of one share, as a generator for a worker: yields the part of the budget spent, every few milliseconds. */
@@ -79,11 +79,11 @@ export function* tryingAlternatives(
   share: Share,
   now: () => number = noClock,
 ): Generator<number, Tries, boolean> {
-  const { model, basis, weights } = deskFor(project, wish);
+  const { model, scales, weights } = deskFor(project, wish);
   const decisions = decisionsOf(project, model, wish.scopes);
   const found: { run: number; kept: Kept }[] = [];
   if (!decisions.free) return { found, capped: false };
-  const tables = costTables(model, basis, weights);
+  const tables = costTables(model, scales, weights);
   const all = Array.from({ length: TRIES * count }, (_, run) => run);
   const own = all.filter((run) => run % share.of === share.first);
   const { steps: most } = wish.budget;
@@ -113,7 +113,7 @@ export function chooseAlternatives(
   count: number,
   tries: readonly Tries[],
 ): Alternative[] {
-  const { model, basis, weights } = deskFor(project, wish);
+  const { model, scales, weights } = deskFor(project, wish);
   const found = tries
     .flatMap((one) => one.found)
     .toSorted((one, other) => one.run - other.run)
@@ -122,13 +122,13 @@ export function chooseAlternatives(
   const chance = TERM_NAMES.reduce((sum, name) => sum + weights[name], 0);
   const scored = chosen(model, found, count, NEARLY * chance, wish.scopes).map(({ kept, apart }) => {
     const moves = movesBetween(project, kept);
-    const terms = evaluateTerms(basis, wallModel(moved(project, moves), model.cloths));
+    const terms = evaluateTerms(scales, wallModel(moved(project, moves), model.cloths));
     return { moves, score: { terms, total: weighted(terms, weights) }, apart };
   });
   return scored.map((one) => ({
     ...one,
     behind: chance > 0 ? Math.max(0, (one.score.total - scored[0]!.score.total) / chance) : 0,
-    differences: differences(basis, one.score.terms, scored[0]!.score.terms, weights),
+    differences: differences(scales, one.score.terms, scored[0]!.score.terms, weights),
   }));
 }
 
@@ -164,24 +164,24 @@ function chosen(
  * The seams of an arrangement by what meets there: points of two blocks, counted round each block from its own first place,
  * so that a whole wall turned about is the same. With `inside` also the wedges that meet inside each block.
  */
-export function seamsOf(model: WallModel, wall: Standings, inside: boolean): ReadonlySet<string> {
+export function seamsOf(model: WallModel, wall: Orientation, inside: boolean): ReadonlySet<string> {
   const seams = new Set<string>();
   const { perBlock } = model;
   // Where a side touches a block, in wedge steps clockwise of its first place; half steps are between two places.
   const end = (block: number, side: number) => {
-    const step = (side * perBlock) / SIDES.length - wall.standingOf[block]!;
+    const step = (side * perBlock) / SIDES.length - wall.orientationOf[block]!;
     return `${block}.${((step % perBlock) + perBlock) % perBlock}`;
   };
   const wedge = (place: number) => {
-    const kind = wall.kindAt[place]!;
-    const strips = wall.orders?.get(kind >> 1) ?? [];
-    return [kind, ...strips.map((strip) => `${strip.fabric} ${strip.width}`)].join(',');
+    const type = wall.typeAt[place]!;
+    const strips = wall.orders?.get(type >> 1) ?? [];
+    return [type, ...strips.map((strip) => `${strip.fabric} ${strip.width}`)].join(',');
   };
   for (let cell = 0; cell < model.blockIn.length; cell++) {
     const block = wall.blockIn[cell]!;
     if (block < 0) continue;
     for (const side of [1, 2]) {
-      const next = model.beyond[cell * 4 + side]!;
+      const next = model.neighbourCell[cell * 4 + side]!;
       const other = next < 0 ? -1 : wall.blockIn[next]!;
       if (other >= 0) seams.add([end(block, side), end(other, (side + 2) % 4)].toSorted().join(' '));
     }

@@ -2,8 +2,8 @@
 // traded, which wedges are left over to trade with, and which sets are not sewn yet. Follows pins and how far the work is; the rules are model/freedom's.
 import type { WallModel } from '../balance/wall/wallModel';
 import { wedgeLedger } from '../cutting/wedges/ledger';
-import { cellOf, standing, stepsPerTurn, turnsOf } from '../model/find';
-import { cornersHeld, hangingHeld, orderHeld, placesHeld } from '../model/freedom';
+import { cellOf, orientation, stepsPerTurn, turnsOf } from '../model/find';
+import { whyCornersLocked, whyHangingLocked, whyOrderLocked, whyPlacesLocked } from '../model/freedom';
 import type { Block, Project, StripSet, StripSetId } from '../model/project';
 import { filled } from './live/costTables';
 
@@ -24,13 +24,13 @@ export interface Scopes {
 export interface Decisions {
   /** Cells whose blocks may be exchanged with one another. */
   readonly cells: Int32Array;
-  /** Standings each block may take, its present one among them; index = block. */
-  readonly standings: readonly Int32Array[];
-  /** Blocks with more than one standing. */
+  /** Orientation each block may take, its present one among them; index = block. */
+  readonly orientations: readonly Int32Array[];
+  /** Blocks with more than one orientation. */
   readonly turnable: Int32Array;
   /** Places (block × N + place) that hold a wedge to trade, tip-up and tip-down apart: tips alternate round the block. */
   readonly tradable: readonly [up: Int32Array, down: Int32Array];
-  /** Wedges left over, by wedge kind. */
+  /** Wedges left over, by wedge type. */
   readonly spare: Int32Array;
   /** Sets whose strips may be put in another order, by index. */
   readonly sets: Int32Array;
@@ -47,11 +47,11 @@ export function decisionsOf(project: Project, model: WallModel, scopes: Scopes):
   const index = new Map(blocks.map((block, at) => [block.id, at]));
   const cells = project.wall.cells.flatMap((cell, at) => {
     const block = cell && blocks[index.get(cell.block) ?? -1];
-    return scopes.swap && block && filled(model, at) && hangingHeld(project, block) === null ? [at] : [];
+    return scopes.swap && block && filled(model, at) && whyHangingLocked(project, block) === null ? [at] : [];
   });
-  const standings = blocks.map((block) => standingsOf(project, block, scopes));
+  const orientations = blocks.map((block) => orientationsOf(project, block, scopes));
   const tradable = tradablePlaces(project, model, scopes);
-  const turnable = blocks.flatMap((_, at) => (standings[at]!.length > 1 ? [at] : []));
+  const turnable = blocks.flatMap((_, at) => (orientations[at]!.length > 1 ? [at] : []));
   const spare = scopes.trade ? spareWedges(project) : new Int32Array(2 * project.stripSets.length);
   const trades = tradable.some(
     (places, tip) =>
@@ -60,7 +60,7 @@ export function decisionsOf(project: Project, model: WallModel, scopes: Scopes):
   const sets = scopes.strips ? openSets(project) : new Int32Array(0);
   return {
     cells: Int32Array.from(cells.length > 1 ? cells : []),
-    standings,
+    orientations,
     turnable: Int32Array.from(turnable),
     tradable,
     spare,
@@ -69,14 +69,14 @@ export function decisionsOf(project: Project, model: WallModel, scopes: Scopes):
   };
 }
 
-function standingsOf(project: Project, block: Block, scopes: Scopes): Int32Array {
+function orientationsOf(project: Project, block: Block, scopes: Scopes): Int32Array {
   const { wedge } = project;
   const cell = cellOf(project, block.id);
-  const now = standing(block, cell?.turn ?? 0, wedge);
-  if (!cell || hangingHeld(project, block) !== null) return Int32Array.of(now);
+  const now = orientation(block, cell?.turn ?? 0, wedge);
+  if (!cell || whyHangingLocked(project, block) !== null) return Int32Array.of(now);
   const steps = stepsPerTurn(wedge.perBlock);
   const shifts =
-    scopes.shiftCorners && cornersHeld(project, block) === null
+    scopes.shiftCorners && whyCornersLocked(project, block) === null
       ? Array.from({ length: steps }, (_, shift) => shift)
       : [block.cornerShift];
   const turns = scopes.turn
@@ -89,10 +89,10 @@ function tradablePlaces(project: Project, model: WallModel, scopes: Scopes): [In
   const found: [number[], number[]] = [[], []];
   project.blocks.forEach((block, at) => {
     const cell = cellOf(project, block.id);
-    if (!scopes.trade || !cell || cell.pinned || placesHeld(block) !== null) return;
+    if (!scopes.trade || !cell || cell.pinned || whyPlacesLocked(block) !== null) return;
     for (let place = at * model.perBlock; place < (at + 1) * model.perBlock; place++) {
-      const kind = model.kindAt[place]!;
-      if (kind >= 0) found[kind % 2 === 0 ? 0 : 1].push(place);
+      const type = model.typeAt[place]!;
+      if (type >= 0) found[type % 2 === 0 ? 0 : 1].push(place);
     }
   });
   return [Int32Array.from(found[0]), Int32Array.from(found[1])];
@@ -113,14 +113,15 @@ function openSets(project: Project): Int32Array {
     }
   }
   const open = (set: StripSet) => {
-    if (!hung.has(set.id) || pinned.has(set.id) || orderHeld(project, set, set.strips) !== null) return false;
+    if (!hung.has(set.id) || pinned.has(set.id) || whyOrderLocked(project, set, set.strips) !== null)
+      return false;
     const free = set.strips.filter((strip) => !strip.locked);
     return free.some((strip) => strip.fabric !== free[0]!.fabric || strip.width !== free[0]!.width);
   };
   return Int32Array.from(project.stripSets.keys()).filter((at) => open(project.stripSets[at]!));
 }
 
-/** Wedges no block uses, by kind: 2 × set + (0 up, 1 down). Never below 0. */
+/** Wedges no block uses, by type: 2 × set + (0 up, 1 down). Never below 0. */
 function spareWedges(project: Project): Int32Array {
   return Int32Array.from(
     wedgeLedger(project).flatMap((row) => [Math.max(0, row.left.up), Math.max(0, row.left.down)]),

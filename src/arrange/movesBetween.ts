@@ -6,26 +6,26 @@ import type { Place, Project, Strip } from '../model/project';
 export type StripOrders = ReadonlyMap<number, readonly Strip[]>;
 
 /** An arrangement as numbers, on the conventions of balance/wallModel. */
-export interface Standings {
-  /** Wedge kind in each place, block × N + place. */
-  readonly kindAt: ArrayLike<number>;
-  readonly standingOf: ArrayLike<number>;
+export interface Orientation {
+  /** Wedge type in each place, block × N + place. */
+  readonly typeAt: ArrayLike<number>;
+  readonly orientationOf: ArrayLike<number>;
   /** Block in each cell, −1 for none. */
   readonly blockIn: ArrayLike<number>;
   /** Sets whose strips lie in another order, by index. */
   readonly orders?: StripOrders;
 }
 
-/** The wedge of a kind: 2 × set + (0 up, 1 down); −1 is an empty place. */
-function wedgeOfKind(project: Project, kind: number): Place | null {
-  return kind < 0 ? null : { set: project.stripSets[kind >> 1]!.id, tip: kind % 2 === 0 ? 'up' : 'down' };
+/** The wedge of a type: 2 × set + (0 up, 1 down); −1 is an empty place. */
+function wedgeOfType(project: Project, type: number): Place | null {
+  return type < 0 ? null : { set: project.stripSets[type >> 1]!.id, tip: type % 2 === 0 ? 'up' : 'down' };
 }
 
 /**
  * The moves from the project to the arrangement: strips first, then wedges, then blocks to their cells, each as it will stand. As few
  * exchanges as there can be (one less than the length of each cycle); nothing for what stays.
  */
-export function movesBetween(project: Project, to: Standings): Move[] {
+export function movesBetween(project: Project, to: Orientation): Move[] {
   return [
     ...stripMoves(project, to),
     ...placeMoves(project, to),
@@ -34,7 +34,7 @@ export function movesBetween(project: Project, to: Standings): Move[] {
   ];
 }
 
-function stripMoves(project: Project, { orders }: Standings): Move[] {
+function stripMoves(project: Project, { orders }: Orientation): Move[] {
   return project.stripSets.flatMap(({ id, strips: held }, at): Move[] => {
     const strips = orders?.get(at) ?? held;
     const same = held.every((strip, place) => sameStrip(strip, strips[place]!));
@@ -51,17 +51,17 @@ export function sameStrip(one: Strip, other: Strip): boolean {
   );
 }
 
-function placeMoves(project: Project, to: Standings): Move[] {
+function placeMoves(project: Project, to: Orientation): Move[] {
   return project.blocks.flatMap((block, at) =>
     block.places.flatMap((held, place): Move[] => {
-      const wedge = wedgeOfKind(project, to.kindAt[at * project.wedge.perBlock + place]!);
+      const wedge = wedgeOfType(project, to.typeAt[at * project.wedge.perBlock + place]!);
       if (wedge?.set === held?.set && wedge?.tip === held?.tip) return [];
       return [{ kind: 'place', block: block.id, place, wedge }];
     }),
   );
 }
 
-function swapMoves(project: Project, to: Standings): Move[] {
+function swapMoves(project: Project, to: Orientation): Move[] {
   const index = new Map(project.blocks.map((block, at) => [block.id, at]));
   const held = project.wall.cells.map((cell) => (cell ? index.get(cell.block)! : -1));
   const moves: Move[] = [];
@@ -77,12 +77,12 @@ function swapMoves(project: Project, to: Standings): Move[] {
   return moves;
 }
 
-function standingMoves(project: Project, to: Standings): Move[] {
+function standingMoves(project: Project, to: Orientation): Move[] {
   const steps = stepsPerTurn(project.wedge.perBlock);
   return project.wall.cells.flatMap((cell): Move[] => {
     const block = cell && findBlock(project, cell.block);
     if (!block) return [];
-    const stands = to.standingOf[project.blocks.indexOf(block)]!;
+    const stands = to.orientationOf[project.blocks.indexOf(block)]!;
     const turn = Math.floor(stands / steps);
     const cornerShift = stands % steps;
     if (cornerShift !== block.cornerShift) return [{ kind: 'shift', block: block.id, cornerShift, turn }];

@@ -2,7 +2,7 @@
 // before and after and how far the result can be from the best there is. The search itself is search's, the proof proof's.
 
 import type { Intent } from '../balance/score/intent';
-import { termBasis } from '../balance/score/termScale';
+import { termScales } from '../balance/score/termScales';
 import { DEFAULT_WEIGHTS, evaluateTerms, TERM_NAMES, type Terms, weighted } from '../balance/score/terms';
 import { wallModel } from '../balance/wall/wallModel';
 import { clothTable } from '../cloth/cloths';
@@ -105,10 +105,10 @@ export function* arranging(
     project,
     clothTable(project.fabrics, undefined, wish.lookalikes ?? project.preferences.lookalikes),
   );
-  const basis = termBasis(model, wish.intent ?? project.preferences.intent);
+  const scales = termScales(model, wish.intent ?? project.preferences.intent);
   const weights = wish.weights ?? DEFAULT_WEIGHTS;
   const decisions = decisionsOf(project, model, wish.scopes);
-  const tables = costTables(model, basis, weights);
+  const tables = costTables(model, scales, weights);
   const search = searchFrom(project, tables, decisions, wish.seed);
   const proof = new Proof(project, tables, decisions);
   const bounding = proof.bounding();
@@ -117,7 +117,7 @@ export function* arranging(
   let told = start;
   let stopped = false;
   let share = decisions.free ? 0 : 1;
-  const standing = (moves: ShuffleProgress['moves'], closing: boolean): ShuffleProgress => {
+  const orientation = (moves: ShuffleProgress['moves'], closing: boolean): ShuffleProgress => {
     return { steps: search.steps, share: Math.min(1, share), start, best: told, moves, closing };
   };
   while (!stopped && share < 1) {
@@ -128,7 +128,7 @@ export function* arranging(
     const better = search.best.cost < told - 1e-9;
     told = search.best.cost;
     const moves = better ? movesBetween(project, search.best) : null;
-    stopped = yield standing(moves, false);
+    stopped = yield orientation(moves, false);
     // Early enough that who stops seldom stops before there is a bound; not at once, for something good comes first.
     if (share > BEFORE_BOUND) bounding.next();
     // On a small wall the proof takes less time than the search: a good score to start from is all it needs.
@@ -144,18 +144,18 @@ export function* arranging(
         best = part.value;
         break;
       }
-      stopped = yield standing(null, true);
+      stopped = yield orientation(null, true);
       if (stopped) break;
     }
   }
   // Who stops waits for no bound: where there is none yet, nothing is known to be out of reach but a score below 0.
   while (!stopped && proof.bound === null) {
     bounding.next();
-    stopped = yield standing(null, true);
+    stopped = yield orientation(null, true);
   }
-  const before = scoreOf(evaluateTerms(basis, model), weights);
+  const before = scoreOf(evaluateTerms(scales, model), weights);
   const scoreAfter = (moves: readonly Move[]) =>
-    scoreOf(evaluateTerms(basis, wallModel(moved(project, moves), model.cloths)), weights);
+    scoreOf(evaluateTerms(scales, wallModel(moved(project, moves), model.cloths)), weights);
   const found = movesBetween(project, best);
   const moves = scoreAfter(found).total < before.total ? found : [];
   const after = scoreAfter(moves);

@@ -18,7 +18,7 @@ import { dominantFabric, fabricFindings, leanFindings } from './evenness/spreadF
 import { type WholeTop, wholeTop } from './evenness/wholeTop';
 import type { Finding } from './finding';
 import { type Intent, SCATTERED } from './score/intent';
-import { type TermBasis, termBasis } from './score/termScale';
+import { type TermScales, termScales } from './score/termScales';
 import { clashTerms, spreadTerms, type Terms } from './score/terms';
 import { sameBlock, type WallModel, wallModel } from './wall/wallModel';
 
@@ -51,7 +51,7 @@ export interface Analysis {
   readonly evenness: readonly EvennessRow[];
   /** The score, term by term, each about 1 by chance, and what it is measured against. */
   readonly terms: Terms;
-  readonly basis: TermBasis;
+  readonly scales: TermScales;
   readonly model: WallModel;
   /** Clashes inside each block, in the order of blocks. */
   readonly inside: readonly (readonly Clash[])[];
@@ -89,7 +89,7 @@ function analysed(project: Project, options: AnalysisOptions, previous: Analysis
   const fabrics = fabricSpreads(model, layers, distances, hanging?.fabrics ?? null);
   const top = hanging?.wholeTop ?? wholeTop(model);
   const intent = options.intent ?? SCATTERED;
-  const basis = (keeps.filled ? previous?.basis : null) ?? termBasis(model, intent);
+  const scales = (keeps.filled ? previous?.scales : null) ?? termScales(model, intent);
   return {
     project,
     options,
@@ -102,8 +102,8 @@ function analysed(project: Project, options: AnalysisOptions, previous: Analysis
     dominant: dominantFabric(project, fabrics)?.fabric ?? null,
     wholeTop: top,
     evenness: evennessRows(layers),
-    terms: { ...(hanging?.terms ?? spreadTerms(basis, model)), ...clashTerms(basis, model) },
-    basis,
+    terms: { ...(hanging?.terms ?? spreadTerms(scales, model)), ...clashTerms(scales, model) },
+    scales,
     model,
     inside,
     distances,
@@ -125,7 +125,7 @@ const NOTHING: Kept = { untouched: [], filled: false, hanging: false };
 function kept(previous: Analysis, project: Project, model: WallModel): Kept {
   const before = previous.project;
   const old = previous.model;
-  if (old.kindBands !== model.kindBands || before.setting !== project.setting) return NOTHING;
+  if (old.typeBands !== model.typeBands || before.setting !== project.setting) return NOTHING;
   if (old.rows !== model.rows || old.columns !== model.columns) return NOTHING;
   const same = project.blocks.map((block, at) => {
     const there = before.blocks[at];
@@ -135,7 +135,7 @@ function kept(previous: Analysis, project: Project, model: WallModel): Kept {
   const inCell = (at: number) => old.cellOf[at] === model.cellOf[at];
   const hung = (cellOf: Int32Array, at: number) => cellOf[at]! >= 0;
   return {
-    untouched: same.map((one, at) => one && inCell(at) && old.standingOf[at] === model.standingOf[at]),
+    untouched: same.map((one, at) => one && inCell(at) && old.orientationOf[at] === model.orientationOf[at]),
     filled:
       all &&
       same.every((_, at) => hung(old.cellOf, at) === hung(model.cellOf, at)) &&

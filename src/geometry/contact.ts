@@ -74,10 +74,10 @@ export interface SideSpan {
 }
 
 /**
- * The spans along one side of a hanging block whose place 1 stands `standing` steps clockwise of the top. A side with a
+ * The spans along one side of a hanging block whose place 1 stands `orientation` steps clockwise of the top. A side with a
  * rim: corner piece, rim, corner piece; a side that only a point touches: two corner pieces.
  */
-export function sideSpans(side: Side, standing: number, wedge: WedgePlan): SideSpan[] {
+export function sideSpans(side: Side, orientation: number, wedge: WedgePlan): SideSpan[] {
   const { perBlock } = wedge;
   const { width, height } = finishedBlock(wedge);
   const turns = SIDES.indexOf(side);
@@ -92,7 +92,7 @@ export function sideSpans(side: Side, standing: number, wedge: WedgePlan): SideS
     ];
   }
   const rim = apothem(wedge) * slope(perBlock);
-  const place = (((toward - standing) % perBlock) + perBlock) % perBlock;
+  const place = (((toward - orientation) % perBlock) + perBlock) % perBlock;
   return [
     { from: -half, to: -rim, place: null, corner: before },
     { from: -rim, to: rim, place, corner: null },
@@ -101,7 +101,7 @@ export function sideSpans(side: Side, standing: number, wedge: WedgePlan): SideS
 }
 
 /** The place whose rim lies on a side of a hanging block, or null where only a point touches. */
-export function placeOnSide(side: Side, standing: number, perBlock: number): number | null {
+export function placeOnSide(side: Side, orientation: number, perBlock: number): number | null {
   const toward = (SIDES.indexOf(side) * perBlock) / 4;
-  return Number.isInteger(toward) ? (((toward - standing) % perBlock) + perBlock) % perBlock : null;
+  return Number.isInteger(toward) ? (((toward - orientation) % perBlock) + perBlock) % perBlock : null;
 }

@@ -14,7 +14,7 @@ export interface CellSide {
   /** Finished sashing in between, inches; 0 where the blocks meet. */
   readonly gap: Inches;
   /** What touches this side and its fabric; null where a block, nothing, or a pieced border of many fabrics does. */
-  readonly against: { readonly part: Surround; readonly fabric: FabricId } | null;
+  readonly setting: { readonly part: Surround; readonly fabric: FabricId } | null;
 }
 
 /**
@@ -34,7 +34,7 @@ export interface Lattice {
 }
 
 /** A plain square is no block: nothing is asked about its sides. */
-const NO_SIDE: CellSide = { cell: -1, gap: 0, against: null };
+const NO_SIDE: CellSide = { cell: -1, gap: 0, setting: null };
 
 /** Half-grid steps [down, across] to the four sides. */
 const STRAIGHT = [[-2, 0], [0, 2], [2, 0], [0, -2]] as const; // biome-ignore format: a table
@@ -76,7 +76,7 @@ function sideOf(
   return {
     cell: inside && plain === null ? across : -1,
     gap,
-    against: sashed
+    setting: sashed
       ? { part: 'sashing', fabric: setting.sashing.fabric }
       : inside
         ? plain && { part: 'plain', fabric: plain.fabric }
@@ -102,7 +102,7 @@ function outside(
   { layout, borders }: Setting,
   wall: Project['wall'],
   to: { readonly down: number; readonly across: number },
-): CellSide['against'] {
+): CellSide['setting'] {
   if (layout.kind === 'onPoint') {
     const level = to.down < 0 || to.down > 2 * wall.rows - 2;
     const upright = to.across < 0 || to.across > 2 * wall.columns - 2;

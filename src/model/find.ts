@@ -22,7 +22,7 @@ export function stepsPerTurn(perBlock: number): number {
 }
 
 /** Wedge steps that place 1 stands clockwise of the top, on the wall: corner shift and turn together, 0 to N − 1. */
-export function standing(block: Pick<Block, 'cornerShift'>, turn: number, wedge: WedgePlan): number {
+export function orientation(block: Pick<Block, 'cornerShift'>, turn: number, wedge: WedgePlan): number {
   return (block.cornerShift + turn * stepsPerTurn(wedge.perBlock)) % wedge.perBlock;
 }
 

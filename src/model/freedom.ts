@@ -4,50 +4,50 @@ import { type Phrase, phrase } from './phrase';
 import type { Block, Project, Strip, StripSet, WedgePlan } from './project';
 
 /** Why the wedges of a block may not be traded, or null when they may. */
-export function placesHeld(block: Block): Phrase | null {
+export function whyPlacesLocked(block: Block): Phrase | null {
   return block.progress === 'planned'
     ? null
     : phrase('Block {block} is sewn; its wedges stay as they are.', { block: block.number });
 }
 
 /** Why the corners of a block may not go on other places, or null when they may. */
-export function cornersHeld(project: Project, block: Block): Phrase | null {
+export function whyCornersLocked(project: Project, block: Block): Phrase | null {
   if (block.progress === 'squared' || block.progress === 'joined') {
     return phrase('Block {block} has its corners on; it turns by quarters only.', { block: block.number });
   }
-  return pinHolds(project, block);
+  return whyPinLocks(project, block);
 }
 
 /** Why a block may not be turned or moved on the wall, or null when it may. */
-export function hangingHeld(project: Project, block: Block): Phrase | null {
+export function whyHangingLocked(project: Project, block: Block): Phrase | null {
   if (block.progress === 'joined') {
     return phrase('Block {block} is sewn into its row; it stays where it is.', { block: block.number });
   }
-  return pinHolds(project, block);
+  return whyPinLocks(project, block);
 }
 
-function pinHolds(project: Project, block: Block): Phrase | null {
+function whyPinLocks(project: Project, block: Block): Phrase | null {
   return cellOf(project, block.id)?.pinned
     ? phrase('Block {block} is pinned. Take the pin out to move it.', { block: block.number })
     : null;
 }
 
 /** Why the strips of a set may not change, or null when they may. A set with wedges in a sewn block is sewn, whatever it says. */
-export function stripsHeld(project: Project, set: StripSet): Phrase | null {
+export function whyStripsLocked(project: Project, set: StripSet): Phrase | null {
   return set.progress === 'planned' && !inSewnBlock(project, set)
     ? null
     : phrase('Set {set} is sewn; its strips stay as they are.', { set: set.label });
 }
 
 /** Why the strips of a set may not be put in this order, or null when they may. Locked strips keep their places. */
-export function orderHeld(project: Project, set: StripSet, strips: readonly Strip[]): Phrase | null {
+export function whyOrderLocked(project: Project, set: StripSet, strips: readonly Strip[]): Phrase | null {
   if (set.locked) return phrase('Set {set} is locked; its strips stay as they are.', { set: set.label });
   const moved = set.strips.findIndex((strip, at) => {
     const now = strips[at];
     return strip.locked && !(now?.locked && now.fabric === strip.fabric && now.width === strip.width);
   });
   return (
-    stripsHeld(project, set) ??
+    whyStripsLocked(project, set) ??
     (moved < 0
       ? null
       : phrase('Strip {number} of set {set} is locked; it keeps its place.', {
@@ -58,7 +58,7 @@ export function orderHeld(project: Project, set: StripSet, strips: readonly Stri
 }
 
 /** Why the length of a set and its first tip may not change, or null when they may. */
-export function cutsHeld(project: Project, set: StripSet): Phrase | null {
+export function whyCutsLocked(project: Project, set: StripSet): Phrase | null {
   return set.progress === 'cut' || inSewnBlock(project, set)
     ? phrase('Set {set} is cut; count its wedges instead.', { set: set.label })
     : null;
@@ -68,10 +68,10 @@ export function cutsHeld(project: Project, set: StripSet): Phrase | null {
  * Why the wedge may not change like this, or null when it may: wedges that are cut keep their height and number to the
  * block, strips that are sewn their seam. Assembly and outer seam may always be put right.
  */
-export function wedgeHeld(project: Project, to: Partial<WedgePlan>): Phrase | null {
+export function whyWedgeLocked(project: Project, to: Partial<WedgePlan>): Phrase | null {
   const { wedge } = project;
   const changes = (key: keyof WedgePlan) => to[key] !== undefined && to[key] !== wedge[key];
-  const cut = project.stripSets.find((set) => cutsHeld(project, set) !== null);
+  const cut = project.stripSets.find((set) => whyCutsLocked(project, set) !== null);
   if (cut && changes('perBlock')) {
     const say = 'Set {set} is cut into wedges of {count} to the block.';
     return phrase(say, { set: cut.label, count: wedge.perBlock });
@@ -80,7 +80,7 @@ export function wedgeHeld(project: Project, to: Partial<WedgePlan>): Phrase | nu
     const say = 'Set {set} is cut; its wedges are {height} high.';
     return phrase(say, { set: cut.label, height: { inches: wedge.cutHeight } });
   }
-  const sewn = project.stripSets.find((set) => stripsHeld(project, set) !== null);
+  const sewn = project.stripSets.find((set) => whyStripsLocked(project, set) !== null);
   if (sewn && changes('seam')) {
     const say = 'Set {set} is sewn with a seam of {seam}.';
     return phrase(say, { set: sewn.label, seam: { seam: wedge.seam } });
@@ -89,7 +89,7 @@ export function wedgeHeld(project: Project, to: Partial<WedgePlan>): Phrase | nu
 }
 
 /** Why a block may not be marked as sewn into its row, or null when it may. */
-export function rowHeld(project: Project, block: Block): Phrase | null {
+export function whyRowLocked(project: Project, block: Block): Phrase | null {
   return cellOf(project, block.id)
     ? null
     : phrase('Block {block} waits on the side table; hang it before it is sewn into its row.', {

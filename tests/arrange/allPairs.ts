@@ -2,11 +2,11 @@
 // two: a route to the best arrangement that shares nothing with the arranger. The score is of second degree in what hangs.
 
 import { type Intent, SCATTERED } from '../../src/balance/score/intent';
-import { termBasis } from '../../src/balance/score/termScale';
+import { termScales } from '../../src/balance/score/termScales';
 import { DEFAULT_WEIGHTS, evaluateTerms, type Terms, weighted } from '../../src/balance/score/terms';
 import { wallModel } from '../../src/balance/wall/wallModel';
 import { clothTable } from '../../src/cloth/cloths';
-import { standing } from '../../src/model/find';
+import { orientation } from '../../src/model/find';
 import type { Project } from '../../src/model/project';
 
 export interface AllPairs {
@@ -26,24 +26,24 @@ export function allPairs(
   intent: Intent = SCATTERED,
 ): AllPairs {
   const model = wallModel(project, clothTable(project.fabrics));
-  const basis = termBasis(model, intent);
+  const scales = termScales(model, intent);
   const cells = model.blockIn.length;
   const options = project.blocks.length * 4;
   const score = (hung: readonly (readonly [cell: number, option: number])[]) => {
     const blockIn = new Int32Array(cells).fill(-1);
     const cellOf = new Int32Array(project.blocks.length).fill(-1);
-    const standingOf = model.standingOf.slice();
+    const orientationOf = model.orientationOf.slice();
     for (const [cell, option] of hung) {
       const block = option >> 2;
       blockIn[cell] = block;
       cellOf[block] = cell;
-      standingOf[block] = standing(project.blocks[block]!, option & 3, project.wedge);
+      orientationOf[block] = orientation(project.blocks[block]!, option & 3, project.wedge);
     }
     // By a rule of the corners a block is another one in another cell.
     const hanging = project.setting.cornerRule
       ? wallModel(withHung(project, hung), model.cloths)
-      : { ...model, blockIn, cellOf, standingOf };
-    return weighted(evaluateTerms(basis, hanging), weights);
+      : { ...model, blockIn, cellOf, orientationOf };
+    return weighted(evaluateTerms(scales, hanging), weights);
   };
   const empty = score([]);
   const alone = new Float64Array(cells * options);

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { alternatives, seamsOf, unlike } from '../../src/arrange/alternatives';
 import { ALL_SCOPES } from '../../src/arrange/score';
 import { arrange, type ShuffleWish } from '../../src/arrange/shuffle';
-import { termBasis } from '../../src/balance/score/termScale';
+import { termScales } from '../../src/balance/score/termScales';
 import { evaluateTerms } from '../../src/balance/score/terms';
 import { wallModel } from '../../src/balance/wall/wallModel';
 import { clothTable } from '../../src/cloth/cloths';
@@ -148,8 +148,8 @@ describe('how unlike two arrangements are', () => {
 
   it('is nothing for a wall turned about as a whole, and everything for blocks that all meet others', () => {
     const about = {
-      kindAt: MODEL.kindAt,
-      standingOf: MODEL.standingOf.map((stands) => (stands + 4) % 8),
+      typeAt: MODEL.typeAt,
+      orientationOf: MODEL.orientationOf.map((stands) => (stands + 4) % 8),
       blockIn: MODEL.blockIn.toReversed(),
     };
     const seams = seamsOf(MODEL, MODEL, false);
@@ -157,7 +157,7 @@ describe('how unlike two arrangements are', () => {
     expect(unlike(seams, seamsOf(MODEL, about, false))).toBe(0);
     const turned = {
       ...about,
-      standingOf: MODEL.standingOf.map((stands) => (stands + 1) % 8),
+      orientationOf: MODEL.orientationOf.map((stands) => (stands + 1) % 8),
       blockIn: MODEL.blockIn,
     };
     expect(unlike(seams, seamsOf(MODEL, turned, false))).toBe(1);
@@ -165,11 +165,11 @@ describe('how unlike two arrangements are', () => {
 });
 
 function wallOf() {
-  const { kindAt, standingOf, blockIn } = MODEL;
-  return { kindAt, standingOf, blockIn };
+  const { typeAt, orientationOf, blockIn } = MODEL;
+  return { typeAt, orientationOf, blockIn };
 }
 
 function scoreOf(project: Project) {
   const model = wallModel(project, clothTable(project.fabrics));
-  return evaluateTerms(termBasis(model), model);
+  return evaluateTerms(termScales(model), model);
 }

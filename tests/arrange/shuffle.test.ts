@@ -175,15 +175,15 @@ describe('the moves from one arrangement to another', () => {
           [blockIn[at], blockIn[other]] = [blockIn[other]!, blockIn[at]!];
         }
         const hung = new Set(blockIn);
-        const standingOf = model.standingOf.map((stands, block) =>
+        const orientationOf = model.orientationOf.map((stands, block) =>
           hung.has(block) ? random.below(8) : stands,
         );
-        const kindAt = model.kindAt.map((kind) => (kind < 0 ? kind : random.below(model.kindRim.length)));
-        const moves = movesBetween(project, { blockIn, standingOf, kindAt });
+        const typeAt = model.typeAt.map((type) => (type < 0 ? type : random.below(model.typeRim.length)));
+        const moves = movesBetween(project, { blockIn, orientationOf, typeAt });
         const then = wallModel(moved(project, moves), model.cloths);
         expect(then.blockIn).toEqual(blockIn);
-        expect(then.standingOf).toEqual(standingOf);
-        expect(then.kindAt).toEqual(kindAt);
+        expect(then.orientationOf).toEqual(orientationOf);
+        expect(then.typeAt).toEqual(typeAt);
         const elsewhere = blockIn.filter((block, cell) => block !== model.blockIn[cell]).length;
         expect(moves.filter((move) => move.kind === 'swap').length).toBeLessThanOrEqual(
           Math.max(0, elsewhere - 1),

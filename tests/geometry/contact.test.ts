@@ -8,7 +8,7 @@ import { blockBands, placeOnSide, radialContacts, SIDES, sideSpans } from '../..
 import type { Outline } from '../../src/geometry/point';
 import { apothem, finishedBlock } from '../../src/geometry/wedge';
 import { createBlock, createProject } from '../../src/model/create';
-import { standing, turnsOf } from '../../src/model/find';
+import { orientation, turnsOf } from '../../src/model/find';
 import { sharedByClipping } from './clipping';
 import { setAndWedge, usualWedge } from './strips';
 
@@ -162,7 +162,7 @@ describe('the sides of a hanging block', () => {
       const turns = turnsOf(perBlock);
       for (let cornerShift = 0; cornerShift < perBlock / turns; cornerShift += 1) {
         for (let turn = 0; turn < turns; turn += 1) {
-          seen.add(placeOnSide('top', standing({ cornerShift }, turn, wedge), perBlock));
+          seen.add(placeOnSide('top', orientation({ cornerShift }, turn, wedge), perBlock));
         }
       }
       expect(seen.size).toBe(perBlock);

@@ -9,7 +9,7 @@ const MOST_STEPS = 100_000;
 /** Place → place of every symmetry found, the one that moves nothing first. */
 export function placeSymmetries({ size, distance, linear }: ReducedProblem): Int32Array[] {
   const found: Int32Array[] = [];
-  const kinds = placeKinds(distance, linear, size);
+  const kinds = placeClasses(distance, linear, size);
   const image = new Int32Array(size);
   const taken = new Uint8Array(size);
   let steps = 0;
@@ -38,7 +38,7 @@ export function placeSymmetries({ size, distance, linear }: ReducedProblem): Int
 }
 
 /** What must agree before one place can stand for another: its distances, sorted, and its linear costs. */
-function placeKinds(distance: Float64Array, linear: Float64Array, size: number): string[] {
+function placeClasses(distance: Float64Array, linear: Float64Array, size: number): string[] {
   return Array.from({ length: size }, (_, place) => {
     const away = distance.slice(place * size, (place + 1) * size).sort();
     const costs = Array.from({ length: size }, (_, item) => linear[item * size + place]!);

@@ -2,14 +2,14 @@
 // whenever that is possible, and a plain statement of what was proved. Sewn and pinned blocks are left alone.
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { cellOf } from '../../model/find';
-import { placesHeld } from '../../model/freedom';
+import { whyPlacesLocked } from '../../model/freedom';
 import type { Move } from '../../model/moves';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Block, BlockId, Place, Project } from '../../model/project';
 import { type Deal, deal } from './composeDeal';
 import { fewestClashes, leastClashes, type RimSupply } from './composeRims';
 import { layRing, type RingCosts } from './composeRing';
-import { besideTable, kindKey, type WedgeKind, wedgeKinds } from './wedgeTypes';
+import { besideTable, type WedgeType, wedgeTypeKey, wedgeTypes } from './wedgeTypes';
 
 export interface Composition {
   /** Places to fill and to empty, for one command. */
@@ -44,13 +44,13 @@ export function composeBlocks(
 ): Composition {
   const chosen = chosenBlocks(project, which);
   const half = project.wedge.perBlock / 2;
-  const kinds = wedgeKinds(project, chosen).filter((kind) => kind.count > 0 && kind.rim !== null);
+  const types = wedgeTypes(project, chosen).filter((type) => type.count > 0 && type.rim !== null);
   const there = (tip: Place['tip']) =>
-    kinds.reduce((sum, kind) => sum + (kind.wedge.tip === tip ? kind.count : 0), 0);
+    types.reduce((sum, type) => sum + (type.wedge.tip === tip ? type.count : 0), 0);
   const enough = Math.min(Math.floor(there('up') / half), Math.floor(there('down') / half), chosen.length);
   const blocks = chosen.slice(0, enough);
   const leftOut = chosen.slice(enough);
-  const filled = enough === 0 ? null : fill(project, kinds, enough, half, seed);
+  const filled = enough === 0 ? null : fill(project, types, enough, half, seed);
   const moves = [
     ...leftOut.flatMap((block) =>
       placeMoves(
@@ -73,7 +73,7 @@ export function composeBlocks(
 
 function chosenBlocks(project: Project, which: readonly BlockId[] | number): Block[] {
   const free = project.blocks
-    .filter((block) => placesHeld(block) === null && !cellOf(project, block.id)?.pinned)
+    .filter((block) => whyPlacesLocked(block) === null && !cellOf(project, block.id)?.pinned)
     .toSorted((one, other) => one.number - other.number);
   if (typeof which === 'number') {
     return free.filter((block) => block.places.includes(null)).slice(0, which);
@@ -92,27 +92,27 @@ interface Filled {
 
 function fill(
   project: Project,
-  kinds: readonly WedgeKind[],
+  types: readonly WedgeType[],
   blocks: number,
   half: number,
   seed: number,
 ): Filled {
-  const rims = [...new Set(kinds.filter((kind) => !kind.background).map((kind) => kind.rim!))];
+  const rims = [...new Set(types.filter((type) => !type.background).map((type) => type.rim!))];
   const rimAt = new Map(rims.map((rim, index) => [rim, index]));
-  const rimOf = (kind: WedgeKind) => (kind.background ? -1 : rimAt.get(kind.rim!)!);
-  const atLeast = leastClashes(supplyOf(kinds, rimOf, rims.length), blocks, half);
+  const rimOf = (type: WedgeType) => (type.background ? -1 : rimAt.get(type.rim!)!);
+  const atLeast = leastClashes(supplyOf(types, rimOf, rims.length), blocks, half);
   const beside = besideTable(project);
   const deep = (up: number, down: number) => {
-    const found = beside(kinds[up]!, kinds[down]!);
+    const found = beside(types[up]!, types[down]!);
     return found.same + ALIKE_PART * found.alike;
   };
-  const sets = [...new Set(kinds.map((kind) => kind.wedge.set))];
+  const sets = [...new Set(types.map((type) => type.wedge.set))];
   const input = {
-    kinds: kinds.map((kind) => ({
-      up: kind.wedge.tip === 'up',
-      rim: rimOf(kind),
-      count: kind.count,
-      set: sets.indexOf(kind.wedge.set),
+    types: types.map((type) => ({
+      up: type.wedge.tip === 'up',
+      rim: rimOf(type),
+      count: type.count,
+      set: sets.indexOf(type.wedge.set),
     })),
     blocks,
     half,
@@ -126,23 +126,23 @@ function fill(
     const next = deal(input, steps, random);
     if (next.clashes < best.clashes) best = next;
   }
-  const costs: RingCosts = { clash: (up, down) => beside(kinds[up]!, kinds[down]!).rimClash, deep };
+  const costs: RingCosts = { clash: (up, down) => beside(types[up]!, types[down]!).rimClash, deep };
   const rings = best.hands.map(({ ups, downs }) => {
-    const allowed = clashesByRim({ ups, downs }, kinds, half).reduce((sum, { clashes }) => sum + clashes, 0);
-    return layRing(ups, downs, allowed, costs).places.map((kind) => kinds[kind]!.wedge);
+    const allowed = clashesByRim({ ups, downs }, types, half).reduce((sum, { clashes }) => sum + clashes, 0);
+    return layRing(ups, downs, allowed, costs).places.map((type) => types[type]!.wedge);
   });
-  return { rings, clashes: best.clashes, atLeast, worst: worstRim(project, best, kinds, half) };
+  return { rings, clashes: best.clashes, atLeast, worst: worstRim(project, best, types, half) };
 }
 
-function supplyOf(kinds: readonly WedgeKind[], rimOf: (kind: WedgeKind) => number, rims: number): RimSupply {
+function supplyOf(types: readonly WedgeType[], rimOf: (type: WedgeType) => number, rims: number): RimSupply {
   const ups = Array.from({ length: rims }, () => 0);
   const downs = Array.from({ length: rims }, () => 0);
   const harmless = { ups: 0, downs: 0 };
-  for (const kind of kinds) {
-    const side = kind.wedge.tip === 'up' ? 'ups' : 'downs';
-    const rim = rimOf(kind);
-    if (rim < 0) harmless[side] += kind.count;
-    else (side === 'ups' ? ups : downs)[rim]! += kind.count;
+  for (const type of types) {
+    const side = type.wedge.tip === 'up' ? 'ups' : 'downs';
+    const rim = rimOf(type);
+    if (rim < 0) harmless[side] += type.count;
+    else (side === 'ups' ? ups : downs)[rim]! += type.count;
   }
   return { ups, downs, harmless };
 }
@@ -150,14 +150,14 @@ function supplyOf(kinds: readonly WedgeKind[], rimOf: (kind: WedgeKind) => numbe
 /** Clashes the ring of these wedges cannot avoid, fabric by fabric. */
 function clashesByRim(
   hand: Deal['hands'][number],
-  kinds: readonly WedgeKind[],
+  types: readonly WedgeType[],
   half: number,
 ): { rim: string; clashes: number }[] {
-  const rims = [...new Set(hand.ups.map((kind) => kinds[kind]!))]
-    .filter((kind) => !kind.background)
-    .map((kind) => kind.rim!);
+  const rims = [...new Set(hand.ups.map((type) => types[type]!))]
+    .filter((type) => !type.background)
+    .map((type) => type.rim!);
   const times = (side: readonly number[], rim: string) =>
-    side.reduce((sum, kind) => sum + (kinds[kind]!.rim === rim ? 1 : 0), 0);
+    side.reduce((sum, type) => sum + (types[type]!.rim === rim ? 1 : 0), 0);
   return [...new Set(rims)].map((rim) => ({
     rim,
     clashes: fewestClashes(times(hand.ups, rim), times(hand.downs, rim), half),
@@ -165,9 +165,9 @@ function clashesByRim(
 }
 
 /** Name of the fabric behind most of the clashes that are left, or null without any. */
-function worstRim(project: Project, found: Deal, kinds: readonly WedgeKind[], half: number): string | null {
+function worstRim(project: Project, found: Deal, types: readonly WedgeType[], half: number): string | null {
   const totals = new Map<string, number>();
-  for (const { rim, clashes } of found.hands.flatMap((hand) => clashesByRim(hand, kinds, half))) {
+  for (const { rim, clashes } of found.hands.flatMap((hand) => clashesByRim(hand, types, half))) {
     totals.set(rim, (totals.get(rim) ?? 0) + clashes);
   }
   const worst = [...totals].sort((one, other) => other[1] - one[1])[0];
@@ -178,7 +178,7 @@ function worstRim(project: Project, found: Deal, kinds: readonly WedgeKind[], ha
 function placeMoves(block: Block, places: readonly (Place | null)[]): Move[] {
   return places.flatMap((wedge, place): Move[] => {
     const now = block.places[place] ?? null;
-    const same = now === null || wedge === null ? now === wedge : kindKey(now) === kindKey(wedge);
+    const same = now === null || wedge === null ? now === wedge : wedgeTypeKey(now) === wedgeTypeKey(wedge);
     return same ? [] : [{ kind: 'place', block: block.id, place, wedge: wedge && { ...wedge } }];
   });
 }

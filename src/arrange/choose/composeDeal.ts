@@ -6,8 +6,8 @@ import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
 import { fewestClashes } from './composeRims';
 
 export interface DealInput {
-  /** Wedges to use of each kind, its tip, and the index of its rim fabric (−1: a rim that cannot clash). */
-  readonly kinds: readonly {
+  /** Wedges to use of each type, its tip, and the index of its rim fabric (−1: a rim that cannot clash). */
+  readonly types: readonly {
     readonly up: boolean;
     readonly rim: number;
     readonly count: number;
@@ -16,20 +16,20 @@ export interface DealInput {
   readonly blocks: number;
   /** Wedges of each tip in a block, N/2. */
   readonly half: number;
-  /** Expected meeting of an up and a down kind somewhere in one block, inches. */
+  /** Expected meeting of an up and a down type somewhere in one block, inches. */
   readonly meeting: (up: number, down: number) => number;
   /** No deal has fewer clashes than this; the search stops trying for fewer. */
   readonly leastClashes: number;
 }
 
 export interface Deal {
-  /** For each block its ups, then its downs, as kinds. */
+  /** For each block its ups, then its downs, as types. */
   readonly hands: readonly { readonly ups: number[]; readonly downs: number[] }[];
   readonly clashes: number;
 }
 
 const CLASH = 1_000;
-/** A kind twice in a block; a set in both its tips; a rim fabric again. In inches of meeting that it is worth. */
+/** A type twice in a block; a set in both its tips; a rim fabric again. In inches of meeting that it is worth. */
 const SAME_KIND = 1.5;
 const SAME_SET = 0.4;
 const SAME_RIM = 0.4;
@@ -146,38 +146,38 @@ class DealTable {
   }
 
   private clashesOf(hand: Hand): number {
-    const { kinds, half } = this.input;
+    const { types, half } = this.input;
     const rims = new Map<number, [number, number]>();
-    const add = (kind: number, side: 0 | 1) => {
-      const { rim } = kinds[kind]!;
+    const add = (type: number, side: 0 | 1) => {
+      const { rim } = types[type]!;
       if (rim < 0) return;
       const pair = rims.get(rim) ?? [0, 0];
       pair[side] += 1;
       rims.set(rim, pair);
     };
-    for (const kind of hand.ups) add(kind, 0);
-    for (const kind of hand.downs) add(kind, 1);
+    for (const type of hand.ups) add(type, 0);
+    for (const type of hand.downs) add(type, 1);
     let clashes = 0;
     for (const [ups, downs] of rims.values()) clashes += fewestClashes(ups, downs, half);
     return clashes;
   }
 
   private costOf(hand: Hand): number {
-    const { kinds, half, meeting } = this.input;
+    const { types, half, meeting } = this.input;
     let cost = CLASH * this.clashesOf(hand);
     // Each up meets two of the half downs.
     const part = 2 / half;
     for (const up of hand.ups) {
       for (const down of hand.downs) {
         cost += part * meeting(up, down);
-        if (kinds[up]!.set === kinds[down]!.set) cost += SAME_SET;
+        if (types[up]!.set === types[down]!.set) cost += SAME_SET;
       }
     }
     for (const side of [hand.ups, hand.downs]) {
       for (let at = 0; at < side.length; at += 1) {
         for (let other = 0; other < at; other += 1) {
           if (side[at] === side[other]) cost += SAME_KIND;
-          if (kinds[side[at]!]!.rim === kinds[side[other]!]!.rim) cost += SAME_RIM;
+          if (types[side[at]!]!.rim === types[side[other]!]!.rim) cost += SAME_RIM;
         }
       }
     }
@@ -185,35 +185,35 @@ class DealTable {
   }
 
   /**
-   * The start: kinds in random order give their wedges in proportion to how many they have, and they go round the blocks
-   * one by one like cards, so that wedges of a kind, and of a rim fabric, lie in different blocks.
+   * The start: types in random order give their wedges in proportion to how many they have, and they go round the blocks
+   * one by one like cards, so that wedges of a type, and of a rim fabric, lie in different blocks.
    */
   private dealt(up: boolean): { hands: number[][]; spare: number[] } {
-    const { kinds, blocks, half } = this.input;
-    const order = kinds.map((_, kind) => kind).filter((kind) => kinds[kind]!.up === up);
+    const { types, blocks, half } = this.input;
+    const order = types.map((_, type) => type).filter((type) => types[type]!.up === up);
     for (let at = order.length - 1; at > 0; at -= 1) {
       const other = this.pick(at + 1);
       [order[at], order[other]] = [order[other]!, order[at]!];
     }
     const pile = order
-      .flatMap((kind, rank) =>
-        Array.from({ length: kinds[kind]!.count }, (_, copy) => ({
-          kind,
+      .flatMap((type, rank) =>
+        Array.from({ length: types[type]!.count }, (_, copy) => ({
+          type,
           rank,
-          at: (copy + 0.5) / kinds[kind]!.count,
+          at: (copy + 0.5) / types[type]!.count,
         })),
       )
       .sort((one, other) => one.at - other.at || one.rank - other.rank);
     const chosen = pile.slice(0, blocks * half);
     // One rim fabric after another, so that a fabric's wedges go to blocks in turn.
     const cards = chosen.sort(
-      (one, other) => kinds[one.kind]!.rim - kinds[other.kind]!.rim || one.rank - other.rank,
+      (one, other) => types[one.type]!.rim - types[other.type]!.rim || one.rank - other.rank,
     );
     const hands: number[][] = Array.from({ length: blocks }, () => []);
     cards.forEach((card, at) => {
-      hands[(up ? at : blocks * half - 1 - at) % blocks]!.push(card.kind);
+      hands[(up ? at : blocks * half - 1 - at) % blocks]!.push(card.type);
     });
-    return { hands, spare: pile.slice(blocks * half).map(({ kind }) => kind) };
+    return { hands, spare: pile.slice(blocks * half).map(({ type }) => type) };
   }
 
   private pick(below: number): number {

@@ -2,12 +2,19 @@
 // left over, and those of other planned blocks in trade. Each offer states its figures before it is taken.
 import { wantedTip } from '../../cutting/wedges/nesting';
 import { cellOf, findBlock } from '../../model/find';
-import { placesHeld } from '../../model/freedom';
+import { whyPlacesLocked } from '../../model/freedom';
 import type { Move } from '../../model/moves';
 import type { Block, BlockId, Place, Project, Tip } from '../../model/project';
 import type { Inches } from '../../model/units';
 import type { TopEffect } from '../mend/topEffect';
-import { type Beside, type BesideOf, besideTable, kindKey, type WedgeKind, wedgeKinds } from './wedgeTypes';
+import {
+  type Beside,
+  type BesideOf,
+  besideTable,
+  type WedgeType,
+  wedgeTypeKey,
+  wedgeTypes,
+} from './wedgeTypes';
 
 /** How a wedge lies beside the wedges on both sides of its place; empty neighbours count nothing. */
 export interface Fit {
@@ -54,7 +61,7 @@ function seamCost(fit: Fit): number {
 
 /**
  * All wedges that could lie in a place (from 0): one offer for each set and tip with wedges left over, and the best trade
- * for each other kind of the tip the place wants. Empty when the block is unknown or sewn. Wedges of sewn and pinned blocks
+ * for each other type of the tip the place wants. Empty when the block is unknown or sewn. Wedges of sewn and pinned blocks
  * are not offered. `top` must be of the same project; without it nothing is known of the whole top.
  *
  * The rule, first things first: the tip that keeps seams nesting; fewest rims beside it of the same fabric, then fewest that
@@ -68,25 +75,25 @@ export function rankWedges(
   top: TopEffect | null = null,
 ): WedgeOffer[] {
   const block = findBlock(project, blockId);
-  if (!block || placesHeld(block) !== null || place < 0 || place >= block.places.length) return [];
-  const kinds = wedgeKinds(project);
-  const byKey = new Map(kinds.map((kind) => [kindKey(kind.wedge), kind]));
-  const desk: Desk = {
+  if (!block || whyPlacesLocked(block) !== null || place < 0 || place >= block.places.length) return [];
+  const types = wedgeTypes(project);
+  const byKey = new Map(types.map((type) => [wedgeTypeKey(type.wedge), type]));
+  const context: OfferContext = {
     project,
     block,
     place,
     at: project.blocks.indexOf(block) * project.wedge.perBlock + place,
     tip: wantedTip(block.places, place),
     top,
-    kinds: byKey,
-    index: new Map(kinds.map((kind, at) => [kind, at])),
+    types: byKey,
+    index: new Map(types.map((type, at) => [type, at])),
     beside: besideTable(project),
   };
-  return [...leftOver(desk), ...trades(desk)].sort(inOrder);
+  return [...leftOver(context), ...trades(context)].sort(inOrder);
 }
 
 /** What all offers for one place are worked out from. */
-interface Desk {
+interface OfferContext {
   readonly project: Project;
   readonly block: Block;
   readonly place: number;
@@ -95,8 +102,8 @@ interface Desk {
   /** The tip the place wants. */
   readonly tip: Tip;
   readonly top: TopEffect | null;
-  readonly kinds: ReadonlyMap<string, WedgeKind>;
-  readonly index: ReadonlyMap<WedgeKind, number>;
+  readonly types: ReadonlyMap<string, WedgeType>;
+  readonly index: ReadonlyMap<WedgeType, number>;
   readonly beside: BesideOf;
 }
 
@@ -121,18 +128,18 @@ function beyondRounding(difference: number): number {
   return Math.abs(difference) < 1e-9 ? 0 : difference;
 }
 
-/** How a wedge of this kind lies on a place, beside what stands next to it now. */
+/** How a wedge of this type lies on a place, beside what stands next to it now. */
 export function fitOf(
-  kind: WedgeKind,
+  type: WedgeType,
   block: Pick<Block, 'places'>,
   place: number,
-  kinds: ReadonlyMap<string, WedgeKind>,
+  types: ReadonlyMap<string, WedgeType>,
   beside: BesideOf,
 ): Fit {
   const count = block.places.length;
   const found = [block.places[(place + 1) % count], block.places[(place + count - 1) % count]]
-    .map((next) => (next ? kinds.get(kindKey(next)) : undefined))
-    .map((next) => (next ? beside(kind, next) : undefined))
+    .map((next) => (next ? types.get(wedgeTypeKey(next)) : undefined))
+    .map((next) => (next ? beside(type, next) : undefined))
     .filter((one): one is Beside => one !== undefined);
   return {
     rimClashes: found.reduce((sum, one) => sum + one.rimClash, 0),
@@ -142,41 +149,41 @@ export function fitOf(
   };
 }
 
-function leftOver(desk: Desk): WedgeOffer[] {
-  const { block, place, kinds, top } = desk;
+function leftOver(context: OfferContext): WedgeOffer[] {
+  const { block, place, types, top } = context;
   const now = block.places[place] ?? null;
   const offers: WedgeOffer[] = [];
-  for (const kind of kinds.values()) {
-    if (kind.count <= 0 || kind.rim === null) continue;
-    if (now && kindKey(now) === kindKey(kind.wedge)) continue;
+  for (const type of types.values()) {
+    if (type.count <= 0 || type.rim === null) continue;
+    if (now && wedgeTypeKey(now) === wedgeTypeKey(type.wedge)) continue;
     offers.push({
-      wedge: kind.wedge,
-      label: kind.label,
+      wedge: type.wedge,
+      label: type.label,
       from: 'left over',
-      left: kind.count,
-      fit: fitOf(kind, block, place, kinds, desk.beside),
+      left: type.count,
+      fit: fitOf(type, block, place, types, context.beside),
       elsewhere: NO_FIT,
-      rightTip: kind.wedge.tip === desk.tip,
-      added: top?.ofOne({ place: desk.at, kind: desk.index.get(kind)! }) ?? 0,
-      moves: [{ kind: 'place', block: block.id, place, wedge: { ...kind.wedge } }],
+      rightTip: type.wedge.tip === context.tip,
+      added: top?.ofOne({ place: context.at, type: context.index.get(type)! }) ?? 0,
+      moves: [{ kind: 'place', block: block.id, place, wedge: { ...type.wedge } }],
     });
   }
   return offers;
 }
 
-/** The best trade for each kind that other planned, unpinned blocks hold. */
-function trades(desk: Desk): WedgeOffer[] {
-  const { project, block, place, kinds } = desk;
+/** The best trade for each type that other planned, unpinned blocks hold. */
+function trades(context: OfferContext): WedgeOffer[] {
+  const { project, block, place, types } = context;
   const now = block.places[place];
-  const mine = now && kinds.get(kindKey(now));
-  if (mine?.wedge.tip !== desk.tip) return [];
+  const mine = now && types.get(wedgeTypeKey(now));
+  if (mine?.wedge.tip !== context.tip) return [];
   const best = new Map<string, WedgeOffer>();
   project.blocks.forEach((other, at) => {
-    if (other === block || placesHeld(other) !== null || cellOf(project, other.id)?.pinned) return;
+    if (other === block || whyPlacesLocked(other) !== null || cellOf(project, other.id)?.pinned) return;
     other.places.forEach((held, there) => {
-      const theirs = held && kinds.get(kindKey(held));
-      if (!theirs || theirs === mine || theirs.wedge.tip !== desk.tip) return;
-      const offer = trade(desk, mine, theirs, { block: other, at, place: there });
+      const theirs = held && types.get(wedgeTypeKey(held));
+      if (!theirs || theirs === mine || theirs.wedge.tip !== context.tip) return;
+      const offer = trade(context, mine, theirs, { block: other, at, place: there });
       const known = best.get(theirs.key);
       if (!known || inOrder(offer, known) < 0) best.set(theirs.key, offer);
     });
@@ -191,20 +198,20 @@ interface OtherPlace {
   readonly place: number;
 }
 
-function trade(desk: Desk, mine: WedgeKind, theirs: WedgeKind, other: OtherPlace): WedgeOffer {
-  const { block, place, kinds, beside } = desk;
+function trade(context: OfferContext, mine: WedgeType, theirs: WedgeType, other: OtherPlace): WedgeOffer {
+  const { block, place, types, beside } = context;
   return {
     wedge: theirs.wedge,
     label: theirs.label,
     from: { block: other.block.id, place: other.place },
     left: 0,
-    fit: fitOf(theirs, block, place, kinds, beside),
+    fit: fitOf(theirs, block, place, types, beside),
     elsewhere: less(
-      fitOf(mine, other.block, other.place, kinds, beside),
-      fitOf(theirs, other.block, other.place, kinds, beside),
+      fitOf(mine, other.block, other.place, types, beside),
+      fitOf(theirs, other.block, other.place, types, beside),
     ),
     rightTip: true,
-    added: desk.top?.ofTrade(desk.at, other.at * desk.project.wedge.perBlock + other.place) ?? 0,
+    added: context.top?.ofTrade(context.at, other.at * context.project.wedge.perBlock + other.place) ?? 0,
     moves: [
       { kind: 'place', block: block.id, place, wedge: { ...theirs.wedge } },
       { kind: 'place', block: other.block.id, place: other.place, wedge: { ...mine.wedge } },

@@ -2,12 +2,12 @@
 // rim clash is made while one move more can avoid it. Sewn blocks stay; pinned ones change only when nothing else helps.
 import { wantedTip } from '../../cutting/wedges/nesting';
 import { cellOf, findBlock } from '../../model/find';
-import { placesHeld } from '../../model/freedom';
+import { whyPlacesLocked } from '../../model/freedom';
 import { type Move, moved } from '../../model/moves';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Block, Place, Project, Tip } from '../../model/project';
 import { fitCost, fitOf } from './composeRank';
-import { type BesideOf, besideTable, kindKey, type WedgeKind, wedgeKinds } from './wedgeTypes';
+import { type BesideOf, besideTable, type WedgeType, wedgeTypeKey, wedgeTypes } from './wedgeTypes';
 
 export interface Repair {
   readonly moves: readonly Move[];
@@ -50,9 +50,9 @@ export function repair(project: Project, fill = true): Repair {
     moves.push(...step);
     current = moved(current, step);
   };
-  for (const kind of wedgeKinds(project).filter((one) => one.count < 0)) {
-    for (let excess = -kind.count; excess > 0; excess -= 1) {
-      const step = replaceOne(current, kind, beside);
+  for (const type of wedgeTypes(project).filter((one) => one.count < 0)) {
+    for (let excess = -type.count; excess > 0; excess -= 1) {
+      const step = replaceOne(current, type, beside);
       if (step) carry(step.moves);
       else stuck += 1;
     }
@@ -77,23 +77,23 @@ export function repair(project: Project, fill = true): Repair {
 }
 
 function overuse(project: Project): number {
-  return wedgeKinds(project).reduce((sum, kind) => sum + Math.max(0, -kind.count), 0);
+  return wedgeTypes(project).reduce((sum, type) => sum + Math.max(0, -type.count), 0);
 }
 
 /** Empty places of planned blocks that hold at least one wedge. */
 function holes(project: Project): Hole[] {
   return project.blocks
-    .filter((block) => placesHeld(block) === null && block.places.some((place) => place !== null))
+    .filter((block) => whyPlacesLocked(block) === null && block.places.some((place) => place !== null))
     .flatMap((block) => block.places.flatMap((held, place) => (held === null ? [{ block, place }] : [])));
 }
 
-/** Takes one wedge of a kind out of the block where that costs least, with what goes there instead; null: all are sewn. */
-function replaceOne(project: Project, kind: WedgeKind, beside: BesideOf): Step | null {
+/** Takes one wedge of a type out of the block where that costs least, with what goes there instead; null: all are sewn. */
+function replaceOne(project: Project, type: WedgeType, beside: BesideOf): Step | null {
   const choices = project.blocks
-    .filter((block) => placesHeld(block) === null)
+    .filter((block) => whyPlacesLocked(block) === null)
     .flatMap((block) =>
       block.places.flatMap((held, place): Step[] => {
-        if (!held || kindKey(held) !== kindKey(kind.wedge)) return [];
+        if (!held || wedgeTypeKey(held) !== wedgeTypeKey(type.wedge)) return [];
         const emptied: Move = { kind: 'place', block: block.id, place, wedge: null };
         const without = moved(project, [emptied]);
         const filling = bestFilling(
@@ -114,41 +114,41 @@ function replaceOne(project: Project, kind: WedgeKind, beside: BesideOf): Step |
 
 /** The best way to fill a hole: a left-over wedge, or another block's wedge with a left-over one in its stead. */
 function bestFilling(project: Project, hole: Hole, tip: Tip, beside: BesideOf): Step | null {
-  const kinds = new Map(wedgeKinds(project).map((kind) => [kindKey(kind.wedge), kind]));
-  const spare = [...kinds.values()].filter(
-    (kind) => kind.wedge.tip === tip && kind.count > 0 && kind.rim !== null,
+  const types = new Map(wedgeTypes(project).map((type) => [wedgeTypeKey(type.wedge), type]));
+  const spare = [...types.values()].filter(
+    (type) => type.wedge.tip === tip && type.count > 0 && type.rim !== null,
   );
-  const direct = spare.map((kind): Step => {
-    const fit = fitOf(kind, hole.block, hole.place, kinds, beside);
-    return { moves: [put(hole.block, hole.place, kind.wedge)], cost: fitCost(fit) };
+  const direct = spare.map((type): Step => {
+    const fit = fitOf(type, hole.block, hole.place, types, beside);
+    return { moves: [put(hole.block, hole.place, type.wedge)], cost: fitCost(fit) };
   });
   const best = cheapest(direct);
   if (!best || best.cost < fitCost({ rimClashes: 1, rimLookAlikes: 0, same: 0, alike: 0 })) return best;
-  return cheapest([best, ...chains(project, hole, spare, kinds, beside)]);
+  return cheapest([best, ...chains(project, hole, spare, types, beside)]);
 }
 
 /** Fillings that pass on a wedge of another planned, unpinned block and put a left-over one in its place. */
 function chains(
   project: Project,
   hole: Hole,
-  spare: readonly WedgeKind[],
-  kinds: ReadonlyMap<string, WedgeKind>,
+  spare: readonly WedgeType[],
+  types: ReadonlyMap<string, WedgeType>,
   beside: BesideOf,
 ): Step[] {
   return project.blocks
     .filter(
       (other) =>
-        other.id !== hole.block.id && placesHeld(other) === null && !cellOf(project, other.id)?.pinned,
+        other.id !== hole.block.id && whyPlacesLocked(other) === null && !cellOf(project, other.id)?.pinned,
     )
     .flatMap((other) =>
       other.places.flatMap((held, there): Step[] => {
-        const passed = held && kinds.get(kindKey(held));
+        const passed = held && types.get(wedgeTypeKey(held));
         if (!passed || passed.wedge.tip !== spare[0]?.wedge.tip) return [];
-        const here = fitCost(fitOf(passed, hole.block, hole.place, kinds, beside));
-        const before = fitCost(fitOf(passed, other, there, kinds, beside));
-        return spare.map((kind) => ({
-          moves: [put(hole.block, hole.place, passed.wedge), put(other, there, kind.wedge)],
-          cost: here + fitCost(fitOf(kind, other, there, kinds, beside)) - before + EXTRA_MOVE,
+        const here = fitCost(fitOf(passed, hole.block, hole.place, types, beside));
+        const before = fitCost(fitOf(passed, other, there, types, beside));
+        return spare.map((type) => ({
+          moves: [put(hole.block, hole.place, passed.wedge), put(other, there, type.wedge)],
+          cost: here + fitCost(fitOf(type, other, there, types, beside)) - before + EXTRA_MOVE,
         }));
       }),
     );

@@ -1,7 +1,7 @@
 // One block's wedges laid in a ring, ups and downs in turn: the fewest rim clashes first, then the least of one fabric
 // meeting itself deeper in. Branch and bound; exact for up to eight wedges, and for more unless it says otherwise.
 
-/** Costs between kinds, by index. Rim clashes are counted, everything else is added up in inches. */
+/** Costs between types, by index. Rim clashes are counted, everything else is added up in inches. */
 export interface RingCosts {
   readonly clash: (up: number, down: number) => number;
   readonly deep: (up: number, down: number) => number;
@@ -47,20 +47,20 @@ export function layRing(
     const last = places.at(-1)!;
     const choices = [...(up ? left.up : left.down)]
       .filter(([, count]) => count > 0)
-      .map(([kind]) => ({
-        kind,
-        clash: up ? costs.clash(kind, last) : costs.clash(last, kind),
-        deep: up ? costs.deep(kind, last) : costs.deep(last, kind),
+      .map(([type]) => ({
+        type,
+        clash: up ? costs.clash(type, last) : costs.clash(last, type),
+        deep: up ? costs.deep(type, last) : costs.deep(last, type),
       }))
       .filter((choice) => clashes + choice.clash <= allowed)
       .sort((one, other) => one.deep - other.deep);
     const stock = up ? left.up : left.down;
     for (const choice of choices) {
-      stock.set(choice.kind, stock.get(choice.kind)! - 1);
-      places.push(choice.kind);
+      stock.set(choice.type, stock.get(choice.type)! - 1);
+      places.push(choice.type);
       step(clashes + choice.clash, deep + choice.deep);
       places.pop();
-      stock.set(choice.kind, stock.get(choice.kind)! + 1);
+      stock.set(choice.type, stock.get(choice.type)! + 1);
     }
   };
   const first = ups[0]!;
@@ -71,8 +71,8 @@ export function layRing(
   return best;
 }
 
-function counted(kinds: readonly number[]): Map<number, number> {
+function counted(types: readonly number[]): Map<number, number> {
   const counts = new Map<number, number>();
-  for (const kind of kinds) counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  for (const type of types) counts.set(type, (counts.get(type) ?? 0) + 1);
   return counts;
 }

@@ -1,4 +1,4 @@
-// Wedges as the composer sees them: one kind for each strip set and tip, how many there are to use, and what two of them
+// Wedges as the composer sees them: one wedge type for each strip set and tip, how many there are to use, and what two of them
 // share when they lie side by side.
 import { LEAST_LIKENESS } from '../../balance/clashes/clashes';
 import { clothTable } from '../../cloth/cloths';
@@ -7,8 +7,8 @@ import { type Band, wedgeBands } from '../../geometry/bands';
 import type { Block, FabricId, Place, Project, Tip } from '../../model/project';
 import type { Inches } from '../../model/units';
 
-export interface WedgeKind {
-  /** Set and tip in one word (kindKey). */
+export interface WedgeType {
+  /** Set and tip in one word (wedgeTypeKey). */
   readonly key: string;
   readonly wedge: Place;
   readonly label: string;
@@ -38,40 +38,40 @@ export function tipOf(place: number): Tip {
   return place % 2 === 0 ? 'up' : 'down';
 }
 
-/** All kinds, up then down for each set in order, with the wedges left over; those in `freed` blocks count as left. */
-export function wedgeKinds(project: Project, freed: readonly Block[] = []): WedgeKind[] {
+/** All types, up then down for each set in order, with the wedges left over; those in `freed` blocks count as left. */
+export function wedgeTypes(project: Project, freed: readonly Block[] = []): WedgeType[] {
   const back = new Map<string, number>();
   for (const block of freed) {
     for (const place of block.places) {
-      if (place) back.set(kindKey(place), (back.get(kindKey(place)) ?? 0) + 1);
+      if (place) back.set(wedgeTypeKey(place), (back.get(wedgeTypeKey(place)) ?? 0) + 1);
     }
   }
   const background = new Set(project.fabrics.filter((one) => one.background).map((one) => one.id));
   return wedgeLedger(project).flatMap(({ set, left }) =>
-    (['up', 'down'] as const).map((tip): WedgeKind => {
+    (['up', 'down'] as const).map((tip): WedgeType => {
       const bands = wedgeBands(set.strips, tip, project.wedge);
       const rim = bands[0]?.fabric ?? null;
       const wedge: Place = { set: set.id, tip };
       return {
-        key: kindKey(wedge),
+        key: wedgeTypeKey(wedge),
         wedge,
         label: set.label,
         bands,
         rim,
         background: rim !== null && background.has(rim),
-        count: left[tip] + (back.get(kindKey(wedge)) ?? 0),
+        count: left[tip] + (back.get(wedgeTypeKey(wedge)) ?? 0),
       };
     }),
   );
 }
 
-export function kindKey(place: Place): string {
+export function wedgeTypeKey(place: Place): string {
   return `${place.set} ${place.tip}`;
 }
 
-export type BesideOf = (one: WedgeKind, other: WedgeKind) => Beside;
+export type BesideOf = (one: WedgeType, other: WedgeType) => Beside;
 
-/** Measures pairs of kinds, each pair once; good as long as the strips of the sets and the wedge stay the same. */
+/** Measures pairs of types, each pair once; good as long as the strips of the sets and the wedge stay the same. */
 export function besideTable(project: Project): BesideOf {
   const alike = likenessTable(project);
   const stretch = 1 / Math.cos(Math.PI / project.wedge.perBlock);
@@ -86,7 +86,7 @@ export function besideTable(project: Project): BesideOf {
 }
 
 /** Both wedges' bands are walked from the rim inwards together; only equal radii touch. */
-function measured(one: WedgeKind, other: WedgeKind, stretch: number, alike: Likeness): Beside {
+function measured(one: WedgeType, other: WedgeType, stretch: number, alike: Likeness): Beside {
   let same = 0;
   let near = 0;
   let at = 0;

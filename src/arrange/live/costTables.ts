@@ -1,7 +1,7 @@
 // The weighted score of a top taken apart into tables: what two rims cost each other, what a seam costs, and the figures of
 // each block whose evenness counts. Definitions are balance/terms' own; liveWall adds them up step by step.
 import { clashSums } from '../../balance/clashes/clashSums';
-import type { TermBasis } from '../../balance/score/termScale';
+import type { TermScales } from '../../balance/score/termScales';
 import type { Terms } from '../../balance/score/terms';
 import { radialClash, type WallModel } from '../../balance/wall/wallModel';
 
@@ -11,7 +11,7 @@ import { radialClash, type WallModel } from '../../balance/wall/wallModel';
  */
 export interface CostTables {
   readonly model: WallModel;
-  readonly basis: TermBasis;
+  readonly scales: TermScales;
   readonly weights: Terms;
   /** Fabrics and one more: the index `none` costs nothing against anything. */
   readonly stride: number;
@@ -42,11 +42,11 @@ export interface CostTables {
 
 const FIRST_FABRIC = 3;
 
-export function costTables(model: WallModel, basis: TermBasis, weights: Terms): CostTables {
+export function costTables(model: WallModel, scales: TermScales, weights: Terms): CostTables {
   const { fabricCount } = model;
   const stride = fabricCount + 1;
-  const perSameInch = weights.clashLength / basis.clashScale;
-  const perAlikeInch = weights.lookAlikes / basis.alikeScale;
+  const perSameInch = weights.clashLength / scales.clashScale;
+  const perAlikeInch = weights.lookAlikes / scales.alikeScale;
   const touching = new Float64Array(stride * stride);
   for (let one = 0; one < fabricCount; one++) {
     for (let other = 0; other < fabricCount; other++) {
@@ -54,20 +54,20 @@ export function costTables(model: WallModel, basis: TermBasis, weights: Terms): 
       touching[one * stride + other] = inches * (one === other ? perSameInch : perAlikeInch);
     }
   }
-  const scattered = basis.intent.colour === 'scattered';
-  const fabrics = Int32Array.from(basis.strength.keys()).filter((fabric) => basis.strength[fabric]! > 0);
+  const scattered = scales.intent.colour === 'scattered';
+  const fabrics = Int32Array.from(scales.strength.keys()).filter((fabric) => scales.strength[fabric]! > 0);
   const kept = weights.fabricSpread > 0 ? fabrics : new Int32Array(0);
-  const colour = weights.colourSpread / basis.colourScale;
+  const colour = weights.colourSpread / scales.colourScale;
   const factors = [
-    weights.valueSpread / basis.valueScale,
+    weights.valueSpread / scales.valueScale,
     scattered ? colour : -2 * colour,
     scattered ? colour : -2 * colour,
-    ...Array.from(kept, (fabric) => (weights.fabricSpread * basis.strength[fabric]!) / basis.fabricScale),
+    ...Array.from(kept, (fabric) => (weights.fabricSpread * scales.strength[fabric]!) / scales.fabricScale),
   ];
-  const lag = targetLag(basis);
+  const lag = targetLag(scales);
   return {
     model,
-    basis,
+    scales,
     weights,
     stride,
     none: fabricCount,
@@ -78,30 +78,30 @@ export function costTables(model: WallModel, basis: TermBasis, weights: Terms): 
     fabrics: kept,
     scale: Float64Array.from(factors, (factor) => Math.sqrt(Math.abs(factor))),
     sign: Float64Array.from(factors, (factor) => (factor < 0 ? -1 : 1)),
-    own: Float64Array.from(factors, (factor) => (factor < 0 ? 0 : basis.kernel.own)),
-    likenessRow: scattered ? null : rowSums(model, basis).map((sum) => 2 * colour * sum),
+    own: Float64Array.from(factors, (factor) => (factor < 0 ? 0 : scales.kernel.own)),
+    likenessRow: scattered ? null : rowSums(model, scales).map((sum) => 2 * colour * sum),
     valueLinear: lag.map((one) => -2 * factors[0]! * one),
-    valueConstant: factors[0]! * lag.reduce((sum, one, cell) => sum + one * basis.target[cell]!, 0),
-    valueMoment: (weights.wholeTopWeight / basis.momentScale) * (scattered ? 0.5 : 1),
-    warmthMoment: scattered ? (0.5 * weights.wholeTopWeight) / basis.warmthScale : 0,
+    valueConstant: factors[0]! * lag.reduce((sum, one, cell) => sum + one * scales.target[cell]!, 0),
+    valueMoment: (weights.wholeTopWeight / scales.momentScale) * (scattered ? 0.5 : 1),
+    warmthMoment: scattered ? (0.5 * weights.wholeTopWeight) / scales.warmthScale : 0,
   };
 }
 
 /** K · target, by cell. */
-function targetLag(basis: TermBasis): Float64Array {
-  const { near, own } = basis.kernel;
-  return basis.target.map((target, cell) => {
+function targetLag(scales: TermScales): Float64Array {
+  const { near, own } = scales.kernel;
+  return scales.target.map((target, cell) => {
     let sum = own * target;
     for (let at = near.start[cell]!; at < near.start[cell + 1]!; at++) {
-      sum += near.weight[at]! * basis.target[near.to[at]!]!;
+      sum += near.weight[at]! * scales.target[near.to[at]!]!;
     }
     return sum;
   });
 }
 
 /** Σ K(c, d) over the filled cells d ≠ c. */
-function rowSums(model: WallModel, basis: TermBasis): Float64Array {
-  const { near } = basis.kernel;
+function rowSums(model: WallModel, scales: TermScales): Float64Array {
+  const { near } = scales.kernel;
   return Float64Array.from(model.blockIn, (_, cell) => {
     let sum = 0;
     for (let at = near.start[cell]!; at < near.start[cell + 1]!; at++) {
@@ -117,9 +117,9 @@ export function filled(model: WallModel, cell: number): boolean {
   return block >= 0 && model.area[block]! > 0;
 }
 
-/** Cost of the radial seam between two wedge kinds. Kept in the model's own memo. */
-export function seamCost(tables: CostTables, kind: number, next: number): number {
-  const clash = radialClash(tables.model, kind, next);
+/** Cost of the radial seam between two wedge types. Kept in the model's own memo. */
+export function seamCost(tables: CostTables, type: number, next: number): number {
+  const clash = radialClash(tables.model, type, next);
   return tables.perSameInch * clash.same + tables.perAlikeInch * clash.alike;
 }
 
@@ -139,12 +139,13 @@ export function writeFigures(
   into: Float64Array,
   from: number,
 ): void {
-  const { basis, scale, fabrics } = tables;
-  into[from] = (lightness - basis.meanLightness) * scale[0]!;
-  into[from + 1] = (a - basis.meanA) * scale[1]!;
-  into[from + 2] = (b - basis.meanB) * scale[2]!;
+  const { scales, scale, fabrics } = tables;
+  into[from] = (lightness - scales.meanLightness) * scale[0]!;
+  into[from + 1] = (a - scales.meanA) * scale[1]!;
+  into[from + 2] = (b - scales.meanB) * scale[2]!;
   for (let at = 0; at < fabrics.length; at++) {
     const fabric = fabrics[at]!;
-    into[from + FIRST_FABRIC + at] = (areaOf(fabric) - basis.meanFabric[fabric]!) * scale[FIRST_FABRIC + at]!;
+    into[from + FIRST_FABRIC + at] =
+      (areaOf(fabric) - scales.meanFabric[fabric]!) * scale[FIRST_FABRIC + at]!;
   }
 }

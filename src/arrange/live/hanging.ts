@@ -1,13 +1,13 @@
 // Where everything hangs while a wall is arranged, as numbers. Kept by liveWall, read by those that work out what it costs.
 
-/** A place without a block, or a wedge kind beyond those of the blocks: nothing. */
+/** A place without a block, or a wedge type beyond those of the blocks: nothing. */
 export const NONE = -1;
 
 /** On the conventions of balance/wallModel; changed in place. */
 export interface Hanging {
-  /** Wedge kind in each place, block × N + place. */
-  readonly kindAt: Int32Array;
-  readonly standingOf: Int32Array;
+  /** Wedge type in each place, block × N + place. */
+  readonly typeAt: Int32Array;
+  readonly orientationOf: Int32Array;
   /** Block in each cell, and cell of each block; −1 for none. */
   readonly blockIn: Int32Array;
   readonly cellOf: Int32Array;

@@ -8,19 +8,19 @@ import { type Hanging, NONE } from './hanging';
 
 export class LiveContact {
   private readonly tables: CostTables;
-  private readonly kindAt: Int32Array;
-  private readonly standingOf: Int32Array;
+  private readonly typeAt: Int32Array;
+  private readonly orientationOf: Int32Array;
   private readonly blockIn: Int32Array;
   private readonly cellOf: Int32Array;
   private readonly perBlock: number;
-  /** Rim on each side: (block × N + standing) × 4 + side → fabric. */
+  /** Rim on each side: (block × N + orientation) × 4 + side → fabric. */
   private readonly rims: Int32Array;
   /** Sort of corner by cell, and a cell of each sort. */
   private readonly sortOf: Uint8Array;
   private readonly sorts: readonly number[];
-  /** Cost of a block's rims against its own corners: (sort × blocks + block) × N + standing. */
+  /** Cost of a block's rims against its own corners: (sort × blocks + block) × N + orientation. */
   private readonly cornerRims: Float64Array;
-  /** Side of each place: standing × N + place → side, −1 for none. */
+  /** Side of each place: orientation × N + place → side, −1 for none. */
   private readonly sideOf: Int8Array;
   private readonly hasCornerPairs: boolean;
   private readonly seams: Float64Array;
@@ -28,8 +28,8 @@ export class LiveContact {
   constructor(tables: CostTables, hanging: Hanging) {
     const { model } = tables;
     this.tables = tables;
-    this.kindAt = hanging.kindAt;
-    this.standingOf = hanging.standingOf;
+    this.typeAt = hanging.typeAt;
+    this.orientationOf = hanging.orientationOf;
     this.blockIn = hanging.blockIn;
     this.cellOf = hanging.cellOf;
     this.perBlock = model.perBlock;
@@ -39,40 +39,40 @@ export class LiveContact {
     this.cornerRims = new Float64Array(this.sorts.length * blocks * model.perBlock);
     this.sideOf = sidesOf(model.perBlock);
     this.hasCornerPairs = model.cornerByDesign.some((byDesign) => byDesign === 0);
-    this.seams = new Float64Array(model.kindRim.length ** 2).fill(Number.NaN);
+    this.seams = new Float64Array(model.typeRim.length ** 2).fill(Number.NaN);
     for (let block = 0; block < blocks; block++) this.readRims(block);
   }
 
   /** Everything a block's sides and corners cost in a cell as it stands. */
   ofBlock(block: number, cell: number): number {
-    return this.ofSides(block, this.standingOf[block]!, cell, NONE);
+    return this.ofSides(block, this.orientationOf[block]!, cell, NONE);
   }
 
   /** The same of the blocks in two cells, what they cost each other counted once. */
   ofTwoCells(cell: number, other: number): number {
     return (
-      this.ofSides(this.blockIn[cell]!, this.standingOf[this.blockIn[cell]!]!, cell, NONE) +
-      this.ofSides(this.blockIn[other]!, this.standingOf[this.blockIn[other]!]!, other, cell)
+      this.ofSides(this.blockIn[cell]!, this.orientationOf[this.blockIn[cell]!]!, cell, NONE) +
+      this.ofSides(this.blockIn[other]!, this.orientationOf[this.blockIn[other]!]!, other, cell)
     );
   }
 
   /** Everything a block's sides and corners cost in a cell, as the neighbours hang; without the side towards `skip`. */
   ofSides(block: number, stands: number, cell: number, skip: number): number {
     const { tables, rims, blockIn } = this;
-    const { beyond, beside, acrossAt } = tables.model;
+    const { neighbourCell, settingFabric, sashingFactorAt } = tables.model;
     const { stride, none, touching } = tables;
     const own = (block * this.perBlock + stands) * 4;
     let cost = this.cornerRims[this.cornerRow(block, this.sortOf[cell]!) + stands]!;
     for (let side = 0; side < 4; side++) {
       const rim = rims[own + side]!;
-      const cloth = beside[cell * 4 + side]!;
+      const cloth = settingFabric[cell * 4 + side]!;
       if (cloth >= 0 && rim !== none) cost += touching[rim * stride + cloth]!;
-      const next = beyond[cell * 4 + side]!;
+      const next = neighbourCell[cell * 4 + side]!;
       if (next < 0 || next === skip) continue;
       const other = blockIn[next]!;
       if (other < 0) continue;
-      const facingRim = rims[(other * this.perBlock + this.standingOf[other]!) * 4 + ((side + 2) & 3)]!;
-      const across = acrossAt[cell * 4 + side]!;
+      const facingRim = rims[(other * this.perBlock + this.orientationOf[other]!) * 4 + ((side + 2) & 3)]!;
+      const across = sashingFactorAt[cell * 4 + side]!;
       cost += touching[rim * stride + facingRim]! * across;
       if (this.hasCornerPairs) cost += this.cornerPair(block, other, side) * across;
     }
@@ -102,30 +102,30 @@ export class LiveContact {
   }
 
   private seam(place: number, next: number): number {
-    const kind = this.kindAt[place]!;
-    const following = this.kindAt[next]!;
-    if (kind < 0 || following < 0) return 0;
-    const key = kind * this.tables.model.kindRim.length + following;
+    const type = this.typeAt[place]!;
+    const following = this.typeAt[next]!;
+    if (type < 0 || following < 0) return 0;
+    const key = type * this.tables.model.typeRim.length + following;
     let cost = this.seams[key]!;
     if (Number.isNaN(cost)) {
-      cost = seamCost(this.tables, kind, following);
+      cost = seamCost(this.tables, type, following);
       this.seams[key] = cost;
     }
     return cost;
   }
 
-  /** Forgets what the seams of a kind cost, after its wedges have changed. */
-  forgetSeams(kind: number): void {
+  /** Forgets what the seams of a type cost, after its wedges have changed. */
+  forgetSeams(type: number): void {
     const { model } = this.tables;
-    const kinds = model.kindRim.length;
+    const types = model.typeRim.length;
     const forget = (key: number) => {
       if (Number.isNaN(this.seams[key]!)) return;
       this.seams[key] = Number.NaN;
       model.radialMemo.delete(key);
     };
-    for (let other = 0; other < kinds; other++) {
-      forget(kind * kinds + other);
-      forget(other * kinds + kind);
+    for (let other = 0; other < types; other++) {
+      forget(type * types + other);
+      forget(other * types + type);
     }
   }
 
@@ -133,34 +133,34 @@ export class LiveContact {
   private rimCost(block: number, place: number): number {
     const { tables, perBlock } = this;
     const { model, stride } = tables;
-    const kind = this.kindAt[block * perBlock + place]!;
-    const rim = kind < 0 ? NONE : model.kindRim[kind]!;
+    const type = this.typeAt[block * perBlock + place]!;
+    const rim = type < 0 ? NONE : model.typeRim[type]!;
     const cell = this.cellOf[block]!;
     if (rim < 0 || cell < 0) return 0;
-    const side = this.sideOf[this.standingOf[block]! * perBlock + place]!;
+    const side = this.sideOf[this.orientationOf[block]! * perBlock + place]!;
     if (side < 0) {
       const corner = cornerIn(model, block, cell);
       return model.cloths.background[corner] ? 0 : tables.touching[rim * stride + corner]!;
     }
-    const cloth = model.beside[cell * 4 + side]!;
+    const cloth = model.settingFabric[cell * 4 + side]!;
     const cost = cloth < 0 ? 0 : tables.touching[rim * stride + cloth]!;
-    const next = model.beyond[cell * 4 + side]!;
+    const next = model.neighbourCell[cell * 4 + side]!;
     const other = next < 0 ? NONE : this.blockIn[next]!;
     if (other < 0) return cost;
     const facing = tables.touching[rim * stride + this.rimNow(other, (side + 2) & 3)]!;
-    return cost + facing * model.acrossAt[cell * 4 + side]!;
+    return cost + facing * model.sashingFactorAt[cell * 4 + side]!;
   }
 
   /** The fabric on a side of a block as its wedges are now. */
   private rimNow(block: number, side: number): number {
     const place = this.placeOn(block, side);
-    const kind = place < 0 ? NONE : this.kindAt[place]!;
-    const rim = kind < 0 ? NONE : this.tables.model.kindRim[kind]!;
+    const type = place < 0 ? NONE : this.typeAt[place]!;
+    const rim = type < 0 ? NONE : this.tables.model.typeRim[type]!;
     return rim < 0 ? this.tables.none : rim;
   }
 
   private placeOn(block: number, side: number): number {
-    const place = placeOnSide(SIDES[side]!, this.standingOf[block]!, this.perBlock);
+    const place = placeOnSide(SIDES[side]!, this.orientationOf[block]!, this.perBlock);
     return place === null ? NONE : block * this.perBlock + place;
   }
 
@@ -176,25 +176,28 @@ export class LiveContact {
       if (apart === perBlock - 1) return both - this.seam(other, place);
       return both;
     }
-    const side = this.sideOf[this.standingOf[block]! * perBlock + (place - block * perBlock)]!;
-    if (side < 0 || this.tables.model.beyond[this.cellOf[block]! * 4 + side] !== this.cellOf[otherBlock])
+    const side = this.sideOf[this.orientationOf[block]! * perBlock + (place - block * perBlock)]!;
+    if (
+      side < 0 ||
+      this.tables.model.neighbourCell[this.cellOf[block]! * 4 + side] !== this.cellOf[otherBlock]
+    )
       return both;
     if (this.placeOn(otherBlock, (side + 2) & 3) !== other) return both;
     const { stride, touching, model } = this.tables;
     const facing = touching[this.rimNow(block, side) * stride + this.rimNow(otherBlock, (side + 2) & 3)]!;
-    return both - facing * model.acrossAt[this.cellOf[block]! * 4 + side]!;
+    return both - facing * model.sashingFactorAt[this.cellOf[block]! * 4 + side]!;
   }
 
   /** Reads the rims of a block anew, after its wedges have changed. */
   readRims(block: number): void {
-    const { perBlock, kindAt, tables } = this;
+    const { perBlock, typeAt, tables } = this;
     const { model, none, stride } = tables;
     for (let stands = 0; stands < perBlock; stands++) {
       const onCorners: number[] = [];
       for (let side = 0; side < 4; side++) this.rims[(block * perBlock + stands) * 4 + side] = none;
       for (let place = 0; place < perBlock; place++) {
-        const kind = kindAt[block * perBlock + place]!;
-        const rim = kind < 0 ? NONE : model.kindRim[kind]!;
+        const type = typeAt[block * perBlock + place]!;
+        const rim = type < 0 ? NONE : model.typeRim[type]!;
         if (rim < 0) continue;
         const side = this.sideOf[stands * perBlock + place]!;
         if (side >= 0) this.rims[(block * perBlock + stands) * 4 + side] = rim;
@@ -211,7 +214,7 @@ export class LiveContact {
   }
 }
 
-/** Side each place lies on for each standing, −1 for none: standing × N + place. */
+/** Side each place lies on for each orientation, −1 for none: orientation × N + place. */
 function sidesOf(perBlock: number): Int8Array {
   const table = new Int8Array(perBlock * perBlock).fill(NONE);
   for (let stands = 0; stands < perBlock; stands++) {

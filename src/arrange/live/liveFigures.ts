@@ -31,7 +31,7 @@ export class LiveFigures {
 
   /** The figures of a block as the project has it; what comes after is kept by changes. */
   private read(block: number): void {
-    const { model, basis } = this.tables;
+    const { model, scales } = this.tables;
     const area = model.area[block]!;
     if (area === 0) return;
     const means = [1, model.lightness[block]!, model.a[block]!, model.b[block]!, model.warmth[block]!];
@@ -49,46 +49,46 @@ export class LiveFigures {
       this.figures,
       block * this.channels,
     );
-    this.value[block] = model.lightness[block]! - basis.meanLightness;
-    this.warmth[block] = model.warmth[block]! - basis.meanWarmth;
+    this.value[block] = model.lightness[block]! - scales.meanLightness;
+    this.warmth[block] = model.warmth[block]! - scales.meanWarmth;
   }
 
   /** New mean of a block's figure `sum` (0 area, 1 L*, 2 a, 3 b, 4 warmth) when a wedge is exchanged, less the old one. */
-  meanChange(block: number, held: number, kind: number, sum: number): number {
+  meanChange(block: number, held: number, type: number, sum: number): number {
     const { model } = this.tables;
-    const means = [null, model.kindLightness, model.kindA, model.kindB, model.kindWarmth][sum]!;
+    const means = [null, model.typeLightness, model.typeA, model.typeB, model.typeWarmth][sum]!;
     const from = block * 5;
-    const area = this.sums[from]! + model.kindArea[kind]! - model.kindArea[held]!;
+    const area = this.sums[from]! + model.typeArea[type]! - model.typeArea[held]!;
     const total =
-      this.sums[from + sum]! + model.kindArea[kind]! * means[kind]! - model.kindArea[held]! * means[held]!;
+      this.sums[from + sum]! + model.typeArea[type]! * means[type]! - model.typeArea[held]! * means[held]!;
     return total / area - this.sums[from + sum]! / this.sums[from]!;
   }
 
-  /** Writes into `into` what a block's figures change by when the wedge of kind `held` gives way to one of `kind`. */
-  readChange(block: number, held: number, kind: number, into: Float64Array): void {
+  /** Writes into `into` what a block's figures change by when the wedge of type `held` gives way to one of `type`. */
+  readChange(block: number, held: number, type: number, into: Float64Array): void {
     const { model, scale, fabrics } = this.tables;
     for (let mean = 0; mean < 3; mean++) {
-      into[mean] = this.meanChange(block, held, kind, mean + 1) * scale[mean]!;
+      into[mean] = this.meanChange(block, held, type, mean + 1) * scale[mean]!;
     }
     const from = held * model.fabricCount;
-    const to = kind * model.fabricCount;
+    const to = type * model.fabricCount;
     for (let at = 0; at < fabrics.length; at++) {
       const fabric = fabrics[at]!;
       into[3 + at] =
-        (model.kindFabricArea[to + fabric]! - model.kindFabricArea[from + fabric]!) * scale[3 + at]!;
+        (model.typeFabricArea[to + fabric]! - model.typeFabricArea[from + fabric]!) * scale[3 + at]!;
     }
   }
 
   /** Exchanges a wedge of a block for good; `change` is what readChange gave, `value` and `warmth` what meanChange did. */
-  keep(block: number, held: number, kind: number, change: Float64Array, value: number, warmth: number): void {
+  keep(block: number, held: number, type: number, change: Float64Array, value: number, warmth: number): void {
     const { model } = this.tables;
     this.value[block]! += value;
     this.warmth[block]! += warmth;
     const from = block * 5;
-    const sizes = [model.kindArea[held]!, model.kindArea[kind]!] as const;
+    const sizes = [model.typeArea[held]!, model.typeArea[type]!] as const;
     this.sums[from]! += sizes[1] - sizes[0];
-    [model.kindLightness, model.kindA, model.kindB, model.kindWarmth].forEach((means, at) => {
-      this.sums[from + 1 + at]! += sizes[1] * means[kind]! - sizes[0] * means[held]!;
+    [model.typeLightness, model.typeA, model.typeB, model.typeWarmth].forEach((means, at) => {
+      this.sums[from + 1 + at]! += sizes[1] * means[type]! - sizes[0] * means[held]!;
     });
     for (let channel = 0; channel < this.channels; channel++) {
       this.figures[block * this.channels + channel]! += change[channel]!;

@@ -75,9 +75,9 @@ export class LiveSpread {
           apart * (lag[here + channel]! - lag[there + channel]! - weight * tables.sign[channel]! * apart);
       }
     }
-    const { basis } = tables;
-    const across = basis.fromMiddleX[cell]! - basis.fromMiddleX[other]!;
-    const down = basis.fromMiddleY[cell]! - basis.fromMiddleY[other]!;
+    const { scales } = tables;
+    const across = scales.fromMiddleX[cell]! - scales.fromMiddleX[other]!;
+    const down = scales.fromMiddleY[cell]! - scales.fromMiddleY[other]!;
     const value = this.value[second]! - this.value[block]!;
     const warmth = this.warmth[second]! - this.warmth[block]!;
     let cost =
@@ -99,7 +99,7 @@ export class LiveSpread {
       this.ruledSwap(cell, other);
       return;
     }
-    const { basis } = this.tables;
+    const { scales } = this.tables;
     const block = this.blockIn[cell]!;
     const second = this.blockIn[other]!;
     for (let channel = 0; channel < this.channels; channel++) {
@@ -108,8 +108,8 @@ export class LiveSpread {
     }
     this.addLag(cell, this.changeOne, 0, 1);
     this.addLag(other, this.changeOne, 0, -1);
-    const across = basis.fromMiddleX[cell]! - basis.fromMiddleX[other]!;
-    const down = basis.fromMiddleY[cell]! - basis.fromMiddleY[other]!;
+    const across = scales.fromMiddleX[cell]! - scales.fromMiddleX[other]!;
+    const down = scales.fromMiddleY[cell]! - scales.fromMiddleY[other]!;
     const value = this.value[second]! - this.value[block]!;
     const warmth = this.warmth[second]! - this.warmth[block]!;
     this.moment[0]! += value * across;
@@ -136,7 +136,7 @@ export class LiveSpread {
       this.ownSpread(second, other, this.changeOther, there.value);
     if (this.isNear(cell, other))
       cost += 2 * this.kernelAt(cell, other) * this.product(this.changeOne, this.changeOther);
-    const { fromMiddleX: x, fromMiddleY: y } = this.tables.basis;
+    const { fromMiddleX: x, fromMiddleY: y } = this.tables.scales;
     return (
       cost +
       this.momentCost(
@@ -163,7 +163,7 @@ export class LiveSpread {
   private ruledSwap(cell: number, other: number): void {
     const block = this.blockIn[cell]!;
     const second = this.blockIn[other]!;
-    const { fromMiddleX: x, fromMiddleY: y } = this.tables.basis;
+    const { fromMiddleX: x, fromMiddleY: y } = this.tables.scales;
     this.blocks.readInstead(second, cell, block, this.changeOne);
     this.blocks.readInstead(block, other, second, this.changeOther);
     this.momentsOfSwap(cell, other).forEach(({ value, warmth }, at) => {
@@ -180,53 +180,53 @@ export class LiveSpread {
   }
 
   /**
-   * What an exchange of wedges would add: the block gives one of kind `held` for one of `kind`, and the other block, unless it
+   * What an exchange of wedges would add: the block gives one of type `held` for one of `type`, and the other block, unless it
    * is NONE, the other way round. Leaves the changes of figures for `trade`, which must follow at once if it is to be done.
    */
-  tradeCost(block: number, held: number, kind: number, otherBlock: number): number {
-    this.blocks.readChange(block, held, kind, this.changeOne);
+  tradeCost(block: number, held: number, type: number, otherBlock: number): number {
+    this.blocks.readChange(block, held, type, this.changeOne);
     const cell = this.cellOf[block]!;
-    const { basis, valueMoment, warmthMoment } = this.tables;
-    const value = this.blocks.meanChange(block, held, kind, 1);
+    const { scales, valueMoment, warmthMoment } = this.tables;
+    const value = this.blocks.meanChange(block, held, type, 1);
     let cost = this.ownSpread(block, cell, this.changeOne, value);
-    let dx = value * basis.fromMiddleX[cell]!;
-    let dy = value * basis.fromMiddleY[cell]!;
+    let dx = value * scales.fromMiddleX[cell]!;
+    let dy = value * scales.fromMiddleY[cell]!;
     const warms = warmthMoment > 0;
-    const warmth = warms ? this.blocks.meanChange(block, held, kind, 4) : 0;
-    let warmX = warmth * basis.fromMiddleX[cell]!;
-    let warmY = warmth * basis.fromMiddleY[cell]!;
+    const warmth = warms ? this.blocks.meanChange(block, held, type, 4) : 0;
+    let warmX = warmth * scales.fromMiddleX[cell]!;
+    let warmY = warmth * scales.fromMiddleY[cell]!;
     if (otherBlock >= 0) {
-      this.blocks.readChange(otherBlock, kind, held, this.changeOther);
+      this.blocks.readChange(otherBlock, type, held, this.changeOther);
       const other = this.cellOf[otherBlock]!;
-      const otherValue = this.blocks.meanChange(otherBlock, kind, held, 1);
+      const otherValue = this.blocks.meanChange(otherBlock, type, held, 1);
       cost += this.ownSpread(otherBlock, other, this.changeOther, otherValue);
       if (this.isNear(cell, other))
         cost += 2 * this.kernelAt(cell, other) * this.product(this.changeOne, this.changeOther);
-      dx += otherValue * basis.fromMiddleX[other]!;
-      dy += otherValue * basis.fromMiddleY[other]!;
-      const otherWarmth = warms ? this.blocks.meanChange(otherBlock, kind, held, 4) : 0;
-      warmX += otherWarmth * basis.fromMiddleX[other]!;
-      warmY += otherWarmth * basis.fromMiddleY[other]!;
+      dx += otherValue * scales.fromMiddleX[other]!;
+      dy += otherValue * scales.fromMiddleY[other]!;
+      const otherWarmth = warms ? this.blocks.meanChange(otherBlock, type, held, 4) : 0;
+      warmX += otherWarmth * scales.fromMiddleX[other]!;
+      warmY += otherWarmth * scales.fromMiddleY[other]!;
     }
     if (valueMoment === 0 && !warms) return cost;
     return cost + this.momentCost(dx, dy, warmX, warmY) - this.momentCost(0, 0, 0, 0);
   }
 
-  trade(block: number, held: number, kind: number, otherBlock: number): void {
-    this.keepChange(block, held, kind, this.changeOne);
-    if (otherBlock >= 0) this.keepChange(otherBlock, kind, held, this.changeOther);
+  trade(block: number, held: number, type: number, otherBlock: number): void {
+    this.keepChange(block, held, type, this.changeOne);
+    if (otherBlock >= 0) this.keepChange(otherBlock, type, held, this.changeOther);
   }
 
-  private keepChange(block: number, held: number, kind: number, change: Float64Array): void {
-    const { basis } = this.tables;
+  private keepChange(block: number, held: number, type: number, change: Float64Array): void {
+    const { scales } = this.tables;
     const cell = this.cellOf[block]!;
-    const value = this.blocks.meanChange(block, held, kind, 1);
-    const warmth = this.blocks.meanChange(block, held, kind, 4);
-    this.moment[0]! += value * basis.fromMiddleX[cell]!;
-    this.moment[1]! += value * basis.fromMiddleY[cell]!;
-    this.moment[2]! += warmth * basis.fromMiddleX[cell]!;
-    this.moment[3]! += warmth * basis.fromMiddleY[cell]!;
-    this.blocks.keep(block, held, kind, change, value, warmth);
+    const value = this.blocks.meanChange(block, held, type, 1);
+    const warmth = this.blocks.meanChange(block, held, type, 4);
+    this.moment[0]! += value * scales.fromMiddleX[cell]!;
+    this.moment[1]! += value * scales.fromMiddleY[cell]!;
+    this.moment[2]! += warmth * scales.fromMiddleX[cell]!;
+    this.moment[3]! += warmth * scales.fromMiddleY[cell]!;
+    this.blocks.keep(block, held, type, change, value, warmth);
     this.addLag(cell, change, 0, 1);
   }
 
@@ -273,7 +273,7 @@ export class LiveSpread {
   }
 
   private kernelAt(cell: number, other: number): number {
-    const { near } = this.tables.basis.kernel;
+    const { near } = this.tables.scales.kernel;
     for (let at = near.start[cell]!; at < near.start[cell + 1]!; at++) {
       if (near.to[at] === other) return near.weight[at]!;
     }
@@ -288,20 +288,20 @@ export class LiveSpread {
   }
 
   private startSums(): void {
-    const { model, basis } = this.tables;
+    const { model, scales } = this.tables;
     for (let cell = 0; cell < this.blockIn.length; cell++) {
       if (!filled(model, cell)) continue;
       const block = this.blockIn[cell]!;
       this.addLag(cell, this.figures, block * this.channels, 1);
-      this.moment[0]! += (this.value[block]! - basis.target[cell]!) * basis.fromMiddleX[cell]!;
-      this.moment[1]! += (this.value[block]! - basis.target[cell]!) * basis.fromMiddleY[cell]!;
-      this.moment[2]! += this.warmth[block]! * basis.fromMiddleX[cell]!;
-      this.moment[3]! += this.warmth[block]! * basis.fromMiddleY[cell]!;
+      this.moment[0]! += (this.value[block]! - scales.target[cell]!) * scales.fromMiddleX[cell]!;
+      this.moment[1]! += (this.value[block]! - scales.target[cell]!) * scales.fromMiddleY[cell]!;
+      this.moment[2]! += this.warmth[block]! * scales.fromMiddleX[cell]!;
+      this.moment[3]! += this.warmth[block]! * scales.fromMiddleY[cell]!;
     }
   }
 
   private addLag(cell: number, change: Float64Array, from: number, factor: number): void {
-    const { near } = this.tables.basis.kernel;
+    const { near } = this.tables.scales.kernel;
     const { sign } = this.tables;
     const { channels, lag } = this;
     for (let at = near.start[cell]!; at < near.start[cell + 1]!; at++) {

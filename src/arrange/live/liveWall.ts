@@ -1,19 +1,19 @@
 // The wall while it is being arranged: where each block hangs and stands, which wedges it has, and the weighted score, kept up
 // to date move by move on typed arrays. A move is tried (its cost known), then kept or taken back. Which to try is the search's.
 
-import type { Standings } from '../movesBetween';
+import type { Orientation } from '../movesBetween';
 import { type CostTables, clashCost } from './costTables';
 import { type Hanging, NONE } from './hanging';
 import { LiveContact } from './liveContact';
 import { LiveSpread } from './liveSpread';
 
-export class LiveWall implements Standings, Hanging {
+export class LiveWall implements Orientation, Hanging {
   readonly tables: CostTables;
-  readonly kindAt: Int32Array;
-  readonly standingOf: Int32Array;
+  readonly typeAt: Int32Array;
+  readonly orientationOf: Int32Array;
   readonly blockIn: Int32Array;
   readonly cellOf: Int32Array;
-  /** Wedges left over, by kind. */
+  /** Wedges left over, by type. */
   readonly spare: Int32Array;
   /** The weighted score of what hangs, as balance/terms has it. */
   cost = 0;
@@ -25,8 +25,8 @@ export class LiveWall implements Standings, Hanging {
     const { model } = tables;
     this.tables = tables;
     this.perBlock = model.perBlock;
-    this.kindAt = model.kindAt.slice();
-    this.standingOf = model.standingOf.slice();
+    this.typeAt = model.typeAt.slice();
+    this.orientationOf = model.orientationOf.slice();
     this.blockIn = model.blockIn.slice();
     this.cellOf = model.cellOf.slice();
     this.spare = spare.slice();
@@ -35,22 +35,22 @@ export class LiveWall implements Standings, Hanging {
     this.cost = clashCost(tables) + this.spread.cost();
   }
 
-  /** Stands the block otherwise and returns what that adds to the score. Taken back by standing it as before. */
+  /** Stands the block otherwise and returns what that adds to the score. Taken back by orientation it as before. */
   turn(block: number, stands: number): number {
     const cell = this.cellOf[block]!;
     const before = this.contact.ofBlock(block, cell);
-    this.standingOf[block] = stands;
+    this.orientationOf[block] = stands;
     const added = this.contact.ofBlock(block, cell) - before;
     this.cost += added;
     return added;
   }
 
-  /** What exchanging the blocks of two filled cells would add to the score, with the standings given. Nothing changes. */
+  /** What exchanging the blocks of two filled cells would add to the score, with the orientations given. Nothing changes. */
   swapCost(cell: number, other: number, stands: number, otherStands: number): number {
     const block = this.blockIn[cell]!;
     const second = this.blockIn[other]!;
-    const wasStanding = this.standingOf[block]!;
-    const secondWas = this.standingOf[second]!;
+    const wasStanding = this.orientationOf[block]!;
+    const secondWas = this.orientationOf[second]!;
     const before = this.contact.ofTwoCells(cell, other);
     this.hang(second, cell, otherStands);
     this.hang(block, other, stands);
@@ -75,61 +75,61 @@ export class LiveWall implements Standings, Hanging {
    * changes of figures for `trade`, which must follow at once if it is to be done.
    */
   tradeCost(place: number, other: number): number {
-    const kind = this.kindAt[place]!;
-    const second = this.kindAt[other]!;
+    const type = this.typeAt[place]!;
+    const second = this.typeAt[other]!;
     const block = (place / this.perBlock) | 0;
     const otherBlock = (other / this.perBlock) | 0;
     const before = this.contact.ofTwoWedges(place, other);
-    this.kindAt[place] = second;
-    this.kindAt[other] = kind;
+    this.typeAt[place] = second;
+    this.typeAt[other] = type;
     const after = this.contact.ofTwoWedges(place, other);
-    this.kindAt[place] = kind;
-    this.kindAt[other] = second;
+    this.typeAt[place] = type;
+    this.typeAt[other] = second;
     if (block === otherBlock) return after - before;
-    return after - before + this.spread.tradeCost(block, kind, second, otherBlock);
+    return after - before + this.spread.tradeCost(block, type, second, otherBlock);
   }
 
   trade(place: number, other: number, added: number): void {
-    const kind = this.kindAt[place]!;
-    const second = this.kindAt[other]!;
+    const type = this.typeAt[place]!;
+    const second = this.typeAt[other]!;
     const block = (place / this.perBlock) | 0;
     const otherBlock = (other / this.perBlock) | 0;
-    this.kindAt[place] = second;
-    this.kindAt[other] = kind;
+    this.typeAt[place] = second;
+    this.typeAt[other] = type;
     this.cost += added;
     this.contact.readRims(block);
     if (block === otherBlock) return;
     this.contact.readRims(otherBlock);
-    this.spread.trade(block, kind, second, otherBlock);
+    this.spread.trade(block, type, second, otherBlock);
   }
 
   /** What putting a left-over wedge in a place would add; as tradeCost, to be followed by replace if it is to be done. */
-  replaceCost(place: number, kind: number): number {
-    const held = this.kindAt[place]!;
+  replaceCost(place: number, type: number): number {
+    const held = this.typeAt[place]!;
     const block = (place / this.perBlock) | 0;
     const before = this.contact.ofWedge(place);
-    this.kindAt[place] = kind;
+    this.typeAt[place] = type;
     const after = this.contact.ofWedge(place);
-    this.kindAt[place] = held;
-    return after - before + this.spread.tradeCost(block, held, kind, NONE);
+    this.typeAt[place] = held;
+    return after - before + this.spread.tradeCost(block, held, type, NONE);
   }
 
-  replace(place: number, kind: number, added: number): void {
-    const held = this.kindAt[place]!;
-    this.kindAt[place] = kind;
+  replace(place: number, type: number, added: number): void {
+    const held = this.typeAt[place]!;
+    this.typeAt[place] = type;
     this.spare[held]! += 1;
-    this.spare[kind]! -= 1;
+    this.spare[type]! -= 1;
     this.cost += added;
     const block = (place / this.perBlock) | 0;
     this.contact.readRims(block);
-    this.spread.trade(block, held, kind, NONE);
+    this.spread.trade(block, held, type, NONE);
   }
 
-  /** The standing among those given in which the block of a cell meets its neighbours best; the first of equals. */
-  bestStanding(block: number, cell: number, standings: Int32Array, skip: number): number {
-    let best = standings[0]!;
+  /** The orientation among those given in which the block of a cell meets its neighbours best; the first of equals. */
+  bestStanding(block: number, cell: number, orientations: Int32Array, skip: number): number {
+    let best = orientations[0]!;
     let least = Number.POSITIVE_INFINITY;
-    for (const stands of standings) {
+    for (const stands of orientations) {
       const cost = this.contact.ofSides(block, stands, cell, skip);
       if (cost < least - 1e-12) {
         least = cost;
@@ -139,21 +139,21 @@ export class LiveWall implements Standings, Hanging {
     return best;
   }
 
-  /** Calls the wedge in a place by another kind whose figures are the very same by now. */
-  rename(place: number, kind: number): void {
-    this.spare[this.kindAt[place]!]! += 1;
-    this.spare[kind]! -= 1;
-    this.kindAt[place] = kind;
+  /** Calls the wedge in a place by another type whose figures are the very same by now. */
+  rename(place: number, type: number): void {
+    this.spare[this.typeAt[place]!]! += 1;
+    this.spare[type]! -= 1;
+    this.typeAt[place] = type;
   }
 
-  /** Forgets what is known of the seams of a kind, after its figures have changed. */
-  forgetSeams(kind: number): void {
-    this.contact.forgetSeams(kind);
+  /** Forgets what is known of the seams of a type, after its figures have changed. */
+  forgetSeams(type: number): void {
+    this.contact.forgetSeams(type);
   }
 
   private hang(block: number, cell: number, stands: number): void {
     this.blockIn[cell] = block;
     this.cellOf[block] = cell;
-    this.standingOf[block] = stands;
+    this.orientationOf[block] = stands;
   }
 }

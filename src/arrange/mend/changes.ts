@@ -5,7 +5,7 @@ import { type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import type { LiveWall } from '../live/liveWall';
 
-/** Places are block × N + place; standings and kinds as in balance/wallModel. */
+/** Places are block × N + place; orientations and wedge types as in balance/wallModel. */
 export type Change =
   | { readonly kind: 'turn'; readonly block: number; readonly stands: number }
   | { readonly kind: 'swap'; readonly cell: number; readonly other: number }
@@ -17,7 +17,7 @@ export type Change =
 export function costOf(wall: LiveWall, change: Change): number {
   switch (change.kind) {
     case 'turn': {
-      const was = wall.standingOf[change.block]!;
+      const was = wall.orientationOf[change.block]!;
       const added = wall.turn(change.block, change.stands);
       wall.turn(change.block, was);
       return added;
@@ -37,17 +37,17 @@ export function costOf(wall: LiveWall, change: Change): number {
 export function make(wall: LiveWall, change: Change): Change {
   switch (change.kind) {
     case 'turn': {
-      const was = wall.standingOf[change.block]!;
+      const was = wall.orientationOf[change.block]!;
       wall.turn(change.block, change.stands);
       return { ...change, stands: was };
     }
     case 'swap': {
-      const standings = standingsIn(wall, change);
+      const orientations = standingsIn(wall, change);
       wall.swap(
         change.cell,
         change.other,
-        ...standings,
-        wall.swapCost(change.cell, change.other, ...standings),
+        ...orientations,
+        wall.swapCost(change.cell, change.other, ...orientations),
       );
       return change;
     }
@@ -55,7 +55,7 @@ export function make(wall: LiveWall, change: Change): Change {
       wall.trade(change.place, change.other, wall.tradeCost(change.place, change.other));
       return change;
     case 'replace': {
-      const held = wall.kindAt[change.place]!;
+      const held = wall.typeAt[change.place]!;
       wall.replace(change.place, change.wedge, wall.replaceCost(change.place, change.wedge));
       return { ...change, wedge: held };
     }
@@ -82,7 +82,7 @@ export function touched(wall: LiveWall, change: Change): number[] {
 }
 
 function standingsIn(wall: LiveWall, change: Extract<Change, { kind: 'swap' }>): [number, number] {
-  return [wall.standingOf[wall.blockIn[change.cell]!]!, wall.standingOf[wall.blockIn[change.other]!]!];
+  return [wall.orientationOf[wall.blockIn[change.cell]!]!, wall.orientationOf[wall.blockIn[change.other]!]!];
 }
 
 /** A change in words, as the wall stands before it. */
@@ -91,7 +91,7 @@ export function changeWords(project: Project, wall: LiveWall, change: Change): P
   const number = (block: number) => project.blocks[block]!.number;
   switch (change.kind) {
     case 'turn':
-      return turnWords(project, number(change.block), change.stands - wall.standingOf[change.block]!);
+      return turnWords(project, number(change.block), change.stands - wall.orientationOf[change.block]!);
     case 'swap':
       return phrase('Swap blocks {first} and {second}', {
         first: number(wall.blockIn[change.cell]!),

@@ -22,18 +22,18 @@ export type OutsidePart =
   | { readonly kind: 'block'; readonly block: number; readonly sashing: boolean }
   | { readonly kind: 'corner' | Surround };
 
-/** The clash of a wedge's rim, of the kind given, in a place (from 0) of a block as it hangs; null for none. */
+/** The clash of a wedge's rim, of the type given, in a place (from 0) of a block as it hangs; null for none. */
 export function outsideMeeting(
   { model, project }: Analysis,
   block: Block,
   at: number,
-  kind: number,
+  type: number,
 ): OutsideMeeting | null {
   const index = model.blocks.indexOf(block.id);
   const cell = model.cellOf[index]!;
-  const rim = model.kindRim[kind]!;
+  const rim = model.typeRim[type]!;
   if (cell < 0 || rim < 0) return null;
-  const stands = model.standingOf[index]!;
+  const stands = model.orientationOf[index]!;
   const side = SIDES.findIndex((one) => placeOnSide(one, stands, model.perBlock) === at);
   const found = (other: number, against: OutsidePart): OutsideMeeting | null => {
     const likeness = other < 0 ? 0 : model.cloths.likeness[rim * model.fabricCount + other]!;
@@ -42,17 +42,17 @@ export function outsideMeeting(
     return { fabric, other: beyond, inches: model.rim, likeness, against };
   };
   if (side < 0) return found(model.corner[index]!, { kind: 'corner' });
-  const part = model.against[cell * 4 + side];
-  const beyond = model.beyond[cell * 4 + side]!;
+  const part = model.settingPart[cell * 4 + side];
+  const beyond = model.neighbourCell[cell * 4 + side]!;
   const next = beyond < 0 ? -1 : model.blockIn[beyond]!;
   const across =
     next < 0
       ? null
-      : found(sideRim(model, next, model.standingOf[next]!, (side + 2) % 4), {
+      : found(sideRim(model, next, model.orientationOf[next]!, (side + 2) % 4), {
           kind: 'block',
           block: project.blocks[next]!.number,
-          sashing: model.acrossAt[cell * 4 + side]! < 1,
+          sashing: model.sashingFactorAt[cell * 4 + side]! < 1,
         });
   // Sashing lies nearer than the block beyond it.
-  return (part ? found(model.beside[cell * 4 + side]!, { kind: part }) : null) ?? across;
+  return (part ? found(model.settingFabric[cell * 4 + side]!, { kind: part }) : null) ?? across;
 }

@@ -73,16 +73,16 @@ interface Candidate {
  * first, then the best total. Empty when nothing that may be moved mends it.
  */
 export function propose(finding: Finding, analysis: Analysis, wishes: ProposalWishes = {}): Proposal[] {
-  const desk = new Desk(analysis, wishes.weights ?? DEFAULT_WEIGHTS);
+  const search = new MendSearch(analysis, wishes.weights ?? DEFAULT_WEIGHTS);
   const most = wishes.most ?? 3;
   const clashes = clashesBehind(finding, analysis);
   const found =
     clashes.length > 1
-      ? clashes.flatMap((clash) => desk.forClash(clash, 1))
+      ? clashes.flatMap((clash) => search.forClash(clash, 1))
       : clashes.length === 1
-        ? desk.forClash(clashes[0]!, VARIETY * most)
-        : desk.forWhole(finding, most);
-  return desk.varied(found, most).map((candidate) => desk.proposal(candidate));
+        ? search.forClash(clashes[0]!, VARIETY * most)
+        : search.forWhole(finding, most);
+  return search.varied(found, most).map((candidate) => search.proposal(candidate));
 }
 
 /** What some moves would do to everything; for previews of the arranger's answers and of several proposals together. */
@@ -92,7 +92,7 @@ export function effectOf(
   weights: Terms = DEFAULT_WEIGHTS,
 ): Effect {
   const after = reanalyse(analysis, moved(analysis.project, moves));
-  const terms = evaluateTerms(analysis.basis, after.model);
+  const terms = evaluateTerms(analysis.scales, after.model);
   return {
     before: { terms: analysis.terms, total: weighted(analysis.terms, weights) },
     after: { terms, total: weighted(terms, weights) },
@@ -103,7 +103,7 @@ export function effectOf(
 }
 
 /** One sitting over one analysis. */
-class Desk {
+class MendSearch {
   private readonly analysis: Analysis;
   private readonly project: Project;
   private readonly weights: Terms;
@@ -174,8 +174,8 @@ class Desk {
   }
 
   private newWall(weights: Terms): LiveWall {
-    const { model, basis } = this.analysis;
-    return new LiveWall(costTables(model, basis, weights), this.decisions.spare);
+    const { model, scales } = this.analysis;
+    return new LiveWall(costTables(model, scales, weights), this.decisions.spare);
   }
 
   /** Singles that mend; else pairs. Each tier by the total it would leave, those that spoil more than they mend last. */
@@ -236,12 +236,12 @@ class Desk {
 
   /** Every single change that is allowed and touches one of the blocks or places. */
   private changesFor({ blocks, places }: About): Change[] {
-    const { cells, standings, tradable, spare } = this.decisions;
-    const { kindAt, standingOf, cellOf } = this.wall;
+    const { cells, orientations, tradable, spare } = this.decisions;
+    const { typeAt, orientationOf, cellOf } = this.wall;
     const movable = new Set(cells);
     const turns = blocks.flatMap((block) =>
-      Array.from(standings[block]!)
-        .filter((stands) => stands !== standingOf[block])
+      Array.from(orientations[block]!)
+        .filter((stands) => stands !== orientationOf[block])
         .map((stands): Change => ({ kind: 'turn', block, stands })),
     );
     const from = new Set(blocks.map((block) => cellOf[block]!).filter((cell) => movable.has(cell)));
@@ -251,14 +251,14 @@ class Desk {
         .map((other): Change => ({ kind: 'swap', cell, other })),
     );
     const trades = places.flatMap((place) => {
-      const tip = kindAt[place]! % 2;
+      const tip = typeAt[place]! % 2;
       const same = tradable[tip === 0 ? 0 : 1];
       if (!same.includes(place)) return [];
       const others = Array.from(same)
-        .filter((other) => kindAt[other] !== kindAt[place])
+        .filter((other) => typeAt[other] !== typeAt[place])
         .map((other): Change => ({ kind: 'trade', place, other }));
       const spares = Array.from(spare.keys())
-        .filter((kind) => spare[kind]! > 0 && kind % 2 === tip && kind !== kindAt[place])
+        .filter((type) => spare[type]! > 0 && type % 2 === tip && type !== typeAt[place])
         .map((wedge): Change => ({ kind: 'replace', place, wedge }));
       return [...others, ...spares];
     });

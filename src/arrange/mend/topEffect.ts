@@ -6,29 +6,29 @@ import { costTables } from '../live/costTables';
 import { LiveWall } from '../live/liveWall';
 import { withRoomForOne } from '../search/stripOrders';
 
-/** A wedge of another kind (as in balance/wallModel) in a place, block × N + place. */
+/** A wedge of another type (as in balance/wallModel) in a place, block × N + place. */
 export interface NewWedge {
   readonly place: number;
-  readonly kind: number;
+  readonly type: number;
 }
 
 export class TopEffect {
   /** The score of the top as it hangs. */
   readonly now: number;
   private readonly wall: LiveWall;
-  /** A kind without cloth, which lies in the empty places of blocks that have wedges. */
+  /** A type without cloth, which lies in the empty places of blocks that have wedges. */
   private readonly blank: number;
 
   /** Linear in blocks and fabrics; made once for an analysis. */
   constructor(analysis: Analysis, weights: Terms) {
-    const { model, basis, terms } = analysis;
+    const { model, scales, terms } = analysis;
     this.now = weighted(terms, weights);
-    const tables = withRoomForOne(costTables(model, basis, weights));
-    this.blank = model.kindRim.length;
-    this.wall = new LiveWall(tables, new Int32Array(tables.model.kindRim.length));
-    const { kindAt } = this.wall;
-    for (let place = 0; place < kindAt.length; place++) {
-      if (kindAt[place]! < 0 && this.weighs(place)) kindAt[place] = this.blank;
+    const tables = withRoomForOne(costTables(model, scales, weights));
+    this.blank = model.typeRim.length;
+    this.wall = new LiveWall(tables, new Int32Array(tables.model.typeRim.length));
+    const { typeAt } = this.wall;
+    for (let place = 0; place < typeAt.length; place++) {
+      if (typeAt[place]! < 0 && this.weighs(place)) typeAt[place] = this.blank;
     }
   }
 
@@ -40,14 +40,14 @@ export class TopEffect {
   }
 
   /** What a wedge in the place adds to the score; 0 where its block weighs nothing. */
-  ofOne({ place, kind }: NewWedge): number {
-    return this.weighs(place) ? this.wall.replaceCost(place, kind) : 0;
+  ofOne({ place, type }: NewWedge): number {
+    return this.weighs(place) ? this.wall.replaceCost(place, type) : 0;
   }
 
   /** What trading the wedges of two places adds. Both must hold one. */
   ofTrade(place: number, other: number): number {
-    const { kindAt } = this.wall;
+    const { typeAt } = this.wall;
     if (this.weighs(place) && this.weighs(other)) return this.wall.tradeCost(place, other);
-    return this.ofOne({ place, kind: kindAt[other]! }) + this.ofOne({ place: other, kind: kindAt[place]! });
+    return this.ofOne({ place, type: typeAt[other]! }) + this.ofOne({ place: other, type: typeAt[place]! });
   }
 }

@@ -72,7 +72,7 @@ export function meetingsAt(
   at: number,
   wedge: Place,
 ): Meeting[] {
-  const kind = kindOf(project, wedge);
+  const type = typeOf(project, wedge);
   const count = block.places.length;
   const sides = [
     { place: (at + count - 1) % count, before: true },
@@ -81,8 +81,8 @@ export function meetingsAt(
   return sides.flatMap(({ place, before }) => {
     const neighbour = block.places[place];
     if (!neighbour) return [];
-    const next = kindOf(project, neighbour);
-    const clash = before ? radialClash(seams, next, kind) : radialClash(seams, kind, next);
+    const next = typeOf(project, neighbour);
+    const clash = before ? radialClash(seams, next, type) : radialClash(seams, type, next);
     return clash.stretches.map((stretch): Meeting => {
       const fabrics = [stretch.fabric, stretch.nextFabric].map((one) => seams.cloths.fabrics[one]!.id);
       if (before) fabrics.reverse();
@@ -118,7 +118,7 @@ export function wedgeOffers(analysis: Analysis, block: Block, at: number): Wedge
     const offered = {
       wedge,
       meetings: meetingsAt(project, analysis.model, block, at, wedge),
-      outside: outsideMeeting(analysis, block, at, kindOf(project, wedge)),
+      outside: outsideMeeting(analysis, block, at, typeOf(project, wedge)),
       top: topScores(analysis, effect, block, at, offer),
     };
     if (from !== 'left over') {
@@ -162,7 +162,7 @@ export function rimMeetings(
   return { now: count(small), after: count(moved(small, moves)) };
 }
 
-function kindOf(project: Project, wedge: Place): number {
+function typeOf(project: Project, wedge: Place): number {
   const set = project.stripSets.findIndex((one) => one.id === wedge.set);
   return 2 * set + (wedge.tip === 'up' ? 0 : 1);
 }

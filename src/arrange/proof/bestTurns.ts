@@ -2,14 +2,17 @@
 import { aloneCost, type Contacts, touchingCost } from './contactTables';
 
 /**
- * The best standings for blocks in their cells, exactly: place by place of the grid, keeping for every combination of
- * standings along the edge of what is done the least cost that leads there (dynamic programming).
+ * The best orientations for blocks in their cells, exactly: place by place of the grid, keeping for every combination of
+ * orientations along the edge of what is done the least cost that leads there (dynamic programming).
  */
-export function bestTurns(contacts: Contacts, blockIn: Int32Array): { cost: number; standingOf: Int32Array } {
+export function bestTurns(
+  contacts: Contacts,
+  blockIn: Int32Array,
+): { cost: number; orientationOf: Int32Array } {
   const { model } = contacts.tables;
   const upright = model.columns > model.rows;
   const [length, width] = upright ? [model.columns, model.rows] : [model.rows, model.columns];
-  const radix = Math.max(1, ...contacts.decisions.standings.map((one) => one.length));
+  const radix = Math.max(1, ...contacts.decisions.orientations.map((one) => one.length));
   let table = new Float64Array(radix ** width).fill(Number.POSITIVE_INFINITY);
   table[0] = 0;
   const steps: Step[] = [];
@@ -28,7 +31,7 @@ export function bestTurns(contacts: Contacts, blockIn: Int32Array): { cost: numb
 
 interface Step {
   readonly cell: number;
-  /** Weight of this place's standing in the number of a state. */
+  /** Weight of this place's orientation in the number of a state. */
   readonly place: number;
   /** State before, by state after. */
   readonly from: Int32Array;
@@ -50,7 +53,7 @@ function oneMore(
   const block = cell < 0 ? -1 : blockIn[cell]!;
   const next = new Float64Array(table.length).fill(Number.POSITIVE_INFINITY);
   const from = new Int32Array(table.length).fill(-1);
-  const count = block < 0 ? 1 : contacts.decisions.standings[block]!.length;
+  const count = block < 0 ? 1 : contacts.decisions.orientations[block]!.length;
   const costs = Array.from({ length: count }, (_, own) =>
     block < 0 ? 0 : aloneCost(contacts, block, own, cell),
   );
@@ -78,7 +81,7 @@ function oneMore(
   return { table: next, from };
 }
 
-/** Cost of a block and its neighbour on a side: own standing × radix + the neighbour's. Null without a neighbour. */
+/** Cost of a block and its neighbour on a side: own orientation × radix + the neighbour's. Null without a neighbour. */
 function meetingCosts(
   contacts: Contacts,
   blockIn: Int32Array,
@@ -89,13 +92,13 @@ function meetingCosts(
 ): Float64Array | null {
   const { model } = contacts.tables;
   const block = cell < 0 ? -1 : blockIn[cell]!;
-  const beyond = block < 0 ? -1 : model.beyond[cell * 4 + side]!;
+  const beyond = block < 0 ? -1 : model.neighbourCell[cell * 4 + side]!;
   const other = beyond < 0 ? -1 : blockIn[beyond]!;
   if (other < 0) return null;
   const costs = new Float64Array(count * radix);
-  const across = model.acrossAt[cell * 4 + side]!;
+  const across = model.sashingFactorAt[cell * 4 + side]!;
   for (let own = 0; own < count; own++) {
-    for (let its = 0; its < contacts.decisions.standings[other]!.length; its++) {
+    for (let its = 0; its < contacts.decisions.orientations[other]!.length; its++) {
       costs[own * radix + its] = across * touchingCost(contacts, block, own, other, its, side);
     }
   }
@@ -108,15 +111,15 @@ function traced(
   table: Float64Array,
   steps: readonly Step[],
   radix: number,
-): { cost: number; standingOf: Int32Array } {
-  const standingOf = contacts.tables.model.standingOf.slice();
+): { cost: number; orientationOf: Int32Array } {
+  const orientationOf = contacts.tables.model.orientationOf.slice();
   let state = table.indexOf(Math.min(...table));
   const cost = table[state]!;
   for (const { cell, from, place } of steps.toReversed()) {
     const block = cell < 0 ? -1 : blockIn[cell]!;
     if (block >= 0)
-      standingOf[block] = contacts.decisions.standings[block]![Math.floor(state / place) % radix]!;
+      orientationOf[block] = contacts.decisions.orientations[block]![Math.floor(state / place) % radix]!;
     state = from[state]!;
   }
-  return { cost, standingOf };
+  return { cost, orientationOf };
 }

@@ -52,22 +52,22 @@ export class Orders {
   /** Weighs them all; to be gone through before anything is asked. Yields every few thousand orders. */
   *weighing(): Generator<void, void> {
     const { tables, value, warmth } = this.spread;
-    const { basis, model } = tables;
+    const { scales, model } = tables;
     const placed: Placed[] = [];
     let start = tables.valueConstant;
     const moment = [0, 0, 0, 0];
     this.cells.forEach((cell, at) => {
-      moment[0]! -= basis.target[cell]! * basis.fromMiddleX[cell]!;
-      moment[1]! -= basis.target[cell]! * basis.fromMiddleY[cell]!;
+      moment[0]! -= scales.target[cell]! * scales.fromMiddleX[cell]!;
+      moment[1]! -= scales.target[cell]! * scales.fromMiddleY[cell]!;
       if (this.at.includes(at)) return;
       const block = model.blockIn[cell]!;
       start += this.added(placed, at, block);
       placed.push([at, block]);
       const row = rowIn(this.spread, block, cell);
-      moment[0]! += value[row]! * basis.fromMiddleX[cell]!;
-      moment[1]! += value[row]! * basis.fromMiddleY[cell]!;
-      moment[2]! += warmth[row]! * basis.fromMiddleX[cell]!;
-      moment[3]! += warmth[row]! * basis.fromMiddleY[cell]!;
+      moment[0]! += value[row]! * scales.fromMiddleX[cell]!;
+      moment[1]! += value[row]! * scales.fromMiddleY[cell]!;
+      moment[2]! += warmth[row]! * scales.fromMiddleX[cell]!;
+      moment[3]! += warmth[row]! * scales.fromMiddleY[cell]!;
     });
     for (const firsts of this.beginnings()) {
       this.place([], start, moment, placed, firsts);
@@ -103,8 +103,8 @@ export class Orders {
     }
     const depth = order.length;
     const cell = this.movable[depth]!;
-    const x = tables.basis.fromMiddleX[cell]!;
-    const y = tables.basis.fromMiddleY[cell]!;
+    const x = tables.scales.fromMiddleX[cell]!;
+    const y = tables.scales.fromMiddleY[cell]!;
     for (let index = 0; index < this.blocks.length; index++) {
       if (order.includes(index) || (firsts[depth] ?? index) !== index) continue;
       const block = this.blocks[index]!;

@@ -7,7 +7,7 @@ import { aloneCost, type Contacts } from './contactTables';
 const ROWS = 64;
 
 /** Radial seams are not in it; they do not change. 0 or above. Yields every few milliseconds. */
-export function* findingFloor(contacts: Contacts): Generator<void, number> {
+export function* contactBound(contacts: Contacts): Generator<void, number> {
   const { model } = contacts.tables;
   const { cells } = contacts.decisions;
   const movable = new Set(cells);
@@ -25,21 +25,24 @@ export function* findingFloor(contacts: Contacts): Generator<void, number> {
         known < column ? costs[row * size + known]! : leastIn(contacts, nearest, block, cells[column]!);
     }
   }
-  let floor = size > 0 ? (yield* solvingLinear(costs, size)).cost : 0;
+  let bound = size > 0 ? (yield* solvingLinear(costs, size)).cost : 0;
   model.blockIn.forEach((block, cell) => {
-    if (block >= 0 && !movable.has(cell)) floor += leastIn(contacts, nearest, block, cell);
+    if (block >= 0 && !movable.has(cell)) bound += leastIn(contacts, nearest, block, cell);
   });
-  return Math.max(0, floor);
+  return Math.max(0, bound);
 }
 
 /** For each of the cells the first of them, by index, that has the same on all four sides whatever hangs, and the same corners: leastIn reads no more. */
 function firstAlike({ tables, sortOf }: Contacts, cells: Int32Array): number[] {
-  const { beside, beyond, acrossAt, blockIn } = tables.model;
+  const { settingFabric, neighbourCell, sashingFactorAt, blockIn } = tables.model;
   const first = new Map<string, number>();
   return Array.from(cells, (cell, at) => {
     const sides = [0, 1, 2, 3].map((side) => {
-      const next = beyond[cell * 4 + side]!;
-      return [beside[cell * 4 + side]!, next < 0 || blockIn[next]! < 0 ? -1 : acrossAt[cell * 4 + side]!];
+      const next = neighbourCell[cell * 4 + side]!;
+      return [
+        settingFabric[cell * 4 + side]!,
+        next < 0 || blockIn[next]! < 0 ? -1 : sashingFactorAt[cell * 4 + side]!,
+      ];
     });
     const key = [sortOf[cell], ...sides].join();
     const alike = first.get(key) ?? at;
@@ -56,7 +59,7 @@ function nearestRims({ tables, decisions, rims }: Contacts): Float64Array {
     const there = new Set<number>();
     for (const block of model.blockIn) {
       if (block < 0) continue;
-      decisions.standings[block]!.forEach((_, at) => {
+      decisions.orientations[block]!.forEach((_, at) => {
         there.add(rims[block]![at * 4 + side]!);
       });
     }
@@ -75,13 +78,13 @@ function leastIn(contacts: Contacts, nearest: Float64Array, block: number, cell:
   const { tables, decisions, rims } = contacts;
   const { model, stride } = tables;
   let least = Number.POSITIVE_INFINITY;
-  for (let at = 0; at < decisions.standings[block]!.length; at++) {
+  for (let at = 0; at < decisions.orientations[block]!.length; at++) {
     let cost = aloneCost(contacts, block, at, cell);
     for (let side = 0; side < 4; side++) {
-      const next = model.beyond[cell * 4 + side]!;
+      const next = model.neighbourCell[cell * 4 + side]!;
       if (next < 0 || model.blockIn[next]! < 0) continue;
       const rim = rims[block]![at * 4 + side]!;
-      cost += 0.5 * model.acrossAt[cell * 4 + side]! * nearest[((side + 2) & 3) * stride + rim]!;
+      cost += 0.5 * model.sashingFactorAt[cell * 4 + side]! * nearest[((side + 2) & 3) * stride + rim]!;
     }
     least = Math.min(least, cost);
   }

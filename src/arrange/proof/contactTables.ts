@@ -1,4 +1,4 @@
-// What hanging a block in a cell with a standing costs, and what two blocks side by side cost each other: the clash part of
+// What hanging a block in a cell with a orientation costs, and what two blocks side by side cost each other: the clash part of
 // the score as tables, for proofs. Worked out from the model on its own, so that it checks the living wall as well.
 import { addCornerRims, type ClashSums } from '../../balance/clashes/clashSums';
 import { cornerIn, sideRim } from '../../balance/wall/wallModel';
@@ -11,26 +11,26 @@ export interface Contacts {
   readonly decisions: Decisions;
   /** Cost of all radial seams of what hangs: no turn and no exchange changes it. */
   readonly constant: number;
-  /** Rims of each block for each of its standings: rims[block][standing index × 4 + side] → fabric or `none`. */
+  /** Rims of each block for each of its orientations: rims[block][orientation index × 4 + side] → fabric or `none`. */
   readonly rims: readonly Int32Array[];
   /** Sort of corner of each cell by the quilt's rule. */
   readonly sortOf: Uint8Array;
-  /** Cost of each block's rims against its own corners: sort × standings + standing index. */
+  /** Cost of each block's rims against its own corners: sort × orientations + orientation index. */
   readonly corners: readonly Float64Array[];
 }
 
 export function contactsOf(tables: CostTables, decisions: Decisions): Contacts {
   const { model } = tables;
-  const rims = decisions.standings.map((standings, block) =>
-    Int32Array.from({ length: standings.length * 4 }, (_, at) => {
-      const rim = sideRim(model, block, standings[at >> 2]!, at & 3);
+  const rims = decisions.orientations.map((orientations, block) =>
+    Int32Array.from({ length: orientations.length * 4 }, (_, at) => {
+      const rim = sideRim(model, block, orientations[at >> 2]!, at & 3);
       return rim < 0 ? tables.none : rim;
     }),
   );
   const { sortOf, sorts } = cornerSorts(model);
-  const corners = decisions.standings.map((standings, block) =>
+  const corners = decisions.orientations.map((orientations, block) =>
     Float64Array.from(
-      sorts.flatMap((cell) => Array.from(standings, (stands) => cornerCost(tables, block, stands, cell))),
+      sorts.flatMap((cell) => Array.from(orientations, (stands) => cornerCost(tables, block, stands, cell))),
     ),
   );
   const hung = Array.from(model.blockIn).filter((block) => block >= 0);
@@ -42,9 +42,9 @@ function radialCost(tables: CostTables, block: number): number {
   const { model } = tables;
   let cost = 0;
   for (let place = 0; place < model.perBlock; place++) {
-    const kind = model.kindAt[block * model.perBlock + place]!;
-    const next = model.kindAt[block * model.perBlock + ((place + 1) % model.perBlock)]!;
-    if (kind >= 0 && next >= 0) cost += seamCost(tables, kind, next);
+    const type = model.typeAt[block * model.perBlock + place]!;
+    const next = model.typeAt[block * model.perBlock + ((place + 1) % model.perBlock)]!;
+    if (type >= 0 && next >= 0) cost += seamCost(tables, type, next);
   }
   return cost;
 }
@@ -55,12 +55,12 @@ function cornerCost(tables: CostTables, block: number, stands: number, cell: num
   return tables.perSameInch * sums.same + tables.perAlikeInch * sums.alike;
 }
 
-/** Cost of a block in a cell by itself: its corners, and its sides against sashing and border. `at`: standing index. */
+/** Cost of a block in a cell by itself: its corners, and its sides against sashing and border. `at`: orientation index. */
 export function aloneCost(contacts: Contacts, block: number, at: number, cell: number): number {
   const { tables, rims, corners, sortOf, decisions } = contacts;
-  let cost = corners[block]![sortOf[cell]! * decisions.standings[block]!.length + at]!;
+  let cost = corners[block]![sortOf[cell]! * decisions.orientations[block]!.length + at]!;
   for (let side = 0; side < 4; side++) {
-    const cloth = tables.model.beside[cell * 4 + side]!;
+    const cloth = tables.model.settingFabric[cell * 4 + side]!;
     if (cloth >= 0) cost += tables.touching[rims[block]![at * 4 + side]! * tables.stride + cloth]!;
   }
   return cost;
@@ -89,12 +89,12 @@ function cornersTouching(tables: CostTables, block: number, other: number, side:
   return (perRim * stretch) / model.rim;
 }
 
-/** The least two blocks can cost each other where they touch, with any of their standings. */
+/** The least two blocks can cost each other where they touch, with any of their orientations. */
 export function leastTouching(contacts: Contacts, block: number, other: number, side: number): number {
-  const { standings } = contacts.decisions;
+  const { orientations } = contacts.decisions;
   let least = Number.POSITIVE_INFINITY;
-  for (let at = 0; at < standings[block]!.length; at++) {
-    for (let otherAt = 0; otherAt < standings[other]!.length; otherAt++) {
+  for (let at = 0; at < orientations[block]!.length; at++) {
+    for (let otherAt = 0; otherAt < orientations[other]!.length; otherAt++) {
       least = Math.min(least, touchingCost(contacts, block, at, other, otherAt, side));
       if (least === 0) return 0;
     }

@@ -1,7 +1,7 @@
 // The best arrangement of a small wall, found and proved: every order of the blocks is weighed by its spread, and in the order
 // of that weight the best turns for each are found exactly, until no order can be better any more.
 
-import type { Standings } from '../movesBetween';
+import type { Orientation } from '../movesBetween';
 import { bestTurns } from './bestTurns';
 import { Orders } from './blockOrders';
 import type { Contacts } from './contactTables';
@@ -10,12 +10,12 @@ import type { Spread } from './spreadAssignment';
 
 /** Orders that are gone through; nine blocks that may change cells. */
 const MOST_ORDERS = 362_880;
-/** Combinations of standings kept at a time while the turns are found. */
+/** Combinations of orientations kept at a time while the turns are found. */
 const MOST_STATES = 4096;
 /** A lower score by less than this is the same score. */
 const LEAST_GAIN = 1e-9;
 
-export interface Exact extends Standings {
+export interface Exact extends Orientation {
   readonly cost: number;
 }
 
@@ -23,7 +23,7 @@ export interface Exact extends Standings {
 export function isSmall(contacts: Contacts, movable: number): boolean {
   let orders = 1;
   for (let count = 2; count <= movable; count++) orders *= count;
-  const most = Math.max(1, ...contacts.decisions.standings.map((one) => one.length));
+  const most = Math.max(1, ...contacts.decisions.orientations.map((one) => one.length));
   // Cells on point lie on a grid turned by an eighth, with gaps at its corners.
   const { rows, columns } = contacts.tables.model;
   return orders <= MOST_ORDERS && most ** Math.min(rows, columns) <= MOST_STATES;
@@ -73,7 +73,7 @@ export function* findingBest(
     const cost = contacts.constant + spreadCost + turned.cost;
     if (cost >= below - LEAST_GAIN) continue;
     below = cost;
-    best = { cost, blockIn: blockIn.slice(), standingOf: turned.standingOf, kindAt: model.kindAt };
+    best = { cost, blockIn: blockIn.slice(), orientationOf: turned.orientationOf, typeAt: model.typeAt };
   }
   return best;
 }

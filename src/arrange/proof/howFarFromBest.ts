@@ -7,7 +7,7 @@ import { type Contacts, contactsOf } from './contactTables';
 import { findingBest, isSmall } from './exactOptimum';
 import { boundInParts } from './lowerBound';
 import { type Spread, spreadOf } from './spreadAssignment';
-import { openFloor } from './tradeBound';
+import { tradeBound } from './tradeBound';
 
 export class Proof {
   /** Whether the best arrangement can be found and proved in a moment. */
@@ -23,7 +23,7 @@ export class Proof {
   constructor(project: Project, tables: CostTables, decisions: Decisions) {
     const trades = decisions.tradable.some((places) => places.length > 0);
     const sews = decisions.sets.length > 0;
-    this.open = () => openFloor(project, tables, decisions);
+    this.open = () => tradeBound(project, tables, decisions);
     this.contacts = trades || sews ? null : contactsOf(tables, decisions);
     this.spread = spreadOf(tables);
     this.isShort = this.contacts !== null && isSmall(this.contacts, decisions.cells.length);
@@ -39,7 +39,7 @@ export class Proof {
     return {
       ...known,
       blockIn: Int32Array.from(found.blockIn),
-      standingOf: Int32Array.from(found.standingOf),
+      orientationOf: Int32Array.from(found.orientationOf),
       cost: found.cost,
     };
   }

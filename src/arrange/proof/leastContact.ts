@@ -26,9 +26,9 @@ export class LeastMeetings {
       const block = blockIn[cell]!;
       if (block < 0) continue;
       for (const side of [1, 2]) {
-        const next = model.beyond[cell * 4 + side]!;
+        const next = model.neighbourCell[cell * 4 + side]!;
         const other = next < 0 ? -1 : blockIn[next]!;
-        if (other >= 0) sum += model.acrossAt[cell * 4 + side]! * this.meeting(block, other, side);
+        if (other >= 0) sum += model.sashingFactorAt[cell * 4 + side]! * this.meeting(block, other, side);
       }
     }
     return sum + this.alone;

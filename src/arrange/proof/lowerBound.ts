@@ -3,7 +3,7 @@
 
 import { solvingLinear } from '../assignment/linear';
 import { atOnce } from '../parts';
-import { findingFloor } from './contactBound';
+import { contactBound } from './contactBound';
 import type { Contacts } from './contactTables';
 import { eigenvaluesOf, findingEigenvalues } from './eigenvalues';
 import { kernelTable, residual, rowIn, type Spread } from './spreadAssignment';
@@ -15,9 +15,9 @@ export function lowerBound(contacts: Contacts, spread: Spread): number {
 
 /** The same, for a search that must stay ready to stop: yields every few milliseconds. */
 export function* boundInParts(contacts: Contacts, spread: Spread): Generator<void, number> {
-  const floor = contacts.constant + (yield* findingFloor(contacts));
+  const bound = contacts.constant + (yield* contactBound(contacts));
   yield;
-  return floor + (yield* spreadBound(spread));
+  return bound + (yield* spreadBound(spread));
 }
 
 /**
@@ -28,10 +28,10 @@ export function* boundInParts(contacts: Contacts, spread: Spread): Generator<voi
  */
 function* spreadBound(spread: Spread): Generator<void, number> {
   const { tables, cells } = spread;
-  const { channels, sign, basis } = tables;
+  const { channels, sign, scales } = tables;
   if (cells.length < 2) return 0;
   const kernel = kernelTable(tables, cells);
-  const aims = basis.target.some((one) => one !== 0);
+  const aims = scales.target.some((one) => one !== 0);
   const all = Array.from({ length: channels }, (_, channel) => channel);
   const even = all.filter((channel) => sign[channel] === 1);
   const free = even.filter((channel) => !belongs(channel, aims, spread.sorts > 1));

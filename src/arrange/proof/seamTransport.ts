@@ -1,8 +1,8 @@
 // The cheapest way to lay so many seams between two stocks of wedges: a transportation problem (Hitchcock 1941), solved by
-// successive cheapest paths with prices, as in min-cost flow (Edmonds and Karp 1972). Knows wedges only as kinds and counts.
+// successive cheapest paths with prices, as in min-cost flow (Edmonds and Karp 1972). Knows wedges only as types and counts.
 
 export interface Stocks {
-  /** Seams each kind can take part in at most. */
+  /** Seams each type can take part in at most. */
   readonly rows: Int32Array;
   readonly columns: Int32Array;
   /** Cost of one seam, row × columns + column; 0 or above. */
@@ -13,7 +13,7 @@ export interface Stocks {
 const PAUSE = 8;
 
 /**
- * The least that `seams` seams cost, each between a row and a column, no kind in more of them than it can be; what cannot be
+ * The least that `seams` seams cost, each between a row and a column, no type in more of them than it can be; what cannot be
  * laid costs nothing. Yields every few paths. O(paths × (rows + columns)²).
  */
 export function* leastSeams(stocks: Stocks, seams: number): Generator<void, number> {

@@ -19,7 +19,7 @@ export interface Spread {
 }
 
 export function spreadOf(tables: CostTables): Spread {
-  const { model, basis, channels } = tables;
+  const { model, scales, channels } = tables;
   const { sortOf, sorts } = cornerSorts(model);
   const blocks = model.blocks.length;
   const figures = new Float64Array(sorts.length * blocks * channels);
@@ -32,8 +32,8 @@ export function spreadOf(tables: CostTables): Spread {
       const mean = (means: Float64Array, cloth: Float64Array) =>
         means[block]! + cornerPart(model, block, cell, cloth);
       const lightness = mean(model.lightness, model.cloths.lightness);
-      value[row] = lightness - basis.meanLightness;
-      warmth[row] = mean(model.warmth, model.cloths.warmth) - basis.meanWarmth;
+      value[row] = lightness - scales.meanLightness;
+      warmth[row] = mean(model.warmth, model.cloths.warmth) - scales.meanWarmth;
       writeFigures(
         tables,
         lightness,
@@ -92,12 +92,12 @@ export function aloneSpread(spread: Spread, block: number, cell: number): number
 export function residual(spread: Spread, block: number, cell: number, channel: number): number {
   const { tables, figures } = spread;
   const figure = figures[rowIn(spread, block, cell) * tables.channels + channel]!;
-  return channel === 0 ? figure - tables.basis.target[cell]! * tables.scale[0]! : figure;
+  return channel === 0 ? figure - tables.scales.target[cell]! * tables.scale[0]! : figure;
 }
 
 /** K as a square table over the cells given, row by row. */
 export function kernelTable(tables: CostTables, cells: Int32Array): Float64Array {
-  const { near, own } = tables.basis.kernel;
+  const { near, own } = tables.scales.kernel;
   const size = cells.length;
   const index = new Map(Array.from(cells, (cell, at) => [cell, at]));
   const table = new Float64Array(size * size);

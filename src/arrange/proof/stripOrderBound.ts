@@ -1,7 +1,7 @@
 // What the seams of a set cost at least, however its strips are ordered: every order of the strips that are not locked is laid
 // against wedges that stay as they are. Seams between two sets that may both change are left out.
 
-import { wedgeKinds } from '../../balance/wall/wallFigures';
+import { wedgeTypes } from '../../balance/wall/wallFigures';
 import type { Project, Strip } from '../../model/project';
 import type { CostTables } from '../live/costTables';
 import { seamCost } from '../live/costTables';
@@ -11,16 +11,16 @@ import { withRoomForOne } from '../search/stripOrders';
 /** Orders looked at between two pauses. */
 const PAUSE = 64;
 
-/** A wedge kind beside a tip of the set, and how often; the set's own other tip is −1. */
+/** A wedge type beside a tip of the set, and how often; the set's own other tip is −1. */
 export interface Neighbour {
   readonly tip: 0 | 1;
-  readonly kind: number;
+  readonly type: number;
   readonly seams: number;
 }
 
 /**
  * The least of Σ seams × cost over all orders of a set (by index), or, `apart`, the sum of the least of each neighbour by
- * itself; rules of thumb on orders are not minded, which only lowers it. The kinds beside must be of sets that stay.
+ * itself; rules of thumb on orders are not minded, which only lowers it. The types beside must be of sets that stay.
  * Where more than `most` seams would have to be laid for it, 0.
  */
 export function* leastOfOrders(
@@ -33,25 +33,25 @@ export function* leastOfOrders(
   const { strips } = project.stripSets[set]!;
   const nothing = { together: 0, each: new Float64Array(beside.length) };
   if (beside.length === 0 || countOrders(strips) * beside.length > most) return nothing;
-  const trial = tables.model.kindRim.length;
+  const trial = tables.model.typeRim.length;
   const room = withRoomForOne(tables);
-  const bands = room.model.kindBands as ReturnType<typeof wedgeKinds>['kindBands'][number][];
+  const bands = room.model.typeBands as ReturnType<typeof wedgeTypes>['typeBands'][number][];
   const each = new Float64Array(beside.length).fill(Number.POSITIVE_INFINITY);
   let together = Number.POSITIVE_INFINITY;
   let looked = 0;
   for (const order of ordersOf(strips)) {
     looked += 1;
     if (looked % PAUSE === 0) yield;
-    const laid = wedgeKinds(
+    const laid = wedgeTypes(
       { wedge: project.wedge, stripSets: [{ ...project.stripSets[set]!, strips: [...order] }] },
       tables.model.cloths,
     );
-    bands[trial] = laid.kindBands[0]!;
-    bands[trial + 1] = laid.kindBands[1]!;
+    bands[trial] = laid.typeBands[0]!;
+    bands[trial + 1] = laid.typeBands[1]!;
     room.model.radialMemo.clear();
     let sum = 0;
-    beside.forEach(({ tip, kind, seams }, at) => {
-      const cost = seamCost(room, trial + tip, kind < 0 ? trial + 1 - tip : kind);
+    beside.forEach(({ tip, type, seams }, at) => {
+      const cost = seamCost(room, trial + tip, type < 0 ? trial + 1 - tip : type);
       each[at] = Math.min(each[at]!, cost);
       sum += seams * cost;
     });

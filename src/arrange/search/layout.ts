@@ -25,8 +25,8 @@ export function layoutOf(spread: Spread, blockIn: Int32Array, cells: Int32Array)
   const blocks = Int32Array.from(cells, (cell) => blockIn[cell]!);
   const open = new Set(cells);
   const held = spread.cells.filter((cell) => !open.has(cell));
-  const isHeld = new Uint8Array(blockIn.length);
-  for (const cell of held) isHeld[cell] = 1;
+  const isLocked = new Uint8Array(blockIn.length);
+  for (const cell of held) isLocked[cell] = 1;
   const distance = kernelTable(tables, cells);
   const flow = new Float64Array(size * size);
   const linear = new Float64Array(size * size);
@@ -40,7 +40,7 @@ export function layoutOf(spread: Spread, blockIn: Int32Array, cells: Int32Array)
   for (let place = 0; place < size; place++) distance[place * size + place] = 0;
   for (let place = 0; place < size; place++) {
     const cell = cells[place]!;
-    const lag = heldLag(spread, blockIn, isHeld, cell);
+    const lag = heldLag(spread, blockIn, isLocked, cell);
     blocks.forEach((block, item) => {
       const row = rowIn(spread, block, cell) * channels;
       let cost = aloneSpread(spread, block, cell);
@@ -59,16 +59,16 @@ export function layoutOf(spread: Spread, blockIn: Int32Array, cells: Int32Array)
 
 /** What the held cells cost by themselves and each other. */
 function heldCost(spread: Spread, blockIn: Int32Array, held: Int32Array): number {
-  const { near } = spread.tables.basis.kernel;
-  const isHeld = new Uint8Array(blockIn.length);
-  for (const cell of held) isHeld[cell] = 1;
+  const { near } = spread.tables.scales.kernel;
+  const isLocked = new Uint8Array(blockIn.length);
+  for (const cell of held) isLocked[cell] = 1;
   let cost = spread.tables.valueConstant;
   for (const cell of held) {
     const block = blockIn[cell]!;
     cost += aloneSpread(spread, block, cell);
     for (let at = near.start[cell]!; at < near.start[cell + 1]!; at++) {
       const other = near.to[at]!;
-      if (isHeld[other])
+      if (isLocked[other])
         cost +=
           near.weight[at]! *
           likenessOf(spread, rowIn(spread, block, cell), rowIn(spread, blockIn[other]!, other));
@@ -78,14 +78,14 @@ function heldCost(spread: Spread, blockIn: Int32Array, held: Int32Array): number
 }
 
 /** Σ K(cell, d) · signed figures of the block in d, over the held cells d. */
-function heldLag(spread: Spread, blockIn: Int32Array, isHeld: Uint8Array, cell: number): Float64Array {
+function heldLag(spread: Spread, blockIn: Int32Array, isLocked: Uint8Array, cell: number): Float64Array {
   const { figures, tables } = spread;
   const { channels, sign } = tables;
-  const { near } = tables.basis.kernel;
+  const { near } = tables.scales.kernel;
   const lag = new Float64Array(channels);
   for (let at = near.start[cell]!; at < near.start[cell + 1]!; at++) {
     const other = near.to[at]!;
-    if (!isHeld[other]) continue;
+    if (!isLocked[other]) continue;
     const from = rowIn(spread, blockIn[other]!, other) * channels;
     for (let channel = 0; channel < channels; channel++)
       lag[channel]! += near.weight[at]! * sign[channel]! * figures[from + channel]!;

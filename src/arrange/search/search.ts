@@ -10,15 +10,15 @@ import { MOST_ENUMERATED } from '../assignment/enumerate';
 import type { Decisions } from '../decisions';
 import type { CostTables } from '../live/costTables';
 import { LiveWall } from '../live/liveWall';
-import type { Standings } from '../movesBetween';
+import type { Orientation } from '../movesBetween';
 import { spreadOf } from '../proof/spreadAssignment';
 import { LayoutSearch } from './layoutSearch';
 import { StripOrders, withRoomForOne } from './stripOrders';
 
 /** An arrangement kept apart from the living one. */
-export interface Kept extends Standings {
-  readonly kindAt: Int32Array;
-  readonly standingOf: Int32Array;
+export interface Kept extends Orientation {
+  readonly typeAt: Int32Array;
+  readonly orientationOf: Int32Array;
   readonly blockIn: Int32Array;
   readonly cost: number;
 }
@@ -26,8 +26,8 @@ export interface Kept extends Standings {
 function keep(wall: LiveWall, orders: StripOrders | null): Kept {
   return {
     ...(orders ? { orders: orders.laid } : {}),
-    kindAt: wall.kindAt.slice(),
-    standingOf: wall.standingOf.slice(),
+    typeAt: wall.typeAt.slice(),
+    orientationOf: wall.orientationOf.slice(),
     blockIn: wall.blockIn.slice(),
     cost: wall.cost,
   };
@@ -149,14 +149,14 @@ export class Search {
       const from = wall.cellOf[block]!;
       if (from === cell) continue;
       const other = wall.blockIn[cell]!;
-      const stands = wall.standingOf[block]!;
-      const otherStands = wall.standingOf[other]!;
+      const stands = wall.orientationOf[block]!;
+      const otherStands = wall.orientationOf[other]!;
       wall.swap(cell, from, otherStands, stands, wall.swapCost(cell, from, otherStands, stands));
     }
     for (let pass = 0; pass < 2; pass++) {
       for (const block of decisions.turnable) {
-        const standings = decisions.standings[block]!;
-        wall.turn(block, wall.bestStanding(block, wall.cellOf[block]!, standings, -1));
+        const orientations = decisions.orientations[block]!;
+        wall.turn(block, wall.bestStanding(block, wall.cellOf[block]!, orientations, -1));
       }
     }
     if (wall.cost < this.best.cost - 1e-9) this.best = keep(wall, this.orders);
@@ -168,10 +168,10 @@ export class Search {
 
   /** Tries one change; returns the steps it counts. */
   private tryChange(): number {
-    const kinds = this.kindsOfChange;
-    if (this.orders && (kinds.length === 0 || this.below(STRIPS_EVERY) === 0))
+    const changes = this.kindsOfChange;
+    if (this.orders && (changes.length === 0 || this.below(STRIPS_EVERY) === 0))
       return this.tryOrder(this.orders);
-    kinds[this.below(kinds.length)]!();
+    changes[this.below(changes.length)]!();
     return 1;
   }
 
@@ -207,26 +207,26 @@ export class Search {
           () => this.tryTrade(places),
           () => this.tryTrade(places),
         );
-      const kinds = Int32Array.from(spare.keys()).filter(
-        (kind) => kind % 2 === tip && this.isUsed(kind, places),
+      const types = Int32Array.from(spare.keys()).filter(
+        (type) => type % 2 === tip && this.isUsed(type, places),
       );
-      if (places.length > 0 && kinds.length > 1 && spare.some((n, kind) => n > 0 && kind % 2 === tip)) {
-        changes.push(() => this.tryReplace(places, kinds));
+      if (places.length > 0 && types.length > 1 && spare.some((n, type) => n > 0 && type % 2 === tip)) {
+        changes.push(() => this.tryReplace(places, types));
       }
     });
     return changes;
   }
 
-  private isUsed(kind: number, places: Int32Array): boolean {
-    return this.decisions.spare[kind]! > 0 || places.some((place) => this.wall.kindAt[place] === kind);
+  private isUsed(type: number, places: Int32Array): boolean {
+    return this.decisions.spare[type]! > 0 || places.some((place) => this.wall.typeAt[place] === type);
   }
 
   private tryTurn(): void {
     const { wall, decisions } = this;
     const block = decisions.turnable[this.below(decisions.turnable.length)]!;
-    const standings = decisions.standings[block]!;
-    const was = wall.standingOf[block]!;
-    const stands = standings[this.below(standings.length)]!;
+    const orientations = decisions.orientations[block]!;
+    const was = wall.orientationOf[block]!;
+    const stands = orientations[this.below(orientations.length)]!;
     if (stands === was) return;
     if (!this.accepts(wall.turn(block, stands))) wall.turn(block, was);
   }
@@ -240,8 +240,8 @@ export class Search {
     const other = cells[(first + step) % cells.length]!;
     const block = wall.blockIn[cell]!;
     const second = wall.blockIn[other]!;
-    const stands = wall.bestStanding(block, other, decisions.standings[block]!, cell);
-    const otherStands = wall.bestStanding(second, cell, decisions.standings[second]!, other);
+    const stands = wall.bestStanding(block, other, decisions.orientations[block]!, cell);
+    const otherStands = wall.bestStanding(second, cell, decisions.orientations[second]!, other);
     const added = wall.swapCost(cell, other, stands, otherStands);
     if (this.accepts(added)) wall.swap(cell, other, stands, otherStands, added);
   }
@@ -251,18 +251,18 @@ export class Search {
     const first = this.below(places.length);
     const place = places[first]!;
     const other = places[(first + 1 + this.below(places.length - 1)) % places.length]!;
-    if (wall.kindAt[place] === wall.kindAt[other]) return;
+    if (wall.typeAt[place] === wall.typeAt[other]) return;
     const added = wall.tradeCost(place, other);
     if (this.accepts(added)) wall.trade(place, other, added);
   }
 
-  private tryReplace(places: Int32Array, kinds: Int32Array): void {
+  private tryReplace(places: Int32Array, types: Int32Array): void {
     const { wall } = this;
     const place = places[this.below(places.length)]!;
-    const kind = kinds[this.below(kinds.length)]!;
-    if (wall.spare[kind]! <= 0 || wall.kindAt[place] === kind) return;
-    const added = wall.replaceCost(place, kind);
-    if (this.accepts(added)) wall.replace(place, kind, added);
+    const type = types[this.below(types.length)]!;
+    if (wall.spare[type]! <= 0 || wall.typeAt[place] === type) return;
+    const added = wall.replaceCost(place, type);
+    if (this.accepts(added)) wall.replace(place, type, added);
   }
 
   /** The mean worsening of a random change, measured by trying some and taking none. */

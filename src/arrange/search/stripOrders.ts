@@ -1,8 +1,8 @@
 // Strips of sets that are not sewn, tried in another order while a wall is arranged. The wedges of the set as it would be are
-// two more kinds, which take the place of its own one wedge at a time; the living wall knows what each exchange costs.
+// two more types, which take the place of its own one wedge at a time; the living wall knows what each exchange costs.
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
-import { wedgeKinds } from '../../balance/wall/wallFigures';
+import { wedgeTypes } from '../../balance/wall/wallFigures';
 import type { Band } from '../../geometry/bands';
 import type { Project, Strip } from '../../model/project';
 import type { Inches } from '../../model/units';
@@ -10,34 +10,34 @@ import type { CostTables } from '../live/costTables';
 import type { LiveWall } from '../live/liveWall';
 import { type StripOrders as Orders, sameStrip } from '../movesBetween';
 
-/** Figures of the wedge kinds that depend on the order of the strips, as one number for each kind. */
-const FIGURES = ['kindRim', 'kindArea', 'kindLightness', 'kindA', 'kindB', 'kindWarmth'] as const;
+/** Figures of the wedge types that depend on the order of the strips, as one number for each type. */
+const FIGURES = ['typeRim', 'typeArea', 'typeLightness', 'typeA', 'typeB', 'typeWarmth'] as const;
 const TIPS = [0, 1] as const;
 
-/** The tables with wedge kinds of their own, which may change, and two more for the set that is tried. */
+/** The tables with wedge types of their own, which may change, and two more for the set that is tried. */
 export function withRoomForOne(tables: CostTables): CostTables {
   const { model } = tables;
   const { fabricCount } = model;
-  const kinds = model.kindRim.length + TIPS.length;
+  const types = model.typeRim.length + TIPS.length;
   const grown = (from: Float64Array, size: number) => {
     const table = new Float64Array(size);
     table.set(from);
     return table;
   };
-  const kindRim = new Int32Array(kinds).fill(-1);
-  kindRim.set(model.kindRim);
+  const typeRim = new Int32Array(types).fill(-1);
+  typeRim.set(model.typeRim);
   return {
     ...tables,
     model: {
       ...model,
-      kindBands: [...model.kindBands, ...TIPS.map(() => [])],
-      kindRim,
-      kindArea: grown(model.kindArea, kinds),
-      kindLightness: grown(model.kindLightness, kinds),
-      kindA: grown(model.kindA, kinds),
-      kindB: grown(model.kindB, kinds),
-      kindWarmth: grown(model.kindWarmth, kinds),
-      kindFabricArea: grown(model.kindFabricArea, kinds * fabricCount),
+      typeBands: [...model.typeBands, ...TIPS.map(() => [])],
+      typeRim,
+      typeArea: grown(model.typeArea, types),
+      typeLightness: grown(model.typeLightness, types),
+      typeA: grown(model.typeA, types),
+      typeB: grown(model.typeB, types),
+      typeWarmth: grown(model.typeWarmth, types),
+      typeFabricArea: grown(model.typeFabricArea, types * fabricCount),
       radialMemo: new Map(),
     },
   };
@@ -67,17 +67,17 @@ export class StripOrders {
   private readonly wall: LiveWall;
   private readonly sets: readonly OpenSet[];
   private readonly narrowest: Inches;
-  /** The first of the two kinds for the set that is tried. */
-  private readonly trialKind: number;
+  /** The first of the two types for the set that is tried. */
+  private readonly trialType: number;
   private trial: Trial | null = null;
 
   /** `wall` must be made with tables that have room for one (withRoomForOne). */
   constructor(project: Project, wall: LiveWall, sets: Int32Array) {
     this.project = project;
     this.wall = wall;
-    // What the start left there would outlive its kinds.
+    // What the start left there would outlive its types.
     wall.tables.model.radialMemo.clear();
-    this.trialKind = wall.tables.model.kindRim.length - TIPS.length;
+    this.trialType = wall.tables.model.typeRim.length - TIPS.length;
     this.narrowest = narrowestOf(project);
     this.sets = Array.from(sets, (at) => {
       const { strips } = project.stripSets[at]!;
@@ -104,17 +104,17 @@ export class StripOrders {
     const places = this.placesOf(set);
     this.trial = { set, strips, places, costBefore: wall.cost };
     this.readTrial(strips);
-    for (const place of places) this.exchange(place, this.trialKind + (wall.kindAt[place]! % 2));
+    for (const place of places) this.exchange(place, this.trialType + (wall.typeAt[place]! % 2));
     return { added: wall.cost - this.trial.costBefore, wedges: places.length };
   }
 
   /** The set stays as it was tried. */
   keep(): void {
     const { set, strips, places } = this.underTrial();
-    const { wall, trialKind } = this;
-    for (const tip of TIPS) this.copyKind(trialKind + tip, 2 * set.at + tip);
+    const { wall, trialType } = this;
+    for (const tip of TIPS) this.copyType(trialType + tip, 2 * set.at + tip);
     for (const tip of TIPS) wall.forgetSeams(2 * set.at + tip);
-    for (const place of places) wall.rename(place, 2 * set.at + (wall.kindAt[place]! % 2));
+    for (const place of places) wall.rename(place, 2 * set.at + (wall.typeAt[place]! % 2));
     this.laid = new Map([...this.laid, [set.at, strips]]);
     this.trial = null;
   }
@@ -123,7 +123,7 @@ export class StripOrders {
   takeBack(): void {
     const { set, places, costBefore } = this.underTrial();
     const { wall } = this;
-    for (const place of places.toReversed()) this.exchange(place, 2 * set.at + (wall.kindAt[place]! % 2));
+    for (const place of places.toReversed()) this.exchange(place, 2 * set.at + (wall.typeAt[place]! % 2));
     wall.cost = costBefore;
     this.trial = null;
   }
@@ -139,45 +139,45 @@ export class StripOrders {
 
   /** Places of hanging blocks with wedges of the set. */
   private placesOf(set: OpenSet): number[] {
-    const { kindAt, cellOf, tables } = this.wall;
+    const { typeAt, cellOf, tables } = this.wall;
     const { perBlock } = tables.model;
     const places: number[] = [];
-    for (let place = 0; place < kindAt.length; place++) {
-      if (kindAt[place]! >> 1 === set.at && cellOf[(place / perBlock) | 0]! >= 0) places.push(place);
+    for (let place = 0; place < typeAt.length; place++) {
+      if (typeAt[place]! >> 1 === set.at && cellOf[(place / perBlock) | 0]! >= 0) places.push(place);
     }
     return places;
   }
 
-  private exchange(place: number, kind: number): void {
-    this.wall.replace(place, kind, this.wall.replaceCost(place, kind));
+  private exchange(place: number, type: number): void {
+    this.wall.replace(place, type, this.wall.replaceCost(place, type));
   }
 
-  /** Writes the figures of a set that lies like this to the two kinds for trial. */
+  /** Writes the figures of a set that lies like this to the two types for trial. */
   private readTrial(strips: readonly Strip[]): void {
     const { model } = this.wall.tables;
     const { wedge, stripSets } = this.project;
-    const kinds = wedgeKinds({ wedge, stripSets: [{ ...stripSets[0]!, strips: [...strips] }] }, model.cloths);
+    const types = wedgeTypes({ wedge, stripSets: [{ ...stripSets[0]!, strips: [...strips] }] }, model.cloths);
     for (const tip of TIPS) {
-      const kind = this.trialKind + tip;
-      this.wall.forgetSeams(kind);
-      for (const name of FIGURES) model[name][kind] = kinds[name][tip]!;
-      model.kindFabricArea.set(
-        kinds.kindFabricArea.subarray(tip * model.fabricCount, (tip + 1) * model.fabricCount),
-        kind * model.fabricCount,
+      const type = this.trialType + tip;
+      this.wall.forgetSeams(type);
+      for (const name of FIGURES) model[name][type] = types[name][tip]!;
+      model.typeFabricArea.set(
+        types.typeFabricArea.subarray(tip * model.fabricCount, (tip + 1) * model.fabricCount),
+        type * model.fabricCount,
       );
-      (model.kindBands as (readonly Band[])[])[kind] = kinds.kindBands[tip]!;
+      (model.typeBands as (readonly Band[])[])[type] = types.typeBands[tip]!;
     }
   }
 
-  private copyKind(from: number, to: number): void {
+  private copyType(from: number, to: number): void {
     const { model } = this.wall.tables;
     for (const name of FIGURES) model[name][to] = model[name][from]!;
-    model.kindFabricArea.copyWithin(
+    model.typeFabricArea.copyWithin(
       to * model.fabricCount,
       from * model.fabricCount,
       (from + 1) * model.fabricCount,
     );
-    (model.kindBands as (readonly Band[])[])[to] = model.kindBands[from]!;
+    (model.typeBands as (readonly Band[])[])[to] = model.typeBands[from]!;
   }
 
   /** Outside edges on which the narrowest strip lies, where most of it would vanish in the seam (common practice, no source). */

@@ -41,7 +41,7 @@ export function clashByChance(model: WallModel, hung: readonly number[]): ClashS
     }
   }
   surroundByChance(model, rims.all, n, sums);
-  for (const block of hung) addCornerRims(model, block, model.standingOf[block]!, sums);
+  for (const block of hung) addCornerRims(model, block, model.orientationOf[block]!, sums);
   inches += radialByChance(model, hung, sums);
   return {
     same: Math.max(sums.same, LEAST_CLASH * inches, 1e-9),
@@ -51,15 +51,15 @@ export function clashByChance(model: WallModel, hung: readonly number[]): ClashS
 
 /** What the contacts between hung blocks count on average. */
 function meanAcross(model: WallModel): number {
-  if (model.even) return model.across;
+  if (model.even) return model.sashingFactor;
   let sum = 0;
   let count = 0;
-  model.beyond.forEach((other, at) => {
+  model.neighbourCell.forEach((other, at) => {
     if (other < 0 || model.blockIn[other]! < 0 || model.blockIn[at >> 2]! < 0) return;
-    sum += model.acrossAt[at]!;
+    sum += model.sashingFactorAt[at]!;
     count += 1;
   });
-  return count === 0 ? model.across : sum / count;
+  return count === 0 ? model.sashingFactor : sum / count;
 }
 
 /** Chance that a side of a block shows a fabric, when it is turned at random: of each block, and summed over all. */
@@ -69,7 +69,7 @@ function sideRims(model: WallModel, hung: readonly number[]) {
   const each = hung.map((block) => {
     const own = new Map<number, number>();
     for (const side of sides) {
-      const fabric = sideRim(model, block, model.standingOf[block]!, side);
+      const fabric = sideRim(model, block, model.orientationOf[block]!, side);
       if (fabric < 0) continue;
       own.set(fabric, (own.get(fabric) ?? 0) + 1 / sides.length);
       all[fabric]! += 1 / sides.length;
@@ -84,7 +84,7 @@ function countSeams(model: WallModel): { level: number; upright: number } {
   let upright = 0;
   model.blockIn.forEach((block, cell) => {
     const hangs = (side: number) => {
-      const other = model.beyond[cell * 4 + side]!;
+      const other = model.neighbourCell[cell * 4 + side]!;
       return other >= 0 && model.blockIn[other]! >= 0;
     };
     if (block < 0) return;
@@ -98,7 +98,7 @@ function surroundByChance(model: WallModel, rims: Float64Array, n: number, sums:
   model.blockIn.forEach((block, cell) => {
     if (block < 0) return;
     for (const side of model.rimsUpright ? [0, 1, 2, 3] : [0, 2]) {
-      const cloth = model.beside[cell * 4 + side]!;
+      const cloth = model.settingFabric[cell * 4 + side]!;
       if (cloth < 0) continue;
       rims.forEach((part, f) => {
         const inches = (part / n) * model.rim * model.cloths.likeness[f * model.fabricCount + cloth]!;
@@ -117,21 +117,21 @@ const RINGS = 48;
  * the chance that both sides of a seam are alike. Returns the inches of radial seam of all hung blocks.
  */
 function radialByChance(model: WallModel, hung: readonly number[], sums: ClashSums): number {
-  const { perBlock, fabricCount, kindAt } = model;
+  const { perBlock, fabricCount, typeAt } = model;
   const reach = model.blockSize.height / 2;
   const seam = reach / Math.cos(Math.PI / perBlock);
   const uses = [new Map<number, number>(), new Map<number, number>()];
   const counts = [0, 0];
   for (const block of hung) {
     for (let place = 0; place < perBlock; place++) {
-      const kind = kindAt[block * perBlock + place]!;
+      const type = typeAt[block * perBlock + place]!;
       counts[place % 2]! += 1;
-      if (kind >= 0) uses[place % 2]!.set(kind, (uses[place % 2]!.get(kind) ?? 0) + 1);
+      if (type >= 0) uses[place % 2]!.set(type, (uses[place % 2]!.get(type) ?? 0) + 1);
     }
   }
   const rings = uses.map((used, parity) => {
     const table = new Float64Array(RINGS * fabricCount);
-    for (const [kind, count] of used) addRings(model, kind, count / counts[parity]!, reach, table);
+    for (const [type, count] of used) addRings(model, type, count / counts[parity]!, reach, table);
     return table;
   });
   const part = (seam / RINGS) * hung.length * perBlock;
@@ -150,8 +150,8 @@ function radialByChance(model: WallModel, hung: readonly number[], sums: ClashSu
   return seam * hung.length * perBlock;
 }
 
-function addRings(model: WallModel, kind: number, share: number, reach: number, table: Float64Array): void {
-  for (const band of model.kindBands[kind]!) {
+function addRings(model: WallModel, type: number, share: number, reach: number, table: Float64Array): void {
+  for (const band of model.typeBands[type]!) {
     const fabric = model.cloths.index.get(band.fabric)!;
     const from = (band.inner / reach) * RINGS;
     const to = (band.outer / reach) * RINGS;

@@ -10,8 +10,8 @@ export interface ClashSums {
 }
 
 /**
- * Inches of clash of all that hangs: radial seams (radialClash of neighbouring kinds), rims against corner triangles, rims
- * and corners facing each other (× acrossAt), rims against sashing and border. `same` counts one fabric meeting itself,
+ * Inches of clash of all that hangs: radial seams (radialClash of neighbouring types), rims against corner triangles, rims
+ * and corners facing each other (× sashingFactorAt), rims against sashing and border. `same` counts one fabric meeting itself,
  * `alike` look-alikes by their likeness.
  */
 export function clashSums(model: WallModel): ClashSums {
@@ -19,7 +19,7 @@ export function clashSums(model: WallModel): ClashSums {
   for (let cell = 0; cell < model.blockIn.length; cell++) {
     const block = model.blockIn[cell]!;
     if (block < 0) continue;
-    addInside(model, block, model.standingOf[block]!, sums);
+    addInside(model, block, model.orientationOf[block]!, sums);
     for (let side = 0; side < 4; side++) addSide(model, cell, side, sums);
   }
   return sums;
@@ -32,14 +32,14 @@ function add(model: WallModel, one: number, other: number, inches: number, sums:
   else sums.alike += likeness * inches;
 }
 
-/** Clash inside one block: its radial seams, and its rims against its own corners, which depend on the standing. */
+/** Clash inside one block: its radial seams, and its rims against its own corners, which depend on the orientation. */
 function addInside(model: WallModel, block: number, stands: number, sums: ClashSums): void {
-  const { perBlock, kindAt } = model;
+  const { perBlock, typeAt } = model;
   for (let place = 0; place < perBlock; place++) {
-    const kind = kindAt[block * perBlock + place]!;
-    const next = kindAt[block * perBlock + ((place + 1) % perBlock)]!;
-    if (kind < 0 || next < 0) continue;
-    const clash = radialClash(model, kind, next);
+    const type = typeAt[block * perBlock + place]!;
+    const next = typeAt[block * perBlock + ((place + 1) % perBlock)]!;
+    if (type < 0 || next < 0) continue;
+    const clash = radialClash(model, type, next);
     sums.same += clash.same;
     sums.alike += clash.alike;
   }
@@ -54,26 +54,26 @@ export function addCornerRims(
   sums: ClashSums,
   corner: number = model.corner[block]!,
 ): void {
-  const { perBlock, kindAt } = model;
+  const { perBlock, typeAt } = model;
   if (model.cloths.background[corner]) return;
   const onSides = SIDES.map((side) => placeOnSide(side, stands, perBlock));
   for (let place = 0; place < perBlock; place++) {
-    const kind = kindAt[block * perBlock + place]!;
-    if (kind >= 0 && !onSides.includes(place)) add(model, model.kindRim[kind]!, corner, model.rim, sums);
+    const type = typeAt[block * perBlock + place]!;
+    if (type >= 0 && !onSides.includes(place)) add(model, model.typeRim[type]!, corner, model.rim, sums);
   }
 }
 
 /** One side of a cell: against the next block (counted from the left and from above only) and against sashing or border. */
 function addSide(model: WallModel, cell: number, side: number, sums: ClashSums): void {
   const block = model.blockIn[cell]!;
-  const rim = sideRim(model, block, model.standingOf[block]!, side);
-  add(model, rim, model.beside[cell * 4 + side]!, model.rim, sums);
+  const rim = sideRim(model, block, model.orientationOf[block]!, side);
+  add(model, rim, model.settingFabric[cell * 4 + side]!, model.rim, sums);
   if (side === 0 || side === 3) return;
-  const beyond = model.beyond[cell * 4 + side]!;
+  const beyond = model.neighbourCell[cell * 4 + side]!;
   const other = beyond < 0 ? -1 : model.blockIn[beyond]!;
   if (other < 0) return;
-  const facing = sideRim(model, other, model.standingOf[other]!, (side + 2) % 4);
-  const across = model.acrossAt[cell * 4 + side]!;
+  const facing = sideRim(model, other, model.orientationOf[other]!, (side + 2) % 4);
+  const across = model.sashingFactorAt[cell * 4 + side]!;
   add(model, rim, facing, model.rim * across, sums);
   if (model.cornerByDesign[block] || model.cornerByDesign[other]) return;
   const stretch = side === 1 ? model.cornerStretch.upright : model.cornerStretch.level;

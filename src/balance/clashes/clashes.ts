@@ -48,10 +48,10 @@ export function clashesInside(project: Project, model: WallModel, block: number)
   const clashes: Clash[] = [];
   for (let place = 0; place < model.perBlock; place++) {
     const next = (place + 1) % model.perBlock;
-    const kind = model.kindAt[block * model.perBlock + place]!;
-    const nextKind = model.kindAt[block * model.perBlock + next]!;
-    if (kind < 0 || nextKind < 0) continue;
-    for (const stretch of radialClash(model, kind, nextKind).stretches) {
+    const type = model.typeAt[block * model.perBlock + place]!;
+    const nextType = model.typeAt[block * model.perBlock + next]!;
+    if (type < 0 || nextType < 0) continue;
+    for (const stretch of radialClash(model, type, nextType).stretches) {
       if (stretch.likeness >= LEAST_LIKENESS) {
         clashes.push(radialOne(project, model, block, place, next, stretch));
       }
@@ -101,11 +101,11 @@ function cornerClashes(project: Project, model: WallModel, block: number, clashe
   const one = project.blocks[block]!;
   const corner = model.corner[block]!;
   if (model.cloths.background[corner]) return;
-  const stands = model.standingOf[block]!;
+  const stands = model.orientationOf[block]!;
   const onSides = new Set(SIDES.map((side) => placeOnSide(side, stands, model.perBlock)));
   for (let place = 0; place < model.perBlock; place++) {
-    const kind = model.kindAt[block * model.perBlock + place]!;
-    const fabric = kind < 0 ? -1 : model.kindRim[kind]!;
+    const type = model.typeAt[block * model.perBlock + place]!;
+    const fabric = type < 0 ? -1 : model.typeRim[type]!;
     if (fabric < 0 || onSides.has(place)) continue;
     const likeness = model.cloths.likeness[fabric * model.fabricCount + corner]!;
     if (likeness < LEAST_LIKENESS) continue;
@@ -147,7 +147,7 @@ function facingClashes(
   side: number,
   clashes: Clash[],
 ): void {
-  const other = model.beyond[cell * 4 + side]!;
+  const other = model.neighbourCell[cell * 4 + side]!;
   const block = model.blockIn[cell]!;
   const facing = other < 0 ? -1 : model.blockIn[other]!;
   if (facing < 0) return;
@@ -161,8 +161,8 @@ function facingClashes(
     against: null,
   };
   const opposite = (side + 2) % 4;
-  const fabric = sideRim(model, block, model.standingOf[block]!, side);
-  const facingFabric = sideRim(model, facing, model.standingOf[facing]!, opposite);
+  const fabric = sideRim(model, block, model.orientationOf[block]!, side);
+  const facingFabric = sideRim(model, facing, model.orientationOf[facing]!, opposite);
   if (fabric >= 0 && facingFabric >= 0) {
     const likeness = model.cloths.likeness[fabric * model.fabricCount + facingFabric]!;
     if (likeness >= LEAST_LIKENESS) {
@@ -173,7 +173,7 @@ function facingClashes(
         fabrics: named(model, fabric, facingFabric),
         likeness,
         inches: model.rim,
-        weight: model.rim * likeness * model.acrossAt[cell * 4 + side]!,
+        weight: model.rim * likeness * model.sashingFactorAt[cell * 4 + side]!,
         places: [sidePlace(model, block, side) + 1, sidePlace(model, facing, opposite) + 1],
         marks: edgeMarks(model, cell, side, [[-half, half]]),
       });
@@ -207,7 +207,7 @@ function cornersFacing(
     fabrics: named(model, corner, facingCorner),
     likeness,
     inches,
-    weight: inches * likeness * model.acrossAt[cell * 4 + side]!,
+    weight: inches * likeness * model.sashingFactorAt[cell * 4 + side]!,
     places: [],
     marks: edgeMarks(model, cell, side, [
       [-rim - inches / 2, -rim],
@@ -219,8 +219,8 @@ function cornersFacing(
 function besideClash(project: Project, model: WallModel, cell: number, side: number, clashes: Clash[]): void {
   const block = model.blockIn[cell]!;
   const one = project.blocks[block]!;
-  const cloth = model.beside[cell * 4 + side]!;
-  const fabric = cloth < 0 ? -1 : sideRim(model, block, model.standingOf[block]!, side);
+  const cloth = model.settingFabric[cell * 4 + side]!;
+  const fabric = cloth < 0 ? -1 : sideRim(model, block, model.orientationOf[block]!, side);
   if (fabric < 0) return;
   const likeness = model.cloths.likeness[fabric * model.fabricCount + cloth]!;
   if (likeness < LEAST_LIKENESS) return;
@@ -236,17 +236,18 @@ function besideClash(project: Project, model: WallModel, cell: number, side: num
     numbers: [one.number],
     places: [sidePlace(model, block, side) + 1],
     cells: [cell],
-    against: model.against[cell * 4 + side]!,
+    against: model.settingPart[cell * 4 + side]!,
     marks: edgeMarks(model, cell, side, [[-half, half]]).slice(0, 1),
   });
 }
 
 /** Marks along the edge of the block in a cell and, where sashing keeps them apart, along the edge beyond it too. */
 function edgeMarks(model: WallModel, cell: number, side: number, stretches: [Inches, Inches][]): Mark[] {
-  const other = model.beyond[cell * 4 + side]!;
+  const other = model.neighbourCell[cell * 4 + side]!;
   const lines = [edgeOf(model, cell, side)];
   // A gap counts less than the whole; without one the two edges are one line.
-  if (other >= 0 && model.acrossAt[cell * 4 + side]! < 1) lines.push(edgeOf(model, other, (side + 2) % 4));
+  if (other >= 0 && model.sashingFactorAt[cell * 4 + side]! < 1)
+    lines.push(edgeOf(model, other, (side + 2) % 4));
   return lines.flatMap((line) =>
     stretches.map(
       ([from, to]): Mark => ({
@@ -272,7 +273,7 @@ function edgeOf(model: WallModel, cell: number, side: number): (along: Inches) =
 }
 
 function sidePlace(model: WallModel, block: number, side: number): number {
-  return placeOnSide(SIDES[side]!, model.standingOf[block]!, model.perBlock)!;
+  return placeOnSide(SIDES[side]!, model.orientationOf[block]!, model.perBlock)!;
 }
 
 function onSeam(between: number, radius: Inches, perBlock: number): Point {

@@ -1,17 +1,17 @@
 // How alike neighbours are in one figure (value, OKLab a or b) at one scale: the whole (Moran's I) and every node (local Moran)
-// with its p by seeded deals, false discoveries kept in check. What an earlier measurement still answers is taken from it.
+// with its p by seeded permutations, false discoveries kept in check. What an earlier measurement still answers is taken from it.
 
 import type { ContactGraph } from '../wall/contactGraph';
 import { type Autocorrelation, centred, lags, moran } from './autocorrelation';
 import {
-  believed,
   crossProduct,
-  type Deals,
-  type DealtSums,
-  dealTuples,
-  dealtP,
-  dealtSums,
-  dealtWholes,
+  discoveries,
+  drawPermutations,
+  type Permutations,
+  type PermutedSums,
+  permutedSums,
+  permutedTotals,
+  pseudoP,
   wholeP,
 } from './permutationTest';
 
@@ -30,11 +30,11 @@ export interface Clustering {
   readonly p: Float64Array;
   /** 1: high among high, −1: low among low, beyond chance; else 0. */
   readonly pool: Int8Array;
-  /** The whole, with the p (high side) by deals where `wholes` is given, else by the normal approximation. */
+  /** The whole, with the p (high side) by permutations where `wholes` is given, else by the normal approximation. */
   readonly whole: Autocorrelation & { readonly p: number };
   /** For taking over into the next measurement. */
-  readonly dealt: ReadonlyMap<string, DealtSums>;
-  readonly byNode: readonly DealtSums[];
+  readonly dealt: ReadonlyMap<string, PermutedSums>;
+  readonly byNode: readonly PermutedSums[];
   readonly sums: Float64Array;
   readonly wholes: Float64Array | null;
 }
@@ -43,13 +43,13 @@ export interface Clustering {
 export interface Layer {
   readonly graph: ContactGraph;
   readonly fixedGraph: ContactGraph | null;
-  readonly deals: Deals;
+  readonly permutations: Permutations;
   readonly figures: readonly Clustering[];
 }
 
 export interface LayerInput {
   readonly graph: ContactGraph;
-  /** The same contacts numbered so that they do not depend on the arrangement; null: no deals for the whole. */
+  /** The same contacts numbered so that they do not depend on the arrangement; null: no permutations for the whole. */
   readonly fixedGraph: ContactGraph | null;
   readonly values: readonly Float64Array[];
   readonly seed: number;
@@ -62,18 +62,18 @@ export function measureLayer(input: LayerInput, previous: Layer | null): Layer {
     Math.max(1, graph.size - 1),
     graph.profiles.reduce((most, profile) => Math.max(most, profile.length), 1),
   );
-  const known = previous?.deals;
+  const known = previous?.permutations;
   const kept = known && known.size === graph.size && known.reach === reach && known.seed === seed;
-  const deals = kept ? known : dealTuples(graph.size, reach, seed);
+  const permutations = kept ? known : drawPermutations(graph.size, reach, seed);
   const earlier = values.map((list, at) => {
     const figure = kept ? previous.figures[at] : undefined;
     return figure && (figure.values === list || sameNumbers(figure.values, list)) ? figure : null;
   });
   const wholes = wholeDeals(input, earlier, previous);
   const figures = values.map((list, at) =>
-    measureFigure(graph, deals, list, wholes === null ? null : wholes[at]!, earlier[at]!),
+    measureFigure(graph, permutations, list, wholes === null ? null : wholes[at]!, earlier[at]!),
   );
-  return { graph, fixedGraph: input.fixedGraph, deals, figures };
+  return { graph, fixedGraph: input.fixedGraph, permutations, figures };
 }
 
 function wholeDeals(
@@ -85,7 +85,7 @@ function wholeDeals(
   const old = earlier.map((figure) => figure?.wholes ?? null);
   if (old.every((one) => one !== null) && sameGraph(previous?.fixedGraph ?? null, input.fixedGraph))
     return old;
-  return dealtWholes(input.fixedGraph, input.values, WHOLE_DEALS, input.seed + 1);
+  return permutedTotals(input.fixedGraph, input.values, WHOLE_DEALS, input.seed + 1);
 }
 
 function sameGraph(one: ContactGraph | null, other: ContactGraph): boolean {
@@ -105,7 +105,7 @@ function sameNumbers(one: ArrayLike<number>, other: ArrayLike<number>): boolean 
 
 function measureFigure(
   graph: ContactGraph,
-  deals: Deals,
+  permutations: Permutations,
   values: Float64Array,
   wholes: Float64Array | null,
   earlier: Clustering | null,
@@ -120,14 +120,14 @@ function measureFigure(
     const key = weights.join();
     let found = dealt.get(key);
     if (!found) {
-      found = dealtSums(deals, values, weights.slice(0, deals.reach));
+      found = permutedSums(permutations, values, weights.slice(0, permutations.reach));
       dealt.set(key, found);
     }
     return found;
   });
   const totals = graph.profiles.map((weights) => weights.reduce((sum, weight) => sum + weight, 0));
   const { size } = graph;
-  const byNode: DealtSums[] = [];
+  const byNode: PermutedSums[] = [];
   const p = new Float64Array(size);
   for (let node = 0; node < size; node++) {
     const own = byProfile[graph.profile[node]!]!;
@@ -135,9 +135,9 @@ function measureFigure(
     if (own.neighbours === 0) p[node] = Number.NaN;
     else if (earlier && earlier.byNode[node] === own && earlier.sums[node] === sums[node]) {
       p[node] = earlier.p[node]!;
-    } else p[node] = deviation === 0 ? 1 : dealtP(deals, own, node, sums[node]!, z[node]! > 0);
+    } else p[node] = deviation === 0 ? 1 : pseudoP(permutations, own, node, sums[node]!, z[node]! > 0);
   }
-  const believe = believed(p, FALSE_DISCOVERIES);
+  const believe = discoveries(p, FALSE_DISCOVERIES);
   const lag = new Float64Array(size);
   const local = new Float64Array(size);
   const pool = new Int8Array(size);

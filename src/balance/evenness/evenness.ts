@@ -14,7 +14,7 @@ export interface EvennessRow {
   readonly moran: number;
   readonly expected: number;
   readonly z: number;
-  /** Chance of an I as high: by deals for blocks and tiles, by the normal approximation for wedges. */
+  /** Chance of an I as high: by permutations for blocks and tiles, by the normal approximation for wedges. */
   readonly p: number;
   /** Wedges, blocks or parts compared. */
   readonly nodes: number;

@@ -102,7 +102,7 @@ function gatheredBlocks(
 /** Where on the wall every hung wedge lies, and its kind. */
 function hungWedges(model: WallModel, { wedgeOf }: WedgeNodes) {
   return {
-    kinds: wedgeOf.map((wedge) => model.kindAt[wedge]!),
+    types: wedgeOf.map((wedge) => model.typeAt[wedge]!),
     places: wedgeOf.map((wedge) =>
       placeOnWall(model, Math.floor(wedge / model.perBlock), wedge % model.perBlock),
     ),
@@ -111,14 +111,14 @@ function hungWedges(model: WallModel, { wedgeOf }: WedgeNodes) {
 
 /** Area of a fabric in each place of the wall, into `areas`; how many wedges hold some. */
 function areasOnWall(
-  { fabricCount, kindFabricArea }: WallModel,
-  { kinds, places }: ReturnType<typeof hungWedges>,
+  { fabricCount, typeFabricArea }: WallModel,
+  { types, places }: ReturnType<typeof hungWedges>,
   fabric: number,
   areas: Float64Array,
 ): number {
   let count = 0;
-  for (let wedge = 0; wedge < kinds.length; wedge++) {
-    const area = kindFabricArea[kinds[wedge]! * fabricCount + fabric]!;
+  for (let wedge = 0; wedge < types.length; wedge++) {
+    const area = typeFabricArea[types[wedge]! * fabricCount + fabric]!;
     areas[places[wedge]!] = area;
     if (area > 0) count += 1;
   }
@@ -127,7 +127,7 @@ function areasOnWall(
 
 /** Rims of each fabric, and the contacts between wedges that both have it there; each contact counts once, however long. */
 function rimJoins(model: WallModel, { wedges, wedgeNodes }: Pick<Layers, 'wedges' | 'wedgeNodes'>) {
-  const labels = wedgeNodes.wedgeOf.map((wedge) => model.kindRim[model.kindAt[wedge]!]!);
+  const labels = wedgeNodes.wedgeOf.map((wedge) => model.typeRim[model.typeAt[wedge]!]!);
   const rims = new Int32Array(model.fabricCount);
   for (const label of labels) rims[label]! += 1;
   return { rims, joins: joinsOfLabels(evenWeights(wedges.graph), labels, model.fabricCount) };

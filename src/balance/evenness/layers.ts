@@ -25,7 +25,7 @@ export interface Layers {
   readonly tiles: { readonly layer: Layer; readonly tiles: Tiles } | null;
 }
 
-/** Seeds of the deals: any will do, fixed so that the same top always gets the same p. */
+/** Seeds of the permutations: any will do, fixed so that the same top always gets the same p. */
 const SEEDS = { wedges: 31, blocks: 47, tiles: 59 } as const;
 
 /**
@@ -54,11 +54,11 @@ function wedgeLayer(
   previous: Layers | null,
   same: readonly { readonly values: Float64Array }[] | null,
 ): Layer {
-  const kinds = nodes.wedgeOf.map((wedge) => model.kindAt[wedge]!);
+  const types = nodes.wedgeOf.map((wedge) => model.typeAt[wedge]!);
   const values = same
     ? same.map((figure) => figure.values)
-    : [model.kindLightness, model.kindA, model.kindB].map((figures) => picked(figures, kinds));
-  // Turning a block changes which wedges meet, so the whole goes by its exact moments instead of deals.
+    : [model.typeLightness, model.typeA, model.typeB].map((figures) => picked(figures, types));
+  // Turning a block changes which wedges meet, so the whole goes by its exact moments instead of permutations.
   const input = { graph: wedgeGraph(model, nodes), fixedGraph: null, values, seed: SEEDS.wedges };
   return measureLayer(input, previous?.wedges ?? null);
 }

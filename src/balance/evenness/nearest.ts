@@ -127,15 +127,15 @@ export class NearestTable {
 
 /** The place a wedge of a block lies in on the wall: cell × N + direction. */
 export function placeOnWall(model: WallModel, block: number, place: number): number {
-  const { perBlock, cellOf, standingOf } = model;
-  return cellOf[block]! * perBlock + ((place + standingOf[block]!) % perBlock);
+  const { perBlock, cellOf, orientationOf } = model;
+  return cellOf[block]! * perBlock + ((place + orientationOf[block]!) % perBlock);
 }
 
 function filledPlaces(model: WallModel): Uint8Array {
   const filled = new Uint8Array(model.blockIn.length * model.perBlock);
-  model.kindAt.forEach((kind, at) => {
+  model.typeAt.forEach((type, at) => {
     const block = Math.floor(at / model.perBlock);
-    if (kind < 0 || model.cellOf[block]! < 0 || model.kindArea[kind] === 0) return;
+    if (type < 0 || model.cellOf[block]! < 0 || model.typeArea[type] === 0) return;
     filled[placeOnWall(model, block, at % model.perBlock)] = 1;
   });
   return filled;

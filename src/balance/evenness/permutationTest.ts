@@ -1,12 +1,12 @@
-// What chance would give: seeded deals of values to the neighbours of a node (conditional permutation, Anselin 1995), shared
-// by all nodes with the same weights; deals of all values to all nodes for the whole; false discoveries kept in check.
+// What chance would give: seeded permutations of values to the neighbours of a node (conditional permutation, Anselin 1995), shared
+// by all nodes with the same weights; permutations of all values to all nodes for the whole; false discoveries kept in check.
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import type { ContactGraph } from '../wall/contactGraph';
 import { centred } from './autocorrelation';
 
 /** Random tuples of different nodes, and for each node the tuples it is in. */
-export interface Deals {
+export interface Permutations {
   readonly size: number;
   /** Nodes in a tuple: the most neighbours any node has. */
   readonly reach: number;
@@ -20,10 +20,10 @@ export interface Deals {
 }
 
 /**
- * Deals for nodes with up to `reach` neighbours: six a node, at least 1999. With a step-up at q = 0.1 two nodes at the least
- * possible p are believed then, and up to 330 nodes even one.
+ * Permutations for nodes with up to `reach` neighbours: six a node, at least 1999. With a step-up at q = 0.1 two nodes at the least
+ * possible p are discoveries then, and up to 330 nodes even one.
  */
-export function dealTuples(size: number, reach: number, seed: number): Deals {
+export function drawPermutations(size: number, reach: number, seed: number): Permutations {
   const count = Math.max(1999, 6 * size);
   const random = xoroshiro128plus(seed);
   const tuples = new Int32Array(count * reach);
@@ -50,7 +50,7 @@ export function dealTuples(size: number, reach: number, seed: number): Deals {
 }
 
 /** Weighted sums of the dealt values for one class of weights: by tuple, and sorted. */
-export interface DealtSums {
+export interface PermutedSums {
   readonly neighbours: number;
   readonly sums: Float64Array;
   readonly sorted: Float64Array;
@@ -58,8 +58,12 @@ export interface DealtSums {
   readonly slack: number;
 }
 
-export function dealtSums(deals: Deals, values: ArrayLike<number>, weights: readonly number[]): DealtSums {
-  const { count, reach, tuples } = deals;
+export function permutedSums(
+  permutations: Permutations,
+  values: ArrayLike<number>,
+  weights: readonly number[],
+): PermutedSums {
+  const { count, reach, tuples } = permutations;
   const sums = new Float64Array(count);
   const neighbours = weights.length;
   let largest = 0;
@@ -73,25 +77,25 @@ export function dealtSums(deals: Deals, values: ArrayLike<number>, weights: read
 }
 
 /**
- * Pseudo p of a node's weighted neighbour sum, (1 + deals at least as far out)/(1 + deals): far out is high when `upper`,
- * else low. Deals that hold the node itself are left out, which makes the rest fair deals of all others: the conditional
+ * Pseudo p of a node's weighted neighbour sum, (1 + permutations at least as far out)/(1 + permutations): far out is high when `upper`,
+ * else low. Permutations that hold the node itself are left out, which makes the rest fair permutations of all others: the conditional
  * permutation test, without dealing anew for every node.
  */
-export function dealtP(
-  deals: Deals,
-  dealt: DealtSums,
+export function pseudoP(
+  permutations: Permutations,
+  dealt: PermutedSums,
   node: number,
   observed: number,
   upper: boolean,
 ): number {
   const bound = upper ? observed - dealt.slack : observed + dealt.slack;
   const below = countBelow(dealt.sorted, bound, !upper);
-  let out = upper ? deals.count - below : below;
-  let all = deals.count;
-  for (let at = deals.occursStart[node]!; at < deals.occursStart[node + 1]!; at++) {
-    const place = deals.occurs[at]!;
-    const tuple = Math.floor(place / deals.reach);
-    if (place - tuple * deals.reach >= dealt.neighbours) continue;
+  let out = upper ? permutations.count - below : below;
+  let all = permutations.count;
+  for (let at = permutations.occursStart[node]!; at < permutations.occursStart[node + 1]!; at++) {
+    const place = permutations.occurs[at]!;
+    const tuple = Math.floor(place / permutations.reach);
+    if (place - tuple * permutations.reach >= dealt.neighbours) continue;
     all -= 1;
     const sum = dealt.sums[tuple]!;
     if (upper ? sum >= bound : sum <= bound) out -= 1;
@@ -113,10 +117,10 @@ function countBelow(sorted: Float64Array, bound: number, including: boolean): nu
 }
 
 /**
- * Deals of all nodes' values to all nodes, the same deals for each list of values: for each list the sorted cross products
+ * Permutations of all nodes' values to all nodes, the same permutations for each list of values: for each list the sorted cross products
  * Σ w_ij z_i z_j of `count` random labellings, z the values less their mean.
  */
-export function dealtWholes(
+export function permutedTotals(
   graph: ContactGraph,
   lists: readonly ArrayLike<number>[],
   count: number,
@@ -179,17 +183,17 @@ export function crossProduct(graph: ContactGraph, z: ArrayLike<number>): number 
   return product;
 }
 
-/** Pseudo p that chance gives a product at least as high as `observed`. 1 without deals. */
+/** Pseudo p that chance gives a product at least as high as `observed`. 1 without permutations. */
 export function wholeP(products: Float64Array, observed: number): number {
   const slack = 1e-9 * Math.max(Math.abs(products[0] ?? 0), Math.abs(products.at(-1) ?? 0));
   return (1 + products.length - countBelow(products, observed - slack, false)) / (1 + products.length);
 }
 
 /**
- * Which tests to believe so that at most the share q of those believed is expected to be chance (Benjamini and Hochberg,
- * 1995, step-up). p-values of NaN are no tests and are never believed.
+ * Which tests to believe so that at most the share q of those discoveries is expected to be chance (Benjamini and Hochberg,
+ * 1995, step-up). p-values of NaN are no tests and are never discoveries.
  */
-export function believed(p: ArrayLike<number>, q: number): Uint8Array {
+export function discoveries(p: ArrayLike<number>, q: number): Uint8Array {
   const found = new Uint8Array(p.length);
   let tests = 0;
   const small: number[] = [];
@@ -207,7 +211,7 @@ export function believed(p: ArrayLike<number>, q: number): Uint8Array {
 
 /**
  * Mean and variance of local Moran I_i when all other values are dealt to the other nodes: −z_i² w_i/((n − 1) m2) and (after
- * Sokal, Oden and Thomson 1998) z_i²/m2² · s²(others) · ((n − 1) Σw² − (Σw)²)/(n − 2). The closed form of the deals above.
+ * Sokal, Oden and Thomson 1998) z_i²/m2² · s²(others) · ((n − 1) Σw² − (Σw)²)/(n − 2). The closed form of the permutations above.
  */
 export function localMoments(
   graph: ContactGraph,

@@ -1,5 +1,5 @@
 // Pools: wedges, blocks or tiles of one value or one colour hanging together beyond chance, with their outline on the wall.
-// The test is in clustering; here the believed nodes and their like neighbours are gathered, measured and outlined.
+// The test is in clustering; here the discoveries nodes and their like neighbours are gathered, measured and outlined.
 import { bandOutline } from '../../geometry/block';
 import { boxOutline, type Outline, type Point, placed } from '../../geometry/point';
 import type { BlockId } from '../../model/project';
@@ -137,7 +137,7 @@ function cellOutline(model: WallModel, cell: number): Outline {
   const { width, height } = model.blockSize;
   const middle = { x: model.cellX[cell]!, y: model.cellY[cell]! };
   const gap = (side: number) => {
-    const other = model.beyond[cell * 4 + side]!;
+    const other = model.neighbourCell[cell * 4 + side]!;
     if (other < 0) return 0;
     const apart = Math.hypot(model.cellX[other]! - middle.x, model.cellY[other]! - middle.y);
     return (apart - (side % 2 === 1 ? width : height)) / 2;
@@ -154,7 +154,7 @@ function cellOutline(model: WallModel, cell: number): Outline {
 function wedgeOutline(model: WallModel, wedge: number): Outline {
   const block = Math.floor(wedge / model.perBlock);
   const cell = model.cellOf[block]!;
-  const toward = (wedge % model.perBlock) + model.standingOf[block]!;
+  const toward = (wedge % model.perBlock) + model.orientationOf[block]!;
   const outline = bandOutline(toward, model.blockSize.height / 2, 0, model.perBlock);
   return placed(outline, 0, { x: model.cellX[cell]!, y: model.cellY[cell]! }, model.tilt);
 }

@@ -4,7 +4,7 @@
 import { clashSums } from '../clashes/clashSums';
 import { quadratic } from '../wall/kernel';
 import type { WallModel } from '../wall/wallModel';
-import type { TermBasis } from './termScale';
+import type { TermScales } from './termScales';
 
 export const TERM_NAMES = [
   'clashLength',
@@ -42,33 +42,33 @@ export function inPoints(total: number, weights: Terms): number {
 }
 
 /**
- * All six terms of a model against a basis made from the same project, or from one with the same blocks hung otherwise
- * (`{...model, blockIn, cellOf, standingOf}`), or with wedges traded. Only what hangs counts. Formulas: see each part.
+ * All six terms of a model against a scales made from the same project, or from one with the same blocks hung otherwise
+ * (`{...model, blockIn, cellOf, orientationOf}`), or with wedges traded. Only what hangs counts. Formulas: see each part.
  */
-export function evaluateTerms(basis: TermBasis, model: WallModel): Terms {
-  return { ...clashTerms(basis, model), ...spreadTerms(basis, model) };
+export function evaluateTerms(scales: TermScales, model: WallModel): Terms {
+  return { ...clashTerms(scales, model), ...spreadTerms(scales, model) };
 }
 
 /** The two terms that depend on which sides meet. */
-export function clashTerms(basis: TermBasis, model: WallModel): Pick<Terms, 'clashLength' | 'lookAlikes'> {
+export function clashTerms(scales: TermScales, model: WallModel): Pick<Terms, 'clashLength' | 'lookAlikes'> {
   const clash = clashSums(model);
-  return { clashLength: clash.same / basis.clashScale, lookAlikes: clash.alike / basis.alikeScale };
+  return { clashLength: clash.same / scales.clashScale, lookAlikes: clash.alike / scales.alikeScale };
 }
 
 /** The four terms that depend only on which block hangs where, not on its turn. */
-export function spreadTerms(basis: TermBasis, model: WallModel): Omit<Terms, 'clashLength' | 'lookAlikes'> {
+export function spreadTerms(scales: TermScales, model: WallModel): Omit<Terms, 'clashLength' | 'lookAlikes'> {
   return {
-    valueSpread: quadratic(basis.kernel, valueResiduals(basis, model)) / basis.valueScale,
-    colourSpread: colourForm(basis, model) / basis.colourScale,
-    fabricSpread: fabricForm(basis, model) / basis.fabricScale,
-    wholeTopWeight: topWeight(basis, model),
+    valueSpread: quadratic(scales.kernel, valueResiduals(scales, model)) / scales.valueScale,
+    colourSpread: colourForm(scales, model) / scales.colourScale,
+    fabricSpread: fabricForm(scales, model) / scales.fabricScale,
+    wholeTopWeight: topWeight(scales, model),
   };
 }
 
 /** r_c = L*(block in c) − mean − target(c); 0 where nothing hangs. valueSpread is Σ K r r over its expectation. */
-function valueResiduals(basis: TermBasis, model: WallModel): Float64Array {
-  return cellValues(model, model.lightness, basis.meanLightness).map((value, cell) =>
-    hangs(model, cell) ? value - basis.target[cell]! : 0,
+function valueResiduals(scales: TermScales, model: WallModel): Float64Array {
+  return cellValues(model, model.lightness, scales.meanLightness).map((value, cell) =>
+    hangs(model, cell) ? value - scales.target[cell]! : 0,
   );
 }
 
@@ -83,11 +83,11 @@ function cellValues(model: WallModel, figures: Float64Array, mean: number): Floa
 }
 
 /** Scattered: Σ K (a a + b b). Families together: Σ K ((a_c − a_d)² + (b_c − b_d)²), c ≠ d, both filled (Geary). */
-function colourForm(basis: TermBasis, model: WallModel): number {
-  const a = cellValues(model, model.a, basis.meanA);
-  const b = cellValues(model, model.b, basis.meanB);
-  if (basis.intent.colour === 'scattered') return quadratic(basis.kernel, a) + quadratic(basis.kernel, b);
-  const { near } = basis.kernel;
+function colourForm(scales: TermScales, model: WallModel): number {
+  const a = cellValues(model, model.a, scales.meanA);
+  const b = cellValues(model, model.b, scales.meanB);
+  if (scales.intent.colour === 'scattered') return quadratic(scales.kernel, a) + quadratic(scales.kernel, b);
+  const { near } = scales.kernel;
   let sum = 0;
   for (let cell = 0; cell < near.size; cell++) {
     if (!hangs(model, cell)) continue;
@@ -102,19 +102,19 @@ function colourForm(basis: TermBasis, model: WallModel): number {
 }
 
 /** Σ_f strength_f Σ K (y_f − mean)(y_f − mean), y_f the square inches of fabric f in a block. */
-function fabricForm(basis: TermBasis, model: WallModel): number {
+function fabricForm(scales: TermScales, model: WallModel): number {
   const { fabricCount } = model;
   let sum = 0;
   const values = new Float64Array(model.blockIn.length);
   for (let fabric = 0; fabric < fabricCount; fabric++) {
-    const strength = basis.strength[fabric]!;
+    const strength = scales.strength[fabric]!;
     if (strength === 0) continue;
     model.blockIn.forEach((block, cell) => {
       values[cell] = hangs(model, cell)
-        ? model.fabricArea[block * fabricCount + fabric]! - basis.meanFabric[fabric]!
+        ? model.fabricArea[block * fabricCount + fabric]! - scales.meanFabric[fabric]!
         : 0;
     });
-    sum += strength * quadratic(basis.kernel, values);
+    sum += strength * quadratic(scales.kernel, values);
   }
   return sum;
 }
@@ -123,19 +123,19 @@ function fabricForm(basis: TermBasis, model: WallModel): number {
  * Half the squared first moment of the value residuals about the middle over its expectation, and half that of warmth; with
  * colour families together, value alone.
  */
-function topWeight(basis: TermBasis, model: WallModel): number {
-  const value = squaredMoment(basis, valueResiduals(basis, model)) / basis.momentScale;
-  if (basis.intent.colour !== 'scattered') return value;
-  const warmth = cellValues(model, model.warmth, basis.meanWarmth);
-  return (value + squaredMoment(basis, warmth) / basis.warmthScale) / 2;
+function topWeight(scales: TermScales, model: WallModel): number {
+  const value = squaredMoment(scales, valueResiduals(scales, model)) / scales.momentScale;
+  if (scales.intent.colour !== 'scattered') return value;
+  const warmth = cellValues(model, model.warmth, scales.meanWarmth);
+  return (value + squaredMoment(scales, warmth) / scales.warmthScale) / 2;
 }
 
-function squaredMoment(basis: TermBasis, values: Float64Array): number {
+function squaredMoment(scales: TermScales, values: Float64Array): number {
   let across = 0;
   let down = 0;
   values.forEach((value, cell) => {
-    across += value * basis.fromMiddleX[cell]!;
-    down += value * basis.fromMiddleY[cell]!;
+    across += value * scales.fromMiddleX[cell]!;
+    down += value * scales.fromMiddleY[cell]!;
   });
   return across * across + down * down;
 }

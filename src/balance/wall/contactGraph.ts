@@ -116,10 +116,10 @@ export function blockGraph(model: WallModel, nodes: BlockNodes): ContactGraph {
   for (const block of nodes.blockOf) {
     const cell = model.cellOf[block]!;
     for (const side of SIDE_ORDER) {
-      const other = model.beyond[cell * 4 + side]!;
+      const other = model.neighbourCell[cell * 4 + side]!;
       const node = other < 0 ? -1 : nodes.nodeIn[other]!;
       const length = side % 2 === 1 ? model.blockSize.height : model.blockSize.width;
-      if (node >= 0) builder.add(node, length * model.acrossAt[cell * 4 + side]!);
+      if (node >= 0) builder.add(node, length * model.sashingFactorAt[cell * 4 + side]!);
     }
     builder.close();
   }
@@ -134,11 +134,11 @@ export interface WedgeNodes {
 
 /** Wedges of hung blocks as nodes, in the order of the document. */
 export function wedgeNodes(model: WallModel): WedgeNodes {
-  const nodeAt = new Int32Array(model.kindAt.length).fill(-1);
+  const nodeAt = new Int32Array(model.typeAt.length).fill(-1);
   const wedgeOf: number[] = [];
-  model.kindAt.forEach((kind, wedge) => {
+  model.typeAt.forEach((type, wedge) => {
     const block = Math.floor(wedge / model.perBlock);
-    if (kind < 0 || model.cellOf[block]! < 0 || model.kindArea[kind] === 0) return;
+    if (type < 0 || model.cellOf[block]! < 0 || model.typeArea[type] === 0) return;
     nodeAt[wedge] = wedgeOf.length;
     wedgeOf.push(wedge);
   });
@@ -161,21 +161,21 @@ export function wedgeGraph(model: WallModel, nodes: WedgeNodes): ContactGraph {
       const node = nodes.nodeAt[block * perBlock + ((place + step) % perBlock)]!;
       if (node >= 0) builder.add(node, seam);
     }
-    const side = sideAt[model.standingOf[block]!]![place]!;
+    const side = sideAt[model.orientationOf[block]!]![place]!;
     const at = model.cellOf[block]! * 4 + side;
-    const cell = side < 0 ? -1 : model.beyond[at]!;
+    const cell = side < 0 ? -1 : model.neighbourCell[at]!;
     const other = cell < 0 ? -1 : model.blockIn[cell]!;
     if (other >= 0) {
-      const facingPlace = placeAt[(side + 2) % 4]![model.standingOf[other]!]!;
+      const facingPlace = placeAt[(side + 2) % 4]![model.orientationOf[other]!]!;
       const node = facingPlace === null ? -1 : nodes.nodeAt[other * perBlock + facingPlace]!;
-      if (node >= 0) builder.add(node, model.rim * model.acrossAt[at]!);
+      if (node >= 0) builder.add(node, model.rim * model.sashingFactorAt[at]!);
     }
     builder.close();
   }
   return builder.done();
 }
 
-/** For each standing, the side each place lies on, −1 for none. */
+/** For each orientation, the side each place lies on, −1 for none. */
 function sidesByStanding(perBlock: number): number[][] {
   return Array.from({ length: perBlock }, (_, stands) => {
     const sides = Array.from({ length: perBlock }, () => -1);
@@ -219,7 +219,7 @@ export function tileGraph(model: WallModel, tiles: Tiles, filled: ArrayLike<numb
     const row = Math.floor(tile / tiles.across);
     const beside = (inside: boolean, other: number, length: number) => {
       if (inside && filled[tile]! > 0 && filled[other]! > 0)
-        builder.add(other, length * tiles.cells * model.across);
+        builder.add(other, length * tiles.cells * model.sashingFactor);
     };
     beside(column < tiles.across - 1, tile + 1, model.blockSize.height);
     beside(column > 0, tile - 1, model.blockSize.height);

@@ -4,7 +4,7 @@ import { type Point, tilted } from '../../geometry/point';
 import type { Inches } from '../../model/units';
 import type { WallModel } from './wallModel';
 
-/** Bands of all wedge kinds in one row: those of kind k from start[k] to start[k + 1]. */
+/** Bands of all wedge types in one row: those of type k from start[k] to start[k + 1]. */
 interface Pieces {
   readonly start: Int32Array;
   readonly fabric: Int32Array;
@@ -14,23 +14,23 @@ interface Pieces {
 }
 
 /** Kept for each table of bands: after a turn it is the same. */
-const known = new WeakMap<WallModel['kindBands'], Pieces>();
+const known = new WeakMap<WallModel['typeBands'], Pieces>();
 
 function piecesOf(model: WallModel): Pieces {
-  let pieces = known.get(model.kindBands);
+  let pieces = known.get(model.typeBands);
   if (!pieces) {
     pieces = measuredPieces(model);
-    known.set(model.kindBands, pieces);
+    known.set(model.typeBands, pieces);
   }
   return pieces;
 }
 
 function measuredPieces(model: WallModel): Pieces {
   const slope = Math.tan(Math.PI / model.perBlock);
-  const start = new Int32Array(model.kindBands.length + 1);
-  const all = model.kindBands.flat();
-  model.kindBands.forEach((bands, kind) => {
-    start[kind + 1] = start[kind]! + bands.length;
+  const start = new Int32Array(model.typeBands.length + 1);
+  const all = model.typeBands.flat();
+  model.typeBands.forEach((bands, type) => {
+    start[type + 1] = start[type]! + bands.length;
   });
   return {
     start,
@@ -60,10 +60,10 @@ export function whereItLies(model: WallModel) {
     const block = model.blockIn[cell]!;
     if (block < 0) continue;
     for (let place = 0; place < perBlock; place++) {
-      const kind = model.kindAt[block * perBlock + place]!;
-      if (kind < 0) continue;
-      const unit = units[(place + model.standingOf[block]!) % perBlock]!;
-      for (let piece = start[kind]!; piece < start[kind + 1]!; piece++) {
+      const type = model.typeAt[block * perBlock + place]!;
+      if (type < 0) continue;
+      const unit = units[(place + model.orientationOf[block]!) % perBlock]!;
+      for (let piece = start[type]!; piece < start[type + 1]!; piece++) {
         const cloth = fabric[piece]!;
         const size = sizes[piece]!;
         const atX = model.cellX[cell]! + unit.x * reach[piece]!;

@@ -8,26 +8,26 @@ import { apothem, slope } from '../../geometry/wedge';
 import type { Project } from '../../model/project';
 import { cornerFabricOf } from '../../model/wallCells';
 
-/** Wedges by kind: kind = 2 × set + (0 up, 1 down). */
-export interface WedgeKinds {
-  /** Bands of each wedge kind from the rim in; [] for sets without strips. */
-  readonly kindBands: readonly (readonly Band[])[];
-  /** Fabric on the rim of each kind. */
-  readonly kindRim: Int32Array;
-  /** Finished area of each kind, sq in, and its area-weighted means: L*, OKLab a and b, warmth. */
-  readonly kindArea: Float64Array;
-  readonly kindLightness: Float64Array;
-  readonly kindA: Float64Array;
-  readonly kindB: Float64Array;
-  readonly kindWarmth: Float64Array;
-  /** Area of each fabric in a wedge kind: kind × fabric, sq in. */
-  readonly kindFabricArea: Float64Array;
+/** Wedges by type: type = 2 × set + (0 up, 1 down). */
+export interface WedgeTypes {
+  /** Bands of each wedge type from the rim in; [] for sets without strips. */
+  readonly typeBands: readonly (readonly Band[])[];
+  /** Fabric on the rim of each type. */
+  readonly typeRim: Int32Array;
+  /** Finished area of each type, sq in, and its area-weighted means: L*, OKLab a and b, warmth. */
+  readonly typeArea: Float64Array;
+  readonly typeLightness: Float64Array;
+  readonly typeA: Float64Array;
+  readonly typeB: Float64Array;
+  readonly typeWarmth: Float64Array;
+  /** Area of each fabric in a wedge type: type × fabric, sq in. */
+  readonly typeFabricArea: Float64Array;
 }
 
 /** Blocks in document order; places are block × N + place. */
 export interface BlockFigures {
-  /** Wedge kind in each place: block × N + place. */
-  readonly kindAt: Int32Array;
+  /** Wedge type in each place: block × N + place. */
+  readonly typeAt: Int32Array;
   /**
    * Corner fabric of each block in the cell it hangs in, and 1 where it is the quilt's own, by its rule, or background: such
    * corners meet by design.
@@ -51,54 +51,54 @@ export interface BlockFigures {
 }
 
 /** The wedges every set gives, tip up and tip down. */
-export function wedgeKinds(
+export function wedgeTypes(
   { stripSets, wedge }: Pick<Project, 'stripSets' | 'wedge'>,
   cloths: ClothTable,
-): WedgeKinds {
+): WedgeTypes {
   const k = slope(wedge.perBlock);
   const count = 2 * stripSets.length;
   const fabricCount = cloths.fabrics.length;
-  const kindBands = stripSets.flatMap((set) => [
+  const typeBands = stripSets.flatMap((set) => [
     wedgeBands(set.strips, 'up', wedge),
     wedgeBands(set.strips, 'down', wedge),
   ]);
-  const kindFabricArea = new Float64Array(count * fabricCount);
-  const kindArea = new Float64Array(count);
+  const typeFabricArea = new Float64Array(count * fabricCount);
+  const typeArea = new Float64Array(count);
   const means = [0, 1, 2, 3].map(() => new Float64Array(count));
   const axes = [cloths.lightness, cloths.a, cloths.b, cloths.warmth];
-  kindBands.forEach((bands, kind) => {
+  typeBands.forEach((bands, type) => {
     for (const band of bands) {
       const fabric = cloths.index.get(band.fabric)!;
       const size = k * (band.outer ** 2 - band.inner ** 2);
-      kindFabricArea[kind * fabricCount + fabric]! += size;
-      kindArea[kind]! += size;
+      typeFabricArea[type * fabricCount + fabric]! += size;
+      typeArea[type]! += size;
       axes.forEach((axis, at) => {
-        means[at]![kind]! += size * axis[fabric]!;
+        means[at]![type]! += size * axis[fabric]!;
       });
     }
-    for (const mean of means) mean[kind] = kindArea[kind]! > 0 ? mean[kind]! / kindArea[kind]! : 0;
+    for (const mean of means) mean[type] = typeArea[type]! > 0 ? mean[type]! / typeArea[type]! : 0;
   });
   return {
-    kindBands,
-    kindRim: Int32Array.from(kindBands, (bands) => (bands[0] ? cloths.index.get(bands[0].fabric)! : -1)),
-    kindArea,
-    kindLightness: means[0]!,
-    kindA: means[1]!,
-    kindB: means[2]!,
-    kindWarmth: means[3]!,
-    kindFabricArea,
+    typeBands,
+    typeRim: Int32Array.from(typeBands, (bands) => (bands[0] ? cloths.index.get(bands[0].fabric)! : -1)),
+    typeArea,
+    typeLightness: means[0]!,
+    typeA: means[1]!,
+    typeB: means[2]!,
+    typeWarmth: means[3]!,
+    typeFabricArea,
   };
 }
 
 /** What each block holds and what it comes to. */
-export function blockFigures(project: Project, cloths: ClothTable, kinds: WedgeKinds): BlockFigures {
+export function blockFigures(project: Project, cloths: ClothTable, types: WedgeTypes): BlockFigures {
   const { blocks, setting, wedge } = project;
   const { perBlock } = wedge;
   const count = blocks.length;
   const fabricCount = cloths.fabrics.length;
   const setIndex = new Map(project.stripSets.map((set, at) => [set.id, at]));
   const cornerArea = apothem(wedge) > 0 ? cornerOutlines(wedge).reduce((sum, one) => sum + area(one), 0) : 0;
-  const kindAt = new Int32Array(count * perBlock).fill(-1);
+  const typeAt = new Int32Array(count * perBlock).fill(-1);
   const corner = new Int32Array(count);
   const cornerByDesign = new Uint8Array(count);
   const ruled = Uint8Array.from(blocks, (block) => (setting.cornerRule && !block.cornerFabric ? 1 : 0));
@@ -110,7 +110,7 @@ export function blockFigures(project: Project, cloths: ClothTable, kinds: WedgeK
   const means = [0, 1, 2, 3].map(() => new Float64Array(count));
   const fabricArea = new Float64Array(count * fabricCount);
   const axes = [cloths.lightness, cloths.a, cloths.b, cloths.warmth];
-  const kindAxes = [kinds.kindLightness, kinds.kindA, kinds.kindB, kinds.kindWarmth];
+  const typeAxes = [types.typeLightness, types.typeA, types.typeB, types.typeWarmth];
   const rule = setting.cornerRule;
   const byDesign = new Set(
     [setting.cornerFabric, ...(rule ? [rule.fabric] : [])].map((id) => cloths.index.get(id)),
@@ -125,13 +125,13 @@ export function blockFigures(project: Project, cloths: ClothTable, kinds: WedgeK
     for (let index = 0; index < perBlock; index++) {
       const place = block.places[index];
       if (!place) continue;
-      const kind = 2 * setIndex.get(place.set)! + (place.tip === 'up' ? 0 : 1);
-      kindAt[at * perBlock + index] = kind;
-      const size = kinds.kindArea[kind]!;
+      const type = 2 * setIndex.get(place.set)! + (place.tip === 'up' ? 0 : 1);
+      typeAt[at * perBlock + index] = type;
+      const size = types.typeArea[type]!;
       wedges += size;
-      for (let axis = 0; axis < 4; axis++) means[axis]![at]! += size * kindAxes[axis]![kind]!;
+      for (let axis = 0; axis < 4; axis++) means[axis]![at]! += size * typeAxes[axis]![type]!;
       for (let fabric = 0; fabric < fabricCount; fabric++) {
-        fabricArea[at * fabricCount + fabric]! += kinds.kindFabricArea[kind * fabricCount + fabric]!;
+        fabricArea[at * fabricCount + fabric]! += types.typeFabricArea[type * fabricCount + fabric]!;
       }
     }
     // A block without wedges is no more than a plan: it weighs nothing.
@@ -142,7 +142,7 @@ export function blockFigures(project: Project, cloths: ClothTable, kinds: WedgeK
     }
   }
   return {
-    kindAt,
+    typeAt,
     corner,
     cornerByDesign,
     ruled,

@@ -7,18 +7,18 @@ import { placeOnSide, SIDES } from '../../geometry/contact';
 import { latticeOf, type Surround } from '../../geometry/lattice';
 import { layOut } from '../../geometry/setting';
 import { finishedBlock, rimLength, slope } from '../../geometry/wedge';
-import { standing } from '../../model/find';
+import { orientation } from '../../model/find';
 import type { Block, BlockId, Project, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
-import { type BlockFigures, blockFigures, type WedgeKinds, wedgeKinds } from './wallFigures';
+import { type BlockFigures, blockFigures, type WedgeTypes, wedgeTypes } from './wallFigures';
 
 /**
- * Conventions. Blocks, fabrics and cells are indices in document order; −1 is none. A wedge kind is a strip set and a tip:
- * kind = 2 × set + (0 up, 1 down). `standing` is the number of wedge steps place 1 stands clockwise of the top of the wall
+ * Conventions. Blocks, fabrics and cells are indices in document order; −1 is none. A wedge type is a strip set and a tip:
+ * type = 2 × set + (0 up, 1 down). `orientation` is the number of wedge steps place 1 stands clockwise of the top of the wall
  * (corner shift and turn together, model/find): 0 to N − 1. Sides are 0 top, 1 right, 2 bottom, 3 left, as on the wall.
- * Everything below `standingOf` follows the arrangement; everything else only the blocks and the cloth.
+ * Everything below `orientationOf` follows the arrangement; everything else only the blocks and the cloth.
  */
-export interface WallModel extends WedgeKinds, BlockFigures {
+export interface WallModel extends WedgeTypes, BlockFigures {
   readonly cloths: ClothTable;
   readonly wedge: WedgePlan;
   readonly perBlock: number;
@@ -36,19 +36,19 @@ export interface WallModel extends WedgeKinds, BlockFigures {
   /** Whether rims lie on the right and left sides too (N divisible by 4); on top and bottom they always do. */
   readonly rimsUpright: boolean;
   /** What a contact across the sashing counts, 0–1; 1 without sashing. Where gaps differ, across the widest. */
-  readonly across: number;
+  readonly sashingFactor: number;
   /** Degrees clockwise the setting turns every block by. */
   readonly tilt: 0 | 45;
   /** Straight, no plain squares, gaps of one width: `across` holds for every side, and every place of the grid is a cell. */
   readonly even: boolean;
 
   /** Cell beyond each side of a cell (cell × 4 + side), −1 at the edge of the top. */
-  readonly beyond: Int32Array;
+  readonly neighbourCell: Int32Array;
   /** Fabric of what touches each side of a cell but no block (sashing, border, …), −1 where there is none; and what it is. */
-  readonly beside: Int32Array;
-  readonly against: readonly (Surround | null)[];
+  readonly settingFabric: Int32Array;
+  readonly settingPart: readonly (Surround | null)[];
   /** What a contact across each side of a cell counts, 0–1. */
-  readonly acrossAt: Float64Array;
+  readonly sashingFactorAt: Float64Array;
   /** Row and column of each cell on the grid, and the cell of each place of it (row × columns + column), −1 for none. */
   readonly rowOf: Int32Array;
   readonly columnOf: Int32Array;
@@ -57,12 +57,12 @@ export interface WallModel extends WedgeKinds, BlockFigures {
   readonly cellX: Float64Array;
   readonly cellY: Float64Array;
 
-  /** Standing of each block, its cell, and the block in each cell, as the project has them. */
-  readonly standingOf: Int32Array;
+  /** Orientation of each block, its cell, and the block in each cell, as the project has them. */
+  readonly orientationOf: Int32Array;
   readonly cellOf: Int32Array;
   readonly blockIn: Int32Array;
 
-  /** Clash between neighbouring wedge kinds along their radial seam, filled as asked; see radialClash. */
+  /** Clash between neighbouring wedge types along their radial seam, filled as asked; see radialClash. */
   readonly radialMemo: Map<number, RadialClash>;
 }
 
@@ -80,7 +80,7 @@ export interface RadialStretch {
   readonly length: Inches;
 }
 
-/** All clashing stretches of one seam between two kinds, with the sums of length × likeness. */
+/** All clashing stretches of one seam between two types, with the sums of length × likeness. */
 export interface RadialClash {
   readonly stretches: readonly RadialStretch[];
   /** Inches of the same fabric on both sides. */
@@ -101,14 +101,14 @@ export function sashingFactor(width: Inches, rim: Inches): number {
 /** The side rim's fabric of a block as it stands, −1 for a side without a rim or an empty place. */
 export function sideRim(model: WallModel, block: number, stands: number, side: number): number {
   const place = placeOnSide(SIDES[side]!, stands, model.perBlock);
-  const kind = place === null ? -1 : model.kindAt[block * model.perBlock + place]!;
-  return kind < 0 ? -1 : model.kindRim[kind]!;
+  const type = place === null ? -1 : model.typeAt[block * model.perBlock + place]!;
+  return type < 0 ? -1 : model.typeRim[type]!;
 }
 
 /** What it takes to say what meets between two wedges side by side. */
 export type WedgeSeams = Pick<
   WallModel,
-  'cloths' | 'kindBands' | 'kindRim' | 'perBlock' | 'fabricCount' | 'radialMemo'
+  'cloths' | 'typeBands' | 'typeRim' | 'perBlock' | 'fabricCount' | 'radialMemo'
 >;
 
 /** The corner fabric of a block hung in a cell: its own, or that of the cell by the quilt's rule. −1 is the side table. */
@@ -116,12 +116,12 @@ export function cornerIn(model: WallModel, block: number, cell: number): number 
   return cell >= 0 && model.ruled[block] ? model.ruledCorner[cell]! : model.corner[block]!;
 }
 
-/** What meets along the radial seam between two wedge kinds (`next` clockwise of `kind`). Symmetric in its sums. */
-export function radialClash(model: WedgeSeams, kind: number, next: number): RadialClash {
-  const key = kind * model.kindRim.length + next;
+/** What meets along the radial seam between two wedge types (`next` clockwise of `type`). Symmetric in its sums. */
+export function radialClash(model: WedgeSeams, type: number, next: number): RadialClash {
+  const key = type * model.typeRim.length + next;
   let found = model.radialMemo.get(key);
   if (!found) {
-    found = measureRadial(model, model.kindBands[kind]!, model.kindBands[next]!);
+    found = measureRadial(model, model.typeBands[type]!, model.typeBands[next]!);
     model.radialMemo.set(key, found);
   }
   return found;
@@ -158,7 +158,7 @@ export interface ModelledProject {
 
 /**
  * Builds the model of a sound project with a wedge plan that leaves a block. Linear in blocks and in sets. From an earlier
- * one it takes the wedge kinds where sets, wedge and cloths are the very same, and the figures of blocks that are alike.
+ * one it takes the wedge types where sets, wedge and cloths are the very same, and the figures of blocks that are alike.
  */
 export function wallModel(project: Project, cloths: ClothTable, earlier?: ModelledProject): WallModel {
   const { wedge } = project;
@@ -172,12 +172,12 @@ export function wallModel(project: Project, cloths: ClothTable, earlier?: Modell
     earlier.project.wedge === project.wedge
       ? earlier
       : null;
-  const kinds = known?.model ?? wedgeKinds(project, cloths);
+  const types = known?.model ?? wedgeTypes(project, cloths);
   const figures =
-    known && sameFigures(known.project, project) ? known.model : blockFigures(project, cloths, kinds);
+    known && sameFigures(known.project, project) ? known.model : blockFigures(project, cloths, types);
   return {
-    // An earlier model stands for its kinds and figures: what is new comes after them.
-    ...kinds,
+    // An earlier model stands for its types and figures: what is new comes after them.
+    ...types,
     ...figures,
     ...(known && sameCells(known.project, project) ? cellsIn(known.model) : cellsOf(project, cloths, rim)),
     cloths,
@@ -235,13 +235,13 @@ type Cells = Pick<
   WallModel,
   | 'rows'
   | 'columns'
-  | 'across'
+  | 'sashingFactor'
   | 'tilt'
   | 'even'
-  | 'beyond'
-  | 'beside'
-  | 'against'
-  | 'acrossAt'
+  | 'neighbourCell'
+  | 'settingFabric'
+  | 'settingPart'
+  | 'sashingFactorAt'
   | 'rowOf'
   | 'columnOf'
   | 'cellAt'
@@ -250,18 +250,18 @@ type Cells = Pick<
 >;
 
 function cellsIn(model: WallModel): Cells {
-  const { rows, columns, across, tilt, even, beyond, beside, against } = model;
-  const { acrossAt, rowOf, columnOf, cellAt, cellX, cellY } = model;
+  const { rows, columns, sashingFactor, tilt, even, neighbourCell, settingFabric, settingPart } = model;
+  const { sashingFactorAt, rowOf, columnOf, cellAt, cellX, cellY } = model;
   return {
     rows,
     columns,
-    across,
+    sashingFactor,
     tilt,
     even,
-    beyond,
-    beside,
-    against,
-    acrossAt,
+    neighbourCell,
+    settingFabric,
+    settingPart,
+    sashingFactorAt,
     rowOf,
     columnOf,
     cellAt,
@@ -274,7 +274,9 @@ function cellsOf(project: Project, cloths: ClothTable, rim: Inches): Cells {
   const lattice = latticeOf(project);
   const layout = layOut(project);
   const { rows, columns, sides } = lattice;
-  const acrossAt = Float64Array.from(sides, (side) => (side.gap === 0 ? 1 : sashingFactor(side.gap, rim)));
+  const sashingFactorAt = Float64Array.from(sides, (side) =>
+    side.gap === 0 ? 1 : sashingFactor(side.gap, rim),
+  );
   const widest = sides.reduce((most, side) => (side.cell < 0 ? most : Math.max(most, side.gap)), 0);
   const { sashing } = project.setting;
   const usual = sashing.where === 'none' ? 0 : sashing.width;
@@ -285,13 +287,15 @@ function cellsOf(project: Project, cloths: ClothTable, rim: Inches): Cells {
   return {
     rows,
     columns,
-    across: sashingFactor(lattice.even ? usual : widest, rim),
+    sashingFactor: sashingFactor(lattice.even ? usual : widest, rim),
     tilt: layout.tilt,
     even: lattice.even,
-    beyond: Int32Array.from(sides, (side) => side.cell),
-    beside: Int32Array.from(sides, (side) => (side.against ? cloths.index.get(side.against.fabric)! : -1)),
-    against: sides.map((side) => side.against?.part ?? null),
-    acrossAt,
+    neighbourCell: Int32Array.from(sides, (side) => side.cell),
+    settingFabric: Int32Array.from(sides, (side) =>
+      side.setting ? cloths.index.get(side.setting.fabric)! : -1,
+    ),
+    settingPart: sides.map((side) => side.setting?.part ?? null),
+    sashingFactorAt,
     rowOf: Int32Array.from(lattice.rowOf),
     columnOf: Int32Array.from(lattice.columnOf),
     cellAt,
@@ -303,7 +307,7 @@ function cellsOf(project: Project, cloths: ClothTable, rim: Inches): Cells {
 function hanging(project: Project) {
   const { blocks, wall, wedge } = project;
   const index = new Map(blocks.map((block, at) => [block.id, at]));
-  const standingOf = Int32Array.from(blocks, (block) => standing(block, 0, wedge));
+  const orientationOf = Int32Array.from(blocks, (block) => orientation(block, 0, wedge));
   const cellOf = new Int32Array(blocks.length).fill(-1);
   const blockIn = new Int32Array(wall.cells.length).fill(-1);
   wall.cells.forEach((cell, at) => {
@@ -311,7 +315,7 @@ function hanging(project: Project) {
     if (!cell || block === undefined) return;
     blockIn[at] = block;
     cellOf[block] = at;
-    standingOf[block] = standing(blocks[block]!, cell.turn, wedge);
+    orientationOf[block] = orientation(blocks[block]!, cell.turn, wedge);
   });
-  return { standingOf, cellOf, blockIn };
+  return { orientationOf, cellOf, blockIn };
 }

@@ -1,7 +1,7 @@
 // What every motif is given (its inks, its chance) and the few figures several motifs share. Motifs are made on a tile one
 // unit wide; printShapes scales them to inches.
 import type { Point } from '../../geometry/point';
-import type { Lot } from './scatter';
+import type { Generator } from './scatter';
 import type { PrintShape, Tone } from './shape';
 
 export interface Inks {
@@ -18,7 +18,7 @@ export interface Motif {
   readonly shapes: readonly PrintShape[];
 }
 
-export type MotifMaker = (inks: Inks, lot: Lot) => Motif;
+export type MotifMaker = (inks: Inks, generator: Generator) => Motif;
 
 export function inksOf(ground: string, inks: readonly string[]): Inks {
   const plain = (hex: string): Tone => [{ hex, share: 1 }];

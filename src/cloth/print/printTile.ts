@@ -5,7 +5,7 @@ import type { Point } from '../../geometry/point';
 import type { Fabric, Print, PrintMotif } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { inksOf, type MotifMaker } from './motif';
-import { lotOf } from './scatter';
+import { generatorOf } from './scatter';
 import { type PrintShape, type PrintTile, wrapped } from './shape';
 import { ditsy, dots, leaves, speckle, sprig, stars } from './tossedMotifs';
 import { check, crosshatch, gingham, scales, stripe, waves } from './wovenMotifs';
@@ -50,7 +50,7 @@ export function printTurn(fabric: Fabric, grain: number): number {
 }
 
 function makeTile(ground: string, print: Print): PrintTile {
-  const { height, shapes } = MOTIFS[print.motif].make(inksOf(ground, print.inks), lotOf(print.seed));
+  const { height, shapes } = MOTIFS[print.motif].make(inksOf(ground, print.inks), generatorOf(print.seed));
   const repeat = print.repeat;
   const scaled = shapes.map((shape) => enlarged(shape, repeat));
   return {

@@ -3,7 +3,7 @@ import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import type { Point } from '../../geometry/point';
 
-export interface Lot {
+export interface Generator {
   /** Evenly between two numbers. */
   between(least: number, most: number): number;
   /** A whole number from 0 to count − 1. */
@@ -11,7 +11,7 @@ export interface Lot {
 }
 
 /** The same seed gives the same print on every machine. */
-export function lotOf(seed: number): Lot {
+export function generatorOf(seed: number): Generator {
   const random = xoroshiro128plus(seed);
   return {
     between: (least, most) => least + (most - least) * uniformFloat64(random),
@@ -23,13 +23,13 @@ export function lotOf(seed: number): Lot {
 const TRIES = 24;
 
 /** `count` places on the unit tile, spread evenly without lying in rows; distances run across the tile's edges. */
-export function scattered(count: number, lot: Lot): Point[] {
+export function scattered(count: number, generator: Generator): Point[] {
   const places: Point[] = [];
   while (places.length < count) {
     let best: Point = { x: 0, y: 0 };
     let farthest = -1;
     for (let attempt = 0; attempt < TRIES; attempt += 1) {
-      const place = { x: lot.between(0, 1), y: lot.between(0, 1) };
+      const place = { x: generator.between(0, 1), y: generator.between(0, 1) };
       const nearest = Math.min(1, ...places.map((other) => distance(place, other)));
       if (nearest > farthest) {
         farthest = nearest;

@@ -24,18 +24,27 @@ const PACKING_WORK = 4_000_000;
 /** No more sets than this are planned. */
 const MOST_SETS = 400;
 
-/** The most sets, no more than `most`, whose strips could be cut. `alike` false lets a fabric lie beside itself. */
+/** The most sets, no more than `most`, whose strips could be cut. `neighboursDiffer` false lets a fabric lie beside itself. */
 export function fillSets(
   pieces: readonly PieceLeft[],
   needs: SetNeeds,
   most: number,
-  alike: boolean,
+  neighboursDiffer: boolean,
 ): Filling {
   const room = roomOf(pieces, needs.widths);
-  for (let sets = Math.min(most, MOST_SETS, mostByCloth(room, needs, alike)); sets > 0; sets -= 1) {
+  for (
+    let sets = Math.min(most, MOST_SETS, mostByCloth(room, needs, neighboursDiffer));
+    sets > 0;
+    sets -= 1
+  ) {
     const need = needs.of(sets)!;
-    if (!fits(room, need, alike)) continue;
-    const cuts = cutFor(pieces, needs.widths, need.counts, alike ? need.ofOne : Number.POSITIVE_INFINITY);
+    if (!fits(room, need, neighboursDiffer)) continue;
+    const cuts = cutFor(
+      pieces,
+      needs.widths,
+      need.counts,
+      neighboursDiffer ? need.ofOne : Number.POSITIVE_INFINITY,
+    );
     if (cuts) return { sets, cuts };
   }
   return { sets: 0, cuts: pieces.map(() => needs.widths.map(() => 0)) };
@@ -71,17 +80,17 @@ function roomOf(pieces: readonly PieceLeft[], widths: readonly Inches[]): Room {
   return { all, others: all - Math.max(0, ...rooms) };
 }
 
-function fits(room: Room, need: SetNeed, alike: boolean): boolean {
-  return need.cloth <= room.all + 1e-9 && (!alike || need.ofOthers <= room.others + 1e-9);
+function fits(room: Room, need: SetNeed, neighboursDiffer: boolean): boolean {
+  return need.cloth <= room.all + 1e-9 && (!neighboursDiffer || need.ofOthers <= room.others + 1e-9);
 }
 
 /** A number of sets that the cloth, laid side by side, does not go beyond. */
-function mostByCloth(room: Room, needs: SetNeeds, alike: boolean): number {
+function mostByCloth(room: Room, needs: SetNeeds, neighboursDiffer: boolean): number {
   const first = needs.of(1);
   if (!first) return 0;
   const { cloth, others } = needs.least(MOST_SETS);
   const most = Math.floor(room.all / cloth + 1e-9);
-  return alike ? Math.min(most, Math.floor(room.others / others + 1e-9)) : most;
+  return neighboursDiffer ? Math.min(most, Math.floor(room.others / others + 1e-9)) : most;
 }
 
 function cutFor(

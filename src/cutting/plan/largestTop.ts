@@ -57,7 +57,7 @@ export interface LargestTop {
   /** What runs out first in this plan; null where nothing does or there is one fabric. */
   readonly runsOut: RunsOut | null;
   /** Blocks there would be if a fabric might lie beside itself, where that is more; else null. */
-  readonly ifAlike: number | null;
+  readonly withoutRule: number | null;
   /** True where no cut gives more blocks in this proportion. */
   readonly exact: boolean;
   readonly words: readonly Phrase[];
@@ -70,9 +70,9 @@ export function largestTop(basket: ClothBasket): LargestTop {
   const found = searchTop(pieces, needs, basket.wedge, basket.there ?? { up: 0, down: 0 });
   const cuts = pieces.map((piece, at) => stripsFrom(piece, at, found.groups, needs));
   const strips = asRows(pieces, cuts);
-  const ifAlike = alikeBlocks(basket, needs, pieces, found);
+  const withoutRule = blocksWithoutRule(basket, needs, pieces, found);
   const made = found.groups.map(({ length, sets }) => ({ length, count: sets }));
-  const plan = { blocks: found.blocks, exact: found.exact, ifAlike, sets: made };
+  const plan = { blocks: found.blocks, exact: found.exact, withoutRule, sets: made };
   const gone = runsOut(basket.fabrics, pieces, cuts, needs.widths, made);
   return {
     ...plan,
@@ -124,7 +124,7 @@ function asRows(pieces: readonly Piece[], cuts: readonly (readonly StripCut[])[]
 }
 
 /** What the rule that neighbours differ costs: looked into only where one fabric outweighs the others. */
-function alikeBlocks(
+function blocksWithoutRule(
   basket: ClothBasket,
   needs: SetNeeds,
   pieces: readonly Piece[],
@@ -132,7 +132,9 @@ function alikeBlocks(
 ): number | null {
   const { fabric, share } = largestFabric(pieces);
   if (fabric === null || share < 0.5) return null;
-  const free = searchTop(pieces, needs, basket.wedge, basket.there ?? { up: 0, down: 0 }, { differ: false });
+  const free = searchTop(pieces, needs, basket.wedge, basket.there ?? { up: 0, down: 0 }, {
+    neighboursDiffer: false,
+  });
   return free.blocks > found.blocks ? free.blocks : null;
 }
 
@@ -159,7 +161,7 @@ function clothLeft(basket: ClothBasket, pieces: readonly Piece[], cuts: readonly
     .map(({ id }) => ({ fabric: id, inches: left.get(id)! }));
 }
 
-type Plan = Pick<LargestTop, 'blocks' | 'sets' | 'exact' | 'ifAlike'>;
+type Plan = Pick<LargestTop, 'blocks' | 'sets' | 'exact' | 'withoutRule'>;
 
 function topWords(basket: ClothBasket, { blocks, sets, exact }: Plan): Phrase[] {
   const made = sets.reduce((sum, set) => sum + set.count, 0);
@@ -201,11 +203,11 @@ function lengthWords(sets: Plan['sets']): Phrase[] {
   return [rest.reduce((said, one) => phrase('{said}, {one}', { said, one }), first!)];
 }
 
-function lackWords(basket: ClothBasket, pieces: readonly Piece[], { ifAlike }: Plan): Phrase[] {
-  if (ifAlike === null) return [];
+function lackWords(basket: ClothBasket, pieces: readonly Piece[], { withoutRule }: Plan): Phrase[] {
+  if (withoutRule === null) return [];
   const { fabric } = largestFabric(pieces);
   const name = basket.fabrics.find((one) => one.id === fabric)?.name ?? '';
-  const blocks = counted(ifAlike, '1 block', '{count} blocks');
+  const blocks = counted(withoutRule, '1 block', '{count} blocks');
   const only = new Set(pieces.map((piece) => piece.fabric)).size === 1;
   const say = only
     ? '{fabric} alone makes no set: neighbours in a set differ. With cloth of a second fabric, better a third, up to {blocks} come within reach.'

@@ -40,7 +40,7 @@ interface Search {
   readonly needs: SetNeeds;
   readonly wedge: WedgePlan;
   readonly there: WedgeCount;
-  readonly alike: boolean;
+  readonly neighboursDiffer: boolean;
   readonly sizes: readonly number[];
   readonly bound: number;
   readonly mostTried: number;
@@ -50,7 +50,7 @@ interface Search {
 
 export interface SearchWish {
   /** False lets a fabric lie beside itself: only to say what it costs that it may not. */
-  readonly differ?: boolean;
+  readonly neighboursDiffer?: boolean;
   /** The search may stop at so many blocks. */
   readonly enough?: number;
 }
@@ -61,13 +61,13 @@ export function searchTop(
   needs: SetNeeds,
   wedge: WedgePlan,
   there: WedgeCount,
-  { differ = true, enough = Number.POSITIVE_INFINITY }: SearchWish = {},
+  { neighboursDiffer = true, enough = Number.POSITIVE_INFINITY }: SearchWish = {},
 ): TopFound {
   const blocks = blocksOf([], there, wedge);
-  const most = mostWedges(pieces, pieces.map((piece) => piece.depth), needs, wedge, differ); // biome-ignore format: short
+  const most = mostWedges(pieces, pieces.map((piece) => piece.depth), needs, wedge, neighboursDiffer); // biome-ignore format: short
   const bound = Math.floor((there.up + there.down + most) / wedge.perBlock + 1e-9);
   const search: Search = {
-    pieces, needs, wedge, there, alike: differ, sizes: setSizes(pieces, wedge),
+    pieces, needs, wedge, there, neighboursDiffer, sizes: setSizes(pieces, wedge),
     bound: Math.min(bound, enough), tried: 0,
     mostTried: enough === Number.POSITIVE_INFINITY ? MOST_TRIED : MOST_TRIED_FOR_ENOUGH,
     best: { blocks, groups: [] },
@@ -82,7 +82,7 @@ function fillFrom(search: Search, size: number, depths: readonly Inches[], group
   const { pieces, needs, wedge } = search;
   if (search.best.blocks >= search.bound || size === search.sizes.length) return;
   const made = groups.reduce((sum, group) => sum + group.sets * group.wedges, 0);
-  const more = made + mostWedges(pieces, depths, needs, wedge, search.alike);
+  const more = made + mostWedges(pieces, depths, needs, wedge, search.neighboursDiffer);
   if (Math.floor((search.there.up + search.there.down + more) / wedge.perBlock) <= search.best.blocks) return;
   const wedges = search.sizes[size]!;
   const least = lengthFor(wedges, wedge.cutHeight, wedge);
@@ -91,7 +91,7 @@ function fillFrom(search: Search, size: number, depths: readonly Inches[], group
   })); // biome-ignore format: short
   for (let most = Number.POSITIVE_INFINITY; most > 0 && search.tried < search.mostTried; ) {
     search.tried += 1 + Math.floor(pieces.length / LARGE);
-    const { sets, cuts } = fillSets(left, needs, most, search.alike);
+    const { sets, cuts } = fillSets(left, needs, most, search.neighboursDiffer);
     if (sets === 0) break;
     const parts = left.map((one) => one.parts);
     const length = setLength(pieces, parts, cuts);

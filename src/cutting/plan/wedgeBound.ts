@@ -20,7 +20,7 @@ interface Room {
 }
 
 /**
- * Three bounds, the least of which counts: all the cloth; all but the fabric there is most of, where neighbours `differ`; and
+ * Three bounds, the least of which counts: all the cloth; all but the fabric there is most of, where neighbours `neighboursDiffer`; and
  * whole numbers of long sets. Depths are what is left of each piece.
  */
 export function mostWedges(
@@ -28,7 +28,7 @@ export function mostWedges(
   depths: readonly Inches[],
   needs: SetNeeds,
   wedge: WedgePlan,
-  differ: boolean,
+  neighboursDiffer: boolean,
 ): number {
   const first = needs.of(1);
   const rooms = pieces.map(({ fabric, length }, at) => ({
@@ -39,7 +39,7 @@ export function mostWedges(
   // No group has more sets than if all were the shortest, of two wedges, and half as thick as one alone.
   const { cloth, others } = needs.least(Math.ceil(all / first.cloth));
   const most = Math.min(all / cloth, withLongSets(rooms, cloth, wedge));
-  const fewer = differ ? (all - largest(rooms)) / others : Number.POSITIVE_INFINITY;
+  const fewer = neighboursDiffer ? (all - largest(rooms)) / others : Number.POSITIVE_INFINITY;
   return Math.floor(Math.min(most, fewer) + 1e-9);
 }
 

@@ -10,7 +10,7 @@ import type { Inches } from '../../model/units';
 import { availableWedges, wedgesNeeded, wedgesOnLength } from '../wedges/yield';
 import { type LengthClass, lengthClasses, USUAL_LENGTH } from './lengthClass';
 import { setNotes } from './setNotes';
-import { HEIGHT_TO_SPARE, type SetTaste, setTaste } from './setScore';
+import { HEIGHT_TO_SPARE, type SetScoring, setScoring } from './setScore';
 import {
   type HeldPlaces,
   type LoosePiece,
@@ -68,15 +68,15 @@ export function makeSets(making: SetMaking): MadeSets {
   const rows = stripsLeftBeside(making.stripsOnHand, [...making.keep, ...lockedParts(making)]);
   const wide = rows.filter((row) => row.width > 2 * wedge.seam + 1e-9);
   const classes = lengthClasses(wide, wedge);
-  const taste = setTaste(making.fabrics, wide, wedge);
+  const scoring = setScoring(making.fabrics, wide, wedge);
   const plan = planSets(making, classes);
-  const loose = loosePieces(classes, taste);
-  const { pieces, held } = heldPieces(making, loose, plan.sets, taste);
+  const loose = loosePieces(classes, scoring);
+  const { pieces, held } = heldPieces(making, loose, plan.sets, scoring);
   const keptRims = making.keep
     .flatMap((set) => [set.strips[0], set.strips.at(-1)])
-    .map((strip) => taste.fabricIndex.get(strip?.fabric ?? ''))
+    .map((strip) => scoring.fabricIndex.get(strip?.fabric ?? ''))
     .filter((fabric) => fabric !== undefined);
-  const found = bestOf({ pieces, sets: plan.sets, held, keptRims, taste }, making.seed);
+  const found = bestOf({ pieces, sets: plan.sets, held, keptRims, scoring }, making.seed);
   const whole = found.sets.map((set, at) => at < held.length || highEnough(set, pieces, wedge));
   const laid = found.sets.filter((_, at) => whole[at]);
   const sets = asStripSets(laid, pieces, classes, making);
@@ -91,12 +91,12 @@ function lockedParts({ held = [] }: SetMaking): StripSet[] {
   return held.map((set) => ({ ...set, strips: set.strips.filter((strip) => strip.locked) }));
 }
 
-function loosePieces(classes: readonly LengthClass[], taste: SetTaste): LoosePiece[] {
+function loosePieces(classes: readonly LengthClass[], scoring: SetScoring): LoosePiece[] {
   return classes.flatMap(({ rows }, lengthClass) =>
     rows.flatMap((row) =>
       Array.from({ length: row.count }, () => ({
         fabric: row.fabric,
-        fabricAt: taste.fabricIndex.get(row.fabric)!,
+        fabricAt: scoring.fabricIndex.get(row.fabric)!,
         width: row.width,
         lengthClass,
         row: row.id,
@@ -110,13 +110,13 @@ function heldPieces(
   making: SetMaking,
   loose: readonly LoosePiece[],
   sets: readonly number[],
-  taste: SetTaste,
+  scoring: SetScoring,
 ): { pieces: LoosePiece[]; held: HeldPlaces[] } {
   const pieces = [...loose];
   const held = (making.held ?? []).map((set, index): HeldPlaces => {
     const kept = set.strips.map((strip, at): number | null => {
       if (!strip.locked) return null;
-      const fabricAt = taste.fabricIndex.get(strip.fabric)!;
+      const fabricAt = scoring.fabricIndex.get(strip.fabric)!;
       const row = `locked ${set.id} ${at}`;
       pieces.push({
         fabric: strip.fabric,

@@ -42,7 +42,7 @@ export const SET_WEIGHTS = {
 export const HEIGHT_TO_SPARE: Inches = 0.5;
 
 /** Tables the score reads: fabrics as indices, their likeness, and what widths are aimed at. */
-export interface SetTaste {
+export interface SetScoring {
   readonly wedge: WedgePlan;
   readonly fabricIndex: ReadonlyMap<string, number>;
   /** How many fabrics there are. */
@@ -55,18 +55,18 @@ export interface SetTaste {
   readonly proportion: ReadonlyMap<Inches, number>;
 }
 
-/** A strip as the score reads it: its fabric as an index into the taste's fabrics. */
+/** A strip as the score reads it: its fabric as an index into the scoring's fabrics. */
 export interface RatedStrip {
   readonly fabricAt: number;
   readonly width: Inches;
 }
 
 /** Builds the tables for these fabrics and the strips that may be used. */
-export function setTaste(
+export function setScoring(
   fabrics: readonly Fabric[],
   strips: readonly (Strip & { readonly count: number })[],
   wedge: WedgePlan,
-): SetTaste {
+): SetScoring {
   const size = fabrics.length;
   const alike = new Float64Array(size * size);
   fabrics.forEach((fabric, at) => {
@@ -104,9 +104,9 @@ function widthsAimedAt(
 }
 
 /** The cost of one set by itself; an empty set counts as short. */
-export function setCost(strips: readonly RatedStrip[], taste: SetTaste): number {
+export function setCost(strips: readonly RatedStrip[], scoring: SetScoring): number {
   const weights = SET_WEIGHTS;
-  const { wedge } = taste;
+  const { wedge } = scoring;
   const height = setHeight(strips, wedge.seam);
   const short = wedge.cutHeight - height;
   let cost =
@@ -114,20 +114,20 @@ export function setCost(strips: readonly RatedStrip[], taste: SetTaste): number 
       ? weights.short + weights.shortInch * short
       : weights.height * Math.max(0, Math.abs(height - wedge.cutHeight - HEIGHT_TO_SPARE) - 0.25);
   if (strips.length === 0) return cost;
-  cost += neighbourCost(strips, taste);
+  cost += neighbourCost(strips, scoring);
   const first = strips[0]!;
   const last = strips.at(-1)!;
-  if (first.width <= taste.narrowest) cost += weights.narrowRim;
-  if (last.width <= taste.narrowest) cost += weights.narrowRim;
+  if (first.width <= scoring.narrowest) cost += weights.narrowRim;
+  if (last.width <= scoring.narrowest) cost += weights.narrowRim;
   if (strips.length > 1 && first.fabricAt === last.fabricAt) cost += weights.sameRims;
-  for (const [width, share] of taste.proportion) {
+  for (const [width, share] of scoring.proportion) {
     const found = strips.reduce((sum, strip) => sum + (strip.width === width ? 1 : 0), 0) / strips.length;
     cost += weights.proportion * Math.abs(found - share);
   }
   return cost;
 }
 
-function neighbourCost(strips: readonly RatedStrip[], taste: SetTaste): number {
+function neighbourCost(strips: readonly RatedStrip[], scoring: SetScoring): number {
   const weights = SET_WEIGHTS;
   let cost = 0;
   for (let at = 1; at < strips.length; at += 1) {
@@ -135,7 +135,7 @@ function neighbourCost(strips: readonly RatedStrip[], taste: SetTaste): number {
     const before = strips[at - 1]!;
     if (before.width === width) cost += weights.sameWidth;
     if (before.fabricAt === fabricAt) cost += weights.sameNeighbours;
-    else cost += weights.alikeNeighbours * taste.alike[before.fabricAt * taste.fabrics + fabricAt]!;
+    else cost += weights.alikeNeighbours * scoring.alike[before.fabricAt * scoring.fabrics + fabricAt]!;
     let back = at - 2;
     while (back >= 0 && strips[back]!.fabricAt !== fabricAt) back -= 1;
     if (back >= 0) cost += at - back === 2 ? weights.soonAgain : weights.again;
@@ -144,8 +144,8 @@ function neighbourCost(strips: readonly RatedStrip[], taste: SetTaste): number {
 }
 
 /** What a pair of rims costs, wherever in the quilt they are; fabrics as indices. */
-export function rimPairCost(taste: SetTaste, one: number, other: number): number {
+export function rimPairCost(scoring: SetScoring, one: number, other: number): number {
   return one === other
     ? SET_WEIGHTS.rimPair
-    : SET_WEIGHTS.alikeRimPair * taste.alike[one * taste.fabrics + other]!;
+    : SET_WEIGHTS.alikeRimPair * scoring.alike[one * scoring.fabrics + other]!;
 }

@@ -9,7 +9,7 @@ import {
   type RatedStrip,
   rimPairCost,
   SET_WEIGHTS,
-  type SetTaste,
+  type SetScoring,
   setCost,
 } from './setScore';
 
@@ -38,7 +38,7 @@ export interface SearchInput {
   readonly held?: readonly HeldPlaces[];
   /** Fabrics (by index) on the rims of sets that are kept: they count as neighbours, but do not change. */
   readonly keptRims: readonly number[];
-  readonly taste: SetTaste;
+  readonly scoring: SetScoring;
 }
 
 export interface SearchOutcome {
@@ -79,11 +79,11 @@ class SewingTable {
   constructor(input: SearchInput, random: RandomGenerator) {
     this.input = input;
     this.random = random;
-    this.rims = new Int32Array(input.taste.fabrics);
-    this.used = new Int32Array(input.taste.fabrics);
-    this.fair = new Float64Array(input.taste.fabrics);
+    this.rims = new Int32Array(input.scoring.fabrics);
+    this.used = new Int32Array(input.scoring.fabrics);
+    this.fair = new Float64Array(input.scoring.fabrics);
     this.sets = input.sets.map(() => []);
-    this.setCosts = input.sets.map(() => setCost([], input.taste));
+    this.setCosts = input.sets.map(() => setCost([], input.scoring));
     const classes = Math.max(0, ...input.pieces.map((piece) => piece.lengthClass + 1));
     this.loose = Array.from({ length: classes }, () => []);
     const held = new Set((input.held ?? []).flatMap((one) => [...one.fromFirst, one.last]));
@@ -203,7 +203,7 @@ class SewingTable {
   /** The random start: pieces from the shuffled stack until the set is high enough, round the ones that keep their places. */
   private fill(set: number): void {
     const stack = this.loose[this.input.sets[set]!]!;
-    const { wedge } = this.input.taste;
+    const { wedge } = this.input.scoring;
     const { fromFirst, last } = this.heldIn(set);
     const reach = (piece: number) => this.input.pieces[piece]!.width - 2 * wedge.seam;
     const mine = fromFirst.flatMap((held) => held ?? stack.pop() ?? []);
@@ -240,7 +240,7 @@ class SewingTable {
   /** Puts these pieces into a set in this order and brings every part of the cost up to date. */
   private lay(set: number, pieces: readonly number[]): void {
     const old = this.sets[set]!;
-    const { pieces: strips, taste } = this.input;
+    const { pieces: strips, scoring } = this.input;
     for (const piece of old) if (!pieces.includes(piece)) this.use(piece, -1);
     for (const piece of pieces) if (!old.includes(piece)) this.use(piece, 1);
     if (old[0] !== pieces[0] || old.at(-1) !== pieces.at(-1)) {
@@ -249,20 +249,20 @@ class SewingTable {
     }
     this.sets[set] = [...pieces];
     const rated = pieces.map((piece) => strips[piece]!);
-    const cost = setCost(rated, taste);
+    const cost = setCost(rated, scoring);
     this.cost += cost - this.setCosts[set]!;
     this.setCosts[set] = cost;
   }
 
   private moveRims(pieces: readonly number[], by: 1 | -1): void {
     if (pieces.length === 0) return;
-    const { pieces: strips, taste } = this.input;
+    const { pieces: strips, scoring } = this.input;
     for (const piece of [pieces[0]!, pieces.at(-1)!]) {
       const fabric = strips[piece]!.fabricAt;
       if (by === -1) this.rims[fabric]! -= 1;
-      for (let other = 0; other < taste.fabrics; other += 1) {
+      for (let other = 0; other < scoring.fabrics; other += 1) {
         const there = this.rims[other]!;
-        if (there > 0) this.cost += by * there * rimPairCost(taste, fabric, other);
+        if (there > 0) this.cost += by * there * rimPairCost(scoring, fabric, other);
       }
       if (by === 1) this.rims[fabric]! += 1;
     }
@@ -282,8 +282,8 @@ class SewingTable {
 
   /** Each fabric's share of the strips the sets will need, in proportion to what is on hand of it. */
   private setFairShares(): void {
-    const { pieces, sets, taste } = this.input;
-    const { seam, cutHeight } = taste.wedge;
+    const { pieces, sets, scoring } = this.input;
+    const { seam, cutHeight } = scoring.wedge;
     let reach = 0;
     for (const piece of pieces) {
       this.fair[piece.fabricAt]! += 1;

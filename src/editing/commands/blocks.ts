@@ -1,7 +1,7 @@
 // Commands on blocks: making them, trading their wedges, their corners, how far they are sewn.
 import { createBlock } from '../../model/create';
 import { cellIndexOf, findBlock, findSet } from '../../model/find';
-import { hangingHeld, placesHeld, rowHeld } from '../../model/freedom';
+import { whyHangingLocked, whyPlacesLocked, whyRowLocked } from '../../model/freedom';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Block, BlockId, FabricId, Place, Project } from '../../model/project';
 import { cornerFabricOf, isPlain } from '../../model/wallCells';
@@ -29,7 +29,7 @@ export function removeBlock(project: Project, id: BlockId): Command {
     label: phrase('remove block {block}', { block: number }),
     change: (draft) => {
       const block = known(draft, id);
-      const held = placesHeld(block) ?? hangingHeld(draft, block);
+      const held = whyPlacesLocked(block) ?? whyHangingLocked(draft, block);
       if (held) throw new Refusal('block-held', 'blocks', held);
       const cell = cellIndexOf(draft, id);
       if (cell >= 0) draft.wall.cells[cell] = null;
@@ -47,7 +47,7 @@ export function putWedge(project: Project, id: BlockId, place: number, wedge: Pl
       : phrase('take the wedge from place {place} of block {block}', values),
     change: (draft) => {
       const block = known(draft, id);
-      const held = placesHeld(block);
+      const held = whyPlacesLocked(block);
       if (held) throw new Refusal('block-sewn', 'blocks', held);
       block.places[place] = wedge ? { ...wedge } : null;
     },
@@ -73,7 +73,7 @@ export function tradeWedges(
       const one = known(draft, first.block);
       const other = known(draft, second.block);
       for (const block of [one, other]) {
-        const held = placesHeld(block);
+        const held = whyPlacesLocked(block);
         if (held) throw new Refusal('block-sewn', 'blocks', held);
       }
       const wedge = one.places[first.place] ?? null;
@@ -93,7 +93,7 @@ export function emptyBlocks(project: Project, ids: readonly BlockId[]): Command 
     change: (draft) => {
       for (const id of ids) {
         const block = known(draft, id);
-        if (placesHeld(block)) continue;
+        if (whyPlacesLocked(block)) continue;
         block.places = block.places.map(() => null);
       }
     },
@@ -116,7 +116,7 @@ export function setBlockProgress(ids: readonly BlockId[], progress: Block['progr
           });
           throw new Refusal('empty-place', 'blocks', message);
         }
-        const held = progress === 'joined' ? rowHeld(draft, block) : null;
+        const held = progress === 'joined' ? whyRowLocked(draft, block) : null;
         if (held) throw new Refusal('not-hung', 'blocks', held);
         // Corners that go on stay as they are, wherever the block hangs later.
         if (draft.setting.cornerRule && (progress === 'squared' || progress === 'joined')) {

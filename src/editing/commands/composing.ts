@@ -3,7 +3,7 @@ import { composeBlocks } from '../../arrange/choose/compose';
 import { repair } from '../../arrange/choose/composeRepair';
 import { wedgeLedger } from '../../cutting/wedges/ledger';
 import { cellOf, findBlock } from '../../model/find';
-import { placesHeld } from '../../model/freedom';
+import { whyPlacesLocked } from '../../model/freedom';
 import { type Move, moved } from '../../model/moves';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { BlockId, Project } from '../../model/project';
@@ -25,7 +25,7 @@ export function blocksAllowed(project: Project): number {
 /** Blocks whose wedges may be chosen: planned and not pinned. */
 export function openBlocks(project: Project): BlockId[] {
   return project.blocks
-    .filter((block) => placesHeld(block) === null && !cellOf(project, block.id)?.pinned)
+    .filter((block) => whyPlacesLocked(block) === null && !cellOf(project, block.id)?.pinned)
     .map((block) => block.id);
 }
 

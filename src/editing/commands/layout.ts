@@ -1,7 +1,7 @@
 // Commands on how the blocks are set: straight or on point, plain squares between them, by what rule their corners go.
 
 import { cellIndexOf, findBlock } from '../../model/find';
-import { hangingHeld } from '../../model/freedom';
+import { whyHangingLocked } from '../../model/freedom';
 import { phrase } from '../../model/phrase';
 import type { Cell, FabricId, Project, Setting } from '../../model/project';
 import { cellAtHalfPlace, cellCount, cornerFabricOf, halfPlace, isPlain } from '../../model/wallCells';
@@ -80,7 +80,7 @@ export function changeCells(draft: Project, change: () => void): void {
   const before = draft.wall.cells.flatMap((cell, index) =>
     cell ? [{ cell, ...halfPlace(index, draft.wall) }] : [],
   );
-  const held = new Set(before.filter(({ cell }) => isHeld(draft, cell)).map(({ cell }) => cell.block));
+  const held = new Set(before.filter(({ cell }) => isLocked(draft, cell)).map(({ cell }) => cell.block));
   change();
   const count = cellCount(draft.wall.rows, draft.wall.columns, draft.setting.layout);
   draft.wall.cells = Array.from({ length: count }, () => null);
@@ -100,9 +100,9 @@ export function changeCells(draft: Project, change: () => void): void {
   });
 }
 
-function isHeld(draft: Project, cell: Cell): boolean {
+function isLocked(draft: Project, cell: Cell): boolean {
   const block = findBlock(draft, cell.block);
-  return block !== undefined && hangingHeld(draft, block) !== null;
+  return block !== undefined && whyHangingLocked(draft, block) !== null;
 }
 
 function refusal(draft: Project, cell: Cell, index: number): Refusal {

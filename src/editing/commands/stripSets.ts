@@ -1,7 +1,7 @@
 // Commands on strip sets and on the wedge cut from them.
 import { createSet } from '../../model/create';
 import { findSet } from '../../model/find';
-import { cutsHeld, stripsHeld, wedgeHeld } from '../../model/freedom';
+import { whyCutsLocked, whyStripsLocked, whyWedgeLocked } from '../../model/freedom';
 import { counted, phrase } from '../../model/phrase';
 import type { Project, Strip, StripSet, StripSetId, WedgePlan } from '../../model/project';
 import { type Command, Refusal } from '../apply';
@@ -72,7 +72,7 @@ export function layStrips(project: Project, id: StripSetId, strips: readonly Str
     change: (draft) => {
       const found = findSet(draft, id);
       if (!found) throw new Error(`layStrips: no set ${id}`);
-      const held = stripsHeld(draft, found);
+      const held = whyStripsLocked(draft, found);
       if (held) throw new Refusal('set-sewn', 'stripSets', held);
       found.strips = strips.map((strip) => ({ ...strip }));
     },
@@ -96,7 +96,7 @@ export function changeSet(
       const moves =
         (to.length !== undefined && to.length !== set.length) ||
         (to.firstTip !== undefined && to.firstTip !== set.firstTip);
-      const held = moves ? cutsHeld(draft, set) : null;
+      const held = moves ? whyCutsLocked(draft, set) : null;
       if (held) throw new Refusal('set-cut', 'stripSets', held);
       Object.assign(set, to);
     },
@@ -112,7 +112,7 @@ export function changeWedge(to: Partial<WedgePlan>): Command {
     label: phrase('change the wedge'),
     change: (draft) => {
       const before = draft.wedge.perBlock;
-      const held = wedgeHeld(draft, to);
+      const held = whyWedgeLocked(draft, to);
       if (held) throw new Refusal('wedge-held', 'wedge', held);
       const sewn = draft.blocks.find((block) => block.progress !== 'planned');
       if (sewn && to.perBlock !== undefined && to.perBlock !== before) {

@@ -1,6 +1,6 @@
 // Commands on the wall: turning, swapping, hanging, taking down, pinning, and its size.
 import { cellOf, findBlock, findSet, stepsPerTurn, turnsOf } from '../../model/find';
-import { cornersHeld, hangingHeld, orderHeld, placesHeld } from '../../model/freedom';
+import { whyCornersLocked, whyHangingLocked, whyOrderLocked, whyPlacesLocked } from '../../model/freedom';
 import { carryOut, type Move } from '../../model/moves';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { BlockId, Project } from '../../model/project';
@@ -69,7 +69,7 @@ export function rearrange(moves: readonly Move[], label: Phrase): Command {
     label,
     change: (draft) => {
       for (const move of moves) {
-        const held = moveHeld(draft, move);
+        const held = whyMoveLocked(draft, move);
         if (held) throw new Refusal('held', 'wall', held);
         carryOut(draft, [move]);
       }
@@ -78,33 +78,33 @@ export function rearrange(moves: readonly Move[], label: Phrase): Command {
 }
 
 /** Why a move is not allowed as things stand, or null. */
-function moveHeld(project: Project, move: Move): Phrase | null {
+function whyMoveLocked(project: Project, move: Move): Phrase | null {
   const hung = (cell: number) => {
     const block = project.wall.cells[cell]?.block;
-    return block === undefined ? null : holdOf(project, block, hangingHeld);
+    return block === undefined ? null : holdOf(project, block, whyHangingLocked);
   };
   switch (move.kind) {
     case 'turn':
     case 'take':
-      return holdOf(project, move.block, hangingHeld);
+      return holdOf(project, move.block, whyHangingLocked);
     case 'shift':
-      return holdOf(project, move.block, cornersHeld);
+      return holdOf(project, move.block, whyCornersLocked);
     case 'swap':
       return move.cell === move.other ? null : (hung(move.cell) ?? hung(move.other));
     case 'hang':
-      return holdOf(project, move.block, hangingHeld) ?? hung(move.cell);
+      return holdOf(project, move.block, whyHangingLocked) ?? hung(move.cell);
     case 'place':
-      return holdOf(project, move.block, (_, block) => placesHeld(block));
+      return holdOf(project, move.block, (_, block) => whyPlacesLocked(block));
     case 'strips': {
       const set = findSet(project, move.set);
-      return set ? orderHeld(project, set, move.strips) : null;
+      return set ? whyOrderLocked(project, set, move.strips) : null;
     }
     default:
       return move satisfies never;
   }
 }
 
-function holdOf(project: Project, id: BlockId, rule: typeof hangingHeld): Phrase | null {
+function holdOf(project: Project, id: BlockId, rule: typeof whyHangingLocked): Phrase | null {
   const block = findBlock(project, id);
   return block ? rule(project, block) : null;
 }

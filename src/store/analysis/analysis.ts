@@ -46,11 +46,11 @@ export function figuresOf(analysis: BalanceFigures): BalanceFigures {
 
 export function balanceOf(analysis: Analysis): Balance {
   const { project, model } = analysis;
-  const { cloths, kindBands, kindRim, perBlock, fabricCount, radialMemo } = model;
+  const { cloths, typeBands, typeRim, perBlock, fabricCount, radialMemo } = model;
   return {
     ...figuresOf(analysis),
     project,
-    seams: { cloths, kindBands, kindRim, perBlock, fabricCount, radialMemo },
+    seams: { cloths, typeBands, typeRim, perBlock, fabricCount, radialMemo },
   };
 }
 

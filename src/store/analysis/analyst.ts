@@ -64,7 +64,7 @@ export class Analyst {
     const { seams } = balanceOf(analysis);
     const figures = figuresOf(analysis);
     const same =
-      before?.model.kindBands === analysis.model.kindBands && before.model.cloths === analysis.model.cloths;
+      before?.model.typeBands === analysis.model.typeBands && before.model.cloths === analysis.model.cloths;
     if (same) return { ...figures, seams: null };
     const { radialMemo: _, cloths, ...rest } = seams;
     const { clothOf: __, ...sent } = cloths;

@@ -52,7 +52,7 @@ export function startShuffle(
   makeWorker: () => ArrangeWorker = newWorker,
 ): RunningShuffle {
   const workers: ArrangeWorker[] = [];
-  const standing: (ShuffleProgress | null)[] = Array.from({ length: WORKERS }, () => null);
+  const orientation: (ShuffleProgress | null)[] = Array.from({ length: WORKERS }, () => null);
   const results: (ArrangeResult | null)[] = Array.from({ length: WORKERS }, () => null);
   const reasons: string[] = [];
   let waiting = WORKERS;
@@ -90,8 +90,8 @@ export function startShuffle(
       results[index] = message.result;
       oneDone();
     } else if (message.kind === 'progress') {
-      standing[index] = message.progress;
-      const all = standing.filter((one) => one !== null);
+      orientation[index] = message.progress;
+      const all = orientation.filter((one) => one !== null);
       const better = message.progress.moves !== null && message.progress.best < told - 1e-9;
       if (better) told = message.progress.best;
       onProgress({

@@ -2,7 +2,7 @@
 import { PinIcon, PinOff, RotateCcw, RotateCw, StepForward, TableProperties } from 'lucide-react';
 import { pinBlocks, takeDown, turnBlock, turnByOneWedge } from '../../editing/commands/wall';
 import { cellOf, findBlock } from '../../model/find';
-import { cornersHeld, hangingHeld } from '../../model/freedom';
+import { whyCornersLocked, whyHangingLocked } from '../../model/freedom';
 import type { BlockId } from '../../model/project';
 import { useApp, useAppStore } from '../app';
 import { useSay } from '../words';
@@ -14,11 +14,11 @@ export function BlockTools({ id }: { id: BlockId }) {
   const block = findBlock(project, id);
   const cell = cellOf(project, id);
   if (!block || !cell) return null;
-  const held = hangingHeld(project, block);
+  const held = whyHangingLocked(project, block);
   const quarter = project.wedge.perBlock % 4 === 0;
   const run = (command: Parameters<ReturnType<typeof store.getState>['run']>[0]) =>
     store.getState().run(command);
-  const corners = cornersHeld(project, block);
+  const corners = whyCornersLocked(project, block);
   const tool = (
     name: string,
     icon: React.ReactNode,

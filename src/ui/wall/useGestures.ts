@@ -12,7 +12,7 @@ import type { Drawing } from '../../drawing/drawing';
 import { hangBlock, swapCells, takeDown, turnBlock } from '../../editing/commands/wall';
 import type { Point } from '../../geometry/point';
 import { cellIndexOf, findBlock, turnsOf } from '../../model/find';
-import { hangingHeld } from '../../model/freedom';
+import { whyHangingLocked } from '../../model/freedom';
 import type { BlockId } from '../../model/project';
 import type { App } from '../../store/app';
 import { useAppStore } from '../app';
@@ -109,7 +109,7 @@ export function useGestures(frame: RefObject<HTMLElement | null>, view: WallView
       const found = findBlock(state.project, block);
       if (!found) return;
       if (live.current === null) {
-        const reason = hangingHeld(state.project, found);
+        const reason = whyHangingLocked(state.project, found);
         if (reason) {
           pressed.current = null;
           return state.say(reason);

@@ -2,7 +2,7 @@
 import type { KeyboardEvent } from 'react';
 import { hangBlock, pinBlocks, takeDown, turnBlock, turnByOneWedge } from '../../editing/commands/wall';
 import { cellIndexOf, findBlock } from '../../model/find';
-import { hangingHeld } from '../../model/freedom';
+import { whyHangingLocked } from '../../model/freedom';
 import { phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import { cellToward, isPlain, rowAndColumn } from '../../model/wallCells';
@@ -99,7 +99,7 @@ function blockKey(event: KeyboardEvent, block: string, app: App, stay: () => voi
 
 function lift(app: App, block: string, cell: number, hands: Hands): void {
   const found = findBlock(app.project, block);
-  const reason = found ? hangingHeld(app.project, found) : null;
+  const reason = found ? whyHangingLocked(app.project, found) : null;
   if (reason) {
     app.say(reason);
     return;

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { composeBlocks } from '../../../src/arrange/choose/compose';
 import { rankWedges } from '../../../src/arrange/choose/composeRank';
 import { repair } from '../../../src/arrange/choose/composeRepair';
-import { besideTable, tipOf, wedgeKinds } from '../../../src/arrange/choose/wedgeTypes';
+import { besideTable, tipOf, wedgeTypes } from '../../../src/arrange/choose/wedgeTypes';
 import { makeSets } from '../../../src/cutting/sets/randomSets';
 import { checkWedges, wedgeLedger } from '../../../src/cutting/wedges/ledger';
 import { blockBands, radialContacts } from '../../../src/geometry/contact';
@@ -73,8 +73,8 @@ describe('blocks composed', () => {
     expect(composeBlocks(project, 6, 9)).toEqual(composeBlocks(project, 6, 9));
     const after = moved(project, composeBlocks(project, 6, 9).moves);
     for (const block of after.blocks) {
-      const kinds = new Set(block.places.map((place) => `${place!.set} ${place!.tip}`));
-      expect(kinds.size).toBeGreaterThanOrEqual(6);
+      const types = new Set(block.places.map((place) => `${place!.set} ${place!.tip}`));
+      expect(types.size).toBeGreaterThanOrEqual(6);
     }
   });
 
@@ -157,10 +157,10 @@ describe('blocks composed', () => {
 describe('two wedges side by side', () => {
   it('meet along as much seam as the contacts of the geometry say', () => {
     const project = madeProject(6, 7);
-    const kinds = wedgeKinds(project);
+    const types = wedgeTypes(project);
     const beside = besideTable(project);
-    for (const one of kinds) {
-      for (const other of kinds) {
+    for (const one of types) {
+      for (const other of types) {
         const contacts = radialContacts([one.bands, other.bands], 8).filter((contact) => contact.place === 0);
         const same = contacts.filter((contact) => contact.band.fabric === contact.nextBand.fabric);
         const found = beside(one, other);
@@ -224,15 +224,15 @@ describe('a plan repaired after wedges were lost', () => {
       fc.property(fc.nat(400), fc.array(fc.nat(59), { minLength: 1, maxLength: 4 }), (anySeed, losses) => {
         const first = madeProject(6, anySeed % 5);
         const project = moved(first, composeBlocks(first, 6, anySeed).moves);
-        const kinds = wedgeKinds(project);
+        const types = wedgeTypes(project);
         const lost: Project = {
           ...project,
           stripSets: project.stripSets.map((set) => {
             const row = wedgeLedger(project).find((one) => one.set.id === set.id)!;
             const cut = { ...row.available };
             for (const loss of losses) {
-              const kind = kinds[loss % kinds.length]!;
-              if (kind.wedge.set === set.id) cut[kind.wedge.tip] = Math.max(0, cut[kind.wedge.tip] - 1);
+              const type = types[loss % types.length]!;
+              if (type.wedge.set === set.id) cut[type.wedge.tip] = Math.max(0, cut[type.wedge.tip] - 1);
             }
             return { ...set, cut };
           }),

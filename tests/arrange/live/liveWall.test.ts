@@ -5,7 +5,7 @@ import { costTables } from '../../../src/arrange/live/costTables';
 import { LiveWall } from '../../../src/arrange/live/liveWall';
 import { movesBetween } from '../../../src/arrange/movesBetween';
 import { ALL_SCOPES } from '../../../src/arrange/score';
-import { termBasis } from '../../../src/balance/score/termScale';
+import { termScales } from '../../../src/balance/score/termScales';
 import { evaluateTerms, type Terms, weighted } from '../../../src/balance/score/terms';
 import { wallModel } from '../../../src/balance/wall/wallModel';
 import { clothTable } from '../../../src/cloth/cloths';
@@ -40,12 +40,12 @@ describe('the score kept up to date while a wall is arranged', () => {
           (seed, perBlock, wanted, value, colour) => {
             const project = topOf(seed, perBlock as 8);
             const model = wallModel(project, clothTable(project.fabrics));
-            const basis = termBasis(model, { value, colour });
+            const scales = termScales(model, { value, colour });
             const decisions = decisionsOf(project, model, ALL_SCOPES);
-            const wall = new LiveWall(costTables(model, basis, wanted), decisions.spare);
+            const wall = new LiveWall(costTables(model, scales, wanted), decisions.spare);
             const full = () => {
               const then = moved(project, movesBetween(project, wall));
-              return weighted(evaluateTerms(basis, wallModel(then, model.cloths)), wanted);
+              return weighted(evaluateTerms(scales, wallModel(then, model.cloths)), wanted);
             };
             expect(wall.cost).toBeCloseTo(full(), 8);
             const random = dice(seed);
@@ -66,21 +66,21 @@ function randomChange(
   decisions: ReturnType<typeof decisionsOf>,
   random: ReturnType<typeof dice>,
 ) {
-  const { cells, standings, tradable, spare } = decisions;
-  const standing = (block: number) => standings[block]![random.below(standings[block]!.length)]!;
+  const { cells, orientations, tradable, spare } = decisions;
+  const orientation = (block: number) => orientations[block]![random.below(orientations[block]!.length)]!;
   const places = tradable[random.below(2)]!;
   const place = places[random.below(places.length)]!;
   switch (random.below(4)) {
     case 0: {
-      const block = random.below(standings.length);
-      if (standings[block]!.length > 1) wall.turn(block, standing(block));
+      const block = random.below(orientations.length);
+      if (orientations[block]!.length > 1) wall.turn(block, orientation(block));
       return;
     }
     case 1: {
       const cell = cells[random.below(cells.length)]!;
       const other = cells[random.below(cells.length)]!;
       if (cell === other) return;
-      const turns = [standing(wall.blockIn[cell]!), standing(wall.blockIn[other]!)] as const;
+      const turns = [orientation(wall.blockIn[cell]!), orientation(wall.blockIn[other]!)] as const;
       wall.swap(cell, other, ...turns, wall.swapCost(cell, other, ...turns));
       return;
     }
@@ -90,8 +90,8 @@ function randomChange(
       return;
     }
     default: {
-      const kind = random.below(spare.length / 2) * 2 + (wall.kindAt[place]! % 2);
-      if (wall.spare[kind]! > 0) wall.replace(place, kind, wall.replaceCost(place, kind));
+      const type = random.below(spare.length / 2) * 2 + (wall.typeAt[place]! % 2);
+      if (wall.spare[type]! > 0) wall.replace(place, type, wall.replaceCost(place, type));
     }
   }
 }

@@ -48,7 +48,7 @@ describe('proposals for a finding', () => {
   it('state their effect on everything else truly', () => {
     for (const { moves, effect } of everyProposal(analysis)) {
       const then = moved(project, moves);
-      const terms = evaluateTerms(analysis.basis, wallModel(then, analysis.model.cloths));
+      const terms = evaluateTerms(analysis.scales, wallModel(then, analysis.model.cloths));
       expect(effect.after.total).toBeCloseTo(weighted(terms, DEFAULT_WEIGHTS), 9);
       for (const name of TERM_NAMES)
         expect(effect.change[name]).toBeCloseTo(terms[name] - analysis.terms[name], 9);
@@ -124,7 +124,7 @@ describe('proposals for a finding', () => {
     const [second] = next.findings.flatMap((finding) => propose(finding, next));
     const moves = [...first!.moves, ...second!.moves];
     const together = effectOf(analysis, moves);
-    const terms = evaluateTerms(analysis.basis, wallModel(moved(project, moves), analysis.model.cloths));
+    const terms = evaluateTerms(analysis.scales, wallModel(moved(project, moves), analysis.model.cloths));
     expect(together.before.total).toBeCloseTo(weighted(analysis.terms, DEFAULT_WEIGHTS), 9);
     expect(together.after.total).toBeCloseTo(weighted(terms, DEFAULT_WEIGHTS), 9);
     expect(together.after.total).toBeLessThan(first!.effect.after.total);

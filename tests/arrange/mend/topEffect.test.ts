@@ -30,10 +30,10 @@ function topWithSpares(seed: number, perBlock: 6 | 8 | 10 | 12): Project {
   return project;
 }
 
-/** The score of the top after the moves, worked out anew against the same basis. */
+/** The score of the top after the moves, worked out anew against the same scales. */
 function scoreAfter(analysis: Analysis, offer: WedgeOffer): number {
   const then = wallModel(moved(analysis.project, offer.moves), analysis.model.cloths);
-  return weighted(evaluateTerms(analysis.basis, then), WEIGHTS);
+  return weighted(evaluateTerms(analysis.scales, then), WEIGHTS);
 }
 
 const tops = fc.record({

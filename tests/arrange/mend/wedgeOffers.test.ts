@@ -142,7 +142,7 @@ test('an offer tells the score of the whole top by the person’s own weights', 
   const then = wallModel(moved(project, moves), analysis.model.cloths);
   expect(offer!.top!.now).toBeCloseTo(inPoints(weighted(analysis.terms, weights), weights), 7);
   expect(offer!.top!.after).toBeCloseTo(
-    inPoints(weighted(evaluateTerms(analysis.basis, then), weights), weights),
+    inPoints(weighted(evaluateTerms(analysis.scales, then), weights), weights),
     7,
   );
 });

@@ -12,7 +12,7 @@ import { spreadOf } from '../../../src/arrange/proof/spreadAssignment';
 import { Search } from '../../../src/arrange/search/search';
 import { arrange } from '../../../src/arrange/shuffle';
 import { type Intent, SCATTERED } from '../../../src/balance/score/intent';
-import { termBasis } from '../../../src/balance/score/termScale';
+import { termScales } from '../../../src/balance/score/termScales';
 import { DEFAULT_WEIGHTS } from '../../../src/balance/score/terms';
 import { wallModel } from '../../../src/balance/wall/wallModel';
 import { clothTable } from '../../../src/cloth/cloths';
@@ -30,7 +30,7 @@ function sixBlocks(seed: number): Project {
 
 function proving(project: Project, intent: Intent = SCATTERED) {
   const model = wallModel(project, clothTable(project.fabrics));
-  const tables = costTables(model, termBasis(model, intent), DEFAULT_WEIGHTS);
+  const tables = costTables(model, termScales(model, intent), DEFAULT_WEIGHTS);
   const decisions = decisionsOf(project, model, SCOPES);
   return { tables, decisions, contacts: contactsOf(tables, decisions), spread: spreadOf(tables) };
 }
@@ -132,7 +132,9 @@ describe('the best arrangement of a small wall', () => {
     const best = bestOf(contacts, spread)!;
     expect(best.cost).toBeCloseTo(least, 8);
     expect(best.blockIn[2]).toBe(tables.model.blockIn[2]);
-    expect(best.standingOf[tables.model.blockIn[2]!]).toBe(tables.model.standingOf[tables.model.blockIn[2]!]);
+    expect(best.orientationOf[tables.model.blockIn[2]!]).toBe(
+      tables.model.orientationOf[tables.model.blockIn[2]!],
+    );
   });
 });
 

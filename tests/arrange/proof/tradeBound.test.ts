@@ -3,9 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { decisionsOf, type Scopes } from '../../../src/arrange/decisions';
 import { costTables } from '../../../src/arrange/live/costTables';
 import { leastSeams } from '../../../src/arrange/proof/seamTransport';
-import { openFloor } from '../../../src/arrange/proof/tradeBound';
+import { tradeBound } from '../../../src/arrange/proof/tradeBound';
 import { arrange } from '../../../src/arrange/shuffle';
-import { termBasis } from '../../../src/balance/score/termScale';
+import { termScales } from '../../../src/balance/score/termScales';
 import { DEFAULT_WEIGHTS, evaluateTerms, weighted } from '../../../src/balance/score/terms';
 import { wallModel } from '../../../src/balance/wall/wallModel';
 import { clothTable } from '../../../src/cloth/cloths';
@@ -25,15 +25,15 @@ function ended<T>(going: Generator<void, T>): T {
 
 function floorOf(project: Project, scopes: Scopes): number {
   const model = wallModel(project, clothTable(project.fabrics));
-  const tables = costTables(model, termBasis(model), DEFAULT_WEIGHTS);
-  return ended(openFloor(project, tables, decisionsOf(project, model, scopes)));
+  const tables = costTables(model, termScales(model), DEFAULT_WEIGHTS);
+  return ended(tradeBound(project, tables, decisionsOf(project, model, scopes)));
 }
 
-/** Scores of a project against the basis it had at first. */
+/** Scores of a project against the scales it had at first. */
 function judge(project: Project): (now: Project) => number {
   const model = wallModel(project, clothTable(project.fabrics));
-  const basis = termBasis(model);
-  return (now) => weighted(evaluateTerms(basis, wallModel(now, model.cloths)), DEFAULT_WEIGHTS);
+  const scales = termScales(model);
+  return (now) => weighted(evaluateTerms(scales, wallModel(now, model.cloths)), DEFAULT_WEIGHTS);
 }
 
 /** Two blocks of six wedges side by side in few cloths, the second one sewn, with a wedge or two to spare. */

@@ -9,7 +9,7 @@ import { ALL_SCOPES } from '../../../src/arrange/score';
 import { layoutOf } from '../../../src/arrange/search/layout';
 import { LayoutSearch } from '../../../src/arrange/search/layoutSearch';
 import { searchFrom } from '../../../src/arrange/search/search';
-import { termBasis } from '../../../src/balance/score/termScale';
+import { termScales } from '../../../src/balance/score/termScales';
 import { evaluateTerms, type Terms, weighted } from '../../../src/balance/score/terms';
 import { wallModel } from '../../../src/balance/wall/wallModel';
 import { clothTable } from '../../../src/cloth/cloths';
@@ -26,10 +26,10 @@ const AT_THE_WALL = { ...ALL_SCOPES, trade: false, strips: false };
 
 function deskFor(project: Project, weights: Terms, intent?: Preferences['intent']) {
   const model = wallModel(project, clothTable(project.fabrics));
-  const basis = termBasis(model, intent);
-  const tables = costTables(model, basis, weights);
+  const scales = termScales(model, intent);
+  const tables = costTables(model, scales, weights);
   const decisions = decisionsOf(project, model, AT_THE_WALL);
-  return { model, basis, tables, decisions, spread: spreadOf(tables) };
+  return { model, scales, tables, decisions, spread: spreadOf(tables) };
 }
 
 describe('the layout of a wall as an assignment', () => {
@@ -47,7 +47,7 @@ describe('the layout of a wall as an assignment', () => {
           const project = awkwardTop(seed, 8);
           // Corners by a rule make a block another one in another cell, which no table of blocks and cells can hold.
           project.setting.cornerRule = null;
-          const { model, basis, decisions, spread } = deskFor(project, weights, intent);
+          const { model, scales, decisions, spread } = deskFor(project, weights, intent);
           const random = dice(seed);
           const open = decisions.cells.filter(() => random.below(3) > 0);
           const { problem, cells, blocks, constant } = layoutOf(spread, model.blockIn, open);
@@ -56,7 +56,7 @@ describe('the layout of a wall as an assignment', () => {
           places.forEach((place, item) => {
             blockIn[cells[place]!] = blocks[item]!;
           });
-          const judged = weighted(evaluateTerms(basis, { ...model, blockIn }), weights);
+          const judged = weighted(evaluateTerms(scales, { ...model, blockIn }), weights);
           expect(constant + assignmentCost(problem, places)).toBeCloseTo(judged, 8);
         },
       ),
@@ -97,7 +97,7 @@ describe('the layout of a wall as an assignment', () => {
       project.wall.cells[2] = null;
       project.wall.cells[7]!.pinned = true;
       const weights = spreadWeights(1, 0.5, 1);
-      const { model, basis, decisions, spread } = deskFor(project, weights);
+      const { model, scales, decisions, spread } = deskFor(project, weights);
       const stage = new LayoutSearch(spread, model.blockIn, decisions.cells, 5);
       const again = new LayoutSearch(spread, model.blockIn, decisions.cells, 5);
       while (!stage.ended) {
@@ -108,7 +108,7 @@ describe('the layout of a wall as an assignment', () => {
       expect(stage.blockIn[2]).toBe(-1);
       expect(stage.blockIn[7]).toBe(model.blockIn[7]);
       expect(stage.blockIn.toSorted()).toEqual(model.blockIn.toSorted());
-      const score = (blockIn: Int32Array) => weighted(evaluateTerms(basis, { ...model, blockIn }), weights);
+      const score = (blockIn: Int32Array) => weighted(evaluateTerms(scales, { ...model, blockIn }), weights);
       expect(score(stage.blockIn)).toBeLessThan(score(model.blockIn) / 2);
     }
   });

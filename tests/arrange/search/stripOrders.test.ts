@@ -10,7 +10,7 @@ import { movesBetween } from '../../../src/arrange/movesBetween';
 import { ALL_SCOPES } from '../../../src/arrange/score';
 import { StripOrders, withRoomForOne } from '../../../src/arrange/search/stripOrders';
 import { arrange } from '../../../src/arrange/shuffle';
-import { termBasis } from '../../../src/balance/score/termScale';
+import { termScales } from '../../../src/balance/score/termScales';
 import { DEFAULT_WEIGHTS, evaluateTerms, weighted } from '../../../src/balance/score/terms';
 import { wallModel } from '../../../src/balance/wall/wallModel';
 import { clothTable } from '../../../src/cloth/cloths';
@@ -65,17 +65,20 @@ describe('orders of strips tried on a living wall', () => {
         (seed, perBlock, value, colour) => {
           const project = partlyFree(seed, perBlock);
           const model = wallModel(project, clothTable(project.fabrics));
-          const basis = termBasis(model, { value, colour });
+          const scales = termScales(model, { value, colour });
           const decisions = decisionsOf(project, model, ALL_SCOPES);
           if (decisions.sets.length === 0) return;
-          const tables = withRoomForOne(costTables(model, basis, DEFAULT_WEIGHTS));
+          const tables = withRoomForOne(costTables(model, scales, DEFAULT_WEIGHTS));
           const spare = new Int32Array(decisions.spare.length + 2);
           spare.set(decisions.spare);
           const wall = new LiveWall(tables, spare);
           const orders = new StripOrders(project, wall, decisions.sets);
           const full = () => {
-            const then = moved(project, movesBetween(project, { ...standings(wall), orders: orders.laid }));
-            return weighted(evaluateTerms(basis, wallModel(then, model.cloths)), DEFAULT_WEIGHTS);
+            const then = moved(
+              project,
+              movesBetween(project, { ...orientations(wall), orders: orders.laid }),
+            );
+            return weighted(evaluateTerms(scales, wallModel(then, model.cloths)), DEFAULT_WEIGHTS);
           };
           const random = xoroshiro128plus(seed);
           const roll = dice(seed);
@@ -99,8 +102,8 @@ describe('orders of strips tried on a living wall', () => {
   });
 });
 
-function standings({ kindAt, standingOf, blockIn }: LiveWall) {
-  return { kindAt, standingOf, blockIn };
+function orientations({ typeAt, orientationOf, blockIn }: LiveWall) {
+  return { typeAt, orientationOf, blockIn };
 }
 
 describe('a shuffle that may put strips in another order', () => {
@@ -159,11 +162,11 @@ describe('a shuffle that may put strips in another order', () => {
   it('lowers the score, tells it as the moved project has it, and repeats for the same seed', () => {
     const project = scrappyTop({ rows: 4, columns: 5, seed: 6, fabrics: 9 });
     const model = wallModel(project, clothTable(project.fabrics));
-    const basis = termBasis(model, project.preferences.intent);
+    const scales = termScales(model, project.preferences.intent);
     for (const scopes of [STRIPS, ALL_SCOPES]) {
       const wish = { seed: 4, scopes, budget: { steps: 15_000 } };
       const result = arrange(project, wish);
-      const judged = evaluateTerms(basis, wallModel(moved(project, result.moves), model.cloths));
+      const judged = evaluateTerms(scales, wallModel(moved(project, result.moves), model.cloths));
       expect(result.after.terms).toEqual(judged);
       expect(result.after.total).toBeCloseTo(weighted(judged, DEFAULT_WEIGHTS), 12);
       expect(result.after.total).toBeLessThan(result.before.total - 0.2);
@@ -209,12 +212,12 @@ describe('a shuffle that may put strips in another order', () => {
   it('is among the alternatives too, each scored as the moved project is', () => {
     const project = scrappyTop({ rows: 3, columns: 3, seed: 5, fabrics: 9 });
     const model = wallModel(project, clothTable(project.fabrics));
-    const basis = termBasis(model, project.preferences.intent);
+    const scales = termScales(model, project.preferences.intent);
     const wish = { seed: 3, scopes: { ...ALL_SCOPES, trade: false }, budget: { steps: 60_000 } };
     const found = alternatives(project, wish, 3);
     expect(found.some((one) => one.moves.some((move) => move.kind === 'strips'))).toBe(true);
     for (const { moves, score } of found) {
-      expect(score.terms).toEqual(evaluateTerms(basis, wallModel(moved(project, moves), model.cloths)));
+      expect(score.terms).toEqual(evaluateTerms(scales, wallModel(moved(project, moves), model.cloths)));
     }
   });
 });

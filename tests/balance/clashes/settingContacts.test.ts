@@ -9,7 +9,7 @@ import { movesBetween } from '../../../src/arrange/movesBetween';
 import { ALL_SCOPES } from '../../../src/arrange/score';
 import { analyse } from '../../../src/balance/analyse';
 import type { Clash } from '../../../src/balance/clashes/clashes';
-import { termBasis } from '../../../src/balance/score/termScale';
+import { termScales } from '../../../src/balance/score/termScales';
 import { DEFAULT_WEIGHTS, evaluateTerms, weighted } from '../../../src/balance/score/terms';
 import { sashingFactor, wallModel } from '../../../src/balance/wall/wallModel';
 import { clothTable } from '../../../src/cloth/cloths';
@@ -162,20 +162,21 @@ describe('the score kept up to date while a wall is arranged', () => {
       fc.property(fc.integer({ min: 0, max: 1e6 }), fc.constantFrom(...settings), (seed, setting) => {
         const project = hungIn(4, 3, seed, setting, 7);
         const model = wallModel(project, clothTable(project.fabrics));
-        const basis = termBasis(model);
-        const { cells, standings, spare } = decisionsOf(project, model, ALL_SCOPES);
-        const wall = new LiveWall(costTables(model, basis, DEFAULT_WEIGHTS), spare);
+        const scales = termScales(model);
+        const { cells, orientations, spare } = decisionsOf(project, model, ALL_SCOPES);
+        const wall = new LiveWall(costTables(model, scales, DEFAULT_WEIGHTS), spare);
         const random = dice(seed);
         for (let round = 0; round < 8; round++) {
           const cell = cells[random.below(cells.length)]!;
           const other = cells[random.below(cells.length)]!;
-          const standing = (block: number) => standings[block]![random.below(standings[block]!.length)]!;
-          wall.turn(wall.blockIn[cell]!, standing(wall.blockIn[cell]!));
+          const orientation = (block: number) =>
+            orientations[block]![random.below(orientations[block]!.length)]!;
+          wall.turn(wall.blockIn[cell]!, orientation(wall.blockIn[cell]!));
           if (cell === other) continue;
-          const turns = [standing(wall.blockIn[cell]!), standing(wall.blockIn[other]!)] as const;
+          const turns = [orientation(wall.blockIn[cell]!), orientation(wall.blockIn[other]!)] as const;
           wall.swap(cell, other, ...turns, wall.swapCost(cell, other, ...turns));
           const then = moved(project, movesBetween(project, wall));
-          const full = weighted(evaluateTerms(basis, wallModel(then, model.cloths)), DEFAULT_WEIGHTS);
+          const full = weighted(evaluateTerms(scales, wallModel(then, model.cloths)), DEFAULT_WEIGHTS);
           expect(wall.cost).toBeCloseTo(full, 8);
         }
       }),

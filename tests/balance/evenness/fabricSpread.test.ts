@@ -60,11 +60,12 @@ describe('the spread of the fabrics', () => {
     const random = dice(4);
     for (const one of analysis.fabrics.slice(0, 8)) {
       const fabric = model.cloths.index.get(one.fabric)!;
-      const areas = at.map(({ kind }) => model.kindFabricArea[kind * model.fabricCount + fabric]!);
+      const areas = at.map(({ type }) => model.typeFabricArea[type * model.fabricCount + fabric]!);
       expect(one.nearest!.mean).toBeCloseTo(meanNearest(at, areas), 4);
-      const deals = 300;
+      const permutations = 300;
       let sum = 0;
-      for (let deal = 0; deal < deals; deal++) sum += meanNearest(at, shuffled(areas, random)) / deals;
+      for (let deal = 0; deal < permutations; deal++)
+        sum += meanNearest(at, shuffled(areas, random)) / permutations;
       expect(Math.abs(sum / one.nearest!.byChance - 1), one.fabric).toBeLessThan(0.02);
     }
   });
@@ -91,7 +92,7 @@ describe('the spread of the fabrics', () => {
   it('counts joins of rims over the contacts of the wedges, as told pair by pair', () => {
     const { model, layers } = analysis;
     const { graph } = layers.wedges;
-    const rims = layers.wedgeNodes.wedgeOf.map((wedge) => model.kindRim[model.kindAt[wedge]!]!);
+    const rims = layers.wedgeNodes.wedgeOf.map((wedge) => model.typeRim[model.typeAt[wedge]!]!);
     for (const one of analysis.fabrics) {
       const fabric = model.cloths.index.get(one.fabric)!;
       let both = 0;
@@ -119,7 +120,7 @@ describe('the spread of the fabrics', () => {
 });
 
 /** Middles and kinds of all hung wedges, from the turns and cells of the project. */
-function middles(top: Project): { x: number; y: number; kind: number }[] {
+function middles(top: Project): { x: number; y: number; type: number }[] {
   const reach = (2 / 3) * apothem(top.wedge);
   return top.wall.cells.flatMap((cell, index) => {
     const block = top.blocks.find((one) => one.id === cell?.block);
@@ -131,7 +132,7 @@ function middles(top: Project): { x: number; y: number; kind: number }[] {
       return {
         x: (index % top.wall.columns) * 2 * apothem(top.wedge) + reach * Math.sin(angle),
         y: Math.floor(index / top.wall.columns) * 2 * apothem(top.wedge) - reach * Math.cos(angle),
-        kind: 2 * set + (place.tip === 'up' ? 0 : 1),
+        type: 2 * set + (place.tip === 'up' ? 0 : 1),
       };
     });
   });
@@ -183,7 +184,7 @@ describe('places in words', () => {
 describe('the wanted order', () => {
   const cells = { x: [0, 1, 2, 0, 1, 2], y: [0, 0, 0, 1, 1, 1], filled: [1, 1, 1, 1, 1, 1] };
   const deviations = [5, 3, 1, -1, -3, -5];
-  it('light to dark deals the lightest to the left, rows alike', () => {
+  it('light to dark permutations the lightest to the left, rows alike', () => {
     const found = valueTarget({ value: 'light to dark', colour: 'scattered' }, cells, deviations);
     expect(Array.from(found)).toEqual([4, 0, -4, 4, 0, -4]);
   });

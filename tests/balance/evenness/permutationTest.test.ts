@@ -1,14 +1,14 @@
-// Chance by seeded deals against closed forms, against full enumeration, and false discoveries against a worked example.
+// Chance by seeded permutations against closed forms, against full enumeration, and false discoveries against a worked example.
 import { describe, expect, it } from 'vitest';
 import { localMoran, moran } from '../../../src/balance/evenness/autocorrelation';
 import { measureLayer, upperNormal } from '../../../src/balance/evenness/clustering';
 import {
-  believed,
-  dealTuples,
-  dealtP,
-  dealtSums,
-  dealtWholes,
+  discoveries,
+  drawPermutations,
   localMoments,
+  permutedSums,
+  permutedTotals,
+  pseudoP,
 } from '../../../src/balance/evenness/permutationTest';
 import { dice } from '../tops';
 import { lattice } from './lattice';
@@ -16,23 +16,23 @@ import { LATTICE_CASES } from './latticeFigures';
 
 const CLUSTERED = LATTICE_CASES.find((one) => one.id === '5x6_clustered' && one.contiguity === 'rook')!;
 
-describe('deals', () => {
+describe('permutations', () => {
   it('give the neighbour sums the mean and variance of the closed form (spdep, conditional)', () => {
     const { values } = CLUSTERED;
     const graph = lattice(5, 6, 'rook');
-    const deals = { ...dealTuples(30, 4, 5) };
+    const permutations = { ...drawPermutations(30, 4, 5) };
     const moments = localMoments(graph, values);
     const mean = values.reduce((sum, one) => sum + one, 0) / 30;
     const m2 = values.reduce((sum, one) => sum + (one - mean) ** 2, 0) / 30;
-    // Node 7 is inside: four neighbours. Deals that hold it are left out, as dealtP does.
+    // Node 7 is inside: four neighbours. Permutations that hold it are left out, as pseudoP does.
     const node = 7;
-    const dealt = dealtSums(
-      deals,
+    const dealt = permutedSums(
+      permutations,
       values.map((one) => one - mean),
       [1, 1, 1, 1],
     );
     const kept = Array.from(dealt.sums).filter(
-      (_, tuple) => !deals.tuples.subarray(tuple * 4, tuple * 4 + 4).includes(node),
+      (_, tuple) => !permutations.tuples.subarray(tuple * 4, tuple * 4 + 4).includes(node),
     );
     const factor = (values[node]! - mean) / m2;
     const local = kept.map((sum) => sum * factor);
@@ -47,8 +47,8 @@ describe('deals', () => {
   it('give the p of full enumeration', () => {
     const random = dice(11);
     const values = Array.from({ length: 12 }, () => random.below(100));
-    const deals = dealTuples(12, 2, 3);
-    const dealt = dealtSums(deals, values, [1, 2]);
+    const permutations = drawPermutations(12, 2, 3);
+    const dealt = permutedSums(permutations, values, [1, 2]);
     for (const node of [0, 4, 9]) {
       const others = values.map((_, at) => at).filter((at) => at !== node);
       const sums = others.flatMap((one) =>
@@ -56,10 +56,10 @@ describe('deals', () => {
       );
       for (const observed of [80, 150, 220]) {
         const exact = sums.filter((sum) => sum >= observed).length / sums.length;
-        const found = dealtP(deals, dealt, node, observed, true);
+        const found = pseudoP(permutations, dealt, node, observed, true);
         expect(Math.abs(found - exact)).toBeLessThan(4 * Math.sqrt((exact * (1 - exact)) / 1500) + 2e-3);
         const low = sums.filter((sum) => sum <= observed).length / sums.length;
-        expect(Math.abs(dealtP(deals, dealt, node, observed, false) - low)).toBeLessThan(0.055);
+        expect(Math.abs(pseudoP(permutations, dealt, node, observed, false) - low)).toBeLessThan(0.055);
       }
     }
   });
@@ -67,7 +67,7 @@ describe('deals', () => {
   it('of all values give Moran the mean and variance of Cliff and Ord', () => {
     const graph = lattice(5, 6, 'rook');
     const exact = moran(graph, CLUSTERED.values);
-    const [products] = dealtWholes(graph, [CLUSTERED.values], 4000, 9);
+    const [products] = permutedTotals(graph, [CLUSTERED.values], 4000, 9);
     const mean = CLUSTERED.values.reduce((sum, one) => sum + one, 0) / 30;
     const power = CLUSTERED.values.reduce((sum, one) => sum + (one - mean) ** 2, 0);
     const dealtI = Array.from(products!, (product) => (30 * product) / (98 * power));
@@ -79,8 +79,8 @@ describe('deals', () => {
   });
 
   it('repeat for a seed', () => {
-    expect(dealTuples(20, 3, 4).tuples).toEqual(dealTuples(20, 3, 4).tuples);
-    expect(dealTuples(20, 3, 4).tuples).not.toEqual(dealTuples(20, 3, 5).tuples);
+    expect(drawPermutations(20, 3, 4).tuples).toEqual(drawPermutations(20, 3, 4).tuples);
+    expect(drawPermutations(20, 3, 4).tuples).not.toEqual(drawPermutations(20, 3, 5).tuples);
   });
 });
 
@@ -128,11 +128,11 @@ describe('false discoveries', () => {
       0.0001, 0.0004, 0.0019, 0.0095, 0.0201, 0.0278, 0.0298, 0.0344, 0.0459, 0.324, 0.4262, 0.5719, 0.6528,
       0.759, 1,
     ];
-    expect(Array.from(believed(p, 0.05))).toEqual(p.map((_, at) => (at < 4 ? 1 : 0)));
+    expect(Array.from(discoveries(p, 0.05))).toEqual(p.map((_, at) => (at < 4 ? 1 : 0)));
   });
   it('leave out what is no test', () => {
-    expect(Array.from(believed([Number.NaN, 0.04, Number.NaN], 0.05))).toEqual([0, 1, 0]);
-    expect(Array.from(believed([], 0.05))).toEqual([]);
+    expect(Array.from(discoveries([Number.NaN, 0.04, Number.NaN], 0.05))).toEqual([0, 1, 0]);
+    expect(Array.from(discoveries([], 0.05))).toEqual([]);
   });
   it('normal tails agree with published table values', () => {
     // Standard normal table: 1.6449 → 0.05, 1.9600 → 0.025, 2.3263 → 0.01, 0 → 0.5.

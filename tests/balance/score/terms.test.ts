@@ -1,7 +1,7 @@
 // The score: about 1 by chance on walls of every size, lower for what is better, and true to its published formulas.
 import { describe, expect, it } from 'vitest';
 import { type Intent, SCATTERED } from '../../../src/balance/score/intent';
-import { termBasis } from '../../../src/balance/score/termScale';
+import { termScales } from '../../../src/balance/score/termScales';
 import {
   DEFAULT_WEIGHTS,
   evaluateTerms,
@@ -58,7 +58,7 @@ function averages(tops: readonly Project[], intent: Intent): Record<TermName, nu
   const sums = Object.fromEntries(TERM_NAMES.map((name) => [name, 0])) as Record<TermName, number>;
   for (const project of tops) {
     const model = modelOf(project);
-    const terms = evaluateTerms(termBasis(model, intent), model);
+    const terms = evaluateTerms(termScales(model, intent), model);
     for (const name of TERM_NAMES) sums[name] += terms[name] / tops.length;
   }
   return sums;
@@ -103,7 +103,7 @@ describe('the terms of the score', () => {
     };
     const score = (project: Project, intent: Intent) => {
       const model = modelOf(project);
-      return evaluateTerms(termBasis(model, intent), model);
+      return evaluateTerms(termScales(model, intent), model);
     };
     const across: Intent = { value: 'light to dark', colour: 'scattered' };
     expect(score(sorted, SCATTERED).valueSpread).toBeGreaterThan(2);
@@ -117,7 +117,7 @@ describe('the terms of the score', () => {
     const other: Project = { ...base, fabrics: base.fabrics.toReversed(), blocks: base.blocks.toReversed() };
     const terms = (project: Project) => {
       const model = modelOf(project);
-      return evaluateTerms(termBasis(model), model);
+      return evaluateTerms(termScales(model), model);
     };
     for (const name of TERM_NAMES) expect(terms(other)[name]).toBeCloseTo(terms(base)[name], 9);
   });

@@ -228,12 +228,12 @@ describe('the largest top from the cloth on hand', () => {
 
   it('lets no fabric lie beside itself: one fabric alone makes no set, and a scarce second one bounds the top', () => {
     const alone = largestTop(basket({ clothOnHand: [cloth({ depth: 72 })] }));
-    expect(alone).toMatchObject({ blocks: 0, sets: [], ifAlike: 7 });
+    expect(alone).toMatchObject({ blocks: 0, sets: [], withoutRule: 7 });
     expect(speak(alone.words[1]!)).toMatch(/^Fabric 1 alone makes no set: neighbours in a set differ\./);
     const beside = largestTop(
       basket({ clothOnHand: [cloth({ depth: 72 }), cloth({ fabric: 'f2', depth: 9 })] }),
     );
-    expect(beside).toMatchObject({ blocks: 2, exact: true, ifAlike: 8 });
+    expect(beside).toMatchObject({ blocks: 2, exact: true, withoutRule: 8 });
     const strips = (fabric: string) =>
       beside.strips.reduce((sum, row) => sum + (row.fabric === fabric ? row.count : 0), 0);
     // Two sets of eight and nine strips at the most: every other one, four and five.

@@ -68,7 +68,7 @@ describe('the balance worked out beside the page', () => {
       expect(told.project).toBe(state);
       expect(told.clashes).toEqual(fresh.clashes);
       expect(told.findings).toEqual(fresh.findings);
-      expect(told.seams.kindBands).toEqual(fresh.model.kindBands);
+      expect(told.seams.typeBands).toEqual(fresh.model.typeBands);
       expect(told.seams.cloths.likeness).toEqual(fresh.model.cloths.likeness);
     }
     const sent = worker.heard.map((one) => (one.kind === 'analyse' ? Object.keys(one.parts) : []));

@@ -3,7 +3,7 @@ import { useMemo } from 'react';
 import { drawBlock } from '../../../drawing/drawProject';
 import { direction } from '../../../geometry/block';
 import { apothem, finishedBlock } from '../../../geometry/wedge';
-import { standing, turnsOf } from '../../../model/find';
+import { orientation, turnsOf } from '../../../model/find';
 import type { Block } from '../../../model/project';
 import { useApp } from '../../app';
 import { BlockView } from '../../wall/BlockView';
@@ -14,7 +14,7 @@ export function BlockFigure({ block, turn }: { block: Block; turn: number }) {
   const { perBlock } = project.wedge;
   const { width, height } = finishedBlock(project.wedge);
   const rim = apothem(project.wedge);
-  const stands = standing(block, turn, project.wedge);
+  const stands = orientation(block, turn, project.wedge);
   return (
     <svg
       className="block-figure"

@@ -2,7 +2,7 @@
 // buttons or Alt and the arrow keys, changed in place.
 import { useEffect, useRef, useState } from 'react';
 import { layStrips } from '../../../editing/commands/stripSets';
-import { stripsHeld } from '../../../model/freedom';
+import { whyStripsLocked } from '../../../model/freedom';
 import { phrase } from '../../../model/phrase';
 import type { Strip, StripSet } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
@@ -19,7 +19,7 @@ export function StripList({ set }: { set: StripSet }) {
   const [open, setOpen] = useState<number | null>(null);
   const [focus, setFocus] = useState<{ row: number; part: string } | null>(null);
   const project = useApp((app) => app.project);
-  const held = stripsHeld(project, set);
+  const held = whyStripsLocked(project, set);
   const shown = set.strips.toReversed();
   const lay = (strips: readonly Strip[]) =>
     run(layStrips(store.getState().project, set.id, strips.toReversed()));

@@ -5,7 +5,7 @@ import type { Clash } from '../../../../balance/clashes/clashes';
 import { seamLies, seamsNotNesting } from '../../../../cutting/wedges/nesting';
 import { drawBlock } from '../../../../drawing/drawProject';
 import { finishedBlock } from '../../../../geometry/wedge';
-import { standing, turnsOf } from '../../../../model/find';
+import { orientation, turnsOf } from '../../../../model/find';
 import type { Block, Place } from '../../../../model/project';
 import { useApp } from '../../../app';
 import { BlockView } from '../../../wall/BlockView';
@@ -40,7 +40,7 @@ export function BlockFace({ block, turn, clashes, chosen, onChoose, trying, onEm
   const pieces = useMemo(() => drawBlock(project, shown), [project, shown]);
   const lies = useMemo(() => seamLies(project, shown), [project, shown]);
   const slips = useMemo(() => seamsNotNesting(project, shown), [project, shown]);
-  const stands = standing(block, turn, project.wedge);
+  const stands = orientation(block, turn, project.wedge);
   const marks = trying ? [] : clashes.filter((clash) => clash.kind === 'rim').flatMap((clash) => clash.marks);
   const focusable = chosen ?? 0;
 

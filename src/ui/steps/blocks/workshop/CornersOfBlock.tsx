@@ -4,7 +4,7 @@ import { setCornerFabric } from '../../../../editing/commands/blocks';
 import { turnByOneWedge } from '../../../../editing/commands/wall';
 import { placeOnSide, SIDES } from '../../../../geometry/contact';
 import { cellIndexOf, findFabric } from '../../../../model/find';
-import { cornersHeld } from '../../../../model/freedom';
+import { whyCornersLocked } from '../../../../model/freedom';
 import type { Block } from '../../../../model/project';
 import { cornerFabricOf } from '../../../../model/wallCells';
 import { useApp, useAppStore } from '../../../app';
@@ -31,7 +31,7 @@ export function CornersOfBlock({ block }: { block: Block }) {
   const quilts = cornerFabricOf(project, { cornerFabric: null }, cellIndexOf(project, block.id));
   const own = block.cornerFabric !== null;
   const on = block.progress === 'squared' || block.progress === 'joined';
-  const held = cornersHeld(project, block);
+  const held = whyCornersLocked(project, block);
   return (
     <section aria-labelledby="corners-title">
       <h3 id="corners-title">{say('Corners')}</h3>

@@ -4,7 +4,7 @@ import { meetingsAt } from '../../../../arrange/mend/wedgeOffers';
 import { putWedge } from '../../../../editing/commands/blocks';
 import { wedgeBands } from '../../../../geometry/bands';
 import { findFabric, findSet } from '../../../../model/find';
-import { placesHeld } from '../../../../model/freedom';
+import { whyPlacesLocked } from '../../../../model/freedom';
 import type { Block, Place, Project } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
 import { Complaint, useRun } from '../../../fields/Complaint';
@@ -30,7 +30,7 @@ export function PlacePanel({ block, place, onTry }: Props) {
   const { held, hold } = useTrading();
   const [run, problems] = useRun();
   const wedge = block.places[place] ?? null;
-  const sewn = placesHeld(block);
+  const sewn = whyPlacesLocked(block);
   const isHeld = samePlace(held, { block: block.id, place });
   const seams = seamsOf(balance, project);
   const meetings =

@@ -1,7 +1,7 @@
 // All places of the block at once: its wedges chosen by the tool, or taken out.
 import { emptyBlocks } from '../../../../editing/commands/blocks';
 import { openBlocks } from '../../../../editing/commands/composing';
-import { placesHeld } from '../../../../model/freedom';
+import { whyPlacesLocked } from '../../../../model/freedom';
 import type { Block } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
 import { Complaint, useRun } from '../../../fields/Complaint';
@@ -17,7 +17,7 @@ export function WholeBlock({ block }: { block: Block }) {
   const choosing = useChoosing();
   const filled = block.places.some((place) => place !== null);
   const whole = !block.places.includes(null);
-  if (placesHeld(block)) return null;
+  if (whyPlacesLocked(block)) return null;
   const open = openBlocks(project).includes(block.id);
   return (
     <div className="whole-block">

@@ -3,7 +3,7 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { tradeWedges } from '../../../../editing/commands/blocks';
 import { findBlock } from '../../../../model/find';
-import { placesHeld } from '../../../../model/freedom';
+import { whyPlacesLocked } from '../../../../model/freedom';
 import { phrase } from '../../../../model/phrase';
 import type { Problem } from '../../../../model/result';
 import { useAppStore } from '../../../app';
@@ -67,7 +67,7 @@ export function useTrade(): TradeState {
   useEffect(() => {
     const lift = (event: PointerEvent, press: Pressed) => {
       const block = findBlock(store.getState().project, press.from.block);
-      const reason = block ? placesHeld(block) : null;
+      const reason = block ? whyPlacesLocked(block) : null;
       if (reason || !block?.places[press.from.place]) {
         drop();
         if (reason) store.getState().say(reason);
@@ -129,7 +129,7 @@ export function useTrade(): TradeState {
       if (event.pointerType === 'touch') {
         one.timer = window.setTimeout(() => {
           const block = findBlock(store.getState().project, from.block);
-          if (pressed.current !== one || !block?.places[from.place] || placesHeld(block)) return;
+          if (pressed.current !== one || !block?.places[from.place] || whyPlacesLocked(block)) return;
           one.lifted = true;
           setCarried({ from, over: null });
           setHand({ x: clientX, y: clientY });

@@ -5,7 +5,7 @@ import { type Kernel, kernelOf, kernelOn, kernelSums, quadratic } from '../wall/
 import type { WallModel } from '../wall/wallModel';
 import { type Intent, SCATTERED, valueTarget } from './intent';
 
-export interface TermBasis {
+export interface TermScales {
   readonly intent: Intent;
   readonly kernel: Kernel;
   /** Means over the hung blocks. */
@@ -35,7 +35,7 @@ export interface TermBasis {
 /** Below these standard deviations between blocks nothing is seen: L*, OKLab, warmth, and part of a block's area. */
 const LEAST = { lightness: 1, oklab: 0.003, warmth: 0.02, area: 0.005 } as const;
 
-export function termBasis(model: WallModel, intent: Intent = SCATTERED): TermBasis {
+export function termScales(model: WallModel, intent: Intent = SCATTERED): TermScales {
   // In the order of the document: exchanging two blocks must not change the last digit of a sum.
   const hung = model.blocks
     .map((_, block) => block)
