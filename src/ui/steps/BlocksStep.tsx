@@ -50,7 +50,7 @@ export function BlocksStep() {
         </>
       )}
       <Complaint problems={trade.problems} />
-      <CarriedWedge hand={trade.hand} from={trade.carried?.from ?? null} />
+      <CarriedWedge />
     </TradingContext>
   );
 }

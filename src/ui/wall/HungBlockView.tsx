@@ -1,11 +1,12 @@
 // A block hanging on the wall: its cloth, marks, pin, number, and the ring that shows focus or that it is picked.
-import { memo, type PointerEvent, useRef } from 'react';
+import { memo, type PointerEvent, useState } from 'react';
 import type { Mark } from '../../balance/finding';
 import type { HungBlock } from '../../drawing/drawing';
 import { type Point, tilted } from '../../geometry/point';
 import type { Fabric, FabricId } from '../../model/project';
 import { BlockView } from './BlockView';
 import { SeamMarks } from './Marks';
+import { turnFrom } from './turning';
 
 interface Props {
   hung: HungBlock;
@@ -70,10 +71,10 @@ export const HungBlockView = memo(function HungBlockView(props: Props) {
 
 /** The angle without a jump back: from three quarters it goes on to four, not back to none. */
 function useSteadyAngle(target: number): number {
-  const angle = useRef(target);
-  const off = ((((target - angle.current) % 360) + 540) % 360) - 180;
-  angle.current += off;
-  return angle.current;
+  const [angle, setAngle] = useState(target);
+  const next = angle + turnFrom(angle, target);
+  if (next !== angle) setAngle(next);
+  return next;
 }
 
 export function Ring({ width, height, className }: { width: number; height: number; className: string }) {

@@ -8,6 +8,8 @@ import type { Block, BlockId, Fabric } from '../../model/project';
 import { useApp, useAppStore } from '../app';
 import { useSay } from '../words';
 import { BlockView } from './BlockView';
+import { tapped } from './gesture';
+import { carryOut } from './useGestures';
 
 interface Props {
   fabrics: readonly Fabric[];
@@ -43,7 +45,8 @@ export function SideTable({ fabrics, over, open, onPress }: Props) {
           onKeyDown={(event) => {
             if (event.key !== 'Enter' && event.key !== ' ') return;
             event.preventDefault();
-            store.getState().pick(picked === block.id ? null : block.id);
+            const app = store.getState();
+            carryOut(app, tapped({ kind: 'table', block: block.id }, app));
           }}
         >
           <BlockCard block={block} fabrics={fabrics} size={52} />

@@ -20,10 +20,10 @@ import { useApp, useAppStore } from '../app';
 import { useAnalysis } from '../useAnalysis';
 import { useSay } from '../words';
 import { BlockTools } from './BlockTools';
-import { turnsIn } from './gesture';
 import { HandLayer } from './HandLayer';
 import { SideTable } from './SideTable';
 import { TopLayer } from './TopLayer';
+import { turnsIn } from './turning';
 import { useGestures } from './useGestures';
 import { useView, type WallView as View } from './useView';
 import { ViewTools } from './ViewTools';
@@ -57,7 +57,7 @@ export function WallView({ number }: { number: boolean }) {
   const svg = useRef<SVGSVGElement>(null);
   const sheet = useRef<HTMLDivElement>(null);
   const view = useView(frame, sheet, drawing);
-  const { gesture, show, press } = useGestures(frame, view, drawing);
+  const { gesture, press, carryByKey, put } = useGestures(frame, view, drawing);
   const [focused, setFocused] = useState(0);
   useWheel(frame, view);
 
@@ -112,7 +112,7 @@ export function WallView({ number }: { number: boolean }) {
             onKeyDown={(event) => {
               const at = (event.target as Element).closest('[data-cell]')?.getAttribute('data-cell');
               if (at == null) return;
-              const hands = { gesture, show, centreOf, focusCell };
+              const hands = { gesture, carryByKey, put, centreOf, focusCell };
               if (wallKey(event, Number(at), store.getState(), hands)) event.preventDefault();
             }}
           >

@@ -1,30 +1,162 @@
-// What a hand is doing on the wall just now: a small record, never in the history. A gesture ends in one command or none.
+// The wall's and the side table's rules for hands: carry a block to another cell or the table, turn it by its handle or two
+// fingers, pan and pinch the view; and what each of these ends in. Pure; hands.ts runs them, useGestures.ts carries them out.
+import type { Drawing } from '../../drawing/drawing';
 import type { Point } from '../../geometry/point';
-import type { BlockId } from '../../model/project';
+import { cellIndexOf, findBlock, turnsOf } from '../../model/find';
+import { whyHangingLocked } from '../../model/freedom';
+import type { Phrase } from '../../model/phrase';
+import type { BlockId, Project } from '../../model/project';
+import { cellAt } from './cellAt';
+import type { Hand, Rules, Spot } from './hands';
+import { bearing, turnFrom, turnsIn } from './turning';
+
+/** What a hand came down on. */
+export type Pressed =
+  | { readonly kind: 'cell'; readonly cell: number; readonly block: BlockId | null }
+  | { readonly kind: 'table'; readonly block: BlockId }
+  | { readonly kind: 'handle'; readonly block: BlockId }
+  | { readonly kind: 'ground' };
+
+export interface Carry {
+  readonly kind: 'carry';
+  readonly block: BlockId;
+  /** Its cell, or null from the side table. */
+  readonly from: number | null;
+  readonly at: Point;
+  readonly over: number | null;
+  readonly overTable: boolean;
+}
 
 export type Gesture =
   /** Panning or pinching; the view itself is kept by the wall. */
   | { readonly kind: 'view' }
-  /** Carrying a block; `from` is its cell, or null from the side table. */
-  | {
-      readonly kind: 'carry';
-      readonly block: BlockId;
-      readonly from: number | null;
-      readonly at: Point;
-      /** From the middle of the block to where it was taken hold of. */
-      readonly hold: Point;
-      readonly over: number | null;
-      readonly overTable: boolean;
-    }
+  | Carry
   /** Turning a block by its handle or two fingers; degrees clockwise from where it hung. */
   | { readonly kind: 'twist'; readonly block: BlockId; readonly degrees: number };
 
-/** Whole turns nearest to an angle: quarters, or halves for blocks that are not square. */
-export function turnsIn(degrees: number, turns: 2 | 4): number {
-  return Math.round(degrees / (360 / turns));
+/** What a gesture or a tap comes to. */
+export type Outcome =
+  | { readonly kind: 'pick'; readonly block: BlockId | null }
+  | { readonly kind: 'hang'; readonly block: BlockId; readonly cell: number }
+  | { readonly kind: 'swap'; readonly cell: number; readonly other: number }
+  | { readonly kind: 'takeDown'; readonly block: BlockId }
+  | { readonly kind: 'turn'; readonly block: BlockId; readonly by: number }
+  | { readonly kind: 'refuse'; readonly why: Phrase };
+
+/** What the rules need to know of the wall as it is. */
+export interface Scene {
+  readonly project: Project;
+  readonly picked: BlockId | null;
+  readonly drawing: Drawing;
+  /** A spot of the window in quilt inches. */
+  readonly toQuilt: (spot: Spot) => Point;
+  readonly onTable: (spot: Spot) => boolean;
 }
 
-/** Angle of a point about a middle, degrees clockwise from up. */
-export function bearing(middle: Point, point: Point): number {
-  return (Math.atan2(point.x - middle.x, middle.y - point.y) * 180) / Math.PI;
+const VIEW = { kind: 'view' } as const;
+
+export function wallRules(scene: Scene): Rules<Pressed, Gesture, Outcome> {
+  const { project } = scene;
+  const begin = (what: Pressed, hand: Hand) => {
+    if (what.kind === 'handle') return { gesture: twistByHandle(what.block, hand, scene) };
+    if (what.kind === 'ground' || what.block === null) return { gesture: VIEW };
+    const block = findBlock(project, what.block);
+    const why = block ? whyHangingLocked(project, block) : null;
+    if (!block || why) return { refused: why ? ({ kind: 'refuse', why } as const) : null };
+    return { gesture: carry(what.block, what.kind === 'cell' ? what.cell : null, hand, scene) };
+  };
+  return {
+    restsFirst: false,
+    begin,
+    join: (hands) => {
+      const hung = scene.drawing.blocks.find((one) => one.block === scene.picked);
+      const onPicked = hands.every(
+        ({ at }) => hung && cellAt(scene.drawing, scene.toQuilt(at)) === hung.cell,
+      );
+      return hung && onPicked ? { kind: 'twist', block: hung.block, degrees: 0 } : VIEW;
+    },
+    follow: (gesture, what, hands) => {
+      const [hand, second] = hands;
+      if (!hand || gesture.kind === 'view') return gesture;
+      if (gesture.kind === 'twist' && second) return { ...gesture, degrees: twistOfTwo(hand, second) };
+      // One of two fingers that is left over neither turns nor carries.
+      if (what === null) return gesture;
+      if (gesture.kind === 'twist') return twistByHandle(gesture.block, hand, scene);
+      return carry(gesture.block, gesture.from, hand, scene);
+    },
+    tap: (what) => tapped(what, scene),
+    end: (gesture) => ended(gesture, project),
+  };
+}
+
+/** What a press without a gesture does, and Enter: an empty cell takes the block that was picked to hang, others are picked. */
+export function tapped(
+  what: Pressed,
+  { project, picked }: Pick<Scene, 'project' | 'picked'>,
+): Outcome | null {
+  if (what.kind === 'handle') return null;
+  if (what.kind === 'ground') return { kind: 'pick', block: null };
+  const waits = picked !== null && cellIndexOf(project, picked) < 0;
+  if (what.kind === 'cell' && what.block === null && waits)
+    return { kind: 'hang', block: picked, cell: what.cell };
+  return { kind: 'pick', block: what.block === picked ? null : what.block };
+}
+
+function ended(gesture: Gesture, project: Project): Outcome | null {
+  if (gesture.kind === 'view') return null;
+  if (gesture.kind === 'twist') {
+    const by = turnsIn(gesture.degrees, turnsOf(project.wedge.perBlock));
+    return by === 0 ? null : { kind: 'turn', block: gesture.block, by };
+  }
+  const { block, from, over, overTable } = gesture;
+  if (overTable) return from === null ? null : { kind: 'takeDown', block };
+  if (over === null || over === from) return null;
+  return from === null ? { kind: 'hang', block, cell: over } : { kind: 'swap', cell: from, other: over };
+}
+
+function carry(block: BlockId, from: number | null, hand: Hand, scene: Scene): Carry {
+  const { drawing, toQuilt } = scene;
+  const middle = from === null ? null : drawing.blocks.find((one) => one.cell === from)?.centre;
+  const start = toQuilt(hand.start);
+  const point = toQuilt(hand.at);
+  // It hangs from where it was taken hold of; a card of the side table is smaller than its block and hangs from its middle.
+  const at = middle ? { x: point.x - start.x + middle.x, y: point.y - start.y + middle.y } : point;
+  const overTable = scene.onTable(hand.at);
+  return { kind: 'carry', block, from, at, over: overTable ? null : cellAt(drawing, point), overTable };
+}
+
+function twistByHandle(block: BlockId, { start, at }: Hand, { drawing, toQuilt }: Scene): Gesture {
+  const middle = drawing.blocks.find((one) => one.block === block)?.centre;
+  const degrees = middle ? turnFrom(bearing(middle, toQuilt(start)), bearing(middle, toQuilt(at))) : 0;
+  return { kind: 'twist', block, degrees };
+}
+
+function twistOfTwo(first: Hand, second: Hand): number {
+  return turnFrom(bearing(first.start, second.start), bearing(first.at, second.at));
+}
+
+/** What hands that moved do to the view, screen pixels; nothing where another came or went. */
+export interface ViewChange {
+  readonly across: number;
+  readonly down: number;
+  /** Zoom, about a spot of the window; null of one hand. */
+  readonly zoom: { readonly factor: number; readonly about: Spot } | null;
+}
+
+export function viewChange(before: readonly Hand[], after: readonly Hand[]): ViewChange | null {
+  if (after.length === 0 || before.length !== after.length) return null;
+  const [from, to] = [middleOf(before), middleOf(after)];
+  const gaps = [gapOf(before), gapOf(after)] as const;
+  const factor = gaps[0] > 0 ? gaps[1] / gaps[0] : 1;
+  const zoom = after.length > 1 && factor !== 1 ? { factor, about: to } : null;
+  return { across: to.x - from.x, down: to.y - from.y, zoom };
+}
+
+function middleOf(hands: readonly Hand[]): Spot {
+  const sum = (along: 'x' | 'y') => hands.reduce((total, hand) => total + hand.at[along], 0);
+  return { x: sum('x') / hands.length, y: sum('y') / hands.length };
+}
+
+function gapOf([first, second]: readonly Hand[]): number {
+  return first && second ? Math.hypot(first.at.x - second.at.x, first.at.y - second.at.y) : 0;
 }

@@ -1,14 +1,15 @@
 // The wall by keyboard: arrows go from cell to cell; R turns, Space lifts and puts down, P pins, Delete takes down.
 import type { KeyboardEvent } from 'react';
-import { hangBlock, pinBlocks, takeDown, turnBlock, turnByOneWedge } from '../../editing/commands/wall';
-import { cellIndexOf, findBlock } from '../../model/find';
+import { pinBlocks, takeDown, turnBlock, turnByOneWedge } from '../../editing/commands/wall';
+import { findBlock } from '../../model/find';
 import { whyHangingLocked } from '../../model/freedom';
 import { phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import { cellToward, isPlain, rowAndColumn } from '../../model/wallCells';
 import type { App } from '../../store/app';
-import type { Gesture } from './gesture';
-import { end } from './useGestures';
+import { type Gesture, type Pressed, tapped } from './gesture';
+import { carryOut } from './useGestures';
+import type { Hands } from './useHands';
 
 const ARROWS: Readonly<Record<string, readonly [across: number, down: number]>> = {
   ArrowLeft: [-1, 0],
@@ -28,15 +29,13 @@ function cellBeside(cell: number, key: string, project: Project): number {
   return [...aside, beyond].find((one) => !isPlain(one, project)) ?? cell;
 }
 
-interface Hands {
-  readonly gesture: Gesture | null;
-  readonly show: (gesture: Gesture | null) => void;
+interface KeyHands extends Pick<Hands<Pressed, Gesture>, 'gesture' | 'carryByKey' | 'put'> {
   readonly centreOf: (cell: number) => { x: number; y: number };
   readonly focusCell: (cell: number) => void;
 }
 
 /** Handles a key on a cell; true when it meant something. */
-export function wallKey(event: KeyboardEvent, cell: number, app: App, hands: Hands): boolean {
+export function wallKey(event: KeyboardEvent, cell: number, app: App, hands: KeyHands): boolean {
   if (event.ctrlKey || event.metaKey || event.altKey) return false;
   const { project } = app;
   const block = project.wall.cells[cell]?.block ?? null;
@@ -45,25 +44,23 @@ export function wallKey(event: KeyboardEvent, cell: number, app: App, hands: Han
     if (!carried) hands.focusCell(cellBeside(cell, event.key, project));
     else {
       const over = cellBeside(carried.over ?? cell, event.key, project);
-      hands.show({ ...carried, over, at: hands.centreOf(over) });
+      hands.carryByKey({ ...carried, over, at: hands.centreOf(over), overTable: false });
       app.say(phrase('Over row {row}, column {column}', { ...rowAndColumn(over, project) }));
     }
     return true;
   }
   if (event.key === ' ') {
     if (carried) {
-      hands.show(null);
-      end(app, carried);
+      hands.put();
       if (carried.over !== null) hands.focusCell(carried.over);
     } else if (block) lift(app, block, cell, hands);
     return true;
   }
   if (event.key === 'Enter') {
-    const waiting = app.picked !== null && cellIndexOf(project, app.picked) < 0 ? app.picked : null;
-    if (block === null && waiting) {
-      // The cell and the block in it are drawn as different things: the keyboard stays where it was.
-      if (app.run(hangBlock(project, waiting, cell)).length === 0) hands.focusCell(cell);
-    } else app.pick(block === app.picked ? null : block);
+    const outcome = tapped({ kind: 'cell', cell, block }, app);
+    const done = carryOut(app, outcome);
+    // The cell and the block in it are drawn as different things: the keyboard stays where it was.
+    if (done && outcome?.kind === 'hang') hands.focusCell(cell);
     return true;
   }
   return block !== null && blockKey(event, block, app, () => hands.focusCell(cell));
@@ -97,22 +94,15 @@ function blockKey(event: KeyboardEvent, block: string, app: App, stay: () => voi
   }
 }
 
-function lift(app: App, block: string, cell: number, hands: Hands): void {
+function lift(app: App, block: string, cell: number, hands: KeyHands): void {
   const found = findBlock(app.project, block);
   const reason = found ? whyHangingLocked(app.project, found) : null;
   if (reason) {
     app.say(reason);
     return;
   }
-  hands.show({
-    kind: 'carry',
-    block,
-    from: cell,
-    at: hands.centreOf(cell),
-    hold: { x: 0, y: 0 },
-    over: cell,
-    overTable: false,
-  });
+  const at = hands.centreOf(cell);
+  hands.carryByKey({ kind: 'carry', block, from: cell, at, over: cell, overTable: false });
   app.say(
     phrase('Block {block} lifted. Arrows carry it, Space puts it down, Escape leaves it.', {
       block: found?.number ?? 0,

@@ -33,7 +33,7 @@ interface Props {
 const SCALE = 16;
 
 export function StripLine(props: Props) {
-  const { strip, number, count, held, open, carried, shift, onOpen, onMove } = props;
+  const { row, strip, number, count, held, open, carried, shift, grip, onOpen, onMove } = props;
   const say = useSay();
   const fabric = useApp((app) => app.project.fabrics.find((one) => one.id === strip.fabric));
   const values = { number, count, name: fabric?.name ?? '', width: { inches: strip.width } };
@@ -44,7 +44,7 @@ export function StripLine(props: Props) {
   };
   const style = shift === 0 && !carried ? undefined : { transform: `translateY(${shift}px)` };
   return (
-    <li ref={props.row} className={carried ? 'set-strip carried' : 'set-strip'} style={style}>
+    <li ref={row} className={carried ? 'set-strip carried' : 'set-strip'} style={style}>
       {/* biome-ignore lint/a11y/noStaticElementInteractions: Alt and arrows work on every button in the line */}
       <div className="set-strip-line" onKeyDown={held ? undefined : moveByKey}>
         {held ? null : (
@@ -56,7 +56,7 @@ export function StripLine(props: Props) {
               'Strip {number} of {count}, {name}: drag it, or press Alt and an arrow key',
               values,
             )}
-            {...props.grip}
+            {...grip}
           >
             <GripVertical size={16} aria-hidden />
           </button>

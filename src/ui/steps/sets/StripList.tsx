@@ -30,7 +30,7 @@ export function StripList({ set }: { set: StripSet }) {
     store.getState().say(phrase('Now strip {place} of {count} in set {set}.', values));
     return true;
   };
-  const drag = useReorder(set.strips, move);
+  const { list, handle, shift, carried } = useReorder(set.strips, move);
   const rows = useRef<(HTMLLIElement | null)[]>([]);
   useEffect(() => {
     if (!focus) return;
@@ -41,7 +41,7 @@ export function StripList({ set }: { set: StripSet }) {
   }, [focus]);
   return (
     <div>
-      <ol className="set-strips" ref={drag.list}>
+      <ol className="set-strips" ref={list}>
         {shown.map((strip, row) => (
           <StripLine
             // biome-ignore lint/suspicious/noArrayIndexKey: strips of a set are known by their place
@@ -54,9 +54,9 @@ export function StripList({ set }: { set: StripSet }) {
             count={shown.length}
             held={held !== null}
             open={open === row}
-            carried={drag.carried === row}
-            shift={drag.shift(row)}
-            grip={drag.handle(row)}
+            carried={carried === row}
+            shift={shift(row)}
+            grip={handle(row)}
             onOpen={(opened) => setOpen(opened ? row : null)}
             onMove={(by, part) => {
               if (move(row, row + by)) setFocus({ row: row + by, part });

@@ -1,6 +1,6 @@
 // Every block as a picture with its number and how it stands; found by number, set or what is wrong with it; many marked
 // at once to say how far they are sewn.
-import { useCallback, useDeferredValue, useMemo, useRef, useState } from 'react';
+import { useCallback, useDeferredValue, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { Clash } from '../../../../balance/clashes/clashes';
 import { drawBlock } from '../../../../drawing/drawProject';
 import { cellOf } from '../../../../model/find';
@@ -38,7 +38,9 @@ export function BlockList({ clashes }: { clashes: ReadonlyMap<BlockId, readonly 
   // The first screenful at once, the rest when there is time: 400 blocks are a lot to lay out in one go.
   const drawn = useDeferredValue(found, found.slice(0, FIRST));
   const order = useRef(found);
-  order.current = found;
+  useLayoutEffect(() => {
+    order.current = found;
+  }, [found]);
   const press = useCallback(
     (id: BlockId, range: boolean) => {
       if (!marking) {

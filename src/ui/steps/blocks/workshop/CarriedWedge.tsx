@@ -2,17 +2,16 @@
 import { findBlock } from '../../../../model/find';
 import { useApp } from '../../../app';
 import { WedgePicture } from '../WedgePicture';
-import type { PlaceRef } from './trade';
+import { useTrading } from './trade';
 
-export function CarriedWedge(props: {
-  hand: { readonly x: number; readonly y: number } | null;
-  from: PlaceRef | null;
-}) {
+export function CarriedWedge() {
   const project = useApp((app) => app.project);
-  const wedge = props.from && findBlock(project, props.from.block)?.places[props.from.place];
-  if (!props.hand || !wedge) return null;
+  const { carried } = useTrading();
+  const wedge = carried && findBlock(project, carried.from.block)?.places[carried.from.place];
+  if (!wedge) return null;
+  const { x, y } = carried.hand;
   return (
-    <div className="carried-wedge" style={{ left: props.hand.x, top: props.hand.y }} aria-hidden>
+    <div className="carried-wedge" style={{ left: x, top: y }} aria-hidden>
       <WedgePicture wedge={wedge} height={92} />
     </div>
   );

@@ -3,6 +3,7 @@ import { createContext, useContext } from 'react';
 import { findBlock } from '../../../../model/find';
 import type { Move } from '../../../../model/moves';
 import type { BlockId, Project } from '../../../../model/project';
+import type { Spot } from '../../../wall/hands';
 
 export interface PlaceRef {
   readonly block: BlockId;
@@ -10,12 +11,18 @@ export interface PlaceRef {
   readonly place: number;
 }
 
+/** A wedge in the hand: where from, the place under it, and where the hand is. */
+export interface Carried {
+  readonly from: PlaceRef;
+  readonly over: PlaceRef | null;
+  readonly hand: Spot;
+}
+
 /** What a hand does with places: hold one, carry it, put it on another. */
 export interface Trading {
   /** Held until another place is chosen. */
   readonly held: PlaceRef | null;
-  /** While a wedge is carried: where from, and the place under it. */
-  readonly carried: { readonly from: PlaceRef; readonly over: PlaceRef | null } | null;
+  readonly carried: Carried | null;
   readonly hold: (place: PlaceRef | null) => void;
   readonly press: (event: React.PointerEvent, from: PlaceRef) => void;
   /** Trades two places and says why not where it cannot. */

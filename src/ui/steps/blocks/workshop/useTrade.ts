@@ -1,41 +1,25 @@
-// Trading wedges by hand: carry one to another place, or hold one and choose the other place. A finger lifts a wedge by
-// resting on it a moment, so that the panel still scrolls. Ends in one command or none.
-import { useCallback, useEffect, useRef, useState } from 'react';
+// Trading wedges by hand: carry one to another place, or hold one and choose the other place. Gives tradeRules.ts the places
+// on the screen, and carries out what comes of them.
+import { useCallback, useEffect, useState } from 'react';
 import { tradeWedges } from '../../../../editing/commands/blocks';
 import { findBlock } from '../../../../model/find';
-import { whyPlacesLocked } from '../../../../model/freedom';
 import { phrase } from '../../../../model/phrase';
 import type { Problem } from '../../../../model/result';
 import { useAppStore } from '../../../app';
 import { useRun } from '../../../fields/Complaint';
-import { type PlaceRef, samePlace, type Trading } from './trade';
-
-const SLIP = 6;
-const REST = 260;
-
-interface Pressed {
-  readonly id: number;
-  readonly from: PlaceRef;
-  readonly x: number;
-  readonly y: number;
-  lifted: boolean;
-  timer: number;
-}
+import type { Spot } from '../../../wall/hands';
+import { useHands } from '../../../wall/useHands';
+import { type Carried, type PlaceRef, samePlace, type Trading } from './trade';
+import { type TradeOutcome, tradeRules } from './tradeRules';
 
 export interface TradeState extends Trading {
   readonly problems: readonly Problem[];
-  /** Where the hand is while it carries a wedge, in the window. */
-  readonly hand: { readonly x: number; readonly y: number } | null;
 }
 
 export function useTrade(): TradeState {
   const store = useAppStore();
   const [run, problems, clear] = useRun();
   const [held, setHeld] = useState<PlaceRef | null>(null);
-  const [carried, setCarried] = useState<Trading['carried']>(null);
-  const [hand, setHand] = useState<TradeState['hand']>(null);
-  const pressed = useRef<Pressed | null>(null);
-
   const trade = useCallback(
     (from: PlaceRef, to: PlaceRef) => {
       setHeld(null);
@@ -57,92 +41,27 @@ export function useTrade(): TradeState {
     },
     [clear, store],
   );
-  const drop = useCallback(() => {
-    if (pressed.current) clearTimeout(pressed.current.timer);
-    pressed.current = null;
-    setCarried(null);
-    setHand(null);
-  }, []);
-
   useEffect(() => {
-    const lift = (event: PointerEvent, press: Pressed) => {
-      const block = findBlock(store.getState().project, press.from.block);
-      const reason = block ? whyPlacesLocked(block) : null;
-      if (reason || !block?.places[press.from.place]) {
-        drop();
-        if (reason) store.getState().say(reason);
-        return;
-      }
-      press.lifted = true;
-      setCarried({ from: press.from, over: null });
-      setHand({ x: event.clientX, y: event.clientY });
-    };
-    const move = (event: PointerEvent) => {
-      const press = pressed.current;
-      if (press?.id !== event.pointerId) return;
-      const gone = Math.hypot(event.clientX - press.x, event.clientY - press.y);
-      if (!press.lifted) {
-        if (gone < SLIP) return;
-        if (event.pointerType === 'touch') return drop();
-        lift(event, press);
-        if (!press.lifted) return;
-      }
-      setHand({ x: event.clientX, y: event.clientY });
-      setCarried({ from: press.from, over: placeUnder(event.clientX, event.clientY) });
-    };
-    const up = (event: PointerEvent) => {
-      const press = pressed.current;
-      if (press?.id !== event.pointerId) return;
-      const over = press.lifted ? placeUnder(event.clientX, event.clientY) : null;
-      drop();
-      if (event.type === 'pointerup' && over) trade(press.from, over);
-    };
+    if (held === null) return;
     const key = (event: KeyboardEvent) => {
-      if (event.key !== 'Escape' || (pressed.current === null && held === null)) return;
+      if (event.key !== 'Escape') return;
       event.stopPropagation();
-      drop();
       setHeld(null);
     };
-    // Once a finger has lifted a wedge, its way must not scroll the panel.
-    const still = (event: TouchEvent) => {
-      if (pressed.current?.lifted && event.cancelable) event.preventDefault();
-    };
-    globalThis.addEventListener('pointermove', move);
-    globalThis.addEventListener('pointerup', up);
-    globalThis.addEventListener('pointercancel', up);
     globalThis.addEventListener('keydown', key, true);
-    document.addEventListener('touchmove', still, { passive: false });
-    return () => {
-      globalThis.removeEventListener('pointermove', move);
-      globalThis.removeEventListener('pointerup', up);
-      globalThis.removeEventListener('pointercancel', up);
-      globalThis.removeEventListener('keydown', key, true);
-      document.removeEventListener('touchmove', still);
-    };
-  }, [store, trade, drop, held]);
-
-  const press = useCallback(
-    (event: React.PointerEvent, from: PlaceRef) => {
-      if (event.button !== 0 || pressed.current !== null) return;
-      const { pointerId, clientX, clientY } = event;
-      const one: Pressed = { id: pointerId, from, x: clientX, y: clientY, lifted: false, timer: 0 };
-      if (event.pointerType === 'touch') {
-        one.timer = window.setTimeout(() => {
-          const block = findBlock(store.getState().project, from.block);
-          if (pressed.current !== one || !block?.places[from.place] || whyPlacesLocked(block)) return;
-          one.lifted = true;
-          setCarried({ from, over: null });
-          setHand({ x: clientX, y: clientY });
-        }, REST);
-      }
-      pressed.current = one;
+    return () => globalThis.removeEventListener('keydown', key, true);
+  }, [held]);
+  const { gesture, press } = useHands<PlaceRef, Carried, TradeOutcome>({
+    rules: () => tradeRules(store.getState().project, placeUnder),
+    done: (outcome) => {
+      if (outcome.kind === 'trade') trade(outcome.from, outcome.to);
+      else store.getState().say(outcome.why);
     },
-    [store],
-  );
-  return { held, carried, hand, problems, hold, press, trade };
+  });
+  return { held, carried: gesture, problems, hold, press, trade };
 }
 
-function placeUnder(x: number, y: number): PlaceRef | null {
+function placeUnder({ x, y }: Spot): PlaceRef | null {
   const found = document.elementFromPoint(x, y)?.closest('[data-workshop-place]');
   const block = found?.getAttribute('data-workshop-block');
   return block ? { block, place: Number(found?.getAttribute('data-workshop-place')) } : null;

@@ -1,0 +1,33 @@
+// The rules for hands on the places of blocks: carry a wedge to another place. Pure; wall/hands.ts runs them. A finger lifts
+// a wedge by resting on it a moment, so that the panel still scrolls; a press that carries nothing is the browser's click.
+import { findBlock } from '../../../../model/find';
+import { whyPlacesLocked } from '../../../../model/freedom';
+import type { Phrase } from '../../../../model/phrase';
+import type { Project } from '../../../../model/project';
+import type { Hand, Rules, Spot } from '../../../wall/hands';
+import type { Carried, PlaceRef } from './trade';
+
+export type TradeOutcome =
+  /** Put down on a place, which may be its own. */
+  | { readonly kind: 'trade'; readonly from: PlaceRef; readonly to: PlaceRef }
+  | { readonly kind: 'refuse'; readonly why: Phrase };
+
+export function tradeRules(
+  project: Project,
+  placeUnder: (spot: Spot) => PlaceRef | null,
+): Rules<PlaceRef, Carried, TradeOutcome> {
+  const carried = (from: PlaceRef, { at }: Hand) => ({ from, over: placeUnder(at), hand: at });
+  return {
+    restsFirst: true,
+    begin: (from, hand) => {
+      const block = findBlock(project, from.block);
+      const why = block ? whyPlacesLocked(block) : null;
+      if (why) return { refused: { kind: 'refuse', why } };
+      return block?.places[from.place] ? { gesture: carried(from, hand) } : { refused: null };
+    },
+    join: null,
+    follow: (gesture, from, [hand]) => (from && hand ? carried(from, hand) : gesture),
+    tap: () => null,
+    end: ({ from, over }) => (over ? { kind: 'trade', from, to: over } : null),
+  };
+}

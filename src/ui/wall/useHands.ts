@@ -1,0 +1,109 @@
+// Feeds pointers, Escape and the clock to the machine of hands (hands.ts), and shows its gesture. The rest is the surface's.
+import {
+  type PointerEvent as ReactPointerEvent,
+  useCallback,
+  useEffect,
+  useLayoutEffect,
+  useRef,
+  useState,
+} from 'react';
+import { type Hand, type HandEvent, type Handling, handsOf, REST, type Rules, step } from './hands';
+
+/** Milliseconds a finger rests before it carries, where it otherwise scrolls. */
+const RESTS = 260;
+
+export interface Surface<What, Gesture, Outcome> {
+  /** The rules as things are at this moment; asked for at every event. */
+  readonly rules: () => Rules<What, Gesture, Outcome>;
+  readonly done: (outcome: Outcome) => void;
+  /** After every move of a hand in a gesture: the hands before and after it. */
+  readonly moved?: (gesture: Gesture, before: readonly Hand[], after: readonly Hand[]) => void;
+}
+
+export interface Hands<What, Gesture> {
+  readonly gesture: Gesture | null;
+  readonly press: (event: ReactPointerEvent, what: What) => void;
+  /** Keys take something up, or carry it on. */
+  readonly carryByKey: (gesture: Gesture) => void;
+  /** Keys put it down. */
+  readonly put: () => void;
+}
+
+/** Hands on one surface. Pointers are heard in the whole window, so that none needs to be captured. */
+export function useHands<What, Gesture, Outcome>(
+  surface: Surface<What, Gesture, Outcome>,
+): Hands<What, Gesture> {
+  const [gesture, setGesture] = useState<Gesture | null>(null);
+  const live = useRef<Handling<What, Gesture>>(REST);
+  const timer = useRef<number | undefined>(undefined);
+  const latest = useRef(surface);
+  useLayoutEffect(() => {
+    latest.current = surface;
+  });
+
+  const send = useCallback((event: HandEvent<What, Gesture>) => {
+    const { rules, done, moved } = latest.current;
+    const before = live.current;
+    const { state, outcome } = step(before, event, rules());
+    if (state === before) return;
+    live.current = state;
+    if (state.phase !== 'pressed') clearTimeout(timer.current);
+    const now = state.phase === 'busy' ? state.gesture : null;
+    setGesture(now);
+    if (now !== null && event.kind === 'move') moved?.(now, handsOf(before), handsOf(state));
+    if (outcome !== null) done(outcome);
+  }, []);
+
+  useEffect(() => {
+    const spot = (event: PointerEvent) => ({ x: event.clientX, y: event.clientY });
+    const move = (event: PointerEvent) => {
+      // A mouse that moves without its button down was let go of where nobody heard it.
+      const lost = event.pointerType === 'mouse' && event.buttons === 0;
+      send({ kind: lost ? 'lost' : 'move', id: event.pointerId, at: spot(event) });
+    };
+    const lift = (event: PointerEvent) => send({ kind: 'lift', id: event.pointerId, at: spot(event) });
+    const lost = (event: PointerEvent) => send({ kind: 'lost', id: event.pointerId });
+    const key = (event: KeyboardEvent) => {
+      if (event.key !== 'Escape' || live.current.phase === 'rest') return;
+      event.stopPropagation();
+      send({ kind: 'cancel' });
+    };
+    globalThis.addEventListener('pointermove', move);
+    globalThis.addEventListener('pointerup', lift);
+    globalThis.addEventListener('pointercancel', lost);
+    globalThis.addEventListener('keydown', key, true);
+    return () => {
+      globalThis.removeEventListener('pointermove', move);
+      globalThis.removeEventListener('pointerup', lift);
+      globalThis.removeEventListener('pointercancel', lost);
+      globalThis.removeEventListener('keydown', key, true);
+      clearTimeout(timer.current);
+    };
+  }, [send]);
+
+  useEffect(() => {
+    if (!latest.current.rules().restsFirst) return;
+    // Once a finger has taken something up, its way must not scroll.
+    const still = (event: TouchEvent) => {
+      if (live.current.phase === 'busy' && event.cancelable) event.preventDefault();
+    };
+    document.addEventListener('touchmove', still, { passive: false });
+    return () => document.removeEventListener('touchmove', still);
+  }, []);
+
+  const press = useCallback(
+    (event: ReactPointerEvent, what: What) => {
+      if (event.button !== 0) return;
+      const { pointerId: id, clientX: x, clientY: y } = event;
+      const touch = event.pointerType === 'touch';
+      send({ kind: 'press', id, at: { x, y }, touch, what });
+      if (!touch || !latest.current.rules().restsFirst) return;
+      clearTimeout(timer.current);
+      timer.current = globalThis.setTimeout(() => send({ kind: 'rested', id }), RESTS) as unknown as number;
+    },
+    [send],
+  );
+  const carryByKey = useCallback((next: Gesture) => send({ kind: 'key', gesture: next }), [send]);
+  const put = useCallback(() => send({ kind: 'put' }), [send]);
+  return { gesture, press, carryByKey, put };
+}
