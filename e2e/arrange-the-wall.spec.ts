@@ -255,3 +255,32 @@ test('on a phone a block is carried by finger @phone @touch', async ({ page, con
   await touch('touchEnd');
   await expect.poll(() => hangsAt(page, 1)).toBe(target);
 });
+
+test('two fingers come closer, and the one lifted last moves no block', async ({ page }) => {
+  await firstVisit(page);
+  const before = [await hangsAt(page, 1), await hangsAt(page, 2)];
+  const box = (await block(page, 1).boundingBox())!;
+  // By events of our own: the browser's protocol for tests lifts two fingers only together.
+  const finger = (number: number, type: string, pointerId: number, across: number) =>
+    block(page, number).evaluate(
+      (element, { type, pointerId, across }) => {
+        const { left, top, width, height } = element.getBoundingClientRect();
+        const at = { clientX: left + width / 2 + across, clientY: top + height / 2 };
+        const kind = { pointerType: 'touch', button: 0, buttons: type === 'pointerup' ? 0 : 1 };
+        element.dispatchEvent(new PointerEvent(type, { ...at, ...kind, pointerId, bubbles: true }));
+      },
+      { type, pointerId, across },
+    );
+  await finger(1, 'pointerdown', 11, 0);
+  await finger(2, 'pointerdown', 12, 0);
+  await finger(1, 'pointermove', 11, -20);
+  await finger(2, 'pointermove', 12, 20);
+  await expect
+    .poll(async () => (await block(page, 1).boundingBox())!.width)
+    .toBeGreaterThan(box.width * 1.05);
+  await finger(1, 'pointerup', 11, 0);
+  await finger(2, 'pointermove', 12, 5);
+  await finger(2, 'pointerup', 12, 5);
+  await expect(undoButton(page)).toHaveAccessibleName('Nothing to undo');
+  expect([await hangsAt(page, 1), await hangsAt(page, 2)]).toEqual(before);
+});
