@@ -1,9 +1,10 @@
 // How heavy and how thick the top becomes: seams in a block, layers where its points meet, weight of the cloth with its
 // seam allowances. Advice is common practice.
-import { setHeight } from '../../geometry/bands';
+
 import { cornerOutlines } from '../../geometry/block';
 import { area, type Outline } from '../../geometry/point';
 import { layOut } from '../../geometry/setting';
+import { setHeight, stripSpans } from '../../geometry/stripSet';
 import { cutWedge, slope } from '../../geometry/wedge';
 import { findSet } from '../../model/find';
 import { type Phrase, phrase } from '../../model/phrase';
@@ -68,14 +69,14 @@ export function clothInWedge(set: Pick<StripSet, 'strips' | 'pressing'>, tip: Ti
   };
   let cloth = ((base + tipWidth) / 2) * Math.min(wedge.cutHeight, Math.max(0, height));
   if (height < wedge.cutHeight) cloth = between(0, height);
-  let seamAt = 0;
-  set.strips.slice(0, -1).forEach((strip, at) => {
-    seamAt += strip.width - (at === 0 ? 1 : 2) * wedge.seam;
-    const fromBase = tip === 'up' ? seamAt : height - seamAt;
-    const outwards = (set.pressing === 'last') === (tip === 'up');
-    cloth +=
-      2 * (outwards ? between(fromBase, fromBase + wedge.seam) : between(fromBase - wedge.seam, fromBase));
-  });
+  stripSpans(set.strips, wedge.seam)
+    .slice(0, -1)
+    .forEach(({ to: seamAt }) => {
+      const fromBase = tip === 'up' ? seamAt : height - seamAt;
+      const outwards = (set.pressing === 'last') === (tip === 'up');
+      cloth +=
+        2 * (outwards ? between(fromBase, fromBase + wedge.seam) : between(fromBase - wedge.seam, fromBase));
+    });
   return cloth;
 }
 

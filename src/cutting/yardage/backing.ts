@@ -1,5 +1,7 @@
 // The backing: lengths of cloth sewn side by side, with the seams upright or level, whichever takes least cloth.
+
 import type { Box } from '../../geometry/point';
+import { isTooNarrow, joinedPieces, piecesIn } from '../../model/lengths';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Inches } from '../../model/units';
 import type { CutPart } from './clothLayout';
@@ -41,7 +43,7 @@ const MOST_SECTIONS = 4;
 
 /** Every layout in question, least cloth first; of equal ones fewer seams first. Empty for a top without a size. */
 export function backingLayouts(need: BackingNeed): BackingLayout[] {
-  if (need.width <= 0 || need.height <= 0 || need.clothWidth <= 2 * need.seam) return [];
+  if (need.width <= 0 || need.height <= 0 || isTooNarrow(need.clothWidth, need.seam)) return [];
   const runs: BackingLayout['run'][] = need.oneWay ? ['down'] : ['down', 'across'];
   return runs
     .flatMap((run) => [wholeLengths(need, run), piecedLast(need, run)])
@@ -65,8 +67,7 @@ function sizes(need: BackingNeed, run: BackingLayout['run']) {
 
 /** Widths that give `broad` when every seam takes two allowances: n·W − (n − 1)·2s ≥ broad. */
 function widthsFor(broad: Inches, need: BackingNeed): number {
-  const lost = 2 * need.seam;
-  return broad <= need.clothWidth + 1e-9 ? 1 : Math.ceil((broad - lost) / (need.clothWidth - lost) - 1e-9);
+  return joinedPieces(broad, need.clothWidth, 2 * need.seam);
 }
 
 function wholeLengths(need: BackingNeed, run: BackingLayout['run']): BackingLayout {
@@ -92,7 +93,7 @@ function piecedLast(need: BackingNeed, run: BackingLayout['run']): BackingLayout
   if (widths < 2) return null;
   const lost = 2 * need.seam;
   const lastWidth = broad - (widths - 1) * (need.clothWidth - lost);
-  const sections = Math.min(MOST_SECTIONS, Math.floor((need.clothWidth + 1e-9) / lastWidth));
+  const sections = Math.min(MOST_SECTIONS, piecesIn(need.clothWidth, lastWidth));
   if (sections < 2) return null;
   const section = (long + (sections - 1) * lost) / sections;
   const cloth = (widths - 1) * long + section;
