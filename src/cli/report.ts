@@ -16,6 +16,7 @@ import type { Drawing } from '../drawing/drawing';
 import { seamOnTop } from '../drawing/marksLayer';
 import { sizeWithSeams } from '../geometry/allowance';
 import { area } from '../geometry/point';
+import { heightShort } from '../geometry/stripSet';
 import { apothem, finishedBlock, rimLength, unfinishedBlock } from '../geometry/wedge';
 import { cellIndexOf, turnsOf } from '../model/find';
 import { speak } from '../model/phrase';
@@ -89,7 +90,7 @@ function setRows(project: Project): object[] {
     length: set.length,
     height,
     heightNeeded: cutHeight,
-    tallEnough: height >= cutHeight - 1e-9,
+    tallEnough: heightShort(height, project.wedge) === 0,
     progress: set.progress,
     wedges: { planned: plannedWedges(set, project.wedge), available, used, left },
   }));

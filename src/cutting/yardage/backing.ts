@@ -1,6 +1,7 @@
 // The backing: lengths of cloth sewn side by side, with the seams upright or level, whichever takes least cloth.
 
 import type { Box } from '../../geometry/point';
+import { finishedWidth, stripSpans } from '../../geometry/stripSet';
 import { isTooNarrow, joinedPieces, piecesIn } from '../../model/lengths';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Inches } from '../../model/units';
@@ -92,7 +93,7 @@ function piecedLast(need: BackingNeed, run: BackingLayout['run']): BackingLayout
   const widths = widthsFor(broad, need);
   if (widths < 2) return null;
   const lost = 2 * need.seam;
-  const lastWidth = broad - (widths - 1) * (need.clothWidth - lost);
+  const lastWidth = broad - (widths - 1) * finishedWidth(need.clothWidth, need.seam);
   const sections = Math.min(MOST_SECTIONS, piecesIn(need.clothWidth, lastWidth));
   if (sections < 2) return null;
   const section = (long + (sections - 1) * lost) / sections;
@@ -127,7 +128,6 @@ function piecedLast(need: BackingNeed, run: BackingLayout['run']): BackingLayout
 /** Seams split evenly between neighbours; the last width shows what is left. */
 function panelsOf(need: BackingNeed, run: BackingLayout['run'], widths: number, sections: number): Box[] {
   const { broad, long } = sizes(need, run);
-  const lost = 2 * need.seam;
   const boxes: Box[] = [];
   const lay = (from: Inches, wide: Inches, start: Inches, length: Inches) =>
     boxes.push(
@@ -135,15 +135,13 @@ function panelsOf(need: BackingNeed, run: BackingLayout['run'], widths: number, 
         ? { x: from, y: start, width: wide, height: length }
         : { x: start, y: from, width: length, height: wide },
     );
-  let at = 0;
-  for (let index = 0; index < widths; index += 1) {
-    const ends = Number(index > 0) + Number(index < widths - 1);
-    const shows = need.clothWidth - (ends * lost) / 2;
-    const wide = index === widths - 1 ? broad - at : shows;
-    const pieces = index === widths - 1 ? sections : 1;
-    for (let piece = 0; piece < pieces; piece += 1) lay(at, wide, (piece * long) / pieces, long / pieces);
-    at += wide;
-  }
+  const cloths = Array.from({ length: widths }, () => ({ width: need.clothWidth }));
+  stripSpans(cloths, need.seam).forEach(({ from, to }, index) => {
+    const last = index === widths - 1;
+    const pieces = last ? sections : 1;
+    const wide = (last ? broad : to) - from;
+    for (let piece = 0; piece < pieces; piece += 1) lay(from, wide, (piece * long) / pieces, long / pieces);
+  });
   return boxes;
 }
 
