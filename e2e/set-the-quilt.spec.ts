@@ -145,6 +145,29 @@ test('on point the top grows by the root of two and gets its triangles; plain sq
   await expect(now(page, 'Layout')).toHaveText('on point with plain squares');
 });
 
+test('in centimetres the squares the steps speak of are those the cutting list cuts', async ({ page }) => {
+  const layout = await opened(page, 'Layout');
+  await layout.getByText('On point', { exact: true }).click();
+  await page.getByRole('button', { name: 'Flannel and units' }).click();
+  await page.getByRole('radio', { name: 'centimetres' }).check({ force: true });
+  await page.keyboard.press('Escape');
+  // 14√2 + 1/4 (2 + 2√2) is 53.4 cm, its half and 1/4 (2 + √2) 27.3 cm; with the allowances rounded up to half centimetres
+  // 54 and 28. The corner of the block takes 4.1005 + 1/4 (2 + √2), 12.58 cm.
+  await expect(layout).toContainText(
+    'Squares of 54.0 cm quartered make the side triangles, squares of 28.0 cm halved the corners',
+  );
+  await goTo(page, 'Wedges');
+  const figures = page
+    .locator('dl > div')
+    .filter({ hasText: /two corners|comfortable/ })
+    .locator('dd');
+  await expect(figures).toHaveText(['13.0 cm', '14.0 cm']);
+  await goTo(page, 'Finishing');
+  const list = page.getByRole('region', { name: 'Cloth and cutting list' });
+  for (const cut of ['squares 54.0 cm', 'squares 28.0 cm', 'squares 14.0 cm'])
+    await expect(list.getByText(cut).first()).toBeAttached();
+});
+
 test('plain squares take every second place and send their blocks to the side table, until it is undone', async ({
   page,
 }) => {

@@ -3,7 +3,7 @@
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { availableWedges } from '../../src/cutting/wedges/yield';
-import { setHeight } from '../../src/geometry/bands';
+import { setHeight } from '../../src/geometry/stripSet';
 import type { Block, Place, Project, StripSet, Tip } from '../../src/model/project';
 
 export type Shuffle = <T>(items: readonly T[]) => T[];

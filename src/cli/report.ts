@@ -14,7 +14,9 @@ import { wedgeLedger } from '../cutting/wedges/ledger';
 import { plannedWedges } from '../cutting/wedges/yield';
 import type { Drawing } from '../drawing/drawing';
 import { seamOnTop } from '../drawing/marksLayer';
+import { sizeWithSeams } from '../geometry/allowance';
 import { area } from '../geometry/point';
+import { heightShort } from '../geometry/stripSet';
 import { apothem, finishedBlock, rimLength, unfinishedBlock } from '../geometry/wedge';
 import { cellIndexOf, turnsOf } from '../model/find';
 import { speak } from '../model/phrase';
@@ -26,7 +28,6 @@ const REPORT_VERSION = 1;
 
 /** The report of a sound project, with the drawing and analysis made from it. Numbers are rounded to a millionth. */
 export function sheetReport(project: Project, drawing: Drawing, analysis: Analysis): object {
-  const { outerSeam } = project.wedge;
   const top = { width: drawing.width, height: drawing.height };
   const report = {
     format: 'wedgewall-report',
@@ -34,7 +35,7 @@ export function sheetReport(project: Project, drawing: Drawing, analysis: Analys
     project: { id: project.id, name: project.name },
     top: {
       finished: top,
-      unfinished: { width: top.width + 2 * outerSeam, height: top.height + 2 * outerSeam },
+      unfinished: sizeWithSeams(top, project.wedge.outerSeam),
     },
     block: {
       perBlock: project.wedge.perBlock,
@@ -89,7 +90,7 @@ function setRows(project: Project): object[] {
     length: set.length,
     height,
     heightNeeded: cutHeight,
-    tallEnough: height >= cutHeight - 1e-9,
+    tallEnough: heightShort(height, project.wedge) === 0,
     progress: set.progress,
     wedges: { planned: plannedWedges(set, project.wedge), available, used, left },
   }));

@@ -22,6 +22,14 @@ export function cutOutline(outline: Outline, seam: Inches): Outline {
   });
 }
 
+/** A finished size before it is sewn in, or to its raw edges: a seam more on every side, inches. */
+export function sizeWithSeams(
+  { width, height }: { readonly width: Inches; readonly height: Inches },
+  seam: Inches,
+): { width: Inches; height: Inches } {
+  return { width: width + 2 * seam, height: height + 2 * seam };
+}
+
 /** Lengths of the sides of an outline, in order, inches. */
 export function sideLengths(outline: Outline): Inches[] {
   return outline.map((point, at) => {

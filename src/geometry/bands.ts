@@ -1,6 +1,9 @@
-// Strip set → the bands of one wedge, as radii from the block's middle. A band runs from `outer` in to `inner`.
+// Strip set → the bands of one wedge, as radii from the block's middle. A band runs from `outer` in to `inner`. What shows of
+// a strip is stripSet.ts's affair.
+import { HAIR } from '../model/lengths';
 import type { Strip, Tip, WedgePlan } from '../model/project';
 import type { Inches } from '../model/units';
+import { stripSpans } from './stripSet';
 import { apothem } from './wedge';
 
 /** One strip as it shows in a finished wedge. */
@@ -13,12 +16,6 @@ export interface Band {
   readonly inner: Inches;
 }
 
-/** Height of a set of strips sewn with seam s: Σw − 2s(n − 1), inches; 0 without strips. */
-export function setHeight(strips: readonly Pick<Strip, 'width'>[], seam: Inches): Inches {
-  if (strips.length === 0) return 0;
-  return strips.reduce((sum, strip) => sum + strip.width, 0) - 2 * seam * (strips.length - 1);
-}
-
 /**
  * The bands of a wedge cut from a set, from the rim inwards. Tip-up wedges take the window [0, h] of the set, tip-down
  * wedges [H − h, H]; bands that vanish in the rim's seam are left out. A set shorter than the wedge leaves the middle bare.
@@ -27,18 +24,11 @@ export function wedgeBands(strips: readonly Strip[], tip: Tip, wedge: WedgePlan)
   const rim = apothem(wedge);
   const reach = rim + wedge.outerSeam;
   const ordered = tip === 'up' ? strips : strips.toReversed();
-  const bands: Band[] = [];
-  let outerEdge = 0;
-  ordered.forEach((strip, index) => {
-    const outside = ordered.length === 1 ? 0 : index === 0 || index === ordered.length - 1 ? 1 : 2;
-    const innerEdge = outerEdge + strip.width - outside * wedge.seam;
-    const outer = Math.min(rim, reach - outerEdge);
-    const inner = Math.max(0, reach - Math.min(innerEdge, wedge.cutHeight));
-    if (outer - inner > 1e-9) {
-      const at = tip === 'up' ? index : strips.length - 1 - index;
-      bands.push({ strip: at, fabric: strip.fabric, outer, inner });
-    }
-    outerEdge = innerEdge;
+  return stripSpans(ordered, wedge.seam).flatMap(({ from, to }, index) => {
+    const outer = Math.min(rim, reach - from);
+    const inner = Math.max(0, reach - Math.min(to, wedge.cutHeight));
+    if (outer - inner <= HAIR) return [];
+    const strip = tip === 'up' ? index : strips.length - 1 - index;
+    return [{ strip, fabric: ordered[index]!.fabric, outer, inner }];
   });
-  return bands;
 }

@@ -4,6 +4,7 @@ import type { Border, Project } from '../model/project';
 import type { Degrees, Inches } from '../model/units';
 import { type Box, boxOutline, type Outline } from './point';
 import { boxPiece, type SettingPiece, type Side } from './settingPiece';
+import { finishedWidth } from './stripSet';
 
 /** Finished widths of a border at the sides and at the ends (top and bottom). */
 function borderWidths(border: Border): { side: Inches; end: Inches } {
@@ -125,7 +126,7 @@ function keyed(
     while (long - at > 1e-6) {
       const key = keys[next % keys.length]!;
       next += 1;
-      const size = Math.min(key.width - 2 * seam, long - at);
+      const size = Math.min(finishedWidth(key.width, seam), long - at);
       // What is left after a piece that all but fits is rounding, and belongs to it.
       const shown = long - at - size < 1e-6 ? long - at : size;
       const piece = boxPiece('border', key.fabric, keyBox(box, way, at, shown), index);

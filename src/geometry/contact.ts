@@ -1,5 +1,6 @@
 // Which pieces share a seam and for how long, inches: bands along the radial seams inside a block, and whatever lies along
 // the four sides of a block as it hangs. Judging a contact is left to balance.
+import { HAIR } from '../model/lengths';
 import type { Block, Project, WedgePlan } from '../model/project';
 import type { Inches } from '../model/units';
 import { type Band, wedgeBands } from './bands';
@@ -42,7 +43,7 @@ export function radialContacts(places: BlockBands, perBlock: number): RadialCont
       for (const nextBand of places[next]!) {
         const outer = Math.min(band.outer, nextBand.outer);
         const inner = Math.max(band.inner, nextBand.inner);
-        if (outer - inner <= 1e-9) continue;
+        if (outer - inner <= HAIR) continue;
         const onRim = band === bands[0] && nextBand === places[next]![0];
         contacts.push({
           place,

@@ -4,7 +4,7 @@ import type { Project } from '../model/project';
 import type { Degrees, Inches } from '../model/units';
 import { cellAtHalfPlace, halfPlace, isPlain } from '../model/wallCells';
 import { clippedTo } from './clip';
-import { area, type Outline, type Point, tilted } from './point';
+import { area, extentAlong, type Outline, type Point, tilted } from './point';
 import type { SettingPart, SettingPiece } from './settingPiece';
 import type { InnerSetting } from './straightSetting';
 import { finishedBlock } from './wedge';
@@ -140,19 +140,7 @@ class SlantedGrid {
   private cut(part: SettingPart, fabric: string, outline: Outline, grain: Degrees): SettingPiece[] {
     const left = clippedTo(outline, this.width, this.height);
     if (area(left) < 1e-9) return [];
-    const { length, width } = extent(left, grain);
+    const { length, width } = extentAlong(left, grain);
     return [{ part, fabric, outline: left, grain, length, width, border: null }];
   }
-}
-
-/** Size of the smallest box along the grain that holds an outline. */
-function extent(outline: Outline, grain: Degrees): { length: Inches; width: Inches } {
-  const cos = Math.cos((grain * Math.PI) / 180);
-  const sin = Math.sin((grain * Math.PI) / 180);
-  const along = outline.map(({ x, y }) => x * cos + y * sin);
-  const across = outline.map(({ x, y }) => y * cos - x * sin);
-  return {
-    length: Math.max(...along) - Math.min(...along),
-    width: Math.max(...across) - Math.min(...across),
-  };
 }

@@ -1,5 +1,5 @@
 // Points and outlines in inches: x to the right, y down, as on paper and screen.
-import type { Inches } from '../model/units';
+import type { Degrees, Inches } from '../model/units';
 
 export interface Point {
   readonly x: Inches;
@@ -25,6 +25,18 @@ export function area(outline: Outline): number {
     twice += point.x * next.y - next.x * point.y;
   });
   return Math.abs(twice) / 2;
+}
+
+/** The smallest box with its length along `grain` (degrees clockwise from the right) that holds an outline. */
+export function extentAlong(outline: Outline, grain: Degrees): { length: Inches; width: Inches } {
+  const cos = Math.cos((grain * Math.PI) / 180);
+  const sin = Math.sin((grain * Math.PI) / 180);
+  const along = outline.map(({ x, y }) => x * cos + y * sin);
+  const across = outline.map(({ x, y }) => y * cos - x * sin);
+  return {
+    length: Math.max(...along) - Math.min(...along),
+    width: Math.max(...across) - Math.min(...across),
+  };
 }
 
 export function boxOutline(box: Box): Outline {

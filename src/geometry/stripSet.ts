@@ -1,12 +1,59 @@
-// A strip set lying on the table: where each strip shows, and where a wedge lies on it. The first strip is at the bottom,
-// so that a wedge cut tip up points up. x runs from the left end, y down from the top edge, inches.
+// A strip set: how strips add up once they are sewn, where each shows, and where a wedge lies on it. On the table the first
+// strip is at the bottom, so that a wedge cut tip up points up. All formulas are plane geometry: a seam s takes s off the
+// edge of each piece it joins.
+import { HAIR } from '../model/lengths';
 import type { Strip, Tip, WedgePlan } from '../model/project';
 import type { Inches } from '../model/units';
-import { setHeight } from './bands';
 import type { Outline } from './point';
 import { cutWedge } from './wedge';
 
-/** What shows of one strip once the set is sewn: from `top` down to `bottom`, inches from the set's top edge. */
+/**
+ * Finished width of a piece cut so wide, with a seam on both sides: w − 2s, inches; 0 or less where it vanishes
+ * (model/lengths.ts). It is also what a strip adds to the height of its set, and what all strips of a set must add to make
+ * one so high.
+ */
+export function finishedWidth(cut: Inches, seam: Inches): Inches {
+  return cut - 2 * seam;
+}
+
+/** The cut width that finishes so wide with a seam on both sides: w + 2s, inches. */
+export function cutWidth(finished: Inches, seam: Inches): Inches {
+  return finished + 2 * seam;
+}
+
+/** Height of a set of strips: Σw − 2s(n − 1), inches; 0 without strips. */
+export function setHeight(strips: readonly Pick<Strip, 'width'>[], seam: Inches): Inches {
+  if (strips.length === 0) return 0;
+  return strips.reduce((sum, strip) => sum + strip.width, 0) - 2 * seam * (strips.length - 1);
+}
+
+/** What a set so high lacks for the wedge, inches; 0 when it is high enough. */
+export function heightShort(height: Inches, wedge: Pick<WedgePlan, 'cutHeight'>): Inches {
+  const short = wedge.cutHeight - height;
+  return short > HAIR ? short : 0;
+}
+
+/** What shows of one strip once the set is sewn, inches from the raw edge of the first strip. */
+interface StripSpan {
+  readonly from: Inches;
+  readonly to: Inches;
+}
+
+/**
+ * What shows of each strip, from 0 up to the set's height without a gap; empty without strips. Inside strips lose a seam on
+ * both sides (w − 2s), the two outside ones on one (w − s), a single strip none.
+ */
+export function stripSpans(strips: readonly Pick<Strip, 'width'>[], seam: Inches): StripSpan[] {
+  let to = 0;
+  return strips.map(({ width }, strip) => {
+    const from = to;
+    const seams = Number(strip > 0) + Number(strip < strips.length - 1);
+    to = from + width - seams * seam;
+    return { from, to };
+  });
+}
+
+/** What shows of one strip on the table: from `top` down to `bottom`, inches from the set's top edge. */
 export interface StripPlace {
   /** Index of the strip in its set. */
   readonly strip: number;
@@ -14,18 +61,14 @@ export interface StripPlace {
   readonly bottom: Inches;
 }
 
-/**
- * Where the strips of a set show, first strip (at the bottom) first; empty without strips. Inside strips lose a seam on both
- * sides, the two outside ones on one, a single strip none: they fill the set's height without a gap.
- */
+/** Where the strips of a set show on the table, first strip (at the bottom) first; empty without strips. */
 export function stripPlaces(strips: readonly Pick<Strip, 'width'>[], seam: Inches): StripPlace[] {
-  let bottom = setHeight(strips, seam);
-  return strips.map(({ width }, strip) => {
-    const seams = Number(strip > 0) + Number(strip < strips.length - 1);
-    const place = { strip, top: bottom - (width - seams * seam), bottom };
-    bottom = place.top;
-    return place;
-  });
+  const height = setHeight(strips, seam);
+  return stripSpans(strips, seam).map(({ from, to }, strip) => ({
+    strip,
+    top: height - to,
+    bottom: height - from,
+  }));
 }
 
 /** The outline of a wedge cut with its base from `start` on a set `height` high: left base corner, right one, then the tip. */

@@ -3,6 +3,7 @@
 import { type Phrase, phrase } from '../model/phrase';
 import type { WedgePlan } from '../model/project';
 import type { Degrees, Inches } from '../model/units';
+import { sizeWithSeams } from './allowance';
 
 /** Half the apex angle of a wedge, 180/N, in degrees. */
 export function halfAngle(perBlock: number): Degrees {
@@ -48,8 +49,7 @@ export function finishedBlock(wedge: WedgePlan): { width: Inches; height: Inches
 
 /** The same before it is sewn into the top: an outer seam more on every side. */
 export function unfinishedBlock(wedge: WedgePlan): { width: Inches; height: Inches } {
-  const { width, height } = finishedBlock(wedge);
-  return { width: width + 2 * wedge.outerSeam, height: height + 2 * wedge.outerSeam };
+  return sizeWithSeams(finishedBlock(wedge), wedge.outerSeam);
 }
 
 /** The assembly seam that makes an unfinished block measure `across` flats: sa = (h + t − so − (across − 2so)/2) sin a. */

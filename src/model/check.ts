@@ -1,6 +1,8 @@
 // What the schema alone cannot say: that every part named exists, that counts fit together, that nothing hangs twice.
 // Wedge yield and use are checked in cutting/ledger.ts.
+
 import { stepsPerTurn, turnsOf } from './find';
+import { isTooNarrow } from './lengths';
 import { type Phrase, type PhraseValue, phrase } from './phrase';
 import type { Project } from './project';
 import type { Problem } from './result';
@@ -115,12 +117,12 @@ function backingFabric({ buying }: Project): string[] {
 }
 
 function stripWidths(project: Project): Problem[] {
-  const least = 2 * project.wedge.seam;
+  const { seam } = project.wedge;
   const say = 'A strip cut {width} wide vanishes in its two seams; it must be wider than {least}.';
   const narrow = (path: string, width: number) =>
-    width > least
-      ? []
-      : [problem('strip-too-narrow', path, say, { width: { inches: width }, least: { inches: least } })];
+    isTooNarrow(width, seam)
+      ? [problem('strip-too-narrow', path, say, { width: { inches: width }, least: { inches: 2 * seam } })]
+      : [];
   return [
     ...project.stripsOnHand.flatMap((strip, index) => narrow(`stripsOnHand[${index}].width`, strip.width)),
     ...project.stripSets.flatMap((set, at) =>

@@ -1,11 +1,24 @@
 // Pieces with their seam allowance: against the published square for corner triangles and against areas by another way.
 import { describe, expect, it } from 'vitest';
-import { withAllowance } from '../../src/cutting/top/bulk';
-import { cutOutline, sideLengths } from '../../src/geometry/allowance';
+import { cutOutline, sideLengths, sizeWithSeams } from '../../src/geometry/allowance';
 import { cornerLeg, cornerOutlines } from '../../src/geometry/block';
-import { area } from '../../src/geometry/point';
+import { area, type Outline } from '../../src/geometry/point';
 import { WEDGE_COUNTS } from '../../src/model/project';
 import { usualWedge } from './strips';
+
+/** Area with an allowance all round, mitred at the corners: A + P·s + s² Σ tan(turn / 2), inward turns counted against it. */
+function grownArea(outline: Outline, seam: number): number {
+  const perimeter = sideLengths(outline).reduce((sum, side) => sum + side, 0);
+  const corners = outline.reduce((sum, point, at) => {
+    const next = outline[(at + 1) % outline.length]!;
+    const after = outline[(at + 2) % outline.length]!;
+    const one = { x: next.x - point.x, y: next.y - point.y };
+    const other = { x: after.x - next.x, y: after.y - next.y };
+    const turn = Math.atan2(one.x * other.y - one.y * other.x, one.x * other.x + one.y * other.y);
+    return sum + Math.tan(turn / 2);
+  }, 0);
+  return area(outline) + perimeter * seam + corners * seam ** 2;
+}
 
 describe('a piece with its seam allowance', () => {
   it('of a square is the square and two seams', () => {
@@ -26,10 +39,21 @@ describe('a piece with its seam allowance', () => {
     'has, for each setting piece of %i wedges, the area worked out from sides and turns',
     (perBlock) => {
       for (const outline of cornerOutlines({ ...usualWedge, perBlock })) {
-        expect(area(cutOutline(outline, 0.25))).toBeCloseTo(withAllowance(outline, 0.25), 9);
+        expect(area(cutOutline(outline, 0.25))).toBeCloseTo(grownArea(outline, 0.25), 9);
       }
     },
   );
+
+  it('stays open where it bends inwards', () => {
+    const notch = [[0, 0], [4, 0], [4, 4], [2, 4], [2, 2], [0, 2]].map(([x, y]) => ({ x: x!, y: y! })); // biome-ignore format: a table
+    // Grown by 1/2: a 5 × 5 square less the 2 × 2 notch that stays open: its inner corner moves too.
+    expect(area(cutOutline(notch, 0.5))).toBeCloseTo(25 - 4, 12);
+    expect(grownArea(notch, 0.5)).toBeCloseTo(25 - 4, 12);
+  });
+
+  it('of a finished size is a seam more on every side', () => {
+    expect(sizeWithSeams({ width: 3, height: 4 }, 0.25)).toEqual({ width: 3.5, height: 4.5 });
+  });
 
   it('is its own mirror image across the diagonal where the block is square, and not where it is a rectangle', () => {
     for (const perBlock of WEDGE_COUNTS) {

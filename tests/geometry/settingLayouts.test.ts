@@ -4,7 +4,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { area, boxOutline, type Outline, placed } from '../../src/geometry/point';
 import { layOut } from '../../src/geometry/setting';
-import { settingSquares, trianglesFor } from '../../src/geometry/settingTriangles';
 import { finishedBlock } from '../../src/geometry/wedge';
 import { checkReferences } from '../../src/model/check';
 import { createProject } from '../../src/model/create';
@@ -202,42 +201,5 @@ describe('on point', () => {
       }
     }
     expect(reached.size).toBe(project.wall.cells.length);
-  });
-});
-
-describe('squares for setting triangles', () => {
-  // Public cutting chart: size of the square to cut for side and corner triangles, blocks of 5 to 16 in finished.
-  const CHART: Readonly<Record<number, readonly [side: number, corner: number]>> = {
-    5: [8.375, 4.5], 6: [9.75, 5.125], 7: [11.25, 5.875], 8: [12.625, 6.625], 9: [14, 7.25], 10: [15.5, 8],
-    11: [16.875, 8.75], 12: [18.25, 9.375], 13: [19.75, 10.125], 14: [21.125, 10.875], 15: [22.5, 11.5], 16: [23.875, 12.25],
-  }; // biome-ignore format: a table
-
-  it('are those of the published chart from 5 to 16 inches', () => {
-    for (const [block, [side, corner]] of Object.entries(CHART)) {
-      expect(trianglesFor(Number(block), 0.25)).toEqual({ side, corner });
-    }
-  });
-
-  it('never fall short of what plane geometry asks for', () => {
-    fc.assert(
-      fc.property(
-        fc.double({ min: 2, max: 40, noNaN: true }),
-        fc.constantFrom(0.25, 0.3125, 0.375),
-        (block, seam) => {
-          const { side, corner } = trianglesFor(block, seam);
-          expect(side).toBeGreaterThanOrEqual(Math.SQRT2 * block + seam * (2 + 2 * Math.SQRT2));
-          expect(corner).toBeGreaterThanOrEqual(block / Math.SQRT2 + seam * (2 + Math.SQRT2));
-        },
-      ),
-      { seed: 20260103 },
-    );
-  });
-
-  it('agree with a guild’s worked example: a 6 in block takes 9 3/4, 5 1/8 and a 6 1/2 square (Moonlight Quilters, On-Point Settings)', () => {
-    const wedge = { ...base.wedge, cutHeight: base.wedge.cutHeight - 4 };
-    expect(finishedBlock(wedge).width).toBeCloseTo(6, 9);
-    const squares = settingSquares(wedge);
-    expect([squares.side, squares.corner]).toEqual([9.75, 5.125]);
-    expect(squares.plain).toBeCloseTo(6.5, 9);
   });
 });

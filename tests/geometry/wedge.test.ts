@@ -1,9 +1,10 @@
 // The wedge and its block against worked figures. Those marked "trade notes" are the worked examples the plan was written
 // from (plane geometry); "common practice, no source" marks what makers say.
 import { describe, expect, it } from 'vitest';
-import { setHeight, wedgeBands } from '../../src/geometry/bands';
+import { wedgeBands } from '../../src/geometry/bands';
 import { blockOutline, cornerLeg } from '../../src/geometry/block';
 import { area } from '../../src/geometry/point';
+import { setHeight } from '../../src/geometry/stripSet';
 import {
   apothem,
   cutWedge,

@@ -1,4 +1,5 @@
 // How many bolts so many equal kits take, and what is left on the last one.
+import { piecesIn } from '../../model/lengths';
 import type { Inches } from '../../model/units';
 import { layOutCutting } from '../yardage/clothLayout';
 
@@ -24,7 +25,7 @@ export interface KitCloth {
 export function boltsFor(kits: number, cloth: KitCloth, bolt: Inches, straighten: Inches): Bolts | null {
   const usable = bolt - straighten;
   if (kits <= 0 || cloth.inches <= 0) return { bolts: 0, kitsPerBolt: 0, left: 0 };
-  const kitsPerBolt = Math.floor((usable + 1e-9) / cloth.inches);
+  const kitsPerBolt = piecesIn(usable, cloth.inches);
   if (kitsPerBolt > 0) {
     const bolts = Math.ceil(kits / kitsPerBolt);
     const onLast = kits - (bolts - 1) * kitsPerBolt;

@@ -1,5 +1,6 @@
 // The cutting table once a plan is cut: strips that came off the ruler, cloth and strips that are left. Nothing is lost: what
 // a piece measured is what its strips and its rest measure together.
+import { isTooNarrow } from '../../model/lengths';
 import type { ClothOnHand, StripOnHand } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { stripKey } from '../sets/stripsUnused';
@@ -30,7 +31,7 @@ export function afterCutting(
   const cloth: ClothOnHand[] = [];
   let cut = 0;
   const lay = (from: string, strip: Omit<StripOnHand, 'id'>) => {
-    if (strip.width <= 2 * seam + 1e-9 || strip.length < LEAST_LENGTH - 1e-9) return;
+    if (isTooNarrow(strip.width, seam) || strip.length < LEAST_LENGTH - 1e-9) return;
     const same = strips.find(
       (one) =>
         stripKey(one.fabric, one.width) === stripKey(strip.fabric, strip.width) &&

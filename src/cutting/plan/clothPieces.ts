@@ -1,4 +1,5 @@
 // What strips are cut from: every piece of cloth and every strip on hand, one by one, with the set lengths worth looking at.
+import { piecesIn } from '../../model/lengths';
 import type { ClothOnHand, FabricId, StripOnHand, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { lengthFor, wedgesOnLength } from '../wedges/yield';
@@ -64,5 +65,5 @@ export function setSizes(pieces: readonly Piece[], wedge: WedgePlan): number[] {
 
 /** Strips for a set of this length that one strip as long as the piece gives, cut across; at most three. */
 export function partsOf(piece: Piece, setLength: Inches): number {
-  return Math.min(MOST_PARTS, Math.floor(piece.length / setLength + 1e-9));
+  return Math.min(MOST_PARTS, piecesIn(piece.length, setLength));
 }

@@ -1,5 +1,6 @@
 // Cloth cut into strips side by side: do these pieces give so many strips of each width, and how? The cutting-stock problem
 // in one dimension; exact by dynamic programming up to three widths, a stated heuristic beyond.
+import { piecesIn } from '../../model/lengths';
 import type { Inches } from '../../model/units';
 
 export interface ClothPiece {
@@ -146,7 +147,7 @@ function patternsOf(
   need: readonly number[],
 ): [a: number, b: number, c: number][] {
   const patterns: [number, number, number][] = [];
-  const fits = (left: number, at: number) => (left < 0 ? 0 : Math.floor(left / width[at]! + 1e-9));
+  const fits = (left: number, at: number) => (left < 0 ? 0 : piecesIn(left, width[at]!));
   for (let a = 0; a <= Math.min(need[0]!, fits(depth, 0)); a += 1) {
     const rest = a === 0 ? depth : depth - a * width[0]!;
     for (let b = 0; b <= Math.min(need[1]!, fits(rest, 1)); b += 1) {

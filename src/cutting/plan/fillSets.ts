@@ -1,5 +1,6 @@
 // The most sets of one length from the pieces as they are: strips shared evenly among the fabrics where that can be, else as
 // tightly as they go. Long strips are cut across into two or three.
+import { piecesIn } from '../../model/lengths';
 import type { FabricId } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { bestFill, cutCloth } from './cutCloth';
@@ -89,8 +90,8 @@ function mostByCloth(room: Room, needs: SetNeeds, neighboursDiffer: boolean): nu
   const first = needs.of(1);
   if (!first) return 0;
   const { cloth, others } = needs.least(MOST_SETS);
-  const most = Math.floor(room.all / cloth + 1e-9);
-  return neighboursDiffer ? Math.min(most, Math.floor(room.others / others + 1e-9)) : most;
+  const most = piecesIn(room.all, cloth);
+  return neighboursDiffer ? Math.min(most, piecesIn(room.others, others)) : most;
 }
 
 function cutFor(

@@ -1,5 +1,7 @@
 // How many strips of each width so many sets need, all high enough, near a wanted proportion and with least cloth.
 // An integer problem: exact for few sets, a stated heuristic for many.
+import { finishedWidth } from '../../geometry/stripSet';
+import { HAIR, isTooNarrow } from '../../model/lengths';
 import type { Inches } from '../../model/units';
 
 /** A cut width and its part in the proportion (2 : 2 : 1 and the like; parts need not add up to anything). */
@@ -58,19 +60,18 @@ export function setPatterns(
   height: Inches,
   seam: Inches,
 ): { patterns: number[][]; exact: boolean } {
-  const gains = widths.map((width) => width - 2 * seam);
-  const needed = height - 2 * seam;
-  if (gains.some((gain) => gain <= 1e-9)) return { patterns: [], exact: true };
+  const gains = widths.map((width) => finishedWidth(width, seam));
+  const needed = finishedWidth(height, seam);
+  if (widths.some((width) => isTooNarrow(width, seam))) return { patterns: [], exact: true };
   const beyond = Math.max(MOST_BEYOND, Math.min(...gains));
   const patterns: number[][] = [];
   const grow = (at: number, counts: number[], reach: number): void => {
-    if (patterns.length > MOST_PATTERNS) return;
     if (at === widths.length) {
-      if (reach >= needed - 1e-9 && reach < needed + beyond - 1e-9) patterns.push([...counts]);
+      if (reach >= needed - HAIR && reach < needed + beyond - HAIR) patterns.push([...counts]);
       return;
     }
     const most = Math.floor((needed + beyond - reach) / gains[at]!);
-    for (let count = 0; count <= most; count += 1) {
+    for (let count = 0; count <= most && patterns.length <= MOST_PATTERNS; count += 1) {
       counts[at] = count;
       grow(at + 1, counts, reach + count * gains[at]!);
     }

@@ -1,5 +1,6 @@
 // A bound on the wedges that pieces of cloth give, which no cut goes beyond, however strips are cut across. It tells whether a
 // plan is proved. All sums are of width times wedges: a set of n wedges takes n times its cloth, side by side.
+import { piecesIn } from '../../model/lengths';
 import type { WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { lengthFor, wedgesOnLength } from '../wedges/yield';
@@ -80,7 +81,7 @@ function boundFor(rooms: readonly Room[], long: number, cloth: Inches, wedge: We
     return { ...room, short, gain: room.wedges - short };
   });
   const wide = rated.reduce((sum, room) => sum + (room.wedges >= long ? room.width : 0), 0);
-  let left = Math.floor(wide / cloth + 1e-9) * cloth;
+  let left = piecesIn(wide, cloth) * cloth;
   let sum = rated.reduce((whole, room) => whole + room.width * room.short, 0);
   for (const { width, gain, wedges } of rated.toSorted((one, other) => other.gain - one.gain)) {
     if (wedges < long) continue;

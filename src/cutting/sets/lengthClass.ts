@@ -1,4 +1,5 @@
 // Strips on hand sorted by length: only strips of about one length are sewn into a set.
+import { finishedWidth } from '../../geometry/stripSet';
 import type { StripOnHand, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { lengthFor } from '../wedges/yield';
@@ -31,6 +32,6 @@ export function lengthClasses(rows: readonly StripOnHand[], wedge: WedgePlan): L
   return groups.map((group) => ({
     rows: group,
     length: group.at(-1)!.length,
-    reach: group.reduce((sum, row) => sum + row.count * (row.width - 2 * wedge.seam), 0),
+    reach: group.reduce((sum, row) => sum + row.count * finishedWidth(row.width, wedge.seam), 0),
   }));
 }

@@ -1,8 +1,10 @@
 // A strip set that is too short for its wedge: the strips that would mend it, and where in the set they go.
-import { setHeight } from '../../geometry/bands';
+import { cutWidth, finishedWidth, heightShort, setHeight } from '../../geometry/stripSet';
+import { HAIR, isTooNarrow, upToStep } from '../../model/lengths';
 import { counted, type Phrase, type PhraseValue, phrase } from '../../model/phrase';
 import type { FabricId, Strip, StripOnHand, StripSet, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
+import { isLongEnough } from './stripsUnused';
 
 export interface HeightMend {
   /** How much the set is short, inches, above 0. */
@@ -28,11 +30,13 @@ export function mendHeight(
   wedge: WedgePlan,
   unused: readonly StripOnHand[],
 ): HeightMend | null {
-  const short = wedge.cutHeight - setHeight(set.strips, wedge.seam);
-  if (short <= 1e-9) return null;
-  const seams = set.strips.length === 0 ? 0 : 2 * wedge.seam;
-  const leastWidth = Math.ceil((short + seams) / QUARTER - 1e-9) * QUARTER;
-  const chosen = fewestStrips(set, short, seams, wedge, unused);
+  const { seam } = wedge;
+  const short = heightShort(setHeight(set.strips, seam), wedge);
+  if (short === 0) return null;
+  // What the finished widths of the new strips must come to; without strips the set has its outer seams to fill first.
+  const missing = set.strips.length === 0 ? finishedWidth(wedge.cutHeight, seam) : short;
+  const leastWidth = upToStep(cutWidth(missing, seam), QUARTER);
+  const chosen = fewestStrips(set, missing, seam, unused);
   const add = placed(set.strips, chosen);
   const values = { set: set.label, short: { inches: short }, width: { inches: leastWidth } };
   if (add.length === 0) {
@@ -51,41 +55,41 @@ export function mendHeight(
 /** The fewest strips that reach, and of those the least height too much; of strips as wide, a fabric the set lacks comes first. */
 function fewestStrips(
   set: Pick<StripSet, 'strips' | 'length'>,
-  short: Inches,
-  seams: Inches,
-  wedge: WedgePlan,
+  missing: Inches,
+  seam: Inches,
   unused: readonly StripOnHand[],
 ): Strip[] {
   const inSet = new Set(set.strips.map((strip) => strip.fabric));
   const rows = unused
-    .filter((row) => row.count > 0 && row.length >= set.length - 1e-9 && row.width > 2 * wedge.seam)
+    .filter((row) => row.count > 0 && isLongEnough(row, set.length) && !isTooNarrow(row.width, seam))
     .toSorted(
       (one, other) =>
         one.width - other.width || Number(inSet.has(one.fabric)) - Number(inSet.has(other.fabric)),
     );
   for (let count = 1; count <= MOST_STRIPS; count += 1) {
-    const found = cheapest(rows, count, short + seams + (count - 1) * 2 * wedge.seam);
+    const found = cheapest(rows, count, missing, seam);
     if (found) return found;
   }
   return [];
 }
 
-/** Exactly `count` strips whose widths come to at least `wanted`, with the least over; null when no choice reaches. */
-function cheapest(rows: readonly StripOnHand[], count: number, wanted: Inches): Strip[] | null {
+/** Exactly `count` strips whose finished widths come to at least `wanted`, with the least over; null when no choice reaches. */
+function cheapest(rows: readonly StripOnHand[], count: number, wanted: Inches, seam: Inches): Strip[] | null {
   let best: { over: number; strips: Strip[] } | null = null;
   const left = rows.map((row) => row.count);
-  const widest = Math.max(0, ...rows.map((row) => row.width));
+  const gains = rows.map((row) => finishedWidth(row.width, seam));
+  const widest = Math.max(0, ...gains);
   const choose = (from: number, chosen: readonly Strip[], reach: Inches) => {
     const over = reach - wanted;
     if (chosen.length === count) {
-      if (over >= -1e-9 && (best === null || over < best.over - 1e-9)) best = { over, strips: [...chosen] };
+      if (over >= -HAIR && (best === null || over < best.over - HAIR)) best = { over, strips: [...chosen] };
       return;
     }
-    if (reach + (count - chosen.length) * widest < wanted - 1e-9) return;
+    if (reach + (count - chosen.length) * widest < wanted - HAIR) return;
     for (let at = from; at < rows.length; at += 1) {
       if (left[at] === 0) continue;
       left[at]! -= 1;
-      choose(at, [...chosen, { fabric: rows[at]!.fabric, width: rows[at]!.width }], reach + rows[at]!.width);
+      choose(at, [...chosen, { fabric: rows[at]!.fabric, width: rows[at]!.width }], reach + gains[at]!);
       left[at]! += 1;
     }
   };

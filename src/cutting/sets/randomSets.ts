@@ -2,8 +2,9 @@
 // kept (locked, sewn or cut) stay as they are, locked strips keep their places, and no strip is used twice.
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
-import { setHeight } from '../../geometry/bands';
+import { finishedWidth, heightShort, setHeight } from '../../geometry/stripSet';
 import { freshId, setLetter } from '../../model/find';
+import { isTooNarrow, piecesIn } from '../../model/lengths';
 import type { Phrase } from '../../model/phrase';
 import type { Fabric, Project, Strip, StripOnHand, StripSet, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
@@ -66,7 +67,7 @@ export function setMakingOf(project: Project, want: SetMaking['want'], seed: num
 export function makeSets(making: SetMaking): MadeSets {
   const { wedge } = making;
   const rows = stripsLeftBeside(making.stripsOnHand, [...making.keep, ...lockedParts(making)]);
-  const wide = rows.filter((row) => row.width > 2 * wedge.seam + 1e-9);
+  const wide = rows.filter((row) => !isTooNarrow(row.width, wedge.seam));
   const classes = lengthClasses(wide, wedge);
   const scoring = setScoring(making.fabrics, wide, wedge);
   const plan = planSets(making, classes);
@@ -81,7 +82,7 @@ export function makeSets(making: SetMaking): MadeSets {
   const laid = found.sets.filter((_, at) => whole[at]);
   const sets = asStripSets(laid, pieces, classes, making);
   const left = rowsLeft(rows, loose, laid.flat());
-  const high = sets.filter((set) => setHeight(set.strips, wedge.seam) >= wedge.cutHeight - 1e-9);
+  const high = sets.filter((set) => heightShort(setHeight(set.strips, wedge.seam), wedge) === 0);
   const notes = setNotes({ ...making, rows, wide, classes, wanted: plan.wanted, sets: high, left });
   return { sets, left, notes, score: found.cost };
 }
@@ -140,18 +141,18 @@ function heldPieces(
 /** How many sets to try for and of which length class: the longest strips first, as far as they reach. */
 function planSets(making: SetMaking, classes: readonly LengthClass[]): { sets: number[]; wanted: number } {
   const { wedge, held = [] } = making;
-  const each = wedge.cutHeight - 2 * wedge.seam;
+  const each = finishedWidth(wedge.cutHeight, wedge.seam);
   const heldIn = held.map((set) => nearestClass(set.length, classes));
   // What the sets with locked strips take of each class before others are thought of.
   const reach = classes.map((one) => one.reach);
   held.forEach((set, at) => {
     const locked = set.strips.filter((strip) => strip.locked);
-    const has = locked.reduce((sum, strip) => sum + strip.width - 2 * wedge.seam, 0);
+    const has = locked.reduce((sum, strip) => sum + finishedWidth(strip.width, wedge.seam), 0);
     if (reach[heldIn[at]!] !== undefined) reach[heldIn[at]!]! -= Math.max(0, each - has);
   });
   const fill = (height: Inches) =>
     reach.flatMap((there, index) =>
-      Array.from({ length: Math.max(0, Math.floor(there / height + 1e-9)) }, () => index),
+      Array.from({ length: Math.max(0, piecesIn(there, height)) }, () => index),
     );
   const room = [...heldIn, ...fill(each)];
   // As many as possible leaves a little air: sets exactly as high as the wedge are hard to fill from real widths.
@@ -197,13 +198,9 @@ function bestOf(input: SearchInput, seed: number): SearchOutcome {
   return outcomes.reduce((best, one) => (one.cost < best.cost ? one : best));
 }
 
-function heightOf(set: readonly number[], pieces: readonly LoosePiece[], wedge: WedgePlan): Inches {
-  const sum = set.reduce((total, piece) => total + pieces[piece]!.width, 0);
-  return sum - 2 * wedge.seam * Math.max(0, set.length - 1);
-}
-
 function highEnough(set: readonly number[], pieces: readonly LoosePiece[], wedge: WedgePlan): boolean {
-  return set.length > 0 && heightOf(set, pieces, wedge) >= wedge.cutHeight - 1e-9;
+  const strips = set.map((piece) => pieces[piece]!);
+  return heightShort(setHeight(strips, wedge.seam), wedge) === 0;
 }
 
 function asStripSets(

@@ -1,10 +1,13 @@
 // What is said after strip sets were made at random: strips left aside, sets or wedges missing with the strips that would
 // mend it, and neighbours that could not be helped.
+import { cutWidth, finishedWidth } from '../../geometry/stripSet';
+import { HAIR, isTooNarrow } from '../../model/lengths';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { StripOnHand, StripSet, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { lengthFor, wedgesNeeded } from '../wedges/yield';
 import { type LengthClass, USUAL_LENGTH } from './lengthClass';
+import { isLongEnough } from './stripsUnused';
 
 /** Narrower strips than this are not what one would go and cut to fill a set. */
 const LEAST_USUAL_WIDTH: Inches = 1;
@@ -34,12 +37,12 @@ export function setNotes(outcome: MakingOutcome): Phrase[] {
 }
 
 function tooNarrow(rows: readonly StripOnHand[], wedge: WedgePlan): Phrase[] {
-  const narrow = rows.reduce((sum, row) => sum + (row.width > 2 * wedge.seam + 1e-9 ? 0 : row.count), 0);
+  const narrow = rows.reduce((sum, row) => sum + (isTooNarrow(row.width, wedge.seam) ? row.count : 0), 0);
   if (narrow === 0) return [];
   const one = '1 strip is left aside: cut {least} wide or less, it would vanish in its two seams.';
   const many =
     '{count} strips are left aside: cut {least} wide or less, they would vanish in their two seams.';
-  return [counted(narrow, one, many, { least: { inches: 2 * wedge.seam } })];
+  return [counted(narrow, one, many, { least: { inches: cutWidth(0, wedge.seam) } })];
 }
 
 function tooShort(rows: readonly StripOnHand[], wedge: WedgePlan): Phrase[] {
@@ -59,13 +62,13 @@ function shortage(outcome: MakingOutcome): Phrase[] {
   const { wedge } = outcome;
   const width = usualWidth(classes, wedge);
   const length = classes[0]?.length ?? USUAL_LENGTH;
-  const gain = width - 2 * wedge.seam;
-  const each = wedge.cutHeight - 2 * wedge.seam;
+  const gain = finishedWidth(width, wedge.seam);
+  const each = finishedWidth(wedge.cutHeight, wedge.seam);
   const beside = left
-    .filter((row) => row.width > 2 * wedge.seam && row.length >= length - 1e-9)
-    .reduce((sum, row) => sum + row.count * (row.width - 2 * wedge.seam), 0);
-  const first = Math.max(1, Math.ceil((each - beside) / gain - 1e-9));
-  const strips = first + (missing - 1) * Math.ceil(each / gain - 1e-9);
+    .filter((row) => !isTooNarrow(row.width, wedge.seam) && isLongEnough(row, length))
+    .reduce((sum, row) => sum + row.count * finishedWidth(row.width, wedge.seam), 0);
+  const first = Math.max(1, Math.ceil((each - beside) / gain - HAIR));
+  const strips = first + (missing - 1) * Math.ceil(each / gain - HAIR);
   const say =
     sets.length === 0
       ? 'There are not enough strips for a set {height} high.'
@@ -83,7 +86,7 @@ function usualWidth(classes: readonly LengthClass[], wedge: WedgePlan): Inches {
   for (const { rows } of classes) {
     for (const { width, count } of rows) {
       if (width < LEAST_USUAL_WIDTH) continue;
-      reach.set(width, (reach.get(width) ?? 0) + count * (width - 2 * wedge.seam));
+      reach.set(width, (reach.get(width) ?? 0) + count * finishedWidth(width, wedge.seam));
     }
   }
   const most = [...reach].sort((one, other) => other[1] - one[1] || one[0] - other[0])[0];

@@ -2,7 +2,7 @@
 // uses it is in setSearch.ts.
 import { likeness } from '../../cloth/likeness';
 import { printMix } from '../../cloth/print/printMix';
-import { setHeight } from '../../geometry/bands';
+import { setHeight } from '../../geometry/stripSet';
 import type { Fabric, Strip, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
 

@@ -3,6 +3,7 @@
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
+import { cutWidth, finishedWidth } from '../../geometry/stripSet';
 import type { FabricId } from '../../model/project';
 import {
   HEIGHT_TO_SPARE,
@@ -205,11 +206,11 @@ class SewingTable {
     const stack = this.loose[this.input.sets[set]!]!;
     const { wedge } = this.input.scoring;
     const { fromFirst, last } = this.heldIn(set);
-    const reach = (piece: number) => this.input.pieces[piece]!.width - 2 * wedge.seam;
+    const reach = (piece: number) => finishedWidth(this.input.pieces[piece]!.width, wedge.seam);
     const mine = fromFirst.flatMap((held) => held ?? stack.pop() ?? []);
     let height = mine.reduce(
       (sum, piece) => sum + reach(piece),
-      2 * wedge.seam + (last === null ? 0 : reach(last)),
+      cutWidth(last === null ? 0 : reach(last), wedge.seam),
     );
     while (height < wedge.cutHeight + 0.25 && stack.length > 0) {
       const piece = stack.pop()!;
@@ -287,10 +288,10 @@ class SewingTable {
     let reach = 0;
     for (const piece of pieces) {
       this.fair[piece.fabricAt]! += 1;
-      reach += piece.width - 2 * seam;
+      reach += finishedWidth(piece.width, seam);
     }
     const part =
-      reach > 0 ? Math.min(1, (sets.length * (cutHeight + HEIGHT_TO_SPARE - 2 * seam)) / reach) : 0;
+      reach > 0 ? Math.min(1, (sets.length * finishedWidth(cutHeight + HEIGHT_TO_SPARE, seam)) / reach) : 0;
     this.fair.forEach((count, fabric) => {
       this.fair[fabric] = count * part;
     });

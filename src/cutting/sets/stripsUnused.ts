@@ -1,5 +1,6 @@
 // Strips on hand against strips sewn. On hand is what has been cut to width; a set lists what is sewn into it and takes
 // nothing out of the list on hand, so that taking a set apart gives its strips back by itself.
+import { HAIR } from '../../model/lengths';
 import type { FabricId, Project, StripOnHand, StripSet } from '../../model/project';
 import type { Inches } from '../../model/units';
 
@@ -41,6 +42,11 @@ export function stripKey(fabric: FabricId, width: Inches): string {
   return `${Math.round(width * 10_000)} ${fabric}`;
 }
 
+/** Whether a strip is long enough for a set of this length, inches. */
+export function isLongEnough(strip: Pick<StripOnHand, 'length'>, setLength: Inches): boolean {
+  return strip.length >= setLength - HAIR;
+}
+
 /**
  * The rows on hand less what these sets already use, rows used up left out. Where rows differ in length only, the shorter
  * strips are taken first for short sets: a strip shorter than the set is never counted as the one sewn into it.
@@ -52,7 +58,7 @@ export function stripsLeftBeside(onHand: readonly StripOnHand[], sets: readonly 
       const alike = rows.filter(
         (row) => row.count > 0 && stripKey(row.fabric, row.width) === stripKey(strip.fabric, strip.width),
       );
-      const taken = alike.find((row) => row.length >= set.length - 1e-9) ?? alike.at(-1);
+      const taken = alike.find((row) => isLongEnough(row, set.length)) ?? alike.at(-1);
       if (taken) taken.count -= 1;
     }
   }

@@ -1,9 +1,10 @@
 // How heavy and how thick the top becomes: seams in a block, layers where its points meet, weight of the cloth with its
 // seam allowances. Advice is common practice.
-import { setHeight } from '../../geometry/bands';
+import { cutOutline } from '../../geometry/allowance';
 import { cornerOutlines } from '../../geometry/block';
-import { area, type Outline } from '../../geometry/point';
+import { area } from '../../geometry/point';
 import { layOut } from '../../geometry/setting';
+import { setHeight, stripSpans } from '../../geometry/stripSet';
 import { cutWedge, slope } from '../../geometry/wedge';
 import { findSet } from '../../model/find';
 import { type Phrase, phrase } from '../../model/phrase';
@@ -68,14 +69,14 @@ export function clothInWedge(set: Pick<StripSet, 'strips' | 'pressing'>, tip: Ti
   };
   let cloth = ((base + tipWidth) / 2) * Math.min(wedge.cutHeight, Math.max(0, height));
   if (height < wedge.cutHeight) cloth = between(0, height);
-  let seamAt = 0;
-  set.strips.slice(0, -1).forEach((strip, at) => {
-    seamAt += strip.width - (at === 0 ? 1 : 2) * wedge.seam;
-    const fromBase = tip === 'up' ? seamAt : height - seamAt;
-    const outwards = (set.pressing === 'last') === (tip === 'up');
-    cloth +=
-      2 * (outwards ? between(fromBase, fromBase + wedge.seam) : between(fromBase - wedge.seam, fromBase));
-  });
+  stripSpans(set.strips, wedge.seam)
+    .slice(0, -1)
+    .forEach(({ to: seamAt }) => {
+      const fromBase = tip === 'up' ? seamAt : height - seamAt;
+      const outwards = (set.pressing === 'last') === (tip === 'up');
+      cloth +=
+        2 * (outwards ? between(fromBase, fromBase + wedge.seam) : between(fromBase - wedge.seam, fromBase));
+    });
   return cloth;
 }
 
@@ -84,7 +85,7 @@ export function blockBulk(project: Project, block: Block): BlockBulk {
   const { wedge } = project;
   let stripSeams = 0;
   let cloth = cornerOutlines(wedge).reduce(
-    (sum, outline) => sum + withAllowance(outline, wedge.outerSeam),
+    (sum, outline) => sum + area(cutOutline(outline, wedge.outerSeam)),
     0,
   );
   for (const place of block.places) {
@@ -127,7 +128,10 @@ export function bulkReport(project: Project): BulkReport {
 function topBulk(project: Project, blocks: number): TopBulk {
   const layout = layOut(project);
   const { outerSeam } = project.wedge;
-  const cloth = layout.pieces.reduce((sum, piece) => sum + withAllowance(piece.outline, outerSeam), blocks);
+  const cloth = layout.pieces.reduce(
+    (sum, piece) => sum + area(cutOutline(piece.outline, outerSeam)),
+    blocks,
+  );
   const top = layout.width * layout.height;
   const weight = (grams: number) => cloth * SQUARE_METRES_PER_SQUARE_INCH * grams;
   return {
@@ -136,25 +140,6 @@ function topBulk(project: Project, blocks: number): TopBulk {
     layers: cloth / top,
     grams: { light: weight(COTTON_GRAMS.light), heavy: weight(COTTON_GRAMS.heavy) },
   };
-}
-
-/**
- * Area of a piece cut with an allowance all round, mitred at its corners: A + P·s + s² Σ tan(turn / 2), the turn of each
- * corner counted against itself where the outline bends inwards.
- */
-export function withAllowance(outline: Outline, seam: Inches): number {
-  let perimeter = 0;
-  let corners = 0;
-  outline.forEach((point, at) => {
-    const next = outline[(at + 1) % outline.length]!;
-    const after = outline[(at + 2) % outline.length]!;
-    const one = { x: next.x - point.x, y: next.y - point.y };
-    const other = { x: after.x - next.x, y: after.y - next.y };
-    perimeter += Math.hypot(one.x, one.y);
-    const turn = Math.atan2(one.x * other.y - one.y * other.x, one.x * other.x + one.y * other.y);
-    corners += Math.tan(turn / 2);
-  });
-  return area(outline) + perimeter * seam + corners * seam ** 2;
 }
 
 function adviceFor(project: Project, block: BlockBulk | null, asSet: TopBulk): Phrase[] {

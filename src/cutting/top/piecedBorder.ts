@@ -1,9 +1,12 @@
 // A pieced border from the strips that are left over: how long a border they make when cut across, whether whole pieces fit
 // the runs, what spacer would make them fit, and the pieces dealt round the border. Its outlines are geometry/borders'.
+
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { borderedBy, borderRuns } from '../../geometry/borders';
 import { layOut } from '../../geometry/setting';
+import { cutWidth, finishedWidth } from '../../geometry/stripSet';
+import { piecesIn } from '../../model/lengths';
 import type { Border, FabricId, Project, StripOnHand } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { stripKey, stripsLeftBeside } from '../sets/stripsUnused';
@@ -64,8 +67,8 @@ function keyStock(project: Project, index: number, width: Inches): KeyStock[] {
   const { seam } = project.wedge;
   const stock = new Map<string, KeyStock>();
   for (const row of rowsLeft(project, index)) {
-    const each = Math.floor((row.length + 1e-9) / (width + 2 * seam));
-    const finished = row.width - 2 * seam;
+    const each = piecesIn(row.length, cutWidth(width, seam));
+    const finished = finishedWidth(row.width, seam);
     if (each * row.count === 0 || finished < 1 / PARTS) continue;
     const key = stripKey(row.fabric, row.width);
     const count = (stock.get(key)?.count ?? 0) + each * row.count;
@@ -78,7 +81,7 @@ function rowsLeft(project: Project, index: number): StripOnHand[] {
   const rows = stripsLeftBeside(project.stripsOnHand, project.stripSets);
   project.setting.borders.forEach((other, at) => {
     if (at === index) return;
-    for (const key of other.keys ?? []) takePiece(rows, key, other.width + 2 * project.wedge.seam);
+    for (const key of other.keys ?? []) takePiece(rows, key, cutWidth(other.width, project.wedge.seam));
   });
   return rows;
 }

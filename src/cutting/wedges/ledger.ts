@@ -1,5 +1,5 @@
 // The wedge ledger: what each strip set gives, what the blocks use, what is left. No project may use more than it has.
-import { setHeight } from '../../geometry/bands';
+import { setHeight } from '../../geometry/stripSet';
 import { wedgeProblem } from '../../geometry/wedge';
 import { phrase } from '../../model/phrase';
 import type { Project, StripSet, StripSetId, Tip } from '../../model/project';

@@ -1,5 +1,6 @@
 // What a strip set lacks for one wedge more: a little more length, or a little more height. Leaves the counting to yield.ts.
-import { setHeight } from '../../geometry/bands';
+import { heightShort, setHeight } from '../../geometry/stripSet';
+import { upToStep } from '../../model/lengths';
 import type { StripSet, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { lengthFor, wedgeCuts } from './yield';
@@ -15,17 +16,17 @@ const SIXTEENTH = 1 / 16;
 
 /** Clean length the first wedge needs, rounded up to the next sixteenth; null when the set is as long as that. */
 export function lengthForFirst(set: StripSet, wedge: WedgePlan): Inches | null {
-  const needed = roundedUp(lengthFor(1, wedge.cutHeight, wedge));
+  const needed = upToStep(lengthFor(1, wedge.cutHeight, wedge), SIXTEENTH);
   return set.length < lengthFor(1, wedge.cutHeight, wedge) - 1e-9 ? needed : null;
 }
 
 /** What would give one wedge more, or null for a set that is not as high as the wedge (see mendHeight.ts). */
 export function oneMoreWedge(set: StripSet, wedge: WedgePlan): OneMore | null {
   const height = setHeight(set.strips, wedge.seam);
-  if (height < wedge.cutHeight - 1e-9) return null;
+  if (heightShort(height, wedge) > 0) return null;
   const wanted = wedgeCuts(set, wedge).length + 1;
   return {
-    longer: roundedUp(lengthFor(wanted, height, wedge) - set.length),
+    longer: upToStep(lengthFor(wanted, height, wedge) - set.length, SIXTEENTH),
     taller: heightMissing(wanted, height, set.length, wedge),
   };
 }
@@ -33,18 +34,14 @@ export function oneMoreWedge(set: StripSet, wedge: WedgePlan): OneMore | null {
 /** The length that wedges need never grows with the height of their set, so the least height that does is found by halving. */
 function heightMissing(wanted: number, height: Inches, length: Inches, wedge: WedgePlan): Inches | null {
   const fits = (more: Inches) => lengthFor(wanted, height + more, wedge) <= length + 1e-9;
-  let enough = Math.max(SIXTEENTH, roundedUp(2 * wedge.cutHeight - height));
+  let enough = Math.max(SIXTEENTH, upToStep(2 * wedge.cutHeight - height, SIXTEENTH));
   if (!fits(enough)) return null;
   let tooLittle = 0;
   while (enough - tooLittle > SIXTEENTH + 1e-9) {
-    const middle = roundedUp((enough + tooLittle) / 2);
+    const middle = upToStep((enough + tooLittle) / 2, SIXTEENTH);
     const next = middle >= enough - 1e-9 ? middle - SIXTEENTH : middle;
     if (fits(next)) enough = next;
     else tooLittle = next;
   }
   return enough;
-}
-
-function roundedUp(inches: Inches): Inches {
-  return Math.ceil(inches / SIXTEENTH - 1e-6) * SIXTEENTH;
 }

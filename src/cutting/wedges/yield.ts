@@ -1,6 +1,6 @@
 // How many wedges a strip set gives and where each is cut. Plane geometry: neighbours are cut tip up and tip down in turn
 // and share their slanted cut as far as the bases leave room.
-import { setHeight } from '../../geometry/bands';
+import { heightShort, setHeight } from '../../geometry/stripSet';
 import { cutWedge, slope } from '../../geometry/wedge';
 import type { StripSet, Tip, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
@@ -43,7 +43,7 @@ export function wedgesOnLength(length: Inches, height: Inches, wedge: WedgePlan)
 /** All wedges that fit on a set, from its left end; none when the set is not as high as the wedge. */
 export function wedgeCuts(set: StripSet, wedge: WedgePlan): WedgeCut[] {
   const height = setHeight(set.strips, wedge.seam);
-  if (height < wedge.cutHeight - 1e-9) return [];
+  if (heightShort(height, wedge) > 0) return [];
   return Array.from({ length: wedgesOnLength(set.length, height, wedge) }, (_, index): WedgeCut => {
     const first = index % 2 === 0;
     const tip: Tip = first === (set.firstTip === 'up') ? 'up' : 'down';

@@ -1,5 +1,8 @@
 // The backing: lengths of cloth sewn side by side, with the seams upright or level, whichever takes least cloth.
+
 import type { Box } from '../../geometry/point';
+import { finishedWidth, stripSpans } from '../../geometry/stripSet';
+import { isTooNarrow, joinedPieces, piecesIn } from '../../model/lengths';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Inches } from '../../model/units';
 import type { CutPart } from './clothLayout';
@@ -41,7 +44,7 @@ const MOST_SECTIONS = 4;
 
 /** Every layout in question, least cloth first; of equal ones fewer seams first. Empty for a top without a size. */
 export function backingLayouts(need: BackingNeed): BackingLayout[] {
-  if (need.width <= 0 || need.height <= 0 || need.clothWidth <= 2 * need.seam) return [];
+  if (need.width <= 0 || need.height <= 0 || isTooNarrow(need.clothWidth, need.seam)) return [];
   const runs: BackingLayout['run'][] = need.oneWay ? ['down'] : ['down', 'across'];
   return runs
     .flatMap((run) => [wholeLengths(need, run), piecedLast(need, run)])
@@ -65,8 +68,7 @@ function sizes(need: BackingNeed, run: BackingLayout['run']) {
 
 /** Widths that give `broad` when every seam takes two allowances: n·W − (n − 1)·2s ≥ broad. */
 function widthsFor(broad: Inches, need: BackingNeed): number {
-  const lost = 2 * need.seam;
-  return broad <= need.clothWidth + 1e-9 ? 1 : Math.ceil((broad - lost) / (need.clothWidth - lost) - 1e-9);
+  return joinedPieces(broad, need.clothWidth, 2 * need.seam);
 }
 
 function wholeLengths(need: BackingNeed, run: BackingLayout['run']): BackingLayout {
@@ -91,8 +93,8 @@ function piecedLast(need: BackingNeed, run: BackingLayout['run']): BackingLayout
   const widths = widthsFor(broad, need);
   if (widths < 2) return null;
   const lost = 2 * need.seam;
-  const lastWidth = broad - (widths - 1) * (need.clothWidth - lost);
-  const sections = Math.min(MOST_SECTIONS, Math.floor((need.clothWidth + 1e-9) / lastWidth));
+  const lastWidth = broad - (widths - 1) * finishedWidth(need.clothWidth, need.seam);
+  const sections = Math.min(MOST_SECTIONS, piecesIn(need.clothWidth, lastWidth));
   if (sections < 2) return null;
   const section = (long + (sections - 1) * lost) / sections;
   const cloth = (widths - 1) * long + section;
@@ -126,7 +128,6 @@ function piecedLast(need: BackingNeed, run: BackingLayout['run']): BackingLayout
 /** Seams split evenly between neighbours; the last width shows what is left. */
 function panelsOf(need: BackingNeed, run: BackingLayout['run'], widths: number, sections: number): Box[] {
   const { broad, long } = sizes(need, run);
-  const lost = 2 * need.seam;
   const boxes: Box[] = [];
   const lay = (from: Inches, wide: Inches, start: Inches, length: Inches) =>
     boxes.push(
@@ -134,15 +135,13 @@ function panelsOf(need: BackingNeed, run: BackingLayout['run'], widths: number, 
         ? { x: from, y: start, width: wide, height: length }
         : { x: start, y: from, width: length, height: wide },
     );
-  let at = 0;
-  for (let index = 0; index < widths; index += 1) {
-    const ends = Number(index > 0) + Number(index < widths - 1);
-    const shows = need.clothWidth - (ends * lost) / 2;
-    const wide = index === widths - 1 ? broad - at : shows;
-    const pieces = index === widths - 1 ? sections : 1;
-    for (let piece = 0; piece < pieces; piece += 1) lay(at, wide, (piece * long) / pieces, long / pieces);
-    at += wide;
-  }
+  const cloths = Array.from({ length: widths }, () => ({ width: need.clothWidth }));
+  stripSpans(cloths, need.seam).forEach(({ from, to }, index) => {
+    const last = index === widths - 1;
+    const pieces = last ? sections : 1;
+    const wide = (last ? broad : to) - from;
+    for (let piece = 0; piece < pieces; piece += 1) lay(from, wide, (piece * long) / pieces, long / pieces);
+  });
   return boxes;
 }
 

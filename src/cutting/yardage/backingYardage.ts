@@ -1,5 +1,6 @@
 // The cloth of the backing. Its lengths are cut from the cloth of its fabric with everything else; where no fabric is chosen,
 // or the backing is of wider cloth than the rest, it is bought by itself.
+import { sizeWithSeams } from '../../geometry/allowance';
 import { layOut } from '../../geometry/setting';
 import { wedgeProblem } from '../../geometry/wedge';
 import { findFabric } from '../../model/find';
@@ -43,11 +44,9 @@ export function backingYardage(project: Project, scope: CuttingScope): BackingYa
   const { usableWidth } = project.preferences;
   const fabric = backing.fabric === null ? null : (findFabric(project, backing.fabric) ?? null);
   const top = layOut(project);
-  const seams = 2 * project.wedge.outerSeam;
   const broad = clothWidth(project);
   const need = {
-    width: top.width + seams,
-    height: top.height + seams,
+    ...sizeWithSeams(top, project.wedge.outerSeam),
     overhang: backing.overhang,
     clothWidth: broad,
     seam: backing.seam,

@@ -1,4 +1,5 @@
 // Binding: how long it runs, and strips joined end to end for any run too long for one strip.
+import { joinedPieces } from '../../model/lengths';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Inches } from '../../model/units';
 
@@ -20,7 +21,7 @@ export interface JoinedStrips {
 export function joinStrips(run: Inches, length: Inches, loss: Inches): JoinedStrips | null {
   if (run <= 0) return { strips: 0, joins: 0, gives: 0, last: 0 };
   if (length <= loss && run > length) return null;
-  const strips = run <= length + 1e-9 ? 1 : Math.ceil((run - loss) / (length - loss) - 1e-9);
+  const strips = joinedPieces(run, length, loss);
   const gives = strips * length - (strips - 1) * loss;
   return { strips, joins: strips - 1, gives, last: length - (gives - run) };
 }

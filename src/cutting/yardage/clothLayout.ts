@@ -1,5 +1,6 @@
 // Where every piece lies on its cloth, as it is really cut: strips straight across the cloth, cut apart in rows; what is
 // left at the end of a strip is a small cloth of its own. That the listed cloth suffices is shown by building the layout.
+import { HAIR, piecesIn } from '../../model/lengths';
 import type { Inches } from '../../model/units';
 
 /** So many equal rectangles: `across` the cloth from selvage to selvage, `along` its length, inches. */
@@ -59,9 +60,6 @@ interface Rest {
   readonly across: Inches;
   readonly along: Inches;
 }
-
-/** A hair, so that pieces that just fit do. */
-const HAIR = 1e-9;
 
 /** New cloth: its usable width, and how long a sheet is; off the bolt it is as long as it takes. */
 export interface NewCloth {
@@ -178,7 +176,7 @@ class Table {
 
   /** Cuts one row of the part off the top of a rest: as many as lie side by side, at most `most`. */
   private cutRow(rest: Rest, part: CutPart, most: number): number {
-    const count = Math.min(most, Math.floor((rest.across + HAIR) / part.across));
+    const count = Math.min(most, piecesIn(rest.across, part.across));
     const row: CutPart = { ...part, count };
     const strip = rest.strip >= 0 ? rest.strip : this.strips.length;
     if (rest.strip >= 0) this.strips[strip]!.rows.push(row);

@@ -1,5 +1,6 @@
 // Lengths of cloth as shops sell them: yards by eighths, metres by ten centimetres, and what has to be bought for a length
 // that has to be cut.
+import { downToStep, upToStep } from '../../model/lengths';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import { CENTIMETRES_PER_INCH, formatFraction, type Inches } from '../../model/units';
@@ -26,12 +27,12 @@ export function sellingUnit(project: Pick<Project, 'buying' | 'preferences'>): S
 
 /** Up to the next eighth of a yard or the next 10 cm, inches; 0 stays 0. */
 export function roundedUp(inches: Inches, unit: SellingUnit): Inches {
-  return Math.ceil(inches / STEP[unit] - 1e-9) * STEP[unit];
+  return upToStep(inches, STEP[unit]);
 }
 
 /** Down to a whole eighth of a yard or ten centimetres, inches: what can still be sold of a length. */
 export function roundedDown(inches: Inches, unit: SellingUnit): Inches {
-  return Math.floor(inches / STEP[unit] + 1e-9) * STEP[unit];
+  return downToStep(inches, STEP[unit]);
 }
 
 /** A length of cloth in words: 1 5/8 yd (to the sixteenth), 1.6 m (to the centimetre). */

@@ -1,15 +1,13 @@
 // Squares and rectangles for the corners that make each block square, by fabric. Which fabric a corner has is the
 // setting's affair; its finished outline is geometry's.
 import { cornerOutlines } from '../../geometry/block';
-import { cornerSquare } from '../../geometry/cornerSquare';
-import type { Outline, Point } from '../../geometry/point';
 import { findBlock } from '../../model/find';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Block, FabricId, Project } from '../../model/project';
-import type { Inches } from '../../model/units';
 import { cornerFabricOf } from '../../model/wallCells';
 import { type NeededPiece, squareOnRuler } from './neededPiece';
 import type { CuttingScope } from './setStrips';
+import { cornerSquare, withSeams } from './triangleSquares';
 
 const CORNERS = 4;
 
@@ -34,13 +32,9 @@ function hasCorners(block: Block): boolean {
 }
 
 function cornerSquares(project: Project, fabric: FabricId, triangles: number): NeededPiece {
-  const { exact, comfortable } = cornerSquare(project.wedge);
-  const { unit } = project.preferences;
-  const fits = squareOnRuler(exact, unit);
-  const roomy = squareOnRuler(comfortable, unit);
-  const side = project.buying.corners === 'fits' ? fits : roomy;
+  const { leg, fits, comfortable } = cornerSquare(project.wedge, project.preferences.unit);
+  const side = project.buying.corners === 'fits' ? fits : comfortable;
   const count = Math.ceil(triangles / 2);
-  const leg = exact - project.wedge.outerSeam * (2 + Math.SQRT2);
   return {
     step: 'corners',
     fabric,
@@ -58,7 +52,7 @@ function cornerSquares(project: Project, fabric: FabricId, triangles: number): N
         fits: { inches: fits },
       }),
       ...(side > fits
-        ? [phrase('{roomy} is cut instead, to be trimmed after sewing.', { roomy: { inches: roomy } })]
+        ? [phrase('{roomy} is cut instead, to be trimmed after sewing.', { roomy: { inches: comfortable } })]
         : []),
     ],
   };
@@ -79,7 +73,8 @@ function trianglesFrom(triangles: number, squares: number): Phrase {
 function cornerRectangles(project: Project, fabric: FabricId, pieces: number): NeededPiece {
   const { unit } = project.preferences;
   const outline = cornerOutlines(project.wedge)[0]!;
-  const { width, height } = cutBox(outline, project.wedge.outerSeam);
+  // As it stands in the block, upright.
+  const { length: width, width: height } = withSeams({ outline, grain: 0 }, project.wedge.outerSeam);
   const room = project.buying.corners === 'fits' ? 0 : 0.5;
   const halved = outline.length === 3;
   const size = { width: squareOnRuler(width + room, unit), height: squareOnRuler(height + room, unit) };
@@ -104,28 +99,4 @@ function cornerRectangles(project: Project, fabric: FabricId, pieces: number): N
     upright: false,
     why,
   };
-}
-
-/**
- * The least rectangle a corner piece is cut from: on each side its finished length, a seam beyond the square corner, and
- * s·cot(θ/2) beyond the sharp end, θ the angle there (plane geometry of a parallel offset).
- */
-function cutBox(outline: Outline, seam: Inches): { width: Inches; height: Inches } {
-  const corner = outline[0]!;
-  const reach = (tip: Point, next: Point) => {
-    const along = Math.hypot(tip.x - corner.x, tip.y - corner.y);
-    return along + seam + seam / Math.tan(angleAt(tip, corner, next) / 2);
-  };
-  // The outline starts at the square corner; its two neighbours are the sharp ends.
-  const [first, last] = [outline[1]!, outline.at(-1)!];
-  const one = reach(first, outline[2]!);
-  const other = reach(last, outline.at(-2)!);
-  const firstIsAcross = Math.abs(first.x - corner.x) > Math.abs(first.y - corner.y);
-  return firstIsAcross ? { width: one, height: other } : { width: other, height: one };
-}
-
-function angleAt(tip: Point, one: Point, other: Point): number {
-  const [ax, ay] = [one.x - tip.x, one.y - tip.y];
-  const [bx, by] = [other.x - tip.x, other.y - tip.y];
-  return Math.abs(Math.atan2(ax * by - ay * bx, ax * bx + ay * by));
 }

@@ -1,5 +1,6 @@
 // From a needed piece to what is cut from cloth: which way it lies, how many lie side by side, and strips joined to a run
 // where the piece is longer than the cloth is wide.
+import { piecesIn } from '../../model/lengths';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Inches } from '../../model/units';
 import { joinStrips, joinWords } from './binding';
@@ -77,7 +78,7 @@ function plainLine(piece: NeededPiece, lies: { across: Inches; along: Inches }, 
   const count = piece.count - piece.onHand;
   const why = [...piece.why];
   if (!problem && count > 0 && piece.shape !== 'length') {
-    why.push(besideWords(Math.floor((cloth.width + 1e-9) / across), across, cloth, piece.shape));
+    why.push(besideWords(piecesIn(cloth.width, across), across, cloth, piece.shape));
     if (cloth.oneWay && piece.upright)
       why.push(phrase('Its height runs along the cloth, so that the print stands upright.'));
   }

@@ -1,5 +1,6 @@
 // One row of what has to be cut, before anyone thinks of cloth: so many pieces of one size from one fabric, with the
 // working behind the size. New settings add rows; nothing after this file has to know them.
+import { upToStep } from '../../model/lengths';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { FabricId } from '../../model/project';
 import { CENTIMETRES_PER_INCH, type Inches, type LengthUnit } from '../../model/units';
@@ -57,12 +58,10 @@ export interface NeededPiece {
  * with. Sizes already on the ruler stay.
  */
 export function onRuler(inches: Inches, unit: LengthUnit): Inches {
-  const step = unit === 'in' ? 1 / 16 : 0.1 / CENTIMETRES_PER_INCH;
-  return Math.ceil(inches / step - 1e-6) * step;
+  return upToStep(inches, unit === 'in' ? 1 / 16 : 0.1 / CENTIMETRES_PER_INCH);
 }
 
 /** A square for triangles: up to the next eighth of an inch or half centimetre, as the charts give them. */
 export function squareOnRuler(inches: Inches, unit: LengthUnit): Inches {
-  const step = unit === 'in' ? 1 / 8 : 0.5 / CENTIMETRES_PER_INCH;
-  return Math.ceil(inches / step - 1e-6) * step;
+  return upToStep(inches, unit === 'in' ? 1 / 8 : 0.5 / CENTIMETRES_PER_INCH);
 }

@@ -2,7 +2,7 @@
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { FabricId, Project, StripOnHand, StripSet } from '../../model/project';
 import type { Inches } from '../../model/units';
-import { stripKey, stripsLeftBeside } from '../sets/stripsUnused';
+import { isLongEnough, stripKey, stripsLeftBeside } from '../sets/stripsUnused';
 import type { NeededPiece } from './neededPiece';
 
 /** The whole quilt from uncut cloth, or what is still to cut as far as the work is. */
@@ -70,7 +70,7 @@ function rowOf(rows: Map<string, Row>, set: StripSet, fabric: FabricId, width: I
 function takeStrip(unused: StripOnHand[], fabric: FabricId, width: Inches, length: Inches): boolean {
   const key = stripKey(fabric, width);
   const fits = unused
-    .filter((row) => row.count > 0 && row.length >= length - 1e-9 && stripKey(row.fabric, row.width) === key)
+    .filter((row) => row.count > 0 && isLongEnough(row, length) && stripKey(row.fabric, row.width) === key)
     .toSorted((one, other) => one.length - other.length)[0];
   if (!fits) return false;
   fits.count -= 1;

@@ -1,7 +1,9 @@
 // Rows to cut for everything round the blocks: sashing, cornerstones, plain squares, setting triangles, borders, binding.
 // They are read off the setting's own layout, piece by piece, so that what is drawn and what is cut cannot differ.
+
 import { layOut, type SettingLayout } from '../../geometry/setting';
 import type { SettingPiece, Side } from '../../geometry/settingPiece';
+import { piecesIn } from '../../model/lengths';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Border, FabricId, Project, StripOnHand } from '../../model/project';
 import { USUAL_MITRE_SPARE } from '../../model/setting';
@@ -9,7 +11,7 @@ import type { Inches } from '../../model/units';
 import { stripsLeftBeside } from '../sets/stripsUnused';
 import { bindingWords, perimeter } from './binding';
 import { type CuttingStep, type NeededPiece, onRuler, type PieceShape } from './neededPiece';
-import { halvedSquare, quarteredSquare, withSeams } from './triangleSquares';
+import { settingSquare, withSeams } from './triangleSquares';
 
 /** What a piece is cut as: its size across and down in the quilt, and how many triangles one rectangle gives. */
 interface Cut {
@@ -50,12 +52,12 @@ function cutOf(piece: SettingPiece, project: Project): Cut {
   const onPoint = project.setting.layout.kind === 'onPoint' && piece.border === null;
   switch (piece.part) {
     case 'side': {
-      const side = quarteredSquare(piece.length, seam, unit);
+      const side = settingSquare(piece.part, piece.length, seam, unit);
       const what = phrase('Squares for side triangles, cut twice');
       return { step: 'setting', what, shape: 'quartered', width: side, height: side, upright: true };
     }
     case 'setting-corner': {
-      const side = halvedSquare(piece.length, seam, unit);
+      const side = settingSquare(piece.part, piece.length, seam, unit);
       const what = phrase('Squares for setting corners, halved');
       return { step: 'setting', what, shape: 'halved', width: side, height: side, upright: true };
     }
@@ -218,7 +220,7 @@ function fromLeftovers(
   let left = count;
   const rests: StripOnHand[] = [];
   for (const row of leftovers) {
-    const each = Math.floor((row.length + 1e-9) / long);
+    const each = piecesIn(row.length, long);
     if (row.fabric !== fabric || row.width < strip - 1e-6 || each === 0) continue;
     const strips = Math.min(row.count, Math.ceil(left / each));
     const cut = Math.min(left, strips * each);

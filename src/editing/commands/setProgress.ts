@@ -1,5 +1,5 @@
 // How far strip sets are: planned, sewn, cut, for one set or many at once.
-import { setHeight } from '../../geometry/bands';
+import { heightShort, setHeight } from '../../geometry/stripSet';
 import { findSet } from '../../model/find';
 import { counted, phrase } from '../../model/phrase';
 import type { Project, StripSet, StripSetId } from '../../model/project';
@@ -31,8 +31,8 @@ function refuseEarly(draft: Project, set: StripSet, progress: StripSet['progress
     const message = phrase('Set {set} has no strips yet.', { set: set.label });
     throw new Refusal('set-empty', 'stripSets', message);
   }
-  const short = draft.wedge.cutHeight - setHeight(set.strips, draft.wedge.seam);
-  if (progress === 'cut' && short > 1e-9) {
+  const short = heightShort(setHeight(set.strips, draft.wedge.seam), draft.wedge);
+  if (progress === 'cut' && short > 0) {
     const message = phrase('Set {set} is {short} short; no wedge can be cut from it.', {
       set: set.label,
       short: { inches: short },

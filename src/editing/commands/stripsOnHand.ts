@@ -1,5 +1,7 @@
 // Many strips on hand at once: a planned lot written down, and strips split lengthwise as precut 2 1/2" ones are.
+
 import { freshId } from '../../model/find';
+import { isTooNarrow } from '../../model/lengths';
 import { counted, phrase } from '../../model/phrase';
 import type { Project, StripOnHand } from '../../model/project';
 import type { Inches } from '../../model/units';
@@ -29,8 +31,7 @@ export function splitStrips(project: Project, id: string, count: number, first: 
         throw new Refusal('too-few-strips', 'stripsOnHand', message);
       }
       const second = row.width - first;
-      const least = 2 * project.wedge.seam;
-      if (Math.min(first, second) <= least + 1e-9) {
+      if (isTooNarrow(Math.min(first, second), project.wedge.seam)) {
         const message = phrase(
           'Split like that, one of the two would be {narrow} wide and vanish in its two seams.',
           { narrow: { inches: Math.max(0, Math.min(first, second)) } },

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { type MadeSets, makeSets, type SetMaking, setMakingOf } from '../../../src/cutting/sets/randomSets';
 import { stripKey } from '../../../src/cutting/sets/stripsUnused';
 import { availableWedges } from '../../../src/cutting/wedges/yield';
-import { setHeight } from '../../../src/geometry/bands';
+import { setHeight } from '../../../src/geometry/stripSet';
 import { speak } from '../../../src/model/phrase';
 import type { StripOnHand, StripSet } from '../../../src/model/project';
 import { usualWedge } from '../../geometry/strips';

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { mendHeight } from '../../../src/cutting/sets/mendHeight';
 import { stripsLeftBeside, stripsUnused } from '../../../src/cutting/sets/stripsUnused';
-import { setHeight } from '../../../src/geometry/bands';
+import { setHeight } from '../../../src/geometry/stripSet';
 import { speak } from '../../../src/model/phrase';
 import type { Strip } from '../../../src/model/project';
 import { usualWedge } from '../../geometry/strips';

@@ -1,14 +1,7 @@
 // Weight and bulk: cloth by laying the pieces down with polygon-clipping, layers by counting what covers a point.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  blockBulk,
-  bulkReport,
-  clothInWedge,
-  layersAtMiddle,
-  withAllowance,
-} from '../../../src/cutting/top/bulk';
-import { cornerOutlines } from '../../../src/geometry/block';
+import { blockBulk, bulkReport, clothInWedge, layersAtMiddle } from '../../../src/cutting/top/bulk';
 import { boxOutline } from '../../../src/geometry/point';
 import { cutWedge } from '../../../src/geometry/wedge';
 import { createBlock } from '../../../src/model/create';
@@ -68,22 +61,6 @@ describe('layers where the points meet', () => {
       }
     },
   );
-});
-
-describe('a piece with its allowance', () => {
-  it('is a box grown by a seam on each side, and a corner triangle cut with 0.854 on its leg (the 7/8 rule, trade notes 3)', () => {
-    expect(withAllowance(boxOutline({ x: 1, y: 2, width: 3, height: 4 }), 0.25)).toBeCloseTo(3.5 * 4.5, 12);
-    const leg = 7 * (2 - Math.SQRT2) + (2 + Math.SQRT2) / 4;
-    for (const corner of cornerOutlines(usualWedge)) {
-      expect(withAllowance(corner, 0.25)).toBeCloseTo(leg ** 2 / 2, 9);
-    }
-  });
-
-  it('counts inward corners against itself', () => {
-    const notch = [[0, 0], [4, 0], [4, 4], [2, 4], [2, 2], [0, 2]].map(([x, y]) => ({ x: x!, y: y! })); // biome-ignore format: a table
-    // Grown by 1/2: a 5 × 5 square less the 2 × 2 notch that stays open: its inner corner moves too.
-    expect(withAllowance(notch, 0.5)).toBeCloseTo(25 - 4, 12);
-  });
 });
 
 describe('the bulk of a top', () => {

@@ -8,8 +8,12 @@ import { layOutCutting } from '../../../src/cutting/yardage/clothLayout';
 import { roundedUp, toBuy } from '../../../src/cutting/yardage/clothLength';
 import { type FabricYardage, fabricYardage } from '../../../src/cutting/yardage/fabricYardage';
 import { settingPieces } from '../../../src/cutting/yardage/settingPieces';
-import { halvedSquare, quarteredSquare } from '../../../src/cutting/yardage/triangleSquares';
-import { cornerSquare } from '../../../src/geometry/cornerSquare';
+import {
+  cornerSquare,
+  halvedSquare,
+  quarteredSquare,
+  settingSquares,
+} from '../../../src/cutting/yardage/triangleSquares';
 import { createProject } from '../../../src/model/create';
 import { phrase } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
@@ -25,11 +29,10 @@ describe('squares for triangles', () => {
   it('for block corners agree with the rule for halved squares', () => {
     // A(1 − k) = 3 with N = 8: the corner of the block is a half-square triangle of 3".
     const wedge = createProject('p', 'P').wedge;
-    const leg = (height: number) =>
-      cornerSquare({ ...wedge, cutHeight: height }).exact - 0.25 * (2 + Math.SQRT2);
     const height = 3 / (1 - Math.tan(Math.PI / 8)) + 0.5;
-    expect(leg(height)).toBeCloseTo(3, 9);
-    expect(cornerSquare({ ...wedge, cutHeight: height }).fits).toBe(3.875);
+    const { leg, fits } = cornerSquare({ ...wedge, cutHeight: height }, 'in');
+    expect(leg).toBeCloseTo(3, 9);
+    expect(fits).toBe(3.875);
   });
 
   // Square sizes for side and corner triangles, finished blocks of 5 to 16 in: common practice, no source (a chart whose
@@ -55,11 +58,13 @@ describe('squares for triangles', () => {
 
   it('come from the same numbers when a whole quilt is set on point', () => {
     // Moonlight Quilters (US guild), "Tip: On-Point Settings", section "Quick Cutting Method for Setting & Corner Triangles",
-    // EXAMPLE: 6" blocks, 9 3/4" and 5 1/8". Counts for r × c blocks
+    // EXAMPLE: 6" blocks, 9 3/4" and 5 1/8", plain squares 6 1/2". Counts for r × c blocks
     // on point, 2(r−1) + 2(c−1) side triangles and 4 corners: from memory.
     const project = plainProject({ rows: 3, columns: 2, block: 6 });
     project.setting.layout = { kind: 'onPoint', sides: 'f1', corners: 'f1' };
+    project.setting.plain = { fabric: 'f1', cells: 'second' };
     project.wall.cells = Array.from({ length: 3 * 2 + 2 * 1 }, () => null);
+    expect(settingSquares(project.wedge, 'in')).toEqual({ side: 9.75, corner: 5.125 });
     const rows = settingPieces(project).map(({ shape, width, height, count }) => [
       shape,
       width,
@@ -68,7 +73,8 @@ describe('squares for triangles', () => {
     ]);
     expect(rows).toContainEqual(['quartered', 9.75, 9.75, 2]);
     expect(rows).toContainEqual(['halved', 5.125, 5.125, 2]);
-    expect(rows).toHaveLength(2);
+    expect(rows).toContainEqual(['rectangle', 6.5, 6.5, 2]);
+    expect(rows).toHaveLength(3);
   });
 });
 

@@ -1,10 +1,12 @@
 // The templates as they come out of the printer: the PDF is read back by PDF.js and measured from its path operators.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { cornerSquare, settingSquares } from '../../../src/cutting/yardage/triangleSquares';
 import { cornerLeg, cornerOutlines } from '../../../src/geometry/block';
 import { cutWedge, finishedBlock, wedgeProblem } from '../../../src/geometry/wedge';
 import { createProject } from '../../../src/model/create';
 import { type Project, WEDGE_COUNTS } from '../../../src/model/project';
+import { formatLength } from '../../../src/model/units';
 import { randomProject } from '../samples';
 import { makePdf } from './makePdf';
 import { bare, type ReadPage, type ReadPath, readPdf } from './readPdf';
@@ -219,6 +221,22 @@ describe('the templates of the pattern', () => {
     );
     expect(other.pdf.pages.some((page) => /^(Side|Setting)/.test(page.text))).toBe(false);
   });
+
+  it.each(['in', 'cm'] as const)(
+    'and the cutting list give the squares the steps give, in %s',
+    async (unit) => {
+      const quilt = onPoint(8);
+      const project = { ...quilt, preferences: { ...quilt.preferences, unit } };
+      const pdf = await readPdf(makePdf(project, 'a4', ['materials', 'templates']).bytes);
+      const text = pdf.pages.map((page) => page.text).join('');
+      const { side, corner } = settingSquares(project.wedge, unit);
+      const shown = (inches: number) => formatLength(inches, unit);
+      expect(text).toContain(bare(`Squares of ${shown(side)} cut twice from corner to corner`));
+      expect(text).toContain(bare(`Squares of ${shown(corner)} halved`));
+      const square = cornerSquare(project.wedge, unit)[project.buying.corners];
+      for (const size of [side, corner, square]) expect(text).toContain(bare(`squares ${shown(size)}`));
+    },
+  );
 });
 
 /** Two rows of three blocks on point, side triangles of cloth a and setting corners of cloth b. */

@@ -1,4 +1,5 @@
 // What the maker reads first: sizes, the order of work, the signs used in the drawings, and the cautions.
+import { sizeWithSeams } from '../../../geometry/allowance';
 import { cutWedge, finishedBlock, unfinishedBlock } from '../../../geometry/wedge';
 import type { Composer } from '../composer';
 import { inRow, textFigure } from '../lettering';
@@ -67,7 +68,7 @@ function sizes(composer: Composer, writing: Writing): void {
   const by = (width: number, height: number) => say('{width} × {height}', size(width, height));
   const finished = finishedBlock(wedge);
   const unfinished = unfinishedBlock(wedge);
-  const seam = wedge.outerSeam;
+  const sewn = sizeWithSeams(drawing, wedge.outerSeam);
   composer.heading(say('Sizes'));
   composer.table(
     [
@@ -77,7 +78,7 @@ function sizes(composer: Composer, writing: Writing): void {
     ],
     [
       [say('Top, finished'), { text: by(drawing.width, drawing.height), style: STYLES.strong }, say('inside the binding')],
-      [say('Top, as sewn'), by(drawing.width + 2 * seam, drawing.height + 2 * seam), say('with the seam all round')],
+      [say('Top, as sewn'), by(sewn.width, sewn.height), say('with the seam all round')],
       [say('Block, finished'), by(finished.width, finished.height), say('once it is sewn in')],
       [say('Block, unfinished'), by(unfinished.width, unfinished.height), say('trimmed, before it is sewn in')],
       [say('Wedge, as cut'), by(cutWedge(wedge).base, wedge.cutHeight), say('base by height, {count} to the block', { count: wedge.perBlock })],

@@ -1,6 +1,8 @@
 // Pieced borders in words: the pieces of each side in the order they are sewn, groups that come again counted.
+
 import { layOut } from '../../../geometry/setting';
 import { type SettingPiece, SIDES, type Side } from '../../../geometry/settingPiece';
+import { cutWidth } from '../../../geometry/stripSet';
 import { phrase } from '../../../model/phrase';
 import type { Inches } from '../../../model/units';
 import { nameOf, type Writing } from '../writing';
@@ -28,13 +30,13 @@ export function piecedRuns(writing: Writing): PiecedRuns[] {
     if (border.keys === undefined) return [];
     const own = pieces.filter((piece) => piece.border === index && piece.side !== undefined);
     const usual = usualWidth(own);
-    const width = (piece: SettingPiece) => ({ inches: piece.width + 2 * project.wedge.seam });
+    const width = (piece: SettingPiece) => ({ inches: cutWidth(piece.width, project.wedge.seam) });
     const words = (piece: SettingPiece) => {
       const fabric = nameOf(writing, piece.fabric);
       const alike = usual !== null && Math.abs(piece.width - usual) < 1e-6;
       return alike ? fabric : say('{fabric} {width}', { fabric, width: width(piece) });
     };
-    const across = (finished: Inches) => ({ inches: finished + 2 * project.wedge.seam });
+    const across = (finished: Inches) => ({ inches: cutWidth(finished, project.wedge.seam) });
     const deep =
       border.ends === undefined
         ? across(border.width)

@@ -1,7 +1,9 @@
 // Setting the top and adding borders: the order of sewing, the pieces, and the top drawn apart in its rows.
+
 import { pieceWords } from '../../../cutting/yardage/lineWords';
 import type { CuttingStep } from '../../../cutting/yardage/neededPiece';
 import { isOfPiecedBorder, mitreSpare } from '../../../cutting/yardage/settingPieces';
+import { sizeWithSeams } from '../../../geometry/allowance';
 import { layOut } from '../../../geometry/setting';
 import { phrase } from '../../../model/phrase';
 import type { Border } from '../../../model/project';
@@ -32,10 +34,11 @@ export function settingPages(composer: Composer, writing: Writing): void {
   if (project.setting.borders.length === 0) return;
   if (!shared) composer.turnPage();
   composer.heading(say('Borders'), 1.6);
+  const sewn = sizeWithSeams(layout.inner, project.wedge.outerSeam);
   composer.steps([
     say('Measure the top through its middle, both ways, before cutting borders to length; it should be {width} × {height} with the seams on.', {
-      width: { inches: layout.inner.width + 2 * project.wedge.outerSeam },
-      height: { inches: layout.inner.height + 2 * project.wedge.outerSeam },
+      width: { inches: sewn.width },
+      height: { inches: sewn.height },
     }),
     ...project.setting.borders.map((border, index) => borderWords(border, index, writing)),
   ]); // biome-ignore format: a list

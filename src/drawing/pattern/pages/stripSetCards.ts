@@ -1,6 +1,5 @@
 // Strip sets: each one's strips in sewing order, to one scale, with widths, fabrics, height and which way its seams are pressed.
-import { setHeight } from '../../../geometry/bands';
-import { stripPlaces } from '../../../geometry/stripSet';
+import { heightShort, setHeight, stripPlaces } from '../../../geometry/stripSet';
 import { phrase } from '../../../model/phrase';
 import type { StripSet } from '../../../model/project';
 import type { Inches } from '../../../model/units';
@@ -42,15 +41,15 @@ function card(set: StripSet, scale: number, width: Inches, writing: Writing): Fi
     count: set.strips.length,
     length: { inches: set.length },
   });
-  const short = height < project.wedge.cutHeight - 1e-9;
+  const short = heightShort(height, project.wedge);
   const parts = [
     textFigure(say('Set {set}', { set: set.label }), STYLES.card, width, type),
     textFigure(facts, STYLES.small, width, type),
     slice(set, height, scale, width, writing),
   ];
-  if (short) {
+  if (short > 0) {
     const say1 = phrase('This set is lower than the wedge: {more} is missing.', {
-      more: { inches: project.wedge.cutHeight - height },
+      more: { inches: short },
     });
     parts.push(textFigure(say(say1), STYLES.smallStrong, width, type));
   }

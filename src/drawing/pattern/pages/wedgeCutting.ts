@@ -1,9 +1,8 @@
 // Cutting wedges from the sets: where each lies, tip up and tip down in turn, what is left over. Sets that are cut alike
 // share a drawing.
 import { availableWedges, wedgeCuts, wedgeStart } from '../../../cutting/wedges/yield';
-import { setHeight } from '../../../geometry/bands';
 import type { Outline } from '../../../geometry/point';
-import { stripPlaces, wedgeOnSet } from '../../../geometry/stripSet';
+import { heightShort, setHeight, stripPlaces, wedgeOnSet } from '../../../geometry/stripSet';
 import { cutWedge } from '../../../geometry/wedge';
 import { counted, type Phrase } from '../../../model/phrase';
 import type { StripSet } from '../../../model/project';
@@ -22,7 +21,7 @@ const MANY_NAMES = 12;
 export function wedgeCuttingPages(composer: Composer, writing: Writing): void {
   const { project, say } = writing;
   const { wedge } = project;
-  const groups = cutAlike(project.stripSets.filter((set) => setHeight(set.strips, wedge.seam) >= wedge.cutHeight - 1e-9), writing); // biome-ignore format: one line
+  const groups = cutAlike(project.stripSets.filter((set) => heightShort(setHeight(set.strips, wedge.seam), wedge) === 0), writing); // biome-ignore format: one line
   if (groups.length === 0) return;
   composer.begin(say('Cutting the wedges'));
   composer.steps([

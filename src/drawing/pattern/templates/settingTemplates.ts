@@ -1,6 +1,6 @@
 // The triangles that set blocks on point, at true size: side triangles with their long side on the edge of the top, setting
 // corners with both short sides on it. One template for each size.
-import { halvedSquare, quarteredSquare } from '../../../cutting/yardage/triangleSquares';
+import { type SettingTriangle, settingSquare } from '../../../cutting/yardage/triangleSquares';
 import { cutOutline } from '../../../geometry/allowance';
 import type { Outline } from '../../../geometry/point';
 import { layOut } from '../../../geometry/setting';
@@ -13,8 +13,6 @@ import { grainArrow } from '../signs';
 import { cutCounts, type Writing } from '../writing';
 import { edgeNotch } from './cornerTemplate';
 
-type Triangle = 'side' | 'setting-corner';
-
 /** None unless the quilt is set on point. */
 export function settingTemplates(writing: Writing): Template[] {
   const groups = new Map<string, SettingPiece[]>();
@@ -23,17 +21,19 @@ export function settingTemplates(writing: Writing): Template[] {
     const key = `${piece.part} ${Math.round(piece.length * 1e4)}`;
     groups.set(key, [...(groups.get(key) ?? []), piece]);
   }
-  return Array.from(groups.values(), (pieces) => triangle(pieces[0]!.part as Triangle, pieces, writing));
+  return Array.from(groups.values(), (pieces) =>
+    triangle(pieces[0]!.part as SettingTriangle, pieces, writing),
+  );
 }
 
 /** Finished, about the upper left corner of its box; its edge of the top lies level at the foot. */
-function finishedTriangle(part: Triangle, long: Inches): Outline {
+function finishedTriangle(part: SettingTriangle, long: Inches): Outline {
   return part === 'side'
     ? [{ x: long / 2, y: 0 }, { x: long, y: long / 2 }, { x: 0, y: long / 2 }]
     : [{ x: 0, y: 0 }, { x: long, y: long }, { x: 0, y: long }];
 } // biome-ignore format: two triangles
 
-function triangle(part: Triangle, pieces: readonly SettingPiece[], writing: Writing): Template {
+function triangle(part: SettingTriangle, pieces: readonly SettingPiece[], writing: Writing): Template {
   const { project, say, type } = writing;
   const long = pieces[0]!.length;
   const seam = project.wedge.outerSeam;
@@ -53,7 +53,7 @@ function triangle(part: Triangle, pieces: readonly SettingPiece[], writing: Writ
   const sewn = part === 'side' ? [0, 2] : [0];
   return {
     title,
-    words: `${counts} ${say(part === 'side' ? SIDE_WORDS : CORNER_WORDS, { square: { inches: squareOf(part, long, writing) } })}`,
+    words: `${counts} ${say(part === 'side' ? SIDE_WORDS : CORNER_WORDS, { square: { inches: settingSquare(part, long, seam, project.preferences.unit) } })}`,
     figure: {
       width,
       height: height + 0.02,
@@ -75,9 +75,3 @@ const SIDE_WORDS =
   'The long side lies on the edge of the top and along the cloth. Squares of {square} cut twice from corner to corner give four each. The dashed line is the seam.';
 const CORNER_WORDS =
   'Both short sides lie on the edge of the top, one of them along the cloth. Squares of {square} halved give two each. The dashed line is the seam.';
-
-function squareOf(part: Triangle, long: Inches, { project }: Writing): Inches {
-  const { unit } = project.preferences;
-  const seam = project.wedge.outerSeam;
-  return part === 'side' ? quarteredSquare(long, seam, unit) : halvedSquare(long, seam, unit);
-}

@@ -1,7 +1,9 @@
 // A drawing larger than a page, cut into sheets that overlap: lines are clipped, words stand whole on one sheet, and crosses
 // in the overlaps are laid on each other to join them.
+
 import type { Point } from '../../../geometry/point';
 import { setLetter } from '../../../model/find';
+import { joinedPieces } from '../../../model/lengths';
 import type { Inches } from '../../../model/units';
 import { line, type Type } from '../lettering';
 import { HAIR, INK, STYLES } from '../look';
@@ -61,7 +63,7 @@ export function tilesOf(
 }
 
 function tilesAlong(long: Inches, room: Inches): number {
-  return long <= room + 1e-9 ? 1 : Math.ceil((long - OVERLAP) / (room - OVERLAP) - 1e-9);
+  return joinedPieces(long, room, OVERLAP);
 }
 
 function holds(box: Box, at: Point, spare: Inches): boolean {

@@ -1,4 +1,5 @@
 // The sizes of the top and of a block, finished and before they are sewn in.
+import { sizeWithSeams } from '../../../geometry/allowance';
 import { layOut } from '../../../geometry/setting';
 import { cutWedge, finishedBlock, unfinishedBlock, wedgeProblem } from '../../../geometry/wedge';
 import { type Phrase, phrase } from '../../../model/phrase';
@@ -35,12 +36,12 @@ export function SizesSection() {
   function sizes(): [string, Phrase, string][] {
     const { wedge } = project;
     const top = layOut(project);
-    const seam = wedge.outerSeam;
+    const sewn = sizeWithSeams(top, wedge.outerSeam);
     const finished = finishedBlock(wedge);
     const unfinished = unfinishedBlock(wedge);
     return [
       ['Top, finished', by(top.width, top.height), 'inside the binding'],
-      ['Top, as sewn', by(top.width + 2 * seam, top.height + 2 * seam), 'with the seam all round'],
+      ['Top, as sewn', by(sewn.width, sewn.height), 'with the seam all round'],
       ['Block, finished', by(finished.width, finished.height), 'on the wall'],
       ['Block, unfinished', by(unfinished.width, unfinished.height), 'measure one before you go on'],
       ['Wedge, as cut', by(cutWedge(wedge).base, wedge.cutHeight), 'base by height'],

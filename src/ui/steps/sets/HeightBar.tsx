@@ -3,7 +3,7 @@ import { useMemo } from 'react';
 import { mendHeight } from '../../../cutting/sets/mendHeight';
 import { stripsLeftBeside } from '../../../cutting/sets/stripsUnused';
 import { layStrips } from '../../../editing/commands/stripSets';
-import { setHeight } from '../../../geometry/bands';
+import { heightShort, setHeight } from '../../../geometry/stripSet';
 import type { Strip, StripSet } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
@@ -15,24 +15,22 @@ export function HeightBar({ set }: { set: StripSet }) {
   const say = useSay();
   const wedge = useApp((app) => app.project.wedge);
   const height = setHeight(set.strips, wedge.seam);
+  const short = heightShort(height, wedge);
   const whole = Math.max(height, wedge.cutHeight) * 1.08;
   const part = (inches: number) => `${(inches / whole) * 100}%`;
   return (
     <div>
       <div className="set-bar" aria-hidden>
         <span className="set-bar-there" style={{ width: part(height) }} />
-        {height < wedge.cutHeight - 1e-9 ? (
-          <span
-            className="set-bar-short"
-            style={{ left: part(height), width: part(wedge.cutHeight - height) }}
-          />
+        {short > 0 ? (
+          <span className="set-bar-short" style={{ left: part(height), width: part(short) }} />
         ) : null}
         <span className="set-bar-need" style={{ left: part(wedge.cutHeight) }} />
       </div>
       <p>
         <Fractions
           text={say('{state}; the wedge needs {needed}.', {
-            state: heightWords(height, wedge.cutHeight),
+            state: heightWords(height, wedge),
             needed: { inches: wedge.cutHeight },
           })}
         />

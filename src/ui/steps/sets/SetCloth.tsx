@@ -1,8 +1,7 @@
 // A strip set as cloth, to scale: its first strip at the bottom. Other things (arrows, wedges) can be drawn over it. It is a
 // picture only: what it shows stands in words beside it.
 import { memo, type ReactNode } from 'react';
-import { setHeight } from '../../../geometry/bands';
-import { stripPlaces } from '../../../geometry/stripSet';
+import { setHeight, stripPlaces } from '../../../geometry/stripSet';
 import type { Fabric, FabricId, StripSet } from '../../../model/project';
 import type { Inches } from '../../../model/units';
 import { clothFill } from '../../wall/cloth';

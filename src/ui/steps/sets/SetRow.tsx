@@ -1,6 +1,7 @@
 // One strip set on the sewing table: its height against the height needed and the wedges it gives.
 import { Lock, TriangleAlert } from 'lucide-react';
 import { memo } from 'react';
+import { heightShort } from '../../../geometry/stripSet';
 import { useSay } from '../../words';
 import { heightWords } from './heightWords';
 import { OpenSet } from './OpenSet';
@@ -13,8 +14,8 @@ export const SetRow = memo(function SetRow(props: SetItemProps) {
   const { row, wedge, open } = props;
   const { set, height, available } = row;
   const empty = set.strips.length === 0;
-  const short = height < wedge.cutHeight - 1e-9;
-  const words = heightWords(height, wedge.cutHeight);
+  const short = heightShort(height, wedge) > 0;
+  const words = heightWords(height, wedge);
   return (
     <SetItem
       {...props}

@@ -1,8 +1,7 @@
 // Where the wedges lie on a strip set, to scale: numbered in the order they are cut from the left, waste hatched.
 import { wedgeCuts } from '../../../cutting/wedges/yield';
-import { setHeight } from '../../../geometry/bands';
 import type { Point } from '../../../geometry/point';
-import { wedgeOnSet } from '../../../geometry/stripSet';
+import { setHeight, wedgeOnSet } from '../../../geometry/stripSet';
 import type { StripSet, WedgePlan } from '../../../model/project';
 import { WASTE_HATCH } from './WasteHatch';
 

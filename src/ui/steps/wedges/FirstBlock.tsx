@@ -1,8 +1,8 @@
 // The first sewn block tells the truth: its measure gives the seam it was sewn with, and the whole plan follows.
 import { useState } from 'react';
 import { explainMeasure, type MeasuredSeam } from '../../../cutting/wedges/measure';
+import { cornerSquare } from '../../../cutting/yardage/triangleSquares';
 import { changeWedge } from '../../../editing/commands/stripSets';
-import { cornerSquare } from '../../../geometry/cornerSquare';
 import { finishedBlock, unfinishedBlock } from '../../../geometry/wedge';
 import { phrase } from '../../../model/phrase';
 import type { Inches, LengthUnit } from '../../../model/units';
@@ -67,7 +67,7 @@ function Found({ found }: { found: MeasuredSeam }) {
     found.wedge.perBlock === 8
       ? phrase(
           'With it the block finishes at {finished}, and corner squares of {fits} just fit. Sashing, borders and yardage follow.',
-          { ...finished, fits: { inches: cornerSquare(found.wedge).fits } },
+          { ...finished, fits: { inches: cornerSquare(found.wedge, unit).fits } },
         )
       : phrase('With it the block finishes at {finished}. Sashing, borders and yardage follow.', finished);
   return (

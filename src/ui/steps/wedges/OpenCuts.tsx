@@ -5,6 +5,7 @@ import { lengthForFirst, oneMoreWedge } from '../../../cutting/wedges/oneMore';
 import { wedgeCuts, wedgeStart } from '../../../cutting/wedges/yield';
 import { markSets } from '../../../editing/commands/setProgress';
 import { changeSet } from '../../../editing/commands/stripSets';
+import { heightShort } from '../../../geometry/stripSet';
 import { type Phrase, phrase } from '../../../model/phrase';
 import type { Project, StripSet } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
@@ -27,7 +28,7 @@ export function OpenCuts({ row }: { row: LedgerRow }) {
   const { set } = row;
   const lines = useMemo(() => tableLines(row, project), [row, project]);
   const change = (to: Partial<StripSet>) => run(changeSet(store.getState().project, set.id, to));
-  if (row.height < project.wedge.cutHeight - 1e-9) {
+  if (heightShort(row.height, project.wedge) > 0) {
     return (
       <div className="stack set-open">
         {set.strips.length > 0 ? <HeightBar set={set} /> : <p>{say('This set has no strips yet.')}</p>}

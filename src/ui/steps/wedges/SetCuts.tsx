@@ -1,5 +1,6 @@
 // One strip set on the cutting table: its diagram, how many wedges it gives, are used and left. Opens for counting.
 import { memo } from 'react';
+import { heightShort } from '../../../geometry/stripSet';
 import { useSay } from '../../words';
 import { heightWords } from '../sets/heightWords';
 import { SetItem, type SetItemProps } from '../sets/SetItem';
@@ -10,9 +11,9 @@ export const SetCuts = memo(function SetCuts(props: SetItemProps) {
   const say = useSay();
   const { row, wedge } = props;
   const { set, height, available, left } = row;
-  const short = height < wedge.cutHeight - 1e-9;
+  const short = heightShort(height, wedge) > 0;
   const counts = short
-    ? say(heightWords(height, wedge.cutHeight))
+    ? say(heightWords(height, wedge))
     : say('Up {up}, {upLeft} left · down {down}, {downLeft} left', {
         up: available.up,
         upLeft: left.up,

@@ -1,11 +1,13 @@
 // What the wedge makes once it is sewn: the block, and the pieces that square it.
-import { cornerLeg, cornerOutlines } from '../../../geometry/block';
-import { cornerSquare } from '../../../geometry/cornerSquare';
+
+import { cornerSquare } from '../../../cutting/yardage/triangleSquares';
+import { cornerOutlines } from '../../../geometry/block';
 import { finishedBlock, rimLength, unfinishedBlock } from '../../../geometry/wedge';
 import type { PhraseValue } from '../../../model/phrase';
 import type { WedgePlan } from '../../../model/project';
+import type { LengthUnit } from '../../../model/units';
 import { Fractions } from '../../fields/Fractions';
-import { useSay } from '../../words';
+import { useSay, useUnit } from '../../words';
 
 interface Line {
   readonly name: string;
@@ -15,9 +17,10 @@ interface Line {
 
 export function WhatItMakes({ wedge }: { wedge: WedgePlan }) {
   const say = useSay();
+  const unit = useUnit();
   return (
     <dl className="wdg-figures">
-      {linesOf(wedge).map((line) => (
+      {linesOf(wedge, unit).map((line) => (
         <div key={line.name}>
           <dt>{say(line.name)}</dt>
           <dd>
@@ -29,7 +32,7 @@ export function WhatItMakes({ wedge }: { wedge: WedgePlan }) {
   );
 }
 
-function linesOf(wedge: WedgePlan): Line[] {
+function linesOf(wedge: WedgePlan, unit: LengthUnit): Line[] {
   const finished = finishedBlock(wedge);
   const unfinished = unfinishedBlock(wedge);
   const sized = (name: string, size: { width: number; height: number }): Line => ({
@@ -41,16 +44,16 @@ function linesOf(wedge: WedgePlan): Line[] {
     sized('Block, finished', finished),
     sized('Block, before it is sewn in', unfinished),
     { name: 'One rim, finished', say: '{rim}', with: { rim: { inches: rimLength(wedge) } } },
-    ...cornerLines(wedge),
+    ...cornerLines(wedge, unit),
   ];
 }
 
 /** Eight wedges take corner triangles; for other numbers the size of each setting piece is given. */
-function cornerLines(wedge: WedgePlan): Line[] {
+function cornerLines(wedge: WedgePlan, unit: LengthUnit): Line[] {
   if (wedge.perBlock === 8) {
-    const square = cornerSquare(wedge);
+    const square = cornerSquare(wedge, unit);
     return [
-      { name: 'Corner triangle, finished leg', say: '{leg}', with: { leg: { inches: cornerLeg(wedge) } } },
+      { name: 'Corner triangle, finished leg', say: '{leg}', with: { leg: { inches: square.leg } } },
       { name: 'Square for two corners, just fits', say: '{fits}', with: { fits: { inches: square.fits } } },
       {
         name: 'the same, comfortable, trimmed later',

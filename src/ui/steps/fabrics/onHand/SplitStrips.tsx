@@ -1,6 +1,7 @@
 // Splits strips lengthwise, as 2 1/2" precut ones are split into 1 1/2" and 1".
 import { useState } from 'react';
 import { splitStrips } from '../../../../editing/commands/stripsOnHand';
+import { isTooNarrow, upToStep } from '../../../../model/lengths';
 import { counted } from '../../../../model/phrase';
 import type { StripOnHand } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
@@ -18,7 +19,7 @@ export function SplitStrips({ row }: { row: StripOnHand }) {
   const [first, setFirst] = useState(usualFirst(row.width, seam));
   const [run, problems] = useRun();
   // Two strips must each be wider than their two seams.
-  if (row.width <= 4 * seam + 1e-9) return null;
+  if (isTooNarrow(row.width / 2, seam)) return null;
   const chosen = Math.min(count, row.count);
   const second = Math.max(0, row.width - first);
   return (
@@ -72,5 +73,5 @@ export function SplitStrips({ row }: { row: StripOnHand }) {
 /** 2 1/2 → 1 1/2 + 1 (common practice, no source); other widths in the middle, to a quarter inch. */
 function usualFirst(width: number, seam: number): number {
   if (Math.abs(width - 2.5) < 1e-9 && seam < 0.5) return 1.5;
-  return Math.ceil(width * 2 - 1e-9) / 4;
+  return upToStep(width / 2, 1 / 4);
 }

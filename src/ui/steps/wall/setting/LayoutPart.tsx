@@ -1,6 +1,7 @@
 // Straight or on point, the setting triangles that come with it, and plain squares between the blocks.
+
+import { settingSquares } from '../../../../cutting/yardage/triangleSquares';
 import { changeSettingTriangles, layPlain, setLayout } from '../../../../editing/commands/layout';
-import { settingSquares } from '../../../../geometry/settingTriangles';
 import type { Project } from '../../../../model/project';
 import { useApp } from '../../../app';
 import { Choice } from '../../../fields/Choice';
@@ -76,7 +77,7 @@ function layoutWords({ setting: { layout, plain } }: Project): string {
 
 function TriangleSizes({ project }: { project: Project }) {
   const say = useSay();
-  const { side, corner } = settingSquares(project.wedge);
+  const { side, corner } = settingSquares(project.wedge, project.preferences.unit);
   return (
     <p className="quiet">
       <Fractions

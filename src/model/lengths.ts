@@ -1,0 +1,34 @@
+// Rules that all lengths are measured by: when two are the same, rounding to a step, how many pieces a length gives, and when
+// a strip is too narrow. Units and their words are in units.ts, sewn strips in geometry/stripSet.ts.
+import type { Inches } from './units';
+
+/** Lengths that differ by no more are the same: so much is left over where fractions are added and halved. */
+export const HAIR: Inches = 1e-9;
+
+/** A length off a step by no more than this part of it lies on it. */
+const PART_OF_STEP = 1e-6;
+
+/** Up to a whole step, inches; a length on a step stays there. */
+export function upToStep(inches: Inches, step: Inches): Inches {
+  return Math.ceil(inches / step - PART_OF_STEP) * step;
+}
+
+/** Down to a whole step, inches; a length on a step stays there. */
+export function downToStep(inches: Inches, step: Inches): Inches {
+  return Math.floor(inches / step + PART_OF_STEP) * step;
+}
+
+/** How many pieces of a size above 0 a length gives; below 0 for a length below 0. */
+export function piecesIn(length: Inches, size: Inches): number {
+  return Math.floor((length + HAIR) / size);
+}
+
+/** Pieces that reach over a run when each join takes `loss`, less than the piece: n·length − (n − 1)·loss ≥ run. */
+export function joinedPieces(run: Inches, length: Inches, loss: Inches): number {
+  return run <= length + HAIR ? 1 : Math.ceil((run - loss) / (length - loss) - HAIR);
+}
+
+/** Whether a strip or piece cut so wide vanishes in its two seams: w ≤ 2s. */
+export function isTooNarrow(width: Inches, seam: Inches): boolean {
+  return width <= 2 * seam + HAIR;
+}
