@@ -62,7 +62,7 @@ export const stripOnHandSchema = v.strictObject({
 export const clothOnHandSchema = v.strictObject({
   id,
   fabric: fabricId,
-  /** How it was bought; it names the piece, the two measures say what can be cut from it. */
+  /** How it was bought, as it is written in the file; it names the piece, the two measures say what can be cut from it. */
   kind: v.picklist(['yardage', 'fat quarter', 'precut strips', 'remnant']),
   /** Length of the strips cut from it: the usable width of yardage, the long side of a fat quarter. */
   stripLength: length(1, 4000),
@@ -156,7 +156,9 @@ const wallSchema = v.strictObject({
   cells: v.array(v.nullable(cellSchema)),
 });
 
-/** 'light to dark' runs across, from the left to the right. */
+/**
+ * As they are written in the file; the words on screen stand apart. 'light to dark' runs across, from the left to the right.
+ */
 export const VALUE_INTENTS = ['scattered', 'light middle', 'dark middle', 'light to dark'] as const;
 export const COLOUR_INTENTS = ['scattered', 'families together'] as const;
 
