@@ -41,7 +41,7 @@ function begun(id: string, name: string, notes: string, fabrics: Fabric[], corne
 /** The quilt in other cloth of its own list: every fabric by one of another value, lights and darks changed over. */
 function turnedOver(project: Project, name: string): Colourway[] {
   const inUse = fabricsInUse(project);
-  return [{ id: 'turned', name, swaps: swapsByValue(inUse, inUse, 'turned over') }];
+  return [{ id: 'turned', name, swaps: swapsByValue(inUse, inUse, 'turnedOver') }];
 }
 
 /** What a shop would write down: prices, and so many kits. Invented, as all of the demo. */

@@ -10,12 +10,12 @@ import { meanColour } from './likeness';
 import { printMix } from './print/printMix';
 
 /** Values as they are, or lights and darks changed over. */
-export type ValueOrder = 'kept' | 'turned over';
+export type ValueOrder = 'kept' | 'turnedOver';
 
 /**
  * For every fabric in use one of the palette, so that the sum of the differences in L* from the wanted value is least, and
  * no cloth serves twice while the palette lasts (it has at least as many): then exact, by dynamic programming over both
- * lists in order of value. A smaller palette gives each fabric its nearest, and cloths serve several times. 'turned over'
+ * lists in order of value. A smaller palette gives each fabric its nearest, and cloths serve several times. 'turnedOver'
  * wants of a fabric the value mirrored about the middle of the lightest and darkest in use. Empty palette: no swaps.
  */
 export function swapsByValue(
@@ -44,7 +44,7 @@ export function swapsByValue(
 
 /**
  * A colourway's swaps and made-up cloth: of every fabric in use but the background one with its hues turned by `degrees`,
- * as light or dark as before. 'kept' puts each in its own fabric's place; 'turned over' as `swapsByValue` does. The cloth's
+ * as light or dark as before. 'kept' puts each in its own fabric's place; 'turnedOver' as `swapsByValue` does. The cloth's
  * names end in `name`, its ids are new to the project. Nothing but background in use: neither swaps nor cloth.
  */
 export function turnedColourway(

@@ -1,7 +1,7 @@
 // How cloth is bought and cut for this quilt, and what a kit costs: the choices the yardage and the kits are computed from.
 // Lengths are inches; everything has a usual value, so that files from before they were written down still open.
 import * as v from 'valibot';
-import { id, length } from './schemaParts';
+import { fabricId, length } from './schemaParts';
 
 const amount = v.pipe(
   v.number(),
@@ -40,7 +40,7 @@ export const buyingSchema = v.strictObject({
   backing: v.optional(
     v.strictObject({
       /** Its cloth; null while it is not chosen: then it is bought apart from the fabrics of the quilt. */
-      fabric: v.optional(v.nullable(id), null),
+      fabric: v.optional(v.nullable(fabricId), null),
       /** So much larger than the top on every side: 4 for long-arm quilting, 2 to 3 for domestic. */
       overhang: v.optional(length(0, 12), 4),
       /** Usable width of the backing cloth; null: as the other cloth. */

@@ -1,12 +1,11 @@
 // What the schema alone cannot say: that every part named exists, that counts fit together, that nothing hangs twice.
 // Wedge yield and use are checked in cutting/ledger.ts.
-
+import { type FabricUse, fabricUses } from './fabricUses';
 import { stepsPerTurn, turnsOf } from './find';
 import { isTooNarrow } from './lengths';
 import { type Phrase, type PhraseValue, phrase } from './phrase';
 import type { Project } from './project';
 import type { Problem } from './result';
-import { settingFabrics } from './settingFabrics';
 import { cellCount, isPlain } from './wallCells';
 
 /** All broken references and counts of a schema-valid project; empty when it is sound. */
@@ -76,44 +75,16 @@ function twice(path: string, items: readonly (string | number)[], say: string, c
 
 function fabricReferences(project: Project): Problem[] {
   const known = new Set(project.fabrics.map((fabric) => fabric.id));
-  const named: [path: string, fabric: string][] = [
-    ...settingFabrics(project.setting).map(({ path, fabric }): [string, string] => [path, fabric]),
-    ...project.stripsOnHand.map((strip, index): [string, string] => [
-      `stripsOnHand[${index}].fabric`,
-      strip.fabric,
-    ]),
-    ...project.clothOnHand.map((cloth, index): [string, string] => [
-      `clothOnHand[${index}].fabric`,
-      cloth.fabric,
-    ]),
-    ...project.stripSets.flatMap((set, at) =>
-      set.strips.map((strip, index): [string, string] => [
-        `stripSets[${at}].strips[${index}].fabric`,
-        strip.fabric,
-      ]),
-    ),
-    ...backingFabric(project).map((fabric): [string, string] => ['buying.backing.fabric', fabric]),
-    ...project.blocks.flatMap((block, index): [string, string][] =>
-      block.cornerFabric === null ? [] : [[`blocks[${index}].cornerFabric`, block.cornerFabric]],
-    ),
-    ...project.colourways.flatMap(({ swaps, cloth = [] }, index) =>
-      swaps.flatMap((swap, at): [string, string][] => [
-        [`colourways[${index}].swaps[${at}].fabric`, swap.fabric],
-        ...(cloth.some((fabric) => fabric.id === swap.by)
-          ? []
-          : [[`colourways[${index}].swaps[${at}].by`, swap.by] satisfies [string, string]]),
-      ]),
-    ),
-  ];
-  return named
-    .filter(([, fabric]) => !known.has(fabric))
-    .map(([path, fabric]) =>
+  return fabricUses(project)
+    .filter((use) => !known.has(use.fabric) && !isMadeUp(use))
+    .map(({ path, fabric }) =>
       problem('no-such-fabric', path, 'There is no fabric with the id {fabric}.', { fabric }),
     );
 }
 
-function backingFabric({ buying }: Project): string[] {
-  return buying.backing.fabric === null ? [] : [buying.backing.fabric];
+/** Whether the fabric is made-up cloth of the colourway it stands in for. */
+function isMadeUp(use: FabricUse): boolean {
+  return use.purpose === 'standIn' && (use.of.cloth?.some((fabric) => fabric.id === use.fabric) ?? false);
 }
 
 function stripWidths(project: Project): Problem[] {

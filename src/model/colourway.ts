@@ -1,20 +1,12 @@
 // The same quilt in other cloth: which fabric stands for which, and the project as it looks then. The blocks, the wall and
 // the sewing stay; only the cloth changes.
 
+import { exchangeFabrics, quiltUses } from './fabricUses';
 import type { Colourway, Fabric, FabricId, Project } from './project';
-import { exchangeInSetting } from './settingFabrics';
 
 /** Fabrics the quilt is made of: in its strip sets, corners, setting and backing; in the order of the project's list. */
 export function fabricsInUse(project: Project): Fabric[] {
-  const used = new Set<FabricId>();
-  const note = (fabric: FabricId): FabricId => {
-    used.add(fabric);
-    return fabric;
-  };
-  for (const set of project.stripSets) for (const strip of set.strips) note(strip.fabric);
-  for (const block of project.blocks) if (block.cornerFabric !== null) note(block.cornerFabric);
-  exchangeInSetting(structuredClone(project.setting), note);
-  if (project.buying.backing.fabric !== null) note(project.buying.backing.fabric);
+  const used = new Set(quiltUses(project).map((use) => use.fabric));
   return project.fabrics.filter((fabric) => used.has(fabric.id));
 }
 
@@ -42,32 +34,25 @@ export function standsFor(colourway: Colourway, fabric: FabricId): FabricId {
   return colourway.swaps.find((swap) => swap.fabric === fabric)?.by ?? fabric;
 }
 
+/** Puts the cloth of a colourway into the quilt in place, in a draft or copy; the lists of cloth stay as they are. */
+export function exchangeForColourway(project: Project, { swaps }: Colourway): void {
+  const by = new Map(swaps.map((swap) => [swap.fabric, swap.by]));
+  exchangeFabrics(project, (fabric) => by.get(fabric) ?? fabric);
+}
+
 /**
  * The project in a colourway: a new project, the one passed in unchanged. Sets keep their letters, widths and progress,
  * since it is a plan for another quilt of the same pattern; cloth and strips on hand are left as they are. Its made-up
  * cloth, as far as it is worn, is then among the fabrics and no longer the colourway's.
  */
 export function inColourway(project: Project, colourway: Colourway): Project {
-  const by = new Map(colourway.swaps.map((swap) => [swap.fabric, swap.by]));
-  const swapped = (fabric: FabricId): FabricId => by.get(fabric) ?? fabric;
-  const setting = structuredClone(project.setting);
-  exchangeInSetting(setting, swapped);
-  const { backing } = project.buying;
-  const backed = backing.fabric === null ? backing : { ...backing, fabric: swapped(backing.fabric) };
+  const copy = structuredClone(project);
+  exchangeForColourway(copy, colourway);
   const worn = clothWorn(colourway);
   return {
-    ...project,
+    ...copy,
     name: colourway.name,
     fabrics: worn.length > 0 ? [...project.fabrics, ...worn] : project.fabrics,
     colourways: project.colourways.map((one) => (one.id === colourway.id ? withoutCloth(one, worn) : one)),
-    stripSets: project.stripSets.map((set) => ({
-      ...set,
-      strips: set.strips.map((strip) => ({ ...strip, fabric: swapped(strip.fabric) })),
-    })),
-    blocks: project.blocks.map((block) =>
-      block.cornerFabric === null ? block : { ...block, cornerFabric: swapped(block.cornerFabric) },
-    ),
-    setting,
-    buying: { ...project.buying, backing: backed },
   };
 }

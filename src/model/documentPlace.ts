@@ -38,11 +38,11 @@ export function explain(problem: Problem, document: unknown): Problem {
   if (!fromSchema) {
     return { ...problem, message: phrase('At {place}: {reason}', { place, reason: problem.message }) };
   }
-  const held = steps.reduce<unknown>((at, step) => entryOf(at, step), document);
-  if (held === undefined)
-    return { ...problem, message: phrase('At {place}: missing in the file.', { place }) };
-  const values = { place, reason: schemaReason(problem), held: shown(held) };
-  return { ...problem, message: phrase('At {place}: {reason}. The file has {held}.', values) };
+  const reason = problem.message;
+  const found = steps.reduce<unknown>((at, step) => entryOf(at, step), document);
+  if (found === undefined) return { ...problem, message: phrase('At {place}: {reason}.', { place, reason }) };
+  const values = { place, reason, found: inFile(found) };
+  return { ...problem, message: phrase('At {place}: {reason}. The file has {found}.', values) };
 }
 
 type Step = string | number;
@@ -130,34 +130,10 @@ function cellInWords(index: number, document: unknown): Phrase {
   return phrase('row {row}, column {column}', place);
 }
 
-const TYPES: Readonly<Record<string, string>> = {
-  'schema-number': 'should be a number', 'schema-string': 'should be text', 'schema-boolean': 'should be true or false',
-  'schema-array': 'should be a list', 'schema-strict_object': 'should be a group of entries',
-  'schema-integer': 'must be a whole number', 'schema-finite': 'must be a number one can measure',
-}; // biome-ignore format: a table
-
-/** The schema's own sentences where they are ours; the library's ("Expected <=40 but received 100") put in plain words. */
-function schemaReason(problem: Problem): PhraseValue {
-  const said = problem.message.with?.reason;
-  const reason = typeof said === 'string' ? said : problem.message.say;
-  const [, expected] = /Expected (.+) but received/.exec(reason) ?? [];
-  if (expected === 'never') return phrase('Wedgewall does not know this entry');
-  const most = /^<=(.+)$/.exec(expected ?? '')?.[1];
-  const least = /^>=(.+)$/.exec(expected ?? '')?.[1];
-  const length = problem.code.endsWith('_length');
-  if (most !== undefined) return phrase(length ? 'at most {most} fit' : 'must be at most {most}', { most });
-  if (least !== undefined)
-    return phrase(length ? 'needs at least {least}' : 'must be at least {least}', { least });
-  const type = TYPES[problem.code];
-  if (type !== undefined) return phrase(type);
-  if (expected === undefined) return reason;
-  return phrase('should be {choices}', { choices: expected.replace(/[()]/g, '').replaceAll(' | ', ' or ') });
-}
-
-/** What the file has, short enough for a sentence. */
-function shown(held: unknown): PhraseValue {
-  if (Array.isArray(held)) return phrase('a list of {entries}', { entries: held.length });
-  if (isPlainObject(held)) return phrase('a group of entries');
-  const text = JSON.stringify(held);
+/** What the file has there, short enough for a sentence. */
+function inFile(found: unknown): PhraseValue {
+  if (Array.isArray(found)) return phrase('a list of {entries}', { entries: found.length });
+  if (isPlainObject(found)) return phrase('a group of entries');
+  const text = JSON.stringify(found);
   return text.length > 40 ? `${text.slice(0, 39)}…` : text;
 }

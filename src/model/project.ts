@@ -3,7 +3,7 @@
 import * as v from 'valibot';
 import { buyingSchema, priceSchema } from './buying';
 import { LONGEST_NAME } from './name';
-import { id, length } from './schemaParts';
+import { fabricId, id, length } from './schemaParts';
 import { settingSchema } from './setting';
 
 export const CURRENT_VERSION = 1;
@@ -52,7 +52,7 @@ export const fabricSchema = v.strictObject({
 
 export const stripOnHandSchema = v.strictObject({
   id,
-  fabric: id,
+  fabric: fabricId,
   /** Cut width, and length along the strip. */
   width: length(0.25, 60),
   length: length(1, 4000),
@@ -61,8 +61,8 @@ export const stripOnHandSchema = v.strictObject({
 
 export const clothOnHandSchema = v.strictObject({
   id,
-  fabric: id,
-  /** How it was bought; it names the piece, the two measures say what can be cut from it. */
+  fabric: fabricId,
+  /** How it was bought, as it is written in the file; it names the piece, the two measures say what can be cut from it. */
   kind: v.picklist(['yardage', 'fat quarter', 'precut strips', 'remnant']),
   /** Length of the strips cut from it: the usable width of yardage, the long side of a fat quarter. */
   stripLength: length(1, 4000),
@@ -73,7 +73,7 @@ export const clothOnHandSchema = v.strictObject({
 });
 
 const stripSchema = v.strictObject({
-  fabric: id,
+  fabric: fabricId,
   width: length(0.25, 60),
   /** A locked strip keeps its place when its set is made anew. Absent: it is not locked. */
   locked: v.exactOptional(v.boolean()),
@@ -128,7 +128,7 @@ const piecedBlockSchema = v.strictObject({
   /** N places clockwise; null is a place without a wedge yet. */
   places: v.pipe(v.array(v.nullable(placeSchema)), v.maxLength(12)),
   /** Corner fabric of this block; null: the quilt's. */
-  cornerFabric: v.nullable(id),
+  cornerFabric: v.nullable(fabricId),
   /**
    * Wedge steps that place 1 stands clockwise of the top side. For N = 8: 0 puts corner triangles on places 2, 4, 6, 8;
    * 1 on places 1, 3, 5, 7.
@@ -156,7 +156,9 @@ const wallSchema = v.strictObject({
   cells: v.array(v.nullable(cellSchema)),
 });
 
-/** 'light to dark' runs across, from the left to the right. */
+/**
+ * As they are written in the file; the words on screen stand apart. 'light to dark' runs across, from the left to the right.
+ */
 export const VALUE_INTENTS = ['scattered', 'light middle', 'dark middle', 'light to dark'] as const;
 export const COLOUR_INTENTS = ['scattered', 'families together'] as const;
 
@@ -209,7 +211,7 @@ const colourwaySchema = v.strictObject({
   id,
   name,
   /** Which fabric stands for which; the rest stay. */
-  swaps: v.pipe(v.array(v.strictObject({ fabric: id, by: id })), v.maxLength(400)),
+  swaps: v.pipe(v.array(v.strictObject({ fabric: fabricId, by: fabricId })), v.maxLength(400)),
   /** Made-up cloth of its own, which is not among the quilt's fabrics. Absent: none. */
   cloth: v.exactOptional(v.pipe(v.array(fabricSchema), v.maxLength(MOST_FABRICS))),
 });

@@ -4,7 +4,8 @@ import { checkReferences } from './check';
 import { migrate } from './migrate';
 import { phrase } from './phrase';
 import { type Project, projectSchema } from './project';
-import { failed, ok, type Problem, type Result } from './result';
+import { failed, ok, type Result } from './result';
+import { OWN_SENTENCES_ONLY, schemaProblem } from './schemaProblem';
 
 /** At most this many problems are reported; a broken file would otherwise list thousands. */
 const MOST_PROBLEMS = 20;
@@ -25,7 +26,7 @@ export function readProject(text: string): Result<Project> {
 export function readDocument(document: unknown): Result<Project> {
   const migrated = migrate(document);
   if (!migrated.ok) return migrated;
-  const parsed = v.safeParse(projectSchema, migrated.value);
+  const parsed = v.safeParse(projectSchema, migrated.value, OWN_SENTENCES_ONLY);
   if (!parsed.success)
     return { ok: false, problems: parsed.issues.slice(0, MOST_PROBLEMS).map(schemaProblem) };
   const problems = checkReferences(parsed.output);
@@ -37,17 +38,4 @@ export function readDocument(document: unknown): Result<Project> {
 /** The text of a project file: the document as JSON, indented, ending in a line break. */
 export function writeProject(project: Project): string {
   return `${JSON.stringify(project, null, 1)}\n`;
-}
-
-function schemaProblem(issue: v.BaseIssue<unknown>): Problem {
-  const path = (issue.path ?? []).reduce(
-    (text, item) =>
-      typeof item.key === 'number'
-        ? `${text}[${item.key}]`
-        : text
-          ? `${text}.${String(item.key)}`
-          : String(item.key),
-    '',
-  );
-  return { code: `schema-${issue.type}`, path, message: phrase('{reason}', { reason: issue.message }) };
 }

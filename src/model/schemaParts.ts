@@ -1,4 +1,4 @@
-// Parts that several schemas share: ids, and lengths in inches between two limits.
+// Parts that several schemas share: ids, names of fabrics, and lengths in inches between two limits.
 import * as v from 'valibot';
 
 export const id = v.pipe(
@@ -6,6 +6,9 @@ export const id = v.pipe(
   v.minLength(1, 'an id cannot be empty'),
   v.maxLength(60, 'an id is at most 60 characters'),
 );
+
+/** The id of a fabric wherever the document names one; each place has its row in fabricUses.ts. */
+export const fabricId = v.pipe(id, v.description('the id of a fabric'));
 
 export const length = (least: number, most: number) =>
   v.pipe(

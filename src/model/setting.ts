@@ -1,16 +1,16 @@
 // How the blocks are set: layout, corners, sashing, borders and binding. Lengths are finished inches unless called cut.
 // What came after the first files has a usual value or may be missing, so that older files open unchanged.
 import * as v from 'valibot';
-import { id, length } from './schemaParts';
+import { fabricId, length } from './schemaParts';
 
 /** One piece of a pieced border: a strip left over, cut across. `width` is the strip's cut width and runs along the border. */
-const keySchema = v.strictObject({ fabric: id, width: length(0.25, 60) });
+const keySchema = v.strictObject({ fabric: fabricId, width: length(0.25, 60) });
 
 /** Spare length at each end of a mitred border (common practice, no source). */
 export const USUAL_MITRE_SPARE = 2;
 
 const borderSchema = v.strictObject({
-  fabric: id,
+  fabric: fabricId,
   width: length(0.25, 30),
   /** Finished width at the top and bottom where it differs from the sides, as a spacer that makes a pieced border fit. */
   ends: v.exactOptional(length(0.25, 30)),
@@ -19,7 +19,7 @@ const borderSchema = v.strictObject({
     v.variant('kind', [
       /** `spare`: longer than the finished side at each end, to be trimmed once the mitre is sewn; usual unless given. */
       v.strictObject({ kind: v.literal('mitred'), spare: v.exactOptional(length(0, 12)) }),
-      v.strictObject({ kind: v.literal('cornerstones'), fabric: id }),
+      v.strictObject({ kind: v.literal('cornerstones'), fabric: fabricId }),
     ]),
   ),
   /** A pieced border: its pieces clockwise from the top left, begun again where they run out. Plain unless given. */
@@ -43,21 +43,24 @@ export const settingSchema = v.strictObject({
   /** Straight, or on point: blocks turned by 45° with setting triangles along the sides and in the corners of the top. */
   layout: v.variant('kind', [
     v.strictObject({ kind: v.literal('straight') }),
-    v.strictObject({ kind: v.literal('onPoint'), sides: id, corners: id }),
+    v.strictObject({ kind: v.literal('onPoint'), sides: fabricId, corners: fabricId }),
   ]),
   /**
    * Every other cell a plain square of one fabric: the first, third … cell of the top row (on point: the rows × columns) or
    * the second, fourth … (on point: those in between). Null: none.
    */
-  plain: v.optional(v.nullable(v.strictObject({ fabric: id, cells: v.picklist(['first', 'second']) })), null),
+  plain: v.optional(
+    v.nullable(v.strictObject({ fabric: fabricId, cells: v.picklist(['first', 'second']) })),
+    null,
+  ),
   /** Fabric of the corner triangles. */
-  cornerFabric: id,
+  cornerFabric: fabricId,
   /**
    * A second corner fabric by rule: in the blocks along the edge of the top, or in every other block. A block's own corner
    * fabric goes before the rule.
    */
   cornerRule: v.optional(
-    v.nullable(v.strictObject({ kind: v.picklist(['edge', 'checkerboard']), fabric: id })),
+    v.nullable(v.strictObject({ kind: v.picklist(['edge', 'checkerboard']), fabric: fabricId })),
     null,
   ),
   sashing: v.strictObject({
@@ -65,9 +68,9 @@ export const settingSchema = v.strictObject({
     where: v.picklist(['none', 'between', 'around']),
     /** Finished width. */
     width: length(0.25, 12),
-    fabric: id,
+    fabric: fabricId,
     /** Fabric of the squares where the sashing crosses; whole strips between the rows unless given. */
-    cornerstones: v.exactOptional(id),
+    cornerstones: v.exactOptional(fabricId),
     /** Gaps of another width, in the straight setting. */
     columnGaps: gaps,
     rowGaps: gaps,
@@ -75,5 +78,5 @@ export const settingSchema = v.strictObject({
   /** From the inside out. */
   borders: v.pipe(v.array(borderSchema), v.maxLength(12)),
   /** The double binding: its fabric and cut width; null: not chosen yet. */
-  binding: v.optional(v.nullable(v.strictObject({ fabric: id, cutWidth: length(1, 6) })), null),
+  binding: v.optional(v.nullable(v.strictObject({ fabric: fabricId, cutWidth: length(1, 6) })), null),
 });

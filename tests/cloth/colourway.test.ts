@@ -45,7 +45,7 @@ describe('cloth for a colourway chosen by value', () => {
         fc.pre(offered.length >= used.length);
         const inUse = greys('u', used);
         const palette = greys('p', offered);
-        const swaps = swapsByValue(inUse, palette, turned ? 'turned over' : 'kept');
+        const swaps = swapsByValue(inUse, palette, turned ? 'turnedOver' : 'kept');
         expect(new Set(swaps.map((swap) => swap.by)).size).toBe(used.length);
         const has = inUse.map((fabric) => value(fabric.colour));
         const sum = Math.min(...has) + Math.max(...has);
@@ -67,7 +67,7 @@ describe('cloth for a colourway chosen by value', () => {
   });
 
   it('turned over gives the lightest cloth to the darkest fabric', () => {
-    const swaps = swapsByValue(greys('u', [10, 240]), greys('p', [20, 230]), 'turned over');
+    const swaps = swapsByValue(greys('u', [10, 240]), greys('p', [20, 230]), 'turnedOver');
     expect(swaps.find((swap) => swap.fabric === 'u0')?.by).toBe('p1');
     expect(swaps.find((swap) => swap.fabric === 'u1')?.by).toBe('p0');
   });
@@ -96,7 +96,7 @@ describe('made-up cloth in turned hues', () => {
   });
 
   it('turned over puts the lightest made-up cloth where the darkest fabric was, each cloth once', () => {
-    const { swaps, cloth } = turnedColourway(project, 'Night', 150, 'turned over');
+    const { swaps, cloth } = turnedColourway(project, 'Night', 150, 'turnedOver');
     expect(new Set(swaps.map((swap) => swap.by))).toEqual(new Set(cloth.map((fabric) => fabric.id)));
     const before = inUse.map((fabric) => lightness(fabric.id, project.fabrics));
     const after = inUse.map((fabric) => {

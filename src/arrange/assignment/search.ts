@@ -13,7 +13,7 @@ import { TabuRun } from './tabuRun';
 const RUN_LENGTH = 20;
 
 /** Why no better arrangement can exist, if it is known. */
-export type AssignmentProof = 'bound reached' | 'all looked at' | 'none';
+export type AssignmentProof = 'boundReached' | 'allLookedAt' | 'none';
 
 export class AssignmentSearch {
   /** Item → place of the best arrangement so far, and its cost. */
@@ -43,7 +43,7 @@ export class AssignmentSearch {
       this.take(places);
       this.iterations = looked;
       this.lowerBound = this.cost;
-      this.proof = 'all looked at';
+      this.proof = 'allLookedAt';
       this.run = null;
       this.population = null;
       return;
@@ -70,7 +70,7 @@ export class AssignmentSearch {
       this.iterations += made;
       if (run.bestCost + reduced.constant < this.cost - reduced.grain) this.take(run.bestPlaces);
     }
-    if (this.cost - this.lowerBound < reduced.grain) this.proof = 'bound reached';
+    if (this.cost - this.lowerBound < reduced.grain) this.proof = 'boundReached';
     return this.cost - goal < reduced.grain;
   }
 

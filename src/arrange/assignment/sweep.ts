@@ -84,11 +84,11 @@ function sweepPlainly(arrays: Omit<SweepArrays, 'sweep'>): void {
   }
 }
 
-let compiled: WebAssembly.Module | 'not yet' | undefined = 'not yet';
+let compiled: WebAssembly.Module | 'notYet' | undefined = 'notYet';
 
 /** The compiled sweep, or undefined where vectors are missing or the page's policy forbids WebAssembly. */
 function compiledSweep(): WebAssembly.Module | undefined {
-  if (compiled === 'not yet') {
+  if (compiled === 'notYet') {
     try {
       compiled = new WebAssembly.Module(sweepCode());
     } catch {

@@ -32,7 +32,7 @@ export interface WedgeOffer {
   /** Letter of its set. */
   readonly label: string;
   /** Left over, or traded from this place (from 0) of another block. */
-  readonly from: 'left over' | { readonly block: BlockId; readonly place: number };
+  readonly from: 'leftOver' | { readonly block: BlockId; readonly place: number };
   /** How many are left over; 0 for a trade. */
   readonly left: number;
   readonly fit: Fit;
@@ -111,7 +111,7 @@ function inOrder(one: WedgeOffer, other: WedgeOffer): number {
   const rims = (offer: WedgeOffer) => offer.fit.rimClashes + offer.elsewhere.rimClashes;
   const alike = (offer: WedgeOffer) => offer.fit.rimLookAlikes + offer.elsewhere.rimLookAlikes;
   const seams = (offer: WedgeOffer) => seamCost(offer.fit) + seamCost(offer.elsewhere);
-  const isTrade = (offer: WedgeOffer) => Number(offer.from !== 'left over');
+  const isTrade = (offer: WedgeOffer) => Number(offer.from !== 'leftOver');
   return (
     Number(other.rightTip) - Number(one.rightTip) ||
     rims(one) - rims(other) ||
@@ -159,7 +159,7 @@ function leftOver(context: OfferContext): WedgeOffer[] {
     offers.push({
       wedge: type.wedge,
       label: type.label,
-      from: 'left over',
+      from: 'leftOver',
       left: type.count,
       fit: fitOf(type, block, place, types, context.beside),
       elsewhere: NO_FIT,

@@ -121,7 +121,7 @@ export function wedgeOffers(analysis: Analysis, block: Block, at: number): Wedge
       outside: outsideMeeting(analysis, block, at, typeOf(project, wedge)),
       top: topScores(analysis, effect, block, at, offer),
     };
-    if (from !== 'left over') {
+    if (from !== 'leftOver') {
       inTrade.push({ ...offered, from, rimsElsewhere: offer.elsewhere.rimClashes });
     } else {
       const nests = !beside.includes(seamLie(findSet(project, wedge.set)!, wedge.tip));
@@ -140,7 +140,7 @@ function topScores(
 ): TopScores | null {
   const placeOf = (one: Block, place: number) => project.blocks.indexOf(one) * one.places.length + place;
   const places = [placeOf(block, at)];
-  if (from !== 'left over') places.push(placeOf(findBlock(project, from.block)!, from.place));
+  if (from !== 'leftOver') places.push(placeOf(findBlock(project, from.block)!, from.place));
   if (!places.some((place) => effect.weighs(place))) return null;
   const weights = weightsOf(project.preferences);
   return { now: inPoints(effect.now, weights), after: inPoints(effect.now + added, weights) };

@@ -1,7 +1,7 @@
 // A fabric's spread in words, each figure beside what chance or an even spread would give.
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Inches } from '../../model/units';
-import { directionWords } from '../wall/position';
+import { type Direction, directionOf } from '../wall/position';
 import type { Autocorrelation } from './autocorrelation';
 import type { FabricSpread } from './fabricSpread';
 
@@ -14,22 +14,18 @@ const NO_DISTANCE: Inches = 1 / 16;
 export function offsetWords(offset: { readonly x: Inches; readonly y: Inches }): Phrase {
   const inches = Math.hypot(offset.x, offset.y);
   if (inches < NO_DISTANCE) return phrase('in the very middle');
-  return phrase(OFFSETS[directionName(offset)]!, { length: { inches } });
+  return phrase(OFFSETS[directionOf(offset.x, offset.y)], { length: { inches } });
 }
 
-function directionName({ x, y }: { readonly x: number; readonly y: number }): string {
-  return directionWords(x, y).say;
-}
-
-const OFFSETS: Readonly<Record<string, string>> = {
+const OFFSETS: Readonly<Record<Direction, string>> = {
   right: '{length} to the right of the middle',
-  'lower right': '{length} to the lower right of the middle',
+  lowerRight: '{length} to the lower right of the middle',
   bottom: '{length} below the middle',
-  'lower left': '{length} to the lower left of the middle',
+  lowerLeft: '{length} to the lower left of the middle',
   left: '{length} to the left of the middle',
-  'upper left': '{length} to the upper left of the middle',
+  upperLeft: '{length} to the upper left of the middle',
   top: '{length} above the middle',
-  'upper right': '{length} to the upper right of the middle',
+  upperRight: '{length} to the upper right of the middle',
 };
 
 /** What there is to say of a fabric, in the order people ask: how much, where, how even, how near, how often it meets itself. */

@@ -17,12 +17,30 @@ export function positionWords(
   return phrase(WORDS[third(point.y, size.height)]![third(point.x, size.width)]!);
 }
 
+/** Eighth by eighth clockwise from the right. */
 const DIRECTIONS = [
-  'right', 'lower right', 'bottom', 'lower left', 'left', 'upper left', 'top', 'upper right',
+  'right', 'lowerRight', 'bottom', 'lowerLeft', 'left', 'upperLeft', 'top', 'upperRight',
 ] as const; // biome-ignore format: a ring
+export type Direction = (typeof DIRECTIONS)[number];
 
-/** The direction of a vector in words, eighth by eighth; x to the right, y down. */
-export function directionWords(x: number, y: number): Phrase {
+const DIRECTION_WORDS: Readonly<Record<Direction, Phrase>> = {
+  right: phrase('right'),
+  lowerRight: phrase('lower right'),
+  bottom: phrase('bottom'),
+  lowerLeft: phrase('lower left'),
+  left: phrase('left'),
+  upperLeft: phrase('upper left'),
+  top: phrase('top'),
+  upperRight: phrase('upper right'),
+};
+
+/** The direction of a vector, to the nearest eighth; x to the right, y down. */
+export function directionOf(x: number, y: number): Direction {
   const eighth = Math.round(Math.atan2(y, x) / (Math.PI / 4));
-  return phrase(DIRECTIONS[((eighth % 8) + 8) % 8]!);
+  return DIRECTIONS[((eighth % 8) + 8) % 8]!;
+}
+
+/** The same in words. */
+export function directionWords(x: number, y: number): Phrase {
+  return DIRECTION_WORDS[directionOf(x, y)];
 }

@@ -92,7 +92,7 @@ export function kits(project: Project): Kits {
 function kitFabric(project: Project, one: FabricYardage, number: number): KitFabric {
   const { fabric, layout, buy } = one;
   const { count, bolt, cutAs } = project.buying.kits;
-  if (buy.kind === 'fat quarters') {
+  if (buy.kind === 'fatQuarters') {
     const each = fatQuarterPrice(project, fabric);
     return {
       number,

@@ -103,15 +103,15 @@ function cutFor(
   return (
     dealt(pieces, widths, needed, ofOne, 'evenly') ??
     dealt(pieces, widths, needed, ofOne, 'tightly') ??
-    dealt(pieces, widths, needed, ofOne, 'from the most') ??
+    dealt(pieces, widths, needed, ofOne, 'fromTheMost') ??
     packed(pieces, widths, needed, ofOne)
   );
 }
 
-type Dealing = 'evenly' | 'tightly' | 'from the most';
+type Dealing = 'evenly' | 'tightly' | 'fromTheMost';
 
 /**
- * Widest strips first. Evenly: each from the fabric that has given fewest so far; from the most: from the fabric with most
+ * Widest strips first. evenly: each from the fabric that has given fewest so far; fromTheMost: from the fabric with most
  * left, so that a scarce one is spared for narrow strips; and each from the piece it leaves least of. Null where some strip
  * finds no piece.
  */
@@ -152,7 +152,7 @@ function dealt(
     const byFabric =
       dealing === 'evenly'
         ? given.get(mine)! - given.get(its)!
-        : dealing === 'from the most'
+        : dealing === 'fromTheMost'
           ? there.get(its)! - there.get(mine)!
           : 0;
     return (byFabric || left[one]! - left[other]!) < 0;

@@ -21,7 +21,7 @@ const MOST_UNPRICED = 4;
 export type Purchase =
   | { readonly kind: 'nothing' }
   | { readonly kind: 'length'; readonly inches: Inches }
-  | { readonly kind: 'fat quarters'; readonly count: number };
+  | { readonly kind: 'fatQuarters'; readonly count: number };
 
 export interface FabricYardage {
   readonly fabric: Fabric;
@@ -66,7 +66,7 @@ export function fabricYardage(
     ? fatQuarters(project, fabric, rows, length.inches, scope, stock)
     : null;
   const buy: Purchase = quarters
-    ? { kind: 'fat quarters', count: quarters.layout.newSheets }
+    ? { kind: 'fatQuarters', count: quarters.layout.newSheets }
     : length.inches > 0
       ? { kind: 'length', inches: length.inches }
       : { kind: 'nothing' };
@@ -113,7 +113,7 @@ export function fatQuarterPrice(project: Project, fabric: Pick<Fabric, 'price'>)
 
 function costOf(project: Project, fabric: Fabric, buy: Purchase): number | null {
   if (buy.kind === 'nothing') return 0;
-  if (buy.kind === 'fat quarters') {
+  if (buy.kind === 'fatQuarters') {
     const each = fatQuarterPrice(project, fabric);
     return each === null ? null : each * buy.count;
   }

@@ -39,6 +39,8 @@ export interface NeededPiece {
   readonly step: CuttingStep;
   readonly fabric: FabricId;
   readonly what: Phrase;
+  /** A row of a pieced border, whose pieces are written down in the order they are sewn. */
+  readonly inPiecedBorder?: true;
   readonly shape: PieceShape;
   /** Across and down as it stands in the quilt, as cut, inches. Of a run: the strip's cut width, and its whole length. Of a length: across the cloth, and along it. */
   readonly width: Inches;

@@ -13,10 +13,36 @@ import { bindingWords, perimeter } from './binding';
 import { type CuttingStep, type NeededPiece, onRuler, type PieceShape } from './neededPiece';
 import { settingSquare, withSeams } from './triangleSquares';
 
+/** What the rows are for, with where they are sewn and their words; {border} counts from 1 inside. */
+const ROWS = {
+  sideTriangles: { step: 'setting', words: 'Squares for side triangles, cut twice' },
+  settingCorners: { step: 'setting', words: 'Squares for setting corners, halved' },
+  plainSquares: { step: 'setting', words: 'Plain squares' },
+  cornerstones: { step: 'sashing', words: 'Cornerstones of the sashing' },
+  sashing: { step: 'sashing', words: 'Sashing' },
+  sashingLevel: { step: 'sashing', words: 'Sashing, level' },
+  sashingUpright: { step: 'sashing', words: 'Sashing, upright' },
+  borderCornerstones: { step: 'borders', words: 'Cornerstones of border {border}' },
+  borderEnds: { step: 'borders', words: 'Border {border}, top and bottom' },
+  borderSides: { step: 'borders', words: 'Border {border}, sides' },
+  piecesTop: { step: 'borders', words: 'Pieces of border {border}, top' },
+  piecesRight: { step: 'borders', words: 'Pieces of border {border}, right side' },
+  piecesBottom: { step: 'borders', words: 'Pieces of border {border}, bottom' },
+  piecesLeft: { step: 'borders', words: 'Pieces of border {border}, left side' },
+} as const satisfies Readonly<Record<string, { step: CuttingStep; words: string }>>;
+
+type RowFor = keyof typeof ROWS;
+
+const PIECES_OF_SIDE: Readonly<Record<Side, RowFor>> = {
+  top: 'piecesTop',
+  right: 'piecesRight',
+  bottom: 'piecesBottom',
+  left: 'piecesLeft',
+};
+
 /** What a piece is cut as: its size across and down in the quilt, and how many triangles one rectangle gives. */
 interface Cut {
-  readonly step: CuttingStep;
-  readonly what: Phrase;
+  readonly rowFor: RowFor;
   readonly shape: PieceShape;
   readonly width: Inches;
   readonly height: Inches;
@@ -36,7 +62,7 @@ export function settingPieces(project: Project): NeededPiece[] {
   for (const piece of layout.pieces) {
     const cut = cutOf(piece, project);
     const size = `${Math.round(cut.width * 1e4)} ${Math.round(cut.height * 1e4)}`;
-    const key = `${cut.what.say} ${piece.border ?? ''} ${cut.shape} ${size} ${piece.fabric}`;
+    const key = `${cut.rowFor} ${piece.border ?? ''} ${cut.shape} ${size} ${piece.fabric}`;
     const group = groups.get(key) ?? { cut, fabric: piece.fabric, pieces: [] };
     group.pieces.push(piece);
     groups.set(key, group);
@@ -53,13 +79,11 @@ function cutOf(piece: SettingPiece, project: Project): Cut {
   switch (piece.part) {
     case 'side': {
       const side = settingSquare(piece.part, piece.length, seam, unit);
-      const what = phrase('Squares for side triangles, cut twice');
-      return { step: 'setting', what, shape: 'quartered', width: side, height: side, upright: true };
+      return { rowFor: 'sideTriangles', shape: 'quartered', width: side, height: side, upright: true };
     }
     case 'setting-corner': {
       const side = settingSquare(piece.part, piece.length, seam, unit);
-      const what = phrase('Squares for setting corners, halved');
-      return { step: 'setting', what, shape: 'halved', width: side, height: side, upright: true };
+      return { rowFor: 'settingCorners', shape: 'halved', width: side, height: side, upright: true };
     }
     default: {
       const cut = withSeams(piece, isKey(piece, project) ? project.wedge.seam : seam);
@@ -67,7 +91,7 @@ function cutOf(piece: SettingPiece, project: Project): Cut {
       const [length, width] = [onRuler(cut.length + spare, unit), onRuler(cut.width, unit)];
       const level = piece.grain === 0;
       return {
-        ...named(piece, project, onPoint),
+        rowFor: rowForPiece(piece, project, onPoint),
         shape: 'rectangle',
         width: level ? length : width,
         height: level ? width : length,
@@ -81,18 +105,6 @@ function isKey(piece: SettingPiece, project: Project): boolean {
   return piece.part === 'border' && project.setting.borders[piece.border ?? -1]?.keys !== undefined;
 }
 
-const PIECES_OF_SIDE: Readonly<Record<Side, string>> = {
-  top: 'Pieces of border {border}, top',
-  right: 'Pieces of border {border}, right side',
-  bottom: 'Pieces of border {border}, bottom',
-  left: 'Pieces of border {border}, left side',
-};
-
-/** Whether it is a row of a pieced border. */
-export function isOfPiecedBorder({ what }: Pick<NeededPiece, 'what'>): boolean {
-  return Object.values(PIECES_OF_SIDE).includes(what.say);
-}
-
 /** What the strip of a mitred border is cut longer at each end; null where nothing is mitred. */
 function spareOf(piece: SettingPiece, { setting }: Project): Inches | null {
   const border = piece.part === 'border' ? setting.borders[piece.border ?? -1] : undefined;
@@ -104,28 +116,20 @@ export function mitreSpare({ corners }: Border): Inches | null {
   return corners?.kind === 'mitred' ? (corners.spare ?? USUAL_MITRE_SPARE) : null;
 }
 
-function named(piece: SettingPiece, project: Project, onPoint: boolean): { step: CuttingStep; what: Phrase } {
-  const values = { border: (piece.border ?? 0) + 1 };
+/** Of pieces that stay rectangles. */
+function rowForPiece(piece: SettingPiece, project: Project, onPoint: boolean): RowFor {
   const level = piece.grain === 0;
   switch (piece.part) {
     case 'plain':
-      return { step: 'setting', what: phrase('Plain squares') };
+      return 'plainSquares';
     case 'cornerstone':
-      return piece.border === null
-        ? { step: 'sashing', what: phrase('Cornerstones of the sashing') }
-        : { step: 'borders', what: phrase('Cornerstones of border {border}', values) };
+      return piece.border === null ? 'cornerstones' : 'borderCornerstones';
     case 'border':
-      if (isKey(piece, project))
-        return { step: 'borders', what: phrase(PIECES_OF_SIDE[piece.side ?? 'top'], values) };
-      return {
-        step: 'borders',
-        what: level
-          ? phrase('Border {border}, top and bottom', values)
-          : phrase('Border {border}, sides', values),
-      };
+      if (isKey(piece, project)) return PIECES_OF_SIDE[piece.side ?? 'top'];
+      return level ? 'borderEnds' : 'borderSides';
     default:
-      if (onPoint) return { step: 'sashing', what: phrase('Sashing') };
-      return { step: 'sashing', what: level ? phrase('Sashing, level') : phrase('Sashing, upright') };
+      if (onPoint) return 'sashing';
+      return level ? 'sashingLevel' : 'sashingUpright';
   }
 }
 
@@ -141,7 +145,11 @@ function neededOf({ cut, fabric, pieces }: Group, project: Project, leftovers: S
   }
   const spare = spareOf(pieces[0]!, project);
   if (spare !== null) why.push(spareWords(spare, cut, pieces[0]!));
-  return { ...cut, fabric, count, onHand, why };
+  const { rowFor, ...size } = cut;
+  const { border } = pieces[0]!;
+  const { step, words } = ROWS[rowFor];
+  const what = border === null ? phrase(words) : phrase(words, { border: border + 1 });
+  return { step, what, ...size, fabric, count, onHand, why, ...(keys ? { inPiecedBorder: true } : {}) };
 }
 
 function spareWords(spare: Inches, cut: Cut, piece: SettingPiece): Phrase {

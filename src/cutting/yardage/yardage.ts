@@ -52,7 +52,7 @@ export function totalCloth(fabrics: readonly Pick<FabricYardage, 'buy'>[]): Clot
   const buys = fabrics.map((one) => one.buy);
   return {
     inches: buys.reduce((sum, buy) => sum + (buy.kind === 'length' ? buy.inches : 0), 0),
-    fatQuarters: buys.reduce((sum, buy) => sum + (buy.kind === 'fat quarters' ? buy.count : 0), 0),
+    fatQuarters: buys.reduce((sum, buy) => sum + (buy.kind === 'fatQuarters' ? buy.count : 0), 0),
   };
 }
 

@@ -1,6 +1,6 @@
 // Commands on colourways: the same quilt in other cloth.
 import { current } from 'immer';
-import { clothWorn, inColourway, withoutCloth } from '../../model/colourway';
+import { clothWorn, exchangeForColourway, withoutCloth } from '../../model/colourway';
 import { freshId } from '../../model/find';
 import { phrase } from '../../model/phrase';
 import {
@@ -90,12 +90,9 @@ export function wearColourway(project: Project, id: string): Command {
         const say = 'Set {set} is sewn. Copy the quilt to make it in other cloth.';
         throw new Refusal('set-sewn', 'colourways', phrase(say, { set: sewn.label }));
       }
-      const worn = inColourway(current(draft), current(known(draft, id)));
-      joinFabrics(draft, id, clothWorn(current(known(draft, id))));
-      draft.stripSets = worn.stripSets;
-      draft.blocks = worn.blocks;
-      draft.setting = worn.setting;
-      draft.buying.backing.fabric = worn.buying.backing.fabric;
+      const colourway = current(known(draft, id));
+      joinFabrics(draft, id, clothWorn(colourway));
+      exchangeForColourway(draft, colourway);
     },
   };
 }

@@ -1,9 +1,10 @@
 // Commands on fabrics and on the strips on hand.
 import { everyCloth } from '../../model/colourway';
+import { exchangeFabrics, rowUses } from '../../model/fabricUses';
+import { whereUsed } from '../../model/fabricUseWords';
 import { findFabric, freshId } from '../../model/find';
-import { type Phrase, phrase } from '../../model/phrase';
+import { phrase } from '../../model/phrase';
 import type { Fabric, FabricId, Project, StripOnHand } from '../../model/project';
-import { exchangeInSetting, settingFabrics } from '../../model/settingFabrics';
 import { type Command, Refusal } from '../apply';
 
 /** Adds a fabric; its id is chosen here. */
@@ -35,7 +36,7 @@ export function removeFabric(project: Project, id: FabricId): Command {
   return {
     label: phrase('remove the fabric {name}', { name }),
     change: (draft) => {
-      const use = fabricUse(draft, id);
+      const use = whereUsed(draft, id);
       if (use) {
         throw new Refusal(
           'fabric-in-use',
@@ -44,59 +45,25 @@ export function removeFabric(project: Project, id: FabricId): Command {
         );
       }
       draft.fabrics = draft.fabrics.filter((fabric) => fabric.id !== id);
-      draft.stripsOnHand = draft.stripsOnHand.filter((strip) => strip.fabric !== id);
-      draft.clothOnHand = draft.clothOnHand.filter((cloth) => cloth.fabric !== id);
-      for (const colourway of draft.colourways) {
-        colourway.swaps = colourway.swaps.filter((swap) => swap.fabric !== id && swap.by !== id);
-      }
+      for (const { fabric, drop } of rowUses(draft)) if (fabric === id) drop();
     },
   };
 }
 
-/** Where a fabric is used in the quilt, in words; null when only strips and cloth on hand are of it. */
-export function fabricUse(project: Project, id: FabricId): Phrase | null {
-  const name = findFabric(project, id)?.name ?? '';
-  const sets = project.stripSets.filter((set) => set.strips.some((strip) => strip.fabric === id));
-  if (sets.length > 0) {
-    const say =
-      sets.length === 1 ? '{name} is sewn into strip set {sets}.' : '{name} is sewn into strip sets {sets}.';
-    return phrase(say, {
-      name,
-      sets: { list: sets.map((set) => set.label) },
-    });
-  }
-  const inSetting = settingFabrics(project.setting).find((one) => one.fabric === id);
-  if (inSetting) return inSetting.use(name);
-  const block = project.blocks.find((one) => one.cornerFabric === id);
-  if (block) return phrase('The corners of block {block} are of {name}.', { name, block: block.number });
-  return project.buying.backing.fabric === id ? phrase('The backing is of {name}.', { name }) : null;
-}
-
-/** Puts one fabric in another's place everywhere; the first one stays in the list, unused. */
+/** Puts one fabric in another's place everywhere in the quilt; the first one stays in the list, unused. */
 export function replaceFabric(project: Project, id: FabricId, by: FabricId): Command {
-  const named = { name: findFabric(project, id)?.name ?? '', other: findFabric(project, by)?.name ?? '' };
+  const names = { name: findFabric(project, id)?.name ?? '', other: findFabric(project, by)?.name ?? '' };
   return {
-    label: phrase('put {other} in place of {name}', named),
+    label: phrase('put {other} in place of {name}', names),
     change: (draft) => {
-      const swapped = (fabric: FabricId) => (fabric === id ? by : fabric);
-      for (const set of draft.stripSets) {
-        if (set.progress !== 'planned' && set.strips.some((strip) => strip.fabric === id)) {
-          throw new Refusal(
-            'set-sewn',
-            'fabrics',
-            phrase('Set {set} is sewn with {name}; it cannot be changed there.', {
-              set: set.label,
-              name: named.name,
-            }),
-          );
-        }
-        for (const strip of set.strips) strip.fabric = swapped(strip.fabric);
+      const sewn = draft.stripSets.find(
+        (set) => set.progress !== 'planned' && set.strips.some((strip) => strip.fabric === id),
+      );
+      if (sewn) {
+        const say = 'Set {set} is sewn with {name}; it cannot be changed there.';
+        throw new Refusal('set-sewn', 'fabrics', phrase(say, { set: sewn.label, name: names.name }));
       }
-      for (const block of draft.blocks)
-        if (block.cornerFabric !== null) block.cornerFabric = swapped(block.cornerFabric);
-      exchangeInSetting(draft.setting, swapped);
-      const { backing } = draft.buying;
-      if (backing.fabric !== null) backing.fabric = swapped(backing.fabric);
+      exchangeFabrics(draft, (fabric) => (fabric === id ? by : fabric));
     },
   };
 }

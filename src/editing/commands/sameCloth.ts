@@ -2,6 +2,7 @@
 
 import { stripsLeftBeside } from '../../cutting/sets/stripsUnused';
 import { createProject } from '../../model/create';
+import { quiltUses } from '../../model/fabricUses';
 import type { Project, WedgePlan } from '../../model/project';
 
 /**
@@ -10,7 +11,9 @@ import type { Project, WedgePlan } from '../../model/project';
  */
 export function fromSameCloth(project: Project, perBlock: WedgePlan['perBlock']): Project {
   const fresh = createProject(project.id, project.name);
-  const { cornerFabric, sashing } = project.setting;
+  const now = new Map(quiltUses(project).map((use) => [use.path, use.fabric]));
+  // The few fabrics that no quilt is without.
+  for (const use of quiltUses(fresh)) use.put(now.get(use.path) ?? use.fabric);
   const sewn = project.stripSets.filter((set) => set.progress !== 'planned');
   return {
     ...fresh,
@@ -18,11 +21,6 @@ export function fromSameCloth(project: Project, perBlock: WedgePlan['perBlock'])
     stripsOnHand: stripsLeftBeside(project.stripsOnHand, sewn),
     clothOnHand: project.clothOnHand,
     wedge: { ...project.wedge, perBlock },
-    setting: {
-      ...fresh.setting,
-      cornerFabric,
-      sashing: { ...fresh.setting.sashing, fabric: sashing.fabric },
-    },
     preferences: project.preferences,
     buying: project.buying,
   };

@@ -14,7 +14,7 @@ import { StripsOnHand } from './fabrics/onHand/StripsOnHand';
 import { PlanBackwards } from './fabrics/plan/PlanBackwards';
 import { PlanStrips } from './fabrics/plan/PlanStrips';
 import { useDraft } from './fabrics/useDraft';
-import { fabricUses } from './fabrics/uses';
+import { usesInWords } from './fabrics/uses';
 import { StepHeading } from './StepHeading';
 import { useReturnFocus } from './useReturnFocus';
 
@@ -31,7 +31,7 @@ export function FabricsStep() {
   const draft = useDraft('fabric', () => firstFabric(project.fabrics.length));
   const opener = useReturnFocus(draft.open);
   const shown = useMemo(() => sorted(project.fabrics, order), [project.fabrics, order]);
-  const uses = useMemo(() => fabricUses(project), [project]);
+  const uses = useMemo(() => usesInWords(project), [project]);
   const cloths = project.fabrics.filter((fabric) => !fabric.background).length;
   return (
     <>

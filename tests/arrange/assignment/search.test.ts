@@ -55,7 +55,7 @@ describe('a small assignment', () => {
       fc.property(fc.integer({ min: 0, max: 6 }), anyKind, fc.nat(), (size, kind, seed) => {
         const problem = madeProblem(size, size < 5 ? { ...kind, fixed: 0 } : kind, seed);
         const answer = solveAssignment({ ...problem, seed, budget: { iterations: 1 } });
-        expect(answer.proof).toBe('all looked at');
+        expect(answer.proof).toBe('allLookedAt');
         expect(answer.cost).toBeCloseTo(leastByTrying(problem), 8);
         expect(costByDefinition(problem, answer.places)).toBeCloseTo(answer.cost, 8);
         problem.fixed?.forEach((place, item) => {
@@ -148,7 +148,7 @@ describe('the search for an assignment', () => {
     flow[1] = 3;
     flow[size] = 3;
     const answer = solveAssignment({ size, distance, flow, seed: 1, budget: { iterations: 100_000 } });
-    expect(answer).toMatchObject({ cost: 6, lowerBound: 6, proof: 'bound reached' });
+    expect(answer).toMatchObject({ cost: 6, lowerBound: 6, proof: 'boundReached' });
     expect(answer.iterations).toBeLessThan(1000);
   });
 

@@ -190,7 +190,7 @@ describe('wedges offered for a place', () => {
       });
       for (const offer of offers) {
         expect(offer.wedge.tip === tipOf(place)).toBe(offer.rightTip);
-        if (offer.from !== 'left over') expect(offer.rightTip).toBe(true);
+        if (offer.from !== 'leftOver') expect(offer.rightTip).toBe(true);
         const after = moved(project, offer.moves);
         expect(checkWedges(after)).toEqual([]);
         const block = after.blocks.find((one) => one.id === 'b2')!;

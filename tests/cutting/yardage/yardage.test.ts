@@ -46,7 +46,7 @@ describe('cloth of several fabrics together', () => {
     const project = unpriced('harbour-reading-corner');
     const { fabrics } = yardage(project, 'whole');
     const kinds = new Set(fabrics.map((one) => one.buy.kind));
-    expect(kinds).toEqual(new Set(['length', 'fat quarters']));
+    expect(kinds).toEqual(new Set(['length', 'fatQuarters']));
     const sum = totalCloth(fabrics);
     expect(sum.inches).toBeCloseTo(
       fabrics.reduce((inches, one) => inches + bought(one), 0),
@@ -219,13 +219,13 @@ describe('the cutting list', () => {
     project.setting.binding = null;
     const corner = project.setting.cornerFabric;
     const buy = () => find(yardage(project, 'whole').fabrics, corner).buy;
-    expect(buy()).toEqual({ kind: 'fat quarters', count: 2 });
+    expect(buy()).toEqual({ kind: 'fatQuarters', count: 2 });
     project.buying.price = 12;
     project.buying.fatQuarterPrice = 5;
     // 2 × 5 against 3/4 yd × 12 = 9.
     expect(buy().kind).toBe('length');
     project.buying.fatQuarterPrice = 4;
-    expect(buy().kind).toBe('fat quarters');
+    expect(buy().kind).toBe('fatQuarters');
     expect(find(yardage(project, 'whole').fabrics, corner).cost).toBe(8);
     project.buying.fatQuarters = false;
     expect(buy().kind).toBe('length');

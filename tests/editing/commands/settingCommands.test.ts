@@ -5,16 +5,17 @@ import { describe, expect, it } from 'vitest';
 import { apply, type Command } from '../../../src/editing/apply';
 import { addBlocks, setBlockProgress } from '../../../src/editing/commands/blocks';
 import * as edges from '../../../src/editing/commands/edges';
-import { fabricUse, replaceFabric } from '../../../src/editing/commands/fabrics';
+import { replaceFabric } from '../../../src/editing/commands/fabrics';
 import * as layout from '../../../src/editing/commands/layout';
 import { addBorder, changeCorners, changeSashing } from '../../../src/editing/commands/setting';
 import { hangAll, pinBlocks, resizeWall } from '../../../src/editing/commands/wall';
 import { checkReferences } from '../../../src/model/check';
+import { quiltUses } from '../../../src/model/fabricUses';
+import { whereUsed } from '../../../src/model/fabricUseWords';
 import { sideTable } from '../../../src/model/find';
 import { speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
 import { readProject, writeProject } from '../../../src/model/read';
-import { settingFabrics } from '../../../src/model/settingFabrics';
 import { cornerFabricOf, isPlain } from '../../../src/model/wallCells';
 import { demo } from '../../demo';
 import { done, refusal } from '../outcomes';
@@ -188,18 +189,18 @@ describe('fabrics of the setting', () => {
   }, bordered);
 
   it('are all exchanged at once, and none is removed while it is used', () => {
-    expect(settingFabrics(full.setting).some((one) => one.fabric === dark)).toBe(true);
+    expect(quiltUses(full).some((one) => one.fabric === dark)).toBe(true);
     const unsewn = {
       ...full,
       stripSets: full.stripSets.map((set) => ({ ...set, progress: 'planned' as const })),
     };
     const after = done(unsewn, replaceFabric(unsewn, dark, light));
-    expect(settingFabrics(after.setting).filter((one) => one.fabric === dark)).toEqual([]);
+    expect(quiltUses(after).filter((one) => one.fabric === dark)).toEqual([]);
     const used = {
       ...project,
       stripSets: [],
       setting: { ...project.setting, binding: { fabric: dark, cutWidth: 2.5 } },
     };
-    expect(speak(fabricUse(used, dark)!)).toContain('The binding is of');
+    expect(speak(whereUsed(used, dark)!)).toContain('The binding is of');
   });
 });

@@ -125,7 +125,7 @@ describe('the balance worked out beside the page', () => {
     const start = top(7);
     for (const project of [start, turned(start, 2)]) {
       const worn = [90, 200].map((degrees) => {
-        const { swaps, cloth } = turnedColourway(project, 'Other', degrees, 'turned over');
+        const { swaps, cloth } = turnedColourway(project, 'Other', degrees, 'turnedOver');
         return inColourway(project, { id: 'c', name: 'Other', swaps, cloth });
       });
       const wanted = [project, ...worn];

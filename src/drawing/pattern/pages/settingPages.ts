@@ -2,7 +2,7 @@
 
 import { pieceWords } from '../../../cutting/yardage/lineWords';
 import type { CuttingStep } from '../../../cutting/yardage/neededPiece';
-import { isOfPiecedBorder, mitreSpare } from '../../../cutting/yardage/settingPieces';
+import { mitreSpare } from '../../../cutting/yardage/settingPieces';
 import { sizeWithSeams } from '../../../geometry/allowance';
 import { layOut } from '../../../geometry/setting';
 import { phrase } from '../../../model/phrase';
@@ -54,7 +54,7 @@ function bordersRoom({ project, yardage }: Writing): Inches {
   const { borders } = project.setting;
   if (borders.length === 0) return 0;
   const lines = yardage.fabrics.flatMap((one) => one.lines.filter((line) => line.step === 'borders'));
-  const pieces = lines.flatMap((line) => line.pieces).filter((piece) => !isOfPiecedBorder(piece)).length;
+  const pieces = lines.flatMap((line) => line.pieces).filter((piece) => !piece.inPiecedBorder).length;
   const joined = lines.filter((line) => line.join !== null).length;
   const mitred = borders.filter((border) => (mitreSpare(border) ?? 0) > 0).length;
   return 0.75 + 0.43 * (borders.length + 1) + 0.2 * mitred + 0.24 * pieces + 0.43 * joined;
@@ -107,7 +107,7 @@ function piecesOf(steps: readonly CuttingStep[], composer: Composer, { yardage, 
   const rows = own.flatMap(({ line, fabric }) =>
     // Those of a pieced border are written in their order instead.
     line.pieces
-      .filter((piece) => !isOfPiecedBorder(piece))
+      .filter((piece) => !piece.inPiecedBorder)
       .map((piece) => ({ what: say(piece.what), piece, fabric })),
   );
   rows.sort((one, other) => one.what.localeCompare(other.what, 'en', { numeric: true }));

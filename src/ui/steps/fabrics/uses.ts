@@ -1,39 +1,57 @@
-// What a fabric is used for, in a few words: its strips, sets, corners, sashing, borders.
+// What each fabric is used for, in a few words: its strips, sets, corners, sashing, borders.
+import { type FabricUse, fabricUses } from '../../../model/fabricUses';
+import { partWords } from '../../../model/fabricUseWords';
 import { counted, type Phrase, phrase } from '../../../model/phrase';
 import type { FabricId, Project } from '../../../model/project';
-import { settingFabrics } from '../../../model/settingFabrics';
 
 /** For every fabric of the project, each use; an empty list for one nothing uses. */
-export function fabricUses(project: Project): ReadonlyMap<FabricId, Phrase[]> {
-  const uses = new Map<FabricId, Phrase[]>(project.fabrics.map((fabric) => [fabric.id, []]));
-  const add = (fabric: FabricId, use: Phrase) => uses.get(fabric)?.push(use);
-  const strips = new Map<FabricId, number>();
-  for (const row of project.stripsOnHand) strips.set(row.fabric, (strips.get(row.fabric) ?? 0) + row.count);
-  for (const [fabric, count] of strips)
-    if (count > 0) add(fabric, counted(count, '{count} strip', '{count} strips'));
-  for (const [fabric, labels] of setsOf(project)) add(fabric, setsPhrase(labels));
-  const told = new Set<string>();
-  for (const { fabric, part, shows } of settingFabrics(project.setting)) {
-    const key = `${fabric} ${part.say}`;
-    if (shows && !told.has(key)) add(fabric, part);
-    told.add(key);
-  }
-  const own = new Set(project.blocks.flatMap((block) => block.cornerFabric ?? []));
-  for (const fabric of own)
-    if (!told.has(`${fabric} corners`) && !told.has(`${fabric} corners of some blocks`))
-      add(fabric, phrase('corners of some blocks'));
-  if (project.buying.backing.fabric !== null) add(project.buying.backing.fabric, phrase('backing'));
-  return uses;
+export function usesInWords(project: Project): ReadonlyMap<FabricId, Phrase[]> {
+  const uses = new Map<FabricId, FabricUse[]>(project.fabrics.map((fabric) => [fabric.id, []]));
+  for (const use of fabricUses(project)) if (shows(use)) uses.get(use.fabric)?.push(use);
+  return new Map(Array.from(uses, ([fabric, own]) => [fabric, wordsOf(own)]));
 }
 
-function setsOf(project: Project): Map<FabricId, string[]> {
-  const sets = new Map<FabricId, string[]>();
-  for (const set of project.stripSets) {
-    for (const fabric of new Set(set.strips.map((strip) => strip.fabric))) {
-      sets.set(fabric, [...(sets.get(fabric) ?? []), set.label]);
+/** Whether any of it shows as the quilt stands: sashing that lies nowhere does not. */
+function shows(use: FabricUse): boolean {
+  switch (use.purpose) {
+    case 'sashing':
+    case 'sashingCornerstones':
+      return use.of.where !== 'none';
+    case 'border':
+      return use.of.keys === undefined;
+    default:
+      return true;
+  }
+}
+
+/** The uses of one fabric; each is told once. */
+function wordsOf(uses: readonly FabricUse[]): Phrase[] {
+  let strips = 0;
+  const sets = new Set<string>();
+  const parts = new Map<FabricUse['purpose'], Phrase>();
+  for (const use of uses) {
+    switch (use.purpose) {
+      case 'stripsOnHand':
+        strips += use.of.count;
+        break;
+      case 'strip':
+        sets.add(use.of.label);
+        break;
+      case 'clothOnHand':
+      case 'exchanged':
+      case 'standIn':
+        break;
+      default:
+        parts.set(use.purpose, partWords(use.purpose));
     }
   }
-  return sets;
+  // Corners of some blocks are said once, whether by rule or block by block.
+  if (parts.has('corners') || parts.has('cornersByRule')) parts.delete('blockCorners');
+  return [
+    ...(strips > 0 ? [counted(strips, '{count} strip', '{count} strips')] : []),
+    ...(sets.size > 0 ? [setsPhrase([...sets])] : []),
+    ...parts.values(),
+  ];
 }
 
 /** Letters while they are few; a number once they are many. */

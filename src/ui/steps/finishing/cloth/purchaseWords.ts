@@ -10,7 +10,7 @@ export function purchaseWords(buy: Purchase, unit: SellingUnit): Phrase {
       return phrase('nothing');
     case 'length':
       return phrase('{cloth}', { cloth: clothText(buy.inches, unit) });
-    case 'fat quarters':
+    case 'fatQuarters':
       return counted(buy.count, '1 fat quarter', '{count} fat quarters');
     default:
       return buy satisfies never;
@@ -19,7 +19,7 @@ export function purchaseWords(buy: Purchase, unit: SellingUnit): Phrase {
 
 /** What several fabrics come to. */
 export function clothSumWords({ inches, fatQuarters }: ClothSum, unit: SellingUnit): Phrase {
-  const quarters = purchaseWords({ kind: 'fat quarters', count: fatQuarters }, unit);
+  const quarters = purchaseWords({ kind: 'fatQuarters', count: fatQuarters }, unit);
   if (inches > 0 && fatQuarters > 0) {
     return phrase('{cloth} and {quarters}', { cloth: clothText(inches, unit), quarters });
   }

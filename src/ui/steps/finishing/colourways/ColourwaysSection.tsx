@@ -92,7 +92,7 @@ function MakeColourway() {
         value={order}
         options={[
           { value: 'kept', label: 'As they are' },
-          { value: 'turned over', label: 'Turned over' },
+          { value: 'turnedOver', label: 'Turned over' },
         ]}
         onChange={setOrder}
       />

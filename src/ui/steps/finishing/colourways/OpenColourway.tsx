@@ -36,7 +36,7 @@ export function OpenColourway({ colourway, worn }: { colourway: Colourway; worn:
     const standing = inUse.flatMap(
       ({ id }) => cloth.find((one) => one.id === standsFor(colourway, id)) ?? [],
     );
-    run(changeSwaps(project, colourway.id, swapsByValue(inUse, standing, 'turned over')));
+    run(changeSwaps(project, colourway.id, swapsByValue(inUse, standing, 'turnedOver')));
   };
   const openAsQuilt = () => {
     const own = { ...inColourway(project, colourway), colourways: [] };

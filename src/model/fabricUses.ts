@@ -1,0 +1,147 @@
+// Every place in the document that names a fabric: one table, with the path of the place, what the fabric is for, and the
+// way to write another there. Checks, lists of uses, exchanges, colourways and removals are derived from it, so that a new
+// part of the document is added here and nowhere else. Words for the uses: fabricUseWords.ts.
+import type { FabricId, Project } from './project';
+
+interface Named<Of> {
+  /** Where in the document it is written: setting.borders[0].keys[2].fabric. */
+  readonly path: string;
+  readonly fabric: FabricId;
+  /** The part of the document that is of this fabric. */
+  readonly of: Of;
+  /** Writes another fabric there. For drafts and copies. */
+  readonly put: (fabric: FabricId) => void;
+}
+
+interface Row<Of> extends Named<Of> {
+  /** Takes the whole row out of its list. For drafts and copies. */
+  readonly drop: () => void;
+}
+
+type Table = Readonly<Record<string, (project: Project) => readonly Named<unknown>[]>>;
+
+/** What the quilt is made of: the cloth of each part can be exchanged, and stays in the list while it is used. */
+const QUILT = {
+  strip: ({ stripSets }) =>
+    stripSets.flatMap((set, at) =>
+      set.strips.flatMap((strip, index) => named(set, `stripSets[${at}].strips[${index}]`, strip, 'fabric')),
+    ),
+  sideTriangles: ({ setting: { layout } }) =>
+    layout.kind === 'onPoint' ? named(layout, 'setting.layout', layout, 'sides') : [],
+  settingCorners: ({ setting: { layout } }) =>
+    layout.kind === 'onPoint' ? named(layout, 'setting.layout', layout, 'corners') : [],
+  plainSquares: ({ setting: { plain } }) => (plain ? named(plain, 'setting.plain', plain, 'fabric') : []),
+  corners: ({ setting }) => named(setting, 'setting', setting, 'cornerFabric'),
+  cornersByRule: ({ setting: { cornerRule } }) =>
+    cornerRule ? named(cornerRule, 'setting.cornerRule', cornerRule, 'fabric') : [],
+  sashing: ({ setting: { sashing } }) => named(sashing, 'setting.sashing', sashing, 'fabric'),
+  sashingCornerstones: ({ setting: { sashing } }) =>
+    named(sashing, 'setting.sashing', sashing, 'cornerstones'),
+  border: ({ setting: { borders } }) =>
+    borders.flatMap((border, at) => named(border, `setting.borders[${at}]`, border, 'fabric')),
+  borderCornerstones: ({ setting: { borders } }) =>
+    borders.flatMap((border, at) =>
+      border.corners?.kind === 'cornerstones'
+        ? named(border, `setting.borders[${at}].corners`, border.corners, 'fabric')
+        : [],
+    ),
+  borderPieces: ({ setting: { borders } }) =>
+    borders.flatMap((border, at) =>
+      (border.keys ?? []).flatMap((key, index) =>
+        named(border, `setting.borders[${at}].keys[${index}]`, key, 'fabric'),
+      ),
+    ),
+  binding: ({ setting: { binding } }) =>
+    binding ? named(binding, 'setting.binding', binding, 'fabric') : [],
+  blockCorners: ({ blocks }) =>
+    blocks.flatMap((block, at) => named(block, `blocks[${at}]`, block, 'cornerFabric')),
+  backing: ({ buying: { backing } }) => named(backing, 'buying.backing', backing, 'fabric'),
+} satisfies Table;
+
+/** Rows of lists beside the quilt: each says nothing without its fabric and goes with it. */
+const BESIDE = {
+  stripsOnHand: ({ stripsOnHand }) => rows(stripsOnHand, 'stripsOnHand', 'fabric', (row) => row),
+  clothOnHand: ({ clothOnHand }) => rows(clothOnHand, 'clothOnHand', 'fabric', (row) => row),
+  exchanged: ({ colourways }) =>
+    colourways.flatMap((colourway, at) =>
+      rows(colourway.swaps, `colourways[${at}].swaps`, 'fabric', () => colourway),
+    ),
+  /** A fabric of the list, or made-up cloth of the colourway itself. */
+  standIn: ({ colourways }) =>
+    colourways.flatMap((colourway, at) =>
+      rows(colourway.swaps, `colourways[${at}].swaps`, 'by', () => colourway),
+    ),
+} satisfies Readonly<Record<string, (project: Project) => readonly Row<unknown>[]>>;
+
+/** A use with what it is for. */
+type UseIn<T extends Table> = {
+  [P in keyof T]: { readonly purpose: P } & ReturnType<T[P]>[number];
+}[keyof T];
+type QuiltUse = UseIn<typeof QUILT>;
+type RowUse = UseIn<typeof BESIDE>;
+export type FabricUse = QuiltUse | RowUse;
+/** What a fabric of the quilt is for. */
+export type QuiltPurpose = QuiltUse['purpose'];
+
+/** The uses of fabrics in the quilt itself, purpose by purpose. */
+export function quiltUses(project: Project): QuiltUse[] {
+  return usesIn(QUILT, project);
+}
+
+/** The uses in rows beside the quilt: on hand, and in colourways. */
+export function rowUses(project: Project): RowUse[] {
+  return usesIn(BESIDE, project);
+}
+
+/** All of them. */
+export function fabricUses(project: Project): FabricUse[] {
+  return [...quiltUses(project), ...rowUses(project)];
+}
+
+/** Changes the fabrics of the quilt in place, in a draft or copy; what is on hand and the colourways stay. */
+export function exchangeFabrics(project: Project, swapped: (fabric: FabricId) => FabricId): void {
+  for (const use of quiltUses(project)) {
+    const other = swapped(use.fabric);
+    if (other !== use.fabric) use.put(other);
+  }
+}
+
+function usesIn<T extends Table>(table: T, project: Project): UseIn<T>[] {
+  return Object.entries(table).flatMap(([purpose, find]) =>
+    find(project).map((found) => ({ purpose, ...found })),
+  ) as UseIn<T>[];
+}
+
+/** The fabric under one key of a part of the document; nothing where none is chosen. */
+function named<Of, K extends string>(
+  of: Of,
+  path: string,
+  holder: { [key in K]?: FabricId | null },
+  key: K,
+): Named<Of>[] {
+  const fabric = holder[key];
+  if (typeof fabric !== 'string') return [];
+  const put = (other: FabricId) => {
+    holder[key] = other;
+  };
+  return [{ path: `${path}.${key}`, fabric, of, put }];
+}
+
+/** The same for every row of a list; `partOf` tells what part of the document a row stands for. */
+function rows<Of, K extends string, R extends { [key in K]?: FabricId | null }>(
+  list: R[],
+  path: string,
+  key: K,
+  partOf: (row: R) => Of,
+): Row<Of>[] {
+  return list.flatMap((row, index) =>
+    named(partOf(row), `${path}[${index}]`, row, key).map((found) => ({
+      ...found,
+      drop: () => {
+        // By now it may lie elsewhere, or be gone: a row can name one fabric twice.
+        const at = list.indexOf(row);
+        if (at >= 0) list.splice(at, 1);
+      },
+    })),
+  );
+}
