@@ -4,8 +4,9 @@ import { cornerOutlines } from '../../geometry/block';
 import { cornerSquare } from '../../geometry/cornerSquare';
 import type { Outline, Point } from '../../geometry/point';
 import { findBlock } from '../../model/find';
+import { cornersOn } from '../../model/freedom';
 import { counted, type Phrase, phrase } from '../../model/phrase';
-import type { Block, FabricId, Project } from '../../model/project';
+import type { FabricId, Project } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { cornerFabricOf } from '../../model/wallCells';
 import { type NeededPiece, squareOnRuler } from './neededPiece';
@@ -18,7 +19,7 @@ export function cornerPieces(project: Project, scope: CuttingScope): NeededPiece
   const blocks = new Map<FabricId, number>();
   project.wall.cells.forEach((cell, index) => {
     const block = cell && findBlock(project, cell.block);
-    if (!block || (scope === 'left' && hasCorners(block))) return;
+    if (!block || (scope === 'left' && cornersOn(block))) return;
     const fabric = cornerFabricOf(project, block, index);
     blocks.set(fabric, (blocks.get(fabric) ?? 0) + 1);
   });
@@ -27,10 +28,6 @@ export function cornerPieces(project: Project, scope: CuttingScope): NeededPiece
       ? cornerSquares(project, fabric, count * CORNERS)
       : cornerRectangles(project, fabric, count * CORNERS),
   );
-}
-
-function hasCorners(block: Block): boolean {
-  return block.progress === 'squared' || block.progress === 'joined';
 }
 
 function cornerSquares(project: Project, fabric: FabricId, triangles: number): NeededPiece {
