@@ -2,6 +2,7 @@
 import { findBlock, stepsPerTurn } from '../model/find';
 import type { Move } from '../model/moves';
 import type { Place, Project, Strip } from '../model/project';
+import { sameStrip } from '../model/strips';
 
 export type StripOrders = ReadonlyMap<number, readonly Strip[]>;
 
@@ -40,15 +41,6 @@ function stripMoves(project: Project, { orders }: Orientation): Move[] {
     const same = held.every((strip, place) => sameStrip(strip, strips[place]!));
     return same ? [] : [{ kind: 'strips', set: id, strips }];
   });
-}
-
-/** Whether it makes no difference which of two strips is sewn in. */
-export function sameStrip(one: Strip, other: Strip): boolean {
-  return (
-    one.fabric === other.fabric &&
-    one.width === other.width &&
-    (one.locked ?? false) === (other.locked ?? false)
-  );
 }
 
 function placeMoves(project: Project, to: Orientation): Move[] {

@@ -62,8 +62,6 @@ export interface ArrangeResult {
   readonly verdict: Verdict;
   /** The verdict in words. */
   readonly verdictWords: Phrase;
-  /** For undo: "shuffle for balance". */
-  readonly label: Phrase;
 }
 
 export interface ShuffleClock {
@@ -173,7 +171,6 @@ export function* arranging(
     verdictWords: decisions.free
       ? verdictWords(by, proof.bound !== null, wish.scopes)
       : phrase('Nothing is free to move'),
-    label: phrase('shuffle for balance'),
   };
 }
 

@@ -10,9 +10,14 @@ export function whyPlacesLocked(block: Block): Phrase | null {
     : phrase('Block {block} is sewn; its wedges stay as they are.', { block: block.number });
 }
 
+/** Whether the corners of a block are sewn on. */
+export function cornersOn({ progress }: Pick<Block, 'progress'>): boolean {
+  return progress === 'squared' || progress === 'joined';
+}
+
 /** Why the corners of a block may not go on other places, or null when they may. */
 export function whyCornersLocked(project: Project, block: Block): Phrase | null {
-  if (block.progress === 'squared' || block.progress === 'joined') {
+  if (cornersOn(block)) {
     return phrase('Block {block} has its corners on; it turns by quarters only.', { block: block.number });
   }
   return whyPinLocks(project, block);
@@ -24,6 +29,14 @@ export function whyHangingLocked(project: Project, block: Block): Phrase | null 
     return phrase('Block {block} is sewn into its row; it stays where it is.', { block: block.number });
   }
   return whyPinLocks(project, block);
+}
+
+/** Why a block may not be turned on the wall, or null when it may: it must hang there. */
+export function whyTurnLocked(project: Project, block: Block): Phrase | null {
+  if (cellOf(project, block.id)) return whyHangingLocked(project, block);
+  return phrase('Block {block} waits on the side table; hang it before it is turned.', {
+    block: block.number,
+  });
 }
 
 function whyPinLocks(project: Project, block: Block): Phrase | null {

@@ -1,6 +1,16 @@
-// Moves of blocks, wedges and strips as plain data, so that proposals, the arranger and commands speak of the same thing.
-import { cellIndexOf, findBlock, findSet } from './find';
-import type { BlockId, Place, Project, Strip, StripSetId } from './project';
+// Moves of blocks, wedges and strips as plain data: what the arranger finds, what is tried on the wall and what is done are
+// lists of the same moves. For each kind one row: what it touches, why it may be locked, how it is carried out.
+import { blocksWith, cellIndexOf, findBlock, findSet } from './find';
+import {
+  whyCornersLocked,
+  whyHangingLocked,
+  whyOrderLocked,
+  whyPlacesLocked,
+  whyTurnLocked,
+} from './freedom';
+import type { Phrase } from './phrase';
+import type { Block, BlockId, Cell, Place, Project, Strip, StripSet, StripSetId } from './project';
+import { sameStrips } from './strips';
 
 export type Move =
   /** Hang the block with this turn (quarter turns clockwise, absolute). */
@@ -18,89 +28,201 @@ export type Move =
   /** Sew the strips of a set in this order, before it is sewn: the same strips, none more and none fewer. */
   | { readonly kind: 'strips'; readonly set: StripSetId; readonly strips: readonly Strip[] };
 
-/** Carries moves out on a draft, in order, in place. Unknown blocks and cells throw: moves are made from the project. */
-export function carryOut(draft: Project, moves: readonly Move[]): void {
-  for (const move of moves) carryOutOne(draft, move);
-}
-
-/** A new project with the moves carried out; the one passed in is unchanged. */
+/**
+ * A new project with the moves carried out in order, allowed or not; the one passed in is unchanged, and what no move changes is
+ * shared with it. Unknown blocks, cells and sets throw: moves are made from the project.
+ */
 export function moved(project: Project, moves: readonly Move[]): Project {
-  const draft: Project = {
-    ...project,
-    // Sets that stay are the very same: what is known of their wedges still holds.
-    stripSets: moves.some((move) => move.kind === 'strips')
-      ? project.stripSets.map((set) => ({ ...set }))
-      : project.stripSets,
-    blocks: project.blocks.map((block) => ({ ...block, places: [...block.places] })),
-    wall: { ...project.wall, cells: project.wall.cells.map((cell) => (cell ? { ...cell } : null)) },
-  };
-  carryOut(draft, moves);
-  return draft;
+  const after = withOwnLists(project);
+  for (const move of moves) rowOf(move).carryOut(after, move);
+  return after;
 }
 
-function carryOutOne(draft: Project, move: Move): void {
-  const { cells } = draft.wall;
-  switch (move.kind) {
-    case 'turn':
-      hungCell(draft, move.block).turn = move.turn;
-      return;
-    case 'shift': {
-      known(draft, move.block).cornerShift = move.cornerShift;
-      const at = cellIndexOf(draft, move.block);
-      if (at >= 0) cells[at]!.turn = move.turn;
-      return;
-    }
-    case 'swap': {
-      const held = cells[move.cell];
-      const other = cells[move.other];
-      if (held === undefined || other === undefined) throw new Error('carryOut: no such cell');
-      cells[move.cell] = other;
-      cells[move.other] = held;
-      return;
-    }
-    case 'hang': {
-      if (cells[move.cell] === undefined) throw new Error('carryOut: no such cell');
-      const from = cellIndexOf(draft, known(draft, move.block).id);
-      if (from >= 0) cells[from] = null;
-      cells[move.cell] = { block: move.block, turn: move.turn, pinned: false };
-      return;
-    }
-    case 'take': {
-      const from = cellIndexOf(draft, move.block);
-      if (from >= 0) cells[from] = null;
-      return;
-    }
-    case 'place':
-      known(draft, move.block).places[move.place] = move.wedge ? { ...move.wedge } : null;
-      return;
-    case 'strips': {
-      const set = findSet(draft, move.set);
-      if (!set) throw new Error(`carryOut: no set ${move.set}`);
-      if (!sameStrips(set.strips, move.strips))
-        throw new Error(`carryOut: other strips than set ${move.set} has`);
-      set.strips = move.strips.map((strip) => ({ ...strip }));
-      return;
-    }
-    default:
-      move satisfies never;
+/** The project as `moved` gives it, or why one of the moves may not be made as things stand by then. */
+export function movedIfFree(
+  project: Project,
+  moves: readonly Move[],
+):
+  | { readonly project: Project; readonly reason: null }
+  | { readonly project: null; readonly reason: Phrase } {
+  const after = withOwnLists(project);
+  for (const move of moves) {
+    const reason = rowOf(move).whyLocked(after, move);
+    if (reason) return { project: null, reason };
+    rowOf(move).carryOut(after, move);
   }
+  return { project: after, reason: null };
 }
 
-/** Whether two lists hold the same strips in whatever order. */
-function sameStrips(one: readonly Strip[], other: readonly Strip[]): boolean {
-  const sorted = (strips: readonly Strip[]) =>
-    strips.map(({ fabric, width, locked }) => JSON.stringify([fabric, width, locked ?? false])).toSorted();
-  return sorted(one).join() === sorted(other).join();
+/** What moves touch, as the project stands before them. */
+export interface Touched {
+  readonly blocks: ReadonlySet<BlockId>;
+  readonly cells: ReadonlySet<number>;
+  readonly sets: ReadonlySet<StripSetId>;
 }
 
-function known(draft: Project, block: BlockId) {
-  const found = findBlock(draft, block);
-  if (!found) throw new Error(`carryOut: no block ${block}`);
+export function touchedBy(project: Project, moves: readonly Move[]): Touched {
+  const parts = moves.map((move) => rowOf(move).touches(project, move));
+  return {
+    blocks: new Set(parts.flatMap((part) => part.blocks)),
+    cells: new Set(parts.flatMap((part) => part.cells)),
+    sets: new Set(parts.flatMap((part) => part.sets ?? [])),
+  };
+}
+
+/** Whether two lists of moves touch no block, cell or set in common: they come to the same in either order. */
+export function canGoTogether(project: Project, one: readonly Move[], other: readonly Move[]): boolean {
+  const [first, second] = [touchedBy(project, one), touchedBy(project, other)];
+  const apart = <T>(these: ReadonlySet<T>, those: ReadonlySet<T>) =>
+    ![...these].some((part) => those.has(part));
+  return (
+    apart(first.blocks, second.blocks) && apart(first.cells, second.cells) && apart(first.sets, second.sets)
+  );
+}
+
+interface Parts {
+  readonly blocks: readonly BlockId[];
+  readonly cells: readonly number[];
+  readonly sets?: readonly StripSetId[];
+}
+
+/** How one kind of move stands to a project. */
+interface Row<M> {
+  readonly touches: (project: Project, move: M) => Parts;
+  /** Why it may not be made as things stand, or null. */
+  readonly whyLocked: (project: Project, move: M) => Phrase | null;
+  /** Replaces entries of lists that are `after`'s own; what is in them is shared and never written into. */
+  readonly carryOut: (after: Project, move: M) => void;
+}
+
+const ROWS: { readonly [K in Move['kind']]: Row<Extract<Move, { kind: K }>> } = {
+  turn: {
+    touches: (project, { block }) => withCell(project, block),
+    whyLocked: (project, { block }) => whyTurnLocked(project, known(project, block)),
+    carryOut: (after, { block, turn }) => {
+      const at = cellIndexOf(after, block);
+      if (at < 0) throw new Error(`moves: block ${block} does not hang`);
+      turnIn(after, at, turn);
+    },
+  },
+  shift: {
+    touches: (project, { block }) => withCell(project, block),
+    whyLocked: (project, { block }) => whyCornersLocked(project, known(project, block)),
+    carryOut: (after, { block, cornerShift, turn }) => {
+      change(after, block, { cornerShift });
+      turnIn(after, cellIndexOf(after, block), turn);
+    },
+  },
+  swap: {
+    touches: (project, { cell, other }) => withBlocks(project, [cell, other]),
+    whyLocked: (project, { cell, other }) =>
+      cell === other ? null : (whyCellLocked(project, cell) ?? whyCellLocked(project, other)),
+    carryOut: (after, { cell, other }) => {
+      const there = hanging(after, cell);
+      after.wall.cells[cell] = hanging(after, other);
+      after.wall.cells[other] = there;
+    },
+  },
+  hang: {
+    touches: (project, { block, cell }) => {
+      const there = withBlocks(project, [cell]);
+      return { ...there, blocks: [block, ...there.blocks] };
+    },
+    whyLocked: (project, { block, cell }) =>
+      whyHangingLocked(project, known(project, block)) ?? whyCellLocked(project, cell),
+    carryOut: (after, { block, cell, turn }) => {
+      hanging(after, cell);
+      takeDown(after, known(after, block).id);
+      after.wall.cells[cell] = { block, turn, pinned: false };
+    },
+  },
+  take: {
+    touches: (project, { block }) => withCell(project, block),
+    whyLocked: (project, { block }) => whyHangingLocked(project, known(project, block)),
+    carryOut: (after, { block }) => takeDown(after, block),
+  },
+  place: {
+    touches: (project, { block }) => withCell(project, block),
+    whyLocked: (project, { block }) => whyPlacesLocked(known(project, block)),
+    carryOut: (after, { block, place, wedge }) => {
+      const places = known(after, block).places.with(place, wedge && { ...wedge });
+      change(after, block, { places });
+    },
+  },
+  strips: {
+    touches: (project, { set }) => {
+      const parts = blocksWith(project, set).map((block) => withCell(project, block));
+      return {
+        blocks: parts.flatMap(({ blocks }) => blocks),
+        cells: parts.flatMap(({ cells }) => cells),
+        sets: [set],
+      };
+    },
+    whyLocked: (project, { set, strips }) => whyOrderLocked(project, knownSet(project, set), strips),
+    carryOut: (after, { set, strips }) => {
+      const before = knownSet(after, set);
+      if (!sameStrips(before.strips, strips)) throw new Error(`moves: other strips than set ${set} has`);
+      const sewn = { ...before, strips: strips.map((strip) => ({ ...strip })) };
+      after.stripSets = after.stripSets.map((one) => (one === before ? sewn : one));
+    },
+  },
+};
+
+function rowOf(move: Move): Row<Move> {
+  return ROWS[move.kind] as Row<Move>;
+}
+
+/** The same project with lists of blocks and cells of its own, their entries shared. */
+function withOwnLists(project: Project): Project {
+  const { wall, blocks } = project;
+  return { ...project, blocks: [...blocks], wall: { ...wall, cells: [...wall.cells] } };
+}
+
+/** A block with the cell it hangs in. */
+function withCell(project: Project, block: BlockId): Parts {
+  const at = cellIndexOf(project, block);
+  return { blocks: [block], cells: at < 0 ? [] : [at] };
+}
+
+/** Cells with the blocks that hang in them. */
+function withBlocks(project: Project, cells: readonly number[]): Parts {
+  return { cells, blocks: cells.flatMap((cell) => project.wall.cells[cell]?.block ?? []) };
+}
+
+function whyCellLocked(project: Project, cell: number): Phrase | null {
+  const block = project.wall.cells[cell]?.block;
+  return block === undefined ? null : whyHangingLocked(project, known(project, block));
+}
+
+function change(after: Project, block: BlockId, to: Partial<Block>): void {
+  const before = known(after, block);
+  after.blocks[after.blocks.indexOf(before)] = { ...before, ...to };
+}
+
+function turnIn(after: Project, at: number, turn: number): void {
+  const cell = after.wall.cells[at];
+  if (cell) after.wall.cells[at] = { ...cell, turn };
+}
+
+function takeDown(after: Project, block: BlockId): void {
+  const from = cellIndexOf(after, block);
+  if (from >= 0) after.wall.cells[from] = null;
+}
+
+function hanging(project: Project, cell: number): Cell | null {
+  const there = project.wall.cells[cell];
+  if (there === undefined) throw new Error(`moves: no cell ${cell}`);
+  return there;
+}
+
+function known(project: Project, block: BlockId): Block {
+  const found = findBlock(project, block);
+  if (!found) throw new Error(`moves: no block ${block}`);
   return found;
 }
 
-function hungCell(draft: Project, block: BlockId) {
-  const cell = draft.wall.cells[cellIndexOf(draft, block)];
-  if (!cell) throw new Error(`carryOut: block ${block} does not hang`);
-  return cell;
+function knownSet(project: Project, set: StripSetId): StripSet {
+  const found = findSet(project, set);
+  if (!found) throw new Error(`moves: no set ${set}`);
+  return found;
 }

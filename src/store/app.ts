@@ -4,8 +4,6 @@ import { createStore } from 'zustand/vanilla';
 import type { Mark } from '../balance/finding';
 import { apply, type Command } from '../editing/apply';
 import { EMPTY_HISTORY, type History, record, redo, undo } from '../editing/history';
-import type { Move } from '../model/moves';
-import { moved } from '../model/moves';
 import { type Phrase, phrase } from '../model/phrase';
 import type { BlockId, FabricId, Project } from '../model/project';
 import type { Problem } from '../model/result';
@@ -14,10 +12,10 @@ import type { DraftOf, Drafts } from './drafts';
 export const STEPS = ['fabrics', 'sets', 'wedges', 'blocks', 'wall', 'finishing'] as const;
 export type Step = (typeof STEPS)[number];
 
-/** A change shown on the wall before it is accepted. */
+/** A change shown on the wall before it is accepted: the command, and the project it gives. */
 export interface Preview {
-  readonly moves: readonly Move[];
-  readonly label: Phrase;
+  readonly command: Command;
+  readonly project: Project;
 }
 
 /** Marks shown on the wall for a row of a list. */
@@ -69,7 +67,11 @@ export interface AppActions {
   /** Shows a finding and no spot. */
   readonly showFinding: (finding: string | null) => void;
   readonly showSpot: (spot: Spot | null) => void;
-  readonly showPreview: (preview: Preview | null) => void;
+  /**
+   * Shows what running a command would give. Returns why it would be refused; nothing is shown then, nor where it changes
+   * nothing. Null takes what is shown off the wall.
+   */
+  readonly showPreview: (command: Command | null) => readonly Problem[];
   readonly lookAt: (look: Partial<Look>) => void;
   /** Keeps what a form holds until it is used, cleared, or another quilt is opened. */
   readonly keepDraft: <K extends keyof Drafts>(form: K, draft: DraftOf<K>) => void;
@@ -136,7 +138,14 @@ export function createApp(project: Project) {
     light: (lit) => set({ lit }),
     showFinding: (finding) => set({ finding, spot: null }),
     showSpot: (spot) => set({ spot }),
-    showPreview: (preview) => set({ preview }),
+    showPreview: (command) => {
+      const outcome = command && apply(get().project, command);
+      const changes = outcome?.ok && outcome.change.patches.length > 0;
+      set({ preview: command && changes ? { command, project: outcome.project } : null });
+      if (!outcome || outcome.ok) return [];
+      get().say(outcome.problems[0]!.message);
+      return outcome.problems;
+    },
     lookAt: (look) => set((state) => ({ look: { ...state.look, ...look } })),
     keepDraft: (form, draft) => set((state) => ({ drafts: { ...state.drafts, [form]: draft } })),
     say: (words) => set((state) => ({ said: { words, count: state.said.count + 1 } })),
@@ -154,11 +163,6 @@ function changed(state: AppState, project: Project): Partial<AppState> {
     // What was said of the quilt as it was (a pin that held) may no longer be so.
     said: { ...state.said, words: phrase('') },
   };
-}
-
-/** The project as a preview would leave it; the project itself when nothing is previewed. */
-export function shownProject(project: Project, preview: Preview | null): Project {
-  return preview ? moved(project, preview.moves) : project;
 }
 
 export type AppStore = ReturnType<typeof createApp>;

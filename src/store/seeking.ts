@@ -2,11 +2,10 @@
 // under Wall until it is closed or the quilt changes.
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Alternative } from '../arrange/alternatives';
-import type { ShuffleWish } from '../arrange/shuffle';
+import { shuffleWish, stillFits } from '../arrange/asked';
 import { phrase } from '../model/phrase';
 import type { Problem } from '../model/result';
 import type { AppStore } from './app';
-import { stillFits } from './shuffling';
 import { type RunningAlternatives, startAlternatives } from './workers/arrangeClient';
 
 export type SeekingState =
@@ -16,7 +15,7 @@ export type SeekingState =
 
 export interface Seeking {
   readonly state: SeekingState;
-  readonly start: (wish: ShuffleWish) => void;
+  readonly start: () => void;
   /** Ends the search; what was found so far is offered. */
   readonly stop: () => void;
   /** Puts what is offered away. */
@@ -45,10 +44,10 @@ export function createSeeking(
       const message = phrase('The quilt was changed, so the other orders no longer fit it.');
       away(now.project.id === before.project.id ? [{ code: 'stale', path: '', message }] : []);
     });
-    const start = (wish: ShuffleWish) => {
+    const start = () => {
       const { project, revision } = app.getState();
       away([]);
-      const seeking = begin(project, revision, wish, WANTED, (share) => {
+      const seeking = begin(project, revision, shuffleWish(project), WANTED, (share) => {
         if (running === seeking) set({ state: { kind: 'running', share } });
       });
       running = seeking;

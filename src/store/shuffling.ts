@@ -1,12 +1,12 @@
 // The shuffle of the open quilt: it goes on in its workers whatever step is on show, its best so far lies on the wall while
 // the Wall step is open, and its answer waits there until it is kept, left, or the quilt has changed.
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import { askedOf, budgetFor } from '../arrange/search/effort';
-import type { ArrangeResult, ShuffleProgress, ShuffleWish } from '../arrange/shuffle';
-import { weightsOf } from '../balance/score/wishes';
+import { shuffleWish, stillFits } from '../arrange/asked';
+import type { ArrangeResult, ShuffleProgress } from '../arrange/shuffle';
+import type { Command } from '../editing/apply';
+import { keepShuffle } from '../editing/commands/wall';
 import type { Move } from '../model/moves';
 import { phrase } from '../model/phrase';
-import type { Preferences, Project } from '../model/project';
 import type { Problem } from '../model/result';
 import type { App, AppStore } from './app';
 import { type RunningShuffle, startShuffle } from './workers/arrangeClient';
@@ -15,7 +15,8 @@ import { type Pace, paced } from './workers/pace';
 export type ShuffleState =
   | { readonly kind: 'idle'; readonly problems: readonly Problem[] }
   | { readonly kind: 'running'; readonly progress: ShuffleProgress | null }
-  | { readonly kind: 'done'; readonly result: ArrangeResult };
+  /** `keep` is what lies on the wall; null where nothing makes the top better. */
+  | { readonly kind: 'done'; readonly result: ArrangeResult; readonly keep: Command | null };
 
 export interface Shuffling {
   readonly shuffle: ShuffleState;
@@ -27,15 +28,6 @@ export interface Shuffling {
 }
 
 const IDLE: ShuffleState = { kind: 'idle', problems: [] };
-const LABEL = phrase('shuffle for balance');
-/** What a shuffle of the open quilt is asked for, as the workers hear it. */
-export function shuffleWish(project: Project): ShuffleWish {
-  const { intent, lookalikes } = project.preferences;
-  const { seed, scopes, effort } = askedOf(project.preferences);
-  const weights = weightsOf(project.preferences);
-  const hung = project.wall.cells.filter((cell) => cell !== null).length;
-  return { seed, scopes, weights, intent, lookalikes, budget: budgetFor(effort, hung) };
-}
 
 /** The shuffle of an app; `begin` and `pace` are stood in for by tests. */
 export function createShuffling(
@@ -46,13 +38,13 @@ export function createShuffling(
   return createStore<Shuffling>()((set, get) => {
     let running: { readonly shuffle: RunningShuffle; readonly news: Pace<ShuffleProgress> } | null = null;
     /** The best order there is, whether on show or not. */
-    let best: readonly Move[] = [];
+    let best: Command | null = null;
     const show = () => {
       if (app.getState().step !== 'wall') return;
-      app.getState().showPreview(best.length > 0 ? { moves: best, label: LABEL } : null);
+      app.getState().showPreview(best);
     };
     const put = (shuffle: ShuffleState) => {
-      if (shuffle.kind === 'idle') best = [];
+      if (shuffle.kind === 'idle') best = null;
       set({ shuffle });
     };
     const away = (problems: readonly Problem[]) => {
@@ -76,7 +68,7 @@ export function createShuffling(
       away([]);
       const news = pace(withMoves, (progress) => {
         if (running?.news !== news) return;
-        best = progress.moves ?? best;
+        if (progress.moves) best = keeping(progress.moves);
         set({ shuffle: { kind: 'running', progress } });
         if (progress.moves) show();
       });
@@ -87,10 +79,10 @@ export function createShuffling(
         if (running?.shuffle !== shuffle) return;
         running = null;
         news.end();
-        best = answer.ok ? answer.value.result.moves : [];
+        best = answer.ok ? keeping(answer.value.result.moves) : null;
         put(
           answer.ok
-            ? { kind: 'done', result: answer.value.result }
+            ? { kind: 'done', result: answer.value.result, keep: best }
             : { kind: 'idle', problems: answer.problems },
         );
         show();
@@ -125,30 +117,9 @@ function changeStep(app: AppStore, now: App, before: App, shuffle: ShuffleState,
   app.getState().say(shuffle.kind === 'running' ? goesOn : phrase('The order found waits under Wall.'));
 }
 
-/** What no order of the blocks depends on: what is asked of a shuffle, how the wall is looked at, and what comes after it. */
-const APART = new Set<keyof Project | keyof Preferences>([
-  'shuffle',
-  'wallLightness',
-  'unit',
-  'usableWidth',
-  'seed',
-  'name',
-  'notes',
-  'colourways',
-  'buying',
-]);
-
-/** Whether nothing was changed that an order of the blocks depends on: what was found for the quilt fits it still. */
-export function stillFits(now: Project, before: Project): boolean {
-  const rest = ({ preferences, ...project }: Project) =>
-    new Map<string, unknown>(
-      [...Object.entries(project), ...Object.entries(preferences)].filter(
-        ([name]) => !APART.has(name as keyof Project | keyof Preferences),
-      ),
-    );
-  const then = rest(before);
-  const values = rest(now);
-  return values.size === then.size && [...values].every(([name, value]) => value === then.get(name));
+/** The command that keeps an order; null for no moves. */
+function keeping(moves: readonly Move[]): Command | null {
+  return moves.length > 0 ? keepShuffle(moves) : null;
 }
 
 function stale(shuffle: ShuffleState): Problem {

@@ -8,7 +8,7 @@ import { wallModel } from '../../src/balance/wall/wallModel';
 import { clothTable } from '../../src/cloth/cloths';
 import { checkWedges, wedgeLedger } from '../../src/cutting/wedges/ledger';
 import { apply } from '../../src/editing/apply';
-import { rearrange } from '../../src/editing/commands/wall';
+import { keepShuffle } from '../../src/editing/commands/wall';
 import { turnsOf } from '../../src/model/find';
 import { moved } from '../../src/model/moves';
 import type { Project } from '../../src/model/project';
@@ -56,7 +56,7 @@ describe('a shuffle for balance', () => {
       fc.property(fc.integer({ min: 0, max: 1e6 }), fc.constantFrom(6, 8, 10, 12), (seed, perBlock) => {
         const project = partlySewn(seed, perBlock as 8);
         const result = arrange(project, { ...WISH, seed, budget: { steps: 3000 } });
-        const outcome = apply(project, rearrange(result.moves, result.label));
+        const outcome = apply(project, keepShuffle(result.moves));
         if (!outcome.ok) throw new Error(outcome.problems[0]!.message.say);
         expect(checkWedges(outcome.project)).toEqual([]);
         for (const [cell, held] of project.wall.cells.entries()) {

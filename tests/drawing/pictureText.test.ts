@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { alternativeText, pictureCaption } from '../../src/drawing/pictureText';
-import { chooseWedges, openBlocks } from '../../src/editing/commands/composing';
+import { chooseWedges, openBlocks } from '../../src/editing/commands/chooseWedges';
 import { addBorder, changeSashing } from '../../src/editing/commands/setting';
 import { createProject } from '../../src/model/create';
 import { speak } from '../../src/model/phrase';

@@ -9,7 +9,7 @@ import { cornerPieces } from '../../src/cutting/yardage/cornerPieces';
 import { drawProject } from '../../src/drawing/drawProject';
 import { apply, type Command } from '../../src/editing/apply';
 import { addBlocks, setBlockProgress } from '../../src/editing/commands/blocks';
-import { chooseWedges, openBlocks } from '../../src/editing/commands/composing';
+import { chooseWedges, openBlocks } from '../../src/editing/commands/chooseWedges';
 import { changeWedge, replaceSets } from '../../src/editing/commands/stripSets';
 import { writeDownStrips } from '../../src/editing/commands/stripsOnHand';
 import { turnBlock, turnByOneWedge } from '../../src/editing/commands/wall';

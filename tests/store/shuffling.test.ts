@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { shuffleWish } from '../../src/arrange/asked';
 import { askedOf } from '../../src/arrange/search/effort';
 import { type ArrangeResult, arrange, type ShuffleProgress } from '../../src/arrange/shuffle';
 import { changePreferences } from '../../src/editing/commands/setting';
-import { rearrange, turnBlock } from '../../src/editing/commands/wall';
+import { keepShuffle, turnBlock } from '../../src/editing/commands/wall';
 import { ok, type Result } from '../../src/model/result';
 import { createApp } from '../../src/store/app';
-import { createShuffling, shuffleWish } from '../../src/store/shuffling';
+import { createShuffling } from '../../src/store/shuffling';
 import type { ShuffleAnswer, startShuffle } from '../../src/store/workers/arrangeClient';
 import type { paced } from '../../src/store/workers/pace';
 import { scrappyTop } from '../balance/tops';
@@ -77,10 +78,10 @@ describe('the shuffle of the open quilt', () => {
     expect(state(one)).toEqual({ kind: 'running', progress: null });
     const first = one.result.moves.slice(0, 1);
     one.tell({ moves: first });
-    expect(one.app.getState().preview?.moves).toEqual(first);
+    expect(one.app.getState().preview?.command.moves).toEqual(first);
     await one.finish();
-    expect(state(one)).toEqual({ kind: 'done', result: one.result });
-    expect(one.app.getState().preview?.moves).toEqual(one.result.moves);
+    expect(state(one)).toMatchObject({ kind: 'done', result: one.result });
+    expect(one.app.getState().preview?.command.moves).toEqual(one.result.moves);
     expect(one.app.getState().project).toBe(PROJECT);
   });
 
@@ -94,14 +95,14 @@ describe('the shuffle of the open quilt', () => {
     one.tell({ moves: one.result.moves.slice(0, 2) });
     expect(one.app.getState().preview).toBeNull();
     one.app.getState().goTo('wall');
-    expect(one.app.getState().preview?.moves).toHaveLength(2);
+    expect(one.app.getState().preview?.command.moves).toHaveLength(2);
     one.app.getState().goTo('finishing');
     await one.finish();
     expect(one.heard).toEqual([]);
     expect(one.app.getState().preview).toBeNull();
     expect(saying(one)).toMatch(/done/);
     one.app.getState().goTo('wall');
-    expect(one.app.getState().preview?.moves).toEqual(one.result.moves);
+    expect(one.app.getState().preview?.command.moves).toEqual(one.result.moves);
     expect(state(one).kind).toBe('done');
   });
 
@@ -140,7 +141,7 @@ describe('the shuffle of the open quilt', () => {
     await one.finish();
     const { showPreview, run } = one.app.getState();
     const order = one.app.getState().preview;
-    expect(order?.moves).toEqual(one.result.moves);
+    expect(order?.command.moves).toEqual(one.result.moves);
     const { seed, scopes, effort } = askedOf(PROJECT.preferences);
     for (const change of [
       { wallLightness: 90 },
@@ -149,7 +150,8 @@ describe('the shuffle of the open quilt', () => {
     ]) {
       expect(run(changePreferences(change))).toEqual([]);
       expect(state(one).kind).toBe('done');
-      expect(one.app.getState().preview).toEqual(order);
+      expect(one.app.getState().preview?.command).toBe(order?.command);
+      expect(one.app.getState().preview?.project.preferences).toMatchObject(change);
     }
     showPreview(null);
     run(changePreferences({ lookalikes: 3 }));
@@ -165,7 +167,7 @@ describe('the shuffle of the open quilt', () => {
     one.tell({ moves: one.result.moves.slice(0, 1) });
     expect(one.app.getState().preview).toBeNull();
     await one.finish();
-    expect(one.app.getState().run(rearrange(one.result.moves, one.result.label))).toEqual([]);
+    expect(one.app.getState().run(keepShuffle(one.result.moves))).toEqual([]);
     one.shuffling.getState().leave();
     expect(state(one)).toEqual({ kind: 'idle', problems: [] });
     expect(one.app.getState().preview).toBeNull();

@@ -3,9 +3,9 @@
 
 import { wedgeTypes } from '../../balance/wall/wallFigures';
 import type { Project, Strip } from '../../model/project';
+import { sameStrip } from '../../model/strips';
 import type { CostTables } from '../live/costTables';
 import { seamCost } from '../live/costTables';
-import { sameStrip } from '../movesBetween';
 import { withRoomForOne } from '../search/stripOrders';
 
 /** Orders looked at between two pauses. */

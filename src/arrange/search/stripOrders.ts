@@ -5,10 +5,11 @@ import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
 import { wedgeTypes } from '../../balance/wall/wallFigures';
 import type { Band } from '../../geometry/bands';
 import type { Project, Strip } from '../../model/project';
+import { sameStrip } from '../../model/strips';
 import type { Inches } from '../../model/units';
 import type { CostTables } from '../live/costTables';
 import type { LiveWall } from '../live/liveWall';
-import { type StripOrders as Orders, sameStrip } from '../movesBetween';
+import type { StripOrders as Orders } from '../movesBetween';
 
 /** Figures of the wedge types that depend on the order of the strips, as one number for each type. */
 const FIGURES = ['typeRim', 'typeArea', 'typeLightness', 'typeA', 'typeB', 'typeWarmth'] as const;

@@ -2,8 +2,9 @@
 // setting's affair; its finished outline is geometry's.
 import { cornerOutlines } from '../../geometry/block';
 import { findBlock } from '../../model/find';
+import { cornersOn } from '../../model/freedom';
 import { counted, type Phrase, phrase } from '../../model/phrase';
-import type { Block, FabricId, Project } from '../../model/project';
+import type { FabricId, Project } from '../../model/project';
 import { cornerFabricOf } from '../../model/wallCells';
 import { type NeededPiece, squareOnRuler } from './neededPiece';
 import type { CuttingScope } from './setStrips';
@@ -16,7 +17,7 @@ export function cornerPieces(project: Project, scope: CuttingScope): NeededPiece
   const blocks = new Map<FabricId, number>();
   project.wall.cells.forEach((cell, index) => {
     const block = cell && findBlock(project, cell.block);
-    if (!block || (scope === 'left' && hasCorners(block))) return;
+    if (!block || (scope === 'left' && cornersOn(block))) return;
     const fabric = cornerFabricOf(project, block, index);
     blocks.set(fabric, (blocks.get(fabric) ?? 0) + 1);
   });
@@ -25,10 +26,6 @@ export function cornerPieces(project: Project, scope: CuttingScope): NeededPiece
       ? cornerSquares(project, fabric, count * CORNERS)
       : cornerRectangles(project, fabric, count * CORNERS),
   );
-}
-
-function hasCorners(block: Block): boolean {
-  return block.progress === 'squared' || block.progress === 'joined';
 }
 
 function cornerSquares(project: Project, fabric: FabricId, triangles: number): NeededPiece {

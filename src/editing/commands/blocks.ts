@@ -1,11 +1,13 @@
 // Commands on blocks: making them, trading their wedges, their corners, how far they are sewn.
 import { createBlock } from '../../model/create';
 import { cellIndexOf, findBlock, findSet } from '../../model/find';
-import { whyHangingLocked, whyPlacesLocked, whyRowLocked } from '../../model/freedom';
+import { cornersOn, whyHangingLocked, whyPlacesLocked, whyRowLocked } from '../../model/freedom';
+import type { Move } from '../../model/moves';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Block, BlockId, FabricId, Place, Project } from '../../model/project';
 import { cornerFabricOf, isPlain } from '../../model/wallCells';
-import { type Command, Refusal } from '../apply';
+import { type Command, type Rearrangement, Refusal } from '../apply';
+import { rearrange } from './wall';
 
 /** Adds blocks with empty places; they hang in the first empty cells, the rest wait on the side table. */
 export function addBlocks(count: number): Command {
@@ -15,7 +17,7 @@ export function addBlocks(count: number): Command {
       for (let added = 0; added < count; added += 1) {
         const block = createBlock(draft);
         draft.blocks.push(block);
-        const cell = draft.wall.cells.findIndex((held, at) => held === null && !isPlain(at, draft));
+        const cell = draft.wall.cells.findIndex((there, at) => there === null && !isPlain(at, draft));
         if (cell >= 0) draft.wall.cells[cell] = { block: block.id, turn: 0, pinned: false };
       }
     },
@@ -29,8 +31,8 @@ export function removeBlock(project: Project, id: BlockId): Command {
     label: phrase('remove block {block}', { block: number }),
     change: (draft) => {
       const block = known(draft, id);
-      const held = whyPlacesLocked(block) ?? whyHangingLocked(draft, block);
-      if (held) throw new Refusal('block-held', 'blocks', held);
+      const reason = whyPlacesLocked(block) ?? whyHangingLocked(draft, block);
+      if (reason) throw new Refusal('block-held', 'blocks', reason);
       const cell = cellIndexOf(draft, id);
       if (cell >= 0) draft.wall.cells[cell] = null;
       draft.blocks = draft.blocks.filter((one) => one.id !== id);
@@ -39,65 +41,47 @@ export function removeBlock(project: Project, id: BlockId): Command {
 }
 
 /** Puts a wedge in a place (from 0) or empties it. */
-export function putWedge(project: Project, id: BlockId, place: number, wedge: Place | null): Command {
+export function putWedge(project: Project, id: BlockId, place: number, wedge: Place | null): Rearrangement {
   const values = { place: place + 1, block: findBlock(project, id)?.number ?? 0 };
-  return {
-    label: wedge
+  return rearrange(
+    [{ kind: 'place', block: id, place, wedge }],
+    wedge
       ? phrase('put a wedge in place {place} of block {block}', values)
       : phrase('take the wedge from place {place} of block {block}', values),
-    change: (draft) => {
-      const block = known(draft, id);
-      const held = whyPlacesLocked(block);
-      if (held) throw new Refusal('block-sewn', 'blocks', held);
-      block.places[place] = wedge ? { ...wedge } : null;
-    },
-  };
+  );
 }
 
-/** Exchanges the wedges of two places, in one block or two. */
+/** Exchanges the wedges of two places (from 0), in one block or two. */
 export function tradeWedges(
   project: Project,
-  first: { block: BlockId; place: number },
-  second: { block: BlockId; place: number },
-): Command {
-  const values = {
-    first: findBlock(project, first.block)?.number ?? 0,
-    second: findBlock(project, second.block)?.number ?? 0,
-  };
-  return {
-    label:
-      first.block === second.block
-        ? phrase('trade two wedges in block {first}', values)
-        : phrase('trade wedges between blocks {first} and {second}', values),
-    change: (draft) => {
-      const one = known(draft, first.block);
-      const other = known(draft, second.block);
-      for (const block of [one, other]) {
-        const held = whyPlacesLocked(block);
-        if (held) throw new Refusal('block-sewn', 'blocks', held);
-      }
-      const wedge = one.places[first.place] ?? null;
-      one.places[first.place] = other.places[second.place] ?? null;
-      other.places[second.place] = wedge;
-    },
-  };
+  first: { readonly block: BlockId; readonly place: number },
+  second: { readonly block: BlockId; readonly place: number },
+): Rearrangement {
+  const one = known(project, first.block);
+  const other = known(project, second.block);
+  const values = { first: one.number, second: other.number };
+  return rearrange(
+    [
+      { kind: 'place', ...first, wedge: other.places[second.place] ?? null },
+      { kind: 'place', ...second, wedge: one.places[first.place] ?? null },
+    ],
+    one === other
+      ? phrase('trade two wedges in block {first}', values)
+      : phrase('trade wedges between blocks {first} and {second}', values),
+  );
 }
 
 /** Empties all places of planned blocks, so that their wedges can be chosen afresh. */
-export function emptyBlocks(project: Project, ids: readonly BlockId[]): Command {
-  return {
-    label:
-      ids.length === 1
-        ? phrase('empty block {block}', { block: findBlock(project, ids[0]!)?.number ?? 0 })
-        : phrase('empty the blocks'),
-    change: (draft) => {
-      for (const id of ids) {
-        const block = known(draft, id);
-        if (whyPlacesLocked(block)) continue;
-        block.places = block.places.map(() => null);
-      }
-    },
-  };
+export function emptyBlocks(project: Project, ids: readonly BlockId[]): Rearrangement {
+  const open = ids.map((id) => known(project, id)).filter((block) => whyPlacesLocked(block) === null);
+  return rearrange(
+    open.flatMap(({ id, places }) =>
+      places.map((_, place): Move => ({ kind: 'place', block: id, place, wedge: null })),
+    ),
+    ids.length === 1
+      ? phrase('empty block {block}', { block: known(project, ids[0]!).number })
+      : phrase('empty the blocks'),
+  );
 }
 
 /**
@@ -116,10 +100,10 @@ export function setBlockProgress(ids: readonly BlockId[], progress: Block['progr
           });
           throw new Refusal('empty-place', 'blocks', message);
         }
-        const held = progress === 'joined' ? whyRowLocked(draft, block) : null;
-        if (held) throw new Refusal('not-hung', 'blocks', held);
+        const reason = progress === 'joined' ? whyRowLocked(draft, block) : null;
+        if (reason) throw new Refusal('not-hung', 'blocks', reason);
         // Corners that go on stay as they are, wherever the block hangs later.
-        if (draft.setting.cornerRule && (progress === 'squared' || progress === 'joined')) {
+        if (draft.setting.cornerRule && cornersOn({ progress })) {
           block.cornerFabric = cornerFabricOf(draft, block, cellIndexOf(draft, id));
         }
         block.progress = progress;
@@ -139,7 +123,7 @@ export function setCornerFabric(project: Project, id: BlockId, fabric: FabricId 
     label: phrase('change the corners of block {block}', { block: findBlock(project, id)?.number ?? 0 }),
     change: (draft) => {
       const block = known(draft, id);
-      if (block.progress === 'squared' || block.progress === 'joined') {
+      if (cornersOn(block)) {
         const message: Phrase = phrase('Block {block} has its corners on.', { block: block.number });
         throw new Refusal('corners-on', 'blocks', message);
       }

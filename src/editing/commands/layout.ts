@@ -1,7 +1,7 @@
 // Commands on how the blocks are set: straight or on point, plain squares between them, by what rule their corners go.
 
 import { cellIndexOf, findBlock } from '../../model/find';
-import { whyHangingLocked } from '../../model/freedom';
+import { cornersOn, whyHangingLocked } from '../../model/freedom';
 import { phrase } from '../../model/phrase';
 import type { Cell, FabricId, Project, Setting } from '../../model/project';
 import { cellAtHalfPlace, cellCount, cornerFabricOf, halfPlace, isPlain } from '../../model/wallCells';
@@ -66,7 +66,7 @@ export function changeCornerRule(rule: Setting['cornerRule'], quilts?: FabricId)
 /** Corners that are on keep their fabric when the quilt's corners change: it becomes the block's own. */
 export function keepSewnCorners(draft: Project): void {
   for (const block of draft.blocks) {
-    if (block.progress !== 'squared' && block.progress !== 'joined') continue;
+    if (!cornersOn(block)) continue;
     block.cornerFabric = cornerFabricOf(draft, block, cellIndexOf(draft, block.id));
   }
 }
@@ -80,7 +80,7 @@ export function changeCells(draft: Project, change: () => void): void {
   const before = draft.wall.cells.flatMap((cell, index) =>
     cell ? [{ cell, ...halfPlace(index, draft.wall) }] : [],
   );
-  const held = new Set(before.filter(({ cell }) => isLocked(draft, cell)).map(({ cell }) => cell.block));
+  const locked = new Set(before.filter(({ cell }) => isLocked(draft, cell)).map(({ cell }) => cell.block));
   change();
   const count = cellCount(draft.wall.rows, draft.wall.columns, draft.setting.layout);
   draft.wall.cells = Array.from({ length: count }, () => null);
@@ -91,7 +91,7 @@ export function changeCells(draft: Project, change: () => void): void {
       draft.wall.cells[index] = cell;
       continue;
     }
-    if (held.has(cell.block)) throw refusal(draft, cell, index);
+    if (locked.has(cell.block)) throw refusal(draft, cell, index);
     if (index >= 0) displaced.push(cell);
   }
   draft.wall.cells.forEach((there, index) => {

@@ -72,8 +72,8 @@ export function layStrips(project: Project, id: StripSetId, strips: readonly Str
     change: (draft) => {
       const found = findSet(draft, id);
       if (!found) throw new Error(`layStrips: no set ${id}`);
-      const held = whyStripsLocked(draft, found);
-      if (held) throw new Refusal('set-sewn', 'stripSets', held);
+      const reason = whyStripsLocked(draft, found);
+      if (reason) throw new Refusal('set-sewn', 'stripSets', reason);
       found.strips = strips.map((strip) => ({ ...strip }));
     },
   };
@@ -96,8 +96,8 @@ export function changeSet(
       const moves =
         (to.length !== undefined && to.length !== set.length) ||
         (to.firstTip !== undefined && to.firstTip !== set.firstTip);
-      const held = moves ? whyCutsLocked(draft, set) : null;
-      if (held) throw new Refusal('set-cut', 'stripSets', held);
+      const reason = moves ? whyCutsLocked(draft, set) : null;
+      if (reason) throw new Refusal('set-cut', 'stripSets', reason);
       Object.assign(set, to);
     },
   };
@@ -108,28 +108,28 @@ export function changeSet(
  * was sewn or cut with (model/freedom).
  */
 export function changeWedge(to: Partial<WedgePlan>): Command {
-  return {
-    label: phrase('change the wedge'),
-    change: (draft) => {
-      const before = draft.wedge.perBlock;
-      const held = whyWedgeLocked(draft, to);
-      if (held) throw new Refusal('wedge-held', 'wedge', held);
-      const sewn = draft.blocks.find((block) => block.progress !== 'planned');
-      if (sewn && to.perBlock !== undefined && to.perBlock !== before) {
-        const message = phrase('Block {block} is sewn with {count} wedges.', {
-          block: sewn.number,
-          count: before,
-        });
-        throw new Refusal('block-sewn', 'wedge.perBlock', message);
-      }
-      Object.assign(draft.wedge, to);
-      const perBlock = draft.wedge.perBlock;
-      if (perBlock === before) return;
-      for (const block of draft.blocks) {
-        block.places = Array.from({ length: perBlock }, (_, place) => block.places[place] ?? null);
-        block.cornerShift = 0;
-      }
-      for (const cell of draft.wall.cells) if (cell) cell.turn = 0;
-    },
-  };
+  return { label: phrase('change the wedge'), change: (draft) => setWedge(draft, to) };
+}
+
+/** What changeWedge does to a draft. */
+export function setWedge(draft: Project, to: Partial<WedgePlan>): void {
+  const before = draft.wedge.perBlock;
+  const reason = whyWedgeLocked(draft, to);
+  if (reason) throw new Refusal('wedge-held', 'wedge', reason);
+  const sewn = draft.blocks.find((block) => block.progress !== 'planned');
+  if (sewn && to.perBlock !== undefined && to.perBlock !== before) {
+    const message = phrase('Block {block} is sewn with {count} wedges.', {
+      block: sewn.number,
+      count: before,
+    });
+    throw new Refusal('block-sewn', 'wedge.perBlock', message);
+  }
+  Object.assign(draft.wedge, to);
+  const perBlock = draft.wedge.perBlock;
+  if (perBlock === before) return;
+  for (const block of draft.blocks) {
+    block.places = Array.from({ length: perBlock }, (_, place) => block.places[place] ?? null);
+    block.cornerShift = 0;
+  }
+  for (const cell of draft.wall.cells) if (cell) cell.turn = 0;
 }

@@ -1,15 +1,14 @@
 // Commands on the wall: turning, swapping, hanging, taking down, pinning, and its size.
-import { cellOf, findBlock, findSet, stepsPerTurn, turnsOf } from '../../model/find';
-import { whyCornersLocked, whyHangingLocked, whyOrderLocked, whyPlacesLocked } from '../../model/freedom';
-import { carryOut, type Move } from '../../model/moves';
+import { cellOf, findBlock, stepsPerTurn, turnsOf } from '../../model/find';
+import type { Move } from '../../model/moves';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { BlockId, Project } from '../../model/project';
 import { isPlain } from '../../model/wallCells';
-import { type Command, Refusal } from '../apply';
+import type { Command, Rearrangement } from '../apply';
 import { changeCells } from './layout';
 
 /** Turns a block on the wall by quarter turns clockwise (half turns where it is not square). */
-export function turnBlock(project: Project, id: BlockId, by: number): Command {
+export function turnBlock(project: Project, id: BlockId, by: number): Rearrangement {
   const turns = turnsOf(project.wedge.perBlock);
   const turn = ((((cellOf(project, id)?.turn ?? 0) + by) % turns) + turns) % turns;
   return rearrange(
@@ -22,7 +21,7 @@ export function turnBlock(project: Project, id: BlockId, by: number): Command {
  * Turns an octagon whose corners are not on by one wedge step: the corners go on the other places. Steps past the last
  * corner shift carry over into a turn.
  */
-export function turnByOneWedge(project: Project, id: BlockId, by: 1 | -1): Command {
+export function turnByOneWedge(project: Project, id: BlockId, by: 1 | -1): Rearrangement {
   const { perBlock } = project.wedge;
   const steps = stepsPerTurn(perBlock);
   const block = findBlock(project, id);
@@ -35,7 +34,7 @@ export function turnByOneWedge(project: Project, id: BlockId, by: 1 | -1): Comma
 }
 
 /** Exchanges what hangs in two cells. */
-export function swapCells(project: Project, cell: number, other: number): Command {
+export function swapCells(project: Project, cell: number, other: number): Rearrangement {
   const numbers = [cell, other].flatMap((index) => {
     const held = project.wall.cells[index];
     return held ? [numberOf(project, held.block)] : [];
@@ -48,7 +47,7 @@ export function swapCells(project: Project, cell: number, other: number): Comman
 }
 
 /** Hangs a block from the side table; what hung there goes to the side table. */
-export function hangBlock(project: Project, id: BlockId, cell: number): Command {
+export function hangBlock(project: Project, id: BlockId, cell: number): Rearrangement {
   return rearrange(
     [{ kind: 'hang', block: id, cell, turn: 0 }],
     phrase('hang block {block}', { block: numberOf(project, id) }),
@@ -56,57 +55,21 @@ export function hangBlock(project: Project, id: BlockId, cell: number): Command 
 }
 
 /** Takes a block down to the side table. */
-export function takeDown(project: Project, id: BlockId): Command {
+export function takeDown(project: Project, id: BlockId): Rearrangement {
   return rearrange(
     [{ kind: 'take', block: id }],
     phrase('take down block {block}', { block: numberOf(project, id) }),
   );
 }
 
-/** Carries out any moves under one label, refusing those that what is pinned or sewn forbids. */
-export function rearrange(moves: readonly Move[], label: Phrase): Command {
-  return {
-    label,
-    change: (draft) => {
-      for (const move of moves) {
-        const held = whyMoveLocked(draft, move);
-        if (held) throw new Refusal('held', 'wall', held);
-        carryOut(draft, [move]);
-      }
-    },
-  };
+/** Carries out any moves under one label; refused where something pinned or sewn forbids one of them. */
+export function rearrange(moves: readonly Move[], label: Phrase): Rearrangement {
+  return { label, moves };
 }
 
-/** Why a move is not allowed as things stand, or null. */
-function whyMoveLocked(project: Project, move: Move): Phrase | null {
-  const hung = (cell: number) => {
-    const block = project.wall.cells[cell]?.block;
-    return block === undefined ? null : holdOf(project, block, whyHangingLocked);
-  };
-  switch (move.kind) {
-    case 'turn':
-    case 'take':
-      return holdOf(project, move.block, whyHangingLocked);
-    case 'shift':
-      return holdOf(project, move.block, whyCornersLocked);
-    case 'swap':
-      return move.cell === move.other ? null : (hung(move.cell) ?? hung(move.other));
-    case 'hang':
-      return holdOf(project, move.block, whyHangingLocked) ?? hung(move.cell);
-    case 'place':
-      return holdOf(project, move.block, (_, block) => whyPlacesLocked(block));
-    case 'strips': {
-      const set = findSet(project, move.set);
-      return set ? whyOrderLocked(project, set, move.strips) : null;
-    }
-    default:
-      return move satisfies never;
-  }
-}
-
-function holdOf(project: Project, id: BlockId, rule: typeof whyHangingLocked): Phrase | null {
-  const block = findBlock(project, id);
-  return block ? rule(project, block) : null;
+/** Keeps the order a shuffle has found. */
+export function keepShuffle(moves: readonly Move[]): Rearrangement {
+  return rearrange(moves, phrase('shuffle for balance'));
 }
 
 /** Puts a pin in a hanging block, so that nothing moves or turns it, or takes the pin out. */
@@ -140,7 +103,7 @@ export function resizeWall(rows: number, columns: number): Command {
 }
 
 /** Hangs blocks from the side table in the empty cells, in order. */
-export function hangAll(project: Project, ids: readonly BlockId[]): Command {
+export function hangAll(project: Project, ids: readonly BlockId[]): Rearrangement {
   const empty = project.wall.cells.flatMap((cell, index) =>
     cell === null && !isPlain(index, project) ? [index] : [],
   );

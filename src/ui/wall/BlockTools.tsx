@@ -14,7 +14,7 @@ export function BlockTools({ id }: { id: BlockId }) {
   const block = findBlock(project, id);
   const cell = cellOf(project, id);
   if (!block || !cell) return null;
-  const held = whyHangingLocked(project, block);
+  const locked = whyHangingLocked(project, block);
   const quarter = project.wedge.perBlock % 4 === 0;
   const run = (command: Parameters<ReturnType<typeof store.getState>['run']>[0]) =>
     store.getState().run(command);
@@ -38,7 +38,7 @@ export function BlockTools({ id }: { id: BlockId }) {
       {icon}
     </button>
   );
-  const reason = held ? say(held) : null;
+  const reason = locked ? say(locked) : null;
   const turnName = quarter ? say('Turn a quarter clockwise (R)') : say('Turn round (R)');
   return (
     <div

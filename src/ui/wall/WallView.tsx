@@ -11,11 +11,10 @@ import {
 } from 'react';
 import type { Finding } from '../../balance/finding';
 import { drawProject } from '../../drawing/drawProject';
-import { blocksWith, turnsOf } from '../../model/find';
-import type { Move } from '../../model/moves';
+import { turnsOf } from '../../model/find';
+import { type Move, touchedBy } from '../../model/moves';
 import type { BlockId, Project } from '../../model/project';
 import { isPlain, rowCount } from '../../model/wallCells';
-import { shownProject } from '../../store/app';
 import { useApp, useAppStore } from '../app';
 import { useAnalysis } from '../useAnalysis';
 import { useSay } from '../words';
@@ -50,7 +49,7 @@ export function WallView({ number }: { number: boolean }) {
   // What is only looked at comes a moment after the words about it: hanging 400 blocks otherwise takes long enough to feel.
   const late = useDeferredValue(preview);
   const tried = preview === null ? null : late;
-  const shown = useMemo(() => shownProject(project, tried), [project, tried]);
+  const shown = tried?.project ?? project;
   const drawing = useMemo(() => drawProject(shown), [shown]);
   const { balance } = useAnalysis(shown);
   const frame = useRef<HTMLDivElement>(null);
@@ -82,8 +81,8 @@ export function WallView({ number }: { number: boolean }) {
     [press, store],
   );
   const ringed = useMemo(
-    () => (tried ? movedBlocks(tried.moves, shown) : new Set(spot?.blocks)),
-    [tried, spot, shown],
+    () => (tried ? movedBlocks(tried.command.moves ?? [], project) : new Set(spot?.blocks)),
+    [tried, spot, project],
   );
   const turns = turnsOf(project.wedge.perBlock);
   const pickedHung = drawing.blocks.find((one) => one.block === picked);
@@ -201,13 +200,7 @@ function focusable(cell: number, project: Project): number {
 }
 
 /** Blocks to ring: those a proposal moves or changes, unless it is nearly all of them. */
-function movedBlocks(moves: readonly Move[], shown: Project): ReadonlySet<BlockId> {
-  const moved = new Set(
-    moves.flatMap((move) => {
-      if ('block' in move) return [move.block];
-      if (move.kind === 'strips') return blocksWith(shown, move.set);
-      return [move.cell, move.other].flatMap((cell) => shown.wall.cells[cell]?.block ?? []);
-    }),
-  );
-  return moved.size * 2 > shown.blocks.length ? new Set() : moved;
+function movedBlocks(moves: readonly Move[], project: Project): ReadonlySet<BlockId> {
+  const { blocks } = touchedBy(project, moves);
+  return blocks.size * 2 > project.blocks.length ? new Set() : blocks;
 }

@@ -5,7 +5,6 @@ import { alternatives } from '../../../src/arrange/alternatives';
 import { decisionsOf, type Scopes } from '../../../src/arrange/decisions';
 import { costTables } from '../../../src/arrange/live/costTables';
 import { LiveWall } from '../../../src/arrange/live/liveWall';
-import { canGoTogether } from '../../../src/arrange/mend/togetherWith';
 import { movesBetween } from '../../../src/arrange/movesBetween';
 import { ALL_SCOPES } from '../../../src/arrange/score';
 import { StripOrders, withRoomForOne } from '../../../src/arrange/search/stripOrders';
@@ -15,9 +14,9 @@ import { DEFAULT_WEIGHTS, evaluateTerms, weighted } from '../../../src/balance/s
 import { wallModel } from '../../../src/balance/wall/wallModel';
 import { clothTable } from '../../../src/cloth/cloths';
 import { apply } from '../../../src/editing/apply';
-import { rearrange } from '../../../src/editing/commands/wall';
+import { keepShuffle, rearrange } from '../../../src/editing/commands/wall';
 import { EMPTY_HISTORY, nextLabels, record, undo } from '../../../src/editing/history';
-import { type Move, moved } from '../../../src/model/moves';
+import { canGoTogether, type Move, moved } from '../../../src/model/moves';
 import { phrase, speak } from '../../../src/model/phrase';
 import {
   COLOUR_INTENTS,
@@ -122,7 +121,7 @@ describe('a shuffle that may put strips in another order', () => {
             .flatMap((block) => block.places.map((place) => place?.set)),
         );
         const result = arrange(project, { seed, scopes: ALL_SCOPES, budget: { steps: 8000 } });
-        const outcome = apply(project, rearrange(result.moves, result.label));
+        const outcome = apply(project, keepShuffle(result.moves));
         if (!outcome.ok) throw new Error(speak(outcome.problems[0]!.message));
         for (const [at, set] of project.stripSets.entries()) {
           const then = outcome.project.stripSets[at]!;
@@ -200,7 +199,7 @@ describe('a shuffle that may put strips in another order', () => {
   it('is undone in one step, under the words of the shuffle', () => {
     const project = scrappyTop({ rows: 3, columns: 4, seed: 2, fabrics: 8 });
     const result = arrange(project, { seed: 1, scopes: STRIPS, budget: { steps: 5000 } });
-    const command = rearrange(result.moves, result.label);
+    const command = keepShuffle(result.moves);
     const outcome = apply(project, command);
     if (!outcome.ok) throw new Error(speak(outcome.problems[0]!.message));
     expect(outcome.project.stripSets).not.toEqual(project.stripSets);
@@ -264,13 +263,11 @@ describe('a move of strips', () => {
   });
 
   it('goes together only with what touches no block that has its wedges', () => {
-    const effect = {} as never;
-    const strips = { moves: [turned], words: phrase('x'), effect };
     const at = project.blocks.findIndex((block) => block.places.some((place) => place?.set === set.id));
     const touching: Move = { kind: 'turn', block: project.blocks[at]!.id, turn: 1 };
     const far = project.blocks.find((block) => !block.places.some((place) => place?.set === set.id))!;
     const apart: Move = { kind: 'turn', block: far.id, turn: 1 };
-    expect(canGoTogether(project, strips, { ...strips, moves: [touching] })).toBe(false);
-    expect(canGoTogether(project, strips, { ...strips, moves: [apart] })).toBe(true);
+    expect(canGoTogether(project, [turned], [touching])).toBe(false);
+    expect(canGoTogether(project, [turned], [apart])).toBe(true);
   });
 });

@@ -1,6 +1,6 @@
 // Runs the automatic choice of wedges and keeps what it proved until the project changes again.
 import { useState } from 'react';
-import { type Choosing, chooseWedges, fillEmpty } from '../../../editing/commands/composing';
+import { type Choosing, chooseWedges, fillEmpty } from '../../../editing/commands/chooseWedges';
 import { type Phrase, phrase } from '../../../model/phrase';
 import type { BlockId, Project } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';

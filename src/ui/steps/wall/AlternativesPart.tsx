@@ -2,12 +2,12 @@
 import { Square } from 'lucide-react';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { Alternative } from '../../../arrange/alternatives';
-import type { ShuffleWish } from '../../../arrange/shuffle';
 import { inPoints } from '../../../balance/score/terms';
 import { weightsOf } from '../../../balance/score/wishes';
+import { apply, type Command } from '../../../editing/apply';
 import { rearrange } from '../../../editing/commands/wall';
-import { moved } from '../../../model/moves';
 import { counted, type Phrase, phrase } from '../../../model/phrase';
+import type { Project } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { Fractions } from '../../fields/Fractions';
@@ -17,14 +17,14 @@ import { useSay } from '../../words';
 
 const LABEL = phrase('hang the blocks in another order');
 
-export function AlternativesPart({ wish, disabled }: { wish: ShuffleWish; disabled: boolean }) {
+export function AlternativesPart({ disabled }: { disabled: boolean }) {
   const say = useSay();
   const { state, start, stop, close } = useSeeking();
   return (
     <div className="stack alternatives">
       {state.kind === 'idle' ? (
         <div>
-          <button type="button" className="button" disabled={disabled} onClick={() => start(wish)}>
+          <button type="button" className="button" disabled={disabled} onClick={start}>
             {say('Show several to choose from')}
           </button>
           <Complaint problems={state.problems} />
@@ -55,6 +55,21 @@ export function AlternativesPart({ wish, disabled }: { wish: ShuffleWish; disabl
   );
 }
 
+/** An order with the command that keeps it and the quilt as that leaves it. */
+interface Order {
+  readonly alternative: Alternative;
+  readonly command: Command;
+  readonly seen: Project;
+}
+
+function ordersOf(project: Project, alternatives: readonly Alternative[]): Order[] {
+  return alternatives.flatMap((alternative) => {
+    const command = rearrange(alternative.moves, LABEL);
+    const outcome = apply(project, command);
+    return outcome.ok ? [{ alternative, command, seen: outcome.project }] : [];
+  });
+}
+
 interface OfferedProps {
   alternatives: readonly Alternative[];
   capped: boolean;
@@ -64,22 +79,25 @@ interface OfferedProps {
 function Offered({ alternatives, capped, onClose }: OfferedProps) {
   const say = useSay();
   const store = useAppStore();
+  const project = useApp((app) => app.project);
+  const orders = useMemo(() => ordersOf(project, alternatives), [project, alternatives]);
   const [chosen, setChosen] = useState<Alternative | null>(null);
+  const keep = orders.find((one) => one.alternative === chosen)?.command ?? null;
   const [grey, setGrey] = useState(false);
   // What is tried leaves the wall with the list it was picked from, and is back after a change it does not depend on.
-  useEffect(() => () => store.getState().showPreview(null), [store]);
+  useEffect(() => () => void store.getState().showPreview(null), [store]);
   const revision = useApp((app) => app.revision);
   const onShow = useRef(revision);
   useEffect(() => {
     if (onShow.current === revision) return;
     onShow.current = revision;
-    if (chosen) store.getState().showPreview({ moves: chosen.moves, label: LABEL });
-  }, [store, revision, chosen]);
+    if (keep) store.getState().showPreview(keep);
+  }, [store, revision, keep]);
   const [run, problems] = useRun();
-  const choose = (alternative: Alternative) => {
-    const next = alternative === chosen ? null : alternative;
-    setChosen(next);
-    store.getState().showPreview(next ? { moves: next.moves, label: LABEL } : null);
+  const choose = ({ alternative, command }: Order) => {
+    const leave = alternative === chosen;
+    setChosen(leave ? null : alternative);
+    store.getState().showPreview(leave ? null : command);
   };
   return (
     <section className="stack answer" aria-label={say('Orders to choose from')}>
@@ -96,24 +114,24 @@ function Offered({ alternatives, capped, onClose }: OfferedProps) {
         {say('Look at them in grey')}
       </label>
       <div className={grey ? 'offers grey' : 'offers'}>
-        {alternatives.map((alternative, index) => (
+        {orders.map((order, index) => (
           <OfferedOrder
-            key={alternative.moves.map((move) => JSON.stringify(move)).join()}
-            alternative={alternative}
+            key={JSON.stringify(order.command.moves)}
+            order={order}
             number={index + 1}
-            pressed={alternative === chosen}
-            onPress={() => choose(alternative)}
+            pressed={order.alternative === chosen}
+            onPress={() => choose(order)}
           />
         ))}
       </div>
       <Complaint problems={problems} />
       <div className="row">
-        {chosen && chosen.moves.length > 0 ? (
+        {chosen && chosen.moves.length > 0 && keep ? (
           <button
             type="button"
             className="button solid"
             onClick={() => {
-              if (run(rearrange(chosen.moves, LABEL))) onClose();
+              if (run(keep)) onClose();
             }}
           >
             {say('Keep this order')}
@@ -127,17 +145,11 @@ function Offered({ alternatives, capped, onClose }: OfferedProps) {
   );
 }
 
-function OfferedOrder(props: {
-  alternative: Alternative;
-  number: number;
-  pressed: boolean;
-  onPress: () => void;
-}) {
-  const { alternative, number, pressed, onPress } = props;
+function OfferedOrder(props: { order: Order; number: number; pressed: boolean; onPress: () => void }) {
+  const { order, number, pressed, onPress } = props;
+  const { alternative, seen } = order;
   const say = useSay();
-  const project = useApp((app) => app.project);
-  const seen = useMemo(() => moved(project, alternative.moves), [project, alternative]);
-  const weights = weightsOf(project.preferences);
+  const weights = weightsOf(seen.preferences);
   const name = say('Order {number}', { number });
   const words =
     number === 1

@@ -1,11 +1,13 @@
 // Ways to mend a finding. Ticking one shows it on the wall; ticking several shows them together; nothing is done before
 // it is accepted.
-import { useEffect, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import type { Effect, Proposal } from '../../../arrange/mend/proposals';
-import { canGoTogether } from '../../../arrange/mend/togetherWith';
 import type { Finding } from '../../../balance/finding';
+import { apply, type Rearrangement } from '../../../editing/apply';
 import { rearrange } from '../../../editing/commands/wall';
+import { canGoTogether } from '../../../model/moves';
 import { counted, type Phrase, phrase } from '../../../model/phrase';
+import type { Project } from '../../../model/project';
 import type { Balance } from '../../../store/analysis/analysis';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
@@ -13,16 +15,20 @@ import { useSession } from '../../session';
 import { useSay } from '../../words';
 import { MendEffect } from './MendEffect';
 
+const NONE: readonly Proposal[] = [];
+
 export function Mends({ balance, finding }: { balance: Balance; finding: Finding }) {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
   const { analysing } = useSession();
   const [proposals, setProposals] = useState<readonly Proposal[] | null>(null);
-  const [ticked, setTicked] = useState<readonly Proposal[]>([]);
+  const [chosen, setChosen] = useState({ of: project, ticked: NONE });
+  // What was ticked was ticked for the quilt as it was then.
+  const ticked = chosen.of === project ? chosen.ticked : NONE;
   const [run, problems] = useRun();
   useEffect(() => {
-    setTicked([]);
+    setChosen({ of: balance.project, ticked: NONE });
     setProposals(null);
     let wanted = true;
     void analysing.proposals(balance.project, finding.id).then((found) => {
@@ -32,16 +38,20 @@ export function Mends({ balance, finding }: { balance: Balance; finding: Finding
       wanted = false;
     };
   }, [analysing, balance, finding]);
-  useEffect(() => () => store.getState().showPreview(null), [store]);
+  useEffect(() => () => void store.getState().showPreview(null), [store]);
   const together = useEffectOf(balance, ticked);
   const tick = (proposal: Proposal) => {
     const next = ticked.includes(proposal) ? ticked.filter((one) => one !== proposal) : [...ticked, proposal];
-    setTicked(next);
-    const moves = next.flatMap((one) => one.moves);
-    store.getState().showPreview(moves.length > 0 ? { moves, label: labelOf(next) } : null);
+    setChosen({ of: project, ticked: next });
+    store.getState().showPreview(next.length > 0 ? mend(next) : null);
   };
-  if (proposals === null) return <p className="mends quiet">{say('Looking for ways to mend it …')}</p>;
-  if (proposals.length === 0) {
+  const current = balance.project === project ? proposals : null;
+  const reasons = useMemo(
+    () => current?.map((proposal) => whyNotBeside(project, ticked, proposal)),
+    [project, current, ticked],
+  );
+  if (current === null) return <p className="mends quiet">{say('Looking for ways to mend it …')}</p>;
+  if (current.length === 0) {
     return (
       <p className="mends quiet">
         {say(
@@ -54,25 +64,21 @@ export function Mends({ balance, finding }: { balance: Balance; finding: Finding
   }
   return (
     <div className="mends">
-      {proposals.map((proposal) => {
+      {current.map((proposal, at) => {
         const words = say(proposal.words);
-        const clash = ticked.some((one) => one !== proposal && !canGoTogether(project, one, proposal));
+        const reason = reasons?.[at];
         return (
           <div key={words} className="mend">
             <label className="check">
               <input
                 type="checkbox"
                 checked={ticked.includes(proposal)}
-                disabled={clash}
+                disabled={reason != null}
                 onChange={() => tick(proposal)}
               />
               <span>{words}</span>
             </label>
-            {clash ? (
-              <p className="effect">{say('It touches the same blocks; take one or the other.')}</p>
-            ) : (
-              <MendEffect effect={proposal.effect} />
-            )}
+            {reason ? <p className="effect">{say(reason)}</p> : <MendEffect effect={proposal.effect} />}
           </div>
         );
       })}
@@ -90,8 +96,7 @@ export function Mends({ balance, finding }: { balance: Balance; finding: Finding
             type="button"
             className="button solid"
             onClick={() => {
-              const moves = ticked.flatMap((one) => one.moves);
-              if (run(rearrange(moves, labelOf(ticked)))) store.getState().showFinding(null);
+              if (run(mend(ticked))) store.getState().showFinding(null);
             }}
           >
             {say(ticked.length === 1 ? 'Do it' : ticked.length === 2 ? 'Do both' : 'Do all {count}', {
@@ -122,6 +127,24 @@ function useEffectOf(balance: Balance, ticked: readonly Proposal[]): Effect | nu
   }, [analysing, balance, ticked]);
   if (ticked.length < 2) return ticked[0]?.effect ?? null;
   return known?.of === ticked ? known.effect : null;
+}
+
+/** Several proposals as one command. */
+function mend(proposals: readonly Proposal[]): Rearrangement {
+  return rearrange(
+    proposals.flatMap((one) => one.moves),
+    labelOf(proposals),
+  );
+}
+
+/** Why a proposal cannot be taken beside those that are ticked, or null. */
+function whyNotBeside(project: Project, ticked: readonly Proposal[], proposal: Proposal): Phrase | null {
+  const others = ticked.filter((one) => one !== proposal);
+  if (others.some((one) => !canGoTogether(project, one.moves, proposal.moves)))
+    return phrase('It touches the same blocks; take one or the other.');
+  // Each may want the last wedge of a set.
+  const outcome = others.length > 0 ? apply(project, mend([...others, proposal])) : null;
+  return !outcome || outcome.ok ? null : outcome.problems[0]!.message;
 }
 
 /** The words for undo. */

@@ -4,9 +4,8 @@ import { askedOf, capSeconds } from '../../../arrange/search/effort';
 import { TERM_NAMES } from '../../../balance/score/terms';
 import { weightsOf } from '../../../balance/score/wishes';
 import { changePreferences } from '../../../editing/commands/setting';
-import { rearrange } from '../../../editing/commands/wall';
 import { hasWedges } from '../../../model/find';
-import { type ShuffleState, shuffleWish } from '../../../store/shuffling';
+import type { ShuffleState } from '../../../store/shuffling';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { DrawField } from '../../fields/DrawField';
@@ -85,7 +84,7 @@ export function ShufflePart() {
       <Running state={state} onStop={stop} />
       <Answer state={state} onLeave={leave} />
       <Complaint problems={state.kind === 'idle' ? state.problems : []} />
-      {state.kind === 'idle' ? <AlternativesPart wish={shuffleWish(project)} disabled={idle} /> : null}
+      {state.kind === 'idle' ? <AlternativesPart disabled={idle} /> : null}
       {/* Kept while it runs, so that it is open again after it. */}
       <div hidden={state.kind === 'running'}>
         <ShuffleWishes />
@@ -139,7 +138,7 @@ function Answer({ state, onLeave }: { state: ShuffleState; onLeave: () => void }
   const [run, problems] = useRun();
   const { effort } = askedOf(useApp((app) => app.project.preferences));
   if (state.kind !== 'done') return null;
-  const { result } = state;
+  const { result, keep } = state;
   return (
     <div className="stack answer" role="status">
       <p>
@@ -154,7 +153,7 @@ function Answer({ state, onLeave }: { state: ShuffleState; onLeave: () => void }
           })}
         </p>
       ) : null}
-      {result.moves.length === 0 ? (
+      {keep === null ? (
         <p>{say('Nothing it may move makes the top better.')}</p>
       ) : (
         <>
@@ -164,19 +163,19 @@ function Answer({ state, onLeave }: { state: ShuffleState; onLeave: () => void }
       )}
       <Complaint problems={problems} />
       <div className="row">
-        {result.moves.length > 0 ? (
+        {keep ? (
           <button
             type="button"
             className="button solid"
             onClick={() => {
-              if (run(rearrange(result.moves, result.label))) onLeave();
+              if (run(keep)) onLeave();
             }}
           >
             {say('Keep this order')}
           </button>
         ) : null}
         <button data-always type="button" className="button" onClick={onLeave}>
-          {say(result.moves.length > 0 ? 'Leave it as it was' : 'Close')}
+          {say(keep ? 'Leave it as it was' : 'Close')}
         </button>
       </div>
     </div>

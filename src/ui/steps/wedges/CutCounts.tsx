@@ -2,8 +2,9 @@
 import { Minus, Plus } from 'lucide-react';
 import { useEffect, useState } from 'react';
 import type { LedgerRow } from '../../../cutting/wedges/ledger';
+import type { Command } from '../../../editing/apply';
 import { changeSet } from '../../../editing/commands/stripSets';
-import { gaining, type Loss, losing } from '../../../editing/commands/wedgeLoss';
+import { gaining, losing, type Recount } from '../../../editing/commands/wedgeCount';
 import type { Tip } from '../../../model/project';
 import type { Problem } from '../../../model/result';
 import { useApp, useAppStore } from '../../app';
@@ -18,7 +19,7 @@ const TIPS: readonly { tip: Tip; name: string; lose: string; gain: string }[] = 
 export function CutCounts({ row }: { row: LedgerRow }) {
   const say = useSay();
   const store = useAppStore();
-  const [asked, setAsked] = useState<(Loss & { readonly yes: string }) | null>(null);
+  const [asked, setAsked] = useState<(Recount & { readonly yes: string }) | null>(null);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const revision = useApp((app) => app.revision);
   const { set } = row;
@@ -26,13 +27,13 @@ export function CutCounts({ row }: { row: LedgerRow }) {
   useEffect(() => {
     if (revision >= 0) setAsked(null);
   }, [revision]);
-  const run = (command: Loss['command']) => setProblems(store.getState().run(command));
+  const run = (command: Command) => setProblems(store.getState().run(command));
   /** Counts at once when no block changes; else shows on the wall and in words what would. */
-  const propose = (loss: Loss, yes: string) => {
-    setProblems([]);
-    if (loss.moves.length === 0) return run(loss.command);
-    setAsked({ ...loss, yes });
-    store.getState().showPreview({ moves: loss.moves, label: loss.command.label });
+  const propose = (recount: Recount, yes: string) => {
+    if (recount.command.moves.length === 0) return run(recount.command);
+    const refused = store.getState().showPreview(recount.command);
+    setProblems(refused);
+    setAsked(refused.length === 0 ? { ...recount, yes } : null);
   };
   const lose = (tip: Tip) => {
     const { loss, none } = losing(store.getState().project, set.id, tip);

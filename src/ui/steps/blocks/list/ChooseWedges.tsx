@@ -1,6 +1,6 @@
 // Wedges chosen by the tool: for all blocks, or for those with empty places; what was proved is said.
 import { Sparkle } from 'lucide-react';
-import { openBlocks } from '../../../../editing/commands/composing';
+import { openBlocks } from '../../../../editing/commands/chooseWedges';
 import { counted, type Phrase } from '../../../../model/phrase';
 import { useApp } from '../../../app';
 import { Complaint } from '../../../fields/Complaint';

@@ -2,7 +2,7 @@
 import { Plus } from 'lucide-react';
 import { useState } from 'react';
 import { addBlocks } from '../../../../editing/commands/blocks';
-import { blocksAllowed } from '../../../../editing/commands/composing';
+import { blocksAllowed } from '../../../../editing/commands/chooseWedges';
 import { counted } from '../../../../model/phrase';
 import { useApp, useAppStore } from '../../../app';
 import { Complaint, useRun } from '../../../fields/Complaint';

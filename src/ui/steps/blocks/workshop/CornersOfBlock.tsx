@@ -4,7 +4,7 @@ import { setCornerFabric } from '../../../../editing/commands/blocks';
 import { turnByOneWedge } from '../../../../editing/commands/wall';
 import { placeOnSide, SIDES } from '../../../../geometry/contact';
 import { cellIndexOf, findFabric } from '../../../../model/find';
-import { whyCornersLocked } from '../../../../model/freedom';
+import { cornersOn, whyCornersLocked } from '../../../../model/freedom';
 import type { Block } from '../../../../model/project';
 import { cornerFabricOf } from '../../../../model/wallCells';
 import { useApp, useAppStore } from '../../../app';
@@ -30,8 +30,8 @@ export function CornersOfBlock({ block }: { block: Block }) {
   const { perBlock } = project.wedge;
   const quilts = cornerFabricOf(project, { cornerFabric: null }, cellIndexOf(project, block.id));
   const own = block.cornerFabric !== null;
-  const on = block.progress === 'squared' || block.progress === 'joined';
-  const held = whyCornersLocked(project, block);
+  const on = cornersOn(block);
+  const reason = whyCornersLocked(project, block);
   return (
     <section aria-labelledby="corners-title">
       <h3 id="corners-title">{say('Corners')}</h3>
@@ -62,8 +62,8 @@ export function CornersOfBlock({ block }: { block: Block }) {
         )}
         <Complaint problems={problems} />
         <p>{say('They lie on places {places}.', { places: { list: cornerPlaces(block, perBlock) } })}</p>
-        {held ? (
-          <p className="quiet">{say(held)}</p>
+        {reason ? (
+          <p className="quiet">{say(reason)}</p>
         ) : (
           <div className="row">
             <button

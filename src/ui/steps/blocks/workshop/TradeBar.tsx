@@ -1,10 +1,11 @@
 // What a trade under way would do, said before it is done.
 import { useMemo } from 'react';
 import { rimMeetings } from '../../../../arrange/mend/wedgeOffers';
+import { tradeWedges } from '../../../../editing/commands/blocks';
 import { findBlock } from '../../../../model/find';
 import { useApp } from '../../../app';
 import { useSay } from '../../../words';
-import { samePlace, tradeMoves, useTrading } from './trade';
+import { samePlace, useTrading } from './trade';
 
 export function TradeBar() {
   const say = useSay();
@@ -14,7 +15,8 @@ export function TradeBar() {
   const to = carried?.over && !samePlace(carried.over, carried.from) ? carried.over : null;
   const block = from && findBlock(project, from.block);
   const effect = useMemo(
-    () => (from && to ? rimMeetings(project, [from.block, to.block], tradeMoves(project, from, to)) : null),
+    () =>
+      from && to ? rimMeetings(project, [from.block, to.block], tradeWedges(project, from, to).moves) : null,
     [project, from, to],
   );
   if (!from || !block) return null;

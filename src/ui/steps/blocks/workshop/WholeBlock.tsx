@@ -1,6 +1,6 @@
 // All places of the block at once: its wedges chosen by the tool, or taken out.
 import { emptyBlocks } from '../../../../editing/commands/blocks';
-import { openBlocks } from '../../../../editing/commands/composing';
+import { openBlocks } from '../../../../editing/commands/chooseWedges';
 import { whyPlacesLocked } from '../../../../model/freedom';
 import type { Block } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';

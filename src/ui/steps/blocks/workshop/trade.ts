@@ -1,8 +1,6 @@
 // A trade of two wedges under way: one place is held until another is chosen. No part of the project until it is done.
 import { createContext, useContext } from 'react';
-import { findBlock } from '../../../../model/find';
-import type { Move } from '../../../../model/moves';
-import type { BlockId, Project } from '../../../../model/project';
+import type { BlockId } from '../../../../model/project';
 import type { Spot } from '../../../wall/hands';
 
 export interface PlaceRef {
@@ -39,13 +37,4 @@ export function useTrading(): Trading {
 
 export function samePlace(one: PlaceRef | null | undefined, other: PlaceRef): boolean {
   return one?.block === other.block && one.place === other.place;
-}
-
-/** The moves a trade comes to. */
-export function tradeMoves(project: Project, from: PlaceRef, to: PlaceRef): Move[] {
-  const wedgeIn = (ref: PlaceRef) => findBlock(project, ref.block)?.places[ref.place] ?? null;
-  return [
-    { kind: 'place', block: from.block, place: from.place, wedge: wedgeIn(to) },
-    { kind: 'place', block: to.block, place: to.place, wedge: wedgeIn(from) },
-  ];
 }

@@ -7,8 +7,7 @@ import { whyPlacesLocked } from '../../model/freedom';
 import { type Move, moved } from '../../model/moves';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { BlockId, Project } from '../../model/project';
-import type { Command } from '../apply';
-import { rearrange } from './wall';
+import type { Rearrangement } from '../apply';
 
 /** Whole blocks that all cut wedges together allow: half of each block tip up, half tip down. */
 export function blocksAllowed(project: Project): number {
@@ -30,7 +29,7 @@ export function openBlocks(project: Project): BlockId[] {
 }
 
 export interface Choosing {
-  readonly command: Command;
+  readonly command: Rearrangement;
   /** What came of it and what was proved, to be shown once the command is done. */
   readonly words: readonly Phrase[];
 }
@@ -69,12 +68,11 @@ export function fillEmpty(project: Project, seed: number): Choosing {
 }
 
 /** Carries the moves out and keeps the seed that gave them. */
-function seeded(moves: readonly Move[], label: Phrase, seed: number): Command {
-  const arranged = rearrange(moves, label);
+function seeded(moves: readonly Move[], label: Phrase, seed: number): Rearrangement {
   return {
     label,
+    moves,
     change: (draft) => {
-      arranged.change(draft);
       draft.preferences.seed = seed;
     },
   };

@@ -3,7 +3,7 @@
 import { describe, expect, it } from 'vitest';
 import { checkWedges, wedgeLedger } from '../../../src/cutting/wedges/ledger';
 import { apply } from '../../../src/editing/apply';
-import { gaining, losing } from '../../../src/editing/commands/wedgeLoss';
+import { gaining, losing } from '../../../src/editing/commands/wedgeCount';
 import { createBlock, createProject, createSet } from '../../../src/model/create';
 import { speak } from '../../../src/model/phrase';
 import type { Place, Project } from '../../../src/model/project';
@@ -54,7 +54,7 @@ function changedPlaces(before: Project, after: Project): number {
 describe('losing a wedge', () => {
   it('leaves the blocks alone while the wedge is one that no block uses', () => {
     const project = table(2);
-    expect(losing(project, 's2', 'up').loss!.moves).toEqual([]);
+    expect(losing(project, 's2', 'up').loss!.command.moves).toEqual([]);
     const after = lost(project, 's2');
     expect(after.stripSets[1]!.cut).toEqual({ up: 1, down: 0 });
     expect(after.blocks).toEqual(project.blocks);
@@ -130,8 +130,8 @@ describe('cutting one wedge more', () => {
       ...project,
       blocks: project.blocks.map((one) => ({ ...one, places: one.places.with(0, null) })),
     };
-    expect(gaining(open, 's1', 'up').moves).toEqual([]);
+    expect(gaining(open, 's1', 'up').command.moves).toEqual([]);
     const none = lost(table(0), 's1');
-    expect(gaining(none, 's1', 'down').moves).toEqual([]);
+    expect(gaining(none, 's1', 'down').command.moves).toEqual([]);
   });
 });

@@ -1,7 +1,12 @@
 import { expect, test } from 'vitest';
 import { analyse } from '../../../src/balance/analyse';
 import { setBlockProgress } from '../../../src/editing/commands/blocks';
-import { blocksAllowed, chooseWedges, fillEmpty, openBlocks } from '../../../src/editing/commands/composing';
+import {
+  blocksAllowed,
+  chooseWedges,
+  fillEmpty,
+  openBlocks,
+} from '../../../src/editing/commands/chooseWedges';
 import { findBlock } from '../../../src/model/find';
 import { speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
