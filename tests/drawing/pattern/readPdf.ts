@@ -1,12 +1,7 @@
-// Reads a PDF file back with PDF.js (in unpdf), a program of its own: page sizes, words with their places, drawn lines.
+// Reads a PDF file back with PDF.js, a program of its own: page sizes, words with their places, drawn lines.
 // Points (1/72 inch) from the lower left corner, as the file has them.
-import { getDocumentProxy, getResolvedPDFJS } from 'unpdf';
-
-// PDF.js expects it; Node has it from version 21 on.
-const buffers = ArrayBuffer.prototype as unknown as Record<string, unknown>;
-buffers.transferToFixedLength ??= function (this: ArrayBuffer, length = this.byteLength) {
-  return this.slice(0, length);
-};
+// The legacy build is the one its makers give for Node; it runs from Node 20.19 on.
+import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
 
 export interface ReadWords {
   readonly text: string;
@@ -49,7 +44,7 @@ export function bare(text: string): string {
 
 /** `lines: false` leaves the drawing out, for files with much of it. */
 export async function readPdf(bytes: Uint8Array, { lines = true } = {}): Promise<ReadPdf> {
-  const pdf = await getDocumentProxy(new Uint8Array(bytes));
+  const pdf = await getDocument({ data: new Uint8Array(bytes) }).promise;
   const pages: ReadPage[] = [];
   for (let number = 1; number <= pdf.numPages; number += 1) {
     const page = await pdf.getPage(number);
@@ -89,7 +84,6 @@ const STEP_NUMBERS = [2, 2, 6, 4, 0];
 async function drawnOn(page: {
   getOperatorList(): Promise<{ fnArray: number[]; argsArray: unknown[] }>;
 }): Promise<Pick<ReadPage, 'paths' | 'pictures'>> {
-  const { OPS } = await getResolvedPDFJS();
   const { fnArray, argsArray } = await page.getOperatorList();
   const pictures = fnArray.filter((operator) => operator === OPS.paintImageXObject).length;
   const paths = fnArray.flatMap((operator, index): ReadPath[] => {
