@@ -1,7 +1,7 @@
 // The sheet without a screen: PROJECT.json → wall.svg, wall.png, report.json and, when asked, pattern.pdf. All projects are read and checked before
-// anything is written; bad input ends with status 2, a message that names the place, and nothing written.
+// anything is written; bad input ends with status 2, a message that names the place, and nothing written. Started by main.ts.
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { drawProject } from '../drawing/drawProject';
 import { drawingToSvg } from '../drawing/svg';
 import { openProject } from '../editing/openProject';
@@ -15,57 +15,79 @@ import { pngOf, tooLarge, usualWidth } from './picture';
 import { sheetAnalysis, sheetReport } from './report';
 import { checkFolder, type OutputFile, writeAll } from './writeAll';
 
-process.exitCode = await run(process.argv.slice(2));
+/** Where the sheet is asked for: what it prints, a line at a time, and the folder its paths begin from. */
+export interface Terminal {
+  readonly folder: string;
+  readonly print: (line: string) => void;
+  readonly complain: (line: string) => void;
+}
 
-async function run(words: readonly string[]): Promise<number> {
+/** Makes the sheets that `words`, the arguments of the command, ask for. Returns the exit status: 0, or 2 for bad input. */
+export async function makeSheets(words: readonly string[], terminal: Terminal): Promise<number> {
   const request = readArguments(words);
   if (!request.ok) {
-    complain('', request.problems);
-    console.error(USAGE);
+    complain(terminal, '', request.problems);
+    terminal.complain(USAGE);
     return 2;
   }
   if (request.value.help) {
-    console.log(USAGE);
+    terminal.print(USAGE);
     return 0;
   }
   const { files, out } = request.value;
-  const folder = checkFolder(out);
-  if (!folder.ok) complain('', folder.problems);
-  const opened = files.map(({ file }) => ({ file, project: openFile(file, request.value) }));
-  for (const { file, project } of opened) if (!project.ok) complain(file, project.problems);
-  const projects = opened.flatMap(({ project }) => (project.ok ? [project.value] : []));
+  const folder = checkFolder(resolve(terminal.folder, out));
+  if (!folder.ok) complain(terminal, '', folder.problems);
+  const opened = files.map(({ file }) => openFile(resolve(terminal.folder, file), request.value));
+  const projects: Project[] = [];
+  opened.forEach((project, index) => {
+    if (project.ok) projects.push(project.value);
+    else complain(terminal, files[index]!.file, project.problems);
+  });
   if (!folder.ok || projects.length < files.length) return 2;
   try {
-    const sheets = projects.flatMap((project, index) => {
-      const folder = join(out, files[index]!.folder);
-      const worn = request.value.colourways ? project.colourways : [];
-      return [
-        { folder, project },
-        ...worn.map((colourway, at) => ({
-          folder: join(folder, colourwayFolder(at, colourway.name)),
-          project: inColourway(project, colourway),
-        })),
-      ];
-    });
-    const folders = sheets.map((sheet) => sheet.folder);
-    const pattern = request.value.pattern ? await patternMaker(request.value) : () => [];
-    writeAll(folders, (index) => {
-      const { project } = sheets[index]!;
-      return [...sheetOf(project, request.value), ...pattern(project)];
-    });
+    const folders = await writeSheets(projects, request.value, terminal);
     const names = `wall.svg, wall.png, report.json${request.value.pattern ? ', pattern.pdf' : ''}`;
-    for (const path of folders) console.log(`${path}: ${names}`);
+    for (const path of folders) terminal.print(`${path}: ${names}`);
     return 0;
   } catch (error) {
-    complain(out, [
-      { code: 'write', path: '', message: phrase('{reason}', { reason: (error as Error).message }) },
-    ]);
+    const message = phrase('{reason}', { reason: (error as Error).message });
+    complain(terminal, out, [{ code: 'write', path: '', message }]);
     return 2;
   }
 }
 
+/** Writes the sheets of all projects, and of their colourways when asked; returns their folders. Throws where it cannot write. */
+async function writeSheets(
+  projects: readonly Project[],
+  request: SheetRequest,
+  terminal: Terminal,
+): Promise<readonly string[]> {
+  const sheets = projects.flatMap((project, index) => {
+    const folder = join(request.out, request.files[index]!.folder);
+    const worn = request.colourways ? project.colourways : [];
+    return [
+      { folder, project },
+      ...worn.map((colourway, at) => ({
+        folder: join(folder, colourwayFolder(at, colourway.name)),
+        project: inColourway(project, colourway),
+      })),
+    ];
+  });
+  const folders = sheets.map((sheet) => sheet.folder);
+  const pattern = request.pattern ? await patternMaker(request, terminal) : () => [];
+  const places = folders.map((path) => resolve(terminal.folder, path));
+  writeAll(places, (index) => {
+    const { project } = sheets[index]!;
+    return [...sheetOf(project, request), ...pattern(project)];
+  });
+  return folders;
+}
+
 /** What makes the pattern is loaded only when it is asked for. */
-async function patternMaker(request: SheetRequest): Promise<(project: Project) => OutputFile[]> {
+async function patternMaker(
+  request: SheetRequest,
+  terminal: Terminal,
+): Promise<(project: Project) => OutputFile[]> {
   const { patternFile, patternKit } = await import('./pattern');
   const kit = await patternKit();
   return (project) => {
@@ -75,7 +97,7 @@ async function patternMaker(request: SheetRequest): Promise<(project: Project) =
     const { bytes, missing } = made.value;
     if (missing.length > 0) {
       const say = 'pattern.pdf: the typeface lacks {letters}; a question mark stands there.';
-      console.error(speak(phrase(say, { letters: missing.join(' ') })));
+      terminal.complain(speak(phrase(say, { letters: missing.join(' ') })));
     }
     return [{ path: 'pattern.pdf', content: bytes }];
   };
@@ -144,9 +166,9 @@ function sheetOf(project: Project, request: SheetRequest): OutputFile[] {
 }
 
 /** One line on standard error for each problem: file, place, reason. */
-function complain(file: string, problems: readonly Problem[]): void {
+function complain(terminal: Terminal, file: string, problems: readonly Problem[]): void {
   for (const problem of problems) {
     const where = [file, problem.path].filter((part) => part !== '');
-    console.error([...where, speak(problem.message)].join(': '));
+    terminal.complain([...where, speak(problem.message)].join(': '));
   }
 }

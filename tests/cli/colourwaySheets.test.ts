@@ -1,11 +1,9 @@
-import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { readPdf } from '../drawing/pattern/readPdf';
-
-const root = join(import.meta.dirname, '..', '..');
+import { root, startSheet } from './runSheet';
 
 it('a shop gets the sheet of every colourway beside the quilt’s own', async () => {
   const folder = mkdtempSync(join(tmpdir(), 'colourways-'));
@@ -24,21 +22,9 @@ it('a shop gets the sheet of every colourway beside the quilt’s own', async ()
     ];
     const file = join(folder, 'harbour.json');
     writeFileSync(file, JSON.stringify(project));
-    const words = [
-      join(root, 'src/cli/sheet.ts'),
-      file,
-      '--out',
-      join(folder, 'out'),
-      '--width',
-      '64',
-      '--colourways',
-      '--pattern',
-    ];
-    const run = spawnSync(process.execPath, ['--import', import.meta.resolve('tsx'), ...words], {
-      encoding: 'utf8',
-    });
+    const run = startSheet(folder, file, '--out', 'out', '--width', '64', '--colourways', '--pattern');
     // The typeface of the pattern has no letter for the night.
-    expect(run.stderr).toBe('pattern.pdf: the typeface lacks 夜; a question mark stands there.\n');
+    expect(run.error).toBe('pattern.pdf: the typeface lacks 夜; a question mark stands there.\n');
     expect(run.status).toBe(0);
     expect(readdirSync(join(folder, 'out')).toSorted()).toEqual([
       'colourway-1-night-over-day',

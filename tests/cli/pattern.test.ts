@@ -1,12 +1,11 @@
 // The written pattern from the command line: the file beside the others, and bad requests refused before anything is written.
-import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { readPdf } from '../drawing/pattern/readPdf';
+import { root, runSheet, startSheet } from './runSheet';
 
-const root = join(import.meta.dirname, '..', '..');
 const harbour = join(root, 'demo-data', 'harbour-reading-corner.json');
 
 let folder = '';
@@ -15,14 +14,8 @@ beforeEach(() => {
 });
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
-function sheet(...words: string[]) {
-  const command = ['--import', import.meta.resolve('tsx'), join(root, 'src/cli/sheet.ts'), ...words];
-  const run = spawnSync(process.execPath, command, { encoding: 'utf8', cwd: folder });
-  return { status: run.status, out: run.stdout, error: run.stderr };
-}
-
 it('writes pattern.pdf beside the sheets, on Letter for a quilt in inches', async () => {
-  const run = sheet(harbour, '--out', 'out', '--width', '300', '--pattern');
+  const run = startSheet(folder, harbour, '--out', 'out', '--width', '300', '--pattern');
   expect(run).toMatchObject({ status: 0, error: '' });
   expect(run.out).toContain('pattern.pdf');
   const pdf = await readPdf(new Uint8Array(readFileSync(join(folder, 'out', 'pattern.pdf'))), {
@@ -32,10 +25,10 @@ it('writes pattern.pdf beside the sheets, on Letter for a quilt in inches', asyn
   expect(pdf.bookmarks[0]).toBe('Harbour library, reading corner');
 }, 60_000);
 
-it('writes no pattern unless it is asked for, and refuses a paper it does not know', () => {
-  expect(sheet(harbour, '--out', 'out', '--width', '300').status).toBe(0);
+it('writes no pattern unless it is asked for, and refuses a paper it does not know', async () => {
+  expect((await runSheet(folder, harbour, '--out', 'out', '--width', '300')).status).toBe(0);
   expect(existsSync(join(folder, 'out', 'pattern.pdf'))).toBe(false);
-  const run = sheet(harbour, '--out', 'other', '--pattern', '--paper', 'foolscap');
+  const run = await runSheet(folder, harbour, '--out', 'other', '--pattern', '--paper', 'foolscap');
   expect(run.status).toBe(2);
   expect(run.error).toContain('--paper: foolscap is not a paper: write a4 or letter.');
   expect(existsSync(join(folder, 'other'))).toBe(false);

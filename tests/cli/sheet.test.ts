@@ -1,5 +1,4 @@
 // The sheet as a shop runs it: a command in a terminal, its files, its messages and its exit status.
-import { spawnSync } from 'node:child_process';
 import {
   existsSync,
   mkdirSync,
@@ -14,8 +13,8 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Project } from '../../src/model/project';
 import { type ReadPolygon, readSvg, sharedEdge } from '../drawing/readSvg';
+import { root, runSheet, startSheet } from './runSheet';
 
-const root = join(import.meta.dirname, '..', '..');
 const harbour = join(root, 'demo-data', 'harbour-reading-corner.json');
 const keeper = join(root, 'demo-data', 'keepers-winter.json');
 
@@ -25,12 +24,7 @@ beforeEach(() => {
 });
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
-function sheet(...words: string[]) {
-  // As `npm run sheet` does, without the second process of the tsx command.
-  const command = ['--import', import.meta.resolve('tsx'), join(root, 'src/cli/sheet.ts'), ...words];
-  const run = spawnSync(process.execPath, command, { encoding: 'utf8', cwd: folder });
-  return { status: run.status, out: run.stdout, error: run.stderr };
-}
+const sheet = (...words: string[]) => runSheet(folder, ...words);
 
 interface Report {
   readonly findings: { readonly measured: string }[];
@@ -84,9 +78,9 @@ function pngSize(path: string): number[] {
 }
 
 describe('npm run sheet with a good project', () => {
-  it('writes the wall as SVG and PNG and a report whose figures are those of the trade', () => {
+  it('writes the wall as SVG and PNG and a report whose figures are those of the trade', async () => {
     const out = join(folder, 'new', 'sheets');
-    const run = sheet(harbour, '--out', out, '--width', '560');
+    const run = await sheet(harbour, '--out', out, '--width', '560');
     expect([run.status, run.error]).toEqual([0, '']);
     expect(readdirSync(out).toSorted()).toEqual(['report.json', 'wall.png', 'wall.svg']);
     // The binding's edge stands a quarter inch round the 28 × 42 top: 28½ × 42½.
@@ -123,8 +117,8 @@ describe('npm run sheet with a good project', () => {
     expect(joins).toBeCloseTo(6 * 8 + 7, 3);
   });
 
-  it('reports every stretch where a cloth meets itself, as found again in the coordinates of the SVG', () => {
-    sheet(harbour, '--out', folder);
+  it('reports every stretch where a cloth meets itself, as found again in the coordinates of the SVG', async () => {
+    await sheet(harbour, '--out', folder);
     const report = reportIn(folder);
     const background = new Set(
       report.fabrics.filter((fabric) => fabric.background).map((fabric) => fabric.id),
@@ -158,10 +152,10 @@ describe('npm run sheet with a good project', () => {
     }
   });
 
-  it('takes several projects, each into a folder of its own, and repeats itself to the letter', () => {
+  it('takes several projects, each into a folder of its own, and repeats itself to the letter', async () => {
     const words = [harbour, keeper, '--width', '200', '--marks'];
-    expect(sheet(...words, '--out', 'one').status).toBe(0);
-    expect(sheet(...words, '--out', 'two').status).toBe(0);
+    expect((await sheet(...words, '--out', 'one')).status).toBe(0);
+    expect(startSheet(folder, ...words, '--out', 'two').status).toBe(0);
     expect(readdirSync(join(folder, 'one')).toSorted()).toEqual(['harbour-reading-corner', 'keepers-winter']);
     for (const name of ['harbour-reading-corner', 'keepers-winter']) {
       for (const file of ['wall.svg', 'wall.png', 'report.json']) {
@@ -172,9 +166,9 @@ describe('npm run sheet with a good project', () => {
     expect(readFileSync(join(folder, 'one/keepers-winter/wall.svg'), 'utf8')).toContain('data-mark="seam"');
   });
 
-  it('takes a project without any block', () => {
+  it('takes a project without any block', async () => {
     const out = join(folder, 'kiln');
-    expect(sheet(join(root, 'demo-data/kiln-shed.json'), '--out', out).status).toBe(0);
+    expect((await sheet(join(root, 'demo-data/kiln-shed.json'), '--out', out)).status).toBe(0);
     expect(reportIn(out).clashTotals.count).toBe(0);
     expect(reportIn(out).value).toEqual({ top: null, wedges: null });
   });
@@ -213,27 +207,27 @@ describe('npm run sheet with bad input', () => {
     ['an unknown option', () => [harbour, '--colour', 'blue'], ['--colour']],
     ['a width that is no number', () => [harbour, '--width', 'wide'], ['--width', 'wide']],
     ['a width of nothing', () => [harbour, '--width', '0'], ['--width', '0']],
-  ])('ends with status 2, says what is wrong with %s, and writes nothing', (_what, words, says) => {
+  ])('ends with status 2, says what is wrong with %s, and writes nothing', async (_what, words, says) => {
     const out = join(folder, 'out');
-    const run = sheet(...words(written), '--out', out);
+    const run = await sheet(...words(written), '--out', out);
     expect(run.status).toBe(2);
     for (const part of says) expect(run.error).toContain(part);
     expect(run.out).toBe('');
     expect(existsSync(out)).toBe(false);
   });
 
-  it('ends with status 2 when no folder is named', () => {
-    const run = sheet(harbour);
+  it('ends its process with status 2 when no folder is named', () => {
+    const run = startSheet(folder, harbour);
     expect(run.status).toBe(2);
     expect(run.error).toContain('--out');
     expect(readdirSync(folder)).toEqual([]);
   });
 
-  it('ends with status 2 and leaves the file alone when the folder to write into is a file, or lies in one', () => {
+  it('ends with status 2 and leaves the file alone when the folder to write into is a file, or lies in one', async () => {
     const file = join(folder, 'file');
     writeFileSync(file, 'mine');
     for (const out of [file, join(file, 'below')]) {
-      const run = sheet(harbour, '--out', out);
+      const run = await sheet(harbour, '--out', out);
       expect(run.status).toBe(2);
       expect(run.error).toContain(file);
     }
@@ -241,16 +235,16 @@ describe('npm run sheet with bad input', () => {
     expect(readdirSync(folder)).toEqual(['file']);
   });
 
-  it.runIf(existsSync('/proc/self'))('ends with status 2 where the system makes no folders', () => {
-    const run = sheet(harbour, '--out', '/proc/wedgewall/sheets');
+  it.runIf(existsSync('/proc/self'))('ends with status 2 where the system makes no folders', async () => {
+    const run = await sheet(harbour, '--out', '/proc/wedgewall/sheets');
     expect(run.status).toBe(2);
     expect(run.error).toContain('/proc/wedgewall');
   });
 
-  it('takes back what it wrote when a later file cannot be written', () => {
+  it('takes back what it wrote when a later file cannot be written', async () => {
     const out = join(folder, 'out');
     mkdirSync(join(out, 'keepers-winter', 'report.json'), { recursive: true });
-    const run = sheet(harbour, keeper, '--out', out, '--width', '64');
+    const run = await sheet(harbour, keeper, '--out', out, '--width', '64');
     expect(run.status).toBe(2);
     expect(run.error).toContain('report.json');
     expect(readdirSync(out)).toEqual(['keepers-winter']);
