@@ -1,12 +1,11 @@
 // The sheet without a screen: PROJECT.json → wall.svg, wall.png, report.json and, when asked, pattern.pdf. All projects are read and checked before
 // anything is written; bad input ends with status 2, a message that names the place, and nothing written. Started by main.ts.
-import { readFileSync } from 'node:fs';
+import { readFileSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { drawProject } from '../drawing/drawProject';
 import { drawingToSvg } from '../drawing/svg';
-import { openProject } from '../editing/openProject';
+import { openFile, type ReadableFile } from '../editing/openProject';
 import { inColourway } from '../model/colourway';
-import { explain } from '../model/documentPlace';
 import { phrase, speak } from '../model/phrase';
 import type { Project } from '../model/project';
 import { failed, type Problem, type Result } from '../model/result';
@@ -37,7 +36,9 @@ export async function makeSheets(words: readonly string[], terminal: Terminal): 
   const { files, out } = request.value;
   const folder = checkFolder(resolve(terminal.folder, out));
   if (!folder.ok) complain(terminal, '', folder.problems);
-  const opened = files.map(({ file }) => openFile(resolve(terminal.folder, file), request.value));
+  const opened = await Promise.all(
+    files.map(({ file }) => openRequested(resolve(terminal.folder, file), request.value)),
+  );
   const projects: Project[] = [];
   opened.forEach((project, index) => {
     if (project.ok) projects.push(project.value);
@@ -103,14 +104,8 @@ async function patternMaker(
   };
 }
 
-function openFile(file: string, request: SheetRequest): Result<Project> {
-  let text: string;
-  try {
-    text = readFileSync(file, 'utf8');
-  } catch (error) {
-    return failed('no-file', '', phrase('The file cannot be read: {reason}', { reason: reasonOf(error) }));
-  }
-  const opened = explained(openProject(text), text);
+async function openRequested(path: string, request: SheetRequest): Promise<Result<Project>> {
+  const opened = await openFile(fileAt(path));
   if (opened.ok && request.width !== null && tooLarge(request.width, drawProject(opened.value))) {
     return failed(
       'width',
@@ -119,6 +114,23 @@ function openFile(file: string, request: SheetRequest): Result<Project> {
     );
   }
   return opened;
+}
+
+/** A file of the disk as one that can be opened; what cannot be read throws the reason in words. */
+function fileAt(path: string): ReadableFile {
+  const reading = <T>(read: () => T): T => {
+    try {
+      return read();
+    } catch (error) {
+      throw new Error(reasonOf(error), { cause: error });
+    }
+  };
+  return {
+    get size() {
+      return reading(() => statSync(path).size);
+    },
+    arrayBuffer: async () => reading(() => readFileSync(path)),
+  };
 }
 
 /** colourway-1-night: numbered, so that two of one name do not meet; of the name what any disk takes. */
@@ -132,22 +144,10 @@ function colourwayFolder(index: number, name: string): string {
   return ['colourway', index + 1, safe].filter((part) => part !== '').join('-');
 }
 
-/** Problems with their place in the maker's words, as on screen. */
-function explained(opened: Result<Project>, text: string): Result<Project> {
-  if (opened.ok) return opened;
-  return {
-    ok: false,
-    // A place in the document means that it could be parsed.
-    problems: opened.problems.map((problem) =>
-      problem.path === '' ? problem : explain(problem, JSON.parse(text)),
-    ),
-  };
-}
-
 function reasonOf(error: unknown): string {
   const code = (error as NodeJS.ErrnoException).code;
-  if (code === 'ENOENT') return 'there is no such file.';
-  if (code === 'EISDIR') return 'it is a folder.';
+  if (code === 'ENOENT' || code === 'ENOTDIR') return 'there is no such file';
+  if (code === 'EISDIR') return 'it is a folder';
   return error instanceof Error ? error.message : String(error);
 }
 

@@ -1,5 +1,5 @@
-// Where in a project file something is wrong, in the maker's words: "Block 4, place 2, strip set" beside blocks[3].places[1].set.
-// The file may be broken anywhere, so everything is looked up in the document as it stands, and nothing is taken for granted.
+// Where in a project something is wrong, in the maker's words: "Block 4, place 2, strip set" beside blocks[3].places[1].set.
+// It may be broken anywhere, so everything is looked up in the document as it stands, and nothing is taken for granted.
 import { isPlainObject } from './migrate';
 import { type Phrase, type PhraseValue, phrase } from './phrase';
 import type { Problem } from './result';
@@ -41,8 +41,8 @@ export function explain(problem: Problem, document: unknown): Problem {
   const reason = problem.message;
   const found = steps.reduce<unknown>((at, step) => entryOf(at, step), document);
   if (found === undefined) return { ...problem, message: phrase('At {place}: {reason}.', { place, reason }) };
-  const values = { place, reason, found: inFile(found) };
-  return { ...problem, message: phrase('At {place}: {reason}. The file has {found}.', values) };
+  const values = { place, reason, found: shown(found) };
+  return { ...problem, message: phrase('At {place}: {reason}. Found: {found}.', values) };
 }
 
 type Step = string | number;
@@ -130,8 +130,8 @@ function cellInWords(index: number, document: unknown): Phrase {
   return phrase('row {row}, column {column}', place);
 }
 
-/** What the file has there, short enough for a sentence. */
-function inFile(found: unknown): PhraseValue {
+/** What is there, short enough for a sentence. */
+function shown(found: unknown): PhraseValue {
   if (Array.isArray(found)) return phrase('a list of {entries}', { entries: found.length });
   if (isPlainObject(found)) return phrase('a group of entries');
   const text = JSON.stringify(found);

@@ -1,6 +1,7 @@
 // Older project files, brought up to the current version one step at a time, before the schema reads them.
 import { phrase } from './phrase';
 import { CURRENT_VERSION } from './project';
+import { PROJECT_FILE_ENDING } from './projectText';
 import { failed, ok, type Result } from './result';
 
 type PlainObject = Readonly<Record<string, unknown>>;
@@ -32,19 +33,21 @@ export function isPlainObject(value: unknown): value is PlainObject {
 /** Brings a parsed document to the current version; refuses what is not a project or comes from a newer tool. */
 export function migrate(document: unknown): Result<PlainObject> {
   if (!isPlainObject(document) || document.format !== 'wedgewall-project') {
-    return failed('not-a-project', '', phrase('This is not a Wedgewall project file.'));
+    const say =
+      'This is not a Wedgewall project file. Project files end in {ending} and begin with "format": "wedgewall-project".';
+    return failed('not-a-project', '', phrase(say, { ending: PROJECT_FILE_ENDING }));
   }
   const { version } = document;
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 0) {
     return failed(
       'no-version',
       'version',
-      phrase('The file does not say which version of the format it is.'),
+      phrase('The project does not say which version of the format it is.'),
     );
   }
   if (version > CURRENT_VERSION) {
     const say =
-      'This file is of version {version}; this Wedgewall reads up to version {current}. A newer Wedgewall opens it.';
+      'This project is of version {version}; this Wedgewall reads up to version {current}. A newer Wedgewall opens it.';
     return failed('newer-version', 'version', phrase(say, { version, current: CURRENT_VERSION }));
   }
   let current: PlainObject = document;

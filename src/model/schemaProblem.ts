@@ -23,7 +23,7 @@ function pathOf(issue: v.BaseIssue<unknown>): string {
 /** A reason without an end: must be at most 40. */
 function reasonOf(issue: v.BaseIssue<unknown>): Phrase {
   const { kind, type, expected, input, requirement } = issue;
-  if (kind === 'schema' && input === undefined) return phrase('missing in the file');
+  if (kind === 'schema' && input === undefined) return phrase('missing');
   if (issue.message !== '') return phrase(issue.message);
   // An entry beside those of a strict object.
   if (expected === 'never') return phrase('Wedgewall does not know this entry');

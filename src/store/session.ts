@@ -1,7 +1,7 @@
 // The session: which kept project is open, saving it as it changes, opening and keeping others. Ties the app store to the
 // storage; every failure is shown as a problem and never loses the open project.
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import { openProject } from '../editing/openProject';
+import { openFile, openProject, type ReadableFile } from '../editing/openProject';
 import { createProject } from '../model/create';
 import { phrase } from '../model/phrase';
 import type { Project } from '../model/project';
@@ -160,20 +160,23 @@ export class Session {
     return [];
   }
 
-  /** Opens the text of a project file as a project of its own. */
-  async openText(text: string): Promise<readonly Problem[]> {
-    const read = openProject(text);
-    if (!read.ok) return read.problems;
+  /** Opens a chosen project file as a project of its own. */
+  async openFile(file: ReadableFile): Promise<readonly Problem[]> {
+    return this.openOwn(await openFile(file));
+  }
+
+  private async openOwn(opened: Result<Project>): Promise<readonly Problem[]> {
+    if (!opened.ok) return opened.problems;
     const unsaved = await this.unsaved();
     if (unsaved.length > 0) return unsaved;
-    this.show({ ...read.value, id: this.freshId() }, 0);
+    this.show({ ...opened.value, id: this.freshId() }, 0);
     await this.saveNow();
     return [];
   }
 
   async openDemo(demo: Demo): Promise<readonly Problem[]> {
     try {
-      return await this.openText(await demo.text());
+      return await this.openOwn(openProject(await demo.text()));
     } catch {
       const message = phrase('The example {name} could not be fetched.', { name: demo.name });
       return [{ code: 'demo-missing', path: demo.name, message }];

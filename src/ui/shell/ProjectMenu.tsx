@@ -6,7 +6,7 @@ import { renameProject } from '../../editing/commands/setting';
 import { nameWith } from '../../model/name';
 import { writeProject } from '../../model/read';
 import type { Problem } from '../../model/result';
-import { projectFileName, readProjectFile } from '../../store/storage/projectFiles';
+import { projectFileName } from '../../store/storage/projectFiles';
 import { useApp, useAppStore } from '../app';
 import { Complaint } from '../fields/Complaint';
 import { TextField } from '../fields/TextField';
@@ -62,10 +62,6 @@ function Menu({ close }: { close: () => void }) {
   const file = useRef<HTMLInputElement>(null);
   const after = (done: Promise<readonly Problem[]>) =>
     void done.then((refused) => (refused.length === 0 ? close() : setProblems(refused)));
-  const openFile = async (chosen: File): Promise<readonly Problem[]> => {
-    const read = await readProjectFile(chosen);
-    return read.ok ? session.openText(writeProject(read.value)) : read.problems;
-  };
   return (
     <div className="stack" style={{ width: 330, maxWidth: '86vw', padding: 8 }}>
       {problem ? <Complaint problems={[problem]} /> : null}
@@ -102,7 +98,7 @@ function Menu({ close }: { close: () => void }) {
           onChange={(event) => {
             const chosen = event.target.files?.[0];
             event.target.value = '';
-            if (chosen) after(openFile(chosen));
+            if (chosen) after(session.openFile(chosen));
           }}
         />
         <button type="button" className="button" onClick={() => after(session.openNew(say('New quilt')))}>
