@@ -32,5 +32,10 @@ export function readDocument(document: unknown): Result<Project> {
 
 /** The text of a project file: the document as JSON, indented, ending in a line break. */
 export function writeProject(project: Project): string {
-  return `${JSON.stringify(project, null, 1)}\n`;
+  return writeDocument(project);
+}
+
+/** The same for a document nobody has checked. */
+export function writeDocument(document: unknown): string {
+  return `${JSON.stringify(document, null, 1)}\n`;
 }

@@ -11,7 +11,7 @@ import { type AppStore, createApp } from './app';
 import { createSeeking } from './seeking';
 import { createShuffling } from './shuffling';
 import { type Autosave, type AutosaveState, createAutosave } from './storage/autosave';
-import type { ProjectStorage, ProjectSummary } from './storage/storage';
+import type { DamagedProject, Loaded, ProjectStorage, ProjectSummary } from './storage/storage';
 
 /** A project that comes with the tool; its text is fetched when it is wanted. */
 export interface Demo {
@@ -24,6 +24,8 @@ export interface SessionState {
   /** Something to tell beside the project's name; null when all is well. */
   readonly problem: Problem | null;
   readonly projects: readonly ProjectSummary[];
+  /** A kept quilt that was to be opened and is damaged, with what is wrong; null when none is told of. */
+  readonly damaged: (DamagedProject & { readonly problems: readonly Problem[] }) | null;
 }
 
 const SAVE_DELAY = 600;
@@ -43,13 +45,20 @@ export async function startSession(
   const app = createApp(first.project);
   const session = createStore<SessionState>()(() => ({
     saving: 'saved',
-    // A project that is gone (removed in another tab, never saved) is no news; a damaged one is.
+    // A project that is gone (removed in another tab, never saved) is no news.
     problem:
       problem ??
-      (kept && !kept.ok ? (kept.problems.find((one) => one.code !== 'no-such-project') ?? null) : null),
+      (kept && !kept.ok && !kept.damaged
+        ? (kept.problems.find((one) => one.code !== 'no-such-project') ?? null)
+        : null),
     projects: [],
+    damaged: kept && damageOf(kept),
   }));
   return new Session(app, session, storage, demos, freshId, first.revision);
+}
+
+function damageOf(loaded: Loaded): SessionState['damaged'] {
+  return loaded.ok || !loaded.damaged ? null : { ...loaded.damaged, problems: loaded.problems };
 }
 
 async function firstDemo(
@@ -97,6 +106,7 @@ export class Session {
     });
     void this.storage.setLastOpen(this.savedProject.id);
     void this.refresh();
+    this.storage.watch(() => void this.refresh());
   }
 
   get keeps(): boolean {
@@ -146,18 +156,18 @@ export class Session {
   async openKept(id: string): Promise<readonly Problem[]> {
     const unsaved = await this.unsaved();
     if (unsaved.length > 0) return unsaved;
-    const loaded = await this.storage.load(id);
-    if (!loaded.ok) return loaded.problems;
-    this.show(loaded.value.project, loaded.value.revision);
-    return [];
+    return this.openLoaded(await this.storage.load(id));
   }
 
   /** Gives up what is open here for the state another tab has kept. What was open stays in the other tab's history only. */
   async openOtherState(): Promise<readonly Problem[]> {
-    const loaded = await this.storage.load(this.app.getState().project.id);
-    if (!loaded.ok) return loaded.problems;
-    this.show(loaded.value.project, loaded.value.revision);
-    return [];
+    return this.openLoaded(await this.storage.load(this.app.getState().project.id));
+  }
+
+  private openLoaded(loaded: Loaded): readonly Problem[] {
+    if (loaded.ok) this.show(loaded.value.project, loaded.value.revision);
+    else this.state.setState({ damaged: damageOf(loaded) });
+    return loaded.ok ? [] : loaded.problems;
   }
 
   /** Opens a chosen project file as a project of its own. */
@@ -208,6 +218,7 @@ export class Session {
   /** Removes a kept project other than the open one. */
   async remove(id: string): Promise<readonly Problem[]> {
     const removed = await this.storage.remove(id);
+    if (removed.ok && this.state.getState().damaged?.id === id) this.state.setState({ damaged: null });
     await this.refresh();
     return removed.ok ? [] : removed.problems;
   }
@@ -223,7 +234,11 @@ export class Session {
     this.savedProject = project;
     this.revision = revision;
     this.autosave = this.makeAutosave();
-    this.state.setState({ saving: 'saved', problem: this.storage.keeps ? null : this.notKept });
+    this.state.setState({
+      saving: 'saved',
+      problem: this.storage.keeps ? null : this.notKept,
+      damaged: null,
+    });
     this.app.getState().open(project);
     void this.storage.setLastOpen(project.id);
   }

@@ -11,6 +11,11 @@ export function projectFileName(name: string): string {
   return fileName(name, PROJECT_FILE_ENDING);
 }
 
+/** The name under which a damaged one is saved as it is. */
+export function damagedFileName(name: string): string {
+  return fileName(name, `-damaged${PROJECT_FILE_ENDING}`);
+}
+
 /** The same for other files of the project; `ending` with its dot (".svg"). */
 export function fileName(name: string, ending: string): string {
   const plain = name

@@ -1,10 +1,11 @@
 // Keeping projects in the browser: list, load, save, remove, and which was last open, with a check that no newer state
-// from another tab is overwritten. Where the records lie: storageIndexedDb.ts, storageMemory.ts. When to save: storageAutosave.ts.
+// from another tab is overwritten. Where the records lie: indexedDb.ts, memory.ts. When to save: autosave.ts.
 import * as v from 'valibot';
 import { openDocument } from '../../editing/openProject';
 import { phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
-import { failed, ok, type Result } from '../../model/result';
+import { writeDocument } from '../../model/read';
+import { failed, ok, type Problem, type Result } from '../../model/result';
 import type { LeavingNotes } from './leaving';
 import type { ProjectChange, ProjectNews } from './news';
 import { StorageRefusal, storageProblem } from './storageProblem';
@@ -16,8 +17,6 @@ const summarySchema = v.object({
   changedAt: v.number(),
   /** Number of blocks. */
   blocks: v.number(),
-  /** A small SVG of the wall, or null where none was made. */
-  thumbnail: v.nullable(v.string()),
   /** Counts the savings of this project; a saving must name the one it is based on. */
   revision: v.number(),
 });
@@ -28,8 +27,19 @@ export type ProjectSummary = Readonly<v.InferOutput<typeof summarySchema>>;
 export interface StoredProject {
   readonly project: Project;
   readonly revision: number;
-  readonly thumbnail: string | null;
 }
+
+/** A kept quilt that cannot be opened: the name it was kept under, and what is kept, unchecked, as the text of a file. */
+export interface DamagedProject {
+  readonly id: string;
+  readonly name: string;
+  readonly text: string;
+}
+
+/** A kept project, or why it does not open; with `damaged` where it is there but unsound. */
+export type Loaded =
+  | { readonly ok: true; readonly value: StoredProject }
+  | { readonly ok: false; readonly problems: readonly Problem[]; readonly damaged?: DamagedProject };
 
 /** Kept projects. No function here ever rejects: what goes wrong comes back as problems with words for the person. */
 export interface ProjectStorage {
@@ -37,16 +47,13 @@ export interface ProjectStorage {
   readonly keeps: boolean;
   /** All kept projects, last changed first. */
   list(): Promise<Result<readonly ProjectSummary[]>>;
-  /** Opens a project to the end. A damaged one gives its problems and stays kept as it is; see rescue. */
-  load(id: string): Promise<Result<StoredProject>>;
-  /** The kept document as text, unchecked, to save a damaged project to a file. */
-  rescue(id: string): Promise<Result<string>>;
+  /** Opens a project to the end. A damaged one gives its problems and its text, to be saved to a file, and stays kept as it is. */
+  load(id: string): Promise<Loaded>;
   /**
    * Keeps the project and gives its new revision. `revision` is the one last loaded or saved, 0 for a new project. Refused
    * with 'changed-elsewhere' or 'removed-elsewhere' when the kept state is another; nothing is overwritten then.
-   * A thumbnail left out keeps the old one.
    */
-  save(project: Project, revision: number, thumbnail?: string | null): Promise<Result<number>>;
+  save(project: Project, revision: number): Promise<Result<number>>;
   /**
    * The page goes away with this project unsaved: notes it at once, without waiting, to be kept at the next visit. A saving
    * that still succeeds takes the note back. False when it could not be noted.
@@ -96,14 +103,9 @@ export function createStorage(
         return ok(all.sort((one, other) => other.changedAt - one.changedAt));
       }),
     load: (id) => guarded(() => load(shelf, id)),
-    rescue: (id) =>
+    save: (project, revision) =>
       guarded(async () => {
-        const record = await shelf.record(id);
-        return record ? ok(`${JSON.stringify(record.document, null, 1)}\n`) : noSuchProject(id);
-      }),
-    save: (project, revision, thumbnail) =>
-      guarded(async () => {
-        await shelf.change(project.id, (held) => nextRecord(project, revision, thumbnail, held, now()));
+        await shelf.change(project.id, (held) => nextRecord(project, revision, held, now()));
         notes.drop(project.id);
         news.tell({ id: project.id, revision: revision + 1 });
         return ok(revision + 1);
@@ -134,43 +136,18 @@ export function createStorage(
   };
 }
 
-/** Gives a kept project another name. Refused like a saving when another tab changes it at the same time. */
-export async function renameStored(
-  storage: ProjectStorage,
-  id: string,
-  name: string,
-): Promise<Result<number>> {
-  const stored = await storage.load(id);
-  return stored.ok ? storage.save({ ...stored.value.project, name }, stored.value.revision) : stored;
-}
-
-/** Keeps a copy under a new id and name, its thumbnail with it; gives the copy's revision. */
-export async function duplicateStored(
-  storage: ProjectStorage,
-  id: string,
-  copy: { readonly id: string; readonly name: string },
-): Promise<Result<number>> {
-  const stored = await storage.load(id);
-  return stored.ok ? storage.save({ ...stored.value.project, ...copy }, 0, stored.value.thumbnail) : stored;
-}
-
-async function load(shelf: Shelf, id: string): Promise<Result<StoredProject>> {
+async function load(shelf: Shelf, id: string): Promise<Loaded> {
   const record = await shelf.record(id);
   if (!record) return noSuchProject(id);
+  const { name, revision } = readSummary(id, record.summary);
   const opened = openDocument(record.document);
-  if (!opened.ok) return opened;
-  const { revision, thumbnail } = readSummary(id, record.summary);
-  return ok({ project: opened.value, revision, thumbnail });
+  return opened.ok
+    ? ok({ project: opened.value, revision })
+    : { ...opened, damaged: { id, name, text: writeDocument(record.document) } };
 }
 
 /** The record to put in place of the one held, if the saving is based on that one; throws the refusal if not. */
-function nextRecord(
-  project: Project,
-  revision: number,
-  thumbnail: string | null | undefined,
-  held: unknown,
-  changedAt: number,
-): ShelfRecord {
+function nextRecord(project: Project, revision: number, held: unknown, changedAt: number): ShelfRecord {
   const before = held === undefined ? undefined : readSummary(project.id, held);
   if (before === undefined && revision > 0) {
     const say =
@@ -187,18 +164,15 @@ function nextRecord(
     name: project.name,
     changedAt,
     blocks: project.blocks.length,
-    thumbnail: thumbnail === undefined ? (before?.thumbnail ?? null) : thumbnail,
     revision: revision + 1,
   };
   return { summary, document: project };
 }
 
-/** A summary as kept; one that cannot be read still stands in the list, so that its project can be opened or rescued. */
+/** A summary as kept; one that cannot be read still stands in the list, so that its project can be opened or saved to a file. */
 function readSummary(id: string, summary: unknown): ProjectSummary {
   const read = v.safeParse(summarySchema, summary);
-  return read.success
-    ? { ...read.output, id }
-    : { id, name: id, changedAt: 0, blocks: 0, thumbnail: null, revision: 0 };
+  return read.success ? { ...read.output, id } : { id, name: id, changedAt: 0, blocks: 0, revision: 0 };
 }
 
 function noSuchProject(id: string) {
@@ -206,7 +180,7 @@ function noSuchProject(id: string) {
   return failed('no-such-project', id, phrase(say));
 }
 
-async function guarded<T>(work: () => Promise<Result<T>>): Promise<Result<T>> {
+async function guarded<R>(work: () => Promise<R>): Promise<R | { ok: false; problems: readonly Problem[] }> {
   try {
     return await work();
   } catch (error) {

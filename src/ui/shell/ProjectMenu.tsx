@@ -1,5 +1,5 @@
 // Which quilt is open: its name and saving, the other kept projects, examples, files.
-import { ChevronDown, FileDown, FolderOpen } from 'lucide-react';
+import { ChevronDown, FileDown, FileWarning, FolderOpen } from 'lucide-react';
 import { useRef, useState } from 'react';
 import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
 import { renameProject } from '../../editing/commands/setting';
@@ -15,12 +15,14 @@ import { useSaveFile } from '../useSaveFile';
 import { useSay } from '../words';
 import { Examples } from './Examples';
 import { KeptQuilts } from './KeptQuilts';
+import { Refusals } from './Refusals';
 
 export function ProjectMenu() {
   const say = useSay();
   const name = useApp((app) => app.project.name);
   const saving = useSessionState((state) => state.saving);
   const problem = useSessionState((state) => state.problem);
+  const damaged = useSessionState((state) => state.damaged);
   return (
     <div className="row" style={{ flexWrap: 'nowrap', minWidth: 0 }}>
       <DialogTrigger>
@@ -40,6 +42,11 @@ export function ProjectMenu() {
       <span className="save-state" role="status" title={problem ? say(problem.message) : undefined}>
         {problem ? (
           <strong>{say('Not kept')}</strong>
+        ) : damaged ? (
+          <strong className="row" title={say('Another quilt is damaged')}>
+            <FileWarning size={18} aria-hidden />
+            <span className="spoken">{say('Another quilt is damaged')}</span>
+          </strong>
         ) : (
           <span className="long" data-widest={say('Keeping …')}>
             {say(saving === 'saved' ? 'Kept' : 'Keeping …')}
@@ -119,28 +126,6 @@ function Menu({ close }: { close: () => void }) {
         onRemove={(id) => void session.remove(id).then(setProblems)}
       />
       <Examples onOpen={(demo) => after(session.openDemo(demo))} />
-    </div>
-  );
-}
-
-/** All reasons a file was refused, with the place in it. */
-function Refusals({ problems }: { problems: readonly Problem[] }) {
-  const say = useSay();
-  return (
-    <div role="alert">
-      {problems.length > 0 ? (
-        <div className="complaint">
-          <p>{say('It was not opened; the quilt on the wall is untouched.')}</p>
-          <ul>
-            {problems.slice(0, 6).map((problem, index) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: one place may have several reasons
-              <li key={index}>
-                {problem.path ? <code>{problem.path}</code> : null} {say(problem.message)}
-              </li>
-            ))}
-          </ul>
-        </div>
-      ) : null}
     </div>
   );
 }

@@ -9,12 +9,7 @@ import { DATABASE_NAME, openStorage } from '../../../src/store/storage/indexedDb
 import { NO_NOTES } from '../../../src/store/storage/leaving';
 import { createMemoryShelf } from '../../../src/store/storage/memory';
 import { SILENT_NEWS } from '../../../src/store/storage/news';
-import {
-  createStorage,
-  duplicateStored,
-  type ProjectStorage,
-  renameStored,
-} from '../../../src/store/storage/storage';
+import { createStorage, type ProjectStorage } from '../../../src/store/storage/storage';
 
 function value<T>(result: Result<T>): T {
   if (!result.ok) throw new Error(result.problems.map((problem) => problem.code).join());
@@ -57,24 +52,23 @@ const shelves: [string, () => Promise<ProjectStorage>][] = [
 describe.each(shelves)('projects kept in %s', (_name, make) => {
   it('come back as they were saved, with a revision that counts the savings', async () => {
     const storage = await make();
-    expect(value(await storage.save(river, 0, '<svg/>'))).toBe(1);
+    expect(value(await storage.save(river, 0))).toBe(1);
     const renamed: Project = { ...river, notes: 'wash the indigo first' };
     expect(value(await storage.save(renamed, 1))).toBe(2);
     expect(value(await storage.load('river'))).toEqual({
       project: renamed,
       revision: 2,
-      thumbnail: '<svg/>',
     });
   });
 
-  it('are listed with the last changed first, with name, count of blocks and thumbnail', async () => {
+  it('are listed with the last changed first, with name and count of blocks', async () => {
     const storage = await make();
-    await storage.save(river, 0, '<svg/>');
+    await storage.save(river, 0);
     await storage.save(meadow, 0);
     const listed = value(await storage.list());
     expect(listed.map((summary) => summary.id)).toEqual(['meadow', 'river']);
     expect(listed[1]).toEqual({
-      id: 'river', name: 'River stones', changedAt: expect.any(Number) as number, blocks: 0, thumbnail: '<svg/>', revision: 1,
+      id: 'river', name: 'River stones', changedAt: expect.any(Number) as number, blocks: 0, revision: 1,
     }); // biome-ignore format: a record
     await storage.save(river, 1);
     expect(value(await storage.list())[0]?.id).toBe('river');
@@ -99,20 +93,6 @@ describe.each(shelves)('projects kept in %s', (_name, make) => {
     expect(value(await storage.save(river, 0))).toBe(1);
   });
 
-  it('can be renamed and duplicated, the copy standing beside the first', async () => {
-    const storage = await make();
-    await storage.save(river, 0, '<svg/>');
-    value(await renameStored(storage, 'river', 'Stones'));
-    value(await duplicateStored(storage, 'river', { id: 'copy', name: 'Stones, second try' }));
-    expect(value(await storage.list()).map((summary) => [summary.name, summary.thumbnail])).toEqual([
-      ['Stones, second try', '<svg/>'],
-      ['Stones', '<svg/>'],
-    ]);
-    expect(value(await storage.load('copy')).project.name).toBe('Stones, second try');
-    expect(value(await storage.load('river')).project.name).toBe('Stones');
-    expect(code(await renameStored(storage, 'gone', 'x'))).toBe('no-such-project');
-  });
-
   it('remember which was last open, until that one is removed', async () => {
     const storage = await make();
     expect(value(await storage.lastOpen())).toBeNull();
@@ -130,10 +110,13 @@ describe.each(shelves)('projects kept in %s', (_name, make) => {
     const damaged = { ...river, wall: { ...river.wall, rows: 7 } };
     await storage.save(damaged, 0);
     const loaded = await storage.load('river');
-    expect(loaded.ok ? [] : loaded.problems.map((problem) => problem.path)).toEqual(['wall.cells']);
-    expect(JSON.parse(value(await storage.rescue('river')))).toEqual(damaged);
+    if (loaded.ok) throw new Error('the damaged quilt was opened');
+    expect(loaded.problems.map((problem) => problem.path)).toEqual(['wall.cells']);
+    expect(loaded.damaged).toMatchObject({ id: 'river', name: 'River stones' });
+    expect(JSON.parse(loaded.damaged!.text)).toEqual(damaged);
     expect(value(await storage.list())).toHaveLength(1);
-    expect(code(await storage.rescue('gone'))).toBe('no-such-project');
+    const gone = await storage.load('gone');
+    expect(gone.ok || gone.damaged).toBeUndefined();
   });
 });
 
