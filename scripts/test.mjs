@@ -1,8 +1,9 @@
 // npm test: sets up what is missing (packages, a browser), then checks everything. Ends with "N passed, N failed" on a line
-// of its own; a step that fails without a failing test of its own (types, lint, build) counts as one failure.
+// of its own; a step that fails without a failing test of its own (types, lint, build) counts as one failure. Every
+// quarter of a minute a line tells what runs and how far it is.
 import { spawn } from 'node:child_process';
-import { mkdirSync, readFileSync, rmSync } from 'node:fs';
-import { delimiter, dirname, resolve } from 'node:path';
+import { mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { delimiter, dirname, join } from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { provideChromium } from './browser.mjs';
@@ -12,12 +13,16 @@ process.chdir(dirname(dirname(fileURLToPath(import.meta.url))));
 const RESULTS = 'test-results';
 const UNIT_REPORT = `${RESULTS}/unit.json`;
 const BROWSER_REPORT = `${RESULTS}/browser.json`;
+const TELL_EVERY = 15_000;
 
 const startedAt = Date.now();
 installPackages();
 rmSync(RESULTS, { recursive: true, force: true });
 mkdirSync(RESULTS, { recursive: true });
 const steps = [];
+/** What runs now: how far each step is, in words, by its name. */
+const running = new Map();
+const telling = setInterval(tellHowFar, TELL_EVERY);
 /** Why there is no browser, in words; empty when there is one. */
 let lacking = 'No Chromium was found and none could be installed. Install one, or set CHROMIUM_PATH.';
 let chromium = null;
@@ -34,6 +39,7 @@ await Promise.all([
     'unit tests',
     `vitest run --reporter=default --reporter=json --outputFile.json=${UNIT_REPORT}`,
     countUnitTests,
+    unitFilesDone,
   ),
   (async () => {
     await run('types', 'npm run --silent typecheck');
@@ -47,28 +53,59 @@ if (!chromium) {
 } else if (steps.some((step) => step.name === 'build' && !step.good)) {
   skip('browser tests', 'Not run: there is no build to test.');
 } else {
-  await run('browser tests', 'playwright test', countBrowserTests, { CHROMIUM_PATH: chromium });
+  await run('browser tests', 'playwright test', countBrowserTests, browserTestsDone, {
+    CHROMIUM_PATH: chromium,
+  });
 }
+clearInterval(telling);
 report();
 
-/** Runs one step to its end, keeps what it prints, and shows it whole if it failed. */
-async function run(name, command, count = () => ({ passed: 0, failed: 0 }), env = {}) {
+/** Runs one step to its end, keeps what it prints, and shows it whole if it failed. `done` reads from that how far it is. */
+async function run(name, command, count = () => ({ passed: 0, failed: 0 }), done = () => '', env = {}) {
   const from = Date.now();
-  const path = `${resolve('node_modules/.bin')}${delimiter}${process.env.PATH}`;
+  const path = `${join(process.cwd(), 'node_modules/.bin')}${delimiter}${process.env.PATH}`;
   const child = spawn(command, {
     shell: true,
-    env: { ...process.env, FORCE_COLOR: '0', ...env, PATH: path },
+    // Without colours, which some programs would put on for any FORCE_COLOR.
+    env: { ...process.env, FORCE_COLOR: undefined, NO_COLOR: '1', ...env, PATH: path },
   });
   let printed = '';
+  running.set(name, () => done(printed));
   for (const stream of [child.stdout, child.stderr]) stream.on('data', (data) => (printed += data));
-  const status = await new Promise((done) => {
+  const status = await new Promise((resolve) => {
     child.on('error', (error) => {
       printed += String(error);
-      done(1);
+      resolve(1);
     });
-    child.on('close', done);
+    child.on('close', resolve);
   });
+  running.delete(name);
   finish(name, status === 0, count(), (Date.now() - from) / 1000, printed);
+}
+
+function tellHowFar() {
+  const words = Array.from(running, ([name, done]) => [name, done()].filter(Boolean).join(' '));
+  console.log(`${secondsSince(startedAt)} s: ${words.join('; ')}`);
+}
+
+/** Vitest prints a line for every file it has done; how many there are is in the folder. */
+function unitFilesDone(printed) {
+  const files = readdirSync('tests', { recursive: true }).filter((path) => /\.test\.tsx?$/.test(path));
+  return `${countLines(printed, /^ \S+ tests\/\S+ \(\d+ test/gm)} of ${files.length} files`;
+}
+
+/** Playwright says how many tests there are, and prints a numbered line for each it has done. */
+function browserTestsDone(printed) {
+  const all = /^Running (\d+) tests?/m.exec(printed)?.[1];
+  return all ? `${countLines(printed, /^ +\S+ +\d+ \[/gm)} of ${all}` : '';
+}
+
+function countLines(text, line) {
+  return (text.match(line) ?? []).length;
+}
+
+function secondsSince(from) {
+  return ((Date.now() - from) / 1000).toFixed(0);
 }
 
 function skip(name, reason) {
@@ -109,7 +146,7 @@ function report() {
   const bad = steps.filter((step) => !step.good);
   const passed = steps.reduce((sum, step) => sum + step.passed, 0);
   const failed = steps.reduce((sum, step) => sum + (step.good ? step.failed : Math.max(1, step.failed)), 0);
-  console.log(`\n${((Date.now() - startedAt) / 1000).toFixed(0)} s in all`);
+  console.log(`\n${secondsSince(startedAt)} s in all`);
   if (bad.length > 0) console.log(`Not in order: ${bad.map((step) => step.name).join(', ')}`);
   console.log(`${passed} passed, ${failed} failed`);
   process.exitCode = failed > 0 || bad.length > 0 ? 1 : 0;
