@@ -1,4 +1,4 @@
-// The report beside the picture: sizes, sets, blocks, clashes and values as plain JSON with stable keys (README lists them).
+// The report beside the picture: sizes, sets, blocks, clashes and values as plain JSON with stable keys (docs/report.md lists them).
 // Lengths are inches, areas square inches, values L* 0–100; coordinates run from the finished top's top left corner.
 import { type Analysis, analyse } from '../balance/analyse';
 import type { Clash, ClashKind } from '../balance/clashes/clashes';
