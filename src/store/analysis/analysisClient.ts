@@ -11,9 +11,6 @@ import { type Balance, keepBalance, knownBalance } from './analysis';
 import { type AnalysisJobs, type BalanceNews, seamsOf } from './analysisJobs';
 import { Analyst } from './analyst';
 
-/** Seconds: an analysis is worked out in one go. */
-const PATIENCE = 60;
-
 /** Jobs that are about an analysis. */
 type Question = Exclude<keyof AnalysisJobs, 'analyse'>;
 
@@ -34,7 +31,6 @@ export class AnalysisClient {
     this.client = new WorkerClient<AnalysisJobs>({
       start,
       explain: (reason) => (typeof reason === 'string' ? phrase('{reason}', { reason }) : reason),
-      patience: PATIENCE,
       onStart: () => {
         this.sent = null;
       },

@@ -7,9 +7,6 @@ import type { ArrangeJobs } from './arrangeJobs';
 
 export const WORKERS = 2;
 
-/** Seconds: a part of a search takes milliseconds, the tables of a large wall before it longer. */
-const PATIENCE = 30;
-
 const EXPLAIN = 'The shuffle could not run: {reason}. The quilt is as it was.';
 
 export type StartArrangeWorker = () => WorkerLike<ArrangeJobs>;
@@ -17,7 +14,7 @@ export type StartArrangeWorker = () => WorkerLike<ArrangeJobs>;
 /** A client for each worker. */
 export function arrangeClients(start: StartArrangeWorker = newWorker): WorkerClient<ArrangeJobs>[] {
   const explain = (reason: string | Phrase) => phrase(EXPLAIN, { reason });
-  return Array.from({ length: WORKERS }, () => new WorkerClient({ start, explain, patience: PATIENCE }));
+  return Array.from({ length: WORKERS }, () => new WorkerClient({ start, explain }));
 }
 
 /** The wish as one worker hears it: its part of the steps, and a seed of its own, far from the others'. */

@@ -5,8 +5,8 @@ import type { WorkerLike } from '../workers/protocol';
 import { type Running, WorkerClient } from '../workers/workerClient';
 import type { SetsJobs } from './setsJobs';
 
-/** All sets are made in one go: it says nothing until it is done. */
-const PATIENCE = 120;
+/** Seconds. All sets are made in one go, and the worker says nothing until it is done: a minute for hundreds of fabrics. */
+const PATIENCE = 600;
 
 export type RunningMaking = Omit<Running<MadeSets>, 'stop'>;
 

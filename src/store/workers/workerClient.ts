@@ -20,8 +20,8 @@ export interface WorkerOptions<J extends Jobs<J>> {
   readonly start: () => WorkerLike<J>;
   /** Why there is no answer, in words for the person. */
   readonly explain: (reason: string | Phrase) => Phrase;
-  /** Seconds without a message after which a worker at work counts as one that hangs. */
-  readonly patience: number;
+  /** Seconds without a message after which a worker at work counts as one that hangs; WORK unless given. */
+  readonly patience?: number;
   /** Called before a worker is started, which knows nothing of what was asked before. */
   readonly onStart?: () => void;
   /** Works in a worker's place where that broke twice; not where it hung, for the page would hang as well. */
@@ -32,6 +32,8 @@ export interface WorkerOptions<J extends Jobs<J>> {
 
 /** Seconds after which a worker that has said nothing counts as one that did not start. */
 const START = 10;
+/** A part of the work on the largest wall (40 × 40 blocks) takes a second and a half of computing; slow machines take longer. */
+const WORK = 20;
 
 const NOT_STARTED = phrase('its helper did not start');
 const HANGS = phrase('its helper no longer answers');
@@ -133,7 +135,7 @@ export class WorkerClient<J extends Jobs<J>> {
     const { pending } = this;
     if (!pending) return;
     pending.quiet += 1;
-    if (pending.quiet < (pending.begun ? this.options.patience : START)) return;
+    if (pending.quiet < (pending.begun ? (this.options.patience ?? WORK) : START)) return;
     this.anew(pending.begun ? HANGS : NOT_STARTED, null);
   }
 

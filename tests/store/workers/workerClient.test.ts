@@ -28,7 +28,7 @@ function desk(options: Partial<WorkerOptions<CountJobs>> = {}) {
     ...options,
   });
   const wait = (seconds: number) => {
-    for (let second = 0; second < seconds; second++) ticking.forEach((tick) => tick());
+    for (let second = 0; second < seconds; second++) for (const tick of ticking) tick();
   };
   return { client, workers, wait, ticking };
 }
