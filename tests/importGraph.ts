@@ -3,7 +3,7 @@
 import { posix } from 'node:path';
 import { parseSync } from 'vite';
 import { childNodes, type FreeName, freeNames, isNode, type SyntaxNode } from './freeNames';
-import { FORBIDDEN_NAMES, PURE_ROOMS, ROOMS, SHELL_PACKAGES, SHELLS, SHORT_RULES, TYPES_ONLY } from './rooms';
+import { FORBIDDEN_NAMES, PURE_ROOMS, ROOMS, SHELL_PACKAGES, SHORT_RULES, TYPES_ONLY } from './rooms';
 
 /** Paths from the root of the project ("src/model/find.ts") with their text. */
 export type Sources = ReadonlyMap<string, string>;
@@ -43,7 +43,7 @@ function roomOf(path: string): string {
 }
 
 function isPure(path: string): boolean {
-  return (PURE_ROOMS as readonly string[]).includes(roomOf(path)) && !(path in SHELLS);
+  return (PURE_ROOMS as readonly string[]).includes(roomOf(path));
 }
 
 function fileFaults(path: string, program: SyntaxNode, text: string): string[] {
@@ -89,7 +89,6 @@ function importFault({ from, target, kind, typesOnly }: Import, sources: Sources
     return shown && ['ui', 'store'].includes(here) ? null : fault;
   }
   if (!sources.has(target)) return `${fault}, which is not there`;
-  if (target in SHELLS) return SHELLS[target]?.includes(here) ? null : fault;
   if (here === there || ROOMS[here]?.includes(there)) return null;
   if (SHORT_RULES[target]?.includes(here)) return null;
   return typesOnly && TYPES_ONLY[here]?.includes(there) ? null : fault;

@@ -33,9 +33,6 @@ export const PURE_ROOMS = [
   'model', 'geometry', 'colour', 'cloth', 'balance', 'cutting', 'arrange', 'drawing', 'editing',
 ] as const; // biome-ignore format: a list
 
-/** Files of pure rooms that are thin shells all the same, and the rooms that may start them. */
-export const SHELLS: Readonly<Record<string, readonly string[]>> = { 'src/arrange/worker.ts': ['store'] };
-
 /** Packages (and their parts) no pure room imports, besides everything of Node. */
 export const SHELL_PACKAGES = [
   'react', 'react-dom', 'react-aria-components', 'lucide-react', 'zustand', 'idb', 'comlink', '@resvg/resvg-js',

@@ -8,7 +8,7 @@ import { clothTable } from '../cloth/cloths';
 import { SIDES } from '../geometry/contact';
 import { type Move, moved } from '../model/moves';
 import type { Phrase } from '../model/phrase';
-import type { Project } from '../model/project';
+import type { Project, Strip } from '../model/project';
 import { differences } from './alternativeWords';
 import { decisionsOf, type Scopes } from './decisions';
 import { costTables } from './live/costTables';
@@ -44,9 +44,14 @@ export interface Share {
 }
 const ALL: Share = { first: 0, of: 1 };
 
+/** What a search kept, as plain data: its strip orders as a list. */
+interface KeptData extends Omit<Kept, 'orders'> {
+  readonly orders: readonly (readonly [set: number, strips: readonly Strip[]])[];
+}
+
 /** What a worker has found: its searches' results by their numbers, and whether the cap in milliseconds cut them short. */
 export interface Tries {
-  readonly found: readonly { readonly run: number; readonly kept: Kept }[];
+  readonly found: readonly { readonly run: number; readonly kept: KeptData }[];
   readonly capped: boolean;
 }
 
@@ -81,7 +86,7 @@ export function* tryingAlternatives(
 ): Generator<number, Tries, boolean> {
   const { model, scales, weights } = deskFor(project, wish);
   const decisions = decisionsOf(project, model, wish.scopes);
-  const found: { run: number; kept: Kept }[] = [];
+  const found: { run: number; kept: KeptData }[] = [];
   if (!decisions.free) return { found, capped: false };
   const tables = costTables(model, scales, weights);
   const all = Array.from({ length: TRIES * count }, (_, run) => run);
@@ -101,7 +106,7 @@ export function* tryingAlternatives(
       if (rounds % REPORT === 0) stop = yield part;
     }
     steps += search.steps;
-    found.push({ run, kept: search.best });
+    found.push({ run, kept: { ...search.best, orders: [...(search.best.orders ?? [])] } });
   }
   return { found, capped: !stop && ownSteps !== undefined && steps < ownSteps };
 }
@@ -117,7 +122,7 @@ export function chooseAlternatives(
   const found = tries
     .flatMap((one) => one.found)
     .toSorted((one, other) => one.run - other.run)
-    .map(({ kept }) => kept);
+    .map(({ kept }): Kept => ({ ...kept, orders: new Map(kept.orders) }));
   if (found.length === 0) return [];
   const chance = TERM_NAMES.reduce((sum, name) => sum + weights[name], 0);
   const scored = chosen(model, found, count, NEARLY * chance, wish.scopes).map(({ kept, apart }) => {

@@ -56,6 +56,11 @@ export function clothTable(
   return table;
 }
 
+/** Where each fabric stands in a list. */
+export function fabricIndex(fabrics: readonly Fabric[]): ReadonlyMap<FabricId, number> {
+  return new Map(fabrics.map((fabric, at) => [fabric.id, at]));
+}
+
 function measuredTable(fabrics: readonly Fabric[], clothOf: ClothOf, threshold: number): ClothTable {
   const mixes = fabrics.map(clothOf);
   const lights = mixes.map(meanLight);
@@ -76,7 +81,7 @@ function measuredTable(fabrics: readonly Fabric[], clothOf: ClothOf, threshold: 
   }
   return {
     fabrics,
-    index: new Map(fabrics.map((fabric, at) => [fabric.id, at])),
+    index: fabricIndex(fabrics),
     background,
     lightness: Float64Array.from(labs, (lab) => lab[0]),
     oklabL: Float64Array.from(oklabs, (lab) => lab[0]),

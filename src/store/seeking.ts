@@ -6,7 +6,8 @@ import { shuffleWish, stillFits } from '../arrange/asked';
 import { phrase } from '../model/phrase';
 import type { Problem } from '../model/result';
 import type { AppStore } from './app';
-import { type RunningAlternatives, startAlternatives } from './workers/arrangeClient';
+import { type FoundAlternatives, startAlternatives } from './arranging/alternativesClient';
+import type { Running } from './workers/workerClient';
 
 export type SeekingState =
   | { readonly kind: 'idle'; readonly problems: readonly Problem[] }
@@ -31,7 +32,7 @@ export function createSeeking(
   begin: typeof startAlternatives = startAlternatives,
 ): StoreApi<Seeking> {
   return createStore<Seeking>()((set, get) => {
-    let running: RunningAlternatives | null = null;
+    let running: Running<FoundAlternatives> | null = null;
     const away = (problems: readonly Problem[]) => {
       running?.cancel();
       running = null;
@@ -45,15 +46,15 @@ export function createSeeking(
       away(now.project.id === before.project.id ? [{ code: 'stale', path: '', message }] : []);
     });
     const start = () => {
-      const { project, revision } = app.getState();
+      const { project } = app.getState();
       away([]);
-      const seeking = begin(project, revision, shuffleWish(project), WANTED, (share) => {
+      const seeking = begin(project, shuffleWish(project), WANTED, (share) => {
         if (running === seeking) set({ state: { kind: 'running', share } });
       });
       running = seeking;
       set({ state: { kind: 'running', share: 0 } });
       void seeking.answer.then((answer) => {
-        if (running !== seeking) return;
+        if (running !== seeking || !answer) return;
         running = null;
         if (!answer.ok) set({ state: { kind: 'idle', problems: answer.problems } });
         else {

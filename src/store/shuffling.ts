@@ -9,8 +9,9 @@ import type { Move } from '../model/moves';
 import { phrase } from '../model/phrase';
 import type { Problem } from '../model/result';
 import type { App, AppStore } from './app';
-import { type RunningShuffle, startShuffle } from './workers/arrangeClient';
-import { type Pace, paced } from './workers/pace';
+import { type Pace, paced } from './arranging/pace';
+import { startShuffle } from './arranging/shuffleClient';
+import type { Running } from './workers/workerClient';
 
 export type ShuffleState =
   | { readonly kind: 'idle'; readonly problems: readonly Problem[] }
@@ -36,7 +37,8 @@ export function createShuffling(
   pace: typeof paced<ShuffleProgress> = paced,
 ): StoreApi<Shuffling> {
   return createStore<Shuffling>()((set, get) => {
-    let running: { readonly shuffle: RunningShuffle; readonly news: Pace<ShuffleProgress> } | null = null;
+    let running: { readonly shuffle: Running<ArrangeResult>; readonly news: Pace<ShuffleProgress> } | null =
+      null;
     /** The best order there is, whether on show or not. */
     let best: Command | null = null;
     const show = () => {
@@ -64,7 +66,7 @@ export function createShuffling(
       else if (now.step !== before.step) changeStep(app, now, before, get().shuffle, show);
     });
     const start = () => {
-      const { project, revision } = app.getState();
+      const { project } = app.getState();
       away([]);
       const news = pace(withMoves, (progress) => {
         if (running?.news !== news) return;
@@ -72,17 +74,17 @@ export function createShuffling(
         set({ shuffle: { kind: 'running', progress } });
         if (progress.moves) show();
       });
-      const shuffle = begin(project, revision, shuffleWish(project), news.tell);
+      const shuffle = begin(project, shuffleWish(project), news.tell);
       running = { shuffle, news };
       put({ kind: 'running', progress: null });
       void shuffle.answer.then((answer) => {
-        if (running?.shuffle !== shuffle) return;
+        if (running?.shuffle !== shuffle || !answer) return;
         running = null;
         news.end();
-        best = answer.ok ? keeping(answer.value.result.moves) : null;
+        best = answer.ok ? keeping(answer.value.moves) : null;
         put(
           answer.ok
-            ? { kind: 'done', result: answer.value.result, keep: best }
+            ? { kind: 'done', result: answer.value, keep: best }
             : { kind: 'idle', problems: answer.problems },
         );
         show();

@@ -1,5 +1,6 @@
 // The balance of the project as the screen shows it: worked out beside the page, the one before in its place meanwhile.
 import { useEffect, useState, useSyncExternalStore } from 'react';
+import type { Phrase } from '../model/phrase';
 import type { Project } from '../model/project';
 import { type Balance, knownBalance } from '../store/analysis/analysis';
 import { useSession } from './session';
@@ -10,7 +11,7 @@ export interface ShownBalance {
   /** Being worked out. */
   readonly pending: boolean;
   /** Why it could not be worked out; null unless it failed. */
-  readonly reason: string | null;
+  readonly reason: Phrase | null;
 }
 
 /** The balance of a project. */

@@ -4,11 +4,12 @@ import { askedOf } from '../../src/arrange/search/effort';
 import { type ArrangeResult, arrange, type ShuffleProgress } from '../../src/arrange/shuffle';
 import { changePreferences } from '../../src/editing/commands/setting';
 import { keepShuffle, turnBlock } from '../../src/editing/commands/wall';
-import { ok, type Result } from '../../src/model/result';
+import { ok } from '../../src/model/result';
 import { createApp } from '../../src/store/app';
+import type { paced } from '../../src/store/arranging/pace';
+import type { startShuffle } from '../../src/store/arranging/shuffleClient';
 import { createShuffling } from '../../src/store/shuffling';
-import type { ShuffleAnswer, startShuffle } from '../../src/store/workers/arrangeClient';
-import type { paced } from '../../src/store/workers/pace';
+import type { Settled } from '../../src/store/workers/workerClient';
 import { scrappyTop } from '../balance/tops';
 
 const PROJECT = scrappyTop({ rows: 2, columns: 3, seed: 4 });
@@ -17,12 +18,12 @@ const PROJECT = scrappyTop({ rows: 2, columns: 3, seed: 4 });
 function room() {
   const app = createApp(PROJECT);
   const asked: Parameters<typeof startShuffle>[] = [];
-  let answer: (outcome: Result<ShuffleAnswer>) => void = () => {};
+  let answer: (outcome: Settled<ArrangeResult>) => void = () => {};
   const heard: string[] = [];
   const begin = ((...given: Parameters<typeof startShuffle>) => {
     asked.push(given);
     return {
-      answer: new Promise<Result<ShuffleAnswer>>((settle) => {
+      answer: new Promise<Settled<ArrangeResult>>((settle) => {
         answer = settle;
       }),
       stop: () => heard.push('stop'),
@@ -51,7 +52,7 @@ function room() {
     heard,
     result,
     tell: (progress: Partial<ShuffleProgress>) =>
-      asked.at(-1)![3]!({
+      asked.at(-1)![2]!({
         steps: 9,
         share: 0.5,
         start: 2,
@@ -61,7 +62,7 @@ function room() {
         ...progress,
       }),
     finish: async () => {
-      answer(ok({ revision: app.getState().revision, result }));
+      answer(ok(result));
       await Promise.resolve();
       await Promise.resolve();
     },

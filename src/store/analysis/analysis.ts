@@ -44,7 +44,7 @@ export function figuresOf(analysis: BalanceFigures): BalanceFigures {
   return { findings, clashes, value, fabrics, dominant, evenness, wholeTop };
 }
 
-export function balanceOf(analysis: Analysis): Balance {
+function balanceOf(analysis: Analysis): Balance {
   const { project, model } = analysis;
   const { cloths, typeBands, typeRim, perBlock, fabricCount, radialMemo } = model;
   return {

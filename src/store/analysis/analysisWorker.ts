@@ -1,11 +1,6 @@
-// The shell in which the balance is worked out beside the page. What is decided is in analyst.ts.
-import type { FromAnalyst, ToAnalyst } from './analysisMessages';
+// The worker in which the balance is worked out beside the page. What is decided is in analyst.ts.
+import { serve } from '../workers/protocol';
+import type { AnalysisJobs } from './analysisJobs';
 import { Analyst } from './analyst';
 
-const analyst = new Analyst();
-
-self.onmessage = (event: MessageEvent<ToAnalyst>) => tell(analyst.answer(event.data));
-
-function tell(message: FromAnalyst): void {
-  self.postMessage(message);
-}
+serve<AnalysisJobs>(new Analyst());

@@ -1,56 +1,35 @@
 // Who answers for the balance, beside the page or in it: keeps the last analyses, so that a turn is worked out from the one
 // before it and mends are found on the tables that are there.
-import { effectOf, type Proposal, propose } from '../../arrange/mend/proposals';
-import { wedgeOffers } from '../../arrange/mend/wedgeOffers';
+import { type Effect, effectOf, type Proposal, propose } from '../../arrange/mend/proposals';
+import { type WedgeOffers, wedgeOffers } from '../../arrange/mend/wedgeOffers';
 import type { Analysis } from '../../balance/analyse';
 import { clashFinding } from '../../balance/clashes/clashFindings';
 import type { Finding } from '../../balance/finding';
+import type { Terms } from '../../balance/score/terms';
 import { weightsOf } from '../../balance/score/wishes';
 import { findBlock } from '../../model/find';
 import type { Fabric, Project } from '../../model/project';
-import { analysisAfter, balanceOf, figuresOf } from './analysis';
-import type { BalanceNews, FromAnalyst, ToAnalyst } from './analysisMessages';
+import type { Answers } from '../workers/protocol';
+import { analysisAfter, figuresOf } from './analysis';
+import { type AnalysisJobs, type BalanceNews, seamsData } from './analysisJobs';
 
 /** Analyses kept: of the quilt and of what is tried on it, and those just before. */
 const KEPT = 6;
 
-export class Analyst {
+interface KeptAnalysis {
+  readonly analysis: Analysis;
+  /** Ways to mend, by what they mend. */
+  readonly proposals: Map<string, readonly Proposal[]>;
+}
+
+type Asked<K extends keyof AnalysisJobs> = AnalysisJobs[K]['ask'];
+
+export class Analyst implements Answers<AnalysisJobs> {
   private project: Project | null = null;
   private latest: Analysis | null = null;
-  private readonly kept = new Map<
-    number,
-    { analysis: Analysis; proposals: Map<string, readonly Proposal[]> }
-  >();
+  private readonly kept = new Map<number, KeptAnalysis>();
 
-  /** The answer to a message. Never throws. */
-  answer(message: ToAnalyst): FromAnalyst {
-    const { number } = message;
-    try {
-      if (message.kind === 'analyse')
-        return { kind: 'balance', number, news: this.analyse(number, message.parts) };
-      const kept = this.kept.get(message.about);
-      if (!kept) return { kind: 'gone', number };
-      const { analysis } = kept;
-      const weights = weightsOf(analysis.project.preferences);
-      if (message.kind === 'effect')
-        return { kind: 'effect', number, effect: effectOf(analysis, message.moves, weights) };
-      if (message.kind === 'offers') {
-        const block = findBlock(analysis.project, message.block);
-        return block
-          ? { kind: 'offers', number, offers: wedgeOffers(analysis, block, message.place) }
-          : { kind: 'gone', number };
-      }
-      const finding = findingOf(analysis, message.finding);
-      const proposals =
-        kept.proposals.get(message.finding) ?? (finding ? propose(finding, analysis, { weights }) : []);
-      kept.proposals.set(message.finding, proposals);
-      return { kind: 'proposals', number, proposals };
-    } catch (error) {
-      return { kind: 'failed', number, reason: error instanceof Error ? error.message : String(error) };
-    }
-  }
-
-  private analyse(number: number, parts: Partial<Project>): BalanceNews {
+  analyse({ analysis: number, parts }: Asked<'analyse'>): BalanceNews {
     const project = this.after(parts);
     this.project = project;
     const before = this.latest;
@@ -61,14 +40,31 @@ export class Analyst {
       if (this.kept.size <= KEPT) break;
       this.kept.delete(old);
     }
-    const { seams } = balanceOf(analysis);
-    const figures = figuresOf(analysis);
     const same =
       before?.model.typeBands === analysis.model.typeBands && before.model.cloths === analysis.model.cloths;
-    if (same) return { ...figures, seams: null };
-    const { radialMemo: _, cloths, ...rest } = seams;
-    const { clothOf: __, ...sent } = cloths;
-    return { ...figures, seams: { ...rest, cloths: sent } };
+    return { ...figuresOf(analysis), seams: same ? null : seamsData(analysis.model) };
+  }
+
+  propose({ about, finding: id }: Asked<'propose'>): readonly Proposal[] | null {
+    const kept = this.kept.get(about);
+    if (!kept) return null;
+    const { analysis, proposals } = kept;
+    const finding = findingOf(analysis, id);
+    const found =
+      proposals.get(id) ?? (finding ? propose(finding, analysis, { weights: weights(analysis) }) : []);
+    proposals.set(id, found);
+    return found;
+  }
+
+  effect({ about, moves }: Asked<'effect'>): Effect | null {
+    const analysis = this.kept.get(about)?.analysis;
+    return analysis ? effectOf(analysis, moves, weights(analysis)) : null;
+  }
+
+  offers({ about, block: id, place }: Asked<'offers'>): WedgeOffers | null {
+    const analysis = this.kept.get(about)?.analysis;
+    const block = analysis && findBlock(analysis.project, id);
+    return block ? wedgeOffers(analysis, block, place) : null;
   }
 
   /** The project with these parts; a fabric that came again unchanged stays the one whose print is measured already. */
@@ -78,6 +74,10 @@ export class Analyst {
     const { fabrics } = parts;
     return { ...before, ...parts, ...(fabrics ? { fabrics: stillThere(before.fabrics, fabrics) } : {}) };
   }
+}
+
+function weights({ project }: Analysis): Terms {
+  return weightsOf(project.preferences);
 }
 
 /** A finding by its id, or the finding a single clash is by itself; null when it is neither. */

@@ -5,7 +5,7 @@ import { type MadeSets, setMakingOf } from '../../../cutting/sets/randomSets';
 import { replaceSets } from '../../../editing/commands/stripSets';
 import { counted, phrase } from '../../../model/phrase';
 import type { Problem } from '../../../model/result';
-import { type RunningMaking, startMaking } from '../../../store/workers/makingSets';
+import { type RunningMaking, startMaking } from '../../../store/sets/makingSets';
 import { useApp, useAppStore } from '../../app';
 import { Choice } from '../../fields/Choice';
 import { Complaint, useRun } from '../../fields/Complaint';

@@ -3,24 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { makeSets, type SetMaking, setMakingOf } from '../../../src/cutting/sets/randomSets';
 import { createProject } from '../../../src/model/create';
 import { speak } from '../../../src/model/phrase';
-import { type SetsWorker, startMaking } from '../../../src/store/workers/makingSets';
-
-/** A worker in this very thread: answers as soon as the message is posted and the caller is done. */
-function workerThat(work: (worker: SetsWorker, making: SetMaking) => void): {
-  make: () => SetsWorker;
-  ended: () => number;
-} {
-  let ended = 0;
-  const worker: SetsWorker = {
-    onmessage: null,
-    onerror: null,
-    postMessage: (making) => queueMicrotask(() => work(worker, structuredClone(making))),
-    terminate: () => {
-      ended += 1;
-    },
-  };
-  return { make: () => worker, ended: () => ended };
-}
+import { startMaking } from '../../../src/store/sets/makingSets';
+import type { SetsJobs } from '../../../src/store/sets/setsJobs';
+import { stubs, WorkingStub } from '../workers/stubWorker';
 
 function kitchenTable(): SetMaking {
   const project = createProject('p1', 'Test');
@@ -38,33 +23,29 @@ function kitchenTable(): SetMaking {
 describe('making sets beside the page', () => {
   it('gives what makeSets gives, and the worker is let go', async () => {
     const making = kitchenTable();
-    const { make, ended } = workerThat((worker, asked) =>
-      worker.onmessage?.({ data: { made: makeSets(asked) } } as MessageEvent),
-    );
-    const answer = await startMaking(making, make).answer;
+    const worker = new WorkingStub<SetsJobs>({ make: makeSets });
+    const answer = await startMaking(making, () => worker).answer;
     expect(answer).toEqual({ ok: true, value: makeSets(making) });
     expect(answer?.ok && answer.value.sets).toHaveLength(2);
-    expect(ended()).toBe(1);
+    expect(worker.ended).toBe(true);
   });
 
-  it('says why when the worker breaks', async () => {
-    const failing = workerThat((worker) =>
-      worker.onmessage?.({ data: { reason: 'no memory' } } as MessageEvent),
-    );
-    const answer = await startMaking(kitchenTable(), failing.make).answer;
+  it('says why when it fails', async () => {
+    const { workers, start } = stubs<SetsJobs>();
+    const running = startMaking(kitchenTable(), start);
+    workers[0]!.fail('make', 'no memory');
+    const answer = await running.answer;
     expect(answer && !answer.ok && speak(answer.problems[0]!.message)).toBe(
       'The sets could not be made: no memory. Nothing has changed.',
     );
-    const absent = workerThat((worker) => worker.onerror?.({ message: '' } as ErrorEvent));
-    const other = await startMaking(kitchenTable(), absent.make).answer;
-    expect(other?.ok).toBe(false);
+    expect(workers[0]!.ended).toBe(true);
   });
 
   it('answers nothing once it is stopped', async () => {
-    const { make, ended } = workerThat(() => {});
-    const running = startMaking(kitchenTable(), make);
+    const { workers, start } = stubs<SetsJobs>();
+    const running = startMaking(kitchenTable(), start);
     running.cancel();
     expect(await running.answer).toBeNull();
-    expect(ended()).toBe(1);
+    expect(workers[0]!.ended).toBe(true);
   });
 });

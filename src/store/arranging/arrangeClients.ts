@@ -1,0 +1,29 @@
+// The workers that arrange, one for each of two cores, and how a budget is shared between them.
+import type { ShuffleWish } from '../../arrange/shuffle';
+import { type Phrase, phrase } from '../../model/phrase';
+import type { WorkerLike } from '../workers/protocol';
+import { WorkerClient } from '../workers/workerClient';
+import type { ArrangeJobs } from './arrangeJobs';
+
+export const WORKERS = 2;
+
+const EXPLAIN = 'The shuffle could not run: {reason}. The quilt is as it was.';
+
+export type StartArrangeWorker = () => WorkerLike<ArrangeJobs>;
+
+/** A client for each worker. */
+export function arrangeClients(start: StartArrangeWorker = newWorker): WorkerClient<ArrangeJobs>[] {
+  const explain = (reason: string | Phrase) => phrase(EXPLAIN, { reason });
+  return Array.from({ length: WORKERS }, () => new WorkerClient({ start, explain }));
+}
+
+/** The wish as one worker hears it: its part of the steps, and a seed of its own, far from the others'. */
+export function shareOf(wish: ShuffleWish, worker: number): ShuffleWish {
+  const { steps } = wish.budget;
+  const budget = steps === undefined ? wish.budget : { ...wish.budget, steps: Math.ceil(steps / WORKERS) };
+  return { ...wish, seed: (wish.seed + worker * 0x9e3779b9) | 0, budget };
+}
+
+function newWorker(): WorkerLike<ArrangeJobs> {
+  return new Worker(new URL('./arrangeWorker.ts', import.meta.url), { type: 'module' });
+}

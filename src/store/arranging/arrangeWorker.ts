@@ -1,0 +1,25 @@
+// The worker in which arranging runs beside the page, in parts, so that a stop is heard. Everything that decides is in
+// arrange/shuffle.ts and arrange/alternatives.ts.
+import { chooseAlternatives, tryingAlternatives } from '../../arrange/alternatives';
+import { arranging, type ShuffleProgress } from '../../arrange/shuffle';
+import { serve } from '../workers/protocol';
+import type { ArrangeJobs } from './arrangeJobs';
+
+const now = () => performance.now();
+
+serve<ArrangeJobs>({
+  shuffle: ({ project, wish }, work) => {
+    let moves: ShuffleProgress['moves'] = null;
+    return work.run(arranging(project, wish, now), (progress, due) => {
+      moves = progress.moves ?? moves;
+      if (!due) return;
+      work.tell({ ...progress, moves });
+      moves = null;
+    });
+  },
+  try: ({ project, wish, count, share }, work) =>
+    work.run(tryingAlternatives(project, wish, count, share, now), (spent, due) => {
+      if (due) work.tell(spent);
+    }),
+  choose: ({ project, wish, count, tries }) => chooseAlternatives(project, wish, count, tries),
+});

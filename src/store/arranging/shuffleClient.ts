@@ -1,0 +1,94 @@
+// A shuffle beside the page: passes on how its workers stand and joins their answers. The lower score wins, the first worker
+// where they are equal.
+import type { ArrangeResult, ShuffleProgress, ShuffleWish } from '../../arrange/shuffle';
+import type { Project } from '../../model/project';
+import { ok } from '../../model/result';
+import type { Running, Settled } from '../workers/workerClient';
+import { arrangeClients, type StartArrangeWorker, shareOf, WORKERS } from './arrangeClients';
+
+/** Milliseconds the second worker has for its answer when the first has answered a stop. */
+const SECOND = 120;
+
+/**
+ * Starts a shuffle. `onProgress` hears the best of all workers, with moves only when there is a better arrangement than was
+ * told before. With a budget in steps the answer is the same every time; each worker gets its half of the steps.
+ */
+export function startShuffle(
+  project: Project,
+  wish: ShuffleWish,
+  onProgress: (progress: ShuffleProgress) => void = () => {},
+  start?: StartArrangeWorker,
+): Running<ArrangeResult> {
+  const clients = arrangeClients(start);
+  const outcomes: Settled<ArrangeResult>[] = clients.map(() => null);
+  const tell = bestOfAll(onProgress);
+  let waiting = WORKERS;
+  let stopping = false;
+  let settle: (answer: Settled<ArrangeResult>) => void = () => {};
+  const answer = new Promise<Settled<ArrangeResult>>((resolve) => {
+    settle = resolve;
+  });
+  const end = (outcome: Settled<ArrangeResult>) => {
+    settle(outcome);
+    for (const client of clients) client.close();
+  };
+  // Both are heard, so that the answer is the same whichever is done first; who stops does not wait long for the second.
+  const endSoon = () => {
+    if (outcomes.some((one) => one?.ok)) setTimeout(() => end(joined(outcomes)), SECOND);
+  };
+  clients.forEach((client, index) => {
+    const ask = () => ({ project, wish: shareOf(wish, index) });
+    void client
+      .ask('shuffle', ask, (progress) => tell(index, progress))
+      .then((outcome) => {
+        outcomes[index] = outcome;
+        waiting -= 1;
+        if (waiting === 0) end(joined(outcomes));
+        else if (stopping) endSoon();
+      });
+  });
+  return {
+    answer,
+    stop: () => {
+      stopping = true;
+      for (const client of clients) client.stop();
+      endSoon();
+    },
+    cancel: () => end(null),
+  };
+}
+
+/** Joins what the workers tell of themselves. */
+function bestOfAll(
+  onProgress: (progress: ShuffleProgress) => void,
+): (worker: number, progress: ShuffleProgress) => void {
+  const standing: (ShuffleProgress | null)[] = Array.from({ length: WORKERS }, () => null);
+  let told = Number.POSITIVE_INFINITY;
+  return (worker, progress) => {
+    standing[worker] = progress;
+    const all = standing.filter((one) => one !== null);
+    const better = progress.moves !== null && progress.best < told - 1e-9;
+    if (better) told = progress.best;
+    onProgress({
+      steps: all.reduce((sum, one) => sum + one.steps, 0),
+      share: Math.min(...all.map((one) => one.share)),
+      start: progress.start,
+      best: Math.min(...all.map((one) => one.best)),
+      moves: better ? progress.moves : null,
+      closing: all.length === WORKERS && all.every((one) => one.closing),
+    });
+  };
+}
+
+/** The better answer with the steps of both; why the first failed where there is none. */
+function joined(outcomes: readonly Settled<ArrangeResult>[]): Settled<ArrangeResult> {
+  const results = outcomes.flatMap((one) => (one?.ok ? [one.value] : []));
+  const [first, ...others] = results;
+  if (!first) return outcomes.find((one) => one !== null) ?? null;
+  const best = others.reduce((best, one) => (one.after.total < best.after.total - 1e-9 ? one : best), first);
+  return ok({
+    ...best,
+    steps: results.reduce((sum, one) => sum + one.steps, 0),
+    capped: results.some((one) => one.capped),
+  });
+}

@@ -1,0 +1,193 @@
+// The page's side of a worker: starts it when it is first asked, hears one answer at a time, and settles every ask. A worker
+// that breaks, hangs or never starts is started anew once; then the ask fails in words. The worker's side is protocol.ts.
+import { type Phrase, phrase } from '../../model/phrase';
+import { failed, ok, type Result } from '../../model/result';
+import { type FromWorker, type Jobs, reasonOf, type WorkerLike } from './protocol';
+
+/** An answer (null: it was put aside), or a Problem with code 'worker-failed'. An ask settles once and never rejects. */
+export type Settled<Answer> = Result<Answer> | null;
+
+/** Work that goes on beside the page. */
+export interface Running<Answer> {
+  readonly answer: Promise<Settled<Answer>>;
+  /** Ends the work; the answer is what there is so far. */
+  readonly stop: () => void;
+  /** Ends the work at once, without an answer. */
+  readonly cancel: () => void;
+}
+
+export interface WorkerOptions<J extends Jobs<J>> {
+  readonly start: () => WorkerLike<J>;
+  /** Why there is no answer, in words for the person. */
+  readonly explain: (reason: string | Phrase) => Phrase;
+  /** Seconds without a message after which a worker at work counts as one that hangs; WORK unless given. */
+  readonly patience?: number;
+  /** Called before a worker is started, which knows nothing of what was asked before. */
+  readonly onStart?: () => void;
+  /** Works in a worker's place where that broke twice; not where it hung, for the page would hang as well. */
+  readonly standIn?: () => WorkerLike<J>;
+  /** Calls back every second until the returned function is called; stood in for by tests. */
+  readonly everySecond?: (tick: () => void) => () => void;
+}
+
+/** Seconds after which a worker that has said nothing counts as one that did not start. */
+const START = 10;
+/** A part of the work on the largest wall (40 × 40 blocks) takes a second and a half of computing; slow machines take longer. */
+const WORK = 20;
+
+const NOT_STARTED = phrase('its helper did not start');
+const HANGS = phrase('its helper no longer answers');
+const NOT_READ = phrase('a message could not be read');
+
+interface Asked<J extends Jobs<J>> {
+  readonly number: number;
+  readonly job: keyof J;
+  readonly ask: () => J[keyof J]['ask'];
+  readonly hear: (progress: J[keyof J]['progress']) => void;
+  readonly settle: (outcome: Settled<J[keyof J]['answer']>) => void;
+}
+
+interface Pending<J extends Jobs<J>> extends Asked<J> {
+  /** Workers lost over it. */
+  lost: number;
+  stopping: boolean;
+  /** Whether the worker has begun, and seconds since it was last heard. */
+  begun: boolean;
+  quiet: number;
+}
+
+export class WorkerClient<J extends Jobs<J>> {
+  private worker: WorkerLike<J> | null = null;
+  private pending: Pending<J> | null = null;
+  private number = 0;
+  private closed = false;
+  private endTicks: (() => void) | null = null;
+
+  constructor(private readonly options: WorkerOptions<J>) {}
+
+  /**
+   * Asks for one job. What is asked is made when it is sent, and again when a worker is started anew. An ask that still waits
+   * is put aside with its worker.
+   */
+  ask<K extends keyof J>(
+    job: K,
+    ask: () => J[K]['ask'],
+    hear: (progress: J[K]['progress']) => void = () => {},
+  ): Promise<Settled<J[K]['answer']>> {
+    this.putAside();
+    if (this.closed) return Promise.resolve(null);
+    return new Promise((settle) => {
+      this.number += 1;
+      const asked = { number: this.number, job, ask, hear, settle } as Asked<J>;
+      const pending = { ...asked, lost: 0, stopping: false, begun: false, quiet: 0 };
+      this.pending = pending;
+      this.endTicks = (this.options.everySecond ?? everySecond)(() => this.tick());
+      this.send(pending);
+    });
+  }
+
+  /** The worker is to answer with what there is so far. */
+  stop(): void {
+    if (!this.pending) return;
+    this.pending.stopping = true;
+    this.worker?.postMessage({ kind: 'stop', number: this.pending.number });
+  }
+
+  /** Ends the worker at once and for good; what waits, and whatever is asked later, settles with null. */
+  close(): void {
+    this.closed = true;
+    this.putAside();
+    this.endWorker();
+  }
+
+  private send(pending: Pending<J>): void {
+    const { number, job, ask } = pending;
+    try {
+      this.worker ??= this.started(this.options.start);
+      this.worker.postMessage({ kind: 'ask', number, job, ask: ask() });
+      if (pending.stopping) this.stop();
+    } catch (error) {
+      this.broken(reasonOf(error));
+    }
+  }
+
+  private started(start: () => WorkerLike<J>): WorkerLike<J> {
+    this.options.onStart?.();
+    const worker = start();
+    worker.onmessage = ({ data }) => this.hear(data);
+    worker.onerror = ({ message }) => this.broken(message || NOT_STARTED);
+    worker.onmessageerror = () => this.broken(NOT_READ);
+    return worker;
+  }
+
+  private hear(message: FromWorker<J>): void {
+    const { pending } = this;
+    if (!pending || message.number !== pending.number) return;
+    pending.begun = true;
+    pending.quiet = 0;
+    if (message.kind === 'progress') pending.hear(message.progress);
+    else if (message.kind === 'answer') this.settle(ok(message.answer));
+    else if (message.kind === 'failed') this.fail(message.reason);
+  }
+
+  /** A second has passed. A page that slept heard no seconds, so a worker is not blamed for them. */
+  private tick(): void {
+    const { pending } = this;
+    if (!pending) return;
+    pending.quiet += 1;
+    if (pending.quiet < (pending.begun ? (this.options.patience ?? WORK) : START)) return;
+    this.anew(pending.begun ? HANGS : NOT_STARTED, null);
+  }
+
+  private broken(reason: string | Phrase): void {
+    this.anew(reason, this.options.standIn ?? null);
+  }
+
+  /** Without the worker there was: asks another, once; then who stands in; then there is no answer. */
+  private anew(reason: string | Phrase, standIn: (() => WorkerLike<J>) | null): void {
+    this.endWorker();
+    const { pending } = this;
+    if (!pending) return;
+    pending.lost += 1;
+    pending.begun = false;
+    pending.quiet = 0;
+    if (pending.lost > 2 || (pending.lost > 1 && !standIn)) {
+      this.fail(reason);
+      return;
+    }
+    if (pending.lost > 1 && standIn) this.worker = this.started(standIn);
+    this.send(pending);
+  }
+
+  private fail(reason: string | Phrase): void {
+    this.settle(failed('worker-failed', '', this.options.explain(reason)));
+  }
+
+  private putAside(): void {
+    if (!this.pending) return;
+    this.endWorker();
+    this.settle(null);
+  }
+
+  private settle(outcome: Settled<J[keyof J]['answer']>): void {
+    this.endTicks?.();
+    const { pending } = this;
+    this.pending = null;
+    pending?.settle(outcome);
+  }
+
+  private endWorker(): void {
+    const { worker } = this;
+    this.worker = null;
+    if (!worker) return;
+    worker.onmessage = null;
+    worker.onerror = null;
+    worker.onmessageerror = null;
+    worker.terminate();
+  }
+}
+
+function everySecond(tick: () => void): () => void {
+  const ticks = setInterval(tick, 1000);
+  return () => clearInterval(ticks);
+}
