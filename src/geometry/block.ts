@@ -37,8 +37,8 @@ export function cornerLeg(wedge: WedgePlan): Inches {
 }
 
 /**
- * The four setting pieces, from the top right clockwise: each fills one corner of the block's square or rectangle. A right
- * triangle for N = 6 and 8, with more sides for 10 and 12.
+ * The four setting pieces, from the top right clockwise: each fills one corner of the block's square or rectangle, its square
+ * corner first. A right triangle for N = 6 and 8; for 10 and 12 two rims meet in it, in an inward corner.
  */
 export function cornerOutlines(wedge: WedgePlan): Outline[] {
   const { perBlock } = wedge;
@@ -53,4 +53,15 @@ export function cornerOutlines(wedge: WedgePlan): Outline[] {
     return turnRound ? [flipped[0]!, ...flipped.slice(1).toReversed()] : flipped;
   };
   return [topRight, mirrored(1, -1, true), mirrored(-1, -1, false), mirrored(-1, 1, true)];
+}
+
+/** Where an outline bends inwards, which has to be set in: places in the outline, none for a triangle. */
+export function inwardCorners(outline: Outline): number[] {
+  const turns = outline.map((point, at) => {
+    const before = outline.at(at - 1)!;
+    const after = outline[(at + 1) % outline.length]!;
+    return (point.x - before.x) * (after.y - point.y) - (point.y - before.y) * (after.x - point.x);
+  });
+  const way = Math.sign(turns.reduce((sum, turn) => sum + turn, 0));
+  return turns.flatMap((turn, at) => (turn * way < -1e-9 ? [at] : []));
 }

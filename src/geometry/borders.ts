@@ -27,7 +27,7 @@ export function borderRuns(border: Border, inner: { readonly width: Inches; read
   return { sides: inner.height, ends: across };
 }
 
-/** The pieces of all borders round an inner part of this size. */
+/** The pieces of all borders round an inner part of this size. The cornerstones of each come down the left side, then down the right. */
 export function borderPieces(
   project: Pick<Project, 'setting' | 'wedge'>,
   innerWidth: Inches,
@@ -44,7 +44,7 @@ export function borderPieces(
       width: inner.width + 2 * side,
       height: inner.height + 2 * end,
     };
-    const pieces = oneBorder(border, index, inner, outer, project.wedge.seam);
+    const pieces = oneBorder(border, index, inner, outer, project.wedge.outerSeam);
     inner = outer;
     return pieces;
   });
@@ -88,6 +88,7 @@ function strip(border: Border, index: number, box: Box, way: Way): SettingPiece 
     grain: level ? 0 : 90,
     length: level ? box.width : box.height,
     width: level ? box.height : box.width,
+    side: SIDE_OF[way],
   };
 }
 
@@ -95,20 +96,27 @@ function mitred(border: Border, index: number, inner: Box, outer: Box): SettingP
   const [a, b, c, d] = boxOutline(outer) as [Outline[0], Outline[0], Outline[0], Outline[0]];
   const [e, f, g, h] = boxOutline(inner) as [Outline[0], Outline[0], Outline[0], Outline[0]];
   const { side, end } = borderWidths(border);
-  const piece = (outline: Outline, grain: Degrees, length: Inches, width: Inches): SettingPiece => {
-    return { part: 'border', fabric: border.fabric, outline, grain, length, width, border: index };
+  const piece = (
+    side: Side,
+    outline: Outline,
+    grain: Degrees,
+    length: Inches,
+    width: Inches,
+  ): SettingPiece => {
+    return { part: 'border', fabric: border.fabric, outline, grain, length, width, border: index, side };
   };
   return [
-    piece([a!, e!, h!, d!], 90, outer.height, side),
-    piece([b!, c!, g!, f!], 90, outer.height, side),
-    piece([a!, b!, f!, e!], 0, outer.width, end),
-    piece([d!, h!, g!, c!], 0, outer.width, end),
+    piece('left', [a!, e!, h!, d!], 90, outer.height, side),
+    piece('right', [b!, c!, g!, f!], 90, outer.height, side),
+    piece('top', [a!, b!, f!, e!], 0, outer.width, end),
+    piece('bottom', [d!, h!, g!, c!], 0, outer.width, end),
   ];
 }
 
 /**
  * The pieces of a pieced border, clockwise from the top left: top, right, bottom, left. Each is as long as its finished
- * width, two seams less than cut; the last of a run is cut off where it does not fit.
+ * width, two seams less than cut (the seam round the blocks, as everything outside them is sewn with); the last of a run is
+ * cut off where it does not fit.
  */
 function keyed(
   keys: NonNullable<Border['keys']>,

@@ -1,11 +1,11 @@
 // The on-point setting inside its borders: blocks turned by 45°, half squares along the sides and quarter squares in the
 // corners, sashing round every block. Everything lies on a slanted grid and is cut off at the edge of the top.
-import type { Project } from '../model/project';
+import type { FabricId, Project } from '../model/project';
 import type { Degrees, Inches } from '../model/units';
 import { cellAtHalfPlace, halfPlace, isPlain } from '../model/wallCells';
 import { clippedTo } from './clip';
 import { area, extentAlong, type Outline, type Point, tilted } from './point';
-import type { SettingPart, SettingPiece } from './settingPiece';
+import type { HalfPlace, SettingPart, SettingPiece } from './settingPiece';
 import type { InnerSetting } from './straightSetting';
 import { finishedBlock } from './wedge';
 
@@ -59,17 +59,20 @@ class SlantedGrid {
     const { setting } = this.project;
     const { layout, plain } = setting;
     if (layout.kind !== 'onPoint') return [];
-    return this.places(0).flatMap(({ down, across }) => {
+    return this.places(0).flatMap((place) => {
+      const { down, across } = place;
       const cell = cellAtHalfPlace(down, across, this.project);
       const square = this.slanted(this.middle(down, across), this.block, this.block);
       if (cell >= 0) {
-        return plain && isPlain(cell, this.project) ? this.cut('plain', plain.fabric, square, RIGHT) : [];
+        return plain && isPlain(cell, this.project)
+          ? this.cut('plain', plain.fabric, square, RIGHT, place)
+          : [];
       }
       const level = down < 0 || down > 2 * this.project.wall.rows - 2;
       const upright = across < 0 || across > 2 * this.project.wall.columns - 2;
       // The long side of a side triangle lies along the cloth, as do the short sides of a corner.
-      if (level && upright) return this.cut('setting-corner', layout.corners, square, 0);
-      return this.cut('side', layout.sides, square, level ? 0 : 90);
+      if (level && upright) return this.cut('setting-corner', layout.corners, square, 0, place);
+      return this.cut('side', layout.sides, square, level ? 0 : 90, place);
     });
   }
 
@@ -80,41 +83,47 @@ class SlantedGrid {
     if (gap === 0) return [];
     const stones = sashing.cornerstones;
     // Crossings lie between the squares, on the places of the other kind.
-    const between = this.places(1).map(({ down, across }) => this.middle(down, across));
+    const between = this.places(1).map((place) => ({ place, middle: this.middle(place.down, place.across) }));
     const short = this.places(0).flatMap(({ down, across }) => {
       const from = this.middle(down, across);
       const beside = { x: from.x + step / 2, y: from.y + step / 2 };
       const below = { x: from.x - step / 2, y: from.y + step / 2 };
       return [
-        ...this.cut('sashing', sashing.fabric, this.slanted(beside, gap, block), DOWN),
+        ...this.cut('sashing', sashing.fabric, this.slanted(beside, gap, block), DOWN, {
+          down: down + 0.5,
+          across: across + 0.5,
+        }),
         ...(stones === undefined
           ? []
-          : this.cut('sashing', sashing.fabric, this.slanted(below, block, gap), RIGHT)),
+          : this.cut('sashing', sashing.fabric, this.slanted(below, block, gap), RIGHT, {
+              down: down + 0.5,
+              across: across - 0.5,
+            })),
       ];
     });
     if (stones !== undefined) {
       return [
         ...short,
-        ...between.flatMap((middle) =>
-          this.cut('cornerstone', stones, this.slanted(middle, gap, gap), RIGHT),
+        ...between.flatMap(({ middle, place }) =>
+          this.cut('cornerstone', stones, this.slanted(middle, gap, gap), RIGHT, place),
         ),
       ];
     }
     // A whole strip runs along the slanted rows through crossings of equal down − across.
-    const starts = new Map(between.map((middle) => [Math.round((middle.y - middle.x) / step), middle]));
+    const starts = new Map(between.toReversed().map((one) => [one.place.down - one.place.across, one]));
     const reach = 2 * (this.width + this.height);
     return [
       ...short,
-      ...Array.from(starts.values()).flatMap((middle) =>
-        this.cut('sashing', sashing.fabric, this.slanted(middle, reach, gap), RIGHT),
+      ...Array.from(starts.values()).flatMap(({ middle, place }) =>
+        this.cut('sashing', sashing.fabric, this.slanted(middle, reach, gap), RIGHT, place),
       ),
     ];
   }
 
   /** Half-grid places from one outside the wall to one outside, of squares (even) or of crossings (odd). */
-  private places(parity: 0 | 1): { down: number; across: number }[] {
+  private places(parity: 0 | 1): HalfPlace[] {
     const { rows, columns } = this.project.wall;
-    const found: { down: number; across: number }[] = [];
+    const found: HalfPlace[] = [];
     for (let down = -1; down <= 2 * rows - 1; down += 1) {
       for (let across = -1; across <= 2 * columns - 1; across += 1) {
         if (Math.abs(down + across) % 2 === parity) found.push({ down, across });
@@ -137,10 +146,16 @@ class SlantedGrid {
   }
 
   /** The piece as the edge of the top leaves it; nothing where it lies outside. */
-  private cut(part: SettingPart, fabric: string, outline: Outline, grain: Degrees): SettingPiece[] {
+  private cut(
+    part: SettingPart,
+    fabric: FabricId,
+    outline: Outline,
+    grain: Degrees,
+    place: HalfPlace,
+  ): SettingPiece[] {
     const left = clippedTo(outline, this.width, this.height);
     if (area(left) < 1e-9) return [];
     const { length, width } = extentAlong(left, grain);
-    return [{ part, fabric, outline: left, grain, length, width, border: null }];
+    return [{ part, fabric, outline: left, grain, length, width, border: null, place }];
   }
 }

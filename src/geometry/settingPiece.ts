@@ -17,8 +17,20 @@ export interface SettingPiece {
   readonly width: Inches;
   /** Which border it belongs to, from 0 inside; null for none. */
   readonly border: number | null;
-  /** The side of the top it lies along; of the pieces of pieced borders only. */
+  /** The side of the top it lies along; of strips and pieces of borders. */
   readonly side?: Side;
+  /** Where it lies inside the borders. */
+  readonly place?: HalfPlace;
+}
+
+/**
+ * A half-grid place (model/wallCells), sashing half or a quarter of the way between: straight, cells have even places and
+ * sashing odd ones, from −1 at the edge; on point, squares lie where down + across is even and crossings where it is odd, a
+ * piece of sashing half-way between two crossings. A whole strip has the place it begins at.
+ */
+export interface HalfPlace {
+  readonly down: number;
+  readonly across: number;
 }
 
 /** Clockwise, as pieced borders run. */

@@ -59,7 +59,9 @@ export function straightSetting(project: Project): InnerSetting {
     pieces: [
       ...sashingPieces(setting.sashing, across, down, block),
       ...boxes.flatMap((box, index) =>
-        plain && isPlain(index, project) ? [boxPiece('plain', plain.fabric, box)] : [],
+        plain && isPlain(index, project)
+          ? [{ ...boxPiece('plain', plain.fabric, box), place: halfPlace(index, wall) }]
+          : [],
       ),
     ],
   };
@@ -69,6 +71,8 @@ export function straightSetting(project: Project): InnerSetting {
 interface Stretch {
   readonly from: Inches;
   readonly size: Inches;
+  /** Half-grid place down or across. */
+  readonly place: number;
 }
 
 function sashingPieces(
@@ -78,21 +82,29 @@ function sashingPieces(
   block: { readonly width: Inches; readonly height: Inches },
 ): SettingPiece[] {
   if (sashing.where === 'none') return [];
-  const columns = across.starts.map((from): Stretch => ({ from, size: block.width }));
-  const rows = down.starts.map((from): Stretch => ({ from, size: block.height }));
+  const columns = across.starts.map((from, at): Stretch => ({ from, size: block.width, place: 2 * at }));
+  const rows = down.starts.map((from, at): Stretch => ({ from, size: block.height, place: 2 * at }));
   const upright = gapsOf(columns, across.end);
   const level = gapsOf(rows, down.end);
   const box = (x: Stretch, y: Stretch): Box => ({ x: x.from, y: y.from, width: x.size, height: y.size });
-  const strip = (x: Stretch, y: Stretch) => boxPiece('sashing', sashing.fabric, box(x, y));
-  const short = rows.flatMap((row) => upright.map((gap) => uprightStrip(sashing, box(gap, row))));
+  const place = (x: Stretch, y: Stretch) => ({ place: { down: y.place, across: x.place } });
+  const strip = (x: Stretch, y: Stretch) => ({
+    ...levelStrip(sashing, box(x, y)),
+    ...place(x, y),
+  });
+  const short = rows.flatMap((row) =>
+    upright.map((gap) => ({ ...uprightStrip(sashing, box(gap, row)), ...place(gap, row) })),
+  );
   const stones = sashing.cornerstones;
   if (stones === undefined) {
-    return [...short, ...level.map((gap) => strip({ from: 0, size: across.end }, gap))];
+    return [...short, ...level.map((gap) => strip({ from: 0, size: across.end, place: -1 }, gap))];
   }
   return [
     ...short,
     ...level.flatMap((gap) => columns.map((column) => strip(column, gap))),
-    ...level.flatMap((gap) => upright.map((other) => boxPiece('cornerstone', stones, box(other, gap)))),
+    ...level.flatMap((gap) =>
+      upright.map((other) => ({ ...boxPiece('cornerstone', stones, box(other, gap)), ...place(other, gap) })),
+    ),
   ];
 }
 
@@ -102,11 +114,17 @@ function uprightStrip(sashing: Setting['sashing'], box: Box): SettingPiece {
   return { ...piece, grain: 90, length: box.height, width: box.width };
 }
 
+/** A piece between two rows runs across, however wide it is. */
+function levelStrip(sashing: Setting['sashing'], box: Box): SettingPiece {
+  const piece = boxPiece('sashing', sashing.fabric, box);
+  return { ...piece, grain: 0, length: box.width, width: box.height };
+}
+
 /** What lies before, between and after the stretches; nothing where they touch. */
 function gapsOf(stretches: readonly Stretch[], end: Inches): Stretch[] {
   const ends = [0, ...stretches.map((one) => one.from + one.size)];
   const starts = [...stretches.map((one) => one.from), end];
   return starts
-    .map((start, at): Stretch => ({ from: ends[at]!, size: start - ends[at]! }))
+    .map((start, at): Stretch => ({ from: ends[at]!, size: start - ends[at]!, place: 2 * at - 1 }))
     .filter((gap) => gap.size > 1e-9);
 }

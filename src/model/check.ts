@@ -88,11 +88,11 @@ function isMadeUp(use: FabricUse): boolean {
 }
 
 function stripWidths(project: Project): Problem[] {
-  const { seam } = project.wedge;
+  const { seam, outerSeam } = project.wedge;
   const say = 'A strip cut {width} wide vanishes in its two seams; it must be wider than {least}.';
-  const narrow = (path: string, width: number) =>
-    isTooNarrow(width, seam)
-      ? [problem('strip-too-narrow', path, say, { width: { inches: width }, least: { inches: 2 * seam } })]
+  const narrow = (path: string, width: number, sewn = seam) =>
+    isTooNarrow(width, sewn)
+      ? [problem('strip-too-narrow', path, say, { width: { inches: width }, least: { inches: 2 * sewn } })]
       : [];
   return [
     ...project.stripsOnHand.flatMap((strip, index) => narrow(`stripsOnHand[${index}].width`, strip.width)),
@@ -101,7 +101,7 @@ function stripWidths(project: Project): Problem[] {
     ),
     ...project.setting.borders.flatMap((border, at) =>
       (border.keys ?? []).flatMap((key, index) =>
-        narrow(`setting.borders[${at}].keys[${index}].width`, key.width),
+        narrow(`setting.borders[${at}].keys[${index}].width`, key.width, outerSeam),
       ),
     ),
   ];

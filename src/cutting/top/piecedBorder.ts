@@ -64,7 +64,7 @@ export function piecedBorder(project: Project, index: number, seed: number): Pie
 
 /** Pieces from the strips no set uses, across a border of this finished width; other pieced borders have taken theirs. */
 function keyStock(project: Project, index: number, width: Inches): KeyStock[] {
-  const { seam } = project.wedge;
+  const { outerSeam: seam } = project.wedge;
   const stock = new Map<string, KeyStock>();
   for (const row of rowsLeft(project, index)) {
     const each = piecesIn(row.length, cutWidth(width, seam));
@@ -81,7 +81,7 @@ function rowsLeft(project: Project, index: number): StripOnHand[] {
   const rows = stripsLeftBeside(project.stripsOnHand, project.stripSets);
   project.setting.borders.forEach((other, at) => {
     if (at === index) return;
-    for (const key of other.keys ?? []) takePiece(rows, key, cutWidth(other.width, project.wedge.seam));
+    for (const key of other.keys ?? []) takePiece(rows, key, cutWidth(other.width, project.wedge.outerSeam));
   });
   return rows;
 }

@@ -39,6 +39,8 @@ export interface NeededPiece {
   readonly step: CuttingStep;
   readonly fabric: FabricId;
   readonly what: Phrase;
+  /** The letter its pieces go by in steps and drawings; of what lies between and round the blocks, inside the borders. */
+  readonly letter?: string;
   /** A row of a pieced border, whose pieces are written down in the order they are sewn. */
   readonly inPiecedBorder?: true;
   readonly shape: PieceShape;

@@ -1,139 +1,26 @@
 // Rows to cut for everything round the blocks: sashing, cornerstones, plain squares, setting triangles, borders, binding.
-// They are read off the setting's own layout, piece by piece, so that what is drawn and what is cut cannot differ.
+// How its pieces are put together and named stands in settingGroups.ts.
 
 import { layOut, type SettingLayout } from '../../geometry/setting';
-import type { SettingPiece, Side } from '../../geometry/settingPiece';
+import type { SettingPiece } from '../../geometry/settingPiece';
 import { piecesIn } from '../../model/lengths';
 import { counted, type Phrase, phrase } from '../../model/phrase';
-import type { Border, FabricId, Project, StripOnHand } from '../../model/project';
-import { USUAL_MITRE_SPARE } from '../../model/setting';
+import type { FabricId, Project, StripOnHand } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { stripsLeftBeside } from '../sets/stripsUnused';
 import { bindingWords, perimeter } from './binding';
-import { type CuttingStep, type NeededPiece, onRuler, type PieceShape } from './neededPiece';
-import { settingSquare, withSeams } from './triangleSquares';
+import type { NeededPiece } from './neededPiece';
+import { type Cut, isKey, type SettingGroup, settingGroups, spareOf } from './settingGroups';
 
-/** What the rows are for, with where they are sewn and their words; {border} counts from 1 inside. */
-const ROWS = {
-  sideTriangles: { step: 'setting', words: 'Squares for side triangles, cut twice' },
-  settingCorners: { step: 'setting', words: 'Squares for setting corners, halved' },
-  plainSquares: { step: 'setting', words: 'Plain squares' },
-  cornerstones: { step: 'sashing', words: 'Cornerstones of the sashing' },
-  sashing: { step: 'sashing', words: 'Sashing' },
-  sashingLevel: { step: 'sashing', words: 'Sashing, level' },
-  sashingUpright: { step: 'sashing', words: 'Sashing, upright' },
-  borderCornerstones: { step: 'borders', words: 'Cornerstones of border {border}' },
-  borderEnds: { step: 'borders', words: 'Border {border}, top and bottom' },
-  borderSides: { step: 'borders', words: 'Border {border}, sides' },
-  piecesTop: { step: 'borders', words: 'Pieces of border {border}, top' },
-  piecesRight: { step: 'borders', words: 'Pieces of border {border}, right side' },
-  piecesBottom: { step: 'borders', words: 'Pieces of border {border}, bottom' },
-  piecesLeft: { step: 'borders', words: 'Pieces of border {border}, left side' },
-} as const satisfies Readonly<Record<string, { step: CuttingStep; words: string }>>;
-
-type RowFor = keyof typeof ROWS;
-
-const PIECES_OF_SIDE: Readonly<Record<Side, RowFor>> = {
-  top: 'piecesTop',
-  right: 'piecesRight',
-  bottom: 'piecesBottom',
-  left: 'piecesLeft',
-};
-
-/** What a piece is cut as: its size across and down in the quilt, and how many triangles one rectangle gives. */
-interface Cut {
-  readonly rowFor: RowFor;
-  readonly shape: PieceShape;
-  readonly width: Inches;
-  readonly height: Inches;
-  readonly upright: boolean;
-}
-
-interface Group {
-  readonly cut: Cut;
-  readonly fabric: FabricId;
-  readonly pieces: SettingPiece[];
-}
-
-/** One row for each kind, size and fabric, in the order of the layout; the binding last. */
+/** One row for each kind, size and fabric, in the order of work; the binding last. */
 export function settingPieces(project: Project): NeededPiece[] {
-  const layout = layOut(project);
-  const groups = new Map<string, Group>();
-  for (const piece of layout.pieces) {
-    const cut = cutOf(piece, project);
-    const size = `${Math.round(cut.width * 1e4)} ${Math.round(cut.height * 1e4)}`;
-    const key = `${cut.rowFor} ${piece.border ?? ''} ${cut.shape} ${size} ${piece.fabric}`;
-    const group = groups.get(key) ?? { cut, fabric: piece.fabric, pieces: [] };
-    group.pieces.push(piece);
-    groups.set(key, group);
-  }
   const leftovers = stripsLeftBeside(project.stripsOnHand, project.stripSets);
-  const rows = Array.from(groups.values(), (group) => neededOf(group, project, leftovers));
-  return [...rows, ...bindingPiece(project, layout)];
+  const rows = settingGroups(project).map((group) => neededOf(group, project, leftovers));
+  return [...rows, ...bindingPiece(project, layOut(project))];
 }
 
-function cutOf(piece: SettingPiece, project: Project): Cut {
-  const { unit } = project.preferences;
-  const seam = project.wedge.outerSeam;
-  const onPoint = project.setting.layout.kind === 'onPoint' && piece.border === null;
-  switch (piece.part) {
-    case 'side': {
-      const side = settingSquare(piece.part, piece.length, seam, unit);
-      return { rowFor: 'sideTriangles', shape: 'quartered', width: side, height: side, upright: true };
-    }
-    case 'setting-corner': {
-      const side = settingSquare(piece.part, piece.length, seam, unit);
-      return { rowFor: 'settingCorners', shape: 'halved', width: side, height: side, upright: true };
-    }
-    default: {
-      const cut = withSeams(piece, isKey(piece, project) ? project.wedge.seam : seam);
-      const spare = 2 * (spareOf(piece, project) ?? 0);
-      const [length, width] = [onRuler(cut.length + spare, unit), onRuler(cut.width, unit)];
-      const level = piece.grain === 0;
-      return {
-        rowFor: rowForPiece(piece, project, onPoint),
-        shape: 'rectangle',
-        width: level ? length : width,
-        height: level ? width : length,
-        upright: !onPoint,
-      };
-    }
-  }
-}
-
-function isKey(piece: SettingPiece, project: Project): boolean {
-  return piece.part === 'border' && project.setting.borders[piece.border ?? -1]?.keys !== undefined;
-}
-
-/** What the strip of a mitred border is cut longer at each end; null where nothing is mitred. */
-function spareOf(piece: SettingPiece, { setting }: Project): Inches | null {
-  const border = piece.part === 'border' ? setting.borders[piece.border ?? -1] : undefined;
-  return border ? mitreSpare(border) : null;
-}
-
-/** What the strips of a border are cut longer at each end for the mitres; null where it is not mitred. */
-export function mitreSpare({ corners }: Border): Inches | null {
-  return corners?.kind === 'mitred' ? (corners.spare ?? USUAL_MITRE_SPARE) : null;
-}
-
-/** Of pieces that stay rectangles. */
-function rowForPiece(piece: SettingPiece, project: Project, onPoint: boolean): RowFor {
-  const level = piece.grain === 0;
-  switch (piece.part) {
-    case 'plain':
-      return 'plainSquares';
-    case 'cornerstone':
-      return piece.border === null ? 'cornerstones' : 'borderCornerstones';
-    case 'border':
-      if (isKey(piece, project)) return PIECES_OF_SIDE[piece.side ?? 'top'];
-      return level ? 'borderEnds' : 'borderSides';
-    default:
-      if (onPoint) return 'sashing';
-      return level ? 'sashingLevel' : 'sashingUpright';
-  }
-}
-
-function neededOf({ cut, fabric, pieces }: Group, project: Project, leftovers: StripOnHand[]): NeededPiece {
+function neededOf(group: SettingGroup, project: Project, leftovers: StripOnHand[]): NeededPiece {
+  const { cut, fabric, pieces, step, what, letter } = group;
   const count = rectangles(cut, fabric, pieces, project);
   const keys = isKey(pieces[0]!, project);
   const onHand = keys ? fromLeftovers(cut, fabric, pieces[0]!, count, leftovers) : 0;
@@ -145,11 +32,18 @@ function neededOf({ cut, fabric, pieces }: Group, project: Project, leftovers: S
   }
   const spare = spareOf(pieces[0]!, project);
   if (spare !== null) why.push(spareWords(spare, cut, pieces[0]!));
-  const { rowFor, ...size } = cut;
-  const { border } = pieces[0]!;
-  const { step, words } = ROWS[rowFor];
-  const what = border === null ? phrase(words) : phrase(words, { border: border + 1 });
-  return { step, what, ...size, fabric, count, onHand, why, ...(keys ? { inPiecedBorder: true } : {}) };
+  const { rowFor: _, ...size } = cut;
+  return {
+    step,
+    what,
+    ...(letter === null ? {} : { letter }),
+    ...size,
+    fabric,
+    count,
+    onHand,
+    why,
+    ...(keys ? { inPiecedBorder: true } : {}),
+  };
 }
 
 function spareWords(spare: Inches, cut: Cut, piece: SettingPiece): Phrase {

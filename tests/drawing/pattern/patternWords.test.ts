@@ -1,19 +1,23 @@
 // What the written pattern tells a maker to do, read back from the file: joins, seams, order of rows, backing, finishing.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { sewingSteps } from '../../../src/cutting/sewing/sewingSteps';
+import { slantedPlace, slantedRows } from '../../../src/cutting/sewing/slantedRows';
+import type { Line } from '../../../src/cutting/sewing/step';
 import { battingFor } from '../../../src/cutting/yardage/batting';
-import { stripsAlike, usesOfStrips } from '../../../src/cutting/yardage/lineWords';
+import { pieceWords, stripsAlike, usesOfStrips } from '../../../src/cutting/yardage/lineWords';
 import { neededPieces } from '../../../src/cutting/yardage/neededPieces';
 import { yardage } from '../../../src/cutting/yardage/yardage';
-import type { PatternPart } from '../../../src/drawing/pattern/options';
+import { drawProject } from '../../../src/drawing/drawProject';
+import { PATTERN_PARTS, type PatternPart } from '../../../src/drawing/pattern/options';
 import type { PaperName } from '../../../src/drawing/pattern/page';
 import { inGroups } from '../../../src/drawing/pattern/pages/piecedRuns';
-import { slantedPlace, slantedRows } from '../../../src/drawing/pattern/pages/slantedRows';
+import { settingWords } from '../../../src/drawing/pattern/pages/sewingWords';
 import { layOut } from '../../../src/geometry/setting';
 import type { Project } from '../../../src/model/project';
 import { demo } from '../../demo';
 import { randomProject } from '../samples';
-import { makePdf, sayIn } from './makePdf';
+import { makePdf, sayIn, typeOf } from './makePdf';
 import { bare, readPdf } from './readPdf';
 
 const LONG = 120_000;
@@ -50,7 +54,7 @@ describe('strips that are joined', () => {
     async () => {
       // Seven strips of 40" less six joins of 2" are 268": enough for five times 48 1/2", 242 1/2".
       const join = bare(
-        'Sashing, level: join 7 strips 2" wide end to end at 45°, 242 1/2" in all, then cut to length.',
+        'Level sashing B, between the rows and at the top and the foot: join 7 strips 2" wide end to end at 45°, 242 1/2" in all, then cut to length.',
       );
       const project = demo('keepers-winter');
       expect(await textOf(project, ['materials'])).toContain(join);
@@ -80,8 +84,12 @@ describe('strips by fabric', () => {
         for (const use of uses) expect(text).toContain(bare(say(use)));
       }
     }
-    expect(text).toContain(bare('Sashing, level (to be joined)'));
-    expect(text).toContain(bare('Sashing, level (the rest of the run)'));
+    expect(text).toContain(
+      bare('Level sashing B, between the rows and at the top and the foot (to be joined)'),
+    );
+    expect(text).toContain(
+      bare('Level sashing B, between the rows and at the top and the foot (the rest of the run)'),
+    );
     expect(text).toContain(bare('long Strips for strip sets'));
   });
 });
@@ -228,6 +236,148 @@ describe('rows on point', () => {
   });
 });
 
+/** Blocks of the demo quilt in another setting, with letters, cornerstones of two sizes or slanted strips. */
+const SETTINGS: Readonly<Record<string, (project: Project) => void>> = {
+  'straight, whole strips': ({ setting }) => {
+    setting.borders.splice(0);
+  },
+  'straight, gaps of several widths and cornerstones': ({ setting, fabrics }) => {
+    Object.assign(setting.sashing, {
+      cornerstones: fabrics[4]!.id,
+      columnGaps: [{ after: 2, width: 3 }],
+      rowGaps: [{ after: 1, width: 1 }],
+    });
+  },
+  'on point, whole strips': ({ setting }) => {
+    Object.assign(setting.sashing, { where: 'around', width: 1.5 });
+    setting.borders.splice(0);
+  },
+  'on point, cornerstones': ({ setting, fabrics }) => {
+    Object.assign(setting.sashing, { where: 'around', width: 1.5, cornerstones: fabrics[4]!.id });
+  },
+  'on point, no sashing': ({ setting }) => {
+    setting.sashing.where = 'none';
+    setting.borders.splice(0);
+  },
+};
+
+describe.each(Object.entries(SETTINGS))('the steps of setting the top, %s', (name, change) => {
+  const inUnit = (unit: 'in' | 'cm') => {
+    const project = name.startsWith('on point') ? onPoint(change) : changed('keepers-winter', change);
+    project.preferences.unit = unit;
+    return project;
+  };
+  const wordsOf = (project: Project) => {
+    const fabrics = new Map(project.fabrics.map((fabric) => [fabric.id, fabric]));
+    const drawing = drawProject(project);
+    const all = { project, drawing, yardage: yardage(project, 'whole'), fabrics, say: sayIn(project), type: typeOf() };
+    return settingWords(sewingSteps(project), all);
+  }; // biome-ignore format: a writing
+
+  /** B · 2 × (C · block) back to single words. */
+  const spelt = (words: string) =>
+    [...words.matchAll(/(?:(\d+) × )?(?:\(([^)]*)\)|([A-Za-z]+))/g)].flatMap(([, times, group, one]) =>
+      Array.from({ length: Number(times ?? 1) }, () => (group ?? one!).split(' · ')).flat(),
+    );
+  const numbers = (words: string) => {
+    const range = /^(\d+) to (\d+)$/.exec(words);
+    if (!range) return words.match(/\d+/g)!.map(Number);
+    const [first, last] = [Number(range[1]), Number(range[2])];
+    return Array.from({ length: last - first + 1 }, (_, index) => first + index);
+  };
+  const partsOf = ({ parts }: Line) =>
+    parts.map((part) => (part.kind === 'block' ? 'block' : part.cut.letter));
+
+  it('name every part of every row and of the sashing in its order', () => {
+    const project = inUnit('in');
+    const written = wordsOf(project).join('\n');
+    for (const step of sewingSteps(project)) {
+      if (step.does !== 'rows' && step.does !== 'sashing') continue;
+      const label = step.does === 'rows' ? /^Rows? ([^:]*): (.*)$/gm : /^Sashing ([^:]*): (.*)$/gm;
+      const read = [...written.matchAll(label)].flatMap(([, where, parts]) => {
+        const own =
+          step.does === 'rows'
+            ? numbers(where!)
+            : [...(where!.startsWith('before') ? [0] : []), ...numbers(where!.replace('before row 1', ''))];
+        return own.map((number) => ({ number, parts: spelt(parts!) }));
+      });
+      const wanted = step.lines.map((line) => ({ number: line.number, parts: partsOf(line) }));
+      const blocksOnly = wanted.every(({ parts }) => parts.every((part) => part === 'block'));
+      read.sort((one, other) => one.number - other.number);
+      expect(read).toEqual(blocksOnly ? [] : wanted);
+    }
+  });
+
+  it.each(['in', 'cm'] as const)('stand in the file with sizes of the cutting list, in %s', async (unit) => {
+    const project = inUnit(unit);
+    const text = await textOf(project, ['setting']);
+    for (const words of wordsOf(project)) expect(text).toContain(bare(words));
+    const say = sayIn(project);
+    const rows = neededPieces(project, 'whole').filter((row) => row.letter !== undefined);
+    expect(new Set(rows.map((row) => row.letter)).size).toBe(rows.length);
+    for (const row of rows) {
+      const fabric = project.fabrics.find((one) => one.id === row.fabric)!.name;
+      expect(text).toContain(bare(`${say(row.what)}: ${say(pieceWords(row))} of ${fabric}.`));
+    }
+  });
+
+  it('have their letters on the drawing, in every line they are sewn into', async () => {
+    const project = inUnit('in');
+    const pdf = await readPdf(makePdf(project, 'letter', ['setting']).bytes, { lines: false });
+    const found = pdf.pages.flatMap((page) => page.words.map((word) => word.text));
+    const steps = sewingSteps(project);
+    const lines = steps.flatMap((step) => (step.does === 'join' ? step.joined.map(({ line }) => line) : []));
+    const rows = neededPieces(project, 'whole').filter((row) => row.letter !== undefined);
+    for (const { letter } of rows) {
+      const corners = steps.flatMap((step) => (step.does === 'corners' ? step.corners : []));
+      const own = lines.filter((line) => partsOf(line).includes(letter!)).length;
+      const cornersOwn = corners.filter(({ cut }) => cut.letter === letter).length;
+      expect(own + cornersOwn).toBeGreaterThan(0);
+      expect(found.filter((word) => word === letter).length).toBeGreaterThanOrEqual(own + cornersOwn);
+    }
+  });
+});
+
+describe('where the top on point is trimmed', () => {
+  const trimmed = (change: (project: Project) => void) => textOf(onPoint(change), ['setting']);
+  const sashed = (project: Project) =>
+    Object.assign(project.setting.sashing, { where: 'around', width: 1.5 });
+
+  it('is a seam outside the points of the blocks, and with sashing as much further as it reaches', async () => {
+    const none = await trimmed(({ setting }) => {
+      setting.sashing.where = 'none';
+    });
+    expect(none).toContain(bare('Trim all four edges 1/4" outside the points of the blocks'));
+    // 1 1/2" / √2 = 1.0607, and 1/4": 1.3107, 1 5/16" on the ruler.
+    const strips = await trimmed(sashed);
+    expect(strips).toContain(bare('Trim all four edges 1 5/16" outside the points of the blocks'));
+    expect(strips).toContain(bare('through the middle of the sashing where it ends on the edge'));
+    const stones = await trimmed((project) => {
+      sashed(project).cornerstones = project.fabrics[4]!.id;
+    });
+    expect(stones).toContain(bare('through the middle of the cornerstones on the edge'));
+  });
+});
+
+describe('corner pieces', () => {
+  it.each([6, 8, 10, 12] as const)(
+    'of a block of %i are set in only where they have an inward corner',
+    async (perBlock) => {
+      const project = randomProject(3, perBlock, 2, 2);
+      const text = await textOf(project, PATTERN_PARTS);
+      const setIn = perBlock >= 10;
+      expect(text.includes(bare('Setting in a corner piece'))).toBe(setIn);
+      expect(text.includes(bare('Sew from the outside to the dot, not a stitch further'))).toBe(setIn);
+      expect(text.includes(bare('Mark the dot on the wrong side: there its two seams meet'))).toBe(setIn);
+      expect(text.includes(bare('half of them on the one diagonal and half on the other'))).toBe(
+        perBlock === 6,
+      );
+      expect(text.toLowerCase()).not.toContain('octagon');
+    },
+    LONG,
+  );
+});
+
 describe('a pieced border', () => {
   const pieced = (keys: { fabric: string; width: number }[]) => {
     const project = randomProject(4, 8, 2, 2);
@@ -325,7 +475,7 @@ describe('a mitred border', () => {
     expect(await textOf(mitred(3.5), ['setting'])).toContain(
       bare('3 1/2" more than the finished length is to spare at each end'),
     );
-    expect(await textOf(mitred(0), ['setting'])).toContain(bare('Sew on all four sides, stopping'));
+    expect(await textOf(mitred(0), ['setting'])).toContain(bare('Sew on all four sides by their middles, stopping'));
   });
 });
 

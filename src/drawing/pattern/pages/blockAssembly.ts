@@ -1,7 +1,7 @@
 // How a block goes together: wedges laid round, pairs, halves, the whole, and its corners, drawn on a block of the quilt with
 // the way every seam is pressed.
 import { seamLies } from '../../../cutting/wedges/nesting';
-import { direction } from '../../../geometry/block';
+import { cornerOutlines, direction, inwardCorners } from '../../../geometry/block';
 import type { Point } from '../../../geometry/point';
 import { apothem, unfinishedBlock } from '../../../geometry/wedge';
 import type { Block, Project } from '../../../model/project';
@@ -15,6 +15,7 @@ import { STYLES } from '../look';
 import { type Figure, type Mark, shifted, sideBySide, stacked } from '../page';
 import { arrow, numberDisc } from '../signs';
 import { size, type Writing } from '../writing';
+import { settingIn } from './settingIn';
 
 /** Wedges that are moved apart together. */
 type Group = readonly number[];
@@ -36,6 +37,7 @@ export function blockAssemblyPage(composer: Composer, writing: Writing): void {
   for (let at = 0; at < figures.length; at += COLUMNS) {
     composer.add(sideBySide(figures.slice(at, at + COLUMNS), step), 0.2);
   }
+  settingIn(composer, block, writing);
   composer.heading(say('Before you sew on'));
   composer.bullets(advice(writing));
 }
@@ -90,7 +92,7 @@ function stages(block: Block, width: Inches, writing: Writing): Figure[] {
       ...ring(block, [places], width, writing),
       ...pressing(block, [places], width, writing).slice(-8),
     ]),
-    stage(say('5  Corners'), say('Sew the corner pieces to the rims between the straight sides. Press towards the corner.'), [
+    stage(say('5  Corners'), cornerWords(writing), [
       ...ring(block, [places], width, writing),
       ...corners(block, APART, width, writing),
     ]),
@@ -99,6 +101,13 @@ function stages(block: Block, width: Inches, writing: Writing): Figure[] {
       ...corners(block, 0, width, writing),
     ]),
   ]; // biome-ignore format: six stages
+}
+
+function cornerWords({ project, say }: Writing): string {
+  const setIn = inwardCorners(cornerOutlines(project.wedge)[0]!).length > 0;
+  return setIn
+    ? say('Set a corner piece into each corner, as drawn under “Setting in a corner piece”.')
+    : say('Sew the corner pieces to the rims between the straight sides. Press towards the corner.');
 }
 
 function pairsOf(half: readonly number[]): Group[] {

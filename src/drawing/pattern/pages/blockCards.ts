@@ -1,4 +1,6 @@
 // A card for every block: a small drawing with its places numbered, and what wedge each place takes.
+
+import { slantedPlace } from '../../../cutting/sewing/slantedRows';
 import { seamsNotNesting } from '../../../cutting/wedges/nesting';
 import { direction } from '../../../geometry/block';
 import { apothem } from '../../../geometry/wedge';
@@ -15,7 +17,6 @@ import { STYLES } from '../look';
 import { type Figure, type Mark, shifted, sideBySide, stacked } from '../page';
 import { numberDisc, tipSign } from '../signs';
 import { nameOf, type Writing } from '../writing';
-import { slantedPlace } from './slantedRows';
 
 const COLUMNS = 2;
 const PICTURE: Inches = 1.62;

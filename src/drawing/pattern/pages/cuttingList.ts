@@ -101,7 +101,12 @@ function fabricCell({ fabric }: FabricYardage, writing: Writing): Figure {
   );
 }
 
-function shapeWords({ shape }: NeededPiece, say: Writing['say']): string {
+function shapeWords({ shape, width, height }: NeededPiece, say: Writing['say']): string {
+  // Halves of a rectangle are of one hand on the one diagonal, of the other on the other.
+  const handed = Math.abs(width - height) > 1e-9;
+  if (shape === 'halved' && handed) {
+    return say('Cut each once from corner to corner, half of them on the one diagonal and half on the other');
+  }
   if (shape === 'halved') return say('Cut each once from corner to corner');
   if (shape === 'quartered') return say('Cut each twice from corner to corner');
   return '';

@@ -30,13 +30,13 @@ export function piecedRuns(writing: Writing): PiecedRuns[] {
     if (border.keys === undefined) return [];
     const own = pieces.filter((piece) => piece.border === index && piece.side !== undefined);
     const usual = usualWidth(own);
-    const width = (piece: SettingPiece) => ({ inches: cutWidth(piece.width, project.wedge.seam) });
+    const width = (piece: SettingPiece) => ({ inches: cutWidth(piece.width, project.wedge.outerSeam) });
     const words = (piece: SettingPiece) => {
       const fabric = nameOf(writing, piece.fabric);
       const alike = usual !== null && Math.abs(piece.width - usual) < 1e-6;
       return alike ? fabric : say('{fabric} {width}', { fabric, width: width(piece) });
     };
-    const across = (finished: Inches) => ({ inches: cutWidth(finished, project.wedge.seam) });
+    const across = (finished: Inches) => ({ inches: cutWidth(finished, project.wedge.outerSeam) });
     const deep =
       border.ends === undefined
         ? across(border.width)

@@ -1,35 +1,42 @@
 // Setting the top and adding borders: the order of sewing, the pieces, and the top drawn apart in its rows.
 
+import { sewingSteps } from '../../../cutting/sewing/sewingSteps';
 import { pieceWords } from '../../../cutting/yardage/lineWords';
 import type { CuttingStep } from '../../../cutting/yardage/neededPiece';
-import { mitreSpare } from '../../../cutting/yardage/settingPieces';
+import { mitreSpare } from '../../../cutting/yardage/settingGroups';
 import { sizeWithSeams } from '../../../geometry/allowance';
 import { layOut } from '../../../geometry/setting';
-import { phrase } from '../../../model/phrase';
-import type { Border } from '../../../model/project';
 import type { Inches } from '../../../model/units';
 import type { Composer } from '../composer';
 import { STYLES } from '../look';
-import { nameOf, type Writing } from '../writing';
+import type { Writing } from '../writing';
 import { joinText } from './cuttingList';
 import { piecedRuns } from './piecedRuns';
 import { rowsFigure } from './rowsFigure';
+import { borderWords, settingWords } from './sewingWords';
 
-/** Rows drawn lower than this are hard to read. */
+/** Rows drawn lower than this are hard to read; with less room under the steps they have a page of their own. */
 const LEAST_ROWS: Inches = 2.8;
+const LEAST_ROOM: Inches = 4;
 
 export function settingPages(composer: Composer, writing: Writing): void {
   const { drawing, say, project } = writing;
   if (drawing.blocks.length === 0) return;
-  composer.begin(say('Setting the top'));
-  composer.steps(settingSteps(writing));
+  const steps = sewingSteps(project);
+  composer.begin(
+    say('Setting the top'),
+    say('Every seam from here on is {seam} wide. Letters are those of the cutting list, and stand on the drawing.', {
+      seam: { seam: project.wedge.outerSeam },
+    }),
+  ); // biome-ignore format: one sentence
+  composer.steps(settingWords(steps, writing));
   piecesOf(['setting', 'sashing'], composer, writing);
   const layout = layOut(project);
-  const room = composer.room > 3.2 ? composer.room : composer.height;
+  const room = composer.room > LEAST_ROOM ? composer.room : composer.height;
   // The borders stand under the rows where that leaves the rows large enough, else on a page of their own.
   const left = room - bordersRoom(writing);
   const shared = left >= LEAST_ROWS;
-  const rows = rowsFigure(composer.width * 0.86, (shared ? left : room) - 0.4, writing);
+  const rows = rowsFigure(composer.width * 0.86, (shared ? left : room) - 0.4, steps, writing);
   composer.add(rows, 0.2, 0, (composer.width - rows.width) / 2);
   if (project.setting.borders.length === 0) return;
   if (!shared) composer.turnPage();
@@ -40,7 +47,9 @@ export function settingPages(composer: Composer, writing: Writing): void {
       width: { inches: sewn.width },
       height: { inches: sewn.height },
     }),
-    ...project.setting.borders.map((border, index) => borderWords(border, index, writing)),
+    ...steps.flatMap((step) =>
+      step.does === 'border' ? [borderWords(step, project.setting.borders[step.border]!, writing)] : [],
+    ),
   ]); // biome-ignore format: a list
   piecesOf(['borders'], composer, writing);
   for (const { heading, lines } of piecedRuns(writing)) {
@@ -56,47 +65,9 @@ function bordersRoom({ project, yardage }: Writing): Inches {
   const lines = yardage.fabrics.flatMap((one) => one.lines.filter((line) => line.step === 'borders'));
   const pieces = lines.flatMap((line) => line.pieces).filter((piece) => !piece.inPiecedBorder).length;
   const joined = lines.filter((line) => line.join !== null).length;
-  const mitred = borders.filter((border) => (mitreSpare(border) ?? 0) > 0).length;
-  return 0.75 + 0.43 * (borders.length + 1) + 0.2 * mitred + 0.24 * pieces + 0.43 * joined;
-}
-
-function settingSteps({ project, say }: Writing): string[] {
-  const { layout, sashing, plain } = project.setting;
-  const steps: string[] = [say('Lay the whole top out by the map, each block the way up the map shows.')];
-  if (plain) steps.push(say('Plain squares take their turn in the rows like blocks.'));
-  if (layout.kind === 'onPoint') {
-    steps.push(
-      say('The rows run aslant. Begin and end each with a side triangle, its long side outwards; an end in a corner of the top stays open for now.'),
-      sashing.where === 'none'
-        ? say('Sew each row; press the seams of neighbouring rows opposite ways.')
-        : sashing.cornerstones === undefined
-          ? say('Sew short sashing between the blocks of each row and long sashing between the rows; press towards the sashing.')
-          : say('Sew sashing between the blocks of each row, and sashing and cornerstones to rows of their own; press towards the sashing.'),
-      say('Sew the rows together, matching seams, and the setting corners last.'),
-      say('Trim the edge a seam’s width outside the points of the blocks.'),
-    ); // biome-ignore format: a list
-    return steps;
-  }
-  if (sashing.where === 'none') {
-    steps.push(
-      say('Sew the blocks of each row together, matching the corners of the octagons.'),
-      say('Press the seams of odd rows to the left and of even rows to the right, so that they nest.'),
-      say('Sew the rows together and press these seams one way.'),
-    );
-    return steps;
-  }
-  steps.push(
-    sashing.where === 'around'
-      ? say('Sew upright sashing between the blocks of each row and at both its ends; press towards the sashing.')
-      : say('Sew upright sashing between the blocks of each row; press towards the sashing.'),
-    sashing.cornerstones === undefined
-      ? say('Cut the level sashing to the length of the rows; mark on it where the upright pieces meet it.')
-      : say('Sew level sashing and cornerstones to rows of their own; press towards the sashing.'),
-    sashing.where === 'around'
-      ? say('Sew rows and level sashing together, with sashing at the top and the foot.')
-      : say('Sew the rows together with level sashing between them.'),
-  ); // biome-ignore format: a list
-  return steps;
+  // Sentences of more than two lines.
+  const long = borders.filter((border) => border.keys ?? (mitreSpare(border) ?? 0) > 0).length;
+  return 0.75 + 0.43 * (borders.length + 1) + 0.4 * long + 0.24 * pieces + 0.43 * joined;
 }
 
 /** What is cut for these steps, one line for each size, and which strips are joined for it. */
@@ -110,7 +81,9 @@ function piecesOf(steps: readonly CuttingStep[], composer: Composer, { yardage, 
       .filter((piece) => !piece.inPiecedBorder)
       .map((piece) => ({ what: say(piece.what), piece, fabric })),
   );
-  rows.sort((one, other) => one.what.localeCompare(other.what, 'en', { numeric: true }));
+  const inOrder = ({ what, piece: { letter = '' } }: (typeof rows)[number]) =>
+    `${letter.length}${letter} ${what}`;
+  rows.sort((one, other) => inOrder(one).localeCompare(inOrder(other), 'en', { numeric: true }));
   if (rows.length === 0) return;
   composer.skip(0.08);
   composer.bullets([
@@ -119,35 +92,4 @@ function piecesOf(steps: readonly CuttingStep[], composer: Composer, { yardage, 
     ),
     ...own.map(({ line }) => joinText(line, say)).filter((words) => words !== ''),
   ]);
-}
-
-function borderWords(border: Border, index: number, writing: Writing): string {
-  const { say } = writing;
-  const values = {
-    border: index + 1,
-    width: { inches: border.width },
-    fabric: nameOf(writing, border.fabric),
-  };
-  const which = border.keys
-    ? say(
-        phrase(
-          'Border {border}, {width} wide, is pieced: join the pieces of each side in the order given below.',
-          values,
-        ),
-      )
-    : say(phrase('Border {border}, of {fabric}, is {width} wide finished.', values));
-  return `${which} ${say(cornerWords(border), { spare: { inches: mitreSpare(border) ?? 0 } })}`;
-}
-
-function cornerWords(border: Border): string {
-  const { corners } = border;
-  if (corners?.kind === 'mitred') {
-    return (mitreSpare(border) ?? 0) > 0
-      ? 'Pin all four sides on by their middles; {spare} more than the finished length is to spare at each end. Sew, stopping a seam’s width before each corner, join the ends at 45 degrees, and trim what is over.'
-      : 'Sew on all four sides, stopping a seam’s width before each corner, and join the ends at 45 degrees.';
-  }
-  if (corners?.kind === 'cornerstones') {
-    return 'Sew on the sides. Sew cornerstones to both ends of the top and bottom pieces, and sew those on.';
-  }
-  return 'Sew on the sides first and press outwards, then the top and the bottom across the new width.';
 }

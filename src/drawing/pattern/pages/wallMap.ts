@@ -1,4 +1,6 @@
 // The map of the wall: the top with the number of every block and which way up it hangs, and the same in words.
+
+import { slantedRows } from '../../../cutting/sewing/slantedRows';
 import { phrase } from '../../../model/phrase';
 import type { Inches } from '../../../model/units';
 import { isPlain, rowAndColumn } from '../../../model/wallCells';
@@ -9,7 +11,6 @@ import { INK, STYLES, type Style } from '../look';
 import { type Figure, type Mark, shifted } from '../page';
 import { numberDisc, pointer } from '../signs';
 import type { Writing } from '../writing';
-import { slantedRows } from './slantedRows';
 
 const LARGEST_DISC: Inches = 0.19;
 const LARGEST_SCALE = 0.5;

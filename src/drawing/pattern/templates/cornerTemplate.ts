@@ -1,13 +1,13 @@
 // The piece that makes a block square (or a rectangle), at true size: a triangle for N = 6 and 8, with more sides for 10 and 12.
 import { cutOutline } from '../../../geometry/allowance';
-import { cornerOutlines } from '../../../geometry/block';
+import { cornerOutlines, inwardCorners } from '../../../geometry/block';
 import type { Outline, Point } from '../../../geometry/point';
 import { findBlock } from '../../../model/find';
 import type { FabricId } from '../../../model/project';
 import type { Inches } from '../../../model/units';
 import { cornerFabricOf } from '../../../model/wallCells';
 import { line } from '../lettering';
-import { DASHED, FIRM, INK, STYLES } from '../look';
+import { DASHED, FIRM, INK, ink, STYLES } from '../look';
 import type { Mark, Template } from '../page';
 import { grainArrow } from '../signs';
 import { cutCounts, type Writing } from '../writing';
@@ -41,6 +41,7 @@ export function cornerTemplate(writing: Writing): Template {
       marks: [
         { kind: 'line', points: [...seamLine, seamLine[0]!], stroke: DASHED },
         ...notches(cutLine, seam),
+        ...inwardCorners(finished).flatMap((at) => dotAndClip(seamLine[at]!, cutLine[at]!)),
         { kind: 'line', points: [...cutLine, cutLine[0]!], stroke: FIRM },
         ...line(title, STYLES.smallStrong, heart.x, heart.y, type, 'middle'),
         ...grainArrow({ x: heart.x, y: heart.y + 0.16 }, Math.min(0.5, reach.across * 0.16)),
@@ -60,10 +61,28 @@ function cornersToCut({ project }: Writing): FabricId[] {
 function cornerNote({ project, say }: Writing, triangle: boolean): string {
   const { perBlock } = project.wedge;
   const mirrored = perBlock % 4 !== 0;
-  if (mirrored) return say('Four to the block: two as drawn, two with the template turned over. It just fits; the arrow lies along the cloth.'); // biome-ignore format: one sentence
-  return triangle
-    ? say('Four to the block. It just fits: the squares of the cutting list may be larger, to be trimmed after sewing. The arrow lies along the cloth.')
-    : say('Four to the block. It just fits; the arrow lies along the cloth.'); // biome-ignore format: two sentences
+  if (mirrored && triangle) return say('Four to the block: two as drawn, two with the template turned over. It just fits; the arrow lies along the cloth.'); // biome-ignore format: one sentence
+  if (triangle) return say('Four to the block. It just fits: the squares of the cutting list may be larger, to be trimmed after sewing. The arrow lies along the cloth.'); // biome-ignore format: two sentences
+  return [
+    mirrored
+      ? say('Four to the block, one from each rectangle: two as drawn, two with the template turned over.')
+      : say('Four to the block, one from each rectangle.'),
+    say('It just fits; the arrow lies along the cloth. Mark the dot on the wrong side: there its two seams meet. Clip along the short line when it is sewn in, not before.'),
+  ].join(' ');
+} // biome-ignore format: long sentences
+
+/** How far short of the dot the allowance is clipped: a thread or two. */
+const SHORT_OF_DOT: Inches = 0.04;
+
+/** The dot where the seams of an inward corner meet, and the line its allowance is clipped on. */
+export function dotAndClip(dot: Point, edge: Point): Mark[] {
+  const length = Math.hypot(edge.x - dot.x, edge.y - dot.y);
+  const part = Math.min(1, SHORT_OF_DOT / length);
+  const end = { x: dot.x + (edge.x - dot.x) * part, y: dot.y + (edge.y - dot.y) * part };
+  return [
+    { kind: 'disc', centre: dot, radius: 0.035, fill: ink(INK), stroke: null },
+    { kind: 'line', points: [edge, end], stroke: { ink: INK, width: 0.014 } },
+  ];
 }
 
 function normal(from: Point, to: Point): Point {

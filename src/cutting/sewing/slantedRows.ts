@@ -1,7 +1,7 @@
 // The rows of the setting on point as they are sewn: aslant, from the upper left to the lower right, the first in the upper
 // right corner of the top.
-import type { Project } from '../../../model/project';
-import { cellAtHalfPlace } from '../../../model/wallCells';
+import type { Project } from '../../model/project';
+import { cellAtHalfPlace } from '../../model/wallCells';
 
 /** A square of the row by its cell, or what stands at its ends. */
 export type RowEntry = { readonly cell: number } | 'side' | 'corner';
