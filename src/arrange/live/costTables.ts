@@ -1,5 +1,5 @@
-// The weighted score of a top taken apart into tables: what two rims cost each other, what a seam costs, and the figures of
-// each block whose evenness counts. Definitions are balance/terms' own; liveWall adds them up step by step.
+// Takes the weighted score apart into tables: the cost of two rims, the cost of a seam, and the figures of each block whose
+// evenness counts. balance/score/terms.ts defines the terms; liveWall.ts adds them up step by step.
 import { clashSums } from '../../balance/clashes/clashSums';
 import type { TermScales } from '../../balance/score/termScales';
 import type { Terms } from '../../balance/score/terms';

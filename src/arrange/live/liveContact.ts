@@ -1,5 +1,5 @@
-// What meets what while a wall is arranged: rims against rims, corners, sashing and border, and seams between wedges, each as a
-// part of the weighted score. Reads where everything hangs; changes nothing of it.
+// Keeps the clash part of the weighted score while a wall is arranged: rims against rims, corners, sashing and border, and seams
+// between wedges. It reads where everything hangs and changes nothing of it.
 import { cornerIn } from '../../balance/wall/wallModel';
 import { placeOnSide, SIDES } from '../../geometry/contact';
 import { cornerSorts } from './cornerSorts';

@@ -1,5 +1,5 @@
-// What hanging a block in a cell with a orientation costs, and what two blocks side by side cost each other: the clash part of
-// the score as tables, for proofs. Worked out from the model on its own, so that it checks the living wall as well.
+// Puts the clash part of the score into tables for proofs: the cost of a block in a cell with an orientation, and of two blocks
+// side by side. Computed from the model alone, so that it checks the living wall as well.
 import { addCornerRims, type ClashSums } from '../../balance/clashes/clashSums';
 import { cornerIn, sideRim } from '../../balance/wall/wallModel';
 import type { Decisions } from '../decisions';
@@ -9,7 +9,7 @@ import { type CostTables, seamCost } from '../live/costTables';
 export interface Contacts {
   readonly tables: CostTables;
   readonly decisions: Decisions;
-  /** Cost of all radial seams of what hangs: no turn and no exchange changes it. */
+  /** Cost of all radial seams of hung blocks, which no turn and no exchange changes. */
   readonly constant: number;
   /** Rims of each block for each of its orientations: rims[block][orientation index × 4 + side] → fabric or `none`. */
   readonly rims: readonly Int32Array[];
@@ -89,7 +89,7 @@ function cornersTouching(tables: CostTables, block: number, other: number, side:
   return (perRim * stretch) / model.rim;
 }
 
-/** The least two blocks can cost each other where they touch, with any of their orientations. */
+/** The least cost of two blocks that touch, over all their orientations. */
 export function leastTouching(contacts: Contacts, block: number, other: number, side: number): number {
   const { orientations } = contacts.decisions;
   let least = Number.POSITIVE_INFINITY;

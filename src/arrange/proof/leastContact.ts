@@ -1,10 +1,10 @@
-// What the contacts of an order of blocks cost at least, whatever the turns: what saves the proof of a small wall most of its
-// work.
+// Bounds the cost of the contacts of an order of blocks from below, whatever the turns. This saves the proof of a small wall
+// most of its work.
 import { type Contacts, leastTouching } from './contactTables';
 
 /** Lower bounds for the contacts of an order, whatever the turns. */
 export class LeastMeetings {
-  /** The least all blocks cost by themselves in any cell. */
+  /** The least cost of all blocks by themselves, in any cells. */
   readonly alone: number;
   private readonly contacts: Contacts;
   private readonly meetings: Float64Array;
