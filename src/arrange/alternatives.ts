@@ -12,7 +12,7 @@ import type { Project, Strip } from '../model/project';
 import { differences } from './alternativeWords';
 import { decisionsOf, type Scopes } from './decisions';
 import { costTables } from './live/costTables';
-import { movesBetween, type Arrangement } from './movesBetween';
+import { type Arrangement, movesBetween } from './movesBetween';
 import type { Score } from './score';
 import { type Kept, searchFrom } from './search/search';
 import { budgetShare, noClock, type ShuffleClock, type ShuffleWish } from './shuffle';
