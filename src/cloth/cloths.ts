@@ -2,14 +2,12 @@
 // How likeness is graded belongs to colour/likeness; which contacts matter belongs to clashes and terms.
 
 import { labD65Of, oklabOf } from '../colour/spaces';
-import type { Fabric, FabricId } from '../model/project';
+import type { Fabric, FabricId, Project } from '../model/project';
 import {
   type ColourMix,
-  clothDistance,
   LOOKALIKE_THRESHOLD,
-  likenessAt,
+  likeness as likenessOf,
   meanColour,
-  meanDistance,
   meanLight,
 } from './likeness';
 import { warmth } from './mixture';
@@ -61,6 +59,11 @@ export function fabricIndex(fabrics: readonly Fabric[]): ReadonlyMap<FabricId, n
   return new Map(fabrics.map((fabric, at) => [fabric.id, at]));
 }
 
+/** The table of a project's fabrics by the person's own threshold: for whoever is given no other. */
+export function clothsOf({ fabrics, preferences }: Pick<Project, 'fabrics' | 'preferences'>): ClothTable {
+  return clothTable(fabrics, printMix, preferences.lookalikes);
+}
+
 function measuredTable(fabrics: readonly Fabric[], clothOf: ClothOf, threshold: number): ClothTable {
   const mixes = fabrics.map(clothOf);
   const lights = mixes.map(meanLight);
@@ -92,10 +95,4 @@ function measuredTable(fabrics: readonly Fabric[], clothOf: ClothOf, threshold: 
     clothOf,
     threshold,
   };
-}
-
-/** clothDistance is at least half the distance of the means, so far means settle a pair without looking at the prints. */
-function likenessOf(mixA: ColourMix, mixB: ColourMix, threshold: number): number {
-  if (meanDistance(mixA, mixB) >= 2 * threshold) return 0;
-  return likenessAt(clothDistance(mixA, mixB), threshold);
 }

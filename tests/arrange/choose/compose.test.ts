@@ -32,7 +32,15 @@ function freshProject(blocks: number, anySeed: number, perBlock: Project['wedge'
   const stripsOnHand = stripsOf(fabrics, [[1, per], [1.5, per], [2, Math.ceil(per / 2)]]); // biome-ignore format: a table
   const plain = projectOf({ fabrics, stripsOnHand });
   const wedge = { ...plain.wedge, perBlock };
-  const { sets } = makeSets({ fabrics, stripsOnHand, wedge, keep: [], want: { blocks }, seed: anySeed });
+  const { sets } = makeSets({
+    fabrics,
+    lookalikes: 10,
+    stripsOnHand,
+    wedge,
+    keep: [],
+    want: { blocks },
+    seed: anySeed,
+  });
   let project: Project = { ...plain, wedge, stripSets: sets };
   for (let block = 0; block < blocks; block += 1) {
     project = { ...project, blocks: [...project.blocks, createBlock(project)] };
