@@ -57,9 +57,9 @@ function oneMore(
   const costs = Array.from({ length: count }, (_, own) =>
     block < 0 ? 0 : aloneCost(contacts, block, own, cell),
   );
-  const meets = (side: number) => meetingCosts(contacts, blockIn, cell, side, count, radix);
-  const withBefore = meets(before);
-  const withAbove = meets(above);
+  const onSide = (side: number) => costsOnSide(contacts, blockIn, cell, side, count, radix);
+  const withBefore = onSide(before);
+  const withAbove = onSide(above);
   for (let state = 0; state < table.length; state++) {
     const cost = table[state]!;
     if (cost === Number.POSITIVE_INFINITY) continue;
@@ -82,7 +82,7 @@ function oneMore(
 }
 
 /** Cost of a block and its neighbour on a side: own orientation × radix + the neighbour's. Null without a neighbour. */
-function meetingCosts(
+function costsOnSide(
   contacts: Contacts,
   blockIn: Int32Array,
   cell: number,

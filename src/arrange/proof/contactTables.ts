@@ -1,6 +1,8 @@
 // Puts the clash part of the score into tables for proofs: the cost of a block in a cell with an orientation, and of two blocks
 // side by side. Computed from the model alone, so that it checks the living wall as well.
-import { addCornerRims, type ClashSums } from '../../balance/clashes/clashSums';
+import type { ClashSums } from '../../balance/clashes/clashRule';
+import { addContact } from '../../balance/clashes/clashSums';
+import { type CornerContact, cornersInches, visitCorners } from '../../balance/clashes/contacts';
 import { cornerIn, sideRim } from '../../balance/wall/wallModel';
 import type { Decisions } from '../decisions';
 import { cornerSorts } from '../live/cornerSorts';
@@ -51,7 +53,8 @@ function radialCost(tables: CostTables, block: number): number {
 
 function cornerCost(tables: CostTables, block: number, stands: number, cell: number): number {
   const sums: ClashSums = { same: 0, alike: 0 };
-  addCornerRims(tables.model, block, stands, sums, cornerIn(tables.model, block, cell));
+  const add = (contact: CornerContact) => addContact(sums, contact);
+  visitCorners(tables.model, block, add, stands, cornerIn(tables.model, block, cell));
   return tables.perSameInch * sums.same + tables.perAlikeInch * sums.alike;
 }
 
@@ -83,10 +86,8 @@ export function touchingCost(
 
 function cornersTouching(tables: CostTables, block: number, other: number, side: number): number {
   const { model } = tables;
-  if (model.cornerByDesign[block] || model.cornerByDesign[other]) return 0;
-  const stretch = side % 2 === 1 ? model.cornerStretch.upright : model.cornerStretch.level;
   const perRim = tables.touching[model.corner[block]! * tables.stride + model.corner[other]!]!;
-  return (perRim * stretch) / model.rim;
+  return (perRim * cornersInches(model, block, other, side)) / model.rim;
 }
 
 /** The least cost of two blocks that touch, over all their orientations. */

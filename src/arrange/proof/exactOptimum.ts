@@ -5,7 +5,7 @@ import type { Arrangement } from '../movesBetween';
 import { bestTurns } from './bestTurns';
 import { Orders } from './blockOrders';
 import type { Contacts } from './contactTables';
-import { LeastMeetings } from './leastContact';
+import { LeastContact } from './leastContact';
 import type { Spread } from './spreadAssignment';
 
 /** The most orders it goes through: those of nine blocks that may change cells. */
@@ -53,7 +53,7 @@ export function* findingBest(
 ): Generator<void, Exact | null> {
   const { model } = contacts.tables;
   const { cells } = contacts.decisions;
-  const least = new LeastMeetings(contacts);
+  const least = new LeastContact(contacts);
   const orders = new Orders(contacts, spread, known - contacts.constant - least.alone);
   yield* orders.weighing();
   let best: Exact | null = null;

@@ -1,8 +1,8 @@
 // The balance of a project as screens and pictures show it, prints included: what the analysis of balance/ comes to, without
 // the tables it is worked out on. Worked out beside the page by analysisClient; here at once, for what is asked for outright.
 import { type Analysis, analyse, reanalyse } from '../../balance/analyse';
+import type { WedgeSeams } from '../../balance/clashes/wedgeSeams';
 import { wishesOf } from '../../balance/score/wishes';
-import type { WedgeSeams } from '../../balance/wall/wallModel';
 import type { Preferences, Project } from '../../model/project';
 
 /** The figures of an analysis that are shown. */
@@ -14,7 +14,7 @@ export type BalanceFigures = Pick<
 /** What is shown of an analysis. */
 export interface Balance extends BalanceFigures {
   readonly project: Project;
-  /** What meets between two wedges side by side. */
+  /** What lies between two wedges side by side. */
   readonly seams: WedgeSeams;
 }
 
