@@ -56,7 +56,13 @@ test('version 1 of the report keeps the words its readers know for rims against 
   const kinds = new Set<string>();
   for (let seed = 0; seed < 8; seed += 1) {
     const top = awkwardTop(seed, 8);
-    top.setting.plain = seed % 2 === 0 ? { fabric: 'c1', cells: 'second' } : null;
+    // The setting in a fabric that lies on rims, so that it meets itself in every part of the setting.
+    const fabric = top.stripSets[0]!.strips[0]!.fabric;
+    top.setting.plain = seed % 2 === 0 ? { fabric, cells: 'second' } : null;
+    if (top.setting.layout.kind === 'onPoint') {
+      top.setting.layout = { ...top.setting.layout, sides: fabric, corners: fabric };
+      top.setting.sashing.where = 'none';
+    }
     const { clashes, clashTotals, findings } = report(top);
     expect(Object.keys(clashTotals.byKind)).toEqual(['rim', 'radial', 'facing', 'surround']);
     for (const clash of clashes) {

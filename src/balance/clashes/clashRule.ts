@@ -15,7 +15,7 @@ export function countsAs({ cloths, fabricCount }: Judged, one: number, other: nu
 }
 
 /** Contacts that count less are not listed, told or offered as a clash: the score, which has no steps, counts them still. */
-export const LEAST_LIKENESS = 0.25;
+const LEAST_LIKENESS = 0.25;
 
 /** Whether a contact that counts so far is a clash to list, tell and warn of. */
 export function isClash(likeness: number): boolean {

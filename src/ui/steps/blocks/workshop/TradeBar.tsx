@@ -16,8 +16,7 @@ export function TradeBar() {
   const block = from && findBlock(project, from.block);
   const effect = useMemo(
     () =>
-      from && to ? rimMeetings(project, [from.block, to.block], tradeWedges(project, from, to).moves) : null,
-    () => (from && to ? rimClashes(project, [from.block, to.block], tradeMoves(project, from, to)) : null),
+      from && to ? rimClashes(project, [from.block, to.block], tradeWedges(project, from, to).moves) : null,
     [project, from, to],
   );
   if (!from || !block) return null;
