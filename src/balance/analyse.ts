@@ -1,5 +1,5 @@
-// The analysis of a whole project: clashes, pools, spread, lean, score, and the few findings worth a sentence. Each part is
-// measured in its own file; here they are put together and ranked, and what a change did not touch is taken over.
+// Analyses a whole project: clashes, pools, spread, lean, score, and the few findings worth a sentence. Other files measure each
+// part; this one puts them together, ranks the findings, and takes over what a change did not touch.
 
 import { type ClothOf, clothTable } from '../cloth/cloths';
 import { LOOKALIKE_THRESHOLD, meanColour } from '../cloth/likeness';

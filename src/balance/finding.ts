@@ -1,4 +1,4 @@
-// What a finding is: one thing about the top worth a look, with the number behind it, its words and its marks.
+// Defines a finding: one thing about the top that is worth a look, with its number, its words and its marks.
 import type { Outline, Point } from '../geometry/point';
 import type { Phrase } from '../model/phrase';
 import type { BlockId, FabricId } from '../model/project';

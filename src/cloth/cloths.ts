@@ -1,5 +1,5 @@
 // The fabrics of a project as numbers: mean value and colour of each, and how far every pair reads as one cloth.
-// How likeness is graded belongs to colour/likeness; which contacts matter belongs to clashes and terms.
+// likeness.ts grades likeness; balance decides which contacts matter.
 
 import { labD65Of, oklabOf } from '../colour/spaces';
 import type { Fabric, FabricId, Project } from '../model/project';

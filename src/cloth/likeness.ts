@@ -1,5 +1,5 @@
-// Whether two cloths read as one: the colours of a print with their shares, its mean, the distance between two prints,
-// and a likeness from 0 to 1. Which pairs on the wall matter is left to balance.
+// Decides how far two fabrics read as one: the colours of a print with their shares, its mean, the distance between two prints,
+// and a likeness from 0 to 1. balance decides which pairs on the wall matter.
 import { ciede2000 } from '../colour/difference';
 import { formatHex } from '../colour/parse';
 import { encodedOf, type LinearRgb, labD65Of, linearOfHex } from '../colour/spaces';

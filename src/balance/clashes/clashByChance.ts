@@ -1,5 +1,5 @@
-// What chance would give of clash: the inches of same and look-alike cloth that meet when wedges and blocks are dealt out at
-// random. The two clash terms are measured against it.
+// Computes the clash of a random layout: the inches of same and look-alike fabric that meet when wedges and blocks are dealt out
+// at random. The two clash terms are scaled by it.
 
 import { sideRim, type WallModel } from '../wall/wallModel';
 import { addCounted, type ClashSums, countsAs } from './clashRule';

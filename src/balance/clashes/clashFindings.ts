@@ -1,4 +1,4 @@
-// Clashes as sentences: a few of a kind are said one by one, many are told together, so that a list stays short.
+// Turns clashes into findings: a few of a kind get a sentence each, many get one together, so that the list stays short.
 import type { SettingPart } from '../../geometry/lattice';
 import { rimLength, seamLength } from '../../geometry/wedge';
 import { findFabric } from '../../model/find';

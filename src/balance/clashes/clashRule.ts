@@ -1,5 +1,5 @@
-// What counts as a clash: the one rule behind the list of clashes, their sums, what chance would give and what is offered. A
-// contact is two pieces side by side along a seam; a clash is a contact that counts.
+// Decides what counts as a clash, for the list of clashes, their sums, the random layout and the offers alike. A contact is two
+// pieces side by side along a seam; a clash is a contact that counts.
 import type { ClothTable } from '../../cloth/cloths';
 import type { Inches } from '../../model/units';
 

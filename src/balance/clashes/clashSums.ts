@@ -1,4 +1,4 @@
-// What all clashes of a top add up to, in inches: the sums behind the terms clashLength and lookAlikes.
+// Adds up all clashes of a top in inches: the sums behind the terms clashLength and lookAlikes.
 import type { WallModel } from '../wall/wallModel';
 import { addCounted, type ClashSums } from './clashRule';
 import { type Contact, visitContacts } from './contacts';

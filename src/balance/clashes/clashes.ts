@@ -1,5 +1,5 @@
-// Every place on the top where a cloth meets itself or its look-alike, with the shared length in inches and its marks.
-// Which contacts there are and which count is contacts' and clashRule's; which are worth a sentence, clashFindings'.
+// Lists every place on the top where a fabric meets itself or its look-alike, with the shared length in inches and its marks.
+// contacts.ts finds the contacts, clashRule.ts decides which count, clashFindings.ts which are worth a sentence.
 import { direction } from '../../geometry/block';
 import type { SettingPart } from '../../geometry/lattice';
 import { type Point, tilted } from '../../geometry/point';

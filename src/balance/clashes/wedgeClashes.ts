@@ -1,5 +1,5 @@
-// Clashes of one wedge, there or only thought of: beside its neighbours in the block, and of its rim beyond the block. For
-// offers and the workshop; which contacts there are and which count is contacts' and clashRule's.
+// Lists the clashes of one wedge, in place or on offer: with its neighbours in the block, and of its rim beyond the block. Offers
+// and the workshop use it; contacts.ts finds the contacts and clashRule.ts decides which count.
 import { clothsOf } from '../../cloth/cloths';
 import type { SettingPart } from '../../geometry/lattice';
 import { findBlock } from '../../model/find';

@@ -1,5 +1,5 @@
-// The radial seams of a block: what lies along the seam between two wedge types, measured once for each pair. What lies along
-// the edges of blocks belongs to contacts.
+// Measures what lies along the radial seam between two wedge types, once for each pair. contacts.ts measures the edges of
+// blocks.
 import type { ClothTable } from '../../cloth/cloths';
 import type { Band } from '../../geometry/bands';
 import { type SeamStretch, seamStretches } from '../../geometry/contact';

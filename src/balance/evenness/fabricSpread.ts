@@ -1,5 +1,5 @@
-// How each fabric lies on the top: area, pieces, centre, quarters, distance to the next wedge with it and joins of rims against
-// chance, and how much it stands out. Background cloth is measured like the rest; whether it matters is for the findings.
+// Measures how each fabric lies on the top: area, pieces, centre, quarters, distance to the next wedge with it and joins of rims
+// against chance, and how much it stands out. Background is measured too; the findings decide whether it matters.
 import type { Point } from '../../geometry/point';
 import type { FabricId } from '../../model/project';
 import { type BlockNodes, type ContactGraph, evenWeights, type WedgeNodes } from '../wall/contactGraph';

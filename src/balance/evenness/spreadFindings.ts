@@ -1,4 +1,4 @@
-// The spread of fabrics and the lean of the whole top as sentences, where both the eye and the odds say it is worth one.
+// Turns the spread of fabrics and the lean of the whole top into findings, where both the eye and the odds make one worth it.
 import { findFabric } from '../../model/find';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';

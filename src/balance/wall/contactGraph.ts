@@ -1,4 +1,4 @@
-// Who touches whom, as graphs weighted by the length of contact in inches (times the sashing factor): wedges, blocks, and
+// Builds the graphs of which pieces touch, weighted by the length of contact in inches (times the sashing factor): wedges, blocks, and
 // tiles of several cells for the whole top.
 import { placeOnSide, SIDES, sideOfPlace } from '../../geometry/contact';
 import { seamLength } from '../../geometry/wedge';
