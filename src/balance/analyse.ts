@@ -23,9 +23,9 @@ import { clashTerms, spreadTerms, type Terms } from './score/terms';
 import { sameBlock, type WallModel, wallModel } from './wall/wallModel';
 
 export interface AnalysisOptions {
-  /** Colours of a fabric; those of geometry/print unless given. */
+  /** Colours of a fabric; those of cloth/print unless given. */
   readonly cloth?: ClothOf;
-  /** ΔE00 from which two cloths no longer read as one; colour/likeness's LOOKALIKE_THRESHOLD unless given. */
+  /** ΔE00 from which two cloths no longer read as one; cloth/likeness's LOOKALIKE_THRESHOLD unless given. */
   readonly lookalikes?: number;
   /** What the person wants of value and colour; scattered unless given. */
   readonly intent?: Intent;

@@ -13,7 +13,7 @@ import {
 import { warmth } from './mixture';
 import { printMix } from './print/printMix';
 
-/** The colours of a fabric with their shares. geometry/print knows them for plain and printed cloth. */
+/** The colours of a fabric with their shares. cloth/print knows them for plain and printed cloth. */
 export type ClothOf = (fabric: Fabric) => ColourMix;
 
 /** Fabrics by index, in document order. `likeness` is a square table, fabric × fabric, row by row. */
@@ -28,7 +28,7 @@ export interface ClothTable {
   readonly oklabL: Float64Array;
   readonly a: Float64Array;
   readonly b: Float64Array;
-  /** Warm above 0, cool below, as in colour/mixture. */
+  /** Warm above 0, cool below, as in mixture.ts. */
   readonly warmth: Float64Array;
   /** 0 (told apart, or either is background) to 1 (a fabric and itself). Symmetric. */
   readonly likeness: Float64Array;

@@ -3,7 +3,7 @@
 /** A place without a block, or a wedge type beyond those of the blocks: nothing. */
 export const NONE = -1;
 
-/** On the conventions of balance/wallModel; changed in place. */
+/** On the conventions of balance/wall/wallModel; changed in place. */
 export interface Hanging {
   /** Wedge type in each place, block × N + place. */
   readonly typeAt: Int32Array;

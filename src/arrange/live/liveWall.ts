@@ -15,7 +15,7 @@ export class LiveWall implements Arrangement, Hanging {
   readonly cellOf: Int32Array;
   /** Wedges left over, by type. */
   readonly spare: Int32Array;
-  /** The weighted score of what hangs, as balance/terms has it. */
+  /** The weighted score of what hangs, as balance/score/terms has it. */
   cost = 0;
   private readonly perBlock: number;
   private readonly contact: LiveContact;
