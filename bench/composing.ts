@@ -32,6 +32,7 @@ function emptyBlocks(blocks: number): Project {
   const plain = { ...createProject('bench', 'Bench'), fabrics, stripsOnHand };
   const { sets } = makeSets({
     fabrics,
+    lookalikes: 10,
     stripsOnHand,
     wedge: plain.wedge,
     keep: [],

@@ -24,7 +24,6 @@ export const TYPES_ONLY: Readonly<Record<string, readonly string[]>> = {
 
 /** Short rules in a room of types only which the page may work out for itself, and the rooms that may. */
 export const SHORT_RULES: Readonly<Record<string, readonly string[]>> = {
-  'src/arrange/mend/wedgeOffers.ts': ['ui'],
   'src/arrange/search/effort.ts': ['ui'],
 };
 

@@ -1,9 +1,9 @@
-// How an order differs from the first of several, in words: which parts of the score are better, which worse.
+// Says in words how one order differs from the first of several: which terms of the score are better and which are worse.
 import type { TermScales } from '../balance/score/termScales';
 import { TERM_NAMES, type TermName, type Terms } from '../balance/score/terms';
 import { type Phrase, phrase } from '../model/phrase';
 
-/** Less of a difference than this is not seen; a term is about 1 by chance. */
+/** The eye does not see a smaller difference than this; a random layout scores about 1 on each term. */
 const SEEN = 0.05;
 
 const WORDS: Readonly<Record<Exclude<TermName, 'clashLength'>, readonly [better: string, worse: string]>> = {
@@ -19,7 +19,7 @@ const TOGETHER: readonly [string, string] = [
   'colour families less together',
 ];
 
-/** What one order does better and worse than another, the greatest difference first; nothing where the eye sees none. */
+/** Lists what one order does better and worse than another, the greatest difference first; empty where the eye sees none. */
 export function differences(scales: TermScales, one: Terms, other: Terms, weights: Terms): Phrase[] {
   return TERM_NAMES.filter((name) => weights[name] > 0 && Math.abs(one[name] - other[name]) >= SEEN)
     .toSorted((a, b) => weights[b] * Math.abs(one[b] - other[b]) - weights[a] * Math.abs(one[a] - other[a]))

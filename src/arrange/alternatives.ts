@@ -1,5 +1,5 @@
-// Several good arrangements that differ: many short searches from seeds of their own, of whose results the best is taken, then
-// again and again the one that has most seams unlike those taken, as long as it is nearly as good.
+// Finds several good arrangements that differ. Many short searches run, each from its own seed. The best result is taken first;
+// after it, again and again, the result whose seams differ most from those taken, as long as it scores nearly as well.
 
 import { termScales } from '../balance/score/termScales';
 import { DEFAULT_WEIGHTS, evaluateTerms, TERM_NAMES, weighted } from '../balance/score/terms';
@@ -12,7 +12,7 @@ import type { Project, Strip } from '../model/project';
 import { differences } from './alternativeWords';
 import { decisionsOf, type Scopes } from './decisions';
 import { costTables } from './live/costTables';
-import { movesBetween, type Orientation } from './movesBetween';
+import { type Arrangement, movesBetween } from './movesBetween';
 import type { Score } from './score';
 import { type Kept, searchFrom } from './search/search';
 import { budgetShare, noClock, type ShuffleClock, type ShuffleWish } from './shuffle';
@@ -22,34 +22,34 @@ export interface Alternative {
   readonly score: Score;
   /** Share of the seams between blocks (and between wedges, where those may change) unlike those of the nearest other, 0–1. */
   readonly apart: number;
-  /** How much worse than the first it scores, as a part of a top by chance, 0–1. */
+  /** How much worse it scores than the first, as a share of the score of a random top, 0–1. */
   readonly behind: number;
-  /** What it does better and worse than the first, in words. */
+  /** Says what it does better and worse than the first. */
   readonly differences: readonly Phrase[];
 }
 
-/** Searches for each arrangement that is wanted. */
+/** The number of searches made for each arrangement wanted. */
 const TRIES = 4;
-/** How much worse than the best, as a part of the score of a top by chance, still counts as good. */
+/** A result is good while it scores worse than the best by no more than this share of a random top's score. */
 const NEARLY = 0.03;
-/** Rounds of the search between two reports: some milliseconds' worth. */
+/** Rounds of the search between two reports; they take some milliseconds. */
 const REPORT = 16;
-/** Less unlike than this is the same arrangement to the eye. */
+/** Two arrangements that differ in a smaller share of seams look the same. */
 const LEAST_APART = 0.3;
 
-/** Which of the searches one worker makes: every so many from the first given. */
+/** Says which searches one worker makes: from `first` on, every `of`-th. */
 export interface Share {
   readonly first: number;
   readonly of: number;
 }
 const ALL: Share = { first: 0, of: 1 };
 
-/** What a search kept, as plain data: its strip orders as a list. */
+/** The best arrangement of a search as plain data; its strip orders are a list. */
 interface KeptData extends Omit<Kept, 'orders'> {
   readonly orders: readonly (readonly [set: number, strips: readonly Strip[]])[];
 }
 
-/** What a worker has found: its searches' results by their numbers, and whether the cap in milliseconds cut them short. */
+/** The results of a worker's searches by their numbers, and whether the cap in milliseconds cut them short. */
 export interface Tries {
   readonly found: readonly { readonly run: number; readonly kept: KeptData }[];
   readonly capped: boolean;
@@ -76,7 +76,7 @@ function deskFor(project: Project, wish: ShuffleWish) {
   return { model, scales, weights: wish.weights ?? DEFAULT_WEIGHTS };
 }
 
-/** The searches of one share, as a generator for a worker: yields the part of the budget spent, every few milliseconds. */
+/** Runs one worker's share of the searches; yields the share of the budget spent, every few milliseconds. */
 export function* tryingAlternatives(
   project: Project,
   wish: ShuffleWish,
@@ -111,7 +111,7 @@ export function* tryingAlternatives(
   return { found, capped: !stop && ownSteps !== undefined && steps < ownSteps };
 }
 
-/** The best of all that was found, and those that differ most from it and each other; the same whoever was done first. */
+/** Chooses the best result and those that differ most from it and from each other, whichever worker was done first. */
 export function chooseAlternatives(
   project: Project,
   wish: ShuffleWish,
@@ -166,10 +166,10 @@ function chosen(
 }
 
 /**
- * The seams of an arrangement by what meets there: points of two blocks, counted round each block from its own first place,
- * so that a whole wall turned about is the same. With `inside` also the wedges that meet inside each block.
+ * Names every seam of an arrangement by the two blocks and the points on their edges that meet there. Points count round each
+ * block from its own first place, so that a wall turned as a whole has the same seams. `inside` adds the seams between wedges.
  */
-export function seamsOf(model: WallModel, wall: Orientation, inside: boolean): ReadonlySet<string> {
+export function seamsOf(model: WallModel, wall: Arrangement, inside: boolean): ReadonlySet<string> {
   const seams = new Set<string>();
   const { perBlock } = model;
   // Where a side touches a block, in wedge steps clockwise of its first place; half steps are between two places.

@@ -1,10 +1,10 @@
-// What the arranger is asked of a quilt by the person's own wishes, and when what it found fits the quilt still.
+// Turns the person's wishes into what the arranger is asked, and decides whether an answer still fits the quilt.
 import { weightsOf } from '../balance/score/wishes';
 import type { Preferences, Project } from '../model/project';
 import { askedOf, budgetFor } from './search/effort';
 import type { ShuffleWish } from './shuffle';
 
-/** What a shuffle of this quilt is asked for, as the workers hear it. */
+/** The wish that a shuffle of this quilt sends to the workers. */
 export function shuffleWish(project: Project): ShuffleWish {
   const { intent, lookalikes } = project.preferences;
   const { seed, scopes, effort } = askedOf(project.preferences);
@@ -13,7 +13,7 @@ export function shuffleWish(project: Project): ShuffleWish {
   return { seed, scopes, weights, intent, lookalikes, budget: budgetFor(effort, hung) };
 }
 
-/** What no order of the blocks depends on: what is asked of a shuffle, how the wall is looked at, and what comes after it. */
+/** Parts of a project that no order of the blocks depends on: shuffle wishes, the view of the wall, later steps. */
 const APART = new Set<keyof Project | keyof Preferences>([
   'shuffle',
   'wallLightness',
@@ -26,7 +26,7 @@ const APART = new Set<keyof Project | keyof Preferences>([
   'buying',
 ]);
 
-/** Whether nothing was changed that an order of the blocks depends on: what was found for the quilt fits it still. */
+/** True while nothing has changed that an order of the blocks depends on, so that the answer still fits the quilt. */
 export function stillFits(now: Project, before: Project): boolean {
   const rest = ({ preferences, ...project }: Project) =>
     new Map<string, unknown>(

@@ -1,5 +1,5 @@
-// What the arranger may decide on a project: which cells exchange their blocks, how each block may stand, whose wedges may be
-// traded, which wedges are left over to trade with, and which sets are not sewn yet. Follows pins and how far the work is; the rules are model/freedom's.
+// Lists what the arranger may change in a project: cells that exchange blocks, orientations, wedges to trade, wedges left over,
+// and sets that are not sewn yet. Pins and progress decide it, by the rules of model/freedom.ts.
 import type { WallModel } from '../balance/wall/wallModel';
 import { wedgeLedger } from '../cutting/wedges/ledger';
 import { cellOf, orientation, stepsPerTurn, turnsOf } from '../model/find';
@@ -7,7 +7,7 @@ import { whyCornersLocked, whyHangingLocked, whyOrderLocked, whyPlacesLocked } f
 import type { Block, Project, StripSet, StripSetId } from '../model/project';
 import { filled } from './live/costTables';
 
-/** Kinds of change the person lets the arranger make; several at once. */
+/** The changes that the person allows the arranger to make. */
 export interface Scopes {
   /** Blocks change cells. */
   readonly swap: boolean;
@@ -24,7 +24,7 @@ export interface Scopes {
 export interface Decisions {
   /** Cells whose blocks may be exchanged with one another. */
   readonly cells: Int32Array;
-  /** Orientation each block may take, its present one among them; index = block. */
+  /** Orientations each block may take, its present one included; indexed by block. */
   readonly orientations: readonly Int32Array[];
   /** Blocks with more than one orientation. */
   readonly turnable: Int32Array;
@@ -34,13 +34,13 @@ export interface Decisions {
   readonly spare: Int32Array;
   /** Sets whose strips may be put in another order, by index. */
   readonly sets: Int32Array;
-  /** Whether there is anything to decide at all. */
+  /** True where the arranger may change anything at all. */
   readonly free: boolean;
 }
 
 /**
- * Decisions left open by the scopes, pins and progress. Empty cells stay empty, blocks on the side table stay there with
- * their wedges, and blocks without wedges stay where they hang.
+ * Works out what the scopes, pins and progress leave open. Empty cells stay empty, blocks on the side table keep their place
+ * and their wedges, and blocks without wedges stay where they hang.
  */
 export function decisionsOf(project: Project, model: WallModel, scopes: Scopes): Decisions {
   const { blocks } = project;
@@ -98,9 +98,7 @@ function tradablePlaces(project: Project, model: WallModel, scopes: Scopes): [In
   return [Int32Array.from(found[0]), Int32Array.from(found[1])];
 }
 
-/**
- * Planned, unlocked sets whose wedges hang, and in no pinned block: two strips at least are free to change places and differ.
- */
+/** Finds planned, unlocked sets whose wedges hang, none of them in a pinned block, with two free strips that differ. */
 function openSets(project: Project): Int32Array {
   const hung = new Set<StripSetId>();
   const pinned = new Set<StripSetId>();
@@ -121,7 +119,7 @@ function openSets(project: Project): Int32Array {
   return Int32Array.from(project.stripSets.keys()).filter((at) => open(project.stripSets[at]!));
 }
 
-/** Wedges no block uses, by type: 2 × set + (0 up, 1 down). Never below 0. */
+/** Counts wedges that no block uses, by wedge type: 2 × set + (0 up, 1 down). Never below 0. */
 function spareWedges(project: Project): Int32Array {
   return Int32Array.from(
     wedgeLedger(project).flatMap((row) => [Math.max(0, row.left.up), Math.max(0, row.left.down)]),

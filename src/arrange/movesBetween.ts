@@ -1,4 +1,4 @@
-// From where a project stands to where the arranger would have it, as moves a person can preview, accept and undo.
+// Turns the arranger's answer into moves that a person can preview, accept and undo.
 import { findBlock, stepsPerTurn } from '../model/find';
 import type { Move } from '../model/moves';
 import type { Place, Project, Strip } from '../model/project';
@@ -6,36 +6,36 @@ import { sameStrip } from '../model/strips';
 
 export type StripOrders = ReadonlyMap<number, readonly Strip[]>;
 
-/** An arrangement as numbers, on the conventions of balance/wallModel. */
-export interface Orientation {
+/** An arrangement as numbers; balance/wall/wallModel.ts states the conventions. */
+export interface Arrangement {
   /** Wedge type in each place, block × N + place. */
   readonly typeAt: ArrayLike<number>;
   readonly orientationOf: ArrayLike<number>;
   /** Block in each cell, −1 for none. */
   readonly blockIn: ArrayLike<number>;
-  /** Sets whose strips lie in another order, by index. */
+  /** New strip orders by index of their set. */
   readonly orders?: StripOrders;
 }
 
-/** The wedge of a type: 2 × set + (0 up, 1 down); −1 is an empty place. */
+/** The wedge of a wedge type (2 × set + 0 up, 1 down); null for −1, an empty place. */
 function wedgeOfType(project: Project, type: number): Place | null {
   return type < 0 ? null : { set: project.stripSets[type >> 1]!.id, tip: type % 2 === 0 ? 'up' : 'down' };
 }
 
 /**
- * The moves from the project to the arrangement: strips first, then wedges, then blocks to their cells, each as it will stand. As few
- * exchanges as there can be (one less than the length of each cycle); nothing for what stays.
+ * Lists the moves that take the project to the arrangement: strips first, then wedges, then blocks with their orientation.
+ * Exchanges are as few as possible (one less than the length of each cycle). What stays has no move.
  */
-export function movesBetween(project: Project, to: Orientation): Move[] {
+export function movesBetween(project: Project, to: Arrangement): Move[] {
   return [
     ...stripMoves(project, to),
     ...placeMoves(project, to),
     ...swapMoves(project, to),
-    ...standingMoves(project, to),
+    ...orientationMoves(project, to),
   ];
 }
 
-function stripMoves(project: Project, { orders }: Orientation): Move[] {
+function stripMoves(project: Project, { orders }: Arrangement): Move[] {
   return project.stripSets.flatMap(({ id, strips: held }, at): Move[] => {
     const strips = orders?.get(at) ?? held;
     const same = held.every((strip, place) => sameStrip(strip, strips[place]!));
@@ -43,7 +43,7 @@ function stripMoves(project: Project, { orders }: Orientation): Move[] {
   });
 }
 
-function placeMoves(project: Project, to: Orientation): Move[] {
+function placeMoves(project: Project, to: Arrangement): Move[] {
   return project.blocks.flatMap((block, at) =>
     block.places.flatMap((held, place): Move[] => {
       const wedge = wedgeOfType(project, to.typeAt[at * project.wedge.perBlock + place]!);
@@ -53,7 +53,7 @@ function placeMoves(project: Project, to: Orientation): Move[] {
   );
 }
 
-function swapMoves(project: Project, to: Orientation): Move[] {
+function swapMoves(project: Project, to: Arrangement): Move[] {
   const index = new Map(project.blocks.map((block, at) => [block.id, at]));
   const held = project.wall.cells.map((cell) => (cell ? index.get(cell.block)! : -1));
   const moves: Move[] = [];
@@ -69,7 +69,7 @@ function swapMoves(project: Project, to: Orientation): Move[] {
   return moves;
 }
 
-function standingMoves(project: Project, to: Orientation): Move[] {
+function orientationMoves(project: Project, to: Arrangement): Move[] {
   const steps = stepsPerTurn(project.wedge.perBlock);
   return project.wall.cells.flatMap((cell): Move[] => {
     const block = cell && findBlock(project, cell.block);

@@ -1,9 +1,9 @@
-// Long reckonings cut into parts, so that whoever runs them can hear a message in between.
+// Runs long computations in parts, so that their caller can hear a message between two parts.
 
-/** Entries of a table gone through between two pauses: some milliseconds' worth. */
+/** Table entries computed between two pauses; they take some milliseconds. */
 export const PART = 4_000_000;
 
-/** Runs a reckoning to its end without a pause. */
+/** Runs a computation to its end without a pause and returns its answer. */
 export function atOnce<Outcome>(reckoning: Generator<void, Outcome>): Outcome {
   for (;;) {
     const part = reckoning.next();

@@ -1,5 +1,5 @@
-// Shuffling for balance: from a project, what may change and what is wanted, to moves that make it better, with the score
-// before and after and how far the result can be from the best there is. The search itself is search's, the proof proof's.
+// Shuffles for balance: takes a project and a wish, returns moves that improve the score, the score before and after, and how
+// far the result is from the best. search/ searches; proof/ proves.
 
 import type { Intent } from '../balance/score/intent';
 import { termScales } from '../balance/score/termScales';
@@ -16,38 +16,38 @@ import { Proof } from './proof/howFarFromBest';
 import type { Score } from './score';
 import { type Kept, searchFrom } from './search/search';
 
-/** What is wanted of a shuffle; plain data, so that it can be sent to a worker. */
+/** What is asked of a shuffle. Plain data, so that it can be sent to a worker. */
 export interface ShuffleWish {
   readonly seed: number;
   readonly scopes: Scopes;
   readonly weights?: Terms;
-  /** What is wanted of the whole, and the ΔE00 from which two cloths no longer read as one; the project's unless given. */
+  /** The order of value wanted, and the ΔE00 from which two fabrics no longer read as one; the project's unless given. */
   readonly intent?: Intent;
   readonly lookalikes?: number;
   /**
-   * At least one of the two. In steps it is repeatable; milliseconds beside steps are only a cap, which ends the search as it
-   * stands.
+   * Give at least one of the two. A budget in steps repeats exactly; milliseconds beside it are only a cap, at which the search
+   * ends with what it has.
    */
   readonly budget: { readonly milliseconds?: number; readonly steps?: number };
 }
 
-/** How the search stands. */
+/** A report of a running search. */
 export interface ShuffleProgress {
   readonly steps: number;
-  /** Part of the budget spent, 0–1. */
+  /** Share of the budget spent, 0–1. */
   readonly share: number;
   /** Weighted totals at the start and of the best so far. */
   readonly start: number;
   readonly best: number;
   /** Moves to the best so far; made only when it is new since the last progress, else null. */
   readonly moves: readonly Move[] | null;
-  /** The search is over; what is left is working out how much better any order could be. */
+  /** True once the search is over and only the bound is still being worked out. */
   readonly closing: boolean;
 }
 
 export type Verdict =
   | { readonly kind: 'proved' }
-  /** `by` is (score − bound)/(score of a top by chance), 0–1: no arrangement within the scopes is better by more. */
+  /** `by` is (score − bound)/(score of a random top), 0–1: no arrangement within the scopes is better by more. */
   | { readonly kind: 'within'; readonly by: number };
 
 export interface ArrangeResult {
@@ -55,7 +55,7 @@ export interface ArrangeResult {
   readonly before: Score;
   readonly after: Score;
   readonly steps: number;
-  /** The cap in milliseconds ended the search before its steps were done: another run may end otherwise. */
+  /** True when the cap in milliseconds ended the search before its steps; another run may then end differently. */
   readonly capped: boolean;
   /** No arrangement within the scopes scores lower than this. */
   readonly bound: number;
@@ -81,18 +81,18 @@ export function arrange(project: Project, wish: ShuffleWish, clock: ShuffleClock
   }
 }
 
-/** Steps of the search before a small wall is proved. */
+/** Steps searched before a small wall is proved. */
 const BEFORE_PROOF = 1 << 14;
 
-/** Part of the budget after which a bound is worked out beside the search. */
+/** Share of the budget after which the bound is worked out beside the search. */
 const BEFORE_BOUND = 1 / 16;
 
-/** Rounds of the search between two reports: some milliseconds' worth. */
+/** Rounds of the search between two reports; they take some milliseconds. */
 const REPORT = 16;
 
 /**
- * The shuffle as a generator, so that a worker can yield between its parts: each `next(stop)` works for a few
- * milliseconds and yields how it stands; `next(true)` ends it with the best so far.
+ * Runs the shuffle in parts, so that a worker can yield: each `next(stop)` works for a few milliseconds and yields a report;
+ * `next(true)` ends the shuffle with the best so far.
  */
 export function* arranging(
   project: Project,
@@ -127,9 +127,9 @@ export function* arranging(
     told = search.best.cost;
     const moves = better ? movesBetween(project, search.best) : null;
     stopped = yield orientation(moves, false);
-    // Early enough that who stops seldom stops before there is a bound; not at once, for something good comes first.
+    // A good order comes first; the bound starts early enough that a person who stops seldom stops before it is there.
     if (share > BEFORE_BOUND) bounding.next();
-    // On a small wall the proof takes less time than the search: a good score to start from is all it needs.
+    // On a small wall the proof is quicker than the search and needs only a good score to start from.
     if (proof.isShort && search.steps >= BEFORE_PROOF) break;
   }
   const steps = wish.budget.steps ?? 0;
@@ -146,7 +146,7 @@ export function* arranging(
       if (stopped) break;
     }
   }
-  // Who stops waits for no bound: where there is none yet, nothing is known to be out of reach but a score below 0.
+  // A stop does not wait for the bound. Without one, only a score below 0 is known to be out of reach.
   while (!stopped && proof.bound === null) {
     bounding.next();
     stopped = yield orientation(null, true);
@@ -186,7 +186,7 @@ const WAYS: readonly (readonly [keyof Scopes, string])[] = [
   ['strips', 'sewing strips in another order'],
 ];
 
-/** "turning, swapping and trading wedges": what a verdict is about, for nothing is said of what was not to be moved. */
+/** Names the changes that a verdict is about ("turning, swapping and trading wedges"). */
 function waysOf(scopes: Scopes): Phrase {
   const [last, ...before] = WAYS.filter(([scope]) => scopes[scope])
     .map(([, words]) => phrase(words))
@@ -206,7 +206,7 @@ function verdictWords(by: number, known: boolean, scopes: Scopes): Phrase {
   return phrase('Within {points} points of the bound; a top by chance has 100', { points });
 }
 
-/** How much of a budget is spent after so many steps, 0–1 and above; the clock starts now. A cap counts when it is hit. */
+/** Returns a meter of the budget: the share spent after so many steps, 0–1 and above. The clock starts now. */
 export function budgetShare(budget: ShuffleWish['budget'], now: () => number): (steps: number) => number {
   const { milliseconds, steps: most } = budget;
   if (milliseconds === undefined && most === undefined) throw new Error('arrange: a budget needs a limit');

@@ -1,5 +1,5 @@
-// The analysis of a whole project: clashes, pools, spread, lean, score, and the few findings worth a sentence. Each part is
-// measured in its own file; here they are put together and ranked, and what a change did not touch is taken over.
+// Analyses a whole project: clashes, pools, spread, lean, score, and the few findings worth a sentence. Other files measure each
+// part; this one puts them together, ranks the findings, and takes over what a change did not touch.
 
 import { type ClothOf, clothTable } from '../cloth/cloths';
 import { LOOKALIKE_THRESHOLD, meanColour } from '../cloth/likeness';
@@ -23,9 +23,9 @@ import { clashTerms, spreadTerms, type Terms } from './score/terms';
 import { sameBlock, type WallModel, wallModel } from './wall/wallModel';
 
 export interface AnalysisOptions {
-  /** Colours of a fabric; those of geometry/print unless given. */
+  /** Colours of a fabric; those of cloth/print unless given. */
   readonly cloth?: ClothOf;
-  /** ΔE00 from which two cloths no longer read as one; colour/likeness's LOOKALIKE_THRESHOLD unless given. */
+  /** ΔE00 from which two cloths no longer read as one; cloth/likeness's LOOKALIKE_THRESHOLD unless given. */
   readonly lookalikes?: number;
   /** What the person wants of value and colour; scattered unless given. */
   readonly intent?: Intent;

@@ -1,4 +1,4 @@
-// What a finding is: one thing about the top worth a look, with the number behind it, its words and its marks.
+// Defines a finding: one thing about the top that is worth a look, with its number, its words and its marks.
 import type { Outline, Point } from '../geometry/point';
 import type { Phrase } from '../model/phrase';
 import type { BlockId, FabricId } from '../model/project';
@@ -25,10 +25,25 @@ export interface Measure {
   readonly unit: 'in' | 'L*' | 'ΔE' | 'Moran I' | 'ratio' | 'blocks' | 'warmth';
 }
 
+/**
+ * Kinds of clash. rim: neighbouring wedges with the cloth on both rims · radial: further in along the seam between two wedges ·
+ * facing: block edge to block edge, straight or across sashing · setting: a rim against corner triangle, sashing, border,
+ * plain square or setting triangle.
+ */
+export const CLASH_KINDS = ['rim', 'radial', 'facing', 'setting'] as const;
+export type ClashKind = (typeof CLASH_KINDS)[number];
+
+/** What a finding can be about: a clash or several told together, or something seen over the whole top. */
+export type FindingKind = ClashKind | 'value-pool' | 'colour-pool' | 'fabric-spread' | 'whole-top';
+
+export function isClashKind(kind: FindingKind): kind is ClashKind {
+  return (CLASH_KINDS as readonly FindingKind[]).includes(kind);
+}
+
 export interface Finding {
   /** Stable for the same thing in the same place, so that a list keeps its selection. */
   readonly id: string;
-  readonly kind: string;
+  readonly kind: FindingKind;
   /** 0 (hardly worth saying) to 1 (seen from across the room). Findings are listed by it. */
   readonly weight: number;
   readonly measure: Measure;

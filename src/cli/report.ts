@@ -1,10 +1,11 @@
 // The report beside the picture: sizes, sets, blocks, clashes and values as plain JSON with stable keys (docs/report.md lists them).
 // Lengths are inches, areas square inches, values L* 0–100; coordinates run from the finished top's top left corner.
 import { type Analysis, analyse } from '../balance/analyse';
-import type { Clash, ClashKind } from '../balance/clashes/clashes';
+import type { Clash } from '../balance/clashes/clashes';
 import { clashWords } from '../balance/clashes/clashFindings';
 import { spreadWords } from '../balance/evenness/fabricWords';
 import { leanWords } from '../balance/evenness/spreadFindings';
+import { CLASH_KINDS } from '../balance/finding';
 import { wishesOf } from '../balance/score/wishes';
 import { meanColour } from '../cloth/likeness';
 import { type ColouredArea, valueHistogram, valueQuantile, valueStatistics } from '../cloth/mixture';
@@ -25,6 +26,14 @@ import { cornerFabricOf, rowAndColumn } from '../model/wallCells';
 
 /** Raised when a key changes its meaning or goes; new keys may come without it. */
 const REPORT_VERSION = 1;
+
+/**
+ * A kind of clash, or the id of a finding that begins with one, as version 1 has it: 'surround' for what the code calls a
+ * setting clash. Readers of the report count on the word.
+ */
+function published(word: string): string {
+  return word.replace(/^setting(?=:|$)/, 'surround');
+}
 
 /** The report of a sound project, with the drawing and analysis made from it. Numbers are rounded to a millionth. */
 export function sheetReport(project: Project, drawing: Drawing, analysis: Analysis): object {
@@ -57,8 +66,8 @@ export function sheetReport(project: Project, drawing: Drawing, analysis: Analys
     clashes: analysis.clashes.map((clash) => clashRow(project, drawing, clash)),
     clashTotals: clashTotals(analysis.clashes),
     findings: analysis.findings.map((finding) => ({
-      id: finding.id,
-      kind: finding.kind,
+      id: published(finding.id),
+      kind: published(finding.kind),
       weight: finding.weight,
       measure: finding.measure,
       words: speak(finding.words, project.preferences.unit),
@@ -120,7 +129,7 @@ function blockRow(project: Project, analysis: Analysis, block: Block): object {
 function clashRow(project: Project, drawing: Drawing, clash: Clash): object {
   return {
     id: clash.id,
-    kind: clash.kind,
+    kind: published(clash.kind),
     inches: clash.inches,
     weight: clash.weight,
     likeness: clash.likeness,
@@ -128,7 +137,7 @@ function clashRow(project: Project, drawing: Drawing, clash: Clash): object {
     blocks: clash.numbers,
     places: clash.places,
     cells: clash.cells.map((cell) => cell + 1),
-    against: clash.against,
+    against: clash.settingPart === 'triangle' ? 'setting' : clash.settingPart,
     at: clash.marks.flatMap((mark) => {
       const ends = mark.kind === 'seam' ? seamOnTop(drawing, mark) : null;
       return ends ? [{ from: ends[0], to: ends[1] }] : [];
@@ -137,15 +146,16 @@ function clashRow(project: Project, drawing: Drawing, clash: Clash): object {
   };
 }
 
-const CLASH_KINDS: readonly ClashKind[] = ['rim', 'radial', 'facing', 'surround'];
-
 function clashTotals(clashes: readonly Clash[]): object {
   const total = (some: readonly Clash[]) => ({
     count: some.length,
     inches: some.reduce((sum, clash) => sum + clash.inches, 0),
     weight: some.reduce((sum, clash) => sum + clash.weight, 0),
   });
-  const kinds = CLASH_KINDS.map((kind) => [kind, total(clashes.filter((clash) => clash.kind === kind))]);
+  const kinds = CLASH_KINDS.map((kind) => [
+    published(kind),
+    total(clashes.filter((clash) => clash.kind === kind)),
+  ]);
   return { ...total(clashes), byKind: Object.fromEntries(kinds) as object };
 }
 
@@ -164,11 +174,11 @@ function spreadRow(project: Project, analysis: Analysis, id: FabricId): object |
   const spread = analysis.fabrics.find((one) => one.fabric === id);
   const { middle } = analysis.wholeTop;
   if (!spread || !middle) return null;
-  const { fabric: _, joins, gathering, ...figures } = spread;
+  const { fabric: _, joins, clustering, ...figures } = spread;
   return {
     ...figures,
     joins: { both: joins.both, mixed: joins.mixed },
-    gathering,
+    gathering: clustering,
     words: spreadWords(spread, middle).map((one) => speak(one, project.preferences.unit)),
   };
 }

@@ -1,21 +1,19 @@
 // The fabrics of a project as numbers: mean value and colour of each, and how far every pair reads as one cloth.
-// How likeness is graded belongs to colour/likeness; which contacts matter belongs to clashes and terms.
+// likeness.ts grades likeness; balance decides which contacts matter.
 
 import { labD65Of, oklabOf } from '../colour/spaces';
-import type { Fabric, FabricId } from '../model/project';
+import type { Fabric, FabricId, Project } from '../model/project';
 import {
   type ColourMix,
-  clothDistance,
   LOOKALIKE_THRESHOLD,
-  likenessAt,
+  likeness as likenessOf,
   meanColour,
-  meanDistance,
   meanLight,
 } from './likeness';
 import { warmth } from './mixture';
 import { printMix } from './print/printMix';
 
-/** The colours of a fabric with their shares. geometry/print knows them for plain and printed cloth. */
+/** The colours of a fabric with their shares. cloth/print knows them for plain and printed cloth. */
 export type ClothOf = (fabric: Fabric) => ColourMix;
 
 /** Fabrics by index, in document order. `likeness` is a square table, fabric × fabric, row by row. */
@@ -30,7 +28,7 @@ export interface ClothTable {
   readonly oklabL: Float64Array;
   readonly a: Float64Array;
   readonly b: Float64Array;
-  /** Warm above 0, cool below, as in colour/mixture. */
+  /** Warm above 0, cool below, as in mixture.ts. */
   readonly warmth: Float64Array;
   /** 0 (told apart, or either is background) to 1 (a fabric and itself). Symmetric. */
   readonly likeness: Float64Array;
@@ -59,6 +57,11 @@ export function clothTable(
 /** Where each fabric stands in a list. */
 export function fabricIndex(fabrics: readonly Fabric[]): ReadonlyMap<FabricId, number> {
   return new Map(fabrics.map((fabric, at) => [fabric.id, at]));
+}
+
+/** The table of a project's fabrics by the person's own threshold: for whoever is given no other. */
+export function clothsOf({ fabrics, preferences }: Pick<Project, 'fabrics' | 'preferences'>): ClothTable {
+  return clothTable(fabrics, printMix, preferences.lookalikes);
 }
 
 function measuredTable(fabrics: readonly Fabric[], clothOf: ClothOf, threshold: number): ClothTable {
@@ -92,10 +95,4 @@ function measuredTable(fabrics: readonly Fabric[], clothOf: ClothOf, threshold: 
     clothOf,
     threshold,
   };
-}
-
-/** clothDistance is at least half the distance of the means, so far means settle a pair without looking at the prints. */
-function likenessOf(mixA: ColourMix, mixB: ColourMix, threshold: number): number {
-  if (meanDistance(mixA, mixB) >= 2 * threshold) return 0;
-  return likenessAt(clothDistance(mixA, mixB), threshold);
 }

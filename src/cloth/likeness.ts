@@ -1,5 +1,5 @@
-// Whether two cloths read as one: the colours of a print with their shares, its mean, the distance between two prints,
-// and a likeness from 0 to 1. Which pairs on the wall matter is left to balance.
+// Decides how far two fabrics read as one: the colours of a print with their shares, its mean, the distance between two prints,
+// and a likeness from 0 to 1. balance decides which pairs on the wall matter.
 import { ciede2000 } from '../colour/difference';
 import { formatHex } from '../colour/parse';
 import { encodedOf, type LinearRgb, labD65Of, linearOfHex } from '../colour/spaces';
@@ -117,8 +117,10 @@ export function likenessAt(distance: number, threshold: number): number {
 
 /**
  * How far two cloths read as one, 0 (told apart) to 1 (the same to the eye): the grade of their clothDistance. The
- * threshold, in ΔE00, is the person's to set. Symmetric; exactly 1 for a mix and itself.
+ * threshold, in ΔE00, is the person's to set; below 0 throws, at 0 nothing reads as one. Symmetric; exactly 1 for a mix and
+ * itself. Far means settle a pair without looking at the prints: clothDistance is at least half their distance.
  */
 export function likeness(mixA: ColourMix, mixB: ColourMix, threshold: number = LOOKALIKE_THRESHOLD): number {
+  if (threshold >= 0 && meanDistance(mixA, mixB) >= 2 * threshold) return 0;
   return likenessAt(clothDistance(mixA, mixB), threshold);
 }

@@ -1,4 +1,4 @@
-// How far apart two colours look: CIEDE2000 and the plain distance in OKLab. Whether that matters is said in likeness.ts.
+// Measures how far apart two colours look: CIEDE2000 and the plain distance in OKLab. cloth/likeness.ts decides whether that matters.
 import { type LabD65, labD65Of, linearOfHex, type Oklab } from './spaces';
 
 const POWER_25_7 = 25 ** 7;

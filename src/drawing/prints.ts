@@ -1,4 +1,4 @@
-// Printed cloth as SVG patterns in inches. The figures come from geometry/print; here they are only written out, figures of
+// Printed cloth as SVG patterns in inches. The figures come from cloth/print; this file only writes them out, figures of
 // one colour in one path, so that a tile stays a handful of nodes.
 import { meanColour } from '../cloth/likeness';
 import { curveThrough } from '../cloth/print/curve';

@@ -1,5 +1,5 @@
-// One change to a project, made or refused: moves and a recipe run by Immer, checked, and kept as patches with the words for
-// undo. What is tried on the wall comes through here too, so that it is what accepting it gives.
+// Makes one change to a project or refuses it: runs moves and a recipe by Immer, checks the result, and returns patches with the
+// words for undo. A preview comes through here too, so that it shows exactly what accepting gives.
 import { enablePatches, type Patch, produceWithPatches } from 'immer';
 import { checkWedges } from '../cutting/wedges/ledger';
 import { checkReferences } from '../model/check';

@@ -5,8 +5,8 @@ import type { Inches } from '../model/units';
 import { cellAtHalfPlace, halfPlace, isPlain } from '../model/wallCells';
 import { gapAfter } from './straightSetting';
 
-/** What a side of a block lies against. */
-export type Surround = 'sashing' | 'border' | 'plain' | 'setting';
+/** What a side of a block lies against, but another block: sashing, border, a plain square or a setting triangle. */
+export type SettingPart = 'sashing' | 'border' | 'plain' | 'triangle';
 
 export interface CellSide {
   /** The cell across, −1 at the edge of the top or where a plain square lies. */
@@ -14,7 +14,7 @@ export interface CellSide {
   /** Finished sashing in between, inches; 0 where the blocks meet. */
   readonly gap: Inches;
   /** What touches this side and its fabric; null where a block, nothing, or a pieced border of many fabrics does. */
-  readonly setting: { readonly part: Surround; readonly fabric: FabricId } | null;
+  readonly setting: { readonly part: SettingPart; readonly fabric: FabricId } | null;
 }
 
 /**
@@ -106,7 +106,7 @@ function outside(
   if (layout.kind === 'onPoint') {
     const level = to.down < 0 || to.down > 2 * wall.rows - 2;
     const upright = to.across < 0 || to.across > 2 * wall.columns - 2;
-    return { part: 'setting', fabric: level && upright ? layout.corners : layout.sides };
+    return { part: 'triangle', fabric: level && upright ? layout.corners : layout.sides };
   }
   const border = borders[0];
   return border && border.keys === undefined ? { part: 'border', fabric: border.fabric } : null;

@@ -1,5 +1,5 @@
 // What the schema alone cannot say: that every part named exists, that counts fit together, that nothing hangs twice.
-// Wedge yield and use are checked in cutting/ledger.ts.
+// Wedge yield and use are checked in cutting/wedges/ledger.ts.
 import { type FabricUse, fabricUses } from './fabricUses';
 import { stepsPerTurn, turnsOf } from './find';
 import { isTooNarrow } from './lengths';

@@ -1,5 +1,5 @@
-// Where in a project something is wrong, in the maker's words: "Block 4, place 2, strip set" beside blocks[3].places[1].set.
-// It may be broken anywhere, so everything is looked up in the document as it stands, and nothing is taken for granted.
+// Says in the maker's words where a project document is wrong: "Block 4, place 2, strip set" for blocks[3].places[1].set. The
+// document may be broken anywhere, so it looks everything up and takes nothing for granted.
 import { isPlainObject } from './migrate';
 import { type Phrase, type PhraseValue, phrase } from './phrase';
 import type { Problem } from './result';

@@ -1,4 +1,4 @@
-// What a fabric of the quilt is for, in words: in a word or two for lists, and as a sentence where it stands in the way.
+// Says what a fabric of the quilt is for: in a word or two for lists, and as a sentence where it stops a removal.
 import { type QuiltPurpose, quiltUses } from './fabricUses';
 import { findFabric } from './find';
 import { type Phrase, phrase } from './phrase';

@@ -1,19 +1,19 @@
-// Rules that all lengths are measured by: when two are the same, rounding to a step, how many pieces a length gives, and when
-// a strip is too narrow. Units and their words are in units.ts, sewn strips in geometry/stripSet.ts.
+// The rules for all lengths: when two are equal, how they round to a step, how many pieces a length gives, and when a strip is too
+// narrow. units.ts has units and their words, geometry/stripSet.ts sewn strips.
 import type { Inches } from './units';
 
-/** Lengths that differ by no more are the same: so much is left over where fractions are added and halved. */
+/** Lengths that differ by no more than this are equal; adding and halving fractions leaves such differences. */
 export const HAIR: Inches = 1e-9;
 
-/** A length off a step by no more than this part of it lies on it. */
+/** A length that is off a step by no more than this share of the step counts as on it. */
 const PART_OF_STEP = 1e-6;
 
-/** Up to a whole step, inches; a length on a step stays there. */
+/** Rounds up to a whole step, inches; a length on a step stays there. */
 export function upToStep(inches: Inches, step: Inches): Inches {
   return Math.ceil(inches / step - PART_OF_STEP) * step;
 }
 
-/** Down to a whole step, inches; a length on a step stays there. */
+/** Rounds down to a whole step, inches; a length on a step stays there. */
 export function downToStep(inches: Inches, step: Inches): Inches {
   return Math.floor(inches / step + PART_OF_STEP) * step;
 }

@@ -180,7 +180,7 @@ const preferencesSchema = v.strictObject({
     v.strictObject({ value: v.picklist(VALUE_INTENTS), colour: v.picklist(COLOUR_INTENTS) }),
     { value: 'scattered', colour: 'scattered' },
   ),
-  /** How much each term of the score counts (balance/terms); the usual weights where there are none. */
+  /** How much each term of the score counts (balance/score/terms); the usual weights where there are none. */
   weights: v.optional(
     v.strictObject({
       clashLength: weight,

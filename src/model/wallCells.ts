@@ -82,7 +82,7 @@ function isOnEdge(index: number, wall: Wall): boolean {
 
 /**
  * Corner fabric of a block in a cell (−1: on the side table): its own, else by the quilt's rule, else the quilt's. Corners
- * that are sewn on were given to the block for its own (editing/blocks), so the rule never changes those.
+ * that are sewn on were given to the block for its own (editing/commands/blocks), so the rule never changes those.
  */
 export function cornerFabricOf(project: Hanging, block: Pick<Block, 'cornerFabric'>, cell: number): FabricId {
   const { setting, wall } = project;

@@ -1,5 +1,5 @@
-// The app's state: the open project with its history, where the person is in the order of work, what is picked, and what
-// a proposal would do. Holds no DOM; React reads it through useApp.ts.
+// The app's state: the open project with its history, the step on show, what is picked, and the preview on the wall. It holds no
+// DOM; React reads it through ui/app.ts.
 import { createStore } from 'zustand/vanilla';
 import type { Mark } from '../balance/finding';
 import { apply, type Command } from '../editing/apply';
@@ -26,7 +26,7 @@ export interface Spot {
   readonly blocks: readonly BlockId[];
 }
 
-/** How the wall is looked at; no part of the project. */
+/** The view of the wall; it is no part of the project. */
 export interface Look {
   readonly grey: boolean;
   readonly marks: boolean;

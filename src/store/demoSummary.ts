@@ -1,4 +1,4 @@
-// What each example is, in words: its own name, its blocks and size. The texts are fetched when the list is first shown.
+// Describes each example: its name, blocks and size. It fetches the examples when the list is first shown.
 import { openProject } from '../editing/openProject';
 import { layOut } from '../geometry/setting';
 import { counted, type Phrase, phrase } from '../model/phrase';

@@ -1,5 +1,5 @@
-// Forms filled in part: what is to be added but is not yet. They stay while the person is at another step, and are no part of
-// the project or its history.
+// Keeps forms that are filled in part. They stay while the person is at another step, and are no part of the project or its
+// history.
 import type { ClothOnHand, Fabric, FabricId, StripOnHand } from '../model/project';
 
 /** A new row of cloth or strips before its fabric is chosen. */

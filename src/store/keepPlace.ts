@@ -1,5 +1,5 @@
-// Where the person was when the page was left: the step, and the forms filled in part. A reload of the same tab comes back to
-// it. It is no part of the project and stays in this tab alone (sessionStorage).
+// Keeps the step and the half-filled forms over a reload of the tab (in sessionStorage, so for this tab alone). They are no part
+// of the project.
 import * as v from 'valibot';
 import { clothOnHandSchema, fabricSchema, stripOnHandSchema } from '../model/project';
 import { type AppStore, STEPS } from './app';

@@ -1,5 +1,5 @@
-// Looking for several good orders that differ: goes on beside the page whatever step is on show; what it finds is offered
-// under Wall until it is closed or the quilt changes.
+// Seeks several good orders that differ, in workers, whatever step is on show. It offers them under Wall until they are closed or
+// the quilt changes.
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Alternative } from '../arrange/alternatives';
 import { shuffleWish, stillFits } from '../arrange/asked';

@@ -1,5 +1,5 @@
-// The session: which kept project is open, saving it as it changes, opening and keeping others. Ties the app store to the
-// storage; every failure is shown as a problem and never loses the open project.
+// The session ties the app store to the storage: it knows which kept project is open, saves it as it changes, and opens and keeps
+// others. Every failure is shown as a problem and never loses the open project.
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { openFile, openProject, type ReadableFile } from '../editing/openProject';
 import { createProject } from '../model/create';

@@ -1,5 +1,5 @@
-// The shuffle of the open quilt: it goes on in its workers whatever step is on show, its best so far lies on the wall while
-// the Wall step is open, and its answer waits there until it is kept, left, or the quilt has changed.
+// Runs the shuffle of the open quilt. It goes on in its workers whatever step is on show; its best so far is the preview while the
+// Wall step is open; its answer waits there until it is kept, left, or the quilt has changed.
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { shuffleWish, stillFits } from '../arrange/asked';
 import type { ArrangeResult, ShuffleProgress } from '../arrange/shuffle';

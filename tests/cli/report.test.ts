@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest';
-import { rimMeetings } from '../../src/arrange/mend/wedgeOffers';
+import { rimClashes } from '../../src/balance/clashes/wedgeClashes';
 import { sheetAnalysis, sheetReport } from '../../src/cli/report';
 import { drawProject } from '../../src/drawing/drawProject';
 import type { Preferences, Project } from '../../src/model/project';
 import { balanceAtOnce } from '../../src/store/analysis/analysis';
+import { awkwardTop } from '../arrange/awkwardTop';
 import { demo } from '../demo';
 
 const example = demo('harbour-reading-corner');
@@ -13,8 +14,9 @@ function wishing(preferences: Partial<Preferences>): Project {
 }
 
 interface Told {
-  readonly clashTotals: { count: number; weight: number };
-  readonly findings: { kind: string }[];
+  readonly clashes: { kind: string; against: string | null }[];
+  readonly clashTotals: { count: number; weight: number; byKind: Record<string, { count: number }> };
+  readonly findings: { id: string; kind: string }[];
 }
 
 function report(project: Project): Told {
@@ -40,9 +42,48 @@ test('report, screen and workshop find the same', () => {
     const told = report(project);
     const { clashes, findings } = balanceAtOnce(project);
     expect(told.clashTotals.count).toBe(clashes.length);
-    expect(told.findings.map((one) => one.kind)).toEqual(findings.map((one) => one.kind));
+    expect(told.findings.map((one) => one.kind)).toEqual(
+      findings.map((one) => (one.kind === 'setting' ? 'surround' : one.kind)),
+    );
     const rims = clashes.filter((one) => one.kind === 'rim').length;
     const all = project.blocks.map((block) => block.id);
-    expect(rimMeetings(project, all, [])).toEqual({ now: rims, after: rims });
+    expect(rimClashes(project, all, [])).toEqual({ now: rims, after: rims });
   }
+});
+
+test('version 1 of the report keeps the words its readers know for rims against the setting', () => {
+  const against = new Set<string | null>();
+  const kinds = new Set<string>();
+  for (let seed = 0; seed < 8; seed += 1) {
+    const top = awkwardTop(seed, 8);
+    // The setting in a fabric that lies on rims, so that it meets itself in every part of the setting.
+    const fabric = top.stripSets[0]!.strips[0]!.fabric;
+    top.setting.plain = seed % 2 === 0 ? { fabric, cells: 'second' } : null;
+    if (top.setting.layout.kind === 'onPoint') {
+      top.setting.layout = { ...top.setting.layout, sides: fabric, corners: fabric };
+      top.setting.sashing.where = 'none';
+    }
+    const { clashes, clashTotals, findings } = report(top);
+    expect(Object.keys(clashTotals.byKind)).toEqual(['rim', 'radial', 'facing', 'surround']);
+    for (const clash of clashes) {
+      expect(clash.kind === 'surround').toBe(clash.against !== null);
+      against.add(clash.against);
+      kinds.add(clash.kind);
+    }
+    const surround = clashes.filter((clash) => clash.kind === 'surround').length;
+    expect(clashTotals.byKind.surround!.count).toBe(surround);
+    for (const finding of findings) {
+      if (finding.id.endsWith(':together')) expect(finding.id).toBe(`${finding.kind}:together`);
+      kinds.add(finding.kind);
+    }
+  }
+  expect([...against].map(String).sort()).toEqual([
+    'border',
+    'corner',
+    'null',
+    'plain',
+    'sashing',
+    'setting',
+  ]);
+  expect(kinds.has('setting')).toBe(false);
 });

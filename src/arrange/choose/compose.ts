@@ -9,7 +9,7 @@ import type { Block, BlockId, Place, Project } from '../../model/project';
 import { type Deal, deal } from './composeDeal';
 import { fewestClashes, leastClashes, type RimSupply } from './composeRims';
 import { layRing, type RingCosts } from './composeRing';
-import { besideTable, type WedgeType, wedgeTypeKey, wedgeTypes } from './wedgeTypes';
+import { besideTable, clashInches, type WedgeType, wedgeTypeKey, wedgeTypes } from './wedgeTypes';
 
 export interface Composition {
   /** Places to fill and to empty, for one command. */
@@ -25,11 +25,9 @@ export interface Composition {
   readonly words: Phrase[];
 }
 
-/** Search steps for the second aims (little meeting, varied wedges): a few for each block, bounded for big walls. */
+/** Search steps for the second aims (little clash, varied wedges): a few for each block, bounded for big walls. */
 const STEPS_PER_BLOCK = 600;
 const MOST_STEPS = 60_000;
-/** A look-alike meeting counts half of a fabric meeting itself. */
-const ALIKE_PART = 0.5;
 /** Restarts while there are more clashes than the proven least. */
 const STARTS = 6;
 
@@ -102,10 +100,7 @@ function fill(
   const rimOf = (type: WedgeType) => (type.background ? -1 : rimAt.get(type.rim!)!);
   const atLeast = leastClashes(supplyOf(types, rimOf, rims.length), blocks, half);
   const beside = besideTable(project);
-  const deep = (up: number, down: number) => {
-    const found = beside(types[up]!, types[down]!);
-    return found.same + ALIKE_PART * found.alike;
-  };
+  const deep = (up: number, down: number) => clashInches(beside(types[up]!, types[down]!));
   const sets = [...new Set(types.map((type) => type.wedge.set))];
   const input = {
     types: types.map((type) => ({
@@ -116,7 +111,7 @@ function fill(
     })),
     blocks,
     half,
-    meeting: deep,
+    clashInches: deep,
     leastClashes: atLeast,
   };
   const random = xoroshiro128plus(seed);

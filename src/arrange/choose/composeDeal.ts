@@ -16,8 +16,8 @@ export interface DealInput {
   readonly blocks: number;
   /** Wedges of each tip in a block, N/2. */
   readonly half: number;
-  /** Expected meeting of an up and a down type somewhere in one block, inches. */
-  readonly meeting: (up: number, down: number) => number;
+  /** Inches of clash between an up and a down type side by side. */
+  readonly clashInches: (up: number, down: number) => number;
   /** No deal has fewer clashes than this; the search stops trying for fewer. */
   readonly leastClashes: number;
 }
@@ -29,7 +29,7 @@ export interface Deal {
 }
 
 const CLASH = 1_000;
-/** A type twice in a block; a set in both its tips; a rim fabric again. In inches of meeting that it is worth. */
+/** A type twice in a block; a set in both its tips; a rim fabric again. In inches of clash that it is worth. */
 const SAME_KIND = 1.5;
 const SAME_SET = 0.4;
 const SAME_RIM = 0.4;
@@ -163,13 +163,13 @@ class DealTable {
   }
 
   private costOf(hand: Hand): number {
-    const { types, half, meeting } = this.input;
+    const { types, half, clashInches } = this.input;
     let cost = CLASH * this.clashesOf(hand);
-    // Each up meets two of the half downs.
+    // Each up lies beside two of the half downs.
     const part = 2 / half;
     for (const up of hand.ups) {
       for (const down of hand.downs) {
-        cost += part * meeting(up, down);
+        cost += part * clashInches(up, down);
         if (types[up]!.set === types[down]!.set) cost += SAME_SET;
       }
     }

@@ -11,6 +11,7 @@ import {
   type Beside,
   type BesideOf,
   besideTable,
+  clashInches,
   type WedgeType,
   wedgeTypeKey,
   wedgeTypes,
@@ -22,7 +23,7 @@ export interface Fit {
   readonly rimClashes: number;
   /** Neighbours whose rim reads as one with it though it is other cloth. */
   readonly rimLookAlikes: number;
-  /** Length along both seams where a fabric meets itself, and of look-alikes times their likeness, inches. */
+  /** Inches along both seams of one fabric on both sides, and of look-alikes, each counted by its likeness. */
   readonly same: Inches;
   readonly alike: Inches;
 }
@@ -45,18 +46,13 @@ export interface WedgeOffer {
   readonly moves: readonly Move[];
 }
 
-/** A rim clash weighs as much as a fabric meeting itself along this much seam; a look-alike half of its fabric itself. */
+/** A rim clash weighs as much as one fabric against itself along this much seam. */
 const RIM_CLASH: Inches = 20;
-const ALIKE_PART = 0.5;
 const NO_FIT: Fit = { rimClashes: 0, rimLookAlikes: 0, same: 0, alike: 0 };
 
 /** What a fit costs where plans are repaired: rim clashes first, then inches of one fabric meeting itself, then of look-alikes. */
 export function fitCost(fit: Fit): number {
-  return RIM_CLASH * fit.rimClashes + seamCost(fit);
-}
-
-function seamCost(fit: Fit): number {
-  return fit.same + ALIKE_PART * fit.alike;
+  return RIM_CLASH * fit.rimClashes + clashInches(fit);
 }
 
 /**
@@ -86,7 +82,6 @@ export function rankWedges(
     tip: wantedTip(block.places, place),
     top,
     types: byKey,
-    index: new Map(types.map((type, at) => [type, at])),
     beside: besideTable(project),
   };
   return [...leftOver(context), ...trades(context)].sort(inOrder);
@@ -103,14 +98,13 @@ interface OfferContext {
   readonly tip: Tip;
   readonly top: TopEffect | null;
   readonly types: ReadonlyMap<string, WedgeType>;
-  readonly index: ReadonlyMap<WedgeType, number>;
   readonly beside: BesideOf;
 }
 
 function inOrder(one: WedgeOffer, other: WedgeOffer): number {
   const rims = (offer: WedgeOffer) => offer.fit.rimClashes + offer.elsewhere.rimClashes;
   const alike = (offer: WedgeOffer) => offer.fit.rimLookAlikes + offer.elsewhere.rimLookAlikes;
-  const seams = (offer: WedgeOffer) => seamCost(offer.fit) + seamCost(offer.elsewhere);
+  const seams = (offer: WedgeOffer) => clashInches(offer.fit) + clashInches(offer.elsewhere);
   const isTrade = (offer: WedgeOffer) => Number(offer.from !== 'leftOver');
   return (
     Number(other.rightTip) - Number(one.rightTip) ||
@@ -164,7 +158,7 @@ function leftOver(context: OfferContext): WedgeOffer[] {
       fit: fitOf(type, block, place, types, context.beside),
       elsewhere: NO_FIT,
       rightTip: type.wedge.tip === context.tip,
-      added: top?.ofOne({ place: context.at, type: context.index.get(type)! }) ?? 0,
+      added: top?.ofOne({ place: context.at, type: type.type }) ?? 0,
       moves: [{ kind: 'place', block: block.id, place, wedge: { ...type.wedge } }],
     });
   }

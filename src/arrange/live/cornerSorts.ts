@@ -1,4 +1,4 @@
-// By the quilt's rule corners follow the cells: cells that give the same corner are of one sort.
+// Sorts cells by the corner fabric that the quilt's corner rule gives them.
 import type { WallModel } from '../../balance/wall/wallModel';
 
 /** The sort of each cell, and a cell of each sort (−1 where there is no rule, and so one sort). */

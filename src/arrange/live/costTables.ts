@@ -1,9 +1,10 @@
-// The weighted score of a top taken apart into tables: what two rims cost each other, what a seam costs, and the figures of
-// each block whose evenness counts. Definitions are balance/terms' own; liveWall adds them up step by step.
+// Takes the weighted score apart into tables: the cost of two rims, the cost of a seam, and the figures of each block whose
+// evenness counts. balance/score/terms.ts defines the terms; liveWall.ts adds them up step by step.
 import { clashSums } from '../../balance/clashes/clashSums';
+import { radialClash } from '../../balance/clashes/wedgeSeams';
 import type { TermScales } from '../../balance/score/termScales';
 import type { Terms } from '../../balance/score/terms';
-import { radialClash, type WallModel } from '../../balance/wall/wallModel';
+import type { WallModel } from '../../balance/wall/wallModel';
 
 /**
  * Channels are the figures whose evenness counts: value, a, b, then each fabric with any contrast. A figure is scaled by the

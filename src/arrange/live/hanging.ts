@@ -1,9 +1,9 @@
-// Where everything hangs while a wall is arranged, as numbers. Kept by liveWall, read by those that work out what it costs.
+// Says as numbers where everything hangs while a wall is arranged. liveWall.ts changes it; the files that compute costs read it.
 
 /** A place without a block, or a wedge type beyond those of the blocks: nothing. */
 export const NONE = -1;
 
-/** On the conventions of balance/wallModel; changed in place. */
+/** On the conventions of balance/wall/wallModel; changed in place. */
 export interface Hanging {
   /** Wedge type in each place, block × N + place. */
   readonly typeAt: Int32Array;

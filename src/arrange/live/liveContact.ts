@@ -1,7 +1,8 @@
-// What meets what while a wall is arranged: rims against rims, corners, sashing and border, and seams between wedges, each as a
-// part of the weighted score. Reads where everything hangs; changes nothing of it.
+// Keeps the clash part of the weighted score while a wall is arranged: the contacts of balance/clashes, kept step by step for
+// speed and held to them by a law test. It reads where everything hangs and changes nothing of it.
+import { cornersInches } from '../../balance/clashes/contacts';
 import { cornerIn } from '../../balance/wall/wallModel';
-import { placeOnSide, SIDES } from '../../geometry/contact';
+import { placeOnSide, SIDES, sideOfPlace } from '../../geometry/contact';
 import { cornerSorts } from './cornerSorts';
 import { type CostTables, seamCost } from './costTables';
 import { type Hanging, NONE } from './hanging';
@@ -85,9 +86,8 @@ export class LiveContact {
 
   private cornerPair(block: number, other: number, side: number): number {
     const { model, stride, touching } = this.tables;
-    if (model.cornerByDesign[block] || model.cornerByDesign[other]) return 0;
-    const stretch = side % 2 === 1 ? model.cornerStretch.upright : model.cornerStretch.level;
-    return (touching[model.corner[block]! * stride + model.corner[other]!]! * stretch) / model.rim;
+    const inches = cornersInches(model, block, other, side);
+    return (touching[model.corner[block]! * stride + model.corner[other]!]! * inches) / model.rim;
   }
 
   /** Cost of a wedge's two seams, and of its rim where that lies. */
@@ -216,12 +216,7 @@ export class LiveContact {
 
 /** Side each place lies on for each orientation, −1 for none: orientation × N + place. */
 function sidesOf(perBlock: number): Int8Array {
-  const table = new Int8Array(perBlock * perBlock).fill(NONE);
-  for (let stands = 0; stands < perBlock; stands++) {
-    SIDES.forEach((side, at) => {
-      const place = placeOnSide(side, stands, perBlock);
-      if (place !== null) table[stands * perBlock + place] = at;
-    });
-  }
-  return table;
+  return Int8Array.from({ length: perBlock * perBlock }, (_, at) =>
+    sideOfPlace(at % perBlock, Math.floor(at / perBlock), perBlock),
+  );
 }

@@ -1,5 +1,5 @@
-// The figures of each block whose evenness counts, kept up to date while wedges are exchanged: value, colour and fabrics as
-// costTables scales them, and the sums they come from. What they cost over the wall is liveSpread's.
+// Keeps the figures of each block whose evenness counts up to date while wedges are exchanged: value, colour and fabrics as
+// costTables.ts scales them, and the sums behind them. liveSpread.ts computes their cost over the wall.
 import { cornerIn } from '../../balance/wall/wallModel';
 import { type CostTables, writeFigures } from './costTables';
 

@@ -1,5 +1,5 @@
-// How evenly value, colour and fabrics lie over the wall while it is arranged: the spread part of the weighted score, kept up
-// to date for exchanges of blocks and of wedges. The figures of the blocks are liveFigures' own.
+// Keeps the spread part of the weighted score up to date while a wall is arranged: how evenly value, colour and fabrics lie over
+// it when blocks or wedges are exchanged. liveFigures.ts has the figures of the blocks.
 import { type CostTables, filled } from './costTables';
 import type { Hanging } from './hanging';
 import { LiveFigures } from './liveFigures';

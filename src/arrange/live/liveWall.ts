@@ -1,13 +1,13 @@
-// The wall while it is being arranged: where each block hangs and stands, which wedges it has, and the weighted score, kept up
-// to date move by move on typed arrays. A move is tried (its cost known), then kept or taken back. Which to try is the search's.
+// The wall while it is being arranged: the cell, orientation and wedges of each block and the weighted score, kept up to date
+// move by move on typed arrays. A move is tried, so that its cost is known, then kept or taken back. search/ chooses the moves.
 
-import type { Orientation } from '../movesBetween';
+import type { Arrangement } from '../movesBetween';
 import { type CostTables, clashCost } from './costTables';
 import { type Hanging, NONE } from './hanging';
 import { LiveContact } from './liveContact';
 import { LiveSpread } from './liveSpread';
 
-export class LiveWall implements Orientation, Hanging {
+export class LiveWall implements Arrangement, Hanging {
   readonly tables: CostTables;
   readonly typeAt: Int32Array;
   readonly orientationOf: Int32Array;
@@ -15,7 +15,7 @@ export class LiveWall implements Orientation, Hanging {
   readonly cellOf: Int32Array;
   /** Wedges left over, by type. */
   readonly spare: Int32Array;
-  /** The weighted score of what hangs, as balance/terms has it. */
+  /** The weighted score of what hangs, as balance/score/terms has it. */
   cost = 0;
   private readonly perBlock: number;
   private readonly contact: LiveContact;
@@ -35,7 +35,7 @@ export class LiveWall implements Orientation, Hanging {
     this.cost = clashCost(tables) + this.spread.cost();
   }
 
-  /** Stands the block otherwise and returns what that adds to the score. Taken back by orientation it as before. */
+  /** Gives the block another orientation and returns what that adds to the score. The old orientation takes it back. */
   turn(block: number, stands: number): number {
     const cell = this.cellOf[block]!;
     const before = this.contact.ofBlock(block, cell);

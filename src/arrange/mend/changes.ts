@@ -5,7 +5,7 @@ import { type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import type { LiveWall } from '../live/liveWall';
 
-/** Places are block × N + place; orientations and wedge types as in balance/wallModel. */
+/** Places are block × N + place; orientations and wedge types as in balance/wall/wallModel. */
 export type Change =
   | { readonly kind: 'turn'; readonly block: number; readonly stands: number }
   | { readonly kind: 'swap'; readonly cell: number; readonly other: number }

@@ -4,12 +4,9 @@ import type { Analysis } from '../../balance/analyse';
 import { type Clash, clashesBetween, clashesInside } from '../../balance/clashes/clashes';
 import { clashFindings } from '../../balance/clashes/clashFindings';
 import { clashSums } from '../../balance/clashes/clashSums';
-import type { Finding } from '../../balance/finding';
+import { type Finding, isClashKind } from '../../balance/finding';
 import { type WallModel, wallModel } from '../../balance/wall/wallModel';
 import type { Project } from '../../model/project';
-
-/** Kinds of finding that stand for one clash each, or for several told together. */
-const CLASH_KINDS: ReadonlySet<string> = new Set(['rim', 'radial', 'facing', 'surround']);
 
 /** So many of the clashes told together get proposals of their own. */
 const TOLD_TOGETHER = 3;
@@ -63,7 +60,7 @@ export function newFindings(before: Analysis, after: Analysis): Finding[] {
     .filter((clash) => !known.has(clash.id))
     .flatMap((clash) => clashFindings(after.project, [clash]));
   const others = after.findings.filter(
-    (one) => !CLASH_KINDS.has(one.kind) && !before.findings.some((other) => sameMatter(one, other)),
+    (one) => !isClashKind(one.kind) && !before.findings.some((other) => sameMatter(one, other)),
   );
   return [...clashes, ...others].sort((one, other) => other.weight - one.weight);
 }

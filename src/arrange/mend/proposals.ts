@@ -2,7 +2,7 @@
 // known from the living wall before it is looked at closer; what is pinned or sewn is never proposed.
 import { type Analysis, reanalyse } from '../../balance/analyse';
 import type { Clash } from '../../balance/clashes/clashes';
-import type { Finding } from '../../balance/finding';
+import type { Finding, FindingKind } from '../../balance/finding';
 import {
   DEFAULT_WEIGHTS,
   evaluateTerms,
@@ -56,7 +56,11 @@ const VARIETY = 4;
 const EMPHASIS = 8;
 
 /** Terms a kind of finding is about. */
-const ABOUT: Readonly<Record<string, readonly TermName[]>> = {
+const ABOUT: Readonly<Record<FindingKind, readonly TermName[]>> = {
+  rim: ['clashLength', 'lookAlikes'],
+  radial: ['clashLength', 'lookAlikes'],
+  facing: ['clashLength', 'lookAlikes'],
+  setting: ['clashLength', 'lookAlikes'],
   'value-pool': ['valueSpread'],
   'colour-pool': ['colourSpread'],
   'fabric-spread': ['fabricSpread'],
@@ -134,7 +138,7 @@ class MendSearch {
     const named = finding.blocks.map((id) => model.blocks.indexOf(id));
     const blocks = named.length > 0 ? named : Array.from(model.blockIn).filter((block) => block >= 0);
     const emphasised = { ...this.weights };
-    for (const name of ABOUT[finding.kind] ?? []) emphasised[name] = Math.max(1, emphasised[name]) * EMPHASIS;
+    for (const name of ABOUT[finding.kind]) emphasised[name] = Math.max(1, emphasised[name]) * EMPHASIS;
     const mends = (candidate: Candidate) =>
       eased(finding, reanalyse(this.analysis, moved(this.project, this.moves(candidate.changes))));
     return this.smallest(this.newWall(emphasised), { blocks, places: [] }, mends, most, CLOSELY.whole);

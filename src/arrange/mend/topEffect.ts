@@ -6,7 +6,7 @@ import { costTables } from '../live/costTables';
 import { LiveWall } from '../live/liveWall';
 import { withRoomForOne } from '../search/stripOrders';
 
-/** A wedge of another type (as in balance/wallModel) in a place, block × N + place. */
+/** A wedge of another type (as in balance/wall/wallModel) in a place, block × N + place. */
 export interface NewWedge {
   readonly place: number;
   readonly type: number;

@@ -1,9 +1,9 @@
-// The best turns for blocks that keep their cells, exactly: the second half of the proof of a small wall (exact).
+// Finds the best turns for blocks that keep their cells, exactly: the second half of the proof of a small wall (exactOptimum.ts).
 import { aloneCost, type Contacts, touchingCost } from './contactTables';
 
 /**
- * The best orientations for blocks in their cells, exactly: place by place of the grid, keeping for every combination of
- * orientations along the edge of what is done the least cost that leads there (dynamic programming).
+ * Finds the best orientations for blocks in their cells, exactly, by dynamic programming: it goes through the grid place by
+ * place and keeps, for every combination of orientations along the frontier, the least cost that leads to it.
  */
 export function bestTurns(
   contacts: Contacts,
@@ -31,7 +31,7 @@ export function bestTurns(
 
 interface Step {
   readonly cell: number;
-  /** Weight of this place's orientation in the number of a state. */
+  /** The factor of this place's orientation in the number of a state. */
   readonly place: number;
   /** State before, by state after. */
   readonly from: Int32Array;
@@ -57,9 +57,9 @@ function oneMore(
   const costs = Array.from({ length: count }, (_, own) =>
     block < 0 ? 0 : aloneCost(contacts, block, own, cell),
   );
-  const meets = (side: number) => meetingCosts(contacts, blockIn, cell, side, count, radix);
-  const withBefore = meets(before);
-  const withAbove = meets(above);
+  const onSide = (side: number) => costsOnSide(contacts, blockIn, cell, side, count, radix);
+  const withBefore = onSide(before);
+  const withAbove = onSide(above);
   for (let state = 0; state < table.length; state++) {
     const cost = table[state]!;
     if (cost === Number.POSITIVE_INFINITY) continue;
@@ -82,7 +82,7 @@ function oneMore(
 }
 
 /** Cost of a block and its neighbour on a side: own orientation × radix + the neighbour's. Null without a neighbour. */
-function meetingCosts(
+function costsOnSide(
   contacts: Contacts,
   blockIn: Int32Array,
   cell: number,

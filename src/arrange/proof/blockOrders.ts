@@ -1,9 +1,9 @@
-// Every order of the blocks over the cells that may change, each weighed by its spread: the first half of the proof of a small
-// wall (exact).
+// Lists every order of the blocks over the cells that may change, with the spread of each: the first half of the proof of a
+// small wall (exactOptimum.ts).
 import type { Contacts } from './contactTables';
 import { aloneSpread, kernelTable, likenessOf, rowIn, type Spread } from './spreadAssignment';
 
-/** Orders of the blocks over the cells that may change, with the spread of each; those at `below` or above are left out. */
+/** Orders of the blocks with the spread of each; orders whose spread is `below` or more are left out. */
 export class Orders {
   private readonly blocks: number[];
   private readonly held: number[] = [];
@@ -49,7 +49,7 @@ export class Orders {
     );
   }
 
-  /** Weighs them all; to be gone through before anything is asked. Yields every few thousand orders. */
+  /** Weighs all orders. Run it to its end before asking anything else. Yields every few thousand orders. */
   *weighing(): Generator<void, void> {
     const { tables, value, warmth } = this.spread;
     const { scales, model } = tables;
@@ -124,7 +124,7 @@ export class Orders {
     }
   }
 
-  /** What a block adds in a filled cell beside those placed already. */
+  /** The cost that a block adds in a filled cell, given the blocks placed already. */
   private added(placed: readonly Placed[], at: number, block: number): number {
     const size = this.spread.sorts * this.spread.tables.model.blocks.length;
     const row = rowIn(this.spread, block, this.cells[at]!);

@@ -1,12 +1,12 @@
-// What the rims of a wall cost at least, whatever hangs where: a lower bound for turning and exchanging, by the assignment of
-// blocks to cells that would be cheapest if each block met the best of neighbours (after Gilmore 1962 and Lawler 1963).
+// Bounds the cost of the rims of a wall from below, whatever hangs where, for turning and exchanging: the cheapest assignment of
+// blocks to cells if every block had the best neighbours there are (after Gilmore 1962 and Lawler 1963).
 import { solvingLinear } from '../assignment/linear';
 import { aloneCost, type Contacts } from './contactTables';
 
-/** Rows of the table of costs filled between two pauses. */
+/** Rows of the cost table filled between two pauses. */
 const ROWS = 64;
 
-/** Radial seams are not in it; they do not change. 0 or above. Yields every few milliseconds. */
+/** Returns the bound, 0 or above. Radial seams do not change and are left out. Yields every few milliseconds. */
 export function* contactBound(contacts: Contacts): Generator<void, number> {
   const { model } = contacts.tables;
   const { cells } = contacts.decisions;
@@ -14,7 +14,7 @@ export function* contactBound(contacts: Contacts): Generator<void, number> {
   const nearest = nearestRims(contacts);
   const size = cells.length;
   const costs = new Float64Array(size * size);
-  // Most cells are alike in what lies beside them: one of each sort is enough to look at.
+  // Most cells have the same surroundings: one cell of each sort is enough to look at.
   const like = firstAlike(contacts, cells);
   for (let row = 0; row < size; row++) {
     const block = model.blockIn[cells[row]!]!;
@@ -32,7 +32,7 @@ export function* contactBound(contacts: Contacts): Generator<void, number> {
   return Math.max(0, bound);
 }
 
-/** For each of the cells the first of them, by index, that has the same on all four sides whatever hangs, and the same corners: leastIn reads no more. */
+/** Maps each cell to the first cell with the same setting on all four sides and the same corners, which is all that leastIn reads. */
 function firstAlike({ tables, sortOf }: Contacts, cells: Int32Array): number[] {
   const { settingFabric, neighbourCell, sashingFactorAt, blockIn } = tables.model;
   const first = new Map<string, number>();
@@ -51,7 +51,7 @@ function firstAlike({ tables, sortOf }: Contacts, cells: Int32Array): number[] {
   });
 }
 
-/** The least a rim costs against any rim that some block can have on a side: (side × stride + rim). */
+/** The least cost of a rim against any rim that some block can have on a side: side × stride + rim. */
 function nearestRims({ tables, decisions, rims }: Contacts): Float64Array {
   const { stride, touching, model } = tables;
   const nearest = new Float64Array(4 * stride).fill(Number.POSITIVE_INFINITY);
@@ -73,7 +73,7 @@ function nearestRims({ tables, decisions, rims }: Contacts): Float64Array {
   return nearest;
 }
 
-/** The least a block costs in a cell: its corners, what lies beside it, and half of what its neighbours cost it at best. */
+/** The least cost of a block in a cell: its corners, its sides, and half of the cost with the best neighbours. */
 function leastIn(contacts: Contacts, nearest: Float64Array, block: number, cell: number): number {
   const { tables, decisions, rims } = contacts;
   const { model, stride } = tables;

@@ -1,6 +1,8 @@
-// What hanging a block in a cell with a orientation costs, and what two blocks side by side cost each other: the clash part of
-// the score as tables, for proofs. Worked out from the model on its own, so that it checks the living wall as well.
-import { addCornerRims, type ClashSums } from '../../balance/clashes/clashSums';
+// Puts the clash part of the score into tables for proofs: the cost of a block in a cell with an orientation, and of two blocks
+// side by side. Computed from the model alone, so that it checks the living wall as well.
+import type { ClashSums } from '../../balance/clashes/clashRule';
+import { addContact } from '../../balance/clashes/clashSums';
+import { type CornerContact, cornersInches, visitCorners } from '../../balance/clashes/contacts';
 import { cornerIn, sideRim } from '../../balance/wall/wallModel';
 import type { Decisions } from '../decisions';
 import { cornerSorts } from '../live/cornerSorts';
@@ -9,7 +11,7 @@ import { type CostTables, seamCost } from '../live/costTables';
 export interface Contacts {
   readonly tables: CostTables;
   readonly decisions: Decisions;
-  /** Cost of all radial seams of what hangs: no turn and no exchange changes it. */
+  /** Cost of all radial seams of hung blocks, which no turn and no exchange changes. */
   readonly constant: number;
   /** Rims of each block for each of its orientations: rims[block][orientation index × 4 + side] → fabric or `none`. */
   readonly rims: readonly Int32Array[];
@@ -51,7 +53,8 @@ function radialCost(tables: CostTables, block: number): number {
 
 function cornerCost(tables: CostTables, block: number, stands: number, cell: number): number {
   const sums: ClashSums = { same: 0, alike: 0 };
-  addCornerRims(tables.model, block, stands, sums, cornerIn(tables.model, block, cell));
+  const add = (contact: CornerContact) => addContact(sums, contact);
+  visitCorners(tables.model, block, add, stands, cornerIn(tables.model, block, cell));
   return tables.perSameInch * sums.same + tables.perAlikeInch * sums.alike;
 }
 
@@ -83,13 +86,11 @@ export function touchingCost(
 
 function cornersTouching(tables: CostTables, block: number, other: number, side: number): number {
   const { model } = tables;
-  if (model.cornerByDesign[block] || model.cornerByDesign[other]) return 0;
-  const stretch = side % 2 === 1 ? model.cornerStretch.upright : model.cornerStretch.level;
   const perRim = tables.touching[model.corner[block]! * tables.stride + model.corner[other]!]!;
-  return (perRim * stretch) / model.rim;
+  return (perRim * cornersInches(model, block, other, side)) / model.rim;
 }
 
-/** The least two blocks can cost each other where they touch, with any of their orientations. */
+/** The least cost of two blocks that touch, over all their orientations. */
 export function leastTouching(contacts: Contacts, block: number, other: number, side: number): number {
   const { orientations } = contacts.decisions;
   let least = Number.POSITIVE_INFINITY;

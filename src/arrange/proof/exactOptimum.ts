@@ -1,21 +1,21 @@
-// The best arrangement of a small wall, found and proved: every order of the blocks is weighed by its spread, and in the order
-// of that weight the best turns for each are found exactly, until no order can be better any more.
+// Finds and proves the best arrangement of a small wall. It weighs every order of the blocks by its spread, goes through them
+// from the least, and finds the best turns for each exactly, until no further order can be better.
 
-import type { Orientation } from '../movesBetween';
+import type { Arrangement } from '../movesBetween';
 import { bestTurns } from './bestTurns';
 import { Orders } from './blockOrders';
 import type { Contacts } from './contactTables';
-import { LeastMeetings } from './leastContact';
+import { LeastContact } from './leastContact';
 import type { Spread } from './spreadAssignment';
 
-/** Orders that are gone through; nine blocks that may change cells. */
+/** The most orders it goes through: those of nine blocks that may change cells. */
 const MOST_ORDERS = 362_880;
-/** Combinations of orientations kept at a time while the turns are found. */
+/** The most combinations of orientations kept while the turns are found. */
 const MOST_STATES = 4096;
-/** A lower score by less than this is the same score. */
+/** Scores that differ by less count as equal. */
 const LEAST_GAIN = 1e-9;
 
-export interface Exact extends Orientation {
+export interface Exact extends Arrangement {
   readonly cost: number;
 }
 
@@ -42,9 +42,9 @@ export function bestOf(contacts: Contacts, spread: Spread, known?: number): Exac
 }
 
 /**
- * The arrangement with the least score of all that turns and exchanges can reach, wedges staying where they are; null when
- * none is below `known`, the score of one already found (a good one saves most of the work).
- * Yields every few milliseconds; nothing is known before the end.
+ * Finds the arrangement with the least score that turns and exchanges can reach; wedges keep their places. Null when none
+ * scores below `known`, the score of an arrangement already found (a good one saves most of the work).
+ * Yields every few milliseconds; the answer comes only at the end.
  */
 export function* findingBest(
   contacts: Contacts,
@@ -53,7 +53,7 @@ export function* findingBest(
 ): Generator<void, Exact | null> {
   const { model } = contacts.tables;
   const { cells } = contacts.decisions;
-  const least = new LeastMeetings(contacts);
+  const least = new LeastContact(contacts);
   const orders = new Orders(contacts, spread, known - contacts.constant - least.alone);
   yield* orders.weighing();
   let best: Exact | null = null;

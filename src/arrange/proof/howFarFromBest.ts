@@ -1,4 +1,5 @@
-// How good an arrangement is, for sure: the best there is where a wall is small, else a bound no arrangement comes below.
+// Decides how far an arrangement is from the best there is: finds the best arrangement itself where the wall is small, else a
+// lower bound on the score of every arrangement.
 import type { Project } from '../../model/project';
 import type { Decisions } from '../decisions';
 import type { CostTables } from '../live/costTables';
@@ -12,7 +13,7 @@ import { tradeBound } from './tradeBound';
 export class Proof {
   /** Whether the best arrangement can be found and proved in a moment. */
   readonly isShort: boolean;
-  /** Whether it has been. */
+  /** True once the best arrangement has been found and proved. */
   done = false;
   /** No arrangement scores lower than this; null before boundInParts has ended. */
   bound: number | null = null;
@@ -29,7 +30,7 @@ export class Proof {
     this.isShort = this.contacts !== null && isSmall(this.contacts, decisions.cells.length);
   }
 
-  /** The best of all arrangements, which is `known` where none is better. Only where isShort. Yields every few milliseconds. */
+  /** Finds the best of all arrangements; returns `known` where none is better. Only where isShort. Yields every few milliseconds. */
   *better(known: Kept): Generator<void, Kept> {
     if (!this.contacts) throw new Error('Proof: wedges may be traded');
     const found = yield* findingBest(this.contacts, this.spread, known.cost);

@@ -1,5 +1,5 @@
-// A score below which no turning and exchanging can come, worked out without looking at any arrangement. Spread: the
-// projection bound of Hadley, Rendl and Wolkowicz (1992) for quadratic assignment. Contact: what each block costs at least.
+// Computes a lower bound of the score for turning and exchanging, without looking at any arrangement. Spread: the projection
+// bound of Hadley, Rendl and Wolkowicz (1992) for quadratic assignment. Contact: contactBound.ts.
 
 import { solvingLinear } from '../assignment/linear';
 import { atOnce } from '../parts';
@@ -13,7 +13,7 @@ export function lowerBound(contacts: Contacts, spread: Spread): number {
   return atOnce(boundInParts(contacts, spread));
 }
 
-/** The same, for a search that must stay ready to stop: yields every few milliseconds. */
+/** The same in parts: yields every few milliseconds, so that a search can stop. */
 export function* boundInParts(contacts: Contacts, spread: Spread): Generator<void, number> {
   const bound = contacts.constant + (yield* contactBound(contacts));
   yield;

@@ -1,5 +1,5 @@
-// The cheapest way to lay so many seams between two stocks of wedges: a transportation problem (Hitchcock 1941), solved by
-// successive cheapest paths with prices, as in min-cost flow (Edmonds and Karp 1972). Knows wedges only as types and counts.
+// Finds the cheapest way to lay a number of seams between two stocks of wedges: a transportation problem (Hitchcock 1941),
+// solved by successive cheapest paths with prices, as in min-cost flow (Edmonds and Karp 1972). It knows only types and counts.
 
 export interface Stocks {
   /** Seams each type can take part in at most. */
@@ -13,8 +13,8 @@ export interface Stocks {
 const PAUSE = 8;
 
 /**
- * The least that `seams` seams cost, each between a row and a column, no type in more of them than it can be; what cannot be
- * laid costs nothing. Yields every few paths. O(paths × (rows + columns)²).
+ * Returns the least cost of `seams` seams, each between a row and a column, with no type in more seams than it allows. Seams
+ * that cannot be laid cost nothing. Yields every few paths. O(paths × (rows + columns)²).
  */
 export function* leastSeams(stocks: Stocks, seams: number): Generator<void, number> {
   const flow = new Flow(stocks);

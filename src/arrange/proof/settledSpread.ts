@@ -1,8 +1,8 @@
-// The unevenness that blocks which can change nothing force on the wall, whatever comes to hang in the other cells.
+// Bounds the spread from below by the blocks that cannot change, whatever hangs in the other cells.
 import { kernelTable, residual, type Spread } from './spreadAssignment';
 
 /**
- * The figures of the cells that change are let free: over all real numbers x, the form of (r, x) is least at
+ * The figures of the cells that may change are set free. Over all real numbers x, the form of (r, x) is least at
  * x = −K_xx⁻¹ K_xr r, where it is rᵀ K_rr r − bᵀ K_xx⁻¹ b with b = K_xr r (Schur complement; K is positive definite). No
  * figures that can be had come below it. Likeness wanted and moments count as 0. O(n³) in cells.
  */

@@ -1,5 +1,5 @@
-// The spread part of the score as a quadratic assignment: figures of blocks, kernel of cells, what a block costs in a cell by
-// itself, and the moments. For proofs; the living wall keeps the same sums step by step.
+// States the spread part of the score as a quadratic assignment for proofs: figures of blocks, kernel of cells, the linear cost
+// of a block in a cell, and the moments. The living wall keeps the same sums step by step.
 import { cornerIn, type WallModel } from '../../balance/wall/wallModel';
 import { cornerSorts } from '../live/cornerSorts';
 import { type CostTables, filled, writeFigures } from '../live/costTables';
@@ -49,7 +49,7 @@ export function spreadOf(tables: CostTables): Spread {
   return { tables, cells, sortOf, sorts: sorts.length, figures, value, warmth };
 }
 
-/** What a mean of the block changes by when it gets the corners of a cell. */
+/** The change of a block's mean when it gets the corners of a cell. */
 function cornerPart(model: WallModel, block: number, cell: number, cloth: Float64Array): number {
   const apart = cloth[cornerIn(model, block, cell)]! - cloth[model.corner[block]!]!;
   return (model.cornerArea * apart) / model.area[block]!;
@@ -73,7 +73,7 @@ export function likenessOf(spread: Spread, one: number, other: number): number {
   return sum;
 }
 
-/** What a block costs in a cell whatever hangs elsewhere, moments aside. */
+/** The cost of a block in a cell that does not depend on other blocks, without the moments. */
 export function aloneSpread(spread: Spread, block: number, cell: number): number {
   const { tables, figures } = spread;
   const { channels, own, scale } = tables;
@@ -88,7 +88,7 @@ export function aloneSpread(spread: Spread, block: number, cell: number): number
   return cost;
 }
 
-/** What a figure of a block has to be even with in a cell: the figure it has there less its target. */
+/** The figure of a block in a cell less the target of that cell. */
 export function residual(spread: Spread, block: number, cell: number, channel: number): number {
   const { tables, figures } = spread;
   const figure = figures[rowIn(spread, block, cell) * tables.channels + channel]!;

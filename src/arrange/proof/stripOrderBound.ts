@@ -1,4 +1,4 @@
-// What the seams of a set cost at least, however its strips are ordered: every order of the strips that are not locked is laid
+// Bounds the cost of the seams of a set from below over all orders of its strips: it lays every order of the unlocked strips
 // against wedges that stay as they are. Seams between two sets that may both change are left out.
 
 import { wedgeTypes } from '../../balance/wall/wallFigures';
@@ -8,7 +8,7 @@ import type { CostTables } from '../live/costTables';
 import { seamCost } from '../live/costTables';
 import { withRoomForOne } from '../search/stripOrders';
 
-/** Orders looked at between two pauses. */
+/** Orders tried between two pauses. */
 const PAUSE = 64;
 
 /** A wedge type beside a tip of the set, and how often; the set's own other tip is −1. */
@@ -67,7 +67,7 @@ function countOrders(strips: readonly Strip[]): number {
   return counts.reduce((orders, count) => orders / factorial(count), factorial(places.length));
 }
 
-/** Places of the strips that are not locked; what lies there, and how often. */
+/** Places of the unlocked strips, the different strips among them, and how many there are of each. */
 function looseOf(strips: readonly Strip[]) {
   const places = strips.flatMap((strip, place) => (strip.locked ? [] : [place]));
   const sorts: Strip[] = [];
@@ -80,7 +80,7 @@ function looseOf(strips: readonly Strip[]) {
   return { places, sorts, counts };
 }
 
-/** Every order of the strips that are not locked; two alike are not told apart. */
+/** Lists every order of the unlocked strips; equal strips are not told apart. */
 function* ordersOf(strips: readonly Strip[]): Generator<readonly Strip[]> {
   const { places, sorts, counts } = looseOf(strips);
   const order = [...strips];

@@ -1,5 +1,5 @@
-// A score below which nothing comes where wedges may be traded or strips sewn in another order. Each part is bounded by itself
-// by what it must come to with everything else at its best; parts that nothing is known of count as 0.
+// Computes a lower bound of the score where wedges may be traded or strips reordered. It bounds each part by itself, with
+// everything else at its best; a part without a known bound counts as 0.
 import type { Project } from '../../model/project';
 import type { Decisions } from '../decisions';
 import { type CostTables, seamCost } from '../live/costTables';
@@ -10,12 +10,12 @@ import { settledSpread } from './settledSpread';
 import { spreadOf } from './spreadAssignment';
 import { leastOfOrders, type Neighbour } from './stripOrderBound';
 
-/** Seams laid for the orders of all sets together: about a second's worth. */
+/** The most seams laid for the orders of all sets together; they take about a second. */
 const MOST_LAID = 200_000;
 
 /**
- * The lower bound, in parts, to be gone through to its end. Why it holds: the score is a sum of costs that are 0 or above, and
- * the parts below share none of them.
+ * Computes the bound in parts; run it to its end. It holds because the score is a sum of costs that are 0 or above, and no two
+ * of these parts share a cost.
  * 1 Wedges that stay: their rims and seams with one another, as without trades (contactBound), every wedge that may change
  *   counting as one that meets nothing.
  * 2 Seams of blocks whose wedges are traded: each joins a tip-up and a tip-down wedge, each wedge has two, and there are so
@@ -56,7 +56,7 @@ export function* tradeBound(
 }
 
 interface Orders {
-  /** What its seams outside traded blocks cost at least. */
+  /** The least cost of its seams outside traded blocks. */
   readonly together: number;
   /** The least of a seam with a type that stays: tip × types + type; with its own other tip at the type of that tip. */
   readonly each: Float64Array | null;
@@ -112,7 +112,7 @@ function neighbour(key: number, types: number, set: number, seams: number): Neig
   return { tip: key < types ? 0 : 1, type: type >> 1 === set ? -1 : type, seams };
 }
 
-/** The least a seam between two types costs, whichever way the strips of their sets lie. */
+/** The least cost of a seam between two wedge types over all strip orders of their sets. */
 function pairCost(
   tables: CostTables,
   orders: ReadonlyMap<number, Orders>,
@@ -127,7 +127,7 @@ function pairCost(
   return own ? (own.each?.[(type % 2) * types + next] ?? 0) : (other!.each?.[(next % 2) * types + type] ?? 0);
 }
 
-/** The least the seams inside blocks whose wedges may be traded cost. */
+/** The least cost of the seams inside blocks whose wedges may be traded. */
 function* tradedSeams(
   tables: CostTables,
   { tradable, spare }: Decisions,

@@ -1,22 +1,22 @@
-// Which block hangs in which cell, by the figures of the blocks alone, as a quadratic assignment: what two blocks have in
-// common is the flow, the kernel of the groups of cells the distance. Turns and rims are not in it, nor the whole top's weight;
-// where corners follow the cells by a rule, blocks count with the corners of one sort of cell: near enough for where to begin.
+// States the question 'which block hangs in which cell' as a quadratic assignment over the figures of the blocks. The flow is
+// what two blocks have in common; the distance is the kernel of the groups of cells. Turns, rims and the whole top's weight are
+// left out. Where corners follow the cells by a rule, all blocks get the corners of one sort of cell: near enough to begin with.
 import type { AssignmentProblem } from '../assignment/problem';
 import { aloneSpread, kernelTable, likenessOf, rowIn, type Spread } from '../proof/spreadAssignment';
 
 export interface Layout {
-  /** Item i is the i-th block, place i the i-th cell; to begin with block i hangs in cell i. */
+  /** Item i is the i-th block and place i the i-th cell; at the start block i hangs in cell i. */
   readonly problem: AssignmentProblem;
   readonly cells: Int32Array;
   readonly blocks: Int32Array;
-  /** The problem's cost and this are what value, colour and fabric spread weigh in the score, all cells counted. */
+  /** Add this to the problem's cost to get what value, colour and fabric spread weigh in the score over all cells. */
   readonly constant: number;
 }
 
 /**
- * The problem of exchanging the blocks of some filled cells as they hang in `blockIn`, all others held where they are.
- * O(cells² × figures). Corners by a rule make a block another one in another cell, which no flow can hold: the blocks to be
- * exchanged are then to each other as they would be with the corners of the first cell, and the cost is only near the score.
+ * Makes the problem of exchanging the blocks of some filled cells, with all other blocks fixed where `blockIn` has them.
+ * O(cells² × figures). Under a corner rule a block looks different in another cell, which no flow can express: all exchanged
+ * blocks then count with the corners of the first cell, and the cost is only near the score.
  */
 export function layoutOf(spread: Spread, blockIn: Int32Array, cells: Int32Array): Layout {
   const { figures, tables } = spread;
@@ -36,7 +36,7 @@ export function layoutOf(spread: Spread, blockIn: Int32Array, cells: Int32Array)
       flow[other * size + item] = flow[item * size + other]!;
     }
   }
-  // A block's own square counts the same in every cell and is in what it costs alone.
+  // A block's own square is the same in every cell; it is part of the linear cost.
   for (let place = 0; place < size; place++) distance[place * size + place] = 0;
   for (let place = 0; place < size; place++) {
     const cell = cells[place]!;
@@ -57,7 +57,7 @@ export function layoutOf(spread: Spread, blockIn: Int32Array, cells: Int32Array)
   };
 }
 
-/** What the held cells cost by themselves and each other. */
+/** The cost of the fixed cells, by themselves and among each other. */
 function heldCost(spread: Spread, blockIn: Int32Array, held: Int32Array): number {
   const { near } = spread.tables.scales.kernel;
   const isLocked = new Uint8Array(blockIn.length);
@@ -77,7 +77,7 @@ function heldCost(spread: Spread, blockIn: Int32Array, held: Int32Array): number
   return cost;
 }
 
-/** Σ K(cell, d) · signed figures of the block in d, over the held cells d. */
+/** Σ K(cell, d) · signed figures of the block in d, over the fixed cells d. */
 function heldLag(spread: Spread, blockIn: Int32Array, isLocked: Uint8Array, cell: number): Float64Array {
   const { figures, tables } = spread;
   const { channels, sign } = tables;

@@ -1,5 +1,5 @@
-// The layout stage of a search: the assignment engine on the layout of the wall, whole where it is small enough, else group by
-// group of cells with all others held. Seeded and repeatable; never worse than the layout it began with.
+// Runs the layout stage of a search: the assignment engine improves the layout of the wall, at once where it is small enough,
+// else in groups of cells with all other cells fixed. Seeded and repeatable; never worse than the layout it begins with.
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
@@ -9,22 +9,22 @@ import { shuffled } from '../assignment/shuffled';
 import type { Spread } from '../proof/spreadAssignment';
 import { type Layout, layoutOf } from './layout';
 
-/** Most cells that are laid out at a time: the engine's tables, and each swap it makes, grow with the square. */
+/** The most cells laid out at a time; the engine's tables and the work of a swap grow with the square. */
 const MOST_CELLS = 100;
-/** Swaps made at a time, for each cell: one run of the engine. */
+/** Swaps for each cell in one run of the engine. */
 const RUN = 20;
-/** Runs without a better layout after which a whole one is taken as found. */
+/** A whole layout counts as found after so many runs without a better one. */
 const PATIENCE = 4;
-/** Times each cell is in some group, on average. */
+/** In how many groups each cell is, on average. */
 const ROUNDS = 4;
-/** What a swap of the engine counts in steps of the search, by its time: this much, and 1 for so many entries of its table. */
+/** Steps of the search that one swap of the engine counts, by its time: a fixed part, and 1 for so many table entries. */
 const STEPS_A_SWAP = 2;
 const ENTRIES_A_STEP = 700;
 
 export class LayoutSearch {
   /** The best layout so far: block in each cell. */
   readonly blockIn: Int32Array;
-  /** Nothing better is to be expected in a moment. */
+  /** True once more runs are not likely to find a better layout. */
   ended = false;
   private readonly random: RandomGenerator;
   private whole: { readonly layout: Layout; readonly search: AssignmentSearch } | null = null;
@@ -32,7 +32,7 @@ export class LayoutSearch {
   private fruitless = 0;
   private waiting: number[] = [];
 
-  /** `cells` are those whose blocks may be exchanged; pinned and empty ones, and those without wedges, are not among them. */
+  /** `cells` lists the cells whose blocks may be exchanged: none that is pinned, empty or without wedges. */
   constructor(
     private readonly spread: Spread,
     blockIn: Int32Array,
@@ -43,7 +43,7 @@ export class LayoutSearch {
     this.random = xoroshiro128plus(seed);
   }
 
-  /** One run of the engine, some milliseconds to some tens of them; returns the steps it counts. */
+  /** Makes one run of the engine (a few to some tens of milliseconds) and returns the steps it counts. */
   advance(): number {
     const { cells } = this;
     this.runs += 1;
@@ -85,7 +85,7 @@ export class LayoutSearch {
     });
   }
 
-  /** First groups from all over the wall, each cell in one of them; after that, cells that lie together. */
+  /** Forms the groups: first from all over the wall, each cell in one of them; then of cells that lie together. */
   private nextGroup(): Int32Array {
     const { cells, random, spread } = this;
     if (this.runs * MOST_CELLS <= cells.length) {

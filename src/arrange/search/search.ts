@@ -1,6 +1,6 @@
-// The search: first the layout as an assignment (layoutSearch), then from there simulated annealing (Kirkpatrick, Gelatt and Vecchi
-// 1983) over turns, exchanges of blocks, trades of wedges and orders of strips together, in runs of growing length, the best
-// arrangement of all kept. Seeded; a step is one change tried.
+// Searches for a good arrangement: first the layout as an assignment (layoutSearch.ts), then simulated annealing (Kirkpatrick,
+// Gelatt and Vecchi 1983) over turns, exchanges of blocks, trades of wedges and strip orders together, in runs of growing length.
+// It keeps the best arrangement of all. Seeded; a step is one change tried.
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
@@ -10,13 +10,13 @@ import { MOST_ENUMERATED } from '../assignment/enumerate';
 import type { Decisions } from '../decisions';
 import type { CostTables } from '../live/costTables';
 import { LiveWall } from '../live/liveWall';
-import type { Orientation } from '../movesBetween';
+import type { Arrangement } from '../movesBetween';
 import { spreadOf } from '../proof/spreadAssignment';
 import { LayoutSearch } from './layoutSearch';
 import { StripOrders, withRoomForOne } from './stripOrders';
 
-/** An arrangement kept apart from the living one. */
-export interface Kept extends Orientation {
+/** A copy of an arrangement, apart from the one that is being changed. */
+export interface Kept extends Arrangement {
   readonly typeAt: Int32Array;
   readonly orientationOf: Int32Array;
   readonly blockIn: Int32Array;
@@ -34,32 +34,32 @@ function keep(wall: LiveWall, orders: StripOrders | null): Kept {
 }
 
 const CHUNK = 256;
-/** When a search starts hot again: shares of the whole budget, short runs first, so that something good is soon at hand. */
+/** The shares of the budget at which a search starts hot again: short runs first, so that a good order is soon at hand. */
 interface Plan {
   readonly runs: readonly number[];
-  /** Heat at the start of each run, as a part of the mean worsening of a random change. */
+  /** Temperature at the start of each run, as a share of the mean worsening of a random change. */
   readonly hot: readonly number[];
 }
 /**
- * From the start as it hangs. Measured: small walls need the hot starts to be solved every time (300 of 300 against 298); on
- * large ones the last and longest run does better from 0.2 than from 0.4.
+ * The schedule for a search that begins with the wall as it hangs. Measured: small walls need the hot starts to be solved every
+ * time (300 of 300 against 298); on large walls the last and longest run does better from 0.2 than from 0.4.
  */
 const FROM_START: Plan = { runs: [0, 1 / 64, 1 / 16, 1 / 4], hot: [0.8, 0.6, 0.4, 0.2] };
-/** From a layout, which more heat would undo. */
+/** The schedule for a search that begins with a layout, which a higher temperature would undo. */
 const FROM_LAYOUT: Plan = { runs: [0, 1 / 64, 1 / 8], hot: [0.1, 0.1, 0.1] };
-/** Heat at the end of every run; 0.002 loses some hundredths with trades. */
+/** Temperature at the end of every run; 0.002 loses some hundredths with trades (measured). */
 const COLD = 0.001;
-/** The layout takes no more of the budget than this. */
+/** The share of the budget that the layout may take. */
 const LAYOUT_SHARE = 1 / 16;
-/** Another order of strips is tried once in so many changes, and counts so many steps for each wedge it changes, by its time. */
+/** A strip order is tried once in so many changes; it counts so many steps for each wedge it changes, by its time. */
 const STRIPS_EVERY = 128;
 const STEPS_A_WEDGE = 8;
-/** Changes tried to learn how much a change is. */
+/** Changes tried to measure the mean worsening. */
 const MEASURED = 400;
 
 /** A search from where the project stands, over all that the decisions leave open. */
 export function searchFrom(project: Project, tables: CostTables, decisions: Decisions, seed: number): Search {
-  // Few blocks have few layouts: hot starts go through them all, and small walls are proved.
+  // Few blocks have few layouts: hot starts reach them all, and small walls are proved.
   const layout =
     decisions.cells.length > MOST_ENUMERATED
       ? new LayoutSearch(spreadOf(tables), tables.model.blockIn, decisions.cells, seed)
@@ -73,7 +73,7 @@ export function searchFrom(project: Project, tables: CostTables, decisions: Deci
 }
 
 export class Search {
-  /** Changes tried; another order of strips counts several for each wedge it changes. */
+  /** Steps so far; a strip order counts several for each wedge it changes. */
   steps = 0;
   best: Kept;
   private readonly wall: LiveWall;
@@ -86,7 +86,7 @@ export class Search {
   private layout: LayoutSearch | null;
   private run = 0;
   private temperature = 0;
-  /** Hears what changes would add, none of which is then made. */
+  /** Hears what each change would add while changes are only measured. */
   private measuring: ((added: number) => void) | null = null;
 
   constructor(
@@ -107,7 +107,7 @@ export class Search {
     this.heat = this.measureHeat();
   }
 
-  /** Some hundred steps at the temperature that belongs to `share`, the part of the budget that is spent, 0–1. */
+  /** Makes some hundred steps at the temperature that belongs to `share`, the share of the budget spent, 0–1. */
   advance(share: number): void {
     if (this.laysOut(share)) return;
     const { runs, hot: heats } = this.plan;
@@ -125,7 +125,7 @@ export class Search {
     this.steps += tried;
   }
 
-  /** Works on the layout while it has not ended, and hangs it as far as it has come. */
+  /** Works on the layout until it is found, and hangs what it has. */
   private laysOut(share: number): boolean {
     const { layout } = this;
     if (!layout) return false;
@@ -139,8 +139,8 @@ export class Search {
   }
 
   /**
-   * Hangs the blocks as a layout has them, each as it meets its neighbours best: the search goes on from there. Only blocks that
-   * may change cells may hang otherwise.
+   * Hangs the blocks as a layout has them, each in the orientation that meets its neighbours best. The search goes on from
+   * there. Only blocks that may change cells hang in other cells.
    */
   private hang(blockIn: Int32Array): void {
     const { wall, decisions } = this;
@@ -191,7 +191,7 @@ export class Search {
     return added <= 0 || uniformFloat64(this.random) < Math.exp(-added / this.temperature);
   }
 
-  /** The changes there are, each as often as it is worth trying. */
+  /** Lists the changes to draw from, each as often as it is worth trying. */
   private changes(): (() => void)[] {
     const { cells, turnable, tradable, spare } = this.decisions;
     const changes: (() => void)[] = [];
@@ -265,7 +265,7 @@ export class Search {
     if (this.accepts(added)) wall.replace(place, type, added);
   }
 
-  /** The mean worsening of a random change, measured by trying some and taking none. */
+  /** Measures the mean worsening of a random change: tries some and makes none. */
   private measureHeat(): number {
     if (this.kindsOfChange.length === 0 && !this.orders) return 1;
     let sum = 0;

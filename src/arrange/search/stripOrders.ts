@@ -1,5 +1,5 @@
-// Strips of sets that are not sewn, tried in another order while a wall is arranged. The wedges of the set as it would be are
-// two more types, which take the place of its own one wedge at a time; the living wall knows what each exchange costs.
+// Tries other strip orders for sets that are not sewn while a wall is arranged. The set in its new order adds two wedge types,
+// which replace its own wedges one at a time; the living wall knows what each replacement costs.
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
 import { wedgeTypes } from '../../balance/wall/wallFigures';
@@ -11,11 +11,11 @@ import type { CostTables } from '../live/costTables';
 import type { LiveWall } from '../live/liveWall';
 import type { StripOrders as Orders } from '../movesBetween';
 
-/** Figures of the wedge types that depend on the order of the strips, as one number for each type. */
+/** Figures of a wedge type that depend on the strip order, one number for each type. */
 const FIGURES = ['typeRim', 'typeArea', 'typeLightness', 'typeA', 'typeB', 'typeWarmth'] as const;
 const TIPS = [0, 1] as const;
 
-/** The tables with wedge types of their own, which may change, and two more for the set that is tried. */
+/** Copies the tables, so that wedge types may change, and adds two types for the set that is tried. */
 export function withRoomForOne(tables: CostTables): CostTables {
   const { model } = tables;
   const { fabricCount } = model;
@@ -49,7 +49,7 @@ interface OpenSet {
   readonly at: number;
   /** Places whose strips are not locked, counted from the first strip. */
   readonly free: readonly number[];
-  /** What the rules of thumb find in the set as the project has it: no order that is tried may have more of either. */
+  /** Faults by the rules of thumb in the set as the project has it; no order that is tried may have more of either. */
   readonly twins: number;
   readonly narrow: number;
 }
@@ -62,7 +62,7 @@ interface Trial {
 }
 
 export class StripOrders {
-  /** The sets that lie otherwise than in the project; another map after every change. */
+  /** New strip orders by set; a new map after every change. */
   laid: Orders = new Map();
   private readonly project: Project;
   private readonly wall: LiveWall;
@@ -72,11 +72,11 @@ export class StripOrders {
   private readonly trialType: number;
   private trial: Trial | null = null;
 
-  /** `wall` must be made with tables that have room for one (withRoomForOne). */
+  /** `wall` must have tables from withRoomForOne; this is not checked. */
   constructor(project: Project, wall: LiveWall, sets: Int32Array) {
     this.project = project;
     this.wall = wall;
-    // What the start left there would outlive its types.
+    // What an earlier trial left in the memo would outlive its wedge types.
     wall.tables.model.radialMemo.clear();
     this.trialType = wall.tables.model.typeRim.length - TIPS.length;
     this.narrowest = narrowestOf(project);
@@ -92,8 +92,8 @@ export class StripOrders {
   }
 
   /**
-   * Lays the strips of some set in another order, with all its wedges, and returns what that adds to the score and how many
-   * wedges it changed; null when the order drawn is the same or breaks a rule. `keep` or `takeBack` must follow.
+   * Puts the strips of a random set in another order and returns what that adds to the score and how many wedges it changed.
+   * Null when the drawn order is the same or breaks a rule. Call `keep` or `takeBack` afterwards.
    */
   tryOne(random: RandomGenerator): { readonly added: number; readonly wedges: number } | null {
     const { wall } = this;
@@ -109,7 +109,7 @@ export class StripOrders {
     return { added: wall.cost - this.trial.costBefore, wedges: places.length };
   }
 
-  /** The set stays as it was tried. */
+  /** Keeps the tried order. */
   keep(): void {
     const { set, strips, places } = this.underTrial();
     const { wall, trialType } = this;
@@ -120,7 +120,7 @@ export class StripOrders {
     this.trial = null;
   }
 
-  /** The set lies again as before it was tried. */
+  /** Puts the set back in the order before the trial. */
   takeBack(): void {
     const { set, places, costBefore } = this.underTrial();
     const { wall } = this;
@@ -153,7 +153,7 @@ export class StripOrders {
     this.wall.replace(place, type, this.wall.replaceCost(place, type));
   }
 
-  /** Writes the figures of a set that lies like this to the two types for trial. */
+  /** Writes the figures of the set in this order to the two wedge types for trial. */
   private readTrial(strips: readonly Strip[]): void {
     const { model } = this.wall.tables;
     const { wedge, stripSets } = this.project;
@@ -181,13 +181,13 @@ export class StripOrders {
     (model.typeBands as (readonly Band[])[])[to] = model.typeBands[from]!;
   }
 
-  /** Outside edges on which the narrowest strip lies, where most of it would vanish in the seam (common practice, no source). */
+  /** Counts outside edges with the narrowest strip, most of which vanishes in the seam (common practice, no source). */
   private narrowRims(strips: readonly Strip[]): number {
     return [strips[0]!, strips.at(-1)!].filter((strip) => strip.width <= this.narrowest).length;
   }
 }
 
-/** Neighbours of the same fabric. */
+/** Counts neighbouring strips of the same fabric. */
 function twinsIn(strips: readonly Strip[]): number {
   return strips.filter((strip, place) => place > 0 && strip.fabric === strips[place - 1]!.fabric).length;
 }
@@ -199,7 +199,7 @@ function narrowestOf(project: Project): Inches {
   return widths.every((width) => width === least) ? 0 : least;
 }
 
-/** Two of the free strips exchanged, one put elsewhere, or a stretch of them turned about; locked ones keep their places. */
+/** Exchanges two free strips, moves one, or reverses a stretch of them; locked strips keep their places. */
 function reordered(strips: readonly Strip[], free: readonly number[], random: RandomGenerator): Strip[] {
   const below = (count: number) => uniformInt(random, 0, count - 1);
   const loose = free.map((place) => strips[place]!);

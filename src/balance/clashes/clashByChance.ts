@@ -1,8 +1,10 @@
-// What chance would give of clash: the inches of same and look-alike cloth that meet when wedges and blocks are dealt out at
-// random. The two clash terms are measured against it.
+// Computes the clash of a random layout: the inches of same and look-alike fabric that meet when wedges and blocks are dealt out
+// at random. The two clash terms are scaled by it.
 
 import { sideRim, type WallModel } from '../wall/wallModel';
-import { addCornerRims, type ClashSums } from './clashSums';
+import { addCounted, type ClashSums, countsAs } from './clashRule';
+import { addContact } from './clashSums';
+import { visitCorners } from './contacts';
 
 /** Clash scales are never below this part of all seam inches: a top without any repeat would have nothing to divide by. */
 const LEAST_CLASH = 0.005;
@@ -12,10 +14,9 @@ export function clashByChance(model: WallModel, hung: readonly number[]): ClashS
   const sums: ClashSums = { same: 0, alike: 0 };
   let inches = 0;
   const rims = sideRims(model, hung);
-  const likeness = (f: number, g: number) => model.cloths.likeness[f * model.fabricCount + g]!;
   const seams = countSeams(model);
   const n = hung.length;
-  const facing = model.rim * meanAcross(model);
+  const facing = model.rim * meanSashingFactor(model);
   const pairs =
     n > 1 ? ((seams.level + (model.rimsUpright ? seams.upright : 0)) * facing) / (n * (n - 1)) : 0;
   inches += (seams.level + seams.upright) * facing;
@@ -24,9 +25,7 @@ export function clashByChance(model: WallModel, hung: readonly number[]): ClashS
     for (let f = 0; f < one.length; f++) {
       if (one[f] === 0) continue;
       for (let g = 0; g < one.length; g++) {
-        const part = factor * one[f]! * one[g]! * likeness(f, g);
-        if (f === g) sums.same += part;
-        else sums.alike += part;
+        addCounted(sums, f, g, factor * one[f]! * one[g]! * countsAs(model, f, g));
       }
     }
   };
@@ -34,14 +33,12 @@ export function clashByChance(model: WallModel, hung: readonly number[]): ClashS
   for (const own of rims.each) {
     for (const [f, part] of own) {
       for (const [g, other] of own) {
-        const back = pairs * part * other * likeness(f, g);
-        if (f === g) sums.same -= back;
-        else sums.alike -= back;
+        addCounted(sums, f, g, -pairs * part * other * countsAs(model, f, g));
       }
     }
   }
-  surroundByChance(model, rims.all, n, sums);
-  for (const block of hung) addCornerRims(model, block, model.orientationOf[block]!, sums);
+  settingByChance(model, rims.all, n, sums);
+  for (const block of hung) visitCorners(model, block, (contact) => addContact(sums, contact));
   inches += radialByChance(model, hung, sums);
   return {
     same: Math.max(sums.same, LEAST_CLASH * inches, 1e-9),
@@ -50,7 +47,7 @@ export function clashByChance(model: WallModel, hung: readonly number[]): ClashS
 }
 
 /** What the contacts between hung blocks count on average. */
-function meanAcross(model: WallModel): number {
+function meanSashingFactor(model: WallModel): number {
   if (model.even) return model.sashingFactor;
   let sum = 0;
   let count = 0;
@@ -94,16 +91,14 @@ function countSeams(model: WallModel): { level: number; upright: number } {
   return { level, upright };
 }
 
-function surroundByChance(model: WallModel, rims: Float64Array, n: number, sums: ClashSums): void {
+function settingByChance(model: WallModel, rims: Float64Array, n: number, sums: ClashSums): void {
   model.blockIn.forEach((block, cell) => {
     if (block < 0) return;
     for (const side of model.rimsUpright ? [0, 1, 2, 3] : [0, 2]) {
       const cloth = model.settingFabric[cell * 4 + side]!;
       if (cloth < 0) continue;
       rims.forEach((part, f) => {
-        const inches = (part / n) * model.rim * model.cloths.likeness[f * model.fabricCount + cloth]!;
-        if (f === cloth) sums.same += inches;
-        else sums.alike += inches;
+        addCounted(sums, f, cloth, (part / n) * model.rim * countsAs(model, f, cloth));
       });
     }
   });
@@ -140,10 +135,7 @@ function radialByChance(model: WallModel, hung: readonly number[], sums: ClashSu
       const one = rings[0]![ring * fabricCount + f]!;
       if (one === 0) continue;
       for (let g = 0; g < fabricCount; g++) {
-        const inches =
-          part * one * rings[1]![ring * fabricCount + g]! * model.cloths.likeness[f * fabricCount + g]!;
-        if (f === g) sums.same += inches;
-        else sums.alike += inches;
+        addCounted(sums, f, g, part * one * rings[1]![ring * fabricCount + g]! * countsAs(model, f, g));
       }
     }
   }

@@ -1,29 +1,28 @@
-// Clashes as sentences: a few of a kind are said one by one, many are told together, so that a list stays short.
-import type { Surround } from '../../geometry/lattice';
+// Turns clashes into findings: a few of a kind get a sentence each, many get one together, so that the list stays short.
+import type { SettingPart } from '../../geometry/lattice';
 import { rimLength, seamLength } from '../../geometry/wedge';
 import { findFabric } from '../../model/find';
 import { type Phrase, type PhraseValue, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import type { Inches } from '../../model/units';
-import type { Finding } from '../finding';
-import type { Clash, ClashKind } from './clashes';
+import { CLASH_KINDS, type ClashKind, type Finding } from '../finding';
+import type { Clash } from './clashes';
 
 /** So many of a kind are said one by one; more are told in one sentence that names the heaviest. */
 const SINGLES = 3;
 
 /** How loud a kind is: a whole rim (for radial: a whole seam) of plain clash weighs this much, 0–1. */
-const LOUDNESS: Readonly<Record<ClashKind, number>> = { rim: 0.9, facing: 0.8, surround: 0.45, radial: 0.9 };
+const LOUDNESS: Readonly<Record<ClashKind, number>> = { rim: 0.9, facing: 0.8, setting: 0.45, radial: 0.9 };
 
 /** Clashes that count as fewer inches than this part of the full length of their kind are not worth a sentence. */
-const LEAST_PART: Readonly<Record<ClashKind, number>> = { rim: 0, facing: 0.15, surround: 0.5, radial: 0.3 };
+const LEAST_PART: Readonly<Record<ClashKind, number>> = { rim: 0, facing: 0.15, setting: 0.5, radial: 0.3 };
 
 /** Look-alikes below this likeness stay in the list of clashes, without a sentence. */
 const TOLD_LIKENESS = 0.5;
 
 /** Findings for the clashes, unsorted. */
 export function clashFindings(project: Project, clashes: readonly Clash[]): Finding[] {
-  const kinds: readonly ClashKind[] = ['rim', 'facing', 'radial', 'surround'];
-  return kinds.flatMap((kind) => {
+  return CLASH_KINDS.flatMap((kind) => {
     const told = clashes
       .filter((clash) => clash.kind === kind && clash.likeness >= TOLD_LIKENESS)
       .filter((clash) => partOf(project, clash) >= LEAST_PART[kind])
@@ -87,9 +86,9 @@ function measuredWords({ wedge }: Project, clash: Clash): Phrase {
         ? 'A whole rim of {whole}'
         : '{length} of a rim of {whole}';
   const long = phrase(say, { length: { inches: clash.inches }, whole: { inches: whole } });
-  const across = clash.weight / clash.inches / clash.likeness < 1 - 1e-9;
-  if (clash.likeness === 1 && !across) return long;
-  return phrase(clash.likeness === 1 ? ACROSS : across ? ALIKE_ACROSS : LESS_ALIKE, {
+  const overSashing = clash.weight / clash.inches / clash.likeness < 1 - 1e-9;
+  if (clash.likeness === 1 && !overSashing) return long;
+  return phrase(clash.likeness === 1 ? OVER_SASHING : overSashing ? ALIKE_OVER_SASHING : LESS_ALIKE, {
     long,
     counts: { inches: clash.weight },
     percent: Math.round(100 * clash.likeness),
@@ -99,14 +98,14 @@ function measuredWords({ wedge }: Project, clash: Clash): Phrase {
 /** Lengths closer than this are written alike. */
 const LIKE: Inches = 1 / 32;
 
-const ACROSS = '{long}; across the sashing it counts as {counts}';
+const OVER_SASHING = '{long}; across the sashing it counts as {counts}';
 const LESS_ALIKE = '{long}; {percent}% alike, it counts as {counts}';
-const ALIKE_ACROSS = '{long}; {percent}% alike and across the sashing, it counts as {counts}';
+const ALIKE_OVER_SASHING = '{long}; {percent}% alike and across the sashing, it counts as {counts}';
 
-type Saying = 'rim' | 'radial' | 'facing' | 'corners' | 'corner' | Surround;
+type Saying = 'rim' | 'radial' | 'facing' | 'corners' | 'corner' | SettingPart;
 
 function sayingOf(clash: Clash): Saying {
-  if (clash.kind === 'surround') return clash.against!;
+  if (clash.kind === 'setting') return clash.settingPart!;
   return clash.kind === 'facing' && clash.places.length === 0 ? 'corners' : clash.kind;
 }
 
@@ -119,7 +118,8 @@ const SAME: Readonly<Record<Saying, string>> = {
   sashing: 'Block {a}, place {place}: the rim runs into the sashing, both {fabric}, along {length}.',
   border: 'Block {a}, place {place}: the rim runs into the border, both {fabric}, along {length}.',
   plain: 'Block {a}, place {place}: the rim runs into the plain square, both {fabric}, along {length}.',
-  setting: 'Block {a}, place {place}: the rim runs into the setting triangle, both {fabric}, along {length}.',
+  triangle:
+    'Block {a}, place {place}: the rim runs into the setting triangle, both {fabric}, along {length}.',
 };
 
 const ALIKE: Readonly<Record<Saying, string>> = {
@@ -131,7 +131,7 @@ const ALIKE: Readonly<Record<Saying, string>> = {
   sashing: 'Block {a}, place {place}: {fabric} and the sashing of {other} read as one along {length}.',
   border: 'Block {a}, place {place}: {fabric} and the border of {other} read as one along {length}.',
   plain: 'Block {a}, place {place}: {fabric} and the plain square of {other} read as one along {length}.',
-  setting:
+  triangle:
     'Block {a}, place {place}: {fabric} and the setting triangle of {other} read as one along {length}.',
 };
 
@@ -141,7 +141,7 @@ const TOGETHER: Readonly<Record<ClashKind, string>> = {
     '{count} pairs of blocks meet with the same or a look-alike fabric, {length} in all, first blocks {a} and {b}.',
   radial:
     'Along {count} seams inside the blocks a fabric meets itself or its look-alike, {length} in all, first in block {a}.',
-  surround: '{count} rims run into what surrounds them, {length} in all, first in block {a}.',
+  setting: '{count} rims run into what surrounds them, {length} in all, first in block {a}.',
 };
 
 /** Many of a kind, heaviest first, as one finding. */

@@ -1,5 +1,5 @@
-// How alike neighbours are in one figure (value, OKLab a or b) at one scale: the whole (Moran's I) and every node (local Moran)
-// with its p by seeded permutations, false discoveries kept in check. What an earlier measurement still answers is taken from it.
+// Measures how alike neighbours are in one figure (value, OKLab a or b) at one scale: the whole (Moran's I) and every node (local
+// Moran), with p by seeded permutations and false discoveries kept in check. It takes over what an earlier measurement answers.
 
 import type { ContactGraph } from '../wall/contactGraph';
 import { type Autocorrelation, centred, lags, moran } from './autocorrelation';

@@ -1,4 +1,4 @@
-// How even is the top: likeness of neighbours in value and colour at each scale against chance, row by row, with its words.
+// Measures how even the top is: the likeness of neighbours in value and colour at each scale against chance, with words.
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Layers } from './layers';
 import { FIGURES, type PoolFigure, type PoolScale } from './pools';

@@ -1,5 +1,5 @@
-// How each fabric lies on the top: area, pieces, centre, quarters, distance to the next wedge with it and joins of rims against
-// chance, and how much it stands out. Background cloth is measured like the rest; whether it matters is for the findings.
+// Measures how each fabric lies on the top: area, pieces, centre, quarters, distance to the next wedge with it and joins of rims
+// against chance, and how much it stands out. Background is measured too; the findings decide whether it matters.
 import type { Point } from '../../geometry/point';
 import type { FabricId } from '../../model/project';
 import { type BlockNodes, type ContactGraph, evenWeights, type WedgeNodes } from '../wall/contactGraph';
@@ -28,8 +28,8 @@ export interface FabricSpread {
   /** Wedges that have it on the rim, and how often two of them are neighbours, in the block or across an edge. */
   readonly rims: number;
   readonly joins: JoinCounts;
-  /** Moran's I of its area in the blocks: does it gather? */
-  readonly gathering: Autocorrelation;
+  /** Moran's I of its area in the blocks: does it hang together? */
+  readonly clustering: Autocorrelation;
   /** OKLab distance to the mean of the other cloth in the blocks it is in. */
   readonly contrast: number;
   /** Contrast × area as a share of the sum over all fabrics, 0–1. */
@@ -52,7 +52,7 @@ export function fabricSpreads(
   const used = model.cloths.fabrics.map((_, fabric) => fabric).filter((fabric) => places.area[fabric]! > 0);
   const power = used.reduce((sum, fabric) => sum + (contrast?.[fabric] ?? 0) * places.area[fabric]!, 0);
   const whole = places.allQuarters.reduce((sum, one) => sum + one, 0);
-  const meetings = rimJoins(model, layers);
+  const contacts = rimJoins(model, layers);
   const hung = hungWedges(model, layers.wedgeNodes);
   const areas = new Float64Array(model.blockIn.length * model.perBlock);
   return used.map((fabric) => {
@@ -61,7 +61,7 @@ export function fabricSpreads(
     const off = quarters.reduce((sum, one, at) => sum + Math.abs(one - places.allQuarters[at]! / whole), 0);
     const earlier = kept.get(model.cloths.fabrics[fabric]!.id);
     const own = earlier?.contrast ?? contrast![fabric]!;
-    const gathered = earlier ?? gatheredBlocks(model, layers.blockNodes, layers.blocks.graph, fabric);
+    const inBlocks = earlier ?? spreadOverBlocks(model, layers.blockNodes, layers.blocks.graph, fabric);
     const wedges = areasOnWall(model, hung, fabric, areas);
     return {
       fabric: model.cloths.fabrics[fabric]!.id,
@@ -69,33 +69,33 @@ export function fabricSpreads(
       share: area / whole,
       pieces: places.pieces[fabric]!,
       wedges,
-      blocks: gathered.blocks,
+      blocks: inBlocks.blocks,
       centre: { x: places.x[fabric]! / area, y: places.y[fabric]! / area },
       quarters: [quarters[0]!, quarters[1]!, quarters[2]!, quarters[3]!],
       evenness: 1 - off / 2,
       nearest: distances.measure(areas),
-      rims: meetings.rims[fabric]!,
-      joins: meetings.joins[fabric]!,
-      gathering: gathered.gathering,
+      rims: contacts.rims[fabric]!,
+      joins: contacts.joins[fabric]!,
+      clustering: inBlocks.clustering,
       contrast: own,
       dominance: earlier?.dominance ?? (power > 0 ? (own * area) / power : 0),
     };
   });
 }
 
-function gatheredBlocks(
+function spreadOverBlocks(
   model: WallModel,
   nodes: BlockNodes,
   graph: ContactGraph,
   fabric: number,
-): Pick<FabricSpread, 'blocks' | 'gathering'> {
+): Pick<FabricSpread, 'blocks' | 'clustering'> {
   const areas = Float64Array.from(
     nodes.blockOf,
     (block) => model.fabricArea[block * model.fabricCount + fabric]!,
   );
   return {
     blocks: areas.reduce((sum, area) => sum + (area > 0 ? 1 : 0), 0),
-    gathering: moran(graph, areas),
+    clustering: moran(graph, areas),
   };
 }
 

@@ -1,5 +1,5 @@
-// How far it is from a wedge that holds a cloth to the nearest other one, and how far it would be if the wedges with it were
-// dealt to the places of the wall at random.
+// Measures the distance from a wedge that holds a fabric to the nearest other one, and what it would be if the wedges with the
+// fabric were dealt to the places of the wall at random.
 import { direction } from '../../geometry/block';
 import type { Inches } from '../../model/units';
 import type { WallModel } from '../wall/wallModel';

@@ -1,5 +1,5 @@
-// What chance would give: seeded permutations of values to the neighbours of a node (conditional permutation, Anselin 1995), shared
-// by all nodes with the same weights; permutations of all values to all nodes for the whole; false discoveries kept in check.
+// Tests against chance by seeded permutations: of values to the neighbours of a node (conditional permutation, Anselin 1995),
+// shared by all nodes with the same weights, and of all values to all nodes. It keeps false discoveries in check.
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import type { ContactGraph } from '../wall/contactGraph';

@@ -1,5 +1,5 @@
 // Pools: wedges, blocks or tiles of one value or one colour hanging together beyond chance, with their outline on the wall.
-// The test is in clustering; here the discoveries nodes and their like neighbours are gathered, measured and outlined.
+// The test is in clustering; here the discoveries and their like neighbours are joined to pools, measured and outlined.
 import { bandOutline } from '../../geometry/block';
 import { boxOutline, type Outline, type Point, placed } from '../../geometry/point';
 import type { BlockId } from '../../model/project';
@@ -95,7 +95,7 @@ function poolsIn(
   );
 }
 
-/** Believed nodes of one side and their neighbours on that side, gathered into connected groups of at least two. */
+/** Believed nodes of one side and their neighbours on that side, joined to connected groups of at least two. */
 function groups(layer: Layer, index: number, side: number): number[][] {
   const { graph } = layer;
   const { pool, z } = layer.figures[index]!;

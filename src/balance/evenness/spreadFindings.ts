@@ -1,4 +1,4 @@
-// The spread of fabrics and the lean of the whole top as sentences, where both the eye and the odds say it is worth one.
+// Turns the spread of fabrics and the lean of the whole top into findings, where both the eye and the odds make one worth it.
 import { findFabric } from '../../model/find';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
@@ -16,7 +16,7 @@ const STANDS_OUT = 1.5;
 const ASKED = 3;
 /** Odds for all fabrics asked about together. */
 const FABRIC_ODDS = 0.02;
-/** Quarter share from which a gathering shows. */
+/** Share in one quarter from which it shows. */
 const LEAST_QUARTER = 0.36;
 
 /** The fabric that stands out most from what surrounds it, area for area; null for an empty wall. */
@@ -30,14 +30,14 @@ function ranked(project: Project, spreads: readonly FabricSpread[]): FabricSprea
     .toSorted((one, other) => other.dominance - one.dominance);
 }
 
-/** A finding for each fabric that stands out and gathers in one part of the top. */
+/** A finding for each fabric that stands out and lies mostly in one part of the top. */
 export function fabricFindings(project: Project, spreads: readonly FabricSpread[]): Finding[] {
   const standing = ranked(project, spreads)
     .filter((one) => one.dominance * spreads.length >= STANDS_OUT)
     .slice(0, ASKED);
   return standing.flatMap((one): Finding[] => {
     const share = Math.max(...one.quarters);
-    if (upperNormal(one.gathering.z) * standing.length > FABRIC_ODDS || share < LEAST_QUARTER) return [];
+    if (upperNormal(one.clustering.z) * standing.length > FABRIC_ODDS || share < LEAST_QUARTER) return [];
     const quarter = one.quarters.indexOf(share);
     const where = positionWords({ x: quarter % 2, y: Math.floor(quarter / 2) }, { width: 1, height: 1 });
     return [
@@ -53,7 +53,7 @@ export function fabricFindings(project: Project, spreads: readonly FabricSpread[
         }),
         measured: phrase('{share}% in one quarter, where 25% would be even; gathered so by chance {odds}', {
           share: Math.round(100 * share),
-          odds: oddsWords(upperNormal(one.gathering.z)),
+          odds: oddsWords(upperNormal(one.clustering.z)),
         }),
         clashes: [],
         blocks: [],

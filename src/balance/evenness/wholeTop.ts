@@ -1,5 +1,5 @@
-// Is the top heavy on one side? Its centres of lightness and of warmth against its middle, how far the halves differ, and what
-// chance would give.
+// Measures whether the top is heavy on one side: its centres of lightness and warmth against its middle, how far the halves
+// differ, and what chance would give.
 import type { Point } from '../../geometry/point';
 import type { Inches } from '../../model/units';
 import type { Mark } from '../finding';

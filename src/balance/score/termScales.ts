@@ -1,5 +1,5 @@
-// What the terms are measured against: means, targets, strengths of fabrics, and what chance would give of each sum, so that
-// a term is 1 by chance. Fixed while blocks are turned, exchanged or given other wedges; made anew for another project.
+// Computes the scales of the terms: means, targets, strengths of fabrics, and the sum of each term in a random layout, so that a
+// random layout scores 1. Scales stay fixed while blocks are turned, exchanged or given other wedges.
 import { clashByChance } from '../clashes/clashByChance';
 import { type Kernel, kernelOf, kernelOn, kernelSums, quadratic } from '../wall/kernel';
 import type { WallModel } from '../wall/wallModel';

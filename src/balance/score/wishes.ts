@@ -1,4 +1,4 @@
-// What the person has set of the balance, for everything that works it out: screen, report, offers, mends and shuffle alike.
+// Reads the person's wishes for the balance, for the screen, report, offers, mends and shuffle alike.
 import type { Preferences } from '../../model/project';
 import type { AnalysisOptions } from '../analyse';
 import { DEFAULT_WEIGHTS, type Terms } from './terms';

@@ -1,6 +1,6 @@
-// Who touches whom, as graphs weighted by the length of contact in inches (times the sashing factor): wedges, blocks, and
+// Builds the graphs of which pieces touch, weighted by the length of contact in inches (times the sashing factor): wedges, blocks, and
 // tiles of several cells for the whole top.
-import { placeOnSide, SIDES } from '../../geometry/contact';
+import { placeOnSide, SIDES, sideOfPlace } from '../../geometry/contact';
 import { seamLength } from '../../geometry/wedge';
 import type { WallModel } from './wallModel';
 
@@ -150,7 +150,6 @@ export function wedgeGraph(model: WallModel, nodes: WedgeNodes): ContactGraph {
   const { perBlock } = model;
   const builder = new GraphBuilder(nodes.wedgeOf.length);
   const seam = seamLength(model.wedge);
-  const sideAt = sidesByStanding(perBlock);
   const placeAt = SIDES.map((side) =>
     Array.from({ length: perBlock }, (_, stands) => placeOnSide(side, stands, perBlock)),
   );
@@ -161,7 +160,7 @@ export function wedgeGraph(model: WallModel, nodes: WedgeNodes): ContactGraph {
       const node = nodes.nodeAt[block * perBlock + ((place + step) % perBlock)]!;
       if (node >= 0) builder.add(node, seam);
     }
-    const side = sideAt[model.orientationOf[block]!]![place]!;
+    const side = sideOfPlace(place, model.orientationOf[block]!, perBlock);
     const at = model.cellOf[block]! * 4 + side;
     const cell = side < 0 ? -1 : model.neighbourCell[at]!;
     const other = cell < 0 ? -1 : model.blockIn[cell]!;
@@ -173,18 +172,6 @@ export function wedgeGraph(model: WallModel, nodes: WedgeNodes): ContactGraph {
     builder.close();
   }
   return builder.done();
-}
-
-/** For each orientation, the side each place lies on, −1 for none. */
-function sidesByStanding(perBlock: number): number[][] {
-  return Array.from({ length: perBlock }, (_, stands) => {
-    const sides = Array.from({ length: perBlock }, () => -1);
-    SIDES.forEach((side, at) => {
-      const place = placeOnSide(side, stands, perBlock);
-      if (place !== null) sides[place] = at;
-    });
-    return sides;
-  });
 }
 
 /** Tiles of the whole top: how many cells a side, tiles across and down, and the tile of each cell. */

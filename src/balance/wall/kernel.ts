@@ -1,5 +1,5 @@
-// Looking at the top in groups: every group of 2 × 2 and of 3 × 3 cells (also those that stick out over the edge) should
-// average like the whole. The sum of the squared group means is a quadratic form over the cells; its table is kept here.
+// Looks at the top in groups: every group of 2 × 2 and of 3 × 3 cells (also those that stick out over the edge) should average
+// like the whole. The sum of the squared group means is a quadratic form over the cells; this file makes its table.
 import type { ContactGraph } from './contactGraph';
 import { contactGraph } from './contactGraph';
 

@@ -1,4 +1,5 @@
-// What the wedges and the blocks come to, whatever their place: cloth on the rims, means of value and colour, areas of fabric.
+// Computes the figures of wedges and blocks that do not depend on their place: fabric on the rims, means of value and colour,
+// areas of fabric.
 
 import type { ClothTable } from '../../cloth/cloths';
 import { type Band, wedgeBands } from '../../geometry/bands';

@@ -2,14 +2,14 @@
 // colour and fabric. Terms are evaluated from it, by the analyser in full and by the arranger step by step.
 
 import type { ClothTable } from '../../cloth/cloths';
-import type { Band } from '../../geometry/bands';
 import { placeOnSide, SIDES } from '../../geometry/contact';
-import { latticeOf, type Surround } from '../../geometry/lattice';
+import { latticeOf, type SettingPart } from '../../geometry/lattice';
 import { layOut } from '../../geometry/setting';
-import { finishedBlock, rimLength, slope } from '../../geometry/wedge';
+import { finishedBlock, rimLength } from '../../geometry/wedge';
 import { orientation } from '../../model/find';
 import type { Block, BlockId, Project, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
+import type { WedgeSeams } from '../clashes/wedgeSeams';
 import { type BlockFigures, blockFigures, type WedgeTypes, wedgeTypes } from './wallFigures';
 
 /**
@@ -18,14 +18,11 @@ import { type BlockFigures, blockFigures, type WedgeTypes, wedgeTypes } from './
  * (corner shift and turn together, model/find): 0 to N − 1. Sides are 0 top, 1 right, 2 bottom, 3 left, as on the wall.
  * Everything below `orientationOf` follows the arrangement; everything else only the blocks and the cloth.
  */
-export interface WallModel extends WedgeTypes, BlockFigures {
-  readonly cloths: ClothTable;
+export interface WallModel extends WedgeTypes, BlockFigures, WedgeSeams {
   readonly wedge: WedgePlan;
-  readonly perBlock: number;
   /** The grid the cells lie on, along the sides of the blocks (geometry/lattice): on point it is slanted and has gaps. */
   readonly rows: number;
   readonly columns: number;
-  readonly fabricCount: number;
   readonly blocks: readonly BlockId[];
 
   /** Finished block, inches. */
@@ -39,14 +36,14 @@ export interface WallModel extends WedgeTypes, BlockFigures {
   readonly sashingFactor: number;
   /** Degrees clockwise the setting turns every block by. */
   readonly tilt: 0 | 45;
-  /** Straight, no plain squares, gaps of one width: `across` holds for every side, and every place of the grid is a cell. */
+  /** Straight, no plain squares, gaps of one width: `sashingFactor` holds for every side, and every place of the grid is a cell. */
   readonly even: boolean;
 
   /** Cell beyond each side of a cell (cell × 4 + side), −1 at the edge of the top. */
   readonly neighbourCell: Int32Array;
   /** Fabric of what touches each side of a cell but no block (sashing, border, …), −1 where there is none; and what it is. */
   readonly settingFabric: Int32Array;
-  readonly settingPart: readonly (Surround | null)[];
+  readonly settingPart: readonly (SettingPart | null)[];
   /** What a contact across each side of a cell counts, 0–1. */
   readonly sashingFactorAt: Float64Array;
   /** Row and column of each cell on the grid, and the cell of each place of it (row × columns + column), −1 for none. */
@@ -61,32 +58,6 @@ export interface WallModel extends WedgeTypes, BlockFigures {
   readonly orientationOf: Int32Array;
   readonly cellOf: Int32Array;
   readonly blockIn: Int32Array;
-
-  /** Clash between neighbouring wedge types along their radial seam, filled as asked; see radialClash. */
-  readonly radialMemo: Map<number, RadialClash>;
-}
-
-/** One stretch of a radial seam where the two cloths are the same or alike. */
-export interface RadialStretch {
-  /** Index of the band in each wedge, from the rim. */
-  readonly band: number;
-  readonly nextBand: number;
-  readonly fabric: number;
-  readonly nextFabric: number;
-  readonly likeness: number;
-  /** Radii along the middle line, and length along the seam, inches. */
-  readonly outer: Inches;
-  readonly inner: Inches;
-  readonly length: Inches;
-}
-
-/** All clashing stretches of one seam between two types, with the sums of length × likeness. */
-export interface RadialClash {
-  readonly stretches: readonly RadialStretch[];
-  /** Inches of the same fabric on both sides. */
-  readonly same: Inches;
-  /** Inches of look-alikes, each counted by its likeness. */
-  readonly alike: Inches;
 }
 
 /**
@@ -105,49 +76,9 @@ export function sideRim(model: WallModel, block: number, stands: number, side: n
   return type < 0 ? -1 : model.typeRim[type]!;
 }
 
-/** What it takes to say what meets between two wedges side by side. */
-export type WedgeSeams = Pick<
-  WallModel,
-  'cloths' | 'typeBands' | 'typeRim' | 'perBlock' | 'fabricCount' | 'radialMemo'
->;
-
 /** The corner fabric of a block hung in a cell: its own, or that of the cell by the quilt's rule. −1 is the side table. */
 export function cornerIn(model: WallModel, block: number, cell: number): number {
   return cell >= 0 && model.ruled[block] ? model.ruledCorner[cell]! : model.corner[block]!;
-}
-
-/** What meets along the radial seam between two wedge types (`next` clockwise of `type`). Symmetric in its sums. */
-export function radialClash(model: WedgeSeams, type: number, next: number): RadialClash {
-  const key = type * model.typeRim.length + next;
-  let found = model.radialMemo.get(key);
-  if (!found) {
-    found = measureRadial(model, model.typeBands[type]!, model.typeBands[next]!);
-    model.radialMemo.set(key, found);
-  }
-  return found;
-}
-
-function measureRadial(model: WedgeSeams, bands: readonly Band[], nextBands: readonly Band[]): RadialClash {
-  const { index, likeness } = model.cloths;
-  const stretch = Math.sqrt(1 + slope(model.perBlock) ** 2);
-  const stretches: RadialStretch[] = [];
-  let same = 0;
-  let alike = 0;
-  bands.forEach((one, band) => {
-    const fabric = index.get(one.fabric)!;
-    nextBands.forEach((other, nextBand) => {
-      const nextFabric = index.get(other.fabric)!;
-      const alikeness = likeness[fabric * model.fabricCount + nextFabric]!;
-      const outer = Math.min(one.outer, other.outer);
-      const inner = Math.max(one.inner, other.inner);
-      if (alikeness === 0 || outer - inner <= 1e-9) return;
-      const length = (outer - inner) * stretch;
-      if (fabric === nextFabric) same += length;
-      else alike += length * alikeness;
-      stretches.push({ band, nextBand, fabric, nextFabric, likeness: alikeness, outer, inner, length });
-    });
-  });
-  return { stretches, same, alike };
 }
 
 /** A model and the project it was made from, so that the next one can take over what has not changed. */

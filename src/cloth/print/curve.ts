@@ -1,4 +1,4 @@
-// The one reading of a shape's points as a curve, used both to draw it and to measure it.
+// Reads a shape's points as a curve, for drawing and for measuring alike.
 import type { Point } from '../../geometry/point';
 
 /** Straight to `to`, or bent towards `control` (a quadratic curve) where there is one. */

@@ -1,4 +1,4 @@
-// The seeded chance of a print, and figures scattered evenly over a tile that repeats.
+// The seeded generator of a print, and figures scattered evenly over a tile that repeats.
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import type { Point } from '../../geometry/point';

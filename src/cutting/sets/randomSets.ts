@@ -2,6 +2,7 @@
 // kept (locked, sewn or cut) stay as they are, locked strips keep their places, and no strip is used twice.
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
+import { clothTable } from '../../cloth/cloths';
 import { finishedWidth, heightShort, setHeight } from '../../geometry/stripSet';
 import { freshId, setLetter } from '../../model/find';
 import { isTooNarrow, piecesIn } from '../../model/lengths';
@@ -23,6 +24,8 @@ import { stripsLeftBeside } from './stripsUnused';
 
 export interface SetMaking {
   readonly fabrics: readonly Fabric[];
+  /** ΔE00 from which two cloths no longer read as one, as the person has it (Preferences). */
+  readonly lookalikes: number;
   readonly stripsOnHand: readonly StripOnHand[];
   readonly wedge: WedgePlan;
   /** Sets that stay: locked, sewn or cut. Their strips are on hand no more; their wedges count. */
@@ -53,11 +56,12 @@ const MOST_SETS = 400;
 
 /** What makeSets needs of a project: planned, unlocked sets are given up but for their locked strips, all others kept. */
 export function setMakingOf(project: Project, want: SetMaking['want'], seed: number): SetMaking {
-  const { fabrics, stripsOnHand, wedge } = project;
+  const { fabrics, preferences, stripsOnHand, wedge } = project;
   const stays = (set: StripSet) => set.locked || set.progress !== 'planned';
   const keep = project.stripSets.filter(stays);
   const held = project.stripSets.filter((set) => !stays(set) && set.strips.some((strip) => strip.locked));
-  return { fabrics, stripsOnHand, wedge, keep, held, want, seed };
+  const { lookalikes } = preferences;
+  return { fabrics, lookalikes, stripsOnHand, wedge, keep, held, want, seed };
 }
 
 /**
@@ -69,7 +73,8 @@ export function makeSets(making: SetMaking): MadeSets {
   const rows = stripsLeftBeside(making.stripsOnHand, [...making.keep, ...lockedParts(making)]);
   const wide = rows.filter((row) => !isTooNarrow(row.width, wedge.seam));
   const classes = lengthClasses(wide, wedge);
-  const scoring = setScoring(making.fabrics, wide, wedge);
+  const cloths = clothTable(making.fabrics, undefined, making.lookalikes);
+  const scoring = setScoring(cloths, wide, wedge);
   const plan = planSets(making, classes);
   const loose = loosePieces(classes, scoring);
   const { pieces, held } = heldPieces(making, loose, plan.sets, scoring);

@@ -1,9 +1,8 @@
 // What makes a strip set good, as a score: the makers' rules of thumb with their weights. Lower is better. The search that
-// uses it is in setSearch.ts.
-import { likeness } from '../../cloth/likeness';
-import { printMix } from '../../cloth/print/printMix';
+// uses it is in setSearch.ts; which cloths read as one is cloth's.
+import type { ClothTable } from '../../cloth/cloths';
 import { setHeight } from '../../geometry/stripSet';
-import type { Fabric, Strip, WedgePlan } from '../../model/project';
+import type { Strip, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
 
 /**
@@ -47,7 +46,7 @@ export interface SetScoring {
   readonly fabricIndex: ReadonlyMap<string, number>;
   /** How many fabrics there are. */
   readonly fabrics: number;
-  /** Fabric × fabric, row by row: 1 on the diagonal, 0 for fabrics told apart. */
+  /** Likeness as the list of clashes has it (ClothTable): fabric × fabric, row by row; background is like nothing. */
   readonly alike: Float64Array;
   /** The narrowest width there is, or 0 where all strips are of one width. */
   readonly narrowest: Inches;
@@ -61,28 +60,18 @@ export interface RatedStrip {
   readonly width: Inches;
 }
 
-/** Builds the tables for these fabrics and the strips that may be used. */
+/** Builds the tables for these cloths and the strips that may be used. */
 export function setScoring(
-  fabrics: readonly Fabric[],
+  cloths: ClothTable,
   strips: readonly (Strip & { readonly count: number })[],
   wedge: WedgePlan,
 ): SetScoring {
-  const size = fabrics.length;
-  const alike = new Float64Array(size * size);
-  fabrics.forEach((fabric, at) => {
-    alike[at * size + at] = 1;
-    for (let other = at + 1; other < size; other += 1) {
-      const grade = likeness(printMix(fabric), printMix(fabrics[other]!));
-      alike[at * size + other] = grade;
-      alike[other * size + at] = grade;
-    }
-  });
   const widths = [...new Set(strips.map((strip) => strip.width))].sort((one, other) => one - other);
   return {
     wedge,
-    fabricIndex: new Map(fabrics.map((fabric, index) => [fabric.id, index])),
-    fabrics: size,
-    alike,
+    fabricIndex: cloths.index,
+    fabrics: cloths.fabrics.length,
+    alike: cloths.likeness,
     narrowest: widths.length > 1 ? widths[0]! : 0,
     proportion: widthsAimedAt(widths, strips),
   };
@@ -119,7 +108,9 @@ export function setCost(strips: readonly RatedStrip[], scoring: SetScoring): num
   const last = strips.at(-1)!;
   if (first.width <= scoring.narrowest) cost += weights.narrowRim;
   if (last.width <= scoring.narrowest) cost += weights.narrowRim;
-  if (strips.length > 1 && first.fabricAt === last.fabricAt) cost += weights.sameRims;
+  if (strips.length > 1 && first.fabricAt === last.fabricAt) {
+    cost += weights.sameRims * likenessAt(scoring, first.fabricAt, last.fabricAt);
+  }
   for (const [width, share] of scoring.proportion) {
     const found = strips.reduce((sum, strip) => sum + (strip.width === width ? 1 : 0), 0) / strips.length;
     cost += weights.proportion * Math.abs(found - share);
@@ -134,8 +125,9 @@ function neighbourCost(strips: readonly RatedStrip[], scoring: SetScoring): numb
     const { fabricAt, width } = strips[at]!;
     const before = strips[at - 1]!;
     if (before.width === width) cost += weights.sameWidth;
+    // A fabric sewn to itself is a seam for nothing, background or not.
     if (before.fabricAt === fabricAt) cost += weights.sameNeighbours;
-    else cost += weights.alikeNeighbours * scoring.alike[before.fabricAt * scoring.fabrics + fabricAt]!;
+    else cost += weights.alikeNeighbours * likenessAt(scoring, before.fabricAt, fabricAt);
     let back = at - 2;
     while (back >= 0 && strips[back]!.fabricAt !== fabricAt) back -= 1;
     if (back >= 0) cost += at - back === 2 ? weights.soonAgain : weights.again;
@@ -143,9 +135,12 @@ function neighbourCost(strips: readonly RatedStrip[], scoring: SetScoring): numb
   return cost;
 }
 
-/** What a pair of rims costs, wherever in the quilt they are; fabrics as indices. */
+/** What a pair of rims costs, wherever in the quilt they are; fabrics as indices. Background never clashes. */
 export function rimPairCost(scoring: SetScoring, one: number, other: number): number {
-  return one === other
-    ? SET_WEIGHTS.rimPair
-    : SET_WEIGHTS.alikeRimPair * scoring.alike[one * scoring.fabrics + other]!;
+  const weight = one === other ? SET_WEIGHTS.rimPair : SET_WEIGHTS.alikeRimPair;
+  return weight * likenessAt(scoring, one, other);
+}
+
+function likenessAt({ alike, fabrics }: SetScoring, one: number, other: number): number {
+  return alike[one * fabrics + other]!;
 }

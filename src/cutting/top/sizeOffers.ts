@@ -1,5 +1,5 @@
 // A size wanted, the other way round: the rows, columns, sashing and border that come closest to it with the blocks as they
-// are, several ways ranked. Taking one up is editing/takeOffer's.
+// are, several ways ranked. Taking one up is editing/commands/takeOffer's.
 import { borderedBy } from '../../geometry/borders';
 import { finishedBlock, wedgeProblem } from '../../geometry/wedge';
 import type { Project, Setting } from '../../model/project';

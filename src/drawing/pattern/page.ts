@@ -1,5 +1,5 @@
 // The written pattern as a plain tree: pages of marks in inches from the upper left corner of the page. What paints them
-// into a file: paintPdf.ts. Letters are set one run at a time; breaking lines is lettering's.
+// into a file: pdf/pdfSheets.ts. Letters are set one run at a time; breaking lines is lettering's.
 import type { Outline, Point } from '../../geometry/point';
 import type { Fabric } from '../../model/project';
 import type { Degrees, Inches } from '../../model/units';

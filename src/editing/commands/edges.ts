@@ -44,7 +44,7 @@ export function setBorderCorners(index: number, corners: Border['corners'] | nul
   };
 }
 
-/** Pieces a border from strips left over (cutting/piecedBorder), or makes it plain again (null). */
+/** Pieces a border from strips left over (cutting/top/piecedBorder), or makes it plain again (null). */
 export function pieceBorder(index: number, keys: Border['keys'] | null): Command {
   return {
     label: keys

@@ -1,8 +1,8 @@
-// The balance of a project as screens and pictures show it, prints included: what the analysis of balance/ comes to, without
-// the tables it is worked out on. Worked out beside the page by analysisClient; here at once, for what is asked for outright.
+// The balance of a project as screens and pictures show it, prints included: the results of balance/analyse.ts without its
+// tables. analysisClient.ts has it computed in a worker; balanceAtOnce computes it in the page.
 import { type Analysis, analyse, reanalyse } from '../../balance/analyse';
+import type { WedgeSeams } from '../../balance/clashes/wedgeSeams';
 import { wishesOf } from '../../balance/score/wishes';
-import type { WedgeSeams } from '../../balance/wall/wallModel';
 import type { Preferences, Project } from '../../model/project';
 
 /** The figures of an analysis that are shown. */
@@ -14,13 +14,13 @@ export type BalanceFigures = Pick<
 /** What is shown of an analysis. */
 export interface Balance extends BalanceFigures {
   readonly project: Project;
-  /** What meets between two wedges side by side. */
+  /** What lies between two wedges side by side. */
   readonly seams: WedgeSeams;
 }
 
 const known = new WeakMap<Project, Balance>();
 
-/** The balance of a project where it has been worked out; it is kept for each state. */
+/** Returns the balance of a project if it is known; each state of a project keeps its own. */
 export function knownBalance(project: Project): Balance | null {
   return known.get(project) ?? null;
 }
@@ -29,7 +29,7 @@ export function keepBalance(balance: Balance): void {
   known.set(balance.project, balance);
 }
 
-/** The balance of a sound project at once, however long it takes: for a picture that is saved with its marks. */
+/** Computes the balance of a sound project in the page, however long it takes: for a picture saved with its marks. */
 export function balanceAtOnce(project: Project): Balance {
   const found = known.get(project);
   if (found) return found;
@@ -38,7 +38,7 @@ export function balanceAtOnce(project: Project): Balance {
   return made;
 }
 
-/** The figures alone, as they are sent from beside the page. */
+/** Takes the figures out of an analysis; a worker sends these. */
 export function figuresOf(analysis: BalanceFigures): BalanceFigures {
   const { findings, clashes, value, fabrics, dominant, evenness, wholeTop } = analysis;
   return { findings, clashes, value, fabrics, dominant, evenness, wholeTop };
@@ -54,7 +54,7 @@ function balanceOf(analysis: Analysis): Balance {
   };
 }
 
-/** The analysis of a project, from the one before where that is by the same wishes. */
+/** Analyses a project, from the analysis before it if that one has the same wishes. */
 export function analysisAfter(before: Analysis | null, project: Project): Analysis {
   return before && sameWishes(before.project.preferences, project.preferences)
     ? reanalyse(before, project)

@@ -1,5 +1,5 @@
-// Has the balance worked out beside the page: what is wanted is asked for one at a time, the newest first; what is no longer
-// wanted is never asked for. A worker that cannot start or breaks is stood in for by the page itself, a little later.
+// Has the balance computed in a worker. It asks for one balance at a time, the newest first, and never for one that nobody wants
+// any more. When the worker cannot start or breaks, the page computes the balance itself, a little later.
 import type { Effect, Proposal } from '../../arrange/mend/proposals';
 import type { WedgeOffers } from '../../arrange/mend/wedgeOffers';
 import type { Move } from '../../model/moves';
@@ -85,7 +85,7 @@ export class AnalysisClient {
     });
   }
 
-  /** Puts a question; where its analysis has made room for later ones, that is worked out again first. */
+  /** Asks a question about an analysis; if the worker has dropped that analysis, it is computed again first. */
   private async put<K extends Question>(
     job: K,
     project: Project,
@@ -135,7 +135,7 @@ export class AnalysisClient {
   }
 }
 
-/** What of a project is not the same as in the one sent before. */
+/** Returns the parts of a project that differ from the project sent before. */
 function partsSince(sent: Project | null, project: Project): Partial<Project> {
   if (!sent) return project;
   const keys = Object.keys({ ...sent, ...project }) as (keyof Project)[];

@@ -1,4 +1,4 @@
-// The worker in which the balance is worked out beside the page. What is decided is in analyst.ts.
+// The worker that computes the balance. analyst.ts decides everything.
 import { serve } from '../workers/protocol';
 import type { AnalysisJobs } from './analysisJobs';
 import { Analyst } from './analyst';

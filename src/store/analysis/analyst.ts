@@ -1,5 +1,5 @@
-// Who answers for the balance, beside the page or in it: keeps the last analyses, so that a turn is worked out from the one
-// before it and mends are found on the tables that are there.
+// Answers questions about the balance, in the worker or in the page. It keeps the last analyses, so that a turn is analysed from
+// the state before it, and mends are found on tables that are there already.
 import { type Effect, effectOf, type Proposal, propose } from '../../arrange/mend/proposals';
 import { type WedgeOffers, wedgeOffers } from '../../arrange/mend/wedgeOffers';
 import type { Analysis } from '../../balance/analyse';
@@ -13,7 +13,7 @@ import type { Answers } from '../workers/protocol';
 import { analysisAfter, figuresOf } from './analysis';
 import { type AnalysisJobs, type BalanceNews, seamsData } from './analysisJobs';
 
-/** Analyses kept: of the quilt and of what is tried on it, and those just before. */
+/** How many analyses it keeps: of the quilt, of a preview, and those just before. */
 const KEPT = 6;
 
 interface KeptAnalysis {

@@ -1,4 +1,4 @@
-// Several good orders that differ, sought beside the page: the workers share the searches, and one chooses from what all found.
+// Seeks several good orders that differ. The workers share the searches; one of them chooses from what all have found.
 import type { Alternative } from '../../arrange/alternatives';
 import type { ShuffleWish } from '../../arrange/shuffle';
 import type { Project } from '../../model/project';

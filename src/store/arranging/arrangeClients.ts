@@ -1,4 +1,4 @@
-// The workers that arrange, one for each of two cores, and how a budget is shared between them.
+// Keeps two workers that arrange, one for each of two cores, and shares a budget between them.
 import type { ShuffleWish } from '../../arrange/shuffle';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { WorkerLike } from '../workers/protocol';
@@ -17,7 +17,7 @@ export function arrangeClients(start: StartArrangeWorker = newWorker): WorkerCli
   return Array.from({ length: WORKERS }, () => new WorkerClient({ start, explain }));
 }
 
-/** The wish as one worker hears it: its part of the steps, and a seed of its own, far from the others'. */
+/** Makes the wish for one worker: its share of the steps, and a seed of its own, far from the others'. */
 export function shareOf(wish: ShuffleWish, worker: number): ShuffleWish {
   const { steps } = wish.budget;
   const budget = steps === undefined ? wish.budget : { ...wish.budget, steps: Math.ceil(steps / WORKERS) };

@@ -1,4 +1,4 @@
-// What a worker that arranges is asked, tells and answers; see workers/protocol.ts.
+// The messages of a worker that arranges; workers/protocol.ts has the protocol.
 import type { Alternative, Share, Tries } from '../../arrange/alternatives';
 import type { ArrangeResult, ShuffleProgress, ShuffleWish } from '../../arrange/shuffle';
 import type { Project } from '../../model/project';

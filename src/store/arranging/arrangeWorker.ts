@@ -1,5 +1,4 @@
-// The worker in which arranging runs beside the page, in parts, so that a stop is heard. Everything that decides is in
-// arrange/shuffle.ts and arrange/alternatives.ts.
+// The worker that arranges, in parts, so that it hears a stop. arrange/shuffle.ts and arrange/alternatives.ts decide everything.
 import { chooseAlternatives, tryingAlternatives } from '../../arrange/alternatives';
 import { arranging, type ShuffleProgress } from '../../arrange/shuffle';
 import { serve } from '../workers/protocol';

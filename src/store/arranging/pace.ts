@@ -1,5 +1,5 @@
-// News that comes faster than the page can draw it: the latest is drawn, then the page is left free for a while before the next,
-// so that a press of Stop is heard at once however large the wall is.
+// Paces news that comes faster than the page can draw it: draws the latest, then leaves the page free for a while before the
+// next, so that a press of Stop is heard at once however large the wall is.
 
 /** Milliseconds the page is left free after it has drawn. */
 const FREE = 60;
@@ -42,7 +42,7 @@ export function paced<News>(
   };
 }
 
-/** The frame after is when it has been drawn. */
+/** Calls back in the frame after the next one, when the page has drawn. */
 function nextFrame(then: () => void): void {
   requestAnimationFrame(then);
 }

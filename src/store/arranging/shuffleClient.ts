@@ -1,5 +1,5 @@
-// A shuffle beside the page: passes on how its workers stand and joins their answers. The lower score wins, the first worker
-// where they are equal.
+// Runs a shuffle in the workers, passes on their progress and joins their answers. The lower score wins; of equal scores the
+// first worker's.
 import type { ArrangeResult, ShuffleProgress, ShuffleWish } from '../../arrange/shuffle';
 import type { Project } from '../../model/project';
 import { ok } from '../../model/result';
@@ -32,7 +32,7 @@ export function startShuffle(
     settle(outcome);
     for (const client of clients) client.close();
   };
-  // Both are heard, so that the answer is the same whichever is done first; who stops does not wait long for the second.
+  // It waits for both workers, so that the answer is the same whichever is done first. A stop does not wait long for the second.
   const endSoon = () => {
     if (outcomes.some((one) => one?.ok)) setTimeout(() => end(joined(outcomes)), SECOND);
   };
@@ -58,7 +58,7 @@ export function startShuffle(
   };
 }
 
-/** Joins what the workers tell of themselves. */
+/** Joins the progress of the workers. */
 function bestOfAll(
   onProgress: (progress: ShuffleProgress) => void,
 ): (worker: number, progress: ShuffleProgress) => void {

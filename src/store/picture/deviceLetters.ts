@@ -1,4 +1,4 @@
-// Letters of the device, drawn on a canvas, for names in scripts the pattern's typefaces do not have (drawing/pattern).
+// Draws letters of the device on a canvas, for names in scripts that the pattern's typefaces do not have (drawing/pattern).
 
 import type { Face } from '../../drawing/pattern/page';
 import type { DeviceLetters, LetterPicture } from '../../drawing/pattern/pdf/pdfType';

@@ -1,5 +1,5 @@
-// The written pattern as a PDF in the browser: loads what makes it when it is first asked for, and says how far it is. What
-// is on the pages: drawing/pattern.
+// Makes the written pattern as a PDF in the browser: loads what it needs when it is first asked for, and tells its progress.
+// drawing/pattern decides what is on the pages.
 import latinText from '@fontsource/figtree/files/figtree-latin-400-normal.woff?url';
 import latinStrong from '@fontsource/figtree/files/figtree-latin-600-normal.woff?url';
 import widerText from '@fontsource/figtree/files/figtree-latin-ext-400-normal.woff?url';
@@ -35,7 +35,7 @@ const FONTS = {
 /** Pages painted before the screen gets a turn. */
 const PAGES_AT_ONCE = 2;
 
-/** Makes the file. `tell` hears what is being done; Never rejects. */
+/** Makes the file. `tell` hears the progress. Never rejects. */
 export async function makePatternPdf(
   project: Project,
   options: PatternOptions,

@@ -1,5 +1,5 @@
-// Pictures of the top to take away: the SVG text, and a PNG drawn from it in the browser. What is drawn: drawing/svg; the
-// words that go with it: pictureText.
+// Makes pictures of the top: the SVG text, and a PNG drawn from it in the browser. drawing/svg.ts decides what is drawn,
+// drawing/pictureText.ts the words that go with it.
 
 import { drawProject } from '../../drawing/drawProject';
 import { drawingToSvg } from '../../drawing/svg';

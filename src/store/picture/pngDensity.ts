@@ -1,5 +1,5 @@
-// How many dots to the inch a PNG is meant for, written into the file (chunk pHYs of the PNG specification, W3C, 11.3.5.3),
-// so that a print shop gets the size that was meant.
+// Writes the dots to the inch into a PNG (chunk pHYs of the PNG specification, W3C, 11.3.5.3), so that a print shop gets the
+// right size.
 
 /** Signature (8 bytes) and IHDR (25): pHYs may follow at once. */
 const HEAD = 33;

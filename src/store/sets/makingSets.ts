@@ -1,11 +1,11 @@
-// Makes sets at random in a worker of their own, so that the page stays free.
+// Has strip sets made at random in a worker, so that the page stays free.
 import type { MadeSets, SetMaking } from '../../cutting/sets/randomSets';
 import { phrase } from '../../model/phrase';
 import type { WorkerLike } from '../workers/protocol';
 import { type Running, WorkerClient } from '../workers/workerClient';
 import type { SetsJobs } from './setsJobs';
 
-/** Seconds. All sets are made in one go, and the worker says nothing until it is done: a minute for hundreds of fabrics. */
+/** Seconds. The worker makes all sets in one go and says nothing until it is done: a minute for hundreds of fabrics. */
 const PATIENCE = 600;
 
 export type RunningMaking = Omit<Running<MadeSets>, 'stop'>;

@@ -1,4 +1,4 @@
-// What the worker that makes sets is asked and answers; see workers/protocol.ts.
+// The messages of the worker that makes sets; workers/protocol.ts has the protocol.
 import type { MadeSets, SetMaking } from '../../cutting/sets/randomSets';
 
 export interface SetsJobs {

@@ -1,4 +1,4 @@
-// The worker in which sets are made beside the page. What is decided is in cutting/sets/randomSets.ts.
+// The worker that makes strip sets. cutting/sets/randomSets.ts decides everything.
 import { makeSets } from '../../cutting/sets/randomSets';
 import { serve } from '../workers/protocol';
 import type { SetsJobs } from './setsJobs';

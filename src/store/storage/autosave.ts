@@ -1,5 +1,5 @@
-// When the open project is saved by itself: soon after a change, one saving at a time, and at once when the page is left.
-// How it is saved, and against which revision, is the caller's.
+// Decides when the open project is saved: soon after a change, one saving at a time, and at once when the page is left. The caller
+// decides how it is saved, and against which revision.
 import type { Project } from '../../model/project';
 import type { Problem, Result } from '../../model/result';
 import { storageProblem } from './storageProblem';

@@ -1,5 +1,5 @@
-// The shelf in IndexedDB: documents and summaries apart (a list opens no document), each change one transaction.
-// Also opens the storage for the app, with the page's memory in its place when the browser keeps nothing.
+// Keeps projects in IndexedDB: documents and summaries apart, so that a list opens no document; each change is one transaction.
+// It also opens the storage for the app, in the page's memory when the browser keeps nothing.
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 import { phrase } from '../../model/phrase';
 import type { Problem } from '../../model/result';
@@ -19,7 +19,7 @@ type Database = IDBPDatabase<ProjectDatabase>;
 
 export const DATABASE_NAME = 'wedgewall';
 const DATABASE_VERSION = 1;
-/** A browser that does not answer by then, in milliseconds, is taken to keep nothing: the page must not wait for ever. */
+/** Milliseconds to wait for the browser; after that it counts as keeping nothing, so that the page does not wait for ever. */
 const PATIENCE = 5_000;
 
 /**

@@ -1,4 +1,4 @@
-// At the start of a visit: what earlier pages left unsaved (leaving.ts) is kept as if it had been saved in time.
+// Keeps, at the start of a visit, what earlier pages left unsaved (leaving.ts), as if it had been saved in time.
 import { openDocument } from '../../editing/openProject';
 import type { Project } from '../../model/project';
 import type { LeavingNotes } from './leaving';

@@ -1,5 +1,5 @@
-// Work still unsaved at the moment the page goes away. A browser ends a page before IndexedDB can read and write (measured:
-// lost in 13 of 15 leavings), but writes localStorage at once; the note left there is taken up at the next visit by keepLeft.ts.
+// Notes work that is unsaved when the page goes away. A browser ends a page before IndexedDB can read and write (measured: lost in
+// 13 of 15 leavings), but it writes localStorage at once. keepLeft.ts takes the note up at the next visit.
 import * as v from 'valibot';
 import type { Project } from '../../model/project';
 

@@ -1,4 +1,4 @@
-// Projects kept in the page's own memory, for browsers without IndexedDB: everything works, and is gone when the page closes.
+// Keeps projects in the page's memory, for browsers without IndexedDB: everything works, and is gone when the page closes.
 import type { Shelf, ShelfRecord } from './storage';
 
 /** A shelf that keeps nothing beyond the page. */

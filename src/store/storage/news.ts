@@ -1,4 +1,4 @@
-// News between tabs that hold the same kept projects: what was saved or removed. Told over a BroadcastChannel.
+// Tells other tabs over a BroadcastChannel which kept projects were saved or removed.
 import * as v from 'valibot';
 
 const changeSchema = v.object({ id: v.string(), revision: v.nullable(v.number()) });

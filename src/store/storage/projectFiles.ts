@@ -1,4 +1,4 @@
-// Projects as files: a name for the file, and handing a file to the person. Opening one: editing/openProject.ts.
+// Names files of a project and hands them to the person. editing/openProject.ts opens them.
 import { PROJECT_FILE_ENDING } from '../../model/projectText';
 
 /** Letters of the name kept in a file name; with the ending it fits every file system in use. */

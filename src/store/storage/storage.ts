@@ -1,5 +1,5 @@
-// Keeping projects in the browser: list, load, save, remove, and which was last open, with a check that no newer state
-// from another tab is overwritten. Where the records lie: indexedDb.ts, memory.ts. When to save: autosave.ts.
+// Keeps projects in the browser: lists, loads, saves and removes them, and knows which was last open. A saving never overwrites a
+// newer state from another tab. indexedDb.ts and memory.ts hold the records; autosave.ts decides when to save.
 import * as v from 'valibot';
 import { openDocument } from '../../editing/openProject';
 import { phrase } from '../../model/phrase';

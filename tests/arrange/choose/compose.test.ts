@@ -5,14 +5,16 @@ import { composeBlocks } from '../../../src/arrange/choose/compose';
 import { rankWedges } from '../../../src/arrange/choose/composeRank';
 import { repair } from '../../../src/arrange/choose/composeRepair';
 import { besideTable, tipOf, wedgeTypes } from '../../../src/arrange/choose/wedgeTypes';
+import { analyse } from '../../../src/balance/analyse';
+import { wishesOf } from '../../../src/balance/score/wishes';
 import { makeSets } from '../../../src/cutting/sets/randomSets';
 import { checkWedges, wedgeLedger } from '../../../src/cutting/wedges/ledger';
-import { blockBands, radialContacts } from '../../../src/geometry/contact';
 import { createBlock } from '../../../src/model/create';
 import { moved } from '../../../src/model/moves';
 import { speak } from '../../../src/model/phrase';
 import type { Block, Project } from '../../../src/model/project';
 import { plainFabrics, projectOf, stripSet, stripsOf } from '../../cutting/fabrics';
+import { sameRims } from './rims';
 
 const seed = 42_000;
 
@@ -32,7 +34,15 @@ function freshProject(blocks: number, anySeed: number, perBlock: Project['wedge'
   const stripsOnHand = stripsOf(fabrics, [[1, per], [1.5, per], [2, Math.ceil(per / 2)]]); // biome-ignore format: a table
   const plain = projectOf({ fabrics, stripsOnHand });
   const wedge = { ...plain.wedge, perBlock };
-  const { sets } = makeSets({ fabrics, stripsOnHand, wedge, keep: [], want: { blocks }, seed: anySeed });
+  const { sets } = makeSets({
+    fabrics,
+    lookalikes: 10,
+    stripsOnHand,
+    wedge,
+    keep: [],
+    want: { blocks },
+    seed: anySeed,
+  });
   let project: Project = { ...plain, wedge, stripSets: sets };
   for (let block = 0; block < blocks; block += 1) {
     project = { ...project, blocks: [...project.blocks, createBlock(project)] };
@@ -41,10 +51,13 @@ function freshProject(blocks: number, anySeed: number, perBlock: Project['wedge'
 }
 
 const ids = (project: Project) => project.blocks.map((block) => block.id);
-const rimClashes = (project: Project, block: Block) =>
-  radialContacts(blockBands(project, block), project.wedge.perBlock).filter(
-    (contact) => contact.onRim && contact.band.fabric === contact.nextBand.fabric,
-  ).length;
+/** Clashes of the list along seams of a place (from 0) of a block. */
+const listedAt = (project: Project, block: Block['id'], place: number) =>
+  analyse(project, wishesOf(project.preferences)).clashes.filter(
+    (clash) => clash.settingPart === null && clash.blocks[0] === block && clash.places.includes(place + 1),
+  );
+const inchesOf = (clashes: readonly { weight: number }[]) =>
+  clashes.reduce((sum, one) => sum + one.weight, 0);
 
 describe('blocks composed', () => {
   it.each([6, 8, 10, 12] as const)(
@@ -60,7 +73,7 @@ describe('blocks composed', () => {
         block.places.forEach((place, at) => {
           expect(place?.tip).toBe(tipOf(at));
         });
-        expect(rimClashes(after, block)).toBe(0);
+        expect(sameRims(after, block)).toBe(0);
       }
       expect(made.words.map((words) => speak(words))).toEqual([
         '6 blocks are composed. No fabric meets itself on a rim.',
@@ -155,22 +168,46 @@ describe('blocks composed', () => {
 });
 
 describe('two wedges side by side', () => {
-  it('meet along as much seam as the contacts of the geometry say', () => {
-    const project = madeProject(6, 7);
-    const types = wedgeTypes(project);
-    const beside = besideTable(project);
-    for (const one of types) {
-      for (const other of types) {
-        const contacts = radialContacts([one.bands, other.bands], 8).filter((contact) => contact.place === 0);
-        const same = contacts.filter((contact) => contact.band.fabric === contact.nextBand.fabric);
-        const found = beside(one, other);
-        expect(found.same).toBeCloseTo(
-          same.reduce((sum, contact) => sum + contact.length, 0),
-          9,
-        );
-        expect(found.rimClash).toBe(same.some((contact) => contact.onRim) ? 1 : 0);
-      }
-    }
+  it('clash as the list of clashes has them, whatever reads as one and whichever fabrics are background', () => {
+    const plain = madeProject(6, 7);
+    const pairs = fc.record({
+      greys: fc.array(fc.tuple(fc.integer({ min: 60, max: 140 }), fc.boolean()), {
+        minLength: 10,
+        maxLength: 10,
+      }),
+      lookalikes: fc.integer({ min: 0, max: 40 }),
+      one: fc.nat(30),
+      other: fc.nat(30),
+    });
+    let rims = 0;
+    let background = 0;
+    fc.assert(
+      fc.property(pairs, ({ greys, lookalikes, one, other }) => {
+        const fabrics = plain.fabrics.map((fabric, at) => ({
+          ...fabric,
+          colour: `#${greys[at]![0].toString(16).padStart(2, '0').repeat(3)}`,
+          background: greys[at]![1],
+        }));
+        const project = { ...plain, fabrics, preferences: { ...plain.preferences, lookalikes } };
+        const types = wedgeTypes(project);
+        const [here, next] = [types[one % types.length]!, types[other % types.length]!];
+        const found = besideTable(project)(here, next);
+        const places = [here.wedge, next.wedge, null, null, null, null, null, null];
+        const blocks = [{ ...project.blocks[0]!, places }];
+        const listed = listedAt({ ...project, blocks }, blocks[0]!.id, 0);
+        const same = listed.filter((clash) => clash.fabrics[0] === clash.fabrics[1]);
+        const alike = listed.filter((clash) => clash.fabrics[0] !== clash.fabrics[1]);
+        expect(found.same).toBeCloseTo(inchesOf(same), 9);
+        // Below the likeness from which a clash is listed the inches still count.
+        expect(found.alike).toBeGreaterThan(inchesOf(alike) - 1e-9);
+        expect(found.rimClash).toBe(same.some((clash) => clash.kind === 'rim') ? 1 : 0);
+        expect(found.rimAlike).toBe(alike.some((clash) => clash.kind === 'rim') ? 1 : 0);
+        rims += found.rimClash + found.rimAlike;
+        if (fabrics.some((fabric) => fabric.background && here.rim === fabric.id)) background += 1;
+      }),
+      { seed, numRuns: 200 },
+    );
+    expect(Math.min(rims, background)).toBeGreaterThan(10);
   });
 });
 
@@ -194,15 +231,9 @@ describe('wedges offered for a place', () => {
         const after = moved(project, offer.moves);
         expect(checkWedges(after)).toEqual([]);
         const block = after.blocks.find((one) => one.id === 'b2')!;
-        const seams = radialContacts(blockBands(after, block), 8).filter(
-          (contact) => contact.place === place || contact.next === place,
-        );
-        const same = seams.filter((contact) => contact.band.fabric === contact.nextBand.fabric);
-        expect(offer.fit.same).toBeCloseTo(
-          same.reduce((sum, contact) => sum + contact.length, 0),
-          9,
-        );
-        expect(offer.fit.rimClashes).toBe(same.filter((contact) => contact.onRim).length);
+        const same = listedAt(after, block.id, place).filter((clash) => clash.likeness === 1);
+        expect(offer.fit.same).toBeCloseTo(inchesOf(same), 9);
+        expect(offer.fit.rimClashes).toBe(same.filter((clash) => clash.kind === 'rim').length);
       }
     }
   });
@@ -249,7 +280,7 @@ describe('a plan repaired after wedges were lost', () => {
         expect(mended.moves.length).toBeLessThanOrEqual(2 * over);
         if (mended.smallest) expect(mended.moves.length).toBe(over);
         if (mended.empty === 0) {
-          for (const block of after.blocks) expect(rimClashes(after, block)).toBe(0);
+          for (const block of after.blocks) expect(sameRims(after, block)).toBe(0);
         }
       }),
       { seed, numRuns: 25 },

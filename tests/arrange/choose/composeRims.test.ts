@@ -7,11 +7,11 @@ import { composeBlocks } from '../../../src/arrange/choose/compose';
 import { fewestClashes, leastClashes } from '../../../src/arrange/choose/composeRims';
 import { layRing } from '../../../src/arrange/choose/composeRing';
 import { checkWedges } from '../../../src/cutting/wedges/ledger';
-import { blockBands, radialContacts } from '../../../src/geometry/contact';
 import { createBlock } from '../../../src/model/create';
 import { moved } from '../../../src/model/moves';
 import type { Project, StripSet } from '../../../src/model/project';
 import { plainFabrics, projectOf, stripSet } from '../../cutting/fabrics';
+import { sameRims } from './rims';
 
 const seed = 41_000;
 const highs = await highsLoader();
@@ -173,14 +173,7 @@ function projectWith(
 }
 
 function clashesMeasured(project: Project): number {
-  return project.blocks.reduce(
-    (sum, block) =>
-      sum +
-      radialContacts(blockBands(project, block), 8).filter(
-        (contact) => contact.onRim && contact.band.fabric === contact.nextBand.fabric,
-      ).length,
-    0,
-  );
+  return project.blocks.reduce((sum, block) => sum + sameRims(project, block), 0);
 }
 
 describe('the composer against the integer programme', () => {

@@ -32,7 +32,7 @@ describe('proposals for a finding', () => {
     for (const finding of analysis.findings) {
       for (const { moves } of propose(finding, analysis)) {
         const after = analyse(moved(project, moves));
-        if (['rim', 'radial', 'facing', 'surround'].includes(finding.kind)) {
+        if (['rim', 'radial', 'facing', 'setting'].includes(finding.kind)) {
           const count = (one: Analysis) => one.clashes.filter((clash) => clash.kind === finding.kind).length;
           const gone = analysis.clashes.filter((clash) => !after.clashes.some((one) => one.id === clash.id));
           expect(gone.some((clash) => clash.kind === finding.kind)).toBe(true);

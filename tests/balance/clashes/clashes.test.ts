@@ -18,8 +18,8 @@ function listed(clashes: readonly Clash[]): Map<string, number> {
     if (clash.likeness < 1) continue;
     const first = `${clash.numbers[0]}.${clash.places[0]}`;
     const second =
-      clash.kind === 'surround'
-        ? `${clash.against}`
+      clash.kind === 'setting'
+        ? `${clash.settingPart}`
         : `${clash.numbers[1] ?? clash.numbers[0]}.${clash.places[1]}`;
     const key = [first, second].sort().join(' | ');
     found.set(key, (found.get(key) ?? 0) + clash.inches);
@@ -73,7 +73,7 @@ describe('clashes', () => {
     const besideCloth = [...measured].filter(
       ([key]) => key.includes('sashing') && !key.startsWith('sashing | sashing'),
     );
-    const found = listed(analyse(project).clashes.filter((clash) => clash.kind === 'surround'));
+    const found = listed(analyse(project).clashes.filter((clash) => clash.kind === 'setting'));
     expect(besideCloth.length).toBeGreaterThan(0);
     expectSame(found, new Map(besideCloth));
   });
@@ -92,7 +92,7 @@ describe('clashes', () => {
           points: piece.points.map(([x, y]) => [x - 2 * (at % 4), y - 2 * Math.floor(at / 4)] as const),
         };
       });
-    const found = analyse(project).clashes.filter((clash) => clash.kind !== 'surround');
+    const found = analyse(project).clashes.filter((clash) => clash.kind !== 'setting');
     expectSame(listed(found), sameClothContacts(together));
     const facing = found.find((clash) => clash.kind === 'facing' && clash.likeness === 1)!;
     expect(facing.weight).toBeCloseTo(facing.inches * sashingFactor(2, facing.inches), 9);

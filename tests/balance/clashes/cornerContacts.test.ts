@@ -31,7 +31,7 @@ function names(clash: Clash): string {
       .join(' | ');
   }
   const first = `${clash.numbers[0]}.${clash.places[0]}`;
-  const against = clash.against === 'corner' ? `${clash.numbers[0]}.corner` : clash.against;
+  const against = clash.settingPart === 'corner' ? `${clash.numbers[0]}.corner` : clash.settingPart;
   const second = against ?? `${clash.numbers[1] ?? clash.numbers[0]}.${clash.places[1]}`;
   return [first, second].sort().join(' | ');
 }

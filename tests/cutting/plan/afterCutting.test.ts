@@ -85,7 +85,7 @@ describe('the cutting table after a plan is cut', () => {
         }
         const wanted = top.sets.reduce((sum, set) => sum + set.count, 0);
         const sets = makeSets({
-          fabrics, stripsOnHand: after.stripsOnHand, wedge: usualWedge, keep: [], want: { sets: wanted }, seed: 1,
+          fabrics, lookalikes: 10, stripsOnHand: after.stripsOnHand, wedge: usualWedge, keep: [], want: { sets: wanted }, seed: 1,
         }); // biome-ignore format: short
         expect(sets.sets).toHaveLength(wanted);
       }),

@@ -141,6 +141,7 @@ describe('the largest top from the cloth on hand', () => {
         const asRows = top.strips.map((strip, at) => ({ ...strip, id: `r${at}` }));
         const made = makeSets({
           fabrics,
+          lookalikes: 10,
           stripsOnHand: asRows,
           wedge: usualWedge,
           keep: [],
@@ -151,6 +152,7 @@ describe('the largest top from the cloth on hand', () => {
         if (top.blocks > 0) {
           const blocks = makeSets({
             fabrics,
+            lookalikes: 10,
             stripsOnHand: asRows,
             wedge: usualWedge,
             keep: [],

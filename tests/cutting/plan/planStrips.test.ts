@@ -134,6 +134,7 @@ describe('a plan for wanted blocks', () => {
           const stripsOnHand = plan.strips.map((strip, at) => ({ ...strip, id: `r${at}`, length: 40 }));
           const made = makeSets({
             fabrics,
+            lookalikes: 10,
             stripsOnHand,
             wedge: usualWedge,
             keep: [],

@@ -19,6 +19,7 @@ const usualStrips = stripsOf(fabrics, [[1, 4], [1.5, 4], [2, 2]]); // biome-igno
 function making(more: Partial<SetMaking>): SetMaking {
   return {
     fabrics,
+    lookalikes: 10,
     stripsOnHand: usualStrips,
     wedge: usualWedge,
     keep: [],

@@ -42,7 +42,15 @@ function verdicts(width: number, seam: number): Record<string, boolean> {
   const inSet = { ...project, stripsOnHand: [], stripSets: [stripSet('a', [{ fabric: 'f1', width }])] };
   const wide = { ...stripsOnHand[0]!, width: 8, count: 1 };
   const split = apply({ ...project, stripsOnHand: [wide] }, splitStrips(project, 'h1', 1, width));
-  const made = makeSets({ fabrics, stripsOnHand, wedge, keep: [], want: { sets: 1 }, seed: 1 });
+  const made = makeSets({
+    fabrics,
+    lookalikes: project.preferences.lookalikes,
+    stripsOnHand,
+    wedge,
+    keep: [],
+    want: { sets: 1 },
+    seed: 1,
+  });
   const cut = { width, count: 1, parts: 1, length: 40 };
   const table = { clothOnHand: [{ id: 'c1', fabric: 'f1', kind: 'yardage', stripLength: 40, depth: 9, count: 1 }], stripsOnHand: [] } as const; // biome-ignore format: one row
   const after = afterCutting(table, [{ of: 'cloth', row: 'c1', strips: [cut] }] as never, seam);

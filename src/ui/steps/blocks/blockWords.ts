@@ -1,8 +1,8 @@
 // Sentences on places and what meets in them, for the workshop and the list.
 
-import type { OutsideMeeting } from '../../../arrange/mend/outsideMeeting';
-import type { Meeting, TopScores } from '../../../arrange/mend/wedgeOffers';
+import type { TopScores } from '../../../arrange/mend/wedgeOffers';
 import type { Clash } from '../../../balance/clashes/clashes';
+import type { OutsideClash, WedgeClash } from '../../../balance/clashes/wedgeClashes';
 import { findFabric, findSet } from '../../../model/find';
 import { counted, type Phrase, phrase } from '../../../model/phrase';
 import type { Block, BlockId, Place, Project } from '../../../model/project';
@@ -28,9 +28,9 @@ export function wedgeWords(project: Project, wedge: Place | null): Phrase {
 }
 
 /** What a wedge meets on the rim, else inside the block, else that it meets nothing. */
-export function meetingWords(project: Project, meetings: readonly Meeting[]): Phrase[] {
-  const rims = meetings.filter((one) => one.onRim);
-  const inside = meetings.filter((one) => !one.onRim).reduce((sum, one) => sum + one.inches, 0);
+export function wedgeClashWords(project: Project, clashes: readonly WedgeClash[]): Phrase[] {
+  const rims = clashes.filter((one) => one.onRim);
+  const inside = clashes.filter((one) => !one.onRim).reduce((sum, one) => sum + one.inches, 0);
   const said = rims.map((one) => {
     const values = {
       fabric: findFabric(project, one.fabric)?.name ?? '',
@@ -46,38 +46,38 @@ export function meetingWords(project: Project, meetings: readonly Meeting[]): Ph
   return said;
 }
 
-const SAME_OUTSIDE: Readonly<Record<OutsideMeeting['against']['kind'], string>> = {
+const SAME_OUTSIDE: Readonly<Record<OutsideClash['beyond']['kind'], string>> = {
   block: 'Meets the same {fabric} on the rim of block {block}.',
   corner: 'Meets its corner triangle of the same {fabric}.',
   sashing: 'Runs into the sashing of the same {fabric}.',
   border: 'Runs into the border of the same {fabric}.',
   plain: 'Runs into the plain square of the same {fabric}.',
-  setting: 'Runs into the setting triangle of the same {fabric}.',
+  triangle: 'Runs into the setting triangle of the same {fabric}.',
 };
 
-const ALIKE_OUTSIDE: Readonly<Record<OutsideMeeting['against']['kind'], string>> = {
+const ALIKE_OUTSIDE: Readonly<Record<OutsideClash['beyond']['kind'], string>> = {
   block: '{fabric} reads as one with {other} on the rim of block {block}.',
   corner: '{fabric} reads as one with its corner triangle of {other}.',
   sashing: '{fabric} reads as one with the sashing of {other}.',
   border: '{fabric} reads as one with the border of {other}.',
   plain: '{fabric} reads as one with the plain square of {other}.',
-  setting: '{fabric} reads as one with the setting triangle of {other}.',
+  triangle: '{fabric} reads as one with the setting triangle of {other}.',
 };
 
 /** What the rim of a wedge would lie against beyond its block. */
-export function outsideWords(project: Project, { against, ...meeting }: OutsideMeeting): Phrase {
+export function outsideWords(project: Project, { beyond, ...clash }: OutsideClash): Phrase {
   const values = {
-    fabric: findFabric(project, meeting.fabric)?.name ?? '',
-    other: findFabric(project, meeting.other)?.name ?? '',
-    block: against.kind === 'block' ? against.block : 0,
+    fabric: findFabric(project, clash.fabric)?.name ?? '',
+    other: findFabric(project, clash.other)?.name ?? '',
+    block: beyond.kind === 'block' ? beyond.block : 0,
   };
-  const same = meeting.likeness === 1;
-  if (against.kind === 'block' && against.sashing) {
+  const same = clash.likeness === 1;
+  if (beyond.kind === 'block' && beyond.sashing) {
     return same
       ? phrase('Faces the same {fabric} of block {block} across the sashing.', values)
       : phrase('{fabric} reads as one with {other} of block {block} across the sashing.', values);
   }
-  return phrase((same ? SAME_OUTSIDE : ALIKE_OUTSIDE)[against.kind], values);
+  return phrase((same ? SAME_OUTSIDE : ALIKE_OUTSIDE)[beyond.kind], values);
 }
 
 /** A change of the score smaller than this, in points, is none. */

@@ -1,6 +1,6 @@
 // Beside the block: what lies in the chosen place, taking it out or trading it, and the wedges that could lie there.
 import { ArrowLeftRight, Undo } from 'lucide-react';
-import { meetingsAt } from '../../../../arrange/mend/wedgeOffers';
+import { wedgeClashes } from '../../../../balance/clashes/wedgeClashes';
 import { putWedge } from '../../../../editing/commands/blocks';
 import { wedgeBands } from '../../../../geometry/bands';
 import { findFabric, findSet } from '../../../../model/find';
@@ -11,7 +11,7 @@ import { Complaint, useRun } from '../../../fields/Complaint';
 import { Fractions } from '../../../fields/Fractions';
 import { useAnalysis } from '../../../useAnalysis';
 import { useSay } from '../../../words';
-import { meetingWords, wedgeWords } from '../blockWords';
+import { wedgeClashWords, wedgeWords } from '../blockWords';
 import { WedgePicture } from '../WedgePicture';
 import { samePlace, useTrading } from './trade';
 import { seamsOf, WedgeOffers } from './WedgeOffers';
@@ -33,8 +33,8 @@ export function PlacePanel({ block, place, onTry }: Props) {
   const sewn = whyPlacesLocked(block);
   const isHeld = samePlace(held, { block: block.id, place });
   const seams = seamsOf(balance, project);
-  const meetings =
-    wedge && seams ? meetingWords(project, meetingsAt(project, seams, block, place, wedge)) : [];
+  const clashes =
+    wedge && seams ? wedgeClashWords(project, wedgeClashes(project, seams, block, place, wedge)) : [];
   return (
     <section className="place-panel" aria-labelledby="place-title">
       <h3 id="place-title" tabIndex={-1}>
@@ -45,12 +45,12 @@ export function PlacePanel({ block, place, onTry }: Props) {
           <WedgePicture wedge={wedge} height={104} />
           <div className="stack tight">
             <p>{say('From the rim in: {fabrics}.', { fabrics: bandNames(project, wedge) })}</p>
-            {meetings.map((one) => (
+            {clashes.map((one) => (
               <p key={say(one)} className="verdict">
                 <Fractions text={say(one)} />
               </p>
             ))}
-            {seams && meetings.length === 0 ? (
+            {seams && clashes.length === 0 ? (
               <p className="quiet">{say('Meets none of its own cloth.')}</p>
             ) : null}
           </div>

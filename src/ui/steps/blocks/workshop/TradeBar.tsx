@@ -1,6 +1,6 @@
 // What a trade under way would do, said before it is done.
 import { useMemo } from 'react';
-import { rimMeetings } from '../../../../arrange/mend/wedgeOffers';
+import { rimClashes } from '../../../../balance/clashes/wedgeClashes';
 import { tradeWedges } from '../../../../editing/commands/blocks';
 import { findBlock } from '../../../../model/find';
 import { useApp } from '../../../app';
@@ -16,7 +16,7 @@ export function TradeBar() {
   const block = from && findBlock(project, from.block);
   const effect = useMemo(
     () =>
-      from && to ? rimMeetings(project, [from.block, to.block], tradeWedges(project, from, to).moves) : null,
+      from && to ? rimClashes(project, [from.block, to.block], tradeWedges(project, from, to).moves) : null,
     [project, from, to],
   );
   if (!from || !block) return null;

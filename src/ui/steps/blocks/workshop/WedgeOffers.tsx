@@ -11,7 +11,7 @@ import { useApp, useAppStore } from '../../../app';
 import { Complaint, useRun } from '../../../fields/Complaint';
 import { useSession } from '../../../session';
 import { useSay } from '../../../words';
-import { meetingWords, outsideWords, topWords } from '../blockWords';
+import { outsideWords, topWords, wedgeClashWords } from '../blockWords';
 import { Offer } from './Offer';
 
 const FEW = 5;
@@ -171,16 +171,16 @@ function shownTrade(project: Project, offer: InTrade): Omit<Shown, 'take'> {
 }
 
 function shownBoth(project: Project, empty: boolean, offer: LeftOver | InTrade, notes: readonly Phrase[]) {
-  const { wedge, meetings, outside, top } = offer;
+  const { wedge, inside, outside, top } = offer;
   return {
     id: `${wedge.set} ${wedge.tip}`,
     wedge,
     words: [
       ...notes,
-      ...meetingWords(project, meetings),
+      ...wedgeClashWords(project, inside),
       ...(outside ? [outsideWords(project, outside)] : []),
       ...(top ? [topWords(top, empty)] : []),
     ],
-    clean: meetings.length === 0 && outside === null,
+    clean: inside.length === 0 && outside === null,
   };
 }
