@@ -447,7 +447,7 @@ function shiftLine(line: SewnLine, right: number, down: number): void {
 }
 
 /** What of a convex outline lies where away · point ≤ at. */
-export function cutOff(points: readonly Point[], away: Point, at: number): Point[] {
+function cutOff(points: readonly Point[], away: Point, at: number): Point[] {
   const depth = ({ x, y }: Point) => at - (away.x * x + away.y * y);
   return points.flatMap((point, index) => {
     const next = points[(index + 1) % points.length]!;

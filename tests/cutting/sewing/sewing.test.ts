@@ -99,12 +99,27 @@ function expectAllTaken(project: Project, { parts, taken }: SewnTop): void {
     const each = row.shape === 'quartered' ? 4 : row.shape === 'halved' ? 2 : 1;
     expect(Math.ceil((taken.get(index) ?? 0) / each), row.what.say).toBe(row.count);
   });
+  expectStripsKeepTheirWidth(project);
   const pieces = parts.flatMap(({ of }) => (typeof of === 'number' ? [] : [of]));
   expect(new Set(pieces)).toEqual(new Set(layOut(project).pieces));
   expect(pieces).toHaveLength(layOut(project).pieces.length);
   const cells = parts.flatMap(({ of }) => (typeof of === 'number' ? [of] : []));
   const blocks = [...project.wall.cells.keys()].filter((cell) => !isPlain(cell, project));
   expect(cells.toSorted((one, other) => one - other)).toEqual(blocks);
+}
+
+/** Pieces of a pieced border are strips cut across: as wide as the strip, but for the last of each of four runs. */
+function expectStripsKeepTheirWidth(project: Project): void {
+  for (const [index, { keys: strips }] of project.setting.borders.entries()) {
+    if (!strips) continue;
+    const own = settingPieces(project).filter(
+      (row) => row.inPiecedBorder && row.what.with?.border === index + 1,
+    );
+    const along = ({ what, width, height }: (typeof own)[number]) =>
+      /top$|bottom$/.test(what.say) ? width : height;
+    const cutOff = own.filter((row) => !strips.some((strip) => Math.abs(strip.width - along(row)) < 1e-6));
+    expect(cutOff.reduce((sum, row) => sum + row.count, 0)).toBeLessThanOrEqual(4);
+  }
 }
 
 /**

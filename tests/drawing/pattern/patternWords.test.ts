@@ -475,7 +475,9 @@ describe('a mitred border', () => {
     expect(await textOf(mitred(3.5), ['setting'])).toContain(
       bare('3 1/2" more than the finished length is to spare at each end'),
     );
-    expect(await textOf(mitred(0), ['setting'])).toContain(bare('Sew on all four sides by their middles, stopping'));
+    expect(await textOf(mitred(0), ['setting'])).toContain(
+      bare('Sew on all four sides by their middles, stopping'),
+    );
   });
 });
 

@@ -147,7 +147,7 @@ describe('the templates of the pattern', () => {
         return Math.hypot(next.x - point.x, next.y - point.y);
       });
       const lines = corners[0]!.paths
-        .filter(({ points }) => points.length === finished.length + 1)
+        .filter(({ painted, points }) => painted === 'stroke' && points.length === finished.length + 1)
         .map(sides);
       expect(lines).toHaveLength(2);
       const off = lines.map((line) =>
