@@ -17,7 +17,7 @@ import { clothOf, type Writing } from '../writing';
 
 const COLUMNS = 3;
 const GAP: Inches = 0.25;
-const TALLEST: Inches = 1.4;
+const TALLEST: Inches = 1.15;
 
 /** Nothing where every corner piece is a triangle. */
 export function settingIn(composer: Composer, block: Block, writing: Writing): void {

@@ -17,7 +17,7 @@ import { borderWords, settingWords } from './sewingWords';
 
 /** Rows drawn lower than this are hard to read; with less room under the steps they have a page of their own. */
 const LEAST_ROWS: Inches = 2.8;
-const LEAST_ROOM: Inches = 4;
+const LEAST_ROOM: Inches = 3.6;
 
 export function settingPages(composer: Composer, writing: Writing): void {
   const { drawing, say, project } = writing;
