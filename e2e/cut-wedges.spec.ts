@@ -91,6 +91,21 @@ test.describe('on the cutting table', () => {
     }
   });
 
+  test('a set higher than wedge and trim says where the next pair begins, and draws its cuts as far as they run', async ({
+    page,
+  }) => {
+    await cuttingTable(page);
+    await rows(page).first().click();
+    // Sets 8" high for a wedge of 7 1/2": above h + t, 7.90".
+    await expect(page.getByText(/begin the next pair with the left corner of its rim/)).toContainText(
+      'lies about 1/16" off the cut before',
+    );
+    await expect(page.getByText(/^Cut all other sides along the template only/)).toBeVisible();
+    const cuts = await rows(page).first().locator('.wdg-cut-heart').getAttribute('d');
+    // Eleven wedges: five pairs share their cut, each tip is trimmed; 22 sides less 5 and 11 tips.
+    expect(cuts?.match(/M/g)).toHaveLength(28);
+  });
+
   test('a lost wedge that a block uses shows what changes before it does, in one undo', async ({ page }) => {
     await cuttingTable(page);
     await rows(page).first().click();

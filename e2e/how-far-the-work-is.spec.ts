@@ -154,6 +154,39 @@ test('the block card lists place by place what to lay, and goes to the printer',
   await expect(page.locator('body')).toHaveAttribute('data-printed', 'block-sheet');
 });
 
+test('the block card numbers its drawing clockwise from the dark disc, and corners lie on the places it names', async ({
+  page,
+}) => {
+  await openDemo(page, 'harbour-reading-corner', 'Blocks');
+  await page.getByRole('button', { name: /^Block 5: / }).click();
+  await page.getByText('Block card').click();
+  const card = page.locator('.block-sheet');
+  /** Eighths clockwise from the top at which the numbers lie, in the order 1 to 8. */
+  const standing = () =>
+    card.locator('.block-figure > g[transform^="translate"]').evaluateAll((discs) =>
+      discs
+        .map((disc) => {
+          const { e, f } = (disc as SVGGElement).transform.baseVal.consolidate()!.matrix;
+          const eighths = (Math.round((Math.atan2(e, -f) * 4) / Math.PI) + 8) % 8;
+          return { number: Number(disc.textContent), eighths };
+        })
+        .sort((one, other) => one.number - other.number)
+        .map(({ eighths }) => eighths),
+    );
+  const corners = async () => {
+    const words = await card.getByText(/^Corner triangles on places /).textContent();
+    return (words?.match(/\d+/g) ?? []).map(Number);
+  };
+  const carrying = (at: number[]) => at.flatMap((eighths, place) => (eighths % 2 === 1 ? [place + 1] : []));
+  await expect(card.locator('.place-first')).toHaveText('1');
+  const before = await standing();
+  expect(before).toEqual(before.map((_, place) => (before[0]! + place) % 8));
+  expect(await corners()).toEqual(carrying(before));
+  await page.getByRole('button', { name: 'On by one wedge' }).click();
+  await expect.poll(standing).toEqual(before.map((eighths) => (eighths + 1) % 8));
+  expect(await corners()).toEqual(carrying(before.map((eighths) => eighths + 1)));
+});
+
 test('a wedge is carried from one block to another laid beside it', async ({ page }) => {
   await openDemo(page, 'harbour-reading-corner', 'Blocks');
   await page.getByRole('button', { name: /^Block 4: / }).click();

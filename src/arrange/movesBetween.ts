@@ -36,18 +36,18 @@ export function movesBetween(project: Project, to: Arrangement): Move[] {
 }
 
 function stripMoves(project: Project, { orders }: Arrangement): Move[] {
-  return project.stripSets.flatMap(({ id, strips: held }, at): Move[] => {
-    const strips = orders?.get(at) ?? held;
-    const same = held.every((strip, place) => sameStrip(strip, strips[place]!));
+  return project.stripSets.flatMap(({ id, strips: now }, at): Move[] => {
+    const strips = orders?.get(at) ?? now;
+    const same = now.every((strip, place) => sameStrip(strip, strips[place]!));
     return same ? [] : [{ kind: 'strips', set: id, strips }];
   });
 }
 
 function placeMoves(project: Project, to: Arrangement): Move[] {
   return project.blocks.flatMap((block, at) =>
-    block.places.flatMap((held, place): Move[] => {
+    block.places.flatMap((now, place): Move[] => {
       const wedge = wedgeOfType(project, to.typeAt[at * project.wedge.perBlock + place]!);
-      if (wedge?.set === held?.set && wedge?.tip === held?.tip) return [];
+      if (wedge?.set === now?.set && wedge?.tip === now?.tip) return [];
       return [{ kind: 'place', block: block.id, place, wedge }];
     }),
   );
@@ -55,16 +55,16 @@ function placeMoves(project: Project, to: Arrangement): Move[] {
 
 function swapMoves(project: Project, to: Arrangement): Move[] {
   const index = new Map(project.blocks.map((block, at) => [block.id, at]));
-  const held = project.wall.cells.map((cell) => (cell ? index.get(cell.block)! : -1));
+  const blockAt = project.wall.cells.map((cell) => (cell ? index.get(cell.block)! : -1));
   const moves: Move[] = [];
-  held.forEach((_, cell) => {
+  blockAt.forEach((_, cell) => {
     const wanted = to.blockIn[cell]!;
-    if (held[cell] === wanted) return;
-    const other = held.indexOf(wanted, cell + 1);
+    if (blockAt[cell] === wanted) return;
+    const other = blockAt.indexOf(wanted, cell + 1);
     if (other < 0) throw new Error(`movesBetween: block ${wanted} does not hang`);
     moves.push({ kind: 'swap', cell, other });
-    held[other] = held[cell]!;
-    held[cell] = wanted;
+    blockAt[other] = blockAt[cell]!;
+    blockAt[cell] = wanted;
   });
   return moves;
 }

@@ -59,3 +59,16 @@ export function sideOfPlace(place: number, orientation: number, perBlock: number
   const side = (4 * ((place + orientation) % perBlock)) / perBlock;
   return Number.isInteger(side) ? side : -1;
 }
+
+/**
+ * The places (from 0) whose rims each corner piece lies on, from the top right clockwise, of a block whose place 1 stands
+ * `orientation` steps clockwise of the top: those between one side of the block and the next, one or two.
+ */
+export function cornerPlaces(orientation: number, perBlock: number): number[][] {
+  const quarter = perBlock / 4;
+  return SIDES.map((_, corner) => {
+    const toward = Array.from({ length: perBlock }, (__, steps) => steps);
+    const between = toward.filter((steps) => steps > corner * quarter && steps < (corner + 1) * quarter);
+    return between.map((steps) => (((steps - orientation) % perBlock) + perBlock) % perBlock);
+  });
+}

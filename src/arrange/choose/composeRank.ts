@@ -174,8 +174,8 @@ function trades(context: OfferContext): WedgeOffer[] {
   const best = new Map<string, WedgeOffer>();
   project.blocks.forEach((other, at) => {
     if (other === block || whyPlacesLocked(other) !== null || cellOf(project, other.id)?.pinned) return;
-    other.places.forEach((held, there) => {
-      const theirs = held && types.get(wedgeTypeKey(held));
+    other.places.forEach((lying, there) => {
+      const theirs = lying && types.get(wedgeTypeKey(lying));
       if (!theirs || theirs === mine || theirs.wedge.tip !== context.tip) return;
       const offer = trade(context, mine, theirs, { block: other, at, place: there });
       const known = best.get(theirs.key);

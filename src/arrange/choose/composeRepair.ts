@@ -84,7 +84,7 @@ function overuse(project: Project): number {
 function holes(project: Project): Hole[] {
   return project.blocks
     .filter((block) => whyPlacesLocked(block) === null && block.places.some((place) => place !== null))
-    .flatMap((block) => block.places.flatMap((held, place) => (held === null ? [{ block, place }] : [])));
+    .flatMap((block) => block.places.flatMap((wedge, place) => (wedge === null ? [{ block, place }] : [])));
 }
 
 /** Takes one wedge of a type out of the block where that costs least, with what goes there instead; null: all are sewn. */
@@ -92,14 +92,14 @@ function replaceOne(project: Project, type: WedgeType, beside: BesideOf): Step |
   const choices = project.blocks
     .filter((block) => whyPlacesLocked(block) === null)
     .flatMap((block) =>
-      block.places.flatMap((held, place): Step[] => {
-        if (!held || wedgeTypeKey(held) !== wedgeTypeKey(type.wedge)) return [];
+      block.places.flatMap((wedge, place): Step[] => {
+        if (!wedge || wedgeTypeKey(wedge) !== wedgeTypeKey(type.wedge)) return [];
         const emptied: Move = { kind: 'place', block: block.id, place, wedge: null };
         const without = moved(project, [emptied]);
         const filling = bestFilling(
           without,
           { block: findBlock(without, block.id)!, place },
-          held.tip,
+          wedge.tip,
           beside,
         );
         const pin = cellOf(project, block.id)?.pinned ? PINNED : 0;
@@ -141,8 +141,8 @@ function chains(
         other.id !== hole.block.id && whyPlacesLocked(other) === null && !cellOf(project, other.id)?.pinned,
     )
     .flatMap((other) =>
-      other.places.flatMap((held, there): Step[] => {
-        const passed = held && types.get(wedgeTypeKey(held));
+      other.places.flatMap((wedge, there): Step[] => {
+        const passed = wedge && types.get(wedgeTypeKey(wedge));
         if (!passed || passed.wedge.tip !== spare[0]?.wedge.tip) return [];
         const here = fitCost(fitOf(passed, hole.block, hole.place, types, beside));
         const before = fitCost(fitOf(passed, other, there, types, beside));

@@ -54,23 +54,25 @@ export class LiveFigures {
   }
 
   /** New mean of a block's figure `sum` (0 area, 1 L*, 2 a, 3 b, 4 warmth) when a wedge is exchanged, less the old one. */
-  meanChange(block: number, held: number, type: number, sum: number): number {
+  meanChange(block: number, oldType: number, type: number, sum: number): number {
     const { model } = this.tables;
     const means = [null, model.typeLightness, model.typeA, model.typeB, model.typeWarmth][sum]!;
     const from = block * 5;
-    const area = this.sums[from]! + model.typeArea[type]! - model.typeArea[held]!;
+    const area = this.sums[from]! + model.typeArea[type]! - model.typeArea[oldType]!;
     const total =
-      this.sums[from + sum]! + model.typeArea[type]! * means[type]! - model.typeArea[held]! * means[held]!;
+      this.sums[from + sum]! +
+      model.typeArea[type]! * means[type]! -
+      model.typeArea[oldType]! * means[oldType]!;
     return total / area - this.sums[from + sum]! / this.sums[from]!;
   }
 
-  /** Writes into `into` what a block's figures change by when the wedge of type `held` gives way to one of `type`. */
-  readChange(block: number, held: number, type: number, into: Float64Array): void {
+  /** Writes into `into` what a block's figures change by when the wedge of type `oldType` gives way to one of `type`. */
+  readChange(block: number, oldType: number, type: number, into: Float64Array): void {
     const { model, scale, fabrics } = this.tables;
     for (let mean = 0; mean < 3; mean++) {
-      into[mean] = this.meanChange(block, held, type, mean + 1) * scale[mean]!;
+      into[mean] = this.meanChange(block, oldType, type, mean + 1) * scale[mean]!;
     }
-    const from = held * model.fabricCount;
+    const from = oldType * model.fabricCount;
     const to = type * model.fabricCount;
     for (let at = 0; at < fabrics.length; at++) {
       const fabric = fabrics[at]!;
@@ -80,15 +82,22 @@ export class LiveFigures {
   }
 
   /** Exchanges a wedge of a block for good; `change` is what readChange gave, `value` and `warmth` what meanChange did. */
-  keep(block: number, held: number, type: number, change: Float64Array, value: number, warmth: number): void {
+  keep(
+    block: number,
+    oldType: number,
+    type: number,
+    change: Float64Array,
+    value: number,
+    warmth: number,
+  ): void {
     const { model } = this.tables;
     this.value[block]! += value;
     this.warmth[block]! += warmth;
     const from = block * 5;
-    const sizes = [model.typeArea[held]!, model.typeArea[type]!] as const;
+    const sizes = [model.typeArea[oldType]!, model.typeArea[type]!] as const;
     this.sums[from]! += sizes[1] - sizes[0];
     [model.typeLightness, model.typeA, model.typeB, model.typeWarmth].forEach((means, at) => {
-      this.sums[from + 1 + at]! += sizes[1] * means[type]! - sizes[0] * means[held]!;
+      this.sums[from + 1 + at]! += sizes[1] * means[type]! - sizes[0] * means[oldType]!;
     });
     for (let channel = 0; channel < this.channels; channel++) {
       this.figures[block * this.channels + channel]! += change[channel]!;

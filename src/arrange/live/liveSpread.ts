@@ -180,31 +180,31 @@ export class LiveSpread {
   }
 
   /**
-   * What an exchange of wedges would add: the block gives one of type `held` for one of `type`, and the other block, unless it
+   * What an exchange of wedges would add: the block gives one of type `oldType` for one of `newType`, and the other block, unless it
    * is NONE, the other way round. Leaves the changes of figures for `trade`, which must follow at once if it is to be done.
    */
-  tradeCost(block: number, held: number, type: number, otherBlock: number): number {
-    this.blocks.readChange(block, held, type, this.changeOne);
+  tradeCost(block: number, oldType: number, newType: number, otherBlock: number): number {
+    this.blocks.readChange(block, oldType, newType, this.changeOne);
     const cell = this.cellOf[block]!;
     const { scales, valueMoment, warmthMoment } = this.tables;
-    const value = this.blocks.meanChange(block, held, type, 1);
+    const value = this.blocks.meanChange(block, oldType, newType, 1);
     let cost = this.ownSpread(block, cell, this.changeOne, value);
     let dx = value * scales.fromMiddleX[cell]!;
     let dy = value * scales.fromMiddleY[cell]!;
     const warms = warmthMoment > 0;
-    const warmth = warms ? this.blocks.meanChange(block, held, type, 4) : 0;
+    const warmth = warms ? this.blocks.meanChange(block, oldType, newType, 4) : 0;
     let warmX = warmth * scales.fromMiddleX[cell]!;
     let warmY = warmth * scales.fromMiddleY[cell]!;
     if (otherBlock >= 0) {
-      this.blocks.readChange(otherBlock, type, held, this.changeOther);
+      this.blocks.readChange(otherBlock, newType, oldType, this.changeOther);
       const other = this.cellOf[otherBlock]!;
-      const otherValue = this.blocks.meanChange(otherBlock, type, held, 1);
+      const otherValue = this.blocks.meanChange(otherBlock, newType, oldType, 1);
       cost += this.ownSpread(otherBlock, other, this.changeOther, otherValue);
       if (this.isNear(cell, other))
         cost += 2 * this.kernelAt(cell, other) * this.product(this.changeOne, this.changeOther);
       dx += otherValue * scales.fromMiddleX[other]!;
       dy += otherValue * scales.fromMiddleY[other]!;
-      const otherWarmth = warms ? this.blocks.meanChange(otherBlock, type, held, 4) : 0;
+      const otherWarmth = warms ? this.blocks.meanChange(otherBlock, newType, oldType, 4) : 0;
       warmX += otherWarmth * scales.fromMiddleX[other]!;
       warmY += otherWarmth * scales.fromMiddleY[other]!;
     }
@@ -212,21 +212,21 @@ export class LiveSpread {
     return cost + this.momentCost(dx, dy, warmX, warmY) - this.momentCost(0, 0, 0, 0);
   }
 
-  trade(block: number, held: number, type: number, otherBlock: number): void {
-    this.keepChange(block, held, type, this.changeOne);
-    if (otherBlock >= 0) this.keepChange(otherBlock, type, held, this.changeOther);
+  trade(block: number, oldType: number, newType: number, otherBlock: number): void {
+    this.keepChange(block, oldType, newType, this.changeOne);
+    if (otherBlock >= 0) this.keepChange(otherBlock, newType, oldType, this.changeOther);
   }
 
-  private keepChange(block: number, held: number, type: number, change: Float64Array): void {
+  private keepChange(block: number, oldType: number, newType: number, change: Float64Array): void {
     const { scales } = this.tables;
     const cell = this.cellOf[block]!;
-    const value = this.blocks.meanChange(block, held, type, 1);
-    const warmth = this.blocks.meanChange(block, held, type, 4);
+    const value = this.blocks.meanChange(block, oldType, newType, 1);
+    const warmth = this.blocks.meanChange(block, oldType, newType, 4);
     this.moment[0]! += value * scales.fromMiddleX[cell]!;
     this.moment[1]! += value * scales.fromMiddleY[cell]!;
     this.moment[2]! += warmth * scales.fromMiddleX[cell]!;
     this.moment[3]! += warmth * scales.fromMiddleY[cell]!;
-    this.blocks.keep(block, held, type, change, value, warmth);
+    this.blocks.keep(block, oldType, newType, change, value, warmth);
     this.addLag(cell, change, 0, 1);
   }
 

@@ -105,24 +105,24 @@ export class LiveWall implements Arrangement, Hanging {
 
   /** What putting a left-over wedge in a place would add; as tradeCost, to be followed by replace if it is to be done. */
   replaceCost(place: number, type: number): number {
-    const held = this.typeAt[place]!;
+    const oldType = this.typeAt[place]!;
     const block = (place / this.perBlock) | 0;
     const before = this.contact.ofWedge(place);
     this.typeAt[place] = type;
     const after = this.contact.ofWedge(place);
-    this.typeAt[place] = held;
-    return after - before + this.spread.tradeCost(block, held, type, NONE);
+    this.typeAt[place] = oldType;
+    return after - before + this.spread.tradeCost(block, oldType, type, NONE);
   }
 
   replace(place: number, type: number, added: number): void {
-    const held = this.typeAt[place]!;
+    const oldType = this.typeAt[place]!;
     this.typeAt[place] = type;
-    this.spare[held]! += 1;
+    this.spare[oldType]! += 1;
     this.spare[type]! -= 1;
     this.cost += added;
     const block = (place / this.perBlock) | 0;
     this.contact.readRims(block);
-    this.spread.trade(block, held, type, NONE);
+    this.spread.trade(block, oldType, type, NONE);
   }
 
   /** The orientation among those given in which the block of a cell meets its neighbours best; the first of equals. */

@@ -55,9 +55,9 @@ export function make(wall: LiveWall, change: Change): Change {
       wall.trade(change.place, change.other, wall.tradeCost(change.place, change.other));
       return change;
     case 'replace': {
-      const held = wall.typeAt[change.place]!;
+      const oldType = wall.typeAt[change.place]!;
       wall.replace(change.place, change.wedge, wall.replaceCost(change.place, change.wedge));
-      return { ...change, wedge: held };
+      return { ...change, wedge: oldType };
     }
     default:
       return change satisfies never;

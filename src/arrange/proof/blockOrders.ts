@@ -6,7 +6,7 @@ import { aloneSpread, kernelTable, likenessOf, rowIn, type Spread } from './spre
 /** Orders of the blocks with the spread of each; orders whose spread is `below` or more are left out. */
 export class Orders {
   private readonly blocks: number[];
-  private readonly held: number[] = [];
+  private readonly orders: number[] = [];
   private readonly costs: number[] = [];
   private readonly spread: Spread;
   private readonly movable: Int32Array;
@@ -40,7 +40,7 @@ export class Orders {
   }
 
   block(order: number, at: number): number {
-    return this.blocks[this.held[order * this.movable.length + at]!]!;
+    return this.blocks[this.orders[order * this.movable.length + at]!]!;
   }
 
   byCost(): Uint32Array {
@@ -96,7 +96,7 @@ export class Orders {
       const all =
         cost + tables.valueMoment * (x * x + y * y) + tables.warmthMoment * (warmX * warmX + warmY * warmY);
       if (all < this.below) {
-        this.held.push(...order);
+        this.orders.push(...order);
         this.costs.push(all);
       }
       return;
@@ -129,11 +129,11 @@ export class Orders {
     const size = this.spread.sorts * this.spread.tables.model.blocks.length;
     const row = rowIn(this.spread, block, this.cells[at]!);
     let cost = aloneSpread(this.spread, block, this.cells[at]!);
-    for (const [other, held] of placed) {
+    for (const [other, block] of placed) {
       cost +=
         2 *
         this.kernel[at * this.cells.length + other]! *
-        this.likeness[row * size + rowIn(this.spread, held, this.cells[other]!)]!;
+        this.likeness[row * size + rowIn(this.spread, block, this.cells[other]!)]!;
     }
     return cost;
   }

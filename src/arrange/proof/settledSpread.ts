@@ -8,10 +8,10 @@ import { kernelTable, residual, type Spread } from './spreadAssignment';
  */
 export function settledSpread(spread: Spread, settled: (cell: number) => boolean): number {
   const { tables, cells } = spread;
-  const held = cells.filter((cell) => settled(cell));
+  const fixed = cells.filter((cell) => settled(cell));
   const open = cells.filter((cell) => !settled(cell));
-  if (held.length === 0) return 0;
-  const order = Int32Array.from([...open, ...held]);
+  if (fixed.length === 0) return 0;
+  const order = Int32Array.from([...open, ...fixed]);
   const kernel = kernelTable(tables, order);
   const size = order.length;
   const at = (row: number, column: number) => kernel[row * size + column]!;
@@ -19,11 +19,11 @@ export function settledSpread(spread: Spread, settled: (cell: number) => boolean
   let bound = 0;
   for (let channel = 0; channel < tables.channels; channel++) {
     if (tables.sign[channel]! < 0) continue;
-    const figures = Float64Array.from(held, (cell) =>
+    const figures = Float64Array.from(fixed, (cell) =>
       residual(spread, tables.model.blockIn[cell]!, cell, channel),
     );
-    for (let row = 0; row < held.length; row++) {
-      for (let column = 0; column < held.length; column++) {
+    for (let row = 0; row < fixed.length; row++) {
+      for (let column = 0; column < fixed.length; column++) {
         bound += figures[row]! * figures[column]! * at(open.length + row, open.length + column);
       }
     }

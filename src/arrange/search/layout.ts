@@ -24,9 +24,9 @@ export function layoutOf(spread: Spread, blockIn: Int32Array, cells: Int32Array)
   const size = cells.length;
   const blocks = Int32Array.from(cells, (cell) => blockIn[cell]!);
   const open = new Set(cells);
-  const held = spread.cells.filter((cell) => !open.has(cell));
-  const isLocked = new Uint8Array(blockIn.length);
-  for (const cell of held) isLocked[cell] = 1;
+  const fixed = spread.cells.filter((cell) => !open.has(cell));
+  const isFixed = new Uint8Array(blockIn.length);
+  for (const cell of fixed) isFixed[cell] = 1;
   const distance = kernelTable(tables, cells);
   const flow = new Float64Array(size * size);
   const linear = new Float64Array(size * size);
@@ -40,7 +40,7 @@ export function layoutOf(spread: Spread, blockIn: Int32Array, cells: Int32Array)
   for (let place = 0; place < size; place++) distance[place * size + place] = 0;
   for (let place = 0; place < size; place++) {
     const cell = cells[place]!;
-    const lag = heldLag(spread, blockIn, isLocked, cell);
+    const lag = fixedLag(spread, blockIn, isFixed, cell);
     blocks.forEach((block, item) => {
       const row = rowIn(spread, block, cell) * channels;
       let cost = aloneSpread(spread, block, cell);
@@ -53,22 +53,22 @@ export function layoutOf(spread: Spread, blockIn: Int32Array, cells: Int32Array)
     problem: { size, distance, flow, linear },
     cells,
     blocks,
-    constant: heldCost(spread, blockIn, held),
+    constant: fixedCost(spread, blockIn, fixed),
   };
 }
 
 /** The cost of the fixed cells, by themselves and among each other. */
-function heldCost(spread: Spread, blockIn: Int32Array, held: Int32Array): number {
+function fixedCost(spread: Spread, blockIn: Int32Array, fixed: Int32Array): number {
   const { near } = spread.tables.scales.kernel;
-  const isLocked = new Uint8Array(blockIn.length);
-  for (const cell of held) isLocked[cell] = 1;
+  const isFixed = new Uint8Array(blockIn.length);
+  for (const cell of fixed) isFixed[cell] = 1;
   let cost = spread.tables.valueConstant;
-  for (const cell of held) {
+  for (const cell of fixed) {
     const block = blockIn[cell]!;
     cost += aloneSpread(spread, block, cell);
     for (let at = near.start[cell]!; at < near.start[cell + 1]!; at++) {
       const other = near.to[at]!;
-      if (isLocked[other])
+      if (isFixed[other])
         cost +=
           near.weight[at]! *
           likenessOf(spread, rowIn(spread, block, cell), rowIn(spread, blockIn[other]!, other));
@@ -78,14 +78,14 @@ function heldCost(spread: Spread, blockIn: Int32Array, held: Int32Array): number
 }
 
 /** Σ K(cell, d) · signed figures of the block in d, over the fixed cells d. */
-function heldLag(spread: Spread, blockIn: Int32Array, isLocked: Uint8Array, cell: number): Float64Array {
+function fixedLag(spread: Spread, blockIn: Int32Array, isFixed: Uint8Array, cell: number): Float64Array {
   const { figures, tables } = spread;
   const { channels, sign } = tables;
   const { near } = tables.scales.kernel;
   const lag = new Float64Array(channels);
   for (let at = near.start[cell]!; at < near.start[cell + 1]!; at++) {
     const other = near.to[at]!;
-    if (!isLocked[other]) continue;
+    if (!isFixed[other]) continue;
     const from = rowIn(spread, blockIn[other]!, other) * channels;
     for (let channel = 0; channel < channels; channel++)
       lag[channel]! += near.weight[at]! * sign[channel]! * figures[from + channel]!;

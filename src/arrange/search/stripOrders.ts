@@ -98,9 +98,9 @@ export class StripOrders {
   tryOne(random: RandomGenerator): { readonly added: number; readonly wedges: number } | null {
     const { wall } = this;
     const set = this.sets[uniformInt(random, 0, this.sets.length - 1)]!;
-    const held = this.stripsOf(set);
-    const strips = reordered(held, set.free, random);
-    if (strips.every((strip, place) => sameStrip(strip, held[place]!))) return null;
+    const before = this.stripsOf(set);
+    const strips = reordered(before, set.free, random);
+    if (strips.every((strip, place) => sameStrip(strip, before[place]!))) return null;
     if (twinsIn(strips) > set.twins || this.narrowRims(strips) > set.narrow) return null;
     const places = this.placesOf(set);
     this.trial = { set, strips, places, costBefore: wall.cost };

@@ -78,7 +78,7 @@ function picked(figures: Float64Array, from: Int32Array): Float64Array {
 function tileLayer(model: WallModel, previous: Layers | null): Layers['tiles'] {
   const tiles = tilesOf(model);
   if (!tiles) return null;
-  const size = tiles.across * tiles.down;
+  const size = tiles.columns * tiles.rows;
   const areas = new Float64Array(size);
   const sums = [model.lightness, model.a, model.b].map((figures) => {
     const means = new Float64Array(size);

@@ -135,9 +135,9 @@ export function permutedTotals(
   for (let deal = 0; deal < count; deal++) {
     for (let left = order.length - 1; left > 0; left--) {
       const pick = uniformInt(random, 0, left);
-      const held = order[left]!;
+      const swapped = order[left]!;
       order[left] = order[pick]!;
-      order[pick] = held;
+      order[pick] = swapped;
     }
     for (let list = 0; list < all.length; list++) {
       const z = all[list]!;

@@ -177,8 +177,8 @@ export function wedgeGraph(model: WallModel, nodes: WedgeNodes): ContactGraph {
 /** Tiles of the whole top: how many cells a side, tiles across and down, and the tile of each cell. */
 export interface Tiles {
   readonly cells: number;
-  readonly across: number;
-  readonly down: number;
+  readonly columns: number;
+  readonly rows: number;
   readonly tileOf: Int32Array;
 }
 
@@ -189,29 +189,29 @@ export interface Tiles {
 export function tilesOf(model: WallModel): Tiles | null {
   const cells = Math.round(Math.max(model.rows, model.columns) / 5);
   if (cells < 2) return null;
-  const across = Math.ceil(model.columns / cells);
-  const down = Math.ceil(model.rows / cells);
+  const columns = Math.ceil(model.columns / cells);
+  const rows = Math.ceil(model.rows / cells);
   const tileOf = Int32Array.from(
     model.blockIn,
-    (_, cell) => Math.floor(model.rowOf[cell]! / cells) * across + Math.floor(model.columnOf[cell]! / cells),
+    (_, cell) => Math.floor(model.rowOf[cell]! / cells) * columns + Math.floor(model.columnOf[cell]! / cells),
   );
-  return { cells, across, down, tileOf };
+  return { cells, columns, rows, tileOf };
 }
 
 /** Tiles that meet along a side, tile by tile. Weights are sides of a whole tile; empty tiles keep no neighbours. */
 export function tileGraph(model: WallModel, tiles: Tiles, filled: ArrayLike<number>): ContactGraph {
-  const builder = new GraphBuilder(tiles.across * tiles.down);
-  for (let tile = 0; tile < tiles.across * tiles.down; tile++) {
-    const column = tile % tiles.across;
-    const row = Math.floor(tile / tiles.across);
+  const builder = new GraphBuilder(tiles.columns * tiles.rows);
+  for (let tile = 0; tile < tiles.columns * tiles.rows; tile++) {
+    const column = tile % tiles.columns;
+    const row = Math.floor(tile / tiles.columns);
     const beside = (inside: boolean, other: number, length: number) => {
       if (inside && filled[tile]! > 0 && filled[other]! > 0)
         builder.add(other, length * tiles.cells * model.sashingFactor);
     };
-    beside(column < tiles.across - 1, tile + 1, model.blockSize.height);
+    beside(column < tiles.columns - 1, tile + 1, model.blockSize.height);
     beside(column > 0, tile - 1, model.blockSize.height);
-    beside(row > 0, tile - tiles.across, model.blockSize.width);
-    beside(row < tiles.down - 1, tile + tiles.across, model.blockSize.width);
+    beside(row > 0, tile - tiles.columns, model.blockSize.width);
+    beside(row < tiles.rows - 1, tile + tiles.columns, model.blockSize.width);
     builder.close();
   }
   return builder.done();

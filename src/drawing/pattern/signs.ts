@@ -45,11 +45,17 @@ export function tipSign(tip: 'up' | 'down', high: Inches, at: Point): Mark {
   };
 }
 
-/** Words on a pale disc that grows with them. */
+/** Words on a disc that grows with them: pale, or dark where the words are white. */
 export function numberDisc(text: string, centre: Point, style: Style, type: Type, least: Inches = 0): Mark[] {
   const radius = Math.max(least, textWidth(text, style, type) / 2 + style.size * 0.22, style.size * 0.68);
   return [
-    { kind: 'disc', centre, radius, fill: ink(WHITE), stroke: { ink: INK, width: 0.006 } },
+    {
+      kind: 'disc',
+      centre,
+      radius,
+      fill: ink(style.ink === WHITE ? INK : WHITE),
+      stroke: { ink: INK, width: 0.006 },
+    },
     ...line(text, style, centre.x, centre.y + style.size * 0.345, type, 'middle'),
   ];
 }

@@ -46,10 +46,10 @@ function copied(set: StripSet): StripSet {
 
 function dropSets(draft: Project, gone: ReadonlySet<StripSetId>): void {
   for (const block of draft.blocks) {
-    const held = block.places.find((place) => place && gone.has(place.set));
-    if (!held) continue;
+    const lost = block.places.find((place) => place && gone.has(place.set));
+    if (!lost) continue;
     if (block.progress !== 'planned') {
-      const set = findSet(draft, held.set)?.label ?? '';
+      const set = findSet(draft, lost.set)?.label ?? '';
       throw new Refusal(
         'set-in-sewn-block',
         'stripSets',

@@ -36,8 +36,8 @@ export function turnByOneWedge(project: Project, id: BlockId, by: 1 | -1): Rearr
 /** Exchanges what hangs in two cells. */
 export function swapCells(project: Project, cell: number, other: number): Rearrangement {
   const numbers = [cell, other].flatMap((index) => {
-    const held = project.wall.cells[index];
-    return held ? [numberOf(project, held.block)] : [];
+    const hung = project.wall.cells[index];
+    return hung ? [numberOf(project, hung.block)] : [];
   });
   const label =
     numbers.length === 2

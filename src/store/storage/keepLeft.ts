@@ -23,8 +23,8 @@ export async function keepLeft(
       notes.leave(left.value, revision);
       continue;
     }
-    const held = await storage.load(left.value.id);
-    if (held.ok && sameText(held.value.project, left.value)) continue;
+    const kept = await storage.load(left.value.id);
+    if (kept.ok && sameText(kept.value.project, left.value)) continue;
     const name = `${left.value.name.slice(0, 100)} (left unsaved)`;
     await storage.save({ ...left.value, id: copyId(left.value.id), name }, 0);
   }

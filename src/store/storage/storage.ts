@@ -105,7 +105,7 @@ export function createStorage(
     load: (id) => guarded(() => load(shelf, id)),
     save: (project, revision) =>
       guarded(async () => {
-        await shelf.change(project.id, (held) => nextRecord(project, revision, held, now()));
+        await shelf.change(project.id, (kept) => nextRecord(project, revision, kept, now()));
         notes.drop(project.id);
         news.tell({ id: project.id, revision: revision + 1 });
         return ok(revision + 1);
@@ -146,9 +146,9 @@ async function load(shelf: Shelf, id: string): Promise<Loaded> {
     : { ...opened, damaged: { id, name, text: writeDocument(record.document) } };
 }
 
-/** The record to put in place of the one held, if the saving is based on that one; throws the refusal if not. */
-function nextRecord(project: Project, revision: number, held: unknown, changedAt: number): ShelfRecord {
-  const before = held === undefined ? undefined : readSummary(project.id, held);
+/** The record to put in place of the one kept, if the saving is based on that one; throws the refusal if not. */
+function nextRecord(project: Project, revision: number, kept: unknown, changedAt: number): ShelfRecord {
+  const before = kept === undefined ? undefined : readSummary(project.id, kept);
   if (before === undefined && revision > 0) {
     const say =
       '"{name}" was removed in another tab. It is still open here; save it to a file or keep it as a new project.';

@@ -1,5 +1,5 @@
-// A card for every block: a small drawing with its places numbered, and what wedge each place takes.
-
+// A card for every block: a small drawing with its places numbered, what wedge each place takes, and which places carry the
+// corners. The numbers are the block's own, so place 1 lies at the top only where the corners let it.
 import { slantedPlace } from '../../../cutting/sewing/slantedRows';
 import { seamsNotNesting } from '../../../cutting/wedges/nesting';
 import { direction } from '../../../geometry/block';
@@ -9,11 +9,12 @@ import { type Phrase, phrase } from '../../../model/phrase';
 import type { Block } from '../../../model/project';
 import type { Inches } from '../../../model/units';
 import { cornerFabricOf, rowAndColumn } from '../../../model/wallCells';
+import { cornerPlaceWords } from '../../cornerPlaceWords';
 import { drawBlock } from '../../drawProject';
 import { clothMarks } from '../clothMarks';
 import type { Composer } from '../composer';
 import { fitted, inRow, line, textFigure, textWidth } from '../lettering';
-import { STYLES } from '../look';
+import { STYLES, WHITE } from '../look';
 import { type Figure, type Mark, shifted, sideBySide, stacked } from '../page';
 import { numberDisc, tipSign } from '../signs';
 import { nameOf, type Writing } from '../writing';
@@ -29,7 +30,7 @@ export function blockCardPages(composer: Composer, writing: Writing): void {
   composer.begin(
     say('Block cards'),
     [
-      say('Places run clockwise from the top. A card’s letter is the strip set; its sign says which way the tip points when the wedge is cut.'),
+      say('Places are numbered clockwise from place 1, the dark disc, which need not be at the top. A card’s letter is the strip set; its sign says which way the tip points when the wedge is cut.'),
       corners.size === 1 && only ? say('The corners of all blocks are of {fabric}.', { fabric: only }) : '',
     ].join(' '),
   ); // biome-ignore format: two sentences
@@ -56,7 +57,7 @@ function card(block: Block, ownCorners: boolean, width: Inches, writing: Writing
     stacked([textFigure(say('Block {number}', { number: block.number }), STYLES.card, listWidth, type)], 0),
     textFigure(say(whereWords(cell, writing)), STYLES.label, listWidth, type),
     placeList(block, listWidth, writing),
-    ...(ownCorners ? [textFigure(say('Corners: {fabric}', { fabric: cornerOf(block, writing) }), STYLES.small, listWidth, type)] : []),
+    textFigure(say(cornerWords(block, ownCorners, writing)), STYLES.small, listWidth, type),
     ...seamsNotNesting(project, block).map(([place, next]) =>
       textFigure(say('Places {place} and {next} do not nest: press one over.', { place: place + 1, next: next + 1 }), STYLES.label, listWidth, type),
     ),
@@ -65,6 +66,13 @@ function card(block: Block, ownCorners: boolean, width: Inches, writing: Writing
     { x: 0, figure: picture(block, writing) },
     { x: listAt, figure: stacked(words, 0.015) },
   ]);
+}
+
+/** Where the corners go, and of which fabric where blocks differ. */
+function cornerWords(block: Block, ownCorners: boolean, writing: Writing): Phrase {
+  const places = cornerPlaceWords(block);
+  if (!ownCorners) return phrase('Corners on {places}.', { places });
+  return phrase('Corners on {places}: {fabric}', { places, fabric: cornerOf(block, writing) });
 }
 
 function whereWords(cell: number, { project }: Writing): Phrase {
@@ -83,7 +91,8 @@ function picture(block: Block, writing: Writing): Figure {
     const out = direction(place + block.cornerShift, project.wedge.perBlock);
     const reach = apothem(project.wedge) * 0.8 * scale;
     const at = { x: middle + out.x * reach, y: middle + out.y * reach };
-    marks.push(...numberDisc(String(place + 1), at, STYLES.labelStrong, type));
+    const style = place === 0 ? { ...STYLES.labelStrong, ink: WHITE } : STYLES.labelStrong;
+    marks.push(...numberDisc(String(place + 1), at, style, type));
   });
   return { width: PICTURE, height: PICTURE, marks };
 }

@@ -1,5 +1,6 @@
-// Cutting wedges from the sets: where each lies, tip up and tip down in turn, what is left over. Sets that are cut alike
-// share a drawing.
+// Cutting wedges from the sets: where each lies, tip up and tip down in turn, where the cuts run, what is left over. Sets
+// that are cut alike share a drawing. How wedges are laid, in words and lines: cutting/wedges/laying.ts.
+import { cutLines, layingWords } from '../../../cutting/wedges/laying';
 import { availableWedges, wedgeCuts, wedgeStart } from '../../../cutting/wedges/yield';
 import type { Outline } from '../../../geometry/point';
 import { heightShort, setHeight, stripPlaces, wedgeOnSet } from '../../../geometry/stripSet';
@@ -9,7 +10,7 @@ import type { StripSet } from '../../../model/project';
 import type { Inches } from '../../../model/units';
 import type { Composer } from '../composer';
 import { textFigure } from '../lettering';
-import { EDGE, ink, SEAM, STYLES, type Style } from '../look';
+import { EDGE, FIRM, ink, SEAM, STYLES, type Style } from '../look';
 import { type Figure, type Mark, shifted, stacked } from '../page';
 import { measure, numberDisc } from '../signs';
 import { clothOf, type Writing } from '../writing';
@@ -24,15 +25,18 @@ export function wedgeCuttingPages(composer: Composer, writing: Writing): void {
   const groups = cutAlike(project.stripSets.filter((set) => heightShort(setHeight(set.strips, wedge.seam), wedge) === 0), writing); // biome-ignore format: one line
   if (groups.length === 0) return;
   composer.begin(say('Cutting the wedges'));
+  // Said once where every set is cut the same way, else over each drawing.
+  const ways = groups.map((group) => layingWords(group[0]!, wedge).map((sentence) => say(sentence)));
+  const alike = new Set(ways.filter((way) => way.length > 0).map((way) => way.join('\n'))).size <= 1;
   composer.steps([
     say('Straighten the left end of the set.'),
-    say('Lay the template with its rim along the outer edge of the first strip (tip up) or of the last strip (tip down), and cut along both sides.'),
-    say('Turn the template for the next wedge and lay it close against the cut before.'),
+    say('Lay the template there with its rim along the outer edge of the first strip (tip up) or of the last strip (tip down); the drawing says which comes first.'),
+    ...(alike ? (ways.find((way) => way.length > 0) ?? []) : [say('Go on as it says over the drawing of the set: where the next wedge lies, and how far to cut, depend on how high the set is.')]),
     say('Pile the wedges by set and tip, and label the piles: A up, A down.'),
   ]); // biome-ignore format: a list
-  for (const group of groups) {
-    composer.add(cuttingFigure(group, composer.width, writing), 0.3);
-  }
+  groups.forEach((group, index) => {
+    composer.add(cuttingFigure(group, alike ? [] : ways[index]!, composer.width, writing), 0.3);
+  });
 }
 
 /** Sets with the same height, length and first tip, in order. */
@@ -49,7 +53,12 @@ function cutAlike(sets: readonly StripSet[], { project }: Writing): StripSet[][]
   return [...groups.values()];
 }
 
-function cuttingFigure(group: readonly StripSet[], width: Inches, writing: Writing): Figure {
+function cuttingFigure(
+  group: readonly StripSet[],
+  way: readonly string[],
+  width: Inches,
+  writing: Writing,
+): Figure {
   const { project, say, type } = writing;
   const set = group[0]!;
   const height = setHeight(set.strips, project.wedge.seam);
@@ -58,6 +67,7 @@ function cuttingFigure(group: readonly StripSet[], width: Inches, writing: Writi
     [
       textFigure(say(setNames(group)), group.length > MANY_NAMES ? STYLES.strong : STYLES.card, width, type),
       textFigure(facts(set, height, writing), STYLES.small, width, type),
+      ...(way.length > 0 ? [textFigure(way.join(' '), STYLES.small, width, type)] : []),
       { width, height: height * scale, marks: setMarks(set, height, scale, writing) },
       ruler(set, height, scale, writing),
     ],
@@ -93,6 +103,7 @@ function setMarks(set: StripSet, height: Inches, scale: number, writing: Writing
   const places = stripPlaces(set.strips, wedge.seam);
   const room = cutWedge(wedge).base * scale * 0.24;
   const number: Style = { ...STYLES.labelStrong, size: Math.min(STYLES.labelStrong.size, room) };
+  const discs: Mark[] = [];
   wedgeCuts(set, wedge).forEach((cut, index) => {
     const outline = wedgeOnSet(cut.start, cut.tip, height, wedge);
     for (const { strip, top, bottom: foot } of places) {
@@ -101,15 +112,15 @@ function setMarks(set: StripSet, height: Inches, scale: number, writing: Writing
       const fill = clothOf(writing, set.strips[strip]!.fabric, scale, cut.tip === 'up' ? 0 : 180);
       marks.push({ kind: 'shape', outlines: [scaled(band, scale)], fill, stroke: SEAM });
     }
-    marks.push({ kind: 'shape', outlines: [scaled(outline, scale)], fill: null, stroke: EDGE });
     const ends = outline.map((point) => point.x);
     const middle = ((Math.min(...ends) + Math.max(...ends)) / 2) * scale;
     const inward = cut.tip === 'up' ? -1 : 1;
     const y = (outline[0]!.y + inward * wedge.cutHeight * 0.3) * scale;
-    marks.push(...numberDisc(String(index + 1), { x: middle, y }, number, type));
+    discs.push(...numberDisc(String(index + 1), { x: middle, y }, number, type));
   });
   marks.push({ kind: 'shape', outlines: [box], fill: null, stroke: EDGE });
-  return marks;
+  const cuts = cutLines(set, wedge).map(({ from, to }): Mark => ({ kind: 'line', points: scaled([from, to], scale), stroke: FIRM })); // biome-ignore format: one line
+  return [...marks, ...cuts, ...discs];
 }
 
 /** Under the set: how far along the next base starts, and the whole length. */

@@ -1,4 +1,4 @@
-// A block as a plain figure with its places numbered, for the card.
+// A block as a plain figure with its places numbered, place 1 on a dark disc, for the card.
 import { useMemo } from 'react';
 import { drawBlock } from '../../../drawing/drawProject';
 import { direction } from '../../../geometry/block';
@@ -29,7 +29,7 @@ export function BlockFigure({ block, turn }: { block: Block; turn: number }) {
         const at = `translate(${unit.x * rim * 0.7} ${unit.y * rim * 0.7}) scale(${rim / 7})`;
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: a place is its index
-          <g key={place} transform={at}>
+          <g key={place} transform={at} className={place === 0 ? 'place-first' : undefined}>
             <circle r={0.78} className="place-disc" />
             <text y={0.36} className="place-number">
               {place + 1}

@@ -17,7 +17,7 @@ interface Props {
   number: number;
   count: number;
   /** Sewn: shown, not changed. */
-  held: boolean;
+  locked: boolean;
   open: boolean;
   carried: boolean;
   shift: number;
@@ -33,7 +33,7 @@ interface Props {
 const SCALE = 16;
 
 export function StripLine(props: Props) {
-  const { row, strip, number, count, held, open, carried, shift, grip, onOpen, onMove } = props;
+  const { row, strip, number, count, locked, open, carried, shift, grip, onOpen, onMove } = props;
   const say = useSay();
   const fabric = useApp((app) => app.project.fabrics.find((one) => one.id === strip.fabric));
   const values = { number, count, name: fabric?.name ?? '', width: { inches: strip.width } };
@@ -46,8 +46,8 @@ export function StripLine(props: Props) {
   return (
     <li ref={row} className={carried ? 'set-strip carried' : 'set-strip'} style={style}>
       {/* biome-ignore lint/a11y/noStaticElementInteractions: Alt and arrows work on every button in the line */}
-      <div className="set-strip-line" onKeyDown={held ? undefined : moveByKey}>
-        {held ? null : (
+      <div className="set-strip-line" onKeyDown={locked ? undefined : moveByKey}>
+        {locked ? null : (
           <button
             type="button"
             className="set-grip"
@@ -65,7 +65,7 @@ export function StripLine(props: Props) {
           type="button"
           className="set-strip-open"
           data-part="open"
-          disabled={held}
+          disabled={locked}
           aria-expanded={open}
           aria-label={say(
             strip.locked
@@ -90,7 +90,7 @@ export function StripLine(props: Props) {
             <Fractions text={say('{width}', values)} />
           </span>
         </button>
-        {held ? null : (
+        {locked ? null : (
           <>
             <button
               type="button"

@@ -19,7 +19,7 @@ export function StripList({ set }: { set: StripSet }) {
   const [open, setOpen] = useState<number | null>(null);
   const [focus, setFocus] = useState<{ row: number; part: string } | null>(null);
   const project = useApp((app) => app.project);
-  const held = whyStripsLocked(project, set);
+  const reason = whyStripsLocked(project, set);
   const shown = set.strips.toReversed();
   const lay = (strips: readonly Strip[]) =>
     run(layStrips(store.getState().project, set.id, strips.toReversed()));
@@ -52,7 +52,7 @@ export function StripList({ set }: { set: StripSet }) {
             strip={strip}
             number={shown.length - row}
             count={shown.length}
-            held={held !== null}
+            locked={reason !== null}
             open={open === row}
             carried={carried === row}
             shift={shift(row)}
@@ -81,8 +81,8 @@ export function StripList({ set }: { set: StripSet }) {
         ))}
       </ol>
       <Complaint problems={problems} />
-      {held ? (
-        <p className="quiet set-held">{say(held)}</p>
+      {reason ? (
+        <p className="quiet set-held">{say(reason)}</p>
       ) : (
         <AddStrip set={set} onAdd={(strip) => lay([strip, ...shown])} />
       )}

@@ -1,4 +1,6 @@
-// Where the wedges lie on a strip set, to scale: numbered in the order they are cut from the left, waste hatched.
+// Where the wedges lie on a strip set, to scale: numbered in the order they are cut from the left, every cut a line as long as
+// it is to be cut, waste hatched.
+import { cutLines } from '../../../cutting/wedges/laying';
 import { wedgeCuts } from '../../../cutting/wedges/yield';
 import type { Point } from '../../../geometry/point';
 import { setHeight, wedgeOnSet } from '../../../geometry/stripSet';
@@ -12,6 +14,9 @@ export function CuttingDiagram({ set, wedge }: { set: StripSet; wedge: WedgePlan
     outline: wedgeOnSet(cut.start, cut.tip, height, wedge),
   }));
   const outlines = cuts.map((cut) => path(cut.outline)).join('');
+  const lines = cutLines(set, wedge)
+    .map(({ from, to }) => `M${from.x} ${from.y}L${to.x} ${to.y}`)
+    .join('');
   return (
     <g className="wdg-cuts">
       <path
@@ -19,8 +24,8 @@ export function CuttingDiagram({ set, wedge }: { set: StripSet; wedge: WedgePlan
         fillRule="evenodd"
         fill={`url(#${WASTE_HATCH})`}
       />
-      <path d={outlines} className="wdg-cut-edge" />
-      <path d={outlines} className="wdg-cut-heart" />
+      <path d={lines} className="wdg-cut-edge" />
+      <path d={lines} className="wdg-cut-heart" />
       {cuts.map((cut, index) => {
         const ends = cut.outline.map((point) => point.x);
         const middle = (Math.min(...ends) + Math.max(...ends)) / 2;

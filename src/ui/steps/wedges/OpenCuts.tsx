@@ -1,8 +1,8 @@
 // A set opened on the cutting table: where to begin, counts by tip, what one wedge more would take, and how far it is.
 import { useMemo } from 'react';
+import { layingWords } from '../../../cutting/wedges/laying';
 import type { LedgerRow } from '../../../cutting/wedges/ledger';
 import { lengthForFirst, oneMoreWedge } from '../../../cutting/wedges/oneMore';
-import { wedgeCuts, wedgeStart } from '../../../cutting/wedges/yield';
 import { markSets } from '../../../editing/commands/setProgress';
 import { changeSet } from '../../../editing/commands/stripSets';
 import { heightShort } from '../../../geometry/stripSet';
@@ -71,8 +71,7 @@ export function OpenCuts({ row }: { row: LedgerRow }) {
 
 /** What a person at the table does with this set, in order. */
 function tableLines(row: LedgerRow, { wedge }: Project): Phrase[] {
-  const { set, height } = row;
-  const cuts = wedgeCuts(set, wedge);
+  const { set } = row;
   const needs = lengthForFirst(set, wedge);
   if (needs !== null) {
     return [
@@ -82,18 +81,11 @@ function tableLines(row: LedgerRow, { wedge }: Project): Phrase[] {
   const lines = [
     phrase(
       set.firstTip === 'up'
-        ? 'Straighten the left end, and lay the first wedge there with its base on the first strip.'
-        : 'Straighten the left end, and lay the first wedge there with its base on the last strip.',
+        ? 'Straighten the left end, and lay the first wedge there, tip up, with its rim on the edge of the first strip.'
+        : 'Straighten the left end, and lay the first wedge there, tip down, with its rim on the edge of the last strip.',
     ),
   ];
-  const pitch = wedgeStart(1, height, wedge);
-  if (cuts.length > 1) {
-    const say =
-      pitch > 0
-        ? 'Turn the template for each next one: its base begins {pitch} further along.'
-        : 'The set is so high that wedges tip up and tip down lie above each other.';
-    lines.push(phrase(say, { pitch: { inches: pitch } }));
-  }
+  lines.push(...layingWords(set, wedge));
   const more = oneMoreWedge(set, wedge);
   if (!more) return lines;
   const longer = { longer: { inches: more.longer } };

@@ -2,6 +2,7 @@
 import { Copy, Printer } from 'lucide-react';
 import { useRef, useState } from 'react';
 import { seamLies } from '../../../../cutting/wedges/nesting';
+import { cornerPlaceWords } from '../../../../drawing/cornerPlaceWords';
 import { type Phrase, phrase } from '../../../../model/phrase';
 import type { Block, Project } from '../../../../model/project';
 import { useApp } from '../../../app';
@@ -9,7 +10,6 @@ import { Fractions } from '../../../fields/Fractions';
 import { useSay, useWrite } from '../../../words';
 import { BlockFigure } from '../BlockFigure';
 import { wedgeWords } from '../blockWords';
-import { cornerPlaces } from './CornersOfBlock';
 import { bandNames } from './PlacePanel';
 
 export function BlockSheet({ block, turn }: { block: Block; turn: number }) {
@@ -22,7 +22,9 @@ export function BlockSheet({ block, turn }: { block: Block; turn: number }) {
   const title = say('Block {block}', { block: block.number });
   const copy = async () => {
     try {
-      await navigator.clipboard.writeText([title, ...lines.map((line) => write(line))].join('\n'));
+      await navigator.clipboard.writeText(
+        [title, write('Places are numbered clockwise.'), ...lines.map((line) => write(line))].join('\n'),
+      );
       setTold(phrase('Copied.'));
     } catch {
       setTold(phrase('The browser did not let it be copied. Select the lines and copy them.'));
@@ -42,6 +44,9 @@ export function BlockSheet({ block, turn }: { block: Block; turn: number }) {
           {title} <bdi className="quiet">{project.name}</bdi>
         </h3>
         <BlockFigure block={block} turn={turn} />
+        <p>
+          {say('Places are numbered clockwise from place 1, the dark disc, which need not be at the top.')}
+        </p>
         <ol>
           {lines.map((line, index) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: lines in a fixed order
@@ -79,7 +84,6 @@ function sheetLines(project: Project, block: Block): Phrase[] {
       { ...values, fabrics: bandNames(project, wedge) },
     );
   });
-  const corners = cornerPlaces(block, project.wedge.perBlock);
   return [
     ...places,
     joinWords(block.places.length, project.wedge.assemblySeam),
@@ -87,7 +91,7 @@ function sheetLines(project: Project, block: Block): Phrase[] {
       project.wedge.perBlock === 8
         ? 'Corner triangles on places {places}.'
         : 'The four setting pieces go on at places {places}.',
-      { places: { list: corners } },
+      { places: cornerPlaceWords(block) },
     ),
   ];
 }

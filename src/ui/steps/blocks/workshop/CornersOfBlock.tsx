@@ -1,8 +1,8 @@
 // The corners of one block: their fabric, the quilt's or its own, and the places they go on.
 import { RotateCcw, RotateCw } from 'lucide-react';
+import { cornerPlaceWords } from '../../../../drawing/cornerPlaceWords';
 import { setCornerFabric } from '../../../../editing/commands/blocks';
 import { turnByOneWedge } from '../../../../editing/commands/wall';
-import { placeOnSide, SIDES } from '../../../../geometry/contact';
 import { cellIndexOf, findFabric } from '../../../../model/find';
 import { cornersOn, whyCornersLocked } from '../../../../model/freedom';
 import type { Block } from '../../../../model/project';
@@ -13,21 +13,12 @@ import { Complaint, useRun } from '../../../fields/Complaint';
 import { FabricPicker } from '../../../fields/FabricPicker';
 import { useSay } from '../../../words';
 
-/** Places (from 1) that carry a setting piece: those that lie on none of the four sides. */
-export function cornerPlaces(block: Pick<Block, 'cornerShift'>, perBlock: number): number[] {
-  const onSides = new Set(SIDES.map((side) => placeOnSide(side, block.cornerShift, perBlock)));
-  return Array.from({ length: perBlock }, (_, place) => place).flatMap((place) =>
-    onSides.has(place) ? [] : [place + 1],
-  );
-}
-
 export function CornersOfBlock({ block }: { block: Block }) {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
   const [run, problems] = useRun();
   const [turn, turnProblems] = useRun();
-  const { perBlock } = project.wedge;
   const quilts = cornerFabricOf(project, { cornerFabric: null }, cellIndexOf(project, block.id));
   const own = block.cornerFabric !== null;
   const on = cornersOn(block);
@@ -61,7 +52,7 @@ export function CornersOfBlock({ block }: { block: Block }) {
           </p>
         )}
         <Complaint problems={problems} />
-        <p>{say('They lie on places {places}.', { places: { list: cornerPlaces(block, perBlock) } })}</p>
+        <p>{say('They lie on places {places}.', { places: cornerPlaceWords(block) })}</p>
         {reason ? (
           <p className="quiet">{say(reason)}</p>
         ) : (
