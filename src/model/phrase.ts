@@ -1,5 +1,6 @@
 // A sentence for people, kept apart from its numbers, so that units and languages are chosen only when it is shown.
 // Rooms below the screen return Phrases; `speak` in this file turns one into text.
+import { decimalText } from './decimals';
 import { formatLength, formatSeam, type Inches, type LengthUnit } from './units';
 
 /** A value in a sentence: text and counts as they are; lengths and seams in inches, areas in square inches, in the person's unit. */
@@ -74,8 +75,8 @@ function valueText(value: PhraseValue, unit: LengthUnit, names: Names, translate
   if ('seam' in value) return formatSeam(value.seam, unit);
   if ('squareInches' in value) {
     return unit === 'in'
-      ? `${value.squareInches.toFixed(1)} sq in`
-      : `${(value.squareInches * 6.4516).toFixed(0)} cm²`;
+      ? `${decimalText(value.squareInches, 1)} sq in`
+      : `${decimalText(value.squareInches * 6.4516, 0)} cm²`;
   }
   if ('list' in value) return joinList(value.list.map((one) => names(String(one))));
   return speak(value, unit, translate, names);

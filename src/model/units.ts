@@ -1,5 +1,6 @@
 // Lengths as makers read and write them: inches as fractions, centimetres as decimals. Everything inside is in inches.
 import Fraction from 'fraction.js';
+import { decimalText, roundedHalfUp } from './decimals';
 
 /** A length in inches. */
 export type Inches = number;
@@ -15,12 +16,12 @@ const VULGAR: Readonly<Record<string, string>> = {
 }; // biome-ignore format: a table
 
 /**
- * A length for people: inches to the nearest sixteenth as a fraction (14 1/4"), centimetres to one decimal (36.2 cm).
+ * A length for people: inches to the nearest sixteenth as a fraction (14 1/4"), centimetres to one decimal, halves up (36.2 cm).
  * Input in inches, any sign; not-a-number gives a dash.
  */
 export function formatLength(inches: Inches, unit: LengthUnit): string {
   if (!Number.isFinite(inches)) return '–';
-  if (unit === 'cm') return `${(inches * CENTIMETRES_PER_INCH).toFixed(1)} cm`;
+  if (unit === 'cm') return `${decimalText(inches * CENTIMETRES_PER_INCH, 1)} cm`;
   return `${formatFraction(inches)}"`;
 }
 
@@ -31,9 +32,9 @@ export function formatLength(inches: Inches, unit: LengthUnit): string {
  */
 export function formatSeam(inches: Inches, unit: LengthUnit): string {
   if (!Number.isFinite(inches)) return '–';
-  if (unit === 'cm') return `${Math.round(inches * CENTIMETRES_PER_INCH * 100 + 1e-6) / 10} mm`;
+  if (unit === 'cm') return `${roundedHalfUp(inches * CENTIMETRES_PER_INCH * 10, 1)} mm`;
   const onSixteenth = Math.abs(Math.round(inches * SIXTEENTHS) / SIXTEENTHS - inches) < 1e-6;
-  return onSixteenth ? formatLength(inches, unit) : `${inches.toFixed(3)}"`;
+  return onSixteenth ? formatLength(inches, unit) : `${decimalText(inches, 3)}"`;
 }
 
 /** Inches to the nearest sixteenth as a mixed fraction without a sign for the unit: 14 1/4. */
@@ -43,12 +44,12 @@ export function formatFraction(inches: Inches): string {
 
 /** What a length field shows when it is not being edited, without the unit: 14 1/4 or 36.2. */
 export function lengthFieldText(inches: Inches, unit: LengthUnit): string {
-  return unit === 'cm' ? String(Number((inches * CENTIMETRES_PER_INCH).toFixed(2))) : exactFraction(inches);
+  return unit === 'cm' ? String(roundedHalfUp(inches * CENTIMETRES_PER_INCH, 2)) : exactFraction(inches);
 }
 
 function exactFraction(inches: Inches): string {
   const near = Math.round(inches * 64) / 64;
-  if (Math.abs(near - inches) > 1e-6) return String(Number(inches.toFixed(4)));
+  if (Math.abs(near - inches) > 1e-6) return String(roundedHalfUp(inches, 4));
   return new Fraction(Math.round(inches * 64), 64).toFraction(true);
 }
 

@@ -1,5 +1,7 @@
 import fc from 'fast-check';
+import Fraction from 'fraction.js';
 import { describe, expect, it } from 'vitest';
+import { speak } from '../../src/model/phrase';
 import { formatLength, formatSeam, lengthFieldText, parseLength } from '../../src/model/units';
 
 describe('lengths as makers write them', () => {
@@ -72,5 +74,70 @@ describe('seams', () => {
     [Number.NaN, 'in', '–'],
   ] as const)('%f inches in %s are said as %s', (seam, unit, text) => {
     expect(formatSeam(seam, unit)).toBe(text);
+  });
+});
+
+describe('decimals', () => {
+  /** Halves up, by fractions: no binary number is rounded. */
+  const halfUp = (exact: Fraction, places: number) =>
+    exact
+      .mul(10 ** places)
+      .add(1, 2)
+      .floor()
+      .div(10 ** places);
+  /** A length a maker can mean, exactly: so many parts of an inch, or a decimal. */
+  const lengths = fc
+    .tuple(fc.integer({ min: 0, max: 400_000 }), fc.constantFrom(1, 2, 3, 4, 8, 16, 32, 64, 10, 20, 1000))
+    .map(([count, parts]) => new Fraction(count, parts))
+    .filter((exact) => exact.compare(4000) <= 0);
+  const inch = new Fraction(254, 100);
+
+  it('of centimetres and millimetres are those of the exact length, halves up', () => {
+    fc.assert(
+      fc.property(lengths, (exact) => {
+        const inches = exact.valueOf();
+        const centimetres = exact.mul(inch);
+        expect(formatLength(inches, 'cm')).toBe(`${halfUp(centimetres, 1).valueOf().toFixed(1)} cm`);
+        expect(formatSeam(inches, 'cm')).toBe(`${halfUp(centimetres.mul(10), 1).valueOf()} mm`);
+        expect(lengthFieldText(inches, 'cm')).toBe(String(halfUp(centimetres, 2).valueOf()));
+        expect(speak({ say: '{a}', with: { a: { squareInches: inches } } }, 'cm')).toBe(
+          `${halfUp(centimetres.mul(inch), 0).valueOf()} cm²`,
+        );
+      }),
+      { seed: 71, numRuns: 2000 },
+    );
+  });
+
+  it('typed in centimetres come back halves up', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 200_000 }), (hundredths) => {
+        const exact = new Fraction(hundredths, 100);
+        const inches = parseLength(exact.toString(), 'cm')!;
+        expect(formatLength(inches, 'cm')).toBe(`${halfUp(exact, 1).valueOf().toFixed(1)} cm`);
+        expect(lengthFieldText(inches, 'cm')).toBe(String(exact.valueOf()));
+      }),
+      { seed: 72, numRuns: 2000 },
+    );
+  });
+
+  it('of a seam in inches too', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 20_000 }), (parts) => {
+        const exact = new Fraction(parts, 10_000);
+        if (exact.mul(16).d === 1n) return;
+        expect(formatSeam(exact.valueOf(), 'in')).toBe(`${halfUp(exact, 3).valueOf().toFixed(3)}"`);
+      }),
+      { seed: 73, numRuns: 2000 },
+    );
+  });
+
+  it.each([
+    [2.5, '6.4 cm'],
+    [1.5, '3.8 cm'],
+    [0.25, '0.6 cm'],
+    [7.5, '19.1 cm'],
+    [-0.001, '0.0 cm'],
+  ])('of %f inches show as %s', (inches, text) => {
+    expect(formatLength(inches, 'cm')).toBe(text);
   });
 });

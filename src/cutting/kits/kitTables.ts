@@ -1,5 +1,6 @@
 // Kits as tables for a spreadsheet: what to order, and the strips with their labels. Lengths are decimal, in the unit the
 // quilt is planned in; cloth in the unit it is sold in.
+import { roundedHalfUp } from '../../model/decimals';
 import type { Phrase } from '../../model/phrase';
 import { phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
@@ -50,7 +51,7 @@ export function orderCsv(project: Project, kits: Kits, say: Say): string {
       backing.order?.bolts ?? '', backing.order ? cloth(backing.order.left) : '', backing.cost ?? '',
     ]); // biome-ignore format: a row
   }
-  const { extra } = project.buying.kits;
+  const { extra } = kits;
   if (extra > 0) rows.push(['', say(phrase('Beside the cloth')), '', '', kits.count, '', '', '', '', extra]);
   rows.push(['', say(phrase('One kit')), '', '', 1, '', '', '', '', kits.price ?? '']);
   return csvText([headings, ...rows]);
@@ -85,5 +86,5 @@ export function stripsCsv(project: Project, kits: Kits, say: Say): string {
 
 /** To the thousandth: finer than a shop cuts, coarse enough to read. */
 function round(amount: number): number {
-  return Math.round(amount * 1000) / 1000;
+  return roundedHalfUp(amount, 3);
 }

@@ -4,8 +4,8 @@ import { type Phrase, phrase } from '../../model/phrase';
 import type { Fabric, Project } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { type BackingYardage, backingPrice } from '../yardage/backingYardage';
-import { INCHES_IN, sellingUnit } from '../yardage/clothLength';
 import { type FabricYardage, fatQuarterPrice, priceOf } from '../yardage/fabricYardage';
+import { type Priced, piecesCost, pricedLength, pricedQuarters, totalOf } from '../yardage/money';
 import { yardage } from '../yardage/yardage';
 import { type Bolts, boltsFor } from './bolts';
 import { type PrecutStrips, precutStrips } from './precutStrips';
@@ -22,7 +22,8 @@ export interface KitStrips {
   readonly uses: readonly Phrase[];
 }
 
-export interface KitFabric {
+/** Its cost is that of its cloth in one kit. */
+export interface KitFabric extends Priced {
   readonly number: number;
   readonly fabric: Fabric;
   /** In one kit: cloth off the bolt in inches, or fat quarters. */
@@ -33,32 +34,34 @@ export interface KitFabric {
   readonly withBacking: boolean;
   /** Bolts to order; null where a strip is longer than a bolt. */
   readonly order: Bolts | null;
-  /** Price of its cloth in one kit; null without a price. */
-  readonly cost: number | null;
 }
 
 export interface Kits {
   readonly count: number;
   readonly fabrics: readonly KitFabric[];
   /** Bought apart, in the kit where that is chosen; null too where it is in the cloth of its fabric. */
-  readonly backing: {
-    /** Null while it is not chosen. */
-    readonly fabric: Fabric | null;
-    readonly inches: Inches;
-    readonly order: Bolts | null;
-    readonly cost: number | null;
-  } | null;
+  readonly backing:
+    | (Priced & {
+        /** Null while it is not chosen. */
+        readonly fabric: Fabric | null;
+        readonly inches: Inches;
+        readonly order: Bolts | null;
+      })
+    | null;
   /** The strips of the sets from precut rolls instead; null where they do not come to it. */
   readonly precuts: PrecutStrips | null;
-  /** Price of one kit with everything in it; null while a price is missing. */
+  /** What a kit costs beside its cloth, to the cent. */
+  readonly extra: number;
+  /** Price of one kit with everything in it, and of all of them; null while a price is missing. */
   readonly price: number | null;
+  readonly together: number | null;
   /** What has no price yet. */
   readonly unpriced: readonly Phrase[];
 }
 
 /** So many kits as the project says, at its prices. */
 export function kits(project: Project): Kits {
-  const { count, cutAs, extra } = project.buying.kits;
+  const { count, cutAs } = project.buying.kits;
   // Strips come off the bolt: a kit cut into strips has no use for fat quarters.
   const { buying } = project;
   const asked: Project = {
@@ -74,7 +77,8 @@ export function kits(project: Project): Kits {
     .filter((one) => one.buy.kind !== 'nothing')
     .map((one, index) => kitFabric(project, one, index + 1));
   const backing = buying.kits.backing && list.backing ? kitBacking(project, list.backing) : null;
-  const costs = [...fabrics.map((one) => one.cost), ...(backing ? [backing.cost] : [])];
+  const extra = piecesCost(1, project.buying.kits.extra);
+  const price = totalOf([...fabrics.map((one) => one.cost), ...(backing ? [backing.cost] : []), extra]);
   const unpriced = fabrics
     .filter((one) => one.cost === null)
     .map((one) => phrase('{fabric}', { fabric: one.fabric.name }));
@@ -84,7 +88,9 @@ export function kits(project: Project): Kits {
     fabrics,
     backing,
     precuts: precutStrips(project),
-    price: unpriced.length > 0 ? null : cents(costs.reduce<number>((sum, cost) => sum + (cost ?? 0), extra)),
+    extra,
+    price,
+    together: price === null ? null : piecesCost(count, price),
     unpriced,
   };
 }
@@ -93,7 +99,6 @@ function kitFabric(project: Project, one: FabricYardage, number: number): KitFab
   const { fabric, layout, buy } = one;
   const { count, bolt, cutAs } = project.buying.kits;
   if (buy.kind === 'fatQuarters') {
-    const each = fatQuarterPrice(project, fabric);
     return {
       number,
       fabric,
@@ -102,7 +107,7 @@ function kitFabric(project: Project, one: FabricYardage, number: number): KitFab
       strips: [],
       withBacking: false,
       order: null,
-      cost: each === null ? null : cents(each * buy.count),
+      ...pricedQuarters(buy.count, fatQuarterPrice(project, fabric), project),
     };
   }
   const asStrips = cutAs === 'strips';
@@ -117,7 +122,12 @@ function kitFabric(project: Project, one: FabricYardage, number: number): KitFab
     withBacking: one.lines.some((line) => line.step === 'backing'),
     strips: asStrips ? kitStrips(one, number, project.preferences.usableWidth) : [],
     order: boltsFor(count, { inches, strips: depths }, bolt, asStrips ? project.buying.straighten : 0),
-    cost: costOf(inches, priceOf(project, fabric), project),
+    ...pricedLength(
+      inches,
+      priceOf(project, fabric),
+      project,
+      asStrips ? phrase('{cloth}', { cloth: { inches } }) : undefined,
+    ),
   };
 }
 
@@ -126,12 +136,11 @@ function kitBacking(project: Project, { layout, fabric, apart }: BackingYardage)
   const { inches } = apart.buy;
   const { count, bolt } = project.buying.kits;
   const lengths = layout.cuts.flatMap((cut) => Array.from({ length: cut.count }, () => cut.along));
-  const price = backingPrice(project, fabric);
   return {
     fabric,
     inches,
     order: boltsFor(count, { inches, strips: lengths }, bolt, 0),
-    cost: costOf(inches, price, project),
+    ...pricedLength(inches, backingPrice(project, fabric), project),
   };
 }
 
@@ -159,13 +168,4 @@ function kitStrips(one: FabricYardage, number: number, width: Inches): KitStrips
 function letter(index: number): string {
   const rest = Math.floor(index / 26);
   return (rest > 0 ? letter(rest - 1) : '') + String.fromCharCode(97 + (index % 26));
-}
-
-function costOf(inches: Inches, price: number | null, project: Project): number | null {
-  return price === null ? null : cents((inches / INCHES_IN[sellingUnit(project)]) * price);
-}
-
-/** Rounded to hundredths, halves up. */
-function cents(amount: number): number {
-  return Math.round((amount + Number.EPSILON) * 100) / 100;
 }

@@ -9,8 +9,9 @@ import type { Fabric, Project } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { type BackingLayout, backingLayouts, bestBacking } from './backing';
 import { layOutCutting } from './clothLayout';
-import { type ClothToBuy, INCHES_IN, sellingUnit, toBuy } from './clothLength';
-import { clothOnHand, type FabricYardage, type Piece, restWords } from './fabricYardage';
+import { type ClothToBuy, sellingUnit, toBuy } from './clothLength';
+import { clothOnHand, type FabricYardage, type Piece, restWords, straightenWords } from './fabricYardage';
+import { pricedLength } from './money';
 import type { NeededPiece } from './neededPiece';
 import type { CuttingScope } from './setStrips';
 
@@ -62,13 +63,15 @@ export function backingYardage(project: Project, scope: CuttingScope): BackingYa
   const wide = stock.filter((piece) => piece.across >= broad - 1e-9);
   const laid = layOutCutting(layout.cuts, { width: broad }, wide);
   if (!laid) throw new Error('backingYardage: a length is wider than its cloth');
+  const fromHand = scope === 'left' && wide.length > 0;
+  const straightened = fromHand && fabric ? straightenWords(project, fabric.id) : [];
   const spent = new Set(laid.placed.map((cut) => laid.sheets[cut.sheet]!.stock));
   return {
     layout,
     others,
     fabric,
     apart: {
-      ...bought(scope === 'left' && wide.length > 0 ? laid.length : layout.cloth, fabric, project),
+      ...bought(fromHand ? laid.length : layout.cloth, fabric, project, straightened),
       onHand: wide.length === 0 ? null : restWords(laid.length, project),
     },
     pieces: [],
@@ -81,11 +84,16 @@ export function clothWidth({ buying, preferences }: Pick<Project, 'buying' | 'pr
   return buying.backing.width ?? preferences.usableWidth;
 }
 
-function bought(cut: number, fabric: Fabric | null, project: Project): Pick<BackingCloth, 'buy' | 'cost'> {
-  const unit = sellingUnit(project);
-  const buy = toBuy(cut, project.buying, unit);
-  const price = backingPrice(project, fabric);
-  return { buy, cost: price === null ? null : (buy.inches / INCHES_IN[unit]) * price };
+/** `before` is what there is to say before the length is reckoned. */
+function bought(
+  cut: number,
+  fabric: Fabric | null,
+  project: Project,
+  before: readonly Phrase[],
+): Pick<BackingCloth, 'buy' | 'cost'> {
+  const length = toBuy(cut, project.buying, sellingUnit(project));
+  const { cost, costWords } = pricedLength(length.inches, backingPrice(project, fabric), project);
+  return { buy: { ...length, why: [...before, ...length.why, ...(costWords ? [costWords] : [])] }, cost };
 }
 
 /** Price of a yard or metre of a backing bought apart; null where none is known. */

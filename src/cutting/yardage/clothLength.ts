@@ -1,5 +1,6 @@
 // Lengths of cloth as shops sell them: yards by eighths, metres by ten centimetres, and what has to be bought for a length
 // that has to be cut.
+import { roundedHalfUp } from '../../model/decimals';
 import { downToStep, upToStep } from '../../model/lengths';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
@@ -38,7 +39,7 @@ export function roundedDown(inches: Inches, unit: SellingUnit): Inches {
 /** A length of cloth in words: 1 5/8 yd (to the sixteenth), 1.6 m (to the centimetre). */
 export function clothText(inches: Inches, unit: SellingUnit): string {
   const amount = inches / INCHES_IN[unit];
-  return unit === 'yard' ? `${formatFraction(amount)} yd` : `${Number(amount.toFixed(2))} m`;
+  return unit === 'yard' ? `${formatFraction(amount)} yd` : `${roundedHalfUp(amount, 2)} m`;
 }
 
 export interface ClothToBuy {

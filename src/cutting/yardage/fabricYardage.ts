@@ -1,19 +1,23 @@
 // The cloth one fabric takes: its lines, laid out on real cloth, and what that comes to in yards or metres, or in fat
 // quarters where those are cheaper.
 import { counted, type Phrase, phrase } from '../../model/phrase';
-import type { Fabric, FabricId, Project } from '../../model/project';
-import { CENTIMETRES_PER_INCH, type Inches } from '../../model/units';
+import type { ClothOnHand, Fabric, FabricId, Project } from '../../model/project';
+import type { Inches } from '../../model/units';
 import { type ClothLayout, type CutPart, layOutCutting } from './clothLayout';
-import { clothText, INCHES_IN, type SellingUnit, sellingUnit, toBuy } from './clothLength';
+import { clothText, INCHES_IN, sellingUnit, toBuy } from './clothLength';
 import { type Cloth, type CuttingLine, cuttingLines } from './cuttingLine';
+import { fatQuarter, fatQuarterWords } from './fatQuarter';
+import {
+  lengthCost,
+  money,
+  type Priced,
+  partOfPrice,
+  piecesCost,
+  pricedLength,
+  pricedQuarters,
+} from './money';
 import type { NeededPiece } from './neededPiece';
 import type { CuttingScope } from './setStrips';
-
-/** Usable cloth of a fat quarter, across the half width and along: 18 × 22 (common practice, no source) or 50 × 55 cm (from memory). */
-const FAT_QUARTER: Readonly<Record<SellingUnit, { across: Inches; along: Inches }>> = {
-  yard: { across: 22, along: 18 },
-  metre: { across: 55 / CENTIMETRES_PER_INCH, along: 50 / CENTIMETRES_PER_INCH },
-};
 
 /** Where no prices say otherwise, more fat quarters of one fabric than this are bought as a length. */
 const MOST_UNPRICED = 4;
@@ -29,15 +33,15 @@ export interface FabricYardage {
   /** Where every cut lies; a cut's `line` is an index into `lines`. */
   readonly layout: ClothLayout;
   readonly buy: Purchase;
-  /** How `buy` came about. */
+  /** How `buy` came about, and what it costs. */
   readonly why: readonly Phrase[];
-  /** What it costs; null without a price. */
+  /** What it costs, to the cent; null without a price. */
   readonly cost: number | null;
   /** Whether the cloth and strips on hand are enough, in words; null where none is on hand. */
   readonly onHand: { readonly enough: boolean; readonly words: Phrase } | null;
 }
 
-/** A piece of cloth on hand. */
+/** What can be cut of a piece of cloth on hand. */
 export interface Piece {
   readonly across: Inches;
   readonly along: Inches;
@@ -70,24 +74,46 @@ export function fabricYardage(
     : length.inches > 0
       ? { kind: 'length', inches: length.inches }
       : { kind: 'nothing' };
+  const { cost, costWords } = costOf(project, fabric, buy);
+  const straightened = scope === 'left' ? straightenWords(project, fabric.id) : [];
   return {
     fabric,
     lines: quarters?.lines ?? lines,
     layout: quarters?.layout ?? layout,
     buy,
-    why: quarters ? [...length.why, quarters.why] : length.why,
-    cost: costOf(project, fabric, buy),
+    why: [...straightened, ...length.why, ...(quarters?.why ?? []), ...(costWords ? [costWords] : [])],
+    cost,
     onHand: onHandWords(project, fabric, pieces, stock),
   };
 }
 
-/** Every piece of cloth of a fabric on hand. */
+/**
+ * What can be cut of every piece of cloth of a fabric on hand: its edge is straightened as that of bought cloth is. Precut
+ * strips are straight. 0 along where nothing is left.
+ */
 export function clothOnHand(project: Project, fabric: FabricId): Piece[] {
   return project.clothOnHand
     .filter((one) => one.fabric === fabric)
-    .flatMap((one) =>
-      Array.from({ length: one.count }, () => ({ across: one.stripLength, along: one.depth })),
-    );
+    .flatMap((one) => {
+      const along = Math.max(0, one.depth - (isStraight(one) ? 0 : project.buying.straighten));
+      return Array.from({ length: one.count }, () => ({ across: one.stripLength, along }));
+    });
+}
+
+function isStraight({ kind }: ClothOnHand): boolean {
+  return kind === 'precut strips';
+}
+
+/** Says what is cut off the cloth of this fabric on hand before anything else; nothing where nothing is. */
+export function straightenWords(project: Project, fabric: FabricId): Phrase[] {
+  const { straighten } = project.buying;
+  const cloth = project.clothOnHand.some((one) => one.fabric === fabric && !isStraight(one));
+  if (!cloth || straighten === 0) return [];
+  return [
+    phrase('Of every piece of cloth on hand {straighten} is cut off to straighten the edge.', {
+      straighten: { inches: straighten },
+    }),
+  ];
 }
 
 function laidOut(lines: readonly CuttingLine[], width: Inches, stock: readonly Piece[]): ClothLayout {
@@ -105,20 +131,17 @@ export function priceOf(project: Project, fabric: Pick<Fabric, 'price'>): number
   return fabric.price ?? project.buying.price;
 }
 
-/** Price of a fat quarter: as written down, else a quarter of the price of a length. */
+/** Price of a fat quarter: as written down, else a quarter of the price of a length, to the cent. */
 export function fatQuarterPrice(project: Project, fabric: Pick<Fabric, 'price'>): number | null {
   const price = priceOf(project, fabric);
-  return project.buying.fatQuarterPrice ?? (price === null ? null : price / 4);
+  return project.buying.fatQuarterPrice ?? (price === null ? null : partOfPrice(price, 4));
 }
 
-function costOf(project: Project, fabric: Fabric, buy: Purchase): number | null {
-  if (buy.kind === 'nothing') return 0;
-  if (buy.kind === 'fatQuarters') {
-    const each = fatQuarterPrice(project, fabric);
-    return each === null ? null : each * buy.count;
-  }
-  const price = priceOf(project, fabric);
-  return price === null ? null : (buy.inches / INCHES_IN[sellingUnit(project)]) * price;
+function costOf(project: Project, fabric: Fabric, buy: Purchase): Priced {
+  if (buy.kind === 'nothing') return { cost: 0, costWords: null };
+  return buy.kind === 'fatQuarters'
+    ? pricedQuarters(buy.count, fatQuarterPrice(project, fabric), project)
+    : pricedLength(buy.inches, priceOf(project, fabric), project);
 }
 
 /** The lines cut from fat quarters where that is cheaper than `length` of cloth; null where it is not or a piece does not fit. */
@@ -129,11 +152,10 @@ function fatQuarters(
   length: Inches,
   scope: CuttingScope,
   stock: readonly Piece[],
-): { lines: CuttingLine[]; layout: ClothLayout; why: Phrase } | null {
+): { lines: CuttingLine[]; layout: ClothLayout; why: Phrase[] } | null {
   if (length <= 0) return null;
   const unit = sellingUnit(project);
-  const stays = 1 - project.buying.shrinkage / 100;
-  const sheet = { across: FAT_QUARTER[unit].across, along: FAT_QUARTER[unit].along * stays };
+  const sheet = fatQuarter(project);
   const ways = fabric.oneWay ? [sheet] : [sheet, { across: sheet.along, along: sheet.across }];
   const [best] = ways
     .flatMap(({ across, along }) => {
@@ -143,7 +165,7 @@ function fatQuarters(
         longPieces: 'whole',
       });
       // Strips joined from short lengths are no saving to the person who has to join them.
-      if (lines.some((line) => line.problem) || pieces.some((piece) => piece.shape === 'run')) return [];
+      if (lines.some((line) => line.problem || line.join)) return [];
       const cloth = { width: across, sheetLength: along };
       const layout = layOutCutting(partsOf(lines), cloth, scope === 'left' ? stock : []);
       return layout ? [{ lines, layout }] : [];
@@ -154,25 +176,19 @@ function fatQuarters(
   const each = fatQuarterPrice(project, fabric);
   const price = priceOf(project, fabric);
   const values = { count, length: clothText(length, unit) };
+  const size = fatQuarterWords(project);
   if (each !== null && price !== null) {
-    const [quarters, cloth] = [count * each, (length / INCHES_IN[unit]) * price];
-    if (quarters >= cloth - 1e-6) return null;
+    const [quarters, cloth] = [piecesCost(count, each), lengthCost(length, price, unit)];
+    if (quarters >= cloth) return null;
     const say = 'All of it fits on {count} fat quarters: {quarters} against {cloth} for {length}.';
     const why = phrase(say, { ...values, quarters: money(quarters, project), cloth: money(cloth, project) });
-    return { ...best, why };
+    return { ...best, why: [size, why] };
   }
   // Without prices a fat quarter counts as a quarter of the length it was cut from.
   if (count > MOST_UNPRICED || count * INCHES_IN[unit] >= 4 * length - 1e-6) return null;
   const one = 'All of it fits on 1 fat quarter, which is less cloth than {length}.';
   const many = 'All of it fits on {count} fat quarters, which is less cloth than {length}.';
-  return { ...best, why: counted(count, one, many, values) };
-}
-
-/** An amount of money: two decimals; the currency before it where it is a sign (£), after it in letters (EUR). */
-export function money(amount: number, project: Pick<Project, 'buying'>): string {
-  const { currency } = project.buying;
-  if (currency === '') return amount.toFixed(2);
-  return /\p{L}/u.test(currency) ? `${amount.toFixed(2)} ${currency}` : `${currency}${amount.toFixed(2)}`;
+  return { ...best, why: [size, counted(count, one, many, values)] };
 }
 
 /** Lays what is not cut yet on the cloth on hand and says whether it is enough. */

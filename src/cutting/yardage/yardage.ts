@@ -7,6 +7,7 @@ import { isPlain } from '../../model/wallCells';
 import { type BackingYardage, backingYardage } from './backingYardage';
 import { type BattingSize, battingFor } from './batting';
 import { clothOnHand, type FabricYardage, fabricYardage } from './fabricYardage';
+import { totalOf } from './money';
 import { neededPieces } from './neededPieces';
 import type { CuttingScope } from './setStrips';
 
@@ -56,13 +57,12 @@ export function totalCloth(fabrics: readonly Pick<FabricYardage, 'buy'>[]): Clot
   };
 }
 
-/** Price of everything listed, the backing too; null while a price is missing. */
+/** Price of everything listed, the backing too: the sum of the lines; null while a price is missing. */
 export function totalCost(list: Pick<Yardage, 'fabrics' | 'backing'>): number | null {
-  const costs = [
+  return totalOf([
     ...list.fabrics.map((one) => one.cost),
     ...(list.backing?.apart ? [list.backing.apart.cost] : []),
-  ];
-  return costs.reduce((sum, cost) => (sum === null || cost === null ? null : sum + cost), 0 as number | null);
+  ]);
 }
 
 function remarks(project: Project): Phrase[] {

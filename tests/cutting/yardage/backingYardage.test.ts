@@ -71,12 +71,13 @@ describe('a backing of a fabric of its own', () => {
     const { layout } = yardage(project, 'whole').backing!;
     const [cut] = layout.cuts;
     const piece = { id: 'c', fabric: spare.id, kind: 'yardage' as const, stripLength: 44, count: 1 };
-    project.clothOnHand = [{ ...piece, depth: cut!.along * cut!.count }];
+    const { straighten } = project.buying;
+    project.clothOnHand = [{ ...piece, depth: cut!.along * cut!.count + straighten }];
     expect(lineOf(project, spare, 'left')).toMatchObject({
       buy: { kind: 'nothing' },
       onHand: { enough: true },
     });
-    project.clothOnHand[0]!.depth = cut!.along + 1;
+    project.clothOnHand[0]!.depth = cut!.along + straighten + 1;
     const short = lineOf(project, spare, 'left')!;
     expect(short.layout.length).toBeCloseTo(cut!.along * (cut!.count - 1), 9);
     expect(short.onHand!.enough).toBe(false);
@@ -100,7 +101,7 @@ describe('a backing of a fabric of its own', () => {
     expect(backing!.layout.widths).toBe(1);
     expect(backing!.apart!.buy.inches).toBeGreaterThan(backing!.layout.cloth);
     const wide = { id: 'w', fabric: used.id, kind: 'yardage' as const, stripLength: 108, count: 1 };
-    project.clothOnHand = [{ ...wide, depth: backing!.layout.cloth }];
+    project.clothOnHand = [{ ...wide, depth: backing!.layout.cloth + project.buying.straighten }];
     const left = yardage(project, 'left').backing!;
     expect(left.apart).toMatchObject({ buy: { inches: 0 }, onHand: { enough: true } });
     // That piece is spent, so the strips of the quilt are not cut from it as well.

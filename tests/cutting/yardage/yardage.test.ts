@@ -44,6 +44,7 @@ function find(list: readonly FabricYardage[], name: string): FabricYardage {
 describe('cloth of several fabrics together', () => {
   it('is the lengths and the fat quarters, each as it is sold, and nothing of none', () => {
     const project = unpriced('harbour-reading-corner');
+    Object.assign(project.buying, { price: 12, fatQuarterPrice: 2 });
     const { fabrics } = yardage(project, 'whole');
     const kinds = new Set(fabrics.map((one) => one.buy.kind));
     expect(kinds).toEqual(new Set(['length', 'fatQuarters']));
@@ -219,14 +220,15 @@ describe('the cutting list', () => {
     project.setting.binding = null;
     const corner = project.setting.cornerFabric;
     const buy = () => find(yardage(project, 'whole').fabrics, corner).buy;
-    expect(buy()).toEqual({ kind: 'fatQuarters', count: 2 });
-    project.buying.price = 12;
-    project.buying.fatQuarterPrice = 5;
-    // 2 × 5 against 3/4 yd × 12 = 9.
+    // 24 squares of 5 1/2", nine from each of three fat quarters: as much cloth as 3/4 yd.
     expect(buy().kind).toBe('length');
-    project.buying.fatQuarterPrice = 4;
-    expect(buy().kind).toBe('fatQuarters');
-    expect(find(yardage(project, 'whole').fabrics, corner).cost).toBe(8);
+    project.buying.price = 12;
+    // 3 × 3 against 3/4 yd × 12 = 9.
+    project.buying.fatQuarterPrice = 3;
+    expect(buy().kind).toBe('length');
+    project.buying.fatQuarterPrice = 2.99;
+    expect(buy()).toEqual({ kind: 'fatQuarters', count: 3 });
+    expect(find(yardage(project, 'whole').fabrics, corner).cost).toBe(8.97);
     project.buying.fatQuarters = false;
     expect(buy().kind).toBe('length');
   });

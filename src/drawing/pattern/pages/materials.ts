@@ -2,6 +2,7 @@
 import { type BackingYardage, clothWidth } from '../../../cutting/yardage/backingYardage';
 import { clothText, sellingUnit } from '../../../cutting/yardage/clothLength';
 import type { FabricYardage } from '../../../cutting/yardage/fabricYardage';
+import { fatQuarterWords } from '../../../cutting/yardage/fatQuarter';
 import { CUTTING_STEPS, STEP_NAMES } from '../../../cutting/yardage/neededPiece';
 import { counted, type PhraseValue } from '../../../model/phrase';
 import { swatch } from '../clothMarks';
@@ -32,15 +33,17 @@ export function materialsPages(composer: Composer, writing: Writing): void {
   composer.bullets([...backingLines(writing), ...toolLines(project.wedge.perBlock, say)]);
 }
 
-function clothRemark({ project, say }: Writing): string {
+function clothRemark({ project, yardage, say }: Writing): string {
   const { shrinkage } = project.buying;
   const width = { inches: project.preferences.usableWidth };
-  return say(
+  const reckoned = say(
     shrinkage > 0
       ? 'Reckoned for the whole quilt from new cloth with a usable width of {width} after washing; {shrinkage} in the hundred of its length lost in the wash is allowed for.'
       : 'Reckoned for the whole quilt from new cloth with a usable width of {width}, without loss in the wash.',
     { width, shrinkage },
   );
+  const quarters = yardage.fabrics.some((one) => one.buy.kind === 'fatQuarters');
+  return quarters ? `${reckoned} ${say(fatQuarterWords(project))}` : reckoned;
 }
 
 /** How a fabric is bought, in words. */

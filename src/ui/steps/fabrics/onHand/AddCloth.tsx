@@ -1,6 +1,6 @@
 // Cloth joins the list; each kind begins with the size it usually has.
 import { addCloth } from '../../../../editing/commands/clothOnHand';
-import type { Inches } from '../../../../model/units';
+import type { Project } from '../../../../model/project';
 import type { DraftOf } from '../../../../store/drafts';
 import { useApp } from '../../../app';
 import type { useDraft } from '../useDraft';
@@ -8,12 +8,12 @@ import { AddForm } from './AddForm';
 import { ClothFields } from './ClothFields';
 import { usualSize } from './clothWords';
 
-export function firstCloth(usable: Inches): DraftOf<'cloth'>['values'] {
-  return { fabric: null, kind: 'yardage', ...usualSize('yardage', usable), count: 1 };
+export function firstCloth(project: Project): DraftOf<'cloth'>['values'] {
+  return { fabric: null, kind: 'yardage', ...usualSize('yardage', project), count: 1 };
 }
 
 export function AddCloth({ draft }: { draft: ReturnType<typeof useDraft<'cloth'>> }) {
-  const usable = useApp((app) => app.project.preferences.usableWidth);
+  const quilt = useApp((app) => app.project);
   const { values, change } = draft;
   return (
     <AddForm
@@ -32,7 +32,7 @@ export function AddCloth({ draft }: { draft: ReturnType<typeof useDraft<'cloth'>
           change(to);
           return [];
         }}
-        onKind={(kind) => change({ kind, ...usualSize(kind, usable) })}
+        onKind={(kind) => change({ kind, ...usualSize(kind, quilt) })}
       />
     </AddForm>
   );

@@ -22,8 +22,8 @@ export function ClothOnHand() {
   const fabrics = useApp((app) => app.project.fabrics);
   const cloth = useApp((app) => app.project.clothOnHand);
   const [open, setOpen] = useState<string | null>(null);
-  const usable = useApp((app) => app.project.preferences.usableWidth);
-  const draft = useDraft('cloth', () => firstCloth(usable));
+  const store = useAppStore();
+  const draft = useDraft('cloth', () => firstCloth(store.getState().project));
   const opener = useReturnFocus(draft.open);
   const pieces = cloth.reduce((sum, row) => sum + row.count, 0);
   const known = new Map(fabrics.map((fabric) => [fabric.id, fabric]));

@@ -1,5 +1,6 @@
 // What kinds of cloth on hand are called, how their sides are named, and the sizes they usually have.
-import type { ClothOnHand } from '../../../../model/project';
+import { fatQuarter } from '../../../../cutting/yardage/fatQuarter';
+import type { ClothOnHand, Project } from '../../../../model/project';
 import type { Inches } from '../../../../model/units';
 
 export type ClothKind = ClothOnHand['kind'];
@@ -20,13 +21,17 @@ export const CLOTH_KINDS: Readonly<Record<ClothKind, KindWords>> = {
   remnant: { name: 'Remnant', one: 'remnant', depth: 'Short side', stripLength: 'Long side' },
 };
 
-/** Half a yard; a fat quarter of 18 × 22 less its selvedge; a precut strip of 2 1/2 (common practice, no source). */
-export function usualSize(kind: ClothKind, usableWidth: Inches): { depth: Inches; stripLength: Inches } {
+/** Half a yard; a fat quarter of this cloth, not straightened yet; a precut strip of 2 1/2 (common practice, no source). */
+export function usualSize(
+  kind: ClothKind,
+  project: Pick<Project, 'buying' | 'preferences'>,
+): { depth: Inches; stripLength: Inches } {
+  const { usableWidth } = project.preferences;
   switch (kind) {
     case 'yardage':
       return { depth: 18, stripLength: usableWidth };
     case 'fat quarter':
-      return { depth: 18, stripLength: 21 };
+      return fatQuarterSides(project);
     case 'precut strips':
       return { depth: 2.5, stripLength: usableWidth };
     case 'remnant':
@@ -34,4 +39,10 @@ export function usualSize(kind: ClothKind, usableWidth: Inches): { depth: Inches
     default:
       return kind satisfies never;
   }
+}
+
+/** As it is bought: the person measures what lies there, and the cutting list straightens it. */
+function fatQuarterSides(project: Pick<Project, 'buying' | 'preferences'>) {
+  const { across, bought } = fatQuarter(project);
+  return { depth: Math.min(across, bought), stripLength: Math.max(across, bought) };
 }

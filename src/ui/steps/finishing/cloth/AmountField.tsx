@@ -1,4 +1,5 @@
 // A decimal amount: a price, a number of yards, a part in the hundred. May be left empty where nothing is known.
+import { amountText } from '../../../../cutting/yardage/money';
 import { phrase } from '../../../../model/phrase';
 import type { Problem } from '../../../../model/result';
 import { TypedField } from '../../../fields/TypedField';
@@ -14,12 +15,12 @@ interface Props {
   most: number;
   /** Whether it may be empty. */
   optional?: boolean;
-  /** Shown with two decimals. */
+  /** Shown with two decimals, or more where they were written. */
   money?: boolean;
 }
 
 export function AmountField({ label, unit, value, onCommit, least = 0, most, optional, money }: Props) {
-  const shown = value === null ? '' : money ? value.toFixed(2) : String(Number(value.toFixed(4)));
+  const shown = value === null ? '' : money ? amountText(value) : String(Number(value.toFixed(4)));
   const typed = useTyped(shown, (raw) => {
     const refuse = (code: string, words: string) => [
       { code, path: label, message: phrase(words, { least, most }) },

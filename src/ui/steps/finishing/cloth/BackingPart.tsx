@@ -3,7 +3,6 @@
 import type { BackingLayout } from '../../../../cutting/yardage/backing';
 import { backingName } from '../../../../cutting/yardage/backingYardage';
 import { clothText, roundedUp, sellingUnit } from '../../../../cutting/yardage/clothLength';
-import { money } from '../../../../cutting/yardage/fabricYardage';
 import type { Yardage } from '../../../../cutting/yardage/yardage';
 import { changeBacking } from '../../../../editing/commands/buying';
 import { phrase } from '../../../../model/phrase';
@@ -50,7 +49,6 @@ export function BackingPart({ list }: { list: Yardage }) {
                 <Fractions text={say(sentence)} />
               </li>
             ))}
-            {apart?.cost ? <li>{say('It costs {cost}.', { cost: money(apart.cost, project) })}</li> : null}
           </ul>
           {roundedUp(layout.cloth, unit) - roundedUp(saving.cloth, unit) > 1e-6 ? (
             <p className="quiet">

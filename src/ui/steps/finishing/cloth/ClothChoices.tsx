@@ -1,9 +1,11 @@
 // What the cutting list is reckoned with: the cloth's width, how it is sold, what washing takes, and how some pieces are cut.
 import { sellingUnit } from '../../../../cutting/yardage/clothLength';
+import { fatQuarterWords } from '../../../../cutting/yardage/fatQuarter';
 import { changeBuying } from '../../../../editing/commands/buying';
 import { changePreferences } from '../../../../editing/commands/setting';
 import { useApp, useAppStore } from '../../../app';
 import { Choice } from '../../../fields/Choice';
+import { Fractions } from '../../../fields/Fractions';
 import { LengthField } from '../../../fields/LengthField';
 import { useSay } from '../../../words';
 import { AmountField } from './AmountField';
@@ -84,6 +86,9 @@ export function ClothChoices() {
           />
           {say('Fat quarters where they are cheaper')}
         </label>
+        <p className="quiet">
+          <Fractions text={say(fatQuarterWords(project))} />
+        </p>
       </div>
     </details>
   );

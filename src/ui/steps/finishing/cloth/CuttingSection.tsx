@@ -2,7 +2,7 @@
 import { Printer } from 'lucide-react';
 import { useDeferredValue, useMemo, useRef, useState } from 'react';
 import { sellingUnit } from '../../../../cutting/yardage/clothLength';
-import { money } from '../../../../cutting/yardage/fabricYardage';
+import { money } from '../../../../cutting/yardage/money';
 import type { CuttingScope } from '../../../../cutting/yardage/setStrips';
 import { totalCloth, totalCost, yardage } from '../../../../cutting/yardage/yardage';
 import { counted } from '../../../../model/phrase';

@@ -2,7 +2,6 @@
 import { sellingUnit } from '../../../../cutting/yardage/clothLength';
 import type { CuttingLine } from '../../../../cutting/yardage/cuttingLine';
 import type { FabricYardage } from '../../../../cutting/yardage/fabricYardage';
-import { money } from '../../../../cutting/yardage/fabricYardage';
 import { pieceWords, stripsAlike } from '../../../../cutting/yardage/lineWords';
 import { CUTTING_STEPS, STEP_NAMES } from '../../../../cutting/yardage/neededPiece';
 import type { CuttingScope } from '../../../../cutting/yardage/setStrips';
@@ -92,7 +91,6 @@ function OpenCloth({ yardage, scope }: { yardage: FabricYardage; scope: CuttingS
             <Fractions text={say(sentence)} />
           </li>
         ))}
-        {yardage.cost ? <li>{say('It costs {cost}.', { cost: money(yardage.cost, project) })}</li> : null}
       </ul>
       <label className="check no-print">
         <input

@@ -1,10 +1,12 @@
 // What the cloth of a kit costs: folded to the price of a yard or metre once there is one.
 import { useState } from 'react';
 import { sellingUnit } from '../../../../cutting/yardage/clothLength';
-import { money } from '../../../../cutting/yardage/fabricYardage';
+import { fatQuarterWords } from '../../../../cutting/yardage/fatQuarter';
+import { priceText } from '../../../../cutting/yardage/money';
 import { changeBacking, changeBuying, changeKits } from '../../../../editing/commands/buying';
 import type { Fabric } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
+import { Fractions } from '../../../fields/Fractions';
 import { TextField } from '../../../fields/TextField';
 import { useSay } from '../../../words';
 import { AmountField } from './AmountField';
@@ -34,7 +36,7 @@ export function KitPrices({ backingApart, fabrics }: Props) {
           {' '}
           {buying.price === null
             ? say('none yet')
-            : say('{price} / {unit}', { price: money(buying.price, project), unit: letters })}
+            : say('{price} / {unit}', { price: priceText(buying.price, project), unit: letters })}
         </span>
       </summary>
       <div className="stack">
@@ -84,6 +86,11 @@ export function KitPrices({ backingApart, fabrics }: Props) {
             onCommit={(extra) => run(changeKits({ extra: extra ?? 0 }))}
           />
         </div>
+        {buying.kits.cutAs === 'lengths' ? (
+          <p className="quiet">
+            <Fractions text={say(fatQuarterWords(project))} />
+          </p>
+        ) : null}
         {fabrics.length > 0 ? <OwnPrice fabrics={fabrics} unit={priceUnit} /> : null}
       </div>
     </details>

@@ -9,7 +9,8 @@ import {
   type SellingUnit,
   sellingUnit,
 } from '../../../../cutting/yardage/clothLength';
-import { money } from '../../../../cutting/yardage/fabricYardage';
+import { fatQuarterWords } from '../../../../cutting/yardage/fatQuarter';
+import { priceText } from '../../../../cutting/yardage/money';
 import { counted, type Phrase, phrase } from '../../../../model/phrase';
 import { useApp } from '../../../app';
 import { Fractions } from '../../../fields/Fractions';
@@ -63,10 +64,19 @@ export function KitFabricRow({ one, count }: { one: KitFabric; count: number }) 
               ))}
             </ol>
           ) : null}
-          {one.cost === null ? null : <p>{say('{cost} in one kit.', { cost: money(one.cost, project) })}</p>}
+          {one.fatQuarters > 0 ? (
+            <p className="quiet">
+              <Fractions text={say(fatQuarterWords(project))} />
+            </p>
+          ) : null}
+          {one.costWords === null ? null : (
+            <p>
+              <Fractions text={say('In one kit: {working}', { working: one.costWords })} />
+            </p>
+          )}
           {typeof one.fabric.price === 'number' ? (
             <p className="quiet">
-              {say('At a price of its own: {price}.', { price: money(one.fabric.price, project) })}
+              {say('At a price of its own: {price}.', { price: priceText(one.fabric.price, project) })}
             </p>
           ) : null}
         </div>
@@ -88,9 +98,12 @@ export function KitBackingRow({ backing, count }: { backing: NonNullable<Kits['b
         </span>
         <span className="cloth-note quiet">
           <Fractions text={say(boltWords(backing.order, backing.inches * count, unit))} />
-          {backing.cost === null
-            ? null
-            : ` ${say('{cost} in one kit.', { cost: money(backing.cost, project) })}`}
+          {backing.costWords === null ? null : (
+            <>
+              {' '}
+              <Fractions text={say('In one kit: {working}', { working: backing.costWords })} />
+            </>
+          )}
         </span>
       </div>
     </li>

@@ -3,7 +3,7 @@ import { FileDown, Printer } from 'lucide-react';
 import { useDeferredValue, useMemo, useRef } from 'react';
 import { kits } from '../../../../cutting/kits/kits';
 import { orderCsv, stripsCsv } from '../../../../cutting/kits/kitTables';
-import { money } from '../../../../cutting/yardage/fabricYardage';
+import { money } from '../../../../cutting/yardage/money';
 import { counted, phrase } from '../../../../model/phrase';
 import { fileName } from '../../../../store/storage/projectFiles';
 import { useApp } from '../../../app';
@@ -47,9 +47,9 @@ export function KitsSection() {
               : say('No price yet for {names}.', { names: { list: made.unpriced.map((one) => say(one)) } })}
           </p>
         ) : null}
-        {made.price === null || made.count === 1 ? null : (
+        {made.together === null || made.count === 1 ? null : (
           <p className="quiet">
-            {say('{count} kits: {sum}.', { count: made.count, sum: money(made.price * made.count, project) })}
+            {say('{count} kits: {sum}.', { count: made.count, sum: money(made.together, project) })}
           </p>
         )}
         <FoldRows
