@@ -1,7 +1,7 @@
 // Where the pieces of each fabric lie: area, pieces, sums for their middle, and how much of it lies in each quarter of the wall.
-import { direction } from '../../geometry/block';
-import { type Point, tilted } from '../../geometry/point';
-import type { Inches } from '../../model/units';
+import { bandOutline, direction } from '../../geometry/block';
+import { clippedTo } from '../../geometry/clip';
+import { area as areaOf, type Outline, type Point, placed, tilted } from '../../geometry/point';
 import type { WallModel } from './wallModel';
 
 /** Bands of all wedge types in one row: those of type k from start[k] to start[k + 1]. */
@@ -9,18 +9,20 @@ interface Pieces {
   readonly start: Int32Array;
   readonly fabric: Int32Array;
   readonly area: Float64Array;
+  readonly outer: Float64Array;
+  readonly inner: Float64Array;
   /** Distance of the piece's middle from the block's: 2/3 (R³ − r³)/(R² − r²) for a band from r to R. */
   readonly reach: Float64Array;
 }
 
 /** Kept for each table of bands: after a turn it is the same. */
-const known = new WeakMap<WallModel['typeBands'], Pieces>();
+const kept = new WeakMap<WallModel['typeBands'], Pieces>();
 
 function piecesOf(model: WallModel): Pieces {
-  let pieces = known.get(model.typeBands);
+  let pieces = kept.get(model.typeBands);
   if (!pieces) {
     pieces = measuredPieces(model);
-    known.set(model.typeBands, pieces);
+    kept.set(model.typeBands, pieces);
   }
   return pieces;
 }
@@ -36,6 +38,8 @@ function measuredPieces(model: WallModel): Pieces {
     start,
     fabric: Int32Array.from(all, (band) => model.cloths.index.get(band.fabric)!),
     area: Float64Array.from(all, (band) => slope * (band.outer ** 2 - band.inner ** 2)),
+    outer: Float64Array.from(all, (band) => band.outer),
+    inner: Float64Array.from(all, (band) => band.inner),
     reach: Float64Array.from(
       all,
       ({ outer, inner }) => ((2 / 3) * (outer ** 3 - inner ** 3)) / (outer ** 2 - inner ** 2),
@@ -43,7 +47,7 @@ function measuredPieces(model: WallModel): Pieces {
   };
 }
 
-/** Sums over the pieces of each fabric. A piece on a middle line of the wall counts half on either side. */
+/** Sums over the pieces of each fabric. A piece on a middle line of the wall counts on either side with what lies there. */
 export function whereItLies(model: WallModel) {
   const { fabricCount, perBlock } = model;
   const area = new Float64Array(fabricCount);
@@ -51,7 +55,8 @@ export function whereItLies(model: WallModel) {
   const y = new Float64Array(fabricCount);
   const pieces = new Int32Array(fabricCount);
   const quarters = new Float64Array(fabricCount * 4);
-  const { start, fabric, area: sizes, reach } = piecesOf(model);
+  const known = piecesOf(model);
+  const { start, fabric, area: sizes, reach } = known;
   const units = Array.from({ length: perBlock }, (_, toward) =>
     tilted(direction(toward, perBlock), model.tilt),
   );
@@ -59,10 +64,14 @@ export function whereItLies(model: WallModel) {
   for (let cell = 0; cell < model.blockIn.length; cell++) {
     const block = model.blockIn[cell]!;
     if (block < 0) continue;
+    const from: Point = { x: model.cellX[cell]! - middle.x, y: model.cellY[cell]! - middle.y };
+    const crossed =
+      Math.min(Math.abs(from.x), Math.abs(from.y)) < model.rim / 2 / Math.sin(Math.PI / perBlock);
     for (let place = 0; place < perBlock; place++) {
       const type = model.typeAt[block * perBlock + place]!;
       if (type < 0) continue;
-      const unit = units[(place + model.orientationOf[block]!) % perBlock]!;
+      const toward = (place + model.orientationOf[block]!) % perBlock;
+      const unit = units[toward]!;
       for (let piece = start[type]!; piece < start[type + 1]!; piece++) {
         const cloth = fabric[piece]!;
         const size = sizes[piece]!;
@@ -72,12 +81,12 @@ export function whereItLies(model: WallModel) {
         x[cloth]! += size * atX;
         y[cloth]! += size * atY;
         pieces[cloth]! += 1;
-        const right = size * partBeyond(atX, middle.x);
-        const lower = partBeyond(atY, middle.y);
-        quarters[cloth * 4]! += (size - right) * (1 - lower);
-        quarters[cloth * 4 + 1]! += right * (1 - lower);
-        quarters[cloth * 4 + 2]! += (size - right) * lower;
-        quarters[cloth * 4 + 3]! += right * lower;
+        if (crossed) {
+          const outline = bandOutline(toward, known.outer[piece]!, known.inner[piece]!, perBlock);
+          quarterAreas(placed(outline, 0, from, model.tilt)).forEach((part, quarter) => {
+            quarters[cloth * 4 + quarter]! += part;
+          });
+        } else quarters[cloth * 4 + quarterOf(from)]! += size;
       }
     }
   }
@@ -87,9 +96,18 @@ export function whereItLies(model: WallModel) {
   return { area, x, y, pieces, quarters, allQuarters };
 }
 
-function partBeyond(at: Inches, middle: Inches): number {
-  if (Math.abs(at - middle) < 1e-6) return 0.5;
-  return at > middle ? 1 : 0;
+/** Upper left, upper right, lower left, lower right of the middle, which is 0, 0. */
+function quarterOf({ x, y }: Point): number {
+  return (x > 0 ? 1 : 0) + (y > 0 ? 2 : 0);
+}
+
+/** What of an outline lies in each quarter round 0, 0, square inches. */
+function quarterAreas(outline: Outline): number[] {
+  const far = Math.max(...outline.flatMap(({ x, y }) => [Math.abs(x), Math.abs(y)]));
+  return [0, 1, 2, 3].map((quarter) => {
+    const to: Point = { x: quarter % 2 === 0 ? far : 0, y: quarter < 2 ? far : 0 };
+    return areaOf(clippedTo(placed(outline, 0, to), far, far));
+  });
 }
 
 /** Middle of the box round the cells in which something hangs. */

@@ -1,4 +1,5 @@
 // Where fabrics lie: sums against the blocks, distances against brute force and a simulation of chance, leans and outlines.
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../src/balance/analyse';
 import { joinCounts } from '../../../src/balance/evenness/autocorrelation';
@@ -10,10 +11,12 @@ import { unionOutlines } from '../../../src/balance/wall/outline';
 import { directionWords, positionWords } from '../../../src/balance/wall/position';
 import { drawProject } from '../../../src/drawing/drawProject';
 import { blockOutline } from '../../../src/geometry/block';
-import { area, boxOutline } from '../../../src/geometry/point';
+import { area, boxOutline, placed } from '../../../src/geometry/point';
 import { apothem } from '../../../src/geometry/wedge';
 import { speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
+import { cellCount } from '../../../src/model/wallCells';
+import { clippedArea, overlap } from '../../geometry/clipping';
 import { dice, scrappyTop } from '../tops';
 
 const project = scrappyTop({ rows: 4, columns: 5, seed: 12 });
@@ -52,6 +55,68 @@ describe('the spread of the fabrics', () => {
       );
     }
     expect(new Set(analysis.fabrics.map((one) => one.rims)).size).toBeGreaterThan(3);
+  });
+
+  it('counts every piece to the quarters it lies in by area, as another library clips the drawing', () => {
+    const tops = fc.record({
+      rows: fc.integer({ min: 1, max: 3 }),
+      columns: fc.integer({ min: 1, max: 3 }),
+      perBlock: fc.constantFrom(6 as const, 8 as const, 12 as const),
+      seed: fc.integer({ min: 1, max: 1000 }),
+      onPoint: fc.boolean(),
+      bare: fc.array(fc.boolean(), { minLength: 13, maxLength: 13 }),
+      gaps: fc.array(fc.integer({ min: 0, max: 24 }), { minLength: 2, maxLength: 2 }),
+    });
+    fc.assert(
+      fc.property(tops, ({ onPoint, bare, gaps, ...plan }) => {
+        const top = scrappyTop({ ...plan, fabrics: 6 });
+        // Where the middle of what hangs is no middle of a block, a line goes through pieces anywhere.
+        if (onPoint && plan.perBlock !== 6) {
+          const fabric = top.fabrics[0]!.id;
+          top.setting = { ...top.setting, layout: { kind: 'onPoint', sides: fabric, corners: fabric } };
+          const hung = top.wall.cells;
+          const cells = cellCount(plan.rows, plan.columns, top.setting.layout);
+          top.wall.cells = Array.from({ length: cells }, (_, at) => (bare[at] ? null : (hung.pop() ?? null)));
+        } else {
+          const { sashing } = top.setting;
+          const columnGaps = gaps
+            .slice(0, plan.columns - 1)
+            .map((quarters, after) => ({ after, width: quarters / 4 }));
+          top.setting = { ...top.setting, sashing: { ...sashing, where: 'between', width: 1, columnGaps } };
+        }
+        fc.pre(top.wall.cells.some((cell) => cell !== null));
+        const drawn = drawProject(top).blocks.flatMap((hung) =>
+          hung.pieces.flatMap((piece) =>
+            piece.part === 'band'
+              ? [
+                  {
+                    fabric: piece.fabric,
+                    outline: placed(piece.outline, hung.quarters, hung.centre, hung.tilt),
+                  },
+                ]
+              : [],
+          ),
+        );
+        const centres = drawProject(top).blocks.map((hung) => hung.centre);
+        const middle = (of: readonly number[]) => (Math.min(...of) + Math.max(...of)) / 2;
+        const x = middle(centres.map((one) => one.x));
+        const y = middle(centres.map((one) => one.y));
+        const far = 1000;
+        const boxes = [[x - far, y - far], [x, y - far], [x - far, y], [x, y]].map(([left, above]) =>
+          boxOutline({ x: left!, y: above!, width: far, height: far }),
+        ); // biome-ignore format: short
+        for (const one of analyse(top).fabrics) {
+          const own = drawn.filter((piece) => piece.fabric === one.fabric);
+          const whole = own.reduce((sum, piece) => sum + area(piece.outline), 0);
+          boxes.forEach((box, at) => {
+            const inside = own.reduce((sum, piece) => sum + clippedArea(overlap(piece.outline, box)), 0);
+            expect(one.quarters[at]! * one.area).toBeCloseTo(inside, 4);
+          });
+          expect(one.quarters.reduce((sum, part) => sum + part * one.area, 0)).toBeCloseTo(whole, 6);
+        }
+      }),
+      { seed: 31, numRuns: 40 },
+    );
   });
 
   it('finds the next wedge with a fabric as brute force over the wall does, and the mean by chance as dealing does', () => {

@@ -12,7 +12,7 @@ import { totalCloth, totalCost, yardage } from '../../../src/cutting/yardage/yar
 import { area, boxOutline } from '../../../src/geometry/point';
 import { layOut } from '../../../src/geometry/setting';
 import { usualBuying } from '../../../src/model/buying';
-import { speak } from '../../../src/model/phrase';
+import { type Phrase, speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
 import { demo } from '../../demo';
 import { tilingError } from '../../geometry/clipping';
@@ -138,6 +138,39 @@ describe('the cutting list', () => {
     const cut = rows.reduce((sum, row) => sum + row.count * (row.width - 0.5) * (row.height - 0.5), 0);
     expect(rows.reduce((sum, row) => sum + row.count, 0)).toBe(pieces.length);
     expect(cut).toBeCloseTo(finished, 6);
+  });
+
+  it('lists borders from the inside out, whatever their fabrics, widths and corners', () => {
+    const border = fc.record({
+      fabric: fc.nat({ max: 9 }),
+      width: fc.integer({ min: 3, max: 20 }).map((quarters) => quarters / 4),
+      corners: fc.constantFrom('butted', 'mitred', 'cornerstones'),
+    });
+    fc.assert(
+      fc.property(fc.array(border, { minLength: 2, maxLength: 12 }), (borders) => {
+        const project = uncut();
+        const [plain, stones] = [project.fabrics[0]!.id, project.fabrics[3]!.id];
+        project.setting.borders = borders.map(({ fabric, width, corners }) => ({
+          fabric: project.fabrics[fabric]?.id ?? plain,
+          width,
+          ...(corners === 'mitred' ? { corners: { kind: 'mitred' } } : {}),
+          ...(corners === 'cornerstones' ? { corners: { kind: 'cornerstones', fabric: stones } } : {}),
+        }));
+        const listed = (rows: readonly { step: string; what: Phrase }[]) =>
+          rows.filter((row) => row.step === 'borders').map((row) => Number(row.what.with!.border));
+        const rows = listed(neededPieces(project, 'whole'));
+        expect(new Set(rows).size).toBe(borders.length);
+        expect(rows).toEqual(rows.toSorted((one, other) => one - other));
+        // Of one fabric too; borders whose strips are joined to one run stand together.
+        for (const { lines } of yardage(project, 'whole').fabrics) {
+          const first = lines.map((line) => listed(line.pieces)).filter((own) => own.length > 0);
+          for (const own of first) expect(own).toEqual(own.toSorted((one, other) => one - other));
+          const begins = first.map(([innermost]) => innermost!);
+          expect(begins).toEqual(begins.toSorted((one, other) => one - other));
+        }
+      }),
+      { seed: 59, numRuns: 100 },
+    );
   });
 
   it('has one square for every two corner triangles of the blocks on the wall', () => {
