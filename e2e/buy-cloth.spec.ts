@@ -16,11 +16,41 @@ test('a figure of the cutting list opens to how it was reckoned @phone', async (
   await openExample(page, 'Finishing');
   const list = cloth(page);
   const fabric = list.locator('.cloths > li').filter({ hasText: 'Sailcloth with faint specks' });
-  await expect(fabric.locator('.cloth-buy')).toHaveText('1 fat quarter');
+  await expect(fabric.locator('.cloth-buy')).toHaveText('3/8 yd');
   await fabric.getByText('Sailcloth with faint specks').click();
   await expect(fabric.getByText('12 squares 5 1/2"')).toBeVisible();
   await fabric.locator('summary').filter({ hasText: 'Squares for corner triangles, halved' }).click();
   await expect(fabric.getByText('24 triangles, two from each of 12.')).toBeVisible();
+});
+
+test('a fat quarter is as large as the cloth makes it, straightened, and its cost is told @phone', async ({
+  page,
+}) => {
+  await openExample(page, 'Finishing');
+  const part = kits(page);
+  await part.getByText('Lengths of cloth').click();
+  await part.locator('summary').filter({ hasText: 'Prices' }).click();
+  const quarter = part.getByLabel('Price of a fat quarter');
+  await quarter.fill('1.255');
+  await quarter.press('Enter');
+  await expect(quarter).toHaveValue('1.255');
+  const size = /^A fat quarter gives 20" × 17" to cut: half of 40", and 18" less 1" to straighten it\.$/;
+  await expect(part.locator('.kit-prices').getByText(size)).toBeVisible();
+  const list = cloth(page);
+  const fabric = list.locator('.cloths > li').filter({ hasText: 'Sailcloth with faint specks' });
+  // Nine squares of 5 1/2" lie on 20" × 17", so twelve take two.
+  await expect(fabric.locator('.cloth-buy')).toHaveText('2 fat quarters');
+  await fabric.getByText('Sailcloth with faint specks').click();
+  await expect(fabric.getByText(size)).toBeVisible();
+  await expect(
+    fabric.getByText('2 fat quarters at $1.255 each: $2.51, to two decimals, halves up.'),
+  ).toBeVisible();
+  const width = list.getByLabel('Usable width of cloth');
+  await list.getByText('What it is reckoned with').click();
+  await width.fill('44');
+  await width.press('Enter');
+  await expect(list.getByText(/^A fat quarter gives 22" × 17" to cut/).first()).toBeVisible();
+  await expect(fabric.locator('.cloth-buy')).toHaveText('1 fat quarter');
 });
 
 test('narrower cloth takes more of it, in words that can be undone', async ({ page }) => {

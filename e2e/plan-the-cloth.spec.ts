@@ -49,7 +49,7 @@ test.describe('cloth on hand', () => {
     await addCloth(page, 3, 'Yardage', 1);
     await cloth(page).getByRole('button', { name: 'Done' }).click();
     await expect(cloth(page).getByText('14 pieces')).toBeVisible();
-    await expect(cloth(page).getByText(/3 times: fat quarter, 18" × 21"/)).toBeVisible();
+    await expect(cloth(page).getByText(/3 times: fat quarter, 18" × 20"/)).toBeVisible();
     await expect(cloth(page).getByText(/10 times: precut strip, 2.1\/2" × /)).toBeVisible();
     await cloth(page)
       .getByRole('button', { name: /^Change the cloth of .*, off the bolt/ })
