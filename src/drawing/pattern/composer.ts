@@ -1,5 +1,5 @@
-// Pages filled from the top: figures one below the other, a new page where one does not fit, tables with their head
-// repeated, headings kept with what follows. The foot of each page is added when all pages are known.
+// Fills pages from the top: figures one below the other, a new page where one does not fit, tables with their head repeated,
+// headings kept with what follows, parts one below the other too. pattern.ts adds the foot when all pages are known.
 import type { Inches } from '../../model/units';
 import { type Align, inRow, type Type, textFigure } from './lettering';
 import { EDGE, HAIR, MARGIN, STYLES, type Style } from './look';
@@ -8,6 +8,12 @@ import { type Figure, type Mark, type Page, type Paper, shifted } from './page';
 const TOP: Inches = 0.7;
 const FOOT: Inches = 0.8;
 const STEP_GAP: Inches = 0.045;
+/** Space over a part that begins further down a page, with the line across it. */
+const PART_GAP: Inches = 0.42;
+/** A part begins on a page that has this share of its height left, else on the next. */
+const PART_NEEDS = 0.3;
+/** A page filled less than this looks forgotten. */
+export const LEAST_FILLED = 1 / 3;
 
 export interface Column {
   readonly head: string;
@@ -25,15 +31,23 @@ export class Composer {
   /** Width between the margins. */
   readonly width: Inches;
   readonly pages: Page[] = [];
-  private part = '';
+  /** Share of the height that each page is filled to, and whether it is a figure's own. */
+  readonly filled: { readonly share: number; readonly own: boolean }[] = [];
+  /** For every heading and beginning of a part, in order, the page it came to stand on. */
+  readonly headings: number[] = [];
+  private parts: string[] = [];
   private marks: Mark[] = [];
   private down: Inches = TOP;
   private open = false;
+  private own = false;
+  private readonly turnBefore: number;
 
-  constructor(paper: Paper, type: Type) {
+  /** `turnBefore`: the heading (counted from 0) that begins a page wherever it would stand; −1 for none. */
+  constructor(paper: Paper, type: Type, turnBefore = -1) {
     this.paper = paper;
     this.type = type;
     this.width = paper.width - 2 * MARGIN;
+    this.turnBefore = turnBefore;
   }
 
   /** Height between head and foot of a page. */
@@ -46,30 +60,73 @@ export class Composer {
     return this.open ? this.paper.height - FOOT - this.down : 0;
   }
 
-  /** A new part of the pattern begins on a new page. */
-  begin(part: string, line?: string): void {
-    this.turnPage(part);
-    this.add(textFigure(part, STYLES.part, this.width, this.type));
-    if (line !== undefined) this.add(textFigure(line, STYLES.body, this.width * 0.9, this.type), 0.04);
+  /**
+   * A new part of the pattern: under the last one where the page has room for it and for the first `needs` inches of what
+   * follows, else on a new page; `ownPage` always begins one.
+   */
+  begin(part: string, line?: string, needs: Inches = 0, ownPage = false): void {
+    const title = textFigure(part, STYLES.part, this.width, this.type);
+    const intro = line === undefined ? null : textFigure(line, STYLES.body, this.width * 0.9, this.type);
+    const head = PART_GAP + title.height + (intro ? intro.height + 0.04 : 0) + 0.08;
+    const least = Math.max(PART_NEEDS * this.height, head + needs);
+    if (ownPage || this.own || this.room < least || this.isTurnedHere()) this.turnPage([part]);
+    else this.beginBelow(part);
+    this.headings.push(this.pages.length);
+    this.add(title);
+    if (intro) this.add(intro, 0.04);
     this.skip(0.08);
+  }
+
+  /** Draws the line between two parts on one page. */
+  private beginBelow(part: string): void {
+    this.parts.push(part);
+    const rule: Mark = {
+      kind: 'line',
+      points: [
+        { x: 0, y: PART_GAP / 2 },
+        { x: this.width, y: PART_GAP / 2 },
+      ],
+      stroke: EDGE,
+    };
+    this.add({ width: this.width, height: PART_GAP, marks: [rule] });
+  }
+
+  /** Whether the next heading is the one that must begin a page. */
+  private isTurnedHere(): boolean {
+    return this.headings.length === this.turnBefore;
   }
 
   /** A page for one figure, without heading. */
   page(part: string, marks: readonly Mark[]): void {
-    this.turnPage(part);
+    this.turnPage([part]);
+    this.own = true;
     this.marks.push(...marks);
   }
 
-  turnPage(part = this.part): void {
+  /** Goes on with the last part on a new page, or begins `parts` there. */
+  turnPage(parts: readonly string[] = this.parts.slice(-1)): void {
     this.finish();
-    this.part = part;
+    this.parts = [...parts];
     this.open = true;
+    this.own = false;
     this.down = TOP;
+  }
+
+  /** Pages filled less than LEAST_FILLED that are not the only one of a run: a run ends at each figure's own page. Indices. */
+  get shortPages(): number[] {
+    const startsRun = (index: number) => index === 0 || this.filled[index - 1]!.own;
+    const endsRun = (index: number) => index === this.filled.length - 1 || this.filled[index + 1]!.own;
+    return this.filled.flatMap(({ share, own }, index) =>
+      own || share >= LEAST_FILLED || (startsRun(index) && endsRun(index)) ? [] : [index],
+    );
   }
 
   /** Closes the last page. */
   finish(): void {
-    if (this.open) this.pages.push({ part: this.part, marks: this.marks });
+    if (this.open) {
+      this.pages.push({ parts: this.parts, marks: this.marks });
+      this.filled.push({ share: (this.down - TOP) / this.height, own: this.own });
+    }
     this.marks = [];
     this.open = false;
   }
@@ -93,7 +150,9 @@ export class Composer {
 
   /** A heading, kept with at least `keep` inches of what follows. */
   heading(text: string, keep: Inches = 0.9): void {
+    if (this.isTurnedHere() && this.down > TOP + 1e-9) this.turnPage();
     this.add(textFigure(text, STYLES.heading, this.width, this.type), 0.2, keep);
+    this.headings.push(this.pages.length);
     this.skip(0.06);
   }
 
