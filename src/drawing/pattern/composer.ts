@@ -40,6 +40,8 @@ export class Composer {
   private down: Inches = TOP;
   private open = false;
   private own = false;
+  /** A title or heading with nothing under it yet: where its marks begin, and the parts that go with it to a new page. */
+  private head: { from: number; down: Inches; parts: readonly string[]; below: boolean } | null = null;
   private readonly turnBefore: number;
 
   /** `turnBefore`: the heading (counted from 0) that begins a page wherever it would stand; −1 for none. */
@@ -67,14 +69,17 @@ export class Composer {
   begin(part: string, line?: string, needs: Inches = 0, ownPage = false): void {
     const title = textFigure(part, STYLES.part, this.width, this.type);
     const intro = line === undefined ? null : textFigure(line, STYLES.body, this.width * 0.9, this.type);
-    const head = PART_GAP + title.height + (intro ? intro.height + 0.04 : 0) + 0.08;
-    const least = Math.max(PART_NEEDS * this.height, head + needs);
-    if (ownPage || this.own || this.room < least || this.isTurnedHere()) this.turnPage([part]);
-    else this.beginBelow(part);
-    this.headings.push(this.pages.length);
+    const tall = PART_GAP + title.height + (intro ? intro.height + 0.04 : 0) + 0.08;
+    const least = Math.max(PART_NEEDS * this.height, tall + needs);
+    const below = !ownPage && !this.own && this.room >= least && !this.isTurnedHere();
+    if (below) this.beginBelow(part);
+    else this.turnPage([part]);
+    const head = { from: this.marks.length, down: this.down, parts: [part], below };
     this.add(title);
     if (intro) this.add(intro, 0.04);
     this.skip(0.08);
+    this.head = head;
+    this.headings.push(this.pages.length);
   }
 
   /** Draws the line between two parts on one page. */
@@ -89,6 +94,13 @@ export class Composer {
       stroke: EDGE,
     };
     this.add({ width: this.width, height: PART_GAP, marks: [rule] });
+  }
+
+  /** Takes the part that was begun below off the page again, with its line. */
+  private leaveBelow(): void {
+    this.parts.pop();
+    this.marks.pop();
+    this.down -= PART_GAP;
   }
 
   /** Whether the next heading is the one that must begin a page. */
@@ -140,20 +152,47 @@ export class Composer {
     const fresh = this.down <= TOP + 1e-9;
     const before = fresh ? 0 : gap;
     if (!fresh && before + figure.height + keep > this.room + 1e-9) {
-      this.turnPage();
-      this.add(figure, 0, 0, x);
+      this.turnWithHead();
+      this.head = null;
+      this.add(figure, this.down > TOP + 1e-9 ? gap : 0, 0, x);
       return;
     }
+    this.head = null;
     this.marks.push(...shifted(figure.marks, MARGIN + x, this.down + before));
     this.down += before + figure.height;
+  }
+
+  /** Turns the page; a heading with nothing under it goes along, unless it has the page to itself already. */
+  private turnWithHead(): void {
+    const { head } = this;
+    if (!head || head.down <= TOP + 1e-9) {
+      this.turnPage();
+      return;
+    }
+    const marks = this.marks.splice(head.from);
+    const tall = this.down - head.down;
+    this.down = head.down;
+    if (head.below) this.leaveBelow();
+    this.turnPage(head.parts);
+    this.marks.push(...shifted(marks, 0, TOP - head.down));
+    this.down = TOP + tall;
+    this.headings[this.headings.length - 1] = this.pages.length;
   }
 
   /** A heading, kept with at least `keep` inches of what follows. */
   heading(text: string, keep: Inches = 0.9): void {
     if (this.isTurnedHere() && this.down > TOP + 1e-9) this.turnPage();
-    this.add(textFigure(text, STYLES.heading, this.width, this.type), 0.2, keep);
+    const figure = textFigure(text, STYLES.heading, this.width, this.type);
+    this.add(figure, 0.2, keep);
     this.headings.push(this.pages.length);
     this.skip(0.06);
+    const tall = figure.height + 0.06;
+    this.head = {
+      from: this.marks.length - figure.marks.length,
+      down: this.down - tall,
+      parts: this.parts.slice(-1),
+      below: false,
+    };
   }
 
   paragraph(text: string, style: Style = STYLES.body, gap: Inches = 0.05, width = this.width * 0.86): void {
