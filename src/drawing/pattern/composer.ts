@@ -1,5 +1,5 @@
-// Pages filled from the top: figures one below the other, a new page where one does not fit, tables with their head
-// repeated, headings kept with what follows. The foot of each page is added when all pages are known.
+// Fills pages from the top: figures one below the other, a new page where one does not fit, tables with their head repeated,
+// headings kept with what follows, parts one below the other too. pattern.ts adds the foot when all pages are known.
 import type { Inches } from '../../model/units';
 import { type Align, inRow, type Type, textFigure } from './lettering';
 import { EDGE, HAIR, MARGIN, STYLES, type Style } from './look';
@@ -8,6 +8,12 @@ import { type Figure, type Mark, type Page, type Paper, shifted } from './page';
 const TOP: Inches = 0.7;
 const FOOT: Inches = 0.8;
 const STEP_GAP: Inches = 0.045;
+/** Space over a part that begins further down a page, with the line across it. */
+const PART_GAP: Inches = 0.42;
+/** A part begins on a page that has this share of its height left, else on the next. */
+const PART_NEEDS = 0.3;
+/** A page filled less than this looks forgotten. */
+export const LEAST_FILLED = 1 / 3;
 
 export interface Column {
   readonly head: string;
@@ -25,15 +31,25 @@ export class Composer {
   /** Width between the margins. */
   readonly width: Inches;
   readonly pages: Page[] = [];
-  private part = '';
+  /** Share of the height that each page is filled to, and whether it is a figure's own. */
+  readonly filled: { readonly share: number; readonly own: boolean }[] = [];
+  /** For every heading and beginning of a part, in order, the page it came to stand on. */
+  readonly headings: number[] = [];
+  private parts: string[] = [];
   private marks: Mark[] = [];
   private down: Inches = TOP;
   private open = false;
+  private own = false;
+  /** A title or heading with nothing under it yet: where its marks begin, and the parts that go with it to a new page. */
+  private head: { from: number; down: Inches; parts: readonly string[]; below: boolean } | null = null;
+  private readonly turnBefore: number;
 
-  constructor(paper: Paper, type: Type) {
+  /** `turnBefore`: the heading (counted from 0) that begins a page wherever it would stand; −1 for none. */
+  constructor(paper: Paper, type: Type, turnBefore = -1) {
     this.paper = paper;
     this.type = type;
     this.width = paper.width - 2 * MARGIN;
+    this.turnBefore = turnBefore;
   }
 
   /** Height between head and foot of a page. */
@@ -46,30 +62,83 @@ export class Composer {
     return this.open ? this.paper.height - FOOT - this.down : 0;
   }
 
-  /** A new part of the pattern begins on a new page. */
-  begin(part: string, line?: string): void {
-    this.turnPage(part);
-    this.add(textFigure(part, STYLES.part, this.width, this.type));
-    if (line !== undefined) this.add(textFigure(line, STYLES.body, this.width * 0.9, this.type), 0.04);
+  /**
+   * A new part of the pattern: under the last one where the page has room for it and for the first `needs` inches of what
+   * follows, else on a new page; `ownPage` always begins one.
+   */
+  begin(part: string, line?: string, needs: Inches = 0, ownPage = false): void {
+    const title = textFigure(part, STYLES.part, this.width, this.type);
+    const intro = line === undefined ? null : textFigure(line, STYLES.body, this.width * 0.9, this.type);
+    const tall = PART_GAP + title.height + (intro ? intro.height + 0.04 : 0) + 0.08;
+    const least = Math.max(PART_NEEDS * this.height, tall + needs);
+    const below = !ownPage && !this.own && this.room >= least && !this.isTurnedHere();
+    if (below) this.beginBelow(part);
+    else this.turnPage([part]);
+    const head = { from: this.marks.length, down: this.down, parts: [part], below };
+    this.add(title);
+    if (intro) this.add(intro, 0.04);
     this.skip(0.08);
+    this.head = head;
+    this.headings.push(this.pages.length);
+  }
+
+  /** Draws the line between two parts on one page. */
+  private beginBelow(part: string): void {
+    this.parts.push(part);
+    const rule: Mark = {
+      kind: 'line',
+      points: [
+        { x: 0, y: PART_GAP / 2 },
+        { x: this.width, y: PART_GAP / 2 },
+      ],
+      stroke: EDGE,
+    };
+    this.add({ width: this.width, height: PART_GAP, marks: [rule] });
+  }
+
+  /** Takes the part that was begun below off the page again, with its line. */
+  private leaveBelow(): void {
+    this.parts.pop();
+    this.marks.pop();
+    this.down -= PART_GAP;
+  }
+
+  /** Whether the next heading is the one that must begin a page. */
+  private isTurnedHere(): boolean {
+    return this.headings.length === this.turnBefore;
   }
 
   /** A page for one figure, without heading. */
   page(part: string, marks: readonly Mark[]): void {
-    this.turnPage(part);
+    this.turnPage([part]);
+    this.own = true;
     this.marks.push(...marks);
   }
 
-  turnPage(part = this.part): void {
+  /** Goes on with the last part on a new page, or begins `parts` there. */
+  turnPage(parts: readonly string[] = this.parts.slice(-1)): void {
     this.finish();
-    this.part = part;
+    this.parts = [...parts];
     this.open = true;
+    this.own = false;
     this.down = TOP;
+  }
+
+  /** Pages filled less than LEAST_FILLED that are not the only one of a run: a run ends at each figure's own page. Indices. */
+  get shortPages(): number[] {
+    const startsRun = (index: number) => index === 0 || this.filled[index - 1]!.own;
+    const endsRun = (index: number) => index === this.filled.length - 1 || this.filled[index + 1]!.own;
+    return this.filled.flatMap(({ share, own }, index) =>
+      own || share >= LEAST_FILLED || (startsRun(index) && endsRun(index)) ? [] : [index],
+    );
   }
 
   /** Closes the last page. */
   finish(): void {
-    if (this.open) this.pages.push({ part: this.part, marks: this.marks });
+    if (this.open) {
+      this.pages.push({ parts: this.parts, marks: this.marks });
+      this.filled.push({ share: (this.down - TOP) / this.height, own: this.own });
+    }
     this.marks = [];
     this.open = false;
   }
@@ -83,18 +152,47 @@ export class Composer {
     const fresh = this.down <= TOP + 1e-9;
     const before = fresh ? 0 : gap;
     if (!fresh && before + figure.height + keep > this.room + 1e-9) {
-      this.turnPage();
-      this.add(figure, 0, 0, x);
+      this.turnWithHead();
+      this.head = null;
+      this.add(figure, this.down > TOP + 1e-9 ? gap : 0, 0, x);
       return;
     }
+    this.head = null;
     this.marks.push(...shifted(figure.marks, MARGIN + x, this.down + before));
     this.down += before + figure.height;
   }
 
+  /** Turns the page; a heading with nothing under it goes along, unless it has the page to itself already. */
+  private turnWithHead(): void {
+    const { head } = this;
+    if (!head || head.down <= TOP + 1e-9) {
+      this.turnPage();
+      return;
+    }
+    const marks = this.marks.splice(head.from);
+    const tall = this.down - head.down;
+    this.down = head.down;
+    if (head.below) this.leaveBelow();
+    this.turnPage(head.parts);
+    this.marks.push(...shifted(marks, 0, TOP - head.down));
+    this.down = TOP + tall;
+    this.headings[this.headings.length - 1] = this.pages.length;
+  }
+
   /** A heading, kept with at least `keep` inches of what follows. */
   heading(text: string, keep: Inches = 0.9): void {
-    this.add(textFigure(text, STYLES.heading, this.width, this.type), 0.2, keep);
+    if (this.isTurnedHere() && this.down > TOP + 1e-9) this.turnPage();
+    const figure = textFigure(text, STYLES.heading, this.width, this.type);
+    this.add(figure, 0.2, keep);
+    this.headings.push(this.pages.length);
     this.skip(0.06);
+    const tall = figure.height + 0.06;
+    this.head = {
+      from: this.marks.length - figure.marks.length,
+      down: this.down - tall,
+      parts: this.parts.slice(-1),
+      below: false,
+    };
   }
 
   paragraph(text: string, style: Style = STYLES.body, gap: Inches = 0.05, width = this.width * 0.86): void {

@@ -61,8 +61,8 @@ export interface Template {
 }
 
 export interface Page {
-  /** The part it belongs to; pages of one part follow each other. */
-  readonly part: string;
+  /** The parts of the pattern that lie on it, in order; a part may go on over several pages. */
+  readonly parts: readonly string[];
   readonly marks: readonly Mark[];
 }
 

@@ -44,12 +44,37 @@ export function writePattern(
     say,
     type,
   };
-  const composer = new Composer(PAPERS[paper], type);
-  for (const part of PATTERN_PARTS) if (parts.includes(part)) WRITERS[part](composer, writing);
-  composer.finish();
+  const composer = laidOut((turnBefore) => {
+    const pages = new Composer(PAPERS[paper], type, turnBefore);
+    for (const part of PATTERN_PARTS) if (parts.includes(part)) WRITERS[part](pages, writing);
+    pages.finish();
+    return pages;
+  });
   const title = project.name.trim() === '' ? say('A quilt of wedges') : project.name;
   return ok({ title, paper: composer.paper, pages: footed(composer, title, writing) });
 }
+
+/**
+ * Lays the pages out so that none is nearly empty. Parts follow each other down the pages; where a page is left with a few
+ * lines all the same, a heading before them begins a page of its own: the nearest that leaves no other page so.
+ */
+function laidOut(compose: (turnBefore: number) => Composer): Composer {
+  const first = compose(-1);
+  const short = first.shortPages[0];
+  if (short === undefined) return first;
+  let best = first;
+  for (let heading = first.headings.length - 1; heading > 0; heading -= 1) {
+    const page = first.headings[heading]!;
+    if (page > short || page < short - PAGES_BACK) continue;
+    const tried = compose(heading);
+    if (tried.shortPages.length === 0) return tried;
+    if (tried.shortPages.length < best.shortPages.length) best = tried;
+  }
+  return best;
+}
+
+/** So many pages before a nearly empty one are laid out anew. */
+const PAGES_BACK = 2;
 
 const WRITERS: Readonly<Record<PatternPart, (composer: Composer, writing: Writing) => void>> = {
   cover: (composer, writing) => {
@@ -82,13 +107,13 @@ function footed(composer: Composer, title: string, { say, type }: Writing): Patt
   const right = paper.width - MARGIN;
   const y = paper.height - 0.48;
   return pages.map((page, index) => {
-    if (page.part === title) return page;
+    if (page.parts[0] === title) return page;
     const number = say('{page} of {pages}', { page: index + 1, pages: pages.length });
     const name = fitted(title, STYLES.label, width * 0.38, type);
     const foot: Mark[] = [
       { kind: 'line', points: [{ x: MARGIN, y: y - 0.17 }, { x: right, y: y - 0.17 }], stroke: HAIR },
       ...line(name, STYLES.label, MARGIN, y, type),
-      ...line(page.part, STYLES.label, paper.width / 2, y, type, 'middle'),
+      ...line(fitted(page.parts.join(' · '), STYLES.label, width * 0.4, type), STYLES.label, paper.width / 2, y, type, 'middle'),
       ...line(number, STYLES.labelStrong, right, y, type, 'right'),
     ]; // biome-ignore format: a foot
     return { ...page, marks: [...page.marks, ...foot] };

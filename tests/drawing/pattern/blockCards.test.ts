@@ -14,6 +14,7 @@ import type { Project } from '../../../src/model/project';
 import { turnedBy } from '../../geometry/clipping';
 import { randomProject } from '../samples';
 import { sayIn, typeOf } from './makePdf';
+import { partMarks } from './partMarks';
 
 const LABELS = 'ABC';
 
@@ -38,10 +39,6 @@ function pagesOf(project: Project): readonly Page[] {
   const written = writePattern(project, { paper: 'letter', parts: ['blocks'] }, sayIn(project), typeOf());
   if (!written.ok) throw new Error(written.problems[0]!.message.say);
   return written.value.pages;
-}
-
-function marksOf(pages: readonly Page[], part: string): Mark[] {
-  return pages.filter((page) => page.part === part).flatMap((page) => page.marks);
 }
 
 function wordsOf(marks: readonly Mark[]): string {
@@ -133,7 +130,7 @@ describe('the card of a block', () => {
   it.each(ALL)('makes the block that is drawn: $perBlock wedges, place 1 $shift from the top, turn $turn', ({ perBlock, shift, turn }) => {
     const project = oneBlock(perBlock + shift, perBlock, shift, turn);
     const pages = pagesOf(project);
-    const card = marksOf(pages, 'Block cards');
+    const card = partMarks(pages, 'Block cards');
     const words = wordsOf(card);
     const discs = discsOf(card);
     const list = listOf(words);
@@ -164,7 +161,7 @@ describe('the card of a block', () => {
     expect(sorted(named)).toEqual(sorted(corners));
 
     // Hung as the map's pointer says, with the top of the card there, it is the block on the wall.
-    const map = marksOf(pages, 'Map of the wall');
+    const map = partMarks(pages, 'Map of the wall');
     const at = map.findIndex((mark) => mark.kind === 'disc');
     const [pointer, disc] = [map[at - 1], map[at]];
     if (pointer?.kind !== 'shape' || disc?.kind !== 'disc') throw new Error('no pointer on the map');
@@ -175,7 +172,7 @@ describe('the card of a block', () => {
   it('names its corners for blocks of both kinds, whatever the wedges', () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 1e6 }), fc.constantFrom(0, 1), (seed, shift) => {
-        const words = wordsOf(marksOf(pagesOf(oneBlock(seed, 8, shift, 0)), 'Block cards'));
+        const words = wordsOf(partMarks(pagesOf(oneBlock(seed, 8, shift, 0)), 'Block cards'));
         expect(cornersOf(words)).toEqual(shift === 0 ? [[2], [4], [6], [8]] : [[1], [3], [5], [7]]);
       }),
       { seed: 5, numRuns: 10 },

@@ -5,6 +5,7 @@ import { writePattern } from '../../../src/drawing/pattern/pattern';
 import { createProject } from '../../../src/model/create';
 import type { Project, StripSet, Tip } from '../../../src/model/project';
 import { sayIn, typeOf } from './makePdf';
+import { partMarks } from './partMarks';
 import { bare } from './readPdf';
 
 function projectWith(heights: readonly number[], firstTip: Tip, unit: 'in' | 'cm'): Project {
@@ -20,9 +21,7 @@ function projectWith(heights: readonly number[], firstTip: Tip, unit: 'in' | 'cm
 function read(project: Project): { words: string; lines: number[] } {
   const written = writePattern(project, { paper: 'a4', parts: ['sets'] }, sayIn(project), typeOf());
   if (!written.ok) throw new Error(written.problems[0]!.message.say);
-  const marks = written.value.pages
-    .filter(({ part }) => part === 'Cutting the wedges')
-    .flatMap((page) => page.marks);
+  const marks = partMarks(written.value.pages, 'Cutting the wedges');
   return {
     words: bare(marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])).join(' ')),
     lines: marks.flatMap((mark) => {

@@ -20,6 +20,8 @@ const ROWS_HEAD: Inches = 0.95;
 /** Of the sentences on rows that run aslant. */
 const SLANTED_WORDS: Inches = 0.6;
 const MOST_BESIDE = 0.34;
+/** The map has at least this share of a page's height. */
+const LEAST_MAP = 0.5;
 
 export function wallMapPages(composer: Composer, writing: Writing): void {
   const { drawing, say } = writing;
@@ -27,6 +29,7 @@ export function wallMapPages(composer: Composer, writing: Writing): void {
   composer.begin(
     say('Map of the wall'),
     say('Each disc has the number of its block. The point on its edge shows where the top of the block’s card goes.'),
+    LEAST_MAP * composer.height,
   ); // biome-ignore format: one sentence
   const rows = rowsInWords(writing);
   // The rows in words stand under the map where that leaves it most of the page.

@@ -40,9 +40,10 @@ export class PdfSheets {
   paint(page: Page): void {
     if (this.painted > 0) this.doc.addPage();
     this.painted += 1;
-    if (page.part !== this.part) {
-      this.part = page.part;
-      this.doc.outline.add(null, page.part, { pageNumber: this.painted });
+    for (const part of page.parts) {
+      if (part === this.part) continue;
+      this.part = part;
+      this.doc.outline.add(null, part, { pageNumber: this.painted });
     }
     this.doc.setLineJoin('round');
     for (const mark of page.marks) this.draw(mark);

@@ -29,6 +29,8 @@ function checkSheet(composer: Composer, { say, type }: Writing): void {
   composer.begin(
     say('Templates'),
     say('Print these pages at true size: choose 100 % or “actual size”, never “fit to page”. Then measure both squares below on every edge.'),
+    0,
+    true,
   ); // biome-ignore format: one sentence
   composer.add(squares(say, type), 0.2);
   composer.skip(0.1);
