@@ -1,7 +1,7 @@
 // Where fabrics lie: sums against the blocks, distances against brute force and a simulation of chance, leans and outlines.
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../src/balance/analyse';
-import { joinCounts } from '../../../src/balance/evenness/autocorrelation';
+import { joinsOfLabels } from '../../../src/balance/evenness/autocorrelation';
 import { offsetWords, spreadWords } from '../../../src/balance/evenness/fabricWords';
 import { NearestTable } from '../../../src/balance/evenness/nearest';
 import { valueTarget } from '../../../src/balance/score/intent';
@@ -9,11 +9,11 @@ import { evenWeights } from '../../../src/balance/wall/contactGraph';
 import { unionOutlines } from '../../../src/balance/wall/outline';
 import { directionWords, positionWords } from '../../../src/balance/wall/position';
 import { drawProject } from '../../../src/drawing/drawProject';
-import { blockOutline } from '../../../src/geometry/block';
 import { area, boxOutline } from '../../../src/geometry/point';
 import { apothem } from '../../../src/geometry/wedge';
 import { speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
+import { blockOutline } from '../../geometry/blockOutline';
 import { dice, scrappyTop } from '../tops';
 
 const project = scrappyTop({ rows: 4, columns: 5, seed: 12 });
@@ -103,7 +103,7 @@ describe('the spread of the fabrics', () => {
       }
       expect(one.joins.both.statistic).toBe(both);
       const marked = Array.from(rims, (rim) => (rim === fabric ? 1 : 0));
-      expect(one.joins).toEqual(joinCounts(evenWeights(graph), marked));
+      expect(one.joins).toEqual(joinsOfLabels(evenWeights(graph), marked, 2)[1]);
     }
   });
 
