@@ -1,5 +1,5 @@
 // The project document: one plain JSON value, its schema and the types inferred from it. Lengths are inches, finished
-// sizes unless called cut. Meaning across parts (does this fabric exist?) is checked in check.ts, versions in migrate.ts.
+// sizes unless called cut. Meaning across parts (does this fabric exist?) is checked in check.ts, versions in reading/migrate.ts.
 import * as v from 'valibot';
 import { buyingSchema, priceSchema } from './buying';
 import { LONGEST_NAME } from './name';
