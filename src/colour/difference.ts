@@ -1,4 +1,4 @@
-// Measures how far apart two colours look: CIEDE2000 and the plain distance in OKLab. cloth/likeness.ts decides whether that matters.
+// Measures how far apart two colours look: CIEDE2000. cloth/likeness.ts decides whether that matters.
 import type { LabD65 } from './spaces';
 
 const POWER_25_7 = 25 ** 7;
