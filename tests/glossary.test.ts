@@ -51,7 +51,7 @@ interface Schema {
   readonly wrapped?: Schema;
   readonly item?: Schema;
   readonly options?: readonly unknown[];
-  readonly literal?: unknown;
+  readonly literal?: string | number;
 }
 
 /** Keys and written values of a schema, to its depth. */
