@@ -1,22 +1,22 @@
 // The arranger's marks: moves a second against full recomputation and which term holds it up, the exhaustive optimum of small
 // walls, the first good arrangement of 20 blocks, and how far the bound lies below what is found.
+
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { decisionsOf } from '../src/arrange/decisions';
 import { costTables } from '../src/arrange/live/costTables';
 import { LiveWall } from '../src/arrange/live/liveWall';
 import { contactsOf } from '../src/arrange/proof/contactTables';
-import { bestOf } from '../src/arrange/proof/exactOptimum';
 import { spreadOf } from '../src/arrange/proof/spreadAssignment';
 import { ALL_SCOPES } from '../src/arrange/score';
 import { Search } from '../src/arrange/search/search';
 import { StripOrders, withRoomForOne } from '../src/arrange/search/stripOrders';
-import { arrange } from '../src/arrange/shuffle';
 import { termScales } from '../src/balance/score/termScales';
 import { DEFAULT_WEIGHTS, evaluateTerms, TERM_NAMES, type Terms, weighted } from '../src/balance/score/terms';
 import { wallModel } from '../src/balance/wall/wallModel';
 import { clothTable } from '../src/cloth/cloths';
 import type { Project } from '../src/model/project';
 import { allPairs, leastOfAll } from '../tests/arrange/allPairs';
+import { arrange, bestOf } from '../tests/arrange/toTheEnd';
 import { dice, scrappyTop } from '../tests/balance/tops';
 import type { BenchRow } from './row';
 

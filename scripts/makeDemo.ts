@@ -3,7 +3,7 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { openProject } from '../src/editing/openProject';
 import { speak } from '../src/model/phrase';
-import { writeProject } from '../src/model/read';
+import { writeProject } from '../src/model/reading/read';
 import { demoProjects } from './demo/projects';
 
 const folder = join(import.meta.dirname, '..', 'demo-data');

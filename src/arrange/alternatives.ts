@@ -15,7 +15,7 @@ import { costTables } from './live/costTables';
 import { type Arrangement, movesBetween } from './movesBetween';
 import type { Score } from './score';
 import { type Kept, searchFrom } from './search/search';
-import { budgetShare, noClock, type ShuffleClock, type ShuffleWish } from './shuffle';
+import { budgetShare, noClock, type ShuffleWish } from './shuffle';
 
 export interface Alternative {
   readonly moves: readonly Move[];
@@ -42,7 +42,6 @@ export interface Share {
   readonly first: number;
   readonly of: number;
 }
-const ALL: Share = { first: 0, of: 1 };
 
 /** The best arrangement of a search as plain data; its strip orders are a list. */
 interface KeptData extends Omit<Kept, 'orders'> {
@@ -53,20 +52,6 @@ interface KeptData extends Omit<Kept, 'orders'> {
 export interface Tries {
   readonly found: readonly { readonly run: number; readonly kept: KeptData }[];
   readonly capped: boolean;
-}
-
-/** `count` good arrangements at most, the best first; fewer where there are not so many that differ. */
-export function alternatives(
-  project: Project,
-  wish: ShuffleWish,
-  count: number,
-  clock: Pick<ShuffleClock, 'now' | 'shouldStop'> = {},
-): Alternative[] {
-  const going = tryingAlternatives(project, wish, count, ALL, clock.now);
-  for (;;) {
-    const step = going.next(clock.shouldStop?.() ?? false);
-    if (step.done) return chooseAlternatives(project, wish, count, [step.value]);
-  }
 }
 
 function deskFor(project: Project, wish: ShuffleWish) {

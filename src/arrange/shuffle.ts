@@ -64,23 +64,6 @@ export interface ArrangeResult {
   readonly verdictWords: Phrase;
 }
 
-export interface ShuffleClock {
-  /** Milliseconds from any start; needed for a budget in milliseconds. */
-  readonly now?: () => number;
-  readonly shouldStop?: () => boolean;
-  readonly onProgress?: (progress: ShuffleProgress) => void;
-}
-
-/** Shuffles a sound project to the end of the budget, or until told to stop. */
-export function arrange(project: Project, wish: ShuffleWish, clock: ShuffleClock = {}): ArrangeResult {
-  const going = arranging(project, wish, clock.now);
-  for (;;) {
-    const step = going.next(clock.shouldStop?.() ?? false);
-    if (step.done) return step.value;
-    clock.onProgress?.(step.value);
-  }
-}
-
 /** Steps searched before a small wall is proved. */
 const BEFORE_PROOF = 1 << 14;
 
@@ -115,7 +98,7 @@ export function* arranging(
   let told = start;
   let stopped = false;
   let share = decisions.free ? 0 : 1;
-  const orientation = (moves: ShuffleProgress['moves'], closing: boolean): ShuffleProgress => {
+  const report = (moves: ShuffleProgress['moves'], closing: boolean): ShuffleProgress => {
     return { steps: search.steps, share: Math.min(1, share), start, best: told, moves, closing };
   };
   while (!stopped && share < 1) {
@@ -126,7 +109,7 @@ export function* arranging(
     const better = search.best.cost < told - 1e-9;
     told = search.best.cost;
     const moves = better ? movesBetween(project, search.best) : null;
-    stopped = yield orientation(moves, false);
+    stopped = yield report(moves, false);
     // A good order comes first; the bound starts early enough that a person who stops seldom stops before it is there.
     if (share > BEFORE_BOUND) bounding.next();
     // On a small wall the proof is quicker than the search and needs only a good score to start from.
@@ -142,14 +125,14 @@ export function* arranging(
         best = part.value;
         break;
       }
-      stopped = yield orientation(null, true);
+      stopped = yield report(null, true);
       if (stopped) break;
     }
   }
   // A stop does not wait for the bound. Without one, only a score below 0 is known to be out of reach.
   while (!stopped && proof.bound === null) {
     bounding.next();
-    stopped = yield orientation(null, true);
+    stopped = yield report(null, true);
   }
   const before = scoreOf(evaluateTerms(scales, model), weights);
   const scoreAfter = (moves: readonly Move[]) =>

@@ -20,20 +20,6 @@ export type ColourMix = readonly ColourShare[];
  */
 export const LOOKALIKE_THRESHOLD = 10;
 
-/** A mix from weights in any unit (areas, pixel counts): equal colours joined, empty ones dropped, the order of first use kept. */
-export function mixOf(parts: readonly { readonly hex: string; readonly area: number }[]): ColourMix {
-  const areas = new Map<string, number>();
-  let total = 0;
-  for (const { hex, area } of parts) {
-    if (!(area >= 0 && Number.isFinite(area))) throw new RangeError(`mixOf: ${area} is not an area`);
-    const key = hex.toLowerCase();
-    if (area > 0) areas.set(key, (areas.get(key) ?? 0) + area);
-    total += area;
-  }
-  if (total <= 0) throw new RangeError('mixOf: a cloth needs some area');
-  return [...areas].map(([hex, area]) => ({ hex, share: area / total }));
-}
-
 function checkMix(caller: string, mix: ColourMix): void {
   let total = 0;
   for (const { share } of mix) {

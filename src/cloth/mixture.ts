@@ -1,6 +1,6 @@
-// Figures of many coloured pieces together: value (mean, spread, histogram, quantiles), mean hue in OKLab, warmth.
+// Figures of many coloured pieces together: value (mean, spread, histogram, quantiles); and the warmth of a colour.
 // Pieces are colours with areas; where they lie on the wall is left to balance.
-import { labD65Of, linearOfHex, type Oklab, oklabOf, value } from '../colour/spaces';
+import { labD65Of, linearOfHex, value } from '../colour/spaces';
 
 /** A piece, or all pieces, of one colour (#rrggbb) with its area in any one unit. */
 export interface ColouredArea {
@@ -85,21 +85,6 @@ export function valueQuantile(areas: readonly ColouredArea[], portion: number): 
   return null;
 }
 
-/**
- * Area-weighted mean in OKLab: the middle of a set of colours as perceived side by side, for describing the set (its a and
- * b say which way its hues lean). For the colour that small figures melt into use meanLight. Null without surface.
- */
-export function meanOklab(areas: readonly ColouredArea[]): Oklab | null {
-  const { pieces, total } = weighed(areas);
-  if (total === 0) return null;
-  const sum: [number, number, number] = [0, 0, 0];
-  for (const { hex, area } of pieces) {
-    const oklab = oklabOf(linearOfHex(hex));
-    for (const axis of [0, 1, 2] as const) sum[axis] += (area / total) * oklab[axis];
-  }
-  return sum;
-}
-
 const WARMEST_HUE = (50 * Math.PI) / 180;
 
 /**
@@ -111,11 +96,4 @@ const WARMEST_HUE = (50 * Math.PI) / 180;
 export function warmth(hex: string): number {
   const [, a, b] = labD65Of(linearOfHex(hex));
   return 0.02 * Math.hypot(a, b) ** 1.07 * Math.cos(Math.atan2(b, a) - WARMEST_HUE);
-}
-
-/** Area-weighted mean of warmth; null when there is no surface. */
-export function meanWarmth(areas: readonly ColouredArea[]): number | null {
-  const { pieces, total } = weighed(areas);
-  if (total === 0) return null;
-  return pieces.reduce((sum, { hex, area }) => sum + (area / total) * warmth(hex), 0);
 }

@@ -1,5 +1,5 @@
-// Measures how far apart two colours look: CIEDE2000 and the plain distance in OKLab. cloth/likeness.ts decides whether that matters.
-import { type LabD65, labD65Of, linearOfHex, type Oklab } from './spaces';
+// Measures how far apart two colours look: CIEDE2000. cloth/likeness.ts decides whether that matters.
+import type { LabD65 } from './spaces';
 
 const POWER_25_7 = 25 ** 7;
 const RADIANS = Math.PI / 180;
@@ -72,14 +72,4 @@ export function ciede2000(lab1: LabD65, lab2: LabD65): number {
   const blueTurn = 60 * Math.exp(-(((hue - 275) / 25) ** 2));
   const rotation = -2 * strength(chroma) * Math.sin(blueTurn * RADIANS);
   return Math.sqrt(lightTerm ** 2 + chromaTerm ** 2 + hueTerm ** 2 + rotation * chromaTerm * hueTerm);
-}
-
-/** ΔE00 of two colours written #rrggbb, by way of CIELAB under D65. Throws on what is not a colour. */
-export function difference(hex1: string, hex2: string): number {
-  return ciede2000(labD65Of(linearOfHex(hex1)), labD65Of(linearOfHex(hex2)));
-}
-
-/** Straight distance in OKLab: 0 to 1 from black to white, a metric; about 0.02 is just noticeable (CSS Color 4, gamut mapping). */
-export function oklabDistance(one: Oklab, other: Oklab): number {
-  return Math.hypot(one[0] - other[0], one[1] - other[1], one[2] - other[2]);
 }

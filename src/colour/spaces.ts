@@ -1,5 +1,5 @@
-// Between colour spaces: sRGB, linear light, XYZ, CIELAB under two white points, OKLab; and value, the L* of a cloth.
-// Constants are those of CSS Color 4 (W3C, sample code for colour conversions). Tags in the types keep white points apart.
+// Between colour spaces: sRGB, linear light, XYZ, CIELAB under D65, OKLab; and value, the L* of a cloth.
+// Constants are those of CSS Color 4 (W3C, sample code for colour conversions). Tags in the types keep the spaces apart.
 import { invert, type Matrix, multiply, type Row, transform } from './matrix';
 import { type Srgb, srgbOf } from './parse';
 
@@ -7,28 +7,17 @@ import { type Srgb, srgbOf } from './parse';
 export type LinearRgb = readonly [number, number, number] & { readonly space?: 'linear' };
 /** CIE 1931 X, Y, Z under D65; white has Y = 1. */
 export type Xyz = readonly [number, number, number] & { readonly space?: 'xyz' };
-/** CIELAB under D65, sRGB's own white: L* 0–100, a* and b* about ±110. What the rest of the tool uses. */
+/** CIELAB under D65, sRGB's own white: L* 0–100, a* and b* about ±110. CSS lab() and d3-color mean D50. */
 export type LabD65 = readonly [number, number, number] & { readonly space?: 'lab-d65' };
-/** CIELAB under D50, adapted by Bradford: what CSS lab() and print work mean. Never mix with LabD65. */
-export type LabD50 = readonly [number, number, number] & { readonly space?: 'lab-d50' };
 /** OKLab: L 0–1, a and b about ±0.32 inside sRGB. */
 export type Oklab = readonly [number, number, number] & { readonly space?: 'oklab' };
 
 const WHITE_D65: Row = [0.3127 / 0.329, 1, (1 - 0.3127 - 0.329) / 0.329];
-const WHITE_D50: Row = [0.3457 / 0.3585, 1, (1 - 0.3457 - 0.3585) / 0.3585];
 const XYZ_FROM_LINEAR: Matrix = [
   [506752 / 1228815, 87881 / 245763, 12673 / 70218],
   [87098 / 409605, 175762 / 245763, 12673 / 175545],
   [7918 / 409605, 87881 / 737289, 1001167 / 1053270],
 ];
-const LINEAR_FROM_XYZ = invert(XYZ_FROM_LINEAR);
-/** Bradford cone response (CSS Color 4, after Lam 1985): scaled from one white to the other there. */
-const BRADFORD: Matrix = [
-  [0.8951, 0.2664, -0.1614],
-  [-0.7502, 1.7135, 0.0367],
-  [0.0389, -0.0685, 1.0296],
-];
-const D50_FROM_D65 = adaptation(WHITE_D65, WHITE_D50);
 /** OKLab's cone-like response, as CSS Color 4 recomputed it so that D65 white has a = b = 0. */
 const LMS_FROM_XYZ: Matrix = [
   [0.819022437996703, 0.3619062600528904, -0.1288737815209879],
@@ -43,17 +32,6 @@ const OKLAB_FROM_ROOTS: Matrix = [
 const LMS_FROM_LINEAR = multiply(LMS_FROM_XYZ, XYZ_FROM_LINEAR);
 const LINEAR_FROM_LMS = invert(LMS_FROM_LINEAR);
 const ROOTS_FROM_OKLAB = invert(OKLAB_FROM_ROOTS);
-
-function adaptation(from: Row, to: Row): Matrix {
-  const before = transform(BRADFORD, from);
-  const after = transform(BRADFORD, to);
-  const scale: Matrix = [
-    [after[0] / before[0], 0, 0],
-    [0, after[1] / before[1], 0],
-    [0, 0, after[2] / before[2]],
-  ];
-  return multiply(invert(BRADFORD), multiply(scale, BRADFORD));
-}
 
 function decode(channel: number): number {
   const size = Math.abs(channel);
@@ -80,11 +58,6 @@ export function xyzOf(linear: LinearRgb): Xyz {
   return transform(XYZ_FROM_LINEAR, linear);
 }
 
-/** XYZ under D65 → linear sRGB; colours outside the gamut come out below 0 or above 1. */
-export function linearOfXyz(xyz: Xyz): LinearRgb {
-  return transform(LINEAR_FROM_XYZ, xyz);
-}
-
 const KAPPA = 24389 / 27;
 const EPSILON = 216 / 24389;
 
@@ -92,21 +65,13 @@ function labRoot(ratio: number): number {
   return ratio > EPSILON ? Math.cbrt(ratio) : (KAPPA * ratio + 16) / 116;
 }
 
-function labUnder([whiteX, whiteY, whiteZ]: Row, [x, y, z]: Row): [number, number, number] {
-  const rootX = labRoot(x / whiteX);
-  const rootY = labRoot(y / whiteY);
-  const rootZ = labRoot(z / whiteZ);
-  return [116 * rootY - 16, 500 * (rootX - rootY), 200 * (rootY - rootZ)];
-}
-
 /** Linear sRGB → CIELAB under D65 (CIE 15 with the exact κ = 24389/27, ε = 216/24389). */
 export function labD65Of(linear: LinearRgb): LabD65 {
-  return labUnder(WHITE_D65, xyzOf(linear));
-}
-
-/** Linear sRGB → CIELAB under D50 by Bradford adaptation: comparable to CSS lab() and to d3-color's lab. */
-export function labD50Of(linear: LinearRgb): LabD50 {
-  return labUnder(WHITE_D50, transform(D50_FROM_D65, xyzOf(linear)));
+  const [x, y, z] = xyzOf(linear);
+  const rootX = labRoot(x / WHITE_D65[0]);
+  const rootY = labRoot(y / WHITE_D65[1]);
+  const rootZ = labRoot(z / WHITE_D65[2]);
+  return [116 * rootY - 16, 500 * (rootX - rootY), 200 * (rootY - rootZ)];
 }
 
 /** L* 0–100 → luminance Y 0–1; the inverse of the lightness formula of CIE 15. */
@@ -114,17 +79,9 @@ export function luminanceOfValue(lightness: number): number {
   return lightness > KAPPA * EPSILON ? ((lightness + 16) / 116) ** 3 : lightness / KAPPA;
 }
 
-/** XYZ under D65 → OKLab (Ottosson, 'A perceptual color space for image processing', 2020; constants of CSS Color 4). */
-export function oklabOfXyz(xyz: Xyz): Oklab {
-  return oklabOfResponse(transform(LMS_FROM_XYZ, xyz));
-}
-
-/** Linear sRGB → OKLab. */
+/** Linear sRGB → OKLab (Ottosson, 'A perceptual color space for image processing', 2020; constants of CSS Color 4). */
 export function oklabOf(linear: LinearRgb): Oklab {
-  return oklabOfResponse(transform(LMS_FROM_LINEAR, linear));
-}
-
-function oklabOfResponse([long, medium, short]: Row): Oklab {
+  const [long, medium, short] = transform(LMS_FROM_LINEAR, linear);
   return transform(OKLAB_FROM_ROOTS, [Math.cbrt(long), Math.cbrt(medium), Math.cbrt(short)]);
 }
 

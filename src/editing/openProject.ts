@@ -4,8 +4,8 @@
 import { checkWedges } from '../cutting/wedges/ledger';
 import { phrase } from '../model/phrase';
 import type { Project } from '../model/project';
-import { decodeText } from '../model/projectText';
-import { readDocument, readProject } from '../model/read';
+import { decodeText } from '../model/reading/projectText';
+import { readDocument, readProject } from '../model/reading/read';
 import { failed, type Result } from '../model/result';
 
 const MEGABYTE = 1024 * 1024;

@@ -25,12 +25,6 @@ export function bandOutline(toward: number, outer: Inches, inner: Inches, perBlo
   return [...rim, ringCorner(toward, inner, perBlock), ringCorner(toward - 1, inner, perBlock)];
 }
 
-/** The whole N-gon of the block, inches. */
-export function blockOutline(wedge: WedgePlan): Outline {
-  const rim = apothem(wedge);
-  return Array.from({ length: wedge.perBlock }, (_, toward) => ringCorner(toward - 1, rim, wedge.perBlock));
-}
-
 /** The finished leg of the corner triangle of the square block, A(1 − k), inches. For N = 8. */
 export function cornerLeg(wedge: WedgePlan): Inches {
   return apothem(wedge) * (1 - slope(wedge.perBlock));

@@ -2,13 +2,8 @@
 // block. Formulas follow from plane geometry (an isosceles triangle of apex angle 360/N with seam allowances).
 import { type Phrase, phrase } from '../model/phrase';
 import type { WedgePlan } from '../model/project';
-import type { Degrees, Inches } from '../model/units';
+import type { Inches } from '../model/units';
 import { sizeWithSeams } from './allowance';
-
-/** Half the apex angle of a wedge, 180/N, in degrees. */
-export function halfAngle(perBlock: number): Degrees {
-  return 180 / perBlock;
-}
 
 /** k = tan(180°/N): half the base for each inch of height. */
 export function slope(perBlock: number): number {

@@ -1,5 +1,5 @@
 // The project document: one plain JSON value, its schema and the types inferred from it. Lengths are inches, finished
-// sizes unless called cut. Meaning across parts (does this fabric exist?) is checked in check.ts, versions in migrate.ts.
+// sizes unless called cut. Meaning across parts (does this fabric exist?) is checked in check.ts, versions in reading/migrate.ts.
 import * as v from 'valibot';
 import { buyingSchema, priceSchema } from './buying';
 import { LONGEST_NAME } from './name';
@@ -16,7 +16,7 @@ export const MOST_FABRICS = 400;
 const name = v.pipe(v.string(), v.maxLength(LONGEST_NAME, 'a name is at most 120 characters'));
 const hex = v.pipe(v.string(), v.regex(/^#[0-9a-f]{6}$/i, 'a colour is written #rrggbb'));
 const count = v.pipe(v.number(), v.integer('must be a whole number'), v.minValue(0), v.maxValue(10_000));
-/** Motifs the tool can draw as cloth; each is generated, see drawing/prints. */
+/** Motifs the tool can draw as cloth; each is generated, see cloth/print/printTile.ts. */
 export const PRINT_MOTIFS = [
   'dots', 'sprig', 'stripe', 'gingham', 'check', 'crosshatch', 'leaves', 'scales', 'ditsy', 'speckle', 'waves', 'stars',
 ] as const; // biome-ignore format: a table

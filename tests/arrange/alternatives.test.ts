@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { alternatives, seamsOf, unlike } from '../../src/arrange/alternatives';
+import { seamsOf, unlike } from '../../src/arrange/alternatives';
 import { ALL_SCOPES } from '../../src/arrange/score';
-import { arrange, type ShuffleWish } from '../../src/arrange/shuffle';
+import type { ShuffleWish } from '../../src/arrange/shuffle';
 import { termScales } from '../../src/balance/score/termScales';
 import { evaluateTerms } from '../../src/balance/score/terms';
 import { wallModel } from '../../src/balance/wall/wallModel';
@@ -10,6 +10,7 @@ import { turnsOf } from '../../src/model/find';
 import { moved } from '../../src/model/moves';
 import type { Project } from '../../src/model/project';
 import { scrappyTop } from '../balance/tops';
+import { alternatives, arrange } from './toTheEnd';
 
 const WISH: ShuffleWish = {
   seed: 3,

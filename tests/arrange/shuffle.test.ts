@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { movesBetween } from '../../src/arrange/movesBetween';
 import { ALL_SCOPES } from '../../src/arrange/score';
-import { arrange, arranging, type ShuffleProgress, type ShuffleWish } from '../../src/arrange/shuffle';
+import { arranging, type ShuffleProgress, type ShuffleWish } from '../../src/arrange/shuffle';
 import { analyse } from '../../src/balance/analyse';
 import { wallModel } from '../../src/balance/wall/wallModel';
 import { clothTable } from '../../src/cloth/cloths';
@@ -15,6 +15,7 @@ import type { Project } from '../../src/model/project';
 import { dice, scrappyTop } from '../balance/tops';
 import { demo } from '../demo';
 import { awkwardTop } from './awkwardTop';
+import { arrange } from './toTheEnd';
 
 const WISH: ShuffleWish = { seed: 7, scopes: ALL_SCOPES, budget: { steps: 20_000 } };
 

@@ -6,7 +6,7 @@ import { demoProjects } from '../../scripts/demo/projects';
 import { sheetAnalysis } from '../../src/cli/report';
 import { stripsUnused } from '../../src/cutting/sets/stripsUnused';
 import { openProject } from '../../src/editing/openProject';
-import { writeProject } from '../../src/model/read';
+import { writeProject } from '../../src/model/reading/read';
 
 const folder = join(import.meta.dirname, '..', '..', 'demo-data');
 const demos = demoProjects();

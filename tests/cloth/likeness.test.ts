@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import * as cloth from '../../src/cloth/likeness';
-import { difference } from '../../src/colour/difference';
 import { value } from '../../src/colour/spaces';
 import { anyHex, anyMix, SEED } from '../colour/arbitraryColours';
+import { difference } from '../colour/difference';
 
 const plain = (hex: string): cloth.ColourMix => [{ hex, share: 1 }];
 
@@ -33,23 +33,8 @@ describe('The mean of a print', () => {
   });
 });
 
-describe('A mix from areas', () => {
-  it('joins equal colours however they are written and sums to 1', () => {
-    const mix = cloth.mixOf([
-      { hex: '#AA0000', area: 1 },
-      { hex: '#00bb00', area: 2 },
-      { hex: '#aa0000', area: 1 },
-      { hex: '#0000cc', area: 0 },
-    ]);
-    expect(mix).toEqual([
-      { hex: '#aa0000', share: 0.5 },
-      { hex: '#00bb00', share: 0.5 },
-    ]);
-  });
-
-  it('refuses areas that are not areas, no area at all, and shares that do not make a whole', () => {
-    expect(() => cloth.mixOf([{ hex: '#aa0000', area: -1 }])).toThrow(/mixOf/);
-    expect(() => cloth.mixOf([])).toThrow(/mixOf/);
+describe('A mix', () => {
+  it('is refused where its shares do not make a whole', () => {
     expect(() => cloth.mixDistance([{ hex: '#aa0000', share: 0.8 }], plain('#aa0000'))).toThrow(/sum to 1/);
     expect(() =>
       cloth.meanLight([

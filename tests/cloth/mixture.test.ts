@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import * as mixture from '../../src/cloth/mixture';
-import { linearOfHex, oklabOf, value } from '../../src/colour/spaces';
+import { value } from '../../src/colour/spaces';
 import { anyHex, SEED } from '../colour/arbitraryColours';
 
 const anyAreas = fc.array(fc.record({ hex: anyHex, area: fc.integer({ min: 1, max: 9 }) }), {
@@ -75,8 +75,6 @@ describe('Value over a surface', () => {
       expect(mixture.valueStatistics(none)).toBeNull();
       expect(mixture.valueHistogram(none)).toBeNull();
       expect(mixture.valueQuantile(none, 0.5)).toBeNull();
-      expect(mixture.meanOklab(none)).toBeNull();
-      expect(mixture.meanWarmth(none)).toBeNull();
     }
     expect(() => mixture.valueStatistics([{ hex: '#aa0000', area: -1 }])).toThrow(/area/);
     expect(() => mixture.valueStatistics([{ hex: '#aa0000', area: Number.NaN }])).toThrow(/area/);
@@ -85,17 +83,7 @@ describe('Value over a surface', () => {
   });
 });
 
-describe('Hue over a surface', () => {
-  it('is the area-weighted mean in OKLab', () => {
-    const found = mixture.meanOklab([
-      { hex: '#ff0000', area: 1 },
-      { hex: '#0000ff', area: 3 },
-    ])!;
-    const [red, blue] = [oklabOf(linearOfHex('#ff0000')), oklabOf(linearOfHex('#0000ff'))];
-    for (const axis of [0, 1, 2] as const)
-      expect(found[axis]).toBeCloseTo(0.25 * red[axis] + 0.75 * blue[axis], 12);
-  });
-
+describe('The warmth of a colour', () => {
   it('calls orange and red warm, blue and turquoise cool, and leaves greys at nothing', () => {
     for (const warm of ['#ff0000', '#ff8000', '#c0562b', '#ffd700', '#8b4513'])
       expect(mixture.warmth(warm), warm).toBeGreaterThan(0.5);
@@ -111,13 +99,5 @@ describe('Hue over a surface', () => {
       0.02 * 104.5518 ** 1.07 * Math.cos((10.0 * Math.PI) / 180),
       3,
     );
-  });
-
-  it('balances: equal pieces of a warm and a cool cloth come to the middle of the two', () => {
-    const both = mixture.meanWarmth([
-      { hex: '#ff8000', area: 2 },
-      { hex: '#4169e1', area: 2 },
-    ])!;
-    expect(both).toBeCloseTo((mixture.warmth('#ff8000') + mixture.warmth('#4169e1')) / 2, 12);
   });
 });

@@ -1,8 +1,8 @@
 import chroma from 'chroma-js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { contrastRatio, relativeLuminance } from '../../src/colour/contrast';
 import { anyHex, SEED } from './arbitraryColours';
+import { contrastRatio, relativeLuminance } from './contrast';
 
 /** Ratios as published. ACT prints them cut off after its last digit, so a ratio may lie up to one such digit above. */
 const ACT = "ACT rule afw4f7 'Text has minimum contrast' (W3C ACT Rules)";

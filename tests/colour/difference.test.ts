@@ -2,9 +2,9 @@ import chroma from 'chroma-js';
 import Color from 'colorjs.io';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { ciede2000, difference, oklabDistance } from '../../src/colour/difference';
-import { linearOfHex, oklabOf } from '../../src/colour/spaces';
+import { ciede2000 } from '../../src/colour/difference';
 import { anyHex, SEED } from './arbitraryColours';
+import { difference } from './difference';
 import { SHARMA_PAIRS } from './sharmaPairs';
 
 describe('CIEDE2000', () => {
@@ -60,30 +60,5 @@ describe('CIEDE2000', () => {
 
   it('puts black and white 100 apart', () => {
     expect(difference('#000000', '#ffffff')).toBeCloseTo(100, 6);
-  });
-});
-
-describe('Distance in OKLab', () => {
-  const distance = (one: string, other: string) =>
-    oklabDistance(oklabOf(linearOfHex(one)), oklabOf(linearOfHex(other)));
-
-  it('agrees with the deltaEOK of colorjs.io', () => {
-    fc.assert(
-      fc.property(anyHex, anyHex, (one, other) => {
-        expect(distance(one, other)).toBeCloseTo(new Color(one).deltaE(new Color(other), 'OK'), 10);
-      }),
-      { seed: SEED },
-    );
-  });
-
-  it('is never longer straight than by way of a third colour', () => {
-    fc.assert(
-      fc.property(anyHex, anyHex, anyHex, (one, other, third) => {
-        expect(distance(one, other)).toBeLessThanOrEqual(
-          distance(one, third) + distance(third, other) + 1e-12,
-        );
-      }),
-      { seed: SEED },
-    );
   });
 });

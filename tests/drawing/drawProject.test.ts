@@ -3,10 +3,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Piece } from '../../src/drawing/drawing';
 import { absoluteGrain, absoluteOutline, drawBlock, drawProject } from '../../src/drawing/drawProject';
-import { blockOutline } from '../../src/geometry/block';
 import { area, boxOutline } from '../../src/geometry/point';
 import { apothem, finishedBlock } from '../../src/geometry/wedge';
 import type { Project } from '../../src/model/project';
+import { blockOutline } from '../geometry/blockOutline';
 import { tilingError } from '../geometry/clipping';
 import { randomProject } from './samples';
 

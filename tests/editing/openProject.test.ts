@@ -9,7 +9,7 @@ import { MOST_MEGABYTES, openFile, openProject } from '../../src/editing/openPro
 import { createProject } from '../../src/model/create';
 import { speak } from '../../src/model/phrase';
 import type { Project } from '../../src/model/project';
-import { writeProject } from '../../src/model/read';
+import { writeProject } from '../../src/model/reading/read';
 import type { Result } from '../../src/model/result';
 import { NO_NOTES } from '../../src/store/storage/leaving';
 import { createMemoryShelf } from '../../src/store/storage/memory';

@@ -7,10 +7,11 @@
 // Hexagon and dodecagon: closed forms of plane geometry (A = 2√3 r², side 2r/√3; A = 12(2−√3) r², side 2(2−√3) r);
 // decagon: tan 18° = √(1 − 2/√5).
 import { describe, expect, it } from 'vitest';
-import { blockOutline, cornerLeg, cornerOutlines } from '../../src/geometry/block';
+import { cornerLeg, cornerOutlines } from '../../src/geometry/block';
 import { area } from '../../src/geometry/point';
 import { apothem, finishedBlock, rimLength } from '../../src/geometry/wedge';
 import type { WedgePlan } from '../../src/model/project';
+import { blockOutline } from './blockOutline';
 import { usualWedge } from './strips';
 
 /** A plan whose finished block has this many wedges and this many inches across flats. */

@@ -3,10 +3,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { wedgeBands } from '../../src/geometry/bands';
-import { bandOutline, blockOutline, cornerOutlines } from '../../src/geometry/block';
+import { bandOutline, cornerOutlines } from '../../src/geometry/block';
 import { area, boxOutline, type Outline } from '../../src/geometry/point';
 import { apothem, finishedBlock, slope } from '../../src/geometry/wedge';
 import type { Strip, WedgePlan } from '../../src/model/project';
+import { blockOutline } from './blockOutline';
 import { clippedArea, overlap, signedArea, tilingError, turnedBy, xor } from './clipping';
 import { seamLines, setAndWedge, usualWedge } from './strips';
 

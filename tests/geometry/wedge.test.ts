@@ -2,14 +2,13 @@
 // from (plane geometry); "common practice, no source" marks what makers say.
 import { describe, expect, it } from 'vitest';
 import { wedgeBands } from '../../src/geometry/bands';
-import { blockOutline, cornerLeg } from '../../src/geometry/block';
+import { cornerLeg } from '../../src/geometry/block';
 import { area } from '../../src/geometry/point';
 import { setHeight } from '../../src/geometry/stripSet';
 import {
   apothem,
   cutWedge,
   finishedBlock,
-  halfAngle,
   rimLength,
   seamFromMeasure,
   slope,
@@ -20,6 +19,7 @@ import {
 } from '../../src/geometry/wedge';
 import { speak } from '../../src/model/phrase';
 import type { Strip, WedgePlan } from '../../src/model/project';
+import { blockOutline } from './blockOutline';
 import { usualWedge } from './strips';
 
 const exact = 1e-9;
@@ -42,7 +42,6 @@ describe('the 7 1/2 in wedge of eight to the block, sewn at 1/4 in', () => {
     near(cutWedge(usualWedge).base, 6.5473, 5e-5);
     near(cutWedge(usualWedge).tip, 0.3341, 5e-5);
     near(slope(8), TAN_22_5);
-    near(halfAngle(8), 22.5);
   });
 
   it('makes a block 14 in finished and 14 1/2 in unfinished (trade notes 3; common practice, no source)', () => {

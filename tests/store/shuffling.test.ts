@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { shuffleWish } from '../../src/arrange/asked';
 import { askedOf } from '../../src/arrange/search/effort';
-import { type ArrangeResult, arrange, type ShuffleProgress } from '../../src/arrange/shuffle';
+import type { ArrangeResult, ShuffleProgress } from '../../src/arrange/shuffle';
 import { changePreferences } from '../../src/editing/commands/setting';
 import { keepShuffle, turnBlock } from '../../src/editing/commands/wall';
 import { ok } from '../../src/model/result';
@@ -10,6 +10,7 @@ import type { paced } from '../../src/store/arranging/pace';
 import type { startShuffle } from '../../src/store/arranging/shuffleClient';
 import { createShuffling } from '../../src/store/shuffling';
 import type { Settled } from '../../src/store/workers/workerClient';
+import { arrange } from '../arrange/toTheEnd';
 import { scrappyTop } from '../balance/tops';
 
 const PROJECT = scrappyTop({ rows: 2, columns: 3, seed: 4 });

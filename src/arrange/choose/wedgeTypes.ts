@@ -5,7 +5,7 @@ import { isOnRim, radialClash, type WedgeSeams, wedgeSeams } from '../../balance
 import { clothsOf } from '../../cloth/cloths';
 import { wedgeLedger } from '../../cutting/wedges/ledger';
 import { wedgeBands } from '../../geometry/bands';
-import type { Block, FabricId, Place, Project, Tip } from '../../model/project';
+import type { Block, FabricId, Place, Project } from '../../model/project';
 import type { Inches } from '../../model/units';
 
 export interface WedgeType {
@@ -32,11 +32,6 @@ export interface Beside {
   /** Inches along the seam of one fabric on both sides, and of look-alikes, each counted by its likeness; background never. */
   readonly same: Inches;
   readonly alike: Inches;
-}
-
-/** The tip that belongs on a place (from 0): up on the first, then in turn, so that neighbouring seams nest. */
-export function tipOf(place: number): Tip {
-  return place % 2 === 0 ? 'up' : 'down';
 }
 
 /** All types, up then down for each set in order, with the wedges left over; those in `freed` blocks count as left. */

@@ -19,7 +19,7 @@ export interface Exact extends Arrangement {
   readonly cost: number;
 }
 
-/** Whether a wall is small enough for bestOf. */
+/** Whether a wall is small enough for findingBest. */
 export function isSmall(contacts: Contacts, movable: number): boolean {
   let orders = 1;
   for (let count = 2; count <= movable; count++) orders *= count;
@@ -31,15 +31,6 @@ export function isSmall(contacts: Contacts, movable: number): boolean {
 
 /** Orders gone through between two pauses: some milliseconds' worth. */
 const PAUSE = 64;
-
-/** The same as findingBest, at one go. */
-export function bestOf(contacts: Contacts, spread: Spread, known?: number): Exact | null {
-  const finding = findingBest(contacts, spread, known);
-  for (;;) {
-    const step = finding.next();
-    if (step.done) return step.value;
-  }
-}
 
 /**
  * Finds the arrangement with the least score that turns and exchanges can reach; wedges keep their places. Null when none

@@ -2,18 +2,15 @@
 // bound of Hadley, Rendl and Wolkowicz (1992) for quadratic assignment. Contact: contactBound.ts.
 
 import { solvingLinear } from '../assignment/linear';
-import { atOnce } from '../parts';
 import { contactBound } from './contactBound';
 import type { Contacts } from './contactTables';
 import { eigenvaluesOf, findingEigenvalues } from './eigenvalues';
 import { kernelTable, residual, rowIn, type Spread } from './spreadAssignment';
 
-/** The lower bound of the whole score within the decisions; wedges stay where they are. O(n³) in blocks. */
-export function lowerBound(contacts: Contacts, spread: Spread): number {
-  return atOnce(boundInParts(contacts, spread));
-}
-
-/** The same in parts: yields every few milliseconds, so that a search can stop. */
+/**
+ * The lower bound of the whole score within the decisions; wedges stay where they are. O(n³) in blocks. Yields every few
+ * milliseconds, so that a search can stop.
+ */
 export function* boundInParts(contacts: Contacts, spread: Spread): Generator<void, number> {
   const bound = contacts.constant + (yield* contactBound(contacts));
   yield;

@@ -1,5 +1,5 @@
-// Likeness of neighbours on a weighted graph: Moran's I (global and local), Geary's C, join counts, with their moments under
-// random labelling. Formulas: Cliff and Ord, Spatial Processes (1981); local: Anselin (1995), Sokal, Oden and Thomson (1998).
+// Likeness of neighbours on a weighted graph: Moran's I and join counts with their moments under random labelling. Local Moran
+// is left to clustering.ts. Formulas: Cliff and Ord, Spatial Processes (1981).
 import type { ContactGraph } from '../wall/contactGraph';
 
 /** A global statistic with its mean and variance when the values are dealt to the nodes at random. */
@@ -92,30 +92,6 @@ export function moran(graph: ContactGraph, values: ArrayLike<number>): Autocorre
   return asAutocorrelation(cross / (s0 * m2), expected, second - expected ** 2);
 }
 
-/**
- * Geary's C = (n − 1) Σ w_ij (x_i − x_j)² / (2 S0 Σ z_i²): 1 by chance, below it neighbours are alike. No variation or no
- * contacts give 1. Weights must be the same both ways.
- */
-export function gearyC(graph: ContactGraph, values: ArrayLike<number>): number {
-  const { s0 } = weightSums(graph);
-  const { z, m2 } = centred(values);
-  if (s0 === 0 || m2 === 0) return 1;
-  let sum = 0;
-  for (let i = 0; i < graph.size; i++) {
-    for (let at = graph.start[i]!; at < graph.start[i + 1]!; at++) {
-      sum += graph.weight[at]! * (z[i]! - z[graph.to[at]!]!) ** 2;
-    }
-  }
-  return ((graph.size - 1) * sum) / (2 * s0 * graph.size * m2);
-}
-
-/** Local Moran I_i = z_i/m2 · Σ w_ij z_j of every node; Σ I_i = S0 · I. All 0 where nothing varies. */
-export function localMoran(graph: ContactGraph, values: ArrayLike<number>): Float64Array {
-  const { z, m2 } = centred(values);
-  if (m2 === 0) return new Float64Array(graph.size);
-  return lags(graph, z).map((lag, i) => (z[i]! * lag) / m2);
-}
-
 /** Joins of a two-way labelling: both marked, one marked, neither; with moments when the marks are dealt at random. */
 export interface JoinCounts {
   readonly both: Autocorrelation;
@@ -124,18 +100,9 @@ export interface JoinCounts {
 }
 
 /**
- * Join counts, sampling without replacement (the number of marked nodes is given). With weights in inches the counts are
- * inches of join. Fewer than four nodes have variance 0.
+ * Join counts of each label in turn against all others, sampling without replacement (the number of nodes of a label is given).
+ * With weights in inches the counts are inches of join. Labels are 0 to count − 1. Fewer than four nodes have variance 0.
  */
-export function joinCounts(graph: ContactGraph, marked: ArrayLike<number>): JoinCounts {
-  return joinsOfLabels(
-    graph,
-    Array.from(marked, (one) => (one ? 1 : 0)),
-    2,
-  )[1]!;
-}
-
-/** Join counts of each label in turn against all others, in one walk over the contacts. Labels are 0 to count − 1. */
 export function joinsOfLabels(graph: ContactGraph, labels: ArrayLike<number>, count: number): JoinCounts[] {
   const nodes = new Float64Array(count);
   const both = new Float64Array(count);

@@ -2,7 +2,7 @@
 import { setHeight } from '../../geometry/stripSet';
 import { wedgeProblem } from '../../geometry/wedge';
 import { phrase } from '../../model/phrase';
-import type { Project, StripSet, StripSetId, Tip } from '../../model/project';
+import type { Project, StripSet } from '../../model/project';
 import type { Problem } from '../../model/result';
 import { availableWedges, type WedgeCount } from './yield';
 
@@ -28,11 +28,6 @@ export function wedgeLedger(project: Project): LedgerRow[] {
       left: { up: available.up - taken.up, down: available.down - taken.down },
     };
   });
-}
-
-/** Wedges of one set and tip that no block uses yet. */
-export function wedgesLeft(project: Project, set: StripSetId, tip: Tip): number {
-  return wedgeLedger(project).find((row) => row.set.id === set)?.left[tip] ?? 0;
 }
 
 function usedWedges(project: Project): Map<string, number> {

@@ -13,7 +13,7 @@ const PART_GAP: Inches = 0.42;
 /** A part begins on a page that has this share of its height left, else on the next. */
 const PART_NEEDS = 0.3;
 /** A page filled less than this looks forgotten. */
-export const LEAST_FILLED = 1 / 3;
+const LEAST_FILLED = 1 / 3;
 
 export interface Column {
   readonly head: string;

@@ -1,5 +1,5 @@
 // Names files of a project and hands them to the person. editing/openProject.ts opens them.
-import { PROJECT_FILE_ENDING } from '../../model/projectText';
+import { PROJECT_FILE_ENDING } from '../../model/reading/projectText';
 
 /** Letters of the name kept in a file name; with the ending it fits every file system in use. */
 const MOST_LETTERS = 60;

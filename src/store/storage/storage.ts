@@ -4,7 +4,7 @@ import * as v from 'valibot';
 import { openDocument } from '../../editing/openProject';
 import { phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
-import { writeDocument } from '../../model/read';
+import { writeDocument } from '../../model/reading/read';
 import { failed, ok, type Problem, type Result } from '../../model/result';
 import type { LeavingNotes } from './leaving';
 import type { ProjectChange, ProjectNews } from './news';

@@ -1,6 +1,6 @@
 // What is shown instead of a white page when a part of the screen breaks: the reason, and the project saved to a file.
 import { Component, type ReactNode } from 'react';
-import { writeProject } from '../../model/read';
+import { writeProject } from '../../model/reading/read';
 import type { Session } from '../../store/session';
 import { downloadText, projectFileName } from '../../store/storage/projectFiles';
 import { SessionContext } from '../session';

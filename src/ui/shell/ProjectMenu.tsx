@@ -4,7 +4,7 @@ import { useRef, useState } from 'react';
 import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
 import { renameProject } from '../../editing/commands/setting';
 import { nameWith } from '../../model/name';
-import { writeProject } from '../../model/read';
+import { writeProject } from '../../model/reading/read';
 import type { Problem } from '../../model/result';
 import { projectFileName } from '../../store/storage/projectFiles';
 import { useApp, useAppStore } from '../app';

@@ -5,8 +5,8 @@ import type { HungBlock } from '../../drawing/drawing';
 import { type Point, tilted } from '../../geometry/point';
 import type { Fabric, FabricId } from '../../model/project';
 import { BlockView } from './BlockView';
+import { turnFrom } from './hands/turning';
 import { SeamMarks } from './Marks';
-import { turnFrom } from './turning';
 
 interface Props {
   hung: HungBlock;

@@ -8,8 +8,8 @@ import type { Block, BlockId, Fabric } from '../../model/project';
 import { useApp, useAppStore } from '../app';
 import { useSay } from '../words';
 import { BlockView } from './BlockView';
-import { tapped } from './gesture';
-import { carryOut } from './useGestures';
+import { tapped } from './hands/gesture';
+import { carryOut } from './hands/useGestures';
 
 interface Props {
   fabrics: readonly Fabric[];

@@ -19,16 +19,16 @@ import { useApp, useAppStore } from '../app';
 import { useAnalysis } from '../useAnalysis';
 import { useSay } from '../words';
 import { BlockTools } from './BlockTools';
-import { HandLayer } from './HandLayer';
+import { HandLayer } from './hands/HandLayer';
+import { turnsIn } from './hands/turning';
+import { useGestures } from './hands/useGestures';
+import { wallKey } from './hands/wallKeys';
 import { SideTable } from './SideTable';
 import { TopLayer } from './TopLayer';
-import { turnsIn } from './turning';
-import { useGestures } from './useGestures';
 import { useView, type WallView as View } from './useView';
 import { ViewTools } from './ViewTools';
 import { viewBox } from './view';
 import { WallNotice } from './WallNotice';
-import { wallKey } from './wallKeys';
 
 /** From this many pixels to the inch, seams and the lie of prints can be seen. */
 const NEAR = 4.5;

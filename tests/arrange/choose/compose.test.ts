@@ -4,11 +4,12 @@ import { describe, expect, it } from 'vitest';
 import { composeBlocks } from '../../../src/arrange/choose/compose';
 import { rankWedges } from '../../../src/arrange/choose/composeRank';
 import { repair } from '../../../src/arrange/choose/composeRepair';
-import { besideTable, tipOf, wedgeTypes } from '../../../src/arrange/choose/wedgeTypes';
+import { besideTable, wedgeTypes } from '../../../src/arrange/choose/wedgeTypes';
 import { analyse } from '../../../src/balance/analyse';
 import { wishesOf } from '../../../src/balance/score/wishes';
 import { makeSets } from '../../../src/cutting/sets/randomSets';
 import { checkWedges, wedgeLedger } from '../../../src/cutting/wedges/ledger';
+import { wantedTip } from '../../../src/cutting/wedges/nesting';
 import { createBlock } from '../../../src/model/create';
 import { moved } from '../../../src/model/moves';
 import { speak } from '../../../src/model/phrase';
@@ -71,7 +72,7 @@ describe('blocks composed', () => {
       expect(checkWedges(after)).toEqual([]);
       for (const block of after.blocks) {
         block.places.forEach((place, at) => {
-          expect(place?.tip).toBe(tipOf(at));
+          expect(place?.tip).toBe(wantedTip([], at));
         });
         expect(sameRims(after, block)).toBe(0);
       }
@@ -226,7 +227,7 @@ describe('wedges offered for a place', () => {
         expect(rims(offer)).toBeGreaterThanOrEqual(rims(nesting[at]!));
       });
       for (const offer of offers) {
-        expect(offer.wedge.tip === tipOf(place)).toBe(offer.rightTip);
+        expect(offer.wedge.tip === wantedTip([], place)).toBe(offer.rightTip);
         if (offer.from !== 'leftOver') expect(offer.rightTip).toBe(true);
         const after = moved(project, offer.moves);
         expect(checkWedges(after)).toEqual([]);

@@ -6,7 +6,7 @@ import { rimClashes, wedgeClashes } from '../../../src/balance/clashes/wedgeClas
 import { DEFAULT_WEIGHTS, evaluateTerms, inPoints, weighted } from '../../../src/balance/score/terms';
 import { wishesOf } from '../../../src/balance/score/wishes';
 import { wallModel } from '../../../src/balance/wall/wallModel';
-import { wedgesLeft } from '../../../src/cutting/wedges/ledger';
+import { wedgeLedger } from '../../../src/cutting/wedges/ledger';
 import { apply } from '../../../src/editing/apply';
 import { putWedge, tradeWedges } from '../../../src/editing/commands/blocks';
 import { findBlock } from '../../../src/model/find';
@@ -75,7 +75,7 @@ test('the clashes of a wedge in its block are those the analysis lists, look-ali
 
 test('no wedge is offered that is not there', () => {
   let project = workshopProject();
-  for (let place = 0; wedgesLeft(project, 's1', 'up') > 0; place += 1) {
+  for (let place = 0; wedgeLedger(project).find((row) => row.set.id === 's1')!.left.up > 0; place += 1) {
     const at = { block: `b${1 + Math.floor(place / 8)}`, place: place % 8 };
     project = after(project, (now) => putWedge(now, at.block, at.place, { set: 's1', tip: 'up' }));
   }

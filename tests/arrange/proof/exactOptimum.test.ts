@@ -6,11 +6,8 @@ import { costTables } from '../../../src/arrange/live/costTables';
 import { LiveWall } from '../../../src/arrange/live/liveWall';
 import { contactsOf } from '../../../src/arrange/proof/contactTables';
 import { eigenvaluesOf } from '../../../src/arrange/proof/eigenvalues';
-import { bestOf } from '../../../src/arrange/proof/exactOptimum';
-import { lowerBound } from '../../../src/arrange/proof/lowerBound';
 import { spreadOf } from '../../../src/arrange/proof/spreadAssignment';
 import { Search } from '../../../src/arrange/search/search';
-import { arrange } from '../../../src/arrange/shuffle';
 import { type Intent, SCATTERED } from '../../../src/balance/score/intent';
 import { termScales } from '../../../src/balance/score/termScales';
 import { DEFAULT_WEIGHTS } from '../../../src/balance/score/terms';
@@ -21,6 +18,7 @@ import type { Project } from '../../../src/model/project';
 import { COLOUR_INTENTS, VALUE_INTENTS } from '../../../src/model/project';
 import { scrappyTop } from '../../balance/tops';
 import { type AllPairs, allPairs, leastOfAll } from '../allPairs';
+import { arrange, bestOf, lowerBound } from '../toTheEnd';
 
 const SCOPES = { swap: true, turn: true, shiftCorners: false, trade: false, strips: false } as const;
 

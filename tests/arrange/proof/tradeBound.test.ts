@@ -4,7 +4,6 @@ import { decisionsOf, type Scopes } from '../../../src/arrange/decisions';
 import { costTables } from '../../../src/arrange/live/costTables';
 import { leastSeams } from '../../../src/arrange/proof/seamTransport';
 import { tradeBound } from '../../../src/arrange/proof/tradeBound';
-import { arrange } from '../../../src/arrange/shuffle';
 import { termScales } from '../../../src/balance/score/termScales';
 import { DEFAULT_WEIGHTS, evaluateTerms, weighted } from '../../../src/balance/score/terms';
 import { wallModel } from '../../../src/balance/wall/wallModel';
@@ -13,6 +12,7 @@ import { wedgeLedger } from '../../../src/cutting/wedges/ledger';
 import type { Place, Project } from '../../../src/model/project';
 import { dice, scrappyTop } from '../../balance/tops';
 import { ruledTop } from '../awkwardTop';
+import { arrange } from '../toTheEnd';
 
 const NONE: Scopes = { swap: false, turn: false, shiftCorners: false, trade: false, strips: false };
 

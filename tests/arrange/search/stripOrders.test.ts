@@ -1,14 +1,12 @@
 import fc from 'fast-check';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { describe, expect, it } from 'vitest';
-import { alternatives } from '../../../src/arrange/alternatives';
 import { decisionsOf, type Scopes } from '../../../src/arrange/decisions';
 import { costTables } from '../../../src/arrange/live/costTables';
 import { LiveWall } from '../../../src/arrange/live/liveWall';
 import { movesBetween } from '../../../src/arrange/movesBetween';
 import { ALL_SCOPES } from '../../../src/arrange/score';
 import { StripOrders, withRoomForOne } from '../../../src/arrange/search/stripOrders';
-import { arrange } from '../../../src/arrange/shuffle';
 import { termScales } from '../../../src/balance/score/termScales';
 import { DEFAULT_WEIGHTS, evaluateTerms, weighted } from '../../../src/balance/score/terms';
 import { wallModel } from '../../../src/balance/wall/wallModel';
@@ -27,6 +25,7 @@ import {
 } from '../../../src/model/project';
 import { dice, scrappyTop } from '../../balance/tops';
 import { awkwardTop } from '../awkwardTop';
+import { alternatives, arrange } from '../toTheEnd';
 
 const NONE: Scopes = { swap: false, turn: false, shiftCorners: false, trade: false, strips: false };
 const STRIPS: Scopes = { ...NONE, strips: true };

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../src/balance/analyse';
-import { joinCounts } from '../../../src/balance/evenness/autocorrelation';
+import { joinsOfLabels } from '../../../src/balance/evenness/autocorrelation';
 import { offsetWords, spreadWords } from '../../../src/balance/evenness/fabricWords';
 import { NearestTable } from '../../../src/balance/evenness/nearest';
 import { valueTarget } from '../../../src/balance/score/intent';
@@ -10,12 +10,13 @@ import { evenWeights } from '../../../src/balance/wall/contactGraph';
 import { unionOutlines } from '../../../src/balance/wall/outline';
 import { directionWords, positionWords } from '../../../src/balance/wall/position';
 import { drawProject } from '../../../src/drawing/drawProject';
-import { blockOutline } from '../../../src/geometry/block';
+
 import { area, boxOutline, placed } from '../../../src/geometry/point';
 import { apothem } from '../../../src/geometry/wedge';
 import { speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
 import { cellCount } from '../../../src/model/wallCells';
+import { blockOutline } from '../../geometry/blockOutline';
 import { clippedArea, overlap } from '../../geometry/clipping';
 import { dice, scrappyTop } from '../tops';
 
@@ -168,7 +169,7 @@ describe('the spread of the fabrics', () => {
       }
       expect(one.joins.both.statistic).toBe(both);
       const marked = Array.from(rims, (rim) => (rim === fabric ? 1 : 0));
-      expect(one.joins).toEqual(joinCounts(evenWeights(graph), marked));
+      expect(one.joins).toEqual(joinsOfLabels(evenWeights(graph), marked, 2)[1]);
     }
   });
 

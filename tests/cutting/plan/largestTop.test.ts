@@ -10,7 +10,7 @@ import { makeSets } from '../../../src/cutting/sets/randomSets';
 import { checkReferences } from '../../../src/model/check';
 import { speak } from '../../../src/model/phrase';
 import type { ClothOnHand, Fabric } from '../../../src/model/project';
-import { readDocument } from '../../../src/model/read';
+import { readDocument } from '../../../src/model/reading/read';
 import { usualWedge } from '../../geometry/strips';
 import { plainFabrics, projectOf, stripsOf } from '../fabrics';
 import { mostBlocks } from './topProgramme';

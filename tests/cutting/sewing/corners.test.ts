@@ -3,10 +3,11 @@
 import { describe, expect, it } from 'vitest';
 import { cornerPieces } from '../../../src/cutting/yardage/cornerPieces';
 import { cutOutline, sideLengths } from '../../../src/geometry/allowance';
-import { blockOutline, cornerOutlines, inwardCorners } from '../../../src/geometry/block';
+import { cornerOutlines, inwardCorners } from '../../../src/geometry/block';
 import { finishedBlock, rimLength } from '../../../src/geometry/wedge';
 import type { Project } from '../../../src/model/project';
 import { randomProject } from '../../drawing/samples';
+import { blockOutline } from '../../geometry/blockOutline';
 
 const COUNTS = [6, 8, 10, 12] as const;
 

@@ -6,7 +6,7 @@ import { changeBacking, changeBuying, changeKits } from '../../../src/editing/co
 import { usualBuying } from '../../../src/model/buying';
 import { createProject } from '../../../src/model/create';
 import { speak } from '../../../src/model/phrase';
-import { readProject, writeProject } from '../../../src/model/read';
+import { readProject, writeProject } from '../../../src/model/reading/read';
 
 const project = createProject('p', 'P');
 

@@ -17,7 +17,7 @@ import { checkReferences } from '../../../src/model/check';
 import { everyCloth, fabricsInUse, inColourway } from '../../../src/model/colourway';
 import { speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
-import { writeProject } from '../../../src/model/read';
+import { writeProject } from '../../../src/model/reading/read';
 import { demo, unsewn } from '../../demo';
 import { done } from '../outcomes';
 

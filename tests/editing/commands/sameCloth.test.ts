@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import { fromSameCloth } from '../../../src/editing/commands/sameCloth';
 import { openProject } from '../../../src/editing/openProject';
-import { writeProject } from '../../../src/model/read';
+import { writeProject } from '../../../src/model/reading/read';
 import { demo } from '../../demo';
 
 const demos = ['harbour-reading-corner', 'keepers-winter', 'kiln-shed', 'plum-orchard'];

@@ -15,7 +15,7 @@ import { whereUsed } from '../../../src/model/fabricUseWords';
 import { sideTable } from '../../../src/model/find';
 import { speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
-import { readProject, writeProject } from '../../../src/model/read';
+import { readProject, writeProject } from '../../../src/model/reading/read';
 import { cornerFabricOf, isPlain } from '../../../src/model/wallCells';
 import { demo } from '../../demo';
 import { done, refusal } from '../outcomes';

@@ -1,15 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { chooseAlternatives, tryingAlternatives } from '../../../src/arrange/alternatives';
 import { ALL_SCOPES } from '../../../src/arrange/score';
-import {
-  type ArrangeResult,
-  arrange,
-  type ShuffleProgress,
-  type ShuffleWish,
-} from '../../../src/arrange/shuffle';
+import type { ArrangeResult, ShuffleProgress, ShuffleWish } from '../../../src/arrange/shuffle';
 import { startAlternatives } from '../../../src/store/arranging/alternativesClient';
 import type { ArrangeJobs } from '../../../src/store/arranging/arrangeJobs';
 import { startShuffle } from '../../../src/store/arranging/shuffleClient';
+import { arrange } from '../../arrange/toTheEnd';
 import { scrappyTop } from '../../balance/tops';
 import { type StubWorker, settled, stubs } from '../workers/stubWorker';
 

@@ -18,6 +18,10 @@ import { borderWords, settingWords } from './sewingWords';
 /** Rows drawn lower than this are hard to read; with less room under the steps they have a page of their own. */
 const LEAST_ROWS: Inches = 2.8;
 const LEAST_ROOM: Inches = 3.6;
+/** The share of a page's height that is room enough for any rows. */
+const MOST_ROOM = 0.62;
+/** A row of blocks drawn lower than this has no room for its numbers and letters. */
+const LEAST_ROW: Inches = 0.5;
 
 export function settingPages(composer: Composer, writing: Writing): void {
   const { drawing, say, project } = writing;
@@ -32,12 +36,15 @@ export function settingPages(composer: Composer, writing: Writing): void {
   composer.steps(settingWords(steps, writing));
   piecesOf(['setting', 'sashing'], composer, writing);
   const layout = layOut(project);
-  const room = composer.room > LEAST_ROOM ? composer.room : composer.height;
+  const rows = steps.reduce((sum, step) => sum + (step.does === 'rows' ? step.lines.length : 0), 0);
+  const readable = Math.max(LEAST_ROOM, LEAST_ROW * rows);
+  const room =
+    composer.room > Math.min(readable, MOST_ROOM * composer.height) ? composer.room : composer.height;
   // The borders stand under the rows where that leaves the rows large enough, else on a page of their own.
   const left = room - bordersRoom(writing);
   const shared = left >= LEAST_ROWS;
-  const rows = rowsFigure(composer.width * 0.86, (shared ? left : room) - 0.4, steps, writing);
-  composer.add(rows, 0.2, 0, (composer.width - rows.width) / 2);
+  const drawn = rowsFigure(composer.width * 0.86, (shared ? left : room) - 0.4, steps, writing);
+  composer.add(drawn, 0.2, 0, (composer.width - drawn.width) / 2);
   if (project.setting.borders.length === 0) return;
   if (!shared) composer.turnPage();
   composer.heading(say('Borders'), 1.6);

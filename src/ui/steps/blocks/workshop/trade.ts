@@ -1,7 +1,7 @@
 // A trade of two wedges under way: one place is held until another is chosen. No part of the project until it is done.
 import { createContext, useContext } from 'react';
 import type { BlockId } from '../../../../model/project';
-import type { Spot } from '../../../wall/hands';
+import type { Spot } from '../../../wall/hands/hands';
 
 export interface PlaceRef {
   readonly block: BlockId;

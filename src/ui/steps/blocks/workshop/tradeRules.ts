@@ -1,10 +1,10 @@
-// The rules for hands on the places of blocks: carry a wedge to another place. Pure; wall/hands.ts runs them. A finger lifts
+// The rules for hands on the places of blocks: carry a wedge to another place. Pure; wall/hands/hands.ts runs them. A finger lifts
 // a wedge by resting on it a moment, so that the panel still scrolls; a press that carries nothing is the browser's click.
 import { findBlock } from '../../../../model/find';
 import { whyPlacesLocked } from '../../../../model/freedom';
 import type { Phrase } from '../../../../model/phrase';
 import type { Project } from '../../../../model/project';
-import type { Hand, Rules, Spot } from '../../../wall/hands';
+import type { Hand, Rules, Spot } from '../../../wall/hands/hands';
 import type { Carried, PlaceRef } from './trade';
 
 export type TradeOutcome =

@@ -7,8 +7,8 @@ import { phrase } from '../../../../model/phrase';
 import type { Problem } from '../../../../model/result';
 import { useAppStore } from '../../../app';
 import { useRun } from '../../../fields/Complaint';
-import type { Spot } from '../../../wall/hands';
-import { useHands } from '../../../wall/useHands';
+import type { Spot } from '../../../wall/hands/hands';
+import { useHands } from '../../../wall/hands/useHands';
 import { type Carried, type PlaceRef, samePlace, type Trading } from './trade';
 import { type TradeOutcome, tradeRules } from './tradeRules';
 

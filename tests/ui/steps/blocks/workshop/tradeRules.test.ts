@@ -10,7 +10,7 @@ import {
   type Spot,
   type Step,
   step,
-} from '../../../../../src/ui/wall/hands';
+} from '../../../../../src/ui/wall/hands/hands';
 import { demo, unsewn } from '../../../../demo';
 
 const QUILT = unsewn(demo('harbour-reading-corner'));

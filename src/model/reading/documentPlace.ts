@@ -1,8 +1,9 @@
 // Says in the maker's words where a project document is wrong: "Block 4, place 2, strip set" for blocks[3].places[1].set. The
 // document may be broken anywhere, so it looks everything up and takes nothing for granted.
+
+import { type Phrase, type PhraseValue, phrase } from '../phrase';
+import type { Problem } from '../result';
 import { isPlainObject } from './migrate';
-import { type Phrase, type PhraseValue, phrase } from './phrase';
-import type { Problem } from './result';
 
 /** Problems whose own sentence does not say where they are. */
 const PLACELESS = new Set(['no-such-fabric', 'strip-too-narrow']);

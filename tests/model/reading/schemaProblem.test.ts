@@ -3,9 +3,9 @@
 import fc from 'fast-check';
 import * as v from 'valibot';
 import { afterEach, expect, it } from 'vitest';
-import { speak } from '../../src/model/phrase';
-import { readDocument } from '../../src/model/read';
-import { documents } from './schemaWalk';
+import { speak } from '../../../src/model/phrase';
+import { readDocument } from '../../../src/model/reading/read';
+import { documents } from '../schemaWalk';
 
 afterEach(() => v.deleteGlobalMessage());
 

@@ -1,5 +1,5 @@
 // Contrast of text and marks against their ground, as WCAG 2.2 defines it: for the tool's own screens, not for cloth.
-import { linearOfHex } from './spaces';
+import { linearOfHex } from '../../src/colour/spaces';
 
 /** WCAG 2.2 relative luminance, 0–1, with its rounded weights (so it differs from Y in the fifth decimal). */
 export function relativeLuminance(hex: string): number {

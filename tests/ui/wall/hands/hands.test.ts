@@ -11,7 +11,7 @@ import {
   SLIP,
   type Step,
   step,
-} from '../../../src/ui/wall/hands';
+} from '../../../../src/ui/wall/hands/hands';
 
 type What = 'loose' | 'sewn' | 'nothing';
 type Gesture = { readonly holds: What | 'both' | 'key'; readonly seen: number };

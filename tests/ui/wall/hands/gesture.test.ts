@@ -1,8 +1,8 @@
 // The wall's rules for hands, on a demo quilt drawn at ten pixels to the inch; the side table lies left of the wall.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { drawProject } from '../../../src/drawing/drawProject';
-import type { Project } from '../../../src/model/project';
+import { drawProject } from '../../../../src/drawing/drawProject';
+import type { Project } from '../../../../src/model/project';
 import {
   type Gesture,
   type Outcome,
@@ -11,7 +11,7 @@ import {
   tapped,
   viewChange,
   wallRules,
-} from '../../../src/ui/wall/gesture';
+} from '../../../../src/ui/wall/hands/gesture';
 import {
   type Hand,
   type HandEvent,
@@ -20,9 +20,9 @@ import {
   REST,
   type Step,
   step,
-} from '../../../src/ui/wall/hands';
-import { bearing, turnFrom, turnsIn } from '../../../src/ui/wall/turning';
-import { demo, unsewn } from '../../demo';
+} from '../../../../src/ui/wall/hands/hands';
+import { bearing, turnFrom, turnsIn } from '../../../../src/ui/wall/hands/turning';
+import { demo, unsewn } from '../../../demo';
 
 const SCALE = 10;
 type Event = HandEvent<Pressed, Gesture>;

@@ -1,8 +1,8 @@
 // What the schema found wrong, as a problem with its path and a reason in plain words. Where in the maker's words the place is:
 // documentPlace.ts.
 import type * as v from 'valibot';
-import { type Phrase, phrase } from './phrase';
-import type { Problem } from './result';
+import { type Phrase, phrase } from '../phrase';
+import type { Problem } from '../result';
 
 /** How the schema is asked: it says only the sentences written beside it, so that the rest is told from the issue itself. */
 export const OWN_SENTENCES_ONLY = { message: '' } as const;

@@ -1,7 +1,7 @@
 // The text of a project file: out of its bytes, and into the plain document it stands for. Everything that keeps it from being
 // one is said here; what the document must hold is the schema's (read.ts).
-import { type Phrase, phrase } from './phrase';
-import { failed, ok, type Result } from './result';
+import { type Phrase, phrase } from '../phrase';
+import { failed, ok, type Result } from '../result';
 
 /** How the names of project files end. */
 export const PROJECT_FILE_ENDING = '.wedgewall.json';

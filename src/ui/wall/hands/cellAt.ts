@@ -1,6 +1,6 @@
 // Which cell of the wall lies at a point of the quilt.
-import type { Drawing } from '../../drawing/drawing';
-import type { Point } from '../../geometry/point';
+import type { Drawing } from '../../../drawing/drawing';
+import type { Point } from '../../../geometry/point';
 
 /** The cell whose block, or room for one, covers a point in quilt inches; null between and outside them. */
 export function cellAt(drawing: Drawing, point: Point): number | null {

@@ -1,11 +1,11 @@
 // Reading a project from text and writing it back: parse, migrate, schema, references. Files, and wedge use: editing/openProject.ts.
 import * as v from 'valibot';
-import { checkReferences } from './check';
+import { checkReferences } from '../check';
+import { type Project, projectSchema } from '../project';
+import { ok, type Result } from '../result';
 import { explain } from './documentPlace';
 import { migrate } from './migrate';
-import { type Project, projectSchema } from './project';
 import { parseText } from './projectText';
-import { ok, type Result } from './result';
 import { OWN_SENTENCES_ONLY, schemaProblem } from './schemaProblem';
 
 /** At most this many problems are reported; a broken file would otherwise list thousands. */

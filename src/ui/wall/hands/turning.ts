@@ -1,5 +1,5 @@
 // Angles of turning by hand, in degrees clockwise.
-import type { Point } from '../../geometry/point';
+import type { Point } from '../../../geometry/point';
 
 /** Direction of a point seen from another, degrees clockwise from up, over -180 to 180. Any unit, x to the right and y down. */
 export function bearing(from: Point, to: Point): number {

@@ -1,12 +1,12 @@
 // The wall by keyboard: arrows go from cell to cell; R turns, Space lifts and puts down, P pins, Delete takes down.
 import type { KeyboardEvent } from 'react';
-import { pinBlocks, takeDown, turnBlock, turnByOneWedge } from '../../editing/commands/wall';
-import { findBlock } from '../../model/find';
-import { whyHangingLocked } from '../../model/freedom';
-import { phrase } from '../../model/phrase';
-import type { Project } from '../../model/project';
-import { cellToward, isPlain, rowAndColumn } from '../../model/wallCells';
-import type { App } from '../../store/app';
+import { pinBlocks, takeDown, turnBlock, turnByOneWedge } from '../../../editing/commands/wall';
+import { findBlock } from '../../../model/find';
+import { whyHangingLocked } from '../../../model/freedom';
+import { phrase } from '../../../model/phrase';
+import type { Project } from '../../../model/project';
+import { cellToward, isPlain, rowAndColumn } from '../../../model/wallCells';
+import type { App } from '../../../store/app';
 import { type Gesture, type Pressed, tapped } from './gesture';
 import { carryOut } from './useGestures';
 import type { Hands } from './useHands';

@@ -1,14 +1,14 @@
 // Hands on the wall and the side table: gives the wall's rules the scene they are in, and carries out what comes of them.
 import { type RefObject, useCallback } from 'react';
-import type { Drawing } from '../../drawing/drawing';
-import { hangBlock, swapCells, takeDown, turnBlock } from '../../editing/commands/wall';
-import type { App } from '../../store/app';
-import { useAppStore } from '../app';
+import type { Drawing } from '../../../drawing/drawing';
+import { hangBlock, swapCells, takeDown, turnBlock } from '../../../editing/commands/wall';
+import type { App } from '../../../store/app';
+import { useAppStore } from '../../app';
+import type { WallView } from '../useView';
+import { toQuilt } from '../view';
 import { type Gesture, type Outcome, type Pressed, viewChange, wallRules } from './gesture';
 import type { Spot } from './hands';
 import { type Hands, useHands } from './useHands';
-import type { WallView } from './useView';
-import { toQuilt } from './view';
 
 export function useGestures(
   frame: RefObject<HTMLElement | null>,

@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { createProject } from '../../src/model/create';
-import { speak } from '../../src/model/phrase';
-import type { Project } from '../../src/model/project';
-import { readProject, writeProject } from '../../src/model/read';
+import { createProject } from '../../../src/model/create';
+import { speak } from '../../../src/model/phrase';
+import type { Project } from '../../../src/model/project';
+import { readProject, writeProject } from '../../../src/model/reading/read';
 
-const demo = readFileSync(new URL('../../demo-data/harbour-reading-corner.json', import.meta.url), 'utf8');
+const demo = readFileSync(new URL('../../../demo-data/harbour-reading-corner.json', import.meta.url), 'utf8');
 
 /** Reads the demo after one change to its plain document; gives the problems as "path: sentence". */
 function spoilt(change: (document: Project) => void): string[] {

@@ -1,14 +1,14 @@
 // What moves with the hand, over the top: the carried block, where it would land, the ring and handle of the picked block,
 // and stitches round what a proposal would move.
 import type { PointerEvent } from 'react';
-import type { Drawing, HungBlock } from '../../drawing/drawing';
-import { drawBlock } from '../../drawing/drawProject';
-import { type Point, tilted } from '../../geometry/point';
-import { findBlock } from '../../model/find';
-import type { BlockId, Fabric, Project } from '../../model/project';
-import { BlockView } from './BlockView';
+import type { Drawing, HungBlock } from '../../../drawing/drawing';
+import { drawBlock } from '../../../drawing/drawProject';
+import { type Point, tilted } from '../../../geometry/point';
+import { findBlock } from '../../../model/find';
+import type { BlockId, Fabric, Project } from '../../../model/project';
+import { BlockView } from '../BlockView';
+import { Ring } from '../HungBlockView';
 import type { Gesture } from './gesture';
-import { Ring } from './HungBlockView';
 
 interface Props {
   project: Project;

@@ -1,11 +1,11 @@
 // The wall's and the side table's rules for hands: carry a block to another cell or the table, turn it by its handle or two
 // fingers, pan and pinch the view; and what each of these ends in. Pure; hands.ts runs them, useGestures.ts carries them out.
-import type { Drawing } from '../../drawing/drawing';
-import type { Point } from '../../geometry/point';
-import { cellIndexOf, findBlock, turnsOf } from '../../model/find';
-import { whyHangingLocked } from '../../model/freedom';
-import type { Phrase } from '../../model/phrase';
-import type { BlockId, Project } from '../../model/project';
+import type { Drawing } from '../../../drawing/drawing';
+import type { Point } from '../../../geometry/point';
+import { cellIndexOf, findBlock, turnsOf } from '../../../model/find';
+import { whyHangingLocked } from '../../../model/freedom';
+import type { Phrase } from '../../../model/phrase';
+import type { BlockId, Project } from '../../../model/project';
 import { cellAt } from './cellAt';
 import type { Hand, Rules, Spot } from './hands';
 import { bearing, turnFrom, turnsIn } from './turning';

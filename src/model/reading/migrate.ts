@@ -1,8 +1,8 @@
 // Older project files, brought up to the current version one step at a time, before the schema reads them.
-import { phrase } from './phrase';
-import { CURRENT_VERSION } from './project';
+import { phrase } from '../phrase';
+import { CURRENT_VERSION } from '../project';
+import { failed, ok, type Result } from '../result';
 import { PROJECT_FILE_ENDING } from './projectText';
-import { failed, ok, type Result } from './result';
 
 type PlainObject = Readonly<Record<string, unknown>>;
 

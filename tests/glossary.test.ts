@@ -1,0 +1,91 @@
+// The glossary of DEVELOPERS.md: every word that it gives for the code is a name that other files can use: an export, a part of an
+// exported interface, a file, or a key of the project's schema. Read from the parsed sources, so that a comment does not count.
+import { basename } from 'node:path';
+import { parseSync } from 'vite';
+import { expect, it } from 'vitest';
+import { projectSchema } from '../src/model/project';
+import { childNodes, isNode, type SyntaxNode } from './freeNames';
+import { filesUnder, textOf } from './srcFiles';
+
+/** The code words of each row of the table under "## Words". */
+function codeWords(document: string): string[] {
+  const [, part = ''] = document.split('\n## Words\n');
+  const rows = part
+    .split('\n## ')[0]!
+    .split('\n')
+    .filter((line) => line.startsWith('|'));
+  return rows.slice(2).flatMap((row) => {
+    const words = [...row.split('|')[2]!.matchAll(/`([^`]+)`/g)].map((found) => found[1]!);
+    if (words.length === 0) throw new Error(`no code word: ${row}`);
+    return words;
+  });
+}
+
+function nameOf(node: unknown): string[] {
+  if (!isNode(node)) return [];
+  const named = node as SyntaxNode & { name?: unknown };
+  return node.type === 'Identifier' && typeof named.name === 'string' ? [named.name] : [];
+}
+
+/** Names that a source exports, and the parts of the interfaces and types among them. */
+function exported(path: string, text: string): string[] {
+  const program = parseSync(path, text).program as unknown as SyntaxNode;
+  return (program.body as SyntaxNode[])
+    .filter((node) => node.type === 'ExportNamedDeclaration' && isNode(node.declaration))
+    .flatMap((node) => {
+      const declared = node.declaration as SyntaxNode;
+      if (declared.type === 'VariableDeclaration') {
+        return (declared.declarations as SyntaxNode[]).flatMap((one) => nameOf(one.id));
+      }
+      return [...nameOf(declared.id), ...(declared.type === 'TSInterfaceDeclaration' ? parts(declared) : [])];
+    });
+}
+
+function parts(node: SyntaxNode): string[] {
+  const own = node.type === 'TSPropertySignature' ? nameOf(node.key) : [];
+  return [...own, ...childNodes(node).flatMap((child) => parts(child))];
+}
+
+interface Schema {
+  readonly entries?: Readonly<Record<string, Schema>>;
+  readonly wrapped?: Schema;
+  readonly item?: Schema;
+  readonly options?: readonly unknown[];
+  readonly literal?: string | number;
+}
+
+/** Keys and written values of a schema, to its depth. */
+function schemaWords(schema: Schema): string[] {
+  const options = (schema.options ?? []).flatMap((one) =>
+    typeof one === 'object' && one !== null ? schemaWords(one as Schema) : [String(one)],
+  );
+  return [
+    ...Object.entries(schema.entries ?? {}).flatMap(([key, one]) => [key, ...schemaWords(one)]),
+    ...(schema.wrapped ? schemaWords(schema.wrapped) : []),
+    ...(schema.item ? schemaWords(schema.item) : []),
+    ...(schema.literal === undefined ? [] : [String(schema.literal)]),
+    ...options,
+  ];
+}
+
+const sources = filesUnder('src').filter((path) => /\.tsx?$/.test(path));
+const known = new Set([
+  ...sources.flatMap((path) => [basename(path).replace(/\.tsx?$/, ''), ...exported(path, textOf(path))]),
+  ...schemaWords(projectSchema as unknown as Schema),
+]);
+
+const lost = (document: string) => codeWords(document).filter((word) => !known.has(word));
+
+it('gives the names that the code has', () => {
+  const document = textOf('DEVELOPERS.md');
+  expect(codeWords(document).length).toBeGreaterThan(60);
+  expect(lost(document)).toEqual([]);
+});
+
+it('finds a made-up word, and one that only a comment or the inside of a function has', () => {
+  const table = '\n## Words\n\n| trade | code | |\n| --- | --- | --- |\n';
+  // 'thumb' stands in comments (rules of thumb), 'told' is a variable of the shuffle.
+  expect(
+    lost(`${table}| set | \`StripSet\`, \`stripSett\` | |\n| a | \`thumb\` | |\n| b | \`told\` | |\n`),
+  ).toEqual(['stripSett', 'thumb', 'told']);
+});
