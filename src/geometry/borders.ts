@@ -2,8 +2,9 @@
 // mitred, with cornerstones, or pieced. Coordinates run from the upper left corner of the whole top.
 import type { Border, Project } from '../model/project';
 import type { Degrees, Inches } from '../model/units';
+import type { Side } from './contact';
 import { type Box, boxOutline, type Outline } from './point';
-import { boxPiece, type SettingPiece, type Side } from './settingPiece';
+import { boxPiece, type SettingPiece } from './settingPiece';
 import { finishedWidth } from './stripSet';
 
 /** Finished widths of a border at the sides and at the ends (top and bottom). */

@@ -6,7 +6,7 @@ import { cellAtHalfPlace, halfPlace, isPlain } from '../model/wallCells';
 import { gapAfter } from './straightSetting';
 
 /** What a side of a block lies against, but another block: sashing, border, a plain square or a setting triangle. */
-export type SettingPart = 'sashing' | 'border' | 'plain' | 'triangle';
+export type AdjacentPart = 'sashing' | 'border' | 'plain' | 'triangle';
 
 export interface CellSide {
   /** The cell across, −1 at the edge of the top or where a plain square lies. */
@@ -14,7 +14,7 @@ export interface CellSide {
   /** Finished sashing in between, inches; 0 where the blocks meet. */
   readonly gap: Inches;
   /** What touches this side and its fabric; null where a block, nothing, or a pieced border of many fabrics does. */
-  readonly setting: { readonly part: SettingPart; readonly fabric: FabricId } | null;
+  readonly setting: { readonly part: AdjacentPart; readonly fabric: FabricId } | null;
 }
 
 /**

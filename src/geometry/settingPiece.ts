@@ -1,7 +1,9 @@
 // What the setting is made of besides blocks: the pieces of sashing, borders, setting triangles and plain squares, each an
 // outline on the top in inches from its upper left corner.
+
 import type { FabricId } from '../model/project';
 import type { Degrees, Inches } from '../model/units';
+import type { Side } from './contact';
 import { type Box, boxOutline, type Outline } from './point';
 
 export type SettingPart = 'sashing' | 'cornerstone' | 'side' | 'setting-corner' | 'plain' | 'border';
@@ -32,10 +34,6 @@ export interface HalfPlace {
   readonly down: number;
   readonly across: number;
 }
-
-/** Clockwise, as pieced borders run. */
-export const SIDES = ['top', 'right', 'bottom', 'left'] as const;
-export type Side = (typeof SIDES)[number];
 
 /** An upright piece; strips are cut with their length along the cloth's, whichever way they hang. */
 export function boxPiece(

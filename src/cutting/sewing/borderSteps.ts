@@ -1,7 +1,8 @@
 // Borders from the inside out: the sides, then top and bottom across them; with cornerstones at the ends of top and bottom;
 // mitred, all four together.
+
+import type { Side } from '../../geometry/contact';
 import { layOut } from '../../geometry/setting';
-import type { Side } from '../../geometry/settingPiece';
 import type { Project } from '../../model/project';
 import type { SettingGroup } from '../yardage/settingGroups';
 import type { BorderRun, CutPiece, SewingStep } from './step';

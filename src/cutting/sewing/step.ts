@@ -1,6 +1,7 @@
 // What is sewn to what when the blocks are set, as plain data: pieces by their row of the cutting list, in the order they are
 // sewn. Words and drawings of the pattern are made from it, and a test sews it. All seams are those round the blocks.
-import type { SettingPiece, Side } from '../../geometry/settingPiece';
+import type { Side } from '../../geometry/contact';
+import type { SettingPiece } from '../../geometry/settingPiece';
 import type { Inches } from '../../model/units';
 
 /** A piece of the cutting list. */

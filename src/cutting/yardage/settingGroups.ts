@@ -1,7 +1,9 @@
 // What lies round the blocks, put together by what is cut alike: the kind, size and fabric of its pieces, the letter they go by
 // and where they lie. Cutting list, steps and drawings of the pattern all name pieces by it. Sizes are read off the layout.
+
+import type { Side } from '../../geometry/contact';
 import { layOut } from '../../geometry/setting';
-import type { SettingPiece, Side } from '../../geometry/settingPiece';
+import type { SettingPiece } from '../../geometry/settingPiece';
 import { setLetter } from '../../model/find';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Border, FabricId, Project } from '../../model/project';

@@ -1,7 +1,8 @@
 // Pieced borders in words: the pieces of each side in the order they are sewn, groups that come again counted.
 
+import { SIDES, type Side } from '../../../geometry/contact';
 import { layOut } from '../../../geometry/setting';
-import { type SettingPiece, SIDES, type Side } from '../../../geometry/settingPiece';
+import type { SettingPiece } from '../../../geometry/settingPiece';
 import { cutWidth } from '../../../geometry/stripSet';
 import { phrase } from '../../../model/phrase';
 import type { Inches } from '../../../model/units';

@@ -88,8 +88,11 @@ function piecesOf(steps: readonly CuttingStep[], composer: Composer, { yardage, 
       .filter((piece) => !piece.inPiecedBorder)
       .map((piece) => ({ what: say(piece.what), piece, fabric })),
   );
-  const inOrder = ({ what, piece: { letter = '' } }: (typeof rows)[number]) =>
-    `${letter.length}${letter} ${what}`;
+  // By letter, then border by border from the inside out, then by name.
+  const inOrder = ({ what, piece }: (typeof rows)[number]) => {
+    const { letter = '' } = piece;
+    return `${letter.length}${letter} ${Number(piece.what.with?.border ?? 0)} ${what}`;
+  };
   rows.sort((one, other) => inOrder(one).localeCompare(inOrder(other), 'en', { numeric: true }));
   if (rows.length === 0) return;
   composer.skip(0.08);
