@@ -447,6 +447,24 @@ describe('a pieced border', () => {
   });
 });
 
+describe('several borders', () => {
+  it('are listed from the inside out, each with its own cornerstones', async () => {
+    const project = changed('keepers-winter', ({ setting }) => {
+      const fabrics = [setting.borders[0]!.fabric, setting.cornerFabric, setting.borders[0]!.fabric];
+      setting.borders = fabrics.map((fabric, at) => ({
+        fabric,
+        width: 1 + at,
+        corners: { kind: 'cornerstones' as const, fabric: fabrics[(at + 1) % 3]! },
+      }));
+    });
+    const text = await textOf(project, ['setting']);
+    const orderOf = (sentence: RegExp) => [...text.matchAll(sentence)].map(([, border]) => Number(border));
+    const listed = orderOf(/(?:Cornerstonesofb|B)order(\d)(?:,sides|,topandbottom)?:\d+(?:pieces|squares)/g);
+    expect(listed).toEqual([1, 1, 1, 2, 2, 2, 3, 3, 3]);
+    expect(orderOf(/Border(\d),sides;/g)).toEqual([1, 2, 3]);
+  });
+});
+
 describe('a mitred border', () => {
   const mitred = (spare?: number) =>
     changed('keepers-winter', ({ setting }) => {

@@ -1,6 +1,7 @@
 // Setting the top and adding borders: the order of sewing, the pieces, and the top drawn apart in its rows.
 
 import { sewingSteps } from '../../../cutting/sewing/sewingSteps';
+import type { CuttingLine } from '../../../cutting/yardage/cuttingLine';
 import { pieceWords } from '../../../cutting/yardage/lineWords';
 import type { CuttingStep } from '../../../cutting/yardage/neededPiece';
 import { mitreSpare } from '../../../cutting/yardage/settingGroups';
@@ -79,9 +80,15 @@ function bordersRoom({ project, yardage }: Writing): Inches {
 
 /** What is cut for these steps, one line for each size, and which strips are joined for it. */
 function piecesOf(steps: readonly CuttingStep[], composer: Composer, { yardage, say }: Writing): void {
-  const own = yardage.fabrics.flatMap((one) =>
-    one.lines.filter((line) => steps.includes(line.step)).map((line) => ({ line, fabric: one.fabric.name })),
-  );
+  const borderOf = ({ what }: { readonly what: Phrase }) => Number(what.with?.border ?? 0);
+  const innermost = (line: CuttingLine) => Math.min(...line.pieces.map(borderOf));
+  const own = yardage.fabrics
+    .flatMap((one) =>
+      one.lines
+        .filter((line) => steps.includes(line.step))
+        .map((line) => ({ line, fabric: one.fabric.name })),
+    )
+    .toSorted((one, other) => innermost(one.line) - innermost(other.line));
   const rows = own.flatMap(({ line, fabric }) =>
     // Those of a pieced border are written in their order instead.
     line.pieces
@@ -91,7 +98,7 @@ function piecesOf(steps: readonly CuttingStep[], composer: Composer, { yardage, 
   // By letter, then border by border from the inside out, then by name.
   const inOrder = ({ what, piece }: (typeof rows)[number]) => {
     const { letter = '' } = piece;
-    return `${letter.length}${letter} ${Number(piece.what.with?.border ?? 0)} ${what}`;
+    return `${letter.length}${letter} ${borderOf(piece)} ${what}`;
   };
   rows.sort((one, other) => inOrder(one).localeCompare(inOrder(other), 'en', { numeric: true }));
   if (rows.length === 0) return;
