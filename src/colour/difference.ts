@@ -1,4 +1,4 @@
-// Measures how far apart two colours look: CIEDE2000 and the plain distance in OKLab. cloth/likeness.ts decides whether that matters.
+// How different two colours look: CIEDE2000 and the distance in OKLab. cloth/likeness.ts decides what counts as alike.
 import { type LabD65, labD65Of, linearOfHex, type Oklab } from './spaces';
 
 const POWER_25_7 = 25 ** 7;
@@ -29,7 +29,7 @@ function meanHue(hue1: number, hue2: number): number {
   return sum < 360 ? (sum + 360) / 2 : (sum - 360) / 2;
 }
 
-/** The weighting T of the hue term, for a mean hue in degrees. */
+/** The factor T of the hue term, for a mean hue in degrees. */
 function hueWeight(hue: number): number {
   return (
     1 -
@@ -43,8 +43,8 @@ function hueWeight(hue: number): number {
 /**
  * CIEDE2000 colour difference ΔE00, 0 (the same) to a little over 100, with kL = kC = kH = 1.
  * After Sharma, Wu and Dalal, 'The CIEDE2000 Color-Difference Formula: Implementation Notes, Supplementary Test Data,
- * and Mathematical Observations', Color Research and Application 30 (2005). About 1 is the least a trained eye sees side
- * by side. Symmetric, but no metric (it jumps slightly where hues are opposite). Both colours under the same white.
+ * and Mathematical Observations', Color Research and Application 30 (2005). A trained eye sees a difference of about 1 when
+ * the colours lie side by side. Symmetric, but no metric: it jumps slightly where hues are opposite.
  */
 export function ciede2000(lab1: LabD65, lab2: LabD65): number {
   const [light1, a1, b1] = lab1;
@@ -74,12 +74,12 @@ export function ciede2000(lab1: LabD65, lab2: LabD65): number {
   return Math.sqrt(lightTerm ** 2 + chromaTerm ** 2 + hueTerm ** 2 + rotation * chromaTerm * hueTerm);
 }
 
-/** ΔE00 of two colours written #rrggbb, by way of CIELAB under D65. Throws on what is not a colour. */
+/** ΔE00 of two colours written #rrggbb, computed in CIELAB under D65. Throws on anything else. */
 export function difference(hex1: string, hex2: string): number {
   return ciede2000(labD65Of(linearOfHex(hex1)), labD65Of(linearOfHex(hex2)));
 }
 
-/** Straight distance in OKLab: 0 to 1 from black to white, a metric; about 0.02 is just noticeable (CSS Color 4, gamut mapping). */
+/** Euclidean distance in OKLab, a metric: 1 from black to white; about 0.02 is just noticeable (CSS Color 4, gamut mapping). */
 export function oklabDistance(one: Oklab, other: Oklab): number {
   return Math.hypot(one[0] - other[0], one[1] - other[1], one[2] - other[2]);
 }

@@ -1,15 +1,15 @@
-// Between colour spaces: sRGB, linear light, XYZ, CIELAB under two white points, OKLab; and value, the L* of a cloth.
-// Constants are those of CSS Color 4 (W3C, sample code for colour conversions). Tags in the types keep white points apart.
+// Converts between colour spaces: sRGB, linear light, XYZ, CIELAB under two white points, OKLab; and value, the L* of cloth.
+// Constants are those of CSS Color 4 (W3C, sample code for colour conversions). Tags in the types distinguish the spaces.
 import { invert, type Matrix, multiply, type Row, transform } from './matrix';
 import { type Srgb, srgbOf } from './parse';
 
-/** sRGB primaries in linear light, 0–1 inside the gamut: amounts of light, so these are what may be added and averaged. */
+/** Linear-light sRGB, 0–1 inside the gamut. These are amounts of light, so they may be added and averaged. */
 export type LinearRgb = readonly [number, number, number] & { readonly space?: 'linear' };
 /** CIE 1931 X, Y, Z under D65; white has Y = 1. */
 export type Xyz = readonly [number, number, number] & { readonly space?: 'xyz' };
-/** CIELAB under D65, sRGB's own white: L* 0–100, a* and b* about ±110. What the rest of the tool uses. */
+/** CIELAB under D65, the white of sRGB: L* 0–100, a* and b* about ±110. The rest of the tool uses this one. */
 export type LabD65 = readonly [number, number, number] & { readonly space?: 'lab-d65' };
-/** CIELAB under D50, adapted by Bradford: what CSS lab() and print work mean. Never mix with LabD65. */
+/** CIELAB under D50, with Bradford adaptation, as in CSS lab() and in print. Never mix it with LabD65. */
 export type LabD50 = readonly [number, number, number] & { readonly space?: 'lab-d50' };
 /** OKLab: L 0–1, a and b about ±0.32 inside sRGB. */
 export type Oklab = readonly [number, number, number] & { readonly space?: 'oklab' };
@@ -22,14 +22,14 @@ const XYZ_FROM_LINEAR: Matrix = [
   [7918 / 409605, 87881 / 737289, 1001167 / 1053270],
 ];
 const LINEAR_FROM_XYZ = invert(XYZ_FROM_LINEAR);
-/** Bradford cone response (CSS Color 4, after Lam 1985): scaled from one white to the other there. */
+/** Bradford cone response (CSS Color 4, after Lam 1985); adaptation scales these responses from one white to the other. */
 const BRADFORD: Matrix = [
   [0.8951, 0.2664, -0.1614],
   [-0.7502, 1.7135, 0.0367],
   [0.0389, -0.0685, 1.0296],
 ];
 const D50_FROM_D65 = adaptation(WHITE_D65, WHITE_D50);
-/** OKLab's cone-like response, as CSS Color 4 recomputed it so that D65 white has a = b = 0. */
+/** The cone-like response of OKLab, recomputed in CSS Color 4 so that D65 white has a = b = 0. */
 const LMS_FROM_XYZ: Matrix = [
   [0.819022437996703, 0.3619062600528904, -0.1288737815209879],
   [0.0329836539323885, 0.9292868615863434, 0.0361446663506424],
@@ -65,12 +65,12 @@ function encode(light: number): number {
   return size <= 0.0031308 ? light * 12.92 : Math.sign(light) * (1.055 * size ** (1 / 2.4) - 0.055);
 }
 
-/** Takes the gamma off: sRGB 0–1 → linear light 0–1 (IEC 61966-2-1); outside 0–1 by mirrored extension, as in CSS. */
+/** Decodes gamma: sRGB 0–1 → linear light 0–1 (IEC 61966-2-1). Extended as an odd function outside 0–1, as in CSS. */
 export function linearOf([red, green, blue]: Srgb): LinearRgb {
   return [decode(red), decode(green), decode(blue)];
 }
 
-/** Puts the gamma back on: linear light → sRGB. The inverse of linearOf. */
+/** Encodes gamma: linear light → sRGB. The inverse of linearOf. */
 export function encodedOf([red, green, blue]: LinearRgb): Srgb {
   return [encode(red), encode(green), encode(blue)];
 }
@@ -80,7 +80,7 @@ export function xyzOf(linear: LinearRgb): Xyz {
   return transform(XYZ_FROM_LINEAR, linear);
 }
 
-/** XYZ under D65 → linear sRGB; colours outside the gamut come out below 0 or above 1. */
+/** XYZ under D65 → linear sRGB; channels of colours outside the gamut are below 0 or above 1. */
 export function linearOfXyz(xyz: Xyz): LinearRgb {
   return transform(LINEAR_FROM_XYZ, xyz);
 }
@@ -128,20 +128,20 @@ function oklabOfResponse([long, medium, short]: Row): Oklab {
   return transform(OKLAB_FROM_ROOTS, [Math.cbrt(long), Math.cbrt(medium), Math.cbrt(short)]);
 }
 
-/** OKLab → linear sRGB; the inverse of oklabOf, colours outside the gamut included. */
+/** OKLab → linear sRGB; the inverse of oklabOf, also for colours outside the gamut. */
 export function linearOfOklab(oklab: Oklab): LinearRgb {
   const [long, medium, short] = transform(ROOTS_FROM_OKLAB, oklab);
   return transform(LINEAR_FROM_LMS, [long ** 3, medium ** 3, short ** 3]);
 }
 
-/** The linear light of a written colour. Throws on what is not #rrggbb. */
+/** The linear light of a colour written #rgb or #rrggbb. Throws on anything else. */
 export function linearOfHex(hex: string): LinearRgb {
   return linearOf(srgbOf(hex));
 }
 
 /**
- * Value, how light or dark a cloth is: CIE L*, 0 (black) to 100 (white). It depends on luminance alone, so the white
- * point does not matter for it on greys; for colours it is the L* of LabD65. Throws on what is not #rrggbb.
+ * Value, how light or dark a colour is: CIE L* under D65, 0 (black) to 100 (white). It depends on luminance alone. Throws on
+ * anything but #rgb or #rrggbb.
  */
 export function value(hex: string): number {
   const [red, green, blue] = linearOfHex(hex);

@@ -1,5 +1,5 @@
-// What the setting is made of besides blocks: the pieces of sashing, borders, setting triangles and plain squares, each an
-// outline on the top in inches from its upper left corner.
+// A piece of the setting: of sashing, a border, a setting triangle or a plain square. Its outline is in inches from the upper
+// left corner of the top.
 import type { FabricId } from '../model/project';
 import type { Degrees, Inches } from '../model/units';
 import { type Box, boxOutline, type Outline } from './point';
@@ -10,14 +10,14 @@ export interface SettingPiece {
   readonly part: SettingPart;
   readonly fabric: FabricId;
   readonly outline: Outline;
-  /** How the cloth's length lies: degrees clockwise from the right. */
+  /** Direction of the cloth's length: degrees clockwise from the right. */
   readonly grain: Degrees;
-  /** Finished length along the grain and width across it; of a mitred strip the longer edge, of a triangle its box. */
+  /** Finished length along the grain and width across it: of a mitred strip its longer edge, of a triangle its box. */
   readonly length: Inches;
   readonly width: Inches;
-  /** Which border it belongs to, from 0 inside; null for none. */
+  /** Index of the border, 0 for the innermost; null for other pieces. */
   readonly border: number | null;
-  /** The side of the top it lies along; of strips and pieces of borders. */
+  /** The side of the top; given for pieces of pieced borders only. */
   readonly side?: Side;
   /** Where it lies inside the borders. */
   readonly place?: HalfPlace;
@@ -33,11 +33,11 @@ export interface HalfPlace {
   readonly across: number;
 }
 
-/** Clockwise, as pieced borders run. */
+/** The sides of the top, clockwise, in the order of the pieces of a pieced border. */
 export const SIDES = ['top', 'right', 'bottom', 'left'] as const;
 export type Side = (typeof SIDES)[number];
 
-/** An upright piece; strips are cut with their length along the cloth's, whichever way they hang. */
+/** A rectangular piece with its grain along its longer side. */
 export function boxPiece(
   part: SettingPart,
   fabric: FabricId,

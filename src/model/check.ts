@@ -155,7 +155,9 @@ function settingParts({ setting, wedge }: Project): Problem[] {
   }
   for (const which of ['columnGaps', 'rowGaps'] as const) {
     const after = (sashing[which] ?? []).map((gap) => gap.after);
-    problems.push(...repeats(`setting.sashing.${which}[#]`, after, 'Gap {item} has two widths.', 'gap-twice'));
+    problems.push(
+      ...repeats(`setting.sashing.${which}[#]`, after, 'Gap {item} has two widths.', 'gap-twice'),
+    );
   }
   borders.forEach((border, index) => {
     if (border.keys === undefined || border.corners?.kind !== 'mitred') return;

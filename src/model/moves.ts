@@ -92,7 +92,7 @@ interface Row<M> {
   readonly touches: (project: Project, move: M) => Parts;
   /** Why the move may not be made on this project, or null when it may. */
   readonly whyLocked: (project: Project, move: M) => Phrase | null;
-  /** Replaces entries of the lists of `after`, which has lists of its own; the entries themselves are shared and never mutated. */
+  /** Replaces entries in the lists of `after`, which are its own. The entries themselves are shared and never mutated. */
   readonly carryOut: (after: Project, move: M) => void;
 }
 

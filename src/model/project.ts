@@ -66,7 +66,7 @@ export const clothOnHandSchema = v.strictObject({
   kind: v.picklist(['yardage', 'fat quarter', 'precut strips', 'remnant']),
   /** Length of the strips cut from it: the usable width of yardage, the long side of a fat quarter. */
   stripLength: length(1, 4000),
-  /** The side along which strips are cut one after another: the length of yardage, the short side of a fat quarter, the width of a precut strip. */
+  /** Side along which strips are cut one after another: length of yardage, short side of a fat quarter, width of a precut strip. */
   depth: length(0.25, 4000),
   /** Number of such pieces. */
   count,

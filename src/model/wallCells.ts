@@ -48,7 +48,10 @@ export function rowCount({ wall, setting }: Hanging): number {
   return setting.layout.kind === 'onPoint' ? 2 * wall.rows - 1 : wall.rows;
 }
 
-/** The cell one step away, for the keyboard: `across` and `down` are −1, 0 or 1. At the edge the same cell. On point a step up or down is half a row. */
+/**
+ * The cell one step away, for the keyboard; `across` and `down` are −1, 0 or 1. At the edge it is the same cell. On point a
+ * step up or down is half a row.
+ */
 export function cellToward(index: number, across: number, down: number, hanging: Hanging): number {
   const at = halfPlace(index, hanging.wall);
   const onPoint = hanging.setting.layout.kind === 'onPoint' && hanging.wall.columns > 1;
