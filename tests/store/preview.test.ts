@@ -19,7 +19,7 @@ function holds(project: Project, command: Command): boolean {
   const before = structuredClone(project);
   const app = createApp(project);
   const refusedPreview = app.getState().showPreview(command);
-  const { preview, said } = app.getState();
+  const { preview, announced: said } = app.getState();
   expect(app.getState().project).toBe(project);
   const refused = app.getState().run(command);
   expect(refusedPreview).toEqual(refused);

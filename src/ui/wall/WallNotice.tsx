@@ -8,7 +8,7 @@ const STAYS = 5_000;
 
 export function WallNotice({ turning }: { turning: string | null }) {
   const say = useSay();
-  const said = useApp((app) => app.said);
+  const said = useApp((app) => app.announced);
   const preview = useApp((app) => app.preview);
   const [gone, setGone] = useState(said.count);
   useEffect(() => {
