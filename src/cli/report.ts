@@ -186,7 +186,7 @@ function spreadRow(project: Project, analysis: Analysis, id: FabricId): object |
 /** The keys `fabrics`, with finished areas, and `value`, over the whole top and over its wedges alone. */
 function clothFigures(project: Project, drawing: Drawing, analysis: Analysis): object {
   const areas = new Map<FabricId, number>();
-  for (const piece of [...drawing.surround, ...drawing.blocks.flatMap((hung) => hung.pieces)]) {
+  for (const piece of [...drawing.setting, ...drawing.blocks.flatMap((hung) => hung.pieces)]) {
     if (piece.fabric !== null) areas.set(piece.fabric, (areas.get(piece.fabric) ?? 0) + area(piece.outline));
   }
   const whole = [...areas.values()].reduce((sum, one) => sum + one, 0);

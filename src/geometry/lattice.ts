@@ -6,7 +6,7 @@ import { cellAtHalfPlace, halfPlace, isPlain } from '../model/wallCells';
 import { gapAfter } from './straightSetting';
 
 /** The part of the setting that touches a side of a block; 'triangle' is a setting triangle. */
-export type SettingPart = 'sashing' | 'border' | 'plain' | 'triangle';
+export type BoundaryPart = 'sashing' | 'border' | 'plain' | 'triangle';
 
 export interface CellSide {
   /** The neighbouring cell; −1 at the edge of the top and where a plain square lies. */
@@ -14,7 +14,7 @@ export interface CellSide {
   /** Finished width of the sashing between the two cells, inches; 0 where the blocks meet. */
   readonly gap: Inches;
   /** The part of the setting that touches this side, and its fabric; null at a block, a pieced border and a bare edge. */
-  readonly setting: { readonly part: SettingPart; readonly fabric: FabricId } | null;
+  readonly setting: { readonly part: BoundaryPart; readonly fabric: FabricId } | null;
 }
 
 /**

@@ -1,5 +1,5 @@
 // Turns clashes into findings: a few of a kind get a sentence each, many get one together, so that the list stays short.
-import type { SettingPart } from '../../geometry/lattice';
+import type { BoundaryPart } from '../../geometry/lattice';
 import { rimLength, seamLength } from '../../geometry/wedge';
 import { findFabric } from '../../model/find';
 import { type Phrase, type PhraseValue, phrase } from '../../model/phrase';
@@ -102,7 +102,7 @@ const OVER_SASHING = '{long}; across the sashing it counts as {counts}';
 const LESS_ALIKE = '{long}; {percent}% alike, it counts as {counts}';
 const ALIKE_OVER_SASHING = '{long}; {percent}% alike and across the sashing, it counts as {counts}';
 
-type Saying = 'rim' | 'radial' | 'facing' | 'corners' | 'corner' | SettingPart;
+type Saying = 'rim' | 'radial' | 'facing' | 'corners' | 'corner' | BoundaryPart;
 
 function sayingOf(clash: Clash): Saying {
   if (clash.kind === 'setting') return clash.settingPart!;

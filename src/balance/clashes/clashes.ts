@@ -1,7 +1,7 @@
 // Lists every place on the top where a fabric meets itself or its look-alike, with the shared length in inches and its marks.
 // contacts.ts finds the contacts, clashRule.ts decides which count, clashFindings.ts which are worth a sentence.
 import { direction } from '../../geometry/block';
-import type { SettingPart } from '../../geometry/lattice';
+import type { BoundaryPart } from '../../geometry/lattice';
 import { type Point, tilted } from '../../geometry/point';
 import type { BlockId, FabricId, Project } from '../../model/project';
 import type { Inches } from '../../model/units';
@@ -41,7 +41,7 @@ export interface Clash {
   /** Cells of the blocks, as indices into wall.cells; empty for a block on the side table. */
   readonly cells: readonly number[];
   /** For a setting clash, what the rim lies against. */
-  readonly settingPart: 'corner' | SettingPart | null;
+  readonly settingPart: 'corner' | BoundaryPart | null;
   readonly marks: readonly Mark[];
 }
 

@@ -2,7 +2,7 @@
 // triangles against each other, and rims against the setting. The list, the sums and the offers read it; the arranger keeps
 // its own figures step by step (arrange/live) and is held to it by its law test.
 import { placeOnSide, SIDES, sideOfPlace } from '../../geometry/contact';
-import type { SettingPart } from '../../geometry/lattice';
+import type { BoundaryPart } from '../../geometry/lattice';
 import type { Inches } from '../../model/units';
 import { sideRim, type WallModel } from '../wall/wallModel';
 import { countsAs } from './clashRule';
@@ -40,7 +40,7 @@ export interface SettingContact extends EdgeContact {
   readonly place: number;
   readonly cell: number;
   readonly side: number;
-  readonly part: SettingPart;
+  readonly part: BoundaryPart;
 }
 
 /** A rim on the side of a cell that faces a rim of the next block, straight or across sashing. */

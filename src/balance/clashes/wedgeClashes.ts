@@ -1,7 +1,7 @@
 // Lists the clashes of one wedge, in place or on offer: with its neighbours in the block, and of its rim beyond the block. Offers
 // and the workshop use it; contacts.ts finds the contacts and clashRule.ts decides which count.
 import { clothsOf } from '../../cloth/cloths';
-import type { SettingPart } from '../../geometry/lattice';
+import type { BoundaryPart } from '../../geometry/lattice';
 import { findBlock } from '../../model/find';
 import { type Move, moved } from '../../model/moves';
 import type { Block, BlockId, FabricId, Place, Project } from '../../model/project';
@@ -36,7 +36,7 @@ export interface OutsideClash {
 export type OutsidePart =
   /** The number of the next block, and whether sashing lies between. */
   | { readonly kind: 'block'; readonly block: number; readonly sashing: boolean }
-  | { readonly kind: 'corner' | SettingPart };
+  | { readonly kind: 'corner' | BoundaryPart };
 
 /** The clashes a wedge would have in the places beside `at` (from 0). The seams must be of the same strip sets. */
 export function wedgeClashes(

@@ -3,7 +3,7 @@
 
 import type { ClothTable } from '../../cloth/cloths';
 import { placeOnSide, SIDES } from '../../geometry/contact';
-import { latticeOf, type SettingPart } from '../../geometry/lattice';
+import { type BoundaryPart, latticeOf } from '../../geometry/lattice';
 import { layOut } from '../../geometry/setting';
 import { finishedBlock, rimLength } from '../../geometry/wedge';
 import { orientation } from '../../model/find';
@@ -43,7 +43,7 @@ export interface WallModel extends WedgeTypes, BlockFigures, WedgeSeams {
   readonly neighbourCell: Int32Array;
   /** Fabric of what touches each side of a cell but no block (sashing, border, …), −1 where there is none; and what it is. */
   readonly settingFabric: Int32Array;
-  readonly settingPart: readonly (SettingPart | null)[];
+  readonly settingPart: readonly (BoundaryPart | null)[];
   /** What a contact across each side of a cell counts, 0–1. */
   readonly sashingFactorAt: Float64Array;
   /** Row and column of each cell on the grid, and the cell of each place of it (row × columns + column), −1 for none. */

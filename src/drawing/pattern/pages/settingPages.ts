@@ -32,7 +32,7 @@ export function settingPages(composer: Composer, writing: Writing): void {
   composer.steps(settingWords(steps, writing));
   piecesOf(['setting', 'sashing'], composer, writing);
   const layout = layOut(project);
-  const room = composer.room > LEAST_ROOM ? composer.room : composer.height;
+  const room = composer.heightLeft > LEAST_ROOM ? composer.heightLeft : composer.height;
   // The borders stand under the rows where that leaves the rows large enough, else on a page of their own.
   const left = room - bordersRoom(writing);
   const shared = left >= LEAST_ROWS;

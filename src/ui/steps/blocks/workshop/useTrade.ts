@@ -32,11 +32,11 @@ export function useTrade(): TradeState {
     (place: PlaceRef | null) => {
       clear();
       setHeld(place);
-      const { project, announce: say } = store.getState();
+      const { project, announce } = store.getState();
       const block = place && findBlock(project, place.block);
       if (place && block) {
         const values = { place: place.place + 1, block: block.number };
-        say(phrase('Place {place} of block {block} is held. Choose the place to trade with.', values));
+        announce(phrase('Place {place} of block {block} is held. Choose the place to trade with.', values));
       }
     },
     [clear, store],
