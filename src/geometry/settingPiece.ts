@@ -17,7 +17,7 @@ export interface SettingPiece {
   readonly width: Inches;
   /** Index of the border, 0 for the innermost; null for other pieces. */
   readonly border: number | null;
-  /** The side of the top; given for pieces of pieced borders only. */
+  /** The side of the top; given for strips and pieces of borders. */
   readonly side?: Side;
   /** Where it lies inside the borders. */
   readonly place?: HalfPlace;

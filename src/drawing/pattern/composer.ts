@@ -63,8 +63,8 @@ export class Composer {
   }
 
   /**
-   * Begins a new part of the pattern with its title and perhaps a line of words. It begins on the same page where that has enough
-   * height left for the part's title and `needs` inches more; else, and for a part with pages of its own, on a new page.
+   * Begins a new part of the pattern: below the last one where the page has enough height left for it and for the first `needs`
+   * inches of what follows, else on a new page; with `ownPage` always on a new page.
    */
   begin(part: string, line?: string, needs: Inches = 0, ownPage = false): void {
     const title = textFigure(part, STYLES.part, this.width, this.type);
