@@ -1,4 +1,4 @@
-// What was asked for on the command line, or why it cannot be understood.
+// Reads the arguments of the command line, or says why they cannot be understood.
 import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
 import type { PaperName } from '../drawing/pattern/page';
@@ -18,18 +18,19 @@ export const USAGE = `Usage: npm run sheet -- PROJECT.json [MORE.json …] --out
 export interface SheetRequest {
   readonly help: boolean;
   readonly files: readonly {
-    readonly file: string /** Folder under `out`; empty for a single project. */;
+    readonly file: string;
+    /** Folder under `out`; empty for a single project. */
     readonly folder: string;
   }[];
   readonly out: string;
   /** Pixels; null for the usual size. */
   readonly width: number | null;
   readonly marks: boolean;
-  /** Sheets of every colourway too. */
+  /** Whether to make sheets of every colourway too. */
   readonly colourways: boolean;
-  /** The written pattern too. */
+  /** Whether to make the written pattern too. */
   readonly pattern: boolean;
-  /** Its paper; null: by the quilt's unit. */
+  /** The paper of the pattern; null: by the quilt's unit. */
   readonly paper: PaperName | null;
 }
 
@@ -47,7 +48,7 @@ const HELP: SheetRequest = {
 const LEAST_WIDTH = 16;
 const MOST_WIDTH = 12_000;
 
-/** Reads the arguments after the command's own name. */
+/** Reads the arguments that follow the command's name. */
 export function readArguments(words: readonly string[]): Result<SheetRequest> {
   let parsed: ReturnType<typeof parse>;
   try {

@@ -1,4 +1,4 @@
-// npm run sheet: the sheet with this process's arguments, folder, output and exit status.
+// The entry of `npm run sheet`: calls makeSheets with this process's arguments, folder, output and exit status.
 import { makeSheets } from './sheet';
 
 process.exitCode = await makeSheets(process.argv.slice(2), {

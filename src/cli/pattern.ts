@@ -1,4 +1,4 @@
-// The written pattern without a screen: the same pages as in the browser, with the typefaces read from the packages.
+// Makes the written pattern on the command line: the same pages as in the browser, with typefaces from the npm packages.
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { jsPDF } from 'jspdf';
@@ -17,7 +17,7 @@ const FONTS = {
   strong: ['figtree/files/figtree-latin-600-normal', 'figtree/files/figtree-latin-ext-600-normal'],
 } as const; // biome-ignore format: a table
 
-/** What PDFs are made with; read it once for all projects. */
+/** The PDF library and typefaces; load them once for all projects. */
 export async function patternKit(): Promise<PdfKit> {
   const { resolve } = createRequire(import.meta.url);
   const read = (name: string) => openFont(new Uint8Array(readFileSync(resolve(`@fontsource/${name}.woff`))));
@@ -34,7 +34,7 @@ export async function patternKit(): Promise<PdfKit> {
 
 export interface PatternFile {
   readonly bytes: Uint8Array;
-  /** Letters of names that stand there as question marks. */
+  /** Letters that the typefaces lack; question marks stand for them. */
   readonly missing: readonly string[];
 }
 

@@ -1,24 +1,24 @@
-// SVG text → PNG bytes, without a browser.
+// Draws SVG text as a PNG without a browser.
 import { Resvg } from '@resvg/resvg-js';
 
 const PIXELS_PER_INCH = 48;
 const MOST_PIXELS_LONG = 4000;
-/** More than this many pixels take gigabytes to draw. */
+/** The most pixels of a picture; more would take gigabytes of memory. */
 const MOST_PIXELS = 120_000_000;
 
-/** Pixels across when none were asked for: 48 to the inch, at most 4,000 on the longer side. */
+/** The width in pixels unless given: 48 to the inch, at most 4,000 on the longer side. */
 export function usualWidth(top: { readonly width: number; readonly height: number }): number {
   const long = Math.max(top.width, top.height);
   const perInch = Math.min(PIXELS_PER_INCH, MOST_PIXELS_LONG / long);
   return Math.max(1, Math.round(top.width * perInch));
 }
 
-/** Whether a picture this wide would be too large to draw. */
+/** Whether a picture of this width, in pixels, is too large to draw. */
 export function tooLarge(width: number, top: { readonly width: number; readonly height: number }): boolean {
   return (width * width * top.height) / top.width > MOST_PIXELS;
 }
 
-/** Draws SVG text `width` pixels wide. Fonts are left alone: a wall without a caption has no text. */
+/** PNG bytes of SVG text, `width` pixels wide. Loads no fonts, because a wall without a caption has no text. */
 export function pngOf(svg: string, width: number): Uint8Array {
   const drawn = new Resvg(svg, { fitTo: { mode: 'width', value: width }, font: { loadSystemFonts: false } });
   return drawn.render().asPng();

@@ -1,5 +1,5 @@
-// The report beside the picture: sizes, sets, blocks, clashes and values as plain JSON with stable keys (docs/report.md lists them).
-// Lengths are inches, areas square inches, values L* 0–100; coordinates run from the finished top's top left corner.
+// Makes report.json: sizes, sets, blocks, clashes and values as plain JSON with stable keys (docs/report.md lists them).
+// Lengths are inches, areas square inches, values L* 0–100; coordinates run from the upper left corner of the finished top.
 import { type Analysis, analyse } from '../balance/analyse';
 import type { Clash } from '../balance/clashes/clashes';
 import { clashWords } from '../balance/clashes/clashFindings';
@@ -24,7 +24,7 @@ import { speak } from '../model/phrase';
 import type { Block, Fabric, FabricId, Project } from '../model/project';
 import { cornerFabricOf, rowAndColumn } from '../model/wallCells';
 
-/** Raised when a key changes its meaning or goes; new keys may come without it. */
+/** Raised when a key changes its meaning or is removed, not when a key is added. */
 const REPORT_VERSION = 1;
 
 /**
@@ -35,7 +35,7 @@ function published(word: string): string {
   return word.replace(/^setting(?=:|$)/, 'surround');
 }
 
-/** The report of a sound project, with the drawing and analysis made from it. Numbers are rounded to a millionth. */
+/** The report of a sound project, from its drawing and its analysis. Numbers are rounded to a millionth. */
 export function sheetReport(project: Project, drawing: Drawing, analysis: Analysis): object {
   const top = { width: drawing.width, height: drawing.height };
   const report = {
@@ -85,7 +85,7 @@ export function sheetReport(project: Project, drawing: Drawing, analysis: Analys
   return rounded(report) as object;
 }
 
-/** The analysis the report and the marks share, by the wishes kept with the project, as on screen. */
+/** The analysis for the report and the marks, by the project's own preferences, as on screen. */
 export function sheetAnalysis(project: Project): Analysis {
   return analyse(project, wishesOf(project.preferences));
 }
@@ -159,7 +159,7 @@ function clashTotals(clashes: readonly Clash[]): object {
   return { ...total(clashes), byKind: Object.fromEntries(kinds) as object };
 }
 
-/** Where the centres of lightness and warmth lie, from the middle of what hangs; null for an empty wall. */
+/** The centres of lightness and warmth, from the middle of the blocks that hang; null for an empty wall. */
 function wholeTopFigures(project: Project, { wholeTop }: Analysis): object | null {
   if (!wholeTop.middle) return null;
   const lean = (of: 'light' | 'warmth') => ({
@@ -169,7 +169,7 @@ function wholeTopFigures(project: Project, { wholeTop }: Analysis): object | nul
   return { middle: wholeTop.middle, light: lean('light'), warmth: lean('warmth') };
 }
 
-/** How the fabric lies in the wedges that hang; null where none holds any. */
+/** The spread of a fabric over the wedges that hang; null where none of them contains it. */
 function spreadRow(project: Project, analysis: Analysis, id: FabricId): object | null {
   const spread = analysis.fabrics.find((one) => one.fabric === id);
   const { middle } = analysis.wholeTop;
@@ -183,10 +183,10 @@ function spreadRow(project: Project, analysis: Analysis, id: FabricId): object |
   };
 }
 
-/** `fabrics` with their finished areas, and `value` over the top and over its wedges alone. */
+/** The keys `fabrics`, with finished areas, and `value`, over the whole top and over its wedges alone. */
 function clothFigures(project: Project, drawing: Drawing, analysis: Analysis): object {
   const areas = new Map<FabricId, number>();
-  for (const piece of [...drawing.surround, ...drawing.blocks.flatMap((hung) => hung.pieces)]) {
+  for (const piece of [...drawing.setting, ...drawing.blocks.flatMap((hung) => hung.pieces)]) {
     if (piece.fabric !== null) areas.set(piece.fabric, (areas.get(piece.fabric) ?? 0) + area(piece.outline));
   }
   const whole = [...areas.values()].reduce((sum, one) => sum + one, 0);

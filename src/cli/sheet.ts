@@ -1,5 +1,6 @@
-// The sheet without a screen: PROJECT.json → wall.svg, wall.png, report.json and, when asked, pattern.pdf. All projects are read and checked before
-// anything is written; bad input ends with status 2, a message that names the place, and nothing written. Started by main.ts.
+// Makes sheets on the command line: PROJECT.json → wall.svg, wall.png, report.json and, if requested, pattern.pdf. All
+// projects are read and checked before anything is written. Bad input gives status 2, a message that names the place, and no
+// files. main.ts calls makeSheets.
 import { readFileSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { drawProject } from '../drawing/drawProject';
@@ -14,14 +15,14 @@ import { pngOf, tooLarge, usualWidth } from './picture';
 import { sheetAnalysis, sheetReport } from './report';
 import { checkFolder, type OutputFile, writeAll } from './writeAll';
 
-/** Where the sheet is asked for: what it prints, a line at a time, and the folder its paths begin from. */
+/** The terminal of the command: its working folder, and how to write a line to standard output and to standard error. */
 export interface Terminal {
   readonly folder: string;
   readonly print: (line: string) => void;
   readonly complain: (line: string) => void;
 }
 
-/** Makes the sheets that `words`, the arguments of the command, ask for. Returns the exit status: 0, or 2 for bad input. */
+/** Makes the sheets that the command's arguments `words` request. Returns the exit status: 0, or 2 for bad input. */
 export async function makeSheets(words: readonly string[], terminal: Terminal): Promise<number> {
   const request = readArguments(words);
   if (!request.ok) {
@@ -57,7 +58,7 @@ export async function makeSheets(words: readonly string[], terminal: Terminal): 
   }
 }
 
-/** Writes the sheets of all projects, and of their colourways when asked; returns their folders. Throws where it cannot write. */
+/** Writes the sheets of all projects and, if requested, of their colourways; returns their folders. Throws where it cannot write. */
 async function writeSheets(
   projects: readonly Project[],
   request: SheetRequest,
@@ -65,10 +66,10 @@ async function writeSheets(
 ): Promise<readonly string[]> {
   const sheets = projects.flatMap((project, index) => {
     const folder = join(request.out, request.files[index]!.folder);
-    const worn = request.colourways ? project.colourways : [];
+    const colourways = request.colourways ? project.colourways : [];
     return [
       { folder, project },
-      ...worn.map((colourway, at) => ({
+      ...colourways.map((colourway, at) => ({
         folder: join(folder, colourwayFolder(at, colourway.name)),
         project: inColourway(project, colourway),
       })),
@@ -84,7 +85,7 @@ async function writeSheets(
   return folders;
 }
 
-/** What makes the pattern is loaded only when it is asked for. */
+/** Loads the code and fonts of the pattern, and returns a function that makes pattern.pdf. */
 async function patternMaker(
   request: SheetRequest,
   terminal: Terminal,
@@ -116,7 +117,7 @@ async function openRequested(path: string, request: SheetRequest): Promise<Resul
   return opened;
 }
 
-/** A file of the disk as one that can be opened; what cannot be read throws the reason in words. */
+/** A file on disk for openFile; reading it throws an error with the reason in words. */
 function fileAt(path: string): ReadableFile {
   const reading = <T>(read: () => T): T => {
     try {
@@ -133,7 +134,7 @@ function fileAt(path: string): ReadableFile {
   };
 }
 
-/** colourway-1-night: numbered, so that two of one name do not meet; of the name what any disk takes. */
+/** A folder name such as colourway-1-night: the number keeps equal names apart; only letters that every file system takes. */
 function colourwayFolder(index: number, name: string): string {
   const safe = name
     .toLowerCase()

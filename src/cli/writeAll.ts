@@ -1,4 +1,4 @@
-// Writing several files so that either all are there or none: each to a name of its own first, renamed at the very end.
+// Writes several files so that either all of them exist or none: each under a temporary name first, renamed at the end.
 import { existsSync, mkdirSync, renameSync, rmdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { phrase } from '../model/phrase';
@@ -9,7 +9,7 @@ export interface OutputFile {
   readonly content: string | Uint8Array;
 }
 
-/** Why nothing can be written there, or the path itself: it must be a folder, or not exist below a folder. */
+/** The path itself where files can be written: a folder, or a path below a folder that does not exist yet. Else the reason. */
 export function checkFolder(out: string): Result<string> {
   for (let at = out; ; at = dirname(at)) {
     if (existsSync(at)) {
@@ -21,8 +21,8 @@ export function checkFolder(out: string): Result<string> {
 }
 
 /**
- * Makes a folder and those above it that are missing, one by one: the recursive mkdir of Node 20 never ends where the
- * system refuses with "no such entry", as in /proc. Returns those made, outermost first; on a failure takes them back.
+ * Makes a folder and the missing folders above it, one by one: the recursive mkdir of Node 20 never ends where the system
+ * refuses with "no such entry", as in /proc. Returns the folders made, outermost first; removes them again on a failure.
  */
 function makeFolders(folder: string): string[] {
   const missing: string[] = [];
@@ -40,7 +40,7 @@ function makeFolders(folder: string): string[] {
   return made;
 }
 
-/** Writes files one by one from `make`; on any failure takes back what it wrote, folders included, and throws. */
+/** Writes the files that `make` gives for each folder of `paths`. On a failure removes what it wrote, folders too, and throws. */
 export function writeAll(paths: readonly string[], make: (index: number) => OutputFile[]): void {
   const temporary: { from: string; to: string }[] = [];
   const folders: string[] = [];

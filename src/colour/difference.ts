@@ -29,7 +29,7 @@ function meanHue(hue1: number, hue2: number): number {
   return sum < 360 ? (sum + 360) / 2 : (sum - 360) / 2;
 }
 
-/** The weighting T of the hue term, for a mean hue in degrees. */
+/** The factor T of the hue term, for a mean hue in degrees. */
 function hueWeight(hue: number): number {
   return (
     1 -
@@ -43,8 +43,8 @@ function hueWeight(hue: number): number {
 /**
  * CIEDE2000 colour difference ΔE00, 0 (the same) to a little over 100, with kL = kC = kH = 1.
  * After Sharma, Wu and Dalal, 'The CIEDE2000 Color-Difference Formula: Implementation Notes, Supplementary Test Data,
- * and Mathematical Observations', Color Research and Application 30 (2005). About 1 is the least a trained eye sees side
- * by side. Symmetric, but no metric (it jumps slightly where hues are opposite). Both colours under the same white.
+ * and Mathematical Observations', Color Research and Application 30 (2005). A trained eye sees a difference of about 1 when
+ * the colours lie side by side. Symmetric, but no metric: it jumps slightly where hues are opposite.
  */
 export function ciede2000(lab1: LabD65, lab2: LabD65): number {
   const [light1, a1, b1] = lab1;

@@ -1,10 +1,10 @@
-// A gradation: a run of colours from one cloth to another, even in value, as gradated cloth is dyed and sold.
+// A gradation: a series of colours from one to another in even steps of value, as gradated cloth is dyed and sold.
 import chroma from 'chroma-js';
 import { srgbOf } from './parse';
 
 /**
- * `count` colours (#rrggbb, at least 2) from one to the other, the ends included as given, through OKLab and with L* rising or
- * falling in even steps where the ends differ in value. Throws on a bad colour or count.
+ * `count` (at least 2) colours #rrggbb, from `from` to `to`, both included unchanged. They are interpolated in OKLab; where
+ * the ends differ in value, L* changes in even steps. Throws on a bad colour or count.
  */
 export function gradation(from: string, to: string, count: number): readonly string[] {
   if (!(Number.isInteger(count) && count >= 2))

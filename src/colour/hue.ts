@@ -1,10 +1,10 @@
-// A colour in another hue, as light or dark as it was. For trying a quilt in other cloth before there is any.
+// Gives a colour another hue at the same lightness: colours of made-up cloth, to try a quilt in other cloth.
 import { formatHex, inGamut } from './parse';
 import { encodedOf, linearOfHex, linearOfOklab, oklabOf } from './spaces';
 
 /**
- * The colour with its OKLab hue turned by `degrees`, its OKLab lightness kept, and as much of its chroma as sRGB has room
- * for there. A grey stays as it is. Throws on what is no hex colour.
+ * The colour with its OKLab hue turned by `degrees` and its OKLab lightness kept. Its chroma is reduced as far as needed to
+ * stay in the sRGB gamut. A grey does not change. Throws on anything but a hex colour.
  */
 export function hueTurned(hex: string, degrees: number): string {
   const [lightness, a, b] = oklabOf(linearOfHex(hex));
@@ -12,15 +12,15 @@ export function hueTurned(hex: string, degrees: number): string {
   const angle = Math.atan2(b, a) + (degrees * Math.PI) / 180;
   const at = (part: number) =>
     encodedOf(linearOfOklab([lightness, part * chroma * Math.cos(angle), part * chroma * Math.sin(angle)]));
-  let room = 1;
+  let inside = 1;
   if (!inGamut(at(1))) {
-    let out = 1;
-    room = 0;
+    let outside = 1;
+    inside = 0;
     for (let halving = 0; halving < 24; halving += 1) {
-      const middle = (room + out) / 2;
-      if (inGamut(at(middle))) room = middle;
-      else out = middle;
+      const middle = (inside + outside) / 2;
+      if (inGamut(at(middle))) inside = middle;
+      else outside = middle;
     }
   }
-  return formatHex(at(room));
+  return formatHex(at(inside));
 }

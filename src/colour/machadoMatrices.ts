@@ -1,11 +1,11 @@
-// The published matrices of the colour-vision model used in vision.ts: a table, no logic.
+// The published matrices of the colour-vision model in vision.ts: a table without logic.
 import type { Matrix } from './matrix';
 
 /** Which cones are missing or shifted: long-wave (protan), medium-wave (deutan) or short-wave (tritan). */
 export type ColourVision = 'protan' | 'deutan' | 'tritan';
 
 /**
- * Severity 0, 0.1 … 1, each a matrix on linear sRGB. Machado, Oliveira and Fernandes, 'A Physiologically-based Model
+ * Matrices on linear sRGB for severity 0, 0.1 … 1. Machado, Oliveira and Fernandes, 'A Physiologically-based Model
  * for Simulation of Color Vision Deficiency', IEEE Transactions on Visualization and Computer Graphics 15(6), 2009.
  */
 // biome-ignore format: a table

@@ -1,10 +1,10 @@
-// The 3 × 3 linear algebra that colour spaces are made of. Nothing here knows what its numbers mean.
+// Linear algebra of 3 × 3 matrices, for conversions between colour spaces.
 
 export type Row = readonly [number, number, number];
 /** Three rows; acts on column vectors. */
 export type Matrix = readonly [Row, Row, Row];
 
-/** matrix × vector. */
+/** The product matrix × column vector. */
 export function transform(matrix: Matrix, [x, y, z]: Row): [number, number, number] {
   const [top, middle, bottom] = matrix;
   return [
@@ -14,7 +14,7 @@ export function transform(matrix: Matrix, [x, y, z]: Row): [number, number, numb
   ];
 }
 
-/** left × right: the right one acts first. */
+/** The product left × right: `right` acts first. */
 export function multiply(left: Matrix, right: Matrix): Matrix {
   const column = (index: 0 | 1 | 2): Row => [right[0][index], right[1][index], right[2][index]];
   const columns = [column(0), column(1), column(2)].map((each) => transform(left, each));
@@ -22,7 +22,7 @@ export function multiply(left: Matrix, right: Matrix): Matrix {
   return [row(0), row(1), row(2)];
 }
 
-/** The inverse by cofactors. Throws on a matrix that has none. */
+/** The inverse by cofactors. Throws on a singular matrix. */
 export function invert([[a, b, c], [d, e, f], [g, h, i]]: Matrix): Matrix {
   const determinant = a * (e * i - f * h) - b * (d * i - f * g) + c * (d * h - e * g);
   if (determinant === 0 || !Number.isFinite(determinant)) throw new RangeError('invert: singular matrix');

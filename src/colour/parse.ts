@@ -1,4 +1,4 @@
-// Colours as they are written (#rgb, #rrggbb) and as gamma-encoded sRGB channels. Other spaces are in spaces.ts.
+// Converts colours between their written form (#rgb, #rrggbb) and gamma-encoded sRGB channels. spaces.ts owns other spaces.
 import { rgb } from 'd3-color';
 
 /** Gamma-encoded sRGB: red, green, blue, each 0–1 inside the gamut. The `space` tag exists for the compiler only. */
@@ -6,19 +6,19 @@ export type Srgb = readonly [number, number, number] & { readonly space?: 'srgb'
 
 const HEX = /^#(?:[0-9a-f]{3}|[0-9a-f]{6})$/i;
 
-/** Whether a text is a colour written #rgb or #rrggbb, in either case. Names, alpha and stray spaces are refused. */
+/** Whether a text is a colour written #rgb or #rrggbb, in either case. False for names, alpha and stray spaces. */
 export function isHex(text: string): boolean {
   return HEX.test(text);
 }
 
-/** Reads #rgb or #rrggbb into sRGB 0–1. Anything else gives null: check there and tell the person. */
+/** Reads #rgb or #rrggbb into sRGB 0–1; null for anything else, so that the caller can say so to the person. */
 export function parseHex(text: string): Srgb | null {
   if (!isHex(text)) return null;
   const { r, g, b } = rgb(text);
   return [r / 255, g / 255, b / 255];
 }
 
-/** Like parseHex, for colours already checked at the edge: throws a RangeError on what is not one. */
+/** Like parseHex, for colours checked before: throws a RangeError on anything else. */
 export function srgbOf(hex: string): Srgb {
   const read = parseHex(hex);
   if (read === null) throw new RangeError(`srgbOf: ${JSON.stringify(hex)} is not a colour written #rrggbb`);
@@ -31,8 +31,8 @@ export function inGamut(colour: Srgb): boolean {
 }
 
 /**
- * Writes sRGB 0–1 as lower-case #rrggbb, each channel rounded to the nearest of 256. A colour outside the gamut is
- * brought in channel by channel, as a screen would; ask inGamut first where that matters. Throws on not-a-number.
+ * Writes sRGB 0–1 as lower-case #rrggbb, each channel rounded to the nearest of 256. A colour outside the gamut is clipped
+ * channel by channel, as on a screen; ask inGamut first where that matters. Throws on not-a-number.
  */
 export function formatHex([red, green, blue]: Srgb): string {
   if (!Number.isFinite(red + green + blue)) {

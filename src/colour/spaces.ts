@@ -3,7 +3,7 @@
 import { invert, type Matrix, multiply, type Row, transform } from './matrix';
 import { type Srgb, srgbOf } from './parse';
 
-/** sRGB primaries in linear light, 0–1 inside the gamut: amounts of light, so these are what may be added and averaged. */
+/** Linear-light sRGB, 0–1 inside the gamut. These are amounts of light, so they may be added and averaged. */
 export type LinearRgb = readonly [number, number, number] & { readonly space?: 'linear' };
 /** CIE 1931 X, Y, Z under D65; white has Y = 1. */
 export type Xyz = readonly [number, number, number] & { readonly space?: 'xyz' };
@@ -43,12 +43,12 @@ function encode(light: number): number {
   return size <= 0.0031308 ? light * 12.92 : Math.sign(light) * (1.055 * size ** (1 / 2.4) - 0.055);
 }
 
-/** Takes the gamma off: sRGB 0–1 → linear light 0–1 (IEC 61966-2-1); outside 0–1 by mirrored extension, as in CSS. */
+/** Decodes gamma: sRGB 0–1 → linear light 0–1 (IEC 61966-2-1). Extended as an odd function outside 0–1, as in CSS. */
 export function linearOf([red, green, blue]: Srgb): LinearRgb {
   return [decode(red), decode(green), decode(blue)];
 }
 
-/** Puts the gamma back on: linear light → sRGB. The inverse of linearOf. */
+/** Encodes gamma: linear light → sRGB. The inverse of linearOf. */
 export function encodedOf([red, green, blue]: LinearRgb): Srgb {
   return [encode(red), encode(green), encode(blue)];
 }
@@ -85,20 +85,20 @@ export function oklabOf(linear: LinearRgb): Oklab {
   return transform(OKLAB_FROM_ROOTS, [Math.cbrt(long), Math.cbrt(medium), Math.cbrt(short)]);
 }
 
-/** OKLab → linear sRGB; the inverse of oklabOf, colours outside the gamut included. */
+/** OKLab → linear sRGB; the inverse of oklabOf, also for colours outside the gamut. */
 export function linearOfOklab(oklab: Oklab): LinearRgb {
   const [long, medium, short] = transform(ROOTS_FROM_OKLAB, oklab);
   return transform(LINEAR_FROM_LMS, [long ** 3, medium ** 3, short ** 3]);
 }
 
-/** The linear light of a written colour. Throws on what is not #rrggbb. */
+/** The linear light of a colour written #rgb or #rrggbb. Throws on anything else. */
 export function linearOfHex(hex: string): LinearRgb {
   return linearOf(srgbOf(hex));
 }
 
 /**
- * Value, how light or dark a cloth is: CIE L*, 0 (black) to 100 (white). It depends on luminance alone, so the white
- * point does not matter for it on greys; for colours it is the L* of LabD65. Throws on what is not #rrggbb.
+ * Value, how light or dark a colour is: CIE L* under D65, 0 (black) to 100 (white). It depends on luminance alone. Throws on
+ * anything but #rgb or #rrggbb.
  */
 export function value(hex: string): number {
   const [red, green, blue] = linearOfHex(hex);

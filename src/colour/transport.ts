@@ -1,9 +1,9 @@
-// The cheapest way to carry what lies at some places to where it is wanted: the transportation problem, solved exactly.
-// It knows nothing of colours; likeness.ts gives it two prints and the differences between their colours.
+// Solves the transportation problem exactly: the least cost of carrying supplies to demands. cloth/likeness.ts uses it with
+// the colour shares of two prints and the differences between their colours.
 
-/** Shares become whole parcels, so that every sum is exact and the search must end: one is 2⁻⁴⁰ ≈ 1e-12 of the whole. */
+/** Number of equal parcels the whole is divided into, so that sums are exact and the search ends; one is ≈ 1e-12. */
 const PARCELS = 2 ** 40;
-/** A detour must be cheaper by more than rounding error to count. */
+/** A route replaces another only if it is cheaper by more than this rounding error. */
 const ROUNDING = 1e-12;
 
 function parcelled(shares: readonly number[]): number[] {
@@ -21,11 +21,11 @@ function parcelled(shares: readonly number[]): number[] {
 
 /**
  * The least total of amount × cost over all ways of carrying `supplies` to `demands`, both shares of one whole (non-negative,
- * sum 1), where `costs[i][j]` ≥ 0 is the cost from supply i to demand j. Exact up to 1e-12 of the dearest cost per place.
+ * sum 1), where `costs[i][j]` ≥ 0 is the cost from supply i to demand j. The error is at most 1e-12 of the greatest cost per place.
  *
  * Method: successive shortest paths (Ford and Fulkerson; see Ahuja, Magnanti and Orlin, 'Network Flows', 1993, §9.7): each
- * round sends as much as it can along the cheapest path left, taking back earlier parcels where that is cheaper. Every
- * round keeps the plan free of negative cycles, which is optimality; whole parcels make the rounds finite.
+ * round sends as much as it can along the cheapest remaining path, which may take earlier parcels back. No round leaves a
+ * negative cycle, so the result is optimal; because parcels are whole, the number of rounds is finite.
  */
 export function leastTransport(
   supplies: readonly number[],
@@ -45,14 +45,14 @@ export function leastTransport(
   return total;
 }
 
-/** The cheapest routes from one supply, as the step before each place on its route. */
+/** The cheapest routes from one supply: the cost to each demand, and the predecessor of each place on its route. */
 interface Routes {
   readonly costToDemand: readonly number[];
   readonly supplyBefore: readonly number[];
   readonly demandBefore: readonly number[];
 }
 
-/** Bellman–Ford from `source` in the network of what can still be sent and taken back. */
+/** The cheapest routes from `source` in the residual network, by Bellman–Ford. */
 function cheapestRoutes(
   source: number,
   flow: readonly (readonly number[])[],
@@ -65,7 +65,7 @@ function cheapestRoutes(
   let changed = true;
   while (changed) {
     changed = false;
-    // Plain index loops: this is the innermost loop of every comparison of two prints.
+    // Index loops, for speed: every comparison of two prints runs them.
     for (let from = 0; from < flow.length; from += 1) {
       const carried = flow[from]!;
       const rowCosts = costs[from]!;
@@ -87,7 +87,7 @@ function cheapestRoutes(
   return { costToDemand, supplyBefore, demandBefore };
 }
 
-/** Sends what fits along the cheapest path from `source` to a place that still wants something. Mutates its arrays. */
+/** Sends as much as possible along the cheapest path from `source` to an unmet demand. Mutates its arrays. */
 function send(
   source: number,
   left: number[],

@@ -1,4 +1,4 @@
-// How the wall looks to other eyes: colour-vision deficiencies, and the grey picture makers use to judge value.
+// Simulates colour-vision deficiencies, and gives the grey of a colour, by which makers judge value.
 import { type ColourVision, SEVERITY_MATRICES } from './machadoMatrices';
 import { type Matrix, type Row, transform } from './matrix';
 import { formatHex } from './parse';
@@ -13,8 +13,8 @@ function between(lower: Row, upper: Row, share: number): Row {
 }
 
 /**
- * The matrix, on LINEAR sRGB, that shows colours as someone with this deficiency sees them. Severity 0 (none) to 1 (cones
- * missing); between the published tenths it is interpolated. Machado et al. 2009; its tritan is meant as indicative only.
+ * The matrix on LINEAR sRGB that simulates a deficiency (Machado et al. 2009; for tritan indicative only). Severity runs from
+ * 0 (none) to 1 (cones missing); between the published tenths the matrix is interpolated.
  * For an SVG filter set color-interpolation-filters="linearRGB". Throws on a severity outside 0–1.
  */
 export function visionMatrix(kind: ColourVision, severity: number): Matrix {
@@ -33,14 +33,14 @@ export function visionMatrix(kind: ColourVision, severity: number): Matrix {
 }
 
 /**
- * A colour as seen with a colour-vision deficiency, #rrggbb; severity 0–1, 1 unless given. The model can leave the sRGB
- * gamut by a little; its authors clip there, channel by channel, and so does this.
+ * A colour #rrggbb as seen with a colour-vision deficiency; severity 0–1, 1 unless given. The result can lie slightly outside
+ * the sRGB gamut; it is clipped channel by channel, as by the model's authors.
  */
 export function seenWith(hex: string, kind: ColourVision, severity = 1): string {
   return formatHex(encodedOf(transform(visionMatrix(kind, severity), linearOfHex(hex))));
 }
 
-/** The neutral grey of the same value (L*) as a colour, #rrggbb: what the grey picture shows for it. */
+/** The neutral grey #rrggbb with the value (L*) of a colour, as in the grey picture. */
 export function grey(hex: string): string {
   const luminance = luminanceOfValue(value(hex));
   return formatHex(encodedOf([luminance, luminance, luminance]));

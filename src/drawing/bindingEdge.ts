@@ -1,11 +1,11 @@
-// The binding as it shows from the front: it covers the seam allowance round the top, so its edge lies outside the finished
-// size and is as wide as the seam it is sewn on with.
+// Computes the edge of the binding that shows from the front. The binding covers the seam allowance round the top, so its edge
+// lies outside the finished size and is as wide as its seam.
 import type { Outline } from '../geometry/point';
 import type { Project } from '../model/project';
 import type { Inches } from '../model/units';
 import type { Piece } from './drawing';
 
-/** The four sides of the edge, mitred, and its width; nothing while no binding is chosen. */
+/** The four mitred sides of the edge, and its width in inches; empty and 0 while no binding is chosen. */
 export function bindingEdge(
   project: Project,
   top: { readonly width: Inches; readonly height: Inches },

@@ -1,5 +1,5 @@
-// A block for the screen: one path for each cloth and lie of its print instead of a polygon for each piece, and one path
-// for its seams. 400 blocks of single pieces would be too many nodes to drag smoothly.
+// Merges the pieces of a block for the screen: one path for each cloth and direction of its print, and one path for the seams.
+// A polygon for each piece would make 400 blocks too many nodes to drag smoothly.
 import type { Fabric, FabricId } from '../model/project';
 import type { Degrees } from '../model/units';
 import type { Piece } from './drawing';
@@ -7,16 +7,16 @@ import { outlinePath } from './number';
 import { clothFill, type Pattern, patternFor } from './prints';
 
 export interface ClothPath {
-  /** Null for what has no cloth yet. */
+  /** Null for pieces without cloth. */
   readonly fabric: FabricId | null;
-  /** A colour or url(#…); empty where there is no cloth or the fabric is unknown. */
+  /** A colour or url(#…); empty without cloth or for an unknown fabric. */
   readonly fill: string;
   readonly d: string;
 }
 
 /**
- * Pieces of one fabric and one lie of the print merged into one path each, in the order they first come. Draw them in a
- * group turned and moved to where the block hangs: the print turns with it. Define patternsIn for the same pieces once.
+ * One path for each fabric and direction of its print, in the order of the pieces. Draw the paths in a group that is turned and
+ * moved to where the block hangs, so that prints turn with it. The page must define the patterns of patternsFor.
  */
 export function mergedPaths(pieces: readonly Piece[], fabrics: readonly Fabric[]): ClothPath[] {
   const known = new Map(fabrics.map((fabric) => [fabric.id, fabric]));
@@ -32,14 +32,14 @@ export function mergedPaths(pieces: readonly Piece[], fabrics: readonly Fabric[]
   return [...merged.values()].map(({ fabric, fill, parts }) => ({ fabric, fill, d: parts.join('') }));
 }
 
-/** The outlines of all pieces as one path, for the seam lines over the cloth. */
+/** The outlines of all pieces as one path: the seam lines over the cloth. */
 export function seamPath(pieces: readonly Piece[]): string {
   return pieces.map((piece) => outlinePath(piece.outline)).join('');
 }
 
 /**
- * Every pattern that printed fabrics need for strips lying at the given angles (degrees clockwise, see grainsOf): each
- * fabric's own first, then one small pattern for each direction that looks different.
+ * The patterns of printed fabrics for strips in these directions (degrees clockwise, see grainsOf): for each fabric its own
+ * pattern, then one small pattern for each direction that looks different.
  */
 export function patternsFor(fabrics: readonly Fabric[], grains: readonly Degrees[]): Pattern[] {
   const found = new Map<string, Pattern>();
@@ -55,7 +55,7 @@ export function patternsFor(fabrics: readonly Fabric[], grains: readonly Degrees
   return [...found.values()];
 }
 
-/** Every way a strip can lie in a block of N wedges before it is turned, or round the blocks, straight and on point. */
+/** All directions of strips, degrees clockwise: in a block of N wedges before it is turned, and round the blocks. */
 export function grainsOf(perBlock: number): Degrees[] {
   return [...Array.from({ length: perBlock }, (_, steps) => (steps * 360) / perBlock), 90, 45, 135];
 }

@@ -1,5 +1,5 @@
-// The mark of a centre of weight: a plus at the middle of what hangs, a line from it, and at the centre a form that tells
-// what weighs there: a half-filled circle for lightness, a lozenge for warmth, a square for a fabric.
+// Draws the mark of a centre of weight: a plus at the middle of the blocks that hang, a line to the centre, and there a form:
+// a half-filled circle for lightness, a lozenge for warmth, a square for a fabric.
 import type { CentreOf, Mark } from '../balance/finding';
 import type { Point } from '../geometry/point';
 import type { Inches } from '../model/units';
@@ -16,12 +16,12 @@ interface MarkPath {
   readonly width: Inches;
 }
 
-/** Half the mark's size on a top so wide and high: seen on a large one, small on a small one. */
+/** Half the size of the mark, inches: large enough to be seen on a large top. */
 export function centreReach(top: { readonly width: Inches; readonly height: Inches }): Inches {
   return Math.max(0.7, Math.max(top.width, top.height) / 60);
 }
 
-/** The paths from the back to the front: each line is dark with a light heart, so that it shows on any cloth. */
+/** The paths from back to front; each line is dark with a light core, so that it shows on any cloth. */
 export function centrePaths(mark: Extract<Mark, { kind: 'centre' }>, reach: Inches): MarkPath[] {
   const { at, middle } = mark;
   const plus = `${stroke(middle, reach * 0.6, 0)}${stroke(middle, 0, reach * 0.6)}`;
@@ -31,7 +31,7 @@ export function centrePaths(mark: Extract<Mark, { kind: 'centre' }>, reach: Inch
     { d: lines, fill: 'none', stroke: DARK, width: thin * 2.2 },
     { d: lines, fill: 'none', stroke: LIGHT, width: thin },
     { d: form(mark.of, at, reach), fill: LIGHT, stroke: DARK, width: thin * 1.4 },
-    { d: heart(mark.of, at, reach), fill: DARK, stroke: 'none', width: 0 },
+    { d: core(mark.of, at, reach), fill: DARK, stroke: 'none', width: 0 },
   ];
 }
 
@@ -44,7 +44,7 @@ function form(of: CentreOf, at: Point, reach: Inches): string {
   return of === 'warmth' ? corners(at, reach * 1.15, 0) : corners(at, reach * 1.2, 45);
 }
 
-function heart(of: CentreOf, at: Point, reach: Inches): string {
+function core(of: CentreOf, at: Point, reach: Inches): string {
   if (of === 'light') {
     const radius = inchText(reach);
     const top = pointText({ x: at.x, y: at.y - reach });
@@ -59,7 +59,7 @@ function circle({ x, y }: Point, radius: Inches): string {
   return `M${left}A${size} ${size} 0 1 1 ${pointText({ x: x + radius, y })}A${size} ${size} 0 1 1 ${left}Z`;
 }
 
-/** A square whose first corner lies so many degrees from straight up. */
+/** A square whose first corner lies `degrees` clockwise from straight up. */
 function corners(at: Point, reach: Inches, degrees: number): string {
   const points = [0, 90, 180, 270].map((quarter) => {
     const angle = ((quarter + degrees) * Math.PI) / 180;

@@ -1,5 +1,5 @@
-// Project → drawing. Pieces of a block are kept as long as the block, its strip sets and the wedge are the same objects, so
-// that drawing 400 blocks after one change costs one block.
+// Draws a project. The pieces of a block are cached as long as the block, its strip sets and the wedge are the same objects, so
+// that after a change to one of 400 blocks only that block is drawn anew.
 import { wedgeBands } from '../geometry/bands';
 import { bandOutline, cornerOutlines } from '../geometry/block';
 import { type Outline, placed } from '../geometry/point';
@@ -11,7 +11,7 @@ import { cornerFabricOf, isPlain } from '../model/wallCells';
 import { bindingEdge } from './bindingEdge';
 import type { Drawing, HungBlock, Piece } from './drawing';
 
-/** Draws the whole top. Cells without a block and blocks on the side table are left to whoever shows them. */
+/** Draws the whole top, without blocks on the side table. Empty cells are boxes without pieces. */
 export function drawProject(project: Project): Drawing {
   const layout = layOut(project);
   const sets = setsOf(project);
@@ -51,27 +51,27 @@ export function drawProject(project: Project): Drawing {
     block: layout.block,
     blocks: hung,
     emptyCells,
-    surround: layout.pieces.map(({ part, fabric, outline, grain }): Piece => {
+    setting: layout.pieces.map(({ part, fabric, outline, grain }): Piece => {
       return { part, fabric, outline, place: null, band: null, grain };
     }),
     ...bindingEdge(project, layout),
   };
 }
 
-/** The pieces of one block about its own middle, before it is turned: for cards and the side table. */
+/** The pieces of one block, from its own middle, before it is turned: for cards and the side table. */
 export function drawBlock(project: Project, block: Block): readonly Piece[] {
-  // Looking for its cell takes a moment, and without a rule it does not matter where the block hangs.
+  // To find the cell is slow, and without a rule the cell does not matter.
   const cell = project.setting.cornerRule ? cellIndexOf(project, block.id) : -1;
   const corner = cornerFabricOf(project, block, cell);
   return blockPieces(block, setsOf(project), project.wedge, corner);
 }
 
-/** Where a piece of a hanging block lies on the top, in quilt inches. */
+/** The outline of a piece of a hanging block, in quilt inches. */
 export function absoluteOutline(hung: HungBlock, piece: Piece): Outline {
   return placed(piece.outline, hung.quarters, hung.centre, hung.tilt);
 }
 
-/** How the strip of a piece of a hanging block lies on the top, degrees clockwise from the right, 0 to under 360. */
+/** The direction of the strip of a piece of a hanging block: degrees clockwise from the right, 0 to under 360. */
 export function absoluteGrain(hung: HungBlock, piece: Piece): number {
   return (piece.grain + hung.quarters * 90 + hung.tilt) % 360;
 }
@@ -114,7 +114,7 @@ function blockPieces(block: Block, lookup: SetLookup, wedge: WedgePlan, corner: 
   return pieces;
 }
 
-/** The bands of one place, and what is bare: all of it without a wedge, the middle when its set is too short. */
+/** The pieces of one place: its bands, and a bare piece for a place without a wedge or for the middle of a set that is too low. */
 function placePieces(block: Block, at: number, set: StripSet | undefined, wedge: WedgePlan): Piece[] {
   const { perBlock } = wedge;
   const toward = at + block.cornerShift;
@@ -136,7 +136,7 @@ function placePieces(block: Block, at: number, set: StripSet | undefined, wedge:
 
 const keptBlocks = new WeakMap<Cell, HungBlock>();
 
-/** The block drawn before for this cell where nothing about it has changed, so that what is on screen need not be redone. */
+/** The cached block of this cell if nothing about it has changed, so that the screen need not draw it again. */
 function keptHung(cell: Cell, fresh: HungBlock): HungBlock {
   const kept = keptBlocks.get(cell);
   const same =

@@ -1,25 +1,25 @@
-// The drawing: a plain tree of pieces with fabrics, places and outlines in inches. Screen, SVG, PNG and PDF all use it.
+// The drawing: a plain tree of pieces with fabrics, places and outlines in inches. Screen, SVG, PNG and PDF are made from it.
 import type { Box, Outline, Point } from '../geometry/point';
 import type { SettingPart } from '../geometry/settingPiece';
 import type { BlockId, Fabric, FabricId } from '../model/project';
 import type { Degrees, Inches } from '../model/units';
 
-/** `bare`: a place without a wedge, or the middle a too short set leaves open. */
+/** `bare`: a place without a wedge, or the middle that a set leaves open because it is too low. */
 export type Part = 'band' | 'corner' | 'bare' | SettingPart | 'binding';
 
 export interface Piece {
   readonly part: Part;
-  /** Null for what has no cloth yet. */
+  /** Null for a piece without cloth. */
   readonly fabric: FabricId | null;
   readonly outline: Outline;
-  /** Place in the block and band from the rim, both from 1. A bare place has its place; everything else has null. */
+  /** Place in the block, and band from the rim, both from 1. A bare piece has a place but no band; others have neither. */
   readonly place: number | null;
   readonly band: number | null;
-  /** How the strip it was cut from lies: degrees clockwise from the right. A print follows it. */
+  /** Direction of the strip it was cut from, and of its print: degrees clockwise from the right. */
   readonly grain: Degrees;
 }
 
-/** A block hung in a cell. Its pieces are about its own middle, before it is turned. */
+/** A block that hangs in a cell. Coordinates of its pieces are from its own middle, before it is turned. */
 export interface HungBlock {
   readonly block: BlockId;
   readonly number: number;
@@ -27,7 +27,7 @@ export interface HungBlock {
   readonly centre: Point;
   /** Quarter turns clockwise, 0 to 3. */
   readonly quarters: number;
-  /** Degrees clockwise the setting turns every block by: 45 on point. */
+  /** Degrees clockwise by which the setting turns every block: 45 on point, else 0. */
   readonly tilt: 0 | 45;
   readonly pinned: boolean;
   readonly pieces: readonly Piece[];
@@ -38,16 +38,16 @@ export interface Drawing {
   readonly width: Inches;
   readonly height: Inches;
   readonly fabrics: readonly Fabric[];
-  /** As in every HungBlock. */
+  /** The tilt of every HungBlock. */
   readonly tilt: 0 | 45;
-  /** Finished block. */
+  /** Finished size of a block, inches. */
   readonly block: { readonly width: Inches; readonly height: Inches };
   readonly blocks: readonly HungBlock[];
-  /** Cells no block hangs in and no plain square lies in. The box is upright; it hangs turned by the tilt about its middle. */
+  /** Cells without a block that are no plain squares. The box is not tilted yet: turn it by the tilt about its middle. */
   readonly emptyCells: readonly { readonly cell: number; readonly box: Box }[];
   /** Sashing, borders, setting triangles and plain squares, in quilt inches. */
-  readonly surround: readonly Piece[];
-  /** The edge of the binding that shows: outside the finished top, `edge` wide. Empty and 0 where none is chosen. */
+  readonly setting: readonly Piece[];
+  /** The visible edge of the binding, outside the finished top and `edge` inches wide. Empty and 0 without a binding. */
   readonly binding: readonly Piece[];
   readonly edge: Inches;
 }

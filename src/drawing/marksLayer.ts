@@ -1,5 +1,5 @@
-// Marks of findings as SVG: a clash is a line along its very seam, dark with a light heart so that it shows on any cloth;
-// a pool is a chalk outline; a centre of weight has a form of its own.
+// Writes marks of findings as SVG. A clash is a line along its seam, dark with a light core so that it shows on any cloth; a pool
+// is a chalk outline; centreMark.ts draws a centre of weight.
 import type { Mark } from '../balance/finding';
 import { type Outline, type Point, placed } from '../geometry/point';
 import type { Inches } from '../model/units';
@@ -7,7 +7,7 @@ import { centrePaths, centreReach } from './centreMark';
 import type { Drawing } from './drawing';
 import { inchText, outlinePath, pointText } from './number';
 
-/** A seam brought to quilt inches; null for a seam of a block that does not hang. */
+/** The ends of a seam in quilt inches; null for a seam of a block that does not hang. */
 export function seamOnTop(drawing: Drawing, mark: Extract<Mark, { kind: 'seam' }>): Outline | null {
   const ends: [Point, Point] = [mark.from, mark.to];
   if (mark.block === null) return ends;
@@ -15,7 +15,7 @@ export function seamOnTop(drawing: Drawing, mark: Extract<Mark, { kind: 'seam' }
   return hung ? placed(ends, hung.quarters, hung.centre, hung.tilt) : null;
 }
 
-/** All marks in one group; an empty text when there are none. Width grows with the length that clashes. */
+/** All marks in one group; an empty text without marks. The line of a clash is the wider the longer the clash. */
 export function marksLayer(drawing: Drawing, marks: readonly Mark[]): string {
   const drawn = marks.flatMap((mark) => {
     if (mark.kind === 'pool') return [poolMark(mark.outline)];

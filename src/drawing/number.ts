@@ -1,7 +1,7 @@
-// Numbers and points as SVG text: inches to a millionth, without trailing noughts.
+// Writes numbers, points and outlines as SVG text: inches to a millionth, without trailing zeros.
 import type { Outline, Point } from '../geometry/point';
 
-/** To six decimals; −0 is written 0. Throws on what is not a number, so that no broken file is written. */
+/** A number to six decimals; −0 is written 0. Throws on not-a-number and infinity, so that no broken file is written. */
 export function inchText(inches: number): string {
   if (!Number.isFinite(inches)) throw new RangeError(`inchText: ${inches} is not a length`);
   const text = inches.toFixed(6);
@@ -9,6 +9,7 @@ export function inchText(inches: number): string {
   return short === '-0' ? '0' : short;
 }
 
+/** A point as "x,y", for path data and lists of points. */
 export function pointText(point: Point): string {
   return `${inchText(point.x)},${inchText(point.y)}`;
 }
@@ -18,7 +19,7 @@ export function outlinePath(outline: Outline): string {
   return `M${outline.map(pointText).join('L')}Z`;
 }
 
-/** Text inside an element or attribute; characters XML cannot carry are left out. */
+/** Text escaped for an element or attribute; leaves out characters that XML does not allow. */
 export function escaped(text: string): string {
   return text
     .replace(/[^\t\n\r\u0020-\uD7FF\uE000-\uFFFD\u{10000}-\u{10FFFF}]/gu, '')

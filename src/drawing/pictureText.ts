@@ -1,5 +1,4 @@
-// The words that go with a picture of the top: its caption, and the text for those who do not see it. Every figure is
-// computed from the project.
+// Writes the words that go with a picture of the top: its caption, and the text alternative for those who cannot see it.
 
 import { findFabric } from '../model/find';
 import { counted, type Phrase, phrase } from '../model/phrase';
@@ -7,10 +6,10 @@ import type { Project } from '../model/project';
 import { drawProject } from './drawProject';
 import { type FabricShare, fabricShares } from './shares';
 
-/** Fabrics named one by one in the text, those with the largest shares; the others are counted. */
+/** The most fabrics that the text names, those with the largest shares; it only counts the others. */
 const NAMED = 8;
 
-/** Name, finished size and blocks in one line. */
+/** The caption: name, finished size and number of blocks in one line. */
 export function pictureCaption(project: Project): Phrase {
   const { width, height, blocks } = drawProject(project);
   return phrase('{name} · {width} × {height} · {blocks}', {
@@ -21,7 +20,7 @@ export function pictureCaption(project: Project): Phrase {
   });
 }
 
-/** What is seen, in a few sentences: size and setting, the blocks, the fabrics from light to dark. */
+/** The text alternative, in a few sentences: size and setting, the blocks, the fabrics from light to dark. */
 export function alternativeText(project: Project): Phrase[] {
   const drawing = drawProject(project);
   const blocks = drawing.blocks.length;

@@ -1,5 +1,5 @@
-// Printed cloth as SVG patterns in inches. The figures come from cloth/print; this file only writes them out, figures of
-// one colour in one path, so that a tile stays a handful of nodes.
+// Writes printed cloth as SVG patterns in inches. cloth/print makes the figures; figures of one colour share a path here, so that
+// a tile has few nodes.
 import { meanColour } from '../cloth/likeness';
 import { curveThrough } from '../cloth/print/curve';
 import { printTile, printTurn } from '../cloth/print/printTile';
@@ -16,7 +16,7 @@ export interface Pattern {
 
 const patterns = new WeakMap<Fabric, Pattern>();
 
-/** The pattern of a printed fabric, or null for plain cloth. Its id holds the fabric's. Kept for each fabric. */
+/** The pattern of a printed fabric, or null for plain cloth. Its id contains the fabric's id. Cached for each fabric. */
 export function patternFor(fabric: Fabric): Pattern | null {
   const tile = printTile(fabric);
   if (!tile || fabric.cloth.kind !== 'print') return null;
@@ -38,16 +38,16 @@ export function patternFor(fabric: Fabric): Pattern | null {
   return pattern;
 }
 
-/** How a piece of cloth is filled: a colour, or a reference to a pattern. */
+/** The fill of a piece of cloth: a colour, or a reference to a pattern. */
 export interface ClothFill {
   readonly fill: string;
-  /** The pattern a turned print needs beside patternFor's own; null where that one serves. */
+  /** The pattern that a turned print needs besides patternFor's; null where it needs none. */
   readonly turned: Pattern | null;
 }
 
 /**
- * The fill of a piece whose strip lies `grain` degrees clockwise. A turned print is a second, empty pattern that borrows the
- * figures of the first, so each direction costs one node.
+ * The fill of a piece whose strip lies `grain` degrees clockwise from the right. A turned print is a second, empty pattern that
+ * refers to the figures of the first, so that each direction costs one node.
  */
 export function clothFill(fabric: Fabric, grain: number): ClothFill {
   const base = patternFor(fabric);
@@ -71,7 +71,7 @@ function turnText(degrees: number): string {
   return Math.abs(degrees % 360) < 1e-9 ? '' : ` patternTransform="rotate(${inchText(degrees)})"`;
 }
 
-/** Neighbours in painting order with one look share a path. */
+/** The paths of shapes; neighbours in painting order that look alike share a path. */
 function figures(shapes: readonly PrintShape[]): string {
   const runs: { look: string; paths: string[] }[] = [];
   for (const shape of shapes) {
@@ -89,12 +89,12 @@ function lookOf(shape: PrintShape): string {
   return `fill="none" stroke="${colour}" stroke-width="${inchText(shape.width)}" stroke-linecap="round" stroke-linejoin="round"`;
 }
 
-/** Threads too fine to tell apart melt into one colour, as light does. */
+/** The colour of a tone; threads too fine to tell apart are mixed as light. */
 function toneColour(tone: Tone): string {
   return tone.length === 1 ? tone[0]!.hex : meanColour(tone);
 }
 
-/** Prints need no more than a ten-thousandth of an inch. */
+/** A length of a print as text, to a ten-thousandth of an inch. */
 function short(inches: number): string {
   return String(Math.round(inches * 1e4) / 1e4 + 0);
 }
@@ -106,7 +106,7 @@ function pair(point: Point): string {
 function shapePath(shape: PrintShape): string {
   if (shape.kind === 'dot') return dotPath(shape);
   if (shape.kind === 'line') return curvePath(shape.points, false, shape.soft);
-  // All outlines run the same way round, so that overlapping ones in one path do not cancel out.
+  // All outlines run the same way round, because overlapping ones of opposite directions would cancel out.
   const outline = signedArea(shape.outline) < 0 ? shape.outline.toReversed() : shape.outline;
   return `${curvePath(outline, true, shape.soft)}Z`;
 }

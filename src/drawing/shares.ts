@@ -1,4 +1,4 @@
-// How much of the top each fabric covers, and its value: the figures under the strip at the foot of the screen.
+// Computes the share of the top that each fabric covers, and its value, for the strip of values at the foot of the screen.
 import { meanColour } from '../cloth/likeness';
 import { printMix } from '../cloth/print/printMix';
 import { value } from '../colour/spaces';
@@ -8,17 +8,17 @@ import type { Drawing } from './drawing';
 
 export interface FabricShare {
   readonly fabric: Fabric;
-  /** Finished area in the top, square inches, and as a part of all cloth in it, 0 to 1. */
+  /** Finished area in the top, square inches; and its share of all cloth in the top, 0 to 1. */
   readonly area: number;
   readonly share: number;
   /** L* of its mean colour, 0 to 100. */
   readonly value: number;
 }
 
-/** Every fabric in the top, from light to dark; empty for an empty wall. */
+/** The shares of all fabrics in the top, from light to dark; empty for an empty wall. */
 export function fabricShares(drawing: Drawing): FabricShare[] {
   const areas = new Map<FabricId, number>();
-  const pieces = [...drawing.surround, ...drawing.blocks.flatMap((block) => block.pieces)];
+  const pieces = [...drawing.setting, ...drawing.blocks.flatMap((block) => block.pieces)];
   for (const piece of pieces) {
     if (piece.fabric === null) continue;
     areas.set(piece.fabric, (areas.get(piece.fabric) ?? 0) + area(piece.outline));

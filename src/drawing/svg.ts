@@ -1,5 +1,5 @@
-// Drawing → SVG text. One user unit is one inch and every piece is a polygon of its own in quilt inches, so that the file
-// can be measured; a print follows its strip's turn by a pattern for each direction, as on screen (its phase may differ).
+// Writes a drawing as SVG text. One user unit is one inch and every piece is a polygon in quilt inches, so that the file can be
+// measured. A print has one pattern for each direction of its strips, as on screen; its phase may differ.
 import type { Mark } from '../balance/finding';
 import type { Box, Outline } from '../geometry/point';
 import type { Fabric } from '../model/project';
@@ -10,27 +10,27 @@ import { escaped, inchText, pointText } from './number';
 import { clothFill, patternFor } from './prints';
 
 export interface SvgOptions {
-  /** The file's title, for screen readers and viewers. */
+  /** Title of the file, for screen readers and viewers. */
   readonly title?: string;
-  /** A line under the top; without it the picture is the top and nothing else. */
+  /** A line under the top; without it the picture shows only the top. */
   readonly caption?: string;
   /** Marks of findings, drawn over the cloth. */
   readonly marks?: readonly Mark[];
 }
 
-/** Cloth-less places: neither light nor dark. */
+/** Colour of places without cloth: neither light nor dark. */
 const BARE = '#c8c6c2';
-/** Under everything, so that hairlines between pieces read as seams and not as light. */
+/** Colour under all pieces, so that hairlines between them look like seams. */
 const UNDER = '#5f5b55';
-/** Every piece has the faint edge of a pressed seam. */
+/** The faint line of a pressed seam round every piece. */
 const SEAM = 'stroke="#1f1d1a" stroke-opacity="0.16" stroke-width="0.025" stroke-linejoin="round"';
 const CAPTION_HEIGHT = 2;
 
-/** A whole SVG file with real sizes: width and height in inches, the viewBox in the same inches. Deterministic. */
+/** The text of an SVG file. Width, height and viewBox are in inches. The same input gives the same text. */
 export function drawingToSvg(drawing: Drawing, options: SvgOptions = {}): string {
   const cloth = clothOf(drawing.fabrics);
   const pieces = [
-    ...drawing.surround.map((piece) => polygon(piece, piece.outline, piece.grain, null, cloth)),
+    ...drawing.setting.map((piece) => polygon(piece, piece.outline, piece.grain, null, cloth)),
     ...drawing.blocks.map((hung) => blockGroup(hung, cloth)),
     ...drawing.emptyCells.map(({ cell, box }) => emptyCell(cell, box, drawing.tilt)),
     ...drawing.binding.map((piece) => polygon(piece, piece.outline, piece.grain, null, cloth)),
@@ -57,7 +57,7 @@ export function drawingToSvg(drawing: Drawing, options: SvgOptions = {}): string
     .concat('\n');
 }
 
-/** Fills as pieces ask for them; the patterns they need gather in `patterns`. */
+/** Gives the fill of a piece and collects the patterns it needs in `patterns`. */
 interface ClothLookup {
   readonly fill: (piece: Piece, grain: number) => string;
   readonly patterns: Map<string, string>;

@@ -1,5 +1,5 @@
-// Makes one change to a project or refuses it: runs moves and a recipe by Immer, checks the result, and returns patches with the
-// words for undo. A preview comes through here too, so that it shows exactly what accepting gives.
+// Runs a command on a project: makes the change, checks the result, and returns patches for undo; or refuses with a reason.
+// Previews on the wall run through here too, so that they show exactly what accepting them gives.
 import { enablePatches, type Patch, produceWithPatches } from 'immer';
 import { checkWedges } from '../cutting/wedges/ledger';
 import { checkReferences } from '../model/check';
@@ -11,20 +11,20 @@ import type { Problem } from '../model/result';
 enablePatches();
 
 /**
- * What a person does to the project: its words ("turn block 4") and what is done. One that is all moves is plain data, which
- * can be sent and kept.
+ * One act of a person on the project, with its label ("turn block 4"). A command of moves alone is plain data, which can be
+ * sent to a worker and stored.
  */
 export interface Command {
   readonly label: Phrase;
-  /** Steps of one sliding control share a name here and are undone together. */
+  /** Name of a sliding control; its steps are undone together. */
   readonly slide?: string;
-  /** Carried out first, in order, each of them only if nothing is in its way as things stand by then. */
+  /** Carried out first, in order. The command is refused if one of them is locked when its turn comes. */
   readonly moves?: readonly Move[];
   /** Changes the draft in place, after the moves. It may throw a Refusal; anything else thrown is a broken invariant. */
   readonly change?: (draft: Project) => void;
 }
 
-/** A command of moves, and perhaps of more. */
+/** A command with moves, and perhaps with a change as well. */
 export interface Rearrangement extends Command {
   readonly moves: readonly Move[];
 }
@@ -51,14 +51,14 @@ export type Outcome =
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
 /**
- * Runs a command on a project. The project passed in is never altered; a change that would leave a broken reference or
- * more wedges used than cut is refused with the reason.
+ * Runs a command on a project, which is never mutated. Refuses, with the reason, a change that would break a reference or use
+ * more wedges than are cut.
  */
 export function apply(project: Project, command: Command): Outcome {
   try {
     const after = rearranged(project, command.moves ?? []);
     const [mid, moving, movingBack] = produceWithPatches(project, (draft) => {
-      lay(draft as Project, project, after);
+      writeMoved(draft as Project, project, after);
     });
     const [next, changing, changingBack] = produceWithPatches(mid, (draft) => {
       command.change?.(draft as Project);
@@ -87,17 +87,17 @@ function rearranged(project: Project, moves: readonly Move[]): Project {
 }
 
 /**
- * Lays the blocks, the wall and the sets of `after` into the draft of `before`, only those that are not the same any more. Moves
- * are carried out on plain lists: on a draft the many look-ups of a wall of 400 blocks take thirty times as long (measured).
+ * Writes those blocks, cells and sets of `after` into the draft of `before` that are not equal any more. Moves are carried out
+ * on plain lists, because look-ups in a draft of a wall of 400 blocks take thirty times as long (measured).
  */
-function lay(draft: Project, before: Project, after: Project): void {
+function writeMoved(draft: Project, before: Project, after: Project): void {
   if (after === before) return;
-  layIn(draft.blocks, before.blocks, after.blocks);
-  layIn(draft.wall.cells, before.wall.cells, after.wall.cells);
-  layIn(draft.stripSets, before.stripSets, after.stripSets);
+  writeUnequal(draft.blocks, before.blocks, after.blocks);
+  writeUnequal(draft.wall.cells, before.wall.cells, after.wall.cells);
+  writeUnequal(draft.stripSets, before.stripSets, after.stripSets);
 }
 
-function layIn<T>(draft: T[], before: readonly T[], after: readonly T[]): void {
+function writeUnequal<T>(draft: T[], before: readonly T[], after: readonly T[]): void {
   after.forEach((one, at) => {
     if (one !== before[at] && JSON.stringify(one) !== JSON.stringify(before[at])) draft[at] = one;
   });

@@ -1,4 +1,4 @@
-// Undo and redo as lists of patches with their words. Immutable: every function returns a new history.
+// Undo and redo, as lists of changes with their patches and labels. Immutable: every function returns a new history.
 import { applyPatches, enablePatches } from 'immer';
 import type { Phrase } from '../model/phrase';
 import type { Project } from '../model/project';
@@ -9,14 +9,17 @@ enablePatches();
 export interface History {
   /** Oldest first. */
   readonly done: readonly Change[];
-  /** Next to redo last. */
+  /** The next change to redo is the last. */
   readonly undone: readonly Change[];
 }
 
 export const EMPTY_HISTORY: History = { done: [], undone: [] };
 const MOST_STEPS = 1_000;
 
-/** Adds a change; what had been undone is gone. One without patches is not recorded; one of the same slide joins the last. */
+/**
+ * Adds a change and forgets the undone ones. A change without patches is not recorded; a change of the same slide is joined
+ * to the last one.
+ */
 export function record(history: History, change: Change): History {
   if (change.patches.length === 0) return history;
   const last = history.done.at(-1);
@@ -31,7 +34,7 @@ export function record(history: History, change: Change): History {
   return { done: [...history.done.slice(1 - MOST_STEPS), change], undone: [] };
 }
 
-/** Takes the last change back. Null when there is none. */
+/** Undoes the last change. Null when there is none. */
 export function undo(project: Project, history: History): { project: Project; history: History } | null {
   const last = history.done.at(-1);
   if (!last) return null;
@@ -41,7 +44,7 @@ export function undo(project: Project, history: History): { project: Project; hi
   };
 }
 
-/** Makes the last change taken back again. Null when there is none. */
+/** Makes the change undone last again. Null when there is none. */
 export function redo(project: Project, history: History): { project: Project; history: History } | null {
   const next = history.undone.at(-1);
   if (!next) return null;
@@ -51,7 +54,7 @@ export function redo(project: Project, history: History): { project: Project; hi
   };
 }
 
-/** The words of the next undo and redo. */
+/** The labels of the next undo and redo; null where there is none. */
 export function nextLabels(history: History): { undo: Phrase | null; redo: Phrase | null } {
   return { undo: history.done.at(-1)?.label ?? null, redo: history.undone.at(-1)?.label ?? null };
 }

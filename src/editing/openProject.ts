@@ -1,5 +1,5 @@
-// A project from outside, checked to the end: readable, sound, and with no more wedges in its blocks than were cut. The one
-// way in for chosen files, kept quilts, examples and the command line; every refusal names the place in the maker's words.
+// Opens a project from outside: it must be readable and sound, and use no more wedges than were cut. Chosen files, kept
+// quilts, examples and the command line all come through here. Every refusal names the place in the maker's words.
 
 import { checkWedges } from '../cutting/wedges/ledger';
 import { phrase } from '../model/phrase';
@@ -9,16 +9,16 @@ import { readDocument, readProject } from '../model/reading/read';
 import { failed, type Result } from '../model/result';
 
 const MEGABYTE = 1024 * 1024;
-/** Larger files are not read: a wall of 400 blocks is about a hundredth of this. */
+/** The size of the largest file that is read; a wall of 400 blocks takes about a hundredth of it. */
 export const MOST_MEGABYTES = 50;
 
-/** What a file to be opened offers; the browser's File does. `size` in bytes. */
+/** The part of a browser's File that openFile uses. `size` is in bytes. */
 export interface ReadableFile {
   readonly size: number;
   arrayBuffer(): Promise<ArrayBuffer | Uint8Array>;
 }
 
-/** Opens a project file, or says where and why it cannot be. Never rejects; the file is only read. */
+/** Opens a project file, or says where and why it fails. Never rejects, and never writes to the file. */
 export async function openFile(file: ReadableFile): Promise<Result<Project>> {
   let bytes: ArrayBuffer | Uint8Array;
   try {
@@ -44,7 +44,7 @@ export function openProject(text: string): Result<Project> {
   return checked(readProject(text));
 }
 
-/** Opens an already parsed document, from storage. */
+/** Opens a parsed document (from storage). */
 export function openDocument(document: unknown): Result<Project> {
   return checked(readDocument(document));
 }

@@ -1,11 +1,11 @@
-// A piece as it is cut: its finished outline with the seam allowance all round, mitred at the corners.
+// Adds seam allowances: the cut outline of a piece from its finished outline, and sizes with their seams.
 import type { Inches } from '../model/units';
 import type { Outline, Point } from './point';
 
 /**
- * The outline moved outwards by `seam` on every side, corners mitred. The outline runs either way round and may bend inwards;
- * points that lie on the one before are left out. Plane geometry: a corner moves by s(n1 + n2)/(1 + n1·n2), n the outward
- * normals of its sides.
+ * The outline moved outwards by `seam` on every side, corners mitred. The outline may run either way round and may be
+ * concave; repeated points are left out. Plane geometry: a corner moves by s(n1 + n2)/(1 + n1·n2), where n1 and n2 are the
+ * outward normals of its sides.
  */
 export function cutOutline(outline: Outline, seam: Inches): Outline {
   const way = Math.sign(signedArea(outline));
@@ -22,7 +22,7 @@ export function cutOutline(outline: Outline, seam: Inches): Outline {
   });
 }
 
-/** A finished size before it is sewn in, or to its raw edges: a seam more on every side, inches. */
+/** The unfinished size of a piece of this finished size: one seam more on every side, inches. */
 export function sizeWithSeams(
   { width, height }: { readonly width: Inches; readonly height: Inches },
   seam: Inches,

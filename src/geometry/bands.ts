@@ -1,12 +1,12 @@
-// Strip set → the bands of one wedge, as radii from the block's middle. A band runs from `outer` in to `inner`. What shows of
-// a strip is stripSet.ts's affair.
+// The bands of a finished wedge cut from a strip set, as radii from the block's middle. stripSet.ts computes what shows of a
+// strip once it is sewn.
 import { HAIR } from '../model/lengths';
 import type { Strip, Tip, WedgePlan } from '../model/project';
 import type { Inches } from '../model/units';
 import { stripSpans } from './stripSet';
 import { apothem } from './wedge';
 
-/** One strip as it shows in a finished wedge. */
+/** The part of one strip that shows in a finished wedge. */
 export interface Band {
   /** Index of the strip in its set. */
   readonly strip: number;
@@ -17,8 +17,9 @@ export interface Band {
 }
 
 /**
- * The bands of a wedge cut from a set, from the rim inwards. Tip-up wedges take the window [0, h] of the set, tip-down
- * wedges [H − h, H]; bands that vanish in the rim's seam are left out. A set shorter than the wedge leaves the middle bare.
+ * The bands of a wedge cut from a set, from the rim inwards. With h the cut height and H the height of the set, a tip-up wedge
+ * is cut from [0, h] of the set, a tip-down wedge from [H − h, H]. Bands that vanish in the rim's seam are left out. A set
+ * shorter than the wedge leaves the middle bare.
  */
 export function wedgeBands(strips: readonly Strip[], tip: Tip, wedge: WedgePlan): Band[] {
   const rim = apothem(wedge);

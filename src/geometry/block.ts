@@ -1,5 +1,5 @@
-// The finished block as outlines in inches about its own middle: the bands of each place and the setting pieces that make
-// the N-gon a square (N divisible by 4) or a rectangle. Directions are wedge steps clockwise from the top.
+// Outlines of the finished block, inches from its own middle: the bands of each place and the corner pieces that make the
+// N-gon a square (N divisible by 4) or a rectangle. Directions are wedge steps clockwise from the top.
 import type { WedgePlan } from '../model/project';
 import type { Inches } from '../model/units';
 import type { Outline, Point } from './point';
@@ -11,14 +11,14 @@ export function direction(steps: number, perBlock: number): Point {
   return { x: Math.sin(angle), y: -Math.cos(angle) };
 }
 
-/** The corner of the ring at radius r (along the middle lines) between direction d and d + 1. */
+/** The corner between directions `between` and `between` + 1 of the N-gon with this apothem. */
 function ringCorner(between: number, radius: Inches, perBlock: number): Point {
   const reach = radius / Math.cos(Math.PI / perBlock);
   const unit = direction(between + 0.5, perBlock);
   return { x: unit.x * reach, y: unit.y * reach };
 }
 
-/** A band of the wedge that points in direction `toward`: a trapezoid, or a triangle where it reaches the middle. */
+/** A band of the wedge in direction `toward`: a trapezoid, or a triangle where `inner` is 0. Radii in inches. */
 export function bandOutline(toward: number, outer: Inches, inner: Inches, perBlock: number): Outline {
   const rim = [ringCorner(toward - 1, outer, perBlock), ringCorner(toward, outer, perBlock)];
   if (inner <= 0) return [...rim, { x: 0, y: 0 }];
@@ -31,8 +31,8 @@ export function cornerLeg(wedge: WedgePlan): Inches {
 }
 
 /**
- * The four setting pieces, from the top right clockwise: each fills one corner of the block's square or rectangle, its square
- * corner first. A right triangle for N = 6 and 8; for 10 and 12 two rims meet in it, in an inward corner.
+ * The four corner pieces, clockwise from the top right; each fills one corner of the block's square or rectangle. They are
+ * right triangles for N = 6 and 8 and have more sides for 10 and 12.
  */
 export function cornerOutlines(wedge: WedgePlan): Outline[] {
   const { perBlock } = wedge;

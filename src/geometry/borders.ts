@@ -1,5 +1,5 @@
-// Borders round what they enclose, from the inside out: butted (sides first, then top and bottom across the new width),
-// mitred, with cornerstones, or pieced. Coordinates run from the upper left corner of the whole top.
+// The pieces of borders, from the inside out: butted (sides first, then top and bottom over the new width), mitred, with
+// cornerstones, or pieced. Coordinates run from the upper left corner of the whole top.
 import type { Border, Project } from '../model/project';
 import type { Degrees, Inches } from '../model/units';
 import type { Side } from './contact';
@@ -12,7 +12,7 @@ function borderWidths(border: Border): { side: Inches; end: Inches } {
   return { side: border.width, end: border.ends ?? border.width };
 }
 
-/** What all borders add on one side and on one end. */
+/** The sum of the finished border widths at one side and at one end. */
 export function borderedBy(borders: readonly Border[]): { side: Inches; end: Inches } {
   const widths = borders.map(borderWidths);
   return {
@@ -21,11 +21,11 @@ export function borderedBy(borders: readonly Border[]): { side: Inches; end: Inc
   };
 }
 
-/** Lengths of the four runs of a border round what it encloses: sides as high as that, ends across all or between cornerstones. */
+/** Finished lengths of a border round `inner`: its two sides, and its two ends (top and bottom). */
 export function borderRuns(border: Border, inner: { readonly width: Inches; readonly height: Inches }) {
   const { side } = borderWidths(border);
-  const across = border.corners?.kind === 'cornerstones' ? inner.width : inner.width + 2 * side;
-  return { sides: inner.height, ends: across };
+  const ends = border.corners?.kind === 'cornerstones' ? inner.width : inner.width + 2 * side;
+  return { sides: inner.height, ends };
 }
 
 /** The pieces of all borders round an inner part of this size. The cornerstones of each come down the left side, then down the right. */
@@ -81,7 +81,7 @@ type Way = 'right' | 'down' | 'left' | 'up';
 
 const SIDE_OF: Readonly<Record<Way, Side>> = { right: 'top', down: 'right', left: 'bottom', up: 'left' };
 
-/** A strip runs along its side of the border, however short that is. */
+/** The strip of one side of a border; its length runs along the side, even where the side is shorter than the border is wide. */
 function strip(border: Border, index: number, box: Box, way: Way): SettingPiece {
   const level = way === 'right' || way === 'left';
   return {
@@ -115,9 +115,8 @@ function mitred(border: Border, index: number, inner: Box, outer: Box): SettingP
 }
 
 /**
- * The pieces of a pieced border, clockwise from the top left: top, right, bottom, left. Each is as long as its finished
- * width, two seams less than cut (the seam round the blocks, as everything outside them is sewn with); the last of a run is
- * cut off where it does not fit.
+ * The pieces of a pieced border, clockwise from the top left: top, right, bottom, left. Along the border each takes the
+ * finished width of its strip (cut width less two seams); the last one of a side is cut short where it does not fit.
  */
 function keyed(
   keys: NonNullable<Border['keys']>,
@@ -136,10 +135,10 @@ function keyed(
       const key = keys[next % keys.length]!;
       next += 1;
       const size = Math.min(finishedWidth(key.width, seam), long - at);
-      // What is left after a piece that all but fits is rounding, and belongs to it.
+      // A remainder of less than 1e-6 is a rounding error; the piece takes it.
       const shown = long - at - size < 1e-6 ? long - at : size;
       const piece = boxPiece('border', key.fabric, keyBox(box, way, at, shown), index);
-      // The strip it was cut from ran across the border.
+      // The strip is cut across, so its length runs across the border.
       const level = way === 'right' || way === 'left';
       pieces.push({
         ...piece,

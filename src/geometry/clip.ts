@@ -1,8 +1,8 @@
-// Cutting a convex outline off at the edges of a rectangle (Sutherland and Hodgman, 'Reentrant polygon clipping', 1974).
+// Clips a convex outline to a rectangle (Sutherland and Hodgman, 'Reentrant polygon clipping', 1974).
 import type { Inches } from '../model/units';
 import type { Outline, Point } from './point';
 
-/** What of a convex outline lies inside the rectangle from 0, 0; empty where nothing does. Keeps its direction. */
+/** The part of a convex outline inside the rectangle from (0, 0) to (width, height), in the same direction; empty for none. */
 export function clippedTo(outline: Outline, width: Inches, height: Inches): Outline {
   const inside: ((point: Point) => number)[] = [
     (point) => point.x,
@@ -13,7 +13,7 @@ export function clippedTo(outline: Outline, width: Inches, height: Inches): Outl
   return inside.reduce<Outline>(clippedBy, outline);
 }
 
-/** Keeps the part where `depth` is not below 0; points within a billionth of the edge count as on it. */
+/** The part of the outline where `depth` is at least 0; points within 1e-9 of the edge count as on it. */
 function clippedBy(outline: Outline, depth: (point: Point) => number): Outline {
   return outline.flatMap((point, at) => {
     const next = outline[(at + 1) % outline.length]!;

@@ -1,5 +1,5 @@
-// Which cells are neighbours, side by side, in any setting: the one place where balance and the arranger learn what lies
-// beyond each side of a cell, how far away, and what cloth touches it.
+// The neighbours of each cell in any setting: what lies beyond each side of a cell, how far away, and which fabric touches
+// that side. Balance and the arranger ask only here.
 import type { FabricId, Project, Setting } from '../model/project';
 import type { Inches } from '../model/units';
 import { cellAtHalfPlace, halfPlace, isPlain } from '../model/wallCells';
@@ -9,16 +9,16 @@ import { gapAfter } from './straightSetting';
 export type AdjacentPart = 'sashing' | 'border' | 'plain' | 'triangle';
 
 export interface CellSide {
-  /** The cell across, −1 at the edge of the top or where a plain square lies. */
+  /** The neighbouring cell; −1 at the edge of the top and where a plain square lies. */
   readonly cell: number;
-  /** Finished sashing in between, inches; 0 where the blocks meet. */
+  /** Finished width of the sashing between the two cells, inches; 0 where the blocks meet. */
   readonly gap: Inches;
   /** What touches this side and its fabric; null where a block, nothing, or a pieced border of many fabrics does. */
   readonly setting: { readonly part: AdjacentPart; readonly fabric: FabricId } | null;
 }
 
 /**
- * The cells as a square grid along the sides of the blocks: on point it runs slantwise, so that some of its places are no
+ * The cells on a square grid along the sides of the blocks. On point the grid is slanted, so that some of its places are no
  * cell. Rows and columns count from 0.
  */
 export interface Lattice {
@@ -27,19 +27,20 @@ export interface Lattice {
   /** Row and column of each cell, in the order of wall.cells. */
   readonly rowOf: readonly number[];
   readonly columnOf: readonly number[];
-  /** Sides of each cell (of a plain square: nothing), top, right, bottom, left of the block as it hangs before the setting tilts it: cell × 4 + side. */
+  /** The sides of all cells at index cell × 4 + side: top, right, bottom, left of the block before the setting tilts it. */
   readonly sides: readonly CellSide[];
-  /** Straight, without plain squares, and with gaps of one width: every neighbour is a cell at the same distance. */
+  /** Whether every neighbour is a cell at the same distance: straight, no plain squares, gaps of one width. */
   readonly even: boolean;
 }
 
-/** A plain square is no block: nothing is asked about its sides. */
+/** The sides of a plain square, which has no neighbours because no block hangs there. */
 const NO_SIDE: CellSide = { cell: -1, gap: 0, setting: null };
 
 /** Half-grid steps [down, across] to the four sides. */
 const STRAIGHT = [[-2, 0], [0, 2], [2, 0], [0, -2]] as const; // biome-ignore format: a table
 const ON_POINT = [[-1, 1], [1, 1], [1, -1], [-1, -1]] as const; // biome-ignore format: a table
 
+/** The lattice of a wall in its setting. */
 export function latticeOf(project: Pick<Project, 'wall' | 'setting'>): Lattice {
   const { wall, setting } = project;
   const onPoint = setting.layout.kind === 'onPoint';
@@ -68,13 +69,13 @@ function sideOf(
 ): CellSide {
   const { setting, wall } = project;
   const to = { down: from.down + stepDown, across: from.across + stepAcross };
-  const across = cellAtHalfPlace(to.down, to.across, project);
-  const inside = across >= 0;
-  const plain = inside && isPlain(across, project) ? setting.plain : null;
+  const neighbour = cellAtHalfPlace(to.down, to.across, project);
+  const inside = neighbour >= 0;
+  const plain = inside && isPlain(neighbour, project) ? setting.plain : null;
   const gap = inside ? gapBetween(setting, from, to) : 0;
   const sashed = setting.sashing.where === 'around' || (setting.sashing.where === 'between' && inside);
   return {
-    cell: inside && plain === null ? across : -1,
+    cell: inside && plain === null ? neighbour : -1,
     gap,
     setting: sashed
       ? { part: 'sashing', fabric: setting.sashing.fabric }
@@ -97,7 +98,7 @@ function gapBetween(
     : gapAfter(sashing, 'rowGaps', Math.min(from.down, to.down) / 2 + 1);
 }
 
-/** Setting triangles on point, else the innermost border. */
+/** What touches a side at the edge of the blocks: on point a setting triangle, else the innermost border. */
 function outside(
   { layout, borders }: Setting,
   wall: Project['wall'],

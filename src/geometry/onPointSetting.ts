@@ -1,5 +1,5 @@
-// The on-point setting inside its borders: blocks turned by 45°, half squares along the sides and quarter squares in the
-// corners, sashing round every block. Everything lies on a slanted grid and is cut off at the edge of the top.
+// The on-point setting without its borders: blocks turned by 45°, setting triangles along the sides and in the corners,
+// sashing round every block. All pieces lie on a slanted grid and are clipped at the edge of the top.
 import type { FabricId, Project } from '../model/project';
 import type { Degrees, Inches } from '../model/units';
 import { cellAtHalfPlace, halfPlace, isPlain } from '../model/wallCells';
@@ -10,8 +10,8 @@ import type { InnerSetting } from './straightSetting';
 import { finishedBlock } from './wedge';
 
 /**
- * Where rows × columns of blocks touch the edges with their points, the top is columns·√2·P by rows·√2·P, P the block and
- * one sashing (plane geometry). Half-grid places (model/wallCells) are P/√2 apart both ways.
+ * The on-point setting of a wall. The points of rows × columns of blocks touch the edges, so the top is columns·√2·P by
+ * rows·√2·P, where P is a block and one sashing (plane geometry). Half-grid places (model/wallCells) are P/√2 apart.
  */
 export function onPointSetting(project: Project): InnerSetting {
   const { wall } = project;
@@ -27,7 +27,7 @@ export function onPointSetting(project: Project): InnerSetting {
   };
 }
 
-/** Slanted directions: along a block's own right, and its own down. */
+/** A tilted block's own right and own down, in degrees clockwise from the right. */
 const RIGHT: Degrees = 45;
 const DOWN: Degrees = 135;
 
@@ -37,7 +37,7 @@ class SlantedGrid {
   private readonly project: Project;
   private readonly block: Inches;
   private readonly gap: Inches;
-  /** Half a block and sashing across the points. */
+  /** Distance of half-grid places: half the diagonal of a block with one sashing. */
   private readonly step: Inches;
 
   constructor(project: Project) {
@@ -54,7 +54,7 @@ class SlantedGrid {
     return { x: (across + 1) * this.step, y: (down + 1) * this.step };
   }
 
-  /** Squares that are no cell of the wall become setting triangles where the edge cuts them; and the plain squares. */
+  /** The plain squares, and the squares outside the wall, which the edge of the top clips to setting triangles. */
   squares(): SettingPiece[] {
     const { setting } = this.project;
     const { layout, plain } = setting;
@@ -70,26 +70,26 @@ class SlantedGrid {
       }
       const level = down < 0 || down > 2 * this.project.wall.rows - 2;
       const upright = across < 0 || across > 2 * this.project.wall.columns - 2;
-      // The long side of a side triangle lies along the cloth, as do the short sides of a corner.
+      // The grain runs along the edge of the top: the long side of a side triangle, the short sides of a corner triangle.
       if (level && upright) return this.cut('setting-corner', layout.corners, square, 0, place);
       return this.cut('side', layout.sides, square, level ? 0 : 90, place);
     });
   }
 
-  /** Pieces between neighbouring squares and whole strips between the slanted rows, or cornerstones where they cross. */
+  /** Short strips between the blocks of a slanted row; between rows whole strips, or short strips and cornerstones. */
   sashing(): SettingPiece[] {
     const { sashing } = this.project.setting;
     const { gap, block, step } = this;
     if (gap === 0) return [];
     const stones = sashing.cornerstones;
-    // Crossings lie between the squares, on the places of the other kind.
+    // The sashing crosses on the half-grid places without squares.
     const between = this.places(1).map((place) => ({ place, middle: this.middle(place.down, place.across) }));
     const short = this.places(0).flatMap(({ down, across }) => {
       const from = this.middle(down, across);
-      const beside = { x: from.x + step / 2, y: from.y + step / 2 };
+      const right = { x: from.x + step / 2, y: from.y + step / 2 };
       const below = { x: from.x - step / 2, y: from.y + step / 2 };
       return [
-        ...this.cut('sashing', sashing.fabric, this.slanted(beside, gap, block), DOWN, {
+        ...this.cut('sashing', sashing.fabric, this.slanted(right, gap, block), DOWN, {
           down: down + 0.5,
           across: across + 0.5,
         }),
@@ -109,7 +109,7 @@ class SlantedGrid {
         ),
       ];
     }
-    // A whole strip runs along the slanted rows through crossings of equal down − across.
+    // A whole strip runs between two slanted rows, through all crossings with the same down − across.
     const starts = new Map(between.toReversed().map((one) => [one.place.down - one.place.across, one]));
     const reach = 2 * (this.width + this.height);
     return [
@@ -120,7 +120,7 @@ class SlantedGrid {
     ];
   }
 
-  /** Half-grid places from one outside the wall to one outside, of squares (even) or of crossings (odd). */
+  /** Half-grid places of squares (parity 0) or of crossings (parity 1), up to one place outside the wall on each side. */
   private places(parity: 0 | 1): HalfPlace[] {
     const { rows, columns } = this.project.wall;
     const found: HalfPlace[] = [];
@@ -132,20 +132,20 @@ class SlantedGrid {
     return found;
   }
 
-  /** A slanted rectangle: `along` its right, `across` its down. */
-  private slanted(middle: Point, along: Inches, across: Inches): Outline {
+  /** A rectangle turned by 45°; before the turn `width` is level. */
+  private slanted(middle: Point, width: Inches, height: Inches): Outline {
     return [
-      { x: -along / 2, y: -across / 2 },
-      { x: along / 2, y: -across / 2 },
-      { x: along / 2, y: across / 2 },
-      { x: -along / 2, y: across / 2 },
+      { x: -width / 2, y: -height / 2 },
+      { x: width / 2, y: -height / 2 },
+      { x: width / 2, y: height / 2 },
+      { x: -width / 2, y: height / 2 },
     ].map((corner) => {
       const turned = tilted(corner, 45);
       return { x: turned.x + middle.x, y: turned.y + middle.y };
     });
   }
 
-  /** The piece as the edge of the top leaves it; nothing where it lies outside. */
+  /** The piece clipped to the top; empty where it lies outside. */
   private cut(
     part: SettingPart,
     fabric: FabricId,

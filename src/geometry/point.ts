@@ -1,4 +1,4 @@
-// Points and outlines in inches: x to the right, y down, as on paper and screen.
+// Points, outlines and boxes in inches: x to the right, y down, as on paper and screen.
 import type { Degrees, Inches } from '../model/units';
 
 export interface Point {
@@ -6,10 +6,10 @@ export interface Point {
   readonly y: Inches;
 }
 
-/** A closed polygon, without repeating its first point. Outlines here run clockwise on screen. */
+/** The corners of a closed polygon; the first is not repeated. Outlines run clockwise on screen. */
 export type Outline = readonly Point[];
 
-/** An upright rectangle by its top left corner. */
+/** A rectangle with level and upright sides; x and y are its upper left corner. */
 export interface Box {
   readonly x: Inches;
   readonly y: Inches;
@@ -17,7 +17,7 @@ export interface Box {
   readonly height: Inches;
 }
 
-/** Area by the shoelace formula, always positive; 0 for fewer than three points. */
+/** Area by the shoelace formula, square inches, never negative; 0 for fewer than three points. */
 export function area(outline: Outline): number {
   let twice = 0;
   outline.forEach((point, index) => {
@@ -27,18 +27,19 @@ export function area(outline: Outline): number {
   return Math.abs(twice) / 2;
 }
 
-/** The smallest box with its length along `grain` (degrees clockwise from the right) that holds an outline. */
+/** The size of the smallest rectangle round an outline with its length along `grain` (degrees clockwise from the right). */
 export function extentAlong(outline: Outline, grain: Degrees): { length: Inches; width: Inches } {
   const cos = Math.cos((grain * Math.PI) / 180);
   const sin = Math.sin((grain * Math.PI) / 180);
   const along = outline.map(({ x, y }) => x * cos + y * sin);
-  const across = outline.map(({ x, y }) => y * cos - x * sin);
+  const crosswise = outline.map(({ x, y }) => y * cos - x * sin);
   return {
     length: Math.max(...along) - Math.min(...along),
-    width: Math.max(...across) - Math.min(...across),
+    width: Math.max(...crosswise) - Math.min(...crosswise),
   };
 }
 
+/** The outline of a box, clockwise from its upper left corner. */
 export function boxOutline(box: Box): Outline {
   const right = box.x + box.width;
   const bottom = box.y + box.height;
@@ -64,13 +65,13 @@ export function quarterTurned(point: Point, quarters: number): Point {
   }
 }
 
-/** Turns a point about the origin by the tilt of a setting, degrees clockwise; by 0 it stays as it is. */
+/** Turns a point about the origin by the tilt of a setting, degrees clockwise; a tilt of 0 changes nothing, not even by rounding. */
 export function tilted(point: Point, tilt: 0 | 45): Point {
   if (tilt === 0) return point;
   return { x: (point.x - point.y) * Math.SQRT1_2, y: (point.x + point.y) * Math.SQRT1_2 };
 }
 
-/** The outline turned by quarter turns and the tilt of the setting about the origin and then moved. */
+/** The outline turned about the origin by quarter turns clockwise and the tilt of the setting, then moved by `to`. */
 export function placed(outline: Outline, quarters: number, to: Point, tilt: 0 | 45 = 0): Outline {
   return outline.map((point) => {
     const turned = tilted(quarterTurned(point, quarters), tilt);

@@ -1,5 +1,5 @@
-// The whole top in inches: where each cell lies, every piece of the setting, and the finished size. The origin is the upper
-// left corner of the finished top, borders included; the binding lies outside it.
+// Lays out the whole top in inches: the middle of each cell, every piece of the setting, and the finished size. The origin is
+// the upper left corner of the finished top, borders included; the binding lies outside it.
 import type { Project } from '../model/project';
 import type { Inches } from '../model/units';
 import { borderedBy, borderPieces } from './borders';
@@ -13,21 +13,21 @@ export interface SettingLayout {
   /** Finished size of the top, inches. */
   readonly width: Inches;
   readonly height: Inches;
-  /** Degrees clockwise every block is turned by the setting: 45 on point. */
+  /** Degrees clockwise by which the setting turns every block: 45 on point, else 0. */
   readonly tilt: 0 | 45;
   /** Middle of each cell, in the order of wall.cells. */
   readonly centres: readonly Point[];
-  /** Finished block, inches. */
+  /** Finished size of a block, inches. */
   readonly block: { readonly width: Inches; readonly height: Inches };
-  /** The part inside the borders. */
+  /** Size of the part inside the borders, inches. */
   readonly inner: { readonly width: Inches; readonly height: Inches };
-  /** Sashing, setting triangles and plain squares, then the borders from the inside out. With the cells they tile the top. */
+  /** Sashing, setting triangles and plain squares, then the borders from the inside out. Together with the cells they tile the top. */
   readonly pieces: readonly SettingPiece[];
 }
 
 const kept = new WeakMap<Project['setting'], { readonly project: Project; readonly layout: SettingLayout }>();
 
-/** Lays out the wall with everything round the blocks. What hangs where does not matter: the last one is kept for a setting. */
+/** The layout of the top. It does not depend on which block hangs where; the last layout of each setting is cached. */
 export function layOut(project: Project): SettingLayout {
   const known = kept.get(project.setting);
   const { rows, columns, cells } = project.wall;

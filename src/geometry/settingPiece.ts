@@ -12,14 +12,14 @@ export interface SettingPiece {
   readonly part: SettingPart;
   readonly fabric: FabricId;
   readonly outline: Outline;
-  /** How the cloth's length lies: degrees clockwise from the right. */
+  /** Direction of the cloth's length: degrees clockwise from the right. */
   readonly grain: Degrees;
-  /** Finished length along the grain and width across it; of a mitred strip the longer edge, of a triangle its box. */
+  /** Finished length along the grain and width across it: of a mitred strip its longer edge, of a triangle its box. */
   readonly length: Inches;
   readonly width: Inches;
-  /** Which border it belongs to, from 0 inside; null for none. */
+  /** Index of the border, 0 for the innermost; null for other pieces. */
   readonly border: number | null;
-  /** The side of the top it lies along; of strips and pieces of borders. */
+  /** The side of the top; given for strips and pieces of borders. */
   readonly side?: Side;
   /** Where it lies inside the borders. */
   readonly place?: HalfPlace;

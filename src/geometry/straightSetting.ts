@@ -1,5 +1,5 @@
-// The straight setting inside its borders: where the cells lie, and the sashing between and round them. Widths of single gaps
-// may differ. Coordinates run from the upper left corner of the part inside the borders.
+// The straight setting without its borders: where the cells lie, and the sashing between and round them. Single gaps may have
+// widths of their own. Coordinates run from the upper left corner of the part inside the borders.
 import type { Project, Setting } from '../model/project';
 import type { Inches } from '../model/units';
 import { halfPlace, isPlain } from '../model/wallCells';
@@ -7,7 +7,7 @@ import type { Box, Point } from './point';
 import { boxPiece, type SettingPiece } from './settingPiece';
 import { finishedBlock } from './wedge';
 
-/** The middle of a setting, without its borders. */
+/** A setting without its borders. */
 export interface InnerSetting {
   readonly width: Inches;
   readonly height: Inches;
@@ -17,12 +17,16 @@ export interface InnerSetting {
 }
 
 /** Finished width of the gap after a column or row (counted from 1): its own, or the sashing's; 0 without sashing. */
-export function gapAfter(sashing: Setting['sashing'], way: 'columnGaps' | 'rowGaps', after: number): Inches {
+export function gapAfter(
+  sashing: Setting['sashing'],
+  which: 'columnGaps' | 'rowGaps',
+  after: number,
+): Inches {
   if (sashing.where === 'none') return 0;
-  return sashing[way]?.find((gap) => gap.after === after)?.width ?? sashing.width;
+  return sashing[which]?.find((gap) => gap.after === after)?.width ?? sashing.width;
 }
 
-/** Starts of the columns or rows and where the last one ends, edge sashing included. */
+/** The starts of all columns or rows, and the end of the setting in that direction, edge sashing included. */
 interface Lines {
   readonly starts: readonly Inches[];
   readonly end: Inches;
@@ -30,18 +34,19 @@ interface Lines {
 
 function lines(
   sashing: Setting['sashing'],
-  way: 'columnGaps' | 'rowGaps',
+  which: 'columnGaps' | 'rowGaps',
   count: number,
   size: Inches,
 ): Lines {
   const edge = sashing.where === 'around' ? sashing.width : 0;
   const starts = [edge];
   for (let after = 1; after < count; after += 1) {
-    starts.push(starts[after - 1]! + size + gapAfter(sashing, way, after));
+    starts.push(starts[after - 1]! + size + gapAfter(sashing, which, after));
   }
   return { starts, end: starts[count - 1]! + size + edge };
 }
 
+/** The straight setting of a wall. */
 export function straightSetting(project: Project): InnerSetting {
   const { wall, setting } = project;
   const block = finishedBlock(project.wedge);
@@ -67,7 +72,7 @@ export function straightSetting(project: Project): InnerSetting {
   };
 }
 
-/** A stretch along one direction: a gap, or a column or row. */
+/** A range of x or y: of a gap, a column or a row. */
 interface Stretch {
   readonly from: Inches;
   readonly size: Inches;
@@ -108,19 +113,19 @@ function sashingPieces(
   ];
 }
 
-/** A piece between two blocks of a row runs down, however wide it is. */
+/** The sashing between two blocks of a row; its length runs down, even where it is wider than long. */
 function uprightStrip(sashing: Setting['sashing'], box: Box): SettingPiece {
   const piece = boxPiece('sashing', sashing.fabric, box);
   return { ...piece, grain: 90, length: box.height, width: box.width };
 }
 
-/** A piece between two rows runs across, however wide it is. */
+/** The sashing between two rows; its length runs across, even where it is wider than long. */
 function levelStrip(sashing: Setting['sashing'], box: Box): SettingPiece {
   const piece = boxPiece('sashing', sashing.fabric, box);
   return { ...piece, grain: 0, length: box.width, width: box.height };
 }
 
-/** What lies before, between and after the stretches; nothing where they touch. */
+/** The gaps before, between and after the stretches; none where two stretches touch. */
 function gapsOf(stretches: readonly Stretch[], end: Inches): Stretch[] {
   const ends = [0, ...stretches.map((one) => one.from + one.size)];
   const starts = [...stretches.map((one) => one.from), end];

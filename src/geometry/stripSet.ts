@@ -1,6 +1,6 @@
-// A strip set: how strips add up once they are sewn, where each shows, and where a wedge lies on it. On the table the first
-// strip is at the bottom, so that a wedge cut tip up points up. All formulas are plane geometry: a seam s takes s off the
-// edge of each piece it joins.
+// A sewn strip set: its height, what shows of each strip, and where a wedge lies on it. On the table the first strip is at
+// the bottom, so that a wedge cut tip up points up. All formulas are plane geometry: a seam s takes s off the edge of each
+// of the two pieces it joins.
 import { HAIR } from '../model/lengths';
 import type { Strip, Tip, WedgePlan } from '../model/project';
 import type { Inches } from '../model/units';
@@ -8,15 +8,14 @@ import type { Outline } from './point';
 import { cutWedge } from './wedge';
 
 /**
- * Finished width of a piece cut so wide, with a seam on both sides: w − 2s, inches; 0 or less where it vanishes
- * (model/lengths.ts). It is also what a strip adds to the height of its set, and what all strips of a set must add to make
- * one so high.
+ * Finished width of a piece of this cut width with a seam on both sides: w − 2s, inches; 0 or less where it vanishes
+ * (model/lengths.ts). A strip adds as much to the height of its set; and the strips of a set of height H add H − 2s together.
  */
 export function finishedWidth(cut: Inches, seam: Inches): Inches {
   return cut - 2 * seam;
 }
 
-/** The cut width that finishes so wide with a seam on both sides: w + 2s, inches. */
+/** The cut width of a piece of this finished width with a seam on both sides: w + 2s, inches. */
 export function cutWidth(finished: Inches, seam: Inches): Inches {
   return finished + 2 * seam;
 }
@@ -27,21 +26,21 @@ export function setHeight(strips: readonly Pick<Strip, 'width'>[], seam: Inches)
   return strips.reduce((sum, strip) => sum + strip.width, 0) - 2 * seam * (strips.length - 1);
 }
 
-/** What a set so high lacks for the wedge, inches; 0 when it is high enough. */
+/** By how much a set of this height is too low for the wedge, inches; 0 when it is high enough. */
 export function heightShort(height: Inches, wedge: Pick<WedgePlan, 'cutHeight'>): Inches {
   const short = wedge.cutHeight - height;
   return short > HAIR ? short : 0;
 }
 
-/** What shows of one strip once the set is sewn, inches from the raw edge of the first strip. */
+/** The part of one strip that shows once the set is sewn, inches from the raw edge of the first strip. */
 interface StripSpan {
   readonly from: Inches;
   readonly to: Inches;
 }
 
 /**
- * What shows of each strip, from 0 up to the set's height without a gap; empty without strips. Inside strips lose a seam on
- * both sides (w − 2s), the two outside ones on one (w − s), a single strip none.
+ * The part of each strip that shows; together they cover 0 to the set's height without a gap. Empty without strips. Inner
+ * strips lose a seam on both sides (w − 2s), the two outer ones on one side (w − s), a single strip none.
  */
 export function stripSpans(strips: readonly Pick<Strip, 'width'>[], seam: Inches): StripSpan[] {
   let to = 0;
@@ -53,7 +52,7 @@ export function stripSpans(strips: readonly Pick<Strip, 'width'>[], seam: Inches
   });
 }
 
-/** What shows of one strip on the table: from `top` down to `bottom`, inches from the set's top edge. */
+/** The part of one strip that shows on the table: from `top` down to `bottom`, inches from the set's top edge. */
 export interface StripPlace {
   /** Index of the strip in its set. */
   readonly strip: number;
@@ -61,7 +60,7 @@ export interface StripPlace {
   readonly bottom: Inches;
 }
 
-/** Where the strips of a set show on the table, first strip (at the bottom) first; empty without strips. */
+/** The places of a set's strips on the table, first strip (at the bottom) first; empty without strips. */
 export function stripPlaces(strips: readonly Pick<Strip, 'width'>[], seam: Inches): StripPlace[] {
   const height = setHeight(strips, seam);
   return stripSpans(strips, seam).map(({ from, to }, strip) => ({
@@ -71,7 +70,7 @@ export function stripPlaces(strips: readonly Pick<Strip, 'width'>[], seam: Inche
   }));
 }
 
-/** The outline of a wedge cut with its base from `start` on a set `height` high: left base corner, right one, then the tip. */
+/** The outline of a wedge whose base begins at `start` on a set of this height: left base corner, right base corner, tip. */
 export function wedgeOnSet(start: Inches, tip: Tip, height: Inches, wedge: WedgePlan): Outline {
   const { base, tip: tipWidth } = cutWedge(wedge);
   const middle = start + base / 2;

@@ -1,5 +1,5 @@
-// The wedge as cut and as finished, for any N: template lines, the block it makes, and the seam that explains a measured
-// block. Formulas follow from plane geometry (an isosceles triangle of apex angle 360/N with seam allowances).
+// The wedge as cut and as finished, for any N: its measures, the block it makes, and the seam that a measured block was sewn
+// with. Formulas follow from plane geometry (an isosceles triangle of apex angle 360/N with seam allowances).
 import { type Phrase, phrase } from '../model/phrase';
 import type { WedgePlan } from '../model/project';
 import type { Inches } from '../model/units';
@@ -42,19 +42,19 @@ export function finishedBlock(wedge: WedgePlan): { width: Inches; height: Inches
   return { width: wedge.perBlock % 4 === 0 ? height : height / Math.cos(Math.PI / wedge.perBlock), height };
 }
 
-/** The same before it is sewn into the top: an outer seam more on every side. */
+/** The block before it is sewn into the top: one outer seam more on every side. Inches. */
 export function unfinishedBlock(wedge: WedgePlan): { width: Inches; height: Inches } {
   return sizeWithSeams(finishedBlock(wedge), wedge.outerSeam);
 }
 
-/** The assembly seam that makes an unfinished block measure `across` flats: sa = (h + t − so − (across − 2so)/2) sin a. */
-export function seamFromMeasure(wedge: WedgePlan, across: Inches): Inches {
-  const finishedApothem = (across - 2 * wedge.outerSeam) / 2;
+/** The assembly seam of an unfinished block that measures m (`flatToFlat`) from flat to flat: sa = (h + t − so − (m − 2so)/2) sin a. */
+export function seamFromMeasure(wedge: WedgePlan, flatToFlat: Inches): Inches {
+  const finishedApothem = (flatToFlat - 2 * wedge.outerSeam) / 2;
   const reach = wedge.cutHeight + tipTrim(wedge) - wedge.outerSeam - finishedApothem;
   return reach * Math.sin(Math.PI / wedge.perBlock);
 }
 
-/** Radius (from the block's middle) where the trimmed tip ends; above 0 it leaves a hole in the middle. Inches. */
+/** Distance of the trimmed tip from the block's middle, inches; above 0 it leaves a hole in the middle. */
 export function tipRadius(wedge: WedgePlan): Inches {
   return apothem(wedge) + wedge.outerSeam - wedge.cutHeight;
 }

@@ -1,5 +1,5 @@
-// How cloth is bought and cut for this quilt, and what a kit costs: the choices the yardage and the kits are computed from.
-// Lengths are inches; everything has a usual value, so that files from before they were written down still open.
+// The schema of the buying choices: how cloth is sold and cut for this quilt, and what a kit costs. cutting/yardage and
+// cutting/kits compute from it. Lengths are inches. Every entry has a usual value, so that files older than the entry open.
 import * as v from 'valibot';
 import { fabricId, length } from './schemaParts';
 
@@ -10,7 +10,7 @@ const amount = v.pipe(
   v.maxValue(100_000, 'a price is at most 100000'),
 );
 
-/** A price for a yard, a metre or a fat quarter; null where none was written down. */
+/** The price of a yard, a metre or a fat quarter; null: not known. */
 export const priceSchema = v.nullable(amount);
 
 const MOST_SHRINKAGE = 15;
@@ -18,7 +18,7 @@ const MOST_SHRINKAGE = 15;
 export const buyingSchema = v.strictObject({
   /** Cloth is bought by the yard or the metre; null: yards with inches, metres with centimetres. */
   soldBy: v.optional(v.nullable(v.picklist(['yard', 'metre'])), null),
-  /** What washing takes from the length, in the hundred. The usable width is measured after washing. */
+  /** The per cent of its length that cloth loses in the wash. The usable width is measured after washing. */
   shrinkage: v.optional(
     v.pipe(
       v.number(),
@@ -27,7 +27,7 @@ export const buyingSchema = v.strictObject({
     ),
     0,
   ),
-  /** Cloth for straightening the cut edge, once for each fabric. */
+  /** Length lost in straightening the cut edge, once for each fabric. */
   straighten: v.optional(length(0, 12), 1),
   /** Fat quarters are bought where they are cheaper and every piece fits on them. */
   fatQuarters: v.optional(v.boolean(), true),
@@ -35,17 +35,17 @@ export const buyingSchema = v.strictObject({
   corners: v.optional(v.picklist(['fits', 'comfortable']), 'comfortable'),
   /** Pieces longer than the cloth is wide: joined from strips, or cut in one piece along the cloth. */
   longPieces: v.optional(v.picklist(['joined', 'whole']), 'joined'),
-  /** Binding longer than the way round, for the joins and the corners. */
+  /** Length of binding beyond the perimeter of the top, for joins and corners. */
   bindingExtra: v.optional(length(0, 60), 12),
   backing: v.optional(
     v.strictObject({
-      /** Its cloth; null while it is not chosen: then it is bought apart from the fabrics of the quilt. */
+      /** Fabric of the backing; null: not chosen, so that it is bought apart from the fabrics of the quilt. */
       fabric: v.optional(v.nullable(fabricId), null),
-      /** So much larger than the top on every side: 4 for long-arm quilting, 2 to 3 for domestic. */
+      /** How far the backing reaches beyond the top on each side: 4 for long-arm quilting, 2 to 3 for a domestic machine. */
       overhang: v.optional(length(0, 12), 4),
-      /** Usable width of the backing cloth; null: as the other cloth. */
+      /** Usable width of the backing cloth; null: the same as of the other cloth. */
       width: v.optional(v.nullable(length(10, 130)), null),
-      /** The seam of the backing. */
+      /** Seam allowance between the lengths of the backing. */
       seam: v.optional(length(0.25, 1), 0.5),
       /** The last width may be pieced from shorter lengths where that takes less cloth. */
       pieced: v.optional(v.boolean(), false),
@@ -58,26 +58,26 @@ export const buyingSchema = v.strictObject({
       count: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(1000)), 12),
       /** Cloth on a full bolt, inches. */
       bolt: v.optional(length(36, 4000), 540),
-      /** Strips in a roll of precut strips: what the person's roll holds. */
+      /** Strips in one roll of precut strips. */
       stripsPerRoll: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(200)), 40),
-      /** Every strip cut for the maker, or one length of each fabric as a shop sells it. */
+      /** What a kit contains: every strip ready cut, or one length of each fabric. */
       cutAs: v.optional(v.picklist(['strips', 'lengths']), 'strips'),
       backing: v.optional(v.boolean(), false),
-      /** What a kit costs beside its cloth: pattern, bag, time. */
+      /** The cost of a kit besides its cloth: pattern, bag, time. */
       extra: v.optional(amount, 0),
     }),
     {},
   ),
-  /** Price of a yard or a metre (as the cloth is sold) of every fabric that has none of its own. */
+  /** Price of a yard or a metre (see soldBy) of every fabric without a price of its own. */
   price: v.optional(priceSchema, null),
   fatQuarterPrice: v.optional(priceSchema, null),
-  /** The sign or letters of the money: kept as text, nothing is converted. */
+  /** The currency sign or letters, as text; nothing is converted. */
   currency: v.optional(v.pipe(v.string(), v.maxLength(6, 'a currency is at most 6 characters')), ''),
 });
 
 export type Buying = v.InferOutput<typeof buyingSchema>;
 
-/** The usual choices. */
+/** The buying choices of a new project. */
 export function usualBuying(): Buying {
   return v.parse(buyingSchema, {});
 }

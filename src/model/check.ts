@@ -1,5 +1,5 @@
-// What the schema alone cannot say: that every part named exists, that counts fit together, that nothing hangs twice.
-// Wedge yield and use are checked in cutting/wedges/ledger.ts.
+// Checks across the parts of a project, beyond the schema: every part named exists, counts agree, no block hangs twice.
+// cutting/wedges/ledger.ts checks how many wedges a set yields and how many are used.
 import { type FabricUse, fabricUses } from './fabricUses';
 import { stepsPerTurn, turnsOf } from './find';
 import { isTooNarrow } from './lengths';
@@ -8,7 +8,7 @@ import type { Project } from './project';
 import type { Problem } from './result';
 import { cellCount, isPlain } from './wallCells';
 
-/** All broken references and counts of a schema-valid project; empty when it is sound. */
+/** All broken references and counts of a project that the schema has passed; empty when it is sound. */
 export function checkReferences(project: Project): Problem[] {
   return [
     ...doubles(project),
@@ -30,16 +30,16 @@ function doubles(project: Project): Problem[] {
   const { stripsOnHand, clothOnHand, stripSets, blocks } = project;
   return [
     ...sharedCloth(project),
-    ...twice('stripsOnHand[#].id', ids(stripsOnHand), 'Two rows of strips on hand share the id {item}.'),
-    ...twice('clothOnHand[#].id', ids(clothOnHand), 'Two rows of cloth on hand share the id {item}.'),
-    ...twice('stripSets[#].id', ids(stripSets), 'Two strip sets share the id {item}.'),
-    ...twice(
+    ...repeats('stripsOnHand[#].id', ids(stripsOnHand), 'Two rows of strips on hand share the id {item}.'),
+    ...repeats('clothOnHand[#].id', ids(clothOnHand), 'Two rows of cloth on hand share the id {item}.'),
+    ...repeats('stripSets[#].id', ids(stripSets), 'Two strip sets share the id {item}.'),
+    ...repeats(
       'stripSets[#].label',
       stripSets.map((one) => one.label),
       'Two strip sets are called {item}.',
     ),
-    ...twice('blocks[#].id', ids(blocks), 'Two blocks share the id {item}.'),
-    ...twice(
+    ...repeats('blocks[#].id', ids(blocks), 'Two blocks share the id {item}.'),
+    ...repeats(
       'blocks[#].number',
       blocks.map((one) => one.number),
       'Two blocks have the number {item}.',
@@ -47,7 +47,7 @@ function doubles(project: Project): Problem[] {
   ];
 }
 
-/** The made-up cloth of colourways shares its ids with nothing, so that it can join the quilt's fabrics. */
+/** Problems where made-up cloth has the id of other cloth: ids must differ, because such cloth can join the quilt's fabrics. */
 function sharedCloth({ fabrics, colourways }: Project): Problem[] {
   const places = [
     ...fabrics.map(({ id }, index) => ({ id, path: `fabrics[${index}].id` })),
@@ -63,8 +63,8 @@ function sharedCloth({ fabrics, colourways }: Project): Problem[] {
   });
 }
 
-/** A problem for every item that stands before in its list; # in the path is its place, {item} in the sentence itself. */
-function twice(path: string, items: readonly (string | number)[], say: string, code = 'double'): Problem[] {
+/** A problem for each item that repeats an earlier one. In `path` # stands for its index, in `say` {item} for the item. */
+function repeats(path: string, items: readonly (string | number)[], say: string, code = 'double'): Problem[] {
   const seen = new Set<string | number>();
   return items.flatMap((item, index) => {
     const again = seen.has(item);
@@ -82,7 +82,7 @@ function fabricReferences(project: Project): Problem[] {
     );
 }
 
-/** Whether the fabric is made-up cloth of the colourway it stands in for. */
+/** Whether a use names made-up cloth of the colourway the use is in. */
 function isMadeUp(use: FabricUse): boolean {
   return use.purpose === 'standIn' && (use.of.cloth?.some((fabric) => fabric.id === use.fabric) ?? false);
 }
@@ -139,7 +139,7 @@ function blockParts(project: Project): Problem[] {
   });
 }
 
-/** Settings that cannot be sewn as they are written. */
+/** Problems of settings that cannot be sewn. */
 function settingParts({ setting, wedge }: Project): Problem[] {
   const { layout, sashing, borders } = setting;
   const problems: Problem[] = [];
@@ -155,7 +155,9 @@ function settingParts({ setting, wedge }: Project): Problem[] {
   }
   for (const which of ['columnGaps', 'rowGaps'] as const) {
     const after = (sashing[which] ?? []).map((gap) => gap.after);
-    problems.push(...twice(`setting.sashing.${which}[#]`, after, 'Gap {item} has two widths.', 'gap-twice'));
+    problems.push(
+      ...repeats(`setting.sashing.${which}[#]`, after, 'Gap {item} has two widths.', 'gap-twice'),
+    );
   }
   borders.forEach((border, index) => {
     if (border.keys === undefined || border.corners?.kind !== 'mitred') return;

@@ -1,27 +1,27 @@
-// The same quilt in other cloth: which fabric stands for which, and the project as it looks then. The blocks, the wall and
-// the sewing stay; only the cloth changes.
+// Colourways: which fabric stands for which, and the project with those fabrics exchanged. Blocks, wall and progress do not
+// change; only the cloth does.
 
 import { exchangeFabrics, quiltUses } from './fabricUses';
 import type { Colourway, Fabric, FabricId, Project } from './project';
 
-/** Fabrics the quilt is made of: in its strip sets, corners, setting and backing; in the order of the project's list. */
+/** The fabrics in the quilt's strip sets, corners, setting and backing, in the order of the project's list. */
 export function fabricsInUse(project: Project): Fabric[] {
   const used = new Set(quiltUses(project).map((use) => use.fabric));
   return project.fabrics.filter((fabric) => used.has(fabric.id));
 }
 
-/** All cloth there is: the quilt's fabrics, then the made-up cloth of its colourways. Their ids differ. */
+/** The quilt's fabrics, then the made-up cloth of its colourways. All ids differ. */
 export function everyCloth(project: Pick<Project, 'fabrics' | 'colourways'>): Fabric[] {
   return [...project.fabrics, ...project.colourways.flatMap((colourway) => colourway.cloth ?? [])];
 }
 
-/** The made-up cloth of a colourway that stands for something, in its order. */
+/** The made-up cloth of a colourway that replaces some fabric, in the colourway's order. */
 export function clothWorn({ cloth, swaps }: Colourway): Fabric[] {
   const standing = new Set(swaps.map((swap) => swap.by));
   return (cloth ?? []).filter((fabric) => standing.has(fabric.id));
 }
 
-/** The colourway without some of its made-up cloth; its swaps stay. */
+/** The colourway without the made-up cloth in `gone`; its swaps do not change. */
 export function withoutCloth(colourway: Colourway, gone: readonly Fabric[]): Colourway {
   const { cloth = [], ...rest } = colourway;
   const ids = new Set(gone.map((fabric) => fabric.id));
@@ -29,21 +29,21 @@ export function withoutCloth(colourway: Colourway, gone: readonly Fabric[]): Col
   return left.length > 0 ? { ...rest, cloth: left } : rest;
 }
 
-/** The fabric that stands for another in a colourway; the other itself where nothing was chosen for it. */
+/** The fabric that replaces `fabric` in a colourway; `fabric` itself where it is not exchanged. */
 export function standsFor(colourway: Colourway, fabric: FabricId): FabricId {
   return colourway.swaps.find((swap) => swap.fabric === fabric)?.by ?? fabric;
 }
 
-/** Puts the cloth of a colourway into the quilt in place, in a draft or copy; the lists of cloth stay as they are. */
+/** Exchanges the quilt's fabrics for those of a colourway. Mutates `project`, a draft or copy, except for its lists of cloth. */
 export function exchangeForColourway(project: Project, { swaps }: Colourway): void {
   const by = new Map(swaps.map((swap) => [swap.fabric, swap.by]));
   exchangeFabrics(project, (fabric) => by.get(fabric) ?? fabric);
 }
 
 /**
- * The project in a colourway: a new project, the one passed in unchanged. Sets keep their letters, widths and progress,
- * since it is a plan for another quilt of the same pattern; cloth and strips on hand are left as they are. Its made-up
- * cloth, as far as it is worn, is then among the fabrics and no longer the colourway's.
+ * A new project that looks as the quilt does in a colourway; `project` is not changed. It is a plan for another quilt of the
+ * same pattern: sets keep their letters, widths and progress; cloth and strips on hand do not change. Made-up cloth that the
+ * colourway uses moves from the colourway to the fabrics.
  */
 export function inColourway(project: Project, colourway: Colourway): Project {
   const copy = structuredClone(project);

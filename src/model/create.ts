@@ -1,4 +1,4 @@
-// New things with the usual figures: an empty project, a plain block, a strip set without strips.
+// Makes new parts of a project with the usual figures: an empty project, an empty block, a strip set without strips.
 import { usualBuying } from './buying';
 import { freshId, freshLetter, freshNumber } from './find';
 import { type Block, CURRENT_VERSION, type Project, type StripSet } from './project';
@@ -42,7 +42,7 @@ export function createProject(id: string, name: string): Project {
   };
 }
 
-/** A block with all its places empty, under the next free number. */
+/** A block with all its places empty, under the lowest free number. */
 export function createBlock(project: Project): Block {
   return {
     id: freshId('b', project.blocks),
@@ -55,7 +55,7 @@ export function createBlock(project: Project): Block {
   };
 }
 
-/** A strip set without strips, under the next free letter; as long as the usable width of fabric. */
+/** A strip set without strips, under the first free letter; its length is the usable width of fabric. */
 export function createSet(project: Project): StripSet {
   return {
     id: freshId('s', project.stripSets),

@@ -1,4 +1,4 @@
-// Says what a fabric of the quilt is for: in a word or two for lists, and as a sentence where it stops a removal.
+// Words for the uses of a fabric: a word or two for lists, and a sentence that says why the fabric cannot be removed.
 import { type QuiltPurpose, quiltUses } from './fabricUses';
 import { findFabric } from './find';
 import { type Phrase, phrase } from './phrase';
@@ -9,7 +9,7 @@ interface UseWords {
   readonly sentence: string;
 }
 
-/** Strips are told by the letters of their sets. */
+/** The words of each use but 'strip': strips are named by the letters of their sets. */
 const WORDS: Readonly<Record<Exclude<QuiltPurpose, 'strip'>, UseWords>> = {
   sideTriangles: { part: phrase('side triangles'), sentence: 'The side triangles are of {name}.' },
   settingCorners: { part: phrase('setting corners'), sentence: 'The setting corners are of {name}.' },
@@ -32,12 +32,12 @@ const WORDS: Readonly<Record<Exclude<QuiltPurpose, 'strip'>, UseWords>> = {
   backing: { part: phrase('backing'), sentence: 'The backing is of {name}.' },
 };
 
-/** What it is for, in a word or two: sashing, side triangles. */
+/** A use in a word or two: sashing, side triangles. */
 export function partWords(purpose: Exclude<QuiltPurpose, 'strip'>): Phrase {
   return WORDS[purpose].part;
 }
 
-/** Where a fabric is first used in the quilt, in a sentence; null when only strips and cloth on hand are of it. */
+/** A sentence on the first use of a fabric in the quilt; null when the quilt does not use it (cloth on hand does not count). */
 export function whereUsed(project: Project, id: FabricId): Phrase | null {
   const name = findFabric(project, id)?.name ?? '';
   const uses = quiltUses(project).filter((use) => use.fabric === id);

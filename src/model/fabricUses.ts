@@ -1,26 +1,26 @@
-// Every place in the document that names a fabric: one table, with the path of the place, what the fabric is for, and the
-// way to write another there. Checks, lists of uses, exchanges, colourways and removals are derived from it, so that a new
-// part of the document is added here and nowhere else. Words for the uses: fabricUseWords.ts.
+// One table of every place in the document that names a fabric: its path, what the fabric is for, and how to write another
+// fabric there. Checks, lists of uses, exchanges, colourways and removals derive from it, so that a new part of the document
+// is added here and nowhere else. fabricUseWords.ts has the words for the uses.
 import type { FabricId, Project } from './project';
 
 interface Named<Of> {
-  /** Where in the document it is written: setting.borders[0].keys[2].fabric. */
+  /** Path of the entry in the document: setting.borders[0].keys[2].fabric. */
   readonly path: string;
   readonly fabric: FabricId;
-  /** The part of the document that is of this fabric. */
+  /** The part of the document that is made of this fabric. */
   readonly of: Of;
-  /** Writes another fabric there. For drafts and copies. */
+  /** Writes another fabric in its place. Mutates the document: for drafts and copies. */
   readonly put: (fabric: FabricId) => void;
 }
 
 interface Row<Of> extends Named<Of> {
-  /** Takes the whole row out of its list. For drafts and copies. */
+  /** Takes the whole row out of its list. Mutates the document: for drafts and copies. */
   readonly drop: () => void;
 }
 
 type Table = Readonly<Record<string, (project: Project) => readonly Named<unknown>[]>>;
 
-/** What the quilt is made of: the cloth of each part can be exchanged, and stays in the list while it is used. */
+/** Parts of the quilt itself. Their fabrics can be exchanged, and cannot be removed while they are used. */
 const QUILT = {
   strip: ({ stripSets }) =>
     stripSets.flatMap((set, at) =>
@@ -58,8 +58,8 @@ const QUILT = {
   backing: ({ buying: { backing } }) => named(backing, 'buying.backing', backing, 'fabric'),
 } satisfies Table;
 
-/** Rows of lists beside the quilt: each says nothing without its fabric and goes with it. */
-const BESIDE = {
+/** Rows of the other lists. A row means nothing without its fabric, so it is removed with it. */
+const LISTS = {
   stripsOnHand: ({ stripsOnHand }) => rows(stripsOnHand, 'stripsOnHand', 'fabric', (row) => row),
   clothOnHand: ({ clothOnHand }) => rows(clothOnHand, 'clothOnHand', 'fabric', (row) => row),
   exchanged: ({ colourways }) =>
@@ -73,12 +73,12 @@ const BESIDE = {
     ),
 } satisfies Readonly<Record<string, (project: Project) => readonly Row<unknown>[]>>;
 
-/** A use with what it is for. */
+/** A use with its purpose, the key of its table. */
 type UseIn<T extends Table> = {
   [P in keyof T]: { readonly purpose: P } & ReturnType<T[P]>[number];
 }[keyof T];
 type QuiltUse = UseIn<typeof QUILT>;
-type RowUse = UseIn<typeof BESIDE>;
+type RowUse = UseIn<typeof LISTS>;
 export type FabricUse = QuiltUse | RowUse;
 /** What a fabric of the quilt is for. */
 export type QuiltPurpose = QuiltUse['purpose'];
@@ -88,17 +88,17 @@ export function quiltUses(project: Project): QuiltUse[] {
   return usesIn(QUILT, project);
 }
 
-/** The uses in rows beside the quilt: on hand, and in colourways. */
+/** The uses in rows of the lists on hand and of colourways. */
 export function rowUses(project: Project): RowUse[] {
-  return usesIn(BESIDE, project);
+  return usesIn(LISTS, project);
 }
 
-/** All of them. */
+/** All uses: of the quilt, then of the other lists. */
 export function fabricUses(project: Project): FabricUse[] {
   return [...quiltUses(project), ...rowUses(project)];
 }
 
-/** Changes the fabrics of the quilt in place, in a draft or copy; what is on hand and the colourways stay. */
+/** Exchanges the fabrics of the quilt. Mutates `project`, a draft or copy, except for cloth on hand and colourways. */
 export function exchangeFabrics(project: Project, swapped: (fabric: FabricId) => FabricId): void {
   for (const use of quiltUses(project)) {
     const other = swapped(use.fabric);
@@ -112,7 +112,7 @@ function usesIn<T extends Table>(table: T, project: Project): UseIn<T>[] {
   ) as UseIn<T>[];
 }
 
-/** The fabric under one key of a part of the document; nothing where none is chosen. */
+/** The use under one key of a part of the document; empty where no fabric is chosen. */
 function named<Of, K extends string>(
   of: Of,
   path: string,
@@ -127,7 +127,7 @@ function named<Of, K extends string>(
   return [{ path: `${path}.${key}`, fabric, of, put }];
 }
 
-/** The same for every row of a list; `partOf` tells what part of the document a row stands for. */
+/** The uses under one key of every row of a list; `partOf` gives the part of the document a row belongs to. */
 function rows<Of, K extends string, R extends { [key in K]?: FabricId | null }>(
   list: R[],
   path: string,
@@ -138,7 +138,7 @@ function rows<Of, K extends string, R extends { [key in K]?: FabricId | null }>(
     named(partOf(row), `${path}[${index}]`, row, key).map((found) => ({
       ...found,
       drop: () => {
-        // By now it may lie elsewhere, or be gone: a row can name one fabric twice.
+        // The row may have moved or gone since: a row that names one fabric twice is dropped twice.
         const at = list.indexOf(row);
         if (at >= 0) list.splice(at, 1);
       },

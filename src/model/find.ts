@@ -1,4 +1,4 @@
-// Looking things up in a project by id, and the few facts that follow from N alone.
+// Looks up parts of a project by id, and gives the few facts that follow from N, the number of wedges to the block.
 import type {
   Block,
   BlockId,
@@ -11,7 +11,7 @@ import type {
   WedgePlan,
 } from './project';
 
-/** Turns that leave a block of N wedges on its place: 4 quarter turns where N is divisible by 4, else 2 half turns. */
+/** How many turns a block of N wedges has on the wall: 4 quarter turns where N is divisible by 4, else 2 half turns. */
 export function turnsOf(perBlock: number): 2 | 4 {
   return perBlock % 4 === 0 ? 4 : 2;
 }
@@ -21,34 +21,37 @@ export function stepsPerTurn(perBlock: number): number {
   return perBlock / turnsOf(perBlock);
 }
 
-/** Wedge steps that place 1 stands clockwise of the top, on the wall: corner shift and turn together, 0 to N − 1. */
+/** How many wedge steps clockwise of the top place 1 lies on the wall: corner shift and turn together, 0 to N − 1. */
 export function orientation(block: Pick<Block, 'cornerShift'>, turn: number, wedge: WedgePlan): number {
   return (block.cornerShift + turn * stepsPerTurn(wedge.perBlock)) % wedge.perBlock;
 }
 
+/** The fabric with this id, or undefined. */
 export function findFabric(project: Project, fabric: FabricId): Fabric | undefined {
   return project.fabrics.find((one) => one.id === fabric);
 }
 
+/** The strip set with this id, or undefined. */
 export function findSet(project: Project, set: StripSetId): StripSet | undefined {
   return project.stripSets.find((one) => one.id === set);
 }
 
+/** The block with this id, or undefined. */
 export function findBlock(project: Project, block: BlockId): Block | undefined {
   return project.blocks.find((one) => one.id === block);
 }
 
-/** Where a block hangs: its cell's index in wall.cells, or −1 when it waits on the side table. */
+/** The index in wall.cells of the cell a block hangs in; −1 when the block is on the side table. */
 export function cellIndexOf(project: Project, block: BlockId): number {
   return project.wall.cells.findIndex((cell) => cell?.block === block);
 }
 
-/** The block's cell, or undefined when it waits on the side table. */
+/** The block's cell; undefined when the block is on the side table. */
 export function cellOf(project: Project, block: BlockId): Cell | undefined {
   return project.wall.cells.find((cell) => cell?.block === block) ?? undefined;
 }
 
-/** Blocks that hold a wedge of a set, in document order. */
+/** Ids of the blocks that contain a wedge of a set, in document order. */
 export function blocksWith(project: Project, set: StripSetId): BlockId[] {
   return project.blocks
     .filter((block) => block.places.some((place) => place?.set === set))
@@ -75,7 +78,7 @@ export function setLetter(index: number): string {
   return (rest > 0 ? setLetter(rest - 1) : '') + String.fromCharCode(65 + (index % 26));
 }
 
-/** The first set letter no set of the project goes by. */
+/** The first letter that no set of the project has. */
 export function freshLetter(project: Project): string {
   const used = new Set(project.stripSets.map((set) => set.label));
   let index = 0;
@@ -83,7 +86,7 @@ export function freshLetter(project: Project): string {
   return setLetter(index);
 }
 
-/** The smallest block number that is free. */
+/** The lowest block number that is free. */
 export function freshNumber(project: Project): number {
   const used = new Set(project.blocks.map((block) => block.number));
   let number = 1;
@@ -91,7 +94,7 @@ export function freshNumber(project: Project): number {
   return number;
 }
 
-/** Whether any block that hangs has a wedge: others weigh nothing in the balance. */
+/** Whether any block on the wall has a wedge; without one there is no balance to compute. */
 export function hasWedges({ blocks, wall }: Project): boolean {
   const hung = new Set(wall.cells.map((cell) => cell?.block));
   return blocks.some((block) => hung.has(block.id) && block.places.some((place) => place !== null));

@@ -1,4 +1,4 @@
-// What may still change, given how far the work is and what is pinned. Used by commands, proposals and the arranger alike.
+// Which parts of a project may still change, given its progress and its pins. Commands, proposals and the arranger ask here.
 import { cellOf } from './find';
 import { type Phrase, phrase } from './phrase';
 import type { Block, Project, Strip, StripSet, WedgePlan } from './project';
@@ -15,7 +15,7 @@ export function cornersOn({ progress }: Pick<Block, 'progress'>): boolean {
   return progress === 'squared' || progress === 'joined';
 }
 
-/** Why the corners of a block may not go on other places, or null when they may. */
+/** Why the corner shift of a block may not change, or null when it may. */
 export function whyCornersLocked(project: Project, block: Block): Phrase | null {
   if (cornersOn(block)) {
     return phrase('Block {block} has its corners on; it turns by quarters only.', { block: block.number });
@@ -31,7 +31,7 @@ export function whyHangingLocked(project: Project, block: Block): Phrase | null 
   return whyPinLocks(project, block);
 }
 
-/** Why a block may not be turned on the wall, or null when it may: it must hang there. */
+/** Why a block may not be turned on the wall, or null when it may. A block on the side table may not. */
 export function whyTurnLocked(project: Project, block: Block): Phrase | null {
   if (cellOf(project, block.id)) return whyHangingLocked(project, block);
   return phrase('Block {block} waits on the side table; hang it before it is turned.', {
@@ -45,14 +45,14 @@ function whyPinLocks(project: Project, block: Block): Phrase | null {
     : null;
 }
 
-/** Why the strips of a set may not change, or null when they may. A set with wedges in a sewn block is sewn, whatever it says. */
+/** Why the strips of a set may not change, or null when they may. A set with wedges in a sewn block counts as sewn. */
 export function whyStripsLocked(project: Project, set: StripSet): Phrase | null {
   return set.progress === 'planned' && !inSewnBlock(project, set)
     ? null
     : phrase('Set {set} is sewn; its strips stay as they are.', { set: set.label });
 }
 
-/** Why the strips of a set may not be put in this order, or null when they may. Locked strips keep their places. */
+/** Why the strips of a set may not be sewn in this order, or null when they may. Locked strips keep their places. */
 export function whyOrderLocked(project: Project, set: StripSet, strips: readonly Strip[]): Phrase | null {
   if (set.locked) return phrase('Set {set} is locked; its strips stay as they are.', { set: set.label });
   const moved = set.strips.findIndex((strip, at) => {
@@ -78,8 +78,8 @@ export function whyCutsLocked(project: Project, set: StripSet): Phrase | null {
 }
 
 /**
- * Why the wedge may not change like this, or null when it may: wedges that are cut keep their height and number to the
- * block, strips that are sewn their seam. Assembly and outer seam may always be put right.
+ * Why the wedge may not change to this, or null when it may. Cut wedges keep their height and their number to the block;
+ * sewn strips keep their seam. The assembly seam and the outer seam may always be corrected.
  */
 export function whyWedgeLocked(project: Project, to: Partial<WedgePlan>): Phrase | null {
   const { wedge } = project;

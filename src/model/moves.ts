@@ -1,5 +1,5 @@
-// Moves of blocks, wedges and strips as plain data: what the arranger finds, what is tried on the wall and what is done are
-// lists of the same moves. For each kind one row: what it touches, why it may be locked, how it is carried out.
+// Moves of blocks, wedges and strips as plain data. The arranger's finds, previews on the wall and commands are lists of these
+// moves. A table has one row for each kind of move: what it touches, why it may be locked, how it is carried out.
 import { blocksWith, cellIndexOf, findBlock, findSet } from './find';
 import {
   whyCornersLocked,
@@ -15,11 +15,11 @@ import { sameStrips } from './strips';
 export type Move =
   /** Hang the block with this turn (quarter turns clockwise, absolute). */
   | { readonly kind: 'turn'; readonly block: BlockId; readonly turn: number }
-  /** Put the corners on other places and turn, before they are sewn on. */
+  /** Sew the corners on other places and turn the block; only before they are sewn on. */
   | { readonly kind: 'shift'; readonly block: BlockId; readonly cornerShift: number; readonly turn: number }
-  /** Exchange what hangs in two cells; either may be empty. */
+  /** Exchange the blocks of two cells; either cell may be empty. */
   | { readonly kind: 'swap'; readonly cell: number; readonly other: number }
-  /** Hang a block from the side table in a cell; what hung there goes to the side table. */
+  /** Hang a block from the side table in a cell; a block that hung there goes to the side table. */
   | { readonly kind: 'hang'; readonly block: BlockId; readonly cell: number; readonly turn: number }
   /** Take a block off the wall to the side table. */
   | { readonly kind: 'take'; readonly block: BlockId }
@@ -29,8 +29,8 @@ export type Move =
   | { readonly kind: 'strips'; readonly set: StripSetId; readonly strips: readonly Strip[] };
 
 /**
- * A new project with the moves carried out in order, allowed or not; the one passed in is unchanged, and what no move changes is
- * shared with it. Unknown blocks, cells and sets throw: moves are made from the project.
+ * A new project with the moves carried out in order, without asking whether they are allowed. `project` is not changed; the
+ * new project shares the parts that no move changes. Throws on an unknown block, cell or set: moves are made from the project.
  */
 export function moved(project: Project, moves: readonly Move[]): Project {
   const after = withOwnLists(project);
@@ -38,7 +38,7 @@ export function moved(project: Project, moves: readonly Move[]): Project {
   return after;
 }
 
-/** The project as `moved` gives it, or why one of the moves may not be made as things stand by then. */
+/** The project that `moved` gives, or why one of the moves is locked when its turn comes. */
 export function movedIfFree(
   project: Project,
   moves: readonly Move[],
@@ -54,13 +54,14 @@ export function movedIfFree(
   return { project: after, reason: null };
 }
 
-/** What moves touch, as the project stands before them. */
+/** The blocks, cells and sets that moves touch, as the project is before them. */
 export interface Touched {
   readonly blocks: ReadonlySet<BlockId>;
   readonly cells: ReadonlySet<number>;
   readonly sets: ReadonlySet<StripSetId>;
 }
 
+/** Every block, cell and set that any of the moves touches. */
 export function touchedBy(project: Project, moves: readonly Move[]): Touched {
   const parts = moves.map((move) => rowOf(move).touches(project, move));
   return {
@@ -70,7 +71,7 @@ export function touchedBy(project: Project, moves: readonly Move[]): Touched {
   };
 }
 
-/** Whether two lists of moves touch no block, cell or set in common: they come to the same in either order. */
+/** Whether two lists of moves touch no block, cell or set in common, so that their order makes no difference. */
 export function canGoTogether(project: Project, one: readonly Move[], other: readonly Move[]): boolean {
   const [first, second] = [touchedBy(project, one), touchedBy(project, other)];
   const apart = <T>(these: ReadonlySet<T>, those: ReadonlySet<T>) =>
@@ -86,12 +87,12 @@ interface Parts {
   readonly sets?: readonly StripSetId[];
 }
 
-/** How one kind of move stands to a project. */
+/** The row of one kind of move. */
 interface Row<M> {
   readonly touches: (project: Project, move: M) => Parts;
-  /** Why it may not be made as things stand, or null. */
+  /** Why the move may not be made on this project, or null when it may. */
   readonly whyLocked: (project: Project, move: M) => Phrase | null;
-  /** Replaces entries of lists that are `after`'s own; what is in them is shared and never written into. */
+  /** Replaces entries in the lists of `after`, which are its own. The entries themselves are shared and never mutated. */
   readonly carryOut: (after: Project, move: M) => void;
 }
 

@@ -1,13 +1,13 @@
-// Names of quilts, fabrics and colourways: how long they may be, and names made from others.
+// Names of quilts, fabrics and colourways: their greatest length, and names made from other names.
 
 /** The longest name, in characters. */
 export const LONGEST_NAME = 120;
 
-/** A name with something behind it ("Winter, copy"). Where both would be too long the name gives way, seen by its dots. */
+/** A name with an ending ("Winter, copy"). Where both are too long together, the name is cut short and ends in dots. */
 export function nameWith(name: string, ending: string): string {
   if (name.length + ending.length <= LONGEST_NAME) return `${name}${ending}`;
-  const room = Math.max(0, LONGEST_NAME - ending.length - 1);
-  // A character of two halves is kept whole or left out.
-  const short = name.slice(0, room).replace(/[\ud800-\udbff]$/, '');
+  const most = Math.max(0, LONGEST_NAME - ending.length - 1);
+  // The cut must not leave half of a surrogate pair.
+  const short = name.slice(0, most).replace(/[\ud800-\udbff]$/, '');
   return `${short.trimEnd()}…${ending}`.slice(0, LONGEST_NAME);
 }

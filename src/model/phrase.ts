@@ -1,9 +1,9 @@
-// A sentence for people, kept apart from its numbers, so that units and languages are chosen only when it is shown.
-// Rooms below the screen return Phrases; `speak` in this file turns one into text.
+// A sentence for people, kept apart from its numbers, so that unit and language are chosen only when it is shown.
+// Rooms below the screen return Phrases; `speak` turns a Phrase into text.
 import { decimalText } from './decimals';
 import { formatLength, formatSeam, type Inches, type LengthUnit } from './units';
 
-/** A value in a sentence: text and counts as they are; lengths and seams in inches, areas in square inches, in the person's unit. */
+/** A value in a sentence: text, a count, a length or seam in inches, an area in square inches, a list, another Phrase. */
 export type PhraseValue =
   | string
   | number
@@ -19,12 +19,12 @@ export interface Phrase {
   readonly with?: Readonly<Record<string, PhraseValue>>;
 }
 
-/** Makes a Phrase. */
+/** A Phrase of a sentence and the values of its {names}. */
 export function phrase(say: string, values?: Readonly<Record<string, PhraseValue>>): Phrase {
   return values ? { say, with: values } : { say };
 }
 
-/** Picks the singular for exactly 1, else the plural; `{count}` is filled in. */
+/** A Phrase of `one` where the count is exactly 1, else of `many`; its value {count} is the count. */
 export function counted(
   count: number,
   one: string,
@@ -34,27 +34,27 @@ export function counted(
   return phrase(count === 1 ? one : many, { ...values, count });
 }
 
-/** Looks a sentence up in another language; returns it unchanged where there is no translation. */
+/** Gives a sentence in another language, or the same sentence where there is no translation. */
 export type Translate = (say: string) => string;
 
-/** What is done to a name before it stands among other words: `isolated` for text on a screen, nothing for files. */
+/** Prepares a name for its place in a sentence: `isolated` on screen; in files names do not change. */
 export type Names = (name: string) => string;
 
 const AS_IT_IS: Names = (name) => name;
 
-/** Letters that read from right to left, and the marks that turn the direction of text. */
+/** Letters that read from right to left, and the marks that change the direction of text. */
 const OTHER_DIRECTION =
   /[\u0590-\u08ff\u200f\u202a-\u202e\u2066-\u2069\ufb1d-\ufdff\ufe70-\ufeff\u{10800}-\u{10fff}\u{1e800}-\u{1efff}]/u;
 
 /**
- * A name that may read in another direction, closed off so that the words and figures round it keep their order: between the
- * first strong isolate and its end (Unicode UAX 9). Names of the language's own direction come back as they are.
+ * A name that reads from right to left, put between FIRST STRONG ISOLATE and its end (Unicode UAX 9), so that the words and
+ * figures round it keep their order. Other names do not change.
  */
 export function isolated(name: string): string {
   return OTHER_DIRECTION.test(name) ? `\u2068${name}\u2069` : name;
 }
 
-/** Turns a Phrase into text in the given unit. A name without a value stays visible as {name}, so that a slip shows. */
+/** Turns a Phrase into text in the given unit. A {name} without a value stays in the text, so that the mistake shows. */
 export function speak(
   sentence: Phrase,
   unit: LengthUnit = 'in',

@@ -8,9 +8,9 @@ import { settingSchema } from './setting';
 
 export const CURRENT_VERSION = 1;
 
-/** Colourways of a quilt. */
+/** The most colourways of a quilt. */
 export const MOST_COLOURWAYS = 60;
-/** Fabrics of a quilt, and of made-up cloth in a colourway. */
+/** The most fabrics of a quilt, and the most made-up fabrics of a colourway. */
 export const MOST_FABRICS = 400;
 
 const name = v.pipe(v.string(), v.maxLength(LONGEST_NAME, 'a name is at most 120 characters'));
@@ -27,7 +27,7 @@ const printSchema = v.strictObject({
   inks: v.pipe(v.array(hex), v.minLength(1), v.maxLength(4)),
   /** One repeat of the print, inches. */
   repeat: length(0.125, 12),
-  /** Turn of the print against the strip's length, degrees. */
+  /** Angle of the print to the strip's length, degrees. */
   angle: v.pipe(v.number(), v.minValue(-180), v.maxValue(180)),
   seed: count,
 });
@@ -37,16 +37,16 @@ export const fabricSchema = v.strictObject({
   name,
   /** The cloth's ground colour. */
   colour: hex,
-  /** How it is known: a plain colour or a generated print. Photographs join this variant later. */
+  /** What the cloth looks like: a plain colour or a generated print. */
   cloth: v.variant('kind', [
     v.strictObject({ kind: v.literal('plain') }),
     v.strictObject({ kind: v.literal('print'), print: printSchema }),
   ]),
-  /** Background cloth (corners, sashing) is not a clash when it meets itself. */
+  /** Background cloth (corners, sashing): where it meets itself there is no clash. */
   background: v.boolean(),
-  /** The print has a way up: pieces are cut so that it stands upright. Absent: it looks right turned any way. */
+  /** Whether the print is directional, so that pieces are cut to keep it upright. Absent: it is not. */
   oneWay: v.exactOptional(v.boolean()),
-  /** Price of a yard or a metre of it; absent: the price of all fabrics, in buying. */
+  /** Price of a yard or a metre; absent: the price in `buying`, which holds for all fabrics. */
   price: v.exactOptional(priceSchema),
 });
 
@@ -62,13 +62,13 @@ export const stripOnHandSchema = v.strictObject({
 export const clothOnHandSchema = v.strictObject({
   id,
   fabric: fabricId,
-  /** How it was bought, as it is written in the file; it names the piece, the two measures say what can be cut from it. */
+  /** How the cloth was bought, as written in the file. It only names the piece: its two lengths decide what can be cut. */
   kind: v.picklist(['yardage', 'fat quarter', 'precut strips', 'remnant']),
   /** Length of the strips cut from it: the usable width of yardage, the long side of a fat quarter. */
   stripLength: length(1, 4000),
-  /** What strips are cut from, side by side: the length of yardage, the short side of a fat quarter, the width of a precut. */
+  /** Side along which strips are cut one after another: length of yardage, short side of a fat quarter, width of a precut strip. */
   depth: length(0.25, 4000),
-  /** So many pieces alike. */
+  /** Number of such pieces. */
   count,
 });
 
@@ -83,20 +83,20 @@ const SET_PROGRESS = ['planned', 'sewn', 'cut'] as const;
 
 const stripSetSchema = v.strictObject({
   id,
-  /** The letter it goes by: A, B, … */
+  /** The letter of the set: A, B, … */
   label: v.pipe(v.string(), v.minLength(1), v.maxLength(4)),
   /** In sewing order; the first strip is the rim of tip-up wedges, the last of tip-down ones. */
   strips: v.pipe(v.array(stripSchema), v.maxLength(40)),
-  /** Clean length after the ends are straightened, inches. */
+  /** Length after the ends are straightened, inches. */
   length: length(0, 4000),
   /** All seams are pressed towards the first or towards the last strip. */
   pressing: v.picklist(['first', 'last']),
   /** Which way the first wedge from the left is cut. */
   firstTip: v.picklist(['up', 'down']),
   progress: v.picklist(SET_PROGRESS),
-  /** Wedges really cut, where that differs from what the geometry gives; null: as computed. */
+  /** Number of wedges really cut, where it differs from the computed number; null: the computed number. */
   cut: v.nullable(v.strictObject({ up: count, down: count })),
-  /** A locked set is left alone when sets are made at random. */
+  /** Making sets at random does not replace a locked set. */
   locked: v.boolean(),
 });
 
@@ -121,17 +121,17 @@ export const BLOCK_PROGRESS = ['planned', 'octagon', 'squared', 'joined'] as con
 
 const piecedBlockSchema = v.strictObject({
   id,
-  /** Pieced from wedges. Blocks known only from a photograph join this variant later. */
+  /** Every block is pieced from wedges. */
   kind: v.literal('pieced'),
-  /** The number it goes by on the wall. */
+  /** The number of the block, as people see it. */
   number: v.pipe(count, v.minValue(1)),
   /** N places clockwise; null is a place without a wedge yet. */
   places: v.pipe(v.array(v.nullable(placeSchema)), v.maxLength(12)),
   /** Corner fabric of this block; null: the quilt's. */
   cornerFabric: v.nullable(fabricId),
   /**
-   * Wedge steps that place 1 stands clockwise of the top side. For N = 8: 0 puts corner triangles on places 2, 4, 6, 8;
-   * 1 on places 1, 3, 5, 7.
+   * How many wedge steps clockwise of the top side place 1 lies. For N = 8: 0 puts corner triangles on places 2, 4, 6, 8;
+   * 1 puts them on places 1, 3, 5, 7.
    */
   cornerShift: v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(5)),
   progress: v.picklist(BLOCK_PROGRESS),
@@ -151,18 +151,18 @@ const wallSchema = v.strictObject({
   columns: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(40)),
   /**
    * Row by row from the top left; on point the rows × columns first, then the (rows − 1) × (columns − 1) in between, row by
-   * row (model/wallCells). Null is an empty cell. Blocks in no cell wait on the side table.
+   * row (model/wallCells). Null is an empty cell. Blocks in no cell are on the side table.
    */
   cells: v.array(v.nullable(cellSchema)),
 });
 
 /**
- * As they are written in the file; the words on screen stand apart. 'light to dark' runs across, from the left to the right.
+ * How values should lie, as written in the file; the screen has its own words. 'light to dark' runs from left to right.
  */
 export const VALUE_INTENTS = ['scattered', 'light middle', 'dark middle', 'light to dark'] as const;
 export const COLOUR_INTENTS = ['scattered', 'families together'] as const;
 
-/** How much a term of the score counts, 0 to 6. */
+/** Weight of a term of the score, 0 to 6. */
 const weight = v.pipe(v.number(), v.minValue(0), v.maxValue(6));
 
 const preferencesSchema = v.strictObject({
@@ -171,16 +171,16 @@ const preferencesSchema = v.strictObject({
   wallLightness: v.pipe(v.number(), v.minValue(0), v.maxValue(100)),
   /** Usable width of fabric, inches. */
   usableWidth: length(10, 120),
-  /** Seed of the last random making. */
+  /** Seed of the last sets or wedges chosen at random. */
   seed: count,
-  /** ΔE00 from which two cloths no longer read as one. */
+  /** ΔE00 at and above which two fabrics do not clash. */
   lookalikes: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(40)), 10),
-  /** What the arrangement is after: how values and colours should lie. */
+  /** How values and colours should lie on the wall. */
   intent: v.optional(
     v.strictObject({ value: v.picklist(VALUE_INTENTS), colour: v.picklist(COLOUR_INTENTS) }),
     { value: 'scattered', colour: 'scattered' },
   ),
-  /** How much each term of the score counts (balance/score/terms); the usual weights where there are none. */
+  /** Weight of each term of the score (balance/score/terms); the usual weights unless given. */
   weights: v.optional(
     v.strictObject({
       clashLength: weight,
@@ -191,7 +191,7 @@ const preferencesSchema = v.strictObject({
       wholeTopWeight: weight,
     }),
   ),
-  /** What is asked of a shuffle: the number of the draw, how long it looks, and what it may move. */
+  /** The shuffle's options: its seed, how long it searches, and what it may move. */
   shuffle: v.optional(
     v.strictObject({
       seed: count,
@@ -210,9 +210,9 @@ const preferencesSchema = v.strictObject({
 const colourwaySchema = v.strictObject({
   id,
   name,
-  /** Which fabric stands for which; the rest stay. */
+  /** Which fabric is exchanged for which; all others stay. */
   swaps: v.pipe(v.array(v.strictObject({ fabric: fabricId, by: fabricId })), v.maxLength(400)),
-  /** Made-up cloth of its own, which is not among the quilt's fabrics. Absent: none. */
+  /** Made-up cloth of this colourway, which is not among the quilt's fabrics. Absent: none. */
   cloth: v.exactOptional(v.pipe(v.array(fabricSchema), v.maxLength(MOST_FABRICS))),
 });
 
@@ -232,7 +232,7 @@ export const projectSchema = v.strictObject({
   wall: wallSchema,
   setting: settingSchema,
   preferences: preferencesSchema,
-  /** The same quilt in other cloth. */
+  /** Versions of the same quilt in other cloth. */
   colourways: v.optional(v.pipe(v.array(colourwaySchema), v.maxLength(MOST_COLOURWAYS)), []),
   /** How cloth is bought and cut, and what a kit costs. */
   buying: v.optional(buyingSchema, {}),

@@ -1,6 +1,7 @@
 // Parts that several schemas share: ids, names of fabrics, and lengths in inches between two limits.
 import * as v from 'valibot';
 
+/** An id: 1 to 60 characters. */
 export const id = v.pipe(
   v.string(),
   v.minLength(1, 'an id cannot be empty'),
@@ -10,6 +11,7 @@ export const id = v.pipe(
 /** The id of a fabric wherever the document names one; each place has its row in fabricUses.ts. */
 export const fabricId = v.pipe(id, v.description('the id of a fabric'));
 
+/** A length in inches between two limits, both included. */
 export const length = (least: number, most: number) =>
   v.pipe(
     v.number(),

@@ -1,9 +1,9 @@
-// How the blocks are set: layout, corners, sashing, borders and binding. Lengths are finished inches unless called cut.
-// What came after the first files has a usual value or may be missing, so that older files open unchanged.
+// The schema of the setting: layout, corners, sashing, borders and binding. Lengths are inches and finished, unless called
+// cut. Entries newer than the first files have a usual value or may be missing, so that older files open unchanged.
 import * as v from 'valibot';
 import { fabricId, length } from './schemaParts';
 
-/** One piece of a pieced border: a strip left over, cut across. `width` is the strip's cut width and runs along the border. */
+/** One piece of a pieced border, cut across a leftover strip. `width` is the strip's cut width; it runs along the border. */
 const keySchema = v.strictObject({ fabric: fabricId, width: length(0.25, 60) });
 
 /** Spare length at each end of a mitred border (common practice, no source). */
@@ -12,21 +12,21 @@ export const USUAL_MITRE_SPARE = 2;
 const borderSchema = v.strictObject({
   fabric: fabricId,
   width: length(0.25, 30),
-  /** Finished width at the top and bottom where it differs from the sides, as a spacer that makes a pieced border fit. */
+  /** Finished width at the top and bottom, where it differs from the sides: a spacer that makes a pieced border fit. */
   ends: v.exactOptional(length(0.25, 30)),
-  /** How its corners are made; butted unless given. */
+  /** How the border's corners are made; butted unless given. */
   corners: v.exactOptional(
     v.variant('kind', [
-      /** `spare`: longer than the finished side at each end, to be trimmed once the mitre is sewn; usual unless given. */
+      /** `spare`: extra length at each end, trimmed once the mitre is sewn; USUAL_MITRE_SPARE unless given. */
       v.strictObject({ kind: v.literal('mitred'), spare: v.exactOptional(length(0, 12)) }),
       v.strictObject({ kind: v.literal('cornerstones'), fabric: fabricId }),
     ]),
   ),
-  /** A pieced border: its pieces clockwise from the top left, begun again where they run out. Plain unless given. */
+  /** The pieces of a pieced border, clockwise from the top left, repeated as often as needed. Plain unless given. */
   keys: v.exactOptional(v.pipe(v.array(keySchema), v.minLength(1), v.maxLength(2_000))),
 });
 
-/** A gap between columns (or rows) whose sashing has a width of its own. `after` counts columns from 1 at the left (top). */
+/** Gaps whose sashing has a width of its own. `after` is the number of the column (row) before the gap, from 1 at the left (top). */
 const gaps = v.exactOptional(
   v.pipe(
     v.array(
@@ -46,8 +46,8 @@ export const settingSchema = v.strictObject({
     v.strictObject({ kind: v.literal('onPoint'), sides: fabricId, corners: fabricId }),
   ]),
   /**
-   * Every other cell a plain square of one fabric: the first, third … cell of the top row (on point: the rows × columns) or
-   * the second, fourth … (on point: those in between). Null: none.
+   * Plain squares of one fabric in every other cell: 'first' is the first, third … cell of the top row (on point: the
+   * rows × columns), 'second' the second, fourth … (on point: the cells in between). Null: none.
    */
   plain: v.optional(
     v.nullable(v.strictObject({ fabric: fabricId, cells: v.picklist(['first', 'second']) })),
@@ -56,27 +56,27 @@ export const settingSchema = v.strictObject({
   /** Fabric of the corner triangles. */
   cornerFabric: fabricId,
   /**
-   * A second corner fabric by rule: in the blocks along the edge of the top, or in every other block. A block's own corner
-   * fabric goes before the rule.
+   * A second corner fabric, for the blocks along the edge of the top or for every other block. A block's own corner fabric
+   * overrides the rule.
    */
   cornerRule: v.optional(
     v.nullable(v.strictObject({ kind: v.picklist(['edge', 'checkerboard']), fabric: fabricId })),
     null,
   ),
   sashing: v.strictObject({
-    /** On point it lies round every block or nowhere. */
+    /** On point sashing lies round every block ('around') or nowhere. */
     where: v.picklist(['none', 'between', 'around']),
     /** Finished width. */
     width: length(0.25, 12),
     fabric: fabricId,
     /** Fabric of the squares where the sashing crosses; whole strips between the rows unless given. */
     cornerstones: v.exactOptional(fabricId),
-    /** Gaps of another width, in the straight setting. */
+    /** Gaps of another width; only in the straight setting. */
     columnGaps: gaps,
     rowGaps: gaps,
   }),
   /** From the inside out. */
   borders: v.pipe(v.array(borderSchema), v.maxLength(12)),
-  /** The double binding: its fabric and cut width; null: not chosen yet. */
+  /** Fabric and cut width of the double binding; null: not chosen yet. */
   binding: v.optional(v.nullable(v.strictObject({ fabric: fabricId, cutWidth: length(1, 6) })), null),
 });

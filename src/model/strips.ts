@@ -1,7 +1,7 @@
-// When strips of sets are the same to who sews them.
+// When two strips of a set, or two lists of strips, are equal for sewing.
 import type { Strip } from './project';
 
-/** Whether it makes no difference which of two strips is sewn in. */
+/** Whether two strips have the same fabric, width and lock. */
 export function sameStrip(one: Strip, other: Strip): boolean {
   return (
     one.fabric === other.fabric &&
@@ -10,7 +10,7 @@ export function sameStrip(one: Strip, other: Strip): boolean {
   );
 }
 
-/** Whether two lists hold the same strips in whatever order. */
+/** Whether two lists contain the same strips, in any order. */
 export function sameStrips(these: readonly Strip[], those: readonly Strip[]): boolean {
   const left = [...those];
   for (const strip of these) {

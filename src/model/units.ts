@@ -1,4 +1,4 @@
-// Lengths as makers read and write them: inches as fractions, centimetres as decimals. Everything inside is in inches.
+// Writes and reads lengths for people: inches as fractions, centimetres as decimals. All code computes in inches.
 import Fraction from 'fraction.js';
 import { decimalText, roundedHalfUp } from './decimals';
 
@@ -26,9 +26,9 @@ export function formatLength(inches: Inches, unit: LengthUnit): string {
 }
 
 /**
- * A seam for people, finer than other lengths: a seam that was measured seldom lies on a sixteenth, and what is rounded off
- * comes back many times over in a block. Inches on a sixteenth as a fraction (1/4"), else to the thousandth (0.298"); with
- * centimetres, millimetres to the tenth (6.4 mm). Input in inches; not-a-number gives a dash.
+ * A seam for people, finer than other lengths: a measured seam is seldom a whole sixteenth, and the rounding error adds up
+ * over the seams of a block. A seam on a sixteenth is a fraction (1/4"), any other is to the thousandth (0.298"); with
+ * centimetres it is in millimetres to the tenth (6.4 mm). Input in inches; not-a-number gives a dash.
  */
 export function formatSeam(inches: Inches, unit: LengthUnit): string {
   if (!Number.isFinite(inches)) return '–';
@@ -37,12 +37,12 @@ export function formatSeam(inches: Inches, unit: LengthUnit): string {
   return onSixteenth ? formatLength(inches, unit) : `${decimalText(inches, 3)}"`;
 }
 
-/** Inches to the nearest sixteenth as a mixed fraction without a sign for the unit: 14 1/4. */
+/** Inches to the nearest sixteenth as a mixed fraction without the unit: 14 1/4. */
 export function formatFraction(inches: Inches): string {
   return new Fraction(Math.round(inches * SIXTEENTHS), SIXTEENTHS).toFraction(true);
 }
 
-/** What a length field shows when it is not being edited, without the unit: 14 1/4 or 36.2. */
+/** The text of a length field that is not being edited, without the unit: 14 1/4 or 36.2. */
 export function lengthFieldText(inches: Inches, unit: LengthUnit): string {
   return unit === 'cm' ? String(roundedHalfUp(inches * CENTIMETRES_PER_INCH, 2)) : exactFraction(inches);
 }

@@ -1,17 +1,17 @@
-// Which cells the wall has and where each lies, straight and on point; which of them are plain squares, and what corner
-// fabric a block gets there. Inches are geometry's.
+// Which cells the wall has and where each lies, straight and on point; which cells are plain squares, and which corner fabric
+// a block has in a cell. geometry/ computes inches.
 import type { Block, FabricId, Project, Setting, Wall } from './project';
 
 type Hanging = Pick<Project, 'wall' | 'setting'>;
 
-/** How many cells the wall needs: rows × columns, on point (rows − 1) × (columns − 1) more in between. */
+/** The number of cells: rows × columns; on point (rows − 1) × (columns − 1) more, in between. */
 export function cellCount(rows: number, columns: number, layout: Setting['layout']): number {
   return rows * columns + (layout.kind === 'onPoint' ? (rows - 1) * (columns - 1) : 0);
 }
 
 /**
- * The half-grid place of a cell: straight, its row and column doubled; on point the cells in between lie at odd places. So
- * places run from 0 to 2 × rows − 2 and 2 × columns − 2.
+ * The half-grid place of a cell: its row and column doubled; on point the cells in between have odd places. Places run from 0
+ * to 2 × rows − 2 down and from 0 to 2 × columns − 2 across.
  */
 export function halfPlace(
   index: number,
@@ -43,12 +43,15 @@ export function rowAndColumn(index: number, { wall, setting }: Hanging): { row: 
   return setting.layout.kind === 'onPoint' ? { row: down + 1, column } : { row: down / 2 + 1, column };
 }
 
-/** Rows as people count them. */
+/** The number of rows as people count them, on point with the rows in between. */
 export function rowCount({ wall, setting }: Hanging): number {
   return setting.layout.kind === 'onPoint' ? 2 * wall.rows - 1 : wall.rows;
 }
 
-/** The cell one step in a direction, for the keyboard; the same cell at the edge. On point up and down go by half rows. */
+/**
+ * The cell one step away, for the keyboard; `across` and `down` are −1, 0 or 1. At the edge it is the same cell. On point a
+ * step up or down is half a row.
+ */
 export function cellToward(index: number, across: number, down: number, hanging: Hanging): number {
   const at = halfPlace(index, hanging.wall);
   const onPoint = hanging.setting.layout.kind === 'onPoint' && hanging.wall.columns > 1;
@@ -62,27 +65,27 @@ export function cellToward(index: number, across: number, down: number, hanging:
   return wanted.find((cell) => cell >= 0) ?? index;
 }
 
-/** True in every other cell, the first of the wall false: a checkerboard. On point: true in between. */
+/** True in every other cell, as on a checkerboard; false in the first cell. On point: true in the cells in between. */
 function isSecond(index: number, { wall, setting }: Hanging): boolean {
   const { down, across } = halfPlace(index, wall);
   return setting.layout.kind === 'onPoint' ? down % 2 === 1 : ((down + across) / 2) % 2 === 1;
 }
 
-/** Whether a plain square lies in the cell; no block hangs there. */
+/** Whether the cell is a plain square, where no block hangs. */
 export function isPlain(index: number, hanging: Hanging): boolean {
   const { plain } = hanging.setting;
   return plain !== null && isSecond(index, hanging) === (plain.cells === 'second');
 }
 
-/** Whether the cell lies along the edge of the top; on point: whether setting triangles touch it. */
+/** Whether the cell lies along the edge of the top; on point, whether it touches setting triangles. */
 function isOnEdge(index: number, wall: Wall): boolean {
   const { down, across } = halfPlace(index, wall);
   return down === 0 || across === 0 || down === 2 * wall.rows - 2 || across === 2 * wall.columns - 2;
 }
 
 /**
- * Corner fabric of a block in a cell (−1: on the side table): its own, else by the quilt's rule, else the quilt's. Corners
- * that are sewn on were given to the block for its own (editing/commands/blocks), so the rule never changes those.
+ * The corner fabric of a block in a cell (−1: on the side table): its own, else by the quilt's rule, else the quilt's. When
+ * corners are sewn on, editing/commands/blocks makes their fabric the block's own, so that the rule never changes them.
  */
 export function cornerFabricOf(project: Hanging, block: Pick<Block, 'cornerFabric'>, cell: number): FabricId {
   const { setting, wall } = project;

@@ -22,7 +22,7 @@ export interface Preview {
 export interface Spot {
   readonly id: string;
   readonly marks: readonly Mark[];
-  /** Blocks to ring, so that a short seam is found on a large wall. */
+  /** Blocks with a ring, so that a short seam is found on a large wall. */
   readonly blocks: readonly BlockId[];
 }
 
@@ -35,23 +35,23 @@ export interface Look {
 export interface AppState {
   readonly project: Project;
   readonly history: History;
-  /** Counts every change, undo and redo; an answer for an older one is stale. */
+  /** Number of changes, undos and redos so far; an answer for an earlier revision is stale. */
   readonly revision: number;
   readonly step: Step;
   /** The block picked on the wall or in the list. */
   readonly picked: BlockId | null;
-  /** Pieces of this fabric are lit on the wall. */
+  /** The fabric whose pieces are lit on the wall. */
   readonly lit: FabricId | null;
-  /** Finding whose marks are shown strongest. */
+  /** The finding whose marks are shown strongest. */
   readonly finding: string | null;
-  /** One thing pointed out on the wall instead: a single clash, a centre of weight. */
+  /** A single clash or centre of weight marked on the wall instead of the finding. */
   readonly spot: Spot | null;
   readonly preview: Preview | null;
   readonly look: Look;
-  /** Forms filled in part. */
+  /** Forms that are filled in part. */
   readonly drafts: Drafts;
-  /** Said to screen readers, and shown for a moment at the foot of the wall. */
-  readonly said: { readonly words: Phrase; readonly count: number };
+  /** The last announcement: read out by screen readers, and shown for a moment at the foot of the wall. */
+  readonly announced: { readonly words: Phrase; readonly count: number };
 }
 
 export interface AppActions {
@@ -59,23 +59,23 @@ export interface AppActions {
   readonly run: (command: Command) => readonly Problem[];
   readonly undo: () => void;
   readonly redo: () => void;
-  /** Puts another project on the wall, with a history of its own. */
+  /** Opens another project, with an empty history. */
   readonly open: (project: Project) => void;
   readonly goTo: (step: Step) => void;
   readonly pick: (block: BlockId | null) => void;
   readonly light: (fabric: FabricId | null) => void;
-  /** Shows a finding and no spot. */
+  /** Shows the marks of a finding instead of a spot. */
   readonly showFinding: (finding: string | null) => void;
   readonly showSpot: (spot: Spot | null) => void;
   /**
-   * Shows what running a command would give. Returns why it would be refused; nothing is shown then, nor where it changes
-   * nothing. Null takes what is shown off the wall.
+   * Shows the project that a command would give. Returns why the command would be refused; then, and where it changes
+   * nothing, there is no preview. Null ends the preview.
    */
   readonly showPreview: (command: Command | null) => readonly Problem[];
   readonly lookAt: (look: Partial<Look>) => void;
-  /** Keeps what a form holds until it is used, cleared, or another quilt is opened. */
+  /** Keeps the values of a form until they are used or cleared, or another quilt is opened. */
   readonly keepDraft: <K extends keyof Drafts>(form: K, draft: DraftOf<K>) => void;
-  readonly say: (words: Phrase) => void;
+  readonly announce: (words: Phrase) => void;
 }
 
 export type App = AppState & AppActions;
@@ -94,11 +94,11 @@ export function createApp(project: Project) {
     preview: null,
     look: { grey: false, marks: true },
     drafts: {},
-    said: { words: phrase(''), count: 0 },
+    announced: { words: phrase(''), count: 0 },
     run: (command) => {
       const outcome = apply(get().project, command);
       if (!outcome.ok) {
-        get().say(outcome.problems[0]!.message);
+        get().announce(outcome.problems[0]!.message);
         return outcome.problems;
       }
       if (outcome.change.patches.length === 0) return [];
@@ -114,7 +114,7 @@ export function createApp(project: Project) {
       const undone = undo(before.project, before.history);
       if (!undone || !last) return;
       set((state) => ({ ...changed(state, undone.project), history: undone.history }));
-      get().say(phrase('Undone: {change}', { change: last.label }));
+      get().announce(phrase('Undone: {change}', { change: last.label }));
     },
     redo: () => {
       const before = get();
@@ -122,7 +122,7 @@ export function createApp(project: Project) {
       const redone = redo(before.project, before.history);
       if (!redone || !next) return;
       set((state) => ({ ...changed(state, redone.project), history: redone.history }));
-      get().say(phrase('Done again: {change}', { change: next.label }));
+      get().announce(phrase('Done again: {change}', { change: next.label }));
     },
     open: (next) => {
       set((state) => ({
@@ -143,12 +143,12 @@ export function createApp(project: Project) {
       const changes = outcome?.ok && outcome.change.patches.length > 0;
       set({ preview: command && changes ? { command, project: outcome.project } : null });
       if (!outcome || outcome.ok) return [];
-      get().say(outcome.problems[0]!.message);
+      get().announce(outcome.problems[0]!.message);
       return outcome.problems;
     },
     lookAt: (look) => set((state) => ({ look: { ...state.look, ...look } })),
     keepDraft: (form, draft) => set((state) => ({ drafts: { ...state.drafts, [form]: draft } })),
-    say: (words) => set((state) => ({ said: { words, count: state.said.count + 1 } })),
+    announce: (words) => set((state) => ({ announced: { words, count: state.announced.count + 1 } })),
   }));
 }
 
@@ -160,8 +160,8 @@ function changed(state: AppState, project: Project): Partial<AppState> {
     preview: null,
     spot: null,
     picked: stays ? state.picked : null,
-    // What was said of the quilt as it was (a pin that held) may no longer be so.
-    said: { ...state.said, words: phrase('') },
+    // The last announcement (a block is pinned) may no longer be true.
+    announced: { ...state.announced, words: phrase('') },
   };
 }
 

@@ -8,11 +8,11 @@ import type { Demo } from './session';
 export interface DemoSummary {
   readonly demo: Demo;
   readonly name: string;
-  /** What it holds; null where it could not be fetched. */
+  /** Its blocks and size in words; null where it could not be fetched or opened. */
   readonly words: Phrase | null;
 }
 
-/** One for each example, in order. An example that cannot be fetched or read keeps its file's name; opening it says why. */
+/** A summary of each example, in order. One that cannot be fetched or read has its file's name; opening it then says why. */
 export function demoSummaries(demos: readonly Demo[]): Promise<DemoSummary[]> {
   return Promise.all(
     demos.map(async (demo): Promise<DemoSummary> => {

@@ -8,7 +8,7 @@ type Of<Row extends { readonly fabric: FabricId }> = Omit<Row, 'id' | 'fabric'> 
 };
 
 export interface Draft<Values> {
-  /** Whether the form stands open. */
+  /** Whether the form is open. */
   readonly open: boolean;
   readonly values: Values;
 }

@@ -22,8 +22,8 @@ const placeSchema = v.object({
 });
 
 /**
- * Takes up the place this tab was left at, when the same project is open, and notes it again when the page goes away.
- * A note that cannot be read, or a browser that keeps none, is passed over.
+ * Restores the step and forms noted for this tab, if the same project is open, and notes them again when the page goes away.
+ * Ignores a note that cannot be read and a browser that keeps none.
  */
 export function keepPlace(app: AppStore, area: () => Storage, view: Pick<Window, 'addEventListener'>): void {
   takeUp(app, area);
@@ -44,7 +44,7 @@ function takeUp(app: AppStore, area: () => Storage): void {
   }
 }
 
-/** Undefined where the browser refuses: private windows, storage switched off, no room. */
+/** The result of `work`; undefined where it throws: in private windows, with storage switched off or full. */
 function trying<T>(work: () => T): T | undefined {
   try {
     return work();

@@ -1,8 +1,8 @@
-// Keeps the built tool in the browser for work without a network; says when a newer one is ready, and never changes what is open.
+// Keeps the built tool in the browser, so that it works without a network, and says when a newer version is kept.
 
 /**
- * Starts keeping the tool once the page is at rest. `onNewer` hears that a newer version is kept; it opens when all pages of this
- * one are closed. Browser only; where the browser keeps nothing the tool works on, with a network.
+ * Keeps the tool once the page has loaded. Calls `onNewer` when a newer version is kept; that version opens when all pages of
+ * this one are closed. Browser only; in a browser that keeps nothing, the tool works only with a network.
  */
 export function keepOffline(onNewer: () => void): void {
   if (!('serviceWorker' in navigator)) return;
@@ -12,7 +12,7 @@ export function keepOffline(onNewer: () => void): void {
       if (kept.waiting && navigator.serviceWorker.controller) onNewer();
       kept.addEventListener('updatefound', () => tellWhenKept(kept.installing, onNewer));
     } catch {
-      // A private window, or a page from a file: nothing can be kept, and nothing is lost by it.
+      // In a private window, or in a page opened from a file, the browser keeps nothing; the tool still works.
     }
   };
   if (document.readyState === 'complete') void start();
@@ -21,7 +21,7 @@ export function keepOffline(onNewer: () => void): void {
 
 function tellWhenKept(coming: ServiceWorker | null, onNewer: () => void): void {
   coming?.addEventListener('statechange', () => {
-    // Without one before, this is the first that is kept: no news.
+    // Without a controller this is the first version kept, not a newer one.
     if (coming.state === 'installed' && navigator.serviceWorker.controller) onNewer();
   });
 }

@@ -17,23 +17,23 @@ export type SeekingState =
 export interface Seeking {
   readonly state: SeekingState;
   readonly start: () => void;
-  /** Ends the search; what was found so far is offered. */
+  /** Ends the search and offers the orders found so far. */
   readonly stop: () => void;
-  /** Puts what is offered away. */
+  /** Discards the orders on offer. */
   readonly close: () => void;
 }
 
 const IDLE: SeekingState = { kind: 'idle', problems: [] };
 const WANTED = 4;
 
-/** The search of an app; `begin` is stood in for by tests. */
+/** The store of an app's search; tests pass a `begin` of their own. */
 export function createSeeking(
   app: AppStore,
   begin: typeof startAlternatives = startAlternatives,
 ): StoreApi<Seeking> {
   return createStore<Seeking>()((set, get) => {
     let running: Running<FoundAlternatives> | null = null;
-    const away = (problems: readonly Problem[]) => {
+    const dismiss = (problems: readonly Problem[]) => {
       running?.cancel();
       running = null;
       set({ state: { kind: 'idle', problems } });
@@ -43,11 +43,11 @@ export function createSeeking(
       if (now.revision === before.revision || state.kind === 'idle') return;
       if (stillFits(now.project, before.project)) return;
       const message = phrase('The quilt was changed, so the other orders no longer fit it.');
-      away(now.project.id === before.project.id ? [{ code: 'stale', path: '', message }] : []);
+      dismiss(now.project.id === before.project.id ? [{ code: 'stale', path: '', message }] : []);
     });
     const start = () => {
       const { project } = app.getState();
-      away([]);
+      dismiss([]);
       const seeking = begin(project, shuffleWish(project), WANTED, (share) => {
         if (running === seeking) set({ state: { kind: 'running', share } });
       });
@@ -67,7 +67,7 @@ export function createSeeking(
       state: IDLE,
       start,
       stop: () => running?.stop(),
-      close: () => away([]),
+      close: () => dismiss([]),
     };
   });
 }

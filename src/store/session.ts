@@ -13,7 +13,7 @@ import { createShuffling } from './shuffling';
 import { type Autosave, type AutosaveState, createAutosave } from './storage/autosave';
 import type { DamagedProject, Loaded, ProjectStorage, ProjectSummary } from './storage/storage';
 
-/** A project that comes with the tool; its text is fetched when it is wanted. */
+/** An example that comes with the tool; `text` fetches its project file. */
 export interface Demo {
   readonly name: string;
   readonly text: () => Promise<string>;
@@ -21,16 +21,16 @@ export interface Demo {
 
 export interface SessionState {
   readonly saving: AutosaveState;
-  /** Something to tell beside the project's name; null when all is well. */
+  /** The problem shown beside the project's name; null when all is well. */
   readonly problem: Problem | null;
   readonly projects: readonly ProjectSummary[];
-  /** A kept quilt that was to be opened and is damaged, with what is wrong; null when none is told of. */
+  /** The damaged quilt that could not be opened last, with its problems; null for none. */
   readonly damaged: (DamagedProject & { readonly problems: readonly Problem[] }) | null;
 }
 
 const SAVE_DELAY = 600;
 
-/** Starts the session: the project last open, else the first demo that opens, else an empty project. `freshId` must never repeat. */
+/** Starts the session with the project last open, else with the first demo, else with an empty project. `freshId` must never repeat. */
 export async function startSession(
   storage: ProjectStorage,
   problem: Problem | null,
@@ -45,7 +45,7 @@ export async function startSession(
   const app = createApp(first.project);
   const session = createStore<SessionState>()(() => ({
     saving: 'saved',
-    // A project that is gone (removed in another tab, never saved) is no news.
+    // A project that does not exist any more (removed in another tab, never saved) is no problem to show.
     problem:
       problem ??
       (kept && !kept.ok && !kept.damaged
@@ -76,14 +76,14 @@ async function firstDemo(
 }
 
 export class Session {
-  /** What runs beside the page for the open quilt, whatever step is on show. */
+  /** Work in workers for the open quilt; it goes on whatever step is on show. */
   readonly shuffling: ReturnType<typeof createShuffling>;
   readonly seeking: ReturnType<typeof createSeeking>;
   readonly analysing = new AnalysisClient();
   private autosave: Autosave;
   private revision: number;
   private savedProject: Project;
-  /** Why nothing is kept in this browser; null where it is. */
+  /** Why this browser keeps nothing; null where it keeps projects. */
   private readonly notKept: Problem | null;
 
   constructor(
@@ -121,7 +121,7 @@ export class Session {
       onState: (saving) =>
         this.state.setState({
           saving,
-          // Where nothing is kept, saving to memory is no reason to say that it is.
+          // In a browser that keeps nothing, the problem stays on show even when saving to memory succeeds.
           problem: typeof saving === 'object' ? saving.problem : this.storage.keeps ? null : this.notKept,
         }),
     });
@@ -136,30 +136,31 @@ export class Session {
     return { ok: true, value: null };
   }
 
-  /** Saves what is not saved yet; before the page is left, or another project is opened. */
+  /** Saves unsaved changes: before the page is left or another project is opened. */
   flush(): Promise<AutosaveState> {
     return this.autosave.flush();
   }
 
-  /** The page goes away; what is unsaved is noted for the next visit. See saveOnLeaving. */
+  /** Notes unsaved changes for the next visit, as the page goes away. See saveOnLeaving. */
   leave(): void {
     this.autosave.leave();
   }
 
+  /** Reads the list of kept projects again. */
   async refresh(): Promise<void> {
     const list = await this.storage.list();
     if (list.ok) this.state.setState({ projects: list.value });
     else this.state.setState({ problem: list.problems[0] ?? null });
   }
 
-  /** Opens a kept project. The open one is saved first and stays open when the other cannot be opened. */
+  /** Opens a kept project. Saves the open one first; it stays open when the other cannot be opened. */
   async openKept(id: string): Promise<readonly Problem[]> {
     const unsaved = await this.unsaved();
     if (unsaved.length > 0) return unsaved;
     return this.openLoaded(await this.storage.load(id));
   }
 
-  /** Gives up what is open here for the state another tab has kept. What was open stays in the other tab's history only. */
+  /** Opens the state of this project that another tab has kept, and discards the state that is open here. */
   async openOtherState(): Promise<readonly Problem[]> {
     return this.openLoaded(await this.storage.load(this.app.getState().project.id));
   }
@@ -170,7 +171,7 @@ export class Session {
     return loaded.ok ? [] : loaded.problems;
   }
 
-  /** Opens a chosen project file as a project of its own. */
+  /** Opens a chosen project file as a new project. */
   async openFile(file: ReadableFile): Promise<readonly Problem[]> {
     return this.openOwn(await openFile(file));
   }
@@ -184,6 +185,7 @@ export class Session {
     return [];
   }
 
+  /** Opens an example as a new project. */
   async openDemo(demo: Demo): Promise<readonly Problem[]> {
     try {
       return await this.openOwn(openProject(await demo.text()));
@@ -193,6 +195,7 @@ export class Session {
     }
   }
 
+  /** Opens an empty project under this name, at the fabrics step. */
   async openNew(name: string): Promise<readonly Problem[]> {
     const unsaved = await this.unsaved();
     if (unsaved.length > 0) return unsaved;
@@ -202,12 +205,12 @@ export class Session {
     return [];
   }
 
-  /** Keeps the open project, unsaved changes and all, under another name and goes on with that. */
+  /** Opens a copy of the open project, unsaved changes included, under another name. */
   async openCopy(name: string): Promise<readonly Problem[]> {
     return this.openAsCopy(this.app.getState().project, name);
   }
 
-  /** Goes on with a project made from the open one (a colourway of it) as one of its own. */
+  /** Opens a project made from the open one (such as a colourway of it) as a new project. */
   async openAsCopy(project: Project, name: string): Promise<readonly Problem[]> {
     await this.flush();
     this.show({ ...project, id: this.freshId(), name }, 0);
@@ -223,7 +226,7 @@ export class Session {
     return removed.ok ? [] : removed.problems;
   }
 
-  /** Saves what waits. Where that fails the open project must stay open: why, else an empty list. */
+  /** Saves unsaved changes. Returns why that failed, so that the project must stay open; an empty list when it succeeded. */
   private async unsaved(): Promise<readonly Problem[]> {
     const saving = await this.flush();
     return typeof saving === 'string' || !this.storage.keeps ? [] : [saving.problem];

@@ -16,7 +16,7 @@ import type { Running } from './workers/workerClient';
 export type ShuffleState =
   | { readonly kind: 'idle'; readonly problems: readonly Problem[] }
   | { readonly kind: 'running'; readonly progress: ShuffleProgress | null }
-  /** `keep` is what lies on the wall; null where nothing makes the top better. */
+  /** `keep` is the command that is the preview; null where no order is better. */
   | { readonly kind: 'done'; readonly result: ArrangeResult; readonly keep: Command | null };
 
 export interface Shuffling {
@@ -24,13 +24,13 @@ export interface Shuffling {
   readonly start: () => void;
   /** Ends the search; its best so far becomes the answer. */
   readonly stop: () => void;
-  /** Puts the answer away and takes it off the wall. */
+  /** Discards the answer and ends its preview. */
   readonly leave: () => void;
 }
 
 const IDLE: ShuffleState = { kind: 'idle', problems: [] };
 
-/** The shuffle of an app; `begin` and `pace` are stood in for by tests. */
+/** The store of an app's shuffle; tests pass a `begin` and a `pace` of their own. */
 export function createShuffling(
   app: AppStore,
   begin: typeof startShuffle = startShuffle,
@@ -39,35 +39,35 @@ export function createShuffling(
   return createStore<Shuffling>()((set, get) => {
     let running: { readonly shuffle: Running<ArrangeResult>; readonly news: Pace<ShuffleProgress> } | null =
       null;
-    /** The best order there is, whether on show or not. */
+    /** The best order found so far, whether it is on show or not. */
     let best: Command | null = null;
     const show = () => {
       if (app.getState().step !== 'wall') return;
       app.getState().showPreview(best);
     };
-    const put = (shuffle: ShuffleState) => {
+    const become = (shuffle: ShuffleState) => {
       if (shuffle.kind === 'idle') best = null;
       set({ shuffle });
     };
-    const away = (problems: readonly Problem[]) => {
+    const dismiss = (problems: readonly Problem[]) => {
       running?.news.end();
       running?.shuffle.cancel();
       running = null;
-      put({ kind: 'idle', problems });
+      become({ kind: 'idle', problems });
     };
     app.subscribe((now, before) => {
       const { shuffle } = get();
       if (shuffle.kind === 'idle') return;
       const changed = now.revision !== before.revision;
       if (changed && !stillFits(now.project, before.project))
-        away(now.project.id === before.project.id ? [stale(shuffle)] : []);
-      // Every change takes what is looked at off the wall; what fits still is put back.
+        dismiss(now.project.id === before.project.id ? [stale(shuffle)] : []);
+      // A change ends every preview; an order that still fits is shown again.
       else if (changed) show();
       else if (now.step !== before.step) changeStep(app, now, before, get().shuffle, show);
     });
     const start = () => {
       const { project } = app.getState();
-      away([]);
+      dismiss([]);
       const news = pace(withMoves, (progress) => {
         if (running?.news !== news) return;
         if (progress.moves) best = keeping(progress.moves);
@@ -76,20 +76,20 @@ export function createShuffling(
       });
       const shuffle = begin(project, shuffleWish(project), news.tell);
       running = { shuffle, news };
-      put({ kind: 'running', progress: null });
+      become({ kind: 'running', progress: null });
       void shuffle.answer.then((answer) => {
         if (running?.shuffle !== shuffle || !answer) return;
         running = null;
         news.end();
         best = answer.ok ? keeping(answer.value.moves) : null;
-        put(
+        become(
           answer.ok
             ? { kind: 'done', result: answer.value, keep: best }
             : { kind: 'idle', problems: answer.problems },
         );
         show();
         if (app.getState().step !== 'wall')
-          app.getState().say(phrase('The shuffle is done. Its order waits under Wall.'));
+          app.getState().announce(phrase('The shuffle is done. Its order waits under Wall.'));
       });
     };
     return {
@@ -100,14 +100,14 @@ export function createShuffling(
         running?.shuffle.stop();
       },
       leave: () => {
-        away([]);
+        dismiss([]);
         show();
       },
     };
   });
 }
 
-/** Off the wall with the best so far when another step comes on show, back onto it with the Wall step. */
+/** Ends the preview of the best order when another step comes on show, and shows it again with the Wall step. */
 function changeStep(app: AppStore, now: App, before: App, shuffle: ShuffleState, show: () => void): void {
   if (now.step === 'wall') {
     show();
@@ -116,10 +116,10 @@ function changeStep(app: AppStore, now: App, before: App, shuffle: ShuffleState,
   if (before.step !== 'wall') return;
   app.getState().showPreview(null);
   const goesOn = phrase('The shuffle goes on; its order will wait under Wall.');
-  app.getState().say(shuffle.kind === 'running' ? goesOn : phrase('The order found waits under Wall.'));
+  app.getState().announce(shuffle.kind === 'running' ? goesOn : phrase('The order found waits under Wall.'));
 }
 
-/** The command that keeps an order; null for no moves. */
+/** The command that keeps an order; null without moves. */
 function keeping(moves: readonly Move[]): Command | null {
   return moves.length > 0 ? keepShuffle(moves) : null;
 }
@@ -130,7 +130,7 @@ function stale(shuffle: ShuffleState): Problem {
   return { code: 'stale', path: '', message: shuffle.kind === 'running' ? meanwhile : since };
 }
 
-/** The later of two, with the moves of the earlier where it has none. */
+/** The later progress, with the moves of the earlier one where it has none. */
 function withMoves(earlier: ShuffleProgress, later: ShuffleProgress): ShuffleProgress {
   return { ...later, moves: later.moves ?? earlier.moves };
 }

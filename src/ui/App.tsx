@@ -27,7 +27,7 @@ export function App() {
   const cloth = useMemo(() => everyCloth({ fabrics, colourways }), [fabrics, colourways]);
   const perBlock = useApp((app) => app.project.wedge.perBlock);
   const lightness = useApp((app) => app.project.preferences.wallLightness);
-  const said = useApp((app) => app.said);
+  const announced = useApp((app) => app.announced);
   const [number, setNumber] = useState(false);
   const panel = useRef<HTMLElement>(null);
   const step = useApp((app) => app.step);
@@ -85,7 +85,7 @@ export function App() {
       <WallView number={number} />
       <ValueStrip />
       <p className="hidden-text" role="status" aria-live="polite">
-        {say(said.words)}
+        {say(announced.words)}
       </p>
     </div>
   );

@@ -37,7 +37,7 @@ saveOnLeaving(session, document, window);
 // While the tool is developed nothing is kept: the page must be what was just written.
 if (import.meta.env.PROD)
   keepOffline(() =>
-    session.app.getState().say(phrase('A newer version is ready. It opens the next time you come.')),
+    session.app.getState().announce(phrase('A newer version is ready. It opens the next time you come.')),
   );
 createRoot(root).render(
   <StrictMode>

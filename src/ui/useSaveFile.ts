@@ -8,6 +8,6 @@ export function useSaveFile(): (file: string, text: string, type?: string) => vo
   const store = useAppStore();
   return (file, text, type) => {
     downloadText(file, text, type);
-    store.getState().say(phrase('Saved as {file}.', { file }));
+    store.getState().announce(phrase('Saved as {file}.', { file }));
   };
 }

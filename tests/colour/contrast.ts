@@ -7,7 +7,7 @@ export function relativeLuminance(hex: string): number {
   return 0.2126 * red + 0.7152 * green + 0.0722 * blue;
 }
 
-/** WCAG 2.2 contrast ratio, 1–21, whichever is lighter. Text needs 4.5, large text and marks 3, never rounded up. */
+/** WCAG 2.2 contrast ratio of two colours in either order, 1–21. Text needs 4.5, large text and marks 3, never rounded up. */
 export function contrastRatio(hex1: string, hex2: string): number {
   const one = relativeLuminance(hex1) + 0.05;
   const other = relativeLuminance(hex2) + 0.05;

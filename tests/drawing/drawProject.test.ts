@@ -105,7 +105,7 @@ describe('a whole top', () => {
       const turned = drawing.blocks.flatMap((hung) =>
         hung.pieces.map((piece) => ({ ...piece, outline: absoluteOutline(hung, piece) })),
       );
-      const all = [...drawing.surround, ...turned];
+      const all = [...drawing.setting, ...turned];
       expect(sumOfAreas(all)).toBeCloseTo(whole, 7);
       for (const { x, y } of all.flatMap((piece) => piece.outline)) {
         expect(x).toBeGreaterThanOrEqual(-1e-9);

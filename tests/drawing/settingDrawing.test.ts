@@ -80,6 +80,6 @@ describe('plain squares', () => {
     };
     const drawing = drawProject(project);
     expect(drawing.emptyCells.map((one) => one.cell)).toEqual([3]);
-    expect(drawing.surround.filter((piece) => piece.part === 'plain')).toHaveLength(2);
+    expect(drawing.setting.filter((piece) => piece.part === 'plain')).toHaveLength(2);
   });
 });

@@ -19,13 +19,13 @@ function holds(project: Project, command: Command): boolean {
   const before = structuredClone(project);
   const app = createApp(project);
   const refusedPreview = app.getState().showPreview(command);
-  const { preview, said } = app.getState();
+  const { preview, announced } = app.getState();
   expect(app.getState().project).toBe(project);
   const refused = app.getState().run(command);
   expect(refusedPreview).toEqual(refused);
   if (refused.length > 0) {
     expect(preview).toBeNull();
-    expect(said.words).toEqual(refused[0]!.message);
+    expect(announced.words).toEqual(refused[0]!.message);
     expect(app.getState().project).toBe(project);
     expect(project).toEqual(before);
     return false;

@@ -71,7 +71,7 @@ function room() {
 }
 
 const state = (one: ReturnType<typeof room>) => one.shuffling.getState().shuffle;
-const saying = (one: ReturnType<typeof room>) => one.app.getState().said.words.say;
+const saying = (one: ReturnType<typeof room>) => one.app.getState().announced.words.say;
 
 describe('the shuffle of the open quilt', () => {
   it('lays its best so far on the wall, and its answer when it is done', async () => {

@@ -1,5 +1,5 @@
-// Cloth on the page: pieces of the drawing scaled, turned and moved, those of one cloth and one lie together, and the seams
-// over them as one shape of hairlines.
+// Draws pieces of the drawing on the page, scaled, turned and moved: one shape for each cloth and direction, and the seams over
+// them as one shape of hairlines.
 import { type Outline, type Point, placed } from '../../geometry/point';
 import type { FabricId } from '../../model/project';
 import type { Inches } from '../../model/units';
@@ -8,30 +8,32 @@ import { ink, SEAM } from './look';
 import type { Figure, Mark, Stroke } from './page';
 import { clothOf, type Writing } from './writing';
 
-/** Where pieces lie: turned about their own origin, then moved there (in inches of the quilt), then scaled. */
-export interface Lie {
+/** Where pieces lie: they are turned about their own origin, then moved (in quilt inches), then scaled. */
+export interface Placement {
   readonly quarters: number;
   readonly tilt: 0 | 45;
   readonly centre: Point;
 }
 
-const FLAT: Lie = { quarters: 0, tilt: 0, centre: { x: 0, y: 0 } };
+const FLAT: Placement = { quarters: 0, tilt: 0, centre: { x: 0, y: 0 } };
 
-/** Pieces of cloth at `scale` page inches to the inch. */
+/** Marks of pieces at `scale` page inches to the inch. */
 export function clothMarks(
   pieces: readonly Piece[],
   scale: number,
   writing: Pick<Writing, 'fabrics'>,
-  lie: Lie = FLAT,
+  placement: Placement = FLAT,
   seam: Stroke | null = SEAM,
 ): Mark[] {
   const groups = new Map<string, { fabric: FabricId | null; turn: number; outlines: Outline[] }>();
   const all: Outline[] = [];
   for (const piece of pieces) {
-    const outline = placed(piece.outline, lie.quarters, lie.centre, lie.tilt).map(({ x, y }) => {
-      return { x: x * scale, y: y * scale };
-    });
-    const turn = (piece.grain + lie.quarters * 90 + lie.tilt) % 360;
+    const outline = placed(piece.outline, placement.quarters, placement.centre, placement.tilt).map(
+      ({ x, y }) => {
+        return { x: x * scale, y: y * scale };
+      },
+    );
+    const turn = (piece.grain + placement.quarters * 90 + placement.tilt) % 360;
     const key = `${piece.fabric ?? ''} ${turn.toFixed(3)}`;
     const group = groups.get(key) ?? { fabric: piece.fabric, turn, outlines: [] };
     group.outlines.push(outline);
@@ -56,8 +58,10 @@ export function topFigure(drawing: Drawing, scale: number, writing: Pick<Writing
     height: (drawing.height + 2 * edge) * scale,
     marks: [
       under(drawing, scale),
-      ...clothMarks([...drawing.surround, ...cells], scale, writing, around, seam),
-      ...drawing.blocks.flatMap((hung) => clothMarks(hung.pieces, scale, writing, lieOf(hung, edge), seam)),
+      ...clothMarks([...drawing.setting, ...cells], scale, writing, around, seam),
+      ...drawing.blocks.flatMap((hung) =>
+        clothMarks(hung.pieces, scale, writing, placementOf(hung, edge), seam),
+      ),
       ...clothMarks(drawing.binding, scale, writing, around, seam),
     ],
   };
@@ -73,12 +77,12 @@ function emptyPiece(
   return { part: 'bare', fabric: null, outline, place: null, band: null, grain: 0 };
 }
 
-function lieOf(hung: HungBlock, edge: Inches): Lie {
+function placementOf(hung: HungBlock, edge: Inches): Placement {
   const { x, y } = hung.centre;
   return { quarters: hung.quarters, tilt: hung.tilt, centre: { x: x + edge, y: y + edge } };
 }
 
-/** Under the cloth, so that a hairline between pieces reads as a seam. */
+/** The ground under the cloth, so that hairlines between pieces look like seams. */
 function under(drawing: Drawing, scale: number): Mark {
   const [x, y] = [drawing.width * scale, drawing.height * scale];
   const edge = drawing.edge * scale;

@@ -1,5 +1,5 @@
-// Fills pages from the top: figures one below the other, a new page where one does not fit, tables with their head repeated,
-// headings kept with what follows, parts one below the other too. pattern.ts adds the foot when all pages are known.
+// Fills pages from the top with figures and parts, one below the other. It begins a new page where a figure does not fit, repeats
+// the head of a table on each page, and keeps headings with what follows. pattern.ts adds the foot of each page.
 import type { Inches } from '../../model/units';
 import { type Align, inRow, type Type, textFigure } from './lettering';
 import { EDGE, HAIR, MARGIN, STYLES, type Style } from './look';
@@ -17,7 +17,7 @@ const LEAST_FILLED = 1 / 3;
 
 export interface Column {
   readonly head: string;
-  /** Parts of the table's width. */
+  /** Width of the column in parts; the table's width is the sum of the parts. */
   readonly part: number;
   readonly align?: Align;
 }
@@ -57,21 +57,21 @@ export class Composer {
     return this.paper.height - TOP - FOOT;
   }
 
-  /** What is left of the page. */
-  get room(): Inches {
+  /** Height left on the page; 0 while no page is open. */
+  get heightLeft(): Inches {
     return this.open ? this.paper.height - FOOT - this.down : 0;
   }
 
   /**
-   * A new part of the pattern: under the last one where the page has room for it and for the first `needs` inches of what
-   * follows, else on a new page; `ownPage` always begins one.
+   * Begins a new part of the pattern: below the last one where the page has enough height left for it and for the first `needs`
+   * inches of what follows, else on a new page; with `ownPage` always on a new page.
    */
   begin(part: string, line?: string, needs: Inches = 0, ownPage = false): void {
     const title = textFigure(part, STYLES.part, this.width, this.type);
     const intro = line === undefined ? null : textFigure(line, STYLES.body, this.width * 0.9, this.type);
     const tall = PART_GAP + title.height + (intro ? intro.height + 0.04 : 0) + 0.08;
     const least = Math.max(PART_NEEDS * this.height, tall + needs);
-    const below = !ownPage && !this.own && this.room >= least && !this.isTurnedHere();
+    const below = !ownPage && !this.own && this.heightLeft >= least && !this.isTurnedHere();
     if (below) this.beginBelow(part);
     else this.turnPage([part]);
     const head = { from: this.marks.length, down: this.down, parts: [part], below };
@@ -108,14 +108,14 @@ export class Composer {
     return this.headings.length === this.turnBefore;
   }
 
-  /** A page for one figure, without heading. */
+  /** Adds a page with these marks and no heading. */
   page(part: string, marks: readonly Mark[]): void {
     this.turnPage([part]);
     this.own = true;
     this.marks.push(...marks);
   }
 
-  /** Goes on with the last part on a new page, or begins `parts` there. */
+  /** Closes the page and opens a new one, for the last part or for `parts`. */
   turnPage(parts: readonly string[] = this.parts.slice(-1)): void {
     this.finish();
     this.parts = [...parts];
@@ -133,7 +133,7 @@ export class Composer {
     );
   }
 
-  /** Closes the last page. */
+  /** Closes the page, if one is open. */
   finish(): void {
     if (this.open) {
       this.pages.push({ parts: this.parts, marks: this.marks });
@@ -143,15 +143,16 @@ export class Composer {
     this.open = false;
   }
 
+  /** Leaves a gap. */
   skip(down: Inches): void {
     this.down += down;
   }
 
-  /** Puts a figure below the last one, on a new page where it and `keep` more do not fit. */
+  /** Adds a figure below the last one, `gap` apart; on a new page where the figure and `keep` inches more do not fit. */
   add(figure: Figure, gap: Inches = 0, keep: Inches = 0, x: Inches = 0): void {
     const fresh = this.down <= TOP + 1e-9;
     const before = fresh ? 0 : gap;
-    if (!fresh && before + figure.height + keep > this.room + 1e-9) {
+    if (!fresh && before + figure.height + keep > this.heightLeft + 1e-9) {
       this.turnWithHead();
       this.head = null;
       this.add(figure, this.down > TOP + 1e-9 ? gap : 0, 0, x);
@@ -179,7 +180,7 @@ export class Composer {
     this.headings[this.headings.length - 1] = this.pages.length;
   }
 
-  /** A heading, kept with at least `keep` inches of what follows. */
+  /** Adds a heading; it stays on one page with at least `keep` inches of what follows. */
   heading(text: string, keep: Inches = 0.9): void {
     if (this.isTurnedHere() && this.down > TOP + 1e-9) this.turnPage();
     const figure = textFigure(text, STYLES.heading, this.width, this.type);
@@ -195,8 +196,8 @@ export class Composer {
     };
   }
 
+  /** Adds a paragraph; one that is longer than a page is added line by line. */
   paragraph(text: string, style: Style = STYLES.body, gap: Inches = 0.05, width = this.width * 0.86): void {
-    // Line by line where it is longer than a page.
     const figure = textFigure(text, style, width, this.type);
     if (figure.height <= this.height) this.add(figure, gap);
     else for (const one of text.split('\n')) this.paragraphLines(one, style, width);
@@ -214,7 +215,7 @@ export class Composer {
     });
   }
 
-  /** Numbered steps of the work. */
+  /** Adds numbered steps of the work. */
   steps(texts: readonly string[]): void {
     const figures = this.stepFigures(texts);
     figures.forEach((figure, index) => {
@@ -224,7 +225,7 @@ export class Composer {
     });
   }
 
-  /** A heading and its steps, together on one page where a page holds them. */
+  /** Adds a heading and its steps, on one page if they fit on one. */
   stepsUnder(heading: string, texts: readonly string[]): void {
     const tall = this.stepFigures(texts).reduce((sum, { height }) => sum + height + STEP_GAP, 0.06);
     this.heading(heading, tall < this.height - 1 ? tall : 1.2);
@@ -240,7 +241,7 @@ export class Composer {
     );
   }
 
-  /** A list with a short rule before each line. */
+  /** Adds a list with a short rule before each line. */
   bullets(texts: readonly string[], width = this.width * 0.86): void {
     for (const text of texts) {
       const words = textFigure(text, STYLES.body, width - 0.2, this.type);
@@ -257,7 +258,7 @@ export class Composer {
     }
   }
 
-  /** A table between hairlines; its head comes again on every page. */
+  /** Adds a table between hairlines, with its head on every page; nothing without rows. */
   table(columns: readonly Column[], rows: readonly (readonly TableCell[])[], gap: Inches = 0.08): void {
     if (rows.length === 0) return;
     const parts = columns.reduce((sum, column) => sum + column.part, 0);
@@ -268,13 +269,13 @@ export class Composer {
       x += width;
       return place;
     });
-    const rowFigure = (cells: readonly TableCell[], style: Style, level: 'top' | 'middle') =>
+    const rowFigure = (cells: readonly TableCell[], style: Style, align: 'top' | 'middle') =>
       inRow(
         cells.map((cell, index) => {
           const place = places[index]!;
           return { x: place.x, figure: this.cellFigure(cell, style, place) };
         }),
-        level,
+        align,
       );
     const head = rowFigure(
       columns.map((column) => column.head),
@@ -295,7 +296,7 @@ export class Composer {
     });
     this.skip(gap);
     ruled.forEach((row, index) => {
-      const needsHead = index === 0 || row.height > this.room + 1e-9;
+      const needsHead = index === 0 || row.height > this.heightLeft + 1e-9;
       if (needsHead && index > 0) this.turnPage();
       if (needsHead) this.add(head, 0, row.height + 0.05);
       this.add(row, needsHead ? 0.03 : 0);

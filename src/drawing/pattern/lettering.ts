@@ -1,23 +1,23 @@
-// Setting words: runs measured by the typeface, lines broken to a width, fractions set as fractions. Widths come from
-// whoever has the fonts (Type), so that nothing here needs a page or a file.
+// Sets text: measures runs, breaks lines to a width, and sets fractions as fractions. The caller's Type knows the widths of
+// letters, so that this file needs neither a page nor a font file.
 import type { Inches } from '../../model/units';
 import type { Style } from './look';
 import { type Face, type Figure, type Mark, shifted } from './page';
 
-/** What layout has to know of a typeface. */
+/** Measures letters of the typefaces. */
 export interface Type {
-  /** Width of a run of letters, inches. Letters the typeface lacks count as the sign that stands for them. */
+  /** Width of a run of letters, inches. For letters that the typeface lacks it measures their substitutes. */
   width(text: string, face: Face, size: Inches): Inches;
 }
 
 export type Align = 'left' | 'right' | 'middle';
 
-/** Top of the letters to the baseline, as a part of their size; what is left of the leading lies above and below. */
+/** Distance from the top of the letters to the baseline, as a part of their size. */
 const ASCENT = 0.76;
-/** Figures of a fraction: their size, and how far the upper one is raised, as parts of the letters'. */
+/** Size of a fraction's figures, and the rise of the upper ones, as parts of the letters' size. */
 const FRACTION_SIZE = 0.64;
 const FRACTION_RISE = 0.3;
-/** The gap between a whole number and its fraction is a space of this size. */
+/** Size of the space between a whole number and its fraction, as a part of the letters' size. */
 const THIN = 0.45;
 
 interface Run {
@@ -43,11 +43,12 @@ function runsOf(text: string, size: Inches): Run[] {
   });
 }
 
-/** A whole number stays with its fraction, and a fraction with what it measures. */
+/** The text with non-breaking spaces between a whole number, its fraction and the unit. */
 function glued(text: string): string {
   return text.replace(/(\d) (?=\d+\/\d)/g, '$1\u00a0').replace(/(\d) (?=(?:cm|yd|m)\b)/g, '$1\u00a0');
 }
 
+/** Width of a line of text, inches. */
 export function textWidth(text: string, style: Style, type: Type): Inches {
   return runsOf(glued(text), style.size).reduce(
     (sum, run) => sum + type.width(run.text, style.face, run.size),
@@ -55,7 +56,7 @@ export function textWidth(text: string, style: Style, type: Type): Inches {
   );
 }
 
-/** The text cut short with an ellipsis where it is wider than `width`; empty where not even that fits. */
+/** The text, cut short with an ellipsis where it is wider than `width`; empty where not even an ellipsis fits. */
 export function fitted(text: string, style: Style, width: Inches, type: Type): string {
   if (textWidth(text, style, type) <= width) return text;
   const letters = Array.from(text);
@@ -68,7 +69,7 @@ export function fitted(text: string, style: Style, width: Inches, type: Type): s
   return fits === 0 ? '' : `${letters.slice(0, fits).join('').trimEnd()}…`;
 }
 
-/** Lines no wider than `width`. Words longer than a line are broken; line ends in the text are kept. Never empty. */
+/** The text broken into lines no wider than `width`, at least one. Breaks words longer than a line; keeps line ends. */
 export function linesOf(text: string, style: Style, width: Inches, type: Type): string[] {
   return glued(text)
     .split('\n')
@@ -100,7 +101,7 @@ function brokenWord(word: string, style: Style, width: Inches, type: Type): stri
   return [...parts, part];
 }
 
-/** One line with its baseline at `y`, from, to or about `x`. The text is not broken. */
+/** One unbroken line with its baseline at `y`; `x` is its left end, right end or middle, by `align`. */
 export function line(
   text: string,
   style: Style,
@@ -127,7 +128,7 @@ export function line(
   return marks;
 }
 
-/** Text in lines no wider than `width`; the figure is as wide as that. */
+/** Text broken into lines, as a figure of this width. */
 export function textFigure(
   text: string,
   style: Style,
@@ -144,17 +145,17 @@ export function textFigure(
   return { width, height: lines.length * style.leading, marks };
 }
 
-/** Figures in a row, cells of a table or a legend: each at its place, middles level where asked, else tops. */
+/** Figures in a row, each at its x, such as cells of a table or a legend; their tops or middles are level. */
 export function inRow(
   cells: readonly { readonly x: Inches; readonly figure: Figure }[],
-  level: 'top' | 'middle' = 'top',
+  align: 'top' | 'middle' = 'top',
 ): Figure {
   const height = Math.max(0, ...cells.map(({ figure }) => figure.height));
   return {
     width: Math.max(0, ...cells.map(({ x, figure }) => x + figure.width)),
     height,
     marks: cells.flatMap(({ x, figure }) =>
-      shifted(figure.marks, x, level === 'middle' ? (height - figure.height) / 2 : 0),
+      shifted(figure.marks, x, align === 'middle' ? (height - figure.height) / 2 : 0),
     ),
   };
 }

@@ -1,4 +1,4 @@
-// How the pattern looks: sizes of letters, inks, lines. Neutral grey to ink, so that the cloth is the only strong colour.
+// The look of the pattern: letter sizes, inks and lines. All inks are neutral, so that only the cloth has strong colours.
 import type { Inches } from '../../model/units';
 import type { Face, Fill, Stroke } from './page';
 
@@ -6,7 +6,7 @@ export interface Style {
   readonly face: Face;
   readonly size: Inches;
   readonly ink: string;
-  /** From one baseline to the next. */
+  /** Distance from one baseline to the next. */
   readonly leading: Inches;
 }
 
@@ -15,7 +15,7 @@ const INK_SOFT = '#4c4c4b';
 const INK_FAINT = '#6b6b69';
 export const HAIRLINE = '#c4c4c2';
 export const WASH = '#f0f0ee';
-/** A place without cloth. */
+/** Colour of a place without cloth. */
 export const BARE = '#d2d0cc';
 export const WHITE = '#ffffff';
 

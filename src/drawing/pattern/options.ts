@@ -1,7 +1,7 @@
-// What a person chooses about the pattern. Apart from the pages, so that the screen can offer it before they are loaded.
+// The options of the pattern. They are apart from the pages, so that the screen can offer them before it loads the pages.
 import type { PaperName } from './page';
 
-/** Parts a person may leave out, in the order they come. */
+/** The parts of the pattern in their order; a person may leave each out. */
 export const PATTERN_PARTS = ['cover', 'materials', 'sets', 'blocks', 'setting', 'templates'] as const;
 export type PatternPart = (typeof PATTERN_PARTS)[number];
 

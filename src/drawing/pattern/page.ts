@@ -4,12 +4,12 @@ import type { Outline, Point } from '../../geometry/point';
 import type { Fabric } from '../../model/project';
 import type { Degrees, Inches } from '../../model/units';
 
-/** The typefaces of the pattern: headings, running text, and text that stands out. */
+/** The typefaces of the pattern: for headings, running text and emphasis. */
 export type Face = 'display' | 'text' | 'strong';
 
 export type Fill =
   | { readonly kind: 'ink'; readonly colour: string }
-  /** Cloth drawn `scale` page inches to the inch, its strip lying `turn` degrees clockwise from the right. */
+  /** Cloth at `scale` page inches to the inch; its strip lies `turn` degrees clockwise from the right. */
   | { readonly kind: 'cloth'; readonly fabric: Fabric; readonly scale: number; readonly turn: Degrees };
 
 export interface Stroke {
@@ -32,7 +32,7 @@ export type Mark =
     }
   | {
       readonly kind: 'shape';
-      /** Closed outlines filled together. */
+      /** Closed outlines that are filled as one shape. */
       readonly outlines: readonly Outline[];
       readonly fill: Fill | null;
       readonly stroke: Stroke | null;
@@ -46,14 +46,14 @@ export type Mark =
       readonly stroke: Stroke | null;
     };
 
-/** Marks with a size of their own, about their upper left corner: what pages are put together from. */
+/** A group of marks with its size; coordinates are from its upper left corner. Pages are composed of figures. */
 export interface Figure {
   readonly width: Inches;
   readonly height: Inches;
   readonly marks: readonly Mark[];
 }
 
-/** A template as it is printed: its name, what it is for, and its lines in true inches. */
+/** A template to print: its name, words on its use, and its lines in true inches. */
 export interface Template {
   readonly title: string;
   readonly words: string;
@@ -61,7 +61,7 @@ export interface Template {
 }
 
 export interface Page {
-  /** The parts of the pattern that lie on it, in order; a part may go on over several pages. */
+  /** The parts of the pattern on this page, in order; a part may go on over several pages. */
   readonly parts: readonly string[];
   readonly marks: readonly Mark[];
 }
@@ -84,7 +84,7 @@ export interface Pattern {
   readonly pages: readonly Page[];
 }
 
-/** The marks moved right and down. */
+/** The marks, moved right and down by inches. */
 export function shifted(marks: readonly Mark[], right: Inches, down: Inches): Mark[] {
   const move = (point: Point): Point => ({ x: point.x + right, y: point.y + down });
   return marks.map((mark): Mark => {
@@ -103,7 +103,7 @@ export function shifted(marks: readonly Mark[], right: Inches, down: Inches): Ma
   });
 }
 
-/** Figures one below the other, `gap` apart. */
+/** A figure of figures one below the other, `gap` apart. */
 export function stacked(figures: readonly Figure[], gap: Inches): Figure {
   let down = 0;
   const marks: Mark[] = [];
@@ -115,7 +115,7 @@ export function stacked(figures: readonly Figure[], gap: Inches): Figure {
   return { width, height: Math.max(0, down - gap), marks };
 }
 
-/** Figures side by side with their tops level, each starting so far to the right of the one before. */
+/** A figure of figures side by side with their tops level; their left edges are `step` apart. */
 export function sideBySide(figures: readonly Figure[], step: Inches): Figure {
   return {
     width: Math.max(0, ...figures.map((figure, index) => index * step + figure.width)),

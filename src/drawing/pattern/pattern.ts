@@ -1,4 +1,4 @@
-// The written pattern, put together: which parts, in what order, and the foot of every page.
+// Puts the written pattern together: its parts in their order, and the foot of every page.
 import { yardage } from '../../cutting/yardage/yardage';
 import { wedgeProblem } from '../../geometry/wedge';
 import { phrase } from '../../model/phrase';
@@ -24,7 +24,7 @@ import { wedgeCuttingPages } from './pages/wedgeCutting';
 import { templatePages } from './templates/templatePages';
 import type { Say, Writing } from './writing';
 
-/** The pages of the pattern, or why there are none. `type` measures the letters it will be set in. */
+/** The pages of the pattern, or why there are none. `type` measures its letters. */
 export function writePattern(
   project: Project,
   { paper, parts }: PatternOptions,
@@ -101,7 +101,7 @@ const WRITERS: Readonly<Record<PatternPart, (composer: Composer, writing: Writin
   templates: templatePages,
 };
 
-/** Name, part and page number under a hairline; the cover is left alone. */
+/** The pages with name, part and page number under a hairline; the cover has no foot. */
 function footed(composer: Composer, title: string, { say, type }: Writing): Pattern['pages'] {
   const { paper, width, pages } = composer;
   const right = paper.width - MARGIN;

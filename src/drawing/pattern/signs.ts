@@ -1,4 +1,4 @@
-// Small drawn signs of the pattern: arrows, tips up and down, numbers on a disc, measures with ticks.
+// Draws the small signs of the pattern: arrows, tips up and down, numbers on discs, measures with ticks.
 import type { Point } from '../../geometry/point';
 import type { Degrees, Inches } from '../../model/units';
 import { line, type Type, textWidth } from './lettering';
@@ -24,15 +24,15 @@ export function arrow(from: Point, to: Point, head: Inches = 0.07): Mark[] {
   ];
 }
 
-/** A small wedge that stands on its rim (tip up) or on its tip, its box `high` high from the left upper corner. */
-export function tipSign(tip: 'up' | 'down', high: Inches, at: Point): Mark {
-  const wide = high * 0.95;
-  const [base, point] = tip === 'up' ? [at.y + high, at.y] : [at.y, at.y + high];
-  const nib = wide * 0.09;
-  const middle = at.x + wide / 2;
+/** A small wedge that stands on its rim (tip up) or on its tip, in a box `height` inches high with its upper left corner at `at`. */
+export function tipSign(tip: 'up' | 'down', height: Inches, at: Point): Mark {
+  const width = height * 0.95;
+  const [base, point] = tip === 'up' ? [at.y + height, at.y] : [at.y, at.y + height];
+  const nib = width * 0.09;
+  const middle = at.x + width / 2;
   const outline = [
     { x: at.x, y: base },
-    { x: at.x + wide, y: base },
+    { x: at.x + width, y: base },
     { x: middle + nib, y: point },
     { x: middle - nib, y: point },
   ];
@@ -75,7 +75,7 @@ export function pointer(centre: Point, radius: Inches, toward: Degrees): Mark {
   return { kind: 'shape', outlines: [outline], fill: ink(INK), stroke: { ink: WHITE, width: 0.008 } };
 }
 
-/** A measure along a line: the line, its ticks, and the words in the middle on white. */
+/** A dimension line with ticks at its ends and words in its middle on white. */
 export function measure(from: Point, to: Point, words: string, style: Style, type: Type): Mark[] {
   const level = Math.abs(to.y - from.y) < Math.abs(to.x - from.x);
   const tick = (at: Point): Mark => {
@@ -107,7 +107,7 @@ export function measure(from: Point, to: Point, words: string, style: Style, typ
   ];
 }
 
-/** A double arrow that lies along the cloth, `reach` to both sides of its middle. */
+/** A level double arrow for the grain; it reaches `reach` inches to both sides of its middle. */
 export function grainArrow(middle: Point, reach: Inches): Mark[] {
   const ends = [middle.x - reach, middle.x + reach];
   const heads = ends.map((x, index): Mark => {

@@ -1,4 +1,4 @@
-// What every part of the written pattern is made from: the project, its drawing and cloth, and how words are said and set.
+// The input of every part of the written pattern: the project, its drawing and yardage, the translation of phrases, and type.
 import type { Yardage } from '../../cutting/yardage/yardage';
 import type { Phrase, PhraseValue } from '../../model/phrase';
 import type { Fabric, FabricId, Project } from '../../model/project';
@@ -20,7 +20,7 @@ export interface Writing {
   readonly type: Type;
 }
 
-/** How a piece of cloth is filled; grey where there is none. */
+/** The fill of a piece of cloth; grey without a fabric. */
 export function clothOf(
   { fabrics }: Pick<Writing, 'fabrics'>,
   fabric: FabricId | null,
@@ -31,11 +31,12 @@ export function clothOf(
   return known ? { kind: 'cloth', fabric: known, scale, turn } : ink(BARE);
 }
 
+/** The name of a fabric; empty without one. */
 export function nameOf({ fabrics }: Pick<Writing, 'fabrics'>, fabric: FabricId | null): string {
   return (fabric === null ? undefined : fabrics.get(fabric)?.name) ?? '';
 }
 
-/** How many to cut of which fabric, one entry for each piece: “Cut 4 of Night sky and 2 of Snow.” */
+/** How many pieces to cut of each fabric: “Cut 4 of Night sky and 2 of Snow.” `fabrics` has one entry for each piece. */
 export function cutCounts(fabrics: readonly FabricId[], writing: Pick<Writing, 'fabrics' | 'say'>): string {
   const counts = new Map<FabricId, number>();
   for (const fabric of fabrics) counts.set(fabric, (counts.get(fabric) ?? 0) + 1);
@@ -45,7 +46,7 @@ export function cutCounts(fabrics: readonly FabricId[], writing: Pick<Writing, '
   return list.length === 0 ? '' : writing.say('Cut {pieces}.', { pieces: { list } });
 }
 
-/** A width and a height in one phrase's values. */
+/** The values of a phrase with {width} and {height}. */
 export function size(width: Inches, height: Inches): Record<string, PhraseValue> {
   return { width: { inches: width }, height: { inches: height } };
 }

@@ -1,4 +1,4 @@
-// Commands on blocks: making them, trading their wedges, their corners, how far they are sewn.
+// Commands on blocks: add and remove them, put and trade wedges, choose corners, and set progress.
 import { createBlock } from '../../model/create';
 import { cellIndexOf, findBlock, findSet } from '../../model/find';
 import { cornersOn, whyHangingLocked, whyPlacesLocked, whyRowLocked } from '../../model/freedom';
@@ -9,7 +9,7 @@ import { cornerFabricOf, isPlain } from '../../model/wallCells';
 import { type Command, type Rearrangement, Refusal } from '../apply';
 import { rearrange } from './wall';
 
-/** Adds blocks with empty places; they hang in the first empty cells, the rest wait on the side table. */
+/** Adds blocks with empty places and hangs them in the first empty cells; the rest are on the side table. */
 export function addBlocks(count: number): Command {
   return {
     label: counted(count, 'add a block', 'add {count} blocks'),
@@ -24,7 +24,7 @@ export function addBlocks(count: number): Command {
   };
 }
 
-/** Unpicks a block: it leaves the wall and its wedges are free again. Refused when it is sewn or pinned. */
+/** Removes a block, so that its wedges are free again. Refused when it is sewn or pinned. */
 export function removeBlock(project: Project, id: BlockId): Command {
   const number = findBlock(project, id)?.number ?? 0;
   return {
@@ -85,8 +85,8 @@ export function emptyBlocks(project: Project, ids: readonly BlockId[]): Rearrang
 }
 
 /**
- * Sets how far blocks are sewn, many at once. A block with an empty place cannot be sewn, one on the side table not into its
- * row. The strip sets of a sewn block are cut.
+ * Sets the progress of blocks, many at once. Refused where a block with an empty place would be sewn, or a block on the side
+ * table would be sewn into a row. The strip sets of sewn blocks are marked as cut.
  */
 export function setBlockProgress(ids: readonly BlockId[], progress: Block['progress']): Command {
   return {
@@ -102,7 +102,7 @@ export function setBlockProgress(ids: readonly BlockId[], progress: Block['progr
         }
         const reason = progress === 'joined' ? whyRowLocked(draft, block) : null;
         if (reason) throw new Refusal('not-hung', 'blocks', reason);
-        // Corners that go on stay as they are, wherever the block hangs later.
+        // Corners that are sewn on keep their fabric wherever the block hangs later.
         if (draft.setting.cornerRule && cornersOn({ progress })) {
           block.cornerFabric = cornerFabricOf(draft, block, cellIndexOf(draft, id));
         }
@@ -117,7 +117,7 @@ export function setBlockProgress(ids: readonly BlockId[], progress: Block['progr
   };
 }
 
-/** Gives a block corners of its own; null: the quilt's. */
+/** Gives a block a corner fabric of its own; null: the quilt's. */
 export function setCornerFabric(project: Project, id: BlockId, fabric: FabricId | null): Command {
   return {
     label: phrase('change the corners of block {block}', { block: findBlock(project, id)?.number ?? 0 }),

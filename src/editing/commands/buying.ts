@@ -1,4 +1,4 @@
-// Commands on how cloth is bought and cut, and on prices and kits.
+// Commands on the buying choices: how cloth is bought and cut, prices, and kits.
 
 import type { Buying } from '../../model/buying';
 import { type Phrase, phrase } from '../../model/phrase';
@@ -19,7 +19,7 @@ const WORDS: Readonly<Record<keyof Plain, string>> = {
   currency: 'change the currency',
 };
 
-/** Changes how cloth is bought; the words are those of the first thing changed. */
+/** Changes how cloth is bought; the label names the first entry changed. */
 export function changeBuying(to: Partial<Plain>): Command {
   const [first] = Object.keys(to) as (keyof Plain)[];
   const label: Phrase = phrase(first ? WORDS[first] : 'change how cloth is bought');
@@ -31,7 +31,7 @@ export function changeBuying(to: Partial<Plain>): Command {
   };
 }
 
-/** Changes fabric, overhang, width of the cloth, seam, piecing or price of the backing. */
+/** Changes the backing: its fabric, overhang, width of cloth, seam, piecing or price. */
 export function changeBacking(to: Partial<Buying['backing']>): Command {
   return {
     label: phrase('change the backing'),
@@ -41,7 +41,7 @@ export function changeBacking(to: Partial<Buying['backing']>): Command {
   };
 }
 
-/** Changes number and make-up of the kits. */
+/** Changes the number of kits and what they contain. */
 export function changeKits(to: Partial<Buying['kits']>): Command {
   return {
     label: phrase('change the kits'),

@@ -1,4 +1,4 @@
-// Choosing wedges for blocks as one command each, with what was proved. The search itself is arrange's.
+// Commands that choose wedges for blocks, with words on what was proved. arrange/choose does the search.
 import { composeBlocks } from '../../arrange/choose/compose';
 import { repair } from '../../arrange/choose/composeRepair';
 import { wedgeLedger } from '../../cutting/wedges/ledger';
@@ -9,7 +9,7 @@ import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { BlockId, Project } from '../../model/project';
 import type { Rearrangement } from '../apply';
 
-/** Whole blocks that all cut wedges together allow: half of each block tip up, half tip down. */
+/** The number of whole blocks that all cut wedges allow; half the wedges of a block are tip up, half tip down. */
 export function blocksAllowed(project: Project): number {
   const half = project.wedge.perBlock / 2;
   let up = 0;
@@ -21,7 +21,7 @@ export function blocksAllowed(project: Project): number {
   return Math.floor(Math.min(up, down) / half);
 }
 
-/** Blocks whose wedges may be chosen: planned and not pinned. */
+/** Ids of the blocks whose wedges may be chosen: planned and not pinned. */
 export function openBlocks(project: Project): BlockId[] {
   return project.blocks
     .filter((block) => whyPlacesLocked(block) === null && !cellOf(project, block.id)?.pinned)
@@ -30,11 +30,11 @@ export function openBlocks(project: Project): BlockId[] {
 
 export interface Choosing {
   readonly command: Rearrangement;
-  /** What came of it and what was proved, to be shown once the command is done. */
+  /** The result and what was proved, to show once the command is done. */
   readonly words: readonly Phrase[];
 }
 
-/** Chooses all wedges of these blocks afresh. Sewn and pinned ones stay as they are. The same seed chooses the same. */
+/** Chooses all wedges of these blocks anew, except of sewn and pinned blocks. The same seed gives the same choice. */
 export function chooseWedges(project: Project, blocks: readonly BlockId[], seed: number): Choosing {
   const { moves, words } = composeBlocks(project, blocks, seed);
   const only = blocks.length === 1 ? findBlock(project, blocks[0]!) : undefined;
@@ -45,8 +45,8 @@ export function chooseWedges(project: Project, blocks: readonly BlockId[], seed:
 }
 
 /**
- * Fills what is empty and leaves what is there: single empty places by the smallest change, then whole blocks from the
- * wedges that are left.
+ * Fills empty places: first those of partly filled blocks, with the fewest changes, then whole empty blocks from the wedges
+ * that are left.
  */
 export function fillEmpty(project: Project, seed: number): Choosing {
   const mended = repair(project);
@@ -67,7 +67,7 @@ export function fillEmpty(project: Project, seed: number): Choosing {
   };
 }
 
-/** Carries the moves out and keeps the seed that gave them. */
+/** A command that carries out the moves and stores the seed that gave them. */
 function seeded(moves: readonly Move[], label: Phrase, seed: number): Rearrangement {
   return {
     label,

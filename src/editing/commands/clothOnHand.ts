@@ -1,10 +1,10 @@
-// Commands on the cloth that is not cut into strips yet: yardage, fat quarters, precut strips, remnants.
+// Commands on cloth on hand that is not cut into strips yet: yardage, fat quarters, precut strips, remnants.
 import { findFabric, freshId } from '../../model/find';
 import { counted, phrase } from '../../model/phrase';
 import type { ClothOnHand, Project, StripOnHand } from '../../model/project';
 import { type Command, Refusal } from '../apply';
 
-/** Adds cloth on hand; pieces of one fabric, kind and size are counted together. */
+/** Adds cloth on hand; pieces of one fabric, kind and size share a row. */
 export function addCloth(project: Project, cloth: Omit<ClothOnHand, 'id'>): Command {
   return {
     label: phrase('add cloth of {name}', { name: nameOf(project, cloth.fabric) }),
@@ -40,17 +40,17 @@ export function removeCloth(project: Project, id: string): Command {
   };
 }
 
-/** What lies on the table once strips are cut: cloth and strips as they are then. */
+/** The lists of cloth and strips on hand after cutting. */
 export interface CutTable {
   readonly clothOnHand: readonly ClothOnHand[];
   readonly stripsOnHand: readonly StripOnHand[];
-  /** Strips that come off the ruler. */
+  /** Number of strips cut. */
   readonly cut: number;
 }
 
 /**
- * Cuts cloth into strips: the strips go on the list, the cloth gets less. Refused when the lists have changed since the
- * plan was made.
+ * Cuts cloth into strips: replaces the lists of cloth and strips on hand. Refused when the lists have changed since the plan
+ * was made.
  */
 export function cutFromCloth(project: Project, after: CutTable): Command {
   return {

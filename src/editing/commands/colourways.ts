@@ -1,4 +1,4 @@
-// Commands on colourways: the same quilt in other cloth.
+// Commands on colourways: versions of the same quilt in other cloth.
 import { current } from 'immer';
 import { clothWorn, exchangeForColourway, withoutCloth } from '../../model/colourway';
 import { freshId } from '../../model/find';
@@ -12,7 +12,7 @@ import {
 } from '../../model/project';
 import { type Command, Refusal } from '../apply';
 
-/** Adds a colourway with the given swaps, and made-up cloth of its own where some of them need it. */
+/** Adds a colourway with the given swaps and the made-up cloth that they need. */
 export function addColourway(
   name: string,
   swaps: Colourway['swaps'],
@@ -35,7 +35,7 @@ export function addColourway(
   };
 }
 
-/** Chooses what stands for some fabrics, the others as before; a fabric for itself takes its swap out. */
+/** Changes the swaps of some fabrics; a fabric swapped for itself has no swap any more. Other swaps do not change. */
 export function changeSwaps(project: Project, id: string, swaps: Colourway['swaps']): Command {
   return {
     label: phrase('change the colourway {name}', { name: named(project, id) }),
@@ -50,6 +50,7 @@ export function changeSwaps(project: Project, id: string, swaps: Colourway['swap
   };
 }
 
+/** Changes the name of a colourway. */
 export function renameColourway(id: string, name: string): Command {
   return {
     label: phrase('rename the colourway {name}', { name }),
@@ -69,7 +70,7 @@ export function removeColourway(project: Project, id: string): Command {
   };
 }
 
-/** Puts the made-up cloth of a colourway among the quilt's fabrics, where it can be named and changed like any other. */
+/** Moves the made-up cloth of a colourway to the quilt's fabrics, where it can be named and changed like any other. */
 export function listClothOf(project: Project, id: string): Command {
   return {
     label: phrase('add the cloth of {name} to the fabrics', { name: named(project, id) }),
@@ -80,7 +81,10 @@ export function listClothOf(project: Project, id: string): Command {
   };
 }
 
-/** Makes the quilt on the wall in this colourway; its made-up cloth joins the fabrics. Refused while a set is sewn: cloth once sewn stays what it is. */
+/**
+ * Changes the quilt itself to this colourway; the colourway's made-up cloth joins the fabrics. Refused while a set is sewn,
+ * because sewn cloth cannot change.
+ */
 export function wearColourway(project: Project, id: string): Command {
   return {
     label: phrase('make the quilt in {name}', { name: named(project, id) }),

@@ -5,7 +5,7 @@ import type { Border, FabricId, Project, Setting } from '../../model/project';
 import type { Inches } from '../../model/units';
 import type { Command } from '../apply';
 
-/** Squares of a fabric where the sashing crosses, or whole strips (null). */
+/** Puts squares of a fabric where the sashing crosses; null: whole strips instead. */
 export function setCornerstones(fabric: FabricId | null): Command {
   return {
     label: fabric === null ? phrase('take the cornerstones out') : phrase('set the cornerstones'),
@@ -16,22 +16,24 @@ export function setCornerstones(fabric: FabricId | null): Command {
   };
 }
 
-/** Gives the sashing after a column or row (counted from 1) a finished width of its own; null: as wide as the rest. */
-export function setGap(way: 'columnGaps' | 'rowGaps', after: number, width: Inches | null): Command {
+/** Gives the sashing after a column or row (counted from 1) a finished width of its own; null: the width of the others. */
+export function setGap(which: 'columnGaps' | 'rowGaps', after: number, width: Inches | null): Command {
   const say =
-    way === 'columnGaps' ? 'change the sashing after column {after}' : 'change the sashing after row {after}';
+    which === 'columnGaps'
+      ? 'change the sashing after column {after}'
+      : 'change the sashing after row {after}';
   return {
     label: phrase(say, { after }),
     change: ({ setting: { sashing } }) => {
-      const others = (sashing[way] ?? []).filter((gap) => gap.after !== after);
+      const others = (sashing[which] ?? []).filter((gap) => gap.after !== after);
       const gaps = width === null ? others : [...others, { after, width }];
-      if (gaps.length === 0) delete sashing[way];
-      else sashing[way] = gaps.toSorted((one, other) => one.after - other.after);
+      if (gaps.length === 0) delete sashing[which];
+      else sashing[which] = gaps.toSorted((one, other) => one.after - other.after);
     },
   };
 }
 
-/** Mitres the corners of a border or sets squares in them; null: butted. A pieced border that is mitred becomes plain. */
+/** Sets how the corners of a border are made: mitred, cornerstones, or butted (null). Mitring makes a pieced border plain. */
 export function setBorderCorners(index: number, corners: Border['corners'] | null): Command {
   return {
     label: phrase('change the corners of border {border}', { border: index + 1 }),
@@ -44,7 +46,7 @@ export function setBorderCorners(index: number, corners: Border['corners'] | nul
   };
 }
 
-/** Pieces a border from strips left over (cutting/top/piecedBorder), or makes it plain again (null). */
+/** Pieces a border from leftover strips (cutting/top/piecedBorder), or makes it plain again (null). */
 export function pieceBorder(index: number, keys: Border['keys'] | null): Command {
   return {
     label: keys
@@ -59,7 +61,10 @@ export function pieceBorder(index: number, keys: Border['keys'] | null): Command
   };
 }
 
-/** Puts a plain border inside another, so that the outer one fits. Widths finished: at the sides, at top and bottom. */
+/**
+ * Adds a plain border inside border `inside` (index from 0), so that whole pieces fit in the outer one. Finished widths:
+ * `side` at the sides, `end` at the top and bottom.
+ */
 export function addSpacer(inside: number, fabric: FabricId, side: Inches, end: Inches): Command {
   return {
     label: phrase('add a spacer inside border {border}', { border: inside + 1 }),
@@ -71,7 +76,7 @@ export function addSpacer(inside: number, fabric: FabricId, side: Inches, end: I
   };
 }
 
-/** Gives a border the same width all round again. */
+/** Gives a border the same width on all four sides. */
 export function evenBorder(index: number): Command {
   return {
     label: phrase('make border {border} even', { border: index + 1 }),
@@ -81,7 +86,7 @@ export function evenBorder(index: number): Command {
   };
 }
 
-/** Chooses the binding, or leaves it open (null). */
+/** Chooses fabric and width of the binding; null: not chosen. */
 export function setBinding(binding: Setting['binding']): Command {
   return {
     label: binding ? phrase('choose the binding') : phrase('leave the binding open'),

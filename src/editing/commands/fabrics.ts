@@ -7,7 +7,7 @@ import { phrase } from '../../model/phrase';
 import type { Fabric, FabricId, Project, StripOnHand } from '../../model/project';
 import { type Command, Refusal } from '../apply';
 
-/** Adds a fabric; its id is chosen here. */
+/** Adds a fabric under a new id. */
 export function addFabric(fabric: Omit<Fabric, 'id'>): Command {
   return {
     label: phrase('add the fabric {name}', { name: fabric.name }),
@@ -30,7 +30,7 @@ export function changeFabric(project: Project, id: FabricId, to: Partial<Omit<Fa
   };
 }
 
-/** Removes a fabric that nothing uses; refuses, saying where it is used, otherwise. */
+/** Removes a fabric with its rows on hand and its swaps. Refused, naming its first use, while the quilt uses it. */
 export function removeFabric(project: Project, id: FabricId): Command {
   const name = findFabric(project, id)?.name ?? '';
   return {
@@ -50,7 +50,7 @@ export function removeFabric(project: Project, id: FabricId): Command {
   };
 }
 
-/** Puts one fabric in another's place everywhere in the quilt; the first one stays in the list, unused. */
+/** Replaces the fabric `id` by the fabric `by` everywhere in the quilt; `id` stays in the list, unused. */
 export function replaceFabric(project: Project, id: FabricId, by: FabricId): Command {
   const names = { name: findFabric(project, id)?.name ?? '', other: findFabric(project, by)?.name ?? '' };
   return {
@@ -68,7 +68,7 @@ export function replaceFabric(project: Project, id: FabricId, by: FabricId): Com
   };
 }
 
-/** Adds strips on hand; equal fabric, width and length are counted together. */
+/** Adds strips on hand; strips of equal fabric, width and length share a row. */
 export function addStrips(project: Project, strips: Omit<StripOnHand, 'id'>): Command {
   return {
     label: phrase('add strips of {name}', { name: findFabric(project, strips.fabric)?.name ?? '' }),
@@ -82,6 +82,7 @@ export function addStrips(project: Project, strips: Omit<StripOnHand, 'id'>): Co
   };
 }
 
+/** Changes one row of strips on hand. */
 export function changeStrips(id: string, to: Partial<Omit<StripOnHand, 'id'>>): Command {
   return {
     label: phrase('change strips on hand'),
@@ -93,6 +94,7 @@ export function changeStrips(id: string, to: Partial<Omit<StripOnHand, 'id'>>): 
   };
 }
 
+/** Removes one row of strips on hand. */
 export function removeStrips(id: string): Command {
   return {
     label: phrase('remove strips on hand'),

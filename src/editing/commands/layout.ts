@@ -1,4 +1,4 @@
-// Commands on how the blocks are set: straight or on point, plain squares between them, by what rule their corners go.
+// Commands on the layout: straight or on point, setting triangles, plain squares, and the rule for corner fabrics.
 
 import { cellIndexOf, findBlock } from '../../model/find';
 import { cornersOn, whyHangingLocked } from '../../model/freedom';
@@ -8,8 +8,8 @@ import { cellAtHalfPlace, cellCount, cornerFabricOf, halfPlace, isPlain } from '
 import { type Command, Refusal } from '../apply';
 
 /**
- * Sets the blocks straight or on point. Blocks stay in their rows and columns; those in between go to the side table when
- * the wall becomes straight. Sashing between the blocks only becomes sashing round every block, as it must on point.
+ * Sets the blocks straight or on point. Blocks keep their rows and columns; when the wall becomes straight, blocks in between
+ * go to the side table. When it becomes on point, sashing between the blocks becomes sashing round every block.
  */
 export function setLayout(kind: Setting['layout']['kind']): Command {
   return {
@@ -26,7 +26,7 @@ export function setLayout(kind: Setting['layout']['kind']): Command {
   };
 }
 
-/** Changes the fabric of the side or corner setting triangles. */
+/** Changes the fabric of the setting triangles at the sides or in the corners of the top. */
 export function changeSettingTriangles(which: 'sides' | 'corners', fabric: FabricId): Command {
   return {
     label: which === 'sides' ? phrase('change the side triangles') : phrase('change the setting corners'),
@@ -37,8 +37,8 @@ export function changeSettingTriangles(which: 'sides' | 'corners', fabric: Fabri
 }
 
 /**
- * Lays plain squares in every other cell, or takes them out (null). Blocks that hang there go to empty cells, in order, the
- * rest to the side table.
+ * Lays plain squares in every other cell, or takes them out (null). Blocks of those cells move to empty cells, in order; the
+ * rest go to the side table.
  */
 export function layPlain(plain: Setting['plain']): Command {
   return {
@@ -51,7 +51,7 @@ export function layPlain(plain: Setting['plain']): Command {
   };
 }
 
-/** Gives some blocks a second corner fabric by rule, or all the quilt's (null); `quilts` changes that one with it. */
+/** Sets the rule for a second corner fabric; null: no rule. `quilts` is a new corner fabric of the quilt, changed with it. */
 export function changeCornerRule(rule: Setting['cornerRule'], quilts?: FabricId): Command {
   return {
     label: phrase('change the rule of the corners'),
@@ -63,7 +63,7 @@ export function changeCornerRule(rule: Setting['cornerRule'], quilts?: FabricId)
   };
 }
 
-/** Corners that are on keep their fabric when the quilt's corners change: it becomes the block's own. */
+/** Makes the fabric of corners that are sewn on the block's own, so that it stays when the quilt's corner fabric changes. */
 export function keepSewnCorners(draft: Project): void {
   for (const block of draft.blocks) {
     if (!cornersOn(block)) continue;
@@ -72,9 +72,9 @@ export function keepSewnCorners(draft: Project): void {
 }
 
 /**
- * Changes what makes the cells (rows, columns, layout, plain squares) and hangs every block where it was. A block whose place
- * is gone goes to the side table, or from under a plain square to an empty cell; one that is pinned or sewn in keeps the
- * change from being made.
+ * Runs a change of rows, columns, layout or plain squares, and hangs every block where it hung. A block whose place is gone
+ * goes to the side table; a block whose cell is now a plain square goes to an empty cell. Throws a Refusal where such a block
+ * is pinned or sewn in.
  */
 export function changeCells(draft: Project, change: () => void): void {
   const before = draft.wall.cells.flatMap((cell, index) =>

@@ -1,4 +1,4 @@
-// Another quilt begun from the cloth of this one: its fabrics, and what no sewn set has taken.
+// Begins another quilt from the fabrics, cloth and strips of this one.
 
 import { stripsLeftBeside } from '../../cutting/sets/stripsUnused';
 import { createProject } from '../../model/create';
@@ -6,13 +6,13 @@ import { quiltUses } from '../../model/fabricUses';
 import type { Project, WedgePlan } from '../../model/project';
 
 /**
- * A project without sets and blocks, on an empty wall, for the given number of wedges to the block. Strips of sets that are
- * only planned are on hand again. `project` is not altered; the new one needs an id and a name of its own.
+ * A project without sets and blocks, with an empty wall and this number of wedges to the block. Strips of planned sets are on
+ * hand again. `project` is not changed; the caller gives the new project an id and a name of its own.
  */
 export function fromSameCloth(project: Project, perBlock: WedgePlan['perBlock']): Project {
   const fresh = createProject(project.id, project.name);
   const now = new Map(quiltUses(project).map((use) => [use.path, use.fabric]));
-  // The few fabrics that no quilt is without.
+  // The uses that every project has (corners, sashing) keep the fabrics of this quilt.
   for (const use of quiltUses(fresh)) use.put(now.get(use.path) ?? use.fabric);
   const sewn = project.stripSets.filter((set) => set.progress !== 'planned');
   return {

@@ -1,4 +1,4 @@
-// How far strip sets are: planned, sewn, cut, for one set or many at once.
+// The command on the progress of strip sets (planned, sewn, cut), for one set or many at once.
 import { heightShort, setHeight } from '../../geometry/stripSet';
 import { findSet } from '../../model/find';
 import { counted, phrase } from '../../model/phrase';
@@ -6,8 +6,8 @@ import type { Project, StripSet, StripSetId } from '../../model/project';
 import { type Command, Refusal } from '../apply';
 
 /**
- * Marks sets as planned, sewn or cut. A set without strips cannot be sewn, one that is too short cannot be cut, and one whose
- * wedges are sewn into a block stays cut.
+ * Marks sets as planned, sewn or cut. Refused where a set without strips would be sewn, a set that is too low would be cut, or
+ * a set with wedges in a sewn block would no longer be cut.
  */
 export function markSets(ids: readonly StripSetId[], progress: StripSet['progress']): Command {
   return {

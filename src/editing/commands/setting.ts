@@ -4,6 +4,7 @@ import type { Border, FabricId, Preferences, Project, Setting } from '../../mode
 import type { Command } from '../apply';
 import { keepSewnCorners } from './layout';
 
+/** Changes where the sashing lies, its width or its fabric. */
 export function changeSashing(to: Partial<Setting['sashing']>): Command {
   return {
     label: phrase('change the sashing'),
@@ -13,7 +14,7 @@ export function changeSashing(to: Partial<Setting['sashing']>): Command {
   };
 }
 
-/** Changes the fabric of the quilt's corner triangles; those that are sewn on stay. */
+/** Changes the fabric of the quilt's corner triangles; corners that are sewn on keep theirs. */
 export function changeCorners(fabric: FabricId): Command {
   return {
     label: phrase('change the corner triangles'),
@@ -24,7 +25,7 @@ export function changeCorners(fabric: FabricId): Command {
   };
 }
 
-/** Adds a border outside the others. */
+/** Adds an outermost border. */
 export function addBorder(border: Border): Command {
   return {
     label: phrase('add a border'),
@@ -34,6 +35,7 @@ export function addBorder(border: Border): Command {
   };
 }
 
+/** Changes a border; `index` counts from 0, the innermost. */
 export function changeBorder(index: number, to: Partial<Border>): Command {
   return {
     label: phrase('change border {border}', { border: index + 1 }),
@@ -45,6 +47,7 @@ export function changeBorder(index: number, to: Partial<Border>): Command {
   };
 }
 
+/** Removes a border; `index` counts from 0, the innermost. */
 export function removeBorder(index: number): Command {
   return {
     label: phrase('remove border {border}', { border: index + 1 }),
@@ -54,6 +57,7 @@ export function removeBorder(index: number): Command {
   };
 }
 
+/** Changes the name of the project. */
 export function renameProject(name: string): Command {
   return {
     label: phrase('rename the quilt'),
@@ -63,7 +67,7 @@ export function renameProject(name: string): Command {
   };
 }
 
-/** `slide`: the change comes from a sliding control, whose steps are undone together. */
+/** Changes the preferences. `slide`: the change comes from a sliding control, whose steps are undone together. */
 export function changePreferences(to: Partial<Preferences>, slide = false): Command {
   const label = (): ReturnType<typeof phrase> => {
     if (to.unit) return phrase('change the unit');

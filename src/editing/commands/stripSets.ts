@@ -6,7 +6,7 @@ import { counted, phrase } from '../../model/phrase';
 import type { Project, Strip, StripSet, StripSetId, WedgePlan } from '../../model/project';
 import { type Command, Refusal } from '../apply';
 
-/** Adds a set with the given strips (none: an empty one to fill by hand). */
+/** Adds a set with the given strips; without strips an empty set. */
 export function addSet(strips: readonly Strip[] = []): Command {
   return {
     label: phrase('add a strip set'),
@@ -16,7 +16,7 @@ export function addSet(strips: readonly Strip[] = []): Command {
   };
 }
 
-/** Removes a set; places that held its wedges stand empty. Refused while a sewn block holds one. */
+/** Removes a set and empties the places of its wedges. Refused while a sewn block contains one of them. */
 export function removeSet(project: Project, id: StripSetId): Command {
   return {
     label: phrase('remove strip set {set}', { set: findSet(project, id)?.label ?? '' }),
@@ -26,7 +26,7 @@ export function removeSet(project: Project, id: StripSetId): Command {
   };
 }
 
-/** Puts newly made sets in place of every planned, unlocked one. Their wedges leave the blocks. */
+/** Replaces all planned, unlocked sets by newly made ones. The wedges of the replaced sets leave the blocks. */
 export function replaceSets(project: Project, made: readonly StripSet[], seed: number): Command {
   return {
     label: counted(made.length, 'make 1 strip set', 'make {count} strip sets'),
@@ -64,7 +64,7 @@ function dropSets(draft: Project, gone: ReadonlySet<StripSetId>): void {
   draft.stripSets = draft.stripSets.filter((set) => !gone.has(set.id));
 }
 
-/** Lays down the strips of a set anew (adding, taking out, putting in another order). */
+/** Replaces the strips of a set: to add, take out, change or reorder them. Refused where they are sewn or locked. */
 export function layStrips(project: Project, id: StripSetId, strips: readonly Strip[]): Command {
   const set = findSet(project, id);
   return {
@@ -80,8 +80,8 @@ export function layStrips(project: Project, id: StripSetId, strips: readonly Str
 }
 
 /**
- * Changes the letter, length, pressing, first tip, lock, progress or real wedge count of a set. Length and first tip of a set
- * that is cut are refused.
+ * Changes the letter, length, pressing, first tip, lock, progress or real wedge count of a set. Refuses to change length and
+ * first tip of a set that is cut.
  */
 export function changeSet(
   project: Project,
@@ -104,14 +104,14 @@ export function changeSet(
 }
 
 /**
- * Changes the wedge. Another number of wedges to the block empties nothing it can keep; what is sewn or cut refuses what it
- * was sewn or cut with (model/freedom).
+ * Changes the wedge. With another number of wedges to the block, places that still exist keep their wedges. Refused where
+ * sewn or cut work would no longer agree with the wedge (model/freedom).
  */
 export function changeWedge(to: Partial<WedgePlan>): Command {
   return { label: phrase('change the wedge'), change: (draft) => setWedge(draft, to) };
 }
 
-/** What changeWedge does to a draft. */
+/** The change of changeWedge. Mutates the draft; throws a Refusal. */
 export function setWedge(draft: Project, to: Partial<WedgePlan>): void {
   const before = draft.wedge.perBlock;
   const reason = whyWedgeLocked(draft, to);

@@ -1,4 +1,4 @@
-// Many strips on hand at once: a planned lot written down, and strips split lengthwise as precut 2 1/2" ones are.
+// Commands on many strips on hand at once: listing the strips of a plan, and splitting strips lengthwise (2 1/2" precuts).
 
 import { freshId } from '../../model/find';
 import { isTooNarrow } from '../../model/lengths';
@@ -7,7 +7,7 @@ import type { Project, StripOnHand } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { type Command, Refusal } from '../apply';
 
-/** Writes down strips that have been cut; those of equal fabric, width and length are counted together. */
+/** Adds strips to the list on hand; strips of equal fabric, width and length share a row. */
 export function writeDownStrips(rows: readonly Omit<StripOnHand, 'id'>[]): Command {
   const count = rows.reduce((sum, row) => sum + row.count, 0);
   return {
@@ -18,7 +18,7 @@ export function writeDownStrips(rows: readonly Omit<StripOnHand, 'id'>[]): Comma
   };
 }
 
-/** Splits `count` strips of one row into strips `first` wide and what is left of their width. Equal rows are joined. */
+/** Splits `count` strips of one row lengthwise into strips of width `first` and of the width that is left. Joins equal rows. */
 export function splitStrips(project: Project, id: string, count: number, first: Inches): Command {
   const label = counted(count, 'split 1 strip lengthwise', 'split {count} strips lengthwise');
   return {

@@ -1,11 +1,14 @@
-// Takes an offered size up: rows, columns, sashing and borders in one step, so that one undo brings the old size back.
+// Changes the top to an offered size: rows, columns, sashing and borders in one command, so that one undo takes it all back.
 import type { SizeOffer } from '../../cutting/top/sizeOffers';
 import { phrase } from '../../model/phrase';
 import type { Border } from '../../model/project';
 import type { Command } from '../apply';
 import { changeCells } from './layout';
 
-/** The command for an offer. A new border takes the sashing's fabric; gaps and ends of a width of their own are evened out. */
+/**
+ * The command for an offer. A new border has the sashing's fabric; gaps and border ends with widths of their own get the
+ * common width.
+ */
 export function takeOffer(offer: SizeOffer): Command {
   return {
     label: phrase('make the top {width} × {height}', {

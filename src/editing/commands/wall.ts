@@ -1,4 +1,4 @@
-// Commands on the wall: turning, swapping, hanging, taking down, pinning, and its size.
+// Commands on the wall: turn, swap, hang, take down and pin blocks, and change the wall's size.
 import { cellOf, findBlock, stepsPerTurn, turnsOf } from '../../model/find';
 import type { Move } from '../../model/moves';
 import { counted, type Phrase, phrase } from '../../model/phrase';
@@ -7,7 +7,7 @@ import { isPlain } from '../../model/wallCells';
 import type { Command, Rearrangement } from '../apply';
 import { changeCells } from './layout';
 
-/** Turns a block on the wall by quarter turns clockwise (half turns where it is not square). */
+/** Turns a block on the wall by `by` quarter turns clockwise (half turns where it is not square). */
 export function turnBlock(project: Project, id: BlockId, by: number): Rearrangement {
   const turns = turnsOf(project.wedge.perBlock);
   const turn = ((((cellOf(project, id)?.turn ?? 0) + by) % turns) + turns) % turns;
@@ -18,8 +18,8 @@ export function turnBlock(project: Project, id: BlockId, by: number): Rearrangem
 }
 
 /**
- * Turns an octagon whose corners are not on by one wedge step: the corners go on the other places. Steps past the last
- * corner shift carry over into a turn.
+ * Turns an octagon without its corners by one wedge step, so that the corners go on the other places. A step past the last
+ * corner shift becomes a turn of the block.
  */
 export function turnByOneWedge(project: Project, id: BlockId, by: 1 | -1): Rearrangement {
   const { perBlock } = project.wedge;
@@ -33,7 +33,7 @@ export function turnByOneWedge(project: Project, id: BlockId, by: 1 | -1): Rearr
   );
 }
 
-/** Exchanges what hangs in two cells. */
+/** Exchanges the blocks of two cells. */
 export function swapCells(project: Project, cell: number, other: number): Rearrangement {
   const numbers = [cell, other].flatMap((index) => {
     const hung = project.wall.cells[index];
@@ -46,7 +46,7 @@ export function swapCells(project: Project, cell: number, other: number): Rearra
   return rearrange([{ kind: 'swap', cell, other }], label);
 }
 
-/** Hangs a block from the side table; what hung there goes to the side table. */
+/** Hangs a block from the side table in a cell; a block that hung there goes to the side table. */
 export function hangBlock(project: Project, id: BlockId, cell: number): Rearrangement {
   return rearrange(
     [{ kind: 'hang', block: id, cell, turn: 0 }],
@@ -62,17 +62,17 @@ export function takeDown(project: Project, id: BlockId): Rearrangement {
   );
 }
 
-/** Carries out any moves under one label; refused where something pinned or sewn forbids one of them. */
+/** Carries out moves under one label; refused where one of them is locked by a pin or by sewn work. */
 export function rearrange(moves: readonly Move[], label: Phrase): Rearrangement {
   return { label, moves };
 }
 
-/** Keeps the order a shuffle has found. */
+/** Keeps the order that a shuffle has found. */
 export function keepShuffle(moves: readonly Move[]): Rearrangement {
   return rearrange(moves, phrase('shuffle for balance'));
 }
 
-/** Puts a pin in a hanging block, so that nothing moves or turns it, or takes the pin out. */
+/** Pins blocks that hang, so that nothing moves or turns them, or takes their pins out. */
 export function pinBlocks(project: Project, ids: readonly BlockId[], pinned: boolean): Command {
   const values = { block: numberOf(project, ids[0] ?? '') };
   return {
@@ -89,7 +89,7 @@ export function pinBlocks(project: Project, ids: readonly BlockId[], pinned: boo
   };
 }
 
-/** Changes rows and columns. Blocks keep their row and column; those that fall outside go to the side table. */
+/** Changes rows and columns. Blocks keep their row and column; blocks outside the new wall go to the side table. */
 export function resizeWall(rows: number, columns: number): Command {
   return {
     label: phrase('make the wall {rows} down, {columns} across', { rows, columns }),
@@ -102,7 +102,7 @@ export function resizeWall(rows: number, columns: number): Command {
   };
 }
 
-/** Hangs blocks from the side table in the empty cells, in order. */
+/** Hangs blocks from the side table in the first empty cells, in order. */
 export function hangAll(project: Project, ids: readonly BlockId[]): Rearrangement {
   const empty = project.wall.cells.flatMap((cell, index) =>
     cell === null && !isPlain(index, project) ? [index] : [],

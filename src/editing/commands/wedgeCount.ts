@@ -1,5 +1,5 @@
-// Counting wedges on the cutting table: one more or fewer of a set than was thought (miscut, torn, found), each as one command
-// that also mends the blocks with the fewest changes. The mending itself is arrange's.
+// Corrects the wedge count of a set by one (a wedge is miscut, torn or found), in a command that also repairs the blocks with
+// the fewest changes. arrange/choose finds the repair.
 import { repair } from '../../arrange/choose/composeRepair';
 import { wedgeLedger } from '../../cutting/wedges/ledger';
 import { availableWedges, plannedWedges } from '../../cutting/wedges/yield';
@@ -8,13 +8,13 @@ import { type Phrase, phrase } from '../../model/phrase';
 import type { Project, StripSet, StripSetId, Tip, WedgePlan } from '../../model/project';
 import { type Command, type Rearrangement, Refusal } from '../apply';
 
-/** One wedge of a set more or fewer, with what it does to the blocks; no moves when no block gains or loses by it. */
+/** A wedge count corrected by one, and words on what that does to the blocks. It has no moves where no block changes. */
 export interface Recount {
   readonly command: Rearrangement;
   readonly words: readonly Phrase[];
 }
 
-/** What losing one wedge of a set would do, or why there is none to lose. */
+/** The correction for one lost wedge of a set, or why there is none to lose. */
 export function losing(
   project: Project,
   id: StripSetId,
@@ -40,8 +40,8 @@ export function losing(
 }
 
 /**
- * One wedge of a set more. Where a place stood empty for want of a wedge of its tip, it goes there; while others of its tip are
- * left over, empty places are meant to be empty.
+ * The correction for one more wedge of a set. It fills an empty place of its tip, unless wedges of this tip are left over
+ * already: then empty places are meant to be empty.
  */
 export function gaining(project: Project, id: StripSetId, tip: Tip): Recount {
   const set = findSet(project, id);
@@ -65,8 +65,8 @@ function withCut(project: Project, id: StripSetId, cut: StripSet['cut']): Projec
 }
 
 /**
- * One wedge of a set more or fewer. The blocks stay as they are, so that taking away one they use is refused: `losing` mends
- * them in the same change.
+ * Corrects the count by one wedge and leaves the blocks as they are, so that taking away a wedge they use is refused. `losing`
+ * repairs the blocks in the same command.
  */
 export function countWedge(project: Project, id: StripSetId, tip: Tip, by: 1 | -1): Command {
   const set = findSet(project, id)?.label ?? '';
@@ -87,7 +87,7 @@ export function countWedge(project: Project, id: StripSetId, tip: Tip, by: 1 | -
   };
 }
 
-/** What is written down for a set after one wedge more or fewer; null where that is what the geometry gives. */
+/** The `cut` entry of a set after the correction; null where it equals what the geometry gives. */
 function countAfter(set: StripSet, tip: Tip, by: 1 | -1, wedge: WedgePlan): StripSet['cut'] {
   const there = availableWedges(set, wedge);
   const after = { ...there, [tip]: there[tip] + by };

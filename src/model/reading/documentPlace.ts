@@ -5,10 +5,10 @@ import { type Phrase, type PhraseValue, phrase } from '../phrase';
 import type { Problem } from '../result';
 import { isPlainObject } from './migrate';
 
-/** Problems whose own sentence does not say where they are. */
+/** Codes of problems whose own sentence does not name the place. */
 const PLACELESS = new Set(['no-such-fabric', 'strip-too-narrow']);
 
-/** Names of entries as makers call them; an entry not listed is shown by its own name in quotes. */
+/** The maker's words for each entry; an entry not listed is shown by its own name in quotes. */
 const ENTRIES: Readonly<Record<string, string>> = {
   format: 'kind of file', version: 'version of the format', id: 'id', name: 'name', notes: 'notes',
   fabrics: 'fabrics', stripsOnHand: 'strips on hand', clothOnHand: 'cloth on hand', stripSets: 'strip sets', wedge: 'wedge', blocks: 'blocks', wall: 'wall',
@@ -30,7 +30,7 @@ const ENTRIES: Readonly<Record<string, string>> = {
   currency: 'currency', colourways: 'colourways', swaps: 'what stands for what', by: 'what stands for it', oneWay: 'whether the print has a way up',
 }; // biome-ignore format: a table
 
-/** The problem with its place in words before its sentence, where the sentence does not name the place itself. The path stays. */
+/** The problem with its place put before its sentence, where the sentence does not name the place. The path does not change. */
 export function explain(problem: Problem, document: unknown): Problem {
   const fromSchema = problem.code.startsWith('schema-');
   if (problem.path === '' || !(fromSchema || PLACELESS.has(problem.code))) return problem;
@@ -80,7 +80,7 @@ function entryInWords(key: string, holder: unknown): Phrase {
   return known ? phrase(ENTRIES[key]!) : phrase('entry "{key}"', { key });
 }
 
-/** One item of a list, by the name people know it by where the file has it, else by its position from 1. */
+/** One item of a list: by its name, letter or number where the document has it, else by its position from 1. */
 function itemInWords(list: string, index: number, item: unknown, document: unknown): Phrase {
   const position = index + 1;
   const own = (key: string) => (isPlainObject(item) ? item[key] : undefined);
@@ -131,7 +131,7 @@ function cellInWords(index: number, document: unknown): Phrase {
   return phrase('row {row}, column {column}', place);
 }
 
-/** What is there, short enough for a sentence. */
+/** A value of the document, short enough for a sentence. */
 function shown(found: unknown): PhraseValue {
   if (Array.isArray(found)) return phrase('a list of {entries}', { entries: found.length });
   if (isPlainObject(found)) return phrase('a group of entries');

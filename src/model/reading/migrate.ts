@@ -25,12 +25,12 @@ function withPin(cell: unknown): unknown {
   return isPlainObject(cell) ? { pinned: false, ...cell } : cell;
 }
 
-/** True for {} and the like: not null, not an array. */
+/** Whether a value is an object such as {}: not null, not an array. */
 export function isPlainObject(value: unknown): value is PlainObject {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
-/** Brings a parsed document to the current version; refuses what is not a project or comes from a newer tool. */
+/** Brings a parsed document to the current version. Refuses a document that is no project or is from a newer version of the tool. */
 export function migrate(document: unknown): Result<PlainObject> {
   if (!isPlainObject(document) || document.format !== 'wedgewall-project') {
     const say =

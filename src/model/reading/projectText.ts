@@ -3,24 +3,24 @@
 import { type Phrase, phrase } from '../phrase';
 import { failed, ok, type Result } from '../result';
 
-/** How the names of project files end. */
+/** The ending of the names of project files. */
 export const PROJECT_FILE_ENDING = '.wedgewall.json';
 
-/** The text in a file's bytes: UTF-8 (RFC 8259, section 8.1), with or without a byte-order mark; refused if it is anything else. */
+/** Decodes a file's bytes as UTF-8 (RFC 8259, section 8.1), with or without a byte-order mark. Refuses anything else. */
 export function decodeText(bytes: ArrayBuffer | Uint8Array): Result<string> {
   try {
     const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-    // UTF-16 of plain letters passes for UTF-8 with a zero beside every letter; JSON never holds one.
+    // UTF-16 text of plain letters is valid UTF-8 with a zero after each letter; JSON never contains a zero.
     if (!text.includes('\0')) return ok(text);
   } catch {
-    // Bytes that UTF-8 does not have.
+    // The bytes are not valid UTF-8.
   }
   const say =
     'The file is not written in UTF-8, as project files are. Save it as UTF-8 where it was changed, or try an earlier copy.';
   return failed('not-utf-8', '', phrase(say));
 }
 
-/** The document in a text of JSON, or where and why there is none. A byte-order mark at its start is passed over. */
+/** Parses JSON text, or says where and why it fails. Skips a byte-order mark at its start. */
 export function parseText(text: string): Result<unknown> {
   const json = text.replace(/^\uFEFF/, '');
   try {

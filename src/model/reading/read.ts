@@ -1,4 +1,5 @@
-// Reading a project from text and writing it back: parse, migrate, schema, references. Files, and wedge use: editing/openProject.ts.
+// Reads a project from text (parse, migrate, schema, references) and writes it back. editing/openProject.ts reads files and
+// checks the use of wedges.
 import * as v from 'valibot';
 import { checkReferences } from '../check';
 import { type Project, projectSchema } from '../project';
@@ -8,7 +9,7 @@ import { migrate } from './migrate';
 import { parseText } from './projectText';
 import { OWN_SENTENCES_ONLY, schemaProblem } from './schemaProblem';
 
-/** At most this many problems are reported; a broken file would otherwise list thousands. */
+/** The most problems reported; a broken file could otherwise list thousands. */
 const MOST_PROBLEMS = 20;
 
 /** Reads a project from the text of a file. Every refusal names the place in the file and the reason. */
@@ -17,7 +18,7 @@ export function readProject(text: string): Result<Project> {
   return document.ok ? readDocument(document.value) : document;
 }
 
-/** The same for an already parsed document (from storage). */
+/** Reads a project from a parsed document (from storage); refuses like readProject. */
 export function readDocument(document: unknown): Result<Project> {
   const migrated = migrate(document);
   if (!migrated.ok) return migrated;
@@ -35,7 +36,7 @@ export function writeProject(project: Project): string {
   return writeDocument(project);
 }
 
-/** The same for a document nobody has checked. */
+/** The text of a document that has not been checked, in the same form as writeProject. */
 export function writeDocument(document: unknown): string {
   return `${JSON.stringify(document, null, 1)}\n`;
 }

@@ -1,13 +1,13 @@
-// What the schema found wrong, as a problem with its path and a reason in plain words. Where in the maker's words the place is:
-// documentPlace.ts.
+// Turns an issue of the schema library into a Problem with its path and a reason in plain words. documentPlace.ts names the
+// place in the maker's words.
 import type * as v from 'valibot';
 import { type Phrase, phrase } from '../phrase';
 import type { Problem } from '../result';
 
-/** How the schema is asked: it says only the sentences written beside it, so that the rest is told from the issue itself. */
+/** Parse options: issues carry only the messages written in the schema; reasonOf words all others. */
 export const OWN_SENTENCES_ONLY = { message: '' } as const;
 
-/** The problem of an issue, of a schema asked with OWN_SENTENCES_ONLY. Its code begins with schema-. */
+/** The problem for an issue of a schema parsed with OWN_SENTENCES_ONLY. Its code begins with "schema-". */
 export function schemaProblem(issue: v.BaseIssue<unknown>): Problem {
   return { code: `schema-${issue.type}`, path: pathOf(issue), message: reasonOf(issue) };
 }
@@ -20,12 +20,12 @@ function pathOf(issue: v.BaseIssue<unknown>): string {
   }, '');
 }
 
-/** A reason without an end: must be at most 40. */
+/** The reason without a full stop: "must be at most 40". */
 function reasonOf(issue: v.BaseIssue<unknown>): Phrase {
   const { kind, type, expected, input, requirement } = issue;
   if (kind === 'schema' && input === undefined) return phrase('missing');
   if (issue.message !== '') return phrase(issue.message);
-  // An entry beside those of a strict object.
+  // A strict object has an entry that the schema does not list.
   if (expected === 'never') return phrase('Wedgewall does not know this entry');
   switch (type) {
     case 'number':
@@ -51,14 +51,14 @@ function reasonOf(issue: v.BaseIssue<unknown>): Phrase {
     case 'min_length':
       return phrase('needs at least {least}', { least: Number(requirement) });
     case 'variant':
-      // Of what is no object at all; else its kind is none of those there are.
+      // 'Object' means the value is no object; otherwise its `kind` is unknown.
       return expected === 'Object' ? phrase('should be a group of entries') : choices(expected);
     default:
       return choices(expected);
   }
 }
 
-/** One of several values: the library joins them with bars, in brackets. */
+/** The reason for a value that is none of those allowed; the library lists them with bars, in brackets. */
 function choices(expected: string | null): Phrase {
   const named = (expected ?? '').replace(/[()]/g, '').replaceAll(' | ', ' or ');
   return phrase('should be {choices}', { choices: named });

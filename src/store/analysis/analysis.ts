@@ -25,6 +25,7 @@ export function knownBalance(project: Project): Balance | null {
   return known.get(project) ?? null;
 }
 
+/** Makes a balance known for its project. */
 export function keepBalance(balance: Balance): void {
   known.set(balance.project, balance);
 }

@@ -11,12 +11,12 @@ import { type Balance, keepBalance, knownBalance } from './analysis';
 import { type AnalysisJobs, type BalanceNews, seamsOf } from './analysisJobs';
 import { Analyst } from './analyst';
 
-/** Jobs that are about an analysis. */
+/** The jobs that are about an earlier analysis. */
 type Question = Exclude<keyof AnalysisJobs, 'analyse'>;
 
 export class AnalysisClient {
   private readonly client: WorkerClient<AnalysisJobs>;
-  /** The project as the worker has it. */
+  /** The last project sent to the worker. */
   private sent: Project | null = null;
   private seams: Balance['seams'] | null = null;
   private busy = false;
@@ -38,7 +38,7 @@ export class AnalysisClient {
     });
   }
 
-  /** Asks for the balance of a sound project until the returned function is called. See `knownBalance` and `reason`. */
+  /** Wants the balance of a sound project until the returned function is called; `knownBalance` then has it, or `reason`. */
   want(project: Project): () => void {
     this.wanted.push(project);
     this.next();
@@ -48,28 +48,28 @@ export class AnalysisClient {
     };
   }
 
-  /** Why the balance of a project could not be worked out; null unless it failed. */
+  /** Why the balance of a project could not be computed; null unless it failed. */
   reason(project: Project): Phrase | null {
     return this.failed.get(project) ?? null;
   }
 
-  /** Calls back when a balance has come or failed. */
+  /** Calls back when a balance has arrived or failed, until the returned function is called. */
   readonly subscribe = (listener: () => void): (() => void) => {
     this.listeners.add(listener);
     return () => this.listeners.delete(listener);
   };
 
-  /** Ways to mend a finding; null when that failed. */
+  /** Proposals to mend a finding; null when the worker failed. */
   proposals(project: Project, finding: string): Promise<readonly Proposal[] | null> {
     return this.question('propose', project, (about) => ({ about, finding }));
   }
 
-  /** What moves would do to a project whose balance is known; null as above. */
+  /** The effect of moves on a project whose balance is known; null when the worker failed. */
   effect(project: Project, moves: readonly Move[]): Promise<Effect | null> {
     return this.question('effect', project, (about) => ({ about, moves }));
   }
 
-  /** The wedges that could lie in a place of a block; null as above. */
+  /** The wedges that could lie in a place of a block, from 0; null when the worker failed. */
   offers(project: Project, block: BlockId, place: number): Promise<WedgeOffers | null> {
     return this.question('offers', project, (about) => ({ about, block, place }));
   }
@@ -80,13 +80,13 @@ export class AnalysisClient {
     ask: (about: number) => AnalysisJobs[K]['ask'],
   ): Promise<AnalysisJobs[K]['answer'] | null> {
     return new Promise((heard) => {
-      this.questions.push(async () => heard(await this.put(job, project, ask)));
+      this.questions.push(async () => heard(await this.askAbout(job, project, ask)));
       this.next();
     });
   }
 
   /** Asks a question about an analysis; if the worker has dropped that analysis, it is computed again first. */
-  private async put<K extends Question>(
+  private async askAbout<K extends Question>(
     job: K,
     project: Project,
     ask: (about: number) => AnalysisJobs[K]['ask'],
@@ -97,10 +97,10 @@ export class AnalysisClient {
     if (!outcome?.ok) return null;
     if (outcome.value !== null || again) return outcome.value;
     await this.analyse(project);
-    return this.put(job, project, ask, true);
+    return this.askAbout(job, project, ask, true);
   }
 
-  /** Analyses come before questions, which are about them. */
+  /** Begins the next work: analyses first, because questions are about them. */
   private next(): void {
     if (this.busy) return;
     const project = this.wanted.findLast((one) => !knownBalance(one) && !this.failed.has(one));

@@ -1,5 +1,5 @@
-// What the worker that analyses is asked and answers (see workers/protocol.ts), and how the seams of an analysis become plain
-// data and seams again.
+// The messages of the worker that analyses (workers/protocol.ts has the protocol), and the conversion of an analysis's seams to
+// plain data and back.
 import type { Effect, Proposal } from '../../arrange/mend/proposals';
 import type { WedgeOffers } from '../../arrange/mend/wedgeOffers';
 import { fabricIndex } from '../../cloth/cloths';
@@ -8,31 +8,31 @@ import type { Move } from '../../model/moves';
 import type { BlockId, Project } from '../../model/project';
 import type { Balance, BalanceFigures } from './analysis';
 
-/** Each is about an analysis, by its number; null where that has made room for later ones. */
+/** The number of the analysis that a question is about; the answer is null if the worker has dropped that analysis. */
 interface About {
   readonly about: number;
 }
 
 export interface AnalysisJobs {
-  /** `parts` are those of the project that are not as they were when it was last asked; all of them the first time. */
+  /** Analyses a project. `parts` are those parts of it that differ from the last ask; the first time all of them. */
   readonly analyse: {
     readonly ask: { readonly analysis: number; readonly parts: Partial<Project> };
     readonly progress: never;
     readonly answer: BalanceNews;
   };
-  /** Ways to mend a finding or a single clash. */
+  /** Finds proposals to mend a finding or a single clash. */
   readonly propose: {
     readonly ask: About & { readonly finding: string };
     readonly progress: never;
     readonly answer: readonly Proposal[] | null;
   };
-  /** What these moves would do. */
+  /** Computes the effect of moves. */
   readonly effect: {
     readonly ask: About & { readonly moves: readonly Move[] };
     readonly progress: never;
     readonly answer: Effect | null;
   };
-  /** The wedges that could lie in a place of a block, from 0. */
+  /** Finds the wedges that could lie in a place of a block, from 0. */
   readonly offers: {
     readonly ask: About & { readonly block: BlockId; readonly place: number };
     readonly progress: never;
@@ -40,23 +40,25 @@ export interface AnalysisJobs {
   };
 }
 
-/** A balance without its project, which the page has; without what is the same as in the analysis told before it. */
+/** A balance without its project, which the page has; `seams` is null where they are the same as in the analysis before. */
 export interface BalanceNews extends BalanceFigures {
   readonly seams: SeamsData | null;
 }
 
 type Seams = Balance['seams'];
 
-/** Seams as plain data: without how a fabric's colours are found, the index of fabrics, and what was measured so far. */
+/** Seams as plain data: without the function for a fabric's colours, the index of fabrics, and the memo. */
 export interface SeamsData extends Omit<Seams, 'cloths' | 'radialMemo'> {
   readonly cloths: Omit<Seams['cloths'], 'clothOf' | 'index'>;
 }
 
+/** The plain data of seams, to send to the page. */
 export function seamsData({ cloths, typeBands, typeRim, perBlock, fabricCount }: Seams): SeamsData {
   const { clothOf: _, index: __, ...data } = cloths;
   return { cloths: data, typeBands, typeRim, perBlock, fabricCount };
 }
 
+/** The seams of plain data, with an empty memo. */
 export function seamsOf(data: SeamsData): Seams {
   const { cloths } = data;
   return {

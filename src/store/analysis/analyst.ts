@@ -18,7 +18,7 @@ const KEPT = 6;
 
 interface KeptAnalysis {
   readonly analysis: Analysis;
-  /** Ways to mend, by what they mend. */
+  /** Proposals by the id of the finding or clash they mend. */
   readonly proposals: Map<string, readonly Proposal[]>;
 }
 
@@ -67,7 +67,7 @@ export class Analyst implements Answers<AnalysisJobs> {
     return block ? wedgeOffers(analysis, block, place) : null;
   }
 
-  /** The project with these parts; a fabric that came again unchanged stays the one whose print is measured already. */
+  /** The project with these parts. An unchanged fabric stays the same object, because the measure of its print is cached. */
   private after(parts: Partial<Project>): Project {
     const before = this.project;
     if (!before) return parts as Project;
@@ -80,7 +80,7 @@ function weights({ project }: Analysis): Terms {
   return weightsOf(project.preferences);
 }
 
-/** A finding by its id, or the finding a single clash is by itself; null when it is neither. */
+/** The finding with this id, or a finding made of the single clash with this id; null when there is neither. */
 function findingOf(analysis: Analysis, id: string): Finding | null {
   const told = analysis.findings.find((one) => one.id === id);
   if (told) return told;

@@ -6,16 +6,16 @@ import { ok } from '../../model/result';
 import type { Running, Settled } from '../workers/workerClient';
 import { arrangeClients, type StartArrangeWorker, WORKERS } from './arrangeClients';
 
-/** Alternatives for the wall. */
+/** The orders found for the wall. */
 export interface FoundAlternatives {
   readonly alternatives: readonly Alternative[];
-  /** The cap in milliseconds cut the search short: another run may find others. */
+  /** Whether the limit in milliseconds ended the search early, so that another run may find others. */
   readonly capped: boolean;
 }
 
 /**
- * Seeks `count` good arrangements that differ. With a budget in steps the answer is the same every time. `onShare` hears the
- * part of the budget spent, 0–1.
+ * Starts a search for `count` good orders that differ. With a budget in steps the answer is the same every time. `onShare`
+ * gets the part of the budget that is spent, 0–1.
  */
 export function startAlternatives(
   project: Project,

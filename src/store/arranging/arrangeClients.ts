@@ -5,6 +5,7 @@ import type { WorkerLike } from '../workers/protocol';
 import { WorkerClient } from '../workers/workerClient';
 import type { ArrangeJobs } from './arrangeJobs';
 
+/** Number of workers that share a search. */
 export const WORKERS = 2;
 
 const EXPLAIN = 'The shuffle could not run: {reason}. The quilt is as it was.';

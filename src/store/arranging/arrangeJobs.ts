@@ -3,7 +3,7 @@ import type { Alternative, Share, Tries } from '../../arrange/alternatives';
 import type { ArrangeResult, ShuffleProgress, ShuffleWish } from '../../arrange/shuffle';
 import type { Project } from '../../model/project';
 
-/** What is wanted of several orders that differ. */
+/** The search that the jobs `try` and `choose` share: `count` orders that differ. */
 interface SeekingAsk {
   readonly project: Project;
   readonly wish: ShuffleWish;
@@ -16,13 +16,13 @@ export interface ArrangeJobs {
     readonly progress: ShuffleProgress;
     readonly answer: ArrangeResult;
   };
-  /** Searches for orders that differ: a share of them. Tells the part of its budget that is spent, 0–1. */
+  /** Does one share of the searches. Its progress is the part of its budget that is spent, 0–1. */
   readonly try: {
     readonly ask: SeekingAsk & { readonly share: Share };
     readonly progress: number;
     readonly answer: Tries;
   };
-  /** Chooses among what all workers have found. */
+  /** Chooses from the orders that all workers have found. */
   readonly choose: {
     readonly ask: SeekingAsk & { readonly tries: readonly Tries[] };
     readonly progress: never;

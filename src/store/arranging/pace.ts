@@ -1,18 +1,18 @@
 // Paces news that comes faster than the page can draw it: draws the latest, then leaves the page free for a while before the
 // next, so that a press of Stop is heard at once however large the wall is.
 
-/** Milliseconds the page is left free after it has drawn. */
+/** Milliseconds for which the page is left free after it has drawn. */
 const FREE = 60;
 
 export interface Pace<News> {
   readonly tell: (news: News) => void;
-  /** Nothing more is drawn. */
+  /** Ends drawing: later news is ignored. */
   readonly end: () => void;
 }
 
 /**
- * `join` makes one piece of news of two that were not drawn yet; `draw` hears it when the page is free. `drawn` calls back when
- * the page has drawn.
+ * Paces calls of `draw`. `join` makes one piece of news of two that are not drawn yet; `drawn` calls back when the page has
+ * drawn.
  */
 export function paced<News>(
   join: (earlier: News, later: News) => News,

@@ -6,12 +6,12 @@ import { ok } from '../../model/result';
 import type { Running, Settled } from '../workers/workerClient';
 import { arrangeClients, type StartArrangeWorker, shareOf, WORKERS } from './arrangeClients';
 
-/** Milliseconds the second worker has for its answer when the first has answered a stop. */
+/** Milliseconds that the second worker has for its answer once the first has answered a stop. */
 const SECOND = 120;
 
 /**
- * Starts a shuffle. `onProgress` hears the best of all workers, with moves only when there is a better arrangement than was
- * told before. With a budget in steps the answer is the same every time; each worker gets its half of the steps.
+ * Starts a shuffle. `onProgress` gets the best of all workers, with moves only when they are better than the last ones it got.
+ * With a budget in steps the answer is the same every time; each worker gets half of the steps.
  */
 export function startShuffle(
   project: Project,
@@ -80,7 +80,7 @@ function bestOfAll(
   };
 }
 
-/** The better answer with the steps of both; why the first failed where there is none. */
+/** The better answer, with the steps of both workers; the first failure where no worker has an answer. */
 function joined(outcomes: readonly Settled<ArrangeResult>[]): Settled<ArrangeResult> {
   const results = outcomes.flatMap((one) => (one?.ok ? [one.value] : []));
   const [first, ...others] = results;

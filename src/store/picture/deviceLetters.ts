@@ -3,9 +3,9 @@
 import type { Face } from '../../drawing/pattern/page';
 import type { DeviceLetters, LetterPicture } from '../../drawing/pattern/pdf/pdfType';
 
-/** Pixels to the height of a letter: 900 dots to the inch in running text, 240 in the largest title. */
+/** Height of a letter in pixels: 900 dots to the inch in running text, 240 in the largest title. */
 const HIGH = 100;
-/** No Unicode text holds this code point, so what is drawn for it is the sign for a letter the device lacks. */
+/** A code point that is no character (Unicode), so that its picture is the device's sign for a missing letter. */
 const NO_LETTER = '\u{10ffff}';
 
 const FONTS: Readonly<Record<Face, string>> = {
@@ -14,7 +14,7 @@ const FONTS: Readonly<Record<Face, string>> = {
   strong: `600 ${HIGH}px sans-serif`,
 };
 
-/** Null where the browser gives no canvas to draw on. */
+/** The letters of this device; null where the browser gives no canvas to draw on. */
 export function deviceLetters(): DeviceLetters | null {
   const canvas = document.createElement('canvas');
   const pen = canvas.getContext('2d');
@@ -26,7 +26,7 @@ export function deviceLetters(): DeviceLetters | null {
   };
   return {
     has(letter, face) {
-      // Joiners have no picture of their own; they go with their neighbours.
+      // Joiners have no picture of their own; they belong to their neighbours.
       if (/^\p{Cf}$/u.test(letter)) return true;
       const lacks = lacking.get(face) ?? seen(NO_LETTER, face);
       lacking.set(face, lacks);
@@ -47,7 +47,7 @@ function bytesOf(dataUrl: string): Uint8Array {
   return Uint8Array.from(atob(dataUrl.slice(dataUrl.indexOf(',') + 1)), (letter) => letter.charCodeAt(0));
 }
 
-/** Draws a run alone on the canvas, which becomes as large as it. */
+/** Draws a run on the canvas, which gets the size of the run. Returns its place for letters one inch high. */
 function draw(
   canvas: HTMLCanvasElement,
   pen: CanvasRenderingContext2D,
@@ -61,7 +61,7 @@ function draw(
   const rise = Math.ceil(size.actualBoundingBoxAscent) + 1;
   const width = Math.max(1, left + Math.ceil(size.actualBoundingBoxRight) + 1);
   const height = Math.max(1, rise + Math.ceil(size.actualBoundingBoxDescent) + 1);
-  // A canvas of a new size is empty and has forgotten its pen.
+  // A new size empties the canvas and resets its pen.
   canvas.width = width;
   canvas.height = height;
   pen.font = FONTS[face];

@@ -32,10 +32,10 @@ const FONTS = {
   strong: [latinStrong, widerStrong],
 } as const;
 
-/** Pages painted before the screen gets a turn. */
+/** Number of pages painted before the screen gets a turn. */
 const PAGES_AT_ONCE = 2;
 
-/** Makes the file. `tell` hears the progress. Never rejects. */
+/** Makes the file. `tell` gets the progress: words, and a share of 0 to 1. Never rejects. */
 export async function makePatternPdf(
   project: Project,
   options: PatternOptions,
@@ -65,14 +65,14 @@ export async function makePatternPdf(
     return ok({ file, pages: pages.length, missing: [...missing], pictured: [...pictured] });
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
-    const say1 = 'The pattern could not be made ({reason}). The quilt is untouched; try again.';
-    return failed('not-made', 'pattern', phrase(say1, { reason }));
+    const sentence = 'The pattern could not be made ({reason}). The quilt is untouched; try again.';
+    return failed('not-made', 'pattern', phrase(sentence, { reason }));
   }
 }
 
 let kit: Promise<PdfKit> | null = null;
 
-/** Loaded once; a failure is forgotten, so that the next try starts afresh. */
+/** Loads the library and typefaces once; after a failure the next call tries again. */
 function loadKit(): Promise<PdfKit> {
   kit ??= freshKit().catch((error: unknown) => {
     kit = null;
@@ -97,7 +97,7 @@ async function loadFont(address: string): Promise<Uint8Array> {
   return openFont(new Uint8Array(await answer.arrayBuffer()));
 }
 
-/** Lets the screen show what was just said. */
+/** Lets the screen show the progress. */
 function screenTurn(): Promise<void> {
   return new Promise((done) => {
     setTimeout(done, 0);

@@ -12,7 +12,7 @@ import { withDensity } from './pngDensity';
 export interface PictureOptions {
   /** A line under the top; null for none. See pictureCaption. */
   readonly caption: string | null;
-  /** What clashes is marked. */
+  /** Whether findings are marked. */
   readonly marks: boolean;
 }
 
@@ -21,9 +21,9 @@ export interface PixelSize {
   readonly height: number;
 }
 
-/** Dots to the inch that print shops ask for (common practice, no source). */
+/** Dots to the inch that print shops require (common practice, no source). */
 export const PRINT_DENSITY = 300;
-/** Browsers give an empty picture, without an error, above about 16,384 pixels on a side. */
+/** The most pixels on a side; above about this number browsers give an empty picture without an error. */
 export const MOST_PIXELS = 16_384;
 const LEAST_PIXELS = 100;
 
@@ -43,7 +43,7 @@ export function viewSize(svg: string): { width: number; height: number } {
   return { width: Number(width), height: Number(height) };
 }
 
-/** Pixels of a picture so many pixels wide, or why a browser cannot draw it. */
+/** The size of a picture of this width in pixels, or why a browser cannot draw it. */
 export function pixelSize(svg: string, width: number): Result<PixelSize> {
   const view = viewSize(svg);
   const height = Math.round((width * view.height) / view.width);
@@ -61,20 +61,20 @@ export function pixelSize(svg: string, width: number): Result<PixelSize> {
   return failed('too-large', 'picture', phrase(say, { most: MOST_PIXELS, widest }));
 }
 
-/** The widest PNG of this picture a browser can be trusted with, in pixels. */
+/** The width in pixels of the largest PNG of this picture that browsers can draw. */
 export function widestPicture(svg: string): number {
   const view = viewSize(svg);
   return Math.floor(Math.min(MOST_PIXELS, (MOST_PIXELS * view.width) / view.height));
 }
 
-/** The SVG with its size in pixels, so that it is drawn sharp at exactly that size. */
+/** The SVG with its size in pixels instead of inches, so that it is drawn sharply at exactly that size. */
 export function sizedInPixels(svg: string, size: PixelSize): string {
   return svg.replace(/ width="[\d.]+in" height="[\d.]+in"/, ` width="${size.width}" height="${size.height}"`);
 }
 
 export type PictureStage = 'drawing' | 'packing';
 
-/** Draws the SVG as a PNG meant for PRINT_DENSITY. Browser only. Never rejects: what went wrong comes back as a problem. */
+/** Draws the SVG as a PNG for PRINT_DENSITY. Browser only. Never rejects: it returns a failure as a problem. */
 export async function drawPng(
   svg: string,
   size: PixelSize,
@@ -102,7 +102,7 @@ export async function drawPng(
     context.fillStyle = '#ffffff';
     context.fillRect(0, 0, size.width, size.height);
     context.drawImage(image, 0, 0, size.width, size.height);
-    // A canvas beyond the browser's means stays empty without an error; ours is never transparent.
+    // A canvas too large for the browser stays empty without an error; a drawn one is opaque everywhere.
     if (context.getImageData(size.width - 1, size.height - 1, 1, 1).data[3] !== 255) return tooLarge();
     onStage('packing');
     await painted();
@@ -127,7 +127,7 @@ function loaded(address: string): Promise<HTMLImageElement> {
   });
 }
 
-/** Lets the screen show what was just said before the long part begins. */
+/** Lets the screen show the new stage before the long work begins. */
 function painted(): Promise<void> {
   return new Promise((done) => {
     setTimeout(done, 30);

@@ -1,11 +1,11 @@
 // Writes the dots to the inch into a PNG (chunk pHYs of the PNG specification, W3C, 11.3.5.3), so that a print shop gets the
 // right size.
 
-/** Signature (8 bytes) and IHDR (25): pHYs may follow at once. */
+/** Length of signature (8 bytes) and IHDR (25); pHYs may follow directly. */
 const HEAD = 33;
 const METRES_PER_INCH = 0.0254;
 
-/** The same picture with its density stated. `png` is a whole PNG file; `dotsPerInch` above 0. */
+/** The same picture with its density. `png` is a whole PNG file; `dotsPerInch` is above 0. */
 export async function withDensity(png: Blob, dotsPerInch: number): Promise<Blob> {
   const head = new Uint8Array(await png.slice(0, HEAD).arrayBuffer());
   if (head.length < HEAD || String.fromCharCode(...head.subarray(12, 16)) !== 'IHDR') {

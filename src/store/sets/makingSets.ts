@@ -10,7 +10,7 @@ const PATIENCE = 600;
 
 export type RunningMaking = Omit<Running<MadeSets>, 'stop'>;
 
-/** Starts making sets; the same making gives the same answer. */
+/** Starts making sets; the same `making` gives the same answer. */
 export function startMaking(making: SetMaking, start: () => WorkerLike<SetsJobs> = newWorker): RunningMaking {
   const client = new WorkerClient<SetsJobs>({
     start,

@@ -4,32 +4,32 @@ import type { Project } from '../../model/project';
 import type { Problem, Result } from '../../model/result';
 import { storageProblem } from './storageProblem';
 
-/** 'unsaved': a change waits for its saving. A problem stands until a saving succeeds. */
+/** 'unsaved': a change waits to be saved. A problem stays until a saving succeeds. */
 export type AutosaveState = 'saved' | 'saving' | 'unsaved' | { readonly problem: Problem };
 
 export interface Autosave {
-  /** The project has changed; it is saved after the delay, together with whatever changes until then. */
+  /** Takes a changed project; saves it after the delay, together with later changes. */
   changed(project: Project): void;
-  /** Saves what waits at once and resolves when nothing waits or a saving failed. Never rejects. */
+  /** Saves waiting changes at once; resolves when none waits or a saving has failed. Never rejects. */
   flush(): Promise<AutosaveState>;
-  /** The page goes away: hands what waits to `leave`, and tries to save it all the same. */
+  /** Passes waiting changes to the option `leave`, as the page goes away, and tries to save them as well. */
   leave(): void;
-  /** Drops what waits and saves no more; for a project that is closed or was replaced from elsewhere. */
+  /** Drops waiting changes and saves no more: for a project that is closed or replaced. */
   stop(): void;
 }
 
 export interface AutosaveOptions {
   readonly save: (project: Project) => Promise<Result<unknown>>;
-  /** Notes unsaved work at once, without waiting; see ProjectStorage.leave. */
+  /** Notes an unsaved project synchronously; see ProjectStorage.leave. */
   readonly leave: (project: Project) => void;
-  /** Milliseconds from the first unsaved change to its saving. Later changes do not put it off, so that steady work is saved too. */
+  /** Milliseconds from the first unsaved change to its saving. Later changes do not delay it, so that steady work is saved too. */
   readonly delay: number;
-  /** Runs something after that many milliseconds; returns what calls it off. */
+  /** Calls `run` after `delay` milliseconds, unless the returned function is called first. */
   readonly schedule?: (run: () => void, delay: number) => () => void;
   readonly onState: (state: AutosaveState) => void;
 }
 
-/** Saves a project whenever it has changed. Starts as 'saved', without telling so. */
+/** An autosave for one project. Its first state is 'saved', without a call of onState. */
 export function createAutosave(options: AutosaveOptions): Autosave {
   const { save, delay, schedule = later, onState } = options;
   let waiting: Project | null = null;
@@ -103,7 +103,7 @@ export function createAutosave(options: AutosaveOptions): Autosave {
   };
 }
 
-/** Saves when the page is hidden, and leaves a note when it goes away. Returns what ends it. */
+/** Saves when the page is hidden and notes unsaved work when it goes away, until the returned function is called. */
 export function saveOnLeaving(
   autosave: Pick<Autosave, 'flush' | 'leave'>,
   page: Pick<Document, 'addEventListener' | 'removeEventListener' | 'visibilityState'>,

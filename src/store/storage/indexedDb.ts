@@ -23,8 +23,8 @@ const DATABASE_VERSION = 1;
 const PATIENCE = 5_000;
 
 /**
- * The storage for the app, with what earlier pages left unsaved kept in it. When IndexedDB is missing, refused, blocked or newer, the work is kept in memory only and
- * `problem` says why; the app goes on.
+ * Opens the storage for the app, and saves in it what earlier pages left unsaved. When IndexedDB is missing, refused, blocked
+ * or newer, the storage is in memory only and `problem` says why. Never rejects.
  */
 export async function openStorage(
   now: () => number = Date.now,
@@ -61,7 +61,7 @@ async function openShelf(patience: number): Promise<Shelf> {
       },
     });
   let database = await open();
-  /** The open database; opened anew when the browser had closed it (site data cleared, disk trouble). */
+  /** The open database; opens it again if the browser has closed it (site data cleared, disk trouble). */
   const ready = async () => {
     if (superseded) {
       const say =
@@ -100,7 +100,7 @@ async function openShelf(patience: number): Promise<Shelf> {
 
 async function change(database: Database, id: string, decide: Parameters<Shelf['change']>[1]): Promise<void> {
   const writing = database.transaction(['documents', 'summaries'], 'readwrite');
-  // Awaited below where it matters; this keeps an early failure from also surfacing as an unhandled rejection.
+  // `done` is awaited below; without this an earlier failure would also show as an unhandled rejection.
   writing.done.catch(() => {});
   const documents = writing.objectStore('documents');
   const summaries = writing.objectStore('summaries');
@@ -133,7 +133,7 @@ async function openDatabase(
     },
     blocking: (_current, wanted, event) => {
       (event.target as IDBDatabase).close();
-      // A tab that only deletes the database (wanted is null) leaves room to open it again.
+      // If another tab only deletes the database (wanted is null), it can be opened again.
       if (wanted === null) on.lost();
       else on.superseded();
     },
@@ -147,7 +147,7 @@ async function openDatabase(
   try {
     return await Promise.race([opening, refused]);
   } catch (error) {
-    // An answer that comes after all must not hold the database open.
+    // If the database opens after all, it must not stay open.
     opening.then(
       (late) => late.close(),
       () => {},

@@ -5,8 +5,8 @@ import type { LeavingNotes } from './leaving';
 import type { ProjectStorage } from './storage';
 
 /**
- * Keeps what earlier pages left unsaved. Where the project was changed elsewhere meanwhile, what was left becomes a copy
- * beside it; where it was removed, or was saved after all, the note is dropped. `copyId` makes an id for a copy.
+ * Saves what earlier pages left unsaved. If the project has been changed elsewhere since, the unsaved state becomes a copy; if
+ * it has been removed, or was saved after all, the note is dropped. `copyId` makes the id of a copy.
  */
 export async function keepLeft(
   storage: ProjectStorage,
@@ -19,7 +19,7 @@ export async function keepLeft(
     const saved = await storage.save(left.value, revision);
     if (saved.ok || saved.problems[0]?.code === 'removed-elsewhere') continue;
     if (saved.problems[0]?.code !== 'changed-elsewhere') {
-      // No room, or a trouble that passes: the note waits for the next visit.
+      // For want of room, or for a passing trouble: the note waits for the next visit.
       notes.leave(left.value, revision);
       continue;
     }

@@ -6,17 +6,17 @@ import type { Project } from '../../model/project';
 const PREFIX = 'wedgewall-left:';
 const noteSchema = v.object({ revision: v.number(), document: v.unknown() });
 
-/** Notes of what was unsaved when pages went away. No function here throws. */
+/** Notes of projects that were unsaved when their page went away. Its functions never throw. */
 export interface LeavingNotes {
   /** Writes the note of this page at once; false when there is no room or the browser refuses. */
   leave(project: Project, revision: number): boolean;
-  /** The project of that id is saved after all: the note of this page is not needed. */
+  /** Removes this page's note of a project that was saved after all. */
   drop(id: string): void;
-  /** Takes every note out, also those of other pages. */
+  /** Removes and returns all notes, also those of other pages. */
   takeAll(): readonly { readonly document: unknown; readonly revision: number }[];
 }
 
-/** Notes in the browser's localStorage, or none where it is missing. `page` tells this page's notes from those of other tabs. */
+/** Notes in the browser's localStorage; none where it is missing. `page` is unique to this page among all tabs. */
 export function createLeavingNotes(area: () => Storage | undefined, page: string): LeavingNotes {
   const key = (id: string) => `${PREFIX}${page}:${id}`;
   const trying = <T>(otherwise: T, work: (notes: Storage) => T): T => {
@@ -56,5 +56,5 @@ function readNote(text: string | null): { document: unknown; revision: number } 
   }
 }
 
-/** No notes: for a storage that keeps nothing. */
+/** Notes nothing: for a storage that keeps nothing. */
 export const NO_NOTES: LeavingNotes = { leave: () => false, drop: () => {}, takeAll: () => [] };

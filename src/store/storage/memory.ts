@@ -1,7 +1,7 @@
 // Keeps projects in the page's memory, for browsers without IndexedDB: everything works, and is gone when the page closes.
 import type { Shelf, ShelfRecord } from './storage';
 
-/** A shelf that keeps nothing beyond the page. */
+/** A shelf whose records last as long as the page. */
 export function createMemoryShelf(): Shelf {
   const records = new Map<string, ShelfRecord>();
   const notes = new Map<string, string | null>();

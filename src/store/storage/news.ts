@@ -3,17 +3,17 @@ import * as v from 'valibot';
 
 const changeSchema = v.object({ id: v.string(), revision: v.nullable(v.number()) });
 
-/** A project saved elsewhere, with its new revision, or removed (null). */
+/** A project that another tab saved, with its new revision, or removed (null). */
 export type ProjectChange = Readonly<v.InferOutput<typeof changeSchema>>;
 
 export interface ProjectNews {
   tell(change: ProjectChange): void;
-  /** Hears of changes made in other tabs, never of its own. Returns what ends it. */
+  /** Calls back for changes made in other tabs, never for its own, until the returned function is called. */
   watch(listener: (change: ProjectChange) => void): () => void;
   close(): void;
 }
 
-/** News over the channel of that name; where the browser has no channels, nothing is heard and savings are still checked. */
+/** News over the channel of this name. In a browser without channels none arrive, but savings are still checked. */
 export function createNews(name: string): ProjectNews {
   const channel = typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel(name);
   return {
@@ -30,5 +30,5 @@ export function createNews(name: string): ProjectNews {
   };
 }
 
-/** No news: for a storage no other tab can see. */
+/** Sends and receives no news: for a storage that no other tab can see. */
 export const SILENT_NEWS: ProjectNews = { tell: () => {}, watch: () => () => {}, close: () => {} };

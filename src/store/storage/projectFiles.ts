@@ -1,22 +1,25 @@
 // Names files of a project and hands them to the person. editing/openProject.ts opens them.
 import { PROJECT_FILE_ENDING } from '../../model/reading/projectText';
 
-/** Letters of the name kept in a file name; with the ending it fits every file system in use. */
+/** The most letters of a name in a file name; together with the ending they fit every file system in use. */
 const MOST_LETTERS = 60;
-/** Names some systems keep for devices. */
+/** Names that some systems reserve for devices. */
 const RESERVED = /^(con|prn|aux|nul|com\d|lpt\d)$/;
 
-/** A file name every system takes: letters and digits of any script, the rest as hyphens; "quilt" where nothing is left. */
+/** The name of a project file; see fileName. */
 export function projectFileName(name: string): string {
   return fileName(name, PROJECT_FILE_ENDING);
 }
 
-/** The name under which a damaged one is saved as it is. */
+/** The name of the file of a damaged project; see fileName. */
 export function damagedFileName(name: string): string {
   return fileName(name, `-damaged${PROJECT_FILE_ENDING}`);
 }
 
-/** The same for other files of the project; `ending` with its dot (".svg"). */
+/**
+ * A file name that every system accepts: letters and digits of any script, hyphens for the rest, "quilt" where nothing is
+ * left; then `ending`, with its dot (".svg").
+ */
 export function fileName(name: string, ending: string): string {
   const plain = name
     .normalize('NFC')
@@ -44,6 +47,6 @@ export function downloadBlob(name: string, blob: Blob): void {
   document.body.append(link);
   link.click();
   link.remove();
-  // The browser reads the address after this task; giving it back at once would cancel the download.
+  // The browser reads the address after this task, so revoking it at once would cancel the download.
   setTimeout(() => URL.revokeObjectURL(address), 60_000);
 }

@@ -17,11 +17,11 @@ const summarySchema = v.object({
   changedAt: v.number(),
   /** Number of blocks. */
   blocks: v.number(),
-  /** Counts the savings of this project; a saving must name the one it is based on. */
+  /** How often this project was saved; a saving must name the revision it is based on. */
   revision: v.number(),
 });
 
-/** What a list of projects shows without opening any of them. */
+/** The entries of a list of projects, readable without opening any project. */
 export type ProjectSummary = Readonly<v.InferOutput<typeof summarySchema>>;
 
 export interface StoredProject {
@@ -29,44 +29,44 @@ export interface StoredProject {
   readonly revision: number;
 }
 
-/** A kept quilt that cannot be opened: the name it was kept under, and what is kept, unchecked, as the text of a file. */
+/** A kept quilt that cannot be opened: its name, and its unchecked document as the text of a file. */
 export interface DamagedProject {
   readonly id: string;
   readonly name: string;
   readonly text: string;
 }
 
-/** A kept project, or why it does not open; with `damaged` where it is there but unsound. */
+/** A kept project, or why it cannot be opened; with `damaged` where it exists but is unsound. */
 export type Loaded =
   | { readonly ok: true; readonly value: StoredProject }
   | { readonly ok: false; readonly problems: readonly Problem[]; readonly damaged?: DamagedProject };
 
-/** Kept projects. No function here ever rejects: what goes wrong comes back as problems with words for the person. */
+/** The kept projects. Its functions never reject: they return failures as problems with words for the person. */
 export interface ProjectStorage {
-  /** False where the work is gone when the page closes (no IndexedDB); say so on screen. */
+  /** False where the work is lost when the page closes (no IndexedDB); the screen must say so. */
   readonly keeps: boolean;
   /** All kept projects, last changed first. */
   list(): Promise<Result<readonly ProjectSummary[]>>;
-  /** Opens a project to the end. A damaged one gives its problems and its text, to be saved to a file, and stays kept as it is. */
+  /** Reads and checks a project. For a damaged one it returns the problems and the text, to save to a file; it stays kept. */
   load(id: string): Promise<Loaded>;
   /**
-   * Keeps the project and gives its new revision. `revision` is the one last loaded or saved, 0 for a new project. Refused
-   * with 'changed-elsewhere' or 'removed-elsewhere' when the kept state is another; nothing is overwritten then.
+   * Saves the project and returns its new revision. `revision` is the one last loaded or saved, 0 for a new project. Refused
+   * with 'changed-elsewhere' or 'removed-elsewhere' when another revision is kept; nothing is overwritten then.
    */
   save(project: Project, revision: number): Promise<Result<number>>;
   /**
-   * The page goes away with this project unsaved: notes it at once, without waiting, to be kept at the next visit. A saving
-   * that still succeeds takes the note back. False when it could not be noted.
+   * Notes this unsaved project synchronously, as the page goes away, to save it at the next visit. A saving that still
+   * succeeds removes the note. False when it could not be noted.
    */
   leave(project: Project, revision: number): boolean;
-  /** Removes a project; one that is not there is no failure. */
+  /** Removes a project; to remove one that does not exist is no failure. */
   remove(id: string): Promise<Result<null>>;
-  /** The id set last, or null. The project may be gone since. */
+  /** The id set last, or null. That project may not exist any more. */
   lastOpen(): Promise<Result<string | null>>;
   setLastOpen(id: string | null): Promise<Result<null>>;
-  /** Calls back when another tab saves or removes a project. Returns what ends it. */
+  /** Calls back when another tab saves or removes a project, until the returned function is called. */
   watch(listener: (change: ProjectChange) => void): () => void;
-  /** Lets go of the database and the other tabs. */
+  /** Closes the database and the channel to other tabs. */
   close(): void;
 }
 
@@ -75,13 +75,13 @@ export interface ShelfRecord {
   readonly document: unknown;
 }
 
-/** Where records lie. Its functions may reject; createStorage turns that into problems. */
+/** A store of records. Its functions may reject; createStorage turns that into problems. */
 export interface Shelf {
   readonly keeps: boolean;
-  /** Ids with whatever summary lies beside them. */
+  /** All ids with their summaries, unchecked. */
   summaries(): Promise<readonly (readonly [id: string, summary: unknown])[]>;
   record(id: string): Promise<{ readonly summary: unknown; readonly document: unknown } | undefined>;
-  /** In one transaction: reads the summary, and puts or removes (null) what `decide` answers. If it throws, nothing changes. */
+  /** Reads the summary, then puts the record that `decide` returns, or removes it (null), in one transaction. If `decide` throws, nothing changes. */
   change(id: string, decide: (summary: unknown) => ShelfRecord | null): Promise<void>;
   note(key: string): Promise<unknown>;
   setNote(key: string, value: string | null): Promise<void>;
@@ -90,7 +90,7 @@ export interface Shelf {
 
 const LAST_OPEN = 'last-open';
 
-/** The storage on a shelf. `now` gives milliseconds since 1970. */
+/** The storage of projects on a shelf. `now` gives milliseconds since 1970. */
 export function createStorage(
   shelf: Shelf,
   { news, notes, now }: { news: ProjectNews; notes: LeavingNotes; now: () => number },
@@ -146,7 +146,7 @@ async function load(shelf: Shelf, id: string): Promise<Loaded> {
     : { ...opened, damaged: { id, name, text: writeDocument(record.document) } };
 }
 
-/** The record to put in place of the one kept, if the saving is based on that one; throws the refusal if not. */
+/** The record that replaces the kept one; throws a StorageRefusal if the saving is based on another revision. */
 function nextRecord(project: Project, revision: number, kept: unknown, changedAt: number): ShelfRecord {
   const before = kept === undefined ? undefined : readSummary(project.id, kept);
   if (before === undefined && revision > 0) {
@@ -169,7 +169,7 @@ function nextRecord(project: Project, revision: number, kept: unknown, changedAt
   return { summary, document: project };
 }
 
-/** A summary as kept; one that cannot be read still stands in the list, so that its project can be opened or saved to a file. */
+/** Reads a kept summary; for one that is damaged a substitute, so that its project is listed and can be opened or saved to a file. */
 function readSummary(id: string, summary: unknown): ProjectSummary {
   const read = v.safeParse(summarySchema, summary);
   return read.success ? { ...read.output, id } : { id, name: id, changedAt: 0, blocks: 0, revision: 0 };

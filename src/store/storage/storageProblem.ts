@@ -1,8 +1,8 @@
-// What can go wrong between the page and the browser's storage, in words for the person.
+// Turns errors of the browser's storage into problems with words for the person.
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Problem } from '../../model/result';
 
-/** Thrown inside the storage when it refuses something itself; carries the sentence for the person. */
+/** Thrown in the storage when it refuses something itself; carries the sentence for the person. */
 export class StorageRefusal extends Error {
   readonly problem: Problem;
   constructor(code: string, message: Phrase) {
@@ -12,7 +12,7 @@ export class StorageRefusal extends Error {
   }
 }
 
-/** Sentences by the name the browser gives its error (the names are those of the Indexed Database API, W3C). */
+/** Codes and sentences by the name of the browser's error (names of the Indexed Database API, W3C). */
 const KNOWN: Readonly<Record<string, readonly [code: string, say: string]>> = {
   QuotaExceededError: [
     'storage-full',
@@ -28,7 +28,7 @@ const KNOWN: Readonly<Record<string, readonly [code: string, say: string]>> = {
   ],
 };
 
-/** The problem behind anything thrown while reading or writing. Never throws. */
+/** The problem for anything thrown while reading or writing. Never throws. */
 export function storageProblem(error: unknown): Problem {
   if (error instanceof StorageRefusal) return error.problem;
   const known = error instanceof Error || error instanceof DOMException ? KNOWN[error.name] : undefined;

@@ -1,7 +1,7 @@
-// What may go to a worker and back: plain data, so that it arrives as it was sent. A function cannot be sent at all; a Map is
-// copied whole, memo and all, and compares by none of its entries, so it stays at home and a list goes instead.
+// The type of data that may go to a worker and back: plain data, which arrives as it was sent. A function cannot be sent; a
+// Map is not sent because it may be a memo, which would be copied whole. Send a list instead.
 
-/** Arrays of numbers that are sent as they are. */
+/** Typed arrays, which may be sent. */
 type Numbers =
   | Int8Array
   | Uint8Array
@@ -13,8 +13,8 @@ type Numbers =
   | Float64Array;
 
 /**
- * The type itself where it is plain data; where a part of it is a function, a Map or Set (weak ones too), a promise or a
- * symbol, that part is `never`, so that `T extends Plain<T>` fails and the compiler names the part.
+ * T itself if it is plain data. A part of T that is a function, a Map, a Set (weak ones too), a promise or a symbol becomes
+ * `never`, so that `T extends Plain<T>` fails and the compiler names the part.
  */
 export type Plain<T> = T extends string | number | boolean | null | undefined | Numbers
   ? T

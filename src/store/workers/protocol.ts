@@ -1,10 +1,11 @@
-// What goes between the page and any of its workers: ask, then progress any number of times, then one answer or one failure;
-// stop asks for the answer as it stands. This file owns the messages and the worker's side; workerClient.ts is the page's.
+// The protocol between the page and its workers: the page sends an ask; the worker sends progress any number of times, then one
+// answer or one failure. A stop requests the answer so far. This file owns the messages and the worker's side; workerClient.ts
+// owns the page's side.
 import type { Plain } from './plain';
 
 /**
- * The jobs of a worker by name: what each is asked, what it tells on the way, what it answers. One type for both sides, which
- * fits only where everything is plain data.
+ * The jobs of a worker by name, each with its ask, its progress and its answer. Both sides share this type; it accepts plain
+ * data only.
  */
 export type Jobs<J> = {
   readonly [K in keyof J]: {
@@ -16,7 +17,7 @@ export type Jobs<J> = {
 type PlainPart<Job, Part extends string> =
   Job extends Readonly<Record<Part, infer Data>> ? Plain<Data> : never;
 
-/** Asks are numbered; whatever is told of one bears its number, so that the answer to an older one is refused. */
+/** A numbered ask. Every message about it carries its number, so that an answer to an older ask is ignored. */
 export interface Ask<J extends Jobs<J>> {
   readonly kind: 'ask';
   readonly number: number;
@@ -25,17 +26,17 @@ export interface Ask<J extends Jobs<J>> {
 }
 export type ToWorker<J extends Jobs<J>> =
   | Ask<J>
-  /** Answer with what there is so far. */
+  /** The worker must answer with what it has so far. */
   | { readonly kind: 'stop'; readonly number: number };
 
 export type FromWorker<J extends Jobs<J>> =
-  /** The worker runs and has begun. */
+  /** The worker has begun with the ask. */
   | { readonly kind: 'heard'; readonly number: number }
   | { readonly kind: 'progress'; readonly number: number; readonly progress: J[keyof J]['progress'] }
   | { readonly kind: 'answer'; readonly number: number; readonly answer: J[keyof J]['answer'] }
   | { readonly kind: 'failed'; readonly number: number; readonly reason: string };
 
-/** The part of a Worker that is used. */
+/** The members of a Worker that the client uses. */
 export interface WorkerLike<J extends Jobs<J>> {
   onmessage: ((event: MessageEvent<FromWorker<J>>) => void) | null;
   onerror: ((event: ErrorEvent) => void) | null;
@@ -44,13 +45,14 @@ export interface WorkerLike<J extends Jobs<J>> {
   terminate(): void;
 }
 
-/** What a job has at hand while it works. */
+/** Functions that a job calls while it works. */
 export interface AtWork<Progress> {
+  /** Sends progress to the page. */
   readonly tell: (progress: Progress) => void;
   /**
-   * Runs a generator to its end. Between its parts, of a few milliseconds each, messages are heard; `next(true)` tells it to
-   * stop. `hear` gets every part, with `due` when it is time to tell how it stands: a job that tells nothing for long counts
-   * as one that hangs.
+   * Runs a generator to its end. Between its parts, of a few milliseconds each, the worker receives messages; `next(true)`
+   * tells the generator to stop. `hear` gets every part; `due` is true when it is time to send progress, because a job that
+   * sends none for long counts as hanging.
    */
   readonly run: <Part, Outcome>(
     going: Generator<Part, Outcome, boolean>,
@@ -58,7 +60,7 @@ export interface AtWork<Progress> {
   ) => Promise<Outcome>;
 }
 
-/** How a worker does each of its jobs; whatever is thrown becomes a failure in the words of the error. */
+/** One function for each job of a worker. An error that it throws becomes a failure with the error's message. */
 export type Answers<J extends Jobs<J>> = {
   readonly [K in keyof J]: (
     ask: J[K]['ask'],
@@ -66,16 +68,16 @@ export type Answers<J extends Jobs<J>> = {
   ) => J[K]['answer'] | Promise<J[K]['answer']>;
 };
 
-/** Milliseconds between two messages of progress: as often as a wall is worth drawing anew. */
+/** Milliseconds between two messages of progress; the page need not draw the wall more often. */
 const TELL_EVERY = 80;
 
-/** Makes this worker answer; called once, in the worker's own file. */
+/** Makes this worker answer its messages; called once, in the worker's own file. */
 export function serve<J extends Jobs<J>>(answers: Answers<J>): void {
   const hear = answering(answers, (message) => self.postMessage(message));
   self.onmessage = ({ data }: MessageEvent<ToWorker<J>>) => hear(data);
 }
 
-/** A worker in the page itself, which works after the screen has had a turn: for where no worker can be started. */
+/** A substitute that works in the page, after the screen has had a turn: for browsers that cannot start a worker. */
 export function inPage<J extends Jobs<J>>(answers: Answers<J>): WorkerLike<J> {
   const hear = answering(answers, (data) => worker.onmessage?.({ data } as MessageEvent<FromWorker<J>>));
   const worker: WorkerLike<J> = {
@@ -90,7 +92,7 @@ export function inPage<J extends Jobs<J>>(answers: Answers<J>): WorkerLike<J> {
   return worker;
 }
 
-/** The worker's side of the protocol: does what it hears and posts what there is to tell. */
+/** The worker's side of the protocol: a function that receives messages, does their jobs and posts the answers. */
 export function answering<J extends Jobs<J>>(
   answers: Answers<J>,
   post: (message: FromWorker<J>) => void,
@@ -136,7 +138,7 @@ async function runInParts<Part, Outcome>(
   }
 }
 
-/** Lets messages that wait be heard. A timer would sleep four milliseconds each time; a message does not. */
+/** Lets the worker receive waiting messages. It posts a message instead of a timer, which would sleep four milliseconds. */
 function otherTasks({ port1, port2 }: MessageChannel): Promise<void> {
   return new Promise((resolve) => {
     port1.onmessage = () => resolve();
@@ -144,7 +146,7 @@ function otherTasks({ port1, port2 }: MessageChannel): Promise<void> {
   });
 }
 
-/** An error in words. */
+/** The message of an error, or of anything else that was thrown. */
 export function reasonOf(error: unknown): string {
   return error instanceof Error ? error.message : String(error);
 }

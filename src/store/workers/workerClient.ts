@@ -1,16 +1,16 @@
-// The page's side of a worker: starts it when it is first asked, hears one answer at a time, and settles every ask. A worker
-// that breaks, hangs or never starts is started anew once; then the ask fails in words. The worker's side is protocol.ts.
+// The page's side of a worker: starts the worker at the first ask, has one ask at a time, and settles every ask. It replaces a
+// worker that breaks, hangs or never starts once; then the ask fails with a reason. protocol.ts is the worker's side.
 import { type Phrase, phrase } from '../../model/phrase';
 import { failed, ok, type Result } from '../../model/result';
 import { type FromWorker, type Jobs, reasonOf, type WorkerLike } from './protocol';
 
-/** An answer (null: it was put aside), or a Problem with code 'worker-failed'. An ask settles once and never rejects. */
+/** An answer, or a problem with code 'worker-failed', or null for an ask that was dropped. An ask settles once and never rejects. */
 export type Settled<Answer> = Result<Answer> | null;
 
-/** Work that goes on beside the page. */
+/** Work that is going on in a worker. */
 export interface Running<Answer> {
   readonly answer: Promise<Settled<Answer>>;
-  /** Ends the work; the answer is what there is so far. */
+  /** Ends the work; the answer is the result so far. */
   readonly stop: () => void;
   /** Ends the work at once, without an answer. */
   readonly cancel: () => void;
@@ -18,21 +18,21 @@ export interface Running<Answer> {
 
 export interface WorkerOptions<J extends Jobs<J>> {
   readonly start: () => WorkerLike<J>;
-  /** Why there is no answer, in words for the person. */
+  /** Words for the person on why there is no answer. */
   readonly explain: (reason: string | Phrase) => Phrase;
-  /** Seconds without a message after which a worker at work counts as one that hangs; WORK unless given. */
+  /** Seconds without a message after which a working worker counts as hanging; WORK unless given. */
   readonly patience?: number;
-  /** Called before a worker is started, which knows nothing of what was asked before. */
+  /** Called before a worker is started; the new worker knows nothing of earlier asks. */
   readonly onStart?: () => void;
-  /** Works in a worker's place where that broke twice; not where it hung, for the page would hang as well. */
+  /** A substitute for a worker that broke twice; not for one that hung, because the page would hang as well. */
   readonly standIn?: () => WorkerLike<J>;
-  /** Calls back every second until the returned function is called; stood in for by tests. */
+  /** Calls back every second until the returned function is called; tests pass one of their own. */
   readonly everySecond?: (tick: () => void) => () => void;
 }
 
-/** Seconds after which a worker that has said nothing counts as one that did not start. */
+/** Seconds without a first message after which a worker counts as not started. */
 const START = 10;
-/** A part of the work on the largest wall (40 × 40 blocks) takes a second and a half of computing; slow machines take longer. */
+/** Seconds of patience: a part of the work on the largest wall (40 × 40 blocks) takes 1.5, on slow machines more. */
 const WORK = 20;
 
 const NOT_STARTED = phrase('its helper did not start');
@@ -48,10 +48,10 @@ interface Asked<J extends Jobs<J>> {
 }
 
 interface Pending<J extends Jobs<J>> extends Asked<J> {
-  /** Workers lost over it. */
+  /** Number of workers lost during this ask. */
   lost: number;
   stopping: boolean;
-  /** Whether the worker has begun, and seconds since it was last heard. */
+  /** Whether the worker has begun; and the seconds since its last message. */
   begun: boolean;
   quiet: number;
 }
@@ -66,8 +66,8 @@ export class WorkerClient<J extends Jobs<J>> {
   constructor(private readonly options: WorkerOptions<J>) {}
 
   /**
-   * Asks for one job. What is asked is made when it is sent, and again when a worker is started anew. An ask that still waits
-   * is put aside with its worker.
+   * Asks for one job. `ask` is called when it is sent, and again for a new worker. An earlier ask that is still pending is
+   * dropped together with its worker.
    */
   ask<K extends keyof J>(
     job: K,
@@ -86,14 +86,14 @@ export class WorkerClient<J extends Jobs<J>> {
     });
   }
 
-  /** The worker is to answer with what there is so far. */
+  /** Tells the worker to answer with what it has so far. */
   stop(): void {
     if (!this.pending) return;
     this.pending.stopping = true;
     this.worker?.postMessage({ kind: 'stop', number: this.pending.number });
   }
 
-  /** Ends the worker at once and for good; what waits, and whatever is asked later, settles with null. */
+  /** Ends the worker at once and for good; a pending ask and all later ones settle with null. */
   close(): void {
     this.closed = true;
     this.putAside();
@@ -130,7 +130,7 @@ export class WorkerClient<J extends Jobs<J>> {
     else if (message.kind === 'failed') this.fail(message.reason);
   }
 
-  /** A second has passed. A page that slept heard no seconds, so a worker is not blamed for them. */
+  /** Counts one second. While the page sleeps there are no ticks, so that those seconds do not count against the worker. */
   private tick(): void {
     const { pending } = this;
     if (!pending) return;
@@ -143,7 +143,7 @@ export class WorkerClient<J extends Jobs<J>> {
     this.anew(reason, this.options.standIn ?? null);
   }
 
-  /** Without the worker there was: asks another, once; then who stands in; then there is no answer. */
+  /** Sends the pending ask to a new worker after a first loss, to the substitute after a second, else fails. */
   private anew(reason: string | Phrase, standIn: (() => WorkerLike<J>) | null): void {
     this.endWorker();
     const { pending } = this;

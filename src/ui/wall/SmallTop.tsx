@@ -6,7 +6,7 @@ import type { Project } from '../../model/project';
 
 export const SmallTop = memo(function SmallTop({ project, label }: { project: Project; label: string }) {
   const drawing = useMemo(() => drawProject(project), [project]);
-  const surround = mergedPaths(drawing.surround, project.fabrics);
+  const surround = mergedPaths(drawing.setting, project.fabrics);
   return (
     <svg
       className="small-top"

@@ -45,7 +45,7 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
   const say = useSay();
   const { drawing, fabrics, hanging, findings, chosen, spot, lit } = props;
   const marks = useMemo(() => marksByBlock(findings, chosen, spot), [findings, chosen, spot]);
-  const around = useMemo(() => [...drawing.surround, ...drawing.binding], [drawing]);
+  const around = useMemo(() => [...drawing.setting, ...drawing.binding], [drawing]);
   // By number on a large wall: then an exchange moves blocks on the screen only, and takes none out of the page to put it back.
   const inOrder = useMemo(
     () =>

@@ -8,14 +8,15 @@ const STAYS = 5_000;
 
 export function WallNotice({ turning }: { turning: string | null }) {
   const say = useSay();
-  const said = useApp((app) => app.said);
+  const announced = useApp((app) => app.announced);
   const preview = useApp((app) => app.preview);
-  const [gone, setGone] = useState(said.count);
+  const [gone, setGone] = useState(announced.count);
   useEffect(() => {
-    const timer = setTimeout(() => setGone(said.count), STAYS);
+    const timer = setTimeout(() => setGone(announced.count), STAYS);
     return () => clearTimeout(timer);
-  }, [said]);
-  const words = turning ?? (said.count > gone && said.words.say !== '' ? say(said.words) : null);
+  }, [announced]);
+  const words =
+    turning ?? (announced.count > gone && announced.words.say !== '' ? say(announced.words) : null);
   // The words come through CSS: for assistive tools they stand once, in the status line.
   return (
     <>

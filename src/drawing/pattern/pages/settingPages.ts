@@ -7,6 +7,7 @@ import type { CuttingStep } from '../../../cutting/yardage/neededPiece';
 import { mitreSpare } from '../../../cutting/yardage/settingGroups';
 import { sizeWithSeams } from '../../../geometry/allowance';
 import { layOut } from '../../../geometry/setting';
+import type { Phrase } from '../../../model/phrase';
 import type { Inches } from '../../../model/units';
 import type { Composer } from '../composer';
 import { STYLES } from '../look';
@@ -40,7 +41,9 @@ export function settingPages(composer: Composer, writing: Writing): void {
   const rows = steps.reduce((sum, step) => sum + (step.does === 'rows' ? step.lines.length : 0), 0);
   const readable = Math.max(LEAST_ROOM, LEAST_ROW * rows);
   const room =
-    composer.room > Math.min(readable, MOST_ROOM * composer.height) ? composer.room : composer.height;
+    composer.heightLeft > Math.min(readable, MOST_ROOM * composer.height)
+      ? composer.heightLeft
+      : composer.height;
   // The borders stand under the rows where that leaves the rows large enough, else on a page of their own.
   const left = room - bordersRoom(writing);
   const shared = left >= LEAST_ROWS;

@@ -35,7 +35,7 @@ export function wallMapPages(composer: Composer, writing: Writing): void {
   // The rows in words stand under the map where that leaves it most of the page.
   const slanted = drawing.tilt === 45;
   const beside = rows.length * ROW + ROWS_HEAD + (slanted ? SLANTED_WORDS : 0);
-  const room = composer.room - (beside < composer.height * MOST_BESIDE ? beside : 0) - 0.1;
+  const room = composer.heightLeft - (beside < composer.height * MOST_BESIDE ? beside : 0) - 0.1;
   const scale = Math.min(
     composer.width / (drawing.width + 2 * drawing.edge),
     room / (drawing.height + 2 * drawing.edge),

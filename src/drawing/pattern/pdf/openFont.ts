@@ -1,5 +1,5 @@
-// A typeface as it is shipped (WOFF 1.0, W3C Recommendation of 13 December 2012) → the TrueType file a PDF embeds: the same
-// tables, inflated, under a plain directory.
+// Converts a typeface from WOFF 1.0 (W3C Recommendation of 13 December 2012) to the TrueType file that a PDF embeds: the same
+// tables, inflated, with a plain directory.
 
 const WOFF_HEADER = 44;
 const WOFF_ENTRY = 20;
@@ -7,7 +7,7 @@ const SFNT_HEADER = 12;
 const SFNT_ENTRY = 16;
 const WOFF_SIGNATURE = 0x774f4646;
 
-/** Unpacks a WOFF file. Rejects when it is none or is damaged. */
+/** Unpacks a WOFF file. Rejects a file that is damaged or no WOFF. */
 export async function openFont(woff: Uint8Array<ArrayBuffer>): Promise<Uint8Array<ArrayBuffer>> {
   const from = new DataView(woff.buffer, woff.byteOffset, woff.byteLength);
   if (woff.byteLength < WOFF_HEADER || from.getUint32(0) !== WOFF_SIGNATURE) {

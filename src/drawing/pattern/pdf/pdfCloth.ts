@@ -1,5 +1,5 @@
-// Printed cloth in a PDF: the figures of one repeat stand in the file once for each print; each scale and lie of it is a
-// small tiling pattern that borrows them.
+// Fills printed cloth in a PDF. The file contains the figures of one repeat once for each print; a small tiling pattern for each
+// scale and direction refers to them.
 import type { jsPDF } from 'jspdf';
 import { meanColour } from '../../../cloth/likeness';
 import { curveThrough } from '../../../cloth/print/curve';
@@ -10,7 +10,7 @@ import type { Inches } from '../../../model/units';
 import type { Fill } from '../page';
 
 const POINTS = 72;
-/** Tiles lie over each other by so much of their size, so that no light shows between them. */
+/** Overlap of tiles as a part of their size, so that no gaps show between them. */
 const SPARE = 0.01;
 
 type ClothFill = Extract<Fill, { kind: 'cloth' }>;
@@ -25,12 +25,12 @@ export class PdfCloth {
     this.pageHeight = pageHeight;
   }
 
-  /** Colour under the figures. The pattern itself has no ground: its tiles would show their edges in some viewers. */
+  /** The colour under the figures. The pattern has no ground of its own, because some viewers would show the edges of its tiles. */
   groundOf({ fabric }: ClothFill): string {
     return printTile(fabric)?.ground ?? fabric.colour;
   }
 
-  /** The key of the pattern of a fill's figures, made when it is first asked for; null where the cloth is plain. */
+  /** The key of the pattern of a fill, made at its first use; null for plain cloth. */
   keyFor({ fabric, scale, turn }: ClothFill): string | null {
     const tile = printTile(fabric);
     if (!tile || fabric.cloth.kind !== 'print') return null;
@@ -43,7 +43,7 @@ export class PdfCloth {
     return key;
   }
 
-  /** The key of the figures of one repeat, drawn when they are first asked for. */
+  /** The key of the figures of one repeat, drawn at their first use. */
   private repeat(fabric: string, tile: PrintTile): string {
     const key = `repeat ${fabric}`;
     if (this.known.has(key)) return key;
@@ -115,7 +115,7 @@ function curve(doc: jsPDF, points: readonly Point[], closed: boolean, soft: bool
   if (closed) doc.close();
 }
 
-/** How far the handles of a quarter of a circle reach, in radii: 4/3 (√2 − 1). */
+/** Length of the Bézier handles of a quarter circle, in radii: 4/3 (√2 − 1). */
 const HANDLE = (4 / 3) * (Math.SQRT2 - 1);
 
 function ellipse(doc: jsPDF, dot: Extract<PrintShape, { kind: 'dot' }>): void {

@@ -1,20 +1,20 @@
-// Pages of marks → a PDF file. The document's class and the typefaces are handed in, so that a browser and the command line
-// load them each in their own way.
+// Paints pages of marks into a PDF file. The caller passes the library and the typefaces, because a browser and the command line
+// load them in different ways.
 import type { jsPDF } from 'jspdf';
 import type { Outline, Point } from '../../../geometry/point';
 import type { Fill, Mark, Page, Paper, Stroke } from '../page';
 import { PdfCloth } from './pdfCloth';
 import { type DeviceLetters, type FaceFiles, PdfType } from './pdfType';
 
-/** What a PDF is made with. */
+/** The library and the typefaces that make a PDF. */
 export interface PdfKit {
   readonly JsPdf: typeof jsPDF;
   readonly fonts: FaceFiles;
-  /** For letters the typefaces lack; absent: a question mark stands for them. */
+  /** Letters of the device, for letters that the typefaces lack; absent: question marks stand for them. */
   readonly device?: DeviceLetters;
 }
 
-/** An open PDF of one size of page. Ask `type` for widths while laying out, then paint the pages in order. */
+/** An open PDF with one size of page. Lay out the pages with `type`, then paint them in order. */
 export class PdfSheets {
   readonly type: PdfType;
   private readonly doc: jsPDF;
@@ -30,7 +30,7 @@ export class PdfSheets {
       putOnlyUsedFonts: true,
       floatPrecision: 5,
     });
-    // Printed at its true size: viewers leave "fit to page" off.
+    // Viewers print at true size: "fit to page" is off.
     this.doc.viewerPreferences({ PrintScaling: 'None', DisplayDocTitle: true });
     this.type = new PdfType(this.doc, fonts, device);
     this.cloth = new PdfCloth(this.doc, paper.height);
@@ -49,7 +49,7 @@ export class PdfSheets {
     for (const mark of page.marks) this.draw(mark);
   }
 
-  /** The file. */
+  /** The bytes of the finished file. */
   bytes(title: string): ArrayBuffer {
     this.doc.setProperties({
       title,
@@ -94,7 +94,7 @@ export class PdfSheets {
       const key = fill.kind === 'cloth' ? this.cloth.keyFor(fill) : null;
       if (key !== null) {
         trace();
-        // Without a matrix the pattern is used as it was made; the type file asks for one all the same.
+        // Without a matrix the pattern is used as it is; the type file wrongly requires one.
         this.doc.fill({ key } as Parameters<jsPDF['fill']>[0] & object);
       }
     }

@@ -1,54 +1,54 @@
-// The typefaces inside a PDF document: which file of a face has a letter, how wide it is, and setting a run. Letters that
-// no file has are set as pictures of the device's own letters where it has them; else a question mark stands there. Both are
-// remembered, so that the person can be told.
+// The typefaces of a PDF: finds the font file that has a letter, measures it, and sets runs. A letter that no file has is set as
+// a picture of the device's own letter, or as a question mark where the device lacks it too. Both kinds of letters are recorded,
+// so that the person can be told.
 import type { jsPDF } from 'jspdf';
 import type { Inches } from '../../../model/units';
 import type { Type } from '../lettering';
 import type { Face, Mark } from '../page';
 
-/** TrueType files of each face, the first that has a letter sets it. */
+/** TrueType files of each face; a letter is set in the first file that has it. */
 export type FaceFiles = Readonly<Record<Face, readonly Uint8Array[]>>;
 
-/** A run drawn on nothing, as a PNG file, and where it lies for letters one inch high, from the start of its baseline. */
+/** A run as a PNG on a transparent ground, and its place from the start of the baseline, for letters one inch high. */
 export interface LetterPicture {
   readonly png: Uint8Array;
   readonly left: number;
-  /** Of the upper edge above the baseline. */
+  /** Height of the upper edge above the baseline. */
   readonly rise: number;
   readonly width: number;
   readonly height: number;
 }
 
-/** Letters of whatever the pattern is made on, for scripts the embedded typefaces do not have. */
+/** The letters of the device, for scripts that the embedded typefaces lack. */
 export interface DeviceLetters {
-  /** Whether it has this one letter. */
+  /** Whether the device has this letter. */
   has(letter: string, face: Face): boolean;
   /** Width of a run for letters one inch high. */
   width(run: string, face: Face): number;
   picture(run: string, face: Face, ink: string): LetterPicture;
 }
 
-/** Stands for what cannot be set. */
+/** Set in place of a letter that cannot be set. */
 const UNKNOWN = '?';
 const POINTS = 72;
 
 interface Letter {
-  /** Null: a picture of the device's letter. */
+  /** Name of the embedded font; null: a picture of the device's letter. */
   readonly font: string | null;
   readonly text: string;
   /** Width for letters one inch high. */
   readonly width: number;
 }
 
-/** What jspdf keeps of an embedded typeface; its type file leaves it out. */
+/** The members of jspdf's embedded font that are used; its type file lacks them. */
 interface EmbeddedFont {
   readonly metadata: { characterToGlyph(code: number): number };
 }
 
 export class PdfType implements Type {
-  /** Letters that could not be set. */
+  /** Letters set as question marks. */
   readonly missing = new Set<string>();
-  /** Letters that were set as pictures. */
+  /** Letters set as pictures. */
   readonly pictured = new Set<string>();
   private readonly doc: jsPDF;
   private readonly fonts: Readonly<Record<Face, readonly string[]>>;
@@ -91,7 +91,7 @@ export class PdfType implements Type {
     const picture = this.pictures.get(key) ?? this.device!.picture(text, face, ink);
     this.pictures.set(key, picture);
     const { png, left, rise, width, height } = picture;
-    // Each picture stands in the file once, under its key.
+    // The file contains each picture once, under its key.
     this.doc.addImage(
       png,
       'PNG',
@@ -104,12 +104,12 @@ export class PdfType implements Type {
     );
   }
 
-  /** Neighbouring letters of one file together; of the device's letters too, which may join. */
+  /** The text in runs of letters of one font file, or of the device's letters, which may join. */
   private runs(text: string, face: Face): Letter[] {
     const runs: { font: string | null; text: string; width: number }[] = [];
     for (const sign of text) {
       const letter = this.letter(sign, face);
-      // Words of the device's letters stay one run, so that those written from right to left come in their order.
+      // Words of the device's letters are one run, so that a script from right to left keeps its order.
       if (letter.font === null && runs.at(-1)?.text === ' ' && runs.at(-2)?.font === null) {
         runs.pop();
         runs.at(-1)!.text += ' ';

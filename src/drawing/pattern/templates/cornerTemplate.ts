@@ -1,4 +1,5 @@
-// The piece that makes a block square (or a rectangle), at true size: a triangle for N = 6 and 8, with more sides for 10 and 12.
+// The template of the corner piece, which makes a block a square or a rectangle: a triangle for N = 6 and 8, with more sides for
+// 10 and 12.
 import { cutOutline } from '../../../geometry/allowance';
 import { cornerOutlines, inwardCorners } from '../../../geometry/block';
 import type { Outline, Point } from '../../../geometry/point';
@@ -24,11 +25,11 @@ export function cornerTemplate(writing: Writing): Template {
   const [cutLine, seamLine] = [moved(cut), moved(finished)];
   const width = Math.max(...cutLine.map((point) => point.x));
   const height = Math.max(...cutLine.map((point) => point.y));
-  // Where the piece is broad: near its square corner, which is the first point.
+  // The words stand where the piece is broad: near its square corner, which is the first point.
   const corner = seamLine[0]!;
   const leg = { across: Math.abs(seamLine.at(-1)!.x - corner.x), down: Math.abs(seamLine[1]!.y - corner.y) };
   const reach = { across: Math.max(leg.across, Math.abs(seamLine[1]!.x - corner.x)), down: Math.max(leg.down, Math.abs(seamLine.at(-1)!.y - corner.y)) }; // biome-ignore format: one line
-  const heart = { x: corner.x - reach.across * 0.27, y: corner.y + reach.down * 0.22 };
+  const label = { x: corner.x - reach.across * 0.27, y: corner.y + reach.down * 0.22 };
   const title = finished.length === 3 ? say('Corner triangle') : say('Corner piece');
   return {
     title,
@@ -43,14 +44,14 @@ export function cornerTemplate(writing: Writing): Template {
         ...notches(cutLine, seam),
         ...inwardCorners(finished).flatMap((at) => dotAndClip(seamLine[at]!, cutLine[at]!)),
         { kind: 'line', points: [...cutLine, cutLine[0]!], stroke: FIRM },
-        ...line(title, STYLES.smallStrong, heart.x, heart.y, type, 'middle'),
-        ...grainArrow({ x: heart.x, y: heart.y + 0.16 }, Math.min(0.5, reach.across * 0.16)),
+        ...line(title, STYLES.smallStrong, label.x, label.y, type, 'middle'),
+        ...grainArrow({ x: label.x, y: label.y + 0.16 }, Math.min(0.5, reach.across * 0.16)),
       ],
     },
   };
 }
 
-/** The fabric of every corner of every block on the wall. */
+/** The fabric of each corner of each block on the wall; one entry for each piece to cut. */
 function cornersToCut({ project }: Writing): FabricId[] {
   return project.wall.cells.flatMap((cell, index) => {
     const block = cell && findBlock(project, cell.block);
@@ -90,12 +91,12 @@ function normal(from: Point, to: Point): Point {
   return { x: (to.y - from.y) / length, y: -(to.x - from.x) / length };
 }
 
-/** A mark in the middle of every edge that is sewn to a rim: all but the two that meet in the square corner. */
+/** Notches in the middle of the edges that are sewn to rims: all but the two edges at the square corner. */
 function notches(cut: Outline, seam: Inches): Mark[] {
   return cut.slice(1, -1).map((from, index) => edgeNotch(from, cut[index + 2]!, seam));
 }
 
-/** A mark in the seam allowance at the middle of an edge; the piece lies to the right of `from` → `to`. */
+/** A notch in the seam allowance at the middle of an edge; the piece lies to the right of `from` → `to`. */
 export function edgeNotch(from: Point, to: Point, seam: Inches): Mark {
   const at = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
   const out = normal(from, to);

@@ -1,5 +1,5 @@
-// The triangles that set blocks on point, at true size: side triangles with their long side on the edge of the top, setting
-// corners with both short sides on it. One template for each size.
+// The templates of the setting triangles, one for each size: side triangles have their long side on the edge of the top, setting
+// corners both short sides.
 import { type SettingTriangle, settingSquare } from '../../../cutting/yardage/triangleSquares';
 import { cutOutline } from '../../../geometry/allowance';
 import type { Outline } from '../../../geometry/point';
@@ -13,7 +13,7 @@ import { grainArrow } from '../signs';
 import { cutCounts, type Writing } from '../writing';
 import { edgeNotch } from './cornerTemplate';
 
-/** None unless the quilt is set on point. */
+/** The templates of all setting triangles; none unless the quilt is set on point. */
 export function settingTemplates(writing: Writing): Template[] {
   const groups = new Map<string, SettingPiece[]>();
   for (const piece of layOut(writing.project).pieces) {
@@ -26,7 +26,7 @@ export function settingTemplates(writing: Writing): Template[] {
   );
 }
 
-/** Finished, about the upper left corner of its box; its edge of the top lies level at the foot. */
+/** The finished outline, from the upper left corner of its box; its side on the edge of the top lies level at the foot. */
 function finishedTriangle(part: SettingTriangle, long: Inches): Outline {
   return part === 'side'
     ? [{ x: long / 2, y: 0 }, { x: long, y: long / 2 }, { x: 0, y: long / 2 }]
@@ -45,11 +45,11 @@ function triangle(part: SettingTriangle, pieces: readonly SettingPiece[], writin
   const [cutLine, seamLine] = [moved(cut), moved(finished)];
   const width = Math.max(...cutLine.map((point) => point.x));
   const height = Math.max(...cutLine.map((point) => point.y));
-  // Where the triangle is broad: above its edge of the top, under the square corner.
-  const heart = { x: part === 'side' ? width / 2 : width * 0.28, y: height - seam - long * 0.14 };
+  // The words stand where the triangle is broad.
+  const label = { x: part === 'side' ? width / 2 : width * 0.28, y: height - seam - long * 0.14 };
   const title = part === 'side' ? say('Side triangle') : say('Setting corner');
   const counts = cutCounts(pieces.map((piece) => piece.fabric), writing); // biome-ignore format: one line
-  // Sewn to the blocks: the short sides of a side triangle, the long side of a corner.
+  // Sides that are sewn to blocks: the short sides of a side triangle, the long side of a corner.
   const sewn = part === 'side' ? [0, 2] : [0];
   return {
     title,
@@ -61,11 +61,11 @@ function triangle(part: SettingTriangle, pieces: readonly SettingPiece[], writin
         { kind: 'line', points: [...seamLine, seamLine[0]!], stroke: DASHED },
         ...sewn.map((at) => edgeNotch(cutLine[at]!, cutLine[(at + 1) % 3]!, seam)),
         { kind: 'line', points: [...cutLine, cutLine[0]!], stroke: FIRM },
-        ...line(title, STYLES.card, heart.x, heart.y, type, 'middle'),
-        ...line(counts, STYLES.small, heart.x, heart.y + 0.18, type, 'middle'),
-        ...grainArrow({ x: heart.x, y: heart.y + 0.36 }, Math.min(1, long * 0.1)),
-        ...line(say('along the cloth'), STYLES.label, heart.x, heart.y + 0.5, type, 'middle'),
-        ...line(say('edge of the top'), STYLES.label, heart.x, height - seam * 0.36, type, 'middle'),
+        ...line(title, STYLES.card, label.x, label.y, type, 'middle'),
+        ...line(counts, STYLES.small, label.x, label.y + 0.18, type, 'middle'),
+        ...grainArrow({ x: label.x, y: label.y + 0.36 }, Math.min(1, long * 0.1)),
+        ...line(say('along the cloth'), STYLES.label, label.x, label.y + 0.5, type, 'middle'),
+        ...line(say('edge of the top'), STYLES.label, label.x, height - seam * 0.36, type, 'middle'),
       ],
     },
   };

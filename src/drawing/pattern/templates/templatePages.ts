@@ -1,5 +1,5 @@
-// Templates at true size: a sheet to check the printer, then the wedge, the corner piece and, on point, the setting
-// triangles, each on one page or tiled over several that are joined by their crosses.
+// The pages of templates at true size: a sheet to check the printer, then the wedge, the corner piece and, on point, the setting
+// triangles, each on one page or on several that are joined by crosses.
 import type { Inches } from '../../../model/units';
 import type { Composer } from '../composer';
 import { line, type Type, textFigure, textWidth } from '../lettering';
@@ -24,7 +24,7 @@ export function templatePages(composer: Composer, writing: Writing): void {
   }
 }
 
-/** The sheet that shows whether the printer keeps true size. */
+/** Adds the sheet that shows whether the printer keeps true size. */
 function checkSheet(composer: Composer, { say, type }: Writing): void {
   composer.begin(
     say('Templates'),
@@ -91,7 +91,7 @@ function head(template: Template, tile: Tile, tiles: number, paper: Paper, { say
   ];
 }
 
-/** A bar an inch long on every sheet, for sheets that are printed alone. */
+/** A bar one inch long; every sheet has one, because it may be printed alone. */
 function inchBar(at: { readonly x: Inches; readonly y: Inches }, words: string, type: Type): Mark[] {
   const tick = (x: Inches): Mark => ({
     kind: 'line',

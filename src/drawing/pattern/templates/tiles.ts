@@ -1,5 +1,5 @@
-// A drawing larger than a page, cut into sheets that overlap: lines are clipped, words stand whole on one sheet, and crosses
-// in the overlaps are laid on each other to join them.
+// Cuts a figure larger than a page into sheets that overlap. Lines are clipped; words stay whole on one sheet; crosses in the
+// overlaps are laid on each other to join the sheets.
 
 import type { Point } from '../../../geometry/point';
 import { setLetter } from '../../../model/find';
@@ -10,13 +10,13 @@ import { HAIR, INK, STYLES } from '../look';
 import { type Figure, type Mark, shifted } from '../page';
 
 export interface Tile extends Figure {
-  /** From 1, row by row. */
+  /** Number of the sheet from 1, row by row. */
   readonly number: number;
 }
 
 const OVERLAP: Inches = 0.6;
 const ARM: Inches = 0.14;
-/** Where crosses stand along an overlap, as parts of it. */
+/** Places of the crosses along an overlap, as parts of its length. */
 const CROSSES_AT = [0.22, 0.78] as const;
 
 interface Box {
@@ -26,7 +26,7 @@ interface Box {
   readonly bottom: Inches;
 }
 
-/** One sheet where the figure fits on the area; else as few as it takes. Marks are about each sheet's upper left corner. */
+/** The fewest sheets of this area for the figure, without empty ones. Marks are from each sheet's upper left corner. */
 export function tilesOf(
   figure: Figure,
   area: { readonly width: Inches; readonly height: Inches },
@@ -35,7 +35,7 @@ export function tilesOf(
   const columns = tilesAlong(figure.width, area.width);
   const rows = tilesAlong(figure.height, area.height);
   if (columns * rows === 1) return [{ ...figure, number: 1 }];
-  // The sheets are alike, so that the last one is not a sliver.
+  // All sheets have the same size, so that the last one is no sliver.
   const sheet = {
     width: (figure.width + (columns - 1) * OVERLAP) / columns,
     height: (figure.height + (rows - 1) * OVERLAP) / rows,
@@ -48,7 +48,7 @@ export function tilesOf(
   const used = new Set<Mark>();
   const sheets = boxes
     .map((box) => ({ box, inside: figure.marks.flatMap((mark) => onTile(mark, box, used, type)) }))
-    // A sheet with nothing of the drawing on it is not printed.
+    // Leaves out sheets without a mark.
     .filter(({ inside }) => inside.length > 0);
   const crosses = crossPoints(lefts, tops, sheet)
     .map((at) => ({ at, on: sheets.filter(({ box }) => holds(box, at, ARM + 0.02)) }))
@@ -62,32 +62,32 @@ export function tilesOf(
   });
 }
 
-function tilesAlong(long: Inches, room: Inches): number {
-  return joinedPieces(long, room, OVERLAP);
+function tilesAlong(length: Inches, sheet: Inches): number {
+  return joinedPieces(length, sheet, OVERLAP);
 }
 
 function holds(box: Box, at: Point, spare: Inches): boolean {
   return at.x - spare >= box.left && at.x + spare <= box.right && at.y - spare >= box.top && at.y + spare <= box.bottom;
 } // biome-ignore format: one test
 
-/** Two crosses in every overlap of two neighbours. */
+/** The middles of the crosses: two in every overlap of two neighbours. */
 function crossPoints(
   lefts: readonly Inches[],
   tops: readonly Inches[],
   sheet: { readonly width: Inches; readonly height: Inches },
 ): Point[] {
   const points: Point[] = [];
-  const along = (starts: readonly Inches[], room: Inches, at: number) =>
-    (starts[at]! + starts[at - 1]! + room) / 2;
+  const middleOfOverlap = (starts: readonly Inches[], length: Inches, at: number) =>
+    (starts[at]! + starts[at - 1]! + length) / 2;
   tops.forEach((top) => {
     for (let at = 1; at < lefts.length; at += 1) {
-      const x = along(lefts, sheet.width, at);
+      const x = middleOfOverlap(lefts, sheet.width, at);
       for (const part of CROSSES_AT) points.push({ x, y: top + sheet.height * part });
     }
   });
   lefts.forEach((left) => {
     for (let at = 1; at < tops.length; at += 1) {
-      const y = along(tops, sheet.height, at);
+      const y = middleOfOverlap(tops, sheet.height, at);
       for (const part of CROSSES_AT) points.push({ x: left + sheet.width * part, y });
     }
   });
@@ -112,7 +112,7 @@ function onTile(mark: Mark, box: Box, used: Set<Mark>, type: Type): Mark[] {
       if (used.has(mark) || !holds(box, mark.at, 0)) return [];
       const wide = type.width(mark.text, mark.face, mark.size);
       const inside = box.right - wide;
-      // Words that reach over the edge of a sheet, and would reach over the next one's too, are moved in whole.
+      // Words that reach over the edge stand on the next sheet if they fit in the overlap; wider ones are moved inwards.
       if (mark.at.x > inside && wide <= OVERLAP) return [];
       used.add(mark);
       return [{ ...mark, at: { ...mark.at, x: Math.min(mark.at.x, inside) } }];
@@ -126,7 +126,7 @@ function onTile(mark: Mark, box: Box, used: Set<Mark>, type: Type): Mark[] {
   }
 }
 
-/** The stretches of a line inside a box (Liang and Barsky, 'A new concept and method for line clipping', 1984). */
+/** The parts of a line inside a box (Liang and Barsky, 'A new concept and method for line clipping', 1984). */
 function clipped(points: readonly Point[], box: Box): Point[][] {
   const runs: Point[][] = [];
   let run: Point[] = [];

@@ -1,4 +1,4 @@
-// The wedge at true size: cut line with its trimmed tip, seam lines, notches, lines to lay along the strips, grain.
+// The template of the wedge: cut line with its trimmed tip, seam lines, notches, lines to lay along the strips, and grain.
 import type { Point } from '../../../geometry/point';
 import { wedgeOnSet } from '../../../geometry/stripSet';
 import { apothem, cutWedge, slope } from '../../../geometry/wedge';
@@ -46,7 +46,7 @@ export function wedgeTemplate(writing: Writing): Template {
   };
 }
 
-/** The finished wedge inside: where the two side seams meet, and the rim's seam. */
+/** The finished wedge inside the cut line: its tip, where the two side seams meet, and its rim. */
 function seamLine({ project }: Writing, base: Inches): Point[] {
   const { wedge } = project;
   const foot = wedge.cutHeight - wedge.outerSeam;
@@ -55,7 +55,7 @@ function seamLine({ project }: Writing, base: Inches): Point[] {
   return [top, { x: base / 2 + half, y: foot }, { x: base / 2 - half, y: foot }, top];
 }
 
-/** From one strip line to the next. */
+/** Distance from one strip line to the next, inches. */
 function stepOf({ project }: Pick<Writing, 'project'>): Inches {
   return project.preferences.unit === 'in' ? 1 : 2 / CENTIMETRES_PER_INCH;
 }
@@ -64,7 +64,7 @@ function stepOf({ project }: Pick<Writing, 'project'>): Inches {
 function stripLines({ project, say, type }: Writing, base: Inches): Mark[] {
   const { wedge } = project;
   const step = stepOf({ project });
-  // Clear of the seam line, which is aslant.
+  // The labels keep clear of the slanted seam line.
   const inside =
     wedge.assemblySeam / Math.cos(Math.PI / wedge.perBlock) + 0.12 * slope(wedge.perBlock) + 0.05;
   const marks: Mark[] = [];
@@ -85,7 +85,7 @@ function stripLines({ project, say, type }: Writing, base: Inches): Mark[] {
   return marks;
 }
 
-/** Marks in the seam allowance: the middle of the rim, and a third and two thirds up both long sides. */
+/** Notches in the seam allowance: at the middle of the rim, and at a third and two thirds of both long sides. */
 function notches({ project }: Writing, outline: readonly Point[]): Mark[] {
   const { wedge } = project;
   const [left, right, tipRight, tipLeft] = outline as [Point, Point, Point, Point];

@@ -46,7 +46,7 @@ export function AddFabric({ draft }: { draft: ReturnType<typeof useDraft<'fabric
     const refused = store.getState().run(addFabric(fresh));
     setProblems(refused);
     if (refused.length > 0) return;
-    store.getState().say(phrase('{name} is in the list.', { name: fresh.name }));
+    store.getState().announce(phrase('{name} is in the list.', { name: fresh.name }));
     startAnew(count + 1);
   };
   return (

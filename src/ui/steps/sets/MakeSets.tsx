@@ -53,7 +53,7 @@ export function MakeSets() {
     setMade(answer.value);
     const count = answer.value.sets.length;
     if (count > 0 && run(replaceSets(asked, answer.value.sets, withSeed))) {
-      store.getState().say(counted(count, 'Made 1 set.', 'Made {count} sets.'));
+      store.getState().announce(counted(count, 'Made 1 set.', 'Made {count} sets.'));
     }
   };
   useEffect(() => () => making?.cancel(), [making]);

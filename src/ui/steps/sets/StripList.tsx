@@ -27,7 +27,7 @@ export function StripList({ set }: { set: StripSet }) {
     if (to < 0 || to >= shown.length || to === from || !lay(reordered(shown, from, to))) return false;
     setOpen(null);
     const values = { set: set.label, place: shown.length - to, count: shown.length };
-    store.getState().say(phrase('Now strip {place} of {count} in set {set}.', values));
+    store.getState().announce(phrase('Now strip {place} of {count} in set {set}.', values));
     return true;
   };
   const { list, handle, shift, carried } = useReorder(set.strips, move);

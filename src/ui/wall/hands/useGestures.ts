@@ -58,7 +58,7 @@ export function carryOut(app: App, outcome: Outcome | null): boolean {
       app.pick(outcome.block);
       return true;
     case 'refuse':
-      app.say(outcome.why);
+      app.announce(outcome.why);
       return false;
     case 'hang':
       return app.run(hangBlock(project, outcome.block, outcome.cell)).length === 0;

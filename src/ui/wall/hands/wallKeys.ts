@@ -45,7 +45,7 @@ export function wallKey(event: KeyboardEvent, cell: number, app: App, hands: Key
     else {
       const over = cellBeside(carried.over ?? cell, event.key, project);
       hands.carryByKey({ ...carried, over, at: hands.centreOf(over), overTable: false });
-      app.say(phrase('Over row {row}, column {column}', { ...rowAndColumn(over, project) }));
+      app.announce(phrase('Over row {row}, column {column}', { ...rowAndColumn(over, project) }));
     }
     return true;
   }
@@ -98,12 +98,12 @@ function lift(app: App, block: string, cell: number, hands: KeyHands): void {
   const found = findBlock(app.project, block);
   const reason = found ? whyHangingLocked(app.project, found) : null;
   if (reason) {
-    app.say(reason);
+    app.announce(reason);
     return;
   }
   const at = hands.centreOf(cell);
   hands.carryByKey({ kind: 'carry', block, from: cell, at, over: cell, overTable: false });
-  app.say(
+  app.announce(
     phrase('Block {block} lifted. Arrows carry it, Space puts it down, Escape leaves it.', {
       block: found?.number ?? 0,
     }),

@@ -32,11 +32,11 @@ export function useTrade(): TradeState {
     (place: PlaceRef | null) => {
       clear();
       setHeld(place);
-      const { project, say } = store.getState();
+      const { project, announce } = store.getState();
       const block = place && findBlock(project, place.block);
       if (place && block) {
         const values = { place: place.place + 1, block: block.number };
-        say(phrase('Place {place} of block {block} is held. Choose the place to trade with.', values));
+        announce(phrase('Place {place} of block {block} is held. Choose the place to trade with.', values));
       }
     },
     [clear, store],
@@ -55,7 +55,7 @@ export function useTrade(): TradeState {
     rules: () => tradeRules(store.getState().project, placeUnder),
     done: (outcome) => {
       if (outcome.kind === 'trade') trade(outcome.from, outcome.to);
-      else store.getState().say(outcome.why);
+      else store.getState().announce(outcome.why);
     },
   });
   return { held, carried: gesture, problems, hold, press, trade };
