@@ -1,4 +1,4 @@
-// The room: selvedge, the panel of the current step, the wall, the strip of values. Puts the pieces side by side.
+// The whole screen: selvedge, panel of the current step, wall, and strip of values.
 import { type CSSProperties, useEffect, useMemo, useRef, useState } from 'react';
 import { formatHex } from '../colour/parse';
 import { encodedOf, luminanceOfValue } from '../colour/spaces';
@@ -16,7 +16,7 @@ import { ClothDefs } from './wall/ClothDefs';
 import { WallView } from './wall/WallView';
 import { useSay } from './words';
 
-/** Milliseconds until a part that moves the focus itself has done so. */
+/** Milliseconds after which a part that moves the focus itself has done so. */
 const FOCUS_SETTLES = 250;
 
 export function App() {
@@ -39,9 +39,8 @@ export function App() {
     panel.current?.scrollTo(0, 0);
   }, [step, id]);
   useEffect(() => {
-    // A button that did its work and is gone leaves the focus nowhere; it goes on from the step's heading, unless the part
-    // that changed has put it somewhere itself by then.
-    // Where nothing has changed yet the page begins at its start, with the skip links.
+    // When a button disappears after its press, the focus goes to the step's heading, unless the part that changed has moved
+    // it by then. Before the first change the focus stays at the start of the page, with the skip links.
     if (seen.current === revision) return;
     seen.current = revision;
     const timer = setTimeout(() => {

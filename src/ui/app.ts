@@ -5,7 +5,7 @@ import type { App, AppStore } from '../store/app';
 
 export const AppContext = createContext<AppStore | null>(null);
 
-/** The store itself, for handlers that read the state when something happens. */
+/** The store itself, for handlers that read the state when an event happens. */
 export function useAppStore(): AppStore {
   const store = useContext(AppContext);
   if (!store) throw new Error('useAppStore: outside AppContext');

@@ -1,4 +1,4 @@
-// Starts the app: opens the storage, the project last open or an example, and puts the room on the page.
+// Starts the app: opens the storage, then the project last open or an example, and renders the screen.
 import '@fontsource-variable/figtree/wght.css';
 import '@fontsource/young-serif/400.css';
 import './theme.css';
@@ -34,7 +34,7 @@ const session = await startSession(storage, problem, DEMOS, freshId);
 keepPlace(session.app, () => sessionStorage, window);
 takeTypedOnLeaving(document, window);
 saveOnLeaving(session, document, window);
-// While the tool is developed nothing is kept: the page must be what was just written.
+// In development nothing is kept offline, so that the page always runs the current code.
 if (import.meta.env.PROD)
   keepOffline(() =>
     session.app.getState().announce(phrase('A newer version is ready. It opens the next time you come.')),
@@ -43,7 +43,7 @@ createRoot(root).render(
   <StrictMode>
     <SessionContext value={session}>
       <AppContext value={session.app}>
-        {/* English is its own key; another language gives a look-up here. */}
+        {/* English sentences are their own translation; another language needs a look-up here. */}
         <Language value={(say) => say}>
           <ErrorScreen>
             <App />

@@ -17,12 +17,12 @@ export function useSessionState<T>(select: (state: SessionState) => T): T {
   return useStore(useSession().state, select);
 }
 
-/** The shuffle of the open quilt. */
+/** The state of the shuffle of the open quilt. */
 export function useShuffling(): Shuffling {
   return useStore(useSession().shuffling);
 }
 
-/** The search for several orders of the open quilt. */
+/** The state of the search for several orders of the open quilt. */
 export function useSeeking(): Seeking {
   return useStore(useSession().seeking);
 }

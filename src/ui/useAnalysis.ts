@@ -1,4 +1,4 @@
-// The balance of the project as the screen shows it: worked out beside the page, the one before in its place meanwhile.
+// Gives components the balance of a project. A worker computes it; meanwhile the balance before it is shown.
 import { useEffect, useState, useSyncExternalStore } from 'react';
 import type { Phrase } from '../model/phrase';
 import type { Project } from '../model/project';
@@ -6,11 +6,11 @@ import { type Balance, knownBalance } from '../store/analysis/analysis';
 import { useSession } from './session';
 
 export interface ShownBalance {
-  /** Of the project, or of its state before while that is worked out; null while nothing is known of this quilt. */
+  /** The balance of the project, or of the state before it while the new one is computed; null while none is known. */
   readonly balance: Balance | null;
-  /** Being worked out. */
+  /** Whether the balance is being computed. */
   readonly pending: boolean;
-  /** Why it could not be worked out; null unless it failed. */
+  /** Why the balance could not be computed; null unless that failed. */
   readonly reason: Phrase | null;
 }
 

@@ -1,9 +1,9 @@
-// Hands the person a file of text and says under which name it was saved.
+// Downloads a file of text and announces the name under which it was saved.
 import { phrase } from '../model/phrase';
 import { downloadText } from '../store/storage/projectFiles';
 import { useAppStore } from './app';
 
-/** `type` is the file's media type; a project file's where it is left out. */
+/** A function that downloads `text` as `file`; `type` is the media type, by default that of a project file. */
 export function useSaveFile(): (file: string, text: string, type?: string) => void {
   const store = useAppStore();
   return (file, text, type) => {

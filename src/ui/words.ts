@@ -1,4 +1,4 @@
-// Turns sentences into text on screen, in the project's unit. The English sentence is the key for other languages.
+// Turns sentences into text on screen, in the project's unit. The English sentence is the key for translations.
 import { createContext, useContext } from 'react';
 import {
   isolated,
@@ -17,12 +17,12 @@ export const Language = createContext<Translate>((say) => say);
 
 type Say = (sentence: string | Phrase, values?: Record<string, PhraseValue>) => string;
 
-/** A function that turns a sentence (or a Phrase from the core) into text on screen; names in it keep to themselves. */
+/** A function that turns a sentence (or a Phrase from the core) into text on screen; names in it are isolated (model/phrase). */
 export function useSay(): Say {
   return useWords(isolated);
 }
 
-/** The same for text that leaves the screen (files, names that are kept): names stand as they were written. */
+/** A function that turns a sentence into text for files and kept names; names in it do not change. */
 export function useWrite(): Say {
   return useWords();
 }

@@ -1,4 +1,4 @@
-// One of a few, side by side: radio buttons drawn as one strip.
+// A choice of one of a few options: radio buttons drawn as one strip.
 import { useId } from 'react';
 import { useSay } from '../words';
 import { Fractions } from './Fractions';

@@ -1,4 +1,4 @@
-// Why something was refused, shown where it was given.
+// Shows why an input or a command was refused, next to its control.
 import { useCallback, useState } from 'react';
 import type { Command } from '../../editing/apply';
 import type { Problem } from '../../model/result';
@@ -6,7 +6,7 @@ import { useAppStore } from '../app';
 import { useSay } from '../words';
 import { Fractions } from './Fractions';
 
-/** The first reason, or nothing. Read out when it appears. */
+/** The first problem, if any. Screen readers read it when it appears. */
 export function Complaint({ problems, id }: { problems: readonly Problem[]; id?: string }) {
   const say = useSay();
   return (
@@ -20,7 +20,7 @@ export function Complaint({ problems, id }: { problems: readonly Problem[]; id?:
   );
 }
 
-/** Runs commands and keeps the last refusal for a <Complaint> beside the control. True when it was done. */
+/** A function that runs a command and returns true if it was done, and the problems of the last refusal, for a <Complaint>. */
 export function useRun(): [
   run: (command: Command) => boolean,
   problems: readonly Problem[],

@@ -1,4 +1,4 @@
-// A whole number with a step down and up.
+// A field for a whole number, with buttons for a step down and up.
 import { Minus, Plus } from 'lucide-react';
 import { phrase } from '../../model/phrase';
 import type { Problem } from '../../model/result';
@@ -14,7 +14,7 @@ interface Props {
   most: number;
   hideLabel?: boolean;
   disabled?: boolean;
-  /** The id of words read out with the field. */
+  /** Id of the words that a screen reader reads with the field. */
   describedBy?: string | undefined;
 }
 

@@ -1,5 +1,5 @@
-// The number a chance is drawn by: the same number draws the same again, another one draws anew. Buttons that draw stand
-// beside it.
+// A field for the number of a random draw: the same number gives the same result, another number another one. Its children are
+// the buttons that draw.
 import { type ReactNode, useId } from 'react';
 import { useSay } from '../words';
 import { CountField } from './CountField';
@@ -7,7 +7,7 @@ import { CountField } from './CountField';
 interface Props {
   value: number;
   most: number;
-  /** What the same number gives again, in a sentence. */
+  /** A sentence on what the same number gives again. */
   same: string;
   onChange: (value: number) => void;
   children?: ReactNode;

@@ -1,4 +1,4 @@
-// Picks one of the project's fabrics, seen as cloth and read by name.
+// A select of fabrics that shows the chosen one as cloth.
 import { ChevronDown } from 'lucide-react';
 import { Button, Label, ListBox, ListBoxItem, Popover, Select, SelectValue } from 'react-aria-components';
 import type { Fabric, FabricId } from '../../model/project';
@@ -10,7 +10,7 @@ interface Props {
   label: string;
   value: FabricId | null;
   onChange: (fabric: FabricId) => void;
-  /** To choose from; the quilt's fabrics unless given. */
+  /** The fabrics to choose from; the quilt's fabrics unless given. */
   fabrics?: readonly Fabric[];
   hideLabel?: boolean;
   disabled?: boolean;

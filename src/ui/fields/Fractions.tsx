@@ -1,5 +1,5 @@
-// Text with its fractions set as fractions, kept on one line with the whole number before: 14 1/2" as a maker reads it. Whole numbers beside them stay whole: the
-// font's own fraction feature would shrink those too.
+// Text whose fractions are set as fractions and stay on one line with the whole number before them (14 1/2"). It does not use the
+// font's fraction feature, which would shrink the whole numbers too.
 
 export function Fractions({ text }: { text: string }) {
   const kept = text.replace(/(\d) (\d+\/\d+)/g, '$1\u00a0$2');

@@ -1,4 +1,4 @@
-// A length as makers write it: 7 1/2, 14-1/4, 2½, 36.2 cm.
+// A field for a length as makers write it: 7 1/2, 14-1/4, 2½, 36.2 cm.
 import { phrase } from '../../model/phrase';
 import type { Problem } from '../../model/result';
 import { type Inches, type LengthUnit, lengthFieldText, parseLength } from '../../model/units';
@@ -15,7 +15,7 @@ interface Props {
   most?: Inches;
   hideLabel?: boolean;
   disabled?: boolean;
-  /** The id of words read out with the field. */
+  /** Id of the words that a screen reader reads with the field. */
   describedBy?: string | undefined;
 }
 

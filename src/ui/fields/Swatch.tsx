@@ -1,8 +1,8 @@
-// A square of cloth, its print at a stated scale.
+// A square of cloth with its print at a stated scale.
 import type { Fabric } from '../../model/project';
 import { clothFill } from '../wall/cloth';
 
-/** `inches`: how much cloth the square shows. Decorative: the name stands beside it. */
+/** `inches`: side of the cloth that the square shows. It is decorative, because the fabric's name is beside it. */
 export function Swatch({
   fabric,
   size = 28,

@@ -1,4 +1,4 @@
-// A short text, a name mostly. Too long a one is refused with its length; nothing is cut off.
+// A field for a short text, mostly a name. A text that is too long is refused with its length, not cut off.
 import { LONGEST_NAME } from '../../model/name';
 import { phrase } from '../../model/phrase';
 import type { Problem } from '../../model/result';

@@ -1,4 +1,4 @@
-// A line to type in: its label, what stands beside the line, and right under it why something was refused.
+// A field to type into: its label, the line with its buttons, and right under it the reason of a refusal.
 import type { InputHTMLAttributes, KeyboardEvent, ReactNode } from 'react';
 import { useSay } from '../words';
 import { Complaint } from './Complaint';
@@ -10,11 +10,11 @@ interface Props
   typed: Typed;
   hideLabel?: boolean | undefined;
   disabled?: boolean | undefined;
-  /** What the value is in, beside the label: in, yd, %. */
+  /** Unit of the value, shown beside the label: in, yd, %. */
   unit?: string | undefined;
-  /** The id of words read out with the field. */
+  /** Id of the words that a screen reader reads with the field. */
   describedBy?: string | undefined;
-  /** The line with what belongs to it (a step down and up, a colour to pick). */
+  /** Puts controls round the line (a step down and up, a colour to pick). */
   frame?: (line: ReactNode) => ReactNode;
   onKey?: (event: KeyboardEvent) => void;
 }

@@ -1,8 +1,8 @@
-// The page is reloaded or closed while a field is being typed into: what can be used is taken, as when the field is left.
-// What cannot be used would be lost, so the browser is told to ask first.
+// Takes the text of a field when the page is reloaded or closed while a person types, as when the field is left. A text that is
+// refused would be lost, so the browser then asks before it leaves the page.
 import { flushSync } from 'react-dom';
 
-/** Listens before the page is left; saving comes after it, at pagehide. */
+/** Listens for beforeunload; saving comes later, at pagehide. */
 export function takeTypedOnLeaving(page: Document, view: Pick<Window, 'addEventListener'>): void {
   view.addEventListener('beforeunload', (event) => {
     const field = page.activeElement;

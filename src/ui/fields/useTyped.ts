@@ -1,13 +1,13 @@
-// What is typed into a field: it stays as it was typed until it can be used, and why it was refused stands beside it. Taken
-// when the field is left or Enter is pressed; Escape gives it up.
+// The state of a field that a person types into. Leaving the field or pressing Enter takes the text; Escape discards it. A
+// refused text stays in the field, with the reason under it.
 import { type FocusEvent, type KeyboardEvent, useId, useState } from 'react';
 import type { Problem } from '../../model/result';
 
-/** A field somebody types into; give it to TypedField. */
+/** The state of a typed field, for TypedField. */
 export interface Typed {
   readonly id: string;
   readonly problems: readonly Problem[];
-  /** Takes a text that came another way (a step up, a picked colour); shows why it was refused. */
+  /** Takes a text from another control (a step up, a picked colour); shows the reason if it is refused. */
   readonly offer: (text: string) => void;
   readonly input: {
     readonly value: string;
@@ -18,7 +18,7 @@ export interface Typed {
 }
 
 /**
- * `shown`: the field's value in words while nothing is typed. `take` reads what was typed and uses it; it returns why it was
+ * `shown`: the text of the field's value while nothing is typed. `take` reads the typed text and uses it; it returns why it was
  * refused, or an empty list.
  */
 export function useTyped(shown: string, take: (text: string) => readonly Problem[]): Typed {

@@ -1,4 +1,4 @@
-// What is shown instead of a white page when a part of the screen breaks: the reason, and the project saved to a file.
+// Replaces the screen when a part of it throws an error: it shows the reason and offers to save the project to a file.
 import { Component, type ReactNode } from 'react';
 import { writeProject } from '../../model/reading/read';
 import type { Session } from '../../store/session';

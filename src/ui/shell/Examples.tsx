@@ -1,4 +1,4 @@
-// The examples that come with the tool, each by its own name with a line on what it is.
+// The list of examples that come with the tool, each with its name and a line on its size.
 import { useEffect, useState } from 'react';
 import { type DemoSummary, demoSummaries } from '../../store/demoSummary';
 import type { Demo } from '../../store/session';

@@ -1,5 +1,5 @@
-// The other quilts kept in this browser: opened, or removed after asking once more. When each was last changed tells two of
-// the same name apart.
+// The other quilts kept in this browser, to open, or to remove after a confirmation. The time of the last change distinguishes
+// quilts of the same name.
 import { Trash2 } from 'lucide-react';
 import { useState } from 'react';
 import type { ProjectSummary } from '../../store/storage/storage';

@@ -1,4 +1,4 @@
-// Which quilt is open: its name and saving, the other kept projects, examples, files.
+// The menu of quilts: name and saving of the open one, the other kept quilts, examples, files.
 import { ChevronDown, FileDown, FileWarning, FolderOpen } from 'lucide-react';
 import { useRef, useState } from 'react';
 import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';

@@ -1,4 +1,4 @@
-// One quilt in a list to open: its name, and a quiet line on it.
+// One quilt in a list of quilts to open: its name, and a quiet line of details.
 import type { ReactNode } from 'react';
 
 export function QuiltLine(props: { name: string; onOpen: () => void; children: ReactNode }) {

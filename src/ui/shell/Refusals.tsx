@@ -1,5 +1,5 @@
-// Why a file or a kept quilt was not opened, with the place in it. A damaged quilt can be saved to a file as it is, so that
-// it can be mended by hand or shown to someone.
+// Shows why a file or a kept quilt was not opened, with the place in it. A damaged quilt can be saved to a file unchanged, so
+// that someone can repair it by hand.
 import { FileDown } from 'lucide-react';
 import type { Problem } from '../../model/result';
 import { damagedFileName } from '../../store/storage/projectFiles';
@@ -9,7 +9,7 @@ import { useSay } from '../words';
 
 const MOST_SHOWN = 6;
 
-/** `problems`: why the file or quilt just chosen was not opened. Without any, the damage found at the start is told. */
+/** `problems`: why the file or quilt just chosen was not opened. Without problems it shows the damage found at the start. */
 export function Refusals({ problems }: { problems: readonly Problem[] }) {
   const say = useSay();
   const damaged = useSessionState((state) => state.damaged);

@@ -1,4 +1,4 @@
-// The selvedge: the order of work as the printed edge of the cloth, a dot for each step, filled as far as the step is.
+// The selvedge: the list of steps, drawn as the printed edge of cloth. Each step has a dot that is filled by its progress.
 import { useMemo } from 'react';
 import { STEPS, type Step } from '../../store/app';
 import { useApp, useAppStore } from '../app';

@@ -1,7 +1,7 @@
-// First on the page for who goes by keyboard: past the bar and the order of work, to the step or to the wall.
+// Skip links at the start of the page, for keyboards: past the bar and the list of steps to the current step or the wall.
 import { useSay } from '../words';
 
-/** Each goes to the first of these that there is. */
+/** The links. Each goes to the first element that exists. */
 const PLACES = [
   { name: 'To the step', place: '.panel h2' },
   { name: 'To the wall', place: '.wall-area :is([tabindex="0"], button:not(:disabled))' },

@@ -1,4 +1,4 @@
-// Over the wall: which quilt it is, undo and redo in words, and how the wall is looked at.
+// The bar over the wall: menu of quilts, undo and redo in words, and the view of the wall.
 import { Contrast, Hash, Redo2, TriangleAlert, Undo2 } from 'lucide-react';
 import { Button, DialogTrigger, Popover } from 'react-aria-components';
 import { changePreferences } from '../../editing/commands/setting';

@@ -1,5 +1,5 @@
-// The strip at the foot: every fabric in the top from light to dark, as wide as its share. Pointing at one lights its
-// pieces on the wall.
+// The strip at the foot of the screen: every fabric in the top from light to dark, as wide as its share. Pointing at a fabric
+// lights its pieces on the wall.
 import { useMemo } from 'react';
 import { drawProject } from '../../drawing/drawProject';
 import { fabricShares } from '../../drawing/shares';

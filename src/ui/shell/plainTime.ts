@@ -1,4 +1,4 @@
-// A day and a time that read the same everywhere.
+// Formats a day and a time in a way that is the same in every country.
 
 /** Year-month-day and hours:minutes (ISO 8601 order) by the clock of this device: 2031-04-09 17:05. */
 export function plainTime(at: Date): string {

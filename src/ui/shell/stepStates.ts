@@ -1,4 +1,4 @@
-// How far each step of the work is: a part from 0 to 1 for its dot, and the one figure beside it.
+// Computes the progress of each step: a part from 0 to 1 for its dot, and one figure in words.
 import { wedgeLedger } from '../../cutting/wedges/ledger';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';

@@ -1,4 +1,4 @@
-// The few things done to the picked block, at the foot of the wall.
+// Buttons for the picked block at the foot of the wall: turn, pin, take down.
 import { PinIcon, PinOff, RotateCcw, RotateCw, StepForward, TableProperties } from 'lucide-react';
 import { pinBlocks, takeDown, turnBlock, turnByOneWedge } from '../../editing/commands/wall';
 import { cellOf, findBlock } from '../../model/find';

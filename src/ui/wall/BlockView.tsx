@@ -1,4 +1,4 @@
-// One block as cloth: merged paths, its seams when near. Drawn about its own middle.
+// One block as cloth: merged paths, and seams when near. Coordinates are from its own middle.
 import { memo, useMemo } from 'react';
 import { mergedPaths, seamPath } from '../../drawing/blockPaths';
 import type { Piece } from '../../drawing/drawing';
@@ -7,14 +7,14 @@ import type { Fabric, FabricId } from '../../model/project';
 interface Props {
   pieces: readonly Piece[];
   fabrics: readonly Fabric[];
-  /** Pieces of other fabrics are dimmed. */
+  /** The fabric that is lit; pieces of other fabrics are dimmed. */
   lit: FabricId | null;
-  /** Near enough to see which way a print runs and where the seams are. */
+  /** Whether the view is near enough to see seams and directions of prints. */
   near: boolean;
 }
 
 export const BlockView = memo(function BlockView({ pieces, fabrics, lit, near }: Props) {
-  // From afar all strips of a cloth share one path: a large wall would otherwise hold tens of thousands.
+  // From afar all strips of a fabric share one path, because a large wall would have tens of thousands.
   const shown = useMemo(
     () => (near ? pieces : pieces.map((piece) => ({ ...piece, grain: 0 }))),
     [pieces, near],

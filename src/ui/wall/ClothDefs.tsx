@@ -1,4 +1,4 @@
-// The prints of all fabrics, defined once for every drawing on the page, and the filter of the grey picture.
+// Defines the prints of all fabrics once for all drawings on the page, and the filter of the grey picture.
 import { memo, useMemo } from 'react';
 import { grainsOf, patternsFor } from '../../drawing/blockPaths';
 import type { Fabric } from '../../model/project';
@@ -17,7 +17,7 @@ export const ClothDefs = memo(function ClothDefs(props: { fabrics: readonly Fabr
       {/* biome-ignore lint/security/noDangerouslySetInnerHtml: our own generated patterns; colours are checked by the schema */}
       <defs dangerouslySetInnerHTML={{ __html: markup }} />
       <filter id="grey-picture" colorInterpolationFilters="linearRGB">
-        {/* Luminance of linear light (CSS Color 4), so that the grey has the L* of the cloth. */}
+        {/* The luminance of linear light (CSS Color 4), so that the grey has the L* of the cloth. */}
         <feColorMatrix values="0.2126 0.7152 0.0722 0 0 0.2126 0.7152 0.0722 0 0 0.2126 0.7152 0.0722 0 0 0 0 0 1 0" />
       </filter>
     </svg>

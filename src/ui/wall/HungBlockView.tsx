@@ -1,4 +1,4 @@
-// A block hanging on the wall: its cloth, marks, pin, number, and the ring that shows focus or that it is picked.
+// A block that hangs on the wall: its cloth, marks, pin, number, and the ring of focus or picking.
 import { memo, type PointerEvent, useState } from 'react';
 import type { Mark } from '../../balance/finding';
 import type { HungBlock } from '../../drawing/drawing';
@@ -21,7 +21,7 @@ interface Props {
   number: boolean;
   marks: readonly Mark[];
   strongMarks: readonly Mark[];
-  /** Degrees more than it hangs at, while it is being turned. */
+  /** Degrees added to its angle while a hand turns it. */
   twist: number;
   faded: boolean;
   onPress: (event: PointerEvent, cell: number) => void;
@@ -69,7 +69,7 @@ export const HungBlockView = memo(function HungBlockView(props: Props) {
   );
 });
 
-/** The angle without a jump back: from three quarters it goes on to four, not back to none. */
+/** The angle for the animation: from three quarters it goes on to four, not back to none. */
 function useSteadyAngle(target: number): number {
   const [angle, setAngle] = useState(target);
   const next = angle + turnFrom(angle, target);

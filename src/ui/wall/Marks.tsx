@@ -1,10 +1,10 @@
-// Marks on the wall: a line along each seam that clashes, light and dark so that it shows on any cloth and as heavy as the
-// clash is long; a chalk outline round a pool of value; a centre of weight with a line from the middle.
+// Marks on the wall: a light and dark line along each seam that clashes, wider for a longer clash; a chalk outline round a pool of
+// value; a centre of weight with a line from the middle.
 import { memo } from 'react';
 import type { Mark } from '../../balance/finding';
 import { centrePaths } from '../../drawing/centreMark';
 
-/** Width of a seam mark, inches, for a clash of this length. */
+/** Width of a seam mark for a clash of this length, inches. */
 function weight(inches: number): number {
   return Math.min(0.34, 0.14 + inches * 0.03);
 }

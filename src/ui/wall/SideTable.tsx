@@ -1,4 +1,4 @@
-// The side table: blocks that do not hang on the wall yet. Drag one to a cell, or pick it and choose an empty cell.
+// The side table: the blocks that do not hang on the wall. A block is dragged to a cell, or picked and then an empty cell chosen.
 import { type PointerEvent, useMemo } from 'react';
 import { drawBlock } from '../../drawing/drawProject';
 import { hangAll } from '../../editing/commands/wall';
@@ -14,7 +14,7 @@ import { carryOut } from './hands/useGestures';
 interface Props {
   fabrics: readonly Fabric[];
   over: boolean;
-  /** Shown even when nothing waits there, so that a carried block can be put down on it. */
+  /** Shown even without blocks, so that a carried block can be put down on it. */
   open: boolean;
   onPress: (event: PointerEvent, block: BlockId) => void;
 }

@@ -1,4 +1,4 @@
-// A small picture of a whole top, from the same drawing as everything else.
+// A small picture of a whole top.
 import { memo, useMemo } from 'react';
 import { mergedPaths } from '../../drawing/blockPaths';
 import { drawProject } from '../../drawing/drawProject';

@@ -1,4 +1,4 @@
-// The top itself: sashing and borders, empty cells, blocks, and the marks on them. Kept apart from the moving hand, so that
+// The layer of the top: sashing and borders, empty cells, blocks and their marks. It is apart from the layer of the hand, so that
 // carrying one of 400 blocks draws none of the others again.
 import { memo, type PointerEvent, useMemo } from 'react';
 import type { Finding, Mark } from '../../balance/finding';
@@ -12,27 +12,27 @@ import { useSay } from '../words';
 import { HungBlockView, Ring } from './HungBlockView';
 import { CentreMarks, PoolMarks, SeamMarks } from './Marks';
 
-/** From so many blocks their order in the page is their numbers'; below, their cells'. */
+/** Number of blocks from which their order in the page is by number, not by cell. */
 const MANY = 150;
 const NO_MARKS: readonly Mark[] = [];
 
 export interface TopLayerProps {
   drawing: Drawing;
   fabrics: readonly Fabric[];
-  /** The project whose top it is, for the rows and columns of its cells. */
+  /** The wall and setting, for the rows and columns of cells. */
   hanging: Pick<Project, 'wall' | 'setting'>;
   findings: readonly Finding[];
   /** The finding whose marks are shown strongest. */
   chosen: string | null;
-  /** Marks of what is pointed out instead; null for none. */
+  /** Marks of the spot that is shown instead; null for none. */
   spot: readonly Mark[] | null;
   picked: BlockId | null;
-  /** The cell the keyboard is on. */
+  /** The cell that the keyboard is on. */
   focused: number;
   lit: FabricId | null;
   near: boolean;
   number: boolean;
-  /** Block left behind by the hand that carries it. */
+  /** The block that a hand carries, which is faded in its cell. */
   faded: BlockId | null;
   twisted: BlockId | null;
   twist: number;
@@ -46,7 +46,7 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
   const { drawing, fabrics, hanging, findings, chosen, spot, lit } = props;
   const marks = useMemo(() => marksByBlock(findings, chosen, spot), [findings, chosen, spot]);
   const around = useMemo(() => [...drawing.setting, ...drawing.binding], [drawing]);
-  // By number on a large wall: then an exchange moves blocks on the screen only, and takes none out of the page to put it back.
+  // In order of numbers on a large wall, so that an exchange only moves blocks on screen and no element is removed and added.
   const inOrder = useMemo(
     () =>
       drawing.blocks.length > MANY
@@ -64,7 +64,7 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
   };
   return (
     <>
-      {/* Through cloth that is dimmed the shadow would show as a patch. */}
+      {/* Without a shadow while cloth is dimmed: it would show through as a patch. */}
       {lit === null ? <ClothShadow drawing={drawing} /> : null}
       {surround.map(({ fabric, fill, d }) => (
         <path
@@ -120,7 +120,7 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
   );
 });
 
-/** What the cloth throws on the flannel: of the whole top, or of each block while some cells are empty. */
+/** The shadow on the flannel: of the whole top, or of each block while some cells are empty. */
 function ClothShadow({ drawing }: { drawing: Drawing }) {
   const whole = [{ key: 'top', x: 0, y: 0, width: drawing.width, height: drawing.height }];
   const { width, height } = drawing.block;
@@ -181,13 +181,13 @@ function pointsOf(outline: Outline): string {
   return outline.map((point) => `${point.x},${point.y}`).join(' ');
 }
 
-/** Marks of findings, those of the chosen one apart, sorted by the block they lie in. */
+/** The marks of findings by block, with those of the chosen finding apart. */
 function marksByBlock(findings: readonly Finding[], chosen: string | null, spot: readonly Mark[] | null) {
   const soft = new Map<BlockId, Mark[]>();
   const strong = new Map<BlockId, Mark[]>();
   const quiltSoft: Mark[] = [];
   const quiltStrong: Mark[] = [];
-  // Beside a centre of weight the marks of clashes would only be in the way.
+  // With a centre of weight, no clashes are marked: they would distract from it.
   const kept = spot?.some((mark) => mark.kind === 'centre') ? [] : findings;
   const sorted = kept.map(({ id, marks }) => ({ marks, isChosen: spot === null && id === chosen }));
   for (const { marks, isChosen } of [...sorted, { marks: spot ?? NO_MARKS, isChosen: true }]) {

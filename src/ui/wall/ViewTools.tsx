@@ -1,4 +1,4 @@
-// Closer, farther, the whole top.
+// Buttons of the view: zoom in, zoom out, whole top.
 import { Maximize, ZoomIn, ZoomOut } from 'lucide-react';
 import type { ReactNode } from 'react';
 import { useSay } from '../words';

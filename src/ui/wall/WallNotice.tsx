@@ -1,5 +1,5 @@
-// Words on the wall itself: that what is shown is only a look, and for a moment what was just said (why a pinned block
-// stays, what was undone). Screen readers hear the same from the status line.
+// Notices on the wall: that a preview changes nothing yet, and for a moment the last announcement (why a pinned block stays, what
+// was undone). Screen readers get the same from the status line.
 import { useEffect, useState } from 'react';
 import { useApp } from '../app';
 import { useSay } from '../words';
@@ -17,7 +17,7 @@ export function WallNotice({ turning }: { turning: string | null }) {
   }, [announced]);
   const words =
     turning ?? (announced.count > gone && announced.words.say !== '' ? say(announced.words) : null);
-  // The words come through CSS: for assistive tools they stand once, in the status line.
+  // The words are CSS content, so that assistive tools find them only in the status line.
   return (
     <>
       {words === null ? null : <p className="said" aria-hidden data-words={words} />}

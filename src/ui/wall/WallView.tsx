@@ -1,5 +1,5 @@
-// The design wall: the top as cloth on flannel, with what clashes marked, blocks to pick, carry, turn and pin. Puts the
-// layers together and passes keys and pointers on.
+// The design wall: the top as cloth on flannel, with marked findings, and blocks to pick, carry, turn and pin. It puts the layers
+// together and passes keys and pointers on.
 import {
   type PointerEvent,
   useCallback,
@@ -30,9 +30,9 @@ import { ViewTools } from './ViewTools';
 import { viewBox } from './view';
 import { WallNotice } from './WallNotice';
 
-/** From this many pixels to the inch, seams and the lie of prints can be seen. */
+/** Pixels to the inch from which seams and the direction of prints are drawn. */
 const NEAR = 4.5;
-/** From this many blocks a turn or swap jumps: each frame of its movement would paint much printed cloth again. */
+/** Number of blocks from which turns and swaps are not animated, because each frame would paint much printed cloth again. */
 const STILL = 150;
 const NO_FINDINGS: readonly Finding[] = [];
 
@@ -46,7 +46,7 @@ export function WallView({ number }: { number: boolean }) {
   const look = useApp((app) => app.look);
   const chosen = useApp((app) => app.finding);
   const spot = useApp((app) => app.spot);
-  // What is only looked at comes a moment after the words about it: hanging 400 blocks otherwise takes long enough to feel.
+  // The preview is drawn a moment after the words about it, because hanging 400 blocks takes noticeably long.
   const late = useDeferredValue(preview);
   const tried = preview === null ? null : late;
   const shown = tried?.project ?? project;
@@ -87,7 +87,7 @@ export function WallView({ number }: { number: boolean }) {
   const turns = turnsOf(project.wedge.perBlock);
   const pickedHung = drawing.blocks.find((one) => one.block === picked);
   const box = viewBox(view.sheet, view.window);
-  // Seams and the lie of prints come a moment after the view: on a large wall all blocks are drawn anew for them.
+  // Seams and directions of prints are drawn a moment after the view, because they need all blocks drawn again.
   const near = useDeferredValue(view.sheet.scale > NEAR);
   const carry = gesture?.kind === 'carry' ? gesture : null;
   const twist = gesture?.kind === 'twist' ? gesture : null;
@@ -135,7 +135,7 @@ export function WallView({ number }: { number: boolean }) {
               onFocus={setFocused}
             />
           </svg>
-          {/* A drawing of its own: what moves here must not have 400 blocks painted again in every frame. */}
+          {/* A separate drawing, so that a moving hand does not paint 400 blocks again in every frame. */}
           <svg className={look.grey ? 'hand grey' : 'hand'} viewBox={box} aria-hidden>
             <HandLayer
               project={project}
@@ -173,7 +173,7 @@ export function WallView({ number }: { number: boolean }) {
   );
 }
 
-/** The wheel zooms at the pointer; with Shift it moves sideways. React's own wheel events cannot be kept from scrolling. */
+/** Zooms at the pointer with the wheel, or pans sideways with Shift. React's own wheel events cannot prevent scrolling. */
 function useWheel(frame: React.RefObject<HTMLElement | null>, view: View): void {
   useEffect(() => {
     const element = frame.current;
@@ -193,13 +193,13 @@ function useWheel(frame: React.RefObject<HTMLElement | null>, view: View): void 
   }, [frame, view]);
 }
 
-/** The cell the keyboard is on, or the first where a block can hang when that one is gone. */
+/** The cell that the keyboard is on; the first cell where a block can hang if that cell is gone. */
 function focusable(cell: number, project: Project): number {
   const there = cell < project.wall.cells.length && !isPlain(cell, project);
   return there ? cell : project.wall.cells.findIndex((_, at) => !isPlain(at, project));
 }
 
-/** Blocks to ring: those a proposal moves or changes, unless it is nearly all of them. */
+/** The blocks that a preview moves or changes, for their rings; none if these are nearly all blocks. */
 function movedBlocks(moves: readonly Move[], project: Project): ReadonlySet<BlockId> {
   const { blocks } = touchedBy(project, moves);
   return blocks.size * 2 > project.blocks.length ? new Set() : blocks;

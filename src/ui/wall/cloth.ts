@@ -1,8 +1,8 @@
-// How a fabric is painted on screen: its colour, or its print from the shared definitions (see ClothDefs).
+// The fill of a fabric on screen: its colour, or its print from the shared definitions (see ClothDefs).
 import { patternFor } from '../../drawing/prints';
 import type { Fabric } from '../../model/project';
 
-/** A value for `fill`. */
+/** The value of the attribute `fill`. */
 export function clothFill(fabric: Fabric): string {
   const pattern = patternFor(fabric);
   return pattern ? `url(#${pattern.id})` : fabric.colour;

@@ -1,6 +1,6 @@
-// The wall's view: fits the quilt until the person zooms or pans, follows the window's size. The top is drawn on a sheet larger
-// than the window. While a gesture lasts a CSS transform moves the sheet; it is drawn again when a zoom rests or a pan has come
-// to its edge, and no sooner: painting 400 printed blocks is slow.
+// The view of the wall: it fits the quilt until the person zooms or pans, and follows the window's size. The top is drawn on a
+// sheet larger than the window. During a gesture a CSS transform moves the sheet; it is drawn again only when a zoom rests or a
+// pan reaches its edge, because painting 400 printed blocks is slow.
 import { type RefObject, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { between, covers, fitted, panned, type Size, type View, zoomed } from './view';
 
@@ -8,9 +8,9 @@ const REST = 140;
 
 export interface WallView {
   readonly window: Size;
-  /** What the sheet is drawn for; a pan may have moved it since. */
+  /** The view that the sheet is drawn for; a pan may have moved it since. */
   readonly sheet: View;
-  /** What is shown, also while a gesture lasts. */
+  /** The view on screen, also during a gesture. */
   readonly now: RefObject<View>;
   readonly isFitted: boolean;
   readonly pan: (across: number, down: number) => void;
@@ -36,15 +36,15 @@ export function useView(
   const timer = useRef<number | undefined>(undefined);
 
   useLayoutEffect(() => {
-    const room = frame.current;
-    if (!room) return;
+    const area = frame.current;
+    if (!area) return;
     const measure = () => {
-      const box = room.getBoundingClientRect();
+      const box = area.getBoundingClientRect();
       if (box.width > 0 && box.height > 0) setWindow({ width: box.width, height: box.height });
     };
     measure();
     const observer = new ResizeObserver(measure);
-    observer.observe(room);
+    observer.observe(area);
     return () => observer.disconnect();
   }, [frame]);
 

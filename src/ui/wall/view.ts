@@ -1,7 +1,7 @@
-// Where the wall is looked at: how many screen pixels an inch takes and where the quilt's corner lies. Pure arithmetic.
+// The view of the wall: how many screen pixels an inch takes, and where the quilt's corner lies. Pure arithmetic.
 import type { Point } from '../../geometry/point';
 
-/** screen = at + quilt × scale, in pixels from the wall's top left corner. */
+/** A point in pixels from the wall's upper left corner is at + point in quilt inches × scale. */
 export interface View {
   readonly scale: number;
   readonly at: { readonly left: number; readonly top: number };
@@ -12,10 +12,10 @@ export interface Size {
   readonly height: number;
 }
 
-/** What the buttons along the foot of the wall take up, pixels: of the picked block on the left, of the view on the right. */
+/** Pixels that the buttons at the foot of the wall cover: those of the picked block on the left, of the view on the right. */
 const FOOT = { left: 290, right: 160, height: 62 };
 
-/** The whole quilt in the middle of the window, with some flannel round it, clear of the buttons at its foot. */
+/** The view of the whole quilt in the middle of the window, with `margin` pixels of flannel, clear of the buttons at the foot. */
 export function fitted(quilt: Size, window: Size, margin: number): View {
   const view = fittedAbove(quilt, window, margin, margin);
   const right = view.at.left + quilt.width * view.scale;
@@ -38,7 +38,7 @@ function fittedAbove(quilt: Size, window: Size, margin: number, below: number): 
   };
 }
 
-/** Zooms by a factor about a screen point, between a fifth of the fit and 60 px to the inch. */
+/** The view zoomed by a factor about a screen point, between a fifth of the scale of `fit` and 60 pixels to the inch. */
 export function zoomed(view: View, factor: number, about: { left: number; top: number }, fit: View): View {
   const scale = Math.min(Math.max(view.scale * factor, fit.scale / 5), Math.max(60, fit.scale));
   const ratio = scale / view.scale;
@@ -55,7 +55,7 @@ export function panned(view: View, across: number, down: number): View {
   return { scale: view.scale, at: { left: view.at.left + across, top: view.at.top + down } };
 }
 
-/** How far the sheet the top is drawn on reaches beyond the window on each side, as a part of the window. */
+/** How far the sheet with the drawing reaches beyond the window on each side, as a part of the window. */
 const BEYOND = 0.5;
 
 /** The viewBox of a sheet that reaches BEYOND a window of this size. */
@@ -67,7 +67,7 @@ export function viewBox(view: View, window: Size): string {
   return [left, top, (wide * window.width) / scale, (wide * window.height) / scale].join(' ');
 }
 
-/** Whether a sheet drawn for one view still covers the window in another without being drawn again: moved, not zoomed. */
+/** Whether a sheet drawn for one view covers the window in another view of the same scale. */
 export function covers(sheet: View, view: View, window: Size): boolean {
   return (
     sheet.scale === view.scale &&
@@ -76,7 +76,7 @@ export function covers(sheet: View, view: View, window: Size): boolean {
   );
 }
 
-/** The CSS transform that shows `now` where `drawn` was drawn: cheap while a gesture lasts. */
+/** The CSS transform of a sheet drawn for `drawn` that shows `now`; it is cheap, for the duration of a gesture. */
 export function between(drawn: View, now: View): string {
   const ratio = now.scale / drawn.scale;
   const left = now.at.left - drawn.at.left * ratio;

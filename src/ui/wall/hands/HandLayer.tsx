@@ -1,5 +1,5 @@
-// What moves with the hand, over the top: the carried block, where it would land, the ring and handle of the picked block,
-// and stitches round what a proposal would move.
+// The layer over the top that changes with the hand: the carried block, the cell where it would hang, the ring and handle of the
+// picked block, and stitches round the blocks that a preview would move.
 import type { PointerEvent } from 'react';
 import type { Drawing, HungBlock } from '../../../drawing/drawing';
 import { drawBlock } from '../../../drawing/drawProject';
@@ -16,9 +16,9 @@ interface Props {
   fabrics: readonly Fabric[];
   gesture: Gesture | null;
   picked: HungBlock | undefined;
-  /** Blocks a proposal on show would move. */
+  /** Blocks that the preview would move. */
   moved: ReadonlySet<BlockId>;
-  /** Pixels to the inch. */
+  /** Screen pixels to the inch. */
   scale: number;
   centreOf: (cell: number) => Point;
   onHandle: (event: PointerEvent, block: BlockId) => void;

@@ -1,12 +1,12 @@
-// Which cell of the wall lies at a point of the quilt.
+// Finds the cell of the wall at a point of the quilt.
 import type { Drawing } from '../../../drawing/drawing';
 import type { Point } from '../../../geometry/point';
 
-/** The cell whose block, or room for one, covers a point in quilt inches; null between and outside them. */
+/** The cell, with or without a block, that covers a point in quilt inches; null between and outside the cells. */
 export function cellAt(drawing: Drawing, point: Point): number | null {
   const { width, height } = drawing.block;
   const covers = (x: number, y: number) => {
-    // Brought back by the tilt: on point a block covers a square that stands on its corner.
+    // Turned back by the tilt, because on point a block is a square that stands on its corner.
     const across = point.x - x;
     const down = point.y - y;
     const own =

@@ -1,5 +1,6 @@
-// The wall's and the side table's rules for hands: carry a block to another cell or the table, turn it by its handle or two
-// fingers, pan and pinch the view; and what each of these ends in. Pure; hands.ts runs them, useGestures.ts carries them out.
+// The rules of hands on the wall and the side table: carrying a block to another cell or the table, turning it by its handle or
+// two fingers, panning and pinching the view, and the outcome of each. Pure: hands.ts runs the rules, useGestures.ts carries the
+// outcomes out.
 import type { Drawing } from '../../../drawing/drawing';
 import type { Point } from '../../../geometry/point';
 import { cellIndexOf, findBlock, turnsOf } from '../../../model/find';
@@ -10,7 +11,7 @@ import { cellAt } from './cellAt';
 import type { Hand, Rules, Spot } from './hands';
 import { bearing, turnFrom, turnsIn } from './turning';
 
-/** What a hand came down on. */
+/** The thing under a hand when it came down. */
 export type Pressed =
   | { readonly kind: 'cell'; readonly cell: number; readonly block: BlockId | null }
   | { readonly kind: 'table'; readonly block: BlockId }
@@ -20,7 +21,7 @@ export type Pressed =
 export interface Carry {
   readonly kind: 'carry';
   readonly block: BlockId;
-  /** Its cell, or null from the side table. */
+  /** The block's cell; null for a block of the side table. */
   readonly from: number | null;
   readonly at: Point;
   readonly over: number | null;
@@ -28,13 +29,13 @@ export interface Carry {
 }
 
 export type Gesture =
-  /** Panning or pinching; the view itself is kept by the wall. */
+  /** Panning or pinching; useView.ts keeps the view itself. */
   | { readonly kind: 'view' }
   | Carry
   /** Turning a block by its handle or two fingers; degrees clockwise from where it hung. */
   | { readonly kind: 'twist'; readonly block: BlockId; readonly degrees: number };
 
-/** What a gesture or a tap comes to. */
+/** The outcome of a gesture or a tap. */
 export type Outcome =
   | { readonly kind: 'pick'; readonly block: BlockId | null }
   | { readonly kind: 'hang'; readonly block: BlockId; readonly cell: number }
@@ -43,12 +44,12 @@ export type Outcome =
   | { readonly kind: 'turn'; readonly block: BlockId; readonly by: number }
   | { readonly kind: 'refuse'; readonly why: Phrase };
 
-/** What the rules need to know of the wall as it is. */
+/** The state of the wall that the rules need. */
 export interface Scene {
   readonly project: Project;
   readonly picked: BlockId | null;
   readonly drawing: Drawing;
-  /** A spot of the window in quilt inches. */
+  /** Converts a spot of the window to quilt inches. */
   readonly toQuilt: (spot: Spot) => Point;
   readonly onTable: (spot: Spot) => boolean;
 }
@@ -79,7 +80,7 @@ export function wallRules(scene: Scene): Rules<Pressed, Gesture, Outcome> {
       const [hand, second] = hands;
       if (!hand || gesture.kind === 'view') return gesture;
       if (gesture.kind === 'twist' && second) return { ...gesture, degrees: twistOfTwo(hand, second) };
-      // One of two fingers that is left over neither turns nor carries.
+      // When one of two fingers is lifted, the other neither turns nor carries.
       if (what === null) return gesture;
       if (gesture.kind === 'twist') return twistByHandle(gesture.block, hand, scene);
       return carry(gesture.block, gesture.from, hand, scene);
@@ -89,7 +90,7 @@ export function wallRules(scene: Scene): Rules<Pressed, Gesture, Outcome> {
   };
 }
 
-/** What a press without a gesture does, and Enter: an empty cell takes the block that was picked to hang, others are picked. */
+/** The outcome of a press without a gesture, and of Enter: an empty cell hangs the picked block of the side table, a block is picked. */
 export function tapped(
   what: Pressed,
   { project, picked }: Pick<Scene, 'project' | 'picked'>,
@@ -119,7 +120,7 @@ function carry(block: BlockId, from: number | null, hand: Hand, scene: Scene): C
   const middle = from === null ? null : drawing.blocks.find((one) => one.cell === from)?.centre;
   const start = toQuilt(hand.start);
   const point = toQuilt(hand.at);
-  // It hangs from where it was taken hold of; a card of the side table is smaller than its block and hangs from its middle.
+  // The hand carries a block by the point it took hold of, but a card of the side table, which is smaller, by its middle.
   const at = middle ? { x: point.x - start.x + middle.x, y: point.y - start.y + middle.y } : point;
   const overTable = scene.onTable(hand.at);
   return { kind: 'carry', block, from, at, over: overTable ? null : cellAt(drawing, point), overTable };
@@ -135,11 +136,11 @@ function twistOfTwo(first: Hand, second: Hand): number {
   return turnFrom(bearing(first.start, second.start), bearing(first.at, second.at));
 }
 
-/** What hands that moved do to the view, screen pixels; nothing where another came or went. */
+/** The change of the view by moving hands, screen pixels; none when a hand came or went. */
 export interface ViewChange {
   readonly across: number;
   readonly down: number;
-  /** Zoom, about a spot of the window; null of one hand. */
+  /** Zoom about a spot of the window; null for one hand. */
   readonly zoom: { readonly factor: number; readonly about: Spot } | null;
 }
 

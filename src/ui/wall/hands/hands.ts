@@ -1,11 +1,11 @@
-// The machine of hands and keys over things that can be carried: the wall, its side table, the places of the workshop. Pure:
-// what is pressed, what a gesture is and what it ends in belong to the surface's rules, which bring its hit-test along.
-// A gesture is a small record, never in the history; it ends in one outcome or none.
+// The state machine of hands and keys over things that can be carried: on the wall, on its side table, in the workshop. Pure. The
+// surface's rules decide what is pressed, which gesture that begins and in what it ends. A gesture is a small record, never in
+// the history; it ends in one outcome or none.
 
-/** Screen pixels a hand moves before a press becomes a gesture. */
+/** Screen pixels that a hand must move before a press becomes a gesture. */
 export const SLIP = 6;
 
-/** In the window, screen pixels. */
+/** A point of the window, screen pixels. */
 export interface Spot {
   readonly x: number;
   readonly y: number;
@@ -14,23 +14,23 @@ export interface Spot {
 /** A pointer that is down. */
 export interface Hand {
   readonly id: number;
-  /** Where it came down, or was when another joined it. */
+  /** Where it came down, or where it was when a second hand joined. */
   readonly start: Spot;
   readonly at: Spot;
-  /** A finger, which may want to scroll. */
+  /** Whether it is a finger, which may want to scroll. */
   readonly touch: boolean;
 }
 
-/** At rest nothing is down and nothing carried; pressed, it is not known yet whether it becomes a gesture. */
+/** The state: at rest nothing is down or carried; pressed, the hand may begin a gesture yet; else a gesture is under way. */
 export type Handling<What, Gesture> =
   | { readonly phase: 'rest' }
   | { readonly phase: 'pressed'; readonly what: What; readonly hand: Hand }
   | {
       readonly phase: 'busy';
       readonly gesture: Gesture;
-      /** What the one hand holds; null once another has joined it, and by keys. */
+      /** The thing that the one hand took hold of; null with two hands and by keys. */
       readonly what: What | null;
-      /** One or two; none by keys. */
+      /** One or two hands; none by keys. */
       readonly hands: readonly Hand[];
     };
 
@@ -46,29 +46,29 @@ export type HandEvent<What, Gesture> =
   /** The hand has stayed where it came down for a moment. */
   | { readonly kind: 'rested'; readonly id: number }
   | { readonly kind: 'lift'; readonly id: number; readonly at: Spot }
-  /** The pointer was taken away: by the browser, or its lift was never heard of. */
+  /** The pointer is lost: the browser took it away, or its lift happened outside the window. */
   | { readonly kind: 'lost'; readonly id: number }
   /** Escape. */
   | { readonly kind: 'cancel' }
-  /** Keys take something up or carry it on; whoever took hold last has it. */
+  /** Keys take something up or carry it on; keys or hands, the last one to take hold has it. */
   | { readonly kind: 'key'; readonly gesture: Gesture }
   /** Keys put down what is carried. */
   | { readonly kind: 'put' };
 
-/** What a surface makes of its hands, as it is at the moment of an event. */
+/** The rules of a surface for its hands, at the moment of an event. */
 export interface Rules<What, Gesture, Outcome> {
-  /** A finger that moves before it has rested scrolls; once it has, it carries. */
+  /** Whether a finger scrolls unless it has rested first. */
   readonly restsFirst: boolean;
-  /** The gesture a press becomes; where it may not, what is said about that, or null for nothing. */
+  /** The gesture that a press becomes; where it may not, the outcome of the refusal, null for none. */
   readonly begin: (
     what: What,
     hand: Hand,
   ) => { readonly gesture: Gesture } | { readonly refused: Outcome | null };
-  /** The gesture of two hands; null where a second hand means nothing. */
+  /** The gesture of two hands; null where a second hand has no meaning. */
   readonly join: ((hands: readonly [Hand, Hand]) => Gesture) | null;
-  /** The gesture after a hand moved; the same object where nothing changed. */
+  /** The gesture after a hand has moved; the same object if nothing changed. */
   readonly follow: (gesture: Gesture, what: What | null, hands: readonly Hand[]) => Gesture;
-  /** What a press without a gesture ends in. */
+  /** The outcome of a press without a gesture. */
   readonly tap: (what: What) => Outcome | null;
   readonly end: (gesture: Gesture) => Outcome | null;
 }
@@ -80,7 +80,7 @@ export interface Step<What, Gesture, Outcome> {
 
 export const REST = { phase: 'rest' } as const;
 
-/** The state after an event and what came of it. The same state object where the event means nothing in it. */
+/** The state after an event, and its outcome. The same state object if the event has no meaning in this state. */
 export function step<What, Gesture, Outcome>(
   state: Handling<What, Gesture>,
   event: HandEvent<What, Gesture>,
@@ -119,7 +119,7 @@ function press<What, Gesture, Outcome>(
 ): Handling<What, Gesture> {
   const hand = { id, start: at, at, touch };
   const [other, second] = handsOf(state);
-  // A pointer cannot come down twice: its lift was not heard of.
+  // A pointer that comes down twice was lifted outside the window.
   if (!other || isDown(state, id)) return { phase: 'pressed', what, hand };
   if (!rules.join || second) return state;
   const hands = [{ ...other, start: other.at }, hand] as const;
@@ -139,7 +139,7 @@ function move<What, Gesture, Outcome>(
   return stays({ phase: 'busy', gesture: begun.gesture, what: state.what, hands: [state.hand] });
 }
 
-/** A finger that may not carry what it rests on goes on as a press, which is still a tap. */
+/** The step for a finger that has rested. If it may not carry the thing, it stays a press, which can still be a tap. */
 function rested<What, Gesture, Outcome>(
   state: Handling<What, Gesture>,
   id: number,

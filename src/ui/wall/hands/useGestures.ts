@@ -1,4 +1,4 @@
-// Hands on the wall and the side table: gives the wall's rules the scene they are in, and carries out what comes of them.
+// Hands on the wall and the side table: gives the rules of gesture.ts their scene, and carries out the outcomes.
 import { type RefObject, useCallback } from 'react';
 import type { Drawing } from '../../../drawing/drawing';
 import { hangBlock, swapCells, takeDown, turnBlock } from '../../../editing/commands/wall';
@@ -48,7 +48,7 @@ function onTable({ x, y }: Spot): boolean {
   return document.elementFromPoint(x, y)?.closest('[data-side-table]') != null;
 }
 
-/** Does what a gesture, a tap or Enter came to. True when it was done, not refused. */
+/** Carries out the outcome of a gesture, a tap or Enter. True if it was done, not refused. */
 export function carryOut(app: App, outcome: Outcome | null): boolean {
   const { project } = app;
   switch (outcome?.kind) {

@@ -1,4 +1,4 @@
-// Feeds pointers, Escape and the clock to the machine of hands (hands.ts), and shows its gesture. The rest is the surface's.
+// Passes pointers, Escape and time to the state machine of hands.ts, and gives its gesture. The surface decides the rest.
 import {
   type PointerEvent as ReactPointerEvent,
   useCallback,
@@ -9,27 +9,27 @@ import {
 } from 'react';
 import { type Hand, type HandEvent, type Handling, handsOf, REST, type Rules, step } from './hands';
 
-/** Milliseconds a finger rests before it carries, where it otherwise scrolls. */
+/** Milliseconds that a finger must rest before it carries, where it would otherwise scroll. */
 const RESTS = 260;
 
 export interface Surface<What, Gesture, Outcome> {
-  /** The rules as things are at this moment; asked for at every event. */
+  /** The rules for the present state; called at every event. */
   readonly rules: () => Rules<What, Gesture, Outcome>;
   readonly done: (outcome: Outcome) => void;
-  /** After every move of a hand in a gesture: the hands before and after it. */
+  /** Called after every move of a hand in a gesture, with the hands before and after it. */
   readonly moved?: (gesture: Gesture, before: readonly Hand[], after: readonly Hand[]) => void;
 }
 
 export interface Hands<What, Gesture> {
   readonly gesture: Gesture | null;
   readonly press: (event: ReactPointerEvent, what: What) => void;
-  /** Keys take something up, or carry it on. */
+  /** Takes something up by keys, or carries it on. */
   readonly carryByKey: (gesture: Gesture) => void;
-  /** Keys put it down. */
+  /** Puts down what the keys carry. */
   readonly put: () => void;
 }
 
-/** Hands on one surface. Pointers are heard in the whole window, so that none needs to be captured. */
+/** Hands on one surface. It listens for pointers in the whole window, so that none needs to be captured. */
 export function useHands<What, Gesture, Outcome>(
   surface: Surface<What, Gesture, Outcome>,
 ): Hands<What, Gesture> {
@@ -57,7 +57,7 @@ export function useHands<What, Gesture, Outcome>(
   useEffect(() => {
     const spot = (event: PointerEvent) => ({ x: event.clientX, y: event.clientY });
     const move = (event: PointerEvent) => {
-      // A mouse that moves without its button down was let go of where nobody heard it.
+      // If a mouse moves without its button down, the button was released outside the window.
       const lost = event.pointerType === 'mouse' && event.buttons === 0;
       send({ kind: lost ? 'lost' : 'move', id: event.pointerId, at: spot(event) });
     };
@@ -83,7 +83,7 @@ export function useHands<What, Gesture, Outcome>(
 
   useEffect(() => {
     if (!latest.current.rules().restsFirst) return;
-    // Once a finger has taken something up, its way must not scroll.
+    // A finger that carries something must not scroll.
     const still = (event: TouchEvent) => {
       if (live.current.phase === 'busy' && event.cancelable) event.preventDefault();
     };

@@ -1,4 +1,4 @@
-// The wall by keyboard: arrows go from cell to cell; R turns, Space lifts and puts down, P pins, Delete takes down.
+// The keys of the wall: arrows go from cell to cell; R turns, Space lifts and puts down, P pins, Delete takes down.
 import type { KeyboardEvent } from 'react';
 import { pinBlocks, takeDown, turnBlock, turnByOneWedge } from '../../../editing/commands/wall';
 import { findBlock } from '../../../model/find';
@@ -18,12 +18,12 @@ const ARROWS: Readonly<Record<string, readonly [across: number, down: number]>> 
   ArrowDown: [0, 1],
 };
 
-/** The cell an arrow leads to from this one, or the same at the edge. Plain squares are stepped over. */
-function cellBeside(cell: number, key: string, project: Project): number {
+/** The cell to which an arrow leads, past plain squares; the same cell at the edge. */
+function cellAfter(cell: number, key: string, project: Project): number {
   const [across, down] = ARROWS[key] ?? [0, 0];
   const next = cellToward(cell, across, down, project);
   if (!isPlain(next, project)) return next;
-  // Up and down lead to a block of the next row, so that every block of a checkerboard is reached.
+  // Up and down go to a block of the next row, so that they reach every block of a checkerboard.
   const aside = down === 0 ? [] : [1, -1].map((step) => cellToward(next, step, 0, project));
   const beyond = cellToward(next, across, down, project);
   return [...aside, beyond].find((one) => !isPlain(one, project)) ?? cell;
@@ -34,16 +34,16 @@ interface KeyHands extends Pick<Hands<Pressed, Gesture>, 'gesture' | 'carryByKey
   readonly focusCell: (cell: number) => void;
 }
 
-/** Handles a key on a cell; true when it meant something. */
+/** Handles a key on a cell; true if the key has a meaning. */
 export function wallKey(event: KeyboardEvent, cell: number, app: App, hands: KeyHands): boolean {
   if (event.ctrlKey || event.metaKey || event.altKey) return false;
   const { project } = app;
   const block = project.wall.cells[cell]?.block ?? null;
   const carried = hands.gesture?.kind === 'carry' ? hands.gesture : null;
   if (event.key in ARROWS) {
-    if (!carried) hands.focusCell(cellBeside(cell, event.key, project));
+    if (!carried) hands.focusCell(cellAfter(cell, event.key, project));
     else {
-      const over = cellBeside(carried.over ?? cell, event.key, project);
+      const over = cellAfter(carried.over ?? cell, event.key, project);
       hands.carryByKey({ ...carried, over, at: hands.centreOf(over), overTable: false });
       app.announce(phrase('Over row {row}, column {column}', { ...rowAndColumn(over, project) }));
     }
@@ -59,7 +59,7 @@ export function wallKey(event: KeyboardEvent, cell: number, app: App, hands: Key
   if (event.key === 'Enter') {
     const outcome = tapped({ kind: 'cell', cell, block }, app);
     const done = carryOut(app, outcome);
-    // The cell and the block in it are drawn as different things: the keyboard stays where it was.
+    // A cell and its block are different elements, so the focus must move to the block.
     if (done && outcome?.kind === 'hang') hands.focusCell(cell);
     return true;
   }
