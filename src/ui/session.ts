@@ -7,12 +7,14 @@ import type { Shuffling } from '../store/shuffling';
 
 export const SessionContext = createContext<Session | null>(null);
 
+/** The session. Throws outside SessionContext. */
 export function useSession(): Session {
   const session = useContext(SessionContext);
   if (!session) throw new Error('useSession: outside SessionContext');
   return session;
 }
 
+/** A part of the session's state; the component renders again when that part changes. */
 export function useSessionState<T>(select: (state: SessionState) => T): T {
   return useStore(useSession().state, select);
 }

@@ -50,6 +50,7 @@ export const DASHED: Stroke = { ink: INK, width: 0.009, dash: [0.07, 0.045] };
 
 export const MARGIN: Inches = 0.65;
 
+/** A plain fill of this colour. */
 export function ink(colour: string): Fill {
   return { kind: 'ink', colour };
 }

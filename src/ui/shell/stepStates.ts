@@ -9,6 +9,7 @@ export interface StepState {
   readonly figure: Phrase;
 }
 
+/** The progress of every step. */
 export function stepStates(project: Project): Readonly<Record<Step, StepState>> {
   const ledger = wedgeLedger(project);
   const places = project.blocks.flatMap((block) => block.places);

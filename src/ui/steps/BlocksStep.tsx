@@ -1,4 +1,4 @@
-// The panel of the blocks: how many there are, choosing wedges, the list; or the workshop of the picked block.
+// Step 4, blocks: their number, the choice of wedges and the list; or the workshop of the picked block.
 import { useEffect, useMemo, useRef } from 'react';
 import { findBlock } from '../../model/find';
 import { useApp } from '../app';
@@ -25,10 +25,10 @@ export function BlocksStep() {
   const trade = useTrade();
   const top = useRef<HTMLDivElement>(null);
   const block = picked === null ? undefined : findBlock(project, picked);
-  // Another block starts at its head, wherever the list or the workshop before was scrolled to.
+  // Scrolls to the start when another block is picked.
   // biome-ignore lint/correctness/useExhaustiveDependencies: when the picked block changes
   useEffect(() => {
-    // In braces, since newer browsers return a promise here, which an effect must not.
+    // In braces, because newer browsers return a promise here, which an effect must not return.
     top.current?.scrollIntoView({ block: 'end' });
   }, [block?.id]);
   return (

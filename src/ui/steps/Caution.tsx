@@ -1,4 +1,4 @@
-// The usual cautions, shown where the tool tells someone to cut, press or sew. All common practice, no source.
+// The usual cautions, shown where the tool gives instructions to cut, press or sew. All are common practice, no source.
 import { useSay } from '../words';
 
 const CAUTIONS = {

@@ -1,4 +1,4 @@
-// Step 1, fabrics: what there is to sew with, and the strips that are cut from it.
+// Step 1, fabrics: the list of fabrics, and cloth and strips on hand.
 import { Plus } from 'lucide-react';
 import { useMemo, useState } from 'react';
 import { clothValue } from '../../drawing/shares';
@@ -20,7 +20,7 @@ import { useReturnFocus } from './useReturnFocus';
 
 type Order = 'added' | 'value' | 'name';
 
-/** With fewer fabrics a set would have to lay one beside itself; the list says so. */
+/** With fewer fabrics a set would have one fabric beside itself; the list warns of it. */
 const FEW_FABRICS = 4;
 
 export function FabricsStep() {

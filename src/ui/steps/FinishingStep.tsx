@@ -1,4 +1,4 @@
-// The panel of finishing: what is taken away (picture, words, pattern), the cloth it takes, and the same quilt in other cloth.
+// Step 6, finishing: picture, words and pattern to take away, the cloth to buy, and colourways of the quilt.
 import { StepHeading } from './StepHeading';
 import './finishing/finishing.css';
 import { CuttingSection } from './finishing/cloth/CuttingSection';

@@ -1,4 +1,4 @@
-// Step 2, strip sets: strips sewn side by side, made at random or laid by hand, against the height the wedge needs.
+// Step 2, strip sets: sets made at random or by hand, and their height compared with the height that the wedge needs.
 import { Plus } from 'lucide-react';
 import { useMemo, useState } from 'react';
 import { wedgeLedger } from '../../cutting/wedges/ledger';

@@ -1,4 +1,4 @@
-// The heading of a step and one line on what it is for.
+// The heading of a step and one line on its purpose.
 import { useSay } from '../words';
 
 export function StepHeading({ title, line }: { title: string; line: string }) {

@@ -1,4 +1,4 @@
-// The wall: what clashes and how to mend it, the shuffle for balance, the size of the top and its setting.
+// Step 5, wall: findings and mends, the shuffle for balance, the size of the top and its setting.
 import { useApp } from '../app';
 import { StepHeading } from './StepHeading';
 import { Findings } from './wall/Findings';

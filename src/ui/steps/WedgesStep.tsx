@@ -1,4 +1,4 @@
-// Step 3, wedges: the template and what it makes, what the first sewn block says, and where wedges are cut on each set.
+// Step 3, wedges: the template and its block, the measure of the first sewn block, and where wedges are cut on each set.
 import { useMemo, useState } from 'react';
 import { wedgeLedger } from '../../cutting/wedges/ledger';
 import type { StripSetId } from '../../model/project';

@@ -1,7 +1,7 @@
-// When something that opened in place closes again, the focus goes back to the button that opened it.
+// Moves the focus back to the button that opened something in place, when that closes.
 import { useEffect, useRef } from 'react';
 
-/** Give the ref to the button; the focus returns when `open` turns false. */
+/** A ref for the button; the focus returns to it when `open` becomes false. */
 export function useReturnFocus(open: boolean) {
   const opener = useRef<HTMLButtonElement>(null);
   const before = useRef(open);

@@ -25,7 +25,7 @@ export function SideTable({ fabrics, over, open, onPress }: Props) {
   const project = useApp((app) => app.project);
   const picked = useApp((app) => app.picked);
   const waiting = useMemo(() => sideTable(project), [project]);
-  const room = project.wall.cells.includes(null);
+  const hasEmptyCell = project.wall.cells.includes(null);
   if (waiting.length === 0 && !open) return null;
   return (
     <section
@@ -53,7 +53,7 @@ export function SideTable({ fabrics, over, open, onPress }: Props) {
           <small>{block.number}</small>
         </button>
       ))}
-      {waiting.length > 1 && room ? (
+      {waiting.length > 1 && hasEmptyCell ? (
         <button
           type="button"
           className="button"

@@ -6,7 +6,7 @@ import type { Project } from '../../model/project';
 
 export const SmallTop = memo(function SmallTop({ project, label }: { project: Project; label: string }) {
   const drawing = useMemo(() => drawProject(project), [project]);
-  const surround = mergedPaths(drawing.setting, project.fabrics);
+  const paths = mergedPaths(drawing.setting, project.fabrics);
   return (
     <svg
       className="small-top"
@@ -14,7 +14,7 @@ export const SmallTop = memo(function SmallTop({ project, label }: { project: Pr
       role="img"
       aria-label={label}
     >
-      {surround.map(({ fabric, fill, d }) => (
+      {paths.map(({ fabric, fill, d }) => (
         <path key={`${fabric} ${fill}`} d={d} fill={fill || 'none'} />
       ))}
       {drawing.emptyCells.map(({ cell, box }) => (

@@ -54,7 +54,7 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
         : drawing.blocks,
     [drawing],
   );
-  const surround = useMemo(() => mergedPaths(around, fabrics), [around, fabrics]);
+  const paths = useMemo(() => mergedPaths(around, fabrics), [around, fabrics]);
   const name = (cell: number, block?: number, pinned?: boolean) => {
     const values = { ...rowAndColumn(cell, hanging), block: block ?? 0 };
     if (block === undefined) return say('Empty cell, row {row}, column {column}', values);
@@ -66,7 +66,7 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
     <>
       {/* Without a shadow while cloth is dimmed: it would show through as a patch. */}
       {lit === null ? <ClothShadow drawing={drawing} /> : null}
-      {surround.map(({ fabric, fill, d }) => (
+      {paths.map(({ fabric, fill, d }) => (
         <path
           key={`${fabric} ${fill}`}
           d={d}

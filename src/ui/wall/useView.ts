@@ -18,6 +18,7 @@ export interface WallView {
   readonly fit: () => void;
 }
 
+/** The view of a quilt in a frame, with functions to pan, zoom and fit it. */
 export function useView(
   frame: RefObject<HTMLElement | null>,
   element: RefObject<HTMLElement | null>,

@@ -51,6 +51,7 @@ export function zoomed(view: View, factor: number, about: { left: number; top: n
   };
 }
 
+/** The view moved right and down by screen pixels. */
 export function panned(view: View, across: number, down: number): View {
   return { scale: view.scale, at: { left: view.at.left + across, top: view.at.top + down } };
 }
@@ -84,6 +85,7 @@ export function between(drawn: View, now: View): string {
   return `translate(${left}px, ${top}px) scale(${ratio})`;
 }
 
+/** The point of the quilt, in inches, at a point of the window in pixels. */
 export function toQuilt(view: View, left: number, top: number): Point {
   return { x: (left - view.at.left) / view.scale, y: (top - view.at.top) / view.scale };
 }

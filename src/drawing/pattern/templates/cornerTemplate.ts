@@ -13,6 +13,7 @@ import type { Mark, Template } from '../page';
 import { grainArrow } from '../signs';
 import { cutCounts, type Writing } from '../writing';
 
+/** The template of the corner piece, with words on its use. */
 export function cornerTemplate(writing: Writing): Template {
   const { project, say, type } = writing;
   const { wedge } = project;

@@ -17,6 +17,7 @@ const TOP: Inches = 1.25;
 const FOOT: Inches = 0.75;
 const CENTIMETRES_5: Inches = 5 / 2.54;
 
+/** Adds the pages of templates. */
 export function templatePages(composer: Composer, writing: Writing): void {
   checkSheet(composer, writing);
   for (const template of [wedgeTemplate(writing), cornerTemplate(writing), ...settingTemplates(writing)]) {

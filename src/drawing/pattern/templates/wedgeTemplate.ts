@@ -9,6 +9,7 @@ import type { Mark, Template } from '../page';
 import { grainArrow } from '../signs';
 import type { Writing } from '../writing';
 
+/** The template of the wedge, with words on its use. */
 export function wedgeTemplate(writing: Writing): Template {
   const { project, say, type } = writing;
   const { wedge } = project;

@@ -1,4 +1,4 @@
-// A block as a plain figure with its places numbered, place 1 on a dark disc, for the card.
+// A plain figure of a block with numbered places, place 1 on a dark disc, for the block card.
 import { useMemo } from 'react';
 import { drawBlock } from '../../../drawing/drawProject';
 import { direction } from '../../../geometry/block';

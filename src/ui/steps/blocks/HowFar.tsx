@@ -1,4 +1,4 @@
-// How far blocks are sewn: for one or for many at once.
+// Sets the progress of one block or of many at once.
 import { setBlockProgress } from '../../../editing/commands/blocks';
 import { BLOCK_PROGRESS, type Block, type BlockId } from '../../../model/project';
 import { Complaint, useRun } from '../../fields/Complaint';
@@ -7,7 +7,7 @@ import { PROGRESS_NAMES } from './blockWords';
 
 interface Props {
   blocks: readonly BlockId[];
-  /** The stage all of them are at; null where they differ. */
+  /** The stage of all the blocks; null where they differ. */
   stage: Block['progress'] | null;
   disabled?: boolean;
 }

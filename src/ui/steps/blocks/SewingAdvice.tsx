@@ -1,4 +1,4 @@
-// How a block is sewn and pressed, with the usual cautions. Common practice, no source.
+// Advice on sewing and pressing a block, with the usual cautions. Common practice, no source.
 import { useSay } from '../../words';
 import { Caution } from '../Caution';
 

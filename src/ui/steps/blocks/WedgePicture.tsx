@@ -1,4 +1,4 @@
-// One wedge as cloth: its bands, rim at the top, as it will lie finished.
+// One finished wedge as cloth: its bands, with the rim at the top.
 import { useMemo } from 'react';
 import { wedgeBands } from '../../../geometry/bands';
 import { bandOutline } from '../../../geometry/block';
@@ -9,7 +9,7 @@ import { useApp } from '../../app';
 import { clothFill } from '../../wall/cloth';
 import { useFabrics } from './useFabrics';
 
-/** Decorative: the words stand beside it. `height` in pixels. */
+/** `height` is in pixels. It is decorative, because words beside it say the same. */
 export function WedgePicture({ wedge, height }: { wedge: Place; height: number }) {
   const project = useApp((app) => app.project);
   const fabrics = useFabrics();

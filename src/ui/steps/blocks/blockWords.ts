@@ -1,4 +1,4 @@
-// Sentences on places and what meets in them, for the workshop and the list.
+// Words on blocks, their places and clashes, for the workshop and the list.
 
 import type { TopScores } from '../../../arrange/mend/wedgeOffers';
 import type { Clash } from '../../../balance/clashes/clashes';
@@ -14,13 +14,13 @@ export const PROGRESS_NAMES: Readonly<Record<Block['progress'], string>> = {
   joined: 'In its row',
 };
 
-/** "Set C, tip up", to begin a line with. */
+/** A wedge in words at the start of a line: "Set C, tip up". */
 export function wedgeTitle(project: Project, wedge: Place): Phrase {
   const set = findSet(project, wedge.set)?.label ?? '';
   return phrase(wedge.tip === 'up' ? 'Set {set}, tip up' : 'Set {set}, tip down', { set });
 }
 
-/** "set C, tip up" within a sentence, or that the place is empty. */
+/** A wedge in words within a sentence, "set C, tip up"; or words for an empty place. */
 export function wedgeWords(project: Project, wedge: Place | null): Phrase {
   if (wedge === null) return phrase('no wedge yet');
   const set = findSet(project, wedge.set)?.label ?? '';
@@ -80,12 +80,12 @@ export function outsideWords(project: Project, { beyond, ...clash }: OutsideClas
   return phrase((same ? SAME_OUTSIDE : ALIKE_OUTSIDE)[beyond.kind], values);
 }
 
-/** A change of the score smaller than this, in points, is none. */
+/** A smaller change of the score, in points, counts as none. */
 const LEAST_CHANGE = 5e-3;
 
 /**
- * What a wedge does to the score of the whole top, with as many decimals as it takes to see it. In an empty place cloth is
- * added, which no top can do without: there is nothing to compare it with but the other offers.
+ * The effect of a wedge on the score of the whole top, with enough decimals to see it. In an empty place every wedge adds cloth
+ * that the top needs, so that only the offers can be compared with each other.
  */
 export function topWords({ now, after }: TopScores, empty: boolean): Phrase {
   const decimals = [0, 1, 2].find((places) => now.toFixed(places) !== after.toFixed(places)) ?? 3;
@@ -115,7 +115,7 @@ function rank(clash: Clash): number {
   return clash.kind === 'rim' ? 0 : 1;
 }
 
-/** One line for a block in the list: what is missing, else what meets on its rim. */
+/** One line for a block in the list: its empty places, else its clashes on the rim. */
 export function stateWords(block: Block, clashes: readonly Clash[]): Phrase {
   const empty = block.places.filter((place) => place === null).length;
   if (empty === block.places.length) return phrase('no wedges yet');

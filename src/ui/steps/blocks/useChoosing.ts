@@ -1,4 +1,4 @@
-// Runs the automatic choice of wedges and keeps what it proved until the project changes again.
+// Runs the automatic choice of wedges and keeps the words on what it proved until the project changes.
 import { useState } from 'react';
 import { type Choosing, chooseWedges, fillEmpty } from '../../../editing/commands/chooseWedges';
 import { type Phrase, phrase } from '../../../model/phrase';
@@ -8,6 +8,7 @@ import { useRun } from '../../fields/Complaint';
 
 const CHOOSING: readonly Phrase[] = [phrase('Choosing wedges …')];
 
+/** The state of the automatic choice, and a function that runs it. */
 export function useChoosing() {
   const store = useAppStore();
   const project = useApp((app) => app.project);
@@ -19,7 +20,7 @@ export function useChoosing() {
   const [busy, setBusy] = useState(false);
   const take = (make: (project: Project) => Choosing) => {
     setBusy(true);
-    // A large wall takes a moment: first let the screen say so.
+    // On a large wall this takes a moment, so the screen first says that it runs.
     setTimeout(() => {
       const { command, words } = make(store.getState().project);
       setBusy(false);
@@ -33,7 +34,7 @@ export function useChoosing() {
     fill: () => take((now) => fillEmpty(now, seed)),
     seed,
     setSeed: setTyped,
-    /** Empty once anything has changed since. */
+    /** Words on the last choice; empty once the project has changed. */
     words: busy ? CHOOSING : said?.project === project ? said.words : [],
     busy,
     problems,

@@ -1,4 +1,4 @@
-// A new fabric, made up before it joins the list. After adding, the form is fresh for the next one.
+// The form of a new fabric. After it is added, the form begins again for the next one.
 import { Plus } from 'lucide-react';
 import { useEffect, useRef, useState } from 'react';
 import { addFabric } from '../../../editing/commands/fabrics';
@@ -23,7 +23,7 @@ export function AddFabric({ draft }: { draft: ReturnType<typeof useDraft<'fabric
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const { values: fresh, takesFocus } = draft;
   const begun = fresh.name !== '' || fresh.background || fresh.cloth.kind !== 'plain';
-  // Ready to write the name: at first, and for the next one.
+  // Moves the focus to the name: at first, and for the next fabric.
   useEffect(() => {
     if (takesFocus || added > 0) nameField(form.current)?.focus();
   }, [added, takesFocus]);
@@ -54,11 +54,11 @@ export function AddFabric({ draft }: { draft: ReturnType<typeof useDraft<'fabric
       ref={form}
       className="stack fab-open fab-new"
       aria-label={say('A new fabric')}
-      // What was said of the form no longer holds once it is written in.
+      // A refusal no longer applies once the form changes.
       onInput={() => setProblems([])}
       onSubmit={(event) => {
         event.preventDefault();
-        // Fields are taken when they are left; Enter in one takes it first.
+        // Enter in a field takes the field first, then adds the fabric.
         add();
       }}
     >
@@ -93,6 +93,7 @@ function nameField(form: HTMLFormElement | null) {
   return form?.querySelector<HTMLInputElement>('input:not([type])');
 }
 
+/** The first values of a new fabric; `count` is the number of fabrics there are. */
 export function firstFabric(count: number): NewFabric {
   return {
     name: '',

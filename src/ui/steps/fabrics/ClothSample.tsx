@@ -1,4 +1,4 @@
-// A piece of cloth that need not be in the project yet, with its print at a stated scale.
+// A sample of a fabric that need not be in the project yet, with its print at a stated scale.
 import { useId, useMemo } from 'react';
 import { patternFor } from '../../../drawing/prints';
 import type { Fabric } from '../../../model/project';

@@ -1,4 +1,5 @@
-// A colour: picked from the system's own picker or written as #rrggbb. The picker shows live and is taken when it closes.
+// A field for a colour, from the system's picker or typed as #rrggbb. The cloth shows each colour of the open picker; the colour
+// is taken when the picker closes.
 import { useEffect, useEffectEvent, useRef, useState } from 'react';
 import { parseHex } from '../../../colour/parse';
 import { phrase } from '../../../model/phrase';
@@ -10,7 +11,7 @@ import { useSay } from '../../words';
 interface Props {
   label: string;
   value: string;
-  /** While the picker is open; null when it is taken or given up. */
+  /** Called with each colour while the picker is open; with null when a colour is taken or the picker is left. */
   onLive: (hex: string | null) => void;
   onCommit: (hex: string) => readonly Problem[];
 }
@@ -30,7 +31,7 @@ export function ColourField({ label, value, onLive, onCommit }: Props) {
     return hex === value ? [] : onCommit(hex);
   });
   const taken = useEffectEvent(() => typed.offer(picker.current!.value));
-  // React's onChange follows every move in the picker; the browser's own change event comes once it is taken.
+  // React's onChange fires at every move in the picker; the browser's own change event only when the colour is taken.
   useEffect(() => {
     const input = picker.current!;
     const change = () => taken();
@@ -61,7 +62,7 @@ export function ColourField({ label, value, onLive, onCommit }: Props) {
   );
 }
 
-/** #rrggbb from what was typed: the # may be left out, three figures stand for six. Null for anything else. */
+/** A typed colour as #rrggbb; the # may be missing, and three digits stand for six. Null for anything else. */
 function hexOf(text: string): string | null {
   const trimmed = text.trim().toLowerCase();
   const marked = trimmed.startsWith('#') ? trimmed : `#${trimmed}`;

@@ -1,4 +1,4 @@
-// Name, colour, print and background of a fabric, new or in the project. What is picked shows on the cloth at once.
+// The form of a fabric, new or in the project: name, colour, print and background. The cloth shows every change at once.
 import { useState } from 'react';
 import type { Print } from '../../../model/project';
 import type { Problem } from '../../../model/result';
@@ -18,7 +18,7 @@ interface Props {
 export function FabricForm({ fabric, onCommit }: Props) {
   const say = useSay();
   const [live, setLive] = useState<Partial<NewFabric>>({});
-  // The print given up for plain cloth, so that going back and forth loses nothing.
+  // The last print, so that a change to plain cloth and back loses nothing.
   const [kept, setKept] = useState<Print>(fabric.cloth.kind === 'print' ? fabric.cloth.print : FIRST_PRINT);
   const commitPrint = (print: Print) => {
     setKept(print);

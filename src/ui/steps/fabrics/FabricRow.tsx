@@ -1,4 +1,4 @@
-// One fabric in the list: its cloth, its value as a grey, what it is used for. Opens in place to be changed.
+// One fabric in the list: its cloth, its value as a grey, and its uses. It opens in place to be changed.
 import { ChevronDown, ChevronUp, Eye, Trash2 } from 'lucide-react';
 import { memo, useState } from 'react';
 import { clothValue } from '../../../drawing/shares';
@@ -83,7 +83,7 @@ function OpenFabric({ fabric }: { fabric: Fabric }) {
   );
 }
 
-/** Another fabric takes over wherever this one is used. */
+/** Replaces the fabric by another one wherever the quilt uses it. */
 function InItsPlace({ fabric }: { fabric: Fabric }) {
   const say = useSay();
   const store = useAppStore();

@@ -1,4 +1,4 @@
-// The print of a fabric: its motif, the colours it is printed with, the size of its repeat, its turn, and the number it is strewn by.
+// The fields of a print: motif, colours, size of the repeat, angle, and the number of the random draw.
 import { Dices, Plus, X } from 'lucide-react';
 import { useId } from 'react';
 import { PRINT_MOTIFS, type Print } from '../../../model/project';

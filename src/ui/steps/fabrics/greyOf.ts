@@ -1,4 +1,4 @@
-// The grey a value looks like in a grey picture.
+// The grey of a value, as in the grey picture.
 import { formatHex } from '../../../colour/parse';
 import { encodedOf, luminanceOfValue } from '../../../colour/spaces';
 

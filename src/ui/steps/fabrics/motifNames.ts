@@ -1,4 +1,4 @@
-// What the generated prints are called, and what a new print starts with.
+// Names of the generated prints, and the first values of new prints and fabrics.
 import type { Print, PrintMotif } from '../../../model/project';
 
 export const MOTIF_NAMES: Readonly<Record<PrintMotif, string>> = {
@@ -14,7 +14,7 @@ export const FIRST_PRINT: Print = {
   seed: 1,
 };
 
-/** Colours a new fabric starts with, one after another, so that two new ones are never alike. */
+/** First colours of new fabrics, used in turn, so that two new fabrics in a row differ. */
 export const FIRST_COLOURS = [
   '#8a3b2e', '#27466b', '#d9a441', '#4f6b52', '#b9c7cf', '#6b3a5b', '#d98e73', '#2f2f36', '#8fa06a', '#e6d3b1',
 ] as const; // biome-ignore format: a table

@@ -1,9 +1,9 @@
-// A form that adds something: what it holds stays while the person is at another step, or closes it, until it is used.
+// The state of a form that adds something. Its values stay while the person is at another step or closes the form, until it is used.
 import { useState } from 'react';
 import type { DraftOf, Drafts } from '../../../store/drafts';
 import { useApp, useAppStore } from '../../app';
 
-/** `first`: what the form holds when nothing is in it yet. */
+/** `first`: the first values of the form. */
 export function useDraft<K extends keyof Drafts>(form: K, first: () => DraftOf<K>['values']) {
   const store = useAppStore();
   const kept = useApp((app) => app.drafts[form]) as DraftOf<K> | undefined;
@@ -14,7 +14,7 @@ export function useDraft<K extends keyof Drafts>(form: K, first: () => DraftOf<K
   return {
     open: kept?.open ?? false,
     values: (kept?.values ?? first()) as DraftOf<K>['values'],
-    /** Opened just now, so that the focus goes into it; not when the step is come back to. */
+    /** Whether the form was just opened, so that the focus goes into it; false on a return to the step. */
     takesFocus: pressed,
     change: (to: Partial<DraftOf<K>['values']>) =>
       keep({ values: { ...now().values, ...to } } as Partial<DraftOf<K>>),

@@ -1,17 +1,17 @@
-// What each fabric is used for, in a few words: its strips, sets, corners, sashing, borders.
+// Words on the uses of each fabric: strips, sets, corners, sashing, borders.
 import { type FabricUse, fabricUses } from '../../../model/fabricUses';
 import { partWords } from '../../../model/fabricUseWords';
 import { counted, type Phrase, phrase } from '../../../model/phrase';
 import type { FabricId, Project } from '../../../model/project';
 
-/** For every fabric of the project, each use; an empty list for one nothing uses. */
+/** The uses of every fabric of the project, in words; an empty list for an unused fabric. */
 export function usesInWords(project: Project): ReadonlyMap<FabricId, Phrase[]> {
   const uses = new Map<FabricId, FabricUse[]>(project.fabrics.map((fabric) => [fabric.id, []]));
   for (const use of fabricUses(project)) if (shows(use)) uses.get(use.fabric)?.push(use);
   return new Map(Array.from(uses, ([fabric, own]) => [fabric, wordsOf(own)]));
 }
 
-/** Whether any of it shows as the quilt stands: sashing that lies nowhere does not. */
+/** Whether a use shows in the quilt; the fabric of sashing that lies nowhere does not. */
 function shows(use: FabricUse): boolean {
   switch (use.purpose) {
     case 'sashing':
@@ -24,7 +24,7 @@ function shows(use: FabricUse): boolean {
   }
 }
 
-/** The uses of one fabric; each is told once. */
+/** The uses of one fabric in words, each once. */
 function wordsOf(uses: readonly FabricUse[]): Phrase[] {
   let strips = 0;
   const sets = new Set<string>();
@@ -45,7 +45,7 @@ function wordsOf(uses: readonly FabricUse[]): Phrase[] {
         parts.set(use.purpose, partWords(use.purpose));
     }
   }
-  // Corners of some blocks are said once, whether by rule or block by block.
+  // Corners of blocks are named once: as those of all blocks, by rule, or block by block.
   if (parts.has('corners') || parts.has('cornersByRule')) parts.delete('blockCorners');
   return [
     ...(strips > 0 ? [counted(strips, '{count} strip', '{count} strips')] : []),
@@ -54,7 +54,7 @@ function wordsOf(uses: readonly FabricUse[]): Phrase[] {
   ];
 }
 
-/** Letters while they are few; a number once they are many. */
+/** The sets in words: their letters, or their number where there are many. */
 function setsPhrase(labels: readonly string[]): Phrase {
   if (labels.length > 6) return phrase('{count} sets', { count: labels.length });
   return counted(labels.length, 'set {sets}', 'sets {sets}', { sets: { list: [...labels] } });

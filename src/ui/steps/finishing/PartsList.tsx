@@ -1,4 +1,4 @@
-// What finishing holds, at the top of a long panel: each entry goes to its part and moves the focus there.
+// The list of the parts of finishing at the top of the panel: each entry goes to its part and moves the focus there.
 import { useSay } from '../../words';
 import { FIRST_ENTRY, goToPlace, PARTS } from './parts';
 

@@ -1,4 +1,4 @@
-// How many pixels wide the PNG is, and what that is on paper.
+// The choice of the PNG's width in pixels, and its size on paper.
 
 import { useState } from 'react';
 import { phrase } from '../../../model/phrase';
@@ -23,7 +23,7 @@ interface Props {
 export function PictureSize({ svg, width, onChange }: Props) {
   const say = useSay();
   const unit = useUnit();
-  // Counts the usual sizes taken: each clears what was typed in the field before.
+  // Number of usual sizes taken so far: each one clears the text typed in the field before.
   const [offered, setOffered] = useState(0);
   const size = pixelSize(svg, width);
   const full = Math.round(viewSize(svg).width * PRINT_DENSITY);

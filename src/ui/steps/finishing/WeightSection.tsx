@@ -1,5 +1,4 @@
-// Weight and bulk: seams in a block, layers where its points meet, what the top weighs with and without sashing, and the
-// advice that follows.
+// Weight and bulk: seams in a block, layers where its points meet, weight of the top with and without sashing, and advice.
 import { useMemo } from 'react';
 import { bulkReport, type TopBulk } from '../../../cutting/top/bulk';
 import { wedgeProblem } from '../../../geometry/wedge';
@@ -88,7 +87,7 @@ export function WeightSection() {
   );
 }
 
-/** Grams rounded to ten where lengths are in centimetres, ounces where they are in inches. */
+/** The weight in words: grams rounded to ten where lengths are in centimetres, ounces where they are in inches. */
 function weight({ grams }: TopBulk, unit: LengthUnit): Phrase {
   const shown = (amount: number): PhraseValue =>
     unit === 'cm' ? Math.round(amount / 10) * 10 : Math.round(amount / GRAMS_PER_OUNCE);

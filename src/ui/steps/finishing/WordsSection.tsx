@@ -1,4 +1,4 @@
-// The text for those who do not see the picture, to go with it wherever it is shown.
+// The text alternative of the picture, to copy wherever the picture is shown.
 import { Copy } from 'lucide-react';
 import { useMemo, useState } from 'react';
 import { alternativeText } from '../../../drawing/pictureText';

@@ -13,7 +13,7 @@ export const PARTS = [
 
 export type PartId = (typeof PARTS)[number]['id'];
 
-/** Of the first entry of the list, where the way back from a part leads. */
+/** Id of the first entry of the list, to which the way back from a part leads. */
 export const FIRST_ENTRY = 'finishing-parts';
 
 /** Scrolls to an element and moves the focus there. */

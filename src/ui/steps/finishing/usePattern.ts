@@ -1,5 +1,4 @@
-// Making the pattern: what makes it is loaded when it is first asked for, progress is told in words and as a share, and the
-// file is handed to the person.
+// Makes the pattern: loads its code at the first request, gives its progress in words and as a share, and downloads the file.
 import { useState } from 'react';
 import type { PatternOptions } from '../../../drawing/pattern/options';
 import { type Phrase, phrase } from '../../../model/phrase';
@@ -11,17 +10,18 @@ import { useWrite } from '../../words';
 
 interface Doing {
   readonly words: Phrase;
-  /** 0 to 1. */
+  /** Share of the work that is done, 0 to 1. */
   readonly share: number;
 }
 
+/** A function that makes the pattern of a project, with its progress and problems. */
 export function usePattern(project: Project) {
   const write = useWrite();
   const [doing, setDoing] = useState<Doing | null>(null);
   const [told, setTold] = useState<readonly Phrase[]>([]);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
 
-  /** `ending` tells a file of templates from the whole pattern. */
+  /** Makes and downloads the file; `ending` of its name distinguishes the templates from the whole pattern. */
   const make = async (options: PatternOptions, ending: string): Promise<void> => {
     setTold([]);
     setProblems([]);

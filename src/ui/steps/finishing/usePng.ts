@@ -1,4 +1,4 @@
-// Making the PNG and handing it on: to a file, the clipboard or the share sheet, with what is going on in words.
+// Makes the PNG and passes it to a file, the clipboard or the share sheet, with its progress in words.
 import { useState } from 'react';
 import { type Phrase, phrase } from '../../../model/phrase';
 import { ok, type Problem, type Result } from '../../../model/result';
@@ -10,15 +10,18 @@ const STAGES: Readonly<Record<PictureStage, Phrase>> = {
   packing: phrase('Packing it …'),
 };
 
+/** Whether this browser can copy a picture to the clipboard. */
 export function canCopy(): boolean {
   return typeof ClipboardItem !== 'undefined' && typeof navigator.clipboard?.write === 'function';
 }
 
+/** Whether this browser can share a file. */
 export function canShare(): boolean {
   if (typeof navigator.canShare !== 'function') return false;
   return navigator.canShare({ files: [new File([], 'quilt.png', { type: 'image/png' })] });
 }
 
+/** The commands on the PNG of this SVG, `width` pixels wide, with their progress and problems. `name` names the file. */
 export function usePng(svg: string, width: number, name: string) {
   const [stage, setStage] = useState<PictureStage | null>(null);
   const [done, setDone] = useState<Phrase | null>(null);
@@ -53,7 +56,7 @@ export function usePng(svg: string, width: number, name: string) {
     copy: () =>
       hand(async () => {
         let refused: Result<Blob> | null = null;
-        // The clipboard is asked at once, while the press still counts, and given the picture when it is ready.
+        // The clipboard accepts only during a press, so it gets a promise of the picture at once.
         const picture = make().then((made) => {
           if (made.ok) return made.value;
           refused = made;
@@ -63,7 +66,7 @@ export function usePng(svg: string, width: number, name: string) {
           await navigator.clipboard.write([new ClipboardItem({ 'image/png': picture })]);
           return ok(phrase('Copied. Paste it where you want it.'));
         } catch {
-          // A clipboard that refuses at once leaves the drawing at work; its stages end before the answer stands.
+          // If the clipboard refuses at once, the picture is still being drawn: wait, so that its stages end before the answer.
           await picture.catch(() => undefined);
           return refused ?? failedTo('not-copied', 'The browser did not let it be copied. Save it instead.');
         }

@@ -1,4 +1,4 @@
-// Adds one more strip to a set by hand, on top of the others; it is moved from there.
+// A form that adds one strip to a set, on top of the others.
 import { Plus } from 'lucide-react';
 import { useState } from 'react';
 import type { FabricId, Strip, StripSet } from '../../../model/project';

@@ -1,4 +1,4 @@
-// The height of a set against what is needed, as a bar with a mark, and the strip that mends a short one.
+// The height of a set as a bar with a mark at the height needed, and a strip to add to a set that is too low.
 import { useMemo } from 'react';
 import { mendHeight } from '../../../cutting/sets/mendHeight';
 import { stripsLeftBeside } from '../../../cutting/sets/stripsUnused';

@@ -1,4 +1,4 @@
-// Sets made at random from the strips on hand, by the number of the draw. Locked, sewn and cut sets stay.
+// Makes sets at random from the strips on hand, by the number of the draw. Locked, sewn and cut sets stay.
 import { Dices } from 'lucide-react';
 import { useEffect, useState } from 'react';
 import { type MadeSets, setMakingOf } from '../../../cutting/sets/randomSets';
@@ -16,7 +16,7 @@ import { useSay } from '../../words';
 
 type Want = 'blocks' | 'sets' | 'most';
 const MOST_SEED = 10_000;
-/** About five sets for six blocks (common practice, no source). */
+/** The usual number of sets: about five for six blocks (common practice, no source). */
 const USUAL_SETS = 5;
 
 const CHANGED: Problem = {
@@ -126,7 +126,7 @@ export function MakeSets() {
   );
 }
 
-/** What the planned sets that will go take with them. */
+/** Words on what leaves the blocks with the planned sets. */
 function Leaving() {
   const say = useSay();
   const sets = useApp((app) => app.project.stripSets);

@@ -1,4 +1,4 @@
-// How far the sets are, for all of them at once.
+// Sets the progress of all strip sets at once.
 import { markSets } from '../../../editing/commands/setProgress';
 import { counted } from '../../../model/phrase';
 import type { StripSet } from '../../../model/project';

@@ -1,4 +1,4 @@
-// A strip set opened in its row: height, strips, length, pressing, how far it is, lock and removal.
+// An open strip set in its row: height, strips, length, pressing, progress, lock and removal.
 import { Lock, LockOpen, Trash2 } from 'lucide-react';
 import { useState } from 'react';
 import { lengthForFirst } from '../../../cutting/wedges/oneMore';
@@ -90,7 +90,7 @@ export function OpenSet({ set }: { set: StripSet }) {
   );
 }
 
-/** Removes at once while no block uses the set; else says first what leaves with it. */
+/** Removes a set: at once if no block uses it, else after words on what leaves the blocks with it. */
 function RemoveSet({ set }: { set: StripSet }) {
   const say = useSay();
   const store = useAppStore();

@@ -1,5 +1,5 @@
-// One strip set in a list, on the sewing table or the cutting table: its letter, its cloth to scale with what is drawn over
-// it, one line of words. Opens in place.
+// One strip set in the list of the sets step or the wedges step: its letter, its cloth to scale with a drawing over it, and one
+// line of words. It opens in place.
 import { ChevronDown, ChevronUp } from 'lucide-react';
 import type { ReactNode } from 'react';
 import type { LedgerRow } from '../../../cutting/wedges/ledger';
@@ -9,29 +9,29 @@ import { useSay } from '../../words';
 import { SetCloth } from './SetCloth';
 import { SET_PROGRESS_NAMES } from './setNames';
 
-/** What every list of sets hands to its rows. */
+/** The props that every list of sets passes to its rows. */
 export interface SetItemProps {
   row: LedgerRow;
   wedge: WedgePlan;
   fabrics: ReadonlyMap<FabricId, Fabric>;
-  /** The length of the longest set in inches; all are drawn to its scale. */
-  across: number;
+  /** Length of the longest set, inches; all sets are drawn to its scale. */
+  longest: number;
   open: boolean;
   onOpen: (id: StripSetId | null) => void;
 }
 
 interface Props extends SetItemProps {
-  /** For screen readers. */
+  /** Name of the row for screen readers. */
   name: string;
-  /** Beside the cloth; how far the set is follows. */
+  /** Words beside the cloth; the progress of the set follows them. */
   line: string;
   signs?: ReactNode;
   over: ReactNode;
-  /** What opens. */
+  /** Content of the open row. */
   children: ReactNode;
 }
 
-export function SetItem({ row, wedge, fabrics, across, open, onOpen, name, line, ...props }: Props) {
+export function SetItem({ row, wedge, fabrics, longest, open, onOpen, name, line, ...props }: Props) {
   const say = useSay();
   const { set } = row;
   return (
@@ -44,7 +44,7 @@ export function SetItem({ row, wedge, fabrics, across, open, onOpen, name, line,
         onClick={() => onOpen(open ? null : set.id)}
       >
         <bdi className="number set-letter">{set.label}</bdi>
-        <SetCloth set={set} seam={wedge.seam} fabrics={fabrics} across={across}>
+        <SetCloth set={set} seam={wedge.seam} fabrics={fabrics} fullLength={longest}>
           {props.over}
         </SetCloth>
         <span className="set-line quiet">

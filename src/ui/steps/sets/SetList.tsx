@@ -1,4 +1,4 @@
-// All strip sets, one under the other to one scale, in the rows of the step that shows them.
+// The list of all strip sets at one scale; `Row` is the component of the step that shows them.
 import { type ComponentType, useMemo } from 'react';
 import type { LedgerRow } from '../../../cutting/wedges/ledger';
 import type { StripSetId } from '../../../model/project';
@@ -16,7 +16,7 @@ export function SetList({ ledger, open, onOpen, Row }: Props) {
   const cloths = useApp((app) => app.project.fabrics);
   const wedge = useApp((app) => app.project.wedge);
   const fabrics = useMemo(() => new Map(cloths.map((fabric) => [fabric.id, fabric])), [cloths]);
-  const across = Math.max(1, ...ledger.map((row) => row.set.length));
+  const longest = Math.max(1, ...ledger.map((row) => row.set.length));
   return (
     <ul className="set-list">
       {ledger.map((row) => (
@@ -25,7 +25,7 @@ export function SetList({ ledger, open, onOpen, Row }: Props) {
           row={row}
           wedge={wedge}
           fabrics={fabrics}
-          across={across}
+          longest={longest}
           open={open === row.set.id}
           onOpen={onOpen}
         />

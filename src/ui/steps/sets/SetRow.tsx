@@ -1,4 +1,4 @@
-// One strip set on the sewing table: its height against the height needed and the wedges it gives.
+// The row of one strip set in the sets step: its height, compared with the height needed, and the wedges it gives.
 import { Lock, TriangleAlert } from 'lucide-react';
 import { memo } from 'react';
 import { heightShort } from '../../../geometry/stripSet';

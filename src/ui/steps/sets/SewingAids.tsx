@@ -1,4 +1,4 @@
-// How strip sets are sewn and pressed; common practice, no source.
+// Advice on sewing and pressing strip sets; common practice, no source.
 import { type Phrase, phrase } from '../../../model/phrase';
 import { CENTIMETRES_PER_INCH, type LengthUnit } from '../../../model/units';
 import { useSay, useUnit } from '../../words';
@@ -30,7 +30,7 @@ export function SewingAids() {
   );
 }
 
-/** Inch makers count stitches to the inch, metric ones measure the stitch. */
+/** The stitch length in words: stitches to the inch with inches, millimetres with centimetres. */
 function stitchLength(unit: LengthUnit): Phrase {
   if (unit === 'in')
     return phrase('Sew with {least} to {most} stitches to the inch: the seams get cut across.', STITCHES);

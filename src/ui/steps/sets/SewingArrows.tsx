@@ -1,4 +1,4 @@
-// Over a set: which way each seam is pressed, and from which end it is sewn (from left and right in turn).
+// Arrows over a set: the direction in which each seam is pressed, and the end from which it is sewn (left and right in turn).
 import { seamOrder } from '../../../cutting/sets/seamOrder';
 import type { StripSet } from '../../../model/project';
 import type { Inches } from '../../../model/units';
@@ -27,7 +27,7 @@ export function SewingArrows({ set, seam }: { set: StripSet; seam: Inches }) {
   );
 }
 
-/** A small filled triangle with its point at (x, y) moved on by its length in the direction given. */
+/** The path of a small triangle; its point lies at (x, y), moved on by the triangle's length in the given direction. */
 function arrowHead(x: Inches, y: Inches, across: -1 | 0 | 1, down: -1 | 0 | 1): string {
   const long = 0.4;
   const half = 0.3;

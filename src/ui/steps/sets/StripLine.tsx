@@ -1,4 +1,4 @@
-// One strip of a set: its cloth as thick as it shows, its fabric and cut width; opens to be changed.
+// One strip of a set: its cloth as wide as it shows, its fabric and cut width. It opens to be changed.
 import { ArrowDown, ArrowUp, GripVertical, Lock, LockOpen, Trash2 } from 'lucide-react';
 import type { KeyboardEvent, PointerEvent, Ref } from 'react';
 import type { Strip } from '../../../model/project';
@@ -13,7 +13,7 @@ import { useSay } from '../../words';
 interface Props {
   row: Ref<HTMLLIElement>;
   strip: Strip;
-  /** Counted from the first strip, 1, at the bottom. */
+  /** Number of the strip, from 1 at the bottom. */
   number: number;
   count: number;
   /** Sewn: shown, not changed. */
@@ -29,7 +29,7 @@ interface Props {
   onRemove: () => void;
 }
 
-/** Screen pixels for an inch of cut width in the list. */
+/** Screen pixels to the inch of cut width in the list. */
 const SCALE = 16;
 
 export function StripLine(props: Props) {

@@ -1,5 +1,5 @@
-// The strips of a set in the order of the picture: last strip on top, first at the bottom. Dragged by the grip, moved by
-// buttons or Alt and the arrow keys, changed in place.
+// The strips of a set in the order of the picture: last strip on top, first at the bottom. A strip is dragged by its grip, moved
+// by buttons or Alt and the arrow keys, and changed in place.
 import { useEffect, useRef, useState } from 'react';
 import { layStrips } from '../../../editing/commands/stripSets';
 import { whyStripsLocked } from '../../../model/freedom';

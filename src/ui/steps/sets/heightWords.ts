@@ -1,4 +1,4 @@
-// The height of a set against the height its wedge needs, in words.
+// Words on the height of a set, compared with the height that its wedge needs.
 import { heightShort } from '../../../geometry/stripSet';
 import { type Phrase, phrase } from '../../../model/phrase';
 import type { WedgePlan } from '../../../model/project';

@@ -1,4 +1,4 @@
-// What the steps of a strip set's progress are called.
+// Names of the stages of a strip set's progress.
 import type { StripSet } from '../../../model/project';
 
 export const SET_PROGRESS_NAMES: Readonly<Record<StripSet['progress'], string>> = {

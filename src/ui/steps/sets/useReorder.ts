@@ -1,29 +1,29 @@
-// Dragging the rows of a list into another order by mouse, pen or touch. The list stays as it is until the row is let go;
-// Escape gives it up, and so does any change of the list meanwhile (an undo). Keys are the list's own business.
+// Drags the rows of a list into another order by mouse, pen or touch. The list changes when the row is released. Escape ends the
+// drag, and so does a change of the list meanwhile (an undo). The list itself handles keys.
 import { type PointerEvent, useEffect, useEffectEvent, useRef, useState } from 'react';
 
 interface Drag {
   readonly from: number;
   readonly to: number;
-  /** How far the row has been carried, screen pixels. */
+  /** How far the row was dragged, screen pixels. */
   readonly by: number;
-  /** Height of the carried row, screen pixels: how far the others make room. */
-  readonly room: number;
+  /** Height of the dragged row, screen pixels; the other rows move by it. */
+  readonly height: number;
 }
 
 interface Start {
   readonly pointer: number;
   readonly y: number;
   readonly middles: readonly number[];
-  readonly room: number;
-  /** Where it would be put down; null until it has been carried far enough to count. */
+  readonly height: number;
+  /** Index where it would be put down; null until it was dragged by SLACK. */
   readonly to: number | null;
 }
 
-/** Screen pixels before a press becomes a drag. */
+/** Screen pixels after which a press becomes a drag. */
 const SLACK = 4;
 
-/** `items`: the list as it is; another one while a row is carried (an undo) gives the drag up, since its rows are counted anew. */
+/** `items`: the present list; another list during a drag ends the drag, because its rows have other indices. */
 export function useReorder(items: unknown, onDrop: (from: number, to: number) => void) {
   const list = useRef<HTMLOListElement>(null);
   const start = useRef<Start | null>(null);
@@ -51,7 +51,7 @@ export function useReorder(items: unknown, onDrop: (from: number, to: number) =>
         pointer: event.pointerId,
         y: event.clientY,
         middles: boxes.map((box) => box.top + box.height / 2),
-        room: boxes[index]?.height ?? 0,
+        height: boxes[index]?.height ?? 0,
         to: null,
       };
       event.currentTarget.setPointerCapture(event.pointerId);
@@ -64,7 +64,7 @@ export function useReorder(items: unknown, onDrop: (from: number, to: number) =>
       const at = from.middles[index]! + by;
       const to = from.middles.filter((middle, other) => other !== index && middle < at).length;
       start.current = { ...from, to };
-      setDrag({ from: index, to, by, room: from.room });
+      setDrag({ from: index, to, by, height: from.height });
     },
     onPointerUp: (event: PointerEvent<HTMLElement>) => {
       const from = start.current;
@@ -75,18 +75,18 @@ export function useReorder(items: unknown, onDrop: (from: number, to: number) =>
     },
     onPointerCancel: giveUp,
   });
-  /** How far a row stands from its place while another is carried, screen pixels. */
+  /** Distance of a row from its place while another row is dragged, screen pixels. */
   const shift = (index: number): number => {
     if (!drag) return 0;
     if (index === drag.from) return drag.by;
-    if (index > drag.from && index <= drag.to) return -drag.room;
-    if (index < drag.from && index >= drag.to) return drag.room;
+    if (index > drag.from && index <= drag.to) return -drag.height;
+    if (index < drag.from && index >= drag.to) return drag.height;
     return 0;
   };
   return { list, handle, shift, carried: drag?.from ?? null };
 }
 
-/** The list with one item taken out and put in at another place (counted without it). */
+/** The list with the item at index `from` moved to index `to`, which counts without that item. */
 export function reordered<T>(items: readonly T[], from: number, to: number): T[] {
   const rest = items.filter((_, index) => index !== from);
   return [...rest.slice(0, to), items[from]!, ...rest.slice(to)];

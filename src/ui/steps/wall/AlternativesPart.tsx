@@ -1,4 +1,4 @@
-// Several good orders that differ, side by side as small pictures; one is laid on the wall, then kept or left.
+// Several good orders that differ, as small pictures side by side. One can be shown on the wall, then kept or left.
 import { Square } from 'lucide-react';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { Alternative } from '../../../arrange/alternatives';
@@ -55,7 +55,7 @@ export function AlternativesPart({ disabled }: { disabled: boolean }) {
   );
 }
 
-/** An order with the command that keeps it and the quilt as that leaves it. */
+/** An order with the command that keeps it and the quilt that the command gives. */
 interface Order {
   readonly alternative: Alternative;
   readonly command: Command;
@@ -84,7 +84,7 @@ function Offered({ alternatives, capped, onClose }: OfferedProps) {
   const [chosen, setChosen] = useState<Alternative | null>(null);
   const keep = orders.find((one) => one.alternative === chosen)?.command ?? null;
   const [grey, setGrey] = useState(false);
-  // What is tried leaves the wall with the list it was picked from, and is back after a change it does not depend on.
+  // The preview ends with the list it was picked from, and comes back after a change that the order does not depend on.
   useEffect(() => () => void store.getState().showPreview(null), [store]);
   const revision = useApp((app) => app.revision);
   const onShow = useRef(revision);
@@ -173,7 +173,7 @@ function OfferedOrder(props: { order: Order; number: number; pressed: boolean; o
   );
 }
 
-/** What is better and worse than in the first order, and by how many points all in all. */
+/** Words on what is better and worse than in the first order, and by how many points in total. */
 function unlikeTheFirst({ differences, behind, apart }: Alternative): Phrase[] {
   const points = Math.round(100 * behind);
   const worse = counted(points, '1 point worse in all', '{count} points worse in all');

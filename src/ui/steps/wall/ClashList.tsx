@@ -1,5 +1,4 @@
-// Single clashes behind a sentence that sums them up, longest first: each with its inches, marked on the wall when opened,
-// and with ways to mend it.
+// A folded list of single clashes, longest first, each with its length and ways to mend it. An open clash is marked on the wall.
 import { useState } from 'react';
 import type { Clash } from '../../../balance/clashes/clashes';
 import { clashFinding } from '../../../balance/clashes/clashFindings';
@@ -12,11 +11,11 @@ import { FindingRow } from './FindingRow';
 const FIRST = 10;
 
 interface Props {
-  /** The line that opens the list, in words already. */
+  /** Words of the line that opens the list. */
   title: string;
   clashes: readonly Clash[];
   balance: Balance;
-  /** Whether they stand below a finding that stays chosen. */
+  /** Whether the list is below a finding, which then stays chosen. */
   below: boolean;
 }
 

@@ -1,5 +1,5 @@
-// Each fabric as it lies on the top: the one that stands out most first, then by area. Opening a row lights its pieces on
-// the wall, marks where its centre lies and says the rest against what chance would give.
+// The spread of each fabric over the top: first the fabric that stands out most, then the others by area. An open row lights the
+// fabric's pieces on the wall, marks its centre, and compares its spread with chance.
 import { useEffect, useId } from 'react';
 import type { FabricSpread } from '../../../balance/evenness/fabricSpread';
 import { dominanceWords, spreadWords } from '../../../balance/evenness/fabricWords';

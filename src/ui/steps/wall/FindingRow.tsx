@@ -1,4 +1,4 @@
-// One thing to look at: its words, what was measured, and opened the ways to mend it. How heavy it is shows as a seam mark.
+// One finding or clash: its words and its measure, and when open the ways to mend it. A mark shows its weight.
 import type { ReactNode } from 'react';
 import type { Finding } from '../../../balance/finding';
 import type { Balance } from '../../../store/analysis/analysis';
@@ -11,7 +11,7 @@ interface Props {
   balance: Balance | null;
   open: boolean;
   onOpen: () => void;
-  /** Below the ways to mend it. */
+  /** Content below the ways to mend it. */
   children?: ReactNode;
 }
 
@@ -38,7 +38,7 @@ function formOf({ marks }: Finding): 'seam' | 'pool' {
   return marks.some((mark) => mark.kind === 'pool') ? 'pool' : 'seam';
 }
 
-/** How heavy a finding is, as long as a seam mark; a pool as its chalk line. */
+/** The weight of a finding, as the length of a seam mark or, for a pool, of a chalk line. */
 function Weight({ weight, form }: { weight: number; form: 'seam' | 'pool' }) {
   const reach = 6 + 34 * Math.min(1, Math.max(0, weight));
   return (

@@ -1,4 +1,4 @@
-// What pulls the eye: the findings, heaviest first, each with the number behind it and ways to mend it.
+// The list of findings, heaviest first, each with its measure and ways to mend it.
 import { useState } from 'react';
 import type { Clash } from '../../../balance/clashes/clashes';
 import { hasWedges } from '../../../model/find';
@@ -110,7 +110,7 @@ export function Findings() {
   );
 }
 
-/** What is left beside the findings, in one sentence. */
+/** The clashes that are part of no finding, in one sentence. */
 function slighterWords(clashes: readonly Clash[]): Phrase {
   const within = clashes.every((clash) => clash.kind === 'radial');
   const values = { length: { inches: clashes.reduce((sum, clash) => sum + clash.inches, 0) } };

@@ -1,4 +1,4 @@
-// What a mend does to everything else: one line, and on demand each term of the score and every clash that goes or comes.
+// The whole effect of a mend: one line, and when opened each term of the score and every clash that goes or comes.
 import type { Effect } from '../../../arrange/mend/proposals';
 import type { Finding } from '../../../balance/finding';
 import { weightsOf } from '../../../balance/score/wishes';

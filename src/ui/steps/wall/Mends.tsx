@@ -1,5 +1,4 @@
-// Ways to mend a finding. Ticking one shows it on the wall; ticking several shows them together; nothing is done before
-// it is accepted.
+// Ways to mend a finding. The ticked ones are shown together as a preview on the wall; nothing changes until they are accepted.
 import { useEffect, useMemo, useState } from 'react';
 import type { Effect, Proposal } from '../../../arrange/mend/proposals';
 import type { Finding } from '../../../balance/finding';
@@ -24,7 +23,7 @@ export function Mends({ balance, finding }: { balance: Balance; finding: Finding
   const { analysing } = useSession();
   const [proposals, setProposals] = useState<readonly Proposal[] | null>(null);
   const [chosen, setChosen] = useState({ of: project, ticked: NONE });
-  // What was ticked was ticked for the quilt as it was then.
+  // Ticks are valid only for the project they were made for.
   const ticked = chosen.of === project ? chosen.ticked : NONE;
   const [run, problems] = useRun();
   useEffect(() => {
@@ -47,7 +46,7 @@ export function Mends({ balance, finding }: { balance: Balance; finding: Finding
   };
   const current = balance.project === project ? proposals : null;
   const reasons = useMemo(
-    () => current?.map((proposal) => whyNotBeside(project, ticked, proposal)),
+    () => current?.map((proposal) => whyNotWith(project, ticked, proposal)),
     [project, current, ticked],
   );
   if (current === null) return <p className="mends quiet">{say('Looking for ways to mend it …')}</p>;
@@ -110,7 +109,7 @@ export function Mends({ balance, finding }: { balance: Balance; finding: Finding
   );
 }
 
-/** What the ticked mends do together; null while that is worked out. */
+/** The effect of the ticked mends together; null while it is computed. */
 function useEffectOf(balance: Balance, ticked: readonly Proposal[]): Effect | null {
   const { analysing } = useSession();
   const [known, setKnown] = useState<{ of: readonly Proposal[]; effect: Effect } | null>(null);
@@ -129,7 +128,7 @@ function useEffectOf(balance: Balance, ticked: readonly Proposal[]): Effect | nu
   return known?.of === ticked ? known.effect : null;
 }
 
-/** Several proposals as one command. */
+/** One command for several proposals. */
 function mend(proposals: readonly Proposal[]): Rearrangement {
   return rearrange(
     proposals.flatMap((one) => one.moves),
@@ -137,17 +136,17 @@ function mend(proposals: readonly Proposal[]): Rearrangement {
   );
 }
 
-/** Why a proposal cannot be taken beside those that are ticked, or null. */
-function whyNotBeside(project: Project, ticked: readonly Proposal[], proposal: Proposal): Phrase | null {
+/** Why a proposal cannot be taken together with the ticked ones, or null when it can. */
+function whyNotWith(project: Project, ticked: readonly Proposal[], proposal: Proposal): Phrase | null {
   const others = ticked.filter((one) => one !== proposal);
   if (others.some((one) => !canGoTogether(project, one.moves, proposal.moves)))
     return phrase('It touches the same blocks; take one or the other.');
-  // Each may want the last wedge of a set.
+  // Two proposals may need the same last wedge of a set.
   const outcome = others.length > 0 ? apply(project, mend([...others, proposal])) : null;
   return !outcome || outcome.ok ? null : outcome.problems[0]!.message;
 }
 
-/** The words for undo. */
+/** The label for undo. */
 function labelOf(proposals: readonly Proposal[]): Phrase {
   const [only] = proposals;
   if (proposals.length === 1 && only) {

@@ -1,4 +1,4 @@
-// The terms of a score before and after, in words and figures; better and worse told by an arrow, not by colour.
+// A table of the terms of a score before and after, in words and figures. An arrow shows better or worse, not colour alone.
 import { TERM_NAMES, type TermName, type Terms } from '../../../balance/score/terms';
 import { useSay } from '../../words';
 

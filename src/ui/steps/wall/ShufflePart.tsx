@@ -1,4 +1,4 @@
-// The shuffle for balance: what it may move, what it minds most, how long it looks; then its answer to accept or leave.
+// The shuffle for balance: its options and its progress; then its answer, to keep or leave.
 import { Shuffle as ShuffleIcon, Square } from 'lucide-react';
 import { askedOf, capSeconds } from '../../../arrange/search/effort';
 import { TERM_NAMES } from '../../../balance/score/terms';
@@ -17,7 +17,7 @@ import { ScoreTable } from './ScoreTable';
 import { ShuffleWishes } from './ShuffleWishes';
 import { scorePair } from './scoreWords';
 
-/** From this many blocks a shuffle takes longer than one would think: the bound alone some seconds (cubic in blocks). */
+/** Number of blocks from which a shuffle takes unexpectedly long: the bound alone takes seconds (cubic in blocks). */
 const MANY = 600;
 
 export function ShufflePart() {
@@ -85,7 +85,7 @@ export function ShufflePart() {
       <Answer state={state} onLeave={leave} />
       <Complaint problems={state.kind === 'idle' ? state.problems : []} />
       {state.kind === 'idle' ? <AlternativesPart disabled={idle} /> : null}
-      {/* Kept while it runs, so that it is open again after it. */}
+      {/* It stays while the shuffle runs, so that it is still open afterwards. */}
       <div hidden={state.kind === 'running'}>
         <ShuffleWishes />
       </div>

@@ -1,4 +1,4 @@
-// What a shuffle may move and what it minds most.
+// The options of a shuffle: what it may move, how long it searches, and the weights of the score.
 import type { Scopes } from '../../../arrange/decisions';
 import { askedOf, capSeconds, EFFORT_NAMES, type Effort } from '../../../arrange/search/effort';
 import { TERM_NAMES } from '../../../balance/score/terms';

@@ -1,5 +1,5 @@
-// How even is the top: likeness of neighbours in value and colour at each scale against chance, with its words, and where the
-// centres of lightness and warmth lie, marked on the wall when chosen.
+// The evenness of the top: likeness of neighbours in value and colour at each scale, compared with chance, and the centres of
+// lightness and warmth, which are marked on the wall when chosen.
 import { Fragment } from 'react';
 import type { EvennessRow } from '../../../balance/evenness/evenness';
 import type { PoolFigure, PoolScale } from '../../../balance/evenness/pools';
@@ -96,13 +96,13 @@ function figure({ verdict }: EvennessRow, value: number): string {
   return verdict === 'unsaid' ? '–' : value.toFixed(2).replace('-', '−');
 }
 
-/** A chance in a hundred: whole, or one decimal where it is small. */
+/** A probability in per cent: whole, or with one decimal where it is small. */
 function chance(p: number): string {
   if (p < 0.001) return '< 0.1%';
   return `${(100 * p).toFixed(p < 0.1 ? 1 : 0)}%`;
 }
 
-/** The centre of lightness or warmth: chosen, it is marked on the wall. */
+/** A button for the centre of lightness or warmth, which marks it on the wall. */
 function Centre({ of, top }: { of: 'light' | 'warmth'; top: WholeTop }) {
   const say = useSay();
   const store = useAppStore();

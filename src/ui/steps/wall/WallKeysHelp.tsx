@@ -1,4 +1,4 @@
-// What hand and keys do on the wall.
+// Help on the gestures and keys of the wall.
 import { useSay } from '../../words';
 
 const KEYS = [

@@ -1,4 +1,4 @@
-// Rows and columns of the wall, and what size of top they make.
+// Rows and columns of the wall, and the size of the top they make.
 import { useMemo } from 'react';
 import { resizeWall } from '../../../editing/commands/wall';
 import { layOut } from '../../../geometry/setting';

@@ -1,5 +1,5 @@
-// What counts as a clash, beside the list it changes: from how near two cloths read as one, and what the person wants of
-// value and colour. An order that is wanted is no finding.
+// The choices for findings: how alike two fabrics must be to clash, and how values and colours should lie. An arrangement that is
+// wanted is no finding.
 import type { Clash } from '../../../balance/clashes/clashes';
 import { changePreferences } from '../../../editing/commands/setting';
 import { COLOUR_INTENTS, type Preferences, VALUE_INTENTS } from '../../../model/project';

@@ -1,7 +1,7 @@
-// A score as it stands in a sentence: in points, of which a top by chance has about 100; lower is better.
+// Scores in words: in points; a random top has about 100, lower is better.
 import { inPoints, type Terms } from '../../../balance/score/terms';
 
-/** Less than this apart, in points, is the same score. */
+/** Scores that differ by less, in points, count as equal. */
 const SAME = 0.005;
 
 export interface ScorePair {
@@ -10,7 +10,7 @@ export interface ScorePair {
   readonly verdict: 'better' | 'worse' | 'same';
 }
 
-/** Two scores beside each other, in whole points, or with as many decimals as it takes to tell them apart. */
+/** Two scores to compare, in whole points, or with enough decimals to distinguish them. */
 export function scorePair(before: number, after: number, weights: Terms): ScorePair {
   const [one, other] = [inPoints(before, weights), inPoints(after, weights)];
   if (Math.abs(other - one) < SAME) return { before: one.toFixed(0), after: one.toFixed(0), verdict: 'same' };

@@ -1,4 +1,4 @@
-// Wedges of a set by tip: there, used, left; and one lost or found on the cutting table, with what that does to the blocks.
+// Counts of a set's wedges by tip: cut, used, left. A wedge that is lost or found is counted here, with its effect on the blocks.
 import { Minus, Plus } from 'lucide-react';
 import { useEffect, useState } from 'react';
 import type { LedgerRow } from '../../../cutting/wedges/ledger';
@@ -23,12 +23,12 @@ export function CutCounts({ row }: { row: LedgerRow }) {
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const revision = useApp((app) => app.revision);
   const { set } = row;
-  // A proposal holds for the quilt it was made for.
+  // A proposal is valid only for the project it was made for.
   useEffect(() => {
     if (revision >= 0) setAsked(null);
   }, [revision]);
   const run = (command: Command) => setProblems(store.getState().run(command));
-  /** Counts at once when no block changes; else shows on the wall and in words what would. */
+  /** Counts at once if no block changes; else shows a preview on the wall and words on the change. */
   const propose = (recount: Recount, yes: string) => {
     if (recount.command.moves.length === 0) return run(recount.command);
     const refused = store.getState().showPreview(recount.command);

@@ -29,11 +29,11 @@ export function CuttingDiagram({ set, wedge }: { set: StripSet; wedge: WedgePlan
       {cuts.map((cut, index) => {
         const ends = cut.outline.map((point) => point.x);
         const middle = (Math.min(...ends) + Math.max(...ends)) / 2;
-        // Where the wedge is wide: a third of its height in from the base.
+        // The number stands where the wedge is wide: about a third of its height from the base.
         const baseAt = cut.outline[0]!.y;
         const inward = cut.tip === 'up' ? -1 : 1;
         return (
-          // On a set twice as high as the wedge two of them start at one place, so the start does not tell them apart.
+          // On a set twice as high as the wedge two wedges start at one place, so the start is no unique key.
           // biome-ignore lint/suspicious/noArrayIndexKey: a wedge is known by its turn in the cutting
           <text key={index} x={middle} y={baseAt + inward * wedge.cutHeight * 0.3} dy="0.36em">
             {index + 1}

@@ -1,4 +1,4 @@
-// The first sewn block tells the truth: its measure gives the seam it was sewn with, and the whole plan follows.
+// The measure of the first sewn block: it gives the seam that was really sewn, and with it a corrected plan.
 import { useState } from 'react';
 import { explainMeasure, type MeasuredSeam } from '../../../cutting/wedges/measure';
 import { cornerSquare } from '../../../cutting/yardage/triangleSquares';
@@ -16,9 +16,9 @@ export function FirstBlock() {
   const say = useSay();
   const unit = useUnit();
   const wedge = useApp((app) => app.project.wedge);
-  const [across, setAcross] = useState<Inches | null>(null);
+  const [measure, setMeasure] = useState<Inches | null>(null);
   const planned = unfinishedBlock(wedge).height;
-  const found = across === null ? null : explainMeasure(wedge, across, unit);
+  const found = measure === null ? null : explainMeasure(wedge, measure, unit);
   return (
     <section aria-label={say('The first sewn block tells the truth')}>
       <h3>{say('The first sewn block tells the truth')}</h3>
@@ -34,14 +34,14 @@ export function FirstBlock() {
         <div className="wdg-pair">
           <LengthField
             label="It measures"
-            value={across ?? planned}
+            value={measure ?? planned}
             onCommit={(measured) => {
               const read = explainMeasure(wedge, measured, unit);
               if (!read.ok) {
-                setAcross(null);
+                setMeasure(null);
                 return read.problems;
               }
-              setAcross(measured);
+              setMeasure(measured);
               return [];
             }}
           />
@@ -57,7 +57,7 @@ const RULERS: Readonly<Record<LengthUnit, string>> = {
   cm: 'A ruler read to a millimetre leaves {tolerance} either way.',
 };
 
-/** The seam that was found, what follows from it, and taking it into the plan. */
+/** The seam that was found, its consequences, and a button that takes it into the plan. */
 function Found({ found }: { found: MeasuredSeam }) {
   const say = useSay();
   const unit = useUnit();

@@ -1,4 +1,4 @@
-// A set opened on the cutting table: where to begin, counts by tip, what one wedge more would take, and how far it is.
+// An open set in the wedges step: how to cut it, counts by tip, what one more wedge would take, and its progress.
 import { useMemo } from 'react';
 import { layingWords } from '../../../cutting/wedges/laying';
 import type { LedgerRow } from '../../../cutting/wedges/ledger';
@@ -17,7 +17,7 @@ import { HeightBar } from '../sets/HeightBar';
 import { SET_PROGRESS_OPTIONS } from '../sets/setNames';
 import { CutCounts } from './CutCounts';
 
-/** A set is not made higher than by one more strip for the sake of one wedge. */
+/** The most inches, about one strip, by which a set is made higher for the sake of one wedge. */
 const WORTH_SEWING = 2;
 
 export function OpenCuts({ row }: { row: LedgerRow }) {
@@ -69,7 +69,7 @@ export function OpenCuts({ row }: { row: LedgerRow }) {
   );
 }
 
-/** What a person at the table does with this set, in order. */
+/** Instructions for cutting this set, in order. */
 function tableLines(row: LedgerRow, { wedge }: Project): Phrase[] {
   const { set } = row;
   const needs = lengthForFirst(set, wedge);

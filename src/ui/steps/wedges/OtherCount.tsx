@@ -1,4 +1,4 @@
-// The ways on when another number of wedges to the block is refused: the blocks emptied, or a new quilt from the same cloth.
+// Offers two ways when another number of wedges to the block is refused: empty the blocks, or begin a new quilt from the same cloth.
 
 import { apply } from '../../../editing/apply';
 import { fromSameCloth } from '../../../editing/commands/sameCloth';

@@ -1,4 +1,4 @@
-// One strip set on the cutting table: its diagram, how many wedges it gives, are used and left. Opens for counting.
+// The row of one strip set in the wedges step: its diagram, and the wedges it gives, used and left. It opens for counting.
 import { memo } from 'react';
 import { heightShort } from '../../../geometry/stripSet';
 import { useSay } from '../../words';

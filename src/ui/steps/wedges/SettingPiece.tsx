@@ -1,4 +1,4 @@
-// The setting piece of a block that is no octagon, to scale: as cut, with its seam line, and the lengths of its sides.
+// The corner piece of a block that is no octagon, to scale: cut line, seam line, and lengths of its sides.
 import { cutOutline, sideLengths } from '../../../geometry/allowance';
 import { cornerOutlines } from '../../../geometry/block';
 import type { Outline } from '../../../geometry/point';

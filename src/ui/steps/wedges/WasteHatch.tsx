@@ -1,4 +1,4 @@
-// The hatching of what is left over between wedges, defined once for a page of diagrams.
+// The hatching of waste between wedges, defined once for all diagrams on the page.
 export const WASTE_HATCH = 'wdg-waste';
 
 export function WasteHatch() {

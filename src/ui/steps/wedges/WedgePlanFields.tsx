@@ -1,4 +1,4 @@
-// The wedge as it is planned: wedges to the block, cut height, and the three seams.
+// The fields of the wedge: wedges to the block, cut height, and the three seams.
 import { useState } from 'react';
 import { changeWedge } from '../../../editing/commands/stripSets';
 import { WEDGE_COUNTS, type WedgePlan } from '../../../model/project';

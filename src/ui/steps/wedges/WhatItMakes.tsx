@@ -1,4 +1,4 @@
-// What the wedge makes once it is sewn: the block, and the pieces that square it.
+// Figures of the block that the wedge makes, and of its corner pieces.
 
 import { cornerSquare } from '../../../cutting/yardage/triangleSquares';
 import { cornerOutlines } from '../../../geometry/block';
@@ -48,7 +48,7 @@ function linesOf(wedge: WedgePlan, unit: LengthUnit): Line[] {
   ];
 }
 
-/** Eight wedges take corner triangles; for other numbers the size of each setting piece is given. */
+/** Lines on the corners: for eight wedges on corner triangles, for other numbers on the size of the setting piece. */
 function cornerLines(wedge: WedgePlan, unit: LengthUnit): Line[] {
   if (wedge.perBlock === 8) {
     const square = cornerSquare(wedge, unit);

@@ -56,6 +56,7 @@ export interface Scene {
 
 const VIEW = { kind: 'view' } as const;
 
+/** The rules of hands in a scene. */
 export function wallRules(scene: Scene): Rules<Pressed, Gesture, Outcome> {
   const { project } = scene;
   const begin = (what: Pressed, hand: Hand) => {
@@ -144,6 +145,7 @@ export interface ViewChange {
   readonly zoom: { readonly factor: number; readonly about: Spot } | null;
 }
 
+/** The change of the view by hands that moved; null when a hand came or went. */
 export function viewChange(before: readonly Hand[], after: readonly Hand[]): ViewChange | null {
   if (after.length === 0 || before.length !== after.length) return null;
   const [from, to] = [middleOf(before), middleOf(after)];

@@ -10,6 +10,7 @@ import { type Gesture, type Outcome, type Pressed, viewChange, wallRules } from 
 import type { Spot } from './hands';
 import { type Hands, useHands } from './useHands';
 
+/** Hands on the wall and its side table. */
 export function useGestures(
   frame: RefObject<HTMLElement | null>,
   view: WallView,

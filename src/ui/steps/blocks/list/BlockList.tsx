@@ -1,5 +1,5 @@
-// Every block as a picture with its number and how it stands; found by number, set or what is wrong with it; many marked
-// at once to say how far they are sewn.
+// The list of blocks, each with its picture, number and state. It can be searched by number, set or fault, and many blocks can be
+// marked to set their progress at once.
 import { useCallback, useDeferredValue, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { Clash } from '../../../../balance/clashes/clashes';
 import { drawBlock } from '../../../../drawing/drawProject';
@@ -35,7 +35,7 @@ export function BlockList({ clashes }: { clashes: ReadonlyMap<BlockId, readonly 
         .sort((one, other) => one.number - other.number),
     [project, clashes, show, wanted],
   );
-  // The first screenful at once, the rest when there is time: 400 blocks are a lot to lay out in one go.
+  // The first screenful is drawn at once, the rest when there is time, because 400 blocks take long to lay out.
   const drawn = useDeferredValue(found, found.slice(0, FIRST));
   const order = useRef(found);
   useLayoutEffect(() => {
@@ -148,7 +148,7 @@ function shows(show: Show, block: Block, clashes: readonly Clash[]): boolean {
   return show === 'all' || clashes.some((clash) => clash.kind === 'rim');
 }
 
-/** A number matches blocks whose number begins with it; letters match the sets their wedges are cut from. */
+/** Whether a block matches the search: digits match the start of its number, letters the sets of its wedges. */
 function matches(project: Project, block: Block, sought: string): boolean {
   const text = sought.trim().toUpperCase();
   if (text === '') return true;

@@ -1,4 +1,4 @@
-// One block in the list. Only what changed is drawn again; what is out of sight is not laid out (see blocks.css).
+// One block in the list. It renders again only when it has changed, and is not laid out while out of sight (see blocks.css).
 import { memo } from 'react';
 import type { Clash } from '../../../../balance/clashes/clashes';
 import type { Piece } from '../../../../drawing/drawing';
@@ -17,7 +17,7 @@ interface Props {
   wedge: WedgePlan;
   turn: number;
   clashes: readonly Clash[];
-  /** Null while blocks are not being marked. */
+  /** Whether the block is marked; null while no blocks are being marked. */
   marked: boolean | null;
   onPress: (block: BlockId, range: boolean) => void;
 }

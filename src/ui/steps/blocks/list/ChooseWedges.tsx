@@ -1,4 +1,4 @@
-// Wedges chosen by the tool: for all blocks, or for those with empty places; what was proved is said.
+// Chooses wedges automatically, for all blocks or for empty places, and shows what was proved.
 import { Sparkle } from 'lucide-react';
 import { openBlocks } from '../../../../editing/commands/chooseWedges';
 import { counted, type Phrase } from '../../../../model/phrase';
@@ -68,7 +68,7 @@ export function ChooseWedges() {
   );
 }
 
-/** What came of the last choice. */
+/** The result of the last choice. */
 export function Proof({ words }: { words: readonly Phrase[] }) {
   const say = useSay();
   return (

@@ -1,4 +1,4 @@
-// How many whole blocks the cut wedges allow, how many there are, and adding more.
+// The number of whole blocks that the cut wedges allow, the number of blocks there are, and a form to add more.
 import { Plus } from 'lucide-react';
 import { useState } from 'react';
 import { addBlocks } from '../../../../editing/commands/blocks';
@@ -18,12 +18,12 @@ export function HowMany() {
   const [run, problems] = useRun();
   const there = project.blocks.length;
   const allowed = blocksAllowed(project);
-  const room = MOST_BLOCKS - there;
+  const mostMore = MOST_BLOCKS - there;
   const missing = Math.max(0, allowed - there);
   const [typed, setTyped] = useState<number | null>(null);
-  const count = Math.max(1, Math.min(room, typed ?? (missing || 1)));
-  /** Of the blocks to add, those the wedges no longer make whole. */
-  const beyond = room > 0 && allowed > 0 ? Math.min(count, Math.max(0, there + count - allowed)) : 0;
+  const count = Math.max(1, Math.min(mostMore, typed ?? (missing || 1)));
+  /** Number of blocks to add for which there are not enough wedges. */
+  const beyond = mostMore > 0 && allowed > 0 ? Math.min(count, Math.max(0, there + count - allowed)) : 0;
   return (
     <section aria-labelledby="many-title">
       <h3 id="many-title">{say('How many')}</h3>
@@ -47,14 +47,14 @@ export function HowMany() {
         )}{' '}
         {say(counted(there, 'There is 1.', 'There are {count}.'))}
       </p>
-      {room > 0 ? (
+      {mostMore > 0 ? (
         <div className="row add-blocks">
           <CountField
             label="Blocks to add"
             describedBy={beyond > 0 ? 'many-beyond' : undefined}
             value={count}
             least={1}
-            most={room}
+            most={mostMore}
             onCommit={(next) => {
               setTyped(next);
               return [];

@@ -1,4 +1,4 @@
-// Marks the blocks that hang in one row of the wall, to say together how far they are.
+// Marks all blocks in one row of the wall, so that their progress can be set together.
 import { useId } from 'react';
 import type { BlockId } from '../../../../model/project';
 import { useApp } from '../../../app';
@@ -9,7 +9,7 @@ export function MarkRow({ onMark }: { onMark: (blocks: readonly BlockId[]) => vo
   const id = useId();
   const { rows, columns, cells } = useApp((app) => app.project.wall);
   const onPoint = useApp((app) => app.project.setting.layout.kind === 'onPoint');
-  // On point rows are sewn on the slant; they are marked block by block.
+  // On point the rows are sewn on the slant, so blocks are marked one by one.
   if (onPoint) return null;
   return (
     <div className="field">

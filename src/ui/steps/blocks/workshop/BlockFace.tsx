@@ -1,5 +1,5 @@
-// A block large enough to work on: cloth as it hangs, its places numbered, an arrow for the way each wedge's seams are
-// pressed, what meets along its seams. Places are chosen by click, Tab and arrows, and carried by hand.
+// A block large enough to work on: its cloth as it hangs, numbered places, an arrow for the pressing of each wedge's seams, and
+// marks of clashes. Places are chosen by click, Tab and arrows; wedges are carried by hand.
 import { type KeyboardEvent, useMemo } from 'react';
 import type { Clash } from '../../../../balance/clashes/clashes';
 import { seamLies, seamsNotNesting } from '../../../../cutting/wedges/nesting';
@@ -17,12 +17,12 @@ import { samePlace, useTrading } from './trade';
 
 interface Props {
   block: Block;
-  /** Turn it hangs with. */
+  /** The turn with which it hangs. */
   turn: number;
   clashes: readonly Clash[];
   chosen: number | null;
   onChoose: (place: number) => void;
-  /** Pictured in a place instead of what is there; its name goes on saying what is there. */
+  /** A wedge shown in a place instead of the wedge there; the place keeps the name of the wedge there. */
   trying?: { readonly place: number; readonly wedge: Place } | null;
   onEmpty?: (place: number) => void;
 }

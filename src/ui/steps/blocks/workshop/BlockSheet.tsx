@@ -1,4 +1,4 @@
-// The block's card in words: what lies in each place and how it is joined, to copy or to print and pin to the pile.
+// The block card in words: the wedge of each place and the order of joining, to copy or to print.
 import { Copy, Printer } from 'lucide-react';
 import { useRef, useState } from 'react';
 import { seamLies } from '../../../../cutting/wedges/nesting';
@@ -71,7 +71,7 @@ export function BlockSheet({ block, turn }: { block: Block; turn: number }) {
   );
 }
 
-/** Place by place, then the corners and the order of joining. Common practice, no source, for the order. */
+/** The lines of the card: each place, the corners, and the order of joining (common practice, no source). */
 function sheetLines(project: Project, block: Block): Phrase[] {
   const lies = seamLies(project, block);
   const places = block.places.map((wedge, place) => {
@@ -96,7 +96,7 @@ function sheetLines(project: Project, block: Block): Phrase[] {
   ];
 }
 
-/** The order of joining: pairs, halves, block; where a half is an odd number of wedges, halves at once. */
+/** The order of joining: pairs, halves, block; without pairs where a half has an odd number of wedges. */
 function joinWords(count: number, seam: number): Phrase {
   const half = count / 2;
   if (half % 2 === 1) {

@@ -1,4 +1,4 @@
-// The wedge in the hand while it is carried to another place.
+// The wedge under the hand that carries it to another place.
 import { findBlock } from '../../../../model/find';
 import { useApp } from '../../../app';
 import { WedgePicture } from '../WedgePicture';

@@ -1,4 +1,4 @@
-// The corners of one block: their fabric, the quilt's or its own, and the places they go on.
+// The corners of one block: their fabric (the quilt's or the block's own), and the places they lie on.
 import { RotateCcw, RotateCw } from 'lucide-react';
 import { cornerPlaceWords } from '../../../../drawing/cornerPlaceWords';
 import { setCornerFabric } from '../../../../editing/commands/blocks';

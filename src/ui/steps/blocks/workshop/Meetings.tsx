@@ -1,4 +1,4 @@
-// What meets inside the block, on the rim first, with its length and places.
+// The clashes inside the block with their lengths and places, those on the rim first.
 import type { Clash } from '../../../../balance/clashes/clashes';
 import { clashWords } from '../../../../balance/clashes/clashFindings';
 import { useApp } from '../../../app';

@@ -1,4 +1,4 @@
-// One wedge on offer: its cloth, where it comes from, what it would meet. Resting on it shows it in the block.
+// One wedge on offer: its cloth, where it comes from, and its clashes. Pointing at it shows it in the block.
 import type { PointerEvent, RefObject } from 'react';
 import type { Phrase } from '../../../../model/phrase';
 import type { Place } from '../../../../model/project';
@@ -15,14 +15,14 @@ interface Props {
   clean: boolean;
   take: () => void;
   onTry: (wedge: Place | null) => void;
-  /** Where the pointer was when it last took a wedge. */
+  /** Position of the pointer when it last took a wedge. */
   restsAt: RefObject<string>;
 }
 
 export function Offer({ wedge, aside, words, clean, take, onTry, restsAt }: Props) {
   const say = useSay();
   const project = useApp((app) => app.project);
-  // Once a wedge is taken another comes to lie under the hand: it is not tried on before the hand has moved.
+  // After a wedge is taken, another one lies under the pointer; it is not shown before the pointer has moved.
   const moves = (event: PointerEvent) => {
     if (event.pointerType !== 'mouse' || restsAt.current === spot(event)) return;
     restsAt.current = '';

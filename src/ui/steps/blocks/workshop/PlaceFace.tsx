@@ -9,7 +9,7 @@ import { useApp } from '../../../app';
 interface Props {
   place: number;
   block: BlockId;
-  /** Wedge steps clockwise from the top, as it hangs. */
+  /** Direction in wedge steps clockwise from the top, as the block hangs. */
   toward: number;
   lie: SeamLie | null;
   label: string;
@@ -31,7 +31,7 @@ export function PlaceFace(props: Props) {
     bandOutline(toward, rim - inset, 0, wedge.perBlock)
       .map((point) => `${point.x},${point.y}`)
       .join(' ');
-  // Off the rim, which is what has to be seen.
+  // The number and arrow keep off the rim, so that its cloth is seen.
   const unit = direction(toward, wedge.perBlock);
   const at = { x: unit.x * rim * 0.68, y: unit.y * rim * 0.68 };
   const degrees = (toward * 360) / wedge.perBlock;
@@ -74,7 +74,7 @@ export function PlaceFace(props: Props) {
   );
 }
 
-/** A short bar across every seam whose two sides are pressed the same way. */
+/** A short bar over every seam whose two sides are pressed the same way. */
 export function NotNesting(props: {
   seams: readonly (readonly [number, number])[];
   stands: number;

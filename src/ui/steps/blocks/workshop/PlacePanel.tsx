@@ -1,4 +1,4 @@
-// Beside the block: what lies in the chosen place, taking it out or trading it, and the wedges that could lie there.
+// The panel of the chosen place: its wedge, commands to take it out or trade it, and the wedges that could lie there.
 import { ArrowLeftRight, Undo } from 'lucide-react';
 import { wedgeClashes } from '../../../../balance/clashes/wedgeClashes';
 import { putWedge } from '../../../../editing/commands/blocks';
@@ -87,7 +87,7 @@ export function PlacePanel({ block, place, onTry }: Props) {
   );
 }
 
-/** Fabrics of a wedge from the rim in, each named once in a row. */
+/** Names of a wedge's fabrics from the rim inwards; neighbours of the same fabric are named once. */
 export function bandNames(project: Project, wedge: Place): { list: string[] } {
   const set = findSet(project, wedge.set);
   const bands = set ? wedgeBands(set.strips, wedge.tip, project.wedge) : [];

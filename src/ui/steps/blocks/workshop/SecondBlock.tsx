@@ -1,4 +1,4 @@
-// Another block laid beside the one in the workshop, so that wedges can be traded between the two.
+// A second block in the workshop, so that wedges can be traded between the two.
 import { useId } from 'react';
 import type { Clash } from '../../../../balance/clashes/clashes';
 import { cellOf } from '../../../../model/find';
@@ -10,12 +10,12 @@ import { useTrading } from './trade';
 
 interface ChoiceProps {
   block: Block;
-  beside: BlockId | null;
-  onChoose: (beside: BlockId | null) => void;
+  second: BlockId | null;
+  onChoose: (second: BlockId | null) => void;
 }
 
-/** Which block lies beside. */
-export function BesideChoice({ block, beside, onChoose }: ChoiceProps) {
+/** The choice of the second block. */
+export function SecondChoice({ block, second, onChoose }: ChoiceProps) {
   const say = useSay();
   const id = useId();
   const blocks = useApp((app) => app.project.blocks);
@@ -26,7 +26,7 @@ export function BesideChoice({ block, beside, onChoose }: ChoiceProps) {
       <label htmlFor={id}>{say('Lay another block beside it, to trade between the two')}</label>
       <select
         id={id}
-        value={beside ?? ''}
+        value={second ?? ''}
         onChange={(event) => onChoose(event.target.value === '' ? null : event.target.value)}
       >
         <option value="">{say('None')}</option>
@@ -40,7 +40,7 @@ export function BesideChoice({ block, beside, onChoose }: ChoiceProps) {
   );
 }
 
-/** The block that lies beside; a wedge chosen here is held for its partner in the other block. */
+/** The second block; a place chosen in it is held until its partner in the first block is chosen. */
 export function SecondBlock({ block, clashes }: { block: Block; clashes: readonly Clash[] }) {
   const say = useSay();
   const project = useApp((app) => app.project);

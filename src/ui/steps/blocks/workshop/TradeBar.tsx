@@ -1,4 +1,4 @@
-// What a trade under way would do, said before it is done.
+// The effect of the trade under way, before it is done.
 import { useMemo } from 'react';
 import { rimClashes } from '../../../../balance/clashes/wedgeClashes';
 import { tradeWedges } from '../../../../editing/commands/blocks';

@@ -1,5 +1,5 @@
-// The wedges that could lie in a place: those left over and those of other blocks in trade, the best first, each with what
-// it would do. Only what is there is offered, and what is read is what is taken.
+// The wedges that could lie in a place, best first, each with its effect: wedges that are left over, and wedges of other blocks in
+// a trade. The list changes only while nobody can take from it, so that the offer that was read is the offer that is taken.
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { InTrade, LeftOver, WedgeOffers as Offers } from '../../../../arrange/mend/wedgeOffers';
 import { putWedge, tradeWedges } from '../../../../editing/commands/blocks';
@@ -27,7 +27,7 @@ interface Shown {
   readonly wedge: Place;
   readonly aside: Phrase;
   readonly words: readonly Phrase[];
-  /** It meets none of its own cloth, in the block or beyond. */
+  /** Whether it has no clash in the block or beyond. */
   readonly clean: boolean;
   readonly take: () => void;
 }
@@ -46,8 +46,8 @@ export function WedgeOffers({ block, place, onTry }: Props) {
   const store = useAppStore();
   const project = useApp((app) => app.project);
   const [run, problems] = useRun();
-  // On a large wall the analysis and the ranking take a moment, which nothing waits for; until they belong to what is asked
-  // the list is out of reach, for it could change between reading and taking.
+  // On a large wall the analysis and the ranking take a moment. Until they belong to the present block and place, the list is
+  // disabled, because it could change between reading and taking.
   const now = useMemo(() => ({ project, block, place }), [project, block, place]);
   const { asked, offers } = useOffers(now);
   const { leftOver, inTrade } = offers;
@@ -55,7 +55,7 @@ export function WedgeOffers({ block, place, onTry }: Props) {
   const take = (command: () => ReturnType<typeof putWedge>) => () => {
     if (asked && store.getState().project === asked.project) took.current = run(command());
   };
-  // The offer that was taken is gone, and the focus with it: it goes on to what lies in the place now.
+  // The taken offer disappears with the focus, so the focus goes to the wedge that lies in the place now.
   const took = useRef(false);
   // biome-ignore lint/correctness/useExhaustiveDependencies: when the list is new
   useEffect(() => {
@@ -91,7 +91,7 @@ export function WedgeOffers({ block, place, onTry }: Props) {
   );
 }
 
-/** What was asked last that is answered, with the answer: worked out beside the page. */
+/** The last question that is answered, with its answer from the worker. */
 function useOffers(now: Asked): { asked: Asked | null; offers: Offers } {
   const { analysing } = useSession();
   const [answered, setAnswered] = useState<{ asked: Asked | null; offers: Offers }>(UNASKED);
@@ -107,7 +107,7 @@ function useOffers(now: Asked): { asked: Asked | null; offers: Offers } {
   return answered;
 }
 
-/** The seams of a balance, where they are of these very sets and cloths and not of what has changed since. */
+/** The seams of a balance; null if its sets or fabrics have changed since. */
 export function seamsOf(balance: Balance | null, project: Project): Balance['seams'] | null {
   const of = balance?.project;
   const same =

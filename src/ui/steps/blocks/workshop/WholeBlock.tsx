@@ -1,4 +1,4 @@
-// All places of the block at once: its wedges chosen by the tool, or taken out.
+// Commands on all places of a block: choose its wedges automatically, or take them out.
 import { emptyBlocks } from '../../../../editing/commands/blocks';
 import { openBlocks } from '../../../../editing/commands/chooseWedges';
 import { whyPlacesLocked } from '../../../../model/freedom';

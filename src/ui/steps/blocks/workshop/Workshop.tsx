@@ -1,4 +1,4 @@
-// The workshop of the picked block: its places, the wedges that could lie in them, its corners, how far it is sewn.
+// The workshop of the picked block: its places, the wedges that could lie in them, its corners and its progress.
 import { ArrowLeft, ChevronLeft, ChevronRight, Trash2 } from 'lucide-react';
 import { useState } from 'react';
 import type { Clash } from '../../../../balance/clashes/clashes';
@@ -17,7 +17,7 @@ import { BlockSheet } from './BlockSheet';
 import { CornersOfBlock } from './CornersOfBlock';
 import { Meetings } from './Meetings';
 import { PlacePanel } from './PlacePanel';
-import { BesideChoice, SecondBlock } from './SecondBlock';
+import { SecondBlock, SecondChoice } from './SecondBlock';
 import { TradeBar } from './TradeBar';
 import { WholeBlock } from './WholeBlock';
 import './workshop.css';
@@ -34,8 +34,8 @@ export function Workshop({ block, clashes }: Props) {
   const [run, problems] = useRun();
   const [chosen, setChosen] = useState(0);
   const [trying, setTrying] = useState<Place | null>(null);
-  const [beside, setBeside] = useState<BlockId | null>(null);
-  const other = beside === null ? undefined : findBlock(project, beside);
+  const [second, setSecond] = useState<BlockId | null>(null);
+  const other = second === null ? undefined : findBlock(project, second);
   const place = Math.min(chosen, block.places.length - 1);
   const mine = clashes.get(block.id) ?? [];
   const slips = seamsNotNesting(project, block);
@@ -58,7 +58,7 @@ export function Workshop({ block, clashes }: Props) {
         {say('An arrow shows the way a wedge’s seams are pressed; opposite arrows nest.')}
       </p>
       <TradeBar />
-      <BesideChoice block={block} beside={other?.id ?? null} onChoose={setBeside} />
+      <SecondChoice block={block} second={other?.id ?? null} onChoose={setSecond} />
       {other ? (
         <p className="quiet legend">
           {say('Carry a wedge from one block to the other, or choose one beside and then its partner here.')}

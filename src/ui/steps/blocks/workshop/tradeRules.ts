@@ -1,5 +1,5 @@
-// The rules for hands on the places of blocks: carry a wedge to another place. Pure; wall/hands/hands.ts runs them. A finger lifts
-// a wedge by resting on it a moment, so that the panel still scrolls; a press that carries nothing is the browser's click.
+// The rules of hands on the places of blocks: a hand carries a wedge to another place. Pure; wall/hands.ts runs them. A finger
+// must rest on a wedge before it carries it, so that the panel still scrolls. A press that carries nothing is a click.
 import { findBlock } from '../../../../model/find';
 import { whyPlacesLocked } from '../../../../model/freedom';
 import type { Phrase } from '../../../../model/phrase';
@@ -8,10 +8,11 @@ import type { Hand, Rules, Spot } from '../../../wall/hands/hands';
 import type { Carried, PlaceRef } from './trade';
 
 export type TradeOutcome =
-  /** Put down on a place, which may be its own. */
+  /** The wedge was put down on a place, perhaps its own. */
   | { readonly kind: 'trade'; readonly from: PlaceRef; readonly to: PlaceRef }
   | { readonly kind: 'refuse'; readonly why: Phrase };
 
+/** The rules for the present project. */
 export function tradeRules(
   project: Project,
   placeUnder: (spot: Spot) => PlaceRef | null,

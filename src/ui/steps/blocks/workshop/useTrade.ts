@@ -1,5 +1,5 @@
-// Trading wedges by hand: carry one to another place, or hold one and choose the other place. Gives tradeRules.ts the places
-// on the screen, and carries out what comes of them.
+// Trades wedges: a hand carries a wedge to another place, or one place is held and then the other chosen. It gives tradeRules.ts
+// the places on screen, and carries out the outcomes.
 import { useCallback, useEffect, useState } from 'react';
 import { tradeWedges } from '../../../../editing/commands/blocks';
 import { findBlock } from '../../../../model/find';
@@ -16,6 +16,7 @@ export interface TradeState extends Trading {
   readonly problems: readonly Problem[];
 }
 
+/** The state of trading, for TradingContext. */
 export function useTrade(): TradeState {
   const store = useAppStore();
   const [run, problems, clear] = useRun();

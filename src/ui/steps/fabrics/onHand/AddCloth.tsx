@@ -1,4 +1,4 @@
-// Cloth joins the list; each kind begins with the size it usually has.
+// The form that adds cloth to the list; each kind begins with its usual size.
 import { addCloth } from '../../../../editing/commands/clothOnHand';
 import type { Project } from '../../../../model/project';
 import type { DraftOf } from '../../../../store/drafts';
@@ -8,6 +8,7 @@ import { AddForm } from './AddForm';
 import { ClothFields } from './ClothFields';
 import { usualSize } from './clothWords';
 
+/** The first values of the form. */
 export function firstCloth(project: Project): DraftOf<'cloth'>['values'] {
   return { fabric: null, kind: 'yardage', ...usualSize('yardage', project), count: 1 };
 }

@@ -1,4 +1,4 @@
-// A form that adds cloth or strips of one fabric to a list: the fabric, its fields, and the refusal beside them.
+// A form that adds cloth or strips of one fabric to a list: the fabric, its fields, and the reason of a refusal.
 import { type ReactNode, useEffect, useRef, useState } from 'react';
 import type { Command } from '../../../../editing/apply';
 import { phrase } from '../../../../model/phrase';
@@ -11,9 +11,9 @@ import { useSay } from '../../../words';
 
 interface Props {
   title: string;
-  /** What the button says. */
+  /** Words of the button. */
   adds: string;
-  /** What is said while no fabric is chosen. */
+  /** Words shown when no fabric is chosen. */
   noFabric: string;
   fabric: FabricId | null;
   onFabric: (fabric: FabricId) => void;
@@ -27,7 +27,7 @@ export function AddForm({ title, adds, noFabric, fabric, onFabric, takesFocus, .
   const say = useSay();
   const store = useAppStore();
   const form = useRef<HTMLFormElement>(null);
-  // A fabric chosen before may be gone by the time the person comes back.
+  // The fabric of a kept draft may have been removed since.
   const known = useApp((app) => app.project.fabrics.some((one) => one.id === fabric)) ? fabric : null;
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   useEffect(() => {

@@ -1,4 +1,4 @@
-// Strips that have been cut join the list; the usual widths are one press away.
+// The form that adds cut strips to the list, with buttons for the usual widths.
 import { addStrips } from '../../../../editing/commands/fabrics';
 import type { Inches } from '../../../../model/units';
 import type { DraftOf } from '../../../../store/drafts';
@@ -10,6 +10,7 @@ import { StripFields } from './StripFields';
 
 const USUAL_WIDTHS = [1, 1.5, 2, 2.5] as const;
 
+/** The first values of the form; `usable` is the usable width of fabric, inches. */
 export function firstStrips(usable: Inches): DraftOf<'strips'>['values'] {
   return { fabric: null, width: 1.5, length: usable, count: 2 };
 }

@@ -1,4 +1,4 @@
-// The fields of one row of cloth on hand: its kind, its two sides, and how many alike.
+// The fields of one row of cloth on hand: its kind, its two sides, and the number of pieces.
 import type { ClothOnHand } from '../../../../model/project';
 import type { Problem } from '../../../../model/result';
 import { Choice } from '../../../fields/Choice';
@@ -13,9 +13,9 @@ type Measures = Pick<ClothOnHand, 'kind' | 'depth' | 'stripLength' | 'count'>;
 
 interface Props {
   cloth: Measures;
-  /** Takes a change; returns why it was refused. */
+  /** Makes a change; returns why it was refused. */
   onChange: (to: Partial<Measures>) => readonly Problem[];
-  /** Another kind has other usual sizes while the cloth is not on the list yet. */
+  /** Called when another kind is chosen; a form for new cloth then takes the usual sizes of that kind. */
   onKind: (kind: ClothKind) => void;
 }
 

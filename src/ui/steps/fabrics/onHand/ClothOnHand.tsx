@@ -1,4 +1,4 @@
-// Cloth that is not cut into strips yet: what pieces of which fabric lie there, written down, changed and taken off.
+// The list of cloth that is not cut into strips yet; its rows can be added, changed and removed.
 import { Plus } from 'lucide-react';
 import { useState } from 'react';
 import { changeCloth, removeCloth } from '../../../../editing/commands/clothOnHand';

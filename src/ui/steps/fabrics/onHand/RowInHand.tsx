@@ -1,10 +1,10 @@
-// What a row of the lists of cloth and strips shares: the pencil that opens it, and what stands at the foot of it when open.
+// Shared parts of rows of cloth and strips: the pencil button that opens a row, and the buttons at the foot of an open row.
 import { Pencil, Trash2 } from 'lucide-react';
 import { useSay } from '../../../words';
 import { useReturnFocus } from '../../useReturnFocus';
 
 interface PencilProps {
-  /** For screen readers: what is changed. */
+  /** Name of the row, for screen readers. */
   name: string;
   open: boolean;
   onOpen: (open: boolean) => void;

@@ -1,4 +1,4 @@
-// Splits strips lengthwise, as 2 1/2" precut ones are split into 1 1/2" and 1".
+// A form that splits strips lengthwise, such as 2 1/2" precuts into 1 1/2" and 1".
 import { useState } from 'react';
 import { splitStrips } from '../../../../editing/commands/stripsOnHand';
 import { isTooNarrow, upToStep } from '../../../../model/lengths';
@@ -70,7 +70,7 @@ export function SplitStrips({ row }: { row: StripOnHand }) {
   );
 }
 
-/** 2 1/2 → 1 1/2 + 1 (common practice, no source); other widths in the middle, to a quarter inch. */
+/** The usual first width: 1 1/2 of 2 1/2 (common practice, no source); of other widths half, to a quarter inch. */
 function usualFirst(width: number, seam: number): number {
   if (Math.abs(width - 2.5) < 1e-9 && seam < 0.5) return 1.5;
   return upToStep(width / 2, 1 / 4);

@@ -1,4 +1,4 @@
-// The fields of one row of strips: how wide they are cut, how long, and how many.
+// The fields of one row of strips: cut width, length and number.
 import type { StripOnHand } from '../../../../model/project';
 import type { Problem } from '../../../../model/result';
 import { CountField } from '../../../fields/CountField';
@@ -10,9 +10,9 @@ type Measures = Pick<StripOnHand, 'width' | 'length' | 'count'>;
 
 interface Props {
   strips: Measures;
-  /** The least number there may be of them. */
+  /** The least number that the field accepts. */
   fewest: number;
-  /** Takes a change; returns why it was refused. */
+  /** Makes a change; returns why it was refused. */
   onChange: (to: Partial<Measures>) => readonly Problem[];
 }
 

@@ -1,4 +1,4 @@
-// The strips that are cut and at hand, by fabric and width, with how many the sets use and how many are left.
+// The list of strips on hand by fabric and width, with the numbers that the sets use and that are left.
 import { Plus } from 'lucide-react';
 import { useMemo, useState } from 'react';
 import { type StripBalance, stripKey, stripsUnused } from '../../../../cutting/sets/stripsUnused';
@@ -89,7 +89,7 @@ interface GroupProps {
   onOpen: (row: string | null) => void;
 }
 
-/** One fabric: a row for each width and length on hand, and one for each width the sets use but none is listed of. */
+/** The rows of one fabric: one for each width and length on hand, and one for each width that is in sets but not on the list. */
 function FabricStrips({ fabric, rows, balance, open, onOpen }: GroupProps) {
   const say = useSay();
   return (

@@ -1,4 +1,4 @@
-// Strips of one fabric, width and length: shown in a line, changed in place.
+// One row of strips of one fabric, width and length; it opens to be changed.
 import type { ReactNode } from 'react';
 import { changeStrips, removeStrips } from '../../../../editing/commands/fabrics';
 import type { StripOnHand } from '../../../../model/project';

@@ -1,4 +1,4 @@
-// What kinds of cloth on hand are called, how their sides are named, and the sizes they usually have.
+// Names of the kinds of cloth on hand and of their sides, and their usual sizes.
 import { fatQuarter } from '../../../../cutting/yardage/fatQuarter';
 import type { ClothOnHand, Project } from '../../../../model/project';
 import type { Inches } from '../../../../model/units';
@@ -7,9 +7,9 @@ export type ClothKind = ClothOnHand['kind'];
 
 interface KindWords {
   readonly name: string;
-  /** Of one piece, in a sentence. */
+  /** One piece, in a sentence. */
   readonly one: string;
-  /** What strips are cut from, side by side; and what the strips are as long as. */
+  /** Names of the two sides: the one along which strips are cut one after another, and the one that is their length. */
   readonly depth: string;
   readonly stripLength: string;
 }
@@ -21,7 +21,7 @@ export const CLOTH_KINDS: Readonly<Record<ClothKind, KindWords>> = {
   remnant: { name: 'Remnant', one: 'remnant', depth: 'Short side', stripLength: 'Long side' },
 };
 
-/** Half a yard; a fat quarter of this cloth, not straightened yet; a precut strip of 2 1/2 (common practice, no source). */
+/** The usual size of a kind: half a yard; a fat quarter before straightening; a precut strip of 2 1/2 (common practice, no source). */
 export function usualSize(
   kind: ClothKind,
   project: Pick<Project, 'buying' | 'preferences'>,
@@ -41,7 +41,7 @@ export function usualSize(
   }
 }
 
-/** As it is bought: the person measures what lies there, and the cutting list straightens it. */
+/** The size of a fat quarter as it is bought; the cutting list takes off what straightening costs. */
 function fatQuarterSides(project: Pick<Project, 'buying' | 'preferences'>) {
   const { across, bought } = fatQuarter(project);
   return { depth: Math.min(across, bought), stripLength: Math.max(across, bought) };

@@ -1,4 +1,4 @@
-// The look of the strips: how many narrow, middle and wide ones, as usual or by proportions and widths of one's own.
+// The choice of proportions of narrow, middle and wide strips, the usual ones or one's own.
 import { USUAL_WIDTHS } from '../../../../cutting/plan/planStrips';
 import type { WidthPart } from '../../../../cutting/plan/setTotals';
 import { Choice } from '../../../fields/Choice';
@@ -13,7 +13,7 @@ export interface Look {
   readonly widths: readonly WidthPart[];
 }
 
-/** Parts of narrow, middle and wide strips; 2 : 2 : 1 is usual (common practice, no source). */
+/** Proportions of narrow, middle and wide strips; 2 : 2 : 1 is usual (common practice, no source). */
 const PARTS: Readonly<Record<Named, readonly number[]>> = {
   usual: [2, 2, 1],
   even: [1, 1, 1],
@@ -24,7 +24,7 @@ const MOST_PARTS = 9;
 
 export const USUAL_LOOK: Look = { name: 'usual', widths: USUAL_WIDTHS };
 
-/** Widths a plan is made with: those of which some are wanted. */
+/** The widths for a plan: those with a part above 0. */
 export function wantedWidths(look: Look): readonly WidthPart[] {
   return look.widths.filter((one) => one.part > 0);
 }

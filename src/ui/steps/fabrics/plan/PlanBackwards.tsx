@@ -1,4 +1,4 @@
-// Planning backwards: from cloth and strips on hand to the largest top, what runs out first, and what to buy for more.
+// Planning backwards: the largest top from cloth and strips on hand, what runs out first, and what to buy for more blocks.
 import { Ruler } from 'lucide-react';
 import { useDeferredValue, useMemo, useState } from 'react';
 import { afterCutting } from '../../../../cutting/plan/afterCutting';
@@ -52,7 +52,7 @@ export function PlanBackwards() {
   );
 }
 
-/** What is there to cut: background cloth is kept for corners and sashing, strips sewn into sets are counted in those. */
+/** The cloth to plan with. Background cloth is kept for corners and sashing; strips in sewn sets count as part of the sets. */
 function basketOf(project: Project, look: Look): ClothBasket {
   const fabrics = project.fabrics.filter((fabric) => !fabric.background);
   const free = new Set(fabrics.map((fabric) => fabric.id));
@@ -117,13 +117,13 @@ function Top({ look }: { look: Look }) {
   );
 }
 
-/** What is cut: one table, or one for each length where sets are of several; what is left stands in the last. */
+/** The strips to cut: one table for each length of set; the last table shows what is left of each fabric. */
 function CutTables({ top, fabrics }: { top: LargestTop; fabrics: readonly Fabric[] }) {
   const say = useSay();
   if (top.strips.length === 0) return null;
   const given = (fabric: FabricId) => top.strips.some((row) => row.fabric === fabric);
   const left = (fabric: FabricId) => top.left.find((row) => row.fabric === fabric)?.inches ?? 0;
-  // A fabric that gives nothing and of which nothing is left has nothing to say here.
+  // Leaves out fabrics that are not cut and of which nothing is left.
   const rows = fabrics.filter(({ id }) => given(id) || left(id) > 1e-9);
   const text = (inches: Inches) => say('{length}', { length: { inches } });
   if (top.sets.length < 2) {
@@ -150,7 +150,7 @@ function CutTables({ top, fabrics }: { top: LargestTop; fabrics: readonly Fabric
   });
 }
 
-/** What to buy for a number of blocks; worked out when asked, for the cloth as it is. */
+/** The cloth to buy for a number of blocks; computed when the person asks for it. */
 function ToBuy({ basket, blocks }: { basket: ClothBasket; blocks: number }) {
   const say = useSay();
   const project = useApp((app) => app.project);

@@ -1,4 +1,4 @@
-// Planning forwards: what to cut for so many blocks, strips by fabric and width, in a proportion of narrow, middle and wide.
+// Planning forwards: the strips to cut for a number of blocks, by fabric and width, in proportions of narrow, middle and wide.
 import { Scissors } from 'lucide-react';
 import { useMemo, useState } from 'react';
 import { changeWedge } from '../../../../editing/commands/stripSets';
@@ -58,7 +58,7 @@ interface ChosenProps {
   onChange: (leftOut: ReadonlySet<FabricId>) => void;
 }
 
-/** The fabrics the strips are shared out to. */
+/** The choice of fabrics to cut the strips from. */
 function Chosen({ cloths, leftOut, onChange }: ChosenProps) {
   const say = useSay();
   const count = cloths.filter((fabric) => !leftOut.has(fabric.id)).length;

@@ -1,4 +1,4 @@
-// The plan itself: strips to cut, cloth to buy for them and for what lies round the blocks, and the strips onto the list.
+// A plan of strips: the strips to cut, the cloth to buy for them and for the setting, and a button that puts the strips on the list.
 import { useMemo } from 'react';
 import { planStrips } from '../../../../cutting/plan/planStrips';
 import { settingCloth } from '../../../../cutting/top/topSize';
@@ -86,7 +86,7 @@ export function Planned({ wanted, look, cloths, onClose }: Props) {
   );
 }
 
-/** The size of the top, and cloth for corners, sashing, borders and binding. */
+/** The size of the top, and the cloth for corners, sashing, borders and binding. */
 function Round({ wanted: { project, size } }: { wanted: Wanted }) {
   const say = useSay();
   const cloth = useMemo(

@@ -1,4 +1,4 @@
-// What a plan cuts: strips by fabric and width, with one more figure for each fabric in the last column.
+// A table of the strips of a plan, by fabric and width, with one more figure for each fabric in the last column.
 import type { Fabric, FabricId } from '../../../../model/project';
 import type { Inches } from '../../../../model/units';
 import { Fractions } from '../../../fields/Fractions';
@@ -7,7 +7,7 @@ import { useSay } from '../../../words';
 interface Props {
   fabrics: readonly Fabric[];
   strips: readonly { readonly fabric: FabricId; readonly width: Inches; readonly count: number }[];
-  /** The last column, if any: its heading, and its text for each fabric. */
+  /** Heading of the last column, and its text for each fabric; no last column unless given. */
   last?: string;
   lastOf?: (fabric: FabricId) => string;
 }

@@ -1,4 +1,4 @@
-// The quilt that is planned for: so many blocks, or about so large, with the ways there are to come near that size.
+// The top to plan for: a number of blocks, or a size, with the tops that come near that size.
 import { useId, useMemo } from 'react';
 import { type SizeOffer, sizeOffers } from '../../../../cutting/top/sizeOffers';
 import { type TopSize, topSize } from '../../../../cutting/top/topSize';
@@ -18,19 +18,19 @@ const MOST_BLOCKS = 400;
 const LEAST_SIZE: Inches = 6;
 const MOST_SIZE: Inches = 160;
 
-/** What is wished for; null stands for the quilt as it is. */
+/** The wish: a number of blocks or a size; null: the present quilt. */
 export type TopWish =
   | { readonly by: 'blocks'; readonly blocks: number | null }
   | { readonly by: 'size'; readonly size: { width: Inches; height: Inches } | null; readonly taken: number };
 
-/** What the wish comes to: blocks to cut for, and the quilt and its size they are set in, where there is one. */
+/** The top for a wish: the number of blocks, and the quilt and its size where one is known. */
 export interface Wanted {
   readonly blocks: number;
   readonly project: Project;
   readonly size: TopSize | null;
 }
 
-/** Null where no top comes near the wanted size. */
+/** The top for a wish; null where no top comes near the wanted size. */
 export function wantedTop(project: Project, wish: TopWish): Wanted | null {
   if (wish.by === 'blocks') {
     const blocks = wish.blocks ?? Math.min(MOST_BLOCKS, project.wall.cells.length);

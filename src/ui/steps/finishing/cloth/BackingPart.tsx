@@ -1,4 +1,4 @@
-// Backing and batting: how the lengths are sewn side by side, drawn, and the packages that cover.
+// Backing and batting: a picture of the lengths sewn side by side, and the battings that are large enough.
 
 import type { BackingLayout } from '../../../../cutting/yardage/backing';
 import { backingName } from '../../../../cutting/yardage/backingYardage';
@@ -164,7 +164,7 @@ function BackingFields({ apart }: { apart: boolean }) {
   );
 }
 
-/** Seams as dashed lines, the quilt as an outline inside the overhang. */
+/** A picture of the backing: seams as dashed lines, the quilt as an outline inside the overhang. */
 function BackingPicture({ layout, overhang }: { layout: BackingLayout; overhang: number }) {
   const say = useSay();
   const { width, height } = layout.size;

@@ -1,4 +1,4 @@
-// What the cutting list is reckoned with: the cloth's width, how it is sold, what washing takes, and how some pieces are cut.
+// The choices for the cutting list: width of the cloth, unit of sale, shrinkage, and how some pieces are cut.
 import { sellingUnit } from '../../../../cutting/yardage/clothLength';
 import { fatQuarterWords } from '../../../../cutting/yardage/fatQuarter';
 import { changeBuying } from '../../../../editing/commands/buying';

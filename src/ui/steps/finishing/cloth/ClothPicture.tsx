@@ -1,4 +1,4 @@
-// The cloth as it is cut, every piece in its place: off the bolt with the selvages at both sides, or lying along the table.
+// A picture of the cloth with every piece in its place: hanging off the bolt, selvages at both sides, or lying along the table.
 import type { ClothLayout } from '../../../../cutting/yardage/clothLayout';
 import type { CuttingLine } from '../../../../cutting/yardage/cuttingLine';
 import { phrase } from '../../../../model/phrase';
@@ -12,7 +12,7 @@ interface Props {
   lines: readonly CuttingLine[];
 }
 
-/** The widest a picture gets on the panel, and the highest, in pixels. */
+/** The greatest width and height of a picture on the panel, in pixels. */
 const MOST_WIDTH = 336;
 const MOST_HEIGHT = 180;
 
@@ -24,7 +24,7 @@ export function ClothPicture({ layout, fabric, lines }: Props) {
   });
   const longest = Math.max(1, ...sheets.map(({ sheet }) => sheet.along));
   const widest = Math.max(1, ...sheets.map(({ sheet }) => sheet.across));
-  // Off the bolt, or lying along the table where that shows it larger.
+  // It lies along the table where that makes the picture larger.
   const hanging = Math.min(MOST_WIDTH / widest, MOST_HEIGHT / longest);
   const lying = Math.min(MOST_WIDTH / longest, MOST_HEIGHT / widest);
   const scale = Math.max(hanging, lying);

@@ -1,4 +1,4 @@
-// Cloth to buy and how to cut it: every fabric with its lines, the backing, the batting. Figures come from cutting/yardage.
+// The cloth to buy and how to cut it: each fabric with its lines, the backing, the batting. cutting/yardage computes the figures.
 import { Printer } from 'lucide-react';
 import { useDeferredValue, useMemo, useRef, useState } from 'react';
 import { sellingUnit } from '../../../../cutting/yardage/clothLength';

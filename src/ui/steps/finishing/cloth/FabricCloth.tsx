@@ -1,4 +1,4 @@
-// One fabric of the cutting list: what to buy; opened, what is cut from it, how, and how each figure came about.
+// One fabric of the cutting list: what to buy; when open, what is cut from it, a picture, and how each figure is computed.
 import { sellingUnit } from '../../../../cutting/yardage/clothLength';
 import type { CuttingLine } from '../../../../cutting/yardage/cuttingLine';
 import type { FabricYardage } from '../../../../cutting/yardage/fabricYardage';

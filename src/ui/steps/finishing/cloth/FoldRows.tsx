@@ -1,12 +1,12 @@
-// Rows of cloth, one line each until they are opened, one by one or all at once.
+// A list of folded rows of cloth, each one line until it is opened, one by one or all at once.
 import { type ReactNode, useEffect, useRef, useState } from 'react';
 import { Fractions } from '../../../fields/Fractions';
 import { useSay } from '../../../words';
 
 interface Props {
-  /** What the rows come to, already in words. */
+  /** The sum of the rows in words. */
   sum: string;
-  /** Whose rows they are, for the name of the button: of the cutting list, of the kits. */
+  /** Name of the button that opens all rows; it names the list. */
   openAll: string;
   foldAll: string;
   children: ReactNode;
@@ -19,7 +19,7 @@ export function FoldRows({ sum, openAll, foldAll, children }: Props) {
   useEffect(() => {
     const opened = () => setOpen(rowsOf(list.current).every((row) => row.open));
     const here = list.current;
-    // The event of a row does not bubble; it is met on its way down.
+    // The toggle event does not bubble, so it is captured.
     here?.addEventListener('toggle', opened, true);
     return () => here?.removeEventListener('toggle', opened, true);
   }, []);
@@ -48,7 +48,7 @@ export function FoldRows({ sum, openAll, foldAll, children }: Props) {
   );
 }
 
-/** Read from the page: a row is opened by its own line, by printing, or all at once. */
+/** The rows on the page; the page knows which are open, because a row is also opened by its own line and for printing. */
 function rowsOf(list: HTMLElement | null): HTMLDetailsElement[] {
   return Array.from(list?.querySelectorAll<HTMLDetailsElement>(':scope > li > details') ?? []);
 }

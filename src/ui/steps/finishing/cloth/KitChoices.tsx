@@ -1,4 +1,4 @@
-// How many kits, how they are cut, and the length of a bolt.
+// The choices for kits: their number, how they are cut, and the length of a bolt.
 import { INCHES_IN, sellingUnit } from '../../../../cutting/yardage/clothLength';
 import { changeKits } from '../../../../editing/commands/buying';
 import type { Fabric } from '../../../../model/project';
@@ -11,7 +11,7 @@ import { KitPrices } from './KitPrices';
 
 interface Props {
   backingApart: boolean;
-  /** Those of the kits. */
+  /** The fabrics of the kits. */
   fabrics: readonly Fabric[];
 }
 

@@ -1,4 +1,4 @@
-// What the cloth of a kit costs: folded to the price of a yard or metre once there is one.
+// The prices of the cloth in a kit, folded once the price of a yard or metre is known.
 import { useState } from 'react';
 import { sellingUnit } from '../../../../cutting/yardage/clothLength';
 import { fatQuarterWords } from '../../../../cutting/yardage/fatQuarter';
@@ -14,7 +14,7 @@ import { OwnPrice } from './OwnPrice';
 
 interface Props {
   backingApart: boolean;
-  /** Those of the kits. */
+  /** The fabrics of the kits. */
   fabrics: readonly Fabric[];
 }
 

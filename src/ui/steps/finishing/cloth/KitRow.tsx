@@ -1,4 +1,4 @@
-// One fabric of the kits: what a kit takes, what to order for all, and the labelled strips.
+// One fabric of the kits: the cloth of one kit, the order for all kits, and the labelled strips.
 import type { Bolts } from '../../../../cutting/kits/bolts';
 import type { KitFabric, Kits } from '../../../../cutting/kits/kits';
 import { backingName } from '../../../../cutting/yardage/backingYardage';
@@ -110,7 +110,7 @@ export function KitBackingRow({ backing, count }: { backing: NonNullable<Kits['b
   );
 }
 
-/** Strips are cut to the inch, lengths as the shop sells them. */
+/** The cloth of one kit in words: strips by the inch, or lengths as the shop sells them. */
 function inKit(one: KitFabric, asStrips: boolean, unit: SellingUnit): Phrase {
   if (one.fatQuarters > 0) return counted(one.fatQuarters, '1 fat quarter', '{count} fat quarters');
   if (asStrips) return phrase('{cloth}', { cloth: { inches: one.inches } });

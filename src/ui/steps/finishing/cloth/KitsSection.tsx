@@ -1,4 +1,4 @@
-// Kits: how many, what they cost, what to order, and the strips of one with their labels. Figures come from cutting/kits.
+// Kits: their number, cost and order, and the labelled strips of one kit. cutting/kits computes the figures.
 import { FileDown, Printer } from 'lucide-react';
 import { useDeferredValue, useMemo, useRef } from 'react';
 import { kits } from '../../../../cutting/kits/kits';
@@ -26,7 +26,7 @@ export function KitsSection() {
   const project = useDeferredValue(useApp((app) => app.project));
   const made = useMemo(() => kits(project), [project]);
   const save = (ending: string, text: string) =>
-    // The mark at the start tells spreadsheets that the letters are UTF-8.
+    // The byte-order mark tells spreadsheets that the text is UTF-8.
     saveFile(fileName(`${project.name} ${ending}`, '.csv'), `\uFEFF${text}`, 'text/csv;charset=utf-8');
   return (
     <section ref={part} className="cloth-part" aria-labelledby="kits-title">

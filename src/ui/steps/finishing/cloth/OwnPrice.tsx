@@ -1,4 +1,4 @@
-// The price of one fabric that has its own: the fabric is chosen, then its price is written.
+// A price for one fabric: the person chooses the fabric, then types its price.
 import { useState } from 'react';
 import { changeFabric } from '../../../../editing/commands/fabrics';
 import { findFabric } from '../../../../model/find';
@@ -9,7 +9,7 @@ import { useSay } from '../../../words';
 import { AmountField } from './AmountField';
 
 interface Props {
-  /** To choose from: those of the kits. */
+  /** The fabrics to choose from: those of the kits. */
   fabrics: readonly Fabric[];
   unit: string;
 }

@@ -1,5 +1,4 @@
-// The sets from precut strips instead of cloth: how many of each fabric, so that they can be ordered, and the rolls there are
-// at the least.
+// Precut strips as a substitute for cloth: the number of each fabric for the strip sets, and the least number of rolls.
 import { leastRolls, PRECUT_WIDTH, type PrecutStrips } from '../../../../cutting/kits/precutStrips';
 import { changeKits } from '../../../../editing/commands/buying';
 import { counted, phrase } from '../../../../model/phrase';

@@ -1,6 +1,6 @@
-// Printing one part of a panel alone, with everything in it opened, and closed again afterwards.
+// Prints one part of a panel alone, with all its folds open.
 
-/** Opens every fold of the part, prints it, and puts the page back as it was. */
+/** Opens every fold of the part, prints it, and closes the folds that were closed. */
 export function printPart(part: HTMLElement | null): void {
   if (!part) return;
   const page = document.documentElement;

@@ -1,9 +1,10 @@
-// What to buy of a fabric, in words.
+// Words on what to buy of a fabric, and of all fabrics together.
 import { clothText, type SellingUnit } from '../../../../cutting/yardage/clothLength';
 import type { Purchase } from '../../../../cutting/yardage/fabricYardage';
 import type { ClothSum } from '../../../../cutting/yardage/yardage';
 import { counted, type Phrase, phrase } from '../../../../model/phrase';
 
+/** Words on what to buy of a fabric. */
 export function purchaseWords(buy: Purchase, unit: SellingUnit): Phrase {
   switch (buy.kind) {
     case 'nothing':
@@ -17,7 +18,7 @@ export function purchaseWords(buy: Purchase, unit: SellingUnit): Phrase {
   }
 }
 
-/** What several fabrics come to. */
+/** The sum of several fabrics in words. */
 export function clothSumWords({ inches, fatQuarters }: ClothSum, unit: SellingUnit): Phrase {
   const quarters = purchaseWords({ kind: 'fatQuarters', count: fatQuarters }, unit);
   if (inches > 0 && fatQuarters > 0) {

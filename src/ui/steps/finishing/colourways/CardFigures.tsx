@@ -1,4 +1,4 @@
-// The figures of a quilt in one cloth, to compare: what meets, how far its values spread, what has to be bought.
+// The figures of one colourway, to compare with others: clashes, spread of values, cloth to buy.
 import { useMemo } from 'react';
 import { sellingUnit } from '../../../../cutting/yardage/clothLength';
 import { totalCloth, yardage } from '../../../../cutting/yardage/yardage';
@@ -10,7 +10,7 @@ import { useAnalysis } from '../../../useAnalysis';
 import { useSay } from '../../../words';
 import { clothSumWords } from '../cloth/purchaseWords';
 
-/** The balance is worked out beside the page; until it is there the one before stays, or dots. */
+/** The figures; until the balance is computed, those of the balance before, or dots. */
 export function CardFigures({ project }: { project: Project }) {
   const say = useSay();
   const { balance, pending, reason } = useAnalysis(project);

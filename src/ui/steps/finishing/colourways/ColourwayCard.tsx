@@ -1,4 +1,4 @@
-// One colourway: its picture and its figures beside the quilt's own; opened, what stands for what.
+// The card of one colourway: its picture and figures; when open, its swaps.
 import { ChevronDown } from 'lucide-react';
 import { useDeferredValue } from 'react';
 import type { Colourway } from '../../../../model/project';

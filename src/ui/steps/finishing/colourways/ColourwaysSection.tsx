@@ -1,4 +1,4 @@
-// The same quilt in other cloth, side by side, each with its own balance figures.
+// The colourways of the quilt side by side, each with its figures.
 import { useState } from 'react';
 import { swapsByValue, turnedColourway, type ValueOrder } from '../../../../cloth/colourway';
 import { addColourway } from '../../../../editing/commands/colourways';

@@ -1,4 +1,4 @@
-// A colourway opened: its name, the cloth it takes, what stands for what, and what can be done with it.
+// An open colourway: its name, the cloth it takes, its swaps, and the commands on it.
 import { useMemo } from 'react';
 import { swapsByValue } from '../../../../cloth/colourway';
 import { sellingUnit } from '../../../../cutting/yardage/clothLength';
@@ -23,7 +23,7 @@ import { useSession } from '../../../session';
 import { useSay } from '../../../words';
 import { purchaseWords } from '../cloth/purchaseWords';
 
-/** `worn`: the quilt in it. */
+/** `worn`: the quilt in this colourway. */
 export function OpenColourway({ colourway, worn }: { colourway: Colourway; worn: Project }) {
   const say = useSay();
   const store = useAppStore();
@@ -96,7 +96,7 @@ export function OpenColourway({ colourway, worn }: { colourway: Colourway; worn:
   );
 }
 
-/** The cloth a whole quilt in this colourway takes, fabric by fabric. */
+/** The cloth for a whole quilt in this colourway, fabric by fabric. */
 function ClothOfColourway({ worn }: { worn: Project }) {
   const say = useSay();
   const list = useMemo(() => yardage(worn, 'whole'), [worn]);

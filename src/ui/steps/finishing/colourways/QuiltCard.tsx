@@ -1,4 +1,4 @@
-// The quilt as it is on the wall, first among its colourways for comparison.
+// The card of the quilt itself, first among its colourways for comparison.
 import { useDeferredValue } from 'react';
 import { useApp } from '../../../app';
 import { SmallTop } from '../../../wall/SmallTop';

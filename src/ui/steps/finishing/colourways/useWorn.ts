@@ -1,12 +1,13 @@
-// The quilt in a colourway, the same project for as long as nothing of it that shows or is reckoned changes: a new name or
-// another colourway has no balance worked out again.
+// Gives the quilt in a colourway. It stays the same object until something changes that is shown or computed, so that a new name
+// or another colourway does not make its balance be computed again.
 import { useState } from 'react';
 import { inColourway } from '../../../../model/colourway';
 import type { Colourway, Project } from '../../../../model/project';
 
-/** What a quilt in a colourway looks and measures the same without. */
+/** Parts of a project that make no difference to the look and the figures of a quilt in a colourway. */
 const APART: ReadonlySet<string> = new Set(['name', 'notes', 'colourways'] satisfies (keyof Project)[]);
 
+/** The quilt in a colourway. */
 export function useWorn(project: Project, colourway: Colourway): Project {
   const [kept, keep] = useState(() => wornNow(project, colourway));
   const same =

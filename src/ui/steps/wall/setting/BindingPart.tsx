@@ -1,4 +1,4 @@
-// The binding: its fabric and how wide its strips are cut. Only its edge shows.
+// The binding: its fabric and the cut width of its strips. The wall shows only its edge.
 import { useState } from 'react';
 import { setBinding } from '../../../../editing/commands/edges';
 import { findFabric } from '../../../../model/find';
@@ -10,7 +10,7 @@ import { LengthField } from '../../../fields/LengthField';
 import { useSay } from '../../../words';
 import { Fold } from './Fold';
 
-/** Usual for a double binding: 2 1/4 or 2 1/2 (common practice). */
+/** Usual cut widths of a double binding (common practice, no source). */
 const WIDTHS = { narrow: 2.25, wide: 2.5 } as const;
 type Width = 'none' | keyof typeof WIDTHS | 'own';
 
@@ -19,7 +19,7 @@ export function BindingPart() {
   const project = useApp((app) => app.project);
   const { binding, borders, sashing } = project.setting;
   const [run, problems] = useRun();
-  // Once asked for, the field stays, whatever width is written into it.
+  // Whether the person asked for another width; then the field stays, whatever the width is.
   const [own, setOwn] = useState(false);
   const value: Width =
     binding === null

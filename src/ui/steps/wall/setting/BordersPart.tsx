@@ -1,4 +1,4 @@
-// Borders from the inside out: width and fabric of each, how its corners are made, and piecing it from strips left over.
+// Borders from the inside out: width and fabric of each, its corners, and piecing it from leftover strips.
 import { Plus, X } from 'lucide-react';
 import { useState } from 'react';
 import { evenBorder, setBorderCorners } from '../../../../editing/commands/edges';
@@ -22,7 +22,7 @@ export function BordersPart() {
   const store = useAppStore();
   const { borders, sashing } = useApp((app) => app.project.setting);
   const run = store.getState().run;
-  // The border being pieced: a spacer put inside it moves it one farther out.
+  // Index of the border whose piecing is open; a spacer inside it raises the index by one.
   const [piecing, setPiecing] = useState<number | null>(null);
   const now =
     borders.length === 0
@@ -63,7 +63,7 @@ type Corners = 'butted' | 'mitred' | 'cornerstones';
 interface OneBorderProps {
   border: Border;
   index: number;
-  /** Whether its piecing is open. */
+  /** Whether the piecing of this border is open. */
   piecing: boolean;
   onPiece: (index: number | null) => void;
 }

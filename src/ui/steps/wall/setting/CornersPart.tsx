@@ -1,4 +1,4 @@
-// Fabric of the corner triangles: one for the quilt, or two by rule. Which of two fabrics is the darker is measured.
+// Fabrics of the corner triangles: one for the quilt, or two by a rule. The values of the two fabrics decide which is the darker.
 import { clothValue } from '../../../../drawing/shares';
 import { changeCornerRule } from '../../../../editing/commands/layout';
 import { changeCorners } from '../../../../editing/commands/setting';
@@ -88,7 +88,7 @@ function isDarker(project: Project, one: FabricId, other: FabricId): boolean {
   return lightnessOf(project, one) < lightnessOf(project, other);
 }
 
-/** To begin with: the fabric whose value is farthest from the one there is, not that of the sashing beside it. */
+/** The first choice for a second corner fabric: the fabric whose value differs most from `from`, but not the sashing's. */
 function farthestInValue(project: Project, from: FabricId): FabricId {
   const value = lightnessOf(project, from);
   const [farthest] = project.fabrics

@@ -1,11 +1,11 @@
-// One part of the setting, folded to a line that says how it is now; it opens in place.
+// One part of the setting, folded to a line with its present state; it opens in place.
 import type { ReactNode } from 'react';
 import { Fractions } from '../../../fields/Fractions';
 import { useSay } from '../../../words';
 
 interface Props {
   title: string;
-  /** How it is now, already in words. */
+  /** The present state in words. */
   now: string;
   children: ReactNode;
 }

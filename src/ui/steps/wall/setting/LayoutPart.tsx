@@ -1,4 +1,4 @@
-// Straight or on point, the setting triangles that come with it, and plain squares between the blocks.
+// The layout: straight or on point, fabrics of the setting triangles, and plain squares between the blocks.
 
 import { settingSquares } from '../../../../cutting/yardage/triangleSquares';
 import { changeSettingTriangles, layPlain, setLayout } from '../../../../editing/commands/layout';

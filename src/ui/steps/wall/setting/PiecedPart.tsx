@@ -1,4 +1,4 @@
-// A border pieced from the strips left over: how far they reach, whether whole pieces fit, and the spacer that makes them fit.
+// Piecing a border from leftover strips: how far they reach, whether whole pieces fit, and a spacer that makes them fit.
 import { useMemo, useState } from 'react';
 import { type PiecedBorderPlan, piecedBorder } from '../../../../cutting/top/piecedBorder';
 import { addSpacer, pieceBorder } from '../../../../editing/commands/edges';
@@ -14,7 +14,7 @@ interface Props {
   index: number;
   open: boolean;
   onOpen: (open: boolean) => void;
-  /** A spacer was put inside it, so that it now counts one more. */
+  /** Called when a spacer was put inside this border, which raises its index by one. */
   onSpacer: () => void;
 }
 
@@ -58,7 +58,7 @@ function Piecing({ border, index, onSpacer }: Pick<Props, 'border' | 'index' | '
             type="button"
             className="button"
             onClick={() => {
-              // Pressed again, it deals the pieces another way.
+              // A second press puts the pieces in another random order.
               const next = border.keys ? deal + 1 : deal;
               setDeal(next);
               run(pieceBorder(index, [...(piecedBorder(project, index, next).keys ?? keys)]));
@@ -101,7 +101,7 @@ function Piecing({ border, index, onSpacer }: Pick<Props, 'border' | 'index' | '
 
 type Line = readonly [sentence: string, values: Record<string, { inches: number }>];
 
-/** What is left against what the border takes; then whether whole pieces fit. */
+/** Lines on the strips that are left and that the border takes, and on whether whole pieces fit. */
 function lines(plan: PiecedBorderPlan, border: Border): Line[] {
   if (plan.stock.length === 0) return [['No strips are left over.', {}]];
   const found: Line[] = [
@@ -131,7 +131,7 @@ function lines(plan: PiecedBorderPlan, border: Border): Line[] {
   return found;
 }
 
-/** A spacer in the border's own fabric, or the corners' where that is among the pieces. */
+/** The fabric of the spacer: the border's own, or the corners' where the border's is among the pieces. */
 function spacerFabric(project: Project, border: Border): string {
   const pieced = border.keys?.some((key) => key.fabric === border.fabric) ?? false;
   return pieced ? project.setting.cornerFabric : border.fabric;

@@ -1,4 +1,4 @@
-// Sashing: where it lies, its width and fabric, cornerstones where it crosses, and single gaps of a width of their own.
+// Sashing: where it lies, its width and fabric, cornerstones, and single gaps with widths of their own.
 import { setCornerstones, setGap } from '../../../../editing/commands/edges';
 import { changeSashing } from '../../../../editing/commands/setting';
 import { findFabric } from '../../../../model/find';
@@ -89,7 +89,7 @@ export function SashingPart() {
 
 const GAP_WORDS = { columnGaps: 'After column {after}', rowGaps: 'After row {after}' } as const;
 
-/** Every gap between columns and rows with its width; one that was changed can be made like the rest again. */
+/** Every gap between columns and rows with its width; a gap with a width of its own can get the common width again. */
 function UnevenGaps({ project }: { project: Project }) {
   const say = useSay();
   const store = useAppStore();

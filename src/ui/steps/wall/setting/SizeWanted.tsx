@@ -1,4 +1,4 @@
-// A size wanted, the other way round: type about how large, see several ways to come close, take one up.
+// Finds tops for a wanted size: the person types a size, compares several tops near it, and takes one.
 import { useMemo, useState } from 'react';
 import { sizeOffers } from '../../../../cutting/top/sizeOffers';
 import { takeOffer } from '../../../../editing/commands/takeOffer';
@@ -12,7 +12,7 @@ import { useSay } from '../../../words';
 import { blockWords, frameWords, rowWords, sizeWords, withOffer } from './offerWords';
 
 const LEAST = 6;
-/** Forty blocks of sixteen inches: as large as a wall can be. */
+/** The greatest size, inches: forty blocks of sixteen inches. */
 const MOST = 640;
 
 export function SizeWanted() {

@@ -1,17 +1,17 @@
-// An offered size in words, and the quilt as it would be.
+// Words on an offered size, and the quilt with that size.
 import type { SizeOffer } from '../../../../cutting/top/sizeOffers';
 import { apply } from '../../../../editing/apply';
 import { takeOffer } from '../../../../editing/commands/takeOffer';
 import { type Phrase, phrase } from '../../../../model/phrase';
 import type { Project } from '../../../../model/project';
 
-/** The quilt as the offer would make it; as it is where that is refused, which taking it up then explains. */
+/** The quilt with the offered size; the present quilt where the offer is refused (taking the offer then says why). */
 export function withOffer(project: Project, offer: SizeOffer): Project {
   const outcome = apply(project, takeOffer(offer));
   return outcome.ok ? outcome.project : project;
 }
 
-/** Finished size. */
+/** The finished size in words. */
 export function sizeWords(offer: SizeOffer): Phrase {
   return phrase('{width} × {height}', {
     width: { inches: offer.width },
@@ -19,12 +19,12 @@ export function sizeWords(offer: SizeOffer): Phrase {
   });
 }
 
-/** Rows and columns. */
+/** Rows and columns in words. */
 export function rowWords(offer: SizeOffer): Phrase {
   return phrase('{rows} rows of {columns}', { rows: offer.rows, columns: offer.columns });
 }
 
-/** Sashing and borders. */
+/** Sashing and borders in words. */
 export function frameWords({ sashing, borders }: SizeOffer): Phrase {
   const sashed = sashing.where === 'none' ? null : { width: { inches: sashing.width } };
   const bordered = borders.length === 0 ? null : { inches: borders.reduce((sum, one) => sum + one, 0) };
@@ -47,7 +47,7 @@ export function frameWords({ sashing, borders }: SizeOffer): Phrase {
     : phrase('no sashing, no border');
 }
 
-/** Blocks, and how many of them are still to make. */
+/** The number of blocks in words, and how many of them are still to make. */
 export function blockWords(offer: SizeOffer, have: number): Phrase {
   const more = offer.blocks - have;
   if (more <= 0) return phrase('{blocks} blocks; you have {have}', { blocks: offer.blocks, have });
