@@ -1,4 +1,4 @@
-// The rules of hands on the places of blocks: a hand carries a wedge to another place. Pure; wall/hands.ts runs them. A finger
+// The rules of hands on the places of blocks: a hand carries a wedge to another place. Pure; wall/hands/hands.ts runs them. A finger
 // must rest on a wedge before it carries it, so that the panel still scrolls. A press that carries nothing is a click.
 import { findBlock } from '../../../../model/find';
 import { whyPlacesLocked } from '../../../../model/freedom';
