@@ -53,6 +53,26 @@ describe('strip sets on paper', () => {
   });
 });
 
+describe('strip sets whose rounding makes them too low', () => {
+  // By hand: 5 × 1.965" less 2" is 7.825", enough for a wedge of 7.8". The strips read 1 15/16"; five of those less 2" are
+  // 7 11/16", 0.1125" too low, which is 1/8" to the next sixteenth.
+  it('are said to be so, and by how much', () => {
+    const project = randomProject(1, 8);
+    const set = project.stripSets[0]!;
+    const strips = Array.from({ length: 5 }, () => ({ fabric: 'a', width: 1.965 }));
+    const low: Project = {
+      ...project,
+      stripSets: [{ ...set, strips }],
+      blocks: [],
+      wall: { rows: 1, columns: 1, cells: [null] },
+      wedge: { ...project.wedge, cutHeight: 7.8 },
+    };
+    const text = words(partMarks(pages(low, ['sets']), 'Strip sets'));
+    expect(text).toContain(bare('Sewn from these rounded widths the set is 7 11/16" high'));
+    expect(text).toContain(bare('too low for the wedge: cut strip 1 1/8" wider.'));
+  });
+});
+
 describe('cutting the wedges on paper', () => {
   it('says how many of the wedges of each set the blocks use, where some are to spare', () => {
     fc.assert(

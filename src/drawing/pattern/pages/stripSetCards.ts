@@ -1,4 +1,5 @@
 // Strip sets: each one's strips in sewing order, to one scale, with widths, fabrics, height and which way its seams are pressed.
+import { onRuler } from '../../../cutting/yardage/neededPiece';
 import { heightShort, setHeight, stripPlaces } from '../../../geometry/stripSet';
 import { phrase } from '../../../model/phrase';
 import type { StripSet } from '../../../model/project';
@@ -49,10 +50,7 @@ function card(set: StripSet, scale: number, width: Inches, writing: Writing): Fi
   ];
   const rounded = heightAsPrinted(set, writing);
   if (rounded !== null) {
-    const words = say('Sewn from these rounded widths the set is {height} high.', {
-      height: { inches: rounded },
-    });
-    parts.push(textFigure(words, STYLES.small, width, type));
+    parts.push(textFigure(roundedWords(rounded, short > 0, writing), STYLES.small, width, type));
   }
   if (short > 0) {
     const say1 = phrase('This set is lower than the wedge: {more} is missing.', {
@@ -70,6 +68,17 @@ function heightAsPrinted({ strips }: StripSet, { project }: Writing): Inches | n
   const cut = strips.map(({ width }) => ({ width: parseLength(printed(width), unit) ?? width }));
   const height = setHeight(cut, project.wedge.seam);
   return printed(height) === printed(setHeight(strips, project.wedge.seam)) ? null : height;
+}
+
+/** What the rounding of the widths does to the height; how to make up for it where it alone makes the set too low. */
+function roundedWords(height: Inches, lowAnyway: boolean, { project, say }: Writing): string {
+  const words = say('Sewn from these rounded widths the set is {height} high.', {
+    height: { inches: height },
+  });
+  const short = heightShort(height, project.wedge);
+  if (lowAnyway || short === 0) return words;
+  const more = { inches: onRuler(short, project.preferences.unit) };
+  return `${words} ${say('That is too low for the wedge: cut strip 1 {more} wider.', { more })}`;
 }
 
 function slice(set: StripSet, height: Inches, scale: number, width: Inches, writing: Writing): Figure {
