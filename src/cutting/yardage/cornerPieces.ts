@@ -88,7 +88,7 @@ function cornerRectangles(project: Project, fabric: FabricId, pieces: number): N
   return {
     step: 'corners',
     fabric,
-    what: halved ? phrase('Rectangles for corner pieces, halved') : phrase('Rectangles for corner pieces'),
+    what: phrase(whatOf(halved, size)),
     shape: halved ? 'halved' : 'rectangle',
     ...size,
     count,
@@ -96,4 +96,10 @@ function cornerRectangles(project: Project, fabric: FabricId, pieces: number): N
     upright: false,
     why,
   };
+}
+
+/** What they are cut from: the dodecagon's corner is as broad as it is high. */
+function whatOf(halved: boolean, { width, height }: { width: number; height: number }): string {
+  if (halved) return 'Rectangles for corner pieces, halved';
+  return width === height ? 'Squares for corner pieces' : 'Rectangles for corner pieces';
 }

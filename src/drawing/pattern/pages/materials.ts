@@ -101,7 +101,7 @@ function toolLines(perBlock: number, say: Writing['say']): string[] {
     ),
     say('Rotary cutter, mat and a ruler longer than the cloth folded in half is wide; fabric scissors.'),
     say(
-      'Thread for piecing, a stitch length of 10 to 12 to the inch (about 2 mm), because the seams get cut across.',
+      'Thread for piecing, a stitch length of 10 to 12 to the inch (2 to 2.5 mm), because the seams get cut across.',
     ),
     say('Labels or bags for the sets and for {count} places of a block.', { count: perBlock }),
   ];

@@ -1,8 +1,9 @@
 // Strip sets: each one's strips in sewing order, to one scale, with widths, fabrics, height and which way its seams are pressed.
+import { onRuler } from '../../../cutting/yardage/neededPiece';
 import { heightShort, setHeight, stripPlaces } from '../../../geometry/stripSet';
 import { phrase } from '../../../model/phrase';
 import type { StripSet } from '../../../model/project';
-import type { Inches } from '../../../model/units';
+import { formatLength, type Inches, parseLength } from '../../../model/units';
 import type { Composer } from '../composer';
 import { fitted, line, textFigure } from '../lettering';
 import { HAIR, SEAM, STYLES } from '../look';
@@ -47,6 +48,10 @@ function card(set: StripSet, scale: number, width: Inches, writing: Writing): Fi
     textFigure(facts, STYLES.small, width, type),
     slice(set, height, scale, width, writing),
   ];
+  const rounded = heightAsPrinted(set, writing);
+  if (rounded !== null) {
+    parts.push(textFigure(roundedWords(rounded, short > 0, writing), STYLES.small, width, type));
+  }
   if (short > 0) {
     const say1 = phrase('This set is lower than the wedge: {more} is missing.', {
       more: { inches: short },
@@ -54,6 +59,26 @@ function card(set: StripSet, scale: number, width: Inches, writing: Writing): Fi
     parts.push(textFigure(say(say1), STYLES.smallStrong, width, type));
   }
   return stacked(parts, 0.03);
+}
+
+/** The height of a set from strips cut as wide as the page says; null where it reads the same as the height drawn. */
+function heightAsPrinted({ strips }: StripSet, { project }: Writing): Inches | null {
+  const { unit } = project.preferences;
+  const printed = (inches: Inches) => formatLength(inches, unit);
+  const cut = strips.map(({ width }) => ({ width: parseLength(printed(width), unit) ?? width }));
+  const height = setHeight(cut, project.wedge.seam);
+  return printed(height) === printed(setHeight(strips, project.wedge.seam)) ? null : height;
+}
+
+/** What the rounding of the widths does to the height; how to make up for it where it alone makes the set too low. */
+function roundedWords(height: Inches, lowAnyway: boolean, { project, say }: Writing): string {
+  const words = say('Sewn from these rounded widths the set is {height} high.', {
+    height: { inches: height },
+  });
+  const short = heightShort(height, project.wedge);
+  if (lowAnyway || short === 0) return words;
+  const more = { inches: onRuler(short, project.preferences.unit) };
+  return `${words} ${say('That is too low for the wedge: cut strip 1 {more} wider.', { more })}`;
 }
 
 function slice(set: StripSet, height: Inches, scale: number, width: Inches, writing: Writing): Figure {

@@ -1,6 +1,7 @@
 // Cutting wedges from the sets: where each lies, tip up and tip down in turn, where the cuts run, what is left over. Sets
 // that are cut alike share a drawing. How wedges are laid, in words and lines: cutting/wedges/laying.ts.
 import { cutLines, layingWords } from '../../../cutting/wedges/laying';
+import { type LedgerRow, wedgeLedger } from '../../../cutting/wedges/ledger';
 import { availableWedges, wedgeCuts, wedgeStart } from '../../../cutting/wedges/yield';
 import type { Outline } from '../../../geometry/point';
 import { heightShort, setHeight, stripPlaces, wedgeOnSet } from '../../../geometry/stripSet';
@@ -9,7 +10,7 @@ import { counted, type Phrase } from '../../../model/phrase';
 import type { StripSet } from '../../../model/project';
 import type { Inches } from '../../../model/units';
 import type { Composer } from '../composer';
-import { textFigure } from '../lettering';
+import { line, textFigure, textWidth } from '../lettering';
 import { EDGE, FIRM, ink, SEAM, STYLES, type Style } from '../look';
 import { type Figure, type Mark, shifted, stacked } from '../page';
 import { measure, numberDisc } from '../signs';
@@ -32,10 +33,12 @@ export function wedgeCuttingPages(composer: Composer, writing: Writing): void {
     say('Straighten the left end of the set.'),
     say('Lay the template there with its rim along the outer edge of the first strip (tip up) or of the last strip (tip down); the drawing says which comes first.'),
     ...(alike ? (ways.find((way) => way.length > 0) ?? []) : [say('Go on as it says over the drawing of the set: where the next wedge lies, and how far to cut, depend on how high the set is.')]),
-    say('Pile the wedges by set and tip, and label the piles: A up, A down.'),
+    say('Pile the wedges by set and tip, and label the piles: {set} up, {set} down.', { set: groups[0]![0]!.label }),
   ]); // biome-ignore format: a list
+  const ledger = new Map(wedgeLedger(project).map((row) => [row.set.id, row]));
   groups.forEach((group, index) => {
-    composer.add(cuttingFigure(group, alike ? [] : ways[index]!, composer.width, writing), 0.3);
+    const uses = group.flatMap((set) => usesOf(ledger.get(set.id)!, writing));
+    composer.add(cuttingFigure(group, uses, alike ? [] : ways[index]!, composer.width, writing), 0.3);
   });
 }
 
@@ -55,6 +58,7 @@ function cutAlike(sets: readonly StripSet[], { project }: Writing): StripSet[][]
 
 function cuttingFigure(
   group: readonly StripSet[],
+  uses: readonly string[],
   way: readonly string[],
   width: Inches,
   writing: Writing,
@@ -67,6 +71,7 @@ function cuttingFigure(
     [
       textFigure(say(setNames(group)), group.length > MANY_NAMES ? STYLES.strong : STYLES.card, width, type),
       textFigure(facts(set, height, writing), STYLES.small, width, type),
+      ...(uses.length > 0 ? [textFigure(uses.join(' '), STYLES.small, width, type)] : []),
       ...(way.length > 0 ? [textFigure(way.join(' '), STYLES.small, width, type)] : []),
       { width, height: height * scale, marks: setMarks(set, height, scale, writing) },
       ruler(set, height, scale, writing),
@@ -88,6 +93,20 @@ function facts(set: StripSet, height: Inches, { project, say }: Writing): string
       ? '{up} wedges tip up and {down} tip down from {length} of a set {height} high; the first is tip up.'
       : '{up} wedges tip up and {down} tip down from {length} of a set {height} high; the first is tip down.';
   return say(first, { up, down, length: { inches: set.length }, height: { inches: height } });
+}
+
+/** How many wedges of a set the blocks use; nothing where none is to spare. */
+function usesOf({ set, used, left }: LedgerRow, { say }: Writing): string[] {
+  if (left.up + left.down === 0) return [];
+  const list = [
+    ...(used.up > 0 ? [say('{count} tip up', { count: used.up })] : []),
+    ...(used.down > 0 ? [say('{count} tip down', { count: used.down })] : []),
+  ];
+  return [
+    list.length === 0
+      ? say('The blocks use none of set {set}.', { set: set.label })
+      : say('The blocks use {wedges} of set {set}.', { wedges: { list }, set: set.label }),
+  ];
 }
 
 function setMarks(set: StripSet, height: Inches, scale: number, writing: Writing): Mark[] {
@@ -136,7 +155,15 @@ function ruler(set: StripSet, height: Inches, scale: number, { project, say, typ
     type,
   );
   if (wedgeCuts(set, project.wedge).length < 2 || pitch <= 0) return { width: 0, height: 0.16, marks };
-  const next = measure({ x: 0, y }, { x: pitch * scale, y }, words(pitch), STYLES.label, type);
+  const end = { x: pitch * scale, y };
+  // Beside a span that is too short for its figure the figure stands on the right of it.
+  const next =
+    textWidth(words(pitch), STYLES.label, type) + 0.08 > end.x
+      ? [
+          ...measure({ x: 0, y }, end, '', STYLES.label, type),
+          ...line(words(pitch), STYLES.label, end.x + 0.06, y + STYLES.label.size * 0.34, type),
+        ]
+      : measure({ x: 0, y }, end, words(pitch), STYLES.label, type);
   return { width: 0, height: 0.34, marks: [...next, ...shifted(marks, 0, 0.18)] };
 }
 

@@ -68,7 +68,7 @@ function cornerNote({ project, say }: Writing, triangle: boolean): string {
   return [
     mirrored
       ? say('Four to the block, one from each rectangle: two as drawn, two with the template turned over.')
-      : say('Four to the block, one from each rectangle.'),
+      : say('Four to the block, one from each square.'),
     say('It just fits; the arrow lies along the cloth. Mark the dot on the wrong side: there its two seams meet. Clip along the short line when it is sewn in, not before.'),
   ].join(' ');
 } // biome-ignore format: long sentences

@@ -1,0 +1,139 @@
+// The figures on materials, strip sets, wedges and corner pieces, added up as a maker would who has the pattern alone.
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { wedgeLedger } from '../../../src/cutting/wedges/ledger';
+import type { PatternPart } from '../../../src/drawing/pattern/options';
+import { writePattern } from '../../../src/drawing/pattern/pattern';
+import { setHeight } from '../../../src/geometry/stripSet';
+import type { Project } from '../../../src/model/project';
+import { formatLength, parseLength } from '../../../src/model/units';
+import { randomProject } from '../samples';
+import { sayIn, typeOf } from './makePdf';
+import { partMarks } from './partMarks';
+import { bare } from './readPdf';
+
+const QUILTS = fc.record({
+  seed: fc.integer({ min: 1, max: 9999 }),
+  perBlock: fc.constantFrom(6 as const, 8 as const, 10 as const, 12 as const),
+  unit: fc.constantFrom('in' as const, 'cm' as const),
+});
+
+function quilt({ seed, perBlock, unit }: { seed: number; perBlock: 6 | 8 | 10 | 12; unit: 'in' | 'cm' }): Project {
+  const project = randomProject(seed, perBlock, 1 + (seed % 2), 1 + (seed % 3));
+  return { ...project, preferences: { ...project.preferences, unit } };
+} // biome-ignore format: a fixture
+
+function pages(project: Project, parts: readonly PatternPart[]) {
+  const written = writePattern(project, { paper: 'a4', parts }, sayIn(project), typeOf());
+  if (!written.ok) throw new Error(written.problems[0]!.message.say);
+  return written.value.pages;
+}
+
+type Marks = ReturnType<typeof partMarks>;
+const texts = (marks: Marks) => marks.flatMap((mark) => (mark.kind === 'text' ? [mark] : []));
+const words = (marks: Marks) => bare(texts(marks).map(({ text }) => text).join(' ')); // biome-ignore format: one line
+
+describe('strip sets on paper', () => {
+  it('say what height the widths come to as printed, wherever that is another than the height drawn', () => {
+    fc.assert(
+      fc.property(QUILTS, (one) => {
+        const project = quilt(one);
+        const printed = (inches: number) => formatLength(inches, one.unit);
+        const text = words(partMarks(pages(project, ['sets']), 'Strip sets'));
+        const wanted = project.stripSets.flatMap(({ strips }) => {
+          const cut = strips.map(({ width }) => ({ width: parseLength(printed(width), one.unit)! }));
+          const sewn = printed(setHeight(cut, project.wedge.seam));
+          return sewn === printed(setHeight(strips, project.wedge.seam)) ? [] : [sewn];
+        });
+        expect(text.split(bare('Sewn from these rounded widths the set is')).length - 1).toBe(wanted.length);
+        for (const sewn of wanted) expect(text).toContain(bare(`rounded widths the set is ${sewn} high`));
+      }),
+      { numRuns: 20 },
+    );
+  });
+});
+
+describe('strip sets whose rounding makes them too low', () => {
+  // By hand: 5 × 1.965" less 2" is 7.825", enough for a wedge of 7.8". The strips read 1 15/16"; five of those less 2" are
+  // 7 11/16", 0.1125" too low, which is 1/8" to the next sixteenth.
+  it('are said to be so, and by how much', () => {
+    const project = randomProject(1, 8);
+    const set = project.stripSets[0]!;
+    const strips = Array.from({ length: 5 }, () => ({ fabric: 'a', width: 1.965 }));
+    const low: Project = {
+      ...project,
+      stripSets: [{ ...set, strips }],
+      blocks: [],
+      wall: { rows: 1, columns: 1, cells: [null] },
+      wedge: { ...project.wedge, cutHeight: 7.8 },
+    };
+    const text = words(partMarks(pages(low, ['sets']), 'Strip sets'));
+    expect(text).toContain(bare('Sewn from these rounded widths the set is 7 11/16" high'));
+    expect(text).toContain(bare('too low for the wedge: cut strip 1 1/8" wider.'));
+  });
+});
+
+describe('cutting the wedges on paper', () => {
+  it('says how many of the wedges of each set the blocks use, where some are to spare', () => {
+    fc.assert(
+      fc.property(QUILTS, (one) => {
+        const project = quilt(one);
+        const text = words(partMarks(pages(project, ['sets']), 'Cutting the wedges'));
+        for (const { set, used, left } of wedgeLedger(project)) {
+          if (left.up + left.down === 0) continue;
+          const parts = [
+            ...(used.up > 0 ? [`${used.up} tip up`] : []),
+            ...(used.down > 0 ? [`${used.down} tip down`] : []),
+          ];
+          const uses = parts.length === 0 ? 'none' : parts.join(' and ');
+          expect(text).toContain(bare(`The blocks use ${uses} of set ${set.label}.`));
+        }
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  it('says nothing of wedges to spare where the blocks use all there are', () => {
+    const project = randomProject(7, 8);
+    const stripSets = wedgeLedger(project).map(({ set, used }) => ({ ...set, cut: used }));
+    expect(words(partMarks(pages({ ...project, stripSets }, ['sets']), 'Cutting the wedges'))).not.toContain(
+      bare('The blocks use'),
+    );
+  });
+
+  it('labels the piles with the letter of a set there is, and keeps every word inside the margin', () => {
+    fc.assert(
+      fc.property(QUILTS, (one) => {
+        const project = quilt(one);
+        const marks = partMarks(pages(project, ['sets']), 'Cutting the wedges');
+        const { label } = project.stripSets[0]!;
+        expect(words(marks)).toContain(bare(`label the piles: ${label} up, ${label} down.`));
+        const title = texts(marks)[0]!;
+        for (const { at, text } of texts(marks)) expect(at.x, text).toBeGreaterThanOrEqual(title.at.x - 1e-6);
+      }),
+      { numRuns: 20 },
+    );
+  });
+});
+
+describe('materials on paper', () => {
+  it('give the stitch length alike in both measures', () => {
+    const text = texts(partMarks(pages(randomProject(1, 8), ['materials']), 'Materials')).map((one) => one.text).join(' '); // biome-ignore format: one line
+    const [, few, many, short, long] = /(\d+) to (\d+) to the inch \(([\d.]+) to ([\d.]+) mm\)/.exec(text)!;
+    expect(25.4 / Number(many)).toBeCloseTo(Number(short), 0);
+    expect(Math.abs(25.4 / Number(many) - Number(short))).toBeLessThan(0.2);
+    expect(Math.abs(25.4 / Number(few) - Number(long))).toBeLessThan(0.2);
+  });
+});
+
+describe('corner pieces on paper', () => {
+  // The decagon's is longer than it is high, the dodecagon's is as long as high: plane geometry.
+  it.each([
+    [10, 'Rectangles', 'rectangle'],
+    [12, 'Squares', 'square'],
+  ] as const)('are cut from what the list calls them: %i wedges, %s', (perBlock, many, one) => {
+    const all = pages(randomProject(3, perBlock), ['materials', 'templates']);
+    expect(words(partMarks(all, 'Cutting list'))).toContain(bare(`${many} for corner pieces`));
+    expect(bare(texts(all.flatMap((page) => page.marks)).map(({ text }) => text).join(' '))).toContain(bare(`one from each ${one}`)); // biome-ignore format: one line
+  });
+});
