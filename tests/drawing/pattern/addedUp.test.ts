@@ -137,3 +137,53 @@ describe('corner pieces on paper', () => {
     expect(bare(texts(all.flatMap((page) => page.marks)).map(({ text }) => text).join(' '))).toContain(bare(`one from each ${one}`)); // biome-ignore format: one line
   });
 });
+
+describe('counts on paper', () => {
+  it.each([
+    [400, { up: 1, down: 0 }, '1 wedge from 400" of a set 8" high: 1 tip up; the first is tip up.'],
+    [
+      400,
+      { up: 2, down: 1 },
+      '3 wedges from 400" of a set 8" high: 2 tip up and 1 tip down; the first is tip up.',
+    ],
+    [3, null, 'No wedge fits on 3" of a set 8" high.'],
+  ])('have the right plural, and no “0 wedges”: %i" of cloth, cut %j', (length, cut, sentence) => {
+    const project = randomProject(1, 8);
+    const set = { ...project.stripSets[0]!, strips: [{ fabric: 'a', width: 8 }], length, cut };
+    const one: Project = {
+      ...project,
+      stripSets: [set],
+      blocks: [],
+      wall: { rows: 1, columns: 1, cells: [null] },
+    };
+    const all = pages(one, ['sets']);
+    expect(words(partMarks(all, 'Strip sets'))).toContain(bare(`1 strip, ${length}" long`));
+    expect(words(partMarks(all, 'Cutting the wedges'))).toContain(bare(sentence));
+  });
+});
+
+describe('the cutting list', () => {
+  // Common practice, no source: borders are cut after the top is measured.
+  it.each([true, false])(
+    'leaves borders uncut until the top is measured, where there are any: %s',
+    (there) => {
+      const project = randomProject(1, 8);
+      const borders = there ? [{ fabric: 'a', width: 3 }] : [];
+      const all = pages({ ...project, setting: { ...project.setting, borders } }, ['materials']);
+      const said = words(partMarks(all, 'Cutting list')).includes(
+        bare('Set the cloth of the borders aside, and cut them to length once the top is sewn and measured.'),
+      );
+      expect(said).toBe(there);
+    },
+  );
+});
+
+describe('corner triangles that are not squares halved', () => {
+  it('are said to be smaller than half of their rectangles', () => {
+    const all = pages(randomProject(3, 6), ['templates']);
+    const text = bare(texts(all.flatMap((page) => page.marks)).map(({ text }) => text).join(' ')); // biome-ignore format: one line
+    expect(text).toContain(
+      bare('the rectangles of the cutting list may be larger, to be trimmed after sewing'),
+    );
+  });
+});

@@ -49,6 +49,12 @@ function stepTable(step: CuttingStep, composer: Composer, writing: Writing): voi
     rows,
     0.02,
   );
+  if (step === 'borders') {
+    composer.paragraph(
+      say('Set the cloth of the borders aside, and cut them to length once the top is sewn and measured.'),
+      STYLES.small,
+    );
+  }
 }
 
 /** A line of the list: size and use of each of its pieces, and how its strips are joined. */

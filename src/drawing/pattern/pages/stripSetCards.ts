@@ -1,7 +1,7 @@
 // Strip sets: each one's strips in sewing order, to one scale, with widths, fabrics, height and which way its seams are pressed.
 import { onRuler } from '../../../cutting/yardage/neededPiece';
 import { heightShort, setHeight, stripPlaces } from '../../../geometry/stripSet';
-import { phrase } from '../../../model/phrase';
+import { counted, phrase } from '../../../model/phrase';
 import type { StripSet } from '../../../model/project';
 import { formatLength, type Inches, parseLength } from '../../../model/units';
 import type { Composer } from '../composer';
@@ -38,10 +38,11 @@ export function stripSetPages(composer: Composer, writing: Writing): void {
 function card(set: StripSet, scale: number, width: Inches, writing: Writing): Figure {
   const { project, say, type } = writing;
   const height = setHeight(set.strips, project.wedge.seam);
-  const facts = say('{count} strips, {length} long', {
-    count: set.strips.length,
-    length: { inches: set.length },
-  });
+  const facts = say(
+    counted(set.strips.length, '1 strip, {length} long', '{count} strips, {length} long', {
+      length: { inches: set.length },
+    }),
+  );
   const short = heightShort(height, project.wedge);
   const parts = [
     textFigure(say('Set {set}', { set: set.label }), STYLES.card, width, type),

@@ -2,7 +2,7 @@
 // that are cut alike share a drawing. How wedges are laid, in words and lines: cutting/wedges/laying.ts.
 import { cutLines, layingWords } from '../../../cutting/wedges/laying';
 import { type LedgerRow, wedgeLedger } from '../../../cutting/wedges/ledger';
-import { availableWedges, wedgeCuts, wedgeStart } from '../../../cutting/wedges/yield';
+import { availableWedges, type WedgeCount, wedgeCuts, wedgeStart } from '../../../cutting/wedges/yield';
 import type { Outline } from '../../../geometry/point';
 import { heightShort, setHeight, stripPlaces, wedgeOnSet } from '../../../geometry/stripSet';
 import { cutWedge } from '../../../geometry/wedge';
@@ -87,21 +87,34 @@ function setNames(group: readonly StripSet[]): Phrase {
 }
 
 function facts(set: StripSet, height: Inches, { project, say }: Writing): string {
-  const { up, down } = availableWedges(set, project.wedge);
-  const first =
-    set.firstTip === 'up'
-      ? '{up} wedges tip up and {down} tip down from {length} of a set {height} high; the first is tip up.'
-      : '{up} wedges tip up and {down} tip down from {length} of a set {height} high; the first is tip down.';
-  return say(first, { up, down, length: { inches: set.length }, height: { inches: height } });
+  const count = availableWedges(set, project.wedge);
+  const all = count.up + count.down;
+  const values = { length: { inches: set.length }, height: { inches: height } };
+  if (all === 0) return say('No wedge fits on {length} of a set {height} high.', values);
+  const wedges = { ...values, wedges: { list: byTip(count, say) } };
+  const given = counted(
+    all,
+    '1 wedge from {length} of a set {height} high: {wedges}',
+    '{count} wedges from {length} of a set {height} high: {wedges}',
+    wedges,
+  );
+  return say(set.firstTip === 'up' ? '{given}; the first is tip up.' : '{given}; the first is tip down.', {
+    given,
+  });
+}
+
+/** So many tip up, so many tip down; of none nothing. */
+function byTip({ up, down }: WedgeCount, say: Writing['say']): string[] {
+  return [
+    ...(up > 0 ? [say('{count} tip up', { count: up })] : []),
+    ...(down > 0 ? [say('{count} tip down', { count: down })] : []),
+  ];
 }
 
 /** How many wedges of a set the blocks use; nothing where none is to spare. */
 function usesOf({ set, used, left }: LedgerRow, { say }: Writing): string[] {
   if (left.up + left.down === 0) return [];
-  const list = [
-    ...(used.up > 0 ? [say('{count} tip up', { count: used.up })] : []),
-    ...(used.down > 0 ? [say('{count} tip down', { count: used.down })] : []),
-  ];
+  const list = byTip(used, say);
   return [
     list.length === 0
       ? say('The blocks use none of set {set}.', { set: set.label })

@@ -63,7 +63,7 @@ function cornersToCut({ project }: Writing): FabricId[] {
 function cornerNote({ project, say }: Writing, triangle: boolean): string {
   const { perBlock } = project.wedge;
   const mirrored = perBlock % 4 !== 0;
-  if (mirrored && triangle) return say('Four to the block: two as drawn, two with the template turned over. It just fits; the arrow lies along the cloth.'); // biome-ignore format: one sentence
+  if (mirrored && triangle) return say('Four to the block: two as drawn, two with the template turned over. It just fits: the rectangles of the cutting list may be larger, to be trimmed after sewing. The arrow lies along the cloth.'); // biome-ignore format: three sentences
   if (triangle) return say('Four to the block. It just fits: the squares of the cutting list may be larger, to be trimmed after sewing. The arrow lies along the cloth.'); // biome-ignore format: two sentences
   return [
     mirrored
