@@ -163,6 +163,12 @@ describe('counts on paper', () => {
 });
 
 describe('the cutting list', () => {
+  it('is called by its name in the order of work', () => {
+    const all = pages(randomProject(1, 8), ['cover', 'materials']);
+    const order = words(partMarks(all, 'Before you begin'));
+    expect(order).toContain(bare('Cut the strips of the sets by the cutting list, and all other pieces as their turn comes.'));
+  }); // biome-ignore format: one line
+
   // Common practice, no source: borders are cut after the top is measured.
   it.each([true, false])(
     'leaves borders uncut until the top is measured, where there are any: %s',

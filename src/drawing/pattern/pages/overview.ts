@@ -101,8 +101,8 @@ function orderOfWork({ project, say }: Writing): string[] {
   const { setting } = project;
   const borders = setting.borders.length > 0;
   return [
-    say('Cut the strips, with the list by step at hand.'),
-    say('Sew them into strip sets, press all seams of a set one way, and measure its height.'),
+    say('Cut the strips of the sets by the cutting list, and all other pieces as their turn comes.'),
+    say('Sew them into strip sets, press all seams of a set one way, and measure the height of each.'),
     say('Cut wedges tip up and tip down in turn with the template, and keep them sorted by set and tip.'),
     say('Lay out each block from its card; sew pairs, halves, the whole; sew on its corners and trim.'),
     say(borders ? 'Hang the blocks by the map, sew the rows, and add the borders.' : 'Hang the blocks by the map and sew the rows.'),
