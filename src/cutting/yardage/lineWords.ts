@@ -27,6 +27,8 @@ export function pieceWords(piece: NeededPiece): Phrase {
 export interface StripsAlike {
   readonly count: number;
   readonly words: Phrase;
+  /** Whether they are lengths, cut up along the cloth, and no strips across it. */
+  readonly lengths: boolean;
   /** The rows they are cut into, of all of them. */
   readonly rows: readonly CutPart[];
   /** Cloth on hand they are cut from, counted from 0; null for new cloth. */
@@ -60,6 +62,7 @@ export function stripsAlike(layout: ClothLayout): StripsAlike[] {
     count: alike.count,
     stock: alike.stock,
     words: stripWords(alike),
+    lengths: isLength(alike),
     rows: alike.all,
   }));
 }
@@ -75,11 +78,16 @@ function together(rows: readonly CutPart[]): CutPart[] {
   return found;
 }
 
-function stripWords({ count, along, across, rows }: Alike): Phrase {
+/** As deep as half the cloth is wide, nobody calls it a strip. */
+function isLength({ along, across }: Pick<Alike, 'along' | 'across'>): boolean {
+  return along > across / 2;
+}
+
+function stripWords(alike: Alike): Phrase {
+  const { count, along, rows } = alike;
   const [first] = rows;
   const values = { along: { inches: along }, long: { inches: first?.across ?? 0 } };
-  // As deep as half the cloth is wide, nobody calls it a strip.
-  if (along > across / 2) return lengthWords(count, along, rows);
+  if (isLength(alike)) return lengthWords(count, along, rows);
   if (rows.length === 1 && first?.count === 1) {
     return counted(
       count,

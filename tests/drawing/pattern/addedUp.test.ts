@@ -163,6 +163,18 @@ describe('counts on paper', () => {
 });
 
 describe('the cutting list', () => {
+  it.each([
+    [400, true],
+    [30, false],
+  ])('says how a length is cut up, where there is one: sets of %i"', (length, there) => {
+    const project = randomProject(1, 8);
+    const stripSets = project.stripSets.map((set) => ({ ...set, length, cut: { up: 99, down: 99 } }));
+    const text = words(partMarks(pages({ ...project, stripSets }, ['materials']), 'Cutting list'));
+    expect(/1lengthof\d/.test(text)).toBe(there);
+    expect(text.includes(bare('A strip runs across the cloth, a length along it.'))).toBe(there);
+    expect(text).not.toContain(bare('strips across the cloth'));
+  });
+
   it('is called by its name in the order of work', () => {
     const all = pages(randomProject(1, 8), ['cover', 'materials']);
     const order = words(partMarks(all, 'Before you begin'));

@@ -121,11 +121,19 @@ function shapeWords({ shape, width, height }: NeededPiece, say: Writing['say']):
 /** How each fabric is cut up: strips right across, what comes from each, and what it is for. */
 function clothTable(composer: Composer, writing: Writing): void {
   const { yardage, say } = writing;
-  composer.heading(say('By fabric, strips across the cloth'), 1.1);
+  composer.heading(say('By fabric'), 1.1);
   composer.paragraph(
     say(phrase('Straighten the edge before the first cut and again after every few strips.')),
     STYLES.small,
   );
+  if (yardage.fabrics.some(({ layout }) => stripsAlike(layout).some(({ lengths }) => lengths))) {
+    composer.paragraph(
+      say(
+        'A strip runs across the cloth, a length along it. Cut the pieces of a length side by side along it, and those “from its end” from the cloth left beside them.',
+      ),
+      STYLES.small,
+    );
+  }
   const rows = yardage.fabrics.flatMap((one) =>
     inRows(stripFigures(one, writing)).map((strips, index): TableCell[] => [
       fabricCell(one, writing),
