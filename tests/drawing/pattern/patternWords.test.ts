@@ -491,7 +491,7 @@ describe('a mitred border', () => {
 
   it('says in the pattern what hangs over', async () => {
     expect(await textOf(mitred(3.5), ['setting'])).toContain(
-      bare('3 1/2" more than the finished length is to spare at each end'),
+      bare('each end has 3 1/2" to spare beyond the seam round its point.'),
     );
     expect(await textOf(mitred(0), ['setting'])).toContain(
       bare('Sew on all four sides by their middles, stopping'),
@@ -525,4 +525,55 @@ describe('washed cloth', () => {
       }
     }
   });
+});
+
+describe('a maker with the pattern alone', () => {
+  const small = (rows: number, columns: number, change: (project: Project) => void = () => undefined) =>
+    changed('keepers-winter', (project) => {
+      const { wall, setting } = project;
+      project.wall = { rows, columns, cells: wall.cells.filter((cell) => cell).slice(0, rows * columns) };
+      setting.sashing.where = 'none';
+      setting.plain = null;
+      setting.borders.splice(0);
+      change(project);
+    });
+
+  it(
+    'reads of rows beside each other only where there are several, and of joining blocks only where a row has several',
+    async () => {
+      for (const [rows, columns] of [[1, 1], [1, 2], [1, 3], [2, 1], [3, 1], [2, 2]] as const) {
+      const text = await textOf(small(rows, columns), ['setting']);
+      const told = { size: [rows, columns], rows: /oddrows|eachrow/.test(text), blocks: /Sewtheblocks/.test(text), joined: /Sewtherows/.test(text) };
+      expect(told).toEqual({ size: [rows, columns], rows: rows > 1 && columns > 1, blocks: columns > 1, joined: rows > 1 });
+    } // biome-ignore format: cases
+    },
+    LONG,
+  );
+
+  it('reads of letters and of sizes to cut only where there are such pieces', async () => {
+    const bordered = small(1, 2, ({ setting, fabrics }) => {
+      setting.borders = [{ fabric: fabrics[1]!.id, width: 3 }];
+    });
+    const cases = { none: small(1, 2), bordered, sashed: demo('keepers-winter') };
+    const told = Object.entries(cases).map(async ([name, project]) => {
+      const text = await textOf(project, ['setting']);
+      return [name, text.includes(bare('Letters are those')), text.includes(bare('Sizes to cut are rounded up'))];
+    });
+    expect(await Promise.all(told)).toEqual([['none', false, false], ['bordered', false, true], ['sashed', true, true]]);
+  }, LONG); // biome-ignore format: cases
+
+  it('is told to press the seams of every border', async () => {
+    const corners = [null, { kind: 'mitred' as const }, { kind: 'mitred' as const, spare: 0 }, { kind: 'cornerstones' as const }];
+    for (const one of corners) {
+      for (const ends of [undefined, 5]) {
+        const project = small(1, 2, ({ setting, fabrics }) => {
+          const [, fabric] = fabrics.map(({ id }) => id);
+          const made = one?.kind === 'cornerstones' ? { ...one, fabric: fabric! } : one;
+          setting.borders = [{ fabric: fabric!, width: 3, ...(ends ? { ends } : {}), ...(made ? { corners: made } : {}) }];
+        });
+        const text = await textOf(project, ['setting']);
+        expect(text.slice(text.indexOf('Border1,of')), JSON.stringify([one, ends])).toMatch(/[Pp]ress(outwards|everyseamtowardstheborder)/);
+      }
+    }
+  }, LONG); // biome-ignore format: cases
 });

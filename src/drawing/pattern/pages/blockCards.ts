@@ -30,7 +30,7 @@ export function blockCardPages(composer: Composer, writing: Writing): void {
   composer.begin(
     say('Block cards'),
     [
-      say('Places are numbered clockwise from place 1, the dark disc, which need not be at the top. A card’s letter is the strip set; its sign says which way the tip points when the wedge is cut.'),
+      say('Places are numbered clockwise from place 1, the dark disc, which need not be at the top. Beside each place stand its strip set and which way the tip points when the wedge is cut.'),
       corners.size === 1 && only ? say('The corners of all blocks are of {fabric}.', { fabric: only }) : '',
     ].join(' '),
   ); // biome-ignore format: two sentences

@@ -25,16 +25,19 @@ const MOST_ROOM = 0.62;
 /** A row of blocks drawn lower than this has no room for its numbers and letters. */
 const LEAST_ROW: Inches = 0.5;
 
+const TOP_STEPS: readonly CuttingStep[] = ['setting', 'sashing', 'borders'];
+
 export function settingPages(composer: Composer, writing: Writing): void {
   const { drawing, say, project } = writing;
   if (drawing.blocks.length === 0) return;
   const steps = sewingSteps(project);
   composer.begin(
     say('Setting the top'),
-    say('Every seam from here on is {seam} wide. Letters are those of the cutting list, and stand on the drawing.', {
-      seam: { seam: project.wedge.outerSeam },
-    }),
-  ); // biome-ignore format: one sentence
+    [
+      say('Every seam from here on is {seam} wide.', { seam: { seam: project.wedge.outerSeam } }),
+      ...aboutPieces(writing),
+    ].join(' '),
+  ); // biome-ignore format: a list
   composer.steps(settingWords(steps, writing));
   piecesOf(['setting', 'sashing'], composer, writing);
   const layout = layOut(project);
@@ -68,6 +71,15 @@ export function settingPages(composer: Composer, writing: Writing): void {
     for (const line of lines) composer.paragraph(line, STYLES.small);
   }
 }
+
+/** How to read letters and sizes of the pieces, as far as there are any. */
+function aboutPieces({ yardage, say }: Writing): string[] {
+  const cut = yardage.fabrics.flatMap((one) => one.lines).filter(({ step }) => TOP_STEPS.includes(step)).flatMap(({ pieces }) => pieces);
+  return [
+    ...(cut.some(({ letter }) => letter) ? [say('Letters are those of the cutting list, and stand on the drawing.')] : []),
+    ...(cut.length > 0 ? [say('Sizes to cut are rounded up: they may be a hair larger than what you measure.')] : []),
+  ];
+} // biome-ignore format: a list
 
 /** About what the words on borders take under the drawing, so that both share a page. */
 function bordersRoom({ project, yardage }: Writing): Inches {

@@ -62,10 +62,15 @@ function rowWords({ lines }: StepOf<'rows'>, writing: Writing): string[] {
       ? ['Sew each row from the left.', 'Press towards the sashing.']
       : plain
         ? ['Sew each row from the left.', 'Press towards the plain squares.']
-        : [
-            'Sew the blocks of each row together from the left, matching the seams of their corner pieces.',
-            'Press the seams of odd rows to the left and of even rows to the right, so that they nest.',
-          ];
+        : lines.length === 1
+          ? [
+              'Sew the blocks together from the left, matching the seams of their corner pieces.',
+              'Press the seams one way.',
+            ]
+          : [
+              'Sew the blocks of each row together from the left, matching the seams of their corner pieces.',
+              'Press the seams of odd rows to the left and of even rows to the right, so that they nest.',
+            ];
   return [[say(sew), ...partLines(lines, rowLabel, writing), say(press)].join('\n')];
 }
 
@@ -230,15 +235,15 @@ export function borderWords({ border: index, corners }: StepOf<'border'>, border
 function cornersOfBorder(border: Border, corners: StepOf<'border'>['corners']): string {
   if (corners === 'butted') return 'Sew on the sides first and press outwards, then the top and the bottom across the new width.'; // biome-ignore format: one sentence
   if (corners === 'cornerstones') {
-    return 'Sew on the sides. Sew cornerstones to both ends of the top and bottom pieces, and sew those on.';
+    return 'Sew on the sides. Sew cornerstones to both ends of the top and bottom pieces, and sew those on. Press every seam towards the border.';
   }
   const even = border.ends === undefined || Math.abs(border.ends - border.width) < 1e-9;
   if ((mitreSpare(border) ?? 0) <= 0) {
     return even
-      ? 'Sew on all four sides by their middles, stopping a seam’s width before each corner, and join the ends at 45 degrees.'
-      : 'Sew on all four sides by their middles, stopping a seam’s width before each corner, and join the ends on the line from the inner to the outer corner.';
+      ? 'Sew on all four sides by their middles, stopping a seam’s width before each corner, join the ends at 45 degrees, and press outwards.'
+      : 'Sew on all four sides by their middles, stopping a seam’s width before each corner, join the ends on the line from the inner to the outer corner, and press outwards.';
   }
   return even
-    ? 'Pin all four sides on by their middles; {spare} more than the finished length is to spare at each end. Sew, stopping a seam’s width before each corner, join the ends at 45 degrees, and trim what is over.'
-    : 'Pin all four sides on by their middles; {spare} more than the finished length is to spare at each end. Sew, stopping a seam’s width before each corner, join the ends on the line from the inner to the outer corner, and trim what is over.';
+    ? 'Pin all four sides on by their middles; each end has {spare} to spare beyond the seam round its point. Sew, stopping a seam’s width before each corner, join the ends at 45 degrees, trim what is over, and press outwards.'
+    : 'Pin all four sides on by their middles; each end has {spare} to spare beyond the seam round its point. Sew, stopping a seam’s width before each corner, join the ends on the line from the inner to the outer corner, trim what is over, and press outwards.';
 }
