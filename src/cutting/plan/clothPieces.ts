@@ -2,12 +2,14 @@
 import { piecesIn } from '../../model/lengths';
 import type { ClothOnHand, FabricId, StripOnHand, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
-import { lengthFor, wedgesOnLength } from '../wedges/yield';
+import { leastLength } from '../wedges/setKinds';
 
 /** Strips whose lengths differ by no more than this are laid into the same set. */
 export const SAME_LENGTH: Inches = 2;
 /** A strip is cut across into so many at the most: what is shorter than a third of the cloth is a scrap, not a plan. */
 const MOST_PARTS = 3;
+/** A plan has sets of so many lengths at the most: more are hard to keep apart on the table (our rule). */
+export const MOST_LENGTHS = 3;
 
 export interface Piece {
   readonly of: 'cloth' | 'strips';
@@ -20,13 +22,13 @@ export interface Piece {
   readonly depth: Inches;
 }
 
-/** Every piece long enough for a set of two wedges, longest first. */
+/** Every piece long enough for a set of two wedges (leastLength), longest first. */
 export function piecesOf(
   clothOnHand: readonly ClothOnHand[],
   stripsOnHand: readonly StripOnHand[],
   wedge: WedgePlan,
 ): Piece[] {
-  const least = lengthFor(2, wedge.cutHeight, wedge);
+  const least = leastLength(wedge);
   const rows = [
     ...clothOnHand.map(({ id, fabric, depth, stripLength, count }) => ({
       piece: { of: 'cloth' as const, row: id, fabric, depth, length: stripLength },
@@ -44,10 +46,10 @@ export function piecesOf(
 }
 
 /**
- * Numbers of wedges a set may be cut into, most first: whole pieces, halves and thirds of them. Pieces of about one length
- * count with the shortest of them, as they are laid together.
+ * Lengths that sets may have, longest first: whole pieces, halves and thirds of them. Pieces of about one length count with
+ * the shortest of them, as they are laid together.
  */
-export function setSizes(pieces: readonly Piece[], wedge: WedgePlan): number[] {
+export function setLengths(pieces: readonly Piece[]): Inches[] {
   const shortest: Inches[] = [];
   let longest = Number.POSITIVE_INFINITY;
   for (const { length } of pieces) {
@@ -57,10 +59,10 @@ export function setSizes(pieces: readonly Piece[], wedge: WedgePlan): number[] {
       shortest.push(length);
     }
   }
-  const sizes = shortest.flatMap((length) =>
-    Array.from({ length: MOST_PARTS }, (_, at) => wedgesOnLength(length / (at + 1), wedge.cutHeight, wedge)),
+  const lengths = shortest.flatMap((length) =>
+    Array.from({ length: MOST_PARTS }, (_, at) => length / (at + 1)),
   );
-  return [...new Set(sizes)].filter((wedges) => wedges >= 2).sort((one, other) => other - one);
+  return [...new Set(lengths)].sort((one, other) => other - one);
 }
 
 /** Strips for a set of this length that one strip as long as the piece gives, cut across; at most three. */

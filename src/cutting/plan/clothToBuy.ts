@@ -92,7 +92,7 @@ function leastLevel(
   sale: ClothForSale,
   makes: (amounts: Amounts) => boolean,
 ): Amounts | null {
-  if (!setNeeds(basket.widths, basket.wedge).of(1)) return null;
+  if (!setNeeds(basket.widths, basket.wedge, basket.wedge.cutHeight).of(1)) return null;
   const step = soldStep(sale.unit);
   const have = clothByFabric(basket, sale.usableWidth);
   const upTo = (steps: number): Amounts => {

@@ -1,10 +1,10 @@
-// The most sets of one length from the pieces as they are: strips shared evenly among the fabrics where that can be, else as
+// The most wedges of sets of one length from the pieces as they are: strips shared evenly among the fabrics where that can be, else as
 // tightly as they go. Long strips are cut across into two or three.
-import { piecesIn } from '../../model/lengths';
 import type { FabricId } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { bestFill, cutCloth } from './cutCloth';
-import type { SetNeed, SetNeeds } from './setNeeds';
+import type { SetNeed } from './setNeeds';
+import type { SetWish } from './setWishes';
 
 /** A piece as far as it is not cut yet. */
 export interface PieceLeft {
@@ -15,40 +15,42 @@ export interface PieceLeft {
 }
 
 export interface Filling {
-  readonly sets: number;
+  readonly wedges: number;
+  /** Strips of each width in each set. */
+  readonly sets: readonly (readonly number[])[];
   /** Strips of each width cut side by side from each piece, before they are cut across. */
   readonly cuts: readonly (readonly number[])[];
 }
 
 /** Steps of the exact packing: it is asked again and again, so it may take no second. */
 const PACKING_WORK = 4_000_000;
-/** No more sets than this are planned. */
-const MOST_SETS = 400;
+/** Packings tried for one filling; after that strips are dealt only. */
+const MOST_PACKED = 4;
 
-/** The most sets, no more than `most`, whose strips could be cut. `neighboursDiffer` false lets a fabric lie beside itself. */
+/** The most wedges, no more than `most`, whose strips could be cut; null where there are none. `neighboursDiffer` false lets a fabric lie beside itself. */
 export function fillSets(
   pieces: readonly PieceLeft[],
-  needs: SetNeeds,
+  wish: SetWish,
   most: number,
   neighboursDiffer: boolean,
-): Filling {
-  const room = roomOf(pieces, needs.widths);
-  for (
-    let sets = Math.min(most, MOST_SETS, mostByCloth(room, needs, neighboursDiffer));
-    sets > 0;
-    sets -= 1
-  ) {
-    const need = needs.of(sets)!;
+): Filling | null {
+  const { widths } = wish;
+  const room = roomOf(pieces, widths);
+  let packings = MOST_PACKED;
+  const first = Math.min(
+    most,
+    wish.most(room.all, neighboursDiffer ? room.others : Number.POSITIVE_INFINITY),
+  );
+  for (let wedges = first; wedges > 0; wedges -= 1) {
+    if (wedges < first && wish.sameForOneMore(wedges)) continue;
+    const need = wish.of(wedges);
     if (!fits(room, need, neighboursDiffer)) continue;
-    const cuts = cutFor(
-      pieces,
-      needs.widths,
-      need.counts,
-      neighboursDiffer ? need.ofOne : Number.POSITIVE_INFINITY,
-    );
-    if (cuts) return { sets, cuts };
+    const ofOne = neighboursDiffer ? need.ofOne : Number.POSITIVE_INFINITY;
+    const cuts = cutFor(pieces, widths, need.counts, ofOne, packings > 0);
+    packings -= 1;
+    if (cuts) return { wedges, sets: need.sets, cuts };
   }
-  return { sets: 0, cuts: pieces.map(() => needs.widths.map(() => 0)) };
+  return null;
 }
 
 interface Room {
@@ -85,26 +87,18 @@ function fits(room: Room, need: SetNeed, neighboursDiffer: boolean): boolean {
   return need.cloth <= room.all + 1e-9 && (!neighboursDiffer || need.ofOthers <= room.others + 1e-9);
 }
 
-/** A number of sets that the cloth, laid side by side, does not go beyond. */
-function mostByCloth(room: Room, needs: SetNeeds, neighboursDiffer: boolean): number {
-  const first = needs.of(1);
-  if (!first) return 0;
-  const { cloth, others } = needs.least(MOST_SETS);
-  const most = piecesIn(room.all, cloth);
-  return neighboursDiffer ? Math.min(most, piecesIn(room.others, others)) : most;
-}
-
 function cutFor(
   pieces: readonly PieceLeft[],
   widths: readonly Inches[],
   needed: readonly number[],
   ofOne: number,
+  mayPack: boolean,
 ): number[][] | null {
   return (
     dealt(pieces, widths, needed, ofOne, 'evenly') ??
     dealt(pieces, widths, needed, ofOne, 'tightly') ??
     dealt(pieces, widths, needed, ofOne, 'fromTheMost') ??
-    packed(pieces, widths, needed, ofOne)
+    (mayPack ? packed(pieces, widths, needed, ofOne) : null)
   );
 }
 

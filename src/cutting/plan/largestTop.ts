@@ -1,5 +1,6 @@
 // Planning backwards: from the cloth and strips on hand to the largest top and what runs out first. Strips on hand count as
 // cloth of their own width, which may be cut narrower; cloth is cut in the wanted proportion. What to buy: clothToBuy.ts.
+import { HAIR } from '../../model/lengths';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { ClothOnHand, Fabric, FabricId, StripOnHand, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
@@ -7,9 +8,9 @@ import { HEIGHT_TO_SPARE } from '../sets/setScore';
 import type { WedgeCount } from '../wedges/yield';
 import { type Piece, piecesOf, SAME_LENGTH } from './clothPieces';
 import { type RunsOut, runsOut } from './runsOut';
-import { type SetNeeds, setNeeds } from './setNeeds';
 import type { WidthPart } from './setTotals';
-import { type SetsOfLength, searchTop, type TopFound } from './topSearch';
+import { plannedHeight, type SetsOfLength } from './topGroups';
+import { searchTop, type TopFound } from './topSearch';
 
 export interface ClothBasket {
   readonly fabrics: readonly Fabric[];
@@ -44,10 +45,17 @@ export interface PieceCut {
   readonly strips: readonly StripCut[];
 }
 
+export interface SetsPlanned {
+  readonly length: Inches;
+  readonly count: number;
+  /** Strips of each width in each of them, in the order of the basket's widths: one way to share them out. */
+  readonly perSet: readonly (readonly number[])[];
+}
+
 export interface LargestTop {
   readonly blocks: number;
-  /** Sets by the length of their strips, longest first. */
-  readonly sets: readonly { readonly length: Inches; readonly count: number }[];
+  /** Sets by the length of their strips, longest first; none where the cloth adds no block. */
+  readonly sets: readonly SetsPlanned[];
   /** What to cut. Never more than there is. */
   readonly strips: readonly StripsCut[];
   /** The same piece by piece; pieces left whole are not listed. */
@@ -58,22 +66,27 @@ export interface LargestTop {
   readonly runsOut: RunsOut | null;
   /** Blocks there would be if a fabric might lie beside itself, where that is more; else null. */
   readonly withoutRule: number | null;
-  /** True where no cut gives more blocks in this proportion. */
+  /**
+   * True where more blocks are proved to be out of reach: of any plan of this kind (for every length, sets of any of the heights
+   * that setKinds lists, their strips in the proportion as totalsTable counts them for so many sets), and of all sets
+   * of two wedges or more, of any height, that can be laid from the strips of such a plan. Not covered: strips of other widths or
+   * proportions, and strips on hand sewn wider than these widths.
+   */
   readonly exact: boolean;
   readonly words: readonly Phrase[];
 }
 
 /** The largest top the basket makes; 0 blocks when it makes none. Neighbours in its sets can always differ. */
 export function largestTop(basket: ClothBasket): LargestTop {
-  const needs = setNeeds(basket.widths, basket.wedge);
+  const widths = basket.widths.map((one) => one.width);
   const pieces = piecesOf(basket.clothOnHand, basket.stripsOnHand, basket.wedge);
-  const found = searchTop(pieces, needs, basket.wedge, basket.there ?? { up: 0, down: 0 });
-  const cuts = pieces.map((piece, at) => stripsFrom(piece, at, found.groups, needs));
+  const found = searchTop(pieces, basket.widths, basket.wedge, basket.there ?? NONE);
+  const cuts = pieces.map((piece, at) => stripsFrom(piece, at, found.groups, widths));
   const strips = asRows(pieces, cuts);
-  const withoutRule = blocksWithoutRule(basket, needs, pieces, found);
-  const made = found.groups.map(({ length, sets }) => ({ length, count: sets }));
+  const withoutRule = blocksWithoutRule(basket, pieces, found);
+  const made = found.groups.map(({ length, sets }) => ({ length, count: sets.length, perSet: sets }));
   const plan = { blocks: found.blocks, exact: found.exact, withoutRule, sets: made };
-  const gone = runsOut(basket.fabrics, pieces, cuts, needs.widths, made);
+  const gone = runsOut(basket.fabrics, pieces, cuts, widths, made);
   return {
     ...plan,
     strips,
@@ -82,28 +95,39 @@ export function largestTop(basket: ClothBasket): LargestTop {
     ),
     left: clothLeft(basket, pieces, cuts),
     runsOut: gone,
-    words: [...topWords(basket, plan), ...lackWords(basket, pieces, plan), ...(gone ? [gone.words] : [])],
+    words: [
+      ...topWords(basket, plan, found.anySet),
+      ...lackWords(basket, pieces, plan),
+      ...(gone ? [gone.words] : []),
+    ],
   };
 }
 
+const NONE: WedgeCount = { up: 0, down: 0 };
+
 /** Whether the basket makes so many blocks: the same search, stopped where it knows. */
 export function makesBlocks(basket: ClothBasket, blocks: number): boolean {
-  const { wedge, there = { up: 0, down: 0 } } = basket;
+  const { wedge, widths, there = NONE } = basket;
   const pieces = piecesOf(basket.clothOnHand, basket.stripsOnHand, wedge);
-  return searchTop(pieces, setNeeds(basket.widths, wedge), wedge, there, { enough: blocks }).blocks >= blocks;
+  return searchTop(pieces, widths, wedge, there, { enough: blocks }).blocks >= blocks;
 }
 
 /**
  * The strips of one piece. A strip not much longer than its set is left as long as it is, to be trimmed once it is sewn; where
  * there are sets of several lengths each is cut to its own, so that they are told apart.
  */
-function stripsFrom(piece: Piece, at: number, groups: readonly SetsOfLength[], needs: SetNeeds): StripCut[] {
+function stripsFrom(
+  piece: Piece,
+  at: number,
+  groups: readonly SetsOfLength[],
+  widths: readonly Inches[],
+): StripCut[] {
   return groups.flatMap(({ length, cuts, parts: allParts }) => {
     const parts = allParts[at]!;
     const whole = piece.length / parts;
     const long = groups.length === 1 && whole - length <= SAME_LENGTH + 1e-9 ? whole : length;
     return cuts[at]!.flatMap((count, width) =>
-      count > 0 ? [{ width: needs.widths[width]!, count, parts, length: long }] : [],
+      count > 0 ? [{ width: widths[width]!, count, parts, length: long }] : [],
     );
   });
 }
@@ -124,15 +148,10 @@ function asRows(pieces: readonly Piece[], cuts: readonly (readonly StripCut[])[]
 }
 
 /** What the rule that neighbours differ costs: looked into only where one fabric outweighs the others. */
-function blocksWithoutRule(
-  basket: ClothBasket,
-  needs: SetNeeds,
-  pieces: readonly Piece[],
-  found: TopFound,
-): number | null {
+function blocksWithoutRule(basket: ClothBasket, pieces: readonly Piece[], found: TopFound): number | null {
   const { fabric, share } = largestFabric(pieces);
   if (fabric === null || share < 0.5) return null;
-  const free = searchTop(pieces, needs, basket.wedge, basket.there ?? { up: 0, down: 0 }, {
+  const free = searchTop(pieces, basket.widths, basket.wedge, basket.there ?? NONE, {
     neighboursDiffer: false,
   });
   return free.blocks > found.blocks ? free.blocks : null;
@@ -163,13 +182,18 @@ function clothLeft(basket: ClothBasket, pieces: readonly Piece[], cuts: readonly
 
 type Plan = Pick<LargestTop, 'blocks' | 'sets' | 'exact' | 'withoutRule'>;
 
-function topWords(basket: ClothBasket, { blocks, sets, exact }: Plan): Phrase[] {
+function topWords(basket: ClothBasket, plan: Plan, anySet: boolean): Phrase[] {
+  const { blocks, sets, exact } = plan;
   const made = sets.reduce((sum, set) => sum + set.count, 0);
   if (made === 0) {
-    const height = { inches: basket.wedge.cutHeight + HEIGHT_TO_SPARE };
-    const nothing = phrase('The cloth on hand does not make a strip set {height} high.', { height });
-    const short = phrase('The cloth that is left does not make another strip set {height} high.', { height });
-    return [basket.there ? short : nothing];
+    const height = { inches: basket.wedge.cutHeight };
+    const nothing = anySet
+      ? phrase('The cloth on hand makes strip sets, but no whole block.')
+      : phrase('The cloth on hand does not make a strip set {height} high.', { height });
+    const short = anySet
+      ? phrase('The cloth that is left makes strip sets, but no block more.')
+      : phrase('The cloth that is left does not make another strip set {height} high.', { height });
+    return [basket.there ? short : nothing, ...(anySet ? [exactWords(exact)] : [])];
   }
   const enough = { blocks: counted(blocks, '1 block', '{count} blocks') };
   const says = basket.there
@@ -185,13 +209,24 @@ function topWords(basket: ClothBasket, { blocks, sets, exact }: Plan): Phrase[] 
         'The cloth on hand makes {count} strip sets, enough for {blocks}.',
         enough,
       );
-  return [says, ...lengthWords(sets), exactWords(exact)];
+  return [says, ...lengthWords(sets), ...heightWords(basket, sets), exactWords(exact)];
 }
 
 function exactWords(exact: boolean): Phrase {
   return exact
     ? phrase('More blocks cannot be cut from it in this proportion of widths.')
     : phrase('A cut that gives more blocks may exist; the best one found is shown.');
+}
+
+/** Said where sets are planned lower than usual, as they then leave less for sewing that is not quite straight. */
+function heightWords({ widths, wedge }: ClothBasket, sets: Plan['sets']): Phrase[] {
+  const cut = widths.map((one) => one.width);
+  const heights = sets.flatMap((set) => set.perSet.map((counts) => plannedHeight(counts, cut, wedge.seam)));
+  const height = Math.min(...heights);
+  if (height >= wedge.cutHeight + HEIGHT_TO_SPARE - HAIR) return [];
+  const say =
+    'For so many, sets are planned from {height} high: less than half an inch above the wedge. Sew exact seams.';
+  return [phrase(say, { height: { inches: height } })];
 }
 
 function lengthWords(sets: Plan['sets']): Phrase[] {

@@ -1,11 +1,15 @@
 // Planning forwards: from wanted blocks to strips, so many of each width from each fabric, and the cloth they take.
 // Turning cloth into yards to buy is yardage's; whether cloth on hand suffices is largestTop's.
+import { HAIR } from '../../model/lengths';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { FabricId, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { HEIGHT_TO_SPARE } from '../sets/setScore';
-import { wedgesOnLength } from '../wedges/yield';
-import { stripTotals, type WidthPart } from './setTotals';
+import { type SetKind, setKinds } from '../wedges/setKinds';
+import type { WedgeCount } from '../wedges/yield';
+import { needOf } from './setNeeds';
+import { totalsTable, type WidthPart } from './setTotals';
+import { plannedHeight, wedgesOfSets, wedgesWith, wholeBlocks } from './topGroups';
 
 export interface StripsWanted {
   /** Whole blocks, 1 or more. */
@@ -28,68 +32,114 @@ export const USUAL_WIDTHS: readonly WidthPart[] = [
 
 export interface StripPlan {
   readonly sets: number;
-  /** Wedges the sets give, of each tip; at least what the blocks need. */
+  /** Wedges the sets give at the heights they are planned with, of each tip; at least what the blocks need. */
   readonly wedges: { readonly up: number; readonly down: number };
   readonly strips: readonly { readonly fabric: FabricId; readonly width: Inches; readonly count: number }[];
   /** Width of cloth cut from each fabric, across its usable width: Σ count · width, inches. */
   readonly cloth: readonly { readonly fabric: FabricId; readonly inches: Inches }[];
-  /** Strips of each width in each set, in the order of `widths`: one way to share them out. */
+  /** Strips of each width in each set, in the order of `widths`: one way to share them out. No set can be left out. */
   readonly perSet: readonly (readonly number[])[];
   readonly exact: boolean;
   readonly words: readonly Phrase[];
 }
 
-/**
- * Sets of this length that give `blocks` whole blocks, and their wedges, counted for sets just as high as the wedge (higher
- * ones give no fewer); 0 sets when none is asked or a set is too short for two wedges.
- */
-export function setsFor(
-  blocks: number,
-  length: Inches,
-  wedge: WedgePlan,
-): { sets: number; up: number; down: number } {
-  const need = (blocks * wedge.perBlock) / 2;
-  const each = wedgesOnLength(length, wedge.cutHeight, wedge);
-  if (each < 2 || blocks <= 0) return { sets: 0, up: 0, down: 0 };
-  const [more, less] = [Math.ceil(each / 2), Math.floor(each / 2)];
-  // Sets start tip up and tip down in turn, so two of them give `each` of both.
-  let [sets, up, down] = [0, 0, 0];
-  while (up < need || down < need) {
-    const upFirst = sets % 2 === 0;
-    up += upFirst ? more : less;
-    down += upFirst ? less : more;
-    sets += 1;
-  }
-  return { sets, up, down };
-}
+/** Sets so high are about half an inch higher than their wedge still: as far off as setScore's height lets pass. */
+const MOST_SPARE: Inches = 0.75;
 
-/** The plan, or null when nothing is asked, no fabric is given, or no set of these strips is possible. */
+/** The plan, or null when nothing is asked, no fabric is given, or no set of these strips gives two wedges. */
 export function planStrips(wanted: StripsWanted): StripPlan | null {
-  const { wedge, widths, fabrics, length } = wanted;
-  const { sets, up, down } = setsFor(wanted.blocks, length, wedge);
-  if (sets === 0 || fabrics.length === 0) return null;
-  const totals = stripTotals({ sets, widths, height: wedge.cutHeight + HEIGHT_TO_SPARE, seam: wedge.seam });
-  if (!totals) return null;
-  const strips = sharedOut(totals.counts, widths, fabrics);
+  const { wedge, widths, fabrics } = wanted;
+  const found = wanted.blocks > 0 && fabrics.length > 0 ? leastCloth(wanted) : null;
+  if (!found) return null;
+  const { sets, counts, wedges, exact } = found;
+  const cut = widths.map((one) => one.width);
+  const strips = sharedOut(counts, widths, fabrics);
   const cloth = fabrics.map((fabric) => ({
     fabric,
     inches: strips.reduce((sum, one) => sum + (one.fabric === fabric ? one.count * one.width : 0), 0),
   }));
+  const heights = sets.map((set) => plannedHeight(set, cut, wedge.seam));
+  const [lowest, highest] = [Math.min(...heights), Math.max(...heights)];
+  const alike = highest - lowest < HAIR;
   const words = [
     counted(
-      sets,
-      '1 strip set {height} high gives at least {wedges} wedges.',
-      '{count} strip sets {height} high give at least {wedges} wedges.',
-      { height: { inches: wedge.cutHeight + HEIGHT_TO_SPARE }, wedges: up + down },
+      sets.length,
+      '1 strip set {lowest} high gives {wedges} wedges.',
+      alike
+        ? '{count} strip sets {lowest} high give {wedges} wedges.'
+        : '{count} strip sets {lowest} to {highest} high give {wedges} wedges.',
+      {
+        lowest: { inches: lowest },
+        highest: { inches: highest },
+        wedges: wedges.up + wedges.down,
+      },
     ),
-    totals.exact
+    exact
       ? phrase('No choice of strips for these sets takes less cloth at this proportion.')
       : phrase('The strips were worked out set by set; another choice might take a little less cloth.'),
   ];
   if (fabrics.length === 1) {
     words.push(phrase('One fabric lies beside itself in every set: choose a second one, better a third.'));
   }
-  return { sets, wedges: { up, down }, strips, cloth, perSet: totals.sets, exact: totals.exact, words };
+  return { sets: sets.length, wedges, strips, cloth, perSet: sets, exact, words };
+}
+
+interface Chosen {
+  readonly sets: readonly (readonly number[])[];
+  readonly counts: readonly number[];
+  readonly wedges: WedgeCount;
+  readonly exact: boolean;
+  readonly inches: Inches;
+}
+
+/** Sets with half an inch to spare or a little more, as many as the blocks need: of these the ones that take least cloth. */
+function leastCloth({ blocks, wedge, widths, length }: StripsWanted): Chosen | null {
+  const cut = widths.map((one) => one.width);
+  const usual = wedge.cutHeight + HEIGHT_TO_SPARE;
+  const kinds = setKinds(length, wedge, cut, usual, wedge.cutHeight + MOST_SPARE);
+  const each = kinds.map((kind) => fewestSets(blocks, kind, length, wedge, widths));
+  return each.reduce((best, one) => (one && (!best || one.inches < best.inches - HAIR) ? one : best), null);
+}
+
+/** The fewest sets of this height or a little higher that give so many blocks, counted at the height each has. */
+function fewestSets(
+  blocks: number,
+  kind: SetKind,
+  length: Inches,
+  wedge: WedgePlan,
+  widths: readonly WidthPart[],
+): Chosen | null {
+  const cut = widths.map((one) => one.width);
+  const totals = totalsTable(widths, kind.height, wedge.seam);
+  const wedgesOf = (sets: readonly (readonly number[])[]) =>
+    wedgesWith(wedgesOfSets(sets, length, cut, wedge), { up: 0, down: 0 });
+  const enough = (sets: readonly (readonly number[])[]) => wholeBlocks(wedgesOf(sets), wedge) >= blocks;
+  let count = Math.ceil((blocks * wedge.perBlock) / kind.wedges);
+  let total = totals(count);
+  if (!total) return null;
+  // An odd number of odd sets leaves one tip a wedge short; sets that came out higher may save one.
+  while (!enough(total!.sets)) total = totals(++count);
+  for (let fewer = totals(count - 1); fewer && enough(fewer.sets); fewer = totals(count - 1)) {
+    total = fewer;
+    count -= 1;
+  }
+  const { sets, exact } = total!;
+  const kept = withoutSpare(sets, enough);
+  const { counts, cloth } = needOf(kept, cut, wedge.seam);
+  const isAll = kept.length === sets.length;
+  return { sets: kept, counts, wedges: wedgesOf(kept), exact: exact && isAll, inches: cloth };
+}
+
+/** Leaves one set after another out as long as the rest is enough. */
+function withoutSpare<Sets>(
+  sets: readonly Sets[],
+  enough: (sets: readonly Sets[]) => boolean,
+): readonly Sets[] {
+  for (const set of sets) {
+    const rest = sets.filter((one) => one !== set);
+    if (enough(rest)) return withoutSpare(rest, enough);
+  }
+  return sets;
 }
 
 /**

@@ -10,14 +10,6 @@ export interface WidthPart {
   readonly part: number;
 }
 
-export interface TotalsWanted {
-  readonly sets: number;
-  readonly widths: readonly WidthPart[];
-  /** Least height of a set. */
-  readonly height: Inches;
-  readonly seam: Inches;
-}
-
 export interface StripTotals {
   /** Strips of each width, in the order of `widths`. */
   readonly counts: readonly number[];
@@ -83,11 +75,6 @@ export function setPatterns(
     0,
   );
   return { patterns: patterns.slice(0, MOST_PATTERNS), exact: patterns.length <= MOST_PATTERNS };
-}
-
-/** The cheapest totals for so many sets; see totalsTable. Null when no set of these strips is possible, or none is asked. */
-export function stripTotals(wanted: TotalsWanted): StripTotals | null {
-  return totalsTable(wanted.widths, wanted.height, wanted.seam)(wanted.sets);
 }
 
 /**

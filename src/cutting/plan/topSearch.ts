@@ -1,51 +1,55 @@
 // The search for the most blocks: sets of the longest length first, what is left of the cloth for shorter ones, and back again
-// to fewer long ones. A bound no cut can beat tells when it may stop, and whether the answer is proved.
+// to fewer long ones. Sets with the usual half inch to spare come first, lower ones only where they make more blocks. A bound
+// no plan can beat tells when it may stop, and whether the answer is proved.
 import type { WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
-import { lengthFor, type WedgeCount, wedgesOnLength } from '../wedges/yield';
-import { type Piece, partsOf, SAME_LENGTH, setSizes } from './clothPieces';
+import { HEIGHT_TO_SPARE } from '../sets/setScore';
+import type { WedgeCount } from '../wedges/yield';
+import { MOST_LENGTHS, type Piece, partsOf, SAME_LENGTH } from './clothPieces';
 import { fillSets } from './fillSets';
-import type { SetNeeds } from './setNeeds';
-import { mostWedges } from './wedgeBound';
-
-/** Sets of one length and the strips cut for them, piece by piece. */
-export interface SetsOfLength {
-  readonly sets: number;
-  /** Wedges each of them gives. */
-  readonly wedges: number;
-  /** As long as the shortest strip. */
-  readonly length: Inches;
-  /** Strips of each width from each piece, in the order of the pieces. */
-  readonly cuts: readonly (readonly number[])[];
-  /** So many strips of the set's length one strip from each piece gives, cut across. */
-  readonly parts: readonly number[];
-}
+import type { WidthPart } from './setTotals';
+import { type SetWish, setWishes } from './setWishes';
+import {
+  blocksOfGroups,
+  laidAnew,
+  type SetsOfLength,
+  wedgesOfSets,
+  wedgesWith,
+  wholeBlocks,
+  withoutUnneeded,
+} from './topGroups';
+import { type WedgeBound, wedgeBound } from './wedgeBound';
 
 export interface TopFound {
   readonly blocks: number;
+  /** No set of them can be left out; none where the cloth adds no block. */
   readonly groups: readonly SetsOfLength[];
-  /** True where no cut gives more blocks. */
+  /** True where neither another plan nor sets of any height laid from its strips give more blocks. */
   readonly exact: boolean;
+  /** Whether the cloth makes a set at all. */
+  readonly anySet: boolean;
 }
 
-/** Fillings tried before the best so far is taken. */
-const MOST_TRIED = 160;
-/** The same where only a yes or no is asked. */
-const MOST_TRIED_FOR_ENOUGH = 40;
+/** What sets have above the wedge: half an inch, else a quarter, else nothing. */
+const SPARES: readonly Inches[] = [HEIGHT_TO_SPARE, HEIGHT_TO_SPARE / 2, 0];
+/** Fillings tried for each before the best so far is taken. */
+const MOST_TRIED = 100;
 /** So many pieces make a filling cost as much as one more. */
 const LARGE = 12;
 
 interface Search {
   readonly pieces: readonly Piece[];
-  readonly needs: SetNeeds;
+  wishes: readonly SetWish[];
+  readonly widths: readonly Inches[];
   readonly wedge: WedgePlan;
   readonly there: WedgeCount;
   readonly neighboursDiffer: boolean;
-  readonly sizes: readonly number[];
-  readonly bound: number;
-  readonly mostTried: number;
+  readonly bound: WedgeBound;
+  /** Enough blocks, or as many as there can be. */
+  readonly most: number;
   tried: number;
   best: { blocks: number; groups: readonly SetsOfLength[] };
+  anySet: boolean;
 }
 
 export interface SearchWish {
@@ -58,68 +62,79 @@ export interface SearchWish {
 /** The most blocks these pieces give beside the wedges there are. */
 export function searchTop(
   pieces: readonly Piece[],
-  needs: SetNeeds,
+  parts: readonly WidthPart[],
   wedge: WedgePlan,
   there: WedgeCount,
   { neighboursDiffer = true, enough = Number.POSITIVE_INFINITY }: SearchWish = {},
 ): TopFound {
-  const blocks = blocksOf([], there, wedge);
-  const most = mostWedges(pieces, pieces.map((piece) => piece.depth), needs, wedge, neighboursDiffer); // biome-ignore format: short
-  const bound = Math.floor((there.up + there.down + most) / wedge.perBlock + 1e-9);
+  const blocks = wholeBlocks(there, wedge);
+  const wishes = SPARES.map((spare) => setWishes(pieces, parts, wedge, spare));
+  const bound = wedgeBound(pieces, wishes, wedge, neighboursDiffer);
+  const most = Math.max(blocks, Math.floor((there.up + there.down + bound.whole) / wedge.perBlock));
   const search: Search = {
-    pieces, needs, wedge, there, neighboursDiffer, sizes: setSizes(pieces, wedge),
-    bound: Math.min(bound, enough), tried: 0,
-    mostTried: enough === Number.POSITIVE_INFINITY ? MOST_TRIED : MOST_TRIED_FOR_ENOUGH,
-    best: { blocks, groups: [] },
+    pieces, wishes: [], widths: parts.map((part) => part.width), wedge, there, neighboursDiffer, bound,
+    most: Math.min(most, enough), tried: 0, best: { blocks, groups: [] }, anySet: false,
   }; // biome-ignore format: short
   // Where no cut reaches what is enough, none is looked for.
-  if (needs.of(1) && (enough === Number.POSITIVE_INFINITY || bound >= enough)) fillFrom(search, 0, pieces.map((piece) => piece.depth), []); // biome-ignore format: short
-  return { ...search.best, exact: search.best.blocks >= Math.max(bound, blocks) };
+  if (Number.isFinite(enough) && most < enough) return { ...search.best, exact: false, anySet: false };
+  for (const some of wishes) {
+    if (search.best.blocks >= search.most && search.anySet) break;
+    search.tried = 0;
+    search.wishes = some;
+    const depths = pieces.map((piece) => piece.depth);
+    fillFrom(search, 0, depths, []);
+    improve(search);
+  }
+  return { ...search.best, exact: search.best.blocks >= most, anySet: search.anySet };
 }
 
 function fillFrom(search: Search, size: number, depths: readonly Inches[], groups: readonly SetsOfLength[]) {
   keepBest(search, groups);
-  const { pieces, needs, wedge } = search;
-  if (search.best.blocks >= search.bound || size === search.sizes.length) return;
-  const made = groups.reduce((sum, group) => sum + group.sets * group.wedges, 0);
-  const more = made + mostWedges(pieces, depths, needs, wedge, search.neighboursDiffer);
-  if (Math.floor((search.there.up + search.there.down + more) / wedge.perBlock) <= search.best.blocks) return;
-  const wedges = search.sizes[size]!;
-  const least = lengthFor(wedges, wedge.cutHeight, wedge);
+  const { pieces, wedge, widths, there } = search;
+  const wish = search.wishes[size];
+  if (search.best.blocks >= search.most || !wish || groups.length === MOST_LENGTHS) return;
+  const made = groups.flatMap((group) => wedgesOfSets(group.sets, group.length, widths, wedge));
+  const all = made.reduce((sum, wedges) => sum + wedges, there.up + there.down);
+  if (Math.floor((all + search.bound.of(depths)) / wedge.perBlock) <= search.best.blocks) return;
   const left = pieces.map((piece, at) => ({
-    fabric: piece.fabric, depth: depths[at]!, parts: partsOf(piece, least),
+    fabric: piece.fabric, depth: depths[at]!, parts: partsOf(piece, wish.least),
   })); // biome-ignore format: short
-  for (let most = Number.POSITIVE_INFINITY; most > 0 && search.tried < search.mostTried; ) {
+  const enough = (wedge.perBlock / 2) * search.most;
+  const { up, down } = wedgesWith(made, there);
+  let most = 2 * Math.max(0, enough - up, enough - down);
+  while (most > 0 && search.tried < MOST_TRIED) {
     search.tried += 1 + Math.floor(pieces.length / LARGE);
-    const { sets, cuts } = fillSets(left, needs, most, search.neighboursDiffer);
-    if (sets === 0) break;
+    const filled = fillSets(left, wish, most, search.neighboursDiffer);
+    if (!filled) break;
+    search.anySet = true;
+    const { sets, cuts } = filled;
     const parts = left.map((one) => one.parts);
     const length = setLength(pieces, parts, cuts);
-    const apart = groups.every((group) => group.length - length > SAME_LENGTH + 1e-9);
-    if (apart) {
-      const rest = depths.map((depth, at) => depth - widthOf(cuts[at]!, needs.widths));
-      fillFrom(search, size + 1, rest, [
-        ...groups,
-        { sets, wedges: wedgesOnLength(length, wedge.cutHeight, wedge), length, cuts, parts },
-      ]);
-      if (search.best.blocks >= search.bound) return;
-    }
-    most = apart ? sets - 1 : 0;
+    if (!groups.every((group) => group.length - length > SAME_LENGTH + 1e-9)) break;
+    const rest = depths.map((depth, at) => depth - widthOf(cuts[at]!, widths));
+    fillFrom(search, size + 1, rest, [...groups, { sets, length, cuts, parts }]);
+    if (search.best.blocks >= search.most) return;
+    most = filled.wedges - wish.kinds[0]!.wedges;
   }
   fillFrom(search, size + 1, depths, groups);
 }
 
-/** Keeps these sets where they make more blocks; groups that add no block are left out, but for the first. */
+/** Keeps these sets where they make more blocks. */
 function keepBest(search: Search, groups: readonly SetsOfLength[]): void {
-  const blocks = blocksOf(groups, search.there, search.wedge);
-  const first = search.best.groups.length === 0 && groups.length > 0;
-  if (blocks < search.best.blocks || (blocks === search.best.blocks && !first)) return;
-  let kept = groups;
-  for (const group of groups.slice(1)) {
-    const without = kept.filter((one) => one !== group);
-    if (blocksOf(without, search.there, search.wedge) === blocks) kept = without;
-  }
-  search.best = { blocks, groups: kept };
+  const blocks = blocksOfGroups(groups, search.widths, search.wedge, search.there);
+  if (blocks > search.best.blocks) search.best = { blocks, groups };
+}
+
+/** Lays the strips of the best plan anew where other sets of them give more, and leaves out what no block needs. */
+function improve(search: Search): void {
+  const { widths, wedge, there } = search;
+  const fabrics = search.pieces.map((piece) => piece.fabric);
+  const laid = search.best.groups.map((group) =>
+    laidAnew(group, fabrics, widths, wedge, search.neighboursDiffer),
+  );
+  keepBest(search, laid);
+  const groups = withoutUnneeded(search.best.groups, fabrics, widths, wedge, there);
+  search.best = { ...search.best, groups };
 }
 
 function setLength(
@@ -136,21 +151,4 @@ function setLength(
 
 function widthOf(counts: readonly number[], widths: readonly Inches[]): Inches {
   return counts.reduce((sum, count, at) => sum + count * widths[at]!, 0);
-}
-
-/**
- * Whole blocks from these sets beside the wedges there are, counted for sets just as high as the wedge, their first tips
- * chosen to balance.
- */
-function blocksOf(groups: readonly SetsOfLength[], there: WedgeCount, wedge: WedgePlan): number {
-  let { up, down } = there;
-  for (const { wedges, sets } of groups) {
-    for (let set = 0; set < sets; set += 1) {
-      const [more, less] = [Math.ceil(wedges / 2), Math.floor(wedges / 2)];
-      const upFirst = up <= down;
-      up += upFirst ? more : less;
-      down += upFirst ? less : more;
-    }
-  }
-  return Math.floor(Math.min(up, down) / (wedge.perBlock / 2));
 }

@@ -1,8 +1,8 @@
 // Strips on hand sorted by length: only strips of about one length are sewn into a set.
-import { finishedWidth } from '../../geometry/stripSet';
+import { HAIR } from '../../model/lengths';
 import type { StripOnHand, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
-import { lengthFor } from '../wedges/yield';
+import { leastLength } from '../wedges/setKinds';
 
 /** Strips whose lengths differ by no more than this are sewn together. */
 const SAME_LENGTH: Inches = 2;
@@ -13,15 +13,13 @@ export const USUAL_LENGTH: Inches = 40;
 export interface LengthClass {
   readonly rows: readonly StripOnHand[];
   readonly length: Inches;
-  /** What its strips add to heights, altogether. */
-  readonly reach: Inches;
 }
 
 /** Classes from the longest strips to the shortest; strips too short for two wedges are left out. */
 export function lengthClasses(rows: readonly StripOnHand[], wedge: WedgePlan): LengthClass[] {
-  const least = lengthFor(2, wedge.cutHeight, wedge);
+  const least = leastLength(wedge);
   const sorted = rows
-    .filter((row) => row.length >= least && row.count > 0)
+    .filter((row) => row.length >= least - HAIR && row.count > 0)
     .sort((one, other) => other.length - one.length);
   const groups: StripOnHand[][] = [];
   for (const row of sorted) {
@@ -32,6 +30,5 @@ export function lengthClasses(rows: readonly StripOnHand[], wedge: WedgePlan): L
   return groups.map((group) => ({
     rows: group,
     length: group.at(-1)!.length,
-    reach: group.reduce((sum, row) => sum + row.count * finishedWidth(row.width, wedge.seam), 0),
   }));
 }

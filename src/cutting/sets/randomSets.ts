@@ -3,16 +3,16 @@
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
 import { clothTable } from '../../cloth/cloths';
-import { finishedWidth, heightShort, setHeight } from '../../geometry/stripSet';
+import { heightShort, setHeight } from '../../geometry/stripSet';
 import { freshId, setLetter } from '../../model/find';
-import { isTooNarrow, piecesIn } from '../../model/lengths';
+import { isTooNarrow } from '../../model/lengths';
 import type { Phrase } from '../../model/phrase';
 import type { Fabric, Project, Strip, StripOnHand, StripSet, WedgePlan } from '../../model/project';
-import type { Inches } from '../../model/units';
-import { availableWedges, wedgesNeeded, wedgesOnLength } from '../wedges/yield';
+import { availableWedges } from '../wedges/yield';
 import { type LengthClass, lengthClasses, USUAL_LENGTH } from './lengthClass';
+import { planSets, type SetTarget } from './planSets';
 import { setNotes } from './setNotes';
-import { HEIGHT_TO_SPARE, type SetScoring, setScoring } from './setScore';
+import { type SetScoring, setScoring } from './setScore';
 import {
   type HeldPlaces,
   type LoosePiece,
@@ -32,7 +32,7 @@ export interface SetMaking {
   readonly keep: readonly StripSet[];
   /** Sets made anew round their locked strips; they keep their letters. */
   readonly held?: readonly StripSet[];
-  /** So many new sets, as many as these blocks need beside the kept ones, or as many as the strips give. */
+  /** So many new sets, as few as these blocks need beside the kept ones, or those that give most wedges of all strips. */
   readonly want: { readonly sets: number } | { readonly blocks: number } | 'most';
   readonly seed: number;
 }
@@ -52,7 +52,6 @@ export interface MadeSets {
 const STARTS = 3;
 const STEPS_PER_SET = 1_600;
 const MOST_STEPS = 40_000;
-const MOST_SETS = 400;
 
 /** What makeSets needs of a project: planned, unlocked sets are given up but for their locked strips, all others kept. */
 export function setMakingOf(project: Project, want: SetMaking['want'], seed: number): SetMaking {
@@ -75,14 +74,14 @@ export function makeSets(making: SetMaking): MadeSets {
   const classes = lengthClasses(wide, wedge);
   const cloths = clothTable(making.fabrics, undefined, making.lookalikes);
   const scoring = setScoring(cloths, wide, wedge);
-  const plan = planSets(making, classes);
+  const plan = planSets({ ...making, held: making.held ?? [] }, classes);
   const loose = loosePieces(classes, scoring);
-  const { pieces, held } = heldPieces(making, loose, plan.sets, scoring);
+  const { pieces, held } = heldPieces(making, loose, plan.targets, scoring);
   const keptRims = making.keep
     .flatMap((set) => [set.strips[0], set.strips.at(-1)])
     .map((strip) => scoring.fabricIndex.get(strip?.fabric ?? ''))
     .filter((fabric) => fabric !== undefined);
-  const found = bestOf({ pieces, sets: plan.sets, held, keptRims, scoring }, making.seed);
+  const found = bestOf({ pieces, sets: plan.targets, held, keptRims, scoring }, making.seed);
   const whole = found.sets.map((set, at) => at < held.length || highEnough(set, pieces, wedge));
   const laid = found.sets.filter((_, at) => whole[at]);
   const sets = asStripSets(laid, pieces, classes, making);
@@ -115,7 +114,7 @@ function loosePieces(classes: readonly LengthClass[], scoring: SetScoring): Loos
 function heldPieces(
   making: SetMaking,
   loose: readonly LoosePiece[],
-  sets: readonly number[],
+  sets: readonly SetTarget[],
   scoring: SetScoring,
 ): { pieces: LoosePiece[]; held: HeldPlaces[] } {
   const pieces = [...loose];
@@ -128,7 +127,7 @@ function heldPieces(
         fabric: strip.fabric,
         fabricAt,
         width: strip.width,
-        lengthClass: sets[index]!,
+        lengthClass: sets[index]!.lengthClass,
         row,
         locked: true,
       });
@@ -141,59 +140,6 @@ function heldPieces(
     return { fromFirst: inner.slice(0, end + 1), last };
   });
   return { pieces, held };
-}
-
-/** How many sets to try for and of which length class: the longest strips first, as far as they reach. */
-function planSets(making: SetMaking, classes: readonly LengthClass[]): { sets: number[]; wanted: number } {
-  const { wedge, held = [] } = making;
-  const each = finishedWidth(wedge.cutHeight, wedge.seam);
-  const heldIn = held.map((set) => nearestClass(set.length, classes));
-  // What the sets with locked strips take of each class before others are thought of.
-  const reach = classes.map((one) => one.reach);
-  held.forEach((set, at) => {
-    const locked = set.strips.filter((strip) => strip.locked);
-    const has = locked.reduce((sum, strip) => sum + finishedWidth(strip.width, wedge.seam), 0);
-    if (reach[heldIn[at]!] !== undefined) reach[heldIn[at]!]! -= Math.max(0, each - has);
-  });
-  const fill = (height: Inches) =>
-    reach.flatMap((there, index) =>
-      Array.from({ length: Math.max(0, piecesIn(there, height)) }, () => index),
-    );
-  const room = [...heldIn, ...fill(each)];
-  // As many as possible leaves a little air: sets exactly as high as the wedge are hard to fill from real widths.
-  const most = held.length + fill(each + HEIGHT_TO_SPARE / 2).length;
-  const wanted = making.want === 'most' ? most : setsWanted(making, making.want, classes, room);
-  const sets = room.slice(0, Math.max(held.length, Math.min(wanted, MOST_SETS)));
-  return { sets, wanted };
-}
-
-/** The class whose strips are nearest in length to a set's; 0 where there are none. */
-function nearestClass(length: Inches, classes: readonly LengthClass[]): number {
-  const off = (index: number) => Math.abs(classes[index]!.length - length);
-  return classes.reduce((best, _, index) => (off(index) < off(best) ? index : best), 0);
-}
-
-function setsWanted(
-  making: SetMaking,
-  want: Exclude<SetMaking['want'], 'most'>,
-  classes: readonly LengthClass[],
-  room: readonly number[],
-): number {
-  const { wedge, keep } = making;
-  if ('sets' in want) return want.sets;
-  const need = wedgesNeeded(want.blocks, keep, wedge);
-  let count = 0;
-  while ((need.up > 0 || need.down > 0) && count < MOST_SETS) {
-    // Where strips run out the count still says how many sets of the same length are missing.
-    const lengthClass = classes[room[count] ?? classes.length - 1];
-    // A set just high enough; a higher one gives no fewer.
-    const gives = Math.max(2, wedgesOnLength(lengthClass?.length ?? USUAL_LENGTH, wedge.cutHeight, wedge));
-    const first = need.up >= need.down ? 'up' : 'down';
-    need.up -= Math.floor(gives / 2) + (first === 'up' ? gives % 2 : 0);
-    need.down -= Math.floor(gives / 2) + (first === 'down' ? gives % 2 : 0);
-    count += 1;
-  }
-  return count;
 }
 
 function bestOf(input: SearchInput, seed: number): SearchOutcome {

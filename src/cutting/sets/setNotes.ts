@@ -5,7 +5,8 @@ import { HAIR, isTooNarrow } from '../../model/lengths';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { StripOnHand, StripSet, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
-import { lengthFor, wedgesNeeded } from '../wedges/yield';
+import { leastLength } from '../wedges/setKinds';
+import { wedgesNeeded } from '../wedges/yield';
 import { type LengthClass, USUAL_LENGTH } from './lengthClass';
 import { isLongEnough } from './stripsUnused';
 
@@ -46,8 +47,8 @@ function tooNarrow(rows: readonly StripOnHand[], wedge: WedgePlan): Phrase[] {
 }
 
 function tooShort(rows: readonly StripOnHand[], wedge: WedgePlan): Phrase[] {
-  const least = lengthFor(2, wedge.cutHeight, wedge);
-  const short = rows.reduce((sum, row) => sum + (row.length < least ? row.count : 0), 0);
+  const least = leastLength(wedge);
+  const short = rows.reduce((sum, row) => sum + (row.length < least - HAIR ? row.count : 0), 0);
   if (short === 0) return [];
   const one = '1 strip is left aside: a set needs strips at least {least} long to give two wedges.';
   const many = '{count} strips are left aside: a set needs strips at least {least} long to give two wedges.';

@@ -92,16 +92,21 @@ function widthsAimedAt(
   return new Map(widths.map((width, index) => [width, parts[index]! / whole]));
 }
 
-/** The cost of one set by itself; an empty set counts as short. */
-export function setCost(strips: readonly RatedStrip[], scoring: SetScoring): number {
+/** The cost of one set by itself, which has to be `least` high; an empty set counts as short. */
+export function setCost(
+  strips: readonly RatedStrip[],
+  scoring: SetScoring,
+  least: Inches = scoring.wedge.cutHeight,
+): number {
   const weights = SET_WEIGHTS;
   const { wedge } = scoring;
   const height = setHeight(strips, wedge.seam);
-  const short = wedge.cutHeight - height;
+  const short = least - height;
+  const aim = Math.max(least, wedge.cutHeight + HEIGHT_TO_SPARE);
   let cost =
     short > 1e-9
       ? weights.short + weights.shortInch * short
-      : weights.height * Math.max(0, Math.abs(height - wedge.cutHeight - HEIGHT_TO_SPARE) - 0.25);
+      : weights.height * Math.max(0, Math.abs(height - aim) - 0.25);
   if (strips.length === 0) return cost;
   cost += neighbourCost(strips, scoring);
   const first = strips[0]!;

@@ -4,7 +4,9 @@ import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
 import { cutWidth, finishedWidth } from '../../geometry/stripSet';
+import { HAIR } from '../../model/lengths';
 import type { FabricId } from '../../model/project';
+import type { SetTarget } from './planSets';
 import {
   HEIGHT_TO_SPARE,
   type RatedStrip,
@@ -33,8 +35,8 @@ const NOTHING_HELD: HeldPlaces = { fromFirst: [], last: null };
 
 export interface SearchInput {
   readonly pieces: readonly LoosePiece[];
-  /** Length class of each set to be made. */
-  readonly sets: readonly number[];
+  /** The sets to be made. */
+  readonly sets: readonly SetTarget[];
   /** What keeps its place in each of them; nothing where the list ends. */
   readonly held?: readonly HeldPlaces[];
   /** Fabrics (by index) on the rims of sets that are kept: they count as neighbours, but do not change. */
@@ -84,7 +86,7 @@ class SewingTable {
     this.used = new Int32Array(input.scoring.fabrics);
     this.fair = new Float64Array(input.scoring.fabrics);
     this.sets = input.sets.map(() => []);
-    this.setCosts = input.sets.map(() => setCost([], input.scoring));
+    this.setCosts = input.sets.map(({ least }) => setCost([], input.scoring, least));
     const classes = Math.max(0, ...input.pieces.map((piece) => piece.lengthClass + 1));
     this.loose = Array.from({ length: classes }, () => []);
     const held = new Set((input.held ?? []).flatMap((one) => [...one.fromFirst, one.last]));
@@ -96,8 +98,9 @@ class SewingTable {
     this.setFairShares();
     this.cost = this.setCosts.reduce((sum, cost) => sum + cost, 0) + this.costUnused();
     for (const stack of this.loose) this.shuffle(stack);
+    const begun = input.sets.map((_, set) => this.begin(set));
     this.sets.forEach((_, set) => {
-      this.fill(set);
+      this.fill(set, begun[set]!);
     });
   }
 
@@ -120,7 +123,7 @@ class SewingTable {
   private randomChange() {
     if (this.sets.length === 0) return null;
     const set = this.pick(this.sets.length);
-    const lengthClass = this.input.sets[set]!;
+    const { lengthClass } = this.input.sets[set]!;
     const before = {
       cost: this.cost,
       lengthClass,
@@ -143,7 +146,7 @@ class SewingTable {
 
   private swapBetween(set: number, before: { lay: [number, number[]][] }): boolean {
     const other = this.pick(this.sets.length);
-    if (other === set || this.input.sets[other] !== this.input.sets[set]) return false;
+    if (other === set || this.classOf(other) !== this.classOf(set)) return false;
     const mine = [...this.sets[set]!];
     const theirs = [...this.sets[other]!];
     if (mine.length === 0 || theirs.length === 0) return false;
@@ -158,7 +161,7 @@ class SewingTable {
   }
 
   private swapWithLoose(set: number): boolean {
-    const stack = this.loose[this.input.sets[set]!]!;
+    const stack = this.loose[this.classOf(set)]!;
     const mine = [...this.sets[set]!];
     if (mine.length === 0 || stack.length === 0) return false;
     const at = this.pick(mine.length);
@@ -181,7 +184,7 @@ class SewingTable {
   }
 
   private takeIn(set: number): boolean {
-    const stack = this.loose[this.input.sets[set]!]!;
+    const stack = this.loose[this.classOf(set)]!;
     if (stack.length === 0) return false;
     const mine = [...this.sets[set]!];
     const { from, to } = this.openPart(set);
@@ -196,14 +199,34 @@ class SewingTable {
     const { from, to } = this.openPart(set);
     if (mine.length < 2 || to === from) return false;
     const [piece] = mine.splice(from + this.pick(to - from), 1);
-    this.loose[this.input.sets[set]!]!.push(piece!);
+    this.loose[this.classOf(set)]!.push(piece!);
     this.lay(set, mine);
     return true;
   }
 
-  /** The random start: pieces from the shuffled stack until the set is high enough, round the ones that keep their places. */
-  private fill(set: number): void {
-    const stack = this.loose[this.input.sets[set]!]!;
+  private classOf(set: number): number {
+    return this.input.sets[set]!.lengthClass;
+  }
+
+  /** Pieces of the widths a set is to begin with, from the shuffled stack and shuffled again; null where any will do. */
+  private begin(set: number): number[] | null {
+    const { start } = this.input.sets[set]!;
+    if (!start) return null;
+    const stack = this.loose[this.classOf(set)]!;
+    const taken = start.flatMap((width) => {
+      const at = stack.findLastIndex((piece) => Math.abs(this.input.pieces[piece]!.width - width) < HAIR);
+      return at < 0 ? [] : stack.splice(at, 1);
+    });
+    this.shuffle(taken);
+    return taken;
+  }
+
+  /**
+   * The random start, round the pieces that keep their places: what the set is to begin with, else pieces from the shuffled
+   * stack until it is high enough.
+   */
+  private fill(set: number, begun: number[] | null): void {
+    const stack = begun ?? this.loose[this.classOf(set)]!;
     const { wedge } = this.input.scoring;
     const { fromFirst, last } = this.heldIn(set);
     const reach = (piece: number) => finishedWidth(this.input.pieces[piece]!.width, wedge.seam);
@@ -212,7 +235,7 @@ class SewingTable {
       (sum, piece) => sum + reach(piece),
       cutWidth(last === null ? 0 : reach(last), wedge.seam),
     );
-    while (height < wedge.cutHeight + 0.25 && stack.length > 0) {
+    while (stack.length > 0 && (begun !== null || height < wedge.cutHeight + 0.25)) {
       const piece = stack.pop()!;
       height += reach(piece);
       mine.push(piece);
@@ -250,7 +273,7 @@ class SewingTable {
     }
     this.sets[set] = [...pieces];
     const rated = pieces.map((piece) => strips[piece]!);
-    const cost = setCost(rated, scoring);
+    const cost = setCost(rated, scoring, this.input.sets[set]!.least);
     this.cost += cost - this.setCosts[set]!;
     this.setCosts[set] = cost;
   }

@@ -3,7 +3,7 @@ import { heightShort, setHeight } from '../../geometry/stripSet';
 import { upToStep } from '../../model/lengths';
 import type { StripSet, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
-import { lengthFor, wedgeCuts } from './yield';
+import { heightFor, lengthFor, wedgeCuts } from './yield';
 
 export interface OneMore {
   /** So much longer the set would have to be, rounded up to the next sixteenth of an inch. */
@@ -25,23 +25,9 @@ export function oneMoreWedge(set: StripSet, wedge: WedgePlan): OneMore | null {
   const height = setHeight(set.strips, wedge.seam);
   if (heightShort(height, wedge) > 0) return null;
   const wanted = wedgeCuts(set, wedge).length + 1;
+  const enough = heightFor(wanted, set.length, wedge);
   return {
     longer: upToStep(lengthFor(wanted, height, wedge) - set.length, SIXTEENTH),
-    taller: heightMissing(wanted, height, set.length, wedge),
+    taller: Number.isFinite(enough) ? upToStep(enough - height, SIXTEENTH) : null,
   };
-}
-
-/** The length that wedges need never grows with the height of their set, so the least height that does is found by halving. */
-function heightMissing(wanted: number, height: Inches, length: Inches, wedge: WedgePlan): Inches | null {
-  const fits = (more: Inches) => lengthFor(wanted, height + more, wedge) <= length + 1e-9;
-  let enough = Math.max(SIXTEENTH, upToStep(2 * wedge.cutHeight - height, SIXTEENTH));
-  if (!fits(enough)) return null;
-  let tooLittle = 0;
-  while (enough - tooLittle > SIXTEENTH + 1e-9) {
-    const middle = upToStep((enough + tooLittle) / 2, SIXTEENTH);
-    const next = middle >= enough - 1e-9 ? middle - SIXTEENTH : middle;
-    if (fits(next)) enough = next;
-    else tooLittle = next;
-  }
-  return enough;
 }

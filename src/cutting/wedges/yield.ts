@@ -2,6 +2,7 @@
 // and share their slanted cut as far as the bases leave room.
 import { heightShort, setHeight } from '../../geometry/stripSet';
 import { cutWedge, slope } from '../../geometry/wedge';
+import { HAIR } from '../../model/lengths';
 import type { StripSet, Tip, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
 
@@ -36,8 +37,25 @@ export function lengthFor(count: number, height: Inches, wedge: WedgePlan): Inch
 /** How many wedges fit on a length; 0 when not even one does. */
 export function wedgesOnLength(length: Inches, height: Inches, wedge: WedgePlan): number {
   let count = 0;
-  while (lengthFor(count + 1, height, wedge) <= length + 1e-9) count += 1;
+  while (lengthFor(count + 1, height, wedge) <= length + HAIR) count += 1;
   return count;
+}
+
+/**
+ * The least height of a set, inches, on which `count` wedges fit this length: never below the wedge's own; Infinity where no
+ * height does. lengthFor solved for the pitch p: bases side by side leave the last, even wedge L − b − ⌊(n−1)/2⌋·b of room,
+ * and n − 1 pitches have to fit into L − b.
+ */
+export function heightFor(count: number, length: Inches, wedge: WedgePlan): Inches {
+  const { base } = cutWedge(wedge);
+  const room = length - base + HAIR;
+  const pairs = Math.floor((count - 1) / 2);
+  if (room < pairs * base) return Number.POSITIVE_INFINITY;
+  if (count < 2) return wedge.cutHeight;
+  const even = count % 2 === 0 ? room - pairs * base : Number.POSITIVE_INFINITY;
+  const pitch = Math.min(even, room / (count - 1));
+  const height = (base - pitch) / slope(wedge.perBlock);
+  return Math.max(wedge.cutHeight, Math.min(height, 2 * wedge.cutHeight));
 }
 
 /** All wedges that fit on a set, from its left end; none when the set is not as high as the wedge. */

@@ -1,0 +1,145 @@
+// Strips of one length laid into sets by their widths alone, so that the sets give as many wedges as they can. Which fabric
+// lies where is setSearch's; how many strips to cut is the plan's.
+import { finishedWidth } from '../../geometry/stripSet';
+import { HAIR } from '../../model/lengths';
+import type { WedgePlan } from '../../model/project';
+import type { Inches } from '../../model/units';
+import { type SetKind, setKinds, wedgeTable } from '../wedges/setKinds';
+
+/** Strips of one cut width, whatever their fabric. */
+export interface WidthCount {
+  readonly width: Inches;
+  readonly count: number;
+}
+
+/** A set as far as widths go: strips of each width, in the order of the widths, and what the set is to give. */
+export interface LaidSet {
+  readonly kind: SetKind;
+  readonly counts: readonly number[];
+}
+
+/** Numbers of wedges tried from the most that the heights would allow downwards. */
+const MOST_TRIED = 24;
+
+/**
+ * The sets that give most wedges, no more than `enough`, of strips so long. Strips that no set needs are left. Sets are as
+ * thrifty as they can be; what is left may make them higher.
+ */
+export function layMost(
+  strips: readonly WidthCount[],
+  length: Inches,
+  wedge: WedgePlan,
+  enough = Number.POSITIVE_INFINITY,
+): LaidSet[] {
+  const kinds = setKinds(length, wedge, strips.map((one) => one.width)); // biome-ignore format: short
+  if (kinds.length === 0) return [];
+  const table = wedgeTable(kinds);
+  const gains = strips.map((one) => finishedWidth(one.width, wedge.seam));
+  const there = strips.reduce((sum, one, at) => sum + one.count * gains[at]!, 0);
+  const least = kinds[0]!.wedges;
+  let tried = 0;
+  for (
+    let wedges = Math.min(enough, table.most(there));
+    wedges > 0;
+    wedges -= tried > MOST_TRIED ? least : 1
+  ) {
+    if (table.gain(wedges - 1) > table.gain(wedges) - HAIR) continue;
+    tried += 1;
+    const sets = table.sets(wedges);
+    const counts = fillTargets(strips, gains, sets.map((one) => one.gain)); // biome-ignore format: short
+    if (counts) return sets.map((kind, at) => ({ kind, counts: counts[at]! }));
+  }
+  return [];
+}
+
+/**
+ * Strips of each width for sets that are to add so much to the height each, in this order; null where they cannot be filled
+ * this way. Each takes its share of every width first, then the few strips that go least beyond what it wants.
+ */
+export function fillTargets(
+  strips: readonly WidthCount[],
+  gains: readonly Inches[],
+  targets: readonly Inches[],
+): number[][] | null {
+  const left = strips.map((one) => one.count);
+  let open = targets.reduce((sum, target) => sum + target, 0);
+  const filled: number[][] = [];
+  for (const target of targets) {
+    const share = open > HAIR ? Math.min(1, target / open) : 0;
+    const counts = fillOne(left, gains, target, share);
+    if (!counts) return null;
+    counts.forEach((count, at) => {
+      left[at]! -= count;
+    });
+    filled.push(counts);
+    open -= target;
+  }
+  return filled;
+}
+
+/** Most strips that are chosen one against another; the others are a set's share. */
+const MOST_CHOSEN = 5;
+/** With many widths fewer, as choices multiply. */
+const FEW_CHOSEN = 3;
+const MANY_WIDTHS = 5;
+
+function fillOne(
+  left: readonly number[],
+  gains: readonly Inches[],
+  target: Inches,
+  share: number,
+): number[] | null {
+  const counts = left.map((count) => Math.floor(count * share + HAIR));
+  const sum = () => counts.reduce((reach, count, at) => reach + count * gains[at]!, 0);
+  const chosen = gains.length > MANY_WIDTHS ? FEW_CHOSEN : MOST_CHOSEN;
+  // Some of the share is given back, so that there is a choice; the width taken most often first.
+  const widest = Math.max(...gains);
+  for (let reach = sum(); reach > Math.max(0, target - (chosen - 1) * widest) + HAIR; reach = sum()) {
+    const most = counts.indexOf(Math.max(...counts));
+    if (counts[most] === 0) break;
+    counts[most]! -= 1;
+  }
+  for (;;) {
+    const rest = left.map((count, at) => count - counts[at]!);
+    const more = leastBeyond(rest, gains, target - sum(), chosen);
+    if (more) return counts.map((count, at) => count + more[at]!);
+    // Too narrow to reach with so few: one more of the width there is most of.
+    const most = rest.indexOf(Math.max(...rest));
+    if (rest[most]! <= 0) return null;
+    counts[most]! += 1;
+  }
+}
+
+/** At most `most` strips that add `wanted` or more, going least beyond it; null where none do. Of equals the evenest. */
+function leastBeyond(
+  left: readonly number[],
+  gains: readonly Inches[],
+  wanted: Inches,
+  most: number,
+): number[] | null {
+  if (wanted <= HAIR) return left.map(() => 0);
+  let best: { beyond: Inches; uneven: number; counts: number[] } | null = null;
+  const counts = left.map(() => 0);
+  const all = Math.max(1, left.reduce((sum, count) => sum + count, 0)); // biome-ignore format: short
+  const choose = (at: number, sum: Inches, chosen: number) => {
+    if (sum >= wanted - HAIR) {
+      const beyond = sum - wanted;
+      const uneven = counts.reduce((off, count, width) => off + Math.abs(count - (chosen * left[width]!) / all), 0); // biome-ignore format: short
+      if (
+        !best ||
+        beyond < best.beyond - HAIR ||
+        (beyond < best.beyond + HAIR && uneven < best.uneven - HAIR)
+      )
+        best = { beyond, uneven, counts: [...counts] };
+      return;
+    }
+    for (let width = at; chosen < most && width < gains.length; width += 1) {
+      if (counts[width]! >= left[width]!) continue;
+      counts[width]! += 1;
+      choose(width, sum + gains[width]!, chosen + 1);
+      counts[width]! -= 1;
+    }
+  };
+  choose(0, 0, 0);
+  return (best as { counts: number[] } | null)?.counts ?? null;
+}

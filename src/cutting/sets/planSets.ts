@@ -1,0 +1,205 @@
+// How many sets to make, of strips of which length, and how high each has to be for the wedges counted on it. Which strips
+// they become is the search's (setSearch.ts); the widths to begin with are laid here, so that the heights are within reach.
+import { finishedWidth } from '../../geometry/stripSet';
+import { HAIR, piecesIn } from '../../model/lengths';
+import type { StripSet, WedgePlan } from '../../model/project';
+import type { Inches } from '../../model/units';
+import { type SetKind, setKinds } from '../wedges/setKinds';
+import { wedgesNeeded, wedgesOnLength } from '../wedges/yield';
+import { fillTargets, layMost, type WidthCount } from './layHeights';
+import { type LengthClass, USUAL_LENGTH } from './lengthClass';
+import { HEIGHT_TO_SPARE } from './setScore';
+
+/** A set to be made. */
+export interface SetTarget {
+  readonly lengthClass: number;
+  /** A lower set gives fewer wedges than were counted. */
+  readonly least: Inches;
+  /** Cut widths to begin with, beside locked strips; null where strips are taken as they come. */
+  readonly start: readonly Inches[] | null;
+}
+
+export interface SetsPlan {
+  /** Sets with locked strips first, in their order. */
+  readonly targets: readonly SetTarget[];
+  /** So many sets were asked for. */
+  readonly wanted: number;
+}
+
+export interface SetsAsked {
+  readonly wedge: WedgePlan;
+  readonly keep: readonly StripSet[];
+  readonly held: readonly StripSet[];
+  readonly want: { readonly sets: number } | { readonly blocks: number } | 'most';
+}
+
+const MOST_SETS = 400;
+/** For fewer sets they are made up to so much higher than the wedge (as planning forwards). */
+const MOST_SPARE: Inches = 0.75;
+
+/** Strips of one length class by width, with what the sets planned so far leave of them. */
+interface Stock {
+  readonly lengthClass: number;
+  readonly length: Inches;
+  strips: WidthCount[];
+}
+
+/** The longest strips first, as far as they reach. What cannot be made of these strips still counts as wanted. */
+export function planSets(asked: SetsAsked, classes: readonly LengthClass[]): SetsPlan {
+  const { wedge, held, want } = asked;
+  const stocks = classes.map((one, at) => stockOf(one, at));
+  const targets = heldTargets(held, stocks, classes, wedge);
+  const add = (more: readonly SetTarget[]) => targets.push(...more.slice(0, MOST_SETS - targets.length));
+  if (want === 'most') {
+    for (const stock of stocks) add(mostOf(stock, Number.POSITIVE_INFINITY, wedge));
+    return { targets, wanted: targets.length };
+  }
+  if ('sets' in want) {
+    for (const stock of stocks) add(setsOf(stock, want.sets - targets.length, wedge));
+    return { targets, wanted: want.sets };
+  }
+  const need = wedgesNeeded(want.blocks, asked.keep, wedge);
+  const heldWedges = targets.reduce((sum, { lengthClass }) => {
+    return sum + wedgesOnLength(classes[lengthClass]?.length ?? 0, wedge.cutHeight, wedge);
+  }, 0);
+  let open = 2 * Math.max(need.up, need.down) - heldWedges;
+  for (const stock of stocks) {
+    if (open <= 0) break;
+    const made = fewestOf(stock, open, wedge) ?? mostOf(stock, open, wedge);
+    add(made);
+    open -= made.reduce((sum, { least }) => sum + wedgesOnLength(stock.length, least, wedge), 0);
+  }
+  // Where strips run out the count still says how many sets of the same length are missing.
+  const length = classes.at(-1)?.length ?? USUAL_LENGTH;
+  const each = Math.max(2, wedgesOnLength(length, wedge.cutHeight + HEIGHT_TO_SPARE, wedge));
+  return { targets, wanted: targets.length + Math.ceil(Math.max(0, open) / each) };
+}
+
+function stockOf({ rows, length }: LengthClass, lengthClass: number): Stock {
+  const strips: { width: Inches; count: number }[] = [];
+  for (const { width, count } of rows) {
+    const same = strips.find((one) => Math.abs(one.width - width) < HAIR);
+    if (same) same.count += count;
+    else strips.push({ width, count });
+  }
+  return { lengthClass, length, strips };
+}
+
+function gainsOf(stock: Stock, wedge: WedgePlan): Inches[] {
+  return stock.strips.map(({ width }) => finishedWidth(width, wedge.seam));
+}
+
+function reachOf(stock: Stock, wedge: WedgePlan): Inches {
+  return stock.strips.reduce((sum, { width, count }) => sum + count * finishedWidth(width, wedge.seam), 0);
+}
+
+/** Takes these strips out of the stock and gives the sets that begin with them. */
+function taken(
+  stock: Stock,
+  counts: readonly (readonly number[])[],
+  least: (at: number) => Inches,
+): SetTarget[] {
+  const targets = counts.map((set, at): SetTarget => {
+    const start = set.flatMap((count, width) =>
+      Array.from({ length: count }, () => stock.strips[width]!.width),
+    );
+    return { lengthClass: stock.lengthClass, least: least(at), start };
+  });
+  stock.strips = stock.strips.map(({ width, count }, at) => {
+    return { width, count: counts.reduce((left, set) => left - set[at]!, count) };
+  });
+  return targets;
+}
+
+/** Sets with locked strips have theirs before others are thought of, each just enough to be high enough. */
+function heldTargets(
+  held: readonly StripSet[],
+  stocks: readonly Stock[],
+  classes: readonly LengthClass[],
+  wedge: WedgePlan,
+): SetTarget[] {
+  return held.map((set) => {
+    const lengthClass = nearestClass(set.length, classes);
+    const has = set.strips.reduce(
+      (sum, { width, locked }) => sum + (locked ? finishedWidth(width, wedge.seam) : 0),
+      0,
+    );
+    const missing = Math.max(0, finishedWidth(wedge.cutHeight, wedge.seam) - has);
+    const stock = stocks[lengthClass];
+    const counts = stock ? fillTargets(stock.strips, gainsOf(stock, wedge), [missing]) : null;
+    const begun = stock && counts ? taken(stock, counts, () => wedge.cutHeight)[0] : undefined;
+    return begun ?? { lengthClass, least: wedge.cutHeight, start: null };
+  });
+}
+
+/** The class whose strips are nearest in length to a set's; 0 where there are none. */
+function nearestClass(length: Inches, classes: readonly LengthClass[]): number {
+  const off = (index: number) => Math.abs(classes[index]!.length - length);
+  return classes.reduce((best, _, index) => (off(index) < off(best) ? index : best), 0);
+}
+
+/** The sets that give most wedges, no more than `enough`. */
+function mostOf(stock: Stock, enough: number, wedge: WedgePlan): SetTarget[] {
+  const sets = layMost(stock.strips, stock.length, wedge, enough);
+  return taken(stock, sets.map((set) => set.counts), (at) => sets[at]!.kind.height); // biome-ignore format: short
+}
+
+/** So many sets at the most, with half an inch to spare where the strips reach, else just high enough. */
+function setsOf(stock: Stock, wanted: number, wedge: WedgePlan): SetTarget[] {
+  const each = finishedWidth(wedge.cutHeight, wedge.seam);
+  const count = Math.min(wanted, MOST_SETS, piecesIn(reachOf(stock, wedge), each));
+  if (count <= 0) return [];
+  for (const spare of [HEIGHT_TO_SPARE, HEIGHT_TO_SPARE / 2, 0]) {
+    const counts = filled(stock, wedge, Array.from({ length: count }, () => each + spare)); // biome-ignore format: short
+    if (counts) return taken(stock, counts, () => wedge.cutHeight);
+  }
+  return Array.from({ length: count }, () => {
+    return { lengthClass: stock.lengthClass, least: wedge.cutHeight, start: null };
+  });
+}
+
+/** The fewest sets that give so many wedges, with half an inch to spare where that can be; null where these strips do not. */
+function fewestOf(stock: Stock, wedges: number, wedge: WedgePlan): SetTarget[] | null {
+  const widths = stock.strips.map((one) => one.width);
+  const kinds = setKinds(stock.length, wedge, widths, wedge.cutHeight, wedge.cutHeight + MOST_SPARE);
+  const usual = finishedWidth(wedge.cutHeight + HEIGHT_TO_SPARE, wedge.seam);
+  if (kinds.length === 0) return null;
+  const most = piecesIn(reachOf(stock, wedge), kinds[0]!.gain);
+  for (let count = Math.ceil(wedges / kinds.at(-1)!.wedges); count <= most; count += 1) {
+    const sets = thriftiest(count, wedges, kinds);
+    for (const least of [usual, 0]) {
+      const counts = filled(stock, wedge, sets.map((kind) => Math.max(kind.gain, least))); // biome-ignore format: short
+      if (counts) return taken(stock, counts, (at) => sets[at]!.height);
+    }
+  }
+  return null;
+}
+
+/** So many sets that give so many wedges: all as low as can be, then those higher that cost least height for a wedge. */
+function thriftiest(count: number, wedges: number, kinds: readonly SetKind[]): SetKind[] {
+  const sets = Array.from({ length: count }, () => 0);
+  let made = count * kinds[0]!.wedges;
+  while (made < wedges) {
+    let best = { set: -1, to: 0, cost: Number.POSITIVE_INFINITY };
+    for (const [set, from] of sets.entries()) {
+      for (let to = from + 1; to < kinds.length; to += 1) {
+        const [low, high] = [kinds[from]!, kinds[to]!];
+        const cost = (high.gain - low.gain) / (high.wedges - low.wedges);
+        if (cost < best.cost - HAIR) best = { set, to, cost };
+      }
+      // Sets alike come one after another; the first of them stands for all.
+      if (from === 0) break;
+    }
+    if (best.set < 0) break;
+    made += kinds[best.to]!.wedges - kinds[sets[best.set]!]!.wedges;
+    sets[best.set] = best.to;
+    sets.sort((one, other) => other - one);
+  }
+  return sets.map((kind) => kinds[kind]!);
+}
+
+function filled(stock: Stock, wedge: WedgePlan, targets: readonly Inches[]): number[][] | null {
+  const wanted = targets.reduce((sum, target) => sum + target, 0);
+  if (wanted > reachOf(stock, wedge) + HAIR) return null;
+  return fillTargets(stock.strips, gainsOf(stock, wedge), targets);
+}
