@@ -95,21 +95,16 @@ export function totalsTable(
     seam,
   );
   if (widths.length === 0 || patterns.length === 0) return () => null;
-  const known = new Map<number, Sums>();
-  const sums = (count: number) => {
-    const found = known.get(count) ?? sumsOf(patterns, count, widths);
-    known.set(count, found);
-    return found;
-  };
+  const sums = sumsOf(patterns, widths);
   let group: Sum | null = null;
   const spread = (row: readonly number[]) => parts.map((one) => row[widths.indexOf(one)] ?? 0);
   return (sets) => {
     if (sets <= 0) return null;
     const groups = Math.floor((sets - 1) / EXACT_SETS);
-    if (groups > 0) group ??= bestSum(patterns, sums(EXACT_SETS), widths, none);
+    if (groups > 0) group ??= bestSum(patterns, sums, EXACT_SETS, widths, none);
     const repeated = Array.from({ length: groups }, () => group!.sets).flat();
     const before = none.map((_, at) => groups * (group?.counts[at] ?? 0));
-    const end = bestSum(patterns, sums(sets - groups * EXACT_SETS), widths, before);
+    const end = bestSum(patterns, sums, sets - groups * EXACT_SETS, widths, before);
     const counts = before.map((count, at) => count + end.counts[at]!);
     return {
       counts: spread(counts),
@@ -126,40 +121,50 @@ interface Sum {
   readonly exact: boolean;
 }
 
-/** All sums of so many patterns, layer by layer. A sum is kept as one number with a digit for each width. */
+/** All sums of up to ten patterns, layer by layer. A sum is kept as one number with a digit for each width. */
 interface Sums {
   readonly keys: readonly number[];
   readonly base: number;
-  /** For each sum after so many sets, the pattern by which it was first reached. */
-  readonly layers: readonly ReadonlyMap<number, number>[];
+  /** After so many sets; worked out when first asked for. */
+  readonly layer: (sets: number) => Layer;
+}
+
+interface Layer {
+  /** For each sum the pattern by which it was first reached. */
+  readonly by: ReadonlyMap<number, number>;
+  /** The same sums as strips of each width, one sum after another. */
+  readonly strips: Int32Array;
   readonly exact: boolean;
 }
 
-function sumsOf(patterns: readonly number[][], count: number, widths: readonly WidthPart[]): Sums {
-  const base = count * Math.max(...patterns.flat()) + 1;
+function sumsOf(patterns: readonly number[][], widths: readonly WidthPart[]): Sums {
+  const base = EXACT_SETS * Math.max(...patterns.flat()) + 1;
   const keys = patterns.map((pattern) => pattern.reduceRight((key, strips) => key * base + strips, 0));
-  let sums = new Map<number, number>([[0, -1]]);
-  const layers = [sums];
-  let exact = true;
-  for (let set = 0; set < count; set += 1) {
+  const asLayer = (by: ReadonlyMap<number, number>, exact: boolean): Layer => ({
+    by,
+    strips: Int32Array.from([...by.keys()].flatMap((key) => countsOf(key, base, widths.length))),
+    exact,
+  });
+  const layers = [asLayer(new Map([[0, -1]]), true)];
+  const grow = (before: Layer): Layer => {
     const next = new Map<number, number>();
-    for (const key of sums.keys()) {
+    for (const key of before.by.keys()) {
       keys.forEach((step, pattern) => {
         if (!next.has(key + step)) next.set(key + step, pattern);
       });
     }
-    sums = next;
-    if (next.size > MOST_STATES) {
-      // Too many widths for all sums: the most promising go on.
-      exact = false;
-      const cost = (key: number) => totalsCost(countsOf(key, base, widths.length), widths);
-      const rated = [...next].map(([key, pattern]) => ({ key, pattern, cost: cost(key) }));
-      const kept = rated.sort((one, other) => one.cost - other.cost).slice(0, MOST_STATES / 10);
-      sums = new Map(kept.map(({ key, pattern }) => [key, pattern]));
-    }
-    layers.push(sums);
-  }
-  return { keys, base, layers, exact };
+    if (next.size <= MOST_STATES) return asLayer(next, before.exact);
+    // Too many widths for all sums: the most promising go on.
+    const cost = (key: number) => totalsCost(countsOf(key, base, widths.length), widths);
+    const rated = [...next].map(([key, pattern]) => ({ key, pattern, cost: cost(key) }));
+    const kept = rated.sort((one, other) => one.cost - other.cost).slice(0, MOST_STATES / 10);
+    return asLayer(new Map(kept.map(({ key, pattern }) => [key, pattern])), false);
+  };
+  const layer = (sets: number) => {
+    while (layers.length <= sets) layers.push(grow(layers.at(-1)!));
+    return layers[sets]!;
+  };
+  return { keys, base, layer };
 }
 
 function countsOf(key: number, base: number, widths: number): number[] {
@@ -171,25 +176,43 @@ function countsOf(key: number, base: number, widths: number): number[] {
   });
 }
 
-/** The best sum of all the patterns' sums on top of `before`. */
+/** The best sum of so many patterns on top of `before`. */
 function bestSum(
   patterns: readonly number[][],
-  { keys, base, layers, exact }: Sums,
+  { keys, base, layer }: Sums,
+  count: number,
   widths: readonly WidthPart[],
   before: readonly number[],
 ): Sum {
-  let best = -1;
-  let least = Number.POSITIVE_INFINITY;
-  for (const key of layers.at(-1)!.keys()) {
-    const counts = countsOf(key, base, widths.length).map((strips, at) => strips + before[at]!);
-    const cost = totalsCost(counts, widths);
-    if (cost < least - 1e-9) [best, least] = [key, cost];
-  }
+  const { by, strips, exact } = layer(count);
+  const at = cheapest(strips, widths, before);
+  const counts = [...strips.subarray(at * widths.length, (at + 1) * widths.length)];
   const sets: number[][] = [];
-  for (let set = layers.length - 1, key = best; set > 0; set -= 1) {
-    const pattern = layers[set]!.get(key)!;
+  let key = counts.reduceRight((sum, digit) => sum * base + digit, 0);
+  for (let set = count; set > 0; set -= 1) {
+    const pattern = (set === count ? by : layer(set).by).get(key)!;
     sets.push([...patterns[pattern]!]);
     key -= keys[pattern]!;
   }
-  return { counts: countsOf(best, base, widths.length), sets, exact };
+  return { counts, sets, exact };
+}
+
+/** Which of the sums costs least on top of `before`: totalsCost without a list for each, as there are thousands. */
+function cheapest(strips: Int32Array, widths: readonly WidthPart[], before: readonly number[]): number {
+  const parts = widths.reduce((sum, one) => sum + one.part, 0);
+  const shares = widths.map((one) => one.part / parts);
+  const size = widths.length;
+  let best = 0;
+  let least = Number.POSITIVE_INFINITY;
+  for (let sum = 0; sum < strips.length / size; sum += 1) {
+    let all = 0;
+    for (let at = 0; at < size; at += 1) all += strips[sum * size + at]! + before[at]!;
+    let cost = 0;
+    for (let at = 0; at < size; at += 1) {
+      const count = strips[sum * size + at]! + before[at]!;
+      cost += count * widths[at]!.width + (OFF_PROPORTION / 2) * Math.abs(count - all * shares[at]!);
+    }
+    if (cost < least - 1e-9) [best, least] = [sum, cost];
+  }
+  return best;
 }

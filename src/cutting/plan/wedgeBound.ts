@@ -45,7 +45,7 @@ export function wedgeBound(
   const longest = pieces[0]!.length;
   const parts = partsFor(widths, longest, wedge);
   const worth = worthTable(parts, longest);
-  const rates = ratesOf(pieces, lists);
+  const rates = ratesOf(pieces, lists, wedge);
   const rooms = (depths: readonly Inches[]) =>
     pieces.map(({ fabric, length }, at) => ({ fabric, length, width: fillOf(depths[at]!, widths) }));
   const of = (depths: readonly Inches[]) => {
@@ -83,20 +83,28 @@ interface Rates {
  * What strips add for the cloth they are cut from: as the best number of sets does; or as the proportion does, and what the
  * single numbers of sets are off it. Ends that are cut beyond the need of the sets are not in the proportion and do not count.
  */
-function ratesOf(pieces: readonly Piece[], lists: readonly (readonly SetWish[])[]): Rates {
+function ratesOf(pieces: readonly Piece[], lists: readonly (readonly SetWish[])[], wedge: WedgePlan): Rates {
+  const { widths } = lists.flat()[0]!;
+  const thrifty = Math.max(...widths.map((width) => finishedWidth(width, wedge.seam) / width));
   const entries = lists.map((wishes) =>
     wishes.map((wish) => {
       const cloth = pieces.reduce((sum, piece) => sum + piece.depth * partsOf(piece, wish.least), 0);
       return wish.needs.map((need, at) => {
-        const gain = cloth * need.rates(Number.POSITIVE_INFINITY).cloth;
-        return { need, sets: Math.max(1, piecesIn(gain, wish.kinds[at]!.gain)) };
+        const most = (rate: number) => Math.max(1, piecesIn(cloth * rate, wish.kinds[at]!.gain));
+        // First as if all strips were of the width that is thriftiest, then as they are in so many sets.
+        return { need, sets: most(need.rates(most(thrifty)).cloth) };
       });
     }),
   );
   const all = entries.flat(2);
   const rates = all.map(({ need, sets }) => need.rates(sets));
   const best = Math.max(...rates.map((rate) => rate.cloth));
-  const ten = Math.max(...all.map(({ need }) => need.of(10)!.gain / need.of(10)!.cloth));
+  const ten = Math.max(
+    ...all.map(({ need, sets }) => {
+      const { gain, cloth } = need.of(Math.min(10, sets))!;
+      return gain / cloth;
+    }),
+  );
   const off = entries.map((wishes) => {
     const each = wishes.map((wish) => wish.reduce((sum, { need, sets }) => sum + need.beyond(sets, ten), 0));
     const most = each.sort((one, other) => other - one).slice(0, MOST_LENGTHS);

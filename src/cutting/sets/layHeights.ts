@@ -54,9 +54,18 @@ export function layMost(
 
 /**
  * Strips of each width for sets that are to add so much to the height each, in this order; null where they cannot be filled
- * this way. Each takes its share of every width first, then the few strips that go least beyond what it wants.
+ * this way. Each takes its share of every width first, then the few strips that go least beyond what it wants; where that
+ * does not do, up to three widths are shared out exactly as far as the work allows.
  */
 export function fillTargets(
+  strips: readonly WidthCount[],
+  gains: readonly Inches[],
+  targets: readonly Inches[],
+): number[][] | null {
+  return fillByShare(strips, gains, targets) ?? fillExactly(strips, gains, targets);
+}
+
+function fillByShare(
   strips: readonly WidthCount[],
   gains: readonly Inches[],
   targets: readonly Inches[],
@@ -142,4 +151,82 @@ function leastBeyond(
   };
   choose(0, 0, 0);
   return (best as { counts: number[] } | null)?.counts ?? null;
+}
+
+/** Steps the exact sharing may take: it is asked several times over. */
+const MOST_WORK = 6_000_000;
+const NOT_REACHED = 32_767;
+
+/**
+ * Every way to share up to three widths out, by dynamic programming: after each set, for so many strips used of two widths the
+ * fewest of the third. Null where there is no way, or too much work.
+ */
+function fillExactly(
+  strips: readonly WidthCount[],
+  gains: readonly Inches[],
+  targets: readonly Inches[],
+): number[][] | null {
+  if (strips.length === 0 || strips.length > 3) return null;
+  // The width there is most of is the one the table keeps the fewest of: it costs no states.
+  const order = strips.map((_, at) => at).sort((one, other) => strips[one]!.count - strips[other]!.count);
+  const columns = [...Array.from({ length: 3 - order.length }, () => -1), ...order];
+  const [first, second, third] = columns.map((at) => (at < 0 ? 0 : strips[at]!.count)) as [
+    number,
+    number,
+    number,
+  ];
+  const gain = columns.map((at) => (at < 0 ? 0 : gains[at]!));
+  const across = second + 1;
+  const states = (first + 1) * across;
+  const ways = new Map(targets.map((target) => [target, waysToReach(target, gain, [first, second, third])]));
+  const work = targets.reduce((sum, target) => sum + states * ways.get(target)!.length, 0);
+  if (work > MOST_WORK || third >= NOT_REACHED) return null;
+  let table = new Int16Array(states).fill(NOT_REACHED);
+  table[0] = 0;
+  const chosen = targets.map((target) => {
+    const next = new Int16Array(states).fill(NOT_REACHED);
+    const by = new Int16Array(states);
+    for (const [way, [a, b, c]] of ways.get(target)!.entries()) {
+      for (let x = 0; x + a <= first; x += 1) {
+        for (let y = 0; y + b <= second; y += 1) {
+          const used = table[x * across + y]! + c;
+          const to = (x + a) * across + y + b;
+          if (used > third || used >= next[to]!) continue;
+          next[to] = used;
+          by[to] = way;
+        }
+      }
+    }
+    table = next;
+    return by;
+  });
+  let at = table.findIndex((used) => used < NOT_REACHED);
+  if (at < 0) return null;
+  const filled: number[][] = [];
+  for (let set = targets.length - 1; set >= 0; set -= 1) {
+    const way = ways.get(targets[set]!)![chosen[set]![at]!]!;
+    filled.unshift(strips.map((_, width) => way[columns.indexOf(width)]!));
+    at -= way[0] * across + way[1];
+  }
+  return filled;
+}
+
+type Way = readonly [first: number, second: number, third: number];
+
+/** Strips that reach the target, none of which could be left out. */
+function waysToReach(target: Inches, gains: readonly Inches[], most: Way): Way[] {
+  if (target <= HAIR) return [[0, 0, 0]];
+  const ways: Way[] = [];
+  for (let a = 0; a <= most[0]; a += 1) {
+    for (let b = 0; b <= most[1]; b += 1) {
+      const open = target - a * gains[0]! - b * gains[1]!;
+      const c = open <= HAIR ? 0 : Math.ceil(open / gains[2]! - HAIR);
+      const over = c * gains[2]! - open;
+      const spare = (count: number, at: number) => count > 0 && over >= gains[at]! - HAIR;
+      if (c <= most[2] && !spare(a, 0) && !spare(b, 1)) ways.push([a, b, c]);
+      if (c === 0) break;
+    }
+    if (a * gains[0]! >= target - HAIR) break;
+  }
+  return ways;
 }
