@@ -111,7 +111,7 @@ export function withoutUnneeded(
   });
   for (let left = true; left; ) {
     left = false;
-    const order = rows.flatMap((row) => row).sort((one, other) => one.wedges - other.wedges);
+    const order = rows.flat().sort((one, other) => one.wedges - other.wedges);
     for (const set of order) {
       const others = rows.flatMap((row) => row.filter((one) => one !== set).map((one) => one.wedges));
       if (wholeBlocks(wedgesWith(others, there), wedge) < blocks) continue;

@@ -1,16 +1,11 @@
 // Strips of one length laid into sets by their widths alone, so that the sets give as many wedges as they can. Which fabric
-// lies where is setSearch's; how many strips to cut is the plan's.
+// lies where is setSearch's; how many strips to cut is the plan's; sharing widths out is shareStrips's.
 import { finishedWidth } from '../../geometry/stripSet';
 import { HAIR } from '../../model/lengths';
 import type { WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
-import { type SetKind, setKinds, wedgeTable } from '../wedges/setKinds';
-
-/** Strips of one cut width, whatever their fabric. */
-export interface WidthCount {
-  readonly width: Inches;
-  readonly count: number;
-}
+import { evenSets, type SetKind, setKinds, wedgeTable } from '../wedges/setKinds';
+import { fillTargets, mostOfKinds, type WidthCount } from './shareStrips';
 
 /** A set as far as widths go: strips of each width, in the order of the widths, and what the set is to give. */
 export interface LaidSet {
@@ -22,8 +17,8 @@ export interface LaidSet {
 const MOST_TRIED = 24;
 
 /**
- * The sets that give most wedges, no more than `enough`, of strips so long. Strips that no set needs are left. Sets are as
- * thrifty as they can be; what is left may make them higher.
+ * The sets that give most wedges, or `enough`, of strips so long; of more than three widths, or very many strips, perhaps not
+ * quite the most. Strips that no set needs are left. Sets are as low as they can be; what is left may make them higher.
  */
 export function layMost(
   strips: readonly WidthCount[],
@@ -33,200 +28,42 @@ export function layMost(
 ): LaidSet[] {
   const kinds = setKinds(length, wedge, strips.map((one) => one.width)); // biome-ignore format: short
   if (kinds.length === 0) return [];
-  const table = wedgeTable(kinds);
   const gains = strips.map((one) => finishedWidth(one.width, wedge.seam));
   const there = strips.reduce((sum, one, at) => sum + one.count * gains[at]!, 0);
-  const least = kinds[0]!.wedges;
+  const most = Math.min(enough, wedgeTable(kinds).most(there));
+  const quick = layQuickly(strips, gains, kinds, most);
+  if (wedgesOf(quick) >= most) return quick;
+  const exact = mostOfKinds(strips, gains, kinds);
+  if (!exact || wedgesOf(exact) <= wedgesOf(quick)) return quick;
+  const sets = exact.sort((one, other) => other.kind.wedges - one.kind.wedges);
+  while (wedgesOf(sets.slice(0, -1)) >= enough) sets.pop();
+  return sets;
+}
+
+function wedgesOf(sets: readonly LaidSet[]): number {
+  return sets.reduce((sum, set) => sum + set.kind.wedges, 0);
+}
+
+/** From the most wedges downwards: the thriftiest sets for so many, else as many sets more alike. */
+function layQuickly(
+  strips: readonly WidthCount[],
+  gains: readonly Inches[],
+  kinds: readonly SetKind[],
+  most: number,
+): LaidSet[] {
+  const table = wedgeTable(kinds);
+  const there = strips.reduce((sum, one, at) => sum + one.count * gains[at]!, 0);
   let tried = 0;
-  for (
-    let wedges = Math.min(enough, table.most(there));
-    wedges > 0;
-    wedges -= tried > MOST_TRIED ? least : 1
-  ) {
-    if (table.gain(wedges - 1) > table.gain(wedges) - HAIR) continue;
+  for (let wedges = most; wedges > 0; wedges -= tried > MOST_TRIED ? kinds[0]!.wedges : 1) {
+    if (wedges < most && table.gain(wedges + 1) <= table.gain(wedges) + HAIR) continue;
     tried += 1;
-    const sets = table.sets(wedges);
-    const counts = fillTargets(strips, gains, sets.map((one) => one.gain)); // biome-ignore format: short
-    if (counts) return sets.map((kind, at) => ({ kind, counts: counts[at]! }));
+    const thrifty = table.sets(wedges);
+    for (const sets of [thrifty, evenSets(thrifty.length, wedges, kinds)]) {
+      const targets = sets?.map((kind) => kind.gain) ?? [];
+      if (!sets || targets.reduce((sum, gain) => sum + gain, 0) > there + HAIR) continue;
+      const counts = fillTargets(strips, gains, targets);
+      if (counts) return sets.map((kind, at) => ({ kind, counts: counts[at]! }));
+    }
   }
   return [];
-}
-
-/**
- * Strips of each width for sets that are to add so much to the height each, in this order; null where they cannot be filled
- * this way. Each takes its share of every width first, then the few strips that go least beyond what it wants; where that
- * does not do, up to three widths are shared out exactly as far as the work allows.
- */
-export function fillTargets(
-  strips: readonly WidthCount[],
-  gains: readonly Inches[],
-  targets: readonly Inches[],
-): number[][] | null {
-  return fillByShare(strips, gains, targets) ?? fillExactly(strips, gains, targets);
-}
-
-function fillByShare(
-  strips: readonly WidthCount[],
-  gains: readonly Inches[],
-  targets: readonly Inches[],
-): number[][] | null {
-  const left = strips.map((one) => one.count);
-  let open = targets.reduce((sum, target) => sum + target, 0);
-  const filled: number[][] = [];
-  for (const target of targets) {
-    const share = open > HAIR ? Math.min(1, target / open) : 0;
-    const counts = fillOne(left, gains, target, share);
-    if (!counts) return null;
-    counts.forEach((count, at) => {
-      left[at]! -= count;
-    });
-    filled.push(counts);
-    open -= target;
-  }
-  return filled;
-}
-
-/** Most strips that are chosen one against another; the others are a set's share. */
-const MOST_CHOSEN = 5;
-/** With many widths fewer, as choices multiply. */
-const FEW_CHOSEN = 3;
-const MANY_WIDTHS = 5;
-
-function fillOne(
-  left: readonly number[],
-  gains: readonly Inches[],
-  target: Inches,
-  share: number,
-): number[] | null {
-  const counts = left.map((count) => Math.floor(count * share + HAIR));
-  const sum = () => counts.reduce((reach, count, at) => reach + count * gains[at]!, 0);
-  const chosen = gains.length > MANY_WIDTHS ? FEW_CHOSEN : MOST_CHOSEN;
-  // Some of the share is given back, so that there is a choice; the width taken most often first.
-  const widest = Math.max(...gains);
-  for (let reach = sum(); reach > Math.max(0, target - (chosen - 1) * widest) + HAIR; reach = sum()) {
-    const most = counts.indexOf(Math.max(...counts));
-    if (counts[most] === 0) break;
-    counts[most]! -= 1;
-  }
-  for (;;) {
-    const rest = left.map((count, at) => count - counts[at]!);
-    const more = leastBeyond(rest, gains, target - sum(), chosen);
-    if (more) return counts.map((count, at) => count + more[at]!);
-    // Too narrow to reach with so few: one more of the width there is most of.
-    const most = rest.indexOf(Math.max(...rest));
-    if (rest[most]! <= 0) return null;
-    counts[most]! += 1;
-  }
-}
-
-/** At most `most` strips that add `wanted` or more, going least beyond it; null where none do. Of equals the evenest. */
-function leastBeyond(
-  left: readonly number[],
-  gains: readonly Inches[],
-  wanted: Inches,
-  most: number,
-): number[] | null {
-  if (wanted <= HAIR) return left.map(() => 0);
-  let best: { beyond: Inches; uneven: number; counts: number[] } | null = null;
-  const counts = left.map(() => 0);
-  const all = Math.max(1, left.reduce((sum, count) => sum + count, 0)); // biome-ignore format: short
-  const choose = (at: number, sum: Inches, chosen: number) => {
-    if (sum >= wanted - HAIR) {
-      const beyond = sum - wanted;
-      const uneven = counts.reduce((off, count, width) => off + Math.abs(count - (chosen * left[width]!) / all), 0); // biome-ignore format: short
-      if (
-        !best ||
-        beyond < best.beyond - HAIR ||
-        (beyond < best.beyond + HAIR && uneven < best.uneven - HAIR)
-      )
-        best = { beyond, uneven, counts: [...counts] };
-      return;
-    }
-    for (let width = at; chosen < most && width < gains.length; width += 1) {
-      if (counts[width]! >= left[width]!) continue;
-      counts[width]! += 1;
-      choose(width, sum + gains[width]!, chosen + 1);
-      counts[width]! -= 1;
-    }
-  };
-  choose(0, 0, 0);
-  return (best as { counts: number[] } | null)?.counts ?? null;
-}
-
-/** Steps the exact sharing may take: it is asked several times over. */
-const MOST_WORK = 6_000_000;
-const NOT_REACHED = 32_767;
-
-/**
- * Every way to share up to three widths out, by dynamic programming: after each set, for so many strips used of two widths the
- * fewest of the third. Null where there is no way, or too much work.
- */
-function fillExactly(
-  strips: readonly WidthCount[],
-  gains: readonly Inches[],
-  targets: readonly Inches[],
-): number[][] | null {
-  if (strips.length === 0 || strips.length > 3) return null;
-  // The width there is most of is the one the table keeps the fewest of: it costs no states.
-  const order = strips.map((_, at) => at).sort((one, other) => strips[one]!.count - strips[other]!.count);
-  const columns = [...Array.from({ length: 3 - order.length }, () => -1), ...order];
-  const [first, second, third] = columns.map((at) => (at < 0 ? 0 : strips[at]!.count)) as [
-    number,
-    number,
-    number,
-  ];
-  const gain = columns.map((at) => (at < 0 ? 0 : gains[at]!));
-  const across = second + 1;
-  const states = (first + 1) * across;
-  const ways = new Map(targets.map((target) => [target, waysToReach(target, gain, [first, second, third])]));
-  const work = targets.reduce((sum, target) => sum + states * ways.get(target)!.length, 0);
-  if (work > MOST_WORK || third >= NOT_REACHED) return null;
-  let table = new Int16Array(states).fill(NOT_REACHED);
-  table[0] = 0;
-  const chosen = targets.map((target) => {
-    const next = new Int16Array(states).fill(NOT_REACHED);
-    const by = new Int16Array(states);
-    for (const [way, [a, b, c]] of ways.get(target)!.entries()) {
-      for (let x = 0; x + a <= first; x += 1) {
-        for (let y = 0; y + b <= second; y += 1) {
-          const used = table[x * across + y]! + c;
-          const to = (x + a) * across + y + b;
-          if (used > third || used >= next[to]!) continue;
-          next[to] = used;
-          by[to] = way;
-        }
-      }
-    }
-    table = next;
-    return by;
-  });
-  let at = table.findIndex((used) => used < NOT_REACHED);
-  if (at < 0) return null;
-  const filled: number[][] = [];
-  for (let set = targets.length - 1; set >= 0; set -= 1) {
-    const way = ways.get(targets[set]!)![chosen[set]![at]!]!;
-    filled.unshift(strips.map((_, width) => way[columns.indexOf(width)]!));
-    at -= way[0] * across + way[1];
-  }
-  return filled;
-}
-
-type Way = readonly [first: number, second: number, third: number];
-
-/** Strips that reach the target, none of which could be left out. */
-function waysToReach(target: Inches, gains: readonly Inches[], most: Way): Way[] {
-  if (target <= HAIR) return [[0, 0, 0]];
-  const ways: Way[] = [];
-  for (let a = 0; a <= most[0]; a += 1) {
-    for (let b = 0; b <= most[1]; b += 1) {
-      const open = target - a * gains[0]! - b * gains[1]!;
-      const c = open <= HAIR ? 0 : Math.ceil(open / gains[2]! - HAIR);
-      const over = c * gains[2]! - open;
-      const spare = (count: number, at: number) => count > 0 && over >= gains[at]! - HAIR;
-      if (c <= most[2] && !spare(a, 0) && !spare(b, 1)) ways.push([a, b, c]);
-      if (c === 0) break;
-    }
-    if (a * gains[0]! >= target - HAIR) break;
-  }
-  return ways;
 }

@@ -4,11 +4,12 @@ import { finishedWidth } from '../../geometry/stripSet';
 import { HAIR, piecesIn } from '../../model/lengths';
 import type { StripSet, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
-import { type SetKind, setKinds } from '../wedges/setKinds';
+import { evenSets, type SetKind, setKinds } from '../wedges/setKinds';
 import { wedgesNeeded, wedgesOnLength } from '../wedges/yield';
-import { fillTargets, layMost, type WidthCount } from './layHeights';
+import { layMost } from './layHeights';
 import { type LengthClass, USUAL_LENGTH } from './lengthClass';
 import { HEIGHT_TO_SPARE } from './setScore';
+import { fillTargets, type WidthCount } from './shareStrips';
 
 /** A set to be made. */
 export interface SetTarget {
@@ -166,9 +167,13 @@ function fewestOf(stock: Stock, wedges: number, wedge: WedgePlan): SetTarget[] |
   if (kinds.length === 0) return null;
   const most = piecesIn(reachOf(stock, wedge), kinds[0]!.gain);
   for (let count = Math.ceil(wedges / kinds.at(-1)!.wedges); count <= most; count += 1) {
-    const sets = thriftiest(count, wedges, kinds);
-    for (const least of [usual, 0]) {
-      const counts = filled(stock, wedge, sets.map((kind) => Math.max(kind.gain, least))); // biome-ignore format: short
+    const [thrifty, even] = [thriftiest(count, wedges, kinds), evenSets(count, wedges, kinds)];
+    for (const { sets, least } of [
+      { sets: thrifty, least: usual },
+      { sets: thrifty, least: 0 },
+      { sets: even, least: 0 },
+    ]) {
+      const counts = sets && filled(stock, wedge, sets.map((kind) => Math.max(kind.gain, least))); // biome-ignore format: short
       if (counts) return taken(stock, counts, (at) => sets[at]!.height);
     }
   }

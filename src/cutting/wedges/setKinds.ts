@@ -114,3 +114,17 @@ export function wedgeTable(kinds: readonly SetKind[]): WedgeTable {
   };
   return { most, gain, sets };
 }
+
+/**
+ * So many sets for so many wedges or more, as like one another as can be: all of one kind, but for those that may be of the
+ * kind below. Null where even the highest do not give so many.
+ */
+export function evenSets(count: number, wedges: number, kinds: readonly SetKind[]): SetKind[] | null {
+  const at = kinds.findIndex((kind) => count * kind.wedges >= wedges);
+  const kind = kinds[at];
+  if (!kind) return null;
+  const below = kinds[at - 1] ?? kind;
+  const over = count * kind.wedges - wedges;
+  const low = below === kind ? 0 : Math.floor(over / (kind.wedges - below.wedges));
+  return Array.from({ length: count }, (_, set) => (set < count - low ? kind : below));
+}

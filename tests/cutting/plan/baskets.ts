@@ -92,7 +92,10 @@ interface Cut {
   readonly count: number;
 }
 
-/** Most blocks the tool's own sets give from these strips: as many as can be, and enough for one block more, two seeds each. */
+/**
+ * Most blocks the tool's own sets give from these strips: as many as can be, enough for the planned blocks, and for one more;
+ * two seeds each. Sets in which a fabric lies beside itself do not count: those of a plan never need that.
+ */
 export function mostMade(
   fabrics: readonly Fabric[],
   strips: readonly Cut[],
@@ -103,8 +106,12 @@ export function mostMade(
   const made = [1, 2].flatMap((seed) =>
     (['most', { blocks: planned + 1 }, { blocks: Math.max(1, planned) }] as const).map((want) => {
       const { sets } = makeSets({ fabrics, stripsOnHand, wedge, keep: [], want, seed });
-      return blocksOf(wedgesOf(sets, wedge), wedge);
+      return blocksOf(wedgesOf(sets.filter((set) => !besideItself(set)), wedge), wedge); // biome-ignore format: short
     }),
   );
   return Math.max(...made);
+}
+
+function besideItself({ strips }: StripSet): boolean {
+  return strips.some((strip, at) => at > 0 && strips[at - 1]!.fabric === strip.fabric);
 }

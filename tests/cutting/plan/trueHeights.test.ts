@@ -89,7 +89,7 @@ describe('a plan for the largest top', () => {
     expect(several).toBeGreaterThan(3);
   }, 600_000);
 
-  it('has strips from which its blocks are really made, with no more sets than planned', () => {
+  it('has strips from which its blocks are really made', () => {
     fc.assert(
       fc.property(anyBasket, fc.nat(99), (basket, anySeed) => {
         const { fabrics, wedge } = basket;
@@ -98,7 +98,6 @@ describe('a plan for the largest top', () => {
         const stripsOnHand = top.strips.map((strip, at) => ({ ...strip, id: `r${at}` }));
         const made = makeSets({ fabrics, stripsOnHand, wedge, keep: [], want: { blocks: top.blocks }, seed: anySeed });
         expect(blocksOf(wedgesOf(made.sets, wedge), wedge)).toBe(top.blocks);
-        expect(made.sets.length).toBeLessThanOrEqual(top.sets.reduce((sum, set) => sum + set.count, 0));
       }),
       { seed, numRuns: 40 },
     ); // biome-ignore format: short

@@ -3,7 +3,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { afterCutting } from '../../../src/cutting/plan/afterCutting';
-import { stripTotals } from '../../../src/cutting/plan/setTotals';
+import { totalsTable } from '../../../src/cutting/plan/setTotals';
 import { mendHeight } from '../../../src/cutting/sets/mendHeight';
 import { makeSets } from '../../../src/cutting/sets/randomSets';
 import { apply } from '../../../src/editing/apply';
@@ -63,13 +63,7 @@ function verdicts(width: number, seam: number): Record<string, boolean> {
     'split off': !split.ok && has(split.problems),
     'made at random': made.notes.some(({ say }) => say.includes('vanish')),
     'left after cutting': after.stripsOnHand.length === 0,
-    planned:
-      stripTotals({
-        sets: 1,
-        widths: [{ width, part: 1 }],
-        height: 2 * seam + Math.max(1e-6, width - 2 * seam),
-        seam,
-      }) === null,
+    planned: totalsTable([{ width, part: 1 }], 2 * seam + Math.max(1e-6, width - 2 * seam), seam)(1) === null,
     mending: (mend?.add.length ?? 0) === 0,
   };
 }
