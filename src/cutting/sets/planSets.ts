@@ -5,7 +5,7 @@ import { HAIR, piecesIn } from '../../model/lengths';
 import type { StripSet, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { evenSets, type SetKind, setKinds } from '../wedges/setKinds';
-import { wedgesNeeded, wedgesOnLength } from '../wedges/yield';
+import { heightFor, wedgesNeeded, wedgesOnLength } from '../wedges/yield';
 import { layMost } from './layHeights';
 import { type LengthClass, USUAL_LENGTH } from './lengthClass';
 import { HEIGHT_TO_SPARE } from './setScore';
@@ -49,7 +49,7 @@ interface Stock {
 export function planSets(asked: SetsAsked, classes: readonly LengthClass[]): SetsPlan {
   const { wedge, held, want } = asked;
   const stocks = classes.map((one, at) => stockOf(one, at));
-  const targets = heldTargets(held, stocks, classes, wedge);
+  const targets = heldTargets(held, stocks, classes, wedge, want === 'most' ? 0 : HEIGHT_TO_SPARE);
   const add = (more: readonly SetTarget[]) => targets.push(...more.slice(0, MOST_SETS - targets.length));
   if (want === 'most') {
     for (const stock of stocks) add(mostOf(stock, Number.POSITIVE_INFINITY, wedge));
@@ -60,8 +60,8 @@ export function planSets(asked: SetsAsked, classes: readonly LengthClass[]): Set
     return { targets, wanted: want.sets };
   }
   const need = wedgesNeeded(want.blocks, asked.keep, wedge);
-  const heldWedges = targets.reduce((sum, { lengthClass }) => {
-    return sum + wedgesOnLength(classes[lengthClass]?.length ?? 0, wedge.cutHeight, wedge);
+  const heldWedges = targets.reduce((sum, { lengthClass, least }) => {
+    return sum + wedgesOnLength(classes[lengthClass]?.length ?? 0, least, wedge);
   }, 0);
   let open = 2 * Math.max(need.up, need.down) - heldWedges;
   for (const stock of stocks) {
@@ -112,12 +112,13 @@ function taken(
   return targets;
 }
 
-/** Sets with locked strips have theirs before others are thought of, each just enough to be high enough. */
+/** Sets with locked strips have theirs before others are thought of: so much to spare, or just enough to be high enough. */
 function heldTargets(
   held: readonly StripSet[],
   stocks: readonly Stock[],
   classes: readonly LengthClass[],
   wedge: WedgePlan,
+  spare: Inches,
 ): SetTarget[] {
   return held.map((set) => {
     const lengthClass = nearestClass(set.length, classes);
@@ -125,11 +126,13 @@ function heldTargets(
       (sum, { width, locked }) => sum + (locked ? finishedWidth(width, wedge.seam) : 0),
       0,
     );
-    const missing = Math.max(0, finishedWidth(wedge.cutHeight, wedge.seam) - has);
     const stock = stocks[lengthClass];
-    const counts = stock ? fillTargets(stock.strips, gainsOf(stock, wedge), [missing]) : null;
-    const begun = stock && counts ? taken(stock, counts, () => wedge.cutHeight)[0] : undefined;
-    return begun ?? { lengthClass, least: wedge.cutHeight, start: null };
+    for (const height of stock ? [wedge.cutHeight + spare, wedge.cutHeight] : []) {
+      const counts = filled(stock!, wedge, [Math.max(0, finishedWidth(height, wedge.seam) - has)]);
+      const least = heightFor(wedgesOnLength(stock!.length, height, wedge), stock!.length, wedge);
+      if (counts) return taken(stock!, counts, () => least)[0]!;
+    }
+    return { lengthClass, least: wedge.cutHeight, start: null };
   });
 }
 

@@ -1,7 +1,7 @@
 // What is said after strip sets were made at random: strips left aside, sets or wedges missing with the strips that would
 // mend it, and neighbours that could not be helped.
 import { cutWidth, finishedWidth } from '../../geometry/stripSet';
-import { HAIR, isTooNarrow } from '../../model/lengths';
+import { HAIR, isTooNarrow, upToStep } from '../../model/lengths';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { StripOnHand, StripSet, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
@@ -12,6 +12,8 @@ import { isLongEnough } from './stripsUnused';
 
 /** Narrower strips than this are not what one would go and cut to fill a set. */
 const LEAST_USUAL_WIDTH: Inches = 1;
+/** Lengths that are said are rounded up to this, so that a strip so long will do. */
+const SIXTEENTH: Inches = 1 / 16;
 
 export interface MakingOutcome {
   readonly wedge: WedgePlan;
@@ -52,7 +54,7 @@ function tooShort(rows: readonly StripOnHand[], wedge: WedgePlan): Phrase[] {
   if (short === 0) return [];
   const one = '1 strip is left aside: a set needs strips at least {least} long to give two wedges.';
   const many = '{count} strips are left aside: a set needs strips at least {least} long to give two wedges.';
-  return [counted(short, one, many, { least: { inches: least } })];
+  return [counted(short, one, many, { least: { inches: upToStep(least, SIXTEENTH) } })];
 }
 
 /** Says how many sets are missing, and how many strips of which width would mend it for certain. */

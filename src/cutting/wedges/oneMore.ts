@@ -14,7 +14,7 @@ export interface OneMore {
 
 const SIXTEENTH = 1 / 16;
 
-/** Clean length the first wedge needs, rounded up to the next sixteenth; null when the set is as long as that. */
+/** Clean length the first wedge needs (its base, however high the set is), rounded up to the next sixteenth; null when the set is as long as that. */
 export function lengthForFirst(set: StripSet, wedge: WedgePlan): Inches | null {
   const needed = upToStep(lengthFor(1, wedge.cutHeight, wedge), SIXTEENTH);
   return set.length < lengthFor(1, wedge.cutHeight, wedge) - 1e-9 ? needed : null;
