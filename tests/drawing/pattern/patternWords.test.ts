@@ -576,4 +576,15 @@ describe('a maker with the pattern alone', () => {
       }
     }
   }, LONG); // biome-ignore format: cases
+
+  it.each([6, 8, 10, 12] as const)('joins every wedge of a block of %i to a half, and calls corners by the name of their template', async (perBlock) => {
+    const project = randomProject(7, perBlock);
+    const text = await textOf(project, ['blocks']);
+    const [, pairs, single] = /Join(a|two|three)pairs?(andasinglewedge)?toeachhalf.Checkthatthelongedgeisstraight/.exec(text) ?? [];
+    expect(2 * ['', 'a', 'two', 'three'].indexOf(pairs ?? '') + (single ? 1 : 0)).toBe(perBlock / 2);
+    const named = /Corner(triangle|piece)Cut/.exec(await textOf(project, ['templates']))?.[1];
+    expect(named).toBeDefined();
+    expect(text).toMatch(new RegExp(`(Sewthecorner${named}s|Setacorner${named})`));
+    expect(text).not.toMatch(/place\d+ofthewall/);
+  }, LONG); // biome-ignore format: a case
 });
