@@ -169,7 +169,7 @@ function widthWords(need: BackingNeed, run: BackingLayout['run'], broad: Inches,
   };
   const one =
     run === 'down'
-      ? 'The lengths run down the quilt: one width of {cloth} covers {broad}.'
+      ? 'The length runs down the quilt: one width of {cloth} covers {broad}.'
       : 'The length runs across the quilt: one width of {cloth} covers {broad}.';
   const many =
     run === 'down'

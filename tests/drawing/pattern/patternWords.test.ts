@@ -9,15 +9,19 @@ import { pieceWords, stripsAlike, usesOfStrips } from '../../../src/cutting/yard
 import { neededPieces } from '../../../src/cutting/yardage/neededPieces';
 import { yardage } from '../../../src/cutting/yardage/yardage';
 import { drawProject } from '../../../src/drawing/drawProject';
+import { textWidth } from '../../../src/drawing/pattern/lettering';
+import { ink, STYLES, WASH } from '../../../src/drawing/pattern/look';
 import { PATTERN_PARTS, type PatternPart } from '../../../src/drawing/pattern/options';
 import type { PaperName } from '../../../src/drawing/pattern/page';
 import { inGroups } from '../../../src/drawing/pattern/pages/piecedRuns';
 import { settingWords } from '../../../src/drawing/pattern/pages/sewingWords';
+import { writePattern } from '../../../src/drawing/pattern/pattern';
 import { layOut } from '../../../src/geometry/setting';
 import type { Project } from '../../../src/model/project';
 import { demo } from '../../demo';
 import { randomProject } from '../samples';
 import { makePdf, sayIn, typeOf } from './makePdf';
+import { partMarks } from './partMarks';
 import { bare, readPdf } from './readPdf';
 
 const LONG = 120_000;
@@ -576,4 +580,36 @@ describe('a maker with the pattern alone', () => {
       }
     }
   }, LONG); // biome-ignore format: cases
+
+  it.each([6, 8, 10, 12] as const)('joins every wedge of a block of %i to a half, and calls corners by the name of their template', async (perBlock) => {
+    const project = randomProject(7, perBlock);
+    const text = await textOf(project, ['blocks']);
+    const [, pairs, single] = /Join(a|two|three)pairs?(andasinglewedge)?toeachhalf.Checkthatthelongedgeisstraight/.exec(text) ?? [];
+    expect(2 * ['', 'a', 'two', 'three'].indexOf(pairs ?? '') + (single ? 1 : 0)).toBe(perBlock / 2);
+    const named = /Corner(triangle|piece)Cut/.exec(await textOf(project, ['templates']))?.[1];
+    expect(named).toBeDefined();
+    expect(text).toMatch(new RegExp(`(Sewthecorner${named}s|Setacorner${named})`));
+    expect(text).not.toMatch(/place\d+ofthewall/);
+  }, LONG); // biome-ignore format: a case
+
+  it.each(['in', 'cm'] as const)('reads the height of the backing clear of its edge, and of one length where there is one, in %s', (unit) => {
+    for (const [rows, columns] of [[1, 2], [2, 1], [3, 3]] as const) {
+      const project = { ...small(rows, columns), unit };
+      const say = sayIn(project);
+      const written = writePattern(project, { paper: 'letter', parts: ['setting'] }, say, typeOf());
+      if (!written.ok) throw new Error(written.problems[0]!.message.say);
+      const marks = partMarks(written.value.pages, 'Finishing');
+      const panels = marks.flatMap((mark) => (mark.kind === 'shape' && JSON.stringify(mark.fill) === JSON.stringify(ink(WASH)) ? mark.outlines.flat() : []));
+      const left = Math.min(...panels.map(({ x }) => x));
+      const { size, widths } = yardage(project, 'whole').backing!.layout;
+      const height = say('{length}', { length: { inches: size.height } });
+      const [top, bottom] = [Math.min(...panels.map(({ y }) => y)), Math.max(...panels.map(({ y }) => y))];
+      const beside = marks.filter((mark) => mark.kind === 'text').filter(({ at, text }) => text !== 'top' && at.y > top && at.y < bottom);
+      const starts = Math.min(...beside.map(({ at }) => at.x));
+      // The white under the figure reaches 0.04" further than its letters.
+      expect(starts + textWidth(height, STYLES.labelStrong, typeOf()) + 0.04).toBeLessThan(left);
+      const told = yardage(project, 'whole').backing!.layout.why.map((why) => say(why)).join(' ');
+      expect(told).toMatch(widths === 1 ? /The length runs/ : /The lengths run/);
+    }
+  }); // biome-ignore format: a case
 });

@@ -21,6 +21,13 @@ import { settingIn } from './settingIn';
 type Group = readonly number[];
 
 const COLUMNS = 3;
+/** How a half is joined, by the wedges of a block. */
+const HALVES: Readonly<Record<Project['wedge']['perBlock'], string>> = {
+  6: 'Join a pair and a single wedge to each half. Check that the long edge is straight.',
+  8: 'Join two pairs to each half. Check that the long edge is straight.',
+  10: 'Join two pairs and a single wedge to each half. Check that the long edge is straight.',
+  12: 'Join three pairs to each half. Check that the long edge is straight.',
+};
 /** How far groups are drawn apart, as a part of the apothem. */
 const APART = 0.12;
 
@@ -75,17 +82,13 @@ function stages(block: Block, width: Inches, writing: Writing): Figure[] {
     stage(
       say('2  Pairs'),
       single
-        ? say('Join neighbours in pairs from the rim to the middle. One wedge of each half stays single for now.')
+        ? say('Join neighbours in pairs, from the rim to the middle, matching the seams that nest. One wedge of each half stays single for now.')
         : say('Join neighbours in pairs, from the rim to the middle, matching the seams that nest.'),
       [...ring(block, pairs, width, writing), ...pressing(block, pairs, width, writing)],
     ),
     stage(
       say('3  Halves'),
-      single
-        ? say('Join the pairs and the single wedge to halves.')
-        : perBlock === 8
-          ? say('Join two pairs to each half. Check that the long edge is straight.')
-          : say('Join the pairs to halves. Check that the long edge is straight.'),
+      say(HALVES[perBlock]),
       [...ring(block, halves, width, writing), ...pressing(block, halves, width, writing)],
     ),
     stage(say('4  The whole'), say('Pin the middle first, then the nested seams; ease, do not stretch. Press this seam open or round with the others.'), [
@@ -107,7 +110,7 @@ function cornerWords({ project, say }: Writing): string {
   const setIn = inwardCorners(cornerOutlines(project.wedge)[0]!).length > 0;
   return setIn
     ? say('Set a corner piece into each corner, as drawn under “Setting in a corner piece”.')
-    : say('Sew the corner pieces to the rims between the straight sides. Press towards the corner.');
+    : say('Sew the corner triangles to the rims between the straight sides. Press towards the corner.');
 }
 
 function pairsOf(half: readonly number[]): Group[] {

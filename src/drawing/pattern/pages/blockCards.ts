@@ -79,7 +79,7 @@ function whereWords(cell: number, { project }: Writing): Phrase {
   if (cell < 0) return phrase('not on the wall');
   const slanted = slantedPlace(cell, project);
   if (slanted) return phrase('slanted row {row}, square {place} of the wall', { ...slanted });
-  return phrase('row {row}, place {column} of the wall', { ...rowAndColumn(cell, project) });
+  return phrase('row {row}, column {column} of the wall', { ...rowAndColumn(cell, project) });
 }
 
 function picture(block: Block, writing: Writing): Figure {

@@ -4,7 +4,7 @@ import { clothText, sellingUnit } from '../../../cutting/yardage/clothLength';
 import { layOut } from '../../../geometry/setting';
 import { phrase } from '../../../model/phrase';
 import type { Composer } from '../composer';
-import { line } from '../lettering';
+import { line, textWidth } from '../lettering';
 import { DASHED, EDGE, ink, STYLES, WASH } from '../look';
 import type { Figure, Mark } from '../page';
 import { shifted } from '../page';
@@ -85,6 +85,8 @@ function backingFigure({ project, yardage, say, type }: Writing): Figure | null 
     };
   });
   const over = project.buying.backing.overhang * scale;
+  // The height's figure stands clear of the edge it measures.
+  const beside = textWidth(words(height), STYLES.labelStrong, type) / 2 + 0.12;
   const [right, bottom] = [width * scale, height * scale];
   marks.push(
     {
@@ -94,7 +96,7 @@ function backingFigure({ project, yardage, say, type }: Writing): Figure | null 
     },
     ...line(say('top'), STYLES.label, over + 0.06, over + 0.15, type),
     ...measure({ x: 0, y: bottom + 0.14 }, { x: right, y: bottom + 0.14 }, words(width), STYLES.labelStrong, type),
-    ...measure({ x: -0.2, y: 0 }, { x: -0.2, y: bottom }, words(height), STYLES.labelStrong, type),
+    ...measure({ x: -beside, y: 0 }, { x: -beside, y: bottom }, words(height), STYLES.labelStrong, type),
   ); // biome-ignore format: four marks
-  return { width: right + 0.4, height: bottom + 0.26, marks: shifted(marks, 0.4, 0) };
+  return { width: right + 2 * beside, height: bottom + 0.26, marks: shifted(marks, 2 * beside, 0) };
 }

@@ -64,11 +64,11 @@ function rowWords({ lines }: StepOf<'rows'>, writing: Writing): string[] {
         ? ['Sew each row from the left.', 'Press towards the plain squares.']
         : lines.length === 1
           ? [
-              'Sew the blocks together from the left, matching the seams of their corner pieces.',
+              'Sew the blocks together from the left, matching the seams of their corners.',
               'Press the seams one way.',
             ]
           : [
-              'Sew the blocks of each row together from the left, matching the seams of their corner pieces.',
+              'Sew the blocks of each row together from the left, matching the seams of their corners.',
               'Press the seams of odd rows to the left and of even rows to the right, so that they nest.',
             ];
   return [[say(sew), ...partLines(lines, rowLabel, writing), say(press)].join('\n')];
