@@ -22,6 +22,11 @@ export interface Piece {
   readonly depth: Inches;
 }
 
+/** What is left of the depth of a piece on hand, inches, once its cut edge is straightened; precut strips are straight. Never below 0. */
+export function straightened({ kind, depth }: ClothOnHand, straighten: Inches): Inches {
+  return kind === 'precut strips' ? depth : Math.max(0, depth - straighten);
+}
+
 /** Every piece long enough for a set of two wedges (leastLength), longest first. */
 export function piecesOf(
   clothOnHand: readonly ClothOnHand[],

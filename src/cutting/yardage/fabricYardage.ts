@@ -1,8 +1,10 @@
 // The cloth one fabric takes: its lines, laid out on real cloth, and what that comes to in yards or metres, or in fat
 // quarters where those are cheaper.
+
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { ClothOnHand, Fabric, FabricId, Project } from '../../model/project';
 import type { Inches } from '../../model/units';
+import { straightened } from '../plan/clothPieces';
 import { type ClothLayout, type CutPart, layOutCutting } from './clothLayout';
 import { clothText, INCHES_IN, sellingUnit, toBuy } from './clothLength';
 import { type Cloth, type CuttingLine, cuttingLines } from './cuttingLine';
@@ -95,7 +97,7 @@ export function clothOnHand(project: Project, fabric: FabricId): Piece[] {
   return project.clothOnHand
     .filter((one) => one.fabric === fabric)
     .flatMap((one) => {
-      const along = Math.max(0, one.depth - (isStraight(one) ? 0 : project.buying.straighten));
+      const along = straightened(one, project.buying.straighten);
       return Array.from({ length: one.count }, () => ({ across: one.stripLength, along }));
     });
 }

@@ -91,7 +91,7 @@ describe('cloth cut into strips', () => {
 
 describe('the largest top from the cloth on hand', () => {
   it('from one roll of 40 precut 2 1/2 in strips is eight sets, enough for eleven blocks', () => {
-    // A set 8 high takes 3, 3 and 2 strips or the like: about 4.8 precut strips. It gives 11 wedges (trade notes 2).
+    // A set 8 high takes 3, 3 and 2 strips or the like: about 4.8 precut strips. It gives 11 wedges (plane geometry).
     const roll = plainFabrics(4).map((fabric) =>
       cloth({ id: fabric.id, fabric: fabric.id, kind: 'precut strips', depth: 2.5, count: 10 }),
     );

@@ -213,7 +213,7 @@ describe('strips that do not suffice', () => {
     const made = makeSets(making({ stripsOnHand: [...usualStrips, ...odd] }));
     expect(made.notes.map((note) => speak(note))).toEqual([
       '3 strips are left aside: cut 1/2" wide or less, they would vanish in their two seams.',
-      // Two wedges need b + p: on a set an inch above the wedge 6.5473 + (6.5473 − 8 1/2 · 0.41421) = 9.5738 (trade notes 2).
+      // Two wedges need b + p: on a set an inch above the wedge 6.5473 + (6.5473 − 8 1/2 · 0.41421) = 9.5738 (plane geometry).
       '1 strip is left aside: a set needs strips at least 9 5/8" long to give two wedges.',
     ]);
     expectNothingLostOrInvented(made, [...usualStrips, ...odd]);

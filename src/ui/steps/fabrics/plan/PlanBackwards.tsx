@@ -2,15 +2,14 @@
 import { Ruler } from 'lucide-react';
 import { useDeferredValue, useMemo, useState } from 'react';
 import { afterCutting } from '../../../../cutting/plan/afterCutting';
+import { clothBasket } from '../../../../cutting/plan/clothBasket';
 import { type ClothToBuy, clothToBuy, toBuyWords } from '../../../../cutting/plan/clothToBuy';
 import { type ClothBasket, type LargestTop, largestTop } from '../../../../cutting/plan/largestTop';
-import { stripsLeftBeside } from '../../../../cutting/sets/stripsUnused';
 import { topFit } from '../../../../cutting/top/topSize';
-import { availableWedges } from '../../../../cutting/wedges/yield';
 import { sellingUnit } from '../../../../cutting/yardage/clothLength';
 import { cutFromCloth } from '../../../../editing/commands/clothOnHand';
 import { counted } from '../../../../model/phrase';
-import type { Fabric, FabricId, Project } from '../../../../model/project';
+import type { Fabric, FabricId } from '../../../../model/project';
 import type { Inches } from '../../../../model/units';
 import { useApp, useAppStore } from '../../../app';
 import { Complaint, useRun } from '../../../fields/Complaint';
@@ -50,27 +49,6 @@ export function PlanBackwards() {
       </div>
     </section>
   );
-}
-
-/** The cloth to plan with. Background cloth is kept for corners and sashing; strips in sewn sets count as part of the sets. */
-function basketOf(project: Project, look: Look): ClothBasket {
-  const fabrics = project.fabrics.filter((fabric) => !fabric.background);
-  const free = new Set(fabrics.map((fabric) => fabric.id));
-  const wedges = project.stripSets.map((set) => availableWedges(set, project.wedge));
-  const there = wedges.reduce((sum, one) => ({ up: sum.up + one.up, down: sum.down + one.down }), {
-    up: 0,
-    down: 0,
-  });
-  return {
-    fabrics,
-    clothOnHand: project.clothOnHand.filter((row) => free.has(row.fabric)),
-    stripsOnHand: stripsLeftBeside(project.stripsOnHand, project.stripSets).filter((row) =>
-      free.has(row.fabric),
-    ),
-    wedge: project.wedge,
-    widths: wantedWidths(look),
-    ...(project.stripSets.length > 0 ? { there } : {}),
-  };
 }
 
 function Top({ look }: { look: Look }) {
