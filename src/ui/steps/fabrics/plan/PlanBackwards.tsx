@@ -57,7 +57,7 @@ function Top({ look }: { look: Look }) {
   const project = useApp((app) => app.project);
   const [run, problems] = useRun();
   const shown = useDeferredValue(look);
-  const basket = useMemo(() => basketOf(project, shown), [project, shown]);
+  const basket = useMemo(() => clothBasket(project, wantedWidths(shown)), [project, shown]);
   const top = useMemo(() => largestTop(basket), [basket]);
   const after = useMemo(() => afterCutting(project, top.pieces, project.wedge.seam), [project, top]);
   const fit = useMemo(() => topFit(project, top.blocks, after.clothOnHand), [project, top, after]);
