@@ -105,7 +105,7 @@ export function mostMade(
   const stripsOnHand: StripOnHand[] = strips.map((strip, at) => ({ ...strip, id: `r${at}` }));
   const made = [1, 2].flatMap((seed) =>
     (['most', { blocks: planned + 1 }, { blocks: Math.max(1, planned) }] as const).map((want) => {
-      const { sets } = makeSets({ fabrics, stripsOnHand, wedge, keep: [], want, seed });
+      const { sets } = makeSets({ fabrics, lookalikes: 10, stripsOnHand, wedge, keep: [], want, seed });
       return blocksOf(wedgesOf(sets.filter((set) => !besideItself(set)), wedge), wedge); // biome-ignore format: short
     }),
   );

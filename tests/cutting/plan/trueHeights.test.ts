@@ -96,7 +96,7 @@ describe('a plan for the largest top', () => {
         const top: LargestTop = largestTop(basket);
         fc.pre(top.blocks > 0);
         const stripsOnHand = top.strips.map((strip, at) => ({ ...strip, id: `r${at}` }));
-        const made = makeSets({ fabrics, stripsOnHand, wedge, keep: [], want: { blocks: top.blocks }, seed: anySeed });
+        const made = makeSets({ fabrics, lookalikes: 10, stripsOnHand, wedge, keep: [], want: { blocks: top.blocks }, seed: anySeed });
         expect(blocksOf(wedgesOf(made.sets, wedge), wedge)).toBe(top.blocks);
       }),
       { seed, numRuns: 40 },
@@ -162,7 +162,15 @@ describe('a plan for wanted blocks', () => {
           expect(blocksWithout(rows, at, widths, wedge)).toBeLessThan(blocks);
         });
         const stripsOnHand = plan.strips.map((strip, at) => ({ ...strip, id: `r${at}`, length }));
-        const made = makeSets({ fabrics, stripsOnHand, wedge, keep: [], want: { blocks }, seed: anySeed });
+        const made = makeSets({
+          fabrics,
+          lookalikes: 10,
+          stripsOnHand,
+          wedge,
+          keep: [],
+          want: { blocks },
+          seed: anySeed,
+        });
         expect(blocksOf(wedgesOf(made.sets, wedge), wedge)).toBeGreaterThanOrEqual(blocks);
         expect(made.sets.length).toBeLessThanOrEqual(plan.sets);
         expect(made.notes).toEqual([]);
