@@ -48,7 +48,8 @@ export function wedgesOnLength(length: Inches, height: Inches, wedge: WedgePlan)
  */
 export function heightFor(count: number, length: Inches, wedge: WedgePlan): Inches {
   const { base } = cutWedge(wedge);
-  const room = length - base + HAIR;
+  // Half a hair, so that the count, which lets a whole one pass, finds them on this height.
+  const room = length - base + HAIR / 2;
   const pairs = Math.floor((count - 1) / 2);
   if (room < pairs * base) return Number.POSITIVE_INFINITY;
   if (count < 2) return wedge.cutHeight;

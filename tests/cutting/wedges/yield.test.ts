@@ -2,7 +2,14 @@
 // polygon-clipping alone, then every order of tips is tried, each wedge as far left as those distances allow.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { availableWedges, lengthFor, plannedWedges, wedgeCuts } from '../../../src/cutting/wedges/yield';
+import {
+  availableWedges,
+  heightFor,
+  lengthFor,
+  plannedWedges,
+  wedgeCuts,
+  wedgesOnLength,
+} from '../../../src/cutting/wedges/yield';
 import { cutWedge, slope } from '../../../src/geometry/wedge';
 import type { StripSet, Tip, WedgePlan } from '../../../src/model/project';
 import { clippedArea, overlap } from '../../geometry/clipping';
@@ -122,6 +129,26 @@ describe('wedges cut from a strip set', () => {
       }),
       { seed, numRuns: 60 },
     );
+  });
+
+  it('need a set as high as heightFor says: so high they fit, a hair lower they do not', () => {
+    fc.assert(
+      fc.property(random, fc.integer({ min: 1, max: 14 }), ({ length, above, ...rest }, count) => {
+        const wedge: WedgePlan = { ...usualWedge, ...rest, assemblySeam: rest.seam };
+        const height = heightFor(count, length, wedge);
+        if (!Number.isFinite(height)) {
+          expect(lengthFor(count, 3 * wedge.cutHeight, wedge)).toBeGreaterThan(length);
+          return;
+        }
+        expect(height).toBeGreaterThanOrEqual(wedge.cutHeight);
+        expect(wedgesOnLength(length, height, wedge)).toBeGreaterThanOrEqual(count);
+        if (height > wedge.cutHeight)
+          expect(lengthFor(count, height - 1e-6, wedge)).toBeGreaterThan(length - 1e-9);
+      }),
+      { seed, numRuns: 400 },
+    );
+    // 40 long: eleven need p ≤ (40 − b)/10, so H ≥ (b − 3.3453)/k = 7.7304 (trade notes 2, plane geometry).
+    expect(heightFor(11, 40, usualWedge)).toBeCloseTo(7.7304, 3);
   });
 
   it('lie in two rows that do not meet on a set twice as high as the wedge, though not yet as high as two whole tips', () => {
