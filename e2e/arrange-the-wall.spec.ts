@@ -212,7 +212,8 @@ test.describe('arranging blocks on the wall', () => {
     await block(page, 1).focus();
     await page.keyboard.press('r');
     await expect(part).toContainText('was changed while the shuffle ran');
-    await expect(undoButton(page)).toHaveAccessibleName('Undo: turn block 1');
+    // The shuffle may have hung another block in the focused cell by the time the key is heard.
+    await expect(undoButton(page)).toHaveAccessibleName(/^Undo: turn block \d$/);
   });
 
   test('sashing with width and fabric changes the size of the top; a bad width is refused in place', async ({
