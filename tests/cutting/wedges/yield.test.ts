@@ -133,18 +133,22 @@ describe('wedges cut from a strip set', () => {
 
   it('need a set as high as heightFor says: so high they fit, a hair lower they do not', () => {
     fc.assert(
-      fc.property(random, fc.integer({ min: 1, max: 14 }), ({ length, above, ...rest }, count) => {
-        const wedge: WedgePlan = { ...usualWedge, ...rest, assemblySeam: rest.seam };
-        const height = heightFor(count, length, wedge);
-        if (!Number.isFinite(height)) {
-          expect(lengthFor(count, 3 * wedge.cutHeight, wedge)).toBeGreaterThan(length);
-          return;
-        }
-        expect(height).toBeGreaterThanOrEqual(wedge.cutHeight);
-        expect(wedgesOnLength(length, height, wedge)).toBeGreaterThanOrEqual(count);
-        if (height > wedge.cutHeight)
-          expect(lengthFor(count, height - 1e-6, wedge)).toBeGreaterThan(length - 1e-9);
-      }),
+      fc.property(
+        random,
+        fc.integer({ min: 1, max: 14 }),
+        ({ length, perBlock, cutHeight, seam: joined }, count) => {
+          const wedge: WedgePlan = { ...usualWedge, perBlock, cutHeight, seam: joined, assemblySeam: joined };
+          const height = heightFor(count, length, wedge);
+          if (!Number.isFinite(height)) {
+            expect(lengthFor(count, 3 * wedge.cutHeight, wedge)).toBeGreaterThan(length);
+            return;
+          }
+          expect(height).toBeGreaterThanOrEqual(wedge.cutHeight);
+          expect(wedgesOnLength(length, height, wedge)).toBeGreaterThanOrEqual(count);
+          if (height > wedge.cutHeight)
+            expect(lengthFor(count, height - 1e-6, wedge)).toBeGreaterThan(length - 1e-9);
+        },
+      ),
       { seed, numRuns: 400 },
     );
     // 40 long: eleven need p ≤ (40 − b)/10, so H ≥ (b − 3.3453)/k = 7.7304 (trade notes 2, plane geometry).
