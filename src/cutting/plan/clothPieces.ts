@@ -22,9 +22,14 @@ export interface Piece {
   readonly depth: Inches;
 }
 
+/** True for cloth whose edge needs no straightening. */
+export function isStraight({ kind }: Pick<ClothOnHand, 'kind'>): boolean {
+  return kind === 'precut strips';
+}
+
 /** What is left of the depth of a piece on hand, inches, once its cut edge is straightened; precut strips are straight. Never below 0. */
-export function straightened({ kind, depth }: ClothOnHand, straighten: Inches): Inches {
-  return kind === 'precut strips' ? depth : Math.max(0, depth - straighten);
+export function straightened(piece: ClothOnHand, straighten: Inches): Inches {
+  return isStraight(piece) ? piece.depth : Math.max(0, piece.depth - straighten);
 }
 
 /** Every piece long enough for a set of two wedges (leastLength), longest first. */

@@ -2,9 +2,9 @@
 // quarters where those are cheaper.
 
 import { counted, type Phrase, phrase } from '../../model/phrase';
-import type { ClothOnHand, Fabric, FabricId, Project } from '../../model/project';
+import type { Fabric, FabricId, Project } from '../../model/project';
 import type { Inches } from '../../model/units';
-import { straightened } from '../plan/clothPieces';
+import { isStraight, straightened } from '../plan/clothPieces';
 import { type ClothLayout, type CutPart, layOutCutting } from './clothLayout';
 import { clothText, INCHES_IN, sellingUnit, toBuy } from './clothLength';
 import { type Cloth, type CuttingLine, cuttingLines } from './cuttingLine';
@@ -100,10 +100,6 @@ export function clothOnHand(project: Project, fabric: FabricId): Piece[] {
       const along = straightened(one, project.buying.straighten);
       return Array.from({ length: one.count }, () => ({ across: one.stripLength, along }));
     });
-}
-
-function isStraight({ kind }: ClothOnHand): boolean {
-  return kind === 'precut strips';
 }
 
 /** Says what is cut off the cloth of this fabric on hand before anything else; nothing where nothing is. */

@@ -3,7 +3,7 @@
 import type { Inches } from '../../model/units';
 import { type Align, inRow, type Type, textFigure } from './lettering';
 import { EDGE, HAIR, MARGIN, STYLES, type Style } from './look';
-import { type Figure, type Mark, type Page, type Paper, shifted } from './page';
+import { type Figure, type Mark, type Page, type Paper, type Stroke, shifted } from './page';
 
 const TOP: Inches = 0.7;
 const FOOT: Inches = 0.8;
@@ -85,15 +85,16 @@ export class Composer {
   /** Draws the line between two parts on one page. */
   private beginBelow(part: string): void {
     this.parts.push(part);
-    const rule: Mark = {
-      kind: 'line',
-      points: [
-        { x: 0, y: PART_GAP / 2 },
-        { x: this.width, y: PART_GAP / 2 },
-      ],
-      stroke: EDGE,
-    };
-    this.add({ width: this.width, height: PART_GAP, marks: [rule] });
+    this.add({ width: this.width, height: PART_GAP, marks: [this.rule(PART_GAP / 2, EDGE)] });
+  }
+
+  /** A line across the page's width, `down` inches below the figure's top. */
+  private rule(down: Inches, stroke: Stroke): Mark {
+    const points = [
+      { x: 0, y: down },
+      { x: this.width, y: down },
+    ];
+    return { kind: 'line', points, stroke };
   }
 
   /** Takes the part that was begun below off the page again, with its line. */
@@ -284,14 +285,7 @@ export class Composer {
     );
     const ruled = rows.map((cells): Figure => {
       const row = rowFigure(cells, STYLES.body, 'middle');
-      const rule: Mark = {
-        kind: 'line',
-        points: [
-          { x: 0, y: 0 },
-          { x: this.width, y: 0 },
-        ],
-        stroke: HAIR,
-      };
+      const rule = this.rule(0, HAIR);
       return { width: this.width, height: row.height + 0.08, marks: [rule, ...shifted(row.marks, 0, 0.04)] };
     });
     this.skip(gap);
@@ -301,20 +295,7 @@ export class Composer {
       if (needsHead) this.add(head, 0, row.height + 0.05);
       this.add(row, needsHead ? 0.03 : 0);
     });
-    this.add({
-      width: this.width,
-      height: 0.01,
-      marks: [
-        {
-          kind: 'line',
-          points: [
-            { x: 0, y: 0 },
-            { x: this.width, y: 0 },
-          ],
-          stroke: HAIR,
-        },
-      ],
-    });
+    this.add({ width: this.width, height: 0.01, marks: [this.rule(0, HAIR)] });
   }
 
   private cellFigure(
