@@ -5,7 +5,7 @@ import type { Mark } from '../balance/finding';
 import { apply, type Command } from '../editing/apply';
 import { EMPTY_HISTORY, type History, record, redo, undo } from '../editing/history';
 import { type Phrase, phrase } from '../model/phrase';
-import type { BlockId, FabricId, Project } from '../model/project';
+import type { BlockId, FabricId, Project, StripSetId } from '../model/project';
 import type { Problem } from '../model/result';
 import type { DraftOf, Drafts } from './drafts';
 
@@ -32,6 +32,12 @@ export interface Look {
   readonly marks: boolean;
 }
 
+/** What is open on the large area of a step. */
+export interface Laid {
+  /** The strip set whose strips and cuts are shown at full size. */
+  readonly set: StripSetId | null;
+}
+
 export interface AppState {
   readonly project: Project;
   readonly history: History;
@@ -48,6 +54,9 @@ export interface AppState {
   readonly spot: Spot | null;
   readonly preview: Preview | null;
   readonly look: Look;
+  /** Whether the wall fills the large area at a step that has work of its own there. */
+  readonly wallLarge: boolean;
+  readonly laid: Laid;
   /** Forms that are filled in part. */
   readonly drafts: Drafts;
   /** The last announcement: read out by screen readers, and shown for a moment at the foot of the wall. */
@@ -73,6 +82,9 @@ export interface AppActions {
    */
   readonly showPreview: (command: Command | null) => readonly Problem[];
   readonly lookAt: (look: Partial<Look>) => void;
+  readonly enlargeWall: (large: boolean) => void;
+  /** Opens things on the large area. */
+  readonly lay: (laid: Partial<Laid>) => void;
   /** Keeps the values of a form until they are used or cleared, or another quilt is opened. */
   readonly keepDraft: <K extends keyof Drafts>(form: K, draft: DraftOf<K>) => void;
   readonly announce: (words: Phrase) => void;
@@ -93,6 +105,8 @@ export function createApp(project: Project) {
     spot: null,
     preview: null,
     look: { grey: false, marks: true },
+    wallLarge: false,
+    laid: { set: null },
     drafts: {},
     announced: { words: phrase(''), count: 0 },
     run: (command) => {
@@ -130,10 +144,11 @@ export function createApp(project: Project) {
         history: EMPTY_HISTORY,
         picked: null,
         finding: null,
+        laid: { set: null },
         drafts: {},
       }));
     },
-    goTo: (step) => set({ step }),
+    goTo: (step) => set({ step, wallLarge: false }),
     pick: (picked) => set({ picked }),
     light: (lit) => set({ lit }),
     showFinding: (finding) => set({ finding, spot: null }),
@@ -147,6 +162,8 @@ export function createApp(project: Project) {
       return outcome.problems;
     },
     lookAt: (look) => set((state) => ({ look: { ...state.look, ...look } })),
+    enlargeWall: (wallLarge) => set({ wallLarge }),
+    lay: (laid) => set((state) => ({ laid: { ...state.laid, ...laid } })),
     keepDraft: (form, draft) => set((state) => ({ drafts: { ...state.drafts, [form]: draft } })),
     announce: (words) => set((state) => ({ announced: { words, count: state.announced.count + 1 } })),
   }));
@@ -154,12 +171,14 @@ export function createApp(project: Project) {
 
 function changed(state: AppState, project: Project): Partial<AppState> {
   const stays = project.blocks.some((block) => block.id === state.picked);
+  const setStays = project.stripSets.some((set) => set.id === state.laid.set);
   return {
     project,
     revision: state.revision + 1,
     preview: null,
     spot: null,
     picked: stays ? state.picked : null,
+    laid: setStays ? state.laid : { ...state.laid, set: null },
     // The last announcement (a block is pinned) may no longer be true.
     announced: { ...state.announced, words: phrase('') },
   };

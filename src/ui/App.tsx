@@ -11,9 +11,9 @@ import { Selvedge } from './shell/Selvedge';
 import { SkipLinks } from './shell/SkipLinks';
 import { TopBar } from './shell/TopBar';
 import { ValueStrip } from './shell/ValueStrip';
+import { Stage } from './stage/Stage';
 import { StepPanel } from './steps/StepPanel';
 import { ClothDefs } from './wall/ClothDefs';
-import { WallView } from './wall/WallView';
 import { useSay } from './words';
 
 /** Milliseconds after which a part that moves the focus itself has done so. */
@@ -81,7 +81,7 @@ export function App() {
           <StepPanel />
         </ErrorScreen>
       </main>
-      <WallView number={number} />
+      <Stage number={number} />
       <ValueStrip />
       <p className="hidden-text" role="status" aria-live="polite">
         {say(announced.words)}

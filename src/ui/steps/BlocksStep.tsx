@@ -15,6 +15,7 @@ import { TradingContext } from './blocks/workshop/trade';
 import { useTrade } from './blocks/workshop/useTrade';
 import { Workshop } from './blocks/workshop/Workshop';
 import { Caution } from './Caution';
+import { StepFoot } from './StepFoot';
 import { StepHeading } from './StepHeading';
 
 export function BlocksStep() {
@@ -51,6 +52,7 @@ export function BlocksStep() {
       )}
       <Complaint problems={trade.problems} />
       <CarriedWedge />
+      <StepFoot />
     </TradingContext>
   );
 }

@@ -15,6 +15,7 @@ import { PlanBackwards } from './fabrics/plan/PlanBackwards';
 import { PlanStrips } from './fabrics/plan/PlanStrips';
 import { useDraft } from './fabrics/useDraft';
 import { usesInWords } from './fabrics/uses';
+import { StepFoot } from './StepFoot';
 import { StepHeading } from './StepHeading';
 import { useReturnFocus } from './useReturnFocus';
 
@@ -90,6 +91,7 @@ export function FabricsStep() {
       <PlanStrips />
       <ClothOnHand />
       <PlanBackwards />
+      <StepFoot />
     </>
   );
 }

@@ -1,4 +1,5 @@
 // Step 6, finishing: picture, words and pattern to take away, the cloth to buy, and colourways of the quilt.
+import { StepFoot } from './StepFoot';
 import { StepHeading } from './StepHeading';
 import './finishing/finishing.css';
 import { CuttingSection } from './finishing/cloth/CuttingSection';
@@ -27,6 +28,7 @@ export function FinishingStep() {
       <KitsSection />
       <WeightSection />
       <ColourwaysSection />
+      <StepFoot />
     </>
   );
 }

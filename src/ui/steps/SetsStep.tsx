@@ -1,6 +1,6 @@
 // Step 2, strip sets: sets made at random or by hand, and their height compared with the height that the wedge needs.
 import { Plus } from 'lucide-react';
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import { wedgeLedger } from '../../cutting/wedges/ledger';
 import { addSet } from '../../editing/commands/stripSets';
 import type { StripSetId } from '../../model/project';
@@ -13,13 +13,15 @@ import { SetList } from './sets/SetList';
 import { SetRow } from './sets/SetRow';
 import { SewingAids } from './sets/SewingAids';
 import './sets/sets.css';
+import { StepFoot } from './StepFoot';
 import { StepHeading } from './StepHeading';
 
 export function SetsStep() {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
-  const [open, setOpen] = useState<StripSetId | null>(null);
+  const open = useApp((app) => app.laid.set);
+  const setOpen = (set: StripSetId | null) => store.getState().lay({ set });
   const [run, problems] = useRun();
   const ledger = useMemo(() => wedgeLedger(project), [project]);
   const noStrips = project.stripsOnHand.every((row) => row.count === 0);
@@ -64,6 +66,7 @@ export function SetsStep() {
         </div>
       </section>
       <SewingAids />
+      <StepFoot />
     </>
   );
 }

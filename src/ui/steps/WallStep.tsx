@@ -1,5 +1,6 @@
 // Step 5, wall: findings and mends, the shuffle for balance, the size of the top and its setting.
 import { useApp } from '../app';
+import { StepFoot } from './StepFoot';
 import { StepHeading } from './StepHeading';
 import { Findings } from './wall/Findings';
 import { SettingPart } from './wall/SettingPart';
@@ -20,6 +21,7 @@ export function WallStep() {
       <SizeWanted />
       <SettingPart />
       <WallKeysHelp />
+      <StepFoot />
     </>
   );
 }

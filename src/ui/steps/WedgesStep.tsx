@@ -1,5 +1,5 @@
 // Step 3, wedges: the template and its block, the measure of the first sewn block, and where wedges are cut on each set.
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import { wedgeLedger } from '../../cutting/wedges/ledger';
 import type { StripSetId } from '../../model/project';
 import { useApp, useAppStore } from '../app';
@@ -7,6 +7,7 @@ import { useSay } from '../words';
 import { Caution } from './Caution';
 import { SetList } from './sets/SetList';
 import './sets/sets.css';
+import { StepFoot } from './StepFoot';
 import { StepHeading } from './StepHeading';
 import { FirstBlock } from './wedges/FirstBlock';
 import { SetCuts } from './wedges/SetCuts';
@@ -37,6 +38,7 @@ export function WedgesStep() {
       <CuttingTable />
       <FirstBlock />
       <Caution about={['cutting']} />
+      <StepFoot />
     </>
   );
 }
@@ -45,7 +47,8 @@ function CuttingTable() {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
-  const [open, setOpen] = useState<StripSetId | null>(null);
+  const open = useApp((app) => app.laid.set);
+  const setOpen = (set: StripSetId | null) => store.getState().lay({ set });
   const ledger = useMemo(() => wedgeLedger(project), [project]);
   const left = ledger.reduce((sum, row) => ({ up: sum.up + row.left.up, down: sum.down + row.left.down }), {
     up: 0,

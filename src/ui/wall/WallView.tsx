@@ -1,5 +1,6 @@
 // The design wall: the top as cloth on flannel, with marked findings, and blocks to pick, carry, turn and pin. It puts the layers
-// together and passes keys and pointers on.
+// together and passes keys and pointers on. Small, beside the work of another step, it only shows.
+import { Expand } from 'lucide-react';
 import {
   type PointerEvent,
   useCallback,
@@ -36,7 +37,7 @@ const NEAR = 4.5;
 const STILL = 150;
 const NO_FINDINGS: readonly Finding[] = [];
 
-export function WallView({ number }: { number: boolean }) {
+export function WallView({ number, small }: { number: boolean; small: boolean }) {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
@@ -55,7 +56,7 @@ export function WallView({ number }: { number: boolean }) {
   const frame = useRef<HTMLDivElement>(null);
   const svg = useRef<SVGSVGElement>(null);
   const sheet = useRef<HTMLDivElement>(null);
-  const view = useView(frame, sheet, drawing);
+  const view = useView(frame, sheet, drawing, small);
   const { gesture, press, carryByKey, put } = useGestures(frame, view, drawing);
   const [focused, setFocused] = useState(0);
   useWheel(frame, view);
@@ -92,8 +93,13 @@ export function WallView({ number }: { number: boolean }) {
   const carry = gesture?.kind === 'carry' ? gesture : null;
   const twist = gesture?.kind === 'twist' ? gesture : null;
   return (
-    <section className="wall-area" aria-label={say('Design wall')}>
-      <div className="wall" ref={frame} onPointerDown={(event) => press(event, { kind: 'ground' })}>
+    <section className={small ? 'wall-area small' : 'wall-area'} aria-label={say('Design wall')}>
+      <div
+        className="wall"
+        ref={frame}
+        inert={small}
+        onPointerDown={(event) => press(event, { kind: 'ground' })}
+      >
         <div className="sheet" ref={sheet}>
           {/* biome-ignore lint/a11y/useSemanticElements: a drawing cannot be a <fieldset> */}
           <svg
@@ -153,7 +159,7 @@ export function WallView({ number }: { number: boolean }) {
             />
           </svg>
         </div>
-        {pickedHung && !preview ? <BlockTools id={pickedHung.block} /> : null}
+        {pickedHung && !preview && !small ? <BlockTools id={pickedHung.block} /> : null}
         <WallNotice
           turning={
             twist
@@ -161,14 +167,28 @@ export function WallView({ number }: { number: boolean }) {
               : null
           }
         />
-        <ViewTools view={view} />
+        {small ? null : <ViewTools view={view} />}
       </div>
-      <SideTable
-        fabrics={shown.fabrics}
-        over={carry?.overTable ?? false}
-        open={carry !== null}
-        onPress={(event, block) => press(event, { kind: 'table', block })}
-      />
+      {small ? (
+        <button
+          type="button"
+          className="wall-enlarge"
+          aria-label={say('Show the wall large')}
+          title={say('Show the wall large')}
+          onClick={() => store.getState().enlargeWall(true)}
+        >
+          <span aria-hidden>
+            <Expand size={15} /> {say('Wall')}
+          </span>
+        </button>
+      ) : (
+        <SideTable
+          fabrics={shown.fabrics}
+          over={carry?.overTable ?? false}
+          open={carry !== null}
+          onPress={(event, block) => press(event, { kind: 'table', block })}
+        />
+      )}
     </section>
   );
 }

@@ -18,18 +18,22 @@ export interface WallView {
   readonly fit: () => void;
 }
 
-/** The view of a quilt in a frame, with functions to pan, zoom and fit it. */
+/** The view of a quilt in a frame, with functions to pan, zoom and fit it. A small wall shows the whole quilt, and forgets no zoom. */
 export function useView(
   frame: RefObject<HTMLElement | null>,
   element: RefObject<HTMLElement | null>,
   quilt: Size,
+  small: boolean,
 ): WallView {
   const [window, setWindow] = useState<Size>({ width: 800, height: 600 });
   const [chosen, setChosen] = useState<View | null>(null);
-  const margin = Math.min(48, Math.max(14, window.width * 0.04));
+  const margin = small ? 8 : Math.min(48, Math.max(14, window.width * 0.04));
   const { width, height } = quilt;
-  const fit = useMemo(() => fitted({ width, height }, window, margin), [width, height, window, margin]);
-  const rest = chosen ?? fit;
+  const fit = useMemo(
+    () => fitted({ width, height }, window, margin, !small),
+    [width, height, window, margin, small],
+  );
+  const rest = (small ? null : chosen) ?? fit;
   const [sheet, setSheet] = useState(rest);
   const drawn = covers(sheet, rest, window) ? sheet : rest;
   if (drawn !== sheet) setSheet(drawn);

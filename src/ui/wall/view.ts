@@ -15,9 +15,13 @@ export interface Size {
 /** Pixels that the buttons at the foot of the wall cover: those of the picked block on the left, of the view on the right. */
 const FOOT = { left: 290, right: 160, height: 62 };
 
-/** The view of the whole quilt in the middle of the window, with `margin` pixels of flannel, clear of the buttons at the foot. */
-export function fitted(quilt: Size, window: Size, margin: number): View {
+/**
+ * The view of the whole quilt in the middle of the window, with `margin` pixels of flannel; clear of the buttons at the foot where
+ * there are any.
+ */
+export function fitted(quilt: Size, window: Size, margin: number, buttons = true): View {
   const view = fittedAbove(quilt, window, margin, margin);
+  if (!buttons) return view;
   const right = view.at.left + quilt.width * view.scale;
   const bottom = view.at.top + quilt.height * view.scale;
   const aside = view.at.left < FOOT.left || right > window.width - FOOT.right;

@@ -1,0 +1,71 @@
+// The large area. It belongs to the step: what is in the hands there lies on it at a size at which cloth can be judged, with the wall
+// small beside it. One press makes the wall large; the work stays where it was underneath.
+import { ArrowLeft } from 'lucide-react';
+import type { ReactNode } from 'react';
+import type { Step } from '../../store/app';
+import { useApp, useAppStore } from '../app';
+import { ErrorScreen } from '../shell/ErrorScreen';
+import { WallView } from '../wall/WallView';
+import { useSay } from '../words';
+import './stage.css';
+
+export function Stage({ number }: { number: boolean }) {
+  const say = useSay();
+  const store = useAppStore();
+  const step = useApp((app) => app.step);
+  const enlarged = useApp((app) => app.wallLarge);
+  const work = workOf(step);
+  const large = work === null || enlarged;
+  return (
+    <div className={large ? 'large-area' : 'large-area with-work'}>
+      {work === null ? null : (
+        <section key={step} className="work" inert={large} aria-label={say(WORK_NAMES[step])}>
+          <ErrorScreen>{work}</ErrorScreen>
+        </section>
+      )}
+      <WallView number={number} small={!large} />
+      {large && work !== null ? (
+        <button
+          type="button"
+          className="button back-to-work"
+          onClick={() => store.getState().enlargeWall(false)}
+        >
+          <ArrowLeft size={16} aria-hidden /> {say(BACK_NAMES[step])}
+        </button>
+      ) : null}
+    </div>
+  );
+}
+
+/** What a step lays on the large area; null where that is the wall itself. */
+function workOf(step: Step): ReactNode {
+  switch (step) {
+    case 'fabrics':
+    case 'sets':
+    case 'wedges':
+    case 'blocks':
+    case 'wall':
+    case 'finishing':
+      return null;
+    default:
+      return step satisfies never;
+  }
+}
+
+const WORK_NAMES: Readonly<Record<Step, string>> = {
+  fabrics: 'Fabrics laid out',
+  sets: 'Strip sets laid out',
+  wedges: 'Wedges laid out',
+  blocks: 'Blocks laid out',
+  wall: 'Layouts to choose from',
+  finishing: 'What you take away',
+};
+
+const BACK_NAMES: Readonly<Record<Step, string>> = {
+  fabrics: 'Back to the fabrics',
+  sets: 'Back to the strip sets',
+  wedges: 'Back to the wedges',
+  blocks: 'Back to the blocks',
+  wall: 'Back to the layouts',
+  finishing: 'Back to finishing',
+};
