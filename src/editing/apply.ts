@@ -2,6 +2,7 @@
 // Previews on the wall run through here too, so that they show exactly what accepting them gives.
 import { enablePatches, type Patch, produceWithPatches } from 'immer';
 import { checkWedges } from '../cutting/wedges/ledger';
+import { checkPieceCount } from '../geometry/pieceCount';
 import { checkReferences } from '../model/check';
 import { type Move, movedIfFree } from '../model/moves';
 import type { Phrase } from '../model/phrase';
@@ -65,7 +66,8 @@ export function apply(project: Project, command: Command): Outcome {
     });
     const patches = [...moving, ...changing];
     const inverse = [...changingBack, ...movingBack];
-    const problems = patches.length === 0 ? [] : [...checkReferences(next), ...checkWedges(next)];
+    const problems =
+      patches.length === 0 ? [] : [...checkReferences(next), ...checkWedges(next), ...checkPieceCount(next)];
     if (problems.length > 0) return { ok: false, problems };
     const { label, slide } = command;
     return {

@@ -1,7 +1,8 @@
-// Opens a project from outside: it must be readable and sound, and use no more wedges than were cut. Chosen files, kept
+// Opens a project from outside: it must be readable and sound, use no more wedges than were cut, and can be drawn. Chosen files, kept
 // quilts, examples and the command line all come through here. Every refusal names the place in the maker's words.
 
 import { checkWedges } from '../cutting/wedges/ledger';
+import { checkPieceCount } from '../geometry/pieceCount';
 import { phrase } from '../model/phrase';
 import type { Project } from '../model/project';
 import { decodeText } from '../model/reading/projectText';
@@ -51,6 +52,6 @@ export function openDocument(document: unknown): Result<Project> {
 
 function checked(read: Result<Project>): Result<Project> {
   if (!read.ok) return read;
-  const problems = checkWedges(read.value);
+  const problems = [...checkWedges(read.value), ...checkPieceCount(read.value)];
   return problems.length === 0 ? read : { ok: false, problems };
 }

@@ -2,7 +2,7 @@
 // cutting/wedges/ledger.ts checks how many wedges a set yields and how many are used.
 import { type FabricUse, fabricUses } from './fabricUses';
 import { stepsPerTurn, turnsOf } from './find';
-import { isTooNarrow } from './lengths';
+import { isKeyTooNarrow, isTooNarrow, leastKeyWidth } from './lengths';
 import { type Phrase, type PhraseValue, phrase } from './phrase';
 import type { Project } from './project';
 import type { Problem } from './result';
@@ -90,9 +90,9 @@ function isMadeUp(use: FabricUse): boolean {
 function stripWidths(project: Project): Problem[] {
   const { seam, outerSeam } = project.wedge;
   const say = 'A strip cut {width} wide vanishes in its two seams; it must be wider than {least}.';
-  const narrow = (path: string, width: number, sewn = seam) =>
-    isTooNarrow(width, sewn)
-      ? [problem('strip-too-narrow', path, say, { width: { inches: width }, least: { inches: 2 * sewn } })]
+  const narrow = (path: string, width: number) =>
+    isTooNarrow(width, seam)
+      ? [problem('strip-too-narrow', path, say, { width: { inches: width }, least: { inches: 2 * seam } })]
       : [];
   return [
     ...project.stripsOnHand.flatMap((strip, index) => narrow(`stripsOnHand[${index}].width`, strip.width)),
@@ -101,10 +101,18 @@ function stripWidths(project: Project): Problem[] {
     ),
     ...project.setting.borders.flatMap((border, at) =>
       (border.keys ?? []).flatMap((key, index) =>
-        narrow(`setting.borders[${at}].keys[${index}].width`, key.width, outerSeam),
+        keyWidth(`setting.borders[${at}].keys[${index}]`, key.width, outerSeam),
       ),
     ),
   ];
+}
+
+function keyWidth(path: string, width: number, seam: number): Problem[] {
+  if (!isKeyTooNarrow(width, seam)) return [];
+  const say =
+    'A piece of a border cut {width} wide vanishes in its two seams; it must be at least {least} wide.';
+  const values = { width: { inches: width }, least: { inches: leastKeyWidth(seam) } };
+  return [problem('strip-too-narrow', `${path}.width`, say, values)];
 }
 
 function blockParts(project: Project): Problem[] {

@@ -32,3 +32,16 @@ export function joinedPieces(run: Inches, length: Inches, loss: Inches): number 
 export function isTooNarrow(width: Inches, seam: Inches): boolean {
   return width <= 2 * seam + HAIR;
 }
+
+/** The least finished width of a piece in a pieced border: strips are cut in 64ths. */
+const LEAST_SHOWN: Inches = 1 / 64;
+
+/** The least cut width of a piece in a pieced border sewn with this seam. */
+export function leastKeyWidth(seam: Inches): Inches {
+  return 2 * seam + LEAST_SHOWN;
+}
+
+/** Whether a piece of this cut width is too narrow for a pieced border: less than 1/64" of it would show. */
+export function isKeyTooNarrow(width: Inches, seam: Inches): boolean {
+  return width < leastKeyWidth(seam) - HAIR;
+}

@@ -3,13 +3,17 @@
 import * as v from 'valibot';
 import { buyingSchema, priceSchema } from './buying';
 import { LONGEST_NAME } from './name';
-import { fabricId, id, length } from './schemaParts';
+import { fabricId, id, length, list } from './schemaParts';
 import { settingSchema } from './setting';
 
 export const CURRENT_VERSION = 1;
 
 /** The most colourways of a quilt. */
 export const MOST_COLOURWAYS = 60;
+/** The most rows and the most columns of a wall. */
+const MOST_ROWS = 40;
+/** The cells of such a wall on point (wallCells.ts). */
+const MOST_CELLS = MOST_ROWS ** 2 + (MOST_ROWS - 1) ** 2;
 /** The most fabrics of a quilt, and the most made-up fabrics of a colourway. */
 export const MOST_FABRICS = 400;
 
@@ -24,7 +28,7 @@ export const PRINT_MOTIFS = [
 const printSchema = v.strictObject({
   motif: v.picklist(PRINT_MOTIFS),
   /** Colours of the figures, strongest first; the ground is the fabric's colour. */
-  inks: v.pipe(v.array(hex), v.minLength(1), v.maxLength(4)),
+  inks: list(hex, 4, 1),
   /** One repeat of the print, inches. */
   repeat: length(0.125, 12),
   /** Angle of the print to the strip's length, degrees. */
@@ -86,7 +90,7 @@ const stripSetSchema = v.strictObject({
   /** The letter of the set: A, B, … */
   label: v.pipe(v.string(), v.minLength(1), v.maxLength(4)),
   /** In sewing order; the first strip is the rim of tip-up wedges, the last of tip-down ones. */
-  strips: v.pipe(v.array(stripSchema), v.maxLength(40)),
+  strips: list(stripSchema, 40),
   /** Length after the ends are straightened, inches. */
   length: length(0, 4000),
   /** All seams are pressed towards the first or towards the last strip. */
@@ -126,7 +130,7 @@ const piecedBlockSchema = v.strictObject({
   /** The number of the block, as people see it. */
   number: v.pipe(count, v.minValue(1)),
   /** N places clockwise; null is a place without a wedge yet. */
-  places: v.pipe(v.array(v.nullable(placeSchema)), v.maxLength(12)),
+  places: list(v.nullable(placeSchema), 12),
   /** Corner fabric of this block; null: the quilt's. */
   cornerFabric: v.nullable(fabricId),
   /**
@@ -147,13 +151,13 @@ const cellSchema = v.strictObject({
 });
 
 const wallSchema = v.strictObject({
-  rows: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(40)),
-  columns: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(40)),
+  rows: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(MOST_ROWS)),
+  columns: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(MOST_ROWS)),
   /**
    * Row by row from the top left; on point the rows × columns first, then the (rows − 1) × (columns − 1) in between, row by
    * row (model/wallCells). Null is an empty cell. Blocks in no cell are on the side table.
    */
-  cells: v.array(v.nullable(cellSchema)),
+  cells: list(v.nullable(cellSchema), MOST_CELLS),
 });
 
 /**
@@ -211,9 +215,9 @@ const colourwaySchema = v.strictObject({
   id,
   name,
   /** Which fabric is exchanged for which; all others stay. */
-  swaps: v.pipe(v.array(v.strictObject({ fabric: fabricId, by: fabricId })), v.maxLength(400)),
+  swaps: list(v.strictObject({ fabric: fabricId, by: fabricId }), MOST_FABRICS),
   /** Made-up cloth of this colourway, which is not among the quilt's fabrics. Absent: none. */
-  cloth: v.exactOptional(v.pipe(v.array(fabricSchema), v.maxLength(MOST_FABRICS))),
+  cloth: v.exactOptional(list(fabricSchema, MOST_FABRICS)),
 });
 
 export const projectSchema = v.strictObject({
@@ -222,18 +226,18 @@ export const projectSchema = v.strictObject({
   id,
   name,
   notes: v.pipe(v.string(), v.maxLength(20_000)),
-  fabrics: v.pipe(v.array(fabricSchema), v.maxLength(MOST_FABRICS)),
-  stripsOnHand: v.pipe(v.array(stripOnHandSchema), v.maxLength(2_000)),
+  fabrics: list(fabricSchema, MOST_FABRICS),
+  stripsOnHand: list(stripOnHandSchema, 2_000),
   /** Cloth not yet cut into strips. */
-  clothOnHand: v.optional(v.pipe(v.array(clothOnHandSchema), v.maxLength(500)), []),
-  stripSets: v.pipe(v.array(stripSetSchema), v.maxLength(400)),
+  clothOnHand: v.optional(list(clothOnHandSchema, 500), []),
+  stripSets: list(stripSetSchema, 400),
   wedge: wedgeSchema,
-  blocks: v.pipe(v.array(blockSchema), v.maxLength(1_600)),
+  blocks: list(blockSchema, 1_600),
   wall: wallSchema,
   setting: settingSchema,
   preferences: preferencesSchema,
   /** Versions of the same quilt in other cloth. */
-  colourways: v.optional(v.pipe(v.array(colourwaySchema), v.maxLength(MOST_COLOURWAYS)), []),
+  colourways: v.optional(list(colourwaySchema, MOST_COLOURWAYS), []),
   /** How cloth is bought and cut, and what a kit costs. */
   buying: v.optional(buyingSchema, {}),
 });

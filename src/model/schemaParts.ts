@@ -1,4 +1,4 @@
-// Parts that several schemas share: ids, names of fabrics, and lengths in inches between two limits.
+// Parts that several schemas share: ids, names of fabrics, lengths in inches between two limits, and lists.
 import * as v from 'valibot';
 
 /** An id: 1 to 60 characters. */
@@ -19,3 +19,7 @@ export const length = (least: number, most: number) =>
     v.minValue(least, `must be at least ${least} in`),
     v.maxValue(most, `must be at most ${most} in`),
   );
+
+/** A list of `least` to `most` items. Its length comes before its items, so that a list of millions is refused at once. */
+export const list = <Item extends v.GenericSchema>(item: Item, most: number, least = 0) =>
+  v.pipe(v.array(v.unknown()), v.maxLength(most), v.minLength(least), v.array(item));

@@ -1,7 +1,7 @@
 // The schema of the setting: layout, corners, sashing, borders and binding. Lengths are inches and finished, unless called
 // cut. Entries newer than the first files have a usual value or may be missing, so that older files open unchanged.
 import * as v from 'valibot';
-import { fabricId, length } from './schemaParts';
+import { fabricId, length, list } from './schemaParts';
 
 /** One piece of a pieced border, cut across a leftover strip. `width` is the strip's cut width; it runs along the border. */
 const keySchema = v.strictObject({ fabric: fabricId, width: length(0.25, 60) });
@@ -23,19 +23,17 @@ const borderSchema = v.strictObject({
     ]),
   ),
   /** The pieces of a pieced border, clockwise from the top left, repeated as often as needed. Plain unless given. */
-  keys: v.exactOptional(v.pipe(v.array(keySchema), v.minLength(1), v.maxLength(2_000))),
+  keys: v.exactOptional(list(keySchema, 2_000, 1)),
 });
 
 /** Gaps whose sashing has a width of its own. `after` is the number of the column (row) before the gap, from 1 at the left (top). */
 const gaps = v.exactOptional(
-  v.pipe(
-    v.array(
-      v.strictObject({
-        after: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(39)),
-        width: length(0.25, 12),
-      }),
-    ),
-    v.maxLength(39),
+  list(
+    v.strictObject({
+      after: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(39)),
+      width: length(0.25, 12),
+    }),
+    39,
   ),
 );
 
@@ -76,7 +74,7 @@ export const settingSchema = v.strictObject({
     rowGaps: gaps,
   }),
   /** From the inside out. */
-  borders: v.pipe(v.array(borderSchema), v.maxLength(12)),
+  borders: list(borderSchema, 12),
   /** Fabric and cut width of the double binding; null: not chosen yet. */
   binding: v.optional(v.nullable(v.strictObject({ fabric: fabricId, cutWidth: length(1, 6) })), null),
 });

@@ -222,7 +222,7 @@ describe('opening a project', () => {
     ['an entry that is missing', (one) => { Reflect.deleteProperty(one, 'name'); },
       'name: At name: missing.'],
     ['an entry nobody knows', (one) => { Object.assign(one, { constructor: { deep: 1 } }); },
-      'constructor: At entry "constructor": Wedgewall does not know this entry. Found: a group of entries.'],
+      'constructor: At entry "constructor": Wedgewall does not know this entry.'],
     ['a list that is none', (one) => { Object.assign(one, { blocks: 'six' }); },
       'blocks: At blocks: should be a list. Found: "six".'],
     ['a border of a fabric that is not there', (one) => { one.setting.borders = [{ fabric: 'f9', width: 3 }]; },

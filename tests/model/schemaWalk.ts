@@ -23,6 +23,12 @@ export function documents(fabrics: readonly string[]): fc.Arbitrary<Project> {
   return drawn(projectSchema as unknown as Schema, fabrics) as fc.Arbitrary<Project>;
 }
 
+/** What a list holds: its last schema, after its length has been looked at. */
+function itemOf(schema: Schema): Schema {
+  const lists = (schema.pipe ?? []).filter((one) => (one as Schema).type === 'array') as Schema[];
+  return lists.at(-1)!.item!;
+}
+
 function drawn(schema: Schema, fabrics: readonly string[]): fc.Arbitrary<unknown> {
   if ((schema as unknown) === fabricId) return fc.constantFrom(...fabrics);
   if (schema.type === 'nullable') return fc.option(drawn(schema.wrapped!, fabrics), { freq: 3 });
@@ -35,7 +41,7 @@ function drawn(schema: Schema, fabrics: readonly string[]): fc.Arbitrary<unknown
       return fc.record(model, { requiredKeys: must });
     }
     case 'array':
-      return fc.array(drawn(schema.item!, fabrics), { maxLength: 3 });
+      return fc.array(drawn(itemOf(schema), fabrics), { maxLength: 3 });
     case 'variant':
       return fc.oneof(...(schema.options as Schema[]).map((one) => drawn(one, fabrics)));
     case 'picklist':
@@ -79,7 +85,7 @@ function walked(schema: Schema, value: unknown, path: string): Mention[] {
         walked(one, (value as Record<string, unknown>)[key], path === '' ? key : `${path}.${key}`),
       );
     case 'array':
-      return (value as unknown[]).flatMap((one, at) => walked(schema.item!, one, `${path}[${at}]`));
+      return (value as unknown[]).flatMap((one, at) => walked(itemOf(schema), one, `${path}[${at}]`));
     case 'variant': {
       const fits = (schema.options as Schema[]).find((one) =>
         v.is(one.entries!.kind as unknown as v.GenericSchema, (value as { kind: unknown }).kind),

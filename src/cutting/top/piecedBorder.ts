@@ -6,7 +6,7 @@ import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { borderedBy, borderRuns } from '../../geometry/borders';
 import { layOut } from '../../geometry/setting';
 import { cutWidth, finishedWidth } from '../../geometry/stripSet';
-import { piecesIn } from '../../model/lengths';
+import { isKeyTooNarrow, piecesIn } from '../../model/lengths';
 import type { Border, FabricId, Project, StripOnHand } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { stripKey, stripsLeftBeside } from '../sets/stripsUnused';
@@ -69,7 +69,7 @@ function keyStock(project: Project, index: number, width: Inches): KeyStock[] {
   for (const row of rowsLeft(project, index)) {
     const each = piecesIn(row.length, cutWidth(width, seam));
     const finished = finishedWidth(row.width, seam);
-    if (each * row.count === 0 || finished < 1 / PARTS) continue;
+    if (each * row.count === 0 || isKeyTooNarrow(row.width, seam)) continue;
     const key = stripKey(row.fabric, row.width);
     const count = (stock.get(key)?.count ?? 0) + each * row.count;
     stock.set(key, { fabric: row.fabric, width: row.width, finished, count });

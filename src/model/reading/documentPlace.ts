@@ -24,29 +24,48 @@ const ENTRIES: Readonly<Record<string, string>> = {
   usableWidth: 'usable width of fabric', set: 'strip set', tip: 'tip', plain: 'plain squares', cornerRule: 'rule of the corners',
   cornerstones: 'cornerstones', columnGaps: 'gaps between columns', rowGaps: 'gaps between rows', after: 'which gap', ends: 'width at the ends',
   stripLength: 'length of its strips', depth: 'what strips are cut from', corners: 'corners', keys: 'pieces of the border', binding: 'binding', cutWidth: 'cut width', sides: 'side triangles',
-  buying: 'cloth and prices', soldBy: 'how cloth is sold', shrinkage: 'shrinkage', straighten: 'cloth to straighten the edge', fatQuarters: 'fat quarters',
+  buying: 'fabric and prices', soldBy: 'how fabric is sold', shrinkage: 'shrinkage', straighten: 'fabric to straighten the edge', fatQuarters: 'fat quarters',
   longPieces: 'long pieces', bindingExtra: 'binding to spare', backing: 'backing', overhang: 'overhang', pieced: 'whether it may be pieced', price: 'price',
-  kits: 'kits', bolt: 'length of a bolt', cutAs: 'how it is cut', extra: 'price beside the cloth', fatQuarterPrice: 'price of a fat quarter',
+  kits: 'kits', bolt: 'length of a bolt', cutAs: 'how it is cut', extra: 'other costs per kit', fatQuarterPrice: 'price of a fat quarter',
   currency: 'currency', colourways: 'colourways', swaps: 'what stands for what', by: 'what stands for it', oneWay: 'whether the print has a way up',
 }; // biome-ignore format: a table
 
+/** One step into a document: the key of a group of entries, or the index in a list. */
+export type Step = string | number;
+
 /** The problem with its place put before its sentence, where the sentence does not name the place. The path does not change. */
 export function explain(problem: Problem, document: unknown): Problem {
-  const fromSchema = problem.code.startsWith('schema-');
-  if (problem.path === '' || !(fromSchema || PLACELESS.has(problem.code))) return problem;
-  const steps = stepsOf(problem.path);
-  const place = placeInWords(steps, document);
-  if (!fromSchema) {
-    return { ...problem, message: phrase('At {place}: {reason}', { place, reason: problem.message }) };
-  }
-  const reason = problem.message;
-  const found = steps.reduce<unknown>((at, step) => entryOf(at, step), document);
-  if (found === undefined) return { ...problem, message: phrase('At {place}: {reason}.', { place, reason }) };
-  const values = { place, reason, found: shown(found) };
-  return { ...problem, message: phrase('At {place}: {reason}. Found: {found}.', values) };
+  if (problem.path === '' || !PLACELESS.has(problem.code)) return problem;
+  const place = placeInWords(stepsOf(problem.path), document);
+  return { ...problem, message: phrase('At {place}: {reason}', { place, reason: problem.message }) };
 }
 
-type Step = string | number;
+/** The sentence for an entry that is wrong: its place, the reason, and what stands there. No part of it grows with the file. */
+export function wrongEntry(steps: readonly Step[], reason: Phrase, document: unknown): Phrase {
+  if (steps.length === 0) return phrase('The project {reason}.', { reason });
+  const place = placeInWords(steps, document);
+  const found = steps.reduce<unknown>((at, step) => entryOf(at, step), document);
+  if (found === undefined) return phrase('At {place}: {reason}.', { place, reason });
+  return phrase('At {place}: {reason}. Found: {found}.', { place, reason, found: shown(found) });
+}
+
+/** The sentence for an entry that the schema does not have; its name is the file's own, whatever it is called elsewhere. */
+export function unknownEntry(steps: readonly Step[], document: unknown): Phrase {
+  const entry = phrase('entry "{key}"', { key: short(String(steps.at(-1) ?? '')) });
+  const reason = phrase('Wedgewall does not know this entry');
+  if (steps.length < 2) return phrase('At {place}: {reason}.', { place: entry, reason });
+  const holder = placeInWords(steps.slice(0, -1), document);
+  const place = phrase('{whole}, {part}', { whole: holder, part: entry });
+  return phrase('At {place}: {reason}.', { place, reason });
+}
+
+/** The longest name, key or value of a file that is quoted whole. */
+const QUOTED = 40;
+
+/** A text of the file, short enough for a sentence. */
+function short(text: string): string {
+  return text.length > QUOTED ? `${text.slice(0, QUOTED - 1)}…` : text;
+}
 
 function stepsOf(path: string): Step[] {
   return Array.from(path.matchAll(/\[(\d+)\]|([^.[\]]+)/g), ([, index, key]) =>
@@ -77,7 +96,7 @@ function placeInWords(steps: readonly Step[], document: unknown): Phrase {
 
 function entryInWords(key: string, holder: unknown): Phrase {
   const known = Object.hasOwn(ENTRIES, key) && isPlainObject(holder);
-  return known ? phrase(ENTRIES[key]!) : phrase('entry "{key}"', { key });
+  return known ? phrase(ENTRIES[key]!) : phrase('entry "{key}"', { key: short(key) });
 }
 
 /** One item of a list: by its name, letter or number where the document has it, else by its position from 1. */
@@ -118,7 +137,7 @@ function itemInWords(list: string, index: number, item: unknown, document: unkno
 
 function named(known: string, unknown: string, name: unknown, position: number): Phrase {
   const usable = (typeof name === 'string' && name !== '') || typeof name === 'number';
-  return usable ? phrase(known, { name }) : phrase(unknown, { position });
+  return usable ? phrase(known, { name: short(String(name)) }) : phrase(unknown, { position });
 }
 
 function cellInWords(index: number, document: unknown): Phrase {
@@ -135,6 +154,5 @@ function cellInWords(index: number, document: unknown): Phrase {
 function shown(found: unknown): PhraseValue {
   if (Array.isArray(found)) return phrase('a list of {entries}', { entries: found.length });
   if (isPlainObject(found)) return phrase('a group of entries');
-  const text = JSON.stringify(found);
-  return text.length > 40 ? `${text.slice(0, 39)}…` : text;
+  return short(JSON.stringify(typeof found === 'string' ? found.slice(0, QUOTED + 1) : found));
 }

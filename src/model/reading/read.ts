@@ -23,8 +23,12 @@ export function readDocument(document: unknown): Result<Project> {
   const migrated = migrate(document);
   if (!migrated.ok) return migrated;
   const parsed = v.safeParse(projectSchema, migrated.value, OWN_SENTENCES_ONLY);
-  const found = parsed.success ? checkReferences(parsed.output) : parsed.issues.map(schemaProblem);
-  if (parsed.success && found.length === 0) return ok(parsed.output);
+  if (!parsed.success) {
+    const told = parsed.issues.slice(0, MOST_PROBLEMS).map((issue) => schemaProblem(issue, migrated.value));
+    return { ok: false, problems: told };
+  }
+  const found = checkReferences(parsed.output);
+  if (found.length === 0) return ok(parsed.output);
   return {
     ok: false,
     problems: found.slice(0, MOST_PROBLEMS).map((problem) => explain(problem, migrated.value)),

@@ -3,7 +3,9 @@
 import fc from 'fast-check';
 import * as v from 'valibot';
 import { afterEach, expect, it } from 'vitest';
+import { createProject } from '../../../src/model/create';
 import { speak } from '../../../src/model/phrase';
+import { projectSchema } from '../../../src/model/project';
 import { readDocument } from '../../../src/model/reading/read';
 import { documents } from '../schemaWalk';
 
@@ -56,4 +58,58 @@ it('is the same in whatever language the library speaks, and says what is wanted
     { numRuns: 500, seed: 4193 },
   );
   expect(kinds.size).toBeGreaterThanOrEqual(6);
+});
+
+it('stays a sentence of 200 letters at most, however long the keys and values of the file are', () => {
+  const long = 'y'.repeat(100_000);
+  const grown = fc
+    .tuple(documents(['cloth-1', 'cloth-2']), fc.nat(), fc.nat(), fc.constantFrom<unknown>(long, [long], { [long]: 1 }))
+    .map(([document, place, entry, rubbish]) => {
+      const all = containers(document);
+      for (const named of all) if ('name' in named) named.name = long;
+      const holder = all[place % all.length]!;
+      const keys = [...Object.keys(holder), long];
+      holder[keys[entry % keys.length]!] = rubbish;
+      return JSON.parse(JSON.stringify(document)) as unknown;
+    }); // biome-ignore format: short
+  fc.assert(
+    fc.property(grown, (document) => {
+      const read = readDocument(document);
+      expect(read.ok).toBe(false);
+      for (const { path, message } of read.ok ? [] : read.problems) {
+        expect(speak(message).length).toBeLessThanOrEqual(200);
+        expect(path.length).toBeLessThanOrEqual(200);
+      }
+    }),
+    { numRuns: 300, seed: 771 },
+  );
+});
+
+it('of a list that is too long says so before it looks at any item', () => {
+  const lists: [string, (document: Container, list: unknown[]) => void][] = [
+    ['wall.cells', (document, list) => Object.assign(document.wall as Container, { cells: list })],
+    ['blocks', (document, list) => Object.assign(document, { blocks: list })],
+    ['fabrics', (document, list) => Object.assign(document, { fabrics: list })],
+    ['stripsOnHand', (document, list) => Object.assign(document, { stripsOnHand: list })],
+  ];
+  for (const [path, put] of lists) {
+    const spoilt = structuredClone(createProject('p', 'Harbour')) as unknown as Container;
+    const items = Array.from({ length: 20_000 }, () => ({ block: 1 }));
+    let touched = 0;
+    put(spoilt, new Proxy(items, {
+      get: (list, key) => {
+        const item = Reflect.get(list, key) as unknown;
+        return typeof item === 'object' ? new Proxy(item as object, { get: () => (touched += 1) }) : item;
+      },
+    })); // biome-ignore format: short
+    const parsed = v.safeParse(projectSchema, spoilt, { message: '' });
+    expect(parsed.issues?.map((issue) => issue.type).filter((type) => type === 'max_length')).toHaveLength(1);
+    expect([path, touched]).toEqual([path, 0]);
+  }
+});
+
+it('calls an entry nobody knows by its own name', () => {
+  expect(said({ ...createProject('p', 'Harbour'), extra: 1 })).toEqual([
+    'At entry "extra": Wedgewall does not know this entry.',
+  ]);
 });
