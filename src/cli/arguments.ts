@@ -56,12 +56,17 @@ export function readArguments(words: readonly string[]): Result<SheetRequest> {
   } catch (error) {
     return failed('arguments', '', phrase('{reason}', { reason: (error as Error).message }));
   }
-  const { values, positionals } = parsed;
+  const { values, positionals, tokens } = parsed;
+  const given = tokens.flatMap((token) => (token.kind === 'option' ? [token.name] : []));
+  const again = given.find((name, index) => given.indexOf(name) !== index);
+  if (again !== undefined) {
+    return failed('twice', `--${again}`, phrase('It is given twice; give it once.'));
+  }
   if (values.help) return ok(HELP);
   if (positionals.length === 0) return failed('no-project', '', phrase('Name at least one project file.'));
   if (!values.out) return failed('no-out', '--out', phrase('Say where the sheets go with --out DIR.'));
-  const width = values.width === undefined ? null : Number(values.width);
-  if (width !== null && !(Number.isInteger(width) && width >= LEAST_WIDTH && width <= MOST_WIDTH)) {
+  const width = values.width === undefined ? null : wholeNumber(values.width);
+  if (width !== null && !(width >= LEAST_WIDTH && width <= MOST_WIDTH)) {
     const say = '{given} is not a width in whole pixels from {least} to {most}.';
     const about = { given: values.width ?? '', least: LEAST_WIDTH, most: MOST_WIDTH };
     return failed('width', '--width', phrase(say, about));
@@ -75,7 +80,9 @@ export function readArguments(words: readonly string[]): Result<SheetRequest> {
     );
   }
   const folders = positionals.map((file) => (positionals.length === 1 ? '' : folderOf(file)));
-  const twice = folders.find((folder, index) => folders.indexOf(folder) !== index);
+  // Many file systems take capital and small letters for the same.
+  const plain = folders.map((folder) => folder.normalize('NFC').toLowerCase());
+  const twice = folders.find((_, index) => plain.indexOf(plain[index]!) !== index);
   if (twice !== undefined) {
     const say = 'Two projects would be written to the folder {folder}. Give their files different names.';
     return failed('same-folder', '', phrase(say, { folder: twice }));
@@ -97,6 +104,7 @@ function parse(words: readonly string[]) {
   return parseArgs({
     args: [...words],
     allowPositionals: true,
+    tokens: true,
     options: {
       out: { type: 'string' },
       width: { type: 'string' },
@@ -109,7 +117,16 @@ function parse(words: readonly string[]) {
   });
 }
 
-/** The file's name without .json. */
+/** The number written in plain digits; NaN for anything else. */
+function wholeNumber(text: string): number {
+  return /^\d+$/.test(text) ? Number(text) : Number.NaN;
+}
+
+/** The file's name without .json. Dots in front are left out: a name of dots alone would be the folder itself or the one above. */
 function folderOf(file: string): string {
-  return basename(file).replace(/\.json$/i, '') || 'project';
+  return (
+    basename(file)
+      .replace(/\.json$/i, '')
+      .replace(/^\.+/, '') || 'project'
+  );
 }

@@ -13,16 +13,21 @@ import { failed, type Problem, type Result } from '../model/result';
 import { readArguments, type SheetRequest, USAGE } from './arguments';
 import { pngOf, tooLarge, usualWidth } from './picture';
 import { sheetAnalysis, sheetReport } from './report';
-import { checkFolder, type OutputFile, writeAll } from './writeAll';
+import { checkFolder, type OutputFile, Stopped, writeAll } from './writeAll';
 
 /** The terminal of the command: its working folder, and how to write a line to standard output and to standard error. */
 export interface Terminal {
   readonly folder: string;
   readonly print: (line: string) => void;
   readonly complain: (line: string) => void;
+  /** The person's wish to stop; without it the command runs to its end. */
+  readonly stop?: AbortSignal;
 }
 
-/** Makes the sheets that the command's arguments `words` request. Returns the exit status: 0, or 2 for bad input. */
+/** The status of a command ended by an interrupt (128 and the number of the signal, as shells have it). */
+const STOPPED = 130;
+
+/** Makes the sheets that the command's arguments `words` request. Returns the exit status: 0, 2 for bad input, or 130 where it was stopped. */
 export async function makeSheets(words: readonly string[], terminal: Terminal): Promise<number> {
   const request = readArguments(words);
   if (!request.ok) {
@@ -52,6 +57,10 @@ export async function makeSheets(words: readonly string[], terminal: Terminal): 
     for (const path of folders) terminal.print(`${path}: ${names}`);
     return 0;
   } catch (error) {
+    if (error instanceof Stopped) {
+      terminal.complain(error.message);
+      return STOPPED;
+    }
     const message = phrase('{reason}', { reason: (error as Error).message });
     complain(terminal, out, [{ code: 'write', path: '', message }]);
     return 2;
@@ -78,10 +87,11 @@ async function writeSheets(
   const folders = sheets.map((sheet) => sheet.folder);
   const pattern = request.pattern ? await patternMaker(request, terminal) : () => [];
   const places = folders.map((path) => resolve(terminal.folder, path));
-  writeAll(places, (index) => {
+  const make = (index: number) => {
     const { project } = sheets[index]!;
     return [...sheetOf(project, request), ...pattern(project)];
-  });
+  };
+  await writeAll(places, make, terminal.stop);
   return folders;
 }
 

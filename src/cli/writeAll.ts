@@ -1,6 +1,7 @@
 // Writes several files so that either all of them exist or none: each under a temporary name first, renamed at the end.
 import { existsSync, mkdirSync, renameSync, rmdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { setImmediate } from 'node:timers/promises';
 import { phrase } from '../model/phrase';
 import { failed, ok, type Result } from '../model/result';
 
@@ -40,12 +41,22 @@ function makeFolders(folder: string): string[] {
   return made;
 }
 
-/** Writes the files that `make` gives for each folder of `paths`. On a failure removes what it wrote, folders too, and throws. */
-export function writeAll(paths: readonly string[], make: (index: number) => OutputFile[]): void {
+/** Thrown where the person stops the command. Nothing is written by then. */
+export class Stopped extends Error {}
+
+/**
+ * Writes the files that `make` gives for each folder of `paths`. On a failure, and where `stop` is given before all are there,
+ * removes what it wrote, folders too, and throws.
+ */
+export async function writeAll(
+  paths: readonly string[],
+  make: (index: number) => OutputFile[],
+  stop?: AbortSignal,
+): Promise<void> {
   const temporary: { from: string; to: string }[] = [];
   const folders: string[] = [];
   try {
-    paths.forEach((folder, index) => {
+    for (const [index, folder] of paths.entries()) {
       folders.push(...makeFolders(folder));
       for (const { path, content } of make(index)) {
         const to = join(folder, path);
@@ -53,8 +64,11 @@ export function writeAll(paths: readonly string[], make: (index: number) => Outp
         const from = `${to}.${process.pid}.part`;
         temporary.push({ from, to });
         writeFileSync(from, content);
+        // Signals are heard only in between.
+        await setImmediate();
+        if (stop?.aborted) throw new Stopped('Stopped; nothing is written.');
       }
-    });
+    }
   } catch (error) {
     for (const { from } of temporary) rmSync(from, { force: true });
     for (const folder of folders.toReversed()) rmSync(folder, { recursive: true, force: true });

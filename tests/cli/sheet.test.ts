@@ -1,5 +1,6 @@
 // The sheet as a shop runs it: a command in a terminal, its files, its messages and its exit status.
 import {
+  copyFileSync,
   existsSync,
   mkdirSync,
   mkdtempSync,
@@ -11,6 +12,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { makeSheets } from '../../src/cli/sheet';
 import type { Project } from '../../src/model/project';
 import { type ReadPolygon, readSvg, sharedEdge } from '../drawing/readSvg';
 import { root, runSheet, startSheet } from './runSheet';
@@ -207,6 +209,10 @@ describe('npm run sheet with bad input', () => {
     ['an unknown option', () => [harbour, '--colour', 'blue'], ['--colour']],
     ['a width that is no number', () => [harbour, '--width', 'wide'], ['--width', 'wide']],
     ['a width of nothing', () => [harbour, '--width', '0'], ['--width', '0']],
+    ['a width in another base', () => [harbour, '--width', '0x100'], ['--width', '0x100']],
+    ['a width as a power', () => [harbour, '--width', '1e2'], ['--width', '1e2']],
+    ['a width between blanks', () => [harbour, '--width', ' 64 '], ['--width']],
+    ['two folders', () => [harbour, '--out', 'elsewhere'], ['--out', 'twice']],
   ])('ends with status 2, says what is wrong with %s, and writes nothing', async (_what, words, says) => {
     const out = join(folder, 'out');
     const run = await sheet(...words(written), '--out', out);
@@ -215,6 +221,30 @@ describe('npm run sheet with bad input', () => {
     expect(run.out).toBe('');
     expect(existsSync(out)).toBe(false);
   });
+
+  it('keeps to the folder it is given, whatever the projects are called', async () => {
+    const out = join(folder, 'inside', 'out');
+    for (const name of ['..json', '...json', '.json', 'Keeper.JSON', 'keeper 2.json']) copyFileSync(keeper, join(folder, name));
+    const names = ['..json', 'Keeper.JSON', 'keeper 2.json'];
+    const run = await sheet(...names, '--out', out, '--width', '16');
+    expect(run.status).toBe(0);
+    expect(readdirSync(out)).toEqual(['Keeper', 'keeper 2', 'project']);
+    expect(readdirSync(join(folder, 'inside'))).toEqual(['out']);
+    expect((await sheet('..json', '...json', '--out', out)).status).toBe(2);
+  }); // biome-ignore format: short
+
+  it('leaves nothing behind when it is stopped between two files', async () => {
+    const out = join(folder, 'out');
+    for (const after of [0, 1, 2, 4, 5]) {
+      let written = 0;
+      const stop = { get aborted() { written += 1; return written > after; } } as AbortSignal;
+      const error: string[] = [];
+      const words = [harbour, keeper, '--out', out, '--width', '16'];
+      const status = await makeSheets(words, { folder, print: () => {}, complain: (line) => error.push(line), stop });
+      expect([status, error, written]).toEqual([130, ['Stopped; nothing is written.'], after + 1]);
+      expect(existsSync(out)).toBe(false);
+    }
+  }); // biome-ignore format: short
 
   it('ends its process with status 2 when no folder is named', () => {
     const run = startSheet(folder, harbour);

@@ -18,19 +18,29 @@ export function damagedFileName(name: string): string {
 
 /**
  * A file name that every system accepts: letters and digits of any script, hyphens for the rest, "quilt" where nothing is
- * left; then `ending`, with its dot (".svg").
+ * left; then `ending`, with its dot (".svg"). A name that is cut short ends in a number made from the whole, so that two long
+ * names stay two files.
  */
 export function fileName(name: string, ending: string): string {
-  const plain = name
-    .normalize('NFC')
-    .toLowerCase()
-    .replace(/[^\p{L}\p{M}\p{N}]+/gu, '-');
-  const short = Array.from(plain)
-    .slice(0, MOST_LETTERS)
-    .join('')
-    .replace(/^-+|-+$/g, '');
+  // Marks count with the letter they stand on; alone, as after a picture sign, they would be invisible.
+  const words =
+    name
+      .normalize('NFC')
+      .toLowerCase()
+      .match(/[\p{L}\p{N}][\p{L}\p{N}\p{M}]*/gu) ?? [];
+  const plain = words.join('-');
+  const letters = Array.from(plain);
+  const short =
+    letters.length <= MOST_LETTERS ? plain : `${letters.slice(0, MOST_LETTERS).join('')}-${numberOf(plain)}`;
   const safe = RESERVED.test(short) ? `quilt-${short}` : short;
   return `${safe === '' ? 'quilt' : safe}${ending}`;
+}
+
+/** A number of six digits for a text (FNV-1a, 32 bits; Fowler, Noll and Vo). */
+function numberOf(text: string): string {
+  let hash = 0x811c9dc5;
+  for (const letter of text) hash = Math.imul(hash ^ letter.codePointAt(0)!, 0x01000193) >>> 0;
+  return String(hash % 1_000_000).padStart(6, '0');
 }
 
 /** Hands the person a file of text; `type` is its media type. */
