@@ -1,10 +1,11 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
 import { offline } from './scripts/offline/plugin.ts';
+import { security } from './scripts/security.ts';
 
 export default defineConfig({
   base: './',
-  plugins: [react(), offline()],
+  plugins: [react(), security(), offline()],
   worker: { format: 'es' },
   build: {
     target: 'es2022',

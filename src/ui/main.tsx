@@ -19,6 +19,7 @@ import { DEMOS } from './demos';
 import { takeTypedOnLeaving } from './fields/leavingPage';
 import { SessionContext } from './session';
 import { ErrorScreen } from './shell/ErrorScreen';
+import { setTrustedTypes } from './trustedTypes';
 import { Language } from './words';
 
 /** Ids that never repeat. randomUUID is missing where the page came over plain http from another machine. */
@@ -27,6 +28,7 @@ function freshId(): string {
   return Array.from(words, (word) => word.toString(36)).join('-');
 }
 
+setTrustedTypes(window);
 const root = document.getElementById('root');
 if (!root) throw new Error('main: the page has no #root');
 const { storage, problem } = await openStorage();
