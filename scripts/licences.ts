@@ -1,0 +1,84 @@
+// Part of the build: the texts of the licences of all packages in it (written by Vite), and the check that none is missing and all
+// are of the kinds that may be passed on. The workers are built apart, so their packages are noted as they come.
+import { readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import type { Plugin } from 'vite';
+
+/** The file in the build with the texts. */
+export const LICENCES = 'licences.md';
+
+/** Licences under which a package may be part of the tool, by their SPDX names. */
+const ALLOWED = new Set([
+  'MIT',
+  'ISC',
+  'Apache-2.0',
+  'BSD-2-Clause',
+  'BSD-3-Clause',
+  'OFL-1.1',
+  'Zlib',
+  '0BSD',
+  'CC0-1.0',
+]);
+
+const packages = new Set<string>();
+
+/** What is wrong with a file of licences for these packages, a line each; empty when all is well. */
+export function licenceFaults(text: string, needed: Iterable<string>): string[] {
+  const parts = text.split(/^## /m).slice(1);
+  const named = new Set<string>();
+  const faults: string[] = [];
+  for (const part of parts) {
+    const [head = '', ...body] = part.split('\n');
+    const [, name = head, licence = ''] = /^(.+) - \S+ \((.*)\)$/.exec(head) ?? [];
+    named.add(name);
+    const kinds = licence.replace(/[()]/g, '').split(/ AND | OR /);
+    if (!kinds.every((kind) => ALLOWED.has(kind)))
+      faults.push(`${name}: the licence ${licence || '(none)'} is not on the list`);
+    if (body.join('').trim().length < 200) faults.push(`${name}: the text of its licence is missing`);
+  }
+  for (const name of needed)
+    if (!named.has(name)) faults.push(`${name}: it is in the build without its licence`);
+  return faults;
+}
+
+/** The package a module comes from; null for the tool's own. */
+export function packageOf(module: string): string | null {
+  const [path = ''] = module.split('?');
+  const at = path.lastIndexOf('/node_modules/');
+  if (at < 0) return null;
+  const [scope = '', name = ''] = path.slice(at + '/node_modules/'.length).split('/');
+  return scope.startsWith('@') ? `${scope}/${name}` : scope;
+}
+
+/** Notes the packages of a build; for the page and, apart, for each worker. */
+export function notePackages(): Plugin {
+  return {
+    name: 'wedgewall-note-packages',
+    apply: 'build',
+    generateBundle(_options, bundle) {
+      for (const chunk of Object.values(bundle)) {
+        if (chunk.type !== 'chunk') continue;
+        for (const module of chunk.moduleIds) {
+          const name = packageOf(module);
+          if (name !== null) packages.add(name);
+        }
+      }
+    },
+  };
+}
+
+/** Fails the build when a licence is missing or not allowed. */
+export function licences(): Plugin {
+  let folder = '';
+  return {
+    name: 'wedgewall-licences',
+    apply: 'build',
+    configResolved: ({ root, build }) => {
+      folder = resolve(root, build.outDir);
+    },
+    closeBundle: () => {
+      const faults = licenceFaults(readFileSync(join(folder, LICENCES), 'utf8'), packages);
+      if (faults.length > 0) throw new Error(`Licences:\n${faults.join('\n')}`);
+    },
+  };
+}
