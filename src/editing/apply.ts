@@ -45,6 +45,8 @@ export interface Change {
   readonly slide?: string;
   readonly patches: readonly Patch[];
   readonly inverse: readonly Patch[];
+  /** Read back from what an earlier visit kept, and so perhaps damaged. */
+  readonly kept?: true;
 }
 
 export type Outcome =

@@ -4,6 +4,7 @@ import { createStore } from 'zustand/vanilla';
 import type { Mark } from '../balance/finding';
 import { apply, type Command } from '../editing/apply';
 import { EMPTY_HISTORY, type History, record, redo, undo } from '../editing/history';
+import { soundStep } from '../editing/keptHistory';
 import { type Phrase, phrase } from '../model/phrase';
 import type { BlockId, FabricId, Project, StripSetId } from '../model/project';
 import type { Problem } from '../model/result';
@@ -68,8 +69,8 @@ export interface AppActions {
   readonly run: (command: Command) => readonly Problem[];
   readonly undo: () => void;
   readonly redo: () => void;
-  /** Opens another project, with an empty history. */
-  readonly open: (project: Project) => void;
+  /** Opens another project, with the history kept of it. */
+  readonly open: (project: Project, history?: History) => void;
   readonly goTo: (step: Step) => void;
   readonly pick: (block: BlockId | null) => void;
   readonly light: (fabric: FabricId | null) => void;
@@ -92,11 +93,13 @@ export interface AppActions {
 
 export type App = AppState & AppActions;
 
+const DAMAGED_STEP = phrase('This step cannot be taken back: what was saved of it is damaged.');
+
 /** A store for one open project. */
-export function createApp(project: Project) {
+export function createApp(project: Project, history: History = EMPTY_HISTORY) {
   return createStore<App>()((set, get) => ({
     project,
-    history: EMPTY_HISTORY,
+    history,
     revision: 0,
     step: 'wall',
     picked: null,
@@ -125,23 +128,33 @@ export function createApp(project: Project) {
     undo: () => {
       const before = get();
       const last = before.history.done.at(-1);
-      const undone = undo(before.project, before.history);
-      if (!undone || !last) return;
+      if (!last) return;
+      const undone = soundStep(last, () => undo(before.project, before.history));
+      if (!undone) {
+        set((state) => ({ history: { ...state.history, done: [] } }));
+        get().announce(DAMAGED_STEP);
+        return;
+      }
       set((state) => ({ ...changed(state, undone.project), history: undone.history }));
       get().announce(phrase('Undone: {change}', { change: last.label }));
     },
     redo: () => {
       const before = get();
       const next = before.history.undone.at(-1);
-      const redone = redo(before.project, before.history);
-      if (!redone || !next) return;
+      if (!next) return;
+      const redone = soundStep(next, () => redo(before.project, before.history));
+      if (!redone) {
+        set((state) => ({ history: { ...state.history, undone: [] } }));
+        get().announce(DAMAGED_STEP);
+        return;
+      }
       set((state) => ({ ...changed(state, redone.project), history: redone.history }));
       get().announce(phrase('Done again: {change}', { change: next.label }));
     },
-    open: (next) => {
+    open: (next, history = EMPTY_HISTORY) => {
       set((state) => ({
         ...changed(state, next),
-        history: EMPTY_HISTORY,
+        history,
         picked: null,
         finding: null,
         laid: { set: null },

@@ -1,6 +1,7 @@
 // The session ties the app store to the storage: it knows which kept project is open, saves it as it changes, and opens and keeps
 // others. Every failure is shown as a problem and never loses the open project.
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import { EMPTY_HISTORY, type History } from '../editing/history';
 import { openFile, openProject, type ReadableFile } from '../editing/openProject';
 import { createProject } from '../model/create';
 import { phrase } from '../model/phrase';
@@ -11,7 +12,13 @@ import { type AppStore, createApp } from './app';
 import { createSeeking } from './seeking';
 import { createShuffling } from './shuffling';
 import { type Autosave, type AutosaveState, createAutosave } from './storage/autosave';
-import type { DamagedProject, Loaded, ProjectStorage, ProjectSummary } from './storage/storage';
+import type {
+  DamagedProject,
+  Loaded,
+  ProjectStorage,
+  ProjectSummary,
+  StoredProject,
+} from './storage/storage';
 
 /** An example that comes with the tool; `text` fetches its project file. */
 export interface Demo {
@@ -28,7 +35,8 @@ export interface SessionState {
   readonly damaged: (DamagedProject & { readonly problems: readonly Problem[] }) | null;
 }
 
-const SAVE_DELAY = 600;
+/** Milliseconds from a change to its saving: what was on screen a third of a second ago survives a crash. */
+const SAVE_DELAY = 150;
 
 /** Starts the session with the project last open, else with the first demo, else with an empty project. `freshId` must never repeat. */
 export async function startSession(
@@ -39,10 +47,8 @@ export async function startSession(
 ) {
   const last = await storage.lastOpen();
   const kept = last.ok && last.value !== null ? await storage.load(last.value) : null;
-  const first = kept?.ok
-    ? { project: kept.value.project, revision: kept.value.revision }
-    : await firstDemo(demos, freshId);
-  const app = createApp(first.project);
+  const first = kept?.ok ? kept.value : await firstDemo(demos, freshId);
+  const app = createApp(first.project, first.history);
   const session = createStore<SessionState>()(() => ({
     saving: 'saved',
     // A project that does not exist any more (removed in another tab, never saved) is no problem to show.
@@ -61,10 +67,7 @@ function damageOf(loaded: Loaded): SessionState['damaged'] {
   return loaded.ok || !loaded.damaged ? null : { ...loaded.damaged, problems: loaded.problems };
 }
 
-async function firstDemo(
-  demos: readonly Demo[],
-  freshId: () => string,
-): Promise<{ project: Project; revision: number }> {
+async function firstDemo(demos: readonly Demo[], freshId: () => string): Promise<StoredProject> {
   const text = await demos[0]?.text();
   const opened = text === undefined ? null : openProject(text);
   return {
@@ -72,6 +75,7 @@ async function firstDemo(
       ? { ...opened.value, id: freshId() }
       : createProject(freshId(), 'My first wedge quilt'),
     revision: 0,
+    history: EMPTY_HISTORY,
   };
 }
 
@@ -83,6 +87,8 @@ export class Session {
   private autosave: Autosave;
   private revision: number;
   private savedProject: Project;
+  /** The history with which each state of the project was reached, to be saved with it. */
+  private readonly histories = new WeakMap<Project, History>();
   /** Why this browser keeps nothing; null where it keeps projects. */
   private readonly notKept: Problem | null;
 
@@ -101,8 +107,9 @@ export class Session {
     this.savedProject = app.getState().project;
     this.autosave = this.makeAutosave();
     app.subscribe((now, before) => {
-      if (now.project !== before.project && now.project !== this.savedProject)
-        this.autosave.changed(now.project);
+      if (now.project === before.project) return;
+      this.histories.set(now.project, now.history);
+      if (now.project !== this.savedProject) this.autosave.changed(now.project);
     });
     void this.storage.setLastOpen(this.savedProject.id);
     void this.refresh();
@@ -117,7 +124,7 @@ export class Session {
     return createAutosave({
       delay: SAVE_DELAY,
       save: (project) => this.save(project),
-      leave: (project) => this.storage.leave(project, this.revision),
+      leave: (project) => this.storage.leave(project, this.revision, this.histories.get(project)),
       onState: (saving) =>
         this.state.setState({
           saving,
@@ -128,7 +135,7 @@ export class Session {
   }
 
   private async save(project: Project): Promise<Result<null>> {
-    const saved = await this.storage.save(project, this.revision);
+    const saved = await this.storage.save(project, this.revision, this.histories.get(project));
     if (!saved.ok) return saved;
     this.revision = saved.value;
     this.savedProject = project;
@@ -166,7 +173,7 @@ export class Session {
   }
 
   private openLoaded(loaded: Loaded): readonly Problem[] {
-    if (loaded.ok) this.show(loaded.value.project, loaded.value.revision);
+    if (loaded.ok) this.show(loaded.value.project, loaded.value.revision, loaded.value.history);
     else this.state.setState({ damaged: damageOf(loaded) });
     return loaded.ok ? [] : loaded.problems;
   }
@@ -232,7 +239,7 @@ export class Session {
     return typeof saving === 'string' || !this.storage.keeps ? [] : [saving.problem];
   }
 
-  private show(project: Project, revision: number): void {
+  private show(project: Project, revision: number, history = EMPTY_HISTORY): void {
     this.autosave.stop();
     this.savedProject = project;
     this.revision = revision;
@@ -242,7 +249,7 @@ export class Session {
       problem: this.storage.keeps ? null : this.notKept,
       damaged: null,
     });
-    this.app.getState().open(project);
+    this.app.getState().open(project, history);
     void this.storage.setLastOpen(project.id);
   }
 

@@ -13,12 +13,14 @@ import { StorageRefusal, storageProblem } from './storageProblem';
 interface ProjectDatabase extends DBSchema {
   documents: { key: string; value: unknown };
   summaries: { key: string; value: unknown };
+  histories: { key: string; value: unknown };
   notes: { key: string; value: unknown };
 }
 type Database = IDBPDatabase<ProjectDatabase>;
 
 export const DATABASE_NAME = 'wedgewall';
-const DATABASE_VERSION = 1;
+/** Version 2 has the histories. */
+const DATABASE_VERSION = 2;
 /** Milliseconds to wait for the browser; after that it counts as keeping nothing, so that the page does not wait for ever. */
 const PATIENCE = 5_000;
 
@@ -82,12 +84,13 @@ async function openShelf(patience: number): Promise<Shelf> {
       return ids.map((id, index) => [id, all[index]] as const);
     },
     record: async (id) => {
-      const reading = (await ready()).transaction(['documents', 'summaries']);
-      const [document, summary] = await Promise.all([
+      const reading = (await ready()).transaction(['documents', 'summaries', 'histories']);
+      const [document, summary, history] = await Promise.all([
         reading.objectStore('documents').get(id),
         reading.objectStore('summaries').get(id),
+        reading.objectStore('histories').get(id),
       ]);
-      return document === undefined ? undefined : { document, summary };
+      return document === undefined ? undefined : { document, summary, history };
     },
     change: async (id, decide) => change(await ready(), id, decide),
     note: async (key) => (await ready()).get('notes', key),
@@ -99,15 +102,16 @@ async function openShelf(patience: number): Promise<Shelf> {
 }
 
 async function change(database: Database, id: string, decide: Parameters<Shelf['change']>[1]): Promise<void> {
-  const writing = database.transaction(['documents', 'summaries'], 'readwrite');
+  const writing = database.transaction(['documents', 'summaries', 'histories'], 'readwrite');
   // `done` is awaited below; without this an earlier failure would also show as an unhandled rejection.
   writing.done.catch(() => {});
   const documents = writing.objectStore('documents');
   const summaries = writing.objectStore('summaries');
+  const histories = writing.objectStore('histories');
   const next = decide(await summaries.get(id));
   const requests = next
-    ? [documents.put(next.document, id), summaries.put(next.summary, id)]
-    : [documents.delete(id), summaries.delete(id)];
+    ? [documents.put(next.document, id), summaries.put(next.summary, id), histories.put(next.history, id)]
+    : [documents.delete(id), summaries.delete(id), histories.delete(id)];
   await Promise.all([...requests, writing.done]);
 }
 
@@ -122,10 +126,13 @@ async function openDatabase(
     refuse = reject;
   });
   const opening = openDB<ProjectDatabase>(DATABASE_NAME, DATABASE_VERSION, {
-    upgrade: (database) => {
-      database.createObjectStore('documents');
-      database.createObjectStore('summaries');
-      database.createObjectStore('notes');
+    upgrade: (database, from) => {
+      if (from < 1) {
+        database.createObjectStore('documents');
+        database.createObjectStore('summaries');
+        database.createObjectStore('notes');
+      }
+      if (from < 2) database.createObjectStore('histories');
     },
     blocked: () => {
       const say = 'An older Wedgewall is open in another tab. Close that tab, then reload this page.';

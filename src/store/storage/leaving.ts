@@ -1,19 +1,32 @@
 // Notes work that is unsaved when the page goes away. A browser ends a page before IndexedDB can read and write (measured: lost in
 // 13 of 15 leavings), but it writes localStorage at once. keepLeft.ts takes the note up at the next visit.
 import * as v from 'valibot';
+import { EMPTY_HISTORY, type History } from '../../editing/history';
+import { keptPart } from '../../editing/keptHistory';
 import type { Project } from '../../model/project';
 
 const PREFIX = 'wedgewall-left:';
-const noteSchema = v.object({ revision: v.number(), document: v.unknown() });
+const noteSchema = v.object({
+  revision: v.number(),
+  document: v.unknown(),
+  history: v.optional(v.unknown()),
+});
+
+/** What was left: an unchecked document, the revision it is based on, and its unchecked history. */
+export interface Left {
+  readonly document: unknown;
+  readonly revision: number;
+  readonly history: unknown;
+}
 
 /** Notes of projects that were unsaved when their page went away. Its functions never throw. */
 export interface LeavingNotes {
   /** Writes the note of this page at once; false when there is no room or the browser refuses. */
-  leave(project: Project, revision: number): boolean;
+  leave(project: Project, revision: number, history?: History): boolean;
   /** Removes this page's note of a project that was saved after all. */
   drop(id: string): void;
   /** Removes and returns all notes, also those of other pages. */
-  takeAll(): readonly { readonly document: unknown; readonly revision: number }[];
+  takeAll(): readonly Left[];
 }
 
 /** Notes in the browser's localStorage; none where it is missing. `page` is unique to this page among all tabs. */
@@ -28,11 +41,15 @@ export function createLeavingNotes(area: () => Storage | undefined, page: string
     }
   };
   return {
-    leave: (project, revision) =>
-      trying(false, (notes) => {
-        notes.setItem(key(project.id), JSON.stringify({ revision, document: project }));
-        return true;
-      }),
+    leave: (project, revision, history = EMPTY_HISTORY) => {
+      const write = (kept: History) =>
+        trying(false, (notes) => {
+          notes.setItem(key(project.id), JSON.stringify({ revision, document: project, history: kept }));
+          return true;
+        });
+      // Where there is no room for both, the project alone.
+      return write(keptPart(history)) || write(EMPTY_HISTORY);
+    },
     drop: (id) => trying(undefined, (notes) => notes.removeItem(key(id))),
     takeAll: () =>
       trying<ReturnType<LeavingNotes['takeAll']>>([], (notes) =>
@@ -47,10 +64,12 @@ export function createLeavingNotes(area: () => Storage | undefined, page: string
   };
 }
 
-function readNote(text: string | null): { document: unknown; revision: number } | null {
+function readNote(text: string | null): Left | null {
   try {
     const read = v.safeParse(noteSchema, JSON.parse(text ?? ''));
-    return read.success ? { document: read.output.document, revision: read.output.revision } : null;
+    if (!read.success) return null;
+    const { document, revision, history } = read.output;
+    return { document, revision, history };
   } catch {
     return null;
   }

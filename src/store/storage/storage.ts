@@ -1,6 +1,8 @@
 // Keeps projects in the browser: lists, loads, saves and removes them, and knows which was last open. A saving never overwrites a
 // newer state from another tab. indexedDb.ts and memory.ts hold the records; autosave.ts decides when to save.
 import * as v from 'valibot';
+import { EMPTY_HISTORY, type History } from '../../editing/history';
+import { keptPart, readHistory } from '../../editing/keptHistory';
 import { openDocument } from '../../editing/openProject';
 import { phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
@@ -27,6 +29,7 @@ export type ProjectSummary = Readonly<v.InferOutput<typeof summarySchema>>;
 export interface StoredProject {
   readonly project: Project;
   readonly revision: number;
+  readonly history: History;
 }
 
 /** A kept quilt that cannot be opened: its name, and its unchecked document as the text of a file. */
@@ -50,15 +53,15 @@ export interface ProjectStorage {
   /** Reads and checks a project. For a damaged one it returns the problems and the text, to save to a file; it stays kept. */
   load(id: string): Promise<Loaded>;
   /**
-   * Saves the project and returns its new revision. `revision` is the one last loaded or saved, 0 for a new project. Refused
+   * Saves the project with the part of its history that is kept, and returns its new revision. `revision` is the one last loaded or saved, 0 for a new project. Refused
    * with 'changed-elsewhere' or 'removed-elsewhere' when another revision is kept; nothing is overwritten then.
    */
-  save(project: Project, revision: number): Promise<Result<number>>;
+  save(project: Project, revision: number, history?: History): Promise<Result<number>>;
   /**
    * Notes this unsaved project synchronously, as the page goes away, to save it at the next visit. A saving that still
    * succeeds removes the note. False when it could not be noted.
    */
-  leave(project: Project, revision: number): boolean;
+  leave(project: Project, revision: number, history?: History): boolean;
   /** Removes a project; to remove one that does not exist is no failure. */
   remove(id: string): Promise<Result<null>>;
   /** The id set last, or null. That project may not exist any more. */
@@ -73,6 +76,7 @@ export interface ProjectStorage {
 export interface ShelfRecord {
   readonly summary: ProjectSummary;
   readonly document: unknown;
+  readonly history: unknown;
 }
 
 /** A store of records. Its functions may reject; createStorage turns that into problems. */
@@ -80,7 +84,11 @@ export interface Shelf {
   readonly keeps: boolean;
   /** All ids with their summaries, unchecked. */
   summaries(): Promise<readonly (readonly [id: string, summary: unknown])[]>;
-  record(id: string): Promise<{ readonly summary: unknown; readonly document: unknown } | undefined>;
+  record(
+    id: string,
+  ): Promise<
+    { readonly summary: unknown; readonly document: unknown; readonly history: unknown } | undefined
+  >;
   /** Reads the summary, then puts the record that `decide` returns, or removes it (null), in one transaction. If `decide` throws, nothing changes. */
   change(id: string, decide: (summary: unknown) => ShelfRecord | null): Promise<void>;
   note(key: string): Promise<unknown>;
@@ -103,14 +111,18 @@ export function createStorage(
         return ok(all.sort((one, other) => other.changedAt - one.changedAt));
       }),
     load: (id) => guarded(() => load(shelf, id)),
-    save: (project, revision) =>
+    save: (project, revision, history = EMPTY_HISTORY) =>
       guarded(async () => {
-        await shelf.change(project.id, (kept) => nextRecord(project, revision, kept, now()));
+        const part = keptPart(history);
+        await shelf.change(project.id, (kept) => ({
+          ...nextRecord(project, revision, kept, now()),
+          history: part,
+        }));
         notes.drop(project.id);
         news.tell({ id: project.id, revision: revision + 1 });
         return ok(revision + 1);
       }),
-    leave: (project, revision) => notes.leave(project, revision),
+    leave: (project, revision, history) => notes.leave(project, revision, history),
     remove: (id) =>
       guarded(async () => {
         await shelf.change(id, () => null);
@@ -142,12 +154,17 @@ async function load(shelf: Shelf, id: string): Promise<Loaded> {
   const { name, revision } = readSummary(id, record.summary);
   const opened = openDocument(record.document);
   return opened.ok
-    ? ok({ project: opened.value, revision })
+    ? ok({ project: opened.value, revision, history: readHistory(record.history) })
     : { ...opened, damaged: { id, name, text: writeDocument(record.document) } };
 }
 
 /** The record that replaces the kept one; throws a StorageRefusal if the saving is based on another revision. */
-function nextRecord(project: Project, revision: number, kept: unknown, changedAt: number): ShelfRecord {
+function nextRecord(
+  project: Project,
+  revision: number,
+  kept: unknown,
+  changedAt: number,
+): Omit<ShelfRecord, 'history'> {
   const before = kept === undefined ? undefined : readSummary(project.id, kept);
   if (before === undefined && revision > 0) {
     const say =

@@ -2,6 +2,7 @@ import 'fake-indexeddb/auto';
 import { IDBFactory } from 'fake-indexeddb';
 import { openDB } from 'idb';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { EMPTY_HISTORY } from '../../../src/editing/history';
 import { createProject } from '../../../src/model/create';
 import type { Project } from '../../../src/model/project';
 import type { Result } from '../../../src/model/result';
@@ -58,6 +59,7 @@ describe.each(shelves)('projects kept in %s', (_name, make) => {
     expect(value(await storage.load('river'))).toEqual({
       project: renamed,
       revision: 2,
+      history: EMPTY_HISTORY,
     });
   });
 
