@@ -1,14 +1,18 @@
 // What is done once the search has laid the sets: where a fabric lies beside itself the set is sewn in another order or taken
 // apart, one set more is laid as long as the strips left make one, and a strip left is sewn in where it gives a wedge more.
+import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
 import { setHeight } from '../../geometry/stripSet';
 import { HAIR } from '../../model/lengths';
 import type { StripOnHand } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { highestPlanned } from '../wedges/setKinds';
 import { wedgesOnLength } from '../wedges/yield';
+import { laidAnew } from './layAnew';
+import { lengthClasses } from './lengthClass';
 import { canBeLaid, canDiffer, oneMoreSet } from './oneMoreSet';
 import { type RatedStrip, type SetScoring, setCost } from './setScore';
 import { MOST_SETS } from './setTarget';
+import { wedgeQuotas } from './wedgesAtMost';
 
 /** A strip of a set, and the row on hand it comes from. */
 export interface LaidStrip extends RatedStrip {
@@ -73,6 +77,34 @@ export function raised(
     }
     return set;
   });
+}
+
+/** The sets, or others laid from the same rows where those give more wedges; sets that hold locked strips stay. */
+export function better(
+  sets: readonly LaidStrips[],
+  rows: readonly StripOnHand[],
+  scoring: SetScoring,
+  random: RandomGenerator,
+): LaidStrips[] {
+  const { wedge } = scoring;
+  const held = sets.filter((set) => set.held);
+  const free = rowsLeft(rows, held);
+  const enough = wedgeQuotas(lengthClasses(free, wedge, 0), wedge).most;
+  const byId = new Map(free.map((row) => [row.id, row]));
+  const open = sets.filter((set) => !set.held).map(({ strips }) => strips.map(({ row }) => byId.get(row)!));
+  const left = rowsLeft(rows, sets).flatMap((row) =>
+    Array.from({ length: row.count }, () => byId.get(row.id)!),
+  );
+  const anew = laidAnew(open, left, wedge, enough, random);
+  if (anew === open) return [...sets];
+  return [
+    ...held,
+    ...anew.map((set) => {
+      const at = open.indexOf(set as StripOnHand[]);
+      if (at >= 0) return sets.filter((one) => !one.held)[at]!;
+      return { strips: sewn(set.map((row) => stripOf(row, scoring)), scoring), held: false };
+    }),
+  ].slice(0, MOST_SETS); // biome-ignore format: short
 }
 
 /** The rows less the strips in the sets; rows used up are left out. */

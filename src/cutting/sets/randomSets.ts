@@ -5,12 +5,12 @@ import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
 import { clothTable } from '../../cloth/cloths';
 import { heightShort, setHeight } from '../../geometry/stripSet';
 import { freshId, setLetter } from '../../model/find';
-import { isTooNarrow } from '../../model/lengths';
+import { HAIR, isTooNarrow } from '../../model/lengths';
 import type { Phrase } from '../../model/phrase';
 import type { Fabric, Project, Strip, StripOnHand, StripSet, WedgePlan } from '../../model/project';
 import { availableWedges, wedgesNeeded } from '../wedges/yield';
-import { apart, type LaidStrips, lengthOf, raised, rowsLeft, withMore } from './finishSets';
-import { type LengthClass, lengthClasses } from './lengthClass';
+import { apart, better, type LaidStrips, lengthOf, raised, rowsLeft, withMore } from './finishSets';
+import { type LengthClass, lengthClasses, SAME_LENGTH } from './lengthClass';
 import { planSets } from './planSets';
 import { setNotes } from './setNotes';
 import { type SetScoring, setScoring } from './setScore';
@@ -23,6 +23,7 @@ import {
 } from './setSearch';
 import type { SetTarget } from './setTarget';
 import { stripsLeftBeside } from './stripsUnused';
+import { type StripsLeft, whyLeft } from './whyLeft';
 
 export interface SetMaking {
   readonly fabrics: readonly Fabric[];
@@ -44,6 +45,8 @@ export interface MadeSets {
   readonly sets: StripSet[];
   /** Strips on hand that no set uses. */
   readonly left: StripOnHand[];
+  /** The same by the rule that leaves them. */
+  readonly whyLeft: StripsLeft[];
   /** What is missing or could not be helped; empty when all went well. */
   readonly notes: Phrase[];
   /** The score of the sets by SET_WEIGHTS; lower is better. Only for comparing makings of the same strips. */
@@ -90,8 +93,16 @@ export function makeSets(making: SetMaking): MadeSets {
   const sets = asStripSets(laid, wide, making);
   const left = rowsLeft(rows, laid);
   const high = sets.filter((set) => heightShort(setHeight(set.strips, wedge.seam), wedge) === 0);
-  const notes = setNotes({ ...making, rows, wide, classes, wanted: plan.wanted, sets: high, left });
-  return { sets, left, notes, score: found.cost };
+  const notes = setNotes({
+    ...making,
+    classes,
+    wanted: plan.wanted,
+    sets: high,
+    left,
+    mixed: sets.filter((_, at) => isMixed(laid[at]!, wide)),
+  });
+  const why = whyLeft(left, making.fabrics, wedge, making.want === 'most');
+  return { sets, left, whyLeft: why, notes, score: found.cost };
 }
 
 /** The sets with what the strips beside them still give, as far as it is wanted. */
@@ -105,7 +116,7 @@ function finished(
   const { want, wedge, keep } = making;
   if (want === 'most') {
     const most = withMore(apart(searched, scoring), rows, scoring, () => true);
-    return raised(most, rows, scoring);
+    return raised(better(most, rows, scoring, xoroshiro128plus(making.seed)), rows, scoring);
   }
   if ('sets' in want) return withMore(searched, rows, scoring, (laid) => laid.length < wanted);
   return withMore(searched, rows, scoring, (laid) => {
@@ -170,6 +181,12 @@ function bestOf(input: SearchInput, seed: number): SearchOutcome {
   const random: RandomGenerator = xoroshiro128plus(seed);
   const outcomes = Array.from({ length: STARTS }, () => searchSets(input, steps, random));
   return outcomes.reduce((best, one) => (one.cost < best.cost ? one : best));
+}
+
+/** Whether strips lie in it that are not of about one length. */
+function isMixed({ strips }: LaidStrips, rows: readonly StripOnHand[]): boolean {
+  const lengths = strips.map(lengthOf(rows)).filter(Number.isFinite);
+  return Math.max(0, ...lengths) - Math.min(...lengths) > SAME_LENGTH + HAIR;
 }
 
 function highEnough({ strips }: LaidStrips, wedge: WedgePlan): boolean {

@@ -3,10 +3,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { makeSets } from '../../../src/cutting/sets/randomSets';
+import type { LeavingRule } from '../../../src/cutting/sets/whyLeft';
 import { availableWedges } from '../../../src/cutting/wedges/yield';
-import type { StripSet, WedgePlan } from '../../../src/model/project';
+import { speak } from '../../../src/model/phrase';
+import type { StripOnHand, StripSet, WedgePlan } from '../../../src/model/project';
 import { flatHeight, usualWedge } from '../../geometry/strips';
-import { aSetOf, type SetRules } from './everyChoice';
+import { plainFabrics } from '../fabrics';
+import { aSetOf, isTooShort, type SetRules } from './everyChoice';
 import { anyStripBasket, makingOf, oddStrips } from './oddStrips';
 
 const seed = 62_010;
@@ -85,3 +88,70 @@ describe('sets of all strips', () => {
     );
   }, 600_000);
 });
+
+describe('the rule that leaves a strip', () => {
+  const found = new Map<LeavingRule, number>();
+
+  it('is the true one: without it a set with that strip can be laid, or no single rule stands in the way', () => {
+    fc.assert(
+      fc.property(anyStripBasket, (basket) => {
+        const making = makingOf(basket);
+        const { wedge } = making;
+        const { left, whyLeft } = makeSets(making);
+        expect(countsOf(whyLeft.flatMap((one) => one.rows))).toEqual(countsOf(left));
+        for (const { rule, rows, words } of whyLeft) {
+          found.set(rule, (found.get(rule) ?? 0) + 1);
+          expect(speak(words)).toMatch(/^Left: .+: .+\.$/);
+          for (const row of rows) {
+            expect(row.width <= 2 * wedge.seam).toBe(rule === 'narrow');
+            if (rule === 'narrow') continue;
+            expect(isTooShort(row.length, wedge)).toBe(rule === 'short');
+            if (rule === 'short') continue;
+            const beside = aSetOf(left, wedge, { ...ALL, neighboursDiffer: false }, row) !== null;
+            const longer = aSetOf(left, wedge, { ...ALL, lengths: false }, row) !== null;
+            const free = aSetOf(left, wedge, { neighboursDiffer: false, lengths: false }, row) !== null;
+            const named = beside ? 'neighbours' : longer ? 'lengths' : free ? 'both' : 'few';
+            expect(rule).toBe(named);
+          }
+        }
+      }),
+      { seed: seed + 2, numRuns: 300 },
+    );
+    for (const rule of ['narrow', 'short', 'neighbours', 'few'] as const) {
+      expect(found.get(rule), rule).toBeGreaterThan(20);
+    }
+  }, 600_000);
+
+  it('is said in a sentence', () => {
+    const [, other] = plainFabrics(2);
+    const left = (rows: readonly (readonly [width: number, length: number, count: number])[], more = 0) => {
+      const stripsOnHand = rows.map(([width, length, count], at) => ({
+        id: `r${at}`, fabric: 'f1', width, length, count,
+      })); // biome-ignore format: short
+      if (more > 0) stripsOnHand.push({ id: 'more', fabric: other!.id, width: 1.5, length: 40, count: more });
+      const { whyLeft } = makeSets({ ...oddStrips(), stripsOnHand });
+      return whyLeft.map(({ words }) => speak(words));
+    };
+    expect(left([[1.25, 40, 3]])).toEqual([
+      'Left: 3 strips of Fabric 1 1 1/4": too few strips are left for one more set: sewn together they are 2 3/4" high, and a set is 7 1/2".',
+    ]);
+    expect(left([[1.5, 40, 9]])).toEqual([
+      'Left: 9 strips of Fabric 1 1 1/2": in one more set Fabric 1 would lie beside itself.',
+    ]);
+    expect(left([[0.5, 40, 1], [2, 8, 2]], 1)).toEqual([
+      'Left: 1 strip of Fabric 2 1 1/2": too few strips are left for one more set: sewn together they are 1 1/2" high, and a set is 7 1/2".',
+      // Two wedges need b + p: on a set an inch above the wedge 6.5473 + (6.5473 − 8 1/2 · 0.41421) = 9.5738 (plane geometry).
+      'Left: 2 strips of Fabric 1 2" × 8": shorter than 9 5/8", which a set needs for two wedges.',
+      'Left: 1 strip of Fabric 1 1/2": cut 1/2" wide or less, a strip vanishes in its two seams.',
+    ]); // biome-ignore format: a table
+  });
+
+  it('where the sets wanted are made is that they are enough', () => {
+    const { whyLeft } = makeSets({ ...oddStrips(), want: { sets: 2 } });
+    expect(whyLeft.map(({ rule }) => rule)).toEqual(['enough']);
+  });
+});
+
+function countsOf(rows: readonly StripOnHand[]): Record<string, number> {
+  return Object.fromEntries(rows.map((row) => [row.id, row.count]).sort());
+}
