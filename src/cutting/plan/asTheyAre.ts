@@ -7,6 +7,8 @@ import { stripsLeftBeside } from '../sets/stripsUnused';
 import { wedgesAtMost } from '../sets/wedgesAtMost';
 import { topSize } from '../top/topSize';
 import { availableWedges, type WedgeCount } from '../wedges/yield';
+import { clothBasket } from './clothBasket';
+import { type ClothBasket, type LargestTop, largestTop } from './largestTop';
 import { wholeBlocks } from './topGroups';
 
 export interface AsTheyAre {
@@ -18,14 +20,19 @@ export interface AsTheyAre {
   readonly words: readonly Phrase[];
 }
 
+/** What the sets are made from. */
+type Table = Pick<Project, 'fabrics' | 'stripsOnHand' | 'stripSets' | 'wedge'> & {
+  readonly preferences: Pick<Project['preferences'], 'lookalikes' | 'seed'>;
+};
+
 /** Strips that may go into new sets beside those there are; background fabric is kept for corners and sashing. */
-function freeStrips(project: Project): StripOnHand[] {
+function freeStrips(project: Pick<Project, 'fabrics' | 'stripsOnHand'>): StripOnHand[] {
   const kept = new Set(project.fabrics.filter((fabric) => fabric.background).map((fabric) => fabric.id));
   return project.stripsOnHand.filter((row) => !kept.has(row.fabric));
 }
 
 /** How the sets are made: of all strips that are free, beside the sets there are; null where no strip is free. */
-export function makingAsTheyAre(project: Project): SetMaking | null {
+export function makingAsTheyAre(project: Table): SetMaking | null {
   const { fabrics, preferences, wedge, stripSets } = project;
   const stripsOnHand = freeStrips(project);
   if (stripsLeftBeside(stripsOnHand, stripSets).length === 0) return null;
@@ -42,7 +49,19 @@ export function asTheyAre(project: Project, sets: readonly StripSet[]): AsTheyAr
   const blocks = wholeBlocks({ up: there.up + made.up, down: there.down + made.down }, wedge);
   const bound = wedgesAtMost(stripsLeftBeside(freeStrips(project), stripSets), wedge);
   const proved = blocks >= Math.floor((there.up + there.down + bound) / wedge.perBlock);
-  return { wedges, blocks, proved, words: words(project, sets.length, wedges, blocks, proved) };
+  const said = [...words(project, sets.length, wedges, blocks, proved), ...backgroundWords(project)];
+  return { wedges, blocks, proved, words: said };
+}
+
+/** Strips that are left because of their fabric. */
+function backgroundWords(project: Project): Phrase[] {
+  const free = new Set(freeStrips(project));
+  const kept = project.stripsOnHand.filter((row) => !free.has(row) && row.count > 0);
+  const count = kept.reduce((sum, row) => sum + row.count, 0);
+  if (count === 0) return [];
+  const one = 'Left: 1 strip of background fabric, which is for corners and sashing.';
+  const many = 'Left: {count} strips of background fabric, which is for corners and sashing.';
+  return [counted(count, one, many)];
 }
 
 function wedgesOf(sets: readonly StripSet[], { wedge }: Project): WedgeCount {
@@ -95,8 +114,37 @@ function words(project: Project, made: number, wedges: number, blocks: number, p
   ];
 }
 
+/** The larger of two tops: everything cut to the chosen widths, or only what the sets of the strips as they are leave. */
+export interface CuttingPlan {
+  readonly top: LargestTop;
+  /** The sets to lay first; null where the strips are cut instead. */
+  readonly lay: readonly StripSet[] | null;
+  /** What more blocks are bought for: beside the sets of the strips as they are where those make no fewer blocks. */
+  readonly buyFor: { readonly basket: ClothBasket; readonly blocks: number };
+  readonly words: readonly Phrase[];
+}
+
+/** What cutting to the basket's widths makes, beside these sets of the strips as they are (null where there are none). */
+export function cuttingPlan(
+  project: Project,
+  basket: ClothBasket,
+  sets: readonly StripSet[] | null,
+): CuttingPlan {
+  const all = largestTop(basket);
+  const cutAll = { basket, blocks: all.blocks };
+  if (!sets) return { top: all, lay: null, buyFor: cutAll, words: all.words };
+  const laid = clothBasket({ ...project, stripSets: [...project.stripSets, ...sets] }, basket.widths);
+  const rest = largestTop(laid);
+  const { blocks } = asTheyAre(project, sets);
+  const adds = rest.blocks >= all.blocks && rest.blocks > blocks;
+  const top = adds ? rest : all;
+  const said = cuttingWords(blocks, all.blocks, rest.blocks, basket.clothOnHand.length > 0);
+  const buyFor = rest.blocks >= all.blocks ? { basket: laid, blocks: rest.blocks } : cutAll;
+  return { top, lay: adds ? sets : null, buyFor, words: [said, ...top.words] };
+}
+
 /** What cutting adds to the strips as they are: `all` cut to the chosen widths, or only what the sets leave (`rest`). */
-export function cuttingWords(asIs: number, all: number, rest: number, cloth: boolean): Phrase {
+function cuttingWords(asIs: number, all: number, rest: number, cloth: boolean): Phrase {
   const what = cloth
     ? phrase('Cutting cloth, and strips narrower, to the widths chosen here')
     : phrase('Cutting some of them narrower, to the widths chosen here');

@@ -92,13 +92,8 @@ function sameNeighbours(sets: readonly StripSet[]): Phrase[] {
 
 /** Strips longer than their set, so that nobody wonders at what is cut off. */
 function mixedLengths(sets: readonly StripSet[]): Phrase[] {
-  return sets.map(({ label, length }) =>
-    phrase(
-      'In set {set} strips of different lengths lie together; it is as long as the shortest, {length}.',
-      {
-        set: label,
-        length: { inches: length },
-      },
-    ),
-  );
+  if (sets.length === 0) return [];
+  const one = 'In set {sets} strips of different lengths lie together; it is as long as the shortest.';
+  const many = 'In sets {sets} strips of different lengths lie together; each is as long as its shortest.';
+  return [counted(sets.length, one, many, { sets: { list: sets.map((set) => set.label) } })];
 }

@@ -1,14 +1,19 @@
 // The strips on hand laid as they are, held against every way to share a few strips out to sets.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { asTheyAre, cuttingWords, makingAsTheyAre } from '../../../src/cutting/plan/asTheyAre';
+import { afterCutting } from '../../../src/cutting/plan/afterCutting';
+import { asTheyAre, cuttingPlan, makingAsTheyAre } from '../../../src/cutting/plan/asTheyAre';
+import { clothBasket } from '../../../src/cutting/plan/clothBasket';
+import { USUAL_WIDTHS } from '../../../src/cutting/plan/planStrips';
 import { makeSets } from '../../../src/cutting/sets/randomSets';
 import { wedgesAtMost } from '../../../src/cutting/sets/wedgesAtMost';
 import { wedgesOnLength } from '../../../src/cutting/wedges/yield';
+import { apply } from '../../../src/editing/apply';
+import { laySets } from '../../../src/editing/commands/stripSets';
 import { speak } from '../../../src/model/phrase';
-import type { StripOnHand, WedgePlan } from '../../../src/model/project';
+import type { Project, StripOnHand, WedgePlan } from '../../../src/model/project';
 import { flatHeight, usualWedge } from '../../geometry/strips';
-import { projectOf } from '../fabrics';
+import { plainFabrics, projectOf, stripsOf } from '../fabrics';
 import { anyStripBasket, makingOf, oddStrips } from '../sets/oddStrips';
 
 const seed = 62_040;
@@ -109,12 +114,69 @@ describe('the largest top from strips as they are', () => {
 });
 
 describe('what cutting adds to strips as they are', () => {
-  it.each([
-    [7, 3, 7, false, 'Cutting some of them narrower, to the widths chosen here, adds no block; to cut all of them makes 3 blocks.'],
-    [7, 7, 7, false, 'Cutting some of them narrower, to the widths chosen here, adds no block.'],
-    [7, 9, 8, false, 'Cutting some of them narrower, to the widths chosen here, instead of laying them as they are: 9 blocks, 2 more.'],
-    [7, 8, 9, true, 'Cutting cloth, and strips narrower, to the widths chosen here, once those sets are laid: 9 blocks, 2 more.'],
-  ])('%i as they are, %i all cut, %i with the rest cut', (asIs, all, rest, cloth, says) => {
-    expect(speak(cuttingWords(asIs, all, rest, cloth))).toBe(says);
-  }); // biome-ignore format: a table
+  const widths = USUAL_WIDTHS;
+  const planOf = (project: Project, of = widths) => {
+    const { sets } = makeSets(makingAsTheyAre(project)!);
+    return { sets, plan: cuttingPlan(project, clothBasket(project, of), sets) };
+  };
+  const odd = () => {
+    const { fabrics, stripsOnHand } = oddStrips();
+    return projectOf({ fabrics: [...fabrics], stripsOnHand: [...stripsOnHand], wedge: usualWedge });
+  };
+
+  it('is nothing where all of them are cut for fewer blocks; both answers can be used', () => {
+    const { plan } = planOf(odd());
+    expect(plan.lay).toBeNull();
+    expect(plan.top.blocks).toBe(3);
+    expect(speak(plan.words[0]!)).toBe(
+      'Cutting some of them narrower, to the widths chosen here, adds no block; to cut all of them makes 3 blocks.',
+    );
+    expect(plan.buyFor.blocks).toBe(7);
+  });
+
+  it('is what cloth beside them makes once their sets are laid, in one command and one undo', () => {
+    const clothOnHand = plainFabrics(4).map(({ id }) => ({
+      id: `c ${id}`, fabric: id, kind: 'yardage' as const, stripLength: 40, depth: 9, count: 1,
+    })); // biome-ignore format: short
+    const project = { ...odd(), clothOnHand };
+    const { sets, plan } = planOf(project);
+    expect(plan.lay).toBe(sets);
+    expect(plan.top.blocks).toBeGreaterThan(7);
+    const more = plan.top.blocks - 7;
+    expect(speak(plan.words[0]!)).toBe(
+      `Cutting cloth, and strips narrower, to the widths chosen here, once those sets are laid: ${plan.top.blocks} blocks, ${more} more.`,
+    );
+    const after = afterCutting(project, plan.top.pieces, project.wedge.seam);
+    const done = apply(project, laySets(project, sets, after));
+    expect(done.ok && done.project.stripSets).toEqual(sets);
+    expect(done.ok && done.project.stripsOnHand).toEqual(after.stripsOnHand);
+    // The sets keep their strips: with what was cut, as many blocks as were said can be made.
+    const then = done.ok ? done.project : project;
+    const anew = makeSets({ ...makingAsTheyAre(then)!, want: { blocks: plan.top.blocks } });
+    expect(asTheyAre(then, anew.sets).blocks).toBe(plan.top.blocks);
+  });
+
+  it('is to cut all of them where wide strips would make sets much too high', () => {
+    const fabrics = plainFabrics(6);
+    const stripsOnHand = stripsOf(fabrics, [[7, 4]]); // biome-ignore format: short
+    const project = projectOf({ fabrics, stripsOnHand, wedge: usualWedge });
+    const { plan } = planOf(project, [
+      { width: 1.5, part: 1 },
+      { width: 2, part: 1 },
+    ]);
+    expect(plan.lay).toBeNull();
+    expect(speak(plan.words[0]!)).toMatch(/instead of laying them as they are: \d+ blocks, \d+ more\.$/);
+  });
+});
+
+describe('laying the sets', () => {
+  it('puts them beside those there are, and is refused where the sets have changed meanwhile', () => {
+    const { fabrics, stripsOnHand } = oddStrips();
+    const project = projectOf({ fabrics: [...fabrics], stripsOnHand: [...stripsOnHand], wedge: usualWedge });
+    const { sets } = makeSets(makingAsTheyAre(project)!);
+    const begun = { ...project, stripSets: sets.slice(0, 1) };
+    const done = apply(begun, laySets(begun, sets.slice(1)));
+    expect(done.ok && done.project.stripSets).toEqual(sets);
+    expect(apply(project, laySets(begun, sets.slice(1))).ok).toBe(false);
+  });
 });
