@@ -108,13 +108,13 @@ class Table {
       open -= finishedWidth(row.width, this.wedge.seam);
     }
     if (open > HAIR) return null;
-    for (const row of [...set]) {
+    const needed = set.filter((row) => {
       const gain = finishedWidth(row.width, this.wedge.seam);
-      if (open + gain > HAIR) continue;
+      if (open + gain > HAIR) return true;
       open += gain;
-      set.splice(set.indexOf(row), 1);
-    }
-    return canDiffer(set) ? set : null;
+      return false;
+    });
+    return canDiffer(needed) ? needed : null;
   }
 
   private surely(pool: RowsOfSet): RowsOfSet | null {

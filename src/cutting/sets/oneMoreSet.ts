@@ -29,7 +29,7 @@ export function canBeLaid(row: StripOnHand, wedge: WedgePlan): boolean {
 }
 
 /** What the strips of a set so long have to add to its height altogether, so that two wedges fit on it; may be Infinity. */
-export function leastGain(length: Inches, wedge: WedgePlan): Inches {
+function leastGain(length: Inches, wedge: WedgePlan): Inches {
   return finishedWidth(Math.max(wedge.cutHeight, heightFor(2, length, wedge)), wedge.seam);
 }
 

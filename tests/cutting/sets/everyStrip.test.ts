@@ -51,7 +51,7 @@ describe('sets of all strips', () => {
         if (made.left.length > 0) left += 1;
         expect(aSetOf(made.left, making.wedge, ALL)).toBeNull();
       }),
-      { seed, numRuns: 300 },
+      { seed, numRuns: 200 },
     );
     expect(some).toBeGreaterThan(100);
     expect(left).toBeGreaterThan(100);
@@ -84,7 +84,7 @@ describe('sets of all strips', () => {
         }
         expect([...used.values()].flat()).toEqual([]);
       }),
-      { seed: seed + 1, numRuns: 150 },
+      { seed: seed + 1, numRuns: 100 },
     );
   }, 600_000);
 });
@@ -115,7 +115,7 @@ describe('the rule that leaves a strip', () => {
           }
         }
       }),
-      { seed: seed + 2, numRuns: 300 },
+      { seed: seed + 2, numRuns: 200 },
     );
     for (const rule of ['narrow', 'short', 'neighbours', 'few'] as const) {
       expect(found.get(rule), rule).toBeGreaterThan(20);
@@ -153,5 +153,5 @@ describe('the rule that leaves a strip', () => {
 });
 
 function countsOf(rows: readonly StripOnHand[]): Record<string, number> {
-  return Object.fromEntries(rows.map((row) => [row.id, row.count]).sort());
+  return Object.fromEntries(rows.map((row) => [row.id, row.count]));
 }
