@@ -65,7 +65,7 @@ test.describe('cloth on hand', () => {
     await expect(cloth(page).getByText(/off the bolt, 27" × /)).toBeVisible();
   });
 
-  test('it says how large a top it makes and what runs out first, and the strips go on the list in one undo', async ({
+  test('it says how large a top the strips make as they are and with cloth cut, and all of it is used in one undo', async ({
     page,
   }) => {
     await openDemo(page, 'kiln-shed', 'Fabrics');
@@ -76,8 +76,9 @@ test.describe('cloth on hand', () => {
     await addCloth(page, 2, 'Fat quarter', 2);
     await cloth(page).getByRole('button', { name: 'Done' }).click();
     await page.getByRole('button', { name: 'How large a top does it make' }).click();
+    await expect(top(page).getByText(/^With your strips as they are: \d+ sets, \d+ wedges, /)).toBeVisible();
+    await expect(top(page).getByText(/once those sets are laid: \d+ blocks, \d+ more\.$/)).toBeVisible();
     await expect(top(page).getByText(/makes \d+ (more )?strip sets/)).toBeVisible();
-    await expect(top(page).getByText(/runs? out/)).toBeVisible();
     await expect(
       top(page).getByText(/More blocks cannot be cut from it|A cut that gives more blocks may exist/),
     ).toBeVisible();
@@ -91,11 +92,13 @@ test.describe('cloth on hand', () => {
         .getByText(/ for corners.*: (there is enough|none is on hand|.* more to buy)\.$/)
         .first(),
     ).toBeVisible();
-    const cut = top(page).getByRole('button', { name: /^Cut: put \d+ strips on the list$/ });
-    const planned = Number(/\d+/.exec((await cut.textContent()) ?? '')?.[0]);
+    const cut = top(page).getByRole('button', { name: /^Lay \d+ sets\. Cut: put \d+ strips on the list$/ });
+    const [sets, planned] = ((await cut.textContent()) ?? '').match(/\d+/g)!.map(Number);
     expect(planned).toBeGreaterThan(4);
     await cut.click();
-    await expect(undoButton(page)).toHaveAccessibleName(`Undo: cut ${planned} strips from the cloth`);
+    await expect(undoButton(page)).toHaveAccessibleName(
+      `Undo: lay ${sets} strip sets, cut ${planned} strips from the cloth`,
+    );
     const after = Number(/\d+/.exec((await written.textContent()) ?? '')?.[0]);
     expect(after).toBeGreaterThan(before);
     await undoButton(page).click();

@@ -1,11 +1,11 @@
-// Strips on hand sorted by length: only strips of about one length are sewn into a set.
+// Strips on hand sorted by length: strips of about one length are sewn into a set.
 import { HAIR } from '../../model/lengths';
 import type { StripOnHand, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { leastLength } from '../wedges/setKinds';
 
-/** Strips whose lengths differ by no more than this are sewn together. */
-const SAME_LENGTH: Inches = 2;
+/** Strips whose lengths differ by no more than this are sewn together as a rule; others where they give more wedges. */
+export const SAME_LENGTH: Inches = 2;
 /** Length of a set where there are no strips to go by: the usable width of fabric (common practice, no source). */
 export const USUAL_LENGTH: Inches = 40;
 
@@ -15,8 +15,15 @@ export interface LengthClass {
   readonly length: Inches;
 }
 
-/** Classes from the longest strips to the shortest; strips too short for two wedges are left out. */
-export function lengthClasses(rows: readonly StripOnHand[], wedge: WedgePlan): LengthClass[] {
+/**
+ * Classes from the longest strips to the shortest; strips too short for two wedges are left out. Lengths in one class differ
+ * by no more than `within`.
+ */
+export function lengthClasses(
+  rows: readonly StripOnHand[],
+  wedge: WedgePlan,
+  within: Inches = SAME_LENGTH,
+): LengthClass[] {
   const least = leastLength(wedge);
   const sorted = rows
     .filter((row) => row.length >= least - HAIR && row.count > 0)
@@ -24,7 +31,7 @@ export function lengthClasses(rows: readonly StripOnHand[], wedge: WedgePlan): L
   const groups: StripOnHand[][] = [];
   for (const row of sorted) {
     const group = groups.at(-1);
-    if (group && group[0]!.length - row.length <= SAME_LENGTH) group.push(row);
+    if (group && group[0]!.length - row.length <= within + HAIR) group.push(row);
     else groups.push([row]);
   }
   return groups.map((group) => ({

@@ -8,23 +8,18 @@ import { evenSets, type SetKind, setKinds } from '../wedges/setKinds';
 import { heightFor, wedgesNeeded, wedgesOnLength } from '../wedges/yield';
 import { layMost } from './layHeights';
 import { type LengthClass, USUAL_LENGTH } from './lengthClass';
+import { planMost } from './mostPlan';
 import { HEIGHT_TO_SPARE } from './setScore';
+import { MOST_SETS, type SetTarget } from './setTarget';
 import { fillTargets, type WidthCount } from './shareStrips';
-
-/** A set to be made. */
-export interface SetTarget {
-  readonly lengthClass: number;
-  /** A lower set gives fewer wedges than were counted. */
-  readonly least: Inches;
-  /** Cut widths to begin with, beside locked strips; null where strips are taken as they come. */
-  readonly start: readonly Inches[] | null;
-}
 
 export interface SetsPlan {
   /** Sets with locked strips first, in their order. */
   readonly targets: readonly SetTarget[];
   /** So many sets were asked for. */
   readonly wanted: number;
+  /** The strips by the length of the sets they are for: longer ones may be laid into shorter sets. */
+  readonly classes: readonly LengthClass[];
 }
 
 export interface SetsAsked {
@@ -34,7 +29,6 @@ export interface SetsAsked {
   readonly want: { readonly sets: number } | { readonly blocks: number } | 'most';
 }
 
-const MOST_SETS = 400;
 /** For fewer sets they are made up to so much higher than the wedge (as planning forwards). */
 const MOST_SPARE: Inches = 0.75;
 
@@ -52,12 +46,12 @@ export function planSets(asked: SetsAsked, classes: readonly LengthClass[]): Set
   const targets = heldTargets(held, stocks, classes, wedge, want === 'most' ? 0 : HEIGHT_TO_SPARE);
   const add = (more: readonly SetTarget[]) => targets.push(...more.slice(0, MOST_SETS - targets.length));
   if (want === 'most') {
-    for (const stock of stocks) add(mostOf(stock, Number.POSITIVE_INFINITY, wedge));
-    return { targets, wanted: targets.length };
+    const plan = planMost(classes, targets, wedge);
+    return { ...plan, wanted: plan.targets.length };
   }
   if ('sets' in want) {
     for (const stock of stocks) add(setsOf(stock, want.sets - targets.length, wedge));
-    return { targets, wanted: want.sets };
+    return { targets, wanted: want.sets, classes };
   }
   const need = wedgesNeeded(want.blocks, asked.keep, wedge);
   const heldWedges = targets.reduce((sum, { lengthClass, least }) => {
@@ -73,7 +67,7 @@ export function planSets(asked: SetsAsked, classes: readonly LengthClass[]): Set
   // Where strips run out the count still says how many sets of the same length are missing.
   const length = classes.at(-1)?.length ?? USUAL_LENGTH;
   const each = Math.max(2, wedgesOnLength(length, wedge.cutHeight + HEIGHT_TO_SPARE, wedge));
-  return { targets, wanted: targets.length + Math.ceil(Math.max(0, open) / each) };
+  return { targets, wanted: targets.length + Math.ceil(Math.max(0, open) / each), classes };
 }
 
 function stockOf({ rows, length }: LengthClass, lengthClass: number): Stock {

@@ -5,12 +5,13 @@ import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
 import { clothTable } from '../../cloth/cloths';
 import { heightShort, setHeight } from '../../geometry/stripSet';
 import { freshId, setLetter } from '../../model/find';
-import { isTooNarrow } from '../../model/lengths';
+import { HAIR, isTooNarrow } from '../../model/lengths';
 import type { Phrase } from '../../model/phrase';
 import type { Fabric, Project, Strip, StripOnHand, StripSet, WedgePlan } from '../../model/project';
-import { availableWedges } from '../wedges/yield';
-import { type LengthClass, lengthClasses, USUAL_LENGTH } from './lengthClass';
-import { planSets, type SetTarget } from './planSets';
+import { availableWedges, wedgesNeeded } from '../wedges/yield';
+import { apart, better, type LaidStrips, lengthOf, raised, rowsLeft, withMore } from './finishSets';
+import { type LengthClass, lengthClasses, SAME_LENGTH } from './lengthClass';
+import { planSets } from './planSets';
 import { setNotes } from './setNotes';
 import { type SetScoring, setScoring } from './setScore';
 import {
@@ -20,7 +21,9 @@ import {
   type SearchOutcome,
   searchSets,
 } from './setSearch';
+import type { SetTarget } from './setTarget';
 import { stripsLeftBeside } from './stripsUnused';
+import { type StripsLeft, whyLeft } from './whyLeft';
 
 export interface SetMaking {
   readonly fabrics: readonly Fabric[];
@@ -42,6 +45,8 @@ export interface MadeSets {
   readonly sets: StripSet[];
   /** Strips on hand that no set uses. */
   readonly left: StripOnHand[];
+  /** The same by the rule that leaves them. */
+  readonly whyLeft: StripsLeft[];
   /** What is missing or could not be helped; empty when all went well. */
   readonly notes: Phrase[];
   /** The score of the sets by SET_WEIGHTS; lower is better. Only for comparing makings of the same strips. */
@@ -75,20 +80,49 @@ export function makeSets(making: SetMaking): MadeSets {
   const cloths = clothTable(making.fabrics, undefined, making.lookalikes);
   const scoring = setScoring(cloths, wide, wedge);
   const plan = planSets({ ...making, held: making.held ?? [] }, classes);
-  const loose = loosePieces(classes, scoring);
-  const { pieces, held } = heldPieces(making, loose, plan.targets, scoring);
+  const { pieces, held } = heldPieces(making, loosePieces(plan.classes, scoring), plan.targets, scoring);
   const keptRims = making.keep
     .flatMap((set) => [set.strips[0], set.strips.at(-1)])
     .map((strip) => scoring.fabricIndex.get(strip?.fabric ?? ''))
     .filter((fabric) => fabric !== undefined);
   const found = bestOf({ pieces, sets: plan.targets, held, keptRims, scoring }, making.seed);
-  const whole = found.sets.map((set, at) => at < held.length || highEnough(set, pieces, wedge));
-  const laid = found.sets.filter((_, at) => whole[at]);
-  const sets = asStripSets(laid, pieces, classes, making);
-  const left = rowsLeft(rows, loose, laid.flat());
+  const searched = found.sets
+    .map((set, at): LaidStrips => ({ strips: set.map((piece) => pieces[piece]!), held: at < held.length }))
+    .filter((set) => set.held || highEnough(set, wedge));
+  const laid = finished(searched, making, wide, plan.wanted, scoring);
+  const sets = asStripSets(laid, wide, making);
+  const left = rowsLeft(rows, laid);
   const high = sets.filter((set) => heightShort(setHeight(set.strips, wedge.seam), wedge) === 0);
-  const notes = setNotes({ ...making, rows, wide, classes, wanted: plan.wanted, sets: high, left });
-  return { sets, left, notes, score: found.cost };
+  const notes = setNotes({
+    ...making,
+    classes,
+    wanted: plan.wanted,
+    sets: high,
+    left,
+    mixed: sets.filter((_, at) => isMixed(laid[at]!, wide)),
+  });
+  const why = whyLeft(left, making.fabrics, wedge, making.want === 'most');
+  return { sets, left, whyLeft: why, notes, score: found.cost };
+}
+
+/** The sets with what the strips beside them still give, as far as it is wanted. */
+function finished(
+  searched: readonly LaidStrips[],
+  making: SetMaking,
+  rows: readonly StripOnHand[],
+  wanted: number,
+  scoring: SetScoring,
+): LaidStrips[] {
+  const { want, wedge, keep } = making;
+  if (want === 'most') {
+    const most = withMore(apart(searched, scoring), rows, scoring, () => true);
+    return raised(better(most, rows, scoring, xoroshiro128plus(making.seed)), rows, scoring);
+  }
+  if ('sets' in want) return withMore(searched, rows, scoring, (laid) => laid.length < wanted);
+  return withMore(searched, rows, scoring, (laid) => {
+    const { up, down } = wedgesNeeded(want.blocks, [...keep, ...asStripSets(laid, rows, making)], wedge);
+    return up + down > 0;
+  });
 }
 
 /** The locked strips of sets made anew, as sets: what they take from the strips on hand. */
@@ -149,15 +183,20 @@ function bestOf(input: SearchInput, seed: number): SearchOutcome {
   return outcomes.reduce((best, one) => (one.cost < best.cost ? one : best));
 }
 
-function highEnough(set: readonly number[], pieces: readonly LoosePiece[], wedge: WedgePlan): boolean {
-  const strips = set.map((piece) => pieces[piece]!);
+/** Whether strips lie in it that are not of about one length. */
+function isMixed({ strips }: LaidStrips, rows: readonly StripOnHand[]): boolean {
+  const lengths = strips.map(lengthOf(rows)).filter(Number.isFinite);
+  return Math.max(0, ...lengths) - Math.min(...lengths) > SAME_LENGTH + HAIR;
+}
+
+function highEnough({ strips }: LaidStrips, wedge: WedgePlan): boolean {
   return heightShort(setHeight(strips, wedge.seam), wedge) === 0;
 }
 
+/** The sets with letters and ids, each as long as its shortest strip. */
 function asStripSets(
-  whole: readonly (readonly number[])[],
-  pieces: readonly LoosePiece[],
-  classes: readonly LengthClass[],
+  laid: readonly LaidStrips[],
+  rows: readonly StripOnHand[],
   making: SetMaking,
 ): StripSet[] {
   const held = making.held ?? [];
@@ -172,18 +211,18 @@ function asStripSets(
   making.keep.forEach(balanced);
   const labels = new Set(taken.map((set) => set.label));
   let letter = 0;
-  return whole.map((chosen, at) => {
-    const strips = chosen.map((piece): Strip => {
-      const { fabric, width, locked } = pieces[piece]!;
+  const lengths = lengthOf(rows);
+  return laid.map((chosen, at) => {
+    const strips = chosen.strips.map(({ fabric, width, locked }): Strip => {
       return locked ? { fabric, width, locked } : { fabric, width };
     });
-    const there = classes[pieces[chosen[0]!]!.lengthClass]?.length;
+    const there = Math.min(...chosen.strips.map(lengths));
     const before = held[at];
     if (before) {
       return balanced({
         ...before,
         strips,
-        length: Math.min(before.length, there ?? before.length),
+        length: Math.min(before.length, there),
         cut: null,
       });
     }
@@ -193,7 +232,7 @@ function asStripSets(
       id: freshId('s', taken),
       label: setLetter(letter),
       strips,
-      length: there ?? USUAL_LENGTH,
+      length: there,
       pressing: 'last',
       // The tip there is less of comes first: an odd wedge is of that tip.
       firstTip: balance.up <= balance.down ? 'up' : 'down',
@@ -204,21 +243,4 @@ function asStripSets(
     taken.push(set);
     return balanced(set);
   });
-}
-
-/** The rows less the pieces used; rows used up are left out. */
-function rowsLeft(
-  rows: readonly StripOnHand[],
-  pieces: readonly LoosePiece[],
-  used: readonly number[],
-): StripOnHand[] {
-  const taken = new Map<string, number>();
-  for (const piece of used) {
-    const row = pieces[piece]?.row;
-    if (row === undefined) continue;
-    taken.set(row, (taken.get(row) ?? 0) + 1);
-  }
-  return rows
-    .map((row) => ({ ...row, count: row.count - (taken.get(row.id) ?? 0) }))
-    .filter((row) => row.count > 0);
 }

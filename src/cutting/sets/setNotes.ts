@@ -1,60 +1,34 @@
-// What is said after strip sets were made at random: strips left aside, sets or wedges missing with the strips that would
-// mend it, and neighbours that could not be helped.
-import { cutWidth, finishedWidth } from '../../geometry/stripSet';
-import { HAIR, isTooNarrow, upToStep } from '../../model/lengths';
+// What is said after strip sets were made at random: sets or wedges missing with the strips that would mend it, neighbours that
+// could not be helped, and sets of strips of different lengths. Why strips are left: whyLeft.ts.
+import { finishedWidth } from '../../geometry/stripSet';
+import { HAIR, isTooNarrow } from '../../model/lengths';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { StripOnHand, StripSet, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
-import { leastLength } from '../wedges/setKinds';
 import { wedgesNeeded } from '../wedges/yield';
 import { type LengthClass, USUAL_LENGTH } from './lengthClass';
 import { isLongEnough } from './stripsUnused';
 
 /** Narrower strips than this are not what one would go and cut to fill a set. */
 const LEAST_USUAL_WIDTH: Inches = 1;
-/** Lengths that are said are rounded up to this, so that a strip so long will do. */
-const SIXTEENTH: Inches = 1 / 16;
 
 export interface MakingOutcome {
   readonly wedge: WedgePlan;
   readonly keep: readonly StripSet[];
   readonly want: { readonly sets: number } | { readonly blocks: number } | 'most';
-  /** What was on hand beside the kept sets; of that the strips wide enough; and those by length. */
-  readonly rows: readonly StripOnHand[];
-  readonly wide: readonly StripOnHand[];
+  /** The strips on hand beside the kept sets that are wide enough, by length. */
   readonly classes: readonly LengthClass[];
   /** Sets asked for, sets made, strips left. */
   readonly wanted: number;
   readonly sets: readonly StripSet[];
   readonly left: readonly StripOnHand[];
+  /** Those of the sets in which strips of different lengths lie. */
+  readonly mixed: readonly StripSet[];
 }
 
 /** All there is to say, most basic first; empty when all went well. */
 export function setNotes(outcome: MakingOutcome): Phrase[] {
-  return [
-    ...tooNarrow(outcome.rows, outcome.wedge),
-    ...tooShort(outcome.wide, outcome.wedge),
-    ...shortage(outcome),
-    ...sameNeighbours(outcome.sets),
-  ];
-}
-
-function tooNarrow(rows: readonly StripOnHand[], wedge: WedgePlan): Phrase[] {
-  const narrow = rows.reduce((sum, row) => sum + (isTooNarrow(row.width, wedge.seam) ? row.count : 0), 0);
-  if (narrow === 0) return [];
-  const one = '1 strip is left aside: cut {least} wide or less, it would vanish in its two seams.';
-  const many =
-    '{count} strips are left aside: cut {least} wide or less, they would vanish in their two seams.';
-  return [counted(narrow, one, many, { least: { inches: cutWidth(0, wedge.seam) } })];
-}
-
-function tooShort(rows: readonly StripOnHand[], wedge: WedgePlan): Phrase[] {
-  const least = leastLength(wedge);
-  const short = rows.reduce((sum, row) => sum + (row.length < least - HAIR ? row.count : 0), 0);
-  if (short === 0) return [];
-  const one = '1 strip is left aside: a set needs strips at least {least} long to give two wedges.';
-  const many = '{count} strips are left aside: a set needs strips at least {least} long to give two wedges.';
-  return [counted(short, one, many, { least: { inches: upToStep(least, SIXTEENTH) } })];
+  return [...shortage(outcome), ...sameNeighbours(outcome.sets), ...mixedLengths(outcome.mixed)];
 }
 
 /** Says how many sets are missing, and how many strips of which width would mend it for certain. */
@@ -114,4 +88,12 @@ function sameNeighbours(sets: readonly StripSet[]): Phrase[] {
   const one = 'In set {sets} a fabric lies beside itself; strips of more fabrics would help.';
   const many = 'In sets {sets} a fabric lies beside itself; strips of more fabrics would help.';
   return [counted(held.length, one, many, { sets: { list: held.map((set) => set.label) } })];
+}
+
+/** Strips longer than their set, so that nobody wonders at what is cut off. */
+function mixedLengths(sets: readonly StripSet[]): Phrase[] {
+  if (sets.length === 0) return [];
+  const one = 'In set {sets} strips of different lengths lie together; it is as long as the shortest.';
+  const many = 'In sets {sets} strips of different lengths lie together; each is as long as its shortest.';
+  return [counted(sets.length, one, many, { sets: { list: sets.map((set) => set.label) } })];
 }

@@ -6,7 +6,6 @@ import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
 import { cutWidth, finishedWidth } from '../../geometry/stripSet';
 import { HAIR } from '../../model/lengths';
 import type { FabricId } from '../../model/project';
-import type { SetTarget } from './planSets';
 import {
   HEIGHT_TO_SPARE,
   type RatedStrip,
@@ -15,6 +14,7 @@ import {
   type SetScoring,
   setCost,
 } from './setScore';
+import type { SetTarget } from './setTarget';
 
 /** Strips to lay, as single pieces; a set takes only pieces of its own length class. */
 export interface LoosePiece extends RatedStrip {

@@ -17,9 +17,14 @@ export interface SetKind {
   readonly gain: Inches;
 }
 
+/** Sets are not planned higher than this. */
+export function highestPlanned(wedge: WedgePlan): Inches {
+  return wedge.cutHeight + MOST_TO_SPARE;
+}
+
 /** Strips shorter than this make no set of two wedges, however high it is planned. */
 export function leastLength(wedge: WedgePlan): Inches {
-  return lengthFor(2, wedge.cutHeight + MOST_TO_SPARE, wedge);
+  return lengthFor(2, highestPlanned(wedge), wedge);
 }
 
 /**

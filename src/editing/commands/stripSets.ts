@@ -5,6 +5,7 @@ import { whyCutsLocked, whyStripsLocked, whyWedgeLocked } from '../../model/free
 import { counted, phrase } from '../../model/phrase';
 import type { Project, Strip, StripSet, StripSetId, WedgePlan } from '../../model/project';
 import { type Command, Refusal } from '../apply';
+import { type CutTable, cutFromCloth } from './clothOnHand';
 
 /** Adds a set with the given strips; without strips an empty set. */
 export function addSet(strips: readonly Strip[] = []): Command {
@@ -36,6 +37,25 @@ export function replaceSets(project: Project, made: readonly StripSet[], seed: n
       dropSets(draft, new Set(gone.map((set) => set.id)));
       draft.stripSets = [...draft.stripSets.filter((set) => !kept.has(set.id)), ...made.map(copied)];
       draft.preferences.seed = seed;
+    },
+  };
+}
+
+/**
+ * Lays made sets beside those there are. With `after` the rest is cut as well: the lists of cloth and strips on hand become
+ * those. Refused when the sets or the lists have changed since.
+ */
+export function laySets(project: Project, made: readonly StripSet[], after?: CutTable): Command {
+  const lay = counted(made.length, 'lay 1 strip set', 'lay {count} strip sets');
+  const cutting = after && cutFromCloth(project, after);
+  return {
+    label: cutting ? phrase('{lay}, {cut}', { lay, cut: cutting.label }) : lay,
+    change: (draft) => {
+      if (draft.stripSets.length !== project.stripSets.length) {
+        throw new Refusal('sets-changed', 'stripSets', phrase('The strip sets have changed meanwhile.'));
+      }
+      draft.stripSets.push(...made.map(copied));
+      cutting?.change?.(draft);
     },
   };
 }

@@ -61,7 +61,7 @@ function verdicts(width: number, seam: number): Record<string, boolean> {
     'on hand': has(checkReferences(project)),
     'in a set': has(checkReferences(inSet)),
     'split off': !split.ok && has(split.problems),
-    'made at random': made.notes.some(({ say }) => say.includes('vanish')),
+    'made at random': made.whyLeft.some(({ rule }) => rule === 'narrow'),
     'left after cutting': after.stripsOnHand.length === 0,
     planned: totalsTable([{ width, part: 1 }], 2 * seam + Math.max(1e-6, width - 2 * seam), seam)(1) === null,
     mending: (mend?.add.length ?? 0) === 0,

@@ -13,6 +13,7 @@ import { CountField } from '../../fields/CountField';
 import { DrawField } from '../../fields/DrawField';
 import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
+import { StripsLeftItems } from '../StripsLeft';
 
 type Want = 'blocks' | 'sets' | 'most';
 const MOST_SEED = 10_000;
@@ -165,6 +166,7 @@ function Notes({ made }: { made: MadeSets }) {
             left: counted(left, '1 strip left over', '{count} strips left over'),
           })}
         </li>
+        <StripsLeftItems left={made.whyLeft} />
         {made.notes.map((note) => (
           <li key={say(note)} className="complaint">
             <Fractions text={say(note)} />

@@ -2,13 +2,16 @@
 import { Ruler } from 'lucide-react';
 import { useDeferredValue, useMemo, useState } from 'react';
 import { afterCutting } from '../../../../cutting/plan/afterCutting';
+import { cuttingPlan } from '../../../../cutting/plan/asTheyAre';
 import { clothBasket } from '../../../../cutting/plan/clothBasket';
 import { type ClothToBuy, clothToBuy, toBuyWords } from '../../../../cutting/plan/clothToBuy';
-import { type ClothBasket, type LargestTop, largestTop } from '../../../../cutting/plan/largestTop';
+import type { ClothBasket, LargestTop } from '../../../../cutting/plan/largestTop';
+import type { MadeSets } from '../../../../cutting/sets/randomSets';
 import { topFit } from '../../../../cutting/top/topSize';
 import { sellingUnit } from '../../../../cutting/yardage/clothLength';
 import { cutFromCloth } from '../../../../editing/commands/clothOnHand';
-import { counted } from '../../../../model/phrase';
+import { laySets } from '../../../../editing/commands/stripSets';
+import { counted, type Phrase, phrase } from '../../../../model/phrase';
 import type { Fabric, FabricId } from '../../../../model/project';
 import type { Inches } from '../../../../model/units';
 import { useApp, useAppStore } from '../../../app';
@@ -18,8 +21,10 @@ import { Fractions } from '../../../fields/Fractions';
 import { useSay } from '../../../words';
 import { Caution } from '../../Caution';
 import { useReturnFocus } from '../../useReturnFocus';
+import { AsTheyAre } from './AsTheyAre';
 import { type Look, LookChoice, USUAL_LOOK, wantedWidths } from './LookChoice';
 import { StripsTable } from './StripsTable';
+import { useAsTheyAre } from './useAsTheyAre';
 
 const MOST_BLOCKS = 400;
 
@@ -40,8 +45,7 @@ export function PlanBackwards() {
   return (
     <section className="stack" aria-label={say('The largest top')}>
       <h3>{say('The largest top')}</h3>
-      <LookChoice look={look} onChange={setLook} />
-      <Top look={look} />
+      <Answers look={look} onLook={setLook} />
       <div>
         <button type="button" className="button" onClick={() => setOpen(false)}>
           {say('Done')}
@@ -51,14 +55,28 @@ export function PlanBackwards() {
   );
 }
 
-function Top({ look }: { look: Look }) {
+/** The strips as they are first, then what cutting them and the cloth makes. */
+function Answers({ look, onLook }: { look: Look; onLook: (look: Look) => void }) {
+  const answer = useAsTheyAre();
+  return (
+    <>
+      <AsTheyAre answer={answer} />
+      <LookChoice look={look} onChange={onLook} />
+      <Top look={look} made={answer.made} />
+    </>
+  );
+}
+
+function Top({ look, made }: { look: Look; made: MadeSets | null }) {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
   const [run, problems] = useRun();
   const shown = useDeferredValue(look);
   const basket = useMemo(() => clothBasket(project, wantedWidths(shown)), [project, shown]);
-  const top = useMemo(() => largestTop(basket), [basket]);
+  const sets = made && made.sets.length > 0 ? made.sets : null;
+  const plan = useMemo(() => cuttingPlan(project, basket, sets), [project, basket, sets]);
+  const { top, lay } = plan;
   const after = useMemo(() => afterCutting(project, top.pieces, project.wedge.seam), [project, top]);
   const fit = useMemo(() => topFit(project, top.blocks, after.clothOnHand), [project, top, after]);
   const kept = project.fabrics.some(
@@ -67,13 +85,13 @@ function Top({ look }: { look: Look }) {
   return (
     <>
       <ul className="onhand-words" aria-live="polite">
-        {[...top.words, ...(fit?.words ?? [])].map((words, index) => (
+        {[...plan.words, ...(fit?.words ?? [])].map((words, index) => (
           <li key={say(words)} className={index === 0 || words === fit?.words[0] ? undefined : 'quiet'}>
             <Fractions text={say(words)} />
           </li>
         ))}
         {kept && !fit ? (
-          <li className="quiet">{say('Background cloth is kept for corners and sashing.')}</li>
+          <li className="quiet">{say('Background fabric is kept for corners and sashing.')}</li>
         ) : null}
       </ul>
       <CutTables top={top} fabrics={project.fabrics} />
@@ -82,17 +100,27 @@ function Top({ look }: { look: Look }) {
           <button
             type="button"
             className="button solid"
-            onClick={() => run(cutFromCloth(store.getState().project, after))}
+            onClick={() => {
+              const now = store.getState().project;
+              run(lay ? laySets(now, lay, after) : cutFromCloth(now, after));
+            }}
           >
-            {say(counted(after.cut, 'Cut: put 1 strip on the list', 'Cut: put {count} strips on the list'))}
+            {say(cutLabel(after.cut, lay?.length ?? 0))}
           </button>
         </div>
       ) : null}
       <Complaint problems={problems} />
-      <ToBuy basket={basket} blocks={top.blocks} />
+      <ToBuy basket={plan.buyFor.basket} blocks={plan.buyFor.blocks} />
       {after.cut > 0 ? <Caution about={['cutting']} /> : null}
     </>
   );
+}
+
+function cutLabel(strips: number, sets: number): Phrase {
+  const cut = counted(strips, 'Cut: put 1 strip on the list', 'Cut: put {count} strips on the list');
+  if (sets === 0) return cut;
+  const lay = counted(sets, 'Lay 1 set', 'Lay {count} sets');
+  return phrase('{lay}. {cut}', { lay, cut });
 }
 
 /** The strips to cut: one table for each length of set; the last table shows what is left of each fabric. */
