@@ -1,11 +1,13 @@
-// The backing: lengths of cloth sewn side by side, with the seams upright or level, whichever takes least cloth.
+// The backing: lengths of cloth sewn side by side, with the seams upright or level, whichever takes least cloth. All lengths are
+// on the ruler, what must suffice rounded up and what the cloth gives rounded down, so that sums come out as they are printed.
 
 import type { Box } from '../../geometry/point';
 import { finishedWidth, stripSpans } from '../../geometry/stripSet';
-import { isTooNarrow, joinedPieces, piecesIn } from '../../model/lengths';
+import { HAIR, isTooNarrow, joinedPieces, piecesIn } from '../../model/lengths';
 import { counted, type Phrase, phrase } from '../../model/phrase';
-import type { Inches } from '../../model/units';
+import type { Inches, LengthUnit } from '../../model/units';
 import type { CutPart } from './clothLayout';
+import { onRuler, withinRuler } from './neededPiece';
 
 export interface BackingNeed {
   /** The top as sewn, inches. */
@@ -18,6 +20,8 @@ export interface BackingNeed {
   readonly seam: Inches;
   /** One-way cloth: its length has to run down the quilt. */
   readonly oneWay: boolean;
+  /** Of the ruler it is cut with. */
+  readonly unit: LengthUnit;
 }
 
 export interface BackingLayout {
@@ -43,7 +47,8 @@ export interface BackingLayout {
 const MOST_SECTIONS = 4;
 
 /** Every layout in question, least cloth first; of equal ones fewer seams first. Empty for a top without a size. */
-export function backingLayouts(need: BackingNeed): BackingLayout[] {
+export function backingLayouts(exact: BackingNeed): BackingLayout[] {
+  const need = onRulers(exact);
   if (need.width <= 0 || need.height <= 0 || isTooNarrow(need.clothWidth, need.seam)) return [];
   const runs: BackingLayout['run'][] = need.oneWay ? ['down'] : ['down', 'across'];
   return runs
@@ -55,6 +60,26 @@ export function backingLayouts(need: BackingNeed): BackingLayout[] {
 /** The layout that takes least cloth, with or without a pieced last width. */
 export function bestBacking(need: BackingNeed, pieced: boolean): BackingLayout | null {
   return backingLayouts(need).find((layout) => pieced || layout.sections === 1) ?? null;
+}
+
+interface NeedOnRuler extends BackingNeed {
+  /** Whether the top measures less than its size here. */
+  readonly isRoundedUp: boolean;
+}
+
+function onRulers(exact: BackingNeed): NeedOnRuler {
+  const { unit } = exact;
+  const [width, height] = [onRuler(exact.width, unit), onRuler(exact.height, unit)];
+  return {
+    ...exact,
+    width,
+    height,
+    isRoundedUp: width + height - exact.width - exact.height > HAIR,
+    overhang: onRuler(exact.overhang, unit),
+    clothWidth: withinRuler(exact.clothWidth, unit),
+    // Both allowances of a seam are told in one figure.
+    seam: onRuler(2 * exact.seam, unit) / 2,
+  };
 }
 
 function sizes(need: BackingNeed, run: BackingLayout['run']) {
@@ -71,7 +96,7 @@ function widthsFor(broad: Inches, need: BackingNeed): number {
   return joinedPieces(broad, need.clothWidth, 2 * need.seam);
 }
 
-function wholeLengths(need: BackingNeed, run: BackingLayout['run']): BackingLayout {
+function wholeLengths(need: NeedOnRuler, run: BackingLayout['run']): BackingLayout {
   const { size, broad, long } = sizes(need, run);
   const widths = widthsFor(broad, need);
   return {
@@ -88,7 +113,7 @@ function wholeLengths(need: BackingNeed, run: BackingLayout['run']): BackingLayo
 }
 
 /** The last width joined from sections cut side by side out of one shorter length; null where that saves nothing. */
-function piecedLast(need: BackingNeed, run: BackingLayout['run']): BackingLayout | null {
+function piecedLast(need: NeedOnRuler, run: BackingLayout['run']): BackingLayout | null {
   const { size, broad, long } = sizes(need, run);
   const widths = widthsFor(broad, need);
   if (widths < 2) return null;
@@ -96,7 +121,7 @@ function piecedLast(need: BackingNeed, run: BackingLayout['run']): BackingLayout
   const lastWidth = broad - (widths - 1) * finishedWidth(need.clothWidth, need.seam);
   const sections = Math.min(MOST_SECTIONS, piecesIn(need.clothWidth, lastWidth));
   if (sections < 2) return null;
-  const section = (long + (sections - 1) * lost) / sections;
+  const section = onRuler((long + (sections - 1) * lost) / sections, need.unit);
   const cloth = (widths - 1) * long + section;
   return {
     run,
@@ -145,7 +170,7 @@ function panelsOf(need: BackingNeed, run: BackingLayout['run'], widths: number, 
   return boxes;
 }
 
-function sizeWords(need: BackingNeed, size: { width: Inches; height: Inches }): Phrase[] {
+function sizeWords(need: NeedOnRuler, size: { width: Inches; height: Inches }): Phrase[] {
   const values = {
     width: { inches: need.width },
     height: { inches: need.height },
@@ -153,12 +178,10 @@ function sizeWords(need: BackingNeed, size: { width: Inches; height: Inches }): 
     broad: { inches: size.width },
     high: { inches: size.height },
   };
-  return [
-    phrase(
-      'The top is {width} × {height}; with {overhang} on every side the backing is {broad} × {high}.',
-      values,
-    ),
-  ];
+  const say = need.isRoundedUp
+    ? 'Rounded up, the top is {width} × {height}; with {overhang} on every side the backing is {broad} × {high}.'
+    : 'The top is {width} × {height}; with {overhang} on every side the backing is {broad} × {high}.';
+  return [phrase(say, values)];
 }
 
 function widthWords(need: BackingNeed, run: BackingLayout['run'], broad: Inches, widths: number): Phrase {

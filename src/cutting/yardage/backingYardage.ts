@@ -9,7 +9,7 @@ import type { Fabric, Project } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { type BackingLayout, backingLayouts, bestBacking } from './backing';
 import { layOutCutting } from './clothLayout';
-import { type ClothToBuy, sellingUnit, toBuy } from './clothLength';
+import { buyWords, type ClothToBuy, sellingUnit, toBuy } from './clothLength';
 import { clothOnHand, type FabricYardage, type Piece, restWords, straightenWords } from './fabricYardage';
 import { pricedLength } from './money';
 import type { NeededPiece } from './neededPiece';
@@ -17,7 +17,7 @@ import type { CuttingScope } from './setStrips';
 
 /** Cloth bought for the backing alone. */
 export interface BackingCloth {
-  readonly buy: ClothToBuy;
+  readonly buy: ClothToBuy & { readonly why: readonly Phrase[] };
   /** Null without a price. */
   readonly cost: number | null;
   /** As of a fabric; null where no cloth of its fabric is as wide as this. */
@@ -52,6 +52,7 @@ export function backingYardage(project: Project, scope: CuttingScope): BackingYa
     clothWidth: broad,
     seam: backing.seam,
     oneWay: fabric?.oneWay === true,
+    unit: project.preferences.unit,
   };
   const layout = bestBacking(need, backing.pieced);
   if (!layout) return null;
@@ -93,7 +94,13 @@ function bought(
 ): Pick<BackingCloth, 'buy' | 'cost'> {
   const length = toBuy(cut, project.buying, sellingUnit(project));
   const { cost, costWords } = pricedLength(length.inches, backingPrice(project, fabric), project);
-  return { buy: { ...length, why: [...before, ...length.why, ...(costWords ? [costWords] : [])] }, cost };
+  return {
+    buy: {
+      ...length,
+      why: [...before, ...buyWords(cut, length, project), ...(costWords ? [costWords] : [])],
+    },
+    cost,
+  };
 }
 
 /** Price of a yard or metre of a backing bought apart; null where none is known. */

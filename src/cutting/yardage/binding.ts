@@ -1,7 +1,9 @@
-// Binding: how long it runs, and strips joined end to end for any run too long for one strip.
-import { joinedPieces } from '../../model/lengths';
+// Binding: how long it runs, and strips joined end to end for any run too long for one strip. All lengths in its sentences are
+// on the ruler, so that their sums come out as they are printed.
+import { HAIR, joinedPieces } from '../../model/lengths';
 import { counted, type Phrase, phrase } from '../../model/phrase';
-import type { Inches } from '../../model/units';
+import type { Inches, LengthUnit } from '../../model/units';
+import { onRuler } from './neededPiece';
 
 /** Strips of cloth joined end to end to one run. */
 export interface JoinedStrips {
@@ -26,25 +28,33 @@ export function joinStrips(run: Inches, length: Inches, loss: Inches): JoinedStr
   return { strips, joins: strips - 1, gives, last: length - (gives - run) };
 }
 
-/** The way round a quilt, inches. */
+/** The distance around a quilt, inches. */
 export function perimeter(width: Inches, height: Inches): Inches {
   return 2 * (width + height);
 }
 
-/** The binding's run in words: the way round and what is added for joins and corners. */
-export function bindingWords(width: Inches, height: Inches, extra: Inches): Phrase[] {
-  const round = perimeter(width, height);
-  return [
-    phrase('The way round is 2 × ({width} + {height}) = {round}.', {
-      width: { inches: width },
-      height: { inches: height },
-      round: { inches: round },
-    }),
+/** How long the binding is, and how that comes about. */
+export interface BindingRun {
+  readonly run: Inches;
+  readonly why: readonly Phrase[];
+}
+
+/** The binding's run: the distance round a quilt, and what is added for joins and corners. Its parts are rounded up, never short. */
+export function bindingRun(width: Inches, height: Inches, extra: Inches, unit: LengthUnit): BindingRun {
+  const [wide, high, more] = [onRuler(width, unit), onRuler(height, unit), onRuler(extra, unit)];
+  const round = perimeter(wide, high);
+  const say =
+    wide + high - width - height > HAIR
+      ? 'The distance around, rounded up, is 2 × ({width} + {height}) = {round}.'
+      : 'The distance around is 2 × ({width} + {height}) = {round}.';
+  const why = [
+    phrase(say, { width: { inches: wide }, height: { inches: high }, round: { inches: round } }),
     phrase('{extra} more for corners and the last join: {run}.', {
-      extra: { inches: extra },
-      run: { inches: round + extra },
+      extra: { inches: more },
+      run: { inches: round + more },
     }),
   ];
+  return { run: round + more, why };
 }
 
 /** How the strips make up the run, in words. */

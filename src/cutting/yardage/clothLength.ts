@@ -5,6 +5,7 @@ import { downToStep, upToStep } from '../../model/lengths';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import { CENTIMETRES_PER_INCH, formatFraction, type Inches } from '../../model/units';
+import { onRuler } from './neededPiece';
 
 export type SellingUnit = 'yard' | 'metre';
 
@@ -47,7 +48,6 @@ export interface ClothToBuy {
   readonly needed: Inches;
   /** Rounded up as the shop sells it. */
   readonly inches: Inches;
-  readonly why: readonly Phrase[];
 }
 
 /**
@@ -59,13 +59,20 @@ export function toBuy(
   { straighten, shrinkage }: { straighten: Inches; shrinkage: number },
   unit: SellingUnit,
 ): ClothToBuy {
-  if (cut <= 0) return { needed: 0, inches: 0, why: [] };
-  const straight = cut + straighten;
-  const needed = straight / (1 - shrinkage / 100);
-  const inches = roundedUp(needed, unit);
-  const why = [phrase('Together that is {cut} of cloth.', { cut: { inches: cut } })];
+  if (cut <= 0) return { needed: 0, inches: 0 };
+  const needed = (cut + straighten) / (1 - shrinkage / 100);
+  return { needed, inches: roundedUp(needed, unit) };
+}
+
+/** How what is bought for `cut` inches comes about. What is cut is rounded up, so that the sum comes out as it is printed. */
+export function buyWords(cut: Inches, { needed, inches }: ClothToBuy, project: Project): Phrase[] {
+  if (cut <= 0) return [];
+  const { straighten, shrinkage } = project.buying;
+  const unit = sellingUnit(project);
+  const shown = onRuler(cut, project.preferences.unit);
+  const why = [phrase('Together that is {cut} of cloth.', { cut: { inches: shown } })];
   if (straighten > 0) {
-    const values = { straighten: { inches: straighten }, sum: { inches: straight } };
+    const values = { straighten: { inches: straighten }, sum: { inches: shown + straighten } };
     why.push(phrase('With {straighten} to straighten the edge: {sum}.', values));
   }
   if (shrinkage > 0) {
@@ -73,15 +80,9 @@ export function toBuy(
       'With {shrinkage} in the hundred of the length lost in the wash: {sum} before washing. The width is as it is after washing.';
     why.push(phrase(say, { shrinkage, sum: { inches: needed } }));
   }
-  why.push(
-    phrase(
-      unit === 'yard'
-        ? 'Up to the next eighth of a yard: {cloth}.'
-        : 'Up to the next ten centimetres: {cloth}.',
-      {
-        cloth: clothText(inches, unit),
-      },
-    ),
-  );
-  return { needed, inches, why };
+  const say =
+    unit === 'yard'
+      ? 'Up to the next eighth of a yard: {cloth}.'
+      : 'Up to the next ten centimetres: {cloth}.';
+  return [...why, phrase(say, { cloth: clothText(inches, unit) })];
 }

@@ -2,10 +2,10 @@
 // where the piece is longer than the cloth is wide.
 import { piecesIn } from '../../model/lengths';
 import { type Phrase, phrase } from '../../model/phrase';
-import type { Inches } from '../../model/units';
+import type { Inches, LengthUnit } from '../../model/units';
 import { joinStrips, joinWords } from './binding';
 import type { CutPart } from './clothLayout';
-import type { CuttingStep, NeededPiece } from './neededPiece';
+import { type CuttingStep, type NeededPiece, onRuler, withinRuler } from './neededPiece';
 
 /** The cloth as far as cutting minds it. */
 export interface Cloth {
@@ -13,6 +13,8 @@ export interface Cloth {
   readonly width: Inches;
   readonly oneWay: boolean;
   readonly longPieces: 'joined' | 'whole';
+  /** Of the ruler it is cut with. */
+  readonly unit: LengthUnit;
 }
 
 /** One line of the cutting list. */
@@ -98,7 +100,9 @@ function runLine(pieces: readonly NeededPiece[], strip: Inches, run: Inches, clo
   const { step } = pieces[0]!;
   const why = pieces.flatMap((piece) => piece.why);
   if (run <= 0) return { step, pieces, cuts: [], why, join: null, problem: null };
-  const joined = joinStrips(run, cloth.width, strip);
+  // On the ruler, so that strips and joins add up as they are printed.
+  const [long, loss] = [withinRuler(cloth.width, cloth.unit), onRuler(strip, cloth.unit)];
+  const joined = joinStrips(run, long, loss);
   if (!joined) return { step, pieces, cuts: [], why, join: null, problem: tooBroad(strip, cloth) };
   if (pieces[0]!.shape !== 'run') {
     why.push(
@@ -107,7 +111,7 @@ function runLine(pieces: readonly NeededPiece[], strip: Inches, run: Inches, clo
       }),
     );
   }
-  why.push(joinWords(joined, run, cloth.width, strip));
+  why.push(joinWords(joined, run, long, loss));
   const cuts = [
     { across: cloth.width, along: strip, count: joined.strips - 1 },
     { across: Math.min(joined.last, cloth.width), along: strip, count: 1 },

@@ -6,7 +6,7 @@ import type { Fabric, FabricId, Project } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { isStraight, straightened } from '../plan/clothPieces';
 import { type ClothLayout, type CutPart, layOutCutting } from './clothLayout';
-import { clothText, INCHES_IN, sellingUnit, toBuy } from './clothLength';
+import { buyWords, clothText, INCHES_IN, sellingUnit, toBuy } from './clothLength';
 import { type Cloth, type CuttingLine, cuttingLines } from './cuttingLine';
 import { fatQuarter, fatQuarterWords } from './fatQuarter';
 import {
@@ -61,6 +61,7 @@ export function fabricYardage(
     width: project.preferences.usableWidth,
     oneWay: fabric.oneWay === true,
     longPieces: project.buying.longPieces,
+    unit: project.preferences.unit,
   };
   // Of the whole quilt everything is cut from new cloth; of what is left, only what is not on the table.
   const rows = scope === 'whole' ? pieces.map((piece) => ({ ...piece, onHand: 0 })) : pieces;
@@ -83,7 +84,12 @@ export function fabricYardage(
     lines: quarters?.lines ?? lines,
     layout: quarters?.layout ?? layout,
     buy,
-    why: [...straightened, ...length.why, ...(quarters?.why ?? []), ...(costWords ? [costWords] : [])],
+    why: [
+      ...straightened,
+      ...buyWords(layout.length, length, project),
+      ...(quarters?.why ?? []),
+      ...(costWords ? [costWords] : []),
+    ],
     cost,
     onHand: onHandWords(project, fabric, pieces, stock),
   };
@@ -161,6 +167,7 @@ function fatQuarters(
         width: across,
         oneWay: fabric.oneWay === true,
         longPieces: 'whole',
+        unit: project.preferences.unit,
       });
       // Strips joined from short lengths are no saving to the person who has to join them.
       if (lines.some((line) => line.problem || line.join)) return [];
@@ -203,6 +210,7 @@ function onHandWords(
     width: project.preferences.usableWidth,
     oneWay: fabric.oneWay === true,
     longPieces: project.buying.longPieces,
+    unit: project.preferences.unit,
   };
   const rest = laidOut(cuttingLines(pieces, cloth), cloth.width, stock);
   return restWords(rest.length, project);

@@ -1,6 +1,6 @@
 // One row of what has to be cut, before anyone thinks of cloth: so many pieces of one size from one fabric, with the
 // working behind the size. New settings add rows; nothing after this file has to know them.
-import { upToStep } from '../../model/lengths';
+import { downToStep, upToStep } from '../../model/lengths';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { FabricId } from '../../model/project';
 import { CENTIMETRES_PER_INCH, type Inches, type LengthUnit } from '../../model/units';
@@ -62,7 +62,16 @@ export interface NeededPiece {
  * with. Sizes already on the ruler stay.
  */
 export function onRuler(inches: Inches, unit: LengthUnit): Inches {
-  return upToStep(inches, unit === 'in' ? 1 / 16 : 0.1 / CENTIMETRES_PER_INCH);
+  return upToStep(inches, rulerStep(unit));
+}
+
+/** A size that cloth gives: down to the last sixteenth of an inch or millimetre, so that no more is reckoned with than is there. */
+export function withinRuler(inches: Inches, unit: LengthUnit): Inches {
+  return downToStep(inches, rulerStep(unit));
+}
+
+function rulerStep(unit: LengthUnit): Inches {
+  return unit === 'in' ? 1 / 16 : 0.1 / CENTIMETRES_PER_INCH;
 }
 
 /** A square for triangles: up to the next eighth of an inch or half centimetre, as the charts give them. */

@@ -100,8 +100,7 @@ function cutOf(piece: SettingPiece, project: Project): Cut {
   // straight sides and ends; what is over goes when the top is trimmed.
   const whole = { length: piece.length + 2 * seam, width: piece.width + 2 * seam };
   const cut = piece.part === 'border' ? withSeams(piece, seam) : whole;
-  const spare = 2 * (spareOf(piece, project) ?? 0);
-  const length = onRuler(cut.length + spare, unit);
+  const length = cutLength(piece, cut.length, project);
   // A whole piece of a pieced border is as wide as the strip it is cut from; rounded up, many side by side would come out long.
   const width = isWholeKey(piece, cut.width, project) ? cut.width : onRuler(cut.width, unit);
   const level = piece.grain === 0;
@@ -112,6 +111,15 @@ function cutOf(piece: SettingPiece, project: Project): Cut {
     height: level ? width : length,
     upright: !onPoint,
   };
+}
+
+/** Of a mitred border each part of its length is on the ruler, so that they add up as they are printed. */
+function cutLength(piece: SettingPiece, withSeam: Inches, project: Project): Inches {
+  const { unit } = project.preferences;
+  const spare = spareOf(piece, project);
+  if (spare === null) return onRuler(withSeam, unit);
+  const point = onRuler((withSeam - piece.length) / 2, unit);
+  return onRuler(piece.length, unit) + 2 * (point + onRuler(spare, unit));
 }
 
 function rowForPiece(piece: SettingPiece, project: Project, onPoint: boolean): RowFor {

@@ -8,8 +8,8 @@ import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { FabricId, Project, StripOnHand } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { stripsLeftBeside } from '../sets/stripsUnused';
-import { bindingWords, perimeter } from './binding';
-import type { NeededPiece } from './neededPiece';
+import { bindingRun } from './binding';
+import { type NeededPiece, onRuler } from './neededPiece';
 import { type Cut, isKey, type SettingGroup, settingGroups, spareOf } from './settingGroups';
 
 /** One row for each kind, size and fabric, in the order of work; the binding last. */
@@ -31,7 +31,7 @@ function neededOf(group: SettingGroup, project: Project, leftovers: StripOnHand[
     );
   }
   const spare = spareOf(pieces[0]!, project);
-  if (spare !== null) why.push(spareWords(spare, cut, pieces[0]!));
+  if (spare !== null) why.push(spareWords(spare, cut, pieces[0]!, project));
   const { rowFor: _, ...size } = cut;
   return {
     step,
@@ -46,16 +46,17 @@ function neededOf(group: SettingGroup, project: Project, leftovers: StripOnHand[
   };
 }
 
-function spareWords(spare: Inches, cut: Cut, piece: SettingPiece): Phrase {
+function spareWords(spare: Inches, cut: Cut, piece: SettingPiece, project: Project): Phrase {
   const long = Math.max(cut.width, cut.height);
+  const finished = onRuler(piece.length, project.preferences.unit);
   return phrase(
     spare > 0
       ? 'The length reaches into both mitred corners: {finished} finished, at each end {point} for the seam round the point and {spare} to spare, together {long}.'
       : 'The length reaches into both mitred corners, with nothing to spare.',
     {
-      finished: { inches: piece.length },
-      point: { inches: (long - piece.length) / 2 - spare },
-      spare: { inches: spare },
+      finished: { inches: finished },
+      point: { inches: (long - finished) / 2 - onRuler(spare, project.preferences.unit) },
+      spare: { inches: onRuler(spare, project.preferences.unit) },
       long: { inches: long },
     },
   );
@@ -140,19 +141,20 @@ function fromLeftovers(
 function bindingPiece(project: Project, layout: SettingLayout): NeededPiece[] {
   const { binding } = project.setting;
   if (!binding) return [];
-  const extra = project.buying.bindingExtra;
+  const { unit } = project.preferences;
+  const { run, why } = bindingRun(layout.width, layout.height, project.buying.bindingExtra, unit);
   return [
     {
       step: 'binding',
       fabric: binding.fabric,
       what: phrase('Double binding'),
       shape: 'run',
-      width: binding.cutWidth,
-      height: perimeter(layout.width, layout.height) + extra,
+      width: onRuler(binding.cutWidth, unit),
+      height: run,
       count: 1,
       onHand: 0,
       upright: false,
-      why: bindingWords(layout.width, layout.height, extra),
+      why,
     },
   ];
 }

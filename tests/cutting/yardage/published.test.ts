@@ -150,7 +150,15 @@ describe('borders', () => {
 });
 
 describe('the backing', () => {
-  const need: BackingNeed = { width: 63, height: 78, overhang: 4, clothWidth: 40, seam: 0.5, oneWay: false };
+  const need: BackingNeed = {
+    width: 63,
+    height: 78,
+    overhang: 4,
+    clothWidth: 40,
+    seam: 0.5,
+    oneWay: false,
+    unit: 'in',
+  };
 
   // 63 × 78, lengths top to bottom, 40" usable, 8" added: common practice, no source (a question answered on a page titled
   // "Calculating yardage for quilt back", publisher not known). The 8": Quilts of Valor Foundation, FAQ "Backing & Binding",

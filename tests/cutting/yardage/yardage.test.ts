@@ -380,6 +380,7 @@ describe('backing layouts', () => {
     clothWidth: fc.integer({ min: 36, max: 110 }),
     seam: fc.constantFrom(0.25, 0.5, 0.625),
     oneWay: fc.boolean(),
+    unit: fc.constantFrom('in' as const, 'cm' as const),
   });
 
   it('show panels that tile the backing, cut from cloth that suffices', () => {
@@ -403,7 +404,7 @@ describe('backing layouts', () => {
   it('come least cloth first, and none of whole lengths takes less than the first', () => {
     fc.assert(
       fc.property(need, (wanted) => {
-        const layouts = backingLayouts({ ...wanted, oneWay: false });
+        const layouts = backingLayouts({ ...wanted, oneWay: false, unit: 'in' });
         const cloth = layouts.map((layout) => layout.cloth);
         expect(cloth).toEqual(cloth.toSorted((one, other) => one - other));
         // By brute force: the least number of lengths whose widths, less the seams, cover the quilt.

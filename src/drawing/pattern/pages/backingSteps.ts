@@ -1,19 +1,16 @@
 // How the backing is sewn from its lengths, step by step. Pressed open and without selvages by common practice, no source.
 import type { BackingLayout } from '../../../cutting/yardage/backing';
-import { clothWidth } from '../../../cutting/yardage/backingYardage';
 import type { Writing } from '../writing';
 import { size } from '../writing';
 
 /** The steps in words; a backing of one width has nothing to join. */
-export function backingSteps(
-  layout: BackingLayout,
-  { project, say }: Pick<Writing, 'project' | 'say'>,
-): string[] {
+export function backingSteps(layout: BackingLayout, writing: Pick<Writing, 'project' | 'say'>): string[] {
+  const { project, say } = writing;
   const values = {
     widths: layout.widths,
     sections: layout.sections,
     seam: { seam: project.buying.backing.seam },
-    cloth: { inches: clothWidth(project) },
+    cloth: { inches: layout.cuts[0]?.across ?? 0 },
     ...size(layout.size.width, layout.size.height),
   };
   if (layout.widths === 1) {
@@ -30,7 +27,7 @@ export function backingSteps(
   }
   return [
     say('Cut the selvages off every length: they are woven tighter and would pucker. {cloth} of width has to be left.', values),
-    ...pieced(layout, values, say),
+    ...pieced(layout, values, writing),
     say(joinSentence(layout), values),
     say(
       layout.run === 'down'
@@ -45,11 +42,13 @@ export function backingSteps(
 function pieced(
   layout: BackingLayout,
   values: Record<string, number | object>,
-  say: Writing['say'],
+  { project, say }: Pick<Writing, 'project' | 'say'>,
 ): string[] {
+  const { seam } = project.buying.backing;
   const [, last] = layout.cuts;
   if (layout.sections === 1 || !last) return [];
-  const whole = layout.run === 'down' ? layout.size.height : layout.size.width;
+  // What is over, less than a step of the ruler for every piece, goes when the back is trimmed.
+  const whole = layout.sections * last.along - (layout.sections - 1) * 2 * seam;
   return [
     say('First make the last width: sew its {sections} pieces, {wide} × {long}, end to end with a {seam} seam to one length of {whole}, and press the seams open.', {
       ...values, wide: { inches: last.across }, long: { inches: last.along }, whole: { inches: whole },

@@ -1,6 +1,7 @@
 // Finishing: the backing with its seams, batting and layers, quilting, binding.
 import { backingName } from '../../../cutting/yardage/backingYardage';
 import { clothText, sellingUnit } from '../../../cutting/yardage/clothLength';
+import { onRuler } from '../../../cutting/yardage/neededPiece';
 import { layOut } from '../../../geometry/setting';
 import { phrase } from '../../../model/phrase';
 import type { Composer } from '../composer';
@@ -59,7 +60,8 @@ function binding(composer: Composer, writing: Writing): void {
   const why = yardage.fabrics.flatMap((one) =>
     one.lines.filter((each) => each.step === 'binding').flatMap((each) => each.why),
   );
-  const values = { width: { inches: chosen.cutWidth }, fabric: nameOf(writing, chosen.fabric) };
+  const cutWidth = onRuler(chosen.cutWidth, project.preferences.unit);
+  const values = { width: { inches: cutWidth }, fabric: nameOf(writing, chosen.fabric) };
   composer.stepsUnder(say('Binding'), [
     [say(phrase('Cut strips of {fabric} {width} wide.', values)), ...why.map((one) => say(one))].join(' '),
     say('Join them at 45 degrees to one length, press the seams open, and fold the length in half, wrong sides together.'),
