@@ -280,8 +280,9 @@ describe.each(Object.entries(SETTINGS))('the steps of setting the top, %s', (nam
 
   /** B · 2 × (C · block) back to single words. */
   const spelt = (words: string) =>
-    [...words.matchAll(/(?:(\d+) × )?(?:\(([^)]*)\)|([A-Za-z]+))/g)].flatMap(([, times, group, one]) =>
-      Array.from({ length: Number(times ?? 1) }, () => (group ?? one!).split(' · ')).flat(),
+    [...words.matchAll(/(?:(\d+) × )?(?:\(([^)]*)\)|(empty place|[A-Za-z]+))/g)].flatMap(
+      ([, times, group, one]) =>
+        Array.from({ length: Number(times ?? 1) }, () => (group ?? one!).split(' · ')).flat(),
     );
   const numbers = (words: string) => {
     const range = /^(\d+) to (\d+)$/.exec(words);
@@ -289,8 +290,10 @@ describe.each(Object.entries(SETTINGS))('the steps of setting the top, %s', (nam
     const [first, last] = [Number(range[1]), Number(range[2])];
     return Array.from({ length: last - first + 1 }, (_, index) => first + index);
   };
-  const partsOf = ({ parts }: Line) =>
-    parts.map((part) => (part.kind === 'block' ? 'block' : part.cut.letter));
+  const partsOf = ({ parts }: Line, { wall }: Project) =>
+    parts.map((part) =>
+      part.kind !== 'block' ? part.cut.letter : wall.cells[part.cell] ? 'block' : 'empty place',
+    );
 
   it('name every part of every row and of the sashing in its order', () => {
     const project = inUnit('in');
@@ -305,7 +308,7 @@ describe.each(Object.entries(SETTINGS))('the steps of setting the top, %s', (nam
             : [...(where!.startsWith('before') ? [0] : []), ...numbers(where!.replace('before row 1', ''))];
         return own.map((number) => ({ number, parts: spelt(parts!) }));
       });
-      const wanted = step.lines.map((line) => ({ number: line.number, parts: partsOf(line) }));
+      const wanted = step.lines.map((line) => ({ number: line.number, parts: partsOf(line, project) }));
       const blocksOnly = wanted.every(({ parts }) => parts.every((part) => part === 'block'));
       read.sort((one, other) => one.number - other.number);
       expect(read).toEqual(blocksOnly ? [] : wanted);

@@ -1,6 +1,5 @@
 // A card for every block: a small drawing with its places numbered, what wedge each place takes, and which places carry the
 // corners. The numbers are the block's own, so place 1 lies at the top only where the corners let it.
-import { slantedPlace } from '../../../cutting/sewing/slantedRows';
 import { seamsNotNesting } from '../../../cutting/wedges/nesting';
 import { direction } from '../../../geometry/block';
 import { apothem } from '../../../geometry/wedge';
@@ -8,7 +7,7 @@ import { cellIndexOf, findSet } from '../../../model/find';
 import { type Phrase, phrase } from '../../../model/phrase';
 import type { Block } from '../../../model/project';
 import type { Inches } from '../../../model/units';
-import { cornerFabricOf, rowAndColumn } from '../../../model/wallCells';
+import { cornerFabricOf } from '../../../model/wallCells';
 import { cornerPlaceWords } from '../../cornerPlaceWords';
 import { drawBlock } from '../../drawProject';
 import { clothMarks } from '../clothMarks';
@@ -18,6 +17,7 @@ import { STYLES, WHITE } from '../look';
 import { type Figure, type Mark, shifted, sideBySide, stacked } from '../page';
 import { numberDisc, tipSign } from '../signs';
 import { nameOf, type Writing } from '../writing';
+import { cellPlace } from './cellPlace';
 
 const COLUMNS = 2;
 const PICTURE: Inches = 1.62;
@@ -77,9 +77,7 @@ function cornerWords(block: Block, ownCorners: boolean, writing: Writing): Phras
 
 function whereWords(cell: number, { project }: Writing): Phrase {
   if (cell < 0) return phrase('not on the wall');
-  const slanted = slantedPlace(cell, project);
-  if (slanted) return phrase('slanted row {row}, square {place} of the wall', { ...slanted });
-  return phrase('row {row}, column {column} of the wall', { ...rowAndColumn(cell, project) });
+  return phrase('{place} of the wall', { place: cellPlace(cell, project) });
 }
 
 function picture(block: Block, writing: Writing): Figure {

@@ -7,7 +7,7 @@ import type { Inches } from '../../../model/units';
 import type { HungBlock } from '../../drawing';
 import { clothMarks } from '../clothMarks';
 import { line } from '../lettering';
-import { ink, STYLES, type Style, WHITE } from '../look';
+import { DASHED, ink, STYLES, type Style, WHITE } from '../look';
 import type { Figure, Mark } from '../page';
 import { shifted } from '../page';
 import { numberDisc } from '../signs';
@@ -127,8 +127,14 @@ function lineMarks({ parts }: Line, scale: number, writing: Writing): Mark[] {
     const hung = writing.drawing.blocks.find(({ cell }) => cell === part.cell);
     return hung
       ? [...clothMarks(hung.pieces, scale, writing, hung), ...blockNumber(hung, scale, writing)]
-      : [];
+      : [emptyMark(outlineOf(part, writing.project), scale)];
   });
+}
+
+/** Where a block is wanted and none hangs. */
+function emptyMark(outline: Outline, scale: number): Mark {
+  const points = [...outline, outline[0]!].map(({ x, y }) => ({ x: x * scale, y: y * scale }));
+  return { kind: 'line', points, stroke: DASHED };
 }
 
 function pieceMarks({ piece, letter }: CutPiece, scale: number, isMiddle: boolean, writing: Writing): Mark[] {

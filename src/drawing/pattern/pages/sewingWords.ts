@@ -5,9 +5,10 @@ import { afterRows } from '../../../cutting/yardage/placeWords';
 import { mitreSpare } from '../../../cutting/yardage/settingGroups';
 import { sizeWithSeams } from '../../../geometry/allowance';
 import { layOut } from '../../../geometry/setting';
-import { type Phrase, phrase } from '../../../model/phrase';
+import { counted, type Phrase, phrase } from '../../../model/phrase';
 import type { Border } from '../../../model/project';
 import { nameOf, size, type Writing } from '../writing';
+import { cellPlace, isEmpty } from './cellPlace';
 import { inGroups } from './piecedRuns';
 
 type StepOf<Does extends SewingStep['does']> = Extract<SewingStep, { does: Does }>;
@@ -29,10 +30,27 @@ export function settingWords(steps: readonly SewingStep[], writing: Writing): st
           ),
         ];
   return [
-    [first, ...plain].join(' '),
+    [first, ...plain, ...emptyWords(writing)].join(' '),
     ...steps.flatMap((step) => stepWords(step, writing)),
     ...check,
   ]; // biome-ignore format: a list
+}
+
+/** Which places of the wall have no block, and that they need one; nothing where every place has. */
+function emptyWords({ project, say }: Writing): string[] {
+  const empty = [...project.wall.cells.keys()].filter((cell) => isEmpty(cell, project));
+  if (empty.length === 0) return [];
+  const places = empty.map((cell) => say(cellPlace(cell, project)));
+  return [
+    say(
+      counted(
+        empty.length,
+        'One place of the wall is empty: {places}. Hang a block there before you sew its row: without it nothing after it fits.',
+        '{count} places of the wall are empty: {places}. Hang blocks there before you sew their rows: without them nothing after them fits.',
+        { places: places.join('; ') },
+      ),
+    ),
+  ];
 }
 
 function stepWords(step: SewingStep, writing: Writing): string[] {
@@ -189,12 +207,15 @@ function numbersInWords(numbers: readonly number[]): Phrase {
   return inOrder ? phrase('{first} to {last}', { first, last }) : phrase('{numbers}', { numbers: { list: numbers } });
 } // biome-ignore format: one phrase
 
-/** The parts of every line in their order, lines alike together; nothing where all of them are blocks. */
-function partLines(lines: readonly Line[], label: Label, { say }: Writing): string[] {
-  if (lines.every(({ parts }) => parts.every((part) => part.kind === 'block'))) return [];
+/** The parts of every line in their order, lines alike together; nothing where all of them are blocks, and there. */
+function partLines(lines: readonly Line[], label: Label, { project, say }: Writing): string[] {
+  const isThere = (part: Part) => part.kind === 'block' && !isEmpty(part.cell, project);
+  if (lines.every(({ parts }) => parts.every(isThere))) return [];
+  const wordsOf = (part: Part) =>
+    part.kind === 'block' ? say(isThere(part) ? 'block' : 'empty place') : (part.cut.letter ?? '');
   const alike = new Map<string, number[]>();
   for (const { parts, number } of lines) {
-    const words = inGroups(parts.map((part) => (part.kind === 'block' ? say('block') : (part.cut.letter ?? ''))));
+    const words = inGroups(parts.map(wordsOf));
     alike.set(words, [...(alike.get(words) ?? []), number]);
   }
   return Array.from(alike, ([parts, numbers]) => say('{label}: {parts}', { label: label(numbers), parts }));
