@@ -56,17 +56,13 @@ export function textWidth(text: string, style: Style, type: Type): Inches {
   );
 }
 
-/** The text, cut short with an ellipsis where it is wider than `width`; empty where not even an ellipsis fits. */
-export function fitted(text: string, style: Style, width: Inches, type: Type): string {
-  if (textWidth(text, style, type) <= width) return text;
-  const letters = Array.from(text);
-  let [fits, over] = [0, letters.length];
-  while (over - fits > 1) {
-    const half = Math.floor((fits + over) / 2);
-    if (textWidth(`${letters.slice(0, half).join('').trimEnd()}…`, style, type) <= width) fits = half;
-    else over = half;
+/** The style, its letters as much smaller as the text needs to take no more than so many lines; never below half. */
+export function shrunkTo(lines: number, text: string, style: Style, width: Inches, type: Type): Style {
+  let small = style;
+  while (small.size > style.size / 2 && linesOf(text, small, width, type).length > lines) {
+    small = { ...small, size: small.size * 0.95, leading: small.leading * 0.95 };
   }
-  return fits === 0 ? '' : `${letters.slice(0, fits).join('').trimEnd()}…`;
+  return small;
 }
 
 /** The text broken into lines no wider than `width`, at least one. Breaks words longer than a line; keeps line ends. */
@@ -128,6 +124,11 @@ export function line(
   return marks;
 }
 
+/** From the top of a line to its baseline. */
+export function baselineOf({ leading, size }: Style): Inches {
+  return (leading - size) / 2 + size * ASCENT;
+}
+
 /** Text broken into lines, as a figure of this width. */
 export function textFigure(
   text: string,
@@ -138,7 +139,7 @@ export function textFigure(
 ): Figure {
   const lines = linesOf(text, style, width, type);
   const x = align === 'left' ? 0 : align === 'right' ? width : width / 2;
-  const first = (style.leading - style.size) / 2 + style.size * ASCENT;
+  const first = baselineOf(style);
   const marks = lines.flatMap((one, index) =>
     line(one, style, x, first + index * style.leading, type, align),
   );

@@ -4,12 +4,13 @@ import { wedgeProblem } from '../../geometry/wedge';
 import { phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import { failed, ok, type Result } from '../../model/result';
+import type { Inches } from '../../model/units';
 import { drawProject } from '../drawProject';
 import { Composer } from './composer';
-import { fitted, line, type Type } from './lettering';
+import { type Align, baselineOf, line, shrunkTo, type Type, textFigure } from './lettering';
 import { HAIR, MARGIN, STYLES } from './look';
 import { PATTERN_PARTS, type PatternOptions, type PatternPart } from './options';
-import { type Mark, PAPERS, type Pattern } from './page';
+import { type Mark, PAPERS, type Pattern, shifted } from './page';
 import { blockAssemblyPage } from './pages/blockAssembly';
 import { blockCardPages } from './pages/blockCards';
 import { coverPage } from './pages/cover';
@@ -109,13 +110,19 @@ function footed(composer: Composer, title: string, { say, type }: Writing): Patt
   return pages.map((page, index) => {
     if (page.parts[0] === title) return page;
     const number = say('{page} of {pages}', { page: index + 1, pages: pages.length });
-    const name = fitted(title, STYLES.label, width * 0.38, type);
     const foot: Mark[] = [
       { kind: 'line', points: [{ x: MARGIN, y: y - 0.17 }, { x: right, y: y - 0.17 }], stroke: HAIR },
-      ...line(name, STYLES.label, MARGIN, y, type),
-      ...line(fitted(page.parts.join(' · '), STYLES.label, width * 0.4, type), STYLES.label, paper.width / 2, y, type, 'middle'),
+      ...footWords(title, MARGIN, y, width * 0.29, 'left', type),
+      ...footWords(page.parts.join(' · '), (paper.width - width * 0.4) / 2, y, width * 0.4, 'middle', type),
       ...line(number, STYLES.labelStrong, right, y, type, 'right'),
     ]; // biome-ignore format: a foot
     return { ...page, marks: [...page.marks, ...foot] };
   });
+}
+
+/** Words in the foot, their first line at `y`; on two lines where one is too short, and smaller where two are. */
+function footWords(text: string, x: Inches, y: Inches, width: Inches, align: Align, type: Type): Mark[] {
+  const style = shrunkTo(2, text, STYLES.label, width, type);
+  const words = textFigure(text, style, width, type, align);
+  return shifted(words.marks, x, y - baselineOf(style));
 }

@@ -1,7 +1,7 @@
 // Setting words: lines keep to their width and lose nothing, fractions are set as makers read them.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fitted, line, linesOf, type Type, textWidth } from '../../../src/drawing/pattern/lettering';
+import { line, linesOf, shrunkTo, type Type, textWidth } from '../../../src/drawing/pattern/lettering';
 import { STYLES } from '../../../src/drawing/pattern/look';
 import { openFont } from '../../../src/drawing/pattern/pdf/openFont';
 
@@ -38,13 +38,14 @@ describe('setting words', () => {
     );
   });
 
-  it('cuts a text short only where it must, with an ellipsis', () => {
+  it('makes letters smaller only where the text takes more lines than it may, and no smaller than half', () => {
     fc.assert(
-      fc.property(words, fc.double({ min: 0.05, max: 4, noNaN: true }), (text, width) => {
-        const cut = fitted(text, STYLES.body, width, even);
-        if (textWidth(text, STYLES.body, even) <= width) expect(cut).toBe(text);
-        else expect(cut === '' || cut.endsWith('…')).toBe(true);
-        expect(textWidth(cut, STYLES.body, even)).toBeLessThanOrEqual(width + 1e-9);
+      fc.property(words, fc.double({ min: 0.4, max: 4, noNaN: true }), (text, width) => {
+        const style = shrunkTo(2, text, STYLES.body, width, even);
+        const lines = (size: typeof style) => linesOf(text, size, width, even).length;
+        if (lines(STYLES.body) <= 2) expect(style).toEqual(STYLES.body);
+        else expect(lines(style) <= 2 || style.size <= STYLES.body.size / 2).toBe(true);
+        expect(style.size).toBeGreaterThan(STYLES.body.size * 0.47);
       }),
       { seed: 7 },
     );

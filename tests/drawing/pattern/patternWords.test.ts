@@ -337,7 +337,7 @@ describe.each(Object.entries(SETTINGS))('the steps of setting the top, %s', (nam
     const rows = neededPieces(project, 'whole').filter((row) => row.letter !== undefined);
     for (const { letter } of rows) {
       const corners = steps.flatMap((step) => (step.does === 'corners' ? step.corners : []));
-      const own = lines.filter((line) => partsOf(line).includes(letter!)).length;
+      const own = lines.filter((line) => partsOf(line, project).includes(letter!)).length;
       const cornersOwn = corners.filter(({ cut }) => cut.letter === letter).length;
       expect(own + cornersOwn).toBeGreaterThan(0);
       expect(found.filter((word) => word === letter).length).toBeGreaterThanOrEqual(own + cornersOwn);

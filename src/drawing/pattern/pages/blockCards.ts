@@ -12,7 +12,7 @@ import { cornerPlaceWords } from '../../cornerPlaceWords';
 import { drawBlock } from '../../drawProject';
 import { clothMarks } from '../clothMarks';
 import type { Composer } from '../composer';
-import { fitted, inRow, line, textFigure, textWidth } from '../lettering';
+import { inRow, line, textFigure, textWidth } from '../lettering';
 import { STYLES, WHITE } from '../look';
 import { type Figure, type Mark, shifted, sideBySide, stacked } from '../page';
 import { numberDisc, tipSign } from '../signs';
@@ -95,9 +95,18 @@ function picture(block: Block, writing: Writing): Figure {
   return { width: PICTURE, height: PICTURE, marks };
 }
 
-/** One line for each place; in two columns where a block has more than eight. */
+/** Where the words of a place begin in its line, and what is free after them. */
+const WORDS_AT: Inches = 0.36;
+const AFTER_WORDS: Inches = 0.02;
+
+/** One line for each place; in two columns where a block has more than eight and their words have room. */
 function placeList(block: Block, width: Inches, writing: Writing): Figure {
-  const columns = block.places.length > 8 ? 2 : 1;
+  const room = width / 2 - WORDS_AT - AFTER_WORDS;
+  const hasRoom = block.places.every((_, at) => {
+    const { short } = placeWords(block, at, writing);
+    return textWidth(short, STYLES.small, writing.type) <= room;
+  });
+  const columns = block.places.length > 8 && hasRoom ? 2 : 1;
   const inColumn = Math.ceil(block.places.length / columns);
   const step = width / columns;
   const leading = 0.148;
@@ -110,20 +119,29 @@ function placeList(block: Block, width: Inches, writing: Writing): Figure {
 }
 
 function placeLine(block: Block, at: number, width: Inches, writing: Writing): Mark[] {
-  const { project, say, type } = writing;
+  const { type } = writing;
   const place = block.places[at]!;
   const y = 0.11;
   const number = line(String(at + 1), STYLES.smallStrong, 0.1, y, type, 'right');
-  if (!place) return [...number, ...line(say('empty'), STYLES.small, 0.2, y, type)];
-  const label = findSet(project, place.set)?.label ?? '?';
-  const up = place.tip === 'up';
-  const long = say(up ? 'Set {set}, tip up' : 'Set {set}, tip down', { set: label });
-  const room = width - 0.38;
-  const words =
-    textWidth(long, STYLES.small, type) <= room ? long : say(up ? '{set} up' : '{set} down', { set: label });
+  const { long, short } = placeWords(block, at, writing);
+  if (!place) return [...number, ...line(long, STYLES.small, 0.2, y, type)];
+  const room = width - WORDS_AT - AFTER_WORDS;
+  const words = textWidth(long, STYLES.small, type) <= room ? long : short;
   return [
     ...number,
     tipSign(place.tip, 0.1, { x: 0.19, y: 0.02 }),
-    ...line(fitted(words, STYLES.small, room, type), STYLES.small, 0.36, y, type),
+    ...line(words, STYLES.small, WORDS_AT, y, type),
   ];
+}
+
+/** The wedge of a place, in full and as short as it can be said. */
+function placeWords(block: Block, at: number, { project, say }: Writing): { long: string; short: string } {
+  const place = block.places[at];
+  if (!place) return { long: say('empty'), short: say('empty') };
+  const set = { set: findSet(project, place.set)?.label ?? '?' };
+  const up = place.tip === 'up';
+  return {
+    long: say(up ? 'Set {set}, tip up' : 'Set {set}, tip down', set),
+    short: say(up ? '{set} up' : '{set} down', set),
+  };
 }

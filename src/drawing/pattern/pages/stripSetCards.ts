@@ -5,7 +5,7 @@ import { counted, phrase } from '../../../model/phrase';
 import type { StripSet } from '../../../model/project';
 import { formatLength, type Inches, parseLength } from '../../../model/units';
 import type { Composer } from '../composer';
-import { fitted, line, textFigure } from '../lettering';
+import { line, linesOf, shrunkTo, textFigure } from '../lettering';
 import { HAIR, SEAM, STYLES } from '../look';
 import { type Figure, type Mark, shifted, sideBySide, stacked } from '../page';
 import { arrow, measure } from '../signs';
@@ -20,6 +20,8 @@ const BESIDE: Inches = 0.56;
 const LABEL_STEP: Inches = 0.15;
 /** Where fabrics are named, from the strips' numbers. */
 const NAME_AT: Inches = 0.58;
+/** A name that takes more lines than this is set smaller. */
+const MOST_LINES = 3;
 
 export function stripSetPages(composer: Composer, writing: Writing): void {
   const { project, say } = writing;
@@ -85,25 +87,34 @@ function roundedWords(height: Inches, lowAnyway: boolean, { project, say }: Writ
 function slice(set: StripSet, height: Inches, scale: number, width: Inches, writing: Writing): Figure {
   const { project, say, type } = writing;
   const places = stripPlaces(set.strips, project.wedge.seam);
-  const labelAt = labelsApart(places.map(({ top, bottom }) => ((top + bottom) / 2) * scale));
-  const high = Math.max(height * scale, ...labelAt.map((at) => at + LABEL_STEP / 2));
-  // Labels may need more height than the strips; the slice then stands in the middle of them.
-  const over = Math.max(0, LABEL_STEP / 2 - Math.min(...labelAt));
   const right = BESIDE + SLICE;
   const labelX = right + 0.17;
-  const marks: Mark[] = places.flatMap(({ strip, top, bottom }): Mark[] => {
+  const names = places.map(({ strip }) => {
+    const name = nameOf(writing, set.strips[strip]!.fabric);
+    const room = width - labelX - NAME_AT;
+    const style = shrunkTo(MOST_LINES, name, STYLES.small, room, type);
+    const lines = linesOf(name, style, room, type);
+    return { lines, style, tall: LABEL_STEP + (lines.length - 1) * style.leading };
+  });
+  const tall = names.map((one) => one.tall);
+  const middles = places.map(({ top, bottom }) => ((top + bottom) / 2) * scale);
+  const labelAt = labelsApart(middles, tall);
+  const high = Math.max(height * scale, ...labelAt.map((at, index) => at + tall[index]! / 2));
+  // Labels may need more height than the strips; the slice then stands in the middle of them.
+  const over = Math.max(0, ...labelAt.map((at, index) => tall[index]! / 2 - at));
+  const marks: Mark[] = places.flatMap(({ strip, top, bottom }, index): Mark[] => {
     const cloth = set.strips[strip]!;
     const [y0, y1] = [top * scale, bottom * scale];
     const outline = [{ x: BESIDE, y: y0 }, { x: right, y: y0 }, { x: right, y: y1 }, { x: BESIDE, y: y1 }]; // biome-ignore format: a box
-    const at = labelAt[strip]!;
+    const { lines, style } = names[index]!;
+    const at = labelAt[index]! - (tall[index]! - LABEL_STEP) / 2;
     const baseline = at + STYLES.small.size * 0.34;
-    const name = fitted(nameOf(writing, cloth.fabric), STYLES.small, width - labelX - NAME_AT, type);
     return [
       { kind: 'shape', outlines: [outline], fill: clothOf(writing, cloth.fabric, scale, 0), stroke: SEAM },
       { kind: 'line', points: [{ x: right + 0.02, y: (y0 + y1) / 2 }, { x: labelX - 0.03, y: at }], stroke: HAIR },
       ...line(String(strip + 1), STYLES.label, labelX + 0.1, baseline, type, 'right'),
       ...line(say('{width}', { width: { inches: cloth.width } }), STYLES.smallStrong, labelX + 0.2, baseline, type),
-      ...line(name, STYLES.small, labelX + NAME_AT, baseline, type),
+      ...lines.flatMap((name, row) => line(name, style, labelX + NAME_AT, baseline + row * style.leading, type)),
     ]; // biome-ignore format: five marks
   });
   const bottom = height * scale;
@@ -115,20 +126,21 @@ function slice(set: StripSet, height: Inches, scale: number, width: Inches, writ
   return { width, height: high + over + 0.02, marks: shifted(marks, 0, over) };
 }
 
-/** Heights for labels, last (uppermost) strip first in space: as near their strips as they can be without touching. */
-function labelsApart(wanted: readonly Inches[]): Inches[] {
+/** Middles for labels so tall, last (uppermost) strip first in space: as near their strips as they can be without touching. */
+function labelsApart(wanted: readonly Inches[], tall: readonly Inches[]): Inches[] {
+  const apart = (at: number) => (tall[at - 1]! + tall[at]!) / 2;
   // Strips run from the foot upwards, so heights fall. Push up what is too close, then bring the whole back to the middle.
   const placed = [...wanted];
   for (let round = 0; round < wanted.length; round += 1) {
     for (let at = 1; at < placed.length; at += 1) {
-      const lack = LABEL_STEP - (placed[at - 1]! - placed[at]!);
+      const lack = apart(at) - (placed[at - 1]! - placed[at]!);
       if (lack <= 1e-9) continue;
       placed[at - 1]! += lack / 2;
       placed[at]! -= lack / 2;
     }
   }
   for (let at = 1; at < placed.length; at += 1) {
-    placed[at] = Math.min(placed[at]!, placed[at - 1]! - LABEL_STEP + 1e-6);
+    placed[at] = Math.min(placed[at]!, placed[at - 1]! - apart(at) + 1e-6);
   }
   return placed;
 }
