@@ -139,11 +139,16 @@ export function usesOfStrips({ rows }: Pick<StripsAlike, 'rows'>, lines: readonl
 
 function wordsOfUse({ pieces, join }: CuttingLine, rest: boolean): Phrase {
   const what = pieces
-    .map((piece) => piece.what)
+    .map((piece) => useOf(piece))
     .filter((one, index, all) => index === 0 || !sameWords(one, all[index - 1]!))
     .reduce((before, next) => phrase('{before}; {next}', { before, next }));
   if (join === null) return what;
   return rest ? phrase('{what} (the rest of the run)', { what }) : phrase('{what} (to be joined)', { what });
+}
+
+/** Strips of several widths go into one set, so each says its width. */
+function useOf({ step, what, height }: NeededPiece): Phrase {
+  return step === 'sets' ? phrase('{what}, {width} wide', { what, width: { inches: height } }) : what;
 }
 
 function sameWords(one: Phrase, other: Phrase): boolean {

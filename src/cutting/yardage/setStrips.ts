@@ -14,11 +14,9 @@ interface Row {
   length: Inches;
   count: number;
   onHand: number;
-  sets: string[];
+  /** Labels, each once; in the order of the document once the row is done. */
+  sets: Set<string>;
 }
-
-/** Most sets named in a row; more are counted. */
-const MOST_NAMED = 6;
 
 /**
  * Rows for the strips of all sets, fabrics in document order, wide strips first. Sets that are sewn are done: of what is
@@ -54,14 +52,14 @@ export function setStrips(project: Project, scope: CuttingScope): NeededPiece[] 
         other.width - one.width ||
         other.length - one.length,
     )
-    .map((row) => stripPiece(row, scope))
+    .map((row) => stripPiece(row, project, scope))
     .filter((piece) => piece.count > 0);
 }
 
 function rowOf(rows: Map<string, Row>, set: StripSet, fabric: FabricId, width: Inches): Row {
   const key = `${stripKey(fabric, width)} ${Math.round(set.length * 10_000)}`;
-  const row = rows.get(key) ?? { fabric, width, length: set.length, count: 0, onHand: 0, sets: [] };
-  if (row.sets.at(-1) !== set.label) row.sets.push(set.label);
+  const row = rows.get(key) ?? { fabric, width, length: set.length, count: 0, onHand: 0, sets: new Set() };
+  row.sets.add(set.label);
   rows.set(key, row);
   return row;
 }
@@ -77,13 +75,13 @@ function takeStrip(unused: StripOnHand[], fabric: FabricId, width: Inches, lengt
   return true;
 }
 
-function stripPiece(row: Row, scope: CuttingScope): NeededPiece {
+function stripPiece(row: Row, project: Project, scope: CuttingScope): NeededPiece {
   const onHand = scope === 'whole' ? row.onHand : 0;
   const count = scope === 'whole' ? row.count : row.count - row.onHand;
   return {
     step: 'sets',
     fabric: row.fabric,
-    what: forSets(row.sets),
+    what: forSets(project.stripSets.map(({ label }) => label).filter((label) => row.sets.has(label))),
     shape: 'rectangle',
     width: row.length,
     height: row.width,
@@ -95,8 +93,7 @@ function stripPiece(row: Row, scope: CuttingScope): NeededPiece {
 }
 
 function forSets(labels: readonly string[]): Phrase {
-  if (labels.length > MOST_NAMED) return phrase('Strips for {count} strip sets', { count: labels.length });
-  const sets = { list: labels.toSorted() };
+  const sets = { list: labels };
   return counted(labels.length, 'Strips for strip set {sets}', 'Strips for strip sets {sets}', { sets });
 }
 
