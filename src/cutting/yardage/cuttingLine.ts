@@ -25,6 +25,8 @@ export interface CuttingLine {
   /** What is cut from the cloth for it, without what is on hand. */
   readonly cuts: readonly Omit<CutPart, 'line'>[];
   readonly why: readonly Phrase[];
+  /** Whether what lies across the cloth may lie along it as well; in one-way cloth some may not. */
+  readonly mayTurn: boolean;
   /** How its strips become its pieces, where they are joined to a run; null where nothing is joined. */
   readonly join: Phrase | null;
   /** Why it cannot be cut from this cloth; null when it can. */
@@ -35,14 +37,24 @@ type Lying =
   | { readonly kind: 'cut'; readonly across: Inches; readonly along: Inches }
   | { readonly kind: 'run'; readonly strip: Inches; readonly run: Inches };
 
+/** Lines that are cut along the cloth, by their index, and how long the cloth beside the lengths is. */
+interface BesideLengths {
+  readonly lines: ReadonlySet<number>;
+  readonly long: Inches;
+}
+
 /** Lines for the rows of one fabric, in their order; runs of one strip width and step are joined to one. */
-export function cuttingLines(pieces: readonly NeededPiece[], cloth: Cloth): CuttingLine[] {
+export function cuttingLines(
+  pieces: readonly NeededPiece[],
+  cloth: Cloth,
+  beside: BesideLengths | null = null,
+): CuttingLine[] {
   const lines: CuttingLine[] = [];
   const runs = new Map<string, { at: number; pieces: NeededPiece[]; run: Inches; strip: Inches }>();
   for (const piece of pieces) {
     const lies = lying(piece, cloth);
     if (lies.kind === 'cut') {
-      lines.push(plainLine(piece, lies, cloth));
+      lines.push(plainLine(piece, lies, cloth, beside?.lines.has(lines.length) === true));
       continue;
     }
     const key = `${piece.step} ${Math.round(lies.strip * 1e4)}`;
@@ -50,7 +62,8 @@ export function cuttingLines(pieces: readonly NeededPiece[], cloth: Cloth): Cutt
     run.pieces.push(piece);
     run.run += lies.run * (piece.count - piece.onHand);
     runs.set(key, run);
-    lines[run.at] = runLine(run.pieces, run.strip, run.run, cloth);
+    const long = beside?.lines.has(run.at) ? beside.long : null;
+    lines[run.at] = runLine(run.pieces, run.strip, run.run, cloth, long);
   }
   return lines;
 }
@@ -60,7 +73,7 @@ function lying(piece: NeededPiece, cloth: Cloth): Lying {
   const { width, height } = piece;
   if (piece.shape === 'run') return { kind: 'run', strip: width, run: height };
   if (piece.shape === 'length') return { kind: 'cut', across: width, along: height };
-  if (cloth.oneWay && piece.upright) {
+  if (!isFree(piece, cloth)) {
     return width <= cloth.width + 1e-9
       ? { kind: 'cut', across: width, along: height }
       : { kind: 'run', strip: height, run: width };
@@ -74,18 +87,32 @@ function lying(piece: NeededPiece, cloth: Cloth): Lying {
   return { kind: 'run', strip: short, run: long };
 }
 
-function plainLine(piece: NeededPiece, lies: { across: Inches; along: Inches }, cloth: Cloth): CuttingLine {
-  const { across, along } = lies;
+function plainLine(
+  piece: NeededPiece,
+  lies: { across: Inches; along: Inches },
+  cloth: Cloth,
+  turned: boolean,
+): CuttingLine {
+  const [across, along] = turned ? [lies.along, lies.across] : [lies.across, lies.along];
   const problem = across > cloth.width + 1e-9 ? tooBroad(across, cloth) : null;
   const count = piece.count - piece.onHand;
   const why = [...piece.why];
-  if (!problem && count > 0 && piece.shape !== 'length') {
+  if (turned) why.push(BESIDE);
+  else if (!problem && count > 0 && piece.shape !== 'length') {
     why.push(besideWords(piecesIn(cloth.width, across), across, cloth, piece.shape));
     if (cloth.oneWay && piece.upright)
       why.push(phrase('Its height runs along the cloth, so that the print stands upright.'));
   }
   const cuts = problem || count <= 0 ? [] : [{ across, along, count }];
-  return { step: piece.step, pieces: [piece], cuts, why, join: null, problem };
+  const mayTurn = piece.shape === 'rectangle' && across > along && isFree(piece, cloth);
+  return { step: piece.step, pieces: [piece], cuts, why, mayTurn, join: null, problem };
+}
+
+const BESIDE = phrase('There is cloth beside the lengths: it is cut along that.');
+
+/** Whether it may lie either way on the cloth. */
+function isFree({ upright }: NeededPiece, { oneWay }: Cloth): boolean {
+  return !(oneWay && upright);
 }
 
 function besideWords(fit: number, across: Inches, cloth: Cloth, shape: NeededPiece['shape']): Phrase {
@@ -96,28 +123,43 @@ function besideWords(fit: number, across: Inches, cloth: Cloth, shape: NeededPie
     : phrase('{cloth} ÷ {across}: {fit} squares lie side by side across the cloth.', values);
 }
 
-function runLine(pieces: readonly NeededPiece[], strip: Inches, run: Inches, cloth: Cloth): CuttingLine {
+/** `beside`: how long the cloth beside the lengths is, where its strips are cut along that; null where they lie across the cloth. */
+function runLine(
+  pieces: readonly NeededPiece[],
+  strip: Inches,
+  run: Inches,
+  cloth: Cloth,
+  beside: Inches | null,
+): CuttingLine {
   const { step } = pieces[0]!;
   const why = pieces.flatMap((piece) => piece.why);
-  if (run <= 0) return { step, pieces, cuts: [], why, join: null, problem: null };
+  const mayTurn = pieces.every((piece) => isFree(piece, cloth));
+  const line = { step, pieces, cuts: [], why, mayTurn, join: null, problem: null };
+  if (run <= 0) return line;
   // On the ruler, so that strips and joins add up as they are printed.
-  const [long, loss] = [withinRuler(cloth.width, cloth.unit), onRuler(strip, cloth.unit)];
+  const [long, loss] = [withinRuler(beside ?? cloth.width, cloth.unit), onRuler(strip, cloth.unit)];
   const joined = joinStrips(run, long, loss);
-  if (!joined) return { step, pieces, cuts: [], why, join: null, problem: tooBroad(strip, cloth) };
+  if (!joined) return { ...line, problem: tooBroad(strip, cloth) };
   if (pieces[0]!.shape !== 'run') {
     why.push(
-      phrase('They are longer than the cloth is wide: joined strips are cut to length, {run} in all.', {
-        run: { inches: run },
-      }),
+      phrase(
+        joined.joins === 0
+          ? 'They are longer than the cloth is wide: one strip is cut to length, {run} in all.'
+          : 'They are longer than the cloth is wide: joined strips are cut to length, {run} in all.',
+        { run: { inches: run } },
+      ),
     );
   }
+  if (beside !== null) why.push(BESIDE);
   why.push(joinWords(joined, run, long, loss));
-  const cuts = [
-    { across: cloth.width, along: strip, count: joined.strips - 1 },
-    { across: Math.min(joined.last, cloth.width), along: strip, count: 1 },
-  ].filter((cut) => cut.count > 0);
+  const pieceOf = (length: Inches, count: number) =>
+    beside === null
+      ? { across: Math.min(length, cloth.width), along: strip, count }
+      : { across: strip, along: length, count };
+  const whole = beside ?? cloth.width;
+  const cuts = [pieceOf(whole, joined.strips - 1), pieceOf(joined.last, 1)].filter((cut) => cut.count > 0);
   const join = joined.joins === 0 ? null : toJoin(pieces[0]!, joined.strips, strip, run);
-  return { step, pieces, cuts, why, join, problem: null };
+  return { ...line, cuts, join };
 }
 
 function toJoin({ shape }: NeededPiece, strips: number, strip: Inches, run: Inches): Phrase {

@@ -5,10 +5,11 @@ import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Fabric, FabricId, Project } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { isStraight, straightened } from '../plan/clothPieces';
-import { type ClothLayout, type CutPart, layOutCutting } from './clothLayout';
+import { type ClothLayout, layOutCutting } from './clothLayout';
 import { buyWords, clothText, INCHES_IN, sellingUnit, toBuy } from './clothLength';
 import { type Cloth, type CuttingLine, cuttingLines } from './cuttingLine';
 import { fatQuarter, fatQuarterWords } from './fatQuarter';
+import { linesOnCloth, partsOf } from './linesOnCloth';
 import {
   lengthCost,
   money,
@@ -65,8 +66,7 @@ export function fabricYardage(
   };
   // Of the whole quilt everything is cut from new cloth; of what is left, only what is not on the table.
   const rows = scope === 'whole' ? pieces.map((piece) => ({ ...piece, onHand: 0 })) : pieces;
-  const lines = cuttingLines(rows, cloth);
-  const layout = laidOut(lines, cloth.width, scope === 'left' ? stock : []);
+  const { lines, layout } = linesOnCloth(rows, cloth, scope === 'left' ? stock : []);
   const unit = sellingUnit(project);
   const length = toBuy(layout.length, project.buying, unit);
   const quarters = project.buying.fatQuarters
@@ -118,16 +118,6 @@ export function straightenWords(project: Project, fabric: FabricId): Phrase[] {
       straighten: { inches: straighten },
     }),
   ];
-}
-
-function laidOut(lines: readonly CuttingLine[], width: Inches, stock: readonly Piece[]): ClothLayout {
-  const layout = layOutCutting(partsOf(lines), { width }, stock);
-  if (!layout) throw new Error('fabricYardage: a line without a problem does not fit its cloth');
-  return layout;
-}
-
-function partsOf(lines: readonly CuttingLine[]): CutPart[] {
-  return lines.flatMap((line, index) => line.cuts.map((cut) => ({ ...cut, line: index })));
 }
 
 /** Price of a yard or metre of this fabric; null where none is known. */
@@ -212,8 +202,7 @@ function onHandWords(
     longPieces: project.buying.longPieces,
     unit: project.preferences.unit,
   };
-  const rest = laidOut(cuttingLines(pieces, cloth), cloth.width, stock);
-  return restWords(rest.length, project);
+  return restWords(linesOnCloth(pieces, cloth, stock).layout.length, project);
 }
 
 /** Whether the cloth on hand does, when so much new cloth is needed beside it. */

@@ -131,7 +131,8 @@ export function usesOfStrips({ rows }: Pick<StripsAlike, 'rows'>, lines: readonl
   const uses = new Map<string, Phrase>();
   for (const row of rows) {
     const line = lines[row.line]!;
-    const rest = line.join !== null && row.across < line.cuts[0]!.across - 1e-9;
+    const [whole] = line.cuts;
+    const rest = line.join !== null && row.across * row.along < whole!.across * whole!.along - 1e-9;
     uses.set(`${row.line} ${rest}`, wordsOfUse(line, rest));
   }
   return [...uses.values()];

@@ -1,8 +1,8 @@
 // Figures against published worked examples, each re-typed here with the fullest name of its source that is known. What has no
 // source is marked 'common practice, no source', what was worked by hand is spelled out.
 import { describe, expect, it } from 'vitest';
+import { battingFor } from '../../../src/cutting/top/batting';
 import { type BackingNeed, bestBacking } from '../../../src/cutting/yardage/backing';
-import { battingFor } from '../../../src/cutting/yardage/batting';
 import { joinStrips, perimeter } from '../../../src/cutting/yardage/binding';
 import { layOutCutting } from '../../../src/cutting/yardage/clothLayout';
 import { roundedUp, toBuy } from '../../../src/cutting/yardage/clothLength';

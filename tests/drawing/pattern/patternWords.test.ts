@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { sewingSteps } from '../../../src/cutting/sewing/sewingSteps';
 import { slantedPlace, slantedRows } from '../../../src/cutting/sewing/slantedRows';
 import type { Line } from '../../../src/cutting/sewing/step';
-import { battingFor } from '../../../src/cutting/yardage/batting';
+import { battingFor } from '../../../src/cutting/top/batting';
 import { pieceWords, stripsAlike, usesOfStrips } from '../../../src/cutting/yardage/lineWords';
 import { neededPieces } from '../../../src/cutting/yardage/neededPieces';
 import { yardage } from '../../../src/cutting/yardage/yardage';
