@@ -207,6 +207,35 @@ describe('the templates of the pattern', () => {
     },
   );
 
+  it('have letters of their own on the crosses of each, so that no sheet is joined to one of another template', async () => {
+    const perBlock = fc.constantFrom(...WEDGE_COUNTS);
+    const cutHeight = fc.constantFrom(10, 14, 18, 24);
+    const settings = fc.record({ perBlock, cutHeight, onPoint: fc.boolean(), paper: fc.constantFrom('a4' as const, 'letter' as const) });
+    let joined = 0;
+    await fc.assert(
+      fc.asyncProperty(settings, async (one) => {
+        const slanted = one.onPoint && (one.perBlock === 8 || one.perBlock === 12);
+        const plain = planned({ perBlock: one.perBlock, cutHeight: one.cutHeight });
+        const point = onPoint(one.perBlock === 12 ? 12 : 8);
+        const project = slanted ? { ...point, wedge: { ...point.wedge, cutHeight: one.cutHeight } } : plain;
+        fc.pre(wedgeProblem(project.wedge) === null);
+        const { pdf } = await templates(project, one.paper);
+        const owners = new Map<string, string>();
+        for (const page of pdf.pages) {
+          const title = /^(.*?):sheet\d/.exec(page.text)?.[1];
+          if (title === undefined) continue;
+          joined += 1;
+          for (const name of crosses(page).keys()) {
+            expect(owners.get(name) ?? title, name).toBe(title);
+            owners.set(name, title);
+          }
+        }
+      }),
+      { numRuns: 25 },
+    );
+    expect(joined).toBeGreaterThan(30);
+  }, 600_000); // biome-ignore format: one law
+
   it('on point say how many triangles to cut from which fabric, as many as the top has', async () => {
     const project = onPoint(8);
     const { pdf } = await templates(project, 'letter');

@@ -20,8 +20,10 @@ const CENTIMETRES_5: Inches = 5 / 2.54;
 /** Adds the pages of templates. */
 export function templatePages(composer: Composer, writing: Writing): void {
   checkSheet(composer, writing);
+  // Letters of crosses run on through all templates, so that no sheet is joined to one of another.
+  let crosses = 0;
   for (const template of [wedgeTemplate(writing), cornerTemplate(writing), ...settingTemplates(writing)]) {
-    sheets(template, composer, writing);
+    crosses += sheets(template, crosses, composer, writing);
   }
 }
 
@@ -69,16 +71,18 @@ function templateArea(paper: Paper): { width: Inches; height: Inches } {
   return { width: paper.width - 2 * SIDE, height: paper.height - TOP - FOOT };
 }
 
-function sheets(template: Template, composer: Composer, writing: Writing): void {
+/** Adds the sheets of one template and returns how many crosses join them. */
+function sheets(template: Template, before: number, composer: Composer, writing: Writing): number {
   const { paper } = composer;
   const area = templateArea(paper);
-  const tiles = tilesOf(template.figure, area, writing.type);
+  const { tiles, crosses } = tilesOf(template.figure, area, writing.type, before);
   for (const tile of tiles) {
     composer.page(writing.say('Templates'), [
       ...head(template, tile, tiles.length, paper, writing),
       ...shifted(tile.marks, SIDE + (area.width - tile.width) / 2, TOP),
     ]);
   }
+  return crosses;
 }
 
 function head(template: Template, tile: Tile, tiles: number, paper: Paper, { say, type }: Writing): Mark[] {

@@ -26,15 +26,25 @@ interface Box {
   readonly bottom: Inches;
 }
 
-/** The fewest sheets of this area for the figure, without empty ones. Marks are from each sheet's upper left corner. */
+export interface Tiles {
+  readonly tiles: readonly Tile[];
+  /** How many crosses join them. */
+  readonly crosses: number;
+}
+
+/**
+ * The fewest sheets of this area for the figure, without empty ones. Marks are from each sheet's upper left corner. The letters
+ * of the crosses go on after those of so many crosses `before`.
+ */
 export function tilesOf(
   figure: Figure,
   area: { readonly width: Inches; readonly height: Inches },
   type: Type,
-): Tile[] {
+  before: number,
+): Tiles {
   const columns = tilesAlong(figure.width, area.width);
   const rows = tilesAlong(figure.height, area.height);
-  if (columns * rows === 1) return [{ ...figure, number: 1 }];
+  if (columns * rows === 1) return { tiles: [{ ...figure, number: 1 }], crosses: 0 };
   // All sheets have the same size, so that the last one is no sliver.
   const sheet = {
     width: (figure.width + (columns - 1) * OVERLAP) / columns,
@@ -53,13 +63,14 @@ export function tilesOf(
   const crosses = crossPoints(lefts, tops, sheet)
     .map((at) => ({ at, on: sheets.filter(({ box }) => holds(box, at, ARM + 0.02)) }))
     .filter(({ on }) => on.length > 1);
-  return sheets.map((one, index): Tile => {
+  const tiles = sheets.map((one, index): Tile => {
     const joins = crosses.flatMap(({ at, on }, name) =>
-      on.includes(one) ? crossMarks(at, setLetter(name), type) : [],
+      on.includes(one) ? crossMarks(at, setLetter(before + name), type) : [],
     );
     const marks = shifted([...one.inside, ...joins], -one.box.left, -one.box.top);
     return { number: index + 1, ...sheet, marks };
   });
+  return { tiles, crosses: crosses.length };
 }
 
 function tilesAlong(length: Inches, sheet: Inches): number {
