@@ -27,7 +27,7 @@ export interface CuttingLine {
   readonly why: readonly Phrase[];
   /** Whether what lies across the cloth may lie along it as well; in one-way cloth some may not. */
   readonly mayTurn: boolean;
-  /** How its strips become its pieces, where they are joined to a run; null where nothing is joined. */
+  /** How its strips become its pieces, where they are joined to a run or one is cut into several; null where a strip is a piece. */
   readonly join: Phrase | null;
   /** Why it cannot be cut from this cloth; null when it can. */
   readonly problem: Phrase | null;
@@ -158,16 +158,22 @@ function runLine(
       : { across: strip, along: length, count };
   const whole = beside ?? cloth.width;
   const cuts = [pieceOf(whole, joined.strips - 1), pieceOf(joined.last, 1)].filter((cut) => cut.count > 0);
-  const join = joined.joins === 0 ? null : toJoin(pieces[0]!, joined.strips, strip, run);
+  const join = toJoin(pieces, joined.strips, strip, run);
   return { ...line, cuts, join };
 }
 
-function toJoin({ shape }: NeededPiece, strips: number, strip: Inches, run: Inches): Phrase {
+function toJoin(pieces: readonly NeededPiece[], strips: number, strip: Inches, run: Inches): Phrase | null {
+  const values = { strips, wide: { inches: strip }, run: { inches: run } };
+  const isRun = pieces[0]!.shape === 'run';
+  if (strips === 1) {
+    const several = pieces.reduce((sum, { count, onHand }) => sum + count - onHand, 0) > 1;
+    return several && !isRun ? phrase('cut them from 1 strip {wide} wide, {run} long', values) : null;
+  }
   return phrase(
-    shape === 'run'
+    isRun
       ? 'join {strips} strips {wide} wide end to end at 45°, {run} in all'
       : 'join {strips} strips {wide} wide end to end at 45°, {run} in all, then cut to length',
-    { strips, wide: { inches: strip }, run: { inches: run } },
+    values,
   );
 }
 

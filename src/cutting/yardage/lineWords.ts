@@ -132,18 +132,24 @@ export function usesOfStrips({ rows }: Pick<StripsAlike, 'rows'>, lines: readonl
   for (const row of rows) {
     const line = lines[row.line]!;
     const [whole] = line.cuts;
-    const rest = line.join !== null && row.across * row.along < whole!.across * whole!.along - 1e-9;
+    const rest = isJoined(line) && row.across * row.along < whole!.across * whole!.along - 1e-9;
     uses.set(`${row.line} ${rest}`, wordsOfUse(line, rest));
   }
   return [...uses.values()];
 }
 
-function wordsOfUse({ pieces, join }: CuttingLine, rest: boolean): Phrase {
+/** Whether its strips are sewn end to end. */
+function isJoined({ join, cuts }: CuttingLine): boolean {
+  return join !== null && cuts.reduce((sum, { count }) => sum + count, 0) > 1;
+}
+
+function wordsOfUse(line: CuttingLine, rest: boolean): Phrase {
+  const { pieces } = line;
   const what = pieces
     .map((piece) => useOf(piece))
     .filter((one, index, all) => index === 0 || !sameWords(one, all[index - 1]!))
     .reduce((before, next) => phrase('{before}; {next}', { before, next }));
-  if (join === null) return what;
+  if (!isJoined(line)) return what;
   return rest ? phrase('{what} (the rest of the run)', { what }) : phrase('{what} (to be joined)', { what });
 }
 

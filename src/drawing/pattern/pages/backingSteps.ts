@@ -29,11 +29,7 @@ export function backingSteps(layout: BackingLayout, writing: Pick<Writing, 'proj
     say('Cut the selvages off every length: they are woven tighter and would pucker. {cloth} of width has to be left.', values),
     ...pieced(layout, values, writing),
     say(joinSentence(layout), values),
-    say(
-      layout.run === 'down'
-        ? 'Press these seams open, so that they lie flat under the quilting. They run down the quilt.'
-        : 'Press these seams open, so that they lie flat under the quilting. They run across the quilt.',
-    ),
+    say(pressSentence(layout)),
     say('Trim the back to {width} × {height}, its corners square.', values),
   ]; // biome-ignore format: a list
 }
@@ -54,6 +50,17 @@ function pieced(
       ...values, wide: { inches: last.across }, long: { inches: last.along }, whole: { inches: whole },
     }),
   ]; // biome-ignore format: a list
+}
+
+function pressSentence({ run, widths }: BackingLayout): string {
+  if (widths === 2) {
+    return run === 'down'
+      ? 'Press this seam open, so that it lies flat under the quilting. It runs down the quilt.'
+      : 'Press this seam open, so that it lies flat under the quilting. It runs across the quilt.';
+  }
+  return run === 'down'
+    ? 'Press these seams open, so that they lie flat under the quilting. They run down the quilt.'
+    : 'Press these seams open, so that they lie flat under the quilting. They run across the quilt.';
 }
 
 function joinSentence({ widths, sections }: BackingLayout): string {

@@ -1,5 +1,6 @@
 // Finishing: the backing with its seams, batting and layers, quilting, binding.
 import { backingName } from '../../../cutting/yardage/backingYardage';
+import { bindingRun } from '../../../cutting/yardage/binding';
 import { clothText, sellingUnit } from '../../../cutting/yardage/clothLength';
 import { onRuler } from '../../../cutting/yardage/neededPiece';
 import { layOut } from '../../../geometry/setting';
@@ -49,22 +50,25 @@ export function finishingPages(composer: Composer, writing: Writing): void {
 function binding(composer: Composer, writing: Writing): void {
   const { project, yardage, say } = writing;
   const chosen = project.setting.binding;
+  const { unit } = project.preferences;
   if (!chosen) {
     composer.heading(say('Binding'), 0.5);
-    composer.paragraph(say('No binding is chosen for this quilt yet. It goes all the way round, {length}, and about {extra} more for corners and joins.', {
-      length: { inches: 2 * (layOut(project).width + layOut(project).height) },
-      extra: { inches: project.buying.bindingExtra },
-    })); // biome-ignore format: one sentence
+    const { width, height } = layOut(project);
+    const { why } = bindingRun(width, height, project.buying.bindingExtra, unit);
+    const none = say('No binding is chosen for this quilt yet.');
+    composer.paragraph([none, ...why.map((one) => say(one))].join(' '));
     return;
   }
-  const why = yardage.fabrics.flatMap((one) =>
-    one.lines.filter((each) => each.step === 'binding').flatMap((each) => each.why),
-  );
-  const cutWidth = onRuler(chosen.cutWidth, project.preferences.unit);
+  const lines = yardage.fabrics.flatMap((one) => one.lines.filter(({ step }) => step === 'binding'));
+  const why = lines.flatMap((line) => line.why);
+  const isJoined = lines.some(({ join }) => join !== null);
+  const cutWidth = onRuler(chosen.cutWidth, unit);
   const values = { width: { inches: cutWidth }, fabric: nameOf(writing, chosen.fabric) };
   composer.stepsUnder(say('Binding'), [
-    [say(phrase('Cut strips of {fabric} {width} wide.', values)), ...why.map((one) => say(one))].join(' '),
-    say('Join them at 45 degrees to one length, press the seams open, and fold the length in half, wrong sides together.'),
+    [say(phrase(isJoined ? 'Cut strips of {fabric} {width} wide.' : 'Cut one strip of {fabric} {width} wide.', values)), ...why.map((one) => say(one))].join(' '),
+    isJoined
+      ? say('Join them at 45 degrees to one length, press the seams open, and fold the length in half, wrong sides together.')
+      : say('Fold the strip in half along its length, wrong sides together.'),
     say('Sew it to the front, raw edges even, with a {seam} seam; fold a mitre at every corner; join the ends.', { seam: { seam: project.wedge.outerSeam } }),
     say('Fold it over the edge and sew it down on the back. Sew on a label with the name, the year and how to wash it.'),
   ]); // biome-ignore format: a list
