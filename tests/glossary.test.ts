@@ -50,6 +50,7 @@ interface Schema {
   readonly entries?: Readonly<Record<string, Schema>>;
   readonly wrapped?: Schema;
   readonly item?: Schema;
+  readonly pipe?: readonly object[];
   readonly options?: readonly unknown[];
   readonly literal?: string | number;
 }
@@ -63,6 +64,8 @@ function schemaWords(schema: Schema): string[] {
     ...Object.entries(schema.entries ?? {}).flatMap(([key, one]) => [key, ...schemaWords(one)]),
     ...(schema.wrapped ? schemaWords(schema.wrapped) : []),
     ...(schema.item ? schemaWords(schema.item) : []),
+    // A list looks at its length before it looks at its items.
+    ...(schema.pipe ?? []).slice(1).flatMap((part) => schemaWords(part as Schema)),
     ...(schema.literal === undefined ? [] : [String(schema.literal)]),
     ...options,
   ];

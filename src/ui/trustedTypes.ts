@@ -1,4 +1,4 @@
-// What the page lets through its Trusted Types (W3C Trusted Types; the policy is in scripts/security.ts): as markup only figures
+// What the page lets through its Trusted Types (W3C Trusted Types; the build puts the policy into the page): as markup only figures
 // of cloth, as scripts only the page's own workers. Everything else that would become code is refused by the browser.
 
 interface Policies {
