@@ -16,10 +16,21 @@ const MOST_ROWS = 40;
 const MOST_CELLS = MOST_ROWS ** 2 + (MOST_ROWS - 1) ** 2;
 /** The most fabrics of a quilt, and the most made-up fabrics of a colourway. */
 export const MOST_FABRICS = 400;
+/** The most rows of strips on hand, and the most pieces of one kind. */
+export const MOST_STRIP_ROWS = 2_000;
+export const MOST_OF_A_KIND = 10_000;
+/** Cut widths and lengths of strips, inches. */
+export const STRIP_WIDTH = { least: 0.25, most: 60 } as const;
+export const STRIP_LENGTH = { least: 1, most: 4000 } as const;
 
 const name = v.pipe(v.string(), v.maxLength(LONGEST_NAME, 'a name is at most 120 characters'));
 const hex = v.pipe(v.string(), v.regex(/^#[0-9a-f]{6}$/i, 'a colour is written #rrggbb'));
-const count = v.pipe(v.number(), v.integer('must be a whole number'), v.minValue(0), v.maxValue(10_000));
+const count = v.pipe(
+  v.number(),
+  v.integer('must be a whole number'),
+  v.minValue(0),
+  v.maxValue(MOST_OF_A_KIND),
+);
 /** Motifs the tool can draw as cloth; each is generated, see cloth/print/printTile.ts. */
 export const PRINT_MOTIFS = [
   'dots', 'sprig', 'stripe', 'gingham', 'check', 'crosshatch', 'leaves', 'scales', 'ditsy', 'speckle', 'waves', 'stars',
@@ -58,8 +69,8 @@ export const stripOnHandSchema = v.strictObject({
   id,
   fabric: fabricId,
   /** Cut width, and length along the strip. */
-  width: length(0.25, 60),
-  length: length(1, 4000),
+  width: length(STRIP_WIDTH.least, STRIP_WIDTH.most),
+  length: length(STRIP_LENGTH.least, STRIP_LENGTH.most),
   count,
 });
 
@@ -227,7 +238,7 @@ export const projectSchema = v.strictObject({
   name,
   notes: v.pipe(v.string(), v.maxLength(20_000)),
   fabrics: list(fabricSchema, MOST_FABRICS),
-  stripsOnHand: list(stripOnHandSchema, 2_000),
+  stripsOnHand: list(stripOnHandSchema, MOST_STRIP_ROWS),
   /** Cloth not yet cut into strips. */
   clothOnHand: v.optional(list(clothOnHandSchema, 500), []),
   stripSets: list(stripSetSchema, 400),
