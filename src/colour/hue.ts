@@ -1,6 +1,16 @@
-// Gives a colour another hue at the same lightness: colours of made-up cloth, to try a quilt in other cloth.
+// The hue of a colour, and a colour in another hue at the same lightness (for made-up cloth, to try a quilt in other cloth).
 import { formatHex, inGamut } from './parse';
 import { encodedOf, linearOfHex, linearOfOklab, oklabOf } from './spaces';
+
+/** The OKLCh chroma below which a colour is a grey or an off-white to the eye; our own choice, no source. */
+const GREY_BELOW = 0.025;
+
+/** The OKLCh hue of a hex colour, 0 to 360 degrees; null for greys and off-whites. Throws on anything but a hex colour. */
+export function hueOf(hex: string): number | null {
+  const [, a, b] = oklabOf(linearOfHex(hex));
+  if (Math.hypot(a, b) < GREY_BELOW) return null;
+  return ((Math.atan2(b, a) * 180) / Math.PI + 360) % 360;
+}
 
 /**
  * The colour with its OKLab hue turned by `degrees` and its OKLab lightness kept. Its chroma is reduced as far as needed to

@@ -2,6 +2,7 @@
 // DOM; React reads it through ui/app.ts.
 import { createStore } from 'zustand/vanilla';
 import type { Mark } from '../balance/finding';
+import type { FabricOrder } from '../drawing/fabricOrder';
 import { apply, type Command } from '../editing/apply';
 import { EMPTY_HISTORY, type History, record, redo, undo } from '../editing/history';
 import { soundStep } from '../editing/keptHistory';
@@ -37,7 +38,15 @@ export interface Look {
 export interface Laid {
   /** The strip set whose strips and cuts are shown at full size. */
   readonly set: StripSetId | null;
+  /** The fabric whose form is open in the panel. */
+  readonly fabric: FabricId | null;
+  /** In which order the fabrics are laid out. */
+  readonly order: FabricOrder;
+  /** Whether the grid of strips lies on the large area instead of the fabrics. */
+  readonly strips: boolean;
 }
+
+const NOTHING_LAID: Laid = { set: null, fabric: null, order: 'value', strips: false };
 
 export interface AppState {
   readonly project: Project;
@@ -109,7 +118,7 @@ export function createApp(project: Project, history: History = EMPTY_HISTORY) {
     preview: null,
     look: { grey: false, marks: true },
     wallLarge: false,
-    laid: { set: null },
+    laid: NOTHING_LAID,
     drafts: {},
     announced: { words: phrase(''), count: 0 },
     run: (command) => {
@@ -157,7 +166,7 @@ export function createApp(project: Project, history: History = EMPTY_HISTORY) {
         history,
         picked: null,
         finding: null,
-        laid: { set: null },
+        laid: NOTHING_LAID,
         drafts: {},
       }));
     },
@@ -185,13 +194,18 @@ export function createApp(project: Project, history: History = EMPTY_HISTORY) {
 function changed(state: AppState, project: Project): Partial<AppState> {
   const stays = project.blocks.some((block) => block.id === state.picked);
   const setStays = project.stripSets.some((set) => set.id === state.laid.set);
+  const fabricStays = project.fabrics.some((fabric) => fabric.id === state.laid.fabric);
   return {
     project,
     revision: state.revision + 1,
     preview: null,
     spot: null,
     picked: stays ? state.picked : null,
-    laid: setStays ? state.laid : { ...state.laid, set: null },
+    laid: {
+      ...state.laid,
+      set: setStays ? state.laid.set : null,
+      fabric: fabricStays ? state.laid.fabric : null,
+    },
     // The last announcement (a block is pinned) may no longer be true.
     announced: { ...state.announced, words: phrase('') },
   };

@@ -1,7 +1,7 @@
 import Color from 'colorjs.io';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { hueTurned } from '../../src/colour/hue';
+import { hueOf, hueTurned } from '../../src/colour/hue';
 
 const hex = fc.integer({ min: 0, max: 0xffffff }).map((number) => `#${number.toString(16).padStart(6, '0')}`);
 
@@ -32,5 +32,23 @@ describe('a colour in another hue', () => {
     expect(hueTurned('#777777', 120)).toBe('#777777');
     expect(hueTurned('#b65c3d', 0)).toBe('#b65c3d');
     expect(hueTurned('#b65c3d', 360)).toBe('#b65c3d');
+  });
+});
+
+describe('the hue of a colour', () => {
+  it('is that of OKLCh as a second library measures it, and none for greys', () => {
+    fc.assert(
+      fc.property(hex, (colour) => {
+        const [, chroma, hue] = new Color(colour).to('oklch').coords as [number, number, number];
+        const own = hueOf(colour);
+        // Beside the limit either answer will do.
+        if (Math.abs(chroma - 0.025) < 1e-4) return;
+        if (chroma < 0.025) expect(own).toBeNull();
+        else expect(Math.abs(((own! - hue + 540) % 360) - 180)).toBeLessThan(0.2);
+      }),
+      { seed: 20261128, numRuns: 500 },
+    );
+    expect(hueOf('#777777')).toBeNull();
+    expect(hueOf('#efe9dc')).toBeNull();
   });
 });

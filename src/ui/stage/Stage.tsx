@@ -7,6 +7,7 @@ import { useApp, useAppStore } from '../app';
 import { ErrorScreen } from '../shell/ErrorScreen';
 import { WallView } from '../wall/WallView';
 import { useSay } from '../words';
+import { FabricsStage } from './fabrics/FabricsStage';
 import './stage.css';
 
 export function Stage({ number }: { number: boolean }) {
@@ -41,6 +42,7 @@ export function Stage({ number }: { number: boolean }) {
 function workOf(step: Step): ReactNode {
   switch (step) {
     case 'fabrics':
+      return <FabricsStage />;
     case 'sets':
     case 'wedges':
     case 'blocks':

@@ -1,153 +1,97 @@
-// The list of strips on hand by fabric and width, with the numbers that the sets use and that are left.
-import { Plus } from 'lucide-react';
-import { useMemo, useState } from 'react';
-import { type StripBalance, stripKey, stripsUnused } from '../../../../cutting/sets/stripsUnused';
-import { counted } from '../../../../model/phrase';
-import type { Fabric, StripOnHand } from '../../../../model/project';
-import { useApp } from '../../../app';
+// Strips on hand in a few words: how many, in which widths, how many the sets use. They are entered in the grid on the large area.
+import { Table2 } from 'lucide-react';
+import { useMemo } from 'react';
+import { lengthsOf, widthsOf } from '../../../../cutting/onHand/stripGrid';
+import { stripsUnused } from '../../../../cutting/sets/stripsUnused';
+import { counted, phrase } from '../../../../model/phrase';
+import type { Project } from '../../../../model/project';
+import { useApp, useAppStore } from '../../../app';
 import { Fractions } from '../../../fields/Fractions';
-import { Swatch } from '../../../fields/Swatch';
 import { useSay } from '../../../words';
-import { useReturnFocus } from '../../useReturnFocus';
-import { useDraft } from '../useDraft';
-import { AddStrips, firstStrips } from './AddStrips';
-import { StripsRow } from './StripsRow';
 
 export function StripsOnHand() {
   const say = useSay();
+  const store = useAppStore();
   const fabrics = useApp((app) => app.project.fabrics);
-  const onHand = useApp((app) => app.project.stripsOnHand);
-  const sets = useApp((app) => app.project.stripSets);
-  const [open, setOpen] = useState<string | null>(null);
-  const usable = useApp((app) => app.project.preferences.usableWidth);
-  const draft = useDraft('strips', () => firstStrips(usable));
-  const opener = useReturnFocus(draft.open);
-  const balance = useMemo(
-    () => stripsUnused({ fabrics, stripsOnHand: onHand, stripSets: sets }),
-    [fabrics, onHand, sets],
+  const stripsOnHand = useApp((app) => app.project.stripsOnHand);
+  const stripSets = useApp((app) => app.project.stripSets);
+  const open = useApp((app) => app.laid.strips);
+  const lines = useMemo(
+    () => summary({ fabrics, stripsOnHand, stripSets }),
+    [fabrics, stripsOnHand, stripSets],
   );
-  const there = onHand.reduce((sum, row) => sum + row.count, 0);
-  const groups = fabrics.filter((fabric) => balance.some((row) => row.fabric === fabric.id));
+  const there = stripsOnHand.reduce((sum, row) => sum + row.count, 0);
   return (
     <section aria-label={say('Strips on hand')}>
       <div className="spread">
         <h3>{say('Strips on hand')}</h3>
         {there > 0 ? <span className="quiet">{say(counted(there, '1 strip', '{count} strips'))}</span> : null}
       </div>
-      {groups.length === 0 && !draft.open ? (
+      {lines.length === 0 ? (
         <p className="quiet fab-hint">
           <Fractions
             text={say(
-              'Write down what is cut: fabric, width, length and how many. Usual cut widths are {narrow}, {middle} and {wide}, about 2 : 2 : 1 of them. Sets are made from these strips.',
+              'What is cut: how many strips of each fabric and width. Usual cut widths are {narrow}, {middle} and {wide}, about 2 : 2 : 1 of them. Sets are made from these strips.',
               { narrow: { inches: 1 }, middle: { inches: 1.5 }, wide: { inches: 2 } },
             )}
           />
         </p>
-      ) : null}
-      {groups.length > 0 ? (
-        <table className="fab-strips">
-          <thead>
-            <tr>
-              <th scope="col">{say('Cut')}</th>
-              <th scope="col">{say('Long')}</th>
-              <th scope="col">{say('Strips')}</th>
-              <th scope="col">{say('In sets')}</th>
-              <th scope="col">{say('Left')}</th>
-              <th>
-                <span className="hidden-text">{say('Change')}</span>
-              </th>
-            </tr>
-          </thead>
-          {groups.map((fabric) => (
-            <FabricStrips
-              key={fabric.id}
-              fabric={fabric}
-              rows={onHand.filter((row) => row.fabric === fabric.id)}
-              balance={balance.filter((row) => row.fabric === fabric.id)}
-              open={open}
-              onOpen={setOpen}
-            />
-          ))}
-        </table>
-      ) : null}
-      {draft.open ? (
-        <AddStrips draft={draft} />
       ) : (
-        <button ref={opener} type="button" className="button fab-add" onClick={() => draft.setOpen(true)}>
-          <Plus size={16} aria-hidden /> {say('Add strips')}
-        </button>
+        <>
+          <p className="quiet">
+            <Fractions text={lines.map((words) => say(words)).join(' · ')} />
+          </p>
+          {open ? null : (
+            <button
+              type="button"
+              data-strips-opener
+              className="button fab-add"
+              onClick={() => store.getState().lay({ strips: true })}
+            >
+              <Table2 size={16} aria-hidden /> {say('Change strips')}
+            </button>
+          )}
+        </>
       )}
     </section>
   );
 }
 
-interface GroupProps {
-  fabric: Fabric;
-  rows: readonly StripOnHand[];
-  balance: readonly StripBalance[];
-  open: string | null;
-  onOpen: (row: string | null) => void;
-}
-
-/** The rows of one fabric: one for each width and length on hand, and one for each width that is in sets but not on the list. */
-function FabricStrips({ fabric, rows, balance, open, onOpen }: GroupProps) {
-  const say = useSay();
-  return (
-    <tbody>
-      <tr className="fab-strips-of">
-        <th scope="rowgroup" colSpan={6}>
-          <span>
-            <Swatch fabric={fabric} size={18} inches={1.6} />
-            <bdi className="one-line">{fabric.name}</bdi>
-          </span>
-        </th>
-      </tr>
-      {balance.map((width) => {
-        const key = stripKey(width.fabric, width.width);
-        const alike = rows.filter((row) => stripKey(row.fabric, row.width) === key);
-        if (alike.length === 0) {
-          return (
-            <tr key={key}>
-              <td>
-                <Fractions text={say('{width}', { width: { inches: width.width } })} />
-              </td>
-              <td>–</td>
-              <td>0</td>
-              <td>{width.used}</td>
-              <td>
-                <Left left={width.left} />
-              </td>
-              <td />
-            </tr>
-          );
-        }
-        return alike.map((row, index) => (
-          <StripsRow
-            key={row.id}
-            row={row}
-            open={open === row.id}
-            onOpen={(opened) => onOpen(opened ? row.id : null)}
-            rest={
-              index === 0 ? (
-                <>
-                  <td rowSpan={open === null ? alike.length : 1}>{width.used}</td>
-                  <td rowSpan={open === null ? alike.length : 1}>
-                    <Left left={width.left} />
-                  </td>
-                </>
-              ) : open === null ? null : (
-                <td colSpan={2} />
-              )
-            }
-          />
-        ));
-      })}
-    </tbody>
+/** Widths and lengths of the strips, and how many the sets use; nothing where there are none. */
+function summary(project: Pick<Project, 'fabrics' | 'stripsOnHand' | 'stripSets'>) {
+  const { fabrics, stripsOnHand } = project;
+  const balance = stripsUnused(project);
+  if (balance.length === 0) return [];
+  const of = new Set(stripsOnHand.map((row) => row.fabric)).size;
+  const widths = widthsOf(stripsOnHand);
+  const lengths = [...new Set(fabrics.flatMap(({ id }) => lengthsOf(stripsOnHand, id)))].sort(
+    (a, b) => a - b,
   );
-}
-
-function Left({ left }: { left: number }) {
-  const say = useSay();
-  if (left >= 0) return <>{left}</>;
-  return <strong className="fab-missing">{say('{count} missing', { count: -left })}</strong>;
+  const range = (all: readonly number[]) => [{ inches: all[0] ?? 0 }, { inches: all.at(-1) ?? 0 }] as const;
+  const [narrowest, widest] = range(widths);
+  const [shortest, longest] = range(lengths);
+  const used = balance.reduce((sum, row) => sum + Math.min(row.used, row.onHand), 0);
+  const left = balance.reduce((sum, row) => sum + Math.max(0, row.left), 0);
+  const missing = balance.reduce((sum, row) => sum + Math.max(0, -row.left), 0);
+  return [
+    ...(of === 0
+      ? []
+      : [
+          counted(of, '1 fabric', '{count} fabrics'),
+          widths.length === 1
+            ? phrase('cut {narrowest} wide', { narrowest })
+            : phrase('{count} cut widths, from {narrowest} to {widest}', {
+                count: widths.length,
+                narrowest,
+                widest,
+              }),
+          lengths.length === 1
+            ? phrase('{shortest} long', { shortest })
+            : phrase('from {shortest} to {longest} long', { shortest, longest }),
+        ]),
+    ...(used > 0 ? [phrase('{used} in sets, {left} left', { used, left })] : []),
+    ...(missing > 0
+      ? [counted(missing, '1 more wanted by the sets', '{count} more wanted by the sets')]
+      : []),
+  ];
 }

@@ -1,0 +1,128 @@
+// The grid of strips as state: which columns and lines are on show, what is in them, and what can be done to them.
+import { useMemo, useState } from 'react';
+import { type GridShape, heldLines, shownLines, shownWidths } from '../../../../cutting/onHand/gridShape';
+import { countsIn, isSameInches, type StripLine, widthsOf } from '../../../../cutting/onHand/stripGrid';
+import { USUAL_WIDTHS } from '../../../../cutting/plan/planStrips';
+import { stripsUnused } from '../../../../cutting/sets/stripsUnused';
+import { addFabric } from '../../../../editing/commands/fabrics';
+import { changeLengths, changeWidth, enterStrips } from '../../../../editing/commands/stripGrid';
+import { phrase } from '../../../../model/phrase';
+import type { FabricId, Project } from '../../../../model/project';
+import type { Problem } from '../../../../model/result';
+import type { Inches } from '../../../../model/units';
+import type { AppStore } from '../../../../store/app';
+import { useApp, useAppStore } from '../../../app';
+import { firstFabric } from '../../../steps/fabrics/AddFabric';
+
+export function useStripGrid() {
+  const store = useAppStore();
+  const fabrics = useApp((app) => app.project.fabrics);
+  const strips = useApp((app) => app.project.stripsOnHand);
+  const sets = useApp((app) => app.project.stripSets);
+  const [shape, setShape] = useState<GridShape>(() => firstShape(store.getState().project));
+  const balance = useMemo(
+    () => stripsUnused({ fabrics, stripsOnHand: strips, stripSets: sets }),
+    [fabrics, strips, sets],
+  );
+  const widths = useMemo(() => shownWidths(shape.widths, widthsOf(balance)), [shape.widths, balance]);
+  const lines = useMemo(() => shownLines(fabrics, strips, shape), [fabrics, strips, shape]);
+  const counts = useMemo(() => countsIn(strips, lines, widths), [strips, lines, widths]);
+  const actions = useMemo(() => actionsOn(store, setShape), [store]);
+  return { fabrics, strips, balance, usual: shape.usual, widths, lines, counts, actions };
+}
+
+export type GridActions = ReturnType<typeof actionsOn>;
+
+/** Without strips the columns are the usual widths; each can be overwritten. */
+function firstShape(project: Project): GridShape {
+  const there = widthsOf(stripsUnused(project));
+  return {
+    widths: there.length > 0 ? there : USUAL_WIDTHS.map(({ width }) => width),
+    lengths: new Map(),
+    usual: project.preferences.usableWidth,
+  };
+}
+
+type SetShape = (next: (now: GridShape) => GridShape) => void;
+
+/** What the cells do. Each change of strips is one undo; it returns why it was refused. */
+function actionsOn(store: AppStore, setShape: SetShape) {
+  const hold = (before: Project, of: ReadonlySet<FabricId>) =>
+    setShape((now) =>
+      heldLines(columnsHeld(now, before), shownLines(before.fabrics, before.stripsOnHand, now), of),
+    );
+  return {
+    enter(lines: readonly StripLine[], width: Inches, count: number): readonly Problem[] {
+      const { project, run } = store.getState();
+      const refused = run(
+        enterStrips(
+          project,
+          lines.map((line) => ({ ...line, width, count })),
+        ),
+      );
+      if (refused.length === 0) hold(project, new Set(lines.map((line) => line.fabric)));
+      return refused;
+    },
+    changeWidth(from: Inches, to: Inches): readonly Problem[] {
+      const { project, run } = store.getState();
+      const there = project.stripsOnHand.some((row) => isSameInches(row.width, from));
+      const refused = there ? run(changeWidth(from, to)) : [];
+      if (refused.length === 0)
+        setShape((now) => {
+          const held = columnsHeld(now, project);
+          return { ...held, widths: held.widths.map((one) => (isSameInches(one, from) ? to : one)) };
+        });
+      return refused;
+    },
+    addWidth(width: Inches): void {
+      const { project } = store.getState();
+      setShape((now) => {
+        const held = columnsHeld(now, project);
+        return { ...held, widths: [...held.widths, width] };
+      });
+    },
+    removeWidth(width: Inches): void {
+      setShape((now) => ({ ...now, widths: now.widths.filter((one) => !isSameInches(one, width)) }));
+    },
+    changeLengths(changed: readonly StripLine[], to: Inches, all = false): readonly Problem[] {
+      const { project, run } = store.getState();
+      const is = (row: StripLine) =>
+        changed.some((line) => line.fabric === row.fabric && isSameInches(line.length, row.length));
+      const refused = project.stripsOnHand.some(is) ? run(changeLengths(changed, to)) : [];
+      if (refused.length === 0)
+        setShape((now) => {
+          const lines = shownLines(project.fabrics, project.stripsOnHand, now);
+          const of = new Set(changed.map((line) => line.fabric));
+          const held = heldLines(columnsHeld(now, project), lines, of, (line) =>
+            is(line) ? to : line.length,
+          );
+          return all ? { ...held, usual: to } : held;
+        });
+      return refused;
+    },
+    /** Adds an empty line for strips of another length. */
+    addLine(fabric: FabricId): void {
+      const { project } = store.getState();
+      setShape((now) => {
+        const lines = shownLines(project.fabrics, project.stripsOnHand, now);
+        const own = lines.filter((line) => line.fabric === fabric).map((line) => line.length);
+        const shortest = Math.min(...own);
+        // A fat quarter's strips are half as long; any other length is written over it.
+        return { ...now, lengths: new Map(now.lengths).set(fabric, [...own, Math.max(1, shortest / 2)]) };
+      });
+    },
+    addFabric(name: string): readonly Problem[] {
+      const { project, run } = store.getState();
+      if (project.fabrics.some((fabric) => fabric.name.toLowerCase() === name.toLowerCase())) {
+        return [
+          { code: 'there', path: 'name', message: phrase('There is a fabric called {name}.', { name }) },
+        ];
+      }
+      return run(addFabric({ ...firstFabric(project.fabrics.length), name }));
+    },
+  };
+}
+
+function columnsHeld(shape: GridShape, project: Project): GridShape {
+  return { ...shape, widths: shownWidths(shape.widths, widthsOf(stripsUnused(project))) };
+}
