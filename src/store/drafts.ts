@@ -1,8 +1,8 @@
 // Keeps forms that are filled in part. They stay while the person is at another step, and are no part of the project or its
 // history.
-import type { ClothOnHand, Fabric, FabricId, StripOnHand } from '../model/project';
+import type { ClothOnHand, Fabric, FabricId } from '../model/project';
 
-/** A new row of cloth or strips before its fabric is chosen. */
+/** A new row of cloth before its fabric is chosen. */
 type Of<Row extends { readonly fabric: FabricId }> = Omit<Row, 'id' | 'fabric'> & {
   readonly fabric: FabricId | null;
 };
@@ -15,7 +15,6 @@ export interface Draft<Values> {
 
 export interface Drafts {
   readonly fabric?: Draft<Omit<Fabric, 'id'>>;
-  readonly strips?: Draft<Of<StripOnHand>>;
   readonly cloth?: Draft<Of<ClothOnHand>>;
 }
 

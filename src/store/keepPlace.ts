@@ -1,7 +1,7 @@
 // Keeps the step and the half-filled forms over a reload of the tab (in sessionStorage, so for this tab alone). They are no part
 // of the project.
 import * as v from 'valibot';
-import { clothOnHandSchema, fabricSchema, stripOnHandSchema } from '../model/project';
+import { clothOnHandSchema, fabricSchema } from '../model/project';
 import { type AppStore, STEPS } from './app';
 import type { DraftOf, Drafts } from './drafts';
 
@@ -16,7 +16,6 @@ const placeSchema = v.object({
   step: v.picklist(STEPS),
   drafts: v.object({
     fabric: draftOf(v.omit(fabricSchema, ['id']).entries),
-    strips: draftOf({ ...v.omit(stripOnHandSchema, ['id']).entries, fabric: chosenLater }),
     cloth: draftOf({ ...v.omit(clothOnHandSchema, ['id']).entries, fabric: chosenLater }),
   }),
 });
@@ -38,7 +37,7 @@ function takeUp(app: AppStore, area: () => Storage): void {
   if (!place?.success || place.output.project !== app.getState().project.id) return;
   const { step, drafts } = place.output;
   app.getState().goTo(step);
-  for (const form of ['fabric', 'strips', 'cloth'] as const satisfies (keyof Drafts)[]) {
+  for (const form of ['fabric', 'cloth'] as const satisfies (keyof Drafts)[]) {
     const draft = drafts[form];
     if (draft) app.getState().keepDraft(form, draft as DraftOf<typeof form>);
   }

@@ -7,6 +7,7 @@ import * as blocks from '../../src/editing/commands/blocks';
 import * as cloth from '../../src/editing/commands/clothOnHand';
 import * as fabrics from '../../src/editing/commands/fabrics';
 import * as setting from '../../src/editing/commands/setting';
+import * as stripGrid from '../../src/editing/commands/stripGrid';
 import * as stripSets from '../../src/editing/commands/stripSets';
 import * as wall from '../../src/editing/commands/wall';
 import { changeWedgesEmptying } from '../../src/editing/commands/wedgesPerBlock';
@@ -37,9 +38,27 @@ const commands: [words: string, from: Project, command: Command][] = [
     fabrics.replaceFabric(withSpare, project.fabrics[1]!.id, spareId),
   ],
   [
-    'add strips of Test cloth',
+    'enter 3 strips of Test cloth, 1 1/2" wide',
     withSpare,
-    fabrics.addStrips(withSpare, { fabric: spareId, width: 1.5, length: 40, count: 3 }),
+    stripGrid.enterStrips(withSpare, [{ fabric: spareId, width: 1.5, length: 40, count: 3 }]),
+  ],
+  [
+    'enter strips in 2 cells',
+    withSpare,
+    stripGrid.enterStrips(
+      withSpare,
+      [
+        { fabric: spareId, width: 1.5, length: 40, count: 3 },
+        { fabric: 0, width: 2, length: 40, count: 1 },
+      ],
+      [{ ...spare, name: 'Another' }],
+    ),
+  ],
+  ['make the strips 1" wide 1 1/4" wide', project, stripGrid.changeWidth(1, 1.25)],
+  [
+    'make strips 36" long',
+    project,
+    stripGrid.changeLengths([{ fabric: project.stripsOnHand[0]!.fabric, length: 40 }], 36),
   ],
   ['add cloth of Test cloth', withSpare, cloth.addCloth(withSpare, halfYard)],
   [

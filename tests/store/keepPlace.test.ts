@@ -5,7 +5,7 @@ import { keepPlace } from '../../src/store/keepPlace';
 
 const half = {
   open: true,
-  values: { fabric: null, width: 1.75, length: 42, count: 9 },
+  values: { fabric: null, kind: 'yardage' as const, depth: 18, stripLength: 42, count: 9 },
 };
 
 /** What the tests need of sessionStorage and the window of one tab. */
@@ -29,10 +29,10 @@ describe('a page that is loaded again in the same tab', () => {
     const { visit } = tab();
     const before = visit('river');
     before.app.getState().goTo('fabrics');
-    before.app.getState().keepDraft('strips', half);
+    before.app.getState().keepDraft('cloth', half);
     before.leave();
     const { step, drafts } = visit('river').app.getState();
-    expect([step, drafts]).toEqual(['fabrics', { strips: half }]);
+    expect([step, drafts]).toEqual(['fabrics', { cloth: half }]);
   });
 
   it('begins as ever with another quilt', () => {

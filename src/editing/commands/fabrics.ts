@@ -1,10 +1,10 @@
-// Commands on fabrics and on the strips on hand.
+// Commands on fabrics.
 import { everyCloth } from '../../model/colourway';
 import { exchangeFabrics, rowUses } from '../../model/fabricUses';
 import { whereUsed } from '../../model/fabricUseWords';
 import { findFabric, freshId } from '../../model/find';
 import { phrase } from '../../model/phrase';
-import type { Fabric, FabricId, Project, StripOnHand } from '../../model/project';
+import type { Fabric, FabricId, Project } from '../../model/project';
 import { type Command, Refusal } from '../apply';
 
 /** Adds a fabric under a new id. */
@@ -64,42 +64,6 @@ export function replaceFabric(project: Project, id: FabricId, by: FabricId): Com
         throw new Refusal('set-sewn', 'fabrics', phrase(say, { set: sewn.label, name: names.name }));
       }
       exchangeFabrics(draft, (fabric) => (fabric === id ? by : fabric));
-    },
-  };
-}
-
-/** Adds strips on hand; strips of equal fabric, width and length share a row. */
-export function addStrips(project: Project, strips: Omit<StripOnHand, 'id'>): Command {
-  return {
-    label: phrase('add strips of {name}', { name: findFabric(project, strips.fabric)?.name ?? '' }),
-    change: (draft) => {
-      const same = draft.stripsOnHand.find(
-        (one) => one.fabric === strips.fabric && one.width === strips.width && one.length === strips.length,
-      );
-      if (same) same.count += strips.count;
-      else draft.stripsOnHand.push({ ...strips, id: freshId('h', draft.stripsOnHand) });
-    },
-  };
-}
-
-/** Changes one row of strips on hand. */
-export function changeStrips(id: string, to: Partial<Omit<StripOnHand, 'id'>>): Command {
-  return {
-    label: phrase('change strips on hand'),
-    change: (draft) => {
-      const strips = draft.stripsOnHand.find((one) => one.id === id);
-      if (!strips) throw new Error(`changeStrips: no strips ${id}`);
-      Object.assign(strips, to);
-    },
-  };
-}
-
-/** Removes one row of strips on hand. */
-export function removeStrips(id: string): Command {
-  return {
-    label: phrase('remove strips on hand'),
-    change: (draft) => {
-      draft.stripsOnHand = draft.stripsOnHand.filter((one) => one.id !== id);
     },
   };
 }

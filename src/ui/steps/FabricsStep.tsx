@@ -28,6 +28,7 @@ export function FabricsStep() {
   const opener = useReturnFocus(draft.open);
   const cloths = fabrics.filter((fabric) => !fabric.background).length;
   const adding = draft.open && cloths === 0;
+  const entering = noStrips && cloths > 0;
   return (
     <>
       <StepHeading title="Fabrics" line="The fabrics you have, and the strips cut from them." />
@@ -50,7 +51,7 @@ export function FabricsStep() {
           </button>
         )}
       </section>
-      <StripsOnHand />
+      <StripsOnHand atFoot={entering} />
       <PlanStrips />
       <ClothOnHand />
       <PlanBackwards />
@@ -67,7 +68,7 @@ export function FabricsStep() {
           >
             <Plus size={16} aria-hidden /> {say('Add fabrics')}
           </button>
-        ) : noStrips && cloths > 0 && !strips ? (
+        ) : entering && !strips ? (
           <button
             type="button"
             data-strips-opener

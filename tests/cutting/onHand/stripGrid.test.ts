@@ -2,15 +2,23 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { csvRows, csvText } from '../../../src/cutting/kits/csv';
+import { heldLines, shownLines, shownWidths } from '../../../src/cutting/onHand/gridShape';
 import { placeTable } from '../../../src/cutting/onHand/placeTable';
-import { gridOf, stripsIn } from '../../../src/cutting/onHand/stripGrid';
+import {
+  countsIn,
+  gridOf,
+  isSameInches,
+  lengthsOf,
+  stripsIn,
+  widthsOf,
+} from '../../../src/cutting/onHand/stripGrid';
 import { isTable, readCounts, readStripTable, tableRows } from '../../../src/cutting/onHand/stripTable';
-import { enterStrips } from '../../../src/editing/commands/stripGrid';
+import { changeLengths, changeWidth, enterStrips } from '../../../src/editing/commands/stripGrid';
 import { createProject } from '../../../src/model/create';
 import { speak } from '../../../src/model/phrase';
 import type { Fabric, Project, StripOnHand } from '../../../src/model/project';
 import { CENTIMETRES_PER_INCH, type LengthUnit } from '../../../src/model/units';
-import { done } from '../../editing/outcomes';
+import { done, refusal } from '../../editing/outcomes';
 
 type Strips = Omit<StripOnHand, 'id'>;
 
@@ -259,5 +267,66 @@ describe('a pasted table', () => {
       'Two fabrics are called Rust. Give them different names first.',
     );
     expect(words(`\t1\n${'x'.repeat(121)}\t4`)).toContain('is longer than 120 characters');
+  });
+});
+
+describe('columns and lines on show', () => {
+  it('hold every strip, what was asked for, and nothing twice', () => {
+    const asked = fc.array(inches, { maxLength: 4 });
+    fc.assert(
+      fc.property(basket, asked, asked, ({ project }, widths, lengths) => {
+        const { fabrics, stripsOnHand } = project;
+        const once = (all: readonly number[]) => [...new Set(all)];
+        const columns = shownWidths(once(widths), widthsOf(stripsOnHand));
+        expect(new Set(columns)).toEqual(new Set([...widths, ...stripsOnHand.map((row) => row.width)]));
+        expect(new Set(columns).size).toBe(columns.length);
+        // What was asked for keeps its order.
+        expect(columns.filter((width) => widths.includes(width))).toEqual(once(widths));
+        const first = fabrics[0]!.id;
+        const shape = { widths: [], usual: 40, lengths: new Map([[first, once(lengths)]]) };
+        const lines = shownLines(fabrics, stripsOnHand, shape);
+        expect(
+          stripsIn({ widths: columns, lines, counts: countsIn(stripsOnHand, lines, columns) }),
+        ).toHaveLength(stripsOnHand.length);
+        // Held as they stand, they stay when every strip is gone.
+        const held = heldLines(shape, lines, new Set(fabrics.map((fabric) => fabric.id)));
+        expect(shownLines(fabrics, [], held)).toEqual(lines);
+      }),
+      { seed: 105, numRuns: 300 },
+    );
+  });
+});
+
+describe('another width for a column, another length for lines', () => {
+  it('loses no strip, and leaves none of the old width or length', () => {
+    fc.assert(
+      fc.property(
+        basket.filter(({ project }) => project.stripsOnHand.length > 0),
+        inches.filter((width) => width > 0.6),
+        ({ project }, to) => {
+          const { width, fabric, length } = project.stripsOnHand[0]!;
+          fc.pre(!isSameInches(width, to) && !isSameInches(length, to) && to >= 1);
+          const count = (one: Project) => one.stripsOnHand.reduce((sum, row) => sum + row.count, 0);
+          const wide = done(project, changeWidth(width, to));
+          expect(count(wide)).toBe(count(project));
+          expect(widthsOf(wide.stripsOnHand).some((one) => isSameInches(one, width))).toBe(false);
+          const long = done(project, changeLengths([{ fabric, length }], to));
+          expect(count(long)).toBe(count(project));
+          expect(lengthsOf(long.stripsOnHand, fabric).some((one) => isSameInches(one, length))).toBe(false);
+          const others = (one: Project) => one.stripsOnHand.filter((row) => row.fabric !== fabric);
+          expect(others(long)).toEqual(others(project));
+        },
+      ),
+      { seed: 106, numRuns: 300 },
+    );
+  });
+
+  it('is refused beyond the most of one kind', () => {
+    const project = createProject('p', 'Test');
+    project.stripsOnHand = [
+      { id: 'h1', fabric: 'f1', width: 1, length: 40, count: 9_000 },
+      { id: 'h2', fabric: 'f1', width: 2, length: 40, count: 9_000 },
+    ];
+    expect(refusal(project, changeWidth(1, 2))).toBe('These would be more than 10000 strips of one kind.');
   });
 });

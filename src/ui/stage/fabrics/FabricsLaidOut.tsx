@@ -44,12 +44,14 @@ export function FabricsLaidOut() {
   return (
     <div className="laid-fabrics">
       <div className="laid-head">
-        <Choice
-          label="In order of"
-          value={order}
-          options={ORDERS}
-          onChange={(next) => store.getState().lay({ order: next })}
-        />
+        {laid.length > 2 ? (
+          <Choice
+            label="In order of"
+            value={order}
+            options={ORDERS}
+            onChange={(next) => store.getState().lay({ order: next })}
+          />
+        ) : null}
         {many ? <Find wanted={wanted} onChange={setWanted} /> : null}
         <p className="laid-scale">
           <Fractions

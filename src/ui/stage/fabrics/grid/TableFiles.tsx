@@ -28,13 +28,8 @@ export function TableFiles({ grid, onText, onProblems }: Props) {
   const { fabrics, strips, usual } = grid;
   return (
     <div className="row">
-      <button
-        type="button"
-        className="button"
-        title={say('Open a CSV file')}
-        onClick={() => file.current?.click()}
-      >
-        <FolderOpen size={16} aria-hidden /> <span className="words">{say('Open a CSV file')}</span>
+      <button type="button" className="button" title={say('Open CSV')} onClick={() => file.current?.click()}>
+        <FolderOpen size={16} aria-hidden /> <span className="words">{say('Open CSV')}</span>
       </button>
       <input
         ref={file}
@@ -58,7 +53,7 @@ export function TableFiles({ grid, onText, onProblems }: Props) {
         <button
           type="button"
           className="button"
-          title={say('Save as CSV')}
+          title={say('Save CSV')}
           onClick={() => {
             const heads = { fabric: write('Fabric'), length: write('Length') };
             const rows = tableRows(gridOf(fabrics, strips, usual), fabrics, unit, heads);
@@ -70,7 +65,7 @@ export function TableFiles({ grid, onText, onProblems }: Props) {
             );
           }}
         >
-          <Download size={16} aria-hidden /> <span className="words">{say('Save as CSV')}</span>
+          <Download size={16} aria-hidden /> <span className="words">{say('Save CSV')}</span>
         </button>
       ) : null}
     </div>

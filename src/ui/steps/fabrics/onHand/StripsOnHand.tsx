@@ -9,7 +9,8 @@ import { useApp, useAppStore } from '../../../app';
 import { Fractions } from '../../../fields/Fractions';
 import { useSay } from '../../../words';
 
-export function StripsOnHand() {
+/** `atFoot`: whether the grid is opened at the foot of the step. */
+export function StripsOnHand({ atFoot }: { atFoot: boolean }) {
   const say = useSay();
   const store = useAppStore();
   const fabrics = useApp((app) => app.project.fabrics);
@@ -27,31 +28,27 @@ export function StripsOnHand() {
         <h3>{say('Strips on hand')}</h3>
         {there > 0 ? <span className="quiet">{say(counted(there, '1 strip', '{count} strips'))}</span> : null}
       </div>
-      {lines.length === 0 ? (
-        <p className="quiet fab-hint">
-          <Fractions
-            text={say(
-              'What is cut: how many strips of each fabric and width. Usual cut widths are {narrow}, {middle} and {wide}, about 2 : 2 : 1 of them. Sets are made from these strips.',
-              { narrow: { inches: 1 }, middle: { inches: 1.5 }, wide: { inches: 2 } },
-            )}
-          />
-        </p>
-      ) : (
-        <>
-          <p className="quiet">
-            <Fractions text={lines.map((words) => say(words)).join(' · ')} />
-          </p>
-          {open ? null : (
-            <button
-              type="button"
-              data-strips-opener
-              className="button fab-add"
-              onClick={() => store.getState().lay({ strips: true })}
-            >
-              <Table2 size={16} aria-hidden /> {say('Change strips')}
-            </button>
-          )}
-        </>
+      <p className="quiet">
+        <Fractions
+          text={
+            lines.length > 0
+              ? lines.map((words) => say(words)).join(' · ')
+              : say(
+                  'What is cut: how many strips of each fabric and width. Usual cut widths are {narrow}, {middle} and {wide}, about 2 : 2 : 1 of them. Sets are made from these strips.',
+                  { narrow: { inches: 1 }, middle: { inches: 1.5 }, wide: { inches: 2 } },
+                )
+          }
+        />
+      </p>
+      {open || atFoot ? null : (
+        <button
+          type="button"
+          data-strips-opener
+          className="button fab-add"
+          onClick={() => store.getState().lay({ strips: true })}
+        >
+          <Table2 size={16} aria-hidden /> {say(there > 0 ? 'Change strips' : 'Enter strips')}
+        </button>
       )}
     </section>
   );
