@@ -1,4 +1,5 @@
-// Step 1: fabrics and the strips cut from them.
+// Step 1: fabrics laid out as pieces of cloth, added and changed; what to cut from them. Strips are entered in
+// enter-strips.spec.ts.
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
 import { firstVisit, goTo, undoButton } from './room';
@@ -12,18 +13,19 @@ async function newQuilt(page: Page): Promise<void> {
   await expect(page.getByRole('heading', { level: 2, name: 'Fabrics' })).toBeVisible();
 }
 
-const list = (page: Page) => page.getByRole('region', { name: 'Fabrics', exact: true });
+const laid = (page: Page) => page.getByRole('region', { name: 'Fabrics laid out' });
+const pieces = (page: Page) => laid(page).getByRole('listitem');
 const strips = (page: Page) => page.getByRole('region', { name: 'Strips on hand' });
 
 test.describe('gathering fabrics', () => {
   test('a newcomer is told what comes first, and adds two fabrics by keyboard alone', async ({ page }) => {
     await newQuilt(page);
     await expect(page.getByText('Start here: add the fabrics you want to sew with.')).toBeVisible();
-    await page.getByRole('button', { name: 'Add a fabric' }).press('Enter');
+    await page.getByRole('button', { name: 'Add fabrics' }).press('Enter');
     await expect(page.getByRole('textbox', { name: 'Name' })).toBeFocused();
     await page.keyboard.type('Rust');
     await page.keyboard.press('Enter');
-    await expect(list(page).getByRole('button', { name: /Rust Value \d+/ })).toBeVisible();
+    await expect(laid(page).getByRole('button', { name: /^Rust Value \d+/ })).toBeVisible();
     await expect(page.getByRole('textbox', { name: 'Name' })).toBeFocused();
     await page.keyboard.type('Slate');
     await page.keyboard.press('Enter');
@@ -31,14 +33,15 @@ test.describe('gathering fabrics', () => {
     await page.getByRole('button', { name: 'Done' }).focus();
     await page.keyboard.press('Enter');
     await expect(page.getByRole('button', { name: 'Add a fabric' })).toBeFocused();
-    await expect(list(page).getByRole('listitem')).toHaveCount(3);
+    await expect(pieces(page)).toHaveCount(3);
+    await expect(page.getByRole('button', { name: 'Enter strips' })).toBeInViewport();
   });
 
   test('a colour that is none is refused where it was written, and what was written stays', async ({
     page,
   }) => {
     await newQuilt(page);
-    await page.getByRole('button', { name: 'Add a fabric' }).click();
+    await page.getByRole('button', { name: 'Add fabrics' }).click();
     const colour = page.getByRole('textbox', { name: 'Colour of the cloth', exact: true });
     await colour.fill('rusty');
     await page.getByRole('textbox', { name: 'Name' }).fill('Rust');
@@ -52,13 +55,13 @@ test.describe('gathering fabrics', () => {
 
   test('a print is chosen from cloth and drawn with the colours it is printed with', async ({ page }) => {
     await newQuilt(page);
-    await page.getByRole('button', { name: 'Add a fabric' }).click();
+    await page.getByRole('button', { name: 'Add fabrics' }).click();
     await page.getByText('printed', { exact: true }).click();
     await page.getByRole('radio', { name: 'Gingham' }).check({ force: true });
     await page.getByRole('textbox', { name: 'Printed with', exact: true }).fill('#123456');
     await page.getByRole('textbox', { name: 'Name' }).fill('Kitchen check');
     await page.getByRole('button', { name: 'Add this fabric' }).click();
-    await expect(list(page).getByRole('button', { name: /Kitchen check/ })).toBeVisible();
+    await expect(laid(page).getByRole('button', { name: /Kitchen check/ })).toBeVisible();
     const drawn = await page.locator('defs pattern').evaluateAll((all) => all.map((one) => one.innerHTML));
     expect(drawn.some((one) => one.includes('#123456'))).toBe(true);
   });
@@ -71,58 +74,89 @@ test.describe('gathering fabrics', () => {
     await page.setInputFiles('input[type=file]', 'demo-data/plum-orchard.json');
     await expect(page.getByRole('dialog')).toBeHidden({ timeout: 15_000 });
     await goTo(page, 'Fabrics');
-    const rows = list(page).getByRole('listitem');
-    const count = await rows.count();
-    const used = rows.filter({ hasText: /\bsets?\b/ }).first();
-    await used.getByRole('button').first().click();
+    const count = await pieces(page).count();
+    await pieces(page).filter({ hasNotText: 'background' }).first().getByRole('button').click();
     const name = await page.getByRole('textbox', { name: 'Name' }).inputValue();
     await page.getByRole('button', { name: 'Remove', exact: true }).click();
     await expect(page.getByRole('alert').filter({ hasText: `${name} is sewn into strip set` })).toBeVisible();
-    await page.getByRole('button', { name: /Put another in its place/ }).click();
+    await page.getByRole('button', { name: /Replace with/ }).click();
     await page.getByRole('option').filter({ hasNotText: name }).last().click();
-    await page.getByRole('button', { name: 'Swap it everywhere' }).click();
+    await page.getByRole('button', { name: 'Replace everywhere' }).click();
     await expect(undoButton(page)).toHaveAccessibleName(new RegExp(`in place of ${name}$`));
     await page.getByRole('button', { name: 'Remove', exact: true }).click();
-    await expect(rows).toHaveCount(count - 1);
+    await expect(pieces(page)).toHaveCount(count - 1);
+    await expect(page.getByRole('textbox', { name: 'Name' })).toBeHidden();
   });
 
-  test('light to dark puts the lightest cloth first', async ({ page }) => {
+  test('they lie light to dark, by hue, amount or name, and one is found by its name', async ({ page }) => {
     await firstVisit(page);
     await goTo(page, 'Fabrics');
-    await page.getByText('light to dark', { exact: true }).click();
-    const values = await list(page)
+    const values = await laid(page)
       .getByText(/^Value \d+/)
       .evaluateAll((all) => all.map((one) => Number(/\d+/.exec(one.textContent ?? '')?.[0])));
-    expect(values.length).toBeGreaterThan(5);
+    expect(values.length).toBeGreaterThan(12);
     expect(values).toEqual(values.toSorted((one, other) => other - one));
+    await laid(page).getByText('Amount', { exact: true }).click();
+    const shares = await laid(page)
+      .getByText(/^\d+% of the top/)
+      .evaluateAll((all) => all.map((one) => Number.parseInt(one.textContent ?? '', 10)));
+    expect(shares.length).toBeGreaterThan(12);
+    expect(shares).toEqual(shares.toSorted((one, other) => other - one));
+    await laid(page).getByText('Name', { exact: true }).click();
+    const names = await pieces(page).locator('bdi').allTextContents();
+    expect(names).toEqual(names.toSorted((one, other) => one.localeCompare(other)));
+    await laid(page).getByRole('searchbox', { name: 'Find by name' }).fill('stripe');
+    await expect(laid(page).getByRole('status')).toHaveText('2 fabrics found');
+    await expect(pieces(page)).toHaveCount(2);
+    await laid(page).getByRole('searchbox').fill('tartan');
+    await expect(laid(page).getByRole('status')).toHaveText('No fabric has “tartan” in its name.');
+  });
+
+  test('a piece is as large as it says, its figures too, and turns grey with the view', async ({ page }) => {
+    await firstVisit(page);
+    await goTo(page, 'Fabrics');
+    await expect(laid(page).getByText(/^True scale: each piece is 1.3\/4" × 1.1\/4"/)).toBeVisible();
+    const cloth = pieces(page).first().locator('svg');
+    // CSS Values and Units 4, 6.2: 1in is 96px.
+    expect(await cloth.boundingBox()).toMatchObject({ width: 1.75 * 96, height: 1.25 * 96 });
+    const matrix = await cloth
+      .locator('path')
+      .last()
+      .evaluate((path) => (path as SVGPathElement).getScreenCTM()!.a);
+    expect(matrix).toBeCloseTo(96, 6);
+    await page.getByRole('button', { name: /^Grey picture/ }).click();
+    await expect(cloth).toHaveCSS('filter', 'url("#grey-picture")');
+  });
+
+  test('a fabric is lit on the small wall while it is pointed at or has the focus, and picked to be changed', async ({
+    page,
+  }) => {
+    await firstVisit(page);
+    await goTo(page, 'Fabrics');
+    const piece = laid(page).getByRole('button', { name: /^Night ink, tiny stars/ });
+    const lit = page.locator('.wall-area.small svg.top path[opacity="0.13"]');
+    await expect(lit).toHaveCount(0);
+    await piece.hover();
+    await expect(lit).not.toHaveCount(0);
+    await page.mouse.move(700, 5);
+    await expect(lit).toHaveCount(0);
+    await piece.focus();
+    await expect(lit).not.toHaveCount(0);
+    await page.keyboard.press('Enter');
+    await expect(page.getByRole('heading', { level: 3, name: 'Night ink, tiny stars' })).toBeFocused();
+    await expect(lit).not.toHaveCount(0);
+    await page.getByRole('textbox', { name: 'Name' }).fill('Night');
+    await page.getByRole('textbox', { name: 'Name' }).press('Enter');
+    await expect(laid(page).getByRole('button', { name: /^Night Value/ })).toHaveAttribute(
+      'aria-pressed',
+      'true',
+    );
+    await page.getByRole('button', { name: 'Close' }).press('Enter');
+    await expect(laid(page).getByRole('button', { name: /^Night Value/ })).toBeFocused();
   });
 });
 
 test.describe('strips on hand', () => {
-  test('precut strips are written down and split lengthwise', async ({ page }) => {
-    await newQuilt(page);
-    await page.getByRole('button', { name: 'Add strips' }).click();
-    await page.getByRole('button', { name: 'Add these strips' }).click();
-    await expect(page.getByText('Choose the fabric these strips are of.')).toBeVisible();
-    await strips(page)
-      .getByRole('button', { name: /Fabric/ })
-      .click();
-    await page.getByRole('option', { name: 'Background' }).click();
-    await page.getByRole('button', { name: /^2.1\/2"$/ }).click();
-    await page.getByRole('textbox', { name: 'Strips' }).fill('8');
-    await page.getByRole('button', { name: 'Add these strips' }).click();
-    await page.getByRole('button', { name: 'Done' }).click();
-    await page.getByRole('button', { name: /Change the strips of Background cut 2 1\/2" wide/ }).click();
-    await page.getByRole('textbox', { name: 'How many' }).fill('6');
-    await page.getByRole('textbox', { name: 'How many' }).press('Enter');
-    await page.getByRole('button', { name: /Split 6 strips into 1.1\/2" \+ 1"/ }).click();
-    await expect(undoButton(page)).toHaveAccessibleName('Undo: split 6 strips lengthwise');
-    const cells = await strips(page).locator('tbody tr').allInnerTexts();
-    expect(cells.some((row) => /^1"\s+40"\s+6\s/.test(row))).toBe(true);
-    expect(cells.some((row) => /^2.1\/2"\s+40"\s+2\s/.test(row))).toBe(true);
-    await expect(strips(page)).toContainText('14 strips');
-  });
-
   test('what to cut for six blocks is worked out and written down', async ({ page }) => {
     await firstVisit(page);
     await goTo(page, 'Fabrics');
@@ -144,14 +178,17 @@ test('the fabrics step has no barrier that axe finds, and nothing sticks out of 
 }) => {
   await firstVisit(page);
   await goTo(page, 'Fabrics');
-  await list(page).getByRole('listitem').nth(2).getByRole('button').first().click();
+  await pieces(page).nth(2).getByRole('button').click();
   const name = page.getByRole('textbox', { name: 'Name' });
   await name.fill(
     'A name as long as a shop writes it on the bolt, third shelf from the left, second row, at the window',
   );
   await name.press('Enter');
-  const { violations } = await new AxeBuilder({ page }).include('.panel').analyze();
+  await expect(page.getByRole('heading', { level: 3, name: /^A name as long/ })).toBeVisible();
+  const { violations } = await new AxeBuilder({ page }).include('.panel').include('.work').analyze();
   expect(violations.map((one) => `${one.id}: ${one.nodes[0]?.html}`)).toEqual([]);
-  const over = await page.locator('.panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth);
-  expect(over).toBeLessThanOrEqual(0);
+  for (const part of ['.panel', '.work']) {
+    const over = await page.locator(part).evaluate((own) => own.scrollWidth - own.clientWidth);
+    expect(over, part).toBeLessThanOrEqual(0);
+  }
 });

@@ -21,28 +21,6 @@ test('a fabric half made up is there again after another step, until it is clear
   await expect(undoButton(page)).toBeDisabled();
 });
 
-test('strips are added by Enter in their form, and what the form holds stays beside another step', async ({
-  page,
-}) => {
-  await firstVisit(page);
-  await goTo(page, 'Fabrics');
-  await page.getByRole('button', { name: 'Add strips' }).click();
-  const form = page.getByRole('form', { name: 'Add strips' });
-  await form.getByRole('button', { name: /Fabric/ }).click();
-  await page.getByRole('option').nth(2).click();
-  await form.getByRole('textbox', { name: /Cut width/ }).fill('1 3/4');
-  await goTo(page, 'Blocks');
-  await goTo(page, 'Fabrics');
-  await expect(form.getByRole('textbox', { name: /Cut width/ })).toHaveValue('1 3/4');
-  await form.getByRole('textbox', { name: 'Strips' }).fill('nine');
-  await form.getByRole('textbox', { name: 'Strips' }).press('Enter');
-  await expect(form.getByText('Write a whole number from 1 to 10000.')).toBeVisible();
-  await expect(undoButton(page)).toBeDisabled();
-  await form.getByRole('textbox', { name: 'Strips' }).fill('9');
-  await form.getByRole('textbox', { name: 'Strips' }).press('Enter');
-  await expect(undoButton(page)).toHaveAccessibleName(/^Undo: add strips of /);
-});
-
 test('a set’s letter that is too long is refused with its length and stays as it was typed', async ({
   page,
 }) => {
@@ -108,7 +86,7 @@ test('a name that reads from right to left keeps to itself among other words', a
   const strip = page.getByRole('region', { name: 'Fabrics in the top, light to dark' });
   const label = await strip.getByRole('button', { name: /תכלת/ }).getAttribute('aria-label');
   expect(label).toContain(`\u2068${hebrew}\u2069:`);
-  await expect(page.locator('.fab-row bdi', { hasText: hebrew })).toBeVisible();
+  await expect(page.locator('.laid-name', { hasText: hebrew })).toBeVisible();
 });
 
 test('the first two stops of the keyboard skip to the step and to the wall @phone', async ({ page }) => {
@@ -183,10 +161,10 @@ for (const demo of ['harbour-reading-corner', 'keepers-winter', 'kiln-shed']) {
     await expect(page.getByRole('dialog')).toBeHidden();
     for (const step of ['Fabrics', 'Strip sets', 'Wedges', 'Blocks', 'Wall', 'Finishing']) {
       await goTo(page, step);
-      const rows = page.locator('.fab-row, .set-row');
+      const rows = page.locator('.laid-piece > button, .set-row');
       for (const row of [rows.nth(1), rows.nth(0)]) if ((await row.count()) > 0) await row.click();
       for (const opener of [
-        'Add strips',
+        'Change strips',
         'Add cloth',
         'Work out what to cut',
         'How large a top does it make',
