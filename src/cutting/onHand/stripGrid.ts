@@ -66,16 +66,6 @@ export function inRows(fabrics: readonly Fabric[]): Fabric[] {
   return fabrics.toSorted((one, other) => Number(one.background) - Number(other.background));
 }
 
-/** The strips of a grid, line by line; empty cells give none. */
-export function stripsIn({ lines, widths, counts }: StripGrid): Strips[] {
-  return lines.flatMap((line, at) =>
-    widths.flatMap((width, column) => {
-      const count = counts[at]![column]!;
-      return count > 0 ? [{ ...line, width, count }] : [];
-    }),
-  );
-}
-
 /** What two cells share when they are one: fabric, length and width. */
 export function cellKey({ fabric, length }: StripLine, width: Inches): string {
   return `${stripKey('', length)}${stripKey(fabric, width)}`;

@@ -104,7 +104,7 @@ interface Row {
 /** Puts rows on hand: those of one cell as one row, in the order of the first; empty ones go. */
 function rewrite(draft: Project, rows: readonly Row[]): void {
   const cells = new Map<string, StripOnHand>();
-  const ids = [...draft.stripsOnHand.map(({ id }) => ({ id }))];
+  const ids = draft.stripsOnHand.map(({ id }) => ({ id }));
   for (const row of rows) {
     const key = cellKey(row, row.width);
     const there = cells.get(key);

@@ -9,7 +9,7 @@ import {
   gridOf,
   isSameInches,
   lengthsOf,
-  stripsIn,
+  type StripGrid,
   widthsOf,
 } from '../../../src/cutting/onHand/stripGrid';
 import { isTable, readCounts, readStripTable, tableRows } from '../../../src/cutting/onHand/stripTable';
@@ -88,6 +88,15 @@ const basket: fc.Arbitrary<Basket> = fc
     });
   });
 
+/** The other way: the strips of a grid, line by line; empty cells give none. */
+function stripsIn({ lines, widths, counts }: StripGrid): Strips[] {
+  return lines.flatMap((line, at) =>
+    widths.flatMap((width, column) => {
+      const count = counts[at]![column]!;
+      return count > 0 ? [{ ...line, width, count }] : [];
+    }),
+  );
+}
 const bare = (rows: readonly (Strips & { id?: string })[]) =>
   rows
     .map(({ fabric, width, length, count }) => [fabric, width, length, count])

@@ -52,7 +52,7 @@ export function FabricsLaidOut() {
             onChange={(next) => store.getState().lay({ order: next })}
           />
         ) : null}
-        {many ? <Find wanted={wanted} onChange={setWanted} /> : null}
+        {many ? <Find wanted={wanted} onChange={setWanted} phone={phone} /> : null}
         <p className="laid-scale">
           <Fractions
             text={say(
@@ -108,7 +108,13 @@ function pieceOf(screen: 'phone' | 'tablet' | 'many' | 'few') {
   }
 }
 
-function Find({ wanted, onChange }: { wanted: string; onChange: (wanted: string) => void }) {
+interface FindProps {
+  wanted: string;
+  onChange: (wanted: string) => void;
+  phone: boolean;
+}
+
+function Find({ wanted, onChange, phone }: FindProps) {
   const say = useSay();
   const id = useId();
   return (
@@ -121,6 +127,7 @@ function Find({ wanted, onChange }: { wanted: string; onChange: (wanted: string)
           type="search"
           dir="auto"
           autoComplete="off"
+          placeholder={phone ? say('Find by name') : undefined}
           value={wanted}
           onChange={(event) => onChange(event.target.value)}
         />

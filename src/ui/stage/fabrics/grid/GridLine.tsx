@@ -26,9 +26,10 @@ export const GridLine = memo(function GridLine(props: Props) {
   const { line, fabric, length, widths, counts, missing, sum, actions, onLive } = props;
   const say = useSay();
   const store = useAppStore();
+  const light = () => store.getState().light(fabric.id);
   const own = [{ fabric: fabric.id, length }];
   return (
-    <tr onPointerEnter={() => store.getState().light(fabric.id)}>
+    <tr onPointerEnter={light} onFocus={light}>
       <th scope="row" className="grid-name" title={fabric.name}>
         <span>
           <Swatch fabric={fabric} size={26} inches={2} />

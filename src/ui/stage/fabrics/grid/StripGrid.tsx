@@ -1,12 +1,12 @@
 // The grid into which strips are entered: fabrics down, cut widths across, numbers in between. It lies on the large area of Fabrics.
 import { useEffect, useRef, useState } from 'react';
-import { type StripBalance, stripKey } from '../../../../cutting/sets/stripsUnused';
+import { isSameInches } from '../../../../cutting/onHand/stripGrid';
 import { counted, phrase } from '../../../../model/phrase';
 import { useAppStore } from '../../../app';
 import { Fractions } from '../../../fields/Fractions';
-import { heedRefusedFields } from '../../../fields/refusedFields';
 import { useSay, useUnit } from '../../../words';
 import { CellLine } from './CellLine';
+import { closeGrid } from './closeGrid';
 import { CountCell, GridCell, HEADS, LengthCell, NEW_FABRIC, type Place, SAME_FOR_ALL } from './GridCell';
 import { GridLine } from './GridLine';
 import './grid.css';
@@ -21,7 +21,7 @@ export function StripGrid() {
   const store = useAppStore();
   const unit = useUnit();
   const grid = useStripGrid();
-  const { fabrics, balance, widths, lines, counts, actions } = grid;
+  const { fabrics, balance, widths, lines, counts, missing, actions } = grid;
   const table = useRef<HTMLTableElement>(null);
   const [at, setAt] = useState<Place | null>(null);
   const [live, setLive] = useState<(Place & { readonly count: number }) | null>(null);
@@ -43,7 +43,6 @@ export function StripGrid() {
   const total = sums.reduce((sum, one) => sum + one, 0);
   const drawn = lines.map((line, index) => {
     const fabric = known.get(line.fabric)!;
-    const first = lines.findIndex((one) => one.fabric === line.fabric) === index;
     return (
       <GridLine
         key={`${line.fabric} ${lines.slice(0, index).filter((one) => one.fabric === line.fabric).length}`}
@@ -52,7 +51,7 @@ export function StripGrid() {
         length={line.length}
         widths={widths}
         counts={counts[index]!}
-        missing={widths.map((width) => (first ? missingOf(balance, fabric.id, width) : 0))}
+        missing={missing[index]!}
         sum={shown[index]!.reduce((sum, one) => sum + one, 0)}
         actions={actions}
         onLive={onLive}
@@ -60,18 +59,11 @@ export function StripGrid() {
     );
   });
   return (
-    <section className="strip-grid" aria-label={say('Enter strips')} onClickCapture={heedRefusedFields}>
+    <section className="strip-grid" aria-label={say('Enter strips')}>
       <div className="grid-head">
         <h3>{say('Strips on hand')}</h3>
         <TableFiles grid={grid} onText={paste.take} onProblems={paste.refuse} />
-        <button
-          type="button"
-          className="button solid"
-          onClick={() => {
-            store.getState().lay({ strips: false });
-            requestAnimationFrame(() => document.querySelector<HTMLElement>('[data-strips-opener]')?.focus());
-          }}
-        >
+        <button type="button" className="button solid" onClick={() => closeGrid(store)}>
           {say('Done')}
         </button>
         <p className="quiet">
@@ -87,6 +79,7 @@ export function StripGrid() {
         onPointerDown={keys.onPointerDown}
         onPaste={(event) => paste.onPaste(event, placeOf(event.target))}
         onFocus={(event) => setAt(placeOf(event.target))}
+        onBlur={() => store.getState().light(null)}
         onPointerLeave={() => store.getState().light(null)}
       >
         <thead>
@@ -112,11 +105,11 @@ export function StripGrid() {
                   name={say('Cut width of column {number}', { number: index + 1 })}
                   value={width}
                   onLength={(to) => {
-                    const there = widths.some((one, other) => other !== index && isOne(one, to));
+                    const there = widths.some((one, other) => other !== index && isSameInches(one, to));
                     return there ? THERE : actions.changeWidth(width, to);
                   }}
                   onEmpty={() => {
-                    if (balance.some((row) => isOne(row.width, width))) return NOT_EMPTY;
+                    if (balance.some((row) => isSameInches(row.width, width))) return NOT_EMPTY;
                     actions.removeWidth(width);
                     return [];
                   }}
@@ -133,7 +126,7 @@ export function StripGrid() {
                 value={null}
                 placeholder={say('width')}
                 onLength={(to) => {
-                  if (widths.some((one) => isOne(one, to))) return THERE;
+                  if (widths.some((one) => isSameInches(one, to))) return THERE;
                   actions.addWidth(to);
                   return [];
                 }}
@@ -143,8 +136,10 @@ export function StripGrid() {
               {say('Sum')}
             </th>
           </tr>
-          {cloths > 1 ? (
-            <tr className="grid-same">
+        </thead>
+        {cloths > 1 ? (
+          <tbody className="grid-same">
+            <tr>
               <th scope="row" className="grid-name">
                 {say('Same for all')}
               </th>
@@ -188,8 +183,8 @@ export function StripGrid() {
               ))}
               <td colSpan={2} />
             </tr>
-          ) : null}
-        </thead>
+          </tbody>
+        ) : null}
         <tbody>{drawn.slice(0, cloths)}</tbody>
         <tbody>
           <tr>
@@ -249,18 +244,8 @@ function withLive(counts: readonly (readonly number[])[], live: (Place & { reado
   );
 }
 
-/** How many strips of this width the sets want beyond those on hand. */
-function missingOf(balance: readonly StripBalance[], fabric: string, width: number): number {
-  const row = balance.find((one) => stripKey(one.fabric, one.width) === stripKey(fabric, width));
-  return Math.max(0, -(row?.left ?? 0));
-}
-
-function isOne(one: number, other: number): boolean {
-  return stripKey('', one) === stripKey('', other);
-}
-
 /** What all have in common; null where they differ. */
 function common(all: readonly number[]): number | null {
   const [first] = all;
-  return first !== undefined && all.every((one) => isOne(one, first)) ? first : null;
+  return first !== undefined && all.every((one) => isSameInches(one, first)) ? first : null;
 }

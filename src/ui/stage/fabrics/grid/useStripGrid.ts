@@ -3,7 +3,7 @@ import { useMemo, useState } from 'react';
 import { type GridShape, heldLines, shownLines, shownWidths } from '../../../../cutting/onHand/gridShape';
 import { countsIn, isSameInches, type StripLine, widthsOf } from '../../../../cutting/onHand/stripGrid';
 import { USUAL_WIDTHS } from '../../../../cutting/plan/planStrips';
-import { stripsUnused } from '../../../../cutting/sets/stripsUnused';
+import { type StripBalance, stripKey, stripsUnused } from '../../../../cutting/sets/stripsUnused';
 import { addFabric } from '../../../../editing/commands/fabrics';
 import { changeLengths, changeWidth, enterStrips } from '../../../../editing/commands/stripGrid';
 import { phrase } from '../../../../model/phrase';
@@ -27,8 +27,20 @@ export function useStripGrid() {
   const widths = useMemo(() => shownWidths(shape.widths, widthsOf(balance)), [shape.widths, balance]);
   const lines = useMemo(() => shownLines(fabrics, strips, shape), [fabrics, strips, shape]);
   const counts = useMemo(() => countsIn(strips, lines, widths), [strips, lines, widths]);
+  const missing = useMemo(() => missingIn(balance, lines, widths), [balance, lines, widths]);
   const actions = useMemo(() => actionsOn(store, setShape), [store]);
-  return { fabrics, strips, balance, usual: shape.usual, widths, lines, counts, actions };
+  return { fabrics, strips, balance, usual: shape.usual, widths, lines, counts, missing, actions };
+}
+
+/** By line and width, how many strips the sets want beyond those on hand; told in the first line of a fabric. */
+function missingIn(balance: readonly StripBalance[], lines: readonly StripLine[], widths: readonly Inches[]) {
+  const left = new Map(balance.map((row) => [stripKey(row.fabric, row.width), row.left]));
+  const seen = new Set<FabricId>();
+  return lines.map(({ fabric }) => {
+    const first = !seen.has(fabric);
+    seen.add(fabric);
+    return widths.map((width) => (first ? Math.max(0, -(left.get(stripKey(fabric, width)) ?? 0)) : 0));
+  });
 }
 
 export type GridActions = ReturnType<typeof actionsOn>;

@@ -7,6 +7,7 @@ import { counted, phrase } from '../../../../model/phrase';
 import type { Project } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
 import { Fractions } from '../../../fields/Fractions';
+import { closeGrid } from '../../../stage/fabrics/grid/closeGrid';
 import { useSay } from '../../../words';
 
 /** `atFoot`: whether the grid is opened at the foot of the step. */
@@ -40,12 +41,13 @@ export function StripsOnHand({ atFoot }: { atFoot: boolean }) {
           }
         />
       </p>
-      {open || atFoot ? null : (
+      {atFoot ? null : (
         <button
           type="button"
           data-strips-opener
           className="button fab-add"
-          onClick={() => store.getState().lay({ strips: true })}
+          aria-expanded={open}
+          onClick={() => (open ? closeGrid(store) : store.getState().lay({ strips: true }))}
         >
           <Table2 size={16} aria-hidden /> {say(there > 0 ? 'Change strips' : 'Enter strips')}
         </button>
