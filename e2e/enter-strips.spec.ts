@@ -214,6 +214,10 @@ test('widths: a column of its own, a width changed with its strips, one there al
   await expect(undoButton(page)).toHaveAccessibleName('Undo: split 6 strips lengthwise');
   await expect(cell(page, name, '1 1/2"')).toHaveValue('6');
   await expect(cell(page, name, '2 1/2"')).toHaveValue('2');
+  await another.fill('3/8');
+  await another.press('Enter');
+  await expect(grid(page).getByText('A strip cut 3/8" wide vanishes in its two seams')).toBeVisible();
+  await page.keyboard.press('Escape');
   await width(page, 4).fill('2.25');
   await page.keyboard.press('Enter');
   await expect(undoButton(page)).toHaveAccessibleName('Undo: make the strips 2 1/2" wide 2 1/4" wide');
@@ -290,19 +294,41 @@ test.describe('tables', () => {
   });
 });
 
-test('the grid has no barrier that axe finds, and 60 fabrics in centimetres fit @phone @tablet', async ({
+test('the grid has no barrier that axe finds, a bad cell and an offered table included @phone @tablet', async ({
+  page,
+}) => {
+  const { fabrics } = await fabricsOnly(page, 5);
+  await page.getByRole('button', { name: 'Enter strips' }).click();
+  await cell(page, fabrics[1]!.name, '1"').fill('4');
+  await page.keyboard.press('Enter');
+  await cell(page, fabrics[2]!.name, '1"').fill('many');
+  await page.keyboard.press('Enter');
+  await paste(page, '\t1\nHeather\t4');
+  await expect(page.getByRole('button', { name: 'Enter 4 strips', exact: true })).toBeFocused();
+  const { violations } = await new AxeBuilder({ page }).include('.work').analyze();
+  expect(violations.map((one) => `${one.id}: ${one.nodes[0]?.html}`)).toEqual([]);
+});
+
+test('60 fabrics in centimetres fit, and the cell with the focus is in sight @phone @tablet', async ({
   page,
 }) => {
   const { fabrics } = await fabricsOnly(page, 60, 'kiln-shed', 'cm');
   await page.getByRole('button', { name: 'Enter strips' }).click();
   await cell(page, fabrics[1]!.name, '2.5 cm').fill('4');
   await page.keyboard.press('Enter');
-  await cell(page, fabrics[60]!.name, '5.1 cm').fill('4');
-  await page.keyboard.press('Enter');
+  const last = cell(page, fabrics[60]!.name, '5.1 cm');
+  await last.fill('4');
+  await page.keyboard.press('ArrowUp');
+  await page.keyboard.press('ArrowDown');
+  await expect(last).toBeFocused();
   await expect(total(page)).toHaveText('8');
-  const { violations } = await new AxeBuilder({ page }).include('.work').analyze();
-  expect(violations.map((one) => `${one.id}: ${one.nodes[0]?.html}`)).toEqual([]);
   const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
   expect(over).toBeLessThanOrEqual(0);
-  await expect(page.getByRole('button', { name: 'Done' })).toBeVisible();
+  // Nothing lies over the cell: neither heads nor names nor foot.
+  const hit = await last.evaluate((input) => {
+    const { left, top, width, height } = input.getBoundingClientRect();
+    return document.elementFromPoint(left + width / 2, top + height / 2) === input;
+  });
+  expect(hit).toBe(true);
+  await expect(page.getByRole('button', { name: 'Done' })).toBeAttached();
 });

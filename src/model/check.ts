@@ -87,13 +87,16 @@ function isMadeUp(use: FabricUse): boolean {
   return use.purpose === 'standIn' && (use.of.cloth?.some((fabric) => fabric.id === use.fabric) ?? false);
 }
 
+/** Why a strip of this cut width cannot be sewn with such a seam, inches; nothing where it can. */
+export function tooNarrow(path: string, width: number, seam: number): Problem[] {
+  if (!isTooNarrow(width, seam)) return [];
+  const say = 'A strip cut {width} wide vanishes in its two seams; it must be wider than {least}.';
+  return [problem('strip-too-narrow', path, say, { width: { inches: width }, least: { inches: 2 * seam } })];
+}
+
 function stripWidths(project: Project): Problem[] {
   const { seam, outerSeam } = project.wedge;
-  const say = 'A strip cut {width} wide vanishes in its two seams; it must be wider than {least}.';
-  const narrow = (path: string, width: number) =>
-    isTooNarrow(width, seam)
-      ? [problem('strip-too-narrow', path, say, { width: { inches: width }, least: { inches: 2 * seam } })]
-      : [];
+  const narrow = (path: string, width: number) => tooNarrow(path, width, seam);
   return [
     ...project.stripsOnHand.flatMap((strip, index) => narrow(`stripsOnHand[${index}].width`, strip.width)),
     ...project.stripSets.flatMap((set, at) =>

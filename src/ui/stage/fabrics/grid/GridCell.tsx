@@ -1,6 +1,5 @@
 // One cell of the grid that is typed into. What was typed is taken when the cell is left, by whatever key or press; what is refused
 // stays, with its reason under it.
-import { memo } from 'react';
 import { phrase } from '../../../../model/phrase';
 import { MOST_OF_A_KIND, STRIP_LENGTH, STRIP_WIDTH } from '../../../../model/project';
 import type { Problem } from '../../../../model/result';
@@ -91,7 +90,7 @@ interface CountProps extends Place {
 }
 
 /** A cell with a number of strips; an empty one is 0. */
-export const CountCell = memo(function CountCell({ count, onCount, onLive, ...cell }: CountProps) {
+export function CountCell({ count, onCount, onLive, ...cell }: CountProps) {
   const { line, column } = cell;
   return (
     <GridCell
@@ -107,7 +106,7 @@ export const CountCell = memo(function CountCell({ count, onCount, onLive, ...ce
       onType={(text) => onLive({ line, column }, text === null ? null : readCount(text))}
     />
   );
-});
+}
 
 /** A number of strips as it is typed; null for anything that is none. */
 function readCount(text: string): number | null {

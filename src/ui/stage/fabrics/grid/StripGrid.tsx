@@ -1,7 +1,7 @@
 // The grid into which strips are entered: fabrics down, cut widths across, numbers in between. It lies on the large area of Fabrics.
 import { useEffect, useRef, useState } from 'react';
 import { isSameInches } from '../../../../cutting/onHand/stripGrid';
-import { counted, phrase } from '../../../../model/phrase';
+import { phrase } from '../../../../model/phrase';
 import { useAppStore } from '../../../app';
 import { Fractions } from '../../../fields/Fractions';
 import { useSay, useUnit } from '../../../words';
@@ -35,6 +35,9 @@ export function StripGrid() {
   const paste = usePaste(grid);
   // The first head has the focus at first where nothing is on hand; else the first cell.
   useEffect(() => {
+    // On a return from another step the focus stays where it is.
+    const active = document.activeElement;
+    if (active !== document.body && !active?.matches('[data-strips-opener]')) return;
     const empty = store.getState().project.stripsOnHand.length === 0;
     focusOn(table.current, { line: empty ? HEADS : 0, column: 1 });
   }, [store]);
@@ -127,8 +130,7 @@ export function StripGrid() {
                 placeholder={say('width')}
                 onLength={(to) => {
                   if (widths.some((one) => isSameInches(one, to))) return THERE;
-                  actions.addWidth(to);
-                  return [];
+                  return actions.addWidth(to);
                 }}
               />
             </th>
@@ -165,16 +167,11 @@ export function StripGrid() {
                     onCount={(count) => {
                       const refused = actions.enter(lines.slice(0, cloths), width, count);
                       if (refused.length === 0)
-                        store.getState().announce(
-                          counted(
-                            cloths,
-                            '{each} strips for 1 fabric',
-                            '{each} strips for each of {count} lines',
-                            {
-                              each: count,
-                            },
-                          ),
-                        );
+                        store
+                          .getState()
+                          .announce(
+                            phrase('{each} strips in each of {count} rows', { each: count, count: cloths }),
+                          );
                       return refused;
                     }}
                     onLive={onLive}

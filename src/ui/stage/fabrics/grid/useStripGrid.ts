@@ -6,6 +6,7 @@ import { USUAL_WIDTHS } from '../../../../cutting/plan/planStrips';
 import { type StripBalance, stripKey, stripsUnused } from '../../../../cutting/sets/stripsUnused';
 import { addFabric } from '../../../../editing/commands/fabrics';
 import { changeLengths, changeWidth, enterStrips } from '../../../../editing/commands/stripGrid';
+import { tooNarrow } from '../../../../model/check';
 import { phrase } from '../../../../model/phrase';
 import type { FabricId, Project } from '../../../../model/project';
 import type { Problem } from '../../../../model/result';
@@ -78,7 +79,7 @@ function actionsOn(store: AppStore, setShape: SetShape) {
     changeWidth(from: Inches, to: Inches): readonly Problem[] {
       const { project, run } = store.getState();
       const there = project.stripsOnHand.some((row) => isSameInches(row.width, from));
-      const refused = there ? run(changeWidth(from, to)) : [];
+      const refused = there ? run(changeWidth(from, to)) : tooNarrow('width', to, project.wedge.seam);
       if (refused.length === 0)
         setShape((now) => {
           const held = columnsHeld(now, project);
@@ -86,12 +87,15 @@ function actionsOn(store: AppStore, setShape: SetShape) {
         });
       return refused;
     },
-    addWidth(width: Inches): void {
+    addWidth(width: Inches): readonly Problem[] {
       const { project } = store.getState();
+      const refused = tooNarrow('width', width, project.wedge.seam);
+      if (refused.length > 0) return refused;
       setShape((now) => {
         const held = columnsHeld(now, project);
         return { ...held, widths: [...held.widths, width] };
       });
+      return [];
     },
     removeWidth(width: Inches): void {
       setShape((now) => ({ ...now, widths: now.widths.filter((one) => !isSameInches(one, width)) }));
