@@ -242,6 +242,7 @@ test.describe('tables', () => {
     await expect(offer.getByRole('listitem')).toHaveText(['Heather', 'Rust, washed']);
     await expect(undoButton(page)).toBeDisabled();
     await offer.getByRole('button', { name: 'Enter 10 strips' }).click();
+    await expect(width(page, 1)).toBeFocused();
     await expect(total(page)).toHaveText('10');
     await expect(cell(page, fabrics[1]!.name, '1 1/4"')).toHaveValue('4');
     await expect(cell(page, 'Rust, washed', '2 1/2"')).toHaveValue('1');

@@ -6,7 +6,13 @@ import { Complaint } from '../../../fields/Complaint';
 import { useSay } from '../../../words';
 import type { usePaste } from './usePaste';
 
-export function PastedTable({ paste }: { paste: ReturnType<typeof usePaste> }) {
+interface Props {
+  paste: ReturnType<typeof usePaste>;
+  /** Called once the table is entered or put aside. */
+  onClose: () => void;
+}
+
+export function PastedTable({ paste, onClose }: Props) {
   const say = useSay();
   const { placed, problems } = paste;
   const button = useRef<HTMLButtonElement>(null);
@@ -15,6 +21,10 @@ export function PastedTable({ paste }: { paste: ReturnType<typeof usePaste> }) {
   }, [placed]);
   if (!placed) return <Complaint problems={problems} />;
   const { strips, fresh, overwritten } = placed;
+  const close = (how: () => void) => {
+    how();
+    onClose();
+  };
   return (
     <section className="grid-pasted stack" aria-label={say('A table of strips')}>
       <p>{say(counted(strips, 'The table holds 1 strip.', 'The table holds {count} strips.'))}</p>
@@ -50,10 +60,16 @@ export function PastedTable({ paste }: { paste: ReturnType<typeof usePaste> }) {
         </p>
       ) : null}
       <div className="row">
-        <button ref={button} data-once type="button" className="button solid" onClick={paste.accept}>
+        <button
+          ref={button}
+          data-once
+          type="button"
+          className="button solid"
+          onClick={() => close(paste.accept)}
+        >
           {say(counted(strips, 'Enter 1 strip', 'Enter {count} strips'))}
         </button>
-        <button type="button" className="button" onClick={() => paste.refuse([])}>
+        <button type="button" className="button" onClick={() => close(() => paste.refuse([]))}>
           {say('Cancel')}
         </button>
       </div>

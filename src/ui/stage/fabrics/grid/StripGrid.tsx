@@ -75,7 +75,10 @@ export function StripGrid() {
           )}
         </p>
       </div>
-      <PastedTable paste={paste} />
+      <PastedTable
+        paste={paste}
+        onClose={() => requestAnimationFrame(() => focusOn(table.current, at ?? { line: 0, column: 1 }))}
+      />
       <table
         ref={table}
         onKeyDown={keys.onKeyDown}

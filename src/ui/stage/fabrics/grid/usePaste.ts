@@ -73,6 +73,8 @@ export function usePaste({ lines, widths, usual }: ReturnType<typeof useStripGri
     if (block && at) fill(block, at);
     else take(text);
   };
-  const accept = () => placed && enter(placed.cells, placed.fresh, placed.strips);
+  const accept = () => {
+    if (placed) enter(placed.cells, placed.fresh, placed.strips);
+  };
   return { onPaste, take, refuse, accept, placed, problems };
 }
