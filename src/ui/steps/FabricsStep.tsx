@@ -15,6 +15,7 @@ import { PlanBackwards } from './fabrics/plan/PlanBackwards';
 import { PlanStrips } from './fabrics/plan/PlanStrips';
 import { useDraft } from './fabrics/useDraft';
 import { usesInWords } from './fabrics/uses';
+import { LayOutQuilt } from './LayOutQuilt';
 import { StepFoot } from './StepFoot';
 import { StepHeading } from './StepHeading';
 import { useReturnFocus } from './useReturnFocus';
@@ -91,7 +92,9 @@ export function FabricsStep() {
       <PlanStrips />
       <ClothOnHand />
       <PlanBackwards />
-      <StepFoot />
+      <StepFoot>
+        <LayOutQuilt solid />
+      </StepFoot>
     </>
   );
 }
