@@ -62,7 +62,7 @@ const tops = fc
       binding: null,
     };
     const count = cellCount(rows, columns, setting.layout);
-    const top = scrappyTop({ rows: 1, columns: count, seed, fabrics: 6, perBlock: perBlock as 8 | 12 });
+    const top = scrappyTop({ rows: 1, columns: count, seed, fabrics: 12, perBlock: perBlock as 8 | 12 });
     const whole = { ...top, setting, preferences: { ...top.preferences, lookalikes }, wall: { rows, columns, cells: top.wall.cells } };
     return { ...whole, wall: { ...whole.wall, cells: whole.wall.cells.map((cell, at) => (isPlain(at, whole) ? null : cell)) } };
   }); // biome-ignore format: short
