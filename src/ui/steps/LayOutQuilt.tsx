@@ -30,7 +30,7 @@ export function LayOutQuilt({ solid = false }: { solid?: boolean }) {
       ) : null}
       <button
         type="button"
-        className={solid ? 'button solid' : 'button'}
+        className={solid && (strips || fabric) ? 'button solid' : 'button'}
         title={say(
           'Makes strip sets, chooses wedges for blocks, hangs and shuffles them. One undo takes it back.',
         )}
@@ -87,7 +87,7 @@ function Words({ words }: { words: readonly Phrase[] }) {
   const say = useSay();
   const [first, ...rest] = words;
   return (
-    <div role="status">
+    <div>
       {first ? (
         <p>
           <strong>

@@ -63,6 +63,7 @@ const WAYS: readonly Way[] = [
 
 export function Beginning() {
   const say = useSay();
+  const open = useBeginningForm()[0].way;
   return (
     <section className="beginning" aria-labelledby="beginning-title">
       <h2 id="beginning-title">{say('Begin the quilt')}</h2>
@@ -70,7 +71,8 @@ export function Beginning() {
         {say('Choose what you have. Everything can be changed afterwards, and one undo takes a layout back.')}
       </p>
       <ul className="ways">
-        {WAYS.map((way) => (
+        {/* The open card comes first, where its form has the whole width and needs no scrolling. */}
+        {WAYS.toSorted((one, other) => Number(other.way === open) - Number(one.way === open)).map((way) => (
           <WayCard key={way.way} {...way} />
         ))}
       </ul>

@@ -41,6 +41,12 @@ export function StripsForm() {
       }
     >
       <FabricsField />
+      <LengthField
+        label="Length of the strips"
+        value={form.length}
+        least={1}
+        onCommit={(length) => change({ length })}
+      />
       {form.strips.map((row, at) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: rows are told apart by their order only
         <fieldset key={at} className="way-pair">
@@ -61,12 +67,6 @@ export function StripsForm() {
           />
         </fieldset>
       ))}
-      <LengthField
-        label="Length of the strips"
-        value={form.length}
-        least={1}
-        onCommit={(length) => change({ length })}
-      />
     </WayForm>
   );
 }
@@ -79,7 +79,7 @@ export function FabricForm() {
     <WayForm
       name="Fabric I have"
       problems={problems}
-      sums={phrase('Corners and sashing are of the background fabric, besides.')}
+      sums={phrase('Corners and sashing take background fabric, which is not counted here.')}
       aside={<FabricByFabric />}
       onBegin={() => begin(form.fabrics, (fabrics) => beginWith(fabrics, { cloth: [form.cloth] }))}
     >
