@@ -1,7 +1,7 @@
 // An empty quilt begins with the few ways to begin; each ends in a whole top after so many actions: a press, or one field filled in.
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { block, firstVisit, undoButton } from './room';
+import { block, firstVisit, goTo, openExample, undoButton } from './room';
 
 const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
@@ -137,6 +137,11 @@ test('by keyboard alone, with no fault that axe finds, open and closed', async (
   await page.keyboard.press('Tab');
   await expect(page.getByRole('form', { name: 'A size I want' })).toContainText(/\d+ rows? of \d+/);
   expect((await new AxeBuilder({ page }).withTags(WCAG).analyze()).violations).toEqual([]);
+  await page.getByRole('textbox', { name: 'Height' }).fill('very high');
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('Write a length such as 7 1/2 or 7.5.')).toBeVisible();
+  await page.getByRole('button', { name: 'Lay out the whole quilt' }).click();
+  await expect(page.getByRole('textbox', { name: 'Height' })).toBeFocused();
   await page.getByRole('textbox', { name: 'Height' }).fill('42');
   await page.keyboard.press('Enter');
   expect(await wholeTop(page)).toBe(6);
@@ -155,4 +160,23 @@ test('what is filled in is there after a reload, and the shuffle is stopped with
   await expect(page.getByText('Shuffling the blocks …')).toBeVisible({ timeout: 60_000 });
   await page.getByRole('button', { name: 'Stop' }).click();
   await wholeTop(page);
+});
+
+test('strips that are listed already are laid out from the Fabrics step by one press, and in another mix by a second', async ({
+  page,
+}) => {
+  await firstVisit(page);
+  await openExample(page, 'The kiln shed');
+  await goTo(page, 'Fabrics');
+  await page.getByRole('main').getByRole('button', { name: 'Lay out the whole quilt' }).click();
+  await wholeTop(page);
+  const wall = page.getByRole('region', { name: 'Design wall' });
+  const drawn = await wall.locator('svg.top').innerHTML();
+  await laid(page).getByRole('button', { name: 'Try another mix' }).click();
+  await wholeTop(page);
+  expect(await wall.locator('svg.top').innerHTML()).not.toBe(drawn);
+  await undoButton(page).click();
+  await expect(undoButton(page)).toHaveAccessibleName('Nothing to undo');
+  await goTo(page, 'Strip sets');
+  await expect(page.getByText('No sets yet.')).toBeVisible();
 });

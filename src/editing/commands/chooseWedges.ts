@@ -125,12 +125,20 @@ function addedWords(blocks: readonly Block[]): Phrase {
     whole > 0
       ? counted(whole, '1 block added and filled', '{count} blocks added and filled')
       : counted(blocks.length, '1 block added', '{count} blocks added'),
-    ...(part === undefined ? [] : [counted(part, '1 has 1 empty place', '1 has {count} empty places')]),
-    ...(bare === 0 ? [] : [counted(bare, '1 is empty', '{count} are empty')]),
+    ...(part === undefined ? [] : [holding(blocks.length, part)]),
+    ...(bare === 0
+      ? []
+      : [blocks.length === 1 ? phrase('it is empty') : counted(bare, '1 is empty', '{count} are empty')]),
   ];
   return phrase('{said}.', {
     said: said.reduce((first, next) => phrase('{first}; {next}', { first, next })),
   });
+}
+
+function holding(blocks: number, empty: number): Phrase {
+  return blocks === 1
+    ? counted(empty, 'it has 1 empty place', 'it has {count} empty places')
+    : counted(empty, '1 has 1 empty place', '1 has {count} empty places');
 }
 
 /** A command that carries out the moves and stores the seed that gave them. */

@@ -71,7 +71,7 @@ it('as many new blocks as the wedges left allow are whole; one more holds the re
         const empty = part.places.flatMap((place, at) => (place === null ? [at] : []));
         for (const at of empty) expect(left(wantedTip(part.places, at), now)).toBe(0);
         expect(words.map((one) => speak(one)).join(' ')).toContain(
-          empty.length === 1 ? '1 has 1 empty place' : `1 has ${empty.length} empty places`,
+          `${count === 1 ? 'it' : '1'} has ${empty.length} empty place${empty.length === 1 ? '' : 's'}`,
         );
       } else if (part) expect(left('up', now) + left('down', now)).toBe(0);
       expect(now.wall.cells).toEqual(after(project, () => addBlocks(count)).wall.cells);
@@ -88,6 +88,13 @@ test('it says how many are filled, and what is missing', () => {
   const project = { ...base, blocks: [], wall: { ...base.wall, cells: base.wall.cells.map(() => null) } };
   const said = (count: number) => addFilledBlocks(project, count, 1).words.map((one) => speak(one));
   expect(said(1)).toEqual(['1 block added and filled.']);
+  const few = {
+    ...project,
+    stripSets: project.stripSets.slice(0, 1).map((set) => ({ ...set, cut: { up: 3, down: 9 } })),
+  };
+  expect(addFilledBlocks(few, 1, 1).words.map((one) => speak(one))).toEqual([
+    '1 block added; it has 1 empty place.',
+  ]);
   expect(said(2)).toEqual(['2 blocks added and filled.']);
   // 11 wedges of each tip: two blocks take 8 of each, three are left for a third.
   expect(said(3)).toEqual(['2 blocks added and filled; 1 has 2 empty places.']);

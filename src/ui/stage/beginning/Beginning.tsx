@@ -5,6 +5,8 @@ import { type Phrase, phrase } from '../../../model/phrase';
 import type { WayToBegin } from '../../../store/drafts';
 import { useAppStore } from '../../app';
 import { Fractions } from '../../fields/Fractions';
+import { heedRefusedFields } from '../../fields/refusedFields';
+import { heedSecondPress } from '../../fields/secondPress';
 import { useSay } from '../../words';
 import './beginning.css';
 import { ExampleList } from './ExampleList';
@@ -65,7 +67,14 @@ export function Beginning() {
   const say = useSay();
   const open = useBeginningForm()[0].way;
   return (
-    <section className="beginning" aria-labelledby="beginning-title">
+    <section
+      className="beginning"
+      aria-labelledby="beginning-title"
+      onClickCapture={(event) => {
+        heedSecondPress(event);
+        if (!event.isPropagationStopped()) heedRefusedFields(event);
+      }}
+    >
       <h2 id="beginning-title">{say('Begin the quilt')}</h2>
       <p>
         {say('Choose what you have. Everything can be changed afterwards, and one undo takes a layout back.')}
@@ -90,7 +99,10 @@ function WayCard({ way, name, line, Form }: Way) {
   useEffect(() => {
     if (!open || !pressed.current) return;
     pressed.current = false;
-    card.current?.querySelector<HTMLElement>('input')?.focus();
+    const first = card.current?.querySelector('input');
+    first?.focus();
+    // What is usual stands there; a number typed takes its place.
+    first?.select();
     card.current?.scrollIntoView({ block: 'nearest' });
   }, [open]);
   return (

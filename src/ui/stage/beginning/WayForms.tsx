@@ -208,6 +208,7 @@ function FabricByFabric() {
   const [, change] = useBeginningForm();
   return (
     <button
+      data-always
       type="button"
       className="button"
       onClick={() => {
