@@ -99,3 +99,10 @@ export function hasWedges({ blocks, wall }: Project): boolean {
   const hung = new Set(wall.cells.map((cell) => cell?.block));
   return blocks.some((block) => hung.has(block.id) && block.places.some((place) => place !== null));
 }
+
+/** Whether a quilt holds nothing yet: no fabric but background, nothing on hand, no set and no block. */
+export function holdsNothing(project: Project): boolean {
+  const { fabrics, stripsOnHand, clothOnHand, stripSets, blocks } = project;
+  const rows = [stripsOnHand, clothOnHand, stripSets, blocks];
+  return fabrics.every((fabric) => fabric.background) && rows.every((list) => list.length === 0);
+}

@@ -10,6 +10,8 @@ export interface DemoSummary {
   readonly name: string;
   /** Its blocks and size in words; null where it could not be fetched or opened. */
   readonly words: Phrase | null;
+  /** The example itself; null where words are. */
+  readonly project: Project | null;
 }
 
 /** A summary of each example, in order. One that cannot be fetched or read has its file's name; opening it then says why. */
@@ -17,8 +19,8 @@ export function demoSummaries(demos: readonly Demo[]): Promise<DemoSummary[]> {
   return Promise.all(
     demos.map(async (demo): Promise<DemoSummary> => {
       const opened = await demo.text().then(openProject, () => null);
-      if (!opened?.ok) return { demo, name: demo.name, words: null };
-      return { demo, name: opened.value.name, words: holds(opened.value) };
+      if (!opened?.ok) return { demo, name: demo.name, words: null, project: null };
+      return { demo, name: opened.value.name, words: holds(opened.value), project: opened.value };
     }),
   );
 }

@@ -1,6 +1,7 @@
 // Keeps forms that are filled in part. They stay while the person is at another step, and are no part of the project or its
 // history.
 import type { ClothOnHand, Fabric, FabricId } from '../model/project';
+import type { Inches } from '../model/units';
 
 /** A new row of cloth before its fabric is chosen. */
 type Of<Row extends { readonly fabric: FabricId }> = Omit<Row, 'id' | 'fabric'> & {
@@ -13,7 +14,27 @@ export interface Draft<Values> {
   readonly values: Values;
 }
 
+export const WAYS_TO_BEGIN = ['strips', 'fabric', 'sewn', 'size', 'roll', 'example'] as const;
+export type WayToBegin = (typeof WAYS_TO_BEGIN)[number];
+
+/** What an empty quilt begins with, as far as it is filled in. */
+export interface BeginningForm {
+  /** The way that is open; null: none. */
+  readonly way: WayToBegin | null;
+  /** The step whose own work takes the place of the ways, where it was chosen. */
+  readonly aside: 'fabrics' | 'blocks' | null;
+  readonly fabrics: number;
+  /** Strips of each fabric, and their length. */
+  readonly strips: readonly { readonly width: Inches; readonly count: number }[];
+  readonly length: Inches;
+  /** Pieces of each fabric. */
+  readonly cloth: Pick<ClothOnHand, 'kind' | 'depth' | 'stripLength' | 'count'>;
+  readonly size: { readonly width: Inches; readonly height: Inches };
+  readonly roll: { readonly strips: number; readonly width: Inches; readonly fabrics: number };
+}
+
 export interface Drafts {
+  readonly beginning?: Draft<BeginningForm>;
   readonly fabric?: Draft<Omit<Fabric, 'id'>>;
   readonly cloth?: Draft<Of<ClothOnHand>>;
 }

@@ -3,7 +3,7 @@
 import * as v from 'valibot';
 import { clothOnHandSchema, fabricSchema } from '../model/project';
 import { type AppStore, STEPS } from './app';
-import type { DraftOf, Drafts } from './drafts';
+import { type DraftOf, type Drafts, WAYS_TO_BEGIN } from './drafts';
 
 const KEY = 'wedgewall-place';
 
@@ -11,10 +11,24 @@ const chosenLater = v.nullable(fabricSchema.entries.id);
 const draftOf = <Entries extends v.ObjectEntries>(entries: Entries) =>
   v.exactOptional(v.object({ open: v.boolean(), values: v.object(entries) }));
 
+const inches = clothOnHandSchema.entries.depth;
+const { count } = clothOnHandSchema.entries;
+const beginningEntries = {
+  way: v.nullable(v.picklist(WAYS_TO_BEGIN)),
+  aside: v.nullable(v.picklist(['fabrics', 'blocks'])),
+  fabrics: count,
+  strips: v.array(v.object({ width: inches, count })),
+  length: inches,
+  cloth: v.omit(clothOnHandSchema, ['id', 'fabric']),
+  size: v.object({ width: inches, height: inches }),
+  roll: v.object({ strips: count, width: inches, fabrics: count }),
+};
+
 const placeSchema = v.object({
   project: v.string(),
   step: v.picklist(STEPS),
   drafts: v.object({
+    beginning: draftOf(beginningEntries),
     fabric: draftOf(v.omit(fabricSchema, ['id']).entries),
     cloth: draftOf({ ...v.omit(clothOnHandSchema, ['id']).entries, fabric: chosenLater }),
   }),
@@ -37,7 +51,7 @@ function takeUp(app: AppStore, area: () => Storage): void {
   if (!place?.success || place.output.project !== app.getState().project.id) return;
   const { step, drafts } = place.output;
   app.getState().goTo(step);
-  for (const form of ['fabric', 'cloth'] as const satisfies (keyof Drafts)[]) {
+  for (const form of ['beginning', 'fabric', 'cloth'] as const satisfies (keyof Drafts)[]) {
     const draft = drafts[form];
     if (draft) app.getState().keepDraft(form, draft as DraftOf<typeof form>);
   }

@@ -9,6 +9,7 @@ import type { Project } from '../model/project';
 import type { Problem, Result } from '../model/result';
 import { AnalysisClient } from './analysis/analysisClient';
 import { type AppStore, createApp } from './app';
+import { createLaying } from './laying';
 import { createSeeking } from './seeking';
 import { createShuffling } from './shuffling';
 import { type Autosave, type AutosaveState, createAutosave } from './storage/autosave';
@@ -83,6 +84,7 @@ export class Session {
   /** Work in workers for the open quilt; it goes on whatever step is on show. */
   readonly shuffling: ReturnType<typeof createShuffling>;
   readonly seeking: ReturnType<typeof createSeeking>;
+  readonly laying: ReturnType<typeof createLaying>;
   readonly analysing = new AnalysisClient();
   private autosave: Autosave;
   private revision: number;
@@ -102,6 +104,7 @@ export class Session {
   ) {
     this.shuffling = createShuffling(app);
     this.seeking = createSeeking(app);
+    this.laying = createLaying(app);
     this.revision = revision;
     this.notKept = storage.keeps ? null : state.getState().problem;
     this.savedProject = app.getState().project;

@@ -1,6 +1,7 @@
 // React's view of the session.
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
+import type { Laying } from '../store/laying';
 import type { Seeking } from '../store/seeking';
 import type { Session, SessionState } from '../store/session';
 import type { Shuffling } from '../store/shuffling';
@@ -27,4 +28,9 @@ export function useShuffling(): Shuffling {
 /** The state of the search for several orders of the open quilt. */
 export function useSeeking(): Seeking {
   return useStore(useSession().seeking);
+}
+
+/** The state of laying out the whole open quilt. */
+export function useLaying(): Laying {
+  return useStore(useSession().laying);
 }

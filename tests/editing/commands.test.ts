@@ -2,16 +2,21 @@
 // make the change again, and it has words for undo.
 import { applyPatches } from 'immer';
 import { describe, expect, it } from 'vitest';
+import { sizeOffers } from '../../src/cutting/top/sizeOffers';
 import { apply, type Command } from '../../src/editing/apply';
+import * as begin from '../../src/editing/commands/begin';
 import * as blocks from '../../src/editing/commands/blocks';
+import { addFilledBlocks } from '../../src/editing/commands/chooseWedges';
 import * as cloth from '../../src/editing/commands/clothOnHand';
 import * as fabrics from '../../src/editing/commands/fabrics';
+import { layQuilt } from '../../src/editing/commands/layQuilt';
 import * as setting from '../../src/editing/commands/setting';
 import * as stripGrid from '../../src/editing/commands/stripGrid';
 import * as stripSets from '../../src/editing/commands/stripSets';
 import * as wall from '../../src/editing/commands/wall';
 import { changeWedgesEmptying } from '../../src/editing/commands/wedgesPerBlock';
 import { EMPTY_HISTORY, nextLabels, record, redo, undo } from '../../src/editing/history';
+import { createProject } from '../../src/model/create';
 import { phrase, speak } from '../../src/model/phrase';
 import type { Project } from '../../src/model/project';
 import { demo, unsewn } from '../demo';
@@ -82,6 +87,26 @@ const commands: [words: string, from: Project, command: Command][] = [
   ],
   ['change the wedge', project, stripSets.changeWedge({ assemblySeam: 0.3125 })],
   ['add 2 blocks', project, blocks.addBlocks(2)],
+  ['add 2 blocks', project, addFilledBlocks(project, 2, 1).command],
+  [
+    'begin with 1 fabric',
+    project,
+    begin.beginWith([spare], {
+      strips: [{ width: 2, length: 40, count: 3 }],
+      cloth: [{ kind: 'fat quarter', depth: 18, stripLength: 20, count: 2 }],
+    }),
+  ],
+  [
+    'begin with 2 fabrics',
+    project,
+    begin.beginWithRoll([spare, spare], { width: 2.5, length: 40, count: 5 }),
+  ],
+  [
+    'begin with 2 fabrics',
+    createProject('new', 'New'),
+    begin.beginAtSize([spare, spare], sizeOffers(createProject('new', 'New'), { width: 34, height: 48 })[0]!),
+  ],
+  ['lay out the whole quilt', project, layQuilt({ ...withCloth, seed: 5 })],
   ['remove block 1', project, blocks.removeBlock(project, first.id)],
   ['take the wedge from place 3 of block 1', project, blocks.putWedge(project, first.id, 2, null)],
   [

@@ -1,11 +1,26 @@
 import { describe, expect, it } from 'vitest';
 import { createProject } from '../../src/model/create';
 import { createApp } from '../../src/store/app';
+import type { DraftOf } from '../../src/store/drafts';
 import { keepPlace } from '../../src/store/keepPlace';
 
 const half = {
   open: true,
   values: { fabric: null, kind: 'yardage' as const, depth: 18, stripLength: 42, count: 9 },
+};
+
+const begun: DraftOf<'beginning'> = {
+  open: true,
+  values: {
+    way: 'roll',
+    aside: null,
+    fabrics: 8,
+    strips: [{ width: 1.5, count: 0 }],
+    length: 40,
+    cloth: { kind: 'fat quarter', depth: 18, stripLength: 20, count: 1 },
+    size: { width: 42, height: 56 },
+    roll: { strips: 80, width: 2.5, fabrics: 20 },
+  },
 };
 
 /** What the tests need of sessionStorage and the window of one tab. */
@@ -30,9 +45,10 @@ describe('a page that is loaded again in the same tab', () => {
     const before = visit('river');
     before.app.getState().goTo('fabrics');
     before.app.getState().keepDraft('cloth', half);
+    before.app.getState().keepDraft('beginning', begun);
     before.leave();
     const { step, drafts } = visit('river').app.getState();
-    expect([step, drafts]).toEqual(['fabrics', { cloth: half }]);
+    expect([step, drafts]).toEqual(['fabrics', { beginning: begun, cloth: half }]);
   });
 
   it('begins as ever with another quilt', () => {

@@ -6,8 +6,9 @@ import { cellOf, findBlock } from '../../model/find';
 import { whyPlacesLocked } from '../../model/freedom';
 import { type Move, moved } from '../../model/moves';
 import { counted, type Phrase, phrase } from '../../model/phrase';
-import type { BlockId, Project } from '../../model/project';
-import type { Rearrangement } from '../apply';
+import type { Block, BlockId, Project } from '../../model/project';
+import { apply, type Command, type Rearrangement } from '../apply';
+import { addBlocks } from './blocks';
 
 /** The number of whole blocks that all cut wedges allow; half the wedges of a block are tip up, half tip down. */
 export function blocksAllowed(project: Project): number {
@@ -28,8 +29,8 @@ export function openBlocks(project: Project): BlockId[] {
     .map((block) => block.id);
 }
 
-export interface Choosing {
-  readonly command: Rearrangement;
+export interface Choosing<C extends Command = Rearrangement> {
+  readonly command: C;
   /** The result and what was proved, to show once the command is done. */
   readonly words: readonly Phrase[];
 }
@@ -65,6 +66,79 @@ export function fillEmpty(project: Project, seed: number): Choosing {
     command: seeded([...mended.moves, ...composed.moves], phrase('fill the empty places'), seed),
     words: [...(someOpen ? mended.words : []), ...(bare.length > 0 ? composed.words : [])],
   };
+}
+
+/**
+ * Adds blocks and fills them with wedges that are left, as many blocks as can be made whole; what is left then goes into one more.
+ * Other blocks do not change. The same seed gives the same blocks.
+ */
+export function addFilledBlocks(project: Project, count: number, seed: number): Choosing<Command> {
+  const adding = addBlocks(count);
+  const added = apply(project, adding);
+  if (!added.ok) return { command: adding, words: [] };
+  const there = new Set(project.blocks.map((block) => block.id));
+  const fresh = added.project.blocks.filter((block) => !there.has(block.id)).map((block) => block.id);
+  const { moves, leftOut } = composeBlocks(added.project, fresh, seed);
+  const whole = moved(added.project, moves);
+  const filled = leftOut[0] === undefined ? whole : filledInPart(whole, leftOut[0]);
+  const blocks = filled.blocks.filter((block) => !there.has(block.id));
+  return {
+    command: {
+      label: adding.label,
+      change: (draft) => {
+        adding.change?.(draft);
+        for (const { id, places } of blocks) {
+          const block = findBlock(draft, id);
+          if (block) block.places = places.map((place) => place && { ...place });
+        }
+        draft.preferences.seed = seed;
+      },
+    },
+    words: [addedWords(blocks)],
+  };
+}
+
+/** The project with the wedges that are left in one empty block, as far as they go; the other blocks stay as they are. */
+function filledInPart(project: Project, id: BlockId): Project {
+  const [most] = wedgeLedger(project)
+    .flatMap(({ set, left }) => TIPS.map((tip) => ({ set: set.id, tip, left: left[tip] })))
+    .filter((one) => one.left > 0)
+    .toSorted((one, other) => other.left - one.left);
+  if (!most) return project;
+  const { set, tip } = most;
+  const begun = moved(project, [{ kind: 'place', block: id, place: 0, wedge: { set, tip } }]);
+  // Repair leaves sewn blocks alone: taken as sewn, the others give nothing up and stay as they are.
+  const alone = begun.blocks.map(
+    (block): Block => (block.id === id ? block : { ...block, progress: 'octagon' }),
+  );
+  return moved(begun, repair({ ...begun, blocks: alone }).moves);
+}
+
+const TIPS = ['up', 'down'] as const;
+
+function addedWords(blocks: readonly Block[]): Phrase {
+  const empty = blocks.map((block) => block.places.filter((place) => place === null).length);
+  const whole = empty.filter((places) => places === 0).length;
+  const bare = blocks.filter((block) => block.places.every((place) => place === null)).length;
+  const part = empty.find((places, at) => places > 0 && places < blocks[at]!.places.length);
+  const said = [
+    whole > 0
+      ? counted(whole, '1 block added and filled', '{count} blocks added and filled')
+      : counted(blocks.length, '1 block added', '{count} blocks added'),
+    ...(part === undefined ? [] : [holding(blocks.length, part)]),
+    ...(bare === 0
+      ? []
+      : [blocks.length === 1 ? phrase('it is empty') : counted(bare, '1 is empty', '{count} are empty')]),
+  ];
+  return phrase('{said}.', {
+    said: said.reduce((first, next) => phrase('{first}; {next}', { first, next })),
+  });
+}
+
+function holding(blocks: number, empty: number): Phrase {
+  return blocks === 1
+    ? counted(empty, 'it has 1 empty place', 'it has {count} empty places')
+    : counted(empty, '1 has 1 empty place', '1 has {count} empty places');
 }
 
 /** A command that carries out the moves and stores the seed that gave them. */

@@ -1,4 +1,6 @@
 // Commands on the setting (corners, sashing, borders) and on the project itself (name, notes, preferences).
+import { current } from 'immer';
+import { borderFabric } from '../../cloth/borderFabric';
 import { phrase } from '../../model/phrase';
 import type { Border, FabricId, Preferences, Project, Setting } from '../../model/project';
 import type { Command } from '../apply';
@@ -25,12 +27,12 @@ export function changeCorners(fabric: FabricId): Command {
   };
 }
 
-/** Adds an outermost border. */
-export function addBorder(border: Border): Command {
+/** Adds an outermost border; without a fabric of its own, of one that is told apart from what it lies against. */
+export function addBorder(border: Omit<Border, 'fabric'> & { readonly fabric?: FabricId }): Command {
   return {
     label: phrase('add a border'),
     change: (draft) => {
-      draft.setting.borders.push({ ...border });
+      draft.setting.borders.push({ ...border, fabric: border.fabric ?? borderFabric(current(draft)) });
     },
   };
 }

@@ -13,7 +13,7 @@ const EXPLAIN = 'The shuffle could not run: {reason}. The quilt is as it was.';
 export type StartArrangeWorker = () => WorkerLike<ArrangeJobs>;
 
 /** A client for each worker. */
-export function arrangeClients(start: StartArrangeWorker = newWorker): WorkerClient<ArrangeJobs>[] {
+export function arrangeClients(start: StartArrangeWorker = newArrangeWorker): WorkerClient<ArrangeJobs>[] {
   const explain = (reason: string | Phrase) => phrase(EXPLAIN, { reason });
   return Array.from({ length: WORKERS }, () => new WorkerClient({ start, explain }));
 }
@@ -25,6 +25,7 @@ export function shareOf(wish: ShuffleWish, worker: number): ShuffleWish {
   return { ...wish, seed: (wish.seed + worker * 0x9e3779b9) | 0, budget };
 }
 
-function newWorker(): WorkerLike<ArrangeJobs> {
+/** Starts a worker that arranges. */
+export function newArrangeWorker(): WorkerLike<ArrangeJobs> {
   return new Worker(new URL('./arrangeWorker.ts', import.meta.url), { type: 'module' });
 }

@@ -1,6 +1,8 @@
-// The worker that arranges, in parts, so that it hears a stop. arrange/shuffle.ts and arrange/alternatives.ts decide everything.
+// The worker that arranges, in parts, so that it hears a stop. arrange/shuffle.ts, arrange/alternatives.ts and editing/whole decide
+// everything.
 import { chooseAlternatives, tryingAlternatives } from '../../arrange/alternatives';
 import { arranging, type ShuffleProgress } from '../../arrange/shuffle';
+import { layingQuilt } from '../../editing/whole/layingQuilt';
 import { serve } from '../workers/protocol';
 import type { ArrangeJobs } from './arrangeJobs';
 
@@ -14,6 +16,14 @@ serve<ArrangeJobs>({
       if (!due) return;
       work.tell({ ...progress, moves });
       moves = null;
+    });
+  },
+  lay: ({ project, wish }, work) => {
+    let stage: string | null = null;
+    return work.run(layingQuilt(project, wish, now), (progress, due) => {
+      if (!due && progress.stage === stage) return;
+      stage = progress.stage;
+      work.tell(progress);
     });
   },
   try: ({ project, wish, count, share }, work) =>

@@ -7,6 +7,8 @@ import { useApp, useAppStore } from '../app';
 import { ErrorScreen } from '../shell/ErrorScreen';
 import { WallView } from '../wall/WallView';
 import { useSay } from '../words';
+import { Beginning } from './beginning/Beginning';
+import { useBeginning } from './beginning/form';
 import { FabricsStage } from './fabrics/FabricsStage';
 import './stage.css';
 
@@ -15,8 +17,17 @@ export function Stage({ number }: { number: boolean }) {
   const store = useAppStore();
   const step = useApp((app) => app.step);
   const enlarged = useApp((app) => app.wallLarge);
+  const beginning = useBeginning();
   const work = workOf(step);
   const large = work === null || enlarged;
+  if (beginning)
+    return (
+      <div className="large-area">
+        <ErrorScreen>
+          <Beginning />
+        </ErrorScreen>
+      </div>
+    );
   return (
     <div className={large ? 'large-area' : 'large-area with-work'}>
       {work === null ? null : (

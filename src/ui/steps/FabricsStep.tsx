@@ -10,6 +10,7 @@ import { StripsOnHand } from './fabrics/onHand/StripsOnHand';
 import { PlanBackwards } from './fabrics/plan/PlanBackwards';
 import { PlanStrips } from './fabrics/plan/PlanStrips';
 import { useDraft } from './fabrics/useDraft';
+import { LayOutQuilt } from './LayOutQuilt';
 import { StepFoot } from './StepFoot';
 import { StepHeading } from './StepHeading';
 import { useReturnFocus } from './useReturnFocus';
@@ -78,6 +79,7 @@ export function FabricsStep() {
             <Table2 size={16} aria-hidden /> {say('Enter strips')}
           </button>
         ) : null}
+        {cloths > 0 ? <LayOutQuilt solid={!entering} /> : null}
       </StepFoot>
     </>
   );

@@ -7,6 +7,7 @@ import type { StripSetId } from '../../model/project';
 import { useApp, useAppStore } from '../app';
 import { Complaint, useRun } from '../fields/Complaint';
 import { useSay } from '../words';
+import { LayOutQuilt } from './LayOutQuilt';
 import { MakeSets } from './sets/MakeSets';
 import { MarkAll } from './sets/MarkAll';
 import { SetList } from './sets/SetList';
@@ -66,7 +67,9 @@ export function SetsStep() {
         </div>
       </section>
       <SewingAids />
-      <StepFoot />
+      <StepFoot>
+        <LayOutQuilt />
+      </StepFoot>
     </>
   );
 }

@@ -1,5 +1,6 @@
 // Step 5, wall: findings and mends, the shuffle for balance, the size of the top and its setting.
 import { useApp } from '../app';
+import { LaidOut } from './LayOutQuilt';
 import { StepFoot } from './StepFoot';
 import { StepHeading } from './StepHeading';
 import { Findings } from './wall/Findings';
@@ -15,6 +16,7 @@ export function WallStep() {
   return (
     <>
       <StepHeading title="Wall" line="Hang the blocks, turn and swap them until nothing pulls the eye." />
+      <LaidOut />
       <Findings key={`findings ${id}`} />
       <ShufflePart key={`shuffle ${id}`} />
       <WallSize />

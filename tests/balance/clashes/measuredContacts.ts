@@ -33,7 +33,7 @@ export function piecesOfSvg(svg: string): FilePiece[] {
 const NEAR = 2e-3;
 
 /** Length along which the outlines of two pieces lie on each other, inches. */
-function sharedLength(one: FilePiece, other: FilePiece): number {
+export function sharedLength(one: FilePiece, other: FilePiece): number {
   let sum = 0;
   one.points.forEach(([x1, y1], at) => {
     const [x2, y2] = one.points[(at + 1) % one.points.length]!;

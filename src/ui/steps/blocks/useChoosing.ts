@@ -1,6 +1,12 @@
 // Runs the automatic choice of wedges and keeps the words on what it proved until the project changes.
 import { useState } from 'react';
-import { type Choosing, chooseWedges, fillEmpty } from '../../../editing/commands/chooseWedges';
+import type { Command } from '../../../editing/apply';
+import {
+  addFilledBlocks,
+  type Choosing,
+  chooseWedges,
+  fillEmpty,
+} from '../../../editing/commands/chooseWedges';
 import { type Phrase, phrase } from '../../../model/phrase';
 import type { BlockId, Project } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
@@ -18,7 +24,7 @@ export function useChoosing() {
   const [said, setSaid] = useState<{ project: Project; words: readonly Phrase[] } | null>(null);
   const seed = typed ?? kept;
   const [busy, setBusy] = useState(false);
-  const take = (make: (project: Project) => Choosing) => {
+  const take = (make: (project: Project) => Choosing<Command>) => {
     setBusy(true);
     // On a large wall this takes a moment, so the screen first says that it runs.
     setTimeout(() => {
@@ -32,6 +38,7 @@ export function useChoosing() {
   return {
     choose: (blocks: readonly BlockId[]) => take((now) => chooseWedges(now, blocks, seed)),
     fill: () => take((now) => fillEmpty(now, seed)),
+    add: (count: number) => take((now) => addFilledBlocks(now, count, seed)),
     seed,
     setSeed: setTyped,
     /** Words on the last choice; empty once the project has changed. */

@@ -1,13 +1,13 @@
 // The number of whole blocks that the cut wedges allow, the number of blocks there are, and a form to add more.
 import { Plus } from 'lucide-react';
 import { useState } from 'react';
-import { addBlocks } from '../../../../editing/commands/blocks';
 import { blocksAllowed } from '../../../../editing/commands/chooseWedges';
 import { counted } from '../../../../model/phrase';
 import { useApp, useAppStore } from '../../../app';
-import { Complaint, useRun } from '../../../fields/Complaint';
+import { Complaint } from '../../../fields/Complaint';
 import { CountField } from '../../../fields/CountField';
 import { useSay } from '../../../words';
+import { useChoosing } from '../useChoosing';
 
 const MOST_BLOCKS = 1_600;
 
@@ -15,7 +15,7 @@ export function HowMany() {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
-  const [run, problems] = useRun();
+  const { add, words, busy, problems } = useChoosing();
   const there = project.blocks.length;
   const allowed = blocksAllowed(project);
   const mostMore = MOST_BLOCKS - there;
@@ -63,8 +63,10 @@ export function HowMany() {
           <button
             type="button"
             className="button"
+            disabled={busy}
             onClick={() => {
-              if (run(addBlocks(count))) setTyped(null);
+              add(count);
+              setTyped(null);
             }}
           >
             <Plus size={16} aria-hidden /> {say(counted(count, 'Add 1 block', 'Add {count} blocks'))}
@@ -85,6 +87,7 @@ export function HowMany() {
           )}
         </p>
       ) : null}
+      <p role="status">{words.map((one) => say(one)).join(' ')}</p>
       <Complaint problems={problems} />
     </section>
   );

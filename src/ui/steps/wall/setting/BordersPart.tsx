@@ -20,7 +20,7 @@ const NEW_BORDER = 3;
 export function BordersPart() {
   const say = useSay();
   const store = useAppStore();
-  const { borders, sashing } = useApp((app) => app.project.setting);
+  const { borders } = useApp((app) => app.project.setting);
   const run = store.getState().run;
   // Index of the border whose piecing is open; a spacer inside it raises the index by one.
   const [piecing, setPiecing] = useState<number | null>(null);
@@ -47,9 +47,7 @@ export function BordersPart() {
           type="button"
           className="button"
           disabled={borders.length >= 12}
-          onClick={() =>
-            run(addBorder({ fabric: borders.at(-1)?.fabric ?? sashing.fabric, width: NEW_BORDER }))
-          }
+          onClick={() => run(addBorder({ width: NEW_BORDER }))}
         >
           <Plus size={16} aria-hidden /> {say(borders.length === 0 ? 'Add a border' : 'Add another outside')}
         </button>

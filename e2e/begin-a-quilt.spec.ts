@@ -1,0 +1,182 @@
+// An empty quilt begins with the few ways to begin; each ends in a whole top after so many actions: a press, or one field filled in.
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, type Locator, type Page, test } from '@playwright/test';
+import { block, firstVisit, goTo, openExample, undoButton } from './room';
+
+const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+/** Opens an empty quilt. */
+async function emptyQuilt(page: Page): Promise<void> {
+  await firstVisit(page);
+  await page.getByRole('button', { name: /^Quilt:/ }).click();
+  await page.getByRole('button', { name: 'New quilt' }).click();
+  await expect(page.getByRole('heading', { name: 'Begin the quilt' })).toBeVisible();
+}
+
+/** Counts what a person does: one for a press, one for a field. */
+function hands(page: Page) {
+  let actions = 0;
+  return {
+    press: async (name: string | RegExp, inside: Page | Locator = page) => {
+      actions += 1;
+      await inside.getByRole('button', { name }).click();
+    },
+    fill: async (name: string, text: string) => {
+      actions += 1;
+      await page.getByRole('textbox', { name }).fill(text);
+    },
+    count: () => actions,
+  };
+}
+
+const cells = (page: Page) => page.getByRole('region', { name: 'Design wall' }).locator('[data-cell]');
+const laid = (page: Page) => page.getByRole('region', { name: 'The quilt laid out' });
+
+/** The wall is full of blocks without an empty place, and it was said. Returns the number of blocks. */
+async function wholeTop(page: Page): Promise<number> {
+  await expect(laid(page)).toBeVisible({ timeout: 60_000 });
+  await expect(laid(page)).toContainText(/\d+ blocks hung in \d+ rows of \d+/);
+  const said = (await laid(page).textContent()) ?? '';
+  const count = Number(/(\d+) blocks hung/.exec(said)![1]);
+  expect(await cells(page).count()).toBe(count);
+  for (let number = 1; number <= count; number += 1) await expect(block(page, number)).toBeAttached();
+  expect(said).not.toContain('empty places');
+  return count;
+}
+
+test('strips I have: two actions as they usually are', async ({ page }) => {
+  await emptyQuilt(page);
+  const { press, count } = hands(page);
+  await press(/^Start from strips I have/);
+  await press('Lay out the whole quilt', page.getByRole('form', { name: 'Strips I have' }));
+  expect(await wholeTop(page)).toBeGreaterThanOrEqual(4);
+  expect(count()).toBe(2);
+});
+
+test('strips I have: four actions with other numbers, and one undo takes the layout back @tablet @phone', async ({
+  page,
+}) => {
+  await emptyQuilt(page);
+  const { press, fill, count } = hands(page);
+  await press(/^Start from strips I have/);
+  await fill('Fabrics', '12');
+  await fill('Length of the strips', '42');
+  await press('Lay out the whole quilt', page.getByRole('form', { name: 'Strips I have' }));
+  expect(await wholeTop(page)).toBeGreaterThanOrEqual(6);
+  expect(count()).toBe(4);
+  await expect(undoButton(page)).toHaveAccessibleName(/lay out the whole quilt/);
+  await laid(page).getByRole('button', { name: 'Undo' }).click();
+  await expect(laid(page)).toBeHidden();
+  await expect(undoButton(page)).toHaveAccessibleName(/begin with 12 fabrics/);
+});
+
+test('fabric I have: three actions', async ({ page }) => {
+  await emptyQuilt(page);
+  const { press, fill, count } = hands(page);
+  await press(/^Start from fabric I have/);
+  await fill('Fabrics', '10');
+  await press('Lay out the whole quilt', page.getByRole('form', { name: 'Fabric I have' }));
+  await wholeTop(page);
+  await expect(laid(page)).toContainText(/Cut \d+ strips from the fabric on hand/);
+  expect(count()).toBe(3);
+});
+
+test('a size I want: four actions, and the top has it', async ({ page }) => {
+  await emptyQuilt(page);
+  const { press, fill, count } = hands(page);
+  await press(/^Plan a size I want/);
+  await fill('Width', '42');
+  await fill('Height', '56');
+  await press('Lay out the whole quilt', page.getByRole('form', { name: 'A size I want' }));
+  expect(await wholeTop(page)).toBe(12);
+  expect(count()).toBe(4);
+});
+
+test('a roll of precut strips: three actions', async ({ page }) => {
+  await emptyQuilt(page);
+  const { press, fill, count } = hands(page);
+  await press(/^Open a roll of precut strips/);
+  await fill('Fabrics', '10');
+  await press('Lay out the whole quilt', page.getByRole('form', { name: 'A roll of precut strips' }));
+  expect(await wholeTop(page)).toBeGreaterThanOrEqual(9);
+  expect(count()).toBe(3);
+});
+
+test('an example: two actions', async ({ page }) => {
+  await emptyQuilt(page);
+  const { press, count } = hands(page);
+  await press(/^Look at an example/);
+  await press(/Harbour library/, page.getByRole('list', { name: 'Examples' }));
+  await expect(block(page, 6)).toBeVisible();
+  expect(await cells(page).count()).toBe(6);
+  expect(count()).toBe(2);
+});
+
+test('blocks already sewn and fabrics entered one by one lead to their steps; the ways come back at the others', async ({
+  page,
+}) => {
+  await emptyQuilt(page);
+  await page.getByRole('button', { name: /^Enter blocks already sewn/ }).click();
+  await expect(page.getByRole('heading', { level: 2, name: 'Blocks' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Begin the quilt' })).toBeHidden();
+  await page.getByRole('navigation', { name: 'Order of work' }).getByRole('button', { name: 'Wall' }).click();
+  await expect(page.getByRole('heading', { name: 'Begin the quilt' })).toBeVisible();
+  await page.getByRole('button', { name: /^Start from fabric I have/ }).click();
+  await page.getByRole('button', { name: 'Enter each fabric instead' }).click();
+  await expect(page.getByRole('heading', { level: 2, name: 'Fabrics' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Begin the quilt' })).toBeHidden();
+});
+
+test('by keyboard alone, with no fault that axe finds, open and closed', async ({ page }) => {
+  await emptyQuilt(page);
+  expect((await new AxeBuilder({ page }).withTags(WCAG).analyze()).violations).toEqual([]);
+  await page.getByRole('button', { name: /^Plan a size I want/ }).focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('textbox', { name: 'Width' })).toBeFocused();
+  await page.keyboard.type('28');
+  await page.keyboard.press('Tab');
+  await expect(page.getByRole('form', { name: 'A size I want' })).toContainText(/\d+ rows? of \d+/);
+  expect((await new AxeBuilder({ page }).withTags(WCAG).analyze()).violations).toEqual([]);
+  await page.getByRole('textbox', { name: 'Height' }).fill('very high');
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('Write a length such as 7 1/2 or 7.5.')).toBeVisible();
+  await page.getByRole('button', { name: 'Lay out the whole quilt' }).click();
+  await expect(page.getByRole('textbox', { name: 'Height' })).toBeFocused();
+  await page.getByRole('textbox', { name: 'Height' }).fill('42');
+  await page.keyboard.press('Enter');
+  expect(await wholeTop(page)).toBe(6);
+});
+
+test('what is filled in is there after a reload, and the shuffle is stopped with the order found so far', async ({
+  page,
+}) => {
+  await emptyQuilt(page);
+  await page.getByRole('button', { name: /^Open a roll/ }).click();
+  await page.getByRole('textbox', { name: 'Strips', exact: true }).fill('80');
+  await page.keyboard.press('Tab');
+  await page.reload();
+  await expect(page.getByRole('textbox', { name: 'Strips', exact: true })).toHaveValue('80');
+  await page.getByRole('button', { name: 'Lay out the whole quilt' }).click();
+  await expect(page.getByText('Shuffling the blocks …')).toBeVisible({ timeout: 60_000 });
+  await page.getByRole('button', { name: 'Stop' }).click();
+  await wholeTop(page);
+});
+
+test('strips that are listed already are laid out from the Fabrics step by one press, and in another mix by a second', async ({
+  page,
+}) => {
+  await firstVisit(page);
+  await openExample(page, 'The kiln shed');
+  await goTo(page, 'Fabrics');
+  await page.getByRole('main').getByRole('button', { name: 'Lay out the whole quilt' }).click();
+  await wholeTop(page);
+  const wall = page.getByRole('region', { name: 'Design wall' });
+  const drawn = await wall.locator('svg.top').innerHTML();
+  await laid(page).getByRole('button', { name: 'Try another mix' }).click();
+  await wholeTop(page);
+  expect(await wall.locator('svg.top').innerHTML()).not.toBe(drawn);
+  await undoButton(page).click();
+  await expect(undoButton(page)).toHaveAccessibleName('Nothing to undo');
+  await goTo(page, 'Strip sets');
+  await expect(page.getByText('No sets yet.')).toBeVisible();
+});

@@ -1,0 +1,102 @@
+// What laying out the whole quilt did, in words: sets, wedges, blocks and score in one sentence; then what is left, and why.
+import type { ArrangeResult } from '../../arrange/shuffle';
+import { inPoints } from '../../balance/score/terms';
+import { weightsOf } from '../../balance/score/wishes';
+import { stripsLeftBeside } from '../../cutting/sets/stripsUnused';
+import { availableWedges } from '../../cutting/wedges/yield';
+import { counted, type Phrase, phrase } from '../../model/phrase';
+import type { Project } from '../../model/project';
+import { blocksAllowed } from '../commands/chooseWedges';
+
+interface Doings {
+  /** Strips cut from fabric on hand. */
+  readonly cut: number;
+  /** Why there are not more sets. */
+  readonly notes: readonly Phrase[];
+  readonly shuffled: ArrangeResult | null;
+}
+
+/** The sentences, the main one first. */
+export function laidWords(before: Project, after: Project, { cut, notes, shuffled }: Doings): Phrase[] {
+  const parts = [
+    ...setWords(before, after),
+    ...wedgeWords(after),
+    ...blockWords(after),
+    ...scoreWords(after, shuffled),
+  ];
+  const [first, ...rest] = parts;
+  const all = rest.reduce((said, part) => phrase('{said}, {part}', { said, part }), first ?? NOTHING);
+  const cutWords = counted(
+    cut,
+    'Cut 1 strip from the fabric on hand.',
+    'Cut {count} strips from the fabric on hand.',
+  );
+  return [
+    phrase(first ? '{all}.' : '{all}', { all }),
+    ...(cut > 0 ? [cutWords] : []),
+    ...leftWords(after),
+    ...notes,
+  ];
+}
+
+const NOTHING = phrase('There is nothing to lay out yet: add strips or fabric first.');
+
+function setWords(before: Project, after: Project): Phrase[] {
+  const there = before.stripSets.length;
+  const made = after.stripSets.slice(there);
+  if (made.length === 0) return there === 0 ? [] : [counted(there, '1 set', '{count} sets')];
+  const sewn = made.reduce((sum, set) => sum + set.strips.length, 0);
+  const strips = counted(sewn, '1 strip', '{count} strips');
+  return [
+    there === 0
+      ? counted(made.length, '1 set from {strips}', '{count} sets from {strips}', { strips })
+      : counted(made.length, '1 more set from {strips}', '{count} more sets from {strips}', { strips }),
+  ];
+}
+
+function wedgeWords({ stripSets, wedge }: Project): Phrase[] {
+  const wedges = stripSets.map((set) => availableWedges(set, wedge));
+  const count = wedges.reduce((sum, { up, down }) => sum + up + down, 0);
+  return stripSets.length === 0 ? [] : [counted(count, '1 wedge', '{count} wedges')];
+}
+
+function blockWords({ blocks, stripSets, wall }: Project): Phrase[] {
+  const hung = wall.cells.filter((cell) => cell !== null).length;
+  if (hung === 0) return blocks.length > 0 || stripSets.length > 0 ? [phrase('no whole block')] : [];
+  return [
+    counted(hung, '1 block hung', '{count} blocks hung in {rows} rows of {columns}', {
+      rows: wall.rows,
+      columns: wall.columns,
+    }),
+  ];
+}
+
+function scoreWords({ preferences }: Project, shuffled: ArrangeResult | null): Phrase[] {
+  if (!shuffled) return [];
+  const points = (total: number) => inPoints(total, weightsOf(preferences)).toFixed(0);
+  const [start, end] = [points(shuffled.before.total), points(shuffled.after.total)];
+  return start === end
+    ? [phrase('score {end}', { end })]
+    : [phrase('shuffled: score {start} → {end}', { start, end })];
+}
+
+function leftWords(project: Project): Phrase[] {
+  const { blocks, stripsOnHand, stripSets } = project;
+  const left = stripsLeftBeside(stripsOnHand, stripSets).reduce((sum, row) => sum + row.count, 0);
+  const empty = blocks.filter((block) => block.places.includes(null)).length;
+  const more = blocksAllowed(project) - blocks.length;
+  return [
+    ...(empty > 0
+      ? [counted(empty, '1 block has empty places.', '{count} blocks have empty places.')]
+      : more > 0
+        ? [
+            counted(
+              more,
+              'The wedges for 1 more block are left.',
+              'The wedges for {count} more blocks are left.',
+            ),
+          ]
+        : []),
+    ...(left > 0 ? [counted(left, '1 strip is left.', '{count} strips are left.')] : []),
+  ];
+}

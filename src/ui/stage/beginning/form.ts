@@ -1,0 +1,49 @@
+// What the ways to begin hold, as first filled in, and when they are on show.
+
+import { PRECUT_WIDTH } from '../../../cutting/kits/precutStrips';
+import { USUAL_WIDTHS } from '../../../cutting/plan/planStrips';
+import { holdsNothing } from '../../../model/find';
+import type { Project } from '../../../model/project';
+import type { BeginningForm } from '../../../store/drafts';
+import { useApp, useAppStore } from '../../app';
+import { usualSize } from '../../steps/fabrics/onHand/clothWords';
+
+/** Fabrics of a scrappy top (FabricsStep says eight or more); and of a roll, two strips of each (common practice, no source). */
+const USUAL_FABRICS = 8;
+const ROLL_FABRICS = 20;
+/** A roll has up to 40 strips (source: cutting/kits/precutStrips.ts). */
+const ROLL_STRIPS = 40;
+
+function firstForm(project: Project): BeginningForm {
+  return {
+    way: null,
+    aside: null,
+    fabrics: USUAL_FABRICS,
+    strips: USUAL_WIDTHS.map(({ width, part }) => ({ width, count: part })),
+    length: project.preferences.usableWidth,
+    cloth: { kind: 'fat quarter', ...usualSize('fat quarter', project), count: 1 },
+    size: { width: 42, height: 56 },
+    roll: { strips: ROLL_STRIPS, width: PRECUT_WIDTH, fabrics: ROLL_FABRICS },
+  };
+}
+
+/** The form, and a function that changes a part of it; always taken, so that fields have nothing to complain of. */
+export function useBeginningForm(): [BeginningForm, (to: Partial<BeginningForm>) => []] {
+  const store = useAppStore();
+  const project = useApp((app) => app.project);
+  const draft = useApp((app) => app.drafts.beginning);
+  const change = (to: Partial<BeginningForm>): [] => {
+    const now = store.getState().drafts.beginning?.values ?? firstForm(store.getState().project);
+    store.getState().keepDraft('beginning', { open: true, values: { ...now, ...to } });
+    return [];
+  };
+  return [draft?.values ?? firstForm(project), change];
+}
+
+/** Whether the large area shows the ways to begin: the quilt holds nothing, and this step's own work was not asked for. */
+export function useBeginning(): boolean {
+  const bare = useApp((app) => holdsNothing(app.project));
+  const step = useApp((app) => app.step);
+  const aside = useApp((app) => app.drafts.beginning?.values.aside ?? null);
+  return bare && aside !== step;
+}
