@@ -22,6 +22,8 @@ export const MOST_OF_A_KIND = 10_000;
 /** Cut widths and lengths of strips, inches. */
 export const STRIP_WIDTH = { least: 0.25, most: 60 } as const;
 export const STRIP_LENGTH = { least: 1, most: 4000 } as const;
+/** The most blocks of a quilt. */
+export const MOST_BLOCKS = 1_600;
 
 const name = v.pipe(v.string(), v.maxLength(LONGEST_NAME, 'a name is at most 120 characters'));
 const hex = v.pipe(v.string(), v.regex(/^#[0-9a-f]{6}$/i, 'a colour is written #rrggbb'));
@@ -243,7 +245,7 @@ export const projectSchema = v.strictObject({
   clothOnHand: v.optional(list(clothOnHandSchema, 500), []),
   stripSets: list(stripSetSchema, 400),
   wedge: wedgeSchema,
-  blocks: list(blockSchema, 1_600),
+  blocks: list(blockSchema, MOST_BLOCKS),
   wall: wallSchema,
   setting: settingSchema,
   preferences: preferencesSchema,

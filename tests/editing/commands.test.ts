@@ -8,6 +8,7 @@ import * as begin from '../../src/editing/commands/begin';
 import * as blocks from '../../src/editing/commands/blocks';
 import { addFilledBlocks } from '../../src/editing/commands/chooseWedges';
 import * as cloth from '../../src/editing/commands/clothOnHand';
+import { enterBlocks } from '../../src/editing/commands/enterBlocks';
 import * as fabrics from '../../src/editing/commands/fabrics';
 import { layQuilt } from '../../src/editing/commands/layQuilt';
 import * as setting from '../../src/editing/commands/setting';
@@ -72,6 +73,18 @@ const commands: [words: string, from: Project, command: Command][] = [
     cloth.changeCloth(withCloth, clothId, { depth: 9, count: 2 }),
   ],
   ['remove the cloth of Test cloth', withCloth, cloth.removeCloth(withCloth, clothId)],
+  [
+    `enter block ${second.number}`,
+    project,
+    enterBlocks(
+      project,
+      [{ block: second.id, number: null, places: first.places.toReversed(), progress: 'squared' }],
+      project.stripSets.flatMap(({ id }) => [
+        { set: id, tip: 'up' as const, count: 40 },
+        { set: id, tip: 'down' as const, count: 40 },
+      ]),
+    ),
+  ],
   ['empty the blocks for 6 wedges each', project, changeWedgesEmptying(6)],
   ['add a strip set', project, stripSets.addSet([{ fabric: project.fabrics[1]!.id, width: 2 }])],
   [`remove strip set ${set.label}`, project, stripSets.removeSet(project, set.id)],

@@ -17,11 +17,16 @@ export function addBlocks(count: number): Command {
       for (let added = 0; added < count; added += 1) {
         const block = createBlock(draft);
         draft.blocks.push(block);
-        const cell = draft.wall.cells.findIndex((there, at) => there === null && !isPlain(at, draft));
-        if (cell >= 0) draft.wall.cells[cell] = { block: block.id, turn: 0, pinned: false };
+        hangInEmptyCell(draft, block.id);
       }
     },
   };
+}
+
+/** Hangs a block in the first empty cell of the draft; without one it stays on the side table. */
+export function hangInEmptyCell(draft: Project, block: BlockId): void {
+  const cell = draft.wall.cells.findIndex((there, at) => there === null && !isPlain(at, draft));
+  if (cell >= 0) draft.wall.cells[cell] = { block, turn: 0, pinned: false };
 }
 
 /** Removes a block, so that its wedges are free again. Refused when it is sewn or pinned. */

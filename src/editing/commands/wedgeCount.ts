@@ -87,10 +87,14 @@ export function countWedge(project: Project, id: StripSetId, tip: Tip, by: 1 | -
   };
 }
 
-/** The `cut` entry of a set after the correction; null where it equals what the geometry gives. */
+/** The `cut` entry of a set after a correction. */
 function countAfter(set: StripSet, tip: Tip, by: 1 | -1, wedge: WedgePlan): StripSet['cut'] {
-  const there = availableWedges(set, wedge);
-  const after = { ...there, [tip]: there[tip] + by };
+  return countedAs(set, tip, availableWedges(set, wedge)[tip] + by, wedge);
+}
+
+/** The `cut` entry of a set with so many wedges of a tip; null where that is what the geometry gives. */
+export function countedAs(set: StripSet, tip: Tip, count: number, wedge: WedgePlan): StripSet['cut'] {
+  const after = { ...availableWedges(set, wedge), [tip]: count };
   const planned = plannedWedges(set, wedge);
   return planned.up === after.up && planned.down === after.down ? null : after;
 }
