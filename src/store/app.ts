@@ -44,9 +44,20 @@ export interface Laid {
   readonly order: FabricOrder;
   /** Whether the grid of strips lies on the large area instead of the fabrics. */
   readonly strips: boolean;
+  /** The way in which sewn blocks are being entered at the step Blocks; null: none are. */
+  readonly entering: 'keys' | 'list' | null;
+  /** The block they are entered into; null: the next empty one, else a new one. */
+  readonly into: BlockId | null;
 }
 
-const NOTHING_LAID: Laid = { set: null, fabric: null, order: 'value', strips: false };
+const NOTHING_LAID: Laid = {
+  set: null,
+  fabric: null,
+  order: 'value',
+  strips: false,
+  entering: null,
+  into: null,
+};
 
 export interface AppState {
   readonly project: Project;
@@ -193,8 +204,10 @@ export function createApp(project: Project, history: History = EMPTY_HISTORY) {
 
 function changed(state: AppState, project: Project): Partial<AppState> {
   const stays = project.blocks.some((block) => block.id === state.picked);
-  const setStays = project.stripSets.some((set) => set.id === state.laid.set);
-  const fabricStays = project.fabrics.some((fabric) => fabric.id === state.laid.fabric);
+  const { laid } = state;
+  const setStays = project.stripSets.some((set) => set.id === laid.set);
+  const fabricStays = project.fabrics.some((fabric) => fabric.id === laid.fabric);
+  const intoStays = project.blocks.some((block) => block.id === laid.into);
   return {
     project,
     revision: state.revision + 1,
@@ -202,9 +215,10 @@ function changed(state: AppState, project: Project): Partial<AppState> {
     spot: null,
     picked: stays ? state.picked : null,
     laid: {
-      ...state.laid,
-      set: setStays ? state.laid.set : null,
-      fabric: fabricStays ? state.laid.fabric : null,
+      ...laid,
+      set: setStays ? laid.set : null,
+      fabric: fabricStays ? laid.fabric : null,
+      into: intoStays ? laid.into : null,
     },
     // The last announcement (a block is pinned) may no longer be true.
     announced: { ...state.announced, words: phrase('') },

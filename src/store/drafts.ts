@@ -1,6 +1,8 @@
 // Keeps forms that are filled in part. They stay while the person is at another step, and are no part of the project or its
 // history.
-import type { ClothOnHand, Fabric, FabricId } from '../model/project';
+import type { WedgesCounted } from '../editing/commands/enterBlocks';
+import type { Entry } from '../editing/entering/entry';
+import type { Block, ClothOnHand, Fabric, FabricId } from '../model/project';
 import type { Inches } from '../model/units';
 
 /** A new row of cloth before its fabric is chosen. */
@@ -33,10 +35,23 @@ export interface BeginningForm {
   readonly roll: { readonly strips: number; readonly width: Inches; readonly fabrics: number };
 }
 
+/** Blocks that are being entered as they are sewn. */
+export interface EnteringValues {
+  /** The block at hand; null before its first key. */
+  readonly entry: Entry | null;
+  /** How far the blocks are. */
+  readonly progress: Block['progress'];
+  /** Counts that were corrected for the block at hand. */
+  readonly counts: readonly WedgesCounted[];
+  /** The list of blocks as it is typed. */
+  readonly text: string;
+}
+
 export interface Drafts {
   readonly beginning?: Draft<BeginningForm>;
   readonly fabric?: Draft<Omit<Fabric, 'id'>>;
   readonly cloth?: Draft<Of<ClothOnHand>>;
+  readonly entering?: Draft<EnteringValues>;
 }
 
 export type DraftOf<K extends keyof Drafts> = NonNullable<Drafts[K]>;

@@ -1,7 +1,7 @@
 // Keeps the step and the half-filled forms over a reload of the tab (in sessionStorage, so for this tab alone). They are no part
 // of the project.
 import * as v from 'valibot';
-import { clothOnHandSchema, fabricSchema } from '../model/project';
+import { BLOCK_PROGRESS, clothOnHandSchema, fabricSchema } from '../model/project';
 import { type AppStore, STEPS } from './app';
 import { type DraftOf, type Drafts, WAYS_TO_BEGIN } from './drafts';
 
@@ -24,6 +24,19 @@ const beginningEntries = {
   roll: v.object({ strips: count, width: inches, fabrics: count }),
 };
 
+const place = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(11));
+const tip = v.picklist(['up', 'down']);
+const wedge = v.object({ set: v.string(), tip });
+const entrySchema = v.object({
+  places: v.pipe(v.array(v.nullable(wedge)), v.maxLength(12)),
+  at: v.nullable(place),
+  order: v.array(place),
+  pending: v.string(),
+  stated: v.nullable(tip),
+  fresh: v.boolean(),
+  first: tip,
+});
+
 const placeSchema = v.object({
   project: v.string(),
   step: v.picklist(STEPS),
@@ -31,6 +44,12 @@ const placeSchema = v.object({
     beginning: draftOf(beginningEntries),
     fabric: draftOf(v.omit(fabricSchema, ['id']).entries),
     cloth: draftOf({ ...v.omit(clothOnHandSchema, ['id']).entries, fabric: chosenLater }),
+    entering: draftOf({
+      entry: v.nullable(entrySchema),
+      progress: v.picklist(BLOCK_PROGRESS),
+      counts: v.array(v.object({ ...wedge.entries, count: v.number() })),
+      text: v.string(),
+    }),
   }),
 });
 
@@ -51,7 +70,7 @@ function takeUp(app: AppStore, area: () => Storage): void {
   if (!place?.success || place.output.project !== app.getState().project.id) return;
   const { step, drafts } = place.output;
   app.getState().goTo(step);
-  for (const form of ['beginning', 'fabric', 'cloth'] as const satisfies (keyof Drafts)[]) {
+  for (const form of ['beginning', 'fabric', 'cloth', 'entering'] as const satisfies (keyof Drafts)[]) {
     const draft = drafts[form];
     if (draft) app.getState().keepDraft(form, draft as DraftOf<typeof form>);
   }

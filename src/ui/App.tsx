@@ -11,6 +11,7 @@ import { Selvedge } from './shell/Selvedge';
 import { SkipLinks } from './shell/SkipLinks';
 import { TopBar } from './shell/TopBar';
 import { ValueStrip } from './shell/ValueStrip';
+import { BlockWork } from './stage/blocks/BlockWork';
 import { Stage } from './stage/Stage';
 import { StepPanel } from './steps/StepPanel';
 import { ClothDefs } from './wall/ClothDefs';
@@ -68,20 +69,22 @@ export function App() {
       <ClothDefs fabrics={cloth} perBlock={perBlock} />
       <TopBar number={number} onNumber={setNumber} />
       <Selvedge />
-      <main
-        className="panel"
-        id="step"
-        ref={panel}
-        onClickCapture={(event) => {
-          heedSecondPress(event);
-          if (!event.isPropagationStopped()) heedRefusedFields(event);
-        }}
-      >
-        <ErrorScreen>
-          <StepPanel />
-        </ErrorScreen>
-      </main>
-      <Stage number={number} />
+      <BlockWork>
+        <main
+          className="panel"
+          id="step"
+          ref={panel}
+          onClickCapture={(event) => {
+            heedSecondPress(event);
+            if (!event.isPropagationStopped()) heedRefusedFields(event);
+          }}
+        >
+          <ErrorScreen>
+            <StepPanel />
+          </ErrorScreen>
+        </main>
+        <Stage number={number} />
+      </BlockWork>
       <ValueStrip />
       <p className="hidden-text" role="status" aria-live="polite">
         {say(announced.words)}

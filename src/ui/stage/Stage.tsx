@@ -9,6 +9,7 @@ import { WallView } from '../wall/WallView';
 import { useSay } from '../words';
 import { Beginning } from './beginning/Beginning';
 import { useBeginning } from './beginning/form';
+import { BlocksStage } from './blocks/BlocksStage';
 import { FabricsStage } from './fabrics/FabricsStage';
 import './stage.css';
 
@@ -52,11 +53,12 @@ export function Stage({ number }: { number: boolean }) {
 /** What a step lays on the large area; null where that is the wall itself. */
 function workOf(step: Step): ReactNode {
   switch (step) {
+    case 'blocks':
+      return <BlocksStage />;
     case 'fabrics':
       return <FabricsStage />;
     case 'sets':
     case 'wedges':
-    case 'blocks':
     case 'wall':
     case 'finishing':
       return null;

@@ -1,58 +1,85 @@
-// Step 4, blocks: their number, the choice of wedges and the list; or the workshop of the picked block.
+// Step 4, blocks: their number and the choice of wedges; or what belongs to the opened block, or to entering sewn blocks. The blocks
+// themselves lie on the large area (stage/blocks/).
 import { useEffect, useMemo, useRef } from 'react';
-import { findBlock } from '../../model/find';
+import { openBlocks } from '../../editing/commands/chooseWedges';
 import { useApp } from '../app';
-import { Complaint } from '../fields/Complaint';
 import { useAnalysis } from '../useAnalysis';
+import { useSay } from '../words';
 import { clashesByBlock } from './blocks/blockWords';
-import { BlockList } from './blocks/list/BlockList';
 import './blocks/blocks.css';
+import { EnteringHelp } from './blocks/EnteringHelp';
 import { ChooseWedges } from './blocks/list/ChooseWedges';
 import { HowMany } from './blocks/list/HowMany';
-import { CarriedWedge } from './blocks/workshop/CarriedWedge';
-import { TradeBar } from './blocks/workshop/TradeBar';
-import { TradingContext } from './blocks/workshop/trade';
-import { useTrade } from './blocks/workshop/useTrade';
+import { useChoosing } from './blocks/useChoosing';
+import { useBench } from './blocks/workshop/bench';
 import { Workshop } from './blocks/workshop/Workshop';
 import { Caution } from './Caution';
 import { StepFoot } from './StepFoot';
 import { StepHeading } from './StepHeading';
 
 export function BlocksStep() {
+  const say = useSay();
   const project = useApp((app) => app.project);
-  const picked = useApp((app) => app.picked);
+  const entering = useApp((app) => app.laid.entering !== null);
   const { balance } = useAnalysis(project);
   const clashes = useMemo(() => clashesByBlock(balance?.clashes ?? []), [balance]);
-  const trade = useTrade();
+  const choosing = useChoosing();
+  const { block } = useBench();
   const top = useRef<HTMLDivElement>(null);
-  const block = picked === null ? undefined : findBlock(project, picked);
   // Scrolls to the start when another block is picked.
   // biome-ignore lint/correctness/useExhaustiveDependencies: when the picked block changes
   useEffect(() => {
     // In braces, because newer browsers return a promise here, which an effect must not return.
     top.current?.scrollIntoView({ block: 'end' });
-  }, [block?.id]);
+  }, [block?.id, entering]);
+  const open = new Set(openBlocks(project));
+  const unfilled = project.blocks.some(({ id, places }) => open.has(id) && places.includes(null));
+  if (entering) {
+    return (
+      <>
+        <div ref={top} />
+        <EnteringHelp />
+        <StepFoot />
+      </>
+    );
+  }
+  if (block) {
+    return (
+      <>
+        <div ref={top} />
+        <Workshop key={block.id} block={block} clashes={clashes} choosing={choosing} />
+        <StepFoot>
+          {open.has(block.id) && block.places.includes(null) ? (
+            <button
+              type="button"
+              className="button solid"
+              disabled={choosing.busy}
+              onClick={() => choosing.choose([block.id])}
+            >
+              {say('Choose its wedges')}
+            </button>
+          ) : null}
+        </StepFoot>
+      </>
+    );
+  }
   return (
-    <TradingContext value={trade}>
+    <>
       <div ref={top} />
-      {block ? (
-        <Workshop key={block.id} block={block} clashes={clashes} />
-      ) : (
-        <>
-          <StepHeading
-            title="Blocks"
-            line="Wedges go round a block tip up and tip down in turn, so that their seams nest."
-          />
-          <TradeBar />
-          <HowMany />
-          <ChooseWedges />
-          <BlockList clashes={clashes} />
-          <Caution about={['sewing', 'pressing']} />
-        </>
-      )}
-      <Complaint problems={trade.problems} />
-      <CarriedWedge />
-      <StepFoot />
-    </TradingContext>
+      <StepHeading
+        title="Blocks"
+        line="Wedges go round a block tip up and tip down in turn, so that their seams nest."
+      />
+      <HowMany />
+      <ChooseWedges choosing={choosing} />
+      <Caution about={['sewing', 'pressing']} />
+      <StepFoot>
+        {unfilled ? (
+          <button type="button" className="button solid" disabled={choosing.busy} onClick={choosing.fill}>
+            {say('Fill empty blocks')}
+          </button>
+        ) : null}
+      </StepFoot>
+    </>
   );
 }

@@ -1,4 +1,4 @@
-// Chooses wedges automatically, for all blocks or for empty places, and shows what was proved.
+// The choice of wedges by the tool: its number, starting over, and what was proved. To fill empty blocks stands in the foot of the step.
 import { Sparkle } from 'lucide-react';
 import { openBlocks } from '../../../../editing/commands/chooseWedges';
 import { counted, type Phrase } from '../../../../model/phrase';
@@ -6,17 +6,15 @@ import { useApp } from '../../../app';
 import { Complaint } from '../../../fields/Complaint';
 import { DrawField } from '../../../fields/DrawField';
 import { useSay } from '../../../words';
-import { useChoosing } from '../useChoosing';
+import type { useChoosing } from '../useChoosing';
 
 const MOST_SEED = 9_999;
 
-export function ChooseWedges() {
+export function ChooseWedges({ choosing }: { choosing: ReturnType<typeof useChoosing> }) {
   const say = useSay();
   const project = useApp((app) => app.project);
-  const { busy, choose, fill, seed, setSeed, words, problems } = useChoosing();
+  const { busy, choose, seed, setSeed, words, problems } = choosing;
   const open = openBlocks(project);
-  const openSet = new Set(open);
-  const empty = project.blocks.filter((block) => openSet.has(block.id) && block.places.includes(null)).length;
   const kept = project.blocks.length - open.length;
   if (project.blocks.length === 0) return null;
   return (
@@ -30,19 +28,17 @@ export function ChooseWedges() {
           )}
         </p>
         <div className="row">
-          {empty > 0 ? (
-            <button type="button" className="button solid" disabled={busy} onClick={fill}>
-              {say('For the empty places')}
-            </button>
-          ) : null}
           <button
             type="button"
             className="button"
             disabled={busy || open.length === 0}
             onClick={() => choose(open)}
           >
-            {say('For all, afresh')}
+            {say('Start over')}
           </button>
+          <span className="quiet grow">
+            {say('Chooses all wedges anew, except of sewn and pinned blocks.')}
+          </span>
         </div>
         <DrawField
           value={seed}

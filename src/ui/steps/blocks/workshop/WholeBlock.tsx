@@ -1,4 +1,4 @@
-// Commands on all places of a block: choose its wedges automatically, or take them out.
+// Commands on all places of a block: choose other wedges automatically, or take them out. To fill it stands in the foot of the step.
 import { emptyBlocks } from '../../../../editing/commands/blocks';
 import { openBlocks } from '../../../../editing/commands/chooseWedges';
 import { whyPlacesLocked } from '../../../../model/freedom';
@@ -7,14 +7,18 @@ import { useApp, useAppStore } from '../../../app';
 import { Complaint, useRun } from '../../../fields/Complaint';
 import { useSay } from '../../../words';
 import { Proof } from '../list/ChooseWedges';
-import { useChoosing } from '../useChoosing';
+import type { useChoosing } from '../useChoosing';
 
-export function WholeBlock({ block }: { block: Block }) {
+interface Props {
+  block: Block;
+  choosing: ReturnType<typeof useChoosing>;
+}
+
+export function WholeBlock({ block, choosing }: Props) {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
   const [run, problems] = useRun();
-  const choosing = useChoosing();
   const filled = block.places.some((place) => place !== null);
   const whole = !block.places.includes(null);
   if (whyPlacesLocked(block)) return null;
@@ -22,18 +26,17 @@ export function WholeBlock({ block }: { block: Block }) {
   return (
     <div className="whole-block">
       <div className="row">
-        {open ? (
+        {open ? null : <p className="quiet">{say('It is pinned: its wedges are changed by hand only.')}</p>}
+        {open && whole ? (
           <button
             type="button"
-            className={whole ? 'button' : 'button solid'}
+            className="button"
             disabled={choosing.busy}
             onClick={() => choosing.choose([block.id])}
           >
-            {filled ? say('Choose all its wedges afresh') : say('Choose its wedges')}
+            {say('Choose new wedges')}
           </button>
-        ) : (
-          <p className="quiet">{say('It is pinned: its wedges are changed by hand only.')}</p>
-        )}
+        ) : null}
         {filled ? (
           <button
             type="button"

@@ -1,70 +1,52 @@
-// The workshop of the picked block: its places, the wedges that could lie in them, its corners and its progress.
-import { ArrowLeft, ChevronLeft, ChevronRight, Trash2 } from 'lucide-react';
-import { useState } from 'react';
+// The panel of the opened block: its chosen place with the wedges that could lie there, its findings, corners and progress. The block
+// itself lies on the large area (stage/blocks/BlockBench.tsx).
+import { Trash2 } from 'lucide-react';
 import type { Clash } from '../../../../balance/clashes/clashes';
 import { seamsNotNesting } from '../../../../cutting/wedges/nesting';
-import { putWedge, removeBlock } from '../../../../editing/commands/blocks';
-import { cellIndexOf, cellOf, findBlock } from '../../../../model/find';
-import type { Block, BlockId, Place } from '../../../../model/project';
+import { removeBlock } from '../../../../editing/commands/blocks';
+import { cellIndexOf, cellOf } from '../../../../model/find';
+import type { Block, BlockId } from '../../../../model/project';
 import { rowAndColumn } from '../../../../model/wallCells';
 import { useApp, useAppStore } from '../../../app';
 import { Complaint, useRun } from '../../../fields/Complaint';
+import { SecondChoice } from '../../../stage/blocks/SecondBlock';
 import { useSay } from '../../../words';
 import { HowFar } from '../HowFar';
 import { SewingAdvice } from '../SewingAdvice';
-import { BlockFace } from './BlockFace';
+import type { useChoosing } from '../useChoosing';
 import { BlockSheet } from './BlockSheet';
+import { useBench } from './bench';
 import { CornersOfBlock } from './CornersOfBlock';
 import { Meetings } from './Meetings';
 import { PlacePanel } from './PlacePanel';
-import { SecondBlock, SecondChoice } from './SecondBlock';
-import { TradeBar } from './TradeBar';
 import { WholeBlock } from './WholeBlock';
 import './workshop.css';
 
 interface Props {
   block: Block;
   clashes: ReadonlyMap<BlockId, readonly Clash[]>;
+  choosing: ReturnType<typeof useChoosing>;
 }
 
-export function Workshop({ block, clashes }: Props) {
+export function Workshop({ block, clashes, choosing }: Props) {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
   const [run, problems] = useRun();
-  const [chosen, setChosen] = useState(0);
-  const [trying, setTrying] = useState<Place | null>(null);
-  const [second, setSecond] = useState<BlockId | null>(null);
-  const other = second === null ? undefined : findBlock(project, second);
-  const place = Math.min(chosen, block.places.length - 1);
-  const mine = clashes.get(block.id) ?? [];
+  const { place, second, tryOn, layBeside } = useBench();
   const slips = seamsNotNesting(project, block);
+  const cell = cellIndexOf(project, block.id);
   return (
     <div className="workshop">
-      <WorkshopHead block={block} />
-      <div className={other ? 'faces two' : 'faces'}>
-        <BlockFace
-          block={block}
-          turn={cellOf(project, block.id)?.turn ?? 0}
-          clashes={mine}
-          chosen={place}
-          onChoose={setChosen}
-          trying={trying ? { place, wedge: trying } : null}
-          onEmpty={(at) => run(putWedge(store.getState().project, block.id, at, null))}
-        />
-        {other ? <SecondBlock block={other} clashes={clashes.get(other.id) ?? []} /> : null}
-      </div>
-      <p className="quiet legend">
-        {say('An arrow shows the way a wedge’s seams are pressed; opposite arrows nest.')}
-      </p>
-      <TradeBar />
-      <SecondChoice block={block} second={other?.id ?? null} onChoose={setSecond} />
-      {other ? (
-        <p className="quiet legend">
-          {say('Carry a wedge from one block to the other, or choose one beside and then its partner here.')}
+      <header className="title">
+        <h2 tabIndex={-1}>{say('Block {block}', { block: block.number })}</h2>
+        <p>
+          {cell < 0
+            ? say('On the side table')
+            : say('Row {row}, column {column}', rowAndColumn(cell, project))}
         </p>
-      ) : null}
-      <WholeBlock block={block} />
+      </header>
+      <WholeBlock block={block} choosing={choosing} />
       {slips.length > 0 ? (
         <p className="verdict">
           {say('Between places {places} the seams are pressed the same way and do not nest.', {
@@ -72,14 +54,16 @@ export function Workshop({ block, clashes }: Props) {
           })}
         </p>
       ) : null}
-      <PlacePanel block={block} place={place} onTry={setTrying} />
-      <Meetings clashes={mine} complete={!block.places.includes(null)} />
+      <PlacePanel block={block} place={place} onTry={tryOn} />
+      <Meetings clashes={clashes.get(block.id) ?? []} complete={!block.places.includes(null)} />
+      <SecondChoice block={block} second={second?.id ?? null} onChoose={layBeside} />
       <CornersOfBlock block={block} />
       <section aria-labelledby="far-title">
-        <h3 id="far-title">{say('How far it is')}</h3>
+        <h3 id="far-title">{say('Progress')}</h3>
         <HowFar blocks={[block.id]} stage={block.progress} />
       </section>
       <BlockSheet block={block} turn={cellOf(project, block.id)?.turn ?? 0} />
+      <SewingAdvice />
       <section aria-label={say('Remove it')}>
         <div className="row">
           <button
@@ -92,49 +76,6 @@ export function Workshop({ block, clashes }: Props) {
         </div>
         <Complaint problems={problems} />
       </section>
-      <SewingAdvice />
     </div>
-  );
-}
-
-function WorkshopHead({ block }: { block: Block }) {
-  const say = useSay();
-  const store = useAppStore();
-  const project = useApp((app) => app.project);
-  const cell = cellIndexOf(project, block.id);
-  const ordered = project.blocks.toSorted((one, other) => one.number - other.number);
-  const at = ordered.findIndex((one) => one.id === block.id);
-  const step = (by: number, name: string, icon: React.ReactNode) => (
-    <button
-      type="button"
-      className="button bare"
-      aria-label={name}
-      title={name}
-      disabled={ordered[at + by] === undefined}
-      onClick={() => store.getState().pick(ordered[at + by]?.id ?? null)}
-    >
-      {icon}
-    </button>
-  );
-  return (
-    <header className="workshop-head">
-      <div className="spread">
-        <button type="button" className="button bare back" onClick={() => store.getState().pick(null)}>
-          <ArrowLeft size={16} aria-hidden /> {say('All blocks')}
-        </button>
-        <div className="row">
-          {step(-1, say('The block before'), <ChevronLeft size={18} aria-hidden />)}
-          {step(1, say('The next block'), <ChevronRight size={18} aria-hidden />)}
-        </div>
-      </div>
-      <div className="title">
-        <h2>{say('Block {block}', { block: block.number })}</h2>
-        <p>
-          {cell < 0
-            ? say('On the side table')
-            : say('Row {row}, column {column}', rowAndColumn(cell, project))}
-        </p>
-      </div>
-    </header>
   );
 }

@@ -1,31 +1,34 @@
 // Trades wedges: a hand carries a wedge to another place, or one place is held and then the other chosen. It gives tradeRules.ts
 // the places on screen, and carries out the outcomes.
 import { useCallback, useEffect, useState } from 'react';
-import { tradeWedges } from '../../../../editing/commands/blocks';
+import { putWedge } from '../../../../editing/commands/blocks';
 import { findBlock } from '../../../../model/find';
 import { phrase } from '../../../../model/phrase';
-import type { Problem } from '../../../../model/result';
 import { useAppStore } from '../../../app';
 import { useRun } from '../../../fields/Complaint';
 import type { Spot } from '../../../wall/hands/hands';
 import { useHands } from '../../../wall/hands/useHands';
-import { type Carried, type PlaceRef, samePlace, type Trading } from './trade';
+import {
+  type Carried,
+  type PlaceRef,
+  putDownCommand,
+  type Spare,
+  samePlace,
+  type Trading,
+  type Under,
+} from './trade';
 import { type TradeOutcome, tradeRules } from './tradeRules';
 
-export interface TradeState extends Trading {
-  readonly problems: readonly Problem[];
-}
-
 /** The state of trading, for TradingContext. */
-export function useTrade(): TradeState {
+export function useTrade(): Trading {
   const store = useAppStore();
   const [run, problems, clear] = useRun();
   const [held, setHeld] = useState<PlaceRef | null>(null);
-  const trade = useCallback(
-    (from: PlaceRef, to: PlaceRef) => {
+  const putDown = useCallback(
+    (from: PlaceRef | Spare, to: PlaceRef) => {
       setHeld(null);
       if (samePlace(from, to)) return;
-      run(tradeWedges(store.getState().project, from, to));
+      run(putDownCommand(store.getState().project, from, to));
     },
     [run, store],
   );
@@ -52,18 +55,22 @@ export function useTrade(): TradeState {
     globalThis.addEventListener('keydown', key, true);
     return () => globalThis.removeEventListener('keydown', key, true);
   }, [held]);
-  const { gesture, press } = useHands<PlaceRef, Carried, TradeOutcome>({
-    rules: () => tradeRules(store.getState().project, placeUnder),
+  const { gesture, press } = useHands<PlaceRef | Spare, Carried, TradeOutcome>({
+    rules: () => tradeRules(store.getState().project, under),
     done: (outcome) => {
-      if (outcome.kind === 'trade') trade(outcome.from, outcome.to);
+      if (outcome.kind === 'putDown') putDown(outcome.from, outcome.to);
+      else if (outcome.kind === 'takeOut')
+        run(putWedge(store.getState().project, outcome.from.block, outcome.from.place, null));
       else store.getState().announce(outcome.why);
     },
   });
-  return { held, carried: gesture, problems, hold, press, trade };
+  return { held, carried: gesture, problems, hold, press, putDown };
 }
 
-function placeUnder({ x, y }: Spot): PlaceRef | null {
-  const found = document.elementFromPoint(x, y)?.closest('[data-workshop-place]');
-  const block = found?.getAttribute('data-workshop-block');
-  return block ? { block, place: Number(found?.getAttribute('data-workshop-place')) } : null;
+function under({ x, y }: Spot): Under {
+  const found = document.elementFromPoint(x, y);
+  const place = found?.closest('[data-workshop-place]');
+  const block = place?.getAttribute('data-workshop-block');
+  if (block) return { block, place: Number(place?.getAttribute('data-workshop-place')) };
+  return found?.closest('[data-wedge-tray]') ? 'tray' : null;
 }

@@ -1,12 +1,12 @@
 // A second block in the workshop, so that wedges can be traded between the two.
 import { useId } from 'react';
-import type { Clash } from '../../../../balance/clashes/clashes';
-import { cellOf } from '../../../../model/find';
-import type { Block, BlockId } from '../../../../model/project';
-import { useApp } from '../../../app';
-import { useSay } from '../../../words';
+import type { Clash } from '../../../balance/clashes/clashes';
+import { cellOf } from '../../../model/find';
+import type { Block, BlockId } from '../../../model/project';
+import { useApp } from '../../app';
+import { useTrading } from '../../steps/blocks/workshop/trade';
+import { useSay } from '../../words';
 import { BlockFace } from './BlockFace';
-import { useTrading } from './trade';
 
 interface ChoiceProps {
   block: Block;
@@ -23,7 +23,7 @@ export function SecondChoice({ block, second, onChoose }: ChoiceProps) {
   if (others.length === 0) return null;
   return (
     <div className="field">
-      <label htmlFor={id}>{say('Lay another block beside it, to trade between the two')}</label>
+      <label htmlFor={id}>{say('Compare with another block')}</label>
       <select
         id={id}
         value={second ?? ''}

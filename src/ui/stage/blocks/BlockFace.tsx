@@ -1,19 +1,19 @@
 // A block large enough to work on: its cloth as it hangs, numbered places, an arrow for the pressing of each wedge's seams, and
 // marks of clashes. Places are chosen by click, Tab and arrows; wedges are carried by hand.
-import { type KeyboardEvent, useMemo } from 'react';
-import type { Clash } from '../../../../balance/clashes/clashes';
-import { seamLies, seamsNotNesting } from '../../../../cutting/wedges/nesting';
-import { drawBlock } from '../../../../drawing/drawProject';
-import { finishedBlock } from '../../../../geometry/wedge';
-import { orientation, turnsOf } from '../../../../model/find';
-import type { Block, Place } from '../../../../model/project';
-import { useApp } from '../../../app';
-import { BlockView } from '../../../wall/BlockView';
-import { SeamMarks } from '../../../wall/Marks';
-import { useSay } from '../../../words';
-import { wedgeWords } from '../blockWords';
+import { type KeyboardEvent, type ReactNode, useMemo } from 'react';
+import type { Clash } from '../../../balance/clashes/clashes';
+import { seamLies, seamsNotNesting } from '../../../cutting/wedges/nesting';
+import { drawBlock } from '../../../drawing/drawProject';
+import { finishedBlock } from '../../../geometry/wedge';
+import { orientation, turnsOf } from '../../../model/find';
+import type { Block, Place } from '../../../model/project';
+import { useApp } from '../../app';
+import { wedgeWords } from '../../steps/blocks/blockWords';
+import { samePlace, useTrading } from '../../steps/blocks/workshop/trade';
+import { BlockView } from '../../wall/BlockView';
+import { SeamMarks } from '../../wall/Marks';
+import { useSay } from '../../words';
 import { NotNesting, PlaceFace } from './PlaceFace';
-import { samePlace, useTrading } from './trade';
 
 interface Props {
   block: Block;
@@ -25,12 +25,28 @@ interface Props {
   /** A wedge shown in a place instead of the wedge there; the place keeps the name of the wedge there. */
   trying?: { readonly place: number; readonly wedge: Place } | null;
   onEmpty?: (place: number) => void;
+  /** What is drawn round it, and so many inches of it on every side. */
+  around?: ReactNode;
+  margin?: number;
+  /** What is drawn on its edge. */
+  onEdge?: ReactNode;
 }
 
-export function BlockFace({ block, turn, clashes, chosen, onChoose, trying, onEmpty }: Props) {
+export function BlockFace({
+  block,
+  turn,
+  clashes,
+  chosen,
+  onChoose,
+  trying,
+  onEmpty,
+  around,
+  margin = 0.1,
+  onEdge,
+}: Props) {
   const say = useSay();
   const project = useApp((app) => app.project);
-  const { held, carried, hold, press, trade } = useTrading();
+  const { held, carried, hold, press, putDown } = useTrading();
   const { perBlock } = project.wedge;
   const { width, height } = finishedBlock(project.wedge);
   const shown = useMemo(() => {
@@ -52,7 +68,7 @@ export function BlockFace({ block, turn, clashes, chosen, onChoose, trying, onEm
       onChoose(next);
       group?.querySelector<SVGElement>(`[data-workshop-place="${next}"]`)?.focus();
     } else if (event.key === 'Enter' || event.key === ' ') {
-      if (held) trade(held, { block: block.id, place });
+      if (held) putDown(held, { block: block.id, place });
       else onChoose(place);
     } else if (event.key.toLowerCase() === 't' && !event.ctrlKey && !event.metaKey) {
       hold(samePlace(held, { block: block.id, place }) ? null : { block: block.id, place });
@@ -66,12 +82,14 @@ export function BlockFace({ block, turn, clashes, chosen, onChoose, trying, onEm
       {/* biome-ignore lint/a11y/noSvgWithoutTitle: its places are named one by one */}
       <svg
         className="block-face"
-        viewBox={`${-width / 2 - 0.1} ${-height / 2 - 0.1} ${width + 0.2} ${height + 0.2}`}
+        viewBox={`${-width / 2 - margin} ${-height / 2 - margin} ${width + 2 * margin} ${height + 2 * margin}`}
       >
+        {around}
         <g transform={`rotate(${(turn * 360) / turnsOf(perBlock)})`} aria-hidden>
           <BlockView pieces={pieces} fabrics={project.fabrics} lit={null} near />
           <SeamMarks marks={marks} strong={false} />
         </g>
+        {onEdge}
         <NotNesting seams={slips} stands={stands} wedge={project.wedge} />
         {block.places.map((wedge, place) => {
           const ref = { block: block.id, place };
@@ -89,7 +107,7 @@ export function BlockFace({ block, turn, clashes, chosen, onChoose, trying, onEm
               held={samePlace(held, ref) || samePlace(carried?.from, ref)}
               over={carried !== null && samePlace(carried.over, ref) && !samePlace(carried.from, ref)}
               onPress={(event) => press(event, ref)}
-              onClick={() => (held ? trade(held, ref) : onChoose(place))}
+              onClick={() => (held ? putDown(held, ref) : onChoose(place))}
               onKeyDown={(event) => key(event, place)}
             />
           );

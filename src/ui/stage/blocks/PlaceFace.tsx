@@ -1,10 +1,10 @@
 // One place of the block in the workshop: its wedge as a target, its number, and the arrow of its pressing.
 import type { KeyboardEvent, PointerEvent } from 'react';
-import type { SeamLie } from '../../../../cutting/wedges/nesting';
-import { bandOutline, direction } from '../../../../geometry/block';
-import { apothem, slope } from '../../../../geometry/wedge';
-import type { BlockId, WedgePlan } from '../../../../model/project';
-import { useApp } from '../../../app';
+import type { SeamLie } from '../../../cutting/wedges/nesting';
+import { bandOutline, direction } from '../../../geometry/block';
+import { apothem, slope } from '../../../geometry/wedge';
+import type { BlockId, WedgePlan } from '../../../model/project';
+import { useApp } from '../../app';
 
 interface Props {
   place: number;

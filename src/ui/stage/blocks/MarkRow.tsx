@@ -1,8 +1,8 @@
 // Marks all blocks in one row of the wall, so that their progress can be set together.
 import { useId } from 'react';
-import type { BlockId } from '../../../../model/project';
-import { useApp } from '../../../app';
-import { useSay } from '../../../words';
+import type { BlockId } from '../../../model/project';
+import { useApp } from '../../app';
+import { useSay } from '../../words';
 
 export function MarkRow({ onMark }: { onMark: (blocks: readonly BlockId[]) => void }) {
   const say = useSay();
@@ -13,7 +13,7 @@ export function MarkRow({ onMark }: { onMark: (blocks: readonly BlockId[]) => vo
   if (onPoint) return null;
   return (
     <div className="field">
-      <label htmlFor={id}>{say('Mark a row of the wall')}</label>
+      <label htmlFor={id}>{say('Choose a row of the wall')}</label>
       <select
         id={id}
         value=""

@@ -1,22 +1,23 @@
-// The list of blocks, each with its picture, number and state. It can be searched by number, set or fault, and many blocks can be
-// marked to set their progress at once.
+// The gallery of blocks at a size at which their cloth can be judged, each with its number and state. It can be searched by number, set or
+// fault, and many blocks can be marked to update their progress at once.
+import { Keyboard } from 'lucide-react';
 import { useCallback, useDeferredValue, useLayoutEffect, useMemo, useRef, useState } from 'react';
-import type { Clash } from '../../../../balance/clashes/clashes';
-import { drawBlock } from '../../../../drawing/drawProject';
-import { cellOf } from '../../../../model/find';
-import type { Block, BlockId, Project } from '../../../../model/project';
-import { useApp, useAppStore } from '../../../app';
-import { Choice } from '../../../fields/Choice';
-import { useSay } from '../../../words';
-import { HowFar } from '../HowFar';
-import { BlockListCard } from './BlockListCard';
+import type { Clash } from '../../../balance/clashes/clashes';
+import { drawBlock } from '../../../drawing/drawProject';
+import { cellOf } from '../../../model/find';
+import type { Block, BlockId, Project } from '../../../model/project';
+import { useApp, useAppStore } from '../../app';
+import { Choice } from '../../fields/Choice';
+import { HowFar } from '../../steps/blocks/HowFar';
+import { useSay } from '../../words';
+import { BlockCard } from './BlockCard';
 import { MarkRow } from './MarkRow';
 
 type Show = 'all' | 'open' | 'meeting';
 const NONE: readonly Clash[] = [];
 const FIRST = 24;
 
-export function BlockList({ clashes }: { clashes: ReadonlyMap<BlockId, readonly Clash[]> }) {
+export function BlockGallery({ clashes }: { clashes: ReadonlyMap<BlockId, readonly Clash[]> }) {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
@@ -64,31 +65,44 @@ export function BlockList({ clashes }: { clashes: ReadonlyMap<BlockId, readonly 
   );
   const chosen = project.blocks.filter((block) => marked.has(block.id));
   const stages = new Set(chosen.map((block) => block.progress));
-  if (project.blocks.length === 0) return null;
+  const enter = (
+    <button
+      type="button"
+      className="button"
+      onClick={() => store.getState().lay({ entering: 'keys', into: null })}
+    >
+      <Keyboard size={16} aria-hidden /> {say('Enter sewn blocks')}
+    </button>
+  );
+  if (project.blocks.length === 0) {
+    return (
+      <section className="sheet-of-paper no-blocks" aria-labelledby="list-title">
+        <h2 id="list-title">{say('No blocks yet')}</h2>
+        <p>
+          {say(
+            'Add blocks in the panel. If you have sewn some already, enter them wedge by wedge or as a list.',
+          )}
+        </p>
+        {enter}
+      </section>
+    );
+  }
   return (
     <section aria-labelledby="list-title">
-      <div className="spread">
-        <h3 id="list-title">{say('All blocks')}</h3>
-        <button
-          type="button"
-          className="button"
-          aria-pressed={marking}
-          onClick={() => {
-            setMarking(!marking);
-            setMarked(new Set());
-          }}
-        >
-          {marking ? say('Done marking') : say('Mark several')}
-        </button>
-      </div>
-      <div className="stack list-tools">
+      <h2 id="list-title" className="hidden-text">
+        {say('All blocks')}
+      </h2>
+      <div className="gallery-tools sheet-of-paper">
         {project.blocks.length > 8 ? (
-          <div className="field">
-            <label htmlFor="find-block">{say('Find by number, or by set letter')}</label>
+          <div className="field find">
+            <label htmlFor="find-block" className="hidden-text">
+              {say('Find by number, or by set letter')}
+            </label>
             <input
               id="find-block"
               type="search"
               autoComplete="off"
+              placeholder={say('Number or set letter')}
               value={sought}
               onChange={(event) => setSought(event.target.value)}
             />
@@ -100,33 +114,48 @@ export function BlockList({ clashes }: { clashes: ReadonlyMap<BlockId, readonly 
           value={show}
           options={[
             { value: 'all', label: 'All' },
-            { value: 'open', label: 'Not complete' },
-            { value: 'meeting', label: 'Meeting on the rim' },
+            { value: 'open', label: 'Not filled' },
+            { value: 'meeting', label: 'Clashing' },
           ]}
           onChange={setShow}
         />
+        <div className="row">
+          <button
+            type="button"
+            className="button"
+            aria-pressed={marking}
+            onClick={() => {
+              setMarking(!marking);
+              setMarked(new Set());
+            }}
+          >
+            {marking ? say('Done') : say('Update progress')}
+          </button>
+          {enter}
+        </div>
         {marking ? (
           <div className="marking">
+            <p>{say('Press the blocks; Shift chooses all between two.')}</p>
             <div className="row">
               <button
                 type="button"
                 className="button"
                 onClick={() => setMarked(new Set(found.map((block) => block.id)))}
               >
-                {say('Mark all shown')}
+                {say('Choose all shown')}
               </button>
-              <span aria-live="polite">{say('{count} marked', { count: marked.size })}</span>
+              <span aria-live="polite">{say('{count} chosen', { count: marked.size })}</span>
             </div>
             <MarkRow onMark={(row) => setMarked(new Set([...marked, ...row]))} />
             <HowFar blocks={[...marked]} stage={stages.size === 1 ? chosen[0]!.progress : null} />
           </div>
         ) : null}
       </div>
-      {found.length === 0 ? <p className="quiet">{say('No block is like that.')}</p> : null}
+      {found.length === 0 ? <p className="on-flannel">{say('No block is like that.')}</p> : null}
       <ul className="block-list">
         {drawn.map((block) => (
           <li key={block.id}>
-            <BlockListCard
+            <BlockCard
               block={block}
               pieces={drawBlock(project, block)}
               fabrics={project.fabrics}

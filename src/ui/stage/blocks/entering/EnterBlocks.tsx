@@ -1,0 +1,73 @@
+// Blocks entered as they are sewn, on the large area: wedge by wedge with keys or taps, or all at once from a list.
+import { Check } from 'lucide-react';
+import { BLOCK_PROGRESS } from '../../../../model/project';
+import { useApp, useAppStore } from '../../../app';
+import { Choice } from '../../../fields/Choice';
+import { PROGRESS_NAMES } from '../../../steps/blocks/blockWords';
+import { useSay } from '../../../words';
+import { ByKeys } from './ByKeys';
+import { ByList } from './ByList';
+import './entering.css';
+import { useEntering } from './useEntering';
+
+export function EnterBlocks({ way }: { way: 'keys' | 'list' }) {
+  const say = useSay();
+  const store = useAppStore();
+  const hasSets = useApp((app) => app.project.stripSets.length > 0);
+  const [{ progress }, change] = useEntering();
+  return (
+    <section className="entering" aria-labelledby="entering-title">
+      <header className="entering-head sheet-of-paper">
+        <h2 id="entering-title">{say('Enter sewn blocks')}</h2>
+        <Choice
+          label="How they are entered"
+          hideLabel
+          value={way}
+          options={[
+            { value: 'keys', label: 'Wedge by wedge' },
+            { value: 'list', label: 'From a list' },
+          ]}
+          onChange={(entering) => store.getState().lay({ entering })}
+        />
+        <label className="progress-of">
+          <span>{say('They are')}</span>
+          <select
+            value={progress}
+            onChange={(event) => change({ progress: BLOCK_PROGRESS[event.target.selectedIndex]! })}
+          >
+            {BLOCK_PROGRESS.map((one) => (
+              <option key={one} value={one}>
+                {say(PROGRESS_NAMES[one])}
+              </option>
+            ))}
+          </select>
+        </label>
+        <button
+          type="button"
+          className="button"
+          onClick={() => store.getState().lay({ entering: null, into: null })}
+        >
+          <Check size={16} aria-hidden /> {say('Done')}
+        </button>
+      </header>
+      {hasSets ? way === 'keys' ? <ByKeys /> : <ByList /> : <NoSets />}
+    </section>
+  );
+}
+
+function NoSets() {
+  const say = useSay();
+  const store = useAppStore();
+  return (
+    <div className="sheet-of-paper no-blocks">
+      <p>
+        {say(
+          'A block is entered by the sets of its wedges, and there is no strip set yet. Add a set for each kind of wedge: its fabrics in order.',
+        )}
+      </p>
+      <button type="button" className="button solid" onClick={() => store.getState().goTo('sets')}>
+        {say('Go to the strip sets')}
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,36 @@
+// Whether an element is in sight on the large area, or nearly.
+import { type RefObject, useEffect, useState } from 'react';
+
+/** How far beyond the edge counts as in sight, so that it is drawn before it comes. */
+const NEARLY = '320px';
+
+const watchers = new WeakMap<Element, IntersectionObserver>();
+const told = new WeakMap<Element, (inSight: boolean) => void>();
+
+/** True once it is in sight, false when it is out again. One observer serves all elements of a scrolling area. */
+export function useInSight(element: RefObject<Element | null>): boolean {
+  const [inSight, setInSight] = useState(false);
+  useEffect(() => {
+    const watched = element.current;
+    const area = watched?.closest('.work');
+    if (!watched || !area) return;
+    told.set(watched, setInSight);
+    const watcher = watcherOf(area);
+    watcher.observe(watched);
+    return () => watcher.unobserve(watched);
+  }, [element]);
+  return inSight;
+}
+
+function watcherOf(area: Element): IntersectionObserver {
+  const known = watchers.get(area);
+  if (known) return known;
+  const watcher = new IntersectionObserver(
+    (entries) => {
+      for (const { target, isIntersecting } of entries) told.get(target)?.(isIntersecting);
+    },
+    { root: area, rootMargin: NEARLY },
+  );
+  watchers.set(area, watcher);
+  return watcher;
+}
