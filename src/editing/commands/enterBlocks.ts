@@ -1,19 +1,23 @@
 // Enters blocks that are sewn already, or planned elsewhere. A sewn block is a fact: where the sets have too few wedges for it, blocks that
 // are only planned give theirs up, and counts of wedges may be corrected in the same command.
 import { wedgeLedger } from '../../cutting/wedges/ledger';
-import { createBlock } from '../../model/create';
+import { cutWidth, setHeight } from '../../geometry/stripSet';
+import { createBlock, createSet } from '../../model/create';
 import { cellIndexOf, findBlock, findSet } from '../../model/find';
 import { whyCornersLocked, whyPlacesLocked } from '../../model/freedom';
+import { isTooNarrow } from '../../model/lengths';
 import { counted, phrase } from '../../model/phrase';
 import {
   type Block,
   type BlockId,
+  type FabricId,
   MOST_BLOCKS,
   type Place,
   type Project,
   type StripSet,
   type StripSetId,
 } from '../../model/project';
+import type { Inches } from '../../model/units';
 import { type Command, Refusal } from '../apply';
 import { hangInEmptyCell, setBlockProgress } from './blocks';
 import { openBlocks } from './chooseWedges';
@@ -189,4 +193,47 @@ export function samePlaces(one: readonly (Place | null)[], other: readonly (Plac
     one.length === other.length &&
     one.every((wedge, at) => wedge?.set === other[at]?.set && wedge?.tip === other[at]?.tip)
   );
+}
+
+/** What shows of one strip in a sewn wedge, from the rim inwards. */
+export interface ShownBand {
+  readonly fabric: FabricId;
+  /** Inches from seam to seam along the middle of the wedge. The last band shows what is left of the wedge, whatever this says. */
+  readonly width: Inches;
+}
+
+/**
+ * Adds a set for a wedge that is sewn already and whose strips are not on record: its strips are as wide as the bands show them, plus
+ * their seams, and no other wedge is left of it. Refused where the bands are longer than the wedge.
+ */
+export function addSewnSet(bands: readonly ShownBand[]): Command {
+  return {
+    label: phrase('add the set of a sewn wedge'),
+    change: (draft) => {
+      const { cutHeight, seam, outerSeam } = draft.wedge;
+      const strips = bands.map(({ fabric, width }, at) => ({
+        fabric,
+        width: at === 0 ? width + seam + outerSeam : cutWidth(width, seam),
+      }));
+      const last = strips.at(-1);
+      if (!last) throw new Error('addSewnSet: no bands');
+      last.width += cutHeight - setHeight(strips, seam);
+      if (isTooNarrow(last.width, strips.length > 1 ? seam : 0)) {
+        const message = phrase(
+          'The fabrics before the last one reach to the middle; they show {sum} together.',
+          {
+            sum: { inches: bands.slice(0, -1).reduce((sum, { width }) => sum + width, 0) },
+          },
+        );
+        throw new Refusal('bands-too-long', 'stripSets', message);
+      }
+      draft.stripSets.push({
+        ...createSet(draft),
+        strips,
+        length: 0,
+        progress: 'cut',
+        cut: { up: 0, down: 0 },
+      });
+    },
+  };
 }

@@ -86,7 +86,7 @@ const FULL = phrase(
 
 /**
  * A key: a letter, or the name that the browser gives it. Letters pick a set; arrows up and down, and U and D where no set begins with
- * them, say the tip; left and right move the mark; Backspace takes the last wedge out, Delete the marked one; Space ends the name of a
+ * one of them, say the tip; left and right move the mark; Backspace takes the last wedge out, Delete the marked one; Space ends the name of a
  * set that could go on. Null for a key that has no meaning here.
  */
 export function typed(entry: Entry, key: string, sets: Labels): Typing | null {
@@ -167,12 +167,17 @@ function withSet(entry: Entry, set: string): Typing {
   return putIn(entry, { set, tip: proposedTip(entry, entry.at) });
 }
 
-/** The tip that U or D say; null where a set begins with that letter, alone or after the letters so far. */
+/** Whether U and D say the tip: no set begins with one of them. */
+export function lettersSayTips(sets: Labels): boolean {
+  return !sets.some(({ label }) => /^[ud]/i.test(label));
+}
+
+/** The tip that U or D say; null where they begin a set, or go on with the letters so far. */
 function tipKey(entry: Entry, key: string, sets: Labels): Tip | null {
   const tip = { u: 'up', d: 'down' }[key.toLowerCase()] as Tip | undefined;
-  if (!tip) return null;
-  const begins = (letters: string) => named(letters, sets) !== undefined || goesOn(letters, sets);
-  return begins(entry.pending + key) || begins(key) ? null : tip;
+  if (!tip || !lettersSayTips(sets)) return null;
+  const letters = entry.pending + key;
+  return named(letters, sets) || goesOn(letters, sets) ? null : tip;
 }
 
 function tipped(entry: Entry, tip: Tip, sets: Labels): Typing {

@@ -14,13 +14,13 @@ import { useTrading } from '../../steps/blocks/workshop/trade';
 import { useAnalysis } from '../../useAnalysis';
 import { useSay } from '../../words';
 import { BlockFace } from './BlockFace';
-import { Neighbours, OutsideMarks } from './Neighbours';
+import { marginsRound, Neighbours, OutsideMarks } from './Neighbours';
 import { SecondBlock } from './SecondBlock';
 import { TradeBar } from './TradeBar';
 import { WedgeTray } from './WedgeTray';
 
 /** How much of the neighbours is shown, as a share of the block. */
-const AROUND = 0.24;
+const AROUND = 0.17;
 const NO_CLASHES: readonly Clash[] = [];
 
 interface Props {
@@ -38,7 +38,9 @@ export function BlockBench({ block, clashes }: Props) {
   const [run, problems, clear] = useRun();
   const cell = cellOf(project, block.id);
   const { width, height } = finishedBlock(project.wedge);
-  const margin = cell && second === null ? Math.min(width, height) * AROUND : 0.1;
+  const margin = Math.min(width, height) * AROUND;
+  const alone = !cell || second !== null;
+  const margins = useMemo(() => marginsRound(project, block.id, margin), [project, block.id, margin]);
   const outside = useMemo(
     () =>
       (balance?.project === project ? balance.clashes : NO_CLASHES)
@@ -80,7 +82,7 @@ export function BlockBench({ block, clashes }: Props) {
           }}
           trying={trying ? { place, wedge: trying } : null}
           onEmpty={(at) => run(putWedge(store.getState().project, block.id, at, null))}
-          margin={margin}
+          {...(alone ? {} : { margins })}
           around={
             cell && second === null ? <Neighbours project={project} block={block.id} margin={margin} /> : null
           }

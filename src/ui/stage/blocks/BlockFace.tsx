@@ -25,12 +25,22 @@ interface Props {
   /** A wedge shown in a place instead of the wedge there; the place keeps the name of the wedge there. */
   trying?: { readonly place: number; readonly wedge: Place } | null;
   onEmpty?: (place: number) => void;
-  /** What is drawn round it, and so many inches of it on every side. */
+  /** What is drawn round it, and how much of it is shown on each side. */
   around?: ReactNode;
-  margin?: number;
+  margins?: Margins;
   /** What is drawn on its edge. */
   onEdge?: ReactNode;
 }
+
+/** Inches shown beyond the block on each side. */
+export interface Margins {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly foot: number;
+}
+
+const NARROW: Margins = { left: 0.1, right: 0.1, top: 0.1, foot: 0.1 };
 
 export function BlockFace({
   block,
@@ -41,7 +51,7 @@ export function BlockFace({
   trying,
   onEmpty,
   around,
-  margin = 0.1,
+  margins = NARROW,
   onEdge,
 }: Props) {
   const say = useSay();
@@ -82,7 +92,12 @@ export function BlockFace({
       {/* biome-ignore lint/a11y/noSvgWithoutTitle: its places are named one by one */}
       <svg
         className="block-face"
-        viewBox={`${-width / 2 - margin} ${-height / 2 - margin} ${width + 2 * margin} ${height + 2 * margin}`}
+        viewBox={[
+          -width / 2 - margins.left,
+          -height / 2 - margins.top,
+          width + margins.left + margins.right,
+          height + margins.top + margins.foot,
+        ].join(' ')}
       >
         {around}
         <g transform={`rotate(${(turn * 360) / turnsOf(perBlock)})`} aria-hidden>

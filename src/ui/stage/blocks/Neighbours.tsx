@@ -6,6 +6,7 @@ import { drawProject } from '../../../drawing/drawProject';
 import type { BlockId, Project } from '../../../model/project';
 import { BlockView } from '../../wall/BlockView';
 import { SeamMarks } from '../../wall/Marks';
+import type { Margins } from './BlockFace';
 
 interface Props {
   project: Project;
@@ -76,6 +77,23 @@ export const Neighbours = memo(function Neighbours({ project, block, margin }: P
     </g>
   );
 });
+
+/** How much of the surroundings there is to see: where the top ends nothing is shown. On point every side has something. */
+export function marginsRound(project: Project, block: BlockId, most: number): Margins {
+  const drawing = drawProject(project);
+  const own = drawing.blocks.find((one) => one.block === block);
+  const none = 0.1;
+  if (!own || own.tilt !== 0) return { left: most, right: most, top: most, foot: most };
+  const { x, y } = own.centre;
+  const [half, tall] = [drawing.block.width / 2, drawing.block.height / 2];
+  const shown = (room: number) => Math.min(most, Math.max(none, room));
+  return {
+    left: shown(x - half),
+    right: shown(drawing.width - x - half),
+    top: shown(y - tall),
+    foot: shown(drawing.height - y - tall),
+  };
+}
 
 /** Marks of clashes between the block and what it meets, which are in quilt inches. */
 export const OutsideMarks = memo(function OutsideMarks(props: {

@@ -1,7 +1,9 @@
-// The panel while sewn blocks are entered: which keys there are, and what to enter for wedges whose sets are not known.
-import { useApp, useAppStore } from '../../app';
+// The panel while sewn blocks are entered: which keys there are, and a set for a wedge whose set is not known.
+import { lettersSayTips } from '../../../editing/entering/entry';
+import { useApp } from '../../app';
 import { useSay } from '../../words';
 import { StepHeading } from '../StepHeading';
+import { SewnSet } from './SewnSet';
 
 const KEYS = [
   ['A … Z', 'the set; up and down take turns by themselves, and the place moves on'],
@@ -14,10 +16,8 @@ const KEYS = [
 
 export function EnteringHelp() {
   const say = useSay();
-  const store = useAppStore();
   const stripSets = useApp((app) => app.project.stripSets);
   const letters = stripSets.map(({ label }) => label.toUpperCase());
-  const tips = ['U', 'D'].filter((key) => !letters.some((label) => label.startsWith(key)));
   const long = letters.find((label) => letters.some((one) => one !== label && one.startsWith(label)));
   return (
     <>
@@ -37,10 +37,8 @@ export function EnteringHelp() {
             </div>
           ))}
         </dl>
-        {tips.length > 0 ? (
-          <p className="quiet">
-            {say('{keys} say the tip too, as no set begins with them.', { keys: { list: tips } })}
-          </p>
+        {lettersSayTips(stripSets) ? (
+          <p className="quiet">{say('U and D say the tip too, as no set begins with them.')}</p>
         ) : null}
         {long ? (
           <p className="quiet">
@@ -53,21 +51,7 @@ export function EnteringHelp() {
           </p>
         ) : null}
       </section>
-      <section aria-labelledby="unknown-title">
-        <h3 id="unknown-title">{say('A wedge whose set is not here')}</h3>
-        <div className="stack">
-          <p>
-            {say(
-              'Add a strip set for it: its fabrics in order, the rim of tip-up wedges first, with widths measured on the block plus the seams. Then it has a letter here, and its count is corrected as you enter it.',
-            )}
-          </p>
-          <div>
-            <button type="button" className="button" onClick={() => store.getState().goTo('sets')}>
-              {say('Go to the strip sets')}
-            </button>
-          </div>
-        </div>
-      </section>
+      <SewnSet />
     </>
   );
 }

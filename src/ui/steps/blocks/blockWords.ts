@@ -124,5 +124,5 @@ export function stateWords(block: Block, clashes: readonly Clash[]): Phrase {
   const same = rims.filter((clash) => clash.likeness === 1).length;
   if (same > 0) return counted(same, 'a fabric meets itself', 'fabrics meet {count} times');
   if (rims.length > 0) return counted(rims.length, 'look-alikes meet', 'look-alikes meet {count} times');
-  return phrase('complete');
+  return phrase('all wedges chosen');
 }

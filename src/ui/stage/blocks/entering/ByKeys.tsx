@@ -1,7 +1,9 @@
 // Blocks entered wedge by wedge: the octagon with the place at hand, what is said about it, and a button for each set and tip. Keys are
 // heard wherever no field has them.
 import { CornerDownLeft, Delete } from 'lucide-react';
-import { useCallback, useEffect, useLayoutEffect, useRef, useState } from 'react';
+import { type MouseEvent, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { emptyBlocks } from '../../../../editing/commands/blocks';
+import { openBlocks } from '../../../../editing/commands/chooseWedges';
 import { enterBlocks, shortPlaces } from '../../../../editing/commands/enterBlocks';
 import {
   type Entry,
@@ -12,8 +14,9 @@ import {
   putIn,
   typed,
 } from '../../../../editing/entering/entry';
-import { type Phrase, phrase } from '../../../../model/phrase';
+import { counted, type Phrase, phrase } from '../../../../model/phrase';
 import type { BlockId, Place } from '../../../../model/project';
+import { isPlain } from '../../../../model/wallCells';
 import { useApp, useAppStore } from '../../../app';
 import { Complaint, useRun } from '../../../fields/Complaint';
 import { useSay } from '../../../words';
@@ -33,13 +36,14 @@ interface Before {
 export function ByKeys() {
   const say = useSay();
   const store = useAppStore();
-  const sets = useApp((app) => app.project.stripSets);
+  const project = useApp((app) => app.project);
+  const sets = project.stripSets;
   const [{ counts }, change] = useEntering();
   const { target, number, entry, entered, supply } = useBlockAtHand();
   const [run, problems, clear] = useRun();
   const [refused, setRefused] = useState<Phrase | null>(null);
   const before = useRef<Before | null>(null);
-  const region = useRef<HTMLDivElement>(null);
+  const region = useRef<HTMLElement>(null);
   const lacking = shortPlaces([entered], supply.short)[0]!;
 
   const show = (next: Entry, why: Phrase | null) => {
@@ -54,7 +58,6 @@ export function ByKeys() {
       show(ended.entry, ended.refused);
       if (ended.refused) return;
     }
-    const { project } = store.getState();
     const block = { ...entered, places: ended.entry.places };
     if (block.places.every((wedge) => wedge === null)) {
       show(
@@ -110,8 +113,7 @@ export function ByKeys() {
     const key = (event: KeyboardEvent) => {
       if (event.ctrlKey || event.metaKey || event.altKey || event.defaultPrevented) return;
       const at = event.target as Element;
-      const mine = at === document.body || region.current?.contains(at);
-      if (!mine || at.matches('input, select, textarea')) return;
+      if (at.closest('input, select, textarea, [role="listbox"], [role="dialog"], .wall')) return;
       // A button that the focus is on keeps the keys that press it.
       if (at.closest('button') && (event.key === 'Enter' || event.key === ' ')) return;
       if (latest.current(event.key)) event.preventDefault();
@@ -131,21 +133,42 @@ export function ByKeys() {
   });
   const take = useCallback((wedge: Place) => tapped.current(wedge), []);
   const whole = entry.at === null;
+  const filled = useMemo(() => openBlocks(project), [project]);
+  const room = project.wall.cells.some((cell, at) => cell === null && !isPlain(at, project));
+  const whereTo = room ? 'new, hung in the next empty place' : 'new, on the side table: the wall is full';
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: keys are heard here
-    <div
+    <section
       className="by-keys"
       ref={region}
-      tabIndex={0}
-      role="group"
+      tabIndex={-1}
       aria-label={say('Block {block}', { block: number })}
     >
       <div className="entry-side">
         <div className="sheet-of-paper entry-figure">
           <p className="entry-name">
             <b>{say('Block {block}', { block: number })}</b>{' '}
-            <span className="quiet">{target ? '' : say('new')}</span>
+            <span className="quiet">{target ? '' : say(whereTo)}</span>
           </p>
+          {filled.length > 0 && !target && entry.order.length === 0 ? (
+            <div className="row">
+              <p className="quiet grow">
+                {say(
+                  counted(
+                    filled.length,
+                    'One planned block is filled already.',
+                    '{count} planned blocks are filled already.',
+                  ),
+                )}
+              </p>
+              <button
+                type="button"
+                className="button"
+                onClick={() => run(emptyBlocks(store.getState().project, filled))}
+              >
+                {say('Empty them and enter there')}
+              </button>
+            </div>
+          ) : null}
           <EntryFace
             entry={entry}
             target={target}
@@ -158,19 +181,34 @@ export function ByKeys() {
           <Lacking supply={supply} onCount={(more) => change({ counts: [...counts, more] })} />
           {refused ? <Complaint problems={[{ code: 'entry', path: 'entry', message: refused }]} /> : null}
           <Complaint problems={problems} />
-          <div className="row entry-acts" onMouseDown={(event) => event.preventDefault()}>
-            <button type="button" className={whole ? 'button solid' : 'button'} onClick={enter}>
+          <div className="row entry-acts">
+            <button
+              type="button"
+              className={whole ? 'button solid' : 'button'}
+              onMouseDown={staysPut}
+              onClick={enter}
+            >
               <CornerDownLeft size={16} aria-hidden /> {say('Next block')}
             </button>
-            <button type="button" className="button" onClick={() => press('Backspace')}>
+            <button
+              type="button"
+              className="button"
+              onMouseDown={staysPut}
+              onClick={() => press('Backspace')}
+            >
               <Delete size={16} aria-hidden /> {say('Back')}
             </button>
           </div>
         </div>
       </div>
       <WedgeKeys entry={entry} target={target} onTake={take} />
-    </div>
+    </section>
   );
+}
+
+/** A press leaves the focus where it is, so that Enter after it goes to the next block. */
+function staysPut(event: MouseEvent): void {
+  event.preventDefault();
 }
 
 function atHand(entry: Entry): Phrase {

@@ -62,7 +62,7 @@ function NoSets() {
     <div className="sheet-of-paper no-blocks">
       <p>
         {say(
-          'A block is entered by the sets of its wedges, and there is no strip set yet. Add a set for each kind of wedge: its fabrics in order.',
+          'A block is entered by the sets of its wedges, and there is no strip set yet. Add your strip sets, or in the panel a set for each wedge as it shows.',
         )}
       </p>
       <button type="button" className="button solid" onClick={() => store.getState().goTo('sets')}>

@@ -56,7 +56,6 @@ export function EntryFace({ entry, target, lacking, onMark }: Props) {
         const tip = marked ? proposedTip(entry, place) : null;
         return (
           // biome-ignore lint/a11y/useSemanticElements: an SVG group cannot be a <button>
-          // biome-ignore lint/a11y/useKeyWithClickEvents: left and right move the mark
           <g
             // biome-ignore lint/suspicious/noArrayIndexKey: a place is its index
             key={place}

@@ -25,12 +25,7 @@ export function WedgeKeys({ entry, target, onTake }: Props) {
   };
   const expected = entry.at === null ? null : proposedTip(entry, entry.at);
   return (
-    // A press leaves the focus where it is, so that Enter after it goes to the next block.
-    <ul
-      className="wedge-keys"
-      data-expected={expected ?? 'none'}
-      onMouseDown={(event) => event.preventDefault()}
-    >
+    <ul className="wedge-keys" data-expected={expected ?? 'none'}>
       {ledger.map(({ set, left: there }) => (
         <li key={set.id} className="sheet-of-paper" aria-label={say('Set {set}', { set: set.label })}>
           <b aria-hidden>{set.label}</b>
@@ -69,6 +64,8 @@ const WedgeKey = memo(function WedgeKey({ set, tip, count, name, onTake }: KeyPr
       className={`wedge-key ${tip}${count > 0 ? '' : ' none'}`}
       aria-label={name}
       title={name}
+      // A press leaves the focus where it is, so that Enter after it goes to the next block.
+      onMouseDown={(event) => event.preventDefault()}
       onClick={() => onTake({ set, tip })}
     >
       <WedgePicture wedge={{ set, tip }} height={64} />
