@@ -38,7 +38,8 @@ export function BlockBench({ block, clashes }: Props) {
   const [run, problems, clear] = useRun();
   const cell = cellOf(project, block.id);
   const { width, height } = finishedBlock(project.wedge);
-  const margin = Math.min(width, height) * AROUND;
+  const { sashing } = project.setting;
+  const margin = Math.min(width, height) * AROUND + (sashing.where === 'none' ? 0 : sashing.width);
   const alone = !cell || second !== null;
   const margins = useMemo(() => marginsRound(project, block.id, margin), [project, block.id, margin]);
   const outside = useMemo(

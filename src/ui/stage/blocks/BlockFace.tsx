@@ -1,6 +1,6 @@
 // A block large enough to work on: its cloth as it hangs, numbered places, an arrow for the pressing of each wedge's seams, and
 // marks of clashes. Places are chosen by click, Tab and arrows; wedges are carried by hand.
-import { type KeyboardEvent, type ReactNode, useMemo } from 'react';
+import { type CSSProperties, type KeyboardEvent, type ReactNode, useMemo } from 'react';
 import type { Clash } from '../../../balance/clashes/clashes';
 import { seamLies, seamsNotNesting } from '../../../cutting/wedges/nesting';
 import { drawBlock } from '../../../drawing/drawProject';
@@ -66,6 +66,8 @@ export function BlockFace({
   const pieces = useMemo(() => drawBlock(project, shown), [project, shown]);
   const lies = useMemo(() => seamLies(project, shown), [project, shown]);
   const slips = useMemo(() => seamsNotNesting(project, shown), [project, shown]);
+  const wide = width + margins.left + margins.right;
+  const tall = height + margins.top + margins.foot;
   const stands = orientation(block, turn, project.wedge);
   const marks = trying ? [] : clashes.filter((clash) => clash.kind === 'rim').flatMap((clash) => clash.marks);
   const focusable = chosen ?? 0;
@@ -92,12 +94,8 @@ export function BlockFace({
       {/* biome-ignore lint/a11y/noSvgWithoutTitle: its places are named one by one */}
       <svg
         className="block-face"
-        viewBox={[
-          -width / 2 - margins.left,
-          -height / 2 - margins.top,
-          width + margins.left + margins.right,
-          height + margins.top + margins.foot,
-        ].join(' ')}
+        viewBox={`${-width / 2 - margins.left} ${-height / 2 - margins.top} ${wide} ${tall}`}
+        style={{ '--ratio': wide / tall } as CSSProperties}
       >
         {around}
         <g transform={`rotate(${(turn * 360) / turnsOf(perBlock)})`} aria-hidden>

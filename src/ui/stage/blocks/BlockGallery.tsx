@@ -69,9 +69,12 @@ export function BlockGallery({ clashes }: { clashes: ReadonlyMap<BlockId, readon
     <button
       type="button"
       className="button"
+      aria-label={say('Enter sewn blocks')}
       onClick={() => store.getState().lay({ entering: 'keys', into: null })}
     >
-      <Keyboard size={16} aria-hidden /> {say('Enter sewn blocks')}
+      <Keyboard size={16} aria-hidden />
+      <span className="wide">{say('Enter sewn blocks')}</span>
+      <span className="slim">{say('Enter sewn')}</span>
     </button>
   );
   if (project.blocks.length === 0) {
@@ -124,12 +127,20 @@ export function BlockGallery({ clashes }: { clashes: ReadonlyMap<BlockId, readon
             type="button"
             className="button"
             aria-pressed={marking}
+            aria-label={marking ? say('Done') : say('Update progress')}
             onClick={() => {
               setMarking(!marking);
               setMarked(new Set());
             }}
           >
-            {marking ? say('Done') : say('Update progress')}
+            {marking ? (
+              say('Done')
+            ) : (
+              <>
+                <span className="wide">{say('Update progress')}</span>
+                <span className="slim">{say('Progress')}</span>
+              </>
+            )}
           </button>
           {enter}
         </div>

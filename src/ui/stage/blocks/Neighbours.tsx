@@ -83,7 +83,7 @@ export function marginsRound(project: Project, block: BlockId, most: number): Ma
   const drawing = drawProject(project);
   const own = drawing.blocks.find((one) => one.block === block);
   const none = 0.1;
-  if (!own || own.tilt !== 0) return { left: most, right: most, top: most, foot: most };
+  if (own?.tilt !== 0) return { left: most, right: most, top: most, foot: most };
   const { x, y } = own.centre;
   const [half, tall] = [drawing.block.width / 2, drawing.block.height / 2];
   const shown = (room: number) => Math.min(most, Math.max(none, room));
