@@ -19,16 +19,16 @@ test.describe('how far the work is', () => {
     page,
   }) => {
     await openDemo(page, 'harbour-reading-corner', 'Blocks');
-    await page.getByRole('button', { name: 'For all, afresh' }).click();
-    await page.getByRole('button', { name: 'Mark several' }).click();
-    await page.getByLabel('Mark a row of the wall').selectOption('Row 1');
-    await expect(page.getByText('2 marked')).toBeVisible();
+    await page.getByRole('button', { name: 'Start over' }).click();
+    await page.getByRole('button', { name: 'Update progress' }).click();
+    await page.getByLabel('Choose a row of the wall').selectOption('Row 1');
+    await expect(page.getByText('2 chosen')).toBeVisible();
     await stage(page, 'In its row').click();
     await expect(undoButton(page)).toHaveAccessibleName('Undo: set how far 2 blocks are');
     const sewn = page.getByRole('button', { name: /^Block \d+: .*, In its row$/ });
     await expect(sewn).toHaveCount(2);
     const number = Number(/\d+/.exec((await sewn.first().getAttribute('aria-label')) ?? '')?.[0]);
-    await page.getByRole('button', { name: 'Done marking' }).click();
+    await page.getByRole('button', { name: 'Done' }).click();
     await goTo(page, 'Wall');
     const place = await hangsAt(page, number);
     await block(page, number).focus();
@@ -46,12 +46,12 @@ test.describe('how far the work is', () => {
 
   test('a sewn block keeps its wedges, and the sets they came from are cut', async ({ page }) => {
     await openDemo(page, 'plum-orchard', 'Blocks');
-    await page.getByRole('button', { name: 'Mark several' }).click();
-    await page.getByRole('button', { name: 'Mark all shown' }).click();
+    await page.getByRole('button', { name: 'Update progress' }).click();
+    await page.getByRole('button', { name: 'Choose all shown' }).click();
     await stage(page, 'Wedges joined').click();
-    await page.getByRole('button', { name: 'Done marking' }).click();
+    await page.getByRole('button', { name: 'Done' }).click();
     await expect(page.getByRole('button', { name: /^Block \d+: .*, Wedges joined$/ }).first()).toBeVisible();
-    await expect(page.getByRole('button', { name: 'For all, afresh' })).toBeDisabled();
+    await expect(page.getByRole('button', { name: 'Start over' })).toBeDisabled();
     await goTo(page, 'Strip sets');
     const sets = page.getByRole('region', { name: 'The sets' });
     await sets.getByRole('button', { name: /^Set A: .*; cut$/ }).click();
@@ -123,9 +123,9 @@ for (const count of [6, 10, 12]) {
     await goTo(page, 'Wedges');
     await expect(page.getByRole('button', { name: /^Set A: Up \d+/ })).toBeVisible();
     await goTo(page, 'Blocks');
-    const fill = page.getByRole('button', { name: 'For the empty places' });
+    const fill = page.getByRole('button', { name: 'Fill empty blocks' });
     if (!(await fill.isVisible())) await page.getByRole('button', { name: /^Add/ }).click();
-    await page.getByRole('button', { name: 'For the empty places' }).click();
+    await page.getByRole('button', { name: 'Fill empty blocks' }).click();
     await expect(page.getByText(/composed\. No fabric meets itself on a rim\./)).toBeVisible();
     await page.getByRole('button', { name: /^Block 1: / }).click();
     await expect(page.getByRole('radio', { name: /^Place \d+: set/ })).toHaveCount(count);
@@ -182,7 +182,7 @@ test('the block card numbers its drawing clockwise from the dark disc, and corne
   const before = await standing();
   expect(before).toEqual(before.map((_, place) => (before[0]! + place) % 8));
   expect(await corners()).toEqual(carrying(before));
-  await page.getByRole('button', { name: 'On by one wedge' }).click();
+  await page.getByRole('button', { name: 'Corners one wedge forward' }).click();
   await expect.poll(standing).toEqual(before.map((eighths) => (eighths + 1) % 8));
   expect(await corners()).toEqual(carrying(before.map((eighths) => eighths + 1)));
 });
@@ -190,7 +190,7 @@ test('the block card numbers its drawing clockwise from the dark disc, and corne
 test('a wedge is carried from one block to another laid beside it', async ({ page }) => {
   await openDemo(page, 'harbour-reading-corner', 'Blocks');
   await page.getByRole('button', { name: /^Block 4: / }).click();
-  await page.getByLabel('Lay another block beside it').selectOption('Block 1');
+  await page.getByLabel('Compare with another block').selectOption('Block 1');
   const mine = page.getByRole('radiogroup', { name: 'Places of block 4' }).getByRole('radio').first();
   const other = page.getByRole('radiogroup', { name: 'Places of block 1' }).getByRole('radio').first();
   const words = async (place: typeof mine) => (await place.getAttribute('aria-label')) ?? '';

@@ -52,6 +52,29 @@ test('a wedge carried and dropped with Escape stays where it was', async ({ page
   await expect.poll(() => nextUndo(page)).toBe('Nothing to undo');
 });
 
+test('a wedge left over is carried from the tray to a place, and one carried to the tray is left over', async ({
+  page,
+}) => {
+  await openBlock(page, 4);
+  const spare = page.getByRole('button', { name: /^Set \w+, tip \w+: \d+ left$/ }).first();
+  const [, wedge] = /^(.*): \d+ left$/.exec((await spare.getAttribute('aria-label'))!)!;
+  const box = (await spare.boundingBox())!;
+  const from = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  const to = await middle(place(page, 3));
+  await page.mouse.move(from.x, from.y);
+  await page.mouse.down();
+  await page.mouse.move(to.x, to.y, { steps: 6 });
+  await page.mouse.up();
+  await expect.poll(async () => (await wedgeIn(place(page, 3))).toLowerCase()).toBe(wedge!.toLowerCase());
+  await expect.poll(() => nextUndo(page)).toBe('Undo: put a wedge in place 3 of block 4');
+  const back = await middle(place(page, 3));
+  await page.mouse.move(back.x, back.y);
+  await page.mouse.down();
+  await page.mouse.move(from.x, from.y, { steps: 6 });
+  await page.mouse.up();
+  await expect.poll(() => wedgeIn(place(page, 3))).toBe('no wedge yet');
+});
+
 test('by keys alone a wedge is held with T, traded with Enter, and taken out with Delete', async ({
   page,
 }) => {
@@ -70,7 +93,7 @@ test('by keys alone a wedge is held with T, traded with Enter, and taken out wit
 
 test('wedges are traded between two blocks laid side by side', async ({ page }) => {
   await openBlock(page, 4);
-  await page.getByLabel('Lay another block beside it').selectOption('Block 1');
+  await page.getByLabel('Compare with another block').selectOption('Block 1');
   const mine = page.getByRole('radiogroup', { name: 'Places of block 4' }).getByRole('radio').first();
   const other = page.getByRole('radiogroup', { name: 'Places of block 1' }).getByRole('radio').first();
   const [here, there] = [await wedgeIn(mine), await wedgeIn(other)];
@@ -133,6 +156,6 @@ test('a finger that rests on a wedge carries it; one that moves at once scrolls 
   await finger('touchStart', start);
   for (let step = 1; step <= 6; step += 1) await finger('touchMove', { x: start.x, y: start.y - 15 * step });
   await finger('touchEnd');
-  await expect.poll(() => page.locator('.panel').evaluate((panel) => panel.scrollTop)).toBeGreaterThan(20);
+  await expect.poll(() => page.locator('.work').evaluate((area) => area.scrollTop)).toBeGreaterThan(20);
   await expect.poll(() => nextUndo(page)).toBe(undo);
 });

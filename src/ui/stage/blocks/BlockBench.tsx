@@ -69,7 +69,9 @@ export function BlockBench({ block, clashes }: Props) {
   return (
     <div className="bench">
       <BenchHead block={block} sewn={sewn} />
-      <TradeBar />
+      <div className="over-head">
+        <TradeBar />
+      </div>
       <Complaint problems={problems.length > 0 ? problems : refused} />
       <div className={second ? 'faces two' : 'faces'}>
         <BlockFace
@@ -140,9 +142,11 @@ function BenchHead({ block, sewn }: { block: Block; sewn: boolean }) {
         <button
           type="button"
           className="button enter"
+          aria-label={say('Enter as sewn')}
+          title={say('Enter as sewn')}
           onClick={() => store.getState().lay({ entering: 'keys', into: block.id })}
         >
-          <Keyboard size={16} aria-hidden /> {say('Enter as sewn')}
+          <Keyboard size={16} aria-hidden /> <span className="wide">{say('Enter as sewn')}</span>
         </button>
       )}
     </header>

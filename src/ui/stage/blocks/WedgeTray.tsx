@@ -1,12 +1,14 @@
 // The wedges that no block uses, as pictures by set and tip. One is carried to a place, or pressed to go into the chosen place.
-import { memo, type PointerEvent } from 'react';
+import { memo, type PointerEvent, type RefObject, useRef } from 'react';
 import { wedgeLedger } from '../../../cutting/wedges/ledger';
 import { counted } from '../../../model/phrase';
 import type { Place } from '../../../model/project';
 import { useApp } from '../../app';
 import { wedgeTitle } from '../../steps/blocks/blockWords';
 import { WedgePicture } from '../../steps/blocks/WedgePicture';
+import { spot } from '../../steps/blocks/workshop/Offer';
 import type { Spare } from '../../steps/blocks/workshop/trade';
+import { SLIP } from '../../wall/hands/hands';
 import { useSay } from '../../words';
 
 interface Props {
@@ -20,6 +22,7 @@ interface Props {
 export function WedgeTray({ onTake, onTry, onPress, over }: Props) {
   const say = useSay();
   const project = useApp((app) => app.project);
+  const restsAt = useRef('');
   const left = wedgeLedger(project).flatMap(({ set, left: there }) =>
     (['up', 'down'] as const).flatMap((tip) =>
       there[tip] > 0 ? [{ wedge: { set: set.id, tip }, label: set.label, count: there[tip] }] : [],
@@ -53,6 +56,7 @@ export function WedgeTray({ onTake, onTry, onPress, over }: Props) {
               onTake={onTake}
               onTry={onTry}
               onPress={onPress}
+              restsAt={restsAt}
             />
           </li>
         ))}
@@ -65,6 +69,8 @@ interface TrayProps extends Place, Omit<Props, 'over'> {
   label: string;
   count: number;
   name: string;
+  /** Position of the pointer when it last took a wedge. */
+  restsAt: RefObject<string>;
 }
 
 const TrayWedge = memo(function TrayWedge({
@@ -73,20 +79,38 @@ const TrayWedge = memo(function TrayWedge({
   label,
   count,
   name,
+  restsAt,
   onTake,
   onTry,
   onPress,
 }: TrayProps) {
   const wedge = { set, tip };
+  const down = useRef({ x: 0, y: 0 });
+  // After a wedge is taken, another one may lie under the pointer; it is not shown before the pointer has moved.
+  const tries = (event: PointerEvent) => {
+    if (event.pointerType !== 'mouse' || event.buttons !== 0 || restsAt.current === spot(event)) return;
+    restsAt.current = '';
+    onTry(wedge);
+  };
   return (
     <button
       type="button"
       className="tray-wedge"
       aria-label={name}
       title={name}
-      onClick={() => onTake(wedge)}
-      onPointerDown={(event) => onPress(event, { spare: wedge })}
-      onPointerEnter={(event) => event.pointerType === 'mouse' && onTry(wedge)}
+      onClick={(event) => {
+        // Carried and put back on itself, it is no press.
+        const slipped = Math.hypot(event.clientX - down.current.x, event.clientY - down.current.y);
+        if (event.detail > 0 && slipped >= SLIP) return;
+        restsAt.current = spot(event);
+        onTake(wedge);
+      }}
+      onPointerDown={(event) => {
+        down.current = { x: event.clientX, y: event.clientY };
+        onPress(event, { spare: wedge });
+      }}
+      onPointerEnter={tries}
+      onPointerMove={tries}
       onPointerLeave={() => onTry(null)}
       onFocus={(event) => event.target.matches(':focus-visible') && onTry(wedge)}
       onBlur={() => onTry(null)}

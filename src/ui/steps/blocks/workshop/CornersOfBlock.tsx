@@ -62,14 +62,14 @@ export function CornersOfBlock({ block }: { block: Block }) {
               className="button"
               onClick={() => turn(turnByOneWedge(store.getState().project, block.id, -1))}
             >
-              <RotateCcw size={16} aria-hidden /> {say('Back by one wedge')}
+              <RotateCcw size={16} aria-hidden /> {say('Corners one wedge back')}
             </button>
             <button
               type="button"
               className="button"
               onClick={() => turn(turnByOneWedge(store.getState().project, block.id, 1))}
             >
-              <RotateCw size={16} aria-hidden /> {say('On by one wedge')}
+              <RotateCw size={16} aria-hidden /> {say('Corners one wedge forward')}
             </button>
           </div>
         )}

@@ -57,6 +57,7 @@ export function Offer({ wedge, aside, words, clean, take, onTry, restsAt }: Prop
   );
 }
 
-function spot({ clientX, clientY }: { clientX: number; clientY: number }): string {
-  return `${Math.round(clientX)} ${Math.round(clientY)}`;
+/** Where the pointer is, in whole pixels: a click tells no parts of a pixel, a move does. */
+export function spot({ clientX, clientY }: { clientX: number; clientY: number }): string {
+  return `${Math.floor(clientX)} ${Math.floor(clientY)}`;
 }

@@ -1,7 +1,7 @@
 // The rules for hands on places: from a press to the trade of two wedges.
 import { describe, expect, it } from 'vitest';
 import type { Project } from '../../../../../src/model/project';
-import type { Carried, PlaceRef } from '../../../../../src/ui/steps/blocks/workshop/trade';
+import type { Carried, PlaceRef, Spare } from '../../../../../src/ui/steps/blocks/workshop/trade';
 import { type TradeOutcome, tradeRules } from '../../../../../src/ui/steps/blocks/workshop/tradeRules';
 import {
   type HandEvent,
@@ -16,11 +16,13 @@ import { demo, unsewn } from '../../../../demo';
 const QUILT = unsewn(demo('harbour-reading-corner'));
 const BLOCK = QUILT.blocks[0]!.id;
 const place = (at: number): PlaceRef => ({ block: BLOCK, place: at });
-/** Places lie in a row, a hundred pixels each; above the row there is none. */
-const under = ({ x, y }: Spot) => (y < 0 ? null : place(Math.floor(x / 100)));
+/** Places lie in a row, a hundred pixels each; above the row there is nothing, far below it lie the wedges left over. */
+const under = ({ x, y }: Spot) => (y < 0 ? null : y > 500 ? ('tray' as const) : place(Math.floor(x / 100)));
+const SPARE: Spare = { spare: { set: 's1', tip: 'up' } };
+const TRAY = { x: 50, y: 600 };
 const over = (at: number) => ({ x: at * 100 + 50, y: 20 });
 
-type Event = HandEvent<PlaceRef, Carried>;
+type Event = HandEvent<PlaceRef | Spare, Carried>;
 const press = (at: number, touch = false): Event => ({
   kind: 'press',
   id: 1,
@@ -33,10 +35,14 @@ const lift = (at: Spot): Event => ({ kind: 'lift', id: 1, at });
 const RESTED: Event = { kind: 'rested', id: 1 };
 
 function play(events: readonly Event[], project: Project = QUILT) {
-  let state: Handling<PlaceRef, Carried> = REST;
+  let state: Handling<PlaceRef | Spare, Carried> = REST;
   const outcomes: TradeOutcome[] = [];
   for (const event of events) {
-    const next: Step<PlaceRef, Carried, TradeOutcome> = step(state, event, tradeRules(project, under));
+    const next: Step<PlaceRef | Spare, Carried, TradeOutcome> = step(
+      state,
+      event,
+      tradeRules(project, under),
+    );
     state = next.state;
     if (next.outcome) outcomes.push(next.outcome);
   }
@@ -57,7 +63,7 @@ describe('a hand on the places of a block', () => {
   });
   it('trades a wedge with the place it is put down on', () => {
     const { outcomes, carried } = play([press(0), move(over(1)), move(over(2)), lift(over(2))]);
-    expect(outcomes).toEqual([{ kind: 'trade', from: place(0), to: place(2) }]);
+    expect(outcomes).toEqual([{ kind: 'putDown', from: place(0), to: place(2) }]);
     expect(carried).toBe(null);
   });
   it('leaves a wedge that is let go where no place is', () => {
@@ -82,6 +88,20 @@ describe('a hand on the places of a block', () => {
   it('carries nothing from an empty place', () => {
     const empty = changed((block) => ({ ...block, places: block.places.with(0, null) }));
     expect(play([press(0), move(over(2)), lift(over(2))], empty).outcomes).toEqual([]);
+  });
+  it('puts a wedge that was left over down on a place, and leaves it where it was on the tray or beside it', () => {
+    const take: Event = { kind: 'press', id: 1, at: TRAY, touch: false, what: SPARE };
+    expect(play([take, move(over(2)), lift(over(2))]).outcomes).toEqual([
+      { kind: 'putDown', from: SPARE, to: place(2) },
+    ]);
+    const away = { x: 250, y: 600 };
+    expect(play([take, move(over(2)), move(away), lift(away)]).outcomes).toEqual([]);
+    expect(play([take, move(over(2)), lift({ x: 50, y: -9 })]).outcomes).toEqual([]);
+  });
+  it('takes a wedge out of its place that is put with those left over', () => {
+    expect(play([press(1), move(over(2)), move(TRAY), lift(TRAY)]).outcomes).toEqual([
+      { kind: 'takeOut', from: place(1) },
+    ]);
   });
   it('leaves the wedge at Escape, and when the browser takes the pointer', () => {
     for (const stop of [{ kind: 'cancel' }, { kind: 'lost', id: 1 }] as const)
