@@ -60,12 +60,17 @@ export function proposedTip(entry: Entry, place: number): Tip {
   return place % 2 === 0 ? first : otherTip(first);
 }
 
-/** The entry with a wedge in the marked place, and the mark on the next empty one. Without a mark it is refused. */
+/**
+ * The entry with a wedge in the marked place, and the mark on the next empty one. In a block that was full already it goes on place by place
+ * to the last. Without a mark it is refused.
+ */
 export function putIn(entry: Entry, wedge: Place): Typing {
   const { at } = entry;
   if (at === null) return { entry, refused: FULL };
   const places = entry.places.with(at, wedge);
-  const next = places.map((_, on) => (at + on + 1) % places.length).find((place) => !places[place]);
+  const next = entry.places.includes(null)
+    ? places.map((_, on) => (at + on + 1) % places.length).find((place) => !places[place])
+    : [at + 1].find((place) => place < places.length);
   return {
     entry: {
       ...entry,

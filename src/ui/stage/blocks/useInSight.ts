@@ -7,17 +7,28 @@ const NEARLY = '320px';
 const watchers = new WeakMap<Element, IntersectionObserver>();
 const told = new WeakMap<Element, (inSight: boolean) => void>();
 
-/** True once it is in sight, false when it is out again. One observer serves all elements of a scrolling area. */
+/** Milliseconds that it stays in sight before it counts, so that nothing is drawn for what only passes. */
+const STAYS = 140;
+
+/** True once it stays in sight, false when it is out again. One observer serves all elements of a scrolling area. */
 export function useInSight(element: RefObject<Element | null>): boolean {
   const [inSight, setInSight] = useState(false);
   useEffect(() => {
     const watched = element.current;
     const area = watched?.closest('.work');
     if (!watched || !area) return;
-    told.set(watched, setInSight);
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    told.set(watched, (now) => {
+      clearTimeout(timer);
+      if (now) timer = setTimeout(() => setInSight(true), STAYS);
+      else setInSight(false);
+    });
     const watcher = watcherOf(area);
     watcher.observe(watched);
-    return () => watcher.unobserve(watched);
+    return () => {
+      clearTimeout(timer);
+      watcher.unobserve(watched);
+    };
   }, [element]);
   return inSight;
 }

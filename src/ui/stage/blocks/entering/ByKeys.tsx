@@ -132,7 +132,7 @@ export function ByKeys() {
     };
   });
   const take = useCallback((wedge: Place) => tapped.current(wedge), []);
-  const whole = entry.at === null;
+  const whole = !entry.places.includes(null);
   const filled = useMemo(() => openBlocks(project), [project]);
   const room = project.wall.cells.some((cell, at) => cell === null && !isPlain(at, project));
   const whereTo = room ? 'new, hung in the next empty place' : 'new, on the side table: the wall is full';
@@ -219,5 +219,8 @@ function atHand(entry: Entry): Phrase {
       place: at + 1,
       set: pending.toUpperCase(),
     });
-  return phrase('Place {place} of {count}.', { place: at + 1, count: places.length });
+  const values = { place: at + 1, count: places.length };
+  if (!places.includes(null))
+    return phrase('All {count} wedges are in; the mark is on place {place}.', values);
+  return phrase('Place {place} of {count}.', values);
 }

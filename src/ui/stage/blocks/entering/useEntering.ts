@@ -1,7 +1,7 @@
 // The blocks that are being entered, as they stand: kept in the store, so that nothing typed is lost on the way to another step and back.
 import { useCallback, useMemo } from 'react';
 import { type EnteredBlock, supplyOf, withCounts } from '../../../../editing/commands/enterBlocks';
-import { type Entry, emptyEntry, entryOf } from '../../../../editing/entering/entry';
+import { type Entry, emptyEntry, entryOf, markAt } from '../../../../editing/entering/entry';
 import { findBlock, freshNumber } from '../../../../model/find';
 import { whyPlacesLocked } from '../../../../model/freedom';
 import type { Block, Project } from '../../../../model/project';
@@ -51,7 +51,9 @@ export function useBlockAtHand() {
 }
 
 function begun(project: Project, target: Block | null): Entry {
-  return target ? entryOf(target.places) : emptyEntry(project.wedge.perBlock);
+  if (!target) return emptyEntry(project.wedge.perBlock);
+  // A block that is filled as planned is entered over, from its first place.
+  return target.places.includes(null) ? entryOf(target.places) : markAt(entryOf(target.places), 0);
 }
 
 /** The entry as it was kept, without wedges of sets that are gone; null where the wedges to the block have changed. */
