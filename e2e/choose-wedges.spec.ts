@@ -76,5 +76,13 @@ for (const scheme of ['light', 'dark'] as const) {
     await page.getByRole('button', { name: /^Block 4: / }).click();
     const workshop = await new AxeBuilder({ page }).include('.panel').include('.work').analyze();
     expect(workshop.violations).toEqual([]);
+    await page.getByRole('button', { name: 'Enter as sewn' }).click();
+    await page.keyboard.type('ab');
+    const entering = await new AxeBuilder({ page }).include('.panel').include('.work').analyze();
+    expect(entering.violations).toEqual([]);
+    await page.getByText('From a list').click();
+    await page.getByRole('button', { name: 'List the blocks there are' }).click();
+    const list = await new AxeBuilder({ page }).include('.panel').include('.work').analyze();
+    expect(list.violations).toEqual([]);
   });
 }

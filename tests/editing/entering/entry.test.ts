@@ -117,13 +117,13 @@ describe('the keys of a block', () => {
     expect(play(entry, ['b']).places[1]).toEqual(down('s1'));
   });
   it('put another wedge in a place the mark was moved to', () => {
-    const entry = play(emptyEntry(6), [...'abcab', 'ArrowLeft', 'ArrowLeft', 'b']);
+    const entry = play(emptyEntry(6), ['a', 'b', 'c', 'a', 'b', 'ArrowLeft', 'ArrowLeft', 'b']);
     expect(entry.places[3]).toEqual(down('s1'));
     expect(entry.at).toBe(5);
   });
   it('enter a full block over, place by place from the mark to the last', () => {
-    const full = play(emptyEntry(6), [...'abcabc', 'ArrowRight']);
-    const over = play(full, [...'ccccc']);
+    const full = play(emptyEntry(6), ['a', 'b', 'c', 'a', 'b', 'c', 'ArrowRight']);
+    const over = play(full, ['c', 'c', 'c', 'c', 'c']);
     expect(over.places).toEqual([
       ...full.places.slice(0, 5).map((wedge) => ({ ...wedge, set: 's2' })),
       full.places[5],
@@ -132,7 +132,7 @@ describe('the keys of a block', () => {
     expect(play(over, ['a']).at).toBe(null);
   });
   it('refuse a set that is not there and a wedge too many, and change nothing', () => {
-    const full = play(emptyEntry(6), [...'abcabc']);
+    const full = play(emptyEntry(6), ['a', 'b', 'c', 'a', 'b', 'c']);
     for (const [entry, key] of [
       [full, 'a'],
       [emptyEntry(6), 'z'],

@@ -25,7 +25,7 @@ export function useEntering(): [EnteringValues, (part: Partial<EnteringValues>) 
 }
 
 /** The block that is entered next: the one it was opened for, else the first planned one that is empty; null for a new one. */
-export function nextBlock(project: Project, into: string | null): Block | null {
+function nextBlock(project: Project, into: string | null): Block | null {
   const opened = into === null ? undefined : findBlock(project, into);
   if (opened && whyPlacesLocked(opened) === null) return opened;
   return (
@@ -43,8 +43,13 @@ export function useBlockAtHand() {
   const target = useMemo(() => nextBlock(project, into), [project, into]);
   const entry = useMemo(() => sound(kept, project) ?? begun(project, target), [kept, project, target]);
   const entered = useMemo(
-    (): EnteredBlock => ({ block: target?.id ?? null, number: null, places: entry.places, progress }),
-    [target, entry.places, progress],
+    (): EnteredBlock => ({
+      block: target?.id ?? null,
+      number: target ? null : freshNumber(project),
+      places: entry.places,
+      progress,
+    }),
+    [project, target, entry.places, progress],
   );
   const supply = useMemo(() => supplyOf(withCounts(project, counts), [entered]), [project, counts, entered]);
   return { target, number: target?.number ?? freshNumber(project), entry, entered, supply };
