@@ -23,7 +23,7 @@ function keysOf(block: readonly Place[], sets: ReturnType<typeof setsOf>): strin
   return block.flatMap((wedge) => {
     const { label } = sets.find(({ id }) => id === wedge.set)!;
     const goesOn = sets.some((one) => one.label !== label && one.label.startsWith(label));
-    const keys = [...label.toLowerCase()];
+    const keys = Array.from(label.toLowerCase());
     if (wedge.tip !== tip) keys.push(wedge.tip === 'up' ? 'ArrowUp' : 'ArrowDown');
     else if (goesOn) keys.push(' ');
     tip = wedge.tip === 'up' ? 'down' : 'up';
