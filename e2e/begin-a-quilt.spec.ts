@@ -117,7 +117,8 @@ test('blocks already sewn and fabrics entered one by one lead to their steps; th
 }) => {
   await emptyQuilt(page);
   await page.getByRole('button', { name: /^Enter blocks already sewn/ }).click();
-  await expect(page.getByRole('heading', { level: 2, name: 'Blocks' })).toBeVisible();
+  await expect(page.getByRole('heading', { level: 2, name: 'Blocks', exact: true })).toBeVisible();
+  await expect(page.getByRole('heading', { level: 2, name: 'Enter sewn blocks' })).toBeVisible();
   await expect(page.getByRole('heading', { name: 'Begin the quilt' })).toBeHidden();
   await page.getByRole('navigation', { name: 'Order of work' }).getByRole('button', { name: 'Wall' }).click();
   await expect(page.getByRole('heading', { name: 'Begin the quilt' })).toBeVisible();

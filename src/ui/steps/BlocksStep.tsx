@@ -2,6 +2,7 @@
 // themselves lie on the large area (stage/blocks/).
 import { useEffect, useMemo, useRef } from 'react';
 import { openBlocks } from '../../editing/commands/chooseWedges';
+import type { Block } from '../../model/project';
 import { useApp } from '../app';
 import { useAnalysis } from '../useAnalysis';
 import { useSay } from '../words';
@@ -18,12 +19,7 @@ import { StepFoot } from './StepFoot';
 import { StepHeading } from './StepHeading';
 
 export function BlocksStep() {
-  const say = useSay();
-  const project = useApp((app) => app.project);
   const entering = useApp((app) => app.laid.entering !== null);
-  const { balance } = useAnalysis(project);
-  const clashes = useMemo(() => clashesByBlock(balance?.clashes ?? []), [balance]);
-  const choosing = useChoosing();
   const { block } = useBench();
   const top = useRef<HTMLDivElement>(null);
   // Scrolls to the start when another block is picked.
@@ -32,40 +28,57 @@ export function BlocksStep() {
     // In braces, because newer browsers return a promise here, which an effect must not return.
     top.current?.scrollIntoView({ block: 'end' });
   }, [block?.id, entering]);
-  const open = new Set(openBlocks(project));
-  const unfilled = project.blocks.some(({ id, places }) => open.has(id) && places.includes(null));
-  if (entering) {
-    return (
-      <>
-        <div ref={top} />
-        <EnteringHelp />
-        <StepFoot />
-      </>
-    );
-  }
-  if (block) {
-    return (
-      <>
-        <div ref={top} />
-        <Workshop key={block.id} block={block} clashes={clashes} choosing={choosing} />
-        <StepFoot>
-          {open.has(block.id) && block.places.includes(null) ? (
-            <button
-              type="button"
-              className="button solid"
-              disabled={choosing.busy}
-              onClick={() => choosing.choose([block.id])}
-            >
-              {say('Choose its wedges')}
-            </button>
-          ) : null}
-        </StepFoot>
-      </>
-    );
-  }
   return (
     <>
       <div ref={top} />
+      {entering ? <Entering /> : block ? <Opened key={block.id} block={block} /> : <AllBlocks />}
+    </>
+  );
+}
+
+function Entering() {
+  return (
+    <>
+      <EnteringHelp />
+      <StepFoot />
+    </>
+  );
+}
+
+function Opened({ block }: { block: Block }) {
+  const say = useSay();
+  const project = useApp((app) => app.project);
+  const { balance } = useAnalysis(project);
+  const clashes = useMemo(() => clashesByBlock(balance?.clashes ?? []), [balance]);
+  const choosing = useChoosing();
+  const unfilled = block.places.includes(null) && openBlocks(project).includes(block.id);
+  return (
+    <>
+      <Workshop block={block} clashes={clashes} choosing={choosing} />
+      <StepFoot>
+        {unfilled ? (
+          <button
+            type="button"
+            className="button solid"
+            disabled={choosing.busy}
+            onClick={() => choosing.choose([block.id])}
+          >
+            {say('Choose its wedges')}
+          </button>
+        ) : null}
+      </StepFoot>
+    </>
+  );
+}
+
+function AllBlocks() {
+  const say = useSay();
+  const project = useApp((app) => app.project);
+  const choosing = useChoosing();
+  const open = new Set(openBlocks(project));
+  const unfilled = project.blocks.some(({ id, places }) => open.has(id) && places.includes(null));
+  return (
+    <>
       <StepHeading
         title="Blocks"
         line="Wedges go round a block tip up and tip down in turn, so that their seams nest."

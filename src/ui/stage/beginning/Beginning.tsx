@@ -116,6 +116,7 @@ function WayCard({ way, name, line, Form }: Way) {
           else {
             change({ way: null, aside: 'blocks' });
             store.getState().goTo('blocks');
+            store.getState().lay({ entering: 'keys', into: null });
           }
         }}
       >

@@ -3,13 +3,12 @@ import { Plus } from 'lucide-react';
 import { useState } from 'react';
 import { blocksAllowed } from '../../../../editing/commands/chooseWedges';
 import { counted } from '../../../../model/phrase';
+import { MOST_BLOCKS } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
 import { Complaint } from '../../../fields/Complaint';
 import { CountField } from '../../../fields/CountField';
 import { useSay } from '../../../words';
 import { useChoosing } from '../useChoosing';
-
-const MOST_BLOCKS = 1_600;
 
 export function HowMany() {
   const say = useSay();
