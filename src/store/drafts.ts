@@ -1,6 +1,6 @@
 // Keeps forms that are filled in part. They stay while the person is at another step, and are no part of the project or its
 // history.
-import type { WedgesCounted } from '../editing/commands/enterBlocks';
+import type { WedgesCounted } from '../editing/entering/enterBlocks';
 import type { Entry } from '../editing/entering/entry';
 import type { Block, ClothOnHand, Fabric, FabricId } from '../model/project';
 import type { Inches } from '../model/units';

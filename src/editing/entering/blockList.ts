@@ -10,7 +10,7 @@ import {
   type StripSet,
   type Tip,
 } from '../../model/project';
-import { type EnteredBlock, samePlaces } from '../commands/enterBlocks';
+import { type EnteredBlock, samePlaces } from './enterBlocks';
 import { named } from './entry';
 
 /** The stages of progress as the screen names them. */

@@ -1,5 +1,5 @@
 // A block as it is typed in, one wedge after the other: a letter picks the set, up and down alternate by themselves, and the place moves
-// on. Pure; the screen passes keys and taps in. It knows nothing of how many wedges there are (commands/enterBlocks.ts).
+// on. Pure; the screen passes keys and taps in. It knows nothing of how many wedges there are (enterBlocks.ts).
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Place, StripSet, Tip } from '../../model/project';
 

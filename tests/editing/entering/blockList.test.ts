@@ -2,8 +2,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { apply } from '../../../src/editing/apply';
-import { enterBlocks } from '../../../src/editing/commands/enterBlocks';
 import { readBlockList, writeBlockList } from '../../../src/editing/entering/blockList';
+import { enterBlocks } from '../../../src/editing/entering/enterBlocks';
 import { speak } from '../../../src/model/phrase';
 import type { Block, Project } from '../../../src/model/project';
 import { partlySewn } from '../randomMoves';

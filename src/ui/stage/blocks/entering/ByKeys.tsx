@@ -4,7 +4,7 @@ import { CornerDownLeft, Delete } from 'lucide-react';
 import { type MouseEvent, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { emptyBlocks } from '../../../../editing/commands/blocks';
 import { openBlocks } from '../../../../editing/commands/chooseWedges';
-import { enterBlocks, shortPlaces } from '../../../../editing/commands/enterBlocks';
+import { enterBlocks, shortPlaces } from '../../../../editing/entering/enterBlocks';
 import {
   type Entry,
   emptyEntry,

@@ -1,8 +1,8 @@
 // Blocks from a list, one to the line: read as it is typed, with every fault by line and place, seen before they are entered.
 import { useDeferredValue, useId, useMemo } from 'react';
 import { drawBlock } from '../../../../drawing/drawProject';
-import { enterBlocks, shortPlaces, supplyOf } from '../../../../editing/commands/enterBlocks';
 import { type ListedBlock, readBlockList, writeBlockList } from '../../../../editing/entering/blockList';
+import { enterBlocks, shortPlaces, supplyOf } from '../../../../editing/entering/enterBlocks';
 import { createBlock } from '../../../../model/create';
 import { findSet } from '../../../../model/find';
 import { counted, type Phrase, phrase } from '../../../../model/phrase';

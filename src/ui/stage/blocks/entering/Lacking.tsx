@@ -1,6 +1,6 @@
 // Where the sets have too few wedges for what is entered: what lacks, with its ways out, and which planned blocks give wedges up.
 import { Plus } from 'lucide-react';
-import type { Supply, WedgesCounted } from '../../../../editing/commands/enterBlocks';
+import type { Supply, WedgesCounted } from '../../../../editing/entering/enterBlocks';
 import { findBlock, findSet } from '../../../../model/find';
 import { counted, phrase } from '../../../../model/phrase';
 import { useApp } from '../../../app';

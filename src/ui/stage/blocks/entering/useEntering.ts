@@ -1,6 +1,6 @@
 // The blocks that are being entered, as they stand: kept in the store, so that nothing typed is lost on the way to another step and back.
 import { useCallback, useMemo } from 'react';
-import { type EnteredBlock, supplyOf, withCounts } from '../../../../editing/commands/enterBlocks';
+import { type EnteredBlock, supplyOf, withCounts } from '../../../../editing/entering/enterBlocks';
 import { type Entry, emptyEntry, entryOf, markAt } from '../../../../editing/entering/entry';
 import { findBlock, freshNumber } from '../../../../model/find';
 import { whyPlacesLocked } from '../../../../model/freedom';

@@ -19,9 +19,9 @@ import {
 } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { type Command, Refusal } from '../apply';
-import { hangInEmptyCell, setBlockProgress } from './blocks';
-import { openBlocks } from './chooseWedges';
-import { countedAs } from './wedgeCount';
+import { hangInEmptyCell, setBlockProgress } from '../commands/blocks';
+import { openBlocks } from '../commands/chooseWedges';
+import { countedAs } from '../commands/wedgeCount';
 
 /** A block as it was typed in. */
 export interface EnteredBlock {

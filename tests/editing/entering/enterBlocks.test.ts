@@ -5,14 +5,14 @@ import { checkWedges, wedgeLedger } from '../../../src/cutting/wedges/ledger';
 import { apply } from '../../../src/editing/apply';
 import { addBlocks } from '../../../src/editing/commands/blocks';
 import { openBlocks } from '../../../src/editing/commands/chooseWedges';
+import { pinBlocks } from '../../../src/editing/commands/wall';
 import {
   addSewnSet,
   type EnteredBlock,
   enterBlocks,
   shortPlaces,
   supplyOf,
-} from '../../../src/editing/commands/enterBlocks';
-import { pinBlocks } from '../../../src/editing/commands/wall';
+} from '../../../src/editing/entering/enterBlocks';
 import { wedgeBands } from '../../../src/geometry/bands';
 import { setHeight } from '../../../src/geometry/stripSet';
 import { speak } from '../../../src/model/phrase';
