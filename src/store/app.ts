@@ -10,6 +10,7 @@ import { type Phrase, phrase } from '../model/phrase';
 import type { BlockId, FabricId, Project, StripSetId } from '../model/project';
 import type { Problem } from '../model/result';
 import type { DraftOf, Drafts } from './drafts';
+import { FINISHING, type Finishing } from './finishing';
 
 export const STEPS = ['fabrics', 'sets', 'wedges', 'blocks', 'wall', 'finishing'] as const;
 export type Step = (typeof STEPS)[number];
@@ -35,7 +36,7 @@ export interface Look {
 }
 
 /** What is open on the large area of a step. */
-export interface Laid {
+export interface Laid extends Finishing {
   /** The strip set whose strips and cuts are shown at full size. */
   readonly set: StripSetId | null;
   /** The fabric whose form is open in the panel. */
@@ -46,7 +47,7 @@ export interface Laid {
   readonly strips: boolean;
 }
 
-const NOTHING_LAID: Laid = { set: null, fabric: null, order: 'value', strips: false };
+const NOTHING_LAID: Laid = { set: null, fabric: null, order: 'value', strips: false, ...FINISHING };
 
 export interface AppState {
   readonly project: Project;
@@ -195,6 +196,7 @@ function changed(state: AppState, project: Project): Partial<AppState> {
   const stays = project.blocks.some((block) => block.id === state.picked);
   const setStays = project.stripSets.some((set) => set.id === state.laid.set);
   const fabricStays = project.fabrics.some((fabric) => fabric.id === state.laid.fabric);
+  const colourwayStays = project.colourways.some((one) => one.id === state.laid.colourway);
   return {
     project,
     revision: state.revision + 1,
@@ -205,6 +207,7 @@ function changed(state: AppState, project: Project): Partial<AppState> {
       ...state.laid,
       set: setStays ? state.laid.set : null,
       fabric: fabricStays ? state.laid.fabric : null,
+      colourway: colourwayStays ? state.laid.colourway : null,
     },
     // The last announcement (a block is pinned) may no longer be true.
     announced: { ...state.announced, words: phrase('') },
