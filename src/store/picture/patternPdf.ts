@@ -47,7 +47,11 @@ export async function layOutPattern(
     return await laidOut(project, options, say, measure, isStale);
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
-    return failed('not-laid-out', 'pattern', phrase('The pages could not be laid out ({reason}).', { reason }));
+    return failed(
+      'not-laid-out',
+      'pattern',
+      phrase('The pages could not be laid out ({reason}).', { reason }),
+    );
   }
 }
 

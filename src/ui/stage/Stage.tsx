@@ -10,6 +10,7 @@ import { useSay } from '../words';
 import { Beginning } from './beginning/Beginning';
 import { useBeginning } from './beginning/form';
 import { FabricsStage } from './fabrics/FabricsStage';
+import { FinishingStage } from './finishing/FinishingStage';
 import './stage.css';
 
 export function Stage({ number }: { number: boolean }) {
@@ -58,8 +59,9 @@ function workOf(step: Step): ReactNode {
     case 'wedges':
     case 'blocks':
     case 'wall':
-    case 'finishing':
       return null;
+    case 'finishing':
+      return <FinishingStage />;
     default:
       return step satisfies never;
   }

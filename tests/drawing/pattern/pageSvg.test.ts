@@ -54,14 +54,17 @@ function outlinesOf(svg: string): Corners[] {
 
 /** Those of `some` that have no equal among `all`; the first corner may be said again at the end. */
 function alone(some: readonly Corners[], all: readonly Corners[]): Corners[] {
-  const open = (one: Corners) => (one.length > 2 && far(one[0]!, one.at(-1)!) < NEAR ? one.slice(0, -1) : one);
+  const open = (one: Corners) =>
+    one.length > 2 && far(one[0]!, one.at(-1)!) < NEAR ? one.slice(0, -1) : one;
   const others = all.map(open);
-  return some.map(open).filter(
-    (one) =>
-      !others.some(
-        (other) => other.length === one.length && one.every((point, at) => far(point, other[at]!) < NEAR),
-      ),
-  );
+  return some
+    .map(open)
+    .filter(
+      (one) =>
+        !others.some(
+          (other) => other.length === one.length && one.every((point, at) => far(point, other[at]!) < NEAR),
+        ),
+    );
 }
 
 function far([ax, ay]: Corners[number], [bx, by]: Corners[number]): number {

@@ -5,7 +5,8 @@ import { type Phrase, phrase } from '../../../model/phrase';
 import type { Project } from '../../../model/project';
 import type { Problem } from '../../../model/result';
 import type { PatternPdf } from '../../../store/picture/patternPdf';
-import { downloadBlob, fileName } from '../../../store/storage/projectFiles';
+import { fileName } from '../../../store/storage/projectFiles';
+import { useSaveFile } from '../../useSaveFile';
 import { useWrite } from '../../words';
 
 interface Doing {
@@ -14,15 +15,26 @@ interface Doing {
   readonly share: number;
 }
 
-/** A function that makes the pattern of a project, with its progress and problems. */
-export function usePattern(project: Project) {
+export interface MakingPattern {
+  readonly doing: Doing | null;
+  /** The file that was saved, and what could not be set in it. */
+  readonly saved: Phrase | null;
+  readonly told: readonly Phrase[];
+  readonly problems: readonly Problem[];
+  /** Makes and downloads the file; `ending` of its name distinguishes the templates from the whole pattern. */
+  readonly make: (project: Project, options: PatternOptions, ending: string) => Promise<void>;
+}
+
+/** What makes the pattern of a project, with its progress and problems. */
+export function usePattern(): MakingPattern {
   const write = useWrite();
+  const { saveBlob, saved, forget } = useSaveFile();
   const [doing, setDoing] = useState<Doing | null>(null);
   const [told, setTold] = useState<readonly Phrase[]>([]);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
 
-  /** Makes and downloads the file; `ending` of its name distinguishes the templates from the whole pattern. */
-  const make = async (options: PatternOptions, ending: string): Promise<void> => {
+  const make: MakingPattern['make'] = async (project, options, ending) => {
+    forget();
     setTold([]);
     setProblems([]);
     setDoing({ words: phrase('Fetching what makes it …'), share: 0 });
@@ -36,8 +48,9 @@ export function usePattern(project: Project) {
         return;
       }
       const file = fileName(project.name, ending);
-      downloadBlob(file, made.value.file);
-      setTold(saved(file, made.value));
+      const { pages } = made.value;
+      saveBlob(file, made.value.file, phrase('Saved as {file}, {pages} pages.', { file, pages }));
+      setTold(notSet(made.value));
     } catch {
       const say1 =
         'What makes the pattern could not be loaded. Check the connection once, or open the page again.';
@@ -47,11 +60,11 @@ export function usePattern(project: Project) {
     }
   };
 
-  return { doing, told, problems, make };
+  return { doing, saved, told, problems, make };
 }
 
-function saved(file: string, { pages, missing, pictured }: PatternPdf): Phrase[] {
-  const told = [phrase('Saved as {file}, {pages} pages.', { file, pages })];
+function notSet({ missing, pictured }: PatternPdf): Phrase[] {
+  const told: Phrase[] = [];
   const some = (letters: readonly string[]) => ({ letters: letters.slice(0, 12).join(' ') });
   if (pictured.length > 0) {
     const say1 =
