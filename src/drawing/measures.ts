@@ -48,8 +48,9 @@ function stretches(
   const found: Measure[] = [];
   let at = 0;
   const add = (kind: Measure['kind'], to: Inches, border: number | null = null) => {
-    if (to - at > NOTHING) found.push({ kind, border, from: at, to });
-    at = Math.max(at, to);
+    if (to - at <= NOTHING) return;
+    found.push({ kind, border, from: at, to });
+    at = to;
   };
   for (let border = borders.length; border > 0; border -= 1) add('border', at + borders[border - 1]!, border);
   const end = whole - at;

@@ -83,9 +83,15 @@ function CutSizes({ cuts, scale }: { cuts: readonly PlacedCut[]; scale: number }
     if (cut.along * scale < LEAST.high || cut.across < wide) return null;
     const y = cut.y + cut.along / 2;
     return (
-      <g key={cut.strip} className="cut-size">
+      <g key={cut.strip}>
         <rect x={cut.x + 4 / scale} y={y - size * 0.62} width={wide} height={size * 1.24} rx={2 / scale} />
-        <text x={cut.x + 4 / scale + wide / 2} y={y + size * 0.36} fontSize={size} textAnchor="middle">
+        <text
+          className="cut-words"
+          x={cut.x + 4 / scale + wide / 2}
+          y={y + size * 0.36}
+          fontSize={size}
+          textAnchor="middle"
+        >
           {words}
         </text>
       </g>

@@ -90,6 +90,7 @@ function Cloth(props: { one: KitFabric; width: Inches; height: Inches; scale: nu
   const { one, width, height, scale } = props;
   return (
     <svg
+      className="kit-cloth"
       width={width * scale}
       height={Math.max(4, height * scale)}
       viewBox={`0 0 ${width} ${height}`}

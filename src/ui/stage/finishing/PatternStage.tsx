@@ -1,11 +1,11 @@
 // The pages of the pattern as they will print, one at a time, to be turned by button, key or list. A page is drawn when it is shown.
-import { ChevronLeft, ChevronRight } from 'lucide-react';
+import { ChevronLeft, ChevronRight, ZoomIn } from 'lucide-react';
 import { type KeyboardEvent, useDeferredValue, useMemo, useState } from 'react';
 import type { Pattern } from '../../../drawing/pattern/page';
 import { pageSvg } from '../../../drawing/pattern/pageSvg';
 import { useApp, useAppStore } from '../../app';
-import { Choice } from '../../fields/Choice';
 import { Complaint } from '../../fields/Complaint';
+import { Hint } from '../../fields/Hint';
 import { usePatternOptions } from '../../steps/finishing/usePatternOptions';
 import { useSay } from '../../words';
 import { usePatternPages } from './usePatternPages';
@@ -32,13 +32,11 @@ export function PatternStage() {
   );
 }
 
-type Seen = 'whole' | 'near';
-
 function Pages({ pattern, waiting }: { pattern: Pattern; waiting: boolean }) {
   const say = useSay();
   const { lay } = useAppStore().getState();
   const asked = useApp((app) => app.laid.page);
-  const [seen, setSeen] = useState<Seen>('whole');
+  const [near, setNear] = useState(false);
   const last = pattern.pages.length - 1;
   const at = Math.min(asked, last);
   // The page itself is drawn a moment after its number, because one with a picture of a large top takes a while.
@@ -93,20 +91,24 @@ function Pages({ pattern, waiting }: { pattern: Pattern; waiting: boolean }) {
             </option>
           ))}
         </select>
-        <Choice
-          label="How near"
-          hideLabel
-          value={seen}
-          options={[
-            { value: 'whole', label: 'Whole page' },
-            { value: 'near', label: 'To read' },
-          ]}
-          onChange={setSeen}
-        />
+        <Hint words={say('Large enough to read')}>
+          <button
+            type="button"
+            className="button"
+            aria-pressed={near}
+            aria-label={say('Large enough to read')}
+            onClick={() => setNear(!near)}
+          >
+            <ZoomIn size={18} aria-hidden />
+            <span className="wide" aria-hidden>
+              {say('Large')}
+            </span>
+          </button>
+        </Hint>
       </div>
       {/* biome-ignore lint/a11y/useSemanticElements: a page to scroll and turn by keys is no <fieldset> */}
       <div
-        className={`page-view ${seen}`}
+        className={near ? 'page-view near' : 'page-view whole'}
         role="group"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and keys turn its pages
         tabIndex={0}

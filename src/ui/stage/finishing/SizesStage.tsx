@@ -19,7 +19,7 @@ export function SizesStage() {
   if (problem) return <p className="stage-note">{say(problem)}</p>;
   const top = layOut(project);
   const narrow = box.width < 420;
-  const room = narrow ? { left: 46, above: 26, right: 10, below: 40 } : ROOM;
+  const room = narrow ? { left: 48, above: 34, right: 10, below: 12 } : ROOM;
   const scale = Math.max(
     0.1,
     Math.min(
