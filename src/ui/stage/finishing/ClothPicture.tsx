@@ -84,7 +84,14 @@ function CutSizes({ cuts, scale }: { cuts: readonly PlacedCut[]; scale: number }
     const y = cut.y + cut.along / 2;
     return (
       <g key={cut.strip}>
-        <rect x={cut.x + 4 / scale} y={y - size * 0.62} width={wide} height={size * 1.24} rx={2 / scale} />
+        <rect
+          className="cut-ground"
+          x={cut.x + 4 / scale}
+          y={y - size * 0.62}
+          width={wide}
+          height={size * 1.24}
+          rx={2 / scale}
+        />
         <text
           className="cut-words"
           x={cut.x + 4 / scale + wide / 2}
