@@ -1,7 +1,7 @@
 // One line on what hands can do on the wall, under it and so never over cloth; put away, it stays away in this browser.
 import { X } from 'lucide-react';
 import { useState } from 'react';
-import { dismissHint, wasTold } from '../../store/told';
+import { dismissHint, isDismissed } from '../../store/dismissed';
 import { useApp } from '../app';
 import { Hint } from '../fields/Hint';
 import { useSay } from '../words';
@@ -11,7 +11,7 @@ const AREA = () => globalThis.localStorage;
 export function GestureLine({ carrying }: { carrying: boolean }) {
   const say = useSay();
   const picked = useApp((app) => app.picked !== null);
-  const [told, setTold] = useState(() => wasTold('wall', AREA));
+  const [told, setTold] = useState(() => isDismissed('wall', AREA));
   if (told) return null;
   return (
     <p className="gesture-line">

@@ -25,7 +25,7 @@ export function PatternSection({ making }: { making: MakingPattern }) {
   const project = useApp((app) => app.project);
   const leftOut = useApp((app) => app.laid.leftOut);
   const { paper, parts } = usePatternOptions();
-  const { doing, saved, told, problems, make } = making;
+  const { doing, saved, remarks, problems, make } = making;
   const turn = (part: PatternPart) =>
     lay({
       leftOut: leftOut.includes(part) ? leftOut.filter((one) => one !== part) : [...leftOut, part],
@@ -49,8 +49,8 @@ export function PatternSection({ making }: { making: MakingPattern }) {
           aria-label={say('Making the pattern')}
         />
       ) : null}
-      <div role="status" className={doing || told.length > 0 ? 'stack tight' : 'hidden-text'}>
-        {doing ? <p>{say(doing.words)}</p> : told.map((line) => <p key={line.say}>{say(line)}</p>)}
+      <div role="status" className={doing || remarks.length > 0 ? 'stack tight' : 'hidden-text'}>
+        {doing ? <p>{say(doing.words)}</p> : remarks.map((line) => <p key={line.say}>{say(line)}</p>)}
       </div>
       <Saved words={saved} />
       <Complaint problems={problems} />

@@ -19,7 +19,7 @@ export interface MakingPattern {
   readonly doing: Doing | null;
   /** The file that was saved, and what could not be set in it. */
   readonly saved: Phrase | null;
-  readonly told: readonly Phrase[];
+  readonly remarks: readonly Phrase[];
   readonly problems: readonly Problem[];
   /** Makes and downloads the file; `ending` of its name distinguishes the templates from the whole pattern. */
   readonly make: (project: Project, options: PatternOptions, ending: string) => Promise<void>;
@@ -30,12 +30,12 @@ export function usePattern(): MakingPattern {
   const write = useWrite();
   const { saveBlob, saved, forget } = useSaveFile();
   const [doing, setDoing] = useState<Doing | null>(null);
-  const [told, setTold] = useState<readonly Phrase[]>([]);
+  const [remarks, setRemarks] = useState<readonly Phrase[]>([]);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
 
   const make: MakingPattern['make'] = async (project, options, ending) => {
     forget();
-    setTold([]);
+    setRemarks([]);
     setProblems([]);
     setDoing({ words: phrase('Fetching what makes it …'), share: 0 });
     try {
@@ -50,7 +50,7 @@ export function usePattern(): MakingPattern {
       const file = fileName(project.name, ending);
       const { pages } = made.value;
       saveBlob(file, made.value.file, phrase('Saved as {file}, {pages} pages.', { file, pages }));
-      setTold(notSet(made.value));
+      setRemarks(notSet(made.value));
     } catch {
       const say1 =
         'What makes the pattern could not be loaded. Check the connection once, or open the page again.';
@@ -60,21 +60,21 @@ export function usePattern(): MakingPattern {
     }
   };
 
-  return { doing, saved, told, problems, make };
+  return { doing, saved, remarks, problems, make };
 }
 
 function notSet({ missing, pictured }: PatternPdf): Phrase[] {
-  const told: Phrase[] = [];
+  const found: Phrase[] = [];
   const some = (letters: readonly string[]) => ({ letters: letters.slice(0, 12).join(' ') });
   if (pictured.length > 0) {
     const say1 =
       'The pattern’s typeface lacks {letters}: names with them are pictures of your device’s letters, which cannot be searched.';
-    told.push(phrase(say1, some(pictured)));
+    found.push(phrase(say1, some(pictured)));
   }
   if (missing.length > 0) {
     const say1 =
       'Neither the pattern’s typeface nor your device has {letters}; a question mark stands there. Rename what has them if it matters.';
-    told.push(phrase(say1, some(missing)));
+    found.push(phrase(say1, some(missing)));
   }
-  return told;
+  return found;
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { dismissHint, wasTold } from '../../src/store/told';
+import { dismissHint, isDismissed } from '../../src/store/dismissed';
 
 function area(): Storage {
   const texts = new Map<string, string>();
@@ -12,12 +12,12 @@ function area(): Storage {
 describe('a hint that was dismissed', () => {
   it('stays away, and takes no other hint with it', () => {
     const one = area();
-    expect(wasTold('wall', () => one)).toBe(false);
+    expect(isDismissed('wall', () => one)).toBe(false);
     dismissHint('wall', () => one);
     dismissHint('wall', () => one);
-    expect([wasTold('wall', () => one), wasTold('wa', () => one)]).toEqual([true, false]);
+    expect([isDismissed('wall', () => one), isDismissed('wa', () => one)]).toEqual([true, false]);
     dismissHint('blocks', () => one);
-    expect([wasTold('wall', () => one), wasTold('blocks', () => one)]).toEqual([true, true]);
+    expect([isDismissed('wall', () => one), isDismissed('blocks', () => one)]).toEqual([true, true]);
   });
 
   it('does no harm in a browser that keeps nothing', () => {
@@ -25,6 +25,6 @@ describe('a hint that was dismissed', () => {
       throw new DOMException('no', 'SecurityError');
     };
     dismissHint('wall', closed);
-    expect(wasTold('wall', closed)).toBe(false);
+    expect(isDismissed('wall', closed)).toBe(false);
   });
 });
