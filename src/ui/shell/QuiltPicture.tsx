@@ -1,7 +1,7 @@
 // A small picture of a quilt in a list, drawn when it comes into sight, one quilt after the other, so that a list of large quilts
 // opens at once and scrolls on.
 import { FileWarning } from 'lucide-react';
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useEffectEvent, useRef, useState } from 'react';
 import { type Thumbnail, thumbnailOf } from '../../drawing/thumbnail';
 import type { Project } from '../../model/project';
 
@@ -27,7 +27,7 @@ export function QuiltPicture({ of, open }: Props) {
   const [picture, setPicture] = useState<{ of: string; picture: Picture } | null>(null);
   const shown = drawn.get(of) ?? (picture?.of === of ? picture.picture : null);
   const there = shown !== null;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: `open` opens what `of` names
+  const draw = useEffectEvent(() => pictureOf(open));
   useEffect(() => {
     const element = frame.current;
     if (there || !element) return undefined;
@@ -37,7 +37,7 @@ export function QuiltPicture({ of, open }: Props) {
       observer.disconnect();
       last = last.then(atLeisure).then(async () => {
         if (left) return;
-        const made = drawn.get(of) ?? (await pictureOf(open));
+        const made = drawn.get(of) ?? (await draw());
         drawn.set(of, made);
         if (!left) setPicture({ of, picture: made });
       });
@@ -80,7 +80,10 @@ function painted({ width, height, fills }: Thumbnail): string {
     pen.lineWidth = 0.5 / scale;
     pen.beginPath();
     for (const outline of outlines) {
-      outline.forEach(({ x, y }, at) => (at === 0 ? pen.moveTo(x, y) : pen.lineTo(x, y)));
+      for (const [at, { x, y }] of outline.entries()) {
+        if (at === 0) pen.moveTo(x, y);
+        else pen.lineTo(x, y);
+      }
       pen.closePath();
     }
     pen.fill();
