@@ -116,7 +116,7 @@ test('the pages are turned by button, key and list, on the paper and with the pa
   await expect(number).toHaveText(`Page ${pages - 1} of ${pages}`);
   await work.getByRole('combobox', { name: 'Go to page' }).selectOption('2');
   await expect(number).toHaveText(`Page 3 of ${pages}`);
-  const sheet = work.locator('.page-sheet svg');
+  const sheet = work.locator('.page-sheet');
   await expect(sheet).toHaveAttribute('viewBox', '0 0 612 792');
   await pattern(page).getByText('A4', { exact: true }).click();
   // 210 × 297 mm in points (ISO 216).

@@ -1,13 +1,13 @@
 // The pages of the pattern as they will print, one at a time, to be turned by button, key or list. A page is drawn when it is shown.
 import { ChevronLeft, ChevronRight, ZoomIn } from 'lucide-react';
-import { type KeyboardEvent, useDeferredValue, useMemo, useState } from 'react';
+import { type KeyboardEvent, useDeferredValue, useState } from 'react';
 import type { Pattern } from '../../../drawing/pattern/page';
-import { pageSvg } from '../../../drawing/pattern/pageSvg';
 import { useApp, useAppStore } from '../../app';
 import { Complaint } from '../../fields/Complaint';
 import { Hint } from '../../fields/Hint';
 import { usePatternOptions } from '../../steps/finishing/usePatternOptions';
 import { useSay } from '../../words';
+import { PageSheet } from './PageSheet';
 import { usePatternPages } from './usePatternPages';
 
 export function PatternStage() {
@@ -118,7 +118,7 @@ function Pages({ pattern, waiting }: { pattern: Pattern; waiting: boolean }) {
         })}
         onKeyDown={turnByKey}
       >
-        <Sheet pattern={pattern} page={shown} />
+        <PageSheet page={pattern.pages[shown]!} paper={pattern.paper} number={shown + 1} />
       </div>
     </>
   );
@@ -140,15 +140,4 @@ function pageByKey(key: string, at: number, last: number): number | null {
     default:
       return null;
   }
-}
-
-function Sheet({ pattern, page }: { pattern: Pattern; page: number }) {
-  const markup = useMemo(() => {
-    const { pages, paper } = pattern;
-    return pageSvg(pages[page]!, paper, { key: `page${page + 1}`, prints: false });
-  }, [pattern, page]);
-  return (
-    // biome-ignore lint/security/noDangerouslySetInnerHtml: our own marks; pageSvg closes off every name
-    <div className="page-sheet" dangerouslySetInnerHTML={{ __html: markup }} />
-  );
 }

@@ -1,10 +1,10 @@
 // The pages on screen against the finished PDF, which PDF.js reads back: the same words at the same places, the same outlines.
-import { Resvg } from '@resvg/resvg-js';
 import { describe, expect, it } from 'vitest';
 import { PATTERN_PARTS } from '../../../src/drawing/pattern/options';
 import { PAPERS, type PaperName } from '../../../src/drawing/pattern/page';
-import { pageSvg } from '../../../src/drawing/pattern/pageSvg';
+import { type PageShapes, pageShapes } from '../../../src/drawing/pattern/pageShapes';
 import { writePattern } from '../../../src/drawing/pattern/pattern';
+import { patternFor } from '../../../src/drawing/prints';
 import type { Project } from '../../../src/model/project';
 import { demo } from '../../demo';
 import { randomProject } from '../samples';
@@ -15,15 +15,11 @@ const LONG = 240_000;
 /** A fiftieth of a point: the PDF is written to five figures. */
 const NEAR = 0.02;
 
-function screenPages(project: Project, paper: PaperName): string[] {
+function screenPages(project: Project, paper: PaperName): PageShapes[] {
   const written = writePattern(project, { paper, parts: PATTERN_PARTS }, sayIn(project), typeOf());
   if (!written.ok) throw new Error(written.problems[0]!.message.say);
-  return written.value.pages.map((page, at) =>
-    pageSvg(page, PAPERS[paper], { key: `page${at + 1}`, prints: true }),
-  );
+  return written.value.pages.map((page, at) => pageShapes(page, PAPERS[paper], `page${at + 1}`));
 }
-
-const ENTITIES: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', quot: '"', '#39': "'" };
 
 interface Words {
   readonly x: number;
@@ -31,24 +27,24 @@ interface Words {
   readonly text: string;
 }
 
-function wordsOf(svg: string): Words[] {
-  return Array.from(svg.matchAll(/<text x="([^"]+)" y="([^"]+)"[^>]*>([^<]*)</g), ([, x, y, text]) => {
-    const plain = text!.replace(/&(#?\w+);/g, (_, name: string) => ENTITIES[name]!);
-    return { x: Number(x), y: Number(y), text: plain };
-  });
+function wordsOf({ shapes }: PageShapes): Words[] {
+  return shapes.flatMap((shape) =>
+    shape.kind === 'text' ? [{ x: Number(shape.x), y: Number(shape.y), text: shape.text }] : [],
+  );
 }
 
 type Corners = readonly (readonly [number, number])[];
 
-/** Corners of every drawn path; tiles of prints stand in <defs> and are left out. */
-function outlinesOf(svg: string): Corners[] {
-  const drawn = svg.replace(/<defs>.*?<\/defs>/s, '');
-  return Array.from(drawn.matchAll(/<path d="([^"]+)"/g)).flatMap(([, d]) =>
-    d!
-      .replaceAll('Z', '')
-      .split('M')
-      .slice(1)
-      .map((part) => part.split('L').map((pair) => pair.split(',').map(Number) as [number, number])),
+/** Corners of every drawn path. */
+function outlinesOf({ shapes }: PageShapes): Corners[] {
+  return shapes.flatMap((shape) =>
+    shape.kind === 'path'
+      ? shape.d
+          .replaceAll('Z', '')
+          .split('M')
+          .slice(1)
+          .map((part) => part.split('L').map((pair) => pair.split(',').map(Number) as [number, number]))
+      : [],
   );
 }
 
@@ -117,7 +113,7 @@ describe('a page on screen', () => {
         const shown = outlinesOf(pages[at]!);
         expect(alone(shown, read), `page ${at + 1}, not in the file`).toEqual([]);
         // A disc is a circle on screen and four curves in the file.
-        const discs = pages[at]!.match(/<circle /g)?.length ?? 0;
+        const discs = pages[at]!.shapes.filter(({ kind }) => kind === 'circle').length;
         const others = new Set(alone(read, shown).map((one) => JSON.stringify(one)));
         expect(others.size, `page ${at + 1}, not on screen`).toBeLessThanOrEqual(discs);
       }
@@ -125,32 +121,51 @@ describe('a page on screen', () => {
     LONG,
   );
 
-  it('is white paper of its size, sound for a viewer, with names closed off', () => {
-    const plain = randomProject(5, 8);
-    const project: Project = { ...plain, name: 'Lights & <darks> "of" evening' };
-    for (const paper of ['a4', 'letter'] as const) {
-      for (const svg of screenPages(project, paper)) {
-        const viewer = new Resvg(svg);
-        expect(viewer.width / viewer.height).toBeCloseTo(PAPERS[paper].width / PAPERS[paper].height, 2);
-        const { pixels } = new Resvg(svg, { fitTo: { mode: 'width', value: 40 } }).render();
-        expect([...pixels.subarray(0, 4)]).toEqual([255, 255, 255, 255]);
-      }
-    }
-  });
-
-  it('names each pattern once, refers to no other, and shares no name with another page', () => {
-    const pages = screenPages(demo('harbour-reading-corner'), 'letter');
+  it('has the colours and lines of its marks, and refers to each print by a name of its own', () => {
+    const project = demo('harbour-reading-corner');
+    const written = writePattern(
+      project,
+      { paper: 'letter', parts: PATTERN_PARTS },
+      sayIn(project),
+      typeOf(),
+    );
+    if (!written.ok) throw new Error(written.problems[0]!.message.say);
+    const prints = new Set(project.fabrics.flatMap((fabric) => patternFor(fabric)?.id ?? []));
     const seen = new Set<string>();
-    for (const svg of pages) {
-      const ids = Array.from(svg.matchAll(/<pattern id="([^"]+)"/g), ([, id]) => id!);
-      expect(new Set(ids).size).toBe(ids.length);
-      for (const [, id] of svg.matchAll(/url\(#([^)]+)\)/g)) expect(ids).toContain(id);
-      for (const [, id] of svg.matchAll(/href="#([^"]+)"/g)) expect(ids).toContain(id);
-      for (const id of ids.filter((one) => one.startsWith('page'))) {
-        expect(seen.has(id)).toBe(false);
+    for (const [at, page] of written.value.pages.entries()) {
+      const { prints: turned, shapes } = pageShapes(page, PAPERS.letter, `page${at + 1}`);
+      const ids = new Set(turned.map(({ id }) => id));
+      expect(ids.size).toBe(turned.length);
+      for (const { id, of } of turned) {
+        expect(prints).toContain(of);
+        expect(seen.has(id), id).toBe(false);
         seen.add(id);
       }
+      page.marks.forEach((mark, index) => {
+        const shape = shapes[index]!;
+        if (mark.kind === 'text' || shape.kind === 'text') {
+          expect([mark.kind, shape.kind]).toEqual(['text', 'text']);
+          return;
+        }
+        expect(shape.look.stroke).toBe(mark.stroke?.ink);
+        expect(Number(shape.look.strokeWidth ?? 0)).toBeCloseTo((mark.stroke?.width ?? 0) * 72, 3);
+        const fill = mark.kind === 'line' ? null : mark.fill;
+        const printed = fill?.kind === 'cloth' && fill.fabric.cloth.kind === 'print';
+        if (printed) expect(ids).toContain(/^url\(#(.+)\)$/.exec(shape.look.fill)?.[1]);
+        else
+          expect(shape.look.fill).toBe(
+            fill === null ? 'none' : fill.kind === 'ink' ? fill.colour : fill.fabric.colour,
+          );
+      });
     }
     expect(seen.size).toBeGreaterThan(0);
+  });
+
+  it('is as large as its paper, in points', () => {
+    for (const paper of ['a4', 'letter'] as const) {
+      for (const { width, height } of screenPages(randomProject(5, 8), paper)) {
+        expect([width / 72, height / 72]).toEqual([PAPERS[paper].width, PAPERS[paper].height]);
+      }
+    }
   });
 });
