@@ -75,7 +75,8 @@ function CutSizes({ cuts, scale }: { cuts: readonly PlacedCut[]; scale: number }
   return cuts.map((cut) => {
     if (seen.has(cut.strip)) return null;
     seen.add(cut.strip);
-    const words = say('{across} × {along}', {
+    const square = Math.abs(cut.across - cut.along) < 1e-9;
+    const words = say(square ? '{across}' : '{across} × {along}', {
       across: { inches: cut.across },
       along: { inches: cut.along },
     });
