@@ -51,26 +51,45 @@ test('the steps, the undo and a finding are reached by Tab and Enter alone', asy
   await expect(page.getByRole('button', { name: 'Undo: turn block 1' })).toBeEnabled();
 });
 
-test('the parts of finishing are listed at its top; an entry goes there and back by keyboard @phone', async ({
+test('one part of finishing is on show in the panel, its main action in sight, and what it makes beside it @phone', async ({
   page,
 }) => {
   await firstVisit(page);
   await goTo(page, 'Finishing');
   const parts = page.getByRole('navigation', { name: 'Parts of finishing' });
-  const names = await parts.getByRole('button').allTextContents();
-  expect(names).toEqual(await page.locator('.panel h3').allTextContents());
-  for (const name of names) {
-    await parts.getByRole('button', { name, exact: true }).focus();
+  const work = page.getByRole('region', { name: 'What you take away' });
+  const made: [part: string, action: RegExp | null, picture: string][] = [
+    ['Sizes', /^Copy the sizes/, 'The top with its measures'],
+    ['Picture', /^Save the picture/, 'The picture as it will be saved'],
+    ['In words', /^Copy the words/, 'The quilt as it is'],
+    ['Cloth and cutting list', /^Print the list/, 'Backing of'],
+    ['Kits and cost', /^Save the order/, ''],
+    ['Weight and bulk', null, 'The seams of block'],
+    ['Colourways', /^Make a colourway/, 'The quilt as it is'],
+  ];
+  for (const [part, action, picture] of made) {
+    const entry = parts.getByRole('button', { name: part, exact: true });
+    await entry.focus();
     await page.keyboard.press('Enter');
-    const heading = page.getByRole('heading', { level: 3, name, exact: true });
-    await expect(heading).toBeFocused();
-    await expect(heading).toBeInViewport({ ratio: 1 });
-    await page.keyboard.press('Tab');
-    await expect(page.getByRole('button', { name: `From ${name} back to the parts` })).toBeFocused();
-    await page.keyboard.press('Enter');
-    await expect(parts.getByRole('button').first()).toBeFocused();
-    await expect(parts.getByRole('button').first()).toBeInViewport({ ratio: 1 });
+    await expect(entry).toHaveAttribute('aria-current', 'true');
+    expect(await page.locator('.panel h3').allTextContents()).toEqual([part]);
+    if (action) await expect(page.getByRole('button', { name: action })).toBeInViewport({ ratio: 1 });
+    if (picture) await expect(work.getByRole('img', { name: picture }).first()).toBeVisible();
   }
+});
+
+test('a button of icons tells its name on keyboard focus, and Escape takes it away', async ({ page }) => {
+  await firstVisit(page);
+  const looks = page.getByRole('toolbar', { name: 'How the wall is looked at' });
+  await looks.getByRole('button', { name: /^Grey/ }).focus();
+  await page.keyboard.press('Tab');
+  const hint = page.getByRole('tooltip');
+  await expect(hint).toHaveText('Clashes marked on the wall');
+  await page.keyboard.press('Escape');
+  await expect(hint).toBeHidden();
+  await page.setViewportSize({ width: 1440, height: 900 });
+  for (const word of ['Grey', 'Clashes', 'Numbers', 'Background', 'Units'])
+    await expect(looks.getByText(word, { exact: true })).toBeVisible();
 });
 
 test('with less motion wanted nothing sews along or slides', async ({ page }) => {

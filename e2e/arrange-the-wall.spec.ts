@@ -285,3 +285,24 @@ test('two fingers come closer, and the one lifted last moves no block', async ({
   await expect(undoButton(page)).toHaveAccessibleName('Nothing to undo');
   expect([await hangsAt(page, 1), await hangsAt(page, 2)]).toEqual(before);
 });
+
+test('what hands can do is told under the wall, never over it, until it is put away for good @phone', async ({
+  page,
+}) => {
+  await firstVisit(page);
+  await goTo(page, 'Wall');
+  const line = page.locator('.gesture-line');
+  await expect(line).toContainText('Drag a block onto another to swap them');
+  const wall = (await page.locator('.wall').boundingBox())!;
+  const told = (await line.boundingBox())!;
+  expect(told.y).toBeGreaterThanOrEqual(wall.y + wall.height - 0.5);
+  await block(page, 1).focus();
+  await page.keyboard.press('Space');
+  await expect(line).toContainText('Let go over a block to swap');
+  await page.keyboard.press('Escape');
+  await line.getByRole('button', { name: 'Do not show this line again' }).click();
+  await expect(line).toBeHidden();
+  await page.reload();
+  await expect(block(page, 1)).toBeVisible();
+  await expect(line).toBeHidden();
+});

@@ -32,17 +32,17 @@ test('blocks are not added while their number is refused', async ({ page }) => {
   await expect(count).toBeFocused();
 });
 
-test('where the browser keeps nothing, the tool works and never says “Kept”', async ({ page }) => {
+test('where the browser keeps nothing, the tool works and never says “Saved”', async ({ page }) => {
   await page.addInitScript(() => Reflect.deleteProperty(globalThis, 'indexedDB'));
   await page.addInitScript(() => Object.defineProperty(globalThis, 'indexedDB', { value: undefined }));
   await firstVisit(page);
-  await expect(page.getByText('Not kept')).toBeVisible();
+  await expect(page.getByText('Not saved')).toBeVisible();
   await block(page, 1).focus();
   await page.keyboard.press('r');
   await expect(undoButton(page)).toBeEnabled();
   await page.waitForTimeout(1500);
-  await expect(page.getByText('Not kept')).toBeVisible();
-  await expect(page.getByText('Kept', { exact: true })).toHaveCount(0);
+  await expect(page.getByText('Not saved')).toBeVisible();
+  await expect(page.getByText('Saved', { exact: true })).toHaveCount(0);
 });
 
 test('why a pinned block stays is said on the wall', async ({ page }) => {

@@ -2,18 +2,22 @@
 import { readFile } from 'node:fs/promises';
 import { expect, type Page, test } from '@playwright/test';
 import { openExample } from './quilt';
-import { undoButton } from './room';
+import { openPart, undoButton } from './room';
+
+const CLOTH = 'Cloth and cutting list';
+const KITS = 'Kits and cost';
 
 function cloth(page: Page) {
-  return page.getByRole('region', { name: 'Cloth and cutting list' });
+  return page.getByRole('region', { name: CLOTH });
 }
 
 function kits(page: Page) {
-  return page.getByRole('region', { name: 'Kits and cost' });
+  return page.getByRole('region', { name: KITS });
 }
 
 test('a figure of the cutting list opens to how it was reckoned @phone', async ({ page }) => {
   await openExample(page, 'Finishing');
+  await openPart(page, CLOTH);
   const list = cloth(page);
   const fabric = list.locator('.cloths > li').filter({ hasText: 'Sailcloth with faint specks' });
   await expect(fabric.locator('.cloth-buy')).toHaveText('3/8 yd');
@@ -27,6 +31,7 @@ test('a fat quarter is as large as the cloth makes it, straightened, and its cos
   page,
 }) => {
   await openExample(page, 'Finishing');
+  await openPart(page, KITS);
   const part = kits(page);
   await part.getByText('Lengths of cloth').click();
   await part.locator('summary').filter({ hasText: 'Prices' }).click();
@@ -36,6 +41,7 @@ test('a fat quarter is as large as the cloth makes it, straightened, and its cos
   await expect(quarter).toHaveValue('1.255');
   const size = /^A fat quarter gives 20" × 17" to cut: half of 40", and 18" less 1" to straighten it\.$/;
   await expect(part.locator('.kit-prices').getByText(size)).toBeVisible();
+  await openPart(page, CLOTH);
   const list = cloth(page);
   const fabric = list.locator('.cloths > li').filter({ hasText: 'Sailcloth with faint specks' });
   // Nine squares of 5 1/2" lie on 20" × 17", so twelve take two.
@@ -46,7 +52,7 @@ test('a fat quarter is as large as the cloth makes it, straightened, and its cos
     fabric.getByText('2 fat quarters at $1.255 each: $2.51, to two decimals, halves up.'),
   ).toBeVisible();
   const width = list.getByLabel('Usable width of cloth');
-  await list.getByText('What it is reckoned with').click();
+  await list.getByText('Yardage settings').click();
   await width.fill('44');
   await width.press('Enter');
   await expect(list.getByText(/^A fat quarter gives 22" × 17" to cut/).first()).toBeVisible();
@@ -55,8 +61,9 @@ test('a fat quarter is as large as the cloth makes it, straightened, and its cos
 
 test('narrower cloth takes more of it, in words that can be undone', async ({ page }) => {
   await openExample(page, 'Finishing');
+  await openPart(page, CLOTH);
   const list = cloth(page);
-  await list.getByText('What it is reckoned with').click();
+  await list.getByText('Yardage settings').click();
   await list.getByLabel('Fat quarters where they are cheaper').uncheck();
   const fabric = list.locator('.cloths > li').filter({ hasText: 'Sailcloth with faint specks' });
   // 12 squares of 5 1/2": seven to the strip of 40", two strips, 11" and 1" to straighten.
@@ -72,6 +79,7 @@ test('narrower cloth takes more of it, in words that can be undone', async ({ pa
 
 test('a kit has a price once cloth has one, and its order and labels can be taken away', async ({ page }) => {
   await openExample(page, 'Finishing');
+  await openPart(page, KITS);
   const part = kits(page);
   await part.locator('summary').filter({ hasText: 'Prices' }).click();
   const price = part.getByLabel('Price of cloth');
@@ -86,14 +94,15 @@ test('a kit has a price once cloth has one, and its order and labels can be take
   await price.press('Enter');
   await expect(part.locator('.kit-price')).toContainText(/£\d+\.\d\d/);
   for (const [button, first] of [
-    ['Order as CSV', 'Number,Fabric,In one kit (yd)'],
-    ['Labels as CSV', 'Label,Fabric,Strips in one kit'],
+    ['Save the order (CSV)', 'Number,Fabric,In one kit (yd)'],
+    ['Save the labels (CSV)', 'Label,Fabric,Strips in one kit'],
   ] as const) {
     const [download] = await Promise.all([
       page.waitForEvent('download'),
-      part.getByRole('button', { name: button }).click(),
+      page.getByRole('button', { name: button }).click(),
     ]);
     expect(download.suggestedFilename()).toMatch(/\.csv$/);
+    await expect(page.locator('.saved')).toHaveText(`Saved as ${download.suggestedFilename()}.`);
     const text = await readFile(await download.path(), 'utf8');
     expect(text.replace(/^\uFEFF/, '').startsWith(first)).toBe(true);
     expect(text.endsWith('\r\n')).toBe(true);
@@ -102,6 +111,7 @@ test('a kit has a price once cloth has one, and its order and labels can be take
 
 test('a fabric has its price in one place, and a kit costs what its cloth costs', async ({ page }) => {
   await openExample(page, 'Finishing');
+  await openPart(page, KITS);
   const part = kits(page);
   await part.locator('summary').filter({ hasText: 'Prices' }).click();
   await expect(part.getByLabel('Price of this fabric')).toHaveCount(0);
@@ -119,6 +129,7 @@ test('a fabric has its price in one place, and a kit costs what its cloth costs'
 
 test('fabrics are a line each; all are opened at once and folded again @phone', async ({ page }) => {
   await openExample(page, 'Finishing');
+  await openPart(page, CLOTH);
   const list = cloth(page);
   const open = list.locator('.cloths > li > details[open]');
   await expect(list.getByText(/^16 fabrics: .* yd/)).toBeVisible();
@@ -134,6 +145,7 @@ test('fabrics are a line each; all are opened at once and folded again @phone', 
 
 test('the backing is given a fabric of the quilt and counted in its line, or left open', async ({ page }) => {
   await openExample(page, 'Finishing');
+  await openPart(page, CLOTH);
   const list = cloth(page);
   const fabric = list.locator('.cloths > li').filter({ hasText: 'Night ink, tiny stars' });
   const backing = list.locator('details.cloth').filter({ hasText: 'Cloth of the backing' });

@@ -1,7 +1,7 @@
 // How far the work is, for many at once, and what can no longer change; the first sewn block; wedges lost and found; other
 // numbers of wedges to the block; the block's card.
 import { expect, type Page, test } from '@playwright/test';
-import { block, firstVisit, goTo, hangsAt, undoButton } from './room';
+import { block, firstVisit, goTo, hangsAt, openPart, undoButton } from './room';
 
 async function openDemo(page: Page, file: string, step: string): Promise<void> {
   await firstVisit(page);
@@ -104,10 +104,11 @@ test('weight and bulk: seams, layers, the weight with and without sashing, and w
   page,
 }) => {
   await openDemo(page, 'harbour-reading-corner', 'Finishing');
+  await openPart(page, 'Weight and bulk');
   const weight = page.getByRole('region', { name: 'Weight and bulk' });
   await expect(weight.getByText(/^\d+ \+ 8 \+ 4$/)).toBeVisible();
   await expect(weight.getByText(/^about \d+ to \d+ oz$/).first()).toBeVisible();
-  await expect(weight.getByText(/a figure from memory/)).toBeVisible();
+  await expect(weight.getByText(/a typical figure/)).toBeVisible();
   await expect(weight.getByRole('listitem').first()).toContainText('layers of cloth');
 });
 

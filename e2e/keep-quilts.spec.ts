@@ -8,7 +8,7 @@ test('what was done is there after the page is loaded again', async ({ page }) =
   await firstVisit(page);
   const second = await hangsAt(page, 2);
   await block(page, 1).dragTo(block(page, 2));
-  await expect(page.getByText('Kept', { exact: true })).toBeVisible();
+  await expect(page.getByText('Saved', { exact: true })).toBeVisible();
   await page.reload();
   await expect.poll(() => hangsAt(page, 1)).toBe(second);
 });
@@ -21,7 +21,7 @@ test('several quilts are kept and opened in turn', async ({ page }) => {
   await openExample(page, 'Harbour library');
   await page.getByRole('button', { name: /^Quilt:/ }).click();
   await page
-    .getByRole('region', { name: 'Other quilts kept here' })
+    .getByRole('region', { name: 'Other quilts saved here' })
     .getByRole('button', { name: new RegExp(`^${name}`) })
     .click();
   await expect(page.getByRole('button', { name: /^Quilt:/ })).toContainText(name!);
@@ -116,7 +116,7 @@ test('a kept quilt that is damaged says what is wrong and is saved to a file as 
   await openExample(page, 'A lighthouse keeper');
   await damageKept(page, 'Harbour');
   await page.getByRole('button', { name: /^Quilt:/ }).click();
-  const others = page.getByRole('region', { name: 'Other quilts kept here' });
+  const others = page.getByRole('region', { name: 'Other quilts saved here' });
   await others.getByRole('button', { name: /^Harbour library/ }).click();
   const told = page.getByRole('alert').filter({ hasText: 'is damaged and was not opened' });
   await expect(told).toContainText('Harbour library, reading corner is damaged');
@@ -131,6 +131,28 @@ test('a kept quilt that is damaged says what is wrong and is saved to a file as 
   await page.keyboard.press('Escape');
   await openFile(page, text.replace('"purple"', '"#552277"'));
   await expect(page.getByRole('button', { name: /^Quilt: .?Harbour library/ })).toBeVisible();
+});
+
+test('the list of quilts has a picture of each; a damaged one keeps its button @phone', async ({ page }) => {
+  await firstVisit(page);
+  await openExample(page, 'The plum orchard');
+  await openExample(page, 'Harbour library');
+  await openExample(page, 'A lighthouse keeper');
+  await damageKept(page, 'Harbour');
+  await page.getByRole('button', { name: /^Quilt:/ }).click();
+  const others = page.getByRole('region', { name: 'Other quilts saved here' });
+  const lines = others.locator('.quilt-line');
+  const orchard = lines.filter({ hasText: 'The plum orchard' }).locator('img');
+  await expect(orchard).toBeVisible();
+  // 112 by 140 inches.
+  const size = await orchard.evaluate((image: HTMLImageElement) => image.naturalWidth / image.naturalHeight);
+  expect(size).toBeCloseTo(112 / 140, 1);
+  const damaged = lines.filter({ hasText: 'Harbour library' });
+  await expect(damaged.locator('svg')).toBeVisible();
+  await expect(damaged).toBeEnabled();
+  const examples = page.getByRole('region', { name: 'Examples' });
+  await examples.getByRole('button').last().scrollIntoViewIfNeeded();
+  await expect(examples.locator('img')).toHaveCount(5);
 });
 
 test('the quilt last open is told of at the next visit when it is damaged @phone', async ({ page }) => {
@@ -156,6 +178,6 @@ test('a quilt kept in another tab stands in the list without loading the page ag
   await firstVisit(other);
   await openExample(other, 'A lighthouse keeper');
   await page.getByRole('button', { name: /^Quilt:/ }).click();
-  const others = page.getByRole('region', { name: 'Other quilts kept here' });
+  const others = page.getByRole('region', { name: 'Other quilts saved here' });
   await expect(others.getByRole('button', { name: /^A lighthouse keeper/ })).toBeVisible();
 });

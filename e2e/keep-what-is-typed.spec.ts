@@ -122,6 +122,7 @@ test('saving to a file says under which name', async ({ page }) => {
   const download = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save to a file' }).click();
   const file = (await download).suggestedFilename();
+  await expect(page.getByRole('dialog').getByText(`Saved as ${file}.`)).toBeVisible();
   await expect(page.locator(`[data-words="Saved as ${file}."]`)).toBeVisible();
 });
 

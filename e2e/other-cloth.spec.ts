@@ -1,29 +1,32 @@
 import { expect, test } from '@playwright/test';
-import { firstVisit, goTo, setsFromStrips, undoButton } from './room';
+import { firstVisit, goTo, openPart, setsFromStrips, undoButton } from './room';
 
 test('colourways stand side by side with their own figures and cloth; one becomes a quilt of its own @phone', async ({
   page,
 }) => {
   await firstVisit(page);
   await goTo(page, 'Finishing');
-  const part = page.getByRole('region', { name: 'Colourways' });
+  await openPart(page, 'Colourways');
+  const part = page.getByRole('main');
+  const cards = page.getByRole('list', { name: 'Colourways side by side' });
   await part.getByRole('button', { name: 'Make a colourway' }).click();
-  await part.getByText('Same cloth', { exact: true }).click();
-  await part.getByText('Turned over', { exact: true }).click();
+  await part.getByText('Reuse these', { exact: true }).click();
+  await part.getByText('Inverted', { exact: true }).click();
   await part.getByRole('button', { name: 'Make a colourway' }).click();
-  await expect(part.getByRole('img', { name: /^The quilt in/ })).toHaveCount(3);
+  await expect(cards.getByRole('img', { name: /^The quilt in/ })).toHaveCount(3);
   // The quilt as it is comes first; every card has its figures from beside the page.
-  await expect(part.getByRole('img').first()).toHaveAccessibleName('The quilt as it is');
+  await expect(cards.getByRole('img').first()).toHaveAccessibleName('The quilt as it is');
   for (const [name, figure] of [
-    ['Meetings', /^\d+, \d.*"$/],
+    ['Clashes', /^\d+, \d.*"$/],
     ['Value', /^\d+ ± \d+$/],
     ['Cloth', /^\d.* yd/],
   ] as const) {
-    const term = part.getByRole('term').filter({ hasText: new RegExp(`^${name}$`) });
+    const term = cards.getByRole('term').filter({ hasText: new RegExp(`^${name}$`) });
     await expect(term).toHaveCount(4);
     for (const one of await term.all()) await expect(one.locator('+ dd')).toHaveText(figure);
   }
-  await part.getByRole('button', { name: 'Colourway 2', exact: true }).click();
+  await cards.getByRole('button', { name: 'Open Colourway 2' }).click();
+  await expect(cards.getByRole('img')).toHaveCount(2);
   await part.getByText('Cloth for it').click();
   await expect(part.getByText(/\d yd|fat quarter/).first()).toBeVisible();
   await part.getByRole('textbox', { name: 'Name of the colourway' }).fill('Evening');
@@ -42,13 +45,15 @@ test('turned hues, lights and darks turned over: their cloth is the colourway’
     .getByRole('button', { name: 'Fabrics' });
   await expect(fabrics).toContainText('14');
   await goTo(page, 'Finishing');
-  const part = page.getByRole('region', { name: 'Colourways' });
-  await part.getByText('Turned over', { exact: true }).click();
+  await openPart(page, 'Colourways');
+  const part = page.getByRole('main');
+  const cards = page.getByRole('list', { name: 'Colourways side by side' });
+  await part.getByText('Inverted', { exact: true }).click();
   await part.getByRole('button', { name: 'Make a colourway' }).click();
-  await expect(part.getByRole('img', { name: 'The quilt in Colourway 1' })).toBeVisible();
+  await expect(cards.getByRole('img', { name: 'The quilt in Colourway 1' })).toBeVisible();
   await expect(fabrics).toContainText('14');
-  await part.getByRole('button', { name: 'Colourway 1', exact: true }).click();
-  await part.getByRole('button', { name: 'Turn lights and darks over' }).click();
+  await cards.getByRole('button', { name: 'Open Colourway 1' }).click();
+  await part.getByRole('button', { name: 'Invert lights and darks' }).click();
   await expect(undoButton(page)).toHaveAccessibleName('Undo: change the colourway Colourway 1');
   await undoButton(page).click();
   await expect(undoButton(page)).toHaveAccessibleName('Undo: add the colourway Colourway 1');
@@ -57,7 +62,7 @@ test('turned hues, lights and darks turned over: their cloth is the colourway’
   await picker.click();
   await expect(page.getByRole('option', { name: /, Colourway 1$/ }).first()).toBeVisible();
   await page.keyboard.press('Escape');
-  await part.getByRole('button', { name: 'Make the quilt in it' }).click();
+  await part.getByRole('button', { name: 'Use this colourway' }).click();
   await expect(undoButton(page)).toHaveAccessibleName('Undo: make the quilt in Colourway 1');
   await expect(fabrics).not.toContainText(/^Fabrics14$/);
   await undoButton(page).click();

@@ -12,6 +12,13 @@ export async function goTo(page: Page, step: string): Promise<void> {
   await expect(page.getByRole('heading', { level: 2, name: step, exact: true })).toBeVisible();
 }
 
+/** Chooses a part of finishing; the step Finishing must be on show. */
+export async function openPart(page: Page, part: string): Promise<void> {
+  const parts = page.getByRole('navigation', { name: 'Parts of finishing' });
+  await parts.getByRole('button', { name: part, exact: true }).click();
+  await expect(page.getByRole('heading', { level: 3, name: part, exact: true })).toBeVisible();
+}
+
 /** A block on the wall by its number. */
 export function block(page: Page, number: number): Locator {
   return page

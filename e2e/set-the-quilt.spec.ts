@@ -4,7 +4,7 @@ import { readFile } from 'node:fs/promises';
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { parseLength } from '../src/model/units';
 import { openExample } from './quilt';
-import { firstVisit, goTo, undoButton } from './room';
+import { firstVisit, goTo, openPart, undoButton } from './room';
 
 function fold(page: Page, name: string): Locator {
   const title = page.locator('summary .name').getByText(name, { exact: true });
@@ -49,6 +49,7 @@ interface DrawnPiece {
 /** The pieces of the setting and the corners of the blocks, as the saved drawing has them. */
 async function drawn(page: Page): Promise<DrawnPiece[]> {
   await goTo(page, 'Finishing');
+  await openPart(page, 'Picture');
   const [download] = await Promise.all([
     page.waitForEvent('download'),
     page.getByRole('button', { name: 'Save as SVG' }).click(),
@@ -148,7 +149,7 @@ test('on point the top grows by the root of two and gets its triangles; plain sq
 test('in centimetres the squares the steps speak of are those the cutting list cuts', async ({ page }) => {
   const layout = await opened(page, 'Layout');
   await layout.getByText('On point', { exact: true }).click();
-  await page.getByRole('button', { name: 'Flannel and units' }).click();
+  await page.getByRole('button', { name: 'Units of lengths' }).click();
   await page.getByRole('radio', { name: 'centimetres' }).check({ force: true });
   await page.keyboard.press('Escape');
   // 14√2 + 1/4 (2 + 2√2) is 53.4 cm, its half and 1/4 (2 + √2) 27.3 cm; with the allowances rounded up to half centimetres
@@ -163,6 +164,7 @@ test('in centimetres the squares the steps speak of are those the cutting list c
     .locator('dd');
   await expect(figures).toHaveText(['13.0 cm', '14.0 cm']);
   await goTo(page, 'Finishing');
+  await openPart(page, 'Cloth and cutting list');
   const list = page.getByRole('region', { name: 'Cloth and cutting list' });
   for (const cut of ['squares 54.0 cm', 'squares 28.0 cm', 'squares 14.0 cm'])
     await expect(list.getByText(cut).first()).toBeAttached();

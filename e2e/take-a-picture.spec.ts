@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
 import { openExample } from './quilt';
+import { openPart } from './room';
 
 async function saved(page: Page, button: string): Promise<{ name: string; bytes: Buffer }> {
   const [download] = await Promise.all([
@@ -15,25 +16,27 @@ test('the PNG has the width that was asked for, the top’s own proportions, and
   page,
 }) => {
   await openExample(page, 'Finishing');
+  await openPart(page, 'Picture');
   await page.getByLabel('With a caption').uncheck();
   const width = page.getByLabel('Width of the PNG in pixels');
   await width.fill('700');
   await width.press('Enter');
   await expect(page.getByText('700 × 1044 pixels')).toBeVisible();
-  const { name, bytes } = await saved(page, 'Save as PNG');
+  const { name, bytes } = await saved(page, 'Save the picture (PNG)');
   expect(name).toMatch(/\.png$/);
   // With a quarter inch of binding on every side: 28 1/2 by 42 1/2. IHDR follows the eight bytes of the signature: width and height as four bytes each (PNG specification).
   expect([bytes.readUInt32BE(16), bytes.readUInt32BE(20)]).toEqual([700, 1044]);
   const density = bytes.indexOf('pHYs');
   expect(bytes.readUInt32BE(density + 4)).toBe(11_811);
-  await expect(page.getByText(`Saved as ${name}.`)).toBeVisible();
+  await expect(page.locator('.saved')).toHaveText(`Saved as ${name}.`);
 });
 
 test('every corner of the PNG is cloth, not an empty canvas', async ({ page }) => {
   await openExample(page, 'Finishing');
+  await openPart(page, 'Picture');
   await page.getByLabel('With a caption').uncheck();
-  await page.getByRole('button', { name: 'To send' }).click();
-  const { bytes } = await saved(page, 'Save as PNG');
+  await page.getByRole('button', { name: 'Email size' }).click();
+  const { bytes } = await saved(page, 'Save the picture (PNG)');
   const corners = await page.evaluate(
     async (address) => {
       const image = new Image();
@@ -64,6 +67,7 @@ test('a picture larger than browsers draw is refused beside the field, with the 
   page,
 }) => {
   await openExample(page, 'Finishing');
+  await openPart(page, 'Picture');
   const width = page.getByLabel('Width of the PNG in pixels');
   await width.fill('20000');
   await width.press('Enter');
@@ -79,6 +83,7 @@ test('the SVG is in inches, one unit to the inch, and carries its marks only whe
   page,
 }) => {
   await openExample(page, 'Finishing');
+  await openPart(page, 'Picture');
   await page.getByLabel('With a caption').uncheck();
   const plain = (await saved(page, 'Save as SVG')).bytes.toString();
   expect(plain).toContain('width="28.5in" height="42.5in" viewBox="-0.25 -0.25 28.5 42.5"');
@@ -90,13 +95,15 @@ test('the SVG is in inches, one unit to the inch, and carries its marks only whe
 test('the picture goes to the clipboard as a PNG, and its words as text', async ({ page, context }) => {
   await context.grantPermissions(['clipboard-read', 'clipboard-write']);
   await openExample(page, 'Finishing');
-  await page.getByRole('button', { name: 'To send' }).click();
+  await openPart(page, 'Picture');
+  await page.getByRole('button', { name: 'Email size' }).click();
   await page.getByRole('button', { name: 'Copy the picture' }).click();
   await expect(page.getByText('Copied. Paste it where you want it.')).toBeVisible();
   const types = await page.evaluate(async () =>
     (await navigator.clipboard.read()).flatMap((item) => item.types),
   );
   expect(types).toContain('image/png');
+  await openPart(page, 'In words');
   await page.getByRole('button', { name: 'Copy the words' }).click();
   await expect(page.getByText('Copied.', { exact: true })).toBeVisible();
   const text = await page.evaluate(() => navigator.clipboard.readText());
@@ -104,10 +111,17 @@ test('the picture goes to the clipboard as a PNG, and its words as text', async 
 });
 
 for (const scheme of ['light', 'dark'] as const) {
-  test(`finishing is sound for assistive technology, ${scheme}`, async ({ page }) => {
+  test(`every part of finishing is sound for assistive technology, ${scheme}`, async ({ page }) => {
+    test.setTimeout(90_000);
     await page.emulateMedia({ colorScheme: scheme });
     await openExample(page, 'Finishing');
-    expect((await new AxeBuilder({ page }).include('.panel').analyze()).violations).toEqual([]);
+    for (const part of await page.locator('.parts button').allTextContents()) {
+      await openPart(page, part);
+      if (part === 'Colourways') await page.getByRole('button', { name: 'Make a colourway' }).click();
+      if (part === 'Pattern') await expect(page.locator('.page-sheet')).toBeVisible({ timeout: 30_000 });
+      const found = await new AxeBuilder({ page }).include('.panel').include('.work').analyze();
+      expect(found.violations, part).toEqual([]);
+    }
   });
 }
 
@@ -125,8 +139,9 @@ test('a refused copy, a refused share and one that was put off are each answered
     Object.defineProperty(navigator, 'clipboard', { value: clipboard });
   });
   await openExample(page, 'Finishing');
-  const part = page.getByRole('region', { name: 'Picture' });
-  await part.getByRole('button', { name: 'To send' }).click();
+  await openPart(page, 'Picture');
+  const part = page.getByRole('main');
+  await part.getByRole('button', { name: 'Email size' }).click();
   await part.getByRole('button', { name: 'Copy the picture' }).click();
   await expect(part.getByText('The browser did not let it be copied. Save it instead.')).toBeVisible();
   await part.getByRole('button', { name: 'Share' }).click();
@@ -136,6 +151,7 @@ test('a refused copy, a refused share and one that was put off are each answered
   await part.getByRole('button', { name: 'Share' }).click();
   await expect(part.getByRole('button', { name: 'Share' })).toBeEnabled();
   await expect(part.getByRole('alert').last()).toHaveText('');
+  await openPart(page, 'In words');
   await page.getByRole('button', { name: 'Copy the words' }).click();
   await expect(
     page.getByText('The browser did not let it be copied. Select the text and copy it.'),

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { expect, type Page, test } from '@playwright/test';
 import { readPdf } from '../tests/drawing/pattern/readPdf';
-import { block, firstVisit, goTo, undoButton } from './room';
+import { block, firstVisit, goTo, openPart, undoButton } from './room';
 
 // The other specs go without it, so that none of them sees anything but the build under test.
 test.use({ serviceWorkers: 'allow' });
@@ -23,7 +23,7 @@ test('opened once, the tool opens again without a network, the quilt as it was l
   await block(page, 1).focus();
   await page.keyboard.press('r');
   await expect(undoButton(page)).toHaveAccessibleName('Undo: turn block 1');
-  await expect(page.getByText('Kept', { exact: true })).toBeVisible();
+  await expect(page.getByText('Saved', { exact: true })).toBeVisible();
   await context.setOffline(true);
   await page.reload();
   await expect(block(page, 6)).toBeVisible();
@@ -33,10 +33,12 @@ test('opened once, the tool opens again without a network, the quilt as it was l
   await shuffle.getByRole('button', { name: 'Shuffle', exact: true }).click();
   await shuffle.getByRole('button', { name: 'Keep this order' }).click({ timeout: 30_000 });
   await goTo(page, 'Finishing');
-  const pattern = page.getByRole('region', { name: 'Pattern', exact: true });
+  await openPart(page, 'Pattern');
+  // The pages on screen come offline too.
+  await expect(page.getByText('Page 1 of')).toBeVisible({ timeout: 30_000 });
   const [download] = await Promise.all([
     page.waitForEvent('download', { timeout: 60_000 }),
-    pattern.getByRole('button', { name: 'Make the pattern' }).click(),
+    page.getByRole('button', { name: 'Make the pattern' }).click(),
   ]);
   const pdf = await readPdf(new Uint8Array(await readFile(await download.path())), { lines: false });
   expect(pdf.pages.map((one) => one.text).join('')).toContain('Block6');

@@ -3,8 +3,10 @@ import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
 import { readPdf } from '../tests/drawing/pattern/readPdf';
 import { openExample } from './quilt';
+import { openPart } from './room';
 
-const pattern = (page: Page) => page.getByRole('region', { name: 'Pattern', exact: true });
+/** The panel: the choices of the pattern, and its action in the foot. */
+const pattern = (page: Page) => page.getByRole('main');
 
 async function saved(page: Page, button: string): Promise<{ name: string; bytes: Buffer }> {
   const [download] = await Promise.all([
@@ -19,6 +21,7 @@ test('the pattern of the quilt is saved as a PDF on the paper that was chosen, w
 }) => {
   test.setTimeout(90_000);
   await openExample(page, 'Finishing');
+  await openPart(page, 'Pattern');
   await pattern(page).getByText('A4', { exact: true }).click();
   await expect(pattern(page).getByRole('radio', { name: 'A4' })).toBeChecked();
   const { name, bytes } = await saved(page, 'Make the pattern');
@@ -34,6 +37,7 @@ test('the pattern of the quilt is saved as a PDF on the paper that was chosen, w
 test('templates come alone, at true size on Letter for a quilt in inches @phone', async ({ page }) => {
   test.setTimeout(90_000);
   await openExample(page, 'Finishing');
+  await openPart(page, 'Pattern');
   const { name, bytes } = await saved(page, 'Templates only');
   expect(name).toMatch(/-templates\.pdf$/);
   const pdf = await readPdf(new Uint8Array(bytes));
@@ -45,6 +49,7 @@ test('templates come alone, at true size on Letter for a quilt in inches @phone'
 test('parts left out stay out, and nothing at all is answered in words', async ({ page }) => {
   test.setTimeout(90_000);
   await openExample(page, 'Finishing');
+  await openPart(page, 'Pattern');
   const parts = pattern(page).getByRole('checkbox');
   for (const part of await parts.all()) await part.uncheck();
   await pattern(page).getByRole('button', { name: 'Make the pattern' }).click();
@@ -60,6 +65,7 @@ test('a name in another script is set as a picture where the device has its lett
 }) => {
   test.setTimeout(90_000);
   await openExample(page, 'Finishing');
+  await openPart(page, 'Pattern');
   await page.locator('.project-button').click();
   const name = page.getByRole('dialog').getByLabel('Name of this quilt');
   await name.fill('Υφαντό Ковдра');
@@ -81,9 +87,40 @@ test('a name in another script is set as a picture where the device has its lett
 
 test('the section passes the checks of WCAG 2.2 AA', async ({ page }) => {
   await openExample(page, 'Finishing');
+  await openPart(page, 'Pattern');
   const found = await new AxeBuilder({ page })
-    .include('section[aria-labelledby="pattern-title"]')
+    .include('.panel')
     .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'])
     .analyze();
   expect(found.violations).toEqual([]);
+});
+
+test('the pages are turned by button, key and list, on the paper and with the parts chosen @phone', async ({
+  page,
+}) => {
+  test.setTimeout(90_000);
+  await openExample(page, 'Finishing');
+  await openPart(page, 'Pattern');
+  const work = page.getByRole('region', { name: 'What you take away' });
+  const number = work.locator('.page-number');
+  await expect(number).toHaveText(/^Page 1 of \d+$/, { timeout: 30_000 });
+  const pages = Number(/of (\d+)/.exec((await number.textContent())!)![1]);
+  await expect(work.getByRole('button', { name: 'Page before' })).toBeDisabled();
+  await work.getByRole('button', { name: 'Next page' }).click();
+  await expect(number).toHaveText(`Page 2 of ${pages}`);
+  await work.getByRole('group', { name: /arrows turn the pages/ }).focus();
+  await page.keyboard.press('End');
+  await expect(number).toHaveText(`Page ${pages} of ${pages}`);
+  await expect(work.locator('.page-sheet')).toContainText(`${pages} of ${pages}`);
+  await page.keyboard.press('ArrowLeft');
+  await expect(number).toHaveText(`Page ${pages - 1} of ${pages}`);
+  await work.getByRole('combobox', { name: 'Go to page' }).selectOption('2');
+  await expect(number).toHaveText(`Page 3 of ${pages}`);
+  const sheet = work.locator('.page-sheet');
+  await expect(sheet).toHaveAttribute('viewBox', '0 0 612 792');
+  await pattern(page).getByText('A4', { exact: true }).click();
+  // 210 × 297 mm in points (ISO 216).
+  await expect(sheet).toHaveAttribute('viewBox', /^0 0 595\.27\d* 841\.88\d*$/);
+  for (const part of (await pattern(page).getByRole('checkbox').all()).slice(1)) await part.uncheck();
+  await expect(number).toHaveText(/^Page 1 of \d$/);
 });

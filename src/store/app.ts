@@ -10,6 +10,7 @@ import { type Phrase, phrase } from '../model/phrase';
 import type { BlockId, FabricId, Project, StripSetId } from '../model/project';
 import type { Problem } from '../model/result';
 import type { DraftOf, Drafts } from './drafts';
+import { FINISHING, type Finishing } from './finishing';
 
 export const STEPS = ['fabrics', 'sets', 'wedges', 'blocks', 'wall', 'finishing'] as const;
 export type Step = (typeof STEPS)[number];
@@ -35,7 +36,7 @@ export interface Look {
 }
 
 /** What is open on the large area of a step. */
-export interface Laid {
+export interface Laid extends Finishing {
   /** The strip set whose strips and cuts are shown at full size. */
   readonly set: StripSetId | null;
   /** The fabric whose form is open in the panel. */
@@ -57,6 +58,7 @@ const NOTHING_LAID: Laid = {
   strips: false,
   entering: null,
   into: null,
+  ...FINISHING,
 };
 
 export interface AppState {
@@ -208,6 +210,7 @@ function changed(state: AppState, project: Project): Partial<AppState> {
   const setStays = project.stripSets.some((set) => set.id === laid.set);
   const fabricStays = project.fabrics.some((fabric) => fabric.id === laid.fabric);
   const intoStays = project.blocks.some((block) => block.id === laid.into);
+  const colourwayStays = project.colourways.some((one) => one.id === laid.colourway);
   return {
     project,
     revision: state.revision + 1,
@@ -219,6 +222,7 @@ function changed(state: AppState, project: Project): Partial<AppState> {
       set: setStays ? laid.set : null,
       fabric: fabricStays ? laid.fabric : null,
       into: intoStays ? laid.into : null,
+      colourway: colourwayStays ? laid.colourway : null,
     },
     // The last announcement (a block is pinned) may no longer be true.
     announced: { ...state.announced, words: phrase('') },

@@ -1,9 +1,10 @@
-// Keeps the step and the half-filled forms over a reload of the tab (in sessionStorage, so for this tab alone). They are no part
-// of the project.
+// Keeps the step, the part of finishing and the half-filled forms over a reload of the tab (in sessionStorage, so for this tab
+// alone). They are no part of the project.
 import * as v from 'valibot';
 import { BLOCK_PROGRESS, clothOnHandSchema, fabricSchema } from '../model/project';
 import { type AppStore, STEPS } from './app';
 import { type DraftOf, type Drafts, WAYS_TO_BEGIN } from './drafts';
+import { FINISHING_PARTS } from './finishing';
 
 const KEY = 'wedgewall-place';
 
@@ -40,6 +41,7 @@ const entrySchema = v.object({
 const placeSchema = v.object({
   project: v.string(),
   step: v.picklist(STEPS),
+  part: v.exactOptional(v.picklist(FINISHING_PARTS)),
   drafts: v.object({
     beginning: draftOf(beginningEntries),
     fabric: draftOf(v.omit(fabricSchema, ['id']).entries),
@@ -60,16 +62,18 @@ const placeSchema = v.object({
 export function keepPlace(app: AppStore, area: () => Storage, view: Pick<Window, 'addEventListener'>): void {
   takeUp(app, area);
   view.addEventListener('pagehide', () => {
-    const { project, step, drafts } = app.getState();
-    trying(() => area().setItem(KEY, JSON.stringify({ project: project.id, step, drafts })));
+    const { project, step, laid, drafts } = app.getState();
+    const place = { project: project.id, step, part: laid.part, drafts };
+    trying(() => area().setItem(KEY, JSON.stringify(place)));
   });
 }
 
 function takeUp(app: AppStore, area: () => Storage): void {
   const place = trying(() => v.safeParse(placeSchema, JSON.parse(area().getItem(KEY) ?? 'null')));
   if (!place?.success || place.output.project !== app.getState().project.id) return;
-  const { step, drafts } = place.output;
+  const { step, part, drafts } = place.output;
   app.getState().goTo(step);
+  if (part) app.getState().lay({ part });
   for (const form of ['beginning', 'fabric', 'cloth', 'entering'] as const satisfies (keyof Drafts)[]) {
     const draft = drafts[form];
     if (draft) app.getState().keepDraft(form, draft as DraftOf<typeof form>);

@@ -163,6 +163,12 @@ export class Session {
     else this.state.setState({ problem: list.problems[0] ?? null });
   }
 
+  /** A kept project to look at, without opening it; null where it is damaged or gone. */
+  async lookAt(id: string): Promise<Project | null> {
+    const loaded = await this.storage.load(id);
+    return loaded.ok ? loaded.value.project : null;
+  }
+
   /** Opens a kept project. Saves the open one first; it stays open when the other cannot be opened. */
   async openKept(id: string): Promise<readonly Problem[]> {
     const unsaved = await this.unsaved();

@@ -44,11 +44,12 @@ describe('a page that is loaded again in the same tab', () => {
     const { visit } = tab();
     const before = visit('river');
     before.app.getState().goTo('fabrics');
+    before.app.getState().lay({ part: 'kits' });
     before.app.getState().keepDraft('cloth', half);
     before.app.getState().keepDraft('beginning', begun);
     before.leave();
-    const { step, drafts } = visit('river').app.getState();
-    expect([step, drafts]).toEqual(['fabrics', { beginning: begun, cloth: half }]);
+    const { step, laid, drafts } = visit('river').app.getState();
+    expect([step, laid.part, drafts]).toEqual(['fabrics', 'kits', { beginning: begun, cloth: half }]);
   });
 
   it('begins as ever with another quilt', () => {

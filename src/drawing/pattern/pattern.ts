@@ -28,10 +28,23 @@ import type { Say, Writing } from './writing';
 /** The pages of the pattern, or why there are none. `type` measures its letters. */
 export function writePattern(
   project: Project,
-  { paper, parts }: PatternOptions,
+  options: PatternOptions,
   say: Say,
   type: Type,
 ): Result<Pattern> {
+  const writing = writingPattern(project, options, say, type);
+  let step = writing.next();
+  while (!step.done) step = writing.next();
+  return step.value;
+}
+
+/** The same, with a pause after each part, so that a page on screen can be drawn in between. */
+export function* writingPattern(
+  project: Project,
+  { paper, parts }: PatternOptions,
+  say: Say,
+  type: Type,
+): Generator<undefined, Result<Pattern>, undefined> {
   const problem = wedgeProblem(project.wedge);
   if (problem) return failed('impossible-wedge', 'wedge', problem);
   if (parts.length === 0) {
@@ -45,9 +58,13 @@ export function writePattern(
     say,
     type,
   };
-  const composer = laidOut((turnBefore) => {
+  const composer = yield* laidOut(function* compose(turnBefore) {
     const pages = new Composer(PAPERS[paper], type, turnBefore);
-    for (const part of PATTERN_PARTS) if (parts.includes(part)) WRITERS[part](pages, writing);
+    for (const part of PATTERN_PARTS) {
+      if (!parts.includes(part)) continue;
+      WRITERS[part](pages, writing);
+      yield;
+    }
     pages.finish();
     return pages;
   });
@@ -55,19 +72,21 @@ export function writePattern(
   return ok({ title, paper: composer.paper, pages: footed(composer, title, writing) });
 }
 
+type Composing = Generator<undefined, Composer, undefined>;
+
 /**
  * Lays the pages out so that none is nearly empty. Parts follow each other down the pages; where a page is left with a few
  * lines all the same, a heading before them begins a page of its own: the nearest that leaves no other page so.
  */
-function laidOut(compose: (turnBefore: number) => Composer): Composer {
-  const first = compose(-1);
+function* laidOut(compose: (turnBefore: number) => Composing): Composing {
+  const first = yield* compose(-1);
   const short = first.shortPages[0];
   if (short === undefined) return first;
   let best = first;
   for (let heading = first.headings.length - 1; heading > 0; heading -= 1) {
     const page = first.headings[heading]!;
     if (page > short || page < short - PAGES_BACK) continue;
-    const tried = compose(heading);
+    const tried = yield* compose(heading);
     if (tried.shortPages.length === 0) return tried;
     if (tried.shortPages.length < best.shortPages.length) best = tried;
   }

@@ -1,5 +1,5 @@
-// Makes the written pattern as a PDF in the browser: loads what it needs when it is first asked for, and tells its progress.
-// drawing/pattern decides what is on the pages.
+// Lays out the written pattern in the browser and makes its PDF: loads what that needs when it is first asked for, and tells its
+// progress. drawing/pattern decides what is on the pages.
 import latinText from '@fontsource/figtree/files/figtree-latin-400-normal.woff?url';
 import latinStrong from '@fontsource/figtree/files/figtree-latin-600-normal.woff?url';
 import widerText from '@fontsource/figtree/files/figtree-latin-ext-400-normal.woff?url';
@@ -7,8 +7,8 @@ import widerStrong from '@fontsource/figtree/files/figtree-latin-ext-600-normal.
 import latinDisplay from '@fontsource/young-serif/files/young-serif-latin-400-normal.woff?url';
 import widerDisplay from '@fontsource/young-serif/files/young-serif-latin-ext-400-normal.woff?url';
 import type { PatternOptions } from '../../drawing/pattern/options';
-import { PAPERS } from '../../drawing/pattern/page';
-import { writePattern } from '../../drawing/pattern/pattern';
+import { PAPERS, type Pattern } from '../../drawing/pattern/page';
+import { writingPattern } from '../../drawing/pattern/pattern';
 import { openFont } from '../../drawing/pattern/pdf/openFont';
 import { type PdfKit, PdfSheets } from '../../drawing/pattern/pdf/pdfSheets';
 import type { Say } from '../../drawing/pattern/writing';
@@ -35,6 +35,45 @@ const FONTS = {
 /** Number of pages painted before the screen gets a turn. */
 const PAGES_AT_ONCE = 2;
 
+/** The pages as the file would have them, to be looked at; null where `isStale` said so on the way. Never rejects. */
+export async function layOutPattern(
+  project: Project,
+  options: PatternOptions,
+  say: Say,
+  isStale: () => boolean,
+): Promise<Result<Pattern> | null> {
+  try {
+    measure ??= new PdfSheets(await loadKit(), PAPERS.a4).type;
+    return await laidOut(project, options, say, measure, isStale);
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error);
+    return failed(
+      'not-laid-out',
+      'pattern',
+      phrase('The pages could not be laid out ({reason}).', { reason }),
+    );
+  }
+}
+
+/** Measures letters for pages on screen; it remembers all it has measured. */
+let measure: PdfSheets['type'] | null = null;
+
+async function laidOut(
+  project: Project,
+  options: PatternOptions,
+  say: Say,
+  type: PdfSheets['type'],
+  isStale: () => boolean,
+): Promise<Result<Pattern> | null> {
+  const writing = writingPattern(project, options, say, type);
+  for (;;) {
+    await screenTurn();
+    if (isStale()) return null;
+    const step = writing.next();
+    if (step.done) return step.value;
+  }
+}
+
 /** Makes the file. `tell` gets the progress: words, and a share of 0 to 1. Never rejects. */
 export async function makePatternPdf(
   project: Project,
@@ -46,9 +85,8 @@ export async function makePatternPdf(
     tell(phrase('Fetching the typefaces …'), 0);
     const sheets = new PdfSheets(await loadKit(), PAPERS[options.paper]);
     tell(phrase('Laying out the pages …'), 0.05);
-    await screenTurn();
-    const written = writePattern(project, options, say, sheets.type);
-    if (!written.ok) return written;
+    const written = await laidOut(project, options, say, sheets.type, () => false);
+    if (!written?.ok) return written!;
     const { pages, title } = written.value;
     for (const [index, page] of pages.entries()) {
       if (index % PAGES_AT_ONCE === 0) {

@@ -7,20 +7,25 @@ import { SessionContext } from '../session';
 
 interface State {
   readonly reason: string | null;
+  /** The file that the quilt was saved to. */
+  readonly file: string | null;
 }
 
 export class ErrorScreen extends Component<{ children: ReactNode }, State> {
   static override contextType = SessionContext;
   declare context: Session | null;
-  override state: State = { reason: null };
+  override state: State = { reason: null, file: null };
 
-  static getDerivedStateFromError(error: unknown): State {
+  static getDerivedStateFromError(error: unknown): Partial<State> {
     return { reason: error instanceof Error ? error.message : String(error) };
   }
 
   private readonly saveFile = () => {
     const project = this.context?.app.getState().project;
-    if (project) downloadText(projectFileName(project.name), writeProject(project));
+    if (!project) return;
+    const file = projectFileName(project.name);
+    downloadText(file, writeProject(project));
+    this.setState({ file });
   };
 
   override render() {
@@ -38,7 +43,7 @@ export class ErrorScreen extends Component<{ children: ReactNode }, State> {
             className="button solid"
             onClick={() => {
               this.context?.app.getState().undo();
-              this.setState({ reason: null });
+              this.setState({ reason: null, file: null });
             }}
           >
             Undo and go on
@@ -50,6 +55,7 @@ export class ErrorScreen extends Component<{ children: ReactNode }, State> {
             Load the page again
           </button>
         </div>
+        {this.state.file === null ? null : <p>Saved as {this.state.file}.</p>}
       </div>
     );
   }

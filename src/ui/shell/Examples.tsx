@@ -24,9 +24,14 @@ export function Examples({ onOpen }: { onOpen: (demo: Demo) => void }) {
     <section aria-label={say('Examples')}>
       <h3>{say('Examples')}</h3>
       <ul>
-        {summaries.map(({ demo, name, words }) => (
+        {summaries.map(({ demo, name, words, project }) => (
           <li key={demo.name}>
-            <QuiltLine name={name} onOpen={() => onOpen(demo)}>
+            <QuiltLine
+              name={name}
+              of={`example ${demo.name}`}
+              look={() => Promise.resolve(project)}
+              onOpen={() => onOpen(demo)}
+            >
               {words ? <Fractions text={say(words)} /> : null}
             </QuiltLine>
           </li>

@@ -1,4 +1,4 @@
-// The menu of quilts: name and saving of the open one, the other kept quilts, examples, files.
+// The menu of quilts: name and saving of the open one, the other saved quilts, examples, files.
 import { ChevronDown, FileDown, FileWarning, FolderOpen } from 'lucide-react';
 import { useRef, useState } from 'react';
 import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
@@ -9,6 +9,7 @@ import type { Problem } from '../../model/result';
 import { projectFileName } from '../../store/storage/projectFiles';
 import { useApp, useAppStore } from '../app';
 import { Complaint } from '../fields/Complaint';
+import { Saved } from '../fields/Saved';
 import { TextField } from '../fields/TextField';
 import { useSession, useSessionState } from '../session';
 import { useSaveFile } from '../useSaveFile';
@@ -41,15 +42,15 @@ export function ProjectMenu() {
       </DialogTrigger>
       <span className="save-state" role="status" title={problem ? say(problem.message) : undefined}>
         {problem ? (
-          <strong>{say('Not kept')}</strong>
+          <strong>{say('Not saved')}</strong>
         ) : damaged ? (
           <strong className="row" title={say('Another quilt is damaged')}>
             <FileWarning size={18} aria-hidden />
             <span className="spoken">{say('Another quilt is damaged')}</span>
           </strong>
         ) : (
-          <span className="long" data-widest={say('Keeping …')}>
-            {say(saving === 'saved' ? 'Kept' : 'Keeping …')}
+          <span className="long" data-widest={say('Saving …')}>
+            {say(saving === 'saved' ? 'Saved' : 'Saving …')}
           </span>
         )}
       </span>
@@ -64,7 +65,7 @@ function Menu({ close }: { close: () => void }) {
   const open = useApp((app) => app.project);
   const projects = useSessionState((state) => state.projects);
   const problem = useSessionState((state) => state.problem);
-  const saveFile = useSaveFile();
+  const { saveText, saved } = useSaveFile();
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const file = useRef<HTMLInputElement>(null);
   const after = (done: Promise<readonly Problem[]>) =>
@@ -86,10 +87,7 @@ function Menu({ close }: { close: () => void }) {
         <button
           type="button"
           className="button"
-          onClick={() => {
-            saveFile(projectFileName(open.name), writeProject(open));
-            close();
-          }}
+          onClick={() => saveText(projectFileName(open.name), writeProject(open))}
         >
           <FileDown size={16} aria-hidden /> {say('Save to a file')}
         </button>
@@ -116,9 +114,10 @@ function Menu({ close }: { close: () => void }) {
           className="button"
           onClick={() => after(session.openCopy(nameWith(open.name, say(', copy'))))}
         >
-          {say('Copy this one')}
+          {say('Duplicate')}
         </button>
       </div>
+      <Saved words={saved} />
       <Refusals problems={problems} />
       <KeptQuilts
         projects={projects.filter((project) => project.id !== open.id)}

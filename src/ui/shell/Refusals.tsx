@@ -3,6 +3,7 @@
 import { FileDown } from 'lucide-react';
 import type { Problem } from '../../model/result';
 import { damagedFileName } from '../../store/storage/projectFiles';
+import { Saved } from '../fields/Saved';
 import { useSessionState } from '../session';
 import { useSaveFile } from '../useSaveFile';
 import { useSay } from '../words';
@@ -13,7 +14,7 @@ const MOST_SHOWN = 6;
 export function Refusals({ problems }: { problems: readonly Problem[] }) {
   const say = useSay();
   const damaged = useSessionState((state) => state.damaged);
-  const saveFile = useSaveFile();
+  const { saveText, saved } = useSaveFile();
   const shown = problems.length > 0 ? problems : (damaged?.problems ?? []);
   const ofDamaged = damaged?.problems === shown ? damaged : null;
   return (
@@ -22,7 +23,9 @@ export function Refusals({ problems }: { problems: readonly Problem[] }) {
         <div className="complaint">
           <p>
             {ofDamaged
-              ? say('{name} is damaged and was not opened. It stays kept as it is.', { name: ofDamaged.name })
+              ? say('{name} is damaged and was not opened. It stays saved as it is.', {
+                  name: ofDamaged.name,
+                })
               : say('It was not opened; the quilt on the wall is untouched.')}
           </p>
           <ul>
@@ -38,11 +41,12 @@ export function Refusals({ problems }: { problems: readonly Problem[] }) {
               type="button"
               className="button"
               style={{ marginTop: '0.4rem' }}
-              onClick={() => saveFile(damagedFileName(ofDamaged.name), ofDamaged.text)}
+              onClick={() => saveText(damagedFileName(ofDamaged.name), ofDamaged.text)}
             >
               <FileDown size={16} aria-hidden /> {say('Save the damaged quilt to a file')}
             </button>
           ) : null}
+          <Saved words={saved} />
         </div>
       ) : null}
     </div>

@@ -1,10 +1,12 @@
 // The bar over the wall: menu of quilts, undo and redo in words, and the view of the wall.
-import { Contrast, Hash, Redo2, TriangleAlert, Undo2 } from 'lucide-react';
-import { Button, DialogTrigger, Popover } from 'react-aria-components';
+import { Contrast, Hash, Redo2, Ruler, TriangleAlert, Undo2 } from 'lucide-react';
+import type { ReactNode } from 'react';
+import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
 import { changePreferences } from '../../editing/commands/setting';
 import { nextLabels } from '../../editing/history';
 import { useApp, useAppStore } from '../app';
 import { Choice } from '../fields/Choice';
+import { Hint } from '../fields/Hint';
 import { useSay } from '../words';
 import { ProjectMenu } from './ProjectMenu';
 
@@ -25,32 +27,35 @@ export function TopBar({ number, onNumber }: Props) {
     <header className="top-bar">
       <ProjectMenu />
       <div className="row history" role="toolbar" aria-label={say('Undo and redo')}>
-        <button
-          type="button"
-          className="button bare"
-          disabled={!labels.undo}
-          title={undoName}
-          aria-label={undoName}
-          onClick={() => store.getState().undo()}
-        >
-          <Undo2 size={18} aria-hidden />
-          <span className="words" aria-hidden>
-            {labels.undo ? undoName : ''}
-          </span>
-        </button>
-        <button
-          type="button"
-          className="button bare"
-          disabled={!labels.redo}
-          title={redoName}
-          aria-label={redoName}
-          onClick={() => store.getState().redo()}
-        >
-          <Redo2 size={18} aria-hidden />
-        </button>
+        <Hint words={undoName}>
+          <button
+            type="button"
+            className="button bare"
+            disabled={!labels.undo}
+            aria-label={undoName}
+            onClick={() => store.getState().undo()}
+          >
+            <Undo2 size={18} aria-hidden />
+            <span className="words" aria-hidden>
+              {labels.undo ? undoName : ''}
+            </span>
+          </button>
+        </Hint>
+        <Hint words={redoName}>
+          <button
+            type="button"
+            className="button bare"
+            disabled={!labels.redo}
+            aria-label={redoName}
+            onClick={() => store.getState().redo()}
+          >
+            <Redo2 size={18} aria-hidden />
+          </button>
+        </Hint>
       </div>
       <div className="row looks" role="toolbar" aria-label={say('How the wall is looked at')}>
         <Toggle
+          word={say('Grey')}
           name={say('Grey picture: values without colour')}
           pressed={look.grey}
           onPress={() => store.getState().lookAt({ grey: !look.grey })}
@@ -58,76 +63,153 @@ export function TopBar({ number, onNumber }: Props) {
           <Contrast size={18} aria-hidden />
         </Toggle>
         <Toggle
-          name={say('Mark what clashes')}
+          word={say('Clashes')}
+          name={say('Clashes marked on the wall')}
           pressed={look.marks}
           onPress={() => store.getState().lookAt({ marks: !look.marks })}
         >
           <TriangleAlert size={18} aria-hidden />
         </Toggle>
-        <Toggle name={say('Block numbers')} pressed={number} onPress={() => onNumber(!number)}>
+        <Toggle
+          word={say('Numbers')}
+          name={say('Numbers of the blocks')}
+          pressed={number}
+          onPress={() => onNumber(!number)}
+        >
           <Hash size={18} aria-hidden />
         </Toggle>
-        <FlannelSetting />
+        <Settings
+          className="apart"
+          word={say('Background')}
+          name={say('Background of the wall')}
+          icon={FLANNEL}
+        >
+          <BackgroundField />
+        </Settings>
+        <Settings className="apart" word={say('Units')} name={say('Units of lengths')} icon={RULER}>
+          <UnitField />
+        </Settings>
+        <Settings
+          className="together"
+          word={say('Background and units')}
+          name={say('Background and units')}
+          icon={FLANNEL}
+        >
+          <BackgroundField />
+          <UnitField />
+        </Settings>
       </div>
     </header>
   );
 }
 
-function Toggle(props: { name: string; pressed: boolean; onPress: () => void; children: React.ReactNode }) {
+const RULER = <Ruler size={18} aria-hidden />;
+const FLANNEL = (
+  <svg width="18" height="18" viewBox="0 0 18 18" aria-hidden>
+    <rect x="1" y="1" width="16" height="16" rx="2" fill="var(--flannel)" stroke="currentColor" />
+  </svg>
+);
+
+interface ToolProps {
+  /** Shown beside the icon where there is room; part of the name. */
+  word: string;
+  name: string;
+  children: ReactNode;
+}
+
+function Toggle({
+  word,
+  name,
+  pressed,
+  onPress,
+  children,
+}: ToolProps & { pressed: boolean; onPress: () => void }) {
   return (
-    <button
-      type="button"
-      className="button bare"
-      aria-pressed={props.pressed}
-      aria-label={props.name}
-      title={props.name}
-      onClick={props.onPress}
-    >
-      {props.children}
-    </button>
+    <Hint words={name}>
+      <button
+        type="button"
+        className="button bare"
+        aria-pressed={pressed}
+        aria-label={name}
+        onClick={onPress}
+      >
+        {children}
+        <span className="words" aria-hidden>
+          {word}
+        </span>
+      </button>
+    </Hint>
   );
 }
 
-/** The lightness of the flannel and the unit of lengths. */
-function FlannelSetting() {
-  const say = useSay();
-  const store = useAppStore();
-  const { wallLightness, unit } = useApp((app) => app.project.preferences);
+/** A button that opens a few settings. */
+function Settings({
+  word,
+  name,
+  icon,
+  className,
+  children,
+}: ToolProps & { icon: ReactNode; className: string }) {
   return (
     <DialogTrigger>
-      <Button className="button bare" aria-label={say('Flannel and units')}>
-        <svg width="18" height="18" viewBox="0 0 18 18" aria-hidden>
-          <rect x="1" y="1" width="16" height="16" rx="2" fill="var(--flannel)" stroke="currentColor" />
-        </svg>
-      </Button>
+      <Hint words={name}>
+        <Button className={`button bare ${className}`} aria-label={name}>
+          {icon}
+          <span className="words" aria-hidden>
+            {word}
+          </span>
+        </Button>
+      </Hint>
       <Popover className="popover" placement="bottom end">
-        <div className="stack" style={{ width: 250, padding: 6 }}>
-          <label className="field">
-            <span className="label">
-              {say('Lightness of the wall: {value}', { value: Math.round(wallLightness) })}
-            </span>
-            <input
-              type="range"
-              min={15}
-              max={95}
-              value={wallLightness}
-              style={{ accentColor: 'var(--solid)', padding: 0 }}
-              onChange={(event) =>
-                store.getState().run(changePreferences({ wallLightness: Number(event.target.value) }, true))
-              }
-            />
-          </label>
-          <Choice
-            label="Lengths in"
-            value={unit}
-            options={[
-              { value: 'in', label: 'inches' },
-              { value: 'cm', label: 'centimetres' },
-            ]}
-            onChange={(next) => store.getState().run(changePreferences({ unit: next }))}
-          />
-        </div>
+        <Dialog aria-label={name} style={{ outline: 'none' }}>
+          <div className="stack" style={{ width: 250, padding: 6 }}>
+            {children}
+          </div>
+        </Dialog>
       </Popover>
     </DialogTrigger>
+  );
+}
+
+function BackgroundField() {
+  const say = useSay();
+  const store = useAppStore();
+  const lightness = useApp((app) => app.project.preferences.wallLightness);
+  return (
+    <label className="field">
+      <span className="label">
+        {say('Wall background: {value} of 100', { value: Math.round(lightness) })}
+      </span>
+      <input
+        type="range"
+        min={15}
+        max={95}
+        value={lightness}
+        style={{ accentColor: 'var(--solid)', padding: 0 }}
+        onChange={(event) =>
+          store.getState().run(changePreferences({ wallLightness: Number(event.target.value) }, true))
+        }
+      />
+      <span className="spread quiet" aria-hidden>
+        <span>{say('dark')}</span>
+        <span>{say('light')}</span>
+      </span>
+    </label>
+  );
+}
+
+function UnitField() {
+  const store = useAppStore();
+  const unit = useApp((app) => app.project.preferences.unit);
+  return (
+    <Choice
+      label="Lengths in"
+      value={unit}
+      options={[
+        { value: 'in', label: 'inches' },
+        { value: 'cm', label: 'centimetres' },
+      ]}
+      onChange={(next) => store.getState().run(changePreferences({ unit: next }))}
+    />
   );
 }

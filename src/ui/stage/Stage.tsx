@@ -11,6 +11,7 @@ import { Beginning } from './beginning/Beginning';
 import { useBeginning } from './beginning/form';
 import { BlocksStage } from './blocks/BlocksStage';
 import { FabricsStage } from './fabrics/FabricsStage';
+import { FinishingStage } from './finishing/FinishingStage';
 import './stage.css';
 
 export function Stage({ number }: { number: boolean }) {
@@ -60,8 +61,9 @@ function workOf(step: Step): ReactNode {
     case 'sets':
     case 'wedges':
     case 'wall':
-    case 'finishing':
       return null;
+    case 'finishing':
+      return <FinishingStage />;
     default:
       return step satisfies never;
   }

@@ -6,6 +6,8 @@ import { whyCornersLocked, whyHangingLocked } from '../../model/freedom';
 import type { BlockId } from '../../model/project';
 import { useApp, useAppStore } from '../app';
 import { useSay } from '../words';
+import { ToolButton } from './ToolButton';
+import './tools.css';
 
 export function BlockTools({ id }: { id: BlockId }) {
   const say = useSay();
@@ -19,25 +21,6 @@ export function BlockTools({ id }: { id: BlockId }) {
   const run = (command: Parameters<ReturnType<typeof store.getState>['run']>[0]) =>
     store.getState().run(command);
   const corners = whyCornersLocked(project, block);
-  const tool = (
-    name: string,
-    icon: React.ReactNode,
-    act: () => void,
-    disabled: string | null,
-    pressed?: boolean,
-  ) => (
-    <button
-      type="button"
-      className="button bare"
-      aria-label={name}
-      title={disabled ?? name}
-      disabled={disabled !== null}
-      {...(pressed === undefined ? {} : { 'aria-pressed': pressed })}
-      onClick={act}
-    >
-      {icon}
-    </button>
-  );
   const reason = locked ? say(locked) : null;
   const turnName = quarter ? say('Turn a quarter clockwise (R)') : say('Turn round (R)');
   return (
@@ -48,34 +31,43 @@ export function BlockTools({ id }: { id: BlockId }) {
       onPointerDown={(event) => event.stopPropagation()}
     >
       <span className="name">{block.number}</span>
-      {tool(
-        say('Turn a quarter back (Shift R)'),
-        <RotateCcw size={18} />,
-        () => run(turnBlock(project, id, -1)),
-        reason,
-      )}
-      {tool(turnName, <RotateCw size={18} />, () => run(turnBlock(project, id, 1)), reason)}
-      {block.progress === 'planned' || block.progress === 'octagon'
-        ? tool(
-            say('Turn by one wedge, corners on the other places (])'),
-            <StepForward size={18} />,
-            () => run(turnByOneWedge(project, id, 1)),
-            corners ? say(corners) : null,
-          )
-        : null}
-      {tool(
-        cell.pinned ? say('Take the pin out (P)') : say('Pin it here (P)'),
-        cell.pinned ? <PinOff size={18} /> : <PinIcon size={18} />,
-        () => run(pinBlocks(project, [id], !cell.pinned)),
-        null,
-        cell.pinned,
-      )}
-      {tool(
-        say('Take down to the side table (Delete)'),
-        <TableProperties size={18} />,
-        () => run(takeDown(project, id)),
-        reason,
-      )}
+      <ToolButton
+        name={say('Turn a quarter back (Shift R)')}
+        word={say('Back')}
+        icon={<RotateCcw size={18} aria-hidden />}
+        reason={reason}
+        onPress={() => run(turnBlock(project, id, -1))}
+      />
+      <ToolButton
+        name={turnName}
+        word={say('Turn')}
+        icon={<RotateCw size={18} aria-hidden />}
+        reason={reason}
+        onPress={() => run(turnBlock(project, id, 1))}
+      />
+      {block.progress === 'planned' || block.progress === 'octagon' ? (
+        <ToolButton
+          name={say('Turn by one wedge, corners on the other places (])')}
+          word={say('One wedge')}
+          icon={<StepForward size={18} aria-hidden />}
+          reason={corners ? say(corners) : null}
+          onPress={() => run(turnByOneWedge(project, id, 1))}
+        />
+      ) : null}
+      <ToolButton
+        name={cell.pinned ? say('Take the pin out (P)') : say('Pin it here (P)')}
+        word={say('Pin')}
+        icon={cell.pinned ? <PinOff size={18} aria-hidden /> : <PinIcon size={18} aria-hidden />}
+        pressed={cell.pinned}
+        onPress={() => run(pinBlocks(project, [id], !cell.pinned))}
+      />
+      <ToolButton
+        name={say('Take down to the side table (Delete)')}
+        word={say('Take down')}
+        icon={<TableProperties size={18} aria-hidden />}
+        reason={reason}
+        onPress={() => run(takeDown(project, id))}
+      />
     </div>
   );
 }

@@ -8,6 +8,7 @@ import type { Block, BlockId, Fabric } from '../../model/project';
 import { useApp, useAppStore } from '../app';
 import { useSay } from '../words';
 import { BlockView } from './BlockView';
+import { GestureLine } from './GestureLine';
 import { tapped } from './hands/gesture';
 import { carryOut } from './hands/useGestures';
 
@@ -26,51 +27,55 @@ export function SideTable({ fabrics, over, open, onPress }: Props) {
   const picked = useApp((app) => app.picked);
   const waiting = useMemo(() => sideTable(project), [project]);
   const hasEmptyCell = project.wall.cells.includes(null);
-  if (waiting.length === 0 && !open) return null;
+  if (waiting.length === 0 && !open) return <GestureLine carrying={false} />;
   return (
-    <section
-      className={`side-table${over ? ' over' : ''}${waiting.length === 0 ? ' floating' : ''}`}
-      aria-label={say('Side table')}
-      data-side-table
-    >
-      <h3>{say('Side table')}</h3>
-      {waiting.map((block) => (
-        <button
-          key={block.id}
-          type="button"
-          className="card"
-          aria-pressed={picked === block.id}
-          aria-label={say('Block {block}, on the side table', { block: block.number })}
-          onPointerDown={(event) => onPress(event, block.id)}
-          onKeyDown={(event) => {
-            if (event.key !== 'Enter' && event.key !== ' ') return;
-            event.preventDefault();
-            const app = store.getState();
-            carryOut(app, tapped({ kind: 'table', block: block.id }, app));
-          }}
-        >
-          <BlockCard block={block} fabrics={fabrics} size={52} />
-          <small>{block.number}</small>
-        </button>
-      ))}
-      {waiting.length > 1 && hasEmptyCell ? (
-        <button
-          type="button"
-          className="button"
-          onClick={() => {
-            const app = store.getState();
-            app.run(
-              hangAll(
-                app.project,
-                waiting.map((block) => block.id),
-              ),
-            );
-          }}
-        >
-          {say('Hang all')}
-        </button>
-      ) : null}
-    </section>
+    <>
+      <GestureLine carrying={open} />
+      <section
+        className={`side-table${over ? ' over' : ''}${waiting.length === 0 ? ' floating' : ''}`}
+        aria-label={say('Side table')}
+        data-side-table
+      >
+        <h3>{say('Side table')}</h3>
+        {waiting.map((block) => (
+          <button
+            key={block.id}
+            type="button"
+            className="card"
+            aria-pressed={picked === block.id}
+            aria-label={say('Block {block}, on the side table', { block: block.number })}
+            onPointerDown={(event) => onPress(event, block.id)}
+            onKeyDown={(event) => {
+              if (event.key !== 'Enter' && event.key !== ' ') return;
+              event.preventDefault();
+              const app = store.getState();
+              carryOut(app, tapped({ kind: 'table', block: block.id }, app));
+            }}
+          >
+            <BlockCard block={block} fabrics={fabrics} size={52} />
+            <small>{block.number}</small>
+          </button>
+        ))}
+        {waiting.length > 1 && hasEmptyCell ? (
+          <button
+            type="button"
+            className="button"
+            onClick={() => {
+              const app = store.getState();
+              app.run(
+                hangAll(
+                  app.project,
+                  waiting.map((block) => block.id),
+                ),
+              );
+            }}
+          >
+            {say('Hang all')}
+          </button>
+        ) : null}
+        {waiting.length === 0 ? <span>{say('Let go here to take the block down.')}</span> : null}
+      </section>
+    </>
   );
 }
 

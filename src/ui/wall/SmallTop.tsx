@@ -3,8 +3,16 @@ import { memo, useMemo } from 'react';
 import { mergedPaths } from '../../drawing/blockPaths';
 import { drawProject } from '../../drawing/drawProject';
 import type { Project } from '../../model/project';
+import { BlockView } from './BlockView';
 
-export const SmallTop = memo(function SmallTop({ project, label }: { project: Project; label: string }) {
+interface Props {
+  project: Project;
+  label: string;
+  /** Whether it is large enough to see seams and directions of prints. */
+  near?: boolean;
+}
+
+export const SmallTop = memo(function SmallTop({ project, label, near = false }: Props) {
   const drawing = useMemo(() => drawProject(project), [project]);
   const paths = mergedPaths(drawing.setting, project.fabrics);
   return (
@@ -32,12 +40,7 @@ export const SmallTop = memo(function SmallTop({ project, label }: { project: Pr
           key={hung.block}
           transform={`translate(${hung.centre.x} ${hung.centre.y}) rotate(${hung.quarters * 90 + drawing.tilt})`}
         >
-          {mergedPaths(
-            hung.pieces.map((piece) => ({ ...piece, grain: 0 })),
-            project.fabrics,
-          ).map(({ fabric, fill, d }) => (
-            <path key={`${fabric} ${fill}`} d={d} fill={fill || 'none'} />
-          ))}
+          <BlockView pieces={hung.pieces} fabrics={project.fabrics} lit={null} near={near} />
         </g>
       ))}
     </svg>

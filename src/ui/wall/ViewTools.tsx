@@ -1,25 +1,14 @@
 // Buttons of the view: zoom in, zoom out, whole top.
 import { Maximize, ZoomIn, ZoomOut } from 'lucide-react';
-import type { ReactNode } from 'react';
 import { useSay } from '../words';
+import { ToolButton } from './ToolButton';
 import type { WallView } from './useView';
+import './tools.css';
 
 const STEP = 1.35;
 
 export function ViewTools({ view }: { view: WallView }) {
   const say = useSay();
-  const tool = (name: string, icon: ReactNode, act: () => void, disabled = false) => (
-    <button
-      type="button"
-      className="button bare"
-      aria-label={name}
-      title={name}
-      disabled={disabled}
-      onClick={act}
-    >
-      {icon}
-    </button>
-  );
   return (
     <div
       className="wall-tools"
@@ -27,9 +16,25 @@ export function ViewTools({ view }: { view: WallView }) {
       aria-label={say('View of the wall')}
       onPointerDown={(event) => event.stopPropagation()}
     >
-      {tool(say('Closer'), <ZoomIn size={18} aria-hidden />, () => view.zoom(STEP))}
-      {tool(say('Farther'), <ZoomOut size={18} aria-hidden />, () => view.zoom(1 / STEP))}
-      {tool(say('Whole top'), <Maximize size={18} aria-hidden />, view.fit, view.isFitted)}
+      <ToolButton
+        name={say('Zoom in')}
+        word={say('Zoom in')}
+        icon={<ZoomIn size={18} aria-hidden />}
+        onPress={() => view.zoom(STEP)}
+      />
+      <ToolButton
+        name={say('Zoom out')}
+        word={say('Zoom out')}
+        icon={<ZoomOut size={18} aria-hidden />}
+        onPress={() => view.zoom(1 / STEP)}
+      />
+      <ToolButton
+        name={say('Whole top')}
+        word={say('Whole top')}
+        icon={<Maximize size={18} aria-hidden />}
+        reason={view.isFitted ? say('The whole top is in sight') : null}
+        onPress={view.fit}
+      />
     </div>
   );
 }

@@ -14,6 +14,8 @@ export interface Size {
 
 /** Pixels that the buttons at the foot of the wall cover: those of the picked block on the left, of the view on the right. */
 const FOOT = { left: 290, right: 160, height: 62 };
+/** The same where the wall is so wide that they carry their words (tools.css). */
+const FOOT_WITH_WORDS = { left: 530, right: 345, height: 62, from: 880 };
 
 /**
  * The view of the whole quilt in the middle of the window, with `margin` pixels of flannel; clear of the buttons at the foot where
@@ -24,9 +26,10 @@ export function fitted(quilt: Size, window: Size, margin: number, buttons = true
   if (!buttons) return view;
   const right = view.at.left + quilt.width * view.scale;
   const bottom = view.at.top + quilt.height * view.scale;
-  const aside = view.at.left < FOOT.left || right > window.width - FOOT.right;
-  const covered = aside && bottom > window.height - FOOT.height;
-  return covered ? fittedAbove(quilt, window, margin, FOOT.height + 4) : view;
+  const foot = window.width < FOOT_WITH_WORDS.from ? FOOT : FOOT_WITH_WORDS;
+  const aside = view.at.left < foot.left || right > window.width - foot.right;
+  const covered = aside && bottom > window.height - foot.height;
+  return covered ? fittedAbove(quilt, window, margin, foot.height + 4) : view;
 }
 
 function fittedAbove(quilt: Size, window: Size, margin: number, below: number): View {

@@ -55,6 +55,8 @@ export class PdfType implements Type {
   private readonly device: DeviceLetters | null;
   private readonly letters = new Map<string, Letter>();
   private readonly pictures = new Map<string, LetterPicture>();
+  /** Widths for letters one inch high: lines are broken by measuring the same words again and again. */
+  private readonly widths = new Map<string, number>();
 
   constructor(doc: jsPDF, files: FaceFiles, device: DeviceLetters | null = null) {
     this.doc = doc;
@@ -64,7 +66,13 @@ export class PdfType implements Type {
   }
 
   width(text: string, face: Face, size: Inches): Inches {
-    return this.runs(text.normalize('NFC'), face).reduce((sum, run) => sum + run.width, 0) * size;
+    const key = `${face} ${text}`;
+    let width = this.widths.get(key);
+    if (width === undefined) {
+      width = this.runs(text.normalize('NFC'), face).reduce((sum, run) => sum + run.width, 0);
+      this.widths.set(key, width);
+    }
+    return width * size;
   }
 
   /** Sets a run on the current page. */

@@ -1,16 +1,25 @@
-// The list of the parts of finishing at the top of the panel: each entry goes to its part and moves the focus there.
+// The parts of finishing at the top of the panel: one is on show, in the panel and on the large area.
+import { FINISHING_PARTS } from '../../../store/finishing';
+import { useApp, useAppStore } from '../../app';
 import { useSay } from '../../words';
-import { FIRST_ENTRY, goToPlace, PARTS } from './parts';
+import { PART_NAMES } from './parts';
 
 export function PartsList() {
   const say = useSay();
+  const store = useAppStore();
+  const chosen = useApp((app) => app.laid.part);
   return (
     <nav aria-label={say('Parts of finishing')}>
       <ul className="parts">
-        {PARTS.map(({ id, title }, index) => (
-          <li key={id}>
-            <button type="button" id={index === 0 ? FIRST_ENTRY : undefined} onClick={() => goToPlace(id)}>
-              {say(title)}
+        {FINISHING_PARTS.map((part) => (
+          <li key={part}>
+            <button
+              type="button"
+              className="button"
+              aria-current={part === chosen ? 'true' : undefined}
+              onClick={() => store.getState().lay({ part })}
+            >
+              {say(PART_NAMES[part])}
             </button>
           </li>
         ))}

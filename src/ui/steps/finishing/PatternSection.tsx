@@ -1,14 +1,14 @@
-// The written pattern to print or sell: the paper, what goes into it, and the file.
+// The written pattern to print or sell: the paper, what goes into it, and the file. Its pages lie on the large area.
 import { FileDown } from 'lucide-react';
-import { useState } from 'react';
 import { PATTERN_PARTS, type PatternPart } from '../../../drawing/pattern/options';
-import type { PaperName } from '../../../drawing/pattern/page';
-import { useApp } from '../../app';
+import { useApp, useAppStore } from '../../app';
 import { Choice } from '../../fields/Choice';
 import { Complaint } from '../../fields/Complaint';
+import { Saved } from '../../fields/Saved';
 import { useSay } from '../../words';
-import { PartHeading } from './PartHeading';
-import { usePattern } from './usePattern';
+import { Part } from './Part';
+import type { MakingPattern } from './usePattern';
+import { usePatternOptions } from './usePatternOptions';
 
 const PART_NAMES: Readonly<Record<PatternPart, string>> = {
   cover: 'Cover, sizes, signs and cautions',
@@ -19,23 +19,45 @@ const PART_NAMES: Readonly<Record<PatternPart, string>> = {
   templates: 'Templates at true size',
 };
 
-export function PatternSection() {
+export function PatternSection({ making }: { making: MakingPattern }) {
   const say = useSay();
+  const { lay } = useAppStore().getState();
   const project = useApp((app) => app.project);
-  const usual: PaperName = project.preferences.unit === 'in' ? 'letter' : 'a4';
-  const [chosen, setChosen] = useState<PaperName | null>(null);
-  const [left, setLeft] = useState<ReadonlySet<PatternPart>>(new Set());
-  const { doing, told, problems, make } = usePattern(project);
-  const paper = chosen ?? usual;
-  const parts = PATTERN_PARTS.filter((part) => !left.has(part));
-  const turn = (part: PatternPart) => {
-    const next = new Set(left);
-    if (!next.delete(part)) next.add(part);
-    setLeft(next);
-  };
+  const leftOut = useApp((app) => app.laid.leftOut);
+  const { paper, parts } = usePatternOptions();
+  const { doing, saved, remarks, problems, make } = making;
+  const turn = (part: PatternPart) =>
+    lay({
+      leftOut: leftOut.includes(part) ? leftOut.filter((one) => one !== part) : [...leftOut, part],
+      page: 0,
+    });
+  const foot = (
+    <>
+      <button
+        type="button"
+        className="button solid"
+        disabled={doing !== null}
+        onClick={() => void make(project, { paper, parts }, '-pattern.pdf')}
+      >
+        <FileDown size={16} aria-hidden /> {say('Make the pattern (PDF)')}
+      </button>
+      {doing ? (
+        <progress
+          className="pattern-progress"
+          max={1}
+          value={doing.share}
+          aria-label={say('Making the pattern')}
+        />
+      ) : null}
+      <div role="status" className={doing || remarks.length > 0 ? 'stack tight' : 'hidden-text'}>
+        {doing ? <p>{say(doing.words)}</p> : remarks.map((line) => <p key={line.say}>{say(line)}</p>)}
+      </div>
+      <Saved words={saved} />
+      <Complaint problems={problems} />
+    </>
+  );
   return (
-    <section aria-labelledby="pattern-title">
-      <PartHeading id="pattern-title" />
+    <Part id="pattern" foot={foot}>
       <div className="stack">
         <p className="quiet">
           {say('The whole quilt written up to sew from: a PDF of drawings that stay sharp at any size.')}
@@ -47,13 +69,13 @@ export function PatternSection() {
             { value: 'a4', label: 'A4' },
             { value: 'letter', label: 'Letter' },
           ]}
-          onChange={setChosen}
+          onChange={(next) => lay({ paper: next })}
         />
         <fieldset className="pattern-parts">
           <legend className="quiet">{say('What goes into it')}</legend>
           {PATTERN_PARTS.map((part) => (
             <label key={part} className="check">
-              <input type="checkbox" checked={!left.has(part)} onChange={() => turn(part)} />
+              <input type="checkbox" checked={!leftOut.includes(part)} onChange={() => turn(part)} />
               {say(PART_NAMES[part])}
             </label>
           ))}
@@ -61,39 +83,19 @@ export function PatternSection() {
         <div className="row">
           <button
             type="button"
-            className="button solid"
-            disabled={doing !== null}
-            onClick={() => void make({ paper, parts }, '-pattern.pdf')}
-          >
-            <FileDown size={16} aria-hidden /> {say('Make the pattern')}
-          </button>
-          <button
-            type="button"
             className="button"
             disabled={doing !== null}
-            onClick={() => void make({ paper, parts: ['templates'] }, '-templates.pdf')}
+            onClick={() => void make(project, { paper, parts: ['templates'] }, '-templates.pdf')}
           >
             <FileDown size={16} aria-hidden /> {say('Templates only')}
           </button>
         </div>
-        {doing ? (
-          <progress
-            className="pattern-progress"
-            max={1}
-            value={doing.share}
-            aria-label={say('Making the pattern')}
-          />
-        ) : null}
-        <div role="status" className={doing || told.length > 0 ? 'stack tight' : 'hidden-text'}>
-          {doing ? <p>{say(doing.words)}</p> : told.map((line) => <p key={line.say}>{say(line)}</p>)}
-        </div>
-        <Complaint problems={problems} />
         <p className="quiet">
           {say(
             'Print templates at true size, never fitted to the page, and measure the squares on their first page.',
           )}
         </p>
       </div>
-    </section>
+    </Part>
   );
 }

@@ -28,9 +28,9 @@ export function PictureSize({ svg, width, onChange }: Props) {
   const size = pixelSize(svg, width);
   const full = Math.round(viewSize(svg).width * PRINT_DENSITY);
   const offers = [
-    { name: 'To send', pixels: 1200 },
+    { name: 'Email size', pixels: 1200 },
     { name: 'A page', pixels: 2400 },
-    { name: 'A poster', pixels: 7200 },
+    { name: 'Large', pixels: 7200 },
     {
       name: full <= widestPicture(svg) ? 'True size' : 'The largest',
       pixels: Math.min(full, widestPicture(svg)),

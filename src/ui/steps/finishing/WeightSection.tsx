@@ -6,7 +6,7 @@ import { type Phrase, type PhraseValue, phrase } from '../../../model/phrase';
 import type { LengthUnit } from '../../../model/units';
 import { useApp } from '../../app';
 import { useSay, useUnit } from '../../words';
-import { PartHeading } from './PartHeading';
+import { Part } from './Part';
 
 const GRAMS_PER_OUNCE = 28.349523125;
 
@@ -18,14 +18,13 @@ export function WeightSection() {
   const report = useMemo(() => (wedgeProblem(project.wedge) ? null : bulkReport(project)), [project]);
   if (!report?.block) {
     return (
-      <section aria-labelledby="weight-title">
-        <PartHeading id="weight-title" />
+      <Part id="weight">
         {problem ? (
           <p className="complaint">{say(problem)}</p>
         ) : (
           <p className="quiet">{say('Nothing to weigh yet: no block has its wedges.')}</p>
         )}
-      </section>
+      </Part>
     );
   }
   const { block, asSet, withoutSashing, advice } = report;
@@ -60,8 +59,7 @@ export function WeightSection() {
       : []),
   ];
   return (
-    <section aria-labelledby="weight-title">
-      <PartHeading id="weight-title" />
+    <Part id="weight">
       <dl className="sizes">
         {lines.map(([name, figure, note]) => (
           <div key={name}>
@@ -80,10 +78,10 @@ export function WeightSection() {
       </ul>
       <p className="quiet">
         {say(
-          'The weights are an estimate: quilting cotton of 135 to 150 grams to the square metre, a figure from memory. Weigh a piece of your own cloth to be sure.',
+          'The weights are an estimate: quilting cotton of 135 to 150 grams to the square metre, a typical figure. Weigh a piece of your own cloth to be sure.',
         )}
       </p>
-    </section>
+    </Part>
   );
 }
 

@@ -5,7 +5,8 @@ import { type Phrase, phrase } from '../../../model/phrase';
 import type { Project } from '../../../model/project';
 import type { Problem } from '../../../model/result';
 import type { PatternPdf } from '../../../store/picture/patternPdf';
-import { downloadBlob, fileName } from '../../../store/storage/projectFiles';
+import { fileName } from '../../../store/storage/projectFiles';
+import { useSaveFile } from '../../useSaveFile';
 import { useWrite } from '../../words';
 
 interface Doing {
@@ -14,16 +15,27 @@ interface Doing {
   readonly share: number;
 }
 
-/** A function that makes the pattern of a project, with its progress and problems. */
-export function usePattern(project: Project) {
+export interface MakingPattern {
+  readonly doing: Doing | null;
+  /** The file that was saved, and what could not be set in it. */
+  readonly saved: Phrase | null;
+  readonly remarks: readonly Phrase[];
+  readonly problems: readonly Problem[];
+  /** Makes and downloads the file; `ending` of its name distinguishes the templates from the whole pattern. */
+  readonly make: (project: Project, options: PatternOptions, ending: string) => Promise<void>;
+}
+
+/** What makes the pattern of a project, with its progress and problems. */
+export function usePattern(): MakingPattern {
   const write = useWrite();
+  const { saveBlob, saved, forget } = useSaveFile();
   const [doing, setDoing] = useState<Doing | null>(null);
-  const [told, setTold] = useState<readonly Phrase[]>([]);
+  const [remarks, setRemarks] = useState<readonly Phrase[]>([]);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
 
-  /** Makes and downloads the file; `ending` of its name distinguishes the templates from the whole pattern. */
-  const make = async (options: PatternOptions, ending: string): Promise<void> => {
-    setTold([]);
+  const make: MakingPattern['make'] = async (project, options, ending) => {
+    forget();
+    setRemarks([]);
     setProblems([]);
     setDoing({ words: phrase('Fetching what makes it …'), share: 0 });
     try {
@@ -36,8 +48,9 @@ export function usePattern(project: Project) {
         return;
       }
       const file = fileName(project.name, ending);
-      downloadBlob(file, made.value.file);
-      setTold(saved(file, made.value));
+      const { pages } = made.value;
+      saveBlob(file, made.value.file, phrase('Saved as {file}, {pages} pages.', { file, pages }));
+      setRemarks(notSet(made.value));
     } catch {
       const say1 =
         'What makes the pattern could not be loaded. Check the connection once, or open the page again.';
@@ -47,21 +60,21 @@ export function usePattern(project: Project) {
     }
   };
 
-  return { doing, told, problems, make };
+  return { doing, saved, remarks, problems, make };
 }
 
-function saved(file: string, { pages, missing, pictured }: PatternPdf): Phrase[] {
-  const told = [phrase('Saved as {file}, {pages} pages.', { file, pages })];
+function notSet({ missing, pictured }: PatternPdf): Phrase[] {
+  const found: Phrase[] = [];
   const some = (letters: readonly string[]) => ({ letters: letters.slice(0, 12).join(' ') });
   if (pictured.length > 0) {
     const say1 =
       'The pattern’s typeface lacks {letters}: names with them are pictures of your device’s letters, which cannot be searched.';
-    told.push(phrase(say1, some(pictured)));
+    found.push(phrase(say1, some(pictured)));
   }
   if (missing.length > 0) {
     const say1 =
       'Neither the pattern’s typeface nor your device has {letters}; a question mark stands there. Rename what has them if it matters.';
-    told.push(phrase(say1, some(missing)));
+    found.push(phrase(say1, some(missing)));
   }
-  return told;
+  return found;
 }

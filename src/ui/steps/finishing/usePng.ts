@@ -3,7 +3,8 @@ import { useState } from 'react';
 import { type Phrase, phrase } from '../../../model/phrase';
 import { ok, type Problem, type Result } from '../../../model/result';
 import { drawPng, type PictureStage, pixelSize } from '../../../store/picture/picture';
-import { downloadBlob, fileName } from '../../../store/storage/projectFiles';
+import { fileName } from '../../../store/storage/projectFiles';
+import { useSaveFile } from '../../useSaveFile';
 
 const STAGES: Readonly<Record<PictureStage, Phrase>> = {
   drawing: phrase('Drawing the picture …'),
@@ -21,18 +22,29 @@ export function canShare(): boolean {
   return navigator.canShare({ files: [new File([], 'quilt.png', { type: 'image/png' })] });
 }
 
-/** The commands on the PNG of this SVG, `width` pixels wide, with their progress and problems. `name` names the file. */
-export function usePng(svg: string, width: number, name: string) {
+/** A picture to make: its SVG, the width of its PNG in pixels, and the name of its file. */
+interface Asked {
+  readonly svg: string;
+  readonly width: number;
+  readonly name: string;
+}
+
+export type MakingPng = ReturnType<typeof usePng>;
+
+/** The commands on the PNG of a picture, with their progress and problems. */
+export function usePng() {
+  const { saveText, saveBlob, saved, forget } = useSaveFile();
   const [stage, setStage] = useState<PictureStage | null>(null);
   const [done, setDone] = useState<Phrase | null>(null);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
 
-  const make = async (): Promise<Result<Blob>> => {
+  const make = async ({ svg, width }: Asked): Promise<Result<Blob>> => {
     const size = pixelSize(svg, width);
     return size.ok ? drawPng(svg, size.value, setStage) : size;
   };
   const hand = async (work: () => Promise<Result<Phrase | null>>) => {
     setDone(null);
+    forget();
     setProblems([]);
     setStage('drawing');
     const outcome = await work();
@@ -44,20 +56,24 @@ export function usePng(svg: string, width: number, name: string) {
   return {
     stage,
     told: stage ? STAGES[stage] : done,
+    saved,
     problems,
-    save: () =>
+    saveSvg: ({ svg, name }: Asked) => {
+      setDone(null);
+      saveText(fileName(name, '.svg'), svg, 'image/svg+xml');
+    },
+    save: (asked: Asked) =>
       hand(async () => {
-        const made = await make();
+        const made = await make(asked);
         if (!made.ok) return made;
-        const file = fileName(name, '.png');
-        downloadBlob(file, made.value);
-        return ok(phrase('Saved as {file}.', { file }));
+        saveBlob(fileName(asked.name, '.png'), made.value);
+        return ok(null);
       }),
-    copy: () =>
+    copy: (asked: Asked) =>
       hand(async () => {
         let refused: Result<Blob> | null = null;
         // The clipboard accepts only during a press, so it gets a promise of the picture at once.
-        const picture = make().then((made) => {
+        const picture = make(asked).then((made) => {
           if (made.ok) return made.value;
           refused = made;
           throw new Error('copy: no picture');
@@ -71,10 +87,11 @@ export function usePng(svg: string, width: number, name: string) {
           return refused ?? failedTo('not-copied', 'The browser did not let it be copied. Save it instead.');
         }
       }),
-    share: () =>
+    share: (asked: Asked) =>
       hand(async () => {
-        const made = await make();
+        const made = await make(asked);
         if (!made.ok) return made;
+        const { name } = asked;
         const file = new File([made.value], fileName(name, '.png'), { type: 'image/png' });
         try {
           await navigator.share({ files: [file], title: name });

@@ -8,6 +8,7 @@ import { phrase } from '../../../../model/phrase';
 import type { Problem } from '../../../../model/result';
 import { fileName } from '../../../../store/storage/projectFiles';
 import { useApp } from '../../../app';
+import { Saved } from '../../../fields/Saved';
 import { useSaveFile } from '../../../useSaveFile';
 import { useSay, useUnit, useWrite } from '../../../words';
 import type { useStripGrid } from './useStripGrid';
@@ -22,7 +23,7 @@ export function TableFiles({ grid, onText, onProblems }: Props) {
   const say = useSay();
   const write = useWrite();
   const unit = useUnit();
-  const saveFile = useSaveFile();
+  const { saveText, saved } = useSaveFile();
   const name = useApp((app) => app.project.name);
   const file = useRef<HTMLInputElement>(null);
   const { fabrics, strips, usual } = grid;
@@ -58,7 +59,7 @@ export function TableFiles({ grid, onText, onProblems }: Props) {
             const heads = { fabric: write('Fabric'), length: write('Length') };
             const rows = tableRows(gridOf(fabrics, strips, usual), fabrics, unit, heads);
             const ending = write('strips on hand');
-            saveFile(
+            saveText(
               fileName(`${name} ${ending}`, '.csv'),
               `\uFEFF${csvText(rows)}`,
               'text/csv;charset=utf-8',
@@ -68,6 +69,7 @@ export function TableFiles({ grid, onText, onProblems }: Props) {
           <Download size={16} aria-hidden /> <span className="words">{say('Save CSV')}</span>
         </button>
       ) : null}
+      <Saved words={saved} />
     </div>
   );
 }

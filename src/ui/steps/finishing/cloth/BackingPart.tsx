@@ -1,11 +1,8 @@
-// Backing and batting: a picture of the lengths sewn side by side, and the battings that are large enough.
-
-import type { BackingLayout } from '../../../../cutting/yardage/backing';
+// Backing and batting: what to buy, and the battings that are large enough. Its picture lies on the large area.
 import { backingName } from '../../../../cutting/yardage/backingYardage';
 import { clothText, roundedUp, sellingUnit } from '../../../../cutting/yardage/clothLength';
 import type { Yardage } from '../../../../cutting/yardage/yardage';
 import { changeBacking } from '../../../../editing/commands/buying';
-import { phrase } from '../../../../model/phrase';
 import type { FabricId } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
 import { Choice } from '../../../fields/Choice';
@@ -41,7 +38,6 @@ export function BackingPart({ list }: { list: Yardage }) {
           ) : null}
         </summary>
         <div className="cloth-open">
-          <BackingPicture layout={layout} overhang={project.buying.backing.overhang} />
           <ul className="workings">
             {[...layout.why, ...(apart?.buy.why ?? [])].map((sentence, index) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: sentences of one working in their order
@@ -161,47 +157,5 @@ function BackingFields({ apart }: { apart: boolean }) {
         {say('The last width may be pieced')}
       </label>
     </div>
-  );
-}
-
-/** A picture of the backing: seams as dashed lines, the quilt as an outline inside the overhang. */
-function BackingPicture({ layout, overhang }: { layout: BackingLayout; overhang: number }) {
-  const say = useSay();
-  const { width, height } = layout.size;
-  const scale = Math.min(220 / width, 200 / height);
-  const words =
-    layout.run === 'down'
-      ? phrase('Backing of {count} pieces, lengths down the quilt', { count: layout.panels.length })
-      : phrase('Backing of {count} pieces, lengths across the quilt', { count: layout.panels.length });
-  return (
-    <figure className="backing-figure">
-      <svg
-        role="img"
-        aria-label={say(words)}
-        width={width * scale}
-        height={height * scale}
-        viewBox={`0 0 ${width} ${height}`}
-      >
-        {layout.panels.map((panel, index) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: panels are told apart by their order only
-          <rect key={index} className="backing-panel" {...panel} />
-        ))}
-        <rect
-          className="backing-top"
-          x={overhang}
-          y={overhang}
-          width={width - 2 * overhang}
-          height={height - 2 * overhang}
-        />
-      </svg>
-      <figcaption className="quiet">
-        <Fractions
-          text={say('{width} × {height}; dotted: the quilt', {
-            width: { inches: width },
-            height: { inches: height },
-          })}
-        />
-      </figcaption>
-    </figure>
   );
 }

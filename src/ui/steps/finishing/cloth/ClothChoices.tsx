@@ -18,7 +18,7 @@ export function ClothChoices() {
   const { buying, preferences } = project;
   return (
     <details className="fold no-print cloth-choices">
-      <summary>{say('What it is reckoned with')}</summary>
+      <summary>{say('Yardage settings')}</summary>
       <div className="stack">
         <div className="pair">
           <LengthField

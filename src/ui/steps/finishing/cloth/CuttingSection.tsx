@@ -1,12 +1,13 @@
-// The cloth to buy and how to cut it: each fabric with its lines, the backing, the batting. cutting/yardage computes the figures.
+// The cloth to buy and how to cut it: each fabric with its lines, the backing, the batting. cutting/yardage computes the figures;
+// how the pieces lie on the cloth is shown on the large area.
 import { Printer } from 'lucide-react';
-import { useDeferredValue, useMemo, useRef, useState } from 'react';
+import { useRef } from 'react';
 import { sellingUnit } from '../../../../cutting/yardage/clothLength';
 import { money } from '../../../../cutting/yardage/money';
 import type { CuttingScope } from '../../../../cutting/yardage/setStrips';
-import { totalCloth, totalCost, yardage } from '../../../../cutting/yardage/yardage';
+import { totalCloth, totalCost } from '../../../../cutting/yardage/yardage';
 import { counted } from '../../../../model/phrase';
-import { useApp } from '../../../app';
+import { useApp, useAppStore } from '../../../app';
 import { Choice } from '../../../fields/Choice';
 import { Fractions } from '../../../fields/Fractions';
 import { useSay } from '../../../words';
@@ -18,7 +19,8 @@ import { FoldRows } from './FoldRows';
 import { printPart } from './printPart';
 import { clothSumWords } from './purchaseWords';
 import './cloth.css';
-import { PartHeading } from '../PartHeading';
+import { Part } from '../Part';
+import { useYardage } from './useYardage';
 
 const SCOPES: readonly { readonly value: CuttingScope; readonly label: string }[] = [
   { value: 'whole', label: 'The whole quilt' },
@@ -28,20 +30,33 @@ const SCOPES: readonly { readonly value: CuttingScope; readonly label: string }[
 export function CuttingSection() {
   const say = useSay();
   const part = useRef<HTMLElement>(null);
-  const [scope, setScope] = useState<CuttingScope>('whole');
-  const project = useDeferredValue(useApp((app) => app.project));
-  const list = useMemo(() => yardage(project, scope), [project, scope]);
+  const store = useAppStore();
+  const scope = useApp((app) => app.laid.scope);
+  const { project, list } = useYardage();
   const cost = totalCost(list);
   const nothing = list.fabrics.every((one) => one.buy.kind === 'nothing');
   return (
-    <section ref={part} className="cloth-part" aria-labelledby="cutting-title">
-      <PartHeading id="cutting-title" />
+    <Part
+      id="cutting"
+      ref={part}
+      className="cloth-part"
+      foot={
+        <button type="button" className="button solid" onClick={() => printPart(part.current)}>
+          <Printer size={16} aria-hidden /> {say('Print the list')}
+        </button>
+      }
+    >
       <p className="print-only">
         <bdi>{project.name}</bdi>: {say(SCOPES.find((one) => one.value === scope)!.label)}
       </p>
       <div className="stack">
         <div className="no-print">
-          <Choice label="What the list is for" value={scope} options={SCOPES} onChange={setScope} />
+          <Choice
+            label="What the list is for"
+            value={scope}
+            options={SCOPES}
+            onChange={(next) => store.getState().lay({ scope: next })}
+          />
         </div>
         <ClothChoices />
         {list.remarks.map((remark) => (
@@ -74,13 +89,8 @@ export function CuttingSection() {
             <span>{money(cost, project)}</span>
           </div>
         )}
-        <div className="row no-print">
-          <button type="button" className="button" onClick={() => printPart(part.current)}>
-            <Printer size={16} aria-hidden /> {say('Print the list')}
-          </button>
-        </div>
         <Caution about={['cutting']} />
       </div>
-    </section>
+    </Part>
   );
 }

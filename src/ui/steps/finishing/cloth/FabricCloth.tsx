@@ -1,4 +1,5 @@
-// One fabric of the cutting list: what to buy; when open, what is cut from it, a picture, and how each figure is computed.
+// One fabric of the cutting list: what to buy; when open, what is cut from it and how each figure is
+// computed; its picture on the large area is brought into sight.
 import { sellingUnit } from '../../../../cutting/yardage/clothLength';
 import type { CuttingLine } from '../../../../cutting/yardage/cuttingLine';
 import type { FabricYardage } from '../../../../cutting/yardage/fabricYardage';
@@ -10,18 +11,25 @@ import { useApp, useAppStore } from '../../../app';
 import { Fractions } from '../../../fields/Fractions';
 import { Swatch } from '../../../fields/Swatch';
 import { useSay } from '../../../words';
-import { ClothPicture } from './ClothPicture';
 import { purchaseWords } from './purchaseWords';
+import { showCloth } from './showCloth';
 
 export function FabricCloth({ yardage, scope }: { yardage: FabricYardage; scope: CuttingScope }) {
   const say = useSay();
+  const { light } = useAppStore().getState();
   const unit = useApp((app) => sellingUnit(app.project));
   const { fabric, onHand } = yardage;
   const problem = yardage.lines.find((line) => line.problem)?.problem ?? null;
   return (
     <li>
-      <details className="cloth">
-        <summary>
+      <details
+        className="cloth"
+        onToggle={({ currentTarget }) => {
+          if (currentTarget.open) showCloth(fabric.id);
+        }}
+      >
+        {/* biome-ignore lint/a11y/noStaticElementInteractions: a summary takes the focus */}
+        <summary onFocus={() => light(fabric.id)} onBlur={() => light(null)}>
           <Swatch fabric={fabric} size={26} />
           <bdi className="cloth-name">{fabric.name}</bdi>
           <span className="cloth-buy">
@@ -82,7 +90,6 @@ function OpenCloth({ yardage, scope }: { yardage: FabricYardage; scope: CuttingS
               </li>
             ))}
           </ol>
-          <ClothPicture layout={layout} fabric={fabric} lines={lines} />
         </>
       ) : null}
       <ul className="workings">

@@ -16,6 +16,7 @@ import { useApp } from '../../../app';
 import { Fractions } from '../../../fields/Fractions';
 import { Swatch } from '../../../fields/Swatch';
 import { useSay } from '../../../words';
+import { inKit } from './kitWords';
 
 export function KitFabricRow({ one, count }: { one: KitFabric; count: number }) {
   const say = useSay();
@@ -108,13 +109,6 @@ export function KitBackingRow({ backing, count }: { backing: NonNullable<Kits['b
       </div>
     </li>
   );
-}
-
-/** The cloth of one kit in words: strips by the inch, or lengths as the shop sells them. */
-function inKit(one: KitFabric, asStrips: boolean, unit: SellingUnit): Phrase {
-  if (one.fatQuarters > 0) return counted(one.fatQuarters, '1 fat quarter', '{count} fat quarters');
-  if (asStrips) return phrase('{cloth}', { cloth: { inches: one.inches } });
-  return phrase('{cloth}', { cloth: clothText(one.inches, unit) });
 }
 
 function orderWords(one: KitFabric, count: number, unit: SellingUnit): Phrase {

@@ -1,12 +1,11 @@
 // Kits: their number, cost and order, and the labelled strips of one kit. cutting/kits computes the figures.
 import { FileDown, Printer } from 'lucide-react';
-import { useDeferredValue, useMemo, useRef } from 'react';
-import { kits } from '../../../../cutting/kits/kits';
+import { useRef } from 'react';
 import { orderCsv, stripsCsv } from '../../../../cutting/kits/kitTables';
 import { money } from '../../../../cutting/yardage/money';
 import { counted, phrase } from '../../../../model/phrase';
 import { fileName } from '../../../../store/storage/projectFiles';
-import { useApp } from '../../../app';
+import { Saved } from '../../../fields/Saved';
 import { useSaveFile } from '../../../useSaveFile';
 import { useSay, useWrite } from '../../../words';
 import { Caution } from '../../Caution';
@@ -16,21 +15,32 @@ import { KitBackingRow, KitFabricRow } from './KitRow';
 import { PrecutPart } from './PrecutPart';
 import { printPart } from './printPart';
 import './cloth.css';
-import { PartHeading } from '../PartHeading';
+import { Part } from '../Part';
+import { useKits } from './useKits';
 
 export function KitsSection() {
   const say = useSay();
   const write = useWrite();
-  const saveFile = useSaveFile();
+  const { saveText, saved } = useSaveFile();
   const part = useRef<HTMLElement>(null);
-  const project = useDeferredValue(useApp((app) => app.project));
-  const made = useMemo(() => kits(project), [project]);
+  const { project, made } = useKits();
   const save = (ending: string, text: string) =>
     // The byte-order mark tells spreadsheets that the text is UTF-8.
-    saveFile(fileName(`${project.name} ${ending}`, '.csv'), `\uFEFF${text}`, 'text/csv;charset=utf-8');
+    saveText(fileName(`${project.name} ${ending}`, '.csv'), `\uFEFF${text}`, 'text/csv;charset=utf-8');
+  const foot = (
+    <>
+      <button
+        type="button"
+        className="button solid"
+        onClick={() => save(write(phrase('order')), orderCsv(project, made, write))}
+      >
+        <FileDown size={16} aria-hidden /> {say('Save the order (CSV)')}
+      </button>
+      <Saved words={saved} />
+    </>
+  );
   return (
-    <section ref={part} className="cloth-part" aria-labelledby="kits-title">
-      <PartHeading id="kits-title" />
+    <Part id="kits" ref={part} className="cloth-part" foot={foot}>
       <p className="print-only">
         <bdi>{project.name}</bdi>
       </p>
@@ -64,20 +74,13 @@ export function KitsSection() {
         </FoldRows>
         {made.precuts ? <PrecutPart precuts={made.precuts} count={made.count} /> : null}
         <div className="row no-print">
-          <button
-            type="button"
-            className="button"
-            onClick={() => save(write(phrase('order')), orderCsv(project, made, write))}
-          >
-            <FileDown size={16} aria-hidden /> {say('Order as CSV')}
-          </button>
           {made.fabrics.some((one) => one.strips.length > 0) ? (
             <button
               type="button"
               className="button"
               onClick={() => save(write(phrase('labels')), stripsCsv(project, made, write))}
             >
-              <FileDown size={16} aria-hidden /> {say('Labels as CSV')}
+              <FileDown size={16} aria-hidden /> {say('Save the labels (CSV)')}
             </button>
           ) : null}
           <button type="button" className="button" onClick={() => printPart(part.current)}>
@@ -86,6 +89,6 @@ export function KitsSection() {
         </div>
         <Caution about={['cutting']} />
       </div>
-    </section>
+    </Part>
   );
 }

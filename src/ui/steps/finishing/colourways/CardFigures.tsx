@@ -20,7 +20,7 @@ export function CardFigures({ project }: { project: Project }) {
     [project, unit],
   );
   const rows: [name: string, figure: Phrase][] = [
-    ['Meetings', balance ? meetings(balance) : phrase('…')],
+    ['Clashes', balance ? meetings(balance) : phrase('…')],
     ['Value', balance ? values(balance) : phrase('…')],
     ['Cloth', cloth],
   ];

@@ -1,4 +1,4 @@
-// The colourways of the quilt side by side, each with its figures.
+// The colourways of the quilt: how to make one, and the choices of the one that is open. They lie side by side on the large area.
 import { useState } from 'react';
 import { swapsByValue, turnedColourway, type ValueOrder } from '../../../../cloth/colourway';
 import { addColourway } from '../../../../editing/commands/colourways';
@@ -8,37 +8,17 @@ import { useApp } from '../../../app';
 import { Choice } from '../../../fields/Choice';
 import { Complaint, useRun } from '../../../fields/Complaint';
 import { useSay } from '../../../words';
-import { PartHeading } from '../PartHeading';
-import { ColourwayCard } from './ColourwayCard';
-import { QuiltCard } from './QuiltCard';
+import { Part } from '../Part';
+import { OpenColourway } from './OpenColourway';
 import './colourways.css';
 
 type From = 'spare' | 'hues' | 'same';
 
 export function ColourwaysSection() {
-  const say = useSay();
   const project = useApp((app) => app.project);
-  const [open, setOpen] = useState<string | null>(null);
-  return (
-    <section aria-labelledby="colourways-title">
-      <PartHeading id="colourways-title" />
-      <p className="quiet">
-        {say('The same blocks, the same sewing, other cloth. The quilt on the wall stays as it is.')}
-      </p>
-      <ul className="colourways">
-        {project.colourways.length > 0 ? <QuiltCard /> : null}
-        {project.colourways.map((colourway) => (
-          <ColourwayCard
-            key={colourway.id}
-            colourway={colourway}
-            open={open === colourway.id}
-            onOpen={() => setOpen(open === colourway.id ? null : colourway.id)}
-          />
-        ))}
-      </ul>
-      <MakeColourway />
-    </section>
-  );
+  const opened = useApp((app) => app.laid.colourway);
+  const colourway = project.colourways.find((one) => one.id === opened);
+  return colourway ? <OpenColourway key={colourway.id} colourway={colourway} /> : <MakeColourway />;
 }
 
 function MakeColourway() {
@@ -59,61 +39,70 @@ function MakeColourway() {
     return run(addColourway(name, swapsByValue(inUse, from === 'same' ? inUse : spare, order)));
   };
   const tooFew = from === 'spare' && spare.length === 0;
-  return (
-    <div className="stack make-colourway">
-      <Choice
-        label="Make one from"
-        value={from}
-        options={[
-          { value: 'hues', label: 'Turned hues' },
-          { value: 'spare', label: 'Unused cloth' },
-          { value: 'same', label: 'Same cloth' },
-        ]}
-        onChange={setFrom}
-      />
-      {from === 'hues' ? (
-        <label className="field">
-          <span className="label">
-            {say('Turn every hue by {degrees}°; the background stays', { degrees })}
-          </span>
-          <input
-            type="range"
-            min={15}
-            max={345}
-            step={15}
-            value={degrees}
-            style={{ accentColor: 'var(--solid)', padding: 0 }}
-            onChange={(event) => setDegrees(Number(event.target.value))}
-          />
-        </label>
-      ) : null}
-      <Choice
-        label="Lights and darks"
-        value={order}
-        options={[
-          { value: 'kept', label: 'As they are' },
-          { value: 'turnedOver', label: 'Turned over' },
-        ]}
-        onChange={setOrder}
-      />
-      {tooFew ? (
-        <p className="quiet">{say('No cloth in the list is unused. Add fabrics first, or turn the hues.')}</p>
-      ) : null}
-      {from === 'spare' && spare.length > 0 && spare.length < inUse.length ? (
-        <p className="quiet">
-          {say('{spare} unused cloths for {used}: some serve twice, so more will meet themselves.', {
-            spare: spare.length,
-            used: inUse.length,
-          })}
-        </p>
-      ) : null}
-      <div>
-        <button type="button" className="button" disabled={tooFew || inUse.length === 0} onClick={make}>
-          {say('Make a colourway')}
-        </button>
-      </div>
+  const foot = (
+    <>
+      <button type="button" className="button solid" disabled={tooFew || inUse.length === 0} onClick={make}>
+        {say('Make a colourway')}
+      </button>
       <Complaint problems={problems} />
-    </div>
+    </>
+  );
+  return (
+    <Part id="colourways" foot={foot}>
+      <div className="stack">
+        <p className="quiet">
+          {say('The same blocks and sewing in other fabrics. The quilt on the wall stays as it is.')}
+        </p>
+        <Choice
+          label="Make one from"
+          value={from}
+          options={[
+            { value: 'hues', label: 'Shift colours' },
+            { value: 'spare', label: 'Other fabrics' },
+            { value: 'same', label: 'Reuse these' },
+          ]}
+          onChange={setFrom}
+        />
+        {from === 'hues' ? (
+          <label className="field">
+            <span className="label">
+              {say('Turn every hue by {degrees}°; the background stays', { degrees })}
+            </span>
+            <input
+              type="range"
+              min={15}
+              max={345}
+              step={15}
+              value={degrees}
+              style={{ accentColor: 'var(--solid)', padding: 0 }}
+              onChange={(event) => setDegrees(Number(event.target.value))}
+            />
+          </label>
+        ) : null}
+        <Choice
+          label="Lights and darks"
+          value={order}
+          options={[
+            { value: 'kept', label: 'As they are' },
+            { value: 'turnedOver', label: 'Inverted' },
+          ]}
+          onChange={setOrder}
+        />
+        {tooFew ? (
+          <p className="quiet">
+            {say('Every fabric in the list is used already. Add fabrics first, or shift the colours.')}
+          </p>
+        ) : null}
+        {from === 'spare' && spare.length > 0 && spare.length < inUse.length ? (
+          <p className="quiet">
+            {say('{spare} other fabrics for {used}: some serve twice, so more will meet themselves.', {
+              spare: spare.length,
+              used: inUse.length,
+            })}
+          </p>
+        ) : null}
+      </div>
+    </Part>
   );
 }
 

@@ -1,5 +1,6 @@
-// An open colourway: its name, the cloth it takes, its swaps, and the commands on it.
-import { useMemo } from 'react';
+// The open colourway: its name, the cloth it takes, its swaps, and the commands on it.
+import { ArrowLeft } from 'lucide-react';
+import { useDeferredValue, useMemo } from 'react';
 import { swapsByValue } from '../../../../cloth/colourway';
 import { sellingUnit } from '../../../../cutting/yardage/clothLength';
 import { yardage } from '../../../../cutting/yardage/yardage';
@@ -22,13 +23,15 @@ import { TextField } from '../../../fields/TextField';
 import { useSession } from '../../../session';
 import { useSay } from '../../../words';
 import { purchaseWords } from '../cloth/purchaseWords';
+import { Part } from '../Part';
+import { useWorn } from './useWorn';
 
-/** `worn`: the quilt in this colourway. */
-export function OpenColourway({ colourway, worn }: { colourway: Colourway; worn: Project }) {
+export function OpenColourway({ colourway }: { colourway: Colourway }) {
   const say = useSay();
   const store = useAppStore();
   const session = useSession();
   const project = useApp((app) => app.project);
+  const worn = useWorn(useDeferredValue(project), useDeferredValue(colourway));
   const [run, problems] = useRun();
   const inUse = fabricsInUse(project);
   const cloth = [...project.fabrics, ...(colourway.cloth ?? [])];
@@ -43,8 +46,7 @@ export function OpenColourway({ colourway, worn }: { colourway: Colourway; worn:
     void session.openAsCopy(own, nameWith(project.name, `, ${colourway.name}`));
   };
   const acts: [name: string, act: () => void][] = [
-    ['Turn lights and darks over', turnOver],
-    ['Make the quilt in it', () => run(wearColourway(project, colourway.id))],
+    ['Invert lights and darks', turnOver],
     ['Open as a quilt of its own', openAsQuilt],
     ...(colourway.cloth
       ? [
@@ -56,43 +58,61 @@ export function OpenColourway({ colourway, worn }: { colourway: Colourway; worn:
       : []),
     ['Remove', () => run(removeColourway(project, colourway.id))],
   ];
-  return (
-    <div className="stack open-colourway">
-      <TextField
-        label="Name of the colourway"
-        value={colourway.name}
-        onCommit={(name) => store.getState().run(renameColourway(colourway.id, name))}
-      />
-      <ClothOfColourway worn={worn} />
-      {colourway.cloth ? (
-        <p className="quiet">
-          {say(
-            'Its made-up cloth is not among the quilt’s fabrics; it joins them when the quilt is made in it.',
-          )}
-        </p>
-      ) : null}
-      <ul className="swaps">
-        {inUse.map((fabric) => (
-          <li key={fabric.id}>
-            <Swatch fabric={fabric} size={32} />
-            <FabricPicker
-              label={say('In place of {name}', { name: fabric.name })}
-              value={standsFor(colourway, fabric.id)}
-              fabrics={cloth}
-              onChange={(by) => run(changeSwaps(project, colourway.id, [{ fabric: fabric.id, by }]))}
-            />
-          </li>
-        ))}
-      </ul>
-      <div className="row">
-        {acts.map(([name, act]) => (
-          <button key={name} type="button" className="button" onClick={act}>
-            {say(name)}
-          </button>
-        ))}
-      </div>
+  const foot = (
+    <>
+      <button
+        type="button"
+        className="button solid"
+        onClick={() => run(wearColourway(project, colourway.id))}
+      >
+        {say('Use this colourway')}
+      </button>
       <Complaint problems={problems} />
-    </div>
+    </>
+  );
+  return (
+    <Part id="colourways" foot={foot}>
+      <div className="stack">
+        <div>
+          <button type="button" className="button" onClick={() => store.getState().lay({ colourway: null })}>
+            <ArrowLeft size={16} aria-hidden /> {say('All colourways')}
+          </button>
+        </div>
+        <TextField
+          label="Name of the colourway"
+          value={colourway.name}
+          onCommit={(name) => store.getState().run(renameColourway(colourway.id, name))}
+        />
+        <ClothOfColourway worn={worn} />
+        {colourway.cloth ? (
+          <p className="quiet">
+            {say(
+              'Its made-up cloth is not among the quilt’s fabrics; it joins them when the quilt is made in it.',
+            )}
+          </p>
+        ) : null}
+        <ul className="swaps">
+          {inUse.map((fabric) => (
+            <li key={fabric.id}>
+              <Swatch fabric={fabric} size={32} />
+              <FabricPicker
+                label={say('In place of {name}', { name: fabric.name })}
+                value={standsFor(colourway, fabric.id)}
+                fabrics={cloth}
+                onChange={(by) => run(changeSwaps(project, colourway.id, [{ fabric: fabric.id, by }]))}
+              />
+            </li>
+          ))}
+        </ul>
+        <div className="row">
+          {acts.map(([name, act]) => (
+            <button key={name} type="button" className="button" onClick={act}>
+              {say(name)}
+            </button>
+          ))}
+        </div>
+      </div>
+    </Part>
   );
 }
 

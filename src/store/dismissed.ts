@@ -1,0 +1,25 @@
+// Hints that were dismissed stay away in this browser (localStorage). They are no part of a project.
+
+const KEY = 'wedgewall-dismissed';
+
+/** Whether the hint of this name was dismissed. False in a browser that keeps nothing. */
+export function isDismissed(hint: string, area: () => Storage): boolean {
+  return dismissed(area).includes(hint);
+}
+
+/** Dismisses the hint. In a browser that keeps nothing it comes back with the next visit. */
+export function dismissHint(hint: string, area: () => Storage): void {
+  try {
+    area().setItem(KEY, [...new Set([...dismissed(area), hint])].join(' '));
+  } catch {
+    // Private windows and full storage keep nothing.
+  }
+}
+
+function dismissed(area: () => Storage): string[] {
+  try {
+    return (area().getItem(KEY) ?? '').split(' ').filter((hint) => hint !== '');
+  } catch {
+    return [];
+  }
+}

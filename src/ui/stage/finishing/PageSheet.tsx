@@ -1,0 +1,57 @@
+// One page of the pattern on screen. Letters are spaced as in the PDF, which neither kerns nor joins them.
+import { memo, useMemo } from 'react';
+import type { Page, Paper } from '../../../drawing/pattern/page';
+import { pageShapes } from '../../../drawing/pattern/pageShapes';
+
+interface Props {
+  page: Page;
+  paper: Paper;
+  /** From 1. */
+  number: number;
+}
+
+export const PageSheet = memo(function PageSheet({ page, paper, number }: Props) {
+  const { width, height, prints, shapes } = useMemo(
+    () => pageShapes(page, paper, `page${number}`),
+    [page, paper, number],
+  );
+  return (
+    // biome-ignore lint/a11y/noSvgWithoutTitle: the words of the page are its text
+    <svg className="page-sheet" viewBox={`0 0 ${width} ${height}`} strokeLinejoin="round">
+      <defs>
+        {prints.map(({ id, of, transform }) => (
+          <pattern key={id} id={id} href={`#${of}`} patternTransform={transform} />
+        ))}
+      </defs>
+      <rect width={width} height={height} fill="#ffffff" />
+      {shapes.map((shape, at) => {
+        switch (shape.kind) {
+          case 'text':
+            return (
+              <text
+                // biome-ignore lint/suspicious/noArrayIndexKey: marks are told apart by their order only
+                key={at}
+                x={shape.x}
+                y={shape.y}
+                className={shape.face}
+                fontSize={shape.size}
+                fill={shape.ink}
+              >
+                {shape.text}
+              </text>
+            );
+          case 'path':
+            // biome-ignore lint/suspicious/noArrayIndexKey: marks are told apart by their order only
+            return <path key={at} d={shape.d} {...shape.look} />;
+          case 'circle':
+            return (
+              // biome-ignore lint/suspicious/noArrayIndexKey: marks are told apart by their order only
+              <circle key={at} cx={shape.cx} cy={shape.cy} r={shape.r} {...shape.look} />
+            );
+          default:
+            return shape satisfies never;
+        }
+      })}
+    </svg>
+  );
+});

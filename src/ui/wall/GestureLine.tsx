@@ -1,0 +1,43 @@
+// One line on what hands can do on the wall, under it and so never over cloth; put away, it stays away in this browser.
+import { X } from 'lucide-react';
+import { useState } from 'react';
+import { dismissHint, isDismissed } from '../../store/dismissed';
+import { useApp } from '../app';
+import { Hint } from '../fields/Hint';
+import { useSay } from '../words';
+
+const AREA = () => globalThis.localStorage;
+
+export function GestureLine({ carrying }: { carrying: boolean }) {
+  const say = useSay();
+  const picked = useApp((app) => app.picked !== null);
+  const [told, setTold] = useState(() => isDismissed('wall', AREA));
+  if (told) return null;
+  return (
+    <p className="gesture-line">
+      <span className="grow">{say(carrying ? CARRYING : picked ? PICKED : touched() ? TOUCH : MOUSE)}</span>
+      <Hint words={say('Do not show this line again')} placement="top">
+        <button
+          type="button"
+          className="button bare"
+          aria-label={say('Do not show this line again')}
+          onClick={() => {
+            dismissHint('wall', AREA);
+            setTold(true);
+          }}
+        >
+          <X size={16} aria-hidden />
+        </button>
+      </Hint>
+    </p>
+  );
+}
+
+const MOUSE = 'Drag a block onto another to swap them; click one for its tools. The wheel zooms.';
+const TOUCH = 'Drag a block onto another to swap them; tap one for its tools. Two fingers zoom.';
+const PICKED = 'Drag it to swap, pull its round handle to turn it, or use its buttons.';
+const CARRYING = 'Let go over a block to swap, over an empty place to hang it. Escape puts it back.';
+
+function touched(): boolean {
+  return globalThis.matchMedia('(pointer: coarse)').matches;
+}
