@@ -24,6 +24,8 @@ export const STRIP_WIDTH = { least: 0.25, most: 60 } as const;
 export const STRIP_LENGTH = { least: 1, most: 4000 } as const;
 /** The most blocks of a quilt. */
 export const MOST_BLOCKS = 1_600;
+/** The most strips of a set. */
+export const MOST_STRIPS = 40;
 
 const name = v.pipe(v.string(), v.maxLength(LONGEST_NAME, 'a name is at most 120 characters'));
 const hex = v.pipe(v.string(), v.regex(/^#[0-9a-f]{6}$/i, 'a colour is written #rrggbb'));
@@ -103,7 +105,7 @@ const stripSetSchema = v.strictObject({
   /** The letter of the set: A, B, … */
   label: v.pipe(v.string(), v.minLength(1), v.maxLength(4)),
   /** In sewing order; the first strip is the rim of tip-up wedges, the last of tip-down ones. */
-  strips: list(stripSchema, 40),
+  strips: list(stripSchema, MOST_STRIPS),
   /** Length after the ends are straightened, inches. */
   length: length(0, 4000),
   /** All seams are pressed towards the first or towards the last strip. */

@@ -4,15 +4,17 @@ import { findSet } from '../../model/find';
 import { whyCutsLocked, whyStripsLocked, whyWedgeLocked } from '../../model/freedom';
 import { counted, phrase } from '../../model/phrase';
 import type { Project, Strip, StripSet, StripSetId, WedgePlan } from '../../model/project';
+import type { Inches } from '../../model/units';
 import { type Command, Refusal } from '../apply';
 import { type CutTable, cutFromCloth } from './clothOnHand';
 
-/** Adds a set with the given strips; without strips an empty set. */
-export function addSet(strips: readonly Strip[] = []): Command {
+/** Adds a set with the given strips, without strips an empty one; so long, or as long as fabric is wide. */
+export function addSet(strips: readonly Strip[] = [], length?: Inches): Command {
   return {
     label: phrase('add a strip set'),
     change: (draft) => {
-      draft.stripSets.push({ ...createSet(draft), strips: strips.map((strip) => ({ ...strip })) });
+      const set = { ...createSet(draft), strips: strips.map((strip) => ({ ...strip })) };
+      draft.stripSets.push(length === undefined ? set : { ...set, length });
     },
   };
 }

@@ -1,13 +1,12 @@
 // A form that adds one strip to a set, on top of the others.
 import { Plus } from 'lucide-react';
 import { useState } from 'react';
-import type { FabricId, Strip, StripSet } from '../../../model/project';
+import { type FabricId, MOST_STRIPS, type Strip, type StripSet } from '../../../model/project';
 import { FabricPicker } from '../../fields/FabricPicker';
 import { LengthField } from '../../fields/LengthField';
 import { useSay } from '../../words';
 
 const USUAL_WIDTH = 1.5;
-const MOST_STRIPS = 40;
 
 export function AddStrip({ set, onAdd }: { set: StripSet; onAdd: (strip: Strip) => void }) {
   const say = useSay();
