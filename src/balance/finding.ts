@@ -15,7 +15,9 @@ export type Mark =
     }
   | { readonly kind: 'pool'; readonly outline: Outline }
   /** Where something weighs, in quilt inches, and the middle it is measured from. */
-  | { readonly kind: 'centre'; readonly of: CentreOf; readonly at: Point; readonly middle: Point };
+  | { readonly kind: 'centre'; readonly of: CentreOf; readonly at: Point; readonly middle: Point }
+  /** A part of the top that is shown while the rest is dimmed. Quilt inches; only on screen, in no picture. */
+  | { readonly kind: 'light'; readonly outline: Outline };
 
 export type CentreOf = 'light' | 'warmth' | 'fabric';
 

@@ -20,6 +20,7 @@ export function marksLayer(drawing: Drawing, marks: readonly Mark[]): string {
   const drawn = marks.flatMap((mark) => {
     if (mark.kind === 'pool') return [poolMark(mark.outline)];
     if (mark.kind === 'centre') return [centreMark(mark, centreReach(drawing))];
+    if (mark.kind === 'light') return [];
     const ends = seamOnTop(drawing, mark);
     return ends ? [seamMark(ends, mark.inches)] : [];
   });

@@ -1,4 +1,6 @@
 // Commands on strip sets and on the wedge cut from them.
+import { original } from 'immer';
+import { whyTooTall } from '../../cutting/wedges/tallest';
 import { createSet } from '../../model/create';
 import { findSet } from '../../model/find';
 import { whyCutsLocked, whyStripsLocked, whyWedgeLocked } from '../../model/freedom';
@@ -29,11 +31,20 @@ export function removeSet(project: Project, id: StripSetId): Command {
   };
 }
 
-/** Replaces all planned, unlocked sets by newly made ones. The wedges of the replaced sets leave the blocks. */
-export function replaceSets(project: Project, made: readonly StripSet[], seed: number): Command {
+/**
+ * Replaces all planned, unlocked sets by newly made ones. The wedges of the replaced sets leave the blocks. With a cut height
+ * the wedge is changed too.
+ */
+export function replaceSets(
+  project: Project,
+  made: readonly StripSet[],
+  seed: number,
+  cutHeight?: Inches,
+): Command {
   return {
     label: counted(made.length, 'make 1 strip set', 'make {count} strip sets'),
     change: (draft) => {
+      if (cutHeight !== undefined) setWedge(draft, { cutHeight });
       const kept = new Set(made.map((set) => set.id));
       const gone = project.stripSets.filter((set) => set.progress === 'planned' && !set.locked);
       dropSets(draft, new Set(gone.map((set) => set.id)));
@@ -127,10 +138,20 @@ export function changeSet(
 
 /**
  * Changes the wedge. With another number of wedges to the block, places that still exist keep their wedges. Refused where
- * sewn or cut work would no longer agree with the wedge (model/freedom).
+ * sewn or cut work would no longer agree with the wedge (model/freedom), and where blocks use wedges that sets would no longer
+ * give so high.
  */
 export function changeWedge(to: Partial<WedgePlan>): Command {
-  return { label: phrase('change the wedge'), change: (draft) => setWedge(draft, to) };
+  return {
+    label: phrase('change the wedge'),
+    change: (draft) => {
+      setWedge(draft, to);
+      if (to.cutHeight === undefined || to.perBlock !== undefined) return;
+      const before = original(draft) as Project;
+      const reason = whyTooTall({ ...before, wedge: { ...before.wedge, ...to } }, to.cutHeight);
+      if (reason) throw new Refusal('too-tall', 'wedge.cutHeight', reason);
+    },
+  };
 }
 
 /** The change of changeWedge. Mutates the draft; throws a Refusal. */

@@ -12,7 +12,9 @@ import { useBeginning } from './beginning/form';
 import { BlocksStage } from './blocks/BlocksStage';
 import { FabricsStage } from './fabrics/FabricsStage';
 import { FinishingStage } from './finishing/FinishingStage';
+import { SetsStage } from './sets/SetsStage';
 import './stage.css';
+import { WedgesStage } from './wedges/WedgesStage';
 
 export function Stage({ number }: { number: boolean }) {
   const say = useSay();
@@ -59,7 +61,9 @@ function workOf(step: Step): ReactNode {
     case 'fabrics':
       return <FabricsStage />;
     case 'sets':
+      return <SetsStage />;
     case 'wedges':
+      return <WedgesStage />;
     case 'wall':
       return null;
     case 'finishing':

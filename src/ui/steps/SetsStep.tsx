@@ -1,17 +1,13 @@
-// Step 2, strip sets: sets made at random or by hand, and their height compared with the height that the wedge needs.
-import { Plus } from 'lucide-react';
-import { useMemo } from 'react';
-import { wedgeLedger } from '../../cutting/wedges/ledger';
-import { addSet } from '../../editing/commands/stripSets';
-import type { StripSetId } from '../../model/project';
+// Step 2, strip sets: what to make, and the set that is open. The sets themselves lie on the large area (stage/sets).
+import { useState } from 'react';
+import { findSet } from '../../model/find';
 import { useApp, useAppStore } from '../app';
-import { Complaint, useRun } from '../fields/Complaint';
 import { useSay } from '../words';
+import { FootAction, FootSlot } from './FootAction';
 import { LayOutQuilt } from './LayOutQuilt';
 import { MakeSets } from './sets/MakeSets';
 import { MarkAll } from './sets/MarkAll';
-import { SetList } from './sets/SetList';
-import { SetRow } from './sets/SetRow';
+import { OpenSet } from './sets/OpenSet';
 import { SewingAids } from './sets/SewingAids';
 import './sets/sets.css';
 import { StepFoot } from './StepFoot';
@@ -22,54 +18,34 @@ export function SetsStep() {
   const store = useAppStore();
   const project = useApp((app) => app.project);
   const open = useApp((app) => app.laid.set);
-  const setOpen = (set: StripSetId | null) => store.getState().lay({ set });
-  const [run, problems] = useRun();
-  const ledger = useMemo(() => wedgeLedger(project), [project]);
+  const [foot, setFoot] = useState<HTMLElement | null>(null);
   const noStrips = project.stripsOnHand.every((row) => row.count === 0);
-  const addByHand = () => {
-    if (!run(addSet())) return;
-    setOpen(store.getState().project.stripSets.at(-1)?.id ?? null);
-  };
+  const set = open === null ? undefined : findSet(project, open);
   return (
-    <>
+    <FootSlot value={foot}>
       <StepHeading title="Strip sets" line="Strips sewn side by side; wedges are cut across them." />
+      {set ? <OpenSet key={set.id} set={set} /> : null}
       {noStrips ? (
         <section>
           <p className="fab-hint">
-            {say('Sets are made from the strips on hand, and none are written down yet.')}
+            {say('Sets are made from the strips on hand, and there are none yet.')}{' '}
+            {say('A set that is sewn already can be laid down strip by strip.')}
           </p>
-          <button type="button" className="button solid" onClick={() => store.getState().goTo('fabrics')}>
-            {say('Write down strips')}
-          </button>
+          <FootAction>
+            <button type="button" className="button solid" onClick={() => store.getState().goTo('fabrics')}>
+              {say('Add strips')}
+            </button>
+          </FootAction>
         </section>
       ) : (
         <MakeSets />
       )}
-      <section aria-label={say('The sets')}>
-        <h3>{say('The sets')}</h3>
-        {ledger.length === 0 ? (
-          <p className="fab-hint">
-            {say(
-              noStrips
-                ? 'No sets yet. A set that is sewn already can be laid down strip by strip.'
-                : 'No sets yet. Make them at random above, or lay the strips in the order they were sewn.',
-            )}
-          </p>
-        ) : (
-          <SetList ledger={ledger} open={open} onOpen={setOpen} Row={SetRow} />
-        )}
-        <div className="stack set-foot">
-          <button data-once type="button" className="button set-by-hand" onClick={addByHand}>
-            <Plus size={16} aria-hidden /> {say('Add a set by hand')}
-          </button>
-          <Complaint problems={problems} />
-          <MarkAll />
-        </div>
-      </section>
+      <MarkAll />
       <SewingAids />
       <StepFoot>
+        <span className="foot-slot" ref={setFoot} />
         <LayOutQuilt />
       </StepFoot>
-    </>
+    </FootSlot>
   );
 }

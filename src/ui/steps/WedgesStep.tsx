@@ -1,18 +1,19 @@
-// Step 3, wedges: the template and its block, the measure of the first sewn block, and where wedges are cut on each set.
+// Step 3, wedges: the template, what it makes, the test block, and the set that is open. The sets and their wedges lie on the
+// large area (stage/wedges).
 import { useMemo } from 'react';
 import { wedgeLedger } from '../../cutting/wedges/ledger';
-import type { StripSetId } from '../../model/project';
-import { useApp, useAppStore } from '../app';
+import { finishedBlock } from '../../geometry/wedge';
+import { useApp } from '../app';
+import { Fractions } from '../fields/Fractions';
 import { useSay } from '../words';
 import { Caution } from './Caution';
-import { SetList } from './sets/SetList';
 import './sets/sets.css';
 import { StepFoot } from './StepFoot';
 import { StepHeading } from './StepHeading';
+import { CutNext } from './wedges/CutNext';
 import { FirstBlock } from './wedges/FirstBlock';
-import { SetCuts } from './wedges/SetCuts';
+import { OpenCuts } from './wedges/OpenCuts';
 import { SettingPiece } from './wedges/SettingPiece';
-import { WasteHatch } from './wedges/WasteHatch';
 import { WedgePicture } from './wedges/WedgePicture';
 import { WedgePlanFields } from './wedges/WedgePlanFields';
 import './wedges/wedges.css';
@@ -20,64 +21,49 @@ import { WhatItMakes } from './wedges/WhatItMakes';
 
 export function WedgesStep() {
   const say = useSay();
-  const wedge = useApp((app) => app.project.wedge);
+  const project = useApp((app) => app.project);
+  const open = useApp((app) => app.laid.set);
+  const { wedge } = project;
+  const ledger = useMemo(() => wedgeLedger(project), [project]);
+  const row = ledger.find(({ set }) => set.id === open);
+  const { width, height } = finishedBlock(wedge);
   return (
     <>
       <StepHeading title="Wedges" line="Cut across the strip sets, tip up and tip down in turn." />
+      {row ? <OpenCuts key={row.set.id} row={row} /> : null}
       <section aria-label={say('The wedge')}>
         <h3>{say('The wedge')}</h3>
+        <WedgePlanFields />
+      </section>
+      <details className="wdg-fold">
+        <summary>
+          <Fractions
+            text={
+              Math.abs(width - height) < 1e-9
+                ? say('It makes a block {width} square', { width: { inches: width } })
+                : say('It makes a block {width} × {height}', {
+                    width: { inches: width },
+                    height: { inches: height },
+                  })
+            }
+          />
+        </summary>
         <div className="stack">
-          <WedgePlanFields />
           <div className="wdg-makes">
             <WedgePicture wedge={wedge} />
           </div>
           <WhatItMakes wedge={wedge} />
           {wedge.perBlock === 8 ? null : <SettingPiece wedge={wedge} />}
         </div>
-      </section>
-      <CuttingTable />
-      <FirstBlock />
+      </details>
+      <details className="wdg-fold">
+        <summary>{say('Check against your test block')}</summary>
+        <FirstBlock />
+      </details>
       <Caution about={['cutting']} />
-      <StepFoot />
+      <StepFoot>
+        <CutNext ledger={ledger} open={row ?? null} />
+      </StepFoot>
     </>
-  );
-}
-
-function CuttingTable() {
-  const say = useSay();
-  const store = useAppStore();
-  const project = useApp((app) => app.project);
-  const open = useApp((app) => app.laid.set);
-  const setOpen = (set: StripSetId | null) => store.getState().lay({ set });
-  const ledger = useMemo(() => wedgeLedger(project), [project]);
-  const left = ledger.reduce((sum, row) => ({ up: sum.up + row.left.up, down: sum.down + row.left.down }), {
-    up: 0,
-    down: 0,
-  });
-  return (
-    <section aria-label={say('On the cutting table')}>
-      <h3>{say('On the cutting table')}</h3>
-      {ledger.length === 0 ? (
-        <div className="stack">
-          <p>{say('Wedges are cut from strip sets, and there are none yet.')}</p>
-          <div>
-            <button type="button" className="button solid" onClick={() => store.getState().goTo('sets')}>
-              {say('Make strip sets')}
-            </button>
-          </div>
-        </div>
-      ) : (
-        <>
-          <p className="quiet">
-            {say(
-              'Wedges no block uses yet: {up} tip up, {down} tip down. What is hatched is left over.',
-              left,
-            )}
-          </p>
-          <WasteHatch />
-          <SetList ledger={ledger} open={open} onOpen={setOpen} Row={SetCuts} />
-        </>
-      )}
-    </section>
   );
 }

@@ -10,7 +10,7 @@ import type { BlockId, Fabric, FabricId, Project } from '../../model/project';
 import { rowAndColumn } from '../../model/wallCells';
 import { useSay } from '../words';
 import { HungBlockView, Ring } from './HungBlockView';
-import { CentreMarks, PoolMarks, SeamMarks } from './Marks';
+import { CentreMarks, LightMarks, PoolMarks, SeamMarks } from './Marks';
 
 /** Number of blocks from which their order in the page is by number, not by cell. */
 const MANY = 150;
@@ -111,6 +111,7 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
           onFocus={props.onFocus}
         />
       ))}
+      <LightMarks marks={marks.quiltStrong} />
       <SeamMarks marks={marks.quiltSoft} strong={false} />
       <SeamMarks marks={marks.quiltStrong} strong />
       <PoolMarks marks={marks.quiltSoft} strong={false} />
@@ -187,8 +188,8 @@ function marksByBlock(findings: readonly Finding[], chosen: string | null, spot:
   const strong = new Map<BlockId, Mark[]>();
   const quiltSoft: Mark[] = [];
   const quiltStrong: Mark[] = [];
-  // With a centre of weight, no clashes are marked: they would distract from it.
-  const kept = spot?.some((mark) => mark.kind === 'centre') ? [] : findings;
+  // With a centre of weight or lit wedges, no clashes are marked: they would distract from them.
+  const kept = spot?.some(({ kind }) => kind === 'centre' || kind === 'light') ? [] : findings;
   const sorted = kept.map(({ id, marks }) => ({ marks, isChosen: spot === null && id === chosen }));
   for (const { marks, isChosen } of [...sorted, { marks: spot ?? NO_MARKS, isChosen: true }]) {
     for (const mark of marks) {

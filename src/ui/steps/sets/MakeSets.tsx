@@ -13,6 +13,7 @@ import { CountField } from '../../fields/CountField';
 import { DrawField } from '../../fields/DrawField';
 import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
+import { FootAction } from '../FootAction';
 import { StripsLeftItems } from '../StripsLeft';
 
 type Want = 'blocks' | 'sets' | 'most';
@@ -98,14 +99,16 @@ export function MakeSets() {
         />
         <Leaving />
         <div className="row">
-          <button
-            type="button"
-            className="button solid"
-            disabled={making !== null}
-            onClick={() => void make(seed)}
-          >
-            {say(making ? 'Making …' : 'Make sets')}
-          </button>
+          <FootAction>
+            <button
+              type="button"
+              className="button solid"
+              disabled={making !== null}
+              onClick={() => void make(seed)}
+            >
+              {say(making ? 'Making …' : 'Make sets')}
+            </button>
+          </FootAction>
           <button
             type="button"
             className="button"

@@ -1,5 +1,5 @@
-// An open strip set in its row: height, strips, length, pressing, progress, lock and removal.
-import { Lock, LockOpen, Trash2 } from 'lucide-react';
+// The open strip set in the panel: what mends its height, strips, length, pressing, progress, lock and removal.
+import { Lock, LockOpen, Trash2, X } from 'lucide-react';
 import { useState } from 'react';
 import { lengthForFirst } from '../../../cutting/wedges/oneMore';
 import { markSets } from '../../../editing/commands/setProgress';
@@ -14,7 +14,8 @@ import { Fractions } from '../../fields/Fractions';
 import { LengthField } from '../../fields/LengthField';
 import { TextField } from '../../fields/TextField';
 import { useSay } from '../../words';
-import { HeightBar } from './HeightBar';
+import { useOpenInSight } from '../useOpenInSight';
+import { MendSet } from './MendSet';
 import { StripList } from './StripList';
 import { SET_PROGRESS_OPTIONS } from './setNames';
 
@@ -24,13 +25,20 @@ export function OpenSet({ set }: { set: StripSet }) {
   const say = useSay();
   const store = useAppStore();
   const [run, problems] = useRun();
+  const section = useOpenInSight();
   const wedge = useApp((app) => app.project.wedge);
   const needs = lengthForFirst(set, wedge);
   const change = (to: Parameters<typeof changeSet>[2]) =>
     store.getState().run(changeSet(store.getState().project, set.id, to));
   return (
-    <div className="stack set-open">
-      {set.strips.length > 0 ? <HeightBar set={set} /> : null}
+    <section className="stack set-open" ref={section} aria-label={say('Set {set}', { set: set.label })}>
+      <div className="spread">
+        <h3>{say('Set {set}', { set: set.label })}</h3>
+        <button type="button" className="button bare" onClick={() => store.getState().lay({ set: null })}>
+          <X size={16} aria-hidden /> {say('Close')}
+        </button>
+      </div>
+      <MendSet set={set} />
       <StripList set={set} />
       <div className="fab-three">
         <LengthField
@@ -86,7 +94,7 @@ export function OpenSet({ set }: { set: StripSet }) {
       </div>
       <Complaint problems={problems} />
       <RemoveSet set={set} />
-    </div>
+    </section>
   );
 }
 

@@ -1,6 +1,6 @@
 // One strip of a set: its cloth as wide as it shows, its fabric and cut width. It opens to be changed.
-import { ArrowDown, ArrowUp, GripVertical, Lock, LockOpen, Trash2 } from 'lucide-react';
-import type { KeyboardEvent, PointerEvent, Ref } from 'react';
+import { ArrowDown, ArrowUp, Lock, LockOpen, Trash2 } from 'lucide-react';
+import type { KeyboardEvent, Ref } from 'react';
 import type { Strip } from '../../../model/project';
 import type { Problem } from '../../../model/result';
 import { useApp } from '../../app';
@@ -19,9 +19,6 @@ interface Props {
   /** Sewn: shown, not changed. */
   locked: boolean;
   open: boolean;
-  carried: boolean;
-  shift: number;
-  grip: Record<string, (event: PointerEvent<HTMLElement>) => void>;
   onOpen: (open: boolean) => void;
   /** Moves the strip in the list and keeps the focus on the part that was used. */
   onMove: (by: 1 | -1, part: string) => void;
@@ -33,34 +30,19 @@ interface Props {
 const SCALE = 16;
 
 export function StripLine(props: Props) {
-  const { row, strip, number, count, locked, open, carried, shift, grip, onOpen, onMove } = props;
+  const { row, strip, number, count, locked, open, onOpen, onMove } = props;
   const say = useSay();
   const fabric = useApp((app) => app.project.fabrics.find((one) => one.id === strip.fabric));
   const values = { number, count, name: fabric?.name ?? '', width: { inches: strip.width } };
   const moveByKey = (event: KeyboardEvent) => {
     if (!event.altKey || (event.key !== 'ArrowUp' && event.key !== 'ArrowDown')) return;
     event.preventDefault();
-    onMove(event.key === 'ArrowUp' ? -1 : 1, (event.target as HTMLElement).dataset.part ?? 'grip');
+    onMove(event.key === 'ArrowUp' ? -1 : 1, (event.target as HTMLElement).dataset.part ?? 'open');
   };
-  const style = shift === 0 && !carried ? undefined : { transform: `translateY(${shift}px)` };
   return (
-    <li ref={row} className={carried ? 'set-strip carried' : 'set-strip'} style={style}>
+    <li ref={row} className="set-strip">
       {/* biome-ignore lint/a11y/noStaticElementInteractions: Alt and arrows work on every button in the line */}
       <div className="set-strip-line" onKeyDown={locked ? undefined : moveByKey}>
-        {locked ? null : (
-          <button
-            type="button"
-            className="set-grip"
-            data-part="grip"
-            aria-label={say(
-              'Strip {number} of {count}, {name}: drag it, or press Alt and an arrow key',
-              values,
-            )}
-            {...grip}
-          >
-            <GripVertical size={16} aria-hidden />
-          </button>
-        )}
         <button
           type="button"
           className="set-strip-open"

@@ -1,6 +1,7 @@
-// The strips of a set in the order of the picture: last strip on top, first at the bottom. A strip is dragged by its grip, moved
-// by buttons or Alt and the arrow keys, and changed in place.
+// The strips of a set in the order of the picture: last strip on top, first at the bottom. A strip is moved by buttons or Alt and
+// the arrow keys, and changed in place; on the large area it is carried.
 import { useEffect, useRef, useState } from 'react';
+import { carryStrip } from '../../../editing/commands/carryStrip';
 import { layStrips } from '../../../editing/commands/stripSets';
 import { whyStripsLocked } from '../../../model/freedom';
 import { phrase } from '../../../model/phrase';
@@ -10,7 +11,6 @@ import { Complaint, useRun } from '../../fields/Complaint';
 import { useSay } from '../../words';
 import { AddStrip } from './AddStrip';
 import { StripLine } from './StripLine';
-import { reordered, useReorder } from './useReorder';
 
 export function StripList({ set }: { set: StripSet }) {
   const say = useSay();
@@ -24,24 +24,26 @@ export function StripList({ set }: { set: StripSet }) {
   const lay = (strips: readonly Strip[]) =>
     run(layStrips(store.getState().project, set.id, strips.toReversed()));
   const move = (from: number, to: number) => {
-    if (to < 0 || to >= shown.length || to === from || !lay(reordered(shown, from, to))) return false;
+    const [number, place] = [shown.length - 1 - from, shown.length - 1 - to];
+    const source = { kind: 'set', set: set.id, at: number } as const;
+    if (place < 0 || place >= shown.length) return false;
+    if (!run(carryStrip(store.getState().project, source, { ...source, at: place }))) return false;
     setOpen(null);
-    const values = { set: set.label, place: shown.length - to, count: shown.length };
+    const values = { set: set.label, place: place + 1, count: shown.length };
     store.getState().announce(phrase('Now strip {place} of {count} in set {set}.', values));
     return true;
   };
-  const { list, handle, shift, carried } = useReorder(set.strips, move);
   const rows = useRef<(HTMLLIElement | null)[]>([]);
   useEffect(() => {
     if (!focus) return;
     const wanted = rows.current[focus.row]?.querySelector<HTMLElement>(`[data-part="${focus.part}"]`);
-    const grip = rows.current[focus.row]?.querySelector<HTMLElement>('[data-part="grip"]');
-    (wanted?.matches(':disabled') ? grip : wanted)?.focus();
+    const line = rows.current[focus.row]?.querySelector<HTMLElement>('[data-part="open"]');
+    (wanted?.matches(':disabled') ? line : wanted)?.focus();
     setFocus(null);
   }, [focus]);
   return (
     <div>
-      <ol className="set-strips" ref={list}>
+      <ol className="set-strips">
         {shown.map((strip, row) => (
           <StripLine
             // biome-ignore lint/suspicious/noArrayIndexKey: strips of a set are known by their place
@@ -54,9 +56,6 @@ export function StripList({ set }: { set: StripSet }) {
             count={shown.length}
             locked={reason !== null}
             open={open === row}
-            carried={carried === row}
-            shift={shift(row)}
-            grip={handle(row)}
             onOpen={(opened) => setOpen(opened ? row : null)}
             onMove={(by, part) => {
               if (move(row, row + by)) setFocus({ row: row + by, part });
@@ -75,7 +74,7 @@ export function StripList({ set }: { set: StripSet }) {
             onRemove={() => {
               if (!lay(shown.filter((_, at) => at !== row))) return;
               setOpen(null);
-              setFocus({ row: Math.min(row, shown.length - 2), part: 'grip' });
+              setFocus({ row: Math.min(row, shown.length - 2), part: 'open' });
             }}
           />
         ))}

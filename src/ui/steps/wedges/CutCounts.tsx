@@ -10,6 +10,7 @@ import type { Problem } from '../../../model/result';
 import { useApp, useAppStore } from '../../app';
 import { Complaint } from '../../fields/Complaint';
 import { useSay } from '../../words';
+import { TipSign } from './TipSign';
 
 const TIPS: readonly { tip: Tip; name: string; lose: string; gain: string }[] = [
   { tip: 'up', name: 'Tip up', lose: 'One tip-up wedge of set {set} is lost', gain: 'One tip-up wedge of set {set} more' },
@@ -121,13 +122,5 @@ export function CutCounts({ row }: { row: LedgerRow }) {
         </div>
       ) : null}
     </div>
-  );
-}
-
-function TipSign({ tip }: { tip: Tip }) {
-  return (
-    <svg width="12" height="13" viewBox="0 0 12 13" aria-hidden className="wdg-tip">
-      <path d={tip === 'up' ? 'M1 12H11L7 1H5Z' : 'M1 1H11L7 12H5Z'} />
-    </svg>
   );
 }

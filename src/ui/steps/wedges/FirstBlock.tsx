@@ -20,35 +20,32 @@ export function FirstBlock() {
   const planned = unfinishedBlock(wedge).height;
   const found = measure === null ? null : explainMeasure(wedge, measure, unit);
   return (
-    <section aria-label={say('The first sewn block tells the truth')}>
-      <h3>{say('The first sewn block tells the truth')}</h3>
-      <div className="stack">
-        <p>
-          <Fractions
-            text={say(
-              'Sew one block, press it, and measure it flat across the middle, raw edge to raw edge. Planned: {planned}.',
-              { planned: { inches: planned } },
-            )}
-          />
-        </p>
-        <div className="wdg-pair">
-          <LengthField
-            label="It measures"
-            value={measure ?? planned}
-            onCommit={(measured) => {
-              const read = explainMeasure(wedge, measured, unit);
-              if (!read.ok) {
-                setMeasure(null);
-                return read.problems;
-              }
-              setMeasure(measured);
-              return [];
-            }}
-          />
-        </div>
-        {found?.ok ? <Found found={found.value} /> : null}
+    <div className="stack">
+      <p>
+        <Fractions
+          text={say(
+            'Sew one block, press it, and measure it flat across the middle, raw edge to raw edge. Planned: {planned}.',
+            { planned: { inches: planned } },
+          )}
+        />
+      </p>
+      <div className="wdg-pair">
+        <LengthField
+          label="It measures"
+          value={measure ?? planned}
+          onCommit={(measured) => {
+            const read = explainMeasure(wedge, measured, unit);
+            if (!read.ok) {
+              setMeasure(null);
+              return read.problems;
+            }
+            setMeasure(measured);
+            return [];
+          }}
+        />
       </div>
-    </section>
+      {found?.ok ? <Found found={found.value} /> : null}
+    </div>
   );
 }
 

@@ -1,4 +1,5 @@
 // An open set in the wedges step: how to cut it, counts by tip, what one more wedge would take, and its progress.
+import { X } from 'lucide-react';
 import { useMemo } from 'react';
 import { layingWords } from '../../../cutting/wedges/laying';
 import type { LedgerRow } from '../../../cutting/wedges/ledger';
@@ -13,8 +14,9 @@ import { Choice } from '../../fields/Choice';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
-import { HeightBar } from '../sets/HeightBar';
+import { MendSet } from '../sets/MendSet';
 import { SET_PROGRESS_OPTIONS } from '../sets/setNames';
+import { useOpenInSight } from '../useOpenInSight';
 import { CutCounts } from './CutCounts';
 
 /** The most inches, about one strip, by which a set is made higher for the sake of one wedge. */
@@ -25,18 +27,29 @@ export function OpenCuts({ row }: { row: LedgerRow }) {
   const store = useAppStore();
   const project = useApp((app) => app.project);
   const [run, problems] = useRun();
+  const section = useOpenInSight();
   const { set } = row;
   const lines = useMemo(() => tableLines(row, project), [row, project]);
   const change = (to: Partial<StripSet>) => run(changeSet(store.getState().project, set.id, to));
+  const head = (
+    <div className="spread">
+      <h3>{say('Set {set}', { set: set.label })}</h3>
+      <button type="button" className="button bare" onClick={() => store.getState().lay({ set: null })}>
+        <X size={16} aria-hidden /> {say('Close')}
+      </button>
+    </div>
+  );
   if (heightShort(row.height, project.wedge) > 0) {
     return (
-      <div className="stack set-open">
-        {set.strips.length > 0 ? <HeightBar set={set} /> : <p>{say('This set has no strips yet.')}</p>}
-      </div>
+      <section className="stack set-open" ref={section} aria-label={say('Set {set}', { set: set.label })}>
+        {head}
+        {set.strips.length > 0 ? <MendSet set={set} /> : <p>{say('This set has no strips yet.')}</p>}
+      </section>
     );
   }
   return (
-    <div className="stack set-open">
+    <section className="stack set-open" ref={section} aria-label={say('Set {set}', { set: set.label })}>
+      {head}
       <ul className="set-aids">
         {lines.map((line) => (
           <li key={line.say}>
@@ -65,7 +78,7 @@ export function OpenCuts({ row }: { row: LedgerRow }) {
         />
       </div>
       <Complaint problems={problems} />
-    </div>
+    </section>
   );
 }
 

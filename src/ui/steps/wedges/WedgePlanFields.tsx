@@ -1,4 +1,4 @@
-// The fields of the wedge: wedges to the block, cut height, and the three seams.
+// The fields of the wedge: wedges to the block, and the three seams; its height has a file of its own.
 import { useState } from 'react';
 import { changeWedge } from '../../../editing/commands/stripSets';
 import { WEDGE_COUNTS, type WedgePlan } from '../../../model/project';
@@ -8,6 +8,7 @@ import { Complaint, useRun } from '../../fields/Complaint';
 import { LengthField } from '../../fields/LengthField';
 import { useSay } from '../../words';
 import { OtherCount } from './OtherCount';
+import { WedgeHeight } from './WedgeHeight';
 
 const LEAST_SEAM = 0.0625;
 const MOST_SEAM = 1;
@@ -30,21 +31,12 @@ export function WedgePlanFields() {
   ] as const;
   return (
     <div className="stack">
-      <div className="wdg-pair">
-        <div>
-          <Choice
-            label="Wedges to the block"
-            value={String(wedge.perBlock)}
-            options={WEDGE_COUNTS.map((count) => ({ value: String(count), label: String(count) }))}
-            onChange={changeCount}
-          />
-        </div>
-        <LengthField
-          label="Cut height"
-          value={wedge.cutHeight}
-          least={1}
-          most={40}
-          onCommit={(cutHeight) => change({ cutHeight })}
+      <div>
+        <Choice
+          label="Wedges to the block"
+          value={String(wedge.perBlock)}
+          options={WEDGE_COUNTS.map((count) => ({ value: String(count), label: String(count) }))}
+          onChange={changeCount}
         />
       </div>
       <Complaint problems={problems} />
@@ -57,6 +49,7 @@ export function WedgePlanFields() {
           }}
         />
       )}
+      <WedgeHeight />
       <fieldset className="wdg-seams">
         <legend className="quiet">{say('Seam allowances')}</legend>
         {seams.map(({ key, label, of }) => (

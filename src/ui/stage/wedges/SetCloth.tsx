@@ -1,4 +1,4 @@
-// A strip set as cloth, to scale, with its first strip at the bottom. Its children (arrows, wedges) are drawn over it. It is
+// A strip set as cloth, to scale and whole, with its first strip at the bottom. Its children (wedges) are drawn over it. It is
 // decorative, because words beside it say the same.
 import { memo, type ReactNode } from 'react';
 import { setHeight, stripPlaces } from '../../../geometry/stripSet';

@@ -1,46 +1,15 @@
-// The height of a set as a bar with a mark at the height needed, and a strip to add to a set that is too low.
+// A set that is too low: by how much, and a strip on hand that mends it.
 import { useMemo } from 'react';
 import { mendHeight } from '../../../cutting/sets/mendHeight';
 import { stripsLeftBeside } from '../../../cutting/sets/stripsUnused';
 import { layStrips } from '../../../editing/commands/stripSets';
-import { heightShort, setHeight } from '../../../geometry/stripSet';
 import type { Strip, StripSet } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
-import { heightWords } from './heightWords';
 
-export function HeightBar({ set }: { set: StripSet }) {
-  const say = useSay();
-  const wedge = useApp((app) => app.project.wedge);
-  const height = setHeight(set.strips, wedge.seam);
-  const short = heightShort(height, wedge);
-  const whole = Math.max(height, wedge.cutHeight) * 1.08;
-  const part = (inches: number) => `${(inches / whole) * 100}%`;
-  return (
-    <div>
-      <div className="set-bar" aria-hidden>
-        <span className="set-bar-there" style={{ width: part(height) }} />
-        {short > 0 ? (
-          <span className="set-bar-short" style={{ left: part(height), width: part(short) }} />
-        ) : null}
-        <span className="set-bar-need" style={{ left: part(wedge.cutHeight) }} />
-      </div>
-      <p>
-        <Fractions
-          text={say('{state}; the wedge needs {needed}.', {
-            state: heightWords(height, wedge),
-            needed: { inches: wedge.cutHeight },
-          })}
-        />
-      </p>
-      <Mend set={set} />
-    </div>
-  );
-}
-
-function Mend({ set }: { set: StripSet }) {
+export function MendSet({ set }: { set: StripSet }) {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);

@@ -1,0 +1,45 @@
+// Which place of which block uses a wedge. Wedges of one set and tip are alike, so the first ones cut are taken to be the first
+// ones used: blocks by number, places clockwise.
+import type { BlockId, Project, StripSet, StripSetId, Tip, WedgePlan } from '../../model/project';
+import { type WedgeCut, wedgeCuts } from './yield';
+
+export interface WedgeUse {
+  readonly block: BlockId;
+  readonly number: number;
+  /** The place in the block, from 0. */
+  readonly place: number;
+}
+
+export type WedgeUses = (set: StripSetId, tip: Tip) => readonly WedgeUse[];
+
+const NO_USES: readonly WedgeUse[] = [];
+
+/** All uses of wedges, by set and tip. */
+export function wedgeUses({ blocks }: Pick<Project, 'blocks'>): WedgeUses {
+  const uses = new Map<string, WedgeUse[]>();
+  for (const block of blocks.toSorted((one, other) => one.number - other.number)) {
+    block.places.forEach((wedge, place) => {
+      if (!wedge) return;
+      const key = `${wedge.tip} ${wedge.set}`;
+      const use = { block: block.id, number: block.number, place };
+      const list = uses.get(key);
+      if (list) list.push(use);
+      else uses.set(key, [use]);
+    });
+  }
+  return (set, tip) => uses.get(`${tip} ${set}`) ?? NO_USES;
+}
+
+/** The wedges of a set as they are cut from the left, each with its use; null for one that is left. */
+export function cutsInUse(
+  set: StripSet,
+  wedge: WedgePlan,
+  uses: WedgeUses,
+): (WedgeCut & { readonly use: WedgeUse | null })[] {
+  const cut = { up: 0, down: 0 };
+  return wedgeCuts(set, wedge).map((one) => {
+    const use = uses(set.id, one.tip)[cut[one.tip]] ?? null;
+    cut[one.tip] += 1;
+    return { ...one, use };
+  });
+}

@@ -1,0 +1,33 @@
+// Why a strip was not put down here, with the way round it. It goes when the quilt changes or another strip is taken up.
+import { X } from 'lucide-react';
+import { useMemo } from 'react';
+import { wayRound } from '../../../editing/commands/carryStrip';
+import { useAppStore } from '../../app';
+import { Fractions } from '../../fields/Fractions';
+import { useSay } from '../../words';
+import type { RefusedDrop } from './useCarry';
+
+export function RefusedStrip({ refused, onLeave }: { refused: RefusedDrop; onLeave: () => void }) {
+  const say = useSay();
+  const store = useAppStore();
+  const way = useMemo(() => wayRound(refused.of, refused.from, refused.to), [refused]);
+  return (
+    <div className="lay-refused" role="alert">
+      <p className="complaint">
+        <Fractions text={say(refused.problem.message)} />
+      </p>
+      <div className="row">
+        {way ? (
+          <button type="button" className="button" onClick={() => store.getState().run(way.command)}>
+            <span>
+              <Fractions text={say(way.words)} />
+            </span>
+          </button>
+        ) : null}
+        <button type="button" className="button bare" aria-label={say('Leave it')} title={say('Leave it')} onClick={onLeave}>
+          <X size={16} aria-hidden />
+        </button>
+      </div>
+    </div>
+  ); // biome-ignore format: short
+}
