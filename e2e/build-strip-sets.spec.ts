@@ -13,25 +13,25 @@ async function openDemo(page: Page, file: string): Promise<void> {
 
 const sets = (page: Page) => page.getByRole('region', { name: 'The sets' });
 const rows = (page: Page) => sets(page).getByRole('button', { name: /^Set \w+: / });
-const grips = (page: Page) => sets(page).getByRole('button', { name: /drag it, or press Alt/ });
+/** The strips of a set as they are laid out, the last one on top. */
+const laid = (page: Page, set: string) =>
+  page.getByRole('group', { name: `Strips of set ${set}` }).getByRole('button');
+const left = (page: Page) => page.getByRole('region', { name: 'Left over' });
+const lines = (page: Page) => page.getByRole('main').getByRole('button', { name: /^Strip \d+: / });
 
-/** Fabric and width of every strip of the open set, from the top of the list. */
-async function order(page: Page): Promise<string[]> {
-  const lines = sets(page).getByRole('button', { name: /^Strip \d+: / });
-  return lines.evaluateAll((all) =>
+/** Fabric and width of every strip of a set that is laid out, from the top. */
+async function order(page: Page, set = 'A'): Promise<string[]> {
+  return laid(page, set).evaluateAll((all) =>
     all.map((one) => (one.getAttribute('aria-label') ?? '').replace(/^.*?: /, '')),
   );
 }
 
-/** The whole first set as text: strips of the set when opened. */
+/** The whole first set as text. */
 async function make(page: Page, button: string): Promise<string> {
   await page.getByRole('button', { name: button }).click();
   await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
   await expect(page.getByRole('button', { name: 'Make sets' })).toBeEnabled();
-  await rows(page).first().click();
-  const strips = (await order(page)).join(' | ');
-  await rows(page).first().click();
-  return strips;
+  return (await order(page)).join(' | ');
 }
 
 test.describe('making sets at random', () => {
@@ -59,96 +59,156 @@ test.describe('making sets at random', () => {
   });
 });
 
-test.describe('strips in the order they are sewn', () => {
-  async function openFirst(page: Page): Promise<string[]> {
-    await openDemo(page, 'plum-orchard');
-    await rows(page).first().click();
+test.describe('strips carried on the table', () => {
+  /** Sets that no block uses yet, so that any may change; the strips of set A. */
+  async function sewing(page: Page): Promise<string[]> {
+    await openDemo(page, 'kiln-shed');
+    await make(page, 'Make sets');
     return order(page);
   }
 
-  async function drag(page: Page, from: Locator, by: number): Promise<void> {
-    const box = (await from.boundingBox())!;
-    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  async function carry(page: Page, from: Locator, to: Locator): Promise<void> {
+    const [start, end] = [(await from.boundingBox())!, (await to.boundingBox())!];
+    await page.mouse.move(start.x + 20, start.y + start.height / 2);
     await page.mouse.down();
-    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2 + by, { steps: 8 });
+    await page.mouse.move(end.x + 20, end.y + end.height / 2 + 1, { steps: 8 });
   }
 
-  test('a strip dragged by its grip goes where it is let go, in one undo', async ({ page }) => {
-    const before = await openFirst(page);
-    const step = (await grips(page).nth(1).boundingBox())!.y - (await grips(page).nth(0).boundingBox())!.y;
-    await drag(page, grips(page).first(), 2.2 * step);
+  test('a strip goes where it is let go in its set, in one undo', async ({ page }) => {
+    const [top, ...rest] = await sewing(page);
+    await carry(page, laid(page, 'A').first(), laid(page, 'A').nth(2));
     await page.mouse.up();
-    const [moved, ...rest] = before;
-    await expect.poll(() => order(page)).toEqual([rest[0], rest[1], moved, ...rest.slice(2)]);
+    await expect.poll(() => order(page)).toEqual([rest[0], rest[1], top, ...rest.slice(2)]);
+    await expect(undoButton(page)).toHaveAccessibleName('Undo: move a strip within set A');
+    await undoButton(page).click();
+    await expect.poll(() => order(page)).toEqual([top, ...rest]);
+  });
+
+  test('over another set the height that the drop would give is told before it, and it comes', async ({
+    page,
+  }) => {
+    const before = await sewing(page);
+    const other = await order(page, 'B');
+    await carry(page, laid(page, 'A').nth(1), laid(page, 'B').nth(2));
+    const said = await page.locator('.lay-says p').allTextContents();
+    expect(said).toHaveLength(2);
+    const heights = said.map((words) => /^Set \w+: (.* high)/.exec(words.replaceAll('\u00a0', ' '))?.[1]);
+    await page.mouse.up();
+    await expect.poll(async () => (await order(page, 'B')).length).toBe(other.length + 1);
+    expect((await order(page)).length).toBe(before.length - 1);
+    await expect(sets(page).getByRole('button', { name: /^Set B: / })).toContainText(heights[0] ?? 'none');
+    await expect(sets(page).getByRole('button', { name: /^Set A: / })).toContainText(heights[1] ?? 'none');
+  });
+
+  test('to the left-overs and back into the set', async ({ page }) => {
+    const before = await sewing(page);
+    const count = async () => Number(/(\d+) strip/.exec((await left(page).textContent()) ?? '')?.[1]);
+    const there = await count();
+    await carry(page, laid(page, 'A').first(), left(page).getByRole('heading'));
+    await page.mouse.up();
+    await expect.poll(count).toBe(there + 1);
+    await expect.poll(() => order(page)).toEqual(before.slice(1));
+    const [name, width] = before[0]!.split(/, cut /);
+    const row = left(page).getByRole('button', { name: new RegExp(`^${name}, cut ${width?.split(' ')[0]}`) }); // biome-ignore format: short
+    await carry(page, row.first(), laid(page, 'A').first());
+    await page.mouse.up();
+    await expect.poll(count).toBe(there);
+    await expect.poll(async () => (await order(page)).length).toBe(before.length);
+  });
+
+  test('Escape gives a carried strip up, and an undo under the hand puts nothing down', async ({ page }) => {
+    const before = await sewing(page);
+    await carry(page, laid(page, 'A').first(), laid(page, 'B').first());
+    await page.keyboard.press('Escape');
+    await page.mouse.up();
+    await expect.poll(() => order(page)).toEqual(before);
+    await carry(page, laid(page, 'A').first(), laid(page, 'B').first());
+    await page.keyboard.press('Control+z');
+    await page.mouse.up();
+    await expect(page.getByText('No sets yet.')).toBeVisible();
+  });
+
+  test('keys lift a strip, carry it to another set and put it down, and the focus goes with it', async ({
+    page,
+  }) => {
+    const before = await sewing(page);
+    const other = await order(page, 'B');
+    await laid(page, 'A').last().focus();
+    await page.keyboard.press('Space');
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('ArrowUp');
+    await page.keyboard.press('Space');
+    await expect.poll(() => order(page, 'B')).toEqual([...other.slice(0, -1), before.at(-1), other.at(-1)]);
+    await expect(laid(page, 'B').nth(other.length - 1)).toBeFocused();
+    await page.keyboard.press('Delete');
+    await expect.poll(() => order(page, 'B')).toEqual(other);
+  });
+
+  test('a locked set refuses a strip where it was to go, with the way round; both in one undo', async ({
+    page,
+  }) => {
+    const before = await sewing(page);
+    await rows(page).nth(1).click();
+    await page.getByRole('button', { name: 'Lock', exact: true }).click();
+    await carry(page, laid(page, 'A').first(), laid(page, 'B').nth(1));
+    await page.mouse.up();
+    const card = page.getByRole('alert').filter({ hasText: 'Set B is locked; its strips stay as they are.' });
+    await expect(card).toBeVisible();
+    expect(await order(page)).toEqual(before);
+    await card.getByRole('button', { name: 'Unlock, and move it' }).click();
+    await expect(card).toBeHidden();
+    await expect.poll(() => order(page)).toEqual(before.slice(1));
     await undoButton(page).click();
     await expect.poll(() => order(page)).toEqual(before);
   });
 
-  test('Escape drops a drag, and nothing has changed', async ({ page }) => {
-    const before = await openFirst(page);
-    await drag(page, grips(page).first(), 150);
-    await page.keyboard.press('Escape');
-    await page.mouse.up();
-    await expect.poll(() => order(page)).toEqual(before);
-    await expect(undoButton(page)).toBeDisabled();
+  test('a finger that rests on a strip carries it @phone @touch', async ({ page }) => {
+    const before = await sewing(page);
+    const box = (await laid(page, 'A').first().boundingBox())!;
+    const goal = (await laid(page, 'B').nth(1).boundingBox())!;
+    const client = await page.context().newCDPSession(page);
+    const point = (part: number) => [
+      {
+        x: box.x + 30 + part * (goal.x - box.x),
+        y: box.y + box.height / 2 + part * (goal.y - box.y),
+      },
+    ];
+    await client.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: point(0) });
+    await page.waitForTimeout(400);
+    for (const part of [0.25, 0.5, 0.75, 1])
+      await client.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: point(part) });
+    await client.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+    await expect.poll(() => order(page)).toEqual(before.slice(1));
   });
 
-  test('Alt and an arrow key moves a strip and the focus goes with it', async ({ page }) => {
-    const before = await openFirst(page);
-    await grips(page).first().focus();
+  test('Alt and an arrow key moves a strip in the list of the open set, and the focus goes with it', async ({
+    page,
+  }) => {
+    const before = await sewing(page);
+    await rows(page).first().click();
+    await lines(page).first().focus();
     await page.keyboard.press('Alt+ArrowDown');
     await page.keyboard.press('Alt+ArrowDown');
     await expect.poll(async () => (await order(page))[2]).toBe(before[0]);
-    await expect(grips(page).nth(2)).toBeFocused();
+    await expect(lines(page).nth(2)).toBeFocused();
     await page.keyboard.press('Alt+ArrowUp');
     await expect.poll(async () => (await order(page))[1]).toBe(before[0]);
     await expect(page.getByText(/Now strip \d+ of \d+ in set A/)).toBeAttached();
   });
-
-  test('a finger drags a strip too @phone @touch', async ({ page }) => {
-    const before = await openFirst(page);
-    await grips(page).nth(1).scrollIntoViewIfNeeded();
-    const box = (await grips(page).first().boundingBox())!;
-    const step = (await grips(page).nth(1).boundingBox())!.y - box.y;
-    const client = await page.context().newCDPSession(page);
-    const point = (y: number) => [{ x: box.x + box.width / 2, y }];
-    const middle = box.y + box.height / 2;
-    await client.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: point(middle) });
-    for (const part of [0.3, 0.6, 0.9, 1.2]) {
-      await client.send('Input.dispatchTouchEvent', {
-        type: 'touchMove',
-        touchPoints: point(middle + part * step),
-      });
-    }
-    await client.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
-    await expect.poll(async () => (await order(page)).slice(0, 2)).toEqual([before[1], before[0]]);
-  });
-});
-
-test('an undo while a strip is carried puts it back, and letting go moves no other', async ({ page }) => {
-  await openDemo(page, 'harbour-reading-corner');
-  await page.getByRole('button', { name: 'Add a set by hand' }).click();
-  const form = page.getByRole('form', { name: /^Another strip for set/ });
-  for (const [at, width] of ['2', '1', '1 1/2', '1 3/4'].entries()) {
-    await form.getByRole('button', { name: /Another strip of/ }).click();
-    await page.getByRole('option').nth(at).click();
-    await form.getByRole('textbox', { name: /^Cut width/ }).fill(width);
-    await form.getByRole('button', { name: /^Add the strip/ }).click();
-    await expect(grips(page)).toHaveCount(at + 1);
-  }
-  const laid = await order(page);
-  const box = (await grips(page).first().boundingBox())!;
-  await page.mouse.move(box.x + 5, box.y + 8);
-  await page.mouse.down();
-  await page.mouse.move(box.x + 5, box.y + 70, { steps: 4 });
-  await page.keyboard.press('Control+z');
-  await expect(grips(page)).toHaveCount(3);
-  await page.mouse.move(box.x + 5, box.y + 80);
-  await page.mouse.up();
-  expect(await order(page)).toEqual(laid.slice(1));
 });
 
 test.describe('a set by hand', () => {
+  test('is as long as the left-overs, and a press lays one of them on it', async ({ page }) => {
+    await openDemo(page, 'kiln-shed');
+    await expect(page.getByText(/left-overs are 40" long/)).toBeVisible();
+    await page.getByRole('button', { name: 'Add a set by hand' }).click();
+    await expect(page.getByRole('textbox', { name: /^Clean length/ })).toHaveValue('40');
+    await expect(left(page)).toContainText('Press one to lay it on set A.');
+    for (const at of [0, 3, 6]) await left(page).getByRole('button').nth(at).click();
+    await expect(laid(page, 'A')).toHaveCount(3);
+    await expect(undoButton(page)).toHaveAccessibleName('Undo: lay a strip on set A');
+  });
+
   test('a short set says what is missing, and one press adds the strips that mend it', async ({ page }) => {
     await openDemo(page, 'kiln-shed');
     await page.getByRole('button', { name: 'Add a set by hand' }).click();
@@ -167,10 +227,10 @@ test.describe('a set by hand', () => {
 
   test('sets marked as sewn keep their strips, many at once', async ({ page }) => {
     await openDemo(page, 'plum-orchard');
-    await sets(page).getByRole('button', { name: 'sewn', exact: true }).click();
+    await page.getByRole('button', { name: 'sewn', exact: true }).click();
     await expect(undoButton(page)).toHaveAccessibleName(/^Undo: set how far \d+ strip sets are$/);
     await rows(page).first().click();
-    await expect(grips(page)).toHaveCount(0);
+    await expect(page.getByRole('button', { name: /^Move strip/ })).toHaveCount(0);
     await expect(rows(page).first()).toHaveAccessibleName(/; sewn$/);
   });
 
@@ -192,7 +252,7 @@ test('the strip set step has no barrier that axe finds, and nothing sticks out o
 }) => {
   await openDemo(page, 'harbour-reading-corner');
   await rows(page).first().click();
-  const { violations } = await new AxeBuilder({ page }).include('.panel').analyze();
+  const { violations } = await new AxeBuilder({ page }).include('.panel').include('.work').analyze();
   expect(violations.map((one) => `${one.id}: ${one.nodes[0]?.html}`)).toEqual([]);
   const over = await page.locator('.panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth);
   expect(over).toBeLessThanOrEqual(0);
@@ -212,7 +272,7 @@ test.describe('sewing and pressing', () => {
     );
     const before = await arrows.getAttribute('data-pressed');
     const drawing = await arrows.locator('path').first().getAttribute('d');
-    const pressing = sets(page).getByRole('group', { name: 'All seams pressed' });
+    const pressing = page.getByRole('group', { name: 'All seams pressed' });
     await pressing.getByRole('radio', { checked: false }).first().check({ force: true });
     await expect(arrows).toHaveAttribute('data-pressed', before === 'up' ? 'down' : 'up');
     expect(await arrows.locator('path').first().getAttribute('d')).not.toBe(drawing);

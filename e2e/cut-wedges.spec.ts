@@ -13,6 +13,9 @@ async function cuttingTable(page: Page): Promise<void> {
 
 const table = (page: Page) => page.getByRole('region', { name: 'On the cutting table' });
 const rows = (page: Page) => table(page).getByRole('button', { name: /^Set \w+: / });
+const card = (page: Page, at: number) => table(page).getByRole('listitem').nth(at);
+const pool = (page: Page, set: string, tip: string) =>
+  table(page).getByRole('button', { name: new RegExp(`^Set ${set}, tip ${tip}: `) });
 const figure = (page: Page, name: string) => page.locator('dl > div').filter({ hasText: name }).locator('dd');
 
 test.describe('the first sewn block tells the truth', () => {
@@ -25,6 +28,7 @@ test.describe('the first sewn block tells the truth', () => {
     await field(/^Assembly/).fill('1/4');
     await field(/^Assembly/).press('Tab');
     await expect(figure(page, 'Block, before it is sewn in')).toHaveText(/14.1\/2" square/);
+    await page.getByText('Check against your test block').click();
     await field(/^It measures/).fill('14-1/4');
     await field(/^It measures/).press('Enter');
     await expect(page.getByText(/an assembly seam of about 0\.298"/)).toBeVisible();
@@ -37,6 +41,7 @@ test.describe('the first sewn block tells the truth', () => {
 
   test('a measure that no seam explains is refused with the reason', async ({ page }) => {
     await cuttingTable(page);
+    await page.getByText('Check against your test block').click();
     const measures = page.getByRole('textbox', { name: /^It measures/ });
     await measures.fill('16');
     await measures.press('Enter');
@@ -67,7 +72,7 @@ test('wedges are numbered anew for another height, with no number of before left
   await setsFromStrips(page);
   await goTo(page, 'Wedges');
   const height = page.getByRole('textbox', { name: /^Cut height/ });
-  const numbers = () => rows(page).first().locator('.wdg-cuts text').allTextContents();
+  const numbers = () => card(page, 0).locator('.wdg-number').allTextContents();
   const was = await height.inputValue();
   const before = await numbers();
   // On a set twice as high as the wedge, wedges lie in two rows and begin in pairs at one place.
@@ -79,13 +84,76 @@ test('wedges are numbered anew for another height, with no number of before left
   await expect.poll(numbers).toEqual(before);
 });
 
+test('a height that the sets do not give is refused once, with its limit and the ways out', async ({
+  page,
+}) => {
+  await firstVisit(page);
+  await page.getByRole('button', { name: /^Quilt:/ }).click();
+  await page.setInputFiles('input[type=file]', 'demo-data/plum-orchard.json');
+  await expect(page.getByRole('dialog')).toBeHidden({ timeout: 15_000 });
+  await goTo(page, 'Wedges');
+  const height = page.getByRole('textbox', { name: /^Cut height/ });
+  const refusal = page.getByText(/^A wedge 9" high does not fit on set A, which blocks use: it is 8" high\./);
+  const refuse = async () => {
+    await height.fill('9');
+    await height.press('Enter');
+    await expect(refusal).toHaveCount(1);
+  };
+  await refuse();
+  const lower = page.getByRole('button', { name: /^Use 7/ });
+  const limit = ((await lower.textContent()) ?? '').replace('Use ', '').replace('"', '');
+  await lower.click();
+  await expect(refusal).toHaveCount(0);
+  await expect(height).toHaveValue(limit);
+  await undoButton(page).click();
+  await refuse();
+  await page.getByRole('button', { name: 'Empty the blocks and use 9"' }).click();
+  await expect(refusal).toHaveCount(0);
+  await expect(height).toHaveValue('9');
+  await undoButton(page).click();
+  await refuse();
+  await page.getByRole('button', { name: 'Leave it' }).click();
+  await expect(refusal).toHaveCount(0);
+  await expect(height).toHaveValue('7 1/2');
+});
+
 test.describe('on the cutting table', () => {
+  test('a press on the wedges of one tip lights them on the wall, and says in which blocks they are', async ({
+    page,
+  }) => {
+    await cuttingTable(page);
+    const lit = page.locator('.wall-area .lit-wedges');
+    await pool(page, 'B', 'up').click();
+    await expect(pool(page, 'B', 'up')).toHaveAttribute('aria-pressed', 'true');
+    await expect(pool(page, 'B', 'up')).toContainText(/In blocks? \d/);
+    await expect(lit).toHaveCount(1);
+    await pool(page, 'B', 'up').click();
+    await expect(lit).toHaveCount(0);
+    await pool(page, 'A', 'down').click();
+    await goTo(page, 'Blocks');
+    await expect(lit).toHaveCount(0);
+  });
+
+  test('the set to cut next opens from the foot, is marked as cut, and the next one opens', async ({
+    page,
+  }) => {
+    await setsFromStrips(page);
+    await goTo(page, 'Wedges');
+    await page.getByRole('button', { name: 'Cut set A next' }).click();
+    await expect(page.getByRole('region', { name: 'Set A', exact: true })).toContainText(
+      'Straighten the left end',
+    );
+    await page.getByRole('button', { name: 'Mark set A as cut' }).click();
+    await expect(page.getByRole('region', { name: 'Set B', exact: true })).toBeVisible();
+    await expect(undoButton(page)).toHaveAccessibleName('Undo: set how far a strip set is');
+  });
+
   test('the diagram shows as many wedges as the set is said to give', async ({ page }) => {
     await cuttingTable(page);
-    for (const row of (await rows(page).all()).slice(0, 3)) {
-      const name = (await row.getAttribute('aria-label')) ?? '';
+    for (const at of [0, 1, 2]) {
+      const name = (await rows(page).nth(at).getAttribute('aria-label')) ?? '';
       const [up, down] = [/Up (\d+)/, /down (\d+)/].map((one) => Number(one.exec(name)?.[1]));
-      const numbers = await row.locator('.wdg-cuts text').allTextContents();
+      const numbers = await card(page, at).locator('.wdg-number').allTextContents();
       expect(numbers.at(-1)).toBe(String(up! + down!));
       expect(numbers).toHaveLength(up! + down!);
     }
@@ -101,7 +169,7 @@ test.describe('on the cutting table', () => {
       'lies about 1/16" off the cut before',
     );
     await expect(page.getByText(/^Cut all other sides along the template only/)).toBeVisible();
-    const cuts = await rows(page).first().locator('.wdg-cut-heart').getAttribute('d');
+    const cuts = await card(page, 0).locator('.wdg-cut-heart').getAttribute('d');
     // Eleven wedges: five pairs share their cut, each tip is trimmed; 22 sides less 5 and 11 tips.
     expect(cuts?.match(/M/g)).toHaveLength(28);
   });
@@ -148,7 +216,7 @@ test('the wedge step has no barrier that axe finds, and nothing sticks out of th
 }) => {
   await cuttingTable(page);
   await rows(page).first().click();
-  const { violations } = await new AxeBuilder({ page }).include('.panel').analyze();
+  const { violations } = await new AxeBuilder({ page }).include('.panel').include('.work').analyze();
   expect(violations.map((one) => `${one.id}: ${one.nodes[0]?.html}`)).toEqual([]);
   const over = await page.locator('.panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth);
   expect(over).toBeLessThanOrEqual(0);

@@ -162,7 +162,7 @@ for (const demo of ['harbour-reading-corner', 'keepers-winter', 'kiln-shed']) {
     await expect(page.getByRole('dialog')).toBeHidden();
     for (const step of ['Fabrics', 'Strip sets', 'Wedges', 'Blocks', 'Wall', 'Finishing']) {
       await goTo(page, step);
-      const rows = page.locator('.laid-piece > button, .set-row');
+      const rows = page.locator('.laid-piece > button, .lay-name, .cut-name');
       for (const row of [rows.nth(1), rows.nth(0)]) if ((await row.count()) > 0) await row.click();
       for (const opener of [
         'Change strips',

@@ -6,6 +6,7 @@ import { sizeOffers } from '../../src/cutting/top/sizeOffers';
 import { apply, type Command } from '../../src/editing/apply';
 import * as begin from '../../src/editing/commands/begin';
 import * as blocks from '../../src/editing/commands/blocks';
+import { carryStrip } from '../../src/editing/commands/carryStrip';
 import { addFilledBlocks } from '../../src/editing/commands/chooseWedges';
 import * as cloth from '../../src/editing/commands/clothOnHand';
 import * as fabrics from '../../src/editing/commands/fabrics';
@@ -14,7 +15,7 @@ import * as setting from '../../src/editing/commands/setting';
 import * as stripGrid from '../../src/editing/commands/stripGrid';
 import * as stripSets from '../../src/editing/commands/stripSets';
 import * as wall from '../../src/editing/commands/wall';
-import { changeWedgesEmptying } from '../../src/editing/commands/wedgesPerBlock';
+import { changeHeightEmptying, changeWedgesEmptying } from '../../src/editing/commands/wedgesPerBlock';
 import { enterBlocks } from '../../src/editing/entering/enterBlocks';
 import { EMPTY_HISTORY, nextLabels, record, redo, undo } from '../../src/editing/history';
 import { createProject } from '../../src/model/create';
@@ -98,6 +99,22 @@ const commands: [words: string, from: Project, command: Command][] = [
     project,
     stripSets.changeSet(project, set.id, { pressing: 'first', locked: true }),
   ],
+  [
+    `move a strip within set ${set.label}`,
+    project,
+    carryStrip(project, { kind: 'set', set: set.id, at: 0 }, { kind: 'set', set: set.id, at: 2 }),
+  ],
+  [
+    'begin a strip set with a strip',
+    project,
+    carryStrip(
+      project,
+      { kind: 'left', strip: { fabric: project.fabrics[1]!.id, width: 2 }, length: 36 },
+      { kind: 'new' },
+    ),
+  ],
+  ['make 0 strip sets for wedges 9" high', project, stripSets.replaceSets(project, [], 4, 9)],
+  ['empty the blocks for wedges 9" high', project, changeHeightEmptying(9)],
   ['change the wedge', project, stripSets.changeWedge({ assemblySeam: 0.3125 })],
   ['add 2 blocks', project, blocks.addBlocks(2)],
   ['add 2 blocks', project, addFilledBlocks(project, 2, 1).command],

@@ -42,7 +42,15 @@ export function replaceSets(
   cutHeight?: Inches,
 ): Command {
   return {
-    label: counted(made.length, 'make 1 strip set', 'make {count} strip sets'),
+    label:
+      cutHeight === undefined
+        ? counted(made.length, 'make 1 strip set', 'make {count} strip sets')
+        : counted(
+            made.length,
+            'make 1 strip set for wedges {height} high',
+            'make {count} strip sets for wedges {height} high',
+            { height: { inches: cutHeight } },
+          ),
     change: (draft) => {
       if (cutHeight !== undefined) setWedge(draft, { cutHeight });
       const kept = new Set(made.map((set) => set.id));

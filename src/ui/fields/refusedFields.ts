@@ -4,11 +4,11 @@ import type { MouseEvent } from 'react';
 
 const FORMS = '[data-form], section, form, li, details, .stack';
 
-/** The handler for onClickCapture of a panel. */
-export function heedRefusedFields(event: MouseEvent): void {
+/** The handler for onClickCapture of a panel. `from`: the part a button belongs to where it stands elsewhere, as in the foot. */
+export function heedRefusedFields(event: MouseEvent, from?: Element | null): void {
   const button = (event.target as Element).closest('button.button');
   if (!button || button.matches('.bare, [data-always], [aria-expanded]')) return;
-  const refused = refusedNear(button);
+  const refused = refusedNear(from ?? button);
   if (!refused) return;
   event.preventDefault();
   event.stopPropagation();

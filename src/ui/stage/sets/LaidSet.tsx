@@ -15,7 +15,7 @@ import { pieceSize } from './pieceSize';
 import { SewingArrows } from './SewingArrows';
 
 /** Inches of the length of a set that are shown. */
-export const SHOWN: Inches = 5.9;
+const SHOWN: Inches = 5.9;
 /** Inches of flannel above the highest edge, so that one strip more can be seen. */
 const ABOVE: Inches = 0.8;
 
@@ -61,17 +61,17 @@ export const LaidSet = memo(function LaidSet(props: LaidSetProps) {
         aria-label={say('Set {set}: {height}; {progress}', { set: set.label, height: words, progress })}
         onClick={() => props.onOpen(set.id)}
       >
-        <bdi className="number">{set.label}</bdi>
-        <span className="lay-words">
+        <span>
+          <bdi className="number">{set.label}</bdi>
           <span className={short ? 'lay-short' : undefined}>
             {short ? <TriangleAlert size={14} aria-hidden /> : null} <Fractions text={words} />
           </span>
-          {up + down > 0 ? <span>{say('{up} up, {down} down', { up, down })}</span> : null}
-          <span className="lay-more">
-            <Fractions text={say('{length} long', { length: { inches: set.length } })} />
-            {set.progress === 'planned' ? null : ` · ${progress}`}{' '}
-            {set.locked ? <Lock size={12} aria-label={say('locked')} /> : null}
-          </span>
+        </span>
+        {up + down > 0 ? <span>{say('{up} up, {down} down', { up, down })}</span> : null}
+        <span className="lay-more">
+          <Fractions text={say('{length} long', { length: { inches: set.length } })} />
+          {set.progress === 'planned' ? null : ` · ${progress}`}{' '}
+          {set.locked ? <Lock size={12} aria-label={say('locked')} /> : null}
         </span>
       </button>
       {props.children}
@@ -113,7 +113,7 @@ function LaidCloth(props: LaidSetProps & { height: Inches }) {
                   role="button"
                   tabIndex={at === Math.min(props.tabAt, set.strips.length - 1) ? 0 : -1}
                   className={`lay-strip${look}`}
-                  data-lay-strip={`${set.id} ${at}`}
+                  data-lay-strip={`${at} ${set.id}`}
                   aria-label={say(
                     strip.locked
                       ? 'Strip {number} of {count}: {name}, cut {width}, locked'

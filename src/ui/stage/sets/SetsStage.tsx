@@ -43,9 +43,10 @@ export function SetsStage() {
     [press],
   );
   const sourceAt = (target: EventTarget): Focused | null => {
-    const [set, at] =
-      (target as Element).closest('[data-lay-strip]')?.getAttribute('data-lay-strip')?.split(' ') ?? [];
-    if (set !== undefined) return { kind: 'set', set, at: Number(at) };
+    const strip = (target as Element).closest('[data-lay-strip]')?.getAttribute('data-lay-strip');
+    // An id may contain spaces.
+    const [at, set] = strip ? [Number.parseInt(strip, 10), strip.slice(strip.indexOf(' ') + 1)] : [];
+    if (set !== undefined && at !== undefined) return { kind: 'set', set, at };
     const number = (target as Element).closest('[data-lay-row]')?.getAttribute('data-lay-row');
     const found = number == null ? undefined : left[Number(number)];
     return found ? { ...sourceOf(found), row: Number(number) } : null;
@@ -64,14 +65,10 @@ export function SetsStage() {
     if (comes && to?.kind === 'new') return set === shown.stripSets.at(-1)!.id ? 0 : null;
     return !comes && from?.kind === 'set' && from.set === set ? from.at : null;
   };
-  const why = (place: 'left' | 'new' | StripSetId) => {
-    if (!refused) return null;
-    const { to: goal, from: source } = refused;
-    // What keeps a strip where it is is said where it is; else where it was to go.
-    const at =
-      goal.kind === 'set' ? goal.set : goal.kind === 'left' && source.kind === 'set' ? source.set : goal.kind;
-    return at === place ? <RefusedStrip refused={refused} onLeave={carrying.leave} /> : null;
-  };
+  // What keeps a strip where it is is said where it is; else where it was to go.
+  const source = refused?.to.kind === 'left' ? refused.from : refused?.to;
+  const card = refused ? <RefusedStrip refused={refused} onLeave={carrying.leave} /> : null;
+  const why = (kind: 'left' | 'new') => (source?.kind === kind ? card : null);
   return (
     <>
       {/* biome-ignore lint/a11y/noStaticElementInteractions: keys of the strips in it */}
@@ -111,7 +108,7 @@ export function SetsStage() {
                 onOpen={onOpen}
                 onPress={onPress}
               >
-                {why(set.id)}
+                {source?.kind === 'set' && source.set === set.id ? card : null}
               </LaidSet>
             ))}
             {gesture && comes && to?.kind === 'new' ? null : (
@@ -151,13 +148,13 @@ function Legend({ empty }: { empty: boolean }) {
       </p>
       <p>
         <span className={`lay-scale ${unit}`} aria-hidden />
-        {say(unit === 'in' ? '1", the same for all sets' : '2 cm, the same for all sets')}
+        {say(unit === 'in' ? '1"' : '2 cm')}
       </p>
       <p className="lay-how">
         {say(
           empty
             ? 'No sets yet. Make them from the strips on hand, or lay the strips in the order they were sewn.'
-            : 'Drag a strip, or hold it a moment and carry it. Space lifts it too, arrows carry it.',
+            : 'All sets at one scale. Drag a strip, with a finger after a short rest, or lift it with Space and carry it with arrows.',
         )}
       </p>
     </div>

@@ -58,8 +58,8 @@ export function stripKey(
   return true;
 }
 
-export function stripSelector(set: string, at: number): string {
-  return `[data-lay-strip="${CSS.escape(set)} ${at}"]`;
+function stripSelector(set: string, at: number): string {
+  return `[data-lay-strip="${at} ${CSS.escape(set)}"]`;
 }
 
 /** Moves the focus by an arrow: up and down in a set or the left-overs, left and right to the next set. */

@@ -10,7 +10,7 @@ import { useSay } from '../../words';
 import { lightWedges, spotId, whereWords } from './lightWedges';
 
 /** Screen pixels. */
-const HIGH = 40;
+const HIGH = 36;
 
 export function Pool({ row, tip, uses }: { row: LedgerRow; tip: Tip; uses: WedgeUses }) {
   const say = useSay();

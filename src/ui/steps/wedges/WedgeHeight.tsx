@@ -98,21 +98,21 @@ function WaysOut({ wanted, onLeave }: { wanted: Inches; onLeave: () => void }) {
     <div className="stack">
       <div className="row">
         {lower && tallest !== project.wedge.cutHeight && can(lower) ? (
-          <button type="button" className="button" onClick={() => store.getState().run(lower)}>
+          <button data-always type="button" className="button" onClick={() => store.getState().run(lower)}>
             <span>
               <Fractions text={say('Use {height}', { height: { inches: tallest! } })} />
             </span>
           </button>
         ) : null}
         {anew ? (
-          <button type="button" className="button" disabled={busy} onClick={() => void make()}>
+          <button data-always type="button" className="button" disabled={busy} onClick={() => void make()}>
             <span>
               <Fractions text={busy ? say('Making …') : say('Make sets anew for {height}', height)} />
             </span>
           </button>
         ) : null}
         {can(emptying) ? (
-          <button type="button" className="button" onClick={() => store.getState().run(emptying)}>
+          <button data-always type="button" className="button" onClick={() => store.getState().run(emptying)}>
             <span>
               <Fractions text={say('Empty the blocks and use {height}', height)} />
             </span>
@@ -141,7 +141,7 @@ function NewQuilt({ wanted, onDone }: { wanted: Inches; onDone: () => void }) {
     void session.openAsCopy(withHeight(fresh, wanted), nameWith(project.name, write(', {height}', height)));
   };
   return (
-    <button type="button" className="button" onClick={begin}>
+    <button data-always type="button" className="button" onClick={begin}>
       <span>
         <Fractions text={say('New quilt from this cloth, wedges {height} high', height)} />
       </span>
