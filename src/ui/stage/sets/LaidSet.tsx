@@ -22,6 +22,8 @@ const ABOVE: Inches = 0.8;
 export interface LaidSetProps {
   /** The set as it would be while a strip is carried over it. */
   set: StripSet;
+  /** Its height as it is: the drawing keeps its size while a strip is carried, so that nothing moves under the hand. */
+  room: Inches;
   wedge: WedgePlan;
   fabrics: ReadonlyMap<FabricId, Fabric>;
   up: number;
@@ -82,7 +84,7 @@ export const LaidSet = memo(function LaidSet(props: LaidSetProps) {
 function LaidCloth(props: LaidSetProps & { height: Inches }) {
   const say = useSay();
   const { set, wedge, fabrics, height, carried } = props;
-  const high = Math.max(height, wedge.cutHeight) + ABOVE;
+  const high = Math.max(props.room, wedge.cutHeight) + ABOVE;
   const shown = Math.min(SHOWN, set.length);
   return (
     <div className="lay-cloth" style={pieceSize({ high, wide: SHOWN, need: wedge.cutHeight })}>

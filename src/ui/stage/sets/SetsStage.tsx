@@ -3,6 +3,7 @@
 import { type KeyboardEvent, type PointerEvent, useCallback, useMemo, useRef, useState } from 'react';
 import { leftOvers } from '../../../cutting/sets/leftOvers';
 import { wedgeLedger } from '../../../cutting/wedges/ledger';
+import { setHeight } from '../../../geometry/stripSet';
 import { findSet } from '../../../model/find';
 import type { StripSetId } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
@@ -96,6 +97,7 @@ export function SetsStage() {
               <LaidSet
                 key={set.id}
                 set={set}
+                room={setHeight(findSet(project, set.id)?.strips ?? [], project.wedge.seam)}
                 wedge={shown.wedge}
                 fabrics={fabrics}
                 up={available.up}

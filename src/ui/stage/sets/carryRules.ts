@@ -19,7 +19,13 @@ export interface CarriedStrip {
 }
 
 export type CarryOutcome =
-  | { readonly kind: 'carry'; readonly from: StripSource; readonly to: StripGoal }
+  | {
+      readonly kind: 'carry';
+      readonly from: StripSource;
+      readonly to: StripGoal;
+      /** Whether the ghost under the hand has said already what it gives. */
+      readonly told: boolean;
+    }
   | { readonly kind: 'open'; readonly set: StripSetId };
 
 /** The table that the rules need. */
@@ -42,7 +48,8 @@ export function carryRules(table: Table): Rules<StripSource, CarriedStrip, Carry
     join: null,
     follow: (gesture, from, [hand]) => (from && hand ? carried(from, hand, gesture.of, gesture.to) : gesture),
     tap: (from) => pressed(from, table),
-    end: ({ from, to, of }) => (to && of === table.project ? { kind: 'carry', from, to } : null),
+    end: ({ from, to, of, hand }) =>
+      to && of === table.project ? { kind: 'carry', from, to, told: hand !== null } : null,
   };
 }
 
@@ -55,7 +62,9 @@ function sameGoal(one: StripGoal, other: StripGoal): boolean {
 export function pressed(from: StripSource, { project, open }: Omit<Table, 'goalAt'>): CarryOutcome | null {
   if (from.kind === 'set') return { kind: 'open', set: from.set };
   const set = open === null ? undefined : findSet(project, open);
-  return set ? { kind: 'carry', from, to: { kind: 'set', set: set.id, at: set.strips.length } } : null;
+  return set
+    ? { kind: 'carry', from, to: { kind: 'set', set: set.id, at: set.strips.length }, told: false }
+    : null;
 }
 
 /** The strips among which one is put down: those of the set without the one that is carried. */

@@ -52,7 +52,7 @@ export function stripKey(
   }
   if ((event.key !== 'Delete' && event.key !== 'Backspace') || source.kind !== 'set') return false;
   const rest = stripsBeside(app.project, source.set, source).length;
-  done({ kind: 'carry', from: source, to: { kind: 'left' } });
+  done({ kind: 'carry', from: source, to: { kind: 'left' }, told: true });
   app.announce(counted(rest, 'Taken out; 1 strip stays.', 'Taken out; {count} strips stay.'));
   if (rest > 0) focus(stripSelector(source.set, Math.min(source.at, rest - 1)));
   return true;

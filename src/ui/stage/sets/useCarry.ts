@@ -40,7 +40,7 @@ export function useCarry(table: RefObject<HTMLElement | null>): Carrying {
         app.lay({ set: app.laid.set === outcome.set ? null : outcome.set });
         return;
       }
-      const { from, to } = outcome;
+      const { from, to, told } = outcome;
       const ghost = ghostOf(app.project, from, to);
       // Said once, where the strip was to go; so the store is not asked to refuse it again.
       if (ghost?.refused) {
@@ -49,7 +49,7 @@ export function useCarry(table: RefObject<HTMLElement | null>): Carrying {
       }
       app.run(carryStrip(app.project, from, to));
       const [first, second] = ghost?.words ?? [];
-      if (!first || staysPut(from, to)) return;
+      if (!first || told || staysPut(from, to)) return;
       app.announce(second ? phrase('{first}. {second}', { first, second }) : first);
     },
     [store],

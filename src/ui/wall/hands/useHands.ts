@@ -81,15 +81,15 @@ export function useHands<What, Gesture, Outcome>(
     };
   }, [send]);
 
+  // A finger that carries something must not scroll.
+  const still = useCallback((event: TouchEvent) => {
+    if (live.current.phase === 'busy' && event.cancelable) event.preventDefault();
+  }, []);
   useEffect(() => {
     if (!latest.current.rules().restsFirst) return;
-    // A finger that carries something must not scroll.
-    const still = (event: TouchEvent) => {
-      if (live.current.phase === 'busy' && event.cancelable) event.preventDefault();
-    };
     document.addEventListener('touchmove', still, { passive: false });
     return () => document.removeEventListener('touchmove', still);
-  }, []);
+  }, [still]);
 
   const press = useCallback(
     (event: ReactPointerEvent, what: What) => {
@@ -98,10 +98,12 @@ export function useHands<What, Gesture, Outcome>(
       const touch = event.pointerType === 'touch';
       send({ kind: 'press', id, at: { x, y }, touch, what });
       if (!touch || !latest.current.rules().restsFirst) return;
+      // What is carried may leave the page while it is drawn elsewhere; its touches then reach no other element.
+      (event.target as Element).addEventListener('touchmove', still as EventListener, { passive: false });
       clearTimeout(timer.current);
       timer.current = globalThis.setTimeout(() => send({ kind: 'rested', id }), RESTS) as unknown as number;
     },
-    [send],
+    [send, still],
   );
   const carryByKey = useCallback((next: Gesture) => send({ kind: 'key', gesture: next }), [send]);
   const put = useCallback(() => send({ kind: 'put' }), [send]);
