@@ -91,6 +91,9 @@ function WaysOut({ wanted, onLeave }: { wanted: Inches; onLeave: () => void }) {
     if (answer.value.sets.length === 0) return fail(NO_SETS);
     setProblems(store.getState().run(replaceSets(asked, answer.value.sets, seed, wanted)));
   };
+  const takeLower = () => {
+    if (lower && store.getState().run(lower).length === 0) onLeave();
+  };
   const height = { height: { inches: wanted } };
   const outcome = apply(project, changeWedge({ cutHeight: wanted }));
   const heldByCut = !outcome.ok && outcome.problems[0]?.code === 'wedge-held';
@@ -98,7 +101,7 @@ function WaysOut({ wanted, onLeave }: { wanted: Inches; onLeave: () => void }) {
     <div className="stack">
       <div className="row">
         {lower && tallest !== project.wedge.cutHeight && can(lower) ? (
-          <button data-always type="button" className="button" onClick={() => store.getState().run(lower)}>
+          <button data-always type="button" className="button" onClick={takeLower}>
             <span>
               <Fractions text={say('Use {height}', { height: { inches: tallest! } })} />
             </span>
