@@ -116,6 +116,7 @@ for (const count of [6, 10, 12]) {
   test(`${count} wedges to the block: sets, wedges, blocks and wall`, async ({ page }) => {
     await openDemo(page, 'kiln-shed', 'Wedges');
     await page.getByText(String(count), { exact: true }).first().click();
+    await page.getByText(/^It makes a block/).click();
     await expect(page.getByText(/^Setting piece, cut: /)).toBeVisible();
     await goTo(page, 'Strip sets');
     await page.getByText('so many sets', { exact: true }).click();

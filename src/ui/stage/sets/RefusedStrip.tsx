@@ -1,6 +1,6 @@
 // Why a strip was not put down here, with the way round it. It goes when the quilt changes or another strip is taken up.
 import { X } from 'lucide-react';
-import { useMemo } from 'react';
+import { useLayoutEffect, useMemo, useRef } from 'react';
 import { wayRound } from '../../../editing/commands/carryStrip';
 import { useAppStore } from '../../app';
 import { Fractions } from '../../fields/Fractions';
@@ -11,8 +11,14 @@ export function RefusedStrip({ refused, onLeave }: { refused: RefusedDrop; onLea
   const say = useSay();
   const store = useAppStore();
   const way = useMemo(() => wayRound(refused.of, refused.from, refused.to), [refused]);
+  const card = useRef<HTMLDivElement>(null);
+  useLayoutEffect(() => {
+    // Wider than a set, it hangs to the left of a set at the right edge of the table.
+    const over = card.current?.closest('[data-lay-scroll]')?.getBoundingClientRect().right ?? 0;
+    card.current?.classList.toggle('leftward', card.current.getBoundingClientRect().right > over);
+  }, []);
   return (
-    <div className="lay-refused" role="alert">
+    <div className="lay-refused" role="alert" ref={card}>
       <p className="complaint">
         <Fractions text={say(refused.problem.message)} />
       </p>
