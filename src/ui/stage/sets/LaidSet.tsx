@@ -2,7 +2,7 @@
 // under it its letter and its figures in words. Every strip can be taken up.
 import { Lock, TriangleAlert } from 'lucide-react';
 import { memo, type PointerEvent, type ReactNode } from 'react';
-import type { StripSource } from '../../../editing/commands/carryStrip';
+import type { StripSource } from '../../../editing/commands/sets/carryStrip';
 import { heightShort, setHeight, stripPlaces } from '../../../geometry/stripSet';
 import type { Fabric, FabricId, StripSet, StripSetId, WedgePlan } from '../../../model/project';
 import type { Inches } from '../../../model/units';

@@ -2,7 +2,7 @@
 import { memo, type PointerEvent, type ReactNode } from 'react';
 import { type LeftOver, leftOvers } from '../../../cutting/sets/leftOvers';
 import { stripsUnused } from '../../../cutting/sets/stripsUnused';
-import type { StripSource } from '../../../editing/commands/carryStrip';
+import type { StripSource } from '../../../editing/commands/sets/carryStrip';
 import { counted } from '../../../model/phrase';
 import type { Fabric, FabricId, Project } from '../../../model/project';
 import type { Inches } from '../../../model/units';

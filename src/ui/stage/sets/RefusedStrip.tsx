@@ -1,7 +1,7 @@
 // Why a strip was not put down here, with the way round it. It goes when the quilt changes or another strip is taken up.
 import { X } from 'lucide-react';
 import { useLayoutEffect, useMemo, useRef } from 'react';
-import { wayRound } from '../../../editing/commands/carryStrip';
+import { wayRound } from '../../../editing/commands/sets/carryStrip';
 import { useAppStore } from '../../app';
 import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';

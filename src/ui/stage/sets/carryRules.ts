@@ -1,6 +1,6 @@
 // The rules of hands and keys on the strips that are laid out. Pure; wall/hands/hands.ts runs them. A finger must rest on a strip
 // before it carries it, so that the table still scrolls. A press that carries nothing opens the set, or lays a left-over on it.
-import type { StripGoal, StripSource } from '../../../editing/commands/carryStrip';
+import type { StripGoal, StripSource } from '../../../editing/commands/sets/carryStrip';
 import { stripSpans } from '../../../geometry/stripSet';
 import { findSet } from '../../../model/find';
 import type { Project, Strip, StripSetId } from '../../../model/project';

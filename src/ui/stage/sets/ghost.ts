@@ -1,7 +1,12 @@
 // What putting a carried strip down would give: the quilt after it, and words on the sets it changes; or why it would be refused.
 import { wedgeLedger } from '../../../cutting/wedges/ledger';
 import { apply } from '../../../editing/apply';
-import { carryStrip, type StripGoal, type StripSource, staysPut } from '../../../editing/commands/carryStrip';
+import {
+  carryStrip,
+  type StripGoal,
+  type StripSource,
+  staysPut,
+} from '../../../editing/commands/sets/carryStrip';
 import { type Phrase, phrase } from '../../../model/phrase';
 import type { Project, StripSetId } from '../../../model/project';
 import type { Problem } from '../../../model/result';

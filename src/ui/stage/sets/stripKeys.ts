@@ -1,7 +1,7 @@
 // The keys of the strips that are laid out: arrows go from strip to strip; Space lifts one, arrows carry it, Space puts it down,
 // Escape gives it up; Enter opens its set or lays a left-over on the open set; Delete takes a strip out.
 import type { KeyboardEvent } from 'react';
-import type { StripSource } from '../../../editing/commands/carryStrip';
+import type { StripSource } from '../../../editing/commands/sets/carryStrip';
 import { counted, phrase } from '../../../model/phrase';
 import type { App } from '../../../store/app';
 import { goalAfter, pressed, stripsBeside } from './carryRules';

@@ -1,6 +1,11 @@
 // Carries strips on the table of sets: gives carryRules.ts the places on screen, works out the ghost, and carries the outcomes out.
 import { type RefObject, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
-import { carryStrip, type StripGoal, type StripSource, staysPut } from '../../../editing/commands/carryStrip';
+import {
+  carryStrip,
+  type StripGoal,
+  type StripSource,
+  staysPut,
+} from '../../../editing/commands/sets/carryStrip';
 import { findSet } from '../../../model/find';
 import { phrase } from '../../../model/phrase';
 import type { Project, StripSetId } from '../../../model/project';

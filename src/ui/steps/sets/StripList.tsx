@@ -1,7 +1,7 @@
 // The strips of a set in the order of the picture: last strip on top, first at the bottom. A strip is moved by buttons or Alt and
 // the arrow keys, and changed in place; on the large area it is carried.
 import { useEffect, useRef, useState } from 'react';
-import { carryStrip } from '../../../editing/commands/carryStrip';
+import { carryStrip } from '../../../editing/commands/sets/carryStrip';
 import { layStrips } from '../../../editing/commands/stripSets';
 import { whyStripsLocked } from '../../../model/freedom';
 import { phrase } from '../../../model/phrase';

@@ -2,7 +2,7 @@
 
 import { apply } from '../../../editing/apply';
 import { fromSameCloth } from '../../../editing/commands/sameCloth';
-import { changeWedgesEmptying } from '../../../editing/commands/wedgesPerBlock';
+import { changeWedgesEmptying } from '../../../editing/commands/sets/wedgesPerBlock';
 import { nameWith } from '../../../model/name';
 import type { WedgePlan } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';

@@ -11,7 +11,7 @@ import {
   type StripSource,
   staysPut,
   wayRound,
-} from '../../../../src/editing/commands/carryStrip';
+} from '../../../../src/editing/commands/sets/carryStrip';
 import { createProject } from '../../../../src/model/create';
 import { speak } from '../../../../src/model/phrase';
 import type { Project, StripSet } from '../../../../src/model/project';

@@ -1,10 +1,10 @@
 // Changes the wedge (how many make a block, how high it is) and empties all blocks, in one command: for when the blocks prevent
 // the change.
-import { phrase } from '../../model/phrase';
-import type { WedgePlan } from '../../model/project';
-import type { Inches } from '../../model/units';
-import type { Command } from '../apply';
-import { setWedge } from './stripSets';
+import { phrase } from '../../../model/phrase';
+import type { WedgePlan } from '../../../model/project';
+import type { Inches } from '../../../model/units';
+import type { Command } from '../../apply';
+import { setWedge } from '../stripSets';
 
 /** Empties every block and changes the number. Refused like changeWedge where wedges are cut or blocks sewn. */
 export function changeWedgesEmptying(perBlock: WedgePlan['perBlock']): Command {

@@ -1,17 +1,23 @@
 // Carries one strip by hand: within its set, to another set, from the left-overs into a set or to a new one, and back to the
 // left-overs. What is in the way is said with the ways round it, and one command can clear them and carry, in one undo.
-import { stripKey, stripsLeftBeside } from '../../cutting/sets/stripsUnused';
-import { wedgeLedger } from '../../cutting/wedges/ledger';
-import { availableWedges } from '../../cutting/wedges/yield';
-import { heightShort, setHeight } from '../../geometry/stripSet';
-import { createSet } from '../../model/create';
-import { findSet } from '../../model/find';
-import { whyStripsLocked } from '../../model/freedom';
-import { HAIR } from '../../model/lengths';
-import { counted, type Phrase, phrase } from '../../model/phrase';
-import { MOST_STRIPS, type Project, type Strip, type StripSet, type StripSetId } from '../../model/project';
-import type { Inches } from '../../model/units';
-import { apply, type Command, Refusal } from '../apply';
+import { stripKey, stripsLeftBeside } from '../../../cutting/sets/stripsUnused';
+import { wedgeLedger } from '../../../cutting/wedges/ledger';
+import { availableWedges } from '../../../cutting/wedges/yield';
+import { heightShort, setHeight } from '../../../geometry/stripSet';
+import { createSet } from '../../../model/create';
+import { findSet } from '../../../model/find';
+import { whyStripsLocked } from '../../../model/freedom';
+import { HAIR } from '../../../model/lengths';
+import { counted, type Phrase, phrase } from '../../../model/phrase';
+import {
+  MOST_STRIPS,
+  type Project,
+  type Strip,
+  type StripSet,
+  type StripSetId,
+} from '../../../model/project';
+import type { Inches } from '../../../model/units';
+import { apply, type Command, Refusal } from '../../apply';
 
 /** A strip of a set (`at` from 0, the first strip), or one of the left-overs. */
 export type StripSource =
