@@ -74,6 +74,36 @@ test.describe('arranging blocks on the wall', () => {
     await expect(block(page, 1)).toBeFocused();
   });
 
+  test('an animation that is interrupted ends where the block hangs', async ({ page }) => {
+    await firstVisit(page);
+    const place = (number: number) => block(page, number).locator('> g').getAttribute('transform');
+    const before = await place(1);
+    await block(page, 1).focus();
+    await page.keyboard.press('Space');
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('Space');
+    const after = await place(1);
+    expect(after).not.toBe(before);
+    await page.keyboard.press('Control+z');
+    await page.keyboard.press('Control+y');
+    await page.keyboard.press('Control+z');
+    // The top has it in its place at once; what was played over it goes.
+    expect(await place(1)).toBe(before);
+    await expect(page.locator('.flights')).toHaveCount(0);
+    await page.emulateMedia({ reducedMotion: 'reduce' });
+    await page.evaluate(() => {
+      const seen: Element[] = [];
+      Object.assign(globalThis, { seen });
+      new MutationObserver(() => seen.push(...document.querySelectorAll('.flights'))).observe(document.body, {
+        childList: true,
+        subtree: true,
+      });
+    });
+    await page.keyboard.press('Control+y');
+    await expect.poll(() => place(1)).toBe(after);
+    expect(await page.evaluate(() => (Reflect.get(globalThis, 'seen') as Element[]).length)).toBe(0);
+  });
+
   test('a pinned block stays when another is dragged onto it', async ({ page }) => {
     await firstVisit(page);
     await block(page, 2).focus();
