@@ -28,6 +28,38 @@ test.describe('arranging blocks on the wall', () => {
     await expect.poll(() => hangsAt(page, 1)).toBe(second);
   });
 
+  test('the line under the wall says what a swap would do before it is done, and is right', async ({
+    page,
+  }) => {
+    await firstVisit(page);
+    const line = page.locator('.standing');
+    await expect(line).toHaveText(/^\d+ clashes.*score \d+$/);
+    const from = (await block(page, 1).boundingBox())!;
+    const to = (await block(page, 4).boundingBox())!;
+    await page.mouse.move(from.x + from.width / 2, from.y + from.height / 2);
+    await page.mouse.down();
+    await page.mouse.move(to.x + to.width / 2, to.y + to.height / 2, { steps: 8 });
+    await expect(line).toHaveText(/^(\d+) → \d+ clash(es)?.*score [\d.]+ → [\d.]+$/);
+    const would = (await line.textContent())!.match(/→ [\d.]+/g)!.map((one) => Number(one.slice(2)));
+    await page.mouse.up();
+    await expect(line).not.toHaveText(/→/);
+    const after = (await line.textContent())!.match(/\d+/g)!.map(Number);
+    await expect(page.getByRole('region', { name: 'What clashes' })).toHaveAttribute('aria-busy', 'false');
+    expect((await line.textContent())!.match(/\d+/g)!.map(Number)).toEqual(after);
+    expect(after).toEqual([would[0], Math.round(would[1]!)]);
+    // By keys it is told once for each cell.
+    await block(page, 1).focus();
+    await page.keyboard.press('Space');
+    await page.keyboard.press('ArrowUp');
+    await expect(
+      page
+        .getByRole('status')
+        .filter({ hasText: /^Over row \d, column \d: \d+ clash(es)? instead of \d+, score/ }),
+    ).toBeAttached();
+    await page.keyboard.press('Escape');
+    await expect(line).not.toHaveText(/→/);
+  });
+
   test('Escape drops a drag without a change', async ({ page }) => {
     await firstVisit(page);
     const before = await hangsAt(page, 1);

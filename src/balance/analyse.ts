@@ -122,7 +122,8 @@ interface Kept {
 
 const NOTHING: Kept = { untouched: [], filled: false, hanging: false };
 
-function kept(previous: Analysis, project: Project, model: WallModel): Kept {
+/** What of an analysis still holds for a later state of its project. */
+export function kept(previous: Analysis, project: Project, model: WallModel): Kept {
   const before = previous.project;
   const old = previous.model;
   if (old.typeBands !== model.typeBands || before.setting !== project.setting) return NOTHING;
@@ -144,7 +145,8 @@ function kept(previous: Analysis, project: Project, model: WallModel): Kept {
   };
 }
 
-function insideClashes(
+/** The clashes inside each block, taken over where the block is untouched. */
+export function insideClashes(
   project: Project,
   model: WallModel,
   keeps: Kept,

@@ -112,16 +112,16 @@ function useGlide(
   to: string,
   onEnd: (() => void) | null,
 ): void {
+  const [first] = useState(from);
   const glided = useRef(false);
   const ended = useRef(onEnd);
   useLayoutEffect(() => {
     ended.current = onEnd;
   });
-  // biome-ignore lint/correctness/useExhaustiveDependencies: `from` counts for the first glide alone
   useLayoutEffect(() => {
     const shown = element.current;
     if (!shown) return;
-    const start = glided.current ? getComputedStyle(shown).transform : from;
+    const start = glided.current ? getComputedStyle(shown).transform : first;
     glided.current = true;
     shown.style.transform = to;
     const glide = shown.animate([{ transform: start }, { transform: to }], {
@@ -135,5 +135,5 @@ function useGlide(
       glide.cancel();
       shown.style.transform = now;
     };
-  }, [element, to]);
+  }, [element, first, to]);
 }

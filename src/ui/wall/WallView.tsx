@@ -29,6 +29,7 @@ import { turnsIn } from './hands/turning';
 import { useGestures } from './hands/useGestures';
 import { wallKey } from './hands/wallKeys';
 import { SideTable } from './SideTable';
+import { StandingLine } from './standing/StandingLine';
 import { TopLayer } from './TopLayer';
 import { useView, type WallView as View } from './useView';
 import { ViewTools } from './ViewTools';
@@ -180,6 +181,7 @@ export function WallView({ number, small }: { number: boolean; small: boolean })
         />
         {small ? null : <ViewTools view={view} />}
       </div>
+      <StandingLine gesture={gesture} />
       {small ? (
         <button
           type="button"
