@@ -181,7 +181,6 @@ export function WallView({ number, small }: { number: boolean; small: boolean })
         />
         {small ? null : <ViewTools view={view} />}
       </div>
-      <StandingLine gesture={gesture} />
       {small ? (
         <button
           type="button"
@@ -202,6 +201,7 @@ export function WallView({ number, small }: { number: boolean; small: boolean })
           onPress={(event, block) => press(event, { kind: 'table', block })}
         />
       )}
+      <StandingLine gesture={gesture} />
     </section>
   );
 }
