@@ -49,6 +49,8 @@ export interface Laid extends Finishing {
   readonly entering: 'keys' | 'list' | null;
   /** The block they are entered into; null: the next empty one, else a new one. */
   readonly into: BlockId | null;
+  /** The size, in inches, that tops on offer should come close to; null where none are on offer. */
+  readonly sizes: { readonly width: number; readonly height: number } | null;
 }
 
 const NOTHING_LAID: Laid = {
@@ -58,6 +60,7 @@ const NOTHING_LAID: Laid = {
   strips: false,
   entering: null,
   into: null,
+  sizes: null,
   ...FINISHING,
 };
 
