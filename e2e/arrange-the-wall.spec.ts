@@ -1,16 +1,16 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { block, firstVisit, goTo, hangsAt, openExample, openFile, undoButton } from './room';
+import { block, firstVisit, foot, goTo, hangsAt, openExample, openFile, undoButton } from './room';
 
 /** Begins a shuffle of the first example that goes on for a while: wedges may be traded too. Returns its part of the step. */
 async function longShuffle(page: Page): Promise<Locator> {
   await firstVisit(page);
   await goTo(page, 'Wall');
   const part = page.getByRole('region', { name: 'Shuffle for balance' });
-  await part.getByText('What it may move').click();
+  await part.getByText('Shuffle options').click();
   await part.getByRole('checkbox', { name: /Trade wedges/ }).check();
-  await part.getByRole('button', { name: 'Shuffle', exact: true }).click();
-  await expect(part.getByRole('progressbar')).toBeVisible();
+  await foot(page).getByRole('button', { name: 'Shuffle', exact: true }).click();
+  await expect(foot(page).getByRole('progressbar')).toBeVisible();
   return part;
 }
 
@@ -200,22 +200,20 @@ test.describe('arranging blocks on the wall', () => {
   test('the shuffle can be stopped, and its order kept or left', async ({ page }) => {
     await firstVisit(page);
     await goTo(page, 'Wall');
-    const part = page.getByRole('region', { name: 'Shuffle for balance' });
-    await part.getByRole('button', { name: 'Shuffle', exact: true }).click();
-    await expect(part.getByRole('progressbar')).toBeVisible();
-    await part.getByRole('button', { name: 'Stop' }).click();
-    await part.getByRole('button', { name: 'Keep this order' }).click();
+    await foot(page).getByRole('button', { name: 'Shuffle', exact: true }).click();
+    await expect(foot(page).getByRole('progressbar')).toBeVisible();
+    await foot(page).getByRole('button', { name: 'Stop' }).click();
+    await foot(page).getByRole('button', { name: 'Use this layout' }).click();
     await expect(undoButton(page)).toHaveAccessibleName(/^Undo: shuffle/);
   });
 
-  test('two shuffles of eighty blocks with the same number of the draw give the same order', async ({
+  test('two shuffles of eighty blocks with the same shuffle number give the same layout', async ({
     page,
   }) => {
     test.setTimeout(180_000);
     await firstVisit(page);
     await openExample(page, 'The plum orchard');
     await goTo(page, 'Wall');
-    const part = page.getByRole('region', { name: 'Shuffle for balance' });
     const wall = page.getByRole('region', { name: 'Design wall' });
     const order = () =>
       wall
@@ -223,8 +221,8 @@ test.describe('arranging blocks on the wall', () => {
         .evaluateAll((blocks) => blocks.map((one) => one.getAttribute('aria-label')));
     const start = await order();
     const shuffled = async () => {
-      await part.getByRole('button', { name: 'Shuffle', exact: true }).click();
-      await part.getByRole('button', { name: 'Keep this order' }).click({ timeout: 80_000 });
+      await foot(page).getByRole('button', { name: 'Shuffle', exact: true }).click();
+      await foot(page).getByRole('button', { name: 'Use this layout' }).click({ timeout: 80_000 });
       await expect(undoButton(page)).toHaveAccessibleName(/^Undo: shuffle/);
       return order();
     };
@@ -246,7 +244,7 @@ test.describe('arranging blocks on the wall', () => {
     await goTo(page, 'Wall');
     const part = page.getByRole('region', { name: 'Shuffle for balance' });
     await expect(part).toContainText('The blocks have no wedges yet');
-    await expect(part.getByRole('button', { name: 'Shuffle', exact: true })).toBeDisabled();
+    await expect(foot(page).getByRole('button', { name: 'Shuffle', exact: true })).toBeDisabled();
     await part.getByRole('button', { name: 'Choose wedges' }).click();
     await expect(page.getByRole('heading', { level: 2, name: 'Blocks', exact: true })).toBeVisible();
   });
@@ -264,8 +262,8 @@ test.describe('arranging blocks on the wall', () => {
     );
     await expect(undoButton(page)).toHaveAccessibleName('Undo: change what is asked of the shuffle');
     await goTo(page, 'Wall');
-    await expect(part.getByText('What it may move')).toBeVisible();
-    await part.getByRole('button', { name: 'Keep this order' }).click();
+    await expect(part.getByText('Shuffle options')).toBeVisible();
+    await foot(page).getByRole('button', { name: 'Use this layout' }).click();
     await expect(undoButton(page)).toHaveAccessibleName(/^Undo: shuffle/);
   });
 

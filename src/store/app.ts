@@ -90,8 +90,11 @@ export interface AppState {
 }
 
 export interface AppActions {
-  /** Runs a command. Returns why it was refused; an empty list when it was done. */
-  readonly run: (command: Command) => readonly Problem[];
+  /**
+   * Runs a command. Returns why it was refused; an empty list when it was done. A refusal is announced, unless who runs it says it
+   * `here`, at its place.
+   */
+  readonly run: (command: Command, refused?: 'announced' | 'here') => readonly Problem[];
   readonly undo: () => void;
   readonly redo: () => void;
   /** Opens another project, with the history kept of it. */
@@ -137,10 +140,10 @@ export function createApp(project: Project, history: History = EMPTY_HISTORY) {
     laid: NOTHING_LAID,
     drafts: {},
     announced: { words: phrase(''), count: 0 },
-    run: (command) => {
+    run: (command, refused = 'announced') => {
       const outcome = apply(get().project, command);
       if (!outcome.ok) {
-        get().announce(outcome.problems[0]!.message);
+        if (refused === 'announced') get().announce(outcome.problems[0]!.message);
         return outcome.problems;
       }
       if (outcome.change.patches.length === 0) return [];

@@ -32,6 +32,8 @@ export interface TopLayerProps {
   lit: FabricId | null;
   near: boolean;
   number: boolean;
+  /** Blocks whose numbers are shown in any case. */
+  numbered: ReadonlySet<BlockId>;
   onPress: (event: PointerEvent, cell: number) => void;
   onFocus: (cell: number) => void;
 }
@@ -96,7 +98,7 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
           tabbable={hung.cell === props.focused}
           lit={lit}
           near={props.near}
-          number={props.number}
+          number={props.number || props.numbered.has(hung.block)}
           marks={marks.soft.get(hung.block) ?? NO_MARKS}
           strongMarks={marks.strong.get(hung.block) ?? NO_MARKS}
           onPress={props.onPress}

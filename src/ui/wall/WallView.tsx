@@ -88,6 +88,16 @@ export function WallView({ number, small }: { number: boolean; small: boolean })
     () => (tried ? movedBlocks(tried.command.moves ?? [], project) : new Set(spot?.blocks)),
     [tried, spot, project],
   );
+  // An open finding shows its numbers and marks, whatever the switches say.
+  const findings = balance?.findings ?? NO_FINDINGS;
+  const marked = useMemo(
+    () => (look.marks ? findings : findings.filter((one) => one.id === chosen)),
+    [look.marks, findings, chosen],
+  );
+  const numbered = useMemo(() => {
+    const opened = spot === null ? findings.find((one) => one.id === chosen) : spot;
+    return new Set(opened?.blocks);
+  }, [findings, chosen, spot]);
   const turns = turnsOf(project.wedge.perBlock);
   const pickedHung = drawing.blocks.find((one) => one.block === picked);
   const box = viewBox(view.sheet, view.window);
@@ -129,7 +139,7 @@ export function WallView({ number, small }: { number: boolean; small: boolean })
               drawing={drawing}
               fabrics={shown.fabrics}
               hanging={shown}
-              findings={look.marks && balance ? balance.findings : NO_FINDINGS}
+              findings={marked}
               chosen={chosen}
               spot={spot?.marks ?? null}
               picked={picked}
@@ -137,6 +147,7 @@ export function WallView({ number, small }: { number: boolean; small: boolean })
               lit={lit}
               near={near}
               number={number}
+              numbered={numbered}
               onPress={pressCell}
               onFocus={setFocused}
             />
@@ -201,7 +212,7 @@ export function WallView({ number, small }: { number: boolean; small: boolean })
           onPress={(event, block) => press(event, { kind: 'table', block })}
         />
       )}
-      <StandingLine gesture={gesture} />
+      <StandingLine gesture={gesture} small={small} />
     </section>
   );
 }

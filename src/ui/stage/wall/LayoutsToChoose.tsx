@@ -1,14 +1,16 @@
 // Several good layouts side by side, large enough to judge, with what differs from now ringed. One is seen on the wall by a press on
 // its picture; each can be used at once.
-import { useEffect, useMemo, useRef } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import type { Alternative } from '../../../arrange/alternatives';
-import { inPoints } from '../../../balance/score/terms';
 import { weightsOf } from '../../../balance/score/wishes';
+import type { Standing } from '../../../balance/standing';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { Fractions } from '../../fields/Fractions';
-import { useSeeking } from '../../session';
+import { useSeeking, useSession } from '../../session';
+import { useAnalysis } from '../../useAnalysis';
 import { SmallTop } from '../../wall/SmallTop';
+import { standingWords } from '../../wall/standing/standingWords';
 import { useSay } from '../../words';
 import { type Layout, layoutsOf, unlikeTheFirst } from './layouts';
 
@@ -23,7 +25,11 @@ export function LayoutsToChoose(props: { alternatives: readonly Alternative[]; c
   const layouts = useMemo(() => layoutsOf(project, alternatives), [project, alternatives]);
   const [run, problems] = useRun();
   const chosen = layouts.find((one) => sameMoves(one, preview?.command.moves))?.command ?? null;
-  useEffect(() => () => void store.getState().showPreview(null), [store]);
+  useEffect(() => {
+    // What is to be chosen from comes first; a press on a picture makes the wall large.
+    store.getState().enlargeWall(false);
+    return () => void store.getState().showPreview(null);
+  }, [store]);
   // A change that the layouts do not depend on ends the preview; then it comes back.
   const revision = useApp((app) => app.revision);
   const last = useRef({ revision, chosen });
@@ -76,6 +82,28 @@ export function LayoutsToChoose(props: { alternatives: readonly Alternative[]; c
   );
 }
 
+/** How the wall stands in a layout, as the line under the wall has it; null while it is worked out. */
+function useStandingOf({ command: { moves } }: Layout): Standing | null {
+  const { analysing } = useSession();
+  const project = useApp((app) => app.project);
+  const { balance } = useAnalysis(project);
+  const [known, setKnown] = useState<Standing | null>(null);
+  const ready = balance?.project === project;
+  useEffect(() => {
+    if (!ready) return;
+    let wanted = true;
+    void analysing
+      .standing(project, moves, () => wanted)
+      .then((standing) => {
+        if (wanted) setKnown(standing);
+      });
+    return () => {
+      wanted = false;
+    };
+  }, [analysing, project, moves, ready]);
+  return known;
+}
+
 function sameMoves(layout: Layout, moves: unknown): boolean {
   return layout.command.moves.length > 0 && layout.command.moves === moves;
 }
@@ -94,7 +122,8 @@ function LayoutCard({ layout, number, pressed, onSee, onUse, onCancel }: CardPro
   const { alternative, seen, ringed } = layout;
   const weights = weightsOf(seen.preferences);
   const name = say('Layout {number}', { number });
-  const score = say('score {score}', { score: inPoints(alternative.score.total, weights).toFixed(0) });
+  const standing = useStandingOf(layout);
+  const figures = standing ? standingWords(standing, null, weights).map((one) => say(one)) : [];
   const words = number === 1 ? [say('the best found')] : unlikeTheFirst(alternative).map((one) => say(one));
   return (
     <li aria-label={name}>
@@ -109,10 +138,8 @@ function LayoutCard({ layout, number, pressed, onSee, onUse, onCancel }: CardPro
         <SmallTop project={seen} label="" ringed={ringed.blocks} />
       </button>
       <p>
-        <strong>
-          {name} · {score}
-        </strong>
-        : <Fractions text={words.join('; ')} />. <span className="quiet">{say(ringed.words)}</span>
+        <strong>{[name, ...figures].join(' · ')}</strong>: <Fractions text={words.join('; ')} />.{' '}
+        <span className="quiet">{say(ringed.words)}</span>
       </p>
       <div className="row">
         <button

@@ -1,5 +1,5 @@
 // Tops of about a wanted size side by side, each as it would look; one is used by a press.
-import { useMemo } from 'react';
+import { useEffect, useMemo } from 'react';
 import { type SizeOffer, sizeOffers } from '../../../cutting/top/sizeOffers';
 import { takeOffer } from '../../../editing/commands/takeOffer';
 import type { Project } from '../../../model/project';
@@ -21,6 +21,7 @@ export function SizesToChoose({ wanted }: { wanted: { readonly width: Inches; re
     () => sizeOffers(project, wanted).map((offer) => ({ offer, shown: withOffer(project, offer) })),
     [project, wanted],
   );
+  useEffect(() => store.getState().enlargeWall(false), [store]);
   const close = () => store.getState().lay({ sizes: null });
   return (
     <div className={grey ? 'to-choose grey' : 'to-choose'}>

@@ -43,7 +43,7 @@ export function WallFoot() {
   if (shuffle.kind === 'done') {
     return (
       <StepFoot>
-        <UseOrCancel command={shuffle.keep} onDone={leave} />
+        <UseOrCancel command={shuffle.keep} leave={shuffle.keep ? 'Cancel' : 'Close'} onDone={leave} />
       </StepFoot>
     );
   }
@@ -51,7 +51,7 @@ export function WallFoot() {
     const shown = preview?.command.label === LAYOUT_LABEL ? preview.command : null;
     return (
       <StepFoot>
-        <UseOrCancel command={shown} onDone={seeking.close} />
+        <UseOrCancel command={shown} leave="Cancel" onDone={seeking.close} />
       </StepFoot>
     );
   }
@@ -112,7 +112,8 @@ function ShuffleNews() {
 }
 
 /** Use the layout that the wall shows, or cancel. Without one there is nothing to use. */
-function UseOrCancel({ command, onDone }: { command: Command | null; onDone: () => void }) {
+function UseOrCancel(props: { command: Command | null; leave: 'Cancel' | 'Close'; onDone: () => void }) {
+  const { command, leave, onDone } = props;
   const say = useSay();
   const [run, problems] = useRun();
   return (
@@ -129,7 +130,7 @@ function UseOrCancel({ command, onDone }: { command: Command | null; onDone: () 
         </button>
       ) : null}
       <button data-always type="button" className="button" onClick={onDone}>
-        {say(command ? 'Cancel' : 'Close')}
+        {say(leave)}
       </button>
       <Complaint problems={problems} />
     </>
