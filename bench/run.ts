@@ -5,6 +5,7 @@ import { benchAssignment } from './assignment';
 import { benchBalance } from './balance';
 import { benchComposing } from './composing';
 import type { BenchRow } from './row';
+import { benchWallFrames } from './wallFrames';
 
 /** What is measured, one after another, so that nothing disturbs the clock. A bench returns its lines of the table. */
 const BENCHES: readonly (() => readonly BenchRow[] | Promise<readonly BenchRow[]>)[] = [
@@ -12,6 +13,7 @@ const BENCHES: readonly (() => readonly BenchRow[] | Promise<readonly BenchRow[]
   benchComposing,
   benchArrange,
   benchAssignment,
+  benchWallFrames,
 ];
 
 const rows: BenchRow[] = [];

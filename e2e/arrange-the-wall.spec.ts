@@ -1,16 +1,16 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { block, firstVisit, goTo, hangsAt, openExample, openFile, undoButton } from './room';
+import { block, firstVisit, foot, goTo, hangsAt, openExample, openFile, undoButton } from './room';
 
 /** Begins a shuffle of the first example that goes on for a while: wedges may be traded too. Returns its part of the step. */
 async function longShuffle(page: Page): Promise<Locator> {
   await firstVisit(page);
   await goTo(page, 'Wall');
   const part = page.getByRole('region', { name: 'Shuffle for balance' });
-  await part.getByText('What it may move').click();
+  await part.getByText('Shuffle options').click();
   await part.getByRole('checkbox', { name: /Trade wedges/ }).check();
-  await part.getByRole('button', { name: 'Shuffle', exact: true }).click();
-  await expect(part.getByRole('progressbar')).toBeVisible();
+  await foot(page).getByRole('button', { name: 'Shuffle', exact: true }).click();
+  await expect(foot(page).getByRole('progressbar')).toBeVisible();
   return part;
 }
 
@@ -26,6 +26,38 @@ test.describe('arranging blocks on the wall', () => {
     await expect.poll(() => hangsAt(page, 1)).toBe(first);
     await page.keyboard.press('Control+y');
     await expect.poll(() => hangsAt(page, 1)).toBe(second);
+  });
+
+  test('the line under the wall says what a swap would do before it is done, and is right', async ({
+    page,
+  }) => {
+    await firstVisit(page);
+    const line = page.locator('.standing');
+    await expect(line).toHaveText(/^\d+ clashes.*score \d+$/);
+    const from = (await block(page, 1).boundingBox())!;
+    const to = (await block(page, 4).boundingBox())!;
+    await page.mouse.move(from.x + from.width / 2, from.y + from.height / 2);
+    await page.mouse.down();
+    await page.mouse.move(to.x + to.width / 2, to.y + to.height / 2, { steps: 8 });
+    await expect(line).toHaveText(/^(\d+) → \d+ clash(es)?.*score [\d.]+ → [\d.]+$/);
+    const would = (await line.textContent())!.match(/→ [\d.]+/g)!.map((one) => Number(one.slice(2)));
+    await page.mouse.up();
+    await expect(line).not.toHaveText(/→/);
+    const after = (await line.textContent())!.match(/\d+/g)!.map(Number);
+    await expect(page.getByRole('region', { name: 'What clashes' })).toHaveAttribute('aria-busy', 'false');
+    expect((await line.textContent())!.match(/\d+/g)!.map(Number)).toEqual(after);
+    expect(after).toEqual([would[0], Math.round(would[1]!)]);
+    // By keys it is told once for each cell.
+    await block(page, 1).focus();
+    await page.keyboard.press('Space');
+    await page.keyboard.press('ArrowUp');
+    await expect(
+      page
+        .getByRole('status')
+        .filter({ hasText: /^Over row \d, column \d: \d+ clash(es)? instead of \d+, score/ }),
+    ).toBeAttached();
+    await page.keyboard.press('Escape');
+    await expect(line).not.toHaveText(/→/);
   });
 
   test('Escape drops a drag without a change', async ({ page }) => {
@@ -72,6 +104,36 @@ test.describe('arranging blocks on the wall', () => {
     await page.keyboard.press('Enter');
     await expect.poll(() => hangsAt(page, 1)).toBe('row 1, column 2');
     await expect(block(page, 1)).toBeFocused();
+  });
+
+  test('an animation that is interrupted ends where the block hangs', async ({ page }) => {
+    await firstVisit(page);
+    const place = (number: number) => block(page, number).locator('> g').getAttribute('transform');
+    const before = await place(1);
+    await block(page, 1).focus();
+    await page.keyboard.press('Space');
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('Space');
+    const after = await place(1);
+    expect(after).not.toBe(before);
+    await page.keyboard.press('Control+z');
+    await page.keyboard.press('Control+y');
+    await page.keyboard.press('Control+z');
+    // The top has it in its place at once; what was played over it goes.
+    expect(await place(1)).toBe(before);
+    await expect(page.locator('.flights')).toHaveCount(0);
+    await page.emulateMedia({ reducedMotion: 'reduce' });
+    await page.evaluate(() => {
+      const seen: Element[] = [];
+      Object.assign(globalThis, { seen });
+      new MutationObserver(() => seen.push(...document.querySelectorAll('.flights'))).observe(document.body, {
+        childList: true,
+        subtree: true,
+      });
+    });
+    await page.keyboard.press('Control+y');
+    await expect.poll(() => place(1)).toBe(after);
+    expect(await page.evaluate(() => (Reflect.get(globalThis, 'seen') as Element[]).length)).toBe(0);
   });
 
   test('a pinned block stays when another is dragged onto it', async ({ page }) => {
@@ -138,22 +200,20 @@ test.describe('arranging blocks on the wall', () => {
   test('the shuffle can be stopped, and its order kept or left', async ({ page }) => {
     await firstVisit(page);
     await goTo(page, 'Wall');
-    const part = page.getByRole('region', { name: 'Shuffle for balance' });
-    await part.getByRole('button', { name: 'Shuffle', exact: true }).click();
-    await expect(part.getByRole('progressbar')).toBeVisible();
-    await part.getByRole('button', { name: 'Stop' }).click();
-    await part.getByRole('button', { name: 'Keep this order' }).click();
+    await foot(page).getByRole('button', { name: 'Shuffle', exact: true }).click();
+    await expect(foot(page).getByRole('progressbar')).toBeVisible();
+    await foot(page).getByRole('button', { name: 'Stop' }).click();
+    await foot(page).getByRole('button', { name: 'Use this layout' }).click();
     await expect(undoButton(page)).toHaveAccessibleName(/^Undo: shuffle/);
   });
 
-  test('two shuffles of eighty blocks with the same number of the draw give the same order', async ({
+  test('two shuffles of eighty blocks with the same shuffle number give the same layout', async ({
     page,
   }) => {
     test.setTimeout(180_000);
     await firstVisit(page);
     await openExample(page, 'The plum orchard');
     await goTo(page, 'Wall');
-    const part = page.getByRole('region', { name: 'Shuffle for balance' });
     const wall = page.getByRole('region', { name: 'Design wall' });
     const order = () =>
       wall
@@ -161,8 +221,8 @@ test.describe('arranging blocks on the wall', () => {
         .evaluateAll((blocks) => blocks.map((one) => one.getAttribute('aria-label')));
     const start = await order();
     const shuffled = async () => {
-      await part.getByRole('button', { name: 'Shuffle', exact: true }).click();
-      await part.getByRole('button', { name: 'Keep this order' }).click({ timeout: 80_000 });
+      await foot(page).getByRole('button', { name: 'Shuffle', exact: true }).click();
+      await foot(page).getByRole('button', { name: 'Use this layout' }).click({ timeout: 80_000 });
       await expect(undoButton(page)).toHaveAccessibleName(/^Undo: shuffle/);
       return order();
     };
@@ -184,7 +244,7 @@ test.describe('arranging blocks on the wall', () => {
     await goTo(page, 'Wall');
     const part = page.getByRole('region', { name: 'Shuffle for balance' });
     await expect(part).toContainText('The blocks have no wedges yet');
-    await expect(part.getByRole('button', { name: 'Shuffle', exact: true })).toBeDisabled();
+    await expect(foot(page).getByRole('button', { name: 'Shuffle', exact: true })).toBeDisabled();
     await part.getByRole('button', { name: 'Choose wedges' }).click();
     await expect(page.getByRole('heading', { level: 2, name: 'Blocks', exact: true })).toBeVisible();
   });
@@ -202,8 +262,8 @@ test.describe('arranging blocks on the wall', () => {
     );
     await expect(undoButton(page)).toHaveAccessibleName('Undo: change what is asked of the shuffle');
     await goTo(page, 'Wall');
-    await expect(part.getByText('What it may move')).toBeVisible();
-    await part.getByRole('button', { name: 'Keep this order' }).click();
+    await expect(part.getByText('Shuffle options')).toBeVisible();
+    await foot(page).getByRole('button', { name: 'Use this layout' }).click();
     await expect(undoButton(page)).toHaveAccessibleName(/^Undo: shuffle/);
   });
 

@@ -1,6 +1,6 @@
 // What was refused is never acted on, and what is not kept is never said to be.
 import { expect, test } from '@playwright/test';
-import { block, firstVisit, goTo, undoButton } from './room';
+import { block, firstVisit, foot, goTo, undoButton } from './room';
 
 test('a button does nothing while a field beside it is refused, and the field gets the focus', async ({
   page,
@@ -8,17 +8,18 @@ test('a button does nothing while a field beside it is refused, and the field ge
   await firstVisit(page);
   await goTo(page, 'Wall');
   const part = page.getByRole('region', { name: 'Shuffle for balance' });
+  await part.getByText('Shuffle options').click();
   const seed = part.getByRole('textbox', { name: 'Number of the draw' });
   await seed.fill('banana');
   await seed.press('Tab');
   await expect(part.getByText('Write a whole number from 0 to 9999.')).toBeVisible();
-  await part.getByRole('button', { name: 'Shuffle', exact: true }).click();
+  await foot(page).getByRole('button', { name: 'Shuffle', exact: true }).click();
   await expect(seed).toBeFocused();
-  await expect(part.getByRole('progressbar')).toHaveCount(0);
+  await expect(foot(page).getByRole('progressbar')).toHaveCount(0);
   await seed.fill('7');
   await seed.press('Enter');
-  await part.getByRole('button', { name: 'Shuffle', exact: true }).click();
-  await expect(part.getByRole('progressbar')).toBeVisible();
+  await foot(page).getByRole('button', { name: 'Shuffle', exact: true }).click();
+  await expect(foot(page).getByRole('progressbar')).toBeVisible();
 });
 
 test('blocks are not added while their number is refused', async ({ page }) => {
@@ -99,12 +100,13 @@ test('a shuffle that may move nothing, or minds nothing, says so instead of a pr
   await firstVisit(page);
   await goTo(page, 'Wall');
   const part = page.getByRole('region', { name: 'Shuffle for balance' });
-  const shuffle = part.getByRole('button', { name: 'Shuffle', exact: true });
-  await part.getByText('What it may move').click();
-  for (const name of [/^Swap/, /^Turn/, /^Corners/]) await part.getByRole('checkbox', { name }).uncheck();
+  const shuffle = foot(page).getByRole('button', { name: 'Shuffle', exact: true });
+  await part.getByText('Shuffle options').click();
+  for (const name of [/^Swap/, /^Turn blocks/, /^Turn corners/])
+    await part.getByRole('checkbox', { name }).uncheck();
   await expect(part).toContainText('It may move nothing yet');
   await expect(shuffle).toBeDisabled();
-  await part.getByRole('checkbox', { name: /^Turn/ }).check();
+  await part.getByRole('checkbox', { name: /^Turn blocks/ }).check();
   await expect(shuffle).toBeEnabled();
   for (const weight of await part.getByRole('slider').all()) await weight.fill('0');
   await expect(part).toContainText('Nothing counts yet');

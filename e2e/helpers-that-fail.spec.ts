@@ -1,12 +1,12 @@
 // The workers beside the page are taken away, or others put in their place that never say a word: what is asked of them is
 // done by the next one, or that it cannot be done is said, and the quilt is as it was.
 import { expect, type Page, test } from '@playwright/test';
-import { firstVisit, goTo } from './room';
+import { firstVisit, foot, goTo } from './room';
 
 async function shuffle(page: Page) {
   await goTo(page, 'Wall');
   const part = page.getByRole('region', { name: 'Shuffle for balance' });
-  await part.getByRole('button', { name: 'Shuffle', exact: true }).click();
+  await foot(page).getByRole('button', { name: 'Shuffle', exact: true }).click();
   return part;
 }
 
@@ -30,8 +30,8 @@ test('a shuffle whose first workers hang before they have begun is done by the n
     return asked <= 2 ? route.fulfill(hangs) : route.continue();
   });
   await firstVisit(page);
-  const part = await shuffle(page);
-  await expect(part.getByRole('button', { name: 'Keep this order' })).toBeVisible({ timeout: 50_000 });
+  await shuffle(page);
+  await expect(foot(page).getByRole('button', { name: 'Use this layout' })).toBeVisible({ timeout: 50_000 });
   expect(asked).toBe(4);
 });
 

@@ -116,14 +116,17 @@ test('how even the top is stands in a table, and the centres of weight are marke
 test('from how near cloths read as one is set beside the findings it changes', async ({ page }) => {
   const findings = await atTheWall(page);
   await open(page, 'What counts as a clash');
-  const slider = findings.getByRole('slider', { name: /^Two cloths read as one below/ });
+  const slider = findings.getByRole('slider', { name: /^Two fabrics read as one below/ });
   await slider.fill('0');
   await expect(findings).toContainText('Look-alikes meet in 0 places now');
   await slider.fill('30');
   await expect(findings).toContainText(/Look-alikes meet in [1-9]\d* places now/);
   const pool = findings.getByRole('button', { name: /light wedges together/ });
   await expect(pool).toHaveCount(1);
-  await findings.getByLabel('Values').selectOption({ label: 'Light to dark across' });
+  await page
+    .getByRole('region', { name: 'Shuffle for balance' })
+    .getByLabel('Values')
+    .selectOption({ label: 'Light to dark across' });
   await expect(pool).toHaveCount(0);
 });
 

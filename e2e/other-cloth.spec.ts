@@ -69,15 +69,26 @@ test('turned hues, lights and darks turned over: their cloth is the colourway’
   await expect(fabrics).toContainText('14');
 });
 
-test('several orders to choose from: one is seen on the wall, then kept', async ({ page }) => {
+test('several layouts to choose from: one is seen on the wall, then used; another time all are cancelled', async ({
+  page,
+}) => {
   await firstVisit(page);
   await goTo(page, 'Wall');
-  const part = page.getByRole('region', { name: 'Shuffle for balance' });
-  await part.getByRole('button', { name: 'Show several to choose from' }).click();
-  const order = part.getByRole('button', { name: /^Order 1: scores/ });
-  await expect(order).toBeVisible({ timeout: 20_000 });
-  await order.click();
+  await page.getByRole('button', { name: 'Show several to choose from' }).click();
+  const layouts = page.getByRole('region', { name: 'Layouts to choose from' });
+  const first = layouts.getByRole('listitem', { name: 'Layout 1' });
+  await expect(first).toBeVisible({ timeout: 20_000 });
+  await expect(first).toContainText(/Layout 1 · \d+ clashes · score \d+: the best found/);
+  await first.getByRole('button', { name: 'See layout 1 on the wall' }).click();
   await expect(undoButton(page)).toBeDisabled();
-  await part.getByRole('button', { name: 'Keep this order' }).click();
-  await expect(undoButton(page)).toHaveAccessibleName('Undo: hang the blocks in another order');
+  await expect(page.locator('.standing')).toHaveText(/→/);
+  await page.getByRole('button', { name: 'Back to the layouts' }).click();
+  await first.getByRole('button', { name: 'Use layout 1' }).click();
+  await expect(undoButton(page)).toHaveAccessibleName('Undo: hang the blocks in another layout');
+  await expect(layouts).toHaveCount(0);
+  await undoButton(page).click();
+  await page.getByRole('button', { name: 'Show several to choose from' }).click();
+  await first.getByRole('button', { name: 'Cancel' }).click({ timeout: 20_000 });
+  await expect(layouts).toHaveCount(0);
+  await expect(undoButton(page)).toBeDisabled();
 });

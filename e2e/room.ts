@@ -19,6 +19,11 @@ export async function openPart(page: Page, part: string): Promise<void> {
   await expect(page.getByRole('heading', { level: 3, name: part, exact: true })).toBeVisible();
 }
 
+/** The foot of the step: what is missing, and its main action. */
+export function foot(page: Page): Locator {
+  return page.locator('.step-foot');
+}
+
 /** A block on the wall by its number. */
 export function block(page: Page, number: number): Locator {
   return page

@@ -283,11 +283,11 @@ test('a border is pieced from strips left over; where whole pieces do not fit, a
 });
 
 test('about 60 × 72 is answered with ways to come close, and one is taken up @phone', async ({ page }) => {
-  const wanted = page.getByRole('region', { name: 'Make it about' });
+  const wanted = page.getByRole('region', { name: 'Fit to a size' });
   await wanted.locator('summary').click();
   await write(wanted.getByLabel('Width'), '60');
   await write(wanted.getByLabel('Height'), '72');
-  const offers = wanted.getByRole('listitem');
+  const offers = page.getByRole('region', { name: 'Layouts to choose from' }).getByRole('listitem');
   await expect(offers.first()).toBeVisible();
   for (const words of await offers.locator('.size').allTextContents()) {
     const [across, down] = words.split('×').map((text) => parseLength(text, 'in')!) as [number, number];
@@ -296,7 +296,7 @@ test('about 60 × 72 is answered with ways to come close, and one is taken up @p
     expect(Math.abs(down - 72)).toBeLessThanOrEqual(7);
   }
   const first = await offers.first().locator('.size').textContent();
-  await offers.first().getByRole('button', { name: 'Make it so' }).click();
+  await offers.first().getByRole('button', { name: /^Use / }).click();
   await expect(size(page)).toContainText(first!);
   await expect(undoButton(page)).toBeEnabled();
 });

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { expect, type Page, test } from '@playwright/test';
 import { readPdf } from '../tests/drawing/pattern/readPdf';
-import { block, firstVisit, goTo, openPart, undoButton } from './room';
+import { block, firstVisit, foot, goTo, openPart, undoButton } from './room';
 
 // The other specs go without it, so that none of them sees anything but the build under test.
 test.use({ serviceWorkers: 'allow' });
@@ -29,9 +29,8 @@ test('opened once, the tool opens again without a network, the quilt as it was l
   await expect(block(page, 6)).toBeVisible();
   await goTo(page, 'Wall');
   await expect(page.getByRole('region', { name: 'What clashes' })).toContainText('things to look at');
-  const shuffle = page.getByRole('region', { name: 'Shuffle for balance' });
-  await shuffle.getByRole('button', { name: 'Shuffle', exact: true }).click();
-  await shuffle.getByRole('button', { name: 'Keep this order' }).click({ timeout: 30_000 });
+  await foot(page).getByRole('button', { name: 'Shuffle', exact: true }).click();
+  await foot(page).getByRole('button', { name: 'Use this layout' }).click({ timeout: 30_000 });
   await goTo(page, 'Finishing');
   await openPart(page, 'Pattern');
   // The pages on screen come offline too.

@@ -25,6 +25,7 @@ export const TYPES_ONLY: Readonly<Record<string, readonly string[]>> = {
 /** Short rules in a room of types only which the page may work out for itself, and the rooms that may. */
 export const SHORT_RULES: Readonly<Record<string, readonly string[]>> = {
   'src/arrange/search/effort.ts': ['ui'],
+  'src/arrange/mend/advice.ts': ['ui'],
 };
 
 /** Rooms without React, page, storage, worker, clock or chance. */

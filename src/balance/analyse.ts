@@ -15,6 +15,7 @@ import { NearestTable } from './evenness/nearest';
 import { poolFindings } from './evenness/poolFindings';
 import { type Pool, poolsOf } from './evenness/pools';
 import { dominantFabric, fabricFindings, leanFindings } from './evenness/spreadFindings';
+import { type ValueOrder, valueOrder } from './evenness/valueOrder';
 import { type WholeTop, wholeTop } from './evenness/wholeTop';
 import type { Finding } from './finding';
 import { type Intent, SCATTERED } from './score/intent';
@@ -47,6 +48,8 @@ export interface Analysis {
   /** The fabric that stands out most; null for an empty wall. */
   readonly dominant: FabricId | null;
   readonly wholeTop: WholeTop;
+  /** Whether the order of values that is wanted can be seen; null where none is wanted. */
+  readonly valueOrder: ValueOrder | null;
   /** How even value and colour are at each scale. */
   readonly evenness: readonly EvennessRow[];
   /** The score, term by term, each about 1 by chance, and what it is measured against. */
@@ -101,6 +104,7 @@ function analysed(project: Project, options: AnalysisOptions, previous: Analysis
     fabrics,
     dominant: dominantFabric(project, fabrics)?.fabric ?? null,
     wholeTop: top,
+    valueOrder: valueOrder(model, intent),
     evenness: evennessRows(layers),
     terms: { ...(hanging?.terms ?? spreadTerms(scales, model)), ...clashTerms(scales, model) },
     scales,
@@ -122,7 +126,8 @@ interface Kept {
 
 const NOTHING: Kept = { untouched: [], filled: false, hanging: false };
 
-function kept(previous: Analysis, project: Project, model: WallModel): Kept {
+/** What of an analysis still holds for a later state of its project. */
+export function kept(previous: Analysis, project: Project, model: WallModel): Kept {
   const before = previous.project;
   const old = previous.model;
   if (old.typeBands !== model.typeBands || before.setting !== project.setting) return NOTHING;
@@ -144,7 +149,8 @@ function kept(previous: Analysis, project: Project, model: WallModel): Kept {
   };
 }
 
-function insideClashes(
+/** The clashes inside each block, taken over where the block is untouched. */
+export function insideClashes(
   project: Project,
   model: WallModel,
   keeps: Kept,

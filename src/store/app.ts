@@ -49,6 +49,8 @@ export interface Laid extends Finishing {
   readonly entering: 'keys' | 'list' | null;
   /** The block they are entered into; null: the next empty one, else a new one. */
   readonly into: BlockId | null;
+  /** The size, in inches, that tops on offer should come close to; null where none are on offer. */
+  readonly sizes: { readonly width: number; readonly height: number } | null;
 }
 
 const NOTHING_LAID: Laid = {
@@ -58,6 +60,7 @@ const NOTHING_LAID: Laid = {
   strips: false,
   entering: null,
   into: null,
+  sizes: null,
   ...FINISHING,
 };
 
@@ -87,8 +90,11 @@ export interface AppState {
 }
 
 export interface AppActions {
-  /** Runs a command. Returns why it was refused; an empty list when it was done. */
-  readonly run: (command: Command) => readonly Problem[];
+  /**
+   * Runs a command. Returns why it was refused; an empty list when it was done. A refusal is announced, unless who runs it says it
+   * `here`, at its place.
+   */
+  readonly run: (command: Command, refused?: 'announced' | 'here') => readonly Problem[];
   readonly undo: () => void;
   readonly redo: () => void;
   /** Opens another project, with the history kept of it. */
@@ -134,10 +140,10 @@ export function createApp(project: Project, history: History = EMPTY_HISTORY) {
     laid: NOTHING_LAID,
     drafts: {},
     announced: { words: phrase(''), count: 0 },
-    run: (command) => {
+    run: (command, refused = 'announced') => {
       const outcome = apply(get().project, command);
       if (!outcome.ok) {
-        get().announce(outcome.problems[0]!.message);
+        if (refused === 'announced') get().announce(outcome.problems[0]!.message);
         return outcome.problems;
       }
       if (outcome.change.patches.length === 0) return [];

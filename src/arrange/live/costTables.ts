@@ -79,7 +79,9 @@ export function costTables(model: WallModel, scales: TermScales, weights: Terms)
     fabrics: kept,
     scale: Float64Array.from(factors, (factor) => Math.sqrt(Math.abs(factor))),
     sign: Float64Array.from(factors, (factor) => (factor < 0 ? -1 : 1)),
-    own: Float64Array.from(factors, (factor) => (factor < 0 ? 0 : scales.kernel.own)),
+    own: Float64Array.from(factors, (factor, channel) =>
+      factor < 0 ? 0 : scales.kernel.own + (channel === 0 ? scales.ownValue : 0),
+    ),
     likenessRow: scattered ? null : rowSums(model, scales).map((sum) => 2 * colour * sum),
     valueLinear: lag.map((one) => -2 * factors[0]! * one),
     valueConstant: factors[0]! * lag.reduce((sum, one, cell) => sum + one * scales.target[cell]!, 0),
@@ -88,11 +90,11 @@ export function costTables(model: WallModel, scales: TermScales, weights: Terms)
   };
 }
 
-/** K · target, by cell. */
+/** K · target by cell, each cell's own square included. */
 function targetLag(scales: TermScales): Float64Array {
   const { near, own } = scales.kernel;
   return scales.target.map((target, cell) => {
-    let sum = own * target;
+    let sum = (own + scales.ownValue) * target;
     for (let at = near.start[cell]!; at < near.start[cell + 1]!; at++) {
       sum += near.weight[at]! * scales.target[near.to[at]!]!;
     }

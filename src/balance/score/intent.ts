@@ -32,7 +32,8 @@ export function valueTarget(
   return target;
 }
 
-function lightnessOrder(
+/** How light each filled cell should be beside the others: only the order counts, and cells of equal standing have one number. */
+export function lightnessOrder(
   wanted: Exclude<Intent['value'], 'scattered'>,
   x: ArrayLike<number>,
   y: ArrayLike<number>,

@@ -19,6 +19,8 @@ export interface TermScales {
   readonly strength: Float64Array;
   /** Wanted deviation of value of each cell, L*. */
   readonly target: Float64Array;
+  /** How much the squared residuals of value count by themselves, beside those of groups: above 0 where an order is wanted. */
+  readonly ownValue: number;
   /** Offsets of each cell from the middle of the filled cells, inches. */
   readonly fromMiddleX: Float64Array;
   readonly fromMiddleY: Float64Array;
@@ -31,6 +33,12 @@ export interface TermScales {
   readonly momentScale: number;
   readonly warmthScale: number;
 }
+
+/**
+ * A group is even where a cell too light lies beside one too dark, which is as wanted for scattered values and against an order. So
+ * with an order every cell counts for itself, twice as much as in the groups (our choice: it can then be seen in grey on six blocks).
+ */
+const OWN_VALUE = 4;
 
 /** Below these standard deviations between blocks nothing is seen: L*, OKLab, warmth, and part of a block's area. */
 const LEAST = { lightness: 1, oklab: 0.003, warmth: 0.02, area: 0.005 } as const;
@@ -53,6 +61,7 @@ export function termScales(model: WallModel, intent: Intent = SCATTERED): TermSc
     { x: model.cellX, y: model.cellY, filled },
     hung.map((block) => model.lightness[block]! - lightness.mean),
   );
+  const ownValue = intent.value === 'scattered' ? 0 : OWN_VALUE;
   const middle = fromMiddle(model, filled);
   const sums = kernelSums(kernel, filled);
   const chance = chanceOfForm(sums, hung.length);
@@ -68,11 +77,15 @@ export function termScales(model: WallModel, intent: Intent = SCATTERED): TermSc
     meanFabric: fabrics.mean,
     strength: fabrics.strength,
     target,
+    ownValue,
     fromMiddleX: middle.x,
     fromMiddleY: middle.y,
     clashScale: clash.same,
     alikeScale: clash.alike,
-    valueScale: lightness.m2 * chance + quadratic(kernel, target),
+    valueScale:
+      lightness.m2 * (chance + ownValue * hung.length) +
+      quadratic(kernel, target) +
+      ownValue * squares(target),
     colourScale:
       (a.m2 + b.m2) *
       (intent.colour === 'scattered'
@@ -82,6 +95,11 @@ export function termScales(model: WallModel, intent: Intent = SCATTERED): TermSc
     momentScale: lightness.m2 * middle.chance + momentOf(middle, target),
     warmthScale: warmth.m2 * middle.chance,
   };
+}
+
+/** Σ v². */
+export function squares(values: Float64Array): number {
+  return values.reduce((sum, value) => sum + value * value, 0);
 }
 
 /** Mean and m2 = Σz²/n over the hung blocks, m2 not below the square of what is seen. */

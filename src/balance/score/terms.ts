@@ -4,7 +4,7 @@
 import { clashSums } from '../clashes/clashSums';
 import { quadratic } from '../wall/kernel';
 import type { WallModel } from '../wall/wallModel';
-import type { TermScales } from './termScales';
+import { squares, type TermScales } from './termScales';
 
 export const TERM_NAMES = [
   'clashLength',
@@ -57,15 +57,17 @@ export function clashTerms(scales: TermScales, model: WallModel): Pick<Terms, 'c
 
 /** The four terms that depend only on which block hangs where, not on its turn. */
 export function spreadTerms(scales: TermScales, model: WallModel): Omit<Terms, 'clashLength' | 'lookAlikes'> {
+  const residuals = valueResiduals(scales, model);
+  const value = quadratic(scales.kernel, residuals) + scales.ownValue * squares(residuals);
   return {
-    valueSpread: quadratic(scales.kernel, valueResiduals(scales, model)) / scales.valueScale,
+    valueSpread: value / scales.valueScale,
     colourSpread: colourForm(scales, model) / scales.colourScale,
     fabricSpread: fabricForm(scales, model) / scales.fabricScale,
     wholeTopWeight: topWeight(scales, model),
   };
 }
 
-/** r_c = L*(block in c) − mean − target(c); 0 where nothing hangs. valueSpread is Σ K r r over its expectation. */
+/** r_c = L*(block in c) − mean − target(c); 0 where nothing hangs. valueSpread is Σ K r r over its expectation, with Σ r² where an order is wanted. */
 function valueResiduals(scales: TermScales, model: WallModel): Float64Array {
   return cellValues(model, model.lightness, scales.meanLightness).map((value, cell) =>
     hangs(model, cell) ? value - scales.target[cell]! : 0,

@@ -36,7 +36,9 @@ export function lengthFor(count: number, height: Inches, wedge: WedgePlan): Inch
 
 /** How many wedges fit on a length; 0 when not even one does. */
 export function wedgesOnLength(length: Inches, height: Inches, wedge: WedgePlan): number {
-  let count = 0;
+  // Two wedges fewer than by whole pairs to begin with, so that a long set is not counted from its first wedge.
+  const pairs = Math.floor((length - cutWedge(wedge).base) / wedgeStart(2, height, wedge));
+  let count = Math.max(0, 2 * (pairs - 1));
   while (lengthFor(count + 1, height, wedge) <= length + HAIR) count += 1;
   return count;
 }
@@ -59,11 +61,16 @@ export function heightFor(count: number, length: Inches, wedge: WedgePlan): Inch
   return Math.max(wedge.cutHeight, Math.min(height, 2 * wedge.cutHeight));
 }
 
+/** How many wedges fit on a set; none when the set is not as high as the wedge. */
+function wedgesOn(set: StripSet, wedge: WedgePlan): number {
+  const height = setHeight(set.strips, wedge.seam);
+  return heightShort(height, wedge) > 0 ? 0 : wedgesOnLength(set.length, height, wedge);
+}
+
 /** All wedges that fit on a set, from its left end; none when the set is not as high as the wedge. */
 export function wedgeCuts(set: StripSet, wedge: WedgePlan): WedgeCut[] {
   const height = setHeight(set.strips, wedge.seam);
-  if (heightShort(height, wedge) > 0) return [];
-  return Array.from({ length: wedgesOnLength(set.length, height, wedge) }, (_, index): WedgeCut => {
+  return Array.from({ length: wedgesOn(set, wedge) }, (_, index): WedgeCut => {
     const first = index % 2 === 0;
     const tip: Tip = first === (set.firstTip === 'up') ? 'up' : 'down';
     return { start: wedgeStart(index, height, wedge), tip };
@@ -72,9 +79,10 @@ export function wedgeCuts(set: StripSet, wedge: WedgePlan): WedgeCut[] {
 
 /** Wedges the geometry gives, up and down. */
 export function plannedWedges(set: StripSet, wedge: WedgePlan): WedgeCount {
-  const cuts = wedgeCuts(set, wedge);
-  const up = cuts.filter((cut) => cut.tip === 'up').length;
-  return { up, down: cuts.length - up };
+  // They lie tip up and tip down in turn.
+  const all = wedgesOn(set, wedge);
+  const first = Math.ceil(all / 2);
+  return set.firstTip === 'up' ? { up: first, down: all - first } : { up: all - first, down: first };
 }
 
 /** Wedges there are to use: as really cut where that was written down, else as the geometry gives. */

@@ -7,5 +7,6 @@ export type PatternPart = (typeof PATTERN_PARTS)[number];
 
 export interface PatternOptions {
   readonly paper: PaperName;
-  readonly parts: readonly PatternPart[];
+  /** Parts of the pattern; or the map of the wall alone, which is a page of the blocks. */
+  readonly parts: readonly PatternPart[] | readonly ['wall map'];
 }

@@ -58,10 +58,12 @@ export function* writingPattern(
     say,
     type,
   };
+  const some = new Set<string>(parts);
   const composer = yield* laidOut(function* compose(turnBefore) {
     const pages = new Composer(PAPERS[paper], type, turnBefore);
+    if (parts[0] === 'wall map') wallMapPages(pages, writing);
     for (const part of PATTERN_PARTS) {
-      if (!parts.includes(part)) continue;
+      if (!some.has(part)) continue;
       WRITERS[part](pages, writing);
       yield;
     }

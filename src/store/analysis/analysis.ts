@@ -8,7 +8,7 @@ import type { Preferences, Project } from '../../model/project';
 /** The figures of an analysis that are shown. */
 export type BalanceFigures = Pick<
   Analysis,
-  'findings' | 'clashes' | 'value' | 'fabrics' | 'dominant' | 'evenness' | 'wholeTop'
+  'findings' | 'clashes' | 'value' | 'fabrics' | 'dominant' | 'evenness' | 'wholeTop' | 'valueOrder' | 'terms'
 >;
 
 /** What is shown of an analysis. */
@@ -41,8 +41,8 @@ export function balanceAtOnce(project: Project): Balance {
 
 /** Takes the figures out of an analysis; a worker sends these. */
 export function figuresOf(analysis: BalanceFigures): BalanceFigures {
-  const { findings, clashes, value, fabrics, dominant, evenness, wholeTop } = analysis;
-  return { findings, clashes, value, fabrics, dominant, evenness, wholeTop };
+  const { findings, clashes, value, fabrics, dominant, evenness, wholeTop, valueOrder, terms } = analysis;
+  return { findings, clashes, value, fabrics, dominant, evenness, wholeTop, valueOrder, terms };
 }
 
 function balanceOf(analysis: Analysis): Balance {

@@ -2,6 +2,7 @@
 // any more. When the worker cannot start or breaks, the page computes the balance itself, a little later.
 import type { Effect, Proposal } from '../../arrange/mend/proposals';
 import type { WedgeOffers } from '../../arrange/mend/wedgeOffers';
+import type { Standing } from '../../balance/standing';
 import type { Move } from '../../model/moves';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { BlockId, Project } from '../../model/project';
@@ -69,6 +70,14 @@ export class AnalysisClient {
     return this.question('effect', project, (about) => ({ about, moves }));
   }
 
+  /**
+   * How a project whose balance is known would stand after moves; null when the worker failed, or when it is not `wanted` any more
+   * by the time it would be asked.
+   */
+  standing(project: Project, moves: readonly Move[], wanted: () => boolean): Promise<Standing | null> {
+    return this.question('standing', project, (about) => ({ about, moves }), wanted);
+  }
+
   /** The wedges that could lie in a place of a block, from 0; null when the worker failed. */
   offers(project: Project, block: BlockId, place: number): Promise<WedgeOffers | null> {
     return this.question('offers', project, (about) => ({ about, block, place }));
@@ -78,9 +87,10 @@ export class AnalysisClient {
     job: K,
     project: Project,
     ask: (about: number) => AnalysisJobs[K]['ask'],
+    wanted: () => boolean = () => true,
   ): Promise<AnalysisJobs[K]['answer'] | null> {
     return new Promise((heard) => {
-      this.questions.push(async () => heard(await this.askAbout(job, project, ask)));
+      this.questions.push(async () => heard(wanted() ? await this.askAbout(job, project, ask) : null));
       this.next();
     });
   }

@@ -2,6 +2,7 @@
 // plain data and back.
 import type { Effect, Proposal } from '../../arrange/mend/proposals';
 import type { WedgeOffers } from '../../arrange/mend/wedgeOffers';
+import type { Standing } from '../../balance/standing';
 import { fabricIndex } from '../../cloth/cloths';
 import { printMix } from '../../cloth/print/printMix';
 import type { Move } from '../../model/moves';
@@ -31,6 +32,12 @@ export interface AnalysisJobs {
     readonly ask: About & { readonly moves: readonly Move[] };
     readonly progress: never;
     readonly answer: Effect | null;
+  };
+  /** Says how the top would stand after moves, without looking for what to say of it. */
+  readonly standing: {
+    readonly ask: About & { readonly moves: readonly Move[] };
+    readonly progress: never;
+    readonly answer: Standing | null;
   };
   /** Finds the wedges that could lie in a place of a block, from 0. */
   readonly offers: {

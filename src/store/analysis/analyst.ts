@@ -7,7 +7,9 @@ import { clashFinding } from '../../balance/clashes/clashFindings';
 import type { Finding } from '../../balance/finding';
 import type { Terms } from '../../balance/score/terms';
 import { weightsOf } from '../../balance/score/wishes';
+import { type Standing, standingAfter } from '../../balance/standing';
 import { findBlock } from '../../model/find';
+import { moved } from '../../model/moves';
 import type { Fabric, Project } from '../../model/project';
 import type { Answers } from '../workers/protocol';
 import { analysisAfter, figuresOf } from './analysis';
@@ -59,6 +61,11 @@ export class Analyst implements Answers<AnalysisJobs> {
   effect({ about, moves }: Asked<'effect'>): Effect | null {
     const analysis = this.kept.get(about)?.analysis;
     return analysis ? effectOf(analysis, moves, weights(analysis)) : null;
+  }
+
+  standing({ about, moves }: Asked<'standing'>): Standing | null {
+    const analysis = this.kept.get(about)?.analysis;
+    return analysis ? standingAfter(analysis, moved(analysis.project, moves)) : null;
   }
 
   offers({ about, block: id, place }: Asked<'offers'>): WedgeOffers | null {

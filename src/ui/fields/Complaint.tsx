@@ -2,7 +2,7 @@
 import { useCallback, useState } from 'react';
 import type { Command } from '../../editing/apply';
 import type { Problem } from '../../model/result';
-import { useAppStore } from '../app';
+import { useApp, useAppStore } from '../app';
 import { useSay } from '../words';
 import { Fractions } from './Fractions';
 
@@ -20,6 +20,8 @@ export function Complaint({ problems, id }: { problems: readonly Problem[]; id?:
   );
 }
 
+const NONE = { problems: [], at: -1 };
+
 /** A function that runs a command and returns true if it was done, and the problems of the last refusal, for a <Complaint>. */
 export function useRun(): [
   run: (command: Command) => boolean,
@@ -27,14 +29,18 @@ export function useRun(): [
   clear: () => void,
 ] {
   const store = useAppStore();
-  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const revision = useApp((app) => app.revision);
+  const [refusal, setRefusal] = useState<{ problems: readonly Problem[]; at: number }>(NONE);
   const run = useCallback(
     (command: Command) => {
-      const refused = store.getState().run(command);
-      setProblems(refused);
-      return refused.length === 0;
+      // The complaint says it, here and to screen readers: it is not announced on the wall as well.
+      const problems = store.getState().run(command, 'here');
+      setRefusal({ problems, at: store.getState().revision });
+      return problems.length === 0;
     },
     [store],
   );
-  return [run, problems, useCallback(() => setProblems([]), [])];
+  // After a change, an undo or a redo its cause may be gone.
+  const shown = refusal.at === revision ? refusal.problems : NONE.problems;
+  return [run, shown, useCallback(() => setRefusal(NONE), [])];
 }

@@ -20,12 +20,17 @@ export function heedRefusedFields(event: MouseEvent, from?: Element | null): voi
  * that could not get the focus, and the button would seem to do nothing.
  */
 function refusedNear(button: Element): HTMLElement | null {
+  // The main action of a step, in its foot, is about all of the panel.
+  if (button.matches('.step-foot .solid')) return refusedIn(button.closest('.panel'));
   for (let part = button.parentElement?.closest(FORMS); part; part = part.parentElement?.closest(FORMS)) {
-    const refused = [...part.querySelectorAll<HTMLElement>('[aria-invalid="true"]')].find(
-      (field) => !field.closest('details:not([open])'),
-    );
+    const refused = refusedIn(part);
     if (refused) return refused;
     if (part.matches('section, .fold')) return null;
   }
   return null;
+}
+
+function refusedIn(part: Element | null): HTMLElement | null {
+  const refused = part?.querySelectorAll<HTMLElement>('[aria-invalid="true"]') ?? [];
+  return [...refused].find((field) => !field.closest('details:not([open])')) ?? null;
 }

@@ -14,6 +14,7 @@ import { FabricsStage } from './fabrics/FabricsStage';
 import { FinishingStage } from './finishing/FinishingStage';
 import { SetsStage } from './sets/SetsStage';
 import './stage.css';
+import { useWallWork } from './wall/WallWork';
 import { WedgesStage } from './wedges/WedgesStage';
 
 export function Stage({ number }: { number: boolean }) {
@@ -22,7 +23,8 @@ export function Stage({ number }: { number: boolean }) {
   const step = useApp((app) => app.step);
   const enlarged = useApp((app) => app.wallLarge);
   const beginning = useBeginning();
-  const work = workOf(step);
+  const onWall = useWallWork();
+  const work = step === 'wall' ? onWall : workOf(step);
   const large = work === null || enlarged;
   if (beginning)
     return (
@@ -53,7 +55,7 @@ export function Stage({ number }: { number: boolean }) {
   );
 }
 
-/** What a step lays on the large area; null where that is the wall itself. */
+/** What a step lays on the large area; null where that is the wall itself, as it is under Wall unless there is a choice. */
 function workOf(step: Step): ReactNode {
   switch (step) {
     case 'blocks':

@@ -1,12 +1,12 @@
 // Step 5, wall: findings and mends, the shuffle for balance, the size of the top and its setting.
 import { useApp } from '../app';
 import { LaidOut } from './LayOutQuilt';
-import { StepFoot } from './StepFoot';
 import { StepHeading } from './StepHeading';
 import { Findings } from './wall/Findings';
 import { SettingPart } from './wall/SettingPart';
 import { ShufflePart } from './wall/ShufflePart';
 import { SizeWanted } from './wall/setting/SizeWanted';
+import { WallFoot } from './wall/WallFoot';
 import { WallKeysHelp } from './wall/WallKeysHelp';
 import { WallSize } from './wall/WallSize';
 import './wall/wallStep.css';
@@ -23,7 +23,7 @@ export function WallStep() {
       <SizeWanted />
       <SettingPart />
       <WallKeysHelp />
-      <StepFoot />
+      <WallFoot />
     </>
   );
 }

@@ -1,11 +1,11 @@
 // A block that hangs on the wall: its cloth, marks, pin, number, and the ring of focus or picking.
-import { memo, type PointerEvent, useState } from 'react';
+import { memo, type PointerEvent } from 'react';
 import type { Mark } from '../../balance/finding';
 import type { HungBlock } from '../../drawing/drawing';
 import { type Point, tilted } from '../../geometry/point';
 import type { Fabric, FabricId } from '../../model/project';
 import { BlockView } from './BlockView';
-import { turnFrom } from './hands/turning';
+import { lieOf } from './flights';
 import { SeamMarks } from './Marks';
 
 interface Props {
@@ -21,17 +21,13 @@ interface Props {
   number: boolean;
   marks: readonly Mark[];
   strongMarks: readonly Mark[];
-  /** Degrees added to its angle while a hand turns it. */
-  twist: number;
-  faded: boolean;
   onPress: (event: PointerEvent, cell: number) => void;
   onFocus: (cell: number) => void;
 }
 
 export const HungBlockView = memo(function HungBlockView(props: Props) {
   const { hung, width, height, picked } = props;
-  const degrees = useSteadyAngle(hung.quarters * 90 + hung.tilt) + props.twist;
-  const { x, y } = hung.centre;
+  const { at, degrees } = lieOf(hung);
   return (
     // biome-ignore lint/a11y/useSemanticElements: an SVG group cannot be a <button>
     <g
@@ -42,15 +38,11 @@ export const HungBlockView = memo(function HungBlockView(props: Props) {
       data-cell={hung.cell}
       data-block={hung.number}
       className="block"
-      opacity={props.faded ? 0.28 : 1}
       onPointerDown={(event) => props.onPress(event, hung.cell)}
       onFocus={() => props.onFocus(hung.cell)}
     >
-      <g className="hang" style={{ transform: `translate(${x}px, ${y}px)` }}>
-        <g
-          className="hang"
-          style={{ transform: `rotate(${degrees}deg)`, transition: props.twist !== 0 ? 'none' : undefined }}
-        >
+      <g transform={`translate(${at.x} ${at.y})`}>
+        <g transform={`rotate(${degrees})`}>
           <BlockView pieces={hung.pieces} fabrics={props.fabrics} lit={props.lit} near={props.near} />
           <SeamMarks marks={props.marks} strong={false} />
           <SeamMarks marks={props.strongMarks} strong />
@@ -68,14 +60,6 @@ export const HungBlockView = memo(function HungBlockView(props: Props) {
     </g>
   );
 });
-
-/** The angle for the animation: from three quarters it goes on to four, not back to none. */
-function useSteadyAngle(target: number): number {
-  const [angle, setAngle] = useState(target);
-  const next = angle + turnFrom(angle, target);
-  if (next !== angle) setAngle(next);
-  return next;
-}
 
 export function Ring({ width, height, className }: { width: number; height: number; className: string }) {
   const box = { x: -width / 2, y: -height / 2, width, height };

@@ -2,17 +2,20 @@
 import { memo, useMemo } from 'react';
 import { mergedPaths } from '../../drawing/blockPaths';
 import { drawProject } from '../../drawing/drawProject';
-import type { Project } from '../../model/project';
+import type { BlockId, Project } from '../../model/project';
 import { BlockView } from './BlockView';
+import { Ring } from './HungBlockView';
 
 interface Props {
   project: Project;
   label: string;
   /** Whether it is large enough to see seams and directions of prints. */
   near?: boolean;
+  /** Blocks with a ring. */
+  ringed?: ReadonlySet<BlockId>;
 }
 
-export const SmallTop = memo(function SmallTop({ project, label, near = false }: Props) {
+export const SmallTop = memo(function SmallTop({ project, label, near = false, ringed }: Props) {
   const drawing = useMemo(() => drawProject(project), [project]);
   const paths = mergedPaths(drawing.setting, project.fabrics);
   return (
@@ -43,6 +46,20 @@ export const SmallTop = memo(function SmallTop({ project, label, near = false }:
           <BlockView pieces={hung.pieces} fabrics={project.fabrics} lit={null} near={near} />
         </g>
       ))}
+      {drawing.blocks
+        .filter((hung) => ringed?.has(hung.block))
+        .map((hung) => (
+          <g
+            key={`ring ${hung.block}`}
+            transform={`translate(${hung.centre.x} ${hung.centre.y}) rotate(${drawing.tilt})`}
+          >
+            <Ring
+              width={drawing.block.width - 0.6}
+              height={drawing.block.height - 0.6}
+              className="stitch-solid"
+            />
+          </g>
+        ))}
     </svg>
   );
 });

@@ -32,11 +32,8 @@ export interface TopLayerProps {
   lit: FabricId | null;
   near: boolean;
   number: boolean;
-  /** The block that a hand carries, which is faded in its cell. */
-  faded: BlockId | null;
-  twisted: BlockId | null;
-  twist: number;
-  over: number | null;
+  /** Blocks whose numbers are shown in any case. */
+  numbered: ReadonlySet<BlockId>;
   onPress: (event: PointerEvent, cell: number) => void;
   onFocus: (cell: number) => void;
 }
@@ -84,7 +81,6 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
           box={box}
           tilt={drawing.tilt}
           label={name(cell)}
-          over={props.over === cell}
           tabbable={props.focused === cell}
           onPress={props.onPress}
           onFocus={props.onFocus}
@@ -102,11 +98,9 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
           tabbable={hung.cell === props.focused}
           lit={lit}
           near={props.near}
-          number={props.number}
+          number={props.number || props.numbered.has(hung.block)}
           marks={marks.soft.get(hung.block) ?? NO_MARKS}
           strongMarks={marks.strong.get(hung.block) ?? NO_MARKS}
-          twist={props.twisted === hung.block ? props.twist : 0}
-          faded={props.faded === hung.block}
           onPress={props.onPress}
           onFocus={props.onFocus}
         />
@@ -143,13 +137,12 @@ interface EmptyCellProps {
   box: Box;
   tilt: number;
   label: string;
-  over: boolean;
   tabbable: boolean;
   onPress: (event: PointerEvent, cell: number) => void;
   onFocus: (cell: number) => void;
 }
 
-function EmptyCell({ cell, box, tilt, label, over, tabbable, onPress, onFocus }: EmptyCellProps) {
+function EmptyCell({ cell, box, tilt, label, tabbable, onPress, onFocus }: EmptyCellProps) {
   const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
   const inset = 0.3;
   const inner = {
@@ -164,7 +157,7 @@ function EmptyCell({ cell, box, tilt, label, over, tabbable, onPress, onFocus }:
       role="button"
       tabIndex={tabbable ? 0 : -1}
       aria-label={label}
-      className={over ? 'empty over' : 'empty'}
+      className="empty"
       data-cell={cell}
       transform={tilt === 0 ? undefined : `rotate(${tilt} ${middle.x} ${middle.y})`}
       onFocus={() => onFocus(cell)}

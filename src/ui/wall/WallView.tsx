@@ -11,6 +11,7 @@ import {
   useState,
 } from 'react';
 import type { Finding } from '../../balance/finding';
+import type { Drawing } from '../../drawing/drawing';
 import { drawProject } from '../../drawing/drawProject';
 import { turnsOf } from '../../model/find';
 import { type Move, touchedBy } from '../../model/moves';
@@ -20,11 +21,15 @@ import { useApp, useAppStore } from '../app';
 import { useAnalysis } from '../useAnalysis';
 import { useSay } from '../words';
 import { BlockTools } from './BlockTools';
+import { FlightLayer } from './FlightLayer';
+import { type Held, lieOf } from './flights';
+import type { Gesture } from './hands/gesture';
 import { HandLayer } from './hands/HandLayer';
 import { turnsIn } from './hands/turning';
 import { useGestures } from './hands/useGestures';
 import { wallKey } from './hands/wallKeys';
 import { SideTable } from './SideTable';
+import { StandingLine } from './standing/StandingLine';
 import { TopLayer } from './TopLayer';
 import { useView, type WallView as View } from './useView';
 import { ViewTools } from './ViewTools';
@@ -33,8 +38,6 @@ import { WallNotice } from './WallNotice';
 
 /** Pixels to the inch from which seams and the direction of prints are drawn. */
 const NEAR = 4.5;
-/** Number of blocks from which turns and swaps are not animated, because each frame would paint much printed cloth again. */
-const STILL = 150;
 const NO_FINDINGS: readonly Finding[] = [];
 
 export function WallView({ number, small }: { number: boolean; small: boolean }) {
@@ -85,6 +88,16 @@ export function WallView({ number, small }: { number: boolean; small: boolean })
     () => (tried ? movedBlocks(tried.command.moves ?? [], project) : new Set(spot?.blocks)),
     [tried, spot, project],
   );
+  // An open finding shows its numbers and marks, whatever the switches say.
+  const findings = balance?.findings ?? NO_FINDINGS;
+  const marked = useMemo(
+    () => (look.marks ? findings : findings.filter((one) => one.id === chosen)),
+    [look.marks, findings, chosen],
+  );
+  const numbered = useMemo(() => {
+    const opened = spot === null ? findings.find((one) => one.id === chosen) : spot;
+    return new Set(opened?.blocks);
+  }, [findings, chosen, spot]);
   const turns = turnsOf(project.wedge.perBlock);
   const pickedHung = drawing.blocks.find((one) => one.block === picked);
   const box = viewBox(view.sheet, view.window);
@@ -92,6 +105,7 @@ export function WallView({ number, small }: { number: boolean; small: boolean })
   const near = useDeferredValue(view.sheet.scale > NEAR);
   const carry = gesture?.kind === 'carry' ? gesture : null;
   const twist = gesture?.kind === 'twist' ? gesture : null;
+  const held = useMemo(() => heldIn(gesture, drawing), [gesture, drawing]);
   return (
     <section className={small ? 'wall-area small' : 'wall-area'} aria-label={say('Design wall')}>
       <div
@@ -104,7 +118,7 @@ export function WallView({ number, small }: { number: boolean; small: boolean })
           {/* biome-ignore lint/a11y/useSemanticElements: a drawing cannot be a <fieldset> */}
           <svg
             ref={svg}
-            className={`top${look.grey ? ' grey' : ''}${drawing.blocks.length > STILL ? ' still' : ''}`}
+            className={look.grey ? 'top grey' : 'top'}
             viewBox={box}
             role="group"
             aria-label={say(
@@ -125,7 +139,7 @@ export function WallView({ number, small }: { number: boolean; small: boolean })
               drawing={drawing}
               fabrics={shown.fabrics}
               hanging={shown}
-              findings={look.marks && balance ? balance.findings : NO_FINDINGS}
+              findings={marked}
               chosen={chosen}
               spot={spot?.marks ?? null}
               picked={picked}
@@ -133,14 +147,23 @@ export function WallView({ number, small }: { number: boolean; small: boolean })
               lit={lit}
               near={near}
               number={number}
-              faded={carry?.block ?? null}
-              twisted={twist?.block ?? null}
-              twist={twist?.degrees ?? 0}
-              over={carry?.over ?? null}
+              numbered={numbered}
               onPress={pressCell}
               onFocus={setFocused}
             />
           </svg>
+          {small ? null : (
+            <FlightLayer
+              drawing={drawing}
+              fabrics={shown.fabrics}
+              view={view.sheet}
+              held={held}
+              lit={lit}
+              near={near}
+              grey={look.grey}
+              number={number}
+            />
+          )}
           {/* A separate drawing, so that a moving hand does not paint 400 blocks again in every frame. */}
           <svg className={look.grey ? 'hand grey' : 'hand'} viewBox={box} aria-hidden>
             <HandLayer
@@ -189,8 +212,19 @@ export function WallView({ number, small }: { number: boolean; small: boolean })
           onPress={(event, block) => press(event, { kind: 'table', block })}
         />
       )}
+      <StandingLine gesture={gesture} small={small} />
     </section>
   );
+}
+
+/** Where the block in the hand lies, so that it goes on from there when it is let go. */
+function heldIn(gesture: Gesture | null, drawing: Drawing): Held | null {
+  if (gesture?.kind !== 'carry' && gesture?.kind !== 'twist') return null;
+  const hung = drawing.blocks.find((one) => one.block === gesture.block);
+  const lie = hung ? lieOf(hung) : null;
+  if (gesture.kind === 'carry')
+    return { block: gesture.block, at: gesture.at, degrees: lie?.degrees ?? drawing.tilt };
+  return lie && { block: gesture.block, at: lie.at, degrees: lie.degrees + gesture.degrees };
 }
 
 /** Zooms at the pointer with the wheel, or pans sideways with Shift. React's own wheel events cannot prevent scrolling. */

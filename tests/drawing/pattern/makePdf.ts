@@ -1,6 +1,6 @@
 // Patterns made for the tests, as the command line makes them.
 import { patternKit } from '../../../src/cli/pattern';
-import { PATTERN_PARTS, type PatternPart } from '../../../src/drawing/pattern/options';
+import { PATTERN_PARTS, type PatternOptions } from '../../../src/drawing/pattern/options';
 import { PAPERS, type PaperName } from '../../../src/drawing/pattern/page';
 import { writePattern } from '../../../src/drawing/pattern/pattern';
 import { PdfSheets } from '../../../src/drawing/pattern/pdf/pdfSheets';
@@ -20,7 +20,7 @@ export function sayIn(project: Project): Say {
 export function makePdf(
   project: Project,
   paper: PaperName,
-  parts: readonly PatternPart[] = PATTERN_PARTS,
+  parts: PatternOptions['parts'] = PATTERN_PARTS,
   device?: DeviceLetters,
 ): { bytes: Uint8Array; missing: ReadonlySet<string>; pictured: ReadonlySet<string> } {
   const sheets = new PdfSheets(device ? { ...kit, device } : kit, PAPERS[paper]);

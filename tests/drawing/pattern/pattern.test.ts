@@ -224,6 +224,16 @@ describe('the written pattern', () => {
     expect(pdf.pages[0]!.pictures).toBe(1);
   });
 
+  it('of the map of the wall alone is one page that names every block', async () => {
+    const project = demo('harbour-reading-corner');
+    const pdf = await readPdf(makePdf(project, 'letter', ['wall map']).bytes);
+    expect(pdf.pages).toHaveLength(1);
+    const text = textOf(pdf);
+    expect(text).toContain('Mapofthewall');
+    for (const block of project.blocks) expect(text).toContain(String(block.number));
+    expectInside(pdf);
+  });
+
   it('is refused with a reason for a wedge no block can be made of, and for no parts', () => {
     const project = createProject('p', 'Bad');
     const say = sayIn(project);

@@ -1,6 +1,8 @@
 // Ways to mend a finding. The ticked ones are shown together as a preview on the wall; nothing changes until they are accepted.
 import { useEffect, useMemo, useState } from 'react';
+import { lastAdvice } from '../../../arrange/mend/advice';
 import type { Effect, Proposal } from '../../../arrange/mend/proposals';
+import { askedOf } from '../../../arrange/search/effort';
 import type { Finding } from '../../../balance/finding';
 import { apply, type Rearrangement } from '../../../editing/apply';
 import { rearrange } from '../../../editing/commands/wall';
@@ -52,13 +54,7 @@ export function Mends({ balance, finding }: { balance: Balance; finding: Finding
   if (current === null) return <p className="mends quiet">{say('Looking for ways to mend it …')}</p>;
   if (current.length === 0) {
     return (
-      <p className="mends quiet">
-        {say(
-          project.wall.cells.some((cell) => cell?.pinned)
-            ? 'Nothing that is free to move mends this. Take out a pin, or live with it.'
-            : 'No single move of what is free mends this. A shuffle may; else live with it.',
-        )}
-      </p>
+      <p className="mends quiet">{say(lastAdvice(project, finding, askedOf(project.preferences).scopes))}</p>
     );
   }
   return (

@@ -1,21 +1,17 @@
-// The shuffle for balance: its options and its progress; then its answer, to keep or leave.
-import { Shuffle as ShuffleIcon, Square } from 'lucide-react';
+// The shuffle for balance: how values should lie, its options, and what it found. It is begun, stopped and used in the foot.
+import { useEffect, useRef } from 'react';
 import { askedOf, capSeconds } from '../../../arrange/search/effort';
-import { TERM_NAMES } from '../../../balance/score/terms';
-import { weightsOf } from '../../../balance/score/wishes';
-import { changePreferences } from '../../../editing/commands/setting';
-import { hasWedges } from '../../../model/find';
 import type { ShuffleState } from '../../../store/shuffling';
 import { useApp, useAppStore } from '../../app';
-import { Complaint, useRun } from '../../fields/Complaint';
-import { DrawField } from '../../fields/DrawField';
+import { Complaint } from '../../fields/Complaint';
 import { Fractions } from '../../fields/Fractions';
 import { useShuffling } from '../../session';
 import { useSay } from '../../words';
 import { AlternativesPart } from './AlternativesPart';
 import { ScoreTable } from './ScoreTable';
 import { ShuffleWishes } from './ShuffleWishes';
-import { scorePair } from './scoreWords';
+import { ValueWish } from './ValueWish';
+import { whyNoShuffle } from './whyNoShuffle';
 
 /** Number of blocks from which a shuffle takes unexpectedly long: the bound alone takes seconds (cubic in blocks). */
 const MANY = 600;
@@ -25,38 +21,20 @@ export function ShufflePart() {
   const store = useAppStore();
   const project = useApp((app) => app.project);
   const size = project.wall.cells.filter((cell) => cell !== null).length;
-  const bare = size > 0 && !hasWedges(project);
-  const { shuffle: state, start, stop, leave } = useShuffling();
+  const { shuffle: state } = useShuffling();
   const asked = askedOf(project.preferences);
-  const weights = weightsOf(project.preferences);
-  const unmoving = Object.values(asked.scopes).every((free) => !free);
-  const unminding = TERM_NAMES.every((name) => weights[name] === 0);
-  const idle = size === 0 || bare || unmoving || unminding;
+  const why = whyNoShuffle(project);
   return (
     <section aria-label={say('Shuffle for balance')}>
       <h3>{say('Shuffle for balance')}</h3>
       <p className="quiet">
         {say(
           asked.scopes.trade || asked.scopes.strips
-            ? 'Moves what is free and looks for the order in which fabrics meet themselves least and lights and darks lie even. Pins hold.'
-            : 'Moves what is free and looks for the order in which fabrics meet themselves least across the seams between blocks, and lights and darks lie even. Blocks stay as they are inside. Pins hold.',
+            ? 'Moves what is free and looks for the layout in which fabrics meet themselves least and values lie as you wish. Pins hold.'
+            : 'Moves what is free and looks for the layout in which fabrics meet themselves least across the seams between blocks, and values lie as you wish. Blocks stay as they are inside. Pins hold.',
         )}
       </p>
-      {state.kind === 'running' ? null : (
-        <div style={{ marginTop: 10 }}>
-          <DrawField
-            value={asked.seed}
-            most={9999}
-            same="From the same start the same number gives the same order again."
-            onChange={(seed) => store.getState().run(changePreferences({ shuffle: { ...asked, seed } }))}
-          >
-            <button type="button" className="button solid" disabled={idle} onClick={start}>
-              <ShuffleIcon size={16} aria-hidden /> {say('Shuffle')}
-            </button>
-          </DrawField>
-        </div>
-      )}
-      {bare ? (
+      {why === 'bare' ? (
         <div className="row" style={{ marginTop: 8 }}>
           <p>{say('The blocks have no wedges yet, so there is nothing to shuffle.')}</p>
           <button type="button" className="button" onClick={() => store.getState().goTo('blocks')}>
@@ -64,27 +42,27 @@ export function ShufflePart() {
           </button>
         </div>
       ) : null}
-      {size > 0 && !bare && (unmoving || unminding) ? (
+      {why === 'unmoving' || why === 'unminding' ? (
         <p style={{ marginTop: 8 }}>
           {say(
-            unmoving
+            why === 'unmoving'
               ? 'It may move nothing yet: tick below what it may move.'
               : 'Nothing counts yet: give at least one part of the score some weight below.',
           )}
         </p>
       ) : null}
+      <Answer state={state} />
+      <Complaint problems={state.kind === 'idle' ? state.problems : []} />
+      <ValueWish />
       {state.kind === 'idle' && size > MANY ? (
         <p className="quiet" style={{ marginTop: 8 }}>
           {say(
-            'With {count} blocks the order goes on getting a little better for half a minute and more: Long can be chosen below. How far it is from the best is worked out last, which takes a while; Stop ends that too, with the order found.',
+            'With {count} blocks the layout goes on getting a little better for half a minute and more: Long can be chosen below. How far it is from the best is worked out last, which takes a while; Stop ends that too, with the layout found.',
             { count: size },
           )}
         </p>
       ) : null}
-      <Running state={state} onStop={stop} />
-      <Answer state={state} onLeave={leave} />
-      <Complaint problems={state.kind === 'idle' ? state.problems : []} />
-      {state.kind === 'idle' ? <AlternativesPart disabled={idle} /> : null}
+      {state.kind === 'idle' ? <AlternativesPart disabled={why !== null} /> : null}
       {/* It stays while the shuffle runs, so that it is still open afterwards. */}
       <div hidden={state.kind === 'running'}>
         <ShuffleWishes />
@@ -93,54 +71,19 @@ export function ShufflePart() {
   );
 }
 
-function Running({ state, onStop }: { state: ShuffleState; onStop: () => void }) {
+/** What the shuffle found; to use it or not is in the foot. */
+function Answer({ state }: { state: ShuffleState }) {
   const say = useSay();
-  const weights = weightsOf(useApp((app) => app.project.preferences));
-  if (state.kind !== 'running') return null;
-  const share = Math.round((state.progress?.share ?? 0) * 100);
-  const { before, after } = scorePair(state.progress?.start ?? 0, state.progress?.best ?? 0, weights);
-  const score = { before, after };
-  return (
-    <div className="stack" style={{ marginTop: 10 }}>
-      <div
-        className="progress"
-        role="progressbar"
-        aria-label={say('Shuffling')}
-        aria-valuenow={share}
-        aria-valuemin={0}
-        aria-valuemax={100}
-      >
-        <div style={{ transform: `scaleX(${share / 100})` }} />
-      </div>
-      <div className="spread">
-        <p className="quiet">
-          {state.progress?.closing
-            ? say('Score {after} points, from {before}. Working out how much better any order could be …', {
-                ...score,
-              })
-            : state.progress
-              ? say('{steps} moves tried; score {after} points, from {before}.', {
-                  steps: state.progress.steps.toLocaleString('en'),
-                  ...score,
-                })
-              : say('Starting …')}
-        </p>
-        <button type="button" className="button" onClick={onStop}>
-          <Square size={14} aria-hidden /> {say('Stop')}
-        </button>
-      </div>
-    </div>
-  );
-}
-
-function Answer({ state, onLeave }: { state: ShuffleState; onLeave: () => void }) {
-  const say = useSay();
-  const [run, problems] = useRun();
+  const shown = useRef<HTMLDivElement>(null);
   const { effort } = askedOf(useApp((app) => app.project.preferences));
+  const done = state.kind === 'done';
+  useEffect(() => {
+    if (done) shown.current?.scrollIntoView({ block: 'nearest' });
+  }, [done]);
   if (state.kind !== 'done') return null;
   const { result, keep } = state;
   return (
-    <div className="stack answer" role="status">
+    <div ref={shown} className="stack answer" role="status">
       <p>
         <strong>
           <Fractions text={say(result.verdictWords)} />
@@ -157,27 +100,10 @@ function Answer({ state, onLeave }: { state: ShuffleState; onLeave: () => void }
         <p>{say('Nothing it may move makes the top better.')}</p>
       ) : (
         <>
-          <p className="quiet">{say('The wall shows the new order; nothing is kept yet.')}</p>
+          <p className="quiet">{say('The wall shows the new layout; nothing is changed yet.')}</p>
           <ScoreTable before={result.before.terms} after={result.after.terms} />
         </>
       )}
-      <Complaint problems={problems} />
-      <div className="row">
-        {keep ? (
-          <button
-            type="button"
-            className="button solid"
-            onClick={() => {
-              if (run(keep)) onLeave();
-            }}
-          >
-            {say('Keep this order')}
-          </button>
-        ) : null}
-        <button data-always type="button" className="button" onClick={onLeave}>
-          {say(keep ? 'Leave it as it was' : 'Close')}
-        </button>
-      </div>
     </div>
   );
 }

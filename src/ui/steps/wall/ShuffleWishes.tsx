@@ -5,13 +5,14 @@ import { TERM_NAMES } from '../../../balance/score/terms';
 import { weightsOf } from '../../../balance/score/wishes';
 import { changePreferences } from '../../../editing/commands/setting';
 import { useApp, useAppStore } from '../../app';
+import { DrawField } from '../../fields/DrawField';
 import { useSay } from '../../words';
 import { TERM_WORDS } from './ScoreTable';
 
 const SCOPE_WORDS: readonly (readonly [keyof Scopes, string])[] = [
   ['swap', 'Swap blocks'],
   ['turn', 'Turn blocks'],
-  ['shiftCorners', 'Corners on the other places, where they are not on yet'],
+  ['shiftCorners', 'Turn corners by one wedge, if not sewn'],
   ['trade', 'Trade wedges between blocks that are not sewn'],
   ['strips', 'Order of strips in sets that are not sewn'],
 ];
@@ -29,7 +30,7 @@ export function ShuffleWishes() {
     store.getState().run(changePreferences({ shuffle: { ...asked, ...to } }));
   return (
     <details className="wishes">
-      <summary>{say('What it may move, and what it minds')}</summary>
+      <summary>{say('Shuffle options')}</summary>
       <div className="stack" style={{ marginTop: 8 }}>
         <div>
           {SCOPE_WORDS.map(([scope, words]) => (
@@ -63,11 +64,14 @@ export function ShuffleWishes() {
             </label>
           ))}
         </fieldset>
-        <p className="quiet">
-          {say('It goes by what you want of values and colours, under What counts as a clash.')}
-        </p>
+        <DrawField
+          value={asked.seed}
+          most={9999}
+          same="From the same start the same number gives the same layout again."
+          onChange={(seed) => ask({ seed })}
+        />
         <label className="field">
-          <span className="label">{say('How long it looks')}</span>
+          <span className="label">{say('Search time')}</span>
           <select
             value={effort}
             onChange={(event) => {
@@ -83,7 +87,7 @@ export function ShuffleWishes() {
           </select>
           <span className="quiet">
             {say(
-              'Counted in moves tried, so that the same number of the draw gives the same order; it stops after {seconds} s in any case.',
+              'Counted in moves tried, so that the same number gives the same layout; it stops after {seconds} s in any case.',
               { seconds: capSeconds(effort) },
             )}
           </span>

@@ -1,5 +1,5 @@
-// The layer over the top that changes with the hand: the carried block, the cell where it would hang, the ring and handle of the
-// picked block, and stitches round the blocks that a preview would move.
+// The layer over the top that changes with the hand: the carried or turned block and flannel over its cell, the cell where it would
+// hang, the ring and handle of the picked block, and stitches round the blocks that a preview would move.
 import type { PointerEvent } from 'react';
 import type { Drawing, HungBlock } from '../../../drawing/drawing';
 import { drawBlock } from '../../../drawing/drawProject';
@@ -44,13 +44,33 @@ export function HandLayer({
     </g>
   );
   const carry = gesture?.kind === 'carry' ? gesture : null;
-  const hung = carry ? drawing.blocks.find((one) => one.block === carry.block) : undefined;
+  const twist = gesture?.kind === 'twist' ? gesture : null;
+  const inHand = carry?.block ?? twist?.block;
+  const hung = drawing.blocks.find((one) => one.block === inHand);
   const waiting = carry && !hung ? findBlock(project, carry.block) : undefined;
   return (
     <>
       {drawing.blocks
         .filter((one) => moved.has(one.block))
         .map((one) => ring(one.centre, 'stitch', `moved ${one.block}`))}
+      {hung ? (
+        // Laid over the cell here, because to fade the block itself would paint the top again.
+        <rect
+          className={carry ? 'left-cell' : 'left-cell whole'}
+          transform={`translate(${hung.centre.x} ${hung.centre.y}) rotate(${tilt})`}
+          x={-width / 2}
+          y={-height / 2}
+          width={width}
+          height={height}
+        />
+      ) : null}
+      {twist && hung ? (
+        <g transform={`translate(${hung.centre.x} ${hung.centre.y})`} aria-hidden>
+          <g transform={`rotate(${hung.quarters * 90 + tilt + twist.degrees})`}>
+            <BlockView pieces={hung.pieces} fabrics={fabrics} lit={null} near />
+          </g>
+        </g>
+      ) : null}
       {carry && carry.over !== null ? ring(centreOf(carry.over), 'over-ring') : null}
       {carry && (hung || waiting) ? (
         <g className="block carried" transform={`translate(${carry.at.x} ${carry.at.y})`} aria-hidden>

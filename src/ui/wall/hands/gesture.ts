@@ -26,6 +26,8 @@ export interface Carry {
   readonly at: Point;
   readonly over: number | null;
   readonly overTable: boolean;
+  /** Carried by keys: then it is told where it is, and what letting go there would do. */
+  readonly byKeys?: true;
 }
 
 export type Gesture =
@@ -104,7 +106,8 @@ export function tapped(
   return { kind: 'pick', block: what.block === picked ? null : what.block };
 }
 
-function ended(gesture: Gesture, project: Project): Outcome | null {
+/** The outcome of letting go. */
+export function ended(gesture: Gesture, project: Project): Outcome | null {
   if (gesture.kind === 'view') return null;
   if (gesture.kind === 'twist') {
     const by = turnsIn(gesture.degrees, turnsOf(project.wedge.perBlock));

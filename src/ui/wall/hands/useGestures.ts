@@ -1,7 +1,9 @@
 // Hands on the wall and the side table: gives the rules of gesture.ts their scene, and carries out the outcomes.
 import { type RefObject, useCallback } from 'react';
 import type { Drawing } from '../../../drawing/drawing';
+import type { Rearrangement } from '../../../editing/apply';
 import { hangBlock, swapCells, takeDown, turnBlock } from '../../../editing/commands/wall';
+import type { Project } from '../../../model/project';
 import type { App } from '../../../store/app';
 import { useAppStore } from '../../app';
 import type { WallView } from '../useView';
@@ -52,22 +54,33 @@ function onTable({ x, y }: Spot): boolean {
 /** Carries out the outcome of a gesture, a tap or Enter. True if it was done, not refused. */
 export function carryOut(app: App, outcome: Outcome | null): boolean {
   const { project } = app;
-  switch (outcome?.kind) {
-    case undefined:
-      return true;
+  if (outcome === null) return true;
+  switch (outcome.kind) {
     case 'pick':
       app.pick(outcome.block);
       return true;
     case 'refuse':
       app.announce(outcome.why);
       return false;
+    default: {
+      const command = commandOf(outcome, project);
+      return command === null || app.run(command).length === 0;
+    }
+  }
+}
+
+/** The command that an outcome is; null for one that changes nothing. */
+export function commandOf(outcome: Outcome, project: Project): Rearrangement | null {
+  switch (outcome.kind) {
     case 'hang':
-      return app.run(hangBlock(project, outcome.block, outcome.cell)).length === 0;
+      return hangBlock(project, outcome.block, outcome.cell);
     case 'swap':
-      return app.run(swapCells(project, outcome.cell, outcome.other)).length === 0;
+      return swapCells(project, outcome.cell, outcome.other);
     case 'takeDown':
-      return app.run(takeDown(project, outcome.block)).length === 0;
+      return takeDown(project, outcome.block);
     case 'turn':
-      return app.run(turnBlock(project, outcome.block, outcome.by)).length === 0;
+      return turnBlock(project, outcome.block, outcome.by);
+    default:
+      return null;
   }
 }

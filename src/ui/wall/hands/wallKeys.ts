@@ -5,7 +5,7 @@ import { findBlock } from '../../../model/find';
 import { whyHangingLocked } from '../../../model/freedom';
 import { phrase } from '../../../model/phrase';
 import type { Project } from '../../../model/project';
-import { cellToward, isPlain, rowAndColumn } from '../../../model/wallCells';
+import { cellToward, isPlain } from '../../../model/wallCells';
 import type { App } from '../../../store/app';
 import { type Gesture, type Pressed, tapped } from './gesture';
 import { carryOut } from './useGestures';
@@ -45,7 +45,6 @@ export function wallKey(event: KeyboardEvent, cell: number, app: App, hands: Key
     else {
       const over = cellAfter(carried.over ?? cell, event.key, project);
       hands.carryByKey({ ...carried, over, at: hands.centreOf(over), overTable: false });
-      app.announce(phrase('Over row {row}, column {column}', { ...rowAndColumn(over, project) }));
     }
     return true;
   }
@@ -102,7 +101,7 @@ function lift(app: App, block: string, cell: number, hands: KeyHands): void {
     return;
   }
   const at = hands.centreOf(cell);
-  hands.carryByKey({ kind: 'carry', block, from: cell, at, over: cell, overTable: false });
+  hands.carryByKey({ kind: 'carry', block, from: cell, at, over: cell, overTable: false, byKeys: true });
   app.announce(
     phrase('Block {block} lifted. Arrows carry it, Space puts it down, Escape leaves it.', {
       block: found?.number ?? 0,

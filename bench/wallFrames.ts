@@ -1,0 +1,158 @@
+// Turning and swapping on a wall of printed cloth in a real browser: the frames must come as they do on an empty page, however
+// many blocks hang. Both are measured in one run, so that the machine does not matter.
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { chromium, type Page } from 'playwright';
+import { build, preview } from 'vite';
+import { findChromium } from '../scripts/browser.mjs';
+import { PRINT_MOTIFS, type Project } from '../src/model/project';
+import { writeProject } from '../src/model/reading/read';
+import { scrappyTop } from '../tests/balance/tops';
+import type { BenchRow } from './row';
+
+/** Rows and columns of the walls, the first as the yardstick for the others. */
+const WALLS = [
+  [5, 4],
+  [10, 8],
+  [14, 10],
+  [20, 20],
+] as const;
+/** Milliseconds in which a turn or a swap is played. */
+const PLAYED = 450;
+/** Milliseconds between two of them, in which the analysis comes. */
+const PAUSE = 1000;
+const TIMES = 6;
+/** How much longer than on an empty page the 95th of 100 frames may take. */
+const MOST = 2.5;
+
+/** Written as text, because what tsx makes of a function does not run in a page. */
+const WATCH = `
+  globalThis.frames = [];
+  (() => {
+    const frames = globalThis.frames;
+    let last = performance.now();
+    const next = (now) => {
+      frames.push(now - last);
+      last = now;
+      if (globalThis.frames === frames && frames.length < 1000) requestAnimationFrame(next);
+    };
+    requestAnimationFrame(next);
+  })()`;
+
+/** Frames of one wall, milliseconds: 95 of 100 are shorter than `p95`. */
+interface Frames {
+  readonly median: number;
+  readonly p95: number;
+  readonly worst: number;
+}
+
+/** Builds the page, plays turns and swaps by keys, and measures from frame to frame. */
+export async function benchWallFrames(): Promise<BenchRow[]> {
+  const folder = mkdtempSync(join(tmpdir(), 'wedgewall-bench-'));
+  const quiet = { logLevel: 'silent' as const, build: { outDir: folder, emptyOutDir: true } };
+  await build(quiet);
+  const server = await preview({ ...quiet, preview: { port: 4999, strictPort: false } });
+  const executablePath = findChromium();
+  const browser = await chromium.launch({
+    ...(executablePath ? { executablePath } : {}),
+    args: ['--no-sandbox', '--disable-gpu', '--disable-quic'],
+  });
+  const open = async () => {
+    const page = await browser.newPage({ viewport: { width: 1440, height: 900 }, serviceWorkers: 'block' });
+    return page;
+  };
+  try {
+    const url = server.resolvedUrls!.local[0]!;
+    const blank = await open();
+    await blank.goto('about:blank');
+    const empty = await framesOf(blank, async () => {});
+    await blank.close();
+    const rows: BenchRow[] = [];
+    for (const [down, across] of WALLS) {
+      const page = await open();
+      await page.goto(url);
+      await page.getByRole('button', { name: /^Quilt:/ }).click();
+      await page.getByLabel('Project file').setInputFiles({
+        name: 'bench.wedgewall.json',
+        mimeType: 'application/json',
+        buffer: Buffer.from(writeProject(printed(down, across))),
+      });
+      await page.getByRole('dialog').waitFor({ state: 'hidden' });
+      await page.waitForTimeout(2 * PAUSE);
+      const turned = await framesOf(page, (time) => turn(page, time));
+      const swapped = await framesOf(page, () => swap(page));
+      rows.push(
+        row(`a turn among ${down * across} printed blocks`, turned, empty),
+        row(`a swap among ${down * across} printed blocks`, swapped, empty),
+      );
+      await page.close();
+    }
+    return rows;
+  } finally {
+    await browser.close();
+    await server.close();
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+function row(name: string, frames: Frames, empty: Frames): BenchRow {
+  const ratio = frames.p95 / empty.p95;
+  const said = [frames.median, frames.p95, frames.worst].map((one) => one.toFixed(0)).join(', ');
+  return {
+    name: `frames of ${name}, 95 of 100 (median, p95, worst: ${said} ms)`,
+    toReach: `≤ ${MOST} × an empty page`,
+    measured: `${ratio.toFixed(1)} × ${empty.p95.toFixed(0)} ms`,
+    ok: ratio <= MOST,
+  };
+}
+
+async function turn(page: Page, time: number): Promise<void> {
+  await page.locator(`[data-block="${time + 2}"]`).focus();
+  await page.keyboard.press('r');
+}
+
+/** Swaps two blocks side by side. */
+async function swap(page: Page): Promise<void> {
+  await page.locator('[data-cell="5"]').focus();
+  await page.keyboard.press('Space');
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('Space');
+}
+
+/** Acts some times and measures the frames just after each. */
+async function framesOf(page: Page, act: (time: number) => Promise<void>): Promise<Frames> {
+  const all: number[] = [];
+  for (let time = 0; time < TIMES; time += 1) {
+    await page.evaluate(WATCH);
+    await act(time);
+    await page.waitForTimeout(PLAYED);
+    const frames = await page.evaluate<number[]>('frames.splice(0)');
+    all.push(...frames.slice(1));
+    await page.waitForTimeout(PAUSE);
+  }
+  const sorted = all.toSorted((one, other) => one - other);
+  const at = (share: number) => sorted[Math.floor(share * (sorted.length - 1))] ?? 0;
+  return { median: at(0.5), p95: at(0.95), worst: at(1) };
+}
+
+/** A top by chance in which every fabric is printed. */
+function printed(rows: number, columns: number): Project {
+  const project = scrappyTop({ rows, columns, seed: 5 });
+  return {
+    ...project,
+    fabrics: project.fabrics.map((fabric, at) => ({
+      ...fabric,
+      cloth: {
+        kind: 'print',
+        print: {
+          motif: PRINT_MOTIFS[at % PRINT_MOTIFS.length]!,
+          inks: ['#f4efe2', '#22303c', '#a9603a'],
+          repeat: 1.8,
+          angle: 0,
+          seed: at + 1,
+        },
+      },
+    })),
+  };
+}

@@ -1,0 +1,159 @@
+// Several good layouts side by side, large enough to judge, with what differs from now ringed. One is seen on the wall by a press on
+// its picture; each can be used at once.
+import { useEffect, useMemo, useRef, useState } from 'react';
+import type { Alternative } from '../../../arrange/alternatives';
+import { weightsOf } from '../../../balance/score/wishes';
+import type { Standing } from '../../../balance/standing';
+import { useApp, useAppStore } from '../../app';
+import { Complaint, useRun } from '../../fields/Complaint';
+import { Fractions } from '../../fields/Fractions';
+import { useSeeking, useSession } from '../../session';
+import { useAnalysis } from '../../useAnalysis';
+import { SmallTop } from '../../wall/SmallTop';
+import { standingWords } from '../../wall/standing/standingWords';
+import { useSay } from '../../words';
+import { type Layout, layoutsOf, unlikeTheFirst } from './layouts';
+
+export function LayoutsToChoose(props: { alternatives: readonly Alternative[]; capped: boolean }) {
+  const { alternatives, capped } = props;
+  const say = useSay();
+  const store = useAppStore();
+  const { close } = useSeeking();
+  const project = useApp((app) => app.project);
+  const preview = useApp((app) => app.preview);
+  const grey = useApp((app) => app.look.grey);
+  const layouts = useMemo(() => layoutsOf(project, alternatives), [project, alternatives]);
+  const [run, problems] = useRun();
+  const chosen = layouts.find((one) => sameMoves(one, preview?.command.moves))?.command ?? null;
+  useEffect(() => {
+    // What is to be chosen from comes first; a press on a picture makes the wall large.
+    store.getState().enlargeWall(false);
+    return () => void store.getState().showPreview(null);
+  }, [store]);
+  // A change that the layouts do not depend on ends the preview; then it comes back.
+  const revision = useApp((app) => app.revision);
+  const last = useRef({ revision, chosen });
+  useEffect(() => {
+    const before = last.current;
+    last.current = { revision, chosen: before.revision === revision ? chosen : before.chosen };
+    if (before.revision !== revision && before.chosen) store.getState().showPreview(before.chosen);
+  }, [store, revision, chosen]);
+  return (
+    <div className={grey ? 'to-choose grey' : 'to-choose'}>
+      <header>
+        <h2>{say('Layouts to choose from')}</h2>
+        <p>
+          {alternatives.length > 1
+            ? say(
+                'The best that was found, then others that differ from it and score at most 3 points worse. A random layout scores 100; lower is better. Press a picture to see it on the wall.',
+              )
+            : say('No layout that differs comes within 3 points of this one.')}
+          {capped ? ` ${say('Time ran out before all were tried: another run may find others.')}` : null}
+        </p>
+        <label className="check">
+          <input
+            type="checkbox"
+            checked={grey}
+            onChange={(event) => store.getState().lookAt({ grey: event.target.checked })}
+          />
+          {say('In grey, to judge the values')}
+        </label>
+        <Complaint problems={problems} />
+      </header>
+      <ul>
+        {layouts.map((layout, index) => (
+          <LayoutCard
+            key={JSON.stringify(layout.command.moves)}
+            layout={layout}
+            number={index + 1}
+            pressed={layout.command === chosen}
+            onSee={() => {
+              store.getState().showPreview(layout.command);
+              store.getState().enlargeWall(true);
+            }}
+            onUse={() => {
+              if (layout.command.moves.length === 0 || run(layout.command)) close();
+            }}
+            onCancel={close}
+          />
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+/** How the wall stands in a layout, as the line under the wall has it; null while it is worked out. */
+function useStandingOf({ command: { moves } }: Layout): Standing | null {
+  const { analysing } = useSession();
+  const project = useApp((app) => app.project);
+  const { balance } = useAnalysis(project);
+  const [known, setKnown] = useState<Standing | null>(null);
+  const ready = balance?.project === project;
+  useEffect(() => {
+    if (!ready) return;
+    let wanted = true;
+    void analysing
+      .standing(project, moves, () => wanted)
+      .then((standing) => {
+        if (wanted) setKnown(standing);
+      });
+    return () => {
+      wanted = false;
+    };
+  }, [analysing, project, moves, ready]);
+  return known;
+}
+
+function sameMoves(layout: Layout, moves: unknown): boolean {
+  return layout.command.moves.length > 0 && layout.command.moves === moves;
+}
+
+interface CardProps {
+  layout: Layout;
+  number: number;
+  pressed: boolean;
+  onSee: () => void;
+  onUse: () => void;
+  onCancel: () => void;
+}
+
+function LayoutCard({ layout, number, pressed, onSee, onUse, onCancel }: CardProps) {
+  const say = useSay();
+  const { alternative, seen, ringed } = layout;
+  const weights = weightsOf(seen.preferences);
+  const name = say('Layout {number}', { number });
+  const standing = useStandingOf(layout);
+  const figures = standing ? standingWords(standing, null, weights).map((one) => say(one)) : [];
+  const words = number === 1 ? [say('the best found')] : unlikeTheFirst(alternative).map((one) => say(one));
+  return (
+    <li aria-label={name}>
+      <button
+        type="button"
+        className="choice-picture"
+        aria-pressed={pressed}
+        aria-label={say('See layout {number} on the wall', { number })}
+        title={say('See it on the wall')}
+        onClick={onSee}
+      >
+        <SmallTop project={seen} label="" ringed={ringed.blocks} />
+      </button>
+      <p>
+        <strong>{[name, ...figures].join(' · ')}</strong>: <Fractions text={words.join('; ')} />.{' '}
+        <span className="quiet">{say(ringed.words)}</span>
+      </p>
+      <div className="row">
+        <button
+          type="button"
+          className="button solid"
+          aria-label={say('Use layout {number}', { number })}
+          onClick={onUse}
+        >
+          {say('Use')}
+        </button>
+        <button data-always type="button" className="button" onClick={onCancel}>
+          {say('Cancel')}
+        </button>
+      </div>
+    </li>
+  );
+}

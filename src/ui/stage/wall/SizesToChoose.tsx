@@ -1,0 +1,100 @@
+// Tops of about a wanted size side by side, each as it would look; one is used by a press.
+import { useEffect, useMemo } from 'react';
+import { type SizeOffer, sizeOffers } from '../../../cutting/top/sizeOffers';
+import { takeOffer } from '../../../editing/commands/takeOffer';
+import type { Project } from '../../../model/project';
+import type { Inches } from '../../../model/units';
+import { useApp, useAppStore } from '../../app';
+import { Complaint, useRun } from '../../fields/Complaint';
+import { Fractions } from '../../fields/Fractions';
+import { blockWords, frameWords, rowWords, sizeWords, withOffer } from '../../steps/wall/setting/offerWords';
+import { SmallTop } from '../../wall/SmallTop';
+import { useSay } from '../../words';
+
+export function SizesToChoose({ wanted }: { wanted: { readonly width: Inches; readonly height: Inches } }) {
+  const say = useSay();
+  const store = useAppStore();
+  const project = useApp((app) => app.project);
+  const grey = useApp((app) => app.look.grey);
+  const [run, problems] = useRun();
+  const offers = useMemo(
+    () => sizeOffers(project, wanted).map((offer) => ({ offer, shown: withOffer(project, offer) })),
+    [project, wanted],
+  );
+  useEffect(() => store.getState().enlargeWall(false), [store]);
+  const close = () => store.getState().lay({ sizes: null });
+  return (
+    <div className={grey ? 'to-choose grey' : 'to-choose'}>
+      <header>
+        <h2>
+          <Fractions
+            text={say('About {width} × {height}', {
+              width: { inches: wanted.width },
+              height: { inches: wanted.height },
+            })}
+          />
+        </h2>
+        <p>
+          {offers.length === 0
+            ? say('These blocks make no top within half a block of that size.')
+            : say('Tops that come close with these blocks, the closest first.')}
+        </p>
+        <Complaint problems={problems} />
+      </header>
+      <ul>
+        {offers.map(({ offer, shown }) => (
+          <SizeCard
+            key={`${offer.rows} ${offer.columns} ${offer.sashing.where}`}
+            offer={offer}
+            shown={shown}
+            have={project.blocks.length}
+            onUse={() => {
+              if (run(takeOffer(offer))) close();
+            }}
+            onCancel={close}
+          />
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+interface CardProps {
+  offer: SizeOffer;
+  shown: Project;
+  have: number;
+  onUse: () => void;
+  onCancel: () => void;
+}
+
+function SizeCard({ offer, shown, have, onUse, onCancel }: CardProps) {
+  const say = useSay();
+  const size = say(sizeWords(offer));
+  return (
+    <li aria-label={size}>
+      <div className="choice-picture">
+        <SmallTop project={shown} label={size} />
+      </div>
+      <p>
+        <strong className="size">
+          <Fractions text={size} />
+        </strong>
+        : <Fractions text={`${say(rowWords(offer))}; ${say(frameWords(offer))}`} />.{' '}
+        <span className="quiet">{say(blockWords(offer, have))}</span>
+      </p>
+      <div className="row">
+        <button
+          type="button"
+          className="button solid"
+          aria-label={say('Use {size}', { size })}
+          onClick={onUse}
+        >
+          {say('Use')}
+        </button>
+        <button data-always type="button" className="button" onClick={onCancel}>
+          {say('Cancel')}
+        </button>
+      </div>
+    </li>
+  );
+}

@@ -1,0 +1,138 @@
+// The foot of the Wall step: begin the shuffle, see how far it is, use what it found or what is on the wall to choose, or cancel.
+import { Shuffle as ShuffleIcon, Square } from 'lucide-react';
+import type { ReactNode } from 'react';
+import { weightsOf } from '../../../balance/score/wishes';
+import type { Command } from '../../../editing/apply';
+import { useApp } from '../../app';
+import { Complaint, useRun } from '../../fields/Complaint';
+import { useSeeking, useShuffling } from '../../session';
+import { LAYOUT_LABEL } from '../../stage/wall/layouts';
+import { useSay } from '../../words';
+import { StepFoot } from '../StepFoot';
+import { scorePair } from './scoreWords';
+import { whyNoShuffle } from './whyNoShuffle';
+
+export function WallFoot() {
+  const say = useSay();
+  const project = useApp((app) => app.project);
+  const preview = useApp((app) => app.preview);
+  const { shuffle, start, stop, leave } = useShuffling();
+  const seeking = useSeeking();
+  if (shuffle.kind === 'running') {
+    return (
+      <StepFoot>
+        <Progress label={say('Shuffling')} share={shuffle.progress?.share ?? 0} onStop={stop}>
+          <ShuffleNews />
+        </Progress>
+      </StepFoot>
+    );
+  }
+  if (seeking.state.kind === 'running') {
+    return (
+      <StepFoot>
+        <Progress
+          label={say('Looking for layouts that differ')}
+          share={seeking.state.share}
+          onStop={seeking.stop}
+        >
+          {say('Looking for layouts that differ …')}
+        </Progress>
+      </StepFoot>
+    );
+  }
+  if (shuffle.kind === 'done') {
+    return (
+      <StepFoot>
+        <UseOrCancel command={shuffle.keep} leave={shuffle.keep ? 'Cancel' : 'Close'} onDone={leave} />
+      </StepFoot>
+    );
+  }
+  if (seeking.state.kind === 'offered') {
+    const shown = preview?.command.label === LAYOUT_LABEL ? preview.command : null;
+    return (
+      <StepFoot>
+        <UseOrCancel command={shown} leave="Cancel" onDone={seeking.close} />
+      </StepFoot>
+    );
+  }
+  return (
+    <StepFoot>
+      <button
+        type="button"
+        className="button solid"
+        disabled={whyNoShuffle(project) !== null}
+        onClick={start}
+      >
+        <ShuffleIcon size={16} aria-hidden /> {say('Shuffle')}
+      </button>
+    </StepFoot>
+  );
+}
+
+function Progress(props: { label: string; share: number; onStop: () => void; children: ReactNode }) {
+  const say = useSay();
+  const { label, share, onStop, children } = props;
+  return (
+    <div className="foot-progress">
+      <div
+        className="progress"
+        role="progressbar"
+        aria-label={label}
+        aria-valuenow={Math.round(share * 100)}
+        aria-valuemin={0}
+        aria-valuemax={100}
+      >
+        <div style={{ transform: `scaleX(${Math.min(1, share)})` }} />
+      </div>
+      <p className="quiet">{children}</p>
+      <button type="button" className="button" onClick={onStop}>
+        <Square size={14} aria-hidden /> {say('Stop')}
+      </button>
+    </div>
+  );
+}
+
+function ShuffleNews() {
+  const say = useSay();
+  const weights = weightsOf(useApp((app) => app.project.preferences));
+  const { shuffle } = useShuffling();
+  const progress = shuffle.kind === 'running' ? shuffle.progress : null;
+  if (!progress) return say('Starting …');
+  const { before, after } = scorePair(progress.start, progress.best, weights);
+  return progress.closing
+    ? say('Score {after}, from {before}. Working out how much better any layout could be …', {
+        before,
+        after,
+      })
+    : say('{steps} moves tried; score {after}, from {before}.', {
+        steps: progress.steps.toLocaleString('en'),
+        before,
+        after,
+      });
+}
+
+/** Use the layout that the wall shows, or cancel. Without one there is nothing to use. */
+function UseOrCancel(props: { command: Command | null; leave: 'Cancel' | 'Close'; onDone: () => void }) {
+  const { command, leave, onDone } = props;
+  const say = useSay();
+  const [run, problems] = useRun();
+  return (
+    <>
+      {command ? (
+        <button
+          type="button"
+          className="button solid"
+          onClick={() => {
+            if (run(command)) onDone();
+          }}
+        >
+          {say('Use this layout')}
+        </button>
+      ) : null}
+      <button data-always type="button" className="button" onClick={onDone}>
+        {say(leave)}
+      </button>
+      <Complaint problems={problems} />
+    </>
+  );
+}

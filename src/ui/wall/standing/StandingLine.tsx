@@ -1,0 +1,26 @@
+// The line under the wall that always says how it stands: clashes and score, and what the hand or the preview would make of them.
+import { weightsOf } from '../../../balance/score/wishes';
+import { useApp } from '../../app';
+import { useSay } from '../../words';
+import type { Gesture } from '../hands/gesture';
+import { standingWords } from './standingWords';
+import { useStanding } from './useStanding';
+import { WallMapButton } from './WallMapButton';
+
+export function StandingLine({ gesture, small }: { gesture: Gesture | null; small: boolean }) {
+  const say = useSay();
+  const project = useApp((app) => app.project);
+  const preview = useApp((app) => app.preview);
+  const { now, after } = useStanding(project, preview, gesture);
+  const words = now ? standingWords(now, after, weightsOf(project.preferences)) : [];
+  return (
+    <div className="standing">
+      <p title={say('A random layout scores 100; lower is better')}>
+        {words.map((one) => (
+          <span key={one.say}>{say(one)} </span>
+        ))}
+      </p>
+      {small ? null : <WallMapButton />}
+    </div>
+  );
+}

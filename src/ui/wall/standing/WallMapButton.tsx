@@ -1,0 +1,48 @@
+// Saves the map of the wall as a PDF to print: which block hangs where, and which way up.
+import { Printer } from 'lucide-react';
+import { useState } from 'react';
+import { phrase } from '../../../model/phrase';
+import { downloadBlob, fileName } from '../../../store/storage/projectFiles';
+import { useApp, useAppStore } from '../../app';
+import { useSay, useWrite } from '../../words';
+
+export function WallMapButton() {
+  const say = useSay();
+  const write = useWrite();
+  const store = useAppStore();
+  const empty = useApp((app) => app.project.wall.cells.every((cell) => cell === null));
+  const [making, setMaking] = useState(false);
+  const make = async () => {
+    const { project, announce } = store.getState();
+    setMaking(true);
+    try {
+      const { makePatternPdf } = await import('../../../store/picture/patternPdf');
+      const paper = project.preferences.unit === 'in' ? 'letter' : 'a4';
+      const made = await makePatternPdf(project, { paper, parts: ['wall map'] }, write, () => {});
+      if (!made.ok) {
+        announce(made.problems[0]!.message);
+        return;
+      }
+      const file = fileName(project.name, '-wall-map.pdf');
+      downloadBlob(file, made.value.file);
+      announce(phrase('Saved as {file}: print it from there.', { file }));
+    } catch {
+      announce(
+        phrase('What makes the map could not be loaded. Check the connection once, or open the page again.'),
+      );
+    } finally {
+      setMaking(false);
+    }
+  };
+  return (
+    <button
+      type="button"
+      className="button bare wall-map"
+      title={say('Save a page to print: each block’s number and turn by its place on the wall')}
+      disabled={empty || making}
+      onClick={() => void make()}
+    >
+      <Printer size={15} aria-hidden /> {say('Wall map')}
+    </button>
+  );
+}
