@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Locator, type Page, test } from '@playwright/test';
+import { readPdf } from '../tests/drawing/pattern/readPdf';
 import { block, firstVisit, foot, goTo, hangsAt, openExample, openFile, undoButton } from './room';
 
 /** Begins a shuffle of the first example that goes on for a while: wedges may be traded too. Returns its part of the step. */
@@ -32,14 +33,14 @@ test.describe('arranging blocks on the wall', () => {
     page,
   }) => {
     await firstVisit(page);
-    const line = page.locator('.standing');
-    await expect(line).toHaveText(/^\d+ clashes.*score \d+$/);
+    const line = page.locator('.standing p');
+    await expect(line).toHaveText(/^\d+ clashes.*score \d+\s*$/);
     const from = (await block(page, 1).boundingBox())!;
     const to = (await block(page, 4).boundingBox())!;
     await page.mouse.move(from.x + from.width / 2, from.y + from.height / 2);
     await page.mouse.down();
     await page.mouse.move(to.x + to.width / 2, to.y + to.height / 2, { steps: 8 });
-    await expect(line).toHaveText(/^(\d+) → \d+ clash(es)?.*score [\d.]+ → [\d.]+$/);
+    await expect(line).toHaveText(/^(\d+) → \d+ clash(es)?.*score [\d.]+ → [\d.]+\s*$/);
     const would = (await line.textContent())!.match(/→ [\d.]+/g)!.map((one) => Number(one.slice(2)));
     await page.mouse.up();
     await expect(line).not.toHaveText(/→/);
@@ -58,6 +59,44 @@ test.describe('arranging blocks on the wall', () => {
     ).toBeAttached();
     await page.keyboard.press('Escape');
     await expect(line).not.toHaveText(/→/);
+  });
+
+  test('an open finding has its numbers and marks on the wall though both are switched off', async ({
+    page,
+  }) => {
+    await firstVisit(page);
+    await goTo(page, 'Wall');
+    await page.getByRole('button', { name: 'Clashes marked on the wall' }).click();
+    const marks = page.locator('svg.top .mark');
+    await expect(marks).toHaveCount(0);
+    await expect(page.locator('svg.top .block-number')).toHaveCount(0);
+    const finding = page.locator('.finding > button').first();
+    await finding.click();
+    await expect(marks.first()).toBeAttached();
+    await expect(page.locator('svg.top .block-number').first()).toBeAttached();
+    await finding.click();
+    await expect(marks).toHaveCount(0);
+    await expect(page.locator('svg.top .block-number')).toHaveCount(0);
+  });
+
+  test('the map of the wall is saved from the wall as one page', async ({ page }) => {
+    await firstVisit(page);
+    const [download] = await Promise.all([
+      page.waitForEvent('download', { timeout: 30_000 }),
+      page.getByRole('button', { name: 'Wall map' }).click(),
+    ]);
+    expect(download.suggestedFilename()).toMatch(/-wall-map\.pdf$/);
+    const pdf = await readPdf(new Uint8Array(readFileSync(await download.path())), { lines: false });
+    expect(pdf.pages).toHaveLength(1);
+    expect(pdf.pages[0]!.text).toContain('Mapofthewall');
+  });
+
+  test('the main action is in sight without scrolling @tablet @phone', async ({ page }) => {
+    await firstVisit(page);
+    await goTo(page, 'Wall');
+    await expect(foot(page).getByRole('button', { name: 'Shuffle', exact: true })).toBeInViewport({
+      ratio: 1,
+    });
   });
 
   test('Escape drops a drag without a change', async ({ page }) => {

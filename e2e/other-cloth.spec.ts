@@ -81,7 +81,7 @@ test('several layouts to choose from: one is seen on the wall, then used; anothe
   await expect(first).toContainText(/Layout 1 · \d+ clashes · score \d+: the best found/);
   await first.getByRole('button', { name: 'See layout 1 on the wall' }).click();
   await expect(undoButton(page)).toBeDisabled();
-  await expect(page.locator('.standing')).toHaveText(/→/);
+  await expect(page.locator('.standing p')).toHaveText(/→/);
   await page.getByRole('button', { name: 'Back to the layouts' }).click();
   await first.getByRole('button', { name: 'Use layout 1' }).click();
   await expect(undoButton(page)).toHaveAccessibleName('Undo: hang the blocks in another layout');
