@@ -65,7 +65,9 @@ export function ValueWish() {
       <p className="quiet" role="status">
         {intent.value === 'scattered' && intent.colour === 'scattered'
           ? say('The shuffle goes by these wishes: choose, then press Shuffle.')
-          : say('The blocks stay as they hang until a shuffle follows: press Shuffle.')}
+          : preview === null
+            ? say('The blocks stay as they hang until a shuffle follows: press Shuffle.')
+            : null}
         {order
           ? ` ${valueOrderWords(order)
               .map((one) => say(one))
