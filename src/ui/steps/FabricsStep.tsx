@@ -25,7 +25,7 @@ export function FabricsStep() {
   const noStrips = useApp((app) => app.project.stripsOnHand.length === 0);
   const strips = useApp((app) => app.laid.strips);
   const opened = useApp((app) => app.project.fabrics.find((fabric) => fabric.id === app.laid.fabric));
-  const draft = useDraft('fabric', () => firstFabric(fabrics.length));
+  const draft = useDraft('fabric', () => firstFabric(fabrics));
   const opener = useReturnFocus(draft.open);
   const cloths = fabrics.filter((fabric) => !fabric.background).length;
   const adding = draft.open && cloths === 0;
