@@ -9,7 +9,7 @@ test('a button does nothing while a field beside it is refused, and the field ge
   await goTo(page, 'Wall');
   const part = page.getByRole('region', { name: 'Shuffle for balance' });
   await part.getByText('Shuffle options').click();
-  const seed = part.getByRole('textbox', { name: 'Number of the draw' });
+  const seed = part.getByRole('textbox', { name: 'Shuffle number' });
   await seed.fill('banana');
   await seed.press('Tab');
   await expect(part.getByText('Write a whole number from 0 to 9999.')).toBeVisible();

@@ -129,7 +129,11 @@ test.describe('strips by keys alone', () => {
     await expect(page.getByRole('dialog')).toBeHidden();
     await goTo(page, 'Fabrics');
     await page.getByRole('button', { name: 'Enter strips' }).click();
-    await grid(page).getByRole('textbox', { name: 'Name of a new fabric' }).focus();
+    // From the widths by Enter, with the new one or without, to where fabrics are named.
+    await page.keyboard.press('Enter');
+    await expect(grid(page).getByRole('textbox', { name: 'Name of a new fabric' })).toBeFocused();
+    await grid(page).getByRole('textbox', { name: 'Another cut width' }).focus();
+    await page.keyboard.press('Enter');
     for (const name of ['Rust', 'Slate', 'Heather']) {
       await page.keyboard.type(name);
       await page.keyboard.press('Tab');

@@ -42,7 +42,7 @@ test.describe('gathering fabrics', () => {
   }) => {
     await newQuilt(page);
     await page.getByRole('button', { name: 'Add fabrics' }).click();
-    const colour = page.getByRole('textbox', { name: 'Colour of the cloth', exact: true });
+    const colour = page.getByRole('textbox', { name: 'Colour', exact: true });
     await colour.fill('rusty');
     await page.getByRole('textbox', { name: 'Name' }).fill('Rust');
     await expect(page.getByText('Write a colour as # and six figures or letters a to f')).toBeVisible();

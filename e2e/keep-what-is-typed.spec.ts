@@ -57,7 +57,7 @@ test('another number of wedges that cut sets refuse leads to a new quilt from th
   await goTo(page, 'Wedges');
   await page.getByText('6', { exact: true }).first().click();
   await expect(page.getByText('Set A is cut into wedges of 8 to the block.').first()).toBeVisible();
-  await page.getByRole('button', { name: 'New quilt from this cloth, 6 wedges' }).click();
+  await page.getByRole('button', { name: 'New quilt from these fabrics, 6 wedges' }).click();
   await expect(page.getByRole('button', { name: /^Quilt: .*, 6 wedges/ })).toBeVisible();
   await expect(page.getByRole('radio', { name: '6', exact: true })).toBeChecked();
   await goTo(page, 'Fabrics');
@@ -166,7 +166,7 @@ for (const demo of ['harbour-reading-corner', 'keepers-winter', 'kiln-shed']) {
       for (const row of [rows.nth(1), rows.nth(0)]) if ((await row.count()) > 0) await row.click();
       for (const opener of [
         'Change strips',
-        'Add cloth',
+        'Add fabric on hand',
         'Work out what to cut',
         'How large a top does it make',
       ]) {

@@ -20,7 +20,7 @@ async function openDemo(page: Page, file: string, step: string): Promise<void> {
   await goTo(page, step);
 }
 
-const cloth = (page: Page) => page.getByRole('region', { name: 'Cloth on hand' });
+const cloth = (page: Page) => page.getByRole('region', { name: 'Fabric on hand' });
 const strips = (page: Page) => page.getByRole('region', { name: 'Strips on hand' });
 const top = (page: Page) => page.getByRole('region', { name: 'The largest top' });
 
@@ -33,7 +33,7 @@ async function addCloth(page: Page, fabric: number, kind: string, pieces: number
   await cloth(page).getByText(kind, { exact: true }).click();
   const count = cloth(page).getByRole('textbox', { name: 'Pieces' });
   await count.fill(String(pieces));
-  await cloth(page).getByRole('button', { name: 'Add this cloth' }).click();
+  await cloth(page).getByRole('button', { name: 'Add this piece' }).click();
 }
 
 test.describe('cloth on hand', () => {
@@ -41,9 +41,9 @@ test.describe('cloth on hand', () => {
     page,
   }) => {
     await openDemo(page, 'harbour-reading-corner', 'Fabrics');
-    await cloth(page).getByRole('button', { name: 'Add cloth' }).click();
-    await cloth(page).getByRole('button', { name: 'Add this cloth' }).click();
-    await expect(page.getByText('Choose the fabric this cloth is of.')).toBeVisible();
+    await cloth(page).getByRole('button', { name: 'Add fabric on hand' }).click();
+    await cloth(page).getByRole('button', { name: 'Add this piece' }).click();
+    await expect(page.getByText('Choose the fabric of this piece.')).toBeVisible();
     await addCloth(page, 1, 'Fat quarter', 3);
     await addCloth(page, 2, 'Precut strips', 10);
     await addCloth(page, 3, 'Yardage', 1);
@@ -52,13 +52,13 @@ test.describe('cloth on hand', () => {
     await expect(cloth(page).getByText(/3 times: fat quarter, 18" × 20"/)).toBeVisible();
     await expect(cloth(page).getByText(/10 times: precut strip, 2.1\/2" × /)).toBeVisible();
     await cloth(page)
-      .getByRole('button', { name: /^Change the cloth of .*, off the bolt/ })
+      .getByRole('button', { name: /^Change the .* on hand, off the bolt/ })
       .click();
     const length = cloth(page).getByRole('textbox', { name: /^Length/ });
     await length.fill('27');
     await length.press('Enter');
     await expect(undoButton(page)).toHaveAccessibleName(/^Undo: change the cloth of /);
-    await cloth(page).getByRole('button', { name: 'Remove this cloth' }).click();
+    await cloth(page).getByRole('button', { name: 'Remove this piece' }).click();
     await expect(cloth(page).getByText('13 pieces')).toBeVisible();
     await expect(undoButton(page)).toHaveAccessibleName(/^Undo: remove the cloth of /);
     await undoButton(page).click();
@@ -71,7 +71,7 @@ test.describe('cloth on hand', () => {
     await openDemo(page, 'kiln-shed', 'Fabrics');
     const written = strips(page).getByText(/^\d+ strips$/);
     const before = Number(/\d+/.exec((await written.textContent()) ?? '')?.[0]);
-    await cloth(page).getByRole('button', { name: 'Add cloth' }).click();
+    await cloth(page).getByRole('button', { name: 'Add fabric on hand' }).click();
     await addCloth(page, 1, 'Yardage', 1);
     await addCloth(page, 2, 'Fat quarter', 2);
     await cloth(page).getByRole('button', { name: 'Done' }).click();
@@ -109,7 +109,7 @@ test.describe('cloth on hand', () => {
     page,
   }) => {
     await newQuilt(page);
-    await expect(cloth(page).getByText(/Write down what is not cut yet/)).toBeVisible();
+    await expect(cloth(page).getByText(/Add what is not cut into strips yet/)).toBeVisible();
     await expect(page.getByRole('button', { name: 'How large a top does it make' })).toBeHidden();
   });
 });
@@ -172,7 +172,7 @@ test('a locked strip keeps its place when sets are made anew', async ({ page }) 
   await sets.getByRole('button', { name: 'Lock strip 1' }).click();
   await sets.getByRole('button', { name: /^Strip 1: / }).click();
   await expect.poll(() => strip(1)).toBe(`${kept}, locked`);
-  await page.getByRole('button', { name: 'Others, by the next number' }).click();
+  await page.getByRole('button', { name: 'Try another mix' }).click();
   await expect.poll(others).not.toBe(before.replace(kept, `${kept}, locked`));
   await expect.poll(() => strip(1)).toBe(`${kept}, locked`);
 });
@@ -181,7 +181,7 @@ test('cloth and plans have no barrier that axe finds, and nothing sticks out of 
   page,
 }) => {
   await openDemo(page, 'harbour-reading-corner', 'Fabrics');
-  await cloth(page).getByRole('button', { name: 'Add cloth' }).click();
+  await cloth(page).getByRole('button', { name: 'Add fabric on hand' }).click();
   await addCloth(page, 1, 'Yardage', 2);
   await page.getByRole('button', { name: 'How large a top does it make' }).click();
   await top(page).getByText('own', { exact: true }).click();

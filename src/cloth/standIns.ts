@@ -1,7 +1,9 @@
 // Made-up plain fabrics, light to dark, that stand in until the person's own are entered; each is named by the colour it has.
+import { ciede2000 } from '../colour/difference';
 import { formatHex, inGamut } from '../colour/parse';
-import { encodedOf, linearOfHex, linearOfOklab, oklabOf, value } from '../colour/spaces';
+import { encodedOf, labD65Of, linearOfHex, linearOfOklab, oklabOf, value } from '../colour/spaces';
 import { type Phrase, phrase } from '../model/phrase';
+import { LOOKALIKE_THRESHOLD } from './likeness';
 
 export interface StandIn {
   readonly colour: string;
@@ -26,6 +28,42 @@ export function standIns(count: number): StandIn[] {
       name: phrase('Fabric {number}, {colour}', { number: at + 1, colour: colourName(colour) }),
     };
   });
+}
+
+/** First colours of new fabrics, used in turn; each reads as another fabric beside the rest. */
+const FIRST_COLOURS = [
+  '#8a3b2e', '#27466b', '#d9a441', '#4f6b52', '#b9c7cf', '#6b3a5b', '#d98e73', '#2f2f36', '#8fa06a', '#e6d3b1',
+] as const; // biome-ignore format: a table
+
+/** Where every first colour has its like among the fabrics, one of these follows. */
+const MORE_COLOURS = 60;
+
+/**
+ * Colours (hex) for so many new fabrics beside those that are there: each the first that reads as a fabric of its own, or
+ * where none is left the one farthest from its nearest. So no two new fabrics clash before their colours are known.
+ */
+export function freshColours(taken: readonly string[], count: number): string[] {
+  const choice = [...FIRST_COLOURS, ...standIns(MORE_COLOURS).map(({ colour }) => colour)].map((colour) => ({
+    colour,
+    lab: labOf(colour),
+    nearest: Number.POSITIVE_INFINITY,
+  }));
+  const note = (colour: string) => {
+    const lab = labOf(colour);
+    for (const one of choice) one.nearest = Math.min(one.nearest, ciede2000(one.lab, lab));
+  };
+  for (const colour of taken) note(colour);
+  return Array.from({ length: count }, () => {
+    const { colour } =
+      choice.find(({ nearest }) => nearest > LOOKALIKE_THRESHOLD) ??
+      choice.reduce((far, one) => (one.nearest > far.nearest ? one : far));
+    note(colour);
+    return colour;
+  });
+}
+
+function labOf(hex: string) {
+  return labD65Of(linearOfHex(hex));
 }
 
 /** The colour of this hue with a value of `wanted`, by halving: value grows with OKLab lightness. */

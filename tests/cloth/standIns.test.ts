@@ -1,7 +1,8 @@
 // Fabrics that stand in: light to dark, told apart, and named by the colour they have.
+import fc from 'fast-check';
 import { expect, it, test } from 'vitest';
 import { LOOKALIKE_THRESHOLD } from '../../src/cloth/likeness';
-import { colourName, standIns } from '../../src/cloth/standIns';
+import { colourName, freshColours, standIns } from '../../src/cloth/standIns';
 import { value } from '../../src/colour/spaces';
 import { speak } from '../../src/model/phrase';
 import { difference } from '../colour/difference';
@@ -35,4 +36,29 @@ test.each([
   ['#8b4513', 'dark brown'],
 ])('%s is %s', (hex, name) => {
   expect(speak(colourName(hex))).toBe(name);
+});
+
+it.each([12, 20, 30])(
+  '%i new fabrics read as fabrics of their own, with any fabric that is there',
+  (count) => {
+    const hex = fc
+      .integer({ min: 0, max: 0xffffff })
+      .map((number) => `#${number.toString(16).padStart(6, '0')}`);
+    fc.assert(
+      fc.property(fc.array(hex, { maxLength: 2 }), (taken) => {
+        const fresh = freshColours(taken, count);
+        expect(fresh).toHaveLength(count);
+        fresh.forEach((one, at) => {
+          for (const other of [...taken, ...fresh.slice(0, at)])
+            expect(difference(one, other)).toBeGreaterThan(LOOKALIKE_THRESHOLD);
+        });
+      }),
+      { numRuns: 60 },
+    );
+  },
+);
+
+it('never gives a colour twice while it has others, however many fabrics there are', () => {
+  const fresh = freshColours(['#efe9dc'], 60);
+  expect(new Set(fresh).size).toBe(60);
 });

@@ -21,6 +21,8 @@ export type LeavingRule =
 export interface StripsLeft {
   readonly rule: LeavingRule;
   readonly rows: readonly StripOnHand[];
+  /** The rule in words, and the sentence with the strips it leaves. */
+  readonly why: Phrase;
   readonly words: Phrase;
 }
 
@@ -64,7 +66,7 @@ export function whyLeft(
     .sort((one, other) => ORDER.indexOf(one.rule) - ORDER.indexOf(other.rule))
     .map(({ rule, fabric, rows }) => {
       const why = whyWords(rule, nameOf(fabric ?? ''), left, wedge);
-      return { rule, rows, words: leftWords(rows, nameOf, why, rule === 'short' || rule === 'lengths') };
+      return { rule, rows, why, words: leftWords(rows, nameOf, why, rule === 'short' || rule === 'lengths') };
     });
 }
 

@@ -3,12 +3,15 @@ import type { ArrangeResult } from '../../arrange/shuffle';
 import { inPoints } from '../../balance/score/terms';
 import { weightsOf } from '../../balance/score/wishes';
 import { stripsLeftBeside } from '../../cutting/sets/stripsUnused';
+import { whyLeft } from '../../cutting/sets/whyLeft';
 import { availableWedges } from '../../cutting/wedges/yield';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import { blocksAllowed } from '../commands/chooseWedges';
 
 interface Doings {
+  /** Whether as many sets were wanted as can be made. */
+  readonly all: boolean;
   /** Strips cut from fabric on hand. */
   readonly cut: number;
   /** Why there are not more sets. */
@@ -17,7 +20,7 @@ interface Doings {
 }
 
 /** The sentences, the main one first. */
-export function laidWords(before: Project, after: Project, { cut, notes, shuffled }: Doings): Phrase[] {
+export function laidWords(before: Project, after: Project, { all: most, cut, notes, shuffled }: Doings): Phrase[] {
   const parts = [
     ...setWords(before, after),
     ...wedgeWords(after),
@@ -34,7 +37,7 @@ export function laidWords(before: Project, after: Project, { cut, notes, shuffle
   return [
     phrase(first ? '{all}.' : '{all}', { all }),
     ...(cut > 0 ? [cutWords] : []),
-    ...leftWords(after),
+    ...leftWords(after, most),
     ...notes,
   ];
 }
@@ -80,9 +83,9 @@ function scoreWords({ preferences }: Project, shuffled: ArrangeResult | null): P
     : [phrase('shuffled: score {start} → {end}', { start, end })];
 }
 
-function leftWords(project: Project): Phrase[] {
-  const { blocks, stripsOnHand, stripSets } = project;
-  const left = stripsLeftBeside(stripsOnHand, stripSets).reduce((sum, row) => sum + row.count, 0);
+function leftWords(project: Project, all: boolean): Phrase[] {
+  const { blocks, fabrics, stripsOnHand, stripSets, wedge } = project;
+  const left = whyLeft(stripsLeftBeside(stripsOnHand, stripSets), fabrics, wedge, all);
   const empty = blocks.filter((block) => block.places.includes(null)).length;
   const more = blocksAllowed(project) - blocks.length;
   return [
@@ -97,6 +100,9 @@ function leftWords(project: Project): Phrase[] {
             ),
           ]
         : []),
-    ...(left > 0 ? [counted(left, '1 strip is left.', '{count} strips are left.')] : []),
+    ...left.map(({ rows, why }) => {
+      const count = rows.reduce((sum, row) => sum + row.count, 0);
+      return counted(count, '1 strip is left: {why}.', '{count} strips are left: {why}.', { why });
+    }),
   ];
 }

@@ -5,6 +5,7 @@ import { useSay } from '../words';
 import { CountField } from './CountField';
 
 interface Props {
+  label?: string;
   value: number;
   most: number;
   /** A sentence on what the same number gives again. */
@@ -13,14 +14,14 @@ interface Props {
   children?: ReactNode;
 }
 
-export function DrawField({ value, most, same, onChange, children }: Props) {
+export function DrawField({ label = 'Shuffle number', value, most, same, onChange, children }: Props) {
   const say = useSay();
   const id = useId();
   return (
     <div>
       <div className="row draw-field">
         <CountField
-          label="Number of the draw"
+          label={label}
           describedBy={id}
           value={value}
           least={0}

@@ -25,11 +25,12 @@ export function FabricsStep() {
   const noStrips = useApp((app) => app.project.stripsOnHand.length === 0);
   const strips = useApp((app) => app.laid.strips);
   const opened = useApp((app) => app.project.fabrics.find((fabric) => fabric.id === app.laid.fabric));
-  const draft = useDraft('fabric', () => firstFabric(fabrics.length));
+  const draft = useDraft('fabric', () => firstFabric(fabrics));
   const opener = useReturnFocus(draft.open);
   const cloths = fabrics.filter((fabric) => !fabric.background).length;
-  const adding = draft.open && cloths === 0;
-  const entering = noStrips && cloths > 0;
+  // One fabric makes no set, so the foot asks for another before its strips.
+  const few = cloths < 2;
+  const entering = noStrips && !few;
   return (
     <>
       <StepHeading title="Fabrics" line="The fabrics you have, and the strips cut from them." />
@@ -46,7 +47,7 @@ export function FabricsStep() {
         ) : null}
         {draft.open ? (
           <AddFabric draft={draft} />
-        ) : cloths === 0 ? null : (
+        ) : few ? null : (
           <button ref={opener} type="button" className="button" onClick={() => draft.setOpen(true)}>
             <Plus size={16} aria-hidden /> {say('Add a fabric')}
           </button>
@@ -57,7 +58,7 @@ export function FabricsStep() {
       <ClothOnHand />
       <PlanBackwards />
       <StepFoot>
-        {cloths === 0 && !adding ? (
+        {few && !draft.open ? (
           <button
             ref={opener}
             type="button"
@@ -67,7 +68,7 @@ export function FabricsStep() {
               draft.setOpen(true);
             }}
           >
-            <Plus size={16} aria-hidden /> {say('Add fabrics')}
+            <Plus size={16} aria-hidden /> {say(cloths === 0 ? 'Add fabrics' : 'Add a fabric')}
           </button>
         ) : entering && !strips ? (
           <button

@@ -1,9 +1,9 @@
 // Step 2, strip sets: what to make, and the set that is open. The sets themselves lie on the large area (stage/sets).
 import { useState } from 'react';
 import { findSet } from '../../model/find';
-import { useApp, useAppStore } from '../app';
+import { useApp } from '../app';
 import { useSay } from '../words';
-import { FootAction, FootSlot } from './FootAction';
+import { FootSlot } from './FootAction';
 import { LayOutQuilt } from './LayOutQuilt';
 import { MakeSets } from './sets/MakeSets';
 import { MarkAll } from './sets/MarkAll';
@@ -15,7 +15,6 @@ import { StepHeading } from './StepHeading';
 
 export function SetsStep() {
   const say = useSay();
-  const store = useAppStore();
   const project = useApp((app) => app.project);
   const open = useApp((app) => app.laid.set);
   const [foot, setFoot] = useState<HTMLElement | null>(null);
@@ -31,11 +30,6 @@ export function SetsStep() {
             {say('Sets are made from the strips on hand, and there are none yet.')}{' '}
             {say('A set that is sewn already can be laid down strip by strip.')}
           </p>
-          <FootAction>
-            <button type="button" className="button solid" onClick={() => store.getState().goTo('fabrics')}>
-              {say('Add strips')}
-            </button>
-          </FootAction>
         </section>
       ) : (
         <MakeSets />

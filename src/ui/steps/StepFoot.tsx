@@ -1,5 +1,6 @@
 // The foot of a step, always in sight: what is missing and where it is done, and the main action of the step.
 import { type ReactNode, useDeferredValue, useMemo } from 'react';
+import type { Step } from '../../store/app';
 import { useApp, useAppStore } from '../app';
 import { Fractions } from '../fields/Fractions';
 import { missing } from '../shell/missing';
@@ -16,19 +17,35 @@ export function StepFoot({ children }: { children?: ReactNode }) {
   const { balance } = useAnalysis(project);
   const things = balance?.project === project ? balance.findings.length : null;
   const { words, at } = useMemo(() => missing(project, step, things), [project, step, things]);
+  const elsewhere = at !== null && at.step !== step;
   return (
-    <footer className="step-foot">
+    <footer className={elsewhere && isNext(step, at.step) ? 'step-foot leads-on' : 'step-foot'}>
       <p>
         <Fractions text={say(words)} />
       </p>
       <div className="row">
         {children}
-        {at === null || at.step === step ? null : (
-          <button type="button" className="button" onClick={() => store.getState().goTo(at.step)}>
+        {elsewhere ? (
+          <button
+            type="button"
+            className="button solid to-step"
+            onClick={() => store.getState().goTo(at.step)}
+          >
             {say(at.name)}
           </button>
-        )}
+        ) : null}
       </div>
     </footer>
   );
+}
+
+/**
+ * Whether the way to the other step is the main action rather than what the step itself does. A whole quilt is laid out from the
+ * fabrics, whatever it lacks; a planned quilt is still cut at the wedges and arranged on the wall.
+ */
+function isNext(step: Step, at: Step): boolean {
+  const planned = at === 'wall' || at === 'finishing';
+  if (step === 'fabrics') return planned;
+  if (step === 'wedges') return !planned;
+  return step !== 'wall';
 }

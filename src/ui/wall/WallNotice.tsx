@@ -10,7 +10,12 @@ export function WallNotice({ turning }: { turning: string | null }) {
   const say = useSay();
   const announced = useApp((app) => app.announced);
   const preview = useApp((app) => app.preview);
+  const step = useApp((app) => app.step);
   const [gone, setGone] = useState(announced.count);
+  const [at, setAt] = useState({ step, count: announced.count });
+  // A notice is about the step it was given at; one that comes with a change of step stays.
+  if (at.step !== step) setGone(Math.max(gone, at.count));
+  if (at.step !== step || at.count !== announced.count) setAt({ step, count: announced.count });
   useEffect(() => {
     const timer = setTimeout(() => setGone(announced.count), STAYS);
     return () => clearTimeout(timer);

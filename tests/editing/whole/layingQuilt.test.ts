@@ -257,6 +257,22 @@ describe('fabric that is not cut yet', () => {
   });
 });
 
+it('says the rule that leaves each strip', () => {
+  let some = 0;
+  fc.assert(
+    fc.property(quilts, (quilt) => {
+      const { project, said } = lay(quilt);
+      const used = project.stripSets.flatMap((set) => set.strips).length;
+      const there = project.stripsOnHand.reduce((sum, row) => sum + row.count, 0);
+      const told = [...said.matchAll(/(\d+) strips? (?:is|are) left: ([^.]|\.\d)+\./g)];
+      expect(told.reduce((sum, [, count]) => sum + Number(count), 0)).toBe(there - used);
+      some += told.length;
+    }),
+    { numRuns: 40 },
+  );
+  expect(some).toBeGreaterThan(10);
+});
+
 test('an empty quilt is left as it is, in words', () => {
   const project = projectOf({});
   expect(laidOut(project)).toMatchObject({ parts: null });

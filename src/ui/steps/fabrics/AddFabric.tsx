@@ -1,15 +1,18 @@
 // The form of a new fabric. After it is added, the form begins again for the next one.
 import { Plus } from 'lucide-react';
 import { useEffect, useRef, useState } from 'react';
+import { meanColour } from '../../../cloth/likeness';
+import { printMix } from '../../../cloth/print/printMix';
+import { freshColours } from '../../../cloth/standIns';
 import { addFabric } from '../../../editing/commands/fabrics';
 import { phrase } from '../../../model/phrase';
+import type { Fabric } from '../../../model/project';
 import type { Problem } from '../../../model/result';
 import { useApp, useAppStore } from '../../app';
 import { Complaint } from '../../fields/Complaint';
 import { useSay } from '../../words';
 import type { NewFabric } from './ClothSample';
 import { FabricForm } from './FabricForm';
-import { FIRST_COLOURS } from './motifNames';
 import type { useDraft } from './useDraft';
 
 const MOST_FABRICS = 400;
@@ -27,8 +30,8 @@ export function AddFabric({ draft }: { draft: ReturnType<typeof useDraft<'fabric
   useEffect(() => {
     if (takesFocus || added > 0) nameField(form.current)?.focus();
   }, [added, takesFocus]);
-  const startAnew = (number: number) => {
-    draft.change(firstFabric(number));
+  const startAnew = () => {
+    draft.change(firstFabric(store.getState().project.fabrics));
     setProblems([]);
     setAdded(added + 1);
   };
@@ -47,7 +50,7 @@ export function AddFabric({ draft }: { draft: ReturnType<typeof useDraft<'fabric
     setProblems(refused);
     if (refused.length > 0) return;
     store.getState().announce(phrase('{name} is in the list.', { name: fresh.name }));
-    startAnew(count + 1);
+    startAnew();
   };
   return (
     <form
@@ -77,7 +80,7 @@ export function AddFabric({ draft }: { draft: ReturnType<typeof useDraft<'fabric
           <Plus size={16} aria-hidden /> {say('Add this fabric')}
         </button>
         {begun ? (
-          <button data-always type="button" className="button" onClick={() => startAnew(count)}>
+          <button data-always type="button" className="button" onClick={() => startAnew()}>
             {say('Clear')}
           </button>
         ) : null}
@@ -93,12 +96,19 @@ function nameField(form: HTMLFormElement | null) {
   return form?.querySelector<HTMLInputElement>('input:not([type])');
 }
 
-/** The first values of a new fabric; `count` is the number of fabrics there are. */
-export function firstFabric(count: number): NewFabric {
-  return {
-    name: '',
-    colour: FIRST_COLOURS[count % FIRST_COLOURS.length]!,
+/** The first values of a new fabric beside those there are. */
+export function firstFabric(fabrics: readonly Fabric[]): NewFabric {
+  return firstFabrics(fabrics, [''])[0]!;
+}
+
+/** The first values of new fabrics of these names. */
+export function firstFabrics(fabrics: readonly Fabric[], names: readonly string[]): NewFabric[] {
+  const taken = fabrics.map((fabric) => meanColour(printMix(fabric)));
+  const colours = freshColours(taken, names.length);
+  return names.map((name, at) => ({
+    name,
+    colour: colours[at]!,
     cloth: { kind: 'plain' },
     background: false,
-  };
+  }));
 }

@@ -30,7 +30,7 @@ export function FabricForm({ fabric, onCommit }: Props) {
       <TextField label="Name" value={fabric.name} onCommit={(name) => onCommit({ name })} />
       <div className="fab-pair">
         <ColourField
-          label="Colour of the cloth"
+          label="Colour"
           value={fabric.colour}
           onLive={(colour) => setLive(colour === null ? {} : { colour })}
           onCommit={(colour) => onCommit({ colour })}

@@ -73,9 +73,10 @@ export function PrintFields({ fabric, print, onLive, onCommit }: Props) {
         <TurnChoice angle={print.angle} onCommit={(angle) => to({ angle })} />
       </div>
       <DrawField
+        label="Print number"
         value={print.seed}
         most={MOST_SEED}
-        same="The same number strews the print in the same way."
+        same="The same number arranges the print in the same way."
         onChange={(seed) => to({ seed })}
       >
         <button
@@ -83,7 +84,7 @@ export function PrintFields({ fabric, print, onLive, onCommit }: Props) {
           className="button"
           onClick={() => to({ seed: (print.seed + 1) % (MOST_SEED + 1) })}
         >
-          <Dices size={16} aria-hidden /> {say('Strew it anew')}
+          <Dices size={16} aria-hidden /> {say('Rearrange the print')}
         </button>
       </DrawField>
     </div>

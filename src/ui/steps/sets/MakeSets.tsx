@@ -92,6 +92,7 @@ export function MakeSets() {
           <CountField label="New sets" value={sets} least={1} most={400} onCommit={kept(setSets)} />
         ) : null}
         <DrawField
+          label="Mix number"
           value={seed}
           most={MOST_SEED}
           same="The same number makes the same sets of these strips."
@@ -115,7 +116,7 @@ export function MakeSets() {
             disabled={making !== null}
             onClick={() => void make((seed + 1) % (MOST_SEED + 1))}
           >
-            <Dices size={16} aria-hidden /> {say('Others, by the next number')}
+            <Dices size={16} aria-hidden /> {say('Try another mix')}
           </button>
           {making ? (
             <button type="button" className="button" onClick={making.cancel}>

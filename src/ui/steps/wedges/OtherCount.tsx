@@ -52,7 +52,7 @@ export function OtherCount({ perBlock, onDone }: Props) {
       )}
       <div className="row">
         <button type="button" className="button" onClick={begin}>
-          {say('New quilt from this cloth, {count} wedges', values)}
+          {say('New quilt from these fabrics, {count} wedges', values)}
         </button>
         <button data-always type="button" className="button" onClick={onDone}>
           {say('Leave it')}

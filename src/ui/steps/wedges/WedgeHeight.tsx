@@ -146,7 +146,7 @@ function NewQuilt({ wanted, onDone }: { wanted: Inches; onDone: () => void }) {
   return (
     <button data-always type="button" className="button" onClick={begin}>
       <span>
-        <Fractions text={say('New quilt from this cloth, wedges {height} high', height)} />
+        <Fractions text={say('New quilt from these fabrics, wedges {height} high', height)} />
       </span>
     </button>
   );

@@ -40,9 +40,10 @@ export function useGridKeys(extent: Extent, store: AppStore) {
       } else focusOn(table, { line: HEADS, column: extent.columns + 2 });
     } else if (key === 'Enter') {
       event.preventDefault();
-      const wrote = input.value.trim() !== '';
+      // A width that is added makes one column more.
+      const columns = extent.columns + Number(at.column > extent.columns && input.value.trim() !== '');
       if (!leave(input)) return;
-      focusOn(table, below(at, run.current, wrote, extent));
+      focusOn(table, below(at, run.current, { ...extent, columns }));
       run.current = null;
     } else if (key === 'ArrowDown' || key === 'ArrowUp') {
       event.preventDefault();
@@ -77,12 +78,15 @@ function leave(input: HTMLInputElement): boolean {
 }
 
 /** The cell that Enter goes to. */
-function below({ line, column }: Place, run: number | null, wrote: boolean, extent: Extent): Place {
+function below({ line, column }: Place, run: number | null, extent: Extent): Place {
   const { cloths, lines, columns } = extent;
   const back = run ?? column;
   const first = cloths > 0 ? { line: 0, column: back } : { line: NEW_FABRIC, column: 0 };
-  if (line === HEADS)
-    return column <= columns || wrote ? { line: SAME_FOR_ALL, column: back } : { line, column };
+  if (line === HEADS) {
+    // Past the last width there is no column below.
+    const under = Math.min(back, columns);
+    return cloths > 1 ? { line: SAME_FOR_ALL, column: under } : { ...first, column: cloths > 0 ? under : 0 };
+  }
   if (line === SAME_FOR_ALL) return first;
   if (line === NEW_FABRIC) return { line, column };
   if (line !== cloths - 1) return line + 1 < lines ? { line: line + 1, column: back } : { line, column };
@@ -93,7 +97,13 @@ function below({ line, column }: Place, run: number | null, wrote: boolean, exte
 /** The cell above or below. */
 function beside({ line, column }: Place, by: 1 | -1, { cloths, lines, columns }: Extent): Place {
   // From top to bottom as they stand on the screen.
-  const order = [HEADS, SAME_FOR_ALL, ...range(0, cloths), NEW_FABRIC, ...range(cloths, lines)];
+  const order = [
+    HEADS,
+    ...(cloths > 1 ? [SAME_FOR_ALL] : []),
+    ...range(0, cloths),
+    NEW_FABRIC,
+    ...range(cloths, lines),
+  ];
   const at = order.indexOf(line) + by;
   const next = order[Math.max(0, Math.min(order.length - 1, at))]!;
   if (next === NEW_FABRIC) return { line: next, column: 0 };

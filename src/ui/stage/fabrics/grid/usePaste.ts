@@ -7,7 +7,7 @@ import { enterStrips } from '../../../../editing/commands/stripGrid';
 import { counted, phrase } from '../../../../model/phrase';
 import type { Problem } from '../../../../model/result';
 import { useAppStore } from '../../../app';
-import { firstFabric } from '../../../steps/fabrics/AddFabric';
+import { firstFabrics } from '../../../steps/fabrics/AddFabric';
 import { useUnit } from '../../../words';
 import type { Place } from './GridCell';
 import type { useStripGrid } from './useStripGrid';
@@ -23,9 +23,7 @@ export function usePaste({ lines, widths, usual }: ReturnType<typeof useStripGri
   };
   const enter = (cells: readonly CellCount[], fresh: readonly string[], strips: number) => {
     const { project, run, announce } = store.getState();
-    const first = project.fabrics.length;
-    const fabrics = fresh.map((name, at) => ({ ...firstFabric(first + at), name }));
-    const refused = run(enterStrips(project, cells, fabrics));
+    const refused = run(enterStrips(project, cells, firstFabrics(project.fabrics, fresh)));
     refuse(refused);
     if (refused.length === 0) announce(counted(strips, '1 strip entered', '{count} strips entered'));
   };

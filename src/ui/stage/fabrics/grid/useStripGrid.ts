@@ -134,7 +134,7 @@ function actionsOn(store: AppStore, setShape: SetShape) {
           { code: 'there', path: 'name', message: phrase('There is a fabric called {name}.', { name }) },
         ];
       }
-      return run(addFabric({ ...firstFabric(project.fabrics.length), name }));
+      return run(addFabric({ ...firstFabric(project.fabrics), name }));
     },
   };
 }

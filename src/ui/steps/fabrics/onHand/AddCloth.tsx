@@ -18,9 +18,9 @@ export function AddCloth({ draft }: { draft: ReturnType<typeof useDraft<'cloth'>
   const { values, change } = draft;
   return (
     <AddForm
-      title="Add cloth"
-      adds="Add this cloth"
-      noFabric="Choose the fabric this cloth is of."
+      title="Add fabric on hand"
+      adds="Add this piece"
+      noFabric="Choose the fabric of this piece."
       fabric={values.fabric}
       onFabric={(fabric) => change({ fabric })}
       takesFocus={draft.takesFocus}

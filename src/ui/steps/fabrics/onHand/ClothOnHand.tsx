@@ -28,16 +28,16 @@ export function ClothOnHand() {
   const pieces = cloth.reduce((sum, row) => sum + row.count, 0);
   const known = new Map(fabrics.map((fabric) => [fabric.id, fabric]));
   return (
-    <section aria-label={say('Cloth on hand')}>
+    <section aria-label={say('Fabric on hand')}>
       <div className="spread">
-        <h3>{say('Cloth on hand')}</h3>
+        <h3>{say('Fabric on hand')}</h3>
         {pieces > 0 ? (
           <span className="quiet">{say(counted(pieces, '1 piece', '{count} pieces'))}</span>
         ) : null}
       </div>
       {cloth.length === 0 && !draft.open ? (
         <p className="quiet fab-hint">
-          {say('Write down what is not cut yet, and see how large a top it makes.')}
+          {say('Add what is not cut into strips yet, and see how large a top it makes.')}
         </p>
       ) : null}
       <ul className="onhand-list">
@@ -63,7 +63,7 @@ export function ClothOnHand() {
             draft.setOpen(true);
           }}
         >
-          <Plus size={16} aria-hidden /> {say('Add cloth')}
+          <Plus size={16} aria-hidden /> {say('Add fabric on hand')}
         </button>
       )}
     </section>
@@ -105,7 +105,7 @@ function ClothRow({ row, fabric, open, onOpen }: RowProps) {
           </span>
         </span>
         <RowPencil
-          name={say('Change the cloth of {name}, {kind}, {depth} by {length}', values)}
+          name={say('Change the {name} on hand, {kind}, {depth} by {length}', values)}
           open={open}
           onOpen={onOpen}
         />
@@ -119,7 +119,7 @@ function ClothRow({ row, fabric, open, onOpen }: RowProps) {
           />
           <Complaint problems={problems} />
           <RowFoot
-            removes="Remove this cloth"
+            removes="Remove this piece"
             onClose={() => onOpen(false)}
             onRemove={() => run(removeCloth(store.getState().project, row.id))}
           />

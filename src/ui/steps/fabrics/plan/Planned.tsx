@@ -62,7 +62,7 @@ export function Planned({ wanted, look, cloths, onClose }: Props) {
           </li>
         ))}
         <li className="quiet">
-          {say('To buy is from new cloth, with straightening and shrinkage as they stand under Finishing.')}
+          {say('To buy is from new fabric, with straightening and shrinkage as they stand under Finishing.')}
         </li>
       </ul>
       <Round wanted={wanted} />
