@@ -87,6 +87,7 @@ test('the first sewn block: 14 1/4 where 14 1/2 was planned changes block, corne
   };
   const before = await figures();
   expect(before.made).toMatch(/^14.1\/2" × 14.1\/2"$/);
+  await page.getByText('Check against your test block').click();
   const measures = page.getByRole('textbox', { name: /^It measures/ });
   await measures.fill('14 1/4');
   await measures.press('Enter');

@@ -161,16 +161,17 @@ test('a locked strip keeps its place when sets are made anew', async ({ page }) 
   await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
   const sets = page.getByRole('region', { name: 'The sets' });
   await sets.getByRole('button', { name: /^Set A: / }).click();
-  const lines = sets.getByRole('button', { name: /^Strip \d+: / });
+  const open = page.getByRole('region', { name: 'Set A', exact: true });
+  const lines = open.getByRole('button', { name: /^Strip \d+: / });
   const strip = async (number: number) =>
-    (await sets.getByRole('button', { name: new RegExp(`^Strip ${number}: `) }).getAttribute('aria-label')) ??
+    (await open.getByRole('button', { name: new RegExp(`^Strip ${number}: `) }).getAttribute('aria-label')) ??
     '';
   const kept = await strip(1);
   const others = async () => (await lines.evaluateAll((all) => all.map((one) => one.ariaLabel))).join('|');
   const before = await others();
-  await sets.getByRole('button', { name: /^Strip 1: / }).click();
-  await sets.getByRole('button', { name: 'Lock strip 1' }).click();
-  await sets.getByRole('button', { name: /^Strip 1: / }).click();
+  await open.getByRole('button', { name: /^Strip 1: / }).click();
+  await open.getByRole('button', { name: 'Lock strip 1' }).click();
+  await open.getByRole('button', { name: /^Strip 1: / }).click();
   await expect.poll(() => strip(1)).toBe(`${kept}, locked`);
   await page.getByRole('button', { name: 'Try another mix' }).click();
   await expect.poll(others).not.toBe(before.replace(kept, `${kept}, locked`));

@@ -37,7 +37,7 @@ test('how large a top: the strips as they are, what cutting adds, and the sets a
   await top(page).getByRole('button', { name: 'Use this: lay 6 sets' }).click();
   await expect(undoButton(page)).toHaveAccessibleName('Undo: lay 6 strip sets');
   await goTo(page, 'Strip sets');
-  await expect(page.getByRole('region', { name: 'The sets' }).getByText(/ high, .* planned$/)).toHaveCount(6);
+  await expect(page.getByRole('region', { name: 'The sets' }).getByRole('button', { name: /^Set \w+: .*planned$/ })).toHaveCount(6);
 }); // biome-ignore format: long sentences
 
 test('making sets of all strips says why each strip is left', async ({ page }) => {

@@ -1,8 +1,10 @@
 // A picture of the cloth with every piece in its place, hanging off the bolt, selvages at both sides.
+
 import type { ClothLayout, ClothSheet, PlacedCut } from '../../../cutting/yardage/clothLayout';
 import type { CuttingLine } from '../../../cutting/yardage/cuttingLine';
 import { phrase } from '../../../model/phrase';
 import type { Fabric } from '../../../model/project';
+import { Fractions } from '../../fields/Fractions';
 import { clothFill } from '../../wall/cloth';
 import { useSay } from '../../words';
 
@@ -100,7 +102,7 @@ function CutSizes({ cuts, scale }: { cuts: readonly PlacedCut[]; scale: number }
           fontSize={size}
           textAnchor="middle"
         >
-          {words}
+          <Fractions text={words} inDrawing />
         </text>
       </g>
     );

@@ -1,9 +1,11 @@
 // The top with its measures drawn along it: the whole width and height, and what they are made of.
+
 import { eachOnce, type Measure, measuresOf } from '../../../drawing/measures';
 import { layOut } from '../../../geometry/setting';
 import { wedgeProblem } from '../../../geometry/wedge';
 import { phrase } from '../../../model/phrase';
 import { useApp } from '../../app';
+import { Fractions } from '../../fields/Fractions';
 import { SmallTop } from '../../wall/SmallTop';
 import { useSay } from '../../words';
 import { useBox } from './useBox';
@@ -119,7 +121,7 @@ function Line({ from, to, at, way, words, strong, further = 0, shift = 0 }: Line
         <path d={`M${from} ${at}H${to}M${from} ${at - tick}v${2 * tick}M${to} ${at - tick}v${2 * tick}`} />
         {further > 0 ? <path className="lead" d={`M${middle} ${at}V${y - 12}`} /> : null}
         <text x={middle} y={y} textAnchor="middle">
-          {words}
+          <Fractions text={words} inDrawing />
         </text>
       </g>
     );
@@ -129,7 +131,7 @@ function Line({ from, to, at, way, words, strong, further = 0, shift = 0 }: Line
     <g className={strong ? 'measure strong' : 'measure'}>
       <path d={`M${at} ${from}V${to}M${at - tick} ${from}h${2 * tick}M${at - tick} ${to}h${2 * tick}`} />
       <text x={x} y={middle + 4 + shift} textAnchor={at < 0 ? 'end' : 'start'}>
-        {words}
+        <Fractions text={words} inDrawing />
       </text>
     </g>
   );
