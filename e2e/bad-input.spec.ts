@@ -51,7 +51,7 @@ test('why a pinned block stays is said on the wall', async ({ page }) => {
   await block(page, 2).focus();
   await page.keyboard.press('p');
   await page.keyboard.press('r');
-  await expect(page.locator('[data-words="Block 2 is pinned. Take the pin out to move it."]')).toBeVisible();
+  await expect(page.locator('[data-words="Block 2 is pinned. Unpin it to move it."]')).toBeVisible();
 });
 
 test('a double click adds once, and quick presses of a step up all count', async ({ page }) => {

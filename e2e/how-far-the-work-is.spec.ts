@@ -24,7 +24,7 @@ test.describe('how far the work is', () => {
     await page.getByLabel('Choose a row of the wall').selectOption('Row 1');
     await expect(page.getByText('2 chosen')).toBeVisible();
     await stage(page, 'In its row').click();
-    await expect(undoButton(page)).toHaveAccessibleName('Undo: set how far 2 blocks are');
+    await expect(undoButton(page)).toHaveAccessibleName('Undo: update the progress of 2 blocks');
     const sewn = page.getByRole('button', { name: /^Block \d+: .*, In its row$/ });
     await expect(sewn).toHaveCount(2);
     const number = Number(/\d+/.exec((await sewn.first().getAttribute('aria-label')) ?? '')?.[0]);
@@ -37,7 +37,7 @@ test.describe('how far the work is', () => {
       page.getByText(`Block ${number} is sewn into its row; it stays where it is.`).first(),
     ).toBeAttached();
     await expect.poll(() => hangsAt(page, number)).toBe(place);
-    await expect(undoButton(page)).toHaveAccessibleName('Undo: set how far 2 blocks are');
+    await expect(undoButton(page)).toHaveAccessibleName('Undo: update the progress of 2 blocks');
     await undoButton(page).click();
     await block(page, number).focus();
     await page.keyboard.press('r');
@@ -109,7 +109,7 @@ test('weight and bulk: seams, layers, the weight with and without sashing, and w
   await expect(weight.getByText(/^\d+ \+ 8 \+ 4$/)).toBeVisible();
   await expect(weight.getByText(/^about \d+ to \d+ oz$/).first()).toBeVisible();
   await expect(weight.getByText(/a typical figure/)).toBeVisible();
-  await expect(weight.getByRole('listitem').first()).toContainText('layers of cloth');
+  await expect(weight.getByRole('listitem').first()).toContainText('layers of fabric');
 });
 
 for (const count of [6, 10, 12]) {

@@ -77,7 +77,7 @@ describe('blocks composed', () => {
         expect(sameRims(after, block)).toBe(0);
       }
       expect(made.words.map((words) => speak(words))).toEqual([
-        '6 blocks are composed. No fabric meets itself on a rim.',
+        '6 blocks filled. No fabric meets itself on a rim.',
       ]);
     },
   );
@@ -144,7 +144,7 @@ describe('blocks composed', () => {
       const said = composeBlocks(grown, 1, 1)
         .words.map((one) => speak(one))
         .join(' ');
-      expect(said).toBe(`For 1 block there are not enough wedges; ${words}`);
+      expect(said).toBe(`Not enough wedges for 1 block: ${words}`);
     }
   });
 
@@ -163,7 +163,7 @@ describe('blocks composed', () => {
     const made = composeBlocks(grown, 5, 1);
     expect([made.moves, made.made, made.leftOut]).toEqual([[], [], ['b1']]);
     expect(speak(made.words[0]!)).toBe(
-      'For 1 block there are not enough wedges; it takes 4 more tip up and 4 more tip down.',
+      'Not enough wedges for 1 block: it takes 4 more tip up and 4 more tip down.',
     );
   });
 });
