@@ -1,8 +1,8 @@
 // A sentence for people, kept apart from its numbers, so that unit, language and style of numbers are chosen only when it is shown.
 // Rooms below the screen return Phrases; `speak` turns a Phrase into text.
 import { decimalText } from './decimals';
-import { ENGLISH_NUMBERS, inStyle, type NumberStyle } from './numberStyle';
 import { formatLength, formatSeam, type Inches, type LengthUnit } from './units';
+import { ENGLISH_NUMBERS, inStyle, type NumberStyle } from './words/numberStyle';
 
 /**
  * A value in a sentence: text, a number, a figure already in words (1.6 m, £12.50), a length or seam in inches, an area in square

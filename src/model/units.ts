@@ -1,7 +1,7 @@
 // Writes and reads lengths for people: inches as fractions, centimetres as decimals. All code computes in inches.
 import Fraction from 'fraction.js';
 import { decimalText, roundedHalfUp } from './decimals';
-import { ENGLISH_NUMBERS } from './numberStyle';
+import { ENGLISH_NUMBERS } from './words/numberStyle';
 
 /** A length in inches. */
 export type Inches = number;

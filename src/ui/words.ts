@@ -1,6 +1,6 @@
 // Turns sentences into text on screen, in the project's unit. The English sentence is the key for translations.
 import { createContext, useContext } from 'react';
-import { numberStyleOf } from '../model/numberStyle';
+import { numberStyleOf } from '../model/words/numberStyle';
 import {
   isolated,
   type Names,

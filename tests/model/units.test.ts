@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import Fraction from 'fraction.js';
 import { describe, expect, it } from 'vitest';
-import { numberStyleOf } from '../../src/model/numberStyle';
 import { speak } from '../../src/model/phrase';
 import {
   formatLength,
@@ -10,6 +9,7 @@ import {
   lengthFieldText,
   parseLength,
 } from '../../src/model/units';
+import { numberStyleOf } from '../../src/model/words/numberStyle';
 
 describe('lengths as makers write them', () => {
   it.each([

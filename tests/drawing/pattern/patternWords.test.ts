@@ -274,7 +274,7 @@ describe.each(Object.entries(SETTINGS))('the steps of setting the top, %s', (nam
   const wordsOf = (project: Project) => {
     const fabrics = new Map(project.fabrics.map((fabric) => [fabric.id, fabric]));
     const drawing = drawProject(project);
-    const all = { project, drawing, yardage: yardage(project, 'whole'), fabrics, say: sayIn(project), type: typeOf() };
+    const all = { project, drawing, yardage: yardage(project, 'whole'), fabrics, say: sayIn(project), type: typeOf(), terms: [] };
     return settingWords(sewingSteps(project), all);
   }; // biome-ignore format: a writing
 
@@ -526,7 +526,7 @@ describe('washed cloth', () => {
     for (const [index, one] of yardage(project, 'whole').fabrics.entries()) {
       if (one.buy.kind === 'length' && dry[index]!.buy.kind === 'length') {
         expect(one.layout).toEqual(dry[index]!.layout);
-        expect(one.why.map((why) => why.say).join(' ')).toContain('The width is as it is after washing.');
+        expect(one.why.map((why) => why.say).join(' ')).toContain('The width is measured after washing.');
       }
     }
   });

@@ -1,4 +1,4 @@
-// What the maker reads first: sizes, the order of work, the signs used in the drawings, and the cautions.
+// What the maker reads first: sizes, the order of work, the signs used in the drawings, the words, and the cautions.
 import { sizeWithSeams } from '../../../geometry/allowance';
 import { cutWedge, finishedBlock, unfinishedBlock } from '../../../geometry/wedge';
 import type { Composer } from '../composer';
@@ -8,6 +8,7 @@ import { type Figure, type Mark, shifted, sideBySide, stacked } from '../page';
 import { arrow, numberDisc, pointer, tipSign } from '../signs';
 import { size, type Writing } from '../writing';
 import { shortNotes } from './cover';
+import { wordList } from './wordList';
 
 /** A caution's heading and lines; the words are our own. */
 interface Caution {
@@ -58,6 +59,7 @@ export function overviewPages(composer: Composer, writing: Writing): void {
   composer.add(signs(composer.width, writing), 0.04);
   composer.heading(say('Order of work'), 1.2);
   composer.steps(orderOfWork(writing));
+  wordList(composer, writing);
   cautions(composer, writing);
   notes(composer, writing);
 }

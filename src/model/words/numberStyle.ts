@@ -1,5 +1,5 @@
 // How figures are written where the person lives: 1,234.5 or 1.234,5. It changes figures that are already in words; rounding and
-// units are decided elsewhere (decimals.ts, units.ts).
+// units are decided elsewhere (model/decimals.ts, model/units.ts).
 
 /** The decimal mark, the mark between thousands, and the least whole number that has one. */
 export interface NumberStyle {

@@ -2,8 +2,8 @@
 // named here against the CLDR charts (from memory).
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { ENGLISH_NUMBERS, inStyle, numberStyleOf } from '../../src/model/numberStyle';
-import { phrase, speak } from '../../src/model/phrase';
+import { phrase, speak } from '../../../src/model/phrase';
+import { ENGLISH_NUMBERS, inStyle, numberStyleOf } from '../../../src/model/words/numberStyle';
 
 describe('the style of numbers', () => {
   it.each([
