@@ -12,7 +12,7 @@ test('a button does nothing while a field beside it is refused, and the field ge
   const seed = part.getByRole('textbox', { name: 'Shuffle number' });
   await seed.fill('banana');
   await seed.press('Tab');
-  await expect(part.getByText('Write a whole number from 0 to 9999.')).toBeVisible();
+  await expect(part.getByText('Write a whole number from 0 to 9,999.')).toBeVisible();
   await foot(page).getByRole('button', { name: 'Shuffle', exact: true }).click();
   await expect(seed).toBeFocused();
   await expect(foot(page).getByRole('progressbar')).toHaveCount(0);

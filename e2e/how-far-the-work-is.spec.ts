@@ -128,7 +128,7 @@ for (const count of [6, 10, 12]) {
     const fill = page.getByRole('button', { name: 'Fill empty blocks' });
     if (!(await fill.isVisible())) await page.getByRole('button', { name: /^Add/ }).click();
     await page.getByRole('button', { name: 'Fill empty blocks' }).click();
-    await expect(page.getByText(/composed\. No fabric meets itself on a rim\./)).toBeVisible();
+    await expect(page.getByText(/filled\. No fabric meets itself on a rim\./)).toBeVisible();
     await page.getByRole('button', { name: /^Block 1: / }).click();
     await expect(page.getByRole('radio', { name: /^Place \d+: set/ })).toHaveCount(count);
     await page.getByText('Block card').click();

@@ -1,6 +1,5 @@
 // Turns sentences into text on screen, in the project's unit. The English sentence is the key for translations.
 import { createContext, useContext } from 'react';
-import { numberStyleOf } from '../model/words/numberStyle';
 import {
   isolated,
   type Names,
@@ -11,6 +10,7 @@ import {
   type Translate,
 } from '../model/phrase';
 import type { LengthUnit } from '../model/units';
+import { numberStyleOf } from '../model/words/numberStyle';
 import { useApp } from './app';
 
 /** The language in use: identity for English. */
