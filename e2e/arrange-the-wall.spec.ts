@@ -127,9 +127,7 @@ test.describe('arranging blocks on the wall', () => {
     await page.keyboard.press('p');
     await expect(block(page, 1)).toHaveAccessibleName(/pinned$/);
     await page.keyboard.press('r');
-    await expect(
-      page.locator('[data-words="Block 1 is pinned. Take the pin out to move it."]'),
-    ).toBeVisible();
+    await expect(page.locator('[data-words="Block 1 is pinned. Unpin it to move it."]')).toBeVisible();
     await page.keyboard.press('p');
     // What held no longer does, and is no longer said.
     await expect(page.locator('[data-words*="is pinned"]')).toHaveCount(0);
@@ -294,12 +292,12 @@ test.describe('arranging blocks on the wall', () => {
     const part = await longShuffle(page);
     await goTo(page, 'Fabrics');
     await expect(page.locator('[data-words*="goes on"]')).toBeVisible();
-    await expect(page.locator('[data-words="The shuffle is done. Its order waits under Wall."]')).toBeVisible(
-      {
-        timeout: 30_000,
-      },
-    );
-    await expect(undoButton(page)).toHaveAccessibleName('Undo: change what is asked of the shuffle');
+    await expect(
+      page.locator('[data-words="The shuffle is done. Its layout waits under Wall."]'),
+    ).toBeVisible({
+      timeout: 30_000,
+    });
+    await expect(undoButton(page)).toHaveAccessibleName('Undo: change the shuffle options');
     await goTo(page, 'Wall');
     await expect(part.getByText('Shuffle options')).toBeVisible();
     await foot(page).getByRole('button', { name: 'Use this layout' }).click();

@@ -12,7 +12,7 @@ test('a button does nothing while a field beside it is refused, and the field ge
   const seed = part.getByRole('textbox', { name: 'Shuffle number' });
   await seed.fill('banana');
   await seed.press('Tab');
-  await expect(part.getByText('Write a whole number from 0 to 9999.')).toBeVisible();
+  await expect(part.getByText('Write a whole number from 0 to 9,999.')).toBeVisible();
   await foot(page).getByRole('button', { name: 'Shuffle', exact: true }).click();
   await expect(seed).toBeFocused();
   await expect(foot(page).getByRole('progressbar')).toHaveCount(0);
@@ -51,7 +51,7 @@ test('why a pinned block stays is said on the wall', async ({ page }) => {
   await block(page, 2).focus();
   await page.keyboard.press('p');
   await page.keyboard.press('r');
-  await expect(page.locator('[data-words="Block 2 is pinned. Take the pin out to move it."]')).toBeVisible();
+  await expect(page.locator('[data-words="Block 2 is pinned. Unpin it to move it."]')).toBeVisible();
 });
 
 test('a double click adds once, and quick presses of a step up all count', async ({ page }) => {

@@ -228,7 +228,7 @@ test.describe('a set by hand', () => {
   test('sets marked as sewn keep their strips, many at once', async ({ page }) => {
     await openDemo(page, 'plum-orchard');
     await page.getByRole('button', { name: 'sewn', exact: true }).click();
-    await expect(undoButton(page)).toHaveAccessibleName(/^Undo: set how far \d+ strip sets are$/);
+    await expect(undoButton(page)).toHaveAccessibleName(/^Undo: update the progress of \d+ strip sets$/);
     await rows(page).first().click();
     await expect(page.getByRole('button', { name: /^Move strip/ })).toHaveCount(0);
     await expect(rows(page).first()).toHaveAccessibleName(/; sewn$/);

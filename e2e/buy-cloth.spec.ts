@@ -49,7 +49,7 @@ test('a fat quarter is as large as the cloth makes it, straightened, and its cos
   await fabric.getByText('Sailcloth with faint specks').click();
   await expect(fabric.getByText(size)).toBeVisible();
   await expect(
-    fabric.getByText('2 fat quarters at $1.255 each: $2.51, to two decimals, halves up.'),
+    fabric.getByText('2 fat quarters at $1.255 each: $2.51, rounded to two decimals.'),
   ).toBeVisible();
   const width = list.getByLabel('Usable width of cloth');
   await list.getByText('Yardage settings').click();
@@ -94,8 +94,8 @@ test('a kit has a price once cloth has one, and its order and labels can be take
   await price.press('Enter');
   await expect(part.locator('.kit-price')).toContainText(/£\d+\.\d\d/);
   for (const [button, first] of [
-    ['Save the order (CSV)', 'Number,Fabric,In one kit (yd)'],
-    ['Save the labels (CSV)', 'Label,Fabric,Strips in one kit'],
+    ['Save the order (CSV)', 'Number,Fabric,Per kit (yd)'],
+    ['Save the labels (CSV)', 'Label,Fabric,Strips per kit'],
   ] as const) {
     const [download] = await Promise.all([
       page.waitForEvent('download'),

@@ -39,7 +39,7 @@ test('several blocks are marked and said to be sewn at once; a sewn block keeps 
   await page.getByRole('button', { name: /^Block 4: / }).click({ modifiers: ['Shift'] });
   await expect(page.getByText('3 chosen')).toBeVisible();
   await page.getByRole('button', { name: 'Wedges joined' }).click();
-  await expect.poll(() => nextUndo(page)).toBe('Undo: set how far 3 blocks are');
+  await expect.poll(() => nextUndo(page)).toBe('Undo: update the progress of 3 blocks');
   await page.getByRole('button', { name: 'Done' }).click();
   await page.getByRole('button', { name: /^Block 3: / }).click();
   await expect(page.locator('.place-panel')).toContainText('Block 3 is sewn; its wedges stay as they are.');

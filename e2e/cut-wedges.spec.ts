@@ -145,7 +145,7 @@ test.describe('on the cutting table', () => {
     );
     await page.getByRole('button', { name: 'Mark set A as cut' }).click();
     await expect(page.getByRole('region', { name: 'Set B', exact: true })).toBeVisible();
-    await expect(undoButton(page)).toHaveAccessibleName('Undo: set how far a strip set is');
+    await expect(undoButton(page)).toHaveAccessibleName('Undo: update the progress of a strip set');
   });
 
   test('the diagram shows as many wedges as the set is said to give', async ({ page }) => {
@@ -191,7 +191,7 @@ test.describe('on the cutting table', () => {
     await expect(line.getByRole('cell').first()).toHaveText(String(there - left));
     await page.getByRole('button', { name: 'It is lost; change the plan' }).click();
     await expect(line.getByRole('cell').first()).toHaveText(String(there - left - 1));
-    await expect(undoButton(page)).toHaveAccessibleName('Undo: one wedge of set A fewer');
+    await expect(undoButton(page)).toHaveAccessibleName('Undo: count one wedge fewer of set A');
     await undoButton(page).click();
     await expect(line.getByRole('cell').first()).toHaveText(String(there - left));
   });

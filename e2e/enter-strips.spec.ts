@@ -163,7 +163,7 @@ test('the same for all fills a column in one undo, a bad cell says why and keeps
   const second = cell(page, fabrics[2]!.name, '1 1/2"');
   await second.fill('a few');
   await second.press('Enter');
-  await expect(grid(page).getByText('Write a whole number up to 10000.')).toBeVisible();
+  await expect(grid(page).getByText('Write a whole number up to 10,000.')).toBeVisible();
   await expect(second).toHaveValue('a few');
   await expect(second).toBeFocused();
   await expect(all).toHaveValue('3');

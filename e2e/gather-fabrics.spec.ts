@@ -82,7 +82,7 @@ test.describe('gathering fabrics', () => {
     await page.getByRole('button', { name: /Replace with/ }).click();
     await page.getByRole('option').filter({ hasNotText: name }).last().click();
     await page.getByRole('button', { name: 'Replace everywhere' }).click();
-    await expect(undoButton(page)).toHaveAccessibleName(new RegExp(`in place of ${name}$`));
+    await expect(undoButton(page)).toHaveAccessibleName(new RegExp(`Undo: replace ${name} with `));
     await page.getByRole('button', { name: 'Remove', exact: true }).click();
     await expect(pieces(page)).toHaveCount(count - 1);
     await expect(page.getByRole('textbox', { name: 'Name' })).toBeHidden();

@@ -24,7 +24,7 @@ test.describe('how far the work is', () => {
     await page.getByLabel('Choose a row of the wall').selectOption('Row 1');
     await expect(page.getByText('2 chosen')).toBeVisible();
     await stage(page, 'In its row').click();
-    await expect(undoButton(page)).toHaveAccessibleName('Undo: set how far 2 blocks are');
+    await expect(undoButton(page)).toHaveAccessibleName('Undo: update the progress of 2 blocks');
     const sewn = page.getByRole('button', { name: /^Block \d+: .*, In its row$/ });
     await expect(sewn).toHaveCount(2);
     const number = Number(/\d+/.exec((await sewn.first().getAttribute('aria-label')) ?? '')?.[0]);
@@ -37,7 +37,7 @@ test.describe('how far the work is', () => {
       page.getByText(`Block ${number} is sewn into its row; it stays where it is.`).first(),
     ).toBeAttached();
     await expect.poll(() => hangsAt(page, number)).toBe(place);
-    await expect(undoButton(page)).toHaveAccessibleName('Undo: set how far 2 blocks are');
+    await expect(undoButton(page)).toHaveAccessibleName('Undo: update the progress of 2 blocks');
     await undoButton(page).click();
     await block(page, number).focus();
     await page.keyboard.press('r');
@@ -110,7 +110,7 @@ test('weight and bulk: seams, layers, the weight with and without sashing, and w
   await expect(weight.getByText(/^\d+ \+ 8 \+ 4$/)).toBeVisible();
   await expect(weight.getByText(/^about \d+ to \d+ oz$/).first()).toBeVisible();
   await expect(weight.getByText(/a typical figure/)).toBeVisible();
-  await expect(weight.getByRole('listitem').first()).toContainText('layers of cloth');
+  await expect(weight.getByRole('listitem').first()).toContainText('layers of fabric');
 });
 
 for (const count of [6, 10, 12]) {
@@ -129,7 +129,7 @@ for (const count of [6, 10, 12]) {
     const fill = page.getByRole('button', { name: 'Fill empty blocks' });
     if (!(await fill.isVisible())) await page.getByRole('button', { name: /^Add/ }).click();
     await page.getByRole('button', { name: 'Fill empty blocks' }).click();
-    await expect(page.getByText(/composed\. No fabric meets itself on a rim\./)).toBeVisible();
+    await expect(page.getByText(/filled\. No fabric meets itself on a rim\./)).toBeVisible();
     await page.getByRole('button', { name: /^Block 1: / }).click();
     await expect(page.getByRole('radio', { name: /^Place \d+: set/ })).toHaveCount(count);
     await page.getByText('Block card').click();

@@ -87,8 +87,8 @@ test('each fabric is listed as it lies, the dominant one first, and its row ligh
   await rows.nth(1).press('Enter');
   await expect(rows.nth(1)).toHaveAttribute('aria-expanded', 'true');
   await expect(findings).toContainText(/Its centre lies .* the middle/);
-  await expect(findings).toContainText(/to the next, middle to middle: .* dealt by chance/);
-  await expect(findings).toContainText(/neighbours both have it \d+ times, by chance \d/);
+  await expect(findings).toContainText(/to the next, middle to middle: .* in a random layout/);
+  await expect(findings).toContainText(/neighbours both have it \d+ times; in a random layout \d/);
   await expect(centres(page)).toHaveCount(1);
   const dimmed = page.getByRole('region', { name: 'Design wall' }).locator('path[opacity="0.13"]');
   expect(await dimmed.count()).toBeGreaterThan(10);
@@ -104,12 +104,12 @@ test('how even the top is stands in a table, and the centres of weight are marke
   await open(page, 'How even is the top');
   const table = findings.getByRole('table');
   await expect(table.getByRole('row', { name: /^Value/ })).toHaveCount(2);
-  await expect(table).toContainText(/(Darker|Redder|Yellower) .*(chance|ones)/);
-  const light = findings.getByRole('button', { name: /^Centre of lightness .*"/ });
+  await expect(table).toContainText(/(Darker|Redder|Yellower) .*(random|ones)/);
+  const light = findings.getByRole('button', { name: /^Lights balance .*"/ });
   await light.click();
   await expect(light).toHaveAttribute('aria-pressed', 'true');
   await expect(centres(page)).toHaveAttribute('data-mark', 'centre-light');
-  await findings.getByRole('button', { name: /^Centre of warmth/ }).click();
+  await findings.getByRole('button', { name: /^Warm colours balance/ }).click();
   await expect(centres(page)).toHaveAttribute('data-mark', 'centre-warmth');
 });
 

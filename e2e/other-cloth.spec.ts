@@ -63,7 +63,7 @@ test('turned hues, lights and darks turned over: their cloth is the colourway’
   await expect(page.getByRole('option', { name: /, Colourway 1$/ }).first()).toBeVisible();
   await page.keyboard.press('Escape');
   await part.getByRole('button', { name: 'Use this colourway' }).click();
-  await expect(undoButton(page)).toHaveAccessibleName('Undo: make the quilt in Colourway 1');
+  await expect(undoButton(page)).toHaveAccessibleName('Undo: use the colourway Colourway 1');
   await expect(fabrics).not.toContainText(/^Fabrics14$/);
   await undoButton(page).click();
   await expect(fabrics).toContainText('14');

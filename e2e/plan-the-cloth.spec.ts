@@ -57,10 +57,10 @@ test.describe('cloth on hand', () => {
     const length = cloth(page).getByRole('textbox', { name: /^Length/ });
     await length.fill('27');
     await length.press('Enter');
-    await expect(undoButton(page)).toHaveAccessibleName(/^Undo: change the cloth of /);
+    await expect(undoButton(page)).toHaveAccessibleName(/^Undo: change .* on hand$/);
     await cloth(page).getByRole('button', { name: 'Remove this piece' }).click();
     await expect(cloth(page).getByText('13 pieces')).toBeVisible();
-    await expect(undoButton(page)).toHaveAccessibleName(/^Undo: remove the cloth of /);
+    await expect(undoButton(page)).toHaveAccessibleName(/^Undo: remove .* from the fabric on hand$/);
     await undoButton(page).click();
     await expect(cloth(page).getByText(/off the bolt, 27" × /)).toBeVisible();
   });
@@ -83,7 +83,7 @@ test.describe('cloth on hand', () => {
       top(page).getByText(/More blocks cannot be cut from it|A cut that gives more blocks may exist/),
     ).toBeVisible();
     await top(page).getByRole('button', { name: 'What to buy' }).click();
-    await expect(top(page).getByText(/^For \d+ blocks buy, of cloth .* wide:$/)).toBeVisible();
+    await expect(top(page).getByText(/^For \d+ blocks buy, of fabric .* wide:$/)).toBeVisible();
     await expect(top(page).getByRole('status').getByRole('listitem').first()).toHaveText(/: [\d\s/]+ yd$/);
     // The size of the top, and whether the background cloth is enough for it.
     await expect(top(page).getByText(/a top of \d+ rows of \d+: .* finished\./)).toBeVisible();
@@ -97,7 +97,7 @@ test.describe('cloth on hand', () => {
     expect(planned).toBeGreaterThan(4);
     await cut.click();
     await expect(undoButton(page)).toHaveAccessibleName(
-      `Undo: lay ${sets} strip sets, cut ${planned} strips from the cloth`,
+      `Undo: lay ${sets} strip sets, cut ${planned} strips from the fabric`,
     );
     const after = Number(/\d+/.exec((await written.textContent()) ?? '')?.[0]);
     expect(after).toBeGreaterThan(before);
@@ -152,7 +152,7 @@ test('from blocks to strips: another look and fewer fabrics give another list, a
   ).toBeVisible();
   const planned = Number(/\d+/.exec((await cut.textContent()) ?? '')?.[0]);
   await cut.click();
-  await expect(undoButton(page)).toHaveAccessibleName(`Undo: write down ${planned} strips`);
+  await expect(undoButton(page)).toHaveAccessibleName(`Undo: add ${planned} strips`);
 });
 
 test('a locked strip keeps its place when sets are made anew', async ({ page }) => {

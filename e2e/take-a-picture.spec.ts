@@ -71,7 +71,7 @@ test('a picture larger than browsers draw is refused beside the field, with the 
   const width = page.getByLabel('Width of the PNG in pixels');
   await width.fill('20000');
   await width.press('Enter');
-  const refusal = page.getByRole('alert').filter({ hasText: 'up to 16384 pixels' });
+  const refusal = page.getByRole('alert').filter({ hasText: 'up to 16,384 pixels' });
   await expect(refusal).toBeVisible();
   const [, widest] = /that is (\d+) wide/.exec((await refusal.textContent()) ?? '') ?? [];
   await width.fill(widest!);

@@ -4,19 +4,26 @@ import { basename } from 'node:path';
 import { parseSync } from 'vite';
 import { expect, it } from 'vitest';
 import { projectSchema } from '../src/model/project';
+import { GLOSSARY } from '../src/model/words/glossary';
 import { childNodes, isNode, type SyntaxNode } from './freeNames';
 import { filesUnder, textOf } from './srcFiles';
 
-/** The code words of each row of the table under "## Words". */
-function codeWords(document: string): string[] {
-  const [, part = ''] = document.split('\n## Words\n');
-  const rows = part
-    .split('\n## ')[0]!
+/** The rows of the tables under a heading, without their heads: trade, code, meaning. */
+function rowsUnder(heading: string, document: string): string[][] {
+  const [, part = ''] = document.split(`\n${heading}\n`);
+  const end = new RegExp(`\\n#{2,${heading.indexOf(' ')}} `);
+  return part
+    .split(end)[0]!
     .split('\n')
-    .filter((line) => line.startsWith('|'));
-  return rows.slice(2).flatMap((row) => {
-    const words = [...row.split('|')[2]!.matchAll(/`([^`]+)`/g)].map((found) => found[1]!);
-    if (words.length === 0) throw new Error(`no code word: ${row}`);
+    .filter((line) => line.startsWith('|') && !/^\| (trade|---) \|/.test(line))
+    .map((row) => row.split('|').slice(1, -1).map((cell) => cell.trim()));
+} // biome-ignore format: a chain
+
+/** The code words of each row of the tables under "## Words". */
+function codeWords(document: string): string[] {
+  return rowsUnder('## Words', document).flatMap(([trade, code]) => {
+    const words = [...code!.matchAll(/`([^`]+)`/g)].map((found) => found[1]!);
+    if (words.length === 0) throw new Error(`no code word: ${trade}`);
     return words;
   });
 }
@@ -76,6 +83,17 @@ const known = new Set([
   ...sources.flatMap((path) => [basename(path).replace(/\.tsx?$/, ''), ...exported(path, textOf(path))]),
   ...schemaWords(projectSchema as unknown as Schema),
 ]);
+
+it('gives makers’ words as the glossary does, in its order', () => {
+  const rows = rowsUnder('### What makers read', textOf('DEVELOPERS.md'));
+  expect(rows.map(([term, , means]) => ({ term, means }))).toEqual(GLOSSARY);
+});
+
+it('has each term once, and a sentence for each', () => {
+  const terms = rowsUnder('## Words', textOf('DEVELOPERS.md')).map(([term]) => term);
+  expect(new Set(terms).size).toBe(terms.length);
+  for (const { means } of GLOSSARY) expect(means).toMatch(/^\p{Lu}[^.]*\.$/u);
+});
 
 const lost = (document: string) => codeWords(document).filter((word) => !known.has(word));
 

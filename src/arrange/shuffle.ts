@@ -164,7 +164,7 @@ function scoreOf(terms: Terms, weights: Terms): Score {
 const WAYS: readonly (readonly [keyof Scopes, string])[] = [
   ['turn', 'turning'],
   ['swap', 'swapping'],
-  ['shiftCorners', 'putting corners on other places'],
+  ['shiftCorners', 'turning corners by one wedge'],
   ['trade', 'trading wedges'],
   ['strips', 'sewing strips in another order'],
 ];
@@ -184,9 +184,9 @@ function waysOf(scopes: Scopes): Phrase {
 
 function verdictWords(by: number, known: boolean, scopes: Scopes): Phrase {
   if (by < 1e-9) return phrase('Best possible by {ways}, proved', { ways: waysOf(scopes) });
-  if (!known) return phrase('Stopped before it was known how much better it can get');
+  if (!known) return phrase('Stopped early: a better layout may exist');
   const points = 100 * by < 1 ? Number((100 * by).toPrecision(1)) : Math.round(100 * by);
-  return phrase('Within {points} points of the bound; a top by chance has 100', { points });
+  return phrase('At most {points} points above the best possible; a random layout scores 100', { points });
 }
 
 /** Returns a meter of the budget: the share spent after so many steps, 0–1 and above. The clock starts now. */

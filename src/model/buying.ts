@@ -23,7 +23,7 @@ export const buyingSchema = v.strictObject({
     v.pipe(
       v.number(),
       v.minValue(0, 'shrinkage cannot be below 0'),
-      v.maxValue(MOST_SHRINKAGE, `shrinkage is at most ${MOST_SHRINKAGE} in the hundred`),
+      v.maxValue(MOST_SHRINKAGE, `shrinkage is at most ${MOST_SHRINKAGE}%`),
     ),
     0,
   ),

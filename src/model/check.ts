@@ -31,7 +31,7 @@ function doubles(project: Project): Problem[] {
   return [
     ...sharedCloth(project),
     ...repeats('stripsOnHand[#].id', ids(stripsOnHand), 'Two rows of strips on hand share the id {item}.'),
-    ...repeats('clothOnHand[#].id', ids(clothOnHand), 'Two rows of cloth on hand share the id {item}.'),
+    ...repeats('clothOnHand[#].id', ids(clothOnHand), 'Two rows of fabric on hand share the id {item}.'),
     ...repeats('stripSets[#].id', ids(stripSets), 'Two strip sets share the id {item}.'),
     ...repeats(
       'stripSets[#].label',

@@ -41,7 +41,7 @@ export function whyTurnLocked(project: Project, block: Block): Phrase | null {
 
 function whyPinLocks(project: Project, block: Block): Phrase | null {
   return cellOf(project, block.id)?.pinned
-    ? phrase('Block {block} is pinned. Take the pin out to move it.', { block: block.number })
+    ? phrase('Block {block} is pinned. Unpin it to move it.', { block: block.number })
     : null;
 }
 

@@ -1,12 +1,17 @@
-// A sentence for people, kept apart from its numbers, so that unit and language are chosen only when it is shown.
+// A sentence for people, kept apart from its numbers, so that unit, language and style of numbers are chosen only when it is shown.
 // Rooms below the screen return Phrases; `speak` turns a Phrase into text.
 import { decimalText } from './decimals';
 import { formatLength, formatSeam, type Inches, type LengthUnit } from './units';
+import { ENGLISH_NUMBERS, inStyle, type NumberStyle } from './words/numberStyle';
 
-/** A value in a sentence: text, a count, a length or seam in inches, an area in square inches, a list, another Phrase. */
+/**
+ * A value in a sentence: text, a number, a figure already in words (1.6 m, £12.50), a length or seam in inches, an area in square
+ * inches, a list, another Phrase.
+ */
 export type PhraseValue =
   | string
   | number
+  | { readonly figure: string }
   | { readonly inches: Inches }
   | { readonly seam: Inches }
   | { readonly squareInches: number }
@@ -54,32 +59,40 @@ export function isolated(name: string): string {
   return OTHER_DIRECTION.test(name) ? `\u2068${name}\u2069` : name;
 }
 
-/** Turns a Phrase into text in the given unit. A {name} without a value stays in the text, so that the mistake shows. */
+/**
+ * Turns a Phrase into text in the given unit and style of numbers. A {name} without a value stays in the text, so that the mistake
+ * shows.
+ */
 export function speak(
   sentence: Phrase,
   unit: LengthUnit = 'in',
   translate?: Translate,
   names: Names = AS_IT_IS,
+  numbers: NumberStyle = ENGLISH_NUMBERS,
 ): string {
   const text = translate ? translate(sentence.say) : sentence.say;
+  const valueText = (value: PhraseValue): string => {
+    if (typeof value === 'string') return names(value);
+    if (typeof value === 'object' && 'say' in value) return speak(value, unit, translate, names, numbers);
+    if (typeof value === 'object' && 'list' in value) return joinList(value.list.map(valueText));
+    return inStyle(figureText(value, unit), numbers);
+  };
   return text.replace(/\{(\w+)\}/g, (whole, name: string) => {
     const value = sentence.with?.[name];
-    return value === undefined ? whole : valueText(value, unit, names, translate);
+    return value === undefined ? whole : valueText(value);
   });
 }
 
-function valueText(value: PhraseValue, unit: LengthUnit, names: Names, translate?: Translate): string {
-  if (typeof value === 'string') return names(value);
+type FigureValue = Exclude<PhraseValue, string | Phrase | { readonly list: unknown }>;
+
+function figureText(value: FigureValue, unit: LengthUnit): string {
   if (typeof value === 'number') return String(value);
+  if ('figure' in value) return value.figure;
   if ('inches' in value) return formatLength(value.inches, unit);
   if ('seam' in value) return formatSeam(value.seam, unit);
-  if ('squareInches' in value) {
-    return unit === 'in'
-      ? `${decimalText(value.squareInches, 1)} sq in`
-      : `${decimalText(value.squareInches * 6.4516, 0)} cm²`;
-  }
-  if ('list' in value) return joinList(value.list.map((one) => names(String(one))));
-  return speak(value, unit, translate, names);
+  return unit === 'in'
+    ? `${decimalText(value.squareInches, 1)} sq in`
+    : `${decimalText(value.squareInches * 6.4516, 0)} cm²`;
 }
 
 function joinList(items: readonly string[]): string {

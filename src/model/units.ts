@@ -1,6 +1,7 @@
 // Writes and reads lengths for people: inches as fractions, centimetres as decimals. All code computes in inches.
 import Fraction from 'fraction.js';
 import { decimalText, roundedHalfUp } from './decimals';
+import { ENGLISH_NUMBERS } from './words/numberStyle';
 
 /** A length in inches. */
 export type Inches = number;
@@ -11,9 +12,7 @@ export type LengthUnit = 'in' | 'cm';
 
 export const CENTIMETRES_PER_INCH = 2.54;
 const SIXTEENTHS = 16;
-const VULGAR: Readonly<Record<string, string>> = {
-  '½': '1/2', '¼': '1/4', '¾': '3/4', '⅛': '1/8', '⅜': '3/8', '⅝': '5/8', '⅞': '7/8', '⅓': '1/3', '⅔': '2/3',
-}; // biome-ignore format: a table
+const MILLIMETRES_PER_INCH = 25.4;
 
 /**
  * A length for people: inches to the nearest sixteenth as a fraction (14 1/4"), centimetres to one decimal, halves up (36.2 cm).
@@ -42,9 +41,11 @@ export function formatFraction(inches: Inches): string {
   return new Fraction(Math.round(inches * SIXTEENTHS), SIXTEENTHS).toFraction(true);
 }
 
-/** The text of a length field that is not being edited, without the unit: 14 1/4 or 36.2. */
-export function lengthFieldText(inches: Inches, unit: LengthUnit): string {
-  return unit === 'cm' ? String(roundedHalfUp(inches * CENTIMETRES_PER_INCH, 2)) : exactFraction(inches);
+/** The text of a length field that is not being edited, without the unit or marks between thousands: 14 1/4, 36.2 or 36,2. */
+export function lengthFieldText(inches: Inches, unit: LengthUnit, { decimal } = ENGLISH_NUMBERS): string {
+  const text =
+    unit === 'cm' ? String(roundedHalfUp(inches * CENTIMETRES_PER_INCH, 2)) : exactFraction(inches);
+  return text.replace('.', decimal);
 }
 
 function exactFraction(inches: Inches): string {
@@ -54,22 +55,39 @@ function exactFraction(inches: Inches): string {
 }
 
 /**
- * Reads a length as people write it: 14 1/4, 14-1/4, 14¼, 14.25, 1/2, with or without ", in or cm.
+ * Reads a length as people write it: 14 1/4, 14-1/4, 14¼, 14 1⁄4, 14.25, 14,25, 1/2, with or without ", in, cm or mm. A mark at the
+ * end (20,) is a decimal mark with nothing behind it; of two kinds of marks the last is the decimal one (1,234.5).
  * A bare number is in `unit`. Returns inches, or null for what is not a length (empty, words, a negative number, x/0).
  */
 export function parseLength(text: string, unit: LengthUnit): Inches | null {
-  let rest = text.trim().toLowerCase().replace(',', '.');
-  let read: LengthUnit = unit;
-  const suffix = /\s*("|″|''|in|inch|inches|cm)$/.exec(rest);
-  if (suffix) {
-    read = suffix[1] === 'cm' ? 'cm' : 'in';
-    rest = rest.slice(0, suffix.index);
-  }
-  rest = rest.replace(/[½¼¾⅛⅜⅝⅞⅓⅔]/g, (sign) => ` ${VULGAR[sign]}`).trim();
-  const match = /^(?:(\d+(?:\.\d+)?|\.\d+)|(?:(\d+)(?:\s+|\s*-\s*))?(\d+)\s*\/\s*(\d+))$/.exec(rest);
+  const [, bare, suffix] = /^(.*?)\s*("|″|''|in\.?|inch|inches|cm|mm)?$/s.exec(text.trim().toLowerCase())!;
+  const amount = parseAmount(withDecimalPoint(withPlainFraction(bare!)));
+  if (amount === null) return null;
+  const read = suffix === undefined ? unit : suffix;
+  if (read === 'mm') return amount / MILLIMETRES_PER_INCH;
+  return read === 'cm' ? amount / CENTIMETRES_PER_INCH : amount;
+}
+
+/** ¾ is written  3⁄4 in Unicode's own terms (compatibility decomposition), with FRACTION SLASH. */
+function withPlainFraction(text: string): string {
+  return text
+    .replace(/[¼-¾⅐-⅞]/g, (sign) => ` ${sign.normalize('NFKC')}`)
+    .replace(/[\u2044\u2215]/g, '/')
+    .trim();
+}
+
+function withDecimalPoint(text: string): string {
+  const grouped = /^\d{1,3}(?:(?:,\d{3})+\.|(?:\.\d{3})+,)\d*$/.test(text);
+  const decimal = Math.max(text.lastIndexOf(','), text.lastIndexOf('.'));
+  return grouped
+    ? `${text.slice(0, decimal).replace(/[.,]/g, '')}.${text.slice(decimal + 1)}`
+    : text.replace(',', '.');
+}
+
+function parseAmount(text: string): number | null {
+  const match = /^(?:(\d+(?:\.\d*)?|\.\d+)|(?:(\d+)(?:\s+|\s*-\s*))?(\d+)\s*\/\s*(\d+))$/.exec(text);
   if (!match) return null;
   const [, decimal, whole, over, under] = match;
-  if (under !== undefined && Number(under) === 0) return null;
-  const amount = decimal !== undefined ? Number(decimal) : Number(whole ?? 0) + Number(over) / Number(under);
-  return read === 'cm' ? amount / CENTIMETRES_PER_INCH : amount;
+  if (decimal !== undefined) return Number(decimal);
+  return Number(under) === 0 ? null : Number(whole ?? 0) + Number(over) / Number(under);
 }

@@ -121,7 +121,7 @@ export interface AppActions {
 
 export type App = AppState & AppActions;
 
-const DAMAGED_STEP = phrase('This step cannot be taken back: what was saved of it is damaged.');
+const DAMAGED_STEP = phrase('This step cannot be undone: its saved copy is damaged.');
 
 /** A store for one open project. */
 export function createApp(project: Project, history: History = EMPTY_HISTORY) {
@@ -177,7 +177,7 @@ export function createApp(project: Project, history: History = EMPTY_HISTORY) {
         return;
       }
       set((state) => ({ ...changed(state, redone.project), history: redone.history }));
-      get().announce(phrase('Done again: {change}', { change: next.label }));
+      get().announce(phrase('Redone: {change}', { change: next.label }));
     },
     open: (next, history = EMPTY_HISTORY) => {
       set((state) => ({

@@ -100,5 +100,5 @@ export function createLaying(app: AppStore, begin: typeof startLaying = startLay
 const CHANGED: Problem = {
   code: 'stale',
   path: '',
-  message: phrase('The quilt was changed while it was laid out, so nothing was laid out. Do it again.'),
+  message: phrase('The quilt was changed while it was laid out, so nothing was laid out. Try again.'),
 };

@@ -42,7 +42,7 @@ export function createSeeking(
       const { state } = get();
       if (now.revision === before.revision || state.kind === 'idle') return;
       if (stillFits(now.project, before.project)) return;
-      const message = phrase('The quilt was changed, so the other orders no longer fit it.');
+      const message = phrase('The quilt was changed, so the other layouts no longer fit it.');
       dismiss(now.project.id === before.project.id ? [{ code: 'stale', path: '', message }] : []);
     });
     const start = () => {

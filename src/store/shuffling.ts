@@ -89,7 +89,7 @@ export function createShuffling(
         );
         show();
         if (app.getState().step !== 'wall')
-          app.getState().announce(phrase('The shuffle is done. Its order waits under Wall.'));
+          app.getState().announce(phrase('The shuffle is done. Its layout waits under Wall.'));
       });
     };
     return {
@@ -115,8 +115,8 @@ function changeStep(app: AppStore, now: App, before: App, shuffle: ShuffleState,
   }
   if (before.step !== 'wall') return;
   app.getState().showPreview(null);
-  const goesOn = phrase('The shuffle goes on; its order will wait under Wall.');
-  app.getState().announce(shuffle.kind === 'running' ? goesOn : phrase('The order found waits under Wall.'));
+  const goesOn = phrase('The shuffle goes on; its layout will wait under Wall.');
+  app.getState().announce(shuffle.kind === 'running' ? goesOn : phrase('The layout found waits under Wall.'));
 }
 
 /** The command that keeps an order; null without moves. */
@@ -125,8 +125,8 @@ function keeping(moves: readonly Move[]): Command | null {
 }
 
 function stale(shuffle: ShuffleState): Problem {
-  const meanwhile = phrase('The quilt was changed while the shuffle ran, so the shuffle was put aside.');
-  const since = phrase('The quilt was changed, so the order the shuffle had found no longer fits it.');
+  const meanwhile = phrase('The quilt was changed while the shuffle ran, so the shuffle was stopped.');
+  const since = phrase('The quilt was changed, so the layout the shuffle had found no longer fits it.');
   return { code: 'stale', path: '', message: shuffle.kind === 'running' ? meanwhile : since };
 }
 

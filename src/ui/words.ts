@@ -10,10 +10,14 @@ import {
   type Translate,
 } from '../model/phrase';
 import type { LengthUnit } from '../model/units';
+import { numberStyleOf } from '../model/words/numberStyle';
 import { useApp } from './app';
 
 /** The language in use: identity for English. */
 export const Language = createContext<Translate>((say) => say);
+
+/** How the person's machine writes figures. */
+const NUMBERS = numberStyleOf(navigator.language);
 
 type Say = (sentence: string | Phrase, values?: Record<string, PhraseValue>) => string;
 
@@ -31,7 +35,13 @@ function useWords(names?: Names): Say {
   const unit = useUnit();
   const translate = useContext(Language);
   return (sentence, values) =>
-    speak(typeof sentence === 'string' ? phrase(sentence, values) : sentence, unit, translate, names);
+    speak(
+      typeof sentence === 'string' ? phrase(sentence, values) : sentence,
+      unit,
+      translate,
+      names,
+      NUMBERS,
+    );
 }
 
 /** The unit lengths are shown in. */

@@ -108,7 +108,7 @@ describe('a shuffle for balance', () => {
     const stopped = going.next(true);
     if (!stopped.done) throw new Error('it went on after the stop');
     expect(stopped.value.after.total).toBeLessThan(stopped.value.before.total);
-    expect(stopped.value.verdictWords.say).toMatch(/before it was known/);
+    expect(stopped.value.verdictWords.say).toMatch(/^Stopped early/);
     expect(arrange(project, wish).moves).toEqual(stopped.value.moves);
   });
 
@@ -145,7 +145,7 @@ describe('a shuffle for balance', () => {
     expect(result.bound).toBeGreaterThan(0);
     expect(result.bound).toBeLessThanOrEqual(result.after.total);
     expect(result.verdict.kind).toBe('within');
-    expect(result.verdictWords.say).toContain('Within {points} points of the bound');
+    expect(result.verdictWords.say).toContain('At most {points} points above the best possible');
   });
 
   it('of a wall that is pinned all over changes nothing, which is the best possible', () => {

@@ -106,7 +106,7 @@ describe('npm run sheet with a good project', () => {
     expect(report.value.top.tenths.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 4);
     for (const finding of report.findings) expect(finding.measured).toMatch(/\d/);
     expect(report.evenness.map((row) => `${row.scale} ${row.figure}`)).toHaveLength(6);
-    expect(report.wholeTop.light.words).toMatch(/^Centre of lightness .*"/);
+    expect(report.wholeTop.light.words).toMatch(/^Lights balance .*"/);
     const spreads = report.fabrics.flatMap((fabric) => (fabric.spread ? [fabric.spread] : []));
     expect(report.fabrics.map((fabric) => fabric.id)).toContain(report.dominant);
     expect(spreads.reduce((sum, spread) => sum + spread.share, 0)).toBeCloseTo(1, 4);

@@ -40,7 +40,7 @@ const commands: [words: string, from: Project, command: Command][] = [
   ['change the fabric Lake', withSpare, fabrics.changeFabric(withSpare, spareId, { name: 'Lake' })],
   ['remove the fabric Test cloth', withSpare, fabrics.removeFabric(withSpare, spareId)],
   [
-    `put Test cloth in place of ${project.fabrics[1]!.name}`,
+    `replace ${project.fabrics[1]!.name} with Test cloth`,
     withSpare,
     fabrics.replaceFabric(withSpare, project.fabrics[1]!.id, spareId),
   ],
@@ -67,13 +67,13 @@ const commands: [words: string, from: Project, command: Command][] = [
     project,
     stripGrid.changeLengths([{ fabric: project.stripsOnHand[0]!.fabric, length: 40 }], 36),
   ],
-  ['add cloth of Test cloth', withSpare, cloth.addCloth(withSpare, halfYard)],
+  ['add Test cloth to the fabric on hand', withSpare, cloth.addCloth(withSpare, halfYard)],
   [
-    'change the cloth of Test cloth',
+    'change Test cloth on hand',
     withCloth,
     cloth.changeCloth(withCloth, clothId, { depth: 9, count: 2 }),
   ],
-  ['remove the cloth of Test cloth', withCloth, cloth.removeCloth(withCloth, clothId)],
+  ['remove Test cloth from the fabric on hand', withCloth, cloth.removeCloth(withCloth, clothId)],
   [
     `enter block ${second.number}`,
     project,
@@ -145,7 +145,7 @@ const commands: [words: string, from: Project, command: Command][] = [
     blocks.tradeWedges(project, { block: first.id, place: 0 }, { block: second.id, place: 2 }),
   ],
   ['empty block 1', project, blocks.emptyBlocks(project, [first.id])],
-  ['set how far 2 blocks are', project, blocks.setBlockProgress([first.id, second.id], 'squared')],
+  ['update the progress of 2 blocks', project, blocks.setBlockProgress([first.id, second.id], 'squared')],
   [
     'change the corners of block 1',
     project,

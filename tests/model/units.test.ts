@@ -2,7 +2,14 @@ import fc from 'fast-check';
 import Fraction from 'fraction.js';
 import { describe, expect, it } from 'vitest';
 import { speak } from '../../src/model/phrase';
-import { formatLength, formatSeam, lengthFieldText, parseLength } from '../../src/model/units';
+import {
+  formatLength,
+  formatSeam,
+  type LengthUnit,
+  lengthFieldText,
+  parseLength,
+} from '../../src/model/units';
+import { numberStyleOf } from '../../src/model/words/numberStyle';
 
 describe('lengths as makers write them', () => {
   it.each([
@@ -18,16 +25,50 @@ describe('lengths as makers write them', () => {
     ['.5', 0.5],
     [' 12 ', 12],
     ['19.05 cm', 7.5],
+    ['7 1⁄2', 7.5],
+    ['7 1\u20442"', 7.5],
+    ['7\u00a0½', 7.5],
+    ['3⅕', 3.2],
+    ['20,', 20],
+    ['20.', 20],
+    ['7,5 in.', 7.5],
+    ['1,371.6', 1371.6],
+    ['1.371,6', 1371.6],
+    ['200 mm', 20 / 2.54],
+    ['190,5mm', 7.5],
   ])('%s reads as %f inches', (text, inches) => {
     expect(parseLength(text, 'in')).toBeCloseTo(inches, 12);
   });
 
-  it.each(['', ' ', 'wide', '-3', '1/0', '1 2 3', '1//2', '7"8', 'NaN', 'Infinity', '1e3'])(
-    '“%s” is no length',
-    (text) => {
-      expect(parseLength(text, 'in')).toBeNull();
-    },
-  );
+  it.each([
+    '',
+    ' ',
+    'wide',
+    '-3',
+    '1/0',
+    '1 2 3',
+    '1//2',
+    '7"8',
+    'NaN',
+    'Infinity',
+    '1e3',
+    ',',
+    '.',
+    '1,2,3',
+    '1.2.3',
+    '12,34.5',
+    '5 m',
+    'mm',
+    '1/2/3',
+  ])('“%s” is no length', (text) => {
+    expect(parseLength(text, 'in')).toBeNull();
+  });
+
+  it('a millimetre is a tenth of a centimetre, whatever the unit of the field', () => {
+    expect(parseLength('200 mm', 'cm')).toBeCloseTo(20 / 2.54, 12);
+    expect(parseLength('20,', 'cm')).toBeCloseTo(20 / 2.54, 12);
+    expect(parseLength('7 1⁄2', 'cm')).toBeCloseTo(7.5 / 2.54, 12);
+  });
 
   it('a bare number is in the unit of the field: 2.54 is an inch in centimetres', () => {
     expect(parseLength('2.54', 'cm')).toBeCloseTo(1, 12);
@@ -51,13 +92,17 @@ describe('lengths as makers write them', () => {
 
   it('what a field shows reads back as the same length, in both units', () => {
     fc.assert(
-      fc.property(fc.integer({ min: 0, max: 64 * 200 }), (parts) => {
-        const inches = parts / 64;
-        expect(parseLength(lengthFieldText(inches, 'in'), 'in')).toBeCloseTo(inches, 9);
-        expect(Math.abs(parseLength(lengthFieldText(inches, 'cm'), 'cm')! - inches)).toBeLessThanOrEqual(
-          0.002,
-        );
-      }),
+      fc.property(
+        fc.integer({ min: 0, max: 64 * 2000 }),
+        fc.constantFrom('en', 'de', 'fr'),
+        (parts, language) => {
+          const inches = parts / 64;
+          const read = (unit: LengthUnit) =>
+            parseLength(lengthFieldText(inches, unit, numberStyleOf(language)), unit)!;
+          expect(read('in')).toBeCloseTo(inches, 9);
+          expect(Math.abs(read('cm') - inches)).toBeLessThanOrEqual(0.002);
+        },
+      ),
     );
   });
 });
@@ -101,7 +146,7 @@ describe('decimals', () => {
         expect(formatSeam(inches, 'cm')).toBe(`${halfUp(centimetres.mul(10), 1).valueOf()} mm`);
         expect(lengthFieldText(inches, 'cm')).toBe(String(halfUp(centimetres, 2).valueOf()));
         expect(speak({ say: '{a}', with: { a: { squareInches: inches } } }, 'cm')).toBe(
-          `${halfUp(centimetres.mul(inch), 0).valueOf()} cm²`,
+          `${halfUp(centimetres.mul(inch), 0).valueOf().toLocaleString('en')} cm²`,
         );
       }),
       { seed: 71, numRuns: 2000 },

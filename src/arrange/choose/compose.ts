@@ -180,7 +180,7 @@ function placeMoves(block: Block, places: readonly (Place | null)[]): Move[] {
 
 function outcomeWords(made: number, clashes: number, atLeast: number, worst: string | null): Phrase[] {
   if (made === 0) return [];
-  const blocks = counted(made, '1 block is composed.', '{count} blocks are composed.');
+  const blocks = counted(made, '1 block filled.', '{count} blocks filled.');
   if (clashes === 0) {
     return [phrase('{blocks} No fabric meets itself on a rim.', { blocks })];
   }
@@ -192,27 +192,20 @@ function outcomeWords(made: number, clashes: number, atLeast: number, worst: str
   );
   const proof =
     clashes === atLeast
-      ? phrase('With these wedges fewer are not possible: too many rims are of one fabric.')
-      : phrase(
-          'At least {atLeast} cannot be avoided; whether fewer than {clashes} can be had is not proved.',
-          {
-            atLeast,
-            clashes,
-          },
-        );
+      ? phrase('These wedges allow no fewer: too many rims are of one fabric.')
+      : phrase('At least {atLeast} cannot be avoided; fewer than {clashes} may be possible.', {
+          atLeast,
+          clashes,
+        });
   return [phrase('{blocks} {met} {proof}', { blocks, met, proof })];
 }
 
 function shortWords(leftOut: number, half: number, ups: number, downs: number): Phrase[] {
   if (leftOut === 0) return [];
-  const blocks = counted(
-    leftOut,
-    'For 1 block there are not enough wedges;',
-    'For {count} blocks there are not enough wedges;',
-  );
+  const blocks = counted(leftOut, 'Not enough wedges for 1 block:', 'Not enough wedges for {count} blocks:');
   const up = Math.max(0, leftOut * half - ups);
   const down = Math.max(0, leftOut * half - downs);
-  if (up === 0) return [phrase('{blocks} it takes {down} more tip down.', { blocks, down })];
-  if (down === 0) return [phrase('{blocks} it takes {up} more tip up.', { blocks, up })];
-  return [phrase('{blocks} it takes {up} more tip up and {down} more tip down.', { blocks, up, down })];
+  if (up === 0) return [phrase('{blocks} cut {down} more tip down.', { blocks, down })];
+  if (down === 0) return [phrase('{blocks} cut {up} more tip up.', { blocks, up })];
+  return [phrase('{blocks} cut {up} more tip up and {down} more tip down.', { blocks, up, down })];
 }

@@ -191,14 +191,14 @@ function wordsOf(project: Project, moves: readonly Move[], empty: number, stuck:
   if (empty > 0) {
     const one = '1 place stays empty: no wedge of its tip is left. Cut one more to fill it.';
     const many =
-      '{count} places stay empty: no wedges of their tips are left. Cut as many more to fill them.';
+      '{count} places stay empty: no wedges of their tips are left. Cut that many more to fill them.';
     words.push(counted(empty, one, many));
   }
   if (stuck > 0) {
-    const one = '1 wedge too many lies in a sewn block; the count of its set should be looked at again.';
+    const one = '1 wedge more than its set gives lies in a sewn block. Check the count of its set.';
     const many =
-      '{count} wedges too many lie in sewn blocks; the counts of their sets should be looked at again.';
+      '{count} wedges more than their sets give lie in sewn blocks. Check the counts of their sets.';
     words.push(counted(stuck, one, many));
   }
-  return words.length > 0 ? words : [phrase('The plan is whole; nothing changes.')];
+  return words.length > 0 ? words : [phrase('The plan works as it is; nothing changes.')];
 }

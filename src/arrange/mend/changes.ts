@@ -137,12 +137,14 @@ function turnWords(project: Project, block: number, by: number): Phrase {
     const values = { block, wedges: few };
     if (few === 1) {
       return phrase(
-        few === wedges ? 'Turn block {block} by one wedge' : 'Turn block {block} back by one wedge',
+        few === wedges ? 'Turn block {block} forward one wedge' : 'Turn block {block} back one wedge',
         values,
       );
     }
     return phrase(
-      few === wedges ? 'Turn block {block} by {wedges} wedges' : 'Turn block {block} back by {wedges} wedges',
+      few === wedges
+        ? 'Turn block {block} forward {wedges} wedges'
+        : 'Turn block {block} back {wedges} wedges',
       values,
     );
   }

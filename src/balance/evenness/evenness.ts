@@ -61,25 +61,25 @@ function verdictOf({ variance, z, p }: { variance: number; z: number; p: number 
 
 const NODES: Readonly<Record<PoolScale, string>> = { wedge: 'wedges', block: 'blocks', top: 'parts' };
 
-const UNSAID = 'Too few {what}, or too much alike, to say';
+const UNSAID = 'Too few {what}, or too alike, to say';
 
 const WORDS: Readonly<Record<PoolFigure, Readonly<Record<EvennessVerdict, string>>>> = {
   value: {
-    gathered: 'Darker {what} hang with darker ones, lighter with lighter',
-    mixed: 'Darker and lighter {what} are mixed as by chance',
-    alternating: 'Darker and lighter {what} take turns more than by chance',
+    gathered: 'Darker {what} cluster together, and so do lighter ones',
+    mixed: 'Darker and lighter {what} are mixed as in a random layout',
+    alternating: 'Darker and lighter {what} alternate more than in a random layout',
     unsaid: UNSAID,
   },
   a: {
-    gathered: 'Redder {what} hang with redder ones, greener with greener',
-    mixed: 'Redder and greener {what} are mixed as by chance',
-    alternating: 'Redder and greener {what} take turns more than by chance',
+    gathered: 'Redder {what} cluster together, and so do greener ones',
+    mixed: 'Redder and greener {what} are mixed as in a random layout',
+    alternating: 'Redder and greener {what} alternate more than in a random layout',
     unsaid: UNSAID,
   },
   b: {
-    gathered: 'Yellower {what} hang with yellower ones, bluer with bluer',
-    mixed: 'Yellower and bluer {what} are mixed as by chance',
-    alternating: 'Yellower and bluer {what} take turns more than by chance',
+    gathered: 'Yellower {what} cluster together, and so do bluer ones',
+    mixed: 'Yellower and bluer {what} are mixed as in a random layout',
+    alternating: 'Yellower and bluer {what} alternate more than in a random layout',
     unsaid: UNSAID,
   },
 };

@@ -35,7 +35,7 @@ export function spreadWords(
 ): Phrase[] {
   const { centre, quarters } = spread;
   return [
-    phrase('{area}, {percent}% of the cloth in the wedges: {pieces} pieces in {wedges} wedges.', {
+    phrase('{area}, {percent}% of the fabric in the wedges: {pieces} pieces in {wedges} wedges.', {
       area: { squareInches: spread.area },
       percent: percent(spread.share),
       pieces: spread.pieces,
@@ -68,7 +68,7 @@ function nearestWords({ nearest, wedges }: FabricSpread): Phrase {
     return phrase('In {wedges} wedges only: too few to say how far apart they lie.', { wedges });
   }
   return phrase(
-    'From a wedge with it to the next, middle to middle: {mean} on average; dealt by chance {byChance}.',
+    'From a wedge with it to the next, middle to middle: {mean} on average; in a random layout {byChance}.',
     { mean: { inches: nearest.mean }, byChance: { inches: nearest.byChance } },
   );
 }
@@ -79,21 +79,21 @@ function joinWords(rims: number, both: Autocorrelation): Phrase {
   }
   const say =
     both.z >= TELLING
-      ? 'On {rims} rims; neighbours both have it {count} times, by chance {expected}: it gathers.'
+      ? 'It clusters: on {rims} rims, and neighbours both have it {count} times; in a random layout {expected}.'
       : both.z <= -TELLING
-        ? 'On {rims} rims; neighbours both have it {count} times, by chance {expected}: it is kept apart.'
-        : 'On {rims} rims; neighbours both have it {count} times, by chance {expected}: about as by chance.';
+        ? 'It is well apart: on {rims} rims, and neighbours both have it {count} times; in a random layout {expected}.'
+        : 'It is neither clustered nor apart: on {rims} rims, and neighbours both have it {count} times; in a random layout {expected}.';
   return phrase(say, {
     rims,
     count: Math.round(both.statistic),
-    expected: both.expected.toFixed(1),
+    expected: { figure: both.expected.toFixed(1) },
   });
 }
 
 /** Why the dominant fabric is the one: contrast × area. Contrast is told on OKLab × 100, where 2 is just seen. */
 export function dominanceWords(spread: FabricSpread): Phrase {
   return phrase(
-    'It stands out most, by area and contrast: {contrast} away from the cloth round it in value and colour, where 2 is just seen.',
+    'It stands out most, by area and contrast: {contrast} away from the fabrics round it in value and colour, where 2 is just visible.',
     { contrast: Math.round(100 * spread.contrast) },
   );
 }

@@ -5,7 +5,7 @@ import type { Project } from '../../model/project';
 import type { Finding } from '../finding';
 import { positionWords } from '../wall/position';
 import type { WallModel } from '../wall/wallModel';
-import { oddsWords } from './odds';
+import { accidentWords } from './odds';
 import type { Pool } from './pools';
 
 /** Less than half a step of the ten-step value scale is not seen across the room; OKLab: about one just noticeable step. */
@@ -94,17 +94,27 @@ function finding(
   };
 }
 
+/** How many times the least visible difference is called clear. */
+const CLEAR = 2;
+
 function measuredWords(pool: Pool): Phrase {
-  const odds = oddsWords(pool.p);
+  const accident = accidentWords(pool.p);
+  const clear = strength(pool) >= CLEAR;
   if (pool.figure === 'value') {
-    const difference = Math.abs(pool.difference).toFixed(0);
-    return pool.high
-      ? phrase('{difference} L* lighter than the rest; by chance {odds}', { difference, odds })
-      : phrase('{difference} L* darker than the rest; by chance {odds}', { difference, odds });
+    const lighter = clear ? 'Clearly lighter than the rest' : 'A little lighter than the rest';
+    const darker = clear ? 'Clearly darker than the rest' : 'A little darker than the rest';
+    return phrase('{much} ({difference} steps of value); {accident}', {
+      much: phrase(pool.high ? lighter : darker),
+      difference: { figure: (Math.abs(pool.difference) / 10).toFixed(1) },
+      accident,
+    });
   }
-  return phrase('{difference} away from the rest in colour, where 2 is just seen; by chance {odds}', {
-    difference: (100 * Math.hypot(pool.differences[1], pool.differences[2])).toFixed(0),
-    odds,
+  return phrase('{much} ({difference}, where 2 is just visible); {accident}', {
+    much: phrase(
+      clear ? 'Clearly a different colour from the rest' : 'A slightly different colour from the rest',
+    ),
+    difference: Math.round(100 * Math.hypot(pool.differences[1], pool.differences[2])),
+    accident,
   });
 }
 

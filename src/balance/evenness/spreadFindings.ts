@@ -8,7 +8,7 @@ import { directionWords, positionWords } from '../wall/position';
 import { upperNormal } from './clustering';
 import type { FabricSpread } from './fabricSpread';
 import { offsetWords } from './fabricWords';
-import { oddsWords } from './odds';
+import { accidentWords } from './odds';
 import { type Lean, leanMark, type WholeTop } from './wholeTop';
 
 /** Only fabrics that stand out are asked about: this many times the mean dominance, and at most so many. */
@@ -46,14 +46,14 @@ export function fabricFindings(project: Project, spreads: readonly FabricSpread[
         kind: 'fabric-spread',
         weight: Math.min(1, 0.3 + 0.6 * (share - 0.25) + 0.5 * one.dominance),
         measure: { value: share / 0.25, unit: 'ratio' },
-        words: phrase('{fabric} stands out and gathers {where}: {percent}% of it lies in that quarter.', {
+        words: phrase('{fabric} stands out and clusters {where}: {percent}% of it lies in that quarter.', {
           fabric: findFabric(project, one.fabric)!.name,
           where,
           percent: Math.round(100 * share),
         }),
-        measured: phrase('{share}% in one quarter, where 25% would be even; gathered so by chance {odds}', {
+        measured: phrase('{share}% in one quarter, where 25% would be even; {accident}', {
           share: Math.round(100 * share),
-          odds: oddsWords(upperNormal(one.clustering.z)),
+          accident: accidentWords(upperNormal(one.clustering.z)),
         }),
         clashes: [],
         blocks: [],
@@ -76,16 +76,16 @@ export function leanFindings(top: WholeTop, intent: Intent): Finding[] {
   if (intent.value === 'scattered' && leans(top.light, LEANS.light)) {
     findings.push(
       leanFinding('light', top, LEANS.light.step, 'L*', {
-        say: 'The top is lighter towards the {direction}: the halves differ by {steps} steps of value.',
-        steps: (top.light.difference / 10).toFixed(1),
+        say: 'Lights lean towards the {direction}: the halves differ by {steps} steps of value.',
+        steps: { figure: (top.light.difference / 10).toFixed(1) },
       }),
     );
   }
   if (intent.colour === 'scattered' && leans(top.warmth, LEANS.warmth)) {
     findings.push(
       leanFinding('warmth', top, LEANS.warmth.step, 'warmth', {
-        say: 'The top is warmer towards the {direction}; the other half is cooler by {steps} on the scale of warmth.',
-        steps: top.warmth.difference.toFixed(2),
+        say: 'Warm colours lean towards the {direction}: the halves differ by {steps} on the scale of warmth.',
+        steps: { figure: top.warmth.difference.toFixed(2) },
       }),
     );
   }
@@ -103,7 +103,7 @@ function leanFinding(
   top: WholeTop,
   step: number,
   unit: 'L*' | 'warmth',
-  words: { readonly say: string; readonly steps: string },
+  words: { readonly say: string; readonly steps: { readonly figure: string } },
 ): Finding {
   const lean = top[of];
   const mark = leanMark(top, of);
@@ -125,12 +125,14 @@ function leanFinding(
 export function leanWords(of: 'light' | 'warmth', lean: Lean): Phrase {
   return phrase(
     of === 'light'
-      ? 'Centre of lightness {where}; halves {difference} L* apart, by chance {odds}'
-      : 'Centre of warmth {where}; halves {difference} apart on the scale of warmth, by chance {odds}',
+      ? 'Lights balance {where}; the halves differ by {difference} steps of value, {accident}'
+      : 'Warm colours balance {where}; the halves differ by {difference} on the scale of warmth, {accident}',
     {
       where: offsetWords(lean.offset),
-      difference: of === 'light' ? lean.difference.toFixed(1) : lean.difference.toFixed(2),
-      odds: oddsWords(lean.p),
+      difference: {
+        figure: of === 'light' ? (lean.difference / 10).toFixed(1) : lean.difference.toFixed(2),
+      },
+      accident: accidentWords(lean.p),
     },
   );
 }

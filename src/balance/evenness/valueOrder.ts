@@ -66,8 +66,8 @@ export function valueOrderWords({ wanted, third, rest, more, chance }: ValueOrde
   const figures = { third: Math.round(third), rest: Math.round(rest) };
   const where =
     wanted === 'light to dark'
-      ? phrase('In grey: L* {third} in the left third, {rest} in the rest', figures)
-      : phrase('In grey: L* {third} in the middle third, {rest} in the rest', figures);
+      ? phrase('In grey (0 black, 100 white) the left third has {third}, the rest {rest}', figures)
+      : phrase('In grey (0 black, 100 white) the middle third has {third}, the rest {rest}', figures);
   const by = Math.round(Math.abs(more));
   const lighter = wanted === 'dark middle' ? more < 0 : more >= 0;
   const difference = counted(

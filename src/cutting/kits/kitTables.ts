@@ -21,14 +21,14 @@ export function orderCsv(project: Project, kits: Kits, say: Say): string {
   const headings: CsvCell[] = [
     say(phrase('Number')),
     say(phrase('Fabric')),
-    inUnit('In one kit ({unit})'),
-    say(phrase('Fat quarters in one kit')),
+    inUnit('Per kit ({unit})'),
+    say(phrase('Fat quarters per kit')),
     say(phrase('Kits')),
-    inUnit('Together ({unit})'),
-    say(phrase('Fat quarters together')),
+    inUnit('All kits ({unit})'),
+    say(phrase('Fat quarters, all kits')),
     say(phrase('Bolts')),
     inUnit('Left on the last bolt ({unit})'),
-    say(phrase('Price in one kit')),
+    say(phrase('Price per kit')),
   ];
   const rows = kits.fabrics.map((one): CsvCell[] => [
     one.number,
@@ -52,7 +52,8 @@ export function orderCsv(project: Project, kits: Kits, say: Say): string {
     ]); // biome-ignore format: a row
   }
   const { extra } = kits;
-  if (extra > 0) rows.push(['', say(phrase('Beside the cloth')), '', '', kits.count, '', '', '', '', extra]);
+  if (extra > 0)
+    rows.push(['', say(phrase('Other costs per kit')), '', '', kits.count, '', '', '', '', extra]);
   rows.push(['', say(phrase('One kit')), '', '', 1, '', '', '', '', kits.price ?? '']);
   return csvText([headings, ...rows]);
 }
@@ -64,11 +65,11 @@ export function stripsCsv(project: Project, kits: Kits, say: Say): string {
   const headings = [
     say(phrase('Label')),
     say(phrase('Fabric')),
-    say(phrase('Strips in one kit')),
+    say(phrase('Strips per kit')),
     say(phrase('Cut width ({unit})', { unit })),
     say(phrase('Length ({unit})', { unit })),
     say(phrase('For')),
-    say(phrase('Strips together')),
+    say(phrase('Strips, all kits')),
   ];
   const rows = kits.fabrics.flatMap((one) =>
     one.strips.map((strips): CsvCell[] => [

@@ -70,7 +70,7 @@ export function readStripTable(text: string, unit: LengthUnit): Result<StripTabl
     return failed('too-long', '', phrase('This is more than {longest} million characters.', { longest }));
   }
   const rows = csvRows(text);
-  if (!rows) return failed('not-csv', '', phrase('A quote is opened and not closed.'));
+  if (!rows) return failed('not-csv', '', phrase('A quotation mark is opened and not closed.'));
   const [head, ...body] = rows.map(withoutEmptyEnd);
   if (!head || body.length === 0 || head.length < 2) {
     const say =
@@ -106,8 +106,7 @@ function readLine(
 ): Result<TableLine> {
   const name = cells[0]!;
   if (name.trim() === '') return atCell(row, 0, name, 'the name of a fabric');
-  if (cells.length > columns)
-    return atCell(row, columns, cells[columns]!, 'nothing: no width stands above it');
+  if (cells.length > columns) return atCell(row, columns, cells[columns]!, 'empty: no width stands above it');
   const written = first === 2 ? (cells[1] ?? '') : '';
   const length = written.trim() === '' ? null : parseLength(written, unit);
   if (written.trim() !== '' && (length === null || !isWithin(length, STRIP_LENGTH)))
@@ -145,8 +144,8 @@ function atCell(
   const values = { row: row + 1, column: column + 1, text: text.slice(0, 40), want };
   const message =
     text.trim() === ''
-      ? phrase('Row {row}, column {column} is empty; here stands {want}.', values)
-      : phrase('Row {row}, column {column} is “{text}”; here stands {want}.', values);
+      ? phrase('Row {row}, column {column} is empty; it should be {want}.', values)
+      : phrase('Row {row}, column {column} is “{text}”; it should be {want}.', values);
   return failed('bad-cell', `row ${row + 1}, column ${column + 1}`, message);
 }
 

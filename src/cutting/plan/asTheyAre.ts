@@ -79,7 +79,7 @@ function words(project: Project, made: number, wedges: number, blocks: number, p
   if (made === 0) {
     return [
       some
-        ? phrase('Your strips as they are make no set more.')
+        ? phrase('Your strips as they are make no more sets.')
         : phrase('Your strips as they are make no strip set.'),
     ];
   }
@@ -87,7 +87,7 @@ function words(project: Project, made: number, wedges: number, blocks: number, p
     sets: some ? counted(made, '1 more set', '{count} more sets') : counted(made, '1 set', '{count} sets'),
     wedges: counted(wedges, '1 wedge', '{count} wedges'),
     blocks: some
-      ? counted(blocks, 'with the sets there are 1 block', 'with the sets there are {count} blocks')
+      ? counted(blocks, '1 block with the sets you have', '{count} blocks with the sets you have')
       : counted(blocks, '1 block', '{count} blocks'),
   };
   const size = topSize(project, blocks);
@@ -109,7 +109,7 @@ function words(project: Project, made: number, wedges: number, blocks: number, p
   return [
     says,
     proved
-      ? phrase('More blocks cannot be made of the strips as they are.')
+      ? phrase('No more blocks can be made from the strips as they are.')
       : phrase('Other sets of these strips might make more blocks; the best found are shown.'),
   ];
 }
@@ -146,14 +146,14 @@ export function cuttingPlan(
 /** What cutting adds to the strips as they are: `all` cut to the chosen widths, or only what the sets leave (`rest`). */
 function cuttingWords(asIs: number, all: number, rest: number, cloth: boolean): Phrase {
   const what = cloth
-    ? phrase('Cutting cloth, and strips narrower, to the widths chosen here')
+    ? phrase('Cutting fabric, and cutting strips narrower, to the widths chosen here')
     : phrase('Cutting some of them narrower, to the widths chosen here');
   const best = Math.max(all, rest);
   if (best <= asIs) {
     const instead = counted(
       all,
-      'to cut all of them makes 1 block',
-      'to cut all of them makes {count} blocks',
+      'cutting all of them makes 1 block',
+      'cutting all of them makes {count} blocks',
     );
     return all < asIs
       ? phrase('{what}, adds no block; {instead}.', { what, instead })

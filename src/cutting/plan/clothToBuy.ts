@@ -40,7 +40,7 @@ const MOST_TO_BUY: Inches = 1_800;
 export function clothToBuy(basket: ClothBasket, blocks: number, sale: ClothForSale): ClothToBuy {
   const makes = (amounts: Amounts) => makesBlocks(withBought(basket, amounts, sale), blocks);
   const none: Amounts = new Map();
-  if (makes(none)) return answer(blocks, [], true, 'The cloth on hand is enough for {blocks} blocks.');
+  if (makes(none)) return answer(blocks, [], true, 'The fabric on hand is enough for {blocks} blocks.');
   if (basket.fabrics.length < 2) {
     return answer(blocks, [], false, 'Neighbours in a set differ: put a second fabric on the list first.');
   }
@@ -50,7 +50,7 @@ export function clothToBuy(basket: ClothBasket, blocks: number, sale: ClothForSa
       blocks,
       [],
       false,
-      'Even fifty yards more of each would not make {blocks} blocks of these strips.',
+      'Even fifty yards more of each would not make {blocks} blocks from these strips.',
     );
   }
   const amounts = thinned(found, sale, makes);
@@ -58,7 +58,7 @@ export function clothToBuy(basket: ClothBasket, blocks: number, sale: ClothForSa
     const inches = amounts.get(fabric.id) ?? 0;
     return inches > 0 ? [{ fabric, inches }] : [];
   });
-  return answer(blocks, fabrics, false, 'For {blocks} blocks buy, of cloth {width} wide:', sale.usableWidth);
+  return answer(blocks, fabrics, false, 'For {blocks} blocks buy, of fabric {width} wide:', sale.usableWidth);
 }
 
 type Amounts = ReadonlyMap<FabricId, Inches>;
@@ -149,5 +149,5 @@ function clothByFabric(basket: ClothBasket, width: Inches): Map<FabricId, Inches
 
 /** One line of the list: the fabric and how much of it, as sold. */
 export function toBuyWords({ fabric, inches }: FabricToBuy, unit: SellingUnit): Phrase {
-  return phrase('{fabric}: {cloth}', { fabric: fabric.name, cloth: clothText(inches, unit) });
+  return phrase('{fabric}: {cloth}', { fabric: fabric.name, cloth: { figure: clothText(inches, unit) } });
 }

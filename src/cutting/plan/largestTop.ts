@@ -188,25 +188,25 @@ function topWords(basket: ClothBasket, plan: Plan, anySet: boolean): Phrase[] {
   if (made === 0) {
     const height = { inches: basket.wedge.cutHeight };
     const nothing = anySet
-      ? phrase('The cloth on hand makes strip sets, but no whole block.')
-      : phrase('The cloth on hand does not make a strip set {height} high.', { height });
+      ? phrase('The fabric on hand makes strip sets, but no whole block.')
+      : phrase('The fabric on hand does not make a strip set {height} high.', { height });
     const short = anySet
-      ? phrase('The cloth that is left makes strip sets, but no block more.')
-      : phrase('The cloth that is left does not make another strip set {height} high.', { height });
+      ? phrase('The fabric that is left makes strip sets, but no more blocks.')
+      : phrase('The fabric that is left does not make another strip set {height} high.', { height });
     return [basket.there ? short : nothing, ...(anySet ? [exactWords(exact)] : [])];
   }
   const enough = { blocks: counted(blocks, '1 block', '{count} blocks') };
   const says = basket.there
     ? counted(
         made,
-        'The cloth that is left makes 1 more strip set. With the sets there are it is enough for {blocks}.',
-        'The cloth that is left makes {count} more strip sets. With the sets there are it is enough for {blocks}.',
+        'The fabric that is left makes 1 more strip set. With the sets you have that is enough for {blocks}.',
+        'The fabric that is left makes {count} more strip sets. With the sets you have that is enough for {blocks}.',
         enough,
       )
     : counted(
         made,
-        'The cloth on hand makes 1 strip set, enough for {blocks}.',
-        'The cloth on hand makes {count} strip sets, enough for {blocks}.',
+        'The fabric on hand makes 1 strip set, enough for {blocks}.',
+        'The fabric on hand makes {count} strip sets, enough for {blocks}.',
         enough,
       );
   return [says, ...lengthWords(sets), ...heightWords(basket, sets), exactWords(exact)];
@@ -214,7 +214,7 @@ function topWords(basket: ClothBasket, plan: Plan, anySet: boolean): Phrase[] {
 
 function exactWords(exact: boolean): Phrase {
   return exact
-    ? phrase('More blocks cannot be cut from it in this proportion of widths.')
+    ? phrase('No more blocks can be cut from it with this mix of widths.')
     : phrase('A cut that gives more blocks may exist; the best one found is shown.');
 }
 
@@ -225,7 +225,7 @@ function heightWords({ widths, wedge }: ClothBasket, sets: Plan['sets']): Phrase
   const height = Math.min(...heights);
   if (height >= wedge.cutHeight + HEIGHT_TO_SPARE - HAIR) return [];
   const say =
-    'For so many, sets are planned from {height} high: less than half an inch above the wedge. Sew exact seams.';
+    'For this many blocks, sets are planned from {height} high: less than half an inch above the wedge. Sew exact seams.';
   return [phrase(say, { height: { inches: height } })];
 }
 
@@ -245,7 +245,7 @@ function lackWords(basket: ClothBasket, pieces: readonly Piece[], { withoutRule 
   const blocks = counted(withoutRule, '1 block', '{count} blocks');
   const only = new Set(pieces.map((piece) => piece.fabric)).size === 1;
   const say = only
-    ? '{fabric} alone makes no set: neighbours in a set differ. With cloth of a second fabric, better a third, up to {blocks} come within reach.'
-    : 'Neighbours in a set differ, so {fabric} can be no more than every other strip. Some of it in other fabrics instead, and it would be {blocks}.';
+    ? '{fabric} alone makes no set: neighbours in a set differ. With a second fabric, better a third, up to {blocks} are possible.'
+    : 'Neighbours in a set differ, so {fabric} can be no more than every other strip. With some of it in other fabrics, up to {blocks} are possible.';
   return [phrase(say, { fabric: name, blocks })];
 }

@@ -75,8 +75,8 @@ export function planStrips(wanted: StripsWanted): StripPlan | null {
       },
     ),
     exact
-      ? phrase('No choice of strips for these sets takes less cloth at this proportion.')
-      : phrase('The strips were worked out set by set; another choice might take a little less cloth.'),
+      ? phrase('No choice of strips for these sets takes less fabric with this mix of widths.')
+      : phrase('The strips were worked out set by set; another choice might take a little less fabric.'),
   ];
   if (fabrics.length === 1) {
     words.push(phrase('One fabric lies beside itself in every set: choose a second one, better a third.'));

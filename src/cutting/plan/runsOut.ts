@@ -77,13 +77,13 @@ const SAYS = {
     '{fabrics} fabrics run out together, with the last set.',
   ],
   withinTheFirst: [
-    'Used alike, {fabrics} runs out first, within the first of {all} sets.',
-    'Used alike, {fabrics} run out first, within the first of {all} sets.',
+    'Used evenly, {fabrics} runs out first, within the first of {all} sets.',
+    'Used evenly, {fabrics} run out first, within the first of {all} sets.',
     '{fabrics} fabrics run out first, within the first of {all} sets.',
   ],
   between: [
-    'Used alike, {fabrics} runs out first, after {after} of {all} sets.',
-    'Used alike, {fabrics} run out first, after {after} of {all} sets.',
+    'Used evenly, {fabrics} runs out first, after {after} of {all} sets.',
+    'Used evenly, {fabrics} run out first, after {after} of {all} sets.',
     '{fabrics} fabrics run out first, after {after} of {all} sets.',
   ],
 } as const satisfies Readonly<Record<string, Says>>;

@@ -75,7 +75,7 @@ function wedgeShortage({ want, wedge, keep, sets }: MakingOutcome): Phrase[] {
   if (want === 'most' || !('blocks' in want)) return [];
   const need = wedgesNeeded(want.blocks, [...keep, ...sets], wedge);
   if (need.up + need.down === 0) return [];
-  const say = 'For all {blocks} blocks {up} wedges tip up and {down} tip down are missing.';
+  const say = 'For {blocks} blocks {up} more wedges tip up and {down} more tip down are needed.';
   return [phrase(say, { blocks: want.blocks, up: need.up, down: need.down })];
 }
 

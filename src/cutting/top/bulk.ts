@@ -146,14 +146,14 @@ function adviceFor(project: Project, block: BlockBulk | null, asSet: TopBulk): P
   if (!block) return [];
   const advice = [
     phrase(
-      'Where the points of a block meet lie {layers} layers of cloth. Press that seam open or fan it, and quilt round the middle, not through it.',
+      'Where the points of a block meet there are {layers} layers of fabric. Press that seam open or fan it, and quilt round the middle, not through it.',
       { layers: block.layersAtMiddle },
     ),
   ];
   if (asSet.layers >= MANY_LAYERS) {
     const say =
-      'With its allowances the top has {layers} layers of cloth on average. It wants light quilting and thin batting.';
-    advice.push(phrase(say, { layers: asSet.layers.toFixed(1) }));
+      'With its seam allowances the top has {layers} layers of fabric on average. Choose light quilting and thin batting.';
+    advice.push(phrase(say, { layers: { figure: asSet.layers.toFixed(1) } }));
   }
   if (project.setting.sashing.where === 'none') {
     advice.push(

@@ -125,8 +125,8 @@ function clothOf(project: Project, fabric: Fabric, pieces: readonly NeededPiece[
   const values = {
     fabric: fabric.name,
     parts: partWords(pieces),
-    needed: clothText(needed, unit),
-    short: clothText(short, unit),
+    needed: { figure: clothText(needed, unit) },
+    short: { figure: clothText(short, unit) },
   };
   const say =
     short <= 0
@@ -206,7 +206,7 @@ function fitWords(
   const { rows, columns, width, height } = size;
   const measures = { rows, columns, width: { inches: width }, height: { inches: height } };
   const top = phrase(
-    'Set as the quilt is set, a top of {rows} rows of {columns}: {width} × {height} finished.',
+    'In this setting, a top of {rows} rows of {columns}: {width} × {height} finished.',
     measures,
   );
   const left = counted(over, '{top} 1 block is over.', '{top} {count} blocks are over.', { top });

@@ -99,9 +99,9 @@ const EDGE_TO_EDGE_AND_TIP =
 const PAIR =
   'Turn the template for the second wedge and lay it close against the cut before. Only this cut between the two runs right across the set, from edge to edge.';
 const NEXT_PAIR =
-  'Turn it again and begin the next pair with the left corner of its rim on the corner of the cloth, where the last rim on that edge ended. It then lies about {gap} off the cut before: do not push it closer.';
+  'Turn it again and begin the next pair with the left corner of its rim on the corner of the fabric, where the last rim on that edge ended. It then lies about {gap} off the cut before: do not push it closer.';
 const NEXT_PAIR_NEAR =
-  'Turn it again and begin the next pair with the left corner of its rim on the corner of the cloth, where the last rim on that edge ended. It then lies a hair off the cut before: do not push it closer.';
+  'Turn it again and begin the next pair with the left corner of its rim on the corner of the fabric, where the last rim on that edge ended. It then lies a hair off the cut before: do not push it closer.';
 const OTHER_SIDES =
   'Cut all other sides along the template only, from the rim to the tip, and trim the tip: a cut that ran on could nick the next wedge.';
 const ROWS =

@@ -70,19 +70,19 @@ export function buyWords(cut: Inches, { needed, inches }: ClothToBuy, project: P
   const { straighten, shrinkage } = project.buying;
   const unit = sellingUnit(project);
   const shown = onRuler(cut, project.preferences.unit);
-  const why = [phrase('Together that is {cut} of cloth.', { cut: { inches: shown } })];
+  const why = [phrase('Together that is {cut} of fabric.', { cut: { inches: shown } })];
   if (straighten > 0) {
     const values = { straighten: { inches: straighten }, sum: { inches: shown + straighten } };
     why.push(phrase('With {straighten} to straighten the edge: {sum}.', values));
   }
   if (shrinkage > 0) {
     const say =
-      'With {shrinkage} in the hundred of the length lost in the wash: {sum} before washing. The width is as it is after washing.';
+      'With {shrinkage}% of the length lost in the wash: {sum} before washing. The width is measured after washing.';
     why.push(phrase(say, { shrinkage, sum: { inches: needed } }));
   }
   const say =
     unit === 'yard'
       ? 'Up to the next eighth of a yard: {cloth}.'
       : 'Up to the next ten centimetres: {cloth}.';
-  return [...why, phrase(say, { cloth: clothText(inches, unit) })];
+  return [...why, phrase(say, { cloth: { figure: clothText(inches, unit) } })];
 }

@@ -77,7 +77,7 @@ function cornerRectangles(project: Project, fabric: FabricId, pieces: number): N
   const size = { width: squareOnRuler(width + room, unit), height: squareOnRuler(height + room, unit) };
   const count = halved ? Math.ceil(pieces / 2) : pieces;
   const why = [phrase('{pieces} corner pieces, four to each block.', { pieces })];
-  if (halved) why.push(phrase('Halve half of them on the one diagonal and half on the other.'));
+  if (halved) why.push(phrase('Cut half of them along one diagonal and half along the other.'));
   why.push(
     phrase('The finished piece and its seams just fit {width} × {height}.', {
       width: { inches: width },

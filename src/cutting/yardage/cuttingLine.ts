@@ -101,14 +101,14 @@ function plainLine(
   else if (!problem && count > 0 && piece.shape !== 'length') {
     why.push(besideWords(piecesIn(cloth.width, across), across, cloth, piece.shape));
     if (cloth.oneWay && piece.upright)
-      why.push(phrase('Its height runs along the cloth, so that the print stands upright.'));
+      why.push(phrase('Its height runs along the fabric, so that the print stands upright.'));
   }
   const cuts = problem || count <= 0 ? [] : [{ across, along, count }];
   const mayTurn = piece.shape === 'rectangle' && across > along && isFree(piece, cloth);
   return { step: piece.step, pieces: [piece], cuts, why, mayTurn, join: null, problem };
 }
 
-const BESIDE = phrase('There is cloth beside the lengths: it is cut along that.');
+const BESIDE = phrase('There is fabric beside the lengths: it is cut along that.');
 
 /** Whether it may lie either way on the cloth. */
 function isFree({ upright }: NeededPiece, { oneWay }: Cloth): boolean {
@@ -117,10 +117,10 @@ function isFree({ upright }: NeededPiece, { oneWay }: Cloth): boolean {
 
 function besideWords(fit: number, across: Inches, cloth: Cloth, shape: NeededPiece['shape']): Phrase {
   const values = { cloth: { inches: cloth.width }, across: { inches: across }, fit };
-  if (fit === 1) return phrase('Each takes a strip right across the cloth.');
+  if (fit === 1) return phrase('Each takes a strip across the full width of the fabric.');
   return shape === 'rectangle'
-    ? phrase('{cloth} ÷ {across}: {fit} lie side by side across the cloth.', values)
-    : phrase('{cloth} ÷ {across}: {fit} squares lie side by side across the cloth.', values);
+    ? phrase('{cloth} ÷ {across}: {fit} lie side by side across the fabric.', values)
+    : phrase('{cloth} ÷ {across}: {fit} squares lie side by side across the fabric.', values);
 }
 
 /** `beside`: how long the cloth beside the lengths is, where its strips are cut along that; null where they lie across the cloth. */
@@ -144,8 +144,8 @@ function runLine(
     why.push(
       phrase(
         joined.joins === 0
-          ? 'They are longer than the cloth is wide: one strip is cut to length, {run} in all.'
-          : 'They are longer than the cloth is wide: joined strips are cut to length, {run} in all.',
+          ? 'They are longer than the fabric is wide: one strip is cut to length, {run} in all.'
+          : 'They are longer than the fabric is wide: joined strips are cut to length, {run} in all.',
         { run: { inches: run } },
       ),
     );
@@ -178,7 +178,7 @@ function toJoin(pieces: readonly NeededPiece[], strips: number, strip: Inches, r
 }
 
 function tooBroad(size: Inches, cloth: Cloth): Phrase {
-  return phrase('{size} is more than the cloth is wide ({width}).', {
+  return phrase('{size} is more than the fabric is wide ({width}).', {
     size: { inches: size },
     width: { inches: cloth.width },
   });

@@ -114,7 +114,7 @@ export function straightenWords(project: Project, fabric: FabricId): Phrase[] {
   const cloth = project.clothOnHand.some((one) => one.fabric === fabric && !isStraight(one));
   if (!cloth || straighten === 0) return [];
   return [
-    phrase('Of every piece of cloth on hand {straighten} is cut off to straighten the edge.', {
+    phrase('Of every piece of fabric on hand {straighten} is cut off to straighten the edge.', {
       straighten: { inches: straighten },
     }),
   ];
@@ -170,19 +170,23 @@ function fatQuarters(
   const count = best.layout.newSheets;
   const each = fatQuarterPrice(project, fabric);
   const price = priceOf(project, fabric);
-  const values = { count, length: clothText(length, unit) };
+  const values = { count, length: { figure: clothText(length, unit) } };
   const size = fatQuarterWords(project);
   if (each !== null && price !== null) {
     const [quarters, cloth] = [piecesCost(count, each), lengthCost(length, price, unit)];
     if (quarters >= cloth) return null;
     const say = 'All of it fits on {count} fat quarters: {quarters} against {cloth} for {length}.';
-    const why = phrase(say, { ...values, quarters: money(quarters, project), cloth: money(cloth, project) });
+    const why = phrase(say, {
+      ...values,
+      quarters: { figure: money(quarters, project) },
+      cloth: { figure: money(cloth, project) },
+    });
     return { ...best, why: [size, why] };
   }
   // Without prices a fat quarter counts as a quarter of the length it was cut from.
   if (count > MOST_UNPRICED || count * INCHES_IN[unit] >= 4 * length - 1e-6) return null;
-  const one = 'All of it fits on 1 fat quarter, which is less cloth than {length}.';
-  const many = 'All of it fits on {count} fat quarters, which is less cloth than {length}.';
+  const one = 'All of it fits on 1 fat quarter, which is less fabric than {length}.';
+  const many = 'All of it fits on {count} fat quarters, which is less fabric than {length}.';
   return { ...best, why: [size, counted(count, one, many, values)] };
 }
 
@@ -210,7 +214,7 @@ export function restWords(length: Inches, project: Project): NonNullable<FabricY
   if (length <= 0) return { enough: true, words: phrase('What is on hand is enough.') };
   const short = toBuy(length, project.buying, sellingUnit(project)).inches;
   const words = phrase('What is on hand is not enough: {cloth} more.', {
-    cloth: clothText(short, sellingUnit(project)),
+    cloth: { figure: clothText(short, sellingUnit(project)) },
   });
   return { enough: false, words };
 }

@@ -42,7 +42,7 @@ export function fatQuarterWords(project: Pick<Project, 'buying' | 'preferences'>
   };
   return phrase(
     shrinkage > 0
-      ? 'A fat quarter gives {across} × {along} to cut: half of {width}, and {bought} less {shrinkage} in the hundred in the wash and {straighten} to straighten it.'
+      ? 'A fat quarter gives {across} × {along} to cut: half of {width}, and {bought} less {shrinkage}% in the wash and {straighten} to straighten it.'
       : 'A fat quarter gives {across} × {along} to cut: half of {width}, and {bought} less {straighten} to straighten it.',
     values,
   );

@@ -92,9 +92,9 @@ export function pricedLength(
   const cost = lengthCost(inches, price, unit);
   const say =
     unit === 'yard'
-      ? '{bought} at {price} a yard: {cost}, to two decimals, halves up.'
-      : '{bought} at {price} a metre: {cost}, to two decimals, halves up.';
-  return pricedAs(say, bought ?? clothText(inches, unit), price, cost, project);
+      ? '{bought} at {price} a yard: {cost}, rounded to two decimals.'
+      : '{bought} at {price} a metre: {cost}, rounded to two decimals.';
+  return pricedAs(say, bought ?? { figure: clothText(inches, unit) }, price, cost, project);
 }
 
 /** So many fat quarters at a price each. */
@@ -105,17 +105,21 @@ export function pricedQuarters(
 ): Priced {
   if (price === null) return UNPRICED;
   const bought = counted(count, '1 fat quarter', '{count} fat quarters');
-  const say = '{bought} at {price} each: {cost}, to two decimals, halves up.';
+  const say = '{bought} at {price} each: {cost}, rounded to two decimals.';
   return pricedAs(say, bought, price, piecesCost(count, price), project);
 }
 
 function pricedAs(
   say: string,
-  bought: Phrase | string,
+  bought: Phrase | { readonly figure: string },
   price: number,
   cost: number,
   project: Pick<Project, 'buying'>,
 ): Priced {
-  const values = { bought, price: priceText(price, project), cost: money(cost, project) };
+  const values = {
+    bought,
+    price: { figure: priceText(price, project) },
+    cost: { figure: money(cost, project) },
+  };
   return { cost, costWords: phrase(say, values) };
 }

@@ -18,8 +18,8 @@ export function placeWords(kind: PlaceKind, pieces: readonly SettingPiece[], pro
       return levelWords(gapsOf(places, ({ down }) => down), rows, project);
     case 'short':
       return stones
-        ? phrase('between the squares of the slanted rows, and between cornerstones')
-        : phrase('between the squares of the slanted rows');
+        ? phrase('between the squares of the diagonal rows, and between cornerstones')
+        : phrase('between the squares of the diagonal rows');
     case 'long':
       return afterRows(slantedGaps(places, columns));
     case 'crossing':
@@ -64,9 +64,9 @@ function afterColumns(gaps: readonly number[]): Phrase {
 function levelWords(gaps: readonly number[], rows: number, project: Project): Phrase {
   const inside = gaps.filter((gap) => gap > 0 && gap < rows);
   const edge = project.setting.sashing.where === 'around' && inside.length < gaps.length;
-  if (inside.length === 0) return phrase('at the top and the foot');
+  if (inside.length === 0) return phrase('at the top and bottom');
   const between = inside.length === rows - 1 ? phrase('between the rows') : afterRows(inside);
-  return edge ? phrase('{between} and at the top and the foot', { between }) : between;
+  return edge ? phrase('{between} and at the top and bottom', { between }) : between;
 }
 
 /** Gaps by the row they come after; 0 is the one before the first row. */

@@ -74,13 +74,13 @@ function remarks(project: Project): Phrase[] {
     found.push(
       counted(
         empty,
-        'One place of the wall is empty; the corners of a block there are not reckoned.',
-        '{count} places of the wall are empty; the corners of blocks there are not reckoned.',
+        'One place on the wall is empty; the corners of a block there are not counted.',
+        '{count} places on the wall are empty; the corners of blocks there are not counted.',
       ),
     );
   }
   if (project.setting.binding === null) {
-    found.push(phrase('No binding is chosen yet, so none is reckoned.'));
+    found.push(phrase('No binding is chosen yet, so none is counted.'));
   }
   return found;
 }

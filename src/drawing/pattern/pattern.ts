@@ -5,6 +5,7 @@ import { phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import { failed, ok, type Result } from '../../model/result';
 import type { Inches } from '../../model/units';
+import type { Term } from '../../model/words/glossary';
 import { drawProject } from '../drawProject';
 import { Composer } from './composer';
 import { type Align, baselineOf, line, shrunkTo, type Type, textFigure } from './lettering';
@@ -22,6 +23,7 @@ import { settingPages } from './pages/settingPages';
 import { stripSetPages } from './pages/stripSetCards';
 import { wallMapPages } from './pages/wallMap';
 import { wedgeCuttingPages } from './pages/wedgeCutting';
+import { listeningTo } from './pages/wordList';
 import { templatePages } from './templates/templatePages';
 import type { Say, Writing } from './writing';
 
@@ -50,15 +52,17 @@ export function* writingPattern(
   if (parts.length === 0) {
     return failed('no-parts', 'parts', phrase('Choose at least one part of the pattern.'));
   }
-  const writing: Writing = {
+  const bare: Writing = {
     project,
     drawing: drawProject(project),
     yardage: yardage(project, 'whole'),
     fabrics: new Map(project.fabrics.map((fabric) => [fabric.id, fabric])),
     say,
     type,
+    terms: [],
   };
   const some = new Set<string>(parts);
+  const writing = { ...bare, terms: yield* termsOf(bare, paper, some) };
   const composer = yield* laidOut(function* compose(turnBefore) {
     const pages = new Composer(PAPERS[paper], type, turnBefore);
     if (parts[0] === 'wall map') wallMapPages(pages, writing);
@@ -72,6 +76,22 @@ export function* writingPattern(
   });
   const title = project.name.trim() === '' ? say('A quilt of wedges') : project.name;
   return ok({ title, paper: composer.paper, pages: footed(composer, title, writing) });
+}
+
+/** The words of the trade in the chosen parts: they are written once to listen to what they say. None without a cover to list them. */
+function* termsOf(
+  writing: Writing,
+  paper: PatternOptions['paper'],
+  some: ReadonlySet<string>,
+): Generator<undefined, Term[], undefined> {
+  if (!some.has('cover')) return [];
+  const { say, terms } = listeningTo(writing.say);
+  for (const part of PATTERN_PARTS) {
+    if (!some.has(part)) continue;
+    WRITERS[part](new Composer(PAPERS[paper], writing.type), { ...writing, say });
+    yield;
+  }
+  return terms();
 }
 
 type Composing = Generator<undefined, Composer, undefined>;

@@ -1,8 +1,9 @@
-// The input of every part of the written pattern: the project, its drawing and yardage, the translation of phrases, and type.
+// The input of every part of the written pattern: the project, its drawing and yardage, the translation of phrases, type, and the words to explain.
 import type { Yardage } from '../../cutting/yardage/yardage';
 import type { Phrase, PhraseValue } from '../../model/phrase';
 import type { Fabric, FabricId, Project } from '../../model/project';
 import type { Inches } from '../../model/units';
+import type { Term } from '../../model/words/glossary';
 import type { Drawing } from '../drawing';
 import type { Type } from './lettering';
 import { BARE, ink } from './look';
@@ -18,6 +19,8 @@ export interface Writing {
   readonly fabrics: ReadonlyMap<FabricId, Fabric>;
   readonly say: Say;
   readonly type: Type;
+  /** The words of the trade that the pattern explains. */
+  readonly terms: readonly Term[];
 }
 
 /** The fill of a piece of cloth; grey without a fabric. */

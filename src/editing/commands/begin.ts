@@ -47,7 +47,7 @@ export function beginAtSize(fabrics: readonly NewFabric[], offer: SizeOffer): Co
     const { blocks } = offer;
     const plan = planStrips({ blocks, wedge: draft.wedge, widths: USUAL_WIDTHS, fabrics: ids, length });
     if (!plan) {
-      const message = phrase('No strip set of the usual widths gives wedges as the wedge is planned.');
+      const message = phrase('No strip set of the usual widths gives wedges of the planned size.');
       throw new Refusal('no-plan', 'wedge', message);
     }
     for (const row of plan.strips) layStrips(draft, { ...row, length });

@@ -95,7 +95,7 @@ export function emptyBlocks(project: Project, ids: readonly BlockId[]): Rearrang
  */
 export function setBlockProgress(ids: readonly BlockId[], progress: Block['progress']): Command {
   return {
-    label: counted(ids.length, 'set how far a block is', 'set how far {count} blocks are'),
+    label: counted(ids.length, 'update the progress of a block', 'update the progress of {count} blocks'),
     change: (draft) => {
       for (const id of ids) {
         const block = known(draft, id);

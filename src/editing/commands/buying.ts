@@ -7,14 +7,14 @@ import type { Command } from '../apply';
 type Plain = Omit<Buying, 'backing' | 'kits'>;
 
 const WORDS: Readonly<Record<keyof Plain, string>> = {
-  soldBy: 'change how cloth is sold',
+  soldBy: 'change how fabric is sold',
   shrinkage: 'change the shrinkage',
-  straighten: 'change what is cut off straight',
+  straighten: 'change the straightening allowance',
   fatQuarters: 'change the use of fat quarters',
   corners: 'change the corner squares',
   longPieces: 'change how long pieces are cut',
-  bindingExtra: 'change the length of the binding',
-  price: 'change the price of cloth',
+  bindingExtra: 'change the spare length of the binding',
+  price: 'change the price of fabric',
   fatQuarterPrice: 'change the price of a fat quarter',
   currency: 'change the currency',
 };
@@ -22,7 +22,7 @@ const WORDS: Readonly<Record<keyof Plain, string>> = {
 /** Changes how cloth is bought; the label names the first entry changed. */
 export function changeBuying(to: Partial<Plain>): Command {
   const [first] = Object.keys(to) as (keyof Plain)[];
-  const label: Phrase = phrase(first ? WORDS[first] : 'change how cloth is bought');
+  const label: Phrase = phrase(first ? WORDS[first] : 'change how fabric is bought');
   return {
     label,
     change: (draft) => {

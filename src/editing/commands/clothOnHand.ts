@@ -7,7 +7,7 @@ import { type Command, Refusal } from '../apply';
 /** Adds cloth on hand; pieces of one fabric, kind and size share a row. */
 export function addCloth(project: Project, cloth: Omit<ClothOnHand, 'id'>): Command {
   return {
-    label: phrase('add cloth of {name}', { name: nameOf(project, cloth.fabric) }),
+    label: phrase('add {name} to the fabric on hand', { name: nameOf(project, cloth.fabric) }),
     change: (draft) => {
       const same = draft.clothOnHand.find((one) => alike(one, cloth));
       if (same) same.count += cloth.count;
@@ -20,7 +20,7 @@ export function addCloth(project: Project, cloth: Omit<ClothOnHand, 'id'>): Comm
 export function changeCloth(project: Project, id: string, to: Partial<Omit<ClothOnHand, 'id'>>): Command {
   const fabric = to.fabric ?? project.clothOnHand.find((one) => one.id === id)?.fabric ?? '';
   return {
-    label: phrase('change the cloth of {name}', { name: nameOf(project, fabric) }),
+    label: phrase('change {name} on hand', { name: nameOf(project, fabric) }),
     change: (draft) => {
       const cloth = draft.clothOnHand.find((one) => one.id === id);
       if (!cloth) throw new Error(`changeCloth: no cloth ${id}`);
@@ -33,7 +33,7 @@ export function changeCloth(project: Project, id: string, to: Partial<Omit<Cloth
 export function removeCloth(project: Project, id: string): Command {
   const fabric = project.clothOnHand.find((one) => one.id === id)?.fabric ?? '';
   return {
-    label: phrase('remove the cloth of {name}', { name: nameOf(project, fabric) }),
+    label: phrase('remove {name} from the fabric on hand', { name: nameOf(project, fabric) }),
     change: (draft) => {
       draft.clothOnHand = draft.clothOnHand.filter((one) => one.id !== id);
     },
@@ -54,11 +54,15 @@ export interface CutTable {
  */
 export function cutFromCloth(project: Project, after: CutTable): Command {
   return {
-    label: counted(after.cut, 'cut 1 strip from the cloth', 'cut {count} strips from the cloth'),
+    label: counted(after.cut, 'cut 1 strip from the fabric', 'cut {count} strips from the fabric'),
     change: (draft) => {
       const known = draft.clothOnHand.length === project.clothOnHand.length;
       if (!known || draft.stripsOnHand.length !== project.stripsOnHand.length) {
-        throw new Refusal('cloth-changed', 'clothOnHand', phrase('The cloth on hand has changed meanwhile.'));
+        throw new Refusal(
+          'cloth-changed',
+          'clothOnHand',
+          phrase('The fabric on hand has changed meanwhile.'),
+        );
       }
       draft.clothOnHand = after.clothOnHand.map((cloth) => ({ ...cloth }));
       draft.stripsOnHand = after.stripsOnHand.map((strips) => ({ ...strips }));

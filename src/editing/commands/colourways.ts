@@ -22,7 +22,7 @@ export function addColourway(
     label: phrase('add the colourway {name}', { name }),
     change: (draft) => {
       if (draft.colourways.length >= MOST_COLOURWAYS) {
-        const say = 'A quilt keeps at most {most} colourways. Remove one first.';
+        const say = 'A quilt holds at most {most} colourways. Remove one first.';
         throw new Refusal('too-many-colourways', 'colourways', phrase(say, { most: MOST_COLOURWAYS }));
       }
       draft.colourways.push({
@@ -73,7 +73,7 @@ export function removeColourway(project: Project, id: string): Command {
 /** Moves the made-up cloth of a colourway to the quilt's fabrics, where it can be named and changed like any other. */
 export function listClothOf(project: Project, id: string): Command {
   return {
-    label: phrase('add the cloth of {name} to the fabrics', { name: named(project, id) }),
+    label: phrase('add the fabrics of {name} to the quilt', { name: named(project, id) }),
     change: (draft) => {
       const { cloth = [] } = current(known(draft, id));
       joinFabrics(draft, id, cloth);
@@ -87,11 +87,11 @@ export function listClothOf(project: Project, id: string): Command {
  */
 export function wearColourway(project: Project, id: string): Command {
   return {
-    label: phrase('make the quilt in {name}', { name: named(project, id) }),
+    label: phrase('use the colourway {name}', { name: named(project, id) }),
     change: (draft) => {
       const sewn = draft.stripSets.find((set) => set.progress !== 'planned');
       if (sewn) {
-        const say = 'Set {set} is sewn. Copy the quilt to make it in other cloth.';
+        const say = 'Set {set} is sewn. Duplicate the quilt to make it in other fabrics.';
         throw new Refusal('set-sewn', 'colourways', phrase(say, { set: sewn.label }));
       }
       const colourway = current(known(draft, id));

@@ -8,7 +8,7 @@ import type { Command } from '../apply';
 /** Puts squares of a fabric where the sashing crosses; null: whole strips instead. */
 export function setCornerstones(fabric: FabricId | null): Command {
   return {
-    label: fabric === null ? phrase('take the cornerstones out') : phrase('set the cornerstones'),
+    label: fabric === null ? phrase('remove the cornerstones') : phrase('add cornerstones'),
     change: ({ setting: { sashing } }) => {
       if (fabric === null) delete sashing.cornerstones;
       else sashing.cornerstones = fabric;
@@ -89,7 +89,7 @@ export function evenBorder(index: number): Command {
 /** Chooses fabric and width of the binding; null: not chosen. */
 export function setBinding(binding: Setting['binding']): Command {
   return {
-    label: binding ? phrase('choose the binding') : phrase('leave the binding open'),
+    label: binding ? phrase('choose the binding') : phrase('remove the binding'),
     change: (draft) => {
       draft.setting.binding = binding;
     },

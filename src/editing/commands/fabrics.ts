@@ -41,7 +41,7 @@ export function removeFabric(project: Project, id: FabricId): Command {
         throw new Refusal(
           'fabric-in-use',
           'fabrics',
-          phrase('{use} Put another cloth there first.', { use }),
+          phrase('{use} Choose another fabric there first.', { use }),
         );
       }
       draft.fabrics = draft.fabrics.filter((fabric) => fabric.id !== id);
@@ -54,7 +54,7 @@ export function removeFabric(project: Project, id: FabricId): Command {
 export function replaceFabric(project: Project, id: FabricId, by: FabricId): Command {
   const names = { name: findFabric(project, id)?.name ?? '', other: findFabric(project, by)?.name ?? '' };
   return {
-    label: phrase('put {other} in place of {name}', names),
+    label: phrase('replace {name} with {other}', names),
     change: (draft) => {
       const sewn = draft.stripSets.find(
         (set) => set.progress !== 'planned' && set.strips.some((strip) => strip.fabric === id),

@@ -42,7 +42,7 @@ export function changeSettingTriangles(which: 'sides' | 'corners', fabric: Fabri
  */
 export function layPlain(plain: Setting['plain']): Command {
   return {
-    label: plain ? phrase('lay plain squares') : phrase('take the plain squares out'),
+    label: plain ? phrase('add plain squares') : phrase('remove the plain squares'),
     change: (draft) => {
       changeCells(draft, () => {
         draft.setting.plain = plain;

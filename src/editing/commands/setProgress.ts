@@ -11,7 +11,11 @@ import { type Command, Refusal } from '../apply';
  */
 export function markSets(ids: readonly StripSetId[], progress: StripSet['progress']): Command {
   return {
-    label: counted(ids.length, 'set how far a strip set is', 'set how far {count} strip sets are'),
+    label: counted(
+      ids.length,
+      'update the progress of a strip set',
+      'update the progress of {count} strip sets',
+    ),
     change: (draft) => {
       for (const id of ids) {
         const set = findSet(draft, id);

@@ -73,11 +73,11 @@ export function renameProject(name: string): Command {
 export function changePreferences(to: Partial<Preferences>, slide = false): Command {
   const label = (): ReturnType<typeof phrase> => {
     if (to.unit) return phrase('change the unit');
-    if (to.wallLightness !== undefined) return phrase('change the lightness of the wall');
-    if (to.lookalikes !== undefined) return phrase('change what reads as one cloth');
+    if (to.wallLightness !== undefined) return phrase('change the wall background');
+    if (to.lookalikes !== undefined) return phrase('change the look-alike limit');
     if (to.intent) return phrase('change how lights, darks and colours should lie');
     if (to.weights) return phrase('change how much each part of the score counts');
-    if (to.shuffle) return phrase('change what is asked of the shuffle');
+    if (to.shuffle) return phrase('change the shuffle options');
     return phrase('change the settings');
   };
   return {

@@ -11,7 +11,7 @@ import { type Command, Refusal } from '../apply';
 export function writeDownStrips(rows: readonly Omit<StripOnHand, 'id'>[]): Command {
   const count = rows.reduce((sum, row) => sum + row.count, 0);
   return {
-    label: counted(count, 'write down 1 strip', 'write down {count} strips'),
+    label: counted(count, 'add 1 strip', 'add {count} strips'),
     change: (draft) => {
       for (const row of rows) lay(draft, row);
     },

@@ -78,8 +78,8 @@ export function pinBlocks(project: Project, ids: readonly BlockId[], pinned: boo
   return {
     label:
       ids.length === 1
-        ? phrase(pinned ? 'pin block {block}' : 'take the pin out of block {block}', values)
-        : counted(ids.length, 'pin', pinned ? 'pin {count} blocks' : 'take the pins out of {count} blocks'),
+        ? phrase(pinned ? 'pin block {block}' : 'unpin block {block}', values)
+        : counted(ids.length, 'pin', pinned ? 'pin {count} blocks' : 'unpin {count} blocks'),
     change: (draft) => {
       for (const id of ids) {
         const cell = cellOf(draft, id);

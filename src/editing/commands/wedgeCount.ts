@@ -50,10 +50,7 @@ export function gaining(project: Project, id: StripSetId, tip: Tip): Recount {
   const spare = wedgeLedger(project).some((row) => row.left[tip] > 0);
   const mended = spare ? null : repair(withCut(project, id, countAfter(set, tip, 1, project.wedge)));
   const moves = (mended?.moves ?? []).filter((move) => move.kind === 'place' && move.wedge?.tip === tip);
-  const words =
-    mended && moves.length > 0
-      ? mended.words
-      : [phrase('No block has a place empty for want of it; it is left over.')];
+  const words = mended && moves.length > 0 ? mended.words : [phrase('No block needs it; it is left over.')];
   return { command: { ...more, moves }, words };
 }
 
@@ -73,8 +70,8 @@ export function countWedge(project: Project, id: StripSetId, tip: Tip, by: 1 | -
   return {
     label:
       by > 0
-        ? phrase('one wedge of set {set} more', { set })
-        : phrase('one wedge of set {set} fewer', { set }),
+        ? phrase('count one wedge more of set {set}', { set })
+        : phrase('count one wedge fewer of set {set}', { set }),
     change: (draft) => {
       const found = findSet(draft, id);
       if (!found) throw new Error(`countWedge: no set ${id}`);

@@ -80,7 +80,7 @@ function blockWords({ blocks, stripSets, wall }: Project): Phrase[] {
 
 function scoreWords({ preferences }: Project, shuffled: ArrangeResult | null): Phrase[] {
   if (!shuffled) return [];
-  const points = (total: number) => inPoints(total, weightsOf(preferences)).toFixed(0);
+  const points = (total: number) => Math.round(inPoints(total, weightsOf(preferences)));
   const [start, end] = [points(shuffled.before.total), points(shuffled.after.total)];
   return start === end
     ? [phrase('score {end}', { end })]

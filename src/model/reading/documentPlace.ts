@@ -11,23 +11,23 @@ const PLACELESS = new Set(['no-such-fabric', 'strip-too-narrow']);
 /** The maker's words for each entry; an entry not listed is shown by its own name in quotes. */
 const ENTRIES: Readonly<Record<string, string>> = {
   format: 'kind of file', version: 'version of the format', id: 'id', name: 'name', notes: 'notes',
-  fabrics: 'fabrics', stripsOnHand: 'strips on hand', clothOnHand: 'cloth on hand', stripSets: 'strip sets', wedge: 'wedge', blocks: 'blocks', wall: 'wall',
-  setting: 'setting', preferences: 'preferences', colour: 'colour', cloth: 'cloth', print: 'print', motif: 'motif',
-  inks: 'colours of the print', repeat: 'repeat of the print', angle: 'angle of the print', seed: 'number of the draw',
+  fabrics: 'fabrics', stripsOnHand: 'strips on hand', clothOnHand: 'fabric on hand', stripSets: 'strip sets', wedge: 'wedge', blocks: 'blocks', wall: 'wall',
+  setting: 'setting', preferences: 'preferences', colour: 'colour', cloth: 'fabric', print: 'print', motif: 'motif',
+  inks: 'colours of the print', repeat: 'repeat of the print', angle: 'angle of the print', seed: 'shuffle number',
   background: 'whether it is background', fabric: 'fabric', width: 'width', length: 'length', count: 'number', label: 'letter',
   strips: 'strips', pressing: 'pressing direction', firstTip: 'tip of the first wedge', progress: 'progress', cut: 'wedges really cut',
   locked: 'whether it is locked', up: 'tip-up wedges', down: 'tip-down wedges', perBlock: 'wedges to the block',
   cutHeight: 'cut height', seam: 'seam allowance', assemblySeam: 'assembly seam', outerSeam: 'outer seam', kind: 'kind',
   number: 'number', places: 'places', cornerFabric: 'corner fabric', cornerShift: 'places of the corners', rows: 'rows',
   columns: 'columns', cells: 'cells', block: 'block', turn: 'turn', pinned: 'whether it is pinned', layout: 'layout',
-  sashing: 'sashing', where: 'where it lies', borders: 'borders', weights: 'how much each part counts', unit: 'unit of length', wallLightness: 'lightness of the wall',
+  sashing: 'sashing', where: 'where it lies', borders: 'borders', weights: 'how much each part counts', unit: 'unit of length', wallLightness: 'wall background',
   usableWidth: 'usable width of fabric', set: 'strip set', tip: 'tip', plain: 'plain squares', cornerRule: 'rule of the corners',
   cornerstones: 'cornerstones', columnGaps: 'gaps between columns', rowGaps: 'gaps between rows', after: 'which gap', ends: 'width at the ends',
   stripLength: 'length of its strips', depth: 'what strips are cut from', corners: 'corners', keys: 'pieces of the border', binding: 'binding', cutWidth: 'cut width', sides: 'side triangles',
   buying: 'fabric and prices', soldBy: 'how fabric is sold', shrinkage: 'shrinkage', straighten: 'fabric to straighten the edge', fatQuarters: 'fat quarters',
   longPieces: 'long pieces', bindingExtra: 'binding to spare', backing: 'backing', overhang: 'overhang', pieced: 'whether it may be pieced', price: 'price',
   kits: 'kits', bolt: 'length of a bolt', cutAs: 'how it is cut', extra: 'other costs per kit', fatQuarterPrice: 'price of a fat quarter',
-  currency: 'currency', colourways: 'colourways', swaps: 'what stands for what', by: 'what stands for it', oneWay: 'whether the print has a way up',
+  currency: 'currency', colourways: 'colourways', swaps: 'replaced fabrics', by: 'replacement', oneWay: 'whether the print is directional',
 }; // biome-ignore format: a table
 
 /** One step into a document: the key of a group of entries, or the index in a list. */
@@ -113,13 +113,13 @@ function itemInWords(list: string, index: number, item: unknown, document: unkno
     case 'colourways':
       return named('colourway {name}', 'colourway {position} in the list', own('name'), position);
     case 'cloth':
-      return named('cloth {name}', 'cloth {position} of it', own('name'), position);
+      return named('fabric {name}', 'fabric {position} of it', own('name'), position);
     case 'swaps':
-      return phrase('exchange {position}', { position });
+      return phrase('replacement {position}', { position });
     case 'stripsOnHand':
       return phrase('strips on hand, row {position}', { position });
     case 'clothOnHand':
-      return phrase('cloth on hand, row {position}', { position });
+      return phrase('fabric on hand, row {position}', { position });
     case 'strips':
       return phrase('strip {position}', { position });
     case 'places':

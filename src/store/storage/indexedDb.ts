@@ -48,7 +48,7 @@ export async function openStorage(
 async function openShelf(patience: number): Promise<Shelf> {
   if (typeof indexedDB === 'undefined') {
     const say =
-      'This browser keeps no projects (a private window, perhaps). Save to a file before you close the page.';
+      'This browser saves no projects (a private window, perhaps). Save to a file before you close the page.';
     throw new StorageRefusal('storage-missing', phrase(say));
   }
   let superseded = false;
@@ -148,7 +148,7 @@ async function openDatabase(
   });
   timer = setTimeout(() => {
     const say =
-      'The browser does not answer when asked for kept projects. Save to a file, then reload the page.';
+      'The browser does not answer when asked for saved projects. Save to a file, then reload the page.';
     refuse(new StorageRefusal('storage-silent', phrase(say)));
   }, patience);
   try {

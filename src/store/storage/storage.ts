@@ -168,12 +168,12 @@ function nextRecord(
   const before = kept === undefined ? undefined : readSummary(project.id, kept);
   if (before === undefined && revision > 0) {
     const say =
-      '"{name}" was removed in another tab. It is still open here; save it to a file or keep it as a new project.';
+      '"{name}" was removed in another tab. It is still open here; save it to a file or as a new project.';
     throw new StorageRefusal('removed-elsewhere', phrase(say, { name: project.name }));
   }
   if (before !== undefined && before.revision !== revision) {
     const say =
-      '"{name}" was changed in another tab. Nothing was overwritten; open that state, or keep this one as a copy.';
+      '"{name}" was changed in another tab. Nothing was overwritten; open that version, or save this one as a copy.';
     throw new StorageRefusal('changed-elsewhere', phrase(say, { name: project.name }));
   }
   const summary: ProjectSummary = {
@@ -193,7 +193,7 @@ function readSummary(id: string, summary: unknown): ProjectSummary {
 }
 
 function noSuchProject(id: string) {
-  const say = 'This project is no longer kept here. It may have been removed in another tab.';
+  const say = 'This project is no longer saved here. It may have been removed in another tab.';
   return failed('no-such-project', id, phrase(say));
 }
 

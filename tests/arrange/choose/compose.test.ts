@@ -77,7 +77,7 @@ describe('blocks composed', () => {
         expect(sameRims(after, block)).toBe(0);
       }
       expect(made.words.map((words) => speak(words))).toEqual([
-        '6 blocks are composed. No fabric meets itself on a rim.',
+        '6 blocks filled. No fabric meets itself on a rim.',
       ]);
     },
   );
@@ -136,15 +136,15 @@ describe('blocks composed', () => {
     const strips = [{ fabric: 'f1', width: 5 }, { fabric: 'f2', width: 4 }]; // biome-ignore format: short
     const fabrics = plainFabrics(2);
     for (const [cut, words] of [
-      [{ up: 4, down: 3 }, 'it takes 1 more tip down.'],
-      [{ up: 2, down: 4 }, 'it takes 2 more tip up.'],
+      [{ up: 4, down: 3 }, 'cut 1 more tip down.'],
+      [{ up: 2, down: 4 }, 'cut 2 more tip up.'],
     ] as const) {
       const project = projectOf({ fabrics, stripSets: [{ ...stripSet('s1', strips), cut }] });
       const grown = { ...project, blocks: [createBlock(project)] };
       const said = composeBlocks(grown, 1, 1)
         .words.map((one) => speak(one))
         .join(' ');
-      expect(said).toBe(`For 1 block there are not enough wedges; ${words}`);
+      expect(said).toBe(`Not enough wedges for 1 block: ${words}`);
     }
   });
 
@@ -163,7 +163,7 @@ describe('blocks composed', () => {
     const made = composeBlocks(grown, 5, 1);
     expect([made.moves, made.made, made.leftOut]).toEqual([[], [], ['b1']]);
     expect(speak(made.words[0]!)).toBe(
-      'For 1 block there are not enough wedges; it takes 4 more tip up and 4 more tip down.',
+      'Not enough wedges for 1 block: cut 4 more tip up and 4 more tip down.',
     );
   });
 });
@@ -315,6 +315,6 @@ describe('a plan repaired after wedges were lost', () => {
       blocks: fewer.blocks.map((block) => ({ ...block, progress: 'octagon' as const })),
     };
     expect(repair(sewn)).toMatchObject({ moves: [], stuck: 1 });
-    expect(speak(repair(sewn).words[0]!)).toContain('1 wedge too many lies in a sewn block');
+    expect(speak(repair(sewn).words[0]!)).toContain('1 wedge more than its set gives lies in a sewn block');
   });
 });

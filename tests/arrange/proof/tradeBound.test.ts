@@ -148,7 +148,7 @@ describe('the bound where wedges may be traded or strips reordered', () => {
           expect(result.bound).toBeLessThanOrEqual(result.after.total + 1e-9);
           expect(result.bound).toBeGreaterThan(0);
           expect(result.verdictWords.say).toMatch(
-            /^(Best possible by \{ways\}, proved|Nothing is free to move|Within \{points\} points of the bound)/,
+            /^(Best possible by \{ways\}, proved|Nothing is free to move|At most \{points\} points above the best possible)/,
           );
         },
       ),

@@ -176,9 +176,9 @@ describe('the spread of the fabrics', () => {
   it('is said with its inches and what chance would give', () => {
     const [one] = analysis.fabrics;
     const words = spreadWords(one!, analysis.wholeTop.middle!).map((part) => speak(part));
-    expect(words[0]).toMatch(/^[\d.]+ sq in, \d+% of the cloth in the wedges: \d+ pieces in \d+ wedges\.$/);
+    expect(words[0]).toMatch(/^[\d.]+ sq in, \d+% of the fabric in the wedges: \d+ pieces in \d+ wedges\.$/);
     expect(words[1]).toMatch(/^Its centre lies (.* the middle|in the very middle)\.$/);
-    expect(words[3]).toMatch(/to the next, middle to middle: .*" on average; dealt by chance .*"\.$/);
+    expect(words[3]).toMatch(/to the next, middle to middle: .*" on average; in a random layout .*"\.$/);
     expect(words.join(' ')).not.toMatch(/[{}]/);
     expect(speak(offsetWords({ x: 0, y: -2.5 }))).toBe('2 1/2" above the middle');
     expect(speak(offsetWords({ x: 0.01, y: 0.02 }))).toBe('in the very middle');

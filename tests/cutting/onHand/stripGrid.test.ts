@@ -203,15 +203,15 @@ describe('a pasted table', () => {
 
   it.each([
     ['Rust', 'A table has the cut widths in its first row'],
-    ['"Rust\t1', 'A quote is opened and not closed.'],
-    ['\t1\twide\nRust\t1\t2', 'Row 1, column 3 is “wide”; here stands a cut width from 1/4" to 60".'],
+    ['"Rust\t1', 'A quotation mark is opened and not closed.'],
+    ['\t1\twide\nRust\t1\t2', 'Row 1, column 3 is “wide”; it should be a cut width from 1/4" to 60".'],
     ['\t1\t70\nRust\t1\t2', 'Row 1, column 3 is “70”'],
-    ['\t1\nRust\tfour', 'Row 2, column 2 is “four”; here stands a whole number up to 10000.'],
+    ['\t1\nRust\tfour', 'Row 2, column 2 is “four”; it should be a whole number up to 10,000.'],
     ['\t1\nRust\t2.5', 'Row 2, column 2 is “2.5”'],
     ['\t1\nRust\t10001', 'Row 2, column 2 is “10001”'],
-    ['\t1\n\t4', 'Row 2, column 1 is empty; here stands the name of a fabric.'],
-    ['\t1\nRust\t4\t5', 'Row 2, column 3 is “5”; here stands nothing: no width stands above it.'],
-    ['\tlong\t1\nRust\t0.5\t5', 'Row 2, column 2 is “0.5”; here stands a length from 1" to 4000".'],
+    ['\t1\n\t4', 'Row 2, column 1 is empty; it should be the name of a fabric.'],
+    ['\t1\nRust\t4\t5', 'Row 2, column 3 is “5”; it should be empty: no width stands above it.'],
+    ['\tlong\t1\nRust\t0.5\t5', 'Row 2, column 2 is “0.5”; it should be a length from 1" to 4,000".'],
   ])('refuses %j, naming the place', (text, words) => {
     expect(read(text)).toContain(words);
   });
@@ -336,6 +336,6 @@ describe('another width for a column, another length for lines', () => {
       { id: 'h1', fabric: 'f1', width: 1, length: 40, count: 9_000 },
       { id: 'h2', fabric: 'f1', width: 2, length: 40, count: 9_000 },
     ];
-    expect(refusal(project, changeWidth(1, 2))).toBe('These would be more than 10000 strips of one kind.');
+    expect(refusal(project, changeWidth(1, 2))).toBe('These would be more than 10,000 strips of one kind.');
   });
 });

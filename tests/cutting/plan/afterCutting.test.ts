@@ -152,11 +152,11 @@ describe('the cutting table after a plan is cut', () => {
     const { after } = cutUp(cloth, []);
     const outcome = apply({ ...project, setting: { ...project.setting } }, cutFromCloth(project, after));
     if (!outcome.ok) throw new Error(speak(outcome.problems[0]!.message));
-    expect(speak(outcome.change.label)).toBe(`cut ${after.cut} strips from the cloth`);
+    expect(speak(outcome.change.label)).toBe(`cut ${after.cut} strips from the fabric`);
     const later = { ...project, clothOnHand: [...cloth, { ...cloth[0]!, id: 'c2' }] };
     const refused = apply(later, cutFromCloth(project, after));
     expect(refused.ok ? '' : speak(refused.problems[0]!.message)).toBe(
-      'The cloth on hand has changed meanwhile.',
+      'The fabric on hand has changed meanwhile.',
     );
   });
 });
@@ -189,7 +189,7 @@ describe('the largest top beside sets there are', () => {
     expect(alone.blocks).toBe(1);
     expect(beside.blocks).toBe(4);
     expect(speak(beside.words[0]!)).toBe(
-      'The cloth that is left makes 1 more strip set. With the sets there are it is enough for 4 blocks.',
+      'The fabric that is left makes 1 more strip set. With the sets you have that is enough for 4 blocks.',
     );
   });
 });

@@ -93,7 +93,7 @@ describe('the largest top from strips as they are', () => {
     const found = asTheyAre(project, sets);
     expect(found.words.map((words) => speak(words))).toEqual([
       'With your strips as they are: 6 sets, 60 wedges, 7 blocks, 28" × 42" with 1 block over.',
-      'More blocks cannot be made of the strips as they are.',
+      'No more blocks can be made from the strips as they are.',
     ]);
   });
 
@@ -129,7 +129,7 @@ describe('what cutting adds to strips as they are', () => {
     expect(plan.lay).toBeNull();
     expect(plan.top.blocks).toBe(3);
     expect(speak(plan.words[0]!)).toBe(
-      'Cutting some of them narrower, to the widths chosen here, adds no block; to cut all of them makes 3 blocks.',
+      'Cutting some of them narrower, to the widths chosen here, adds no block; cutting all of them makes 3 blocks.',
     );
     expect(plan.buyFor.blocks).toBe(7);
   });
@@ -144,7 +144,7 @@ describe('what cutting adds to strips as they are', () => {
     expect(plan.top.blocks).toBeGreaterThan(7);
     const more = plan.top.blocks - 7;
     expect(speak(plan.words[0]!)).toBe(
-      `Cutting cloth, and strips narrower, to the widths chosen here, once those sets are laid: ${plan.top.blocks} blocks, ${more} more.`,
+      `Cutting fabric, and cutting strips narrower, to the widths chosen here, once those sets are laid: ${plan.top.blocks} blocks, ${more} more.`,
     );
     const after = afterCutting(project, plan.top.pieces, project.wedge.seam);
     const done = apply(project, laySets(project, sets, after));

@@ -98,7 +98,7 @@ describe('the largest top from the cloth on hand', () => {
     const top = largestTop(basket({ clothOnHand: roll }));
     expect(top.sets).toMatchObject([{ length: 40, count: 8 }]);
     expect(top.blocks).toBe(11);
-    expect(speak(top.words[0]!)).toBe('The cloth on hand makes 8 strip sets, enough for 11 blocks.');
+    expect(speak(top.words[0]!)).toBe('The fabric on hand makes 8 strip sets, enough for 11 blocks.');
   });
 
   const random = fc.record({
@@ -255,7 +255,7 @@ describe('the largest top from the cloth on hand', () => {
     const strips = (id: string) =>
       top.strips.reduce((sum, row) => sum + (row.fabric === id ? row.count : 0), 0);
     expect(strips('f2')).toBeLessThan(strips('f1'));
-    expect(speak(top.words.at(-1)!)).toMatch(/^Used alike, Fabric 2 runs out first, after \d of \d sets\.$/);
+    expect(speak(top.words.at(-1)!)).toMatch(/^Used evenly, Fabric 2 runs out first, after \d of \d sets\.$/);
     // A strip of each fabric could still be cut: nothing has run out.
     const roomy = [1, 2, 3].map((at) => cloth({ id: `r${at}`, fabric: `f${at}`, depth: 6 }));
     expect(largestTop(basket({ fabrics, clothOnHand: roomy })).runsOut).toBeNull();
@@ -264,7 +264,7 @@ describe('the largest top from the cloth on hand', () => {
   it('is nothing without cloth, and says so', () => {
     const top = largestTop(basket({}));
     expect(top).toMatchObject({ blocks: 0, sets: [], strips: [], runsOut: null });
-    expect(speak(top.words[0]!)).toBe('The cloth on hand does not make a strip set 7 1/2" high.');
+    expect(speak(top.words[0]!)).toBe('The fabric on hand does not make a strip set 7 1/2" high.');
   });
 
   it('counts strips on hand as cloth of their own width', () => {

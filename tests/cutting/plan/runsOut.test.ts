@@ -120,7 +120,7 @@ describe('what runs out first', () => {
     const many = ['f1', 'f2'].map((fabric) => ({ fabric, depth: 12, parts: 1, strips: [12, 0, 0] }));
     const one = { fabric: 'f3', depth: 1, parts: 1, strips: [1, 0, 0] };
     expect(speak(found([...many, one], 4)!.words)).toBe(
-      'Used alike, Fabric 3 runs out first, within the first of 4 sets.',
+      'Used evenly, Fabric 3 runs out first, within the first of 4 sets.',
     );
   });
 });

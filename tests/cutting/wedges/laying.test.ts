@@ -39,7 +39,7 @@ const MEANINGS: readonly [part: RegExp, order: Partial<Orders>][] = [
   [/^Cut both sides right across the set, from edge to edge\.$/, { across: 'all' }],
   [/^Cut both sides right across the set, from edge to edge; then trim the tip/, { across: 'all', trims: true }],
   [/^Turn the template for the second wedge and lay it close against the cut before\. Only this cut between the two runs right across/, { second: 'cut', across: 'between' }],
-  [/begin the next pair with the left corner of its rim on the corner of the cloth, where the last rim on that edge ended\./, { third: 'corner' }],
+  [/begin the next pair with the left corner of its rim on the corner of the fabric, where the last rim on that edge ended\./, { third: 'corner' }],
   [/^Cut all other sides along the template only, from the rim to the tip, and trim the tip/, { trims: true }],
   [/Turn the template and begin the second row at the left end too, with the rim on the other edge\.$/, { second: 'end' }],
   [/^In both rows the next rim begins where the last one ended\.$/, { third: 'corner' }],

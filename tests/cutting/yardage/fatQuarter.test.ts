@@ -139,7 +139,7 @@ describe('a fat quarter', () => {
     );
     const metric = { width: 110 / 2.54, straighten: 2 / 2.54, shrinkage: 4, soldBy: 'metre' } as const;
     expect(words(metric, 'cm')).toContain(
-      'A fat quarter gives 55.0 cm × 46.0 cm to cut: half of 110.0 cm, and 50.0 cm less 4 in the hundred in the wash and 2.0 cm to straighten it.',
+      'A fat quarter gives 55.0 cm × 46.0 cm to cut: half of 110.0 cm, and 50.0 cm less 4% in the wash and 2.0 cm to straighten it.',
     );
   });
 
@@ -202,7 +202,7 @@ describe('cloth on hand', () => {
       const project = shopAt({ ...USUAL, straighten }, { clothOnHand: [cloth({ kind })] });
       return cut(project, [rectangles(20, 2, 2)], 'left').why.map((one) => speak(one));
     };
-    const say = 'Of every piece of cloth on hand 1" is cut off to straighten the edge.';
+    const say = 'Of every piece of fabric on hand 1" is cut off to straighten the edge.';
     expect(words('remnant', 1)).toContain(say);
     expect(words('precut strips', 1)).not.toContain(say);
     expect(words('remnant', 0).join(' ')).not.toContain('straighten');

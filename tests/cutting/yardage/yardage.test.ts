@@ -244,7 +244,7 @@ describe('the cutting list', () => {
       one.lines.map((line) => line.problem),
     );
     expect(problems.filter((one) => one !== null).map((one) => speak(one))).toContain(
-      '14 1/2" is more than the cloth is wide (12").',
+      '14 1/2" is more than the fabric is wide (12").',
     );
   });
 

@@ -171,8 +171,8 @@ describe('the cutting list', () => {
     const stripSets = project.stripSets.map((set) => ({ ...set, length, cut: { up: 99, down: 99 } }));
     const text = words(partMarks(pages({ ...project, stripSets }, ['materials']), 'Cutting list'));
     expect(/1lengthof\d/.test(text)).toBe(there);
-    expect(text.includes(bare('A strip runs across the cloth, a length along it.'))).toBe(there);
-    expect(text).not.toContain(bare('strips across the cloth'));
+    expect(text.includes(bare('A strip runs across the fabric, a length along it.'))).toBe(there);
+    expect(text).not.toContain(bare('strips across the fabric'));
   });
 
   it('is called by its name in the order of work', () => {
@@ -189,7 +189,9 @@ describe('the cutting list', () => {
       const borders = there ? [{ fabric: 'a', width: 3 }] : [];
       const all = pages({ ...project, setting: { ...project.setting, borders } }, ['materials']);
       const said = words(partMarks(all, 'Cutting list')).includes(
-        bare('Set the cloth of the borders aside, and cut them to length once the top is sewn and measured.'),
+        bare(
+          'Set the fabric for the borders aside, and cut them to length once the top is sewn and measured.',
+        ),
       );
       expect(said).toBe(there);
     },

@@ -110,7 +110,7 @@ describe('a wall with empty places', () => {
         rows.forEach((cells, index) => {
           cells.filter(isHole).forEach((cell) => {
             const { row, column } = rowAndColumn(cell, project);
-            const place = one.onPoint ? `slanted row ${index + 1}, square ${cells.indexOf(cell) + 1}` : `row ${row}, column ${column}`;
+            const place = one.onPoint ? `diagonal row ${index + 1}, square ${cells.indexOf(cell) + 1}` : `row ${row}, column ${column}`;
             expect(about).toContain(place);
             empty += 1;
           });

@@ -58,7 +58,7 @@ describe('strips that are joined', () => {
     async () => {
       // Seven strips of 40" less six joins of 2" are 268": enough for five times 48 1/2", 242 1/2".
       const join = bare(
-        'Level sashing B, between the rows and at the top and the foot: join 7 strips 2" wide end to end at 45°, 242 1/2" in all, then cut to length.',
+        'Horizontal sashing B, between the rows and at the top and bottom: join 7 strips 2" wide end to end at 45°, 242 1/2" in all, then cut to length.',
       );
       const project = demo('keepers-winter');
       expect(await textOf(project, ['materials'])).toContain(join);
@@ -89,10 +89,10 @@ describe('strips by fabric', () => {
       }
     }
     expect(text).toContain(
-      bare('Level sashing B, between the rows and at the top and the foot (to be joined)'),
+      bare('Horizontal sashing B, between the rows and at the top and bottom (to be joined)'),
     );
     expect(text).toContain(
-      bare('Level sashing B, between the rows and at the top and the foot (the rest of the run)'),
+      bare('Horizontal sashing B, between the rows and at the top and bottom (the rest of the run)'),
     );
     expect(text).toContain(bare('long Strips for strip sets'));
   });
@@ -159,7 +159,7 @@ describe('finishing', () => {
       buying.backing.width = 108;
     });
     const text = await textOf(project, ['setting']);
-    expect(text).toContain(bare('One width is broad enough, so nothing is joined.'));
+    expect(text).toContain(bare('One width is wide enough, so nothing is joined.'));
     expect(text).not.toContain(bare('Pin both lengths'));
   });
 
@@ -225,7 +225,7 @@ describe('rows on point', () => {
     expect(map).toContain(bare('empty'));
     const cell = project.wall.cells.findIndex((one) => one?.block === 'b11');
     expect(slantedPlace(cell, project)).toEqual({ row: 2, place: 2 });
-    expect(pages.join('')).toContain(bare('Block 11 slanted row 2, square 2 of the wall'));
+    expect(pages.join('')).toContain(bare('Block 11 diagonal row 2, square 2 of the wall'));
     const setting = pages.find((page) => page.startsWith('Settingthetop'))!;
     for (const row of [1, 2, 3, 4, 5]) expect(setting).toContain(`row${row}`);
   });
@@ -274,7 +274,7 @@ describe.each(Object.entries(SETTINGS))('the steps of setting the top, %s', (nam
   const wordsOf = (project: Project) => {
     const fabrics = new Map(project.fabrics.map((fabric) => [fabric.id, fabric]));
     const drawing = drawProject(project);
-    const all = { project, drawing, yardage: yardage(project, 'whole'), fabrics, say: sayIn(project), type: typeOf() };
+    const all = { project, drawing, yardage: yardage(project, 'whole'), fabrics, say: sayIn(project), type: typeOf(), terms: [] };
     return settingWords(sewingSteps(project), all);
   }; // biome-ignore format: a writing
 
@@ -376,9 +376,7 @@ describe('corner pieces', () => {
       expect(text.includes(bare('Setting in a corner piece'))).toBe(setIn);
       expect(text.includes(bare('Sew from the outside to the dot, not a stitch further'))).toBe(setIn);
       expect(text.includes(bare('Mark the dot on the wrong side: there its two seams meet'))).toBe(setIn);
-      expect(text.includes(bare('half of them on the one diagonal and half on the other'))).toBe(
-        perBlock === 6,
-      );
+      expect(text.includes(bare('half of them on one diagonal and half on the other'))).toBe(perBlock === 6);
       expect(text.toLowerCase()).not.toContain('octagon');
     },
     LONG,
@@ -405,7 +403,7 @@ describe('a pieced border', () => {
       ['top', 'Top, from left to right'],
       ['right', 'Right side, from the top down'],
       ['bottom', 'Bottom, from right to left'],
-      ['left', 'Left side, from the foot up'],
+      ['left', 'Left side, from the bottom up'],
     ] as const) {
       const written = text.split(bare(`${words}:`))[1]!.split('.')[0]!;
       const run = pieces
@@ -522,13 +520,13 @@ describe('washed cloth', () => {
     });
     const text = await textOf(project, ['materials']);
     expect(text).toContain(
-      bare('usable width of 40" after washing; 4 in the hundred of its length lost in the wash'),
+      bare('usable width of 40" after washing; 4% of its length is allowed for shrinkage'),
     );
     const dry = yardage(demo('keepers-winter'), 'whole').fabrics;
     for (const [index, one] of yardage(project, 'whole').fabrics.entries()) {
       if (one.buy.kind === 'length' && dry[index]!.buy.kind === 'length') {
         expect(one.layout).toEqual(dry[index]!.layout);
-        expect(one.why.map((why) => why.say).join(' ')).toContain('The width is as it is after washing.');
+        expect(one.why.map((why) => why.say).join(' ')).toContain('The width is measured after washing.');
       }
     }
   });

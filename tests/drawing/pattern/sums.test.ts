@@ -130,12 +130,12 @@ describe('lengths and their sums', () => {
           [...list.backing!.layout.why, ...list.backing!.apart!.buy.why],
         ].map((why) => why.map((sentence) => say(sentence)).join(' '));
         for (const text of bought) {
-          const cut = figure('Together that is L of cloth', text, one.unit);
+          const cut = figure('Together that is L of fabric', text, one.unit);
           const straight = figure('With L to straighten the edge: L', text, one.unit);
           if (cut && straight) expect(cut[0]! + straight[0]!, text).toBe(straight[1]);
         }
         const text = bought.at(-1)!;
-        const [together] = figure('Together that is L of cloth', text, one.unit)!;
+        const [together] = figure('Together that is L of fabric', text, one.unit)!;
         const whole = figure('Cut N lengths? of L', text.replace('length of', 'lengths of'), one.unit);
         const cuts = list.backing!.layout.cuts.map(({ along, count }) => ({ along: printed(say('{along}', { along: { inches: along } }), one.unit), count }));
         if (whole) expect(whole[0]! * whole[1]!, text).toBe(together);

@@ -11,13 +11,13 @@ import { readProject, writeProject } from '../../../src/model/reading/read';
 const project = createProject('p', 'P');
 
 const commands: [words: string, command: Command][] = [
-  ['change how cloth is sold', changeBuying({ soldBy: 'metre' })],
+  ['change how fabric is sold', changeBuying({ soldBy: 'metre' })],
   ['change the shrinkage', changeBuying({ shrinkage: 3 })],
   ['change the use of fat quarters', changeBuying({ fatQuarters: false })],
   ['change the corner squares', changeBuying({ corners: 'fits' })],
   ['change how long pieces are cut', changeBuying({ longPieces: 'whole' })],
-  ['change the length of the binding', changeBuying({ bindingExtra: 10 })],
-  ['change the price of cloth', changeBuying({ price: 12.5 })],
+  ['change the spare length of the binding', changeBuying({ bindingExtra: 10 })],
+  ['change the price of fabric', changeBuying({ price: 12.5 })],
   ['change the backing', changeBacking({ overhang: 2.5 })],
   ['change the kits', changeKits({ count: 30 })],
 ];

@@ -69,7 +69,7 @@ describe('a colourway', () => {
     const made = done(project, addColourway('Late', [{ fabric: first.id, by: second.id }]));
     const stripSets = made.stripSets.map((set) => ({ ...set, progress: 'sewn' as const }));
     const outcome = apply({ ...made, stripSets }, wearColourway(made, made.colourways[0]!.id));
-    expect(outcome.ok ? '' : speak(outcome.problems[0]!.message)).toContain('is sewn. Copy the quilt');
+    expect(outcome.ok ? '' : speak(outcome.problems[0]!.message)).toContain('is sewn. Duplicate the quilt');
   });
 
   it('forgets a fabric that is removed', () => {

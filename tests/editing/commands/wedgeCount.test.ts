@@ -120,7 +120,7 @@ describe('cutting one wedge more', () => {
     const outcome = apply(short, gain.command);
     if (!outcome.ok) throw new Error(speak(outcome.problems[0]!.message));
     expect(outcome.project.blocks[0]!.places).not.toContain(null);
-    expect(speak(outcome.change.label)).toBe('one wedge of set B more');
+    expect(speak(outcome.change.label)).toBe('count one wedge more of set B');
     expect(checkWedges(outcome.project)).toEqual([]);
   });
 

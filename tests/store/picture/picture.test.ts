@@ -31,7 +31,7 @@ test('the widest picture keeps both sides within what browsers draw, and one pix
   expect(pixelSize(plain, widest).ok).toBe(true);
   const refused = pixelSize(plain, widest + 1);
   expect(refused.ok).toBe(false);
-  if (!refused.ok) expect(speak(refused.problems[0]!.message)).toContain('10922 wide');
+  if (!refused.ok) expect(speak(refused.problems[0]!.message)).toContain('10,922 wide');
   const wide = pictureSvg(
     after(project, () => resizeWall(1, 6)),
     { caption: null, marks: false },

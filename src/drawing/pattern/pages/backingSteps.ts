@@ -16,17 +16,17 @@ export function backingSteps(layout: BackingLayout, writing: Pick<Writing, 'proj
   if (layout.widths === 1) {
     return [
       say(
-        'Cut the selvages off: they are woven tighter and would pucker. {cloth} of width has to be left.',
+        'Cut the selvages off: they are woven tighter and would pucker. {cloth} of width must be left.',
         values,
       ),
       say(
-        'One width is broad enough, so nothing is joined. Press it and trim it to {width} × {height}.',
+        'One width is wide enough, so nothing is joined. Press it and trim it to {width} × {height}.',
         values,
       ),
     ];
   }
   return [
-    say('Cut the selvages off every length: they are woven tighter and would pucker. {cloth} of width has to be left.', values),
+    say('Cut the selvages off every length: they are woven tighter and would pucker. {cloth} of width must be left.', values),
     ...pieced(layout, values, writing),
     say(joinSentence(layout), values),
     say(pressSentence(layout)),

@@ -91,7 +91,7 @@ function stages(block: Block, width: Inches, writing: Writing): Figure[] {
       say(HALVES[perBlock]),
       [...ring(block, halves, width, writing), ...pressing(block, halves, width, writing)],
     ),
-    stage(say('4  The whole'), say('Pin the middle first, then the nested seams; ease, do not stretch. Press this seam open or round with the others.'), [
+    stage(say('4  Whole block'), say('Pin the middle first, then the nested seams; ease, do not stretch. Press this seam open or round with the others.'), [
       ...ring(block, [places], width, writing),
       ...pressing(block, [places], width, writing).slice(-8),
     ]),
@@ -215,7 +215,7 @@ function advice({ project, say }: Writing): string[] {
       );
   return [
     nests,
-    say('Sew the wedges with a {seam} seam. Sewn wider the block comes out smaller, so keep to what your test block needed.', { seam: { seam: assemblySeam } }),
-    say('The rims are on the straight of the cloth, the long sides on the bias: handle those as little as you can.'),
+    say('Sew the wedges with a {seam} seam. Sewn wider the block comes out smaller, so keep to the seam of your test block.', { seam: { seam: assemblySeam } }),
+    say('The rims are on the straight grain, the long sides on the bias: handle those as little as you can.'),
   ]; // biome-ignore format: a list
 }

@@ -8,7 +8,7 @@ import { isPlain, rowAndColumn } from '../../../model/wallCells';
 export function cellPlace(cell: number, project: Pick<Project, 'wall' | 'setting'>): Phrase {
   const slanted = slantedPlace(cell, project);
   return slanted
-    ? phrase('slanted row {row}, square {place}', { ...slanted })
+    ? phrase('diagonal row {row}, square {place}', { ...slanted })
     : phrase('row {row}, column {column}', { ...rowAndColumn(cell, project) });
 }
 

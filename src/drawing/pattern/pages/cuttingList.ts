@@ -51,7 +51,7 @@ function stepTable(step: CuttingStep, composer: Composer, writing: Writing): voi
   );
   if (step === 'borders') {
     composer.paragraph(
-      say('Set the cloth of the borders aside, and cut them to length once the top is sewn and measured.'),
+      say('Set the fabric for the borders aside, and cut them to length once the top is sewn and measured.'),
       STYLES.small,
     );
   }
@@ -111,7 +111,7 @@ function shapeWords({ shape, width, height }: NeededPiece, say: Writing['say']):
   // Halves of a rectangle are of one hand on the one diagonal, of the other on the other.
   const handed = Math.abs(width - height) > 1e-9;
   if (shape === 'halved' && handed) {
-    return say('Cut each once from corner to corner, half of them on the one diagonal and half on the other');
+    return say('Cut each once from corner to corner, half of them on one diagonal and half on the other');
   }
   if (shape === 'halved') return say('Cut each once from corner to corner');
   if (shape === 'quartered') return say('Cut each twice from corner to corner');
@@ -129,7 +129,7 @@ function clothTable(composer: Composer, writing: Writing): void {
   if (yardage.fabrics.some(({ layout }) => stripsAlike(layout).some(({ lengths }) => lengths))) {
     composer.paragraph(
       say(
-        'A strip runs across the cloth, a length along it. Cut the pieces of a length side by side along it, and those “from its end” from the cloth left beside them.',
+        'A strip runs across the fabric, a length along it. Cut the pieces of a length side by side along it, and those “from its end” from the fabric left beside them.',
       ),
       STYLES.small,
     );

@@ -21,7 +21,7 @@ export function materialsPages(composer: Composer, writing: Writing): void {
   ]);
   composer.table(
     [
-      { head: say('Cloth'), part: 0.8 },
+      { head: say('Swatch'), part: 0.8 },
       { head: say('Fabric'), part: 2.6 },
       { head: say('For'), part: 2.7 },
       { head: say('Buy'), part: 1.2, align: 'right' },
@@ -38,8 +38,8 @@ function clothRemark({ project, yardage, say }: Writing): string {
   const width = { inches: project.preferences.usableWidth };
   const reckoned = say(
     shrinkage > 0
-      ? 'Reckoned for the whole quilt from new cloth with a usable width of {width} after washing; {shrinkage} in the hundred of its length lost in the wash is allowed for.'
-      : 'Reckoned for the whole quilt from new cloth with a usable width of {width}, without loss in the wash.',
+      ? 'For the whole quilt, from new fabric with a usable width of {width} after washing; {shrinkage}% of its length is allowed for shrinkage.'
+      : 'For the whole quilt, from new fabric with a usable width of {width}, with no loss in the wash.',
     { width, shrinkage },
   );
   const quarters = yardage.fabrics.some((one) => one.buy.kind === 'fatQuarters');
@@ -52,7 +52,8 @@ export function purchaseText(
   { project, say }: Pick<Writing, 'project' | 'say'>,
 ): string {
   if (buy.kind === 'nothing') return say('nothing');
-  if (buy.kind === 'length') return clothText(buy.inches, sellingUnit(project));
+  if (buy.kind === 'length')
+    return say('{bought}', { bought: { figure: clothText(buy.inches, sellingUnit(project)) } });
   return say(counted(buy.count, '1 fat quarter', '{count} fat quarters'));
 }
 
@@ -86,12 +87,12 @@ function backingLine(
   }
   const bought = {
     ...values,
-    cloth: clothText(apart.buy.inches, sellingUnit(project)),
+    cloth: { figure: clothText(apart.buy.inches, sellingUnit(project)) },
     wide: { inches: clothWidth(project) },
   };
   return fabric
     ? say('Backing: {cloth} of {fabric}, {wide} wide, for a back of {width} × {height}.', bought)
-    : say('Backing: {cloth} of cloth {wide} wide, for a back of {width} × {height}.', bought);
+    : say('Backing: {cloth} of fabric {wide} wide, for a back of {width} × {height}.', bought);
 }
 
 function toolLines(perBlock: number, say: Writing['say']): string[] {
@@ -99,7 +100,7 @@ function toolLines(perBlock: number, say: Writing['say']): string[] {
     say(
       'The wedge template of this pattern, printed at true size and glued to card or cut from clear plastic.',
     ),
-    say('Rotary cutter, mat and a ruler longer than the cloth folded in half is wide; fabric scissors.'),
+    say('Rotary cutter, mat and a ruler longer than the folded fabric is wide; fabric scissors.'),
     say(
       'Thread for piecing, a stitch length of 10 to 12 to the inch (2 to 2.5 mm), because the seams get cut across.',
     ),

@@ -1,4 +1,4 @@
-// What the maker reads first: sizes, the order of work, the signs used in the drawings, and the cautions.
+// What the maker reads first: sizes, the order of work, the signs used in the drawings, the words, and the cautions.
 import { sizeWithSeams } from '../../../geometry/allowance';
 import { cutWedge, finishedBlock, unfinishedBlock } from '../../../geometry/wedge';
 import type { Composer } from '../composer';
@@ -8,6 +8,7 @@ import { type Figure, type Mark, shifted, sideBySide, stacked } from '../page';
 import { arrow, numberDisc, pointer, tipSign } from '../signs';
 import { size, type Writing } from '../writing';
 import { shortNotes } from './cover';
+import { wordList } from './wordList';
 
 /** A caution's heading and lines; the words are our own. */
 interface Caution {
@@ -25,7 +26,7 @@ const CAUTIONS: readonly Caution[] = [
     lines: [
       'Close the blade every time the cutter leaves your hand, even for a moment. Let a falling cutter fall.',
       'Stand up, hold the blade upright against the ruler, and cut away from yourself, never towards the hand on the ruler.',
-      'Keep fingers behind the ruler’s edge. A cut-resistant glove helps. No pins in the cloth or on the mat.',
+      'Keep fingers behind the ruler’s edge. A cut-resistant glove helps. No pins in the fabric or on the mat.',
       'Old blades go into a hard container. Children cut only with a grown-up beside them.',
     ],
   },
@@ -39,7 +40,7 @@ const CAUTIONS: readonly Caution[] = [
   {
     about: 'Sewing',
     lines: [
-      'Take pins out before they reach the foot. Stop the machine before fingers go near the needle.',
+      'Take pins out before they reach the presser foot. Stop the machine before fingers go near the needle.',
       'Turn the machine off to change a needle. Keep pins, needles and magnets from children and animals.',
     ],
   },
@@ -54,10 +55,11 @@ export function overviewPages(composer: Composer, writing: Writing): void {
     ),
   );
   sizes(composer, writing);
-  composer.heading(say('Signs in the drawings'), 1.2);
+  composer.heading(say('Symbols'), 1.2);
   composer.add(signs(composer.width, writing), 0.04);
   composer.heading(say('Order of work'), 1.2);
   composer.steps(orderOfWork(writing));
+  wordList(composer, writing);
   cautions(composer, writing);
   notes(composer, writing);
 }
@@ -132,7 +134,7 @@ function signs(width: number, writing: Writing): Figure {
     [
       entry(numberDisc('5', at, STYLES.smallStrong, type), say('In a block: a place, counted clockwise. On the map: a block.')),
       entry([pointer({ x: 0.15, y: 0.2 }, 0.085, 0), ...numberDisc('5', { x: 0.15, y: 0.2 }, STYLES.labelStrong, type)], say('The point shows where the top of the block’s card goes on the wall.')),
-      entry([waste()], say('Cloth left over after the cut.')),
+      entry([waste()], say('Fabric left over after the cut.')),
     ],
   ]; // biome-ignore format: a table
   return stacked(

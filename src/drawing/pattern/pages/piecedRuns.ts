@@ -15,7 +15,7 @@ const SIDE_WORDS: Readonly<Record<Side, string>> = {
   top: 'Top, from left to right: {pieces}.',
   right: 'Right side, from the top down: {pieces}.',
   bottom: 'Bottom, from right to left: {pieces}.',
-  left: 'Left side, from the foot up: {pieces}.',
+  left: 'Left side, from the bottom up: {pieces}.',
 };
 
 export interface PiecedRuns {

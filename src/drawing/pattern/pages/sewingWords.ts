@@ -45,8 +45,8 @@ function emptyWords({ project, say }: Writing): string[] {
     say(
       counted(
         empty.length,
-        'One place of the wall is empty: {places}. Hang a block there before you sew its row: without it nothing after it fits.',
-        '{count} places of the wall are empty: {places}. Hang blocks there before you sew their rows: without them nothing after them fits.',
+        'One place on the wall is empty: {places}. Hang a block there before you sew its row: without it nothing after it fits.',
+        '{count} places on the wall are empty: {places}. Hang blocks there before you sew their rows: without them nothing after them fits.',
         { places: places.join('; ') },
       ),
     ),
@@ -96,7 +96,7 @@ function slantedRowWords({ lines }: StepOf<'rows'>, writing: Writing): string[] 
   const { project, say } = writing;
   const triangles = lines.flatMap(({ parts }) => parts.filter((part) => part.kind === 'triangle'));
   const open = lines.some(({ parts }) => parts[0]?.kind !== 'triangle' || parts.at(-1)?.kind !== 'triangle');
-  const sew = 'Sew each slanted row from its upper left end to its lower right end.';
+  const sew = 'Sew each diagonal row from its upper left end to its lower right end.';
   const press =
     project.setting.sashing.where === 'none'
       ? 'Press the seams of neighbouring rows opposite ways, so that they nest.'
@@ -111,7 +111,7 @@ function slantedRowWords({ lines }: StepOf<'rows'>, writing: Writing): string[] 
   return [
     rows,
     say(
-      'The long side of a side triangle {letters} lies on the edge of the top. Along the top and the right edge its square corner is even with the lower left side of the row, along the left edge and the foot with the upper right side; its other point sticks out. Cut such points off even with the rows.',
+      'The long side of a side triangle {letters} lies on the edge of the top. Along the top and the right edge its square corner is even with the lower left side of the row, along the left edge and the bottom with the upper right side; its other point sticks out. Cut such points off even with the rows.',
       { letters },
     ),
   ];
@@ -120,8 +120,8 @@ function slantedRowWords({ lines }: StepOf<'rows'>, writing: Writing): string[] 
 function sashingWords({ lines, slanted }: StepOf<'sashing'>, writing: Writing): string {
   const { say } = writing;
   const sew = slanted
-    ? 'Sew sashing and cornerstones to slanted rows of their own.'
-    : 'Sew level sashing and cornerstones to rows of their own, from the left.';
+    ? 'Sew sashing and cornerstones into diagonal rows of their own.'
+    : 'Sew horizontal sashing and cornerstones into rows of their own, from the left.';
   const label = (numbers: readonly number[]) => phrase('Sashing {place}', { place: afterRows(numbers) });
   return [say(sew), ...partLines(lines, label, writing), say('Press towards the sashing.')].join('\n');
 }
@@ -140,7 +140,7 @@ function joinWords({ joined }: StepOf<'join'>, writing: Writing): string[] {
   const { inner } = layOut(project);
   const { width } = sizeWithSeams(inner, project.wedge.outerSeam);
   return [
-    say('Measure the rows; they should be {length} long. Cut the level strips {letters} to the length the rows have, and mark on them where the upright pieces meet them.', {
+    say('Measure the rows; they should be {length} long. Cut the horizontal strips {letters} to the length of the rows, and mark on them where the vertical pieces meet them.', {
       length: { inches: width },
       letters: lettersOf(strips.flatMap(({ line }) => line.parts)),
     }),

@@ -27,7 +27,7 @@ export function stripSetPages(composer: Composer, writing: Writing): void {
   const { project, say } = writing;
   const sets = project.stripSets.filter((set) => set.strips.length > 0);
   if (sets.length === 0) return;
-  composer.begin(say('Strip sets'), say('Sew the strips of a set side by side in the order shown, from strip 1 at the foot. Sew every other seam from the opposite end, so that the set stays straight. Press as you go, and measure the height before you cut.')); // biome-ignore format: one sentence
+  composer.begin(say('Strip sets'), say('Sew the strips of a set side by side in the order shown, from strip 1 at the bottom. Sew every other seam from the opposite end, so that the set stays straight. Press as you go, and measure the height before you cut.')); // biome-ignore format: one sentence
   const tallest = Math.max(...sets.map((set) => setHeight(set.strips, project.wedge.seam)));
   const scale = Math.min(0.25, MOST_HIGH / tallest);
   const step = composer.width / COLUMNS;

@@ -44,7 +44,7 @@ export function wallMapPages(composer: Composer, writing: Writing): void {
   const map = mapFigure(scale, writing);
   composer.add(map, 0.05, 0, (composer.width - map.width) / 2);
   composer.heading(say('Row by row'));
-  if (slanted) composer.paragraph(say('The rows run aslant, from the upper left to the lower right; row 1 is the one in the upper right corner. Setting corners are sewn on last. A block is turned as it lies when its row is level.')); // biome-ignore format: two sentences
+  if (slanted) composer.paragraph(say('The rows run diagonally, from the upper left to the lower right; row 1 is the one in the upper right corner. Setting corners are sewn on last. Turns are given with the row held level.')); // biome-ignore format: two sentences
   composer.table(
     [
       { head: say('Row'), part: 0.6 },

@@ -63,13 +63,13 @@ function cornersToCut({ project }: Writing): FabricId[] {
 function cornerNote({ project, say }: Writing, triangle: boolean): string {
   const { perBlock } = project.wedge;
   const mirrored = perBlock % 4 !== 0;
-  if (mirrored && triangle) return say('Four to the block: two as drawn, two with the template turned over. It just fits: the rectangles of the cutting list may be larger, to be trimmed after sewing. The arrow lies along the cloth.'); // biome-ignore format: three sentences
-  if (triangle) return say('Four to the block. It just fits: the squares of the cutting list may be larger, to be trimmed after sewing. The arrow lies along the cloth.'); // biome-ignore format: two sentences
+  if (mirrored && triangle) return say('Four to the block: two as drawn, two with the template turned over. It just fits: the rectangles of the cutting list may be larger, to be trimmed after sewing. The arrow shows the straight grain.'); // biome-ignore format: three sentences
+  if (triangle) return say('Four to the block. It just fits: the squares of the cutting list may be larger, to be trimmed after sewing. The arrow shows the straight grain.'); // biome-ignore format: two sentences
   return [
     mirrored
       ? say('Four to the block, one from each rectangle: two as drawn, two with the template turned over.')
       : say('Four to the block, one from each square.'),
-    say('It just fits; the arrow lies along the cloth. Mark the dot on the wrong side: there its two seams meet. Clip along the short line when it is sewn in, not before.'),
+    say('It just fits; the arrow shows the straight grain. Mark the dot on the wrong side: there its two seams meet. Clip along the short line when it is sewn in, not before.'),
   ].join(' ');
 } // biome-ignore format: long sentences
 

@@ -64,7 +64,7 @@ function triangle(part: SettingTriangle, pieces: readonly SettingPiece[], writin
         ...line(title, STYLES.card, label.x, label.y, type, 'middle'),
         ...line(counts, STYLES.small, label.x, label.y + 0.18, type, 'middle'),
         ...grainArrow({ x: label.x, y: label.y + 0.36 }, Math.min(1, long * 0.1)),
-        ...line(say('along the cloth'), STYLES.label, label.x, label.y + 0.5, type, 'middle'),
+        ...line(say('straight grain'), STYLES.label, label.x, label.y + 0.5, type, 'middle'),
         ...line(say('edge of the top'), STYLES.label, label.x, height - seam * 0.36, type, 'middle'),
       ],
     },
@@ -72,6 +72,6 @@ function triangle(part: SettingTriangle, pieces: readonly SettingPiece[], writin
 }
 
 const SIDE_WORDS =
-  'The long side lies on the edge of the top and along the cloth. Squares of {square} cut twice from corner to corner give four each. The dashed line is the seam.';
+  'The long side lies on the edge of the top, on the straight grain. Squares of {square} cut twice from corner to corner give four each. The dashed line is the seam.';
 const CORNER_WORDS =
-  'Both short sides lie on the edge of the top, one of them along the cloth. Squares of {square} halved give two each. The dashed line is the seam.';
+  'Both short sides lie on the edge of the top, on the straight grain. Squares of {square} halved give two each. The dashed line is the seam.';
