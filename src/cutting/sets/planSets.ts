@@ -61,8 +61,7 @@ export function* planningSets(asked: SetsAsked, classes: readonly LengthClass[])
   let open = 2 * Math.max(need.up, need.down) - heldWedges;
   for (const stock of stocks) {
     if (open <= 0) break;
-    const made =
-      (yield* planningFewest(stock, open, wedge)) ?? (yield* planningAsMany(stock, open, wedge));
+    const made = (yield* planningFewest(stock, open, wedge)) ?? (yield* planningAsMany(stock, open, wedge));
     add(made);
     open -= made.reduce((sum, { least }) => sum + wedgesOnLength(stock.length, least, wedge), 0);
   }
@@ -128,18 +127,18 @@ function* planningOneHeld(
   wedge: WedgePlan,
   spare: Inches,
 ): InParts<SetTarget> {
-    const lengthClass = nearestClass(set.length, classes);
-    const has = set.strips.reduce(
-      (sum, { width, locked }) => sum + (locked ? finishedWidth(width, wedge.seam) : 0),
-      0,
-    );
-    const stock = stocks[lengthClass];
-    for (const height of stock ? [wedge.cutHeight + spare, wedge.cutHeight] : []) {
-      const counts = yield* filling(stock!, wedge, [Math.max(0, finishedWidth(height, wedge.seam) - has)]);
-      const least = heightFor(wedgesOnLength(stock!.length, height, wedge), stock!.length, wedge);
-      if (counts) return taken(stock!, counts, () => least)[0]!;
-    }
-    return { lengthClass, least: wedge.cutHeight, start: null };
+  const lengthClass = nearestClass(set.length, classes);
+  const has = set.strips.reduce(
+    (sum, { width, locked }) => sum + (locked ? finishedWidth(width, wedge.seam) : 0),
+    0,
+  );
+  const stock = stocks[lengthClass];
+  for (const height of stock ? [wedge.cutHeight + spare, wedge.cutHeight] : []) {
+    const counts = yield* filling(stock!, wedge, [Math.max(0, finishedWidth(height, wedge.seam) - has)]);
+    const least = heightFor(wedgesOnLength(stock!.length, height, wedge), stock!.length, wedge);
+    if (counts) return taken(stock!, counts, () => least)[0]!;
+  }
+  return { lengthClass, least: wedge.cutHeight, start: null };
 }
 
 /** The class whose strips are nearest in length to a set's; 0 where there are none. */
@@ -213,11 +212,7 @@ function thriftiest(count: number, wedges: number, kinds: readonly SetKind[]): S
   return sets.map((kind) => kinds[kind]!);
 }
 
-function* filling(
-  stock: Stock,
-  wedge: WedgePlan,
-  targets: readonly Inches[],
-): InParts<number[][] | null> {
+function* filling(stock: Stock, wedge: WedgePlan, targets: readonly Inches[]): InParts<number[][] | null> {
   const wanted = targets.reduce((sum, target) => sum + target, 0);
   if (wanted > reachOf(stock, wedge) + HAIR) return null;
   return yield* fillingTargets(stock.strips, gainsOf(stock, wedge), targets);

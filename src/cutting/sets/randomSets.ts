@@ -9,16 +9,20 @@ import type { Phrase } from '../../model/phrase';
 import type { Fabric, Project, Strip, StripOnHand, StripSet, WedgePlan } from '../../model/project';
 import { atOnce, type InParts } from '../../model/work/parts';
 import { availableWedges, wedgesNeeded } from '../wedges/yield';
-import { bettering, type LaidStrips, layingMore, lengthOf, raising, rowsLeft, takingApart } from './finishSets';
+import {
+  bettering,
+  type LaidStrips,
+  layingMore,
+  lengthOf,
+  raising,
+  rowsLeft,
+  takingApart,
+} from './finishSets';
 import { type LengthClass, lengthClasses, SAME_LENGTH } from './lengthClass';
 import { planningSets } from './planSets';
 import { setNotes } from './setNotes';
 import { type SetScoring, setScoring } from './setScore';
-import {
-  type HeldPlaces,
-  type LoosePiece,
-  searchingSets,
-} from './setSearch';
+import { type HeldPlaces, type LoosePiece, searchingSets } from './setSearch';
 import type { SetTarget } from './setTarget';
 import { stripsLeftBeside } from './stripsUnused';
 import { findingWhyLeft, type StripsLeft } from './whyLeft';
