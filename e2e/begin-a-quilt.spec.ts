@@ -181,3 +181,29 @@ test('strips that are listed already are laid out from the Fabrics step by one p
   await goTo(page, 'Strip sets');
   await expect(page.getByText('No sets yet.')).toBeVisible();
 });
+
+test('the bar has a number only where it is known how far the work is', async ({ page }) => {
+  // A worker that tells one stage after another, every two seconds.
+  const parts = [['sets', null], ['sets', 0.4], ['blocks', null], ['shuffle', 0.25]]; // biome-ignore format: a list
+  const body = `self.onmessage = ({ data: { number } }) => {
+    self.postMessage({ kind: 'heard', number });
+    ${JSON.stringify(parts)}.forEach(([stage, share], at) => setTimeout(() => {
+      self.postMessage({ kind: 'progress', number, progress: { stage, share } });
+    }, 2_000 * at));
+  };`;
+  await page.route(/arrangeWorker/, (route) => route.fulfill({ contentType: 'text/javascript', body }));
+  await firstVisit(page);
+  await openExample(page, 'The kiln shed');
+  await goTo(page, 'Fabrics');
+  await page.getByRole('main').getByRole('button', { name: 'Lay out the whole quilt' }).click();
+  const bar = page.getByRole('progressbar', { name: 'Laying out the quilt' });
+  await expect(page.getByText('Making strip sets …')).toBeVisible();
+  await expect(bar).not.toHaveAttribute('aria-valuenow');
+  expect((await new AxeBuilder({ page }).withTags(WCAG).analyze()).violations).toEqual([]);
+  await expect(bar).toHaveAttribute('aria-valuenow', '40');
+  await expect(page.getByText('Choosing wedges for the blocks …')).toBeVisible();
+  await expect(bar).not.toHaveAttribute('aria-valuenow');
+  await expect(page.getByText('Shuffling the blocks …')).toBeVisible();
+  await expect(bar).toHaveAttribute('aria-valuenow', '25');
+  await page.getByRole('button', { name: 'Stop' }).click();
+});

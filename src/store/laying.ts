@@ -56,7 +56,7 @@ export function createLaying(app: AppStore, begin: typeof startLaying = startLay
     const lay = (wish: LayingWish) => {
       const { project } = app.getState();
       dismiss([]);
-      become({ kind: 'running', progress: { stage: 'sets', share: 0 } });
+      become({ kind: 'running', progress: { stage: 'sets', share: null } });
       const laying = begin(project, wish, (progress) => {
         if (running === laying) become({ kind: 'running', progress });
       });

@@ -1,6 +1,5 @@
 // Runs to the end what the workers run in parts, with no pause: shuffle, several orders, best of a small wall, lower bound.
 import { type Alternative, chooseAlternatives, tryingAlternatives } from '../../src/arrange/alternatives';
-import { atOnce } from '../../src/arrange/parts';
 import type { Contacts } from '../../src/arrange/proof/contactTables';
 import { type Exact, findingBest } from '../../src/arrange/proof/exactOptimum';
 import { boundInParts } from '../../src/arrange/proof/lowerBound';
@@ -12,6 +11,7 @@ import {
   type ShuffleWish,
 } from '../../src/arrange/shuffle';
 import type { Project } from '../../src/model/project';
+import { atOnce } from '../../src/model/work/parts';
 
 interface Watch {
   /** Milliseconds from any start; needed for a budget in milliseconds. */

@@ -1,7 +1,7 @@
 // Owns the linear assignment problem: every row to a column of its own, at least cost, by shortest augmenting paths
 // (Kuhn 1955; Munkres 1957; in the O(n³) form of Jonker and Volgenant, Computing 38 (1987) 325–340). Knows nothing of quilts.
 
-import { atOnce, PART } from '../parts';
+import { atOnce, PART } from '../../model/work/parts';
 
 export interface LinearAssignment {
   readonly columnOf: Int32Array;

@@ -6,7 +6,8 @@ import { whyPlacesLocked } from '../../model/freedom';
 import type { Move } from '../../model/moves';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Block, BlockId, Place, Project } from '../../model/project';
-import { type Deal, deal } from './composeDeal';
+import { atOnce, type InParts } from '../../model/work/parts';
+import { type Deal, dealing } from './composeDeal';
 import { fewestClashes, leastClashes, type RimSupply } from './composeRims';
 import { layRing, type RingCosts } from './composeRing';
 import { besideTable, clashInches, type WedgeType, wedgeTypeKey, wedgeTypes } from './wedgeTypes';
@@ -31,15 +32,20 @@ const MOST_STEPS = 60_000;
 /** Restarts while there are more clashes than the proven least. */
 const STARTS = 6;
 
+/** Composes blocks in one go. */
+export function composeBlocks(...asked: Parameters<typeof composingBlocks>): Composition {
+  return atOnce(composingBlocks(...asked));
+}
+
 /**
- * Composes blocks. `which`: these blocks (planned, not pinned; others are left alone), or so many: the first blocks that
+ * Composes blocks, in parts of a few milliseconds. `which`: these blocks (planned, not pinned; others are left alone), or so many: the first blocks that
  * have an empty place, by number. All places of these blocks are filled anew. The same seed gives the same blocks.
  */
-export function composeBlocks(
+export function* composingBlocks(
   project: Project,
   which: readonly BlockId[] | number,
   seed: number,
-): Composition {
+): InParts<Composition> {
   const chosen = chosenBlocks(project, which);
   const half = project.wedge.perBlock / 2;
   const types = wedgeTypes(project, chosen).filter((type) => type.count > 0 && type.rim !== null);
@@ -48,7 +54,7 @@ export function composeBlocks(
   const enough = Math.min(Math.floor(there('up') / half), Math.floor(there('down') / half), chosen.length);
   const blocks = chosen.slice(0, enough);
   const leftOut = chosen.slice(enough);
-  const filled = enough === 0 ? null : fill(project, types, enough, half, seed);
+  const filled = enough === 0 ? null : yield* filling(project, types, enough, half, seed);
   const moves = [
     ...leftOut.flatMap((block) =>
       placeMoves(
@@ -88,13 +94,13 @@ interface Filled {
   readonly worst: string | null;
 }
 
-function fill(
+function* filling(
   project: Project,
   types: readonly WedgeType[],
   blocks: number,
   half: number,
   seed: number,
-): Filled {
+): InParts<Filled> {
   const rims = [...new Set(types.filter((type) => !type.background).map((type) => type.rim!))];
   const rimAt = new Map(rims.map((rim, index) => [rim, index]));
   const rimOf = (type: WedgeType) => (type.background ? -1 : rimAt.get(type.rim!)!);
@@ -116,16 +122,18 @@ function fill(
   };
   const random = xoroshiro128plus(seed);
   const steps = Math.min(MOST_STEPS, STEPS_PER_BLOCK * blocks);
-  let best: Deal = deal(input, steps, random);
+  let best: Deal = yield* dealing(input, steps, random);
   for (let start = 1; start < STARTS && best.clashes > atLeast; start += 1) {
-    const next = deal(input, steps, random);
+    const next = yield* dealing(input, steps, random);
     if (next.clashes < best.clashes) best = next;
   }
   const costs: RingCosts = { clash: (up, down) => beside(types[up]!, types[down]!).rimClash, deep };
-  const rings = best.hands.map(({ ups, downs }) => {
+  const rings: Place[][] = [];
+  for (const { ups, downs } of best.hands) {
+    yield null;
     const allowed = clashesByRim({ ups, downs }, types, half).reduce((sum, { clashes }) => sum + clashes, 0);
-    return layRing(ups, downs, allowed, costs).places.map((type) => types[type]!.wedge);
-  });
+    rings.push(layRing(ups, downs, allowed, costs).places.map((type) => types[type]!.wedge));
+  }
   return { rings, clashes: best.clashes, atLeast, worst: worstRim(project, best, types, half) };
 }
 

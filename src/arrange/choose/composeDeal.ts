@@ -3,6 +3,7 @@
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
+import type { InParts } from '../../model/work/parts';
 import { fewestClashes } from './composeRims';
 
 export interface DealInput {
@@ -28,6 +29,9 @@ export interface Deal {
   readonly clashes: number;
 }
 
+/** Steps between two pauses. */
+const PAUSE = 250;
+
 const CLASH = 1_000;
 /** A type twice in a block; a set in both its tips; a rim fabric again. In inches of clash that it is worth. */
 const SAME_KIND = 1.5;
@@ -35,10 +39,13 @@ const SAME_SET = 0.4;
 const SAME_RIM = 0.4;
 
 /** Deals wedges out. Needs at least blocks × half wedges of each tip. `steps` bounds the second aim only. */
-export function deal(input: DealInput, steps: number, random: RandomGenerator): Deal {
+export function* dealing(input: DealInput, steps: number, random: RandomGenerator): InParts<Deal> {
   const table = new DealTable(input, random);
-  for (let step = 0; step < steps; step += 1) table.tryStep(3 * 0.02 ** (step / steps));
-  table.mendClashes();
+  for (let step = 0; step < steps; step += 1) {
+    if (step % PAUSE === 0) yield null;
+    table.tryStep(3 * 0.02 ** (step / steps));
+  }
+  yield* table.mendingClashes();
   return {
     hands: table.hands.map(({ ups, downs }) => ({ ups: [...ups], downs: [...downs] })),
     clashes: table.clashes(),
@@ -85,19 +92,20 @@ class DealTable {
   }
 
   /** Every exchange that lowers the count of clashes is made, until none does or no fewer are possible. */
-  mendClashes(): void {
+  *mendingClashes(): InParts<void> {
     let better = true;
     while (better && this.clashes() > this.input.leastClashes) {
       better = false;
       for (let from = 0; from < this.hands.length; from += 1) {
-        if (this.clashesOf(this.hands[from]!) > 0 && this.mendOne(from)) better = true;
+        if (this.clashesOf(this.hands[from]!) > 0 && (yield* this.mendingOne(from))) better = true;
       }
     }
   }
 
-  private mendOne(from: number): boolean {
+  private *mendingOne(from: number): InParts<boolean> {
     for (const side of ['ups', 'downs'] as const) {
       for (let at = 0; at < this.input.half; at += 1) {
+        yield null;
         for (let there = 0; there < this.spare[side].length; there += 1) {
           if (this.exchange(side, from, at, -1, there, 0, true)) return true;
         }

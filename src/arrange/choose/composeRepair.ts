@@ -6,6 +6,7 @@ import { whyPlacesLocked } from '../../model/freedom';
 import { type Move, moved } from '../../model/moves';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Block, Place, Project, Tip } from '../../model/project';
+import { atOnce, type InParts } from '../../model/work/parts';
 import { fitCost, fitOf } from './composeRank';
 import { type BesideOf, besideTable, type WedgeType, wedgeTypeKey, wedgeTypes } from './wedgeTypes';
 
@@ -35,13 +36,18 @@ const EXTRA_MOVE = 5;
 /** Opening a pinned block is worth more than any clash. */
 const PINNED = 1_000;
 
+/** Repairs in one go. */
+export function repair(project: Project, fill?: boolean): Repair {
+  return atOnce(repairing(project, fill));
+}
+
 /**
  * Wedges used beyond what was cut leave their places; then every empty place of a block that has wedges is filled, from
  * what is left over or by passing a wedge on from another block that a left-over one suits better. The project itself
  * may break the ledger (that is what is mended); it is not changed. With `fill` false, places that stood empty before stay
- * empty: they may be meant to.
+ * empty: they may be meant to. In parts of a few milliseconds.
  */
-export function repair(project: Project, fill = true): Repair {
+export function* repairing(project: Project, fill = true): InParts<Repair> {
   const moves: Move[] = [];
   let current = project;
   let stuck = 0;
@@ -52,7 +58,7 @@ export function repair(project: Project, fill = true): Repair {
   };
   for (const type of wedgeTypes(project).filter((one) => one.count < 0)) {
     for (let excess = -type.count; excess > 0; excess -= 1) {
-      const step = replaceOne(current, type, beside);
+      const step = yield* replacingOne(current, type, beside);
       if (step) carry(step.moves);
       else stuck += 1;
     }
@@ -60,7 +66,7 @@ export function repair(project: Project, fill = true): Repair {
   const over = overuse(project) - stuck;
   const toFill = fill ? holes(project).length : 0;
   for (const hole of fill ? holes(current) : []) {
-    const step = bestFilling(current, hole, wantedTip(hole.block.places, hole.place), beside);
+    const step = yield* findingFilling(current, hole, wantedTip(hole.block.places, hole.place), beside);
     if (step) carry(step.moves);
   }
   const whole = lastWord(moves);
@@ -88,32 +94,37 @@ function holes(project: Project): Hole[] {
 }
 
 /** Takes one wedge of a type out of the block where that costs least, with what goes there instead; null: all are sewn. */
-function replaceOne(project: Project, type: WedgeType, beside: BesideOf): Step | null {
-  const choices = project.blocks
-    .filter((block) => whyPlacesLocked(block) === null)
-    .flatMap((block) =>
-      block.places.flatMap((wedge, place): Step[] => {
-        if (!wedge || wedgeTypeKey(wedge) !== wedgeTypeKey(type.wedge)) return [];
-        const emptied: Move = { kind: 'place', block: block.id, place, wedge: null };
-        const without = moved(project, [emptied]);
-        const filling = bestFilling(
-          without,
-          { block: findBlock(without, block.id)!, place },
-          wedge.tip,
-          beside,
-        );
-        const pin = cellOf(project, block.id)?.pinned ? PINNED : 0;
-        if (filling) return [{ moves: filling.moves, cost: filling.cost + pin }];
-        // Nothing to put there: an empty place hurts least in a block that waits on the side table or has gaps already.
-        const gaps = block.places.filter((one) => one === null).length;
-        return [{ moves: [emptied], cost: 10 * PINNED + pin - gaps + (cellOf(project, block.id) ? 100 : 0) }];
-      }),
-    );
+function* replacingOne(project: Project, type: WedgeType, beside: BesideOf): InParts<Step | null> {
+  const choices: Step[] = [];
+  for (const block of project.blocks) {
+    if (whyPlacesLocked(block) !== null) continue;
+    for (const [place, wedge] of block.places.entries()) {
+      if (!wedge || wedgeTypeKey(wedge) !== wedgeTypeKey(type.wedge)) continue;
+      const emptied: Move = { kind: 'place', block: block.id, place, wedge: null };
+      const without = moved(project, [emptied]);
+      const filling = yield* findingFilling(
+        without,
+        { block: findBlock(without, block.id)!, place },
+        wedge.tip,
+        beside,
+      );
+      const pin = cellOf(project, block.id)?.pinned ? PINNED : 0;
+      if (filling) {
+        choices.push({ moves: filling.moves, cost: filling.cost + pin });
+        continue;
+      }
+      // Nothing to put there: an empty place hurts least in a block that waits on the side table or has gaps already.
+      const gaps = block.places.filter((one) => one === null).length;
+      const hung = cellOf(project, block.id) ? 100 : 0;
+      choices.push({ moves: [emptied], cost: 10 * PINNED + pin - gaps + hung });
+    }
+  }
   return cheapest(choices);
 }
 
 /** The best way to fill a hole: a left-over wedge, or another block's wedge with a left-over one in its stead. */
-function bestFilling(project: Project, hole: Hole, tip: Tip, beside: BesideOf): Step | null {
+function* findingFilling(project: Project, hole: Hole, tip: Tip, beside: BesideOf): InParts<Step | null> {
+  yield null;
   const types = new Map(wedgeTypes(project).map((type) => [wedgeTypeKey(type.wedge), type]));
   const spare = [...types.values()].filter(
     (type) => type.wedge.tip === tip && type.count > 0 && type.rim !== null,
@@ -124,34 +135,36 @@ function bestFilling(project: Project, hole: Hole, tip: Tip, beside: BesideOf): 
   });
   const best = cheapest(direct);
   if (!best || best.cost < fitCost({ rimClashes: 1, rimLookAlikes: 0, same: 0, alike: 0 })) return best;
-  return cheapest([best, ...chains(project, hole, spare, types, beside)]);
+  return cheapest([best, ...(yield* findingChains(project, hole, spare, types, beside))]);
 }
 
 /** Fillings that pass on a wedge of another planned, unpinned block and put a left-over one in its place. */
-function chains(
+function* findingChains(
   project: Project,
   hole: Hole,
   spare: readonly WedgeType[],
   types: ReadonlyMap<string, WedgeType>,
   beside: BesideOf,
-): Step[] {
-  return project.blocks
-    .filter(
-      (other) =>
-        other.id !== hole.block.id && whyPlacesLocked(other) === null && !cellOf(project, other.id)?.pinned,
-    )
-    .flatMap((other) =>
-      other.places.flatMap((wedge, there): Step[] => {
-        const passed = wedge && types.get(wedgeTypeKey(wedge));
-        if (!passed || passed.wedge.tip !== spare[0]?.wedge.tip) return [];
-        const here = fitCost(fitOf(passed, hole.block, hole.place, types, beside));
-        const before = fitCost(fitOf(passed, other, there, types, beside));
-        return spare.map((type) => ({
+): InParts<Step[]> {
+  const chains: Step[] = [];
+  for (const other of project.blocks) {
+    if (other.id === hole.block.id || whyPlacesLocked(other) !== null) continue;
+    if (cellOf(project, other.id)?.pinned) continue;
+    yield null;
+    for (const [there, wedge] of other.places.entries()) {
+      const passed = wedge && types.get(wedgeTypeKey(wedge));
+      if (!passed || passed.wedge.tip !== spare[0]?.wedge.tip) continue;
+      const here = fitCost(fitOf(passed, hole.block, hole.place, types, beside));
+      const before = fitCost(fitOf(passed, other, there, types, beside));
+      for (const type of spare) {
+        chains.push({
           moves: [put(hole.block, hole.place, passed.wedge), put(other, there, type.wedge)],
           cost: here + fitCost(fitOf(type, other, there, types, beside)) - before + EXTRA_MOVE,
-        }));
-      }),
-    );
+        });
+      }
+    }
+  }
+  return chains;
 }
 
 function put(block: Block, place: number, wedge: Place): Move {

@@ -1,7 +1,7 @@
 // Eigenvalues of a symmetric matrix, for bounds: Householder's reduction to three diagonals, then QL steps with implicit
 // shifts (Wilkinson and Reinsch, Handbook for Automatic Computation II, 1971: tred and imtql, values only).
 
-import { atOnce, PART } from '../parts';
+import { atOnce, PART } from '../../model/work/parts';
 
 /** Eigenvalues in ascending order. `matrix` is size × size, row by row, and is left as it is. O(n³). */
 export function eigenvaluesOf(matrix: Float64Array, size: number): Float64Array {

@@ -5,9 +5,10 @@ import { setHeight } from '../../geometry/stripSet';
 import { HAIR } from '../../model/lengths';
 import type { StripOnHand } from '../../model/project';
 import type { Inches } from '../../model/units';
+import type { InParts } from '../../model/work/parts';
 import { highestPlanned } from '../wedges/setKinds';
 import { wedgesOnLength } from '../wedges/yield';
-import { laidAnew } from './layAnew';
+import { layingAnew } from './layAnew';
 import { lengthClasses } from './lengthClass';
 import { canBeLaid, canDiffer, oneMoreSet } from './oneMoreSet';
 import { type RatedStrip, type SetScoring, setCost } from './setScore';
@@ -28,22 +29,26 @@ export interface LaidStrips {
 }
 
 /** Sets in which no fabric lies beside itself, but for those with locked strips: sewn in another order, or left out. */
-export function apart(sets: readonly LaidStrips[], scoring: SetScoring): LaidStrips[] {
-  return sets.flatMap((set) => {
-    if (set.held || differs(set.strips)) return [set];
-    return canDiffer(set.strips) ? [{ ...set, strips: sewn(set.strips, scoring) }] : [];
-  });
+export function* takingApart(sets: readonly LaidStrips[], scoring: SetScoring): InParts<LaidStrips[]> {
+  const laid: LaidStrips[] = [];
+  for (const set of sets) {
+    yield null;
+    if (set.held || differs(set.strips)) laid.push(set);
+    else if (canDiffer(set.strips)) laid.push({ ...set, strips: sewn(set.strips, scoring) });
+  }
+  return laid;
 }
 
 /** The sets with those that can still be laid from the rows, as long as more are wanted. */
-export function withMore(
+export function* layingMore(
   sets: readonly LaidStrips[],
   rows: readonly StripOnHand[],
   scoring: SetScoring,
   wanted: (sets: readonly LaidStrips[]) => boolean,
-): LaidStrips[] {
+): InParts<LaidStrips[]> {
   const laid = [...sets];
   while (laid.length < MOST_SETS && wanted(laid)) {
+    yield null;
     const more = oneMoreSet(rowsLeft(rows, laid), scoring.wedge);
     if (!more) break;
     laid.push({ strips: sewn(more.map((row) => stripOf(row, scoring)), scoring), held: false }); // biome-ignore format: short
@@ -52,18 +57,18 @@ export function withMore(
 }
 
 /** The sets with strips of the rows sewn in where each gives a wedge more; none becomes shorter, or higher than is planned. */
-export function raised(
+export function* raising(
   sets: readonly LaidStrips[],
   rows: readonly StripOnHand[],
   scoring: SetScoring,
-): LaidStrips[] {
+): InParts<LaidStrips[]> {
   const { wedge } = scoring;
   const lengths = lengthOf(rows);
   const left = rowsLeft(rows, sets)
     .filter((row) => canBeLaid(row, wedge))
     .map((row) => ({ ...row }))
     .sort((one, other) => one.width - other.width);
-  return sets.map((set) => {
+  const higher = (set: LaidStrips): LaidStrips => {
     const length = Math.min(...set.strips.map(lengths));
     const now = wedgesOnLength(length, setHeight(set.strips, wedge.seam), wedge);
     for (const row of left) {
@@ -76,16 +81,22 @@ export function raised(
       return { ...set, strips };
     }
     return set;
-  });
+  };
+  const laid: LaidStrips[] = [];
+  for (const set of sets) {
+    yield null;
+    laid.push(higher(set));
+  }
+  return laid;
 }
 
 /** The sets, or others laid from the same rows where those give more wedges; sets that hold locked strips stay. */
-export function better(
+export function* bettering(
   sets: readonly LaidStrips[],
   rows: readonly StripOnHand[],
   scoring: SetScoring,
   random: RandomGenerator,
-): LaidStrips[] {
+): InParts<LaidStrips[]> {
   const { wedge } = scoring;
   const held = sets.filter((set) => set.held);
   const free = rowsLeft(rows, held);
@@ -95,16 +106,17 @@ export function better(
   const left = rowsLeft(rows, sets).flatMap((row) =>
     Array.from({ length: row.count }, () => byId.get(row.id)!),
   );
-  const anew = laidAnew(open, left, wedge, enough, random);
+  const anew = yield* layingAnew(open, left, wedge, enough, random);
   if (anew === open) return [...sets];
-  return [
-    ...held,
-    ...anew.map((set) => {
-      const at = open.indexOf(set as StripOnHand[]);
-      if (at >= 0) return sets.filter((one) => !one.held)[at]!;
-      return { strips: sewn(set.map((row) => stripOf(row, scoring)), scoring), held: false };
-    }),
-  ].slice(0, MOST_SETS); // biome-ignore format: short
+  const before = sets.filter((set) => !set.held);
+  const laid = [...held];
+  for (const set of anew.slice(0, MOST_SETS - held.length)) {
+    yield null;
+    const at = open.indexOf(set as StripOnHand[]);
+    if (at >= 0) laid.push(before[at]!);
+    else laid.push({ strips: sewn(set.map((row) => stripOf(row, scoring)), scoring), held: false }); // biome-ignore format: short
+  }
+  return laid;
 }
 
 /** The rows less the strips in the sets; rows used up are left out. */

@@ -6,6 +6,7 @@ import { finishedWidth, setHeight } from '../../geometry/stripSet';
 import { HAIR } from '../../model/lengths';
 import type { StripOnHand, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
+import type { InParts } from '../../model/work/parts';
 import { setKinds } from '../wedges/setKinds';
 import { wedgesOnLength } from '../wedges/yield';
 import { canBeLaid, canDiffer, oneMoreSet } from './oneMoreSet';
@@ -22,17 +23,18 @@ const MOST_APART = 4;
 const MOST_BESIDE = 40;
 
 /** The sets, or others of the same rows that give more wedges; stops at `enough` wedges. No set has a fabric beside itself. */
-export function laidAnew(
+export function* layingAnew(
   sets: readonly RowsOfSet[],
   left: RowsOfSet,
   wedge: WedgePlan,
   enough: number,
   random: RandomGenerator,
-): readonly RowsOfSet[] {
+): InParts<readonly RowsOfSet[]> {
   const table = new Table(wedge, random);
   let best = { sets: [...sets], left: left.filter((row) => canBeLaid(row, wedge)), wedges: table.all(sets) };
   const before = best.wedges;
   for (let tried = 0; tried < TRIES && best.wedges < enough; tried += 1) {
+    yield null;
     const tries = table.otherwise(best.sets, best.left);
     if (tries && tries.wedges >= best.wedges) best = tries;
   }

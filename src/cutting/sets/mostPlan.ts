@@ -3,7 +3,8 @@
 import { HAIR } from '../../model/lengths';
 import type { StripOnHand, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
-import { layMost } from './layHeights';
+import type { InParts } from '../../model/work/parts';
+import { layingMost } from './layHeights';
 import { type LengthClass, lengthClasses } from './lengthClass';
 import { widestFor } from './oneMoreSet';
 import { MOST_SETS, type SetTarget } from './setTarget';
@@ -34,29 +35,33 @@ const MOST_TRIED = 6;
 const MOST_ROUNDS = 4;
 
 /** Plans sets of these strips; `held` are planned already and have the strips they begin with. */
-export function planMost(
+export function* planningMost(
   classes: readonly LengthClass[],
   held: readonly SetTarget[],
   wedge: WedgePlan,
-): MostPlan {
+): InParts<MostPlan> {
   const rows = classes.flatMap((one) => one.rows);
-  let plan = bestPlan(classes, held, wedge);
+  let plan = yield* findingPlan(classes, held, wedge);
   if (held.length > 0) return plan;
   for (let round = 0; round < MOST_ROUNDS; round += 1) {
     const apart = widestFor(rows, plan.targets.length, wedge);
     const there = plan.classes.flatMap((one) => one.rows);
     if (countOf(apart) >= countOf(there)) return plan;
-    plan = bestPlan(lengthClasses(apart, wedge), [], wedge);
+    plan = yield* findingPlan(lengthClasses(apart, wedge), [], wedge);
   }
   return plan;
 }
 
-function bestPlan(classes: readonly LengthClass[], held: readonly SetTarget[], wedge: WedgePlan): Plan {
-  let best = layAll(classes, held, wedge, null, false);
+function* findingPlan(
+  classes: readonly LengthClass[],
+  held: readonly SetTarget[],
+  wedge: WedgePlan,
+): InParts<Plan> {
+  let best = yield* layingAll(classes, held, wedge, null, false);
   const take = (plan: Plan) => {
     if (plan.wedges > best.wedges) best = plan;
   };
-  if (classes.length > 1) take(layAll(classes, held, wedge, null, true));
+  if (classes.length > 1) take(yield* layingAll(classes, held, wedge, null, true));
   if (held.length > 0) return best;
   const exact = lengthClasses(classes.flatMap((one) => one.rows), wedge, 0); // biome-ignore format: short
   for (const lengths of [classes, exact]) {
@@ -66,20 +71,20 @@ function bestPlan(classes: readonly LengthClass[], held: readonly SetTarget[], w
       const wanted = quotas.of(wedges);
       if (!wanted) continue;
       tried += 1;
-      take(layAll(lengths, held, wedge, wanted, true));
+      take(yield* layingAll(lengths, held, wedge, wanted, true));
     }
   }
   return best;
 }
 
 /** From the longest strips to the shortest, as many wedges of each length as are wanted; all where `wanted` is null. */
-function layAll(
+function* layingAll(
   classes: readonly LengthClass[],
   held: readonly SetTarget[],
   wedge: WedgePlan,
   wanted: readonly number[] | null,
   mixed: boolean,
-): Plan {
+): InParts<Plan> {
   const lying = classes.flatMap(({ rows }, home) =>
     rows.map((row): Lying => ({ row, home, left: row.count, taken: classes.map(() => 0) })),
   );
@@ -89,11 +94,12 @@ function layAll(
   }
   const targets = [...held];
   let wedges = 0;
-  classes.forEach(({ length }, at) => {
+  for (const [at, { length }] of classes.entries()) {
     const pool = lying.filter(({ home }) => home === at || (mixed && home < at));
     const strips = widthsOf(pool);
-    const sets = layMost(strips, length, wedge, wanted?.[at]).slice(0, MOST_SETS - targets.length);
-    for (const { kind, counts } of sets) {
+    const sets = yield* layingMost(strips, length, wedge, wanted?.[at]);
+    for (const { kind, counts } of sets.slice(0, MOST_SETS - targets.length)) {
+      yield null;
       const start = counts.flatMap((count, width) =>
         Array.from({ length: count }, () => strips[width]!.width),
       );
@@ -101,7 +107,7 @@ function layAll(
       targets.push({ lengthClass: at, least: kind.height, start });
       wedges += kind.wedges;
     }
-  });
+  }
   return { targets, wedges, classes: classes.map((one, at) => ({ ...one, rows: rowsFor(lying, at) })) };
 }
 

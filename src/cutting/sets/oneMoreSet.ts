@@ -43,6 +43,27 @@ export function oneMoreSet(
   rules: SetRules = ALL_RULES,
   including?: StripOnHand,
 ): StripOnHand[] | null {
+  const found = enoughStrips(rows, wedge, rules, including);
+  return found && noneToSpare(found.most, found.wanted, rules, including).map(({ row }) => row);
+}
+
+/** Whether oneMoreSet finds one; quicker than to ask of which strips. */
+export function makesOneMore(
+  rows: readonly StripOnHand[],
+  wedge: WedgePlan,
+  rules: SetRules,
+  including: StripOnHand,
+): boolean {
+  return enoughStrips(rows, wedge, rules, including) !== null;
+}
+
+/** All strips that could go into the longest set there is, and what they have to add to its height. */
+function enoughStrips(
+  rows: readonly StripOnHand[],
+  wedge: WedgePlan,
+  rules: SetRules,
+  including?: StripOnHand,
+): { most: Single[]; wanted: Inches } | null {
   const fit = rows.filter((row) => canBeLaid(row, wedge));
   if (including && !fit.includes(including)) return null;
   const longest = including && rules.lengths ? including.length : Number.POSITIVE_INFINITY;
@@ -57,8 +78,7 @@ export function oneMoreSet(
       ? leastGain(length, wedge)
       : finishedWidth(wedge.cutHeight, wedge.seam);
     const most = mostTogether(singlesOf(long, wedge), rules, including);
-    if (total(most) >= wanted - HAIR)
-      return noneToSpare(most, wanted, rules, including).map(({ row }) => row);
+    if (total(most) >= wanted - HAIR) return { most, wanted };
   }
   return null;
 }

@@ -4,14 +4,15 @@ import { finishedWidth } from '../../geometry/stripSet';
 import { HAIR, piecesIn } from '../../model/lengths';
 import type { StripSet, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
+import type { InParts } from '../../model/work/parts';
 import { evenSets, type SetKind, setKinds } from '../wedges/setKinds';
 import { heightFor, wedgesNeeded, wedgesOnLength } from '../wedges/yield';
-import { layMost } from './layHeights';
+import { layingMost } from './layHeights';
 import { type LengthClass, USUAL_LENGTH } from './lengthClass';
-import { planMost } from './mostPlan';
+import { planningMost } from './mostPlan';
 import { HEIGHT_TO_SPARE } from './setScore';
 import { MOST_SETS, type SetTarget } from './setTarget';
-import { fillTargets, type WidthCount } from './shareStrips';
+import { fillingTargets, type WidthCount } from './shareStrips';
 
 export interface SetsPlan {
   /** Sets with locked strips first, in their order. */
@@ -40,17 +41,17 @@ interface Stock {
 }
 
 /** The longest strips first, as far as they reach. What cannot be made of these strips still counts as wanted. */
-export function planSets(asked: SetsAsked, classes: readonly LengthClass[]): SetsPlan {
+export function* planningSets(asked: SetsAsked, classes: readonly LengthClass[]): InParts<SetsPlan> {
   const { wedge, held, want } = asked;
   const stocks = classes.map((one, at) => stockOf(one, at));
-  const targets = heldTargets(held, stocks, classes, wedge, want === 'most' ? 0 : HEIGHT_TO_SPARE);
+  const targets = yield* planningHeld(held, stocks, classes, wedge, want === 'most' ? 0 : HEIGHT_TO_SPARE);
   const add = (more: readonly SetTarget[]) => targets.push(...more.slice(0, MOST_SETS - targets.length));
   if (want === 'most') {
-    const plan = planMost(classes, targets, wedge);
+    const plan = yield* planningMost(classes, targets, wedge);
     return { ...plan, wanted: plan.targets.length };
   }
   if ('sets' in want) {
-    for (const stock of stocks) add(setsOf(stock, want.sets - targets.length, wedge));
+    for (const stock of stocks) add(yield* planningCount(stock, want.sets - targets.length, wedge));
     return { targets, wanted: want.sets, classes };
   }
   const need = wedgesNeeded(want.blocks, asked.keep, wedge);
@@ -60,7 +61,7 @@ export function planSets(asked: SetsAsked, classes: readonly LengthClass[]): Set
   let open = 2 * Math.max(need.up, need.down) - heldWedges;
   for (const stock of stocks) {
     if (open <= 0) break;
-    const made = fewestOf(stock, open, wedge) ?? mostOf(stock, open, wedge);
+    const made = (yield* planningFewest(stock, open, wedge)) ?? (yield* planningAsMany(stock, open, wedge));
     add(made);
     open -= made.reduce((sum, { least }) => sum + wedgesOnLength(stock.length, least, wedge), 0);
   }
@@ -107,27 +108,37 @@ function taken(
 }
 
 /** Sets with locked strips have theirs before others are thought of: so much to spare, or just enough to be high enough. */
-function heldTargets(
+function* planningHeld(
   held: readonly StripSet[],
   stocks: readonly Stock[],
   classes: readonly LengthClass[],
   wedge: WedgePlan,
   spare: Inches,
-): SetTarget[] {
-  return held.map((set) => {
-    const lengthClass = nearestClass(set.length, classes);
-    const has = set.strips.reduce(
-      (sum, { width, locked }) => sum + (locked ? finishedWidth(width, wedge.seam) : 0),
-      0,
-    );
-    const stock = stocks[lengthClass];
-    for (const height of stock ? [wedge.cutHeight + spare, wedge.cutHeight] : []) {
-      const counts = filled(stock!, wedge, [Math.max(0, finishedWidth(height, wedge.seam) - has)]);
-      const least = heightFor(wedgesOnLength(stock!.length, height, wedge), stock!.length, wedge);
-      if (counts) return taken(stock!, counts, () => least)[0]!;
-    }
-    return { lengthClass, least: wedge.cutHeight, start: null };
-  });
+): InParts<SetTarget[]> {
+  const targets: SetTarget[] = [];
+  for (const set of held) targets.push(yield* planningOneHeld(set, stocks, classes, wedge, spare));
+  return targets;
+}
+
+function* planningOneHeld(
+  set: StripSet,
+  stocks: readonly Stock[],
+  classes: readonly LengthClass[],
+  wedge: WedgePlan,
+  spare: Inches,
+): InParts<SetTarget> {
+  const lengthClass = nearestClass(set.length, classes);
+  const has = set.strips.reduce(
+    (sum, { width, locked }) => sum + (locked ? finishedWidth(width, wedge.seam) : 0),
+    0,
+  );
+  const stock = stocks[lengthClass];
+  for (const height of stock ? [wedge.cutHeight + spare, wedge.cutHeight] : []) {
+    const counts = yield* filling(stock!, wedge, [Math.max(0, finishedWidth(height, wedge.seam) - has)]);
+    const least = heightFor(wedgesOnLength(stock!.length, height, wedge), stock!.length, wedge);
+    if (counts) return taken(stock!, counts, () => least)[0]!;
+  }
+  return { lengthClass, least: wedge.cutHeight, start: null };
 }
 
 /** The class whose strips are nearest in length to a set's; 0 where there are none. */
@@ -137,18 +148,18 @@ function nearestClass(length: Inches, classes: readonly LengthClass[]): number {
 }
 
 /** The sets that give most wedges, no more than `enough`. */
-function mostOf(stock: Stock, enough: number, wedge: WedgePlan): SetTarget[] {
-  const sets = layMost(stock.strips, stock.length, wedge, enough);
+function* planningAsMany(stock: Stock, enough: number, wedge: WedgePlan): InParts<SetTarget[]> {
+  const sets = yield* layingMost(stock.strips, stock.length, wedge, enough);
   return taken(stock, sets.map((set) => set.counts), (at) => sets[at]!.kind.height); // biome-ignore format: short
 }
 
 /** So many sets at the most, with half an inch to spare where the strips reach, else just high enough. */
-function setsOf(stock: Stock, wanted: number, wedge: WedgePlan): SetTarget[] {
+function* planningCount(stock: Stock, wanted: number, wedge: WedgePlan): InParts<SetTarget[]> {
   const each = finishedWidth(wedge.cutHeight, wedge.seam);
   const count = Math.min(wanted, MOST_SETS, piecesIn(reachOf(stock, wedge), each));
   if (count <= 0) return [];
   for (const spare of [HEIGHT_TO_SPARE, HEIGHT_TO_SPARE / 2, 0]) {
-    const counts = filled(stock, wedge, Array.from({ length: count }, () => each + spare)); // biome-ignore format: short
+    const counts = yield* filling(stock, wedge, Array.from({ length: count }, () => each + spare)); // biome-ignore format: short
     if (counts) return taken(stock, counts, () => wedge.cutHeight);
   }
   return Array.from({ length: count }, () => {
@@ -157,20 +168,21 @@ function setsOf(stock: Stock, wanted: number, wedge: WedgePlan): SetTarget[] {
 }
 
 /** The fewest sets that give so many wedges, with half an inch to spare where that can be; null where these strips do not. */
-function fewestOf(stock: Stock, wedges: number, wedge: WedgePlan): SetTarget[] | null {
+function* planningFewest(stock: Stock, wedges: number, wedge: WedgePlan): InParts<SetTarget[] | null> {
   const widths = stock.strips.map((one) => one.width);
   const kinds = setKinds(stock.length, wedge, widths, wedge.cutHeight, wedge.cutHeight + MOST_SPARE);
   const usual = finishedWidth(wedge.cutHeight + HEIGHT_TO_SPARE, wedge.seam);
   if (kinds.length === 0) return null;
   const most = piecesIn(reachOf(stock, wedge), kinds[0]!.gain);
   for (let count = Math.ceil(wedges / kinds.at(-1)!.wedges); count <= most; count += 1) {
+    yield null;
     const [thrifty, even] = [thriftiest(count, wedges, kinds), evenSets(count, wedges, kinds)];
     for (const { sets, least } of [
       { sets: thrifty, least: usual },
       { sets: thrifty, least: 0 },
       { sets: even, least: 0 },
     ]) {
-      const counts = sets && filled(stock, wedge, sets.map((kind) => Math.max(kind.gain, least))); // biome-ignore format: short
+      const counts = sets && (yield* filling(stock, wedge, sets.map((kind) => Math.max(kind.gain, least)))); // biome-ignore format: short
       if (counts) return taken(stock, counts, (at) => sets[at]!.height);
     }
   }
@@ -200,8 +212,8 @@ function thriftiest(count: number, wedges: number, kinds: readonly SetKind[]): S
   return sets.map((kind) => kinds[kind]!);
 }
 
-function filled(stock: Stock, wedge: WedgePlan, targets: readonly Inches[]): number[][] | null {
+function* filling(stock: Stock, wedge: WedgePlan, targets: readonly Inches[]): InParts<number[][] | null> {
   const wanted = targets.reduce((sum, target) => sum + target, 0);
   if (wanted > reachOf(stock, wedge) + HAIR) return null;
-  return fillTargets(stock.strips, gainsOf(stock, wedge), targets);
+  return yield* fillingTargets(stock.strips, gainsOf(stock, wedge), targets);
 }

@@ -1,29 +1,31 @@
 // Strip sets made at random from the strips on hand, by the makers' rules of thumb (setScore.ts), for a seed. Sets that are
 // kept (locked, sewn or cut) stay as they are, locked strips keep their places, and no strip is used twice.
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
-import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
 import { clothTable } from '../../cloth/cloths';
 import { heightShort, setHeight } from '../../geometry/stripSet';
 import { freshId, setLetter } from '../../model/find';
 import { HAIR, isTooNarrow } from '../../model/lengths';
 import type { Phrase } from '../../model/phrase';
 import type { Fabric, Project, Strip, StripOnHand, StripSet, WedgePlan } from '../../model/project';
+import { atOnce, type InParts } from '../../model/work/parts';
 import { availableWedges, wedgesNeeded } from '../wedges/yield';
-import { apart, better, type LaidStrips, lengthOf, raised, rowsLeft, withMore } from './finishSets';
+import {
+  bettering,
+  type LaidStrips,
+  layingMore,
+  lengthOf,
+  raising,
+  rowsLeft,
+  takingApart,
+} from './finishSets';
 import { type LengthClass, lengthClasses, SAME_LENGTH } from './lengthClass';
-import { planSets } from './planSets';
+import { planningSets } from './planSets';
 import { setNotes } from './setNotes';
 import { type SetScoring, setScoring } from './setScore';
-import {
-  type HeldPlaces,
-  type LoosePiece,
-  type SearchInput,
-  type SearchOutcome,
-  searchSets,
-} from './setSearch';
+import { type HeldPlaces, type LoosePiece, searchingSets } from './setSearch';
 import type { SetTarget } from './setTarget';
 import { stripsLeftBeside } from './stripsUnused';
-import { type StripsLeft, whyLeft } from './whyLeft';
+import { findingWhyLeft, type StripsLeft } from './whyLeft';
 
 export interface SetMaking {
   readonly fabrics: readonly Fabric[];
@@ -69,27 +71,44 @@ export function setMakingOf(project: Project, want: SetMaking['want'], seed: num
 }
 
 /**
- * Makes sets. Never uses more strips than are on hand, never throws: what cannot be made is said in the notes, with the
+ * How far making sets is: the share of the search's trials that is made, 0–1; null while heights are planned and while the
+ * strips left are seen to, which take as long as they take.
+ */
+export type MakingShare = number | null;
+
+/** Makes sets in one go. */
+export function makeSets(making: SetMaking): MadeSets {
+  return atOnce(makingSets(making));
+}
+
+/**
+ * Makes sets, in parts of a few milliseconds. Never uses more strips than are on hand, never throws: what cannot be made is said in the notes, with the
  * strips that would mend it. The same input and seed give the same sets.
  */
-export function makeSets(making: SetMaking): MadeSets {
+export function* makingSets(making: SetMaking): Generator<MakingShare, MadeSets> {
   const { wedge } = making;
   const rows = stripsLeftBeside(making.stripsOnHand, [...making.keep, ...lockedParts(making)]);
   const wide = rows.filter((row) => !isTooNarrow(row.width, wedge.seam));
   const classes = lengthClasses(wide, wedge);
   const cloths = clothTable(making.fabrics, undefined, making.lookalikes);
   const scoring = setScoring(cloths, wide, wedge);
-  const plan = planSets({ ...making, held: making.held ?? [] }, classes);
+  const plan = yield* planningSets({ ...making, held: making.held ?? [] }, classes);
   const { pieces, held } = heldPieces(making, loosePieces(plan.classes, scoring), plan.targets, scoring);
   const keptRims = making.keep
     .flatMap((set) => [set.strips[0], set.strips.at(-1)])
     .map((strip) => scoring.fabricIndex.get(strip?.fabric ?? ''))
     .filter((fabric) => fabric !== undefined);
-  const found = bestOf({ pieces, sets: plan.targets, held, keptRims, scoring }, making.seed);
+  const steps = Math.min(MOST_STEPS, STEPS_PER_SET * plan.targets.length);
+  const found = yield* searchingSets(
+    { pieces, sets: plan.targets, held, keptRims, scoring },
+    { starts: STARTS, steps },
+    xoroshiro128plus(making.seed),
+  );
+  yield null;
   const searched = found.sets
     .map((set, at): LaidStrips => ({ strips: set.map((piece) => pieces[piece]!), held: at < held.length }))
     .filter((set) => set.held || highEnough(set, wedge));
-  const laid = finished(searched, making, wide, plan.wanted, scoring);
+  const laid = yield* finishing(searched, making, wide, plan.wanted, scoring);
   const sets = asStripSets(laid, wide, making);
   const left = rowsLeft(rows, laid);
   const high = sets.filter((set) => heightShort(setHeight(set.strips, wedge.seam), wedge) === 0);
@@ -101,25 +120,27 @@ export function makeSets(making: SetMaking): MadeSets {
     left,
     mixed: sets.filter((_, at) => isMixed(laid[at]!, wide)),
   });
-  const why = whyLeft(left, making.fabrics, wedge, making.want === 'most');
+  const why = yield* findingWhyLeft(left, making.fabrics, wedge, making.want === 'most');
   return { sets, left, whyLeft: why, notes, score: found.cost };
 }
 
 /** The sets with what the strips beside them still give, as far as it is wanted. */
-function finished(
+function* finishing(
   searched: readonly LaidStrips[],
   making: SetMaking,
   rows: readonly StripOnHand[],
   wanted: number,
   scoring: SetScoring,
-): LaidStrips[] {
+): InParts<LaidStrips[]> {
   const { want, wedge, keep } = making;
   if (want === 'most') {
-    const most = withMore(apart(searched, scoring), rows, scoring, () => true);
-    return raised(better(most, rows, scoring, xoroshiro128plus(making.seed)), rows, scoring);
+    const apart = yield* takingApart(searched, scoring);
+    const most = yield* layingMore(apart, rows, scoring, () => true);
+    const better = yield* bettering(most, rows, scoring, xoroshiro128plus(making.seed));
+    return yield* raising(better, rows, scoring);
   }
-  if ('sets' in want) return withMore(searched, rows, scoring, (laid) => laid.length < wanted);
-  return withMore(searched, rows, scoring, (laid) => {
+  if ('sets' in want) return yield* layingMore(searched, rows, scoring, (laid) => laid.length < wanted);
+  return yield* layingMore(searched, rows, scoring, (laid) => {
     const { up, down } = wedgesNeeded(want.blocks, [...keep, ...asStripSets(laid, rows, making)], wedge);
     return up + down > 0;
   });
@@ -174,13 +195,6 @@ function heldPieces(
     return { fromFirst: inner.slice(0, end + 1), last };
   });
   return { pieces, held };
-}
-
-function bestOf(input: SearchInput, seed: number): SearchOutcome {
-  const steps = Math.min(MOST_STEPS, STEPS_PER_SET * input.sets.length);
-  const random: RandomGenerator = xoroshiro128plus(seed);
-  const outcomes = Array.from({ length: STARTS }, () => searchSets(input, steps, random));
-  return outcomes.reduce((best, one) => (one.cost < best.cost ? one : best));
 }
 
 /** Whether strips lie in it that are not of about one length. */

@@ -50,17 +50,39 @@ export interface SearchOutcome {
   readonly cost: number;
 }
 
+/** How a change is taken back: sets as they lay, the pieces beside them, the cost. */
+interface Undo {
+  readonly cost: number;
+  readonly lay: [set: number, pieces: number[]][];
+  loose: () => void;
+}
+
 const HOT = 8;
 const COLD = 0.08;
 
-/** Lays the pieces. Deterministic for the generator's state; at most `steps` steps, about 2 µs to 10 µs each. */
-export function searchSets(input: SearchInput, steps: number, random: RandomGenerator): SearchOutcome {
-  const table = new SewingTable(input, random);
-  let best = table.snapshot();
-  for (let step = 0; step < steps; step += 1) {
-    const heat = HOT * (COLD / HOT) ** (step / steps);
-    table.tryStep(heat);
-    if (table.cost < best.cost - 1e-9) best = table.snapshot();
+/** Steps between two pauses; one takes 2 µs to 10 µs. */
+const PAUSE = 250;
+
+/**
+ * Lays the pieces from `starts` random starts, with at most `steps` steps from each, and gives the best. Yields the share of all
+ * these steps that is done. Deterministic for the generator's state.
+ */
+export function* searchingSets(
+  input: SearchInput,
+  { starts, steps }: { readonly starts: number; readonly steps: number },
+  random: RandomGenerator,
+): Generator<number, SearchOutcome> {
+  let best: SearchOutcome = { sets: [], cost: Number.POSITIVE_INFINITY };
+  for (let start = 0; start < starts; start += 1) {
+    const table = new SewingTable(input, random);
+    let found = table.snapshot();
+    for (let step = 0; step < steps; step += 1) {
+      if (step % PAUSE === 0) yield (start + step / steps) / starts;
+      const heat = HOT * (COLD / HOT) ** (step / steps);
+      table.tryStep(heat);
+      if (table.cost < found.cost - 1e-9) found = table.snapshot();
+    }
+    if (found.cost < best.cost) best = found;
   }
   return best;
 }
@@ -116,35 +138,29 @@ class SewingTable {
     const worse = this.cost - before;
     if (worse <= 0 || uniformFloat64(this.random) < Math.exp(-worse / heat)) return;
     for (const [set, pieces] of undo.lay) this.lay(set, pieces);
-    this.loose[undo.lengthClass]!.splice(0, Number.POSITIVE_INFINITY, ...undo.loose);
+    undo.loose();
     this.cost = before;
   }
 
-  private randomChange() {
+  private randomChange(): Undo | null {
     if (this.sets.length === 0) return null;
     const set = this.pick(this.sets.length);
-    const { lengthClass } = this.input.sets[set]!;
-    const before = {
-      cost: this.cost,
-      lengthClass,
-      loose: [...this.loose[lengthClass]!],
-      lay: [[set, [...this.sets[set]!]]] as [number, number[]][],
-    };
+    const before: Undo = { cost: this.cost, lay: [[set, [...this.sets[set]!]]], loose: () => {} };
     switch (this.pick(6)) {
       case 0:
       case 1:
         return this.swapBetween(set, before) ? before : null;
       case 2:
       case 3:
-        return this.swapWithLoose(set) ? before : null;
+        return this.swapWithLoose(set, before) ? before : null;
       case 4:
         return this.swapWithin(set) ? before : null;
       default:
-        return (this.pick(2) === 0 ? this.takeIn(set) : this.layAside(set)) ? before : null;
+        return (this.pick(2) === 0 ? this.takeIn(set, before) : this.layAside(set, before)) ? before : null;
     }
   }
 
-  private swapBetween(set: number, before: { lay: [number, number[]][] }): boolean {
+  private swapBetween(set: number, before: Undo): boolean {
     const other = this.pick(this.sets.length);
     if (other === set || this.classOf(other) !== this.classOf(set)) return false;
     const mine = [...this.sets[set]!];
@@ -160,14 +176,18 @@ class SewingTable {
     return true;
   }
 
-  private swapWithLoose(set: number): boolean {
+  private swapWithLoose(set: number, before: Undo): boolean {
     const stack = this.loose[this.classOf(set)]!;
     const mine = [...this.sets[set]!];
     if (mine.length === 0 || stack.length === 0) return false;
     const at = this.pick(mine.length);
     const from = this.pick(stack.length);
     if (this.holds(set, at)) return false;
-    [mine[at], stack[from]] = [stack[from]!, mine[at]!];
+    const piece = stack[from]!;
+    [mine[at], stack[from]] = [piece, mine[at]!];
+    before.loose = () => {
+      stack[from] = piece;
+    };
     this.lay(set, mine);
     return true;
   }
@@ -183,23 +203,27 @@ class SewingTable {
     return true;
   }
 
-  private takeIn(set: number): boolean {
+  private takeIn(set: number, before: Undo): boolean {
     const stack = this.loose[this.classOf(set)]!;
     if (stack.length === 0) return false;
     const mine = [...this.sets[set]!];
     const { from, to } = this.openPart(set);
-    const [piece] = stack.splice(this.pick(stack.length), 1);
+    const at = this.pick(stack.length);
+    const [piece] = stack.splice(at, 1);
+    before.loose = () => stack.splice(at, 0, piece!);
     mine.splice(from + this.pick(to - from + 1), 0, piece!);
     this.lay(set, mine);
     return true;
   }
 
-  private layAside(set: number): boolean {
+  private layAside(set: number, before: Undo): boolean {
     const mine = [...this.sets[set]!];
     const { from, to } = this.openPart(set);
     if (mine.length < 2 || to === from) return false;
     const [piece] = mine.splice(from + this.pick(to - from), 1);
-    this.loose[this.classOf(set)]!.push(piece!);
+    const stack = this.loose[this.classOf(set)]!;
+    stack.push(piece!);
+    before.loose = () => stack.pop();
     this.lay(set, mine);
     return true;
   }

@@ -2,6 +2,7 @@
 // by each set's share, or exactly for up to three widths by dynamic programming.
 import { HAIR } from '../../model/lengths';
 import type { Inches } from '../../model/units';
+import type { InParts } from '../../model/work/parts';
 import type { SetKind } from '../wedges/setKinds';
 
 /** Strips of one cut width, whatever their fabric. */
@@ -15,23 +16,24 @@ export interface WidthCount {
  * this way. Each takes its share of every width first, then the few strips that go least beyond what it wants; where that
  * does not do, up to three widths are shared out exactly as far as the work allows.
  */
-export function fillTargets(
+export function* fillingTargets(
   strips: readonly WidthCount[],
   gains: readonly Inches[],
   targets: readonly Inches[],
-): number[][] | null {
-  return fillByShare(strips, gains, targets) ?? fillExactly(strips, gains, targets);
+): InParts<number[][] | null> {
+  return (yield* fillingByShare(strips, gains, targets)) ?? (yield* fillingExactly(strips, gains, targets));
 }
 
-function fillByShare(
+function* fillingByShare(
   strips: readonly WidthCount[],
   gains: readonly Inches[],
   targets: readonly Inches[],
-): number[][] | null {
+): InParts<number[][] | null> {
   const left = strips.map((one) => one.count);
   let open = targets.reduce((sum, target) => sum + target, 0);
   const filled: number[][] = [];
   for (const target of targets) {
+    yield null;
     const share = open > HAIR ? Math.min(1, target / open) : 0;
     const counts = fillOne(left, gains, target, share);
     if (!counts) return null;
@@ -119,11 +121,11 @@ const NOT_REACHED = 32_767;
  * Every way to share up to three widths out, by dynamic programming: after each set, for so many strips used of two widths the
  * fewest of the third. Null where there is no way, or too much work.
  */
-function fillExactly(
+function* fillingExactly(
   strips: readonly WidthCount[],
   gains: readonly Inches[],
   targets: readonly Inches[],
-): number[][] | null {
+): InParts<number[][] | null> {
   if (strips.length === 0 || strips.length > 3) return null;
   const { columns, most, gain } = threeColumns(strips, gains);
   const [first, second, third] = most;
@@ -134,7 +136,9 @@ function fillExactly(
   if (work > MOST_WORK || third >= NOT_REACHED) return null;
   let table = new Int16Array(states).fill(NOT_REACHED);
   table[0] = 0;
-  const chosen = targets.map((target) => {
+  const chosen: Int16Array[] = [];
+  for (const target of targets) {
+    yield null;
     const next = new Int16Array(states).fill(NOT_REACHED);
     const by = new Int16Array(states);
     for (const [way, [a, b, c]] of ways.get(target)!.entries()) {
@@ -149,8 +153,8 @@ function fillExactly(
       }
     }
     table = next;
-    return by;
-  });
+    chosen.push(by);
+  }
   let at = table.findIndex((used) => used < NOT_REACHED);
   if (at < 0) return null;
   const filled: number[][] = [];
@@ -194,11 +198,11 @@ function waysToReach(target: Inches, gains: readonly Inches[], most: Way): Way[]
  * The sets of these kinds that give most wedges, by dynamic programming over the strips left of each width; null for more than
  * three widths, or too much work.
  */
-export function mostOfKinds(
+export function* findingMostOfKinds(
   strips: readonly WidthCount[],
   gains: readonly Inches[],
   kinds: readonly SetKind[],
-): { kind: SetKind; counts: number[] }[] | null {
+): InParts<{ kind: SetKind; counts: number[] }[] | null> {
   if (strips.length === 0 || strips.length > 3) return null;
   const { columns, most, gain } = threeColumns(strips, gains);
   const [, second, third] = most;
@@ -209,6 +213,7 @@ export function mostOfKinds(
   const best = new Int32Array(states);
   const by = new Int16Array(states).fill(-1);
   for (const [index, { kind, way }] of ways.entries()) {
+    yield null;
     const back = at(way);
     for (let x = way[0]; x <= most[0]; x += 1) {
       for (let y = way[1]; y <= second; y += 1) {

@@ -4,8 +4,9 @@ import { cutWidth, finishedWidth } from '../../geometry/stripSet';
 import { HAIR, isTooNarrow, upToStep } from '../../model/lengths';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Fabric, StripOnHand, WedgePlan } from '../../model/project';
+import type { InParts } from '../../model/work/parts';
 import { leastLength } from '../wedges/setKinds';
-import { ALL_RULES, canBeLaid, oneMoreSet } from './oneMoreSet';
+import { ALL_RULES, canBeLaid, makesOneMore, oneMoreSet } from './oneMoreSet';
 import { MOST_SETS } from './setTarget';
 import { stripKey } from './stripsUnused';
 
@@ -46,14 +47,15 @@ const ORDER: readonly LeavingRule[] = [
 const SIXTEENTH = 1 / 16;
 
 /** The strips left by the rule that leaves them; `all` where as many sets were wanted as can be. */
-export function whyLeft(
+export function* findingWhyLeft(
   left: readonly StripOnHand[],
   fabrics: readonly Fabric[],
   wedge: WedgePlan,
   all: boolean,
-): StripsLeft[] {
+): InParts<StripsLeft[]> {
   const groups = new Map<string, Leaving & { rows: StripOnHand[] }>();
   for (const row of left) {
+    yield null;
     const leaving = ruleFor(row, left, wedge, all);
     const key = `${leaving.rule} ${leaving.fabric ?? ''}`;
     const group = groups.get(key) ?? { ...leaving, rows: [] };
@@ -73,10 +75,10 @@ export function whyLeft(
 function ruleFor(row: StripOnHand, left: readonly StripOnHand[], wedge: WedgePlan, all: boolean): Leaving {
   if (isTooNarrow(row.width, wedge.seam)) return { rule: 'narrow' };
   if (row.length < leastLength(wedge) - HAIR) return { rule: 'short' };
-  if (oneMoreSet(left, wedge, ALL_RULES, row)) return { rule: all ? 'limit' : 'enough' };
+  if (makesOneMore(left, wedge, ALL_RULES, row)) return { rule: all ? 'limit' : 'enough' };
   const beside = oneMoreSet(left, wedge, { ...ALL_RULES, neighboursDiffer: false }, row);
   if (beside) return { rule: 'neighbours', fabric: mostOf(beside) };
-  if (oneMoreSet(left, wedge, { ...ALL_RULES, lengths: false }, row)) return { rule: 'lengths' };
+  if (makesOneMore(left, wedge, { ...ALL_RULES, lengths: false }, row)) return { rule: 'lengths' };
   const both = oneMoreSet(left, wedge, { neighboursDiffer: false, lengths: false }, row);
   return both ? { rule: 'both', fabric: mostOf(both) } : { rule: 'few' };
 }

@@ -1,12 +1,13 @@
 // Commands that choose wedges for blocks, with words on what was proved. arrange/choose does the search.
-import { composeBlocks } from '../../arrange/choose/compose';
-import { repair } from '../../arrange/choose/composeRepair';
+import { composeBlocks, composingBlocks } from '../../arrange/choose/compose';
+import { repair, repairing } from '../../arrange/choose/composeRepair';
 import { wedgeLedger } from '../../cutting/wedges/ledger';
 import { cellOf, findBlock } from '../../model/find';
 import { whyPlacesLocked } from '../../model/freedom';
 import { type Move, moved } from '../../model/moves';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Block, BlockId, Project } from '../../model/project';
+import { atOnce, type InParts } from '../../model/work/parts';
 import { apply, type Command, type Rearrangement } from '../apply';
 import { addBlocks } from './blocks';
 
@@ -50,13 +51,18 @@ export function chooseWedges(project: Project, blocks: readonly BlockId[], seed:
  * that are left.
  */
 export function fillEmpty(project: Project, seed: number): Choosing {
-  const mended = repair(project);
+  return atOnce(fillingEmpty(project, seed));
+}
+
+/** The same in parts of a few milliseconds. */
+export function* fillingEmpty(project: Project, seed: number): InParts<Choosing> {
+  const mended = yield* repairing(project);
   const after = moved(project, mended.moves);
   const open = new Set(openBlocks(project));
   const bare = project.blocks.filter(
     (block) => open.has(block.id) && block.places.every((place) => place === null),
   );
-  const composed = composeBlocks(
+  const composed = yield* composingBlocks(
     after,
     bare.map((block) => block.id),
     seed,

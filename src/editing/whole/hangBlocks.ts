@@ -4,16 +4,18 @@ import { blocksOn } from '../../cutting/top/sizeOffers';
 import { topSize } from '../../cutting/top/topSize';
 import { sideTable } from '../../model/find';
 import type { Project } from '../../model/project';
+import type { InParts } from '../../model/work/parts';
 import { apply, type Command } from '../apply';
 import { addBlocks } from '../commands/blocks';
-import { blocksAllowed, fillEmpty } from '../commands/chooseWedges';
+import { blocksAllowed, fillingEmpty } from '../commands/chooseWedges';
 import { hangAll, resizeWall } from '../commands/wall';
 import type { BlocksWanted } from './sewSets';
 
 const MOST_ROWS = 40;
 
-/** The project with its blocks filled and hung, and new ones for the wedges that are left. The same seed gives the same. */
-export function hangBlocks(project: Project, want: BlocksWanted, seed: number): Project {
+/** The project with its blocks filled and hung, and new ones for the wedges that are left. The same seed gives the same. In
+ * parts of a few milliseconds, but for commands. */
+export function* hangingBlocks(project: Project, want: BlocksWanted, seed: number): InParts<Project> {
   const there = project.blocks.length;
   const allowed = blocksAllowed(project);
   let more = Math.max(0, (want === 'most' ? allowed : Math.min(allowed, want.blocks)) - there);
@@ -21,11 +23,13 @@ export function hangBlocks(project: Project, want: BlocksWanted, seed: number): 
     const wanted = want === 'most' ? there + more : Math.max(there, want.blocks);
     const shaped = more === 0 && there === 0 ? project : withWall(project, there, wanted, more > 0);
     const added = Math.min(more, Math.max(0, room(shaped) - there));
-    const hung = [
-      (now: Project) => hangAll(now, sideTable(now).map((block) => block.id)),
-      () => addBlocks(added),
-      (now: Project) => fillEmpty(now, seed).command,
-    ].reduce((now, command) => done(now, command(now)) ?? now, shaped); // biome-ignore format: a list
+    yield null;
+    const waiting = sideTable(shaped).map((block) => block.id);
+    const placed = done(shaped, hangAll(shaped, waiting)) ?? shaped;
+    yield null;
+    const grown = done(placed, addBlocks(added)) ?? placed;
+    const { command } = yield* fillingEmpty(grown, seed);
+    const hung = done(grown, command) ?? grown;
     // Places filled by hand may take more wedges of one tip than of the other, so that fewer blocks become whole.
     const short = hung.blocks.slice(there).filter((block) => block.places.includes(null)).length;
     if (short === 0) return hung;

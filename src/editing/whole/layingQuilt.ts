@@ -7,9 +7,9 @@ import { moved } from '../../model/moves';
 import type { Phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import type { LaidParts } from '../commands/layQuilt';
-import { hangBlocks } from './hangBlocks';
+import { hangingBlocks } from './hangBlocks';
 import { laidWords } from './laidWords';
-import { type BlocksWanted, sewSets } from './sewSets';
+import { type BlocksWanted, sewingSets } from './sewSets';
 
 /** What is asked for. Plain data, so that it can be sent to a worker. */
 export interface LayingWish {
@@ -24,8 +24,8 @@ export interface LayingWish {
 
 export interface LayingProgress {
   readonly stage: 'sets' | 'blocks' | 'shuffle';
-  /** Share of the shuffle that is done, 0–1; 0 before it. */
-  readonly share: number;
+  /** Share of the stage that is done, 0–1: of the trials for the sets being made, of the shuffle. Null where none is known. */
+  readonly share: number | null;
 }
 
 export interface QuiltLaid {
@@ -36,19 +36,19 @@ export interface QuiltLaid {
 }
 
 /**
- * Each `next(stop)` works for a moment and yields how far it is; sets and blocks are made in one go each. `next(true)` ends the
- * shuffle with the best order so far. What is sewn, locked or pinned stays, and so do all sets.
+ * Each `next(stop)` works for a moment and yields how far it is. `next(true)` ends the shuffle with the best order so far; before
+ * the shuffle sets and blocks are still made to the end, for half of them is no quilt: who wants none drops it. What is sewn, locked or pinned stays, and so do all sets.
  */
 export function* layingQuilt(
   project: Project,
   wish: LayingWish,
   now: () => number = noClock,
 ): Generator<LayingProgress, QuiltLaid, boolean> {
-  let stopped = yield { stage: 'sets', share: 0 };
-  const sewn = sewSets(project, wish.want, wish.cut, wish.seed);
-  stopped = (yield { stage: 'blocks', share: 0 }) || stopped;
-  const hung = hangBlocks(sewn.project, wish.want, wish.seed);
-  stopped = (yield { stage: 'shuffle', share: 0 }) || stopped;
+  const sewing = yield* staged('sets', sewingSets(project, wish.want, wish.cut, wish.seed));
+  const hanging = yield* staged('blocks', hangingBlocks(sewing.made.project, wish.want, wish.seed));
+  const [sewn, hung] = [sewing.made, hanging.made];
+  const told = yield { stage: 'shuffle', share: 0 };
+  const stopped = sewing.stopped || hanging.stopped || told;
   const shuffled = stopped || !hasWedges(hung) ? null : yield* shuffling(hung, wish, now);
   const after = shuffled ? moved(hung, shuffled.moves) : hung;
   const changed = LAID.some((part) => after[part] !== project[part]);
@@ -68,6 +68,18 @@ const LAID = ['clothOnHand', 'stripsOnHand', 'stripSets', 'blocks', 'wall'] as c
 function partsOf(project: Project, seed: number): LaidParts {
   const { clothOnHand, stripsOnHand, stripSets, blocks, wall } = project;
   return { clothOnHand, stripsOnHand, stripSets, blocks, wall, seed };
+}
+
+/** Runs a stage to its end, and whether it was told to stop meanwhile. */
+function* staged<Made>(
+  stage: LayingProgress['stage'],
+  going: Generator<number | null, Made>,
+): Generator<LayingProgress, { made: Made; stopped: boolean }, boolean> {
+  let stopped = yield { stage, share: null };
+  for (let part = going.next(); ; part = going.next()) {
+    if (part.done) return { made: part.value, stopped };
+    stopped = (yield { stage, share: part.value }) || stopped;
+  }
 }
 
 function* shuffling(

@@ -4,7 +4,7 @@ import { afterCutting } from '../../cutting/plan/afterCutting';
 import { clothBasket } from '../../cutting/plan/clothBasket';
 import { largestTop } from '../../cutting/plan/largestTop';
 import { USUAL_WIDTHS } from '../../cutting/plan/planStrips';
-import { makeSets } from '../../cutting/sets/randomSets';
+import { type MakingShare, makingSets } from '../../cutting/sets/randomSets';
 import type { Phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import { apply } from '../apply';
@@ -25,26 +25,45 @@ export interface SetsSewn {
 /** The most sets of a quilt (model/project). */
 const MOST_SETS = 400;
 
-/** The project with all sets that its strips allow. `cut`: fabric on hand is cut into strips too. The same seed gives the same. */
-export function sewSets(project: Project, want: BlocksWanted, cut: boolean, seed: number): SetsSewn {
-  const asTheyAre = { ...withSets(project, want, seed), cut: 0 };
+/**
+ * The project with all sets that its strips allow. `cut`: fabric on hand is cut into strips too. The same seed gives the same.
+ * Sets are made once, or three times where fabric is cut; each yields its own share.
+ */
+export function* sewingSets(
+  project: Project,
+  want: BlocksWanted,
+  cut: boolean,
+  seed: number,
+): Generator<MakingShare, SetsSewn> {
+  const asTheyAre = { ...(yield* makingWith(project, want, seed)), cut: 0 };
   if (project.clothOnHand.length === 0 || (!cut && blocksAllowed(asTheyAre.project) > 0)) return asTheyAre;
   const top = largestTop(clothBasket(project, USUAL_WIDTHS));
   const after = afterCutting(project, top.pieces, project.wedge.seam);
   const outcome = apply(project, cutFromCloth(project, after));
   if (after.cut === 0 || !outcome.ok) return { ...asTheyAre, notes: top.words };
   // All strips make most sets as a rule; the number that was planned is tried as well.
-  const ways = [want, { blocks: top.blocks }].map((one) => withSets(outcome.project, one, seed));
-  const best = ways.reduce((one, other) =>
-    blocksAllowed(other.project) > blocksAllowed(one.project) ? other : one,
-  );
+  const one = yield* makingWith(outcome.project, want, seed);
+  const other = yield* makingWith(outcome.project, { blocks: top.blocks }, seed);
+  const best = blocksAllowed(other.project) > blocksAllowed(one.project) ? other : one;
   return { ...best, cut: after.cut };
 }
 
-function withSets(project: Project, want: BlocksWanted, seed: number): Omit<SetsSewn, 'cut'> {
+function* makingWith(
+  project: Project,
+  want: BlocksWanted,
+  seed: number,
+): Generator<MakingShare, Omit<SetsSewn, 'cut'>> {
   const { fabrics, preferences, stripsOnHand, stripSets, wedge } = project;
   const { lookalikes } = preferences;
-  const made = makeSets({ fabrics, lookalikes, stripsOnHand, wedge, keep: stripSets, want, seed });
+  const made = yield* makingSets({
+    fabrics,
+    lookalikes,
+    stripsOnHand,
+    wedge,
+    keep: stripSets,
+    want,
+    seed,
+  });
   const sets = made.sets.slice(0, MOST_SETS - stripSets.length);
   return {
     project: sets.length === 0 ? project : { ...project, stripSets: [...stripSets, ...sets] },

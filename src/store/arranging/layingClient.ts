@@ -6,9 +6,6 @@ import { type Running, WorkerClient } from '../workers/workerClient';
 import { newArrangeWorker, type StartArrangeWorker } from './arrangeClients';
 import type { ArrangeJobs } from './arrangeJobs';
 
-/** Seconds. Sets and blocks are made in one go each, in which the worker says nothing: a minute for hundreds of fabrics. */
-const PATIENCE = 600;
-
 /** Starts laying out; the same project and wish give the same answer. */
 export function startLaying(
   project: Project,
@@ -20,7 +17,6 @@ export function startLaying(
     start,
     explain: (reason) =>
       phrase('The quilt could not be laid out: {reason}. Nothing has changed.', { reason }),
-    patience: PATIENCE,
   });
   const answer = client.ask('lay', () => ({ project, wish }), onProgress).finally(() => client.close());
   return { answer, stop: () => client.stop(), cancel: () => client.close() };

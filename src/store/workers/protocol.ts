@@ -50,7 +50,7 @@ export interface AtWork<Progress> {
   /** Sends progress to the page. */
   readonly tell: (progress: Progress) => void;
   /**
-   * Runs a generator to its end. Between its parts, of a few milliseconds each, the worker receives messages; `next(true)`
+   * Runs a generator to its end. Between its parts, of a few milliseconds at most, the worker receives messages; `next(true)`
    * tells the generator to stop. `hear` gets every part; `due` is true when it is time to send progress, because a job that
    * sends none for long counts as hanging.
    */
@@ -70,6 +70,9 @@ export type Answers<J extends Jobs<J>> = {
 
 /** Milliseconds between two messages of progress; the page need not draw the wall more often. */
 const TELL_EVERY = 80;
+
+/** Milliseconds of work between two looks at messages; a generator may yield far more often. */
+const LOOK_EVERY = 4;
 
 /** Makes this worker answer its messages; called once, in the worker's own file. */
 export function serve<J extends Jobs<J>>(answers: Answers<J>): void {
@@ -124,14 +127,18 @@ async function runInParts<Part, Outcome>(
 ): Promise<Outcome> {
   const channel = new MessageChannel();
   let told = performance.now();
+  let looked = told;
   try {
     for (;;) {
       const part = going.next(stopped());
       if (part.done) return part.value;
-      const due = performance.now() - told >= TELL_EVERY;
-      if (due) told = performance.now();
+      const now = performance.now();
+      const due = now - told >= TELL_EVERY;
+      if (due) told = now;
       hear(part.value, due);
+      if (now - looked < LOOK_EVERY) continue;
       await otherTasks(channel);
+      looked = performance.now();
     }
   } finally {
     channel.port1.close();

@@ -8,6 +8,7 @@ import type { LayingState } from '../../store/laying';
 import { useApp, useAppStore } from '../app';
 import { Complaint } from '../fields/Complaint';
 import { Fractions } from '../fields/Fractions';
+import { ProgressBar } from '../fields/ProgressBar';
 import { useLaying } from '../session';
 import { useSay } from '../words';
 
@@ -114,19 +115,9 @@ function Running({ state }: { state: Extract<LayingState, { kind: 'running' }> }
   const say = useSay();
   const { stop } = useLaying();
   const { stage, share } = state.progress;
-  const done = stage === 'sets' ? 5 : stage === 'blocks' ? 15 : 20 + Math.round(80 * share);
   return (
     <div className="stack laying">
-      <div
-        className="progress"
-        role="progressbar"
-        aria-label={say('Laying out the quilt')}
-        aria-valuenow={done}
-        aria-valuemin={0}
-        aria-valuemax={100}
-      >
-        <div style={{ transform: `scaleX(${done / 100})` }} />
-      </div>
+      <ProgressBar label={say('Laying out the quilt')} share={share} />
       <div className="spread">
         <p className="quiet">{say(STAGES[stage])}</p>
         <button type="button" className="button" onClick={stop}>

@@ -1,7 +1,7 @@
 // Makes sets at random from the strips on hand, by the number of the draw. Locked, sewn and cut sets stay.
 import { Dices } from 'lucide-react';
 import { useEffect, useState } from 'react';
-import { type MadeSets, setMakingOf } from '../../../cutting/sets/randomSets';
+import { type MadeSets, type MakingShare, setMakingOf } from '../../../cutting/sets/randomSets';
 import { replaceSets } from '../../../editing/commands/stripSets';
 import { counted, phrase } from '../../../model/phrase';
 import type { Problem } from '../../../model/result';
@@ -12,6 +12,7 @@ import { Complaint, useRun } from '../../fields/Complaint';
 import { CountField } from '../../fields/CountField';
 import { DrawField } from '../../fields/DrawField';
 import { Fractions } from '../../fields/Fractions';
+import { ProgressBar } from '../../fields/ProgressBar';
 import { useSay } from '../../words';
 import { FootAction } from '../FootAction';
 import { StripsLeftItems } from '../StripsLeft';
@@ -36,6 +37,7 @@ export function MakeSets() {
   const [sets, setSets] = useState(USUAL_SETS);
   const [seed, setSeed] = useState(project.preferences.seed);
   const [making, setMaking] = useState<RunningMaking | null>(null);
+  const [share, setShare] = useState<MakingShare>(null);
   const [failure, setFailure] = useState<readonly Problem[]>([]);
   const [made, setMade] = useState<MadeSets | null>(null);
   const [run, problems] = useRun();
@@ -44,7 +46,8 @@ export function MakeSets() {
   const make = async (withSeed: number) => {
     setSeed(withSeed);
     const { project: asked, revision } = store.getState();
-    const started = startMaking(setMakingOf(asked, wanted, withSeed));
+    const started = startMaking(setMakingOf(asked, wanted, withSeed), undefined, setShare);
+    setShare(null);
     setMaking(started);
     const answer = await started.answer;
     setMaking(null);
@@ -124,6 +127,7 @@ export function MakeSets() {
             </button>
           ) : null}
         </div>
+        {making ? <ProgressBar label={say('Making strip sets')} share={share} /> : null}
         <Complaint problems={failure.length > 0 ? failure : problems} />
         {made ? <Notes made={made} /> : null}
       </div>

@@ -5,6 +5,7 @@ import { weightsOf } from '../../../balance/score/wishes';
 import type { Command } from '../../../editing/apply';
 import { useApp } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
+import { ProgressBar } from '../../fields/ProgressBar';
 import { useSeeking, useShuffling } from '../../session';
 import { LAYOUT_LABEL } from '../../stage/wall/layouts';
 import { useSay } from '../../words';
@@ -74,16 +75,7 @@ function Progress(props: { label: string; share: number; onStop: () => void; chi
   const { label, share, onStop, children } = props;
   return (
     <div className="foot-progress">
-      <div
-        className="progress"
-        role="progressbar"
-        aria-label={label}
-        aria-valuenow={Math.round(share * 100)}
-        aria-valuemin={0}
-        aria-valuemax={100}
-      >
-        <div style={{ transform: `scaleX(${Math.min(1, share)})` }} />
-      </div>
+      <ProgressBar label={label} share={share} />
       <p className="quiet">{children}</p>
       <button type="button" className="button" onClick={onStop}>
         <Square size={14} aria-hidden /> {say('Stop')}

@@ -3,10 +3,13 @@
 /** Table entries computed between two pauses; they take some milliseconds. */
 export const PART = 4_000_000;
 
+/** A computation in parts, of which nothing true can be said but that it goes on. */
+export type InParts<Outcome> = Generator<null, Outcome>;
+
 /** Runs a computation to its end without a pause and returns its answer. */
-export function atOnce<Outcome>(reckoning: Generator<void, Outcome>): Outcome {
+export function atOnce<Outcome>(reckoning: Generator<unknown, Outcome, boolean>): Outcome {
   for (;;) {
-    const part = reckoning.next();
+    const part = reckoning.next(false);
     if (part.done) return part.value;
   }
 }
