@@ -202,7 +202,7 @@ test.describe('a set by hand', () => {
     await openDemo(page, 'kiln-shed');
     await expect(page.getByText(/left-overs are 40" long/)).toBeVisible();
     await page.getByRole('button', { name: 'Add a set by hand' }).click();
-    await expect(page.getByRole('textbox', { name: /^Clean length/ })).toHaveValue('40');
+    await expect(page.getByRole('textbox', { name: /^Usable length/ })).toHaveValue('40');
     await expect(left(page)).toContainText('Press one to lay it on set A.');
     for (const at of [0, 3, 6]) await left(page).getByRole('button').nth(at).click();
     await expect(laid(page, 'A')).toHaveCount(3);

@@ -112,6 +112,13 @@ test('a height that the sets do not give is refused once, with its limit and the
   await expect(height).toHaveValue('9');
   await undoButton(page).click();
   await refuse();
+  // Other text that is refused takes the ways out of the first with it.
+  await height.fill('banana');
+  await height.press('Enter');
+  await expect(page.getByText('Write a length such as 7 1/2 or 7.5.')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Leave it' })).toBeHidden();
+  await height.fill('9');
+  await height.press('Enter');
   await page.getByRole('button', { name: 'Leave it' }).click();
   await expect(refusal).toHaveCount(0);
   await expect(height).toHaveValue('7 1/2');

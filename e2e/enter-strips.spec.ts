@@ -150,6 +150,35 @@ test.describe('strips by keys alone', () => {
   });
 });
 
+test('a width or a length that is changed and taken back leaves no empty column or line', async ({
+  page,
+}) => {
+  const { fabrics } = await fabricsOnly(page, 3);
+  await page.getByRole('button', { name: 'Enter strips' }).click();
+  const all = grid(page).getByRole('textbox', { name: 'Strips 1" wide, the same for all fabrics' });
+  await all.fill('3');
+  await all.press('Enter');
+  const cells = grid(page).locator('.grid-input');
+  const count = await cells.count();
+  const length = grid(page).getByRole('textbox', { name: 'Length of all strips' });
+  for (const [field, to] of [
+    [width(page, 1), '1 1/4'],
+    [length, '36'],
+  ] as const) {
+    const shown = await field.inputValue();
+    await field.fill(to);
+    await field.press('Enter');
+    await expect(cells).toHaveCount(count);
+    await undoButton(page).click();
+    await expect(field).toHaveValue(shown);
+    await expect(cells).toHaveCount(count);
+    await page.getByRole('button', { name: /^Redo: / }).click();
+    await expect(field).toHaveValue(to);
+    await expect(cells).toHaveCount(count);
+  }
+  await expect(cell(page, fabrics[1]!.name, '1 1/4"')).toHaveValue('3');
+});
+
 test('the same for all fills a column in one undo, a bad cell says why and keeps its text, Ctrl+Z takes back', async ({
   page,
 }) => {

@@ -56,7 +56,7 @@ test.describe('how far the work is', () => {
     const sets = page.getByRole('region', { name: 'The sets' });
     await sets.getByRole('button', { name: /^Set A: .*; cut$/ }).click();
     await expect(page.getByRole('button', { name: /^Move strip/ })).toHaveCount(0);
-    const length = page.getByRole('textbox', { name: /^Clean length/ });
+    const length = page.getByRole('textbox', { name: /^Usable length/ });
     await length.fill('39');
     await length.press('Enter');
     await expect(page.getByText('Set A is cut; count its wedges instead.').first()).toBeVisible();

@@ -41,7 +41,7 @@ test('a set too short for a wedge says which length the first one needs', async 
   await expect(page.getByRole('dialog')).toBeHidden();
   await goTo(page, 'Strip sets');
   await page.getByRole('button', { name: 'Add a set by hand' }).click();
-  const length = page.getByRole('textbox', { name: /Clean length/ });
+  const length = page.getByRole('textbox', { name: /Usable length/ });
   await length.fill('5');
   await length.press('Enter');
   await expect(page.getByText(/No wedge fits on this length; the first one needs 6.9\/16"/)).toBeVisible();
@@ -187,14 +187,14 @@ test('what is being typed when the page is loaded again is taken, and the step a
   await firstVisit(page);
   await goTo(page, 'Strip sets');
   await page.getByRole('button', { name: 'Add a set by hand' }).click();
-  await page.getByRole('textbox', { name: /^Clean length/ }).fill('33');
+  await page.getByRole('textbox', { name: /^Usable length/ }).fill('33');
   await page.reload();
   await expect(page.getByRole('heading', { level: 2, name: 'Strip sets' })).toBeVisible();
   await page
     .getByRole('button', { name: /^Set \w+: / })
     .last()
     .click();
-  await expect(page.getByRole('textbox', { name: /^Clean length/ })).toHaveValue('33');
+  await expect(page.getByRole('textbox', { name: /^Usable length/ })).toHaveValue('33');
   await goTo(page, 'Fabrics');
   await page.getByRole('button', { name: 'Add a fabric' }).click();
   await name(page).fill('Heather at du');

@@ -59,3 +59,24 @@ export function heldLines(
   }
   return { ...shape, lengths };
 }
+
+/** The shape with `from` turned into `to`, as undo and redo do it; what was asked for since stays. */
+export function turnedShape(now: GridShape, from: GridShape, to: GridShape): GridShape {
+  const since = now.widths.filter((width) => !from.widths.some((one) => isSameInches(one, width)));
+  const widths = [
+    ...to.widths,
+    ...since.filter((width) => !to.widths.some((one) => isSameInches(one, width))),
+  ];
+  const lengths = new Map(now.lengths);
+  for (const fabric of new Set([...from.lengths.keys(), ...to.lengths.keys()])) {
+    if (!isSameLengths(now.lengths.get(fabric), from.lengths.get(fabric))) continue;
+    const back = to.lengths.get(fabric);
+    if (back) lengths.set(fabric, back);
+    else lengths.delete(fabric);
+  }
+  return { widths, lengths, usual: now.usual === from.usual ? to.usual : now.usual };
+}
+
+function isSameLengths(one: readonly Inches[] = [], other: readonly Inches[] = []): boolean {
+  return one.length === other.length && one.every((length, at) => isSameInches(length, other[at]!));
+}

@@ -45,5 +45,9 @@ export function useBeginning(): boolean {
   const bare = useApp((app) => holdsNothing(app.project));
   const step = useApp((app) => app.step);
   const aside = useApp((app) => app.drafts.beginning?.values.aside ?? null);
-  return bare && aside !== step;
+  // What the panel opens on the large area takes their place too.
+  const opened = useApp(({ laid }) =>
+    step === 'fabrics' ? laid.strips : step === 'blocks' && laid.entering !== null,
+  );
+  return bare && aside !== step && !opened;
 }

@@ -42,7 +42,7 @@ export function OpenSet({ set }: { set: StripSet }) {
       <StripList set={set} />
       <div className="fab-three">
         <LengthField
-          label="Clean length"
+          label="Usable length"
           value={set.length}
           least={0}
           most={4000}
@@ -76,7 +76,7 @@ export function OpenSet({ set }: { set: StripSet }) {
       />
       <div className="spread">
         <Choice
-          label="How far it is"
+          label="Progress"
           value={set.progress}
           options={SET_PROGRESS_OPTIONS}
           onChange={(progress) => run(markSets([set.id], progress))}

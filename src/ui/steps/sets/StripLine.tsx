@@ -104,8 +104,8 @@ export function StripLine(props: Props) {
 
 function Rim({ number, count }: { number: number; count: number }) {
   const say = useSay();
-  if (number === 1) return <span className="quiet">{say('first · tip-up rim')}</span>;
-  if (number === count) return <span className="quiet">{say('last · tip-down rim')}</span>;
+  if (number === 1) return <span className="quiet">{say('bottom: rim of tip-up wedges')}</span>;
+  if (number === count) return <span className="quiet">{say('top: rim of tip-down wedges')}</span>;
   return null;
 }
 

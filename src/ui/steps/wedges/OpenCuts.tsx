@@ -71,7 +71,7 @@ export function OpenCuts({ row }: { row: LedgerRow }) {
           onChange={(firstTip) => change({ firstTip })}
         />
         <Choice
-          label="How far it is"
+          label="Progress"
           value={set.progress}
           options={SET_PROGRESS_OPTIONS}
           onChange={(progress) => run(markSets([set.id], progress))}

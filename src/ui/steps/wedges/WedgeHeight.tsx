@@ -38,8 +38,11 @@ export function WedgeHeight() {
   };
   return (
     <div className="stack wdg-height">
-      {/* biome-ignore lint/a11y/noStaticElementInteractions: Escape in the field drops what was typed, and the ways out with it */}
-      <div onKeyDown={(event) => (event.key === 'Escape' ? setWanted(null) : undefined)}>
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: Escape or other text in the field drops the ways out of what was refused */}
+      <div
+        onInput={() => setWanted(null)}
+        onKeyDown={(event) => (event.key === 'Escape' ? setWanted(null) : undefined)}
+      >
         <LengthField
           key={round}
           label="Cut height"

@@ -1,5 +1,5 @@
 // The grid of strips as state: which columns and lines are on show, what is in them, and what can be done to them.
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import { type GridShape, heldLines, shownLines, shownWidths } from '../../../../cutting/onHand/gridShape';
 import { countsIn, isSameInches, type StripLine, widthsOf } from '../../../../cutting/onHand/stripGrid';
 import { USUAL_WIDTHS } from '../../../../cutting/plan/planStrips';
@@ -14,13 +14,14 @@ import type { Inches } from '../../../../model/units';
 import type { AppStore } from '../../../../store/app';
 import { useApp, useAppStore } from '../../../app';
 import { firstFabric } from '../../../steps/fabrics/AddFabric';
+import { type SetShape, useGridShape } from './useGridShape';
 
 export function useStripGrid() {
   const store = useAppStore();
   const fabrics = useApp((app) => app.project.fabrics);
   const strips = useApp((app) => app.project.stripsOnHand);
   const sets = useApp((app) => app.project.stripSets);
-  const [shape, setShape] = useState<GridShape>(() => firstShape(store.getState().project));
+  const [shape, setShape] = useGridShape(store, () => firstShape(store.getState().project));
   const balance = useMemo(
     () => stripsUnused({ fabrics, stripsOnHand: strips, stripSets: sets }),
     [fabrics, strips, sets],
@@ -29,7 +30,7 @@ export function useStripGrid() {
   const lines = useMemo(() => shownLines(fabrics, strips, shape), [fabrics, strips, shape]);
   const counts = useMemo(() => countsIn(strips, lines, widths), [strips, lines, widths]);
   const missing = useMemo(() => missingIn(balance, lines, widths), [balance, lines, widths]);
-  const actions = useMemo(() => actionsOn(store, setShape), [store]);
+  const actions = useMemo(() => actionsOn(store, setShape), [store, setShape]);
   return { fabrics, strips, balance, usual: shape.usual, widths, lines, counts, missing, actions };
 }
 
@@ -55,8 +56,6 @@ function firstShape(project: Project): GridShape {
     usual: project.preferences.usableWidth,
   };
 }
-
-type SetShape = (next: (now: GridShape) => GridShape) => void;
 
 /** What the cells do. Each change of strips is one undo; it returns why it was refused. */
 function actionsOn(store: AppStore, setShape: SetShape) {
@@ -84,7 +83,7 @@ function actionsOn(store: AppStore, setShape: SetShape) {
         setShape((now) => {
           const held = columnsHeld(now, project);
           return { ...held, widths: held.widths.map((one) => (isSameInches(one, from) ? to : one)) };
-        });
+        }, there);
       return refused;
     },
     addWidth(width: Inches): readonly Problem[] {
@@ -104,7 +103,8 @@ function actionsOn(store: AppStore, setShape: SetShape) {
       const { project, run } = store.getState();
       const is = (row: StripLine) =>
         changed.some((line) => line.fabric === row.fabric && isSameInches(line.length, row.length));
-      const refused = project.stripsOnHand.some(is) ? run(changeLengths(changed, to)) : [];
+      const there = project.stripsOnHand.some(is);
+      const refused = there ? run(changeLengths(changed, to)) : [];
       if (refused.length === 0)
         setShape((now) => {
           const lines = shownLines(project.fabrics, project.stripsOnHand, now);
@@ -113,7 +113,7 @@ function actionsOn(store: AppStore, setShape: SetShape) {
             is(line) ? to : line.length,
           );
           return all ? { ...held, usual: to } : held;
-        });
+        }, there);
       return refused;
     },
     /** Adds an empty line for strips of another length. */
