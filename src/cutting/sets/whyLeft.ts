@@ -42,7 +42,7 @@ const ORDER: readonly LeavingRule[] = [
   'few',
   'short',
   'narrow',
-];; // biome-ignore format: short
+];
 /** Lengths that are said are rounded up to this, so that a strip so long will do. */
 const SIXTEENTH = 1 / 16;
 
