@@ -2,29 +2,24 @@
 import type { ArrangeResult } from '../../arrange/shuffle';
 import { inPoints } from '../../balance/score/terms';
 import { weightsOf } from '../../balance/score/wishes';
-import { stripsLeftBeside } from '../../cutting/sets/stripsUnused';
-import { whyLeft } from '../../cutting/sets/whyLeft';
+import type { StripsLeft } from '../../cutting/sets/whyLeft';
 import { availableWedges } from '../../cutting/wedges/yield';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import { blocksAllowed } from '../commands/chooseWedges';
 
 interface Doings {
-  /** Whether as many sets were wanted as can be made. */
-  readonly all: boolean;
   /** Strips cut from fabric on hand. */
   readonly cut: number;
   /** Why there are not more sets. */
   readonly notes: readonly Phrase[];
+  /** Strips that no set took, by the rule that leaves them. */
+  readonly left: readonly StripsLeft[];
   readonly shuffled: ArrangeResult | null;
 }
 
 /** The sentences, the main one first. */
-export function laidWords(
-  before: Project,
-  after: Project,
-  { all: most, cut, notes, shuffled }: Doings,
-): Phrase[] {
+export function laidWords(before: Project, after: Project, { cut, notes, left, shuffled }: Doings): Phrase[] {
   const parts = [
     ...setWords(before, after),
     ...wedgeWords(after),
@@ -41,7 +36,7 @@ export function laidWords(
   return [
     phrase(first ? '{all}.' : '{all}', { all }),
     ...(cut > 0 ? [cutWords] : []),
-    ...leftWords(after, most),
+    ...leftWords(after, left),
     ...notes,
   ];
 }
@@ -87,9 +82,8 @@ function scoreWords({ preferences }: Project, shuffled: ArrangeResult | null): P
     : [phrase('shuffled: score {start} → {end}', { start, end })];
 }
 
-function leftWords(project: Project, all: boolean): Phrase[] {
-  const { blocks, fabrics, stripsOnHand, stripSets, wedge } = project;
-  const left = whyLeft(stripsLeftBeside(stripsOnHand, stripSets), fabrics, wedge, all);
+function leftWords(project: Project, left: readonly StripsLeft[]): Phrase[] {
+  const { blocks } = project;
   const empty = blocks.filter((block) => block.places.includes(null)).length;
   const more = blocksAllowed(project) - blocks.length;
   return [

@@ -36,8 +36,9 @@ export interface QuiltLaid {
 }
 
 /**
- * Each `next(stop)` works for a moment and yields how far it is. `next(true)` ends the shuffle with the best order so far; before
- * the shuffle sets and blocks are still made to the end, for half of them is no quilt: who wants none drops it. What is sewn, locked or pinned stays, and so do all sets.
+ * Each `next(stop)` works for a moment and yields how far it is. `next(true)` ends the shuffle with the best order so far;
+ * before the shuffle sets and blocks are still made to the end, for half of them is no quilt: who wants none drops it. What is
+ * sewn, locked or pinned stays, and so do all sets.
  */
 export function* layingQuilt(
   project: Project,
@@ -54,12 +55,7 @@ export function* layingQuilt(
   const changed = LAID.some((part) => after[part] !== project[part]);
   return {
     parts: changed ? partsOf(after, wish.seed) : null,
-    words: laidWords(project, after, {
-      all: wish.want === 'most',
-      cut: sewn.cut,
-      notes: sewn.notes,
-      shuffled,
-    }),
+    words: laidWords(project, after, { ...sewn, shuffled }),
   };
 }
 
