@@ -9,17 +9,17 @@ import type { Project } from '../../model/project';
 import { blocksAllowed } from '../commands/chooseWedges';
 
 interface Doings {
-  /** The strips left, by the rule that leaves them. */
-  readonly left: readonly StripsLeft[];
   /** Strips cut from fabric on hand. */
   readonly cut: number;
   /** Why there are not more sets. */
   readonly notes: readonly Phrase[];
+  /** Strips that no set took, by the rule that leaves them. */
+  readonly left: readonly StripsLeft[];
   readonly shuffled: ArrangeResult | null;
 }
 
 /** The sentences, the main one first. */
-export function laidWords(before: Project, after: Project, { left, cut, notes, shuffled }: Doings): Phrase[] {
+export function laidWords(before: Project, after: Project, { cut, notes, left, shuffled }: Doings): Phrase[] {
   const parts = [
     ...setWords(before, after),
     ...wedgeWords(after),

@@ -2,8 +2,6 @@
 // worker can yield. sewSets.ts makes the sets, hangBlocks.ts the blocks, laidWords.ts says what was done.
 import { shuffleWish } from '../../arrange/asked';
 import { type ArrangeResult, arranging, noClock, type ShuffleWish } from '../../arrange/shuffle';
-import { stripsLeftBeside } from '../../cutting/sets/stripsUnused';
-import { findingWhyLeft } from '../../cutting/sets/whyLeft';
 import { hasWedges } from '../../model/find';
 import { moved } from '../../model/moves';
 import type { Phrase } from '../../model/phrase';
@@ -38,8 +36,9 @@ export interface QuiltLaid {
 }
 
 /**
- * Each `next(stop)` works for a moment and yields how far it is. `next(true)` ends the shuffle with the best order so far; before
- * the shuffle sets and blocks are still made to the end, for half of them is no quilt: who wants none drops it. What is sewn, locked or pinned stays, and so do all sets.
+ * Each `next(stop)` works for a moment and yields how far it is. `next(true)` ends the shuffle with the best order so far;
+ * before the shuffle sets and blocks are still made to the end, for half of them is no quilt: who wants none drops it. What is
+ * sewn, locked or pinned stays, and so do all sets.
  */
 export function* layingQuilt(
   project: Project,
@@ -49,25 +48,15 @@ export function* layingQuilt(
   const sewing = yield* staged('sets', sewingSets(project, wish.want, wish.cut, wish.seed));
   const hanging = yield* staged('blocks', hangingBlocks(sewing.made.project, wish.want, wish.seed));
   const [sewn, hung] = [sewing.made, hanging.made];
-  const left = yield* staged('blocks', whyStripsLeft(sewn.project, wish.want === 'most'));
   const told = yield { stage: 'shuffle', share: 0 };
-  const stopped = sewing.stopped || hanging.stopped || left.stopped || told;
+  const stopped = sewing.stopped || hanging.stopped || told;
   const shuffled = stopped || !hasWedges(hung) ? null : yield* shuffling(hung, wish, now);
   const after = shuffled ? moved(hung, shuffled.moves) : hung;
   const changed = LAID.some((part) => after[part] !== project[part]);
   return {
     parts: changed ? partsOf(after, wish.seed) : null,
-    words: laidWords(project, after, {
-      left: left.made,
-      cut: sewn.cut,
-      notes: sewn.notes,
-      shuffled,
-    }),
+    words: laidWords(project, after, { ...sewn, shuffled }),
   };
-}
-
-function whyStripsLeft({ stripsOnHand, stripSets, fabrics, wedge }: Project, all: boolean) {
-  return findingWhyLeft(stripsLeftBeside(stripsOnHand, stripSets), fabrics, wedge, all);
 }
 
 const LAID = ['clothOnHand', 'stripsOnHand', 'stripSets', 'blocks', 'wall'] as const;

@@ -5,6 +5,8 @@ import { clothBasket } from '../../cutting/plan/clothBasket';
 import { largestTop } from '../../cutting/plan/largestTop';
 import { USUAL_WIDTHS } from '../../cutting/plan/planStrips';
 import { type MakingShare, makingSets } from '../../cutting/sets/randomSets';
+import { stripsLeftBeside } from '../../cutting/sets/stripsUnused';
+import { findingWhyLeft, type StripsLeft } from '../../cutting/sets/whyLeft';
 import type { Phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import { apply } from '../apply';
@@ -20,7 +22,10 @@ export interface SetsSewn {
   readonly cut: number;
   /** Why there are not more sets. */
   readonly notes: readonly Phrase[];
+  /** The strips on hand beside all sets, by the rule that leaves them. */
+  readonly left: readonly StripsLeft[];
 }
+type Sewn = Omit<SetsSewn, 'left'>;
 
 /** The most sets of a quilt (model/project). */
 const MOST_SETS = 400;
@@ -35,6 +40,18 @@ export function* sewingSets(
   cut: boolean,
   seed: number,
 ): Generator<MakingShare, SetsSewn> {
+  const sewn = yield* sewing(project, want, cut, seed);
+  const { fabrics, stripsOnHand, stripSets, wedge } = sewn.project;
+  const beside = stripsLeftBeside(stripsOnHand, stripSets);
+  return { ...sewn, left: yield* findingWhyLeft(beside, fabrics, wedge, want === 'most') };
+}
+
+function* sewing(
+  project: Project,
+  want: BlocksWanted,
+  cut: boolean,
+  seed: number,
+): Generator<MakingShare, Sewn> {
   const asTheyAre = { ...(yield* makingWith(project, want, seed)), cut: 0 };
   if (project.clothOnHand.length === 0 || (!cut && blocksAllowed(asTheyAre.project) > 0)) return asTheyAre;
   const top = largestTop(clothBasket(project, USUAL_WIDTHS));
@@ -52,7 +69,7 @@ function* makingWith(
   project: Project,
   want: BlocksWanted,
   seed: number,
-): Generator<MakingShare, Omit<SetsSewn, 'cut'>> {
+): Generator<MakingShare, Omit<Sewn, 'cut'>> {
   const { fabrics, preferences, stripsOnHand, stripSets, wedge } = project;
   const { lookalikes } = preferences;
   const made = yield* makingSets({
