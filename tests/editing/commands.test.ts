@@ -68,11 +68,7 @@ const commands: [words: string, from: Project, command: Command][] = [
     stripGrid.changeLengths([{ fabric: project.stripsOnHand[0]!.fabric, length: 40 }], 36),
   ],
   ['add Test cloth to the fabric on hand', withSpare, cloth.addCloth(withSpare, halfYard)],
-  [
-    'change Test cloth on hand',
-    withCloth,
-    cloth.changeCloth(withCloth, clothId, { depth: 9, count: 2 }),
-  ],
+  ['change Test cloth on hand', withCloth, cloth.changeCloth(withCloth, clothId, { depth: 9, count: 2 })],
   ['remove Test cloth from the fabric on hand', withCloth, cloth.removeCloth(withCloth, clothId)],
   [
     `enter block ${second.number}`,

@@ -20,7 +20,11 @@ interface Doings {
 }
 
 /** The sentences, the main one first. */
-export function laidWords(before: Project, after: Project, { all: most, cut, notes, shuffled }: Doings): Phrase[] {
+export function laidWords(
+  before: Project,
+  after: Project,
+  { all: most, cut, notes, shuffled }: Doings,
+): Phrase[] {
   const parts = [
     ...setWords(before, after),
     ...wedgeWords(after),

@@ -54,7 +54,12 @@ export function* layingQuilt(
   const changed = LAID.some((part) => after[part] !== project[part]);
   return {
     parts: changed ? partsOf(after, wish.seed) : null,
-    words: laidWords(project, after, { all: wish.want === 'most', cut: sewn.cut, notes: sewn.notes, shuffled }),
+    words: laidWords(project, after, {
+      all: wish.want === 'most',
+      cut: sewn.cut,
+      notes: sewn.notes,
+      shuffled,
+    }),
   };
 }
 
