@@ -80,7 +80,7 @@ test.describe('cloth on hand', () => {
     await expect(top(page).getByText(/once those sets are laid: \d+ blocks, \d+ more\.$/)).toBeVisible();
     await expect(top(page).getByText(/makes \d+ (more )?strip sets/)).toBeVisible();
     await expect(
-      top(page).getByText(/More blocks cannot be cut from it|A cut that gives more blocks may exist/),
+      top(page).getByText(/No more blocks can be cut from it|A cut that gives more blocks may exist/),
     ).toBeVisible();
     await top(page).getByRole('button', { name: 'What to buy' }).click();
     await expect(top(page).getByText(/^For \d+ blocks buy, of fabric .* wide:$/)).toBeVisible();
@@ -148,7 +148,7 @@ test('from blocks to strips: another look and fewer fabrics give another list, a
   await expect(plan.getByRole('cell', { name: / yd$/ }).first()).toBeVisible();
   await expect(plan.getByText(/ yd for corners/)).toBeVisible();
   await expect(
-    plan.getByText(/takes less cloth at this proportion|might take a little less cloth/),
+    plan.getByText(/takes less fabric with this mix of widths|might take a little less fabric/),
   ).toBeVisible();
   const planned = Number(/\d+/.exec((await cut.textContent()) ?? '')?.[0]);
   await cut.click();

@@ -23,7 +23,7 @@ function written(project: Project, parts: readonly PatternPart[] = PATTERN_PARTS
   const rest: string[] = [];
   for (const mark of pattern.value.pages.flatMap((page): readonly Mark[] => page.marks)) {
     if (mark.kind !== 'text') continue;
-    if (mark.size === STYLES.heading.size) inList = mark.text === 'Words';
+    if (mark.size === STYLES.heading.size || mark.size === STYLES.part.size) inList = mark.text === 'Words';
     if (!inList) rest.push(mark.text);
     else if (mark.face === STYLES.smallStrong.face && mark.size === STYLES.smallStrong.size) terms.push(mark.text);
   }

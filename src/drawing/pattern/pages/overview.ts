@@ -1,4 +1,4 @@
-// What the maker reads first: sizes, the order of work, the signs used in the drawings, the words, and the cautions.
+// What the maker reads first: sizes, the order of work, the signs used in the drawings, the cautions, and the words.
 import { sizeWithSeams } from '../../../geometry/allowance';
 import { cutWedge, finishedBlock, unfinishedBlock } from '../../../geometry/wedge';
 import type { Composer } from '../composer';
@@ -59,8 +59,8 @@ export function overviewPages(composer: Composer, writing: Writing): void {
   composer.add(signs(composer.width, writing), 0.04);
   composer.heading(say('Order of work'), 1.2);
   composer.steps(orderOfWork(writing));
-  wordList(composer, writing);
   cautions(composer, writing);
+  wordList(composer, writing);
   notes(composer, writing);
 }
 
