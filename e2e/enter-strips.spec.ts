@@ -150,6 +150,23 @@ test.describe('strips by keys alone', () => {
   });
 });
 
+test('a refused number is there again, with its reason, after another step', async ({ page }) => {
+  const { fabrics } = await fabricsOnly(page, 3);
+  await page.getByRole('button', { name: 'Enter strips' }).click();
+  const one = cell(page, fabrics[1]!.name, '1"');
+  await one.fill('many');
+  await goTo(page, 'Wedges');
+  await goTo(page, 'Fabrics');
+  await expect(one).toHaveValue('many');
+  await expect(grid(page).getByText(/^Write a whole number up to/)).toBeVisible();
+  await one.fill('4');
+  await one.press('Enter');
+  await goTo(page, 'Wedges');
+  await goTo(page, 'Fabrics');
+  await expect(one).toHaveValue('4');
+  await expect(grid(page).getByText(/^Write a whole number up to/)).toBeHidden();
+});
+
 test('a width or a length that is changed and taken back leaves no empty column or line', async ({
   page,
 }) => {

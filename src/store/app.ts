@@ -35,6 +35,11 @@ export interface Look {
   readonly marks: boolean;
 }
 
+export interface RefusedText {
+  readonly text: string;
+  readonly problems: readonly Problem[];
+}
+
 /** What is open on the large area of a step. */
 export interface Laid extends Finishing {
   /** The strip set whose strips and cuts are shown at full size. */
@@ -45,6 +50,8 @@ export interface Laid extends Finishing {
   readonly order: FabricOrder;
   /** Whether the grid of strips lies on the large area instead of the fabrics. */
   readonly strips: boolean;
+  /** Texts that cells of the grid refused, by the names of the cells: they stay while another step is on show. */
+  readonly refusedCells: Readonly<Record<string, RefusedText>>;
   /** The way in which sewn blocks are being entered at the step Blocks; null: none are. */
   readonly entering: 'keys' | 'list' | null;
   /** The block they are entered into; null: the next empty one, else a new one. */
@@ -58,6 +65,7 @@ const NOTHING_LAID: Laid = {
   fabric: null,
   order: 'value',
   strips: false,
+  refusedCells: {},
   entering: null,
   into: null,
   sizes: null,

@@ -2,6 +2,7 @@
 // refused text stays in the field, with the reason under it.
 import { type FocusEvent, type KeyboardEvent, useId, useState } from 'react';
 import type { Problem } from '../../model/result';
+import type { RefusedText } from '../../store/app';
 
 /** The state of a typed field, for TypedField. */
 export interface Typed {
@@ -19,12 +20,16 @@ export interface Typed {
 
 /**
  * `shown`: the text of the field's value while nothing is typed. `take` reads the typed text and uses it; it returns why it was
- * refused, or an empty list.
+ * refused, or an empty list. `first`: a refused text that the field begins with.
  */
-export function useTyped(shown: string, take: (text: string) => readonly Problem[]): Typed {
+export function useTyped(
+  shown: string,
+  take: (text: string) => readonly Problem[],
+  first?: RefusedText,
+): Typed {
   const id = useId();
-  const [typed, setTyped] = useState<string | null>(null);
-  const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [typed, setTyped] = useState<string | null>(first?.text ?? null);
+  const [problems, setProblems] = useState<readonly Problem[]>(first?.problems ?? []);
   const offer = (text: string) => {
     const refused = take(text);
     setProblems(refused);

@@ -1,9 +1,12 @@
 // One cell of the grid that is typed into. What was typed is taken when the cell is left, by whatever key or press; what is refused
 // stays, with its reason under it.
+import { useEffect, useRef } from 'react';
 import { phrase } from '../../../../model/phrase';
 import { MOST_OF_A_KIND, STRIP_LENGTH, STRIP_WIDTH } from '../../../../model/project';
 import type { Problem } from '../../../../model/result';
 import { type Inches, type LengthUnit, lengthFieldText, parseLength } from '../../../../model/units';
+import type { RefusedText } from '../../../../store/app';
+import { useAppStore } from '../../../app';
 import { Complaint } from '../../../fields/Complaint';
 import { useTyped } from '../../../fields/useTyped';
 import { useUnit } from '../../../words';
@@ -43,7 +46,21 @@ export function GridCell({
   inputMode,
   adds,
 }: CellProps) {
-  const { id, problems, input } = useTyped(shown, take);
+  const store = useAppStore();
+  const { id, problems, input } = useTyped(shown, take, store.getState().laid.refusedCells[name]);
+  const left = useRef<RefusedText | null>(null);
+  left.current = problems.length > 0 ? { text: input.value, problems } : null;
+  useEffect(() => {
+    const keep = (refused: RefusedText | null) => {
+      const { [name]: _, ...others } = store.getState().laid.refusedCells;
+      store.getState().lay({ refusedCells: refused ? { ...others, [name]: refused } : others });
+    };
+    if (store.getState().laid.refusedCells[name]) keep(null);
+    // What stands refused when the grid goes is there again when it comes back.
+    return () => {
+      if (left.current) keep(left.current);
+    };
+  }, [store, name]);
   return (
     <>
       <input
