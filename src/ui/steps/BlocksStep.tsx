@@ -1,8 +1,10 @@
 // Step 4, blocks: their number and the choice of wedges; or what belongs to the opened block, or to entering sewn blocks. The blocks
 // themselves lie on the large area (stage/blocks/).
+import { Plus } from 'lucide-react';
 import { useEffect, useMemo, useRef } from 'react';
-import { openBlocks } from '../../editing/commands/chooseWedges';
-import type { Block } from '../../model/project';
+import { blocksAllowed, openBlocks } from '../../editing/commands/chooseWedges';
+import { counted } from '../../model/phrase';
+import { type Block, MOST_BLOCKS } from '../../model/project';
 import { useApp } from '../app';
 import { useAnalysis } from '../useAnalysis';
 import { useSay } from '../words';
@@ -76,6 +78,7 @@ function AllBlocks() {
   const project = useApp((app) => app.project);
   const choosing = useChoosing();
   const open = new Set(openBlocks(project));
+  const more = Math.min(MOST_BLOCKS, blocksAllowed(project)) - project.blocks.length;
   const unfilled = project.blocks.some(({ id, places }) => open.has(id) && places.includes(null));
   return (
     <>
@@ -83,13 +86,22 @@ function AllBlocks() {
         title="Blocks"
         line="Wedges go round a block tip up and tip down in turn, so that their seams nest."
       />
-      <HowMany />
+      <HowMany choosing={choosing} inFoot={unfilled ? 0 : more} />
       <ChooseWedges choosing={choosing} />
-      <Caution about={['sewing', 'pressing']} />
+      <Caution about={['sewing', 'pressing']} folded />
       <StepFoot>
         {unfilled ? (
           <button type="button" className="button solid" disabled={choosing.busy} onClick={choosing.fill}>
             {say('Fill empty blocks')}
+          </button>
+        ) : more > 0 ? (
+          <button
+            type="button"
+            className="button solid"
+            disabled={choosing.busy}
+            onClick={() => choosing.add(more)}
+          >
+            <Plus size={16} aria-hidden /> {say(counted(more, 'Add 1 block', 'Add {count} blocks'))}
           </button>
         ) : null}
       </StepFoot>
