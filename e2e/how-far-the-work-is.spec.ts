@@ -131,7 +131,7 @@ for (const count of [6, 10, 12]) {
       .locator('.step-foot')
       .getByRole('button', { name: /^(Add \d+ blocks?|Fill empty blocks)$/ })
       .click();
-    await expect(page.getByText(/No fabric meets itself on a rim\./)).toBeVisible();
+    await expect(page.getByText(/^\d+ blocks added and filled\.$/)).toBeVisible();
     await page.getByRole('button', { name: /^Block 1: / }).click();
     await expect(page.getByRole('radio', { name: /^Place \d+: set/ })).toHaveCount(count);
     await page.getByText('Block card').click();

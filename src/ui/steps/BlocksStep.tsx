@@ -1,11 +1,12 @@
 // Step 4, blocks: their number and the choice of wedges; or what belongs to the opened block, or to entering sewn blocks. The blocks
 // themselves lie on the large area (stage/blocks/).
-import { Plus } from 'lucide-react';
+import { Check, Plus } from 'lucide-react';
 import { useEffect, useMemo, useRef } from 'react';
+import { blocksOn } from '../../cutting/top/sizeOffers';
 import { blocksAllowed, openBlocks } from '../../editing/commands/chooseWedges';
-import { counted } from '../../model/phrase';
-import { type Block, MOST_BLOCKS } from '../../model/project';
-import { useApp } from '../app';
+import { counted, phrase } from '../../model/phrase';
+import type { Block } from '../../model/project';
+import { useApp, useAppStore } from '../app';
 import { useAnalysis } from '../useAnalysis';
 import { useSay } from '../words';
 import { clashesByBlock } from './blocks/blockWords';
@@ -39,10 +40,25 @@ export function BlocksStep() {
 }
 
 function Entering() {
+  const say = useSay();
+  const store = useAppStore();
+  const there = useApp((app) => app.project.blocks.filter(({ places }) => !places.includes(null)).length);
+  const entered =
+    there === 0
+      ? phrase('No block is entered yet.')
+      : counted(there, '1 whole block so far.', '{count} whole blocks so far.');
   return (
     <>
       <EnteringHelp />
-      <StepFoot />
+      <StepFoot instead={entered}>
+        <button
+          type="button"
+          className="button solid"
+          onClick={() => store.getState().lay({ entering: null, into: null })}
+        >
+          <Check size={16} aria-hidden /> {say('Done')}
+        </button>
+      </StepFoot>
     </>
   );
 }
@@ -78,7 +94,9 @@ function AllBlocks() {
   const project = useApp((app) => app.project);
   const choosing = useChoosing();
   const open = new Set(openBlocks(project));
-  const more = Math.min(MOST_BLOCKS, blocksAllowed(project)) - project.blocks.length;
+  // Blocks for which there are wedges, and places on the wall.
+  const places = blocksOn(project, project.wall.rows, project.wall.columns);
+  const more = Math.max(0, Math.min(blocksAllowed(project), places) - project.blocks.length);
   const unfilled = project.blocks.some(({ id, places }) => open.has(id) && places.includes(null));
   return (
     <>

@@ -1,5 +1,4 @@
 // Blocks entered as they are sewn, on the large area: wedge by wedge with keys or taps, or all at once from a list.
-import { Check } from 'lucide-react';
 import { BLOCK_PROGRESS } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
 import { Choice } from '../../../fields/Choice';
@@ -43,13 +42,6 @@ export function EnterBlocks({ way }: { way: 'keys' | 'list' }) {
             ))}
           </select>
         </label>
-        <button
-          type="button"
-          className="button"
-          onClick={() => store.getState().lay({ entering: null, into: null })}
-        >
-          <Check size={16} aria-hidden /> {say('Done')}
-        </button>
       </header>
       {hasSets ? way === 'keys' ? <ByKeys /> : <ByList /> : <StandInSets />}
     </section>
