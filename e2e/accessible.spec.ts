@@ -62,7 +62,7 @@ test('one part of finishing is on show in the panel, its main action in sight, a
     ['Sizes', /^Copy the sizes/, 'The top with its measures'],
     ['Picture', /^Save the picture/, 'The picture as it will be saved'],
     ['In words', /^Copy the words/, 'The quilt as it is'],
-    ['Cloth and cutting list', /^Print the list/, 'Backing of'],
+    ['Fabric and cutting list', /^Print the list/, 'Backing of'],
     ['Kits and cost', /^Save the order/, ''],
     ['Weight and bulk', null, 'The seams of block'],
     ['Colourways', /^Make a colourway/, 'The quilt as it is'],

@@ -227,7 +227,7 @@ test.describe('arranging blocks on the wall', () => {
     await meeting.click();
     await findings.getByRole('checkbox').first().check();
     await expect(undoButton(page)).toBeDisabled();
-    await findings.getByRole('button', { name: 'Do it' }).click();
+    await findings.getByRole('button', { name: 'Apply' }).click();
     await expect(undoButton(page)).toBeEnabled();
     await expect(findings.getByRole('button', { name: words })).toHaveCount(0);
     await undoButton(page).click();

@@ -4,7 +4,7 @@ import { expect, type Page, test } from '@playwright/test';
 import { openExample } from './quilt';
 import { openPart, undoButton } from './room';
 
-const CLOTH = 'Cloth and cutting list';
+const CLOTH = 'Fabric and cutting list';
 const KITS = 'Kits and cost';
 
 function cloth(page: Page) {
@@ -33,7 +33,7 @@ test('a fat quarter is as large as the cloth makes it, straightened, and its cos
   await openExample(page, 'Finishing');
   await openPart(page, KITS);
   const part = kits(page);
-  await part.getByText('Lengths of cloth').click();
+  await part.getByText('Lengths of fabric').click();
   await part.locator('summary').filter({ hasText: 'Prices' }).click();
   const quarter = part.getByLabel('Price of a fat quarter');
   await quarter.fill('1.255');
@@ -51,7 +51,7 @@ test('a fat quarter is as large as the cloth makes it, straightened, and its cos
   await expect(
     fabric.getByText('2 fat quarters at $1.255 each: $2.51, rounded to two decimals.'),
   ).toBeVisible();
-  const width = list.getByLabel('Usable width of cloth');
+  const width = list.getByLabel('Usable width of fabric');
   await list.getByText('Yardage settings').click();
   await width.fill('44');
   await width.press('Enter');
@@ -68,7 +68,7 @@ test('narrower cloth takes more of it, in words that can be undone', async ({ pa
   const fabric = list.locator('.cloths > li').filter({ hasText: 'Sailcloth with faint specks' });
   // 12 squares of 5 1/2": seven to the strip of 40", two strips, 11" and 1" to straighten.
   await expect(fabric.locator('.cloth-buy')).toHaveText('3/8 yd');
-  const width = list.getByLabel('Usable width of cloth');
+  const width = list.getByLabel('Usable width of fabric');
   await width.fill('16');
   await width.press('Enter');
   // Two to the strip: six strips, 33" and 1".
@@ -82,7 +82,7 @@ test('a kit has a price once cloth has one, and its order and labels can be take
   await openPart(page, KITS);
   const part = kits(page);
   await part.locator('summary').filter({ hasText: 'Prices' }).click();
-  const price = part.getByLabel('Price of cloth');
+  const price = part.getByLabel('Price of fabric');
   await price.fill('');
   await price.press('Enter');
   await expect(part.getByText('Write a price and the kit has one.')).toBeVisible();
@@ -148,7 +148,7 @@ test('the backing is given a fabric of the quilt and counted in its line, or lef
   await openPart(page, CLOTH);
   const list = cloth(page);
   const fabric = list.locator('.cloths > li').filter({ hasText: 'Night ink, tiny stars' });
-  const backing = list.locator('details.cloth').filter({ hasText: 'Cloth of the backing' });
+  const backing = list.locator('details.cloth').filter({ hasText: 'Fabric of the backing' });
   // 50 1/2" and 1" to straighten, up to the next eighth.
   await expect(backing.locator('summary .cloth-buy').first()).toHaveText('1 1/2 yd');
   await expect(fabric.locator('.cloth-buy')).toHaveText('1/4 yd');
@@ -161,8 +161,8 @@ test('the backing is given a fabric of the quilt and counted in its line, or lef
   await expect(fabric.locator('.cloth-buy')).toHaveText('1 5/8 yd');
   await fabric.locator('summary').first().click();
   await expect(fabric.locator('span').filter({ hasText: /^Lengths of the backing$/ })).toBeVisible();
-  await backing.getByLabel('Width of the cloth').fill('108');
-  await backing.getByLabel('Width of the cloth').press('Enter');
+  await backing.getByLabel('Width of the fabric').fill('108');
+  await backing.getByLabel('Width of the fabric').press('Enter');
   await expect(
     backing.getByText('The backing is of wider cloth than the rest, so it is bought by itself.'),
   ).toBeVisible();

@@ -194,8 +194,32 @@ test('a wedge whose set is not on record gets a set from the fabrics it shows, a
   }
   await page.getByRole('button', { name: 'Add set J' }).click();
   await page.keyboard.type('j');
-  await expect(page.getByText('Set J has 0 wedges tip up')).toBeVisible();
-  await page.keyboard.press('+');
   await expect(page.locator('.lack')).toHaveCount(0);
   expect((await places(page))[0]).toBe('Place 1: set J, tip up');
+});
+
+test('someone with sewn blocks and nothing else says of how many sets they are, and enters them by letters', async ({
+  page,
+}) => {
+  await page.goto('/');
+  let actions = 0;
+  const press = async (name: RegExp) => {
+    actions += 1;
+    await page.getByRole('button', { name }).click();
+  };
+  await press(/^Quilt:/);
+  await press(/^New quilt$/);
+  await press(/^Enter blocks already sewn/);
+  await press(/^Enter the wedges$/);
+  for (let block = 1; block <= 12; block += 1) {
+    for (let place = 0; place < 8; place += 1)
+      await page.keyboard.press('abcde'.charAt((block + place * 2) % 5));
+    await expect(page.locator('.lack')).toHaveCount(0);
+    await page.keyboard.press('Enter');
+    await expect(page.locator('.entry-name')).toContainText(`Block ${block + 1}`);
+    actions += 9;
+  }
+  expect(actions).toBeLessThan(120);
+  await page.getByRole('button', { name: 'Done', exact: true }).click();
+  await expect(page.locator('.block-card')).toHaveCount(12);
 });

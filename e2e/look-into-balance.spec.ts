@@ -32,7 +32,7 @@ test('what is summed up opens to single clashes, each marked on the wall and wit
   page,
 }) => {
   const findings = await atTheWall(page);
-  await findings.locator('summary', { hasText: 'Further in a fabric meets itself' }).click();
+  await findings.locator('summary', { hasText: 'Inside blocks the same fabric' }).click();
   const single = findings
     .getByRole('button', { name: /^Block \d+: .* between places \d and \d along/ })
     .first();
@@ -136,7 +136,7 @@ test('the folds have no barrier that axe finds, and nothing sticks out of the pa
   const findings = await atTheWall(page);
   await findings.locator('.finding > button').first().click();
   await findings.locator('summary', { hasText: 'What it changes' }).first().click();
-  await findings.locator('summary', { hasText: 'Further in' }).click();
+  await findings.locator('summary', { hasText: 'Inside blocks' }).click();
   for (const fold of ['What counts as a clash', 'Each fabric', 'How even is the top']) await open(page, fold);
   await findings.locator('.each-fabric > li > button').first().click();
   const { violations } = await new AxeBuilder({ page }).withTags(TAGS).analyze();

@@ -27,7 +27,7 @@ test('colourways stand side by side with their own figures and cloth; one become
   }
   await cards.getByRole('button', { name: 'Open Colourway 2' }).click();
   await expect(cards.getByRole('img')).toHaveCount(2);
-  await part.getByText('Cloth for it').click();
+  await part.getByText('Its fabrics', { exact: true }).click();
   await expect(part.getByText(/\d yd|fat quarter/).first()).toBeVisible();
   await part.getByRole('textbox', { name: 'Name of the colourway' }).fill('Evening');
   await part.getByRole('textbox', { name: 'Name of the colourway' }).press('Enter');

@@ -164,8 +164,8 @@ test('in centimetres the squares the steps speak of are those the cutting list c
     .locator('dd');
   await expect(figures).toHaveText(['13.0 cm', '14.0 cm']);
   await goTo(page, 'Finishing');
-  await openPart(page, 'Cloth and cutting list');
-  const list = page.getByRole('region', { name: 'Cloth and cutting list' });
+  await openPart(page, 'Fabric and cutting list');
+  const list = page.getByRole('region', { name: 'Fabric and cutting list' });
   for (const cut of ['squares 54.0 cm', 'squares 28.0 cm', 'squares 14.0 cm'])
     await expect(list.getByText(cut).first()).toBeAttached();
 });

@@ -110,44 +110,58 @@ export function chooseAlternatives(
     .map(({ kept }): Kept => ({ ...kept, orders: new Map(kept.orders) }));
   if (found.length === 0) return [];
   const chance = TERM_NAMES.reduce((sum, name) => sum + weights[name], 0);
-  const scored = chosen(model, found, count, NEARLY * chance, wish.scopes).map(({ kept, apart }) => {
+  // Each is scored by what chance gives with its own corners, as its wall will be: the search holds to the corners there are now.
+  const scored = found.map((kept) => {
     const moves = movesBetween(project, kept);
-    const terms = evaluateTerms(scales, wallModel(moved(project, moves), model.cloths));
-    return { moves, score: { terms, total: weighted(terms, weights) }, apart };
+    const then = wallModel(moved(project, moves), model.cloths);
+    const terms = evaluateTerms(termScales(then, scales.intent), then);
+    return { kept, moves, score: { terms, total: weighted(terms, weights) } };
   });
-  return scored.map((one) => ({
-    ...one,
-    behind: chance > 0 ? Math.max(0, (one.score.total - scored[0]!.score.total) / chance) : 0,
-    differences: differences(scales, one.score.terms, scored[0]!.score.terms, weights),
+  const taken = chosen(model, scored, count, NEARLY * chance, wish.scopes);
+  return taken.map(({ moves, score, apart }) => ({
+    moves,
+    score,
+    apart,
+    behind: chance > 0 ? Math.max(0, (score.total - taken[0]!.score.total) / chance) : 0,
+    differences: differences(scales, score.terms, taken[0]!.score.terms, weights),
   }));
 }
 
+interface Scored {
+  readonly kept: Kept;
+  readonly moves: readonly Move[];
+  readonly score: Score;
+}
+
+/** The best first, then those that differ most and score no more than `slack` worse; in the order of their scores. */
 function chosen(
   model: WallModel,
-  found: readonly Kept[],
+  found: readonly Scored[],
   count: number,
   slack: number,
   scopes: Scopes,
-): { kept: Kept; apart: number }[] {
-  const ranked = found.toSorted((one, other) => one.cost - other.cost);
+): (Scored & { apart: number })[] {
+  const ranked = found.toSorted((one, other) => one.score.total - other.score.total);
   const good = ranked
-    .filter((one) => one.cost <= ranked[0]!.cost + slack)
-    .map((kept) => ({ kept, seams: seamsOf(model, kept, scopes.trade || scopes.strips) }));
+    .filter((one) => one.score.total <= ranked[0]!.score.total + slack)
+    .map((one) => ({ one, seams: seamsOf(model, one.kept, scopes.trade || scopes.strips) }));
   const taken = good.slice(0, 1);
   while (taken.length < count) {
     const far = good
-      .map((one) => ({ one, apart: Math.min(...taken.map((other) => unlike(one.seams, other.seams))) }))
+      .map((next) => ({ next, apart: Math.min(...taken.map((other) => unlike(next.seams, other.seams))) }))
       .reduce((best, next) => (next.apart > best.apart + 1e-12 ? next : best));
     if (far.apart < LEAST_APART) break;
-    taken.push(far.one);
+    taken.push(far.next);
   }
-  return taken.map(({ kept, seams }) => ({
-    kept,
-    apart: Math.min(
-      1,
-      ...taken.filter((other) => other.kept !== kept).map((other) => unlike(seams, other.seams)),
-    ),
-  }));
+  return taken
+    .toSorted((one, other) => one.one.score.total - other.one.score.total)
+    .map(({ one, seams }) => ({
+      ...one,
+      apart: Math.min(
+        1,
+        ...taken.filter((other) => other.one !== one).map((other) => unlike(seams, other.seams)),
+      ),
+    }));
 }
 
 /**

@@ -45,6 +45,8 @@ export interface EnteringValues {
   readonly counts: readonly WedgesCounted[];
   /** The list of blocks as it is typed. */
   readonly text: string;
+  /** The sets to stand in for those of the blocks. */
+  readonly standing: { readonly sets: number; readonly strips: number; readonly fabrics: number };
 }
 
 export interface Drafts {

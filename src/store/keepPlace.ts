@@ -51,6 +51,7 @@ const placeSchema = v.object({
       progress: v.picklist(BLOCK_PROGRESS),
       counts: v.array(v.object({ ...wedge.entries, count: v.number() })),
       text: v.string(),
+      standing: v.object({ sets: count, strips: count, fabrics: count }),
     }),
   }),
 });

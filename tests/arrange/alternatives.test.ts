@@ -3,7 +3,7 @@ import { seamsOf, unlike } from '../../src/arrange/alternatives';
 import { ALL_SCOPES } from '../../src/arrange/score';
 import type { ShuffleWish } from '../../src/arrange/shuffle';
 import { termScales } from '../../src/balance/score/termScales';
-import { evaluateTerms } from '../../src/balance/score/terms';
+import { DEFAULT_WEIGHTS, evaluateTerms, weighted } from '../../src/balance/score/terms';
 import { wallModel } from '../../src/balance/wall/wallModel';
 import { clothTable } from '../../src/cloth/cloths';
 import { turnsOf } from '../../src/model/find';
@@ -31,6 +31,14 @@ describe('alternatives', () => {
       expect(one.score.total).toBeLessThanOrEqual(found[0]!.score.total + 0.03 * 8 + 1e-9);
       expect(one.score.total).toBeLessThan(start);
     }
+  });
+
+  it('score what the wall made of them scores, the best first', () => {
+    const totals = found.map(({ moves }) => weighted(scoreOf(moved(PROJECT, moves)), DEFAULT_WEIGHTS));
+    found.forEach((one, at) => {
+      expect(one.score.total).toBeCloseTo(totals[at]!, 10);
+      expect(one.behind).toBeCloseTo((totals[at]! - Math.min(...totals)) / 8, 10);
+    });
   });
 
   it('differ in at least three seams of ten, as is measured on the walls they make', () => {

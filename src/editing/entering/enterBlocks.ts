@@ -1,27 +1,24 @@
 // Enters blocks that are sewn already, or planned elsewhere. A sewn block is a fact: where the sets have too few wedges for it, blocks that
 // are only planned give theirs up, and counts of wedges may be corrected in the same command.
 import { wedgeLedger } from '../../cutting/wedges/ledger';
-import { cutWidth, setHeight } from '../../geometry/stripSet';
-import { createBlock, createSet } from '../../model/create';
+import { createBlock } from '../../model/create';
 import { cellIndexOf, findBlock, findSet } from '../../model/find';
 import { whyCornersLocked, whyPlacesLocked } from '../../model/freedom';
-import { isTooNarrow } from '../../model/lengths';
 import { counted, phrase } from '../../model/phrase';
 import {
   type Block,
   type BlockId,
-  type FabricId,
   MOST_BLOCKS,
   type Place,
   type Project,
   type StripSet,
   type StripSetId,
 } from '../../model/project';
-import type { Inches } from '../../model/units';
 import { type Command, Refusal } from '../apply';
 import { hangInEmptyCell, setBlockProgress } from '../commands/blocks';
 import { openBlocks } from '../commands/chooseWedges';
 import { countedAs } from '../commands/wedgeCount';
+import { growsWithUse } from './sewnSets';
 
 /** A block as it was typed in. */
 export interface EnteredBlock {
@@ -54,11 +51,13 @@ export interface GivenWedge {
 export interface Supply {
   readonly given: readonly GivenWedge[];
   readonly short: readonly ShortWedges[];
+  /** What the count of a set known only from sewn wedges becomes. */
+  readonly grown: readonly WedgesCounted[];
 }
 
 /**
  * Where the wedges of entered blocks come from: first what is left over, then planned blocks that are not pinned, from the last number
- * back. What lacks after that is short.
+ * back. What lacks after that is short; a set that is known only from sewn wedges grows by it instead.
  */
 export function supplyOf(project: Project, entered: readonly EnteredBlock[]): Supply {
   const into = new Set(entered.map(({ block }) => block));
@@ -70,6 +69,7 @@ export function supplyOf(project: Project, entered: readonly EnteredBlock[]): Su
     .flatMap(({ id, places }) => places.map((wedge, place) => ({ block: id, place, wedge })));
   const given: GivenWedge[] = [];
   const short: ShortWedges[] = [];
+  const grown: WedgesCounted[] = [];
   const after = { ...project, blocks: [...others, ...entered.map(asBlock)] };
   for (const { set, left, available } of wedgeLedger(after)) {
     for (const tip of ['up', 'down'] as const) {
@@ -80,10 +80,12 @@ export function supplyOf(project: Project, entered: readonly EnteredBlock[]): Su
       given.push(...yielded.map(({ block, place }) => ({ block, place })));
       const over = -left[tip] - yielded.length;
       const there = available[tip];
-      if (over > 0) short.push({ set: set.id, tip, there, needed: there + over });
+      if (over <= 0) continue;
+      if (growsWithUse(set)) grown.push({ set: set.id, tip, count: there + over });
+      else short.push({ set: set.id, tip, there, needed: there + over });
     }
   }
-  return { given, short };
+  return { given, short, grown };
 }
 
 function asBlock({ places, progress }: EnteredBlock): Block {
@@ -138,14 +140,14 @@ export function enterBlocks(
 ): Command {
   const only = entered.length === 1 ? entered[0] : undefined;
   const known = only?.block ? findBlock(project, only.block)?.number : only?.number;
-  const { given } = supplyOf(withCounts(project, counts), entered);
+  const { given, grown } = supplyOf(withCounts(project, counts), entered);
   return {
     label: known
       ? phrase('enter block {block}', { block: known })
       : counted(entered.length, 'enter a block', 'enter {count} blocks'),
     change: (draft) => {
       for (const { block, place } of given) findBlock(draft, block)!.places[place] = null;
-      for (const one of counts) count(draft, one);
+      for (const one of [...counts, ...grown]) count(draft, one);
       for (const one of entered) {
         const block = one.block === null ? added(draft, one) : findBlock(draft, one.block);
         if (!block) throw new Error(`enterBlocks: no block ${one.block}`);
@@ -193,47 +195,4 @@ export function samePlaces(one: readonly (Place | null)[], other: readonly (Plac
     one.length === other.length &&
     one.every((wedge, at) => wedge?.set === other[at]?.set && wedge?.tip === other[at]?.tip)
   );
-}
-
-/** What shows of one strip in a sewn wedge, from the rim inwards. */
-export interface ShownBand {
-  readonly fabric: FabricId;
-  /** Inches from seam to seam along the middle of the wedge. The last band shows what is left of the wedge, whatever this says. */
-  readonly width: Inches;
-}
-
-/**
- * Adds a set for a wedge that is sewn already and whose strips are not on record: its strips are as wide as the bands show them, plus
- * their seams, and no other wedge is left of it. Refused where the bands are longer than the wedge.
- */
-export function addSewnSet(bands: readonly ShownBand[]): Command {
-  return {
-    label: phrase('add the set of a sewn wedge'),
-    change: (draft) => {
-      const { cutHeight, seam, outerSeam } = draft.wedge;
-      const strips = bands.map(({ fabric, width }, at) => ({
-        fabric,
-        width: at === 0 ? width + seam + outerSeam : cutWidth(width, seam),
-      }));
-      const last = strips.at(-1);
-      if (!last) throw new Error('addSewnSet: no bands');
-      last.width += cutHeight - setHeight(strips, seam);
-      if (isTooNarrow(last.width, strips.length > 1 ? seam : 0)) {
-        const message = phrase(
-          'The fabrics before the last one reach to the middle; they show {sum} together.',
-          {
-            sum: { inches: bands.slice(0, -1).reduce((sum, { width }) => sum + width, 0) },
-          },
-        );
-        throw new Refusal('bands-too-long', 'stripSets', message);
-      }
-      draft.stripSets.push({
-        ...createSet(draft),
-        strips,
-        length: 0,
-        progress: 'cut',
-        cut: { up: 0, down: 0 },
-      });
-    },
-  };
 }

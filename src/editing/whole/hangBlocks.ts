@@ -3,10 +3,11 @@
 import { blocksOn } from '../../cutting/top/sizeOffers';
 import { topSize } from '../../cutting/top/topSize';
 import { sideTable } from '../../model/find';
+import { counted } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import type { InParts } from '../../model/work/parts';
 import { apply, type Command } from '../apply';
-import { addBlocks } from '../commands/blocks';
+import { addBlocks, hangInEmptyCell } from '../commands/blocks';
 import { blocksAllowed, fillingEmpty } from '../commands/chooseWedges';
 import { hangAll, resizeWall } from '../commands/wall';
 import type { BlocksWanted } from './sewSets';
@@ -37,8 +38,38 @@ export function* hangingBlocks(project: Project, want: BlocksWanted, seed: numbe
   }
 }
 
+/** A larger wall for the blocks on the side table. */
+export interface LargerWall {
+  readonly rows: number;
+  readonly columns: number;
+  readonly command: Command;
+}
+
+/**
+ * A wall on which all blocks hang, as one command; blocks that hang keep their places where the new wall has them. Null where the wall
+ * has room already, or no larger one holds all.
+ */
+export function wallForAll(project: Project): LargerWall | null {
+  const blocks = project.blocks.length;
+  if (room(project) >= blocks) return null;
+  const { wall } = withWall(project, blocks, blocks, true);
+  const { rows, columns } = wall;
+  if (room({ ...project, wall }) < blocks) return null;
+  const label = counted(
+    sideTable(project).length,
+    'make the wall {rows} down, {columns} across and hang 1 block',
+    'make the wall {rows} down, {columns} across and hang {count} blocks',
+    { rows, columns },
+  );
+  const change: Command['change'] = (draft) => {
+    resizeWall(rows, columns).change?.(draft);
+    for (const { id } of sideTable(draft)) hangInEmptyCell(draft, id);
+  };
+  return { rows, columns, command: { label, change } };
+}
+
 /** Cells for blocks on the wall. */
-function room({ setting, wall }: Project): number {
+function room({ setting, wall }: Pick<Project, 'setting' | 'wall'>): number {
   return blocksOn({ setting }, wall.rows, wall.columns);
 }
 

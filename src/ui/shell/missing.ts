@@ -29,7 +29,7 @@ export function missing(project: Project, step: Step, things: number | null): Mi
       'Nothing is missing. 1 block is left over on the side table.',
       'Nothing is missing. {count} blocks are left over on the side table.',
     );
-    return { words, at: PLACES.finishing };
+    return { words, at: step === 'wall' ? PLACES.finishing : PLACES.wall };
   }
   return {
     words: phrase(

@@ -1,9 +1,12 @@
 // Step 4, blocks: their number and the choice of wedges; or what belongs to the opened block, or to entering sewn blocks. The blocks
 // themselves lie on the large area (stage/blocks/).
+import { Check, Plus } from 'lucide-react';
 import { useEffect, useMemo, useRef } from 'react';
-import { openBlocks } from '../../editing/commands/chooseWedges';
+import { blocksOn } from '../../cutting/top/sizeOffers';
+import { blocksAllowed, openBlocks } from '../../editing/commands/chooseWedges';
+import { counted, phrase } from '../../model/phrase';
 import type { Block } from '../../model/project';
-import { useApp } from '../app';
+import { useApp, useAppStore } from '../app';
 import { useAnalysis } from '../useAnalysis';
 import { useSay } from '../words';
 import { clashesByBlock } from './blocks/blockWords';
@@ -37,10 +40,25 @@ export function BlocksStep() {
 }
 
 function Entering() {
+  const say = useSay();
+  const store = useAppStore();
+  const there = useApp((app) => app.project.blocks.filter(({ places }) => !places.includes(null)).length);
+  const entered =
+    there === 0
+      ? phrase('No block is entered yet.')
+      : counted(there, '1 whole block so far.', '{count} whole blocks so far.');
   return (
     <>
       <EnteringHelp />
-      <StepFoot />
+      <StepFoot instead={entered}>
+        <button
+          type="button"
+          className="button solid"
+          onClick={() => store.getState().lay({ entering: null, into: null })}
+        >
+          <Check size={16} aria-hidden /> {say('Done')}
+        </button>
+      </StepFoot>
     </>
   );
 }
@@ -76,6 +94,9 @@ function AllBlocks() {
   const project = useApp((app) => app.project);
   const choosing = useChoosing();
   const open = new Set(openBlocks(project));
+  // Blocks for which there are wedges, and places on the wall.
+  const places = blocksOn(project, project.wall.rows, project.wall.columns);
+  const more = Math.max(0, Math.min(blocksAllowed(project), places) - project.blocks.length);
   const unfilled = project.blocks.some(({ id, places }) => open.has(id) && places.includes(null));
   return (
     <>
@@ -83,13 +104,22 @@ function AllBlocks() {
         title="Blocks"
         line="Wedges go round a block tip up and tip down in turn, so that their seams nest."
       />
-      <HowMany />
+      <HowMany choosing={choosing} inFoot={unfilled ? 0 : more} />
       <ChooseWedges choosing={choosing} />
-      <Caution about={['sewing', 'pressing']} />
+      <Caution about={['sewing', 'pressing']} folded />
       <StepFoot>
         {unfilled ? (
           <button type="button" className="button solid" disabled={choosing.busy} onClick={choosing.fill}>
             {say('Fill empty blocks')}
+          </button>
+        ) : more > 0 ? (
+          <button
+            type="button"
+            className="button solid"
+            disabled={choosing.busy}
+            onClick={() => choosing.add(more)}
+          >
+            <Plus size={16} aria-hidden /> {say(counted(more, 'Add 1 block', 'Add {count} blocks'))}
           </button>
         ) : null}
       </StepFoot>

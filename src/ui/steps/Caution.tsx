@@ -1,4 +1,5 @@
 // The usual cautions, shown where the tool gives instructions to cut, press or sew. All are common practice, no source.
+import { phrase } from '../../model/phrase';
 import { useSay } from '../words';
 
 const CAUTIONS = {
@@ -27,15 +28,28 @@ const CAUTIONS = {
   },
 } as const;
 
-export function Caution({ about }: { about: readonly (keyof typeof CAUTIONS)[] }) {
+interface Props {
+  about: readonly (keyof typeof CAUTIONS)[];
+  /** One line of each, the rest a press away: where nothing is cut, pressed or sewn yet. */
+  folded?: boolean;
+}
+
+export function Caution({ about, folded = false }: Props) {
   const say = useSay();
   return (
     <>
       {about.map((one) => (
-        <details key={one} className="caution" open>
-          <summary>{say(CAUTIONS[one].title)}</summary>
+        <details key={one} className="caution" open={!folded}>
+          <summary>
+            {folded
+              ? say('{title}: {line}', {
+                  title: phrase(CAUTIONS[one].title),
+                  line: phrase(CAUTIONS[one].lines[0]),
+                })
+              : say(CAUTIONS[one].title)}
+          </summary>
           <ul>
-            {CAUTIONS[one].lines.map((line) => (
+            {CAUTIONS[one].lines.slice(folded ? 1 : 0).map((line) => (
               <li key={line}>{say(line)}</li>
             ))}
           </ul>

@@ -1,5 +1,6 @@
 // The foot of a step, always in sight: what is missing and where it is done, and the main action of the step.
 import { type ReactNode, useDeferredValue, useMemo } from 'react';
+import type { Phrase } from '../../model/phrase';
 import type { Step } from '../../store/app';
 import { useApp, useAppStore } from '../app';
 import { Fractions } from '../fields/Fractions';
@@ -7,8 +8,11 @@ import { missing } from '../shell/missing';
 import { useAnalysis } from '../useAnalysis';
 import { useSay } from '../words';
 
-/** The foot. `children` is the main action: one solid button, and at most one beside it. */
-export function StepFoot({ children }: { children?: ReactNode }) {
+/**
+ * The foot. `children` is the main action: one solid button, and at most one beside it. `instead` stands for what is missing, while
+ * something is done to which that is no answer.
+ */
+export function StepFoot({ children, instead }: { children?: ReactNode; instead?: Phrase }) {
   const say = useSay();
   const store = useAppStore();
   // A moment later than what is typed: a plan of hundreds of blocks takes a while.
@@ -17,11 +21,11 @@ export function StepFoot({ children }: { children?: ReactNode }) {
   const { balance } = useAnalysis(project);
   const things = balance?.project === project ? balance.findings.length : null;
   const { words, at } = useMemo(() => missing(project, step, things), [project, step, things]);
-  const elsewhere = at !== null && at.step !== step;
+  const elsewhere = !instead && at !== null && at.step !== step;
   return (
     <footer className={elsewhere && isNext(step, at.step) ? 'step-foot leads-on' : 'step-foot'}>
       <p>
-        <Fractions text={say(words)} />
+        <Fractions text={say(instead ?? words)} />
       </p>
       <div className="row">
         {children}

@@ -26,9 +26,7 @@ export function WallNotice({ turning }: { turning: string | null }) {
   return (
     <>
       {words === null ? null : <p className="said" aria-hidden data-words={words} />}
-      {preview ? (
-        <p className="said look" aria-hidden data-words={say('Only a look: nothing is changed yet')} />
-      ) : null}
+      {preview ? <p className="said look" aria-hidden data-words={say('Preview: not applied')} /> : null}
     </>
   );
 }

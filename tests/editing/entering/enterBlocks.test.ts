@@ -7,16 +7,13 @@ import { addBlocks } from '../../../src/editing/commands/blocks';
 import { openBlocks } from '../../../src/editing/commands/chooseWedges';
 import { pinBlocks } from '../../../src/editing/commands/wall';
 import {
-  addSewnSet,
   type EnteredBlock,
   enterBlocks,
   shortPlaces,
   supplyOf,
 } from '../../../src/editing/entering/enterBlocks';
-import { wedgeBands } from '../../../src/geometry/bands';
-import { setHeight } from '../../../src/geometry/stripSet';
 import { speak } from '../../../src/model/phrase';
-import { type Place, type Project, WEDGE_COUNTS } from '../../../src/model/project';
+import type { Place, Project } from '../../../src/model/project';
 import { dice } from '../../balance/tops';
 import { done, refusal } from '../outcomes';
 import { partlySewn } from '../randomMoves';
@@ -121,39 +118,5 @@ describe('entering blocks', () => {
     expect(refusal(sewn, enterBlocks(sewn, [other]))).toContain('is sewn');
     const open = entered({ places: entered().places.with(3, null) });
     expect(refusal(project, enterBlocks(project, [open]))).toContain('has an empty place');
-  });
-});
-
-describe('the set of a sewn wedge', () => {
-  it('shows its fabrics as wide as they were measured, and has no wedge left', () => {
-    fc.assert(
-      fc.property(
-        fc.array(fc.integer({ min: 4, max: 12 }), { minLength: 1, maxLength: 6 }),
-        fc.constantFrom(...WEDGE_COUNTS),
-        (eighths, perBlock) => {
-          const project = {
-            ...workshopProject(),
-            stripSets: [],
-            blocks: [],
-            wall: { rows: 1, columns: 1, cells: [null] },
-          };
-          const quilt = { ...project, wedge: { ...project.wedge, perBlock, cutHeight: 12 } };
-          const shown = eighths.map((width, at) => ({ fabric: `f${2 + (at % 4)}`, width: width / 8 }));
-          const after = done(quilt, addSewnSet(shown));
-          const set = after.stripSets[0]!;
-          expect(setHeight(set.strips, after.wedge.seam)).toBeCloseTo(12, 9);
-          const bands = wedgeBands(set.strips, 'up', after.wedge);
-          expect(bands.map(({ fabric }) => fabric)).toEqual(shown.map(({ fabric }) => fabric));
-          for (const [at, { width }] of shown.slice(0, -1).entries())
-            expect(bands[at]!.outer - bands[at]!.inner).toBeCloseTo(width, 9);
-          expect(wedgeLedger(after)[0]!.available).toEqual({ up: 0, down: 0 });
-        },
-      ),
-      { numRuns: 150 },
-    );
-  });
-  it('is refused where the fabrics before the last reach to the middle', () => {
-    const bands = [4, 4, 1].map((width) => ({ fabric: 'f2', width }));
-    expect(refusal(workshopProject(), addSewnSet(bands))).toContain('reach to the middle');
   });
 });

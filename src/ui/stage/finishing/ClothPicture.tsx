@@ -39,7 +39,7 @@ export function ClothPicture({ layout, fabric, lines, scale }: Props) {
           key={index}
           role="img"
           aria-label={say(
-            phrase('{count} pieces on cloth {across} wide and {along} long', {
+            phrase('{count} pieces on fabric {across} wide and {along} long', {
               count: cuts.length,
               across: { inches: sheet.across },
               along: { inches: sheet.along },

@@ -17,7 +17,7 @@ export function HowFar({ blocks, stage, disabled }: Props) {
   const [run, problems] = useRun();
   return (
     <div>
-      <fieldset className="stages" aria-label={say('How far it is sewn')}>
+      <fieldset className="stages" aria-label={say('Progress')}>
         {BLOCK_PROGRESS.map((one) => (
           <button
             key={one}

@@ -1,7 +1,7 @@
 // A strip set for a sewn wedge whose set is not on record: its fabrics from the rim inwards, as wide as they show.
 import { Minus, Plus } from 'lucide-react';
 import { useState } from 'react';
-import { addSewnSet, type ShownBand } from '../../../editing/entering/enterBlocks';
+import { addSewnSet, type ShownBand } from '../../../editing/entering/sewnSets';
 import { apothem } from '../../../geometry/wedge';
 import { freshLetter } from '../../../model/find';
 import { phrase } from '../../../model/phrase';

@@ -42,7 +42,7 @@ export function wedgeClashWords(project: Project, clashes: readonly WedgeClash[]
       : phrase('{fabric} reads as one with {other} on the rim at place {place}.', values);
   });
   if (inside > 0.05)
-    said.push(phrase('Further in, cloth meets itself along {length}.', { length: { inches: inside } }));
+    said.push(phrase('Inside, the same fabric touches along {length}.', { length: { inches: inside } }));
   return said;
 }
 

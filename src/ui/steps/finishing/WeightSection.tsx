@@ -78,7 +78,7 @@ export function WeightSection() {
       </ul>
       <p className="quiet">
         {say(
-          'The weights are an estimate: quilting cotton of 135 to 150 grams to the square metre, a typical figure. Weigh a piece of your own cloth to be sure.',
+          'The weights are an estimate: quilting cotton of 135 to 150 grams to the square metre, a typical figure. Weigh a piece of your own fabric to be sure.',
         )}
       </p>
     </Part>

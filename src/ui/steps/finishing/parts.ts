@@ -6,7 +6,7 @@ export const PART_NAMES: Readonly<Record<FinishingPart, string>> = {
   picture: 'Picture',
   words: 'In words',
   pattern: 'Pattern',
-  cutting: 'Cloth and cutting list',
+  cutting: 'Fabric and cutting list',
   kits: 'Kits and cost',
   weight: 'Weight and bulk',
   colourways: 'Colourways',

@@ -90,7 +90,7 @@ function FabricRow({ spread, middle, dominant, open }: RowProps) {
         </span>
         <span className="figure">
           {say('{percent}%', { percent: Math.round(100 * spread.share) })}
-          <span className="hidden-text"> {say('of the cloth in the wedges')}</span>
+          <span className="hidden-text"> {say('of the fabric in the wedges')}</span>
         </span>
       </button>
       <ul id={words} hidden={!open} className="quiet said-of">

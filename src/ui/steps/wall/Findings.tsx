@@ -117,8 +117,8 @@ function slighterWords(clashes: readonly Clash[]): Phrase {
   return within
     ? counted(
         clashes.length,
-        'Further in a fabric meets itself or its look-alike once, along {length}',
-        'Further in a fabric meets itself or its look-alike {count} times, {length} in all',
+        'Inside blocks the same fabric or its look-alike touches once, along {length}',
+        'Inside blocks the same fabric or its look-alike touches {count} times, {length} in all',
         values,
       )
     : counted(

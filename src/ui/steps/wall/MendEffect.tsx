@@ -71,10 +71,10 @@ function EffectLine({ effect }: { effect: Effect }) {
       )}{' '}
       {say(
         verdict === 'better'
-          ? 'The top scores {after} points, better than {before} (lower is better; by chance 100).'
+          ? 'The top scores {after} points, better than {before} (a random layout scores 100; lower is better).'
           : verdict === 'worse'
-            ? 'The top scores {after} points, worse than {before} (lower is better; by chance 100).'
-            : 'The top scores {after} points, as before (lower is better; by chance 100).',
+            ? 'The top scores {after} points, worse than {before} (a random layout scores 100; lower is better).'
+            : 'The top scores {after} points, as before (a random layout scores 100; lower is better).',
         score,
       )}
     </>

@@ -94,7 +94,7 @@ export function Mends({ balance, finding }: { balance: Balance; finding: Finding
               if (run(mend(ticked))) store.getState().showFinding(null);
             }}
           >
-            {say(ticked.length === 1 ? 'Do it' : ticked.length === 2 ? 'Do both' : 'Do all {count}', {
+            {say(ticked.length === 1 ? 'Apply' : ticked.length === 2 ? 'Apply both' : 'Apply all {count}', {
               count: ticked.length,
             })}
           </button>

@@ -8,7 +8,7 @@ export const TERM_WORDS: Readonly<Record<TermName, string>> = {
   valueSpread: 'Lights and darks',
   colourSpread: 'Colours',
   fabricSpread: 'Each fabric’s spread',
-  wholeTopWeight: 'Weight of the whole top',
+  wholeTopWeight: 'Overall balance',
 };
 
 export function ScoreTable({ before, after }: { before: Terms; after: Terms }) {

@@ -36,7 +36,7 @@ export function TopEvenness() {
       now={
         uneven === 0
           ? say('mixed as by chance')
-          : say('{count} of {all} gathered', { count: uneven, all: evenness.length })
+          : say('colours cluster on {count} of {all} measures', { count: uneven, all: evenness.length })
       }
     >
       <table className="scores evenness">

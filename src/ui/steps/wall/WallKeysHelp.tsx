@@ -20,7 +20,7 @@ export function WallKeysHelp() {
   return (
     <section>
       <details>
-        <summary>{say('Hands and keys')}</summary>
+        <summary>{say('Gestures and shortcuts')}</summary>
         <dl className="keys">
           {KEYS.map(([key, does]) => (
             <div key={key}>

@@ -1,5 +1,4 @@
 // Blocks entered as they are sewn, on the large area: wedge by wedge with keys or taps, or all at once from a list.
-import { Check } from 'lucide-react';
 import { BLOCK_PROGRESS } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
 import { Choice } from '../../../fields/Choice';
@@ -8,6 +7,7 @@ import { useSay } from '../../../words';
 import { ByKeys } from './ByKeys';
 import { ByList } from './ByList';
 import './entering.css';
+import { StandInSets } from './StandInSets';
 import { useEntering } from './useEntering';
 
 export function EnterBlocks({ way }: { way: 'keys' | 'list' }) {
@@ -42,32 +42,8 @@ export function EnterBlocks({ way }: { way: 'keys' | 'list' }) {
             ))}
           </select>
         </label>
-        <button
-          type="button"
-          className="button"
-          onClick={() => store.getState().lay({ entering: null, into: null })}
-        >
-          <Check size={16} aria-hidden /> {say('Done')}
-        </button>
       </header>
-      {hasSets ? way === 'keys' ? <ByKeys /> : <ByList /> : <NoSets />}
+      {hasSets ? way === 'keys' ? <ByKeys /> : <ByList /> : <StandInSets />}
     </section>
-  );
-}
-
-function NoSets() {
-  const say = useSay();
-  const store = useAppStore();
-  return (
-    <div className="sheet-of-paper no-blocks">
-      <p>
-        {say(
-          'A block is entered by the sets of its wedges, and there is no strip set yet. Add your strip sets, or in the panel a set for each wedge as it shows.',
-        )}
-      </p>
-      <button type="button" className="button solid" onClick={() => store.getState().goTo('sets')}>
-        {say('Go to the strip sets')}
-      </button>
-    </div>
   );
 }

@@ -2,6 +2,7 @@
 import { memo, useMemo } from 'react';
 import { wedgeLedger } from '../../../../cutting/wedges/ledger';
 import { type Entry, proposedTip } from '../../../../editing/entering/entry';
+import { growsWithUse } from '../../../../editing/entering/sewnSets';
 import type { Block, Place, Tip } from '../../../../model/project';
 import { useApp } from '../../../app';
 import { wedgeTitle } from '../../../steps/blocks/blockWords';
@@ -30,17 +31,22 @@ export function WedgeKeys({ entry, target, onTake }: Props) {
         <li key={set.id} className="sheet-of-paper" aria-label={say('Set {set}', { set: set.label })}>
           <b aria-hidden>{set.label}</b>
           {(['up', 'down'] as const).map((tip) => {
-            const count = left(set.id, tip, there[tip]);
+            // A set known only from sewn wedges has as many as are entered.
+            const count = growsWithUse(set) ? null : left(set.id, tip, there[tip]);
             return (
               <WedgeKey
                 key={tip}
                 set={set.id}
                 tip={tip}
                 count={count}
-                name={say('{wedge}: {count} left', {
-                  wedge: say(wedgeTitle(project, { set: set.id, tip })),
-                  count: Math.max(0, count),
-                })}
+                name={
+                  count === null
+                    ? say(wedgeTitle(project, { set: set.id, tip }))
+                    : say('{wedge}: {count} left', {
+                        wedge: say(wedgeTitle(project, { set: set.id, tip })),
+                        count: Math.max(0, count),
+                      })
+                }
                 onTake={onTake}
               />
             );
@@ -52,7 +58,8 @@ export function WedgeKeys({ entry, target, onTake }: Props) {
 }
 
 interface KeyProps extends Place {
-  count: number;
+  /** Wedges that are left; null where every wedge entered shows that there was one more. */
+  count: number | null;
   name: string;
   onTake: (wedge: Place) => void;
 }
@@ -61,7 +68,7 @@ const WedgeKey = memo(function WedgeKey({ set, tip, count, name, onTake }: KeyPr
   return (
     <button
       type="button"
-      className={`wedge-key ${tip}${count > 0 ? '' : ' none'}`}
+      className={`wedge-key ${tip}${count === null || count > 0 ? '' : ' none'}`}
       aria-label={name}
       title={name}
       // A press leaves the focus where it is, so that Enter after it goes to the next block.
@@ -70,7 +77,7 @@ const WedgeKey = memo(function WedgeKey({ set, tip, count, name, onTake }: KeyPr
     >
       <WedgePicture wedge={{ set, tip }} height={64} />
       <span aria-hidden>
-        {tip === 'up' ? '↑' : '↓'} {Math.max(0, count)}
+        {tip === 'up' ? '↑' : '↓'} {count === null ? null : Math.max(0, count)}
       </span>
     </button>
   );

@@ -8,12 +8,19 @@ import type { Block, Project } from '../../../../model/project';
 import type { EnteringValues } from '../../../../store/drafts';
 import { useApp, useAppStore } from '../../../app';
 
-const NOTHING: EnteringValues = { entry: null, progress: 'octagon', counts: [], text: '' };
+/** A handful of sets of five strips in eight fabrics is usual in a scrappy top (common practice, no source). */
+const NOTHING: EnteringValues = {
+  entry: null,
+  progress: 'octagon',
+  counts: [],
+  text: '',
+  standing: { sets: 5, strips: 5, fabrics: 8 },
+};
 
 /** What is entered, and a function that changes parts of it. */
 export function useEntering(): [EnteringValues, (part: Partial<EnteringValues>) => void] {
   const store = useAppStore();
-  const values = useApp((app) => app.drafts.entering?.values ?? NOTHING);
+  const values = useApp((app) => app.drafts.entering?.values);
   const change = useCallback(
     (part: Partial<EnteringValues>) => {
       const { drafts, keepDraft } = store.getState();
@@ -21,7 +28,8 @@ export function useEntering(): [EnteringValues, (part: Partial<EnteringValues>) 
     },
     [store],
   );
-  return [values, change];
+  const known = useMemo(() => ({ ...NOTHING, ...values }), [values]);
+  return [known, change];
 }
 
 /** The block that is entered next: the one it was opened for, else the first planned one that is empty; null for a new one. */

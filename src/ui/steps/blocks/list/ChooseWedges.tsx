@@ -16,7 +16,7 @@ export function ChooseWedges({ choosing }: { choosing: ReturnType<typeof useChoo
   const { busy, choose, seed, setSeed, words, problems } = choosing;
   const open = openBlocks(project);
   const kept = project.blocks.length - open.length;
-  if (project.blocks.length === 0) return null;
+  if (project.blocks.length === 0) return <Complaint problems={problems} />;
   return (
     <section aria-labelledby="choose-title">
       <h3 id="choose-title">{say('Choose wedges')}</h3>

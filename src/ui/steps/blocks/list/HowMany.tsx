@@ -2,19 +2,24 @@
 import { Plus } from 'lucide-react';
 import { useState } from 'react';
 import { blocksAllowed } from '../../../../editing/commands/chooseWedges';
-import { counted } from '../../../../model/phrase';
+import { counted, phrase } from '../../../../model/phrase';
 import { MOST_BLOCKS } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
-import { Complaint } from '../../../fields/Complaint';
 import { CountField } from '../../../fields/CountField';
 import { useSay } from '../../../words';
-import { useChoosing } from '../useChoosing';
+import type { useChoosing } from '../useChoosing';
 
-export function HowMany() {
+interface Props {
+  choosing: ReturnType<typeof useChoosing>;
+  /** So many blocks are added by the button in the foot of the step. */
+  inFoot: number;
+}
+
+export function HowMany({ choosing, inFoot }: Props) {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
-  const { add, words, busy, problems } = useChoosing();
+  const { add, busy } = choosing;
   const there = project.blocks.length;
   const allowed = blocksAllowed(project);
   const mostMore = MOST_BLOCKS - there;
@@ -40,11 +45,11 @@ export function HowMany() {
         {say(
           counted(
             allowed,
-            'The wedges on hand make 1 whole block.',
-            'The wedges on hand make {count} whole blocks.',
+            'Enough wedges for 1 block; {made}.',
+            'Enough wedges for {count} blocks; {made}.',
+            { made: there === 0 ? phrase('none made yet') : phrase('{there} made', { there }) },
           ),
-        )}{' '}
-        {say(counted(there, 'There is 1.', 'There are {count}.'))}
+        )}
       </p>
       {mostMore > 0 ? (
         <div className="row add-blocks">
@@ -59,17 +64,19 @@ export function HowMany() {
               return [];
             }}
           />
-          <button
-            type="button"
-            className="button"
-            disabled={busy}
-            onClick={() => {
-              add(count);
-              setTyped(null);
-            }}
-          >
-            <Plus size={16} aria-hidden /> {say(counted(count, 'Add 1 block', 'Add {count} blocks'))}
-          </button>
+          {count === inFoot ? null : (
+            <button
+              type="button"
+              className="button"
+              disabled={busy}
+              onClick={() => {
+                add(count);
+                setTyped(null);
+              }}
+            >
+              <Plus size={16} aria-hidden /> {say(counted(count, 'Add 1 block', 'Add {count} blocks'))}
+            </button>
+          )}
         </div>
       ) : (
         <p className="quiet">{say('A project holds {most} blocks at most.', { most: MOST_BLOCKS })}</p>
@@ -79,15 +86,12 @@ export function HowMany() {
           {say(
             counted(
               beyond,
-              'The wedges make {allowed} whole in all; 1 of these will have empty places until more are cut.',
-              'The wedges make {allowed} whole in all; {count} of these will have empty places until more are cut.',
-              { allowed },
+              '1 of these will have empty places until more wedges are cut.',
+              '{count} of these will have empty places until more wedges are cut.',
             ),
           )}
         </p>
       ) : null}
-      <p role="status">{words.map((one) => say(one)).join(' ')}</p>
-      <Complaint problems={problems} />
     </section>
   );
 }

@@ -33,7 +33,7 @@ export function Meetings({ clashes, complete }: { clashes: readonly Clash[]; com
         <details className="leaf">
           <summary>
             <Fractions
-              text={say('Further in: {length} in {count} stretches', {
+              text={say('Inside: {length} in {count} stretches', {
                 count: inside.length,
                 length: { inches: inside.reduce((sum, one) => sum + one.inches, 0) },
               })}

@@ -51,7 +51,7 @@ export function Offer({ wedge, aside, words, clean, take, onTry, restsAt }: Prop
             <Fractions text={say(one)} />
           </span>
         ))}
-        {clean ? <span className="line quiet">{say('Meets none of its own cloth.')}</span> : null}
+        {clean ? <span className="line quiet">{say('Meets none of its own fabric.')}</span> : null}
       </span>
     </button>
   );

@@ -51,7 +51,7 @@ export function PlacePanel({ block, place, onTry }: Props) {
               </p>
             ))}
             {seams && clashes.length === 0 ? (
-              <p className="quiet">{say('Meets none of its own cloth.')}</p>
+              <p className="quiet">{say('Meets none of its own fabric.')}</p>
             ) : null}
           </div>
         </div>

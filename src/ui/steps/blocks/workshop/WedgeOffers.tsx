@@ -75,7 +75,7 @@ export function WedgeOffers({ block, place, onTry }: Props) {
     <div className={stale ? 'stack stale' : 'stack'} aria-busy={stale} inert={stale}>
       <p className="quiet">
         {say(
-          'What fits beside its neighbours comes first, then what is best for the whole top. The fewer points a top scores, the better; by chance it has 100.',
+          'What fits beside its neighbours comes first, then what is best for the whole top. A random layout scores 100; lower is better.',
         )}
       </p>
       <OfferList title={say('Wedges left for it')} offers={left} onTry={onTry}>

@@ -49,7 +49,7 @@ export function BackingPart({ list }: { list: Yardage }) {
           {roundedUp(layout.cloth, unit) - roundedUp(saving.cloth, unit) > 1e-6 ? (
             <p className="quiet">
               <Fractions
-                text={say('With a pieced last width {cloth} of cloth would do, with {seams} seams.', {
+                text={say('With a pieced last width {cloth} of fabric would do, with {seams} seams.', {
                   cloth: { inches: saving.cloth },
                   seams: saving.seams,
                 })}
@@ -103,7 +103,7 @@ function BackingFields({ apart }: { apart: boolean }) {
   return (
     <div className="stack tight no-print">
       <Choice
-        label="Cloth of the backing"
+        label="Fabric of the backing"
         value={backing.fabric === null ? 'open' : 'fabric'}
         options={[
           { value: 'open', label: 'Not chosen' },
@@ -117,8 +117,8 @@ function BackingFields({ apart }: { apart: boolean }) {
           <p className="quiet">
             {say(
               apart
-                ? 'The backing is of wider cloth than the rest, so it is bought by itself.'
-                : 'Its lengths are reckoned with all that is cut from this fabric.',
+                ? 'The backing is of wider fabric than the rest, so it is bought by itself.'
+                : 'Its lengths are counted with all that is cut from this fabric.',
             )}
           </p>
         </>
@@ -132,7 +132,7 @@ function BackingFields({ apart }: { apart: boolean }) {
           onCommit={(overhang) => run(changeBacking({ overhang }))}
         />
         <LengthField
-          label="Width of the cloth"
+          label="Width of the fabric"
           value={backing.width ?? project.preferences.usableWidth}
           least={10}
           most={130}

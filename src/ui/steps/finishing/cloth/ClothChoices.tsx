@@ -22,7 +22,7 @@ export function ClothChoices() {
       <div className="stack">
         <div className="pair">
           <LengthField
-            label="Usable width of cloth, washed"
+            label="Usable width of fabric, washed"
             value={preferences.usableWidth}
             least={10}
             most={120}
@@ -70,11 +70,11 @@ export function ClothChoices() {
           onChange={(corners) => run(changeBuying({ corners }))}
         />
         <Choice
-          label="Pieces longer than the cloth is wide"
+          label="Pieces longer than the fabric is wide"
           value={buying.longPieces}
           options={[
             { value: 'joined', label: 'Joined strips' },
-            { value: 'whole', label: 'Along the cloth' },
+            { value: 'whole', label: 'Along the fabric' },
           ]}
           onChange={(longPieces) => run(changeBuying({ longPieces }))}
         />

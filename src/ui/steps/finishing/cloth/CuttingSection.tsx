@@ -85,7 +85,7 @@ export function CuttingSection() {
         <BackingPart list={list} />
         {cost === null ? null : (
           <div className="spread kit-price">
-            <span>{say('All the cloth')}</span>
+            <span>{say('All the fabric')}</span>
             <span>{money(cost, project)}</span>
           </div>
         )}

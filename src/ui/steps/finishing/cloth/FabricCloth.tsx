@@ -80,13 +80,13 @@ function OpenCloth({ yardage, scope }: { yardage: FabricYardage; scope: CuttingS
       })}
       {layout.strips.length > 0 ? (
         <>
-          <h4>{say('Cut from the cloth')}</h4>
+          <h4>{say('Cut from the fabric')}</h4>
           <ol className="cut-strips">
             {stripsAlike(layout).map((strips, index) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: strips are told apart by their order only
               <li key={index}>
                 <Fractions text={say(strips.words)} />
-                {strips.stock === null ? null : <span className="quiet"> {say('from cloth on hand')}</span>}
+                {strips.stock === null ? null : <span className="quiet"> {say('from fabric on hand')}</span>}
               </li>
             ))}
           </ol>

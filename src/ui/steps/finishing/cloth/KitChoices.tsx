@@ -34,7 +34,7 @@ export function KitChoices({ backingApart, fabrics }: Props) {
           onCommit={(count) => run(changeKits({ count }))}
         />
         <AmountField
-          label="Cloth on a bolt"
+          label="Fabric on a bolt"
           unit={letters}
           value={buying.kits.bolt / INCHES_IN[unit]}
           least={1}
@@ -47,7 +47,7 @@ export function KitChoices({ backingApart, fabrics }: Props) {
         value={buying.kits.cutAs}
         options={[
           { value: 'strips', label: 'Strips, labelled' },
-          { value: 'lengths', label: 'Lengths of cloth' },
+          { value: 'lengths', label: 'Lengths of fabric' },
         ]}
         onChange={(cutAs) => run(changeKits({ cutAs }))}
       />

@@ -42,7 +42,7 @@ export function KitPrices({ backingApart, fabrics }: Props) {
       <div className="stack">
         <div className="pair">
           <AmountField
-            label="Price of cloth"
+            label="Price of fabric"
             unit={priceUnit}
             value={buying.price}
             most={100_000}
@@ -79,7 +79,7 @@ export function KitPrices({ backingApart, fabrics }: Props) {
             />
           ) : null}
           <AmountField
-            label="Beside the cloth, a kit"
+            label="Other costs per kit"
             value={buying.kits.extra}
             most={100_000}
             money

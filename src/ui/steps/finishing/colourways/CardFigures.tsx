@@ -22,7 +22,7 @@ export function CardFigures({ project }: { project: Project }) {
   const rows: [name: string, figure: Phrase][] = [
     ['Clashes', balance ? meetings(balance) : phrase('…')],
     ['Value', balance ? values(balance) : phrase('…')],
-    ['Cloth', cloth],
+    ['Fabric', cloth],
   ];
   return (
     <div>

@@ -50,7 +50,7 @@ export function OpenColourway({ colourway }: { colourway: Colourway }) {
     ['Open as a quilt of its own', openAsQuilt],
     ...(colourway.cloth
       ? [
-          ['Add its cloth to the fabrics', () => run(listClothOf(project, colourway.id))] satisfies [
+          ['Add its fabrics to the quilt’s', () => run(listClothOf(project, colourway.id))] satisfies [
             string,
             () => void,
           ],
@@ -86,9 +86,7 @@ export function OpenColourway({ colourway }: { colourway: Colourway }) {
         <ClothOfColourway worn={worn} />
         {colourway.cloth ? (
           <p className="quiet">
-            {say(
-              'Its made-up cloth is not among the quilt’s fabrics; it joins them when the quilt is made in it.',
-            )}
+            {say('Its made-up fabrics are not among the quilt’s; they join them when the colourway is used.')}
           </p>
         ) : null}
         <ul className="swaps">
@@ -123,7 +121,7 @@ function ClothOfColourway({ worn }: { worn: Project }) {
   const unit = sellingUnit(worn);
   return (
     <details>
-      <summary>{say('Cloth for it')}</summary>
+      <summary>{say('Its fabrics')}</summary>
       <ul className="colourway-cloth">
         {list.fabrics.map(({ fabric, buy }) => (
           <li key={fabric.id} className="spread">

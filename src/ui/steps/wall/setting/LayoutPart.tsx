@@ -82,7 +82,7 @@ function TriangleSizes({ project }: { project: Project }) {
     <p className="quiet">
       <Fractions
         text={say(
-          'Squares of {side} quartered make the side triangles, squares of {corner} halved the corners, so the straight of the cloth lies along the edge.',
+          'Squares of {side} quartered make the side triangles, squares of {corner} halved the corners, so the straight of the fabric lies along the edge.',
           { side: { inches: side }, corner: { inches: corner } },
         )}
       />
