@@ -49,7 +49,9 @@ export function GridCell({
   const store = useAppStore();
   const { id, problems, input } = useTyped(shown, take, store.getState().laid.refusedCells[name]);
   const left = useRef<RefusedText | null>(null);
-  left.current = problems.length > 0 ? { text: input.value, problems } : null;
+  useEffect(() => {
+    left.current = problems.length > 0 ? { text: input.value, problems } : null;
+  });
   useEffect(() => {
     const keep = (refused: RefusedText | null) => {
       const { [name]: _, ...others } = store.getState().laid.refusedCells;
