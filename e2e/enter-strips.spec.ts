@@ -19,8 +19,9 @@ async function fabricsOnly(page: Page, cloths: number, from = 'kiln-shed', unit 
     fabrics: [...project.fabrics.filter((fabric) => fabric.background), ...own, ...made],
     stripsOnHand: [],
     clothOnHand: [],
-    preferences: { ...project.preferences, unit },
   };
+  // The unit is the person's, not the quilt's.
+  await page.addInitScript((chosen) => localStorage.setItem('wedgewall-unit', chosen), unit);
   await firstVisit(page);
   await openFile(page, JSON.stringify(quilt));
   await expect(page.getByRole('dialog')).toBeHidden();
@@ -367,7 +368,7 @@ test('60 fabrics in centimetres fit, and the cell with the focus is in sight @ph
   await page.getByRole('button', { name: 'Enter strips' }).click();
   await cell(page, fabrics[1]!.name, '2.5 cm').fill('4');
   await page.keyboard.press('Enter');
-  const last = cell(page, fabrics[60]!.name, '5.1 cm');
+  const last = cell(page, fabrics[60]!.name, '5.0 cm');
   await last.fill('4');
   await page.keyboard.press('ArrowUp');
   await page.keyboard.press('ArrowDown');

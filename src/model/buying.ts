@@ -1,7 +1,10 @@
 // The schema of the buying choices: how cloth is sold and cut for this quilt, and what a kit costs. cutting/yardage and
-// cutting/kits compute from it. Lengths are inches. Every entry has a usual value, so that files older than the entry open.
+// cutting/kits compute from it. Lengths are inches. Every entry has a usual value
+// (in inches, whatever the quilt's unit), so that files older than the entry open.
 import * as v from 'valibot';
+import { USUAL } from './lengths';
 import { fabricId, length } from './schemaParts';
+import type { LengthUnit } from './units';
 
 const amount = v.pipe(
   v.number(),
@@ -77,7 +80,13 @@ export const buyingSchema = v.strictObject({
 
 export type Buying = v.InferOutput<typeof buyingSchema>;
 
-/** The buying choices of a new project. */
-export function usualBuying(): Buying {
-  return v.parse(buyingSchema, {});
+/** The buying choices of a new project in this unit. */
+export function usualBuying(unit: LengthUnit = 'in'): Buying {
+  const { straighten, bindingExtra, overhang, backingSeam, bolt } = USUAL[unit];
+  return v.parse(buyingSchema, {
+    straighten,
+    bindingExtra,
+    backing: { overhang: overhang.longArm, seam: backingSeam },
+    kits: { bolt },
+  });
 }

@@ -1,10 +1,16 @@
 // Makes new parts of a project with the usual figures: an empty project, an empty block, a strip set without strips.
 import { usualBuying } from './buying';
 import { freshId, freshLetter, freshNumber } from './find';
+import { USUAL } from './lengths';
 import { type Block, CURRENT_VERSION, type Project, type StripSet } from './project';
+import type { LengthUnit } from './units';
 
-/** An empty project: one background fabric, a 7 1/2" wedge, a wall of 3 rows of 2. `id` must be unique among projects. */
-export function createProject(id: string, name: string): Project {
+/**
+ * An empty project: one background fabric, a wall of 3 rows of 2, and the usual sizes of the unit, such as a 7 1/2" or a 20 cm
+ * wedge. `id` must be unique among projects.
+ */
+export function createProject(id: string, name: string, unit: LengthUnit = 'in'): Project {
+  const { cutHeight, seam, usableWidth, sashing } = USUAL[unit];
   return {
     format: 'wedgewall-project',
     version: CURRENT_VERSION,
@@ -17,7 +23,7 @@ export function createProject(id: string, name: string): Project {
     stripsOnHand: [],
     clothOnHand: [],
     stripSets: [],
-    wedge: { perBlock: 8, cutHeight: 7.5, seam: 0.25, assemblySeam: 0.25, outerSeam: 0.25 },
+    wedge: { perBlock: 8, cutHeight, seam, assemblySeam: seam, outerSeam: seam },
     blocks: [],
     wall: { rows: 3, columns: 2, cells: Array.from({ length: 6 }, () => null) },
     setting: {
@@ -25,20 +31,20 @@ export function createProject(id: string, name: string): Project {
       plain: null,
       cornerFabric: 'f1',
       cornerRule: null,
-      sashing: { where: 'none', width: 1.5, fabric: 'f1' },
+      sashing: { where: 'none', width: sashing, fabric: 'f1' },
       borders: [],
       binding: null,
     },
     preferences: {
-      unit: 'in',
+      unit,
       wallLightness: 62,
-      usableWidth: 40,
+      usableWidth,
       seed: 1,
       lookalikes: 10,
       intent: { value: 'scattered', colour: 'scattered' },
     },
     colourways: [],
-    buying: usualBuying(),
+    buying: usualBuying(unit),
   };
 }
 

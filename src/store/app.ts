@@ -9,8 +9,10 @@ import { soundStep } from '../editing/keptHistory';
 import { type Phrase, phrase } from '../model/phrase';
 import type { BlockId, FabricId, Project, StripSetId } from '../model/project';
 import type { Problem } from '../model/result';
+import type { LengthUnit } from '../model/units';
 import type { DraftOf, Drafts } from './drafts';
 import { FINISHING, type Finishing } from './finishing';
+import { begunAnew, inUnit } from './unitOfPerson';
 
 export const STEPS = ['fabrics', 'sets', 'wedges', 'blocks', 'wall', 'finishing'] as const;
 export type Step = (typeof STEPS)[number];
@@ -73,7 +75,12 @@ const NOTHING_LAID: Laid = {
 };
 
 export interface AppState {
+  /** The open project, in the person's unit whatever it was drawn in; what is saved of it is `documentOf`. */
   readonly project: Project;
+  /** The unit of the person. */
+  readonly unit: LengthUnit;
+  /** The unit the open project was drawn in, as its file says. */
+  readonly drawnIn: LengthUnit;
   readonly history: History;
   /** Number of changes, undos and redos so far; an answer for an earlier revision is stale. */
   readonly revision: number;
@@ -106,7 +113,7 @@ export interface AppActions {
   readonly undo: () => void;
   readonly redo: () => void;
   /** Opens another project, with the history kept of it. */
-  readonly open: (project: Project, history?: History) => void;
+  readonly open: (document: Project, history?: History) => void;
   readonly goTo: (step: Step) => void;
   readonly pick: (block: BlockId | null) => void;
   readonly light: (fabric: FabricId | null) => void;
@@ -118,6 +125,11 @@ export interface AppActions {
    * nothing, there is no preview. Null ends the preview.
    */
   readonly showPreview: (command: Command | null) => readonly Problem[];
+  /**
+   * Shows lengths in this unit. It is no change of the quilt, and none to undo; a quilt in which nothing was done yet begins anew
+   * with the usual sizes of the unit.
+   */
+  readonly measureIn: (unit: LengthUnit) => void;
   readonly lookAt: (look: Partial<Look>) => void;
   readonly enlargeWall: (large: boolean) => void;
   /** Opens things on the large area. */
@@ -131,10 +143,21 @@ export type App = AppState & AppActions;
 
 const DAMAGED_STEP = phrase('This step cannot be undone: its saved copy is damaged.');
 
-/** A store for one open project. */
-export function createApp(project: Project, history: History = EMPTY_HISTORY) {
+/** The open project as it is saved: in the unit it was drawn in. */
+export function documentOf({ project, drawnIn }: Pick<AppState, 'project' | 'drawnIn'>): Project {
+  return inUnit(project, drawnIn);
+}
+
+/** A store for one open project, shown in the person's unit. */
+export function createApp(
+  document: Project,
+  history: History = EMPTY_HISTORY,
+  unit: LengthUnit = document.preferences.unit,
+) {
   return createStore<App>()((set, get) => ({
-    project,
+    project: inUnit(document, unit),
+    unit,
+    drawnIn: document.preferences.unit,
     history,
     revision: 0,
     step: 'wall',
@@ -190,6 +213,7 @@ export function createApp(project: Project, history: History = EMPTY_HISTORY) {
     open: (next, history = EMPTY_HISTORY) => {
       set((state) => ({
         ...changed(state, next),
+        drawnIn: next.preferences.unit,
         history,
         picked: null,
         finding: null,
@@ -210,6 +234,16 @@ export function createApp(project: Project, history: History = EMPTY_HISTORY) {
       get().announce(outcome.problems[0]!.message);
       return outcome.problems;
     },
+    measureIn: (unit) => {
+      const { project: now, history: done } = get();
+      if (unit === get().unit) return;
+      const anew = done.done.length + done.undone.length === 0 ? begunAnew(now, unit) : null;
+      set((state) => ({
+        ...changed({ ...state, unit }, anew ?? now),
+        unit,
+        drawnIn: anew ? unit : state.drawnIn,
+      }));
+    },
     lookAt: (look) => set((state) => ({ look: { ...state.look, ...look } })),
     enlargeWall: (wallLarge) => set({ wallLarge }),
     lay: (laid) => set((state) => ({ laid: { ...state.laid, ...laid } })),
@@ -226,7 +260,7 @@ function changed(state: AppState, project: Project): Partial<AppState> {
   const intoStays = project.blocks.some((block) => block.id === laid.into);
   const colourwayStays = project.colourways.some((one) => one.id === laid.colourway);
   return {
-    project,
+    project: inUnit(project, state.unit),
     revision: state.revision + 1,
     preview: null,
     spot: null,

@@ -50,7 +50,8 @@ export interface EnteringValues {
 }
 
 export interface Drafts {
-  readonly beginning?: Draft<BeginningForm>;
+  /** What was changed in it; the rest is as usual in the person's unit. */
+  readonly beginning?: Draft<Partial<BeginningForm>>;
   readonly fabric?: Draft<Omit<Fabric, 'id'>>;
   readonly cloth?: Draft<Of<ClothOnHand>>;
   readonly entering?: Draft<EnteringValues>;

@@ -43,7 +43,9 @@ const placeSchema = v.object({
   step: v.picklist(STEPS),
   part: v.exactOptional(v.picklist(FINISHING_PARTS)),
   drafts: v.object({
-    beginning: draftOf(beginningEntries),
+    beginning: v.exactOptional(
+      v.object({ open: v.boolean(), values: v.partial(v.object(beginningEntries)) }),
+    ),
     fabric: draftOf(v.omit(fabricSchema, ['id']).entries),
     cloth: draftOf({ ...v.omit(clothOnHandSchema, ['id']).entries, fabric: chosenLater }),
     entering: draftOf({

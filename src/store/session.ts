@@ -7,8 +7,9 @@ import { createProject } from '../model/create';
 import { phrase } from '../model/phrase';
 import type { Project } from '../model/project';
 import type { Problem, Result } from '../model/result';
+import type { LengthUnit } from '../model/units';
 import { AnalysisClient } from './analysis/analysisClient';
-import { type AppStore, createApp } from './app';
+import { type AppStore, createApp, documentOf } from './app';
 import { createLaying } from './laying';
 import { createSeeking } from './seeking';
 import { createShuffling } from './shuffling';
@@ -20,6 +21,7 @@ import type {
   ProjectSummary,
   StoredProject,
 } from './storage/storage';
+import type { UnitNote } from './unitOfPerson';
 
 /** An example that comes with the tool; `text` fetches its project file. */
 export interface Demo {
@@ -39,17 +41,24 @@ export interface SessionState {
 /** Milliseconds from a change to its saving: what was on screen a third of a second ago survives a crash. */
 const SAVE_DELAY = 150;
 
-/** Starts the session with the project last open, else with the first demo, else with an empty project. `freshId` must never repeat. */
+/** Starts the session with the project last open, else with the first demo, else with an empty project. `freshId` must never repeat.
+ * A person without a unit yet gets that of the quilt last open, else the usual one. */
 export async function startSession(
   storage: ProjectStorage,
   problem: Problem | null,
   demos: readonly Demo[],
   freshId: () => string,
+  unit: { readonly note: UnitNote; readonly usual: LengthUnit },
 ) {
   const last = await storage.lastOpen();
   const kept = last.ok && last.value !== null ? await storage.load(last.value) : null;
-  const first = kept?.ok ? kept.value : await firstDemo(demos, freshId);
-  const app = createApp(first.project, first.history);
+  const measured = unit.note.read() ?? (kept?.ok ? kept.value.project.preferences.unit : unit.usual);
+  unit.note.write(measured);
+  const first = kept?.ok ? kept.value : await firstDemo(demos, freshId, measured);
+  const app = createApp(first.project, first.history, measured);
+  app.subscribe((now, before) => {
+    if (now.unit !== before.unit) unit.note.write(now.unit);
+  });
   const session = createStore<SessionState>()(() => ({
     saving: 'saved',
     // A project that does not exist any more (removed in another tab, never saved) is no problem to show.
@@ -68,13 +77,17 @@ function damageOf(loaded: Loaded): SessionState['damaged'] {
   return loaded.ok || !loaded.damaged ? null : { ...loaded.damaged, problems: loaded.problems };
 }
 
-async function firstDemo(demos: readonly Demo[], freshId: () => string): Promise<StoredProject> {
+async function firstDemo(
+  demos: readonly Demo[],
+  freshId: () => string,
+  unit: LengthUnit,
+): Promise<StoredProject> {
   const text = await demos[0]?.text();
   const opened = text === undefined ? null : openProject(text);
   return {
     project: opened?.ok
       ? { ...opened.value, id: freshId() }
-      : createProject(freshId(), 'My first wedge quilt'),
+      : createProject(freshId(), 'My first wedge quilt', unit),
     revision: 0,
     history: EMPTY_HISTORY,
   };
@@ -88,6 +101,7 @@ export class Session {
   readonly analysing = new AnalysisClient();
   private autosave: Autosave;
   private revision: number;
+  /** The document last saved, or opened. */
   private savedProject: Project;
   /** The history with which each state of the project was reached, to be saved with it. */
   private readonly histories = new WeakMap<Project, History>();
@@ -107,12 +121,13 @@ export class Session {
     this.laying = createLaying(app);
     this.revision = revision;
     this.notKept = storage.keeps ? null : state.getState().problem;
-    this.savedProject = app.getState().project;
+    this.savedProject = documentOf(app.getState());
     this.autosave = this.makeAutosave();
     app.subscribe((now, before) => {
       if (now.project === before.project) return;
       this.histories.set(now.project, now.history);
-      if (now.project !== this.savedProject) this.autosave.changed(now.project);
+      // A quilt that is only shown in another unit is no other document.
+      if (documentOf(now) !== this.savedProject) this.autosave.changed(now.project);
     });
     void this.storage.setLastOpen(this.savedProject.id);
     void this.refresh();
@@ -127,7 +142,8 @@ export class Session {
     return createAutosave({
       delay: SAVE_DELAY,
       save: (project) => this.save(project),
-      leave: (project) => this.storage.leave(project, this.revision, this.histories.get(project)),
+      leave: (project) =>
+        this.storage.leave(this.asDrawn(project), this.revision, this.histories.get(project)),
       onState: (saving) =>
         this.state.setState({
           saving,
@@ -138,12 +154,18 @@ export class Session {
   }
 
   private async save(project: Project): Promise<Result<null>> {
-    const saved = await this.storage.save(project, this.revision, this.histories.get(project));
+    const document = this.asDrawn(project);
+    const saved = await this.storage.save(document, this.revision, this.histories.get(project));
     if (!saved.ok) return saved;
     this.revision = saved.value;
-    this.savedProject = project;
+    this.savedProject = document;
     void this.refresh();
     return { ok: true, value: null };
+  }
+
+  /** A state of the open project in the unit it was drawn in. */
+  private asDrawn(project: Project): Project {
+    return documentOf({ project, drawnIn: this.app.getState().drawnIn });
   }
 
   /** Saves unsaved changes: before the page is left or another project is opened. */
@@ -215,7 +237,7 @@ export class Session {
   async openNew(name: string): Promise<readonly Problem[]> {
     const unsaved = await this.unsaved();
     if (unsaved.length > 0) return unsaved;
-    this.show(createProject(this.freshId(), name), 0);
+    this.show(createProject(this.freshId(), name, this.app.getState().unit), 0);
     this.app.getState().goTo('fabrics');
     await this.saveNow();
     return [];
@@ -223,7 +245,7 @@ export class Session {
 
   /** Opens a copy of the open project, unsaved changes included, under another name. */
   async openCopy(name: string): Promise<readonly Problem[]> {
-    return this.openAsCopy(this.app.getState().project, name);
+    return this.openAsCopy(documentOf(this.app.getState()), name);
   }
 
   /** Opens a project made from the open one (such as a colourway of it) as a new project. */

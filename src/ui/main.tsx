@@ -13,6 +13,7 @@ import { keepOffline } from '../store/offline';
 import { startSession } from '../store/session';
 import { saveOnLeaving } from '../store/storage/autosave';
 import { openStorage } from '../store/storage/indexedDb';
+import { createUnitNote, usualUnit, watchUnit } from '../store/unitOfPerson';
 import { App } from './App';
 import { AppContext } from './app';
 import { DEMOS } from './demos';
@@ -32,7 +33,11 @@ setTrustedTypes(window);
 const root = document.getElementById('root');
 if (!root) throw new Error('main: the page has no #root');
 const { storage, problem } = await openStorage();
-const session = await startSession(storage, problem, DEMOS, freshId);
+const session = await startSession(storage, problem, DEMOS, freshId, {
+  note: createUnitNote(() => localStorage),
+  usual: usualUnit(navigator.language),
+});
+watchUnit(window, (unit) => session.app.getState().measureIn(unit));
 keepPlace(session.app, () => sessionStorage, window);
 takeTypedOnLeaving(document, window);
 saveOnLeaving(session, document, window);

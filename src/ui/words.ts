@@ -1,4 +1,4 @@
-// Turns sentences into text on screen, in the project's unit. The English sentence is the key for translations.
+// Turns sentences into text on screen, in the person's unit. The English sentence is the key for translations.
 import { createContext, useContext } from 'react';
 import {
   isolated,
@@ -44,7 +44,7 @@ function useWords(names?: Names): Say {
     );
 }
 
-/** The unit lengths are shown in. */
+/** The unit lengths are shown in: the person's. */
 export function useUnit(): LengthUnit {
-  return useApp((app) => app.project.preferences.unit);
+  return useApp((app) => app.unit);
 }

@@ -157,7 +157,6 @@ const commands: [words: string, from: Project, command: Command][] = [
   ['change the corner triangles', project, setting.changeCorners(project.fabrics[3]!.id)],
   ['add a border', project, setting.addBorder({ fabric: project.fabrics[1]!.id, width: 3 })],
   ['rename the quilt', project, setting.renameProject('Another')],
-  ['change the unit', project, setting.changePreferences({ unit: 'cm' })],
 ];
 
 describe('every command', () => {

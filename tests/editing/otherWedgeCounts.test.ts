@@ -1,7 +1,7 @@
 // Six, ten and twelve wedges to the block get the whole way: strips planned, sets made, blocks composed, hung, turned, sewn.
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../src/balance/analyse';
-import { planStrips, USUAL_WIDTHS } from '../../src/cutting/plan/planStrips';
+import { planStrips, usualWidths } from '../../src/cutting/plan/planStrips';
 import { makeSets, setMakingOf } from '../../src/cutting/sets/randomSets';
 import { wedgeLedger } from '../../src/cutting/wedges/ledger';
 import { seamsNotNesting } from '../../src/cutting/wedges/nesting';
@@ -31,7 +31,7 @@ function sixBlocks(perBlock: WedgePlan['perBlock']): Project {
   const empty = createProject('p', 'Test');
   const start = done({ ...empty, fabrics: [...empty.fabrics, ...cloths] }, changeWedge({ perBlock }));
   const fabrics = cloths.map((fabric) => fabric.id);
-  const plan = planStrips({ blocks: 6, wedge: start.wedge, widths: USUAL_WIDTHS, fabrics, length: 40 })!;
+  const plan = planStrips({ blocks: 6, wedge: start.wedge, widths: usualWidths('in'), fabrics, length: 40 })!;
   expect(plan.wedges.up).toBeGreaterThanOrEqual(3 * perBlock);
   expect(plan.wedges.down).toBeGreaterThanOrEqual(3 * perBlock);
   const cut = done(start, writeDownStrips(plan.strips.map((row) => ({ ...row, length: 40 }))));

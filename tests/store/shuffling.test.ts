@@ -145,16 +145,16 @@ describe('the shuffle of the open quilt', () => {
     const order = one.app.getState().preview;
     expect(order?.command.moves).toEqual(one.result.moves);
     const { seed, scopes, effort } = askedOf(PROJECT.preferences);
-    for (const change of [
-      { wallLightness: 90 },
-      { unit: 'cm' as const },
-      { shuffle: { seed: seed + 1, scopes, effort } },
-    ]) {
+    for (const change of [{ wallLightness: 90 }, { shuffle: { seed: seed + 1, scopes, effort } }]) {
       expect(run(changePreferences(change))).toEqual([]);
       expect(state(one).kind).toBe('done');
       expect(one.app.getState().preview?.command).toBe(order?.command);
       expect(one.app.getState().preview?.project.preferences).toMatchObject(change);
     }
+    one.app.getState().measureIn('cm');
+    expect(state(one).kind).toBe('done');
+    expect(one.app.getState().preview?.command).toBe(order?.command);
+    expect(one.app.getState().preview?.project.preferences.unit).toBe('cm');
     showPreview(null);
     run(changePreferences({ lookalikes: 3 }));
     expect(state(one).kind).toBe('idle');

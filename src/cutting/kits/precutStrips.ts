@@ -1,12 +1,8 @@
-// The strips of the sets cut from precut 2 1/2" strips, split lengthwise: how many of each fabric, and rolls to order.
+// The strips of the sets cut from precut strips (2 1/2" or 6.5 cm wide), split lengthwise: how many of each fabric, and rolls to order.
+import { USUAL } from '../../model/lengths';
 import type { Fabric, Project } from '../../model/project';
-import type { Inches } from '../../model/units';
 import { layOutCutting } from '../yardage/clothLayout';
 import { setStrips } from '../yardage/setStrips';
-
-export const PRECUT_WIDTH: Inches = 2.5;
-/** As long as cloth is wide; 42 in is usual (common practice, no source). */
-const PRECUT_LENGTH: Inches = 42;
 
 export interface PrecutStrips {
   readonly perFabric: readonly { readonly fabric: Fabric; readonly strips: number }[];
@@ -25,16 +21,17 @@ export function leastRolls({ strips }: PrecutStrips, quilts: number, stripsPerRo
 
 /**
  * Precut strips for all sets of one quilt; null where a set has a strip wider or longer than a precut one, or there are no
- * sets. 2 1/2 splits into 1 1/2 + 1, and so on: rows of a sheet as deep as the precut strip is wide.
+ * sets. 2 1/2 splits into 1 1/2 + 1, 6.5 into 4 + 2.5: rows of a sheet as deep as the precut strip is wide.
  */
 export function precutStrips(project: Project): PrecutStrips | null {
   const rows = setStrips(project, 'whole');
   if (rows.length === 0) return null;
+  const { width: sheetLength, length: width } = USUAL[project.preferences.unit].precut;
   const perFabric: { fabric: Fabric; strips: number }[] = [];
   for (const fabric of project.fabrics) {
     const own = rows.filter((row) => row.fabric === fabric.id);
     const parts = own.map((row, line) => ({ line, across: row.width, along: row.height, count: row.count }));
-    const layout = layOutCutting(parts, { width: PRECUT_LENGTH, sheetLength: PRECUT_WIDTH });
+    const layout = layOutCutting(parts, { width, sheetLength });
     if (!layout) return null;
     if (layout.newSheets > 0) perFabric.push({ fabric, strips: layout.newSheets });
   }

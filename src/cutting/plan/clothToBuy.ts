@@ -5,7 +5,7 @@ import type { Buying } from '../../model/buying';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { ClothOnHand, Fabric, FabricId } from '../../model/project';
 import type { Inches } from '../../model/units';
-import { clothText, roundedUp, type SellingUnit, soldStep, toBuy } from '../yardage/clothLength';
+import { clothText, INCHES_IN, roundedUp, type SellingUnit, soldStep, toBuy } from '../yardage/clothLength';
 import { type ClothBasket, makesBlocks } from './largestTop';
 import { setNeeds } from './setNeeds';
 
@@ -30,8 +30,8 @@ export interface ClothToBuy {
   readonly words: Phrase;
 }
 
-/** Nobody buys more than this of one fabric for strips (50 yards); a need beyond it is a slip in the figures. */
-const MOST_TO_BUY: Inches = 1_800;
+/** Nobody buys more yards or metres than this of one fabric for strips; a need beyond it is a slip in the figures. */
+const MOST_TO_BUY = 50;
 
 /**
  * The cloth to buy for so many blocks. What there is least of is bought first, up to one level for all; then steps that are
@@ -50,7 +50,9 @@ export function clothToBuy(basket: ClothBasket, blocks: number, sale: ClothForSa
       blocks,
       [],
       false,
-      'Even fifty yards more of each would not make {blocks} blocks from these strips.',
+      sale.unit === 'yard'
+        ? 'Even fifty yards more of each would not make {blocks} blocks from these strips.'
+        : 'Even fifty metres more of each would not make {blocks} blocks from these strips.',
     );
   }
   const amounts = thinned(found, sale, makes);
@@ -105,7 +107,7 @@ function leastLevel(
   let high = 1;
   while (!makes(upTo(high))) {
     high *= 2;
-    if (high * step > MOST_TO_BUY) return null;
+    if (high * step > MOST_TO_BUY * INCHES_IN[sale.unit]) return null;
   }
   let low = Math.floor(high / 2);
   while (high - low > 1) {

@@ -9,7 +9,7 @@ import { lengthClasses } from '../sets/lengthClass';
 import { stripsLeftBeside } from '../sets/stripsUnused';
 import { wedgeLedger } from '../wedges/ledger';
 import type { WedgeCount } from '../wedges/yield';
-import { planStrips, USUAL_WIDTHS } from './planStrips';
+import { planStrips, usualWidths } from './planStrips';
 import { wholeBlocks } from './topGroups';
 
 /** So many blocks more want so many wedges more. */
@@ -83,7 +83,7 @@ function wedgesLack(project: Project, short: WedgesShort): Lack {
   const left = stripsLeftBeside(project.stripsOnHand, project.stripSets);
   if (makesASet(left, project.wedge))
     return { kind: 'sets', strips: left.reduce((sum, row) => sum + row.count, 0), ...short };
-  const strips = stripsFor(short.blocks, project.wedge, project.preferences.usableWidth);
+  const strips = stripsFor(short.blocks, project);
   return { kind: 'strips', strips, ...short };
 }
 
@@ -91,13 +91,17 @@ const planned = new Map<string, number | null>();
 const MOST_KEPT = 40;
 
 /** Strips of the usual widths that so many blocks take, as planned forwards; kept, as a plan for hundreds of blocks takes a while. */
-function stripsFor(blocks: number, wedge: WedgePlan, length: Inches): number | null {
-  const key = JSON.stringify([blocks, wedge, length]);
+function stripsFor(
+  blocks: number,
+  { wedge, preferences }: Pick<Project, 'wedge' | 'preferences'>,
+): number | null {
+  const { unit, usableWidth: length } = preferences;
+  const key = JSON.stringify([blocks, wedge, length, unit]);
   const found = planned.get(key);
   if (found !== undefined) return found;
   if (planned.size >= MOST_KEPT) planned.clear();
   // Which fabrics they are of does not change how many they are.
-  const plan = planStrips({ blocks, wedge, widths: USUAL_WIDTHS, fabrics: [''], length });
+  const plan = planStrips({ blocks, wedge, widths: usualWidths(unit), fabrics: [''], length });
   const strips = plan?.strips.reduce((sum, one) => sum + one.count, 0) ?? null;
   planned.set(key, strips);
   return strips;

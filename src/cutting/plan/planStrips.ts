@@ -1,9 +1,9 @@
 // Planning forwards: from wanted blocks to strips, so many of each width from each fabric, and the cloth they take.
 // Turning cloth into yards to buy is yardage's; whether cloth on hand suffices is largestTop's.
-import { HAIR } from '../../model/lengths';
+import { HAIR, USUAL } from '../../model/lengths';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { FabricId, WedgePlan } from '../../model/project';
-import type { Inches } from '../../model/units';
+import type { Inches, LengthUnit } from '../../model/units';
 import { HEIGHT_TO_SPARE } from '../sets/setScore';
 import { type SetKind, setKinds } from '../wedges/setKinds';
 import type { WedgeCount } from '../wedges/yield';
@@ -15,7 +15,7 @@ export interface StripsWanted {
   /** Whole blocks, 1 or more. */
   readonly blocks: number;
   readonly wedge: WedgePlan;
-  /** Cut widths and their proportion; usual: 1, 1 1/2 and 2 as 2 : 2 : 1 (common practice, no source). */
+  /** Cut widths and their proportion; usual: usualWidths. */
   readonly widths: readonly WidthPart[];
   /** Fabrics to share the strips evenly, in the order in which a strip more falls to them. */
   readonly fabrics: readonly FabricId[];
@@ -23,12 +23,12 @@ export interface StripsWanted {
   readonly length: Inches;
 }
 
-/** Narrow, middle and wide strips as makers take them (common practice, no source). */
-export const USUAL_WIDTHS: readonly WidthPart[] = [
-  { width: 1, part: 2 },
-  { width: 1.5, part: 2 },
-  { width: 2, part: 1 },
-];
+const USUAL_PARTS = [2, 2, 1] as const;
+
+/** Narrow, middle and wide strips as makers take them, by the unit they cut in (common practice, no source). */
+export function usualWidths(unit: LengthUnit): readonly WidthPart[] {
+  return USUAL[unit].strips.map((width, at) => ({ width, part: USUAL_PARTS[at]! }));
+}
 
 export interface StripPlan {
   readonly sets: number;

@@ -1,9 +1,9 @@
 // A strip set that is too short for its wedge: the strips that would mend it, and where in the set they go.
 import { cutWidth, finishedWidth, heightShort, setHeight } from '../../geometry/stripSet';
-import { HAIR, isTooNarrow, upToStep } from '../../model/lengths';
+import { HAIR, isTooNarrow, USUAL, upToStep } from '../../model/lengths';
 import { counted, type Phrase, type PhraseValue, phrase } from '../../model/phrase';
 import type { FabricId, Strip, StripOnHand, StripSet, WedgePlan } from '../../model/project';
-import type { Inches } from '../../model/units';
+import type { Inches, LengthUnit } from '../../model/units';
 import { isLongEnough } from './stripsUnused';
 
 export interface HeightMend {
@@ -11,12 +11,11 @@ export interface HeightMend {
   readonly short: Inches;
   /** Strips on hand that mend it, fewest first choice, with the place each goes to (an index into the set as it grows). */
   readonly add: readonly { readonly strip: Strip; readonly at: number }[];
-  /** The least cut width of a single strip that would mend it, rounded up to the next quarter inch. */
+  /** The least cut width of a single strip that would mend it, rounded up to the next quarter inch or half centimetre. */
   readonly leastWidth: Inches;
   readonly words: Phrase;
 }
 
-const QUARTER = 0.25;
 /** More strips than this are not worth sewing in: the set wants to be planned anew. */
 const MOST_STRIPS = 4;
 const WIDEST_ROWS = 12;
@@ -29,13 +28,14 @@ export function mendHeight(
   set: Pick<StripSet, 'label' | 'strips' | 'length'>,
   wedge: WedgePlan,
   unused: readonly StripOnHand[],
+  unit: LengthUnit = 'in',
 ): HeightMend | null {
   const { seam } = wedge;
   const short = heightShort(setHeight(set.strips, seam), wedge);
   if (short === 0) return null;
   // What the finished widths of the new strips must come to; without strips the set has its outer seams to fill first.
   const missing = set.strips.length === 0 ? finishedWidth(wedge.cutHeight, seam) : short;
-  const leastWidth = upToStep(cutWidth(missing, seam), QUARTER);
+  const leastWidth = upToStep(cutWidth(missing, seam), USUAL[unit].widthStep);
   const chosen = fewestStrips(set, missing, seam, unused);
   const add = placed(set.strips, chosen);
   const values = { set: set.label, short: { inches: short }, width: { inches: leastWidth } };

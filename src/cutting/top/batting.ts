@@ -1,5 +1,5 @@
 // Packaged batting and which sizes cover the quilt.
-import type { Inches } from '../../model/units';
+import type { Inches, LengthUnit } from '../../model/units';
 
 export interface BattingSize {
   /** What the package is called. */
@@ -20,8 +20,12 @@ const BATTING_SIZES: readonly BattingSize[] = [
   { name: 'King', width: 120, height: 120 },
 ];
 
-/** Packages that cover width × height either way round, smallest first; empty when none does. */
-export function battingFor(width: Inches, height: Inches): BattingSize[] {
+/**
+ * Packages that cover width × height either way round, smallest first; empty when none does. Who cuts by centimetres is offered
+ * none: these are packed in the United States, and elsewhere batting comes off the roll (common practice, no source).
+ */
+export function battingFor(width: Inches, height: Inches, unit: LengthUnit = 'in'): BattingSize[] {
+  if (unit === 'cm') return [];
   const [short, long] = [Math.min(width, height), Math.max(width, height)];
   return BATTING_SIZES.filter(
     (size) =>

@@ -6,7 +6,7 @@ import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { borderedBy, borderRuns } from '../../geometry/borders';
 import { layOut } from '../../geometry/setting';
 import { cutWidth, finishedWidth } from '../../geometry/stripSet';
-import { isKeyTooNarrow, piecesIn } from '../../model/lengths';
+import { downToStep, HAIR, isKeyTooNarrow, piecesIn, USUAL } from '../../model/lengths';
 import type { Border, FabricId, Project, StripOnHand } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { stripKey, stripsLeftBeside } from '../sets/stripsUnused';
@@ -33,7 +33,7 @@ export interface PiecedBorderPlan {
   readonly keys: readonly Key[] | null;
   /** Finished widths of a plain border inside this one with which whole pieces would fit; null where they do, or none helps. */
   readonly spacer: { readonly side: Inches; readonly end: Inches } | null;
-  /** The widest this border could be, in quarter inches, with what is left; 0 where nothing is. */
+  /** The widest this border could be, in quarter inches or half centimetres, with what is left; 0 where nothing is. */
   readonly widest: Inches;
 }
 
@@ -160,7 +160,8 @@ function spacerFor(project: Project, index: number, unit: number): PiecedBorderP
 }
 
 function widestOf(project: Project, index: number): Inches {
-  for (let width = WIDEST; width >= 0.5; width -= 0.25) {
+  const step = USUAL[project.preferences.unit].widthStep;
+  for (let width = downToStep(WIDEST, step); width >= 2 * step - HAIR; width -= step) {
     const needed = total(runsOf(project, index, width));
     if (lengthOf(keyStock(project, index, width)) >= needed - 1e-9) return width;
   }

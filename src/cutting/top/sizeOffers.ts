@@ -2,6 +2,7 @@
 // are, several ways ranked. Taking one up is editing/commands/takeOffer's.
 import { borderedBy } from '../../geometry/borders';
 import { finishedBlock, wedgeProblem } from '../../geometry/wedge';
+import { piecesIn, USUAL } from '../../model/lengths';
 import type { Project, Setting } from '../../model/project';
 import type { Inches } from '../../model/units';
 
@@ -21,8 +22,6 @@ export interface SizeOffer {
 
 const MOST = 40;
 const OFFERS = 6;
-/** Sashing widths makers use, besides the quilt's own (common practice, no source). */
-const SASHINGS: readonly Inches[] = [1, 1.5, 2, 2.5, 3];
 /** Borders wider than this part of a block look like a frame for something else (our choice). */
 const WIDEST_BORDER = 0.6;
 
@@ -69,7 +68,9 @@ function framesOf(project: Project): Frame[] {
   const block = finishedBlock(project.wedge);
   const places: readonly Where[] =
     layout.kind === 'onPoint' ? ['none', 'around'] : ['none', 'between', 'around'];
-  const widths = [...new Set([sashing.width, ...SASHINGS])];
+  const usual = USUAL[project.preferences.unit];
+  // Besides the quilt's own those makers use.
+  const widths = [...new Set([sashing.width, ...usual.sashings])];
   const sashings = places.flatMap((where) =>
     (where === 'none' ? [sashing.width] : widths).map((width) => {
       const same = sashing.where === where && (where === 'none' || Math.abs(sashing.width - width) < 1e-9);
@@ -77,8 +78,9 @@ function framesOf(project: Project): Frame[] {
     }),
   );
   const now = borders.map((border) => border.width);
-  const widest = Math.max(1, Math.floor(WIDEST_BORDER * Math.min(block.width, block.height) * 2) / 2);
-  const tried = Array.from({ length: Math.round(widest / 0.5) - 1 }, (_, at) => 1 + at * 0.5);
+  const { least, step } = usual.borders;
+  const widest = Math.max(least, WIDEST_BORDER * Math.min(block.width, block.height));
+  const tried = Array.from({ length: piecesIn(widest - least, step) + 1 }, (_, at) => least + at * step);
   const framings = [
     { borders: now, change: 0 },
     ...(now.length > 0 ? [{ borders: [], change: 2 }] : []),

@@ -3,6 +3,7 @@
 import { cornerOutlines } from '../../geometry/block';
 import { findBlock } from '../../model/find';
 import { cornersOn } from '../../model/freedom';
+import { USUAL } from '../../model/lengths';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { FabricId, Project } from '../../model/project';
 import { cornerFabricOf } from '../../model/wallCells';
@@ -72,7 +73,7 @@ function cornerRectangles(project: Project, fabric: FabricId, pieces: number): N
   const outline = cornerOutlines(project.wedge)[0]!;
   // As it stands in the block, upright.
   const { length: width, width: height } = withSeams({ outline, grain: 0 }, project.wedge.outerSeam);
-  const room = project.buying.corners === 'fits' ? 0 : 0.5;
+  const room = project.buying.corners === 'fits' ? 0 : USUAL[unit].comfort.room;
   const halved = outline.length === 3;
   const size = { width: squareOnRuler(width + room, unit), height: squareOnRuler(height + room, unit) };
   const count = halved ? Math.ceil(pieces / 2) : pieces;

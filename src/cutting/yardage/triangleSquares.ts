@@ -6,7 +6,7 @@ import { cornerLeg } from '../../geometry/block';
 import { extentAlong } from '../../geometry/point';
 import type { SettingPart, SettingPiece } from '../../geometry/settingPiece';
 import { finishedBlock } from '../../geometry/wedge';
-import { upToStep } from '../../model/lengths';
+import { USUAL, upToStep } from '../../model/lengths';
 import type { WedgePlan } from '../../model/project';
 import type { Inches, LengthUnit } from '../../model/units';
 import { squareOnRuler } from './neededPiece';
@@ -57,7 +57,7 @@ export interface CornerSquare {
   readonly leg: Inches;
   /** What is needed, rounded up to the ruler: no ease but that. */
   readonly fits: Inches;
-  /** At least half an inch larger, to the next half inch, trimmed after sewing (common practice, no source). */
+  /** At least half an inch (1 cm) larger, to the next half inch (1 cm), trimmed after sewing (common practice, no source). */
   readonly comfortable: Inches;
 }
 
@@ -68,7 +68,7 @@ export function cornerSquare(wedge: WedgePlan, unit: LengthUnit): CornerSquare {
   return {
     leg,
     fits: squareOnRuler(need, unit),
-    comfortable: squareOnRuler(upToStep(need + 0.5, 1 / 2), unit),
+    comfortable: upToStep(need + USUAL[unit].comfort.room, USUAL[unit].comfort.step),
   };
 }
 

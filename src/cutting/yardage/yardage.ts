@@ -37,7 +37,7 @@ export function yardage(project: Project, scope: CuttingScope): Yardage {
   return {
     fabrics,
     backing,
-    batting: size ? battingFor(size.width, size.height) : [],
+    batting: size ? battingFor(size.width, size.height, project.preferences.unit) : [],
     remarks: remarks(project),
   };
 }

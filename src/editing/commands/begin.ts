@@ -1,5 +1,5 @@
 // Commands that begin an empty quilt: made-up fabrics to be replaced, with strips or fabric on hand, or with the strips for a size.
-import { planStrips, USUAL_WIDTHS } from '../../cutting/plan/planStrips';
+import { planStrips, usualWidths } from '../../cutting/plan/planStrips';
 import type { SizeOffer } from '../../cutting/top/sizeOffers';
 import { everyCloth } from '../../model/colourway';
 import { freshId } from '../../model/find';
@@ -43,9 +43,9 @@ export function beginWithRoll(fabrics: readonly NewFabric[], strip: Unowned<Stri
 export function beginAtSize(fabrics: readonly NewFabric[], offer: SizeOffer): Command {
   return begin(fabrics, (draft, ids) => {
     takeOffer(offer).change?.(draft);
-    const length = draft.preferences.usableWidth;
+    const { unit, usableWidth: length } = draft.preferences;
     const { blocks } = offer;
-    const plan = planStrips({ blocks, wedge: draft.wedge, widths: USUAL_WIDTHS, fabrics: ids, length });
+    const plan = planStrips({ blocks, wedge: draft.wedge, widths: usualWidths(unit), fabrics: ids, length });
     if (!plan) {
       const message = phrase('No strip set of the usual widths gives wedges of the planned size.');
       throw new Refusal('no-plan', 'wedge', message);

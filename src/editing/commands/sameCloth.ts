@@ -10,7 +10,7 @@ import type { Project, WedgePlan } from '../../model/project';
  * hand again. `project` is not changed; the caller gives the new project an id and a name of its own.
  */
 export function fromSameCloth(project: Project, perBlock: WedgePlan['perBlock']): Project {
-  const fresh = createProject(project.id, project.name);
+  const fresh = createProject(project.id, project.name, project.preferences.unit);
   const now = new Map(quiltUses(project).map((use) => [use.path, use.fabric]));
   // The uses that every project has (corners, sashing) keep the fabrics of this quilt.
   for (const use of quiltUses(fresh)) use.put(now.get(use.path) ?? use.fabric);

@@ -69,10 +69,9 @@ export function renameProject(name: string): Command {
   };
 }
 
-/** Changes the preferences. `slide`: the change comes from a sliding control, whose steps are undone together. */
-export function changePreferences(to: Partial<Preferences>, slide = false): Command {
+/** Changes the preferences, but for the unit, in which the project was drawn. `slide`: the change comes from a sliding control, whose steps are undone together. */
+export function changePreferences(to: Partial<Omit<Preferences, 'unit'>>, slide = false): Command {
   const label = (): ReturnType<typeof phrase> => {
-    if (to.unit) return phrase('change the unit');
     if (to.wallLightness !== undefined) return phrase('change the wall background');
     if (to.lookalikes !== undefined) return phrase('change the look-alike limit');
     if (to.intent) return phrase('change how lights, darks and colours should lie');

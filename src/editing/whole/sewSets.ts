@@ -3,7 +3,7 @@
 import { afterCutting } from '../../cutting/plan/afterCutting';
 import { clothBasket } from '../../cutting/plan/clothBasket';
 import { largestTop } from '../../cutting/plan/largestTop';
-import { USUAL_WIDTHS } from '../../cutting/plan/planStrips';
+import { usualWidths } from '../../cutting/plan/planStrips';
 import { type MakingShare, makingSets } from '../../cutting/sets/randomSets';
 import { stripsLeftBeside } from '../../cutting/sets/stripsUnused';
 import { findingWhyLeft, type StripsLeft } from '../../cutting/sets/whyLeft';
@@ -54,7 +54,7 @@ function* sewing(
 ): Generator<MakingShare, Sewn> {
   const asTheyAre = { ...(yield* makingWith(project, want, seed)), cut: 0 };
   if (project.clothOnHand.length === 0 || (!cut && blocksAllowed(asTheyAre.project) > 0)) return asTheyAre;
-  const top = largestTop(clothBasket(project, USUAL_WIDTHS));
+  const top = largestTop(clothBasket(project, usualWidths(project.preferences.unit)));
   const after = afterCutting(project, top.pieces, project.wedge.seam);
   const outcome = apply(project, cutFromCloth(project, after));
   if (after.cut === 0 || !outcome.ok) return { ...asTheyAre, notes: top.words };

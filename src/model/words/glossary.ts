@@ -34,7 +34,7 @@ const WORDS: readonly (readonly [term: string, means: string])[] = [
   ['backing', 'The fabric on the back of the quilt.'],
   ['binding', 'The strip folded over the edge of the finished quilt.'],
   ['usable width', 'The width of a fabric without its selvages.'],
-  ['fat quarter', 'Half a yard or half a metre of fabric, cut in two across its width.'],
+  ['fat quarter', 'A quarter cut twice as long and half as wide as one cut straight across the fabric.'],
   ['value', 'How light or dark a fabric is.'],
   ['look-alike', 'A fabric so close to another that the two read as one.'],
   ['background', 'A fabric that may touch itself without a clash.'],

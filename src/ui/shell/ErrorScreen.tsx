@@ -1,6 +1,7 @@
 // Replaces the screen when a part of it throws an error: it shows the reason and offers to save the project to a file.
 import { Component, type ReactNode } from 'react';
 import { writeProject } from '../../model/reading/read';
+import { documentOf } from '../../store/app';
 import type { Session } from '../../store/session';
 import { downloadText, projectFileName } from '../../store/storage/projectFiles';
 import { SessionContext } from '../session';
@@ -21,8 +22,9 @@ export class ErrorScreen extends Component<{ children: ReactNode }, State> {
   }
 
   private readonly saveFile = () => {
-    const project = this.context?.app.getState().project;
-    if (!project) return;
+    const app = this.context?.app.getState();
+    if (!app) return;
+    const project = documentOf(app);
     const file = projectFileName(project.name);
     downloadText(file, writeProject(project));
     this.setState({ file });

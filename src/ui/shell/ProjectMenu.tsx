@@ -6,6 +6,7 @@ import { renameProject } from '../../editing/commands/setting';
 import { nameWith } from '../../model/name';
 import { writeProject } from '../../model/reading/read';
 import type { Problem } from '../../model/result';
+import { documentOf } from '../../store/app';
 import { projectFileName } from '../../store/storage/projectFiles';
 import { useApp, useAppStore } from '../app';
 import { Complaint } from '../fields/Complaint';
@@ -87,7 +88,7 @@ function Menu({ close }: { close: () => void }) {
         <button
           type="button"
           className="button"
-          onClick={() => saveText(projectFileName(open.name), writeProject(open))}
+          onClick={() => saveText(projectFileName(open.name), writeProject(documentOf(store.getState())))}
         >
           <FileDown size={16} aria-hidden /> {say('Save to a file')}
         </button>

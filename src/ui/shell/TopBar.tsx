@@ -7,7 +7,7 @@ import { nextLabels } from '../../editing/history';
 import { useApp, useAppStore } from '../app';
 import { Choice } from '../fields/Choice';
 import { Hint } from '../fields/Hint';
-import { useSay } from '../words';
+import { useSay, useUnit } from '../words';
 import { ProjectMenu } from './ProjectMenu';
 
 interface Props {
@@ -200,7 +200,7 @@ function BackgroundField() {
 
 function UnitField() {
   const store = useAppStore();
-  const unit = useApp((app) => app.project.preferences.unit);
+  const unit = useUnit();
   return (
     <Choice
       label="Lengths in"
@@ -209,7 +209,7 @@ function UnitField() {
         { value: 'in', label: 'inches' },
         { value: 'cm', label: 'centimetres' },
       ]}
-      onChange={(next) => store.getState().run(changePreferences({ unit: next }))}
+      onChange={(next) => store.getState().measureIn(next)}
     />
   );
 }

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { afterCutting } from '../../../src/cutting/plan/afterCutting';
 import { largestTop } from '../../../src/cutting/plan/largestTop';
-import { USUAL_WIDTHS } from '../../../src/cutting/plan/planStrips';
+import { usualWidths } from '../../../src/cutting/plan/planStrips';
 import { makeSets } from '../../../src/cutting/sets/randomSets';
 import { apply } from '../../../src/editing/apply';
 import { cutFromCloth } from '../../../src/editing/commands/clothOnHand';
@@ -20,7 +20,13 @@ const LEAST_END = 1;
 const asLong = (width: number, count: number) => ({ width, count, parts: 1, length: 40 });
 
 function cutUp(clothOnHand: readonly ClothOnHand[], stripsOnHand: readonly StripOnHand[]) {
-  const top = largestTop({ fabrics, clothOnHand, stripsOnHand, wedge: usualWedge, widths: USUAL_WIDTHS });
+  const top = largestTop({
+    fabrics,
+    clothOnHand,
+    stripsOnHand,
+    wedge: usualWedge,
+    widths: usualWidths('in'),
+  });
   return { top, after: afterCutting({ clothOnHand, stripsOnHand }, top.pieces, usualWedge.seam) };
 }
 
@@ -182,7 +188,13 @@ describe('the largest top beside sets there are', () => {
     const cloth = ['f1', 'f2'].map(
       (fabric): ClothOnHand => ({ id: fabric, fabric, kind: 'yardage', stripLength: 40, depth: 7, count: 1 }),
     );
-    const basket = { fabrics, clothOnHand: cloth, stripsOnHand: [], wedge: usualWedge, widths: USUAL_WIDTHS };
+    const basket = {
+      fabrics,
+      clothOnHand: cloth,
+      stripsOnHand: [],
+      wedge: usualWedge,
+      widths: usualWidths('in'),
+    };
     const alone = largestTop(basket);
     const beside = largestTop({ ...basket, there: { up: 12, down: 12 } });
     expect(alone.sets).toMatchObject([{ length: 40, count: 1 }]);

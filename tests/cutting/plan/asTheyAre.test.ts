@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { afterCutting } from '../../../src/cutting/plan/afterCutting';
 import { asTheyAre, cuttingPlan, makingAsTheyAre } from '../../../src/cutting/plan/asTheyAre';
 import { clothBasket } from '../../../src/cutting/plan/clothBasket';
-import { USUAL_WIDTHS } from '../../../src/cutting/plan/planStrips';
+import { usualWidths } from '../../../src/cutting/plan/planStrips';
 import { makeSets } from '../../../src/cutting/sets/randomSets';
 import { wedgesAtMost } from '../../../src/cutting/sets/wedgesAtMost';
 import { wedgesOnLength } from '../../../src/cutting/wedges/yield';
@@ -114,7 +114,7 @@ describe('the largest top from strips as they are', () => {
 });
 
 describe('what cutting adds to strips as they are', () => {
-  const widths = USUAL_WIDTHS;
+  const widths = usualWidths('in');
   const planOf = (project: Project, of = widths) => {
     const { sets } = makeSets(makingAsTheyAre(project)!);
     return { sets, plan: cuttingPlan(project, clothBasket(project, of), sets) };

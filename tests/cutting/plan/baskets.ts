@@ -1,7 +1,7 @@
 // Random baskets for the laws of planning, and what sets really give: counted from sets laid out, not from a plan.
 import fc from 'fast-check';
 import type { ClothBasket } from '../../../src/cutting/plan/largestTop';
-import { USUAL_WIDTHS } from '../../../src/cutting/plan/planStrips';
+import { usualWidths } from '../../../src/cutting/plan/planStrips';
 import { makeSets } from '../../../src/cutting/sets/randomSets';
 import { availableWedges, type WedgeCount } from '../../../src/cutting/wedges/yield';
 import type { ClothOnHand, Fabric, StripOnHand, StripSet, WedgePlan } from '../../../src/model/project';
@@ -17,8 +17,8 @@ export const anyWedge: fc.Arbitrary<WedgePlan> = fc
   .map(({ seam, ...rest }) => ({ ...usualWedge, ...rest, seam, assemblySeam: seam }));
 
 export const anyWidths: fc.Arbitrary<ClothBasket['widths']> = fc.constantFrom(
-  USUAL_WIDTHS,
-  USUAL_WIDTHS,
+  usualWidths('in'),
+  usualWidths('in'),
   [{ width: 1, part: 4 }, { width: 1.5, part: 2 }, { width: 2, part: 1 }],
   [{ width: 1.25, part: 2 }, { width: 1.75, part: 1 }, { width: 2.25, part: 1 }],
   [{ width: 1.5, part: 1 }, { width: 2, part: 1 }],

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { firstLack, type Lack, makesASet } from '../../../src/cutting/plan/lacks';
-import { planStrips, type StripPlan, USUAL_WIDTHS } from '../../../src/cutting/plan/planStrips';
+import { planStrips, type StripPlan, usualWidths } from '../../../src/cutting/plan/planStrips';
 import { makeSets, setMakingOf } from '../../../src/cutting/sets/randomSets';
 import { wedgeLedger } from '../../../src/cutting/wedges/ledger';
 import { apply } from '../../../src/editing/apply';
@@ -83,7 +83,7 @@ function planOf(project: Project, blocks: number): StripPlan {
   return planStrips({
     blocks,
     wedge: project.wedge,
-    widths: USUAL_WIDTHS,
+    widths: usualWidths('in'),
     fabrics: project.fabrics.filter((one) => !one.background).map((one) => one.id),
     length: project.preferences.usableWidth,
   })!;
@@ -185,7 +185,7 @@ describe('what a quilt lacks', () => {
         const balance = { up: 0, down: 0 };
         for (const counts of plan.perSet) {
           const strips = counts.flatMap((count, at) =>
-            Array.from({ length: count }, () => ({ fabric: 'c0', width: USUAL_WIDTHS[at]!.width })),
+            Array.from({ length: count }, () => ({ fabric: 'c0', width: usualWidths('in')[at]!.width })),
           );
           const firstTip = balance.up <= balance.down ? ('up' as const) : ('down' as const);
           next = { ...next, stripSets: [...next.stripSets, { ...createSet(next), strips, firstTip }] };

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { type ClothForSale, clothToBuy, toBuyWords } from '../../../src/cutting/plan/clothToBuy';
 import { bestFill, cutCloth } from '../../../src/cutting/plan/cutCloth';
 import { type ClothBasket, largestTop } from '../../../src/cutting/plan/largestTop';
-import { planStrips, USUAL_WIDTHS } from '../../../src/cutting/plan/planStrips';
+import { planStrips, usualWidths } from '../../../src/cutting/plan/planStrips';
 import { makeSets } from '../../../src/cutting/sets/randomSets';
 import { checkReferences } from '../../../src/model/check';
 import { speak } from '../../../src/model/phrase';
@@ -37,7 +37,7 @@ const cloth = (parts: Partial<ClothOnHand> & { depth: number }): ClothOnHand => 
 }); // biome-ignore format: a fixture
 
 const basket = (more: Partial<ClothBasket>): ClothBasket => ({
-  fabrics: plainFabrics(6), clothOnHand: [], stripsOnHand: [], wedge: usualWedge, widths: USUAL_WIDTHS, ...more,
+  fabrics: plainFabrics(6), clothOnHand: [], stripsOnHand: [], wedge: usualWedge, widths: usualWidths('in'), ...more,
 }); // biome-ignore format: a fixture
 
 describe('cloth cut into strips', () => {
@@ -172,7 +172,7 @@ describe('the largest top from the cloth on hand', () => {
     for (const blocks of [1, 4, 6, 9]) {
       const fabrics = plainFabrics(5);
       const plan = planStrips({
-        blocks, wedge: usualWedge, widths: USUAL_WIDTHS, fabrics: fabrics.map((one) => one.id), length: 40,
+        blocks, wedge: usualWedge, widths: usualWidths('in'), fabrics: fabrics.map((one) => one.id), length: 40,
       })!; // biome-ignore format: short
       const clothOnHand = plan.cloth.map(({ fabric, inches }) =>
         cloth({ id: fabric, fabric, depth: inches }),

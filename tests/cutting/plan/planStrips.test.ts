@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import highsLoader from 'highs';
 import { describe, expect, it } from 'vitest';
-import { planStrips, USUAL_WIDTHS } from '../../../src/cutting/plan/planStrips';
+import { planStrips, usualWidths } from '../../../src/cutting/plan/planStrips';
 import { OFF_PROPORTION, setPatterns, totalsCost, totalsTable } from '../../../src/cutting/plan/setTotals';
 import { makeSets } from '../../../src/cutting/sets/randomSets';
 import { speak } from '../../../src/model/phrase';
@@ -64,11 +64,11 @@ describe('strips for so many sets', () => {
   });
 
   it('keep near the proportion for many sets, and say that they are no longer proved', () => {
-    const found = totalsTable(USUAL_WIDTHS, 8, 0.25)(64)!;
+    const found = totalsTable(usualWidths('in'), 8, 0.25)(64)!;
     expect(found.exact).toBe(false);
     const strips = found.counts.reduce((sum, count) => sum + count, 0);
     found.counts.forEach((count, at) => {
-      expect(Math.abs(count / strips - USUAL_WIDTHS[at]!.part / 5)).toBeLessThan(0.05);
+      expect(Math.abs(count / strips - usualWidths('in')[at]!.part / 5)).toBeLessThan(0.05);
     });
     for (const [at, count] of found.counts.entries()) {
       expect(found.sets.reduce((sum, set) => sum + set[at]!, 0)).toBe(count);
@@ -77,7 +77,7 @@ describe('strips for so many sets', () => {
 
   it('are none for a width that vanishes in its seams, or when no set is asked', () => {
     expect(setPatterns([0.5, 1], 8, 0.25).patterns).toEqual([]);
-    expect(totalsTable(USUAL_WIDTHS, 8, 0.25)(0)).toBeNull();
+    expect(totalsTable(usualWidths('in'), 8, 0.25)(0)).toBeNull();
     expect(totalsTable([], 8, 0.25)(1)).toBeNull();
   });
 });
@@ -85,7 +85,13 @@ describe('strips for so many sets', () => {
 describe('a plan for wanted blocks', () => {
   it('shares the strips evenly among the fabrics and counts their cloth', () => {
     const fabrics = plainFabrics(7).map((fabric) => fabric.id);
-    const plan = planStrips({ blocks: 6, wedge: usualWedge, widths: USUAL_WIDTHS, fabrics, length: 40 })!;
+    const plan = planStrips({
+      blocks: 6,
+      wedge: usualWedge,
+      widths: usualWidths('in'),
+      fabrics,
+      length: 40,
+    })!;
     const strips = fabrics.map((fabric) =>
       plan.strips.reduce((sum, one) => sum + (one.fabric === fabric ? one.count : 0), 0),
     );
@@ -104,7 +110,7 @@ describe('a plan for wanted blocks', () => {
         (blocks, count, anySeed) => {
           const fabrics = plainFabrics(count);
           const plan = planStrips({
-          blocks, wedge: usualWedge, widths: USUAL_WIDTHS, fabrics: fabrics.map((one) => one.id), length: 40,
+          blocks, wedge: usualWedge, widths: usualWidths('in'), fabrics: fabrics.map((one) => one.id), length: 40,
         })!; // biome-ignore format: short
           const stripsOnHand = plan.strips.map((strip, at) => ({ ...strip, id: `r${at}`, length: 40 }));
           const made = makeSets({
@@ -125,7 +131,7 @@ describe('a plan for wanted blocks', () => {
   });
 
   it('is none without fabrics, blocks, or a strip long enough for two wedges', () => {
-    const wanted = { blocks: 6, wedge: usualWedge, widths: USUAL_WIDTHS, fabrics: ['f1'], length: 40 };
+    const wanted = { blocks: 6, wedge: usualWedge, widths: usualWidths('in'), fabrics: ['f1'], length: 40 };
     expect(planStrips({ ...wanted, fabrics: [] })).toBeNull();
     expect(planStrips({ ...wanted, blocks: 0 })).toBeNull();
     expect(planStrips({ ...wanted, length: 8 })).toBeNull();

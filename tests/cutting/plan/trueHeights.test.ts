@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { type ClothForSale, clothToBuy } from '../../../src/cutting/plan/clothToBuy';
 import { cutCloth } from '../../../src/cutting/plan/cutCloth';
 import { type ClothBasket, type LargestTop, largestTop } from '../../../src/cutting/plan/largestTop';
-import { planStrips, USUAL_WIDTHS } from '../../../src/cutting/plan/planStrips';
+import { planStrips, usualWidths } from '../../../src/cutting/plan/planStrips';
 import { totalsTable } from '../../../src/cutting/plan/setTotals';
 import { makeSets } from '../../../src/cutting/sets/randomSets';
 import type { StripSet, WedgePlan } from '../../../src/model/project';
@@ -48,7 +48,7 @@ function blocksWithout(
 describe('the figures of 7 1/2 in wedges from strips 40 long, 11 wedges to a set 8 high (trade notes 2, plane geometry)', () => {
   it.each([[6, 5], [8, 6], [12, 9], [24, 18], [80, 59]])('%i blocks need %i sets', (blocks, sets) => {
     const fabrics = plainFabrics(6).map((fabric) => fabric.id);
-    const plan = planStrips({ blocks, wedge: usualWedge, widths: USUAL_WIDTHS, fabrics, length: 40 })!;
+    const plan = planStrips({ blocks, wedge: usualWedge, widths: usualWidths('in'), fabrics, length: 40 })!;
     expect(plan.sets).toBe(sets);
     expect(plan.wedges.up + plan.wedges.down).toBe(11 * sets);
   }); // biome-ignore format: a table
@@ -58,7 +58,7 @@ describe('the figures of 7 1/2 in wedges from strips 40 long, 11 wedges to a set
     const clothOnHand = fabrics.map(({ id }) => ({
       id, fabric: id, kind: 'yardage' as const, stripLength: 40, depth, count: 1,
     }));
-    const top = largestTop({ fabrics, clothOnHand, stripsOnHand: [], wedge: usualWedge, widths: USUAL_WIDTHS });
+    const top = largestTop({ fabrics, clothOnHand, stripsOnHand: [], wedge: usualWedge, widths: usualWidths('in') });
     expect(top.blocks).toBe(blocks);
   }); // biome-ignore format: a table
 });

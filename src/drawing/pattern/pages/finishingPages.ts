@@ -29,7 +29,12 @@ export function finishingPages(composer: Composer, writing: Writing): void {
       ...(backing.apart?.buy.why ?? []).map((why) => say(why)),
       ...(batting.length > 0
         ? [say('Batting at least {width} × {height}: {names}.', { ...size(width, height), names: { list: batting.map((one) => say(one.name)) } })]
-        : [say('Batting at least {width} × {height}: no package is so large; take it off the roll or join two.', size(width, height))]),
+        : [say(
+            project.preferences.unit === 'in'
+              ? 'Batting at least {width} × {height}: no package is so large; take it off the roll or join two.'
+              : 'Batting at least {width} × {height}, off the roll.',
+            size(width, height),
+          )]),
     ]); // biome-ignore format: a list
     const figure = backingFigure(writing);
     if (figure) composer.add(figure, 0.16, 0, (composer.width - figure.width) / 2);

@@ -5,6 +5,7 @@ import type { FabricYardage } from '../../../cutting/yardage/fabricYardage';
 import { fatQuarterWords } from '../../../cutting/yardage/fatQuarter';
 import { CUTTING_STEPS, STEP_NAMES } from '../../../cutting/yardage/neededPiece';
 import { counted, type PhraseValue } from '../../../model/phrase';
+import type { Project } from '../../../model/project';
 import { swatch } from '../clothMarks';
 import type { Composer, TableCell } from '../composer';
 import { STYLES } from '../look';
@@ -30,7 +31,7 @@ export function materialsPages(composer: Composer, writing: Writing): void {
   );
   for (const remark of yardage.remarks) composer.paragraph(say(remark), STYLES.small, 0.06);
   composer.heading(say('Also'));
-  composer.bullets([...backingLines(writing), ...toolLines(project.wedge.perBlock, say)]);
+  composer.bullets([...backingLines(writing), ...toolLines(project, say)]);
 }
 
 function clothRemark({ project, yardage, say }: Writing): string {
@@ -95,14 +96,16 @@ function backingLine(
     : say('Backing: {cloth} of fabric {wide} wide, for a back of {width} × {height}.', bought);
 }
 
-function toolLines(perBlock: number, say: Writing['say']): string[] {
+function toolLines({ wedge: { perBlock }, preferences: { unit } }: Project, say: Writing['say']): string[] {
   return [
     say(
       'The wedge template of this pattern, printed at true size and glued to card or cut from clear plastic.',
     ),
     say('Rotary cutter, mat and a ruler longer than the folded fabric is wide; fabric scissors.'),
     say(
-      'Thread for piecing, a stitch length of 10 to 12 to the inch (2 to 2.5 mm), because the seams get cut across.',
+      unit === 'in'
+        ? 'Thread for piecing, a stitch length of 10 to 12 to the inch (2 to 2.5 mm), because the seams get cut across.'
+        : 'Thread for piecing, a stitch length of 2 to 2.5 mm, because the seams get cut across.',
     ),
     say('Labels or bags for the sets and for {count} places of a block.', { count: perBlock }),
   ];

@@ -1,6 +1,6 @@
 // The pages of templates at true size: a sheet to check the printer, then the wedge, the corner piece and, on point, the setting
 // triangles, each on one page or on several that are joined by crosses.
-import type { Inches } from '../../../model/units';
+import { CENTIMETRES_PER_INCH, type Inches, type LengthUnit } from '../../../model/units';
 import type { Composer } from '../composer';
 import { line, type Type, textFigure, textWidth } from '../lettering';
 import { EDGE, FIRM, HAIR, MARGIN, STYLES } from '../look';
@@ -15,7 +15,12 @@ import { wedgeTemplate } from './wedgeTemplate';
 const SIDE: Inches = 0.4;
 const TOP: Inches = 1.25;
 const FOOT: Inches = 0.75;
-const CENTIMETRES_5: Inches = 5 / 2.54;
+const CENTIMETRES_5: Inches = 5 / CENTIMETRES_PER_INCH;
+/** What is measured to see whether the printer kept true size: the side of the smaller square, and the bar on every sheet. */
+const MEASURES: Readonly<Record<LengthUnit, { readonly side: Inches; readonly words: string }>> = {
+  in: { side: 1, words: '1 inch' },
+  cm: { side: 2 / CENTIMETRES_PER_INCH, words: '2 cm' },
+};
 
 /** Adds the pages of templates. */
 export function templatePages(composer: Composer, writing: Writing): void {
@@ -28,14 +33,14 @@ export function templatePages(composer: Composer, writing: Writing): void {
 }
 
 /** Adds the sheet that shows whether the printer keeps true size. */
-function checkSheet(composer: Composer, { say, type }: Writing): void {
+function checkSheet(composer: Composer, { project, say, type }: Writing): void {
   composer.begin(
     say('Templates'),
     say('Print these pages at true size: choose 100 % or “actual size”, never “fit to page”. Then measure both squares below on every edge.'),
     0,
     true,
   ); // biome-ignore format: one sentence
-  composer.add(squares(say, type), 0.2);
+  composer.add(squares(project.preferences.unit, say, type), 0.2);
   composer.skip(0.1);
   composer.paragraph(say('If they measure more or less than they say, the printer has changed the size: set it right and print again before you cut anything.')); // biome-ignore format: one sentence
   composer.heading(say('Using the templates'));
@@ -49,7 +54,7 @@ function checkSheet(composer: Composer, { say, type }: Writing): void {
   composer.paragraph(cuttingCaution(say), STYLES.small);
 }
 
-function squares(say: Writing['say'], type: Type): Figure {
+function squares(unit: LengthUnit, say: Writing['say'], type: Type): Figure {
   const square = (x: Inches, side: Inches, words: string): Mark[] => [
     {
       kind: 'shape',
@@ -59,10 +64,11 @@ function squares(say: Writing['say'], type: Type): Figure {
     },
     ...line(words, STYLES.smallStrong, x + side / 2, side / 2 + 0.03, type, 'middle'),
   ]; // biome-ignore format: a square
+  const { side, words } = MEASURES[unit];
   return {
-    width: 1 + 0.6 + CENTIMETRES_5,
+    width: side + 0.6 + CENTIMETRES_5,
     height: CENTIMETRES_5,
-    marks: [...square(0.02, 1, say('1 inch')), ...square(1.6, CENTIMETRES_5, say('5 cm'))],
+    marks: [...square(0.02, side, say(words)), ...square(side + 0.6, CENTIMETRES_5, say('5 cm'))],
   };
 }
 
@@ -85,19 +91,26 @@ function sheets(template: Template, before: number, composer: Composer, writing:
   return crosses;
 }
 
-function head(template: Template, tile: Tile, tiles: number, paper: Paper, { say, type }: Writing): Mark[] {
+function head(template: Template, tile: Tile, tiles: number, paper: Paper, writing: Writing): Mark[] {
+  const { project, say, type } = writing;
+  const { side, words: long } = MEASURES[project.preferences.unit];
   const width = paper.width - 2 * MARGIN - 1.5;
   const title = tiles === 1 ? template.title : say('{title}: sheet {sheet} of {sheets}', { title: template.title, sheet: tile.number, sheets: tiles }); // biome-ignore format: one line
   const words = textFigure(template.words, STYLES.small, width, type);
   return [
     ...line(title, STYLES.heading, MARGIN, 0.62, type),
     ...shifted(words.marks, MARGIN, 0.69),
-    ...inchBar({ x: paper.width - MARGIN - 1, y: 0.6 }, say('1 inch'), type),
+    ...scaleBar({ x: paper.width - MARGIN - side, y: 0.6 }, side, say(long), type),
   ];
 }
 
-/** A bar one inch long; every sheet has one, because it may be printed alone. */
-function inchBar(at: { readonly x: Inches; readonly y: Inches }, words: string, type: Type): Mark[] {
+/** A bar of this length; every sheet has one, because it may be printed alone. */
+function scaleBar(
+  at: { readonly x: Inches; readonly y: Inches },
+  long: Inches,
+  words: string,
+  type: Type,
+): Mark[] {
   const tick = (x: Inches): Mark => ({
     kind: 'line',
     points: [
@@ -107,9 +120,9 @@ function inchBar(at: { readonly x: Inches; readonly y: Inches }, words: string, 
     stroke: FIRM,
   });
   return [
-    { kind: 'line', points: [at, { x: at.x + 1, y: at.y }], stroke: HAIR },
+    { kind: 'line', points: [at, { x: at.x + long, y: at.y }], stroke: HAIR },
     tick(at.x),
-    tick(at.x + 1),
-    ...line(words, STYLES.label, at.x + 0.5 - textWidth(words, STYLES.label, type) / 2, at.y + 0.15, type),
+    tick(at.x + long),
+    ...line(words, STYLES.label, at.x + long / 2 - textWidth(words, STYLES.label, type) / 2, at.y + 0.15, type),
   ]; // biome-ignore format: a bar
 }

@@ -1,13 +1,14 @@
 // What an empty quilt shows: the few ways to begin, each a card that opens in place and ends in a whole top.
 import { useEffect, useRef } from 'react';
-import { PRECUT_WIDTH } from '../../../cutting/kits/precutStrips';
+import { USUAL } from '../../../model/lengths';
 import { type Phrase, phrase } from '../../../model/phrase';
+import type { LengthUnit } from '../../../model/units';
 import type { WayToBegin } from '../../../store/drafts';
 import { useAppStore } from '../../app';
 import { Fractions } from '../../fields/Fractions';
 import { heedRefusedFields } from '../../fields/refusedFields';
 import { heedSecondPress } from '../../fields/secondPress';
-import { useSay } from '../../words';
+import { useSay, useUnit } from '../../words';
 import './beginning.css';
 import { ExampleList } from './ExampleList';
 import { useBeginningForm } from './form';
@@ -17,7 +18,7 @@ import { WayPicture } from './WayPicture';
 interface Way {
   readonly way: WayToBegin;
   readonly name: string;
-  readonly line: Phrase;
+  readonly line: (unit: LengthUnit) => Phrase;
   /** What opens under the card; null: the way leads to another step. */
   readonly Form: (() => React.ReactNode) | null;
 }
@@ -26,39 +27,40 @@ const WAYS: readonly Way[] = [
   {
     way: 'strips',
     name: 'Start from strips I have',
-    line: phrase('Say how many there are; sets, blocks and wall follow.'),
+    line: () => phrase('Say how many there are; sets, blocks and wall follow.'),
     Form: StripsForm,
   },
   {
     way: 'fabric',
     name: 'Start from fabric I have',
-    line: phrase('Yardage or fat quarters, cut into strips for the largest top.'),
+    line: () => phrase('Yardage or fat quarters, cut into strips for the largest top.'),
     Form: FabricForm,
   },
   {
     way: 'sewn',
     name: 'Enter blocks already sewn',
-    line: phrase('Enter them wedge by wedge, then hang and shuffle them.'),
+    line: () => phrase('Enter them wedge by wedge, then hang and shuffle them.'),
     Form: null,
   },
   {
     way: 'size',
     name: 'Plan a size I want',
-    line: phrase('Width and height; the strips to cut follow.'),
+    line: () => phrase('Width and height; the strips to cut follow.'),
     Form: SizeForm,
   },
   {
     way: 'roll',
     name: 'Open a roll of precut strips',
-    line: phrase('Forty strips cut {width} wide, or what your roll has.', {
-      width: { inches: PRECUT_WIDTH },
-    }),
+    line: (unit) =>
+      phrase('Forty strips cut {width} wide, or what your roll has.', {
+        width: { inches: USUAL[unit].precut.width },
+      }),
     Form: RollForm,
   },
   {
     way: 'example',
     name: 'Look at an example',
-    line: phrase('Open one and change it as you like.'),
+    line: () => phrase('Open one and change it as you like.'),
     Form: ExampleList,
   },
 ];
@@ -91,6 +93,7 @@ export function Beginning() {
 
 function WayCard({ way, name, line, Form }: Way) {
   const say = useSay();
+  const unit = useUnit();
   const store = useAppStore();
   const [form, change] = useBeginningForm();
   const card = useRef<HTMLLIElement>(null);
@@ -124,7 +127,7 @@ function WayCard({ way, name, line, Form }: Way) {
         <span>
           <strong>{say(name)}</strong>
           <span className="quiet">
-            <Fractions text={say(line)} />
+            <Fractions text={say(line(unit))} />
           </span>
         </span>
       </button>

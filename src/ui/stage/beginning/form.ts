@@ -1,8 +1,8 @@
 // What the ways to begin hold, as first filled in, and when they are on show.
 
-import { PRECUT_WIDTH } from '../../../cutting/kits/precutStrips';
-import { USUAL_WIDTHS } from '../../../cutting/plan/planStrips';
+import { usualWidths } from '../../../cutting/plan/planStrips';
 import { holdsNothing } from '../../../model/find';
+import { USUAL } from '../../../model/lengths';
 import type { Project } from '../../../model/project';
 import type { BeginningForm } from '../../../store/drafts';
 import { useApp, useAppStore } from '../../app';
@@ -15,15 +15,16 @@ const ROLL_FABRICS = 20;
 const ROLL_STRIPS = 40;
 
 function firstForm(project: Project): BeginningForm {
+  const { unit, usableWidth } = project.preferences;
   return {
     way: null,
     aside: null,
     fabrics: USUAL_FABRICS,
-    strips: USUAL_WIDTHS.map(({ width, part }) => ({ width, count: part })),
-    length: project.preferences.usableWidth,
+    strips: usualWidths(unit).map(({ width, part }) => ({ width, count: part })),
+    length: usableWidth,
     cloth: { kind: 'fat quarter', ...usualSize('fat quarter', project), count: 1 },
-    size: { width: 42, height: 56 },
-    roll: { strips: ROLL_STRIPS, width: PRECUT_WIDTH, fabrics: ROLL_FABRICS },
+    size: USUAL[unit].top,
+    roll: { strips: ROLL_STRIPS, width: USUAL[unit].precut.width, fabrics: ROLL_FABRICS },
   };
 }
 
@@ -33,11 +34,11 @@ export function useBeginningForm(): [BeginningForm, (to: Partial<BeginningForm>)
   const project = useApp((app) => app.project);
   const draft = useApp((app) => app.drafts.beginning);
   const change = (to: Partial<BeginningForm>): [] => {
-    const now = store.getState().drafts.beginning?.values ?? firstForm(store.getState().project);
+    const now = store.getState().drafts.beginning?.values;
     store.getState().keepDraft('beginning', { open: true, values: { ...now, ...to } });
     return [];
   };
-  return [draft?.values ?? firstForm(project), change];
+  return [{ ...firstForm(project), ...draft?.values }, change];
 }
 
 /** Whether the large area shows the ways to begin: the quilt holds nothing, and this step's own work was not asked for. */

@@ -10,7 +10,7 @@ import { useApp, useAppStore } from '../../app';
 import { Fractions } from '../../fields/Fractions';
 import { heedSecondPress } from '../../fields/secondPress';
 import '../../steps/sets/sets.css';
-import { useSay } from '../../words';
+import { useSay, useUnit } from '../../words';
 import { CarriedStrip } from './CarriedStrip';
 import { pressed } from './carryRules';
 import { LaidSet } from './LaidSet';
@@ -139,7 +139,7 @@ export function SetsStage() {
 function Legend({ empty }: { empty: boolean }) {
   const say = useSay();
   const needed = useApp((app) => app.project.wedge.cutHeight);
-  const unit = useApp((app) => app.project.preferences.unit);
+  const unit = useUnit();
   return (
     <div className="lay-legend">
       <p>

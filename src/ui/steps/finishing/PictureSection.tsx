@@ -4,7 +4,7 @@ import { Copy, FileDown, Share2 } from 'lucide-react';
 import { useApp, useAppStore } from '../../app';
 import { Complaint } from '../../fields/Complaint';
 import { Saved } from '../../fields/Saved';
-import { useSay } from '../../words';
+import { useSay, useUnit } from '../../words';
 import { Part } from './Part';
 import { PictureSize } from './PictureSize';
 import { usePictureSvg } from './usePictureSvg';
@@ -12,6 +12,7 @@ import { canCopy, canShare, type MakingPng } from './usePng';
 
 export function PictureSection({ png }: { png: MakingPng }) {
   const say = useSay();
+  const unit = useUnit();
   const { lay } = useAppStore().getState();
   const name = useApp((app) => app.project.name);
   const { caption, marked, pixels } = useApp((app) => app.laid);
@@ -60,7 +61,11 @@ export function PictureSection({ png }: { png: MakingPng }) {
           ) : null}
         </div>
         <p className="quiet">
-          {say('In the SVG one unit is one inch, and every piece carries its fabric, block, place and band.')}
+          {say(
+            unit === 'in'
+              ? 'In the SVG one unit is one inch, and every piece carries its fabric, block, place and band.'
+              : 'In the SVG one unit is 2.54 cm, and every piece carries its fabric, block, place and band.',
+          )}
         </p>
       </div>
     </Part>

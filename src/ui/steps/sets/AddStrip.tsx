@@ -1,17 +1,16 @@
 // A form that adds one strip to a set, on top of the others.
 import { Plus } from 'lucide-react';
 import { useState } from 'react';
+import { USUAL } from '../../../model/lengths';
 import { type FabricId, MOST_STRIPS, type Strip, type StripSet } from '../../../model/project';
 import { FabricPicker } from '../../fields/FabricPicker';
 import { LengthField } from '../../fields/LengthField';
-import { useSay } from '../../words';
-
-const USUAL_WIDTH = 1.5;
+import { useSay, useUnit } from '../../words';
 
 export function AddStrip({ set, onAdd }: { set: StripSet; onAdd: (strip: Strip) => void }) {
   const say = useSay();
   const [fabric, setFabric] = useState<FabricId | null>(null);
-  const [width, setWidth] = useState(USUAL_WIDTH);
+  const [width, setWidth] = useState(USUAL[useUnit()].strips[1]);
   if (set.strips.length >= MOST_STRIPS) return null;
   return (
     <form

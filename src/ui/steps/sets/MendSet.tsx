@@ -15,7 +15,13 @@ export function MendSet({ set }: { set: StripSet }) {
   const project = useApp((app) => app.project);
   const [run, problems] = useRun();
   const mend = useMemo(
-    () => mendHeight(set, project.wedge, stripsLeftBeside(project.stripsOnHand, project.stripSets)),
+    () =>
+      mendHeight(
+        set,
+        project.wedge,
+        stripsLeftBeside(project.stripsOnHand, project.stripSets),
+        project.preferences.unit,
+      ),
     [set, project],
   );
   if (!mend || set.strips.length === 0) return null;

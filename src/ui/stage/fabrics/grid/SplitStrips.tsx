@@ -1,22 +1,23 @@
 // A form that splits strips lengthwise, such as 2 1/2" precuts into 1 1/2" and 1".
 import { useState } from 'react';
 import { splitStrips } from '../../../../editing/commands/stripsOnHand';
-import { isTooNarrow, upToStep } from '../../../../model/lengths';
+import { isTooNarrow, USUAL, upToStep } from '../../../../model/lengths';
 import { counted } from '../../../../model/phrase';
 import type { StripOnHand } from '../../../../model/project';
+import type { LengthUnit } from '../../../../model/units';
 import { useApp, useAppStore } from '../../../app';
 import { Complaint, useRun } from '../../../fields/Complaint';
 import { CountField } from '../../../fields/CountField';
 import { Fractions } from '../../../fields/Fractions';
 import { LengthField } from '../../../fields/LengthField';
-import { useSay } from '../../../words';
+import { useSay, useUnit } from '../../../words';
 
 export function SplitStrips({ row }: { row: StripOnHand }) {
   const say = useSay();
   const store = useAppStore();
   const seam = useApp((app) => app.project.wedge.seam);
   const [count, setCount] = useState(row.count);
-  const [first, setFirst] = useState(usualFirst(row.width, seam));
+  const [first, setFirst] = useState(usualFirst(row.width, seam, useUnit()));
   const [run, problems] = useRun();
   // Two strips must each be wider than their two seams.
   if (isTooNarrow(row.width / 2, seam)) return null;
@@ -70,8 +71,9 @@ export function SplitStrips({ row }: { row: StripOnHand }) {
   );
 }
 
-/** The usual first width: 1 1/2 of 2 1/2 (common practice, no source); of other widths half, to a quarter inch. */
-function usualFirst(width: number, seam: number): number {
-  if (Math.abs(width - 2.5) < 1e-9 && seam < 0.5) return 1.5;
-  return upToStep(width / 2, 1 / 4);
+/** The usual first width: the wider part of a precut strip, such as 1 1/2 of 2 1/2; of other widths half, on a round figure. */
+function usualFirst(width: number, seam: number, unit: LengthUnit): number {
+  const { precut, widthStep } = USUAL[unit];
+  if (Math.abs(width - precut.width) < 1e-9 && !isTooNarrow(width - precut.split, seam)) return precut.split;
+  return upToStep(width / 2, widthStep);
 }

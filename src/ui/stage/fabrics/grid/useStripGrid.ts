@@ -2,7 +2,7 @@
 import { useMemo } from 'react';
 import { type GridShape, heldLines, shownLines, shownWidths } from '../../../../cutting/onHand/gridShape';
 import { countsIn, isSameInches, type StripLine, widthsOf } from '../../../../cutting/onHand/stripGrid';
-import { USUAL_WIDTHS } from '../../../../cutting/plan/planStrips';
+import { usualWidths } from '../../../../cutting/plan/planStrips';
 import { type StripBalance, stripKey, stripsUnused } from '../../../../cutting/sets/stripsUnused';
 import { addFabric } from '../../../../editing/commands/fabrics';
 import { changeLengths, changeWidth, enterStrips } from '../../../../editing/commands/stripGrid';
@@ -51,7 +51,7 @@ export type GridActions = ReturnType<typeof actionsOn>;
 function firstShape(project: Project): GridShape {
   const there = widthsOf(stripsUnused(project));
   return {
-    widths: there.length > 0 ? there : USUAL_WIDTHS.map(({ width }) => width),
+    widths: there.length > 0 ? there : usualWidths(project.preferences.unit).map(({ width }) => width),
     lengths: new Map(),
     usual: project.preferences.usableWidth,
   };

@@ -3,16 +3,18 @@ import { Table2 } from 'lucide-react';
 import { useMemo } from 'react';
 import { lengthsOf, widthsOf } from '../../../../cutting/onHand/stripGrid';
 import { stripsUnused } from '../../../../cutting/sets/stripsUnused';
+import { USUAL } from '../../../../model/lengths';
 import { counted, phrase } from '../../../../model/phrase';
 import type { Project } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
 import { Fractions } from '../../../fields/Fractions';
 import { closeGrid } from '../../../stage/fabrics/grid/closeGrid';
-import { useSay } from '../../../words';
+import { useSay, useUnit } from '../../../words';
 
 /** `atFoot`: whether the grid is opened at the foot of the step. */
 export function StripsOnHand({ atFoot }: { atFoot: boolean }) {
   const say = useSay();
+  const [narrow, middle, wide] = USUAL[useUnit()].strips;
   const store = useAppStore();
   const fabrics = useApp((app) => app.project.fabrics);
   const stripsOnHand = useApp((app) => app.project.stripsOnHand);
@@ -36,7 +38,7 @@ export function StripsOnHand({ atFoot }: { atFoot: boolean }) {
               ? lines.map((words) => say(words)).join(' · ')
               : say(
                   'What is cut: how many strips of each fabric and width. Usual cut widths are {narrow}, {middle} and {wide}, about 2 : 2 : 1 of them. Sets are made from these strips.',
-                  { narrow: { inches: 1 }, middle: { inches: 1.5 }, wide: { inches: 2 } },
+                  { narrow: { inches: narrow }, middle: { inches: middle }, wide: { inches: wide } },
                 )
           }
         />

@@ -1,5 +1,6 @@
 // Names of the kinds of cloth on hand and of their sides, and their usual sizes.
 import { fatQuarter } from '../../../../cutting/yardage/fatQuarter';
+import { USUAL } from '../../../../model/lengths';
 import type { ClothOnHand, Project } from '../../../../model/project';
 import type { Inches } from '../../../../model/units';
 
@@ -21,21 +22,22 @@ export const CLOTH_KINDS: Readonly<Record<ClothKind, KindWords>> = {
   remnant: { name: 'Remnant', one: 'remnant', depth: 'Short side', stripLength: 'Long side' },
 };
 
-/** The usual size of a kind: half a yard; a fat quarter before straightening; a precut strip of 2 1/2 (common practice, no source). */
+/** The usual size of a kind: a fat quarter as it is bought, before straightening, the others by the unit. */
 export function usualSize(
   kind: ClothKind,
   project: Pick<Project, 'buying' | 'preferences'>,
 ): { depth: Inches; stripLength: Inches } {
-  const { usableWidth } = project.preferences;
+  const { unit, usableWidth } = project.preferences;
+  const usual = USUAL[unit];
   switch (kind) {
     case 'yardage':
-      return { depth: 18, stripLength: usableWidth };
+      return { depth: usual.yardage, stripLength: usableWidth };
     case 'fat quarter':
       return fatQuarterSides(project);
     case 'precut strips':
-      return { depth: 2.5, stripLength: usableWidth };
+      return { depth: usual.precut.width, stripLength: usableWidth };
     case 'remnant':
-      return { depth: 9, stripLength: usableWidth / 2 };
+      return { depth: usual.remnant, stripLength: usableWidth / 2 };
     default:
       return kind satisfies never;
   }

@@ -1,10 +1,11 @@
 // The choice of proportions of narrow, middle and wide strips, the usual ones or one's own.
-import { USUAL_WIDTHS } from '../../../../cutting/plan/planStrips';
+import { useMemo, useState } from 'react';
+import { usualWidths } from '../../../../cutting/plan/planStrips';
 import type { WidthPart } from '../../../../cutting/plan/setTotals';
 import { Choice } from '../../../fields/Choice';
 import { CountField } from '../../../fields/CountField';
 import { LengthField } from '../../../fields/LengthField';
-import { useSay } from '../../../words';
+import { useSay, useUnit } from '../../../words';
 
 type Named = 'usual' | 'even' | 'narrow';
 
@@ -22,7 +23,13 @@ const PARTS: Readonly<Record<Named, readonly number[]>> = {
 const NAMES = ['Narrow', 'Middle', 'Wide'] as const;
 const MOST_PARTS = 9;
 
-export const USUAL_LOOK: Look = { name: 'usual', widths: USUAL_WIDTHS };
+/** The look a plan begins with, usual in the person's unit, and a function that chooses another. */
+export function useLook(): [Look, (look: Look) => void] {
+  const unit = useUnit();
+  const [chosen, choose] = useState<Look | null>(null);
+  const usual = useMemo((): Look => ({ name: 'usual', widths: usualWidths(unit) }), [unit]);
+  return [chosen ?? usual, choose];
+}
 
 /** The widths for a plan: those with a part above 0. */
 export function wantedWidths(look: Look): readonly WidthPart[] {
@@ -36,9 +43,14 @@ interface Props {
 
 export function LookChoice({ look, onChange }: Props) {
   const say = useSay();
+  const unit = useUnit();
   const choose = (name: Look['name']) => {
     if (name === 'own') onChange({ name, widths: look.widths });
-    else onChange({ name, widths: USUAL_WIDTHS.map(({ width }, at) => ({ width, part: PARTS[name][at]! })) });
+    else
+      onChange({
+        name,
+        widths: usualWidths(unit).map(({ width }, at) => ({ width, part: PARTS[name][at]! })),
+      });
   };
   const change = (at: number, to: Partial<WidthPart>) => {
     onChange({

@@ -22,7 +22,7 @@ import { useSay } from '../../../words';
 import { Caution } from '../../Caution';
 import { useReturnFocus } from '../../useReturnFocus';
 import { AsTheyAre } from './AsTheyAre';
-import { type Look, LookChoice, USUAL_LOOK, wantedWidths } from './LookChoice';
+import { type Look, LookChoice, useLook, wantedWidths } from './LookChoice';
 import { StripsTable } from './StripsTable';
 import { useAsTheyAre } from './useAsTheyAre';
 
@@ -32,7 +32,7 @@ export function PlanBackwards() {
   const say = useSay();
   const project = useApp((app) => app.project);
   const [open, setOpen] = useState(false);
-  const [look, setLook] = useState<Look>(USUAL_LOOK);
+  const [look, setLook] = useLook();
   const opener = useReturnFocus(open);
   if (project.clothOnHand.length === 0 && project.stripsOnHand.length === 0) return null;
   if (!open) {

@@ -7,7 +7,7 @@ import { useApp, useAppStore } from '../../../app';
 import { LengthField } from '../../../fields/LengthField';
 import { useSay } from '../../../words';
 import { useReturnFocus } from '../../useReturnFocus';
-import { type Look, LookChoice, USUAL_LOOK } from './LookChoice';
+import { LookChoice, useLook } from './LookChoice';
 import { Planned } from './Planned';
 import { type TopWish, WantedTop, wantedTop } from './WantedTop';
 
@@ -19,7 +19,7 @@ export function PlanStrips() {
   const [open, setOpen] = useState(false);
   const [wish, setWish] = useState<TopWish>({ by: 'blocks', blocks: null });
   const wanted = useMemo(() => wantedTop(project, wish), [project, wish]);
-  const [look, setLook] = useState<Look>(USUAL_LOOK);
+  const [look, setLook] = useLook();
   const [leftOut, setLeftOut] = useState<ReadonlySet<FabricId>>(new Set());
   const opener = useReturnFocus(open);
   const cloths = useMemo(() => fabrics.filter((fabric) => !fabric.background), [fabrics]);

@@ -3,6 +3,7 @@ import { backingName } from '../../../../cutting/yardage/backingYardage';
 import { clothText, roundedUp, sellingUnit } from '../../../../cutting/yardage/clothLength';
 import type { Yardage } from '../../../../cutting/yardage/yardage';
 import { changeBacking } from '../../../../editing/commands/buying';
+import { USUAL } from '../../../../model/lengths';
 import type { FabricId } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
 import { Choice } from '../../../fields/Choice';
@@ -11,10 +12,11 @@ import { FabricPicker } from '../../../fields/FabricPicker';
 import { Fractions } from '../../../fields/Fractions';
 import { LengthField } from '../../../fields/LengthField';
 import { Swatch } from '../../../fields/Swatch';
-import { useSay } from '../../../words';
+import { useSay, useUnit } from '../../../words';
 
 export function BackingPart({ list }: { list: Yardage }) {
   const say = useSay();
+  const unitOfLengths = useUnit();
   const project = useApp((app) => app.project);
   const unit = sellingUnit(project);
   const { backing, batting } = list;
@@ -64,7 +66,7 @@ export function BackingPart({ list }: { list: Yardage }) {
         <span>
           {batting.length > 0
             ? say('{name}, packaged', { name: say(batting[0]!.name) })
-            : say('off the roll, or two packages joined')}
+            : say(unitOfLengths === 'in' ? 'off the roll, or two packages joined' : 'off the roll')}
         </span>
       </div>
       <p className="quiet">
@@ -83,7 +85,12 @@ export function BackingPart({ list }: { list: Yardage }) {
                     ),
                   },
                 })
-              : say('It has to cover {width} × {height}, which no usual package does.', size)
+              : say(
+                  unitOfLengths === 'in'
+                    ? 'It has to cover {width} × {height}, which no usual package does.'
+                    : 'It has to cover {width} × {height}.',
+                  size,
+                )
           }
         />
       </p>
@@ -95,6 +102,7 @@ function BackingFields({ apart }: { apart: boolean }) {
   const say = useSay();
   const store = useAppStore();
   const { run } = store.getState();
+  const usual = USUAL[useUnit()].overhang;
   const [chosen, problems] = useRun();
   const project = useApp((app) => app.project);
   const { backing } = project.buying;
@@ -142,9 +150,9 @@ function BackingFields({ apart }: { apart: boolean }) {
       <p className="quiet">
         <Fractions
           text={say('{far} for long-arm quilting, {near} to {middle} for a domestic machine.', {
-            far: { inches: 4 },
-            near: { inches: 2 },
-            middle: { inches: 3 },
+            far: { inches: usual.longArm },
+            near: { inches: usual.least },
+            middle: { inches: usual.most },
           })}
         />
       </p>

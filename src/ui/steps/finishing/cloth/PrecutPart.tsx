@@ -1,21 +1,23 @@
 // Precut strips as a substitute for cloth: the number of each fabric for the strip sets, and the least number of rolls.
-import { leastRolls, PRECUT_WIDTH, type PrecutStrips } from '../../../../cutting/kits/precutStrips';
+import { leastRolls, type PrecutStrips } from '../../../../cutting/kits/precutStrips';
 import { changeKits } from '../../../../editing/commands/buying';
+import { USUAL } from '../../../../model/lengths';
 import { counted, phrase } from '../../../../model/phrase';
 import { useApp, useAppStore } from '../../../app';
 import { CountField } from '../../../fields/CountField';
 import { Fractions } from '../../../fields/Fractions';
-import { useSay } from '../../../words';
+import { useSay, useUnit } from '../../../words';
 
 const MOST_PER_ROLL = 200;
 
 export function PrecutPart({ precuts, count }: { precuts: PrecutStrips; count: number }) {
   const say = useSay();
+  const unit = useUnit();
   const { run } = useAppStore().getState();
   const stripsPerRoll = useApp((app) => app.project.buying.kits.stripsPerRoll);
   const rolls = leastRolls(precuts, count, stripsPerRoll);
   const needs = phrase('From precut strips {width} wide the sets of one kit take {strips}.', {
-    width: { inches: PRECUT_WIDTH },
+    width: { inches: USUAL[unit].precut.width },
     strips: precuts.strips,
   });
   const least = counted(

@@ -2,20 +2,20 @@
 import { useState } from 'react';
 import { setBinding } from '../../../../editing/commands/edges';
 import { findFabric } from '../../../../model/find';
+import { USUAL } from '../../../../model/lengths';
 import { useApp } from '../../../app';
 import { Choice } from '../../../fields/Choice';
 import { Complaint, useRun } from '../../../fields/Complaint';
 import { FabricPicker } from '../../../fields/FabricPicker';
 import { LengthField } from '../../../fields/LengthField';
-import { useSay } from '../../../words';
+import { useSay, useUnit } from '../../../words';
 import { Fold } from './Fold';
 
-/** Usual cut widths of a double binding (common practice, no source). */
-const WIDTHS = { narrow: 2.25, wide: 2.5 } as const;
-type Width = 'none' | keyof typeof WIDTHS | 'own';
+type Width = 'none' | 'narrow' | 'wide' | 'own';
 
 export function BindingPart() {
   const say = useSay();
+  const usual = USUAL[useUnit()].binding;
   const project = useApp((app) => app.project);
   const { binding, borders, sashing } = project.setting;
   const [run, problems] = useRun();
@@ -26,9 +26,9 @@ export function BindingPart() {
       ? 'none'
       : own
         ? 'own'
-        : binding.cutWidth === WIDTHS.narrow
+        : binding.cutWidth === usual.narrow
           ? 'narrow'
-          : binding.cutWidth === WIDTHS.wide
+          : binding.cutWidth === usual.wide
             ? 'wide'
             : 'own';
   const fabric = binding?.fabric ?? borders.at(-1)?.fabric ?? sashing.fabric;
@@ -36,8 +36,8 @@ export function BindingPart() {
   const change = (next: Width) => {
     setOwn(next === 'own');
     if (next === 'none') return run(setBinding(null));
-    if (next === 'own') return run(setBinding({ fabric, cutWidth: 2.375 }));
-    return run(setBinding({ fabric, cutWidth: WIDTHS[next] }));
+    if (next === 'own') return run(setBinding({ fabric, cutWidth: usual.other }));
+    return run(setBinding({ fabric, cutWidth: usual[next] }));
   };
   const now = binding
     ? say('{width}, {name}', {
@@ -52,8 +52,8 @@ export function BindingPart() {
         value={value}
         options={[
           { value: 'none', label: 'Not chosen' },
-          { value: 'narrow', label: width(WIDTHS.narrow) },
-          { value: 'wide', label: width(WIDTHS.wide) },
+          { value: 'narrow', label: width(usual.narrow) },
+          { value: 'wide', label: width(usual.wide) },
           { value: 'own', label: 'Other' },
         ]}
         onChange={change}

@@ -3,6 +3,7 @@ import { Plus, X } from 'lucide-react';
 import { useState } from 'react';
 import { evenBorder, setBorderCorners } from '../../../../editing/commands/edges';
 import { addBorder, changeBorder, removeBorder } from '../../../../editing/commands/setting';
+import { USUAL } from '../../../../model/lengths';
 import type { Border } from '../../../../model/project';
 import { USUAL_MITRE_SPARE } from '../../../../model/setting';
 import { useApp, useAppStore } from '../../../app';
@@ -11,14 +12,13 @@ import { Complaint, useRun } from '../../../fields/Complaint';
 import { FabricPicker } from '../../../fields/FabricPicker';
 import { Fractions } from '../../../fields/Fractions';
 import { LengthField } from '../../../fields/LengthField';
-import { useSay } from '../../../words';
+import { useSay, useUnit } from '../../../words';
 import { Fold } from './Fold';
 import { PiecedPart } from './PiecedPart';
 
-const NEW_BORDER = 3;
-
 export function BordersPart() {
   const say = useSay();
+  const unit = useUnit();
   const store = useAppStore();
   const { borders } = useApp((app) => app.project.setting);
   const run = store.getState().run;
@@ -47,7 +47,7 @@ export function BordersPart() {
           type="button"
           className="button"
           disabled={borders.length >= 12}
-          onClick={() => run(addBorder({ width: NEW_BORDER }))}
+          onClick={() => run(addBorder({ width: USUAL[unit].border }))}
         >
           <Plus size={16} aria-hidden /> {say(borders.length === 0 ? 'Add a border' : 'Add another outside')}
         </button>
@@ -71,10 +71,13 @@ function OneBorder({ border, index, piecing, onPiece }: OneBorderProps) {
   const store = useAppStore();
   const cornerFabric = useApp((app) => app.project.setting.cornerFabric);
   const [run, problems] = useRun();
+  // In inches the file needs no word of it (model/setting).
+  const { mitreSpare } = USUAL[useUnit()];
+  const spare = mitreSpare === USUAL_MITRE_SPARE ? {} : { spare: mitreSpare };
   const corners: Corners = border.corners?.kind ?? 'butted';
   const choose = (next: Corners) => {
     if (next === 'butted') return run(setBorderCorners(index, null));
-    if (next === 'mitred') return run(setBorderCorners(index, { kind: 'mitred' }));
+    if (next === 'mitred') return run(setBorderCorners(index, { kind: 'mitred', ...spare }));
     return run(setBorderCorners(index, { kind: 'cornerstones', fabric: cornerFabric }));
   };
   return (
