@@ -13,9 +13,11 @@ import { ProjectMenu } from './ProjectMenu';
 interface Props {
   number: boolean;
   onNumber: (shown: boolean) => void;
+  /** Opens the list of keys. */
+  onKeys: () => void;
 }
 
-export function TopBar({ number, onNumber }: Props) {
+export function TopBar({ number, onNumber, onKeys }: Props) {
   const say = useSay();
   const store = useAppStore();
   const history = useApp((app) => app.history);
@@ -25,7 +27,7 @@ export function TopBar({ number, onNumber }: Props) {
   const redoName = labels.redo ? say('Redo: {change}', { change: labels.redo }) : say('Nothing to redo');
   return (
     <header className="top-bar">
-      <ProjectMenu />
+      <ProjectMenu onKeys={onKeys} />
       <div className="row history" role="toolbar" aria-label={say('Undo and redo')}>
         <Hint words={undoName}>
           <button
