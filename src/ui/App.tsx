@@ -29,6 +29,7 @@ export function App() {
   const perBlock = useApp((app) => app.project.wedge.perBlock);
   const lightness = useApp((app) => app.project.preferences.wallLightness);
   const announced = useApp((app) => app.announced);
+  const told = useApp((app) => app.told);
   const [number, setNumber] = useState(false);
   const panel = useRef<HTMLElement>(null);
   const step = useApp((app) => app.step);
@@ -79,7 +80,10 @@ export function App() {
       <ValueStrip />
       <KeysDialog open={keys} onOpen={setKeys} />
       <p className="hidden-text" role="status" aria-live="polite">
-        {say(announced.words)}
+        {announced.heard ? say(announced.words) : ''}
+      </p>
+      <p className="hidden-text" role="status" aria-live="polite">
+        {say(told)}
       </p>
     </div>
   );

@@ -14,6 +14,7 @@ import { keepOffline } from '../store/offline';
 import { startSession } from '../store/session';
 import { saveOnLeaving } from '../store/storage/autosave';
 import { openStorage } from '../store/storage/indexedDb';
+import { tellChanges } from '../store/tellChanges';
 import { App } from './App';
 import { AppContext } from './app';
 import { DEMOS } from './demos';
@@ -38,6 +39,7 @@ const session = await startSession(storage, problem, DEMOS, freshId);
 keepPlace(session.app, () => sessionStorage, window);
 keepSteps(session.app, history, window, () => void leaveField(document));
 keepFocus(document);
+tellChanges(session.app, session.analysing);
 takeTypedOnLeaving(document, window);
 saveOnLeaving(session, document, window);
 // In development nothing is kept offline, so that the page always runs the current code.

@@ -20,6 +20,7 @@ interface Props {
 export function TopBar({ number, onNumber, onKeys }: Props) {
   const say = useSay();
   const store = useAppStore();
+  const project = useApp((app) => app.project.name);
   const history = useApp((app) => app.history);
   const look = useApp((app) => app.look);
   const labels = nextLabels(history);
@@ -27,6 +28,7 @@ export function TopBar({ number, onNumber, onKeys }: Props) {
   const redoName = labels.redo ? say('Redo: {change}', { change: labels.redo }) : say('Nothing to redo');
   return (
     <header className="top-bar">
+      <h1 className="hidden-text">{project || say('Quilt without a name')}</h1>
       <ProjectMenu onKeys={onKeys} />
       <div className="row history" role="toolbar" aria-label={say('Undo and redo')}>
         <Hint words={undoName}>

@@ -83,6 +83,7 @@ export function StripGrid() {
       />
       <table
         ref={table}
+        aria-label={say('Strips on hand by fabric and width')}
         onKeyDown={keys.onKeyDown}
         onPointerDown={keys.onPointerDown}
         onPaste={(event) => paste.onPaste(event, placeOf(event.target))}
