@@ -9,6 +9,7 @@ import { heedBusy, heedSecondPress } from './fields/secondPress';
 import { isKey } from './keys';
 import { ErrorScreen } from './shell/ErrorScreen';
 import { KeysDialog } from './shell/KeysDialog';
+import { PrintSheet } from './shell/PrintSheet';
 import { Selvedge } from './shell/Selvedge';
 import { SkipLinks } from './shell/SkipLinks';
 import { TopBar } from './shell/TopBar';
@@ -78,6 +79,7 @@ export function App() {
         <Stage number={number} />
       </BlockWork>
       <ValueStrip />
+      <PrintSheet />
       <KeysDialog open={keys} onOpen={setKeys} />
       <p className="hidden-text" role="status" aria-live="polite">
         {announced.heard ? say(announced.words) : ''}
