@@ -43,7 +43,7 @@ for (const step of ['Wall', 'Strip sets', 'Fabrics']) {
 test('the cutting list that is open is printed whole, and the kits', async ({ page }) => {
   test.setTimeout(90_000);
   await openExample(page, 'Finishing');
-  for (const part of ['Cloth and cutting list', 'Kits and cost']) {
+  for (const part of ['Fabric and cutting list', 'Kits and cost']) {
     await openPart(page, part);
     const shut = await page.locator('.cloth-part details:not([open])').count();
     const rows = await page

@@ -47,7 +47,7 @@ test('turning, pinning, taking down, undo and an order that is kept are told wit
   await page.keyboard.press('p');
   await tells(/^Pinned block 1\. \d+ clash(es)?\.$/);
   await page.keyboard.press('p');
-  await tells(/^Took the pin out of block 1\. \d+ clash(es)?\.$/);
+  await tells(/^Unpinned block 1\. \d+ clash(es)?\.$/);
   await page.keyboard.press('Delete');
   await tells(/^Took down block 1\. \d+ clash(es)?(, \d+ fewer)?\.$/);
   await page.keyboard.press('Control+z');

@@ -1,12 +1,13 @@
 // What a change is called once it is made: 'turn block 4' becomes 'Turned block 4'.
 import { type Phrase, phrase } from '../model/phrase';
 
-/** Past tense of the verbs with which labels of commands begin. A label without a verb only gets its capital. */
+/** Past tense of the verbs with which labels of commands begin. */
 const PAST: Readonly<Record<string, string>> = {
   add: 'Added',
   begin: 'Began',
   change: 'Changed',
   choose: 'Chose',
+  count: 'Counted',
   cut: 'Cut',
   empty: 'Emptied',
   enter: 'Entered',
@@ -17,12 +18,12 @@ const PAST: Readonly<Record<string, string>> = {
   make: 'Made',
   mend: 'Mended',
   move: 'Moved',
-  one: 'One',
   piece: 'Pieced',
   pin: 'Pinned',
   put: 'Put',
   remove: 'Removed',
   rename: 'Renamed',
+  replace: 'Replaced',
   set: 'Set',
   shuffle: 'Shuffled',
   split: 'Split',
@@ -30,6 +31,9 @@ const PAST: Readonly<Record<string, string>> = {
   take: 'Took',
   trade: 'Traded',
   turn: 'Turned',
+  unpin: 'Unpinned',
+  update: 'Updated',
+  use: 'Used',
   write: 'Wrote',
 };
 

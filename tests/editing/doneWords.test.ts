@@ -10,8 +10,7 @@ const PARTS = /^(it|moving|putting|sewing|trading|as|no|s|score) /;
 test('a label becomes the past tense of its verb', () => {
   const words = (say: string, values = {}) => speak(doneWords(phrase(say, values)));
   expect(words('turn block {block}', { block: 4 })).toBe('Turned block 4');
-  expect(words('take the pin out of block {block}', { block: 2 })).toBe('Took the pin out of block 2');
-  expect(words('one wedge of set {set} more', { set: 'A' })).toBe('One wedge of set A more');
+  expect(words('unpin block {block}', { block: 2 })).toBe('Unpinned block 2');
   expect(
     words('{lay}, {cut}', { lay: phrase('lay 1 strip set'), cut: phrase('cut 1 strip from the cloth') }),
   ).toBe('Laid 1 strip set. Cut 1 strip from the cloth');

@@ -93,7 +93,7 @@ test('a run of changes is told once, and so is a slider', () => {
     vi.advanceTimersByTime(500);
   }
   vi.advanceTimersByTime(5_000);
-  expect(told.slice(1)).toEqual(['Changed the lightness of the wall.']);
+  expect(told.slice(1)).toEqual(['Changed the wall background.']);
 });
 
 test('what is told in other words is not told again, and without wedges there are no clashes to tell', () => {

@@ -121,7 +121,7 @@ function AllBlocks() {
           <button
             type="button"
             className="button solid"
-            disabled={choosing.busy}
+            aria-disabled={choosing.busy}
             onClick={() => choosing.add(more)}
           >
             <Plus size={16} aria-hidden /> {say(counted(more, 'Add 1 block', 'Add {count} blocks'))}
