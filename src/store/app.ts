@@ -100,8 +100,10 @@ export interface AppState {
   readonly laid: Laid;
   /** Forms that are filled in part. */
   readonly drafts: Drafts;
-  /** The last announcement: read out by screen readers, and shown for a moment at the foot of the wall. */
-  readonly announced: { readonly words: Phrase; readonly count: number };
+  /** The last announcement: shown for a moment at the foot of the wall and, where it is `heard`, read out by screen readers. */
+  readonly announced: { readonly words: Phrase; readonly count: number; readonly heard: boolean };
+  /** The last change in words, for screen readers alone (tellChanges.ts). */
+  readonly told: Phrase;
 }
 
 export interface AppActions {
@@ -137,6 +139,7 @@ export interface AppActions {
   /** Keeps the values of a form until they are used or cleared, or another quilt is opened. */
   readonly keepDraft: <K extends keyof Drafts>(form: K, draft: DraftOf<K>) => void;
   readonly announce: (words: Phrase) => void;
+  readonly tell: (words: Phrase) => void;
 }
 
 export type App = AppState & AppActions;
@@ -170,7 +173,8 @@ export function createApp(
     wallLarge: false,
     laid: NOTHING_LAID,
     drafts: {},
-    announced: { words: phrase(''), count: 0 },
+    announced: { words: phrase(''), count: 0, heard: true },
+    told: phrase(''),
     run: (command, refused = 'announced') => {
       const outcome = apply(get().project, command);
       if (!outcome.ok) {
@@ -195,7 +199,7 @@ export function createApp(
         return;
       }
       set((state) => ({ ...changed(state, undone.project), history: undone.history }));
-      get().announce(phrase('Undone: {change}', { change: last.label }));
+      set(shown(get(), phrase('Undone: {change}', { change: last.label })));
     },
     redo: () => {
       const before = get();
@@ -208,7 +212,7 @@ export function createApp(
         return;
       }
       set((state) => ({ ...changed(state, redone.project), history: redone.history }));
-      get().announce(phrase('Redone: {change}', { change: next.label }));
+      set(shown(get(), phrase('Redone: {change}', { change: next.label })));
     },
     open: (next, history = EMPTY_HISTORY) => {
       set((state) => ({
@@ -248,7 +252,9 @@ export function createApp(
     enlargeWall: (wallLarge) => set({ wallLarge }),
     lay: (laid) => set((state) => ({ laid: { ...state.laid, ...laid } })),
     keepDraft: (form, draft) => set((state) => ({ drafts: { ...state.drafts, [form]: draft } })),
-    announce: (words) => set((state) => ({ announced: { words, count: state.announced.count + 1 } })),
+    announce: (words) =>
+      set((state) => ({ announced: { words, count: state.announced.count + 1, heard: true } })),
+    tell: (told) => set({ told }),
   }));
 }
 
@@ -274,7 +280,13 @@ function changed(state: AppState, project: Project): Partial<AppState> {
     },
     // The last announcement (a block is pinned) may no longer be true.
     announced: { ...state.announced, words: phrase('') },
+    told: phrase(''),
   };
+}
+
+/** Words that are shown at once; they are read out a little later, together with the clashes. */
+function shown(state: AppState, words: Phrase): Partial<AppState> {
+  return { announced: { words, count: state.announced.count + 1, heard: false } };
 }
 
 export type AppStore = ReturnType<typeof createApp>;

@@ -5,8 +5,11 @@ import { encodedOf, luminanceOfValue } from '../colour/spaces';
 import { everyCloth } from '../model/colourway';
 import { useApp, useAppStore } from './app';
 import { heedRefusedFields } from './fields/refusedFields';
-import { heedSecondPress } from './fields/secondPress';
+import { heedBusy, heedSecondPress } from './fields/secondPress';
+import { isKey } from './keys';
 import { ErrorScreen } from './shell/ErrorScreen';
+import { KeysDialog } from './shell/KeysDialog';
+import { PrintSheet } from './shell/PrintSheet';
 import { Selvedge } from './shell/Selvedge';
 import { SkipLinks } from './shell/SkipLinks';
 import { TopBar } from './shell/TopBar';
@@ -14,11 +17,9 @@ import { ValueStrip } from './shell/ValueStrip';
 import { BlockWork } from './stage/blocks/BlockWork';
 import { Stage } from './stage/Stage';
 import { StepPanel } from './steps/StepPanel';
+import { closeLast } from './useEscape';
 import { ClothDefs } from './wall/ClothDefs';
 import { useSay } from './words';
-
-/** Milliseconds after which a part that moves the focus itself has done so. */
-const FOCUS_SETTLES = 250;
 
 export function App() {
   const say = useSay();
@@ -29,35 +30,26 @@ export function App() {
   const perBlock = useApp((app) => app.project.wedge.perBlock);
   const lightness = useApp((app) => app.project.preferences.wallLightness);
   const announced = useApp((app) => app.announced);
+  const told = useApp((app) => app.told);
   const [number, setNumber] = useState(false);
   const panel = useRef<HTMLElement>(null);
   const step = useApp((app) => app.step);
   const id = useApp((app) => app.project.id);
-  const revision = useApp((app) => app.revision);
-  const seen = useRef(revision);
+  const [keys, setKeys] = useState(false);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another step or quilt starts at its heading
   useEffect(() => {
     panel.current?.scrollTo(0, 0);
   }, [step, id]);
   useEffect(() => {
-    // When a button disappears after its press, the focus goes to the step's heading, unless the part that changed has moved
-    // it by then. Before the first change the focus stays at the start of the page, with the skip links.
-    if (seen.current === revision) return;
-    seen.current = revision;
-    const timer = setTimeout(() => {
-      if (document.activeElement === document.body)
-        panel.current?.querySelector('h2')?.focus({ preventScroll: true });
-    }, FOCUS_SETTLES);
-    return () => clearTimeout(timer);
-  }, [revision]);
-  useEffect(() => {
     const key = (event: KeyboardEvent) => {
-      if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
-      if ((event.target as Element).matches('input:not([type=range]):not([type=radio]), textarea')) return;
-      const pressed = event.key.toLowerCase();
-      if (pressed === 'z' && !event.shiftKey) store.getState().undo();
-      else if (pressed === 'y' || (pressed === 'z' && event.shiftKey)) store.getState().redo();
-      else return;
+      if (event.defaultPrevented) return;
+      const redoes = isKey(event, 'redo') || (isKey(event, 'undo') && event.shiftKey);
+      if (redoes || isKey(event, 'undo')) {
+        if (isTypedInto(event.target)) return;
+        if (redoes) store.getState().redo();
+        else store.getState().undo();
+      } else if (isKey(event, 'listKeys') && !takesText(event.target)) setKeys(true);
+      else if (!isKey(event, 'close') || !closeLast()) return;
       event.preventDefault();
     };
     globalThis.addEventListener('keydown', key);
@@ -67,7 +59,7 @@ export function App() {
     <div className="room" style={flannel(lightness)}>
       <SkipLinks />
       <ClothDefs fabrics={cloth} perBlock={perBlock} />
-      <TopBar number={number} onNumber={setNumber} />
+      <TopBar number={number} onNumber={setNumber} onKeys={() => setKeys(true)} />
       <Selvedge />
       <BlockWork>
         <main
@@ -75,7 +67,8 @@ export function App() {
           id="step"
           ref={panel}
           onClickCapture={(event) => {
-            heedSecondPress(event);
+            heedBusy(event);
+            if (!event.isPropagationStopped()) heedSecondPress(event);
             if (!event.isPropagationStopped()) heedRefusedFields(event);
           }}
         >
@@ -86,11 +79,32 @@ export function App() {
         <Stage number={number} />
       </BlockWork>
       <ValueStrip />
+      <PrintSheet />
+      <KeysDialog open={keys} onOpen={setKeys} />
       <p className="hidden-text" role="status" aria-live="polite">
-        {say(announced.words)}
+        {announced.heard ? say(announced.words) : ''}
+      </p>
+      <p className="hidden-text" role="status" aria-live="polite">
+        {say(told)}
       </p>
     </div>
   );
+}
+
+/** Whether an element takes letters, so that a key there is no command. */
+function takesText(target: EventTarget | null): target is HTMLInputElement | HTMLTextAreaElement {
+  return (
+    target instanceof HTMLTextAreaElement ||
+    (target instanceof HTMLInputElement && !['range', 'radio', 'checkbox', 'color'].includes(target.type))
+  );
+}
+
+/**
+ * Whether a field holds what is typed and not taken yet: then Ctrl Z takes back letters. Once it is taken it is a change of the
+ * quilt, and Ctrl Z takes that back, so that the field and the quilt never say different things.
+ */
+function isTypedInto(target: EventTarget | null): boolean {
+  return takesText(target) && target.value !== target.dataset.shown;
 }
 
 /** A neutral grey of the wanted L*, and ink that reads on it. */

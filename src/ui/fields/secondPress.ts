@@ -15,3 +15,12 @@ export function heedSecondPress(event: MouseEvent): void {
     event.stopPropagation();
   }
 }
+
+/**
+ * Stops presses of a button whose work is being done (aria-disabled). It keeps the focus meanwhile, which a disabled button would lose.
+ */
+export function heedBusy(event: MouseEvent): void {
+  if (!(event.target as Element).closest('button[aria-disabled="true"]')) return;
+  event.preventDefault();
+  event.stopPropagation();
+}

@@ -12,6 +12,8 @@ export interface Typed {
   readonly offer: (text: string) => void;
   readonly input: {
     readonly value: string;
+    /** The text while nothing is typed: where the field differs from it, Ctrl Z is the field's (App.tsx). */
+    readonly 'data-shown': string;
     readonly onChange: (event: { target: { value: string } }) => void;
     readonly onBlur: (event: FocusEvent) => void;
     readonly onKeyDown: (event: KeyboardEvent) => void;
@@ -44,6 +46,7 @@ export function useTyped(
     offer,
     input: {
       value: typed ?? shown,
+      'data-shown': shown,
       onChange: (event) => setTyped(event.target.value),
       onBlur: commit,
       onKeyDown: (event) => {

@@ -1,5 +1,5 @@
 // The menu of quilts: name and saving of the open one, the other saved quilts, examples, files.
-import { ChevronDown, FileDown, FileWarning, FolderOpen } from 'lucide-react';
+import { ChevronDown, FileDown, FileWarning, FolderOpen, Keyboard } from 'lucide-react';
 import { useRef, useState } from 'react';
 import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
 import { renameProject } from '../../editing/commands/setting';
@@ -19,7 +19,7 @@ import { Examples } from './Examples';
 import { KeptQuilts } from './KeptQuilts';
 import { Refusals } from './Refusals';
 
-export function ProjectMenu() {
+export function ProjectMenu({ onKeys }: { onKeys: () => void }) {
   const say = useSay();
   const name = useApp((app) => app.project.name);
   const saving = useSessionState((state) => state.saving);
@@ -37,7 +37,7 @@ export function ProjectMenu() {
         </Button>
         <Popover className="popover" placement="bottom start">
           <Dialog aria-label={say('Quilts and files')} style={{ outline: 'none' }}>
-            {({ close }) => <Menu close={close} />}
+            {({ close }) => <Menu close={close} onKeys={onKeys} />}
           </Dialog>
         </Popover>
       </DialogTrigger>
@@ -59,7 +59,7 @@ export function ProjectMenu() {
   );
 }
 
-function Menu({ close }: { close: () => void }) {
+function Menu({ close, onKeys }: { close: () => void; onKeys: () => void }) {
   const say = useSay();
   const session = useSession();
   const store = useAppStore();
@@ -116,6 +116,16 @@ function Menu({ close }: { close: () => void }) {
           onClick={() => after(session.openCopy(nameWith(open.name, say(', copy'))))}
         >
           {say('Duplicate')}
+        </button>
+        <button
+          type="button"
+          className="button"
+          onClick={() => {
+            close();
+            onKeys();
+          }}
+        >
+          <Keyboard size={16} aria-hidden /> {say('Keys')}
         </button>
       </div>
       <Saved words={saved} />

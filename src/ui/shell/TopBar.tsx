@@ -13,11 +13,14 @@ import { ProjectMenu } from './ProjectMenu';
 interface Props {
   number: boolean;
   onNumber: (shown: boolean) => void;
+  /** Opens the list of keys. */
+  onKeys: () => void;
 }
 
-export function TopBar({ number, onNumber }: Props) {
+export function TopBar({ number, onNumber, onKeys }: Props) {
   const say = useSay();
   const store = useAppStore();
+  const project = useApp((app) => app.project.name);
   const history = useApp((app) => app.history);
   const look = useApp((app) => app.look);
   const labels = nextLabels(history);
@@ -25,7 +28,8 @@ export function TopBar({ number, onNumber }: Props) {
   const redoName = labels.redo ? say('Redo: {change}', { change: labels.redo }) : say('Nothing to redo');
   return (
     <header className="top-bar">
-      <ProjectMenu />
+      <h1 className="hidden-text">{project || say('Quilt without a name')}</h1>
+      <ProjectMenu onKeys={onKeys} />
       <div className="row history" role="toolbar" aria-label={say('Undo and redo')}>
         <Hint words={undoName}>
           <button

@@ -5,6 +5,7 @@ import type { ReactNode } from 'react';
 import type { Step } from '../../store/app';
 import { useApp, useAppStore } from '../app';
 import { ErrorScreen } from '../shell/ErrorScreen';
+import { useEscape } from '../useEscape';
 import { WallView } from '../wall/WallView';
 import { useSay } from '../words';
 import { Beginning } from './beginning/Beginning';
@@ -26,6 +27,7 @@ export function Stage({ number }: { number: boolean }) {
   const onWall = useWallWork();
   const work = step === 'wall' ? onWall : workOf(step);
   const large = work === null || enlarged;
+  useEscape(() => store.getState().enlargeWall(false), enlarged && work !== null);
   if (beginning)
     return (
       <div className="large-area">

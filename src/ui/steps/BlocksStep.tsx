@@ -78,7 +78,7 @@ function Opened({ block }: { block: Block }) {
           <button
             type="button"
             className="button solid"
-            disabled={choosing.busy}
+            aria-disabled={choosing.busy}
             onClick={() => choosing.choose([block.id])}
           >
             {say('Choose its wedges')}
@@ -109,14 +109,19 @@ function AllBlocks() {
       <Caution about={['sewing', 'pressing']} folded />
       <StepFoot>
         {unfilled ? (
-          <button type="button" className="button solid" disabled={choosing.busy} onClick={choosing.fill}>
+          <button
+            type="button"
+            className="button solid"
+            aria-disabled={choosing.busy}
+            onClick={choosing.fill}
+          >
             {say('Fill empty blocks')}
           </button>
         ) : more > 0 ? (
           <button
             type="button"
             className="button solid"
-            disabled={choosing.busy}
+            aria-disabled={choosing.busy}
             onClick={() => choosing.add(more)}
           >
             <Plus size={16} aria-hidden /> {say(counted(more, 'Add 1 block', 'Add {count} blocks'))}

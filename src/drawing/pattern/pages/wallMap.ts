@@ -1,10 +1,7 @@
 // The map of the wall: the top with the number of every block and which way up it hangs, and the same in words.
 
-import { slantedRows } from '../../../cutting/sewing/slantedRows';
-import { phrase } from '../../../model/phrase';
 import type { Inches } from '../../../model/units';
-import { isPlain, rowAndColumn } from '../../../model/wallCells';
-import type { HungBlock } from '../../drawing';
+import { wallRows } from '../../wallRows';
 import { topFigure } from '../clothMarks';
 import type { Composer } from '../composer';
 import { INK, STYLES, type Style } from '../look';
@@ -31,7 +28,7 @@ export function wallMapPages(composer: Composer, writing: Writing): void {
     say('Each disc has the number of its block. The point on its edge shows where the top of the block’s card goes.'),
     LEAST_MAP * composer.height,
   ); // biome-ignore format: one sentence
-  const rows = rowsInWords(writing);
+  const rows = wallRows(writing.project, drawing, say);
   // The rows in words stand under the map where that leaves it most of the page.
   const slanted = drawing.tilt === 45;
   const beside = rows.length * ROW + ROWS_HEAD + (slanted ? SLANTED_WORDS : 0);
@@ -50,7 +47,7 @@ export function wallMapPages(composer: Composer, writing: Writing): void {
       { head: say('Row'), part: 0.6 },
       { head: say(slanted ? 'From the upper left to the lower right' : 'Blocks from the left'), part: 6.6 },
     ],
-    rows.map(({ row, words }) => [{ text: String(row), style: STYLES.strong }, words]),
+    rows.map((row, index) => [{ text: String(index + 1), style: STYLES.strong }, row.join('  ·  ')]),
     slanted ? 0.1 : 0.04,
   );
 }
@@ -69,49 +66,4 @@ function mapFigure(scale: number, writing: Writing): Figure {
     return [pointer(at, radius, hung.quarters * 90 + hung.tilt), ...numberDisc(String(hung.number), at, style, type, radius)];
   }); // biome-ignore format: two signs
   return { ...top, marks: [...top.marks, ...shifted(marks, 0, 0)] };
-}
-
-/** Every row: numbers, and how a block is turned where it is. */
-function rowsInWords(writing: Writing): { row: number; words: string }[] {
-  const { project, say } = writing;
-  const words = cellWords(writing);
-  const slanted = slantedRows(project).map((row) =>
-    row.map((entry) => {
-      if (entry === 'side') return say('side triangle');
-      return entry === 'corner' ? say('setting corner') : words(entry.cell);
-    }),
-  );
-  const rows = slanted.length > 0 ? slanted : levelRows(project).map((row) => row.map(words));
-  return rows.map((row, index) => ({ row: index + 1, words: row.join('  ·  ') }));
-}
-
-/** Cells of every level row from the left. */
-function levelRows(project: Writing['project']): number[][] {
-  const rows = Array.from({ length: project.wall.rows }, (): number[] => []);
-  for (const cell of project.wall.cells.keys()) rows[rowAndColumn(cell, project).row - 1]!.push(cell);
-  return rows;
-}
-
-function cellWords(writing: Writing): (cell: number) => string {
-  const { project, drawing, say } = writing;
-  const hung = new Map(drawing.blocks.map((block) => [block.cell, block]));
-  return (cell) => {
-    const block = hung.get(cell);
-    if (block) return turnedWords(block, writing);
-    return say(isPlain(cell, project) ? 'plain square' : 'empty');
-  };
-}
-
-function turnedWords(hung: HungBlock, { say }: Writing): string {
-  const number = { number: hung.number };
-  switch (hung.quarters % 4) {
-    case 1:
-      return say(phrase('{number} turned right', number));
-    case 2:
-      return say(phrase('{number} upside down', number));
-    case 3:
-      return say(phrase('{number} turned left', number));
-    default:
-      return String(hung.number);
-  }
 }

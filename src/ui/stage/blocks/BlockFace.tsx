@@ -8,6 +8,7 @@ import { finishedBlock } from '../../../geometry/wedge';
 import { orientation, turnsOf } from '../../../model/find';
 import type { Block, Place } from '../../../model/project';
 import { useApp } from '../../app';
+import { isKey } from '../../keys';
 import { wedgeWords } from '../../steps/blocks/blockWords';
 import { samePlace, useTrading } from '../../steps/blocks/workshop/trade';
 import { BlockView } from '../../wall/BlockView';
@@ -73,18 +74,18 @@ export function BlockFace({
   const focusable = chosen ?? 0;
 
   const key = (event: KeyboardEvent, place: number) => {
-    const step = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key];
-    if (step !== undefined) {
+    const step = isKey(event, 'placeOn') ? 1 : isKey(event, 'placeBack') ? -1 : 0;
+    if (step !== 0) {
       const next = (place + step + perBlock) % perBlock;
       const group = event.currentTarget.parentElement;
       onChoose(next);
       group?.querySelector<SVGElement>(`[data-workshop-place="${next}"]`)?.focus();
-    } else if (event.key === 'Enter' || event.key === ' ') {
+    } else if (isKey(event, 'placeTake')) {
       if (held) putDown(held, { block: block.id, place });
       else onChoose(place);
-    } else if (event.key.toLowerCase() === 't' && !event.ctrlKey && !event.metaKey) {
+    } else if (isKey(event, 'placeHold')) {
       hold(samePlace(held, { block: block.id, place }) ? null : { block: block.id, place });
-    } else if (event.key === 'Delete' || event.key === 'Backspace') onEmpty?.(place);
+    } else if (isKey(event, 'placeEmpty')) onEmpty?.(place);
     else return;
     event.preventDefault();
   };

@@ -5,6 +5,7 @@ import type { Pattern } from '../../../drawing/pattern/page';
 import { useApp, useAppStore } from '../../app';
 import { Complaint } from '../../fields/Complaint';
 import { Hint } from '../../fields/Hint';
+import { isKey } from '../../keys';
 import { usePatternOptions } from '../../steps/finishing/usePatternOptions';
 import { useSay } from '../../words';
 import { PageSheet } from './PageSheet';
@@ -43,8 +44,8 @@ function Pages({ pattern, waiting }: { pattern: Pattern; waiting: boolean }) {
   const shown = Math.min(useDeferredValue(at), last);
   const turnTo = (page: number) => lay({ page: Math.max(0, Math.min(last, page)) });
   const turnByKey = (event: KeyboardEvent) => {
-    const to = pageByKey(event.key, at, last);
-    if (to === null || event.ctrlKey || event.metaKey || event.altKey) return;
+    const to = pageByKey(event, at, last);
+    if (to === null) return;
     event.preventDefault();
     turnTo(to);
   };
@@ -125,19 +126,9 @@ function Pages({ pattern, waiting }: { pattern: Pattern; waiting: boolean }) {
 }
 
 /** The page that a key turns to; null for other keys. */
-function pageByKey(key: string, at: number, last: number): number | null {
-  switch (key) {
-    case 'ArrowRight':
-    case 'PageDown':
-      return Math.min(last, at + 1);
-    case 'ArrowLeft':
-    case 'PageUp':
-      return Math.max(0, at - 1);
-    case 'Home':
-      return 0;
-    case 'End':
-      return last;
-    default:
-      return null;
-  }
+function pageByKey(event: KeyboardEvent, at: number, last: number): number | null {
+  if (isKey(event, 'pageOn')) return Math.min(last, at + 1);
+  if (isKey(event, 'pageBack')) return Math.max(0, at - 1);
+  if (isKey(event, 'pageFirst')) return 0;
+  return isKey(event, 'pageLast') ? last : null;
 }

@@ -4,11 +4,10 @@ import type { KeyboardEvent } from 'react';
 import type { StripSource } from '../../../editing/commands/sets/carryStrip';
 import { counted, phrase } from '../../../model/phrase';
 import type { App } from '../../../store/app';
+import { isKey } from '../../keys';
 import { goalAfter, pressed, stripsBeside } from './carryRules';
 import { ghostOf } from './ghost';
 import type { Carrying } from './useCarry';
-
-const ARROWS = new Set(['ArrowUp', 'ArrowDown', 'ArrowLeft', 'ArrowRight']);
 
 /** What has the focus: a strip of a set (index from 0), or a left-over with its number in the list. */
 export type Focused = StripSource & { readonly row?: number };
@@ -21,36 +20,35 @@ export function stripKey(
   carrying: Carrying,
   focus: (selector: string) => void,
 ): boolean {
-  if (event.ctrlKey || event.metaKey || event.altKey) return false;
   const { gesture, carryByKey, put, done } = carrying;
   if (gesture) {
-    if (ARROWS.has(event.key)) {
+    if (isKey(event, 'stripWalk')) {
       const to = goalAfter(app.project, gesture, event.key);
       carryByKey({ ...gesture, to, hand: null });
       const words = ghostOf(app.project, gesture.from, to)?.words[0];
       if (words) app.announce(words);
       return true;
     }
-    if (event.key !== ' ' && event.key !== 'Enter') return false;
+    if (!isKey(event, 'stripLift') && !isKey(event, 'stripOpen')) return false;
     put();
     const { to } = gesture;
     if (to?.kind === 'set') focus(stripSelector(to.set, to.at));
     if (to?.kind === 'new') focus('[data-lay-set]:last-of-type [data-lay-strip]');
     return true;
   }
-  if (ARROWS.has(event.key)) return goTo(event.key, source, app, focus);
-  if (event.key === ' ') {
+  if (isKey(event, 'stripWalk')) return goTo(event.key, source, app, focus);
+  if (isKey(event, 'stripLift')) {
     const to = source.kind === 'set' ? source : ({ kind: 'left' } as const);
     carryByKey({ from: source, to, hand: null, of: app.project });
     app.announce(phrase('Lifted. Arrows carry it, Space puts it down, Escape leaves it.'));
     return true;
   }
-  if (event.key === 'Enter') {
+  if (isKey(event, 'stripOpen')) {
     const outcome = pressed(source, { project: app.project, open: app.laid.set });
     if (outcome) done(outcome);
     return true;
   }
-  if ((event.key !== 'Delete' && event.key !== 'Backspace') || source.kind !== 'set') return false;
+  if (!isKey(event, 'stripOut') || source.kind !== 'set') return false;
   const rest = stripsBeside(app.project, source.set, source).length;
   done({ kind: 'carry', from: source, to: { kind: 'left' }, told: true });
   app.announce(counted(rest, 'Taken out; 1 strip stays.', 'Taken out; {count} strips stay.'));

@@ -9,6 +9,7 @@ import { Complaint, useRun } from '../../fields/Complaint';
 import { Fractions } from '../../fields/Fractions';
 import { useSeeking, useSession } from '../../session';
 import { useAnalysis } from '../../useAnalysis';
+import { useEscape } from '../../useEscape';
 import { SmallTop } from '../../wall/SmallTop';
 import { standingWords } from '../../wall/standing/standingWords';
 import { useSay } from '../../words';
@@ -19,6 +20,7 @@ export function LayoutsToChoose(props: { alternatives: readonly Alternative[]; c
   const say = useSay();
   const store = useAppStore();
   const { close } = useSeeking();
+  useEscape(close);
   const project = useApp((app) => app.project);
   const preview = useApp((app) => app.preview);
   const grey = useApp((app) => app.look.grey);

@@ -8,6 +8,7 @@ import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { Fractions } from '../../fields/Fractions';
 import { blockWords, frameWords, rowWords, sizeWords, withOffer } from '../../steps/wall/setting/offerWords';
+import { useEscape } from '../../useEscape';
 import { SmallTop } from '../../wall/SmallTop';
 import { useSay } from '../../words';
 
@@ -23,6 +24,7 @@ export function SizesToChoose({ wanted }: { wanted: { readonly width: Inches; re
   );
   useEffect(() => store.getState().enlargeWall(false), [store]);
   const close = () => store.getState().lay({ sizes: null });
+  useEscape(close);
   return (
     <div className={grey ? 'to-choose grey' : 'to-choose'}>
       <header>

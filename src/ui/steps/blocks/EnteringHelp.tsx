@@ -1,18 +1,10 @@
 // The panel while sewn blocks are entered: which keys there are, and a set for a wedge whose set is not known.
 import { lettersSayTips } from '../../../editing/entering/entry';
 import { useApp } from '../../app';
+import { ENTERING_KEYS } from '../../keys';
 import { useSay } from '../../words';
 import { StepHeading } from '../StepHeading';
 import { SewnSet } from './SewnSet';
-
-const KEYS = [
-  ['A … Z', 'the set; up and down take turns by themselves, and the place moves on'],
-  ['↑ ↓', 'the tip of the wedge just put in, or of the first one before its letter'],
-  ['← →', 'to another place'],
-  ['Backspace', 'takes the last wedge out; before the first one, the block before comes back'],
-  ['Enter', 'the next block'],
-  ['+', 'corrects the count of a set that gave more wedges'],
-] as const;
 
 export function EnteringHelp() {
   const say = useSay();
@@ -28,12 +20,12 @@ export function EnteringHelp() {
       <section aria-labelledby="keys-title">
         <h3 id="keys-title">{say('Keys')}</h3>
         <dl className="entry-keys">
-          {KEYS.map(([key, what]) => (
-            <div key={key}>
+          {ENTERING_KEYS.map(({ shown, does }) => (
+            <div key={shown}>
               <dt>
-                <kbd>{say(key)}</kbd>
+                <kbd>{say(shown)}</kbd>
               </dt>
-              <dd>{say(what)}</dd>
+              <dd>{say(does)}</dd>
             </div>
           ))}
         </dl>

@@ -10,6 +10,7 @@ import type { Fabric } from '../../../model/project';
 import type { Problem } from '../../../model/result';
 import { useApp, useAppStore } from '../../app';
 import { Complaint } from '../../fields/Complaint';
+import { useEscape } from '../../useEscape';
 import { useSay } from '../../words';
 import type { NewFabric } from './ClothSample';
 import { FabricForm } from './FabricForm';
@@ -19,6 +20,7 @@ const MOST_FABRICS = 400;
 
 export function AddFabric({ draft }: { draft: ReturnType<typeof useDraft<'fabric'>> }) {
   const say = useSay();
+  useEscape(() => draft.setOpen(false));
   const store = useAppStore();
   const count = useApp((app) => app.project.fabrics.length);
   const form = useRef<HTMLFormElement>(null);

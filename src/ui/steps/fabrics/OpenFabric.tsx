@@ -7,6 +7,7 @@ import type { Fabric, FabricId } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { FabricPicker } from '../../fields/FabricPicker';
+import { useEscape } from '../../useEscape';
 import { useSay } from '../../words';
 import { FabricForm } from './FabricForm';
 import { usesInWords } from './uses';
@@ -22,6 +23,7 @@ export function OpenFabric({ fabric }: { fabric: Fabric }) {
     store.getState().lay({ fabric: null });
     document.querySelector<HTMLElement>(`[data-fabric="${CSS.escape(fabric.id)}"]`)?.focus();
   };
+  useEscape(close);
   return (
     <section
       className="fab-opened"

@@ -36,7 +36,7 @@ export function PatternSection({ making }: { making: MakingPattern }) {
       <button
         type="button"
         className="button solid"
-        disabled={doing !== null}
+        aria-disabled={doing !== null}
         onClick={() => void make(project, { paper, parts }, '-pattern.pdf')}
       >
         <FileDown size={16} aria-hidden /> {say('Make the pattern (PDF)')}
@@ -84,7 +84,7 @@ export function PatternSection({ making }: { making: MakingPattern }) {
           <button
             type="button"
             className="button"
-            disabled={doing !== null}
+            aria-disabled={doing !== null}
             onClick={() => void make(project, { paper, parts: ['templates'] }, '-templates.pdf')}
           >
             <FileDown size={16} aria-hidden /> {say('Templates only')}

@@ -21,7 +21,12 @@ export function PictureSection({ png }: { png: MakingPng }) {
   const busy = png.stage !== null;
   const foot = (
     <>
-      <button type="button" className="button solid" disabled={busy} onClick={() => void png.save(asked)}>
+      <button
+        type="button"
+        className="button solid"
+        aria-disabled={busy}
+        onClick={() => void png.save(asked)}
+      >
         <FileDown size={16} aria-hidden /> {say('Save the picture (PNG)')}
       </button>
       <p role="status" className={png.told ? undefined : 'hidden-text'}>
@@ -50,12 +55,22 @@ export function PictureSection({ png }: { png: MakingPng }) {
             <FileDown size={16} aria-hidden /> {say('Save as SVG')}
           </button>
           {canCopy() ? (
-            <button type="button" className="button" disabled={busy} onClick={() => void png.copy(asked)}>
+            <button
+              type="button"
+              className="button"
+              aria-disabled={busy}
+              onClick={() => void png.copy(asked)}
+            >
               <Copy size={16} aria-hidden /> {say('Copy the picture')}
             </button>
           ) : null}
           {canShare() ? (
-            <button type="button" className="button" disabled={busy} onClick={() => void png.share(asked)}>
+            <button
+              type="button"
+              className="button"
+              aria-disabled={busy}
+              onClick={() => void png.share(asked)}
+            >
               <Share2 size={16} aria-hidden /> {say('Share')}
             </button>
           ) : null}

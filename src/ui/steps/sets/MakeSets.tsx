@@ -107,7 +107,7 @@ export function MakeSets() {
             <button
               type="button"
               className="button solid"
-              disabled={making !== null}
+              aria-disabled={making !== null}
               onClick={() => void make(seed)}
             >
               {say(making ? 'Making …' : 'Make sets')}
@@ -116,7 +116,7 @@ export function MakeSets() {
           <button
             type="button"
             className="button"
-            disabled={making !== null}
+            aria-disabled={making !== null}
             onClick={() => void make((seed + 1) % (MOST_SEED + 1))}
           >
             <Dices size={16} aria-hidden /> {say('Try another mix')}

@@ -13,6 +13,7 @@ import { Complaint, useRun } from '../../fields/Complaint';
 import { Fractions } from '../../fields/Fractions';
 import { LengthField } from '../../fields/LengthField';
 import { TextField } from '../../fields/TextField';
+import { useEscape } from '../../useEscape';
 import { useSay } from '../../words';
 import { useOpenInSight } from '../useOpenInSight';
 import { MendSet } from './MendSet';
@@ -24,6 +25,7 @@ const LONGEST_LETTER = 4;
 export function OpenSet({ set }: { set: StripSet }) {
   const say = useSay();
   const store = useAppStore();
+  useEscape(() => store.getState().lay({ set: null }));
   const [run, problems] = useRun();
   const section = useOpenInSight();
   const wedge = useApp((app) => app.project.wedge);

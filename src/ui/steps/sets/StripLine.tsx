@@ -7,6 +7,7 @@ import { useApp } from '../../app';
 import { FabricPicker } from '../../fields/FabricPicker';
 import { Fractions } from '../../fields/Fractions';
 import { LengthField } from '../../fields/LengthField';
+import { isKey } from '../../keys';
 import { clothFill } from '../../wall/cloth';
 import { useSay } from '../../words';
 
@@ -35,9 +36,10 @@ export function StripLine(props: Props) {
   const fabric = useApp((app) => app.project.fabrics.find((one) => one.id === strip.fabric));
   const values = { number, count, name: fabric?.name ?? '', width: { inches: strip.width } };
   const moveByKey = (event: KeyboardEvent) => {
-    if (!event.altKey || (event.key !== 'ArrowUp' && event.key !== 'ArrowDown')) return;
+    const up = isKey(event, 'stripUp');
+    if (!up && !isKey(event, 'stripDown')) return;
     event.preventDefault();
-    onMove(event.key === 'ArrowUp' ? -1 : 1, (event.target as HTMLElement).dataset.part ?? 'open');
+    onMove(up ? -1 : 1, (event.target as HTMLElement).dataset.part ?? 'open');
   };
   return (
     <li ref={row} className="set-strip">

@@ -14,7 +14,7 @@ export const TERM_WORDS: Readonly<Record<TermName, string>> = {
 export function ScoreTable({ before, after }: { before: Terms; after: Terms }) {
   const say = useSay();
   return (
-    <table className="scores">
+    <table className="scores" aria-label={say('Parts of the score, before and after')}>
       <thead>
         <tr>
           <th scope="col">{say('By chance each is about 1; lower is better')}</th>

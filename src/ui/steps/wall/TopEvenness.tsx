@@ -39,7 +39,7 @@ export function TopEvenness() {
           : say('colours cluster on {count} of {all} measures', { count: uneven, all: evenness.length })
       }
     >
-      <table className="scores evenness">
+      <table className="scores evenness" aria-label={say('How even the top is')}>
         <thead>
           <tr>
             <th scope="col">{say('Neighbours in')}</th>

@@ -8,6 +8,7 @@ import { Complaint, useRun } from '../../fields/Complaint';
 import { ProgressBar } from '../../fields/ProgressBar';
 import { useSeeking, useShuffling } from '../../session';
 import { LAYOUT_LABEL } from '../../stage/wall/layouts';
+import { useEscape } from '../../useEscape';
 import { useSay } from '../../words';
 import { StepFoot } from '../StepFoot';
 import { scorePair } from './scoreWords';
@@ -19,6 +20,7 @@ export function WallFoot() {
   const preview = useApp((app) => app.preview);
   const { shuffle, start, stop, leave } = useShuffling();
   const seeking = useSeeking();
+  useEscape(leave, shuffle.kind === 'done');
   if (shuffle.kind === 'running') {
     return (
       <StepFoot>

@@ -1,19 +1,12 @@
 // Help on the gestures and keys of the wall.
+import { WALL_KEYS } from '../../keys';
 import { useSay } from '../../words';
 
-const KEYS = [
-  ['Drag', 'carry a block to another cell; the two swap'],
-  ['Round handle, or two fingers on the block', 'turn the picked block'],
-  ['Wheel or two fingers', 'closer and farther; drag the flannel to move'],
-  ['Arrows', 'from block to block'],
-  ['Enter', 'pick a block'],
-  ['R, Shift R', 'turn it a quarter'],
-  ['[ and ]', 'turn it by one wedge while its corners are not on'],
-  ['Space', 'lift it; arrows carry it, Space puts it down'],
-  ['P', 'pin it, or take the pin out'],
-  ['Delete', 'take it down to the side table'],
-  ['Ctrl Z, Ctrl Y', 'undo, redo'],
-] as const;
+const GESTURES = [
+  { shown: 'Drag', does: 'carry a block to another cell; the two swap' },
+  { shown: 'Round handle, or two fingers on the block', does: 'turn the picked block' },
+  { shown: 'Wheel or two fingers', does: 'zoom in and out; drag the background to move' },
+];
 
 export function WallKeysHelp() {
   const say = useSay();
@@ -22,9 +15,9 @@ export function WallKeysHelp() {
       <details>
         <summary>{say('Gestures and shortcuts')}</summary>
         <dl className="keys">
-          {KEYS.map(([key, does]) => (
-            <div key={key}>
-              <dt>{say(key)}</dt>
+          {[...GESTURES, ...WALL_KEYS].map(({ shown, does }) => (
+            <div key={shown}>
+              <dt>{say(shown)}</dt>
               <dd>{say(does)}</dd>
             </div>
           ))}

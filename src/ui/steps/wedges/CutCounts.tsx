@@ -50,7 +50,7 @@ export function CutCounts({ row }: { row: LedgerRow }) {
   };
   return (
     <div className="stack">
-      <table className="wdg-counts">
+      <table className="wdg-counts" aria-label={say('Wedges of set {set}', { set: set.label })}>
         <thead>
           <tr>
             <th scope="col">{say('Wedges')}</th>

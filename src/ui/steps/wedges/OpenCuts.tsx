@@ -13,6 +13,7 @@ import { useApp, useAppStore } from '../../app';
 import { Choice } from '../../fields/Choice';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { Fractions } from '../../fields/Fractions';
+import { useEscape } from '../../useEscape';
 import { useSay } from '../../words';
 import { MendSet } from '../sets/MendSet';
 import { SET_PROGRESS_OPTIONS } from '../sets/setNames';
@@ -25,6 +26,7 @@ const WORTH_SEWING = 2;
 export function OpenCuts({ row }: { row: LedgerRow }) {
   const say = useSay();
   const store = useAppStore();
+  useEscape(() => store.getState().lay({ set: null }));
   const project = useApp((app) => app.project);
   const [run, problems] = useRun();
   const section = useOpenInSight();

@@ -111,7 +111,13 @@ function WaysOut({ wanted, onLeave }: { wanted: Inches; onLeave: () => void }) {
           </button>
         ) : null}
         {anew ? (
-          <button data-always type="button" className="button" disabled={busy} onClick={() => void make()}>
+          <button
+            data-always
+            type="button"
+            className="button"
+            aria-disabled={busy}
+            onClick={() => void make()}
+          >
             <span>
               <Fractions text={busy ? say('Making …') : say('Make sets anew for {height}', height)} />
             </span>

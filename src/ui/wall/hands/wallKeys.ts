@@ -7,6 +7,7 @@ import { phrase } from '../../../model/phrase';
 import type { Project } from '../../../model/project';
 import { cellToward, isPlain } from '../../../model/wallCells';
 import type { App } from '../../../store/app';
+import { isKey } from '../../keys';
 import { type Gesture, type Pressed, tapped } from './gesture';
 import { carryOut } from './useGestures';
 import type { Hands } from './useHands';
@@ -36,11 +37,10 @@ interface KeyHands extends Pick<Hands<Pressed, Gesture>, 'gesture' | 'carryByKey
 
 /** Handles a key on a cell; true if the key has a meaning. */
 export function wallKey(event: KeyboardEvent, cell: number, app: App, hands: KeyHands): boolean {
-  if (event.ctrlKey || event.metaKey || event.altKey) return false;
   const { project } = app;
   const block = project.wall.cells[cell]?.block ?? null;
   const carried = hands.gesture?.kind === 'carry' ? hands.gesture : null;
-  if (event.key in ARROWS) {
+  if (isKey(event, 'walk')) {
     if (!carried) hands.focusCell(cellAfter(cell, event.key, project));
     else {
       const over = cellAfter(carried.over ?? cell, event.key, project);
@@ -48,14 +48,14 @@ export function wallKey(event: KeyboardEvent, cell: number, app: App, hands: Key
     }
     return true;
   }
-  if (event.key === ' ') {
+  if (isKey(event, 'lift')) {
     if (carried) {
       hands.put();
       if (carried.over !== null) hands.focusCell(carried.over);
     } else if (block) lift(app, block, cell, hands);
     return true;
   }
-  if (event.key === 'Enter') {
+  if (isKey(event, 'pick')) {
     const outcome = tapped({ kind: 'cell', cell, block }, app);
     const done = carryOut(app, outcome);
     // A cell and its block are different elements, so the focus must move to the block.
@@ -67,30 +67,16 @@ export function wallKey(event: KeyboardEvent, cell: number, app: App, hands: Key
 
 function blockKey(event: KeyboardEvent, block: string, app: App, stay: () => void): boolean {
   const { project } = app;
-  switch (event.key) {
-    case 'r':
-    case 'R':
-      app.run(turnBlock(project, block, event.shiftKey ? -1 : 1));
-      return true;
-    case ']':
-      app.run(turnByOneWedge(project, block, 1));
-      return true;
-    case '[':
-      app.run(turnByOneWedge(project, block, -1));
-      return true;
-    case 'p':
-    case 'P': {
-      const pinned = project.wall.cells.some((cell) => cell?.block === block && cell.pinned);
-      app.run(pinBlocks(project, [block], !pinned));
-      return true;
-    }
-    case 'Delete':
-    case 'Backspace':
-      if (app.run(takeDown(project, block)).length === 0) stay();
-      return true;
-    default:
-      return false;
-  }
+  if (isKey(event, 'turn')) app.run(turnBlock(project, block, event.shiftKey ? -1 : 1));
+  else if (isKey(event, 'wedgeOn')) app.run(turnByOneWedge(project, block, 1));
+  else if (isKey(event, 'wedgeBack')) app.run(turnByOneWedge(project, block, -1));
+  else if (isKey(event, 'pin')) {
+    const pinned = project.wall.cells.some((cell) => cell?.block === block && cell.pinned);
+    app.run(pinBlocks(project, [block], !pinned));
+  } else if (isKey(event, 'takeDown')) {
+    if (app.run(takeDown(project, block)).length === 0) stay();
+  } else return false;
+  return true;
 }
 
 function lift(app: App, block: string, cell: number, hands: KeyHands): void {

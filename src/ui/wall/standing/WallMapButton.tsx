@@ -39,8 +39,9 @@ export function WallMapButton() {
       type="button"
       className="button bare wall-map"
       title={say('Save a page to print: each block’s number and turn by its place on the wall')}
-      disabled={empty || making}
-      onClick={() => void make()}
+      aria-disabled={making}
+      disabled={empty}
+      onClick={() => (making ? undefined : void make())}
     >
       <Printer size={15} aria-hidden /> {say('Wall map')}
     </button>

@@ -19,6 +19,7 @@ import type { BlockId, Place } from '../../../../model/project';
 import { isPlain } from '../../../../model/wallCells';
 import { useApp, useAppStore } from '../../../app';
 import { Complaint, useRun } from '../../../fields/Complaint';
+import { isKey } from '../../../keys';
 import { useSay } from '../../../words';
 import { EntryFace } from './EntryFace';
 import { Lacking } from './Lacking';
@@ -32,6 +33,8 @@ interface Before {
   readonly entry: Entry;
   readonly counts: readonly { set: string; tip: 'up' | 'down'; count: number }[];
 }
+
+const NO_KEYS_HELD = { ctrlKey: false, metaKey: false, altKey: false };
 
 export function ByKeys() {
   const say = useSay();
@@ -90,18 +93,18 @@ export function ByKeys() {
     before.current = null;
     return true;
   };
-  const press = (key: string): boolean => {
-    if (key === 'Enter') {
+  const press = (event: Parameters<typeof isKey>[0]): boolean => {
+    if (isKey(event, 'nextBlock')) {
       enter();
       return true;
     }
-    if (key === 'Backspace' && back()) return true;
-    if (key === '+' && supply.short[0]) {
+    if (isKey(event, 'wedgeOut') && back()) return true;
+    if (isKey(event, 'moreWedges') && supply.short[0]) {
       const { set, tip, needed } = supply.short[0];
       change({ counts: [...counts, { set, tip, count: needed }] });
       return true;
     }
-    const next = typed(entry, key, sets);
+    const next = typed(entry, event.key, sets);
     if (next) show(next.entry, next.refused);
     return next !== null;
   };
@@ -116,7 +119,7 @@ export function ByKeys() {
       if (at.closest('input, select, textarea, [role="listbox"], [role="dialog"], .wall')) return;
       // A button that the focus is on keeps the keys that press it.
       if (at.closest('button') && (event.key === 'Enter' || event.key === ' ')) return;
-      if (latest.current(event.key)) event.preventDefault();
+      if (latest.current(event)) event.preventDefault();
     };
     globalThis.addEventListener('keydown', key);
     return () => globalThis.removeEventListener('keydown', key);
@@ -194,7 +197,7 @@ export function ByKeys() {
               type="button"
               className="button"
               onMouseDown={staysPut}
-              onClick={() => press('Backspace')}
+              onClick={() => press({ ...NO_KEYS_HELD, key: 'Backspace' })}
             >
               <Delete size={16} aria-hidden /> {say('Back')}
             </button>

@@ -3,6 +3,7 @@ import { BLOCK_PROGRESS } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
 import { Choice } from '../../../fields/Choice';
 import { PROGRESS_NAMES } from '../../../steps/blocks/blockWords';
+import { useEscape } from '../../../useEscape';
 import { useSay } from '../../../words';
 import { ByKeys } from './ByKeys';
 import { ByList } from './ByList';
@@ -13,6 +14,7 @@ import { useEntering } from './useEntering';
 export function EnterBlocks({ way }: { way: 'keys' | 'list' }) {
   const say = useSay();
   const store = useAppStore();
+  useEscape(() => store.getState().lay({ entering: null, into: null }));
   const hasSets = useApp((app) => app.project.stripSets.length > 0);
   const [{ progress }, change] = useEntering();
   return (

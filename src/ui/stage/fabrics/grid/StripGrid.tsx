@@ -4,6 +4,7 @@ import { isSameInches } from '../../../../cutting/onHand/stripGrid';
 import { phrase } from '../../../../model/phrase';
 import { useAppStore } from '../../../app';
 import { Fractions } from '../../../fields/Fractions';
+import { useEscape } from '../../../useEscape';
 import { useSay, useUnit } from '../../../words';
 import { CellLine } from './CellLine';
 import { closeGrid } from './closeGrid';
@@ -19,6 +20,7 @@ import { useStripGrid } from './useStripGrid';
 export function StripGrid() {
   const say = useSay();
   const store = useAppStore();
+  useEscape(() => closeGrid(store));
   const unit = useUnit();
   const grid = useStripGrid();
   const { fabrics, balance, widths, lines, counts, missing, actions } = grid;
@@ -31,7 +33,7 @@ export function StripGrid() {
   const known = new Map(fabrics.map((fabric) => [fabric.id, fabric]));
   const cloths = lines.filter((line) => !known.get(line.fabric)!.background).length;
   const columns = widths.length;
-  const keys = useGridKeys({ cloths, lines: lines.length, columns }, store);
+  const keys = useGridKeys({ cloths, lines: lines.length, columns });
   const paste = usePaste(grid);
   // The first head has the focus at first where nothing is on hand; else the first cell.
   useEffect(() => {
@@ -81,6 +83,7 @@ export function StripGrid() {
       />
       <table
         ref={table}
+        aria-label={say('Strips on hand by fabric and width')}
         onKeyDown={keys.onKeyDown}
         onPointerDown={keys.onPointerDown}
         onPaste={(event) => paste.onPaste(event, placeOf(event.target))}

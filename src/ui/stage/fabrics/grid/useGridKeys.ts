@@ -2,7 +2,7 @@
 // where the run began, as in a spreadsheet. Arrows go up and down. A cell that is left is taken; a refused one is not left by Enter.
 import { type KeyboardEvent, useRef } from 'react';
 import { flushSync } from 'react-dom';
-import type { AppStore } from '../../../../store/app';
+import { isKey } from '../../../keys';
 import { HEADS, NEW_FABRIC, type Place, SAME_FOR_ALL } from './GridCell';
 
 interface Extent {
@@ -12,7 +12,7 @@ interface Extent {
   readonly columns: number;
 }
 
-export function useGridKeys(extent: Extent, store: AppStore) {
+export function useGridKeys(extent: Extent) {
   /** The column in which the run of Tabs began; null outside one. */
   const run = useRef<number | null>(null);
   const onKeyDown = (event: KeyboardEvent<HTMLElement>) => {
@@ -20,15 +20,7 @@ export function useGridKeys(extent: Extent, store: AppStore) {
     const input = event.target as HTMLInputElement;
     const at = placeOf(input);
     if (!at) return;
-    const { key, shiftKey } = event;
-    if (isUndo(event) && input.value === input.dataset.shown) {
-      event.preventDefault();
-      if (shiftKey || key.toLowerCase() === 'y') store.getState().redo();
-      else store.getState().undo();
-      return;
-    }
-    if (event.ctrlKey || event.metaKey || event.altKey) return;
-    if (key === 'Tab' && !shiftKey) {
+    if (isKey(event, 'gridOn') && !event.shiftKey) {
       run.current ??= at.column;
       if (input.dataset.adds !== 'true' || input.value.trim() === '') return;
       event.preventDefault();
@@ -38,17 +30,17 @@ export function useGridKeys(extent: Extent, store: AppStore) {
         run.current = 1;
         focusOn(table, { line: extent.cloths, column: 1 });
       } else focusOn(table, { line: HEADS, column: extent.columns + 2 });
-    } else if (key === 'Enter') {
+    } else if (isKey(event, 'gridEnter')) {
       event.preventDefault();
       // A width that is added makes one column more.
       const columns = extent.columns + Number(at.column > extent.columns && input.value.trim() !== '');
       if (!leave(input)) return;
       focusOn(table, below(at, run.current, { ...extent, columns }));
       run.current = null;
-    } else if (key === 'ArrowDown' || key === 'ArrowUp') {
+    } else if (isKey(event, 'gridDown') || isKey(event, 'gridUp')) {
       event.preventDefault();
       run.current = null;
-      focusOn(table, beside(at, key === 'ArrowDown' ? 1 : -1, extent));
+      focusOn(table, beside(at, isKey(event, 'gridDown') ? 1 : -1, extent));
     }
   };
   const onPointerDown = () => {
@@ -113,8 +105,4 @@ function beside({ line, column }: Place, by: 1 | -1, { cloths, lines, columns }:
 
 function range(from: number, to: number): number[] {
   return Array.from({ length: to - from }, (_, at) => from + at);
-}
-
-function isUndo(event: KeyboardEvent): boolean {
-  return (event.ctrlKey || event.metaKey) && !event.altKey && /^[zy]$/i.test(event.key);
 }

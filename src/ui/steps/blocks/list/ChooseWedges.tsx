@@ -31,7 +31,8 @@ export function ChooseWedges({ choosing }: { choosing: ReturnType<typeof useChoo
           <button
             type="button"
             className="button"
-            disabled={busy || open.length === 0}
+            aria-disabled={busy}
+            disabled={open.length === 0 && !busy}
             onClick={() => choose(open)}
           >
             {say('Start over')}

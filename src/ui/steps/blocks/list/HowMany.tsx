@@ -68,7 +68,7 @@ export function HowMany({ choosing, inFoot }: Props) {
             <button
               type="button"
               className="button"
-              disabled={busy}
+              aria-disabled={busy}
               onClick={() => {
                 add(count);
                 setTyped(null);

@@ -31,7 +31,7 @@ export function WholeBlock({ block, choosing }: Props) {
           <button
             type="button"
             className="button"
-            disabled={choosing.busy}
+            aria-disabled={choosing.busy}
             onClick={() => choosing.choose([block.id])}
           >
             {say('Choose new wedges')}

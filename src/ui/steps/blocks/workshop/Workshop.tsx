@@ -10,6 +10,7 @@ import { rowAndColumn } from '../../../../model/wallCells';
 import { useApp, useAppStore } from '../../../app';
 import { Complaint, useRun } from '../../../fields/Complaint';
 import { SecondChoice } from '../../../stage/blocks/SecondBlock';
+import { useEscape } from '../../../useEscape';
 import { useSay } from '../../../words';
 import { HowFar } from '../HowFar';
 import { SewingAdvice } from '../SewingAdvice';
@@ -31,6 +32,7 @@ interface Props {
 export function Workshop({ block, clashes, choosing }: Props) {
   const say = useSay();
   const store = useAppStore();
+  useEscape(() => store.getState().pick(null));
   const project = useApp((app) => app.project);
   const [run, problems] = useRun();
   const { place, second, tryOn, layBeside } = useBench();

@@ -7,6 +7,7 @@ import type { Problem } from '../../../../model/result';
 import { useApp, useAppStore } from '../../../app';
 import { Complaint } from '../../../fields/Complaint';
 import { FabricPicker } from '../../../fields/FabricPicker';
+import { useEscape } from '../../../useEscape';
 import { useSay } from '../../../words';
 
 interface Props {
@@ -25,6 +26,7 @@ interface Props {
 
 export function AddForm({ title, adds, noFabric, fabric, onFabric, takesFocus, ...props }: Props) {
   const say = useSay();
+  useEscape(props.onClose);
   const store = useAppStore();
   const form = useRef<HTMLFormElement>(null);
   // The fabric of a kept draft may have been removed since.

@@ -18,6 +18,7 @@ import { useApp, useAppStore } from '../../../app';
 import { Complaint, useRun } from '../../../fields/Complaint';
 import { CountField } from '../../../fields/CountField';
 import { Fractions } from '../../../fields/Fractions';
+import { useEscape } from '../../../useEscape';
 import { useSay } from '../../../words';
 import { Caution } from '../../Caution';
 import { useReturnFocus } from '../../useReturnFocus';
@@ -34,6 +35,7 @@ export function PlanBackwards() {
   const [open, setOpen] = useState(false);
   const [look, setLook] = useLook();
   const opener = useReturnFocus(open);
+  useEscape(() => setOpen(false), open);
   if (project.clothOnHand.length === 0 && project.stripsOnHand.length === 0) return null;
   if (!open) {
     return (

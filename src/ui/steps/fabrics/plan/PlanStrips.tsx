@@ -5,6 +5,7 @@ import { changeWedge } from '../../../../editing/commands/stripSets';
 import type { Fabric, FabricId } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
 import { LengthField } from '../../../fields/LengthField';
+import { useEscape } from '../../../useEscape';
 import { useSay } from '../../../words';
 import { useReturnFocus } from '../../useReturnFocus';
 import { LookChoice, useLook } from './LookChoice';
@@ -22,6 +23,7 @@ export function PlanStrips() {
   const [look, setLook] = useLook();
   const [leftOut, setLeftOut] = useState<ReadonlySet<FabricId>>(new Set());
   const opener = useReturnFocus(open);
+  useEscape(() => setOpen(false), open);
   const cloths = useMemo(() => fabrics.filter((fabric) => !fabric.background), [fabrics]);
   const chosen = useMemo(() => cloths.filter((fabric) => !leftOut.has(fabric.id)), [cloths, leftOut]);
   if (cloths.length === 0) return null;

@@ -19,7 +19,7 @@ export function StripsTable({ fabrics, strips, last, lastOf }: Props) {
     strips.reduce((sum, row) => sum + (row.fabric === fabric && row.width === width ? row.count : 0), 0);
   const length = (inches: Inches) => <Fractions text={say('{length}', { length: { inches } })} />;
   return (
-    <table className="fab-strips fab-plan">
+    <table className="fab-strips fab-plan" aria-label={say('Strips by fabric and width')}>
       <thead>
         <tr>
           <th scope="col">{say('Fabric')}</th>

@@ -35,7 +35,7 @@ export function PrecutPart({ precuts, count }: { precuts: PrecutStrips; count: n
         <p>
           <Fractions text={say(needs)} />
         </p>
-        <table className="precuts">
+        <table className="precuts" aria-label={say('Precut strips by fabric')}>
           <thead>
             <tr>
               <th scope="col">{say('Fabric')}</th>

@@ -21,6 +21,7 @@ import { Fractions } from '../../../fields/Fractions';
 import { Swatch } from '../../../fields/Swatch';
 import { TextField } from '../../../fields/TextField';
 import { useSession } from '../../../session';
+import { useEscape } from '../../../useEscape';
 import { useSay } from '../../../words';
 import { purchaseWords } from '../cloth/purchaseWords';
 import { Part } from '../Part';
@@ -29,6 +30,7 @@ import { useWorn } from './useWorn';
 export function OpenColourway({ colourway }: { colourway: Colourway }) {
   const say = useSay();
   const store = useAppStore();
+  useEscape(() => store.getState().lay({ colourway: null }));
   const session = useSession();
   const project = useApp((app) => app.project);
   const worn = useWorn(useDeferredValue(project), useDeferredValue(colourway));

@@ -1,0 +1,82 @@
+// What a screen reader is told: every change in one sentence with the clashes there are now, the name of the quilt as the first heading,
+// tables by name.
+import { expect, type Page, test } from '@playwright/test';
+import { block, firstVisit, foot, goTo, openExample } from './room';
+
+/** All that the live regions have said since the last call of `since`, each sentence as often as it is said. */
+async function listen(page: Page) {
+  await page.evaluate(() => {
+    const said: string[] = [];
+    Object.assign(window, { said });
+    const regions = document.querySelectorAll('.room > [role="status"]');
+    const hear = new MutationObserver((changes) => {
+      for (const { target } of changes) {
+        const words = target.textContent?.trim();
+        if (words) said.push(words);
+      }
+    });
+    for (const region of regions)
+      hear.observe(region, { childList: true, characterData: true, subtree: true });
+  });
+  let heard = 0;
+  const all = () => page.evaluate(() => (window as unknown as { said: string[] }).said);
+  return {
+    said: async () => (await all()).slice(heard),
+    forget: async () => {
+      heard = (await all()).length;
+    },
+  };
+}
+
+test('turning, pinning, taking down, undo and an order that is kept are told with the clashes', async ({
+  page,
+}) => {
+  test.setTimeout(120_000);
+  await firstVisit(page);
+  await goTo(page, 'Wall');
+  const { said, forget } = await listen(page);
+  const tells = async (words: RegExp) => {
+    await expect.poll(said, { timeout: 30_000 }).toEqual([expect.stringMatching(words)]);
+    await page.waitForTimeout(300);
+    expect(await said(), 'told once').toHaveLength(1);
+    await forget();
+  };
+  await block(page, 1).focus();
+  await page.keyboard.press('r');
+  await tells(/^Turned block 1\. (\d+ clash(es)?|No clashes)(, \d+ (fewer|more))?\.$/);
+  await page.keyboard.press('p');
+  await tells(/^Pinned block 1\. \d+ clash(es)?\.$/);
+  await page.keyboard.press('p');
+  await tells(/^Unpinned block 1\. \d+ clash(es)?\.$/);
+  await page.keyboard.press('Delete');
+  await tells(/^Took down block 1\. \d+ clash(es)?(, \d+ fewer)?\.$/);
+  await page.keyboard.press('Control+z');
+  await tells(/^Undone: take down block 1\. \d+ clash(es)?(, \d+ more)?\.$/);
+  await foot(page).getByRole('button', { name: 'Shuffle' }).click();
+  const use = foot(page).getByRole('button', { name: 'Use this layout' });
+  await expect(use).toBeVisible({ timeout: 60_000 });
+  await forget();
+  await use.click();
+  await tells(/^Shuffled for balance\. (\d+ clash(es)?|No clashes)(, \d+ (fewer|more))?\.$/);
+});
+
+test('the quilt is the first heading, and every table of every step has a name', async ({ page }) => {
+  test.setTimeout(90_000);
+  await firstVisit(page);
+  await openExample(page, 'The kiln shed');
+  const quilt = page.getByRole('heading', { level: 1 });
+  await expect(quilt).toHaveCount(1);
+  await expect(quilt).toHaveText(/kiln shed/i);
+  for (const step of ['Fabrics', 'Strip sets', 'Wedges', 'Blocks', 'Wall', 'Finishing']) {
+    await goTo(page, step);
+    await page.evaluate(() => {
+      for (const fold of document.querySelectorAll('details')) fold.open = true;
+    });
+    const unnamed = await page.evaluate(() =>
+      [...document.querySelectorAll('table')]
+        .filter((table) => !table.getAttribute('aria-label') && !table.caption)
+        .map((table) => table.className),
+    );
+    expect(unnamed, step).toEqual([]);
+  }
+});

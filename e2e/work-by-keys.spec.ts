@@ -1,0 +1,173 @@
+// The tool worked by keys: the focus never falls to the body, Escape closes what was opened last, '?' lists the keys, Back goes a step
+// back, and undo in a field and of the quilt agree.
+import { expect, type Locator, type Page, test } from '@playwright/test';
+import { firstVisit, foot, goTo, openExample, openPart, undoButton } from './room';
+
+/** Presses a control by keyboard, and holds that the focus is not on the body once all has settled. */
+async function press(page: Page, control: Locator): Promise<void> {
+  await control.focus();
+  await page.keyboard.press('Enter');
+  await holdsFocus(page);
+}
+
+async function holdsFocus(page: Page): Promise<void> {
+  // A part that moves the focus has done so by then (keepFocus.ts).
+  await page.waitForTimeout(400);
+  await expect
+    .poll(() => page.evaluate(() => document.activeElement?.tagName ?? 'none'), { timeout: 3_000 })
+    .not.toBe('BODY');
+}
+
+const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first();
+
+test('the focus stays near through Shuffle, Cancel, Show several and Use', async ({ page }) => {
+  test.setTimeout(120_000);
+  await firstVisit(page);
+  await goTo(page, 'Wall');
+  await press(page, foot(page).getByRole('button', { name: 'Shuffle' }));
+  await expect(foot(page).getByRole('button', { name: /^(Cancel|Close)$/ })).toBeVisible({ timeout: 60_000 });
+  await holdsFocus(page);
+  await press(page, foot(page).getByRole('button', { name: /^(Cancel|Close)$/ }));
+  await expect(foot(page).getByRole('button', { name: 'Shuffle' })).toBeFocused();
+  await press(page, button(page, 'Show several to choose from'));
+  await expect(page.getByRole('heading', { name: 'Layouts to choose from' })).toBeVisible({
+    timeout: 60_000,
+  });
+  await holdsFocus(page);
+  await press(page, button(page, 'Use layout 1'));
+  await expect(page.getByRole('heading', { name: 'Layouts to choose from' })).toBeHidden();
+  await holdsFocus(page);
+});
+
+test('the focus stays near while the pattern and the picture are made', async ({ page }) => {
+  test.setTimeout(120_000);
+  await firstVisit(page);
+  await goTo(page, 'Finishing');
+  for (const [part, action, file] of [
+    ['Pattern', 'Make the pattern (PDF)', /\.pdf$/],
+    ['Picture', 'Save the picture (PNG)', /\.png$/],
+  ] as const) {
+    await openPart(page, part);
+    const saved = page.waitForEvent('download', { timeout: 60_000 });
+    await press(page, button(page, action));
+    await expect(button(page, action)).toBeFocused();
+    expect((await saved).suggestedFilename()).toMatch(file);
+    await expect(button(page, action)).toBeEnabled();
+    await expect(button(page, action)).toBeFocused();
+  }
+});
+
+test('the focus stays near while sets are made and cutting is planned', async ({ page }) => {
+  await firstVisit(page);
+  await openExample(page, 'The kiln shed');
+  await goTo(page, 'Strip sets');
+  for (const action of ['Make sets', /^(Others, by the next number|Try another mix)$/]) {
+    await press(page, button(page, action));
+    await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
+    await expect(button(page, action)).toBeFocused();
+  }
+  await goTo(page, 'Fabrics');
+  for (const action of ['Work out what to cut', 'How large a top does it make']) {
+    await press(page, button(page, action));
+    const within = await page.evaluate(() => document.activeElement?.closest('.panel') !== null);
+    expect(within, action).toBe(true);
+    // Escape closes it again, and the focus is back where it was opened.
+    await page.keyboard.press('Escape');
+    await expect(button(page, action)).toBeFocused();
+  }
+});
+
+test('after a block was taken down and the undo the focus is on its place of the wall', async ({ page }) => {
+  await firstVisit(page);
+  await goTo(page, 'Wall');
+  const block = page.getByRole('button', { name: /^Block 1, row/ });
+  await block.focus();
+  await page.keyboard.press('Delete');
+  await expect(block).toBeHidden();
+  await holdsFocus(page);
+  await page.keyboard.press('Control+z');
+  await expect(block).toBeVisible();
+  await expect(block).toBeFocused();
+});
+
+test('a question mark lists all keys, the menu too, and Escape closes the list', async ({ page }) => {
+  await firstVisit(page);
+  await goTo(page, 'Wall');
+  await page.keyboard.press('?');
+  const list = page.getByRole('dialog', { name: 'Keys' });
+  for (const part of ['Everywhere', 'Design wall', 'Strip sets', 'Grid of strips', 'Opened block'])
+    await expect(list.getByRole('heading', { name: part })).toBeAttached();
+  await expect(list.getByText('Ctrl Z', { exact: true })).toBeAttached();
+  await page.keyboard.press('Escape');
+  await expect(list).toBeHidden();
+  await button(page, /^Quilt:/).focus();
+  await page.keyboard.press('Enter');
+  await press(page, button(page, 'Keys'));
+  await expect(list).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(list).toBeHidden();
+  await holdsFocus(page);
+  // In a field it is a letter.
+  const rows = page.getByRole('textbox', { name: 'Rows' });
+  await rows.focus();
+  await page.keyboard.press('?');
+  await expect(list).toBeHidden();
+});
+
+test('Escape closes what was opened last, one at a time', async ({ page }) => {
+  await firstVisit(page);
+  await goTo(page, 'Fabrics');
+  await press(page, button(page, /^Add a fabric|^New fabric|^Another fabric/));
+  const form = page.getByRole('form', { name: 'A new fabric' });
+  await expect(form).toBeVisible();
+  await press(page, button(page, 'How large a top does it make'));
+  const top = page.getByRole('region', { name: 'The largest top' });
+  await expect(top).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(top).toBeHidden();
+  await expect(form).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(form).toBeHidden();
+  await holdsFocus(page);
+});
+
+test('Back goes a step back and forth without loading the page anew', async ({ page }) => {
+  await firstVisit(page);
+  await goTo(page, 'Wall');
+  await page.evaluate(() => Object.assign(window, { stays: true }));
+  await goTo(page, 'Fabrics');
+  await goTo(page, 'Strip sets');
+  await page.goBack();
+  await expect(page.getByRole('heading', { level: 2, name: 'Fabrics', exact: true })).toBeVisible();
+  await page.goBack();
+  await expect(page.getByRole('heading', { level: 2, name: 'Wall', exact: true })).toBeVisible();
+  await page.goForward();
+  await expect(page.getByRole('heading', { level: 2, name: 'Fabrics', exact: true })).toBeVisible();
+  expect(await page.evaluate(() => 'stays' in window)).toBe(true);
+});
+
+test('undo in a field takes back letters until they are taken, then the change of the quilt', async ({
+  page,
+}) => {
+  await firstVisit(page);
+  await goTo(page, 'Wall');
+  const rows = page.getByRole('textbox', { name: 'Rows' });
+  const before = await rows.inputValue();
+  const label = await undoButton(page).getAttribute('aria-label');
+  await rows.focus();
+  await rows.press('Control+a');
+  await rows.pressSequentially('8');
+  await rows.press('Control+z');
+  await expect(rows).toHaveValue(before);
+  await expect(undoButton(page)).toHaveAccessibleName(label!);
+  await rows.press('Control+a');
+  await rows.pressSequentially('8');
+  await rows.press('Enter');
+  await expect(page.getByRole('group', { name: /^8 down/ })).toBeAttached();
+  await rows.press('Control+z');
+  await expect(rows).toHaveValue(before);
+  await expect(page.getByRole('group', { name: new RegExp(`^${before} down`) })).toBeAttached();
+  await rows.press('Control+y');
+  await expect(rows).toHaveValue('8');
+  await expect(page.getByRole('group', { name: /^8 down/ })).toBeAttached();
+});

@@ -1,0 +1,28 @@
+// Each step that is gone to is an entry in the browser's history, so that Back goes a step back. Nothing is loaded anew for it; forms
+// and dialogs are no entries.
+import * as v from 'valibot';
+import { type AppStore, STEPS } from './app';
+
+const entrySchema = v.object({ step: v.picklist(STEPS) });
+
+/** Notes every step in `past`, and goes to the step of an entry that comes back; `leave` is called before, to take what was typed. */
+export function keepSteps(
+  app: AppStore,
+  past: Pick<History, 'pushState' | 'replaceState'>,
+  view: Pick<Window, 'addEventListener'>,
+  leave: () => void,
+): void {
+  let back = false;
+  past.replaceState({ step: app.getState().step }, '');
+  app.subscribe(({ step }, before) => {
+    if (step !== before.step && !back) past.pushState({ step }, '');
+  });
+  view.addEventListener('popstate', (event) => {
+    const entry = v.safeParse(entrySchema, event.state);
+    if (!entry.success) return;
+    leave();
+    back = true;
+    app.getState().goTo(entry.output.step);
+    back = false;
+  });
+}

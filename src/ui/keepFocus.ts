@@ -1,0 +1,84 @@
+// Keeps the focus near where it was when the control that had it disappears or can no longer be used: without this it falls to the
+// body, and the next Tab begins at the top of the page.
+
+/** Milliseconds in which a part that moves the focus itself has done so. */
+const SETTLES = 150;
+const FOCUSABLE =
+  ':is(button, a[href], input, select, textarea, summary, [tabindex]):not([tabindex="-1"], [hidden])';
+/** A control that is used up is looked for no further than in these. */
+const REGIONS = '.panel, .work, .large-area, .top-bar, [role="dialog"]';
+
+/** The control that had the focus, and the elements it stood in, each with its number among its neighbours. */
+interface Held {
+  readonly control: Element;
+  readonly within: readonly { readonly element: Element; readonly at: number }[];
+}
+
+/** Watches a page from now on. */
+export function keepFocus(page: Document): void {
+  let held: Held | null = null;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const lost = () => page.activeElement === page.body && held !== null && !usable(held.control);
+  const settle = () => {
+    timer = undefined;
+    if (!held || !lost()) return;
+    nearest(page, held)?.focus({ preventScroll: true });
+  };
+  page.addEventListener('focusin', ({ target }) => {
+    if (target instanceof Element) held = heldBy(target);
+  });
+  // Who presses beside all controls has left them.
+  page.addEventListener('pointerdown', () => {
+    held = null;
+  });
+  new MutationObserver(() => {
+    if (timer === undefined && lost()) timer = setTimeout(settle, SETTLES);
+  }).observe(page.body, {
+    childList: true,
+    subtree: true,
+    attributeFilter: ['disabled', 'hidden', 'inert', 'open'],
+  });
+}
+
+function heldBy(control: Element): Held {
+  const within: { element: Element; at: number }[] = [];
+  for (let one = control; one.parentElement; one = one.parentElement) {
+    within.push({ element: one.parentElement, at: [...one.parentElement.children].indexOf(one) });
+    if (one.parentElement.matches(REGIONS)) break;
+  }
+  return { control, within };
+}
+
+/** The control that takes the focus over: the same one drawn anew, what can stop the work just begun, or what stands nearest. */
+function nearest(page: Document, { control, within }: Held): HTMLElement | null {
+  const cell = control.closest('[data-cell]')?.getAttribute('data-cell');
+  const again = [
+    control.id ? page.getElementById(control.id) : null,
+    cell == null ? null : page.querySelector<HTMLElement>(`[data-cell="${cell}"]`),
+    page.querySelector<HTMLElement>('.step-foot .foot-progress button'),
+  ].find((one) => one && usable(one));
+  if (again) return again;
+  for (const { element, at } of within) {
+    if (!element.isConnected) continue;
+    const children = [...element.children];
+    for (const child of [...children.slice(at), ...children.slice(0, at).reverse()]) {
+      const found = firstUsable(child);
+      if (found) return found;
+    }
+  }
+  return page.querySelector<HTMLElement>('.panel h2');
+}
+
+function firstUsable(part: Element): HTMLElement | null {
+  const all = [part, ...part.querySelectorAll(FOCUSABLE)].filter((one) => one.matches(FOCUSABLE));
+  return (all.find(usable) as HTMLElement | undefined) ?? null;
+}
+
+function usable(control: Element): boolean {
+  return (
+    control.isConnected &&
+    !control.matches(':disabled') &&
+    control.closest('[inert]') === null &&
+    control.checkVisibility({ visibilityProperty: true })
+  );
+}
