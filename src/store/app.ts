@@ -103,7 +103,7 @@ export interface AppState {
   /** The last announcement: shown for a moment at the foot of the wall and, where it is `heard`, read out by screen readers. */
   readonly announced: { readonly words: Phrase; readonly count: number; readonly heard: boolean };
   /** The last change in words, for screen readers alone (tellChanges.ts). */
-  readonly told: Phrase;
+  readonly lastChange: Phrase;
 }
 
 export interface AppActions {
@@ -174,7 +174,7 @@ export function createApp(
     laid: NOTHING_LAID,
     drafts: {},
     announced: { words: phrase(''), count: 0, heard: true },
-    told: phrase(''),
+    lastChange: phrase(''),
     run: (command, refused = 'announced') => {
       const outcome = apply(get().project, command);
       if (!outcome.ok) {
@@ -254,7 +254,7 @@ export function createApp(
     keepDraft: (form, draft) => set((state) => ({ drafts: { ...state.drafts, [form]: draft } })),
     announce: (words) =>
       set((state) => ({ announced: { words, count: state.announced.count + 1, heard: true } })),
-    tell: (told) => set({ told }),
+    tell: (lastChange) => set({ lastChange }),
   }));
 }
 
@@ -280,7 +280,7 @@ function changed(state: AppState, project: Project): Partial<AppState> {
     },
     // The last announcement (a block is pinned) may no longer be true.
     announced: { ...state.announced, words: phrase('') },
-    told: phrase(''),
+    lastChange: phrase(''),
   };
 }
 

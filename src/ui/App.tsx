@@ -30,7 +30,7 @@ export function App() {
   const perBlock = useApp((app) => app.project.wedge.perBlock);
   const lightness = useApp((app) => app.project.preferences.wallLightness);
   const announced = useApp((app) => app.announced);
-  const told = useApp((app) => app.told);
+  const lastChange = useApp((app) => app.lastChange);
   const [number, setNumber] = useState(false);
   const panel = useRef<HTMLElement>(null);
   const step = useApp((app) => app.step);
@@ -85,7 +85,7 @@ export function App() {
         {announced.heard ? say(announced.words) : ''}
       </p>
       <p className="hidden-text" role="status" aria-live="polite">
-        {say(told)}
+        {say(lastChange)}
       </p>
     </div>
   );

@@ -23,7 +23,7 @@ function room(project: Project, analyses = true) {
   const app = createApp(project);
   const told: string[] = [];
   app.subscribe((now, before) => {
-    if (now.told !== before.told && now.told.say !== '') told.push(speak(now.told));
+    if (now.lastChange !== before.lastChange && now.lastChange.say !== '') told.push(speak(now.lastChange));
   });
   const heard = new Set<() => void>();
   tellChanges(app, {
