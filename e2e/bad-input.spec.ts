@@ -61,7 +61,7 @@ test('a double click adds once, and quick presses of a step up all count', async
   await page.getByRole('button', { name: 'Blocks to add: one more' }).dblclick();
   await expect(count).toHaveValue('3');
   await page.getByRole('button', { name: 'Add 3 blocks' }).dblclick();
-  await expect(page.getByText('There are 9.')).toBeVisible();
+  await expect(page.getByText('Enough wedges for 6 blocks; 9 made.')).toBeVisible();
   await goTo(page, 'Strip sets');
   const sets = page.getByRole('button', { name: /^Set \w+: / });
   const before = await sets.count();

@@ -164,7 +164,7 @@ test('the backing is given a fabric of the quilt and counted in its line, or lef
   await backing.getByLabel('Width of the fabric').fill('108');
   await backing.getByLabel('Width of the fabric').press('Enter');
   await expect(
-    backing.getByText('The backing is of wider cloth than the rest, so it is bought by itself.'),
+    backing.getByText('The backing is of wider fabric than the rest, so it is bought by itself.'),
   ).toBeVisible();
   await expect(fabric.locator('.cloth-buy').first()).toHaveText('1/4 yd');
   await undoButton(page).click();
