@@ -19,7 +19,7 @@ test('colourways stand side by side with their own figures and cloth; one become
   for (const [name, figure] of [
     ['Clashes', /^\d+, \d.*"$/],
     ['Value', /^\d+ ± \d+$/],
-    ['Cloth', /^\d.* yd/],
+    ['Fabric', /^\d.* yd/],
   ] as const) {
     const term = cards.getByRole('term').filter({ hasText: new RegExp(`^${name}$`) });
     await expect(term).toHaveCount(4);
