@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { readPdf } from '../tests/drawing/pattern/readPdf';
-import { block, firstVisit, foot, goTo, hangsAt, openExample, openFile, undoButton } from './room';
+import { block, firstVisit, foot, goTo, hangsAt, openExample, openFile, openPart, undoButton } from './room';
 
 /** Begins a shuffle of the first example that goes on for a while: wedges may be traded too. Returns its part of the step. */
 async function longShuffle(page: Page): Promise<Locator> {
@@ -89,6 +89,36 @@ test.describe('arranging blocks on the wall', () => {
     const pdf = await readPdf(new Uint8Array(readFileSync(await download.path())), { lines: false });
     expect(pdf.pages).toHaveLength(1);
     expect(pdf.pages[0]!.text).toContain('Mapofthewall');
+  });
+
+  test('the map of the wall is on the paper chosen for the pattern', async ({ page }) => {
+    await firstVisit(page);
+    await goTo(page, 'Finishing');
+    await openPart(page, 'Pattern');
+    await page.getByRole('radio', { name: 'A4' }).check({ force: true });
+    await goTo(page, 'Wall');
+    const [download] = await Promise.all([
+      page.waitForEvent('download', { timeout: 30_000 }),
+      page.getByRole('button', { name: 'Wall map' }).click(),
+    ]);
+    // A4 is 210 × 297 mm (ISO 216), in points of 1/72".
+    const pdf = readFileSync(await download.path(), 'latin1');
+    const box = /\/MediaBox\s*\[\s*0\s+0\s+([\d.]+)\s+([\d.]+)/.exec(pdf)!.slice(1).map(Number);
+    expect(box.map(Math.round)).toEqual([595, 842]);
+  });
+
+  test('once a wish for values shows, the panel no longer says that a shuffle is still to follow', async ({
+    page,
+  }) => {
+    await firstVisit(page);
+    await goTo(page, 'Wall');
+    const said = page.locator('.value-wish [role=status]');
+    await page.locator('.value-wish select').first().selectOption('light middle');
+    await expect(said).toContainText('until a shuffle follows');
+    await foot(page).getByRole('button', { name: 'Shuffle', exact: true }).click();
+    await foot(page).getByRole('button', { name: 'Use this layout' }).click({ timeout: 60_000 });
+    await expect(said).toContainText('It shows');
+    await expect(said).not.toContainText('until a shuffle follows');
   });
 
   test('the main action is in sight without scrolling @tablet @phone', async ({ page }) => {

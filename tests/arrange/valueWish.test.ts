@@ -2,10 +2,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { shuffleWish } from '../../src/arrange/asked';
-import { valueOrder } from '../../src/balance/evenness/valueOrder';
+import { valueOrder, valueOrderWords } from '../../src/balance/evenness/valueOrder';
 import { wallModel } from '../../src/balance/wall/wallModel';
 import { clothTable } from '../../src/cloth/cloths';
 import { moved } from '../../src/model/moves';
+import { speak } from '../../src/model/phrase';
 import type { Project } from '../../src/model/project';
 import { dice, scrappyTop } from '../balance/tops';
 import { arrange } from './toTheEnd';
@@ -65,5 +66,19 @@ describe('a wish for values', () => {
     expect(orderOf(wishing(scrappyTop({ rows: 2, columns: 2, seed: 1 }), 'light middle'))).toBeNull();
     expect(orderOf(scrappyTop({ rows: 3, columns: 3, seed: 1 }))).toBeNull();
     expect(orderOf(wishing(scrappyTop({ rows: 2, columns: 3, seed: 1 }), 'light to dark'))).not.toBeNull();
+  });
+
+  it('says the difference of the two figures it says', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 10_000 }), fc.constantFrom(...WISHES), (seed, value) => {
+        const project = wishing(scrappyTop({ rows: 3, columns: 3, seed, fabrics: 14 }), value);
+        const said = speak(valueOrderWords(orderOf(project)!)[0]!, 'in');
+        const [third, rest, by] = [.../third has (\d+), the rest (\d+), (\d+) /.exec(said)!]
+          .slice(1)
+          .map(Number);
+        expect(by).toBe(Math.abs(third! - rest!));
+      }),
+      { numRuns: 100 },
+    );
   });
 });

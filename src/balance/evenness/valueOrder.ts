@@ -61,14 +61,20 @@ function thirdOf(standings: readonly number[]): number | null {
   return best;
 }
 
-/** The same in words, with what chance gives. */
-export function valueOrderWords({ wanted, third, rest, more, chance }: ValueOrder): readonly Phrase[] {
+/** Whether the order can be seen: by more than nearly all random layouts have. */
+export function isSeen({ more, chance }: ValueOrder): boolean {
+  return more > chance;
+}
+
+/** The same in words, with what chance gives. The difference is that of the two figures said. */
+export function valueOrderWords(order: ValueOrder): readonly Phrase[] {
+  const { wanted, third, rest, more, chance } = order;
   const figures = { third: Math.round(third), rest: Math.round(rest) };
   const where =
     wanted === 'light to dark'
       ? phrase('In grey (0 black, 100 white) the left third has {third}, the rest {rest}', figures)
       : phrase('In grey (0 black, 100 white) the middle third has {third}, the rest {rest}', figures);
-  const by = Math.round(Math.abs(more));
+  const by = Math.abs(figures.third - figures.rest);
   const lighter = wanted === 'dark middle' ? more < 0 : more >= 0;
   const difference = counted(
     by,
@@ -79,7 +85,7 @@ export function valueOrderWords({ wanted, third, rest, more, chance }: ValueOrde
   const most = { most: Math.round(chance) };
   return [
     difference,
-    more > chance
+    isSeen(order)
       ? phrase('It shows: 19 of 20 random layouts differ by less than {most}.', most)
       : phrase('It does not show yet: random layouts differ by up to {most}.', most),
   ];

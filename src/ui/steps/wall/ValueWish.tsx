@@ -1,5 +1,5 @@
 // How values and colours should lie. A shuffle goes by it; whether it can be seen in grey is said in figures.
-import { valueOrderWords } from '../../../balance/evenness/valueOrder';
+import { isSeen, valueOrderWords } from '../../../balance/evenness/valueOrder';
 import { changePreferences } from '../../../editing/commands/setting';
 import { COLOUR_INTENTS, type Preferences, VALUE_INTENTS } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
@@ -66,7 +66,9 @@ export function ValueWish() {
         {intent.value === 'scattered' && intent.colour === 'scattered'
           ? say('The shuffle goes by these wishes: choose, then press Shuffle.')
           : preview === null
-            ? say('The blocks stay as they hang until a shuffle follows: press Shuffle.')
+            ? order && isSeen(order)
+              ? say('A shuffle goes by these wishes.')
+              : say('The blocks stay as they hang until a shuffle follows: press Shuffle.')
             : null}
         {order
           ? ` ${valueOrderWords(order)

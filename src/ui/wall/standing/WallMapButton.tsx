@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { phrase } from '../../../model/phrase';
 import { downloadBlob, fileName } from '../../../store/storage/projectFiles';
 import { useApp, useAppStore } from '../../app';
+import { usePatternOptions } from '../../steps/finishing/usePatternOptions';
 import { useSay, useWrite } from '../../words';
 
 export function WallMapButton() {
@@ -12,12 +13,12 @@ export function WallMapButton() {
   const store = useAppStore();
   const empty = useApp((app) => app.project.wall.cells.every((cell) => cell === null));
   const [making, setMaking] = useState(false);
+  const { paper } = usePatternOptions();
   const make = async () => {
     const { project, announce } = store.getState();
     setMaking(true);
     try {
       const { makePatternPdf } = await import('../../../store/picture/patternPdf');
-      const paper = project.preferences.unit === 'in' ? 'letter' : 'a4';
       const made = await makePatternPdf(project, { paper, parts: ['wall map'] }, write, () => {});
       if (!made.ok) {
         announce(made.problems[0]!.message);
