@@ -2,7 +2,7 @@
 // after it, again and again, the result whose seams differ most from those taken, as long as it scores nearly as well.
 
 import { termScales } from '../balance/score/termScales';
-import { DEFAULT_WEIGHTS, evaluateTerms, TERM_NAMES, weighted } from '../balance/score/terms';
+import { DEFAULT_WEIGHTS, evaluateTerms, inPoints, TERM_NAMES, weighted } from '../balance/score/terms';
 import { type WallModel, wallModel } from '../balance/wall/wallModel';
 import { clothTable } from '../cloth/cloths';
 import { SIDES } from '../geometry/contact';
@@ -22,7 +22,7 @@ export interface Alternative {
   readonly score: Score;
   /** Share of the seams between blocks (and between wedges, where those may change) unlike those of the nearest other, 0–1. */
   readonly apart: number;
-  /** How much worse it scores than the first, as a share of the score of a random top, 0–1. */
+  /** How much worse it scores than the first, as the difference of the two scores in the whole points that are shown. */
   readonly behind: number;
   /** Says what it does better and worse than the first. */
   readonly differences: readonly Phrase[];
@@ -118,11 +118,12 @@ export function chooseAlternatives(
     return { kept, moves, score: { terms, total: weighted(terms, weights) } };
   });
   const taken = chosen(model, scored, count, NEARLY * chance, wish.scopes);
+  const points = ({ total }: Score) => Math.round(inPoints(total, weights));
   return taken.map(({ moves, score, apart }) => ({
     moves,
     score,
     apart,
-    behind: chance > 0 ? Math.max(0, (score.total - taken[0]!.score.total) / chance) : 0,
+    behind: points(score) - points(taken[0]!.score),
     differences: differences(scales, score.terms, taken[0]!.score.terms, weights),
   }));
 }

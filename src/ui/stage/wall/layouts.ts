@@ -70,11 +70,10 @@ function standings({ wall, blocks }: Project): Map<BlockId, string> {
 
 /** What is better and worse in a layout than in the first, and by how many points in all. */
 export function unlikeTheFirst({ differences, behind, apart }: Alternative): Phrase[] {
-  const points = Math.round(100 * behind);
-  const worse = counted(points, '1 point worse in all', '{count} points worse in all');
+  const worse = counted(behind, '1 point worse in all', '{count} points worse in all');
   const seams = phrase('{apart}% of its seams join other wedges', { apart: Math.round(100 * apart) });
   return [
-    points === 0 ? phrase('as good in all') : worse,
+    behind === 0 ? phrase('as good in all') : worse,
     ...(differences.length > 0 ? differences.slice(0, 3) : [seams]),
   ];
 }
