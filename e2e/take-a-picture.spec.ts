@@ -21,7 +21,7 @@ test('the PNG has the width that was asked for, the top’s own proportions, and
   const width = page.getByLabel('Width of the PNG in pixels');
   await width.fill('700');
   await width.press('Enter');
-  await expect(page.getByText('700 × 1044 pixels')).toBeVisible();
+  await expect(page.getByText('700 × 1,044 pixels')).toBeVisible();
   const { name, bytes } = await saved(page, 'Save the picture (PNG)');
   expect(name).toMatch(/\.png$/);
   // With a quarter inch of binding on every side: 28 1/2 by 42 1/2. IHDR follows the eight bytes of the signature: width and height as four bytes each (PNG specification).
@@ -73,8 +73,8 @@ test('a picture larger than browsers draw is refused beside the field, with the 
   await width.press('Enter');
   const refusal = page.getByRole('alert').filter({ hasText: 'up to 16,384 pixels' });
   await expect(refusal).toBeVisible();
-  const [, widest] = /that is (\d+) wide/.exec((await refusal.textContent()) ?? '') ?? [];
-  await width.fill(widest!);
+  const [, widest] = /that is ([\d,]+) wide/.exec((await refusal.textContent()) ?? '') ?? [];
+  await width.fill(widest!.replaceAll(',', ''));
   await width.press('Enter');
   await expect(refusal).toBeHidden();
 });

@@ -26,6 +26,15 @@ export function thumbnailOf(project: Project): Thumbnail {
     outlines.push(outline);
     fills.set(colour, outlines);
   };
+  if (drawing.blocks.length === 0) {
+    // Nothing hangs: the fabrics side by side say more than empty places.
+    const cloths = project.fabrics.filter((fabric) => !fabric.background);
+    cloths.forEach(({ id }, at) => {
+      const [left, right] = [at, at + 1].map((edge) => (edge * drawing.width) / cloths.length);
+      add(id, [{ x: left!, y: 0 }, { x: right!, y: 0 }, { x: right!, y: drawing.height }, { x: left!, y: drawing.height }]); // biome-ignore format: a box
+    });
+    if (cloths.length > 0) return pictureOf(drawing, fills);
+  }
   for (const { fabric, outline } of drawing.setting) add(fabric, outline);
   for (const { box } of drawing.emptyCells) {
     const [w, h] = [box.width / 2, box.height / 2];
@@ -34,9 +43,12 @@ export function thumbnailOf(project: Project): Thumbnail {
   }
   for (const hung of drawing.blocks)
     for (const piece of hung.pieces) add(piece.fabric, absoluteOutline(hung, piece));
-  return {
-    width: drawing.width,
-    height: drawing.height,
-    fills: Array.from(fills, ([colour, outlines]) => ({ colour, outlines })),
-  };
+  return pictureOf(drawing, fills);
+}
+
+function pictureOf(
+  { width, height }: { readonly width: Inches; readonly height: Inches },
+  fills: ReadonlyMap<string, Outline[]>,
+): Thumbnail {
+  return { width, height, fills: Array.from(fills, ([colour, outlines]) => ({ colour, outlines })) };
 }

@@ -4,7 +4,9 @@ import { describe, expect, it } from 'vitest';
 import { drawProject } from '../../src/drawing/drawProject';
 import { drawingToSvg } from '../../src/drawing/svg';
 import { thumbnailOf } from '../../src/drawing/thumbnail';
+import { area } from '../../src/geometry/point';
 import type { Project } from '../../src/model/project';
+import { demo } from '../demo';
 import { readArea, readSvg } from './readSvg';
 import { randomProject } from './samples';
 
@@ -50,4 +52,14 @@ describe('the small picture of a quilt', () => {
       { numRuns: 60 },
     );
   });
+});
+
+it('of a quilt of which nothing hangs shows its fabrics side by side, each as wide', () => {
+  const project = demo('kiln-shed');
+  const { fills, width, height } = thumbnailOf(project);
+  const cloths = project.fabrics.filter((fabric) => !fabric.background);
+  expect(new Set(fills.map((fill) => fill.colour))).toEqual(new Set(cloths.map((fabric) => fabric.colour)));
+  const areas = fills.flatMap((fill) => fill.outlines.map(area));
+  expect(areas).toHaveLength(cloths.length);
+  for (const one of areas) expect(one).toBeCloseTo((width * height) / cloths.length, 6);
 });

@@ -1,4 +1,5 @@
 // The line under the wall that always says how it stands: clashes and score, and what the hand or the preview would make of them.
+import { Printer } from 'lucide-react';
 import { weightsOf } from '../../../balance/score/wishes';
 import { useApp } from '../../app';
 import { useSay } from '../../words';
@@ -12,15 +13,30 @@ export function StandingLine({ gesture, small }: { gesture: Gesture | null; smal
   const project = useApp((app) => app.project);
   const preview = useApp((app) => app.preview);
   const { now, after } = useStanding(project, preview, gesture);
-  const words = now ? standingWords(now, after, weightsOf(project.preferences)) : [];
+  const empty = project.wall.cells.every((cell) => cell === null);
+  const words = now && !empty ? standingWords(now, after, weightsOf(project.preferences)) : [];
   return (
     <div className="standing">
       <p title={say('A random layout scores 100; lower is better')}>
+        {empty ? say('No block hangs yet') : null}
         {words.map((one) => (
           <span key={one.say}>{say(one)} </span>
         ))}
       </p>
-      {small ? null : <WallMapButton />}
+      {small ? null : (
+        <div className="row">
+          <button
+            type="button"
+            className="button bare wall-map"
+            title={say('Print the quilt with its sizes and the map of its wall')}
+            disabled={empty}
+            onClick={() => globalThis.print()}
+          >
+            <Printer size={15} aria-hidden /> {say('Print')}
+          </button>
+          <WallMapButton />
+        </div>
+      )}
     </div>
   );
 }

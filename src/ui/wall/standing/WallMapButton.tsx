@@ -1,5 +1,5 @@
 // Saves the map of the wall as a PDF to print: which block hangs where, and which way up.
-import { Printer } from 'lucide-react';
+import { FileDown } from 'lucide-react';
 import { useState } from 'react';
 import { phrase } from '../../../model/phrase';
 import { downloadBlob, fileName } from '../../../store/storage/projectFiles';
@@ -44,7 +44,7 @@ export function WallMapButton() {
       disabled={empty}
       onClick={() => (making ? undefined : void make())}
     >
-      <Printer size={15} aria-hidden /> {say('Wall map')}
+      <FileDown size={15} aria-hidden /> {say('Wall map')}
     </button>
   );
 }
