@@ -139,6 +139,8 @@ test('the list of quilts has a picture of each; a damaged one keeps its button @
   await openExample(page, 'Harbour library');
   await openExample(page, 'A lighthouse keeper');
   await damageKept(page, 'Harbour');
+  // The menu may have drawn it while it was whole.
+  await page.reload();
   await page.getByRole('button', { name: /^Quilt:/ }).click();
   const others = page.getByRole('region', { name: 'Other quilts saved here' });
   const lines = others.locator('.quilt-line');
