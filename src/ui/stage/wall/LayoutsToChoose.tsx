@@ -1,4 +1,4 @@
-// Several good layouts side by side, large enough to judge, with what differs from now ringed. One is seen on the wall by a press on
+// Several good layouts side by side, large enough to judge, with what differs ringed. One is seen on the wall by a press on
 // its picture; each can be used at once.
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { Alternative } from '../../../arrange/alternatives';

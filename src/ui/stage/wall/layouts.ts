@@ -21,39 +21,60 @@ export interface Ringed {
   readonly words: Phrase;
 }
 
+/** Where more than this part of the blocks changes, rings tell a layout from the first one (our choice). */
+const NEARLY_ALL = 3 / 4;
+
 /** The layouts that can be used as the project stands. */
 export function layoutsOf(project: Project, alternatives: readonly Alternative[]): Layout[] {
-  return alternatives.flatMap((alternative) => {
+  const usable = alternatives.flatMap((alternative) => {
     const command = rearrange(alternative.moves, LAYOUT_LABEL);
     const outcome = apply(project, command);
-    if (!outcome.ok) return [];
-    return [{ alternative, command, seen: outcome.project, ringed: ringedIn(project, outcome.project) }];
+    return outcome.ok ? [{ alternative, command, seen: outcome.project }] : [];
   });
+  return usable.map((one) => ({ ...one, ringed: ringedIn(project, one.seen, usable[0]!.seen) }));
 }
 
 /**
  * The blocks that hang in another cell, with another turn or with other wedges than now; where that is more than half of them, those
- * that stay, because a ring round nearly all tells nothing.
+ * that stay, because a ring round nearly all tells nothing. Where hardly any stay, those that hang otherwise than in the first layout;
+ * in the first itself, those that stay, or all where none does.
  */
-export function ringedIn(now: Project, seen: Project): Ringed {
-  const before = standings(now);
-  const hung = [...standings(seen)];
-  const differ = hung.filter(([block, stands]) => before.get(block) !== stands).map(([block]) => block);
-  if (differ.length === 0) return { blocks: new Set(), words: phrase('The layout as it is now.') };
-  if (2 * differ.length <= hung.length) {
+export function ringedIn(now: Project, seen: Project, first: Project = seen): Ringed {
+  const hung = [...standings(seen).keys()];
+  const differ = otherwise(now, seen);
+  if (differ.size === 0) return { blocks: differ, words: phrase('The layout as it is now.') };
+  if (2 * differ.size <= hung.length) {
     const words = counted(
-      differ.length,
+      differ.size,
       'Ringed: the block that changes.',
       'Ringed: the {count} blocks that change.',
     );
-    return { blocks: new Set(differ), words };
+    return { blocks: differ, words };
   }
-  const stays = hung.filter(([block, stands]) => before.get(block) === stands).map(([block]) => block);
-  const words =
-    stays.length === 0
-      ? phrase('Every block changes.')
-      : counted(stays.length, 'All change but one block, ringed.', 'All change but {count} blocks, ringed.');
+  const unlike = otherwise(first, seen);
+  if (differ.size > NEARLY_ALL * hung.length && unlike.size > 0) {
+    const words = counted(
+      unlike.size,
+      'Nearly every block changes. Ringed: the block that hangs otherwise than in layout 1.',
+      'Nearly every block changes. Ringed: the {count} blocks that hang otherwise than in layout 1.',
+    );
+    return { blocks: unlike, words };
+  }
+  const stays = hung.filter((block) => !differ.has(block));
+  if (stays.length === 0) return { blocks: differ, words: phrase('Ringed: every block changes.') };
+  const words = counted(
+    stays.length,
+    'All change but one block, ringed.',
+    'All change but {count} blocks, ringed.',
+  );
   return { blocks: new Set(stays), words };
+}
+
+/** The blocks of one layout that hang otherwise than in another. */
+function otherwise(than: Project, seen: Project): Set<BlockId> {
+  const before = standings(than);
+  const differ = [...standings(seen)].filter(([block, stands]) => before.get(block) !== stands);
+  return new Set(differ.map(([block]) => block));
 }
 
 /** By block, where and how it hangs, as text to compare. */
