@@ -1,6 +1,7 @@
 // A small picture of a whole top.
 import { memo, useMemo } from 'react';
 import { mergedPaths } from '../../drawing/blockPaths';
+import type { Drawing } from '../../drawing/drawing';
 import { drawProject } from '../../drawing/drawProject';
 import type { BlockId, Project } from '../../model/project';
 import { BlockView } from './BlockView';
@@ -13,9 +14,11 @@ interface Props {
   near?: boolean;
   /** Blocks with a ring. */
   ringed?: ReadonlySet<BlockId>;
+  /** Cells with a ring, empty or not. */
+  ringedCells?: ReadonlySet<number>;
 }
 
-export const SmallTop = memo(function SmallTop({ project, label, near = false, ringed }: Props) {
+export const SmallTop = memo(function SmallTop({ project, label, near = false, ringed, ringedCells }: Props) {
   const drawing = useMemo(() => drawProject(project), [project]);
   const paths = mergedPaths(drawing.setting, project.fabrics);
   return (
@@ -46,20 +49,28 @@ export const SmallTop = memo(function SmallTop({ project, label, near = false, r
           <BlockView pieces={hung.pieces} fabrics={project.fabrics} lit={null} near={near} />
         </g>
       ))}
-      {drawing.blocks
-        .filter((hung) => ringed?.has(hung.block))
-        .map((hung) => (
-          <g
-            key={`ring ${hung.block}`}
-            transform={`translate(${hung.centre.x} ${hung.centre.y}) rotate(${drawing.tilt})`}
-          >
-            <Ring
-              width={drawing.block.width - 0.6}
-              height={drawing.block.height - 0.6}
-              className="stitch-solid"
-            />
-          </g>
-        ))}
+      {ringsOf(drawing, ringed, ringedCells).map(({ cell, centre }) => (
+        <g key={`ring ${cell}`} transform={`translate(${centre.x} ${centre.y}) rotate(${drawing.tilt})`}>
+          <Ring
+            width={drawing.block.width - 0.6}
+            height={drawing.block.height - 0.6}
+            className="stitch-solid"
+          />
+        </g>
+      ))}
     </svg>
   );
 });
+
+/** The cells to ring, by their blocks or by themselves, with their middles. */
+function ringsOf(drawing: Drawing, blocks?: ReadonlySet<BlockId>, cells?: ReadonlySet<number>) {
+  const hung = drawing.blocks.filter((one) => blocks?.has(one.block) || cells?.has(one.cell));
+  const empty = drawing.emptyCells.filter((one) => cells?.has(one.cell));
+  return [
+    ...hung.map(({ cell, centre }) => ({ cell, centre })),
+    ...empty.map(({ cell, box }) => ({
+      cell,
+      centre: { x: box.x + box.width / 2, y: box.y + box.height / 2 },
+    })),
+  ];
+}

@@ -1,4 +1,4 @@
-// Tops of about a wanted size side by side, each as it would look; one is used by a press.
+// Tops of about a wanted size side by side, each as it would look, with what changes ringed; one is used by a press.
 import { useEffect, useMemo } from 'react';
 import { type SizeOffer, sizeOffers } from '../../../cutting/top/sizeOffers';
 import { takeOffer } from '../../../editing/commands/takeOffer';
@@ -11,6 +11,7 @@ import { blockWords, frameWords, rowWords, sizeWords, withOffer } from '../../st
 import { useEscape } from '../../useEscape';
 import { SmallTop } from '../../wall/SmallTop';
 import { useSay } from '../../words';
+import { sizeMarks } from './sizeMarks';
 
 export function SizesToChoose({ wanted }: { wanted: { readonly width: Inches; readonly height: Inches } }) {
   const say = useSay();
@@ -49,7 +50,7 @@ export function SizesToChoose({ wanted }: { wanted: { readonly width: Inches; re
             key={`${offer.rows} ${offer.columns} ${offer.sashing.where}`}
             offer={offer}
             shown={shown}
-            have={project.blocks.length}
+            now={project}
             onUse={() => {
               if (run(takeOffer(offer))) close();
             }}
@@ -64,25 +65,40 @@ export function SizesToChoose({ wanted }: { wanted: { readonly width: Inches; re
 interface CardProps {
   offer: SizeOffer;
   shown: Project;
-  have: number;
+  now: Project;
   onUse: () => void;
   onCancel: () => void;
 }
 
-function SizeCard({ offer, shown, have, onUse, onCancel }: CardProps) {
+function SizeCard({ offer, shown, now, onUse, onCancel }: CardProps) {
   const say = useSay();
   const size = say(sizeWords(offer));
+  const marks = useMemo(() => sizeMarks(now, shown), [now, shown]);
+  // An offer that is refused shows the top as it is; Use says why.
+  const changes = shown === now ? [] : marks.words;
   return (
     <li aria-label={size}>
-      <div className="choice-picture">
-        <SmallTop project={shown} label={size} />
+      <div className="size-pictures">
+        <div className="choice-picture">
+          <SmallTop project={shown} label={size} ringedCells={marks.newCells} />
+        </div>
+        {marks.down.size > 0 ? (
+          <figure className="as-now">
+            <div className="choice-picture">
+              <SmallTop project={now} label={say('The top as it is now')} ringed={marks.down} />
+            </div>
+            <figcaption className="quiet">{say('Now')}</figcaption>
+          </figure>
+        ) : null}
       </div>
       <p>
         <strong className="size">
           <Fractions text={size} />
         </strong>
         : <Fractions text={`${say(rowWords(offer))}; ${say(frameWords(offer))}`} />.{' '}
-        <span className="quiet">{say(blockWords(offer, have))}</span>
+        <span className="quiet">
+          {say(blockWords(offer, now.blocks.length))}. {changes.map((one) => say(one)).join(' ')}
+        </span>
       </p>
       <div className="row">
         <button
