@@ -3,7 +3,7 @@ import { Shuffle as ShuffleIcon, Square } from 'lucide-react';
 import type { ReactNode } from 'react';
 import { weightsOf } from '../../../balance/score/wishes';
 import type { Command } from '../../../editing/apply';
-import { useApp } from '../../app';
+import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { ProgressBar } from '../../fields/ProgressBar';
 import { useSeeking, useShuffling } from '../../session';
@@ -17,7 +17,9 @@ import { whyNoShuffle } from './whyNoShuffle';
 export function WallFoot() {
   const say = useSay();
   const project = useApp((app) => app.project);
+  const store = useAppStore();
   const preview = useApp((app) => app.preview);
+  const sizesOffered = useApp((app) => app.laid.sizes !== null);
   const { shuffle, start, stop, leave } = useShuffling();
   const seeking = useSeeking();
   useEscape(leave, shuffle.kind === 'done');
@@ -55,6 +57,14 @@ export function WallFoot() {
     return (
       <StepFoot>
         <UseOrCancel command={shown} leave="Cancel" onDone={seeking.close} />
+      </StepFoot>
+    );
+  }
+  if (sizesOffered) {
+    // Each size has its own Use on the large area.
+    return (
+      <StepFoot>
+        <UseOrCancel command={null} leave="Cancel" onDone={() => store.getState().lay({ sizes: null })} />
       </StepFoot>
     );
   }
