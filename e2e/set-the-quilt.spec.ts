@@ -4,7 +4,7 @@ import { readFile } from 'node:fs/promises';
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { parseLength } from '../src/model/units';
 import { openExample } from './quilt';
-import { firstVisit, goTo, openPart, undoButton } from './room';
+import { firstVisit, foot, goTo, openPart, undoButton } from './room';
 
 function fold(page: Page, name: string): Locator {
   const title = page.locator('summary .name').getByText(name, { exact: true });
@@ -295,6 +295,19 @@ test('about 60 × 72 is answered with ways to come close, and one is taken up @p
     expect(Math.abs(across - 60)).toBeLessThanOrEqual(7);
     expect(Math.abs(down - 72)).toBeLessThanOrEqual(7);
   }
+  for (const words of await offers.allTextContents()) expect(words).toMatch(/Ringed|no cell is new/);
+  // Two rows of two are 28" square: the third row comes down, seen in a picture of the top as it is.
+  await write(wanted.getByLabel('Width'), '28');
+  await write(wanted.getByLabel('Height'), '28');
+  const less = offers.filter({ hasText: '2 blocks that come down' }).first();
+  await expect(less.getByRole('img', { name: 'The top as it is now' }).locator('.stitch-solid')).toHaveCount(
+    2,
+  );
+  await foot(page).getByRole('button', { name: 'Cancel' }).click();
+  await expect(offers).toHaveCount(0);
+  await wanted.locator('summary').click();
+  await write(wanted.getByLabel('Width'), '60');
+  await write(wanted.getByLabel('Height'), '72');
   const first = await offers.first().locator('.size').textContent();
   await offers.first().getByRole('button', { name: /^Use / }).click();
   await expect(size(page)).toContainText(first!);
