@@ -3,6 +3,7 @@ import { Minus, Plus } from 'lucide-react';
 import { phrase } from '../../model/phrase';
 import type { Problem } from '../../model/result';
 import { useSay } from '../words';
+import { Hint } from './Hint';
 import { TypedField } from './TypedField';
 import { useTyped } from './useTyped';
 
@@ -28,6 +29,8 @@ export function CountField({ label, value, onCommit, least, most, disabled, ...r
   });
   const step = (by: 1 | -1) => typed.offer(String(value + by));
   const name = say(label);
+  const less = say('{name}: one less', { name });
+  const more = say('{name}: one more', { name });
   return (
     <TypedField
       label={label}
@@ -41,25 +44,29 @@ export function CountField({ label, value, onCommit, least, most, disabled, ...r
       }}
       frame={(line) => (
         <div className="row" style={{ flexWrap: 'nowrap', gap: 0 }}>
-          <button
-            type="button"
-            className="button bare"
-            aria-label={say('{name}: one less', { name })}
-            disabled={disabled || value <= least}
-            onClick={() => step(-1)}
-          >
-            <Minus size={16} aria-hidden />
-          </button>
+          <Hint words={less}>
+            <button
+              type="button"
+              className="button bare"
+              aria-label={less}
+              disabled={disabled || value <= least}
+              onClick={() => step(-1)}
+            >
+              <Minus size={16} aria-hidden />
+            </button>
+          </Hint>
           {line}
-          <button
-            type="button"
-            className="button bare"
-            aria-label={say('{name}: one more', { name })}
-            disabled={disabled || value >= most}
-            onClick={() => step(1)}
-          >
-            <Plus size={16} aria-hidden />
-          </button>
+          <Hint words={more}>
+            <button
+              type="button"
+              className="button bare"
+              aria-label={more}
+              disabled={disabled || value >= most}
+              onClick={() => step(1)}
+            >
+              <Plus size={16} aria-hidden />
+            </button>
+          </Hint>
         </div>
       )}
       {...rest}

@@ -12,10 +12,17 @@ export interface Size {
   readonly height: number;
 }
 
-/** Pixels that the buttons at the foot of the wall cover: those of the picked block on the left, of the view on the right. */
-const FOOT = { left: 290, right: 160, height: 62 };
-/** The same where the wall is so wide that they carry their words (tools.css). */
-const FOOT_WITH_WORDS = { left: 530, right: 345, height: 62, from: 880 };
+/** Pixels that the buttons at the foot of the wall take of its height. */
+const FOOT_HEIGHT = 62;
+/**
+ * Pixels that they cover, by the width `from` which the wall has: those of the picked block on the
+ * left, of the view on the right. On a wider wall first the right ones carry their words, then all (tools.css).
+ */
+const FEET = [
+  { from: 880, left: 530, right: 345 },
+  { from: 620, left: 290, right: 320 },
+  { from: 0, left: 290, right: 160 },
+] as const;
 
 /**
  * The view of the whole quilt in the middle of the window, with `margin` pixels of flannel; clear of the buttons at the foot where
@@ -26,10 +33,10 @@ export function fitted(quilt: Size, window: Size, margin: number, buttons = true
   if (!buttons) return view;
   const right = view.at.left + quilt.width * view.scale;
   const bottom = view.at.top + quilt.height * view.scale;
-  const foot = window.width < FOOT_WITH_WORDS.from ? FOOT : FOOT_WITH_WORDS;
+  const foot = FEET.find(({ from }) => window.width >= from) ?? FEET[2];
   const aside = view.at.left < foot.left || right > window.width - foot.right;
-  const covered = aside && bottom > window.height - foot.height;
-  return covered ? fittedAbove(quilt, window, margin, foot.height + 4) : view;
+  const covered = aside && bottom > window.height - FOOT_HEIGHT;
+  return covered ? fittedAbove(quilt, window, margin, FOOT_HEIGHT + 4) : view;
 }
 
 function fittedAbove(quilt: Size, window: Size, margin: number, below: number): View {

@@ -7,7 +7,7 @@ import { fromSameCloth } from '../../../editing/commands/sameCloth';
 import { changeHeightEmptying } from '../../../editing/commands/sets/wedgesPerBlock';
 import { changeWedge, replaceSets } from '../../../editing/commands/stripSets';
 import { nameWith } from '../../../model/name';
-import { phrase } from '../../../model/phrase';
+import { counted, phrase } from '../../../model/phrase';
 import type { Project } from '../../../model/project';
 import type { Problem } from '../../../model/result';
 import type { Inches } from '../../../model/units';
@@ -79,8 +79,8 @@ function WaysOut({ wanted, onLeave }: { wanted: Inches; onLeave: () => void }) {
   const { seed } = project.preferences;
   const lower = tallest === null ? null : changeWedge({ cutHeight: tallest });
   const emptying = changeHeightEmptying(wanted);
-  const anew =
-    project.stripsOnHand.some(({ count }) => count > 0) && can(replaceSets(project, [], seed, wanted));
+  const anew = apply(project, replaceSets(project, [], seed, wanted));
+  const hasStrips = project.stripsOnHand.some(({ count }) => count > 0);
   const fail = (message: Problem['message']) => setProblems([{ code: 'no-sets', path: 'wedge', message }]);
   const make = async () => {
     const { project: asked, revision } = store.getState();
@@ -110,7 +110,7 @@ function WaysOut({ wanted, onLeave }: { wanted: Inches; onLeave: () => void }) {
             </span>
           </button>
         ) : null}
-        {anew ? (
+        {anew.ok && hasStrips ? (
           <button
             data-always
             type="button"
@@ -119,7 +119,7 @@ function WaysOut({ wanted, onLeave }: { wanted: Inches; onLeave: () => void }) {
             onClick={() => void make()}
           >
             <span>
-              <Fractions text={busy ? say('Making …') : say('Make sets anew for {height}', height)} />
+              <Fractions text={busy ? say('Making …') : say(anewWords(project, anew.project, wanted))} />
             </span>
           </button>
         ) : null}
@@ -163,6 +163,21 @@ function NewQuilt({ wanted, onDone }: { wanted: Inches; onDone: () => void }) {
 
 function withHeight(project: Project, cutHeight: Inches): Project {
   return { ...project, wedge: { ...project.wedge, cutHeight } };
+}
+
+/** Names the making, with how many blocks lose wedges by it. */
+function anewWords(before: Project, after: Project, wanted: Inches) {
+  const wedgesIn = (project: Project, at: number) =>
+    project.blocks[at]!.places.filter((place) => place !== null).length;
+  const emptied = before.blocks.filter((_, at) => wedgesIn(after, at) < wedgesIn(before, at)).length;
+  const height = { height: { inches: wanted } };
+  if (emptied === 0) return phrase('Make sets anew for {height}', height);
+  return counted(
+    emptied,
+    'Make sets anew for {height} and empty 1 block',
+    'Make sets anew for {height} and empty {count} blocks',
+    height,
+  );
 }
 
 /** As many blocks as there are, or as the wall has cells for. */
