@@ -2,7 +2,7 @@
 import type { SizeOffer } from '../../../../cutting/top/sizeOffers';
 import { apply } from '../../../../editing/apply';
 import { takeOffer } from '../../../../editing/commands/takeOffer';
-import { type Phrase, phrase } from '../../../../model/phrase';
+import { counted, type Phrase, phrase } from '../../../../model/phrase';
 import type { Project } from '../../../../model/project';
 
 /** The quilt with the offered size; the present quilt where the offer is refused (taking the offer then says why). */
@@ -21,7 +21,7 @@ export function sizeWords(offer: SizeOffer): Phrase {
 
 /** Rows and columns in words. */
 export function rowWords(offer: SizeOffer): Phrase {
-  return phrase('{rows} rows of {columns}', { rows: offer.rows, columns: offer.columns });
+  return counted(offer.rows, '1 row of {columns}', '{count} rows of {columns}', { columns: offer.columns });
 }
 
 /** Sashing and borders in words. */
@@ -50,6 +50,14 @@ export function frameWords({ sashing, borders }: SizeOffer): Phrase {
 /** The number of blocks in words, and how many of them are still to make. */
 export function blockWords(offer: SizeOffer, have: number): Phrase {
   const more = offer.blocks - have;
-  if (more <= 0) return phrase('{blocks} blocks; you have {have}', { blocks: offer.blocks, have });
-  return phrase('{blocks} blocks, {more} more than you have', { blocks: offer.blocks, more });
+  if (more <= 0)
+    return counted(offer.blocks, '1 block; you have {have}', '{count} blocks; you have {have}', { have });
+  return counted(
+    offer.blocks,
+    '1 block, {more} more than you have',
+    '{count} blocks, {more} more than you have',
+    {
+      more,
+    },
+  );
 }
