@@ -107,6 +107,8 @@ test('a height that the sets do not give is refused once, with its limit and the
   await expect(height).toHaveValue(limit ?? '');
   await undoButton(page).click();
   await refuse();
+  // All 80 blocks of this quilt hold wedges of sets that are only planned.
+  await expect(page.getByRole('button', { name: 'Make sets anew for 9" and empty 80 blocks' })).toBeVisible();
   await page.getByRole('button', { name: 'Empty the blocks and use 9"' }).click();
   await expect(refusal).toHaveCount(0);
   await expect(height).toHaveValue('9');
