@@ -1,5 +1,6 @@
 // How many pieces a top is drawn with, counted before any of them is made: a few narrow pieces round a border, or many strips in
 // many blocks, could be more than a browser can draw.
+import { total } from '../model/lengths';
 import { phrase } from '../model/phrase';
 import type { Border, Project } from '../model/project';
 import type { Problem } from '../model/result';
@@ -11,19 +12,22 @@ import { finishedWidth } from './stripSet';
 /** The most pieces that are drawn: 1,600 blocks of eight wedges of ten strips. */
 export const MOST_PIECES = 150_000;
 
-/** At least as many pieces as the top is drawn with: bands and corners of the blocks, setting pieces, pieces of borders. */
-export function pieceCount(project: Project): number {
-  return blockPieces(project) + settingPieces(project) + sum(keyCounts(project));
+/**
+ * At least as many pieces as the top is drawn with: bands and corners of the blocks, setting pieces, pieces of borders (`keys`, for each
+ * border).
+ */
+export function pieceCount(project: Project, keys: readonly number[] = keyCounts(project)): number {
+  return blockPieces(project) + settingPieces(project) + total(keys);
 }
 
 /** The problem of a top with more pieces than are drawn; none otherwise. */
 export function checkPieceCount(project: Project): Problem[] {
-  const pieces = pieceCount(project);
-  if (pieces <= MOST_PIECES) return [];
   const keys = keyCounts(project);
+  const pieces = pieceCount(project, keys);
+  if (pieces <= MOST_PIECES) return [];
   const border = keys.indexOf(Math.max(...keys));
   const values = { pieces, most: MOST_PIECES, border: border + 1, keys: keys[border] ?? 0 };
-  if (sum(keys) * 2 > pieces) {
+  if (total(keys) * 2 > pieces) {
     const say =
       'The top would have {pieces} pieces, {keys} of them in border {border}; at most {most} are drawn. Widen the pieces of that border.';
     return [
@@ -41,9 +45,9 @@ const MOST_CORNERS = 4;
 function blockPieces({ blocks, stripSets }: Project): number {
   const strips = new Map(stripSets.map((set) => [set.id, set.strips.length]));
   const inPlaces = blocks.map((block) =>
-    sum(block.places.map((place) => (place ? (strips.get(place.set) ?? 0) : 1))),
+    total(block.places.map((place) => (place ? (strips.get(place.set) ?? 0) : 1))),
   );
-  return sum(inPlaces) + MOST_CORNERS * blocks.length;
+  return total(inPlaces) + MOST_CORNERS * blocks.length;
 }
 
 /** A bound on squares, sashing, cornerstones and setting triangles, and on plain borders and binding. */
@@ -75,11 +79,7 @@ function keyCount(
   const { keys } = border;
   if (!keys) return 0;
   const { sides, ends } = borderRuns(border, inner);
-  const once = sum(keys.map((key) => finishedWidth(key.width, seam)));
+  const once = total(keys.map((key) => finishedWidth(key.width, seam)));
   // A run may begin within the row of keys and cuts its last piece short.
-  return 2 * sum([sides, ends].map((run) => (Math.ceil(run / once) + 1) * keys.length));
-}
-
-function sum(numbers: readonly number[]): number {
-  return numbers.reduce((all, one) => all + one, 0);
+  return 2 * total([sides, ends].map((run) => (Math.ceil(run / once) + 1) * keys.length));
 }

@@ -18,6 +18,11 @@ export function downToStep(inches: Inches, step: Inches): Inches {
   return Math.floor(inches / step + PART_OF_STEP) * step;
 }
 
+/** The sum of lengths or counts; 0 for none. */
+export function total(numbers: readonly number[]): number {
+  return numbers.reduce((sum, one) => sum + one, 0);
+}
+
 /** How many pieces of `size` (above 0) a length gives; negative for a negative length. */
 export function piecesIn(length: Inches, size: Inches): number {
   return Math.floor((length + HAIR) / size);

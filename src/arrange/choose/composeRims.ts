@@ -1,5 +1,6 @@
 // How few rims must meet a rim of the same fabric: exact for one block, a proven lower bound for many. Wedges tip up and
 // tip down alternate round the block, so n = N/2 ups and n downs sit in a ring and only an up ever meets a down.
+import { total } from '../../model/lengths';
 
 /**
  * The fewest seams of one block at which a fabric meets itself on the rim, for a fabric on `ups` of the n up wedges and
@@ -26,8 +27,8 @@ export interface RimSupply {
  */
 export function leastClashes(supply: RimSupply, blocks: number, half: number): number {
   const need = blocks * half;
-  const allUps = sum(supply.ups) + supply.harmless.ups;
-  const allDowns = sum(supply.downs) + supply.harmless.downs;
+  const allUps = total(supply.ups) + supply.harmless.ups;
+  const allDowns = total(supply.downs) + supply.harmless.downs;
   return supply.ups.reduce((total, there, fabric) => {
     const ups = Math.max(0, Math.min(there, need - (allUps - there)));
     const down = supply.downs[fabric]!;
@@ -55,8 +56,4 @@ function bestSpread(ups: number, downs: number, blocks: number, half: number): n
     }
   }
   return Number.isFinite(least) ? least : 0;
-}
-
-function sum(counts: readonly number[]): number {
-  return counts.reduce((total, count) => total + count, 0);
 }

@@ -1,6 +1,7 @@
 // The sets of a plan, length by length, as they are planned: how many wedges and blocks they give at their true heights, what
 // else their strips could make, and which of them no block needs.
 import { cutWidth, finishedWidth } from '../../geometry/stripSet';
+import { total } from '../../model/lengths';
 import type { FabricId, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { layMost } from '../sets/layHeights';
@@ -155,8 +156,4 @@ function lessStrips(group: SetsOfLength, fabrics: readonly FabricId[]): SetsOfLe
 /** Strips of one width that the cuts give, cut across. */
 function stripsOf(group: SetsOfLength, width: number): number {
   return total(group.cuts.map((row, at) => row[width]! * group.parts[at]!));
-}
-
-function total(numbers: readonly number[]): number {
-  return numbers.reduce((sum, one) => sum + one, 0);
 }

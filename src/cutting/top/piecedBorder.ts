@@ -6,7 +6,7 @@ import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { borderedBy, borderRuns } from '../../geometry/borders';
 import { layOut } from '../../geometry/setting';
 import { cutWidth, finishedWidth } from '../../geometry/stripSet';
-import { downToStep, HAIR, isKeyTooNarrow, piecesIn, USUAL } from '../../model/lengths';
+import { downToStep, HAIR, isKeyTooNarrow, piecesIn, total, USUAL } from '../../model/lengths';
 import type { Border, FabricId, Project, StripOnHand } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { stripKey, stripsLeftBeside } from '../sets/stripsUnused';
@@ -118,10 +118,6 @@ function insideOf(project: Project, index: number): { width: Inches; height: Inc
   const { inner } = layOut(project);
   const within = borderedBy(project.setting.borders.slice(0, index));
   return { width: inner.width + 2 * within.side, height: inner.height + 2 * within.end };
-}
-
-function total(lengths: readonly Inches[]): Inches {
-  return lengths.reduce((sum, one) => sum + one, 0);
 }
 
 function lengthOf(stock: readonly KeyStock[]): Inches {

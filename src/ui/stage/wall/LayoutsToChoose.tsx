@@ -13,6 +13,7 @@ import { useEscape } from '../../useEscape';
 import { SmallTop } from '../../wall/SmallTop';
 import { standingWords } from '../../wall/standing/standingWords';
 import { useSay } from '../../words';
+import { ChoiceButtons } from './ChoiceButtons';
 import { type Layout, layoutsOf, unlikeTheFirst } from './layouts';
 
 export function LayoutsToChoose(props: { alternatives: readonly Alternative[]; capped: boolean }) {
@@ -143,19 +144,7 @@ function LayoutCard({ layout, number, pressed, onSee, onUse, onCancel }: CardPro
         <strong>{[name, ...figures].join(' · ')}</strong>: <Fractions text={words.join('; ')} />.{' '}
         <span className="quiet">{say(ringed.words)}</span>
       </p>
-      <div className="row">
-        <button
-          type="button"
-          className="button solid"
-          aria-label={say('Use layout {number}', { number })}
-          onClick={onUse}
-        >
-          {say('Use')}
-        </button>
-        <button data-always type="button" className="button" onClick={onCancel}>
-          {say('Cancel')}
-        </button>
-      </div>
+      <ChoiceButtons use={say('Use layout {number}', { number })} onUse={onUse} onCancel={onCancel} />
     </li>
   );
 }

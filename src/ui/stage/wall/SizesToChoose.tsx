@@ -11,6 +11,7 @@ import { blockWords, frameWords, rowWords, sizeWords, withOffer } from '../../st
 import { useEscape } from '../../useEscape';
 import { SmallTop } from '../../wall/SmallTop';
 import { useSay } from '../../words';
+import { ChoiceButtons } from './ChoiceButtons';
 import { sizeMarks } from './sizeMarks';
 
 export function SizesToChoose({ wanted }: { wanted: { readonly width: Inches; readonly height: Inches } }) {
@@ -100,19 +101,7 @@ function SizeCard({ offer, shown, now, onUse, onCancel }: CardProps) {
           {say(blockWords(offer, now.blocks.length))}. {changes.map((one) => say(one)).join(' ')}
         </span>
       </p>
-      <div className="row">
-        <button
-          type="button"
-          className="button solid"
-          aria-label={say('Use {size}', { size })}
-          onClick={onUse}
-        >
-          {say('Use')}
-        </button>
-        <button data-always type="button" className="button" onClick={onCancel}>
-          {say('Cancel')}
-        </button>
-      </div>
+      <ChoiceButtons use={say('Use {size}', { size })} onUse={onUse} onCancel={onCancel} />
     </li>
   );
 }

@@ -1,5 +1,4 @@
 // The sizes of the top and of a block, finished and before they are sewn in. The large area shows them drawn along the top.
-import { Copy } from 'lucide-react';
 import { sizeWithSeams } from '../../../geometry/allowance';
 import { layOut } from '../../../geometry/setting';
 import { cutWedge, finishedBlock, unfinishedBlock, wedgeProblem } from '../../../geometry/wedge';
@@ -7,33 +6,18 @@ import { type Phrase, phrase } from '../../../model/phrase';
 import { useApp } from '../../app';
 import { Fractions } from '../../fields/Fractions';
 import { useSay, useWrite } from '../../words';
+import { CopyWords } from './CopyWords';
 import { Part } from './Part';
-import { canCopyWords, useCopyWords } from './useCopyWords';
 
 export function SizesSection() {
   const say = useSay();
   const write = useWrite();
-  const [copy, told] = useCopyWords();
   const project = useApp((app) => app.project);
   const problem = wedgeProblem(project.wedge);
   const rows = problem ? [] : sizes();
-  const foot =
-    canCopyWords() && rows.length > 0 ? (
-      <>
-        <button
-          type="button"
-          className="button solid"
-          onClick={() => copy(rows.map(([name, words]) => `${write(name)}: ${write(words)}`).join('\n'))}
-        >
-          <Copy size={16} aria-hidden /> {say('Copy the sizes')}
-        </button>
-        <p role="status" className={told ? undefined : 'hidden-text'}>
-          {told ? say(told) : ''}
-        </p>
-      </>
-    ) : null;
+  const text = () => rows.map(([name, words]) => `${write(name)}: ${write(words)}`).join('\n');
   return (
-    <Part id="sizes" foot={foot}>
+    <Part id="sizes" foot={rows.length > 0 ? <CopyWords name="Copy the sizes" text={text} /> : null}>
       {problem ? <p className="complaint">{say(problem)}</p> : null}
       <dl className="sizes">
         {rows.map(([name, words, note]) => (

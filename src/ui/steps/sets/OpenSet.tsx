@@ -1,5 +1,5 @@
 // The open strip set in the panel: what mends its height, strips, length, pressing, progress, lock and removal.
-import { Lock, LockOpen, Trash2, X } from 'lucide-react';
+import { Lock, LockOpen, Trash2 } from 'lucide-react';
 import { useState } from 'react';
 import { lengthForFirst } from '../../../cutting/wedges/oneMore';
 import { markSets } from '../../../editing/commands/setProgress';
@@ -13,10 +13,10 @@ import { Complaint, useRun } from '../../fields/Complaint';
 import { Fractions } from '../../fields/Fractions';
 import { LengthField } from '../../fields/LengthField';
 import { TextField } from '../../fields/TextField';
-import { useEscape } from '../../useEscape';
 import { useSay } from '../../words';
 import { useOpenInSight } from '../useOpenInSight';
 import { MendSet } from './MendSet';
+import { OpenSetHead } from './OpenSetHead';
 import { StripList } from './StripList';
 import { SET_PROGRESS_OPTIONS } from './setNames';
 
@@ -25,7 +25,6 @@ const LONGEST_LETTER = 4;
 export function OpenSet({ set }: { set: StripSet }) {
   const say = useSay();
   const store = useAppStore();
-  useEscape(() => store.getState().lay({ set: null }));
   const [run, problems] = useRun();
   const section = useOpenInSight();
   const wedge = useApp((app) => app.project.wedge);
@@ -34,12 +33,7 @@ export function OpenSet({ set }: { set: StripSet }) {
     store.getState().run(changeSet(store.getState().project, set.id, to));
   return (
     <section className="stack set-open" ref={section} aria-label={say('Set {set}', { set: set.label })}>
-      <div className="spread">
-        <h3>{say('Set {set}', { set: set.label })}</h3>
-        <button type="button" className="button bare" onClick={() => store.getState().lay({ set: null })}>
-          <X size={16} aria-hidden /> {say('Close')}
-        </button>
-      </div>
+      <OpenSetHead set={set} />
       <MendSet set={set} />
       <StripList set={set} />
       <div className="fab-three">

@@ -1,5 +1,4 @@
 // An open set in the wedges step: how to cut it, counts by tip, what one more wedge would take, and its progress.
-import { X } from 'lucide-react';
 import { useMemo } from 'react';
 import { layingWords } from '../../../cutting/wedges/laying';
 import type { LedgerRow } from '../../../cutting/wedges/ledger';
@@ -13,9 +12,9 @@ import { useApp, useAppStore } from '../../app';
 import { Choice } from '../../fields/Choice';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { Fractions } from '../../fields/Fractions';
-import { useEscape } from '../../useEscape';
 import { useSay } from '../../words';
 import { MendSet } from '../sets/MendSet';
+import { OpenSetHead } from '../sets/OpenSetHead';
 import { SET_PROGRESS_OPTIONS } from '../sets/setNames';
 import { useOpenInSight } from '../useOpenInSight';
 import { CutCounts } from './CutCounts';
@@ -26,32 +25,23 @@ const WORTH_SEWING = 2;
 export function OpenCuts({ row }: { row: LedgerRow }) {
   const say = useSay();
   const store = useAppStore();
-  useEscape(() => store.getState().lay({ set: null }));
   const project = useApp((app) => app.project);
   const [run, problems] = useRun();
   const section = useOpenInSight();
   const { set } = row;
   const lines = useMemo(() => tableLines(row, project), [row, project]);
   const change = (to: Partial<StripSet>) => run(changeSet(store.getState().project, set.id, to));
-  const head = (
-    <div className="spread">
-      <h3>{say('Set {set}', { set: set.label })}</h3>
-      <button type="button" className="button bare" onClick={() => store.getState().lay({ set: null })}>
-        <X size={16} aria-hidden /> {say('Close')}
-      </button>
-    </div>
-  );
   if (heightShort(row.height, project.wedge) > 0) {
     return (
       <section className="stack set-open" ref={section} aria-label={say('Set {set}', { set: set.label })}>
-        {head}
+        <OpenSetHead set={set} />
         {set.strips.length > 0 ? <MendSet set={set} /> : <p>{say('This set has no strips yet.')}</p>}
       </section>
     );
   }
   return (
     <section className="stack set-open" ref={section} aria-label={say('Set {set}', { set: set.label })}>
-      {head}
+      <OpenSetHead set={set} />
       <ul className="set-aids">
         {lines.map((line) => (
           <li key={line.say}>
