@@ -101,7 +101,11 @@ export function linearOfHex(hex: string): LinearRgb {
  * anything but #rgb or #rrggbb.
  */
 export function value(hex: string): number {
-  const [red, green, blue] = linearOfHex(hex);
+  return valueOfLinear(linearOfHex(hex));
+}
+
+/** The same of linear light. */
+export function valueOfLinear([red, green, blue]: LinearRgb): number {
   const weights = XYZ_FROM_LINEAR[1];
   return 116 * labRoot(weights[0] * red + weights[1] * green + weights[2] * blue) - 16;
 }
