@@ -54,6 +54,23 @@ export function homographyThrough(from: readonly Point[], to: readonly Point[]):
   return inverseOf(found) ? found : null;
 }
 
+/**
+ * The homography from the square of corners (−1, −1), (1, −1), (1, 1), (−1, 1) to four corners in that order, in closed form
+ * (Heckbert, 'Fundamentals of Texture Mapping and Image Warping', 1989, § 2.2.3). For corners of a proper quadrilateral; others
+ * give entries that are no numbers.
+ */
+export function squareTo(corners: readonly Point[]): Homography {
+  const [p0, p1, p2, p3] = corners as [Point, Point, Point, Point];
+  const sum = { x: p0.x - p1.x + p2.x - p3.x, y: p0.y - p1.y + p2.y - p3.y };
+  const one = { x: p1.x - p2.x, y: p1.y - p2.y };
+  const other = { x: p3.x - p2.x, y: p3.y - p2.y };
+  const across = one.x * other.y - one.y * other.x;
+  const g = (sum.x * other.y - sum.y * other.x) / across;
+  const h = (one.x * sum.y - one.y * sum.x) / across;
+  const unit = [p1.x - p0.x + g * p1.x, p3.x - p0.x + h * p3.x, p0.x, p1.y - p0.y + g * p1.y, p3.y - p0.y + h * p3.y, p0.y, g, h, 1]; // biome-ignore format: a matrix
+  return composed(unit, [0.5, 0, 0.5, 0, 0.5, 0.5, 0, 0, 1]);
+}
+
 function normalised(h: readonly number[]): Homography {
   const last = h[8]!;
   const size = Math.max(...h.map(Math.abs));

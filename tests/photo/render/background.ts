@@ -48,13 +48,14 @@ function mat(dice: Dice): Ground {
 function patches(under: Ground, dice: Dice): Ground {
   const pieces = Array.from({ length: 2 + dice.below(8) }, () => {
     const [one, other] = [anyColour(dice), anyColour(dice)];
-    return { x: dice.between(-18, 18), y: dice.between(-18, 18), turn: dice.between(0, 3.14), w: dice.between(1, 9), h: dice.between(1, 9), one, other, repeat: dice.between(0.2, 1.5), share: dice.between(0, 0.5) };
+    const turn = dice.between(0, 3.14);
+    return { x: dice.between(-18, 18), y: dice.between(-18, 18), cos: Math.cos(turn), sin: Math.sin(turn), w: dice.between(1, 9), h: dice.between(1, 9), one, other, repeat: dice.between(0.2, 1.5), share: dice.between(0, 0.5) };
   });
   return (x, y, into) => {
     under(x, y, into);
     for (const piece of pieces) {
-      const u = (x - piece.x) * Math.cos(piece.turn) + (y - piece.y) * Math.sin(piece.turn);
-      const v = (y - piece.y) * Math.cos(piece.turn) - (x - piece.x) * Math.sin(piece.turn);
+      const u = (x - piece.x) * piece.cos + (y - piece.y) * piece.sin;
+      const v = (y - piece.y) * piece.cos - (x - piece.x) * piece.sin;
       if (Math.abs(u) > piece.w / 2 || Math.abs(v) > piece.h / 2) continue;
       const figure = (((u / piece.repeat) % 1) + 1) % 1 < piece.share && (((v / piece.repeat) % 1) + 1) % 1 < 0.6;
       const source = figure ? piece.other : piece.one;
@@ -63,7 +64,10 @@ function patches(under: Ground, dice: Dice): Ground {
   };
 }
 
-export function randomGround(dice: Dice): Ground {
+/** A ground for cloth about `size` inches across: figures are as large beside it as beside a block. */
+export function randomGround(dice: Dice, size: number): Ground {
   const under = dice.chance(0.5) ? table(dice) : mat(dice);
-  return dice.chance(0.6) ? patches(under, dice) : under;
+  const ground = dice.chance(0.6) ? patches(under, dice) : under;
+  const by = 15 / size;
+  return (x, y, into) => ground(x * by, y * by, into);
 }

@@ -4,7 +4,7 @@ import { Resvg } from '@resvg/resvg-js';
 import type { Drawing, HungBlock, Piece } from '../../../src/drawing/drawing';
 import { absoluteOutline, drawProject } from '../../../src/drawing/drawProject';
 import { drawingToSvg } from '../../../src/drawing/svg';
-import type { Outline, Point } from '../../../src/geometry/point';
+import type { Box, Outline, Point } from '../../../src/geometry/point';
 import { bandOutline } from '../../../src/geometry/block';
 import { apothem } from '../../../src/geometry/wedge';
 import type { Project } from '../../../src/model/project';
@@ -17,6 +17,8 @@ export interface FlatCloth {
   readonly plane: Plane;
   readonly width: number;
   readonly height: number;
+  /** Where there is no cloth and the ground shows, inches. */
+  readonly holes: readonly Box[];
 }
 
 /** The wall alone, without borders; empty cells are as `bare` says. */
@@ -73,10 +75,11 @@ function middle(outline: Outline): Point {
 
 /** Draws it `across` pixels wide, with ridges and creases. */
 export function flatCloth(drawing: Drawing, across: number, dice: Dice): FlatCloth {
+  const holes = drawing.emptyCells.map(({ box }) => box);
   const svg = drawingToSvg(drawing);
   const picture = new Resvg(svg, { fitTo: { mode: 'width', value: Math.round(across) }, font: { loadSystemFonts: false } }).render();
   const plane = linearPlane({ width: picture.width, height: picture.height, data: new Uint8ClampedArray(picture.pixels) });
-  const cloth = { plane, width: drawing.width, height: drawing.height };
+  const cloth = { plane, width: drawing.width, height: drawing.height, holes };
   ridges(cloth, drawing, dice);
   creases(cloth, dice);
   return cloth;

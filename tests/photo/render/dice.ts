@@ -15,7 +15,9 @@ export interface Dice {
 }
 
 export function dice(seed: number): Dice {
-  const generator = xoroshiro128plus(seed);
+  // Small seeds lie close together; their first numbers would too.
+  const generator = xoroshiro128plus(Math.imul(seed + 1, 0x9e3779b1));
+  for (let skipped = 0; skipped < 20; skipped += 1) uniformFloat64(generator);
   const next = () => uniformFloat64(generator);
   const below = (count: number) => Math.floor(next() * count);
   return {

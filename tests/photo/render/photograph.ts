@@ -47,18 +47,36 @@ function exposed(cloth: FlatCloth, ground: Ground, camera: Camera, dice: Dice): 
   return plane;
 }
 
-function sceneInto(cloth: FlatCloth, ground: Ground, shadow: { depth: number; soft: number; dx: number; dy: number }, { x, y }: Point, into: Float32Array): void {
-  const [u, v] = [x + cloth.width / 2, y + cloth.height / 2];
-  if (u >= 0 && v >= 0 && u < cloth.width && v < cloth.height) {
+interface Shadow {
+  readonly depth: number;
+  readonly soft: number;
+  readonly dx: number;
+  readonly dy: number;
+}
+
+function sceneInto(cloth: FlatCloth, ground: Ground, shadow: Shadow, { x, y }: Point, into: Float32Array): void {
+  const u = x + cloth.width / 2;
+  const v = y + cloth.height / 2;
+  if (u >= 0 && v >= 0 && u < cloth.width && v < cloth.height && !inHole(cloth, u, v)) {
     const scale = cloth.plane.width / cloth.width;
     sampleInto(cloth.plane, u * scale, v * scale, into, 0);
     return;
   }
   ground(x, y, into);
-  const out = (at: number, size: number) => Math.max(0, -at, at - size);
-  const off = Math.hypot(out(u - shadow.dx, cloth.width), out(v - shadow.dy, cloth.height));
-  const by = 1 - shadow.depth * Math.exp(-0.5 * (off / shadow.soft) ** 2);
+  const outX = beyond(u - shadow.dx, cloth.width);
+  const outY = beyond(v - shadow.dy, cloth.height);
+  const by = 1 - shadow.depth * Math.exp((-0.5 * (outX * outX + outY * outY)) / shadow.soft ** 2);
   for (let channel = 0; channel < 3; channel += 1) into[channel]! *= by;
+}
+
+function inHole({ holes }: FlatCloth, u: number, v: number): boolean {
+  for (const { x, y, width, height } of holes)
+    if (u >= x && v >= y && u < x + width && v < y + height) return true;
+  return false;
+}
+
+function beyond(at: number, size: number): number {
+  return Math.max(0, -at, at - size);
 }
 
 /** White of a black body at `kelvin` in linear sRGB, its brightest channel 1: Planck's law over Gauss fits to the CIE 1931 observer. */
@@ -105,7 +123,7 @@ function noisy(plane: Plane, noise: number, dice: Dice): Pixels {
   for (let at = 0; at < plane.width * plane.height; at += 1)
     for (let channel = 0; channel < 3; channel += 1) {
       const light = plane.data[at * 3 + channel]!;
-      const grain = dice.normal() * noise * Math.sqrt(Math.max(0, light) + 0.02);
+      const grain = 1.22 * (dice.next() + dice.next() + dice.next() + dice.next() - 2) * noise * 1.42 * Math.sqrt(Math.max(0, light) + 0.02);
       pixels.data[at * 4 + channel] = byteOfLinear(light + grain);
     }
   return pixels;

@@ -71,6 +71,6 @@ export function randomQuilt(dice: Dice, rows: number, columns: number, perBlock:
     clothOnHand: [],
     stripsOnHand: [],
     wall: { rows, columns, cells: blocks.map((block) => ({ block: block.id, turn: dice.below(turns), pinned: false })) },
-    setting: { ...base.setting, layout: 'straight', plain: null, cornerRule: null, borders: [], sashing: { ...base.setting.sashing, where: 'none' } },
-  } as Project;
+    setting: { ...base.setting, layout: { kind: 'straight' }, plain: null, cornerRule: null, borders: [], sashing: { ...base.setting.sashing, where: 'none' } },
+  };
 }

@@ -6,9 +6,9 @@ import { orientation, turnsOf } from '../../../src/model/find';
 import type { Block, Project } from '../../../src/model/project';
 import type { Pixels } from '../../../src/photo/pixels/pixels';
 import { randomGround } from './background';
-import { camera } from './camera';
+import { type Camera, camera } from './camera';
 import { blockDrawing, flatCloth, wallDrawing } from './cloth';
-import { dice as diceOf } from './dice';
+import { type Dice, dice as diceOf } from './dice';
 import { ISSUE, photograph } from './photograph';
 import { randomQuilt } from './quilts';
 
@@ -49,13 +49,26 @@ function wedgesAsSeen(project: Project, block: Block, turn: number): BlockTruth[
   });
 }
 
+type Lens = Parameters<typeof camera>[0];
+
+/** A camera that sees all the cloth, from as near as it was meant to stand or a little further off. */
+function wholeInView(lens: Lens, flat: { readonly width: number; readonly height: number }, dice: Dice): Camera {
+  const corners = box(-flat.width / 2, -flat.height / 2, flat.width, flat.height);
+  for (let fill = lens.fill; ; fill *= 0.95) {
+    const view = camera({ ...lens, fill }, dice);
+    const inside = corners.map(view.seen).every(({ x, y }) => x > 6 && y > 6 && x < lens.width - 6 && y < lens.height - 6);
+    if (inside) return view;
+  }
+}
+
 function box(x: number, y: number, width: number, height: number): Point[] {
   return [{ x, y }, { x: x + width, y }, { x: x + width, y: y + height }, { x, y: y + height }]; // biome-ignore format: corners
 }
 
 /** A block lying on a table. `long` is the longer side of the picture, pixels. */
-export async function blockShot(seed: number, long = 1400): Promise<BlockShot> {
+export async function blockShot(seed: number, given?: number): Promise<BlockShot> {
   const dice = diceOf(seed);
+  const long = given ?? Math.round(dice.between(700, 1150));
   const perBlock = dice.chance(0.8) ? 8 : dice.pick([6, 10, 12] as const);
   const project = randomQuilt(dice, 4, 3, perBlock);
   const cell = dice.below(12);
@@ -65,8 +78,8 @@ export async function blockShot(seed: number, long = 1400): Promise<BlockShot> {
   const short = Math.round(long * dice.pick([0.75, 0.75, 0.5625, 1]));
   const [width, height] = dice.chance(0.5) ? [long, short] : [short, long];
   const fill = dice.between(0.5, 0.86);
-  const view = camera({ width, height, tilt: dice.between(0, 35), roll: dice.chance(0.7) ? dice.between(-8, 8) : dice.between(-30, 30), k1: dice.between(-0.12, 0.06), size, fill }, dice);
-  const pixels = await photograph(flat, randomGround(dice), view, ISSUE, dice);
+  const view = wholeInView({ width, height, tilt: dice.between(0, 35), roll: dice.chance(0.7) ? dice.between(-8, 8) : dice.between(-30, 30), k1: dice.between(-0.12, 0.06), size, fill }, drawing, dice);
+  const pixels = await photograph(flat, randomGround(dice, size), view, ISSUE, dice);
   const hung = project.wall.cells[cell]!;
   const block = project.blocks.find((one) => one.id === hung.block)!;
   const corners = box(-drawing.width / 2, -drawing.height / 2, drawing.width, drawing.height).map(view.seen);
@@ -82,12 +95,13 @@ export async function blockShot(seed: number, long = 1400): Promise<BlockShot> {
 }
 
 /** A wall of blocks; some have sashing, some have empty cells. */
-export async function wallShot(seed: number, long = 2000, most: readonly [number, number] = [10, 10]): Promise<WallShot> {
+export async function wallShot(seed: number, given?: number, most: readonly [number, number] = [10, 10]): Promise<WallShot> {
   const dice = diceOf(seed);
+  const long = given ?? Math.round(dice.between(1100, 1700));
   const rows = 2 + dice.below(most[0] - 1);
   const columns = 2 + dice.below(most[1] - 1);
   const made = randomQuilt(dice, rows, columns);
-  const where = dice.chance(0.6) ? 'none' : dice.pick(['between', 'around'] as const);
+  const where: Project['setting']['sashing']['where'] = dice.chance(0.6) ? 'none' : dice.pick(['between', 'around'] as const);
   const sashing = { ...made.setting.sashing, where, width: dice.pick([1, 1.5, 2, 2.5]), fabric: dice.pick(made.fabrics).id };
   const holes = dice.chance(0.5) ? 0 : dice.between(0, 0.25);
   const cells = made.wall.cells.map((one) => (dice.chance(holes) ? null : one));
@@ -99,11 +113,12 @@ export async function wallShot(seed: number, long = 2000, most: readonly [number
   const [width, height] = upright ? [short, long] : [long, short];
   const flat = flatCloth(drawing, (long * 0.95 * drawing.width) / size, dice);
   const lies = Math.min(width / drawing.width, height / drawing.height);
-  const view = camera(
+  const view = wholeInView(
     { width, height, tilt: dice.between(0, 30), roll: dice.between(-5, 5), k1: dice.between(-0.1, 0.05), size: Math.min(width, height) / lies, fill: dice.between(0.68, 0.85) },
+    drawing,
     dice,
   );
-  const pixels = await photograph(flat, randomGround(dice), view, ISSUE, dice);
+  const pixels = await photograph(flat, randomGround(dice, size), view, ISSUE, dice);
   const layout = layOut(project);
   const boxes = layout.centres.map(({ x, y }) =>
     box(x - layout.block.width / 2 - drawing.width / 2, y - layout.block.height / 2 - drawing.height / 2, layout.block.width, layout.block.height).map(view.seen),
