@@ -1,16 +1,16 @@
 // Finds the corners of a block that lies anywhere in a picture: quadrilaterals made of straight edges are tried, those that look most
 // like a block of wedges are moved until they look it best, and the winner's sides are laid on the edges of the cloth.
 import type { Point } from '../../geometry/point';
-import { edgesOf, linesOf } from '../plane/edges';
-import { composed, type Homography, squareTo } from '../plane/homography';
+import { betweenSurfaces, edgesOf, linesOf } from '../plane/edges';
+import { composed, type Homography, projected, squareTo } from '../plane/homography';
 import { lensOf } from '../plane/lens';
-import { isConvex, quadsOf } from '../plane/quads';
+import { isConvex, ordered, quadsOf } from '../plane/quads';
 import { laidOnEdges, type Sides } from '../plane/sides';
 import { oklabPlane } from '../pixels/linear';
-import { type Pixels, type Plane } from '../pixels/pixels';
+import type { Pixels, Plane } from '../pixels/pixels';
 import { shrunkTo } from '../pixels/resize';
 import { blurred } from '../pixels/sample';
-import { type BlockShape } from './shape';
+import { type BlockShape, shapeCorners } from './shape';
 import { type Likeness, likenessOf, type Samples, samplesOf } from './structure';
 
 /** Corners in pixels of the picture, top left, top right, bottom right, bottom left; and how much they look like a block. */
@@ -23,6 +23,8 @@ const SEARCHED = 420;
 const LINES = 48;
 const QUADS = 700;
 const MOVED = 10;
+/** How many of them are turned by whole wedges too. */
+const TURNED = 3;
 /** The longer side of the picture in which the sides are laid on edges. */
 const REFINED = 1000;
 
@@ -37,16 +39,28 @@ export function findCorners(pixels: Pixels, shape: BlockShape): FoundCorners | n
   const plane = blurred(oklabPlane(shrunkTo(pixels, SEARCHED)), 0.8);
   const scale = pixels.width / plane.width;
   const samples = samplesOf(shape);
-  const edges = edgesOf(plane, 0.02);
+  const edges = betweenSurfaces(edgesOf(plane, 0.02), plane);
   const lines = linesOf(edges, LINES);
   const quads = quadsOf(lines, edges, { least: 0.2, skew: 0.7, ratio: 2.2 }, QUADS);
   const scored = quads.map(({ corners }) => ({ corners, likeness: likenessOf(plane, shapeTo(shape, corners), samples) }));
   const best = distinct(scored.sort(byLikeness), MOVED, 0.02 * SEARCHED);
-  const moved = best.map((one) => settled(plane, shape, samples, one.corners)).sort(byLikeness);
+  const turned = best.slice(0, TURNED).flatMap(({ corners }) => turnedByWedges(shape, corners));
+  const moved = [...best.map(({ corners }) => corners), ...turned].map((corners) => settled(plane, shape, samples, corners)).sort(byLikeness);
   const winner = moved[0];
   if (!winner) return null;
   const { corners, lens, clear } = refined(pixels, winner.corners.map(({ x, y }) => ({ x: x * scale, y: y * scale })));
   return { corners, lens, clear, likeness: winner.likeness };
+}
+
+/** A block turned by whole wedges looks much the same but for its corners: these are the squares it could be as well. */
+function turnedByWedges(shape: BlockShape, corners: readonly Point[]): Point[][] {
+  const to = shapeTo(shape, corners);
+  const quarter = shape.perBlock % 4 === 0 ? shape.perBlock / 4 : shape.perBlock / 2;
+  return Array.from({ length: quarter - 1 }, (_, step) => {
+    const turn = (2 * Math.PI * (step + 1)) / shape.perBlock;
+    const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+    return ordered(shapeCorners(shape).map(({ x, y }) => projected(to, { x: x * cos - y * sin, y: x * sin + y * cos })));
+  }).filter(isConvex);
 }
 
 /** Lays the sides on the edges of the cloth, first from further off. */

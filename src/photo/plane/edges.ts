@@ -1,5 +1,6 @@
 // Edges of a picture: how steeply its colours change and in which direction, and the straight lines they lie on.
 import { blankPlane, type Plane } from '../pixels/pixels';
+import { blurred, sampleInto } from '../pixels/sample';
 
 /** One edge point: where, the direction of change (unit normal), how steep. */
 export interface Edges {
@@ -65,7 +66,26 @@ export function edgesOf(plane: Plane, least: number): Edges {
   return { width, height, count, x: part(0), y: part(1), nx: part(2), ny: part(3), strength: part(4) };
 }
 
-/** A line that many edge points lie on; `support` tells for each stretch of it (STRETCH pixels) how much edge is there, 0 to 1. */
+/**
+ * The same edges, each as strong as the colours some pixels to its two sides differ: lines drawn on a ground, as on a mat, count for
+ * little, edges between two surfaces keep their strength.
+ */
+export function betweenSurfaces(edges: Edges, plane: Plane): Edges {
+  const soft = blurred(plane, 1.6);
+  const [one, other] = [new Float32Array(3), new Float32Array(3)];
+  const strength = edges.strength.map((steep, point) => {
+    const [x, y, nx, ny] = [edges.x[point]!, edges.y[point]!, edges.nx[point]!, edges.ny[point]!];
+    sampleInto(soft, x + APART * nx, y + APART * ny, one, 0);
+    sampleInto(soft, x - APART * nx, y - APART * ny, other, 0);
+    return Math.min(steep, Math.hypot(one[0]! - other[0]!, one[1]! - other[1]!, one[2]! - other[2]!));
+  });
+  return { ...edges, strength };
+}
+
+/** Pixels to each side of an edge at which surfaces are compared. */
+const APART = 4.5;
+
+/** A line that many edge points lie on. */
 export interface EdgeLine {
   readonly nx: number;
   readonly ny: number;
@@ -111,7 +131,7 @@ function peaks(votes: Float32Array, offs: number, most: number): { angle: number
   for (let angle = 0; angle < ANGLES; angle += 1) {
     for (let off = 2; off < offs - 2; off += 1) {
       const here = votes[angle * offs + off]!;
-      if (here < 12 || !isPeak(votes, offs, angle, off, here)) continue;
+      if (here < 8 || !isPeak(votes, offs, angle, off, here)) continue;
       const [before, after] = [votes[angle * offs + off - 1]!, votes[angle * offs + off + 1]!];
       const bend = before - 2 * here + after;
       found.push({ angle, off: off + (bend < 0 ? (0.5 * (before - after)) / bend : 0), votes: here });

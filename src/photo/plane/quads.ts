@@ -29,7 +29,7 @@ function measured(line: EdgeLine, edges: Edges): Measured {
     if (same < 0.9) continue;
     const along = edges.y[point]! * line.nx - edges.x[point]! * line.ny;
     const bin = Math.floor((along + reach) / STRETCH);
-    bins[bin] = Math.min(1, bins[bin]! + 0.5);
+    bins[bin] = Math.min(1, bins[bin]! + 0.5 * Math.min(1, edges.strength[point]! / 0.06));
   }
   const sums = new Float32Array(bins.length + 1);
   for (let at = 0; at < bins.length; at += 1) sums[at + 1] = sums[at]! + bins[at]!;
