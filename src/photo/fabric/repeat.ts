@@ -22,18 +22,23 @@ export interface Repeat {
 /** Planes are looked at this large at most (padded for the lags to 256); lags are looked through to this share of a side. */
 const LONGEST = 158;
 const FARTHEST = 0.62;
-/** A repeat is at least so alike, nearly as alike as the best, and the print differs by so much in between. */
-const ALIKE = 0.35;
+/**
+ * A repeat is at least so alike where the print and its copy overlap whole, and more the less they overlap, since few figures are
+ * alike by chance; it is nearly as alike as the best, and the print differs by so much in between.
+ */
+const ALIKE = 0.42;
+const MORE_ALIKE = 0.45;
 const NEAR_BEST = 0.85;
 const VALLEY = 0.12;
 /** Below this standard deviation in OKLab a cloth has no figures to repeat. */
 const PLAIN = 0.008;
 
-/** Correlation of the print with itself, moved by whole pixels: `at(x, y)` from −1 to 1. */
+/** Correlation of the print with itself, moved by whole pixels: `at(x, y)` from −1 to 1; `overlap`: the share compared. */
 interface Correlation {
   readonly reachX: number;
   readonly reachY: number;
   at(x: number, y: number): number;
+  overlap(x: number, y: number): number;
 }
 
 /** The repeat of a plane in OKLab; null where it has none that shows at least one and a half times. */
@@ -81,14 +86,16 @@ function correlationOf(plane: Plane): Correlation | null {
   autocorrelate(one);
   autocorrelate(two);
   const whole = one.real[0]! + two.real[0]!;
+  const overlap = (x: number, y: number) =>
+    ((width - Math.abs(x)) * (height - Math.abs(y))) / (width * height);
   return {
     reachX: Math.floor(width * FARTHEST),
     reachY: Math.floor(height * FARTHEST),
     at: (x, y) => {
       const at = ((y + side) % side) * side + ((x + side) % side);
-      const overlap = ((width - Math.abs(x)) * (height - Math.abs(y))) / (width * height);
-      return (one.real[at]! + two.real[at]!) / (whole * overlap);
+      return (one.real[at]! + two.real[at]!) / (whole * overlap(x, y));
     },
+    overlap,
   };
 }
 
@@ -117,12 +124,12 @@ interface Peak extends Step {
 
 /** Tops of the correlation in the half plane (the other half mirrors it) with a valley before them. */
 function peaksOf(correlation: Correlation): Peak[] {
-  const { reachX, reachY, at } = correlation;
+  const { reachX, reachY, at, overlap } = correlation;
   const peaks: Peak[] = [];
   for (let y = 0; y <= reachY; y += 1) {
     for (let x = y === 0 ? 2 : -reachX; x <= reachX; x += 1) {
       const likeness = at(x, y);
-      if (likeness < ALIKE || !isTop(x, y, likeness, at)) continue;
+      if (likeness < ALIKE + MORE_ALIKE * (1 - overlap(x, y)) || !isTop(x, y, likeness, at)) continue;
       if (likeness - lowestTo(x, y, at) >= VALLEY) peaks.push({ x, y, likeness });
     }
   }

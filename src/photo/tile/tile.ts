@@ -23,6 +23,8 @@ export interface Tile {
 
 /** The share of a side that may go into the overlap, at least and at most. */
 const OVERLAPS = [0.14, 0.2, 0.26, 0.32] as const;
+/** A print so alike to itself is cut at its repeat without looking for more. */
+const EXACT = 0.85;
 /** Repeats of a print are closed within a band of this share of the tile, where there is room. */
 const REPEAT_OVERLAP = 0.12;
 /** A tile that repeats is skewed by no more than this (sine of the angle). */
@@ -30,7 +32,10 @@ const SKEW = 0.06;
 
 /** The seamless tile of a patch in linear light. `repeat` in pixels of the patch, or null. */
 export function tileOf(patch: Plane, repeat: Repeat | null): Tile {
-  return (repeat && atRepeat(patch, repeat)) ?? closedAnywhere(patch);
+  const whole = repeat && atRepeat(patch, repeat);
+  if (whole && repeat.likeness >= EXACT) return whole;
+  const any = closedAnywhere(patch);
+  return whole && whole.error <= any.error ? whole : any;
 }
 
 /** Cut at the repeat: as many whole repeats as fit. Null where none fits across and down with an overlap. */
