@@ -14,8 +14,18 @@ export interface KnownLook {
   readonly wedges: readonly Int16Array[];
 }
 
-/** All blocks that have every wedge, in all their turns, ring by ring as `look` has them. */
-export function knownLooks(project: Project, look: Pick<BlockLook, 'rings' | 'radii'>, swatches: readonly Swatch[]): KnownLook[] {
+const kept = new WeakMap<Project, Map<number, KnownLook[]>>();
+
+/** All blocks that have every wedge, in all their turns, ring by ring as `look` has them. Kept for each project. */
+export function knownLooks(project: Project, look: Pick<BlockLook, 'rings' | 'radii'>, swatches: readonly Swatch[]): readonly KnownLook[] {
+  const byRings = kept.get(project) ?? new Map<number, KnownLook[]>();
+  kept.set(project, byRings);
+  const looks = byRings.get(look.rings) ?? allLooks(project, look, swatches);
+  byRings.set(look.rings, looks);
+  return looks;
+}
+
+function allLooks(project: Project, look: Pick<BlockLook, 'rings' | 'radii'>, swatches: readonly Swatch[]): KnownLook[] {
   const { wedge } = project;
   const turns = turnsOf(wedge.perBlock);
   const rings = new Map<string, Int16Array>();

@@ -31,14 +31,19 @@ export interface BlockLook {
   readonly corners: readonly Patch[];
 }
 
+interface Size {
+  readonly width: number;
+  readonly height: number;
+}
+
 /** How much of a wedge's width is read: its seams have ridges. */
 const WIDE = 0.76;
 
 /**
  * Looks at a block. `plane` is linear light, in which the block should be some 100 to 500 pixels wide; `toPlane` takes inches of
- * the shape to pixels of the plane as a perfect lens would show them.
+ * the shape to pixels of the plane as a perfect lens would show them. Places are told from the middle of `whole`.
  */
-export function lookAt(plane: Plane, toPlane: Homography, lens: Lens, shape: BlockShape, rings: number): BlockLook {
+export function lookAt(plane: Plane, toPlane: Homography, lens: Lens, shape: BlockShape, rings: number, whole: Size): BlockLook {
   const { perBlock, rim } = shape;
   const pitch = rim / rings;
   const radii = Float64Array.from({ length: rings }, (_, ring) => rim - (ring + 0.5) * pitch);
@@ -65,17 +70,17 @@ export function lookAt(plane: Plane, toPlane: Homography, lens: Lens, shape: Blo
         for (let channel = 0; channel < 3; channel += 1) light[ring * 3 + channel]! += colour[channel]! / count;
       }
       const middle = seen({ x: out.x * radius, y: out.y * radius });
-      place[ring * 2] = (2 * middle.x) / plane.width - 1;
-      place[ring * 2 + 1] = (2 * middle.y) / plane.height - 1;
+      place[ring * 2] = (2 * middle.x) / whole.width - 1;
+      place[ring * 2 + 1] = (2 * middle.y) / whole.height - 1;
       weights[ring] = Math.min(1, (across * 2 * pixels) / 12) * Math.min(1, pitch * pixels);
     }
     wedges.push(light);
     places.push(place);
   }
-  return { rings, radii, pitch, wedges, weights, places, corners: cornerPatches(plane, seen, shape) };
+  return { rings, radii, pitch, wedges, weights, places, corners: cornerPatches(plane, seen, shape, whole) };
 }
 
-function cornerPatches(plane: Plane, seen: (point: Point) => Point, shape: BlockShape): Patch[] {
+function cornerPatches(plane: Plane, seen: (point: Point) => Point, shape: BlockShape, whole: Size): Patch[] {
   const { perBlock, rim, halfWidth, halfHeight } = shape;
   const [w, h] = [halfWidth + shape.allowance, halfHeight + shape.allowance];
   // Legs of the triangle that surely is corner cloth.
@@ -93,7 +98,7 @@ function cornerPatches(plane: Plane, seen: (point: Point) => Point, shape: Block
       }
     }
     const { x, y } = seen({ x: sx! * (w - 0.33 * leg), y: sy! * (h - 0.33 * leg) });
-    return { light: light.map((one) => one / count) as [number, number, number], x: (2 * x) / plane.width - 1, y: (2 * y) / plane.height - 1 };
+    return { light: light.map((one) => one / count) as [number, number, number], x: (2 * x) / whole.width - 1, y: (2 * y) / whole.height - 1 };
   }); // biome-ignore format: four corners
 }
 

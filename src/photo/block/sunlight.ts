@@ -35,8 +35,8 @@ export interface Pairing {
 /** Deviations of the terms before anything is seen: what lights there are. Gains of red and blue are told against green. */
 const USUAL = { gain: -0.3, gainSpread: 0.5, cast: 0.5, slope: 0.45, bow: 0.25 } as const;
 
-/** The light of least squares for these pairings, within what is usual. */
-export function lightOf(pairings: readonly Pairing[]): Light {
+/** The light of least squares for these pairings, within what is usual; or near to a light that is known already. */
+export function lightOf(pairings: readonly Pairing[], near?: Light): Light {
   const normal = new Float64Array(TERMS * TERMS);
   const right = new Float64Array(TERMS);
   const add = (row: readonly (readonly [number, number])[], value: number, weight: number) => {
@@ -50,6 +50,9 @@ export function lightOf(pairings: readonly Pairing[]): Light {
   add([[2, 1], [1, -1]], 0, 1 / USUAL.cast ** 2);
   for (const term of [3, 4]) add([[term, 1]], 0, 1 / USUAL.slope ** 2);
   for (const term of [5, 6, 7]) add([[term, 1]], 0, 1 / USUAL.bow ** 2);
+  near?.forEach((value, term) => {
+    add([[term, 1]], value, 1 / (term < 3 ? 0.07 : 0.1) ** 2);
+  });
   for (const { patch, swatch, weight } of pairings) {
     const { x, y } = patch;
     for (let channel = 0; channel < 3; channel += 1) {
