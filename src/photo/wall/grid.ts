@@ -11,7 +11,7 @@ import { oklabPlane } from '../pixels/linear';
 import type { Pixels, Plane } from '../pixels/pixels';
 import { shrunkTo } from '../pixels/resize';
 import { blurred } from '../pixels/sample';
-import { blockLikeness, cellCorners, cellReader, cellSamples, type Lattice, latticeLikeness, latticeTo } from './lattice';
+import { blockLikeness, type CellLook, type CellShape, cellCorners, cellReader, cellShapeOf, type Lattice, latticeLikeness, latticeTo } from './lattice';
 
 export interface FoundGrid {
   readonly rows: number;
@@ -35,6 +35,9 @@ const KEPT = 4;
 /** The most rows and columns that are looked for. */
 const MOST = 14;
 
+/** The smallest cell in the searched picture, pixels. */
+const LEAST_CELL = 16;
+
 /** Sashing as a share of a block, among those tried first; the moves find the rest. */
 const GAPS = [0, 0.1, 0.18];
 
@@ -43,26 +46,25 @@ export const BLOCK = 0.5;
 
 /** Finds the grid of blocks of this shape; null where nothing looks like one. */
 export function findGrid(pixels: Pixels, shape: BlockShape): FoundGrid | null {
-  const tall = shape.halfHeight / shape.halfWidth;
-  const samples = cellSamples(shape);
+  const cell = cellShapeOf(shape);
   const small = blurred(oklabPlane(shrunkTo(pixels, SEARCHED)), 0.7);
-  const starts = divided(small, samples, tall);
+  const starts = divided(small, cell);
   const grown = starts.map((start) => {
-    const moved = settledLattice(small, start, samples, tall, 0.012, 12);
-    return worthOf(small, wholeLattice(small, moved, samples, tall), samples, tall);
+    const moved = settledLattice(small, start, cell, 0.012, 12);
+    return worthOf(small, wholeLattice(small, moved, cell), cell);
   });
   const best = grown.sort((one, other) => other.worth - one.worth)[0];
   if (!best) return null;
   const large = blurred(oklabPlane(shrunkTo(pixels, REFINED)), 0.9);
   const by = large.width / small.width;
   const scaled = { ...best.lattice, corners: best.lattice.corners.map(({ x, y }) => ({ x: x * by, y: y * by })) };
-  const last = settledLattice(large, scaled, samples, tall, 0.004, 40);
-  return gridOf(pixels, large, last, samples, tall);
+  const last = settledLattice(large, scaled, cell, 0.004, 40);
+  return gridOf(pixels, large, last, cell);
 }
 
-function gridOf(pixels: Pixels, plane: Plane, lattice: Lattice, samples: Float64Array, tall: number): FoundGrid {
+function gridOf(pixels: Pixels, plane: Plane, lattice: Lattice, cell: CellShape): FoundGrid {
   const by = pixels.width / plane.width;
-  const look = cellReader(plane, lattice, samples, tall);
+  const look = cellReader(plane, lattice, cell);
   const whole = { ...lattice, corners: lattice.corners.map(({ x, y }) => ({ x: x * by, y: y * by })) };
   const lens = lensOf(pixels, lattice.bend);
   const { rows, columns } = lattice;
@@ -70,11 +72,11 @@ function gridOf(pixels: Pixels, plane: Plane, lattice: Lattice, samples: Float64
   return {
     rows,
     columns,
-    cells: places.map(([row, column]) => cellCorners(whole, tall, lens, row, column)),
+    cells: places.map(([row, column]) => cellCorners(whole, cell.tall, lens, row, column)),
     likeness: places.map(([row, column]) => blockLikeness(look(row, column))),
     corners: whole.corners.map((point) => bent(lens, point)),
     bend: lattice.bend,
-    sure: Math.max(0, latticeLikeness(plane, lattice, samples, tall, 60)),
+    sure: Math.max(0, latticeLikeness(plane, lattice, cell, 60)),
   };
 }
 
@@ -84,13 +86,13 @@ interface Tried {
 }
 
 /** The most promising lattices: each quadrilateral in every division that its shape allows. */
-function divided(plane: Plane, samples: Float64Array, tall: number): Lattice[] {
+function divided(plane: Plane, cell: CellShape): Lattice[] {
   const edges = betweenSurfaces(edgesOf(plane, 0.025), plane);
   const lines = linesOf(edges, 36);
   const quads = quadsOf(lines, edges, { least: 0.22, skew: 0.6, ratio: 6 }, QUADS);
-  const tried = quads.flatMap((quad) => divisions(quad, tall).map((lattice): Tried => ({ lattice, worth: latticeLikeness(plane, lattice, samples, tall, 9) })));
+  const tried = quads.flatMap((quad) => divisions(quad, cell.tall).map((lattice): Tried => ({ lattice, worth: latticeLikeness(plane, lattice, cell, 9) })));
   const sorted = tried.sort((one, other) => other.worth - one.worth).slice(0, 60);
-  const again = sorted.map(({ lattice }): Tried => ({ lattice, worth: latticeLikeness(plane, lattice, samples, tall, 30) + 0.02 * Math.log(lattice.rows * lattice.columns) }));
+  const again = sorted.map(({ lattice }): Tried => ({ lattice, worth: latticeLikeness(plane, lattice, cell, 30) + 0.02 * Math.log(lattice.rows * lattice.columns) }));
   return again
     .sort((one, other) => other.worth - one.worth)
     .slice(0, KEPT)
@@ -106,6 +108,7 @@ function divisions({ corners }: Quad, tall: number): Lattice[] {
       if (rows * columns < 2) continue;
       const off = Math.abs(Math.log((columns / (rows * tall)) / aspect));
       if (off > 0.3) continue;
+      if (Math.min((side(0, 1) + side(3, 2)) / columns, (side(1, 2) + side(0, 3)) / rows) < 2 * LEAST_CELL) continue;
       for (const gap of GAPS) found.push({ rows, columns, gap, corners, bend: 0 });
     }
   }
@@ -113,13 +116,13 @@ function divisions({ corners }: Quad, tall: number): Lattice[] {
 }
 
 /** Moves corners, gap and lens in smaller and smaller steps as long as the likeness grows. */
-function settledLattice(plane: Plane, start: Lattice, samples: Float64Array, tall: number, first: number, cells: number): Lattice {
+function settledLattice(plane: Plane, start: Lattice, cell: CellShape, first: number, cells: number): Lattice {
   let lattice = start;
-  let best = latticeLikeness(plane, lattice, samples, tall, cells);
+  let best = latticeLikeness(plane, lattice, cell, cells);
   const long = Math.max(plane.width, plane.height);
   const attempt = (tried: Lattice): void => {
     if (tried.gap < 0 || !isConvex(tried.corners)) return;
-    const now = latticeLikeness(plane, tried, samples, tall, cells);
+    const now = latticeLikeness(plane, tried, cell, cells);
     if (now > best) [lattice, best] = [tried, now];
   };
   for (let step = first * long; step > 0.0003 * long; step *= 0.55) {
@@ -150,15 +153,16 @@ const MOVES: readonly (readonly number[])[] = [
 const ENOUGH = 0.34;
 
 /** Takes in rows and columns that hold blocks, leaves out those at the edge that hold none. */
-function wholeLattice(plane: Plane, start: Lattice, samples: Float64Array, tall: number): Lattice {
+function wholeLattice(plane: Plane, start: Lattice, cell: CellShape): Lattice {
   let lattice = start;
   for (let round = 0; round < 2 * MOST; round += 1) {
-    const look = cellReader(plane, lattice, samples, tall);
+    const look = cellReader(plane, lattice, cell);
     const { rows, columns } = lattice;
+    const usual = usualVariance(lattice, look);
     const filled = (list: readonly (readonly [number, number])[]) =>
       list.filter(([row, column]) => {
-        const cell = look(row, column);
-        return cell.inside && blockLikeness(cell) > BLOCK;
+        const seen = look(row, column);
+        return seen.inside && blockLikeness(seen) > BLOCK && seen.along > 0.3 * usual;
       }).length / list.length;
     const row = (at: number) => Array.from({ length: columns }, (_, column) => [at, column] as const);
     const column = (at: number) => Array.from({ length: rows }, (_, one) => [one, at] as const);
@@ -167,12 +171,18 @@ function wholeLattice(plane: Plane, start: Lattice, samples: Float64Array, tall:
     const least = [row(0), row(rows - 1), column(0), column(columns - 1)].map(filled);
     const bare = least.findIndex((share) => share === 0);
     let next: Lattice | null = null;
-    if (most > ENOUGH && Math.max(rows, columns) < 2 * MOST) next = stretched(lattice, tall, more.indexOf(most), 1);
-    else if (bare >= 0 && (bare < 2 ? rows : columns) > 1) next = stretched(lattice, tall, bare, -1);
+    if (most > ENOUGH && Math.max(rows, columns) < MOST) next = stretched(lattice, cell.tall, more.indexOf(most), 1);
+    else if (bare >= 0 && (bare < 2 ? rows : columns) > 1) next = stretched(lattice, cell.tall, bare, -1);
     if (!next || !isConvex(next.corners)) return lattice;
-    lattice = most > ENOUGH ? settledLattice(plane, next, samples, tall, 0.003, 12) : next;
+    lattice = most > ENOUGH ? settledLattice(plane, next, cell, 0.003, 12) : next;
   }
   return lattice;
+}
+
+/** The middle of what the cells of a lattice vary by. */
+function usualVariance({ rows, columns }: Lattice, look: (row: number, column: number) => CellLook): number {
+  const all = Array.from({ length: rows * columns }, (_, at) => look(Math.floor(at / columns), at % columns).along);
+  return all.sort((one, other) => one - other)[all.length >> 1]!;
 }
 
 /** One row or column more or fewer: 0 above, 1 below, 2 left, 3 right. */
@@ -191,8 +201,8 @@ function stretched(lattice: Lattice, tall: number, where: number, by: 1 | -1): L
 }
 
 /** A lattice is worth more the better its cells look, and the more cells look like blocks. */
-function worthOf(plane: Plane, lattice: Lattice, samples: Float64Array, tall: number): Tried {
-  const look = cellReader(plane, lattice, samples, tall);
+function worthOf(plane: Plane, lattice: Lattice, cell: CellShape): Tried {
+  const look = cellReader(plane, lattice, cell);
   let sum = 0;
   for (let row = 0; row < lattice.rows; row += 1)
     for (let column = 0; column < lattice.columns; column += 1) {

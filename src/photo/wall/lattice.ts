@@ -36,7 +36,18 @@ const ACROSS = 4;
 const RADII = 6;
 
 /** Places at which one cell is sampled, in blocks from its top left corner: ACROSS to a group along each band. */
-export function cellSamples(shape: BlockShape): Float64Array {
+export function cellShapeOf(shape: BlockShape): CellShape {
+  return { shape, tall: shape.halfHeight / shape.halfWidth, samples: cellSamples(shape) };
+}
+
+/** A cell for whoever looks at many: its height in widths, and the places at which it is sampled. */
+export interface CellShape {
+  readonly shape: BlockShape;
+  readonly tall: number;
+  readonly samples: Float64Array;
+}
+
+function cellSamples(shape: BlockShape): Float64Array {
   const { perBlock, rim, halfWidth, halfHeight } = shape;
   const places: number[] = [];
   const half = Math.tan(Math.PI / perBlock);
@@ -55,13 +66,29 @@ export function cellSamples(shape: BlockShape): Float64Array {
   const leg = rim * (perBlock === 8 ? 0.4 : 0.2);
   for (const [sx, sy] of [[-1, -1], [1, -1], [1, 1], [-1, 1]] as const)
     for (const [u, v] of [[0.15, 0.15], [0.15, 0.7], [0.7, 0.15], [0.4, 0.4]] as const) put(sx * (halfWidth - u * leg), sy * (halfHeight - v * leg));
+  // Last, pairs on both sides of the seams of the corners, near and a little further off.
+  for (let step = 0; step < perBlock; step += 1) {
+    const out = direction(step, perBlock);
+    if (Math.abs(out.x) * rim > halfWidth - 0.02 * rim || Math.abs(out.y) * rim > halfHeight - 0.02 * rim) continue;
+    for (const near of [0.025, 0.06])
+      for (const at of [-0.6, 0, 0.6])
+        for (const side of [1, -1]) {
+          const radius = rim * (1 + side * near);
+          put(out.x * radius - out.y * at * half * rim, out.y * radius + out.x * at * half * rim);
+        }
+  }
   return Float64Array.from(places);
 }
 
-/** What is seen of a cell: the variance within bands, and all of it, OKLab. */
+/**
+ * What is seen of a cell, variances in OKLab: across the wedges, which is within bands, and from rim to middle. In a block the
+ * second is far greater; in anything else, however large or small, they are much the same.
+ */
 export interface CellLook {
   readonly within: number;
-  readonly total: number;
+  readonly along: number;
+  /** How clear the seams of the corners are, 0 to 1. */
+  readonly seams: number;
   /** Whether all of it lies in the picture. */
   readonly inside: boolean;
 }
@@ -75,21 +102,25 @@ function bendTable(bend: number): Float64Array {
 }
 
 /** A reader of cells of one lattice in one picture (OKLab). */
-export function cellReader(plane: Plane, lattice: Lattice, samples: Float64Array, tall: number): (row: number, column: number) => CellLook {
+export function cellReader(plane: Plane, lattice: Lattice, cell: CellShape): (row: number, column: number) => CellLook {
+  const { samples, tall, shape } = cell;
   const h = latticeTo(lattice, tall);
   const { middle, half, bend } = lensOf(plane, lattice.bend);
   const table = bend === 0 ? null : bendTable(bend);
   const { width, height, data } = plane;
   const count = samples.length / 2;
+  const banded = shape.perBlock * RADII * ACROSS;
+  const seamed = banded + 4 * ACROSS;
+  const rays = new Float64Array(4 * ACROSS);
+  const first = [0, 0, 0];
   const [a, b, c, d, e, f, g, i] = [h[0]!, h[1]!, h[2]!, h[3]!, h[4]!, h[5]!, h[6]!, h[7]!];
   const last = h[8]!;
   return (row, column) => {
     const left = column * (1 + lattice.gap);
     const top = row * (tall + lattice.gap);
-    let [within, allSquares, inside] = [0, 0, true];
-    const all = [0, 0, 0];
+    let [within, along, squares, seams, apart, inside] = [0, 0, 0, 0, 0, true];
     const sums = [0, 0, 0];
-    let squares = 0;
+    rays.fill(0);
     for (let at = 0; at < count; at += 1) {
       const x = left + samples[at * 2]!;
       const y = top + samples[at * 2 + 1]!;
@@ -115,46 +146,63 @@ export function cellReader(plane: Plane, lattice: Lattice, samples: Float64Array
         const upper = data[from + channel]! + p * (data[from + 3 + channel]! - data[from + channel]!);
         const lower = data[below + channel]! + p * (data[below + 3 + channel]! - data[below + channel]!);
         const one = upper + q * (lower - upper);
+        if (at >= seamed) {
+          if (at % 2 === 0) first[channel] = one;
+          else apart += (one - first[channel]!) ** 2;
+          continue;
+        }
         sums[channel]! += one;
         squares += one * one;
+        rays[(at % ACROSS) * 4 + channel]! += one;
+        rays[(at % ACROSS) * 4 + 3]! += one * one;
       }
-      if (at % ACROSS === ACROSS - 1) {
-        within += squares / ACROSS;
-        allSquares += squares / ACROSS;
-        for (let channel = 0; channel < 3; channel += 1) {
-          within -= (sums[channel]! / ACROSS) ** 2;
-          all[channel]! += sums[channel]! / ACROSS;
-          sums[channel] = 0;
-        }
-        squares = 0;
+      if (at >= seamed) {
+        if (at % 2 === 1) seams += apart / (apart + SEEN * SEEN);
+        apart = 0;
+        continue;
       }
+      if (at % ACROSS !== ACROSS - 1) continue;
+      within += squares / ACROSS - squareOf(sums, 0, ACROSS);
+      sums.fill(0);
+      squares = 0;
+      if (at >= banded || (at + 1) % (ACROSS * RADII) !== 0) continue;
+      for (let ray = 0; ray < ACROSS; ray += 1) along += rays[ray * 4 + 3]! / RADII - squareOf(rays, ray * 4, RADII);
+      rays.fill(0);
     }
-    const groups = count / ACROSS;
-    const total = allSquares / groups - all.reduce((sum, one) => sum + (one / groups) ** 2, 0);
-    return { within: within / groups, total: Math.max(0, total), inside };
+    return { within: within / (seamed / ACROSS), along: Math.max(0, along / (banded / RADII)), seams: seams / ((count - seamed) / 2), inside };
   };
 }
+
+/** The square of the mean of three channels, of which there are sums from place `from` on. */
+function squareOf(sums: ArrayLike<number>, from: number, count: number): number {
+  return ((sums[from]! / count) ** 2 + (sums[from + 1]! / count) ** 2 + (sums[from + 2]! / count) ** 2);
+}
+
+/** A difference of colour at which a seam counts half, OKLab; and how much seams count beside bands. */
+const SEEN = 0.06;
+const SEAMS = 0.6;
 
 /** Variance of noise and of cloth that is even: no block is as even. */
 const EVEN = 5e-4;
 
 /** How much a cell looks like a block of wedges, 0 to 1; an even cell does not. */
-export function blockLikeness({ within, total }: CellLook): number {
-  return Math.max(0, 1 - within / (total + EVEN)) * (total / (total + EVEN));
+export function blockLikeness({ within, along }: CellLook): number {
+  return Math.max(0, 1 - within / (along + EVEN)) * (along / (along + EVEN));
 }
 
 /** How much of the variance in the cells of a lattice lies between bands, 0 to 1; at most `most` cells are looked at. */
-export function latticeLikeness(plane: Plane, lattice: Lattice, samples: Float64Array, tall: number, most: number): number {
-  const look = cellReader(plane, lattice, samples, tall);
+export function latticeLikeness(plane: Plane, lattice: Lattice, cell: CellShape, most: number): number {
+  const look = cellReader(plane, lattice, cell);
   const count = lattice.rows * lattice.columns;
   const step = Math.max(1, count / most);
-  let [within, total, seen] = [0, 0, 0];
+  let [within, along, seams, seen] = [0, 0, 0, 0];
   for (let at = 0; at < count; at += step) {
-    const cell = Math.floor(at);
-    const one = look(Math.floor(cell / lattice.columns), cell % lattice.columns);
+    const index = Math.floor(at);
+    const one = look(Math.floor(index / lattice.columns), index % lattice.columns);
     within += one.within;
-    total += one.total;
+    along += one.along;
+    seams += one.seams;
     seen += 1;
   }
-  return 1 - within / (total + EVEN * seen * 2);
+  return (1 - within / (along + EVEN * seen * 2) + SEAMS * (seams / seen)) / (1 + SEAMS);
 }
