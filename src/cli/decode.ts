@@ -14,16 +14,41 @@ const FORMATS: readonly (string | undefined)[] = ['jpeg', 'png', 'webp'];
 export async function decodePicture(path: string): Promise<Result<Pixels>> {
   try {
     const { size } = await stat(path);
-    if (size > MOST_BYTES) return failed('picture-large', '', phrase('The file is larger than {most} MB. Save the picture smaller.', { most: MOST_BYTES / 1e6 }));
+    if (size > MOST_BYTES)
+      return failed(
+        'picture-large',
+        '',
+        phrase('The file is larger than {most} MB. Save the picture smaller.', { most: MOST_BYTES / 1e6 }),
+      );
     const picture = sharp(await readFile(path), { limitInputPixels: MOST_PIXELS, failOn: 'error' });
     const { format, width, height } = await picture.metadata();
-    if (!FORMATS.includes(format)) return failed('picture-format', '', phrase('This is no JPEG, PNG or WebP picture. Save it as one of these.'));
-    if (width * height > MOST_PIXELS) return failed('picture-pixels', '', phrase('The picture has more than {most} million pixels. Save it smaller.', { most: MOST_PIXELS / 1e6 }));
+    if (!FORMATS.includes(format))
+      return failed(
+        'picture-format',
+        '',
+        phrase('This is no JPEG, PNG or WebP picture. Save it as one of these.'),
+      );
+    if (width * height > MOST_PIXELS)
+      return failed(
+        'picture-pixels',
+        '',
+        phrase('The picture has more than {most} million pixels. Save it smaller.', {
+          most: MOST_PIXELS / 1e6,
+        }),
+      );
     const upright = picture.rotate().flatten({ background: '#ffffff' }).toColourspace('srgb').ensureAlpha();
     const { data, info } = await upright.raw().toBuffer({ resolveWithObject: true });
-    return ok({ width: info.width, height: info.height, data: new Uint8ClampedArray(data.buffer, data.byteOffset, data.length) });
+    return ok({
+      width: info.width,
+      height: info.height,
+      data: new Uint8ClampedArray(data.buffer, data.byteOffset, data.length),
+    });
   } catch (error) {
-    return failed('picture-unreadable', '', phrase('The picture cannot be read: {reason}.', { reason: reasonOf(error) }));
+    return failed(
+      'picture-unreadable',
+      '',
+      phrase('The picture cannot be read: {reason}.', { reason: reasonOf(error) }),
+    );
   }
 }
 

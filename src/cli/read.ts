@@ -32,7 +32,8 @@ export async function readPictures(words: readonly string[], terminal: Terminal)
   try {
     const knowledge = knowledgeOf(opened.value);
     const rows: Row[] = [];
-    for (const file of request.value.pictures) rows.push(await rowOf(file, request.value, knowledge, terminal));
+    for (const file of request.value.pictures)
+      rows.push(await rowOf(file, request.value, knowledge, terminal));
     const { what } = request.value;
     const content = `${JSON.stringify(rounded({ project, what, pictures: rows }), null, 1)}\n`;
     await writeAll([folder.value], () => [{ path: 'read.json', content }], terminal.stop);
@@ -43,7 +44,9 @@ export async function readPictures(words: readonly string[], terminal: Terminal)
       terminal.complain(error.message);
       return STOPPED;
     }
-    complain(terminal, out, [{ code: 'write', path: '', message: phrase('{reason}', { reason: (error as Error).message }) }]);
+    complain(terminal, out, [
+      { code: 'write', path: '', message: phrase('{reason}', { reason: (error as Error).message }) },
+    ]);
     return 2;
   }
 }
@@ -54,7 +57,12 @@ interface Row {
   readonly problem: string | null;
 }
 
-async function rowOf(file: string, { what }: ReadRequest, knowledge: ReturnType<typeof knowledgeOf>, terminal: Terminal): Promise<Row> {
+async function rowOf(
+  file: string,
+  { what }: ReadRequest,
+  knowledge: ReturnType<typeof knowledgeOf>,
+  terminal: Terminal,
+): Promise<Row> {
   const pixels = await decodePicture(resolve(terminal.folder, file));
   const read = pixels.ok ? await heard(readRow(pixels.value, what, knowledge), terminal.stop) : pixels;
   if (!read.ok) {
@@ -66,7 +74,10 @@ async function rowOf(file: string, { what }: ReadRequest, knowledge: ReturnType<
 }
 
 /** Runs work in parts, between which the wish to stop is heard. Throws Stopped then. */
-async function heard<Answer>(work: Generator<unknown, Answer>, stop: AbortSignal | undefined): Promise<Answer> {
+async function heard<Answer>(
+  work: Generator<unknown, Answer>,
+  stop: AbortSignal | undefined,
+): Promise<Answer> {
   for (;;) {
     await setImmediate();
     if (stop?.aborted) throw new Stopped('Stopped; nothing is written.');

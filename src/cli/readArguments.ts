@@ -32,11 +32,11 @@ export function readReadArguments(words: readonly string[]): Result<ReadRequest>
   const { values, positionals, tokens } = parsed;
   const given = tokens.flatMap((token) => (token.kind === 'option' ? [token.name] : []));
   const again = given.find((name, index) => given.indexOf(name) !== index);
-  if (again !== undefined)
-    return failed('twice', `--${again}`, phrase('It is given twice; give it once.'));
+  if (again !== undefined) return failed('twice', `--${again}`, phrase('It is given twice; give it once.'));
   if (values.help) return ok({ help: true, pictures: [], project: '', what: 'block', out: '' });
   if (positionals.length === 0) return failed('no-picture', '', phrase('Name at least one picture.'));
-  if (!values.project) return failed('no-project', '--project', phrase('Say which quilt it is with --project PROJECT.json.'));
+  if (!values.project)
+    return failed('no-project', '--project', phrase('Say which quilt it is with --project PROJECT.json.'));
   if (!values.out) return failed('no-out', '--out', phrase('Say where read.json goes with --out DIR.'));
   const what = SUBJECTS.find((one) => one === values.what);
   if (!what) return failed('what', '--what', phrase('Say what the pictures show: fabric, block or wall.'));

@@ -1,9 +1,8 @@
 // What read.json says of one picture: a fabric, a block or a wall.
 import type { Point } from '../geometry/point';
-import { speak } from '../model/phrase';
+import { phrase, speak } from '../model/phrase';
 import type { Project } from '../model/project';
 import { failed, ok, type Result } from '../model/result';
-import { phrase } from '../model/phrase';
 import type { InParts } from '../model/work/parts';
 import { findCorners } from '../photo/block/corners';
 import { readBlock } from '../photo/block/readBlock';
@@ -37,15 +36,33 @@ function* fabricRow(pixels: Pixels): InParts<Result<object>> {
   const { mean, value, colours, spread, name } = read.value;
   const { width, height } = pixels;
   const corners = [{ x: 0, y: 0 }, { x: width, y: 0 }, { x: width, y: height }, { x: 0, y: height }]; // biome-ignore format: corners
-  return ok({ corners, mean, value, spread, colours, name: speak(name), cast: chosen === DAYLIGHT ? null : castOf(chosen) });
+  return ok({
+    corners,
+    mean,
+    value,
+    spread,
+    colours,
+    name: speak(name),
+    cast: chosen === DAYLIGHT ? null : castOf(chosen),
+  });
 }
 
 function blockOfPicture(pixels: Pixels, knowledge: Knowledge): Result<object> {
   const { wedge } = knowledge.project;
   const found = findCorners(pixels, shapeOf(wedge, wedge.outerSeam));
-  if (!found) return failed('no-block', '', phrase('No block of wedges is to be seen in this picture. Take it from straight above, with all of the block in it.'));
+  if (!found)
+    return failed(
+      'no-block',
+      '',
+      phrase(
+        'No block of wedges is to be seen in this picture. Take it from straight above, with all of the block in it.',
+      ),
+    );
   const read = readBlock(pixels, found.corners, knowledge, found.lens.bend);
-  return ok({ ...blockRow(found.corners, read, knowledge.project), likeness: found.likeness.total / BEST_LIKENESS });
+  return ok({
+    ...blockRow(found.corners, read, knowledge.project),
+    likeness: found.likeness.total / BEST_LIKENESS,
+  });
 }
 
 /** The sum of all parts of a likeness. */
@@ -54,7 +71,14 @@ const BEST_LIKENESS = 6.4;
 function* wallRow(pixels: Pixels, knowledge: Knowledge): InParts<Result<object>> {
   const grid = findGrid(pixels, shapeOf(knowledge.project.wedge, 0));
   yield null;
-  if (!grid) return failed('no-wall', '', phrase('No wall of blocks is to be seen in this picture. Take it from the front, with all of the wall in it.'));
+  if (!grid)
+    return failed(
+      'no-wall',
+      '',
+      phrase(
+        'No wall of blocks is to be seen in this picture. Take it from the front, with all of the wall in it.',
+      ),
+    );
   const blocks = yield* readWall(pixels, grid, knowledge);
   const { rows, columns, corners, cells, sure } = grid;
   return ok({
@@ -78,7 +102,10 @@ function blockRow(corners: readonly Point[], { wedges, known }: ReadBlock, { blo
     corners,
     rims: wedges.map((bands) => bandRow(bands[0]!)),
     wedges: wedges.map((bands) => bands.map((band) => ({ ...bandRow(band), width: band.width }))),
-    block: known && block ? { id: block.id, number: known.number, quarters: known.quarters, confidence: known.sure } : null,
+    block:
+      known && block
+        ? { id: block.id, number: known.number, quarters: known.quarters, confidence: known.sure }
+        : null,
   };
 }
 

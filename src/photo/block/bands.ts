@@ -1,6 +1,6 @@
 // Splits a wedge into bands: the cut into pieces, each of one fabric of the list, that explains its rings best. All cuts are
 // weighed by dynamic programming; a band costs something, so that noise makes none.
-import { oklabOf, type LinearRgb } from '../../colour/spaces';
+import { type LinearRgb, oklabOf } from '../../colour/spaces';
 import type { BlockLook } from './look';
 import { inNeutral, type Light } from './sunlight';
 import { apart, type Swatch } from './swatches';
@@ -76,18 +76,29 @@ export function meanLight({ mass, light }: NeutralWedge, from: number, to: numbe
   const trim = to - from >= 8 ? 2 : to - from >= 4 ? 1 : 0;
   const [first, last] = [from + trim, to - trim];
   const weight = mass[last]! - mass[first]!;
-  return [0, 1, 2].map((channel) => (light[last * 3 + channel]! - light[first * 3 + channel]!) / weight) as [number, number, number];
+  return [0, 1, 2].map((channel) => (light[last * 3 + channel]! - light[first * 3 + channel]!) / weight) as [
+    number,
+    number,
+    number,
+  ];
 }
 
 /** What a run of rings costs as each fabric. */
-function costsOf(wedge: NeutralWedge, from: number, to: number, swatches: readonly Swatch[], into: Float64Array): void {
+function costsOf(
+  wedge: NeutralWedge,
+  from: number,
+  to: number,
+  swatches: readonly Swatch[],
+  into: Float64Array,
+): void {
   const mean = oklabOf(meanLight(wedge, from, to) as unknown as LinearRgb);
   const { mass, colour, square } = wedge;
   const trim = to - from >= 4 ? 1 : 0;
   const [first, last] = [from + trim, to - trim];
   const weight = mass[last]! - mass[first]!;
   let within = square[last]! - square[first]!;
-  for (let channel = 0; channel < 3; channel += 1) within -= (colour[last * 3 + channel]! - colour[first * 3 + channel]!) ** 2 / weight;
+  for (let channel = 0; channel < 3; channel += 1)
+    within -= (colour[last * 3 + channel]! - colour[first * 3 + channel]!) ** 2 / weight;
   const scale = (mass[to]! - mass[from]!) / weight;
   within = Math.max(0, within * scale);
   // Blur makes neighbouring rings alike: they count for less than one each.
@@ -97,9 +108,14 @@ function costsOf(wedge: NeutralWedge, from: number, to: number, swatches: readon
     const swatch = swatches[index]!;
     const print = (PRINT * swatch.spread) ** 2;
     const band = BAND * BAND + print / count;
-    into[index] = unevenness(within, count, RING * RING + print) + apart(mean, swatch.oklab) / (2 * band) + 1.5 * Math.log(band / (BAND * BAND));
+    into[index] =
+      unevenness(within, count, RING * RING + print) +
+      apart(mean, swatch.oklab) / (2 * band) +
+      1.5 * Math.log(band / (BAND * BAND));
   }
-  into[swatches.length] = Math.min(unevenness(within, count, RING * RING), unevenness(within, count, 4 * RING * RING)) + STRANGE_COST;
+  into[swatches.length] =
+    Math.min(unevenness(within, count, RING * RING), unevenness(within, count, 4 * RING * RING)) +
+    STRANGE_COST;
 }
 
 /** What it costs that rings differ, where they are expected to differ by `variance`. */
@@ -155,9 +171,22 @@ function rank(best: Float64Array, to: number, kinds: number, first: Int32Array, 
   }
 }
 
-function seenBand(wedge: NeutralWedge, from: number, to: number, kind: number, swatches: readonly Swatch[], costs: Float64Array): SeenBand {
+function seenBand(
+  wedge: NeutralWedge,
+  from: number,
+  to: number,
+  kind: number,
+  swatches: readonly Swatch[],
+  costs: Float64Array,
+): SeenBand {
   costsOf(wedge, from, to, swatches, costs);
   let sum = 0;
   for (const cost of costs) sum += Math.exp(costs[kind]! - cost);
-  return { from, to, swatch: kind === swatches.length ? -1 : kind, sure: 1 / sum, light: meanLight(wedge, from, to) };
+  return {
+    from,
+    to,
+    swatch: kind === swatches.length ? -1 : kind,
+    sure: 1 / sum,
+    light: meanLight(wedge, from, to),
+  };
 }

@@ -1,15 +1,15 @@
 // Finds the corners of a block that lies anywhere in a picture: quadrilaterals made of straight edges are tried, those that look most
 // like a block of wedges are moved until they look it best, and the winner's sides are laid on the edges of the cloth.
 import type { Point } from '../../geometry/point';
+import { oklabPlane } from '../pixels/linear';
+import type { Pixels, Plane } from '../pixels/pixels';
+import { shrunkTo } from '../pixels/resize';
+import { blurred } from '../pixels/sample';
 import { betweenSurfaces, edgesOf, linesOf } from '../plane/edges';
 import { composed, type Homography, projected, squareTo } from '../plane/homography';
 import { lensOf } from '../plane/lens';
 import { isConvex, ordered, quadsOf } from '../plane/quads';
 import { laidOnEdges, type Sides } from '../plane/sides';
-import { oklabPlane } from '../pixels/linear';
-import type { Pixels, Plane } from '../pixels/pixels';
-import { shrunkTo } from '../pixels/resize';
-import { blurred } from '../pixels/sample';
 import { type BlockShape, shapeCorners } from './shape';
 import { type Likeness, likenessOf, type Samples, samplesOf } from './structure';
 
@@ -42,13 +42,21 @@ export function findCorners(pixels: Pixels, shape: BlockShape): FoundCorners | n
   const edges = betweenSurfaces(edgesOf(plane, 0.02), plane);
   const lines = linesOf(edges, LINES);
   const quads = quadsOf(lines, edges, { least: 0.2, skew: 0.7, ratio: 2.2 }, QUADS);
-  const scored = quads.map(({ corners }) => ({ corners, likeness: likenessOf(plane, shapeTo(shape, corners), samples) }));
+  const scored = quads.map(({ corners }) => ({
+    corners,
+    likeness: likenessOf(plane, shapeTo(shape, corners), samples),
+  }));
   const best = distinct(scored.sort(byLikeness), MOVED, 0.02 * SEARCHED);
   const turned = best.slice(0, TURNED).flatMap(({ corners }) => turnedByWedges(shape, corners));
-  const moved = [...best.map(({ corners }) => corners), ...turned].map((corners) => settled(plane, shape, samples, corners)).sort(byLikeness);
+  const moved = [...best.map(({ corners }) => corners), ...turned]
+    .map((corners) => settled(plane, shape, samples, corners))
+    .sort(byLikeness);
   const winner = moved[0];
   if (!winner) return null;
-  const { corners, lens, clear } = refined(pixels, winner.corners.map(({ x, y }) => ({ x: x * scale, y: y * scale })));
+  const { corners, lens, clear } = refined(
+    pixels,
+    winner.corners.map(({ x, y }) => ({ x: x * scale, y: y * scale })),
+  );
   return { corners, lens, clear, likeness: winner.likeness };
 }
 
@@ -59,7 +67,9 @@ function turnedByWedges(shape: BlockShape, corners: readonly Point[]): Point[][]
   return Array.from({ length: quarter - 1 }, (_, step) => {
     const turn = (2 * Math.PI * (step + 1)) / shape.perBlock;
     const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
-    return ordered(shapeCorners(shape).map(({ x, y }) => projected(to, { x: x * cos - y * sin, y: x * sin + y * cos })));
+    return ordered(
+      shapeCorners(shape).map(({ x, y }) => projected(to, { x: x * cos - y * sin, y: x * sin + y * cos })),
+    );
   }).filter(isConvex);
 }
 
@@ -70,7 +80,11 @@ function refined(pixels: Pixels, corners: readonly Point[]): Sides {
   const small = corners.map(({ x, y }) => ({ x: x / scale, y: y / scale }));
   const first = laidOnEdges(plane, small, 0.05);
   const { corners: last, lens, clear } = laidOnEdges(plane, first.corners, 0.02);
-  return { corners: last.map(({ x, y }) => ({ x: x * scale, y: y * scale })), lens: lensOf(pixels, lens.bend), clear };
+  return {
+    corners: last.map(({ x, y }) => ({ x: x * scale, y: y * scale })),
+    lens: lensOf(pixels, lens.bend),
+    clear,
+  };
 }
 
 /** Corners with how much they look like a block. */
@@ -87,7 +101,11 @@ function byLikeness(one: Candidate, other: Candidate): number {
 function distinct(found: readonly Candidate[], most: number, apart: number): Candidate[] {
   const kept: Candidate[] = [];
   for (const one of found) {
-    const known = kept.some((other) => one.corners.every(({ x, y }, at) => Math.hypot(x - other.corners[at]!.x, y - other.corners[at]!.y) < apart));
+    const known = kept.some((other) =>
+      one.corners.every(
+        ({ x, y }, at) => Math.hypot(x - other.corners[at]!.x, y - other.corners[at]!.y) < apart,
+      ),
+    );
     if (!known) kept.push(one);
     if (kept.length === most) break;
   }
@@ -95,7 +113,12 @@ function distinct(found: readonly Candidate[], most: number, apart: number): Can
 }
 
 /** Moves corners one after another, in smaller and smaller steps, as long as the likeness grows. */
-export function settled(plane: Plane, shape: BlockShape, samples: Samples, start: readonly Point[]): Candidate {
+export function settled(
+  plane: Plane,
+  shape: BlockShape,
+  samples: Samples,
+  start: readonly Point[],
+): Candidate {
   let corners = [...start];
   let likeness = likenessOf(plane, shapeTo(shape, corners), samples);
   const size = Math.hypot(start[0]!.x - start[2]!.x, start[0]!.y - start[2]!.y);
@@ -118,8 +141,12 @@ export function settled(plane: Plane, shape: BlockShape, samples: Samples, start
 function moves(step: number): Point[][] {
   const still = { x: 0, y: 0 };
   const ways = [{ x: step, y: 0 }, { x: -step, y: 0 }, { x: 0, y: step }, { x: 0, y: -step }]; // biome-ignore format: four ways
-  const single = [0, 1, 2, 3].flatMap((corner) => ways.map((way) => [0, 1, 2, 3].map((at) => (at === corner ? way : still))));
-  const sides = [0, 1, 2, 3].flatMap((side) => ways.map((way) => [0, 1, 2, 3].map((at) => (at === side || at === (side + 1) % 4 ? way : still))));
+  const single = [0, 1, 2, 3].flatMap((corner) =>
+    ways.map((way) => [0, 1, 2, 3].map((at) => (at === corner ? way : still))),
+  );
+  const sides = [0, 1, 2, 3].flatMap((side) =>
+    ways.map((way) => [0, 1, 2, 3].map((at) => (at === side || at === (side + 1) % 4 ? way : still))),
+  );
   const out = { x: step, y: step };
   const grow = [1, -1].map((way) => [{ x: -out.x * way, y: -out.y * way }, { x: out.x * way, y: -out.y * way }, { x: out.x * way, y: out.y * way }, { x: -out.x * way, y: out.y * way }]); // biome-ignore format: four corners
   return [...grow, ...sides, ...single];

@@ -17,7 +17,11 @@ export interface KnownLook {
 const kept = new WeakMap<Project, Map<number, KnownLook[]>>();
 
 /** All blocks that have every wedge, in all their turns, ring by ring as `look` has them. Kept for each project. */
-export function knownLooks(project: Project, look: Pick<BlockLook, 'rings' | 'radii'>, swatches: readonly Swatch[]): readonly KnownLook[] {
+export function knownLooks(
+  project: Project,
+  look: Pick<BlockLook, 'rings' | 'radii'>,
+  swatches: readonly Swatch[],
+): readonly KnownLook[] {
   const byRings = kept.get(project) ?? new Map<number, KnownLook[]>();
   kept.set(project, byRings);
   const looks = byRings.get(look.rings) ?? allLooks(project, look, swatches);
@@ -25,7 +29,11 @@ export function knownLooks(project: Project, look: Pick<BlockLook, 'rings' | 'ra
   return looks;
 }
 
-function allLooks(project: Project, look: Pick<BlockLook, 'rings' | 'radii'>, swatches: readonly Swatch[]): KnownLook[] {
+function allLooks(
+  project: Project,
+  look: Pick<BlockLook, 'rings' | 'radii'>,
+  swatches: readonly Swatch[],
+): KnownLook[] {
   const { wedge } = project;
   const turns = turnsOf(wedge.perBlock);
   const rings = new Map<string, Int16Array>();
@@ -49,7 +57,12 @@ function allLooks(project: Project, look: Pick<BlockLook, 'rings' | 'radii'>, sw
   });
 }
 
-function ringFabrics(project: Project, place: Place, { rings, radii }: Pick<BlockLook, 'rings' | 'radii'>, swatches: readonly Swatch[]): Int16Array {
+function ringFabrics(
+  project: Project,
+  place: Place,
+  { rings, radii }: Pick<BlockLook, 'rings' | 'radii'>,
+  swatches: readonly Swatch[],
+): Int16Array {
   const strips = project.stripSets.find((set) => set.id === place.set)?.strips ?? [];
   const bands = wedgeBands(strips, place.tip, project.wedge);
   return Int16Array.from({ length: rings }, (_, ring) => {
@@ -73,13 +86,19 @@ const RING = 0.05;
 const MOST = 9;
 
 /** The best match; null where the project has no block to compare. */
-export function bestMatch(looks: readonly KnownLook[], wedges: readonly NeutralWedge[], look: BlockLook, swatches: readonly Swatch[]): Match | null {
+export function bestMatch(
+  looks: readonly KnownLook[],
+  wedges: readonly NeutralWedge[],
+  look: BlockLook,
+  swatches: readonly Swatch[],
+): Match | null {
   const kinds = swatches.length;
   const distance = wedges.map((wedge) => {
     const table = new Float32Array(look.rings * kinds);
     for (let ring = 0; ring < look.rings; ring += 1) {
       const seen = [wedge.oklab[ring * 3]!, wedge.oklab[ring * 3 + 1]!, wedge.oklab[ring * 3 + 2]!];
-      for (let kind = 0; kind < kinds; kind += 1) table[ring * kinds + kind] = Math.min(MOST, apart(seen, swatches[kind]!.oklab) / RING ** 2);
+      for (let kind = 0; kind < kinds; kind += 1)
+        table[ring * kinds + kind] = Math.min(MOST, apart(seen, swatches[kind]!.oklab) / RING ** 2);
     }
     return table;
   });
@@ -99,7 +118,13 @@ export function bestMatch(looks: readonly KnownLook[], wedges: readonly NeutralW
   const best = sorted[0];
   if (!best) return null;
   const next = sorted.find(({ known }) => !sameLook(known, best.known));
-  return { number: best.known.number, quarters: best.known.quarters, misfit: best.misfit, next: next?.misfit ?? MOST, look: best.known };
+  return {
+    number: best.known.number,
+    quarters: best.known.quarters,
+    misfit: best.misfit,
+    next: next?.misfit ?? MOST,
+    look: best.known,
+  };
 }
 
 function sameLook(one: KnownLook, other: KnownLook): boolean {

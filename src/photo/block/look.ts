@@ -2,10 +2,10 @@
 import { direction } from '../../geometry/block';
 import type { Point } from '../../geometry/point';
 import type { Inches } from '../../model/units';
-import { type Homography, projected } from '../plane/homography';
-import { bent, type Lens } from '../plane/lens';
 import type { Plane } from '../pixels/pixels';
 import { sampleInto } from '../pixels/sample';
+import { type Homography, projected } from '../plane/homography';
+import { bent, type Lens } from '../plane/lens';
 import type { BlockShape } from './shape';
 
 /** One patch of cloth as it looks: linear light of three channels, and where it lies in the picture, about −1 to 1 both ways. */
@@ -43,7 +43,14 @@ const WIDE = 0.76;
  * Looks at a block. `plane` is linear light, in which the block should be some 100 to 500 pixels wide; `toPlane` takes inches of
  * the shape to pixels of the plane as a perfect lens would show them. Places are told from the middle of `whole`.
  */
-export function lookAt(plane: Plane, toPlane: Homography, lens: Lens, shape: BlockShape, rings: number, whole: Size): BlockLook {
+export function lookAt(
+  plane: Plane,
+  toPlane: Homography,
+  lens: Lens,
+  shape: BlockShape,
+  rings: number,
+  whole: Size,
+): BlockLook {
   const { perBlock, rim } = shape;
   const pitch = rim / rings;
   const radii = Float64Array.from({ length: rings }, (_, ring) => rim - (ring + 0.5) * pitch);
@@ -67,7 +74,8 @@ export function lookAt(plane: Plane, toPlane: Homography, lens: Lens, shape: Blo
         const off = across * ((2 * (at + 0.5)) / count - 1);
         const point = seen({ x: out.x * radius - out.y * off, y: out.y * radius + out.x * off });
         sampleInto(plane, point.x, point.y, colour, 0);
-        for (let channel = 0; channel < 3; channel += 1) light[ring * 3 + channel]! += colour[channel]! / count;
+        for (let channel = 0; channel < 3; channel += 1)
+          light[ring * 3 + channel]! += colour[channel]! / count;
       }
       const middle = seen({ x: out.x * radius, y: out.y * radius });
       place[ring * 2] = (2 * middle.x) / whole.width - 1;
@@ -111,15 +119,20 @@ export function cornerStep(plane: Plane, toPlane: Homography, lens: Lens, shape:
   for (let step = 0; step < perBlock; step += 1) {
     const out = direction(step, perBlock);
     // On the straight sides there is no triangle beyond the rim.
-    if (Math.abs(out.x) * rim > halfWidth - 0.02 * rim || Math.abs(out.y) * rim > halfHeight - 0.02 * rim) continue;
+    if (Math.abs(out.x) * rim > halfWidth - 0.02 * rim || Math.abs(out.y) * rim > halfHeight - 0.02 * rim)
+      continue;
     const means = [1, -1].map((side) => {
       const radius = rim + side * NEAR_SEAM;
       const mean = [0, 0, 0];
       for (let at = 0; at < 24; at += 1) {
         const off = half * ((2 * at) / 23 - 1);
-        const point = bent(lens, projected(toPlane, { x: out.x * radius - out.y * off, y: out.y * radius + out.x * off }));
+        const point = bent(
+          lens,
+          projected(toPlane, { x: out.x * radius - out.y * off, y: out.y * radius + out.x * off }),
+        );
         sampleInto(plane, point.x, point.y, colour, 0);
-        for (let channel = 0; channel < 3; channel += 1) mean[channel]! += Math.sqrt(Math.max(0, colour[channel]!)) / 24;
+        for (let channel = 0; channel < 3; channel += 1)
+          mean[channel]! += Math.sqrt(Math.max(0, colour[channel]!)) / 24;
       }
       return mean;
     });

@@ -2,9 +2,9 @@
 import type { Point } from '../../geometry/point';
 import type { WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
-import { type Lens, lensOf, straightened } from '../plane/lens';
 import type { Pixels, Plane } from '../pixels/pixels';
 import { shrunk } from '../pixels/resize';
+import { type Lens, lensOf, straightened } from '../plane/lens';
 import { shapeTo } from './corners';
 import { cornerStep, lookAt } from './look';
 import { type Knowledge, type ReadBlock, readLook } from './readLook';
@@ -15,10 +15,17 @@ const READ_SIDE = 420;
 const RINGS = 128;
 
 /** Reads the block between four corners (top left, top right, bottom right, bottom left, in pixels as photographed). */
-export function readBlock(pixels: Pixels, corners: readonly Point[], knowledge: Knowledge, bend = 0): ReadBlock {
+export function readBlock(
+  pixels: Pixels,
+  corners: readonly Point[],
+  knowledge: Knowledge,
+  bend = 0,
+): ReadBlock {
   const { plane, scale, left, top } = cutOut(pixels, corners, READ_SIDE);
   const lens: Lens = lensWithin(pixels, bend, scale, left, top);
-  const inPlane = corners.map(({ x, y }) => straightened(lens, { x: (x - left) * scale, y: (y - top) * scale }));
+  const inPlane = corners.map(({ x, y }) =>
+    straightened(lens, { x: (x - left) * scale, y: (y - top) * scale }),
+  );
   const { wedge } = knowledge.project;
   const allowance = allowanceSeen(plane, inPlane, lens, wedge);
   const shape = shapeOf(wedge, allowance);
@@ -40,7 +47,11 @@ function allowanceSeen(plane: Plane, corners: readonly Point[], lens: Lens, wedg
 }
 
 /** The part of a picture round some points, made smaller so that it is about `side` pixels to a side of their quadrilateral. */
-function cutOut(pixels: Pixels, corners: readonly Point[], side: number): { plane: Plane; scale: number; left: number; top: number } {
+function cutOut(
+  pixels: Pixels,
+  corners: readonly Point[],
+  side: number,
+): { plane: Plane; scale: number; left: number; top: number } {
   const xs = corners.map(({ x }) => x);
   const ys = corners.map(({ y }) => y);
   const margin = 0.06 * Math.max(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)) + 4;
@@ -49,7 +60,11 @@ function cutOut(pixels: Pixels, corners: readonly Point[], side: number): { plan
   const top = within(Math.min(...ys) - margin, pixels.height - 2);
   const width = Math.max(2, within(Math.max(...xs) + margin, pixels.width) - left);
   const height = Math.max(2, within(Math.max(...ys) + margin, pixels.height) - top);
-  const long = Math.max(...corners.map((one, at) => Math.hypot(one.x - corners[(at + 1) % 4]!.x, one.y - corners[(at + 1) % 4]!.y)));
+  const long = Math.max(
+    ...corners.map((one, at) =>
+      Math.hypot(one.x - corners[(at + 1) % 4]!.x, one.y - corners[(at + 1) % 4]!.y),
+    ),
+  );
   const scale = Math.min(1, side / long);
   const [w, h] = [Math.max(2, Math.round(width * scale)), Math.max(2, Math.round(height * scale))];
   return { plane: shrunk(pixels, { x: left, y: top, width, height }, w, h), scale: w / width, left, top };
@@ -57,6 +72,9 @@ function cutOut(pixels: Pixels, corners: readonly Point[], side: number): { plan
 
 function lensWithin(pixels: Pixels, bend: number, scale: number, left: number, top: number): Lens {
   const whole = lensOf(pixels, bend);
-  return { middle: { x: (whole.middle.x - left) * scale, y: (whole.middle.y - top) * scale }, half: whole.half * scale, bend };
+  return {
+    middle: { x: (whole.middle.x - left) * scale, y: (whole.middle.y - top) * scale },
+    half: whole.half * scale,
+    bend,
+  };
 }
-

@@ -55,8 +55,11 @@ export function readLook(look: BlockLook, knowledge: Knowledge, light?: Light): 
     const wedges = look.wedges.map((_, at) => neutralWedge(look, at, light));
     return { light, cost, wedges, match: bestMatch(known, wedges, look, swatches) };
   });
-  const matched = readings.filter(({ match }) => match).sort((one, other) => one.match!.misfit - other.match!.misfit)[0];
-  const match = matched && isSame(matched.match!) ? surely(look, matched.match!, known, swatches, light) : null;
+  const matched = readings
+    .filter(({ match }) => match)
+    .sort((one, other) => one.match!.misfit - other.match!.misfit)[0];
+  const match =
+    matched && isSame(matched.match!) ? surely(look, matched.match!, known, swatches, light) : null;
   const chosen = match ?? settledLight(look, readings[0]!, swatches, light);
   const wedges = chosen.wedges.map((wedge) => bandsOf(wedge, swatches, look.pitch));
   return {
@@ -66,7 +69,10 @@ export function readLook(look: BlockLook, knowledge: Knowledge, light?: Light): 
 }
 
 /** The likeliest lights for blocks in one picture, best first. */
-export function lightsOf(looks: readonly BlockLook[], swatches: readonly Swatch[]): { light: Light; cost: number }[] {
+export function lightsOf(
+  looks: readonly BlockLook[],
+  swatches: readonly Swatch[],
+): { light: Light; cost: number }[] {
   const all = looks.map(patchesOf);
   const corners = looks.flatMap((look) => look.corners);
   const patches = all.flatMap((one) => one.patches);
@@ -82,7 +88,9 @@ function patchesOf(look: BlockLook): { patches: Patch[]; weights: number[] } {
   look.wedges.forEach((wedge, at) => {
     for (let ring = 0; ring + run <= look.rings; ring += run) {
       const light: [number, number, number] = [0, 0, 0];
-      for (let step = 0; step < run; step += 1) for (let channel = 0; channel < 3; channel += 1) light[channel]! += wedge[(ring + step) * 3 + channel]! / run;
+      for (let step = 0; step < run; step += 1)
+        for (let channel = 0; channel < 3; channel += 1)
+          light[channel]! += wedge[(ring + step) * 3 + channel]! / run;
       const middle = ring + (run >> 1);
       patches.push({ light, x: look.places[at]![middle * 2]!, y: look.places[at]![middle * 2 + 1]! });
       weights.push(look.weights[middle]! * (look.radii[middle]! / look.radii[0]!) + 0.05);
@@ -103,7 +111,13 @@ interface MatchedReading extends Reading {
 }
 
 /** The light found anew from a block that is known; null where the block does not fit any more. */
-function surely(look: BlockLook, match: Match, known: readonly KnownLook[], swatches: readonly Swatch[], near?: Light): MatchedReading | null {
+function surely(
+  look: BlockLook,
+  match: Match,
+  known: readonly KnownLook[],
+  swatches: readonly Swatch[],
+  near?: Light,
+): MatchedReading | null {
   const pairings: Pairing[] = [];
   match.look.wedges.forEach((fabrics, at) => {
     for (let ring = 2; ring < look.rings - 2; ring += 2) {
@@ -111,14 +125,24 @@ function surely(look: BlockLook, match: Match, known: readonly KnownLook[], swat
       if (kind < 0 || fabrics[ring - 2] !== kind || fabrics[ring + 2] !== kind) continue;
       const seen = look.wedges[at]!;
       const light = [seen[ring * 3]!, seen[ring * 3 + 1]!, seen[ring * 3 + 2]!] as const;
-      pairings.push({ patch: { light, x: look.places[at]![ring * 2]!, y: look.places[at]![ring * 2 + 1]! }, swatch: swatches[kind]!, weight: look.weights[ring]! });
+      pairings.push({
+        patch: { light, x: look.places[at]![ring * 2]!, y: look.places[at]![ring * 2 + 1]! },
+        swatch: swatches[kind]!,
+        weight: look.weights[ring]!,
+      });
     }
   });
   const light = lightOf(pairings, near);
   const wedges = look.wedges.map((_, at) => neutralWedge(look, at, light));
   const again = bestMatch(known, wedges, look, swatches);
   if (!again || !isSame(again)) return null;
-  return { light, wedges, cost: again.misfit, match: again, sure: Math.min(0.999, 1 - (again.misfit / again.next) ** 2) };
+  return {
+    light,
+    wedges,
+    cost: again.misfit,
+    match: again,
+    sure: Math.min(0.999, 1 - (again.misfit / again.next) ** 2),
+  };
 }
 
 /** Finds the light anew from whole bands, twice. */
@@ -126,7 +150,9 @@ function settledLight(look: BlockLook, reading: Reading, swatches: readonly Swat
   let { light, wedges } = reading;
   for (let round = 0; round < 2; round += 1) {
     const pairings = wedges.flatMap((wedge, at) =>
-      bandsOf(wedge, swatches, look.pitch).flatMap((band) => (band.swatch < 0 ? [] : [bandPairing(look, at, band, swatches)])),
+      bandsOf(wedge, swatches, look.pitch).flatMap((band) =>
+        band.swatch < 0 ? [] : [bandPairing(look, at, band, swatches)],
+      ),
     );
     light = lightOf(pairings, near);
     const again = light;
@@ -141,7 +167,8 @@ function bandPairing(look: BlockLook, wedge: number, band: SeenBand, swatches: r
   let mass = 0;
   for (let ring = band.from + trim; ring < band.to - trim; ring += 1) {
     mass += look.weights[ring]!;
-    for (let channel = 0; channel < 3; channel += 1) light[channel]! += look.weights[ring]! * look.wedges[wedge]![ring * 3 + channel]!;
+    for (let channel = 0; channel < 3; channel += 1)
+      light[channel]! += look.weights[ring]! * look.wedges[wedge]![ring * 3 + channel]!;
   }
   const middle = (band.from + band.to) >> 1;
   const patch: Patch = {

@@ -20,7 +20,13 @@ export interface BlockShape {
 /** The shape of a block of this plan with `allowance` inches of cloth round it. */
 export function shapeOf(wedge: WedgePlan, allowance: Inches): BlockShape {
   const { width, height } = finishedBlock(wedge);
-  return { perBlock: wedge.perBlock, rim: apothem(wedge), halfWidth: width / 2, halfHeight: height / 2, allowance };
+  return {
+    perBlock: wedge.perBlock,
+    rim: apothem(wedge),
+    halfWidth: width / 2,
+    halfHeight: height / 2,
+    allowance,
+  };
 }
 
 /** The corners of the cloth: top left, top right, bottom right, bottom left. */

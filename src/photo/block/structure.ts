@@ -2,8 +2,8 @@
 // middle, corner triangles of one fabric, and an edge all round. All from a few hundred samples, so that thousands of
 // corners can be tried.
 import { direction } from '../../geometry/block';
-import type { Homography } from '../plane/homography';
 import type { Plane } from '../pixels/pixels';
+import type { Homography } from '../plane/homography';
 import type { BlockShape } from './shape';
 
 /** Places at which a shape is sampled, as flat lists of x, y. */
@@ -51,7 +51,12 @@ export function samplesOf(shape: BlockShape, near = 0.035): Samples {
       }
     }
   }
-  return { bands: Float64Array.from(bands), weights: Float64Array.from(weights), seams: Float64Array.from(seams), ...edgeSamples(shape, near) };
+  return {
+    bands: Float64Array.from(bands),
+    weights: Float64Array.from(weights),
+    seams: Float64Array.from(seams),
+    ...edgeSamples(shape, near),
+  };
 }
 
 function edgeSamples(shape: BlockShape, near: number) {
@@ -60,12 +65,24 @@ function edgeSamples(shape: BlockShape, near: number) {
   const corners: number[] = [];
   const cornerSeams: number[] = [];
   const border: number[] = [];
-  for (const [sx, sy] of [[-1, -1], [1, -1], [1, 1], [-1, 1]] as const) {
+  for (const [sx, sy] of [
+    [-1, -1],
+    [1, -1],
+    [1, 1],
+    [-1, 1],
+  ] as const) {
     const tip = { x: sx * w, y: sy * h };
     const step = (Math.atan2(tip.x, -tip.y) / (2 * Math.PI)) * perBlock;
     const onSeam = Math.abs(step - Math.round(step)) > 0.25;
     for (let at = 0; at < CORNER; at += 1) {
-      const [u, v] = [[0.06, 0.06], [0.06, 0.3], [0.3, 0.06], [0.06, 0.16], [0.16, 0.06], [0.16, 0.16]][at] as [number, number];
+      const [u, v] = [
+        [0.06, 0.06],
+        [0.06, 0.3],
+        [0.3, 0.06],
+        [0.06, 0.16],
+        [0.16, 0.06],
+        [0.16, 0.16],
+      ][at] as [number, number];
       const small = perBlock === 8 ? 1 : 0.5;
       corners.push(tip.x - sx * rim * (u * small + 0.02), tip.y - sy * rim * (v * small + 0.02));
     }
@@ -88,12 +105,21 @@ function edgeSamples(shape: BlockShape, near: number) {
       const off = along * 0.95 * ((2 * at) / (ROUND - 1) - 1);
       for (const way of [-1, 1]) {
         const reach = out + way * near * rim;
-        const [x, y] = [[off, -reach], [reach, off], [-off, reach], [-reach, -off]][side] as [number, number];
+        const [x, y] = [
+          [off, -reach],
+          [reach, off],
+          [-off, reach],
+          [-reach, -off],
+        ][side] as [number, number];
         border.push(x, y);
       }
     }
   }
-  return { corners: Float64Array.from(corners), cornerSeams: Float64Array.from(cornerSeams), border: Float64Array.from(border) };
+  return {
+    corners: Float64Array.from(corners),
+    cornerSeams: Float64Array.from(cornerSeams),
+    border: Float64Array.from(border),
+  };
 }
 
 /** How much a picture looks like the shape; each part 0 to 1. */
@@ -125,7 +151,8 @@ export function likenessOf(plane: Plane, h: Homography, samples: Samples): Liken
   const sides = contrast(seenAt(plane, h, samples.border), 4);
   const border = sides.reduce((sum, one) => sum + one / 4, 0);
   const weakest = Math.min(...sides);
-  const total = 2 * Math.max(0, bands) + seams + 0.5 * corners + 0.9 * cornerSeams + 1.2 * border + 0.8 * weakest;
+  const total =
+    2 * Math.max(0, bands) + seams + 0.5 * corners + 0.9 * cornerSeams + 1.2 * border + 0.8 * weakest;
   return { bands, seams, corners, cornerSeams, weakest, border, total };
 }
 
@@ -165,7 +192,11 @@ function seenAt(plane: Plane, h: Homography, places: Float64Array): Float32Array
 }
 
 /** Weighted variance within groups of `size` samples, and of all samples; summed over the channels. */
-function spreadWithin(colours: Float32Array, size: number, weights: Float64Array | null): { within: number; total: number } {
+function spreadWithin(
+  colours: Float32Array,
+  size: number,
+  weights: Float64Array | null,
+): { within: number; total: number } {
   const groups = colours.length / 3 / size;
   let [within, square, mass] = [0, 0, 0];
   const mean = [0, 0, 0];
@@ -196,10 +227,10 @@ function contrast(colours: Float32Array, parts: number): number[] {
     let sum = 0;
     for (let at = part * each; at < (part + 1) * each; at += 1) {
       let square = 0;
-      for (let channel = 0; channel < 3; channel += 1) square += (colours[at * 6 + channel]! - colours[at * 6 + 3 + channel]!) ** 2;
+      for (let channel = 0; channel < 3; channel += 1)
+        square += (colours[at * 6 + channel]! - colours[at * 6 + 3 + channel]!) ** 2;
       sum += square / (square + SEEN * SEEN);
     }
     return sum / each;
   });
 }
-

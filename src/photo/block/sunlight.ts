@@ -17,7 +17,11 @@ function fallOff(light: Light, x: number, y: number): number {
 /** What a patch would be in even, neutral light: linear light. */
 export function inNeutral(light: Light, patch: Patch): [number, number, number] {
   const off = fallOff(light, patch.x, patch.y);
-  return [0, 1, 2].map((channel) => patch.light[channel]! * Math.exp(-light[channel]! - off)) as [number, number, number];
+  return [0, 1, 2].map((channel) => patch.light[channel]! * Math.exp(-light[channel]! - off)) as [
+    number,
+    number,
+    number,
+  ];
 }
 
 /** OKLab of what a patch would be in even, neutral light. */
@@ -46,8 +50,22 @@ export function lightOf(pairings: readonly Pairing[], near?: Light): Light {
     }
   };
   add([[1, 1]], USUAL.gain, 1 / USUAL.gainSpread ** 2);
-  add([[0, 1], [1, -1]], 0, 1 / USUAL.cast ** 2);
-  add([[2, 1], [1, -1]], 0, 1 / USUAL.cast ** 2);
+  add(
+    [
+      [0, 1],
+      [1, -1],
+    ],
+    0,
+    1 / USUAL.cast ** 2,
+  );
+  add(
+    [
+      [2, 1],
+      [1, -1],
+    ],
+    0,
+    1 / USUAL.cast ** 2,
+  );
   for (const term of [3, 4]) add([[term, 1]], 0, 1 / USUAL.slope ** 2);
   for (const term of [5, 6, 7]) add([[term, 1]], 0, 1 / USUAL.bow ** 2);
   near?.forEach((value, term) => {
@@ -98,7 +116,12 @@ function solved(matrix: Float64Array, right: Float64Array): Float64Array {
 const STRANGE = 0.09 ** 2;
 
 /** How badly patches fit the list in a light: mean of the capped squared distances to the nearest fabric, and which that is. */
-export function misfit(light: Light, patches: readonly Patch[], weights: readonly number[], swatches: readonly Swatch[]): { cost: number; nearest: number[] } {
+export function misfit(
+  light: Light,
+  patches: readonly Patch[],
+  weights: readonly number[],
+  swatches: readonly Swatch[],
+): { cost: number; nearest: number[] } {
   let [cost, mass] = [0, 0];
   const nearest = patches.map((patch, at) => {
     const seen = neutralOklab(light, patch);
@@ -127,9 +150,21 @@ function unusual(light: Light): number {
  * The likeliest lights for what is seen, best first. `firm` are patches of one unknown fabric each (the corners all of the same):
  * each fabric of the list is tried for them; then lights of all colours and strengths.
  */
-export function likelyLights(firm: readonly Patch[], patches: readonly Patch[], weights: readonly number[], swatches: readonly Swatch[], most: number): { light: Light; cost: number }[] {
-  const starts = [...swatches.map((swatch) => lightOf(firm.map((patch) => ({ patch, swatch, weight: 4 })))), ...plainLights()];
-  const tried = starts.map((light) => ({ light, cost: misfit(light, patches, weights, swatches).cost + unusual(light) }));
+export function likelyLights(
+  firm: readonly Patch[],
+  patches: readonly Patch[],
+  weights: readonly number[],
+  swatches: readonly Swatch[],
+  most: number,
+): { light: Light; cost: number }[] {
+  const starts = [
+    ...swatches.map((swatch) => lightOf(firm.map((patch) => ({ patch, swatch, weight: 4 })))),
+    ...plainLights(),
+  ];
+  const tried = starts.map((light) => ({
+    light,
+    cost: misfit(light, patches, weights, swatches).cost + unusual(light),
+  }));
   const best = tried.sort((one, other) => one.cost - other.cost).slice(0, Math.max(most, 6));
   return best
     .map(({ light }) => grown(light, patches, weights, swatches))
@@ -140,12 +175,19 @@ export function likelyLights(firm: readonly Patch[], patches: readonly Patch[], 
 /** Lights from lamplight to shade, strong and weak. */
 function plainLights(): Light[] {
   return [-0.9, -0.6, -0.3, 0].flatMap((gain) =>
-    [-0.15, 0, 0.2, 0.4, 0.6].map((warm) => Float64Array.from([gain + warm * 0.6, gain, gain - warm, 0, 0, 0, 0, 0])),
+    [-0.15, 0, 0.2, 0.4, 0.6].map((warm) =>
+      Float64Array.from([gain + warm * 0.6, gain, gain - warm, 0, 0, 0, 0, 0]),
+    ),
   );
 }
 
 /** Pairs patches with the nearest fabrics and finds the light anew, a few times. */
-function grown(start: Light, patches: readonly Patch[], weights: readonly number[], swatches: readonly Swatch[]): { light: Light; cost: number } {
+function grown(
+  start: Light,
+  patches: readonly Patch[],
+  weights: readonly number[],
+  swatches: readonly Swatch[],
+): { light: Light; cost: number } {
   let light = start;
   let best = { light, cost: Number.POSITIVE_INFINITY };
   for (let round = 0; round < 7; round += 1) {
@@ -153,7 +195,9 @@ function grown(start: Light, patches: readonly Patch[], weights: readonly number
     const now = cost + unusual(light);
     if (now < best.cost) best = { light, cost: now };
     else if (round > 2) break;
-    const pairings = nearest.flatMap((index, at) => (index < 0 ? [] : [{ patch: patches[at]!, swatch: swatches[index]!, weight: weights[at]! }]));
+    const pairings = nearest.flatMap((index, at) =>
+      index < 0 ? [] : [{ patch: patches[at]!, swatch: swatches[index]!, weight: weights[at]! }],
+    );
     light = lightOf(pairings);
   }
   return best;

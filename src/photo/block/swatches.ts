@@ -1,6 +1,6 @@
 // The fabrics of a list as a camera would see them from some way off: the mean of their light, and how much a small patch may differ.
 import { printMix } from '../../cloth/print/printMix';
-import { linearOfHex, type LinearRgb, oklabOf } from '../../colour/spaces';
+import { type LinearRgb, linearOfHex, oklabOf } from '../../colour/spaces';
 import type { Fabric, FabricId } from '../../model/project';
 
 export interface Swatch {
@@ -16,10 +16,17 @@ export interface Swatch {
 export function swatchesOf(fabrics: readonly Fabric[]): Swatch[] {
   return fabrics.map((fabric) => {
     const mix = printMix(fabric).map(({ hex, share }) => ({ light: linearOfHex(hex), share }));
-    const light = [0, 1, 2].map((channel) => mix.reduce((sum, part) => sum + part.share * part.light[channel]!, 0));
+    const light = [0, 1, 2].map((channel) =>
+      mix.reduce((sum, part) => sum + part.share * part.light[channel]!, 0),
+    );
     const oklab = oklabOf(light as unknown as LinearRgb);
     const square = mix.reduce((sum, part) => sum + part.share * apart(oklabOf(part.light), oklab), 0);
-    return { fabric: fabric.id, light: [light[0]!, light[1]!, light[2]!], oklab: [oklab[0], oklab[1], oklab[2]], spread: Math.sqrt(square) };
+    return {
+      fabric: fabric.id,
+      light: [light[0]!, light[1]!, light[2]!],
+      oklab: [oklab[0], oklab[1], oklab[2]],
+      spread: Math.sqrt(square),
+    };
   });
 }
 

@@ -126,7 +126,11 @@ export function linesOf(edges: Edges, most: number, loose = 2): EdgeLine[] {
   }));
 }
 
-function peaks(votes: Float32Array, offs: number, most: number): { angle: number; off: number; votes: number }[] {
+function peaks(
+  votes: Float32Array,
+  offs: number,
+  most: number,
+): { angle: number; off: number; votes: number }[] {
   const found: { angle: number; off: number; votes: number }[] = [];
   for (let angle = 0; angle < ANGLES; angle += 1) {
     for (let off = 2; off < offs - 2; off += 1) {

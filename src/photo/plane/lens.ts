@@ -10,7 +10,10 @@ export interface Lens {
 }
 
 /** A lens without distortion for a picture of this size, or with this much. */
-export function lensOf({ width, height }: { readonly width: number; readonly height: number }, bend = 0): Lens {
+export function lensOf(
+  { width, height }: { readonly width: number; readonly height: number },
+  bend = 0,
+): Lens {
   return { middle: { x: width / 2, y: height / 2 }, half: Math.hypot(width, height) / 2, bend };
 }
 
@@ -46,7 +49,10 @@ export interface Line {
 }
 
 /** The line of least squared distances through points, with the mean squared distance. Weights are 1 unless given. */
-export function lineThrough(points: readonly Point[], weights?: readonly number[]): Line & { readonly spread: number } {
+export function lineThrough(
+  points: readonly Point[],
+  weights?: readonly number[],
+): Line & { readonly spread: number } {
   let [sum, mx, my] = [0, 0, 0];
   points.forEach(({ x, y }, at) => {
     const weight = weights?.[at] ?? 1;
@@ -73,7 +79,10 @@ export function lineThrough(points: readonly Point[], weights?: readonly number[
 export function crossing(one: Line, other: Line): Point | null {
   const across = one.nx * other.ny - one.ny * other.nx;
   if (Math.abs(across) < 1e-9) return null;
-  return { x: (one.off * other.ny - other.off * one.ny) / across, y: (one.nx * other.off - other.nx * one.off) / across };
+  return {
+    x: (one.off * other.ny - other.off * one.ny) / across,
+    y: (one.nx * other.off - other.nx * one.off) / across,
+  };
 }
 
 const MOST_BEND = 0.35;

@@ -90,7 +90,15 @@ function opposite(lines: readonly Measured[], { skew }: QuadLimits, apart: numbe
   return pairs;
 }
 
-function quadOf(a: Measured, b: Measured, c: Measured, d: Measured, edges: Edges, limits: QuadLimits, side: number): Quad | null {
+function quadOf(
+  a: Measured,
+  b: Measured,
+  c: Measured,
+  d: Measured,
+  edges: Edges,
+  limits: QuadLimits,
+  side: number,
+): Quad | null {
   const [ac, bc, bd, ad] = [crossing(a, c), crossing(b, c), crossing(b, d), crossing(a, d)];
   if (!ac || !bc || !bd || !ad) return null;
   const margin = 0.02 * side;

@@ -39,12 +39,21 @@ export function laidOnEdges(plane: Plane, corners: readonly Point[], reach: numb
   const points = corners.map((from, at) => {
     const to = corners[(at + 1) % 4]!;
     const wide = response(plane, from, to, reach * long, Math.max(3, 0.014 * long));
-    return pointsOf(response(plane, from, to, reach * long, Math.max(1.5, 0.003 * long)), wide, bestCurve(wide));
+    return pointsOf(
+      response(plane, from, to, reach * long, Math.max(1.5, 0.003 * long)),
+      wide,
+      bestCurve(wide),
+    );
   });
   const rows = points.map((row) => row.map(({ point }) => point));
   const weights = points.map((row) => row.map(({ weight }) => weight));
   const lens = lensFromEdges(plane, rows, weights);
-  const lines = rows.map((row, at) => lineThrough(row.map((point) => straightened(lens, point)), weights[at]));
+  const lines = rows.map((row, at) =>
+    lineThrough(
+      row.map((point) => straightened(lens, point)),
+      weights[at],
+    ),
+  );
   const crossings = lines.map((line, at) => crossing(lines[(at + 3) % 4]!, line));
   return {
     corners: crossings.map((point, at) => (point ? bent(lens, point) : corners[at]!)),
@@ -78,7 +87,8 @@ function response(plane: Plane, from: Point, to: Point, reach: number, window: n
     for (let at = 0; at < count; at += 1) {
       const off = (at - half - wide) * pitch;
       sampleInto(plane, middle.x + nx * off, middle.y + ny * off, colour, 0);
-      for (let channel = 0; channel < 3; channel += 1) sums[(at + 1) * 3 + channel] = sums[at * 3 + channel]! + colour[channel]!;
+      for (let channel = 0; channel < 3; channel += 1)
+        sums[(at + 1) * 3 + channel] = sums[at * 3 + channel]! + colour[channel]!;
     }
     for (let at = 0; at <= 2 * half; at += 1) {
       const middleAt = at + wide;
@@ -128,10 +138,14 @@ function bestCurve(side: Response): Curve {
     if (now > most) [best, most] = [curve, now];
   };
   for (let start = 0; start < side.offsets; start += 2)
-    for (let end = 0; end < side.offsets; end += 2) for (let sag = -6; sag <= 6; sag += 3) try_({ start, end, sag });
+    for (let end = 0; end < side.offsets; end += 2)
+      for (let sag = -6; sag <= 6; sag += 3) try_({ start, end, sag });
   for (let step = 1; step >= 0.25; step /= 2) {
     const { start, end, sag } = best;
-    for (const a of [-2, -1, 0, 1, 2]) for (const b of [-2, -1, 0, 1, 2]) for (const c of [-2, -1, 0, 1, 2]) try_({ start: start + a * step, end: end + b * step, sag: sag + c * step });
+    for (const a of [-2, -1, 0, 1, 2])
+      for (const b of [-2, -1, 0, 1, 2])
+        for (const c of [-2, -1, 0, 1, 2])
+          try_({ start: start + a * step, end: end + b * step, sag: sag + c * step });
   }
   return best;
 }
@@ -157,7 +171,8 @@ function pointsOf(side: Response, wide: Response, curve: Curve): { point: Point;
     const at = mass > 1e-12 ? (sum + 1e-9 * near) / (mass + 1e-9) : near;
     const off = (at - middle) * side.pitch;
     const on = alongSide(side, place);
-    const clear = wide.clear[place * wide.offsets + Math.max(0, Math.min(wide.offsets - 1, Math.round(near)))]!;
+    const clear =
+      wide.clear[place * wide.offsets + Math.max(0, Math.min(wide.offsets - 1, Math.round(near)))]!;
     return { point: { x: on.x + side.nx * off, y: on.y + side.ny * off }, weight: clear ** 2 + 0.01 };
   });
 }

@@ -3,15 +3,25 @@
 // with the lens, until its cells look most like blocks.
 import type { Point } from '../../geometry/point';
 import type { BlockShape } from '../block/shape';
-import { betweenSurfaces, edgesOf, linesOf } from '../plane/edges';
-import { bent, lensOf } from '../plane/lens';
-import { isConvex, type Quad, quadsOf } from '../plane/quads';
-import { projected } from '../plane/homography';
 import { oklabPlane } from '../pixels/linear';
 import type { Pixels, Plane } from '../pixels/pixels';
 import { shrunkTo } from '../pixels/resize';
 import { blurred } from '../pixels/sample';
-import { blockLikeness, type CellLook, type CellShape, cellCorners, cellReader, cellShapeOf, type Lattice, latticeLikeness, latticeTo } from './lattice';
+import { betweenSurfaces, edgesOf, linesOf } from '../plane/edges';
+import { projected } from '../plane/homography';
+import { bent, lensOf } from '../plane/lens';
+import { isConvex, type Quad, quadsOf } from '../plane/quads';
+import {
+  blockLikeness,
+  type CellLook,
+  type CellShape,
+  cellCorners,
+  cellReader,
+  cellShapeOf,
+  type Lattice,
+  latticeLikeness,
+  latticeTo,
+} from './lattice';
 
 export interface FoundGrid {
   readonly rows: number;
@@ -57,7 +67,10 @@ export function findGrid(pixels: Pixels, shape: BlockShape): FoundGrid | null {
   if (!best) return null;
   const large = blurred(oklabPlane(shrunkTo(pixels, REFINED)), 0.9);
   const by = large.width / small.width;
-  const scaled = { ...best.lattice, corners: best.lattice.corners.map(({ x, y }) => ({ x: x * by, y: y * by })) };
+  const scaled = {
+    ...best.lattice,
+    corners: best.lattice.corners.map(({ x, y }) => ({ x: x * by, y: y * by })),
+  };
   const last = settledLattice(large, scaled, cell, 0.004, 40);
   return gridOf(pixels, large, last, cell);
 }
@@ -68,7 +81,10 @@ function gridOf(pixels: Pixels, plane: Plane, lattice: Lattice, cell: CellShape)
   const whole = { ...lattice, corners: lattice.corners.map(({ x, y }) => ({ x: x * by, y: y * by })) };
   const lens = lensOf(pixels, lattice.bend);
   const { rows, columns } = lattice;
-  const places = Array.from({ length: rows * columns }, (_, at) => [Math.floor(at / columns), at % columns] as const);
+  const places = Array.from(
+    { length: rows * columns },
+    (_, at) => [Math.floor(at / columns), at % columns] as const,
+  );
   return {
     rows,
     columns,
@@ -90,9 +106,18 @@ function divided(plane: Plane, cell: CellShape): Lattice[] {
   const edges = betweenSurfaces(edgesOf(plane, 0.025), plane);
   const lines = linesOf(edges, 36);
   const quads = quadsOf(lines, edges, { least: 0.22, skew: 0.6, ratio: 6 }, QUADS);
-  const tried = quads.flatMap((quad) => divisions(quad, cell.tall).map((lattice): Tried => ({ lattice, worth: latticeLikeness(plane, lattice, cell, 9) })));
+  const tried = quads.flatMap((quad) =>
+    divisions(quad, cell.tall).map(
+      (lattice): Tried => ({ lattice, worth: latticeLikeness(plane, lattice, cell, 9) }),
+    ),
+  );
   const sorted = tried.sort((one, other) => other.worth - one.worth).slice(0, 60);
-  const again = sorted.map(({ lattice }): Tried => ({ lattice, worth: latticeLikeness(plane, lattice, cell, 30) + 0.02 * Math.log(lattice.rows * lattice.columns) }));
+  const again = sorted.map(
+    ({ lattice }): Tried => ({
+      lattice,
+      worth: latticeLikeness(plane, lattice, cell, 30) + 0.02 * Math.log(lattice.rows * lattice.columns),
+    }),
+  );
   return again
     .sort((one, other) => other.worth - one.worth)
     .slice(0, KEPT)
@@ -100,15 +125,17 @@ function divided(plane: Plane, cell: CellShape): Lattice[] {
 }
 
 function divisions({ corners }: Quad, tall: number): Lattice[] {
-  const side = (one: number, other: number) => Math.hypot(corners[one]!.x - corners[other]!.x, corners[one]!.y - corners[other]!.y);
+  const side = (one: number, other: number) =>
+    Math.hypot(corners[one]!.x - corners[other]!.x, corners[one]!.y - corners[other]!.y);
   const aspect = (side(0, 1) + side(3, 2)) / (side(1, 2) + side(0, 3));
   const found: Lattice[] = [];
   for (let rows = 1; rows <= MOST; rows += 1) {
     for (let columns = 1; columns <= MOST; columns += 1) {
       if (rows * columns < 2) continue;
-      const off = Math.abs(Math.log((columns / (rows * tall)) / aspect));
+      const off = Math.abs(Math.log(columns / (rows * tall) / aspect));
       if (off > 0.3) continue;
-      if (Math.min((side(0, 1) + side(3, 2)) / columns, (side(1, 2) + side(0, 3)) / rows) < 2 * LEAST_CELL) continue;
+      if (Math.min((side(0, 1) + side(3, 2)) / columns, (side(1, 2) + side(0, 3)) / rows) < 2 * LEAST_CELL)
+        continue;
       for (const gap of GAPS) found.push({ rows, columns, gap, corners, bend: 0 });
     }
   }
@@ -116,7 +143,13 @@ function divisions({ corners }: Quad, tall: number): Lattice[] {
 }
 
 /** Moves corners, gap and lens in smaller and smaller steps as long as the likeness grows. */
-function settledLattice(plane: Plane, start: Lattice, cell: CellShape, first: number, cells: number): Lattice {
+function settledLattice(
+  plane: Plane,
+  start: Lattice,
+  cell: CellShape,
+  first: number,
+  cells: number,
+): Lattice {
   let lattice = start;
   let best = latticeLikeness(plane, lattice, cell, cells);
   const long = Math.max(plane.width, plane.height);
@@ -129,7 +162,13 @@ function settledLattice(plane: Plane, start: Lattice, cell: CellShape, first: nu
     for (let round = 0; round < 4; round += 1) {
       const before = best;
       for (const move of MOVES)
-        attempt({ ...lattice, corners: lattice.corners.map(({ x, y }, at) => ({ x: x + step * move[at * 2]!, y: y + step * move[at * 2 + 1]! })) });
+        attempt({
+          ...lattice,
+          corners: lattice.corners.map(({ x, y }, at) => ({
+            x: x + step * move[at * 2]!,
+            y: y + step * move[at * 2 + 1]!,
+          })),
+        });
       for (const way of [1, -1]) {
         attempt({ ...lattice, bend: lattice.bend + (way * step * 2) / long });
         attempt({ ...lattice, gap: lattice.gap + (way * step * 2) / long });
@@ -171,7 +210,8 @@ function wholeLattice(plane: Plane, start: Lattice, cell: CellShape): Lattice {
     const least = [row(0), row(rows - 1), column(0), column(columns - 1)].map(filled);
     const bare = least.findIndex((share) => share === 0);
     let next: Lattice | null = null;
-    if (most > ENOUGH && Math.max(rows, columns) < MOST) next = stretched(lattice, cell.tall, more.indexOf(most), 1);
+    if (most > ENOUGH && Math.max(rows, columns) < MOST)
+      next = stretched(lattice, cell.tall, more.indexOf(most), 1);
     else if (bare >= 0 && (bare < 2 ? rows : columns) > 1) next = stretched(lattice, cell.tall, bare, -1);
     if (!next || !isConvex(next.corners)) return lattice;
     lattice = most > ENOUGH ? settledLattice(plane, next, cell, 0.003, 12) : next;
@@ -181,7 +221,10 @@ function wholeLattice(plane: Plane, start: Lattice, cell: CellShape): Lattice {
 
 /** The middle of what the cells of a lattice vary by. */
 function usualVariance({ rows, columns }: Lattice, look: (row: number, column: number) => CellLook): number {
-  const all = Array.from({ length: rows * columns }, (_, at) => look(Math.floor(at / columns), at % columns).along);
+  const all = Array.from(
+    { length: rows * columns },
+    (_, at) => look(Math.floor(at / columns), at % columns).along,
+  );
   return all.sort((one, other) => one - other)[all.length >> 1]!;
 }
 
@@ -189,8 +232,14 @@ function usualVariance({ rows, columns }: Lattice, look: (row: number, column: n
 function stretched(lattice: Lattice, tall: number, where: number, by: 1 | -1): Lattice {
   const { rows, columns, gap } = lattice;
   const to = latticeTo(lattice, tall);
-  const [left, right] = [where === 2 ? -by * (1 + gap) : 0, columns + (columns - 1) * gap + (where === 3 ? by * (1 + gap) : 0)];
-  const [top, bottom] = [where === 0 ? -by * (tall + gap) : 0, rows * tall + (rows - 1) * gap + (where === 1 ? by * (tall + gap) : 0)];
+  const [left, right] = [
+    where === 2 ? -by * (1 + gap) : 0,
+    columns + (columns - 1) * gap + (where === 3 ? by * (1 + gap) : 0),
+  ];
+  const [top, bottom] = [
+    where === 0 ? -by * (tall + gap) : 0,
+    rows * tall + (rows - 1) * gap + (where === 1 ? by * (tall + gap) : 0),
+  ];
   const corners = [{ x: left, y: top }, { x: right, y: top }, { x: right, y: bottom }, { x: left, y: bottom }]; // biome-ignore format: corners
   return {
     ...lattice,
@@ -215,5 +264,12 @@ function worthOf(plane: Plane, lattice: Lattice, cell: CellShape): Tried {
 }
 
 function quadArea(corners: readonly Point[]): number {
-  return Math.abs(corners.reduce((sum, { x, y }, at) => sum + x * corners[(at + 1) % 4]!.y - corners[(at + 1) % 4]!.x * y, 0)) / 2;
+  return (
+    Math.abs(
+      corners.reduce(
+        (sum, { x, y }, at) => sum + x * corners[(at + 1) % 4]!.y - corners[(at + 1) % 4]!.x * y,
+        0,
+      ),
+    ) / 2
+  );
 }

@@ -3,9 +3,9 @@
 import { direction } from '../../geometry/block';
 import type { Point } from '../../geometry/point';
 import type { BlockShape } from '../block/shape';
+import type { Plane } from '../pixels/pixels';
 import { composed, type Homography, projected, squareTo } from '../plane/homography';
 import { bent, type Lens, lensOf } from '../plane/lens';
-import type { Plane } from '../pixels/pixels';
 
 export interface Lattice {
   readonly rows: number;
@@ -26,7 +26,13 @@ export function latticeTo({ rows, columns, gap, corners }: Lattice, tall: number
 }
 
 /** The corners of a cell in pixels as photographed. Rows and columns beyond the lattice continue it. */
-export function cellCorners(lattice: Lattice, tall: number, lens: Lens, row: number, column: number): Point[] {
+export function cellCorners(
+  lattice: Lattice,
+  tall: number,
+  lens: Lens,
+  row: number,
+  column: number,
+): Point[] {
   const to = latticeTo(lattice, tall);
   const [x, y] = [column * (1 + lattice.gap), row * (tall + lattice.gap)];
   return [{ x, y }, { x: x + 1, y }, { x: x + 1, y: y + tall }, { x, y: y + tall }].map((point) => bent(lens, projected(to, point))); // biome-ignore format: corners
@@ -51,7 +57,8 @@ function cellSamples(shape: BlockShape): Float64Array {
   const { perBlock, rim, halfWidth, halfHeight } = shape;
   const places: number[] = [];
   const half = Math.tan(Math.PI / perBlock);
-  const put = (x: number, y: number) => places.push((x + halfWidth) / (2 * halfWidth), (y + halfHeight) / (2 * halfWidth));
+  const put = (x: number, y: number) =>
+    places.push((x + halfWidth) / (2 * halfWidth), (y + halfHeight) / (2 * halfWidth));
   for (let step = 0; step < perBlock; step += 1) {
     const out = direction(step, perBlock);
     for (let ring = 0; ring < RADII; ring += 1) {
@@ -64,12 +71,24 @@ function cellSamples(shape: BlockShape): Float64Array {
   }
   // The corners as four groups more.
   const leg = rim * (perBlock === 8 ? 0.4 : 0.2);
-  for (const [sx, sy] of [[-1, -1], [1, -1], [1, 1], [-1, 1]] as const)
-    for (const [u, v] of [[0.15, 0.15], [0.15, 0.7], [0.7, 0.15], [0.4, 0.4]] as const) put(sx * (halfWidth - u * leg), sy * (halfHeight - v * leg));
+  for (const [sx, sy] of [
+    [-1, -1],
+    [1, -1],
+    [1, 1],
+    [-1, 1],
+  ] as const)
+    for (const [u, v] of [
+      [0.15, 0.15],
+      [0.15, 0.7],
+      [0.7, 0.15],
+      [0.4, 0.4],
+    ] as const)
+      put(sx * (halfWidth - u * leg), sy * (halfHeight - v * leg));
   // Last, pairs on both sides of the seams of the corners, near and a little further off.
   for (let step = 0; step < perBlock; step += 1) {
     const out = direction(step, perBlock);
-    if (Math.abs(out.x) * rim > halfWidth - 0.02 * rim || Math.abs(out.y) * rim > halfHeight - 0.02 * rim) continue;
+    if (Math.abs(out.x) * rim > halfWidth - 0.02 * rim || Math.abs(out.y) * rim > halfHeight - 0.02 * rim)
+      continue;
     for (const near of [0.025, 0.06])
       for (const at of [-0.6, 0, 0.6])
         for (const side of [1, -1]) {
@@ -98,11 +117,17 @@ const STEPS = 400;
 /** By how much each radius is bent, up to 1.2 of the half diagonal: as fast as a table. */
 function bendTable(bend: number): Float64Array {
   const lens: Lens = { middle: { x: 0, y: 0 }, half: 1, bend };
-  return Float64Array.from({ length: STEPS + 2 }, (_, step) => (step === 0 ? 1 : bent(lens, { x: (1.6 * step) / STEPS, y: 0 }).x / ((1.6 * step) / STEPS)));
+  return Float64Array.from({ length: STEPS + 2 }, (_, step) =>
+    step === 0 ? 1 : bent(lens, { x: (1.6 * step) / STEPS, y: 0 }).x / ((1.6 * step) / STEPS),
+  );
 }
 
 /** A reader of cells of one lattice in one picture (OKLab). */
-export function cellReader(plane: Plane, lattice: Lattice, cell: CellShape): (row: number, column: number) => CellLook {
+export function cellReader(
+  plane: Plane,
+  lattice: Lattice,
+  cell: CellShape,
+): (row: number, column: number) => CellLook {
   const { samples, tall, shape } = cell;
   const h = latticeTo(lattice, tall);
   const { middle, half, bend } = lensOf(plane, lattice.bend);
@@ -166,16 +191,22 @@ export function cellReader(plane: Plane, lattice: Lattice, cell: CellShape): (ro
       sums.fill(0);
       squares = 0;
       if (at >= banded || (at + 1) % (ACROSS * RADII) !== 0) continue;
-      for (let ray = 0; ray < ACROSS; ray += 1) along += rays[ray * 4 + 3]! / RADII - squareOf(rays, ray * 4, RADII);
+      for (let ray = 0; ray < ACROSS; ray += 1)
+        along += rays[ray * 4 + 3]! / RADII - squareOf(rays, ray * 4, RADII);
       rays.fill(0);
     }
-    return { within: within / (seamed / ACROSS), along: Math.max(0, along / (banded / RADII)), seams: seams / ((count - seamed) / 2), inside };
+    return {
+      within: within / (seamed / ACROSS),
+      along: Math.max(0, along / (banded / RADII)),
+      seams: seams / ((count - seamed) / 2),
+      inside,
+    };
   };
 }
 
 /** The square of the mean of three channels, of which there are sums from place `from` on. */
 function squareOf(sums: ArrayLike<number>, from: number, count: number): number {
-  return ((sums[from]! / count) ** 2 + (sums[from + 1]! / count) ** 2 + (sums[from + 2]! / count) ** 2);
+  return (sums[from]! / count) ** 2 + (sums[from + 1]! / count) ** 2 + (sums[from + 2]! / count) ** 2;
 }
 
 /** A difference of colour at which a seam counts half, OKLab; and how much seams count beside bands. */

@@ -5,9 +5,9 @@ import { shapeTo } from '../block/corners';
 import { type BlockLook, lookAt } from '../block/look';
 import { type Knowledge, lightsOf, type ReadBlock, readLook } from '../block/readLook';
 import { shapeOf } from '../block/shape';
-import { lensOf, straightened } from '../plane/lens';
 import type { Pixels } from '../pixels/pixels';
 import { shrunkTo } from '../pixels/resize';
+import { lensOf, straightened } from '../plane/lens';
 import { BLOCK } from './grid';
 
 /** A grid to read: the corners of each cell by rows, in pixels as photographed, and how much each looks like a block. */
@@ -23,8 +23,14 @@ const RINGS = 64;
 const LIT_BY = 16;
 
 /** Reads the cells by rows; null is a cell without a block. Goes on in parts, one for each block. */
-export function* readWall(pixels: Pixels, grid: GridToRead, knowledge: Knowledge): InParts<(ReadBlock | null)[]> {
-  const side = Math.max(...grid.cells.map(([one, other]) => Math.hypot(one!.x - other!.x, one!.y - other!.y)));
+export function* readWall(
+  pixels: Pixels,
+  grid: GridToRead,
+  knowledge: Knowledge,
+): InParts<(ReadBlock | null)[]> {
+  const side = Math.max(
+    ...grid.cells.map(([one, other]) => Math.hypot(one!.x - other!.x, one!.y - other!.y)),
+  );
   const long = Math.max(pixels.width, pixels.height);
   const plane = shrunkTo(pixels, Math.min(long, Math.round((long * READ_SIDE) / side)));
   const scale = plane.width / pixels.width;

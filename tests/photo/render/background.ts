@@ -15,7 +15,11 @@ function anyColour(dice: Dice, least = 0.05, most = 0.95): Colour {
 
 /** Smooth noise of two directions, about −1 to 1. */
 function waves(dice: Dice, scale: number): (x: number, y: number) => number {
-  const parts = Array.from({ length: 5 }, () => ({ a: dice.normal() * scale, b: dice.normal() * scale, phase: dice.between(0, 6.28) }));
+  const parts = Array.from({ length: 5 }, () => ({
+    a: dice.normal() * scale,
+    b: dice.normal() * scale,
+    phase: dice.between(0, 6.28),
+  }));
   return (x, y) => parts.reduce((sum, { a, b, phase }) => sum + Math.sin(a * x + b * y + phase), 0) / 3;
 }
 
@@ -49,7 +53,18 @@ function patches(under: Ground, dice: Dice): Ground {
   const pieces = Array.from({ length: 2 + dice.below(8) }, () => {
     const [one, other] = [anyColour(dice), anyColour(dice)];
     const turn = dice.between(0, 3.14);
-    return { x: dice.between(-18, 18), y: dice.between(-18, 18), cos: Math.cos(turn), sin: Math.sin(turn), w: dice.between(1, 9), h: dice.between(1, 9), one, other, repeat: dice.between(0.2, 1.5), share: dice.between(0, 0.5) };
+    return {
+      x: dice.between(-18, 18),
+      y: dice.between(-18, 18),
+      cos: Math.cos(turn),
+      sin: Math.sin(turn),
+      w: dice.between(1, 9),
+      h: dice.between(1, 9),
+      one,
+      other,
+      repeat: dice.between(0.2, 1.5),
+      share: dice.between(0, 0.5),
+    };
   });
   return (x, y, into) => {
     under(x, y, into);
@@ -57,7 +72,8 @@ function patches(under: Ground, dice: Dice): Ground {
       const u = (x - piece.x) * piece.cos + (y - piece.y) * piece.sin;
       const v = (y - piece.y) * piece.cos - (x - piece.x) * piece.sin;
       if (Math.abs(u) > piece.w / 2 || Math.abs(v) > piece.h / 2) continue;
-      const figure = (((u / piece.repeat) % 1) + 1) % 1 < piece.share && (((v / piece.repeat) % 1) + 1) % 1 < 0.6;
+      const figure =
+        (((u / piece.repeat) % 1) + 1) % 1 < piece.share && (((v / piece.repeat) % 1) + 1) % 1 < 0.6;
       const source = figure ? piece.other : piece.one;
       for (let channel = 0; channel < 3; channel += 1) into[channel] = source[channel]!;
     }

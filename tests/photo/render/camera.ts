@@ -13,7 +13,15 @@ export interface Camera {
 
 /** A camera tilted by `tilt` degrees that sees cloth of `size` inches across fill about `fill` of the picture. */
 export function camera(
-  options: { width: number; height: number; tilt: number; roll: number; k1: number; size: number; fill: number },
+  options: {
+    width: number;
+    height: number;
+    tilt: number;
+    roll: number;
+    k1: number;
+    size: number;
+    fill: number;
+  },
   dice: Dice,
 ): Camera {
   const { width, height, k1 } = options;
@@ -58,7 +66,10 @@ export function camera(
       const c = ray[3]! - v * ray[6]!;
       const d = ray[4]! - v * ray[7]!;
       const det = a * d - b * c;
-      return { x: (u * distance * d - b * v * distance) / det, y: (a * v * distance - c * u * distance) / det };
+      return {
+        x: (u * distance * d - b * v * distance) / det,
+        y: (a * v * distance - c * u * distance) / det,
+      };
     },
   };
 }
@@ -77,5 +88,7 @@ function about(axis: number, angle: number): number[] {
 }
 
 function product(a: readonly number[], b: readonly number[]): number[] {
-  return Array.from({ length: 9 }, (_, at) => [0, 1, 2].reduce((sum, k) => sum + a[3 * Math.floor(at / 3) + k]! * b[3 * k + (at % 3)]!, 0));
+  return Array.from({ length: 9 }, (_, at) =>
+    [0, 1, 2].reduce((sum, k) => sum + a[3 * Math.floor(at / 3) + k]! * b[3 * k + (at % 3)]!, 0),
+  );
 }

@@ -4,8 +4,8 @@ import { Resvg } from '@resvg/resvg-js';
 import type { Drawing, HungBlock, Piece } from '../../../src/drawing/drawing';
 import { absoluteOutline, drawProject } from '../../../src/drawing/drawProject';
 import { drawingToSvg } from '../../../src/drawing/svg';
-import type { Box, Outline, Point } from '../../../src/geometry/point';
 import { bandOutline } from '../../../src/geometry/block';
+import type { Box, Outline, Point } from '../../../src/geometry/point';
 import { apothem } from '../../../src/geometry/wedge';
 import type { Project } from '../../../src/model/project';
 import { linearPlane } from '../../../src/photo/pixels/linear';
@@ -41,7 +41,16 @@ export function blockDrawing(project: Project, cell: number, allowance: boolean)
     centre: { x: size.width / 2, y: size.height / 2 },
     pieces: more > 0 ? withAllowance(hung.pieces, project, more) : hung.pieces,
   };
-  return { ...wall, ...size, block: size, blocks: [alone], emptyCells: [], setting: [], binding: [], edge: 0 };
+  return {
+    ...wall,
+    ...size,
+    block: size,
+    blocks: [alone],
+    emptyCells: [],
+    setting: [],
+    binding: [],
+    edge: 0,
+  };
 }
 
 /** Rims on the sides reach further out by the allowance, and corner triangles over them. */
@@ -51,16 +60,24 @@ function withAllowance(pieces: readonly Piece[], project: Project, more: number)
   const grown = pieces.map((piece): Piece => {
     if (piece.part === 'corner') return { ...piece, outline: grownCorner(piece.outline, more) };
     if (piece.band !== 1) return piece;
-    const toward = Math.round((Math.atan2(middle(piece.outline).x, -middle(piece.outline).y) / (2 * Math.PI)) * perBlock);
+    const toward = Math.round(
+      (Math.atan2(middle(piece.outline).x, -middle(piece.outline).y) / (2 * Math.PI)) * perBlock,
+    );
     if (toward % 2 !== 0) return piece;
-    const inner = Math.min(...piece.outline.map(({ x, y }) => Math.hypot(x, y))) * Math.cos(Math.PI / perBlock);
+    const inner =
+      Math.min(...piece.outline.map(({ x, y }) => Math.hypot(x, y))) * Math.cos(Math.PI / perBlock);
     return { ...piece, outline: bandOutline(toward, rim + more, inner, perBlock) };
   });
-  return [...grown.filter((piece) => piece.part !== 'corner'), ...grown.filter((piece) => piece.part === 'corner')];
+  return [
+    ...grown.filter((piece) => piece.part !== 'corner'),
+    ...grown.filter((piece) => piece.part === 'corner'),
+  ];
 }
 
 function grownCorner(outline: Outline, more: number): Point[] {
-  const right = outline.reduce((one, other) => (Math.hypot(other.x, other.y) > Math.hypot(one.x, one.y) ? other : one));
+  const right = outline.reduce((one, other) =>
+    Math.hypot(other.x, other.y) > Math.hypot(one.x, one.y) ? other : one,
+  );
   const [sx, sy] = [Math.sign(right.x), Math.sign(right.y)];
   const leg = Math.max(...outline.map(({ x }) => Math.abs(x - right.x)));
   const tip = { x: right.x + sx * more, y: right.y + sy * more };
@@ -77,8 +94,15 @@ function middle(outline: Outline): Point {
 export function flatCloth(drawing: Drawing, across: number, dice: Dice): FlatCloth {
   const holes = drawing.emptyCells.map(({ box }) => box);
   const svg = drawingToSvg(drawing);
-  const picture = new Resvg(svg, { fitTo: { mode: 'width', value: Math.round(across) }, font: { loadSystemFonts: false } }).render();
-  const plane = linearPlane({ width: picture.width, height: picture.height, data: new Uint8ClampedArray(picture.pixels) });
+  const picture = new Resvg(svg, {
+    fitTo: { mode: 'width', value: Math.round(across) },
+    font: { loadSystemFonts: false },
+  }).render();
+  const plane = linearPlane({
+    width: picture.width,
+    height: picture.height,
+    data: new Uint8ClampedArray(picture.pixels),
+  });
   const cloth = { plane, width: drawing.width, height: drawing.height, holes };
   ridges(cloth, drawing, dice);
   creases(cloth, dice);
@@ -97,7 +121,13 @@ function ridges(cloth: FlatCloth, drawing: Drawing, dice: Dice): void {
         const to = outline[(at + 1) % outline.length]!;
         const across = Math.atan2(to.y - from.y, to.x - from.x) + Math.PI / 2;
         const shade = strength * (0.4 + 0.6 * dice.next()) * Math.cos(across - light) - strength * 0.3;
-        alongLine(cloth, from, to, 3 * wide, (off) => 1 + shade * Math.exp(-0.5 * ((off - wide) / (wide * 0.7)) ** 2));
+        alongLine(
+          cloth,
+          from,
+          to,
+          3 * wide,
+          (off) => 1 + shade * Math.exp(-0.5 * ((off - wide) / (wide * 0.7)) ** 2),
+        );
       });
     }
   }
@@ -115,12 +145,27 @@ function creases(cloth: FlatCloth, dice: Dice): void {
     const to = { x: x + Math.cos(turn) * long, y: y + Math.sin(turn) * long };
     const wide = dice.between(0.1, 0.35);
     const dark = dice.between(0.05, 0.3);
-    alongLine(cloth, from, to, 4 * wide, (off) => 1 - dark * Math.exp(-0.5 * (off / wide) ** 2) + 0.5 * dark * Math.exp(-0.5 * ((off - 1.5 * wide) / wide) ** 2));
+    alongLine(
+      cloth,
+      from,
+      to,
+      4 * wide,
+      (off) =>
+        1 -
+        dark * Math.exp(-0.5 * (off / wide) ** 2) +
+        0.5 * dark * Math.exp(-0.5 * ((off - 1.5 * wide) / wide) ** 2),
+    );
   }
 }
 
 /** Multiplies light near a line, by its distance in inches to the left (below 0) or right of it. */
-function alongLine(cloth: FlatCloth, from: Point, to: Point, reach: number, by: (off: number) => number): void {
+function alongLine(
+  cloth: FlatCloth,
+  from: Point,
+  to: Point,
+  reach: number,
+  by: (off: number) => number,
+): void {
   const { plane, width } = cloth;
   const scale = plane.width / width;
   const long = Math.hypot(to.x - from.x, to.y - from.y);

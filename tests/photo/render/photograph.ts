@@ -21,7 +21,13 @@ export interface Hardness {
 
 export const ISSUE: Hardness = { cast: [2800, 7500], uneven: 2, blur: 1.2, noise: 0.012 };
 
-export async function photograph(cloth: FlatCloth, ground: Ground, camera: Camera, hardness: Hardness, dice: Dice): Promise<Pixels> {
+export async function photograph(
+  cloth: FlatCloth,
+  ground: Ground,
+  camera: Camera,
+  hardness: Hardness,
+  dice: Dice,
+): Promise<Pixels> {
   const plane = exposed(cloth, ground, camera, dice);
   lit(plane, hardness, dice);
   const soft = blurred(plane, dice.between(0, hardness.blur));
@@ -54,7 +60,13 @@ interface Shadow {
   readonly dy: number;
 }
 
-function sceneInto(cloth: FlatCloth, ground: Ground, shadow: Shadow, { x, y }: Point, into: Float32Array): void {
+function sceneInto(
+  cloth: FlatCloth,
+  ground: Ground,
+  shadow: Shadow,
+  { x, y }: Point,
+  into: Float32Array,
+): void {
   const u = x + cloth.width / 2;
   const v = y + cloth.height / 2;
   if (u >= 0 && v >= 0 && u < cloth.width && v < cloth.height && !inHole(cloth, u, v)) {
@@ -81,16 +93,25 @@ function beyond(at: number, size: number): number {
 
 /** White of a black body at `kelvin` in linear sRGB, its brightest channel 1: Planck's law over Gauss fits to the CIE 1931 observer. */
 export function whiteOf(kelvin: number): [number, number, number] {
-  const bell = (l: number, middle: number, below: number, above: number) => Math.exp(-0.5 * ((l - middle) / (l < middle ? below : above)) ** 2);
+  const bell = (l: number, middle: number, below: number, above: number) =>
+    Math.exp(-0.5 * ((l - middle) / (l < middle ? below : above)) ** 2);
   let [x, y, z] = [0, 0, 0];
   for (let l = 380; l <= 780; l += 5) {
     // Wyman, Sloan and Shirley, 'Simple Analytic Approximations to the CIE XYZ Color Matching Functions', JCGT 2 (2013).
     const power = 1 / ((l / 500) ** 5 * (Math.exp(14_387_769 / (l * kelvin)) - 1));
-    x += power * (1.056 * bell(l, 599.8, 37.9, 31) + 0.362 * bell(l, 442, 16, 26.7) - 0.065 * bell(l, 501.1, 20.4, 26.2));
+    x +=
+      power *
+      (1.056 * bell(l, 599.8, 37.9, 31) +
+        0.362 * bell(l, 442, 16, 26.7) -
+        0.065 * bell(l, 501.1, 20.4, 26.2));
     y += power * (0.821 * bell(l, 568.8, 46.9, 40.5) + 0.286 * bell(l, 530.9, 16.3, 31.1));
     z += power * (1.217 * bell(l, 437, 11.8, 36) + 0.681 * bell(l, 459, 26, 13.8));
   }
-  const rgb = [3.2406 * x - 1.5372 * y - 0.4986 * z, -0.9689 * x + 1.8758 * y + 0.0415 * z, 0.0557 * x - 0.204 * y + 1.057 * z].map((one) => Math.max(0.02, one));
+  const rgb = [
+    3.2406 * x - 1.5372 * y - 0.4986 * z,
+    -0.9689 * x + 1.8758 * y + 0.0415 * z,
+    0.0557 * x - 0.204 * y + 1.057 * z,
+  ].map((one) => Math.max(0.02, one));
   const most = Math.max(...rgb);
   return rgb.map((one) => one / most) as [number, number, number];
 }
@@ -111,7 +132,11 @@ function lit(plane: Plane, hardness: Hardness, dice: Dice): void {
     for (let column = 0; column < width; column += 1) {
       const [x, y] = [column / width - 0.5, row / height - 0.5];
       const along = x * Math.cos(turn) + y * Math.sin(turn);
-      const light = exposure * 2 ** (uneven * (along / (Math.abs(Math.cos(turn)) + Math.abs(Math.sin(turn))) - 0.5)) * (1 - bow * 4 * (x * x + y * y) * 0.5) * 1.15;
+      const light =
+        exposure *
+        2 ** (uneven * (along / (Math.abs(Math.cos(turn)) + Math.abs(Math.sin(turn))) - 0.5)) *
+        (1 - bow * 4 * (x * x + y * y) * 0.5) *
+        1.15;
       const at = (row * width + column) * 3;
       for (let channel = 0; channel < 3; channel += 1) data[at + channel]! *= light * gains[channel]!;
     }
@@ -123,7 +148,12 @@ function noisy(plane: Plane, noise: number, dice: Dice): Pixels {
   for (let at = 0; at < plane.width * plane.height; at += 1)
     for (let channel = 0; channel < 3; channel += 1) {
       const light = plane.data[at * 3 + channel]!;
-      const grain = 1.22 * (dice.next() + dice.next() + dice.next() + dice.next() - 2) * noise * 1.42 * Math.sqrt(Math.max(0, light) + 0.02);
+      const grain =
+        1.22 *
+        (dice.next() + dice.next() + dice.next() + dice.next() - 2) *
+        noise *
+        1.42 *
+        Math.sqrt(Math.max(0, light) + 0.02);
       pixels.data[at * 4 + channel] = byteOfLinear(light + grain);
     }
   return pixels;
@@ -132,17 +162,28 @@ function noisy(plane: Plane, noise: number, dice: Dice): Pixels {
 async function jpeg(pixels: Pixels, dice: Dice): Promise<Pixels> {
   const { width, height, data } = pixels;
   const quality = 60 + dice.below(35);
-  const bytes = await sharp(Buffer.from(data.buffer), { raw: { width, height, channels: 4 } }).removeAlpha().jpeg({ quality }).toBuffer();
+  const bytes = await sharp(Buffer.from(data.buffer), { raw: { width, height, channels: 4 } })
+    .removeAlpha()
+    .jpeg({ quality })
+    .toBuffer();
   return decoded(bytes);
 }
 
 /** A picture file as pixels. */
 export async function decoded(bytes: Uint8Array): Promise<Pixels> {
   const { data, info } = await sharp(bytes).ensureAlpha().raw().toBuffer({ resolveWithObject: true });
-  return { width: info.width, height: info.height, data: new Uint8ClampedArray(data.buffer, data.byteOffset, data.length) };
+  return {
+    width: info.width,
+    height: info.height,
+    data: new Uint8ClampedArray(data.buffer, data.byteOffset, data.length),
+  };
 }
 
 /** A picture as a PNG, to look at. */
 export function png({ width, height, data }: Pixels): Promise<Buffer> {
-  return sharp(Buffer.from(data.buffer, data.byteOffset, data.length), { raw: { width, height, channels: 4 } }).png().toBuffer();
+  return sharp(Buffer.from(data.buffer, data.byteOffset, data.length), {
+    raw: { width, height, channels: 4 },
+  })
+    .png()
+    .toBuffer();
 }

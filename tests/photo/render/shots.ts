@@ -45,18 +45,27 @@ function wedgesAsSeen(project: Project, block: Block, turn: number): BlockTruth[
   return Array.from({ length: wedge.perBlock }, (_, step) => {
     const place = block.places[(step - shift + wedge.perBlock) % wedge.perBlock]!;
     const strips = project.stripSets.find((set) => set.id === place.set)!.strips;
-    return wedgeBands(strips, place.tip, wedge).map(({ fabric, outer, inner }) => ({ fabric, width: outer - inner }));
+    return wedgeBands(strips, place.tip, wedge).map(({ fabric, outer, inner }) => ({
+      fabric,
+      width: outer - inner,
+    }));
   });
 }
 
 type Lens = Parameters<typeof camera>[0];
 
 /** A camera that sees all the cloth, from as near as it was meant to stand or a little further off. */
-function wholeInView(lens: Lens, flat: { readonly width: number; readonly height: number }, dice: Dice): Camera {
+function wholeInView(
+  lens: Lens,
+  flat: { readonly width: number; readonly height: number },
+  dice: Dice,
+): Camera {
   const corners = box(-flat.width / 2, -flat.height / 2, flat.width, flat.height);
   for (let fill = lens.fill; ; fill *= 0.95) {
     const view = camera({ ...lens, fill }, dice);
-    const inside = corners.map(view.seen).every(({ x, y }) => x > 6 && y > 6 && x < lens.width - 6 && y < lens.height - 6);
+    const inside = corners
+      .map(view.seen)
+      .every(({ x, y }) => x > 6 && y > 6 && x < lens.width - 6 && y < lens.height - 6);
     if (inside) return view;
   }
 }
@@ -78,7 +87,19 @@ export async function blockShot(seed: number, given?: number): Promise<BlockShot
   const short = Math.round(long * dice.pick([0.75, 0.75, 0.5625, 1]));
   const [width, height] = dice.chance(0.5) ? [long, short] : [short, long];
   const fill = dice.between(0.5, 0.86);
-  const view = wholeInView({ width, height, tilt: dice.between(0, 35), roll: dice.chance(0.7) ? dice.between(-8, 8) : dice.between(-30, 30), k1: dice.between(-0.12, 0.06), size, fill }, drawing, dice);
+  const view = wholeInView(
+    {
+      width,
+      height,
+      tilt: dice.between(0, 35),
+      roll: dice.chance(0.7) ? dice.between(-8, 8) : dice.between(-30, 30),
+      k1: dice.between(-0.12, 0.06),
+      size,
+      fill,
+    },
+    drawing,
+    dice,
+  );
   const pixels = await photograph(flat, randomGround(dice, size), view, ISSUE, dice);
   const hung = project.wall.cells[cell]!;
   const block = project.blocks.find((one) => one.id === hung.block)!;
@@ -95,14 +116,25 @@ export async function blockShot(seed: number, given?: number): Promise<BlockShot
 }
 
 /** A wall of blocks; some have sashing, some have empty cells. */
-export async function wallShot(seed: number, given?: number, most: readonly [number, number] = [10, 10]): Promise<WallShot> {
+export async function wallShot(
+  seed: number,
+  given?: number,
+  most: readonly [number, number] = [10, 10],
+): Promise<WallShot> {
   const dice = diceOf(seed);
   const long = given ?? Math.round(dice.between(1100, 1700));
   const rows = 2 + dice.below(most[0] - 1);
   const columns = 2 + dice.below(most[1] - 1);
   const made = randomQuilt(dice, rows, columns);
-  const where: Project['setting']['sashing']['where'] = dice.chance(0.6) ? 'none' : dice.pick(['between', 'around'] as const);
-  const sashing = { ...made.setting.sashing, where, width: dice.pick([1, 1.5, 2, 2.5]), fabric: dice.pick(made.fabrics).id };
+  const where: Project['setting']['sashing']['where'] = dice.chance(0.6)
+    ? 'none'
+    : dice.pick(['between', 'around'] as const);
+  const sashing = {
+    ...made.setting.sashing,
+    where,
+    width: dice.pick([1, 1.5, 2, 2.5]),
+    fabric: dice.pick(made.fabrics).id,
+  };
   const holes = dice.chance(0.5) ? 0 : dice.between(0, 0.25);
   const cells = made.wall.cells.map((one) => (dice.chance(holes) ? null : one));
   const project: Project = { ...made, wall: { ...made.wall, cells }, setting: { ...made.setting, sashing } };
@@ -114,14 +146,27 @@ export async function wallShot(seed: number, given?: number, most: readonly [num
   const flat = flatCloth(drawing, (long * 0.95 * drawing.width) / size, dice);
   const lies = Math.min(width / drawing.width, height / drawing.height);
   const view = wholeInView(
-    { width, height, tilt: dice.between(0, 30), roll: dice.between(-5, 5), k1: dice.between(-0.1, 0.05), size: Math.min(width, height) / lies, fill: dice.between(0.68, 0.85) },
+    {
+      width,
+      height,
+      tilt: dice.between(0, 30),
+      roll: dice.between(-5, 5),
+      k1: dice.between(-0.1, 0.05),
+      size: Math.min(width, height) / lies,
+      fill: dice.between(0.68, 0.85),
+    },
     drawing,
     dice,
   );
   const pixels = await photograph(flat, randomGround(dice, size), view, ISSUE, dice);
   const layout = layOut(project);
   const boxes = layout.centres.map(({ x, y }) =>
-    box(x - layout.block.width / 2 - drawing.width / 2, y - layout.block.height / 2 - drawing.height / 2, layout.block.width, layout.block.height).map(view.seen),
+    box(
+      x - layout.block.width / 2 - drawing.width / 2,
+      y - layout.block.height / 2 - drawing.height / 2,
+      layout.block.width,
+      layout.block.height,
+    ).map(view.seen),
   );
   return {
     seed,
@@ -133,7 +178,12 @@ export async function wallShot(seed: number, given?: number, most: readonly [num
     cells: cells.map((one, index) => {
       if (!one) return null;
       const block = project.blocks.find(({ id }) => id === one.block)!;
-      return { number: block.number, quarters: (one.turn * 4) / turnsOf(8), wedges: wedgesAsSeen(project, block, one.turn), corners: boxes[index]! };
+      return {
+        number: block.number,
+        quarters: (one.turn * 4) / turnsOf(8),
+        wedges: wedgesAsSeen(project, block, one.turn),
+        corners: boxes[index]!,
+      };
     }),
   };
 }
