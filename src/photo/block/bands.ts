@@ -123,8 +123,13 @@ function unevenness(within: number, count: number, variance: number): number {
   return within / (2 * variance) + 0.75 * count * Math.log(variance / (RING * RING));
 }
 
-/** The likeliest bands of a wedge, from the rim in. `pitch` is inches to the ring. */
-export function bandsOf(wedge: NeutralWedge, swatches: readonly Swatch[], pitch: number): SeenBand[] {
+interface CostedBands {
+  readonly bands: readonly SeenBand[];
+  readonly cost: number;
+}
+
+/** The likeliest bands of a wedge and what they cost, from the rim in. `pitch` is inches to the ring. */
+export function freeBands(wedge: NeutralWedge, swatches: readonly Swatch[], pitch: number): CostedBands {
   const { rings } = wedge;
   const least = Math.max(2, Math.round(NARROWEST / pitch));
   const kinds = swatches.length + 1;
@@ -157,7 +162,7 @@ export function bandsOf(wedge: NeutralWedge, swatches: readonly Swatch[], pitch:
     found.unshift(seenBand(wedge, from, to, kind, swatches, costs));
     [to, kind] = [from, before[to * kinds + kind]!];
   }
-  return found;
+  return { bands: found, cost: best[rings * kinds + first[rings]!]! };
 }
 
 function rank(best: Float64Array, to: number, kinds: number, first: Int32Array, second: Int32Array): void {
@@ -181,7 +186,7 @@ function seenBand(
 ): SeenBand {
   costsOf(wedge, from, to, swatches, costs);
   let sum = 0;
-  for (const cost of costs) sum += Math.exp(costs[kind]! - cost);
+  for (const cost of costs) sum += Math.exp(TEMPER * (costs[kind]! - cost));
   return {
     from,
     to,
@@ -189,4 +194,41 @@ function seenBand(
     sure: 1 / sum,
     light: meanLight(wedge, from, to),
   };
+}
+
+/** A wedge as it can be cut from a set of the project: runs of rings and their fabrics. */
+export interface CutWedge {
+  readonly runs: readonly { readonly from: number; readonly to: number; readonly swatch: number }[];
+}
+
+/** By how much a wedge of the project may fit worse than free bands and still be what is there: seams are sewn as they are sewn. */
+const SEWN = 14;
+/** Errors of neighbouring rings go together, so differences of cost say less than they seem to. */
+const TEMPER = 0.4;
+
+/** The bands of a wedge: those of a wedge that can be cut from the project's sets where one fits, else whatever fits best. */
+export function bandsOf(wedge: NeutralWedge, swatches: readonly Swatch[], pitch: number, cuts: readonly CutWedge[]): readonly SeenBand[] {
+  const free = freeBands(wedge, swatches, pitch);
+  const costs = new Float64Array(swatches.length + 1);
+  const fits = cuts.map(({ runs }) => {
+    let cost = 0;
+    for (const { from, to, swatch } of runs) {
+      costsOf(wedge, from, to, swatches, costs);
+      cost += costs[swatch]! + NEW_BAND;
+    }
+    return { runs, cost };
+  });
+  const best = fits.reduce<(typeof fits)[number] | null>((least, one) => (least && least.cost <= one.cost ? least : one), null);
+  if (!best || best.cost > free.cost + SEWN) return free.bands;
+  return best.runs.map(({ from, to, swatch }, at) => {
+    let [same, all] = [0, 0];
+    const count = (cost: number, agrees: boolean) => {
+      const likely = Math.exp(TEMPER * (best.cost - cost));
+      all += likely;
+      if (agrees) same += likely;
+    };
+    for (const { runs, cost } of fits) count(cost, runs[at]?.swatch === swatch);
+    count(free.cost + SEWN / 2, free.bands[at]?.swatch === swatch);
+    return { from, to, swatch, sure: same / all, light: meanLight(wedge, from, to) };
+  });
 }

@@ -2,7 +2,7 @@
 import { wedgeBands } from '../../geometry/bands';
 import { orientation, turnsOf } from '../../model/find';
 import type { Place, Project } from '../../model/project';
-import type { NeutralWedge } from './bands';
+import type { CutWedge, NeutralWedge } from './bands';
 import type { BlockLook } from './look';
 import { apart, type Swatch } from './swatches';
 
@@ -69,6 +69,22 @@ function ringFabrics(
     const band = bands.find(({ outer, inner }) => radii[ring]! <= outer && radii[ring]! > inner);
     return band ? swatches.findIndex(({ fabric }) => fabric === band.fabric) : -1;
   });
+}
+
+/** Every wedge that can be cut from the sets of a project, as runs of rings; each only once. */
+export function cutWedges(project: Project, { rings, pitch }: Pick<BlockLook, 'rings' | 'pitch'>, swatches: readonly Swatch[]): CutWedge[] {
+  const rim = rings * pitch;
+  const ring = (radius: number) => Math.max(0, Math.min(rings, Math.round((rim - radius) / pitch)));
+  const found = new Map<string, CutWedge>();
+  for (const set of project.stripSets) {
+    for (const tip of ['up', 'down'] as const) {
+      const bands = wedgeBands(set.strips, tip, project.wedge);
+      const runs = bands.map(({ fabric, outer, inner }) => ({ from: ring(outer), to: ring(inner), swatch: swatches.findIndex((one) => one.fabric === fabric) }));
+      const whole = runs.at(-1)?.to === rings && runs.every(({ from, to, swatch }) => to > from && swatch >= 0);
+      if (whole) found.set(runs.map(({ to, swatch }) => `${to} ${swatch}`).join(), { runs });
+    }
+  }
+  return [...found.values()];
 }
 
 /** The block that fits best, how well, and how much better than any other block or turn. */

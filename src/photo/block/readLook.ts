@@ -1,8 +1,8 @@
 // Reads a look at a block: the light it lies in, the bands of its wedges by fabrics of the list, and which block of the project it is.
 import type { FabricId, Project } from '../../model/project';
 import type { Inches } from '../../model/units';
-import { bandsOf, type NeutralWedge, neutralWedge, type SeenBand } from './bands';
-import { bestMatch, type KnownLook, knownLooks, type Match } from './known';
+import { bandsOf, type CutWedge, type NeutralWedge, neutralWedge, type SeenBand } from './bands';
+import { bestMatch, cutWedges, type KnownLook, knownLooks, type Match } from './known';
 import type { BlockLook, Patch } from './look';
 import { type Light, lightOf, likelyLights, type Pairing } from './sunlight';
 import { type Swatch, swatchesOf } from './swatches';
@@ -51,6 +51,7 @@ export function readLook(look: BlockLook, knowledge: Knowledge, light?: Light): 
   const { project, swatches } = knowledge;
   const lights = light ? [{ light, cost: 0 }] : lightsOf([look], swatches);
   const known = knownLooks(project, look, swatches);
+  const cuts = cutWedges(project, look, swatches);
   const readings = lights.map(({ light, cost }): Reading & { match: Match | null } => {
     const wedges = look.wedges.map((_, at) => neutralWedge(look, at, light));
     return { light, cost, wedges, match: bestMatch(known, wedges, look, swatches) };
@@ -60,8 +61,8 @@ export function readLook(look: BlockLook, knowledge: Knowledge, light?: Light): 
     .sort((one, other) => one.match!.misfit - other.match!.misfit)[0];
   const match =
     matched && isSame(matched.match!) ? surely(look, matched.match!, known, swatches, light) : null;
-  const chosen = match ?? settledLight(look, readings[0]!, swatches, light);
-  const wedges = chosen.wedges.map((wedge) => bandsOf(wedge, swatches, look.pitch));
+  const chosen = match ?? settledLight(look, readings[0]!, swatches, cuts, light);
+  const wedges = chosen.wedges.map((wedge) => bandsOf(wedge, swatches, look.pitch, cuts));
   return {
     wedges: wedges.map((bands) => bands.map((band) => readBand(band, look, swatches))),
     known: match ? { number: match.match.number, quarters: match.match.quarters, sure: match.sure } : null,
@@ -146,11 +147,12 @@ function surely(
 }
 
 /** Finds the light anew from whole bands, twice. */
-function settledLight(look: BlockLook, reading: Reading, swatches: readonly Swatch[], near?: Light): Reading {
+function settledLight(look: BlockLook, reading: Reading, swatches: readonly Swatch[],
+  cuts: readonly CutWedge[], near?: Light): Reading {
   let { light, wedges } = reading;
   for (let round = 0; round < 2; round += 1) {
     const pairings = wedges.flatMap((wedge, at) =>
-      bandsOf(wedge, swatches, look.pitch).flatMap((band) =>
+      bandsOf(wedge, swatches, look.pitch, cuts).flatMap((band) =>
         band.swatch < 0 ? [] : [bandPairing(look, at, band, swatches)],
       ),
     );

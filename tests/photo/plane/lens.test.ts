@@ -45,12 +45,12 @@ describe('a lens', () => {
     }
   });
 
-  it('is none where edges are straight already', () => {
+  it('is next to none where edges are straight already', () => {
     const edge = Array.from({ length: 30 }, (_, at) => ({
       x: 100 + at * 30,
       y: 200 + at * 2 + 0.4 * Math.sin(at * 12.9),
     }));
-    expect(lensFromEdges(size, [edge]).bend).toBe(0);
+    expect(Math.abs(lensFromEdges(size, [edge]).bend)).toBeLessThan(0.01);
   });
 });
 
