@@ -207,7 +207,12 @@ const SEWN = 14;
 const TEMPER = 0.4;
 
 /** The bands of a wedge: those of a wedge that can be cut from the project's sets where one fits, else whatever fits best. */
-export function bandsOf(wedge: NeutralWedge, swatches: readonly Swatch[], pitch: number, cuts: readonly CutWedge[]): readonly SeenBand[] {
+export function bandsOf(
+  wedge: NeutralWedge,
+  swatches: readonly Swatch[],
+  pitch: number,
+  cuts: readonly CutWedge[],
+): readonly SeenBand[] {
   const free = freeBands(wedge, swatches, pitch);
   const costs = new Float64Array(swatches.length + 1);
   const fits = cuts.map(({ runs }) => {
@@ -218,7 +223,10 @@ export function bandsOf(wedge: NeutralWedge, swatches: readonly Swatch[], pitch:
     }
     return { runs, cost };
   });
-  const best = fits.reduce<(typeof fits)[number] | null>((least, one) => (least && least.cost <= one.cost ? least : one), null);
+  const best = fits.reduce<(typeof fits)[number] | null>(
+    (least, one) => (least && least.cost <= one.cost ? least : one),
+    null,
+  );
   if (!best || best.cost > free.cost + SEWN) return free.bands;
   return best.runs.map(({ from, to, swatch }, at) => {
     let [same, all] = [0, 0];
