@@ -4,6 +4,7 @@
 import { type ClothOf, clothTable } from '../cloth/cloths';
 import { LOOKALIKE_THRESHOLD, meanColour } from '../cloth/likeness';
 import { type ColouredArea, type ValueStatistics, valueStatistics } from '../cloth/mixture';
+import { asPieced } from '../geometry/asPieced';
 import { layOut } from '../geometry/setting';
 import type { FabricId, Project } from '../model/project';
 import { type Clash, clashesBetween, clashesInside } from './clashes/clashes';
@@ -33,6 +34,7 @@ export interface AnalysisOptions {
 }
 
 export interface Analysis {
+  /** The project that was analysed, its pictured blocks written out as pieced ones (geometry/asPieced). */
   readonly project: Project;
   readonly options: AnalysisOptions;
   /** Every clash, also those too small for a sentence. */
@@ -75,7 +77,8 @@ export function reanalyse(previous: Analysis, project: Project): Analysis {
   return analysed(project, previous.options, previous);
 }
 
-function analysed(project: Project, options: AnalysisOptions, previous: Analysis | null): Analysis {
+function analysed(given: Project, options: AnalysisOptions, previous: Analysis | null): Analysis {
+  const project = asPieced(given);
   const cloths =
     previous?.project.fabrics === project.fabrics
       ? previous.model.cloths

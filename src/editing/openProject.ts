@@ -2,6 +2,7 @@
 // quilts, examples and the command line all come through here. Every refusal names the place in the maker's words.
 
 import { checkWedges } from '../cutting/wedges/ledger';
+import { checkPictured } from '../geometry/asPieced';
 import { checkPieceCount } from '../geometry/pieceCount';
 import { phrase } from '../model/phrase';
 import type { Project } from '../model/project';
@@ -52,6 +53,7 @@ export function openDocument(document: unknown): Result<Project> {
 
 function checked(read: Result<Project>): Result<Project> {
   if (!read.ok) return read;
-  const problems = [...checkWedges(read.value), ...checkPieceCount(read.value)];
+  const project = read.value;
+  const problems = [...checkWedges(project), ...checkPieceCount(project), ...checkPictured(project)];
   return problems.length === 0 ? read : { ok: false, problems };
 }

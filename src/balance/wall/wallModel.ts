@@ -2,6 +2,7 @@
 // colour and fabric. Terms are evaluated from it, by the analyser in full and by the arranger step by step.
 
 import type { ClothTable } from '../../cloth/cloths';
+import { asPieced } from '../../geometry/asPieced';
 import { placeOnSide, SIDES } from '../../geometry/contact';
 import { type AdjacentPart, latticeOf } from '../../geometry/lattice';
 import { layOut } from '../../geometry/setting';
@@ -81,7 +82,7 @@ export function cornerIn(model: WallModel, block: number, cell: number): number 
   return cell >= 0 && model.ruled[block] ? model.ruledCorner[cell]! : model.corner[block]!;
 }
 
-/** A model and the project it was made from, so that the next one can take over what has not changed. */
+/** A model and the project it was made from, its pictured blocks written out, so that the next one can take over what has not changed. */
 export interface ModelledProject {
   readonly project: Project;
   readonly model: WallModel;
@@ -91,7 +92,8 @@ export interface ModelledProject {
  * Builds the model of a sound project with a wedge plan that leaves a block. Linear in blocks and in sets. From an earlier
  * one it takes the wedge types where sets, wedge and cloths are the very same, and the figures of blocks that are alike.
  */
-export function wallModel(project: Project, cloths: ClothTable, earlier?: ModelledProject): WallModel {
+export function wallModel(given: Project, cloths: ClothTable, earlier?: ModelledProject): WallModel {
+  const project = asPieced(given);
   const { wedge } = project;
   const rim = rimLength(wedge);
   const size = finishedBlock(wedge);
