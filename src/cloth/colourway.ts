@@ -73,7 +73,8 @@ export function turnedColourway(
 
 function turnedCloth(fabric: Fabric, degrees: number): Fabric {
   const colour = hueTurned(fabric.colour, degrees);
-  if (fabric.cloth.kind === 'plain') return { ...fabric, colour };
+  // No hue of a photograph can be turned and still be fabric that somebody has.
+  if (fabric.cloth.kind !== 'print') return { ...fabric, colour, cloth: { kind: 'plain' } };
   const { print } = fabric.cloth;
   const inks = print.inks.map((ink) => hueTurned(ink, degrees));
   return { ...fabric, colour, cloth: { kind: 'print', print: { ...print, inks } } };
