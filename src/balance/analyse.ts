@@ -22,7 +22,7 @@ import type { Finding } from './finding';
 import { type Intent, SCATTERED } from './score/intent';
 import { type TermScales, termScales } from './score/termScales';
 import { clashTerms, spreadTerms, type Terms } from './score/terms';
-import { sameBlock, type WallModel, wallModel } from './wall/wallModel';
+import { filled, sameBlock, type WallModel, wallModel } from './wall/wallModel';
 
 export interface AnalysisOptions {
   /** Colours of a fabric; those of cloth/print unless given. */
@@ -147,7 +147,7 @@ export function kept(previous: Analysis, project: Project, model: WallModel): Ke
     filled:
       all &&
       same.every((_, at) => hung(old.cellOf, at) === hung(model.cellOf, at)) &&
-      model.blockIn.every((block, cell) => block >= 0 === old.blockIn[cell]! >= 0),
+      model.blockIn.every((_, cell) => filled(model, cell) === filled(old, cell)),
     hanging: all && same.every((_, at) => inCell(at)),
   };
 }

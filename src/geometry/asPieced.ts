@@ -90,12 +90,12 @@ interface Shown {
   readonly width: Inches;
 }
 
-/** Strips that show as these bands do, from the rim in, with the seams they are sewn with. */
+/** Strips that show as these bands do, from the rim in, with the seams they are sewn with; the last one has a raw edge. */
 function stripsOf(bands: readonly Shown[], { seam, outerSeam }: WedgePlan): Strip[] {
-  return bands.map(({ fabric, width }, at) => ({
-    fabric,
-    width: at === 0 ? width + seam + outerSeam : cutWidth(width, seam),
-  }));
+  return bands.map(({ fabric, width }, at) => {
+    const cut = at === 0 ? width + seam + outerSeam : cutWidth(width, seam);
+    return { fabric, width: at === bands.length - 1 ? cut - seam : cut };
+  });
 }
 
 /** The same for a whole wedge: the last strip is as wide as the wedge needs, whatever its band shows. Empty without bands. */

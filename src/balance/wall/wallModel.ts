@@ -77,6 +77,12 @@ export function sideRim(model: WallModel, block: number, stands: number, side: n
   return type < 0 ? -1 : model.typeRim[type]!;
 }
 
+/** Whether the block in a cell counts where weight and evenness are measured: one without wedges does not. */
+export function filled(model: WallModel, cell: number): boolean {
+  const block = model.blockIn[cell]!;
+  return block >= 0 && model.area[block]! > 0;
+}
+
 /** The corner fabric of a block hung in a cell: its own, or that of the cell by the quilt's rule. −1 is the side table. */
 export function cornerIn(model: WallModel, block: number, cell: number): number {
   return cell >= 0 && model.ruled[block] ? model.ruledCorner[cell]! : model.corner[block]!;

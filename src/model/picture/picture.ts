@@ -32,9 +32,10 @@ export const MOST_BYTES_OF_ALL = 64 * MEGABYTE;
 export const MOST_SIDE = 4_096;
 export const MOST_PIXELS = 8_000_000;
 
-/** Every picture that a project names, its made-up fabrics included. */
+/** Every picture that a project names, of fabrics (made-up ones included) and of blocks. */
 export function picturesUsed(project: Project): ReadonlySet<PictureId> {
-  return new Set(
-    everyCloth(project).flatMap(({ cloth }) => (cloth.kind === 'photo' ? [cloth.photo.picture] : [])),
-  );
+  return new Set([
+    ...everyCloth(project).flatMap(({ cloth }) => (cloth.kind === 'photo' ? [cloth.photo.picture] : [])),
+    ...project.blocks.flatMap((block) => (block.kind === 'pictured' ? [block.picture] : [])),
+  ]);
 }
