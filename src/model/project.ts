@@ -24,6 +24,8 @@ export const STRIP_WIDTH = { least: 0.25, most: 60 } as const;
 export const STRIP_LENGTH = { least: 1, most: 4000 } as const;
 /** The most blocks of a quilt. */
 export const MOST_BLOCKS = 1_600;
+/** The most strip sets of a quilt. */
+export const MOST_SETS = 400;
 /** The most strips of a set. */
 export const MOST_STRIPS = 40;
 
@@ -304,7 +306,7 @@ export const projectSchema = v.strictObject({
   stripsOnHand: list(stripOnHandSchema, MOST_STRIP_ROWS),
   /** Cloth not yet cut into strips. */
   clothOnHand: v.optional(list(clothOnHandSchema, 500), []),
-  stripSets: list(stripSetSchema, 400),
+  stripSets: list(stripSetSchema, MOST_SETS),
   wedge: wedgeSchema,
   blocks: list(blockSchema, MOST_BLOCKS),
   wall: wallSchema,
@@ -329,6 +331,7 @@ export type WedgePlan = v.InferOutput<typeof wedgeSchema>;
 export type Place = v.InferOutput<typeof placeSchema>;
 export type Tip = Place['tip'];
 export type PicturedBlock = v.InferOutput<typeof picturedBlockSchema>;
+export type ShownBand = v.InferOutput<typeof shownBandSchema>;
 export type PicturedWedge = PicturedBlock['wedges'][number];
 export type Block = v.InferOutput<typeof blockSchema>;
 export type Cell = v.InferOutput<typeof cellSchema>;
