@@ -200,7 +200,7 @@ const shownBandSchema = v.strictObject({
   /** Null: it is not known. */
   fabric: v.nullable(fabricId),
   /** Inches from seam to seam along the middle of the wedge. */
-  width: length(0.03125, 40),
+  width: length(0.001, 60),
   /** How sure the reading is, 0 to 1; 1 once a person has said so. */
   sure: v.pipe(v.number(), v.minValue(0), v.maxValue(1)),
 });

@@ -20,3 +20,12 @@ export function figures(analysis: Analysis) {
     tiles: layers.tiles ? layer(layers.tiles.layer) : null,
   };
 }
+
+/** Numbers to a millionth, so that a width that is worked out and worked back counts as the same. */
+export function rounded(value: unknown): unknown {
+  return JSON.parse(
+    JSON.stringify(value, (_key, one: unknown) =>
+      typeof one === 'number' ? Number(one.toFixed(6)) + 0 : one,
+    ),
+  );
+}

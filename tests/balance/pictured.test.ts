@@ -11,22 +11,13 @@ import { moved } from '../../src/model/moves';
 import type { Project, StripSet } from '../../src/model/project';
 import { awkwardTop, ruledTop } from '../arrange/awkwardTop';
 import { inMask, withPictures, withSewn } from '../geometry/pictured';
-import { figures } from './figures';
+import { figures, rounded } from './figures';
 
 const RUNS = { numRuns: 60, seed: 1206 };
 const mask = fc.integer({ min: 1, max: 2 ** 20 - 1 });
 const top = fc
   .tuple(fc.integer({ min: 0, max: 400 }), fc.constantFrom(6, 8, 10, 12), fc.boolean())
   .map(([seed, perBlock, ruled]) => (ruled ? ruledTop : awkwardTop)(seed, perBlock as 6 | 8 | 10 | 12));
-
-/** Numbers to a millionth, so that a width that is worked out and worked back counts as the same. */
-function rounded(value: unknown): unknown {
-  return JSON.parse(
-    JSON.stringify(value, (_key, one: unknown) =>
-      typeof one === 'number' ? Number(one.toFixed(6)) + 0 : one,
-    ),
-  );
-}
 
 /** So many bands of the wedge are read in this block and place: none of some, all of most. */
 function read(block: number, place: number): number {
