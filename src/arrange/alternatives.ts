@@ -55,7 +55,11 @@ export interface Tries {
   readonly capped: boolean;
 }
 
-function deskFor(project: Project, wish: ShuffleWish) {
+/** What a wall is scored by: as ShuffleWish has it. */
+export type ScoreWish = Pick<ShuffleWish, 'weights' | 'intent' | 'lookalikes'>;
+
+/** The model, the scales and the weights by which walls are scored. */
+export function deskFor(project: Project, wish: ScoreWish) {
   const lookalikes = wish.lookalikes ?? project.preferences.lookalikes;
   const model = wallModel(project, clothTable(project.fabrics, undefined, lookalikes));
   const scales = termScales(model, wish.intent ?? project.preferences.intent);

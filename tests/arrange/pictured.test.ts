@@ -42,7 +42,10 @@ it('shuffles by moves of the quilt itself, which leave pictures as they are and 
       expect(before.total).toBeCloseTo(score(mixed), 6);
       // A shuffle is scored by what chance gives for the wall as it was.
       const { model } = analyse(after(mixed, moves));
-      expect(told.total).toBeCloseTo(weighted(evaluateTerms(analyse(mixed).scales, model), DEFAULT_WEIGHTS), 6);
+      expect(told.total).toBeCloseTo(
+        weighted(evaluateTerms(analyse(mixed).scales, model), DEFAULT_WEIGHTS),
+        6,
+      );
     }),
     { numRuns: 20, seed: 1208 },
   );

@@ -150,7 +150,11 @@ function shortRounds(slots: readonly Slot[]): Slot[][] {
 
 function shortestRound(left: ReadonlySet<Slot>): Slot[] {
   const by = new Map<string, Slot[]>();
-  for (const slot of left) by.set(slot.sort, [...(by.get(slot.sort) ?? []), slot]);
+  for (const slot of left) {
+    const alike = by.get(slot.sort);
+    if (alike) alike.push(slot);
+    else by.set(slot.sort, [slot]);
+  }
   let best: Slot[] | null = null;
   for (const first of left) {
     const round = roundFrom(first, by, best ? best.length - 1 : left.size);
@@ -163,16 +167,16 @@ function shortestRound(left: ReadonlySet<Slot>): Slot[] {
 
 /** The shortest round that begins with a slot and has at most so many, by breadth-first search over the sorts; null where none has. */
 function roundFrom(first: Slot, by: ReadonlyMap<string, readonly Slot[]>, most: number): Slot[] | null {
-  const reached = new Map<string, Slot[]>([[first.wants, [first]]]);
+  /** The slot through which a sort was reached first. */
+  const through = new Map<string, Slot>([[first.wants, first]]);
   let front = [first.wants];
   for (let length = 2; length <= most && front.length > 0; length++) {
     const next: string[] = [];
     for (const sort of front) {
       for (const slot of by.get(sort) ?? []) {
-        const way = [...reached.get(sort)!, slot];
-        if (slot.wants === first.sort) return way;
-        if (reached.has(slot.wants)) continue;
-        reached.set(slot.wants, way);
+        if (slot.wants === first.sort) return wayTo(slot, first, through);
+        if (through.has(slot.wants)) continue;
+        through.set(slot.wants, slot);
         next.push(slot.wants);
       }
     }
@@ -181,11 +185,18 @@ function roundFrom(first: Slot, by: ReadonlyMap<string, readonly Slot[]>, most: 
   return null;
 }
 
+function wayTo(last: Slot, first: Slot, through: ReadonlyMap<string, Slot>): Slot[] {
+  const way = [last];
+  while (way[0] !== first) way.unshift(through.get(way[0]!.sort)!);
+  return way;
+}
+
 /** A round in the order of work: each slot is followed by the one whose block it gets. A row begins where nothing hangs. */
 function inOrder(round: readonly Slot[]): readonly Slot[] {
-  const empty = round.findIndex(({ block }) => block === null);
-  const cells = round.findIndex(({ spot }) => spot !== 'side table');
-  const start = empty >= 0 ? empty : Math.max(0, cells);
+  const start = Math.max(
+    0,
+    round.findIndex(({ block }) => block === null),
+  );
   return [...round.slice(start), ...round.slice(0, start)];
 }
 
