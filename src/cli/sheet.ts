@@ -57,9 +57,10 @@ export async function makeSheets(words: readonly string[], terminal: Terminal): 
   const projects: Quilt[] = [];
   opened.forEach((read, index) => {
     const { file } = files[index]!;
-    if (!read.ok) return complain(terminal, file, read.problems);
-    for (const sentence of read.told) terminal.complain(`${file}: ${speak(sentence)}`);
-    projects.push({ project: read.value, pictures: read.pictures });
+    if (read.ok) {
+      for (const sentence of read.told) terminal.complain(`${file}: ${speak(sentence)}`);
+      projects.push({ project: read.value, pictures: read.pictures });
+    } else complain(terminal, file, read.problems);
   });
   if (!folder.ok || projects.length < files.length) return 2;
   try {

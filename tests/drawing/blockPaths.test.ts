@@ -1,8 +1,8 @@
 // A block as few paths for the screen, against the pieces it was merged from.
 import { describe, expect, it } from 'vitest';
 import { grainsOf, mergedPaths, patternsFor, seamPath } from '../../src/drawing/blockPaths';
-import { NO_HREFS } from '../../src/drawing/photos';
 import { drawBlock } from '../../src/drawing/drawProject';
+import { NO_HREFS } from '../../src/drawing/photos';
 import { area } from '../../src/geometry/point';
 import type { Fabric, PrintMotif } from '../../src/model/project';
 import { randomProject } from './samples';

@@ -6,9 +6,7 @@ import { isPlainObject } from '../reading/migrate';
 import { base64Of, bytesOfBase64 } from './base64';
 import { typeOfBytes } from './image';
 import {
-  MOST_BYTES_OF_ALL,
   MOST_PICTURE_BYTES,
-  MOST_PICTURES,
   type PictureId,
   type Pictures,
   picturesUsed,
@@ -16,7 +14,7 @@ import {
   type StoredPicture,
 } from './picture';
 import { sha256 } from './sha256';
-import { type TakenPicture, takePicture } from './takePicture';
+import { MEGABYTE, roomFor, type TakenPicture, takePicture } from './takePicture';
 
 /** The entry of a file that holds its pictures. */
 export const PICTURES_ENTRY = 'pictures';
@@ -29,7 +27,6 @@ export interface ReadPictures {
 
 /** The most sentences on single pictures; a broken file could have a thousand. */
 const MOST_TOLD = 5;
-const MEGABYTE = 1024 * 1024;
 
 /** The picture as a data URL (RFC 2397). */
 export function dataUrlOf({ type, bytes }: StoredPicture): string {
@@ -69,6 +66,13 @@ export function readPictures(project: Project, entry: unknown): ReadPictures {
   return { pictures: shelf.pictures, told };
 }
 
+/** What is to be told where pictures that a project names are not there, a sentence each; empty where all are. */
+export function lackingPictures(project: Project, pictures: Pictures): readonly Phrase[] {
+  const missing = [...picturesUsed(project)].filter((id) => !pictures.has(id));
+  return refusals(project, new Map(missing.map((id) => [id, NOT_KEPT])));
+}
+
+const NOT_KEPT = phrase('it is no longer saved here');
 const NOT_THERE = phrase('it is not in the file');
 
 /** A sentence for each of the first things whose picture was refused, and what becomes of them. */
@@ -98,12 +102,9 @@ function unusedIn(given: Readonly<Record<string, unknown>>, project: Project): P
 /** The pictures taken so far, within the limits for all of them. */
 class Shelf {
   readonly pictures = new Map<PictureId, StoredPicture>();
-  private bytes = 0;
 
   /** The id under which the picture of a data URL is kept from here on, or why it is refused. */
   take(id: PictureId, url: unknown): PictureId | Phrase {
-    if (this.pictures.size >= MOST_PICTURES)
-      return phrase('a quilt has at most {most} pictures', { most: MOST_PICTURES });
     const parts = typeof url === 'string' ? partsOf(url) : null;
     if (!parts) return phrase('it is not written as a picture in a file is');
     // Four letters for three bytes.
@@ -121,9 +122,8 @@ class Shelf {
 
   private keep({ id, picture }: TakenPicture): PictureId | Phrase {
     if (this.pictures.has(id)) return id;
-    if (this.bytes + picture.bytes.length > MOST_BYTES_OF_ALL)
-      return phrase('the pictures of a quilt take at most {most} MB', { most: MOST_BYTES_OF_ALL / MEGABYTE });
-    this.bytes += picture.bytes.length;
+    const full = roomFor(picture, this.pictures);
+    if (full) return full.message;
     this.pictures.set(id, picture);
     return id;
   }
