@@ -14,7 +14,7 @@ import type { Project } from '../model/project';
 import type { Opened } from '../model/reading/read';
 import { failed, type Problem } from '../model/result';
 import { readArguments, type SheetRequest, USAGE } from './arguments';
-import { pngOf, tooLarge, usualWidth } from './picture';
+import { drawable, pngOf, tooLarge, usualWidth } from './picture';
 import { sheetAnalysis, sheetReport } from './report';
 import { checkFolder, type OutputFile, Stopped, writeAll } from './writeAll';
 
@@ -31,6 +31,8 @@ export interface Terminal {
 interface Quilt {
   readonly project: Project;
   readonly pictures: Pictures;
+  /** The same as a PNG can be drawn with them. */
+  readonly forPng: Pictures;
 }
 
 /** The status of a command ended by an interrupt (128 and the number of the signal, as shells have it). */
@@ -55,13 +57,14 @@ export async function makeSheets(words: readonly string[], terminal: Terminal): 
     files.map(({ file }) => openRequested(resolve(terminal.folder, file), request.value)),
   );
   const projects: Quilt[] = [];
-  opened.forEach((read, index) => {
+  for (const [index, read] of opened.entries()) {
     const { file } = files[index]!;
     if (read.ok) {
       for (const sentence of read.told) terminal.complain(`${file}: ${speak(sentence)}`);
-      projects.push({ project: read.value, pictures: read.pictures });
+      const { value: project, pictures } = read;
+      projects.push({ project, pictures, forPng: await drawable(pictures) });
     } else complain(terminal, file, read.problems);
-  });
+  }
   if (!folder.ok || projects.length < files.length) return 2;
   try {
     const folders = await writeSheets(projects, request.value, terminal);
@@ -85,15 +88,15 @@ async function writeSheets(
   request: SheetRequest,
   terminal: Terminal,
 ): Promise<readonly string[]> {
-  const sheets = quilts.flatMap(({ project, pictures }, index) => {
+  const sheets = quilts.flatMap((quilt, index) => {
+    const { project } = quilt;
     const folder = join(request.out, request.files[index]!.folder);
     const colourways = request.colourways ? project.colourways : [];
     return [
-      { folder, project, pictures },
+      { folder, quilt },
       ...colourways.map((colourway, at) => ({
         folder: join(folder, colourwayFolder(at, colourway.name)),
-        project: inColourway(project, colourway),
-        pictures,
+        quilt: { ...quilt, project: inColourway(project, colourway) },
       })),
     ];
   });
@@ -101,8 +104,8 @@ async function writeSheets(
   const pattern = request.pattern ? await patternMaker(request, terminal) : () => [];
   const places = folders.map((path) => resolve(terminal.folder, path));
   const make = (index: number) => {
-    const sheet = sheets[index]!;
-    return [...sheetOf(sheet, request), ...pattern(sheet)];
+    const { quilt } = sheets[index]!;
+    return [...sheetOf(quilt, request), ...pattern(quilt)];
   };
   await writeAll(places, make, terminal.stop);
   return folders;
@@ -175,20 +178,17 @@ function reasonOf(error: unknown): string {
   return error instanceof Error ? error.message : String(error);
 }
 
-function sheetOf({ project, pictures }: Quilt, request: SheetRequest): OutputFile[] {
+function sheetOf({ project, pictures, forPng }: Quilt, request: SheetRequest): OutputFile[] {
   const drawing = drawProject(project);
   const analysis = sheetAnalysis(project);
   const pools = analysis.findings.flatMap((finding) => finding.marks.filter((mark) => mark.kind === 'pool'));
   const marks = request.marks ? [...analysis.clashes.flatMap((clash) => clash.marks), ...pools] : [];
-  const svg = drawingToSvg(drawing, {
-    title: project.name || 'Quilt top',
-    marks,
-    hrefOf: dataHrefs(pictures),
-  });
+  const svgWith = (shown: Pictures) =>
+    drawingToSvg(drawing, { title: project.name || 'Quilt top', marks, hrefOf: dataHrefs(shown) });
   const report = sheetReport(project, drawing, analysis);
   return [
-    { path: 'wall.svg', content: svg },
-    { path: 'wall.png', content: pngOf(svg, request.width ?? usualWidth(drawing)) },
+    { path: 'wall.svg', content: svgWith(pictures) },
+    { path: 'wall.png', content: pngOf(svgWith(forPng), request.width ?? usualWidth(drawing)) },
     { path: 'report.json', content: `${JSON.stringify(report, null, 1)}\n` },
   ];
 }

@@ -113,10 +113,8 @@ const FORMATS: Readonly<Record<StoredPicture['type'], string>> = {
   'image/webp': 'WEBP',
 };
 
-/** The picture a little larger than its tile; under its id the file contains it once. */
+/** The picture a little larger than its tile; under its id the file contains it once. jspdf turns it to y down by itself here. */
 function drawPhoto(doc: jsPDF, { picture: id, width, height }: Photo, { type, bytes }: StoredPicture): void {
-  // A picture stands with y up.
-  doc.setCurrentTransformationMatrix(doc.Matrix(1, 0, 0, -1, 0, height));
   const [spareX, spareY] = [width * PHOTO_SPARE, height * PHOTO_SPARE];
   doc.addImage(bytes, FORMATS[type], -spareX, -spareY, width + 2 * spareX, height + 2 * spareY, id, 'FAST');
 }
