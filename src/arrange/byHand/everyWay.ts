@@ -49,7 +49,10 @@ class EveryWay {
   }
 
   private order(cells: readonly number[], from: number): void {
-    if (from === cells.length) return this.turn(cells, 0);
+    if (from === cells.length) {
+      this.turn(cells, 0);
+      return;
+    }
     const { hands } = this;
     this.order(cells, from + 1);
     for (let other = from + 1; other < cells.length; other++) {

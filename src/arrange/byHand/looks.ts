@@ -29,7 +29,7 @@ export class Looks {
 
   /** The same for all turns of a block, and for every block that looks like it with some turn. */
   sortOf(block: Block): string {
-    return this.turnsOf(block).reduce((least, look) => (look < least ? look : least));
+    return this.turnsOf(block).toSorted()[0]!;
   }
 
   /** The turn with which a block shows this look: `now` where that does, so that it need not be turned; null where none does. */

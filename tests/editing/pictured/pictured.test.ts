@@ -278,9 +278,9 @@ describe('the commands on blocks in pictures', () => {
     const share = (one: Project) =>
       pictured(one, 'b1').wedges[0]!.bands.map(({ width }) => width / apothem(one.wedge));
     const taller = done(mixed, changeWedge({ cutHeight: mixed.wedge.cutHeight + 0.375 }));
-    share(taller).forEach((one, at) => expect(one).toBeCloseTo(share(mixed)[at]!, 9));
+    for (const [at, one] of share(taller).entries()) expect(one).toBeCloseTo(share(mixed)[at]!, 9);
     const lower = done(mixed, changeWedge({ cutHeight: mixed.wedge.cutHeight - 2 }));
-    share(lower).forEach((one, at) => expect(one).toBeCloseTo(share(mixed)[at]!, 9));
+    for (const [at, one] of share(lower).entries()) expect(one).toBeCloseTo(share(mixed)[at]!, 9);
   });
 
   it('offer a border that is told apart from the rims of pictures', () => {
