@@ -45,7 +45,7 @@ export function swapsByValue(
 /**
  * A colourway's swaps and made-up cloth: of every fabric in use but the background one with its hues turned by `degrees`,
  * as light or dark as before. 'kept' puts each in its own fabric's place; 'turnedOver' as `swapsByValue` does. The cloth's
- * names end in `name`, its ids are new to the project. Nothing but background in use: neither swaps nor cloth.
+ * names end in `name`; for photographed fabric it is plain, its mean turned; its ids are new to the project. Nothing but background in use: neither swaps nor cloth.
  */
 export function turnedColourway(
   project: Project,
@@ -72,9 +72,11 @@ export function turnedColourway(
 }
 
 function turnedCloth(fabric: Fabric, degrees: number): Fabric {
+  // A photograph with its hue turned would show fabric that does not exist.
+  if (fabric.cloth.kind === 'photo')
+    return { ...fabric, colour: hueTurned(meanColour(printMix(fabric)), degrees), cloth: { kind: 'plain' } };
   const colour = hueTurned(fabric.colour, degrees);
-  // No hue of a photograph can be turned and still be fabric that somebody has.
-  if (fabric.cloth.kind !== 'print') return { ...fabric, colour, cloth: { kind: 'plain' } };
+  if (fabric.cloth.kind === 'plain') return { ...fabric, colour };
   const { print } = fabric.cloth;
   const inks = print.inks.map((ink) => hueTurned(ink, degrees));
   return { ...fabric, colour, cloth: { kind: 'print', print: { ...print, inks } } };
