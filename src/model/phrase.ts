@@ -2,6 +2,7 @@
 // Rooms below the screen return Phrases; `speak` turns a Phrase into text.
 import { decimalText } from './decimals';
 import { formatLength, formatSeam, type Inches, type LengthUnit } from './units';
+import type { Figure } from './words/figure';
 import { ENGLISH_NUMBERS, inStyle, type NumberStyle } from './words/numberStyle';
 
 /**
@@ -11,7 +12,7 @@ import { ENGLISH_NUMBERS, inStyle, type NumberStyle } from './words/numberStyle'
 export type PhraseValue =
   | string
   | number
-  | { readonly figure: string }
+  | Figure
   | { readonly inches: Inches }
   | { readonly seam: Inches }
   | { readonly squareInches: number }

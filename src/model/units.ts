@@ -1,6 +1,6 @@
 // Writes and reads lengths for people: inches as fractions, centimetres as decimals. All code computes in inches.
 import Fraction from 'fraction.js';
-import { decimalText, roundedHalfUp } from './decimals';
+import { decimalText, roundedHalfUp, withDecimalPoint } from './decimals';
 import { ENGLISH_NUMBERS } from './words/numberStyle';
 
 /** A length in inches. */
@@ -74,14 +74,6 @@ function withPlainFraction(text: string): string {
     .replace(/[¼-¾⅐-⅞]/g, (sign) => ` ${sign.normalize('NFKC')}`)
     .replace(/[\u2044\u2215]/g, '/')
     .trim();
-}
-
-function withDecimalPoint(text: string): string {
-  const grouped = /^\d{1,3}(?:(?:,\d{3})+\.|(?:\.\d{3})+,)\d*$/.test(text);
-  const decimal = Math.max(text.lastIndexOf(','), text.lastIndexOf('.'));
-  return grouped
-    ? `${text.slice(0, decimal).replace(/[.,]/g, '')}.${text.slice(decimal + 1)}`
-    : text.replace(',', '.');
 }
 
 function parseAmount(text: string): number | null {

@@ -4,6 +4,7 @@ import type { Inches } from '../../model/units';
 import { type Direction, directionOf } from '../wall/position';
 import type { Autocorrelation } from './autocorrelation';
 import type { FabricSpread } from './fabricSpread';
+import { figureOf } from '../../model/words/figure';
 
 /** So many standard deviations off is more than chance: about 1 in 40 on either side. */
 const TELLING = 2;
@@ -86,7 +87,7 @@ function joinWords(rims: number, both: Autocorrelation): Phrase {
   return phrase(say, {
     rims,
     count: Math.round(both.statistic),
-    expected: { figure: both.expected.toFixed(1) },
+    expected: figureOf(both.expected, 1),
   });
 }
 

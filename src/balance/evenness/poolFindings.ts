@@ -7,6 +7,7 @@ import { positionWords } from '../wall/position';
 import type { WallModel } from '../wall/wallModel';
 import { accidentWords } from './odds';
 import type { Pool } from './pools';
+import { figureOf } from '../../model/words/figure';
 
 /** Less than half a step of the ten-step value scale is not seen across the room; OKLab: about one just noticeable step. */
 const LEAST_DIFFERENCE = { value: 5, colour: 0.02 } as const;
@@ -105,7 +106,7 @@ function measuredWords(pool: Pool): Phrase {
     const darker = clear ? 'Clearly darker than the rest' : 'A little darker than the rest';
     return phrase('{much} ({difference} steps of value); {accident}', {
       much: phrase(pool.high ? lighter : darker),
-      difference: { figure: (Math.abs(pool.difference) / 10).toFixed(1) },
+      difference: figureOf(Math.abs(pool.difference) / 10, 1),
       accident,
     });
   }

@@ -151,5 +151,5 @@ function clothByFabric(basket: ClothBasket, width: Inches): Map<FabricId, Inches
 
 /** One line of the list: the fabric and how much of it, as sold. */
 export function toBuyWords({ fabric, inches }: FabricToBuy, unit: SellingUnit): Phrase {
-  return phrase('{fabric}: {cloth}', { fabric: fabric.name, cloth: { figure: clothText(inches, unit) } });
+  return phrase('{fabric}: {cloth}', { fabric: fabric.name, cloth: clothText(inches, unit) });
 }

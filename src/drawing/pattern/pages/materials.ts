@@ -54,7 +54,7 @@ export function purchaseText(
 ): string {
   if (buy.kind === 'nothing') return say('nothing');
   if (buy.kind === 'length')
-    return say('{bought}', { bought: { figure: clothText(buy.inches, sellingUnit(project)) } });
+    return say('{bought}', { bought: clothText(buy.inches, sellingUnit(project)) });
   return say(counted(buy.count, '1 fat quarter', '{count} fat quarters'));
 }
 
@@ -88,7 +88,7 @@ function backingLine(
   }
   const bought = {
     ...values,
-    cloth: { figure: clothText(apart.buy.inches, sellingUnit(project)) },
+    cloth: clothText(apart.buy.inches, sellingUnit(project)),
     wide: { inches: clothWidth(project) },
   };
   return fabric

@@ -7,6 +7,7 @@ import type { LengthUnit } from '../../../model/units';
 import { useApp } from '../../app';
 import { useSay, useUnit } from '../../words';
 import { Part } from './Part';
+import { figureOf } from '../../../model/words/figure';
 
 const GRAMS_PER_OUNCE = 28.349523125;
 
@@ -46,7 +47,7 @@ export function WeightSection() {
     ],
     [
       'Layers of the top, on average',
-      phrase('{layers}', { layers: asSet.layers.toFixed(2) }),
+      phrase('{layers}', { layers: figureOf(asSet.layers, 2) }),
       'with all seam allowances',
     ],
     [

@@ -1,6 +1,7 @@
 // A table of the terms of a score before and after, in words and figures. An arrow shows better or worse, not colour alone.
 import { TERM_NAMES, type TermName, type Terms } from '../../../balance/score/terms';
 import { useSay } from '../../words';
+import { figureOf } from '../../../model/words/figure';
 
 export const TERM_WORDS: Readonly<Record<TermName, string>> = {
   clashLength: 'Fabric meeting itself',
@@ -26,9 +27,9 @@ export function ScoreTable({ before, after }: { before: Terms; after: Terms }) {
         {TERM_NAMES.map((name) => (
           <tr key={name}>
             <th scope="row">{say(TERM_WORDS[name])}</th>
-            <td>{before[name].toFixed(2)}</td>
+            <td>{say(figureOf(before[name], 2))}</td>
             <td>
-              {after[name].toFixed(2)} <Trend by={after[name] - before[name]} />
+              {say(figureOf(after[name], 2))} <Trend by={after[name] - before[name]} />
             </td>
           </tr>
         ))}

@@ -5,6 +5,8 @@ import type { EvennessRow } from '../../../balance/evenness/evenness';
 import type { PoolFigure, PoolScale } from '../../../balance/evenness/pools';
 import { leanWords } from '../../../balance/evenness/spreadFindings';
 import { leanMark, type WholeTop } from '../../../balance/evenness/wholeTop';
+import { type Phrase, phrase } from '../../../model/phrase';
+import { type Figure, figureOf } from '../../../model/words/figure';
 import { useApp, useAppStore } from '../../app';
 import { Fractions } from '../../fields/Fractions';
 import { useAnalysis } from '../../useAnalysis';
@@ -79,9 +81,9 @@ function Scale({ scale, rows }: { scale: PoolScale; rows: readonly EvennessRow[]
         <Fragment key={row.figure}>
           <tr>
             <th scope="row">{say(FIGURE_WORDS[row.figure])}</th>
-            <td>{figure(row, row.moran)}</td>
-            <td>{figure(row, row.expected)}</td>
-            <td>{row.verdict === 'unsaid' ? '–' : chance(row.p)}</td>
+            <td>{say(figure(row, row.moran))}</td>
+            <td>{say(figure(row, row.expected))}</td>
+            <td>{say(row.verdict === 'unsaid' ? NONE : chance(row.p))}</td>
           </tr>
           <tr className="in-words">
             <td colSpan={4}>{say(row.words)}</td>
@@ -92,14 +94,16 @@ function Scale({ scale, rows }: { scale: PoolScale; rows: readonly EvennessRow[]
   );
 }
 
-function figure({ verdict }: EvennessRow, value: number): string {
-  return verdict === 'unsaid' ? '–' : value.toFixed(2).replace('-', '−');
+const NONE: Figure = { figure: '–' };
+
+function figure({ verdict }: EvennessRow, value: number): Figure {
+  return verdict === 'unsaid' ? NONE : figureOf(value, 2);
 }
 
 /** A probability in per cent: whole, or with one decimal where it is small. */
-function chance(p: number): string {
-  if (p < 0.001) return '< 0.1%';
-  return `${(100 * p).toFixed(p < 0.1 ? 1 : 0)}%`;
+function chance(p: number): Phrase {
+  if (p < 0.001) return phrase('< {percent}%', { percent: 0.1 });
+  return phrase('{percent}%', { percent: figureOf(100 * p, p < 0.1 ? 1 : 0) });
 }
 
 /** A button for the centre of lightness or warmth, which marks it on the wall. */

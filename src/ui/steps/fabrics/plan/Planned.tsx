@@ -53,7 +53,7 @@ export function Planned({ wanted, look, cloths, onClose }: Props) {
         fabrics={cloths}
         strips={plan.strips}
         last="To buy"
-        lastOf={(fabric) => clothText(cloth.get(fabric) ?? 0, unit)}
+        lastOf={(fabric) => say(clothText(cloth.get(fabric) ?? 0, unit))}
       />
       <ul className="onhand-words">
         {plan.words.map((words) => (

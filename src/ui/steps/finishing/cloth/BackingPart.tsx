@@ -31,7 +31,7 @@ export function BackingPart({ list }: { list: Yardage }) {
           {fabric ? <Swatch fabric={fabric} size={26} /> : null}
           <span className={fabric ? 'cloth-name' : 'cloth-name broad'}>{say(backingName(backing))}</span>
           <span className="cloth-buy">
-            {apart ? <Fractions text={clothText(apart.buy.inches, unit)} /> : say('in its line above')}
+            {apart ? <Fractions text={say(clothText(apart.buy.inches, unit))} /> : say('in its line above')}
           </span>
           {apart?.onHand ? (
             <span className="cloth-note">
