@@ -36,6 +36,16 @@ export function formatSeam(inches: Inches, unit: LengthUnit): string {
   return onSixteenth ? formatLength(inches, unit) : `${decimalText(inches, 3)}"`;
 }
 
+/**
+ * A limit for people, inches: a least length rounded up and a most length rounded down to what people write, a sixteenth or a
+ * millimetre, so that whoever keeps to what is written keeps the limit. A limit on such a step is written as it is.
+ */
+export function formatLimit(limit: Inches, unit: LengthUnit, kind: 'least' | 'most'): string {
+  const step = unit === 'cm' ? 1 / MILLIMETRES_PER_INCH : 1 / SIXTEENTHS;
+  const steps = kind === 'least' ? Math.ceil(limit / step - 1e-6) : Math.floor(limit / step + 1e-6);
+  return formatLength(steps * step, unit);
+}
+
 /** Inches to the nearest sixteenth as a mixed fraction without the unit: 14 1/4. */
 export function formatFraction(inches: Inches): string {
   return new Fraction(Math.round(inches * SIXTEENTHS), SIXTEENTHS).toFraction(true);

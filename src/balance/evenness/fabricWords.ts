@@ -1,10 +1,10 @@
 // A fabric's spread in words, each figure beside what chance or an even spread would give.
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Inches } from '../../model/units';
+import { figureOf } from '../../model/words/figure';
 import { type Direction, directionOf } from '../wall/position';
 import type { Autocorrelation } from './autocorrelation';
 import type { FabricSpread } from './fabricSpread';
-import { figureOf } from '../../model/words/figure';
 
 /** So many standard deviations off is more than chance: about 1 in 40 on either side. */
 const TELLING = 2;

@@ -2,12 +2,12 @@
 import { findBlock } from '../../model/find';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
+import { figureOf } from '../../model/words/figure';
 import type { Finding } from '../finding';
 import { positionWords } from '../wall/position';
 import type { WallModel } from '../wall/wallModel';
 import { accidentWords } from './odds';
 import type { Pool } from './pools';
-import { figureOf } from '../../model/words/figure';
 
 /** Less than half a step of the ten-step value scale is not seen across the room; OKLab: about one just noticeable step. */
 const LEAST_DIFFERENCE = { value: 5, colour: 0.02 } as const;

@@ -2,6 +2,7 @@
 import { findFabric } from '../../model/find';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
+import { type Figure, figureOf } from '../../model/words/figure';
 import type { Finding } from '../finding';
 import type { Intent } from '../score/intent';
 import { directionWords, positionWords } from '../wall/position';
@@ -10,7 +11,6 @@ import type { FabricSpread } from './fabricSpread';
 import { offsetWords } from './fabricWords';
 import { accidentWords } from './odds';
 import { type Lean, leanMark, type WholeTop } from './wholeTop';
-import { type Figure, figureOf } from '../../model/words/figure';
 
 /** Only fabrics that stand out are asked about: this many times the mean dominance, and at most so many. */
 const STANDS_OUT = 1.5;

@@ -225,8 +225,8 @@ function heightWords({ widths, wedge }: ClothBasket, sets: Plan['sets']): Phrase
   const height = Math.min(...heights);
   if (height >= wedge.cutHeight + HEIGHT_TO_SPARE - HAIR) return [];
   const say =
-    'For this many blocks, sets are planned from {height} high: less than {spare} above the wedge. Sew exact seams.';
-  return [phrase(say, { height: { inches: height }, spare: { inches: HEIGHT_TO_SPARE } })];
+    'For this many blocks, sets are planned from {height} high, with {spare} to spare above the wedge. Sew exact seams.';
+  return [phrase(say, { height: { inches: height }, spare: { inches: height - wedge.cutHeight } })];
 }
 
 function lengthWords(sets: Plan['sets']): Phrase[] {

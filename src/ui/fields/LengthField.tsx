@@ -31,9 +31,9 @@ export function LengthField({ label, value, onCommit, least = 0, most = 4000, ..
     const read = parseLength(text, unit);
     if (read === null) return refuse('not-a-length', EXAMPLES[unit]);
     if (read < least)
-      return refuse('too-short', phrase('It must be at least {least}.', { least: { inches: least } }));
+      return refuse('too-short', phrase('It must be at least {least}.', { least: { atLeast: least } }));
     if (read > most)
-      return refuse('too-long', phrase('It must be at most {most}.', { most: { inches: most } }));
+      return refuse('too-long', phrase('It must be at most {most}.', { most: { atMost: most } }));
     return Math.abs(read - value) < 1e-9 ? [] : onCommit(read);
   });
   return <TypedField label={label} typed={typed} unit={unit} inputMode="text" {...rest} />;

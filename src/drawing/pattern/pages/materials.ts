@@ -53,8 +53,7 @@ export function purchaseText(
   { project, say }: Pick<Writing, 'project' | 'say'>,
 ): string {
   if (buy.kind === 'nothing') return say('nothing');
-  if (buy.kind === 'length')
-    return say('{bought}', { bought: clothText(buy.inches, sellingUnit(project)) });
+  if (buy.kind === 'length') return say('{bought}', { bought: clothText(buy.inches, sellingUnit(project)) });
   return say(counted(buy.count, '1 fat quarter', '{count} fat quarters'));
 }
 

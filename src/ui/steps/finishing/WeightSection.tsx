@@ -4,10 +4,10 @@ import { bulkReport, type TopBulk } from '../../../cutting/top/bulk';
 import { wedgeProblem } from '../../../geometry/wedge';
 import { type Phrase, type PhraseValue, phrase } from '../../../model/phrase';
 import type { LengthUnit } from '../../../model/units';
+import { figureOf } from '../../../model/words/figure';
 import { useApp } from '../../app';
 import { useSay, useUnit } from '../../words';
 import { Part } from './Part';
-import { figureOf } from '../../../model/words/figure';
 
 const GRAMS_PER_OUNCE = 28.349523125;
 

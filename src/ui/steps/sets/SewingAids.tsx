@@ -1,9 +1,9 @@
 // Advice on sewing and pressing strip sets; common practice, no source.
 import { type Phrase, phrase } from '../../../model/phrase';
 import { CENTIMETRES_PER_INCH, type LengthUnit } from '../../../model/units';
+import { figureOf } from '../../../model/words/figure';
 import { useSay, useUnit } from '../../words';
 import { Caution } from '../Caution';
-import { figureOf } from '../../../model/words/figure';
 
 /** Stitches to the inch for seams that get cut across (common practice, no source). */
 const STITCHES = { least: 10, most: 12 } as const;

@@ -1,7 +1,7 @@
 // A table of the terms of a score before and after, in words and figures. An arrow shows better or worse, not colour alone.
 import { TERM_NAMES, type TermName, type Terms } from '../../../balance/score/terms';
-import { useSay } from '../../words';
 import { figureOf } from '../../../model/words/figure';
+import { useSay } from '../../words';
 
 export const TERM_WORDS: Readonly<Record<TermName, string>> = {
   clashLength: 'Fabric meeting itself',

@@ -2,8 +2,8 @@
 import { inPoints, type Terms, weighted } from '../../../balance/score/terms';
 import type { Standing } from '../../../balance/standing';
 import { counted, type Phrase, phrase } from '../../../model/phrase';
-import { scorePair } from '../../steps/wall/scoreWords';
 import { figureOf } from '../../../model/words/figure';
+import { scorePair } from '../../steps/wall/scoreWords';
 
 /** '42 clashes' and 'score 55'; with what would be after it, '42 → 40 clashes' and 'score 55 → 53'. */
 export function standingWords(now: Standing, after: Standing | null, weights: Terms): readonly Phrase[] {

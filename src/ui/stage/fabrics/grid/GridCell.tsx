@@ -160,10 +160,9 @@ export function LengthCell({ value, of, onLength, onEmpty, ...cell }: LengthProp
         const read = parseLength(text, unit);
         const refuse = (message: Phrase) => [{ code: 'not-a-length', path: of, message }];
         if (read === null) return refuse(EXAMPLES[of][unit]);
-        if (read < least) 
-          return refuse(phrase('It must be at least {least}.', { least: { inches: least } }));
-        if (read > most) 
-          return refuse(phrase('It must be at most {most}.', { most: { inches: most } }));
+        if (read < least)
+          return refuse(phrase('It must be at least {least}.', { least: { atLeast: least } }));
+        if (read > most) return refuse(phrase('It must be at most {most}.', { most: { atMost: most } }));
         return value !== null && Math.abs(read - value) < 1e-9 ? [] : onLength(read);
       }}
     />

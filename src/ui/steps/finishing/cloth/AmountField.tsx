@@ -29,7 +29,10 @@ export function AmountField({ label, unit, value, onCommit, least = 0, most, opt
     const text = withDecimalPoint(raw.trim());
     const read = text === '' ? null : /^\d+(\.\d+)?$/.test(text) ? Number(text) : Number.NaN;
     if (read === null ? !optional : Number.isNaN(read))
-      return refuse('not-an-amount', phrase('Write an amount such as {amount}.', { amount: figureOf(12.5, 2) }));
+      return refuse(
+        'not-an-amount',
+        phrase('Write an amount such as {amount}.', { amount: figureOf(12.5, 2) }),
+      );
     if (read !== null && (read < least || read > most))
       return refuse('not-in-range', phrase('It must be from {least} to {most}.', { least, most }));
     return read === value ? [] : onCommit(read);
