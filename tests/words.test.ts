@@ -1,8 +1,7 @@
 // Words that puzzled makers do not come back: every sentence of the sources and of the README, held against a table of retired words
 // with what is said instead. Sentences are read from the parsed sources, so that code names and comments may say what they like.
-import { parseSync } from 'vite';
 import { expect, it } from 'vitest';
-import { childNodes, type SyntaxNode } from './freeNames';
+import { type Said, sentences } from './sentences';
 import { filesUnder, textOf } from './srcFiles';
 
 /** Rooms whose sentences are not held yet. */
@@ -64,44 +63,6 @@ const RETIRED: readonly (readonly [retired: RegExp, instead: string, example: st
   [/\btake the pins? out\b/i, 'unpin', 'Take the pin out to move it.'],
   [/\bdone again\b/i, 'redone', 'Done again: shuffle'],
 ]; // biome-ignore format: a table
-
-interface Said {
-  readonly at: string;
-  readonly text: string;
-}
-
-/** What may be read on screen, on paper or in a terminal: texts with a space or a capital; no import, key, markup or programmer's error. */
-function sentences(path: string, text: string): Said[] {
-  const said: Said[] = [];
-  const follow = (node: SyntaxNode, holder: SyntaxNode | null): void => {
-    if (node.type.startsWith('TS') && node.type.endsWith('Type')) return;
-    if (node.type === 'ImportDeclaration' || isProgrammersError(node)) return;
-    const words = wordsOf(node);
-    if (words !== null && isForPeople(words) && !(holder?.type === 'Property' && holder.key === node)) {
-      said.push({ at: `${path}:${text.slice(0, node.start).split('\n').length}`, text: words.trim() });
-    }
-    for (const child of childNodes(node)) follow(child, node);
-  };
-  follow(parseSync(path, text).program as unknown as SyntaxNode, null);
-  return said;
-}
-
-function wordsOf(node: SyntaxNode): string | null {
-  if (node.type === 'Literal') return typeof node.value === 'string' ? node.value : null;
-  if (node.type === 'JSXText') return node.value as string;
-  return node.type === 'TemplateElement' ? (node.value as { cooked: string }).cooked : null;
-}
-
-const ERRORS = ['Error', 'RangeError', 'TypeError'];
-
-function isProgrammersError(node: SyntaxNode): boolean {
-  return node.type === 'NewExpression' && ERRORS.includes((node.callee as { name?: string }).name ?? '');
-}
-
-function isForPeople(text: string): boolean {
-  const isMarkup = /[<>]|="/.test(text);
-  return !isMarkup && (/\S\s+\S/.test(text) || /^\p{Lu}\p{Ll}+$/u.test(text.trim()));
-}
 
 /** The paragraphs, items and rows of a document, without code. */
 function paragraphs(path: string): Said[] {

@@ -9,3 +9,8 @@ export interface Figure {
 export function figureOf(amount: number, places: number): Figure {
   return { figure: amount.toFixed(places).replace('-', '−') };
 }
+
+/** The fewest decimals, up to three, with which two numbers are written differently. */
+export function placesApart(one: number, other: number): number {
+  return [0, 1, 2].find((places) => one.toFixed(places) !== other.toFixed(places)) ?? 3;
+}

@@ -103,8 +103,9 @@ function toolLines({ wedge: { perBlock }, preferences: { unit } }: Project, say:
     say('Rotary cutter, mat and a ruler longer than the folded fabric is wide; fabric scissors.'),
     say(
       unit === 'in'
-        ? 'Thread for piecing, a stitch length of 10 to 12 to the inch (2 to 2.5 mm), because the seams get cut across.'
-        : 'Thread for piecing, a stitch length of 2 to 2.5 mm, because the seams get cut across.',
+        ? 'Thread for piecing, 10 to 12 stitches to the inch (a stitch length of 2 to {long} mm), because the seams get cut across.'
+        : 'Thread for piecing, a stitch length of 2 to {long} mm, because the seams get cut across.',
+      { long: 2.5 },
     ),
     say('Labels or bags for the sets and for {count} places of a block.', { count: perBlock }),
   ];

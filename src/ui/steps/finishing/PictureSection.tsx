@@ -79,7 +79,8 @@ export function PictureSection({ png }: { png: MakingPng }) {
           {say(
             unit === 'in'
               ? 'In the SVG one unit is one inch, and every piece carries its fabric, block, place and band.'
-              : 'In the SVG one unit is 2.54 cm, and every piece carries its fabric, block, place and band.',
+              : 'In the SVG one unit is {length} cm, and every piece carries its fabric, block, place and band.',
+            { length: 2.54 },
           )}
         </p>
       </div>

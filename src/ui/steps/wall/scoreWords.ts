@@ -1,6 +1,6 @@
 // Scores in words: in points; a random top has about 100, lower is better.
 import { inPoints, type Terms } from '../../../balance/score/terms';
-import { type Figure, figureOf } from '../../../model/words/figure';
+import { type Figure, figureOf, placesApart } from '../../../model/words/figure';
 
 /** Scores that differ by less, in points, count as equal. */
 const SAME = 0.005;
@@ -16,7 +16,7 @@ export function scorePair(before: number, after: number, weights: Terms): ScoreP
   const [one, other] = [inPoints(before, weights), inPoints(after, weights)];
   if (Math.abs(other - one) < SAME)
     return { before: figureOf(one, 0), after: figureOf(one, 0), verdict: 'same' };
-  const places = [0, 1, 2].find((count) => one.toFixed(count) !== other.toFixed(count)) ?? 3;
+  const places = placesApart(one, other);
   return {
     before: figureOf(one, places),
     after: figureOf(other, places),
