@@ -67,7 +67,7 @@ test('the focus stays near while sets are made and cutting is planned', async ({
     await expect(button(page, action)).toBeFocused();
   }
   await goTo(page, 'Fabrics');
-  for (const action of ['Work out what to cut', 'How large a top does it make']) {
+  for (const action of ['Work out what to cut', 'How large a top it makes']) {
     await press(page, button(page, action));
     const within = await page.evaluate(() => document.activeElement?.closest('.panel') !== null);
     expect(within, action).toBe(true);
@@ -120,7 +120,7 @@ test('Escape closes what was opened last, one at a time', async ({ page }) => {
   await press(page, button(page, /^Add a fabric|^New fabric|^Another fabric/));
   const form = page.getByRole('form', { name: 'A new fabric' });
   await expect(form).toBeVisible();
-  await press(page, button(page, 'How large a top does it make'));
+  await press(page, button(page, 'How large a top it makes'));
   const top = page.getByRole('region', { name: 'The largest top' });
   await expect(top).toBeVisible();
   await page.keyboard.press('Escape');

@@ -42,7 +42,7 @@ export function clothToBuy(basket: ClothBasket, blocks: number, sale: ClothForSa
   const none: Amounts = new Map();
   if (makes(none)) return answer(blocks, [], true, 'The fabric on hand is enough for {blocks} blocks.');
   if (basket.fabrics.length < 2) {
-    return answer(blocks, [], false, 'Neighbours in a set differ: put a second fabric on the list first.');
+    return answer(blocks, [], false, 'Neighbours in a set must differ: add a second fabric first.');
   }
   const found = leastLevel(basket, sale, makes);
   if (!found) {

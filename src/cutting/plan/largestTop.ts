@@ -245,7 +245,7 @@ function lackWords(basket: ClothBasket, pieces: readonly Piece[], { withoutRule 
   const blocks = counted(withoutRule, '1 block', '{count} blocks');
   const only = new Set(pieces.map((piece) => piece.fabric)).size === 1;
   const say = only
-    ? '{fabric} alone makes no set: neighbours in a set differ. With a second fabric, better a third, up to {blocks} are possible.'
-    : 'Neighbours in a set differ, so {fabric} can be no more than every other strip. With some of it in other fabrics, up to {blocks} are possible.';
+    ? '{fabric} alone makes no set: neighbours in a set must differ. With a second fabric, better a third, up to {blocks} are possible.'
+    : 'Neighbours in a set must differ, so {fabric} can be no more than every other strip. With some of it in other fabrics, up to {blocks} are possible.';
   return [phrase(say, { fabric: name, blocks })];
 }

@@ -32,7 +32,7 @@ export function ProjectMenu({ onKeys }: { onKeys: () => void }) {
           className="button project-button"
           aria-label={say('Quilt: {name}. Open, save, other quilts', { name })}
         >
-          <bdi className="title">{name || say('Quilt without a name')}</bdi>
+          <bdi className="title">{name || say('Untitled quilt')}</bdi>
           <ChevronDown size={16} aria-hidden />
         </Button>
         <Popover className="popover" placement="bottom start">
@@ -76,7 +76,7 @@ function Menu({ close, onKeys }: { close: () => void; onKeys: () => void }) {
       {problem ? <Complaint problems={[problem]} /> : null}
       {problem?.code === 'changed-elsewhere' ? (
         <button type="button" className="button" onClick={() => after(session.openOtherState())}>
-          {say('Open the other state')}
+          {say('Open the other version')}
         </button>
       ) : null}
       <TextField

@@ -28,7 +28,7 @@ export function TopBar({ number, onNumber, onKeys }: Props) {
   const redoName = labels.redo ? say('Redo: {change}', { change: labels.redo }) : say('Nothing to redo');
   return (
     <header className="top-bar">
-      <h1 className="hidden-text">{project || say('Quilt without a name')}</h1>
+      <h1 className="hidden-text">{project || say('Untitled quilt')}</h1>
       <ProjectMenu onKeys={onKeys} />
       <div className="row history" role="toolbar" aria-label={say('Undo and redo')}>
         <Hint words={undoName}>
@@ -57,10 +57,10 @@ export function TopBar({ number, onNumber, onKeys }: Props) {
           </button>
         </Hint>
       </div>
-      <div className="row looks" role="toolbar" aria-label={say('How the wall is looked at')}>
+      <div className="row looks" role="toolbar" aria-label={say('How the wall is shown')}>
         <Toggle
           word={say('Grey')}
-          name={say('Grey picture: values without colour')}
+          name={say('Show in grey: values without colour')}
           pressed={look.grey}
           onPress={() => store.getState().lookAt({ grey: !look.grey })}
         >
@@ -68,7 +68,7 @@ export function TopBar({ number, onNumber, onKeys }: Props) {
         </Toggle>
         <Toggle
           word={say('Clashes')}
-          name={say('Clashes marked on the wall')}
+          name={say('Mark the clashes on the wall')}
           pressed={look.marks}
           onPress={() => store.getState().lookAt({ marks: !look.marks })}
         >
@@ -76,7 +76,7 @@ export function TopBar({ number, onNumber, onKeys }: Props) {
         </Toggle>
         <Toggle
           word={say('Numbers')}
-          name={say('Numbers of the blocks')}
+          name={say('Show the block numbers')}
           pressed={number}
           onPress={() => onNumber(!number)}
         >

@@ -92,7 +92,7 @@ export function topWords({ now, after }: TopScores, empty: boolean): Phrase {
   const decimals = placesApart(now, after);
   const values = { now: figureOf(now, decimals), after: figureOf(after, empty ? 1 : decimals) };
   if (empty) return phrase('With it the whole top scores {after} points.', values);
-  if (Math.abs(after - now) < LEAST_CHANGE) return phrase('Makes no odds to the whole top.');
+  if (Math.abs(after - now) < LEAST_CHANGE) return phrase('Makes no difference to the whole top.');
   return after < now
     ? phrase('Better for the whole top: {now} → {after}.', values)
     : phrase('Worse for the whole top: {now} → {after}.', values);

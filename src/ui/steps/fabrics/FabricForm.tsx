@@ -36,7 +36,7 @@ export function FabricForm({ fabric, onCommit }: Props) {
           onCommit={(colour) => onCommit({ colour })}
         />
         <Choice
-          label="It is"
+          label="Kind"
           value={fabric.cloth.kind}
           options={[
             { value: 'plain', label: 'plain' },

@@ -46,7 +46,7 @@ export function PictureSection({ png }: { png: MakingPng }) {
           </label>
           <label className="check">
             <input type="checkbox" checked={marked} onChange={() => lay({ marked: !marked })} />
-            {say('With what clashes marked')}
+            {say('With the clashes marked')}
           </label>
         </div>
         <PictureSize svg={svg} width={pixels} onChange={(width) => lay({ pixels: width })} />

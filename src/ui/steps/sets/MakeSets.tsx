@@ -76,8 +76,8 @@ export function MakeSets() {
           label="Enough for"
           value={want}
           options={[
-            { value: 'blocks', label: 'the blocks' },
-            { value: 'sets', label: 'so many sets' },
+            { value: 'blocks', label: 'a number of blocks' },
+            { value: 'sets', label: 'a number of sets' },
             { value: 'most', label: 'all strips' },
           ]}
           onChange={setWant}
@@ -147,13 +147,13 @@ function Leaving() {
   ).length;
   const say1 = counted(
     gone.size,
-    'The 1 planned, unlocked set is made anew.',
-    'The {count} planned, unlocked sets are made anew.',
+    'The 1 planned, unlocked set is replaced.',
+    'The {count} planned, unlocked sets are replaced.',
   );
   const say2 = counted(
     wedges,
-    '1 wedge of theirs leaves its block.',
-    '{count} wedges of theirs leave their blocks.',
+    '1 of their wedges leaves its block.',
+    '{count} of their wedges leave their blocks.',
   );
   return (
     <p className="quiet">

@@ -18,7 +18,7 @@ export function ScoreTable({ before, after }: { before: Terms; after: Terms }) {
     <table className="scores" aria-label={say('Parts of the score, before and after')}>
       <thead>
         <tr>
-          <th scope="col">{say('By chance each is about 1; lower is better')}</th>
+          <th scope="col">{say('In a random layout each is about 1; lower is better')}</th>
           <th scope="col">{say('before')}</th>
           <th scope="col">{say('after')}</th>
         </tr>

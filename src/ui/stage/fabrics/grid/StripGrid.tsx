@@ -141,7 +141,7 @@ export function StripGrid() {
               />
             </th>
             <th scope="col" className="grid-sum">
-              {say('Sum')}
+              {say('Total')}
             </th>
           </tr>
         </thead>

@@ -66,7 +66,7 @@ function MakeColourway() {
         {from === 'hues' ? (
           <label className="field">
             <span className="label">
-              {say('Turn every hue by {degrees}°; the background stays', { degrees })}
+              {say('Shift every colour by {degrees}°; the background stays', { degrees })}
             </span>
             <input
               type="range"
