@@ -81,7 +81,7 @@ const ENTERING = {
   wedgeOut: {
     keys: ['Backspace'],
     shown: 'Backspace',
-    does: 'take the last wedge out; in an empty block, go back to the block before',
+    does: 'take the last wedge out; in an empty block, go back to the previous block',
   },
   nextBlock: { keys: ['Enter'], shown: 'Enter', does: 'go to the next block' },
   moreWedges: { keys: ['+'], shown: '+', does: 'correct the count of a set that gave more wedges' },
