@@ -90,6 +90,26 @@ test('after a block was taken down and the undo the focus is on its place of the
   await expect(block).toBeFocused();
 });
 
+test('the words of the trade are in the menu, found by typing; Escape closes them and the focus goes back', async ({
+  page,
+}) => {
+  await firstVisit(page);
+  const quilt = button(page, /^Quilt:/);
+  await quilt.focus();
+  await page.keyboard.press('Enter');
+  await press(page, button(page, 'Words'));
+  const list = page.getByRole('dialog', { name: 'Words of the trade' });
+  await expect(list.getByRole('status')).toHaveText(/^\d+ words$/);
+  await list.getByRole('searchbox', { name: 'Find a word' }).fill('Corners');
+  await expect(list.getByRole('term').first()).toHaveText('cornerstone');
+  await expect(list.getByRole('definition').first()).toHaveText(
+    'A square where two strips of sashing cross.',
+  );
+  await page.keyboard.press('Escape');
+  await expect(list).toBeHidden();
+  await expect(quilt).toBeFocused();
+});
+
 test('a question mark lists all keys, the menu too, and Escape closes the list', async ({ page }) => {
   await firstVisit(page);
   await goTo(page, 'Wall');

@@ -8,16 +8,16 @@ import { useApp, useAppStore } from '../app';
 import { Choice } from '../fields/Choice';
 import { Hint } from '../fields/Hint';
 import { useSay, useUnit } from '../words';
-import { ProjectMenu } from './ProjectMenu';
+import { type Help, ProjectMenu } from './ProjectMenu';
 
 interface Props {
   number: boolean;
   onNumber: (shown: boolean) => void;
   /** Opens the list of keys. */
-  onKeys: () => void;
+  onHelp: (help: Help) => void;
 }
 
-export function TopBar({ number, onNumber, onKeys }: Props) {
+export function TopBar({ number, onNumber, onHelp }: Props) {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project.name);
@@ -29,7 +29,7 @@ export function TopBar({ number, onNumber, onKeys }: Props) {
   return (
     <header className="top-bar">
       <h1 className="hidden-text">{project || say('Untitled quilt')}</h1>
-      <ProjectMenu onKeys={onKeys} />
+      <ProjectMenu onHelp={onHelp} />
       <div className="row history" role="toolbar" aria-label={say('Undo and redo')}>
         <Hint words={undoName}>
           <button

@@ -2,6 +2,7 @@
 import { useState } from 'react';
 import type { Print } from '../../../model/project';
 import type { Problem } from '../../../model/result';
+import { meaningOf } from '../../../model/words/glossary';
 import { Choice } from '../../fields/Choice';
 import { TextField } from '../../fields/TextField';
 import { useSay } from '../../words';
@@ -60,8 +61,7 @@ export function FabricForm({ fabric, onCommit }: Props) {
           onChange={(event) => onCommit({ background: event.target.checked })}
         />
         <span>
-          {say('Background')}{' '}
-          <span className="quiet">{say('may meet itself without being marked as a clash')}</span>
+          {say('Background')} <span className="quiet">{say(meaningOf('background'))}</span>
         </span>
       </label>
     </div>

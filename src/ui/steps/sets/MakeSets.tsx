@@ -5,6 +5,7 @@ import { type MadeSets, type MakingShare, setMakingOf } from '../../../cutting/s
 import { replaceSets } from '../../../editing/commands/stripSets';
 import { counted, phrase } from '../../../model/phrase';
 import type { Problem } from '../../../model/result';
+import { meaningOf } from '../../../model/words/glossary';
 import { type RunningMaking, startMaking } from '../../../store/sets/makingSets';
 import { useApp, useAppStore } from '../../app';
 import { Choice } from '../../fields/Choice';
@@ -98,7 +99,7 @@ export function MakeSets() {
           label="Mix number"
           value={seed}
           most={MOST_SEED}
-          same="The same number makes the same sets of these strips."
+          same={meaningOf('mix number')}
           onChange={setSeed}
         />
         <Leaving />

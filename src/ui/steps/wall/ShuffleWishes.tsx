@@ -4,6 +4,7 @@ import { askedOf, capSeconds, EFFORT_NAMES, type Effort } from '../../../arrange
 import { TERM_NAMES } from '../../../balance/score/terms';
 import { weightsOf } from '../../../balance/score/wishes';
 import { changePreferences } from '../../../editing/commands/setting';
+import { meaningOf } from '../../../model/words/glossary';
 import { useApp, useAppStore } from '../../app';
 import { DrawField } from '../../fields/DrawField';
 import { useSay } from '../../words';
@@ -67,7 +68,7 @@ export function ShuffleWishes() {
         <DrawField
           value={asked.seed}
           most={9999}
-          same="From the same start the same number gives the same layout again."
+          same={meaningOf('shuffle number')}
           onChange={(seed) => ask({ seed })}
         />
         <label className="field">
