@@ -84,7 +84,7 @@ test('a button of icons tells its name on keyboard focus, and Escape takes it aw
   await looks.getByRole('button', { name: /^Grey/ }).focus();
   await page.keyboard.press('Tab');
   const hint = page.getByRole('tooltip');
-  await expect(hint).toHaveText('Mark the clashes on the wall');
+  await expect(hint).toHaveText('Clashes: mark them on the wall');
   await page.keyboard.press('Escape');
   await expect(hint).toBeHidden();
   await page.setViewportSize({ width: 1440, height: 900 });

@@ -124,7 +124,7 @@ test.describe('gathering fabrics', () => {
       .last()
       .evaluate((path) => (path as SVGPathElement).getScreenCTM()!.a);
     expect(matrix).toBeCloseTo(96, 6);
-    await page.getByRole('button', { name: /^Grey picture/ }).click();
+    await page.getByRole('button', { name: /^Grey: / }).click();
     await expect(cloth).toHaveCSS('filter', 'url("#grey-picture")');
   });
 

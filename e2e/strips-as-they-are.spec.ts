@@ -44,7 +44,7 @@ test('making sets of all strips says why each strip is left', async ({ page }) =
   await openOddStrips(page, 7.75);
   await goTo(page, 'Strip sets');
   const making = page.getByRole('region', { name: 'Make sets at random' });
-  await making.getByText('all strips', { exact: true }).click();
+  await making.getByText('all the strips give', { exact: true }).click();
   await page.getByRole('button', { name: 'Make sets' }).click();
   await expect(making.getByText(/^5 sets made, \d+ strips left over\.$/)).toBeVisible();
   await expect(making.getByText(/^Left: .*: too few strips are left for one more set: sewn together/)).toBeVisible();

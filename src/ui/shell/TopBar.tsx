@@ -60,7 +60,7 @@ export function TopBar({ number, onNumber, onHelp }: Props) {
       <div className="row looks" role="toolbar" aria-label={say('How the wall is shown')}>
         <Toggle
           word={say('Grey')}
-          name={say('Show in grey: values without colour')}
+          name={say('Grey: see values without colour')}
           pressed={look.grey}
           onPress={() => store.getState().lookAt({ grey: !look.grey })}
         >
@@ -68,7 +68,7 @@ export function TopBar({ number, onNumber, onHelp }: Props) {
         </Toggle>
         <Toggle
           word={say('Clashes')}
-          name={say('Mark the clashes on the wall')}
+          name={say('Clashes: mark them on the wall')}
           pressed={look.marks}
           onPress={() => store.getState().lookAt({ marks: !look.marks })}
         >
@@ -76,7 +76,7 @@ export function TopBar({ number, onNumber, onHelp }: Props) {
         </Toggle>
         <Toggle
           word={say('Numbers')}
-          name={say('Show the block numbers')}
+          name={say('Numbers: show them on the blocks')}
           pressed={number}
           onPress={() => onNumber(!number)}
         >

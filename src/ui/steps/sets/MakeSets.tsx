@@ -1,4 +1,4 @@
-// Makes sets at random from the strips on hand, by the number of the draw. Locked, sewn and cut sets stay.
+// Makes sets at random from the strips on hand, by a mix number. Locked, sewn and cut sets stay.
 import { Dices } from 'lucide-react';
 import { useEffect, useState } from 'react';
 import { type MadeSets, type MakingShare, setMakingOf } from '../../../cutting/sets/randomSets';
@@ -74,18 +74,18 @@ export function MakeSets() {
       <h3>{say('Make sets at random')}</h3>
       <div className="stack">
         <Choice
-          label="Enough for"
+          label="How many"
           value={want}
           options={[
-            { value: 'blocks', label: 'a number of blocks' },
+            { value: 'blocks', label: 'enough for the blocks' },
             { value: 'sets', label: 'a number of sets' },
-            { value: 'most', label: 'all strips' },
+            { value: 'most', label: 'all the strips give' },
           ]}
           onChange={setWant}
         />
         {want === 'blocks' ? (
           <CountField
-            label="Blocks"
+            label="Number of blocks"
             value={wantedBlocks}
             least={1}
             most={1600}
@@ -93,7 +93,7 @@ export function MakeSets() {
           />
         ) : null}
         {want === 'sets' ? (
-          <CountField label="New sets" value={sets} least={1} most={400} onCommit={kept(setSets)} />
+          <CountField label="Number of sets" value={sets} least={1} most={400} onCommit={kept(setSets)} />
         ) : null}
         <DrawField
           label="Mix number"
