@@ -56,12 +56,13 @@ export function ShuffleWishes() {
                 max={6}
                 step={0.5}
                 value={weights[name]}
+                aria-valuetext={say('{weight}', { weight: weights[name] })}
                 onChange={(event) => {
                   const to = { weights: { ...weights, [name]: Number(event.target.value) } };
                   store.getState().run(changePreferences(to, true));
                 }}
               />
-              <output>{weights[name]}</output>
+              <output>{say('{weight}', { weight: weights[name] })}</output>
             </label>
           ))}
         </fieldset>

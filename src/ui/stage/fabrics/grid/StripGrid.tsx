@@ -219,7 +219,7 @@ export function StripGrid() {
             ))}
             <td />
             <td className="grid-sum">
-              <output>{total}</output>
+              <output>{say('{total}', { total })}</output>
             </td>
           </tr>
         </tfoot>
