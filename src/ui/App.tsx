@@ -8,8 +8,10 @@ import { heedRefusedFields } from './fields/refusedFields';
 import { heedBusy, heedSecondPress } from './fields/secondPress';
 import { isKey } from './keys';
 import { ErrorScreen } from './shell/ErrorScreen';
-import { KeysDialog } from './shell/KeysDialog';
+import { KeysDialog } from './shell/help/KeysDialog';
+import { WordsDialog } from './shell/help/WordsDialog';
 import { PrintSheet } from './shell/PrintSheet';
+import type { Help } from './shell/ProjectMenu';
 import { Selvedge } from './shell/Selvedge';
 import { SkipLinks } from './shell/SkipLinks';
 import { TopBar } from './shell/TopBar';
@@ -35,7 +37,7 @@ export function App() {
   const panel = useRef<HTMLElement>(null);
   const step = useApp((app) => app.step);
   const id = useApp((app) => app.project.id);
-  const [keys, setKeys] = useState(false);
+  const [help, setHelp] = useState<Help | null>(null);
   // biome-ignore lint/correctness/useExhaustiveDependencies: another step or quilt starts at its heading
   useEffect(() => {
     panel.current?.scrollTo(0, 0);
@@ -48,7 +50,7 @@ export function App() {
         if (isTypedInto(event.target)) return;
         if (redoes) store.getState().redo();
         else store.getState().undo();
-      } else if (isKey(event, 'listKeys') && !takesText(event.target)) setKeys(true);
+      } else if (isKey(event, 'listKeys') && !takesText(event.target)) setHelp('keys');
       else if (!isKey(event, 'close') || !closeLast()) return;
       event.preventDefault();
     };
@@ -59,7 +61,7 @@ export function App() {
     <div className="room" style={flannel(lightness)}>
       <SkipLinks />
       <ClothDefs fabrics={cloth} perBlock={perBlock} />
-      <TopBar number={number} onNumber={setNumber} onKeys={() => setKeys(true)} />
+      <TopBar number={number} onNumber={setNumber} onHelp={setHelp} />
       <Selvedge />
       <BlockWork>
         <main
@@ -80,7 +82,8 @@ export function App() {
       </BlockWork>
       <ValueStrip />
       <PrintSheet />
-      <KeysDialog open={keys} onOpen={setKeys} />
+      <KeysDialog open={help === 'keys'} onClose={() => setHelp(null)} />
+      <WordsDialog open={help === 'words'} onClose={() => setHelp(null)} />
       <p className="hidden-text" role="status" aria-live="polite">
         {announced.heard ? say(announced.words) : ''}
       </p>

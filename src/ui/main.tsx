@@ -50,7 +50,9 @@ saveOnLeaving(session, document, window);
 // In development nothing is kept offline, so that the page always runs the current code.
 if (import.meta.env.PROD)
   keepOffline(() =>
-    session.app.getState().announce(phrase('A newer version is ready. It opens the next time you come.')),
+    session.app
+      .getState()
+      .announce(phrase('A newer version is ready. It opens the next time you start Wedgewall.')),
   );
 createRoot(root).render(
   <StrictMode>

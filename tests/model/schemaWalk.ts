@@ -19,7 +19,7 @@ interface Schema {
 const OPTIONAL = new Set(['optional', 'exact_optional']);
 
 /** Ids of pictures that drawn documents name. */
-export const SOME_PICTURES = ['a', 'b', 'c', 'd', 'e', 'f'].map((digit) => digit.repeat(64));
+const SOME_PICTURES = ['a', 'b', 'c', 'd', 'e', 'f'].map((digit) => digit.repeat(64));
 
 /** Documents in the shape of the schema, with every optional part now there and now not; counts and references need not fit. */
 export function documents(fabrics: readonly string[]): fc.Arbitrary<Project> {

@@ -8,16 +8,16 @@ import { useApp, useAppStore } from '../app';
 import { Choice } from '../fields/Choice';
 import { Hint } from '../fields/Hint';
 import { useSay, useUnit } from '../words';
-import { ProjectMenu } from './ProjectMenu';
+import { type Help, ProjectMenu } from './ProjectMenu';
 
 interface Props {
   number: boolean;
   onNumber: (shown: boolean) => void;
   /** Opens the list of keys. */
-  onKeys: () => void;
+  onHelp: (help: Help) => void;
 }
 
-export function TopBar({ number, onNumber, onKeys }: Props) {
+export function TopBar({ number, onNumber, onHelp }: Props) {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project.name);
@@ -28,8 +28,8 @@ export function TopBar({ number, onNumber, onKeys }: Props) {
   const redoName = labels.redo ? say('Redo: {change}', { change: labels.redo }) : say('Nothing to redo');
   return (
     <header className="top-bar">
-      <h1 className="hidden-text">{project || say('Quilt without a name')}</h1>
-      <ProjectMenu onKeys={onKeys} />
+      <h1 className="hidden-text">{project || say('Untitled quilt')}</h1>
+      <ProjectMenu onHelp={onHelp} />
       <div className="row history" role="toolbar" aria-label={say('Undo and redo')}>
         <Hint words={undoName}>
           <button
@@ -57,10 +57,10 @@ export function TopBar({ number, onNumber, onKeys }: Props) {
           </button>
         </Hint>
       </div>
-      <div className="row looks" role="toolbar" aria-label={say('How the wall is looked at')}>
+      <div className="row looks" role="toolbar" aria-label={say('How the wall is shown')}>
         <Toggle
           word={say('Grey')}
-          name={say('Grey picture: values without colour')}
+          name={say('Grey: see values without colour')}
           pressed={look.grey}
           onPress={() => store.getState().lookAt({ grey: !look.grey })}
         >
@@ -68,7 +68,7 @@ export function TopBar({ number, onNumber, onKeys }: Props) {
         </Toggle>
         <Toggle
           word={say('Clashes')}
-          name={say('Clashes marked on the wall')}
+          name={say('Clashes: mark them on the wall')}
           pressed={look.marks}
           onPress={() => store.getState().lookAt({ marks: !look.marks })}
         >
@@ -76,7 +76,7 @@ export function TopBar({ number, onNumber, onKeys }: Props) {
         </Toggle>
         <Toggle
           word={say('Numbers')}
-          name={say('Numbers of the blocks')}
+          name={say('Numbers: show them on the blocks')}
           pressed={number}
           onPress={() => onNumber(!number)}
         >

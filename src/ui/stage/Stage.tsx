@@ -83,7 +83,7 @@ const WORK_NAMES: Readonly<Record<Step, string>> = {
   wedges: 'Wedges laid out',
   blocks: 'Blocks laid out',
   wall: 'Layouts to choose from',
-  finishing: 'What you take away',
+  finishing: 'To save or print',
 };
 
 const BACK_NAMES: Readonly<Record<Step, string>> = {

@@ -47,7 +47,7 @@ export function BlockTools({ id }: { id: BlockId }) {
       />
       {block.progress === 'planned' || block.progress === 'octagon' ? (
         <ToolButton
-          name={say('Turn by one wedge, corners on the other places (])')}
+          name={say('Turn one wedge forward (])')}
           word={say('One wedge')}
           icon={<StepForward size={18} aria-hidden />}
           reason={corners ? say(corners) : null}
@@ -55,7 +55,7 @@ export function BlockTools({ id }: { id: BlockId }) {
         />
       ) : null}
       <ToolButton
-        name={cell.pinned ? say('Take the pin out (P)') : say('Pin it here (P)')}
+        name={cell.pinned ? say('Unpin (P)') : say('Pin it here (P)')}
         word={say('Pin')}
         icon={cell.pinned ? <PinOff size={18} aria-hidden /> : <PinIcon size={18} aria-hidden />}
         pressed={cell.pinned}
