@@ -33,25 +33,26 @@ const FEET = [
   { from: 560, left: 340, right: 205 },
 ] as const;
 
+/** A wall lower than this has its buttons in so many more columns. */
+const LOW = 204;
+
 /**
  * What buttons cover of a wall of this size, whether a block is picked or not, so that the top stays where it is. A narrow wall that
- * is higher than wide has them in two rows at its foot; a low one has those of the view down its right side, in two columns where
- * they are too many for its height (tools.css has the same sizes).
+ * is higher than wide has them in two rows at its foot, a low one down its sides (tools.css has the same sizes).
  */
 export function buttonsOver({ width, height }: Size): readonly Cover[] {
-  const row = (left: number, wide: number, rows = 1) => ({
-    left,
-    top: height - ROW * rows,
-    width: wide,
-    height: ROW * rows,
-  });
   const foot = FEET.find(({ from }) => width >= from);
-  if (foot) return [row(0, foot.left), row(width - foot.right, foot.right)];
-  if (height > width) return [row(0, width, 2)];
-  const side = height < 240 ? 104 : ROW;
+  const row = { top: height - ROW, height: ROW };
+  if (foot)
+    return [
+      { ...row, left: 0, width: foot.left },
+      { ...row, left: width - foot.right, width: foot.right },
+    ];
+  if (height > width) return [{ left: 0, top: height - 2 * ROW, width, height: 2 * ROW }];
+  const [left, right] = height < LOW ? [148, 104] : [104, ROW];
   return [
-    row(0, Math.min(width, 312)),
-    { left: width - side, top: 0, width: side, height: height < 240 ? 104 : 196 },
+    { left: 0, top: 0, width: left, height },
+    { left: width - right, top: 0, width: right, height },
   ];
 }
 
@@ -60,30 +61,36 @@ export function buttonsOver({ width, height }: Size): readonly Cover[] {
  * any.
  */
 export function fitted(quilt: Size, window: Size, margin: number, buttons = true): View {
-  const whole = fittedIn(quilt, window, margin, { right: 0, below: 0 });
+  const whole = fittedIn(quilt, window, margin, { left: 0, right: 0, below: 0 });
   if (!buttons) return whole;
   const boxes = buttonsOver(window);
   if (isClear(whole, quilt, boxes)) return whole;
-  const below = Math.max(...boxes.map((box) => (box.top > 0 ? window.height - box.top : 0)));
-  const right = Math.max(0, ...boxes.map((box) => (box.left > 0 ? window.width - box.left : 0)));
-  const views = [
-    fittedIn(quilt, window, margin, { right: 0, below }),
-    fittedIn(quilt, window, margin, { right, below: 0 }),
-    fittedIn(quilt, window, margin, { right, below }),
-  ];
-  const clear = views.filter((view) => isClear(view, quilt, boxes));
-  return clear.toSorted((one, other) => other.scale - one.scale)[0] ?? whole;
+  const [first, last] = [boxes[0], boxes.at(-1)];
+  const below = first && first.top > 0 ? window.height - first.top : 0;
+  const beside =
+    first && last && below === 0
+      ? { left: first.width, right: window.width - last.left }
+      : { left: 0, right: 0 };
+  return fittedIn(quilt, window, margin, { ...beside, below });
 }
 
-function fittedIn(quilt: Size, window: Size, margin: number, taken: { right: number; below: number }): View {
-  const across = Math.max(40, window.width - margin - Math.max(margin, taken.right + 4));
-  const down = Math.max(40, window.height - margin - Math.max(margin, taken.below + 4));
+interface Taken {
+  readonly left: number;
+  readonly right: number;
+  readonly below: number;
+}
+
+function fittedIn(quilt: Size, window: Size, margin: number, taken: Taken): View {
+  const beside = (pixels: number) => (pixels === 0 ? margin : pixels + 4);
+  const [left, above] = [beside(taken.left), taken.left === 0 ? margin : Math.min(margin, 8)];
+  const across = Math.max(40, window.width - left - beside(taken.right));
+  const down = Math.max(40, window.height - above - (taken.below === 0 ? above : taken.below + 4));
   const scale = Math.min(across / quilt.width, down / quilt.height);
   return {
     scale,
     at: {
-      left: margin + (across - quilt.width * scale) / 2,
-      top: margin + (down - quilt.height * scale) / 2,
+      left: left + (across - quilt.width * scale) / 2,
+      top: above + (down - quilt.height * scale) / 2,
     },
   };
 }

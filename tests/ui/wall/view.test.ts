@@ -20,8 +20,8 @@ const quilts = fc.record({
   height: fc.double({ min: 4, max: 140, noNaN: true }),
 });
 const windows = fc.record({
-  width: fc.integer({ min: 200, max: 2000 }),
-  height: fc.integer({ min: 120, max: 1400 }),
+  width: fc.integer({ min: 320, max: 2000 }),
+  height: fc.integer({ min: 150, max: 1400 }),
 });
 const shift = fc.integer({ min: -30_000, max: 30_000 });
 const moves = fc.array(
