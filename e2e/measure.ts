@@ -16,7 +16,7 @@ export async function tooSmall(page: Page): Promise<string[]> {
         const { width, height } = element.getBoundingClientRect();
         return (
           element.checkVisibility({ visibilityProperty: true, opacityProperty: false }) &&
-          element.closest('[inert], .hidden-text') === null &&
+          element.closest('[inert], .hidden-text, [data-react-aria-prevent-focus]') === null &&
           !style.clipPath.startsWith('inset(50%') &&
           width > 0 &&
           height > 0
@@ -32,8 +32,9 @@ export async function tooSmall(page: Page): Promise<string[]> {
       const small: string[] = [];
       for (const element of document.querySelectorAll(controls)) {
         if (!isShown(element)) continue;
-        // Links in sentences are excepted (2.5.5); blocks are as large as one zooms; the strip is one target to slide along.
-        if (element.matches('p a, [data-cell], .value-strip button, [type="file"]')) continue;
+        // Links in sentences are excepted (2.5.5). Blocks are as large as one zooms, the strip is one target to slide along, and strips
+        // of a set are as high as they are cut: they are chosen in the list of the open set as well.
+        if (element.matches('p a, [data-cell], .value-strip button, .lay-strip, [type="file"]')) continue;
         // What only scrolls takes the focus for keys.
         if (element.matches('[tabindex="0"]') && !element.matches('button, [role]')) continue;
         const fits = hitAreas(element).some(

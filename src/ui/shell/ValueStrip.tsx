@@ -24,7 +24,7 @@ export function ValueStrip() {
       onPointerDown={lightUnderFinger}
       onPointerMove={lightUnderFinger}
     >
-      <ol onPointerLeave={() => light(null)}>
+      <ol onPointerLeave={({ pointerType }) => pointerType !== 'touch' && light(null)}>
         {shares.map(({ fabric, share, value }) => (
           <li key={fabric.id} style={{ flexGrow: share }}>
             <button

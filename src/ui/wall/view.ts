@@ -28,31 +28,33 @@ const ROW = 60;
  * left, of the view on the right. On a wider wall the right ones carry their words, then all (tools.css).
  */
 const FEET = [
-  { from: 1240, left: 660, right: 450 },
-  { from: 820, left: 340, right: 450 },
-  { from: 560, left: 340, right: 205 },
+  { from: 1240, left: 660, right: 570 },
+  { from: 960, left: 340, right: 570 },
+  { from: 640, left: 340, right: 292 },
 ] as const;
 
-/** A wall lower than this has its buttons in so many more columns. */
-const LOW = 204;
+/** A wall lower than the first has its buttons down its sides; lower than the second, in one more column. */
+const LOW = [340, 204] as const;
 
 /**
- * What buttons cover of a wall of this size, whether a block is picked or not, so that the top stays where it is. A narrow wall that
- * is higher than wide has them in two rows at its foot, a low one down its sides (tools.css has the same sizes).
+ * What buttons cover of a wall of this size, whether a block is picked or not, so that the top stays where it is: its foot; down its
+ * sides where it is low; or where it is narrow, two rows at its foot (tools.css has the same sizes).
  */
 export function buttonsOver({ width, height }: Size): readonly Cover[] {
-  const foot = FEET.find(({ from }) => width >= from);
-  const row = { top: height - ROW, height: ROW };
-  if (foot)
+  const narrow = width < 640;
+  if (height < LOW[0] || (narrow && height <= width)) {
+    const [left, right] = [height < LOW[1] ? 148 : 104, 104];
     return [
-      { ...row, left: 0, width: foot.left },
-      { ...row, left: width - foot.right, width: foot.right },
+      { left: 0, top: 0, width: left, height },
+      { left: width - right, top: 0, width: right, height },
     ];
-  if (height > width) return [{ left: 0, top: height - 2 * ROW, width, height: 2 * ROW }];
-  const [left, right] = height < LOW ? [148, 104] : [104, ROW];
+  }
+  if (narrow) return [{ left: 0, top: height - 2 * ROW, width, height: 2 * ROW }];
+  const { left, right } = FEET.find(({ from }) => width >= from) ?? FEET[2];
+  const row = { top: height - ROW, height: ROW };
   return [
-    { left: 0, top: 0, width: left, height },
-    { left: width - right, top: 0, width: right, height },
+    { ...row, left: 0, width: left },
+    { ...row, left: width - right, width: right },
   ];
 }
 
