@@ -3,6 +3,7 @@ import { type CSSProperties, useEffect, useMemo, useRef, useState } from 'react'
 import { formatHex } from '../colour/parse';
 import { encodedOf, luminanceOfValue } from '../colour/spaces';
 import { everyCloth } from '../model/colourway';
+import type { Step } from '../store/app';
 import { useApp, useAppStore } from './app';
 import { heedRefusedFields } from './fields/refusedFields';
 import { heedBusy, heedSecondPress } from './fields/secondPress';
@@ -17,6 +18,7 @@ import { SkipLinks } from './shell/SkipLinks';
 import { TopBar } from './shell/TopBar';
 import { ValueStrip } from './shell/ValueStrip';
 import { BlockWork } from './stage/blocks/BlockWork';
+import { FoldButton, useFolded } from './stage/FoldButton';
 import { Stage } from './stage/Stage';
 import { StepPanel } from './steps/StepPanel';
 import { closeLast } from './useEscape';
@@ -38,6 +40,8 @@ export function App() {
   const step = useApp((app) => app.step);
   const id = useApp((app) => app.project.id);
   const [help, setHelp] = useState<Help | null>(null);
+  const full = useApp((app) => app.wallFull);
+  const { folded } = useFolded();
   // biome-ignore lint/correctness/useExhaustiveDependencies: another step or quilt starts at its heading
   useEffect(() => {
     panel.current?.scrollTo(0, 0);
@@ -58,7 +62,7 @@ export function App() {
     return () => globalThis.removeEventListener('keydown', key);
   }, [store]);
   return (
-    <div className="room" style={flannel(lightness)}>
+    <div className={roomClass(full, folded, step)} style={flannel(lightness)}>
       <SkipLinks />
       <ClothDefs fabrics={cloth} perBlock={perBlock} />
       <TopBar number={number} onNumber={setNumber} onHelp={setHelp} />
@@ -80,7 +84,10 @@ export function App() {
         </main>
         <Stage number={number} />
       </BlockWork>
-      <ValueStrip />
+      <div className="strip-row">
+        <ValueStrip />
+        <FoldButton />
+      </div>
       <PrintSheet />
       <KeysDialog open={help === 'keys'} onClose={() => setHelp(null)} />
       <WordsDialog open={help === 'words'} onClose={() => setHelp(null)} />
@@ -92,6 +99,12 @@ export function App() {
       </p>
     </div>
   );
+}
+
+/** The layout: the wall fills the screen, at its own step with the foot of the step; or the large area is folded away. */
+function roomClass(full: boolean, folded: boolean, step: Step): string {
+  if (full) return step === 'wall' ? 'room wall-full with-foot' : 'room wall-full';
+  return folded ? 'room folded' : 'room';
 }
 
 /** Whether an element takes letters, so that a key there is no command. */

@@ -5,6 +5,8 @@ import './theme.css';
 import './shell/shell.css';
 import './wall/wall.css';
 import './steps/steps.css';
+import './shell/wallRoom.css';
+import './touch.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { phrase } from '../model/phrase';
