@@ -7,6 +7,7 @@ import { useApp, useAppStore } from './app';
 import { heedRefusedFields } from './fields/refusedFields';
 import { heedBusy, heedSecondPress } from './fields/secondPress';
 import { isKey } from './keys';
+import { goOn } from './parts';
 import { ErrorScreen } from './shell/ErrorScreen';
 import { KeysDialog } from './shell/KeysDialog';
 import { PrintSheet } from './shell/PrintSheet';
@@ -48,7 +49,8 @@ export function App() {
         if (isTypedInto(event.target)) return;
         if (redoes) store.getState().redo();
         else store.getState().undo();
-      } else if (isKey(event, 'listKeys') && !takesText(event.target)) setKeys(true);
+      } else if (isKey(event, 'nextPart')) goOn(document, event.shiftKey ? -1 : 1);
+      else if (isKey(event, 'listKeys') && !takesText(event.target)) setKeys(true);
       else if (!isKey(event, 'close') || !closeLast()) return;
       event.preventDefault();
     };

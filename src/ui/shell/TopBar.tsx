@@ -1,7 +1,7 @@
 // The bar over the wall: menu of quilts, undo and redo in words, and the view of the wall.
 import { Contrast, Hash, Redo2, Ruler, TriangleAlert, Undo2 } from 'lucide-react';
 import type { ReactNode } from 'react';
-import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
+import { Button, Dialog, DialogTrigger, Popover, Toolbar } from 'react-aria-components';
 import { changePreferences } from '../../editing/commands/setting';
 import { nextLabels } from '../../editing/history';
 import { useApp, useAppStore } from '../app';
@@ -30,12 +30,12 @@ export function TopBar({ number, onNumber, onKeys }: Props) {
     <header className="top-bar">
       <h1 className="hidden-text">{project || say('Quilt without a name')}</h1>
       <ProjectMenu onKeys={onKeys} />
-      <div className="row history" role="toolbar" aria-label={say('Undo and redo')}>
+      <Toolbar className="row history" aria-label={say('Undo and redo')}>
         <Hint words={undoName}>
           <button
             type="button"
             className="button bare"
-            disabled={!labels.undo}
+            aria-disabled={!labels.undo}
             aria-label={undoName}
             onClick={() => store.getState().undo()}
           >
@@ -49,15 +49,15 @@ export function TopBar({ number, onNumber, onKeys }: Props) {
           <button
             type="button"
             className="button bare"
-            disabled={!labels.redo}
+            aria-disabled={!labels.redo}
             aria-label={redoName}
             onClick={() => store.getState().redo()}
           >
             <Redo2 size={18} aria-hidden />
           </button>
         </Hint>
-      </div>
-      <div className="row looks" role="toolbar" aria-label={say('How the wall is looked at')}>
+      </Toolbar>
+      <Toolbar className="row looks" aria-label={say('How the wall is looked at')}>
         <Toggle
           word={say('Grey')}
           name={say('Grey picture: values without colour')}
@@ -102,7 +102,7 @@ export function TopBar({ number, onNumber, onKeys }: Props) {
           <BackgroundField />
           <UnitField />
         </Settings>
-      </div>
+      </Toolbar>
     </header>
   );
 }

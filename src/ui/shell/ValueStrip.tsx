@@ -1,6 +1,7 @@
 // The strip at the foot of the screen: every fabric in the top from light to dark, as wide as its share. Pointing at a fabric
 // lights its pieces on the wall.
 import { useMemo } from 'react';
+import { Toolbar } from 'react-aria-components';
 import { drawProject } from '../../drawing/drawProject';
 import { fabricShares } from '../../drawing/shares';
 import { useApp, useAppStore } from '../app';
@@ -19,30 +20,34 @@ export function ValueStrip() {
   if (shares.length === 0) return null;
   return (
     <section className="value-strip" aria-label={say('Fabrics in the top, light to dark')}>
-      <ol onPointerLeave={() => light(null)}>
+      <Toolbar
+        className="slices"
+        aria-label={say('Fabrics, light to dark')}
+        onPointerLeave={() => light(null)}
+      >
         {shares.map(({ fabric, share, value }) => (
-          <li key={fabric.id} style={{ flexGrow: share }}>
-            <button
-              type="button"
-              aria-label={say('{name}: {share}% of the top, value {value}', {
-                name: fabric.name,
-                share: percent(share),
-                value: Math.round(value),
-              })}
-              aria-pressed={lit === fabric.id}
-              onPointerEnter={() => light(fabric.id)}
-              onFocus={() => light(fabric.id)}
-              onBlur={() => light(null)}
-            >
-              <svg width="100%" height="100%" aria-hidden>
-                <g transform="scale(16)">
-                  <rect width="200" height="10" fill={clothFill(fabric)} />
-                </g>
-              </svg>
-            </button>
-          </li>
+          <button
+            key={fabric.id}
+            type="button"
+            style={{ flexGrow: share }}
+            aria-label={say('{name}: {share}% of the top, value {value}', {
+              name: fabric.name,
+              share: percent(share),
+              value: Math.round(value),
+            })}
+            aria-pressed={lit === fabric.id}
+            onPointerEnter={() => light(fabric.id)}
+            onFocus={() => light(fabric.id)}
+            onBlur={() => light(null)}
+          >
+            <svg width="100%" height="100%" aria-hidden>
+              <g transform="scale(16)">
+                <rect width="200" height="10" fill={clothFill(fabric)} />
+              </g>
+            </svg>
+          </button>
         ))}
-      </ol>
+      </Toolbar>
       <div className="strip-line" aria-hidden>
         <p className="quiet strip-words">
           {shown

@@ -23,6 +23,10 @@ export function SetsStep() {
   return (
     <FootSlot value={foot}>
       <StepHeading title="Strip sets" line="Strips sewn side by side; wedges are cut across them." />
+      <StepFoot>
+        <span className="foot-slot" ref={setFoot} />
+        <LayOutQuilt />
+      </StepFoot>
       {set ? <OpenSet key={set.id} set={set} /> : null}
       {noStrips ? (
         <section>
@@ -36,10 +40,6 @@ export function SetsStep() {
       )}
       <MarkAll />
       <SewingAids />
-      <StepFoot>
-        <span className="foot-slot" ref={setFoot} />
-        <LayOutQuilt />
-      </StepFoot>
     </FootSlot>
   );
 }

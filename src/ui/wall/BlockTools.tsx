@@ -1,5 +1,6 @@
 // Buttons for the picked block at the foot of the wall: turn, pin, take down.
 import { PinIcon, PinOff, RotateCcw, RotateCw, StepForward, TableProperties } from 'lucide-react';
+import { Toolbar } from 'react-aria-components';
 import { pinBlocks, takeDown, turnBlock, turnByOneWedge } from '../../editing/commands/wall';
 import { cellOf, findBlock } from '../../model/find';
 import { whyCornersLocked, whyHangingLocked } from '../../model/freedom';
@@ -24,9 +25,8 @@ export function BlockTools({ id }: { id: BlockId }) {
   const reason = locked ? say(locked) : null;
   const turnName = quarter ? say('Turn a quarter clockwise (R)') : say('Turn round (R)');
   return (
-    <div
+    <Toolbar
       className="block-tools"
-      role="toolbar"
       aria-label={say('Block {block}', { block: block.number })}
       onPointerDown={(event) => event.stopPropagation()}
     >
@@ -68,6 +68,6 @@ export function BlockTools({ id }: { id: BlockId }) {
         reason={reason}
         onPress={() => run(takeDown(project, id))}
       />
-    </div>
+    </Toolbar>
   );
 }

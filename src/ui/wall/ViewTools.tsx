@@ -1,5 +1,6 @@
 // Buttons of the view: zoom in, zoom out, whole top.
 import { Maximize, ZoomIn, ZoomOut } from 'lucide-react';
+import { Toolbar } from 'react-aria-components';
 import { useSay } from '../words';
 import { ToolButton } from './ToolButton';
 import type { WallView } from './useView';
@@ -10,9 +11,8 @@ const STEP = 1.35;
 export function ViewTools({ view }: { view: WallView }) {
   const say = useSay();
   return (
-    <div
+    <Toolbar
       className="wall-tools"
-      role="toolbar"
       aria-label={say('View of the wall')}
       onPointerDown={(event) => event.stopPropagation()}
     >
@@ -35,6 +35,6 @@ export function ViewTools({ view }: { view: WallView }) {
         reason={view.isFitted ? say('The whole top is in sight') : null}
         onPress={view.fit}
       />
-    </div>
+    </Toolbar>
   );
 }
