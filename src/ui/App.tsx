@@ -83,12 +83,11 @@ export function App() {
       <ValueStrip />
       <PrintSheet />
       <KeysDialog open={keys} onOpen={setKeys} />
-      <p className="hidden-text" role="status" aria-live="polite">
-        {announced.heard ? say(announced.words) : ''}
-      </p>
-      <p className="hidden-text" role="status" aria-live="polite">
-        {say(lastChange)}
-      </p>
+      {/* Only the sentence that is new is read out. */}
+      <div className="hidden-text" role="status" aria-live="polite" aria-atomic="false">
+        <p>{announced.heard ? say(announced.words) : ''}</p>
+        <p>{say(lastChange)}</p>
+      </div>
     </div>
   );
 }

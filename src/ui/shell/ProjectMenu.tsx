@@ -82,7 +82,7 @@ function Menu({ close, onKeys }: { close: () => void; onKeys: () => void }) {
       <TextField
         label="Name of this quilt"
         value={open.name}
-        onCommit={(name) => store.getState().run(renameProject(name))}
+        onCommit={(name) => store.getState().run(renameProject(name), 'here')}
       />
       <div className="row">
         <button

@@ -30,7 +30,7 @@ export function OpenSet({ set }: { set: StripSet }) {
   const wedge = useApp((app) => app.project.wedge);
   const needs = lengthForFirst(set, wedge);
   const change = (to: Parameters<typeof changeSet>[2]) =>
-    store.getState().run(changeSet(store.getState().project, set.id, to));
+    store.getState().run(changeSet(store.getState().project, set.id, to), 'here');
   return (
     <section className="stack set-open" ref={section} aria-label={say('Set {set}', { set: set.label })}>
       <OpenSetHead set={set} />
@@ -104,7 +104,7 @@ function RemoveSet({ set }: { set: StripSet }) {
   const used = blocks.flatMap((block) => block.places.filter((place) => place?.set === set.id)).length;
   const remove = () => {
     setAsked(false);
-    setProblems(store.getState().run(removeSet(store.getState().project, set.id)));
+    setProblems(store.getState().run(removeSet(store.getState().project, set.id), 'here'));
   };
   const warning = counted(
     used,

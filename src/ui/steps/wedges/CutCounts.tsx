@@ -28,7 +28,7 @@ export function CutCounts({ row }: { row: LedgerRow }) {
   useEffect(() => {
     if (revision >= 0) setAsked(null);
   }, [revision]);
-  const run = (command: Command) => setProblems(store.getState().run(command));
+  const run = (command: Command) => setProblems(store.getState().run(command, 'here'));
   /** Counts at once if no block changes; else shows a preview on the wall and words on the change. */
   const propose = (recount: Recount, yes: string) => {
     if (recount.command.moves.length === 0) return run(recount.command);

@@ -54,7 +54,7 @@ export function WedgeHeight() {
             const outcome = apply(project, command);
             setWanted(outcome.ok ? null : cutHeight);
             // Said once, under the field: the store would say a refusal on the wall too.
-            return outcome.ok ? store.getState().run(command) : outcome.problems;
+            return outcome.ok ? store.getState().run(command, 'here') : outcome.problems;
           }}
         />
       </div>
@@ -92,7 +92,7 @@ function WaysOut({ wanted, onLeave }: { wanted: Inches; onLeave: () => void }) {
     if (!answer.ok) return setProblems(answer.problems);
     if (store.getState().revision !== revision) return fail(CHANGED);
     if (answer.value.sets.length === 0) return fail(NO_SETS);
-    setProblems(store.getState().run(replaceSets(asked, answer.value.sets, seed, wanted)));
+    setProblems(store.getState().run(replaceSets(asked, answer.value.sets, seed, wanted), 'here'));
   };
   const takeLower = () => {
     if (lower && store.getState().run(lower).length === 0) onLeave();

@@ -1,5 +1,6 @@
 // Shared parts of rows of cloth and strips: the pencil button that opens a row, and the buttons at the foot of an open row.
 import { Pencil, Trash2 } from 'lucide-react';
+import { Apart } from '../../../fields/Apart';
 import { useSay } from '../../../words';
 import { useReturnFocus } from '../../useReturnFocus';
 
@@ -27,17 +28,20 @@ export function RowPencil({ name, open, onOpen }: PencilProps) {
 }
 
 interface FootProps {
+  /** Name of the row, for screen readers. */
+  name: string;
   removes: string;
   onClose: () => void;
   onRemove: () => void;
 }
 
-export function RowFoot({ removes, onClose, onRemove }: FootProps) {
+export function RowFoot({ name, removes, onClose, onRemove }: FootProps) {
   const say = useSay();
   return (
     <div className="spread">
       <button type="button" className="button" onClick={onClose}>
         {say('Done')}
+        <Apart of={name} />
       </button>
       <button
         type="button"
@@ -48,6 +52,7 @@ export function RowFoot({ removes, onClose, onRemove }: FootProps) {
         }}
       >
         <Trash2 size={16} aria-hidden /> {say(removes)}
+        <Apart of={name} />
       </button>
     </div>
   );
