@@ -129,7 +129,7 @@ function keeping(moves: readonly Move[]): Command | null {
 function foundWords(verdict: Phrase, best: Command | null): Phrase {
   return best
     ? phrase('{verdict} The wall shows the new layout; nothing is changed yet.', { verdict })
-    : phrase('{verdict} Nothing it may move makes the top better.', { verdict });
+    : phrase('{verdict} Nothing that is free to move makes the top better.', { verdict });
 }
 
 function stale(shuffle: ShuffleState): Problem {

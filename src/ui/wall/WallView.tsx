@@ -140,6 +140,7 @@ export function WallView({ number, small }: { number: boolean; small: boolean })
               fabrics={shown.fabrics}
               hanging={shown}
               findings={marked}
+              clashes={balance?.project === shown ? balance.clashes : null}
               chosen={chosen}
               spot={spot?.marks ?? null}
               picked={picked}

@@ -13,6 +13,7 @@ import { Complaint, useRun } from '../../fields/Complaint';
 import { Fractions } from '../../fields/Fractions';
 import { LengthField } from '../../fields/LengthField';
 import { TextField } from '../../fields/TextField';
+import { useEscape } from '../../useEscape';
 import { useSay } from '../../words';
 import { useOpenInSight } from '../useOpenInSight';
 import { MendSet } from './MendSet';
@@ -100,6 +101,7 @@ function RemoveSet({ set }: { set: StripSet }) {
   const store = useAppStore();
   const blocks = useApp((app) => app.project.blocks);
   const [asked, setAsked] = useState(false);
+  useEscape(() => setAsked(false), asked);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const used = blocks.flatMap((block) => block.places.filter((place) => place?.set === set.id)).length;
   const remove = () => {

@@ -17,6 +17,7 @@ import { Complaint } from '../../fields/Complaint';
 import { Fractions } from '../../fields/Fractions';
 import { LengthField } from '../../fields/LengthField';
 import { useSession } from '../../session';
+import { useEscape } from '../../useEscape';
 import { useSay, useWrite } from '../../words';
 
 export function WedgeHeight() {
@@ -67,6 +68,7 @@ const CHANGED = phrase('The quilt changed while the sets were made. Make them ag
 const NO_SETS = phrase('The strips on hand make no set so high. Nothing has changed.');
 
 function WaysOut({ wanted, onLeave }: { wanted: Inches; onLeave: () => void }) {
+  useEscape(onLeave);
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);

@@ -1,6 +1,7 @@
 // Shared parts of rows of cloth and strips: the pencil button that opens a row, and the buttons at the foot of an open row.
 import { Pencil, Trash2 } from 'lucide-react';
 import { Apart } from '../../../fields/Apart';
+import { useEscape } from '../../../useEscape';
 import { useSay } from '../../../words';
 import { useReturnFocus } from '../../useReturnFocus';
 
@@ -13,6 +14,7 @@ interface PencilProps {
 
 export function RowPencil({ name, open, onOpen }: PencilProps) {
   const opener = useReturnFocus(open);
+  useEscape(() => onOpen(false), open);
   return (
     <button
       ref={opener}
