@@ -83,9 +83,9 @@ export function App() {
       <ValueStrip />
       <PrintSheet />
       <KeysDialog open={keys} onOpen={setKeys} />
-      {/* Only the sentence that is new is read out. */}
+      {/* Only the sentence that is new is read out; one that is said again is new too. */}
       <div className="hidden-text" role="status" aria-live="polite" aria-atomic="false">
-        <p>{announced.heard ? say(announced.words) : ''}</p>
+        <p key={announced.count}>{announced.heard ? say(announced.words) : ''}</p>
         <p>{say(lastChange)}</p>
       </div>
     </div>

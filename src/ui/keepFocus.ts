@@ -30,8 +30,13 @@ export function keepFocus(page: Document): void {
   page.addEventListener('pointerdown', () => {
     held = null;
   });
-  new MutationObserver(() => {
-    if (timer === undefined && lost()) timer = setTimeout(settle, SETTLES);
+  // A control that is disabled or hidden loses the focus only when the page is drawn, after its change is told here.
+  const mayGo = (changes: readonly MutationRecord[]) =>
+    page.activeElement === page.body ||
+    held?.control.isConnected === false ||
+    changes.some(({ type }) => type === 'attributes');
+  new MutationObserver((changes) => {
+    if (timer === undefined && mayGo(changes)) timer = setTimeout(settle, SETTLES);
   }).observe(page.body, {
     childList: true,
     subtree: true,

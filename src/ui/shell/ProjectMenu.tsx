@@ -41,7 +41,13 @@ export function ProjectMenu({ onKeys }: { onKeys: () => void }) {
           </Dialog>
         </Popover>
       </DialogTrigger>
-      <span className="save-state" role="status" title={problem ? say(problem.message) : undefined}>
+      <span
+        className="save-state"
+        role="status"
+        // Heard only where something is wrong: each change is told in a sentence of its own.
+        aria-live={problem || damaged ? 'polite' : 'off'}
+        title={problem ? say(problem.message) : undefined}
+      >
         {problem ? (
           <strong>{say('Not saved')}</strong>
         ) : damaged ? (
