@@ -80,7 +80,7 @@ test('from an empty quilt to the pattern by the tree alone', async ({ page }) =>
   // The setting: sashing and a border.
   await reach('DisclosureTriangle', /^Sashing/);
   await key('Enter');
-  await reach('radio', /none/);
+  await reach('radio', 'None');
   await key('ArrowRight');
   await says(/sashing/i);
   expect(heard.at(-1)).toMatch(CLASHES);

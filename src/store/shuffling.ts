@@ -128,8 +128,8 @@ function keeping(moves: readonly Move[]): Command | null {
 /** What is told when it is done: the panel has the figures too. */
 function foundWords(verdict: Phrase, best: Command | null): Phrase {
   return best
-    ? phrase('{verdict} The wall shows the new layout; nothing is changed yet.', { verdict })
-    : phrase('{verdict} Nothing that is free to move makes the top better.', { verdict });
+    ? phrase('{verdict}. The wall shows the new layout; nothing is changed yet.', { verdict })
+    : phrase('{verdict}. Nothing that is free to move makes the top better.', { verdict });
 }
 
 function stale(shuffle: ShuffleState): Problem {

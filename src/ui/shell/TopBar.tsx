@@ -1,12 +1,13 @@
 // The bar over the wall: menu of quilts, undo and redo in words, and the view of the wall.
 import { Contrast, Hash, Redo2, Ruler, TriangleAlert, Undo2 } from 'lucide-react';
 import type { ReactNode } from 'react';
-import { Button, Dialog, DialogTrigger, Popover, Toolbar } from 'react-aria-components';
+import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
 import { changePreferences } from '../../editing/commands/setting';
 import { nextLabels } from '../../editing/history';
 import { useApp, useAppStore } from '../app';
 import { Choice } from '../fields/Choice';
 import { Hint } from '../fields/Hint';
+import { Toolbar } from '../fields/Toolbar';
 import { useSay, useUnit } from '../words';
 import { ProjectMenu } from './ProjectMenu';
 

@@ -1,10 +1,10 @@
 // The strip at the foot of the screen: every fabric in the top from light to dark, as wide as its share. Pointing at a fabric
 // lights its pieces on the wall.
 import { useMemo } from 'react';
-import { Toolbar } from 'react-aria-components';
 import { drawProject } from '../../drawing/drawProject';
 import { fabricShares } from '../../drawing/shares';
 import { useApp, useAppStore } from '../app';
+import { Toolbar } from '../fields/Toolbar';
 import { clothFill } from '../wall/cloth';
 import { useSay } from '../words';
 import { ValueScale } from './ValueScale';

@@ -1,11 +1,11 @@
 // Buttons for the picked block at the foot of the wall: turn, pin, take down.
 import { PinIcon, PinOff, RotateCcw, RotateCw, StepForward, TableProperties } from 'lucide-react';
-import { Toolbar } from 'react-aria-components';
 import { pinBlocks, takeDown, turnBlock, turnByOneWedge } from '../../editing/commands/wall';
 import { cellOf, findBlock } from '../../model/find';
 import { whyCornersLocked, whyHangingLocked } from '../../model/freedom';
 import type { BlockId } from '../../model/project';
 import { useApp, useAppStore } from '../app';
+import { Toolbar } from '../fields/Toolbar';
 import { useSay } from '../words';
 import { ToolButton } from './ToolButton';
 import './tools.css';

@@ -1,6 +1,6 @@
 // Buttons of the view: zoom in, zoom out, whole top.
 import { Maximize, ZoomIn, ZoomOut } from 'lucide-react';
-import { Toolbar } from 'react-aria-components';
+import { Toolbar } from '../fields/Toolbar';
 import { useSay } from '../words';
 import { ToolButton } from './ToolButton';
 import type { WallView } from './useView';

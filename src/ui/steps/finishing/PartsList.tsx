@@ -1,7 +1,7 @@
 // The parts of finishing at the top of the panel: one is on show, in the panel and on the large area.
-import { Toolbar } from 'react-aria-components';
 import { FINISHING_PARTS } from '../../../store/finishing';
 import { useApp, useAppStore } from '../../app';
+import { Toolbar } from '../../fields/Toolbar';
 import { useSay } from '../../words';
 import { PART_NAMES } from './parts';
 
