@@ -8,6 +8,7 @@ import { useApp, useAppStore } from './app';
 import { heedRefusedFields } from './fields/refusedFields';
 import { heedBusy, heedSecondPress } from './fields/secondPress';
 import { isKey } from './keys';
+import { goOn } from './parts';
 import { ErrorScreen } from './shell/ErrorScreen';
 import { KeysDialog } from './shell/help/KeysDialog';
 import { WordsDialog } from './shell/help/WordsDialog';
@@ -54,7 +55,8 @@ export function App() {
         if (isTypedInto(event.target)) return;
         if (redoes) store.getState().redo();
         else store.getState().undo();
-      } else if (isKey(event, 'listKeys') && !takesText(event.target)) setHelp('keys');
+      } else if (isKey(event, 'nextPart')) goOn(document, event.shiftKey ? -1 : 1);
+      else if (isKey(event, 'listKeys') && !takesText(event.target)) setHelp('keys');
       else if (!isKey(event, 'close') || !closeLast()) return;
       event.preventDefault();
     };
@@ -91,12 +93,11 @@ export function App() {
       <PrintSheet />
       <KeysDialog open={help === 'keys'} onClose={() => setHelp(null)} />
       <WordsDialog open={help === 'words'} onClose={() => setHelp(null)} />
-      <p className="hidden-text" role="status" aria-live="polite">
-        {announced.heard ? say(announced.words) : ''}
-      </p>
-      <p className="hidden-text" role="status" aria-live="polite">
-        {say(lastChange)}
-      </p>
+      {/* Only the sentence that is new is read out; one that is said again is new too. */}
+      <div className="hidden-text" role="status" aria-live="polite" aria-atomic="false">
+        <p key={announced.count}>{announced.heard ? say(announced.words) : ''}</p>
+        <p>{say(lastChange)}</p>
+      </div>
     </div>
   );
 }

@@ -20,12 +20,14 @@ import { tellChanges } from '../store/tellChanges';
 import { createUnitNote, usualUnit, watchUnit } from '../store/unitOfPerson';
 import { App } from './App';
 import { AppContext } from './app';
+import { closeOver } from './closeOver';
 import { DEMOS } from './demos';
 import { leaveField, takeTypedOnLeaving } from './fields/leavingPage';
 import { keepFocus } from './keepFocus';
 import { SessionContext } from './session';
 import { ErrorScreen } from './shell/ErrorScreen';
 import { setTrustedTypes } from './trustedTypes';
+import { heedFolds } from './useEscape';
 import { Language } from './words';
 
 /** Ids that never repeat. randomUUID is missing where the page came over plain http from another machine. */
@@ -44,8 +46,15 @@ const session = await startSession(storage, problem, DEMOS, freshId, {
 });
 watchUnit(window, (unit) => session.app.getState().measureIn(unit));
 keepPlace(session.app, () => sessionStorage, window);
-keepSteps(session.app, history, window, () => void leaveField(document));
+keepSteps(
+  session.app,
+  history,
+  window,
+  () => void leaveField(document),
+  () => closeOver(document, session.app),
+);
 keepFocus(document);
+heedFolds(document);
 tellChanges(session.app, session.analysing);
 takeTypedOnLeaving(document, window);
 saveOnLeaving(session, document, window);

@@ -86,3 +86,20 @@ test('an entry that is no step of the tool is passed over', () => {
   go(-2);
   expect(app.getState().step).toBe('sets');
 });
+
+test('Back closes what lies over the page and stays at the step; the next Back goes on', () => {
+  const app = createApp(createProject('one', 'Quilt'));
+  const { entries, past, view, go } = browser();
+  let over = 1;
+  const closes = () => {
+    over -= 1;
+    return over >= 0;
+  };
+  keepSteps(app, past, view, () => {}, closes);
+  app.getState().goTo('fabrics');
+  go(-1);
+  expect(app.getState().step).toBe('fabrics');
+  expect(entries).toEqual([{ step: 'wall' }, { step: 'fabrics' }]);
+  go(-1);
+  expect(app.getState().step).toBe('wall');
+});

@@ -25,7 +25,7 @@ export function FabricPicker({ label, value, onChange, fabrics, hideLabel, disab
       selectedKey={value}
       onSelectionChange={(key) => key !== null && onChange(String(key))}
       isDisabled={disabled ?? false}
-      placeholder={say('Choose a fabric')}
+      placeholder={say('Choose …')}
     >
       <Label className={hideLabel ? 'hidden-text' : 'label'}>{say(label)}</Label>
       <Button

@@ -4,6 +4,7 @@ import { type PointerEvent, useMemo } from 'react';
 import { drawProject } from '../../drawing/drawProject';
 import { fabricShares } from '../../drawing/shares';
 import { useApp, useAppStore } from '../app';
+import { Toolbar } from '../fields/Toolbar';
 import { clothFill } from '../wall/cloth';
 import { useSay } from '../words';
 import { ValueScale } from './ValueScale';
@@ -24,30 +25,34 @@ export function ValueStrip() {
       onPointerDown={lightUnderFinger}
       onPointerMove={lightUnderFinger}
     >
-      <ol onPointerLeave={({ pointerType }) => pointerType !== 'touch' && light(null)}>
+      <Toolbar
+        className="slices"
+        aria-label={say('Fabrics, light to dark')}
+        onPointerLeave={({ pointerType }) => pointerType !== 'touch' && light(null)}
+      >
         {shares.map(({ fabric, share, value }) => (
-          <li key={fabric.id} style={{ flexGrow: share }}>
-            <button
-              type="button"
-              aria-label={say('{name}: {share}% of the top, value {value}', {
-                name: fabric.name,
-                share: percent(share),
-                value: Math.round(value),
-              })}
-              aria-pressed={lit === fabric.id}
-              onPointerEnter={() => light(fabric.id)}
-              onFocus={() => light(fabric.id)}
-              onBlur={() => light(null)}
-            >
-              <svg width="100%" height="100%" aria-hidden>
-                <g transform="scale(16)">
-                  <rect width="200" height="10" fill={clothFill(fabric)} />
-                </g>
-              </svg>
-            </button>
-          </li>
+          <button
+            key={fabric.id}
+            type="button"
+            style={{ flexGrow: share }}
+            aria-label={say('{name}: {share}% of the top, value {value}', {
+              name: fabric.name,
+              share: percent(share),
+              value: Math.round(value),
+            })}
+            aria-pressed={lit === fabric.id}
+            onPointerEnter={() => light(fabric.id)}
+            onFocus={() => light(fabric.id)}
+            onBlur={() => light(null)}
+          >
+            <svg width="100%" height="100%" aria-hidden>
+              <g transform="scale(16)">
+                <rect width="200" height="10" fill={clothFill(fabric)} />
+              </g>
+            </svg>
+          </button>
         ))}
-      </ol>
+      </Toolbar>
       <div className="strip-line" aria-hidden>
         <p className="quiet strip-words">
           {shown

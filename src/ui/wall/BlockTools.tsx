@@ -14,6 +14,7 @@ import { whyCornersLocked, whyHangingLocked } from '../../model/freedom';
 import { phrase } from '../../model/phrase';
 import type { BlockId } from '../../model/project';
 import { useApp, useAppStore } from '../app';
+import { Toolbar } from '../fields/Toolbar';
 import { useEscape } from '../useEscape';
 import { useSay } from '../words';
 import { ToolButton } from './ToolButton';
@@ -43,9 +44,8 @@ export function BlockTools({ id }: { id: BlockId }) {
   };
   const turnName = quarter ? say('Turn a quarter clockwise (R)') : say('Turn round (R)');
   return (
-    <div
+    <Toolbar
       className="block-tools"
-      role="toolbar"
       aria-label={say('Block {block}', { block: block.number })}
       onPointerDown={(event) => event.stopPropagation()}
     >
@@ -95,6 +95,6 @@ export function BlockTools({ id }: { id: BlockId }) {
         reason={reason}
         onPress={() => run(takeDown(project, id))}
       />
-    </div>
+    </Toolbar>
   );
 }

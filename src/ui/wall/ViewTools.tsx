@@ -3,6 +3,7 @@ import { Grid3x3, Maximize, Minimize, Redo2, Undo2, ZoomIn, ZoomOut } from 'luci
 import { nextLabels } from '../../editing/history';
 import type { Point } from '../../geometry/point';
 import { useApp, useAppStore } from '../app';
+import { Toolbar } from '../fields/Toolbar';
 import { useSay } from '../words';
 import { ToolButton } from './ToolButton';
 import type { WallView } from './useView';
@@ -34,9 +35,8 @@ export function ViewTools({ view, picked, block }: Props) {
     else view.zoom(STEP, { left: at.left + picked.x * scale, top: at.top + picked.y * scale });
   };
   return (
-    <div
+    <Toolbar
       className="wall-tools"
-      role="toolbar"
       aria-label={say('View of the wall')}
       onPointerDown={(event) => event.stopPropagation()}
     >
@@ -67,7 +67,7 @@ export function ViewTools({ view, picked, block }: Props) {
         pressed={full}
         onPress={() => store.getState().fillScreen(!full)}
       />
-    </div>
+    </Toolbar>
   );
 }
 

@@ -148,6 +148,7 @@ export function WallView({ number, small }: Props) {
               fabrics={shown.fabrics}
               hanging={shown}
               findings={marked}
+              clashes={balance?.project === shown ? balance.clashes : null}
               chosen={chosen}
               spot={spot?.marks ?? null}
               picked={picked}

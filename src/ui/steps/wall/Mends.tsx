@@ -58,8 +58,17 @@ export function Mends({ balance, finding }: { balance: Balance; finding: Finding
       <p className="mends quiet">{say(lastAdvice(project, finding, askedOf(project.preferences).scopes))}</p>
     );
   }
+  const allWords = say(ticked.length === 2 ? 'Both together' : 'All {count} together', {
+    count: ticked.length,
+  });
   return (
-    <div className="mends" ref={part}>
+    // biome-ignore lint/a11y/useSemanticElements: ways to mend are no fields of a form
+    <div
+      className="mends"
+      ref={part}
+      role="group"
+      aria-label={say('Ways to mend: {finding}', { finding: finding.words })}
+    >
       {current.map((proposal, at) => {
         const words = say(proposal.words);
         const reason = reasons?.[at];
@@ -74,16 +83,18 @@ export function Mends({ balance, finding }: { balance: Balance; finding: Finding
               />
               <span>{words}</span>
             </label>
-            {reason ? <p className="effect">{say(reason)}</p> : <MendEffect effect={proposal.effect} />}
+            {reason ? (
+              <p className="effect">{say(reason)}</p>
+            ) : (
+              <MendEffect effect={proposal.effect} of={words} />
+            )}
           </div>
         );
       })}
       {together && ticked.length > 1 ? (
         <div className="mend">
-          <strong>
-            {say(ticked.length === 2 ? 'Both together' : 'All {count} together', { count: ticked.length })}
-          </strong>
-          <MendEffect effect={together} />
+          <strong>{allWords}</strong>
+          <MendEffect effect={together} of={allWords} />
         </div>
       ) : null}
       {together ? (
