@@ -36,9 +36,12 @@ export function App() {
   const step = useApp((app) => app.step);
   const id = useApp((app) => app.project.id);
   const [keys, setKeys] = useState(false);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another step or quilt starts at its heading
+  const before = useRef({ step, id });
   useEffect(() => {
-    panel.current?.scrollTo(0, 0);
+    // Another step or quilt starts at its heading.
+    if (before.current.step === step && before.current.id === id) return;
+    before.current = { step, id };
+    if (panel.current) showStart(panel.current);
   }, [step, id]);
   useEffect(() => {
     const key = (event: KeyboardEvent) => {
@@ -89,6 +92,13 @@ export function App() {
       </p>
     </div>
   );
+}
+
+/** Scrolls the panel to its start; and where the page scrolls as a whole, the page, if that start is far out of sight. */
+function showStart(panel: HTMLElement): void {
+  panel.scrollTo(0, 0);
+  const { top } = panel.getBoundingClientRect();
+  if (top < 0 || top > globalThis.innerHeight / 2) panel.scrollIntoView({ block: 'start', behavior: 'instant' });
 }
 
 /** Whether an element takes letters, so that a key there is no command. */

@@ -25,6 +25,7 @@ import { SessionContext } from './session';
 import { ErrorScreen } from './shell/ErrorScreen';
 import { setTrustedTypes } from './trustedTypes';
 import { Language } from './words';
+import './shell/flow.css';
 
 /** Ids that never repeat. randomUUID is missing where the page came over plain http from another machine. */
 function freshId(): string {
