@@ -181,3 +181,23 @@ function measured(): string[] {
   }
   return [...new Set(faults)];
 }
+
+/** Rules laid over those of the page, as a person's own style sheet would be; returns what takes them away again. */
+export async function withRules(page: Page, rules: string): Promise<() => Promise<void>> {
+  await page.evaluate((text) => {
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync(text);
+    document.adoptedStyleSheets = [sheet];
+  }, rules);
+  await settled(page);
+  return () =>
+    page.evaluate(() => {
+      document.adoptedStyleSheets = [];
+    });
+}
+
+/** Text at twice its size, the page as wide as before: WCAG 2.2, 1.4.4 Resize Text. */
+export const TEXT_TWICE = ':root { font-size: 200%; }';
+/** The spacing that WCAG 2.2, 1.4.12 Text Spacing names. */
+export const TEXT_SPACED =
+  '* { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important; } p { margin-block-end: 2em !important; }';

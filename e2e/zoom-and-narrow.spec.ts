@@ -1,7 +1,7 @@
 // Browser zoom, narrow windows and larger text: everything is reached, nothing lies under anything (WCAG 2.2, 1.4.10, 1.4.4, 1.4.12).
 import { expect, type Page, test } from '@playwright/test';
 import { STATES, through } from './states';
-import { outOfReach, resize, SIZES, type Size } from './within-reach';
+import { outOfReach, resize, SIZES, type Size, TEXT_SPACED, TEXT_TWICE, withRules } from './within-reach';
 
 const DESK: Size = [1440, 900];
 
@@ -22,3 +22,31 @@ test('whatever is on show is reached at every zoom and width', async ({ page }) 
     expect.soft(await faultsAt(page, SIZES), name).toEqual([]);
   });
 });
+
+for (const [words, rules, sizes] of [
+  [
+    'text twice as large',
+    TEXT_TWICE,
+    [
+      [1280, 800],
+      [1440, 900],
+    ],
+  ],
+  [
+    'text spaced out',
+    TEXT_SPACED,
+    [
+      [320, 256],
+      [390, 844],
+      [1280, 800],
+    ],
+  ],
+] as const)
+  test(`with ${words} nothing is cut off and everything is reached`, async ({ page }) => {
+    test.setTimeout(120_000);
+    await through(page, STATES, async ({ name }) => {
+      const away = await withRules(page, rules);
+      expect.soft(await faultsAt(page, sizes), name).toEqual([]);
+      await away();
+    });
+  });
