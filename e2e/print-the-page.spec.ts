@@ -4,12 +4,28 @@ import { bare, type ReadPdf, readPdf } from '../tests/drawing/pattern/readPdf';
 import { openExample } from './quilt';
 import { openPart } from './room';
 
-async function printed(page: Page): Promise<ReadPdf> {
-  const bytes = await page.pdf({
-    format: 'Letter',
-    margin: { top: '0.5in', bottom: '0.5in', left: '0.5in', right: '0.5in' },
-  });
+/** Half an inch, in points. */
+const MARGIN = 36;
+
+async function printed(page: Page, format: 'A4' | 'Letter'): Promise<ReadPdf> {
+  const side = `${MARGIN / 72}in`;
+  const bytes = await page.pdf({ format, margin: { top: side, bottom: side, left: side, right: side } });
   return readPdf(new Uint8Array(bytes), { lines: false });
+}
+
+/** No page is blank, and all words stand inside the margins, so that none is cut off. */
+function expectWhole({ pages }: ReadPdf): void {
+  for (const { text, words, width, height } of pages) {
+    expect(text).not.toBe('');
+    const outside = words.filter(
+      (one) =>
+        one.x < MARGIN - 1 ||
+        one.x + one.width > width - MARGIN + 1 ||
+        one.y < MARGIN - 1 ||
+        one.y + one.height > height - MARGIN + 3,
+    );
+    expect(outside.map(({ text: words }) => words)).toEqual([]);
+  }
 }
 
 const textOf = (pdf: ReadPdf) => pdf.pages.map(({ text }) => text).join('');
@@ -25,15 +41,26 @@ for (const step of ['Wall', 'Strip sets', 'Fabrics']) {
     await openExample(page, step);
     const tools = await toolsWords(page);
     expect(tools.length).toBeGreaterThan(3);
-    const pdf = await printed(page);
-    const text = textOf(pdf);
-    expect(text).toContain(bare((await page.getByRole('heading', { level: 1 }).textContent()) ?? ''));
-    expect(text).toMatch(/\d"×\d.*finished;6blocks/);
-    expect(text).toContain('Mapofthewall');
-    for (let row = 1; row <= 2; row += 1) expect(text).toContain(`Row${row}`);
-    for (let number = 1; number <= 6; number += 1) expect(text).toContain(String(number));
-    for (const words of tools) expect(text, words).not.toContain(words);
-    expect(pdf.pages.length).toBeLessThanOrEqual(2);
+    const name = bare((await page.getByRole('heading', { level: 1 }).textContent()) ?? '');
+    // Also from a window at 400 % zoom, where the page flows, and from one that is dark.
+    for (const [format, width, height, colorScheme] of [
+      ['Letter', 1440, 900, 'light'],
+      ['A4', 1440, 900, 'dark'],
+      ['A4', 320, 256, 'light'],
+    ] as const) {
+      await page.setViewportSize({ width, height });
+      await page.emulateMedia({ colorScheme });
+      const pdf = await printed(page, format);
+      const text = textOf(pdf);
+      expect(text).toContain(name);
+      expect(text).toMatch(/\d"×\d.*finished;6blocks/);
+      expect(text).toContain('Mapofthewall');
+      for (let row = 1; row <= 2; row += 1) expect(text).toContain(`Row${row}`);
+      for (let number = 1; number <= 6; number += 1) expect(text).toContain(String(number));
+      for (const words of tools) expect(text, words).not.toContain(words);
+      expect(pdf.pages.length).toBeLessThanOrEqual(2);
+      expectWhole(pdf);
+    }
     // On screen nothing of it stays.
     await expect(page.locator('.print-sheet')).toHaveCount(0);
     await expect(page.locator('html')).not.toHaveAttribute('data-print', /./);
@@ -50,13 +77,21 @@ test('the cutting list that is open is printed whole, and the kits', async ({ pa
       .locator('.cloth-part .cloth-name, .cloth-part .cloth > summary bdi')
       .allTextContents();
     expect(rows.length).toBeGreaterThan(2);
-    const pdf = await printed(page);
-    const text = textOf(pdf);
-    for (const row of rows) expect(text, row).toContain(bare(row));
-    for (const words of ['Colourways', 'Save the order', 'Print the list', 'Undo'])
-      expect(text, words).not.toContain(bare(words));
-    // No page is blank.
-    for (const { text: words } of pdf.pages) expect(words).not.toBe('');
+    for (const format of ['A4', 'Letter'] as const) {
+      const pdf = await printed(page, format);
+      const text = textOf(pdf);
+      for (const row of rows) expect(text, row).toContain(bare(row));
+      for (const words of ['Colourways', 'Save the order', 'Print the list', 'Undo'])
+        expect(text, words).not.toContain(bare(words));
+      expectWhole(pdf);
+    }
     expect(await page.locator('.cloth-part details:not([open])').count()).toBe(shut);
   }
+});
+
+test('a pattern of empty blocks is not made without a word', async ({ page }) => {
+  await openExample(page, 'Blocks');
+  await page.getByRole('button', { name: /^Add \d+ block/ }).click();
+  await page.getByRole('navigation', { name: 'Order of work' }).getByRole('button', { name: 'Finishing' }).click();
+  await openPart(page, 'Pattern');
 });

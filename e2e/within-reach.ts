@@ -49,7 +49,8 @@ function measured(): string[] {
   const root = document.querySelector('[role="dialog"]') ?? document.body;
 
   const named = (element: Element) => {
-    const words = element.getAttribute('aria-label') ?? (element as HTMLElement).innerText ?? '';
+    const label = (element as HTMLInputElement).labels?.[0]?.innerText;
+    const words = element.getAttribute('aria-label') ?? label ?? (element as HTMLElement).innerText ?? '';
     const kind = element.classList.length > 0 ? `.${[...element.classList].join('.')}` : '';
     return `${element.localName}${kind} "${words.trim().replace(/\s+/g, ' ').slice(0, 40)}"`;
   };
@@ -160,15 +161,17 @@ function measured(): string[] {
       faults.push(`${named(one)} scrolls up and down in only ${one.clientHeight} px`);
     const words = wordsOf(one);
     if (!words) continue;
-    if (frameOf(one) === page && (words.right > window.innerWidth + 1 || words.left < -1))
-      faults.push(`${named(one)} stands out of the window`);
+    let cut = false;
+    // Letters are lower than the box of their font.
+    const above = Math.max(2.5, parseFloat(getComputedStyle(one).fontSize) / 4);
     for (let at: Element | null = one; at && at !== frameOf(one); at = at.parentElement) {
       const box = at.getBoundingClientRect();
       const across = words.right > box.right + 1.5 || words.left < box.left - 1.5;
-      const down = words.bottom > box.bottom + 2.5 || words.top < box.top - 2.5;
+      const down = words.bottom > box.bottom + above || words.top < box.top - above;
       if ((across && hides(at, 'x')) || (down && hides(at, 'y'))) {
         const style = getComputedStyle(at);
         const short = style.textOverflow === 'ellipsis' || style.webkitLineClamp !== 'none';
+        cut = true;
         if (!short) faults.push(`words of ${named(one)} are cut off by ${named(at)}`);
         else if (!told(at)) faults.push(`words of ${named(one)} are cut short and told nowhere`);
         break;
@@ -178,6 +181,8 @@ function measured(): string[] {
         break;
       }
     }
+    if (!cut && frameOf(one) === page && (words.right > window.innerWidth + 1 || words.left < -1))
+      faults.push(`${named(one)} stands out of the window`);
   }
   return [...new Set(faults)];
 }
