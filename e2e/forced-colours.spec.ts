@@ -29,7 +29,11 @@ function alike(): Record<string, boolean> {
   const kindOf = (element: Element) => `${element.localName}.${element.classList[0] ?? ''}`;
   const found: Record<string, boolean> = {};
   const compare = (chosen: Element, others: readonly Element[]) => {
-    const other = others.find((one) => kindOf(one) === kindOf(chosen) && one.checkVisibility() && !one.matches(':focus, :disabled'));
+    // A block's ring is drawn over the wall, in a layer of its own: see below.
+    if (chosen.closest('svg')) return;
+    const other = others.find(
+      (one) => kindOf(one) === kindOf(chosen) && one.checkVisibility() && !one.matches(':focus, :disabled'),
+    );
     if (!other || !chosen.checkVisibility() || chosen.matches(':focus, :focus-within')) return;
     found[kindOf(chosen)] = shape(chosen) === shape(other);
   };
@@ -37,10 +41,17 @@ function alike(): Record<string, boolean> {
     for (const chosen of document.querySelectorAll(`[${attribute}="true"]`))
       compare(chosen, [...document.querySelectorAll(`[${attribute}="false"]`)]);
   for (const chosen of document.querySelectorAll('[aria-current]'))
-    compare(chosen, [...chosen.closest('ol, ul, nav')!.querySelectorAll(`${chosen.localName}:not([aria-current])`)]);
+    compare(chosen, [
+      ...chosen.closest('ol, ul, nav')!.querySelectorAll(`${chosen.localName}:not([aria-current])`),
+    ]);
   const labels = [...document.querySelectorAll('label:has(input[type="radio"])')];
   for (const chosen of labels.filter((label) => label.matches(':has(:checked)')))
-    compare(chosen, labels.filter((label) => !label.matches(':has(:checked)') && label.parentElement === chosen.parentElement));
+    compare(
+      chosen,
+      labels.filter(
+        (label) => !label.matches(':has(:checked)') && label.parentElement === chosen.parentElement,
+      ),
+    );
   return found;
 }
 
@@ -51,10 +62,14 @@ test('what is chosen is of another shape than what is not', async ({ page }) => 
   await through(page, STATES, async ({ name }) => {
     const kinds = await page.evaluate(alike);
     for (const kind of Object.keys(kinds)) met.add(kind);
-    expect.soft(Object.keys(kinds).filter((kind) => kinds[kind]), name).toEqual([]);
+    expect
+      .soft(
+        Object.keys(kinds).filter((kind) => kinds[kind]),
+        name,
+      )
+      .toEqual([]);
   });
-  // Steps, switches of the bar, parts of finishing, segments, fabrics, blocks on the wall.
-  for (const kind of ['button.dot-step', 'button.button', 'label.', 'g.block']) expect([...met]).toContain(kind);
+  for (const kind of ['button.dot-step', 'button.button', 'label.']) expect([...met]).toContain(kind);
 });
 
 test('a block that is picked has a ring, and the step a weight of its own', async ({ page }) => {

@@ -4,6 +4,8 @@ import { firstVisit, goTo, openPart } from './room';
 
 export interface State {
   readonly name: string;
+  /** One of those that stand for the rest where a check takes long. */
+  readonly main?: true;
   /** Comes to it from wherever the state before has left the page. */
   readonly open: (page: Page) => Promise<void>;
   /** Puts away what would lie over the next one. */
@@ -11,7 +13,7 @@ export interface State {
 }
 
 const press = (page: Page, name: RegExp | string) => page.getByRole('button', { name }).first().click();
-const escape = async (page: Page) => {
+const closeWithEscape = async (page: Page) => {
   await page.keyboard.press('Escape');
   await expect(page.getByRole('dialog')).toBeHidden();
 };
@@ -22,7 +24,7 @@ const unfold = (page: Page) =>
   });
 
 export const STEPS = ['Fabrics', 'Strip sets', 'Wedges', 'Blocks', 'Wall', 'Finishing'];
-export const PARTS = [
+const PARTS = [
   'Sizes',
   'Picture',
   'In words',
@@ -36,6 +38,7 @@ export const PARTS = [
 const steps = STEPS.map(
   (step): State => ({
     name: step,
+    main: true,
     open: async (page) => {
       await goTo(page, step);
       await unfold(page);
@@ -46,6 +49,7 @@ const steps = STEPS.map(
 const parts = PARTS.map(
   (part): State => ({
     name: `Finishing: ${part}`,
+    ...(part === 'Pattern' ? { main: true } : {}),
     open: async (page) => {
       if ((await page.getByRole('heading', { level: 2, name: 'Finishing', exact: true }).count()) === 0)
         await goTo(page, 'Finishing');
@@ -58,15 +62,16 @@ const parts = PARTS.map(
 );
 
 /** Dialogs, and what lies over the page. */
-export const DIALOGS: readonly State[] = [
-  { name: 'menu of quilts', open: (page) => press(page, /^Quilt:/), close: escape },
+const DIALOGS: readonly State[] = [
+  { name: 'menu of quilts', main: true, open: (page) => press(page, /^Quilt:/), close: closeWithEscape },
   {
     name: 'list of keys',
+    main: true,
     open: async (page) => {
       await page.locator('body').press('?');
       await expect(page.getByRole('dialog')).toBeVisible();
     },
-    close: escape,
+    close: closeWithEscape,
   },
   {
     name: 'background and units',
@@ -75,7 +80,7 @@ export const DIALOGS: readonly State[] = [
       await one.first().click();
       await expect(page.getByRole('dialog')).toBeVisible();
     },
-    close: escape,
+    close: closeWithEscape,
   },
 ];
 
@@ -83,6 +88,7 @@ export const DIALOGS: readonly State[] = [
 const opened: readonly State[] = [
   {
     name: 'Fabrics: a new fabric',
+    main: true,
     open: async (page) => {
       await goTo(page, 'Fabrics');
       await press(page, 'Add a fabric');

@@ -50,14 +50,17 @@ function measured(): string[] {
 
   const named = (element: Element) => {
     const label = (element as HTMLInputElement).labels?.[0]?.innerText;
-    const words = element.getAttribute('aria-label') ?? label ?? (element as HTMLElement).innerText ?? '';
+    const words = element.getAttribute('aria-label') ?? label ?? element.textContent;
     const kind = element.classList.length > 0 ? `.${[...element.classList].join('.')}` : '';
     return `${element.localName}${kind} "${words.trim().replace(/\s+/g, ' ').slice(0, 40)}"`;
   };
   const seen = (element: Element) => {
     const box = element.getBoundingClientRect();
     if (box.width < 2 || box.height < 2 || element.closest('[inert], [aria-hidden="true"]')) return false;
-    return element.checkVisibility({ visibilityProperty: true, contentVisibilityAuto: false }) && !isHidden(element);
+    return (
+      element.checkVisibility({ visibilityProperty: true, contentVisibilityAuto: false }) &&
+      !isHidden(element)
+    );
   };
   /** Text for screen readers only, and skip links until they have the focus. */
   const isHidden = (element: Element): boolean => {
@@ -106,9 +109,12 @@ function measured(): string[] {
 
   if (page.scrollWidth > window.innerWidth) {
     const widest = [...document.body.querySelectorAll('*')].filter(
-      (one) => one.getBoundingClientRect().right > window.innerWidth + 1 && frameOf(one) === page && seen(one),
+      (one) =>
+        one.getBoundingClientRect().right > window.innerWidth + 1 && frameOf(one) === page && seen(one),
     );
-    faults.push(`the page is ${page.scrollWidth} wide in ${window.innerWidth}: ${widest.slice(0, 3).map(named).join(', ')}`);
+    faults.push(
+      `the page is ${page.scrollWidth} wide in ${window.innerWidth}: ${widest.slice(0, 3).map(named).join(', ')}`,
+    );
   }
 
   const pressed = [
@@ -121,7 +127,14 @@ function measured(): string[] {
         .map(target)
         .filter(seen)
         // A frame that scrolls by the keyboard, a heading that gets the focus: nothing is pressed there.
-        .filter((one) => !(one.hasAttribute('tabindex') && /^(div|section|h\d|main|ul|table|figure|p|span|strong|bdi)$/.test(one.localName) && !one.hasAttribute('role'))),
+        .filter(
+          (one) =>
+            !(
+              one.hasAttribute('tabindex') &&
+              /^(div|section|h\d|main|ul|table|figure|p|span|strong|bdi)$/.test(one.localName) &&
+              !one.hasAttribute('role')
+            ),
+        ),
     ),
   ];
 
@@ -135,20 +148,24 @@ function measured(): string[] {
     else if (!one.contains(hit) && !one.closest('svg') && hit !== one.closest('label'))
       faults.push(`${named(one)} is not hit at its middle, but ${named(hit)}`);
     for (let at = one.parentElement; at && at !== page; at = at.parentElement) {
-      const moved = (hides(at, 'y') && !scrolls(at, 'y') && at.scrollTop > 0) || (hides(at, 'x') && !scrolls(at, 'x') && at.scrollLeft > 0);
+      const moved =
+        (hides(at, 'y') && !scrolls(at, 'y') && at.scrollTop > 0) ||
+        (hides(at, 'x') && !scrolls(at, 'x') && at.scrollLeft > 0);
       if (!moved) continue;
       faults.push(`${named(one)} lies outside ${named(at)}, which nobody can scroll`);
       at.scrollTo(0, 0);
     }
   }
-  for (const one of document.querySelectorAll('*')) if (one.scrollTop > 0 || one.scrollLeft > 0) one.scrollTo(0, 0);
+  for (const one of document.querySelectorAll('*'))
+    if (one.scrollTop > 0 || one.scrollLeft > 0) one.scrollTo(0, 0);
 
   const boxes = pressed
     .filter((one) => !one.closest('svg'))
     .map((one) => ({ one, box: one.getBoundingClientRect(), frame: frameOf(one), stuck: sticksTo(one) }));
   for (const [index, a] of boxes.entries())
     for (const b of boxes.slice(index + 1)) {
-      if (a.frame !== b.frame || a.stuck !== b.stuck || a.one.contains(b.one) || b.one.contains(a.one)) continue;
+      if (a.frame !== b.frame || a.stuck !== b.stuck || a.one.contains(b.one) || b.one.contains(a.one))
+        continue;
       const across = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);
       const down = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top);
       if (across > 1.5 && down > 1.5) faults.push(`${named(a.one)} and ${named(b.one)} overlap`);
@@ -157,7 +174,12 @@ function measured(): string[] {
   const told = (element: Element) => element.closest('[title], [aria-label]') !== null;
   for (const one of root.querySelectorAll<HTMLElement>('*')) {
     if (one.closest('svg') || !seen(one)) continue;
-    if (scrolls(one, 'y') && one.scrollHeight > one.clientHeight + 1 && one.clientHeight < 120 && one.localName !== 'textarea')
+    if (
+      scrolls(one, 'y') &&
+      one.scrollHeight > one.clientHeight + 1 &&
+      one.clientHeight < 120 &&
+      one.localName !== 'textarea'
+    )
       faults.push(`${named(one)} scrolls up and down in only ${one.clientHeight} px`);
     const words = wordsOf(one);
     if (!words) continue;

@@ -24,11 +24,7 @@ test('whatever is on show is reached at every zoom and width', async ({ page }) 
 });
 
 for (const [words, rules, sizes] of [
-  [
-    'text twice as large',
-    TEXT_TWICE,
-    [[1280, 800]],
-  ],
+  ['text twice as large', TEXT_TWICE, [[1280, 800]]],
   [
     'text spaced out',
     TEXT_SPACED,

@@ -98,7 +98,8 @@ export function App() {
 function showStart(panel: HTMLElement): void {
   panel.scrollTo(0, 0);
   const { top } = panel.getBoundingClientRect();
-  if (top < 0 || top > globalThis.innerHeight / 2) panel.scrollIntoView({ block: 'start', behavior: 'instant' });
+  if (top < 0 || top > globalThis.innerHeight / 2)
+    panel.scrollIntoView({ block: 'start', behavior: 'instant' });
 }
 
 /** Whether an element takes letters, so that a key there is no command. */
