@@ -49,7 +49,7 @@ function measured(): string[] {
   const root = document.querySelector('[role="dialog"]') ?? document.body;
 
   const named = (element: Element) => {
-    const label = (element as HTMLInputElement).labels?.[0]?.innerText;
+    const label = (element as HTMLInputElement).labels?.[0]?.textContent;
     const words = element.getAttribute('aria-label') ?? label ?? element.textContent;
     const kind = element.classList.length > 0 ? `.${[...element.classList].join('.')}` : '';
     return `${element.localName}${kind} "${words.trim().replace(/\s+/g, ' ').slice(0, 40)}"`;
