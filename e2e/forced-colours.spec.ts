@@ -4,7 +4,7 @@ import { expect, test } from '@playwright/test';
 import { goTo } from './room';
 import { STATES, through } from './states';
 
-/** For each kind of control that can be chosen: whether a chosen one is of the same shape as one that is not. Runs in the page. */
+/** For each kind of control that can be chosen: whether a chosen one is of the same shape as one that is not, or blank. Runs in the page. */
 function alike(): Record<string, boolean> {
   const shape = (element: Element): string =>
     [element, ...element.querySelectorAll('*')]
@@ -26,6 +26,18 @@ function alike(): Record<string, boolean> {
         ].join(' ');
       })
       .join('|');
+  /** WCAG 2.2, contrast ratio; a ground that is clear shows the page, which axe looks at. */
+  const contrast = (ink: string, ground: string): number => {
+    const [a, b] = [ink, ground].map((colour) => {
+      const [red = 0, green = 0, blue = 0, alpha = 1] = (colour.match(/[\d.]+/g) ?? []).map(Number);
+      const [r = 0, g = 0, bl = 0] = [red, green, blue].map((byte) =>
+        byte / 255 <= 0.04045 ? byte / 255 / 12.92 : ((byte / 255 + 0.055) / 1.055) ** 2.4,
+      );
+      return alpha === 0 ? null : 0.2126 * r + 0.7152 * g + 0.0722 * bl;
+    });
+    if (a == null || b == null) return 21;
+    return (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
+  };
   const kindOf = (element: Element) => `${element.localName}.${element.classList[0] ?? ''}`;
   const found: Record<string, boolean> = {};
   const compare = (chosen: Element, others: readonly Element[]) => {
@@ -35,7 +47,8 @@ function alike(): Record<string, boolean> {
       (one) => kindOf(one) === kindOf(chosen) && one.checkVisibility() && !one.matches(':focus, :disabled'),
     );
     if (!other || !chosen.checkVisibility() || chosen.matches(':focus, :focus-within')) return;
-    found[kindOf(chosen)] = shape(chosen) === shape(other);
+    const { color, backgroundColor } = getComputedStyle(chosen);
+    found[kindOf(chosen)] = shape(chosen) === shape(other) || contrast(color, backgroundColor) < 4.5;
   };
   for (const attribute of ['aria-pressed', 'aria-checked', 'aria-selected'])
     for (const chosen of document.querySelectorAll(`[${attribute}="true"]`))
