@@ -28,7 +28,7 @@ export async function resize(page: Page, [width, height]: Size): Promise<void> {
 }
 
 /** Three frames: sizes are measured in the first, drawn for in the second. */
-export async function settled(page: Page): Promise<void> {
+async function settled(page: Page): Promise<void> {
   await page.evaluate(
     () =>
       new Promise<void>((done) =>
