@@ -4,6 +4,7 @@ import type { Fabric, FabricId } from '../model/project';
 import type { Degrees } from '../model/units';
 import type { Piece } from './drawing';
 import { outlinePath } from './number';
+import type { HrefOf } from './photos';
 import { clothFill, type Pattern, patternFor } from './prints';
 
 export interface ClothPath {
@@ -38,13 +39,17 @@ export function seamPath(pieces: readonly Piece[]): string {
 }
 
 /**
- * The patterns of printed fabrics for strips in these directions (degrees clockwise, see grainsOf): for each fabric its own
+ * The patterns of printed and photographed fabrics for strips in these directions (degrees clockwise, see grainsOf): for each fabric its own
  * pattern, then one small pattern for each direction that looks different.
  */
-export function patternsFor(fabrics: readonly Fabric[], grains: readonly Degrees[]): Pattern[] {
+export function patternsFor(
+  fabrics: readonly Fabric[],
+  grains: readonly Degrees[],
+  hrefOf: HrefOf,
+): Pattern[] {
   const found = new Map<string, Pattern>();
   for (const fabric of fabrics) {
-    const own = patternFor(fabric);
+    const own = patternFor(fabric, hrefOf);
     if (!own) continue;
     found.set(own.id, own);
     for (const grain of grains) {

@@ -7,6 +7,7 @@ import type { Drawing, HungBlock, Piece } from './drawing';
 import { absoluteGrain, absoluteOutline } from './drawProject';
 import { marksLayer } from './marksLayer';
 import { escaped, inchText, pointText } from './number';
+import type { HrefOf } from './photos';
 import { clothFill, patternFor } from './prints';
 
 export interface SvgOptions {
@@ -16,6 +17,8 @@ export interface SvgOptions {
   readonly caption?: string;
   /** Marks of findings, drawn over the cloth. */
   readonly marks?: readonly Mark[];
+  /** Where the pictures of photographed fabrics are; without it they are drawn in their mean colour. */
+  readonly hrefOf?: HrefOf;
 }
 
 /** Colour of places without cloth: neither light nor dark. */
@@ -28,7 +31,7 @@ const CAPTION_HEIGHT = 2;
 
 /** The text of an SVG file. Width, height and viewBox are in inches. The same input gives the same text. */
 export function drawingToSvg(drawing: Drawing, options: SvgOptions = {}): string {
-  const cloth = clothOf(drawing.fabrics);
+  const cloth = clothOf(drawing.fabrics, options.hrefOf);
   const pieces = [
     ...drawing.setting.map((piece) => polygon(piece, piece.outline, piece.grain, null, cloth)),
     ...drawing.blocks.map((hung) => blockGroup(hung, cloth)),
@@ -63,14 +66,17 @@ interface ClothLookup {
   readonly patterns: Map<string, string>;
 }
 
-function clothOf(fabrics: readonly Fabric[]): ClothLookup {
+function clothOf(fabrics: readonly Fabric[], hrefOf: HrefOf | undefined): ClothLookup {
   const known = new Map(fabrics.map((fabric) => [fabric.id, fabric]));
   const patterns = new Map<string, string>();
+  const bases = new Set<Fabric>();
   const fill = (piece: Piece, grain: number) => {
     const fabric = piece.fabric === null ? undefined : known.get(piece.fabric);
     if (!fabric) return BARE;
-    const base = patternFor(fabric);
     const cloth = clothFill(fabric, grain);
+    // A picture is written once, however many pieces are cut from its fabric.
+    const base = bases.has(fabric) ? null : patternFor(fabric, hrefOf);
+    bases.add(fabric);
     if (base) patterns.set(base.id, base.markup);
     if (cloth.turned) patterns.set(cloth.turned.id, cloth.turned.markup);
     return cloth.fill;

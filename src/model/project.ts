@@ -3,7 +3,7 @@
 import * as v from 'valibot';
 import { buyingSchema, priceSchema } from './buying';
 import { LONGEST_NAME } from './name';
-import { fabricId, id, length, list } from './schemaParts';
+import { fabricId, id, length, list, pictureId } from './schemaParts';
 import { settingSchema } from './setting';
 
 export const CURRENT_VERSION = 1;
@@ -40,6 +40,9 @@ export const PRINT_MOTIFS = [
   'dots', 'sprig', 'stripe', 'gingham', 'check', 'crosshatch', 'leaves', 'scales', 'ditsy', 'speckle', 'waves', 'stars',
 ] as const; // biome-ignore format: a table
 
+/** Sides of a tile of photographed fabric, inches. */
+const PHOTO_TILE = { least: 0.125, most: 60 } as const;
+
 const printSchema = v.strictObject({
   motif: v.picklist(PRINT_MOTIFS),
   /** Colours of the figures, strongest first; the ground is the fabric's colour. */
@@ -51,15 +54,44 @@ const printSchema = v.strictObject({
   seed: count,
 });
 
+/** One colour of photographed fabric, and its share of the surface. */
+const colourShare = v.strictObject({ hex, share: v.pipe(v.number(), v.minValue(0), v.maxValue(1)) });
+
+const photoSchema = v.strictObject({
+  /** A tile that joins itself on all sides without a break, its top side up. */
+  picture: pictureId,
+  /** True size of the tile on the fabric, inches. */
+  width: length(PHOTO_TILE.least, PHOTO_TILE.most),
+  height: length(PHOTO_TILE.least, PHOTO_TILE.most),
+  /** Angle of the tile's upper side to the strip's length, degrees. */
+  angle: v.pipe(v.number(), v.minValue(-180), v.maxValue(180)),
+  /** Its main colours, largest first; the fabric's colour is the mean of its light. */
+  colours: v.pipe(
+    v.array(v.unknown()),
+    v.maxLength(8),
+    v.minLength(1),
+    v.array(colourShare),
+    v.check(
+      (colours) => Math.abs(colours.reduce((sum, { share }) => sum + share, 0) - 1) <= 1e-6,
+      'the shares of the colours must sum to 1',
+    ),
+  ),
+  /** How busy it is: the standard deviation of L* over the tile. */
+  spread: v.pipe(v.number(), v.minValue(0), v.maxValue(50)),
+  /** How far apart its figures repeat, inches; null where none do. */
+  scale: v.nullable(length(0.01, PHOTO_TILE.most)),
+});
+
 export const fabricSchema = v.strictObject({
   id,
   name,
   /** The cloth's ground colour. */
   colour: hex,
-  /** What the cloth looks like: a plain colour or a generated print. */
+  /** What the cloth looks like: a plain colour, a generated print, or a photograph of the fabric itself. */
   cloth: v.variant('kind', [
     v.strictObject({ kind: v.literal('plain') }),
     v.strictObject({ kind: v.literal('print'), print: printSchema }),
+    v.strictObject({ kind: v.literal('photo'), photo: photoSchema }),
   ]),
   /** Background cloth (corners, sashing): where it meets itself there is no clash. */
   background: v.boolean(),
@@ -260,6 +292,7 @@ export const projectSchema = v.strictObject({
 export type Project = v.InferOutput<typeof projectSchema>;
 export type Fabric = v.InferOutput<typeof fabricSchema>;
 export type Print = v.InferOutput<typeof printSchema>;
+export type Photo = v.InferOutput<typeof photoSchema>;
 export type PrintMotif = Print['motif'];
 export type StripOnHand = v.InferOutput<typeof stripOnHandSchema>;
 export type ClothOnHand = v.InferOutput<typeof clothOnHandSchema>;

@@ -1,6 +1,6 @@
 // A page of marks as what SVG draws, in points (1/72 inch), to be looked at before it is printed. pdf/pdfSheets.ts paints the same
 // marks into a file; ui/stage/finishing/PageSheet.tsx puts the shapes on the screen.
-import { printTurn } from '../../cloth/print/printTile';
+import { clothAngle } from '../../cloth/print/printTile';
 import type { Outline, Point } from '../../geometry/point';
 import { inchText } from '../number';
 import { patternFor } from '../prints';
@@ -94,8 +94,8 @@ class Prints {
     if (fill.kind === 'ink') return fill.colour;
     const { fabric, scale, turn } = fill;
     const base = patternFor(fabric);
-    if (!base || fabric.cloth.kind !== 'print') return fabric.colour;
-    const degrees = (fabric.cloth.print.angle + printTurn(fabric, turn)) % 360;
+    if (!base) return fabric.colour;
+    const degrees = clothAngle(fabric, turn) % 360;
     const transform = `scale(${inchText(scale * POINTS)}) rotate(${inchText(degrees)})`;
     const known = this.found.get(`${base.id} ${transform}`);
     const print = known ?? { id: `${this.key}-${this.found.size + 1}`, of: base.id, transform };

@@ -28,6 +28,7 @@ const ENTRIES: Readonly<Record<string, string>> = {
   longPieces: 'long pieces', bindingExtra: 'binding to spare', backing: 'backing', overhang: 'overhang', pieced: 'whether it may be pieced', price: 'price',
   kits: 'kits', bolt: 'length of a bolt', cutAs: 'how it is cut', extra: 'other costs per kit', fatQuarterPrice: 'price of a fat quarter',
   currency: 'currency', colourways: 'colourways', swaps: 'replaced fabrics', by: 'replacement', oneWay: 'whether the print is directional',
+  photo: 'photograph', picture: 'picture', colours: 'main colours', hex: 'colour', share: 'share', spread: 'how busy it is', scale: 'size of its figures', height: 'height',
 }; // biome-ignore format: a table
 
 /** One step into a document: the key of a group of entries, or the index in a list. */

@@ -7,6 +7,7 @@ import type { Project } from '../../../model/project';
 import type { Problem } from '../../../model/result';
 import type { PatternPdf } from '../../../store/picture/patternPdf';
 import { fileName } from '../../../store/storage/projectFiles';
+import { usePicturesAtHand } from '../../session';
 import { useSaveFile } from '../../useSaveFile';
 import { useWrite } from '../../words';
 
@@ -29,6 +30,7 @@ export interface MakingPattern {
 /** What makes the pattern of a project, with its progress and problems. */
 export function usePattern(): MakingPattern {
   const write = useWrite();
+  const { pictures } = usePicturesAtHand();
   const { saveBlob, saved, forget } = useSaveFile();
   const [doing, setDoing] = useState<Doing | null>(null);
   const [remarks, setRemarks] = useState<readonly Phrase[]>([]);
@@ -41,7 +43,7 @@ export function usePattern(): MakingPattern {
     setDoing({ words: phrase('Loading …'), share: 0 });
     try {
       const { makePatternPdf } = await import('../../../store/picture/patternPdf');
-      const made = await makePatternPdf(project, options, write, (words, share) =>
+      const made = await makePatternPdf(project, pictures, options, write, (words, share) =>
         setDoing({ words, share }),
       );
       if (!made.ok) {

@@ -80,6 +80,11 @@ function MakeColourway() {
             />
           </label>
         ) : null}
+        {from === 'hues' && inUse.some(({ background, cloth }) => cloth.kind === 'photo' && !background) ? (
+          <p className="quiet">
+            {say('Photographed fabrics become plain fabrics of their shifted mean colour.')}
+          </p>
+        ) : null}
         <Choice
           label="Lights and darks"
           value={order}
