@@ -4,9 +4,8 @@ import { Trash2 } from 'lucide-react';
 import type { Clash } from '../../../../balance/clashes/clashes';
 import { seamsNotNesting } from '../../../../cutting/wedges/nesting';
 import { removeBlock } from '../../../../editing/commands/blocks';
-import { cellIndexOf, cellOf } from '../../../../model/find';
+import { cellOf } from '../../../../model/find';
 import type { Block, BlockId } from '../../../../model/project';
-import { rowAndColumn } from '../../../../model/wallCells';
 import { useApp, useAppStore } from '../../../app';
 import { Complaint, useRun } from '../../../fields/Complaint';
 import { SecondChoice } from '../../../stage/blocks/SecondBlock';
@@ -38,17 +37,8 @@ export function Workshop({ block, clashes, choosing }: Props) {
   const [run, problems] = useRun();
   const { place, second, tryOn, layBeside } = useBench();
   const slips = seamsNotNesting(project, block);
-  const cell = cellIndexOf(project, block.id);
   return (
     <div className="workshop">
-      <header className="title">
-        <h2 tabIndex={-1}>{say('Block {block}', { block: block.number })}</h2>
-        <p>
-          {cell < 0
-            ? say('On the side table')
-            : say('Row {row}, column {column}', rowAndColumn(cell, project))}
-        </p>
-      </header>
       {block.kind === 'pictured' ? (
         <PicturedPanel block={block} />
       ) : (

@@ -84,7 +84,7 @@ export function OpenColourway({ colourway }: { colourway: Colourway }) {
         <TextField
           label="Name of the colourway"
           value={colourway.name}
-          onCommit={(name) => store.getState().run(renameColourway(colourway.id, name))}
+          onCommit={(name) => store.getState().run(renameColourway(colourway.id, name), 'here')}
         />
         <ClothOfColourway worn={worn} />
         <PicturesStay />
