@@ -2,6 +2,7 @@
 // quilts, examples and the command line all come through here. Every refusal names the place in the maker's words.
 
 import { checkWedges } from '../cutting/wedges/ledger';
+import { checkPictured } from '../geometry/asPieced';
 import { checkPieceCount } from '../geometry/pieceCount';
 import { phrase } from '../model/phrase';
 import type { Project } from '../model/project';
@@ -54,6 +55,7 @@ function checked<Read extends Result<Project>>(
   read: Read,
 ): Read | Extract<Result<Project>, { readonly ok: false }> {
   if (!read.ok) return read;
-  const problems = [...checkWedges(read.value), ...checkPieceCount(read.value)];
+  const project = read.value;
+  const problems = [...checkWedges(project), ...checkPieceCount(project), ...checkPictured(project)];
   return problems.length === 0 ? read : { ok: false, problems };
 }

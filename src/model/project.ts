@@ -24,6 +24,8 @@ export const STRIP_WIDTH = { least: 0.25, most: 60 } as const;
 export const STRIP_LENGTH = { least: 1, most: 4000 } as const;
 /** The most blocks of a quilt. */
 export const MOST_BLOCKS = 1_600;
+/** The most strip sets of a quilt. */
+export const MOST_SETS = 400;
 /** The most strips of a set. */
 export const MOST_STRIPS = 40;
 
@@ -170,14 +172,11 @@ const placeSchema = v.strictObject({ set: id, tip: v.picklist(['up', 'down']) })
 
 export const BLOCK_PROGRESS = ['planned', 'octagon', 'squared', 'joined'] as const;
 
-const piecedBlockSchema = v.strictObject({
+/** What every block has. */
+const blockParts = {
   id,
-  /** Every block is pieced from wedges. */
-  kind: v.literal('pieced'),
   /** The number of the block, as people see it. */
   number: v.pipe(count, v.minValue(1)),
-  /** N places clockwise; null is a place without a wedge yet. */
-  places: list(v.nullable(placeSchema), 12),
   /** Corner fabric of this block; null: the quilt's. */
   cornerFabric: v.nullable(fabricId),
   /**
@@ -186,9 +185,39 @@ const piecedBlockSchema = v.strictObject({
    */
   cornerShift: v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(5)),
   progress: v.picklist(BLOCK_PROGRESS),
+};
+
+const piecedBlockSchema = v.strictObject({
+  ...blockParts,
+  /** Pieced from wedges of the quilt's strip sets. */
+  kind: v.literal('pieced'),
+  /** N places clockwise; null is a place without a wedge yet. */
+  places: list(v.nullable(placeSchema), 12),
 });
 
-const blockSchema = v.variant('kind', [piecedBlockSchema]);
+/** What shows of one strip in a sewn wedge, as it was read from a picture or put right by hand. */
+const shownBandSchema = v.strictObject({
+  /** Null: it is not known. */
+  fabric: v.nullable(fabricId),
+  /** Inches from seam to seam along the middle of the wedge. */
+  width: length(0.001, 60),
+  /** How sure the reading is, 0 to 1; 1 once a person has said so. */
+  sure: v.pipe(v.number(), v.minValue(0), v.maxValue(1)),
+});
+
+const picturedBlockSchema = v.strictObject({
+  ...blockParts,
+  /** Sewn already, corners and all, and shown by its picture (geometry/asPieced.ts). */
+  kind: v.literal('pictured'),
+  /** The block alone, squared up, its top side up. */
+  picture: pictureId,
+  /** N wedges clockwise, the bands of each from the rim in. Nothing is known of a wedge without bands. */
+  wedges: list(v.strictObject({ bands: list(shownBandSchema, MOST_STRIPS) }), 12),
+  /** It takes no wedge from the quilt's strip sets. */
+  places: v.optional(list(v.nullable(placeSchema), 0), []),
+});
+
+const blockSchema = v.variant('kind', [piecedBlockSchema, picturedBlockSchema]);
 
 /** A block on the wall. `turn` counts quarter turns clockwise (half turns where the block is not square). */
 const cellSchema = v.strictObject({
@@ -277,7 +306,7 @@ export const projectSchema = v.strictObject({
   stripsOnHand: list(stripOnHandSchema, MOST_STRIP_ROWS),
   /** Cloth not yet cut into strips. */
   clothOnHand: v.optional(list(clothOnHandSchema, 500), []),
-  stripSets: list(stripSetSchema, 400),
+  stripSets: list(stripSetSchema, MOST_SETS),
   wedge: wedgeSchema,
   blocks: list(blockSchema, MOST_BLOCKS),
   wall: wallSchema,
@@ -301,6 +330,9 @@ export type StripSet = v.InferOutput<typeof stripSetSchema>;
 export type WedgePlan = v.InferOutput<typeof wedgeSchema>;
 export type Place = v.InferOutput<typeof placeSchema>;
 export type Tip = Place['tip'];
+export type PicturedBlock = v.InferOutput<typeof picturedBlockSchema>;
+export type ShownBand = v.InferOutput<typeof shownBandSchema>;
+export type PicturedWedge = PicturedBlock['wedges'][number];
 export type Block = v.InferOutput<typeof blockSchema>;
 export type Cell = v.InferOutput<typeof cellSchema>;
 export type Wall = v.InferOutput<typeof wallSchema>;

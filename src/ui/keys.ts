@@ -11,6 +11,11 @@ interface Key {
 
 const EVERYWHERE = {
   listKeys: { keys: ['?'], shown: '?', does: 'list all keys' },
+  nextPart: {
+    keys: ['F6'],
+    shown: 'F6, Shift F6',
+    does: 'go to the next part of the screen, or the one before',
+  },
   undo: { keys: ['z'], with: 'Ctrl', shown: 'Ctrl Z', does: 'undo' },
   redo: { keys: ['y'], with: 'Ctrl', shown: 'Ctrl Y, Ctrl Shift Z', does: 'redo' },
   close: {

@@ -1,5 +1,4 @@
 // Photographed fabric in pictures: pixels at known inches, counted in a picture that another program (resvg) draws.
-import { Resvg } from '@resvg/resvg-js';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { clothAngle } from '../../src/cloth/print/printTile';
 import { drawProject } from '../../src/drawing/drawProject';
@@ -9,6 +8,7 @@ import { drawingToSvg } from '../../src/drawing/svg';
 import type { Pictures } from '../../src/model/picture/picture';
 import type { Project } from '../../src/model/project';
 import { KINDS, keptPicture, photographed } from '../model/picture/images';
+import { lookAtSvg } from './lookAt';
 import { randomProject } from './samples';
 
 /** A tile of four squares: red, green above blue, white; 32 pixels a side. */
@@ -23,17 +23,6 @@ beforeAll(async () => {
   );
   png = [...pictures].find(([, picture]) => picture.type === 'image/png')![0];
 });
-
-/** Draws an SVG at so many pixels to the unit, and gives the colour at a place in units. */
-function looker(svg: string, perUnit: number) {
-  const [, left = '', top = '', across = ''] = /viewBox="(-?[\d.]+) (-?[\d.]+) ([\d.]+)/.exec(svg) ?? [];
-  const value = Math.round(Number(across) * perUnit);
-  const { pixels, width } = new Resvg(svg, { fitTo: { mode: 'width', value } }).render();
-  return (x: number, y: number) => {
-    const at = Math.floor((y - Number(top)) * perUnit) * width + Math.floor((x - Number(left)) * perUnit);
-    return [...pixels.subarray(4 * at, 4 * at + 3)] as [number, number, number];
-  };
-}
 
 /** Which of the four squares a colour is of; −1 where it is of none. */
 function squareOf(colour: readonly number[]): number {
@@ -62,7 +51,7 @@ describe('photographed fabric', () => {
     const fabric = photographed(id, { width: side, height: side, angle });
     const pattern = patternFor(fabric, dataHrefs(pictures))!;
     const svg = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 8 8" width="8" height="8">${pattern.markup}<rect width="8" height="8" fill="url(#${pattern.id})"/></svg>`;
-    const look = looker(svg, 60);
+    const look = lookAtSvg(svg, 60);
     let seen = 0;
     for (let x = 0.11; x < 8; x += 0.23)
       for (let y = 0.07; y < 8; y += 0.19) {
@@ -78,7 +67,7 @@ describe('photographed fabric', () => {
     const pattern = patternFor(photographed(png))!;
     expect(pattern.markup).not.toContain('<image');
     const svg = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 3 3" width="3" height="3">${pattern.markup}<rect width="3" height="3" fill="url(#${pattern.id})"/></svg>`;
-    expect(looker(svg, 20)(1.3, 2.1)).toEqual([0xb8, 0x7a, 0x5c]);
+    expect(lookAtSvg(svg, 20)(1.3, 2.1)).toEqual([0xb8, 0x7a, 0x5c]);
   });
 });
 
@@ -106,7 +95,7 @@ describe('a wall of photographed fabric', () => {
     const project = photographedWall();
     const drawing = drawProject(project);
     const svg = drawingToSvg(drawing, { hrefOf: dataHrefs(pictures) });
-    const look = looker(svg, 24);
+    const look = lookAtSvg(svg, 24);
     const byId = new Map(project.fabrics.map((fabric) => [fabric.id, fabric]));
     let seen = 0;
     const polygons = svg.matchAll(

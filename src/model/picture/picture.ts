@@ -47,8 +47,22 @@ export interface PictureUse {
   readonly put: (picture: PictureId) => void;
 }
 
-/** Every place of a project that names a picture, its made-up fabrics included. */
+/** Every place of a project that names a picture: fabrics, made-up ones included, and blocks. */
 export function pictureUses(project: Project): PictureUse[] {
+  return [...usesInFabrics(project), ...usesInBlocks(project)];
+}
+
+function usesInBlocks({ blocks }: Project): PictureUse[] {
+  return blocks.flatMap((block) => {
+    if (block.kind !== 'pictured') return [];
+    const put = (picture: PictureId) => {
+      block.picture = picture;
+    };
+    return [{ picture: block.picture, what: phrase('block {block}', { block: block.number }), put }];
+  });
+}
+
+function usesInFabrics(project: Project): PictureUse[] {
   return everyCloth(project).flatMap(({ name, cloth }) => {
     if (cloth.kind !== 'photo') return [];
     const { photo } = cloth;

@@ -44,7 +44,13 @@ export function ProjectMenu({ onHelp }: { onHelp: (help: Help) => void }) {
           </Dialog>
         </Popover>
       </DialogTrigger>
-      <span className="save-state" role="status" title={problem ? say(problem.message) : undefined}>
+      <span
+        className="save-state"
+        role="status"
+        // Heard only where something is wrong: each change is told in a sentence of its own.
+        aria-live={problem || damaged ? 'polite' : 'off'}
+        title={problem ? say(problem.message) : undefined}
+      >
         {problem ? (
           <strong>{say('Not saved')}</strong>
         ) : damaged ? (
@@ -97,7 +103,7 @@ function Menu({ close, onHelp }: { close: () => void; onHelp: (help: Help) => vo
       <TextField
         label="Name of this quilt"
         value={open.name}
-        onCommit={(name) => store.getState().run(renameProject(name))}
+        onCommit={(name) => store.getState().run(renameProject(name), 'here')}
       />
       <div className="row">
         <button

@@ -7,6 +7,7 @@ import { nextLabels } from '../../editing/history';
 import { useApp, useAppStore } from '../app';
 import { Choice } from '../fields/Choice';
 import { Hint } from '../fields/Hint';
+import { Toolbar } from '../fields/Toolbar';
 import { useSay, useUnit } from '../words';
 import { type Help, ProjectMenu } from './ProjectMenu';
 
@@ -30,12 +31,12 @@ export function TopBar({ number, onNumber, onHelp }: Props) {
     <header className="top-bar">
       <h1 className="hidden-text">{project || say('Untitled quilt')}</h1>
       <ProjectMenu onHelp={onHelp} />
-      <div className="row history" role="toolbar" aria-label={say('Undo and redo')}>
+      <Toolbar className="row history" aria-label={say('Undo and redo')}>
         <Hint words={undoName}>
           <button
             type="button"
             className="button bare"
-            disabled={!labels.undo}
+            aria-disabled={!labels.undo}
             aria-label={undoName}
             onClick={() => store.getState().undo()}
           >
@@ -49,15 +50,15 @@ export function TopBar({ number, onNumber, onHelp }: Props) {
           <button
             type="button"
             className="button bare"
-            disabled={!labels.redo}
+            aria-disabled={!labels.redo}
             aria-label={redoName}
             onClick={() => store.getState().redo()}
           >
             <Redo2 size={18} aria-hidden />
           </button>
         </Hint>
-      </div>
-      <div className="row looks" role="toolbar" aria-label={say('How the wall is shown')}>
+      </Toolbar>
+      <Toolbar className="row looks" aria-label={say('How the wall is shown')}>
         <Toggle
           word={say('Grey')}
           name={say('Grey: see values without colour')}
@@ -102,7 +103,7 @@ export function TopBar({ number, onNumber, onHelp }: Props) {
           <BackgroundField />
           <UnitField />
         </Settings>
-      </div>
+      </Toolbar>
     </header>
   );
 }

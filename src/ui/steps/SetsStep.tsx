@@ -24,6 +24,10 @@ export function SetsStep() {
   return (
     <FootSlot value={foot}>
       <StepHeading title="Strip sets" line={meaningOf('strip set')} />
+      <StepFoot>
+        <span className="foot-slot" ref={setFoot} />
+        <LayOutQuilt />
+      </StepFoot>
       {set ? <OpenSet key={set.id} set={set} /> : null}
       {noStrips ? (
         <section>
@@ -37,10 +41,6 @@ export function SetsStep() {
       )}
       <MarkAll />
       <SewingAids />
-      <StepFoot>
-        <span className="foot-slot" ref={setFoot} />
-        <LayOutQuilt />
-      </StepFoot>
     </FootSlot>
   );
 }

@@ -1,5 +1,4 @@
 // Photographed fabric in the pattern's PDF, painted by PDF.js: at true scale, its top side up, each picture once in the file.
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { beforeAll, expect, it } from 'vitest';
 import { patternKit } from '../../../src/cli/pattern';
 import type { Mark, Page } from '../../../src/drawing/pattern/page';
@@ -8,6 +7,7 @@ import { PdfSheets } from '../../../src/drawing/pattern/pdf/pdfSheets';
 import { patternFor } from '../../../src/drawing/prints';
 import type { Pictures } from '../../../src/model/picture/picture';
 import { KINDS, keptPicture, photographed } from '../../model/picture/images';
+import { lookAtPdf } from '../lookAt';
 
 const PAPER = { width: 8, height: 10 };
 /** Page inches to the inch of fabric, and the tile's sides on the fabric. */
@@ -49,27 +49,9 @@ function fileOf(page: Page, shown: Pictures): Uint8Array {
 }
 const kit = await patternKit();
 
-/** The colour at a place in page inches from the upper left. */
-async function looker(bytes: Uint8Array): Promise<(x: number, y: number) => number[]> {
-  const pdf = await getDocument({ data: bytes }).promise;
-  const page = await pdf.getPage(1);
-  const viewport = page.getViewport({ scale: 2 });
-  const factory = pdf.canvasFactory as {
-    create(width: number, height: number): { canvas: HTMLCanvasElement; context: CanvasRenderingContext2D };
-  };
-  const { canvas, context } = factory.create(viewport.width, viewport.height);
-  await page.render({ canvas, canvasContext: context, viewport }).promise;
-  const { data, width } = context.getImageData(0, 0, viewport.width, viewport.height);
-  await pdf.loadingTask.destroy();
-  return (x, y) => {
-    const at = (Math.floor(y * 144) * width + Math.floor(x * 144)) * 4;
-    return [...data.subarray(at, at + 3)];
-  };
-}
-
 it('lies at true scale in every turn, its top side up', async () => {
   const { page, boxes } = squares();
-  const look = await looker(fileOf(page, pictures));
+  const look = await lookAtPdf(fileOf(page, pictures));
   let seen = 0;
   for (const { x: left, y: top, turn } of boxes)
     for (let x = left + 0.1; x < left + 1.8; x += 0.17)
@@ -99,7 +81,7 @@ it('is in the file once for each picture, however many pieces are of it', () => 
 
 it('is its mean colour where the picture is missing', async () => {
   const { page, boxes } = squares();
-  const look = await looker(fileOf(page, new Map()));
+  const look = await lookAtPdf(fileOf(page, new Map()));
   for (const { x, y } of boxes) expect(look(x + 0.9, y + 1)).toEqual([0xb8, 0x7a, 0x5c]);
 });
 

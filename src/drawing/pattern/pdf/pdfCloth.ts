@@ -10,7 +10,7 @@ import type { Pictures, StoredPicture } from '../../../model/picture/picture';
 import type { Fabric, Photo } from '../../../model/project';
 import type { Inches } from '../../../model/units';
 import { PHOTO_SPARE, type TileSize } from '../../photos';
-import type { Fill } from '../page';
+import type { Fill, Mark } from '../page';
 
 const POINTS = 72;
 /** Overlap of tiles as a part of their size, so that no gaps show between them. */
@@ -46,6 +46,19 @@ export class PdfCloth {
       this.make(key, this.repeat(fabric.id, tile), tile.size, scale * POINTS, (degrees * Math.PI) / 180);
     }
     return key;
+  }
+
+  /** A picture at its place on the page, turned about its middle; nothing where it is missing. The file contains it once. */
+  drawPicture({ picture: id, centre, width, height, turn }: Extract<Mark, { kind: 'picture' }>): void {
+    const picture = this.pictures.get(id);
+    if (!picture) return;
+    // jspdf turns counter-clockwise about the lower left corner, which must lie so that the middle comes out where it should.
+    const angle = (-turn * Math.PI) / 180;
+    const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+    const left = centre.x - (cos * width - sin * height) / 2;
+    const foot = centre.y + (sin * width + cos * height) / 2;
+    const { type, bytes } = picture;
+    this.doc.addImage(bytes, FORMATS[type], left, foot - height, width, height, id, 'FAST', -turn);
   }
 
   private tileOf(fabric: Fabric): Tile | null {

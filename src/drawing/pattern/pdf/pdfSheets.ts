@@ -82,6 +82,9 @@ export class PdfSheets {
           this.doc.circle(mark.centre.x, mark.centre.y, mark.radius, null);
         });
         return;
+      case 'picture':
+        this.cloth.drawPicture(mark);
+        return;
       default:
         mark satisfies never;
     }

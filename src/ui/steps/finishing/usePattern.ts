@@ -1,6 +1,7 @@
 // Makes the pattern: loads its code at the first request, gives its progress in words and as a share, and downloads the file.
 import { useState } from 'react';
 import type { PatternOptions } from '../../../drawing/pattern/options';
+import { stillOpen } from '../../../drawing/pattern/stillOpen';
 import { type Phrase, phrase } from '../../../model/phrase';
 import type { Project } from '../../../model/project';
 import type { Problem } from '../../../model/result';
@@ -52,7 +53,7 @@ export function usePattern(): MakingPattern {
       const file = fileName(project.name, ending);
       const { pages } = made.value;
       saveBlob(file, made.value.file, phrase('Saved as {file}, {pages} pages.', { file, pages }));
-      setRemarks(notSet(made.value));
+      setRemarks([...stillOpen(project), ...notSet(made.value)]);
     } catch {
       const say1 =
         'The pattern could not be made: a part of the tool did not load. Check the connection, or reload the page.';

@@ -12,10 +12,11 @@ export const TERM_WORDS: Readonly<Record<TermName, string>> = {
   wholeTopWeight: 'Overall balance',
 };
 
-export function ScoreTable({ before, after }: { before: Terms; after: Terms }) {
+/** `of`: the change whose parts they are. */
+export function ScoreTable({ of, before, after }: { of: string; before: Terms; after: Terms }) {
   const say = useSay();
   return (
-    <table className="scores" aria-label={say('Parts of the score, before and after')}>
+    <table className="scores" aria-label={say('Parts of the score, before and after: {of}', { of })}>
       <thead>
         <tr>
           <th scope="col">{say('In a random layout each is about 1; lower is better')}</th>

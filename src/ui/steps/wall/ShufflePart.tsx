@@ -83,7 +83,7 @@ function Answer({ state }: { state: ShuffleState }) {
   if (state.kind !== 'done') return null;
   const { result, keep } = state;
   return (
-    <div ref={shown} className="stack answer" role="status">
+    <div ref={shown} className="stack answer">
       <p>
         <strong>
           <Fractions text={say(result.verdictWords)} />
@@ -101,7 +101,7 @@ function Answer({ state }: { state: ShuffleState }) {
       ) : (
         <>
           <p className="quiet">{say('The wall shows the new layout; nothing is changed yet.')}</p>
-          <ScoreTable before={result.before.terms} after={result.after.terms} />
+          <ScoreTable of={say('the new layout')} before={result.before.terms} after={result.after.terms} />
         </>
       )}
     </div>

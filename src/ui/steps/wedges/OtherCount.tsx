@@ -7,6 +7,7 @@ import { nameWith } from '../../../model/name';
 import type { WedgePlan } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
 import { useSession } from '../../session';
+import { useEscape } from '../../useEscape';
 import { useSay, useWrite } from '../../words';
 
 interface Props {
@@ -16,6 +17,7 @@ interface Props {
 
 export function OtherCount({ perBlock, onDone }: Props) {
   const say = useSay();
+  useEscape(onDone);
   const write = useWrite();
   const store = useAppStore();
   const session = useSession();

@@ -17,6 +17,7 @@ import { Complaint } from '../../fields/Complaint';
 import { Fractions } from '../../fields/Fractions';
 import { LengthField } from '../../fields/LengthField';
 import { useSession } from '../../session';
+import { useEscape } from '../../useEscape';
 import { useSay, useWrite } from '../../words';
 
 export function WedgeHeight() {
@@ -54,7 +55,7 @@ export function WedgeHeight() {
             const outcome = apply(project, command);
             setWanted(outcome.ok ? null : cutHeight);
             // Said once, under the field: the store would say a refusal on the wall too.
-            return outcome.ok ? store.getState().run(command) : outcome.problems;
+            return outcome.ok ? store.getState().run(command, 'here') : outcome.problems;
           }}
         />
       </div>
@@ -67,6 +68,7 @@ const CHANGED = phrase('The quilt changed while the sets were made. Make them ag
 const NO_SETS = phrase('The strips on hand make no set that high. Nothing has changed.');
 
 function WaysOut({ wanted, onLeave }: { wanted: Inches; onLeave: () => void }) {
+  useEscape(onLeave);
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
@@ -92,7 +94,7 @@ function WaysOut({ wanted, onLeave }: { wanted: Inches; onLeave: () => void }) {
     if (!answer.ok) return setProblems(answer.problems);
     if (store.getState().revision !== revision) return fail(CHANGED);
     if (answer.value.sets.length === 0) return fail(NO_SETS);
-    setProblems(store.getState().run(replaceSets(asked, answer.value.sets, seed, wanted)));
+    setProblems(store.getState().run(replaceSets(asked, answer.value.sets, seed, wanted), 'here'));
   };
   const takeLower = () => {
     if (lower && store.getState().run(lower).length === 0) onLeave();

@@ -23,7 +23,7 @@ export function WedgePlanFields() {
     const perBlock = WEDGE_COUNTS.find((one) => String(one) === typed)!;
     setRefused(run(changeWedge({ perBlock })) ? null : perBlock);
   };
-  const change = (to: Partial<WedgePlan>) => store.getState().run(changeWedge(to));
+  const change = (to: Partial<WedgePlan>) => store.getState().run(changeWedge(to), 'here');
   const seams = [
     { key: 'seam', label: 'In strip sets', of: 'and on the template' },
     { key: 'assemblySeam', label: 'Between wedges', of: 'joins the wedges' },

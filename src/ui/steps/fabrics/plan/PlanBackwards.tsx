@@ -15,6 +15,7 @@ import { counted, type Phrase, phrase } from '../../../../model/phrase';
 import type { Fabric, FabricId } from '../../../../model/project';
 import type { Inches } from '../../../../model/units';
 import { useApp, useAppStore } from '../../../app';
+import { Apart } from '../../../fields/Apart';
 import { Complaint, useRun } from '../../../fields/Complaint';
 import { CountField } from '../../../fields/CountField';
 import { Fractions } from '../../../fields/Fractions';
@@ -51,6 +52,7 @@ export function PlanBackwards() {
       <div>
         <button type="button" className="button" onClick={() => setOpen(false)}>
           {say('Done')}
+          <Apart of={say('The largest top')} />
         </button>
       </div>
     </section>
@@ -113,7 +115,7 @@ function Top({ look, made }: { look: Look; made: MadeSets | null }) {
       ) : null}
       <Complaint problems={problems} />
       <ToBuy basket={plan.buyFor.basket} blocks={plan.buyFor.blocks} />
-      {after.cut > 0 ? <Caution about={['cutting']} /> : null}
+      {after.cut > 0 ? <Caution about={['cutting']} of={say('The largest top')} /> : null}
     </>
   );
 }
@@ -135,7 +137,15 @@ function CutTables({ top, fabrics }: { top: LargestTop; fabrics: readonly Fabric
   const rows = fabrics.filter(({ id }) => given(id) || left(id) > 1e-9);
   const text = (inches: Inches) => say('{length}', { length: { inches } });
   if (top.sets.length < 2) {
-    return <StripsTable fabrics={rows} strips={top.strips} last="Left" lastOf={(id) => text(left(id))} />;
+    return (
+      <StripsTable
+        name={say('Strips for the largest top, by fabric and width')}
+        fabrics={rows}
+        strips={top.strips}
+        last="Left"
+        lastOf={(id) => text(left(id))}
+      />
+    );
   }
   return top.sets.map(({ length }, at) => {
     const strips = top.strips.filter((row) => Math.abs(row.length - length) < 1e-9);
@@ -143,15 +153,24 @@ function CutTables({ top, fabrics }: { top: LargestTop; fabrics: readonly Fabric
     const used = rows.filter(
       ({ id }) => strips.some((row) => row.fabric === id) || (last && left(id) > 1e-9),
     );
+    const name = say('Strips {length} long for the largest top, by fabric and width', {
+      length: { inches: length },
+    });
     return (
       <div key={length} className="stack">
         <p className="quiet">
           <Fractions text={say('Strips cut {length} long', { length: { inches: length } })} />
         </p>
         {last ? (
-          <StripsTable fabrics={used} strips={strips} last="Left" lastOf={(id) => text(left(id))} />
+          <StripsTable
+            name={name}
+            fabrics={used}
+            strips={strips}
+            last="Left"
+            lastOf={(id) => text(left(id))}
+          />
         ) : (
-          <StripsTable fabrics={used} strips={strips} />
+          <StripsTable name={name} fabrics={used} strips={strips} />
         )}
       </div>
     );

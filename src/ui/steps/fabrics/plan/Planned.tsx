@@ -7,6 +7,7 @@ import { writeDownStrips } from '../../../../editing/commands/stripsOnHand';
 import { counted, phrase } from '../../../../model/phrase';
 import type { Fabric } from '../../../../model/project';
 import { useApp } from '../../../app';
+import { Apart } from '../../../fields/Apart';
 import { Complaint, useRun } from '../../../fields/Complaint';
 import { Fractions } from '../../../fields/Fractions';
 import { useSay } from '../../../words';
@@ -50,6 +51,7 @@ export function Planned({ wanted, look, cloths, onClose }: Props) {
   return (
     <>
       <StripsTable
+        name={say('Strips to cut, by fabric and width')}
         fabrics={cloths}
         strips={plan.strips}
         last="To buy"
@@ -79,9 +81,10 @@ export function Planned({ wanted, look, cloths, onClose }: Props) {
         </button>
         <button type="button" className="button" onClick={onClose}>
           {say('Done')}
+          <Apart of={say('What to cut')} />
         </button>
       </div>
-      <Caution about={['cutting']} />
+      <Caution about={['cutting']} of={say('What to cut')} />
     </>
   );
 }

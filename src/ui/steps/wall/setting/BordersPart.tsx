@@ -89,7 +89,7 @@ function OneBorder({ border, index, piecing, onPiece }: OneBorderProps) {
           value={border.width}
           least={0.25}
           most={30}
-          onCommit={(width) => store.getState().run(changeBorder(index, { width }))}
+          onCommit={(width) => store.getState().run(changeBorder(index, { width }), 'here')}
         />
         <FabricPicker
           label={border.keys ? 'Fabric if plain' : 'Fabric'}
@@ -132,7 +132,9 @@ function OneBorder({ border, index, piecing, onPiece }: OneBorderProps) {
           label="Extra at each end for the mitre"
           value={border.corners.spare ?? USUAL_MITRE_SPARE}
           most={12}
-          onCommit={(spare) => store.getState().run(setBorderCorners(index, { kind: 'mitred', spare }))}
+          onCommit={(spare) =>
+            store.getState().run(setBorderCorners(index, { kind: 'mitred', spare }), 'here')
+          }
         />
       ) : null}
       {border.corners?.kind === 'cornerstones' ? (
