@@ -57,9 +57,9 @@ test('one part of finishing is on show in the panel, its main action in sight, a
   await firstVisit(page);
   await goTo(page, 'Finishing');
   const parts = page.getByRole('navigation', { name: 'Parts of finishing' });
-  const work = page.getByRole('region', { name: 'What you take away' });
+  const work = page.getByRole('region', { name: 'To save or print' });
   const made: [part: string, action: RegExp | null, picture: string][] = [
-    ['Sizes', /^Copy the sizes/, 'The top with its measures'],
+    ['Sizes', /^Copy the sizes/, 'The top with its sizes'],
     ['Picture', /^Save the picture/, 'The picture as it will be saved'],
     ['In words', /^Copy the words/, 'The quilt as it is'],
     ['Fabric and cutting list', /^Print the list/, 'Backing of'],
@@ -80,11 +80,11 @@ test('one part of finishing is on show in the panel, its main action in sight, a
 
 test('a button of icons tells its name on keyboard focus, and Escape takes it away', async ({ page }) => {
   await firstVisit(page);
-  const looks = page.getByRole('toolbar', { name: 'How the wall is looked at' });
+  const looks = page.getByRole('toolbar', { name: 'How the wall is shown' });
   await looks.getByRole('button', { name: /^Grey/ }).focus();
   await page.keyboard.press('Tab');
   const hint = page.getByRole('tooltip');
-  await expect(hint).toHaveText('Clashes marked on the wall');
+  await expect(hint).toHaveText('Clashes: mark them on the wall');
   await page.keyboard.press('Escape');
   await expect(hint).toBeHidden();
   await page.setViewportSize({ width: 1440, height: 900 });

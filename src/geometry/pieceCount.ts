@@ -35,7 +35,7 @@ export function checkPieceCount(project: Project): Problem[] {
     ];
   }
   const say =
-    'The top would have {pieces} pieces; at most {most} are drawn. Take fewer blocks or fewer strips to a set.';
+    'The top would have {pieces} pieces; at most {most} are drawn. Use fewer blocks or fewer strips per set.';
   return [{ code: 'too-many-pieces', path: 'blocks', message: phrase(say, values) }];
 }
 

@@ -91,7 +91,7 @@ function isMadeUp(use: FabricUse): boolean {
 export function tooNarrow(path: string, width: number, seam: number): Problem[] {
   if (!isTooNarrow(width, seam)) return [];
   const say = 'A strip cut {width} wide vanishes in its two seams; it must be wider than {least}.';
-  return [problem('strip-too-narrow', path, say, { width: { inches: width }, least: { inches: 2 * seam } })];
+  return [problem('strip-too-narrow', path, say, { width: { inches: width }, least: { atLeast: 2 * seam } })];
 }
 
 function stripWidths(project: Project): Problem[] {
@@ -114,7 +114,7 @@ function keyWidth(path: string, width: number, seam: number): Problem[] {
   if (!isKeyTooNarrow(width, seam)) return [];
   const say =
     'A piece of a border cut {width} wide vanishes in its two seams; it must be at least {least} wide.';
-  const values = { width: { inches: width }, least: { inches: leastKeyWidth(seam) } };
+  const values = { width: { inches: width }, least: { atLeast: leastKeyWidth(seam) } };
   return [problem('strip-too-narrow', `${path}.width`, say, values)];
 }
 

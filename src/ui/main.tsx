@@ -5,6 +5,8 @@ import './theme.css';
 import './shell/shell.css';
 import './wall/wall.css';
 import './steps/steps.css';
+import './shell/wallRoom.css';
+import './touch.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { phrase } from '../model/phrase';
@@ -59,7 +61,9 @@ saveOnLeaving(session, document, window);
 // In development nothing is kept offline, so that the page always runs the current code.
 if (import.meta.env.PROD)
   keepOffline(() =>
-    session.app.getState().announce(phrase('A newer version is ready. It opens the next time you come.')),
+    session.app
+      .getState()
+      .announce(phrase('A newer version is ready. It opens the next time you start Wedgewall.')),
   );
 createRoot(root).render(
   <StrictMode>

@@ -3,8 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { swapsByValue, turnedColourway } from '../../src/cloth/colourway';
 import { meanColour } from '../../src/cloth/likeness';
 import { printMix } from '../../src/cloth/print/printMix';
+import { colourName } from '../../src/cloth/standIns';
 import { value } from '../../src/colour/spaces';
 import { everyCloth, fabricsInUse } from '../../src/model/colourway';
+import { speak } from '../../src/model/phrase';
 import type { Fabric } from '../../src/model/project';
 import { demo } from '../demo';
 
@@ -93,6 +95,17 @@ describe('made-up cloth in turned hues', () => {
       expect(Math.abs(lightness(by, cloth) - lightness(fabric, project.fabrics))).toBeLessThan(9);
     const ids = [...everyCloth(project), ...cloth].map((fabric) => fabric.id);
     expect(new Set(ids).size).toBe(ids.length);
+  });
+
+  it('is named by the colour it has, no two alike', () => {
+    for (const degrees of [0, 60, 120, 180, 300]) {
+      const { cloth } = turnedColourway(project, 'Colourway 1', degrees, 'kept');
+      for (const { name, colour } of cloth) {
+        const said = speak(colourName(colour));
+        expect(name.toLowerCase()).toMatch(new RegExp(`^${said}( \\d+)?, colourway 1$`));
+      }
+      expect(new Set(cloth.map(({ name }) => name)).size).toBe(cloth.length);
+    }
   });
 
   it('turned over puts the lightest made-up cloth where the darkest fabric was, each cloth once', () => {

@@ -10,6 +10,7 @@ import { findSet } from '../../model/find';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Block, Project, StripSet, Tip, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
+import { figureOf } from '../../model/words/figure';
 
 export interface BlockBulk {
   /** Seams sewn for one block: between its strips (each strip seam counts in each wedge), its wedges, and its corners. */
@@ -153,7 +154,7 @@ function adviceFor(project: Project, block: BlockBulk | null, asSet: TopBulk): P
   if (asSet.layers >= MANY_LAYERS) {
     const say =
       'With its seam allowances the top has {layers} layers of fabric on average. Choose light quilting and thin batting.';
-    advice.push(phrase(say, { layers: { figure: asSet.layers.toFixed(1) } }));
+    advice.push(phrase(say, { layers: figureOf(asSet.layers, 1) }));
   }
   if (project.setting.sashing.where === 'none') {
     advice.push(

@@ -17,7 +17,7 @@ const ENTRIES: Readonly<Record<string, string>> = {
   background: 'whether it is background', fabric: 'fabric', width: 'width', length: 'length', count: 'number', label: 'letter',
   strips: 'strips', pressing: 'pressing direction', firstTip: 'tip of the first wedge', progress: 'progress', cut: 'wedges really cut',
   locked: 'whether it is locked', up: 'tip-up wedges', down: 'tip-down wedges', perBlock: 'wedges to the block',
-  cutHeight: 'cut height', seam: 'seam allowance', assemblySeam: 'assembly seam', outerSeam: 'outer seam', kind: 'kind',
+  cutHeight: 'cut height', seam: 'seam allowance', assemblySeam: 'seam between wedges', outerSeam: 'seam around the block', kind: 'kind',
   number: 'number', places: 'places', cornerFabric: 'corner fabric', cornerShift: 'places of the corners', rows: 'rows',
   columns: 'columns', cells: 'cells', block: 'block', turn: 'turn', pinned: 'whether it is pinned', layout: 'layout',
   sashing: 'sashing', where: 'where it lies', borders: 'borders', weights: 'how much each part counts', unit: 'unit of length', wallLightness: 'wall background',

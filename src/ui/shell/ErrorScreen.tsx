@@ -35,9 +35,7 @@ export class ErrorScreen extends Component<{ children: ReactNode }, State> {
     return (
       <div role="alert" className="stack" style={{ padding: 24, maxWidth: '40rem' }}>
         <h2>This part of the screen stopped working</h2>
-        <p>
-          Your quilt is not lost. Undo the last change, or save the project to a file and load the page again.
-        </p>
+        <p>Your quilt is not lost. Undo the last change, or save the quilt to a file and reload the page.</p>
         <p className="quiet">{this.state.reason}</p>
         <div className="row">
           <button
@@ -48,13 +46,13 @@ export class ErrorScreen extends Component<{ children: ReactNode }, State> {
               this.setState({ reason: null, file: null });
             }}
           >
-            Undo and go on
+            Undo and continue
           </button>
           <button type="button" className="button" onClick={this.saveFile}>
             Save to a file
           </button>
           <button type="button" className="button" onClick={() => globalThis.location.reload()}>
-            Load the page again
+            Reload the page
           </button>
         </div>
         {this.state.file === null ? null : <p>Saved as {this.state.file}.</p>}

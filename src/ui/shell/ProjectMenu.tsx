@@ -1,5 +1,5 @@
 // The menu of quilts: name and saving of the open one, the other saved quilts, examples, files.
-import { ChevronDown, FileDown, FileWarning, FolderOpen, Keyboard } from 'lucide-react';
+import { BookOpen, ChevronDown, FileDown, FileWarning, FolderOpen, Keyboard } from 'lucide-react';
 import { useRef, useState } from 'react';
 import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
 import { renameProject } from '../../editing/commands/setting';
@@ -19,7 +19,10 @@ import { Examples } from './Examples';
 import { KeptQuilts } from './KeptQuilts';
 import { Refusals } from './Refusals';
 
-export function ProjectMenu({ onKeys }: { onKeys: () => void }) {
+/** What can be looked up. */
+export type Help = 'keys' | 'words';
+
+export function ProjectMenu({ onHelp }: { onHelp: (help: Help) => void }) {
   const say = useSay();
   const name = useApp((app) => app.project.name);
   const saving = useSessionState((state) => state.saving);
@@ -32,12 +35,12 @@ export function ProjectMenu({ onKeys }: { onKeys: () => void }) {
           className="button project-button"
           aria-label={say('Quilt: {name}. Open, save, other quilts', { name })}
         >
-          <bdi className="title">{name || say('Quilt without a name')}</bdi>
+          <bdi className="title">{name || say('Untitled quilt')}</bdi>
           <ChevronDown size={16} aria-hidden />
         </Button>
         <Popover className="popover" placement="bottom start">
           <Dialog aria-label={say('Quilts and files')} style={{ outline: 'none' }}>
-            {({ close }) => <Menu close={close} onKeys={onKeys} />}
+            {({ close }) => <Menu close={close} onHelp={onHelp} />}
           </Dialog>
         </Popover>
       </DialogTrigger>
@@ -65,7 +68,7 @@ export function ProjectMenu({ onKeys }: { onKeys: () => void }) {
   );
 }
 
-function Menu({ close, onKeys }: { close: () => void; onKeys: () => void }) {
+function Menu({ close, onHelp }: { close: () => void; onHelp: (help: Help) => void }) {
   const say = useSay();
   const session = useSession();
   const store = useAppStore();
@@ -75,6 +78,10 @@ function Menu({ close, onKeys }: { close: () => void; onKeys: () => void }) {
   const { saveText, saved } = useSaveFile();
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const file = useRef<HTMLInputElement>(null);
+  const lookUp = (help: Help) => {
+    close();
+    onHelp(help);
+  };
   const after = (done: Promise<readonly Problem[]>) =>
     void done.then((refused) => (refused.length === 0 ? close() : setProblems(refused)));
   return (
@@ -82,7 +89,7 @@ function Menu({ close, onKeys }: { close: () => void; onKeys: () => void }) {
       {problem ? <Complaint problems={[problem]} /> : null}
       {problem?.code === 'changed-elsewhere' ? (
         <button type="button" className="button" onClick={() => after(session.openOtherState())}>
-          {say('Open the other state')}
+          {say('Open the other version')}
         </button>
       ) : null}
       <TextField
@@ -123,15 +130,11 @@ function Menu({ close, onKeys }: { close: () => void; onKeys: () => void }) {
         >
           {say('Duplicate')}
         </button>
-        <button
-          type="button"
-          className="button"
-          onClick={() => {
-            close();
-            onKeys();
-          }}
-        >
+        <button type="button" className="button" onClick={() => lookUp('keys')}>
           <Keyboard size={16} aria-hidden /> {say('Keys')}
+        </button>
+        <button type="button" className="button" onClick={() => lookUp('words')}>
+          <BookOpen size={16} aria-hidden /> {say('Words')}
         </button>
       </div>
       <Saved words={saved} />

@@ -1,6 +1,6 @@
 // The strip at the foot of the screen: every fabric in the top from light to dark, as wide as its share. Pointing at a fabric
 // lights its pieces on the wall.
-import { useMemo } from 'react';
+import { type PointerEvent, useMemo } from 'react';
 import { drawProject } from '../../drawing/drawProject';
 import { fabricShares } from '../../drawing/shares';
 import { useApp, useAppStore } from '../app';
@@ -19,11 +19,16 @@ export function ValueStrip() {
   const shown = shares.find((one) => one.fabric.id === lit);
   if (shares.length === 0) return null;
   return (
-    <section className="value-strip" aria-label={say('Fabrics in the top, light to dark')}>
+    <section
+      className="value-strip"
+      aria-label={say('Fabrics in the top, light to dark')}
+      onPointerDown={lightUnderFinger}
+      onPointerMove={lightUnderFinger}
+    >
       <Toolbar
         className="slices"
         aria-label={say('Fabrics, light to dark')}
-        onPointerLeave={() => light(null)}
+        onPointerLeave={({ pointerType }) => pointerType !== 'touch' && light(null)}
       >
         {shares.map(({ fabric, share, value }) => (
           <button
@@ -62,6 +67,13 @@ export function ValueStrip() {
       </div>
     </section>
   );
+}
+
+/** A finger that slides along the strip lights the fabric under it: slices are narrower than a finger. */
+function lightUnderFinger({ pointerType, clientX, clientY, currentTarget }: PointerEvent<HTMLElement>): void {
+  if (pointerType !== 'touch') return;
+  const under = document.elementFromPoint(clientX, clientY)?.closest('button');
+  if (under && currentTarget.contains(under)) under.focus({ preventScroll: true });
 }
 
 function percent(share: number): string {

@@ -35,7 +35,7 @@ export function GestureLine({ carrying }: { carrying: boolean }) {
 
 const MOUSE = 'Drag a block onto another to swap them; click one for its tools. The wheel zooms.';
 const TOUCH = 'Drag a block onto another to swap them; tap one for its tools. Two fingers zoom.';
-const PICKED = 'Drag it to swap, pull its round handle to turn it, or use its buttons.';
+const PICKED = 'Drag it onto another to swap them, or use its buttons to turn, swap, pin or take it down.';
 const CARRYING = 'Let go over a block to swap, over an empty place to hang it. Escape puts it back.';
 
 function touched(): boolean {

@@ -2,6 +2,7 @@
 // together and passes keys and pointers on. Small, beside the work of another step, it only shows.
 import { Expand } from 'lucide-react';
 import {
+  type CSSProperties,
   type PointerEvent,
   useCallback,
   useDeferredValue,
@@ -40,7 +41,12 @@ import { WallNotice } from './WallNotice';
 const NEAR = 4.5;
 const NO_FINDINGS: readonly Finding[] = [];
 
-export function WallView({ number, small }: { number: boolean; small: boolean }) {
+interface Props {
+  number: boolean;
+  small: boolean;
+}
+
+export function WallView({ number, small }: Props) {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
@@ -50,6 +56,7 @@ export function WallView({ number, small }: { number: boolean; small: boolean })
   const look = useApp((app) => app.look);
   const chosen = useApp((app) => app.finding);
   const spot = useApp((app) => app.spot);
+  const step = useApp((app) => app.step);
   // The preview is drawn a moment after the words about it, because hanging 400 blocks takes noticeably long.
   const late = useDeferredValue(preview);
   const tried = preview === null ? null : late;
@@ -59,8 +66,8 @@ export function WallView({ number, small }: { number: boolean; small: boolean })
   const frame = useRef<HTMLDivElement>(null);
   const svg = useRef<SVGSVGElement>(null);
   const sheet = useRef<HTMLDivElement>(null);
-  const view = useView(frame, sheet, drawing, small);
-  const { gesture, press, carryByKey, put } = useGestures(frame, view, drawing);
+  const view = useView(frame, sheet, drawing, small, `${project.id} ${step} ${small}`);
+  const { gesture, press, pressGround, carryByKey, put } = useGestures(frame, view, drawing);
   const [focused, setFocused] = useState(0);
   useWheel(frame, view);
 
@@ -112,7 +119,8 @@ export function WallView({ number, small }: { number: boolean; small: boolean })
         className="wall"
         ref={frame}
         inert={small}
-        onPointerDown={(event) => press(event, { kind: 'ground' })}
+        style={{ '--px': 1 / view.sheet.scale } as CSSProperties}
+        onPointerDown={pressGround}
       >
         <div className="sheet" ref={sheet}>
           {/* biome-ignore lint/a11y/useSemanticElements: a drawing cannot be a <fieldset> */}
@@ -191,7 +199,7 @@ export function WallView({ number, small }: { number: boolean; small: boolean })
               : null
           }
         />
-        {small ? null : <ViewTools view={view} />}
+        {small ? null : <ViewTools view={view} picked={pickedHung?.centre ?? null} block={drawing.block} />}
       </div>
       {small ? (
         <button

@@ -149,7 +149,7 @@ export function BlockGallery({ clashes }: { clashes: ReadonlyMap<BlockId, readon
         </div>
         {marking ? (
           <div className="marking">
-            <p>{say('Press the blocks; Shift chooses all between two.')}</p>
+            <p>{say('Press blocks to choose them; Shift chooses all between two.')}</p>
             <div className="row">
               <button
                 type="button"
@@ -165,7 +165,7 @@ export function BlockGallery({ clashes }: { clashes: ReadonlyMap<BlockId, readon
           </div>
         ) : null}
       </div>
-      {found.length === 0 ? <p className="on-flannel">{say('No block is like that.')}</p> : null}
+      {found.length === 0 ? <p className="on-flannel">{say('No block matches.')}</p> : null}
       <ul className="block-list">
         {drawn.map((block) => (
           <li key={block.id}>

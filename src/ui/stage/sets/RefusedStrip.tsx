@@ -32,7 +32,7 @@ export function RefusedStrip({ refused, onLeave }: { refused: RefusedDrop; onLea
             </span>
           </button>
         ) : null}
-        <button type="button" className="button bare" aria-label={say('Leave it')} title={say('Leave it')} onClick={onLeave}>
+        <button type="button" className="button bare" aria-label={say('Cancel')} title={say('Cancel')} onClick={onLeave}>
           <X size={16} aria-hidden />
         </button>
       </div>

@@ -6,6 +6,7 @@ import type { OutsideClash, WedgeClash } from '../../../balance/clashes/wedgeCla
 import { findFabric, findSet } from '../../../model/find';
 import { counted, type Phrase, phrase } from '../../../model/phrase';
 import type { Block, BlockId, Place, Project } from '../../../model/project';
+import { figureOf, placesApart } from '../../../model/words/figure';
 
 export const PROGRESS_NAMES: Readonly<Record<Block['progress'], string>> = {
   planned: 'Planned',
@@ -88,10 +89,10 @@ const LEAST_CHANGE = 5e-3;
  * that the top needs, so that only the offers can be compared with each other.
  */
 export function topWords({ now, after }: TopScores, empty: boolean): Phrase {
-  const decimals = [0, 1, 2].find((places) => now.toFixed(places) !== after.toFixed(places)) ?? 3;
-  const values = { now: now.toFixed(decimals), after: after.toFixed(empty ? 1 : decimals) };
+  const decimals = placesApart(now, after);
+  const values = { now: figureOf(now, decimals), after: figureOf(after, empty ? 1 : decimals) };
   if (empty) return phrase('With it the whole top scores {after} points.', values);
-  if (Math.abs(after - now) < LEAST_CHANGE) return phrase('Makes no odds to the whole top.');
+  if (Math.abs(after - now) < LEAST_CHANGE) return phrase('Makes no difference to the whole top.');
   return after < now
     ? phrase('Better for the whole top: {now} → {after}.', values)
     : phrase('Worse for the whole top: {now} → {after}.', values);

@@ -2,6 +2,7 @@
 import { useState } from 'react';
 import type { Print } from '../../../model/project';
 import type { Problem } from '../../../model/result';
+import { meaningOf } from '../../../model/words/glossary';
 import { Choice } from '../../fields/Choice';
 import { TextField } from '../../fields/TextField';
 import { useSay } from '../../words';
@@ -36,7 +37,7 @@ export function FabricForm({ fabric, onCommit }: Props) {
           onCommit={(colour) => onCommit({ colour })}
         />
         <Choice
-          label="It is"
+          label="Kind"
           value={fabric.cloth.kind}
           options={[
             { value: 'plain', label: 'plain' },
@@ -60,8 +61,7 @@ export function FabricForm({ fabric, onCommit }: Props) {
           onChange={(event) => onCommit({ background: event.target.checked })}
         />
         <span>
-          {say('Background')}{' '}
-          <span className="quiet">{say('may meet itself without being marked as a clash')}</span>
+          {say('Background')} <span className="quiet">{say(meaningOf('background'))}</span>
         </span>
       </label>
     </div>

@@ -11,7 +11,7 @@ import type { MakingPattern } from './usePattern';
 import { usePatternOptions } from './usePatternOptions';
 
 const PART_NAMES: Readonly<Record<PatternPart, string>> = {
-  cover: 'Cover, sizes, signs and cautions',
+  cover: 'Cover, sizes, symbols and cautions',
   materials: 'Materials and cutting list',
   sets: 'Strip sets and cutting the wedges',
   blocks: 'Making a block, block cards, map of the wall',

@@ -37,7 +37,7 @@ export function usePattern(): MakingPattern {
     forget();
     setRemarks([]);
     setProblems([]);
-    setDoing({ words: phrase('Fetching what makes it …'), share: 0 });
+    setDoing({ words: phrase('Loading …'), share: 0 });
     try {
       const { makePatternPdf } = await import('../../../store/picture/patternPdf');
       const made = await makePatternPdf(project, options, write, (words, share) =>
@@ -53,7 +53,7 @@ export function usePattern(): MakingPattern {
       setRemarks(notSet(made.value));
     } catch {
       const say1 =
-        'What makes the pattern could not be loaded. Check the connection once, or open the page again.';
+        'The pattern could not be made: a part of the tool did not load. Check the connection, or reload the page.';
       setProblems([{ code: 'not-loaded', path: 'pattern', message: phrase(say1) }]);
     } finally {
       setDoing(null);

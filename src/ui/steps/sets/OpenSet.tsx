@@ -110,8 +110,8 @@ function RemoveSet({ set }: { set: StripSet }) {
   };
   const warning = counted(
     used,
-    '1 wedge of set {set} lies in a block; its place will stand empty.',
-    '{count} wedges of set {set} lie in blocks; their places will stand empty.',
+    '1 wedge of set {set} is in a block; its place will be empty.',
+    '{count} wedges of set {set} are in blocks; their places will be empty.',
     { set: set.label },
   );
   return (
@@ -121,10 +121,10 @@ function RemoveSet({ set }: { set: StripSet }) {
           <p role="status">{say(warning)}</p>
           <div className="row">
             <button type="button" className="button solid" onClick={remove}>
-              {say('Remove it all the same')}
+              {say('Remove it anyway')}
             </button>
             <button data-always type="button" className="button" onClick={() => setAsked(false)}>
-              {say('Leave it')}
+              {say('Cancel')}
             </button>
           </div>
         </div>

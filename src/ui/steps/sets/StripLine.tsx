@@ -108,8 +108,9 @@ export function StripLine(props: Props) {
 
 function Rim({ number, count }: { number: number; count: number }) {
   const say = useSay();
-  if (number === 1) return <span className="quiet">{say('bottom: rim of tip-up wedges')}</span>;
-  if (number === count) return <span className="quiet">{say('top: rim of tip-down wedges')}</span>;
+  if (number === 1) return <span className="quiet">{say('bottom strip: outer edge of tip-up wedges')}</span>;
+  if (number === count)
+    return <span className="quiet">{say('top strip: outer edge of tip-down wedges')}</span>;
   return null;
 }
 

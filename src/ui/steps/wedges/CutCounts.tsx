@@ -106,7 +106,7 @@ export function CutCounts({ row }: { row: LedgerRow }) {
               {say(asked.yes)}
             </button>
             <button data-always type="button" className="button" onClick={leave}>
-              {say('Leave it')}
+              {say('Cancel')}
             </button>
           </div>
         </div>

@@ -33,7 +33,7 @@ export function OtherCount({ perBlock, onDone }: Props) {
     <div className="stack">
       {apply(project, emptying).ok ? (
         <>
-          <p>{say('Empty the blocks first: their wedges are chosen afresh, and undo brings them back.')}</p>
+          <p>{say('Empty the blocks first; their wedges are then chosen again. Undo brings them back.')}</p>
           <div>
             <button
               type="button"
@@ -57,7 +57,7 @@ export function OtherCount({ perBlock, onDone }: Props) {
           {say('New quilt from these fabrics, {count} wedges', values)}
         </button>
         <button data-always type="button" className="button" onClick={onDone}>
-          {say('Leave it')}
+          {say('Cancel')}
         </button>
       </div>
     </div>

@@ -65,7 +65,7 @@ export function WedgeHeight() {
 }
 
 const CHANGED = phrase('The quilt changed while the sets were made. Make them again.');
-const NO_SETS = phrase('The strips on hand make no set so high. Nothing has changed.');
+const NO_SETS = phrase('The strips on hand make no set that high. Nothing has changed.');
 
 function WaysOut({ wanted, onLeave }: { wanted: Inches; onLeave: () => void }) {
   useEscape(onLeave);
@@ -134,7 +134,7 @@ function WaysOut({ wanted, onLeave }: { wanted: Inches; onLeave: () => void }) {
         ) : null}
         {heldByCut ? <NewQuilt wanted={wanted} onDone={onLeave} /> : null}
         <button data-always type="button" className="button" onClick={onLeave}>
-          {say('Leave it')}
+          {say('Cancel')}
         </button>
       </div>
       <Complaint problems={problems} />
@@ -173,11 +173,11 @@ function anewWords(before: Project, after: Project, wanted: Inches) {
     project.blocks[at]!.places.filter((place) => place !== null).length;
   const emptied = before.blocks.filter((_, at) => wedgesIn(after, at) < wedgesIn(before, at)).length;
   const height = { height: { inches: wanted } };
-  if (emptied === 0) return phrase('Make sets anew for {height}', height);
+  if (emptied === 0) return phrase('Make new sets for {height}', height);
   return counted(
     emptied,
-    'Make sets anew for {height} and empty 1 block',
-    'Make sets anew for {height} and empty {count} blocks',
+    'Make new sets for {height} and empty 1 block',
+    'Make new sets for {height} and empty {count} blocks',
     height,
   );
 }

@@ -29,7 +29,9 @@ export function WallMapButton() {
       announce(phrase('Saved as {file}: print it from there.', { file }));
     } catch {
       announce(
-        phrase('What makes the map could not be loaded. Check the connection once, or open the page again.'),
+        phrase(
+          'The map could not be made: a part of the tool did not load. Check the connection, or reload the page.',
+        ),
       );
     } finally {
       setMaking(false);

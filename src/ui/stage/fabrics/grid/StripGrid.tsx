@@ -143,7 +143,7 @@ export function StripGrid() {
               />
             </th>
             <th scope="col" className="grid-sum">
-              {say('Sum')}
+              {say('Total')}
             </th>
           </tr>
         </thead>
@@ -221,7 +221,7 @@ export function StripGrid() {
             ))}
             <td />
             <td className="grid-sum">
-              <output>{total}</output>
+              <output>{say('{total}', { total })}</output>
             </td>
           </tr>
         </tfoot>

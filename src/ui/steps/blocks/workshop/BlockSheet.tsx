@@ -27,7 +27,7 @@ export function BlockSheet({ block, turn }: { block: Block; turn: number }) {
       );
       setTold(phrase('Copied.'));
     } catch {
-      setTold(phrase('The browser did not let it be copied. Select the lines and copy them.'));
+      setTold(phrase('The browser did not allow copying. Select the lines and copy them.'));
     }
   };
   const print = () => {

@@ -41,7 +41,7 @@ export function PlanBackwards() {
   if (!open) {
     return (
       <button ref={opener} type="button" className="button fab-add" onClick={() => setOpen(true)}>
-        <Ruler size={16} aria-hidden /> {say('How large a top does it make')}
+        <Ruler size={16} aria-hidden /> {say('How large a top it makes')}
       </button>
     );
   }
@@ -95,7 +95,7 @@ function Top({ look, made }: { look: Look; made: MadeSets | null }) {
           </li>
         ))}
         {kept && !fit ? (
-          <li className="quiet">{say('Background fabric is kept for corners and sashing.')}</li>
+          <li className="quiet">{say('Background fabric is set aside for corners and sashing.')}</li>
         ) : null}
       </ul>
       <CutTables top={top} fabrics={project.fabrics} />
@@ -121,7 +121,7 @@ function Top({ look, made }: { look: Look; made: MadeSets | null }) {
 }
 
 function cutLabel(strips: number, sets: number): Phrase {
-  const cut = counted(strips, 'Cut: put 1 strip on the list', 'Cut: put {count} strips on the list');
+  const cut = counted(strips, 'Cut and add 1 strip', 'Cut and add {count} strips');
   if (sets === 0) return cut;
   const lay = counted(sets, 'Lay 1 set', 'Lay {count} sets');
   return phrase('{lay}. {cut}', { lay, cut });
@@ -224,7 +224,7 @@ function ToBuy({ basket, blocks }: { basket: ClothBasket; blocks: number }) {
             {buy.fabrics.length > 0 ? (
               <p className="quiet">
                 {say(
-                  'With straightening and shrinkage as they stand under Finishing; a step less of any of them would not do. Corners and sashing are extra.',
+                  'With the straightening and shrinkage set under Finishing; a step less of any of these would not be enough. Corners and sashing are extra.',
                 )}
               </p>
             ) : null}

@@ -43,7 +43,7 @@ export function Planned({ wanted, look, cloths, onClose }: Props) {
   );
   if (cloths.length === 0) return <p>{say('Choose at least one fabric.')}</p>;
   if (!plan) {
-    return <p>{say('No strip set of these widths and this length gives wedges as the wedge is planned.')}</p>;
+    return <p>{say('No strip set of these widths and this length gives wedges of the planned size.')}</p>;
   }
   const count = plan.strips.reduce((sum, row) => sum + row.count, 0);
   const unit = sellingUnit(project);
@@ -55,7 +55,7 @@ export function Planned({ wanted, look, cloths, onClose }: Props) {
         fabrics={cloths}
         strips={plan.strips}
         last="To buy"
-        lastOf={(fabric) => clothText(cloth.get(fabric) ?? 0, unit)}
+        lastOf={(fabric) => say(clothText(cloth.get(fabric) ?? 0, unit))}
       />
       <ul className="onhand-words">
         {plan.words.map((words) => (
@@ -64,7 +64,7 @@ export function Planned({ wanted, look, cloths, onClose }: Props) {
           </li>
         ))}
         <li className="quiet">
-          {say('To buy is from new fabric, with straightening and shrinkage as they stand under Finishing.')}
+          {say('What to buy is new fabric, with the straightening and shrinkage set under Finishing.')}
         </li>
       </ul>
       <Round wanted={wanted} />
@@ -77,7 +77,7 @@ export function Planned({ wanted, look, cloths, onClose }: Props) {
             if (run(writeDownStrips(plan.strips.map((row) => ({ ...row, length }))))) onClose();
           }}
         >
-          {say(counted(count, 'Cut: write down 1 strip', 'Cut: write down {count} strips'))}
+          {say(counted(count, 'Add this strip', 'Add these {count} strips'))}
         </button>
         <button type="button" className="button" onClick={onClose}>
           {say('Done')}
@@ -97,7 +97,7 @@ function Round({ wanted: { project, size } }: { wanted: Wanted }) {
     [project, size],
   );
   if (!size) return null;
-  const words = phrase('Round the blocks, for {rows} rows of {columns}, {width} × {height} finished:', {
+  const words = phrase('Around the blocks, for {rows} rows of {columns}, {width} × {height} finished:', {
     rows: size.rows,
     columns: size.columns,
     width: { inches: size.width },

@@ -7,7 +7,7 @@ import type { Fabric } from '../../../../model/project';
 import { useApp } from '../../../app';
 import { Choice } from '../../../fields/Choice';
 import { Complaint, useRun } from '../../../fields/Complaint';
-import { useSay } from '../../../words';
+import { useSay, useWrite } from '../../../words';
 import { Part } from '../Part';
 import { OpenColourway } from './OpenColourway';
 import './colourways.css';
@@ -23,6 +23,7 @@ export function ColourwaysSection() {
 
 function MakeColourway() {
   const say = useSay();
+  const write = useWrite();
   const [run, problems] = useRun();
   const project = useApp((app) => app.project);
   const [from, setFrom] = useState<From>('hues');
@@ -31,9 +32,9 @@ function MakeColourway() {
   const inUse = fabricsInUse(project);
   const spare = spareCloth(project.fabrics, inUse);
   const make = () => {
-    const name = freshName(say('Colourway {letter}', { letter: '' }).trim(), project.colourways);
+    const name = freshName(write('Colourway {letter}', { letter: '' }).trim(), project.colourways);
     if (from === 'hues') {
-      const { swaps, cloth } = turnedColourway(project, name, degrees, order);
+      const { swaps, cloth } = turnedColourway(project, name, degrees, order, write);
       return run(addColourway(name, swaps, cloth));
     }
     return run(addColourway(name, swapsByValue(inUse, from === 'same' ? inUse : spare, order)));
@@ -66,7 +67,7 @@ function MakeColourway() {
         {from === 'hues' ? (
           <label className="field">
             <span className="label">
-              {say('Turn every hue by {degrees}°; the background stays', { degrees })}
+              {say('Shift every colour by {degrees}°; the background stays', { degrees })}
             </span>
             <input
               type="range"

@@ -119,7 +119,7 @@ function UnevenGaps({ project }: { project: Project }) {
     });
   return (
     <details className="within">
-      <summary>{say('Gaps of different widths')}</summary>
+      <summary>{say('Vary sashing widths')}</summary>
       <div className="gaps">
         {gaps('columnGaps', columns)}
         {gaps('rowGaps', rows)}
