@@ -108,7 +108,8 @@ it('finds a word by any part of its name or meaning, in any letters, the nearest
     const begins = (one: { term: string }) => one.term.startsWith(sought.trim().toLowerCase());
     const first = found.findIndex((one) => !begins(one));
     if (isBeginning) expect(found.slice(0, first < 0 ? undefined : first)).toContain(term);
-    for (const one of found) expect(`${one.term} ${one.means}`.toLowerCase()).toContain(sought.trim().toLowerCase());
+    for (const one of found)
+      expect(`${one.term} ${one.means}`.toLowerCase()).toContain(sought.trim().toLowerCase());
   }
   expect(termsLike('no such word')).toEqual([]);
   expect(meaningOf('colourway')).toBe('The same quilt in other fabrics.');

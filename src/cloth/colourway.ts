@@ -47,7 +47,8 @@ export function swapsByValue(
 /**
  * A colourway's swaps and made-up cloth: of every fabric in use but the background one with its hues turned by `degrees`,
  * as light or dark as before. 'kept' puts each in its own fabric's place; 'turnedOver' as `swapsByValue` does. The cloth is
- * named by the colour it has, as `write` says it, and `name`; its ids are new to the project. Nothing but background in use: neither swaps nor cloth.
+ * named by the colour it has, as `write` says it, and `name`; its ids are new to the project. For photographed fabric it is plain, its mean
+ * turned. Nothing but background in use: neither swaps nor cloth.
  */
 export function turnedColourway(
   project: Project,
@@ -86,6 +87,9 @@ function colourTitle(hex: string, named: Map<string, number>, write: (words: Phr
 }
 
 function turnedCloth(fabric: Fabric, degrees: number): Fabric {
+  // A photograph with its hue turned would show fabric that does not exist.
+  if (fabric.cloth.kind === 'photo')
+    return { ...fabric, colour: hueTurned(meanColour(printMix(fabric)), degrees), cloth: { kind: 'plain' } };
   const colour = hueTurned(fabric.colour, degrees);
   if (fabric.cloth.kind === 'plain') return { ...fabric, colour };
   const { print } = fabric.cloth;

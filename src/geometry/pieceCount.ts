@@ -45,7 +45,10 @@ const MOST_CORNERS = 4;
 function blockPieces({ blocks, stripSets }: Project): number {
   const strips = new Map(stripSets.map((set) => [set.id, set.strips.length]));
   const inPlaces = blocks.map((block) =>
-    total(block.places.map((place) => (place ? (strips.get(place.set) ?? 0) : 1))),
+    block.kind === 'pictured'
+      ? // Where not all is known, the middle is a piece of its own.
+        total(block.wedges.map(({ bands }) => bands.length + 1))
+      : total(block.places.map((place) => (place ? (strips.get(place.set) ?? 0) : 1))),
   );
   return total(inPlaces) + MOST_CORNERS * blocks.length;
 }

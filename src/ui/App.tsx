@@ -43,9 +43,12 @@ export function App() {
   const [help, setHelp] = useState<Help | null>(null);
   const full = useApp((app) => app.wallFull);
   const { folded } = useFolded();
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another step or quilt starts at its heading
+  const before = useRef({ step, id });
   useEffect(() => {
-    panel.current?.scrollTo(0, 0);
+    // Another step or quilt starts at its heading.
+    if (before.current.step === step && before.current.id === id) return;
+    before.current = { step, id };
+    if (panel.current) showStart(panel.current);
   }, [step, id]);
   useEffect(() => {
     const key = (event: KeyboardEvent) => {
@@ -106,6 +109,14 @@ export function App() {
 function roomClass(full: boolean, folded: boolean, step: Step): string {
   if (full) return step === 'wall' ? 'room wall-full with-foot' : 'room wall-full';
   return folded ? 'room folded' : 'room';
+}
+
+/** Scrolls the panel to its start; and where the page scrolls as a whole, the page, if that start is far out of sight. */
+function showStart(panel: HTMLElement): void {
+  panel.scrollTo(0, 0);
+  const { top } = panel.getBoundingClientRect();
+  if (top < 0 || top > globalThis.innerHeight / 2)
+    panel.scrollIntoView({ block: 'start', behavior: 'instant' });
 }
 
 /** Whether an element takes letters, so that a key there is no command. */

@@ -29,6 +29,7 @@ import { ErrorScreen } from './shell/ErrorScreen';
 import { setTrustedTypes } from './trustedTypes';
 import { heedFolds } from './useEscape';
 import { Language } from './words';
+import './shell/flow.css';
 
 /** Ids that never repeat. randomUUID is missing where the page came over plain http from another machine. */
 function freshId(): string {

@@ -4,11 +4,12 @@ import { swapsByValue, turnedColourway } from '../../src/cloth/colourway';
 import { meanColour } from '../../src/cloth/likeness';
 import { printMix } from '../../src/cloth/print/printMix';
 import { colourName } from '../../src/cloth/standIns';
-import { value } from '../../src/colour/spaces';
+import { linearOfHex, oklabOf, value } from '../../src/colour/spaces';
 import { everyCloth, fabricsInUse } from '../../src/model/colourway';
 import { speak } from '../../src/model/phrase';
 import type { Fabric } from '../../src/model/project';
 import { demo } from '../demo';
+import { photographed } from '../model/picture/images';
 
 const plain = (id: string, colour: string): Fabric => ({
   id,
@@ -119,6 +120,18 @@ describe('made-up cloth in turned hues', () => {
     const at = (values: number[], end: (...all: number[]) => number) => values.indexOf(end(...values));
     expect(at(after, Math.max)).toBe(at(before, Math.min));
     expect(at(after, Math.min)).toBe(at(before, Math.max));
+  });
+
+  it('makes plain cloth for photographed fabric, as light as its mean, and leaves the photograph itself alone', () => {
+    const photo = photographed('a'.repeat(64));
+    const fabrics = project.fabrics.map(({ id, name, background }) => ({ ...photo, id, name, background }));
+    const { cloth } = turnedColourway({ ...project, fabrics }, 'Night', 150, 'kept');
+    expect(cloth.length).toBe(inUse.length);
+    const lightnessOf = (hex: string) => oklabOf(linearOfHex(hex))[0];
+    for (const made of cloth) {
+      expect(made.cloth).toEqual({ kind: 'plain' });
+      expect(lightnessOf(made.colour)).toBeCloseTo(lightnessOf(meanColour(printMix(photo))), 2);
+    }
   });
 
   it('is none where only background is in use', () => {

@@ -74,11 +74,12 @@ describe('the map of fabrics', () => {
     expect(new Set(purposes).size).toBe(18);
   });
 
-  it('leaves ids of the document that are no fabric’s to sets, blocks and the rows themselves', () => {
+  it('leaves ids of the document that are no fabric’s and no picture’s to sets, blocks and the rows themselves', () => {
     const others = /(^|[.\]])id$|^blocks\[\d+\]\.places\[\d+\]\.set$|^wall\.cells\[\d+\]\.block$/;
     fc.assert(
       fc.property(documents(FABRICS), (project) => {
-        expect(mentions(project).filter((one) => !one.fabric && !others.test(one.path))).toEqual([]);
+        const own = mentions(project).filter((one) => !one.fabric && !one.picture);
+        expect(own.filter((one) => !others.test(one.path))).toEqual([]);
       }),
       RUNS,
     );

@@ -1,6 +1,8 @@
 // How heavy and how thick the top becomes: seams in a block, layers where its points meet, weight of the cloth with its
 // seam allowances. Advice is common practice.
+
 import { cutOutline } from '../../geometry/allowance';
+import { asPieced } from '../../geometry/asPieced';
 import { cornerOutlines } from '../../geometry/block';
 import { area } from '../../geometry/point';
 import { layOut } from '../../geometry/setting';
@@ -104,8 +106,9 @@ export function blockBulk(project: Project, block: Block): BlockBulk {
   };
 }
 
-/** The whole top: hung blocks, sashing and borders. An empty cell weighs nothing. */
-export function bulkReport(project: Project): BulkReport {
+/** The whole top: hung blocks, sashing and borders. An empty cell weighs nothing, nor what a picture does not tell of its block. */
+export function bulkReport(given: Project): BulkReport {
+  const project = asPieced(given);
   const hung = project.wall.cells.flatMap((cell) => {
     const block = cell && project.blocks.find((one) => one.id === cell.block);
     return block ? [blockBulk(project, block)] : [];

@@ -27,7 +27,8 @@ const ENTRIES: Readonly<Record<string, string>> = {
   buying: 'fabric and prices', soldBy: 'how fabric is sold', shrinkage: 'shrinkage', straighten: 'fabric to straighten the edge', fatQuarters: 'fat quarters',
   longPieces: 'long pieces', bindingExtra: 'binding to spare', backing: 'backing', overhang: 'overhang', pieced: 'whether it may be pieced', price: 'price',
   kits: 'kits', bolt: 'length of a bolt', cutAs: 'how it is cut', extra: 'other costs per kit', fatQuarterPrice: 'price of a fat quarter',
-  currency: 'currency', colourways: 'colourways', swaps: 'replaced fabrics', by: 'replacement', oneWay: 'whether the print is directional',
+  currency: 'currency', wedges: 'wedges', bands: 'bands', sure: 'how sure it is', colourways: 'colourways', swaps: 'replaced fabrics', by: 'replacement', oneWay: 'whether the print is directional',
+  photo: 'photograph', picture: 'picture', colours: 'main colours', hex: 'colour', share: 'share', spread: 'how busy it is', scale: 'size of its figures', height: 'height',
 }; // biome-ignore format: a table
 
 /** One step into a document: the key of a group of entries, or the index in a list. */
@@ -124,6 +125,10 @@ function itemInWords(list: string, index: number, item: unknown, document: unkno
       return phrase('strip {position}', { position });
     case 'places':
       return phrase('place {position}', { position });
+    case 'wedges':
+      return phrase('wedge {position}', { position });
+    case 'bands':
+      return phrase('band {position}', { position });
     case 'inks':
       return phrase('print colour {position}', { position });
     case 'borders':

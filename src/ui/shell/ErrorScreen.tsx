@@ -22,11 +22,10 @@ export class ErrorScreen extends Component<{ children: ReactNode }, State> {
   }
 
   private readonly saveFile = () => {
-    const app = this.context?.app.getState();
-    if (!app) return;
-    const project = documentOf(app);
+    if (!this.context) return;
+    const project = documentOf(this.context.app.getState());
     const file = projectFileName(project.name);
-    downloadText(file, writeProject(project));
+    downloadText(file, writeProject(project, this.context.pictures.state.getState().pictures));
     this.setState({ file });
   };
 

@@ -75,6 +75,7 @@ function Menu({ close, onHelp }: { close: () => void; onHelp: (help: Help) => vo
   const open = useApp((app) => app.project);
   const projects = useSessionState((state) => state.projects);
   const problem = useSessionState((state) => state.problem);
+  const told = useSessionState((state) => state.told);
   const { saveText, saved } = useSaveFile();
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const file = useRef<HTMLInputElement>(null);
@@ -87,6 +88,13 @@ function Menu({ close, onHelp }: { close: () => void; onHelp: (help: Help) => vo
   return (
     <div className="stack" style={{ width: 330, maxWidth: '86vw', padding: 8 }}>
       {problem ? <Complaint problems={[problem]} /> : null}
+      {told.length > 0 ? (
+        <ul className="complaint">
+          {told.map((sentence) => (
+            <li key={say(sentence)}>{say(sentence)}</li>
+          ))}
+        </ul>
+      ) : null}
       {problem?.code === 'changed-elsewhere' ? (
         <button type="button" className="button" onClick={() => after(session.openOtherState())}>
           {say('Open the other version')}
@@ -101,7 +109,10 @@ function Menu({ close, onHelp }: { close: () => void; onHelp: (help: Help) => vo
         <button
           type="button"
           className="button"
-          onClick={() => saveText(projectFileName(open.name), writeProject(documentOf(store.getState())))}
+          onClick={() => {
+            const { pictures } = session.pictures.state.getState();
+            saveText(projectFileName(open.name), writeProject(documentOf(store.getState()), pictures));
+          }}
         >
           <FileDown size={16} aria-hidden /> {say('Save to a file')}
         </button>

@@ -19,6 +19,7 @@ import { type Move, touchedBy } from '../../model/moves';
 import type { BlockId, Project } from '../../model/project';
 import { isPlain, rowCount } from '../../model/wallCells';
 import { useApp, useAppStore } from '../app';
+import { flows } from '../flows';
 import { useAnalysis } from '../useAnalysis';
 import { useSay } from '../words';
 import { BlockTools } from './BlockTools';
@@ -236,12 +237,16 @@ function heldIn(gesture: Gesture | null, drawing: Drawing): Held | null {
   return lie && { block: gesture.block, at: lie.at, degrees: lie.degrees + gesture.degrees };
 }
 
-/** Zooms at the pointer with the wheel, or pans sideways with Shift. React's own wheel events cannot prevent scrolling. */
+/**
+ * Zooms at the pointer with the wheel, or pans sideways with Shift. Where the page scrolls as a whole the wheel is the page's, and the
+ * wall's with Ctrl. React's own wheel events cannot prevent scrolling.
+ */
 function useWheel(frame: React.RefObject<HTMLElement | null>, view: View): void {
   useEffect(() => {
     const element = frame.current;
     if (!element) return;
     const wheel = (event: WheelEvent) => {
+      if (flows() && !event.ctrlKey) return;
       event.preventDefault();
       if (event.shiftKey) {
         view.pan(-event.deltaY - event.deltaX, 0);

@@ -21,6 +21,8 @@ export function FabricForm({ fabric, onCommit }: Props) {
   const [live, setLive] = useState<Partial<NewFabric>>({});
   // The last print, so that a change to plain cloth and back loses nothing.
   const [kept, setKept] = useState<Print>(fabric.cloth.kind === 'print' ? fabric.cloth.print : FIRST_PRINT);
+  // The photograph too, which no field could bring back.
+  const [photo] = useState(fabric.cloth.kind === 'photo' ? fabric.cloth : null);
   const commitPrint = (print: Print) => {
     setKept(print);
     return onCommit({ cloth: { kind: 'print', print } });
@@ -42,8 +44,12 @@ export function FabricForm({ fabric, onCommit }: Props) {
           options={[
             { value: 'plain', label: 'plain' },
             { value: 'print', label: 'printed' },
+            ...(photo ? [{ value: 'photo' as const, label: 'photographed' }] : []),
           ]}
-          onChange={(kind) => (kind === 'plain' ? onCommit({ cloth: { kind: 'plain' } }) : commitPrint(kept))}
+          onChange={(kind) => {
+            if (kind === 'print') commitPrint(kept);
+            else onCommit({ cloth: kind === 'photo' && photo ? photo : { kind: 'plain' } });
+          }}
         />
       </div>
       {fabric.cloth.kind === 'print' ? (

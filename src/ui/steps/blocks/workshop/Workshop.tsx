@@ -18,6 +18,7 @@ import { BlockSheet } from './BlockSheet';
 import { useBench } from './bench';
 import { CornersOfBlock } from './CornersOfBlock';
 import { Meetings } from './Meetings';
+import { PicturedPanel } from './PicturedPanel';
 import { PlacePanel } from './PlacePanel';
 import { WholeBlock } from './WholeBlock';
 import './workshop.css';
@@ -38,7 +39,11 @@ export function Workshop({ block, clashes, choosing }: Props) {
   const slips = seamsNotNesting(project, block);
   return (
     <div className="workshop">
-      <WholeBlock block={block} choosing={choosing} />
+      {block.kind === 'pictured' ? (
+        <PicturedPanel block={block} />
+      ) : (
+        <WholeBlock block={block} choosing={choosing} />
+      )}
       {slips.length > 0 ? (
         <p className="verdict">
           {say('Between places {places} the seams are pressed the same way and do not nest.', {
@@ -46,16 +51,18 @@ export function Workshop({ block, clashes, choosing }: Props) {
           })}
         </p>
       ) : null}
-      <PlacePanel block={block} place={place} onTry={tryOn} />
+      {block.kind === 'pictured' ? null : <PlacePanel block={block} place={place} onTry={tryOn} />}
       <Meetings clashes={clashes.get(block.id) ?? []} complete={!block.places.includes(null)} />
-      <SecondChoice block={block} second={second?.id ?? null} onChoose={layBeside} />
+      {block.kind === 'pictured' ? null : (
+        <SecondChoice block={block} second={second?.id ?? null} onChoose={layBeside} />
+      )}
       <CornersOfBlock block={block} />
       <section aria-labelledby="far-title">
         <h3 id="far-title">{say('Progress')}</h3>
         <HowFar blocks={[block.id]} stage={block.progress} />
       </section>
       <BlockSheet block={block} turn={cellOf(project, block.id)?.turn ?? 0} />
-      <SewingAdvice />
+      {block.kind === 'pictured' ? null : <SewingAdvice />}
       <section aria-label={say('Remove it')}>
         <div className="row">
           <button

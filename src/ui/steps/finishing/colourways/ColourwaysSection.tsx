@@ -10,6 +10,7 @@ import { Complaint, useRun } from '../../../fields/Complaint';
 import { useSay, useWrite } from '../../../words';
 import { Part } from '../Part';
 import { OpenColourway } from './OpenColourway';
+import { PicturesStay } from './PicturesStay';
 import './colourways.css';
 
 type From = 'spare' | 'hues' | 'same';
@@ -54,6 +55,7 @@ function MakeColourway() {
         <p className="quiet">
           {say('The same blocks and sewing in other fabrics. The quilt on the wall stays as it is.')}
         </p>
+        <PicturesStay />
         <Choice
           label="Make one from"
           value={from}
@@ -79,6 +81,11 @@ function MakeColourway() {
               onChange={(event) => setDegrees(Number(event.target.value))}
             />
           </label>
+        ) : null}
+        {from === 'hues' && inUse.some(({ background, cloth }) => cloth.kind === 'photo' && !background) ? (
+          <p className="quiet">
+            {say('Photographed fabrics become plain fabrics of their shifted mean colour.')}
+          </p>
         ) : null}
         <Choice
           label="Lights and darks"
