@@ -115,7 +115,7 @@ test('a button of icons tells its name on keyboard focus, and Escape takes it aw
   await firstVisit(page);
   const looks = page.getByRole('toolbar', { name: 'How the wall is shown' });
   await looks.getByRole('button', { name: /^Grey/ }).focus();
-  await page.keyboard.press('Tab');
+  await page.keyboard.press('ArrowRight');
   const hint = page.getByRole('tooltip');
   await expect(hint).toHaveText('Clashes: mark them on the wall');
   await page.keyboard.press('Escape');
