@@ -38,7 +38,7 @@ test('Fabrics: forms that open and close, rows of fabric on hand, a fabric remov
     'Add a fabric',
     'Work out what to cut',
     'Add fabric on hand',
-    'How large a top does it make',
+    'How large a top it makes',
   ]) {
     await press(page, button(page, name));
     await press(page, page.locator('.panel').getByRole('button', { name: /^Done/ }).first());
