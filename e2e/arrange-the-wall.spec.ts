@@ -66,7 +66,7 @@ test.describe('arranging blocks on the wall', () => {
   }) => {
     await firstVisit(page);
     await goTo(page, 'Wall');
-    await page.getByRole('button', { name: 'Clashes marked on the wall' }).click();
+    await page.getByRole('button', { name: 'Clashes: mark them on the wall' }).click();
     const marks = page.locator('svg.top .mark');
     await expect(marks).toHaveCount(0);
     await expect(page.locator('svg.top .block-number')).toHaveCount(0);
@@ -155,7 +155,7 @@ test.describe('arranging blocks on the wall', () => {
     await expect.poll(() => hangsAt(page, 1)).toBe('row 1, column 2');
     expect(start).toBe('row 1, column 1');
     await page.keyboard.press('p');
-    await expect(block(page, 1)).toHaveAccessibleName(/pinned$/);
+    await expect(block(page, 1)).toHaveAccessibleName(/, pinned\b/);
     await page.keyboard.press('r');
     await expect(page.locator('[data-words="Block 1 is pinned. Unpin it to move it."]')).toBeVisible();
     await page.keyboard.press('p');

@@ -52,16 +52,16 @@ function edgeWays({ width, height, data }: Plane): { once: number; twice: number
 const SMALL = 1;
 const LARGE = 3;
 
-/** A proposal for the name: the figures and the colour. `scale` in inches, or null. */
+/** A proposal for the name, in lower case: 'dark teal stripe'. `scale` in inches, or null. */
 export function nameFor(figures: Figures, colour: string, scale: Inches | null): Phrase {
   return phrase(nameOf(figures, scale), { colour: colourName(colour) });
 }
 
 function nameOf(figures: Figures, scale: Inches | null): string {
-  if (figures === 'plain') return 'Plain, {colour}';
-  if (figures === 'tonal') return 'Tone on tone, {colour}';
-  if (figures === 'stripe') return 'Stripe, {colour}';
-  if (figures === 'check') return 'Check, {colour}';
-  if (scale !== null && scale < SMALL) return 'Small print, {colour}';
-  return scale !== null && scale > LARGE ? 'Large print, {colour}' : 'Print, {colour}';
+  if (figures === 'plain') return '{colour}';
+  if (figures === 'tonal') return '{colour} tone on tone';
+  if (figures === 'stripe') return '{colour} stripe';
+  if (figures === 'check') return '{colour} check';
+  if (scale !== null && scale < SMALL) return '{colour} small print';
+  return scale !== null && scale > LARGE ? '{colour} large print' : '{colour} print';
 }

@@ -92,19 +92,24 @@ function leftOver(rows: readonly Row[], slopes: readonly number[]): number {
 }
 
 function product(one: readonly number[], other: readonly number[]): number {
-  return one.reduce((sum, value, at) => sum + value * other[at]!, 0);
+  let sum = 0;
+  for (let at = 0; at < one.length; at += 1) sum += one[at]! * other[at]!;
+  return sum;
 }
 
 /** The ridge: normal equations with the expected size of each term on the diagonal, by elimination. */
 function solved(rows: readonly Row[], variance: number): number[] {
   const weight = Math.min(1, INDEPENDENT / rows.length) / variance;
   const table = Array.from({ length: TERMS }, (_, term) =>
-    Array.from({ length: TERMS + 1 }, (_none, other) => {
-      const of = (row: Row) => (other < TERMS ? row.terms[other]! : row.level);
-      const sum = rows.reduce((total, row) => total + row.terms[term]! * of(row), 0);
-      return weight * sum + (term === other ? EXPECTED[term]! ** -2 : 0);
-    }),
+    Array.from({ length: TERMS + 1 }, (_none, other) => (term === other ? EXPECTED[term]! ** -2 : 0)),
   );
+  for (const row of rows)
+    for (let term = 0; term < TERMS; term += 1) {
+      const by = weight * row.terms[term]!;
+      const line = table[term]!;
+      for (let other = 0; other < TERMS; other += 1) line[other]! += by * row.terms[other]!;
+      line[TERMS]! += by * row.level;
+    }
   return eliminated(table);
 }
 
@@ -128,7 +133,7 @@ export function brightnessAt(field: Brightness, x: number, y: number): number {
 }
 
 /** A fabric is looked at with so many places to a side, a card with fewer. */
-const FABRIC_SIDE = 96;
+const FABRIC_SIDE = 64;
 const CARD_SIDE = 12;
 /** The light is found, the fabric's colours told apart in that light, and the light found anew: so often. */
 const ROUNDS = 3;

@@ -1,7 +1,7 @@
 // The large area. It belongs to the step: what is in the hands there lies on it at a size at which cloth can be judged, with the wall
 // small beside it. One press makes the wall large; the work stays where it was underneath.
 import { ArrowLeft } from 'lucide-react';
-import type { ReactNode } from 'react';
+import { type ReactNode, useEffect } from 'react';
 import type { Step } from '../../store/app';
 import { useApp, useAppStore } from '../app';
 import { ErrorScreen } from '../shell/ErrorScreen';
@@ -15,8 +15,10 @@ import { FabricsStage } from './fabrics/FabricsStage';
 import { FinishingStage } from './finishing/FinishingStage';
 import { SetsStage } from './sets/SetsStage';
 import './stage.css';
+import { useFullScreen } from './useFullScreen';
 import { useWallWork } from './wall/WallWork';
 import { WedgesStage } from './wedges/WedgesStage';
+import { WORK_NAMES } from './workNames';
 
 export function Stage({ number }: { number: boolean }) {
   const say = useSay();
@@ -26,8 +28,12 @@ export function Stage({ number }: { number: boolean }) {
   const beginning = useBeginning();
   const onWall = useWallWork();
   const work = step === 'wall' ? onWall : workOf(step);
-  const large = work === null || enlarged;
-  useEscape(() => store.getState().enlargeWall(false), enlarged && work !== null);
+  const full = useFullScreen();
+  const large = work === null || enlarged || full;
+  useEscape(() => store.getState().enlargeWall(false), enlarged && work !== null && !full);
+  useEffect(() => {
+    if (beginning && full) store.getState().fillScreen(false);
+  }, [store, beginning, full]);
   if (beginning)
     return (
       <div className="large-area">
@@ -44,7 +50,7 @@ export function Stage({ number }: { number: boolean }) {
         </section>
       )}
       <WallView number={number} small={!large} />
-      {large && work !== null ? (
+      {large && work !== null && !full ? (
         <button
           type="button"
           className="button back-to-work"
@@ -76,15 +82,6 @@ function workOf(step: Step): ReactNode {
       return step satisfies never;
   }
 }
-
-const WORK_NAMES: Readonly<Record<Step, string>> = {
-  fabrics: 'Fabrics laid out',
-  sets: 'Strip sets laid out',
-  wedges: 'Wedges laid out',
-  blocks: 'Blocks laid out',
-  wall: 'Layouts to choose from',
-  finishing: 'What you take away',
-};
 
 const BACK_NAMES: Readonly<Record<Step, string>> = {
   fabrics: 'Back to the fabrics',

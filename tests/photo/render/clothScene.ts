@@ -115,7 +115,7 @@ export interface ClothScene {
   readonly card: PixelBox;
 }
 
-/** A table with a card on one side, other fabrics below, and the fabric at 60 pixels to the inch. */
+/** A table with a card on one side, plain fabrics below, and the fabric at 60 pixels to the inch. */
 export function clothScene(seed: number, random: () => number): ClothScene {
   const [width, height] = [560, 420];
   const plane = table(width, height, random);
@@ -127,7 +127,7 @@ export function clothScene(seed: number, random: () => number): ClothScene {
   const white = luminanceOfValue(CARD);
   lay(plane, evenPlane(card.width, card.height, [white, white, white]), card.x, card.y);
   for (let x = 20; x < 500; x += 130)
-    lay(plane, clothPlane(someCloth(seed * 7 + x, random), 100, 80, 60), x, 330);
+    lay(plane, evenPlane(100, 80, linearOfHex(clothColour(random))), x, 330);
   return { plane, fabric, cloth, card };
 }
 
