@@ -1,6 +1,7 @@
 // The app's state: the open project with its history, the step on show, what is picked, and the preview on the wall. It holds no
 // DOM; React reads it through ui/app.ts.
 import { createStore } from 'zustand/vanilla';
+import type { HandList } from '../arrange/byHand/handList';
 import type { Mark } from '../balance/finding';
 import type { FabricOrder } from '../drawing/fabricOrder';
 import { apply, type Command } from '../editing/apply';
@@ -60,6 +61,9 @@ export interface Laid extends Finishing {
   readonly into: BlockId | null;
   /** The size, in inches, that tops on offer should come close to; null where none are on offer. */
   readonly sizes: { readonly width: number; readonly height: number } | null;
+  /** The list of moves to make by hand, and whether it lies on the large area of the step Wall. */
+  readonly moves: HandList | null;
+  readonly movesOpen: boolean;
 }
 
 const NOTHING_LAID: Laid = {
@@ -71,6 +75,8 @@ const NOTHING_LAID: Laid = {
   entering: null,
   into: null,
   sizes: null,
+  moves: null,
+  movesOpen: false,
   ...FINISHING,
 };
 
