@@ -1,10 +1,10 @@
 // The app's state: the open project with its history, the step on show, what is picked, and the preview on the wall. It holds no
 // DOM; React reads it through ui/app.ts.
 import { createStore } from 'zustand/vanilla';
-import type { HandList } from '../arrange/byHand/handList';
 import type { Mark } from '../balance/finding';
 import type { FabricOrder } from '../drawing/fabricOrder';
 import { apply, type Command } from '../editing/apply';
+import type { HandList } from '../editing/handList';
 import { EMPTY_HISTORY, type History, record, redo, undo } from '../editing/history';
 import { soundStep } from '../editing/keptHistory';
 import { type Phrase, phrase } from '../model/phrase';

@@ -14,13 +14,18 @@ import { shapeOf } from './shape';
 const READ_SIDE = 420;
 const RINGS = 128;
 
+/** A block with inches of cloth that lie round the finished block, inside the corners. */
+export interface ReadByCorners extends ReadBlock {
+  readonly allowance: Inches;
+}
+
 /** Reads the block between four corners (top left, top right, bottom right, bottom left, in pixels as photographed). */
 export function readBlock(
   pixels: Pixels,
   corners: readonly Point[],
   knowledge: Knowledge,
   bend = 0,
-): ReadBlock {
+): ReadByCorners {
   const { plane, scale, left, top } = cutOut(pixels, corners, READ_SIDE);
   const lens: Lens = lensWithin(pixels, bend, scale, left, top);
   const inPlane = corners.map(({ x, y }) =>
@@ -29,7 +34,8 @@ export function readBlock(
   const { wedge } = knowledge.project;
   const allowance = allowanceSeen(plane, inPlane, lens, wedge);
   const shape = shapeOf(wedge, allowance);
-  return readLook(lookAt(plane, shapeTo(shape, inPlane), lens, shape, RINGS, plane), knowledge);
+  const look = lookAt(plane, shapeTo(shape, inPlane), lens, shape, RINGS, plane);
+  return { ...readLook(look, knowledge), allowance };
 }
 
 /** Steps in which the allowance is tried, and how far beyond the seam of the plan. */

@@ -6,6 +6,7 @@ import type { FabricReading, FabricWish } from '../../photo/fabric/readFabric';
 import type { Spot } from '../../photo/light/patch';
 import type { WhiteProposal } from '../../photo/light/propose';
 import type { Frame } from '../../photo/pixels/frame';
+import type { BlockJobs } from './blockJobs';
 
 /** A photograph as it is sent: its bytes, or null where the worker has it already. Keys never repeat on a page. */
 export interface SentPhoto {
@@ -13,7 +14,7 @@ export interface SentPhoto {
   readonly bytes: Uint8Array<ArrayBuffer> | null;
 }
 
-interface About {
+export interface About {
   readonly photo: SentPhoto;
 }
 
@@ -43,7 +44,7 @@ export interface FabricFound extends Omit<FabricReading, 'tile'> {
   readonly after: StoredPicture;
 }
 
-export interface PhotoJobs {
+export interface PhotoJobs extends BlockJobs {
   readonly open: {
     readonly ask: About & { readonly longest: number };
     readonly progress: PhotoProgress;

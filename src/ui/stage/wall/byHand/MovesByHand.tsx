@@ -2,8 +2,7 @@
 // much each further block gives, to choose how many to move.
 import { X } from 'lucide-react';
 import { useEffect, useMemo } from 'react';
-import { type HandList, hangsAs, listFits, movesOfList, tick } from '../../../../arrange/byHand/handList';
-import { blocksTouched } from '../../../../arrange/byHand/handSteps';
+import { type HandList, hangsAs, listFits, movesOfList, tick, touchedBy } from '../../../../editing/handList';
 import { rearrange } from '../../../../editing/commands/wall';
 import { counted, phrase } from '../../../../model/phrase';
 import type { Project } from '../../../../model/project';
@@ -101,7 +100,7 @@ function TheList({ project, list }: { project: Project; list: HandList }) {
           <p className="quiet">
             {say(
               counted(
-                blocksTouched(steps),
+                touchedBy(list),
                 '1 block is touched.',
                 '{count} blocks are touched, each once. Turns come first, then swaps, then rounds of more.',
               ),

@@ -1,6 +1,6 @@
 // Small pictures of one step: where on the wall it is, and the blocks it touches before and after. The words beside say the same.
 import { useMemo } from 'react';
-import type { HandList } from '../../../../arrange/byHand/handList';
+import type { HandList } from '../../../../editing/handList';
 import type { HandStep, Spot } from '../../../../arrange/byHand/handSteps';
 import { drawBlock } from '../../../../drawing/drawProject';
 import { finishedBlock } from '../../../../geometry/wedge';

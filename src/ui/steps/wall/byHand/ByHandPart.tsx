@@ -2,7 +2,7 @@
 // (stage/wall/byHand/).
 import { ListChecks } from 'lucide-react';
 import { useState } from 'react';
-import { listFits } from '../../../../arrange/byHand/handList';
+import { listFits } from '../../../../editing/handList';
 import { askedOf } from '../../../../arrange/search/effort';
 import { phrase } from '../../../../model/phrase';
 import type { Project } from '../../../../model/project';

@@ -1,7 +1,7 @@
 // The button that lists the moves by hand to the layout the wall shows, or that the last change gave it.
 import { ListChecks } from 'lucide-react';
 import { useMemo } from 'react';
-import { type HandList, listBetween } from '../../../../arrange/byHand/handList';
+import { type HandList, listBetween } from '../../../../editing/handList';
 import { type History, undo } from '../../../../editing/history';
 import { soundStep } from '../../../../editing/keptHistory';
 import { type Phrase, phrase } from '../../../../model/phrase';

@@ -1,9 +1,10 @@
 // A list of steps by hand as it is kept at the wall: how the wall hung, how it will hang, and which steps are ticked off. The list is
 // about the wall itself, whatever is done to the quilt meanwhile.
-import type { Move } from '../../model/moves';
-import type { Project, Wall } from '../../model/project';
-import { cellCount } from '../../model/wallCells';
-import { type HandStep, handSteps, movesOfStep } from './handSteps';
+
+import { blocksTouched, type HandStep, handSteps, movesOfStep } from '../arrange/byHand/handSteps';
+import type { Move } from '../model/moves';
+import type { Project, Wall } from '../model/project';
+import { cellCount } from '../model/wallCells';
 
 export interface HandList {
   readonly from: Wall;
@@ -54,6 +55,11 @@ export function hangsAs({ wall }: Project, { from, to }: HandList): 'before' | '
 /** All its steps as moves of the quilt that hangs as at its beginning. */
 export function movesOfList({ steps }: HandList): Move[] {
   return steps.flatMap(movesOfStep);
+}
+
+/** How many blocks the list touches, each once. */
+export function touchedBy({ steps }: HandList): number {
+  return blocksTouched(steps);
 }
 
 /** Whether two lists hold the same; what moves carry out is done on copies. */

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { hangsAs, listBetween, listFits, movesOfList, tick } from '../../../src/arrange/byHand/handList';
-import { turnsOf } from '../../../src/model/find';
-import { type Move, moved } from '../../../src/model/moves';
-import { scrappyTop } from '../../balance/tops';
+import { hangsAs, listBetween, listFits, movesOfList, tick } from '../../src/editing/handList';
+import { turnsOf } from '../../src/model/find';
+import { type Move, moved } from '../../src/model/moves';
+import { scrappyTop } from '../balance/tops';
 
 const PROJECT = scrappyTop({ rows: 2, columns: 3, seed: 4 });
 
