@@ -61,6 +61,9 @@ export interface Laid extends Finishing {
   readonly into: BlockId | null;
   /** The size, in inches, that tops on offer should come close to; null where none are on offer. */
   readonly sizes: { readonly width: number; readonly height: number } | null;
+  /** Whether photographs of blocks, or of the wall, are worked on there (photo/). */
+  readonly photoBlocks: boolean;
+  readonly photoWall: boolean;
   /** The list of moves to make by hand, and whether it lies on the large area of the step Wall. */
   readonly moves: HandList | null;
   readonly movesOpen: boolean;
@@ -75,6 +78,8 @@ const NOTHING_LAID: Laid = {
   entering: null,
   into: null,
   sizes: null,
+  photoBlocks: false,
+  photoWall: false,
   moves: null,
   movesOpen: false,
   ...FINISHING,

@@ -46,7 +46,7 @@ export interface WallPhotoState {
 const EMPTY: WallPhotoState = { photo: null, working: null, problems: [] };
 
 /** Most rows and columns of a photographed wall. */
-export const MOST_ROWS = 14;
+export const MOST_LINES = 14;
 
 export type WallPhotos = ReturnType<typeof createWallPhoto>;
 
@@ -136,7 +136,7 @@ export function createWallPhoto(
       if (key !== file.key) return;
       const found = seen?.ok ? seen.value : null;
       // Nothing was found: the rows and columns of the quilt, to be laid by hand.
-      const [rows, columns] = [wall.rows, wall.columns].map((one) => Math.min(MOST_ROWS, one));
+      const [rows, columns] = [wall.rows, wall.columns].map((one) => Math.min(MOST_LINES, one));
       const grid = found ?? {
         rows: rows!,
         columns: columns!,

@@ -3,6 +3,7 @@ import { useApp } from '../app';
 import { LaidOut } from './LayOutQuilt';
 import { StepHeading } from './StepHeading';
 import { ByHandPart, MovesOnPaper } from './wall/byHand/ByHandPart';
+import { WallFromPhoto } from './wall/byHand/WallFromPhoto';
 import { Findings } from './wall/Findings';
 import { SettingPart } from './wall/SettingPart';
 import { ShufflePart } from './wall/ShufflePart';
@@ -22,6 +23,7 @@ export function WallStep() {
       <Findings key={`findings ${id}`} />
       <ShufflePart key={`shuffle ${id}`} />
       <ByHandPart key={`by hand ${id}`} />
+      <WallFromPhoto />
       <WallSize />
       <SizeWanted />
       <SettingPart />

@@ -1,5 +1,5 @@
-// The large area at the Wall step while something else than the wall lies on it: moves to make by hand, several layouts to choose from,
-// or tops of about a wanted size.
+// The large area at the Wall step while something else than the wall lies on it: moves to make by hand, a photograph of
+// the wall, several layouts to choose from, or tops of about a wanted size.
 import { lazy, type ReactNode, Suspense } from 'react';
 import { useApp } from '../../app';
 import { useSeeking } from '../../session';
@@ -8,6 +8,7 @@ import { LayoutsToChoose } from './LayoutsToChoose';
 import { SizesToChoose } from './SizesToChoose';
 import './wallWork.css';
 
+const WallPhoto = lazy(() => import('../photo/WallPhotoStage'));
 const MovesByHand = lazy(() => import('./byHand/MovesByHand'));
 
 /** What lies on the large area, what it is called, and the words of the way back to it. */
@@ -22,6 +23,7 @@ export function useWallWork(): Work | null {
   const { state } = useSeeking();
   const sizes = useApp((app) => app.laid.sizes);
   const moves = useApp((app) => app.laid.movesOpen);
+  const photo = useApp((app) => app.laid.photoWall);
   const at = useApp((app) => app.step);
   if (at !== 'wall') return null;
   if (moves)
@@ -31,6 +33,16 @@ export function useWallWork(): Work | null {
       laid: (
         <Loaded>
           <MovesByHand />
+        </Loaded>
+      ),
+    };
+  if (photo)
+    return {
+      name: 'Photograph of the wall',
+      back: 'Back to the photograph',
+      laid: (
+        <Loaded>
+          <WallPhoto />
         </Loaded>
       ),
     };

@@ -2,8 +2,8 @@
 // much each further block gives, to choose how many to move.
 import { X } from 'lucide-react';
 import { useEffect, useMemo } from 'react';
-import { type HandList, hangsAs, listFits, movesOfList, tick, touchedBy } from '../../../../editing/handList';
 import { rearrange } from '../../../../editing/commands/wall';
+import { type HandList, hangsAs, listFits, movesOfList, tick, touchedBy } from '../../../../editing/handList';
 import { counted, phrase } from '../../../../model/phrase';
 import type { Project } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';

@@ -1,8 +1,8 @@
 // How much each further block gives that is moved by hand, to choose how many to move.
 
 import type { FewBlocks, FewBlocksOffer } from '../../../../arrange/byHand/fewBlocks';
-import type { HandList } from '../../../../editing/handList';
 import { weightsOf } from '../../../../balance/score/wishes';
+import type { HandList } from '../../../../editing/handList';
 import { moved } from '../../../../model/moves';
 import { counted } from '../../../../model/phrase';
 import { useApp, useAppStore } from '../../../app';

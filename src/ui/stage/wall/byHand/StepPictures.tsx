@@ -1,8 +1,8 @@
 // Small pictures of one step: where on the wall it is, and the blocks it touches before and after. The words beside say the same.
 import { useMemo } from 'react';
-import type { HandList } from '../../../../editing/handList';
 import type { HandStep, Spot } from '../../../../arrange/byHand/handSteps';
 import { drawBlock } from '../../../../drawing/drawProject';
+import type { HandList } from '../../../../editing/handList';
 import { finishedBlock } from '../../../../geometry/wedge';
 import { findBlock, turnsOf } from '../../../../model/find';
 import type { BlockId, Project } from '../../../../model/project';

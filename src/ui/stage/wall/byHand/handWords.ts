@@ -1,8 +1,8 @@
 // The steps of a list of moves by hand in words: what is done in one go, and line by line which block goes where and how it is turned.
 
-import type { HandList } from '../../../../editing/handList';
 import type { Carry, HandStep, Spot } from '../../../../arrange/byHand/handSteps';
 import { cellPlace } from '../../../../drawing/pattern/pages/cellPlace';
+import type { HandList } from '../../../../editing/handList';
 import { findBlock, turnsOf } from '../../../../model/find';
 import { type Phrase, phrase } from '../../../../model/phrase';
 import type { BlockId, Project } from '../../../../model/project';

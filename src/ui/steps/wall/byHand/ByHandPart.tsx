@@ -2,8 +2,8 @@
 // (stage/wall/byHand/).
 import { ListChecks } from 'lucide-react';
 import { useState } from 'react';
-import { listFits } from '../../../../editing/handList';
 import { askedOf } from '../../../../arrange/search/effort';
+import { listFits } from '../../../../editing/handList';
 import { phrase } from '../../../../model/phrase';
 import type { Project } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
