@@ -19,9 +19,8 @@ export interface Photograph {
 
 /** What a photograph is, by its first bytes and its headers; a problem with a sentence where it cannot be read. */
 export function checkPhotograph(bytes: Uint8Array): Result<Photograph> {
-  if (bytes.length === 0) return failed('photo-empty', '', phrase('This file is empty. Choose another.'));
-  if (bytes.length > MOST_PHOTOGRAPH_BYTES)
-    return failed('photo-large', '', phrase('This file takes {size} MB; a photograph takes at most {most} MB. Save it smaller, then choose it again.', { size: megabytes(bytes.length), most: megabytes(MOST_PHOTOGRAPH_BYTES) })); // biome-ignore format: one sentence
+  const size = checkSize(bytes.length);
+  if (!size.ok) return size;
   const type = typeOfBytes(bytes) ?? containerOf(bytes);
   if (!type)
     return failed('no-photo', '', phrase(`${otherKind(bytes)} Choose a photograph: JPEG, PNG or WebP.`));
@@ -33,6 +32,13 @@ export function checkPhotograph(bytes: Uint8Array): Result<Photograph> {
   if (Math.max(width, height) > MOST_PHOTOGRAPH_SIDE || width * height > MOST_PHOTOGRAPH_PIXELS)
     return failed('photo-pixels', '', phrase('This photograph has {width} × {height} pixels; at most {side} on a side and {most} million in all can be read. Save it smaller, then choose it again.', { width, height, side: MOST_PHOTOGRAPH_SIDE, most: MOST_PHOTOGRAPH_PIXELS / 1e6 })); // biome-ignore format: one sentence
   return ok({ type, width, height });
+}
+
+/** Whether a file of so many bytes may be a photograph that is read: asked before it is. */
+export function checkSize(bytes: number): Result<null> {
+  if (bytes === 0) return failed('photo-empty', '', phrase('This file is empty. Choose another.'));
+  if (bytes <= MOST_PHOTOGRAPH_BYTES) return ok(null);
+  return failed('photo-large', '', phrase('This file takes {size} MB; a photograph takes at most {most} MB. Save it smaller, then choose it again.', { size: megabytes(bytes), most: megabytes(MOST_PHOTOGRAPH_BYTES) })); // biome-ignore format: one sentence
 }
 
 function megabytes(bytes: number): number {
