@@ -89,7 +89,7 @@ export function createSitting(reader: PhotoReader = createPhotoReader(), address
   const state = createStore<SittingState>()(() => EMPTY);
   const { getState: get, setState: set } = state;
   let key = 0;
-  let going = false;
+  let going: Promise<void> | null = null;
   /** How often all was stopped: files that wait then are not opened. */
   let stops = 0;
 
@@ -141,9 +141,14 @@ export function createSitting(reader: PhotoReader = createPhotoReader(), address
     return all.find(inHand) ?? all[0] ?? null;
   };
   /** Reads what is stale, one patch after another, until all is read. */
-  const readOn = async () => {
-    if (going) return;
-    going = true;
+  const readOn = (): Promise<void> => {
+    going ??= reading().finally(() => {
+      going = null;
+      set({ working: null });
+    });
+    return going;
+  };
+  const reading = async () => {
     for (let next = nextStale(); next; next = nextStale()) {
       const { photo, patch } = next;
       const ask = askOf(photo, patch);
@@ -156,8 +161,6 @@ export function createSitting(reader: PhotoReader = createPhotoReader(), address
         changePatch(photo.file.key, patch.key, { read: withHrefs(read.value), problems: [], asked });
       } else changePatch(photo.file.key, patch.key, { problems: read?.problems ?? [STOPPED], asked });
     }
-    going = false;
-    set({ working: null });
   };
   const withHrefs = (found: FabricFound) => ({
     found,
@@ -202,6 +205,8 @@ export function createSitting(reader: PhotoReader = createPhotoReader(), address
       }
       await readOn();
     },
+    /** Settles once all that lies on the photographs is read, or could not be. */
+    settled: readOn,
     show: (current: number) => set({ current }),
     edit,
     editPatch: (of: number, patch: number, to: Partial<Patch>) => {

@@ -10,18 +10,11 @@ const PhotoStage = lazy(async () => ({ default: (await import('./photo/PhotoStag
 
 export function FabricsStage() {
   const { strips, photos } = useApp((app) => app.laid);
-  const drop = usePhotoDrop();
+  usePhotoDrop();
+  if (!photos) return strips ? <StripGrid /> : <FabricsLaidOut />;
   return (
-    <div className="takes-photos" {...drop}>
-      {photos ? (
-        <Suspense fallback={null}>
-          <PhotoStage />
-        </Suspense>
-      ) : strips ? (
-        <StripGrid />
-      ) : (
-        <FabricsLaidOut />
-      )}
-    </div>
+    <Suspense fallback={null}>
+      <PhotoStage />
+    </Suspense>
   );
 }

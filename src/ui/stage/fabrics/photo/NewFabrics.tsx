@@ -14,17 +14,17 @@ import { useNewFabrics } from './useNewFabrics';
 
 export function NewFabrics() {
   const say = useSay();
-  const { rows, ready, add, problems, busy } = useNewFabrics();
+  const { rows, add, problems, busy } = useNewFabrics();
   const replacing = useReplaced();
   return (
     <section className="photo-new stack" aria-label={say('New fabrics')}>
       <h3>{say(replacing ? 'The fabric' : 'New fabrics')}</h3>
       <ul>
         {rows.map((row) => (
-          <Row key={row.patch.key} row={row} named={!replacing} refused={problems.get(row.patch.key) ?? []} />
+          <Row key={row.patch.key} row={row} named={!replacing} refused={problems.get(row.patch) ?? []} />
         ))}
       </ul>
-      <Complaint problems={problems.get(0) ?? []} />
+      <Complaint problems={problems.get(null) ?? []} />
       <div className="row">
         <button
           data-once
@@ -38,8 +38,8 @@ export function NewFabrics() {
           <Check size={16} aria-hidden />{' '}
           {replacing
             ? say('Use for {name}', { name: replacing.name })
-            : ready.length > 1
-              ? say('Add {count} fabrics', { count: ready.length })
+            : rows.length > 1
+              ? say('Add {count} fabrics', { count: rows.length })
               : say('Add this fabric')}
         </button>
       </div>

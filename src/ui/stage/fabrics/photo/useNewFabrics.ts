@@ -1,5 +1,5 @@
 // The rows of new fabrics with their names and look-alikes, and the one change that adds them, or that gives a fabric there is its photograph.
-import { useMemo, useState } from 'react';
+import { useCallback, useMemo, useState } from 'react';
 import { likeness } from '../../../../cloth/likeness';
 import { printMix } from '../../../../cloth/print/printMix';
 import type { Command } from '../../../../editing/apply';
@@ -10,6 +10,7 @@ import type { Fabric, Project } from '../../../../model/project';
 import { ok, type Problem, type Result } from '../../../../model/result';
 import type { Patch, PatchRead, PhotoAtWork } from '../../../../store/photo/patches';
 import { photoCloth } from '../../../../store/photo/photoFabric';
+import type { SittingState } from '../../../../store/photo/sitting';
 import type { Session } from '../../../../store/session';
 import { useApp, useAppStore } from '../../../app';
 import { useSession } from '../../../session';
@@ -25,8 +26,8 @@ export interface NewRow {
   readonly likeness: string | null;
 }
 
-/** Problems by the key of the patch; 0: of all. */
-type Refused = ReadonlyMap<number, readonly Problem[]>;
+/** Problems of the patches as they were when they were refused; those of all under null. */
+type Refused = ReadonlyMap<Patch | null, readonly Problem[]>;
 
 const NONE: Refused = new Map();
 const NOT_READ: Problem = {
@@ -40,24 +41,29 @@ export function useNewFabrics() {
   const store = useAppStore();
   const session = useSession();
   const sitting = useSitting();
-  const photos = useSittingState((state) => state.photos);
-  const current = useSittingState((state) => state.current);
-  const replacing = useSittingState((state) => state.replacing);
   const project = useApp((app) => app.project);
   const [problems, setProblems] = useState<Refused>(NONE);
   const [busy, setBusy] = useState(false);
-  const rows = useMemo(() => {
-    const shown = replacing ? photos.filter(({ file }) => file.key === current) : photos;
-    return rowsOf(shown, replacing !== null, project, (read) => write(read.found.name));
-  }, [photos, current, replacing, project, write]);
-  const ready = rows.filter(({ patch }) => patch.read);
+  const rowsNow = useCallback(
+    ({ photos, current, replacing }: SittingState) => {
+      const shown = replacing === null ? photos : photos.filter(({ file }) => file.key === current);
+      return rowsOf(shown, replacing !== null, project, (read) => write(read.found.name));
+    },
+    [project, write],
+  );
+  const state = useSittingState((now) => now);
+  const shown = useMemo(() => rowsNow(state), [rowsNow, state]);
   const add = async () => {
     setBusy(true);
+    // What was changed last is read first.
+    await sitting.settled();
+    const { replacing } = sitting.state.getState();
+    const rows = rowsNow(sitting.state.getState());
     const made = await Promise.all(rows.map((row) => fabricOf(session, row)));
     setBusy(false);
-    const wrong = rows.flatMap(({ patch }, at): [number, readonly Problem[]][] => {
+    const wrong = rows.flatMap(({ patch }, at): [Patch, readonly Problem[]][] => {
       const one = made[at]!;
-      return one.ok ? [] : [[patch.key, one.problems]];
+      return one.ok ? [] : [[patch, one.problems]];
     });
     setProblems(new Map(wrong));
     if (wrong.length > 0) return;
@@ -65,7 +71,7 @@ export function useNewFabrics() {
     const { run, announce, project: now } = store.getState();
     const refused = run(commandOf(now, replacing, fabrics), 'here');
     if (refused.length > 0) {
-      setProblems(new Map([[0, refused]]));
+      setProblems(new Map([[null, refused]]));
       return;
     }
     announce(
@@ -76,7 +82,7 @@ export function useNewFabrics() {
     for (const { photo } of rows) sitting.removePhoto(photo.file.key);
     closePhotos(store, sitting);
   };
-  return { rows, ready, add, problems, busy };
+  return { rows: shown, add, problems, busy };
 }
 
 /** The command on fabrics as made: those that are new, or what one looks like from now on. */

@@ -1,5 +1,5 @@
 // Photographs that are dropped onto the large area, pasted, or chosen: the work on them comes onto the large area. Its code is fetched then.
-import { type DragEvent, useCallback, useEffect } from 'react';
+import { useCallback, useEffect } from 'react';
 import { useAppStore } from '../../../app';
 
 /** Takes files in; the work on photographs opens. */
@@ -15,27 +15,29 @@ export function useTakePhotos(): (files: readonly File[]) => void {
   );
 }
 
-/** Handlers for the area onto which files are dropped; while it is on show, a pasted picture is taken too. */
-export function usePhotoDrop() {
+/** While it is on show: pictures dropped onto the large area, or pasted, are taken. */
+export function usePhotoDrop(): void {
   const take = useTakePhotos();
   useEffect(() => {
+    const dropped = (event: DragEvent) => {
+      const over = event.target instanceof Element && event.target.closest('.large-area') !== null;
+      if (!over || !event.dataTransfer?.types.includes('Files')) return;
+      event.preventDefault();
+      if (event.type === 'drop') take([...event.dataTransfer.files]);
+    };
     const pasted = (event: ClipboardEvent) => {
       const files = [...(event.clipboardData?.files ?? [])];
       if (files.length === 0) return;
       event.preventDefault();
       take(files);
     };
+    document.addEventListener('dragover', dropped);
+    document.addEventListener('drop', dropped);
     document.addEventListener('paste', pasted);
-    return () => document.removeEventListener('paste', pasted);
+    return () => {
+      document.removeEventListener('dragover', dropped);
+      document.removeEventListener('drop', dropped);
+      document.removeEventListener('paste', pasted);
+    };
   }, [take]);
-  return {
-    onDragOver: (event: DragEvent) => {
-      if (event.dataTransfer.types.includes('Files')) event.preventDefault();
-    },
-    onDrop: (event: DragEvent) => {
-      if (!event.dataTransfer.types.includes('Files')) return;
-      event.preventDefault();
-      take([...event.dataTransfer.files]);
-    },
-  };
 }
