@@ -1,9 +1,10 @@
 // The fabric picked on the large area: its form, what it is used for, another in its place, and its removal. While it has the
 // pointer or the focus, its pieces are lit on the wall.
-import { Trash2, X } from 'lucide-react';
+import { Camera, Trash2, X } from 'lucide-react';
 import { useMemo, useState } from 'react';
 import { changeFabric, removeFabric, replaceFabric } from '../../../editing/commands/fabrics';
 import type { Fabric, FabricId } from '../../../model/project';
+import type { AppStore } from '../../../store/app';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { FabricPicker } from '../../fields/FabricPicker';
@@ -59,7 +60,10 @@ export function OpenFabric({ fabric }: { fabric: Fabric }) {
           }
         />
         <Replace fabric={fabric} />
-        <div>
+        <div className="row">
+          <button type="button" className="button" onClick={() => photograph(store, fabric.id)}>
+            <Camera size={16} aria-hidden /> {say('Use a photograph')}
+          </button>
           <button
             type="button"
             className="button"
@@ -72,6 +76,14 @@ export function OpenFabric({ fabric }: { fabric: Fabric }) {
       </div>
     </section>
   );
+}
+
+/** Opens the work on photographs, for what this fabric looks like. */
+function photograph(store: AppStore, fabric: FabricId): void {
+  void import('../../../store/photo/sitting').then(({ sittingOf }) => {
+    sittingOf(store).replace(fabric);
+    store.getState().lay({ photos: true });
+  });
 }
 
 /** Replaces the fabric by another one wherever the quilt uses it. */
