@@ -26,7 +26,7 @@ export function BlockInPhoto({ photo, work }: Props) {
   const say = useSay();
   const { file, name, href, opened, laid, found, problems, done, read } = photo;
   return (
-    <article className="photo-work" aria-label={say('Photograph {name}', { name })}>
+    <article className="picture-in-work" aria-label={say('Photograph {name}', { name })}>
       <div className="sheet-of-paper">
         <p className="quiet">
           {say(

@@ -22,8 +22,8 @@ export default function BlockPhotosStage() {
   const inHand = photos.find(({ file }) => file.key === current) ?? null;
   const take = (files: readonly File[]) => void work.take(files);
   return (
-    <PhotoDrop className="photo-stage" onTake={take}>
-      <header className="sheet-of-paper photo-head">
+    <PhotoDrop className="pictures-stage" onTake={take}>
+      <header className="sheet-of-paper pictures-head">
         <h2>{say('Blocks from photographs')}</h2>
         <div className="row">
           <TakePhotos

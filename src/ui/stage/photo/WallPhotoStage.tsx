@@ -26,8 +26,8 @@ export default function WallPhotoStage() {
   useEffect(() => store.getState().enlargeWall(false), [store]);
   const take = (files: readonly File[]) => void work.take(files[0]!.name, files[0]!);
   return (
-    <PhotoDrop className="photo-stage" onTake={take}>
-      <header className="sheet-of-paper photo-head">
+    <PhotoDrop className="pictures-stage" onTake={take}>
+      <header className="sheet-of-paper pictures-head">
         <h2>{say('The wall from a photograph')}</h2>
         <div className="row">
           <TakePhotos

@@ -9,7 +9,7 @@ export function Working({ working, onStop }: { working: PhotoProgress | null; on
   const say = useSay();
   const doing = working ? say(working.doing) : '';
   return (
-    <div className={working ? 'photo-working sheet-of-paper' : 'photo-working'}>
+    <div className={working ? 'pictures-working sheet-of-paper' : 'pictures-working'}>
       <p role="status">{doing}</p>
       {working ? (
         <>
