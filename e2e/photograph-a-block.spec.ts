@@ -60,7 +60,7 @@ function watchPolicy(page: Page): string[] {
 test('a block of the quilt is told from its photograph, and its corners are moved by hand and keys @phone', async ({
   page,
 }) => {
-  test.setTimeout(120_000);
+  test.setTimeout(90_000);
   const broken = watchPolicy(page);
   const { project, pixels, corners, number } = await shot;
   await openBlocks(page, project);
@@ -87,7 +87,7 @@ test('a block of the quilt is told from its photograph, and its corners are move
 test('a new block is put right, hangs as its picture, outlives a reload and is undone in one step', async ({
   page,
 }) => {
-  test.setTimeout(120_000);
+  test.setTimeout(90_000);
   const broken = watchPolicy(page);
   const { project, pixels } = await shot;
   const cells = project.wall.cells.map(() => null);
@@ -118,7 +118,7 @@ test('a new block is put right, hangs as its picture, outlives a reload and is u
 });
 
 test('what is no photograph is told by name, and the rest goes on', async ({ page }) => {
-  test.setTimeout(120_000);
+  test.setTimeout(90_000);
   const { project, pixels } = await shot;
   await openBlocks(page, project);
   await page.getByLabel('Files of photographs').setInputFiles([
@@ -135,7 +135,9 @@ test('what is no photograph is told by name, and the rest goes on', async ({ pag
   await expect(page.locator('.corner-picture')).toBeVisible({ timeout: 60_000 });
   // Corners that cross are said at their place, and nothing is read from them.
   await page.getByText('Corners in pixels').click();
-  const across = page.getByRole('textbox', { name: 'Across (Top left corner)' });
+  const across = page
+    .getByRole('group', { name: 'Top left corner' })
+    .getByRole('textbox', { name: 'Across' });
   await across.fill(String(pixels.width));
   await across.press('Enter');
   await expect(page.getByText('The sides cross, or a corner points inwards')).toBeVisible({
