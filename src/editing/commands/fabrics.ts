@@ -24,8 +24,7 @@ export function addFabrics(fabrics: readonly Omit<Fabric, 'id'>[]): Command {
   return {
     label: phrase('add {count} fabrics', { count: fabrics.length }),
     change: (draft) => {
-      for (const fabric of fabrics)
-        draft.fabrics.push({ ...fabric, id: freshId('f', everyCloth(draft)) });
+      for (const fabric of fabrics) draft.fabrics.push({ ...fabric, id: freshId('f', everyCloth(draft)) });
     },
   };
 }

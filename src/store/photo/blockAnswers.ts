@@ -15,7 +15,7 @@ import { cellsOf, likenessOf } from '../../photo/wall/gridBy';
 import { readWall } from '../../photo/wall/readWall';
 import type { Answers } from '../workers/protocol';
 import type { BlockFound, BlockJobs, BlockLaid } from './blockJobs';
-import type { Codec, OnPixels, Work } from './photoAnswers';
+import type { Codec, OnPixels, Work } from './photoMeans';
 
 /** The longer side of the picture of a block that is kept, pixels: alone, and as one of a wall. */
 const SIDE = 900;

@@ -5,7 +5,7 @@ import type { PicturedWedge, Project, WedgePlan } from '../../model/project';
 import type { Result } from '../../model/result';
 import type { ReadBlock } from '../../photo/block/readLook';
 import type { GridLaid } from '../../photo/wall/grid';
-import type { About, PhotoProgress } from './photoJobs';
+import type { About, PhotoProgress } from './sentPhoto';
 
 /** Where a block lies: its corners from top left clockwise, in pixels of the photograph, and the bend of the lens. */
 export interface BlockLaid {

@@ -9,10 +9,11 @@ import { isConvex } from '../../photo/plane/quads';
 import type { AppStore } from '../app';
 import { type Addresses, OF_PAGE } from './addresses';
 import type { BlockFound, BlockLaid } from './blockJobs';
+import { bandKey, type Corrected } from './corrected';
 import { CROSSED, insetCorners, SHOWN, STOPPED, UNREADABLE } from './laidOut';
-import type { OpenedPhoto, PhotoProgress } from './photoJobs';
+import type { OpenedPhoto } from './photoJobs';
 import { createPhotoReader, type PhotoFile, type PhotoReader } from './photoReader';
-import { type Told, toldKey } from './told';
+import type { PhotoProgress } from './sentPhoto';
 
 export interface BlockPhoto {
   readonly file: PhotoFile;
@@ -25,7 +26,7 @@ export interface BlockPhoto {
   readonly read: { readonly block: BlockFound; readonly href: string } | null;
   /** What it was read by, to see whether that still holds; null before. */
   readonly readBy: ReadBy | null;
-  readonly told: Told;
+  readonly corrected: Corrected;
   readonly problems: readonly Problem[];
   /** What became of it; null while it waits. */
   readonly done: Phrase | null;
@@ -50,7 +51,7 @@ export interface BlockPhotosState {
 const EMPTY: BlockPhotosState = { photos: [], current: null, waiting: 0, working: null, refused: [] };
 
 /** The most photographs at a time: each takes some megabytes of memory. */
-export const MOST_BLOCK_PHOTOS = 24;
+const MOST_BLOCK_PHOTOS = 24;
 
 const FULL: Problem = {
   code: 'too-many-photos',
@@ -100,7 +101,7 @@ export function createBlockPhotos(
       found: Boolean(seen?.ok && seen.value),
       read: null,
       readBy: null,
-      told: {},
+      corrected: {},
       problems: [],
       done: null,
     };
@@ -177,12 +178,12 @@ export function createBlockPhotos(
       if (!photo) return;
       const [first, second, third, fourth] = photo.laid.corners;
       // The corner that was at the bottom left comes to the top left.
-      change(of, { laid: { ...photo.laid, corners: [fourth!, first!, second!, third!] }, told: {} });
+      change(of, { laid: { ...photo.laid, corners: [fourth!, first!, second!, third!] }, corrected: {} });
       void readOn();
     },
     tell(of: number, place: number, band: number, fabric: FabricId | null): void {
       const photo = photoOf(of);
-      if (photo) change(of, { told: { ...photo.told, [toldKey(place, band)]: fabric } });
+      if (photo) change(of, { corrected: { ...photo.corrected, [bandKey(place, band)]: fabric } });
     },
     /** It became part of the quilt, or was tied to a block of it; the next one comes into hand. */
     finish(of: number, done: Phrase): void {

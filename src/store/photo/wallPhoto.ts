@@ -11,17 +11,18 @@ import { cellsOf } from '../../photo/wall/gridBy';
 import type { AppStore } from '../app';
 import { type Addresses, OF_PAGE } from './addresses';
 import type { BlockFound } from './blockJobs';
+import { bandKey, type Corrected } from './corrected';
 import { CROSSED, insetCorners, SHOWN, STOPPED, UNREADABLE } from './laidOut';
-import type { OpenedPhoto, PhotoProgress } from './photoJobs';
+import type { OpenedPhoto } from './photoJobs';
 import { createPhotoReader, type PhotoFile, type PhotoReader } from './photoReader';
-import { type Told, toldKey } from './told';
+import type { PhotoProgress } from './sentPhoto';
 
 export interface WallCell {
   /** In pixels of the photograph, from top left clockwise. */
   readonly corners: readonly Point[];
   readonly empty: boolean;
   readonly read: { readonly block: BlockFound; readonly href: string } | null;
-  readonly told: Told;
+  readonly corrected: Corrected;
   /** Whether it is not the block of the quilt that it looks like. */
   readonly anew: boolean;
 }
@@ -108,7 +109,7 @@ export function createWallPhoto(
       corners,
       empty: false,
       read: null,
-      told: {},
+      corrected: {},
       anew: false,
     }));
   const changeCell = (at: number, to: Partial<WallCell>) => {
@@ -152,7 +153,7 @@ export function createWallPhoto(
     markEmpty: (at: number, empty: boolean) => changeCell(at, { empty }),
     tell(at: number, place: number, band: number, fabric: FabricId | null): void {
       const cell = get().photo?.cells[at];
-      if (cell) changeCell(at, { told: { ...cell.told, [toldKey(place, band)]: fabric } });
+      if (cell) changeCell(at, { corrected: { ...cell.corrected, [bandKey(place, band)]: fabric } });
     },
     takeAnew: (at: number, anew: boolean) => changeCell(at, { anew }),
     /** Reads every block of the grid. */

@@ -4,7 +4,7 @@ import type { PhotographedCell, PhotographedWall } from '../../editing/pictured/
 import { turnsOf } from '../../model/find';
 import type { PictureId } from '../../model/picture/picture';
 import type { Block, Project } from '../../model/project';
-import { withTold } from './told';
+import { withCorrected } from './corrected';
 import type { WallCell, WallPhoto } from './wallPhoto';
 
 /** The block of the quilt that a cell shows, with its turn there. */
@@ -52,7 +52,7 @@ export function wallToHang(
       const one = known[at];
       if (one) return { kind: 'known', block: one.block.id, turn: one.turn };
       if (cell.empty || !cell.read) return null;
-      const wedges = withTold(cell.read.block.shown, cell.told);
+      const wedges = withCorrected(cell.read.block.shown, cell.corrected);
       return {
         kind: 'new',
         read: { picture: pictureOf(at), wedges, cornerShift: 0, cornerFabric: null },

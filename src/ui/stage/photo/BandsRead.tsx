@@ -5,7 +5,7 @@ import { useState } from 'react';
 import { findFabric } from '../../../model/find';
 import type { FabricId, PicturedWedge } from '../../../model/project';
 import type { ReadBand } from '../../../photo/block/readLook';
-import { isDoubtful } from '../../../store/photo/told';
+import { isDoubtful } from '../../../store/photo/corrected';
 import { useApp } from '../../app';
 import { Swatch } from '../../fields/Swatch';
 import { useSay } from '../../words';

@@ -7,7 +7,7 @@ import { tieToBlock } from '../../../editing/pictured/tieToBlock';
 import { counted, type Phrase, phrase } from '../../../model/phrase';
 import type { Problem } from '../../../model/result';
 import type { BlockPhoto, BlockPhotos } from '../../../store/photo/blockPhotos';
-import { doubtfulRims, withTold } from '../../../store/photo/told';
+import { doubtfulRims, withCorrected } from '../../../store/photo/corrected';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { useSession } from '../../session';
@@ -70,9 +70,9 @@ export function BlockInPhoto({ photo, work }: Props) {
 
 function ReadPart({ photo, work }: Props) {
   const say = useSay();
-  const { file, told, read } = photo;
+  const { file, corrected, read } = photo;
   const block = read!.block;
-  const shown = useMemo(() => withTold(block.shown, told), [block, told]);
+  const shown = useMemo(() => withCorrected(block.shown, corrected), [block, corrected]);
   const doubtful = doubtfulRims(shown);
   return (
     <div className="sheet-of-paper photo-read">
@@ -115,11 +115,11 @@ function WhatBecomes({ photo, work }: Props) {
   const [run, problems] = useRun();
   const [keeping, setKeeping] = useState(false);
   const [refused, setRefused] = useState<readonly Problem[]>([]);
-  const { file, told, read } = photo;
+  const { file, corrected, read } = photo;
   const { known, shown, picture } = read!.block;
   const looks = knownWords(read!.block);
   const same = known && project.blocks.find(({ number }) => number === known.number);
-  const reading = { wedges: withTold(shown, told), cornerShift: 0, cornerFabric: null };
+  const reading = { wedges: withCorrected(shown, corrected), cornerShift: 0, cornerFabric: null };
   const place: Pick<NewPictured, 'number' | 'hang'> = { number: null, hang: 'first empty' };
   const finish = (words: Phrase) => {
     work.finish(file.key, words);

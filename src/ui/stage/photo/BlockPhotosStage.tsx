@@ -48,8 +48,10 @@ export default function BlockPhotosStage() {
         ) : null}
       </header>
       <RefusedPhotos refused={refused} />
-      <Working working={working} onStop={work.stop} />
-      {photos.length > 1 ? <PhotoList photos={photos} current={current} onShow={work.show} /> : null}
+      <Working working={working} onStop={() => work.stop()} />
+      {photos.length > 1 ? (
+        <PhotoList photos={photos} current={current} onShow={(key) => work.show(key)} />
+      ) : null}
       {inHand ? <BlockInPhoto key={inHand.file.key} photo={inHand} work={work} /> : null}
     </PhotoDrop>
   );

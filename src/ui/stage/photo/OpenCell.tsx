@@ -1,6 +1,6 @@
 // One cell of a photographed wall: whether it is empty, which block of the quilt it is, and its strips.
 import { useMemo } from 'react';
-import { withTold } from '../../../store/photo/told';
+import { withCorrected } from '../../../store/photo/corrected';
 import type { WallCell, WallPhotos } from '../../../store/photo/wallPhoto';
 import type { KnownCell } from '../../../store/photo/wallToHang';
 import { useSay } from '../../words';
@@ -19,8 +19,8 @@ interface Props {
 
 export function OpenCell({ at, columns, cell, known, work }: Props) {
   const say = useSay();
-  const { read, empty, anew, told } = cell;
-  const shown = useMemo(() => (read ? withTold(read.block.shown, told) : []), [read, told]);
+  const { read, empty, anew, corrected } = cell;
+  const shown = useMemo(() => (read ? withCorrected(read.block.shown, corrected) : []), [read, corrected]);
   const looks = read ? knownWords(read.block) : null;
   return (
     <div className="photo-read stack">

@@ -2,7 +2,7 @@
 // to put its strips right. Doubtful ones are gone through one by one.
 import { useRef, useState } from 'react';
 import { counted } from '../../../model/phrase';
-import { doubtfulRims, withTold } from '../../../store/photo/told';
+import { doubtfulRims, withCorrected } from '../../../store/photo/corrected';
 import type { WallCell, WallPhoto, WallPhotos } from '../../../store/photo/wallPhoto';
 import { knownCells } from '../../../store/photo/wallToHang';
 import { useApp } from '../../app';
@@ -85,8 +85,8 @@ export function WallCells({ photo, work }: { photo: WallPhoto; work: WallPhotos 
   );
 }
 
-function doubtsIn({ empty, read, told }: WallCell): number {
-  return empty || !read ? 0 : doubtfulRims(withTold(read.block.shown, told));
+function doubtsIn({ empty, read, corrected }: WallCell): number {
+  return empty || !read ? 0 : doubtfulRims(withCorrected(read.block.shown, corrected));
 }
 
 function markOf(cell: WallCell, known: number | null) {

@@ -1,7 +1,7 @@
 // How far the reading of photographs is, with Stop; and the files that were refused.
 import { Square } from 'lucide-react';
 import type { Problem } from '../../../model/result';
-import type { PhotoProgress } from '../../../store/photo/photoJobs';
+import type { PhotoProgress } from '../../../store/photo/sentPhoto';
 import { ProgressBar } from '../../fields/ProgressBar';
 import { useSay } from '../../words';
 

@@ -6,7 +6,7 @@ import { type Phrase, phrase } from '../../../model/phrase';
 import type { Fabric, Project, ShownBand } from '../../../model/project';
 import type { ReadBand } from '../../../photo/block/readLook';
 import { apart, swatchesOf } from '../../../photo/block/swatches';
-import { isDoubtful } from '../../../store/photo/told';
+import { isDoubtful } from '../../../store/photo/corrected';
 
 /** The fabric of a band, and whether it should be looked at. */
 export function bandWords(project: Project, place: number, at: number, band: ShownBand): Phrase {

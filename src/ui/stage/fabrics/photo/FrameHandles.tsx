@@ -6,8 +6,8 @@ import { type Frame, frameCorners, inFrame } from '../../../../photo/pixels/fram
 import type { Patch, PhotoAtWork } from '../../../../store/photo/patches';
 import { isKey } from '../../../keys';
 import { useSay } from '../../../words';
+import { arrowOf, Handle, type PointUnder } from '../../photo/Handle';
 import { cornerTo, facing, movedBy, sizedTo, turnedTo } from './frameMoves';
-import { arrowOf, Handle, type PointUnder } from './Handle';
 import { useSitting } from './sitting';
 
 interface Props {

@@ -5,8 +5,8 @@ import type { Point } from '../../../../geometry/point';
 import { type Frame, frameCorners } from '../../../../photo/pixels/frame';
 import { type PhotoAtWork, patchInHand } from '../../../../store/photo/patches';
 import { useSay } from '../../../words';
+import type { PointUnder } from '../../photo/Handle';
 import { FrameHandles } from './FrameHandles';
-import type { PointUnder } from './Handle';
 import { RulerHandles } from './RulerHandles';
 import { TapCross } from './TapCross';
 

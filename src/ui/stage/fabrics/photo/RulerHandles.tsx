@@ -3,7 +3,7 @@ import { useState } from 'react';
 import type { Point } from '../../../../geometry/point';
 import type { PhotoAtWork } from '../../../../store/photo/patches';
 import { useSay } from '../../../words';
-import { arrowOf, Handle, type PointUnder, within } from './Handle';
+import { arrowOf, Handle, type PointUnder, within } from '../../photo/Handle';
 import { useSitting } from './sitting';
 import { rulerOf, withRuler } from './trueSize';
 

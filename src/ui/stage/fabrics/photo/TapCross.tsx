@@ -4,7 +4,7 @@ import { useId, useState } from 'react';
 import type { Point } from '../../../../geometry/point';
 import type { PhotoAtWork } from '../../../../store/photo/patches';
 import { useSay } from '../../../words';
-import { arrowOf, Handle, type PointUnder, within } from './Handle';
+import { arrowOf, Handle, type PointUnder, within } from '../../photo/Handle';
 
 interface Props {
   photo: PhotoAtWork;

@@ -31,7 +31,7 @@ export function NumberOfBlocks({ found, list }: { found: FewBlocks; list: HandLi
         {say(
           begun
             ? 'Some moves are ticked off. To choose another number, take the ticks off first.'
-            : 'The best that was found with so many blocks touched. A random layout scores 100; lower is better.',
+            : 'The best that was found for each number of blocks. A random layout scores 100; lower is better.',
         )}
       </p>
       {offers.map((offer) => {
@@ -57,7 +57,7 @@ export function NumberOfBlocks({ found, list }: { found: FewBlocks; list: HandLi
                   },
                 ),
               )}
-              {offer.proved ? ` · ${say('no better way with so many')}` : null}
+              {offer.proved ? ` · ${say('no better way with this number')}` : null}
             </span>
             <span className="hand-gain" aria-hidden>
               <i style={{ transform: `scaleX(${share(offer.score.total, worst)})` }} />

@@ -45,7 +45,7 @@ function carryLine(project: Project, list: HandList, carry: Carry): Phrase {
 }
 
 /** Where a block hangs or lies. */
-export function spotWords(project: Project, { from }: HandList, spot: Spot): Phrase {
+function spotWords(project: Project, { from }: HandList, spot: Spot): Phrase {
   if (spot === 'side table') return phrase('the side table');
   return cellPlace(spot, { wall: from, setting: project.setting });
 }

@@ -3,18 +3,18 @@ import type { FabricId, PicturedWedge } from '../../model/project';
 import { SURE } from '../../photo/block/readLook';
 
 /** By place and band, both from 0: the fabric, or null where it is not to be known. */
-export type Told = Readonly<Record<string, FabricId | null>>;
+export type Corrected = Readonly<Record<string, FabricId | null>>;
 
-export function toldKey(place: number, band: number): string {
+export function bandKey(place: number, band: number): string {
   return `${place} ${band}`;
 }
 
 /** The bands as read, with what was said of them. */
-export function withTold(shown: readonly PicturedWedge[], told: Told): PicturedWedge[] {
+export function withCorrected(shown: readonly PicturedWedge[], corrected: Corrected): PicturedWedge[] {
   return shown.map(({ bands }, place) => ({
     bands: bands.map((band, at) => {
-      const key = toldKey(place, at);
-      return key in told ? { ...band, fabric: told[key] ?? null, sure: 1 } : band;
+      const key = bandKey(place, at);
+      return key in corrected ? { ...band, fabric: corrected[key] ?? null, sure: 1 } : band;
     }),
   }));
 }
