@@ -8,6 +8,7 @@ import type { AppStore } from '../../../store/app';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { FabricPicker } from '../../fields/FabricPicker';
+import { openPhotos } from '../../stage/fabrics/photo/useTakePhotos';
 import { useEscape } from '../../useEscape';
 import { useSay } from '../../words';
 import { FabricForm } from './FabricForm';
@@ -82,7 +83,7 @@ export function OpenFabric({ fabric }: { fabric: Fabric }) {
 function photograph(store: AppStore, fabric: FabricId): void {
   void import('../../../store/photo/sitting').then(({ sittingOf }) => {
     sittingOf(store).replace(fabric);
-    store.getState().lay({ photos: true });
+    openPhotos(store);
   });
 }
 

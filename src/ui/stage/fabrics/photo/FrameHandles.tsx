@@ -95,7 +95,8 @@ export function FrameHandles({ photo, patch, under }: Props) {
         name={say('Turn the frame')}
         describedBy={keys}
         className="photo-handle turn"
-        at={inFrame(frame)(0.5, 0.2)}
+        at={inFrame(frame)(0.5, 0)}
+        outwards={frame.angle}
         onDrag={(to) => setDragged(facing(patch.frame, to, size))}
         onKeyDown={(event) => {
           const arrow = arrowOf(event);

@@ -11,6 +11,8 @@ interface Props {
   at: Point;
   size: { readonly width: number; readonly height: number };
   className: string;
+  /** Set off from its point, in this direction (degrees clockwise from up), so that it covers nothing. */
+  outwards?: number;
   children?: ReactNode;
   describedBy?: string | undefined;
   under: PointUnder;
@@ -30,6 +32,7 @@ export function Handle({
   onDrop,
   onPress,
   describedBy,
+  outwards,
   children,
   ...rest
 }: Props) {
@@ -39,7 +42,11 @@ export function Handle({
       type="button"
       aria-label={name}
       aria-describedby={describedBy}
-      style={{ left: `${(100 * at.x) / size.width}%`, top: `${(100 * at.y) / size.height}%` }}
+      style={{
+        left: `${(100 * at.x) / size.width}%`,
+        top: `${(100 * at.y) / size.height}%`,
+        transform: outwards === undefined ? undefined : `rotate(${outwards}deg) translateY(-30px)`,
+      }}
       onPointerDown={(event) => {
         event.stopPropagation();
         event.currentTarget.setPointerCapture(event.pointerId);
