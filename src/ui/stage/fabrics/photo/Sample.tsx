@@ -48,7 +48,7 @@ export function Sample({ read }: { read: PatchRead }) {
           <rect y={3.45} width={60} height={0.25} fill="#bbb" />
         </g>
       </svg>
-      <Wedges fill={fill} scale={scale} />
+      <Wedges fill={fill} />
       <figcaption>
         {say(
           read.found.tileSize === null
@@ -63,19 +63,13 @@ export function Sample({ read }: { read: PatchRead }) {
 }
 
 /** Part of a block of the quilt's own wedges: the fabric in every second one. */
-function Wedges({ fill, scale }: { fill: string; scale: number }) {
+function Wedges({ fill }: { fill: string }) {
   const wedge = useApp((app) => app.project.wedge);
   const reach = finishedBlock(wedge).height / 2;
   const [rim, turn] = [rimLength(wedge) / 2, 360 / wedge.perBlock];
-  const height = 3.7 * scale;
   const across = 2.4 * rim + 2 * rim;
   return (
-    <svg
-      aria-hidden
-      className="photo-wedge"
-      viewBox={`${-across / 2} ${-reach} ${across} ${reach}`}
-      style={{ height, width: (height * across) / reach }}
-    >
+    <svg aria-hidden className="photo-wedge" viewBox={`${-across / 2} ${-reach} ${across} ${reach}`}>
       {[-2, -1, 0, 1, 2].map((at) => (
         <path
           key={at}
