@@ -17,7 +17,7 @@ import { FramePart } from './FramePart';
 import { LightPart } from './LightPart';
 import { NewFabrics } from './NewFabrics';
 import './photo.css';
-import { DOINGS, type Doing, PhotoPicture } from './PhotoPicture';
+import { DOINGS, type Doing, PhotoPicture } from './picture/PhotoPicture';
 import { ReadingPart } from './ReadingPart';
 import { Sample } from './Sample';
 import { SizePart } from './SizePart';

@@ -1,6 +1,6 @@
 // A thing on the photograph that is dragged or moved by keys: 44 px under a finger, over the point it stands for.
 import { type KeyboardEvent, type ReactNode, useRef } from 'react';
-import type { Point } from '../../../../geometry/point';
+import type { Point } from '../../../../../geometry/point';
 
 /** The point of the photograph under the pointer; null where the picture is not on the page. */
 export type PointUnder = (event: { readonly clientX: number; readonly clientY: number }) => Point | null;

@@ -2,13 +2,13 @@
 // brackets turn.
 import { Move, RotateCw } from 'lucide-react';
 import { type KeyboardEvent, useId, useState } from 'react';
-import { type Frame, frameCorners, inFrame } from '../../../../photo/pixels/frame';
-import type { Patch, PhotoAtWork } from '../../../../store/photo/patches';
-import { isKey } from '../../../keys';
-import { useSay } from '../../../words';
+import { type Frame, frameCorners, inFrame } from '../../../../../photo/pixels/frame';
+import type { Patch, PhotoAtWork } from '../../../../../store/photo/patches';
+import { isKey } from '../../../../keys';
+import { useSay } from '../../../../words';
+import { useSitting } from '../sitting';
 import { cornerTo, facing, movedBy, sizedTo, turnedTo } from './frameMoves';
 import { arrowOf, Handle, type PointUnder } from './Handle';
-import { useSitting } from './sitting';
 
 interface Props {
   photo: PhotoAtWork;
