@@ -123,7 +123,7 @@ test('a fabric is photographed, read, added, undone, and is the same after a rel
   await expect(page.getByText('Saved', { exact: true })).toBeVisible();
   await page.reload();
   await expect(piece).toBeVisible();
-  const look = await (await piece.locator('svg').first()).screenshot();
+  const look = await piece.locator('svg').first().screenshot();
   const file = await savedFile(page);
   const { fabrics, pictures } = JSON.parse(file) as Saved;
   const added = fabrics.find(({ name }) => name === 'Teal checks')!;
