@@ -14,7 +14,7 @@ export interface MainColour {
 /** The most main colours of a fabric. */
 export const MOST_COLOURS = 8;
 /** Middles nearer than this in OKLab are one colour of the cloth under its own shading and noise (by eye, no source). */
-const ONE_COLOUR = 0.065;
+const ONE_COLOUR = 0.05;
 /** A colour of a smaller share goes to its nearest. */
 const LEAST_SHARE = 0.012;
 /** So many pixels are grouped, at most; shares are counted over all. */
