@@ -17,7 +17,7 @@ const LONGEST = 480;
 const OFF = 0.05;
 /** Hue and chroma tell neighbours apart better than lightness, which folds change: they count so much more. */
 const CHROMA_COUNTS = 1.7;
-const DARKEST = 0.84;
+const DARKEST = 0.88;
 const LIGHTEST = 1.06;
 /**
  * Mixtures are compared in windows of this reach, in larger ones only where the small ones find too little of a large print;
@@ -29,6 +29,9 @@ const ENOUGH = 16;
 /** The colours are read so far round the tap: farther off may lie a neighbour. */
 const ROUND_TAP = 7;
 const MAY_DIFFER = 0.32;
+/** A line so long (to each side) of none of the fabric's colours, but for this share, is a fold or an edge. */
+const FOLD = 8;
+const FOLD_SHARE = 0.7;
 /** A frame smaller than this, in pixels of the picture as it is looked at, shows too little. */
 const LEAST = 10;
 
@@ -122,13 +125,19 @@ function grownFrom(coloured: Coloured, column: number, row: number, reach: numbe
   const windows = windowsOf(coloured, reach);
   const tap = row * coloured.width + column;
   const grown = (mixture: Float32Array) =>
-    connected(coloured, tap, (pixel) => windows.differs(pixel, mixture) <= MAY_DIFFER);
+    connected(
+      coloured,
+      tap,
+      (pixel) => windows.differs(pixel, mixture) <= MAY_DIFFER && !windows.isFold(pixel),
+    );
   return grown(windows.meanOver(grown(windows.mixtureAt(tap))));
 }
 
 interface Windows {
   mixtureAt(pixel: number): Float32Array;
   differs(pixel: number, mixture: Float32Array): number;
+  /** Whether a level or upright line through the pixel has none of the colours. */
+  isFold(pixel: number): boolean;
   meanOver(mask: Mask): Float32Array;
 }
 
@@ -147,10 +156,10 @@ function windowsOf({ width, height, colours: inPalette, of }: Coloured, reach: n
     }
   }
   const mixture = new Float32Array(colours);
-  const read = (pixel: number) => {
+  const read = (pixel: number, reachX = reach, reachY = reach) => {
     const [column, row] = [pixel % width, Math.floor(pixel / width)];
-    const [left, right] = [Math.max(0, column - reach), Math.min(width, column + reach + 1)];
-    const [top, bottom] = [Math.max(0, row - reach), Math.min(height, row + reach + 1)];
+    const [left, right] = [Math.max(0, column - reachX), Math.min(width, column + reachX + 1)];
+    const [top, bottom] = [Math.max(0, row - reachY), Math.min(height, row + reachY + 1)];
     const area = (right - left) * (bottom - top);
     for (let one = 0; one < colours; one += 1) {
       const at = (y: number, x: number) => sums.data[y * line + x * colours + one]!;
@@ -162,6 +171,8 @@ function windowsOf({ width, height, colours: inPalette, of }: Coloured, reach: n
     mixtureAt: (pixel) => read(pixel).slice(),
     differs: (pixel, wanted) =>
       read(pixel).reduce((sum, share, one) => sum + Math.abs(share - wanted[one]!), 0) / 2,
+    isFold: (pixel) =>
+      read(pixel, FOLD, 0)[inPalette]! > FOLD_SHARE || read(pixel, 0, FOLD)[inPalette]! > FOLD_SHARE,
     meanOver: ({ inside }) => {
       const total = new Float32Array(colours);
       inside.forEach((isIn, pixel) => {
