@@ -28,7 +28,7 @@ const FARTHEST = 0.62;
  */
 const ALIKE = 0.42;
 const MORE_ALIKE = 0.45;
-const NEAR_BEST = 0.85;
+const NEAR_BEST = 0.88;
 const VALLEY = 0.12;
 /** Below this standard deviation in OKLab a cloth has no figures to repeat. */
 const PLAIN = 0.008;

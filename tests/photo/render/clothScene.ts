@@ -18,7 +18,7 @@ export function clothColour(random: () => number, apartFrom: readonly string[] =
     const light = linearOfOklab([lightness, chroma * Math.cos(hue), chroma * Math.sin(hue)]);
     if (!light.every((channel) => channel > 0.004 && channel < 0.95)) continue;
     const hex = formatHex(encodedOf(light));
-    if (apartFrom.every((other) => apart(hex, other) > 0.15)) return hex;
+    if (apartFrom.every((other) => apart(hex, other) > 0.25)) return hex;
   }
 }
 
