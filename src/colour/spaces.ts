@@ -58,6 +58,9 @@ export function xyzOf(linear: LinearRgb): Xyz {
   return transform(XYZ_FROM_LINEAR, linear);
 }
 
+/** Luminance Y of red, green and blue light (the middle row of the matrix to XYZ). */
+export const LUMINANCE: Row = XYZ_FROM_LINEAR[1];
+
 const KAPPA = 24389 / 27;
 const EPSILON = 216 / 24389;
 
@@ -102,6 +105,5 @@ export function linearOfHex(hex: string): LinearRgb {
  */
 export function value(hex: string): number {
   const [red, green, blue] = linearOfHex(hex);
-  const weights = XYZ_FROM_LINEAR[1];
-  return 116 * labRoot(weights[0] * red + weights[1] * green + weights[2] * blue) - 16;
+  return 116 * labRoot(LUMINANCE[0] * red + LUMINANCE[1] * green + LUMINANCE[2] * blue) - 16;
 }

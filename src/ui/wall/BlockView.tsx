@@ -50,12 +50,6 @@ function BlockPicture({ picture, box, dimmed }: { picture: PictureId; box: Box; 
   const href = usePicturesAtHand().hrefOf(picture);
   if (href === null) return null;
   return (
-    <image
-      {...box}
-      href={href}
-      preserveAspectRatio="none"
-      opacity={dimmed ? 0.13 : 1}
-      pointerEvents="none"
-    />
+    <image {...box} href={href} preserveAspectRatio="none" opacity={dimmed ? 0.13 : 1} pointerEvents="none" />
   );
 }
