@@ -5,18 +5,22 @@ import { drawProject } from '../../drawing/drawProject';
 import { fabricShares } from '../../drawing/shares';
 import { useApp, useAppStore } from '../app';
 import { Toolbar } from '../fields/Toolbar';
+import { useShownFabrics } from '../seeing/useShownFabrics';
 import { useEscape } from '../useEscape';
 import { clothFill } from '../wall/cloth';
 import { useSay } from '../words';
-import { ValueScale } from './ValueScale';
+import { ToneScale, ValueScale } from './ValueScale';
 
 export function ValueStrip() {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
   const lit = useApp((app) => app.lit);
+  const inTones = useApp((app) => app.look.way === 'tones');
   const held = useApp((app) => app.heldLit);
   const shares = useMemo(() => fabricShares(drawProject(project)), [project]);
+  const fabrics = useShownFabrics(project.fabrics);
+  const fillOf = useMemo(() => new Map(fabrics.map((one) => [one.id, clothFill(one)])), [fabrics]);
   const light = (fabric: string | null) => store.getState().light(fabric);
   useEscape(() => store.getState().holdLit(null), held !== null);
   const shown = shares.find((one) => one.fabric.id === lit);
@@ -52,7 +56,7 @@ export function ValueStrip() {
             <svg width="100%" height="100%" aria-hidden>
               <g className="seen" transform="scale(16)">
                 {/* Beyond its edges, so that a blur does not fade them. */}
-                <rect x="-8" y="-8" width="216" height="26" fill={clothFill(fabric)} />
+                <rect x="-8" y="-8" width="216" height="26" fill={fillOf.get(fabric.id)} />
               </g>
             </svg>
           </button>
@@ -68,7 +72,7 @@ export function ValueStrip() {
               })
             : say('Light to dark, as wide as its share of the top. Press one to keep it lit.')}
         </p>
-        <ValueScale shares={shares} lit={lit} />
+        {inTones ? <ToneScale shares={shares} lit={lit} /> : <ValueScale shares={shares} lit={lit} />}
       </div>
     </section>
   );

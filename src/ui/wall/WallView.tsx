@@ -20,6 +20,7 @@ import type { BlockId, Project } from '../../model/project';
 import { isPlain, rowCount } from '../../model/wallCells';
 import { useApp, useAppStore } from '../app';
 import { flows } from '../flows';
+import { useShownFabrics } from '../seeing/useShownFabrics';
 import { WallPhotoView } from '../seeing/WallPhotoView';
 import { useAnalysis } from '../useAnalysis';
 import { useSay } from '../words';
@@ -64,6 +65,7 @@ export function WallView({ number, small }: Props) {
   const tried = preview === null ? null : late;
   const shown = tried?.project ?? project;
   const drawing = useMemo(() => drawProject(shown), [shown]);
+  const fabrics = useShownFabrics(shown.fabrics);
   const { balance } = useAnalysis(shown);
   const frame = useRef<HTMLDivElement>(null);
   const svg = useRef<SVGSVGElement>(null);
@@ -148,7 +150,7 @@ export function WallView({ number, small }: Props) {
             >
               <TopLayer
                 drawing={drawing}
-                fabrics={shown.fabrics}
+                fabrics={fabrics}
                 hanging={shown}
                 findings={marked}
                 clashes={balance?.project === shown ? balance.clashes : null}
@@ -167,7 +169,7 @@ export function WallView({ number, small }: Props) {
             {small ? null : (
               <FlightLayer
                 drawing={drawing}
-                fabrics={shown.fabrics}
+                fabrics={fabrics}
                 view={view.sheet}
                 held={held}
                 lit={lit}
@@ -180,7 +182,7 @@ export function WallView({ number, small }: Props) {
               <HandLayer
                 project={project}
                 drawing={drawing}
-                fabrics={shown.fabrics}
+                fabrics={fabrics}
                 gesture={gesture}
                 picked={pickedHung}
                 moved={ringed}
@@ -219,7 +221,7 @@ export function WallView({ number, small }: Props) {
         </button>
       ) : (
         <SideTable
-          fabrics={shown.fabrics}
+          fabrics={fabrics}
           over={carry?.overTable ?? false}
           open={carry !== null}
           onPress={(event, block) => press(event, { kind: 'table', block })}

@@ -59,7 +59,10 @@ function Pair({ pair, limit }: { pair: LookalikePair; limit: number }) {
         </g>
       </svg>
       <div>
-        <OpenFabric fabric={one} /> <OpenFabric fabric={other} />
+        <div className="pair-names">
+          <OpenFabric fabric={one} />
+          <OpenFabric fabric={other} />
+        </div>
         <p>
           {say(NEARNESS(pair.likeness))}{' '}
           <span className="apart-by">
