@@ -70,7 +70,7 @@ export function ValueStrip() {
                 share: percent(shown.share),
                 value: Math.round(shown.value),
               })
-            : say('Light to dark, as wide as its share of the top. Press one to keep it lit.')}
+            : say('Light to dark, by share. Press one to keep it lit.')}
         </p>
         {inTones ? <ToneScale shares={shares} lit={lit} /> : <ValueScale shares={shares} lit={lit} />}
       </div>
