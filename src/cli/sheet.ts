@@ -60,7 +60,7 @@ export async function makeSheets(words: readonly string[], terminal: Terminal): 
   for (const [index, read] of opened.entries()) {
     const { file } = files[index]!;
     if (read.ok) {
-      for (const sentence of read.told) terminal.complain(`${file}: ${speak(sentence)}`);
+      for (const sentence of read.remarks) terminal.complain(`${file}: ${speak(sentence)}`);
       const { value: project, pictures } = read;
       projects.push({ project, pictures, forPng: await drawable(pictures) });
     } else complain(terminal, file, read.problems);

@@ -40,7 +40,7 @@ export interface SessionState {
   readonly problem: Problem | null;
   readonly projects: readonly ProjectSummary[];
   /** What is to be told of the open quilt's pictures: those that are missing or were refused. */
-  readonly told: readonly Phrase[];
+  readonly remarks: readonly Phrase[];
   /** The damaged quilt that could not be opened last, with its problems; null for none. */
   readonly damaged: (DamagedProject & { readonly problems: readonly Problem[] }) | null;
 }
@@ -75,7 +75,7 @@ export async function startSession(
         ? (kept.problems.find((one) => one.code !== 'no-such-project') ?? null)
         : null),
     projects: [],
-    told: kept?.ok ? lackingPictures(first.project, first.pictures) : [],
+    remarks: kept?.ok ? lackingPictures(first.project, first.pictures) : [],
     damaged: kept && damageOf(kept),
   }));
   return new Session(app, session, storage, demos, freshId, first.revision, first.pictures);
@@ -261,7 +261,7 @@ export class Session {
     if (!opened.ok) return opened.problems;
     const unsaved = await this.unsaved();
     if (unsaved.length > 0) return unsaved;
-    this.show({ ...opened.value, id: this.freshId() }, 0, opened.pictures, opened.told);
+    this.show({ ...opened.value, id: this.freshId() }, 0, opened.pictures, opened.remarks);
     await this.saveNow();
     return [];
   }
@@ -295,7 +295,7 @@ export class Session {
   async openAsCopy(project: Project, name: string): Promise<readonly Problem[]> {
     await this.flush();
     const { pictures } = this.pictures.state.getState();
-    this.show({ ...project, id: this.freshId(), name }, 0, pictures, this.state.getState().told);
+    this.show({ ...project, id: this.freshId(), name }, 0, pictures, this.state.getState().remarks);
     await this.saveNow();
     return [];
   }
@@ -319,7 +319,7 @@ export class Session {
     project: Project,
     revision: number,
     pictures: Pictures,
-    told: readonly Phrase[],
+    remarks: readonly Phrase[],
     history = EMPTY_HISTORY,
   ): void {
     this.autosave.stop();
@@ -330,13 +330,13 @@ export class Session {
       saving: 'saved',
       problem: this.storage.keeps ? null : this.notKept,
       damaged: null,
-      told,
+      remarks,
     });
     // Those of the quilt that was open go once the other is on show.
     this.pictures.add(pictures);
     this.app.getState().open(project, history);
     this.pictures.replace(pictures);
-    if (told.length > 0) this.app.getState().announce(told[0]!);
+    if (remarks.length > 0) this.app.getState().announce(remarks[0]!);
     void this.storage.setLastOpen(project.id);
   }
 

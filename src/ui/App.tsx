@@ -111,7 +111,7 @@ export function App() {
 
 /** The layout: the wall fills the screen, at its own step with the foot of the step; or the large area is folded away. */
 function roomClass(full: boolean, folded: boolean, step: Step): string {
-  if (full) return step === 'wall' ? 'room wall-full with-foot' : 'room wall-full';
+  if (full) return step === 'wall' ? 'room wall-full with-action' : 'room wall-full';
   return folded ? 'room folded' : 'room';
 }
 

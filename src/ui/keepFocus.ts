@@ -21,7 +21,10 @@ export function keepFocus(page: Document): void {
   const settle = () => {
     timer = undefined;
     if (!held || !lost()) return;
-    nearest(page, held)?.focus({ preventScroll: true });
+    const next = nearest(page, held);
+    next?.focus({ preventScroll: true });
+    // No farther than it must: what the person was at stays in sight.
+    next?.scrollIntoView({ block: 'nearest' });
   };
   page.addEventListener('focusin', ({ target }) => {
     if (target instanceof Element) held = heldBy(target);

@@ -145,12 +145,12 @@ const wrong = (text: string) => said(openProject(text));
 describe('opening a project', () => {
   it('gives the project that was written, with or without a byte-order mark', async () => {
     for (const text of [writeProject(small), `\uFEFF${writeProject(small)}`]) {
-      expect(openProject(text)).toEqual({ ok: true, value: small, pictures: new Map(), told: [] });
+      expect(openProject(text)).toEqual({ ok: true, value: small, pictures: new Map(), remarks: [] });
       expect(await openFile(new Blob([text]))).toEqual({
         ok: true,
         value: small,
         pictures: new Map(),
-        told: [],
+        remarks: [],
       });
       expect(await onTheCommandLine(utf8(text))).toEqual([]);
     }

@@ -77,7 +77,7 @@ describe('a project made in centimetres', () => {
       ok: true,
       value: project,
       pictures: new Map(),
-      told: [],
+      remarks: [],
     });
   });
 

@@ -22,7 +22,7 @@ export const PICTURES_ENTRY = 'pictures';
 export interface ReadPictures {
   readonly pictures: Pictures;
   /** What was left out and what is missing, a sentence each. */
-  readonly told: readonly Phrase[];
+  readonly remarks: readonly Phrase[];
 }
 
 /** The most sentences on single pictures; a broken file could have a thousand. */
@@ -59,11 +59,11 @@ export function readPictures(project: Project, entry: unknown): ReadPictures {
     if (typeof taken === 'string') kept.set(id, taken);
     else refused.set(id, taken);
   }
-  const told = [...refusals(project, refused), ...unusedIn(given, project)];
+  const remarks = [...refusals(project, refused), ...unusedIn(given, project)];
   if (entry !== undefined && given !== entry)
-    told.push(phrase('The pictures in the file cannot be read: they should be a group of entries.'));
+    remarks.push(phrase('The pictures in the file cannot be read: they should be a group of entries.'));
   for (const use of pictureUses(project)) use.put(kept.get(use.picture) ?? use.picture);
-  return { pictures: shelf.pictures, told };
+  return { pictures: shelf.pictures, remarks };
 }
 
 /** What is to be told where pictures that a project names are not there, a sentence each; empty where all are. */

@@ -1,5 +1,5 @@
 // Pictures that a project names by id: what is kept of one, how much is kept, and which pictures a document names. Their bytes
-// lie beside the project and never in it; reading them from a file is readPictures.ts.
+// lie beside the project and never in it; reading them from a file is inFile.ts.
 
 import type * as v from 'valibot';
 import { everyCloth } from '../colourway';

@@ -75,7 +75,7 @@ function Menu({ close, onHelp }: { close: () => void; onHelp: (help: Help) => vo
   const open = useApp((app) => app.project);
   const projects = useSessionState((state) => state.projects);
   const problem = useSessionState((state) => state.problem);
-  const told = useSessionState((state) => state.told);
+  const remarks = useSessionState((state) => state.remarks);
   const { saveText, saved } = useSaveFile();
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const file = useRef<HTMLInputElement>(null);
@@ -88,9 +88,9 @@ function Menu({ close, onHelp }: { close: () => void; onHelp: (help: Help) => vo
   return (
     <div className="stack" style={{ width: 330, maxWidth: '86vw', padding: 8 }}>
       {problem ? <Complaint problems={[problem]} /> : null}
-      {told.length > 0 ? (
+      {remarks.length > 0 ? (
         <ul className="complaint">
-          {told.map((sentence) => (
+          {remarks.map((sentence) => (
             <li key={say(sentence)}>{say(sentence)}</li>
           ))}
         </ul>

@@ -37,7 +37,7 @@ describe('every command on buying', () => {
       ok: true,
       value: outcome.project,
       pictures: new Map(),
-      told: [],
+      remarks: [],
     });
   });
 });

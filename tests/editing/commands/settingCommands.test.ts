@@ -70,7 +70,7 @@ describe('every command on the setting', () => {
         ok: true,
         value: outcome.project,
         pictures: new Map(),
-        told: [],
+        remarks: [],
       });
     },
   );

@@ -32,7 +32,7 @@ const textWith = (project: Project, pictures: unknown) => JSON.stringify({ ...pr
 function opened(text: string) {
   const read = openProject(text);
   if (!read.ok) throw new Error(JSON.stringify(read.problems));
-  return { ...read, told: read.told.map((one) => speak(one)) };
+  return { ...read, remarks: read.remarks.map((one) => speak(one)) };
 }
 
 const LACKING = 'What lacks its picture is drawn in its mean colour.';
@@ -51,7 +51,7 @@ describe('pictures in a project file', () => {
         const text = writeProject(project, three);
         const read = opened(text);
         expect(read.value).toEqual(project);
-        expect(read.told).toEqual([]);
+        expect(read.remarks).toEqual([]);
         expect(read.pictures).toEqual(new Map([...three].filter(([id]) => used.includes(id))));
         expect(writeProject(read.value, read.pictures)).toBe(text);
       }),
@@ -68,15 +68,15 @@ describe('pictures in a project file', () => {
     const read = opened(writeProject(project));
     expect(read.value).toEqual(project);
     expect(read.pictures.size).toBe(0);
-    expect(read.told).toContain('The picture of Cloth 1 was left out: it is not in the file.');
-    expect(read.told.at(-1)).toBe(LACKING);
+    expect(read.remarks).toContain('The picture of Cloth 1 was left out: it is not in the file.');
+    expect(read.remarks.at(-1)).toBe(LACKING);
   });
 
   it('are dropped and told where nothing uses them', () => {
     const entry = Object.fromEntries([...three].map(([id, picture]) => [id, dataUrlOf(picture)]));
     const read = opened(textWith(quiltOf([...three.keys()].slice(0, 1)), entry));
     expect(read.pictures.size).toBe(1);
-    expect(read.told).toEqual(['2 pictures in the file that nothing uses were left out.']);
+    expect(read.remarks).toEqual(['2 pictures in the file that nothing uses were left out.']);
   });
 
   it('lose what the camera wrote, under the id of what is left', async () => {
@@ -85,7 +85,7 @@ describe('pictures in a project file', () => {
       const project = quiltOf([idOf(file)]);
       const read = opened(textWith(project, { [idOf(file)]: urlOf(`image/${kind}`, file) }));
       const plain = plainImage(file)!.bytes;
-      expect(read.told).toEqual([]);
+      expect(read.remarks).toEqual([]);
       expect([...read.pictures.keys()]).toEqual([idOf(plain)]);
       expect([...picturesUsed(read.value)]).toEqual([idOf(plain)]);
       expect(read.pictures.get(idOf(plain))!.bytes).toEqual(plain);
@@ -100,34 +100,34 @@ describe('pictures in a project file', () => {
     const id = idOf(bytes);
     const read = opened(textWith(quiltOf([id]), { [id]: urlOf(type, bytes) }));
     expect(read.pictures.size).toBe(0);
-    expect(read.told).toEqual([`The picture of Cloth 0 was left out: ${reason}.`, LACKING]);
+    expect(read.remarks).toEqual([`The picture of Cloth 0 was left out: ${reason}.`, LACKING]);
   });
 
   it('are refused where they lie about their type or are another picture', async () => {
     const file = plainImage(await imageFile({ kind: 'jpeg' }))!.bytes;
-    const told = (url: unknown) => opened(textWith(quiltOf([idOf(file)]), { [idOf(file)]: url })).told[0];
+    const said = (url: unknown) => opened(textWith(quiltOf([idOf(file)]), { [idOf(file)]: url })).remarks[0];
     const of = 'The picture of Cloth 0 was left out:';
-    expect(told(urlOf('image/png', file))).toBe(`${of} it says that it is image/png and is image/jpeg.`);
-    expect(told(urlOf('image/jpeg', await imageFile({ kind: 'jpeg', width: 9 })))).toBe(
+    expect(said(urlOf('image/png', file))).toBe(`${of} it says that it is image/png and is image/jpeg.`);
+    expect(said(urlOf('image/jpeg', await imageFile({ kind: 'jpeg', width: 9 })))).toBe(
       `${of} it is not the picture that its number says.`,
     );
-    expect(told(`${urlOf('image/jpeg', file)}*`)).toBe(`${of} its letters are no base64.`);
-    expect(told('https://example.org/a.png')).toBe(`${of} it is not written as a picture in a file is.`);
-    expect(told(`data:image/png;base64,${'A'.repeat(6_000_000)}`)).toBe(`${of} a picture is at most 4 MB.`);
-    expect(told(7)).toBe(`${of} it is not written as a picture in a file is.`);
+    expect(said(`${urlOf('image/jpeg', file)}*`)).toBe(`${of} its letters are no base64.`);
+    expect(said('https://example.org/a.png')).toBe(`${of} it is not written as a picture in a file is.`);
+    expect(said(`data:image/png;base64,${'A'.repeat(6_000_000)}`)).toBe(`${of} a picture is at most 4 MB.`);
+    expect(said(7)).toBe(`${of} it is not written as a picture in a file is.`);
   });
 
   it.each([[[]], ['all'], [null], [3]])('may be %j, which costs the quilt nothing', (entry) => {
     const read = opened(textWith(createProject('p', 'Plain'), entry));
     expect(read.value).toEqual(createProject('p', 'Plain'));
-    expect(read.told).toHaveLength(1);
+    expect(read.remarks).toHaveLength(1);
   });
 
   it('say no more than a few sentences, however many are refused', () => {
     const ids = Array.from({ length: 40 }, (_, at) => String(at).padStart(64, '0'));
-    const { told } = opened(textWith(quiltOf(ids), {}));
-    expect(told).toHaveLength(7);
-    expect(told.slice(-2)).toEqual(['So were 35 more.', LACKING]);
+    const { remarks } = opened(textWith(quiltOf(ids), {}));
+    expect(remarks).toHaveLength(7);
+    expect(remarks.slice(-2)).toEqual(['So were 35 more.', LACKING]);
   });
 
   it('give sound pictures or a sentence for any damage, and never an exception', () => {
@@ -137,7 +137,7 @@ describe('pictures in a project file', () => {
     const signs = 'AZaz09+/=",:{}[]\\ \n\u0000é'.split('');
     const change = fc.tuple(fc.nat(), fc.constantFrom(...signs), fc.constantFrom(0, 1, 2, 40));
     let kept = 0;
-    let told = 0;
+    let lost = 0;
     fc.assert(
       fc.property(fc.array(change, { minLength: 1, maxLength: 4 }), (changes) => {
         let damaged = text;
@@ -155,13 +155,13 @@ describe('pictures in a project file', () => {
           expect(three.get(id)).toEqual(picture);
         }
         const lacking = [...picturesUsed(read.value)].some((id) => !read.pictures.has(id));
-        expect(read.told.map((one) => speak(one)).includes(LACKING)).toBe(lacking);
-        if (lacking) told += 1;
+        expect(read.remarks.map((one) => speak(one)).includes(LACKING)).toBe(lacking);
+        if (lacking) lost += 1;
         kept += read.pictures.size;
       }),
       { seed: 12, numRuns: 500 },
     );
-    expect(told).toBeGreaterThan(50);
+    expect(lost).toBeGreaterThan(50);
     expect(kept).toBeGreaterThan(50);
   });
 });

@@ -22,7 +22,7 @@ describe('a project file', () => {
       ok: true,
       value: project,
       pictures: new Map(),
-      told: [],
+      remarks: [],
     });
     const read = readProject(demo);
     expect(read.ok && readProject(writeProject(read.value))).toEqual(read);
