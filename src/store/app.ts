@@ -67,6 +67,8 @@ export interface Laid extends Finishing {
   readonly order: FabricOrder;
   /** Whether the grid of strips lies on the large area instead of the fabrics. */
   readonly strips: boolean;
+  /** Whether photographs lie there, of which fabrics are made (photo/sitting.ts). */
+  readonly photos: boolean;
   /** Texts that cells of the grid refused, by the names of the cells: they stay while another step is on show. */
   readonly refusedCells: Readonly<Record<string, RefusedText>>;
   /** The way in which sewn blocks are being entered at the step Blocks; null: none are. */
@@ -82,6 +84,7 @@ const NOTHING_LAID: Laid = {
   fabric: null,
   order: 'value',
   strips: false,
+  photos: false,
   refusedCells: {},
   entering: null,
   into: null,

@@ -60,6 +60,14 @@ const GRID = {
   gridDown: { keys: ['ArrowDown'], shown: '↓', does: 'go down' },
 } as const satisfies Record<string, Key>;
 
+const PHOTO = {
+  frameMove: { keys: ARROWS, shown: 'Arrows', does: 'move the frame, a point or the cross' },
+  frameSize: { keys: ARROWS, shown: 'Shift and arrows', does: 'size the frame' },
+  frameOn: { keys: [']'], shown: ']', does: 'turn the frame one degree clockwise' },
+  frameBack: { keys: ['['], shown: '[', does: 'turn it one degree back' },
+  crossTap: { keys: ['Enter', ' '], shown: 'Enter', does: 'take what the cross is on' },
+} as const satisfies Record<string, Key>;
+
 const BLOCK = {
   placeOn: { keys: ['ArrowRight', 'ArrowDown'], shown: '→ ↓', does: 'go to the next place' },
   placeBack: { keys: ['ArrowLeft', 'ArrowUp'], shown: '← ↑', does: 'go to the place before' },
@@ -105,6 +113,7 @@ export const KEYS = {
   ...WALL,
   ...STRIPS,
   ...GRID,
+  ...PHOTO,
   ...BLOCK,
   ...ENTERING,
   ...PAGES,
@@ -118,6 +127,7 @@ export const KEY_PARTS: readonly { readonly title: string; readonly rows: Readon
     { title: 'Design wall', rows: WALL },
     { title: 'Strip sets', rows: STRIPS },
     { title: 'Grid of strips', rows: GRID },
+    { title: 'Fabrics from photographs', rows: PHOTO },
     { title: 'Opened block', rows: BLOCK },
     { title: 'Entering sewn blocks', rows: ENTERING },
     { title: 'Pages of the pattern', rows: PAGES },

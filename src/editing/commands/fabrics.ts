@@ -17,6 +17,19 @@ export function addFabric(fabric: Omit<Fabric, 'id'>): Command {
   };
 }
 
+/** Adds several fabrics at once, under new ids. */
+export function addFabrics(fabrics: readonly Omit<Fabric, 'id'>[]): Command {
+  const [first] = fabrics;
+  if (first && fabrics.length === 1) return addFabric(first);
+  return {
+    label: phrase('add {count} fabrics', { count: fabrics.length }),
+    change: (draft) => {
+      for (const fabric of fabrics)
+        draft.fabrics.push({ ...fabric, id: freshId('f', everyCloth(draft)) });
+    },
+  };
+}
+
 /** Changes name, colour, print or background of a fabric. */
 export function changeFabric(project: Project, id: FabricId, to: Partial<Omit<Fabric, 'id'>>): Command {
   const name = to.name ?? findFabric(project, id)?.name ?? '';
