@@ -101,7 +101,7 @@ export interface Lamp {
  * From colours by D65 to colours in this light, linear sRGB: by the cones of CAT16, by the spectra of a hot body and of smooth
  * reflectances, or by a gain for each of red, green and blue.
  */
-export function castBy(way: Way, { white, kelvin }: Lamp): Matrix {
+function castBy(way: Way, { white, kelvin }: Lamp): Matrix {
   if (way === 'spectra') return ofLinear(bySpectra(kelvin));
   if (way === 'gains') return diagonal(linearOfXyz(white));
   const [to, from] = [transform(CAT16, white), transform(CAT16, WHITE_D65)];
@@ -136,7 +136,7 @@ export interface Shot {
 }
 
 /** The scene as its light makes it, linear. */
-export function lit(scene: Plane, { lamp, way, falloff, exposure }: Shot): Plane {
+function lit(scene: Plane, { lamp, way, falloff, exposure }: Shot): Plane {
   const cast = castBy(way, lamp);
   const brightest = Math.max(...transform(cast, [1, 1, 1]));
   const plane = blankPlane(scene.width, scene.height, 3);
