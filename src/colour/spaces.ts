@@ -63,11 +63,6 @@ export function xyzOf(linear: LinearRgb): Xyz {
 /** Luminance Y of red, green and blue light (the middle row of the matrix to XYZ). */
 export const LUMINANCE: Row = XYZ_FROM_LINEAR[1];
 
-/** XYZ under D65 → linear sRGB; the inverse of xyzOf, also for colours outside the gamut. */
-export function linearOfXyz(xyz: Xyz): LinearRgb {
-  return transform(LINEAR_FROM_XYZ, xyz);
-}
-
 /** A change of XYZ as a change of linear sRGB. */
 export function ofLinear(change: Matrix): Matrix {
   return multiply(LINEAR_FROM_XYZ, multiply(change, XYZ_FROM_LINEAR));

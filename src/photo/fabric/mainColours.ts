@@ -28,12 +28,10 @@ interface Group {
   readonly count: number;
 }
 
-/** Main colours of a plane in OKLab, largest share first. One colour for plain cloth. Seeded. */
-export function mainColours(oklab: Plane, seed: number): readonly MainColour[] {
-  return coloursIn(oklab, seed).colours;
-}
-
-/** The same, with the colour that each pixel has (its place in the list). */
+/**
+ * Main colours of a plane in OKLab, largest share first, and the colour that each pixel has (its place in the list). One colour
+ * for plain cloth. Seeded.
+ */
 export function coloursIn(
   oklab: Plane,
   seed: number,

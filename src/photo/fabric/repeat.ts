@@ -37,8 +37,8 @@ const PLAIN = 0.008;
 interface Correlation {
   readonly reachX: number;
   readonly reachY: number;
-  at(x: number, y: number): number;
-  overlap(x: number, y: number): number;
+  readonly at: (x: number, y: number) => number;
+  readonly overlap: (x: number, y: number) => number;
 }
 
 /** The repeat of a plane in OKLab; null where it has none that shows at least one and a half times. */
