@@ -85,7 +85,7 @@ export function lay(onto: Plane, piece: Plane, left: number, top: number): void 
 }
 
 /** A piece of one light. */
-function evenPlane(width: number, height: number, light: readonly number[]): Plane {
+export function evenPlane(width: number, height: number, light: readonly number[]): Plane {
   const plane = blankPlane(width, height, 3);
   for (let at = 0; at < width * height; at += 1) plane.data.set(light, at * 3);
   return plane;
