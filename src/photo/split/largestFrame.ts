@@ -46,7 +46,7 @@ interface TurnedMask extends Mask {
 
 /** The mask turned so that frames of this angle lie level, the tapped pixel in the middle. */
 function turnedAbout(mask: Mask, column: number, row: number, angle: number): TurnedMask {
-  const reach = Math.ceil(Math.hypot(mask.width, mask.height));
+  const reach = farthest(mask, column, row);
   const side = 2 * reach + 1;
   const [cos, sin] = [Math.cos((angle * Math.PI) / 180), Math.sin((angle * Math.PI) / 180)];
   const inside = new Uint8Array(side * side);
@@ -58,6 +58,15 @@ function turnedAbout(mask: Mask, column: number, row: number, angle: number): Tu
       inside[(y + reach) * side + x + reach] = mask.inside[fromY * mask.width + fromX]!;
     }
   return { width: side, height: side, inside, column: reach, row: reach };
+}
+
+/** How far the region reaches from a pixel, in whole pixels. */
+function farthest({ width, inside }: Mask, column: number, row: number): number {
+  let square = 0;
+  for (let at = 0; at < inside.length; at += 1)
+    if (inside[at])
+      square = Math.max(square, ((at % width) - column) ** 2 + (Math.floor(at / width) - row) ** 2);
+  return Math.ceil(Math.sqrt(square));
 }
 
 interface Box {

@@ -116,8 +116,9 @@ function shadedDistance(seen: Colour, colour: Colour): number {
   const length = colour[0] ** 2 + colour[1] ** 2 + colour[2] ** 2;
   const along = (seen[0] * colour[0] + seen[1] * colour[1] + seen[2] * colour[2]) / Math.max(1e-9, length);
   const shade = Math.max(DARKEST, Math.min(LIGHTEST, along));
-  const chroma = Math.hypot(seen[1] - shade * colour[1], seen[2] - shade * colour[2]);
-  return Math.hypot(seen[0] - shade * colour[0], CHROMA_COUNTS * chroma);
+  const light = seen[0] - shade * colour[0];
+  const chroma = (seen[1] - shade * colour[1]) ** 2 + (seen[2] - shade * colour[2]) ** 2;
+  return Math.sqrt(light * light + CHROMA_COUNTS ** 2 * chroma);
 }
 
 /** Pixels connected to the tap in whose window the colours are mixed as round the tap, then as in what was found. */
@@ -162,8 +163,10 @@ function windowsOf({ width, height, colours: inPalette, of }: Coloured, reach: n
     const [top, bottom] = [Math.max(0, row - reachY), Math.min(height, row + reachY + 1)];
     const area = (right - left) * (bottom - top);
     for (let one = 0; one < colours; one += 1) {
-      const at = (y: number, x: number) => sums.data[y * line + x * colours + one]!;
-      mixture[one] = (at(bottom, right) - at(top, right) - at(bottom, left) + at(top, left)) / area;
+      const [upper, lower] = [top * line + one, bottom * line + one];
+      const below = sums.data[lower + right * colours]! - sums.data[lower + left * colours]!;
+      mixture[one] =
+        (below - sums.data[upper + right * colours]! + sums.data[upper + left * colours]!) / area;
     }
     return mixture;
   };
