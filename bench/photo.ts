@@ -48,11 +48,11 @@ async function blocks(count: number): Promise<BenchRow[]> {
     const found = findCorners(shot.pixels, shapeOf(wedge, wedge.outerSeam));
     if (!found) continue;
     if (cornersOff(found.corners, shot.corners) <= 0.01) sums.corners += 1;
-    const { known } = readBlock(shot.pixels, found.corners, knowledgeOf(shot.project), found.lens.bend);
+    const { known } = readBlock(shot.pixels, found.corners, knowledgeOf(shot.project), found.lens.bend)!;
     if (known?.number === shot.number && known.quarters === shot.quarters) sums.turns += 1;
     // Rims and bands are read as of a block that nobody knows: from fabrics and sets; and beside it from the fabrics alone.
     const read = (project: Project) =>
-      blockMarks(readBlock(shot.pixels, found.corners, knowledgeOf(project), found.lens.bend), shot);
+      blockMarks(readBlock(shot.pixels, found.corners, knowledgeOf(project), found.lens.bend)!, shot);
     const strange = read({ ...shot.project, blocks: [] });
     const bare = read({ ...shot.project, blocks: [], stripSets: [] });
     for (const key of ['wedges', 'rims', 'sure', 'sureRight', 'bands'] as const) {

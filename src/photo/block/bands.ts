@@ -72,7 +72,7 @@ const PRINT = 0.15;
 const RINGS_APART = 0.4;
 
 /** The mean light of rings from `from` to under `to`; of longer runs without the rings at the seams. */
-export function meanLight({ mass, light }: NeutralWedge, from: number, to: number): [number, number, number] {
+function meanLight({ mass, light }: NeutralWedge, from: number, to: number): [number, number, number] {
   const trim = to - from >= 8 ? 2 : to - from >= 4 ? 1 : 0;
   const [first, last] = [from + trim, to - trim];
   const weight = mass[last]! - mass[first]!;
@@ -129,7 +129,7 @@ interface CostedBands {
 }
 
 /** The likeliest bands of a wedge and what they cost, from the rim in. `pitch` is inches to the ring. */
-export function freeBands(wedge: NeutralWedge, swatches: readonly Swatch[], pitch: number): CostedBands {
+function freeBands(wedge: NeutralWedge, swatches: readonly Swatch[], pitch: number): CostedBands {
   const { rings } = wedge;
   const least = Math.max(2, Math.round(NARROWEST / pitch));
   const kinds = swatches.length + 1;

@@ -4,23 +4,27 @@ import type { WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
 import type { Pixels, Plane } from '../pixels/pixels';
 import { shrunk } from '../pixels/resize';
+import { homographyThrough } from '../plane/homography';
 import { type Lens, lensOf, straightened } from '../plane/lens';
 import { shapeTo } from './corners';
 import { cornerStep, lookAt } from './look';
 import { type Knowledge, type ReadBlock, readLook } from './readLook';
-import { shapeOf } from './shape';
+import { shapeCorners, shapeOf } from './shape';
 
 /** Pixels to the side of a block for its reading, and rings to the wedge. */
 const READ_SIDE = 420;
 const RINGS = 128;
 
-/** Reads the block between four corners (top left, top right, bottom right, bottom left, in pixels as photographed). */
+/**
+ * Reads the block between four corners (top left, top right, bottom right, bottom left, in pixels as photographed). Null where three
+ * of them lie on a line.
+ */
 export function readBlock(
   pixels: Pixels,
   corners: readonly Point[],
   knowledge: Knowledge,
   bend = 0,
-): ReadBlock {
+): ReadBlock | null {
   const { plane, scale, left, top } = cutOut(pixels, corners, READ_SIDE);
   const lens: Lens = lensWithin(pixels, bend, scale, left, top);
   const inPlane = corners.map(({ x, y }) =>
@@ -29,7 +33,8 @@ export function readBlock(
   const { wedge } = knowledge.project;
   const allowance = allowanceSeen(plane, inPlane, lens, wedge);
   const shape = shapeOf(wedge, allowance);
-  return readLook(lookAt(plane, shapeTo(shape, inPlane), lens, shape, RINGS, plane), knowledge);
+  const toPlane = homographyThrough(shapeCorners(shape), inPlane);
+  return toPlane && readLook(lookAt(plane, toPlane, lens, shape, RINGS, plane), knowledge);
 }
 
 /** Steps in which the allowance is tried, and how far beyond the seam of the plan. */

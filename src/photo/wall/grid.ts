@@ -221,7 +221,7 @@ function wholeLattice(plane: Plane, start: Lattice, cell: CellShape): Lattice {
     const more = [row(-1), row(rows), column(-1), column(columns)].map(filled);
     const most = Math.max(...more);
     const least = [row(0), row(rows - 1), column(0), column(columns - 1)].map(filled);
-    const bare = least.findIndex((share) => share === 0);
+    const bare = least.indexOf(0);
     let next: Lattice | null = null;
     if (most > ENOUGH && Math.max(rows, columns) < MOST)
       next = stretched(lattice, cell.tall, more.indexOf(most), 1);
