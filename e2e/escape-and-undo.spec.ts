@@ -1,7 +1,7 @@
 // Escape closes what was opened last, one thing at a time, Back what lies over the page; and undo in a field and of the quilt agree,
 // in every field of a number or a length.
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { firstVisit, foot, goTo, openExample, openPart, undoButton } from './room';
+import { firstVisit, foot, goTo, openExample, openPart, setsFromStrips, undoButton } from './room';
 
 const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first();
 
@@ -41,18 +41,12 @@ test('Fabrics: a fabric, a new one, what to cut, a fold, the strips', async ({ p
   ]);
 });
 
-test('Strip sets, Wedges, Blocks: a set, a strip, the question before a set goes, progress, a block', async ({
-  page,
-}) => {
+test('Strip sets and Blocks: a set, the question before a set goes, progress, a block', async ({ page }) => {
   await firstVisit(page);
   await goTo(page, 'Strip sets');
   await opensAndCloses(page, [
     { open: button(page, /^Set A:/), there: page.getByRole('region', { name: 'Set A' }).first() },
-    {
-      open: page.locator('.set-strip-open').first(),
-      there: page.locator('.set-strip-open[aria-expanded="true"]'),
-    },
-    { open: button(page, /^Remove set A/), there: button(page, 'Remove it all the same') },
+    { open: button(page, /^Remove set A/), there: button(page, 'Remove it anyway') },
   ]);
   await goTo(page, 'Blocks');
   await opensAndCloses(page, [
@@ -63,6 +57,17 @@ test('Strip sets, Wedges, Blocks: a set, a strip, the question before a set goes
   ]);
   await opensAndCloses(page, [
     { open: button(page, 'Show the wall large'), there: button(page, 'Back to the blocks') },
+  ]);
+});
+
+test('a strip of a set that can still be changed', async ({ page }) => {
+  await setsFromStrips(page);
+  await opensAndCloses(page, [
+    { open: button(page, /^Set A:/), there: page.getByRole('region', { name: 'Set A' }).first() },
+    {
+      open: page.locator('.set-strip-open').first(),
+      there: page.locator('.set-strip-open[aria-expanded="true"]'),
+    },
   ]);
 });
 

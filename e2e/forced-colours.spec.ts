@@ -47,8 +47,11 @@ function alike(): Record<string, boolean> {
       (one) => kindOf(one) === kindOf(chosen) && one.checkVisibility() && !one.matches(':focus, :disabled'),
     );
     if (!other || !chosen.checkVisibility() || chosen.matches(':focus, :focus-within')) return;
-    const { color, backgroundColor } = getComputedStyle(chosen);
-    found[kindOf(chosen)] = shape(chosen) === shape(other) || contrast(color, backgroundColor) < 4.5;
+    const ground = getComputedStyle(chosen).backgroundColor;
+    const inks = [chosen, ...chosen.querySelectorAll('span, b, strong')].map(
+      (one) => getComputedStyle(one).color,
+    );
+    found[kindOf(chosen)] = shape(chosen) === shape(other) || inks.some((ink) => contrast(ink, ground) < 4.5);
   };
   for (const attribute of ['aria-pressed', 'aria-checked', 'aria-selected'])
     for (const chosen of document.querySelectorAll(`[${attribute}="true"]`))

@@ -1,11 +1,12 @@
 // A fabric from a photograph, from the file to the wall and back out of a file; by pointer, by keys alone, and with files that are none.
 import { readFileSync } from 'node:fs';
+import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
 import { meanColour } from '../src/cloth/likeness';
 import { printMix } from '../src/cloth/print/printMix';
 import { ciede2000 } from '../src/colour/difference';
 import { labD65Of, linearOfHex } from '../src/colour/spaces';
-import { DOTS, PER_INCH, photograph, SCENE } from './photos';
+import { CHECKS, PER_INCH, photograph, SCENE } from './photos';
 import { firstVisit, goTo, openFile } from './room';
 
 /** Everything the content-security policy refused, from the start of the page on. */
@@ -78,7 +79,7 @@ test('a fabric is photographed, read, added, undone, and is the same after a rel
 }) => {
   const refused = await refusals(page);
   await openPhotos(page);
-  await choose(page, jpeg('dots.jpg', await photograph()));
+  await choose(page, jpeg('checks.jpg', await photograph()));
   await expect(read(page)).toBeVisible({ timeout: 30_000 });
   // Upright as it was taken.
   const box = (await page.locator('.photo-picture').boundingBox())!;
@@ -109,11 +110,11 @@ test('a fabric is photographed, read, added, undone, and is the same after a rel
       .getByText(/teal|green|blue/)
       .first(),
   ).toBeVisible();
-  await page.getByRole('region', { name: 'New fabrics' }).getByLabel('Name').fill('Dotted teal');
+  await page.getByRole('region', { name: 'New fabrics' }).getByLabel('Name').fill('Teal checks');
   await page.getByRole('region', { name: 'New fabrics' }).getByLabel('Name').press('Enter');
   await page.getByRole('button', { name: 'Add this fabric' }).click();
   await expect(page.getByRole('button', { name: 'From a photograph' })).toBeFocused();
-  const piece = page.getByRole('button', { name: /Dotted teal/ });
+  const piece = page.locator('.laid-piece').getByRole('button', { name: /Teal checks/ });
   await expect(piece).toBeVisible();
   await page.keyboard.press('Control+z');
   await expect(piece).toBeHidden();
@@ -122,15 +123,15 @@ test('a fabric is photographed, read, added, undone, and is the same after a rel
   await expect(page.getByText('Saved', { exact: true })).toBeVisible();
   await page.reload();
   await expect(piece).toBeVisible();
-  const look = await (await piece.locator('svg').first()).screenshot();
+  const look = await piece.locator('svg').first().screenshot();
   const file = await savedFile(page);
   const { fabrics, pictures } = JSON.parse(file) as Saved;
-  const added = fabrics.find(({ name }) => name === 'Dotted teal')!;
-  // In truth: the mean of the print by daylight, 1 inch from dot to dot.
-  const truth = labD65Of(linearOfHex(meanColour(printMix(DOTS))));
+  const added = fabrics.find(({ name }) => name === 'Teal checks')!;
+  // In truth: the mean of the print by daylight, checks that repeat every quarter inch.
+  const truth = labD65Of(linearOfHex(meanColour(printMix(CHECKS))));
   expect(ciede2000(truth, labD65Of(linearOfHex(added.colour)))).toBeLessThan(3);
-  expect(added.cloth.photo!.scale).toBeGreaterThan(0.9);
-  expect(added.cloth.photo!.scale).toBeLessThan(1.1);
+  expect(added.cloth.photo!.scale).toBeGreaterThan(0.24);
+  expect(added.cloth.photo!.scale).toBeLessThan(0.26);
   expect(Object.keys(pictures!)).toContain(added.cloth.photo!.picture);
   const tile = Buffer.from(pictures![added.cloth.photo!.picture]!.split(',')[1]!, 'base64');
   expect(tile.includes('Exif')).toBe(false);
@@ -141,7 +142,7 @@ test('a fabric is photographed, read, added, undone, and is the same after a rel
   await firstVisit(other);
   await openFile(other, file);
   await goTo(other, 'Fabrics');
-  const there = other.getByRole('button', { name: /Dotted teal/ });
+  const there = other.locator('.laid-piece').getByRole('button', { name: /Teal checks/ });
   await expect(there).toBeVisible();
   await expect.poll(async () => (await there.locator('svg').first().screenshot()).equals(look)).toBe(true);
   await elsewhere.close();
@@ -150,7 +151,7 @@ test('a fabric is photographed, read, added, undone, and is the same after a rel
 test('by keys alone: frame, size, light and several fabrics', async ({ page }) => {
   await openPhotos(page);
   await expect(page.getByRole('button', { name: 'Choose photographs' })).toBeFocused();
-  await choose(page, jpeg('dots.jpg', await photograph()));
+  await choose(page, jpeg('checks.jpg', await photograph()));
   await expect(read(page)).toBeVisible({ timeout: 30_000 });
   await page.getByText('Frame by numbers').click();
   const across = page.getByLabel('Middle, across (pixels)');
@@ -260,7 +261,7 @@ test('a fabric that is there takes on its photograph; what is half made stays wh
   const id = (await first.getAttribute('data-fabric'))!;
   await first.click();
   await page.getByRole('button', { name: 'Use a photograph' }).click();
-  await choose(page, jpeg('dots.jpg', await photograph()));
+  await choose(page, jpeg('checks.jpg', await photograph()));
   await expect(read(page)).toBeVisible({ timeout: 30_000 });
   await goTo(page, 'Wall');
   await goTo(page, 'Fabrics');
@@ -269,10 +270,37 @@ test('a fabric that is there takes on its photograph; what is half made stays wh
   await page.getByLabel('Width of the frame').fill('6');
   await page.getByLabel('Width of the frame').press('Enter');
   await page.getByRole('button', { name: /^Use for / }).click();
-  await expect(page.getByRole('button', { name: 'From a photograph' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'From a photograph' })).toBeFocused();
   const { fabrics } = JSON.parse(await savedFile(page)) as Saved;
   expect(fabrics.find((fabric) => fabric.id === id)!.cloth.kind).toBe('photo');
   await page.keyboard.press('Control+z');
   const undone = JSON.parse(await savedFile(page)) as Saved;
   expect(undone.fabrics.find((fabric) => fabric.id === id)!.cloth.kind).not.toBe('photo');
+});
+
+test('under a thumb: every control is 44 px, nothing runs over the edge, and axe finds no fault @phone', async ({
+  page,
+}) => {
+  await page.emulateMedia({ reducedMotion: 'reduce' });
+  await openPhotos(page);
+  await choose(page, jpeg('one.jpg', await photograph()), jpeg('two.jpg', await photograph()));
+  await expect(read(page)).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByRole('button', { name: 'Stop' })).toBeHidden({ timeout: 30_000 });
+  for (const doing of ['Frame', 'True size', 'Light', 'Several fabrics']) {
+    await page.getByRole('radio', { name: doing, exact: true }).check({ force: true });
+    const axe = await new AxeBuilder({ page }).setLegacyMode().include('.photo-stage').analyze();
+    expect(
+      axe.violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html}`),
+      doing,
+    ).toEqual([]);
+    const small = await page.evaluate(() => {
+      const coarse = matchMedia('(pointer: coarse)').matches;
+      return [...document.querySelectorAll<HTMLElement>('.photo-stage :is(button, .choice label, .check)')]
+        .map((one) => ({ name: one.ariaLabel ?? one.textContent, box: one.getBoundingClientRect() }))
+        .filter(({ box }) => coarse && box.width > 0 && (box.width < 43.5 || box.height < 43.5))
+        .map(({ name }) => name);
+    });
+    expect(small, doing).toEqual([]);
+  }
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
 });

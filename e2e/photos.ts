@@ -18,12 +18,12 @@ export const SCENE = {
 /** Linear light of a lamp as a camera set to daylight sees it, dimmed. */
 const WARM = [0.86, 0.66, 0.42] as const;
 
-/** Teal with dots of cream, 1 inch from dot to dot. */
-export const DOTS: Fabric = {
-  id: 'dots',
-  name: 'Dots',
+/** Teal and cream, four checks to the inch. */
+export const CHECKS: Fabric = {
+  id: 'checks',
+  name: 'Checks',
   colour: '#2f6f73',
-  cloth: { kind: 'print', print: { motif: 'dots', inks: ['#e8dcc0'], repeat: 1, angle: 0, seed: 3 } },
+  cloth: { kind: 'print', print: { motif: 'gingham', inks: ['#e8dcc0'], repeat: 1, angle: 0, seed: 3 } },
   background: false,
 };
 
@@ -40,7 +40,7 @@ function scene(fabric: Fabric, light: readonly [number, number, number]): Plane 
 
 /** The file: a JPEG turned a quarter, with the note that says so (EXIF orientation 6). */
 export async function photograph(
-  fabric: Fabric = DOTS,
+  fabric: Fabric = CHECKS,
   light: readonly [number, number, number] = WARM,
 ): Promise<Buffer> {
   const { width, height, data } = pixelsOf(scene(fabric, light));

@@ -56,7 +56,7 @@ test('tools, values and parts of finishing are one stop each, and arrows go on w
   await firstVisit(page);
   await goTo(page, 'Wall');
   for (const [part, name] of [
-    ['toolbar', 'How the wall is looked at'],
+    ['toolbar', 'How the wall is shown'],
     ['toolbar', 'View of the wall'],
     ['toolbar', 'Fabrics, light to dark'],
   ] as const) {

@@ -120,7 +120,7 @@ export async function atTheKeys(page: Page) {
 }
 
 /** Everything the live regions of the page say from now on. */
-export async function listenTo(page: Page) {
+async function listenTo(page: Page) {
   await page.evaluate(() => {
     const LIVE = ':is([aria-live], [role="status"], [role="alert"]):not([aria-live="off"])';
     const said: string[] = [];

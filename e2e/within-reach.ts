@@ -117,6 +117,10 @@ function measured(): string[] {
     );
   }
 
+  const panel = document.querySelector('.panel');
+  if (panel && scrolls(panel, 'x') && panel.scrollWidth > panel.clientWidth + 1)
+    faults.push(`the panel is ${panel.scrollWidth} wide in ${panel.clientWidth}`);
+
   const pressed = [
     ...new Set(
       [

@@ -50,7 +50,8 @@ function* fabricRow(pixels: Pixels): InParts<Result<object>> {
 function blockOfPicture(pixels: Pixels, knowledge: Knowledge): Result<object> {
   const { wedge } = knowledge.project;
   const found = findCorners(pixels, shapeOf(wedge, wedge.outerSeam));
-  if (!found)
+  const read = found && readBlock(pixels, found.corners, knowledge, found.lens.bend);
+  if (!read)
     return failed(
       'no-block',
       '',
@@ -58,7 +59,6 @@ function blockOfPicture(pixels: Pixels, knowledge: Knowledge): Result<object> {
         'No block of wedges is to be seen in this picture. Take it from straight above, with all of the block in it.',
       ),
     );
-  const read = readBlock(pixels, found.corners, knowledge, found.lens.bend);
   return ok({
     ...blockRow(found.corners, read, knowledge.project),
     likeness: found.likeness.total / BEST_LIKENESS,

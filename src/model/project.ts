@@ -172,11 +172,11 @@ const placeSchema = v.strictObject({ set: id, tip: v.picklist(['up', 'down']) })
 
 export const BLOCK_PROGRESS = ['planned', 'octagon', 'squared', 'joined'] as const;
 
-/** What every block has. */
+/** The number of a block, as people see it. */
+const blockNumber = v.pipe(count, v.minValue(1));
+
+/** What every block has besides its id and number. */
 const blockParts = {
-  id,
-  /** The number of the block, as people see it. */
-  number: v.pipe(count, v.minValue(1)),
   /** Corner fabric of this block; null: the quilt's. */
   cornerFabric: v.nullable(fabricId),
   /**
@@ -188,11 +188,13 @@ const blockParts = {
 };
 
 const piecedBlockSchema = v.strictObject({
-  ...blockParts,
+  id,
   /** Pieced from wedges of the quilt's strip sets. */
   kind: v.literal('pieced'),
+  number: blockNumber,
   /** N places clockwise; null is a place without a wedge yet. */
   places: list(v.nullable(placeSchema), 12),
+  ...blockParts,
 });
 
 /** What shows of one strip in a sewn wedge, as it was read from a picture or put right by hand. */
@@ -206,15 +208,17 @@ const shownBandSchema = v.strictObject({
 });
 
 const picturedBlockSchema = v.strictObject({
-  ...blockParts,
+  id,
   /** Sewn already, corners and all, and shown by its picture (geometry/asPieced.ts). */
   kind: v.literal('pictured'),
+  number: blockNumber,
   /** The block alone, squared up, its top side up. */
   picture: pictureId,
   /** N wedges clockwise, the bands of each from the rim in. Nothing is known of a wedge without bands. */
   wedges: list(v.strictObject({ bands: list(shownBandSchema, MOST_STRIPS) }), 12),
   /** It takes no wedge from the quilt's strip sets. */
   places: v.optional(list(v.nullable(placeSchema), 0), []),
+  ...blockParts,
 });
 
 const blockSchema = v.variant('kind', [piecedBlockSchema, picturedBlockSchema]);

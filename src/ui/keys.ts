@@ -37,6 +37,7 @@ const WALL = {
   lift: { keys: [' '], shown: 'Space', does: 'lift it; arrows carry it, Space puts it down' },
   pin: { keys: ['p'], shown: 'P', does: 'pin or unpin it' },
   takeDown: { keys: TAKE_OUT, shown: 'Delete', does: 'take it down to the side table' },
+  see: { keys: ['v'], shown: 'V, Shift V', does: 'see the wall another way: grey, three tones, squinting …' },
 } as const satisfies Record<string, Key>;
 
 const STRIPS = {

@@ -1,8 +1,8 @@
 // The parts of the screen in their order, and how keys go from one to the next.
 
-/** What can have the focus and is reached by Tab. */
-export const FOCUSABLE =
-  ':is(button, a[href], input, select, textarea, summary, [tabindex]):not([tabindex="-1"], [hidden])';
+/** What can have the focus and is reached by Tab; not the links that only lead on. */
+const FOCUSABLE =
+  ':is(button, a[href], input, select, textarea, summary, [tabindex]):not([tabindex="-1"], [hidden], .skip-links > *)';
 
 /** Each part, and where the focus enters it; without a place it enters at its first control. */
 const PARTS: readonly { readonly part: string; readonly enter?: string }[] = [

@@ -42,7 +42,7 @@ export function heedFolds(page: Document): void {
     ({ target: fold }) => {
       if (!(fold instanceof HTMLDetailsElement)) return;
       // Folds that left the page with their step are no longer open.
-      for (const one of [...folds.keys()]) if (one === fold || !one.isConnected) drop(one);
+      for (const one of folds.keys()) if (one === fold || !one.isConnected) drop(one);
       const summary = fold.querySelector('summary');
       if (!fold.open || page.activeElement !== summary) return;
       const close = () => {

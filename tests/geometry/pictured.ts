@@ -10,7 +10,7 @@ export function pictureNumber(number: number): string {
 }
 
 /** What shows of a wedge from the rim in; beyond `known` bands nothing is known. */
-export function shownWedge(project: Project, place: Place | null, known = Infinity): PicturedWedge {
+function shownWedge(project: Project, place: Place | null, known = Infinity): PicturedWedge {
   const set = place && findSet(project, place.set);
   if (!set) return { bands: [] };
   const bands = wedgeBands(set.strips, place.tip, project.wedge);

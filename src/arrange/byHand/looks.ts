@@ -59,7 +59,7 @@ export class Looks {
     if (look === undefined) {
       const strips = findSet(this.project, place.set)?.strips ?? [];
       look = wedgeBands(strips, place.tip, this.project.wedge)
-        .map(({ fabric, outer }) => `${fabric} ${outer.toFixed(4)}`)
+        .map(({ fabric, outer }) => `${fabric} ${Math.round(outer * 1e4)}`)
         .join(',');
       this.wedges.set(key, look);
     }

@@ -95,7 +95,7 @@ function* settled(hands: Hands, nexts: readonly Next[]): Generator<number, reado
     if (turn) hands.wall.turn(...turn);
     hands.settle(touched);
     const laid = hands.read(touched);
-    walls.set(`${laid.cells} ${laid.blocks} ${laid.stands}`, laid);
+    walls.set([laid.cells, laid.blocks, laid.stands].map(String).join(' '), laid);
     hands.lay(before);
     stop ||= yield 1;
     if (stop) break;

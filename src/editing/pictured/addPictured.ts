@@ -28,7 +28,7 @@ export interface NewPictured extends ReadBlock {
   /** Null: the lowest number that is free. */
   readonly number: number | null;
   /** Where it hangs: a cell with its turn, the first empty cell, or nowhere yet. */
-  readonly hang: { readonly cell: number; readonly turn: number } | 'first empty' | 'side table';
+  readonly hang: { readonly cell: number; readonly turn: number } | 'firstEmpty' | 'sideTable';
 }
 
 /**
@@ -62,8 +62,8 @@ function addOne(draft: Project, { number, hang, ...read }: NewPictured): void {
     places: [],
   };
   draft.blocks.push(block);
-  if (hang === 'first empty') hangInEmptyCell(draft, id);
-  else if (hang !== 'side table') hangIn(draft, block, hang);
+  if (hang === 'firstEmpty') hangInEmptyCell(draft, id);
+  else if (hang !== 'sideTable') hangIn(draft, block, hang);
   // Corners that are sewn on keep their fabric wherever the block hangs later.
   if (draft.setting.cornerRule) {
     const cell = draft.wall.cells.findIndex((one) => one?.block === id);

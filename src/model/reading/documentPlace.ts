@@ -61,7 +61,7 @@ export function unknownEntry(steps: readonly Step[], document: unknown): Phrase 
 }
 
 /** The longest name, key or value of a file that is quoted whole. */
-const QUOTED = 40;
+const QUOTED = 24;
 
 /** A text of the file, short enough for a sentence. */
 function short(text: string): string {

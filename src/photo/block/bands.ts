@@ -72,7 +72,7 @@ const PRINT = 0.15;
 const RINGS_APART = 0.4;
 
 /** The mean light of rings from `from` to under `to`; of longer runs without the rings at the seams. */
-export function meanLight({ mass, light }: NeutralWedge, from: number, to: number): [number, number, number] {
+function meanLight({ mass, light }: NeutralWedge, from: number, to: number): [number, number, number] {
   const trim = to - from >= 8 ? 2 : to - from >= 4 ? 1 : 0;
   const [first, last] = [from + trim, to - trim];
   const weight = mass[last]! - mass[first]!;
@@ -129,7 +129,7 @@ interface CostedBands {
 }
 
 /** The likeliest bands of a wedge and what they cost, from the rim in. `pitch` is inches to the ring. */
-export function freeBands(wedge: NeutralWedge, swatches: readonly Swatch[], pitch: number): CostedBands {
+function freeBands(wedge: NeutralWedge, swatches: readonly Swatch[], pitch: number): CostedBands {
   const { rings } = wedge;
   const least = Math.max(2, Math.round(NARROWEST / pitch));
   const kinds = swatches.length + 1;
@@ -207,7 +207,12 @@ const SEWN = 14;
 const TEMPER = 0.4;
 
 /** The bands of a wedge: those of a wedge that can be cut from the project's sets where one fits, else whatever fits best. */
-export function bandsOf(wedge: NeutralWedge, swatches: readonly Swatch[], pitch: number, cuts: readonly CutWedge[]): readonly SeenBand[] {
+export function bandsOf(
+  wedge: NeutralWedge,
+  swatches: readonly Swatch[],
+  pitch: number,
+  cuts: readonly CutWedge[],
+): readonly SeenBand[] {
   const free = freeBands(wedge, swatches, pitch);
   const costs = new Float64Array(swatches.length + 1);
   const fits = cuts.map(({ runs }) => {
@@ -218,7 +223,10 @@ export function bandsOf(wedge: NeutralWedge, swatches: readonly Swatch[], pitch:
     }
     return { runs, cost };
   });
-  const best = fits.reduce<(typeof fits)[number] | null>((least, one) => (least && least.cost <= one.cost ? least : one), null);
+  const best = fits.reduce<(typeof fits)[number] | null>(
+    (least, one) => (least && least.cost <= one.cost ? least : one),
+    null,
+  );
   if (!best || best.cost > free.cost + SEWN) return free.bands;
   return best.runs.map(({ from, to, swatch }, at) => {
     let [same, all] = [0, 0];

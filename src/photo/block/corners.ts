@@ -113,12 +113,7 @@ function distinct(found: readonly Candidate[], most: number, apart: number): Can
 }
 
 /** Moves corners one after another, in smaller and smaller steps, as long as the likeness grows. */
-export function settled(
-  plane: Plane,
-  shape: BlockShape,
-  samples: Samples,
-  start: readonly Point[],
-): Candidate {
+function settled(plane: Plane, shape: BlockShape, samples: Samples, start: readonly Point[]): Candidate {
   let corners = [...start];
   let likeness = likenessOf(plane, shapeTo(shape, corners), samples);
   const size = Math.hypot(start[0]!.x - start[2]!.x, start[0]!.y - start[2]!.y);

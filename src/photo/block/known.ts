@@ -72,15 +72,24 @@ function ringFabrics(
 }
 
 /** Every wedge that can be cut from the sets of a project, as runs of rings; each only once. */
-export function cutWedges(project: Project, { rings, pitch }: Pick<BlockLook, 'rings' | 'pitch'>, swatches: readonly Swatch[]): CutWedge[] {
+export function cutWedges(
+  project: Project,
+  { rings, pitch }: Pick<BlockLook, 'rings' | 'pitch'>,
+  swatches: readonly Swatch[],
+): CutWedge[] {
   const rim = rings * pitch;
   const ring = (radius: number) => Math.max(0, Math.min(rings, Math.round((rim - radius) / pitch)));
   const found = new Map<string, CutWedge>();
   for (const set of project.stripSets) {
     for (const tip of ['up', 'down'] as const) {
       const bands = wedgeBands(set.strips, tip, project.wedge);
-      const runs = bands.map(({ fabric, outer, inner }) => ({ from: ring(outer), to: ring(inner), swatch: swatches.findIndex((one) => one.fabric === fabric) }));
-      const whole = runs.at(-1)?.to === rings && runs.every(({ from, to, swatch }) => to > from && swatch >= 0);
+      const runs = bands.map(({ fabric, outer, inner }) => ({
+        from: ring(outer),
+        to: ring(inner),
+        swatch: swatches.findIndex((one) => one.fabric === fabric),
+      }));
+      const whole =
+        runs.at(-1)?.to === rings && runs.every(({ from, to, swatch }) => to > from && swatch >= 0);
       if (whole) found.set(runs.map(({ to, swatch }) => `${to} ${swatch}`).join(), { runs });
     }
   }

@@ -4,11 +4,12 @@ import type { WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
 import type { Pixels, Plane } from '../pixels/pixels';
 import { shrunk } from '../pixels/resize';
+import { homographyThrough } from '../plane/homography';
 import { type Lens, lensOf, straightened } from '../plane/lens';
 import { shapeTo } from './corners';
 import { cornerStep, lookAt } from './look';
 import { type Knowledge, type ReadBlock, readLook } from './readLook';
-import { shapeOf } from './shape';
+import { shapeCorners, shapeOf } from './shape';
 
 /** Pixels to the side of a block for its reading, and rings to the wedge. */
 const READ_SIDE = 420;
@@ -19,13 +20,16 @@ export interface ReadByCorners extends ReadBlock {
   readonly allowance: Inches;
 }
 
-/** Reads the block between four corners (top left, top right, bottom right, bottom left, in pixels as photographed). */
+/**
+ * Reads the block between four corners (top left, top right, bottom right, bottom left, in pixels as photographed). Null where three
+ * of them lie on a line.
+ */
 export function readBlock(
   pixels: Pixels,
   corners: readonly Point[],
   knowledge: Knowledge,
   bend = 0,
-): ReadByCorners {
+): ReadByCorners | null {
   const { plane, scale, left, top } = cutOut(pixels, corners, READ_SIDE);
   const lens: Lens = lensWithin(pixels, bend, scale, left, top);
   const inPlane = corners.map(({ x, y }) =>
@@ -34,8 +38,9 @@ export function readBlock(
   const { wedge } = knowledge.project;
   const allowance = allowanceSeen(plane, inPlane, lens, wedge);
   const shape = shapeOf(wedge, allowance);
-  const look = lookAt(plane, shapeTo(shape, inPlane), lens, shape, RINGS, plane);
-  return { ...readLook(look, knowledge), allowance };
+  const toPlane = homographyThrough(shapeCorners(shape), inPlane);
+  if (!toPlane) return null;
+  return { ...readLook(lookAt(plane, toPlane, lens, shape, RINGS, plane), knowledge), allowance };
 }
 
 /** Steps in which the allowance is tried, and how far beyond the seam of the plan. */

@@ -147,8 +147,13 @@ function surely(
 }
 
 /** Finds the light anew from whole bands, twice. */
-function settledLight(look: BlockLook, reading: Reading, swatches: readonly Swatch[],
-  cuts: readonly CutWedge[], near?: Light): Reading {
+function settledLight(
+  look: BlockLook,
+  reading: Reading,
+  swatches: readonly Swatch[],
+  cuts: readonly CutWedge[],
+  near?: Light,
+): Reading {
   let { light, wedges } = reading;
   for (let round = 0; round < 2; round += 1) {
     const pairings = wedges.flatMap((wedge, at) =>

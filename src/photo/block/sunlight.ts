@@ -2,6 +2,7 @@
 // fall-off across the picture, such that what is seen becomes fabrics of the list as nearly as it can.
 import type { LinearRgb } from '../../colour/spaces';
 import { oklabOf } from '../../colour/spaces';
+import { solved } from '../plane/solve';
 import type { Patch } from './look';
 import { apart, type Swatch } from './swatches';
 
@@ -88,29 +89,6 @@ export function lightOf(pairings: readonly Pairing[], near?: Light): Light {
 
 /** Deviation of the logarithm of one patch's light. */
 const NOISE = 0.08;
-
-/** Solves symmetric positive equations by Cholesky's method. */
-function solved(matrix: Float64Array, right: Float64Array): Float64Array {
-  const n = right.length;
-  const l = new Float64Array(n * n);
-  for (let i = 0; i < n; i += 1) {
-    for (let j = 0; j <= i; j += 1) {
-      let sum = matrix[i * n + j]!;
-      for (let k = 0; k < j; k += 1) sum -= l[i * n + k]! * l[j * n + k]!;
-      l[i * n + j] = i === j ? Math.sqrt(Math.max(1e-12, sum)) : sum / l[j * n + j]!;
-    }
-  }
-  const x = Float64Array.from(right);
-  for (let i = 0; i < n; i += 1) {
-    for (let k = 0; k < i; k += 1) x[i]! -= l[i * n + k]! * x[k]!;
-    x[i]! /= l[i * n + i]!;
-  }
-  for (let i = n - 1; i >= 0; i -= 1) {
-    for (let k = i + 1; k < n; k += 1) x[i]! -= l[k * n + i]! * x[k]!;
-    x[i]! /= l[i * n + i]!;
-  }
-  return x;
-}
 
 /** Squared distance, in OKLab, beyond which a patch is of no fabric of the list. */
 const STRANGE = 0.09 ** 2;

@@ -13,6 +13,8 @@ export interface Sides {
 }
 
 const PLACES = 64;
+/** By how much of its length a lens bends a side in the middle, at most. */
+const MOST_SAG = 0.02;
 /** The ends of a side are left out: other sides begin there. */
 const ENDS = 0.03;
 /** Differences of colour that count half, in OKLab. */
@@ -125,27 +127,32 @@ function worth(side: Response, curve: Curve): number {
   }
   const middle = (side.offsets - 1) / 2;
   const away = (Math.abs(curve.start - middle) + Math.abs(curve.end - middle)) / side.offsets;
-  return sum / PLACES - 0.06 * away - 0.25 * (Math.abs(curve.sag) / side.offsets);
+  return (
+    sum / PLACES -
+    0.06 * away -
+    (0.004 * Math.abs(curve.sag) * side.pitch) / (MOST_SAG * distance(side.from, side.to))
+  );
 }
 
 /** The slightly bent line that gathers the clearest steps. */
 function bestCurve(side: Response): Curve {
   const middle = (side.offsets - 1) / 2;
+  const most = (MOST_SAG * distance(side.from, side.to)) / side.pitch;
   let best: Curve = { start: middle, end: middle, sag: 0 };
-  let most = worth(side, best);
-  const try_ = (curve: Curve) => {
+  let worthiest = worth(side, best);
+  const attempt = (curve: Curve) => {
     const now = worth(side, curve);
-    if (now > most) [best, most] = [curve, now];
+    if (now > worthiest) [best, worthiest] = [curve, now];
   };
   for (let start = 0; start < side.offsets; start += 2)
     for (let end = 0; end < side.offsets; end += 2)
-      for (let sag = -6; sag <= 6; sag += 3) try_({ start, end, sag });
+      for (let sag = -most; sag <= most; sag += most / 4) attempt({ start, end, sag });
   for (let step = 1; step >= 0.25; step /= 2) {
     const { start, end, sag } = best;
     for (const a of [-2, -1, 0, 1, 2])
       for (const b of [-2, -1, 0, 1, 2])
         for (const c of [-2, -1, 0, 1, 2])
-          try_({ start: start + a * step, end: end + b * step, sag: sag + c * step });
+          attempt({ start: start + a * step, end: end + b * step, sag: sag + c * step });
   }
   return best;
 }
@@ -156,7 +163,7 @@ function bestCurve(side: Response): Curve {
  */
 function pointsOf(side: Response, wide: Response, curve: Curve): { point: Point; weight: number }[] {
   const middle = (side.offsets - 1) / 2;
-  const shift = sharpestShift(side, curve, Math.ceil(0.2 * middle));
+  const shift = sharpestShift(side, curve, Math.ceil(0.45 * middle));
   return Array.from({ length: PLACES }, (_, place) => {
     const near = offsetAt(curve, place) + shift;
     let [sum, mass] = [0, 0];

@@ -11,6 +11,7 @@ import { betweenSurfaces, edgesOf, linesOf } from '../plane/edges';
 import { projected } from '../plane/homography';
 import { bent, lensOf } from '../plane/lens';
 import { isConvex, type Quad, quadsOf } from '../plane/quads';
+import { aligned } from './align';
 import {
   blockLikeness,
   type CellLook,
@@ -78,8 +79,20 @@ export function findGrid(pixels: Pixels, shape: BlockShape): FoundGrid | null {
     ...best.lattice,
     corners: best.lattice.corners.map(({ x, y }) => ({ x: x * by, y: y * by })),
   };
-  const last = settledLattice(large, scaled, cell, 0.004, 40);
-  return gridOf(pixels, large, last, cell);
+  return gridOf(pixels, large, laidOnSeams(large, scaled, cell), cell);
+}
+
+/** The lattice laid on the seams of its blocks; moved by small steps where that makes it look less like blocks. */
+function laidOnSeams(plane: Plane, lattice: Lattice, cell: CellShape): Lattice {
+  const look = cellReader(plane, lattice, cell);
+  const cells = Array.from({ length: lattice.rows * lattice.columns }, (_, at) => at);
+  const filled = cells.filter(
+    (at) => blockLikeness(look(Math.floor(at / lattice.columns), at % lattice.columns)) > BLOCK,
+  );
+  const laid = aligned(plane, lattice, cell, filled);
+  const likeness = (one: Lattice) => latticeLikeness(plane, one, cell, 40);
+  if (isConvex(laid.corners) && likeness(laid) > likeness(lattice) - 0.01) return laid;
+  return settledLattice(plane, lattice, cell, 0.004, 40);
 }
 
 function gridOf(pixels: Pixels, plane: Plane, lattice: Lattice, cell: CellShape): FoundGrid {
@@ -216,7 +229,7 @@ function wholeLattice(plane: Plane, start: Lattice, cell: CellShape): Lattice {
     const more = [row(-1), row(rows), column(-1), column(columns)].map(filled);
     const most = Math.max(...more);
     const least = [row(0), row(rows - 1), column(0), column(columns - 1)].map(filled);
-    const bare = least.findIndex((share) => share === 0);
+    const bare = least.indexOf(0);
     let next: Lattice | null = null;
     if (most > ENOUGH && Math.max(rows, columns) < MOST)
       next = stretched(lattice, cell.tall, more.indexOf(most), 1);

@@ -2,7 +2,7 @@
 import { asPieced } from '../../geometry/asPieced';
 import { counted, phrase } from '../../model/phrase';
 import type { WedgePlan } from '../../model/project';
-import { ok } from '../../model/result';
+import { failed, ok } from '../../model/result';
 import type { Inches } from '../../model/units';
 import { findCorners } from '../../photo/block/corners';
 import { picturedWedge, squaredUp } from '../../photo/block/pictured';
@@ -20,6 +20,8 @@ import type { Codec, OnPixels, Work } from './photoMeans';
 /** The longer side of the picture of a block that is kept, pixels: alone, and as one of a wall. */
 const SIDE = 900;
 const SIDE_ON_WALL = 420;
+
+const IN_LINE = phrase('Three corners lie on one line. Move them to the corners of the block.');
 
 export function blockAnswers(on: OnPixels, encode: Codec['encode']): Answers<BlockJobs> {
   const found = async (
@@ -44,6 +46,7 @@ export function blockAnswers(on: OnPixels, encode: Codec['encode']): Answers<Blo
     block: on(async (pixels, { laid, project }, work) => {
       tell(work, phrase('Reading the block'));
       const read = readBlock(pixels, laid.corners, knowledgeOf(asPieced(project)), laid.bend);
+      if (!read) return failed('corners-in-line', 'corners', IN_LINE);
       return ok(await found(pixels, laid, read, project.wedge, read.allowance, SIDE));
     }),
     grid: on((pixels, { wedge }, work) => {

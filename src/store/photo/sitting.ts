@@ -1,6 +1,6 @@
 // Fabrics being made from photographs: files taken in, opened and read one after another in a worker, whatever step is on show. It is no
 // part of the quilt until the fabrics are added, and does not outlive the page.
-import { createStore, type StoreApi } from 'zustand/vanilla';
+import { createStore } from 'zustand/vanilla';
 import { phrase } from '../../model/phrase';
 import { checkSize } from '../../model/picture/photograph';
 import type { StoredPicture } from '../../model/picture/picture';
@@ -318,5 +318,3 @@ export function sittingOf(app: AppStore): Sitting {
   }
   return sitting;
 }
-
-export type SittingStore = StoreApi<SittingState>;

@@ -1,6 +1,7 @@
 // Step 1, fabrics: the form of the fabric picked on the large area, new fabrics, strips and cloth on hand, planning.
 import { Camera, Plus, Table2 } from 'lucide-react';
 import { useApp, useAppStore } from '../app';
+import { openPhotos } from '../stage/fabrics/photo/useTakePhotos';
 import { useSay } from '../words';
 import { AddFabric, firstFabric } from './fabrics/AddFabric';
 import { ClothOnHand } from './fabrics/onHand/ClothOnHand';
@@ -83,7 +84,7 @@ export function FabricsStep() {
             data-photo-opener
             className="button"
             aria-pressed={photos}
-            onClick={() => store.getState().lay({ photos: !photos })}
+            onClick={() => (photos ? store.getState().lay({ photos: false }) : openPhotos(store))}
           >
             <Camera size={16} aria-hidden /> {say('From a photograph')}
           </button>

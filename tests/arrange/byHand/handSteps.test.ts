@@ -220,7 +220,7 @@ describe('the list of steps by hand', () => {
     const top = scrappyTop({ rows: 40, columns: 40, seed: 1 });
     const pictured: Project = {
       ...top,
-      blocks: top.blocks.map(({ places: _, kind: __, ...block }) => ({ ...block, kind: 'pictured', picture: '0'.repeat(64), wedges: [], places: [], progress: 'squared' })),
+      blocks: top.blocks.map((block) => ({ ...block, kind: 'pictured', picture: '0'.repeat(64), wedges: [], places: [] })),
     };
     const cells = pictured.wall.cells;
     const then = withCells(pictured, cells.map((_, at) => cells[(at + 1) % cells.length]!));

@@ -175,7 +175,7 @@ describe('the commands on blocks in pictures', () => {
     cornerShift: 1,
     cornerFabric: null,
     number: null,
-    hang: 'first empty',
+    hang: 'firstEmpty',
   };
 
   it('add one in the first empty cell, or many of a wall in their cells, what hung there to the side table', () => {

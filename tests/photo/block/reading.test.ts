@@ -16,7 +16,7 @@ describe('a block in a picture', () => {
     const { wedge } = shot.project;
     const found = findCorners(shot.pixels, shapeOf(wedge, wedge.outerSeam))!;
     expect(cornersOff(found.corners, shot.corners)).toBeLessThan(0.01);
-    const read = readBlock(shot.pixels, found.corners, knowledgeOf(shot.project), found.lens.bend);
+    const read = readBlock(shot.pixels, found.corners, knowledgeOf(shot.project), found.lens.bend)!;
     expect(read.known).toMatchObject({ number: shot.number, quarters: shot.quarters });
     const marks = blockMarks(read, shot);
     expect(marks.rims).toBeGreaterThanOrEqual(marks.wedges - 1);
@@ -26,6 +26,12 @@ describe('a block in a picture', () => {
   it('is not there where a picture is empty', () => {
     const { wedge } = randomQuilt(dice(1), 2, 2);
     expect(findCorners(blankPixels(200, 160), shapeOf(wedge, 0))).toBeNull();
+  });
+
+  it('is not read between corners of which three lie on a line', () => {
+    const project = randomQuilt(dice(1), 2, 2);
+    const corners = [{ x: 20, y: 20 }, { x: 60, y: 20 }, { x: 100, y: 20 }, { x: 20, y: 90 }]; // biome-ignore format: corners
+    expect(readBlock(blankPixels(200, 160), corners, knowledgeOf(project))).toBeNull();
   });
 
   it('of another quilt is not taken for one of this', async () => {
@@ -49,6 +55,6 @@ describe('a block in a picture', () => {
         })),
       }),
     );
-    expect(read.known).toBeNull();
+    expect(read!.known).toBeNull();
   });
 });

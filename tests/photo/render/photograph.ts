@@ -92,7 +92,7 @@ function beyond(at: number, size: number): number {
 }
 
 /** White of a black body at `kelvin` in linear sRGB, its brightest channel 1: Planck's law over Gauss fits to the CIE 1931 observer. */
-export function whiteOf(kelvin: number): [number, number, number] {
+function whiteOf(kelvin: number): [number, number, number] {
   const bell = (l: number, middle: number, below: number, above: number) =>
     Math.exp(-0.5 * ((l - middle) / (l < middle ? below : above)) ** 2);
   let [x, y, z] = [0, 0, 0];
@@ -170,7 +170,7 @@ async function jpeg(pixels: Pixels, dice: Dice): Promise<Pixels> {
 }
 
 /** A picture file as pixels. */
-export async function decoded(bytes: Uint8Array): Promise<Pixels> {
+async function decoded(bytes: Uint8Array): Promise<Pixels> {
   const { data, info } = await sharp(bytes).ensureAlpha().raw().toBuffer({ resolveWithObject: true });
   return {
     width: info.width,

@@ -13,7 +13,7 @@ import { wallShot } from '../render/shots';
 
 describe('a wall in a picture', () => {
   it.each([0])('has its grid found and its blocks read (picture %i)', async (seed) => {
-    const shot = await wallShot(seed, 1100);
+    const shot = await wallShot(seed, 1000, [4, 4]);
     const grid = findGrid(shot.pixels, shapeOf(shot.project.wedge, 0))!;
     expect(isGridFound(grid, shot)).toBe(true);
     const read = atOnce(readWall(shot.pixels, grid, knowledgeOf(shot.project)));

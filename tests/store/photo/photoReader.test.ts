@@ -3,26 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { ok } from '../../../src/model/result';
 import { DAYLIGHT } from '../../../src/photo/light/light';
 import { wholeFrame } from '../../../src/photo/pixels/frame';
-import type { Pixels } from '../../../src/photo/pixels/pixels';
 import { photoAnswers } from '../../../src/store/photo/photoAnswers';
 import type { PhotoJobs } from '../../../src/store/photo/photoJobs';
-import type { Codec } from '../../../src/store/photo/photoMeans';
 import { createPhotoReader } from '../../../src/store/photo/photoReader';
 import { imageFile } from '../../model/picture/images';
 import { settled, stubs, WorkingStub } from '../workers/stubWorker';
-
-/** sharp in place of the browser. */
-const SHARP: Codec = {
-  decode: async (bytes) => {
-    const { data, info } = await sharp(bytes).ensureAlpha().raw().toBuffer({ resolveWithObject: true });
-    return ok({ width: info.width, height: info.height, data: new Uint8ClampedArray(data) });
-  },
-  encode: async ({ width, height, data }: Pixels) => {
-    const raw = { width, height, channels: 4 as const };
-    const bytes = await sharp(new Uint8Array(data), { raw }).png().toBuffer();
-    return { type: 'image/png', width, height, bytes: new Uint8Array(bytes) };
-  },
-};
+import { SHARP } from './sharpCodec';
 
 const photo = async (key: number) => ({
   key,

@@ -60,7 +60,7 @@ export function StripsForm() {
           />
           <CountField
             label="Of each fabric"
-            of={say('{width}', { width: { inches: row.width } })}
+            of={say('Strips {number}', { number: at + 1 })}
             value={row.count}
             least={0}
             most={MOST_STRIPS}

@@ -103,7 +103,9 @@ export function BlockBench({ block, clashes }: Props) {
           : sewn
             ? say('It is sewn, so its wedges stay.')
             : say('Press a place to choose it; drag its wedge to another to trade the two.')}{' '}
-        {say('An arrow shows the way a wedge’s seams are pressed; opposite arrows nest.')}
+        {block.kind === 'pictured'
+          ? null
+          : say('An arrow shows the way a wedge’s seams are pressed; opposite arrows nest.')}
       </p>
       {sewn ? null : (
         <WedgeTray onTake={take} onTry={tryOn} onPress={press} over={carried?.over === 'tray'} />

@@ -120,7 +120,7 @@ function WhatBecomes({ photo, work }: Props) {
   const looks = knownWords(read!.block);
   const same = known && project.blocks.find(({ number }) => number === known.number);
   const reading = { wedges: withCorrected(shown, corrected), cornerShift: 0, cornerFabric: null };
-  const place: Pick<NewPictured, 'number' | 'hang'> = { number: null, hang: 'first empty' };
+  const place: Pick<NewPictured, 'number' | 'hang'> = { number: null, hang: 'firstEmpty' };
   const finish = (words: Phrase) => {
     work.finish(file.key, words);
     store.getState().announce(words);

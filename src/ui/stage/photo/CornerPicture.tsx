@@ -3,9 +3,9 @@
 import { type ReactNode, useRef, useState } from 'react';
 import type { Point } from '../../../geometry/point';
 import { useSay } from '../../words';
+import { arrowOf, Handle, type PointUnder, within } from '../fabrics/photo/picture/Handle';
 import { CornerFields } from './CornerFields';
 import { CORNER_NAMES, pointsOf } from './cornerNames';
-import { arrowOf, Handle, type PointUnder, within } from './Handle';
 import { Loupe } from './Loupe';
 import './photo.css';
 

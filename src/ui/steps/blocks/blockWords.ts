@@ -134,7 +134,7 @@ export function stateWords(block: Block, clashes: readonly Clash[]): Phrase {
 
 /** What a picture shows of a wedge, from the rim in: the names of its fabrics; ? where one is not known. */
 export function shownWords(project: Project, { bands }: PicturedWedge): Phrase {
-  if (bands.length === 0) return phrase('nothing known');
+  if (bands.every(({ fabric }) => fabric === null)) return phrase('nothing known');
   return phrase('{fabrics}', {
     fabrics: {
       list: bands.map(({ fabric }) => (fabric === null ? '?' : (findFabric(project, fabric)?.name ?? ''))),

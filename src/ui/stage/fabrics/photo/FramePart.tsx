@@ -4,8 +4,8 @@ import type { Frame } from '../../../../photo/pixels/frame';
 import type { Patch, PhotoAtWork } from '../../../../store/photo/patches';
 import { firstFrame } from '../../../../store/photo/patches';
 import { useSay } from '../../../words';
-import { LEAST_FRAME, movedBy, sizedTo, turnedTo } from './frameMoves';
 import { NumberField } from './NumberField';
+import { LEAST_FRAME, movedBy, sizedTo, turnedTo } from './picture/frameMoves';
 import { useSitting } from './sitting';
 
 export function FramePart({ photo, patch }: { photo: PhotoAtWork; patch: Patch }) {

@@ -57,12 +57,13 @@ function Row({ row, named, refused }: { row: NewRow; named: boolean; refused: re
   const say = useSay();
   const sitting = useSitting();
   const store = useAppStore();
+  const shown = useSittingState((state) => state.current === row.photo.file.key);
   const { photo, patch, name, likeness } = row;
   const [of, key] = [photo.file.key, patch.key];
   const to = (change: Partial<Patch>) => sitting.editPatch(of, key, change);
   const why = refused.length > 0 ? refused : patch.problems;
   return (
-    <li className={photo.patch === key ? 'in-hand' : undefined}>
+    <li className={shown && photo.patch === key ? 'in-hand' : undefined}>
       <button
         type="button"
         className="photo-thumb"

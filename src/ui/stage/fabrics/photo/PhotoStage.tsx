@@ -17,7 +17,7 @@ import { FramePart } from './FramePart';
 import { LightPart } from './LightPart';
 import { NewFabrics } from './NewFabrics';
 import './photo.css';
-import { DOINGS, type Doing, PhotoPicture } from './PhotoPicture';
+import { DOINGS, type Doing, PhotoPicture } from './picture/PhotoPicture';
 import { ReadingPart } from './ReadingPart';
 import { Sample } from './Sample';
 import { SizePart } from './SizePart';
@@ -41,11 +41,11 @@ export function PhotoStage() {
   return (
     <section className="photo-stage" aria-label={say('Fabrics from photographs')}>
       <div className="photo-head">
-        <h3>
+        <h2>
           {replaced
             ? say('A photograph of {name}', { name: replaced.name })
             : say('Fabrics from photographs')}
-        </h3>
+        </h2>
         <ChoosePhotos first={photos.length === 0} />
         <button data-always type="button" className="button" onClick={() => closePhotos(store, sitting)}>
           {say('Done')}
@@ -117,7 +117,7 @@ function Work({ photo }: { photo: PhotoAtWork }) {
       <PhotoPicture photo={photo} doing={doing} onTap={(at) => void tap(at)} />
       <div className="photo-side stack">
         <Choice
-          label="Set"
+          label="Adjust"
           value={doing}
           options={choices.map((value) => ({ value, label: DOING_NAMES[value] }))}
           onChange={(next) => {

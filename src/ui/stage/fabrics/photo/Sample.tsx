@@ -1,7 +1,7 @@
 // How the fabric in hand will look: its tile repeated at true scale, as strips, and as a wedge between two others.
 import { useId, useMemo } from 'react';
 import { patternFor } from '../../../../drawing/prints';
-import { finishedBlock, rimLength, tipRadius } from '../../../../geometry/wedge';
+import { finishedBlock, rimLength } from '../../../../geometry/wedge';
 import type { PictureId } from '../../../../model/picture/picture';
 import type { PatchRead } from '../../../../store/photo/patches';
 import { photoCloth } from '../../../../store/photo/photoFabric';
@@ -32,50 +32,56 @@ export function useTileFill(read: PatchRead) {
 
 export function Sample({ read }: { read: PatchRead }) {
   const say = useSay();
-  const wedge = useApp((app) => app.project.wedge);
   const phone = useScreen('(max-width: 720px)');
   const { markup, fill } = useTileFill(read);
   const scale = phone ? TRUE_SCALE / 2 : TRUE_SCALE;
-  const known = read.found.tileSize !== null;
-  const block = finishedBlock(wedge).height;
-  const [rim, tip] = [rimLength(wedge), tipRadius(wedge)];
-  const half = (at: number) => (rim / 2) * (at / (block / 2));
   return (
     <figure className="photo-sample">
-      <svg aria-hidden style={{ height: 4 * scale }}>
+      <svg aria-hidden style={{ height: 3.7 * scale }}>
         {/* biome-ignore lint/security/noDangerouslySetInnerHtml: our own generated pattern */}
         <defs dangerouslySetInnerHTML={{ __html: markup }} />
         <g transform={`scale(${scale})`}>
           <rect width={60} height={2} fill={fill} />
-          {/* A strip 1 1/2 inches wide between greys, and a wedge of the quilt's own size. */}
+          {/* A strip an inch wide between greys. */}
           <rect y={2.2} width={60} height={0.25} fill="#777" />
           <rect y={2.45} width={60} height={1} fill={fill} />
           <rect y={3.45} width={60} height={0.25} fill="#bbb" />
         </g>
       </svg>
-      <svg
-        aria-hidden
-        className="photo-wedge"
-        style={{ height: (block / 2 + 0.1) * scale, width: (rim + 0.2) * scale }}
-      >
-        <g transform={`scale(${scale}) translate(${rim / 2 + 0.1} 0.05)`}>
-          <path
-            d={`M${-rim / 2} 0H${rim / 2}L${half(tip)} ${block / 2 - tip}H${-half(tip)}Z`}
-            fill={fill}
-            stroke="#777"
-            strokeWidth={0.015}
-          />
-        </g>
-      </svg>
+      <Wedges fill={fill} />
       <figcaption>
         {say(
-          !known
+          read.found.tileSize === null
             ? 'The true size is not known yet, so the print is shown at a guess.'
             : phone
-              ? 'At half true size: the fabric, a strip, a wedge.'
-              : 'At true size: the fabric, a strip, a wedge.',
+              ? 'At half true size: the fabric and a strip. Beside it, in wedges, smaller.'
+              : 'At true size: the fabric and a strip. Beside it, in wedges, smaller.',
         )}
       </figcaption>
     </figure>
   );
 }
+
+/** Part of a block of the quilt's own wedges: the fabric in every second one. */
+function Wedges({ fill }: { fill: string }) {
+  const wedge = useApp((app) => app.project.wedge);
+  const reach = finishedBlock(wedge).height / 2;
+  const [rim, turn] = [rimLength(wedge) / 2, 360 / wedge.perBlock];
+  const across = 2.4 * rim + 2 * rim;
+  return (
+    <svg aria-hidden className="photo-wedge" viewBox={`${-across / 2} ${-reach} ${across} ${reach}`}>
+      {[-2, -1, 0, 1, 2].map((at) => (
+        <path
+          key={at}
+          d={`M0 0L${-rim} ${-reach}H${rim}Z`}
+          transform={`rotate(${at * turn})`}
+          fill={at % 2 === 0 ? fill : GREYS[at === 1 ? 0 : 1]}
+          stroke="#555"
+          strokeWidth={reach / 200}
+        />
+      ))}
+    </svg>
+  );
+}
+
+const GREYS = ['#777', '#bbb'] as const;

@@ -18,12 +18,14 @@ export function PicturedPanel({ block }: { block: PicturedBlock }) {
       <p>
         {say('It is sewn already, so no wedges can be chosen for it. It turns and moves like any block.')}
       </p>
-      <ol>
+      <ul>
         {block.wedges.map((wedge, place) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a place is its index
-          <li key={place}>{say(shownWords(project, wedge))}</li>
+          <li key={place}>
+            {say('Place {place}: {wedge}', { place: place + 1, wedge: shownWords(project, wedge) })}
+          </li>
         ))}
-      </ol>
+      </ul>
       <div className="row">
         <button
           type="button"

@@ -1,10 +1,10 @@
 // A cross on the photograph for whoever taps by keys: arrows move it, Enter taps where it stands.
 import { Crosshair } from 'lucide-react';
 import { useId, useState } from 'react';
-import type { Point } from '../../../../geometry/point';
-import type { PhotoAtWork } from '../../../../store/photo/patches';
-import { useSay } from '../../../words';
-import { arrowOf, Handle, type PointUnder, within } from '../../photo/Handle';
+import type { Point } from '../../../../../geometry/point';
+import type { PhotoAtWork } from '../../../../../store/photo/patches';
+import { useSay } from '../../../../words';
+import { arrowOf, Handle, type PointUnder, within } from './Handle';
 
 interface Props {
   photo: PhotoAtWork;

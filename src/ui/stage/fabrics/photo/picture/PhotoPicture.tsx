@@ -1,12 +1,12 @@
 // The photograph in hand with what is laid on it: the frames of fabrics, the ruler, or the marks of what is white. What a tap does depends on
 // what is being done.
 import { type PointerEvent, useRef } from 'react';
-import type { Point } from '../../../../geometry/point';
-import { type Frame, frameCorners } from '../../../../photo/pixels/frame';
-import { type PhotoAtWork, patchInHand } from '../../../../store/photo/patches';
-import { useSay } from '../../../words';
-import type { PointUnder } from '../../photo/Handle';
+import type { Point } from '../../../../../geometry/point';
+import { type Frame, frameCorners } from '../../../../../photo/pixels/frame';
+import { type PhotoAtWork, patchInHand } from '../../../../../store/photo/patches';
+import { useSay } from '../../../../words';
 import { FrameHandles } from './FrameHandles';
+import type { PointUnder } from './Handle';
 import { RulerHandles } from './RulerHandles';
 import { TapCross } from './TapCross';
 
@@ -72,7 +72,7 @@ export function PhotoPicture({ photo, doing, onTap }: Props) {
 /** An outline with a light and a dark edge, so that it shows on any fabric. */
 function Outline({ frame, kind }: { frame: Frame; kind: 'in-hand' | 'other' | 'proposed' | 'white' }) {
   const points = frameCorners(frame)
-    .map(({ x, y }) => `${x.toFixed(1)},${y.toFixed(1)}`)
+    .map(({ x, y }) => `${x},${y}`)
     .join(' ');
   return (
     <g className={`photo-outline ${kind}`}>

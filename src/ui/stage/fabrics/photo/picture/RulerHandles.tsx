@@ -1,11 +1,11 @@
 // The two points that are set on a ruler in the photograph, and the line between them.
 import { useState } from 'react';
-import type { Point } from '../../../../geometry/point';
-import type { PhotoAtWork } from '../../../../store/photo/patches';
-import { useSay } from '../../../words';
-import { arrowOf, Handle, type PointUnder, within } from '../../photo/Handle';
-import { useSitting } from './sitting';
-import { rulerOf, withRuler } from './trueSize';
+import type { Point } from '../../../../../geometry/point';
+import type { PhotoAtWork } from '../../../../../store/photo/patches';
+import { useSay } from '../../../../words';
+import { useSitting } from '../sitting';
+import { rulerOf, withRuler } from '../trueSize';
+import { arrowOf, Handle, type PointUnder, within } from './Handle';
 
 export function RulerHandles({ photo, under }: { photo: PhotoAtWork; under: PointUnder }) {
   const say = useSay();

@@ -1,8 +1,8 @@
 // How a frame on a photograph is moved, sized and turned. It stays inside: a move slides along the edge, a size or turn that would leave
 // the photograph is not made.
-import type { Point } from '../../../../geometry/point';
-import type { Frame } from '../../../../photo/pixels/frame';
-import { frameCorners } from '../../../../photo/pixels/frame';
+import type { Point } from '../../../../../geometry/point';
+import type { Frame } from '../../../../../photo/pixels/frame';
+import { frameCorners } from '../../../../../photo/pixels/frame';
 
 interface Size {
   readonly width: number;

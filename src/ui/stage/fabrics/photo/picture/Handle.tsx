@@ -1,6 +1,6 @@
 // A thing on the photograph that is dragged or moved by keys: 44 px under a finger, over the point it stands for.
 import { type KeyboardEvent, type ReactNode, useRef } from 'react';
-import type { Point } from '../../../geometry/point';
+import type { Point } from '../../../../../geometry/point';
 
 /** The point of the photograph under the pointer; null where the picture is not on the page. */
 export type PointUnder = (event: { readonly clientX: number; readonly clientY: number }) => Point | null;
@@ -11,6 +11,8 @@ interface Props {
   at: Point;
   size: { readonly width: number; readonly height: number };
   className: string;
+  /** Set off from its point, in this direction (degrees clockwise from up), so that it covers nothing. */
+  outwards?: number;
   children?: ReactNode;
   describedBy?: string | undefined;
   under: PointUnder;
@@ -30,6 +32,7 @@ export function Handle({
   onDrop,
   onPress,
   describedBy,
+  outwards,
   children,
   ...rest
 }: Props) {
@@ -39,7 +42,11 @@ export function Handle({
       type="button"
       aria-label={name}
       aria-describedby={describedBy}
-      style={{ left: `${(100 * at.x) / size.width}%`, top: `${(100 * at.y) / size.height}%` }}
+      style={{
+        left: `${(100 * at.x) / size.width}%`,
+        top: `${(100 * at.y) / size.height}%`,
+        transform: outwards === undefined ? undefined : `rotate(${outwards}deg) translateY(-30px)`,
+      }}
       onPointerDown={(event) => {
         event.stopPropagation();
         event.currentTarget.setPointerCapture(event.pointerId);

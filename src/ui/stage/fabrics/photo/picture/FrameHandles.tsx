@@ -2,13 +2,13 @@
 // brackets turn.
 import { Move, RotateCw } from 'lucide-react';
 import { type KeyboardEvent, useId, useState } from 'react';
-import { type Frame, frameCorners, inFrame } from '../../../../photo/pixels/frame';
-import type { Patch, PhotoAtWork } from '../../../../store/photo/patches';
-import { isKey } from '../../../keys';
-import { useSay } from '../../../words';
-import { arrowOf, Handle, type PointUnder } from '../../photo/Handle';
+import { type Frame, frameCorners, inFrame } from '../../../../../photo/pixels/frame';
+import type { Patch, PhotoAtWork } from '../../../../../store/photo/patches';
+import { isKey } from '../../../../keys';
+import { useSay } from '../../../../words';
+import { useSitting } from '../sitting';
 import { cornerTo, facing, movedBy, sizedTo, turnedTo } from './frameMoves';
-import { useSitting } from './sitting';
+import { arrowOf, Handle, type PointUnder } from './Handle';
 
 interface Props {
   photo: PhotoAtWork;
@@ -95,7 +95,8 @@ export function FrameHandles({ photo, patch, under }: Props) {
         name={say('Turn the frame')}
         describedBy={keys}
         className="photo-handle turn"
-        at={inFrame(frame)(0.5, 0.2)}
+        at={inFrame(frame)(0.5, 0)}
+        outwards={frame.angle}
         onDrag={(to) => setDragged(facing(patch.frame, to, size))}
         onKeyDown={(event) => {
           const arrow = arrowOf(event);
