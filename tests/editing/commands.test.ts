@@ -50,17 +50,7 @@ const commands: [words: string, from: Project, command: Command][] = [
     pictured,
     putRight.putBandRight(pictured, first.id, 2, 0, project.fabrics[0]!.id),
   ],
-  [
-    `put right place 1 of block ${first.number}`,
-    pictured,
-    putRight.putWedgeRight(pictured, first.id, 0, [{ fabric: project.fabrics[1]!.id, width: 3 }]),
-  ],
   [`turn what was read of block ${first.number}`, pictured, putRight.turnReading(pictured, first.id, 1)],
-  [
-    `replace the picture of block ${first.number}`,
-    pictured,
-    putRight.replacePicture(pictured, first.id, read),
-  ],
   [`make block ${first.number} a pieced block`, pictured, makePieced(pictured, [first.id])],
   ['add the fabric Test cloth', project, fabrics.addFabric(spare)],
   ['change the fabric Lake', withSpare, fabrics.changeFabric(withSpare, spareId, { name: 'Lake' })],
