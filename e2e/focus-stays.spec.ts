@@ -137,7 +137,7 @@ test('the bar: undo to the last, dialogs and settings opened and closed', async 
   await page.getByRole('button', { name: 'Rows: one more' }).click();
   await press(page, button(page, /^Undo:/), '.top-bar');
   await press(page, button(page, /^Redo:/), '.top-bar');
-  for (const name of [/^Quilt:/, 'Background of the wall', 'Units of lengths']) {
+  for (const name of [/^Quilt:/, /^Ways of seeing/, 'Units of lengths']) {
     await press(page, button(page, name), '[role="dialog"]');
     await page.keyboard.press('Escape');
     await expect(button(page, name)).toBeFocused();

@@ -1,7 +1,6 @@
 // The whole screen: selvedge, panel of the current step, wall, and strip of values.
 import { type CSSProperties, useEffect, useMemo, useRef, useState } from 'react';
-import { formatHex } from '../colour/parse';
-import { encodedOf, luminanceOfValue } from '../colour/spaces';
+import { greyOf } from '../colour/tone';
 import { everyCloth } from '../model/colourway';
 import type { Step } from '../store/app';
 import { useApp, useAppStore } from './app';
@@ -34,6 +33,7 @@ export function App() {
   const cloth = useMemo(() => everyCloth({ fabrics, colourways }), [fabrics, colourways]);
   const perBlock = useApp((app) => app.project.wedge.perBlock);
   const lightness = useApp((app) => app.project.preferences.wallLightness);
+  const way = useApp((app) => app.look.way);
   const announced = useApp((app) => app.announced);
   const lastChange = useApp((app) => app.lastChange);
   const [number, setNumber] = useState(false);
@@ -67,7 +67,11 @@ export function App() {
     return () => globalThis.removeEventListener('keydown', key);
   }, [store]);
   return (
-    <div className={roomClass(full, folded, step)} style={flannel(lightness)}>
+    <div
+      className={roomClass(full, folded, step)}
+      style={flannel(lightness)}
+      data-way={way === 'colour' ? undefined : way}
+    >
       <SkipLinks />
       <ClothDefs fabrics={cloth} perBlock={perBlock} />
       <TopBar number={number} onNumber={setNumber} onHelp={setHelp} />
@@ -137,7 +141,8 @@ function isTypedInto(target: EventTarget | null): boolean {
 
 /** A neutral grey of the wanted L*, and ink that reads on it. */
 function flannel(lightness: number): CSSProperties {
-  const light = luminanceOfValue(lightness);
-  const grey = formatHex(encodedOf([light, light, light]));
-  return { '--flannel': grey, '--on-flannel': lightness > 55 ? '#161616' : '#f4f4f4' } as CSSProperties;
+  return {
+    '--flannel': greyOf(lightness),
+    '--on-flannel': lightness > 55 ? '#161616' : '#f4f4f4',
+  } as CSSProperties;
 }

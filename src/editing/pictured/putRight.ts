@@ -1,4 +1,4 @@
-// Puts right what was read from the picture of a block: a band, all bands of a wedge, the turn of the whole reading, or the picture.
+// Puts right what was read from the picture of a block: a band, or the turn of the whole reading.
 // What a person says is sure.
 import { apothem } from '../../geometry/wedge';
 import { findBlock, stepsPerTurn, turnsOf } from '../../model/find';
@@ -6,7 +6,6 @@ import { phrase } from '../../model/phrase';
 import type { BlockId, FabricId, PicturedBlock, Project, ShownBand } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { type Command, Refusal } from '../apply';
-import { ownCopy, type ReadBlock } from './addPictured';
 
 /** The part of a wedge that its rim takes where no other rim of the block says more. */
 const USUAL_RIM = 0.2;
@@ -40,26 +39,6 @@ export function putBandRight(
   };
 }
 
-/** Tells all bands of a place (from 0), from the rim in. Refused where they reach past the middle, as apply checks. */
-export function putWedgeRight(
-  project: Project,
-  id: BlockId,
-  place: number,
-  bands: readonly Omit<ShownBand, 'sure'>[],
-): Command {
-  return {
-    label: phrase('put right place {place} of block {block}', {
-      place: place + 1,
-      block: numberOf(project, id),
-    }),
-    change: (draft) => {
-      const wedge = pictured(draft, id).wedges[place];
-      if (!wedge) throw new Error(`putWedgeRight: no place ${place}`);
-      wedge.bands = bands.map(({ fabric, width }) => ({ fabric, width, sure: 1 }));
-    },
-  };
-}
-
 /**
  * Turns what was read by quarter turns clockwise (half turns where the block is not square) while the picture stays: for a block that was
  * read a turn off.
@@ -73,16 +52,6 @@ export function turnReading(project: Project, id: BlockId, by: number): Command 
       const turns = turnsOf(perBlock);
       const steps = (((by % turns) + turns) % turns) * stepsPerTurn(perBlock);
       block.wedges = block.wedges.map((_, at) => block.wedges[(at - steps + perBlock) % perBlock]!);
-    },
-  };
-}
-
-/** Gives a block another picture, with what was read from that one. Number, place and progress stay. */
-export function replacePicture(project: Project, id: BlockId, read: ReadBlock): Command {
-  return {
-    label: phrase('replace the picture of block {block}', { block: numberOf(project, id) }),
-    change: (draft) => {
-      Object.assign(pictured(draft, id), ownCopy(read));
     },
   };
 }

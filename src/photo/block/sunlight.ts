@@ -26,7 +26,7 @@ export function inNeutral(light: Light, patch: Patch): [number, number, number] 
 }
 
 /** OKLab of what a patch would be in even, neutral light. */
-export function neutralOklab(light: Light, patch: Patch): readonly [number, number, number] {
+function neutralOklab(light: Light, patch: Patch): readonly [number, number, number] {
   return oklabOf(inNeutral(light, patch) as unknown as LinearRgb) as unknown as [number, number, number];
 }
 
@@ -94,7 +94,7 @@ const NOISE = 0.08;
 const STRANGE = 0.09 ** 2;
 
 /** How badly patches fit the list in a light: mean of the capped squared distances to the nearest fabric, and which that is. */
-export function misfit(
+function misfit(
   light: Light,
   patches: readonly Patch[],
   weights: readonly number[],

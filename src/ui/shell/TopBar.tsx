@@ -1,6 +1,6 @@
-// The bar over the wall: menu of quilts, undo and redo in words, and the view of the wall.
-import { Contrast, Hash, Redo2, Ruler, TriangleAlert, Undo2 } from 'lucide-react';
-import type { ReactNode } from 'react';
+// The bar over the wall: menu of quilts, undo and redo in words, and how the wall is seen.
+import { Contrast, Eye, Hash, Redo2, Ruler, TriangleAlert, Undo2 } from 'lucide-react';
+import { lazy, type ReactNode, Suspense } from 'react';
 import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
 import { changePreferences } from '../../editing/commands/setting';
 import { nextLabels } from '../../editing/history';
@@ -8,6 +8,7 @@ import { useApp, useAppStore } from '../app';
 import { Choice } from '../fields/Choice';
 import { Hint } from '../fields/Hint';
 import { Toolbar } from '../fields/Toolbar';
+import { seeAs, WAY_WORDS } from '../seeing/ways';
 import { useSay, useUnit } from '../words';
 import { type Help, ProjectMenu } from './ProjectMenu';
 
@@ -24,6 +25,7 @@ export function TopBar({ number, onNumber, onHelp }: Props) {
   const project = useApp((app) => app.project.name);
   const history = useApp((app) => app.history);
   const look = useApp((app) => app.look);
+  const way = say(WAY_WORDS[look.way].name);
   const labels = nextLabels(history);
   const undoName = labels.undo ? say('Undo: {change}', { change: labels.undo }) : say('Nothing to undo');
   const redoName = labels.redo ? say('Redo: {change}', { change: labels.redo }) : say('Nothing to redo');
@@ -62,8 +64,8 @@ export function TopBar({ number, onNumber, onHelp }: Props) {
         <Toggle
           word={say('Grey')}
           name={say('Grey: see values without colour')}
-          pressed={look.grey}
-          onPress={() => store.getState().lookAt({ grey: !look.grey })}
+          pressed={look.way === 'grey'}
+          onPress={() => seeAs(store.getState(), look.way === 'grey' ? 'colour' : 'grey')}
         >
           <Contrast size={18} aria-hidden />
         </Toggle>
@@ -85,22 +87,22 @@ export function TopBar({ number, onNumber, onHelp }: Props) {
         </Toggle>
         <Settings
           className="apart"
-          word={say('Background')}
-          name={say('Background of the wall')}
-          icon={FLANNEL}
+          word={look.way === 'colour' || look.way === 'grey' ? say('Ways of seeing') : way}
+          name={say('Ways of seeing: {way}', { way })}
+          icon={EYE}
         >
-          <BackgroundField />
+          <SeeingSettings />
         </Settings>
         <Settings className="apart" word={say('Units')} name={say('Units of lengths')} icon={RULER}>
           <UnitField />
         </Settings>
         <Settings
           className="together"
-          word={say('Background and units')}
-          name={say('Background and units')}
-          icon={FLANNEL}
+          word={say('Ways of seeing and units')}
+          name={say('Ways of seeing and units: {way}', { way })}
+          icon={EYE}
         >
-          <BackgroundField />
+          <SeeingSettings />
           <UnitField />
         </Settings>
       </Toolbar>
@@ -109,11 +111,20 @@ export function TopBar({ number, onNumber, onHelp }: Props) {
 }
 
 const RULER = <Ruler size={18} aria-hidden />;
-const FLANNEL = (
-  <svg width="18" height="18" viewBox="0 0 18 18" aria-hidden>
-    <rect x="1" y="1" width="16" height="16" rx="2" fill="var(--flannel)" stroke="currentColor" />
-  </svg>
-);
+const EYE = <Eye size={18} aria-hidden />;
+const SeeingMenu = lazy(() => import('../seeing/SeeingMenu'));
+
+/** How the wall is seen, and what it hangs on. */
+function SeeingSettings() {
+  return (
+    <div className="stack seeing">
+      <Suspense>
+        <SeeingMenu />
+      </Suspense>
+      <BackgroundField />
+    </div>
+  );
+}
 
 interface ToolProps {
   /** Shown beside the icon where there is room; part of the name. */
@@ -167,7 +178,7 @@ function Settings({
       </Hint>
       <Popover className="popover" placement="bottom end">
         <Dialog aria-label={name} style={{ outline: 'none' }}>
-          <div className="stack" style={{ width: 250, padding: 6 }}>
+          <div className="stack" style={{ minWidth: 250, padding: 6 }}>
             {children}
           </div>
         </Dialog>
@@ -187,8 +198,8 @@ function BackgroundField() {
       </span>
       <input
         type="range"
-        min={15}
-        max={95}
+        min={0}
+        max={100}
         value={lightness}
         style={{ accentColor: 'var(--solid)', padding: 0 }}
         onChange={(event) =>

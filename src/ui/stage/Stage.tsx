@@ -16,7 +16,7 @@ import { FinishingStage } from './finishing/FinishingStage';
 import { SetsStage } from './sets/SetsStage';
 import './stage.css';
 import { useFullScreen } from './useFullScreen';
-import { useWallWork } from './wall/WallWork';
+import { useWallWork, type Work } from './wall/WallWork';
 import { WedgesStage } from './wedges/WedgesStage';
 import { WORK_NAMES } from './workNames';
 
@@ -45,8 +45,8 @@ export function Stage({ number }: { number: boolean }) {
   return (
     <div className={large ? 'large-area' : 'large-area with-work'}>
       {work === null ? null : (
-        <section key={step} className="work" inert={large} aria-label={say(WORK_NAMES[step])}>
-          <ErrorScreen>{work}</ErrorScreen>
+        <section key={step} className="work" inert={large} aria-label={say(work.name)}>
+          <ErrorScreen>{work.laid}</ErrorScreen>
         </section>
       )}
       <WallView number={number} small={!large} />
@@ -56,15 +56,19 @@ export function Stage({ number }: { number: boolean }) {
           className="button back-to-work"
           onClick={() => store.getState().enlargeWall(false)}
         >
-          <ArrowLeft size={16} aria-hidden /> {say(BACK_NAMES[step])}
+          <ArrowLeft size={16} aria-hidden /> {say(work.back)}
         </button>
       ) : null}
     </div>
   );
 }
 
-/** What a step lays on the large area; null where that is the wall itself, as it is under Wall unless there is a choice. */
-function workOf(step: Step): ReactNode {
+/** What a step lays on the large area. */
+function workOf(step: Exclude<Step, 'wall'>): Work {
+  return { name: WORK_NAMES[step], back: BACK_NAMES[step], laid: laidBy(step) };
+}
+
+function laidBy(step: Exclude<Step, 'wall'>): ReactNode {
   switch (step) {
     case 'blocks':
       return <BlocksStage />;
@@ -74,8 +78,6 @@ function workOf(step: Step): ReactNode {
       return <SetsStage />;
     case 'wedges':
       return <WedgesStage />;
-    case 'wall':
-      return null;
     case 'finishing':
       return <FinishingStage />;
     default:
@@ -83,11 +85,10 @@ function workOf(step: Step): ReactNode {
   }
 }
 
-const BACK_NAMES: Readonly<Record<Step, string>> = {
+const BACK_NAMES: Readonly<Record<Exclude<Step, 'wall'>, string>> = {
   fabrics: 'Back to the fabrics',
   sets: 'Back to the strip sets',
   wedges: 'Back to the wedges',
   blocks: 'Back to the blocks',
-  wall: 'Back to the layouts',
   finishing: 'Back to finishing',
 };

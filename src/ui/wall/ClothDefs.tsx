@@ -1,7 +1,8 @@
-// Defines the prints and photographs of all fabrics once for all drawings on the page, and the filter of the grey picture.
+// Defines the prints and photographs of all fabrics once for all drawings on the page, and the filter of the way they are seen.
 import { memo, useMemo } from 'react';
 import { grainsOf, patternsFor } from '../../drawing/blockPaths';
 import type { Fabric } from '../../model/project';
+import { SeeingFilter } from '../seeing/SeeingFilter';
 import { usePicturesAtHand } from '../session';
 
 export const ClothDefs = memo(function ClothDefs(props: { fabrics: readonly Fabric[]; perBlock: number }) {
@@ -18,10 +19,7 @@ export const ClothDefs = memo(function ClothDefs(props: { fabrics: readonly Fabr
     <svg width="0" height="0" style={{ position: 'absolute' }} aria-hidden>
       {/* biome-ignore lint/security/noDangerouslySetInnerHtml: our own generated patterns; colours are checked by the schema */}
       <defs dangerouslySetInnerHTML={{ __html: markup }} />
-      <filter id="grey-picture" colorInterpolationFilters="linearRGB">
-        {/* The luminance of linear light (CSS Color 4), so that the grey has the L* of the cloth. */}
-        <feColorMatrix values="0.2126 0.7152 0.0722 0 0 0.2126 0.7152 0.0722 0 0 0.2126 0.7152 0.0722 0 0 0 0 0 1 0" />
-      </filter>
+      <SeeingFilter />
     </svg>
   );
 });

@@ -1,5 +1,6 @@
-// The step Blocks on the large area: the gallery, the opened block, or blocks being entered as they are sewn.
-import { type RefObject, useLayoutEffect, useMemo, useRef } from 'react';
+// The step Blocks on the large area: the gallery, the opened block, blocks being entered as they are sewn, or
+// photographs of blocks.
+import { lazy, type RefObject, Suspense, useLayoutEffect, useMemo, useRef } from 'react';
 import { useApp } from '../../app';
 import { clashesByBlock } from '../../steps/blocks/blockWords';
 import { useBench } from '../../steps/blocks/workshop/bench';
@@ -9,19 +10,26 @@ import { BlockGallery } from './BlockGallery';
 import './blocksStage.css';
 import { EnterBlocks } from './entering/EnterBlocks';
 
+const BlockPhotos = lazy(() => import('../photo/BlockPhotosStage'));
+
 export function BlocksStage() {
   const project = useApp((app) => app.project);
   const entering = useApp((app) => app.laid.entering);
+  const photos = useApp((app) => app.laid.photoBlocks);
   const { block } = useBench();
   const { balance } = useAnalysis(project);
   const clashes = useMemo(() => clashesByBlock(balance?.clashes ?? []), [balance]);
-  const laid = entering !== null ? 'entering' : (block?.id ?? null);
+  const laid = photos ? 'photographs' : entering !== null ? 'entering' : (block?.id ?? null);
   const top = useGalleryScroll(laid);
   // The gallery stays mounted, so that its filter and its place in the list are there when what lies over it is closed.
   return (
     <>
       <div ref={top} />
-      {entering !== null ? (
+      {photos ? (
+        <Suspense fallback={null}>
+          <BlockPhotos />
+        </Suspense>
+      ) : entering !== null ? (
         <EnterBlocks way={entering} />
       ) : block ? (
         <BlockBench key={block.id} block={block} clashes={clashes} />

@@ -1,11 +1,16 @@
-// The panel of a block that is shown by its picture: why its wedges cannot be changed, what was read of them, and how it becomes a
-// pieced block.
+// The panel of a block that is shown by its picture: why its wedges cannot be changed, what was read of them, where it is put right, and
+// how it becomes a pieced block.
+import { RotateCw } from 'lucide-react';
 import { makePieced } from '../../../../editing/pictured/makePieced';
-import type { PicturedBlock } from '../../../../model/project';
+import { putBandRight, turnReading } from '../../../../editing/pictured/putRight';
+import type { PicturedBlock, ShownBand } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
 import { Complaint, useRun } from '../../../fields/Complaint';
+import { FabricPicker } from '../../../fields/FabricPicker';
 import { useSay } from '../../../words';
 import { shownWords } from '../blockWords';
+
+const NOTHING_READ: readonly ShownBand[] = [{ fabric: null, width: 0, sure: 0 }];
 
 export function PicturedPanel({ block }: { block: PicturedBlock }) {
   const say = useSay();
@@ -26,6 +31,38 @@ export function PicturedPanel({ block }: { block: PicturedBlock }) {
           </li>
         ))}
       </ul>
+      <details>
+        <summary>{say('Put right what was read')}</summary>
+        <ol className="stack" aria-label={say('Fabrics of the wedges, clockwise from the top')}>
+          {block.wedges.map(({ bands }, place) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: a place is its index
+            <li key={place}>
+              {/* The rim of a wedge of which nothing was read can be told too. */}
+              {(bands.length > 0 ? bands : NOTHING_READ).map(({ fabric }, band) => (
+                <FabricPicker
+                  // biome-ignore lint/suspicious/noArrayIndexKey: a band is its index
+                  key={band}
+                  label={say(band === 0 ? 'Place {place}, rim' : 'Place {place}, strip {strip}', {
+                    place: place + 1,
+                    strip: band + 1,
+                  })}
+                  value={fabric}
+                  onChange={(told) =>
+                    run(putBandRight(store.getState().project, block.id, place, band, told))
+                  }
+                />
+              ))}
+            </li>
+          ))}
+        </ol>
+        <button
+          type="button"
+          className="button"
+          onClick={() => run(turnReading(store.getState().project, block.id, 1))}
+        >
+          <RotateCw size={16} aria-hidden /> {say('Turn what was read, not the picture')}
+        </button>
+      </details>
       <div className="row">
         <button
           type="button"
