@@ -329,7 +329,7 @@ test.describe('arranging blocks on the wall', () => {
     });
     await expect(undoButton(page)).toHaveAccessibleName('Undo: change the shuffle options');
     await goTo(page, 'Wall');
-    await expect(part.getByText('Shuffle options')).toBeVisible();
+    await expect(part.getByText('Shuffle options', { exact: true })).toBeVisible();
     await foot(page).getByRole('button', { name: 'Use this layout' }).click();
     await expect(undoButton(page)).toHaveAccessibleName(/^Undo: shuffle/);
   });

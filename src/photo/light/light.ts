@@ -1,6 +1,5 @@
 // The light of a sitting: what white looks like in its pictures. From a neutral patch to the light, and from the light to colours
 // as they are by daylight (D65). One value serves every picture taken in the same light.
-import { transform } from '../../colour/matrix';
 import { formatHex } from '../../colour/parse';
 import { encodedOf, type LinearRgb, luminanceOfValue, ofLinear, WHITE_D65, xyzOf } from '../../colour/spaces';
 import { phrase } from '../../model/phrase';
@@ -39,12 +38,6 @@ export function lightOf(patch: LinearRgb, value: number | null): Result<Light> {
     return failed('neutral-dark', 'patch', phrase('This spot is too dark to show the colour of the light. Tap something lighter.')); // biome-ignore format: one sentence
   const bright = value === null ? xyzOf(patch)[1] : luminanceOfValue(value);
   return ok({ white: [patch[0] / bright, patch[1] / bright, patch[2] / bright] });
-}
-
-/** Colours by daylight of linear light as photographed; a function for many pixels. */
-export function byDaylight(light: Light): (photographed: LinearRgb) => LinearRgb {
-  const matrix = ofLinear(adaptation(xyzOf(light.white), WHITE_D65));
-  return (photographed) => transform(matrix, photographed);
 }
 
 /** A plane of linear light with the cast and the exposure taken out. Colours outside sRGB keep what sticks out. */

@@ -22,19 +22,6 @@ export function spotIn(pixels: Pixels, frame: Frame): Spot {
   return spotOf(cutOut(pixels, frame, side(frame.width), side(frame.height)));
 }
 
-/** The square spot round a point that was tapped; `reach` in pixels to each side, kept inside the picture. */
-export function spotRound(pixels: Pixels, x: number, y: number, reach: number): Spot {
-  const within = (at: number, side: number) => Math.max(reach, Math.min(side - reach, at));
-  const [width, height] = [Math.min(2 * reach, pixels.width), Math.min(2 * reach, pixels.height)];
-  return spotIn(pixels, {
-    x: within(x, pixels.width),
-    y: within(y, pixels.height),
-    width,
-    height,
-    angle: 0,
-  });
-}
-
 /** The spot a plane of linear light shows. */
 function spotOf(plane: Plane): Spot {
   const pixels = Array.from({ length: plane.width * plane.height }, (_, pixel) => linearAt(plane, pixel));

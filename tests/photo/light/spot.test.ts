@@ -1,11 +1,11 @@
 // Spots that are tapped, the light of a sitting, and light that falls unevenly. Random cases print their seed (fast-check).
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { byDaylight, GREY_CARD, lightOf, WHITE_PAPER } from '../../../src/photo/light/light';
-import { spotRound } from '../../../src/photo/light/patch';
+import { GREY_CARD, lightOf, WHITE_PAPER } from '../../../src/photo/light/light';
 import { brightnessAt, brightnessFrom, type Seen } from '../../../src/photo/light/unevenness';
 import { byteOfLinear } from '../../../src/photo/pixels/linear';
 import { blankPixels, type Pixels } from '../../../src/photo/pixels/pixels';
+import { byDaylight, spotRound } from './spots';
 
 function plainPicture(light: readonly [number, number, number]): Pixels {
   const pixels = blankPixels(80, 60);
