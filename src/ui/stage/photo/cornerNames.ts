@@ -10,5 +10,6 @@ export const CORNER_NAMES = [
 
 /** Corners as the points of a polygon. */
 export function pointsOf(corners: readonly Point[]): string {
-  return corners.map(({ x, y }) => `${x.toFixed(1)},${y.toFixed(1)}`).join(' ');
+  const tenth = (pixels: number) => Math.round(pixels * 10) / 10;
+  return corners.map(({ x, y }) => `${tenth(x)},${tenth(y)}`).join(' ');
 }
