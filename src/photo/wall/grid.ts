@@ -9,7 +9,7 @@ import { shrunkTo } from '../pixels/resize';
 import { blurred } from '../pixels/sample';
 import { betweenSurfaces, edgesOf, linesOf } from '../plane/edges';
 import { projected } from '../plane/homography';
-import { bent, lensOf } from '../plane/lens';
+import { bent, lensOf, straightened } from '../plane/lens';
 import { isConvex, type Quad, quadsOf } from '../plane/quads';
 import { aligned } from './align';
 import {
@@ -59,6 +59,9 @@ const LEAST_CELL = 16;
 /** Sashing as a share of a block, among those tried first; the moves find the rest. */
 const GAPS = [0, 0.1, 0.18];
 
+/** Under this a lattice is no wall: grids of other things come to 0.55. */
+const LIKELY = 0.65;
+
 /** From this likeness on a cell holds a block. */
 export const BLOCK = 0.5;
 
@@ -73,13 +76,45 @@ export function findGrid(pixels: Pixels, shape: BlockShape): FoundGrid | null {
   });
   const best = grown.sort((one, other) => other.worth - one.worth)[0];
   if (!best) return null;
-  const large = blurred(oklabPlane(shrunkTo(pixels, REFINED)), 0.9);
-  const by = large.width / small.width;
-  const scaled = {
-    ...best.lattice,
-    corners: best.lattice.corners.map(({ x, y }) => ({ x: x * by, y: y * by })),
-  };
-  return gridOf(pixels, large, laidOnSeams(large, scaled, cell), cell);
+  const by = pixels.width / small.width;
+  const { rows, columns, gap, bend } = best.lattice;
+  const lens = lensOf(small, bend);
+  const corners = best.lattice.corners
+    .map((point) => bent(lens, point))
+    .map(({ x, y }) => ({ x: x * by, y: y * by }));
+  const found = gridBetween(pixels, shape, { rows, columns, corners }, { gap, bend });
+  return found && found.sure >= LIKELY ? found : null;
+}
+
+/** A grid as a person may lay it on a picture: outer corners of the corner cells, in pixels as photographed. */
+export interface GivenGrid {
+  readonly rows: number;
+  readonly columns: number;
+  readonly corners: readonly Point[];
+}
+
+/**
+ * The grid near the corners that are given, laid on the seams of its blocks; `known` is what is known of its gaps and of the lens.
+ * Null where the corners make no quadrilateral, clockwise from the top left.
+ */
+export function gridBetween(
+  pixels: Pixels,
+  shape: BlockShape,
+  { rows, columns, corners }: GivenGrid,
+  known?: { readonly gap: number; readonly bend: number },
+): FoundGrid | null {
+  if (corners.length !== 4 || !isConvex(corners)) return null;
+  const cell = cellShapeOf(shape);
+  const plane = blurred(oklabPlane(shrunkTo(pixels, REFINED)), 0.9);
+  const by = plane.width / pixels.width;
+  const starts = (known ? [known.gap] : GAPS).map((gap): Lattice => {
+    const lens = lensOf(plane, known?.bend ?? 0);
+    const straight = corners.map(({ x, y }) => straightened(lens, { x: x * by, y: y * by }));
+    return { rows, columns, gap, bend: lens.bend, corners: straight };
+  });
+  const laid = starts.map((start) => laidOnSeams(plane, start, cell));
+  const worth = laid.map((one) => latticeLikeness(plane, one, cell, 40));
+  return gridOf(pixels, plane, laid[worth.indexOf(Math.max(...worth))]!, cell);
 }
 
 /** The lattice laid on the seams of its blocks; moved by small steps where that makes it look less like blocks. */

@@ -4,7 +4,7 @@ import { atOnce } from '../../../src/model/work/parts';
 import { knowledgeOf } from '../../../src/photo/block/readLook';
 import { shapeOf } from '../../../src/photo/block/shape';
 import { blankPixels } from '../../../src/photo/pixels/pixels';
-import { findGrid } from '../../../src/photo/wall/grid';
+import { findGrid, gridBetween } from '../../../src/photo/wall/grid';
 import { readWall } from '../../../src/photo/wall/readWall';
 import { dice } from '../render/dice';
 import { isGridFound } from '../render/marks';
@@ -24,6 +24,20 @@ describe('a wall in a picture', () => {
       return !truth || (block?.known?.number === truth.number && block.known.quarters === truth.quarters);
     });
     expect(right.length).toBeGreaterThanOrEqual(0.9 * read.length);
+  });
+
+  it('is laid on its seams from corners that a person set roughly', async () => {
+    const shot = await wallShot(12, 900, [4, 4]);
+    const { rows, columns, boxes } = shot;
+    const at = [boxes[0]![0]!, boxes[columns - 1]![1]!, boxes.at(-1)![2]!, boxes[(rows - 1) * columns]![3]!];
+    const wide = boxes[0]![1]!.x - boxes[0]![0]!.x;
+    const rough = at.map(({ x, y }, corner) => ({
+      x: x + 0.04 * wide * Math.sin(corner + 1),
+      y: y + 0.04 * wide * Math.cos(2 * corner),
+    }));
+    const shape = shapeOf(shot.project.wedge, 0);
+    expect(isGridFound(gridBetween(shot.pixels, shape, { rows, columns, corners: rough }), shot)).toBe(true);
+    expect(gridBetween(shot.pixels, shape, { rows, columns, corners: rough.toReversed() })).toBeNull();
   });
 
   it('is not there where a picture is empty', () => {
