@@ -111,7 +111,7 @@ test('a new block is put right, hangs as its picture, outlives a reload and is u
   await page.getByRole('button', { name: 'Done' }).click();
   await expect(page.getByText('Saved', { exact: true })).toBeVisible();
   await page.reload();
-  await expect(page.locator('[data-block="1"] image').first()).toBeVisible();
+  await expect(page.locator('.wall-area image').first()).toBeVisible();
   await page.getByRole('toolbar', { name: 'Undo and redo' }).getByRole('button').first().click();
   await expect(page.locator('[data-block="1"]')).toHaveCount(0);
   expect(broken).toEqual([]);

@@ -78,7 +78,7 @@ test('new blocks are added by their pictures, and one undo brings the quilt back
     timeout: 90_000,
   });
   await page.getByRole('button', { name: 'Hang the blocks as photographed' }).click();
-  await expect(page.locator('[data-block] image')).toHaveCount(wanted);
+  await expect(page.locator('.wall-area image')).toHaveCount(wanted);
   await page.getByRole('toolbar', { name: 'Undo and redo' }).getByRole('button').first().click();
   await expect(page.locator('[data-block]')).toHaveCount(0);
 });

@@ -21,6 +21,8 @@ export interface WallCell {
   /** In pixels of the photograph, from top left clockwise. */
   readonly corners: readonly Point[];
   readonly empty: boolean;
+  /** Whether a person has said so, or that a block hangs there. */
+  readonly said: boolean;
   readonly read: { readonly block: BlockFound; readonly href: string } | null;
   readonly corrected: Corrected;
   /** Whether it is not the block of the quilt that it looks like. */
@@ -87,7 +89,10 @@ export function createWallPhoto(
     const likeness = await reader.ask('likeness', file, { grid, wedge }, hear);
     if (!isAt(file, grid)) return;
     if (!likeness?.ok) return fail(likeness?.problems);
-    const cells = get().photo!.cells.map((cell, at) => ({ ...cell, empty: likeness.value[at]! < BLOCK }));
+    // What a person has said meanwhile stays.
+    const cells = get().photo!.cells.map((cell, at) =>
+      cell.said ? cell : { ...cell, empty: likeness.value[at]! < BLOCK },
+    );
     change({ cells });
     set({ working: null });
   };
@@ -108,6 +113,7 @@ export function createWallPhoto(
     cellsOf(grid, opened, app.getState().project.wedge).map((corners) => ({
       corners,
       empty: false,
+      said: false,
       read: null,
       corrected: {},
       anew: false,
@@ -150,7 +156,7 @@ export function createWallPhoto(
       await findEmpty();
     },
     lay,
-    markEmpty: (at: number, empty: boolean) => changeCell(at, { empty }),
+    markEmpty: (at: number, empty: boolean) => changeCell(at, { empty, said: true }),
     tell(at: number, place: number, band: number, fabric: FabricId | null): void {
       const cell = get().photo?.cells[at];
       if (cell) changeCell(at, { corrected: { ...cell.corrected, [bandKey(place, band)]: fabric } });

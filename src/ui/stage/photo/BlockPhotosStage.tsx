@@ -22,7 +22,7 @@ export default function BlockPhotosStage() {
   const inHand = photos.find(({ file }) => file.key === current) ?? null;
   const take = (files: readonly File[]) => void work.take(files);
   return (
-    <PhotoDrop className="pictures-stage" onTake={take}>
+    <PhotoDrop className="pictures-stage wants-room" onTake={take}>
       <header className="sheet-of-paper pictures-head">
         <h2>{say('Blocks from photographs')}</h2>
         <div className="row">

@@ -26,7 +26,7 @@ export default function WallPhotoStage() {
   useEffect(() => store.getState().enlargeWall(false), [store]);
   const take = (files: readonly File[]) => void work.take(files[0]!.name, files[0]!);
   return (
-    <PhotoDrop className="pictures-stage" onTake={take}>
+    <PhotoDrop className="pictures-stage wants-room" onTake={take}>
       <header className="sheet-of-paper pictures-head">
         <h2>{say('The wall from a photograph')}</h2>
         <div className="row">

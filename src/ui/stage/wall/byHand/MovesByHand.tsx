@@ -32,7 +32,7 @@ export default function MovesByHand() {
   useEffect(() => store.getState().enlargeWall(false), [store]);
   const readable = list === null || listFits(project, list);
   return (
-    <div className="by-hand">
+    <div className="by-hand wants-room">
       <header>
         <h2>{say('Moves by hand')}</h2>
         <button type="button" className="button" data-always onClick={close}>
