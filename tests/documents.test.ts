@@ -9,7 +9,16 @@ const AT_ROOT = [
 ]; // biome-ignore format: a list
 const files = [...FOLDERS.flatMap(filesUnder), ...AT_ROOT];
 /** What the tool and its build write, and a rule of Oxlint: named in the documents, not kept here. */
-const ELSEWHERE = ['wall.svg', 'wall.png', 'report.json', 'read.json', 'pattern.pdf', 'sw.js', 'dist/', 'react/refs'];
+const ELSEWHERE = [
+  'wall.svg',
+  'wall.png',
+  'report.json',
+  'read.json',
+  'pattern.pdf',
+  'sw.js',
+  'dist/',
+  'react/refs',
+];
 
 /** What a document names in backticks or links to that is a path: with a slash, or a file by its ending. */
 function namedPaths(document: string): string[] {
