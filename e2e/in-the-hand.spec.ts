@@ -2,22 +2,19 @@
 import { type CDPSession, expect, type Page, test } from '@playwright/test';
 import { tooSmall } from './measure';
 import { block, firstVisit, foot, goTo, hangsAt, openExample, openPart, undoButton } from './room';
+import { PARTS, STEPS } from './states';
 
 interface Spot {
   readonly x: number;
   readonly y: number;
 }
 
-const STEPS = ['Fabrics', 'Strip sets', 'Wedges', 'Blocks', 'Wall', 'Finishing'];
-const PARTS = [
-  'Sizes',
-  'Picture',
-  'In words',
-  'Pattern',
-  'Fabric and cutting list',
-  'Kits and cost',
-  'Weight and bulk',
-];
+/** The first quilt at the step Wall; gives the fingers of the protocol. */
+async function fingersAtTheWall(page: Page): Promise<CDPSession> {
+  await firstVisit(page);
+  await goTo(page, 'Wall');
+  return page.context().newCDPSession(page);
+}
 
 /** One finger from a spot to another, in small steps, on a page whose fingers are the protocol's. */
 async function drag(fingers: CDPSession, from: Spot, to: Spot, lift = true): Promise<void> {
@@ -129,11 +126,8 @@ test('two blocks change places by taps alone, also where one can see only the wh
 
 test('no swipe pushes the wall out of sight, and what was moved is forgotten at another step or quilt @phone @touch', async ({
   page,
-  context,
 }) => {
-  await firstVisit(page);
-  await goTo(page, 'Wall');
-  const fingers = await context.newCDPSession(page);
+  const fingers = await fingersAtTheWall(page);
   const fitted = await atRest(page, 1);
   for (const _ of [1, 2, 3]) await tool(page, 'Zoom in').tap();
   await atRest(page, 1);
@@ -216,11 +210,8 @@ test('folded away, the wall leaves its height to the list, at that step and afte
 
 test('a block let go low on the wall hangs there, and the words for taking down lie under the wall @phone @touch', async ({
   page,
-  context,
 }) => {
-  await firstVisit(page);
-  await goTo(page, 'Wall');
-  const fingers = await context.newCDPSession(page);
+  const fingers = await fingersAtTheWall(page);
   const from = await atRest(page, 1);
   const frame = (await page.locator('.wall').boundingBox())!;
   await drag(fingers, from, { x: from.x, y: frame.y + frame.height - 3 }, false);
@@ -322,11 +313,8 @@ test('a drag that leaves the wall selects no text', async ({ page }) => {
 
 test('a finger that slides along the strip of values lights one fabric after another, and its name is told @phone @touch', async ({
   page,
-  context,
 }) => {
-  await firstVisit(page);
-  await goTo(page, 'Wall');
-  const fingers = await context.newCDPSession(page);
+  const fingers = await fingersAtTheWall(page);
   const strip = page.getByRole('region', { name: 'Fabrics in the top, light to dark' });
   const { x, y, width, height } = (await strip.boundingBox())!;
   expect(height).toBeGreaterThanOrEqual(44);

@@ -24,7 +24,8 @@ const unfold = (page: Page) =>
   });
 
 export const STEPS = ['Fabrics', 'Strip sets', 'Wedges', 'Blocks', 'Wall', 'Finishing'];
-const PARTS = [
+/** The parts of finishing. */
+export const PARTS = [
   'Sizes',
   'Picture',
   'In words',

@@ -1,9 +1,9 @@
 // Reads the arguments of the command line, or says why they cannot be understood.
 import { basename } from 'node:path';
-import { parseArgs } from 'node:util';
 import type { PaperName } from '../drawing/pattern/page';
 import { phrase } from '../model/phrase';
 import { failed, ok, type Result } from '../model/result';
+import { givenWords } from './command';
 
 export const USAGE = `Usage: npm run sheet -- PROJECT.json [MORE.json …] --out DIR [--width PIXELS] [--marks] [--colourways] [--pattern]
 
@@ -48,20 +48,21 @@ const HELP: SheetRequest = {
 const LEAST_WIDTH = 16;
 const MOST_WIDTH = 12_000;
 
+const OPTIONS = {
+  out: { type: 'string' },
+  width: { type: 'string' },
+  marks: { type: 'boolean' },
+  colourways: { type: 'boolean' },
+  pattern: { type: 'boolean' },
+  paper: { type: 'string' },
+  help: { type: 'boolean', short: 'h' },
+} as const;
+
 /** Reads the arguments that follow the command's name. */
 export function readArguments(words: readonly string[]): Result<SheetRequest> {
-  let parsed: ReturnType<typeof parse>;
-  try {
-    parsed = parse(words);
-  } catch (error) {
-    return failed('arguments', '', phrase('{reason}', { reason: (error as Error).message }));
-  }
-  const { values, positionals, tokens } = parsed;
-  const given = tokens.flatMap((token) => (token.kind === 'option' ? [token.name] : []));
-  const again = given.find((name, index) => given.indexOf(name) !== index);
-  if (again !== undefined) {
-    return failed('twice', `--${again}`, phrase('It is given twice; give it once.'));
-  }
+  const given = givenWords(words, OPTIONS);
+  if (!given.ok) return given;
+  const { values, positionals } = given.value;
   if (values.help) return ok(HELP);
   if (positionals.length === 0) return failed('no-project', '', phrase('Name at least one project file.'));
   if (!values.out) return failed('no-out', '--out', phrase('Say where the sheets go with --out DIR.'));
@@ -97,23 +98,6 @@ export function readArguments(words: readonly string[]): Result<SheetRequest> {
     colourways: values.colourways ?? false,
     pattern: values.pattern ?? false,
     paper: paper ?? null,
-  });
-}
-
-function parse(words: readonly string[]) {
-  return parseArgs({
-    args: [...words],
-    allowPositionals: true,
-    tokens: true,
-    options: {
-      out: { type: 'string' },
-      width: { type: 'string' },
-      marks: { type: 'boolean' },
-      colourways: { type: 'boolean' },
-      pattern: { type: 'boolean' },
-      paper: { type: 'string' },
-      help: { type: 'boolean', short: 'h' },
-    },
   });
 }
 

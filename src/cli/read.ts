@@ -3,26 +3,19 @@
 import { resolve } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
 import { openFile } from '../editing/openProject';
-import { phrase, speak } from '../model/phrase';
+import { speak } from '../model/phrase';
 import { knowledgeOf } from '../photo/block/readLook';
+import { complain, notWritten, type Terminal, tellUsage } from './command';
 import { decodePicture } from './decode';
 import { READ_USAGE, type ReadRequest, readReadArguments } from './readArguments';
 import { readRow } from './readRows';
-import { complain, fileAt, STOPPED, type Terminal } from './sheet';
+import { fileAt } from './sheet';
 import { checkFolder, Stopped, writeAll } from './writeAll';
 
 /** Reads the pictures that the command's arguments `words` name. Returns the exit status: 0, 2 for bad input, or 130 where it was stopped. */
 export async function readPictures(words: readonly string[], terminal: Terminal): Promise<number> {
   const request = readReadArguments(words);
-  if (!request.ok) {
-    complain(terminal, '', request.problems);
-    terminal.complain(READ_USAGE);
-    return 2;
-  }
-  if (request.value.help) {
-    terminal.print(READ_USAGE);
-    return 0;
-  }
+  if (!request.ok || request.value.help) return tellUsage(request, READ_USAGE, terminal);
   const { out, project } = request.value;
   const folder = checkFolder(resolve(terminal.folder, out));
   if (!folder.ok) complain(terminal, '', folder.problems);
@@ -40,14 +33,7 @@ export async function readPictures(words: readonly string[], terminal: Terminal)
     terminal.print(`${out}: read.json`);
     return rows.every(({ problem }) => problem === null) ? 0 : 2;
   } catch (error) {
-    if (error instanceof Stopped) {
-      terminal.complain(error.message);
-      return STOPPED;
-    }
-    complain(terminal, out, [
-      { code: 'write', path: '', message: phrase('{reason}', { reason: (error as Error).message }) },
-    ]);
-    return 2;
+    return notWritten(error, out, terminal);
   }
 }
 

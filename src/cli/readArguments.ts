@@ -1,7 +1,7 @@
 // Reads the arguments of `npm run read`, or says why they cannot be understood.
-import { parseArgs } from 'node:util';
 import { phrase } from '../model/phrase';
 import { failed, ok, type Result } from '../model/result';
+import { givenWords } from './command';
 
 export const READ_USAGE = `Usage: npm run read -- PICTURE [MORE …] --project PROJECT.json --what fabric|block|wall --out DIR
 
@@ -21,18 +21,18 @@ export interface ReadRequest {
   readonly out: string;
 }
 
+const OPTIONS = {
+  project: { type: 'string' },
+  what: { type: 'string' },
+  out: { type: 'string' },
+  help: { type: 'boolean', short: 'h' },
+} as const;
+
 /** Reads the arguments that follow the command's name. */
 export function readReadArguments(words: readonly string[]): Result<ReadRequest> {
-  let parsed: ReturnType<typeof parse>;
-  try {
-    parsed = parse(words);
-  } catch (error) {
-    return failed('arguments', '', phrase('{reason}', { reason: (error as Error).message }));
-  }
-  const { values, positionals, tokens } = parsed;
-  const given = tokens.flatMap((token) => (token.kind === 'option' ? [token.name] : []));
-  const again = given.find((name, index) => given.indexOf(name) !== index);
-  if (again !== undefined) return failed('twice', `--${again}`, phrase('It is given twice; give it once.'));
+  const given = givenWords(words, OPTIONS);
+  if (!given.ok) return given;
+  const { values, positionals } = given.value;
   if (values.help) return ok({ help: true, pictures: [], project: '', what: 'block', out: '' });
   if (positionals.length === 0) return failed('no-picture', '', phrase('Name at least one picture.'));
   if (!values.project)
@@ -41,18 +41,4 @@ export function readReadArguments(words: readonly string[]): Result<ReadRequest>
   const what = SUBJECTS.find((one) => one === values.what);
   if (!what) return failed('what', '--what', phrase('Say what the pictures show: fabric, block or wall.'));
   return ok({ help: false, pictures: positionals, project: values.project, what, out: values.out });
-}
-
-function parse(words: readonly string[]) {
-  return parseArgs({
-    args: [...words],
-    allowPositionals: true,
-    tokens: true,
-    options: {
-      project: { type: 'string' },
-      what: { type: 'string' },
-      out: { type: 'string' },
-      help: { type: 'boolean', short: 'h' },
-    },
-  });
 }

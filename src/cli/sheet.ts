@@ -12,20 +12,12 @@ import { phrase, speak } from '../model/phrase';
 import type { Pictures } from '../model/picture/picture';
 import type { Project } from '../model/project';
 import type { Opened } from '../model/reading/read';
-import { failed, type Problem } from '../model/result';
+import { failed } from '../model/result';
 import { readArguments, type SheetRequest, USAGE } from './arguments';
+import { complain, notWritten, type Terminal, tellUsage } from './command';
 import { drawable, pngOf, tooLarge, usualWidth } from './picture';
 import { sheetAnalysis, sheetReport } from './report';
-import { checkFolder, type OutputFile, Stopped, writeAll } from './writeAll';
-
-/** The terminal of the command: its working folder, and how to write a line to standard output and to standard error. */
-export interface Terminal {
-  readonly folder: string;
-  readonly print: (line: string) => void;
-  readonly complain: (line: string) => void;
-  /** The person's wish to stop; without it the command runs to its end. */
-  readonly stop?: AbortSignal;
-}
+import { checkFolder, type OutputFile, writeAll } from './writeAll';
 
 /** A project with the pictures of its file. */
 interface Quilt {
@@ -35,21 +27,10 @@ interface Quilt {
   readonly forPng: Pictures;
 }
 
-/** The status of a command ended by an interrupt (128 and the number of the signal, as shells have it). */
-export const STOPPED = 130;
-
 /** Makes the sheets that the command's arguments `words` request. Returns the exit status: 0, 2 for bad input, or 130 where it was stopped. */
 export async function makeSheets(words: readonly string[], terminal: Terminal): Promise<number> {
   const request = readArguments(words);
-  if (!request.ok) {
-    complain(terminal, '', request.problems);
-    terminal.complain(USAGE);
-    return 2;
-  }
-  if (request.value.help) {
-    terminal.print(USAGE);
-    return 0;
-  }
+  if (!request.ok || request.value.help) return tellUsage(request, USAGE, terminal);
   const { files, out } = request.value;
   const folder = checkFolder(resolve(terminal.folder, out));
   if (!folder.ok) complain(terminal, '', folder.problems);
@@ -72,13 +53,7 @@ export async function makeSheets(words: readonly string[], terminal: Terminal): 
     for (const path of folders) terminal.print(`${path}: ${names}`);
     return 0;
   } catch (error) {
-    if (error instanceof Stopped) {
-      terminal.complain(error.message);
-      return STOPPED;
-    }
-    const message = phrase('{reason}', { reason: (error as Error).message });
-    complain(terminal, out, [{ code: 'write', path: '', message }]);
-    return 2;
+    return notWritten(error, out, terminal);
   }
 }
 
@@ -191,12 +166,4 @@ function sheetOf({ project, pictures, forPng }: Quilt, request: SheetRequest): O
     { path: 'wall.png', content: pngOf(svgWith(forPng), request.width ?? usualWidth(drawing)) },
     { path: 'report.json', content: `${JSON.stringify(report, null, 1)}\n` },
   ];
-}
-
-/** One line on standard error for each problem: file, place, reason. */
-export function complain(terminal: Terminal, file: string, problems: readonly Problem[]): void {
-  for (const problem of problems) {
-    const where = [file, problem.path].filter((part) => part !== '');
-    terminal.complain([...where, speak(problem.message)].join(': '));
-  }
 }

@@ -2,24 +2,14 @@
 // so that no undo is without its picture.
 import { createStore } from 'zustand/vanilla';
 import type { HrefOf } from '../drawing/photos';
-import { NO_PICTURES, type PictureId, type Pictures, type StoredPicture } from '../model/picture/picture';
+import { NO_PICTURES, type PictureId, type Pictures } from '../model/picture/picture';
+import { type Addresses, OF_PAGE } from './addresses';
 
 export interface PicturesAtHand {
   readonly pictures: Pictures;
   /** The address of a picture in this page; another function whenever an address comes or goes. */
   readonly hrefOf: HrefOf;
 }
-
-/** Makes and revokes addresses. */
-export interface Addresses {
-  readonly make: (picture: StoredPicture) => string;
-  readonly revoke: (address: string) => void;
-}
-
-const OF_PAGE: Addresses = {
-  make: ({ type, bytes }) => URL.createObjectURL(new Blob([bytes], { type })),
-  revoke: (address) => URL.revokeObjectURL(address),
-};
 
 export function createPicturesAtHand(first: Pictures = NO_PICTURES, addresses: Addresses = OF_PAGE) {
   const made = new Map<PictureId, string>();

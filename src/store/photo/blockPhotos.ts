@@ -2,18 +2,19 @@
 // has put right. One is read after the other in a worker; nothing is part of the quilt before a command says so.
 import { createStore } from 'zustand/vanilla';
 import { type Phrase, phrase } from '../../model/phrase';
-import { checkSize } from '../../model/picture/photograph';
 import type { FabricId, Project } from '../../model/project';
 import type { Problem } from '../../model/result';
 import { isConvex } from '../../photo/plane/quads';
+import { type Addresses, OF_PAGE } from '../addresses';
 import type { AppStore } from '../app';
-import { type Addresses, OF_PAGE } from './addresses';
 import type { BlockFound, BlockLaid } from './blockJobs';
 import { bandKey, type Corrected } from './corrected';
-import { CROSSED, insetCorners, SHOWN, STOPPED, UNREADABLE } from './laidOut';
+import { CROSSED, insetCorners, SHOWN } from './laidOut';
+import { ofQuilt } from './ofQuilt';
 import type { OpenedPhoto } from './photoJobs';
 import { createPhotoReader, type PhotoFile, type PhotoReader } from './photoReader';
 import type { PhotoProgress } from './sentPhoto';
+import { createFileTaker, type FilesTaken, STOPPED } from './takingFiles';
 
 export interface BlockPhoto {
   readonly file: PhotoFile;
@@ -38,14 +39,11 @@ interface ReadBy {
   readonly wedge: Project['wedge'];
 }
 
-export interface BlockPhotosState {
+export interface BlockPhotosState extends FilesTaken {
   readonly photos: readonly BlockPhoto[];
   /** The one in hand, by the key of its file. */
   readonly current: number | null;
-  /** Files that are still to be opened. */
-  readonly waiting: number;
   readonly working: PhotoProgress | null;
-  readonly refused: readonly { readonly name: string; readonly problem: Problem }[];
 }
 
 const EMPTY: BlockPhotosState = { photos: [], current: null, waiting: 0, working: null, refused: [] };
@@ -72,23 +70,20 @@ export function createBlockPhotos(
   const { getState: get, setState: set } = state;
   let key = 0;
   let going = false;
-  /** How often all was stopped: files that wait then are not opened. */
-  let stops = 0;
 
   const change = (of: number, to: Partial<BlockPhoto>) =>
     set(({ photos }) => ({ photos: photos.map((one) => (one.file.key === of ? { ...one, ...to } : one)) }));
   const photoOf = (of: number) => get().photos.find(({ file }) => file.key === of) ?? null;
-  const refuse = (name: string, problem: Problem) =>
-    set(({ refused }) => ({ refused: [...refused, { name, problem }] }));
   const hear = (working: PhotoProgress) => set({ working });
   const readBy = ({ laid }: BlockPhoto): ReadBy => {
     const { fabrics, wedge } = app.getState().project;
     return { laid, fabrics, wedge };
   };
 
-  const open = async (name: string, file: PhotoFile) => {
+  const open = async (name: string, bytes: PhotoFile['bytes']) => {
+    const file = { key: ++key, bytes };
     const opened = await reader.ask('open', file, { longest: SHOWN }, hear);
-    if (!opened?.ok) return refuse(name, opened?.problems[0] ?? STOPPED);
+    if (!opened?.ok) return opened?.problems[0] ?? STOPPED;
     const { wedge } = app.getState().project;
     const seen = await reader.ask('corners', file, { wedge }, hear);
     const laid = (seen?.ok ? seen.value : null) ?? { corners: insetCorners(opened.value), bend: 0 };
@@ -106,7 +101,10 @@ export function createBlockPhotos(
       done: null,
     };
     set(({ photos, current }) => ({ photos: [...photos, photo], current: current ?? file.key }));
+    return null;
   };
+
+  const files = createFileTaker(state, () => (get().photos.length < MOST_BLOCK_PHOTOS ? null : FULL), open);
 
   /** The first that is not read as it lies, that in hand before all others. */
   const nextStale = () => {
@@ -147,21 +145,8 @@ export function createBlockPhotos(
   return {
     state,
     /** Takes files in, one after the other. Each that is no photograph is refused by name, and the rest goes on. */
-    async take(files: readonly File[]): Promise<void> {
-      set(({ waiting }) => ({ waiting: waiting + files.length, refused: [] }));
-      const asked = stops;
-      for (const file of files) {
-        const sized = checkSize(file.size);
-        if (stops !== asked) refuse(file.name, STOPPED);
-        else if (get().photos.length >= MOST_BLOCK_PHOTOS) refuse(file.name, FULL);
-        else if (!sized.ok) refuse(file.name, sized.problems[0]!);
-        else {
-          const bytes = await file.arrayBuffer().catch(() => null);
-          if (bytes) await open(file.name, { key: ++key, bytes: new Uint8Array(bytes) });
-          else refuse(file.name, UNREADABLE);
-        }
-        set(({ waiting }) => ({ waiting: Math.max(0, waiting - 1) }));
-      }
+    async take(given: readonly File[]): Promise<void> {
+      await files.take(given);
       await readOn();
     },
     show: (current: number) => set({ current }),
@@ -199,7 +184,7 @@ export function createBlockPhotos(
     },
     /** Ends what is going on; what was not read says so. */
     stop(): void {
-      stops += 1;
+      files.stop();
       for (const photo of get().photos)
         if (photo.done === null && isStale(photo, readBy(photo)))
           change(photo.file.key, { readBy: readBy(photo), problems: [STOPPED] });
@@ -210,7 +195,7 @@ export function createBlockPhotos(
       void readOn();
     },
     clear(): void {
-      stops += 1;
+      files.stop();
       reader.stop();
       for (const photo of get().photos) drop(photo);
       set(EMPTY);
@@ -227,18 +212,5 @@ function isStale({ readBy: before }: BlockPhoto, now: ReadBy): boolean {
   );
 }
 
-const made = new WeakMap<AppStore, BlockPhotos>();
-
 /** The photographs of blocks of an app's open quilt; they go when another quilt is opened. */
-export function blockPhotosOf(app: AppStore): BlockPhotos {
-  let photos = made.get(app);
-  if (!photos) {
-    const one = createBlockPhotos(app);
-    app.subscribe((now, before) => {
-      if (now.project.id !== before.project.id) one.clear();
-    });
-    made.set(app, one);
-    photos = one;
-  }
-  return photos;
-}
+export const blockPhotosOf = ofQuilt(createBlockPhotos);

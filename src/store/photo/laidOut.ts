@@ -1,5 +1,5 @@
 // What photographs of blocks and of walls share: how large they are shown, where corners lie before anybody has laid them, and why
-// something was not read.
+// nothing is read between them.
 import type { Point } from '../../geometry/point';
 import { phrase } from '../../model/phrase';
 import type { Problem } from '../../model/result';
@@ -20,16 +20,6 @@ export function insetCorners({
   return [{ x: left, y: top }, { x: right, y: top }, { x: right, y: foot }, { x: left, y: foot }]; // biome-ignore format: corners
 }
 
-export const STOPPED: Problem = {
-  code: 'stopped',
-  path: '',
-  message: phrase('Stopped before it was read.'),
-};
-export const UNREADABLE: Problem = {
-  code: 'unreadable',
-  path: '',
-  message: phrase('The file cannot be read. It may have been moved or removed.'),
-};
 export const CROSSED: Problem = {
   code: 'corners-crossed',
   path: 'corners',

@@ -2,13 +2,12 @@
 // part of the quilt until the fabrics are added, and does not outlive the page.
 import { createStore } from 'zustand/vanilla';
 import { phrase } from '../../model/phrase';
-import { checkSize } from '../../model/picture/photograph';
-import type { StoredPicture } from '../../model/picture/picture';
 import type { FabricId } from '../../model/project';
 import type { Problem } from '../../model/result';
 import { GREY_CARD, lightOf, WHITE_PAPER } from '../../photo/light/light';
 import type { Frame } from '../../photo/pixels/frame';
-import type { AppStore } from '../app';
+import { type Addresses, OF_PAGE } from '../addresses';
+import { ofQuilt } from './ofQuilt';
 import {
   askOf,
   firstFrame,
@@ -23,21 +22,13 @@ import {
 import type { FabricFound } from './photoJobs';
 import { createPhotoReader, type PhotoFile, type PhotoReader } from './photoReader';
 import type { PhotoProgress } from './sentPhoto';
+import { createFileTaker, type FilesTaken, STOPPED } from './takingFiles';
 
-/** A file that was not taken, and why. */
-export interface RefusedFile {
-  readonly name: string;
-  readonly problem: Problem;
-}
-
-export interface SittingState {
+export interface SittingState extends FilesTaken {
   readonly photos: readonly PhotoAtWork[];
   /** The photograph in hand. */
   readonly current: number | null;
-  /** Files that wait to be opened. */
-  readonly waiting: number;
   readonly working: PhotoProgress | null;
-  readonly refused: readonly RefusedFile[];
   /** The light of all photographs, those still to come too; null where each has its own. */
   readonly shared: PhotoLight['light'] | null;
   /** The fabric that is to look like the photograph; null where new ones are made. */
@@ -72,17 +63,6 @@ const FULL: Problem = {
     most: MOST_AT_WORK,
   }),
 };
-const STOPPED: Problem = { code: 'stopped', path: '', message: phrase('Stopped before it was read.') };
-
-/** Makes and revokes addresses of pictures on the page; tests pass their own. */
-export interface Addresses {
-  readonly make: (picture: StoredPicture) => string;
-  readonly revoke: (address: string) => void;
-}
-const OF_PAGE: Addresses = {
-  make: ({ type, bytes }) => URL.createObjectURL(new Blob([bytes], { type })),
-  revoke: (address) => URL.revokeObjectURL(address),
-};
 
 export type Sitting = ReturnType<typeof createSitting>;
 
@@ -91,8 +71,6 @@ export function createSitting(reader: PhotoReader = createPhotoReader(), address
   const { getState: get, setState: set } = state;
   let key = 0;
   let going: Promise<void> | null = null;
-  /** How often all was stopped: files that wait then are not opened. */
-  let stops = 0;
 
   const photoOf = (of: number) => get().photos.find(({ file }) => file.key === of) ?? null;
   const change = (of: number, to: (photo: PhotoAtWork) => Partial<PhotoAtWork>) =>
@@ -104,16 +82,12 @@ export function createSitting(reader: PhotoReader = createPhotoReader(), address
       patches: patches.map((one) => (one.key === patch ? { ...one, ...to } : one)),
     }));
   };
-  const refuse = (name: string, problem: Problem) =>
-    set(({ refused }) => ({ refused: [...refused, { name, problem }] }));
   const hear = (working: PhotoProgress) => set({ working });
 
-  const open = async (name: string, file: PhotoFile) => {
+  const open = async (name: string, bytes: PhotoFile['bytes']) => {
+    const file = { key: ++key, bytes };
     const opened = await reader.ask('open', file, { longest: SHOWN }, hear);
-    if (!opened?.ok) {
-      refuse(name, opened?.problems[0] ?? STOPPED);
-      return;
-    }
+    if (!opened?.ok) return opened?.problems[0] ?? STOPPED;
     const patch = newPatch(++key, firstFrame(opened.value));
     const { shared, current } = get();
     const photo: PhotoAtWork = {
@@ -129,7 +103,10 @@ export function createSitting(reader: PhotoReader = createPhotoReader(), address
       patch: patch.key,
     };
     set(({ photos }) => ({ photos: [...photos, photo], current: current ?? file.key }));
+    return null;
   };
+
+  const files = createFileTaker(state, () => (get().photos.length < MOST_AT_WORK ? null : FULL), open);
 
   /** The first patch that is not read as it lies, that in hand before all others. */
   const nextStale = () => {
@@ -189,21 +166,8 @@ export function createSitting(reader: PhotoReader = createPhotoReader(), address
   return {
     state,
     /** Takes files in. Each that is none is refused by name, and the rest goes on. */
-    async take(files: readonly File[]): Promise<void> {
-      set(({ waiting }) => ({ waiting: waiting + files.length, refused: [] }));
-      const asked = stops;
-      for (const file of files) {
-        const sized = checkSize(file.size);
-        if (stops !== asked) refuse(file.name, STOPPED);
-        else if (get().photos.length >= MOST_AT_WORK) refuse(file.name, FULL);
-        else if (!sized.ok) refuse(file.name, sized.problems[0]!);
-        else {
-          const bytes = await file.arrayBuffer().catch(() => null);
-          if (bytes) await open(file.name, { key: ++key, bytes: new Uint8Array(bytes) });
-          else refuse(file.name, UNREADABLE);
-        }
-        set(({ waiting }) => ({ waiting: Math.max(0, waiting - 1) }));
-      }
+    async take(given: readonly File[]): Promise<void> {
+      await files.take(given);
       await readOn();
     },
     /** Settles once all that lies on the photographs is read, or could not be. */
@@ -274,7 +238,7 @@ export function createSitting(reader: PhotoReader = createPhotoReader(), address
     replace: (replacing: FabricId | null) => set({ replacing }),
     /** Ends what is going on; what was not read says so, and is read again when it is changed. */
     stop(): void {
-      stops += 1;
+      files.stop();
       for (const photo of get().photos)
         for (const patch of photo.patches)
           if (isStale(photo, patch))
@@ -289,7 +253,7 @@ export function createSitting(reader: PhotoReader = createPhotoReader(), address
       void readOn();
     },
     clear(): void {
-      stops += 1;
+      files.stop();
       reader.stop();
       drop(get().photos);
       set(EMPTY);
@@ -297,24 +261,5 @@ export function createSitting(reader: PhotoReader = createPhotoReader(), address
   };
 }
 
-const UNREADABLE: Problem = {
-  code: 'unreadable',
-  path: '',
-  message: phrase('The file cannot be read. It may have been moved or removed.'),
-};
-
-const sittings = new WeakMap<AppStore, Sitting>();
-
 /** The sitting of an app's open quilt; it ends when another quilt is opened. */
-export function sittingOf(app: AppStore): Sitting {
-  let sitting = sittings.get(app);
-  if (!sitting) {
-    const made = createSitting();
-    app.subscribe((now, before) => {
-      if (now.project.id !== before.project.id) made.clear();
-    });
-    sittings.set(app, made);
-    sitting = made;
-  }
-  return sitting;
-}
+export const sittingOf = ofQuilt(() => createSitting());

@@ -2,20 +2,21 @@
 // right. Reading goes on in a worker; nothing is part of the quilt before a command says so.
 import { createStore } from 'zustand/vanilla';
 import type { Point } from '../../geometry/point';
-import { checkSize } from '../../model/picture/photograph';
 import type { FabricId } from '../../model/project';
 import type { Problem } from '../../model/result';
 import { isConvex } from '../../photo/plane/quads';
 import { BLOCK, type GridLaid } from '../../photo/wall/grid';
 import { cellsOf } from '../../photo/wall/gridBy';
+import { type Addresses, OF_PAGE } from '../addresses';
 import type { AppStore } from '../app';
-import { type Addresses, OF_PAGE } from './addresses';
 import type { BlockFound } from './blockJobs';
 import { bandKey, type Corrected } from './corrected';
-import { CROSSED, insetCorners, SHOWN, STOPPED, UNREADABLE } from './laidOut';
+import { CROSSED, insetCorners, SHOWN } from './laidOut';
+import { ofQuilt } from './ofQuilt';
 import type { OpenedPhoto } from './photoJobs';
 import { createPhotoReader, type PhotoFile, type PhotoReader } from './photoReader';
 import type { PhotoProgress } from './sentPhoto';
+import { bytesOf, STOPPED } from './takingFiles';
 
 export interface WallCell {
   /** In pixels of the photograph, from top left clockwise. */
@@ -130,11 +131,9 @@ export function createWallPhoto(
       reader.stop();
       drop();
       set(EMPTY);
-      const sized = checkSize(given.size);
-      if (!sized.ok) return fail(sized.problems);
-      const bytes = await given.arrayBuffer().catch(() => null);
-      if (!bytes) return fail([UNREADABLE]);
-      const file = { key: ++key, bytes: new Uint8Array(bytes) };
+      const bytes = await bytesOf(given);
+      if (!bytes.ok) return fail(bytes.problems);
+      const file = { key: ++key, bytes: bytes.value };
       const opened = await reader.ask('open', file, { longest: SHOWN }, hear);
       if (key !== file.key) return;
       if (!opened?.ok) return fail(opened?.problems);
@@ -197,18 +196,5 @@ export function createWallPhoto(
   };
 }
 
-const made = new WeakMap<AppStore, WallPhotos>();
-
 /** The photograph of the wall of an app's open quilt; it goes when another quilt is opened. */
-export function wallPhotoOf(app: AppStore): WallPhotos {
-  let photo = made.get(app);
-  if (!photo) {
-    const one = createWallPhoto(app);
-    app.subscribe((now, before) => {
-      if (now.project.id !== before.project.id) one.clear();
-    });
-    made.set(app, one);
-    photo = one;
-  }
-  return photo;
-}
+export const wallPhotoOf = ofQuilt(createWallPhoto);

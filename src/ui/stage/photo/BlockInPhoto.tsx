@@ -15,7 +15,7 @@ import { useSay } from '../../words';
 import { BandsRead } from './BandsRead';
 import { CornerPicture } from './CornerPicture';
 import { knownWords } from './knownWords';
-import { ReadDrawing } from './ReadDrawing';
+import { SquaredAndRead } from './SquaredAndRead';
 
 interface Props {
   photo: BlockPhoto;
@@ -76,16 +76,7 @@ function ReadPart({ photo, work }: Props) {
   const doubtful = doubtfulRims(shown);
   return (
     <div className="sheet-of-paper photo-read">
-      <div className="photo-pair">
-        <figure>
-          <img src={read!.href} alt={say('The block squared up')} />
-          <figcaption>{say('Squared up')}</figcaption>
-        </figure>
-        <figure>
-          <ReadDrawing shown={shown} label={say('The block as it was read')} />
-          <figcaption>{say('As read')}</figcaption>
-        </figure>
-      </div>
+      <SquaredAndRead href={read!.href} shown={shown} />
       <p role="status">
         <strong>
           {say(

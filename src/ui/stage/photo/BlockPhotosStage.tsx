@@ -47,7 +47,7 @@ export default function BlockPhotosStage() {
           <p role="status">{say(counted(waiting, '1 file waits.', '{count} files wait.'))}</p>
         ) : null}
       </header>
-      <RefusedPhotos refused={refused} />
+      <RefusedPhotos refused={refused} className="sheet-of-paper" />
       <Working working={working} onStop={() => work.stop()} />
       {photos.length > 1 ? (
         <PhotoList photos={photos} current={current} onShow={(key) => work.show(key)} />

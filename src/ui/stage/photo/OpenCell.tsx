@@ -6,7 +6,7 @@ import type { KnownCell } from '../../../store/photo/wallToHang';
 import { useSay } from '../../words';
 import { BandsRead } from './BandsRead';
 import { knownWords } from './knownWords';
-import { ReadDrawing } from './ReadDrawing';
+import { SquaredAndRead } from './SquaredAndRead';
 
 interface Props {
   at: number;
@@ -56,16 +56,7 @@ export function OpenCell({ at, columns, cell, known, work }: Props) {
               {say('Another cell looks more like it, so this one is taken for a new block.')}
             </p>
           ) : null}
-          <div className="photo-pair">
-            <figure>
-              <img src={read.href} alt={say('The block squared up')} />
-              <figcaption>{say('Squared up')}</figcaption>
-            </figure>
-            <figure>
-              <ReadDrawing shown={shown} label={say('The block as it was read')} />
-              <figcaption>{say('As read')}</figcaption>
-            </figure>
-          </div>
+          <SquaredAndRead href={read.href} shown={shown} />
           {known ? null : (
             <BandsRead
               shown={shown}

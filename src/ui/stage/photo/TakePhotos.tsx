@@ -1,23 +1,38 @@
-// The ways in for photographs of blocks and walls: camera, files, paste and drop.
+// The ways in for photographs: camera and files; and for those of blocks and walls paste and drop.
 import { Camera, Images } from 'lucide-react';
 import { type DragEvent, type ReactNode, useEffect, useEffectEvent, useRef } from 'react';
 import { useSay } from '../../words';
 import { useScreen } from '../useScreen';
 
 interface Props {
-  /** What the buttons are called; the choice of files takes its words from it too. */
+  /** What the button that chooses files is called. */
   choose: string;
+  /** What the field of files is called. */
+  files?: string;
   many: boolean;
   /** Whether it is the main thing to do. */
   first: boolean;
+  /** Whether the focus goes there while it is. */
+  focused?: boolean;
   onTake: (files: readonly File[]) => void;
 }
 
-export function TakePhotos({ choose, many, first, onTake }: Props) {
+export function TakePhotos({
+  choose,
+  files: label = 'Files of photographs',
+  many,
+  first,
+  focused = false,
+  onTake,
+}: Props) {
   const say = useSay();
+  const button = useRef<HTMLButtonElement>(null);
   const camera = useRef<HTMLInputElement>(null);
   const files = useRef<HTMLInputElement>(null);
   const touch = useScreen('(pointer: coarse)');
+  useEffect(() => {
+    if (first && focused) button.current?.focus();
+  }, [first, focused]);
   const taken = (input: HTMLInputElement) => {
     const chosen = [...(input.files ?? [])];
     input.value = '';
@@ -31,6 +46,7 @@ export function TakePhotos({ choose, many, first, onTake }: Props) {
         </button>
       ) : null}
       <button
+        ref={button}
         type="button"
         className={first ? 'button solid' : 'button'}
         onClick={() => files.current?.click()}
@@ -52,7 +68,7 @@ export function TakePhotos({ choose, many, first, onTake }: Props) {
         accept="image/*,.heic,.heif"
         multiple={many}
         hidden
-        aria-label={say('Files of photographs')}
+        aria-label={say(label)}
         onChange={(event) => taken(event.target)}
       />
     </>

@@ -1,7 +1,7 @@
 // How far the reading of photographs is, with Stop; and the files that were refused.
 import { Square } from 'lucide-react';
-import type { Problem } from '../../../model/result';
 import type { PhotoProgress } from '../../../store/photo/sentPhoto';
+import type { RefusedFile } from '../../../store/photo/takingFiles';
 import { ProgressBar } from '../../fields/ProgressBar';
 import { useSay } from '../../words';
 
@@ -23,15 +23,19 @@ export function Working({ working, onStop }: { working: PhotoProgress | null; on
   );
 }
 
-export function RefusedPhotos(props: {
-  refused: readonly { readonly name: string; readonly problem: Problem }[];
+export function RefusedPhotos({
+  refused,
+  className,
+}: {
+  refused: readonly RefusedFile[];
+  className: string;
 }) {
   const say = useSay();
   return (
     <div role="alert">
-      {props.refused.length > 0 ? (
-        <ul className="sheet-of-paper">
-          {props.refused.map(({ name, problem }, at) => (
+      {refused.length > 0 ? (
+        <ul className={className}>
+          {refused.map(({ name, problem }, at) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: two files may have the same name
             <li key={at} className="complaint">
               <bdi>{name}</bdi>: {say(problem.message)}

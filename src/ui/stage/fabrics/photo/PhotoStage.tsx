@@ -11,7 +11,8 @@ import { Complaint } from '../../../fields/Complaint';
 import { ProgressBar } from '../../../fields/ProgressBar';
 import { useEscape } from '../../../useEscape';
 import { useSay } from '../../../words';
-import { ChoosePhotos, RefusedFiles } from './ChoosePhotos';
+import { TakePhotos } from '../../photo/TakePhotos';
+import { RefusedPhotos } from '../../photo/Working';
 import { closePhotos } from './closePhotos';
 import { FramePart } from './FramePart';
 import { LightPart } from './LightPart';
@@ -22,6 +23,7 @@ import { ReadingPart } from './ReadingPart';
 import { Sample } from './Sample';
 import { SizePart } from './SizePart';
 import { useSitting, useSittingState } from './sitting';
+import { useTakePhotos } from './useTakePhotos';
 
 const DOING_NAMES: Readonly<Record<Doing, string>> = {
   frame: 'Frame',
@@ -34,6 +36,7 @@ export function PhotoStage() {
   const say = useSay();
   const store = useAppStore();
   const sitting = useSitting();
+  const take = useTakePhotos();
   const { photos, current, refused, working, waiting, replacing } = useSittingState((state) => state);
   const replaced = useApp((app) => app.project.fabrics.find(({ id }) => id === replacing));
   useEscape(() => closePhotos(store, sitting));
@@ -46,13 +49,22 @@ export function PhotoStage() {
             ? say('A photograph of {name}', { name: replaced.name })
             : say('Fabrics from photographs')}
         </h2>
-        <ChoosePhotos first={photos.length === 0} />
+        <div className="row">
+          <TakePhotos
+            choose={photos.length === 0 ? 'Choose photographs' : 'More photographs'}
+            files="Photographs of fabrics"
+            many
+            first={photos.length === 0}
+            focused
+            onTake={take}
+          />
+        </div>
         <button data-always type="button" className="button" onClick={() => closePhotos(store, sitting)}>
           {say('Done')}
           <Apart of={say('Fabrics from photographs')} />
         </button>
       </div>
-      <RefusedFiles refused={refused} />
+      <RefusedPhotos refused={refused} className="photo-refused" />
       {working || waiting > 0 ? (
         <div className="row photo-working">
           <ProgressBar label={say(working?.doing ?? OPENING)} share={working?.share ?? null} />

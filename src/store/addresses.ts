@@ -1,5 +1,5 @@
-// Addresses of pictures on the page, and keys of photographs, which never repeat on it.
-import type { StoredPicture } from '../../model/picture/picture';
+// Addresses of pictures in the page's memory.
+import type { StoredPicture } from '../model/picture/picture';
 
 /** Makes and revokes addresses; tests pass their own. */
 export interface Addresses {
@@ -8,6 +8,6 @@ export interface Addresses {
 }
 
 export const OF_PAGE: Addresses = {
-  make: ({ type, bytes }) => URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>], { type })),
+  make: ({ type, bytes }) => URL.createObjectURL(new Blob([bytes], { type })),
   revoke: (address) => URL.revokeObjectURL(address),
 };
