@@ -100,7 +100,8 @@ test('the words of the trade are in the menu, found by typing; Escape closes the
   await press(page, button(page, 'Words'));
   const list = page.getByRole('dialog', { name: 'Words of the trade' });
   await expect(list.getByRole('status')).toHaveText(/^\d+ words$/);
-  await list.getByRole('searchbox', { name: 'Find a word' }).fill('Corners');
+  await expect(list.getByRole('searchbox', { name: 'Find a word' })).toBeFocused();
+  await page.keyboard.type('Corners');
   await expect(list.getByRole('term').first()).toHaveText('cornerstone');
   await expect(list.getByRole('definition').first()).toHaveText(
     'A square where two strips of sashing cross.',

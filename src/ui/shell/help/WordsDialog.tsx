@@ -1,6 +1,7 @@
 // The words of the trade and what they mean, over the page: the glossary, found by typing.
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { termsLike } from '../../../model/words/glossary';
+import { useScreen } from '../../stage/useScreen';
 import { useSay } from '../../words';
 import { HelpDialog } from './HelpDialog';
 
@@ -15,12 +16,19 @@ export function WordsDialog({ open, onClose }: { open: boolean; onClose: () => v
 function Words() {
   const say = useSay();
   const [sought, setSought] = useState('');
+  const field = useRef<HTMLInputElement>(null);
+  const touch = useScreen('(pointer: coarse)');
+  // Typing finds at once; under a finger the keyboard would cover the words.
+  useEffect(() => {
+    if (!touch) field.current?.focus();
+  }, [touch]);
   const found = termsLike(sought, say);
   return (
     <>
       <label className="field">
         <span>{say('Find a word')}</span>
         <input
+          ref={field}
           type="search"
           autoComplete="off"
           value={sought}
