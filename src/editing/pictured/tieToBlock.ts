@@ -1,5 +1,5 @@
 // Ties a photographed block to the block of the quilt that it is, instead of adding it once more.
-import { findBlock, turnsOf } from '../../model/find';
+import { cellOf, findBlock, turnsOf } from '../../model/find';
 import { cornersOn } from '../../model/freedom';
 import { phrase } from '../../model/phrase';
 import type { BlockId, Project } from '../../model/project';
@@ -23,7 +23,7 @@ export function tieToBlock(project: Project, id: BlockId, read: ReadBlock, quart
         return;
       }
       Object.assign(block, ownCopy(read), { cornerFabric: block.cornerFabric });
-      const cell = draft.wall.cells.find((one) => one?.block === id);
+      const cell = cellOf(draft, id);
       const turns = turnsOf(draft.wedge.perBlock);
       const by = Math.round((quarters * turns) / 4);
       if (cell) cell.turn = (cell.turn - by + 2 * turns) % turns;
