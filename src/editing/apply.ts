@@ -1,14 +1,12 @@
 // Runs a command on a project: makes the change, checks the result, and returns patches for undo; or refuses with a reason.
 // Previews on the wall run through here too, so that they show exactly what accepting them gives.
 import { enablePatches, type Patch, produceWithPatches } from 'immer';
-import { checkWedges } from '../cutting/wedges/ledger';
-import { checkPictured } from '../geometry/asPieced';
-import { checkPieceCount } from '../geometry/pieceCount';
 import { checkReferences } from '../model/check';
 import { type Move, movedIfFree } from '../model/moves';
 import type { Phrase } from '../model/phrase';
 import type { Project } from '../model/project';
 import type { Problem } from '../model/result';
+import { checkQuilt } from './checkQuilt';
 
 enablePatches();
 
@@ -69,7 +67,7 @@ export function apply(project: Project, command: Command): Outcome {
     });
     const patches = [...moving, ...changing];
     const inverse = [...changingBack, ...movingBack];
-    const problems = patches.length === 0 ? [] : problemsOf(next);
+    const problems = patches.length === 0 ? [] : [...checkReferences(next), ...checkQuilt(next)];
     if (problems.length > 0) return { ok: false, problems };
     const { label, slide } = command;
     return {
@@ -81,15 +79,6 @@ export function apply(project: Project, command: Command): Outcome {
     if (error instanceof Refusal) return { ok: false, problems: [error.problem] };
     throw error;
   }
-}
-
-function problemsOf(project: Project): Problem[] {
-  return [
-    ...checkReferences(project),
-    ...checkWedges(project),
-    ...checkPieceCount(project),
-    ...checkPictured(project),
-  ];
 }
 
 function rearranged(project: Project, moves: readonly Move[]): Project {

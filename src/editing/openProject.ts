@@ -1,14 +1,11 @@
 // Opens a project from outside: it must be readable and sound, use no more wedges than were cut, and can be drawn. Chosen files, kept
 // quilts, examples and the command line all come through here. Every refusal names the place in the maker's words.
-
-import { checkWedges } from '../cutting/wedges/ledger';
-import { checkPictured } from '../geometry/asPieced';
-import { checkPieceCount } from '../geometry/pieceCount';
 import { phrase } from '../model/phrase';
 import type { Project } from '../model/project';
 import { decodeText } from '../model/reading/projectText';
 import { type Opened, readDocument, readProject } from '../model/reading/read';
 import { failed, type Result } from '../model/result';
+import { checkQuilt } from './checkQuilt';
 
 const MEGABYTE = 1024 * 1024;
 /** The size of the largest file that is read; a wall of 400 blocks without pictures takes less than a hundredth of it. */
@@ -55,7 +52,6 @@ function checked<Read extends Result<Project>>(
   read: Read,
 ): Read | Extract<Result<Project>, { readonly ok: false }> {
   if (!read.ok) return read;
-  const project = read.value;
-  const problems = [...checkWedges(project), ...checkPieceCount(project), ...checkPictured(project)];
+  const problems = checkQuilt(read.value);
   return problems.length === 0 ? read : { ok: false, problems };
 }

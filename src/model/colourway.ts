@@ -2,9 +2,8 @@
 // change; only the cloth does.
 
 import { putOthers, type QuiltUse, quiltUses } from './fabricUses';
-import { cellIndexOf } from './find';
 import type { Colourway, Fabric, FabricId, Project } from './project';
-import { cornerFabricOf } from './wallCells';
+import { keepCorners } from './wallCells';
 
 /** The fabrics of the quilt that a colourway can exchange, in the order of the project's list: all but those only in pictures. */
 export function fabricsInUse(project: Project): Fabric[] {
@@ -56,9 +55,7 @@ export function picturesInQuilt({ blocks }: Pick<Project, 'blocks'>): number {
 export function exchangeForColourway(project: Project, { swaps }: Colourway): void {
   const by = new Map(swaps.map((swap) => [swap.fabric, swap.by]));
   // The corners in a picture are sewn: they no longer follow the quilt's corners.
-  for (const block of project.blocks)
-    if (block.kind === 'pictured')
-      block.cornerFabric = cornerFabricOf(project, block, cellIndexOf(project, block.id));
+  for (const block of project.blocks) if (block.kind === 'pictured') keepCorners(project, block);
   putOthers(dyedUses(project), (fabric) => by.get(fabric) ?? fabric);
 }
 

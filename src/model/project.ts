@@ -43,7 +43,7 @@ export const PRINT_MOTIFS = [
 ] as const; // biome-ignore format: a table
 
 /** Sides of a tile of photographed fabric, inches. */
-const PHOTO_TILE = { least: 0.125, most: 60 } as const;
+export const PHOTO_TILE = { least: 0.125, most: 60 } as const;
 
 const printSchema = v.strictObject({
   motif: v.picklist(PRINT_MOTIFS),
@@ -55,6 +55,10 @@ const printSchema = v.strictObject({
   angle: v.pipe(v.number(), v.minValue(-180), v.maxValue(180)),
   seed: count,
 });
+
+/** How busy photographed fabric can be, L*; and the least distance at which its figures repeat, inches. */
+export const MOST_SPREAD = 50;
+export const LEAST_SCALE = 0.01;
 
 /** One colour of photographed fabric, and its share of the surface. */
 const colourShare = v.strictObject({ hex, share: v.pipe(v.number(), v.minValue(0), v.maxValue(1)) });
@@ -79,9 +83,9 @@ const photoSchema = v.strictObject({
     ),
   ),
   /** How busy it is: the standard deviation of L* over the tile. */
-  spread: v.pipe(v.number(), v.minValue(0), v.maxValue(50)),
+  spread: v.pipe(v.number(), v.minValue(0), v.maxValue(MOST_SPREAD)),
   /** How far apart its figures repeat, inches; null where none do. */
-  scale: v.nullable(length(0.01, PHOTO_TILE.most)),
+  scale: v.nullable(length(LEAST_SCALE, PHOTO_TILE.most)),
 });
 
 export const fabricSchema = v.strictObject({

@@ -1,5 +1,6 @@
 // Which cells the wall has and where each lies, straight and on point; which cells are plain squares, and which corner fabric
 // a block has in a cell. geometry/ computes inches.
+import { cellIndexOf } from './find';
 import type { Block, FabricId, Project, Setting, Wall } from './project';
 
 type Hanging = Pick<Project, 'wall' | 'setting'>;
@@ -85,7 +86,7 @@ function isOnEdge(index: number, wall: Wall): boolean {
 
 /**
  * The corner fabric of a block in a cell (−1: on the side table): its own, else by the quilt's rule, else the quilt's. When
- * corners are sewn on, editing/commands/blocks makes their fabric the block's own, so that the rule never changes them.
+ * corners are sewn on, `keepCorners` makes their fabric the block's own, so that the rule never changes them.
  */
 export function cornerFabricOf(project: Hanging, block: Pick<Block, 'cornerFabric'>, cell: number): FabricId {
   const { setting, wall } = project;
@@ -94,4 +95,9 @@ export function cornerFabricOf(project: Hanging, block: Pick<Block, 'cornerFabri
   if (rule === null || cell < 0) return setting.cornerFabric;
   const second = rule.kind === 'edge' ? isOnEdge(cell, wall) : isSecond(cell, project);
   return second ? rule.fabric : setting.cornerFabric;
+}
+
+/** Makes the fabric of a block's corners its own: they keep it wherever the block hangs later. Mutates the block. */
+export function keepCorners(project: Project, block: Block): void {
+  block.cornerFabric = cornerFabricOf(project, block, cellIndexOf(project, block.id));
 }

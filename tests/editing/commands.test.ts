@@ -19,8 +19,9 @@ import * as wall from '../../src/editing/commands/wall';
 import { enterBlocks } from '../../src/editing/entering/enterBlocks';
 import { EMPTY_HISTORY, nextLabels, record, redo, undo } from '../../src/editing/history';
 import { addPictured } from '../../src/editing/pictured/addPictured';
-import { makePieced } from '../../src/editing/pictured/makePieced';
+import { addAsPieced, makePieced } from '../../src/editing/pictured/makePieced';
 import * as putRight from '../../src/editing/pictured/putRight';
+import { tieToBlock } from '../../src/editing/pictured/tieToBlock';
 import { createProject } from '../../src/model/create';
 import { phrase, speak } from '../../src/model/phrase';
 import type { Project } from '../../src/model/project';
@@ -52,6 +53,9 @@ const commands: [words: string, from: Project, command: Command][] = [
   ],
   [`turn what was read of block ${first.number}`, pictured, putRight.turnReading(pictured, first.id, 1)],
   [`make block ${first.number} a pieced block`, pictured, makePieced(pictured, [first.id])],
+  ['add a pieced block from its picture', project, addAsPieced(read)],
+  [`tie a photograph to block ${first.number}`, pictured, tieToBlock(pictured, first.id, read, 1)],
+  [`tie a photograph to block ${second.number}`, project, tieToBlock(project, second.id, read, 0)],
   ['add the fabric Test cloth', project, fabrics.addFabric(spare)],
   ['change the fabric Lake', withSpare, fabrics.changeFabric(withSpare, spareId, { name: 'Lake' })],
   ['remove the fabric Test cloth', withSpare, fabrics.removeFabric(withSpare, spareId)],

@@ -5,7 +5,7 @@ import { cornersOn, whyHangingLocked, whyPlacesLocked, whyRowLocked } from '../.
 import type { Move } from '../../model/moves';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Block, BlockId, FabricId, Place, Project } from '../../model/project';
-import { cornerFabricOf, isPlain } from '../../model/wallCells';
+import { isPlain, keepCorners } from '../../model/wallCells';
 import { type Command, type Rearrangement, Refusal } from '../apply';
 import { rearrange } from './wall';
 
@@ -117,10 +117,7 @@ export function setBlockProgress(ids: readonly BlockId[], progress: Block['progr
         }
         const reason = progress === 'joined' ? whyRowLocked(draft, block) : null;
         if (reason) throw new Refusal('not-hung', 'blocks', reason);
-        // Corners that are sewn on keep their fabric wherever the block hangs later.
-        if (draft.setting.cornerRule && cornersOn({ progress })) {
-          block.cornerFabric = cornerFabricOf(draft, block, cellIndexOf(draft, id));
-        }
+        if (draft.setting.cornerRule && cornersOn({ progress })) keepCorners(draft, block);
         block.progress = progress;
         if (progress === 'planned') continue;
         for (const place of block.places) {

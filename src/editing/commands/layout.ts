@@ -1,10 +1,10 @@
 // Commands on the layout: straight or on point, setting triangles, plain squares, and the rule for corner fabrics.
 
-import { cellIndexOf, findBlock } from '../../model/find';
+import { findBlock } from '../../model/find';
 import { cornersOn, whyHangingLocked } from '../../model/freedom';
 import { phrase } from '../../model/phrase';
 import type { Cell, FabricId, Project, Setting } from '../../model/project';
-import { cellAtHalfPlace, cellCount, cornerFabricOf, halfPlace, isPlain } from '../../model/wallCells';
+import { cellAtHalfPlace, cellCount, halfPlace, isPlain, keepCorners } from '../../model/wallCells';
 import { type Command, Refusal } from '../apply';
 
 /**
@@ -65,10 +65,7 @@ export function changeCornerRule(rule: Setting['cornerRule'], quilts?: FabricId)
 
 /** Makes the fabric of corners that are sewn on the block's own, so that it stays when the quilt's corner fabric changes. */
 export function keepSewnCorners(draft: Project): void {
-  for (const block of draft.blocks) {
-    if (!cornersOn(block)) continue;
-    block.cornerFabric = cornerFabricOf(draft, block, cellIndexOf(draft, block.id));
-  }
+  for (const block of draft.blocks) if (cornersOn(block)) keepCorners(draft, block);
 }
 
 /**

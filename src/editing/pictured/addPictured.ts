@@ -10,7 +10,7 @@ import {
   type PicturedWedge,
   type Project,
 } from '../../model/project';
-import { cornerFabricOf, isPlain } from '../../model/wallCells';
+import { isPlain, keepCorners } from '../../model/wallCells';
 import { type Command, Refusal } from '../apply';
 import { hangInEmptyCell } from '../commands/blocks';
 
@@ -64,11 +64,7 @@ function addOne(draft: Project, { number, hang, ...read }: NewPictured): void {
   draft.blocks.push(block);
   if (hang === 'firstEmpty') hangInEmptyCell(draft, id);
   else if (hang !== 'sideTable') hangIn(draft, block, hang);
-  // Corners that are sewn on keep their fabric wherever the block hangs later.
-  if (draft.setting.cornerRule) {
-    const cell = draft.wall.cells.findIndex((one) => one?.block === id);
-    draft.blocks.at(-1)!.cornerFabric = cornerFabricOf(draft, block, cell);
-  }
+  if (draft.setting.cornerRule) keepCorners(draft, draft.blocks.at(-1)!);
 }
 
 /** What was read, as data of the draft's own. */

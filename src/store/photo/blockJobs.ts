@@ -2,10 +2,9 @@
 import type { Point } from '../../geometry/point';
 import type { StoredPicture } from '../../model/picture/picture';
 import type { PicturedWedge, Project, WedgePlan } from '../../model/project';
-import type { Result } from '../../model/result';
 import type { ReadBlock } from '../../photo/block/readLook';
 import type { GridLaid } from '../../photo/wall/grid';
-import type { About, PhotoProgress } from './sentPhoto';
+import type { Job } from './sentPhoto';
 
 /** Where a block lies: its corners from top left clockwise, in pixels of the photograph, and the bend of the lens. */
 export interface BlockLaid {
@@ -17,12 +16,6 @@ export interface BlockLaid {
 export interface BlockFound extends ReadBlock {
   readonly picture: StoredPicture;
   readonly shown: readonly PicturedWedge[];
-}
-
-interface Job<Ask, Value> {
-  readonly ask: About & Ask;
-  readonly progress: PhotoProgress;
-  readonly answer: Result<Value>;
 }
 
 export interface BlockJobs {

@@ -1,12 +1,11 @@
 // The messages of the worker that reads photographs; workers/protocol.ts has the protocol. Every job names the photograph it is about.
 import type { StoredPicture } from '../../model/picture/picture';
-import type { Result } from '../../model/result';
 import type { FabricReading, FabricWish } from '../../photo/fabric/readFabric';
 import type { Spot } from '../../photo/light/patch';
 import type { WhiteProposal } from '../../photo/light/propose';
 import type { Frame } from '../../photo/pixels/frame';
 import type { BlockJobs } from './blockJobs';
-import type { About, PhotoProgress } from './sentPhoto';
+import type { Job } from './sentPhoto';
 
 /** A photograph ready for work. Points and frames are in its pixels, upright as it was taken. */
 export interface OpenedPhoto {
@@ -29,26 +28,10 @@ export interface FabricFound extends Omit<FabricReading, 'tile'> {
 }
 
 export interface PhotoJobs extends BlockJobs {
-  readonly open: {
-    readonly ask: About & { readonly longest: number };
-    readonly progress: PhotoProgress;
-    readonly answer: Result<OpenedPhoto>;
-  };
+  readonly open: Job<{ readonly longest: number }, OpenedPhoto>;
   /** The light of a spot that was tapped. */
-  readonly spot: {
-    readonly ask: About & { readonly frame: Frame };
-    readonly progress: PhotoProgress;
-    readonly answer: Result<Spot>;
-  };
+  readonly spot: Job<{ readonly frame: Frame }, Spot>;
   /** The frame of one fabric of many, by a tap on it. */
-  readonly tapped: {
-    readonly ask: About & { readonly x: number; readonly y: number; readonly seed: number };
-    readonly progress: PhotoProgress;
-    readonly answer: Result<Frame>;
-  };
-  readonly fabric: {
-    readonly ask: About & { readonly wish: FabricAsk };
-    readonly progress: PhotoProgress;
-    readonly answer: Result<FabricFound>;
-  };
+  readonly tapped: Job<{ readonly x: number; readonly y: number; readonly seed: number }, Frame>;
+  readonly fabric: Job<{ readonly wish: FabricAsk }, FabricFound>;
 }

@@ -16,7 +16,7 @@ import { changeWedge } from '../../../src/editing/commands/stripSets';
 import { writeBlockList } from '../../../src/editing/entering/blockList';
 import { openDocument } from '../../../src/editing/openProject';
 import { addPictured, type NewPictured } from '../../../src/editing/pictured/addPictured';
-import { makePieced } from '../../../src/editing/pictured/makePieced';
+import { addAsPieced, makePieced } from '../../../src/editing/pictured/makePieced';
 import { putBandRight, turnReading } from '../../../src/editing/pictured/putRight';
 import { apothem } from '../../../src/geometry/wedge';
 import {
@@ -103,6 +103,25 @@ describe('any quilt with blocks in pictures', () => {
         for (const { set, left } of wedgeLedger(after).slice(project.stripSets.length))
           expect([set.progress, left]).toEqual(['cut', { up: 0, down: 0 }]);
         expect(applyPatches(after, [...outcome.change.inverse])).toEqual(mixed);
+      }),
+      RUNS,
+    );
+  });
+
+  it('gets a pieced block from a picture as if its picture had been added and made pieced', () => {
+    fc.assert(
+      fc.property(top, mask, fc.nat(3), (project, some, from) => {
+        const shown = pictures(withPictures(project, 2 ** 20 - 1)).filter(({ wedges }) =>
+          wedges.every(({ bands }) => bands.length > 0),
+        );
+        fc.pre(shown.length > from);
+        const { picture, wedges, cornerShift } = shown[from]!;
+        const block = { wedges, cornerShift, cornerFabric: null, number: null, hang: 'firstEmpty' as const };
+        const mixed = withPictures(project, some);
+        const added = done(mixed, addPictured([{ ...block, picture }]));
+        const after = done(mixed, addAsPieced(block));
+        expect(after).toEqual(done(added, makePieced(added, [added.blocks.at(-1)!.id])));
+        expect(pictures(after)).toEqual(pictures(mixed));
       }),
       RUNS,
     );
@@ -258,6 +277,8 @@ describe('the commands on blocks in pictures', () => {
     );
     const short = showing(mixed, 'b1', 0, [{ fabric: 'c1', width: 2, sure: 1 }]);
     expect(refusal(short, makePieced(short, ['b1']))).toContain('Block 2, place 1');
+    const { picture: _, ...bare } = { ...read, wedges: pictured(part, 'b1').wedges };
+    expect(refusal(project, addAsPieced(bare))).toContain('Block 21, place 5: tell all its fabrics first');
   });
 
   it('keep a picture sewn, let it be removed, and its corners told', () => {
