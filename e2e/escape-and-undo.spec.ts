@@ -1,9 +1,7 @@
 // Escape closes what was opened last, one thing at a time, Back what lies over the page; and undo in a field and of the quilt agree,
 // in every field of a number or a length.
 import { expect, type Locator, type Page, test } from '@playwright/test';
-import { firstVisit, foot, goTo, openExample, openPart, setsFromStrips, undoButton } from './room';
-
-const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first();
+import { button, firstVisit, foot, goTo, openExample, openPart, setsFromStrips, undoButton } from './room';
 
 /** Opens things in order, then holds that each Escape closes the last one that is left and no other. */
 async function opensAndCloses(

@@ -1,33 +1,7 @@
 // The focus stays in sight near where it was, whatever a button starts, replaces, opens, closes or removes.
-import { expect, type Locator, type Page, test } from '@playwright/test';
-import { firstVisit, foot, goTo, openExample, openPart, setsFromStrips } from './room';
-
-/** Presses a control by key, and holds that the focus is on something in sight once all has settled, in the panel or what is named. */
-async function press(page: Page, control: Locator, within = '.panel'): Promise<void> {
-  const name = (await control.textContent()) ?? '';
-  await control.focus();
-  await page.keyboard.press('Enter');
-  await holdsFocus(page, name, within);
-}
-
-async function holdsFocus(page: Page, after: string, within: string): Promise<void> {
-  // A part that moves the focus has done so by then (keepFocus.ts).
-  await page.waitForTimeout(400);
-  await expect
-    .poll(
-      () =>
-        page.evaluate((part) => {
-          const at = document.activeElement;
-          if (!at || at === document.body) return 'on the body';
-          if (!at.checkVisibility({ visibilityProperty: true })) return 'out of sight';
-          return at.closest(part) ? 'near' : `elsewhere: ${at.textContent?.slice(0, 40)}`;
-        }, within),
-      { message: `the focus after ${after}`, timeout: 5_000 },
-    )
-    .toBe('near');
-}
-
-const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first();
+import { expect, test } from '@playwright/test';
+import { holdsFocus, press } from './focus';
+import { button, firstVisit, foot, goTo, openExample, openPart, setsFromStrips } from './room';
 
 test('Fabrics: forms that open and close, rows of fabric on hand, a fabric removed', async ({ page }) => {
   test.setTimeout(90_000);
@@ -89,7 +63,7 @@ test('Wall: a shuffle stopped and cancelled, layouts, sizes, mends, a border add
   await goTo(page, 'Wall');
   await press(page, foot(page).getByRole('button', { name: 'Shuffle' }));
   await expect(foot(page).getByRole('button', { name: /^(Cancel|Close)/ })).toBeVisible({ timeout: 60_000 });
-  await holdsFocus(page, 'the shuffle', '.panel');
+  await holdsFocus(page, 'the shuffle');
   await page.keyboard.press('Escape');
   await expect(foot(page).getByRole('button', { name: 'Shuffle' })).toBeFocused();
   await press(page, button(page, 'Show several to choose from'));

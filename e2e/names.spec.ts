@@ -1,6 +1,6 @@
 // What a screen reader calls things: every control has a name, and on its step a name of its own; tables and regions are named.
 import { expect, type Page, test } from '@playwright/test';
-import { block, firstVisit, goTo, openExample, openPart } from './room';
+import { block, button, firstVisit, goTo, openExample, openPart } from './room';
 import { CONTROLS, openTree, type Part } from './tree';
 
 /** Nodes that are read out on entering, so that a field in one is told from a field in another. */
@@ -44,8 +44,6 @@ async function names(page: Page) {
     counted: () => counted,
   };
 }
-
-const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first();
 
 test('every step with all its folds open', async ({ page }) => {
   test.setTimeout(180_000);

@@ -24,6 +24,11 @@ export function foot(page: Page): Locator {
   return page.locator('.step-foot');
 }
 
+/** The first button of a name. */
+export function button(page: Page, name: string | RegExp): Locator {
+  return page.getByRole('button', { name }).first();
+}
+
 /** A block on the wall by its number. */
 export function block(page: Page, number: number): Locator {
   return page

@@ -1,24 +1,8 @@
 // The tool worked by keys: the focus never falls to the body, Escape closes what was opened last, '?' lists the keys, Back goes a step
 // back, and undo in a field and of the quilt agree.
-import { expect, type Locator, type Page, test } from '@playwright/test';
-import { firstVisit, foot, goTo, openExample, openPart, undoButton } from './room';
-
-/** Presses a control by keyboard, and holds that the focus is not on the body once all has settled. */
-async function press(page: Page, control: Locator): Promise<void> {
-  await control.focus();
-  await page.keyboard.press('Enter');
-  await holdsFocus(page);
-}
-
-async function holdsFocus(page: Page): Promise<void> {
-  // A part that moves the focus has done so by then (keepFocus.ts).
-  await page.waitForTimeout(400);
-  await expect
-    .poll(() => page.evaluate(() => document.activeElement?.tagName ?? 'none'), { timeout: 3_000 })
-    .not.toBe('BODY');
-}
-
-const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name }).first();
+import { expect, test } from '@playwright/test';
+import { holdsFocus, press } from './focus';
+import { button, firstVisit, foot, goTo, openExample, openPart, undoButton } from './room';
 
 test('the focus stays near through Shuffle, Cancel, Show several and Use', async ({ page }) => {
   test.setTimeout(120_000);
@@ -26,17 +10,17 @@ test('the focus stays near through Shuffle, Cancel, Show several and Use', async
   await goTo(page, 'Wall');
   await press(page, foot(page).getByRole('button', { name: 'Shuffle' }));
   await expect(foot(page).getByRole('button', { name: /^(Cancel|Close)$/ })).toBeVisible({ timeout: 60_000 });
-  await holdsFocus(page);
+  await holdsFocus(page, 'the shuffle');
   await press(page, foot(page).getByRole('button', { name: /^(Cancel|Close)$/ }));
   await expect(foot(page).getByRole('button', { name: 'Shuffle' })).toBeFocused();
   await press(page, button(page, 'Show several to choose from'));
   await expect(page.getByRole('heading', { name: 'Layouts to choose from' })).toBeVisible({
     timeout: 60_000,
   });
-  await holdsFocus(page);
-  await press(page, button(page, /^Use .*Layout 1/));
+  await holdsFocus(page, 'the search', '.panel, .work');
+  await press(page, button(page, /^Use .*Layout 1/), '.panel, .work');
   await expect(page.getByRole('heading', { name: 'Layouts to choose from' })).toBeHidden();
-  await holdsFocus(page);
+  await holdsFocus(page, 'Use', '.panel, .work');
 });
 
 test('the focus stays near while the pattern and the picture are made', async ({ page }) => {
@@ -84,7 +68,7 @@ test('after a block was taken down and the undo the focus is on its place of the
   await block.focus();
   await page.keyboard.press('Delete');
   await expect(block).toBeHidden();
-  await holdsFocus(page);
+  await holdsFocus(page, 'Delete', '.wall-area');
   await page.keyboard.press('Control+z');
   await expect(block).toBeVisible();
   await expect(block).toBeFocused();
@@ -97,7 +81,7 @@ test('the words of the trade are in the menu, found by typing; Escape closes the
   const quilt = button(page, /^Quilt:/);
   await quilt.focus();
   await page.keyboard.press('Enter');
-  await press(page, button(page, 'Words'));
+  await press(page, button(page, 'Words'), '[role="dialog"]');
   const list = page.getByRole('dialog', { name: 'Words of the trade' });
   await expect(list.getByRole('status')).toHaveText(/^\d+ words$/);
   await expect(list.getByRole('searchbox', { name: 'Find a word' })).toBeFocused();
@@ -123,11 +107,11 @@ test('a question mark lists all keys, the menu too, and Escape closes the list',
   await expect(list).toBeHidden();
   await button(page, /^Quilt:/).focus();
   await page.keyboard.press('Enter');
-  await press(page, button(page, 'Keys'));
+  await press(page, button(page, 'Keys'), '[role="dialog"]');
   await expect(list).toBeVisible();
   await page.keyboard.press('Escape');
   await expect(list).toBeHidden();
-  await holdsFocus(page);
+  await holdsFocus(page, 'the keys', '.top-bar');
   // In a field it is a letter.
   const rows = page.getByRole('textbox', { name: 'Rows' });
   await rows.focus();
@@ -149,7 +133,7 @@ test('Escape closes what was opened last, one at a time', async ({ page }) => {
   await expect(form).toBeVisible();
   await page.keyboard.press('Escape');
   await expect(form).toBeHidden();
-  await holdsFocus(page);
+  await holdsFocus(page, 'Escape');
 });
 
 test('Back goes a step back and forth without loading the page anew', async ({ page }) => {

@@ -4,7 +4,7 @@ import { hueTurned } from '../colour/hue';
 import { value } from '../colour/spaces';
 import { everyCloth, fabricsInUse } from '../model/colourway';
 import { freshId } from '../model/find';
-import { nameWith } from '../model/name';
+import { capital, nameWith } from '../model/name';
 import { type Phrase, speak } from '../model/phrase';
 import type { Colourway, Fabric, Project } from '../model/project';
 import { meanColour } from './likeness';
@@ -82,7 +82,7 @@ function colourTitle(hex: string, named: Map<string, number>, write: (words: Phr
   const words = write(colourName(hex));
   const times = (named.get(words) ?? 0) + 1;
   named.set(words, times);
-  const title = words.charAt(0).toUpperCase() + words.slice(1);
+  const title = capital(words);
   return times === 1 ? title : `${title} ${times}`;
 }
 

@@ -3,6 +3,11 @@
 /** The longest name, in characters. */
 export const LONGEST_NAME = 120;
 
+/** Words with a capital first, as a name begins. */
+export function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
 /** A name with an ending ("Winter, copy"). Where both are too long together, the name is cut short and ends in dots. */
 export function nameWith(name: string, ending: string): string {
   if (name.length + ending.length <= LONGEST_NAME) return `${name}${ending}`;

@@ -1,4 +1,5 @@
 // The examples that come with the tool, fetched when one is opened.
+import { capital } from '../model/name';
 import type { Demo } from '../store/session';
 
 const files = import.meta.glob<string>('../../demo-data/*.json', { query: '?raw', import: 'default' });
@@ -11,5 +12,5 @@ export const DEMOS: readonly Demo[] = Object.entries(files).map(([path, text]) =
 
 function nameOf(path: string): string {
   const stem = path.replace(/^.*\//, '').replace(/\..*$/, '').replaceAll('-', ' ').replace(/^\d+ /, '');
-  return stem.charAt(0).toUpperCase() + stem.slice(1);
+  return capital(stem);
 }

@@ -2,15 +2,16 @@
 // which fabrics are made. Photographs may be dropped or pasted onto all of them.
 import { lazy, Suspense } from 'react';
 import { useApp } from '../../app';
+import { usePhotoDrop } from '../usePhotoDrop';
 import { FabricsLaidOut } from './FabricsLaidOut';
 import { StripGrid } from './grid/StripGrid';
-import { usePhotoDrop } from './photo/useTakePhotos';
+import { useTakePhotos } from './photo/useTakePhotos';
 
 const PhotoStage = lazy(async () => ({ default: (await import('./photo/PhotoStage')).PhotoStage }));
 
 export function FabricsStage() {
   const { strips, photos } = useApp((app) => app.laid);
-  usePhotoDrop();
+  usePhotoDrop(useTakePhotos());
   if (!photos) return strips ? <StripGrid /> : <FabricsLaidOut />;
   return (
     <Suspense fallback={null}>

@@ -6,9 +6,10 @@ import { type BlockPhoto, blockPhotosOf } from '../../../store/photo/blockPhotos
 import { useAppStore } from '../../app';
 import { useEscape } from '../../useEscape';
 import { useSay } from '../../words';
+import { usePhotoDrop } from '../usePhotoDrop';
 import { BlockInPhoto } from './BlockInPhoto';
 import './photo.css';
-import { PhotoDrop, TakePhotos } from './TakePhotos';
+import { TakePhotos } from './TakePhotos';
 import { RefusedPhotos, Working } from './Working';
 
 export default function BlockPhotosStage() {
@@ -21,8 +22,9 @@ export default function BlockPhotosStage() {
   useEffect(() => store.getState().enlargeWall(false), [store]);
   const inHand = photos.find(({ file }) => file.key === current) ?? null;
   const take = (files: readonly File[]) => void work.take(files);
+  usePhotoDrop(take);
   return (
-    <PhotoDrop className="pictures-stage wants-room" onTake={take}>
+    <div className="pictures-stage wants-room">
       <header className="sheet-of-paper pictures-head">
         <h2>{say('Blocks from photographs')}</h2>
         <div className="row">
@@ -48,12 +50,12 @@ export default function BlockPhotosStage() {
         ) : null}
       </header>
       <RefusedPhotos refused={refused} className="sheet-of-paper" />
-      <Working working={working} onStop={() => work.stop()} />
+      <Working working={working} className="sheet-of-paper" onStop={() => work.stop()} />
       {photos.length > 1 ? (
         <PhotoList photos={photos} current={current} onShow={(key) => work.show(key)} />
       ) : null}
       {inHand ? <BlockInPhoto key={inHand.file.key} photo={inHand} work={work} /> : null}
-    </PhotoDrop>
+    </div>
   );
 }
 

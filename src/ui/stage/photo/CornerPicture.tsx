@@ -3,7 +3,7 @@
 import { type ReactNode, useRef, useState } from 'react';
 import type { Point } from '../../../geometry/point';
 import { useSay } from '../../words';
-import { arrowOf, Handle, type PointUnder, within } from '../fabrics/photo/picture/Handle';
+import { arrowOf, Handle, pointUnder, within } from '../fabrics/photo/picture/Handle';
 import { CornerFields } from './CornerFields';
 import { CORNER_NAMES, pointsOf } from './cornerNames';
 import { Loupe } from './Loupe';
@@ -27,11 +27,7 @@ export function CornerPicture({ label, href, size, corners, onLay, children }: P
   const [held, setHeld] = useState<number | null>(null);
   const { width, height } = size;
   const shown = dragged ?? corners;
-  const under: PointUnder = ({ clientX, clientY }) => {
-    const box = picture.current?.getBoundingClientRect();
-    if (!box) return null;
-    return { x: ((clientX - box.left) / box.width) * width, y: ((clientY - box.top) / box.height) * height };
-  };
+  const under = pointUnder(picture, size);
   const moved = (corner: number, by: Point) => {
     const from = corners[corner]!;
     return corners.with(corner, within({ x: from.x + by.x, y: from.y + by.y }, size));

@@ -2,6 +2,7 @@
 import { Plus } from 'lucide-react';
 import { useEffect, useMemo, useRef } from 'react';
 import { addFabric } from '../../../editing/commands/fabrics';
+import { capital } from '../../../model/name';
 import type { FabricId } from '../../../model/project';
 import type { ReadBand } from '../../../photo/block/readLook';
 import { nameFor } from '../../../photo/fabric/figures';
@@ -34,10 +35,8 @@ export function FabricForBand({ words, seen, chosen, onChoose, onClose }: Props)
   const colour = seenColour(seen);
   const make = () => {
     const name = capital(write(nameFor('plain', colour, null)));
-    const known = new Set(store.getState().project.fabrics.map(({ id }) => id));
     if (!run(addFabric({ name, colour, cloth: { kind: 'plain' }, background: false }))) return;
-    const made = store.getState().project.fabrics.find(({ id }) => !known.has(id));
-    if (made) onChoose(made.id);
+    onChoose(store.getState().project.fabrics.at(-1)!.id);
   };
   return (
     // biome-ignore lint/a11y/useSemanticElements: a choice, no fields of a form
@@ -74,8 +73,4 @@ export function FabricForBand({ words, seen, chosen, onChoose, onClose }: Props)
       <Complaint problems={problems} />
     </div>
   );
-}
-
-function capital(words: string): string {
-  return words.slice(0, 1).toUpperCase() + words.slice(1);
 }

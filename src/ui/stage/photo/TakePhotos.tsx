@@ -1,6 +1,6 @@
-// The ways in for photographs: camera and files; and for those of blocks and walls paste and drop.
+// The buttons that choose photographs: camera and files. What is dropped or pasted is taken by ../usePhotoDrop.ts.
 import { Camera, Images } from 'lucide-react';
-import { type DragEvent, type ReactNode, useEffect, useEffectEvent, useRef } from 'react';
+import { useEffect, useRef } from 'react';
 import { useSay } from '../../words';
 import { useScreen } from '../useScreen';
 
@@ -72,42 +72,5 @@ export function TakePhotos({
         onChange={(event) => taken(event.target)}
       />
     </>
-  );
-}
-
-/** An area onto which photographs are dropped; a pasted picture is taken too while it is on show. */
-export function PhotoDrop(props: {
-  className: string;
-  onTake: (files: readonly File[]) => void;
-  children: ReactNode;
-}) {
-  const { className, onTake, children } = props;
-  const pasted = useEffectEvent((event: ClipboardEvent) => {
-    const files = [...(event.clipboardData?.files ?? [])];
-    if (files.length === 0) return;
-    event.preventDefault();
-    onTake(files);
-  });
-  useEffect(() => {
-    const paste = (event: ClipboardEvent) => pasted(event);
-    document.addEventListener('paste', paste);
-    return () => document.removeEventListener('paste', paste);
-  }, []);
-  const holdsFiles = (event: DragEvent) => event.dataTransfer.types.includes('Files');
-  return (
-    // biome-ignore lint/a11y/noStaticElementInteractions: files are dropped here; the buttons choose them without dragging
-    <div
-      className={className}
-      onDragOver={(event) => {
-        if (holdsFiles(event)) event.preventDefault();
-      }}
-      onDrop={(event) => {
-        if (!holdsFiles(event)) return;
-        event.preventDefault();
-        onTake([...event.dataTransfer.files]);
-      }}
-    >
-      {children}
-    </div>
   );
 }

@@ -7,10 +7,11 @@ import { useAppStore } from '../../app';
 import { Complaint } from '../../fields/Complaint';
 import { useEscape } from '../../useEscape';
 import { useSay } from '../../words';
+import { usePhotoDrop } from '../usePhotoDrop';
 import { GridOnPhoto } from './GridOnPhoto';
 import { HangWall } from './HangWall';
 import './photo.css';
-import { PhotoDrop, TakePhotos } from './TakePhotos';
+import { TakePhotos } from './TakePhotos';
 import { WallCells } from './WallCells';
 import { Working } from './Working';
 
@@ -25,8 +26,9 @@ export default function WallPhotoStage() {
   useEscape(close);
   useEffect(() => store.getState().enlargeWall(false), [store]);
   const take = (files: readonly File[]) => void work.take(files[0]!.name, files[0]!);
+  usePhotoDrop(take);
   return (
-    <PhotoDrop className="pictures-stage wants-room" onTake={take}>
+    <div className="pictures-stage wants-room">
       <header className="sheet-of-paper pictures-head">
         <h2>{say('The wall from a photograph')}</h2>
         <div className="row">
@@ -49,9 +51,9 @@ export default function WallPhotoStage() {
         )}
         <Complaint problems={photo ? NONE : problems} />
       </header>
-      <Working working={working} onStop={() => work.stop()} />
+      <Working working={working} className="sheet-of-paper" onStop={() => work.stop()} />
       {photo ? <WallInPhoto photo={photo} work={work} problems={problems} busy={working !== null} /> : null}
-    </PhotoDrop>
+    </div>
   );
 }
 

@@ -5,11 +5,18 @@ import type { RefusedFile } from '../../../store/photo/takingFiles';
 import { ProgressBar } from '../../fields/ProgressBar';
 import { useSay } from '../../words';
 
-export function Working({ working, onStop }: { working: PhotoProgress | null; onStop: () => void }) {
+interface Props {
+  working: PhotoProgress | null;
+  /** Classes of the row while something is worked on. */
+  className: string;
+  onStop: () => void;
+}
+
+export function Working({ working, className, onStop }: Props) {
   const say = useSay();
   const doing = working ? say(working.doing) : '';
   return (
-    <div className={working ? 'pictures-working sheet-of-paper' : 'pictures-working'}>
+    <div className={working ? className : undefined}>
       <p role="status">{doing}</p>
       {working ? (
         <>

@@ -4,15 +4,15 @@ import type { Point } from '../../../../geometry/point';
 import { phrase } from '../../../../model/phrase';
 import type { Problem } from '../../../../model/result';
 import { type Patch, type PhotoAtWork, patchInHand } from '../../../../store/photo/patches';
+import type { PhotoProgress } from '../../../../store/photo/sentPhoto';
 import { useApp, useAppStore } from '../../../app';
 import { Apart } from '../../../fields/Apart';
 import { Choice } from '../../../fields/Choice';
 import { Complaint } from '../../../fields/Complaint';
-import { ProgressBar } from '../../../fields/ProgressBar';
 import { useEscape } from '../../../useEscape';
 import { useSay } from '../../../words';
 import { TakePhotos } from '../../photo/TakePhotos';
-import { RefusedPhotos } from '../../photo/Working';
+import { RefusedPhotos, Working } from '../../photo/Working';
 import { closePhotos } from './closePhotos';
 import { FramePart } from './FramePart';
 import { LightPart } from './LightPart';
@@ -41,6 +41,7 @@ export function PhotoStage() {
   const replaced = useApp((app) => app.project.fabrics.find(({ id }) => id === replacing));
   useEscape(() => closePhotos(store, sitting));
   const photo = photos.find(({ file }) => file.key === current) ?? null;
+  const doing = working ?? (waiting > 0 ? OPENING : null);
   return (
     <section className="photo-stage" aria-label={say('Fabrics from photographs')}>
       <div className="photo-head">
@@ -65,15 +66,7 @@ export function PhotoStage() {
         </button>
       </div>
       <RefusedPhotos refused={refused} className="photo-refused" />
-      {working || waiting > 0 ? (
-        <div className="row photo-working">
-          <ProgressBar label={say(working?.doing ?? OPENING)} share={working?.share ?? null} />
-          <span role="status">{say(working?.doing ?? OPENING)}</span>
-          <button type="button" className="button" onClick={() => sitting.stop()}>
-            {say('Stop')}
-          </button>
-        </div>
-      ) : null}
+      {doing ? <Working working={doing} className="row photo-working" onStop={() => sitting.stop()} /> : null}
       {photos.length > 1 ? <Thumbs photos={photos} current={current} /> : null}
       {photo ? (
         <Work key={photo.file.key} photo={photo} />
@@ -87,7 +80,7 @@ export function PhotoStage() {
   );
 }
 
-const OPENING = phrase('Opening the photograph');
+const OPENING: PhotoProgress = { doing: phrase('Opening the photograph'), share: null };
 
 function Thumbs({ photos, current }: { photos: readonly PhotoAtWork[]; current: number | null }) {
   const say = useSay();

@@ -1,6 +1,5 @@
 // The true size: two points on a ruler in the photograph with the distance between them, or the width of the frame typed.
 import { useState } from 'react';
-import type { Problem } from '../../../../model/result';
 import { perInchOfWidth } from '../../../../photo/fabric/trueSize';
 import type { Patch, PhotoAtWork } from '../../../../store/photo/patches';
 import { Complaint } from '../../../fields/Complaint';
@@ -17,7 +16,6 @@ export function SizePart({ photo, patch }: { photo: PhotoAtWork; patch: Patch })
   const [shared, setShared] = useState(false);
   const of = photo.file.key;
   const ruler = rulerOf(photo);
-  const width = (): readonly Problem[] => rulerProblems(ruler);
   return (
     <div className="stack">
       <p className="quiet">
@@ -47,7 +45,7 @@ export function SizePart({ photo, patch }: { photo: PhotoAtWork; patch: Patch })
           }}
         />
       </div>
-      <Complaint problems={width()} />
+      <Complaint problems={rulerProblems(ruler)} />
       {photo.perInch === null ? null : (
         <p role="status">
           <Fractions

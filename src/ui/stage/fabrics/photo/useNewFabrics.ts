@@ -4,7 +4,7 @@ import { likeness } from '../../../../cloth/likeness';
 import { printMix } from '../../../../cloth/print/printMix';
 import type { Command } from '../../../../editing/apply';
 import { addFabrics, changeFabric } from '../../../../editing/commands/fabrics';
-import { nameWith } from '../../../../model/name';
+import { capital, nameWith } from '../../../../model/name';
 import { counted, phrase } from '../../../../model/phrase';
 import type { Fabric, Project } from '../../../../model/project';
 import { ok, type Problem, type Result } from '../../../../model/result';
@@ -135,10 +135,6 @@ function rowsOf(
       if (mix) known.push({ name, background: patch.background, mix });
     }
   return rows;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** The name itself where no fabric has it, else with the next number. */

@@ -18,12 +18,12 @@ export function ListMoves() {
   const history = useApp((app) => app.history);
   const { close } = useHandMoves();
   const searching = useShuffling().shuffle.kind === 'running';
-  const offer = useMemo(
-    () => (shown ? toLayout(project, shown) : ofLastChange(project, history)),
-    [project, shown, history],
-  );
-  // While the shuffle runs, the layout on show is only its best so far.
-  if (!offer || searching) return null;
+  // While the shuffle runs, the layout on show is only its best so far: it is not compared with the wall each time.
+  const offer = useMemo(() => {
+    if (searching) return null;
+    return shown ? toLayout(project, shown) : ofLastChange(project, history);
+  }, [searching, project, shown, history]);
+  if (!offer) return null;
   if (!offer.list) return <p className="quiet">{say(offer.words)}</p>;
   const { list } = offer;
   return (

@@ -6,6 +6,7 @@ import { type Frame, frameCorners, inFrame } from '../../../../../photo/pixels/f
 import type { Patch, PhotoAtWork } from '../../../../../store/photo/patches';
 import { isKey } from '../../../../keys';
 import { useSay } from '../../../../words';
+import { CORNER_NAMES, pointsOf } from '../../../photo/cornerNames';
 import { useSitting } from '../sitting';
 import { cornerTo, facing, movedBy, sizedTo, turnedTo } from './frameMoves';
 import { arrowOf, Handle, type PointUnder } from './Handle';
@@ -15,8 +16,6 @@ interface Props {
   patch: Patch;
   under: PointUnder;
 }
-
-const CORNERS = ['Top left corner', 'Top right corner', 'Bottom right corner', 'Bottom left corner'] as const;
 
 /** An arrow moves by this share of the shorter side of the photograph. */
 const STEP = 0.005;
@@ -56,7 +55,7 @@ export function FrameHandles({ photo, patch, under }: Props) {
     <>
       {dragged ? (
         <svg viewBox={`0 0 ${size.width} ${size.height}`} preserveAspectRatio="none" aria-hidden>
-          <polygon className="photo-dragged" points={corners.map(({ x, y }) => `${x},${y}`).join(' ')} />
+          <polygon className="photo-dragged" points={pointsOf(corners)} />
         </svg>
       ) : null}
       <Handle
@@ -73,7 +72,7 @@ export function FrameHandles({ photo, patch, under }: Props) {
       <span id={keys} className="hidden-text">
         {say('Arrows move it, Shift and arrows size it, brackets turn it.')}
       </span>
-      {CORNERS.map((name, corner) => (
+      {CORNER_NAMES.map((name, corner) => (
         <Handle
           {...shared}
           key={name}

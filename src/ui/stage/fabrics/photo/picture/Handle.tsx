@@ -1,9 +1,22 @@
 // A thing on the photograph that is dragged or moved by keys: 44 px under a finger, over the point it stands for.
-import { type KeyboardEvent, type ReactNode, useRef } from 'react';
+import { type KeyboardEvent, type ReactNode, type RefObject, useRef } from 'react';
 import type { Point } from '../../../../../geometry/point';
 
 /** The point of the photograph under the pointer; null where the picture is not on the page. */
 export type PointUnder = (event: { readonly clientX: number; readonly clientY: number }) => Point | null;
+
+/** How a picture of so many pixels finds the point under a pointer, however large it is on the page. */
+export function pointUnder(
+  picture: RefObject<HTMLElement | null>,
+  { width, height }: Props['size'],
+): PointUnder {
+  return ({ clientX, clientY }) => {
+    const box = picture.current?.getBoundingClientRect();
+    return box
+      ? { x: ((clientX - box.left) / box.width) * width, y: ((clientY - box.top) / box.height) * height }
+      : null;
+  };
+}
 
 interface Props {
   name: string;

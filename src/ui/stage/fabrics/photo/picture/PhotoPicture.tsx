@@ -5,8 +5,9 @@ import type { Point } from '../../../../../geometry/point';
 import { type Frame, frameCorners } from '../../../../../photo/pixels/frame';
 import { type PhotoAtWork, patchInHand } from '../../../../../store/photo/patches';
 import { useSay } from '../../../../words';
+import { pointsOf } from '../../../photo/cornerNames';
 import { FrameHandles } from './FrameHandles';
-import type { PointUnder } from './Handle';
+import { pointUnder } from './Handle';
 import { RulerHandles } from './RulerHandles';
 import { TapCross } from './TapCross';
 
@@ -25,12 +26,7 @@ export function PhotoPicture({ photo, doing, onTap }: Props) {
   const picture = useRef<HTMLDivElement>(null);
   const { opened, patches } = photo;
   const { width, height } = opened;
-  const under: PointUnder = ({ clientX, clientY }) => {
-    const box = picture.current?.getBoundingClientRect();
-    return box
-      ? { x: ((clientX - box.left) / box.width) * width, y: ((clientY - box.top) / box.height) * height }
-      : null;
-  };
+  const under = pointUnder(picture, opened);
   const taps = doing === 'light' || doing === 'several';
   const pressed = (event: PointerEvent) => {
     const at = taps && event.button === 0 ? under(event) : null;
@@ -58,8 +54,8 @@ export function PhotoPicture({ photo, doing, onTap }: Props) {
         {taps ? (
           <TapCross
             key={`${photo.file.key} ${doing}`}
-            photo={photo}
-            doing={doing}
+            name={say(doing === 'light' ? 'What is white or grey' : 'Fabric to tap')}
+            size={opened}
             under={under}
             onTap={onTap}
           />
@@ -71,9 +67,7 @@ export function PhotoPicture({ photo, doing, onTap }: Props) {
 
 /** An outline with a light and a dark edge, so that it shows on any fabric. */
 function Outline({ frame, kind }: { frame: Frame; kind: 'in-hand' | 'other' | 'proposed' | 'white' }) {
-  const points = frameCorners(frame)
-    .map(({ x, y }) => `${x},${y}`)
-    .join(' ');
+  const points = pointsOf(frameCorners(frame));
   return (
     <g className={`photo-outline ${kind}`}>
       <polygon points={points} className="edge-dark" />

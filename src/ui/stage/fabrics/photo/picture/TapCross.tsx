@@ -2,26 +2,25 @@
 import { Crosshair } from 'lucide-react';
 import { useId, useState } from 'react';
 import type { Point } from '../../../../../geometry/point';
-import type { PhotoAtWork } from '../../../../../store/photo/patches';
 import { useSay } from '../../../../words';
 import { arrowOf, Handle, type PointUnder, within } from './Handle';
 
 interface Props {
-  photo: PhotoAtWork;
-  doing: 'light' | 'several' | 'frame' | 'size';
+  /** What it taps. */
+  name: string;
+  size: { readonly width: number; readonly height: number };
   under: PointUnder;
   onTap: (at: Point) => void;
 }
 
-export function TapCross({ photo, doing, under, onTap }: Props) {
+export function TapCross({ name, size, under, onTap }: Props) {
   const say = useSay();
   const keys = useId();
-  const size = photo.opened;
   const [at, setAt] = useState<Point>({ x: size.width / 2, y: size.height / 2 });
   return (
     <>
       <Handle
-        name={say(doing === 'light' ? 'What is white or grey' : 'Fabric to tap')}
+        name={name}
         describedBy={keys}
         className="photo-handle cross"
         at={at}
