@@ -1,22 +1,20 @@
 // The large area. It belongs to the step: what is in the hands there lies on it at a size at which cloth can be judged, with the wall
 // small beside it. One press makes the wall large; the work stays where it was underneath.
 import { ArrowLeft } from 'lucide-react';
-import type { ReactNode } from 'react';
+import { Suspense } from 'react';
 import type { Step } from '../../store/app';
 import { useApp, useAppStore } from '../app';
+import { later } from '../later';
 import { ErrorScreen } from '../shell/ErrorScreen';
+import { STEP_PARTS } from '../stepParts';
 import { useEscape } from '../useEscape';
 import { WallView } from '../wall/WallView';
 import { useSay } from '../words';
-import { Beginning } from './beginning/Beginning';
 import { useBeginning } from './beginning/form';
-import { BlocksStage } from './blocks/BlocksStage';
-import { FabricsStage } from './fabrics/FabricsStage';
-import { FinishingStage } from './finishing/FinishingStage';
-import { SetsStage } from './sets/SetsStage';
 import './stage.css';
 import { useWallWork } from './wall/WallWork';
-import { WedgesStage } from './wedges/WedgesStage';
+
+export const Beginning = later(async () => (await import('./beginning/Beginning')).Beginning);
 
 export function Stage({ number }: { number: boolean }) {
   const say = useSay();
@@ -25,14 +23,17 @@ export function Stage({ number }: { number: boolean }) {
   const enlarged = useApp((app) => app.wallLarge);
   const beginning = useBeginning();
   const onWall = useWallWork();
-  const work = step === 'wall' ? onWall : workOf(step);
+  const Work = STEP_PARTS[step].work;
+  const work = Work === null ? onWall : <Work />;
   const large = work === null || enlarged;
   useEscape(() => store.getState().enlargeWall(false), enlarged && work !== null);
   if (beginning)
     return (
       <div className="large-area">
         <ErrorScreen>
-          <Beginning />
+          <Suspense>
+            <Beginning />
+          </Suspense>
         </ErrorScreen>
       </div>
     );
@@ -40,7 +41,9 @@ export function Stage({ number }: { number: boolean }) {
     <div className={large ? 'large-area' : 'large-area with-work'}>
       {work === null ? null : (
         <section key={step} className="work" inert={large} aria-label={say(WORK_NAMES[step])}>
-          <ErrorScreen>{work}</ErrorScreen>
+          <ErrorScreen>
+            <Suspense>{work}</Suspense>
+          </ErrorScreen>
         </section>
       )}
       <WallView number={number} small={!large} />
@@ -55,26 +58,6 @@ export function Stage({ number }: { number: boolean }) {
       ) : null}
     </div>
   );
-}
-
-/** What a step lays on the large area; null where that is the wall itself, as it is under Wall unless there is a choice. */
-function workOf(step: Step): ReactNode {
-  switch (step) {
-    case 'blocks':
-      return <BlocksStage />;
-    case 'fabrics':
-      return <FabricsStage />;
-    case 'sets':
-      return <SetsStage />;
-    case 'wedges':
-      return <WedgesStage />;
-    case 'wall':
-      return null;
-    case 'finishing':
-      return <FinishingStage />;
-    default:
-      return step satisfies never;
-  }
 }
 
 const WORK_NAMES: Readonly<Record<Step, string>> = {

@@ -1,10 +1,12 @@
 // The large area at the Wall step while there is something to choose from: several layouts, or tops of about a wanted size.
 import type { ReactNode } from 'react';
 import { useApp } from '../../app';
+import { later } from '../../later';
 import { useSeeking } from '../../session';
-import { LayoutsToChoose } from './LayoutsToChoose';
-import { SizesToChoose } from './SizesToChoose';
 import './wallWork.css';
+
+const LayoutsToChoose = later(async () => (await import('./LayoutsToChoose')).LayoutsToChoose);
+const SizesToChoose = later(async () => (await import('./SizesToChoose')).SizesToChoose);
 
 /** What lies on the large area at the Wall step; null where it is the wall itself. */
 export function useWallWork(): ReactNode {
