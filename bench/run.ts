@@ -4,6 +4,7 @@ import { benchArrange } from './arrange';
 import { benchAssignment } from './assignment';
 import { benchBalance } from './balance';
 import { benchComposing } from './composing';
+import { benchFabric } from './fabric';
 import type { BenchRow } from './row';
 import { benchWallFrames } from './wallFrames';
 
@@ -14,6 +15,7 @@ const BENCHES: readonly (() => readonly BenchRow[] | Promise<readonly BenchRow[]
   benchArrange,
   benchAssignment,
   benchWallFrames,
+  benchFabric,
 ];
 
 const rows: BenchRow[] = [];

@@ -4,8 +4,11 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium, type Page } from 'playwright';
+import sharp from 'sharp';
 import { build, preview } from 'vite';
 import { findChromium } from '../scripts/browser.mjs';
+import type { PictureId, StoredPicture } from '../src/model/picture/picture';
+import { takePicture } from '../src/model/picture/takePicture';
 import { PRINT_MOTIFS, type Project } from '../src/model/project';
 import { writeProject } from '../src/model/reading/read';
 import { scrappyTop } from '../tests/balance/tops';
@@ -23,6 +26,8 @@ const PLAYED = 450;
 /** Milliseconds between two of them, in which the analysis comes. */
 const PAUSE = 1000;
 const TIMES = 6;
+/** Pixels on a side of the tile of a photographed fabric. */
+const TILE = 256;
 /** How much longer than on an empty page the 95th of 100 frames may take. */
 const MOST = 3;
 
@@ -69,17 +74,11 @@ export async function benchWallFrames(): Promise<BenchRow[]> {
     const empty = await framesOf(blank, async () => {});
     await blank.close();
     const rows: BenchRow[] = [];
+    rows.push(...(await photographedRows(await open(), url, empty)));
     for (const [down, across] of WALLS) {
       const page = await open();
       await page.goto(url);
-      await page.getByRole('button', { name: /^Quilt:/ }).click();
-      await page.getByLabel('Project file').setInputFiles({
-        name: 'bench.wedgewall.json',
-        mimeType: 'application/json',
-        buffer: Buffer.from(writeProject(printed(down, across))),
-      });
-      await page.getByRole('dialog').waitFor({ state: 'hidden' });
-      await page.waitForTimeout(2 * PAUSE);
+      await openFile(page, writeProject(printed(down, across)));
       const turned = await framesOf(page, (time) => turn(page, time));
       const swapped = await framesOf(page, () => swap(page));
       rows.push(
@@ -96,6 +95,21 @@ export async function benchWallFrames(): Promise<BenchRow[]> {
   }
 }
 
+/** Frames of the largest wall in photographed fabrics. */
+async function photographedRows(page: Page, url: string, empty: Frames): Promise<BenchRow[]> {
+  const [down, across] = WALLS[WALLS.length - 1]!;
+  await page.goto(url);
+  await openFile(page, await photographed(down, across));
+  const wall = `${down * across} photographed blocks`;
+  const rows = [
+    row(`a turn among ${wall}`, await framesOf(page, (time) => turn(page, time)), empty),
+    row(`a swap among ${wall}`, await framesOf(page, () => swap(page)), empty),
+    row(`a drag among ${wall}`, await framesOf(page, (time) => drag(page, time)), empty),
+  ];
+  await page.close();
+  return rows;
+}
+
 function row(name: string, frames: Frames, empty: Frames): BenchRow {
   const ratio = frames.p95 / empty.p95;
   const said = [frames.median, frames.p95, frames.worst].map((one) => one.toFixed(0)).join(', ');
@@ -105,6 +119,28 @@ function row(name: string, frames: Frames, empty: Frames): BenchRow {
     measured: `${ratio.toFixed(1)} × ${empty.p95.toFixed(0)} ms`,
     ok: ratio <= MOST,
   };
+}
+
+async function openFile(page: Page, text: string): Promise<void> {
+  await page.getByRole('button', { name: /^Quilt:/ }).click();
+  await page.getByLabel('Project file').setInputFiles({
+    name: 'bench.wedgewall.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(text),
+  });
+  await page.getByRole('dialog').waitFor({ state: 'hidden' });
+  await page.waitForTimeout(2 * PAUSE);
+}
+
+/** Carries a block over its neighbours and lets it go where it was. */
+async function drag(page: Page, time: number): Promise<void> {
+  const box = (await page.locator(`[data-block="${time + 2}"]`).boundingBox())!;
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  for (let step = 1; step <= 12; step += 1) await page.mouse.move(x + step * 12, y + step * 4);
+  for (let step = 12; step >= 0; step -= 1) await page.mouse.move(x + step * 12, y + step * 4);
+  await page.mouse.up();
 }
 
 async function turn(page: Page, time: number): Promise<void> {
@@ -155,4 +191,33 @@ function printed(rows: number, columns: number): Project {
       },
     })),
   };
+}
+
+/** The file of a top in which every fabric is photographed, each from a tile of its own. */
+async function photographed(rows: number, columns: number): Promise<string> {
+  const project = scrappyTop({ rows, columns, seed: 5 });
+  const pictures = new Map<PictureId, StoredPicture>();
+  const fabrics = await Promise.all(
+    project.fabrics.map(async (fabric, at) => {
+      const data = new Uint8Array(TILE * TILE * 3).map(
+        (_, byte) => (byte * (at + 3) + (byte >> 8) * 7) % 251,
+      );
+      const raw = { width: TILE, height: TILE, channels: 3 as const };
+      const taken = takePicture(await sharp(data, { raw }).blur(2).jpeg({ quality: 85 }).toBuffer());
+      if (!taken.ok) throw new Error(taken.problems[0]!.message.say);
+      pictures.set(taken.value.id, taken.value.picture);
+      const colours = [{ hex: fabric.colour, share: 1 }];
+      const photo = {
+        picture: taken.value.id,
+        width: 3,
+        height: 3,
+        angle: 0,
+        colours,
+        spread: 5,
+        scale: null,
+      };
+      return { ...fabric, cloth: { kind: 'photo' as const, photo } };
+    }),
+  );
+  return writeProject({ ...project, fabrics }, pictures);
 }

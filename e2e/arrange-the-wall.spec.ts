@@ -66,7 +66,7 @@ test.describe('arranging blocks on the wall', () => {
   }) => {
     await firstVisit(page);
     await goTo(page, 'Wall');
-    await page.getByRole('button', { name: 'Clashes marked on the wall' }).click();
+    await page.getByRole('button', { name: 'Clashes: mark them on the wall' }).click();
     const marks = page.locator('svg.top .mark');
     await expect(marks).toHaveCount(0);
     await expect(page.locator('svg.top .block-number')).toHaveCount(0);

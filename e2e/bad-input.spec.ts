@@ -104,7 +104,7 @@ test('a shuffle that may move nothing, or minds nothing, says so instead of a pr
   await part.getByText('Shuffle options').click();
   for (const name of [/^Swap/, /^Turn blocks/, /^Turn corners/])
     await part.getByRole('checkbox', { name }).uncheck();
-  await expect(part).toContainText('It may move nothing yet');
+  await expect(part).toContainText('Nothing is allowed to move yet');
   await expect(shuffle).toBeDisabled();
   await part.getByRole('checkbox', { name: /^Turn blocks/ }).check();
   await expect(shuffle).toBeEnabled();

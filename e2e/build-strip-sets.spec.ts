@@ -203,7 +203,7 @@ test.describe('a set by hand', () => {
     await expect(page.getByText(/left-overs are 40" long/)).toBeVisible();
     await page.getByRole('button', { name: 'Add a set by hand' }).click();
     await expect(page.getByRole('textbox', { name: /^Usable length/ })).toHaveValue('40');
-    await expect(left(page)).toContainText('Press one to lay it on set A.');
+    await expect(left(page)).toContainText('Press one to add it to set A.');
     for (const at of [0, 3, 6]) await left(page).getByRole('button').nth(at).click();
     await expect(laid(page, 'A')).toHaveCount(3);
     await expect(undoButton(page)).toHaveAccessibleName('Undo: lay a strip on set A');
@@ -239,9 +239,9 @@ test.describe('a set by hand', () => {
     await rows(page).first().click();
     await page.getByRole('button', { name: 'Remove set A' }).click();
     await expect(
-      page.getByText(/\d+ wedges of set A lie in blocks; their places will stand empty\./),
+      page.getByText(/\d+ wedges of set A are in blocks; their places will be empty\./),
     ).toBeVisible();
-    await page.getByRole('button', { name: 'Remove it all the same' }).click();
+    await page.getByRole('button', { name: 'Remove it anyway' }).click();
     await expect(undoButton(page)).toHaveAccessibleName('Undo: remove strip set A');
     await expect(sets(page).getByRole('button', { name: /^Set A: / })).toHaveCount(0);
   });

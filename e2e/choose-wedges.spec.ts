@@ -84,7 +84,7 @@ for (const scheme of ['light', 'dark'] as const) {
     const entering = await new AxeBuilder({ page }).include('.panel').include('.work').analyze();
     expect(entering.violations).toEqual([]);
     await page.getByText('From a list').click();
-    await page.getByRole('button', { name: 'List the blocks there are' }).click();
+    await page.getByRole('button', { name: 'List the blocks entered so far' }).click();
     const list = await new AxeBuilder({ page }).include('.panel').include('.work').analyze();
     expect(list.violations).toEqual([]);
   });

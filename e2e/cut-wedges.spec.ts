@@ -25,13 +25,13 @@ test.describe('the first sewn block tells the truth', () => {
     await cuttingTable(page);
     const field = (label: RegExp) => page.getByRole('textbox', { name: label });
     await field(/^Cut height/).fill('7 1/2');
-    await field(/^Assembly/).fill('1/4');
-    await field(/^Assembly/).press('Tab');
+    await field(/^Between wedges/).fill('1/4');
+    await field(/^Between wedges/).press('Tab');
     await expect(figure(page, 'Block, before it is sewn in')).toHaveText(/14.1\/2" square/);
     await page.getByText('Check against your test block').click();
     await field(/^It measures/).fill('14-1/4');
     await field(/^It measures/).press('Enter');
-    await expect(page.getByText(/an assembly seam of about 0\.298"/)).toBeVisible();
+    await expect(page.getByText(/a seam of about 0\.298" between the wedges/)).toBeVisible();
     await page.getByRole('button', { name: 'Plan with this seam' }).click();
     await expect(figure(page, 'Block, finished')).toHaveText(/13.3\/4" square/);
     await expect(page.getByText(/is as planned/)).toBeVisible();
@@ -108,7 +108,7 @@ test('a height that the sets do not give is refused once, with its limit and the
   await undoButton(page).click();
   await refuse();
   // All 80 blocks of this quilt hold wedges of sets that are only planned.
-  await expect(page.getByRole('button', { name: 'Make sets anew for 9" and empty 80 blocks' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Make new sets for 9" and empty 80 blocks' })).toBeVisible();
   await page.getByRole('button', { name: 'Empty the blocks and use 9"' }).click();
   await expect(refusal).toHaveCount(0);
   await expect(height).toHaveValue('9');
@@ -118,10 +118,10 @@ test('a height that the sets do not give is refused once, with its limit and the
   await height.fill('banana');
   await height.press('Enter');
   await expect(page.getByText('Write a length such as 7 1/2 or 7.5.')).toBeVisible();
-  await expect(page.getByRole('button', { name: 'Leave it' })).toBeHidden();
+  await expect(page.getByRole('button', { name: 'Cancel' })).toBeHidden();
   await height.fill('9');
   await height.press('Enter');
-  await page.getByRole('button', { name: 'Leave it' }).click();
+  await page.getByRole('button', { name: 'Cancel' }).click();
   await expect(refusal).toHaveCount(0);
   await expect(height).toHaveValue('7 1/2');
 });

@@ -162,7 +162,7 @@ test('a list is entered as one change; its faults are named by line and place, a
 }) => {
   await enterSewn(page);
   await page.getByText('From a list').click();
-  const list = page.getByLabel('One block to the line');
+  const list = page.getByLabel('One block per line');
   const lines = SEWN.slice(0, 3).map((block) =>
     block.map((set, at) => `${set}${at % 2 === 0 ? '↑' : 'd'}`).join(' '),
   );
@@ -170,11 +170,11 @@ test('a list is entered as one change; its faults are named by line and place, a
   await expect(page.getByText('Line 4, place 2: There is no set Q.')).toBeVisible();
   await expect(page.getByText('Line 4: It has 7 wedges; a block has 8.')).toBeVisible();
   await expect(page.getByRole('button', { name: 'Enter 3 blocks' })).toBeDisabled();
-  await expect(page.getByRole('list', { name: 'As they are read' }).getByRole('img')).toHaveCount(3);
+  await expect(page.getByRole('list', { name: 'Blocks read from the list' }).getByRole('img')).toHaveCount(3);
   await list.fill(lines.join('\n'));
   await page.getByRole('button', { name: 'Enter 3 blocks' }).click();
   await expect.poll(() => nextUndo(page)).toBe('Undo: enter 3 blocks');
-  await page.getByRole('button', { name: 'List the blocks there are' }).click();
+  await page.getByRole('button', { name: 'List the blocks entered so far' }).click();
   await expect(list).toHaveValue(
     new RegExp(`^1: ${SEWN[0]![0]}↑ ${SEWN[0]![1]}↓ .*\\(Wedges joined\\)$`, 'm'),
   );

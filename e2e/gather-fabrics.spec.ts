@@ -115,7 +115,7 @@ test.describe('gathering fabrics', () => {
   test('a piece is as large as it says, its figures too, and turns grey with the view', async ({ page }) => {
     await firstVisit(page);
     await goTo(page, 'Fabrics');
-    await expect(laid(page).getByText(/^True scale: each piece is 1.3\/4" × 1.1\/4"/)).toBeVisible();
+    await expect(laid(page).getByText(/^True size: each piece is 1.3\/4" × 1.1\/4"/)).toBeVisible();
     const cloth = pieces(page).first().locator('svg');
     // CSS Values and Units 4, 6.2: 1in is 96px.
     expect(await cloth.boundingBox()).toMatchObject({ width: 1.75 * 96, height: 1.25 * 96 });
@@ -124,7 +124,7 @@ test.describe('gathering fabrics', () => {
       .last()
       .evaluate((path) => (path as SVGPathElement).getScreenCTM()!.a);
     expect(matrix).toBeCloseTo(96, 6);
-    await page.getByRole('button', { name: /^Grey picture/ }).click();
+    await page.getByRole('button', { name: /^Grey: / }).click();
     await expect(cloth).toHaveCSS('filter', 'url("#grey-picture")');
   });
 
@@ -165,7 +165,7 @@ test.describe('strips on hand', () => {
       .textContent();
     const before = Number(/\d+/.exec(shown ?? '')?.[0]);
     await page.getByRole('button', { name: 'Work out what to cut' }).click();
-    const cut = page.getByRole('button', { name: /^Cut: write down \d+ strips$/ });
+    const cut = page.getByRole('button', { name: /^Add these \d+ strips$/ });
     const planned = Number(/\d+/.exec((await cut.textContent()) ?? '')?.[0]);
     expect(planned).toBeGreaterThan(10);
     await cut.click();

@@ -74,7 +74,7 @@ test('the first sewn block: 14 1/4 where 14 1/2 was planned changes block, corne
   page,
 }) => {
   await openDemo(page, 'harbour-reading-corner', 'Wedges');
-  const assembly = page.getByRole('textbox', { name: /^Assembly/ });
+  const assembly = page.getByRole('textbox', { name: /^Between wedges/ });
   await assembly.fill('1/4');
   await assembly.press('Tab');
   const figures = async () => {
@@ -92,7 +92,7 @@ test('the first sewn block: 14 1/4 where 14 1/2 was planned changes block, corne
   await measures.fill('14 1/4');
   await measures.press('Enter');
   // A (14 1/4 − 1/2) / 2 apothem: sa = (7 1/2 + 0.4033 − 1/4 − 6 7/8) sin 22.5° = 0.2978 (trade notes 3, plane geometry).
-  await expect(page.getByText(/assembly seam of about 0\.298"/)).toBeVisible();
+  await expect(page.getByText(/seam of about 0\.298" between the wedges/)).toBeVisible();
   await expect(page.getByText(/A ruler read to a sixteenth leaves .* either way\./)).toBeVisible();
   await page.getByRole('button', { name: 'Plan with this seam' }).click();
   const after = await figures();
@@ -120,7 +120,7 @@ for (const count of [6, 10, 12]) {
     await page.getByText(/^It makes a block/).click();
     await expect(page.getByText(/^Setting piece, cut: /)).toBeVisible();
     await goTo(page, 'Strip sets');
-    await page.getByText('so many sets', { exact: true }).click();
+    await page.getByText('a number of sets', { exact: true }).click();
     await page.getByRole('button', { name: 'Make sets' }).click();
     await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
     await goTo(page, 'Wedges');

@@ -1,5 +1,5 @@
 // A maker who cuts by centimetres, from an empty quilt to the pattern as a PDF: the browser's language gives the unit, every usual size is
-// a round one, and nothing on screen or in the PDF is told by the inch.
+// a round one, nothing on screen or in the PDF is told by the inch, and every decimal on screen has its comma.
 import { readFile } from 'node:fs/promises';
 import { expect, type Page, test } from '@playwright/test';
 import { readPdf } from '../tests/drawing/pattern/readPdf';
@@ -10,6 +10,9 @@ test.use({ locale: 'de-DE' });
 /** What only who cuts by the inch says; in a field (after its =) also a bare fraction. */
 const BY_THE_INCH = /\d ?["″]|\d \d+\/\d|^= .*\/|\binch|\byards?\b|\d yd\b|\bCrib\b|\bTwin\b/;
 
+/** A decimal point; a point before three figures stands between thousands. */
+const DECIMAL_POINT = /\d\.(?!\d{3}(?!\d))\d/;
+
 /** Everything that is read on the page, also by a screen reader, with all that is folded away. */
 async function allWords(page: Page): Promise<string> {
   const attributes = await page.evaluate(() => {
@@ -18,7 +21,7 @@ async function allWords(page: Page): Promise<string> {
       ...['aria-label', 'title', 'placeholder', 'aria-description'].map(
         (name) => one.getAttribute(name) ?? '',
       ),
-      one instanceof HTMLInputElement && one.type !== 'file' ? `= ${one.value}` : '',
+      one instanceof HTMLInputElement && !['file', 'range'].includes(one.type) ? `= ${one.value}` : '',
     ]);
   });
   // biome-ignore lint/performance/useDomNodeTextContent: what is hidden is not read, and where a line ends counts
@@ -26,7 +29,9 @@ async function allWords(page: Page): Promise<string> {
 }
 
 async function expectMetric(page: Page): Promise<void> {
-  const found = (await allWords(page)).split('\n').filter((line) => BY_THE_INCH.test(line));
+  const lines = (await allWords(page)).split('\n');
+  expect(lines.filter((line) => DECIMAL_POINT.test(line))).toEqual([]);
+  const found = lines.filter((line) => BY_THE_INCH.test(line));
   // Yards are on offer where fabric is bought, beside metres; metres are chosen.
   expect(found.filter((line) => line !== 'Yard, in eighths')).toEqual([]);
 }
@@ -64,7 +69,13 @@ test('from an empty quilt to the pattern nothing is told by the inch', async ({ 
   }
   const main = page.getByRole('main');
   await main.getByRole('button', { name: 'Add a border' }).click();
-  await expect(main.getByRole('textbox', { name: 'Border 1' })).toHaveValue('8');
+  const border = main.getByRole('textbox', { name: 'Border 1' });
+  await expect(border).toHaveValue('8');
+  for (const typed of ['8,5', '8.5']) {
+    await border.fill(typed);
+    await border.press('Tab');
+    await expect(border).toHaveValue('8,5');
+  }
   await main.getByRole('radio', { name: /^6([.,]0)? cm/ }).check({ force: true });
   await expectMetric(page);
 

@@ -166,7 +166,7 @@ for (const demo of ['harbour-reading-corner', 'keepers-winter', 'kiln-shed']) {
         'Change strips',
         'Add fabric on hand',
         'Work out what to cut',
-        'How large a top does it make',
+        'How large a top it makes',
       ]) {
         const button = page.getByRole('button', { name: opener, exact: true });
         if ((await button.count()) > 0) await button.click();

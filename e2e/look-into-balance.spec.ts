@@ -97,14 +97,18 @@ test('each fabric is listed as it lies, the dominant one first, and its row ligh
   await expect(dimmed).toHaveCount(0);
 });
 
-test('how even the top is stands in a table, and the centres of weight are marked when chosen', async ({
+test('how even the top is stands in words, its figures behind them, and the centres of weight are marked when chosen', async ({
   page,
 }) => {
   const findings = await atTheWall(page);
-  await open(page, 'How even is the top');
+  await open(page, 'How even the top is');
+  await expect(findings.getByRole('region', { name: 'Block beside block' })).toContainText(
+    /(Darker|Redder|Yellower) .*(random|ones)/,
+  );
   const table = findings.getByRole('table');
+  await expect(table).toBeHidden();
+  await findings.getByText('The figures behind it').click();
   await expect(table.getByRole('row', { name: /^Value/ })).toHaveCount(2);
-  await expect(table).toContainText(/(Darker|Redder|Yellower) .*(random|ones)/);
   const light = findings.getByRole('button', { name: /^Lights balance .*"/ });
   await light.click();
   await expect(light).toHaveAttribute('aria-pressed', 'true');
@@ -137,7 +141,7 @@ test('the folds have no barrier that axe finds, and nothing sticks out of the pa
   await findings.locator('.finding > button').first().click();
   await findings.locator('summary', { hasText: 'What it changes' }).first().click();
   await findings.locator('summary', { hasText: 'Inside blocks' }).click();
-  for (const fold of ['What counts as a clash', 'Each fabric', 'How even is the top']) await open(page, fold);
+  for (const fold of ['What counts as a clash', 'Each fabric', 'How even the top is']) await open(page, fold);
   await findings.locator('.each-fabric > li > button').first().click();
   const { violations } = await new AxeBuilder({ page }).withTags(TAGS).analyze();
   expect(violations.map(({ id, nodes }) => `${id} ${nodes[0]!.target.join(' ')}`)).toEqual([]);

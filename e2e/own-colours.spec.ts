@@ -32,7 +32,7 @@ test('chosen segments, pressed switches and the current step look chosen in forc
     await look(part.getByRole('button', { name: 'Picture', exact: true })),
   );
 
-  const looks = page.getByRole('toolbar', { name: 'How the wall is looked at' });
+  const looks = page.getByRole('toolbar', { name: 'How the wall is shown' });
   const grey = looks.getByRole('button', { name: /^Grey/ });
   await expect(grey).toHaveAttribute('aria-pressed', 'false');
   const before = await look(grey);

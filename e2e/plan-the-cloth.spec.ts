@@ -75,7 +75,7 @@ test.describe('cloth on hand', () => {
     await addCloth(page, 1, 'Yardage', 1);
     await addCloth(page, 2, 'Fat quarter', 2);
     await cloth(page).getByRole('button', { name: 'Done' }).click();
-    await page.getByRole('button', { name: 'How large a top does it make' }).click();
+    await page.getByRole('button', { name: 'How large a top it makes' }).click();
     await expect(top(page).getByText(/^With your strips as they are: \d+ sets, \d+ wedges, /)).toBeVisible();
     await expect(top(page).getByText(/once those sets are laid: \d+ blocks, \d+ more\.$/)).toBeVisible();
     await expect(top(page).getByText(/makes \d+ (more )?strip sets/)).toBeVisible();
@@ -92,7 +92,7 @@ test.describe('cloth on hand', () => {
         .getByText(/ for corners.*: (there is enough|none is on hand|.* more to buy)\.$/)
         .first(),
     ).toBeVisible();
-    const cut = top(page).getByRole('button', { name: /^Lay \d+ sets\. Cut: put \d+ strips on the list$/ });
+    const cut = top(page).getByRole('button', { name: /^Lay \d+ sets\. Cut and add \d+ strips$/ });
     const [sets, planned] = ((await cut.textContent()) ?? '').match(/\d+/g)!.map(Number);
     expect(planned).toBeGreaterThan(4);
     await cut.click();
@@ -110,7 +110,7 @@ test.describe('cloth on hand', () => {
   }) => {
     await newQuilt(page);
     await expect(cloth(page).getByText(/Add what is not cut into strips yet/)).toBeVisible();
-    await expect(page.getByRole('button', { name: 'How large a top does it make' })).toBeHidden();
+    await expect(page.getByRole('button', { name: 'How large a top it makes' })).toBeHidden();
   });
 });
 
@@ -120,7 +120,7 @@ test('from blocks to strips: another look and fewer fabrics give another list, a
   await openDemo(page, 'plum-orchard', 'Fabrics');
   await page.getByRole('button', { name: 'Work out what to cut' }).click();
   const plan = page.getByRole('region', { name: 'What to cut' });
-  const cut = plan.getByRole('button', { name: /^Cut: write down \d+ strips$/ });
+  const cut = plan.getByRole('button', { name: /^Add these \d+ strips$/ });
   const usual = await plan.getByRole('table').textContent();
   await plan.getByText('own', { exact: true }).click();
   const wide = plan.getByRole('group', { name: 'Wide' });
@@ -140,11 +140,11 @@ test('from blocks to strips: another look and fewer fabrics give another list, a
   await plan.getByRole('textbox', { name: /^Width/ }).press('Enter');
   await plan.getByRole('textbox', { name: /^Height/ }).fill('72');
   await plan.getByRole('textbox', { name: /^Height/ }).press('Enter');
-  const ways = plan.getByRole('group', { name: 'Ways to come near it' }).getByRole('radio');
+  const ways = plan.getByRole('group', { name: 'Ways to get close to it' }).getByRole('radio');
   await expect(ways.first()).toBeChecked();
-  const first = await plan.getByText(/^Round the blocks, for /).textContent();
+  const first = await plan.getByText(/^Around the blocks, for /).textContent();
   await ways.nth(1).check();
-  await expect(plan.getByText(/^Round the blocks, for /)).not.toHaveText(first ?? '');
+  await expect(plan.getByText(/^Around the blocks, for /)).not.toHaveText(first ?? '');
   await expect(plan.getByRole('cell', { name: / yd$/ }).first()).toBeVisible();
   await expect(plan.getByText(/ yd for corners/)).toBeVisible();
   await expect(
@@ -184,7 +184,7 @@ test('cloth and plans have no barrier that axe finds, and nothing sticks out of 
   await openDemo(page, 'harbour-reading-corner', 'Fabrics');
   await cloth(page).getByRole('button', { name: 'Add fabric on hand' }).click();
   await addCloth(page, 1, 'Yardage', 2);
-  await page.getByRole('button', { name: 'How large a top does it make' }).click();
+  await page.getByRole('button', { name: 'How large a top it makes' }).click();
   await top(page).getByText('own', { exact: true }).click();
   await expect(
     top(page)

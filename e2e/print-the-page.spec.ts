@@ -2,14 +2,31 @@
 import { expect, type Page, test } from '@playwright/test';
 import { bare, type ReadPdf, readPdf } from '../tests/drawing/pattern/readPdf';
 import { openExample } from './quilt';
-import { openPart } from './room';
+import { goTo, openPart, undoButton } from './room';
 
-async function printed(page: Page): Promise<ReadPdf> {
-  const bytes = await page.pdf({
-    format: 'Letter',
-    margin: { top: '0.5in', bottom: '0.5in', left: '0.5in', right: '0.5in' },
-  });
+/** Half an inch, in points. */
+const MARGIN = 36;
+
+async function printed(page: Page, format: 'A4' | 'Letter'): Promise<ReadPdf> {
+  const side = `${MARGIN / 72}in`;
+  const bytes = await page.pdf({ format, margin: { top: side, bottom: side, left: side, right: side } });
   return readPdf(new Uint8Array(bytes), { lines: false });
+}
+
+/** No page is blank, and all words stand inside the margins, so that none is cut off. */
+function expectWhole({ pages }: ReadPdf): void {
+  for (const { text, words, width, height } of pages) {
+    expect(text).not.toBe('');
+    const outside = words.filter(
+      (one) =>
+        one.text.trim() !== '' &&
+        (one.x < MARGIN - 1 ||
+          one.x + one.width > width - MARGIN + 1 ||
+          one.y < MARGIN - 1 ||
+          one.y + one.height > height - MARGIN + 3),
+    );
+    expect(outside.map(({ text: words }) => words)).toEqual([]);
+  }
 }
 
 const textOf = (pdf: ReadPdf) => pdf.pages.map(({ text }) => text).join('');
@@ -20,12 +37,21 @@ async function toolsWords(page: Page): Promise<string[]> {
   return words.map(bare).filter((one) => one.length > 5);
 }
 
-for (const step of ['Wall', 'Strip sets', 'Fabrics']) {
-  test(`at the step ${step} the quilt is printed with its name, sizes and map`, async ({ page }) => {
+// Also from a window that is dark, and from one at 400 % zoom, where the page flows.
+for (const [step, format, width, height, colorScheme] of [
+  ['Wall', 'Letter', 1440, 900, 'light'],
+  ['Strip sets', 'A4', 1440, 900, 'dark'],
+  ['Fabrics', 'A4', 320, 256, 'light'],
+] as const) {
+  test(`at the step ${step} the quilt is printed on ${format} with its name, sizes and map`, async ({
+    page,
+  }) => {
+    await page.emulateMedia({ colorScheme });
+    await page.setViewportSize({ width, height });
     await openExample(page, step);
     const tools = await toolsWords(page);
     expect(tools.length).toBeGreaterThan(3);
-    const pdf = await printed(page);
+    const pdf = await printed(page, format);
     const text = textOf(pdf);
     expect(text).toContain(bare((await page.getByRole('heading', { level: 1 }).textContent()) ?? ''));
     expect(text).toMatch(/\d"×\d.*finished;6blocks/);
@@ -34,6 +60,7 @@ for (const step of ['Wall', 'Strip sets', 'Fabrics']) {
     for (let number = 1; number <= 6; number += 1) expect(text).toContain(String(number));
     for (const words of tools) expect(text, words).not.toContain(words);
     expect(pdf.pages.length).toBeLessThanOrEqual(2);
+    expectWhole(pdf);
     // On screen nothing of it stays.
     await expect(page.locator('.print-sheet')).toHaveCount(0);
     await expect(page.locator('html')).not.toHaveAttribute('data-print', /./);
@@ -50,13 +77,28 @@ test('the cutting list that is open is printed whole, and the kits', async ({ pa
       .locator('.cloth-part .cloth-name, .cloth-part .cloth > summary bdi')
       .allTextContents();
     expect(rows.length).toBeGreaterThan(2);
-    const pdf = await printed(page);
-    const text = textOf(pdf);
-    for (const row of rows) expect(text, row).toContain(bare(row));
-    for (const words of ['Colourways', 'Save the order', 'Print the list', 'Undo'])
-      expect(text, words).not.toContain(bare(words));
-    // No page is blank.
-    for (const { text: words } of pdf.pages) expect(words).not.toBe('');
+    for (const format of ['A4', 'Letter'] as const) {
+      const pdf = await printed(page, format);
+      const text = textOf(pdf);
+      for (const row of rows) expect(text, row).toContain(bare(row));
+      for (const words of ['Colourways', 'Save the order', 'Print the list', 'Undo'])
+        expect(text, words).not.toContain(bare(words));
+      expectWhole(pdf);
+    }
     expect(await page.locator('.cloth-part details:not([open])').count()).toBe(shut);
   }
+});
+
+test('a pattern of a wall with empty places is not made without a word', async ({ page }) => {
+  await openExample(page, 'Wall');
+  const words = page
+    .locator('.panel')
+    .getByText(/place on the wall is empty: hang a block there before you sew/);
+  await page.locator('g.block').first().press('Enter');
+  await page.getByRole('button', { name: 'Take down' }).click();
+  await goTo(page, 'Finishing');
+  await openPart(page, 'Pattern');
+  await expect(words).toBeVisible();
+  await undoButton(page).click();
+  await expect(words).toBeHidden();
 });

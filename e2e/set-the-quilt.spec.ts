@@ -98,7 +98,7 @@ test('a gap of a width of its own moves the top by the difference, and goes back
 }) => {
   const sashing = await opened(page, 'Sashing');
   await sashing.getByText('Between', { exact: true }).click();
-  await sashing.getByText('Gaps of different widths').click();
+  await sashing.getByText('Vary sashing widths').click();
   await write(sashing.getByLabel('After column 1'), '3');
   await write(sashing.getByLabel('After row 2'), '1/2');
   // 28 + 3, and 42 + 1 1/2 + 1/2.
@@ -160,7 +160,7 @@ test('in centimetres the squares the steps speak of are those the cutting list c
   await goTo(page, 'Wedges');
   const figures = page
     .locator('dl > div')
-    .filter({ hasText: /two corners|comfortable/ })
+    .filter({ hasText: /two corners/ })
     .locator('dd');
   await expect(figures).toHaveText(['13.0 cm', '14.0 cm']);
   await goTo(page, 'Finishing');
@@ -174,7 +174,7 @@ test('plain squares take every second place and send their blocks to the side ta
   page,
 }) => {
   const layout = await opened(page, 'Layout');
-  await layout.getByText('Every second', { exact: true }).click();
+  await layout.getByText('Alternate, block first', { exact: true }).click();
   await expect(size(page)).toContainText('3 blocks wait on the side table.');
   expect(count(await drawn(page), 'plain')).toBe(3);
   await undoButton(page).click();
@@ -265,7 +265,7 @@ test('a border is pieced from strips left over; where whole pieces do not fit, a
   await borders.getByText('Piece it from strips left over').click();
   await expect(borders.getByText(/^Cut across, the strips left over make/)).toBeVisible();
   await expect(borders.getByText(/^Whole pieces do not fit\. A plain border/)).toBeVisible();
-  await borders.getByRole('button', { name: 'Put the spacer in' }).click();
+  await borders.getByRole('button', { name: 'Add the spacer' }).click();
   const pieced = borders.getByRole('group', { name: 'Border 2' });
   await expect(pieced.getByText('Whole pieces fit every side.')).toBeVisible();
   await pieced.getByRole('button', { name: 'Piece this border' }).click();

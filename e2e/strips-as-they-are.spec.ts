@@ -27,13 +27,13 @@ test('how large a top: the strips as they are, what cutting adds, and the sets a
   page,
 }) => {
   await openOddStrips(page, 7.5);
-  await page.getByRole('button', { name: 'How large a top does it make' }).click();
+  await page.getByRole('button', { name: 'How large a top it makes' }).click();
   await expect(
     top(page).getByText('With your strips as they are: 6 sets, 60 wedges, 7 blocks, 28" × 42" with 1 block over.'),
   ).toBeVisible();
   await expect(top(page).getByText('No more blocks can be made from the strips as they are.')).toBeVisible();
   await expect(top(page).getByText(/^Cutting some of them narrower.*cutting all of them makes 3 blocks\.$/)).toBeVisible();
-  await expect(top(page).getByRole('button', { name: /^Cut: put \d+ strips on the list$/ })).toBeVisible();
+  await expect(top(page).getByRole('button', { name: /^Cut and add \d+ strips$/ })).toBeVisible();
   await top(page).getByRole('button', { name: 'Use this: lay 6 sets' }).click();
   await expect(undoButton(page)).toHaveAccessibleName('Undo: lay 6 strip sets');
   await goTo(page, 'Strip sets');
@@ -44,7 +44,7 @@ test('making sets of all strips says why each strip is left', async ({ page }) =
   await openOddStrips(page, 7.75);
   await goTo(page, 'Strip sets');
   const making = page.getByRole('region', { name: 'Make sets at random' });
-  await making.getByText('all strips', { exact: true }).click();
+  await making.getByText('all the strips give', { exact: true }).click();
   await page.getByRole('button', { name: 'Make sets' }).click();
   await expect(making.getByText(/^5 sets made, \d+ strips left over\.$/)).toBeVisible();
   await expect(making.getByText(/^Left: .*: too few strips are left for one more set: sewn together/)).toBeVisible();

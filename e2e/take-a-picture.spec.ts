@@ -88,7 +88,7 @@ test('the SVG is in inches, one unit to the inch, and carries its marks only whe
   const plain = (await saved(page, 'Save as SVG')).bytes.toString();
   expect(plain).toContain('width="28.5in" height="42.5in" viewBox="-0.25 -0.25 28.5 42.5"');
   expect(plain).not.toContain('data-layer="marks"');
-  await page.getByLabel('With what clashes marked').check();
+  await page.getByLabel('With the clashes marked').check();
   expect((await saved(page, 'Save as SVG')).bytes.toString()).toContain('data-layer="marks"');
 });
 
@@ -143,7 +143,7 @@ test('a refused copy, a refused share and one that was put off are each answered
   const part = page.getByRole('main');
   await part.getByRole('button', { name: 'Email size' }).click();
   await part.getByRole('button', { name: 'Copy the picture' }).click();
-  await expect(part.getByText('The browser did not let it be copied. Save it instead.')).toBeVisible();
+  await expect(part.getByText('The browser did not allow copying. Save it instead.')).toBeVisible();
   await part.getByRole('button', { name: 'Share' }).click();
   await expect(part.getByText('The browser did not share it. Save it and send the file.')).toBeVisible();
   // Who closes the share sheet has not failed at anything.
@@ -154,6 +154,6 @@ test('a refused copy, a refused share and one that was put off are each answered
   await openPart(page, 'In words');
   await page.getByRole('button', { name: 'Copy the words' }).click();
   await expect(
-    page.getByText('The browser did not let it be copied. Select the text and copy it.'),
+    page.getByText('The browser did not allow copying. Select the text and copy it.'),
   ).toBeVisible();
 });

@@ -29,7 +29,7 @@ test('a wedge carried to another place trades the two, and undo puts both back',
   await page.mouse.move(from.x, from.y);
   await page.mouse.down();
   await page.mouse.move(to.x, to.y, { steps: 6 });
-  await expect(page.getByText('Rims that meet or look alike')).toBeVisible();
+  await expect(page.getByText('Clashes on the rims of these blocks')).toBeVisible();
   await page.mouse.up();
   await expect.poll(() => wedgeIn(place(page, 1))).toBe(five);
   await expect.poll(() => wedgeIn(place(page, 4))).toBe(one);

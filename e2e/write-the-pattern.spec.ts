@@ -101,11 +101,11 @@ test('the pages are turned by button, key and list, on the paper and with the pa
   test.setTimeout(90_000);
   await openExample(page, 'Finishing');
   await openPart(page, 'Pattern');
-  const work = page.getByRole('region', { name: 'What you take away' });
+  const work = page.getByRole('region', { name: 'To save or print' });
   const number = work.locator('.page-number');
   await expect(number).toHaveText(/^Page 1 of \d+$/, { timeout: 30_000 });
   const pages = Number(/of (\d+)/.exec((await number.textContent())!)![1]);
-  await expect(work.getByRole('button', { name: 'Page before' })).toBeDisabled();
+  await expect(work.getByRole('button', { name: 'Previous page' })).toBeDisabled();
   await work.getByRole('button', { name: 'Next page' }).click();
   await expect(number).toHaveText(`Page 2 of ${pages}`);
   await work.getByRole('group', { name: /arrows turn the pages/ }).focus();

@@ -1,4 +1,5 @@
-// Finds a Chromium for the browser tests, and gets one where there is none. Used by scripts/test.mjs and playwright.config.ts.
+// Finds a Chromium for the browser tests, and gets one where there is none; gets the other engines too. Used by scripts/test.mjs and
+// playwright.config.ts.
 import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -47,16 +48,29 @@ function playwrightsOwn() {
 
 /** Finds a Chromium or installs one; the Playwright package must be installed. Null when neither works. */
 export function provideChromium() {
-  return findChromium() ?? (installWithApt() || installWithPlaywright() ? findChromium() : null);
+  return findChromium() ?? (installWithApt('chromium') || installWithPlaywright() ? findChromium() : null);
 }
 
-function installWithApt() {
+/** What WebKit and Firefox need to be driven, by the file that shows it is there: Debian's package. */
+const ENGINES = {
+  '/usr/bin/WebKitWebDriver': 'webkit2gtk-driver',
+  '/usr/bin/firefox-esr': 'firefox-esr',
+  '/usr/bin/Xvfb': 'xvfb',
+};
+
+/** Installs what is missing for the story in WebKit and Firefox. Without it e2e/engines tells which engine it leaves out. */
+export function provideEngines() {
+  const missing = Object.keys(ENGINES).filter((path) => !existsSync(path));
+  if (missing.length > 0) installWithApt(...missing.map((path) => ENGINES[path]));
+}
+
+function installWithApt(...packages) {
   if (process.platform !== 'linux' || process.getuid?.() !== 0) return false;
   const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
-  console.log('No Chromium found; installing it with apt-get …');
+  console.log(`Installing with apt-get: ${packages.join(', ')} …`);
   return (
     succeeds('apt-get', ['update', '-qq'], env) &&
-    succeeds('apt-get', ['install', '-y', '-qq', 'chromium'], env)
+    succeeds('apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...packages], env)
   );
 }
 

@@ -6,7 +6,7 @@ import { mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { delimiter, dirname, join } from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
-import { provideChromium } from './browser.mjs';
+import { provideChromium, provideEngines } from './browser.mjs';
 import { installPackages } from './install.mjs';
 
 process.chdir(dirname(dirname(fileURLToPath(import.meta.url))));
@@ -32,8 +32,10 @@ try {
   lacking = error.message;
 }
 
-// Two lanes for two cores: the unit tests in one, everything else up to the build in the other. The browser tests come
-// last and alone, because they wait for frames.
+provideEngines();
+
+// Two lanes for two cores: the unit tests in one, in the other all else up to the build, then the story in WebKit and Firefox.
+// The browser tests come last and alone, because they wait for frames.
 await Promise.all([
   run(
     'unit tests',
@@ -46,11 +48,12 @@ await Promise.all([
     await run('lint', 'npm run --silent lint');
     await run('unused code', 'npm run --silent unused');
     await run('build', 'vite build');
+    if (built()) await run('other engines', 'npm run --silent test:engines', countEngineTests, linesDone);
   })(),
 ]);
 if (!chromium) {
   skip('browser tests', lacking);
-} else if (steps.some((step) => step.name === 'build' && !step.good)) {
+} else if (!built()) {
   skip('browser tests', 'Not run: there is no build to test.');
 } else {
   await run('browser tests', 'playwright test', countBrowserTests, browserTestsDone, {
@@ -80,7 +83,11 @@ async function run(name, command, count = () => ({ passed: 0, failed: 0 }), done
     child.on('close', resolve);
   });
   running.delete(name);
-  finish(name, status === 0, count(), (Date.now() - from) / 1000, printed);
+  finish(name, status === 0, count(printed), (Date.now() - from) / 1000, printed);
+}
+
+function built() {
+  return steps.some((step) => step.name === 'build' && step.good);
 }
 
 function tellHowFar() {
@@ -100,6 +107,11 @@ function browserTestsDone(printed) {
   return all ? `${countLines(printed, /^ +\S+ +\d+ \[/gm)} of ${all}` : '';
 }
 
+/** The story prints a line for every check it has done. */
+function linesDone(printed) {
+  return `${countLines(printed, /^(ok|not ok) /gm)} checks`;
+}
+
 function countLines(text, line) {
   return (text.match(line) ?? []).length;
 }
@@ -117,6 +129,13 @@ function finish(name, good, counts, seconds, printed) {
   const tests = counts.passed + counts.failed > 0 ? `, ${counts.passed} passed, ${counts.failed} failed` : '';
   console.log(`${good ? 'ok    ' : 'FAILED'} ${name} (${seconds.toFixed(1)} s${tests})`);
   if (!good) console.log(`${printed.trimEnd()}\n`);
+}
+
+/** The story's last line: "N passed, N failed"; what it left out is shown. */
+function countEngineTests(printed) {
+  for (const line of printed.match(/^# .* is not on this machine.*$/gm) ?? []) console.log(line);
+  const [, passed = 0, failed = 0] = /^(\d+) passed, (\d+) failed$/m.exec(printed) ?? [];
+  return { passed: Number(passed), failed: Number(failed) };
 }
 
 /** Vitest's report: tests, and files that could not be loaded (they have no tests to fail). */

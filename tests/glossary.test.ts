@@ -4,8 +4,9 @@ import { basename } from 'node:path';
 import { parseSync } from 'vite';
 import { expect, it } from 'vitest';
 import { projectSchema } from '../src/model/project';
-import { GLOSSARY } from '../src/model/words/glossary';
+import { GLOSSARY, meaningOf, termsLike } from '../src/model/words/glossary';
 import { childNodes, isNode, type SyntaxNode } from './freeNames';
+import { sentences } from './sentences';
 import { filesUnder, textOf } from './srcFiles';
 
 /** The rows of the tables under a heading, without their heads: trade, code, meaning. */
@@ -93,6 +94,33 @@ it('has each term once, and a sentence for each', () => {
   const terms = rowsUnder('## Words', textOf('DEVELOPERS.md')).map(([term]) => term);
   expect(new Set(terms).size).toBe(terms.length);
   for (const { means } of GLOSSARY) expect(means).toMatch(/^\p{Lu}[^.]*\.$/u);
+});
+
+it('finds a word by any part of its name or meaning, in any letters, the nearest first', () => {
+  expect(termsLike('  ')).toEqual(GLOSSARY);
+  const cases = GLOSSARY.flatMap((term) => [
+    ...Array.from(term.term, (_, at) => [term, term.term.slice(0, at + 1), true] as const),
+    ...term.means.split(' ').map((word) => [term, word.toUpperCase(), false] as const),
+  ]);
+  for (const [term, sought, isBeginning] of cases) {
+    const found = termsLike(sought);
+    expect(found).toContain(term);
+    const begins = (one: { term: string }) => one.term.startsWith(sought.trim().toLowerCase());
+    const first = found.findIndex((one) => !begins(one));
+    if (isBeginning) expect(found.slice(0, first < 0 ? undefined : first)).toContain(term);
+    for (const one of found)
+      expect(`${one.term} ${one.means}`.toLowerCase()).toContain(sought.trim().toLowerCase());
+  }
+  expect(termsLike('no such word')).toEqual([]);
+  expect(meaningOf('colourway')).toBe('The same quilt in other fabrics.');
+});
+
+it('is the one place that says what a word means', () => {
+  const meanings = new Set(GLOSSARY.map(({ means }) => means));
+  const said = sources
+    .filter((path) => path !== 'src/model/words/glossary.ts')
+    .flatMap((path) => sentences(path, textOf(path)));
+  expect(said.filter(({ text }) => meanings.has(text))).toEqual([]);
 });
 
 const lost = (document: string) => codeWords(document).filter((word) => !known.has(word));

@@ -8,13 +8,36 @@ export const ROOMS: Readonly<Record<string, readonly string[]>> = {
   geometry: ['model'],
   cloth: ['model', 'geometry', 'colour'],
   cutting: ['model', 'geometry', 'colour', 'cloth'],
+  photo: ['model', 'geometry', 'colour', 'cloth'],
   balance: ['model', 'geometry', 'colour', 'cloth'],
   arrange: ['model', 'geometry', 'colour', 'cloth', 'balance', 'cutting'],
   drawing: ['model', 'geometry', 'colour', 'cloth', 'balance', 'cutting'],
   editing: ['model', 'geometry', 'colour', 'cloth', 'balance', 'cutting', 'arrange'],
-  store: ['model', 'geometry', 'colour', 'cloth', 'balance', 'cutting', 'arrange', 'drawing', 'editing'],
-  ui: ['model', 'geometry', 'colour', 'cloth', 'balance', 'cutting', 'drawing', 'editing', 'store'],
-  cli: ['model', 'geometry', 'colour', 'cloth', 'balance', 'cutting', 'arrange', 'drawing', 'editing'],
+  store: [
+    'model',
+    'geometry',
+    'colour',
+    'cloth',
+    'photo',
+    'balance',
+    'cutting',
+    'arrange',
+    'drawing',
+    'editing',
+  ],
+  ui: ['model', 'geometry', 'colour', 'cloth', 'photo', 'balance', 'cutting', 'drawing', 'editing', 'store'],
+  cli: [
+    'model',
+    'geometry',
+    'colour',
+    'cloth',
+    'photo',
+    'balance',
+    'cutting',
+    'arrange',
+    'drawing',
+    'editing',
+  ],
 };
 
 /** Rooms of which another room may import types only. */
@@ -30,7 +53,7 @@ export const SHORT_RULES: Readonly<Record<string, readonly string[]>> = {
 
 /** Rooms without React, page, storage, worker, clock or chance. */
 export const PURE_ROOMS = [
-  'model', 'geometry', 'colour', 'cloth', 'balance', 'cutting', 'arrange', 'drawing', 'editing',
+  'model', 'geometry', 'colour', 'cloth', 'photo', 'balance', 'cutting', 'arrange', 'drawing', 'editing',
 ] as const; // biome-ignore format: a list
 
 /** Packages (and their parts) no pure room imports, besides everything of Node. */

@@ -5,6 +5,7 @@ import { termScales } from '../balance/score/termScales';
 import { DEFAULT_WEIGHTS, evaluateTerms, inPoints, TERM_NAMES, weighted } from '../balance/score/terms';
 import { type WallModel, wallModel } from '../balance/wall/wallModel';
 import { clothTable } from '../cloth/cloths';
+import { asPieced } from '../geometry/asPieced';
 import { SIDES } from '../geometry/contact';
 import { type Move, moved } from '../model/moves';
 import type { Phrase } from '../model/phrase';
@@ -54,7 +55,11 @@ export interface Tries {
   readonly capped: boolean;
 }
 
-function deskFor(project: Project, wish: ShuffleWish) {
+/** What a wall is scored by: as ShuffleWish has it. */
+export type ScoreWish = Pick<ShuffleWish, 'weights' | 'intent' | 'lookalikes'>;
+
+/** The model, the scales and the weights by which walls are scored. */
+export function deskFor(project: Project, wish: ScoreWish) {
   const lookalikes = wish.lookalikes ?? project.preferences.lookalikes;
   const model = wallModel(project, clothTable(project.fabrics, undefined, lookalikes));
   const scales = termScales(model, wish.intent ?? project.preferences.intent);
@@ -63,12 +68,13 @@ function deskFor(project: Project, wish: ShuffleWish) {
 
 /** Runs one worker's share of the searches; yields the share of the budget spent, every few milliseconds. */
 export function* tryingAlternatives(
-  project: Project,
+  given: Project,
   wish: ShuffleWish,
   count: number,
   share: Share,
   now: () => number = noClock,
 ): Generator<number, Tries, boolean> {
+  const project = asPieced(given);
   const { model, scales, weights } = deskFor(project, wish);
   const decisions = decisionsOf(project, model, wish.scopes);
   const found: { run: number; kept: KeptData }[] = [];
@@ -98,11 +104,12 @@ export function* tryingAlternatives(
 
 /** Chooses the best result and those that differ most from it and from each other, whichever worker was done first. */
 export function chooseAlternatives(
-  project: Project,
+  given: Project,
   wish: ShuffleWish,
   count: number,
   tries: readonly Tries[],
 ): Alternative[] {
+  const project = asPieced(given);
   const { model, scales, weights } = deskFor(project, wish);
   const found = tries
     .flatMap((one) => one.found)

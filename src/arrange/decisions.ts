@@ -1,11 +1,10 @@
 // Lists what the arranger may change in a project: cells that exchange blocks, orientations, wedges to trade, wedges left over,
 // and sets that are not sewn yet. Pins and progress decide it, by the rules of model/freedom.ts.
-import type { WallModel } from '../balance/wall/wallModel';
+import { filled, type WallModel } from '../balance/wall/wallModel';
 import { wedgeLedger } from '../cutting/wedges/ledger';
 import { cellOf, orientation, stepsPerTurn, turnsOf } from '../model/find';
 import { whyCornersLocked, whyHangingLocked, whyOrderLocked, whyPlacesLocked } from '../model/freedom';
 import type { Block, Project, StripSet, StripSetId } from '../model/project';
-import { filled } from './live/costTables';
 
 /** The changes that the person allows the arranger to make. */
 export interface Scopes {

@@ -6,6 +6,7 @@ import { termScales } from '../balance/score/termScales';
 import { DEFAULT_WEIGHTS, evaluateTerms, TERM_NAMES, type Terms, weighted } from '../balance/score/terms';
 import { wallModel } from '../balance/wall/wallModel';
 import { clothTable } from '../cloth/cloths';
+import { asPieced } from '../geometry/asPieced';
 import { type Move, moved } from '../model/moves';
 import { type Phrase, phrase } from '../model/phrase';
 import type { Project } from '../model/project';
@@ -78,10 +79,11 @@ const REPORT = 16;
  * `next(true)` ends the shuffle with the best so far.
  */
 export function* arranging(
-  project: Project,
+  given: Project,
   wish: ShuffleWish,
   now: () => number = noClock,
 ): Generator<ShuffleProgress, ArrangeResult, boolean> {
+  const project = asPieced(given);
   const model = wallModel(
     project,
     clothTable(project.fabrics, undefined, wish.lookalikes ?? project.preferences.lookalikes),

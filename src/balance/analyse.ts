@@ -4,6 +4,7 @@
 import { type ClothOf, clothTable } from '../cloth/cloths';
 import { LOOKALIKE_THRESHOLD, meanColour } from '../cloth/likeness';
 import { type ColouredArea, type ValueStatistics, valueStatistics } from '../cloth/mixture';
+import { asPieced } from '../geometry/asPieced';
 import { layOut } from '../geometry/setting';
 import type { FabricId, Project } from '../model/project';
 import { type Clash, clashesBetween, clashesInside } from './clashes/clashes';
@@ -21,7 +22,7 @@ import type { Finding } from './finding';
 import { type Intent, SCATTERED } from './score/intent';
 import { type TermScales, termScales } from './score/termScales';
 import { clashTerms, spreadTerms, type Terms } from './score/terms';
-import { sameBlock, type WallModel, wallModel } from './wall/wallModel';
+import { filled, sameBlock, type WallModel, wallModel } from './wall/wallModel';
 
 export interface AnalysisOptions {
   /** Colours of a fabric; those of cloth/print unless given. */
@@ -33,6 +34,7 @@ export interface AnalysisOptions {
 }
 
 export interface Analysis {
+  /** The project that was analysed, its pictured blocks written out as pieced ones (geometry/asPieced). */
   readonly project: Project;
   readonly options: AnalysisOptions;
   /** Every clash, also those too small for a sentence. */
@@ -75,7 +77,8 @@ export function reanalyse(previous: Analysis, project: Project): Analysis {
   return analysed(project, previous.options, previous);
 }
 
-function analysed(project: Project, options: AnalysisOptions, previous: Analysis | null): Analysis {
+function analysed(given: Project, options: AnalysisOptions, previous: Analysis | null): Analysis {
+  const project = asPieced(given);
   const cloths =
     previous?.project.fabrics === project.fabrics
       ? previous.model.cloths
@@ -144,7 +147,7 @@ export function kept(previous: Analysis, project: Project, model: WallModel): Ke
     filled:
       all &&
       same.every((_, at) => hung(old.cellOf, at) === hung(model.cellOf, at)) &&
-      model.blockIn.every((block, cell) => block >= 0 === old.blockIn[cell]! >= 0),
+      model.blockIn.every((_, cell) => filled(model, cell) === filled(old, cell)),
     hanging: all && same.every((_, at) => inCell(at)),
   };
 }

@@ -8,6 +8,7 @@ import { writePattern } from '../drawing/pattern/pattern';
 import { openFont } from '../drawing/pattern/pdf/openFont';
 import { type PdfKit, PdfSheets } from '../drawing/pattern/pdf/pdfSheets';
 import { phrase, speak } from '../model/phrase';
+import type { Pictures } from '../model/picture/picture';
 import type { Project } from '../model/project';
 import { ok, type Result } from '../model/result';
 
@@ -39,8 +40,13 @@ export interface PatternFile {
 }
 
 /** The whole pattern of a project, or why there is none. */
-export function patternFile(project: Project, paper: PaperName, kit: PdfKit): Result<PatternFile> {
-  const sheets = new PdfSheets(kit, PAPERS[paper]);
+export function patternFile(
+  project: Project,
+  pictures: Pictures,
+  paper: PaperName,
+  kit: PdfKit,
+): Result<PatternFile> {
+  const sheets = new PdfSheets(kit, PAPERS[paper], pictures);
   const { unit } = project.preferences;
   const written = writePattern(
     project,

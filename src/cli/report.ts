@@ -113,6 +113,7 @@ function blockRow(project: Project, analysis: Analysis, block: Block): object {
   return {
     id: block.id,
     number: block.number,
+    kind: block.kind,
     cell: hung ? cell + 1 : null,
     ...(hung ? rowAndColumn(cell, project) : { row: null, column: null }),
     turnDegrees: hung ? (hung.turn * 360) / turnsOf(project.wedge.perBlock) : null,
@@ -122,6 +123,7 @@ function blockRow(project: Project, analysis: Analysis, block: Block): object {
     places: block.places.map((place, index) =>
       place === null ? null : { place: index + 1, set: labels.get(place.set), tip: place.tip },
     ),
+    ...(block.kind === 'pictured' ? { picture: block.picture, wedges: block.wedges } : {}),
     value: analysis.model.area[at]! > 0 ? analysis.model.lightness[at]! : null,
   };
 }

@@ -4,14 +4,17 @@
 import { readFileSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { drawProject } from '../drawing/drawProject';
+import { dataHrefs } from '../drawing/photos';
 import { drawingToSvg } from '../drawing/svg';
 import { openFile, type ReadableFile } from '../editing/openProject';
 import { inColourway } from '../model/colourway';
 import { phrase, speak } from '../model/phrase';
+import type { Pictures } from '../model/picture/picture';
 import type { Project } from '../model/project';
-import { failed, type Problem, type Result } from '../model/result';
+import type { Opened } from '../model/reading/read';
+import { failed, type Problem } from '../model/result';
 import { readArguments, type SheetRequest, USAGE } from './arguments';
-import { pngOf, tooLarge, usualWidth } from './picture';
+import { drawable, pngOf, tooLarge, usualWidth } from './picture';
 import { sheetAnalysis, sheetReport } from './report';
 import { checkFolder, type OutputFile, Stopped, writeAll } from './writeAll';
 
@@ -22,6 +25,14 @@ export interface Terminal {
   readonly complain: (line: string) => void;
   /** The person's wish to stop; without it the command runs to its end. */
   readonly stop?: AbortSignal;
+}
+
+/** A project with the pictures of its file. */
+interface Quilt {
+  readonly project: Project;
+  readonly pictures: Pictures;
+  /** The same as a PNG can be drawn with them. */
+  readonly forPng: Pictures;
 }
 
 /** The status of a command ended by an interrupt (128 and the number of the signal, as shells have it). */
@@ -45,11 +56,15 @@ export async function makeSheets(words: readonly string[], terminal: Terminal): 
   const opened = await Promise.all(
     files.map(({ file }) => openRequested(resolve(terminal.folder, file), request.value)),
   );
-  const projects: Project[] = [];
-  opened.forEach((project, index) => {
-    if (project.ok) projects.push(project.value);
-    else complain(terminal, files[index]!.file, project.problems);
-  });
+  const projects: Quilt[] = [];
+  for (const [index, read] of opened.entries()) {
+    const { file } = files[index]!;
+    if (read.ok) {
+      for (const sentence of read.remarks) terminal.complain(`${file}: ${speak(sentence)}`);
+      const { value: project, pictures } = read;
+      projects.push({ project, pictures, forPng: await drawable(pictures) });
+    } else complain(terminal, file, read.problems);
+  }
   if (!folder.ok || projects.length < files.length) return 2;
   try {
     const folders = await writeSheets(projects, request.value, terminal);
@@ -69,18 +84,19 @@ export async function makeSheets(words: readonly string[], terminal: Terminal): 
 
 /** Writes the sheets of all projects and, if requested, of their colourways; returns their folders. Throws where it cannot write. */
 async function writeSheets(
-  projects: readonly Project[],
+  quilts: readonly Quilt[],
   request: SheetRequest,
   terminal: Terminal,
 ): Promise<readonly string[]> {
-  const sheets = projects.flatMap((project, index) => {
+  const sheets = quilts.flatMap((quilt, index) => {
+    const { project } = quilt;
     const folder = join(request.out, request.files[index]!.folder);
     const colourways = request.colourways ? project.colourways : [];
     return [
-      { folder, project },
+      { folder, quilt },
       ...colourways.map((colourway, at) => ({
         folder: join(folder, colourwayFolder(at, colourway.name)),
-        project: inColourway(project, colourway),
+        quilt: { ...quilt, project: inColourway(project, colourway) },
       })),
     ];
   });
@@ -88,8 +104,8 @@ async function writeSheets(
   const pattern = request.pattern ? await patternMaker(request, terminal) : () => [];
   const places = folders.map((path) => resolve(terminal.folder, path));
   const make = (index: number) => {
-    const { project } = sheets[index]!;
-    return [...sheetOf(project, request), ...pattern(project)];
+    const { quilt } = sheets[index]!;
+    return [...sheetOf(quilt, request), ...pattern(quilt)];
   };
   await writeAll(places, make, terminal.stop);
   return folders;
@@ -99,12 +115,12 @@ async function writeSheets(
 async function patternMaker(
   request: SheetRequest,
   terminal: Terminal,
-): Promise<(project: Project) => OutputFile[]> {
+): Promise<(quilt: Quilt) => OutputFile[]> {
   const { patternFile, patternKit } = await import('./pattern');
   const kit = await patternKit();
-  return (project) => {
+  return ({ project, pictures }) => {
     const paper = request.paper ?? (project.preferences.unit === 'in' ? 'letter' : 'a4');
-    const made = patternFile(project, paper, kit);
+    const made = patternFile(project, pictures, paper, kit);
     if (!made.ok) throw new Error(speak(made.problems[0]!.message));
     const { bytes, missing } = made.value;
     if (missing.length > 0) {
@@ -115,7 +131,7 @@ async function patternMaker(
   };
 }
 
-async function openRequested(path: string, request: SheetRequest): Promise<Result<Project>> {
+async function openRequested(path: string, request: SheetRequest): Promise<Opened> {
   const opened = await openFile(fileAt(path));
   if (opened.ok && request.width !== null && tooLarge(request.width, drawProject(opened.value))) {
     return failed(
@@ -162,16 +178,17 @@ function reasonOf(error: unknown): string {
   return error instanceof Error ? error.message : String(error);
 }
 
-function sheetOf(project: Project, request: SheetRequest): OutputFile[] {
+function sheetOf({ project, pictures, forPng }: Quilt, request: SheetRequest): OutputFile[] {
   const drawing = drawProject(project);
   const analysis = sheetAnalysis(project);
   const pools = analysis.findings.flatMap((finding) => finding.marks.filter((mark) => mark.kind === 'pool'));
   const marks = request.marks ? [...analysis.clashes.flatMap((clash) => clash.marks), ...pools] : [];
-  const svg = drawingToSvg(drawing, { title: project.name || 'Quilt top', marks });
+  const svgWith = (shown: Pictures) =>
+    drawingToSvg(drawing, { title: project.name || 'Quilt top', marks, hrefOf: dataHrefs(shown) });
   const report = sheetReport(project, drawing, analysis);
   return [
-    { path: 'wall.svg', content: svg },
-    { path: 'wall.png', content: pngOf(svg, request.width ?? usualWidth(drawing)) },
+    { path: 'wall.svg', content: svgWith(pictures) },
+    { path: 'wall.png', content: pngOf(svgWith(forPng), request.width ?? usualWidth(drawing)) },
     { path: 'report.json', content: `${JSON.stringify(report, null, 1)}\n` },
   ];
 }

@@ -1,4 +1,5 @@
 // The fabric a new border starts with: one that is told apart from all it lies against, as far as the list of fabrics allows.
+import { asPieced } from '../geometry/asPieced';
 import { placeOnSide, SIDES } from '../geometry/contact';
 import type { Outline } from '../geometry/point';
 import { layOut, type SettingLayout } from '../geometry/setting';
@@ -33,7 +34,8 @@ export function borderFabric(project: Project): FabricId {
 }
 
 /** Fabrics along the outermost edge of the top: of the setting and the blocks' corners, and of the rims of wedges. */
-function alongTheEdge(project: Project): { setting: Set<FabricId>; rims: Set<FabricId> } {
+function alongTheEdge(given: Project): { setting: Set<FabricId>; rims: Set<FabricId> } {
+  const project = asPieced(given);
   const layout = layOut(project);
   const setting = new Set(
     layout.pieces.filter(({ outline }) => isAtEdge(outline, layout)).map((piece) => piece.fabric),

@@ -5,9 +5,11 @@ import { value } from '../colour/spaces';
 import { everyCloth, fabricsInUse } from '../model/colourway';
 import { freshId } from '../model/find';
 import { nameWith } from '../model/name';
+import { type Phrase, speak } from '../model/phrase';
 import type { Colourway, Fabric, Project } from '../model/project';
 import { meanColour } from './likeness';
 import { printMix } from './print/printMix';
+import { colourName } from './standIns';
 
 /** Values as they are, or lights and darks changed over. */
 export type ValueOrder = 'kept' | 'turnedOver';
@@ -44,22 +46,26 @@ export function swapsByValue(
 
 /**
  * A colourway's swaps and made-up cloth: of every fabric in use but the background one with its hues turned by `degrees`,
- * as light or dark as before. 'kept' puts each in its own fabric's place; 'turnedOver' as `swapsByValue` does. The cloth's
- * names end in `name`, its ids are new to the project. Nothing but background in use: neither swaps nor cloth.
+ * as light or dark as before. 'kept' puts each in its own fabric's place; 'turnedOver' as `swapsByValue` does. The cloth is
+ * named by the colour it has, as `write` says it, and `name`; its ids are new to the project. For photographed fabric it is plain, its mean
+ * turned. Nothing but background in use: neither swaps nor cloth.
  */
 export function turnedColourway(
   project: Project,
   name: string,
   degrees: number,
   order: ValueOrder,
+  write: (words: Phrase) => string = (words) => speak(words),
 ): Required<Pick<Colourway, 'swaps' | 'cloth'>> {
   const inUse = fabricsInUse(project).filter((fabric) => !fabric.background);
   const taken = everyCloth(project);
+  const named = new Map<string, number>();
   const cloth = inUse.map((fabric) => {
+    const turned = turnedCloth(fabric, degrees);
     const made: Fabric = {
-      ...turnedCloth(fabric, degrees),
+      ...turned,
       id: freshId('f', taken),
-      name: nameWith(fabric.name, `, ${name}`),
+      name: nameWith(colourTitle(turned.colour, named, write), `, ${name}`),
     };
     taken.push(made);
     return made;
@@ -71,7 +77,19 @@ export function turnedColourway(
   return { swaps, cloth };
 }
 
+/** A colour by its name, with a number where it comes again: Dark teal, Dark teal 2. */
+function colourTitle(hex: string, named: Map<string, number>, write: (words: Phrase) => string): string {
+  const words = write(colourName(hex));
+  const times = (named.get(words) ?? 0) + 1;
+  named.set(words, times);
+  const title = words.charAt(0).toUpperCase() + words.slice(1);
+  return times === 1 ? title : `${title} ${times}`;
+}
+
 function turnedCloth(fabric: Fabric, degrees: number): Fabric {
+  // A photograph with its hue turned would show fabric that does not exist.
+  if (fabric.cloth.kind === 'photo')
+    return { ...fabric, colour: hueTurned(meanColour(printMix(fabric)), degrees), cloth: { kind: 'plain' } };
   const colour = hueTurned(fabric.colour, degrees);
   if (fabric.cloth.kind === 'plain') return { ...fabric, colour };
   const { print } = fabric.cloth;

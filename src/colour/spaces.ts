@@ -12,7 +12,8 @@ export type LabD65 = readonly [number, number, number] & { readonly space?: 'lab
 /** OKLab: L 0–1, a and b about ±0.32 inside sRGB. */
 export type Oklab = readonly [number, number, number] & { readonly space?: 'oklab' };
 
-const WHITE_D65: Row = [0.3127 / 0.329, 1, (1 - 0.3127 - 0.329) / 0.329];
+/** The white of D65: chromaticity 0.3127, 0.3290 (CSS Color 4). */
+export const WHITE_D65: Row = [0.3127 / 0.329, 1, (1 - 0.3127 - 0.329) / 0.329];
 const XYZ_FROM_LINEAR: Matrix = [
   [506752 / 1228815, 87881 / 245763, 12673 / 70218],
   [87098 / 409605, 175762 / 245763, 12673 / 175545],
@@ -29,6 +30,7 @@ const OKLAB_FROM_ROOTS: Matrix = [
   [1.9779985324311684, -2.4285922420485799, 0.450593709617411],
   [0.0259040424655478, 0.7827717124575296, -0.8086757549230774],
 ];
+const LINEAR_FROM_XYZ = invert(XYZ_FROM_LINEAR);
 const LMS_FROM_LINEAR = multiply(LMS_FROM_XYZ, XYZ_FROM_LINEAR);
 const LINEAR_FROM_LMS = invert(LMS_FROM_LINEAR);
 const ROOTS_FROM_OKLAB = invert(OKLAB_FROM_ROOTS);
@@ -56,6 +58,16 @@ export function encodedOf([red, green, blue]: LinearRgb): Srgb {
 /** Linear sRGB → XYZ under D65. */
 export function xyzOf(linear: LinearRgb): Xyz {
   return transform(XYZ_FROM_LINEAR, linear);
+}
+
+/** XYZ under D65 → linear sRGB; the inverse of xyzOf, also for colours outside the gamut. */
+export function linearOfXyz(xyz: Xyz): LinearRgb {
+  return transform(LINEAR_FROM_XYZ, xyz);
+}
+
+/** A change of XYZ as a change of linear sRGB. */
+export function ofLinear(change: Matrix): Matrix {
+  return multiply(LINEAR_FROM_XYZ, multiply(change, XYZ_FROM_LINEAR));
 }
 
 const KAPPA = 24389 / 27;
@@ -101,7 +113,11 @@ export function linearOfHex(hex: string): LinearRgb {
  * anything but #rgb or #rrggbb.
  */
 export function value(hex: string): number {
-  const [red, green, blue] = linearOfHex(hex);
+  return valueOfLinear(linearOfHex(hex));
+}
+
+/** The same of linear light. */
+export function valueOfLinear([red, green, blue]: LinearRgb): number {
   const weights = XYZ_FROM_LINEAR[1];
   return 116 * labRoot(weights[0] * red + weights[1] * green + weights[2] * blue) - 16;
 }

@@ -1,11 +1,13 @@
 // Draws a project. The pieces of a block are cached as long as the block, its strip sets and the wedge are the same objects, so
 // that after a change to one of 400 blocks only that block is drawn anew.
+import { writtenOut } from '../geometry/asPieced';
 import { wedgeBands } from '../geometry/bands';
 import { bandOutline, cornerOutlines } from '../geometry/block';
-import { type Outline, placed } from '../geometry/point';
+import { boxOutline, type Outline, placed } from '../geometry/point';
 import { layOut } from '../geometry/setting';
-import { apothem } from '../geometry/wedge';
+import { apothem, finishedBlock } from '../geometry/wedge';
 import { cellIndexOf, turnsOf } from '../model/find';
+import type { PictureId } from '../model/picture/picture';
 import type { Block, Cell, FabricId, Project, StripSet, StripSetId, WedgePlan } from '../model/project';
 import { cornerFabricOf, isPlain } from '../model/wallCells';
 import { bindingEdge } from './bindingEdge';
@@ -98,8 +100,10 @@ interface KeptPieces {
 
 const keptPieces = new WeakMap<Block, KeptPieces>();
 
-function blockPieces(block: Block, lookup: SetLookup, wedge: WedgePlan, corner: FabricId): readonly Piece[] {
-  const sets = block.places.map((place) => (place ? lookup.get(place.set) : undefined));
+function blockPieces(given: Block, lookup: SetLookup, wedge: WedgePlan, corner: FabricId): readonly Piece[] {
+  const { block, sets: shown } = writtenOut(given, wedge);
+  const setOf = (id: StripSetId) => lookup.get(id) ?? shown.find((set) => set.id === id);
+  const sets = block.places.map((place) => (place ? setOf(place.set) : undefined));
   const kept = keptPieces.get(block);
   const same =
     kept?.wedge === wedge && kept.corner === corner && kept.sets.every((set, place) => set === sets[place]);
@@ -109,9 +113,17 @@ function blockPieces(block: Block, lookup: SetLookup, wedge: WedgePlan, corner: 
     ...cornerOutlines(wedge).map((outline): Piece => {
       return { part: 'corner', fabric: corner, outline, place: null, band: null, grain: 0 };
     }),
+    ...(given.kind === 'pictured' ? [picturePiece(given.picture, wedge)] : []),
   ];
   keptPieces.set(block, { wedge, corner, sets, pieces });
   return pieces;
+}
+
+/** The picture over a block: it fills the block's box, corners and all. */
+function picturePiece(picture: PictureId, wedge: WedgePlan): Piece {
+  const { width, height } = finishedBlock(wedge);
+  const outline = boxOutline({ x: -width / 2, y: -height / 2, width, height });
+  return { part: 'picture', fabric: null, outline, place: null, band: null, grain: 0, picture };
 }
 
 /** The pieces of one place: its bands, and a bare piece for a place without a wedge or for the middle of a set that is too low. */

@@ -1,11 +1,15 @@
 // The drawing: a plain tree of pieces with fabrics, places and outlines in inches. Screen, SVG, PNG and PDF are made from it.
 import type { Box, Outline, Point } from '../geometry/point';
 import type { SettingPart } from '../geometry/settingPiece';
+import type { PictureId } from '../model/picture/picture';
 import type { BlockId, Fabric, FabricId } from '../model/project';
 import type { Degrees, Inches } from '../model/units';
 
-/** `bare`: a place without a wedge, or the middle that a set leaves open because it is too low. */
-export type Part = 'band' | 'corner' | 'bare' | SettingPart | 'binding';
+/**
+ * `bare`: a place without a wedge, or the middle that a set leaves open because it is too low. `picture`: the picture of a whole
+ * block, over what is known of its pieces.
+ */
+export type Part = 'band' | 'corner' | 'bare' | SettingPart | 'binding' | 'picture';
 
 export interface Piece {
   readonly part: Part;
@@ -17,6 +21,8 @@ export interface Piece {
   readonly band: number | null;
   /** Direction of the strip it was cut from, and of its print: degrees clockwise from the right. */
   readonly grain: Degrees;
+  /** The picture that fills the box of the block, its upper side up as long as the block is not turned; only on a `picture`. */
+  readonly picture?: PictureId;
 }
 
 /** A block that hangs in a cell. Coordinates of its pieces are from its own middle, before it is turned. */

@@ -9,6 +9,11 @@ export function inchText(inches: number): string {
   return short === '-0' ? '0' : short;
 }
 
+/** A length of a print as text, to a ten-thousandth of an inch. */
+export function short(inches: number): string {
+  return String(Math.round(inches * 1e4) / 1e4 + 0);
+}
+
 /** A point as "x,y", for path data and lists of points. */
 export function pointText(point: Point): string {
   return `${inchText(point.x)},${inchText(point.y)}`;

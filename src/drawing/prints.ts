@@ -1,12 +1,14 @@
-// Writes printed cloth as SVG patterns in inches. cloth/print makes the figures; figures of one colour share a path here, so that
+// Writes printed and photographed cloth as SVG patterns in inches. cloth/print makes the figures of prints, photos.ts those of
+// photographs; figures of one colour share a path here, so that
 // a tile has few nodes.
 import { meanColour } from '../cloth/likeness';
 import { curveThrough } from '../cloth/print/curve';
-import { printTile, printTurn } from '../cloth/print/printTile';
+import { clothAngle, printTile } from '../cloth/print/printTile';
 import type { PrintShape, Tone } from '../cloth/print/shape';
 import type { Point } from '../geometry/point';
 import type { Fabric } from '../model/project';
-import { escaped, inchText } from './number';
+import { escaped, inchText, short } from './number';
+import { groundOf, type HrefOf, NO_HREFS, photoFigures, type TileSize } from './photos';
 
 export interface Pattern {
   readonly id: string;
@@ -16,26 +18,29 @@ export interface Pattern {
 
 const patterns = new WeakMap<Fabric, Pattern>();
 
-/** The pattern of a printed fabric, or null for plain cloth. Its id contains the fabric's id. Cached for each fabric. */
-export function patternFor(fabric: Fabric): Pattern | null {
+/**
+ * The pattern of a printed or photographed fabric, or null for plain cloth. Its id contains the fabric's id. Prints are cached for
+ * each fabric. Who only asks for the id need not know where the pictures are.
+ */
+export function patternFor(fabric: Fabric, hrefOf: HrefOf = NO_HREFS): Pattern | null {
+  const { cloth } = fabric;
+  if (cloth.kind === 'photo')
+    return patternOf(fabric, cloth.photo, photoFigures(cloth.photo, fabric.colour, hrefOf));
   const tile = printTile(fabric);
-  if (!tile || fabric.cloth.kind !== 'print') return null;
+  if (!tile) return null;
   let pattern = patterns.get(fabric);
   if (!pattern) {
-    const id = patternId(fabric);
-    const width = inchText(tile.width);
-    const height = inchText(tile.height);
-    // The ground runs past the tile on all sides: a rounded edge would show as a hairline grid.
-    const ground = `<path fill="${tile.ground}" d="M${short(-tile.width)} ${short(-tile.height)}h${short(3 * tile.width)}v${short(3 * tile.height)}h${short(-3 * tile.width)}z"/>`;
-    const size = `width="${width}" height="${height}" patternUnits="userSpaceOnUse"`;
-    const turn = turnText(fabric.cloth.print.angle);
-    pattern = {
-      id,
-      markup: `<pattern id="${id}" ${size}${turn}>${ground}${figures(tile.shapes)}</pattern>`,
-    };
+    pattern = patternOf(fabric, tile, `${groundOf(tile, tile.ground)}${figures(tile.shapes)}`);
     patterns.set(fabric, pattern);
   }
   return pattern;
+}
+
+function patternOf(fabric: Fabric, tile: TileSize, content: string): Pattern {
+  const id = patternId(fabric);
+  const size = `width="${inchText(tile.width)}" height="${inchText(tile.height)}" patternUnits="userSpaceOnUse"`;
+  const turn = turnText(clothAngle(fabric, 0));
+  return { id, markup: `<pattern id="${id}" ${size}${turn}>${content}</pattern>` };
 }
 
 /** The fill of a piece of cloth: a colour, or a reference to a pattern. */
@@ -50,15 +55,15 @@ export interface ClothFill {
  * refers to the figures of the first, so that each direction costs one node.
  */
 export function clothFill(fabric: Fabric, grain: number): ClothFill {
-  const base = patternFor(fabric);
-  if (!base || fabric.cloth.kind !== 'print') return { fill: fabric.colour, turned: null };
-  const turn = printTurn(fabric, grain);
-  if (turn < 1e-9) return { fill: `url(#${base.id})`, turned: null };
-  const id = `${base.id}-${inchText(turn).replace('.', '_')}`;
-  const transform = turnText(fabric.cloth.print.angle + turn);
+  if (fabric.cloth.kind === 'plain') return { fill: fabric.colour, turned: null };
+  const base = patternId(fabric);
+  const turn = clothAngle(fabric, grain) - clothAngle(fabric, 0);
+  if (turn < 1e-9) return { fill: `url(#${base})`, turned: null };
+  const id = `${base}-${inchText(turn).replace('.', '_')}`;
+  const transform = turnText(clothAngle(fabric, grain));
   return {
     fill: `url(#${id})`,
-    turned: { id, markup: `<pattern id="${id}" href="#${base.id}"${transform}/>` },
+    turned: { id, markup: `<pattern id="${id}" href="#${base}"${transform}/>` },
   };
 }
 
@@ -92,11 +97,6 @@ function lookOf(shape: PrintShape): string {
 /** The colour of a tone; threads too fine to tell apart are mixed as light. */
 function toneColour(tone: Tone): string {
   return tone.length === 1 ? tone[0]!.hex : meanColour(tone);
-}
-
-/** A length of a print as text, to a ten-thousandth of an inch. */
-function short(inches: number): string {
-  return String(Math.round(inches * 1e4) / 1e4 + 0);
 }
 
 function pair(point: Point): string {

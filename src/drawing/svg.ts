@@ -7,6 +7,7 @@ import type { Drawing, HungBlock, Piece } from './drawing';
 import { absoluteGrain, absoluteOutline } from './drawProject';
 import { marksLayer } from './marksLayer';
 import { escaped, inchText, pointText } from './number';
+import { type HrefOf, NO_HREFS } from './photos';
 import { clothFill, patternFor } from './prints';
 
 export interface SvgOptions {
@@ -16,6 +17,8 @@ export interface SvgOptions {
   readonly caption?: string;
   /** Marks of findings, drawn over the cloth. */
   readonly marks?: readonly Mark[];
+  /** Where pictures are; without it photographed fabrics are drawn in their mean colour, and of blocks what was read of them. */
+  readonly hrefOf?: HrefOf;
 }
 
 /** Colour of places without cloth: neither light nor dark. */
@@ -28,10 +31,10 @@ const CAPTION_HEIGHT = 2;
 
 /** The text of an SVG file. Width, height and viewBox are in inches. The same input gives the same text. */
 export function drawingToSvg(drawing: Drawing, options: SvgOptions = {}): string {
-  const cloth = clothOf(drawing.fabrics);
+  const cloth = clothOf(drawing.fabrics, options.hrefOf);
   const pieces = [
     ...drawing.setting.map((piece) => polygon(piece, piece.outline, piece.grain, null, cloth)),
-    ...drawing.blocks.map((hung) => blockGroup(hung, cloth)),
+    ...drawing.blocks.map((hung) => blockGroup(hung, cloth, drawing.block, options.hrefOf ?? NO_HREFS)),
     ...drawing.emptyCells.map(({ cell, box }) => emptyCell(cell, box, drawing.tilt)),
     ...drawing.binding.map((piece) => polygon(piece, piece.outline, piece.grain, null, cloth)),
   ];
@@ -63,14 +66,17 @@ interface ClothLookup {
   readonly patterns: Map<string, string>;
 }
 
-function clothOf(fabrics: readonly Fabric[]): ClothLookup {
+function clothOf(fabrics: readonly Fabric[], hrefOf: HrefOf | undefined): ClothLookup {
   const known = new Map(fabrics.map((fabric) => [fabric.id, fabric]));
   const patterns = new Map<string, string>();
+  const bases = new Set<Fabric>();
   const fill = (piece: Piece, grain: number) => {
     const fabric = piece.fabric === null ? undefined : known.get(piece.fabric);
     if (!fabric) return BARE;
-    const base = patternFor(fabric);
     const cloth = clothFill(fabric, grain);
+    // A picture is written once, however many pieces are cut from its fabric.
+    const base = bases.has(fabric) ? null : patternFor(fabric, hrefOf);
+    bases.add(fabric);
     if (base) patterns.set(base.id, base.markup);
     if (cloth.turned) patterns.set(cloth.turned.id, cloth.turned.markup);
     return cloth.fill;
@@ -86,13 +92,30 @@ function emptyCell(cell: number, box: Box, tilt: Drawing['tilt']): string {
   return `<rect data-empty-cell="${cell + 1}" ${at} ${size}${turned} fill="${BARE}"/>`;
 }
 
-function blockGroup(hung: HungBlock, cloth: ClothLookup): string {
-  const pieces = hung.pieces.map((piece) =>
-    polygon(piece, absoluteOutline(hung, piece), absoluteGrain(hung, piece), hung.number, cloth),
+function blockGroup(hung: HungBlock, cloth: ClothLookup, size: Drawing['block'], hrefOf: HrefOf): string {
+  const pieces = hung.pieces.flatMap((piece) =>
+    piece.picture === undefined
+      ? polygon(piece, absoluteOutline(hung, piece), absoluteGrain(hung, piece), hung.number, cloth)
+      : image(hung, size, hrefOf(piece.picture)),
   );
   const tilt = hung.tilt === 0 ? '' : ` data-tilt="${hung.tilt}"`;
   const about = `data-cell="${hung.cell + 1}" data-quarters="${hung.quarters}"${tilt} role="group"`;
   return `<g ${about} aria-label="Block ${hung.number}">\n${pieces.join('\n')}\n</g>`;
+}
+
+/** The picture over a block, turned with it; nothing where it is not to be had. What is known of the block's pieces lies under it. */
+function image(
+  { centre, quarters, tilt, number }: HungBlock,
+  size: Drawing['block'],
+  href: string | null,
+): string[] {
+  if (href === null) return [];
+  const { width, height } = size;
+  const box = `x="${inchText(-width / 2)}" y="${inchText(-height / 2)}" width="${inchText(width)}" height="${inchText(height)}"`;
+  const at = `translate(${inchText(centre.x)} ${inchText(centre.y)}) rotate(${quarters * 90 + tilt})`;
+  return [
+    `<image data-block="${number}" data-part="picture" ${box} preserveAspectRatio="none" transform="${at}" href="${escaped(href)}"/>`,
+  ];
 }
 
 function polygon(

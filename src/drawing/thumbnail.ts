@@ -1,4 +1,5 @@
-// A whole top for a picture of a few dozen pixels: its outlines by colour, prints in the colour of their ground. Figures of prints
+// A whole top for a picture of a few dozen pixels: its outlines by colour, prints in the colour of their ground, and of blocks in
+// pictures what was read of them. Figures of prints
 // would not be seen, and take long for many quilts.
 import { type Outline, placed } from '../geometry/point';
 import type { FabricId, Project } from '../model/project';
@@ -42,7 +43,8 @@ export function thumbnailOf(project: Project): Thumbnail {
     add(null, placed(corners, 0, { x: box.x + w, y: box.y + h }, drawing.tilt));
   }
   for (const hung of drawing.blocks)
-    for (const piece of hung.pieces) add(piece.fabric, absoluteOutline(hung, piece));
+    for (const piece of hung.pieces)
+      if (piece.picture === undefined) add(piece.fabric, absoluteOutline(hung, piece));
   return pictureOf(drawing, fills);
 }
 

@@ -2,6 +2,7 @@
 // Previews on the wall run through here too, so that they show exactly what accepting them gives.
 import { enablePatches, type Patch, produceWithPatches } from 'immer';
 import { checkWedges } from '../cutting/wedges/ledger';
+import { checkPictured } from '../geometry/asPieced';
 import { checkPieceCount } from '../geometry/pieceCount';
 import { checkReferences } from '../model/check';
 import { type Move, movedIfFree } from '../model/moves';
@@ -68,8 +69,7 @@ export function apply(project: Project, command: Command): Outcome {
     });
     const patches = [...moving, ...changing];
     const inverse = [...changingBack, ...movingBack];
-    const problems =
-      patches.length === 0 ? [] : [...checkReferences(next), ...checkWedges(next), ...checkPieceCount(next)];
+    const problems = patches.length === 0 ? [] : problemsOf(next);
     if (problems.length > 0) return { ok: false, problems };
     const { label, slide } = command;
     return {
@@ -81,6 +81,15 @@ export function apply(project: Project, command: Command): Outcome {
     if (error instanceof Refusal) return { ok: false, problems: [error.problem] };
     throw error;
   }
+}
+
+function problemsOf(project: Project): Problem[] {
+  return [
+    ...checkReferences(project),
+    ...checkWedges(project),
+    ...checkPieceCount(project),
+    ...checkPictured(project),
+  ];
 }
 
 function rearranged(project: Project, moves: readonly Move[]): Project {

@@ -2,16 +2,17 @@
 // quilts, examples and the command line all come through here. Every refusal names the place in the maker's words.
 
 import { checkWedges } from '../cutting/wedges/ledger';
+import { checkPictured } from '../geometry/asPieced';
 import { checkPieceCount } from '../geometry/pieceCount';
 import { phrase } from '../model/phrase';
 import type { Project } from '../model/project';
 import { decodeText } from '../model/reading/projectText';
-import { readDocument, readProject } from '../model/reading/read';
+import { type Opened, readDocument, readProject } from '../model/reading/read';
 import { failed, type Result } from '../model/result';
 
 const MEGABYTE = 1024 * 1024;
-/** The size of the largest file that is read; a wall of 400 blocks takes about a hundredth of it. */
-export const MOST_MEGABYTES = 50;
+/** The size of the largest file that is read; a wall of 400 blocks without pictures takes less than a hundredth of it. */
+export const MOST_MEGABYTES = 80;
 
 /** The part of a browser's File that openFile uses. `size` is in bytes. */
 export interface ReadableFile {
@@ -20,7 +21,7 @@ export interface ReadableFile {
 }
 
 /** Opens a project file, or says where and why it fails. Never rejects, and never writes to the file. */
-export async function openFile(file: ReadableFile): Promise<Result<Project>> {
+export async function openFile(file: ReadableFile): Promise<Opened> {
   let bytes: ArrayBuffer | Uint8Array;
   try {
     if (file.size > MOST_MEGABYTES * MEGABYTE) return tooLarge(file.size);
@@ -40,8 +41,8 @@ function tooLarge(size: number) {
   return failed('too-large', '', phrase(say, { size: Math.ceil(size / MEGABYTE), most: MOST_MEGABYTES }));
 }
 
-/** Opens the text of a project file. */
-export function openProject(text: string): Result<Project> {
+/** Opens the text of a project file, with the pictures in it. */
+export function openProject(text: string): Opened {
   return checked(readProject(text));
 }
 
@@ -50,8 +51,11 @@ export function openDocument(document: unknown): Result<Project> {
   return checked(readDocument(document));
 }
 
-function checked(read: Result<Project>): Result<Project> {
+function checked<Read extends Result<Project>>(
+  read: Read,
+): Read | Extract<Result<Project>, { readonly ok: false }> {
   if (!read.ok) return read;
-  const problems = [...checkWedges(read.value), ...checkPieceCount(read.value)];
+  const project = read.value;
+  const problems = [...checkWedges(project), ...checkPieceCount(project), ...checkPictured(project)];
   return problems.length === 0 ? read : { ok: false, problems };
 }

@@ -35,7 +35,7 @@ export function checkPieceCount(project: Project): Problem[] {
     ];
   }
   const say =
-    'The top would have {pieces} pieces; at most {most} are drawn. Take fewer blocks or fewer strips to a set.';
+    'The top would have {pieces} pieces; at most {most} are drawn. Use fewer blocks or fewer strips per set.';
   return [{ code: 'too-many-pieces', path: 'blocks', message: phrase(say, values) }];
 }
 
@@ -45,7 +45,10 @@ const MOST_CORNERS = 4;
 function blockPieces({ blocks, stripSets }: Project): number {
   const strips = new Map(stripSets.map((set) => [set.id, set.strips.length]));
   const inPlaces = blocks.map((block) =>
-    total(block.places.map((place) => (place ? (strips.get(place.set) ?? 0) : 1))),
+    block.kind === 'pictured'
+      ? // Where not all is known, the middle is a piece of its own.
+        total(block.wedges.map(({ bands }) => bands.length + 1))
+      : total(block.places.map((place) => (place ? (strips.get(place.set) ?? 0) : 1))),
   );
   return total(inPlaces) + MOST_CORNERS * blocks.length;
 }

@@ -72,7 +72,7 @@ export function wedgeProblem(wedge: WedgePlan): Phrase | null {
   if (tipRadius(wedge) > 1e-9) {
     const least = wedge.seam - wedge.seam * Math.sin(Math.PI / wedge.perBlock);
     return phrase(
-      'The template is trimmed for a {seam} seam, so an assembly seam under {least} leaves a hole in the middle.',
+      'The template is trimmed for a {seam} seam, so a seam under {least} between the wedges leaves a hole in the middle.',
       {
         seam: { seam: wedge.seam },
         least: { seam: least },

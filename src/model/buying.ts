@@ -10,7 +10,7 @@ const amount = v.pipe(
   v.number(),
   v.finite(),
   v.minValue(0, 'a price cannot be below 0'),
-  v.maxValue(100_000, 'a price is at most 100000'),
+  v.maxValue(100_000),
 );
 
 /** The price of a yard, a metre or a fat quarter; null: not known. */

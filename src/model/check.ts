@@ -2,9 +2,10 @@
 // cutting/wedges/ledger.ts checks how many wedges a set yields and how many are used.
 import { type FabricUse, fabricUses } from './fabricUses';
 import { stepsPerTurn, turnsOf } from './find';
+import { cornersOn } from './freedom';
 import { isKeyTooNarrow, isTooNarrow, leastKeyWidth } from './lengths';
 import { type Phrase, type PhraseValue, phrase } from './phrase';
-import type { Project } from './project';
+import type { PicturedBlock, Project } from './project';
 import type { Problem } from './result';
 import { cellCount, isPlain } from './wallCells';
 
@@ -91,7 +92,7 @@ function isMadeUp(use: FabricUse): boolean {
 export function tooNarrow(path: string, width: number, seam: number): Problem[] {
   if (!isTooNarrow(width, seam)) return [];
   const say = 'A strip cut {width} wide vanishes in its two seams; it must be wider than {least}.';
-  return [problem('strip-too-narrow', path, say, { width: { inches: width }, least: { inches: 2 * seam } })];
+  return [problem('strip-too-narrow', path, say, { width: { inches: width }, least: { atLeast: 2 * seam } })];
 }
 
 function stripWidths(project: Project): Problem[] {
@@ -114,7 +115,7 @@ function keyWidth(path: string, width: number, seam: number): Problem[] {
   if (!isKeyTooNarrow(width, seam)) return [];
   const say =
     'A piece of a border cut {width} wide vanishes in its two seams; it must be at least {least} wide.';
-  const values = { width: { inches: width }, least: { inches: leastKeyWidth(seam) } };
+  const values = { width: { inches: width }, least: { atLeast: leastKeyWidth(seam) } };
   return [problem('strip-too-narrow', `${path}.width`, say, values)];
 }
 
@@ -124,7 +125,8 @@ function blockParts(project: Project): Problem[] {
   return project.blocks.flatMap((block, index) => {
     const problems: Problem[] = [];
     const values = { block: block.number, perBlock };
-    if (block.places.length !== perBlock) {
+    if (block.kind === 'pictured') problems.push(...picturedParts(block, `blocks[${index}]`, perBlock));
+    else if (block.places.length !== perBlock) {
       const say =
         'Block {block} has {places} places; with {perBlock} wedges to the block it needs {perBlock}.';
       problems.push(
@@ -148,6 +150,26 @@ function blockParts(project: Project): Problem[] {
     });
     return problems;
   });
+}
+
+/** Problems of a picture that shows another block than those of the quilt, or one that cannot have been photographed. */
+function picturedParts(
+  { number, wedges, progress }: PicturedBlock,
+  path: string,
+  perBlock: number,
+): Problem[] {
+  const problems: Problem[] = [];
+  if (wedges.length !== perBlock) {
+    const say =
+      'Block {block} is a picture of {wedges} wedges; with {perBlock} wedges to the block it needs {perBlock}.';
+    const values = { block: number, wedges: wedges.length, perBlock };
+    problems.push(problem('wedges', `${path}.wedges`, say, values));
+  }
+  if (!cornersOn({ progress })) {
+    const say = 'Block {block} is a picture of a sewn block; its corners are on.';
+    problems.push(problem('picture-sewn', `${path}.progress`, say, { block: number }));
+  }
+  return problems;
 }
 
 /** Problems of settings that cannot be sewn. */

@@ -1,12 +1,14 @@
 // Colourways: which fabric stands for which, and the project with those fabrics exchanged. Blocks, wall and progress do not
 // change; only the cloth does.
 
-import { exchangeFabrics, quiltUses } from './fabricUses';
+import { putOthers, type QuiltUse, quiltUses } from './fabricUses';
+import { cellIndexOf } from './find';
 import type { Colourway, Fabric, FabricId, Project } from './project';
+import { cornerFabricOf } from './wallCells';
 
-/** The fabrics in the quilt's strip sets, corners, setting and backing, in the order of the project's list. */
+/** The fabrics of the quilt that a colourway can exchange, in the order of the project's list: all but those only in pictures. */
 export function fabricsInUse(project: Project): Fabric[] {
-  const used = new Set(quiltUses(project).map((use) => use.fabric));
+  const used = new Set(dyedUses(project).map((use) => use.fabric));
   return project.fabrics.filter((fabric) => used.has(fabric.id));
 }
 
@@ -34,10 +36,30 @@ export function standsFor(colourway: Colourway, fabric: FabricId): FabricId {
   return colourway.swaps.find((swap) => swap.fabric === fabric)?.by ?? fabric;
 }
 
-/** Exchanges the quilt's fabrics for those of a colourway. Mutates `project`, a draft or copy, except for its lists of cloth. */
+/** What a colourway exchanges: not what is in a picture, which stays as it is. */
+function dyedUses(project: Project): readonly QuiltUse[] {
+  return quiltUses(project).filter(
+    (use) =>
+      use.purpose !== 'picturedBands' && !(use.purpose === 'blockCorners' && use.of.kind === 'pictured'),
+  );
+}
+
+/** How many blocks are pictures: they stay as they are in every colourway. */
+export function picturesInQuilt({ blocks }: Pick<Project, 'blocks'>): number {
+  return blocks.filter((block) => block.kind === 'pictured').length;
+}
+
+/**
+ * Exchanges the quilt's fabrics for those of a colourway, but in pictures. Mutates `project`, a draft or copy, except for its
+ * lists of cloth.
+ */
 export function exchangeForColourway(project: Project, { swaps }: Colourway): void {
   const by = new Map(swaps.map((swap) => [swap.fabric, swap.by]));
-  exchangeFabrics(project, (fabric) => by.get(fabric) ?? fabric);
+  // The corners in a picture are sewn: they no longer follow the quilt's corners.
+  for (const block of project.blocks)
+    if (block.kind === 'pictured')
+      block.cornerFabric = cornerFabricOf(project, block, cellIndexOf(project, block.id));
+  putOthers(dyedUses(project), (fabric) => by.get(fabric) ?? fabric);
 }
 
 /**

@@ -15,3 +15,15 @@ export function roundedHalfUp(amount: number, places: number): number {
 export function decimalText(amount: number, places: number): string {
   return roundedHalfUp(amount, places).toFixed(places);
 }
+
+/**
+ * A number as people write it, with a decimal point: 14,5 gives 14.5, and of two kinds of marks the last is the decimal one (1,234.5
+ * and 1.234,5 give 1234.5).
+ */
+export function withDecimalPoint(text: string): string {
+  const grouped = /^\d{1,3}(?:(?:,\d{3})+\.|(?:\.\d{3})+,)\d*$/.test(text);
+  const decimal = Math.max(text.lastIndexOf(','), text.lastIndexOf('.'));
+  return grouped
+    ? `${text.slice(0, decimal).replace(/[.,]/g, '')}.${text.slice(decimal + 1)}`
+    : text.replace(',', '.');
+}

@@ -29,6 +29,10 @@ const WORDS: Readonly<Record<Exclude<QuiltPurpose, 'strip'>, UseWords>> = {
     part: phrase('corners of some blocks'),
     sentence: 'The corners of block {block} are of {name}.',
   },
+  picturedBands: {
+    part: phrase('blocks in pictures'),
+    sentence: 'The picture of block {block} shows {name}.',
+  },
   backing: { part: phrase('backing'), sentence: 'The backing is of {name}.' },
 };
 
@@ -44,7 +48,8 @@ export function whereUsed(project: Project, id: FabricId): Phrase | null {
   const [first] = uses;
   if (!first) return null;
   if (first.purpose !== 'strip') {
-    const block = first.purpose === 'blockCorners' ? { block: first.of.number } : {};
+    const ofBlock = first.purpose === 'blockCorners' || first.purpose === 'picturedBands';
+    const block = ofBlock ? { block: first.of.number } : {};
     return phrase(WORDS[first.purpose].sentence, { name, ...block });
   }
   const sets = new Set(uses.flatMap((use) => (use.purpose === 'strip' ? [use.of.label] : [])));

@@ -55,6 +55,16 @@ const QUILT = {
     binding ? named(binding, 'setting.binding', binding, 'fabric') : [],
   blockCorners: ({ blocks }) =>
     blocks.flatMap((block, at) => named(block, `blocks[${at}]`, block, 'cornerFabric')),
+  picturedBands: ({ blocks }) =>
+    blocks.flatMap((block, at) =>
+      block.kind === 'pictured'
+        ? block.wedges.flatMap(({ bands }, wedge) =>
+            bands.flatMap((band, index) =>
+              named(block, `blocks[${at}].wedges[${wedge}].bands[${index}]`, band, 'fabric'),
+            ),
+          )
+        : [],
+    ),
   backing: ({ buying: { backing } }) => named(backing, 'buying.backing', backing, 'fabric'),
 } satisfies Table;
 
@@ -77,7 +87,7 @@ const LISTS = {
 type UseIn<T extends Table> = {
   [P in keyof T]: { readonly purpose: P } & ReturnType<T[P]>[number];
 }[keyof T];
-type QuiltUse = UseIn<typeof QUILT>;
+export type QuiltUse = UseIn<typeof QUILT>;
 type RowUse = UseIn<typeof LISTS>;
 export type FabricUse = QuiltUse | RowUse;
 /** What a fabric of the quilt is for. */
@@ -100,7 +110,12 @@ export function fabricUses(project: Project): FabricUse[] {
 
 /** Exchanges the fabrics of the quilt. Mutates `project`, a draft or copy, except for cloth on hand and colourways. */
 export function exchangeFabrics(project: Project, swapped: (fabric: FabricId) => FabricId): void {
-  for (const use of quiltUses(project)) {
+  putOthers(quiltUses(project), swapped);
+}
+
+/** Writes another fabric in these uses, wherever it is another. Mutates the document of the uses. */
+export function putOthers(uses: readonly QuiltUse[], swapped: (fabric: FabricId) => FabricId): void {
+  for (const use of uses) {
     const other = swapped(use.fabric);
     if (other !== use.fabric) use.put(other);
   }

@@ -94,10 +94,16 @@ export function freshNumber(project: Project): number {
   return number;
 }
 
-/** Whether any block on the wall has a wedge; without one there is no balance to compute. */
+/** Whether any block on the wall has a wedge that is known; without one there is no balance to compute. */
 export function hasWedges({ blocks, wall }: Project): boolean {
   const hung = new Set(wall.cells.map((cell) => cell?.block));
-  return blocks.some((block) => hung.has(block.id) && block.places.some((place) => place !== null));
+  return blocks.some((block) => hung.has(block.id) && rimsKnown(block) > 0);
+}
+
+/** In how many places of a block the fabric on the rim is known: those with a wedge, or those that its picture shows. */
+export function rimsKnown(block: Block): number {
+  if (block.kind === 'pieced') return block.places.filter((place) => place !== null).length;
+  return block.wedges.filter(({ bands: [rim] }) => rim && rim.fabric !== null).length;
 }
 
 /** Whether a quilt holds nothing yet: no fabric but background, nothing on hand, no set and no block. */

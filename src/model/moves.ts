@@ -146,8 +146,9 @@ const ROWS: { readonly [K in Move['kind']]: Row<Extract<Move, { kind: K }>> } = 
     touches: (project, { block }) => withCell(project, block),
     whyLocked: (project, { block }) => whyPlacesLocked(known(project, block)),
     carryOut: (after, { block, place, wedge }) => {
-      const places = known(after, block).places.with(place, wedge && { ...wedge });
-      change(after, block, { places });
+      const before = known(after, block);
+      if (place >= before.places.length) throw new Error(`moves: block ${block} has no place ${place}`);
+      change(after, block, { places: before.places.with(place, wedge && { ...wedge }) });
     },
   },
   strips: {
@@ -195,7 +196,7 @@ function whyCellLocked(project: Project, cell: number): Phrase | null {
   return block === undefined ? null : whyHangingLocked(project, known(project, block));
 }
 
-function change(after: Project, block: BlockId, to: Partial<Block>): void {
+function change(after: Project, block: BlockId, to: Partial<Pick<Block, 'places' | 'cornerShift'>>): void {
   const before = known(after, block);
   after.blocks[after.blocks.indexOf(before)] = { ...before, ...to };
 }

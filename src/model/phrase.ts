@@ -1,19 +1,22 @@
 // A sentence for people, kept apart from its numbers, so that unit, language and style of numbers are chosen only when it is shown.
 // Rooms below the screen return Phrases; `speak` turns a Phrase into text.
 import { decimalText } from './decimals';
-import { formatLength, formatSeam, type Inches, type LengthUnit } from './units';
+import { formatLength, formatLimit, formatSeam, type Inches, type LengthUnit } from './units';
+import type { Figure } from './words/figure';
 import { ENGLISH_NUMBERS, inStyle, type NumberStyle } from './words/numberStyle';
 
 /**
- * A value in a sentence: text, a number, a figure already in words (1.6 m, £12.50), a length or seam in inches, an area in square
- * inches, a list, another Phrase.
+ * A value in a sentence: text, a number, a figure already in words (1.6 m, £12.50), a length or seam in inches, the least or the
+ * most that a length may be, an area in square inches, a list, another Phrase.
  */
 export type PhraseValue =
   | string
   | number
-  | { readonly figure: string }
+  | Figure
   | { readonly inches: Inches }
   | { readonly seam: Inches }
+  | { readonly atLeast: Inches }
+  | { readonly atMost: Inches }
   | { readonly squareInches: number }
   | { readonly list: readonly (string | number)[] }
   | Phrase;
@@ -90,6 +93,8 @@ function figureText(value: FigureValue, unit: LengthUnit): string {
   if ('figure' in value) return value.figure;
   if ('inches' in value) return formatLength(value.inches, unit);
   if ('seam' in value) return formatSeam(value.seam, unit);
+  if ('atLeast' in value) return formatLimit(value.atLeast, unit, 'least');
+  if ('atMost' in value) return formatLimit(value.atMost, unit, 'most');
   return unit === 'in'
     ? `${decimalText(value.squareInches, 1)} sq in`
     : `${decimalText(value.squareInches * 6.4516, 0)} cm²`;

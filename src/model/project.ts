@@ -3,7 +3,7 @@
 import * as v from 'valibot';
 import { buyingSchema, priceSchema } from './buying';
 import { LONGEST_NAME } from './name';
-import { fabricId, id, length, list } from './schemaParts';
+import { fabricId, id, length, list, pictureId } from './schemaParts';
 import { settingSchema } from './setting';
 
 export const CURRENT_VERSION = 1;
@@ -24,6 +24,8 @@ export const STRIP_WIDTH = { least: 0.25, most: 60 } as const;
 export const STRIP_LENGTH = { least: 1, most: 4000 } as const;
 /** The most blocks of a quilt. */
 export const MOST_BLOCKS = 1_600;
+/** The most strip sets of a quilt. */
+export const MOST_SETS = 400;
 /** The most strips of a set. */
 export const MOST_STRIPS = 40;
 
@@ -40,6 +42,9 @@ export const PRINT_MOTIFS = [
   'dots', 'sprig', 'stripe', 'gingham', 'check', 'crosshatch', 'leaves', 'scales', 'ditsy', 'speckle', 'waves', 'stars',
 ] as const; // biome-ignore format: a table
 
+/** Sides of a tile of photographed fabric, inches. */
+const PHOTO_TILE = { least: 0.125, most: 60 } as const;
+
 const printSchema = v.strictObject({
   motif: v.picklist(PRINT_MOTIFS),
   /** Colours of the figures, strongest first; the ground is the fabric's colour. */
@@ -51,15 +56,44 @@ const printSchema = v.strictObject({
   seed: count,
 });
 
+/** One colour of photographed fabric, and its share of the surface. */
+const colourShare = v.strictObject({ hex, share: v.pipe(v.number(), v.minValue(0), v.maxValue(1)) });
+
+const photoSchema = v.strictObject({
+  /** A tile that joins itself on all sides without a break, its top side up. */
+  picture: pictureId,
+  /** True size of the tile on the fabric, inches. */
+  width: length(PHOTO_TILE.least, PHOTO_TILE.most),
+  height: length(PHOTO_TILE.least, PHOTO_TILE.most),
+  /** Angle of the tile's upper side to the strip's length, degrees. */
+  angle: v.pipe(v.number(), v.minValue(-180), v.maxValue(180)),
+  /** Its main colours, largest first; the fabric's colour is the mean of its light. */
+  colours: v.pipe(
+    v.array(v.unknown()),
+    v.maxLength(8),
+    v.minLength(1),
+    v.array(colourShare),
+    v.check(
+      (colours) => Math.abs(colours.reduce((sum, { share }) => sum + share, 0) - 1) <= 1e-6,
+      'the shares of the colours must sum to 1',
+    ),
+  ),
+  /** How busy it is: the standard deviation of L* over the tile. */
+  spread: v.pipe(v.number(), v.minValue(0), v.maxValue(50)),
+  /** How far apart its figures repeat, inches; null where none do. */
+  scale: v.nullable(length(0.01, PHOTO_TILE.most)),
+});
+
 export const fabricSchema = v.strictObject({
   id,
   name,
   /** The cloth's ground colour. */
   colour: hex,
-  /** What the cloth looks like: a plain colour or a generated print. */
+  /** What the cloth looks like: a plain colour, a generated print, or a photograph of the fabric itself. */
   cloth: v.variant('kind', [
     v.strictObject({ kind: v.literal('plain') }),
     v.strictObject({ kind: v.literal('print'), print: printSchema }),
+    v.strictObject({ kind: v.literal('photo'), photo: photoSchema }),
   ]),
   /** Background cloth (corners, sashing): where it meets itself there is no clash. */
   background: v.boolean(),
@@ -138,14 +172,11 @@ const placeSchema = v.strictObject({ set: id, tip: v.picklist(['up', 'down']) })
 
 export const BLOCK_PROGRESS = ['planned', 'octagon', 'squared', 'joined'] as const;
 
-const piecedBlockSchema = v.strictObject({
-  id,
-  /** Every block is pieced from wedges. */
-  kind: v.literal('pieced'),
-  /** The number of the block, as people see it. */
-  number: v.pipe(count, v.minValue(1)),
-  /** N places clockwise; null is a place without a wedge yet. */
-  places: list(v.nullable(placeSchema), 12),
+/** The number of a block, as people see it. */
+const blockNumber = v.pipe(count, v.minValue(1));
+
+/** What every block has besides its id and number. */
+const blockParts = {
   /** Corner fabric of this block; null: the quilt's. */
   cornerFabric: v.nullable(fabricId),
   /**
@@ -154,9 +185,43 @@ const piecedBlockSchema = v.strictObject({
    */
   cornerShift: v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(5)),
   progress: v.picklist(BLOCK_PROGRESS),
+};
+
+const piecedBlockSchema = v.strictObject({
+  id,
+  /** Pieced from wedges of the quilt's strip sets. */
+  kind: v.literal('pieced'),
+  number: blockNumber,
+  /** N places clockwise; null is a place without a wedge yet. */
+  places: list(v.nullable(placeSchema), 12),
+  ...blockParts,
 });
 
-const blockSchema = v.variant('kind', [piecedBlockSchema]);
+/** What shows of one strip in a sewn wedge, as it was read from a picture or put right by hand. */
+const shownBandSchema = v.strictObject({
+  /** Null: it is not known. */
+  fabric: v.nullable(fabricId),
+  /** Inches from seam to seam along the middle of the wedge. */
+  width: length(0.001, 60),
+  /** How sure the reading is, 0 to 1; 1 once a person has said so. */
+  sure: v.pipe(v.number(), v.minValue(0), v.maxValue(1)),
+});
+
+const picturedBlockSchema = v.strictObject({
+  id,
+  /** Sewn already, corners and all, and shown by its picture (geometry/asPieced.ts). */
+  kind: v.literal('pictured'),
+  number: blockNumber,
+  /** The block alone, squared up, its top side up. */
+  picture: pictureId,
+  /** N wedges clockwise, the bands of each from the rim in. Nothing is known of a wedge without bands. */
+  wedges: list(v.strictObject({ bands: list(shownBandSchema, MOST_STRIPS) }), 12),
+  /** It takes no wedge from the quilt's strip sets. */
+  places: v.optional(list(v.nullable(placeSchema), 0), []),
+  ...blockParts,
+});
+
+const blockSchema = v.variant('kind', [piecedBlockSchema, picturedBlockSchema]);
 
 /** A block on the wall. `turn` counts quarter turns clockwise (half turns where the block is not square). */
 const cellSchema = v.strictObject({
@@ -245,7 +310,7 @@ export const projectSchema = v.strictObject({
   stripsOnHand: list(stripOnHandSchema, MOST_STRIP_ROWS),
   /** Cloth not yet cut into strips. */
   clothOnHand: v.optional(list(clothOnHandSchema, 500), []),
-  stripSets: list(stripSetSchema, 400),
+  stripSets: list(stripSetSchema, MOST_SETS),
   wedge: wedgeSchema,
   blocks: list(blockSchema, MOST_BLOCKS),
   wall: wallSchema,
@@ -260,6 +325,7 @@ export const projectSchema = v.strictObject({
 export type Project = v.InferOutput<typeof projectSchema>;
 export type Fabric = v.InferOutput<typeof fabricSchema>;
 export type Print = v.InferOutput<typeof printSchema>;
+export type Photo = v.InferOutput<typeof photoSchema>;
 export type PrintMotif = Print['motif'];
 export type StripOnHand = v.InferOutput<typeof stripOnHandSchema>;
 export type ClothOnHand = v.InferOutput<typeof clothOnHandSchema>;
@@ -268,6 +334,9 @@ export type StripSet = v.InferOutput<typeof stripSetSchema>;
 export type WedgePlan = v.InferOutput<typeof wedgeSchema>;
 export type Place = v.InferOutput<typeof placeSchema>;
 export type Tip = Place['tip'];
+export type PicturedBlock = v.InferOutput<typeof picturedBlockSchema>;
+export type ShownBand = v.InferOutput<typeof shownBandSchema>;
+export type PicturedWedge = PicturedBlock['wedges'][number];
 export type Block = v.InferOutput<typeof blockSchema>;
 export type Cell = v.InferOutput<typeof cellSchema>;
 export type Wall = v.InferOutput<typeof wallSchema>;

@@ -1,4 +1,4 @@
-// Parts that several schemas share: ids, names of fabrics, lengths in inches between two limits, and lists.
+// Parts that several schemas share: ids, names of fabrics and pictures, lengths in inches between two limits, and lists.
 import * as v from 'valibot';
 
 /** An id: 1 to 60 characters. */
@@ -10,6 +10,13 @@ export const id = v.pipe(
 
 /** The id of a fabric wherever the document names one; each place has its row in fabricUses.ts. */
 export const fabricId = v.pipe(id, v.description('the id of a fabric'));
+
+/** The id of a picture wherever the document names one: the SHA-256 of its bytes, so that equal pictures are kept once. */
+export const pictureId = v.pipe(
+  v.string(),
+  v.regex(/^[0-9a-f]{64}$/, 'the id of a picture is 64 digits, 0 to 9 and a to f'),
+  v.description('the id of a picture'),
+);
 
 /** A length in inches between two limits, both included. */
 export const length = (least: number, most: number) =>

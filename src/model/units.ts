@@ -1,6 +1,6 @@
 // Writes and reads lengths for people: inches as fractions, centimetres as decimals. All code computes in inches.
 import Fraction from 'fraction.js';
-import { decimalText, roundedHalfUp } from './decimals';
+import { decimalText, roundedHalfUp, withDecimalPoint } from './decimals';
 import { ENGLISH_NUMBERS } from './words/numberStyle';
 
 /** A length in inches. */
@@ -34,6 +34,16 @@ export function formatSeam(inches: Inches, unit: LengthUnit): string {
   if (unit === 'cm') return `${roundedHalfUp(inches * CENTIMETRES_PER_INCH * 10, 1)} mm`;
   const onSixteenth = Math.abs(Math.round(inches * SIXTEENTHS) / SIXTEENTHS - inches) < 1e-6;
   return onSixteenth ? formatLength(inches, unit) : `${decimalText(inches, 3)}"`;
+}
+
+/**
+ * A limit for people, inches: a least length rounded up and a most length rounded down to what people write, a sixteenth or a
+ * millimetre, so that whoever keeps to what is written keeps the limit. A limit on such a step is written as it is.
+ */
+export function formatLimit(limit: Inches, unit: LengthUnit, kind: 'least' | 'most'): string {
+  const step = unit === 'cm' ? 1 / MILLIMETRES_PER_INCH : 1 / SIXTEENTHS;
+  const steps = kind === 'least' ? Math.ceil(limit / step - 1e-6) : Math.floor(limit / step + 1e-6);
+  return formatLength(steps * step, unit);
 }
 
 /** Inches to the nearest sixteenth as a mixed fraction without the unit: 14 1/4. */
@@ -74,14 +84,6 @@ function withPlainFraction(text: string): string {
     .replace(/[¼-¾⅐-⅞]/g, (sign) => ` ${sign.normalize('NFKC')}`)
     .replace(/[\u2044\u2215]/g, '/')
     .trim();
-}
-
-function withDecimalPoint(text: string): string {
-  const grouped = /^\d{1,3}(?:(?:,\d{3})+\.|(?:\.\d{3})+,)\d*$/.test(text);
-  const decimal = Math.max(text.lastIndexOf(','), text.lastIndexOf('.'));
-  return grouped
-    ? `${text.slice(0, decimal).replace(/[.,]/g, '')}.${text.slice(decimal + 1)}`
-    : text.replace(',', '.');
 }
 
 function parseAmount(text: string): number | null {

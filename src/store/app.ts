@@ -87,6 +87,8 @@ export interface AppState {
   readonly step: Step;
   /** The block picked on the wall or in the list. */
   readonly picked: BlockId | null;
+  /** Whether the next cell that is tapped or entered changes places with the picked block. */
+  readonly swapping: boolean;
   /** The fabric whose pieces are lit on the wall. */
   readonly lit: FabricId | null;
   /** The finding whose marks are shown strongest. */
@@ -97,6 +99,10 @@ export interface AppState {
   readonly look: Look;
   /** Whether the wall fills the large area at a step that has work of its own there. */
   readonly wallLarge: boolean;
+  /** Whether the wall fills the screen. */
+  readonly wallFull: boolean;
+  /** The steps whose large area is folded away on a small screen. */
+  readonly folded: readonly Step[];
   readonly laid: Laid;
   /** Forms that are filled in part. */
   readonly drafts: Drafts;
@@ -118,6 +124,8 @@ export interface AppActions {
   readonly open: (document: Project, history?: History) => void;
   readonly goTo: (step: Step) => void;
   readonly pick: (block: BlockId | null) => void;
+  /** Lets the picked block change places with the next cell that is tapped, or leaves it. */
+  readonly swapNext: (swapping: boolean) => void;
   readonly light: (fabric: FabricId | null) => void;
   /** Shows the marks of a finding instead of a spot. */
   readonly showFinding: (finding: string | null) => void;
@@ -134,6 +142,9 @@ export interface AppActions {
   readonly measureIn: (unit: LengthUnit) => void;
   readonly lookAt: (look: Partial<Look>) => void;
   readonly enlargeWall: (large: boolean) => void;
+  readonly fillScreen: (full: boolean) => void;
+  /** Folds the large area of a step away, or lays it out again. */
+  readonly fold: (step: Step, folded: boolean) => void;
   /** Opens things on the large area. */
   readonly lay: (laid: Partial<Laid>) => void;
   /** Keeps the values of a form until they are used or cleared, or another quilt is opened. */
@@ -165,12 +176,15 @@ export function createApp(
     revision: 0,
     step: 'wall',
     picked: null,
+    swapping: false,
     lit: null,
     finding: null,
     spot: null,
     preview: null,
     look: { grey: false, marks: true },
     wallLarge: false,
+    wallFull: false,
+    folded: [],
     laid: NOTHING_LAID,
     drafts: {},
     announced: { words: phrase(''), count: 0, heard: true },
@@ -221,12 +235,14 @@ export function createApp(
         history,
         picked: null,
         finding: null,
+        wallFull: false,
         laid: NOTHING_LAID,
         drafts: {},
       }));
     },
-    goTo: (step) => set({ step, wallLarge: false }),
-    pick: (picked) => set({ picked }),
+    goTo: (step) => set({ step, wallLarge: false, wallFull: false, swapping: false }),
+    pick: (picked) => set({ picked, swapping: false }),
+    swapNext: (swapping) => set({ swapping }),
     light: (lit) => set({ lit }),
     showFinding: (finding) => set({ finding, spot: null }),
     showSpot: (spot) => set({ spot }),
@@ -250,6 +266,11 @@ export function createApp(
     },
     lookAt: (look) => set((state) => ({ look: { ...state.look, ...look } })),
     enlargeWall: (wallLarge) => set({ wallLarge }),
+    fillScreen: (wallFull) => set({ wallFull }),
+    fold: (step, folded) =>
+      set((state) => ({
+        folded: STEPS.filter((one) => (one === step ? folded : state.folded.includes(one))),
+      })),
     lay: (laid) => set((state) => ({ laid: { ...state.laid, ...laid } })),
     keepDraft: (form, draft) => set((state) => ({ drafts: { ...state.drafts, [form]: draft } })),
     announce: (words) =>
@@ -271,6 +292,7 @@ function changed(state: AppState, project: Project): Partial<AppState> {
     preview: null,
     spot: null,
     picked: stays ? state.picked : null,
+    swapping: false,
     laid: {
       ...laid,
       set: setStays ? laid.set : null,

@@ -1,4 +1,4 @@
-// Keeps the step, the part of finishing and the half-filled forms over a reload of the tab (in sessionStorage, so for this tab
+// Keeps the step, what is folded away, the part of finishing and the half-filled forms over a reload of the tab (in sessionStorage, so for this tab
 // alone). They are no part of the project.
 import * as v from 'valibot';
 import { BLOCK_PROGRESS, clothOnHandSchema, fabricSchema } from '../model/project';
@@ -42,6 +42,7 @@ const placeSchema = v.object({
   project: v.string(),
   step: v.picklist(STEPS),
   part: v.exactOptional(v.picklist(FINISHING_PARTS)),
+  folded: v.exactOptional(v.array(v.picklist(STEPS))),
   drafts: v.object({
     beginning: v.exactOptional(
       v.object({ open: v.boolean(), values: v.partial(v.object(beginningEntries)) }),
@@ -59,14 +60,14 @@ const placeSchema = v.object({
 });
 
 /**
- * Restores the step and forms noted for this tab, if the same project is open, and notes them again when the page goes away.
+ * Restores the step, folds and forms noted for this tab, if the same project is open, and notes them again when the page goes away.
  * Ignores a note that cannot be read and a browser that keeps none.
  */
 export function keepPlace(app: AppStore, area: () => Storage, view: Pick<Window, 'addEventListener'>): void {
   takeUp(app, area);
   view.addEventListener('pagehide', () => {
-    const { project, step, laid, drafts } = app.getState();
-    const place = { project: project.id, step, part: laid.part, drafts };
+    const { project, step, laid, folded, drafts } = app.getState();
+    const place = { project: project.id, step, part: laid.part, folded, drafts };
     trying(() => area().setItem(KEY, JSON.stringify(place)));
   });
 }
@@ -74,8 +75,9 @@ export function keepPlace(app: AppStore, area: () => Storage, view: Pick<Window,
 function takeUp(app: AppStore, area: () => Storage): void {
   const place = trying(() => v.safeParse(placeSchema, JSON.parse(area().getItem(KEY) ?? 'null')));
   if (!place?.success || place.output.project !== app.getState().project.id) return;
-  const { step, part, drafts } = place.output;
+  const { step, part, folded = [], drafts } = place.output;
   app.getState().goTo(step);
+  for (const one of folded) app.getState().fold(one, true);
   if (part) app.getState().lay({ part });
   for (const form of ['beginning', 'fabric', 'cloth', 'entering'] as const satisfies (keyof Drafts)[]) {
     const draft = drafts[form];

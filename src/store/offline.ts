@@ -6,10 +6,13 @@
  */
 export function keepOffline(onNewer: () => void): void {
   if (!('serviceWorker' in navigator)) return;
+  // Read at once: the first version kept takes over the page, sometimes before it says that it is installed.
+  const keptBefore = navigator.serviceWorker.controller !== null;
   const start = async () => {
     try {
       const kept = await navigator.serviceWorker.register('./sw.js', { updateViaCache: 'none' });
-      if (kept.waiting && navigator.serviceWorker.controller) onNewer();
+      if (!keptBefore) return;
+      if (kept.waiting) onNewer();
       kept.addEventListener('updatefound', () => tellWhenKept(kept.installing, onNewer));
     } catch {
       // In a private window, or in a page opened from a file, the browser keeps nothing; the tool still works.
@@ -21,7 +24,6 @@ export function keepOffline(onNewer: () => void): void {
 
 function tellWhenKept(coming: ServiceWorker | null, onNewer: () => void): void {
   coming?.addEventListener('statechange', () => {
-    // Without a controller this is the first version kept, not a newer one.
-    if (coming.state === 'installed' && navigator.serviceWorker.controller) onNewer();
+    if (coming.state === 'installed') onNewer();
   });
 }

@@ -4,13 +4,18 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import { EMPTY_HISTORY, type History } from '../editing/history';
 import { openFile, openProject, type ReadableFile } from '../editing/openProject';
 import { createProject } from '../model/create';
-import { phrase } from '../model/phrase';
+import { type Phrase, phrase } from '../model/phrase';
+import { lackingPictures } from '../model/picture/inFile';
+import { NO_PICTURES, type PictureId, type Pictures } from '../model/picture/picture';
+import { roomFor, takePicture } from '../model/picture/takePicture';
 import type { Project } from '../model/project';
-import type { Problem, Result } from '../model/result';
+import type { Opened } from '../model/reading/read';
+import { failed, type Problem, type Result } from '../model/result';
 import type { LengthUnit } from '../model/units';
 import { AnalysisClient } from './analysis/analysisClient';
 import { type AppStore, createApp, documentOf } from './app';
 import { createLaying } from './laying';
+import { createPicturesAtHand } from './picturesAtHand';
 import { createSeeking } from './seeking';
 import { createShuffling } from './shuffling';
 import { type Autosave, type AutosaveState, createAutosave } from './storage/autosave';
@@ -34,6 +39,8 @@ export interface SessionState {
   /** The problem shown beside the project's name; null when all is well. */
   readonly problem: Problem | null;
   readonly projects: readonly ProjectSummary[];
+  /** What is to be told of the open quilt's pictures: those that are missing or were refused. */
+  readonly remarks: readonly Phrase[];
   /** The damaged quilt that could not be opened last, with its problems; null for none. */
   readonly damaged: (DamagedProject & { readonly problems: readonly Problem[] }) | null;
 }
@@ -68,13 +75,18 @@ export async function startSession(
         ? (kept.problems.find((one) => one.code !== 'no-such-project') ?? null)
         : null),
     projects: [],
+    remarks: kept?.ok ? lackingPictures(first.project, first.pictures) : [],
     damaged: kept && damageOf(kept),
   }));
-  return new Session(app, session, storage, demos, freshId, first.revision);
+  return new Session(app, session, storage, demos, freshId, first.revision, first.pictures);
 }
 
 function damageOf(loaded: Loaded): SessionState['damaged'] {
   return loaded.ok || !loaded.damaged ? null : { ...loaded.damaged, problems: loaded.problems };
+}
+
+function notTaken({ code, message }: Problem) {
+  return failed(code, '', phrase('This picture cannot be used: {reason}.', { reason: message }));
 }
 
 async function firstDemo(
@@ -90,6 +102,7 @@ async function firstDemo(
       : createProject(freshId(), 'My first wedge quilt', unit),
     revision: 0,
     history: EMPTY_HISTORY,
+    pictures: opened?.ok ? opened.pictures : NO_PICTURES,
   };
 }
 
@@ -99,6 +112,8 @@ export class Session {
   readonly seeking: ReturnType<typeof createSeeking>;
   readonly laying: ReturnType<typeof createLaying>;
   readonly analysing = new AnalysisClient();
+  /** The pictures of the open quilt. */
+  readonly pictures: ReturnType<typeof createPicturesAtHand>;
   private autosave: Autosave;
   private revision: number;
   /** The document last saved, or opened. */
@@ -115,7 +130,9 @@ export class Session {
     readonly demos: readonly Demo[],
     private readonly freshId: () => string,
     revision: number,
+    pictures: Pictures,
   ) {
+    this.pictures = createPicturesAtHand(pictures);
     this.shuffling = createShuffling(app);
     this.seeking = createSeeking(app);
     this.laying = createLaying(app);
@@ -131,6 +148,7 @@ export class Session {
     });
     void this.storage.setLastOpen(this.savedProject.id);
     void this.refresh();
+    void this.collectPictures();
     this.storage.watch(() => void this.refresh());
   }
 
@@ -155,12 +173,35 @@ export class Session {
 
   private async save(project: Project): Promise<Result<null>> {
     const document = this.asDrawn(project);
-    const saved = await this.storage.save(document, this.revision, this.histories.get(project));
+    const { pictures } = this.pictures.state.getState();
+    const saved = await this.storage.save(document, this.revision, this.histories.get(project), pictures);
     if (!saved.ok) return saved;
     this.revision = saved.value;
     this.savedProject = document;
     void this.refresh();
     return { ok: true, value: null };
+  }
+
+  /** Removes what nothing names from the browser. What another tab holds in its own history it keeps anew when it saves. */
+  private async collectPictures(): Promise<void> {
+    await this.storage.collectPictures(new Set(this.pictures.state.getState().pictures.keys()));
+  }
+
+  /**
+   * Takes a picture for the open quilt, before a command names it: checked, stripped of what does not draw it, and kept at once, since a page
+   * that goes away could not keep it any more. Returns its id, or why it is not taken.
+   */
+  async takePicture(bytes: Uint8Array): Promise<Result<PictureId>> {
+    const taken = takePicture(bytes);
+    if (!taken.ok) return notTaken(taken.problems[0]!);
+    const { id, picture } = taken.value;
+    const full = roomFor(picture, this.pictures.state.getState().pictures);
+    if (full) return notTaken(full);
+    const more = new Map([[id, picture]]);
+    const kept = await this.storage.keepPictures(more);
+    if (!kept.ok) return kept;
+    this.pictures.add(more);
+    return { ok: true, value: id };
   }
 
   /** A state of the open project in the unit it was drawn in. */
@@ -204,8 +245,10 @@ export class Session {
   }
 
   private openLoaded(loaded: Loaded): readonly Problem[] {
-    if (loaded.ok) this.show(loaded.value.project, loaded.value.revision, loaded.value.history);
-    else this.state.setState({ damaged: damageOf(loaded) });
+    if (loaded.ok) {
+      const { project, revision, history, pictures } = loaded.value;
+      this.show(project, revision, pictures, lackingPictures(project, pictures), history);
+    } else this.state.setState({ damaged: damageOf(loaded) });
     return loaded.ok ? [] : loaded.problems;
   }
 
@@ -214,11 +257,11 @@ export class Session {
     return this.openOwn(await openFile(file));
   }
 
-  private async openOwn(opened: Result<Project>): Promise<readonly Problem[]> {
+  private async openOwn(opened: Opened): Promise<readonly Problem[]> {
     if (!opened.ok) return opened.problems;
     const unsaved = await this.unsaved();
     if (unsaved.length > 0) return unsaved;
-    this.show({ ...opened.value, id: this.freshId() }, 0);
+    this.show({ ...opened.value, id: this.freshId() }, 0, opened.pictures, opened.remarks);
     await this.saveNow();
     return [];
   }
@@ -237,7 +280,7 @@ export class Session {
   async openNew(name: string): Promise<readonly Problem[]> {
     const unsaved = await this.unsaved();
     if (unsaved.length > 0) return unsaved;
-    this.show(createProject(this.freshId(), name, this.app.getState().unit), 0);
+    this.show(createProject(this.freshId(), name, this.app.getState().unit), 0, NO_PICTURES, []);
     this.app.getState().goTo('fabrics');
     await this.saveNow();
     return [];
@@ -251,7 +294,8 @@ export class Session {
   /** Opens a project made from the open one (such as a colourway of it) as a new project. */
   async openAsCopy(project: Project, name: string): Promise<readonly Problem[]> {
     await this.flush();
-    this.show({ ...project, id: this.freshId(), name }, 0);
+    const { pictures } = this.pictures.state.getState();
+    this.show({ ...project, id: this.freshId(), name }, 0, pictures, this.state.getState().remarks);
     await this.saveNow();
     return [];
   }
@@ -261,6 +305,7 @@ export class Session {
     const removed = await this.storage.remove(id);
     if (removed.ok && this.state.getState().damaged?.id === id) this.state.setState({ damaged: null });
     await this.refresh();
+    await this.collectPictures();
     return removed.ok ? [] : removed.problems;
   }
 
@@ -270,7 +315,13 @@ export class Session {
     return typeof saving === 'string' || !this.storage.keeps ? [] : [saving.problem];
   }
 
-  private show(project: Project, revision: number, history = EMPTY_HISTORY): void {
+  private show(
+    project: Project,
+    revision: number,
+    pictures: Pictures,
+    remarks: readonly Phrase[],
+    history = EMPTY_HISTORY,
+  ): void {
     this.autosave.stop();
     this.savedProject = project;
     this.revision = revision;
@@ -279,8 +330,13 @@ export class Session {
       saving: 'saved',
       problem: this.storage.keeps ? null : this.notKept,
       damaged: null,
+      remarks,
     });
+    // Those of the quilt that was open go once the other is on show.
+    this.pictures.add(pictures);
     this.app.getState().open(project, history);
+    this.pictures.replace(pictures);
+    if (remarks.length > 0) this.app.getState().announce(remarks[0]!);
     void this.storage.setLastOpen(project.id);
   }
 

@@ -6,7 +6,7 @@ import type { ArrangeResult, ShuffleProgress } from '../arrange/shuffle';
 import type { Command } from '../editing/apply';
 import { keepShuffle } from '../editing/commands/wall';
 import type { Move } from '../model/moves';
-import { phrase } from '../model/phrase';
+import { type Phrase, phrase } from '../model/phrase';
 import type { Problem } from '../model/result';
 import type { App, AppStore } from './app';
 import { type Pace, paced } from './arranging/pace';
@@ -90,6 +90,7 @@ export function createShuffling(
         show();
         if (app.getState().step !== 'wall')
           app.getState().announce(phrase('The shuffle is done. Its layout waits under Wall.'));
+        else if (answer.ok) app.getState().tell(foundWords(answer.value.verdictWords, best));
       });
     };
     return {
@@ -122,6 +123,13 @@ function changeStep(app: AppStore, now: App, before: App, shuffle: ShuffleState,
 /** The command that keeps an order; null without moves. */
 function keeping(moves: readonly Move[]): Command | null {
   return moves.length > 0 ? keepShuffle(moves) : null;
+}
+
+/** What is told when it is done: the panel has the figures too. */
+function foundWords(verdict: Phrase, best: Command | null): Phrase {
+  return best
+    ? phrase('{verdict}. The wall shows the new layout; nothing is changed yet.', { verdict })
+    : phrase('{verdict}. Nothing that is free to move makes the top better.', { verdict });
 }
 
 function stale(shuffle: ShuffleState): Problem {

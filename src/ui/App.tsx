@@ -3,18 +3,23 @@ import { type CSSProperties, useEffect, useMemo, useRef, useState } from 'react'
 import { formatHex } from '../colour/parse';
 import { encodedOf, luminanceOfValue } from '../colour/spaces';
 import { everyCloth } from '../model/colourway';
+import type { Step } from '../store/app';
 import { useApp, useAppStore } from './app';
 import { heedRefusedFields } from './fields/refusedFields';
 import { heedBusy, heedSecondPress } from './fields/secondPress';
 import { isKey } from './keys';
+import { goOn } from './parts';
 import { ErrorScreen } from './shell/ErrorScreen';
-import { KeysDialog } from './shell/KeysDialog';
+import { KeysDialog } from './shell/help/KeysDialog';
+import { WordsDialog } from './shell/help/WordsDialog';
 import { PrintSheet } from './shell/PrintSheet';
+import type { Help } from './shell/ProjectMenu';
 import { Selvedge } from './shell/Selvedge';
 import { SkipLinks } from './shell/SkipLinks';
 import { TopBar } from './shell/TopBar';
 import { ValueStrip } from './shell/ValueStrip';
 import { BlockWork } from './stage/blocks/BlockWork';
+import { FoldButton, useFolded } from './stage/FoldButton';
 import { Stage } from './stage/Stage';
 import { StepPanel } from './steps/StepPanel';
 import { closeLast } from './useEscape';
@@ -35,10 +40,15 @@ export function App() {
   const panel = useRef<HTMLElement>(null);
   const step = useApp((app) => app.step);
   const id = useApp((app) => app.project.id);
-  const [keys, setKeys] = useState(false);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another step or quilt starts at its heading
+  const [help, setHelp] = useState<Help | null>(null);
+  const full = useApp((app) => app.wallFull);
+  const { folded } = useFolded();
+  const before = useRef({ step, id });
   useEffect(() => {
-    panel.current?.scrollTo(0, 0);
+    // Another step or quilt starts at its heading.
+    if (before.current.step === step && before.current.id === id) return;
+    before.current = { step, id };
+    if (panel.current) showStart(panel.current);
   }, [step, id]);
   useEffect(() => {
     const key = (event: KeyboardEvent) => {
@@ -48,7 +58,8 @@ export function App() {
         if (isTypedInto(event.target)) return;
         if (redoes) store.getState().redo();
         else store.getState().undo();
-      } else if (isKey(event, 'listKeys') && !takesText(event.target)) setKeys(true);
+      } else if (isKey(event, 'nextPart')) goOn(document, event.shiftKey ? -1 : 1);
+      else if (isKey(event, 'listKeys') && !takesText(event.target)) setHelp('keys');
       else if (!isKey(event, 'close') || !closeLast()) return;
       event.preventDefault();
     };
@@ -56,10 +67,10 @@ export function App() {
     return () => globalThis.removeEventListener('keydown', key);
   }, [store]);
   return (
-    <div className="room" style={flannel(lightness)}>
+    <div className={roomClass(full, folded, step)} style={flannel(lightness)}>
       <SkipLinks />
       <ClothDefs fabrics={cloth} perBlock={perBlock} />
-      <TopBar number={number} onNumber={setNumber} onKeys={() => setKeys(true)} />
+      <TopBar number={number} onNumber={setNumber} onHelp={setHelp} />
       <Selvedge />
       <BlockWork>
         <main
@@ -78,17 +89,34 @@ export function App() {
         </main>
         <Stage number={number} />
       </BlockWork>
-      <ValueStrip />
+      <div className="strip-row">
+        <ValueStrip />
+        <FoldButton />
+      </div>
       <PrintSheet />
-      <KeysDialog open={keys} onOpen={setKeys} />
-      <p className="hidden-text" role="status" aria-live="polite">
-        {announced.heard ? say(announced.words) : ''}
-      </p>
-      <p className="hidden-text" role="status" aria-live="polite">
-        {say(lastChange)}
-      </p>
+      <KeysDialog open={help === 'keys'} onClose={() => setHelp(null)} />
+      <WordsDialog open={help === 'words'} onClose={() => setHelp(null)} />
+      {/* Only the sentence that is new is read out; one that is said again is new too. */}
+      <div className="hidden-text" role="status" aria-live="polite" aria-atomic="false">
+        <p key={announced.count}>{announced.heard ? say(announced.words) : ''}</p>
+        <p>{say(lastChange)}</p>
+      </div>
     </div>
   );
+}
+
+/** The layout: the wall fills the screen, at its own step with the foot of the step; or the large area is folded away. */
+function roomClass(full: boolean, folded: boolean, step: Step): string {
+  if (full) return step === 'wall' ? 'room wall-full with-action' : 'room wall-full';
+  return folded ? 'room folded' : 'room';
+}
+
+/** Scrolls the panel to its start; and where the page scrolls as a whole, the page, if that start is far out of sight. */
+function showStart(panel: HTMLElement): void {
+  panel.scrollTo(0, 0);
+  const { top } = panel.getBoundingClientRect();
+  if (top < 0 || top > globalThis.innerHeight / 2)
+    panel.scrollIntoView({ block: 'start', behavior: 'instant' });
 }
 
 /** Whether an element takes letters, so that a key there is no command. */

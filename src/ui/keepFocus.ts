@@ -1,10 +1,9 @@
 // Keeps the focus near where it was when the control that had it disappears or can no longer be used: without this it falls to the
 // body, and the next Tab begins at the top of the page.
+import { firstUsable, usable } from './parts';
 
 /** Milliseconds in which a part that moves the focus itself has done so. */
 const SETTLES = 150;
-const FOCUSABLE =
-  ':is(button, a[href], input, select, textarea, summary, [tabindex]):not([tabindex="-1"], [hidden])';
 /** A control that is used up is looked for no further than in these. */
 const REGIONS = '.panel, .work, .large-area, .top-bar, [role="dialog"]';
 
@@ -22,7 +21,10 @@ export function keepFocus(page: Document): void {
   const settle = () => {
     timer = undefined;
     if (!held || !lost()) return;
-    nearest(page, held)?.focus({ preventScroll: true });
+    const next = nearest(page, held);
+    next?.focus({ preventScroll: true });
+    // No farther than it must: what the person was at stays in sight.
+    next?.scrollIntoView({ block: 'nearest' });
   };
   page.addEventListener('focusin', ({ target }) => {
     if (target instanceof Element) held = heldBy(target);
@@ -31,8 +33,13 @@ export function keepFocus(page: Document): void {
   page.addEventListener('pointerdown', () => {
     held = null;
   });
-  new MutationObserver(() => {
-    if (timer === undefined && lost()) timer = setTimeout(settle, SETTLES);
+  // A control that is disabled or hidden loses the focus only when the page is drawn, after its change is told here.
+  const mayGo = (changes: readonly MutationRecord[]) =>
+    page.activeElement === page.body ||
+    held?.control.isConnected === false ||
+    changes.some(({ type }) => type === 'attributes');
+  new MutationObserver((changes) => {
+    if (timer === undefined && mayGo(changes)) timer = setTimeout(settle, SETTLES);
   }).observe(page.body, {
     childList: true,
     subtree: true,
@@ -67,18 +74,4 @@ function nearest(page: Document, { control, within }: Held): HTMLElement | null 
     }
   }
   return page.querySelector<HTMLElement>('.panel h2');
-}
-
-function firstUsable(part: Element): HTMLElement | null {
-  const all = [part, ...part.querySelectorAll(FOCUSABLE)].filter((one) => one.matches(FOCUSABLE));
-  return (all.find(usable) as HTMLElement | undefined) ?? null;
-}
-
-function usable(control: Element): boolean {
-  return (
-    control.isConnected &&
-    !control.matches(':disabled') &&
-    control.closest('[inert]') === null &&
-    control.checkVisibility({ visibilityProperty: true })
-  );
 }

@@ -11,6 +11,11 @@ interface Key {
 
 const EVERYWHERE = {
   listKeys: { keys: ['?'], shown: '?', does: 'list all keys' },
+  nextPart: {
+    keys: ['F6'],
+    shown: 'F6, Shift F6',
+    does: 'go to the next part of the screen, or the one before',
+  },
   undo: { keys: ['z'], with: 'Ctrl', shown: 'Ctrl Z', does: 'undo' },
   redo: { keys: ['y'], with: 'Ctrl', shown: 'Ctrl Y, Ctrl Shift Z', does: 'redo' },
   close: {
@@ -27,10 +32,10 @@ const WALL = {
   walk: { keys: ARROWS, shown: 'Arrows', does: 'go from block to block' },
   pick: { keys: ['Enter'], shown: 'Enter', does: 'pick a block' },
   turn: { keys: ['r'], shown: 'R, Shift R', does: 'turn it a quarter' },
-  wedgeOn: { keys: [']'], shown: ']', does: 'turn it forward by one wedge while its corners are not on' },
-  wedgeBack: { keys: ['['], shown: '[', does: 'turn it back by one wedge while its corners are not on' },
+  wedgeOn: { keys: [']'], shown: ']', does: 'turn it one wedge forward, if its corners are not on' },
+  wedgeBack: { keys: ['['], shown: '[', does: 'turn it one wedge back, if its corners are not on' },
   lift: { keys: [' '], shown: 'Space', does: 'lift it; arrows carry it, Space puts it down' },
-  pin: { keys: ['p'], shown: 'P', does: 'pin it, or take the pin out' },
+  pin: { keys: ['p'], shown: 'P', does: 'pin or unpin it' },
   takeDown: { keys: TAKE_OUT, shown: 'Delete', does: 'take it down to the side table' },
 } as const satisfies Record<string, Key>;
 
@@ -40,7 +45,7 @@ const STRIPS = {
   stripOpen: {
     keys: ['Enter'],
     shown: 'Enter',
-    does: 'open its set, or lay a strip left over on the open set',
+    does: 'open its set, or add a left-over strip to the open set',
   },
   stripOut: { keys: TAKE_OUT, shown: 'Delete', does: 'take the strip out of its set' },
   stripUp: { keys: ['ArrowUp'], with: 'Alt', shown: 'Alt ↑', does: 'move a strip up in the list of its set' },
@@ -70,26 +75,26 @@ const ENTERING = {
   letters: {
     keys: [],
     shown: 'A … Z',
-    does: 'the set; up and down take turns by themselves, and the place moves on',
+    does: 'put in a wedge of that set; tip up and tip down alternate, and the next place follows',
   },
   tips: {
     keys: [],
     shown: '↑ ↓',
-    does: 'the tip of the wedge just put in, or of the first one before its letter',
+    does: 'set the tip of the wedge just put in, or of the first one before its letter',
   },
-  places: { keys: [], shown: '← →', does: 'to another place' },
+  places: { keys: [], shown: '← →', does: 'go to another place' },
   wedgeOut: {
     keys: ['Backspace'],
     shown: 'Backspace',
-    does: 'takes the last wedge out; before the first one, the block before comes back',
+    does: 'take the last wedge out; in an empty block, go back to the previous block',
   },
-  nextBlock: { keys: ['Enter'], shown: 'Enter', does: 'the next block' },
-  moreWedges: { keys: ['+'], shown: '+', does: 'corrects the count of a set that gave more wedges' },
+  nextBlock: { keys: ['Enter'], shown: 'Enter', does: 'go to the next block' },
+  moreWedges: { keys: ['+'], shown: '+', does: 'correct the count of a set that gave more wedges' },
 } as const satisfies Record<string, Key>;
 
 const PAGES = {
   pageOn: { keys: ['ArrowRight', 'PageDown'], shown: '→, Page Down', does: 'next page' },
-  pageBack: { keys: ['ArrowLeft', 'PageUp'], shown: '←, Page Up', does: 'page before' },
+  pageBack: { keys: ['ArrowLeft', 'PageUp'], shown: '←, Page Up', does: 'previous page' },
   pageFirst: { keys: ['Home'], shown: 'Home', does: 'first page' },
   pageLast: { keys: ['End'], shown: 'End', does: 'last page' },
 } as const satisfies Record<string, Key>;

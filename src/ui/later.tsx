@@ -30,7 +30,10 @@ export function later<Props extends object>(load: () => Promise<ComponentType<Pr
 }
 
 /** Fetches parts one after another while the page is idle. One that cannot be had now is asked for again when it is shown. */
-export async function fetchWhileIdle(parts: readonly Later<never>[], idle: () => Promise<void>): Promise<void> {
+export async function fetchWhileIdle(
+  parts: readonly Later<never>[],
+  idle: () => Promise<void>,
+): Promise<void> {
   for (const part of parts) {
     await idle();
     await part.fetched().catch(() => undefined);

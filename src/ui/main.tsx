@@ -5,6 +5,8 @@ import './theme.css';
 import './shell/shell.css';
 import './wall/wall.css';
 import './steps/steps.css';
+import './shell/wallRoom.css';
+import './touch.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { phrase } from '../model/phrase';
@@ -18,13 +20,16 @@ import { tellChanges } from '../store/tellChanges';
 import { createUnitNote, usualUnit, watchUnit } from '../store/unitOfPerson';
 import { App } from './App';
 import { AppContext } from './app';
+import { closeOver } from './closeOver';
 import { DEMOS } from './demos';
 import { leaveField, takeTypedOnLeaving } from './fields/leavingPage';
 import { keepFocus } from './keepFocus';
 import { SessionContext } from './session';
 import { ErrorScreen } from './shell/ErrorScreen';
 import { setTrustedTypes } from './trustedTypes';
+import { heedFolds } from './useEscape';
 import { Language } from './words';
+import './shell/flow.css';
 
 /** Ids that never repeat. randomUUID is missing where the page came over plain http from another machine. */
 function freshId(): string {
@@ -42,15 +47,24 @@ const session = await startSession(storage, problem, DEMOS, freshId, {
 });
 watchUnit(window, (unit) => session.app.getState().measureIn(unit));
 keepPlace(session.app, () => sessionStorage, window);
-keepSteps(session.app, history, window, () => void leaveField(document));
+keepSteps(
+  session.app,
+  history,
+  window,
+  () => void leaveField(document),
+  () => closeOver(document, session.app),
+);
 keepFocus(document);
+heedFolds(document);
 tellChanges(session.app, session.analysing);
 takeTypedOnLeaving(document, window);
 saveOnLeaving(session, document, window);
 // In development nothing is kept offline, so that the page always runs the current code.
 if (import.meta.env.PROD)
   keepOffline(() =>
-    session.app.getState().announce(phrase('A newer version is ready. It opens the next time you come.')),
+    session.app
+      .getState()
+      .announce(phrase('A newer version is ready. It opens the next time you start Wedgewall.')),
   );
 createRoot(root).render(
   <StrictMode>

@@ -2,6 +2,7 @@
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
 import type { Laying } from '../store/laying';
+import type { PicturesAtHand } from '../store/picturesAtHand';
 import type { Seeking } from '../store/seeking';
 import type { Session, SessionState } from '../store/session';
 import type { Shuffling } from '../store/shuffling';
@@ -18,6 +19,11 @@ export function useSession(): Session {
 /** A part of the session's state; the component renders again when that part changes. */
 export function useSessionState<T>(select: (state: SessionState) => T): T {
   return useStore(useSession().state, select);
+}
+
+/** The pictures of the open quilt, and where they are in the page; the component renders again when some come or go. */
+export function usePicturesAtHand(): PicturesAtHand {
+  return useStore(useSession().pictures.state);
 }
 
 /** The state of the shuffle of the open quilt. */

@@ -15,9 +15,14 @@ const TAG =
   /<\/?(?:pattern|g|path|rect|circle|ellipse|line|polyline|polygon)(?:\s+[a-z-]+="[^"<>]*")*\s*\/?>/gi;
 const HANDLER = /\s(?:on[a-z]|(?:xlink:)?href="(?!#))/i;
 
+/** A picture that was made in this page, which can run and fetch nothing. */
+const PICTURE =
+  /<image(?:\s+(?:x|y|width|height)="-?[\d.]+")+\s+preserveAspectRatio="none"\s+href="blob:[^"<>\s]*"\s*\/>/g;
+
 /** Markup of figures of cloth as it is; throws a TypeError for anything else. */
 export function figuresOnly(markup: string): string {
-  if (markup.replace(TAG, '').trim() !== '' || HANDLER.test(markup))
+  const figures = markup.replace(PICTURE, '');
+  if (figures.replace(TAG, '').trim() !== '' || HANDLER.test(figures))
     throw new TypeError('This is no figure of cloth.');
   return markup;
 }

@@ -10,6 +10,7 @@ import {
   type Translate,
 } from '../model/phrase';
 import type { LengthUnit } from '../model/units';
+import type { Figure } from '../model/words/figure';
 import { numberStyleOf } from '../model/words/numberStyle';
 import { useApp } from './app';
 
@@ -17,11 +18,11 @@ import { useApp } from './app';
 export const Language = createContext<Translate>((say) => say);
 
 /** How the person's machine writes figures. */
-const NUMBERS = numberStyleOf(navigator.language);
+export const NUMBERS = numberStyleOf(navigator.language);
 
-type Say = (sentence: string | Phrase, values?: Record<string, PhraseValue>) => string;
+type Say = (sentence: string | Phrase | Figure, values?: Record<string, PhraseValue>) => string;
 
-/** A function that turns a sentence (or a Phrase from the core) into text on screen; names in it are isolated (model/phrase). */
+/** A function that turns a sentence (or a Phrase or figure from the core) into text on screen; names in it are isolated (model/phrase). */
 export function useSay(): Say {
   return useWords(isolated);
 }
@@ -34,14 +35,12 @@ export function useWrite(): Say {
 function useWords(names?: Names): Say {
   const unit = useUnit();
   const translate = useContext(Language);
-  return (sentence, values) =>
-    speak(
-      typeof sentence === 'string' ? phrase(sentence, values) : sentence,
-      unit,
-      translate,
-      names,
-      NUMBERS,
-    );
+  return (sentence, values) => speak(asPhrase(sentence, values), unit, translate, names, NUMBERS);
+}
+
+function asPhrase(sentence: string | Phrase | Figure, values?: Record<string, PhraseValue>): Phrase {
+  if (typeof sentence === 'string') return phrase(sentence, values);
+  return 'say' in sentence ? sentence : phrase('{figure}', { figure: sentence });
 }
 
 /** The unit lengths are shown in: the person's. */

@@ -1,30 +1,11 @@
 // Re-analysis equals a full analysis, in every figure, under random changes.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Analysis, analyse, reanalyse } from '../../src/balance/analyse';
+import { analyse, reanalyse } from '../../src/balance/analyse';
 import { type Move, moved } from '../../src/model/moves';
 import type { Project } from '../../src/model/project';
+import { figures } from './figures';
 import { scrappyTop } from './tops';
-
-/** All a person or a program sees of an analysis; memos and takeovers are not part of it. */
-function figures(analysis: Analysis) {
-  const { clashes, findings, value, pools, fabrics, dominant, wholeTop, terms, layers } = analysis;
-  const layer = (one: Analysis['layers']['blocks']) =>
-    one.figures.map(({ p, pool, local, lag, whole }) => ({ p, pool, local, lag, whole }));
-  return {
-    clashes,
-    findings,
-    value,
-    pools,
-    fabrics,
-    dominant,
-    wholeTop,
-    terms,
-    blocks: layer(layers.blocks),
-    wedges: layer(layers.wedges),
-    tiles: layers.tiles ? layer(layers.tiles.layer) : null,
-  };
-}
 
 const ROWS = 3;
 const COLUMNS = 4;

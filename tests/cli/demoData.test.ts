@@ -19,7 +19,7 @@ describe('the demo quilts', () => {
   it.each(demos)('$file opens and is what scripts/makeDemo.ts writes', ({ file, project }) => {
     const text = readFileSync(join(folder, file), 'utf8');
     expect(text).toBe(writeProject(project));
-    expect(openProject(text)).toEqual({ ok: true, value: project });
+    expect(openProject(text)).toEqual({ ok: true, value: project, pictures: new Map(), remarks: [] });
   });
 
   it.each(demos)(

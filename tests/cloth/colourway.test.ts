@@ -3,10 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { swapsByValue, turnedColourway } from '../../src/cloth/colourway';
 import { meanColour } from '../../src/cloth/likeness';
 import { printMix } from '../../src/cloth/print/printMix';
-import { value } from '../../src/colour/spaces';
+import { colourName } from '../../src/cloth/standIns';
+import { linearOfHex, oklabOf, value } from '../../src/colour/spaces';
 import { everyCloth, fabricsInUse } from '../../src/model/colourway';
+import { speak } from '../../src/model/phrase';
 import type { Fabric } from '../../src/model/project';
 import { demo } from '../demo';
+import { photographed } from '../model/picture/images';
 
 const plain = (id: string, colour: string): Fabric => ({
   id,
@@ -95,6 +98,17 @@ describe('made-up cloth in turned hues', () => {
     expect(new Set(ids).size).toBe(ids.length);
   });
 
+  it('is named by the colour it has, no two alike', () => {
+    for (const degrees of [0, 60, 120, 180, 300]) {
+      const { cloth } = turnedColourway(project, 'Colourway 1', degrees, 'kept');
+      for (const { name, colour } of cloth) {
+        const said = speak(colourName(colour));
+        expect(name.toLowerCase()).toMatch(new RegExp(`^${said}( \\d+)?, colourway 1$`));
+      }
+      expect(new Set(cloth.map(({ name }) => name)).size).toBe(cloth.length);
+    }
+  });
+
   it('turned over puts the lightest made-up cloth where the darkest fabric was, each cloth once', () => {
     const { swaps, cloth } = turnedColourway(project, 'Night', 150, 'turnedOver');
     expect(new Set(swaps.map((swap) => swap.by))).toEqual(new Set(cloth.map((fabric) => fabric.id)));
@@ -106,6 +120,18 @@ describe('made-up cloth in turned hues', () => {
     const at = (values: number[], end: (...all: number[]) => number) => values.indexOf(end(...values));
     expect(at(after, Math.max)).toBe(at(before, Math.min));
     expect(at(after, Math.min)).toBe(at(before, Math.max));
+  });
+
+  it('makes plain cloth for photographed fabric, as light as its mean, and leaves the photograph itself alone', () => {
+    const photo = photographed('a'.repeat(64));
+    const fabrics = project.fabrics.map(({ id, name, background }) => ({ ...photo, id, name, background }));
+    const { cloth } = turnedColourway({ ...project, fabrics }, 'Night', 150, 'kept');
+    expect(cloth.length).toBe(inUse.length);
+    const lightnessOf = (hex: string) => oklabOf(linearOfHex(hex))[0];
+    for (const made of cloth) {
+      expect(made.cloth).toEqual({ kind: 'plain' });
+      expect(lightnessOf(made.colour)).toBeCloseTo(lightnessOf(meanColour(printMix(photo))), 2);
+    }
   });
 
   it('is none where only background is in use', () => {

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { grainsOf, mergedPaths, patternsFor, seamPath } from '../../src/drawing/blockPaths';
 import { drawBlock } from '../../src/drawing/drawProject';
+import { NO_HREFS } from '../../src/drawing/photos';
 import { area } from '../../src/geometry/point';
 import type { Fabric, PrintMotif } from '../../src/model/project';
 import { randomProject } from './samples';
@@ -58,7 +59,7 @@ describe('a block merged for the screen', () => {
       const fabrics = project.fabrics.map((fabric) => (fabric.id === 'a' ? printed(fabric, motif) : fabric));
       const pieces = drawBlock({ ...project, fabrics, stripSets: [one], blocks: [block] }, block);
       const own = mergedPaths(pieces, fabrics).filter((path) => path.fabric === 'a');
-      const defined = patternsFor(fabrics, grainsOf(8)).map((pattern) => `url(#${pattern.id})`);
+      const defined = patternsFor(fabrics, grainsOf(8), NO_HREFS).map((pattern) => `url(#${pattern.id})`);
       for (const path of own) expect(defined).toContain(path.fill);
       return own.length;
     };

@@ -18,10 +18,14 @@ import * as stripSets from '../../src/editing/commands/stripSets';
 import * as wall from '../../src/editing/commands/wall';
 import { enterBlocks } from '../../src/editing/entering/enterBlocks';
 import { EMPTY_HISTORY, nextLabels, record, redo, undo } from '../../src/editing/history';
+import { addPictured } from '../../src/editing/pictured/addPictured';
+import { makePieced } from '../../src/editing/pictured/makePieced';
+import * as putRight from '../../src/editing/pictured/putRight';
 import { createProject } from '../../src/model/create';
 import { phrase, speak } from '../../src/model/phrase';
 import type { Project } from '../../src/model/project';
 import { demo, unsewn } from '../demo';
+import { picturedOf, withPictures } from '../geometry/pictured';
 import { done, refusal } from './outcomes';
 
 // Nothing sewn yet, so that every command has something it may do.
@@ -35,7 +39,29 @@ const halfYard = { fabric: spareId, kind: 'yardage' as const, stripLength: 40, d
 const withCloth = done(withSpare, cloth.addCloth(withSpare, halfYard));
 const clothId = withCloth.clothOnHand.at(-1)!.id;
 
+const pictured = withPictures(project, 1);
+const read = { ...picturedOf(project, second), number: null, hang: 'firstEmpty' as const };
+
 const commands: [words: string, from: Project, command: Command][] = [
+  ['add a block from its picture', project, addPictured([read])],
+  ['add 2 blocks from their pictures', project, addPictured([read, { ...read, hang: 'sideTable' }])],
+  [
+    `put right place 3 of block ${first.number}`,
+    pictured,
+    putRight.putBandRight(pictured, first.id, 2, 0, project.fabrics[0]!.id),
+  ],
+  [
+    `put right place 1 of block ${first.number}`,
+    pictured,
+    putRight.putWedgeRight(pictured, first.id, 0, [{ fabric: project.fabrics[1]!.id, width: 3 }]),
+  ],
+  [`turn what was read of block ${first.number}`, pictured, putRight.turnReading(pictured, first.id, 1)],
+  [
+    `replace the picture of block ${first.number}`,
+    pictured,
+    putRight.replacePicture(pictured, first.id, read),
+  ],
+  [`make block ${first.number} a pieced block`, pictured, makePieced(pictured, [first.id])],
   ['add the fabric Test cloth', project, fabrics.addFabric(spare)],
   ['change the fabric Lake', withSpare, fabrics.changeFabric(withSpare, spareId, { name: 'Lake' })],
   ['remove the fabric Test cloth', withSpare, fabrics.removeFabric(withSpare, spareId)],

@@ -145,8 +145,13 @@ const wrong = (text: string) => said(openProject(text));
 describe('opening a project', () => {
   it('gives the project that was written, with or without a byte-order mark', async () => {
     for (const text of [writeProject(small), `\uFEFF${writeProject(small)}`]) {
-      expect(openProject(text)).toEqual({ ok: true, value: small });
-      expect(await openFile(new Blob([text]))).toEqual({ ok: true, value: small });
+      expect(openProject(text)).toEqual({ ok: true, value: small, pictures: new Map(), remarks: [] });
+      expect(await openFile(new Blob([text]))).toEqual({
+        ok: true,
+        value: small,
+        pictures: new Map(),
+        remarks: [],
+      });
       expect(await onTheCommandLine(utf8(text))).toEqual([]);
     }
   });
@@ -154,7 +159,7 @@ describe('opening a project', () => {
   it('does not open a file that is too large to be a project', async () => {
     const arrayBuffer = () => Promise.reject(new Error('was opened'));
     expect(said(await openFile({ size: (MOST_MEGABYTES + 0.5) * 1024 ** 2, arrayBuffer }))).toEqual([
-      'The file is 51 MB; a project file is at most 50 MB. Was another file chosen by mistake?',
+      'The file is 81 MB; a project file is at most 80 MB. Was another file chosen by mistake?',
     ]);
   });
 

@@ -11,6 +11,7 @@ import { whereUsed } from '../../src/model/fabricUseWords';
 import type { Fabric, Project } from '../../src/model/project';
 import { usesInWords } from '../../src/ui/steps/fabrics/uses';
 import { demo, unsewn } from '../demo';
+import { withPictures } from '../geometry/pictured';
 import { documents, mentions } from './schemaWalk';
 
 const FABRICS = ['cloth-1', 'cloth-2', 'cloth-3'];
@@ -26,7 +27,7 @@ function full(name: string): Project {
     ...project,
     stripsOnHand: [{ id: 'h', fabric: two, width: 2, length: 40, count: 3 }],
     clothOnHand: [{ id: 'c', fabric: three, kind: 'yardage', stripLength: 40, depth: 36, count: 1 }],
-    blocks: project.blocks.map((block, at) => ({ ...block, cornerFabric: at % 2 === 0 ? two : null })),
+    blocks: withPictures(project, 2).blocks.map((block, at) => ({ ...block, cornerFabric: at % 2 === 0 ? two : null })),
     wall: { rows: 1, columns: 1, cells: [null] },
     setting: {
       ...project.setting,
@@ -71,14 +72,15 @@ describe('the map of fabrics', () => {
 
   it('is held against quilts that have all its rows', () => {
     const purposes = full4.flatMap(([, project]) => fabricUses(project).map((use) => use.purpose));
-    expect(new Set(purposes).size).toBe(18);
+    expect(new Set(purposes).size).toBe(19);
   });
 
-  it('leaves ids of the document that are no fabric’s to sets, blocks and the rows themselves', () => {
+  it('leaves ids of the document that are no fabric’s and no picture’s to sets, blocks and the rows themselves', () => {
     const others = /(^|[.\]])id$|^blocks\[\d+\]\.places\[\d+\]\.set$|^wall\.cells\[\d+\]\.block$/;
     fc.assert(
       fc.property(documents(FABRICS), (project) => {
-        expect(mentions(project).filter((one) => !one.fabric && !others.test(one.path))).toEqual([]);
+        const own = mentions(project).filter((one) => !one.fabric && !one.picture);
+        expect(own.filter((one) => !others.test(one.path))).toEqual([]);
       }),
       RUNS,
     );

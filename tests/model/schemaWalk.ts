@@ -3,7 +3,7 @@
 import fc from 'fast-check';
 import * as v from 'valibot';
 import { type Project, projectSchema } from '../../src/model/project';
-import { fabricId, id } from '../../src/model/schemaParts';
+import { fabricId, id, pictureId } from '../../src/model/schemaParts';
 
 /** As much of a Valibot schema as is walked here. */
 interface Schema {
@@ -18,6 +18,9 @@ interface Schema {
 
 const OPTIONAL = new Set(['optional', 'exact_optional']);
 
+/** Ids of pictures that drawn documents name. */
+const SOME_PICTURES = ['a', 'b', 'c', 'd', 'e', 'f'].map((digit) => digit.repeat(64));
+
 /** Documents in the shape of the schema, with every optional part now there and now not; counts and references need not fit. */
 export function documents(fabrics: readonly string[]): fc.Arbitrary<Project> {
   return drawn(projectSchema as unknown as Schema, fabrics) as fc.Arbitrary<Project>;
@@ -31,6 +34,7 @@ function itemOf(schema: Schema): Schema {
 
 function drawn(schema: Schema, fabrics: readonly string[]): fc.Arbitrary<unknown> {
   if ((schema as unknown) === fabricId) return fc.constantFrom(...fabrics);
+  if ((schema as unknown) === pictureId) return fc.constantFrom(...SOME_PICTURES);
   if (schema.type === 'nullable') return fc.option(drawn(schema.wrapped!, fabrics), { freq: 3 });
   if (OPTIONAL.has(schema.type)) return drawn(schema.wrapped!, fabrics);
   switch (schema.type) {
@@ -62,8 +66,9 @@ function drawn(schema: Schema, fabrics: readonly string[]): fc.Arbitrary<unknown
 export interface Mention {
   readonly path: string;
   readonly id: string;
-  /** Whether the schema says that a fabric is meant. */
+  /** Whether the schema says that a fabric is meant, or a picture. */
   readonly fabric: boolean;
+  readonly picture: boolean;
 }
 
 /** Every id in the document, as the schema has them, with its path. */
@@ -74,7 +79,8 @@ export function mentions(document: unknown): Mention[] {
 function walked(schema: Schema, value: unknown, path: string): Mention[] {
   if (value === null || value === undefined) return [];
   const is = schema as unknown;
-  if (is === fabricId || is === id) return [{ path, id: value as string, fabric: is === fabricId }];
+  if (is === fabricId || is === id || is === pictureId)
+    return [{ path, id: value as string, fabric: is === fabricId, picture: is === pictureId }];
   switch (schema.type) {
     case 'nullable':
     case 'optional':

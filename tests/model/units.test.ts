@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { speak } from '../../src/model/phrase';
 import {
   formatLength,
+  formatLimit,
   formatSeam,
   type LengthUnit,
   lengthFieldText,
@@ -104,6 +105,33 @@ describe('lengths as makers write them', () => {
         },
       ),
     );
+  });
+});
+
+describe('limits', () => {
+  const unit = fc.constantFrom<LengthUnit>('in', 'cm');
+
+  it('whoever keeps to the limit as it is written keeps the limit, within a sixteenth or a millimetre of it', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 64 * 500 }), unit, (parts, by) => {
+        const limit = parts / 64 + 0.003;
+        const [least, most] = (['least', 'most'] as const).map(
+          (kind) => parseLength(formatLimit(limit, by, kind), by)!,
+        );
+        expect(least).toBeGreaterThanOrEqual(limit - 1e-6);
+        expect(most).toBeLessThanOrEqual(limit + 1e-6);
+        expect(least! - most!).toBeLessThanOrEqual(1 / 16 + 1e-6);
+      }),
+    );
+  });
+
+  it('is written as it is where it lies on a sixteenth or a millimetre', () => {
+    expect(formatLimit(0.25, 'in', 'least')).toBe('1/4"');
+    expect(formatLimit(0.5 + 1 / 64, 'in', 'least')).toBe('9/16"');
+    // A quarter inch is 6.35 mm.
+    expect(formatLimit(0.25, 'cm', 'least')).toBe('0.7 cm');
+    expect(formatLimit(0.25, 'cm', 'most')).toBe('0.6 cm');
+    expect(formatLimit(105 / 2.54, 'cm', 'least')).toBe('105.0 cm');
   });
 });
 

@@ -73,7 +73,12 @@ describe('a project made in centimetres', () => {
   });
 
   it('comes back from its file as it is', () => {
-    expect(readProject(writeProject(project))).toEqual({ ok: true, value: project });
+    expect(readProject(writeProject(project))).toEqual({
+      ok: true,
+      value: project,
+      pictures: new Map(),
+      remarks: [],
+    });
   });
 
   it('is offered tops of round sashing and borders', () => {

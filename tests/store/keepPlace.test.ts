@@ -40,6 +40,17 @@ function tab() {
 }
 
 describe('a page that is loaded again in the same tab', () => {
+  it('finds the same steps folded away as before', () => {
+    const { visit } = tab();
+    const before = visit('river');
+    for (const step of ['wall', 'sets', 'blocks'] as const) before.app.getState().fold(step, true);
+    before.app.getState().fold('sets', false);
+    before.leave();
+    const { folded, wallFull } = visit('river').app.getState();
+    expect([folded, wallFull]).toEqual([['blocks', 'wall'], false]);
+    expect(visit('lake').app.getState().folded).toEqual([]);
+  });
+
   it('comes back to the step and to the forms filled in part', () => {
     const { visit } = tab();
     const before = visit('river');

@@ -2,8 +2,10 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { patternsFor } from '../../src/drawing/blockPaths';
+import { NO_HREFS } from '../../src/drawing/photos';
 import { type Fabric, PRINT_MOTIFS } from '../../src/model/project';
 import { figuresOnly, ownScriptsOnly } from '../../src/ui/trustedTypes';
+import { photographed } from '../model/picture/images';
 
 const cloth: fc.Arbitrary<Fabric> = fc.record({
   id: fc.string({ minLength: 1, maxLength: 20, unit: 'binary' }),
@@ -25,10 +27,19 @@ const cloth: fc.Arbitrary<Fabric> = fc.record({
 it('are the prints of every motif, colour, turn and id', () => {
   fc.assert(
     fc.property(cloth, (fabric) => {
-      for (const { markup } of patternsFor([fabric], [0, 45, 90])) expect(figuresOnly(markup)).toBe(markup);
+      for (const { markup } of patternsFor([fabric], [0, 45, 90], NO_HREFS))
+        expect(figuresOnly(markup)).toBe(markup);
     }),
     { numRuns: 200, seed: 12 },
   );
+});
+
+it('are the photographs of fabrics, whose pictures were made in the page', () => {
+  const photo = photographed('a'.repeat(64), { angle: -12.5, width: 1.375 });
+  const hrefOf = () => 'blob:https://quilts.example/0f8fad5b-d9cb-469f-a165-70867728950e';
+  const shown = patternsFor([photo], [0, 45, 90], hrefOf);
+  expect(shown[0]!.markup).toContain('<image');
+  for (const { markup } of shown) expect(figuresOnly(markup)).toBe(markup);
 });
 
 it.each([
@@ -42,6 +53,10 @@ it.each([
   '<path d="M0 0"/> text',
   '<path d=M0/>',
   '<use href="#a"/>',
+  '<image x="0" y="0" width="1" height="1" preserveAspectRatio="none" href="https://example.org/a.png"/>',
+  '<image x="0" y="0" width="1" height="1" preserveAspectRatio="none" href="data:image/svg+xml,x"/>',
+  '<image x="0" y="0" width="1" height="1" preserveAspectRatio="none" href="blob:a" onload="alert(1)"/>',
+  '<image href="blob:a"><script/></image>',
 ])('are not %s', (markup) => {
   expect(() => figuresOnly(markup)).toThrow(TypeError);
 });

@@ -4,7 +4,7 @@ import { clashSums } from '../../balance/clashes/clashSums';
 import { radialClash } from '../../balance/clashes/wedgeSeams';
 import type { TermScales } from '../../balance/score/termScales';
 import type { Terms } from '../../balance/score/terms';
-import type { WallModel } from '../../balance/wall/wallModel';
+import { filled, type WallModel } from '../../balance/wall/wallModel';
 
 /**
  * Channels are the figures whose evenness counts: value, a, b, then each fabric with any contrast. A figure is scaled by the
@@ -112,12 +112,6 @@ function rowSums(model: WallModel, scales: TermScales): Float64Array {
     }
     return sum;
   });
-}
-
-/** Whether the block in a cell counts: one without wedges does not. */
-export function filled(model: WallModel, cell: number): boolean {
-  const block = model.blockIn[cell]!;
-  return block >= 0 && model.area[block]! > 0;
 }
 
 /** Cost of the radial seam between two wedge types. Kept in the model's own memo. */

@@ -7,6 +7,9 @@ import { cornerSorts } from './cornerSorts';
 import { type CostTables, seamCost } from './costTables';
 import { type Hanging, NONE } from './hanging';
 
+/** So many types have a table; later ones are mostly wedges of pictures, one of a kind, whose seams stay as they are sewn. */
+const MOST_TABLED = 1024;
+
 export class LiveContact {
   private readonly tables: CostTables;
   private readonly typeAt: Int32Array;
@@ -24,7 +27,9 @@ export class LiveContact {
   /** Side of each place: orientation × N + place → side, −1 for none. */
   private readonly sideOf: Int8Array;
   private readonly hasCornerPairs: boolean;
+  /** Cost of the seam between two of the first so many types. */
   private readonly seams: Float64Array;
+  private readonly tabled: number;
 
   constructor(tables: CostTables, hanging: Hanging) {
     const { model } = tables;
@@ -40,7 +45,8 @@ export class LiveContact {
     this.cornerRims = new Float64Array(this.sorts.length * blocks * model.perBlock);
     this.sideOf = sidesOf(model.perBlock);
     this.hasCornerPairs = model.cornerByDesign.some((byDesign) => byDesign === 0);
-    this.seams = new Float64Array(model.typeRim.length ** 2).fill(Number.NaN);
+    this.tabled = Math.min(model.typeRim.length, MOST_TABLED);
+    this.seams = new Float64Array(this.tabled ** 2).fill(Number.NaN);
     for (let block = 0; block < blocks; block++) this.readRims(block);
   }
 
@@ -105,7 +111,8 @@ export class LiveContact {
     const type = this.typeAt[place]!;
     const following = this.typeAt[next]!;
     if (type < 0 || following < 0) return 0;
-    const key = type * this.tables.model.typeRim.length + following;
+    if (type >= this.tabled || following >= this.tabled) return seamCost(this.tables, type, following);
+    const key = type * this.tabled + following;
     let cost = this.seams[key]!;
     if (Number.isNaN(cost)) {
       cost = seamCost(this.tables, type, following);
@@ -118,14 +125,17 @@ export class LiveContact {
   forgetSeams(type: number): void {
     const { model } = this.tables;
     const types = model.typeRim.length;
-    const forget = (key: number) => {
-      if (Number.isNaN(this.seams[key]!)) return;
-      this.seams[key] = Number.NaN;
-      model.radialMemo.delete(key);
+    const forget = (one: number, next: number) => {
+      if (one < this.tabled && next < this.tabled) {
+        const key = one * this.tabled + next;
+        if (Number.isNaN(this.seams[key]!)) return;
+        this.seams[key] = Number.NaN;
+      }
+      model.radialMemo.delete(one * types + next);
     };
     for (let other = 0; other < types; other++) {
-      forget(type * types + other);
-      forget(other * types + type);
+      forget(type, other);
+      forget(other, type);
     }
   }
 

@@ -1,6 +1,7 @@
 // Keeps the spread part of the weighted score up to date while a wall is arranged: how evenly value, colour and fabrics lie over
 // it when blocks or wedges are exchanged. liveFigures.ts has the figures of the blocks.
-import { type CostTables, filled } from './costTables';
+import { filled } from '../../balance/wall/wallModel';
+import type { CostTables } from './costTables';
 import type { Hanging } from './hanging';
 import { LiveFigures } from './liveFigures';
 

@@ -37,8 +37,8 @@ export function lastAdvice(project: Project, finding: Finding, scopes: Scopes): 
   if (!ways.move && !ways.corners && !ways.trade) {
     const pinned = finding.blocks.some((id) => cellOf(project, id)?.pinned);
     return pinned
-      ? phrase('What it is about is pinned or sewn: take out a pin, or live with it.')
-      : phrase('What it is about is sewn, so nothing changes it: live with it.');
+      ? phrase('The blocks concerned are pinned or sewn: unpin one, or live with it.')
+      : phrase('The blocks concerned are sewn, so nothing can change: live with it.');
   }
   const may =
     (ways.move && (scopes.swap || scopes.turn)) ||

@@ -1,8 +1,8 @@
 // States the spread part of the score as a quadratic assignment for proofs: figures of blocks, kernel of cells, the linear cost
 // of a block in a cell, and the moments. The living wall keeps the same sums step by step.
-import { cornerIn, type WallModel } from '../../balance/wall/wallModel';
+import { cornerIn, filled, type WallModel } from '../../balance/wall/wallModel';
 import { cornerSorts } from '../live/cornerSorts';
-import { type CostTables, filled, writeFigures } from '../live/costTables';
+import { type CostTables, writeFigures } from '../live/costTables';
 
 export interface Spread {
   readonly tables: CostTables;

@@ -1,6 +1,7 @@
 // A fabric's spread in words, each figure beside what chance or an even spread would give.
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Inches } from '../../model/units';
+import { figureOf } from '../../model/words/figure';
 import { type Direction, directionOf } from '../wall/position';
 import type { Autocorrelation } from './autocorrelation';
 import type { FabricSpread } from './fabricSpread';
@@ -86,7 +87,7 @@ function joinWords(rims: number, both: Autocorrelation): Phrase {
   return phrase(say, {
     rims,
     count: Math.round(both.statistic),
-    expected: { figure: both.expected.toFixed(1) },
+    expected: figureOf(both.expected, 1),
   });
 }
 

@@ -20,6 +20,6 @@ export function accidentWords(p: number): Phrase {
       ? 'unlikely by accident ({odds} random layouts)'
       : p <= DOUBTFUL
         ? 'perhaps by accident ({odds} random layouts)'
-        : 'no more than accident ({odds} random layouts)';
+        : 'could well be accident ({odds} random layouts)';
   return phrase(say, { odds: oddsWords(p) });
 }

@@ -2,6 +2,7 @@
 import { findBlock } from '../../model/find';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
+import { figureOf } from '../../model/words/figure';
 import type { Finding } from '../finding';
 import { positionWords } from '../wall/position';
 import type { WallModel } from '../wall/wallModel';
@@ -105,7 +106,7 @@ function measuredWords(pool: Pool): Phrase {
     const darker = clear ? 'Clearly darker than the rest' : 'A little darker than the rest';
     return phrase('{much} ({difference} steps of value); {accident}', {
       much: phrase(pool.high ? lighter : darker),
-      difference: { figure: (Math.abs(pool.difference) / 10).toFixed(1) },
+      difference: figureOf(Math.abs(pool.difference) / 10, 1),
       accident,
     });
   }

@@ -2,6 +2,7 @@
 import { findFabric } from '../../model/find';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
+import { type Figure, figureOf } from '../../model/words/figure';
 import type { Finding } from '../finding';
 import type { Intent } from '../score/intent';
 import { directionWords, positionWords } from '../wall/position';
@@ -77,7 +78,7 @@ export function leanFindings(top: WholeTop, intent: Intent): Finding[] {
     findings.push(
       leanFinding('light', top, LEANS.light.step, 'L*', {
         say: 'Lights lean towards the {direction}: the halves differ by {steps} steps of value.',
-        steps: { figure: (top.light.difference / 10).toFixed(1) },
+        steps: figureOf(top.light.difference / 10, 1),
       }),
     );
   }
@@ -85,7 +86,7 @@ export function leanFindings(top: WholeTop, intent: Intent): Finding[] {
     findings.push(
       leanFinding('warmth', top, LEANS.warmth.step, 'warmth', {
         say: 'Warm colours lean towards the {direction}: the halves differ by {steps} on the scale of warmth.',
-        steps: { figure: top.warmth.difference.toFixed(2) },
+        steps: figureOf(top.warmth.difference, 2),
       }),
     );
   }
@@ -103,7 +104,7 @@ function leanFinding(
   top: WholeTop,
   step: number,
   unit: 'L*' | 'warmth',
-  words: { readonly say: string; readonly steps: { readonly figure: string } },
+  words: { readonly say: string; readonly steps: Figure },
 ): Finding {
   const lean = top[of];
   const mark = leanMark(top, of);
@@ -129,9 +130,7 @@ export function leanWords(of: 'light' | 'warmth', lean: Lean): Phrase {
       : 'Warm colours balance {where}; the halves differ by {difference} on the scale of warmth, {accident}',
     {
       where: offsetWords(lean.offset),
-      difference: {
-        figure: of === 'light' ? (lean.difference / 10).toFixed(1) : lean.difference.toFixed(2),
-      },
+      difference: of === 'light' ? figureOf(lean.difference / 10, 1) : figureOf(lean.difference, 2),
       accident: accidentWords(lean.p),
     },
   );

@@ -2,7 +2,7 @@
 // of the third of the blocks that should be lightest, or darkest, against the rest, and what chance gives.
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import { type Intent, lightnessOrder } from '../score/intent';
-import type { WallModel } from '../wall/wallModel';
+import { filled, type WallModel } from '../wall/wallModel';
 
 export interface ValueOrder {
   readonly wanted: Exclude<Intent['value'], 'scattered'>;
@@ -25,10 +25,7 @@ const ONE_IN_TWENTY = 1.645;
  */
 export function valueOrder(model: WallModel, intent: Intent): ValueOrder | null {
   if (intent.value === 'scattered') return null;
-  const cells = Array.from(model.blockIn.keys()).filter((cell) => {
-    const block = model.blockIn[cell]!;
-    return block >= 0 && model.area[block]! > 0;
-  });
+  const cells = Array.from(model.blockIn.keys()).filter((cell) => filled(model, cell));
   const order = lightnessOrder(intent.value, model.cellX, model.cellY, cells);
   // The middle comes first in both orders of a middle; from the left in light to dark.
   const sign = intent.value === 'dark middle' ? -1 : 1;

@@ -4,7 +4,7 @@ import type { Point } from '../../geometry/point';
 import type { Inches } from '../../model/units';
 import type { Mark } from '../finding';
 import { middleOfFilled } from '../wall/fabricPlaces';
-import type { WallModel } from '../wall/wallModel';
+import { filled, type WallModel } from '../wall/wallModel';
 
 export interface Lean {
   /** Centre of the figure less the middle of the filled wall, inches; x to the right, y down. */
@@ -26,9 +26,7 @@ export interface WholeTop {
 
 /** The two leans of a top; for fewer than two blocks nothing leans. */
 export function wholeTop(model: WallModel): WholeTop {
-  const cells = Array.from(model.blockIn, (block, cell) =>
-    block >= 0 && model.area[block]! > 0 ? cell : -1,
-  ).filter((cell) => cell >= 0);
+  const cells = Array.from(model.blockIn.keys()).filter((cell) => filled(model, cell));
   return {
     middle: cells.length === 0 ? null : middleOfFilled(model),
     light: lean(model, cells, model.lightness),

@@ -3,7 +3,7 @@
 
 import { clashSums } from '../clashes/clashSums';
 import { quadratic } from '../wall/kernel';
-import type { WallModel } from '../wall/wallModel';
+import { filled, type WallModel } from '../wall/wallModel';
 import { squares, type TermScales } from './termScales';
 
 export const TERM_NAMES = [
@@ -70,18 +70,15 @@ export function spreadTerms(scales: TermScales, model: WallModel): Omit<Terms, '
 /** r_c = L*(block in c) − mean − target(c); 0 where nothing hangs. valueSpread is Σ K r r over its expectation, with Σ r² where an order is wanted. */
 function valueResiduals(scales: TermScales, model: WallModel): Float64Array {
   return cellValues(model, model.lightness, scales.meanLightness).map((value, cell) =>
-    hangs(model, cell) ? value - scales.target[cell]! : 0,
+    filled(model, cell) ? value - scales.target[cell]! : 0,
   );
-}
-
-function hangs(model: WallModel, cell: number): boolean {
-  const block = model.blockIn[cell]!;
-  return block >= 0 && model.area[block]! > 0;
 }
 
 /** A figure of the blocks, less its mean, by cell. */
 function cellValues(model: WallModel, figures: Float64Array, mean: number): Float64Array {
-  return Float64Array.from(model.blockIn, (block, cell) => (hangs(model, cell) ? figures[block]! - mean : 0));
+  return Float64Array.from(model.blockIn, (block, cell) =>
+    filled(model, cell) ? figures[block]! - mean : 0,
+  );
 }
 
 /** Scattered: Σ K (a a + b b). Families together: Σ K ((a_c − a_d)² + (b_c − b_d)²), c ≠ d, both filled (Geary). */
@@ -92,10 +89,10 @@ function colourForm(scales: TermScales, model: WallModel): number {
   const { near } = scales.kernel;
   let sum = 0;
   for (let cell = 0; cell < near.size; cell++) {
-    if (!hangs(model, cell)) continue;
+    if (!filled(model, cell)) continue;
     for (let at = near.start[cell]!; at < near.start[cell + 1]!; at++) {
       const other = near.to[at]!;
-      if (hangs(model, other)) {
+      if (filled(model, other)) {
         sum += near.weight[at]! * ((a[cell]! - a[other]!) ** 2 + (b[cell]! - b[other]!) ** 2);
       }
     }
@@ -112,7 +109,7 @@ function fabricForm(scales: TermScales, model: WallModel): number {
     const strength = scales.strength[fabric]!;
     if (strength === 0) continue;
     model.blockIn.forEach((block, cell) => {
-      values[cell] = hangs(model, cell)
+      values[cell] = filled(model, cell)
         ? model.fabricArea[block * fabricCount + fabric]! - scales.meanFabric[fabric]!
         : 0;
     });

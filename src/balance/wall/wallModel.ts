@@ -2,6 +2,7 @@
 // colour and fabric. Terms are evaluated from it, by the analyser in full and by the arranger step by step.
 
 import type { ClothTable } from '../../cloth/cloths';
+import { asPieced } from '../../geometry/asPieced';
 import { placeOnSide, SIDES } from '../../geometry/contact';
 import { type AdjacentPart, latticeOf } from '../../geometry/lattice';
 import { layOut } from '../../geometry/setting';
@@ -76,12 +77,18 @@ export function sideRim(model: WallModel, block: number, stands: number, side: n
   return type < 0 ? -1 : model.typeRim[type]!;
 }
 
+/** Whether the block in a cell counts where weight and evenness are measured: one without wedges does not. */
+export function filled(model: WallModel, cell: number): boolean {
+  const block = model.blockIn[cell]!;
+  return block >= 0 && model.area[block]! > 0;
+}
+
 /** The corner fabric of a block hung in a cell: its own, or that of the cell by the quilt's rule. −1 is the side table. */
 export function cornerIn(model: WallModel, block: number, cell: number): number {
   return cell >= 0 && model.ruled[block] ? model.ruledCorner[cell]! : model.corner[block]!;
 }
 
-/** A model and the project it was made from, so that the next one can take over what has not changed. */
+/** A model and the project it was made from, its pictured blocks written out, so that the next one can take over what has not changed. */
 export interface ModelledProject {
   readonly project: Project;
   readonly model: WallModel;
@@ -91,7 +98,8 @@ export interface ModelledProject {
  * Builds the model of a sound project with a wedge plan that leaves a block. Linear in blocks and in sets. From an earlier
  * one it takes the wedge types where sets, wedge and cloths are the very same, and the figures of blocks that are alike.
  */
-export function wallModel(project: Project, cloths: ClothTable, earlier?: ModelledProject): WallModel {
+export function wallModel(given: Project, cloths: ClothTable, earlier?: ModelledProject): WallModel {
+  const project = asPieced(given);
   const { wedge } = project;
   const rim = rimLength(wedge);
   const size = finishedBlock(wedge);

@@ -17,16 +17,22 @@ const mixes = new WeakMap<Fabric, readonly ColourPart[]>();
 
 /**
  * Area shares of the ground and each ink in one repeat, largest first, summing to 1. Threads and dots mixed too fine to see
- * count by their parts. A plain fabric is its colour. Kept for each fabric; deterministic.
+ * count by their parts. A plain fabric is its colour, a photographed one
+ * has the shares that were read from its picture. Kept for each fabric; deterministic.
  */
 export function printMix(fabric: Fabric): readonly ColourPart[] {
   let mix = mixes.get(fabric);
   if (!mix) {
-    const tile = printTile(fabric);
-    mix = tile ? measured(tile) : [{ hex: fabric.colour.toLowerCase(), share: 1 }];
+    mix = mixOf(fabric);
     mixes.set(fabric, mix);
   }
   return mix;
+}
+
+function mixOf(fabric: Fabric): readonly ColourPart[] {
+  if (fabric.cloth.kind === 'photo') return fabric.cloth.photo.colours;
+  const tile = printTile(fabric);
+  return tile ? measured(tile) : [{ hex: fabric.colour.toLowerCase(), share: 1 }];
 }
 
 function measured(tile: PrintTile): ColourPart[] {

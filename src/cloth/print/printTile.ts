@@ -28,7 +28,7 @@ const MOTIFS: Readonly<Record<PrintMotif, { make: MotifMaker; symmetry: number |
 
 const tiles = new WeakMap<Fabric, PrintTile>();
 
-/** The tile of a printed fabric, inches, before the print's own turn; null for plain cloth. Kept for each fabric. */
+/** The tile of a printed fabric, inches, before the print's own turn; null for plain and photographed cloth. Kept for each fabric. */
 export function printTile(fabric: Fabric): PrintTile | null {
   if (fabric.cloth.kind !== 'print') return null;
   let tile = tiles.get(fabric);
@@ -43,10 +43,22 @@ export function printTile(fabric: Fabric): PrintTile | null {
  * How far a fabric's print must be turned to follow a strip that lies `grain` degrees clockwise: the smallest turn that
  * looks the same, 0 for plain cloth and for figures that lie every way.
  */
-export function printTurn(fabric: Fabric, grain: number): number {
-  if (fabric.cloth.kind !== 'print') return 0;
-  const { symmetry } = MOTIFS[fabric.cloth.print.motif];
+function printTurn(fabric: Fabric, grain: number): number {
+  const symmetry = symmetryOf(fabric);
   return symmetry === null ? 0 : ((grain % symmetry) + symmetry) % symmetry;
+}
+
+/** Turning a fabric by so many degrees leaves its look as it was; null where any turn does. A photograph looks as it lay. */
+function symmetryOf({ cloth }: Fabric): number | null {
+  if (cloth.kind === 'photo') return 360;
+  return cloth.kind === 'print' ? MOTIFS[cloth.print.motif].symmetry : null;
+}
+
+/** Degrees clockwise by which the tile of a fabric lies turned on a strip that lies `grain` degrees clockwise. */
+export function clothAngle(fabric: Fabric, grain: number): number {
+  const { cloth } = fabric;
+  const own = cloth.kind === 'print' ? cloth.print.angle : cloth.kind === 'photo' ? cloth.photo.angle : 0;
+  return own + printTurn(fabric, grain);
 }
 
 function makeTile(ground: string, print: Print): PrintTile {

@@ -1,7 +1,7 @@
 // The grid of strips as a table for spreadsheets, and such tables read again: names of fabrics down, cut widths across, counts in
 // the cells, and perhaps a column of lengths. placeTable.ts finds the fabrics it names.
 import { roundedHalfUp } from '../../model/decimals';
-import { type Phrase, type PhraseValue, phrase } from '../../model/phrase';
+import { phrase } from '../../model/phrase';
 import { type Fabric, MOST_OF_A_KIND, STRIP_LENGTH, STRIP_WIDTH } from '../../model/project';
 import { failed, ok, type Result } from '../../model/result';
 import { CENTIMETRES_PER_INCH, type Inches, type LengthUnit, parseLength } from '../../model/units';
@@ -139,8 +139,8 @@ function atCell(
   limits?: { readonly least: number; readonly most: number },
 ) {
   const lengths = wanted === WIDTHS || wanted === LENGTHS;
-  const limit = (value: number): PhraseValue => (lengths ? { inches: value } : value);
-  const want: Phrase = phrase(wanted, limits && { least: limit(limits.least), most: limit(limits.most) });
+  const { least = 0, most = 0 } = limits ?? {};
+  const want = phrase(wanted, lengths ? { least: { atLeast: least }, most: { atMost: most } } : { most });
   const values = { row: row + 1, column: column + 1, text: text.slice(0, 40), want };
   const message =
     text.trim() === ''

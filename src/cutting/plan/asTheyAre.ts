@@ -22,7 +22,7 @@ export interface AsTheyAre {
 
 /** What the sets are made from. */
 type Table = Pick<Project, 'fabrics' | 'stripsOnHand' | 'stripSets' | 'wedge'> & {
-  readonly preferences: Pick<Project['preferences'], 'lookalikes' | 'seed'>;
+  readonly preferences: Pick<Project['preferences'], 'lookalikes' | 'seed' | 'unit'>;
 };
 
 /** Strips that may go into new sets beside those there are; background fabric is kept for corners and sashing. */
@@ -36,8 +36,8 @@ export function makingAsTheyAre(project: Table): SetMaking | null {
   const { fabrics, preferences, wedge, stripSets } = project;
   const stripsOnHand = freeStrips(project);
   if (stripsLeftBeside(stripsOnHand, stripSets).length === 0) return null;
-  const { lookalikes, seed } = preferences;
-  return { fabrics, lookalikes, stripsOnHand, wedge, keep: stripSets, want: 'most', seed };
+  const { lookalikes, seed, unit } = preferences;
+  return { fabrics, lookalikes, stripsOnHand, wedge, unit, keep: stripSets, want: 'most', seed };
 }
 
 /** What these sets make beside the sets there are. */

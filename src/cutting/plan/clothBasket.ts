@@ -8,7 +8,7 @@ import type { ClothBasket } from './largestTop';
 import type { WidthPart } from './setTotals';
 
 /**
- * The basket for sets of these widths. Background fabric is kept for corners and sashing. Cloth on hand loses what straightening
+ * The basket for sets of these widths. Background fabric is set aside for corners and sashing. Cloth on hand loses what straightening
  * takes (buying.straighten); a piece that is gone by it is left out. Strips in sewn sets count as part of the sets.
  */
 export function clothBasket(project: Project, widths: readonly WidthPart[]): ClothBasket {

@@ -42,7 +42,7 @@ export function clothToBuy(basket: ClothBasket, blocks: number, sale: ClothForSa
   const none: Amounts = new Map();
   if (makes(none)) return answer(blocks, [], true, 'The fabric on hand is enough for {blocks} blocks.');
   if (basket.fabrics.length < 2) {
-    return answer(blocks, [], false, 'Neighbours in a set differ: put a second fabric on the list first.');
+    return answer(blocks, [], false, 'Neighbours in a set must differ: add a second fabric first.');
   }
   const found = leastLevel(basket, sale, makes);
   if (!found) {
@@ -151,5 +151,5 @@ function clothByFabric(basket: ClothBasket, width: Inches): Map<FabricId, Inches
 
 /** One line of the list: the fabric and how much of it, as sold. */
 export function toBuyWords({ fabric, inches }: FabricToBuy, unit: SellingUnit): Phrase {
-  return phrase('{fabric}: {cloth}', { fabric: fabric.name, cloth: { figure: clothText(inches, unit) } });
+  return phrase('{fabric}: {cloth}', { fabric: fabric.name, cloth: clothText(inches, unit) });
 }

@@ -53,7 +53,8 @@ export function firstLack(project: Project): Lack | null {
   return bare > 0 ? { kind: 'hung empty', blocks: bare } : null;
 }
 
-function isWhole(block: Block): boolean {
+/** Whether every place of a block has its wedge. */
+export function isWhole(block: Block): boolean {
   return !block.places.includes(null);
 }
 

@@ -225,8 +225,8 @@ function heightWords({ widths, wedge }: ClothBasket, sets: Plan['sets']): Phrase
   const height = Math.min(...heights);
   if (height >= wedge.cutHeight + HEIGHT_TO_SPARE - HAIR) return [];
   const say =
-    'For this many blocks, sets are planned from {height} high: less than {spare} above the wedge. Sew exact seams.';
-  return [phrase(say, { height: { inches: height }, spare: { inches: HEIGHT_TO_SPARE } })];
+    'For this many blocks, sets are planned from {height} high, with {spare} to spare above the wedge. Sew exact seams.';
+  return [phrase(say, { height: { inches: height }, spare: { inches: height - wedge.cutHeight } })];
 }
 
 function lengthWords(sets: Plan['sets']): Phrase[] {
@@ -245,7 +245,7 @@ function lackWords(basket: ClothBasket, pieces: readonly Piece[], { withoutRule 
   const blocks = counted(withoutRule, '1 block', '{count} blocks');
   const only = new Set(pieces.map((piece) => piece.fabric)).size === 1;
   const say = only
-    ? '{fabric} alone makes no set: neighbours in a set differ. With a second fabric, better a third, up to {blocks} are possible.'
-    : 'Neighbours in a set differ, so {fabric} can be no more than every other strip. With some of it in other fabrics, up to {blocks} are possible.';
+    ? '{fabric} alone makes no set: neighbours in a set must differ. With a second fabric, better a third, up to {blocks} are possible.'
+    : 'Neighbours in a set must differ, so {fabric} can be no more than every other strip. With some of it in other fabrics, up to {blocks} are possible.';
   return [phrase(say, { fabric: name, blocks })];
 }

@@ -79,7 +79,9 @@ export function planStrips(wanted: StripsWanted): StripPlan | null {
       : phrase('The strips were worked out set by set; another choice might take a little less fabric.'),
   ];
   if (fabrics.length === 1) {
-    words.push(phrase('One fabric lies beside itself in every set: choose a second one, better a third.'));
+    words.push(
+      phrase('One fabric lies beside itself in every set: choose a second one, or better, a third.'),
+    );
   }
   return { sets: sets.length, wedges, strips, cloth, perSet: sets, exact, words };
 }

@@ -6,8 +6,6 @@ import { leastLength } from '../wedges/setKinds';
 
 /** Strips whose lengths differ by no more than this are sewn together as a rule; others where they give more wedges. */
 export const SAME_LENGTH: Inches = 2;
-/** Length of a set where there are no strips to go by: the usable width of fabric (common practice, no source). */
-export const USUAL_LENGTH: Inches = 40;
 
 /** Rows of about one length; `length` is the shortest of them, which is as long as a set of them can be. */
 export interface LengthClass {

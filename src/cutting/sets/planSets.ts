@@ -1,14 +1,14 @@
 // How many sets to make, of strips of which length, and how high each has to be for the wedges counted on it. Which strips
 // they become is the search's (setSearch.ts); the widths to begin with are laid here, so that the heights are within reach.
 import { finishedWidth } from '../../geometry/stripSet';
-import { HAIR, piecesIn } from '../../model/lengths';
+import { HAIR, piecesIn, USUAL } from '../../model/lengths';
 import type { StripSet, WedgePlan } from '../../model/project';
-import type { Inches } from '../../model/units';
+import type { Inches, LengthUnit } from '../../model/units';
 import type { InParts } from '../../model/work/parts';
 import { evenSets, type SetKind, setKinds } from '../wedges/setKinds';
 import { heightFor, wedgesNeeded, wedgesOnLength } from '../wedges/yield';
 import { layingMost } from './layHeights';
-import { type LengthClass, USUAL_LENGTH } from './lengthClass';
+import type { LengthClass } from './lengthClass';
 import { planningMost } from './mostPlan';
 import { HEIGHT_TO_SPARE } from './setScore';
 import { MOST_SETS, type SetTarget } from './setTarget';
@@ -25,6 +25,8 @@ export interface SetsPlan {
 
 export interface SetsAsked {
   readonly wedge: WedgePlan;
+  /** Where there are no strips to go by, sets are as long as fabric of the person's unit is wide. */
+  readonly unit: LengthUnit;
   readonly keep: readonly StripSet[];
   readonly held: readonly StripSet[];
   readonly want: { readonly sets: number } | { readonly blocks: number } | 'most';
@@ -66,7 +68,7 @@ export function* planningSets(asked: SetsAsked, classes: readonly LengthClass[])
     open -= made.reduce((sum, { least }) => sum + wedgesOnLength(stock.length, least, wedge), 0);
   }
   // Where strips run out the count still says how many sets of the same length are missing.
-  const length = classes.at(-1)?.length ?? USUAL_LENGTH;
+  const length = classes.at(-1)?.length ?? USUAL[asked.unit].usableWidth;
   const each = Math.max(2, wedgesOnLength(length, wedge.cutHeight + HEIGHT_TO_SPARE, wedge));
   return { targets, wanted: targets.length + Math.ceil(Math.max(0, open) / each), classes };
 }

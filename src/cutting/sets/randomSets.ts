@@ -7,6 +7,7 @@ import { freshId, setLetter } from '../../model/find';
 import { HAIR, isTooNarrow } from '../../model/lengths';
 import type { Phrase } from '../../model/phrase';
 import type { Fabric, Project, Strip, StripOnHand, StripSet, WedgePlan } from '../../model/project';
+import type { LengthUnit } from '../../model/units';
 import { atOnce, type InParts } from '../../model/work/parts';
 import { availableWedges, wedgesNeeded } from '../wedges/yield';
 import {
@@ -33,6 +34,8 @@ export interface SetMaking {
   readonly lookalikes: number;
   readonly stripsOnHand: readonly StripOnHand[];
   readonly wedge: WedgePlan;
+  /** The person's unit, whose usual sizes stand in where there are no strips to go by; absent: inches. */
+  readonly unit?: LengthUnit;
   /** Sets that stay: locked, sewn or cut. Their strips are on hand no more; their wedges count. */
   readonly keep: readonly StripSet[];
   /** Sets made anew round their locked strips; they keep their letters. */
@@ -66,8 +69,8 @@ export function setMakingOf(project: Project, want: SetMaking['want'], seed: num
   const stays = (set: StripSet) => set.locked || set.progress !== 'planned';
   const keep = project.stripSets.filter(stays);
   const held = project.stripSets.filter((set) => !stays(set) && set.strips.some((strip) => strip.locked));
-  const { lookalikes } = preferences;
-  return { fabrics, lookalikes, stripsOnHand, wedge, keep, held, want, seed };
+  const { lookalikes, unit } = preferences;
+  return { fabrics, lookalikes, stripsOnHand, wedge, unit, keep, held, want, seed };
 }
 
 /**
@@ -86,13 +89,13 @@ export function makeSets(making: SetMaking): MadeSets {
  * strips that would mend it. The same input and seed give the same sets.
  */
 export function* makingSets(making: SetMaking): Generator<MakingShare, MadeSets> {
-  const { wedge } = making;
+  const { wedge, unit = 'in' } = making;
   const rows = stripsLeftBeside(making.stripsOnHand, [...making.keep, ...lockedParts(making)]);
   const wide = rows.filter((row) => !isTooNarrow(row.width, wedge.seam));
   const classes = lengthClasses(wide, wedge);
   const cloths = clothTable(making.fabrics, undefined, making.lookalikes);
   const scoring = setScoring(cloths, wide, wedge);
-  const plan = yield* planningSets({ ...making, held: making.held ?? [] }, classes);
+  const plan = yield* planningSets({ ...making, unit, held: making.held ?? [] }, classes);
   const { pieces, held } = heldPieces(making, loosePieces(plan.classes, scoring), plan.targets, scoring);
   const keptRims = making.keep
     .flatMap((set) => [set.strips[0], set.strips.at(-1)])
@@ -114,6 +117,7 @@ export function* makingSets(making: SetMaking): Generator<MakingShare, MadeSets>
   const high = sets.filter((set) => heightShort(setHeight(set.strips, wedge.seam), wedge) === 0);
   const notes = setNotes({
     ...making,
+    unit,
     classes,
     wanted: plan.wanted,
     sets: high,

@@ -1,19 +1,17 @@
 // What is said after strip sets were made at random: sets or wedges missing with the strips that would mend it, neighbours that
 // could not be helped, and sets of strips of different lengths. Why strips are left: whyLeft.ts.
 import { finishedWidth } from '../../geometry/stripSet';
-import { HAIR, isTooNarrow } from '../../model/lengths';
+import { HAIR, isTooNarrow, USUAL } from '../../model/lengths';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { StripOnHand, StripSet, WedgePlan } from '../../model/project';
-import type { Inches } from '../../model/units';
+import type { Inches, LengthUnit } from '../../model/units';
 import { wedgesNeeded } from '../wedges/yield';
-import { type LengthClass, USUAL_LENGTH } from './lengthClass';
+import type { LengthClass } from './lengthClass';
 import { isLongEnough } from './stripsUnused';
-
-/** Narrower strips than this are not what one would go and cut to fill a set. */
-const LEAST_USUAL_WIDTH: Inches = 1;
 
 export interface MakingOutcome {
   readonly wedge: WedgePlan;
+  readonly unit: LengthUnit;
   readonly keep: readonly StripSet[];
   readonly want: { readonly sets: number } | { readonly blocks: number } | 'most';
   /** The strips on hand beside the kept sets that are wide enough, by length. */
@@ -37,8 +35,8 @@ function shortage(outcome: MakingOutcome): Phrase[] {
   const missing = wanted - sets.length;
   if (outcome.want === 'most' || missing <= 0) return wedgeShortage(outcome);
   const { wedge } = outcome;
-  const width = usualWidth(classes, wedge);
-  const length = classes[0]?.length ?? USUAL_LENGTH;
+  const width = usualWidth(outcome);
+  const length = classes[0]?.length ?? USUAL[outcome.unit].usableWidth;
   const gain = finishedWidth(width, wedge.seam);
   const each = finishedWidth(wedge.cutHeight, wedge.seam);
   const beside = left
@@ -57,17 +55,21 @@ function shortage(outcome: MakingOutcome): Phrase[] {
   return [phrase('{what} {mend}', { what: phrase(say, values), mend })];
 }
 
-/** The width that adds most to the heights as things are; 1 1/2 in where there are no strips of an inch or more. */
-function usualWidth(classes: readonly LengthClass[], wedge: WedgePlan): Inches {
+/**
+ * The width that adds most to the heights as things are, from the narrowest that one would go and cut; the usual middle width
+ * where there are no such strips.
+ */
+function usualWidth({ classes, wedge, unit }: MakingOutcome): Inches {
+  const [narrow, middle] = USUAL[unit].strips;
   const reach = new Map<Inches, number>();
   for (const { rows } of classes) {
     for (const { width, count } of rows) {
-      if (width < LEAST_USUAL_WIDTH) continue;
+      if (width < narrow - HAIR) continue;
       reach.set(width, (reach.get(width) ?? 0) + count * finishedWidth(width, wedge.seam));
     }
   }
   const most = [...reach].sort((one, other) => other[1] - one[1] || one[0] - other[0])[0];
-  return most?.[0] ?? Math.max(1.5, 4 * wedge.seam);
+  return most?.[0] ?? Math.max(middle, 4 * wedge.seam);
 }
 
 /** The sets there were strips for, but their wedges fall short of the blocks (strips shorter than thought). */

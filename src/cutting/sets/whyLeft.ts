@@ -1,7 +1,7 @@
 // Why strips are left once sets are made: for each the rule that leaves it. A rule is named only where a set with that strip could
 // be laid without it; where no rule stands in the way too few strips are left.
 import { cutWidth, finishedWidth } from '../../geometry/stripSet';
-import { HAIR, isTooNarrow, upToStep } from '../../model/lengths';
+import { HAIR, isTooNarrow } from '../../model/lengths';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Fabric, StripOnHand, WedgePlan } from '../../model/project';
 import type { InParts } from '../../model/work/parts';
@@ -43,8 +43,6 @@ const ORDER: readonly LeavingRule[] = [
   'short',
   'narrow',
 ];
-/** Lengths that are said are rounded up to this, so that a strip so long will do. */
-const SIXTEENTH = 1 / 16;
 
 /** The strips left by the rule that leaves them; `all` where as many sets were wanted as can be. */
 export function* findingWhyLeft(
@@ -94,11 +92,11 @@ function whyWords(rule: LeavingRule, fabric: string, left: readonly StripOnHand[
   switch (rule) {
     case 'narrow':
       return phrase('cut {least} wide or less, a strip vanishes in its two seams', {
-        least: { inches: cutWidth(0, wedge.seam) },
+        least: { atMost: cutWidth(0, wedge.seam) },
       });
     case 'short':
       return phrase('shorter than {least}, which a set needs for two wedges', {
-        least: { inches: upToStep(leastLength(wedge), SIXTEENTH) },
+        least: { atLeast: leastLength(wedge) },
       });
     case 'neighbours':
       return phrase('in one more set {fabric} would lie beside itself', { fabric });

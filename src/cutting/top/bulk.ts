@@ -1,6 +1,8 @@
 // How heavy and how thick the top becomes: seams in a block, layers where its points meet, weight of the cloth with its
 // seam allowances. Advice is common practice.
+
 import { cutOutline } from '../../geometry/allowance';
+import { asPieced } from '../../geometry/asPieced';
 import { cornerOutlines } from '../../geometry/block';
 import { area } from '../../geometry/point';
 import { layOut } from '../../geometry/setting';
@@ -10,6 +12,7 @@ import { findSet } from '../../model/find';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Block, Project, StripSet, Tip, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
+import { figureOf } from '../../model/words/figure';
 
 export interface BlockBulk {
   /** Seams sewn for one block: between its strips (each strip seam counts in each wedge), its wedges, and its corners. */
@@ -103,8 +106,9 @@ export function blockBulk(project: Project, block: Block): BlockBulk {
   };
 }
 
-/** The whole top: hung blocks, sashing and borders. An empty cell weighs nothing. */
-export function bulkReport(project: Project): BulkReport {
+/** The whole top: hung blocks, sashing and borders. An empty cell weighs nothing, nor what a picture does not tell of its block. */
+export function bulkReport(given: Project): BulkReport {
+  const project = asPieced(given);
   const hung = project.wall.cells.flatMap((cell) => {
     const block = cell && project.blocks.find((one) => one.id === cell.block);
     return block ? [blockBulk(project, block)] : [];
@@ -153,7 +157,7 @@ function adviceFor(project: Project, block: BlockBulk | null, asSet: TopBulk): P
   if (asSet.layers >= MANY_LAYERS) {
     const say =
       'With its seam allowances the top has {layers} layers of fabric on average. Choose light quilting and thin batting.';
-    advice.push(phrase(say, { layers: { figure: asSet.layers.toFixed(1) } }));
+    advice.push(phrase(say, { layers: figureOf(asSet.layers, 1) }));
   }
   if (project.setting.sashing.where === 'none') {
     advice.push(

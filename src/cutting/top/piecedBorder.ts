@@ -8,7 +8,7 @@ import { layOut } from '../../geometry/setting';
 import { cutWidth, finishedWidth } from '../../geometry/stripSet';
 import { downToStep, HAIR, isKeyTooNarrow, piecesIn, total, USUAL } from '../../model/lengths';
 import type { Border, FabricId, Project, StripOnHand } from '../../model/project';
-import type { Inches } from '../../model/units';
+import { CENTIMETRES_PER_INCH, type Inches } from '../../model/units';
 import { stripKey, stripsLeftBeside } from '../sets/stripsUnused';
 
 type Key = NonNullable<Border['keys']>[number];
@@ -37,8 +37,10 @@ export interface PiecedBorderPlan {
   readonly widest: Inches;
 }
 
-/** Lengths are compared in 64ths, as strips are cut. */
-const PARTS = 64;
+/** A difference of lengths that comes of adding and halving them. */
+const SAME: Inches = 1e-6;
+/** Nothing finer is cut: a tenth of a millimetre. */
+const LEAST_UNIT: Inches = 0.01 / CENTIMETRES_PER_INCH;
 const LEAST_SPACER: Inches = 0.5;
 const MOST_SPACER: Inches = 4;
 const WIDEST: Inches = 12;
@@ -57,7 +59,7 @@ export function piecedBorder(project: Project, index: number, seed: number): Pie
     needed,
     fits,
     keys: dealt(stock, runs, seed),
-    spacer: fits || stock.length === 0 ? null : spacerFor(project, index, unitOf(stock)),
+    spacer: fits ? null : spacerFor(project, index, unitOf(stock)),
     widest: widestOf(project, index),
   };
 }
@@ -124,33 +126,34 @@ function lengthOf(stock: readonly KeyStock[]): Inches {
   return stock.reduce((sum, one) => sum + one.finished * one.count, 0);
 }
 
-/** The largest length every piece is a multiple of, in 64ths; 0 without pieces. */
-function unitOf(stock: readonly KeyStock[]): number {
-  const divisor = (one: number, other: number): number => (other === 0 ? one : divisor(other, one % other));
-  return stock.reduce((unit, one) => divisor(unit, Math.round(one.finished * PARTS)), 0);
+/** The largest length every piece is a multiple of (Euclid), whatever it was measured by; 0 without pieces or such a length. */
+function unitOf(stock: readonly KeyStock[]): Inches {
+  const divisor = (one: Inches, other: Inches): Inches =>
+    other < SAME ? one : divisor(other, one - other * Math.floor(one / other + SAME));
+  const unit = stock.reduce((found, one) => divisor(found, one.finished), 0);
+  return unit < LEAST_UNIT - SAME ? 0 : unit;
 }
 
-function isWhole(length: Inches, unit: number): boolean {
-  const units = (length * PARTS) / unit;
-  return Math.abs(units - Math.round(units)) < 1e-6;
+function isWhole(length: Inches, unit: Inches): boolean {
+  return unit > 0 && Math.abs(length - unit * Math.round(length / unit)) < SAME;
 }
 
 /** The narrowest spacer that makes both runs whole; of one width all round where that can be had. */
-function spacerFor(project: Project, index: number, unit: number): PiecedBorderPlan['spacer'] {
+function spacerFor(project: Project, index: number, unit: Inches): PiecedBorderPlan['spacer'] {
+  if (unit === 0) return null;
   const border = project.setting.borders[index]!;
   const { sides, ends } = borderRuns(border, insideOf(project, index));
-  const step = unit / PARTS;
   const widths = (run: Inches) => {
     const found: Inches[] = [];
-    for (let units = Math.ceil((run + 2 * LEAST_SPACER) / step - 1e-9); ; units += 1) {
-      const width = (units * step - run) / 2;
+    for (let units = Math.ceil((run + 2 * LEAST_SPACER) / unit - SAME); ; units += 1) {
+      const width = (units * unit - run) / 2;
       if (width > MOST_SPACER + 1e-9) return found;
       found.push(width);
     }
   };
   const across = widths(ends);
   const down = widths(sides);
-  const even = across.find((one) => down.some((other) => Math.abs(one - other) < 1e-6));
+  const even = across.find((one) => down.some((other) => Math.abs(one - other) < SAME));
   if (even !== undefined) return { side: even, end: even };
   return across[0] === undefined || down[0] === undefined ? null : { side: across[0], end: down[0] };
 }

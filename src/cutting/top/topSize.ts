@@ -125,8 +125,8 @@ function clothOf(project: Project, fabric: Fabric, pieces: readonly NeededPiece[
   const values = {
     fabric: fabric.name,
     parts: partWords(pieces),
-    needed: { figure: clothText(needed, unit) },
-    short: { figure: clothText(short, unit) },
+    needed: clothText(needed, unit),
+    short: clothText(short, unit),
   };
   const say =
     short <= 0

@@ -79,10 +79,13 @@ export function explainMeasure(
   const tolerance = (division / 4) * Math.sin(Math.PI / wedge.perBlock);
   const words = asPlanned
     ? phrase(asPlannedWords, values)
-    : phrase('A block of {across} where {planned} was planned comes from an assembly seam of about {seam}.', {
-        ...values,
-        seam: { seam },
-      });
+    : phrase(
+        'A block of {across} where {planned} was planned comes from a seam of about {seam} between the wedges.',
+        {
+          ...values,
+          seam: { seam },
+        },
+      );
   return ok({ seam, tolerance, off, asPlanned, wedge: { ...wedge, assemblySeam: seam }, words });
 }
 

@@ -5,6 +5,7 @@ import { downToStep, upToStep } from '../../model/lengths';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import { CENTIMETRES_PER_INCH, formatFraction, type Inches } from '../../model/units';
+import type { Figure } from '../../model/words/figure';
 import { onRuler } from './neededPiece';
 
 export type SellingUnit = 'yard' | 'metre';
@@ -38,9 +39,9 @@ export function roundedDown(inches: Inches, unit: SellingUnit): Inches {
 }
 
 /** A length of cloth in words: 1 5/8 yd (to the sixteenth), 1.6 m (to the centimetre). */
-export function clothText(inches: Inches, unit: SellingUnit): string {
+export function clothText(inches: Inches, unit: SellingUnit): Figure {
   const amount = inches / INCHES_IN[unit];
-  return unit === 'yard' ? `${formatFraction(amount)} yd` : `${roundedHalfUp(amount, 2)} m`;
+  return { figure: unit === 'yard' ? `${formatFraction(amount)} yd` : `${roundedHalfUp(amount, 2)} m` };
 }
 
 export interface ClothToBuy {
@@ -84,5 +85,5 @@ export function buyWords(cut: Inches, { needed, inches }: ClothToBuy, project: P
     unit === 'yard'
       ? 'Up to the next eighth of a yard: {cloth}.'
       : 'Up to the next ten centimetres: {cloth}.';
-  return [...why, phrase(say, { cloth: { figure: clothText(inches, unit) } })];
+  return [...why, phrase(say, { cloth: clothText(inches, unit) })];
 }

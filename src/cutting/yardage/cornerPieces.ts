@@ -13,12 +13,15 @@ import { cornerSquare, withSeams } from './triangleSquares';
 
 const CORNERS = 4;
 
-/** One row for each fabric with corners: of the blocks on the wall, less those that have them on when only the rest is asked. */
+/**
+ * One row for each fabric with corners: of the blocks on the wall, less those that have them on when only the rest is asked. Blocks in
+ * pictures were sewn from other fabric.
+ */
 export function cornerPieces(project: Project, scope: CuttingScope): NeededPiece[] {
   const blocks = new Map<FabricId, number>();
   project.wall.cells.forEach((cell, index) => {
     const block = cell && findBlock(project, cell.block);
-    if (!block || (scope === 'left' && cornersOn(block))) return;
+    if (block?.kind !== 'pieced' || (scope === 'left' && cornersOn(block))) return;
     const fabric = cornerFabricOf(project, block, index);
     blocks.set(fabric, (blocks.get(fabric) ?? 0) + 1);
   });

@@ -170,7 +170,7 @@ function fatQuarters(
   const count = best.layout.newSheets;
   const each = fatQuarterPrice(project, fabric);
   const price = priceOf(project, fabric);
-  const values = { count, length: { figure: clothText(length, unit) } };
+  const values = { count, length: clothText(length, unit) };
   const size = fatQuarterWords(project);
   if (each !== null && price !== null) {
     const [quarters, cloth] = [piecesCost(count, each), lengthCost(length, price, unit)];
@@ -178,8 +178,8 @@ function fatQuarters(
     const say = 'All of it fits on {count} fat quarters: {quarters} against {cloth} for {length}.';
     const why = phrase(say, {
       ...values,
-      quarters: { figure: money(quarters, project) },
-      cloth: { figure: money(cloth, project) },
+      quarters: money(quarters, project),
+      cloth: money(cloth, project),
     });
     return { ...best, why: [size, why] };
   }
@@ -214,7 +214,7 @@ export function restWords(length: Inches, project: Project): NonNullable<FabricY
   if (length <= 0) return { enough: true, words: phrase('What is on hand is enough.') };
   const short = toBuy(length, project.buying, sellingUnit(project)).inches;
   const words = phrase('What is on hand is not enough: {cloth} more.', {
-    cloth: { figure: clothText(short, sellingUnit(project)) },
+    cloth: clothText(short, sellingUnit(project)),
   });
   return { enough: false, words };
 }

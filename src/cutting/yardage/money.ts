@@ -5,6 +5,7 @@ import { decimalText, roundedHalfUp } from '../../model/decimals';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import type { Inches } from '../../model/units';
+import type { Figure } from '../../model/words/figure';
 import { clothText, type SellingUnit, sellingUnit } from './clothLength';
 
 /** Nanometres, whole in every unit cloth is measured in: 1/64" is 396 875 (an inch is 25.4 mm exactly, a yard 36 of them). */
@@ -51,12 +52,12 @@ function toCents(amount: Fraction): number {
 }
 
 /** An amount of money: two decimals; the currency before it where it is a sign (£), after it in letters (EUR). */
-export function money(amount: number, project: Pick<Project, 'buying'>): string {
+export function money(amount: number, project: Pick<Project, 'buying'>): Figure {
   return withCurrency(decimalText(amount, 2), project);
 }
 
 /** A price as it was written, with more than two decimals where it has them. */
-export function priceText(price: number, project: Pick<Project, 'buying'>): string {
+export function priceText(price: number, project: Pick<Project, 'buying'>): Figure {
   return withCurrency(amountText(price), project);
 }
 
@@ -67,9 +68,9 @@ export function amountText(amount: number): string {
   return decimals.length > 2 ? whole : decimalText(amount, 2);
 }
 
-function withCurrency(text: string, { buying: { currency } }: Pick<Project, 'buying'>): string {
-  if (currency === '') return text;
-  return /\p{L}/u.test(currency) ? `${text} ${currency}` : `${currency}${text}`;
+function withCurrency(text: string, { buying: { currency } }: Pick<Project, 'buying'>): Figure {
+  if (currency === '') return { figure: text };
+  return { figure: /\p{L}/u.test(currency) ? `${text} ${currency}` : `${currency}${text}` };
 }
 
 /** A line of a list: its cost to the cent, and how that came about; both null without a price. */
@@ -94,7 +95,7 @@ export function pricedLength(
     unit === 'yard'
       ? '{bought} at {price} a yard: {cost}, rounded to two decimals.'
       : '{bought} at {price} a metre: {cost}, rounded to two decimals.';
-  return pricedAs(say, bought ?? { figure: clothText(inches, unit) }, price, cost, project);
+  return pricedAs(say, bought ?? clothText(inches, unit), price, cost, project);
 }
 
 /** So many fat quarters at a price each. */
@@ -111,15 +112,15 @@ export function pricedQuarters(
 
 function pricedAs(
   say: string,
-  bought: Phrase | { readonly figure: string },
+  bought: Phrase | Figure,
   price: number,
   cost: number,
   project: Pick<Project, 'buying'>,
 ): Priced {
   const values = {
     bought,
-    price: { figure: priceText(price, project) },
-    cost: { figure: money(cost, project) },
+    price: priceText(price, project),
+    cost: money(cost, project),
   };
   return { cost, costWords: phrase(say, values) };
 }

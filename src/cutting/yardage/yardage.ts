@@ -1,5 +1,6 @@
 // The whole list of cloth: every fabric of the quilt, the backing and the batting.
 import { wedgeProblem } from '../../geometry/wedge';
+import { picturesInQuilt } from '../../model/colourway';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import type { Inches } from '../../model/units';
@@ -76,6 +77,16 @@ function remarks(project: Project): Phrase[] {
         empty,
         'One place on the wall is empty; the corners of a block there are not counted.',
         '{count} places on the wall are empty; the corners of blocks there are not counted.',
+      ),
+    );
+  }
+  const sewn = picturesInQuilt(project);
+  if (sewn > 0) {
+    found.push(
+      counted(
+        sewn,
+        '1 block is a picture of a sewn block; its fabric is not counted.',
+        '{count} blocks are pictures of sewn blocks; their fabric is not counted.',
       ),
     );
   }

@@ -3,6 +3,7 @@
 import { type Outline, type Point, placed } from '../../geometry/point';
 import type { FabricId } from '../../model/project';
 import type { Inches } from '../../model/units';
+import { pictureOver } from '../blockPaths';
 import type { Drawing, HungBlock, Piece } from '../drawing';
 import { ink, SEAM } from './look';
 import type { Figure, Mark, Stroke } from './page';
@@ -27,7 +28,8 @@ export function clothMarks(
 ): Mark[] {
   const groups = new Map<string, { fabric: FabricId | null; turn: number; outlines: Outline[] }>();
   const all: Outline[] = [];
-  for (const piece of pieces) {
+  const cloth = pieces.filter((piece) => piece.picture === undefined);
+  for (const piece of cloth) {
     const outline = placed(piece.outline, placement.quarters, placement.centre, placement.tilt).map(
       ({ x, y }) => {
         return { x: x * scale, y: y * scale };
@@ -44,7 +46,23 @@ export function clothMarks(
     return { kind: 'shape', outlines, fill: clothOf(writing, fabric, scale, turn), stroke: null };
   });
   if (seam) marks.push({ kind: 'shape', outlines: all, fill: null, stroke: seam });
-  return marks;
+  const over = pictureOver(pieces);
+  return over ? [...marks, pictureMark(over, scale, placement)] : marks;
+}
+
+function pictureMark(
+  { picture, box }: NonNullable<ReturnType<typeof pictureOver>>,
+  scale: number,
+  { quarters, tilt, centre }: Placement,
+): Mark {
+  return {
+    kind: 'picture',
+    picture,
+    centre: { x: centre.x * scale, y: centre.y * scale },
+    width: box.width * scale,
+    height: box.height * scale,
+    turn: (quarters * 90 + tilt) % 360,
+  };
 }
 
 /** The whole top, binding included, at `scale` page inches to the inch. */

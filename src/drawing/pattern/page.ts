@@ -1,6 +1,7 @@
 // The written pattern as a plain tree: pages of marks in inches from the upper left corner of the page. What paints them
 // into a file: pdf/pdfSheets.ts. Letters are set one run at a time; breaking lines is lettering's.
 import type { Outline, Point } from '../../geometry/point';
+import type { PictureId } from '../../model/picture/picture';
 import type { Fabric } from '../../model/project';
 import type { Degrees, Inches } from '../../model/units';
 
@@ -44,6 +45,16 @@ export type Mark =
       readonly radius: Inches;
       readonly fill: Fill | null;
       readonly stroke: Stroke | null;
+    }
+  | {
+      readonly kind: 'picture';
+      readonly picture: PictureId;
+      readonly centre: Point;
+      /** Before it is turned. */
+      readonly width: Inches;
+      readonly height: Inches;
+      /** Clockwise about its middle. */
+      readonly turn: Degrees;
     };
 
 /** A group of marks with its size; coordinates are from its upper left corner. Pages are composed of figures. */
@@ -96,6 +107,7 @@ export function shifted(marks: readonly Mark[], right: Inches, down: Inches): Ma
       case 'line':
         return { ...mark, points: mark.points.map(move) };
       case 'disc':
+      case 'picture':
         return { ...mark, centre: move(mark.centre) };
       default:
         return mark satisfies never;

@@ -1,7 +1,8 @@
 // A page of marks as what SVG draws, in points (1/72 inch), to be looked at before it is printed. pdf/pdfSheets.ts paints the same
 // marks into a file; ui/stage/finishing/PageSheet.tsx puts the shapes on the screen.
-import { printTurn } from '../../cloth/print/printTile';
+import { clothAngle } from '../../cloth/print/printTile';
 import type { Outline, Point } from '../../geometry/point';
+import type { PictureId } from '../../model/picture/picture';
 import { inchText } from '../number';
 import { patternFor } from '../prints';
 import type { Face, Fill, Mark, Page, Paper, Stroke } from './page';
@@ -19,7 +20,8 @@ interface Look {
 export type PageShape =
   | { readonly kind: 'text'; readonly x: string; readonly y: string; readonly face: Face; readonly size: string; readonly ink: string; readonly text: string }
   | { readonly kind: 'path'; readonly d: string; readonly look: Look }
-  | { readonly kind: 'circle'; readonly cx: string; readonly cy: string; readonly r: string; readonly look: Look }; // biome-ignore format: a table
+  | { readonly kind: 'circle'; readonly cx: string; readonly cy: string; readonly r: string; readonly look: Look }
+  | { readonly kind: 'image'; readonly x: string; readonly y: string; readonly width: string; readonly height: string; readonly transform: string; readonly picture: PictureId }; // biome-ignore format: a table
 
 /** A print at the scale and in the direction of some pieces: an empty <pattern> that refers to the one of patternFor. */
 export interface TurnedPrint {
@@ -68,6 +70,18 @@ function shapeOf(mark: Mark, prints: Prints): PageShape {
       const look = { fill: prints.fill(fill), ...lineOf(stroke) };
       return { kind: 'circle', cx: points(centre.x), cy: points(centre.y), r: points(radius), look };
     }
+    case 'picture': {
+      const { picture, centre, width, height, turn } = mark;
+      return {
+        kind: 'image',
+        x: points(-width / 2),
+        y: points(-height / 2),
+        width: points(width),
+        height: points(height),
+        transform: `translate(${points(centre.x)} ${points(centre.y)}) rotate(${turn})`,
+        picture,
+      };
+    }
     default:
       return mark satisfies never;
   }
@@ -94,8 +108,8 @@ class Prints {
     if (fill.kind === 'ink') return fill.colour;
     const { fabric, scale, turn } = fill;
     const base = patternFor(fabric);
-    if (!base || fabric.cloth.kind !== 'print') return fabric.colour;
-    const degrees = (fabric.cloth.print.angle + printTurn(fabric, turn)) % 360;
+    if (!base) return fabric.colour;
+    const degrees = clothAngle(fabric, turn) % 360;
     const transform = `scale(${inchText(scale * POINTS)}) rotate(${inchText(degrees)})`;
     const known = this.found.get(`${base.id} ${transform}`);
     const print = known ?? { id: `${this.key}-${this.found.size + 1}`, of: base.id, transform };

@@ -29,14 +29,18 @@ export function hangInEmptyCell(draft: Project, block: BlockId): void {
   if (cell >= 0) draft.wall.cells[cell] = { block, turn: 0, pinned: false };
 }
 
-/** Removes a block, so that its wedges are free again. Refused when it is sewn or pinned. */
+/**
+ * Removes a block, so that its wedges are free again. Refused when it is sewn or pinned; a picture of a sewn block may go, because its
+ * wedges came from no set of the quilt.
+ */
 export function removeBlock(project: Project, id: BlockId): Command {
   const number = findBlock(project, id)?.number ?? 0;
   return {
     label: phrase('remove block {block}', { block: number }),
     change: (draft) => {
       const block = known(draft, id);
-      const reason = whyPlacesLocked(block) ?? whyHangingLocked(draft, block);
+      const sewn = block.kind === 'pictured' ? null : whyPlacesLocked(block);
+      const reason = sewn ?? whyHangingLocked(draft, block);
       if (reason) throw new Refusal('block-held', 'blocks', reason);
       const cell = cellIndexOf(draft, id);
       if (cell >= 0) draft.wall.cells[cell] = null;
@@ -105,6 +109,12 @@ export function setBlockProgress(ids: readonly BlockId[], progress: Block['progr
           });
           throw new Refusal('empty-place', 'blocks', message);
         }
+        if (block.kind === 'pictured' && !cornersOn({ progress })) {
+          const message = phrase('Block {block} is a picture of a sewn block; its corners are on.', {
+            block: block.number,
+          });
+          throw new Refusal('picture-sewn', 'blocks', message);
+        }
         const reason = progress === 'joined' ? whyRowLocked(draft, block) : null;
         if (reason) throw new Refusal('not-hung', 'blocks', reason);
         // Corners that are sewn on keep their fabric wherever the block hangs later.
@@ -122,13 +132,13 @@ export function setBlockProgress(ids: readonly BlockId[], progress: Block['progr
   };
 }
 
-/** Gives a block a corner fabric of its own; null: the quilt's. */
+/** Gives a block a corner fabric of its own; null: the quilt's. Refused where corners are on, but told of a block in a picture. */
 export function setCornerFabric(project: Project, id: BlockId, fabric: FabricId | null): Command {
   return {
     label: phrase('change the corners of block {block}', { block: findBlock(project, id)?.number ?? 0 }),
     change: (draft) => {
       const block = known(draft, id);
-      if (cornersOn(block)) {
+      if (cornersOn(block) && block.kind === 'pieced') {
         const message: Phrase = phrase('Block {block} has its corners on.', { block: block.number });
         throw new Refusal('corners-on', 'blocks', message);
       }

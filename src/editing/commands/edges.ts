@@ -50,7 +50,7 @@ export function setBorderCorners(index: number, corners: Border['corners'] | nul
 export function pieceBorder(index: number, keys: Border['keys'] | null): Command {
   return {
     label: keys
-      ? phrase('piece border {border} from what is left', { border: index + 1 })
+      ? phrase('piece border {border} from left-over strips', { border: index + 1 })
       : phrase('make border {border} plain', { border: index + 1 }),
     change: (draft) => {
       const border = borderAt(draft, index);

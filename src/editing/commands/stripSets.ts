@@ -1,6 +1,7 @@
 // Commands on strip sets and on the wedge cut from them.
 import { original } from 'immer';
 import { whyTooTall } from '../../cutting/wedges/tallest';
+import { apothem } from '../../geometry/wedge';
 import { createSet } from '../../model/create';
 import { findSet } from '../../model/find';
 import { whyCutsLocked, whyStripsLocked, whyWedgeLocked } from '../../model/freedom';
@@ -162,6 +163,14 @@ export function changeWedge(to: Partial<WedgePlan>): Command {
   };
 }
 
+/** Bands are read from a picture as shares of a block, so they follow what is corrected of its size. Mutates the draft. */
+function scalePictures(draft: Project, by: number): void {
+  if (!(by > 0) || !Number.isFinite(by)) return;
+  for (const block of draft.blocks)
+    if (block.kind === 'pictured')
+      for (const { bands } of block.wedges) for (const band of bands) band.width *= by;
+}
+
 /** The change of changeWedge. Mutates the draft; throws a Refusal. */
 export function setWedge(draft: Project, to: Partial<WedgePlan>): void {
   const before = draft.wedge.perBlock;
@@ -175,7 +184,9 @@ export function setWedge(draft: Project, to: Partial<WedgePlan>): void {
     });
     throw new Refusal('block-sewn', 'wedge.perBlock', message);
   }
+  const height = apothem(draft.wedge);
   Object.assign(draft.wedge, to);
+  scalePictures(draft, apothem(draft.wedge) / height);
   const perBlock = draft.wedge.perBlock;
   if (perBlock === before) return;
   for (const block of draft.blocks) {

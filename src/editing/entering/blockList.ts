@@ -37,11 +37,12 @@ const EMPTY = '–';
 const MARKS = { up: '↑', down: '↓' } as const;
 const PLAIN_LABEL = /^[A-Z]+$/;
 
-/** All blocks by number: number, wedges clockwise from place 1, – for an empty place, and the progress in brackets. */
+/** All pieced blocks by number: number, wedges clockwise from place 1, – for an empty place, and the progress in brackets. */
 export function writeBlockList(project: Project, names: ProgressNames): string {
   const labels = new Map(project.stripSets.map(({ id, label }) => [id, quoted(label)]));
   const word = (wedge: Place | null) => (wedge ? `${labels.get(wedge.set)}${MARKS[wedge.tip]}` : EMPTY);
   return project.blocks
+    .filter(({ kind }) => kind === 'pieced')
     .toSorted((one, other) => one.number - other.number)
     .map(({ number, places, progress }) => `${number}: ${places.map(word).join(' ')} (${names[progress]})`)
     .join('\n');

@@ -1,5 +1,5 @@
 // Strip sets of wedges that are sewn already: known by what shows of them, and counted by the wedges that are entered.
-import { cutWidth, setHeight } from '../../geometry/stripSet';
+import { sewnStrips } from '../../geometry/asPieced';
 import { apothem } from '../../geometry/wedge';
 import { everyCloth } from '../../model/colourway';
 import { createSet } from '../../model/create';
@@ -68,14 +68,10 @@ export function addSewnSet(bands: readonly ShownBand[]): Command {
   return {
     label: phrase('add the set of a sewn wedge'),
     change: (draft) => {
-      const { cutHeight, seam, outerSeam } = draft.wedge;
-      const strips = bands.map(({ fabric, width }, at) => ({
-        fabric,
-        width: at === 0 ? width + seam + outerSeam : cutWidth(width, seam),
-      }));
+      const { seam } = draft.wedge;
+      const strips = sewnStrips(bands, draft.wedge);
       const last = strips.at(-1);
       if (!last) throw new Error('addSewnSet: no bands');
-      last.width += cutHeight - setHeight(strips, seam);
       if (isTooNarrow(last.width, strips.length > 1 ? seam : 0)) {
         const message = phrase(
           'The fabrics before the last one reach to the middle; they show {sum} together.',

@@ -71,12 +71,13 @@ function* makingWith(
   seed: number,
 ): Generator<MakingShare, Omit<Sewn, 'cut'>> {
   const { fabrics, preferences, stripsOnHand, stripSets, wedge } = project;
-  const { lookalikes } = preferences;
+  const { lookalikes, unit } = preferences;
   const made = yield* makingSets({
     fabrics,
     lookalikes,
     stripsOnHand,
     wedge,
+    unit,
     keep: stripSets,
     want,
     seed,

@@ -17,7 +17,7 @@ const ENTRIES: Readonly<Record<string, string>> = {
   background: 'whether it is background', fabric: 'fabric', width: 'width', length: 'length', count: 'number', label: 'letter',
   strips: 'strips', pressing: 'pressing direction', firstTip: 'tip of the first wedge', progress: 'progress', cut: 'wedges really cut',
   locked: 'whether it is locked', up: 'tip-up wedges', down: 'tip-down wedges', perBlock: 'wedges to the block',
-  cutHeight: 'cut height', seam: 'seam allowance', assemblySeam: 'assembly seam', outerSeam: 'outer seam', kind: 'kind',
+  cutHeight: 'cut height', seam: 'seam allowance', assemblySeam: 'seam between wedges', outerSeam: 'seam around the block', kind: 'kind',
   number: 'number', places: 'places', cornerFabric: 'corner fabric', cornerShift: 'places of the corners', rows: 'rows',
   columns: 'columns', cells: 'cells', block: 'block', turn: 'turn', pinned: 'whether it is pinned', layout: 'layout',
   sashing: 'sashing', where: 'where it lies', borders: 'borders', weights: 'how much each part counts', unit: 'unit of length', wallLightness: 'wall background',
@@ -27,7 +27,8 @@ const ENTRIES: Readonly<Record<string, string>> = {
   buying: 'fabric and prices', soldBy: 'how fabric is sold', shrinkage: 'shrinkage', straighten: 'fabric to straighten the edge', fatQuarters: 'fat quarters',
   longPieces: 'long pieces', bindingExtra: 'binding to spare', backing: 'backing', overhang: 'overhang', pieced: 'whether it may be pieced', price: 'price',
   kits: 'kits', bolt: 'length of a bolt', cutAs: 'how it is cut', extra: 'other costs per kit', fatQuarterPrice: 'price of a fat quarter',
-  currency: 'currency', colourways: 'colourways', swaps: 'replaced fabrics', by: 'replacement', oneWay: 'whether the print is directional',
+  currency: 'currency', wedges: 'wedges', bands: 'bands', sure: 'how sure it is', colourways: 'colourways', swaps: 'replaced fabrics', by: 'replacement', oneWay: 'whether the print is directional',
+  photo: 'photograph', picture: 'picture', colours: 'main colours', hex: 'colour', share: 'share', spread: 'how busy it is', scale: 'size of its figures', height: 'height',
 }; // biome-ignore format: a table
 
 /** One step into a document: the key of a group of entries, or the index in a list. */
@@ -60,7 +61,7 @@ export function unknownEntry(steps: readonly Step[], document: unknown): Phrase 
 }
 
 /** The longest name, key or value of a file that is quoted whole. */
-const QUOTED = 40;
+const QUOTED = 24;
 
 /** A text of the file, short enough for a sentence. */
 function short(text: string): string {
@@ -124,6 +125,10 @@ function itemInWords(list: string, index: number, item: unknown, document: unkno
       return phrase('strip {position}', { position });
     case 'places':
       return phrase('place {position}', { position });
+    case 'wedges':
+      return phrase('wedge {position}', { position });
+    case 'bands':
+      return phrase('band {position}', { position });
     case 'inks':
       return phrase('print colour {position}', { position });
     case 'borders':

@@ -2,20 +2,30 @@
 // checks the use of wedges.
 import * as v from 'valibot';
 import { checkReferences } from '../check';
+import { PICTURES_ENTRY, picturesEntry, type ReadPictures, readPictures } from '../picture/inFile';
+import { NO_PICTURES, type Pictures, picturesUsed } from '../picture/picture';
 import { type Project, projectSchema } from '../project';
 import { ok, type Result } from '../result';
 import { explain } from './documentPlace';
-import { migrate } from './migrate';
+import { isPlainObject, migrate } from './migrate';
 import { parseText } from './projectText';
 import { OWN_SENTENCES_ONLY, schemaProblem } from './schemaProblem';
 
 /** The most problems reported; a broken file could otherwise list thousands. */
 const MOST_PROBLEMS = 20;
 
+/** A project from a file with the pictures that came in it, and what is to be told of them; or why there is none. */
+export type Opened =
+  | ({ readonly ok: true; readonly value: Project } & ReadPictures)
+  | Extract<Result<Project>, { readonly ok: false }>;
+
 /** Reads a project from the text of a file. Every refusal names the place in the file and the reason. */
-export function readProject(text: string): Result<Project> {
-  const document = parseText(text);
-  return document.ok ? readDocument(document.value) : document;
+export function readProject(text: string): Opened {
+  const parsed = parseText(text);
+  if (!parsed.ok) return parsed;
+  const { [PICTURES_ENTRY]: entry, ...document } = isPlainObject(parsed.value) ? parsed.value : {};
+  const read = readDocument(isPlainObject(parsed.value) ? document : parsed.value);
+  return read.ok ? { ...read, ...readPictures(read.value, entry) } : read;
 }
 
 /** Reads a project from a parsed document (from storage); refuses like readProject. */
@@ -35,12 +45,13 @@ export function readDocument(document: unknown): Result<Project> {
   };
 }
 
-/** The text of a project file: the document as JSON, indented, ending in a line break. */
-export function writeProject(project: Project): string {
-  return writeDocument(project);
+/** The text of a project file: the document as JSON, with those of the pictures that it uses, indented, ending in a line break. */
+export function writeProject(project: Project, pictures: Pictures = NO_PICTURES): string {
+  return writeDocument(project, picturesEntry(picturesUsed(project), pictures));
 }
 
 /** The text of a document that has not been checked, in the same form as writeProject. */
-export function writeDocument(document: unknown): string {
-  return `${JSON.stringify(document, null, 1)}\n`;
+export function writeDocument(document: unknown, entry?: ReturnType<typeof picturesEntry>): string {
+  const whole = entry && isPlainObject(document) ? { ...document, [PICTURES_ENTRY]: entry } : document;
+  return `${JSON.stringify(whole, null, 1)}\n`;
 }

@@ -1,12 +1,14 @@
-// What the trade's words mean, one plain sentence each. The pattern explains the ones it says; the table of words in DEVELOPERS.md gives
-// the same terms and sentences beside the names in the code.
+// What the trade's words mean, one plain sentence each. The screen lists them and says the same where it explains a word; the pattern
+// explains the ones it says; the table of words in DEVELOPERS.md gives them beside the names in the code.
 
 export interface Term {
-  readonly term: string;
+  readonly term: TermName;
   readonly means: string;
 }
 
-const WORDS: readonly (readonly [term: string, means: string])[] = [
+export type TermName = (typeof WORDS)[number][0];
+
+const WORDS = [
   ['strip set', 'Strips sewn side by side; wedges are cut from it.'],
   ['height of a set', 'How high its strips are once they are sewn together.'],
   ['wedge', 'One of the pieces that are sewn into a block, wide at one end and narrow at the other.'],
@@ -49,7 +51,7 @@ const WORDS: readonly (readonly [term: string, means: string])[] = [
   ['colourway', 'The same quilt in other fabrics.'],
   ['kit', 'What one maker needs for the quilt.'],
   ['stand-in', 'A made-up fabric until you enter your own.'],
-]; // biome-ignore format: a table
+] as const; // biome-ignore format: a table
 
 export const GLOSSARY: readonly Term[] = WORDS.map(([term, means]) => ({ term, means }));
 
@@ -58,4 +60,22 @@ export function termsIn(text: string): Term[] {
   return GLOSSARY.filter(({ term }) =>
     new RegExp(`(?<![\\p{L}-])${term}(s|es|ed|ing)?(?![\\p{L}])`, 'iu').test(text),
   );
+}
+
+/** What a word means, in a sentence. */
+export function meaningOf(term: TermName): string {
+  return GLOSSARY.find((one) => one.term === term)!.means;
+}
+
+/**
+ * The terms that hold what is sought in their name or meaning, as `say` tells them; those that begin with it first, then those with it
+ * in their name. All of them for nothing sought.
+ */
+export function termsLike(sought: string, say: (words: string) => string = (words) => words): Term[] {
+  const part = sought.trim().toLowerCase();
+  const rank = ({ term, means }: Term) => {
+    const at = say(term).toLowerCase().indexOf(part);
+    return at >= 0 ? Math.min(at, 1) : say(means).toLowerCase().includes(part) ? 2 : 3;
+  };
+  return GLOSSARY.filter((one) => rank(one) < 3).toSorted((one, other) => rank(one) - rank(other));
 }

@@ -34,7 +34,7 @@ export function keepBalance(balance: Balance): void {
 export function balanceAtOnce(project: Project): Balance {
   const found = known.get(project);
   if (found) return found;
-  const made = balanceOf(analysisAfter(null, project));
+  const made = balanceOf(analysisAfter(null, project), project);
   known.set(project, made);
   return made;
 }
@@ -45,9 +45,8 @@ export function figuresOf(analysis: BalanceFigures): BalanceFigures {
   return { findings, clashes, value, fabrics, dominant, evenness, wholeTop, valueOrder, terms };
 }
 
-function balanceOf(analysis: Analysis): Balance {
-  const { project, model } = analysis;
-  const { cloths, typeBands, typeRim, perBlock, fabricCount, radialMemo } = model;
+function balanceOf(analysis: Analysis, project: Project): Balance {
+  const { cloths, typeBands, typeRim, perBlock, fabricCount, radialMemo } = analysis.model;
   return {
     ...figuresOf(analysis),
     project,

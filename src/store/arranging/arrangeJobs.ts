@@ -1,5 +1,6 @@
 // The messages of a worker that arranges; workers/protocol.ts has the protocol.
 import type { Alternative, Share, Tries } from '../../arrange/alternatives';
+import type { FewBlocks, FewBlocksWish } from '../../arrange/byHand/fewBlocks';
 import type { ArrangeResult, ShuffleProgress, ShuffleWish } from '../../arrange/shuffle';
 import type { LayingProgress, LayingWish, QuiltLaid } from '../../editing/whole/layingQuilt';
 import type { Project } from '../../model/project';
@@ -28,6 +29,12 @@ export interface ArrangeJobs {
     readonly ask: SeekingAsk & { readonly share: Share };
     readonly progress: number;
     readonly answer: Tries;
+  };
+  /** Finds what few blocks moved by hand can do. Its progress is how far it is, 0–1. */
+  readonly byHand: {
+    readonly ask: { readonly project: Project; readonly wish: FewBlocksWish };
+    readonly progress: number;
+    readonly answer: FewBlocks;
   };
   /** Chooses from the orders that all workers have found. */
   readonly choose: {

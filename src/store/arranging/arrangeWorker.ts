@@ -1,6 +1,7 @@
 // The worker that arranges, in parts, so that it hears a stop. arrange/shuffle.ts, arrange/alternatives.ts and editing/whole decide
 // everything.
 import { chooseAlternatives, tryingAlternatives } from '../../arrange/alternatives';
+import { findingFewBlocks } from '../../arrange/byHand/fewBlocks';
 import { arranging, type ShuffleProgress } from '../../arrange/shuffle';
 import { layingQuilt } from '../../editing/whole/layingQuilt';
 import { serve } from '../workers/protocol';
@@ -29,6 +30,10 @@ serve<ArrangeJobs>({
   try: ({ project, wish, count, share }, work) =>
     work.run(tryingAlternatives(project, wish, count, share, now), (spent, due) => {
       if (due) work.tell(spent);
+    }),
+  byHand: ({ project, wish }, work) =>
+    work.run(findingFewBlocks(project, wish), (share, due) => {
+      if (due) work.tell(share);
     }),
   choose: ({ project, wish, count, tries }) => chooseAlternatives(project, wish, count, tries),
 });

@@ -13,6 +13,7 @@ import { openFont } from '../../drawing/pattern/pdf/openFont';
 import { type PdfKit, PdfSheets } from '../../drawing/pattern/pdf/pdfSheets';
 import type { Say } from '../../drawing/pattern/writing';
 import { type Phrase, phrase } from '../../model/phrase';
+import type { Pictures } from '../../model/picture/picture';
 import type { Project } from '../../model/project';
 import { failed, ok, type Result } from '../../model/result';
 import { deviceLetters } from './deviceLetters';
@@ -77,13 +78,14 @@ async function laidOut(
 /** Makes the file. `tell` gets the progress: words, and a share of 0 to 1. Never rejects. */
 export async function makePatternPdf(
   project: Project,
+  pictures: Pictures,
   options: PatternOptions,
   say: Say,
   tell: (doing: Phrase, done: number) => void,
 ): Promise<Result<PatternPdf>> {
   try {
     tell(phrase('Fetching the typefaces …'), 0);
-    const sheets = new PdfSheets(await loadKit(), PAPERS[options.paper]);
+    const sheets = new PdfSheets(await loadKit(), PAPERS[options.paper], pictures);
     tell(phrase('Laying out the pages …'), 0.05);
     const written = await laidOut(project, options, say, sheets.type, () => false);
     if (!written?.ok) return written!;

@@ -2,8 +2,10 @@
 // drawing/pictureText.ts the words that go with it.
 
 import { drawProject } from '../../drawing/drawProject';
+import { dataHrefs } from '../../drawing/photos';
 import { drawingToSvg } from '../../drawing/svg';
 import { phrase } from '../../model/phrase';
+import type { Pictures } from '../../model/picture/picture';
 import type { Project } from '../../model/project';
 import { failed, ok, type Result } from '../../model/result';
 import { balanceAtOnce } from '../analysis/analysis';
@@ -28,9 +30,11 @@ export const MOST_PIXELS = 16_384;
 const LEAST_PIXELS = 100;
 
 /** The picture as SVG text with real sizes, one unit to the inch. */
-export function pictureSvg(project: Project, { caption, marks }: PictureOptions): string {
+export function pictureSvg(project: Project, pictures: Pictures, { caption, marks }: PictureOptions): string {
   return drawingToSvg(drawProject(project), {
     title: project.name,
+    // A picture that is itself drawn as a picture can fetch nothing: its own must be in it.
+    hrefOf: dataHrefs(pictures),
     ...(caption === null ? {} : { caption }),
     marks: marks ? balanceAtOnce(project).findings.flatMap((finding) => finding.marks) : [],
   });

@@ -1,7 +1,8 @@
 // Keeps projects in IndexedDB: documents and summaries apart, so that a list opens no document; each change is one transaction.
 // It also opens the storage for the app, in the page's memory when the browser keeps nothing.
-import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
+import { type DBSchema, type IDBPDatabase, type IDBPObjectStore, openDB } from 'idb';
 import { phrase } from '../../model/phrase';
+import { NO_PICTURES, type PictureId, type Pictures } from '../../model/picture/picture';
 import type { Problem } from '../../model/result';
 import { keepLeft } from './keepLeft';
 import { createLeavingNotes, NO_NOTES } from './leaving';
@@ -15,12 +16,13 @@ interface ProjectDatabase extends DBSchema {
   summaries: { key: string; value: unknown };
   histories: { key: string; value: unknown };
   notes: { key: string; value: unknown };
+  pictures: { key: PictureId; value: unknown };
 }
 type Database = IDBPDatabase<ProjectDatabase>;
 
 export const DATABASE_NAME = 'wedgewall';
-/** Version 2 has the histories. */
-const DATABASE_VERSION = 2;
+/** Version 2 has the histories, version 3 the pictures. */
+const DATABASE_VERSION = 3;
 /** Milliseconds to wait for the browser; after that it counts as keeping nothing, so that the page does not wait for ever. */
 const PATIENCE = 5_000;
 
@@ -92,7 +94,17 @@ async function openShelf(patience: number): Promise<Shelf> {
       ]);
       return document === undefined ? undefined : { document, summary, history };
     },
-    change: async (id, decide) => change(await ready(), id, decide),
+    change: async (id, decide, pictures) => change(await ready(), id, decide, pictures),
+    pictures: async (ids) => {
+      const store = (await ready()).transaction('pictures').store;
+      const all = await Promise.all(ids.map((id) => store.get(id)));
+      return ids.flatMap((id, index) => (all[index] === undefined ? [] : [[id, all[index]] as const]));
+    },
+    putPictures: async (pictures) => {
+      const writing = (await ready()).transaction('pictures', 'readwrite');
+      await Promise.all([putAbsent(writing.store, pictures), writing.done]);
+    },
+    collect: async (held, namedBy) => collect(await ready(), held, namedBy),
     note: async (key) => (await ready()).get('notes', key),
     setNote: async (key, value) => {
       await (await ready()).put('notes', value, key);
@@ -101,8 +113,13 @@ async function openShelf(patience: number): Promise<Shelf> {
   };
 }
 
-async function change(database: Database, id: string, decide: Parameters<Shelf['change']>[1]): Promise<void> {
-  const writing = database.transaction(['documents', 'summaries', 'histories'], 'readwrite');
+async function change(
+  database: Database,
+  id: string,
+  decide: Parameters<Shelf['change']>[1],
+  pictures: Pictures = NO_PICTURES,
+): Promise<void> {
+  const writing = database.transaction(['documents', 'summaries', 'histories', 'pictures'], 'readwrite');
   // `done` is awaited below; without this an earlier failure would also show as an unhandled rejection.
   writing.done.catch(() => {});
   const documents = writing.objectStore('documents');
@@ -112,7 +129,43 @@ async function change(database: Database, id: string, decide: Parameters<Shelf['
   const requests = next
     ? [documents.put(next.document, id), summaries.put(next.summary, id), histories.put(next.history, id)]
     : [documents.delete(id), summaries.delete(id), histories.delete(id)];
-  await Promise.all([...requests, writing.done]);
+  await Promise.all([...requests, putAbsent(writing.objectStore('pictures'), pictures), writing.done]);
+}
+
+/** Puts the pictures that are not there; those that are have the same bytes under the same id. */
+async function putAbsent(
+  store: Pick<IDBPObjectStore<ProjectDatabase, ['pictures'], 'pictures', 'readwrite'>, 'getKey' | 'put'>,
+  pictures: Pictures,
+): Promise<void> {
+  await Promise.all(
+    [...pictures].map(async ([id, picture]) => {
+      if ((await store.getKey(id)) === undefined) await store.put(picture, id);
+    }),
+  );
+}
+
+async function collect(
+  database: Database,
+  held: Parameters<Shelf['collect']>[0],
+  namedBy: Parameters<Shelf['collect']>[1],
+): Promise<void> {
+  const writing = database.transaction(['documents', 'summaries', 'histories', 'pictures'], 'readwrite');
+  writing.done.catch(() => {});
+  const pictures = writing.objectStore('pictures');
+  const kept = await pictures.getAllKeys();
+  if (kept.length > 0) {
+    const named = new Set(held);
+    for (const id of await writing.objectStore('summaries').getAllKeys()) {
+      const [document, summary, history] = await Promise.all([
+        writing.objectStore('documents').get(id),
+        writing.objectStore('summaries').get(id),
+        writing.objectStore('histories').get(id),
+      ]);
+      for (const picture of namedBy({ document, summary, history })) named.add(picture);
+    }
+    await Promise.all(kept.filter((id) => !named.has(id)).map((id) => pictures.delete(id)));
+  }
+  await writing.done;
 }
 
 /** Opens the database, or rejects when another tab holds an older one open or the browser does not answer. */
@@ -133,6 +186,7 @@ async function openDatabase(
         database.createObjectStore('notes');
       }
       if (from < 2) database.createObjectStore('histories');
+      if (from < 3) database.createObjectStore('pictures');
     },
     blocked: () => {
       const say = 'An older Wedgewall is open in another tab. Close that tab, then reload this page.';

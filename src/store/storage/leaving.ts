@@ -3,6 +3,7 @@
 import * as v from 'valibot';
 import { EMPTY_HISTORY, type History } from '../../editing/history';
 import { keptPart } from '../../editing/keptHistory';
+import { type PictureId, picturesNamed } from '../../model/picture/picture';
 import type { Project } from '../../model/project';
 
 const PREFIX = 'wedgewall-left:';
@@ -25,6 +26,8 @@ export interface LeavingNotes {
   leave(project: Project, revision: number, history?: History): boolean;
   /** Removes this page's note of a project that was saved after all. */
   drop(id: string): void;
+  /** The pictures that notes of all pages name. */
+  pictures(): ReadonlySet<PictureId>;
   /** Removes and returns all notes, also those of other pages. */
   takeAll(): readonly Left[];
 }
@@ -51,29 +54,43 @@ export function createLeavingNotes(area: () => Storage | undefined, page: string
       return write(keptPart(history)) || write(EMPTY_HISTORY);
     },
     drop: (id) => trying(undefined, (notes) => notes.removeItem(key(id))),
+    pictures: () =>
+      trying(new Set(), (notes) => picturesNamed(namesOf(notes).map((name) => parsed(notes.getItem(name))))),
     takeAll: () =>
       trying<ReturnType<LeavingNotes['takeAll']>>([], (notes) =>
-        Array.from({ length: notes.length }, (_, index) => notes.key(index))
-          .filter((name) => name?.startsWith(PREFIX))
-          .flatMap((name) => {
-            const note = readNote(notes.getItem(name!));
-            notes.removeItem(name!);
-            return note ? [note] : [];
-          }),
+        namesOf(notes).flatMap((name) => {
+          const note = readNote(notes.getItem(name));
+          notes.removeItem(name);
+          return note ? [note] : [];
+        }),
       ),
   };
 }
 
+function namesOf(notes: Storage): string[] {
+  const names = Array.from({ length: notes.length }, (_, index) => notes.key(index));
+  return names.filter((name) => name !== null).filter((name) => name.startsWith(PREFIX));
+}
+
 function readNote(text: string | null): Left | null {
+  const read = v.safeParse(noteSchema, parsed(text));
+  if (!read.success) return null;
+  const { document, revision, history } = read.output;
+  return { document, revision, history };
+}
+
+function parsed(text: string | null): unknown {
   try {
-    const read = v.safeParse(noteSchema, JSON.parse(text ?? ''));
-    if (!read.success) return null;
-    const { document, revision, history } = read.output;
-    return { document, revision, history };
+    return JSON.parse(text ?? '') as unknown;
   } catch {
     return null;
   }
 }
 
 /** Notes nothing: for a storage that keeps nothing. */
-export const NO_NOTES: LeavingNotes = { leave: () => false, drop: () => {}, takeAll: () => [] };
+export const NO_NOTES: LeavingNotes = {
+  leave: () => false,
+  drop: () => {},
+  pictures: () => new Set(),
+  takeAll: () => [],
+};

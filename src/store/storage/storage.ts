@@ -1,10 +1,20 @@
 // Keeps projects in the browser: lists, loads, saves and removes them, and knows which was last open. A saving never overwrites a
-// newer state from another tab. indexedDb.ts and memory.ts hold the records; autosave.ts decides when to save.
+// newer state from another tab. Pictures are kept once, beside the projects, as long as a project, its kept history or what was left unsaved
+// names them. indexedDb.ts and memory.ts hold the records; autosave.ts decides when to save.
 import * as v from 'valibot';
+import type { Change } from '../../editing/apply';
 import { EMPTY_HISTORY, type History } from '../../editing/history';
 import { keptPart, readHistory } from '../../editing/keptHistory';
 import { openDocument } from '../../editing/openProject';
 import { phrase } from '../../model/phrase';
+import { picturesEntry } from '../../model/picture/inFile';
+import {
+  NO_PICTURES,
+  type PictureId,
+  type Pictures,
+  picturesNamed,
+  picturesUsed,
+} from '../../model/picture/picture';
 import type { Project } from '../../model/project';
 import { writeDocument } from '../../model/reading/read';
 import { failed, ok, type Problem, type Result } from '../../model/result';
@@ -21,6 +31,8 @@ const summarySchema = v.object({
   blocks: v.number(),
   /** How often this project was saved; a saving must name the revision it is based on. */
   revision: v.number(),
+  /** The pictures that the project and its kept history name. Absent: none, as before there were pictures. */
+  pictures: v.exactOptional(v.array(v.string())),
 });
 
 /** The entries of a list of projects, readable without opening any project. */
@@ -30,6 +42,8 @@ export interface StoredProject {
   readonly project: Project;
   readonly revision: number;
   readonly history: History;
+  /** Those of the pictures it names, now or in its history, that are kept. */
+  readonly pictures: Pictures;
 }
 
 /** A kept quilt that cannot be opened: its name, and its unchecked document as the text of a file. */
@@ -54,9 +68,14 @@ export interface ProjectStorage {
   load(id: string): Promise<Loaded>;
   /**
    * Saves the project with the part of its history that is kept, and returns its new revision. `revision` is the one last loaded or saved, 0 for a new project. Refused
-   * with 'changed-elsewhere' or 'removed-elsewhere' when another revision is kept; nothing is overwritten then.
+   * with 'changed-elsewhere' or 'removed-elsewhere' when another revision is kept; nothing is overwritten then. Those of `pictures` that it
+   * names are kept with it, if they are not yet.
    */
-  save(project: Project, revision: number, history?: History): Promise<Result<number>>;
+  save(project: Project, revision: number, history?: History, pictures?: Pictures): Promise<Result<number>>;
+  /** Keeps pictures that no saved project names yet. */
+  keepPictures(pictures: Pictures): Promise<Result<null>>;
+  /** Removes the pictures that nothing names: no project, no kept history, nothing left unsaved, and not `held`. */
+  collectPictures(held: ReadonlySet<PictureId>): Promise<Result<null>>;
   /**
    * Notes this unsaved project synchronously, as the page goes away, to save it at the next visit. A saving that still
    * succeeds removes the note. False when it could not be noted.
@@ -79,18 +98,25 @@ export interface ShelfRecord {
   readonly history: unknown;
 }
 
+/** Part of a record as it is kept, unchecked. */
+export type KeptRecord = Readonly<Record<keyof ShelfRecord, unknown>>;
+
 /** A store of records. Its functions may reject; createStorage turns that into problems. */
 export interface Shelf {
   readonly keeps: boolean;
   /** All ids with their summaries, unchecked. */
   summaries(): Promise<readonly (readonly [id: string, summary: unknown])[]>;
-  record(
-    id: string,
-  ): Promise<
-    { readonly summary: unknown; readonly document: unknown; readonly history: unknown } | undefined
-  >;
-  /** Reads the summary, then puts the record that `decide` returns, or removes it (null), in one transaction. If `decide` throws, nothing changes. */
-  change(id: string, decide: (summary: unknown) => ShelfRecord | null): Promise<void>;
+  record(id: string): Promise<KeptRecord | undefined>;
+  /**
+   * Reads the summary, then puts the record that `decide` returns, or removes it (null), in one transaction, with those of `pictures` that
+   * are not there yet. If `decide` throws, nothing changes.
+   */
+  change(id: string, decide: (summary: unknown) => ShelfRecord | null, pictures?: Pictures): Promise<void>;
+  /** Those of the pictures that are there, unchecked. */
+  pictures(ids: readonly PictureId[]): Promise<readonly (readonly [PictureId, unknown])[]>;
+  putPictures(pictures: Pictures): Promise<void>;
+  /** Removes the pictures that are not `held` and that `namedBy` finds in no record, in one transaction. */
+  collect(held: ReadonlySet<PictureId>, namedBy: (record: KeptRecord) => Iterable<PictureId>): Promise<void>;
   note(key: string): Promise<unknown>;
   setNote(key: string, value: string | null): Promise<void>;
   close(): void;
@@ -111,13 +137,15 @@ export function createStorage(
         return ok(all.sort((one, other) => other.changedAt - one.changedAt));
       }),
     load: (id) => guarded(() => load(shelf, id)),
-    save: (project, revision, history = EMPTY_HISTORY) =>
+    save: (project, revision, history = EMPTY_HISTORY, pictures = NO_PICTURES) =>
       guarded(async () => {
         const part = keptPart(history);
-        await shelf.change(project.id, (kept) => ({
-          ...nextRecord(project, revision, kept, now()),
-          history: part,
-        }));
+        const named = [...new Set([...picturesUsed(project), ...namedInHistory(part)])].sort();
+        const decide = (kept: unknown): ShelfRecord => {
+          const { summary, document } = nextRecord(project, revision, kept, now());
+          return { summary: { ...summary, pictures: named }, document, history: part };
+        };
+        await shelf.change(project.id, decide, someOf(pictures, named));
         notes.drop(project.id);
         news.tell({ id: project.id, revision: revision + 1 });
         return ok(revision + 1);
@@ -128,6 +156,16 @@ export function createStorage(
         await shelf.change(id, () => null);
         if ((await shelf.note(LAST_OPEN)) === id) await shelf.setNote(LAST_OPEN, null);
         news.tell({ id, revision: null });
+        return ok(null);
+      }),
+    keepPictures: (pictures) =>
+      guarded(async () => {
+        await shelf.putPictures(pictures);
+        return ok(null);
+      }),
+    collectPictures: (held) =>
+      guarded(async () => {
+        await shelf.collect(new Set([...held, ...notes.pictures()]), namedInRecord);
         return ok(null);
       }),
     lastOpen: () =>
@@ -153,9 +191,44 @@ async function load(shelf: Shelf, id: string): Promise<Loaded> {
   if (!record) return noSuchProject(id);
   const { name, revision } = readSummary(id, record.summary);
   const opened = openDocument(record.document);
-  return opened.ok
-    ? ok({ project: opened.value, revision, history: readHistory(record.history) })
-    : { ...opened, damaged: { id, name, text: writeDocument(record.document) } };
+  const pictures = readPictures(await shelf.pictures([...picturesNamed([record.document, record.history])]));
+  if (opened.ok)
+    return ok({ project: opened.value, revision, history: readHistory(record.history), pictures });
+  const entry = picturesEntry(picturesNamed(record.document), pictures);
+  return { ...opened, damaged: { id, name, text: writeDocument(record.document, entry) } };
+}
+
+const pictureSchema = v.object({
+  type: v.picklist(['image/jpeg', 'image/png', 'image/webp']),
+  width: v.number(),
+  height: v.number(),
+  bytes: v.instance(Uint8Array<ArrayBuffer>),
+});
+
+/** The kept pictures that can be read. */
+function readPictures(kept: readonly (readonly [PictureId, unknown])[]): Pictures {
+  const sound = kept.flatMap(([id, picture]) => {
+    const read = v.safeParse(pictureSchema, picture);
+    return read.success ? [[id, read.output] as const] : [];
+  });
+  return new Map(sound);
+}
+
+const namedBy = new WeakMap<Change, ReadonlySet<PictureId>>();
+
+/** The pictures that the changes of a history name: undoing or redoing them brings those back. */
+function namedInHistory({ done, undone }: History): PictureId[] {
+  return [...done, ...undone].flatMap((change) => {
+    const named = namedBy.get(change) ?? picturesNamed([change.patches, change.inverse]);
+    namedBy.set(change, named);
+    return [...named];
+  });
+}
+
+/** The pictures that a record names; of one whose summary does not tell, every one that its document and history could mean. */
+function namedInRecord({ summary, document, history }: KeptRecord): Iterable<PictureId> {
+  const read = v.safeParse(summarySchema, summary);
+  return (read.success && read.output.pictures) || picturesNamed([document, history]);
 }
 
 /** The record that replaces the kept one; throws a StorageRefusal if the saving is based on another revision. */
@@ -190,6 +263,15 @@ function nextRecord(
 function readSummary(id: string, summary: unknown): ProjectSummary {
   const read = v.safeParse(summarySchema, summary);
   return read.success ? { ...read.output, id } : { id, name: id, changedAt: 0, blocks: 0, revision: 0 };
+}
+
+function someOf(pictures: Pictures, ids: readonly PictureId[]): Pictures {
+  return new Map(
+    ids.flatMap((id) => {
+      const picture = pictures.get(id);
+      return picture ? [[id, picture] as const] : [];
+    }),
+  );
 }
 
 function noSuchProject(id: string) {

@@ -14,12 +14,14 @@ interface Props {
   least: number;
   most: number;
   hideLabel?: boolean;
+  /** What tells its buttons from those of others with the same label. */
+  of?: string;
   disabled?: boolean;
   /** Id of the words that a screen reader reads with the field. */
   describedBy?: string | undefined;
 }
 
-export function CountField({ label, value, onCommit, least, most, disabled, ...rest }: Props) {
+export function CountField({ label, value, onCommit, least, most, disabled, of, ...rest }: Props) {
   const say = useSay();
   const typed = useTyped(String(value), (text) => {
     const read = /^\s*\d+\s*$/.test(text) ? Number(text) : Number.NaN;
@@ -28,7 +30,7 @@ export function CountField({ label, value, onCommit, least, most, disabled, ...r
     return [{ code: 'not-in-range', path: label, message }];
   });
   const step = (by: 1 | -1) => typed.offer(String(value + by));
-  const name = say(label);
+  const name = of ? `${say(label)} (${of})` : say(label);
   const less = say('{name}: one less', { name });
   const more = say('{name}: one more', { name });
   return (

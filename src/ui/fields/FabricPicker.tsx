@@ -25,17 +25,14 @@ export function FabricPicker({ label, value, onChange, fabrics, hideLabel, disab
       selectedKey={value}
       onSelectionChange={(key) => key !== null && onChange(String(key))}
       isDisabled={disabled ?? false}
-      placeholder={say('Choose a fabric')}
+      placeholder={say('Choose …')}
     >
       <Label className={hideLabel ? 'hidden-text' : 'label'}>{say(label)}</Label>
       <Button
         className="picker"
         style={{ display: 'flex', alignItems: 'center', gap: '0.5em', textAlign: 'left' }}
       >
-        <SelectValue
-          className="grow"
-          style={{ overflow: 'hidden', whiteSpace: 'nowrap', textOverflow: 'ellipsis' }}
-        />
+        <SelectValue className="grow" style={{ overflowWrap: 'anywhere', lineHeight: 1.25 }} />
         <ChevronDown size={16} aria-hidden />
       </Button>
       <Popover className="popover" style={{ padding: 4, minWidth: 220 }}>
@@ -44,9 +41,7 @@ export function FabricPicker({ label, value, onChange, fabrics, hideLabel, disab
             <ListBoxItem id={fabric.id} textValue={fabric.name} className="option">
               <span className="row" style={{ flexWrap: 'nowrap', minWidth: 0 }}>
                 <Swatch fabric={fabric} size={22} />
-                <bdi style={{ overflow: 'hidden', textOverflow: 'ellipsis', whiteSpace: 'nowrap' }}>
-                  {fabric.name}
-                </bdi>
+                <bdi>{fabric.name}</bdi>
               </span>
             </ListBoxItem>
           )}

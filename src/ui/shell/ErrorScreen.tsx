@@ -22,11 +22,10 @@ export class ErrorScreen extends Component<{ children: ReactNode }, State> {
   }
 
   private readonly saveFile = () => {
-    const app = this.context?.app.getState();
-    if (!app) return;
-    const project = documentOf(app);
+    if (!this.context) return;
+    const project = documentOf(this.context.app.getState());
     const file = projectFileName(project.name);
-    downloadText(file, writeProject(project));
+    downloadText(file, writeProject(project, this.context.pictures.state.getState().pictures));
     this.setState({ file });
   };
 
@@ -35,9 +34,7 @@ export class ErrorScreen extends Component<{ children: ReactNode }, State> {
     return (
       <div role="alert" className="stack" style={{ padding: 24, maxWidth: '40rem' }}>
         <h2>This part of the screen stopped working</h2>
-        <p>
-          Your quilt is not lost. Undo the last change, or save the project to a file and load the page again.
-        </p>
+        <p>Your quilt is not lost. Undo the last change, or save the quilt to a file and reload the page.</p>
         <p className="quiet">{this.state.reason}</p>
         <div className="row">
           <button
@@ -48,13 +45,13 @@ export class ErrorScreen extends Component<{ children: ReactNode }, State> {
               this.setState({ reason: null, file: null });
             }}
           >
-            Undo and go on
+            Undo and continue
           </button>
           <button type="button" className="button" onClick={this.saveFile}>
             Save to a file
           </button>
           <button type="button" className="button" onClick={() => globalThis.location.reload()}>
-            Load the page again
+            Reload the page
           </button>
         </div>
         {this.state.file === null ? null : <p>Saved as {this.state.file}.</p>}

@@ -52,7 +52,7 @@ function Sheet() {
   const problem = wedgeProblem(project.wedge);
   return (
     <article className="print-sheet">
-      <h2>{project.name || say('Quilt without a name')}</h2>
+      <h2>{project.name || say('Untitled quilt')}</h2>
       {problem ? <p>{say(problem)}</p> : <Quilt />}
     </article>
   );
@@ -82,7 +82,7 @@ function Quilt() {
         <caption>
           {say(
             slanted
-              ? 'Map of the wall: blocks by slanted row, each from the upper left; row 1 is in the upper right corner'
+              ? 'Map of the wall: blocks by diagonal row, each from the upper left; row 1 is in the upper right corner'
               : 'Map of the wall: blocks by row, each from the left',
           )}
         </caption>

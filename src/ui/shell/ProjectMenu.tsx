@@ -1,5 +1,5 @@
 // The menu of quilts: name and saving of the open one, the other saved quilts, examples, files.
-import { ChevronDown, FileDown, FileWarning, FolderOpen, Keyboard } from 'lucide-react';
+import { BookOpen, ChevronDown, FileDown, FileWarning, FolderOpen, Keyboard } from 'lucide-react';
 import { useRef, useState } from 'react';
 import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
 import { renameProject } from '../../editing/commands/setting';
@@ -19,7 +19,10 @@ import { Examples } from './Examples';
 import { KeptQuilts } from './KeptQuilts';
 import { Refusals } from './Refusals';
 
-export function ProjectMenu({ onKeys }: { onKeys: () => void }) {
+/** What can be looked up. */
+export type Help = 'keys' | 'words';
+
+export function ProjectMenu({ onHelp }: { onHelp: (help: Help) => void }) {
   const say = useSay();
   const name = useApp((app) => app.project.name);
   const saving = useSessionState((state) => state.saving);
@@ -32,16 +35,22 @@ export function ProjectMenu({ onKeys }: { onKeys: () => void }) {
           className="button project-button"
           aria-label={say('Quilt: {name}. Open, save, other quilts', { name })}
         >
-          <bdi className="title">{name || say('Quilt without a name')}</bdi>
+          <bdi className="title">{name || say('Untitled quilt')}</bdi>
           <ChevronDown size={16} aria-hidden />
         </Button>
         <Popover className="popover" placement="bottom start">
           <Dialog aria-label={say('Quilts and files')} style={{ outline: 'none' }}>
-            {({ close }) => <Menu close={close} onKeys={onKeys} />}
+            {({ close }) => <Menu close={close} onHelp={onHelp} />}
           </Dialog>
         </Popover>
       </DialogTrigger>
-      <span className="save-state" role="status" title={problem ? say(problem.message) : undefined}>
+      <span
+        className="save-state"
+        role="status"
+        // Heard only where something is wrong: each change is told in a sentence of its own.
+        aria-live={problem || damaged ? 'polite' : 'off'}
+        title={problem ? say(problem.message) : undefined}
+      >
         {problem ? (
           <strong>{say('Not saved')}</strong>
         ) : damaged ? (
@@ -59,36 +68,51 @@ export function ProjectMenu({ onKeys }: { onKeys: () => void }) {
   );
 }
 
-function Menu({ close, onKeys }: { close: () => void; onKeys: () => void }) {
+function Menu({ close, onHelp }: { close: () => void; onHelp: (help: Help) => void }) {
   const say = useSay();
   const session = useSession();
   const store = useAppStore();
   const open = useApp((app) => app.project);
   const projects = useSessionState((state) => state.projects);
   const problem = useSessionState((state) => state.problem);
+  const remarks = useSessionState((state) => state.remarks);
   const { saveText, saved } = useSaveFile();
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const file = useRef<HTMLInputElement>(null);
+  const lookUp = (help: Help) => {
+    close();
+    onHelp(help);
+  };
   const after = (done: Promise<readonly Problem[]>) =>
     void done.then((refused) => (refused.length === 0 ? close() : setProblems(refused)));
   return (
     <div className="stack" style={{ width: 330, maxWidth: '86vw', padding: 8 }}>
       {problem ? <Complaint problems={[problem]} /> : null}
+      {remarks.length > 0 ? (
+        <ul className="complaint">
+          {remarks.map((sentence) => (
+            <li key={say(sentence)}>{say(sentence)}</li>
+          ))}
+        </ul>
+      ) : null}
       {problem?.code === 'changed-elsewhere' ? (
         <button type="button" className="button" onClick={() => after(session.openOtherState())}>
-          {say('Open the other state')}
+          {say('Open the other version')}
         </button>
       ) : null}
       <TextField
         label="Name of this quilt"
         value={open.name}
-        onCommit={(name) => store.getState().run(renameProject(name))}
+        onCommit={(name) => store.getState().run(renameProject(name), 'here')}
       />
       <div className="row">
         <button
           type="button"
           className="button"
-          onClick={() => saveText(projectFileName(open.name), writeProject(documentOf(store.getState())))}
+          onClick={() => {
+            const { pictures } = session.pictures.state.getState();
+            saveText(projectFileName(open.name), writeProject(documentOf(store.getState()), pictures));
+          }}
         >
           <FileDown size={16} aria-hidden /> {say('Save to a file')}
         </button>
@@ -117,15 +141,11 @@ function Menu({ close, onKeys }: { close: () => void; onKeys: () => void }) {
         >
           {say('Duplicate')}
         </button>
-        <button
-          type="button"
-          className="button"
-          onClick={() => {
-            close();
-            onKeys();
-          }}
-        >
+        <button type="button" className="button" onClick={() => lookUp('keys')}>
           <Keyboard size={16} aria-hidden /> {say('Keys')}
+        </button>
+        <button type="button" className="button" onClick={() => lookUp('words')}>
+          <BookOpen size={16} aria-hidden /> {say('Words')}
         </button>
       </div>
       <Saved words={saved} />

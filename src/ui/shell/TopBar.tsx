@@ -7,17 +7,18 @@ import { nextLabels } from '../../editing/history';
 import { useApp, useAppStore } from '../app';
 import { Choice } from '../fields/Choice';
 import { Hint } from '../fields/Hint';
+import { Toolbar } from '../fields/Toolbar';
 import { useSay, useUnit } from '../words';
-import { ProjectMenu } from './ProjectMenu';
+import { type Help, ProjectMenu } from './ProjectMenu';
 
 interface Props {
   number: boolean;
   onNumber: (shown: boolean) => void;
   /** Opens the list of keys. */
-  onKeys: () => void;
+  onHelp: (help: Help) => void;
 }
 
-export function TopBar({ number, onNumber, onKeys }: Props) {
+export function TopBar({ number, onNumber, onHelp }: Props) {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project.name);
@@ -28,14 +29,14 @@ export function TopBar({ number, onNumber, onKeys }: Props) {
   const redoName = labels.redo ? say('Redo: {change}', { change: labels.redo }) : say('Nothing to redo');
   return (
     <header className="top-bar">
-      <h1 className="hidden-text">{project || say('Quilt without a name')}</h1>
-      <ProjectMenu onKeys={onKeys} />
-      <div className="row history" role="toolbar" aria-label={say('Undo and redo')}>
+      <h1 className="hidden-text">{project || say('Untitled quilt')}</h1>
+      <ProjectMenu onHelp={onHelp} />
+      <Toolbar className="row history" aria-label={say('Undo and redo')}>
         <Hint words={undoName}>
           <button
             type="button"
             className="button bare"
-            disabled={!labels.undo}
+            aria-disabled={!labels.undo}
             aria-label={undoName}
             onClick={() => store.getState().undo()}
           >
@@ -49,18 +50,18 @@ export function TopBar({ number, onNumber, onKeys }: Props) {
           <button
             type="button"
             className="button bare"
-            disabled={!labels.redo}
+            aria-disabled={!labels.redo}
             aria-label={redoName}
             onClick={() => store.getState().redo()}
           >
             <Redo2 size={18} aria-hidden />
           </button>
         </Hint>
-      </div>
-      <div className="row looks" role="toolbar" aria-label={say('How the wall is looked at')}>
+      </Toolbar>
+      <Toolbar className="row looks" aria-label={say('How the wall is shown')}>
         <Toggle
           word={say('Grey')}
-          name={say('Grey picture: values without colour')}
+          name={say('Grey: see values without colour')}
           pressed={look.grey}
           onPress={() => store.getState().lookAt({ grey: !look.grey })}
         >
@@ -68,7 +69,7 @@ export function TopBar({ number, onNumber, onKeys }: Props) {
         </Toggle>
         <Toggle
           word={say('Clashes')}
-          name={say('Clashes marked on the wall')}
+          name={say('Clashes: mark them on the wall')}
           pressed={look.marks}
           onPress={() => store.getState().lookAt({ marks: !look.marks })}
         >
@@ -76,7 +77,7 @@ export function TopBar({ number, onNumber, onKeys }: Props) {
         </Toggle>
         <Toggle
           word={say('Numbers')}
-          name={say('Numbers of the blocks')}
+          name={say('Numbers: show them on the blocks')}
           pressed={number}
           onPress={() => onNumber(!number)}
         >
@@ -102,7 +103,7 @@ export function TopBar({ number, onNumber, onKeys }: Props) {
           <BackgroundField />
           <UnitField />
         </Settings>
-      </div>
+      </Toolbar>
     </header>
   );
 }

@@ -1,9 +1,10 @@
 // The strip at the foot of the screen: every fabric in the top from light to dark, as wide as its share. Pointing at a fabric
 // lights its pieces on the wall.
-import { useMemo } from 'react';
+import { type PointerEvent, useMemo } from 'react';
 import { drawProject } from '../../drawing/drawProject';
 import { fabricShares } from '../../drawing/shares';
 import { useApp, useAppStore } from '../app';
+import { Toolbar } from '../fields/Toolbar';
 import { clothFill } from '../wall/cloth';
 import { useSay } from '../words';
 import { ValueScale } from './ValueScale';
@@ -18,31 +19,40 @@ export function ValueStrip() {
   const shown = shares.find((one) => one.fabric.id === lit);
   if (shares.length === 0) return null;
   return (
-    <section className="value-strip" aria-label={say('Fabrics in the top, light to dark')}>
-      <ol onPointerLeave={() => light(null)}>
+    <section
+      className="value-strip"
+      aria-label={say('Fabrics in the top, light to dark')}
+      onPointerDown={lightUnderFinger}
+      onPointerMove={lightUnderFinger}
+    >
+      <Toolbar
+        className="slices"
+        aria-label={say('Fabrics, light to dark')}
+        onPointerLeave={({ pointerType }) => pointerType !== 'touch' && light(null)}
+      >
         {shares.map(({ fabric, share, value }) => (
-          <li key={fabric.id} style={{ flexGrow: share }}>
-            <button
-              type="button"
-              aria-label={say('{name}: {share}% of the top, value {value}', {
-                name: fabric.name,
-                share: percent(share),
-                value: Math.round(value),
-              })}
-              aria-pressed={lit === fabric.id}
-              onPointerEnter={() => light(fabric.id)}
-              onFocus={() => light(fabric.id)}
-              onBlur={() => light(null)}
-            >
-              <svg width="100%" height="100%" aria-hidden>
-                <g transform="scale(16)">
-                  <rect width="200" height="10" fill={clothFill(fabric)} />
-                </g>
-              </svg>
-            </button>
-          </li>
+          <button
+            key={fabric.id}
+            type="button"
+            style={{ flexGrow: share }}
+            aria-label={say('{name}: {share}% of the top, value {value}', {
+              name: fabric.name,
+              share: percent(share),
+              value: Math.round(value),
+            })}
+            aria-pressed={lit === fabric.id}
+            onPointerEnter={() => light(fabric.id)}
+            onFocus={() => light(fabric.id)}
+            onBlur={() => light(null)}
+          >
+            <svg width="100%" height="100%" aria-hidden>
+              <g transform="scale(16)">
+                <rect width="200" height="10" fill={clothFill(fabric)} />
+              </g>
+            </svg>
+          </button>
         ))}
-      </ol>
+      </Toolbar>
       <div className="strip-line" aria-hidden>
         <p className="quiet strip-words">
           {shown
@@ -57,6 +67,13 @@ export function ValueStrip() {
       </div>
     </section>
   );
+}
+
+/** A finger that slides along the strip lights the fabric under it: slices are narrower than a finger. */
+function lightUnderFinger({ pointerType, clientX, clientY, currentTarget }: PointerEvent<HTMLElement>): void {
+  if (pointerType !== 'touch') return;
+  const under = document.elementFromPoint(clientX, clientY)?.closest('button');
+  if (under && currentTarget.contains(under)) under.focus({ preventScroll: true });
 }
 
 function percent(share: number): string {

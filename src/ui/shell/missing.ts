@@ -35,7 +35,7 @@ export function missing(project: Project, step: Step, things: number | null): Mi
     words: phrase(
       step === 'finishing'
         ? 'Nothing is missing: save the pattern, then cut by it.'
-        : 'Nothing is missing. What to take away is under Finishing.',
+        : 'Nothing is missing. What to save and print is under Finishing.',
     ),
     at: PLACES.finishing,
   };
@@ -75,7 +75,7 @@ function lackWords(lack: Lack): Phrase {
       return phrase(
         lack.there === 0
           ? 'No fabrics yet: add those you want to sew with.'
-          : 'One fabric would lie beside itself in every set: add a second, better a third.',
+          : 'One fabric would lie beside itself in every set: add a second, or better, a third.',
       );
     case 'low sets': {
       const values = { set: lack.sets[0] ?? '', short: { inches: lack.short } };

@@ -1,7 +1,7 @@
 // The large area. It belongs to the step: what is in the hands there lies on it at a size at which cloth can be judged, with the wall
 // small beside it. One press makes the wall large; the work stays where it was underneath.
 import { ArrowLeft } from 'lucide-react';
-import { Suspense } from 'react';
+import { Suspense, useEffect } from 'react';
 import type { Step } from '../../store/app';
 import { useApp, useAppStore } from '../app';
 import { later } from '../later';
@@ -12,7 +12,9 @@ import { WallView } from '../wall/WallView';
 import { useSay } from '../words';
 import { useBeginning } from './beginning/form';
 import './stage.css';
+import { useFullScreen } from './useFullScreen';
 import { useWallWork } from './wall/WallWork';
+import { WORK_NAMES } from './workNames';
 
 export const Beginning = later(async () => (await import('./beginning/Beginning')).Beginning);
 
@@ -25,8 +27,12 @@ export function Stage({ number }: { number: boolean }) {
   const onWall = useWallWork();
   const Work = STEP_PARTS[step].work;
   const work = Work === null ? onWall : <Work />;
-  const large = work === null || enlarged;
-  useEscape(() => store.getState().enlargeWall(false), enlarged && work !== null);
+  const full = useFullScreen();
+  const large = work === null || enlarged || full;
+  useEscape(() => store.getState().enlargeWall(false), enlarged && work !== null && !full);
+  useEffect(() => {
+    if (beginning && full) store.getState().fillScreen(false);
+  }, [store, beginning, full]);
   if (beginning)
     return (
       <div className="large-area">
@@ -47,7 +53,7 @@ export function Stage({ number }: { number: boolean }) {
         </section>
       )}
       <WallView number={number} small={!large} />
-      {large && work !== null ? (
+      {large && work !== null && !full ? (
         <button
           type="button"
           className="button back-to-work"
@@ -59,15 +65,6 @@ export function Stage({ number }: { number: boolean }) {
     </div>
   );
 }
-
-const WORK_NAMES: Readonly<Record<Step, string>> = {
-  fabrics: 'Fabrics laid out',
-  sets: 'Strip sets laid out',
-  wedges: 'Wedges laid out',
-  blocks: 'Blocks laid out',
-  wall: 'Layouts to choose from',
-  finishing: 'What you take away',
-};
 
 const BACK_NAMES: Readonly<Record<Step, string>> = {
   fabrics: 'Back to the fabrics',

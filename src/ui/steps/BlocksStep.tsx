@@ -15,6 +15,7 @@ import { EnteringHelp } from './blocks/EnteringHelp';
 import { ChooseWedges } from './blocks/list/ChooseWedges';
 import { HowMany } from './blocks/list/HowMany';
 import { useChoosing } from './blocks/useChoosing';
+import { BlockHeading } from './blocks/workshop/BlockHeading';
 import { useBench } from './blocks/workshop/bench';
 import { Workshop } from './blocks/workshop/Workshop';
 import { Caution } from './Caution';
@@ -49,7 +50,10 @@ function Entering() {
       : counted(there, '1 whole block so far.', '{count} whole blocks so far.');
   return (
     <>
-      <EnteringHelp />
+      <StepHeading
+        title="Blocks"
+        line="Enter sewn blocks as they are: one key to a wedge, clockwise from the top."
+      />
       <StepFoot instead={entered}>
         <button
           type="button"
@@ -59,6 +63,7 @@ function Entering() {
           <Check size={16} aria-hidden /> {say('Done')}
         </button>
       </StepFoot>
+      <EnteringHelp />
     </>
   );
 }
@@ -72,7 +77,7 @@ function Opened({ block }: { block: Block }) {
   const unfilled = block.places.includes(null) && openBlocks(project).includes(block.id);
   return (
     <>
-      <Workshop block={block} clashes={clashes} choosing={choosing} />
+      <BlockHeading block={block} />
       <StepFoot>
         {unfilled ? (
           <button
@@ -85,6 +90,7 @@ function Opened({ block }: { block: Block }) {
           </button>
         ) : null}
       </StepFoot>
+      <Workshop block={block} clashes={clashes} choosing={choosing} />
     </>
   );
 }
@@ -104,9 +110,6 @@ function AllBlocks() {
         title="Blocks"
         line="Wedges go round a block tip up and tip down in turn, so that their seams nest."
       />
-      <HowMany choosing={choosing} inFoot={unfilled ? 0 : more} />
-      <ChooseWedges choosing={choosing} />
-      <Caution about={['sewing', 'pressing']} folded />
       <StepFoot>
         {unfilled ? (
           <button
@@ -128,6 +131,9 @@ function AllBlocks() {
           </button>
         ) : null}
       </StepFoot>
+      <HowMany choosing={choosing} inFoot={unfilled ? 0 : more} />
+      <ChooseWedges choosing={choosing} />
+      <Caution about={['sewing', 'pressing']} folded />
     </>
   );
 }

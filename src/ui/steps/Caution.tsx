@@ -1,5 +1,6 @@
 // The usual cautions, shown where the tool gives instructions to cut, press or sew. All are common practice, no source.
 import { phrase } from '../../model/phrase';
+import { Apart } from '../fields/Apart';
 import { useSay } from '../words';
 
 const CAUTIONS = {
@@ -32,9 +33,11 @@ interface Props {
   about: readonly (keyof typeof CAUTIONS)[];
   /** One line of each, the rest a press away: where nothing is cut, pressed or sewn yet. */
   folded?: boolean;
+  /** What it stands in, where cautions of others may be open too. */
+  of?: string;
 }
 
-export function Caution({ about, folded = false }: Props) {
+export function Caution({ about, folded = false, of }: Props) {
   const say = useSay();
   return (
     <>
@@ -47,6 +50,7 @@ export function Caution({ about, folded = false }: Props) {
                   line: phrase(CAUTIONS[one].lines[0]),
                 })
               : say(CAUTIONS[one].title)}
+            {of ? <Apart of={of} /> : null}
           </summary>
           <ul>
             {CAUTIONS[one].lines.slice(folded ? 1 : 0).map((line) => (

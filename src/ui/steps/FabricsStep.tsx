@@ -34,29 +34,6 @@ export function FabricsStep() {
   return (
     <>
       <StepHeading title="Fabrics" line="The fabrics you have, and the strips cut from them." />
-      {opened ? <OpenFabric key={opened.id} fabric={opened} /> : null}
-      <section aria-label={say('Add fabrics')}>
-        {cloths < FEW_FABRICS ? (
-          <p className="fab-hint">
-            {say(
-              cloths === 0
-                ? 'Start here: add the fabrics you want to sew with. A scrappy top wants eight or more, from light to dark.'
-                : 'A few more fabrics, from light to dark, keep the wedges from meeting their own fabric.',
-            )}
-          </p>
-        ) : null}
-        {draft.open ? (
-          <AddFabric draft={draft} />
-        ) : few ? null : (
-          <button ref={opener} type="button" className="button" onClick={() => draft.setOpen(true)}>
-            <Plus size={16} aria-hidden /> {say('Add a fabric')}
-          </button>
-        )}
-      </section>
-      <StripsOnHand atFoot={entering} />
-      <PlanStrips />
-      <ClothOnHand />
-      <PlanBackwards />
       <StepFoot>
         {few && !draft.open ? (
           <button
@@ -82,6 +59,29 @@ export function FabricsStep() {
         ) : null}
         {cloths > 0 ? <LayOutQuilt solid={!entering} /> : null}
       </StepFoot>
+      {opened ? <OpenFabric key={opened.id} fabric={opened} /> : null}
+      <section aria-label={say('Add fabrics')}>
+        {cloths < FEW_FABRICS ? (
+          <p className="fab-hint">
+            {say(
+              cloths === 0
+                ? 'Start here: add the fabrics you want to sew with. A scrappy top wants eight or more, from light to dark.'
+                : 'A few more fabrics, from light to dark, keep the wedges from meeting their own fabric.',
+            )}
+          </p>
+        ) : null}
+        {draft.open ? (
+          <AddFabric draft={draft} />
+        ) : few ? null : (
+          <button ref={opener} type="button" className="button" onClick={() => draft.setOpen(true)}>
+            <Plus size={16} aria-hidden /> {say('Add a fabric')}
+          </button>
+        )}
+      </section>
+      <StripsOnHand atFoot={entering} />
+      <PlanStrips />
+      <ClothOnHand />
+      <PlanBackwards />
     </>
   );
 }

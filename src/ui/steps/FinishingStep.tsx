@@ -22,7 +22,7 @@ export function FinishingStep() {
   const png = usePng();
   return (
     <>
-      <StepHeading title="Finishing" line="Choose what to take away; it is made on the large area." />
+      <StepHeading title="Finishing" line="Choose what to save or print; it is shown in the large area." />
       <PartsList />
       {part === 'sizes' ? <SizesSection /> : null}
       {part === 'picture' ? <PictureSection png={png} /> : null}

@@ -10,6 +10,7 @@ import { MarkAll } from './sets/MarkAll';
 import { OpenSet } from './sets/OpenSet';
 import { SewingAids } from './sets/SewingAids';
 import './sets/sets.css';
+import { meaningOf } from '../../model/words/glossary';
 import { StepFoot } from './StepFoot';
 import { StepHeading } from './StepHeading';
 
@@ -22,7 +23,11 @@ export function SetsStep() {
   const set = open === null ? undefined : findSet(project, open);
   return (
     <FootSlot value={foot}>
-      <StepHeading title="Strip sets" line="Strips sewn side by side; wedges are cut across them." />
+      <StepHeading title="Strip sets" line={meaningOf('strip set')} />
+      <StepFoot>
+        <span className="foot-slot" ref={setFoot} />
+        <LayOutQuilt />
+      </StepFoot>
       {set ? <OpenSet key={set.id} set={set} /> : null}
       {noStrips ? (
         <section>
@@ -36,10 +41,6 @@ export function SetsStep() {
       )}
       <MarkAll />
       <SewingAids />
-      <StepFoot>
-        <span className="foot-slot" ref={setFoot} />
-        <LayOutQuilt />
-      </StepFoot>
     </FootSlot>
   );
 }

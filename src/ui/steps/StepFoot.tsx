@@ -5,6 +5,7 @@ import type { Step } from '../../store/app';
 import { useApp, useAppStore } from '../app';
 import { Fractions } from '../fields/Fractions';
 import { missing } from '../shell/missing';
+import { SkipChoices } from '../shell/SkipLinks';
 import { useAnalysis } from '../useAnalysis';
 import { useSay } from '../words';
 
@@ -38,6 +39,7 @@ export function StepFoot({ children, instead }: { children?: ReactNode; instead?
             {say(at.name)}
           </button>
         ) : null}
+        <SkipChoices />
       </div>
     </footer>
   );

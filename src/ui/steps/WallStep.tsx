@@ -16,6 +16,7 @@ export function WallStep() {
   return (
     <>
       <StepHeading title="Wall" line="Hang the blocks, turn and swap them until nothing pulls the eye." />
+      <WallFoot />
       <LaidOut />
       <Findings key={`findings ${id}`} />
       <ShufflePart key={`shuffle ${id}`} />
@@ -23,7 +24,6 @@ export function WallStep() {
       <SizeWanted />
       <SettingPart />
       <WallKeysHelp />
-      <WallFoot />
     </>
   );
 }

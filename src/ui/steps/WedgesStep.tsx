@@ -30,6 +30,9 @@ export function WedgesStep() {
   return (
     <>
       <StepHeading title="Wedges" line="Cut across the strip sets, tip up and tip down in turn." />
+      <StepFoot>
+        <CutNext ledger={ledger} open={row ?? null} />
+      </StepFoot>
       {row ? <OpenCuts key={row.set.id} row={row} /> : null}
       <section aria-label={say('The wedge')}>
         <h3>{say('The wedge')}</h3>
@@ -61,9 +64,6 @@ export function WedgesStep() {
         <FirstBlock />
       </details>
       <Caution about={['cutting']} />
-      <StepFoot>
-        <CutNext ledger={ledger} open={row ?? null} />
-      </StepFoot>
     </>
   );
 }

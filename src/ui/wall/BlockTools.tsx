@@ -1,18 +1,33 @@
-// Buttons for the picked block at the foot of the wall: turn, pin, take down.
-import { PinIcon, PinOff, RotateCcw, RotateCw, StepForward, TableProperties } from 'lucide-react';
+// Buttons for the picked block at the foot of the wall: turn, swap with the block that is tapped next, pin, take down.
+import {
+  ArrowLeftRight,
+  PinIcon,
+  PinOff,
+  RotateCcw,
+  RotateCw,
+  StepForward,
+  TableProperties,
+} from 'lucide-react';
 import { pinBlocks, takeDown, turnBlock, turnByOneWedge } from '../../editing/commands/wall';
 import { cellOf, findBlock } from '../../model/find';
 import { whyCornersLocked, whyHangingLocked } from '../../model/freedom';
+import { phrase } from '../../model/phrase';
 import type { BlockId } from '../../model/project';
 import { useApp, useAppStore } from '../app';
+import { Toolbar } from '../fields/Toolbar';
+import { useEscape } from '../useEscape';
 import { useSay } from '../words';
 import { ToolButton } from './ToolButton';
 import './tools.css';
+
+const SWAP = 'Choose the block that changes places with block {block}.';
 
 export function BlockTools({ id }: { id: BlockId }) {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
+  const swapping = useApp((app) => app.swapping);
+  useEscape(() => store.getState().swapNext(false), swapping);
   const block = findBlock(project, id);
   const cell = cellOf(project, id);
   if (!block || !cell) return null;
@@ -22,11 +37,15 @@ export function BlockTools({ id }: { id: BlockId }) {
     store.getState().run(command);
   const corners = whyCornersLocked(project, block);
   const reason = locked ? say(locked) : null;
+  const swap = () => {
+    const app = store.getState();
+    app.swapNext(!swapping);
+    if (!swapping) app.announce(phrase(SWAP, { block: block.number }));
+  };
   const turnName = quarter ? say('Turn a quarter clockwise (R)') : say('Turn round (R)');
   return (
-    <div
+    <Toolbar
       className="block-tools"
-      role="toolbar"
       aria-label={say('Block {block}', { block: block.number })}
       onPointerDown={(event) => event.stopPropagation()}
     >
@@ -47,7 +66,7 @@ export function BlockTools({ id }: { id: BlockId }) {
       />
       {block.progress === 'planned' || block.progress === 'octagon' ? (
         <ToolButton
-          name={say('Turn by one wedge, corners on the other places (])')}
+          name={say('Turn one wedge forward (])')}
           word={say('One wedge')}
           icon={<StepForward size={18} aria-hidden />}
           reason={corners ? say(corners) : null}
@@ -55,7 +74,15 @@ export function BlockTools({ id }: { id: BlockId }) {
         />
       ) : null}
       <ToolButton
-        name={cell.pinned ? say('Take the pin out (P)') : say('Pin it here (P)')}
+        name={say('Swap with the block chosen next')}
+        word={say('Swap')}
+        icon={<ArrowLeftRight size={18} aria-hidden />}
+        pressed={swapping}
+        reason={reason}
+        onPress={swap}
+      />
+      <ToolButton
+        name={cell.pinned ? say('Unpin (P)') : say('Pin it here (P)')}
         word={say('Pin')}
         icon={cell.pinned ? <PinOff size={18} aria-hidden /> : <PinIcon size={18} aria-hidden />}
         pressed={cell.pinned}
@@ -68,6 +95,6 @@ export function BlockTools({ id }: { id: BlockId }) {
         reason={reason}
         onPress={() => run(takeDown(project, id))}
       />
-    </div>
+    </Toolbar>
   );
 }

@@ -1,8 +1,11 @@
-// One block as cloth: merged paths, and seams when near. Coordinates are from its own middle.
+// One block as cloth: merged paths, seams when near, and its picture where it has one. Coordinates are from its own middle.
 import { memo, useMemo } from 'react';
-import { mergedPaths, seamPath } from '../../drawing/blockPaths';
+import { mergedPaths, pictureOver, seamPath } from '../../drawing/blockPaths';
 import type { Piece } from '../../drawing/drawing';
+import type { Box } from '../../geometry/point';
+import type { PictureId } from '../../model/picture/picture';
 import type { Fabric, FabricId } from '../../model/project';
+import { usePicturesAtHand } from '../session';
 
 interface Props {
   pieces: readonly Piece[];
@@ -20,6 +23,7 @@ export const BlockView = memo(function BlockView({ pieces, fabrics, lit, near }:
     [pieces, near],
   );
   const paths = useMemo(() => mergedPaths(shown, fabrics), [shown, fabrics]);
+  const over = useMemo(() => pictureOver(pieces), [pieces]);
   const seams = useMemo(() => (near ? seamPath(pieces) : ''), [pieces, near]);
   return (
     <>
@@ -36,6 +40,16 @@ export const BlockView = memo(function BlockView({ pieces, fabrics, lit, near }:
         ),
       )}
       {near ? <path d={seams} className="seams" /> : null}
+      {over ? <BlockPicture {...over} dimmed={lit !== null} /> : null}
     </>
   );
 });
+
+/** The picture over a block; while one fabric is lit, what was read of the block shows through it. */
+function BlockPicture({ picture, box, dimmed }: { picture: PictureId; box: Box; dimmed: boolean }) {
+  const href = usePicturesAtHand().hrefOf(picture);
+  if (href === null) return null;
+  return (
+    <image {...box} href={href} preserveAspectRatio="none" opacity={dimmed ? 0.13 : 1} pointerEvents="none" />
+  );
+}

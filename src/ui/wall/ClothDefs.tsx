@@ -1,16 +1,18 @@
-// Defines the prints of all fabrics once for all drawings on the page, and the filter of the grey picture.
+// Defines the prints and photographs of all fabrics once for all drawings on the page, and the filter of the grey picture.
 import { memo, useMemo } from 'react';
 import { grainsOf, patternsFor } from '../../drawing/blockPaths';
 import type { Fabric } from '../../model/project';
+import { usePicturesAtHand } from '../session';
 
 export const ClothDefs = memo(function ClothDefs(props: { fabrics: readonly Fabric[]; perBlock: number }) {
   const { fabrics, perBlock } = props;
+  const { hrefOf } = usePicturesAtHand();
   const markup = useMemo(
     () =>
-      patternsFor(fabrics, grainsOf(perBlock))
+      patternsFor(fabrics, grainsOf(perBlock), hrefOf)
         .map((pattern) => pattern.markup)
         .join(''),
-    [fabrics, perBlock],
+    [fabrics, perBlock, hrefOf],
   );
   return (
     <svg width="0" height="0" style={{ position: 'absolute' }} aria-hidden>

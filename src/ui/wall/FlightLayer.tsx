@@ -90,7 +90,7 @@ function Flown({ flight, view, size, box, onLand, ...look }: FlownProps) {
       </svg>
       {look.number ? (
         <svg viewBox={box} {...size} aria-hidden>
-          <text className="block-number" y={1.1} fontSize={3} strokeWidth={0.45}>
+          <text className="block-number" dy="0.37em">
             {hung.number}
           </text>
         </svg>

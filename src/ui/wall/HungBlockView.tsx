@@ -49,7 +49,7 @@ export const HungBlockView = memo(function HungBlockView(props: Props) {
         </g>
         {hung.pinned ? <Pin at={tilted({ x: -width / 2 + 0.9, y: -height / 2 + 0.9 }, hung.tilt)} /> : null}
         {props.number ? (
-          <text className="block-number" y={1.1} fontSize={3} strokeWidth={0.45}>
+          <text className="block-number" dy="0.37em">
             {hung.number}
           </text>
         ) : null}
@@ -73,11 +73,13 @@ export function Ring({ width, height, className }: { width: number; height: numb
 
 function Pin({ at }: { at: Point }) {
   return (
-    <g className="pin" transform={`translate(${at.x} ${at.y})`}>
-      <line x1={0.1} y1={0.1} x2={1.5} y2={1.5} stroke="#000" strokeWidth={0.28} />
-      <line x1={0.1} y1={0.1} x2={1.5} y2={1.5} stroke="#eee" strokeWidth={0.14} />
-      <circle r={0.55} fill="#fff" stroke="#000" strokeWidth={0.14} />
-      <circle r={0.16} cx={-0.14} cy={-0.14} fill="#000" />
+    <g transform={`translate(${at.x} ${at.y})`}>
+      <g className="pin">
+        <line x1={0.1} y1={0.1} x2={1.5} y2={1.5} stroke="#000" strokeWidth={0.28} />
+        <line x1={0.1} y1={0.1} x2={1.5} y2={1.5} stroke="#eee" strokeWidth={0.14} />
+        <circle r={0.55} fill="#fff" stroke="#000" strokeWidth={0.14} />
+        <circle r={0.16} cx={-0.14} cy={-0.14} fill="#000" />
+      </g>
     </g>
   );
 }

@@ -1,12 +1,20 @@
 // Marks on the wall: a light and dark line along each seam that clashes, wider for a longer clash; a chalk outline round a pool of
 // value; a centre of weight with a line from the middle; lit wedges, with all else dimmed.
-import { memo } from 'react';
+import { type CSSProperties, memo } from 'react';
 import type { Mark } from '../../balance/finding';
 import { centrePaths } from '../../drawing/centreMark';
 
 /** Width of a seam mark for a clash of this length, inches. */
 function weight(inches: number): number {
   return Math.min(0.34, 0.14 + inches * 0.03);
+}
+
+/**
+ * A width of so many inches, but so many pixels of the screen at least: a mark of a large wall on a phone can still be seen. `--px` is
+ * the inches of a pixel (WallView); a picture that does not say so has its marks as wide as they are.
+ */
+function atLeast(inches: number, pixels: number): CSSProperties {
+  return { strokeWidth: `max(${inches}px, calc(var(--px, 0) * ${pixels}px))` };
 }
 
 export const SeamMarks = memo(function SeamMarks({
@@ -25,12 +33,12 @@ export const SeamMarks = memo(function SeamMarks({
         const wide = weight(inches) * (strong ? 1.6 : 1);
         return (
           <g key={`${from.x} ${from.y} ${to.x} ${to.y}`} strokeLinecap="butt">
-            <line {...line} stroke="#000" strokeWidth={wide + 0.16} />
-            <line {...line} stroke="#fff" strokeWidth={wide} />
+            <line {...line} stroke="#000" style={atLeast(wide + 0.16, strong ? 7 : 5)} />
+            <line {...line} stroke="#fff" style={atLeast(wide, strong ? 5 : 3)} />
             <line
               {...line}
               stroke="#000"
-              strokeWidth={wide * 0.34}
+              style={atLeast(wide * 0.34, 1)}
               strokeDasharray={`${wide * 1.2} ${wide * 1.5}`}
             />
           </g>
@@ -55,11 +63,16 @@ export const PoolMarks = memo(function PoolMarks({
         const points = outline.map((point) => `${point.x},${point.y}`).join(' ');
         return (
           <g key={points} fill="none" strokeLinejoin="round" strokeLinecap="round">
-            <polygon points={points} stroke="#000" strokeOpacity={0.45} strokeWidth={strong ? 0.5 : 0.3} />
+            <polygon
+              points={points}
+              stroke="#000"
+              strokeOpacity={0.45}
+              style={atLeast(strong ? 0.5 : 0.3, strong ? 5 : 4)}
+            />
             <polygon
               points={points}
               stroke="#fff"
-              strokeWidth={strong ? 0.36 : 0.2}
+              style={atLeast(strong ? 0.36 : 0.2, strong ? 3 : 2)}
               strokeDasharray={strong ? '0.01 0.52' : '0.01 0.4'}
             />
           </g>

@@ -81,7 +81,7 @@ export function SideTable({ fabrics, over, open, onPress }: Props) {
             <small>{block.number}</small>
           </button>
         ))}
-        {waiting.length === 0 ? <span>{say('Let go here to take the block down.')}</span> : null}
+        {waiting.length === 0 ? <span>{say('Let go here to take it down')}</span> : null}
       </section>
     </>
   );

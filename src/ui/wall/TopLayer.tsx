@@ -1,6 +1,7 @@
 // The layer of the top: sashing and borders, empty cells, blocks and their marks. It is apart from the layer of the hand, so that
 // carrying one of 400 blocks draws none of the others again.
 import { memo, type PointerEvent, useMemo } from 'react';
+import type { Clash } from '../../balance/clashes/clashes';
 import type { Finding, Mark } from '../../balance/finding';
 import { mergedPaths } from '../../drawing/blockPaths';
 import { centreReach } from '../../drawing/centreMark';
@@ -11,10 +12,12 @@ import { rowAndColumn } from '../../model/wallCells';
 import { useSay } from '../words';
 import { HungBlockView, Ring } from './HungBlockView';
 import { CentreMarks, LightMarks, PoolMarks, SeamMarks } from './Marks';
+import { clashesOf, hungWords } from './standing/hungWords';
 
 /** Number of blocks from which their order in the page is by number, not by cell. */
 const MANY = 150;
 const NO_MARKS: readonly Mark[] = [];
+const NO_CLASHES: readonly Clash[] = [];
 
 export interface TopLayerProps {
   drawing: Drawing;
@@ -22,6 +25,8 @@ export interface TopLayerProps {
   /** The wall and setting, for the rows and columns of cells. */
   hanging: Pick<Project, 'wall' | 'setting'>;
   findings: readonly Finding[];
+  /** All clashes, for the names of the blocks; null while they are not known. */
+  clashes: readonly Clash[] | null;
   /** The finding whose marks are shown strongest. */
   chosen: string | null;
   /** Marks of the spot that is shown instead; null for none. */
@@ -52,13 +57,7 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
     [drawing],
   );
   const paths = useMemo(() => mergedPaths(around, fabrics), [around, fabrics]);
-  const name = (cell: number, block?: number, pinned?: boolean) => {
-    const values = { ...rowAndColumn(cell, hanging), block: block ?? 0 };
-    if (block === undefined) return say('Empty cell, row {row}, column {column}', values);
-    return pinned
-      ? say('Block {block}, row {row}, column {column}, pinned', values)
-      : say('Block {block}, row {row}, column {column}', values);
-  };
+  const ofBlock = useMemo(() => props.clashes && clashesOf(props.clashes), [props.clashes]);
   return (
     <>
       {/* Without a shadow while cloth is dimmed: it would show through as a patch. */}
@@ -80,7 +79,7 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
           cell={cell}
           box={box}
           tilt={drawing.tilt}
-          label={name(cell)}
+          label={say('Empty cell, row {row}, column {column}', rowAndColumn(cell, hanging))}
           tabbable={props.focused === cell}
           onPress={props.onPress}
           onFocus={props.onFocus}
@@ -93,7 +92,7 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
           width={drawing.block.width}
           height={drawing.block.height}
           fabrics={fabrics}
-          label={name(hung.cell, hung.number, hung.pinned)}
+          label={say(hungWords(hung, hanging, ofBlock && (ofBlock.get(hung.block) ?? NO_CLASHES)))}
           picked={hung.block === props.picked}
           tabbable={hung.cell === props.focused}
           lit={lit}

@@ -2,6 +2,7 @@
 // together and passes keys and pointers on. Small, beside the work of another step, it only shows.
 import { Expand } from 'lucide-react';
 import {
+  type CSSProperties,
   type PointerEvent,
   useCallback,
   useDeferredValue,
@@ -18,6 +19,7 @@ import { type Move, touchedBy } from '../../model/moves';
 import type { BlockId, Project } from '../../model/project';
 import { isPlain, rowCount } from '../../model/wallCells';
 import { useApp, useAppStore } from '../app';
+import { flows } from '../flows';
 import { useAnalysis } from '../useAnalysis';
 import { useSay } from '../words';
 import { BlockTools } from './BlockTools';
@@ -40,7 +42,12 @@ import { WallNotice } from './WallNotice';
 const NEAR = 4.5;
 const NO_FINDINGS: readonly Finding[] = [];
 
-export function WallView({ number, small }: { number: boolean; small: boolean }) {
+interface Props {
+  number: boolean;
+  small: boolean;
+}
+
+export function WallView({ number, small }: Props) {
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
@@ -50,6 +57,7 @@ export function WallView({ number, small }: { number: boolean; small: boolean })
   const look = useApp((app) => app.look);
   const chosen = useApp((app) => app.finding);
   const spot = useApp((app) => app.spot);
+  const step = useApp((app) => app.step);
   // The preview is drawn a moment after the words about it, because hanging 400 blocks takes noticeably long.
   const late = useDeferredValue(preview);
   const tried = preview === null ? null : late;
@@ -59,8 +67,8 @@ export function WallView({ number, small }: { number: boolean; small: boolean })
   const frame = useRef<HTMLDivElement>(null);
   const svg = useRef<SVGSVGElement>(null);
   const sheet = useRef<HTMLDivElement>(null);
-  const view = useView(frame, sheet, drawing, small);
-  const { gesture, press, carryByKey, put } = useGestures(frame, view, drawing);
+  const view = useView(frame, sheet, drawing, small, `${project.id} ${step} ${small}`);
+  const { gesture, press, pressGround, carryByKey, put } = useGestures(frame, view, drawing);
   const [focused, setFocused] = useState(0);
   useWheel(frame, view);
 
@@ -112,7 +120,8 @@ export function WallView({ number, small }: { number: boolean; small: boolean })
         className="wall"
         ref={frame}
         inert={small}
-        onPointerDown={(event) => press(event, { kind: 'ground' })}
+        style={{ '--px': 1 / view.sheet.scale } as CSSProperties}
+        onPointerDown={pressGround}
       >
         <div className="sheet" ref={sheet}>
           {/* biome-ignore lint/a11y/useSemanticElements: a drawing cannot be a <fieldset> */}
@@ -140,6 +149,7 @@ export function WallView({ number, small }: { number: boolean; small: boolean })
               fabrics={shown.fabrics}
               hanging={shown}
               findings={marked}
+              clashes={balance?.project === shown ? balance.clashes : null}
               chosen={chosen}
               spot={spot?.marks ?? null}
               picked={picked}
@@ -190,7 +200,7 @@ export function WallView({ number, small }: { number: boolean; small: boolean })
               : null
           }
         />
-        {small ? null : <ViewTools view={view} />}
+        {small ? null : <ViewTools view={view} picked={pickedHung?.centre ?? null} block={drawing.block} />}
       </div>
       {small ? (
         <button
@@ -227,12 +237,16 @@ function heldIn(gesture: Gesture | null, drawing: Drawing): Held | null {
   return lie && { block: gesture.block, at: lie.at, degrees: lie.degrees + gesture.degrees };
 }
 
-/** Zooms at the pointer with the wheel, or pans sideways with Shift. React's own wheel events cannot prevent scrolling. */
+/**
+ * Zooms at the pointer with the wheel, or pans sideways with Shift. Where the page scrolls as a whole the wheel is the page's, and the
+ * wall's with Ctrl. React's own wheel events cannot prevent scrolling.
+ */
 function useWheel(frame: React.RefObject<HTMLElement | null>, view: View): void {
   useEffect(() => {
     const element = frame.current;
     if (!element) return;
     const wheel = (event: WheelEvent) => {
+      if (flows() && !event.ctrlKey) return;
       event.preventDefault();
       if (event.shiftKey) {
         view.pan(-event.deltaY - event.deltaX, 0);

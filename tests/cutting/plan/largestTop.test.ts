@@ -230,7 +230,7 @@ describe('the largest top from the cloth on hand', () => {
   it('lets no fabric lie beside itself: one fabric alone makes no set, and a scarce second one bounds the top', () => {
     const alone = largestTop(basket({ clothOnHand: [cloth({ depth: 72 })] }));
     expect(alone).toMatchObject({ blocks: 0, sets: [], withoutRule: 8 });
-    expect(speak(alone.words[1]!)).toMatch(/^Fabric 1 alone makes no set: neighbours in a set differ\./);
+    expect(speak(alone.words[1]!)).toMatch(/^Fabric 1 alone makes no set: neighbours in a set must differ\./);
     const beside = largestTop(
       basket({ clothOnHand: [cloth({ depth: 72 }), cloth({ fabric: 'f2', depth: 9 })] }),
     );
@@ -331,7 +331,7 @@ describe('what to buy for more blocks', () => {
       2,
       yards,
     );
-    expect(speak(alone.words)).toBe('Neighbours in a set differ: put a second fabric on the list first.');
+    expect(speak(alone.words)).toBe('Neighbours in a set must differ: add a second fabric first.');
   });
 
   it('is said in yards or metres by fabric', () => {

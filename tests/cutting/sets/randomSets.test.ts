@@ -29,6 +29,16 @@ function making(more: Partial<SetMaking>): SetMaking {
   };
 }
 
+/** A maker who cuts by centimetres is told of round ones, also where there are no strips to go by. */
+it('names the strips that are wanted in the usual sizes of the person’s unit', () => {
+  const said = (unit: 'in' | 'cm') =>
+    makeSets(making({ stripsOnHand: [], unit, want: { sets: 2 } }))
+      .notes.map((note) => speak(note, unit))
+      .join(' ');
+  expect(said('in')).toContain('more strips cut 1 1/2" wide, 40" long or longer');
+  expect(said('cm')).toContain('more strips cut 4.0 cm wide, 105.0 cm long or longer');
+});
+
 function counts(rows: readonly { fabric: string; width: number; count?: number }[]): Map<string, number> {
   const found = new Map<string, number>();
   for (const row of rows) {

@@ -110,6 +110,57 @@ describe('a pieced border from what is left', () => {
     );
   });
 
+  it('fits in centimetres what fits in inches: the same figures in either unit', () => {
+    const inCentimetres = (project: Project): Project => {
+      const cm = (length: number) => length / 2.54;
+      return {
+        ...project,
+        wedge: {
+          ...project.wedge,
+          cutHeight: cm(project.wedge.cutHeight),
+          seam: cm(project.wedge.seam),
+          assemblySeam: cm(project.wedge.assemblySeam),
+          outerSeam: cm(project.wedge.outerSeam),
+        },
+        stripsOnHand: project.stripsOnHand.map((row) => ({
+          ...row,
+          width: cm(row.width),
+          length: cm(row.length),
+        })),
+        setting: {
+          ...project.setting,
+          borders: project.setting.borders.map((border) => ({ ...border, width: cm(border.width) })),
+        },
+        preferences: { ...project.preferences, unit: 'cm' },
+      };
+    };
+    const row = fc.tuple(
+      fc.constantFrom('a', 'b', 'c'),
+      fc.constantFrom(1, 1.25, 1.5, 2, 2.5),
+      fc.constant(30),
+    );
+    const told = new Set<boolean>();
+    fc.assert(
+      fc.property(
+        fc.array(row, { minLength: 1, maxLength: 3 }),
+        fc.integer({ min: 1, max: 20 }),
+        (rows, eighths) => {
+          const project = withStrips(rows, { width: 1 + eighths / 8 });
+          const { fits } = piecedBorder(project, 0, 1);
+          told.add(fits);
+          expect(piecedBorder(inCentimetres(project), 0, 1).fits).toBe(fits);
+        },
+      ),
+      { seed: 20261128, numRuns: 100 },
+    );
+    expect(told.size).toBe(2);
+  });
+
+  it('never fits whole where no length divides all pieces', () => {
+    const project = withStrips([['a', 1.5, 9], ['b', 0.5 + Math.SQRT2, 9]]); // biome-ignore format: short
+    expect(piecedBorder(project, 0, 1)).toMatchObject({ fits: false, spacer: null });
+  });
+
   it('suggests the spacer with which whole pieces fit, where they do not', () => {
     const project = withStrips(
       [

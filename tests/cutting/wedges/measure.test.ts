@@ -15,9 +15,9 @@ describe('a sewn block that is measured', () => {
     expect(found.value.off).toBeCloseTo(-0.25, 12);
     expect(found.value.asPlanned).toBe(false);
     expect(speak(found.value.words)).toBe(
-      'A block of 14 1/4" where 14 1/2" was planned comes from an assembly seam of about 0.298".',
+      'A block of 14 1/4" where 14 1/2" was planned comes from a seam of about 0.298" between the wedges.',
     );
-    expect(speak(found.value.words, 'cm')).toContain('an assembly seam of about 7.6 mm.');
+    expect(speak(found.value.words, 'cm')).toContain('a seam of about 7.6 mm between the wedges.');
   });
 
   it('gives a plan whose block measures just that, for every number of wedges and every seam in the range', () => {

@@ -41,7 +41,7 @@ function priced(shop: typeof shops extends fc.Arbitrary<infer T> ? T : never): P
 
 /** Cents of an amount as it is printed. */
 function cents(amount: number, project: Project): bigint {
-  return BigInt(money(amount, project).replace('.', ''));
+  return BigInt(money(amount, project).figure.replace('.', ''));
 }
 
 function sum(amounts: readonly bigint[]): bigint {

@@ -119,7 +119,8 @@ describe('cutting the wedges on paper', () => {
 describe('materials on paper', () => {
   it('give the stitch length alike in both measures', () => {
     const text = texts(partMarks(pages(randomProject(1, 8), ['materials']), 'Materials')).map((one) => one.text).join(' '); // biome-ignore format: one line
-    const [, few, many, short, long] = /(\d+) to (\d+) to the inch \(([\d.]+) to ([\d.]+) mm\)/.exec(text)!;
+    const [, few, many, short, long] =
+      /(\d+) to (\d+) stitches to the inch \(a stitch length of ([\d.]+) to ([\d.]+) mm\)/.exec(text)!;
     expect(25.4 / Number(many)).toBeCloseTo(Number(short), 0);
     expect(Math.abs(25.4 / Number(many) - Number(short))).toBeLessThan(0.2);
     expect(Math.abs(25.4 / Number(few) - Number(long))).toBeLessThan(0.2);

@@ -11,7 +11,9 @@ import { bandOutline } from '../../../src/geometry/block';
 import type { Outline, Point } from '../../../src/geometry/point';
 import { stepsPerTurn, turnsOf } from '../../../src/model/find';
 import type { Project } from '../../../src/model/project';
+import { scrappyTop } from '../../balance/tops';
 import { turnedBy } from '../../geometry/clipping';
+import { pictureNumber, withPictures } from '../../geometry/pictured';
 import { randomProject } from '../samples';
 import { sayIn, typeOf } from './makePdf';
 import { partMarks } from './partMarks';
@@ -177,5 +179,27 @@ describe('the card of a block', () => {
       }),
       { seed: 5, numRuns: 10 },
     );
+  });
+
+  it('of a block in a picture shows the picture and says that it is sewn, and nothing tells how to sew it', () => {
+    for (const perBlock of [6, 8, 10, 12] as const) {
+      const top = scrappyTop({ rows: 2, columns: 2, seed: perBlock, perBlock });
+      const mixed = withPictures(top, 0b1010);
+      const pages = pagesOf(mixed);
+      const card = partMarks(pages, 'Block cards');
+      const words = wordsOf(card);
+      expect(words.match(/Sewn already, corners and all\./g)).toHaveLength(2);
+      expect(words).toContain('2 blocks are sewn already; their cards show their pictures.');
+      expect(card.flatMap((mark) => (mark.kind === 'picture' ? [mark.picture] : []))).toEqual(
+        [2, 4].map(pictureNumber),
+      );
+      // Lists of places for the two that are pieced.
+      expect(words.match(/\d+ (?:Set )?S\d+,?(?: tip)? (?:up|down)/g)).toHaveLength(2 * perBlock);
+      // The block that is put together as an example is one of those.
+      expect(wordsOf(partMarks(pages, 'Making a block'))).toContain('Drawn on block 1;');
+      const sewn = pagesOf(withPictures(top, 0b1111));
+      expect(partMarks(sewn, 'Making a block')).toEqual([]);
+      expect(partMarks(sewn, 'Map of the wall').filter(({ kind }) => kind === 'picture')).toHaveLength(4);
+    }
   });
 });

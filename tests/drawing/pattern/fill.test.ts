@@ -17,6 +17,7 @@ const LONG = 120_000;
 
 function lowest(mark: Mark): number {
   if (mark.kind === 'text') return mark.at.y;
+  if (mark.kind === 'picture') return mark.centre.y + Math.hypot(mark.width, mark.height) / 2;
   if (mark.kind === 'disc') return mark.centre.y + mark.radius;
   const points = mark.kind === 'line' ? mark.points : mark.outlines.flat();
   return Math.max(...points.map(({ y }) => y));

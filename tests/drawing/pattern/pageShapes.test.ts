@@ -147,6 +147,10 @@ describe('a page on screen', () => {
           expect([mark.kind, shape.kind]).toEqual(['text', 'text']);
           return;
         }
+        if (mark.kind === 'picture' || shape.kind === 'image') {
+          expect([mark.kind, shape.kind]).toEqual(['picture', 'image']);
+          return;
+        }
         expect(shape.look.stroke).toBe(mark.stroke?.ink);
         expect(Number(shape.look.strokeWidth ?? 0)).toBeCloseTo((mark.stroke?.width ?? 0) * 72, 3);
         const fill = mark.kind === 'line' ? null : mark.fill;

@@ -43,7 +43,7 @@ function promised(project: Project): string[] {
   return [
     ...fabrics.flatMap((one) => [
       one.fabric.name,
-      one.buy.kind === 'length' ? clothText(one.buy.inches, sellingUnit(project)) : '',
+      one.buy.kind === 'length' ? clothText(one.buy.inches, sellingUnit(project)).figure : '',
       ...one.lines.flatMap((line) => line.pieces.map((piece) => say(pieceWords(piece)))),
       ...stripsAlike(one.layout).map(({ words }) => say(words)),
     ]),

@@ -33,7 +33,12 @@ describe('every command on buying', () => {
     expect(speak(change.label)).toBe(words);
     expect(applyPatches(outcome.project, change.inverse as never)).toEqual(before);
     expect(applyPatches(before, change.patches as never)).toEqual(outcome.project);
-    expect(readProject(writeProject(outcome.project))).toEqual({ ok: true, value: outcome.project });
+    expect(readProject(writeProject(outcome.project))).toEqual({
+      ok: true,
+      value: outcome.project,
+      pictures: new Map(),
+      remarks: [],
+    });
   });
 });
 

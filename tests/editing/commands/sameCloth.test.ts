@@ -11,7 +11,7 @@ test.each(demos)('%s gives its cloth to a quilt of six wedges that opens', (name
   const project = demo(name);
   const begun = fromSameCloth(project, 6);
   const again = openProject(writeProject(begun));
-  expect(again).toEqual({ ok: true, value: begun });
+  expect(again).toEqual({ ok: true, value: begun, pictures: new Map(), remarks: [] });
   expect(begun.fabrics).toEqual(project.fabrics);
   expect([begun.blocks, begun.stripSets]).toEqual([[], []]);
   const strips = (rows: typeof project.stripsOnHand) => rows.reduce((sum, row) => sum + row.count, 0);

@@ -48,7 +48,7 @@ const commands: [words: string, from: Project, command: Command][] = [
   ['add cornerstones', bordered, edges.setCornerstones(dark)],
   ['change the sashing after column 1', bordered, edges.setGap('columnGaps', 1, 2.5)],
   ['change the corners of border 1', bordered, edges.setBorderCorners(0, { kind: 'mitred' })],
-  ['piece border 1 from what is left', bordered, edges.pieceBorder(0, keys)],
+  ['piece border 1 from left-over strips', bordered, edges.pieceBorder(0, keys)],
   ['add a spacer inside border 1', bordered, edges.addSpacer(0, dark, 1, 1.25)],
   ['choose the binding', project, edges.setBinding({ fabric: dark, cutWidth: 2.25 })],
 ]; // biome-ignore format: a table
@@ -66,7 +66,12 @@ describe('every command on the setting', () => {
       expect(speak(change.label)).toBe(words);
       expect(applyPatches(outcome.project, change.inverse as never)).toEqual(before);
       expect(applyPatches(before, change.patches as never)).toEqual(outcome.project);
-      expect(readProject(writeProject(outcome.project))).toEqual({ ok: true, value: outcome.project });
+      expect(readProject(writeProject(outcome.project))).toEqual({
+        ok: true,
+        value: outcome.project,
+        pictures: new Map(),
+        remarks: [],
+      });
     },
   );
 

@@ -18,7 +18,12 @@ function spoilt(change: (document: Project) => void): string[] {
 describe('a project file', () => {
   it('reads back as it was written', () => {
     const project = createProject('p', 'Harbour');
-    expect(readProject(writeProject(project))).toEqual({ ok: true, value: project });
+    expect(readProject(writeProject(project))).toEqual({
+      ok: true,
+      value: project,
+      pictures: new Map(),
+      remarks: [],
+    });
     const read = readProject(demo);
     expect(read.ok && readProject(writeProject(read.value))).toEqual(read);
   });

@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { chooseAlternatives, tryingAlternatives } from '../../../src/arrange/alternatives';
+import { findingFewBlocks } from '../../../src/arrange/byHand/fewBlocks';
 import { ALL_SCOPES } from '../../../src/arrange/score';
 import type { ArrangeResult, ShuffleProgress, ShuffleWish } from '../../../src/arrange/shuffle';
+import { atOnce } from '../../../src/model/work/parts';
 import { startAlternatives } from '../../../src/store/arranging/alternativesClient';
 import type { ArrangeJobs } from '../../../src/store/arranging/arrangeJobs';
+import { startByHand } from '../../../src/store/arranging/byHandClient';
 import { startShuffle } from '../../../src/store/arranging/shuffleClient';
 import { arrange } from '../../arrange/toTheEnd';
 import { scrappyTop } from '../../balance/tops';
@@ -214,5 +217,23 @@ describe('alternatives beside the page', () => {
     workers[1]!.fail('try', 'and the other');
     const answer = await running.answer;
     expect(answer?.ok === false && answer.problems[0]!.message.with).toEqual({ reason: 'out of memory' });
+  });
+});
+
+describe('moves by hand beside the page', () => {
+  it('are found by one worker, which is told what is asked and ended after its answer', async () => {
+    const { workers, start } = stubs<ArrangeJobs>();
+    const wish = { most: 2, scopes: { swap: true, turn: true } };
+    const told: number[] = [];
+    const running = startByHand(PROJECT, wish, (share) => told.push(share), start);
+    const worker = workers[0]!;
+    expect(worker.asked('byHand').ask).toEqual({ project: PROJECT, wish });
+    worker.tell('byHand', 0.5);
+    const found = atOnce(findingFewBlocks(PROJECT, wish));
+    worker.answer('byHand', found);
+    expect(await running.answer).toEqual({ ok: true, value: found });
+    expect(found.offers.map(({ blocks }) => blocks)).toEqual([1, 2]);
+    expect(told).toEqual([0.5]);
+    expect(worker.ended).toBe(true);
   });
 });

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { pictureCaption } from '../../../src/drawing/pictureText';
 import { resizeWall } from '../../../src/editing/commands/wall';
 import { speak } from '../../../src/model/phrase';
+import { NO_PICTURES } from '../../../src/model/picture/picture';
 import {
   MOST_PIXELS,
   pictureSvg,
@@ -13,14 +14,17 @@ import {
 import { after, workshopProject } from '../../editing/workshopProject';
 
 const project = workshopProject();
-const plain = pictureSvg(project, { caption: null, marks: false });
+const plain = pictureSvg(project, NO_PICTURES, { caption: null, marks: false });
 
 test('a top of 28 by 42 inches is half as high again as it is wide in pixels', () => {
   expect(pixelSize(plain, 2400)).toEqual({ ok: true, value: { width: 2400, height: 3600 } });
 });
 
 test('a caption makes the picture two inches longer', () => {
-  const captioned = pictureSvg(project, { caption: speak(pictureCaption(project)), marks: false });
+  const captioned = pictureSvg(project, NO_PICTURES, {
+    caption: speak(pictureCaption(project)),
+    marks: false,
+  });
   expect(pixelSize(captioned, 2800)).toEqual({ ok: true, value: { width: 2800, height: 4400 } });
   expect(captioned).toContain('Test quilt · 28&quot; × 42&quot; · 2 blocks');
 });
@@ -34,6 +38,7 @@ test('the widest picture keeps both sides within what browsers draw, and one pix
   if (!refused.ok) expect(speak(refused.problems[0]!.message)).toContain('10,922 wide');
   const wide = pictureSvg(
     after(project, () => resizeWall(1, 6)),
+    NO_PICTURES,
     { caption: null, marks: false },
   );
   expect(widestPicture(wide)).toBe(MOST_PIXELS);

@@ -59,6 +59,7 @@ describe.each(shelves)('projects kept in %s', (_name, make) => {
     expect(value(await storage.load('river'))).toEqual({
       project: renamed,
       revision: 2,
+      pictures: new Map(),
       history: EMPTY_HISTORY,
     });
   });
@@ -70,7 +71,7 @@ describe.each(shelves)('projects kept in %s', (_name, make) => {
     const listed = value(await storage.list());
     expect(listed.map((summary) => summary.id)).toEqual(['meadow', 'river']);
     expect(listed[1]).toEqual({
-      id: 'river', name: 'River stones', changedAt: expect.any(Number) as number, blocks: 0, revision: 1,
+      id: 'river', name: 'River stones', changedAt: expect.any(Number) as number, blocks: 0, revision: 1, pictures: [],
     }); // biome-ignore format: a record
     await storage.save(river, 1);
     expect(value(await storage.list())[0]?.id).toBe('river');

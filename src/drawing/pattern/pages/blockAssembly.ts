@@ -49,10 +49,12 @@ export function blockAssemblyPage(composer: Composer, writing: Writing): void {
   composer.bullets(advice(writing));
 }
 
-/** A block with every place filled, on the wall if there is one. */
+/** A block with every place filled, on the wall if there is one; none that is sewn already and shown by its picture. */
 function exampleBlock(project: Project): Block | undefined {
   const hung = new Set(project.wall.cells.map((cell) => cell?.block));
-  const whole = project.blocks.filter((block) => block.places.every((place) => place !== null));
+  const whole = project.blocks.filter(
+    (block) => block.kind === 'pieced' && block.places.every((place) => place !== null),
+  );
   return whole.find((block) => hung.has(block.id)) ?? whole[0];
 }
 

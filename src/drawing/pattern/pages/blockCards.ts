@@ -4,7 +4,7 @@ import { seamsNotNesting } from '../../../cutting/wedges/nesting';
 import { direction } from '../../../geometry/block';
 import { apothem } from '../../../geometry/wedge';
 import { cellIndexOf, findSet } from '../../../model/find';
-import { type Phrase, phrase } from '../../../model/phrase';
+import { counted, type Phrase, phrase } from '../../../model/phrase';
 import type { Block } from '../../../model/project';
 import type { Inches } from '../../../model/units';
 import { cornerFabricOf } from '../../../model/wallCells';
@@ -25,19 +25,26 @@ const PICTURE: Inches = 1.62;
 export function blockCardPages(composer: Composer, writing: Writing): void {
   const { project, say } = writing;
   if (project.blocks.length === 0) return;
-  const corners = new Set(project.blocks.map((block) => cornerOf(block, writing)));
+  const pieced = project.blocks.filter(({ kind }) => kind === 'pieced');
+  const corners = new Set(pieced.map((block) => cornerOf(block, writing)));
   const [only] = corners;
+  const sewn = project.blocks.length - pieced.length;
   composer.begin(
     say('Block cards'),
     [
-      say('Places are numbered clockwise from place 1, the dark disc, which need not be at the top. Beside each place stand its strip set and which way the tip points when the wedge is cut.'),
-      corners.size === 1 && only ? say('The corners of all blocks are of {fabric}.', { fabric: only }) : '',
-    ].join(' '),
-  ); // biome-ignore format: two sentences
+      pieced.length > 0 ? say('Places are numbered clockwise from place 1, the dark disc, which need not be at the top. Beside each place stand its strip set and which way the tip points when the wedge is cut.') : '',
+      corners.size === 1 && only ? say(sewn > 0 ? 'Their corners are all of {fabric}.' : 'The corners of all blocks are of {fabric}.', { fabric: only }) : '',
+      sewn > 0 ? say(counted(sewn, '1 block is sewn already; its card shows its picture.', '{count} blocks are sewn already; their cards show their pictures.')) : '',
+    ].filter((sentence) => sentence !== '').join(' '),
+  ); // biome-ignore format: three sentences
   const step = composer.width / COLUMNS;
   const cards = project.blocks
     .toSorted((one, other) => one.number - other.number)
-    .map((block) => card(block, corners.size > 1, step - 0.2, writing));
+    .map((block) =>
+      block.kind === 'pictured'
+        ? sewnCard(block, step - 0.2, writing)
+        : card(block, corners.size > 1, step - 0.2, writing),
+    );
   for (let at = 0; at < cards.length; at += COLUMNS) {
     composer.add(sideBySide(cards.slice(at, at + COLUMNS), step), at === 0 ? 0.08 : 0.24);
   }
@@ -68,9 +75,24 @@ function card(block: Block, ownCorners: boolean, width: Inches, writing: Writing
   ]);
 }
 
+/** The card of a block that is sewn already: its picture, and where it hangs. */
+function sewnCard(block: Block, width: Inches, writing: Writing): Figure {
+  const { project, say, type } = writing;
+  const listAt = PICTURE + 0.16;
+  const words = [
+    textFigure(say('Block {number}', { number: block.number }), STYLES.card, width - listAt, type),
+    textFigure(say(whereWords(cellIndexOf(project, block.id), writing)), STYLES.label, width - listAt, type),
+    textFigure(say('Sewn already, corners and all.'), STYLES.small, width - listAt, type),
+  ];
+  return inRow([
+    { x: 0, figure: picture(block, writing) },
+    { x: listAt, figure: stacked(words, 0.015) },
+  ]);
+}
+
 /** Where the corners go, and of which fabric where blocks differ. */
 function cornerWords(block: Block, ownCorners: boolean, writing: Writing): Phrase {
-  const places = cornerPlaceWords(block);
+  const places = cornerPlaceWords(block, writing.project.wedge);
   if (!ownCorners) return phrase('Corners on {places}.', { places });
   return phrase('Corners on {places}: {fabric}', { places, fabric: cornerOf(block, writing) });
 }

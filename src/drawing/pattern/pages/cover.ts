@@ -6,6 +6,7 @@ import type { Composer } from '../composer';
 import { linesOf, textFigure } from '../lettering';
 import { HAIR, HAIRLINE, MARGIN, STYLES, type Style } from '../look';
 import { type Figure, type Mark, shifted } from '../page';
+import { stillOpen } from '../stillOpen';
 import { clothOf, size, type Writing } from '../writing';
 
 const TOP = 0.75;
@@ -61,6 +62,10 @@ function coverWords(composer: Composer, writing: Writing): Figure {
     ...(drawing.blocks.length > 0 ? [{ figure: selvedge(writing, width), gap: 0.28 }] : []),
     { figure: textFigure(name, style, width, type), gap: 0.06 },
     { figure: textFigure(facts, STYLES.lead, width, type), gap: 0.02 },
+    ...stillOpen(project).map((open) => ({
+      figure: textFigure(say(open), STYLES.body, width, type),
+      gap: 0.02,
+    })),
     {
       figure: textFigure(
         shortNotes(project.notes, width, type) ?? say('A pattern for a quilt of strip-pieced wedges'),

@@ -23,7 +23,7 @@ export function finishingPages(composer: Composer, writing: Writing): void {
     const { width, height } = backing.layout.size;
     composer.bullets([
       backing.apart
-        ? say('{backing}: {cloth}.', { backing: say(backingName(backing)), cloth: { figure: clothText(backing.apart.buy.inches, sellingUnit(project)) } })
+        ? say('{backing}: {cloth}.', { backing: say(backingName(backing)), cloth: clothText(backing.apart.buy.inches, sellingUnit(project)) })
         : say('{backing}, cut with everything else of that fabric.', { backing: say(backingName(backing)) }),
       ...backing.layout.why.map((why) => say(why)),
       ...(backing.apart?.buy.why ?? []).map((why) => say(why)),

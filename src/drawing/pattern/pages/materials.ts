@@ -53,8 +53,7 @@ export function purchaseText(
   { project, say }: Pick<Writing, 'project' | 'say'>,
 ): string {
   if (buy.kind === 'nothing') return say('nothing');
-  if (buy.kind === 'length')
-    return say('{bought}', { bought: { figure: clothText(buy.inches, sellingUnit(project)) } });
+  if (buy.kind === 'length') return say('{bought}', { bought: clothText(buy.inches, sellingUnit(project)) });
   return say(counted(buy.count, '1 fat quarter', '{count} fat quarters'));
 }
 
@@ -88,7 +87,7 @@ function backingLine(
   }
   const bought = {
     ...values,
-    cloth: { figure: clothText(apart.buy.inches, sellingUnit(project)) },
+    cloth: clothText(apart.buy.inches, sellingUnit(project)),
     wide: { inches: clothWidth(project) },
   };
   return fabric
@@ -104,8 +103,9 @@ function toolLines({ wedge: { perBlock }, preferences: { unit } }: Project, say:
     say('Rotary cutter, mat and a ruler longer than the folded fabric is wide; fabric scissors.'),
     say(
       unit === 'in'
-        ? 'Thread for piecing, a stitch length of 10 to 12 to the inch (2 to 2.5 mm), because the seams get cut across.'
-        : 'Thread for piecing, a stitch length of 2 to 2.5 mm, because the seams get cut across.',
+        ? 'Thread for piecing, 10 to 12 stitches to the inch (a stitch length of 2 to {long} mm), because the seams get cut across.'
+        : 'Thread for piecing, a stitch length of 2 to {long} mm, because the seams get cut across.',
+      { long: 2.5 },
     ),
     say('Labels or bags for the sets and for {count} places of a block.', { count: perBlock }),
   ];

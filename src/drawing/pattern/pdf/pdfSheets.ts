@@ -2,6 +2,7 @@
 // load them in different ways.
 import type { jsPDF } from 'jspdf';
 import type { Outline, Point } from '../../../geometry/point';
+import { NO_PICTURES, type Pictures } from '../../../model/picture/picture';
 import type { Fill, Mark, Page, Paper, Stroke } from '../page';
 import { PdfCloth } from './pdfCloth';
 import { type DeviceLetters, type FaceFiles, PdfType } from './pdfType';
@@ -14,7 +15,7 @@ export interface PdfKit {
   readonly device?: DeviceLetters;
 }
 
-/** An open PDF with one size of page. Lay out the pages with `type`, then paint them in order. */
+/** An open PDF with one size of page; `pictures` are those of photographed fabrics. Lay out the pages with `type`, then paint them in order. */
 export class PdfSheets {
   readonly type: PdfType;
   private readonly doc: jsPDF;
@@ -22,7 +23,7 @@ export class PdfSheets {
   private painted = 0;
   private part = '';
 
-  constructor({ JsPdf, fonts, device }: PdfKit, paper: Paper) {
+  constructor({ JsPdf, fonts, device }: PdfKit, paper: Paper, pictures: Pictures = NO_PICTURES) {
     this.doc = new JsPdf({
       unit: 'in',
       format: [paper.width, paper.height],
@@ -33,7 +34,7 @@ export class PdfSheets {
     // Viewers print at true size: "fit to page" is off.
     this.doc.viewerPreferences({ PrintScaling: 'None', DisplayDocTitle: true });
     this.type = new PdfType(this.doc, fonts, device);
-    this.cloth = new PdfCloth(this.doc, paper.height);
+    this.cloth = new PdfCloth(this.doc, paper.height, pictures);
   }
 
   /** Adds a page; the first of each part gets a bookmark. */
@@ -80,6 +81,9 @@ export class PdfSheets {
         this.filled(mark.fill, mark.stroke, () => {
           this.doc.circle(mark.centre.x, mark.centre.y, mark.radius, null);
         });
+        return;
+      case 'picture':
+        this.cloth.drawPicture(mark);
         return;
       default:
         mark satisfies never;

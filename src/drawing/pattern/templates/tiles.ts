@@ -132,6 +132,8 @@ function onTile(mark: Mark, box: Box, used: Set<Mark>, type: Type): Mark[] {
       return mark.outlines.every((outline) => outline.every((point) => holds(box, point, 0))) ? [mark] : [];
     case 'disc':
       return holds(box, mark.centre, mark.radius) ? [mark] : [];
+    case 'picture':
+      return holds(box, mark.centre, Math.hypot(mark.width, mark.height) / 2) ? [mark] : [];
     default:
       return mark satisfies never;
   }

@@ -60,6 +60,7 @@ export function StripsForm() {
           />
           <CountField
             label="Of each fabric"
+            of={say('Strips {number}', { number: at + 1 })}
             value={row.count}
             least={0}
             most={MOST_STRIPS}

@@ -99,11 +99,13 @@ export function BlockBench({ block, clashes }: Props) {
       </div>
       <p className="bench-legend">
         {second
-          ? say('Carry a wedge from one block to the other, or choose one beside and then its partner here.')
+          ? say('Drag a wedge from one block to the other, or choose one there and then its partner here.')
           : sewn
             ? say('It is sewn, so its wedges stay.')
-            : say('Press a place to choose it; carry its wedge to another to trade the two.')}{' '}
-        {say('An arrow shows the way a wedge’s seams are pressed; opposite arrows nest.')}
+            : say('Press a place to choose it; drag its wedge to another to trade the two.')}{' '}
+        {block.kind === 'pictured'
+          ? null
+          : say('An arrow shows the way a wedge’s seams are pressed; opposite arrows nest.')}
       </p>
       {sewn ? null : (
         <WedgeTray onTake={take} onTry={tryOn} onPress={press} over={carried?.over === 'tray'} />
@@ -135,9 +137,9 @@ function BenchHead({ block, sewn }: { block: Block; sewn: boolean }) {
       <button type="button" className="button back" onClick={() => store.getState().pick(null)}>
         <ArrowLeft size={16} aria-hidden /> {say('All blocks')}
       </button>
-      {step(-1, say('The block before'), <ChevronLeft size={18} aria-hidden />)}
+      {step(-1, say('Previous block'), <ChevronLeft size={18} aria-hidden />)}
       <span className="bench-name">{say('Block {block}', { block: block.number })}</span>
-      {step(1, say('The next block'), <ChevronRight size={18} aria-hidden />)}
+      {step(1, say('Next block'), <ChevronRight size={18} aria-hidden />)}
       {sewn ? null : (
         <button
           type="button"

@@ -6,10 +6,11 @@ import { seamLies, seamsNotNesting } from '../../../cutting/wedges/nesting';
 import { drawBlock } from '../../../drawing/drawProject';
 import { finishedBlock } from '../../../geometry/wedge';
 import { orientation, turnsOf } from '../../../model/find';
-import type { Block, Place } from '../../../model/project';
+import type { Phrase } from '../../../model/phrase';
+import type { Block, Place, Project } from '../../../model/project';
 import { useApp } from '../../app';
 import { isKey } from '../../keys';
-import { wedgeWords } from '../../steps/blocks/blockWords';
+import { shownWords, wedgeWords } from '../../steps/blocks/blockWords';
 import { samePlace, useTrading } from '../../steps/blocks/workshop/trade';
 import { BlockView } from '../../wall/BlockView';
 import { SeamMarks } from '../../wall/Marks';
@@ -61,7 +62,7 @@ export function BlockFace({
   const { perBlock } = project.wedge;
   const { width, height } = finishedBlock(project.wedge);
   const shown = useMemo(() => {
-    if (!trying) return block;
+    if (!trying || block.kind === 'pictured') return block;
     return { ...block, places: block.places.with(trying.place, trying.wedge) };
   }, [block, trying]);
   const pieces = useMemo(() => drawBlock(project, shown), [project, shown]);
@@ -105,7 +106,7 @@ export function BlockFace({
         </g>
         {onEdge}
         <NotNesting seams={slips} stands={stands} wedge={project.wedge} />
-        {block.places.map((wedge, place) => {
+        {placeNames(project, block).map((name, place) => {
           const ref = { block: block.id, place };
           return (
             <PlaceFace
@@ -115,7 +116,7 @@ export function BlockFace({
               block={block.id}
               toward={place + stands}
               lie={lies[place] ?? null}
-              label={say('Place {place}: {wedge}', { place: place + 1, wedge: wedgeWords(project, wedge) })}
+              label={say('Place {place}: {wedge}', { place: place + 1, wedge: name })}
               chosen={chosen === place}
               tabbable={focusable === place}
               held={samePlace(held, ref) || samePlace(carried?.from, ref)}
@@ -129,4 +130,11 @@ export function BlockFace({
       </svg>
     </div>
   );
+}
+
+/** What is in each place: its wedge, or what the picture of the block shows there. */
+function placeNames(project: Project, block: Block): Phrase[] {
+  return block.kind === 'pictured'
+    ? block.wedges.map((wedge) => shownWords(project, wedge))
+    : block.places.map((wedge) => wedgeWords(project, wedge));
 }

@@ -9,6 +9,7 @@ import type { Block, BlockId, Project } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
 import { Choice } from '../../fields/Choice';
 import { HowFar } from '../../steps/blocks/HowFar';
+import { useEscape } from '../../useEscape';
 import { useSay } from '../../words';
 import { BlockCard } from './BlockCard';
 import { MarkRow } from './MarkRow';
@@ -26,6 +27,11 @@ export function BlockGallery({ clashes }: { clashes: ReadonlyMap<BlockId, readon
   const [marking, setMarking] = useState(false);
   const [marked, setMarked] = useState<ReadonlySet<BlockId>>(new Set());
   const last = useRef<BlockId | null>(null);
+  const mark = (on: boolean) => {
+    setMarking(on);
+    setMarked(new Set());
+  };
+  useEscape(() => mark(false), marking);
   const wanted = useDeferredValue(sought);
   const found = useMemo(
     () =>
@@ -128,10 +134,7 @@ export function BlockGallery({ clashes }: { clashes: ReadonlyMap<BlockId, readon
             className="button"
             aria-pressed={marking}
             aria-label={marking ? say('Done') : say('Update progress')}
-            onClick={() => {
-              setMarking(!marking);
-              setMarked(new Set());
-            }}
+            onClick={() => mark(!marking)}
           >
             {marking ? (
               say('Done')
@@ -146,7 +149,7 @@ export function BlockGallery({ clashes }: { clashes: ReadonlyMap<BlockId, readon
         </div>
         {marking ? (
           <div className="marking">
-            <p>{say('Press the blocks; Shift chooses all between two.')}</p>
+            <p>{say('Press blocks to choose them; Shift chooses all between two.')}</p>
             <div className="row">
               <button
                 type="button"
@@ -162,7 +165,7 @@ export function BlockGallery({ clashes }: { clashes: ReadonlyMap<BlockId, readon
           </div>
         ) : null}
       </div>
-      {found.length === 0 ? <p className="on-flannel">{say('No block is like that.')}</p> : null}
+      {found.length === 0 ? <p className="on-flannel">{say('No block matches.')}</p> : null}
       <ul className="block-list">
         {drawn.map((block) => (
           <li key={block.id}>

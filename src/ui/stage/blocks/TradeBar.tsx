@@ -25,16 +25,13 @@ export function TradeBar() {
     <div className="trade-bar">
       <p>
         {to && effect
-          ? say(
-              'Rims that meet or look alike in the blocks concerned: {now} now, {after} after the trade.',
-              effect,
-            )
+          ? say('Clashes on the rims of these blocks: {now} now, {after} after the trade.', effect)
           : 'spare' in from
             ? say('{wedge} is in hand. Put it down on a place.', {
                 wedge: say(wedgeTitle(project, from.spare)),
               })
             : over === 'tray'
-              ? say('Put down here, it is left over and its place is empty.')
+              ? say('Put it down here to leave its place empty.')
               : say(
                   'The wedge from block {block}, place {place} is in hand. Choose the place to trade with.',
                   { place: from.place + 1, block: block?.number ?? 0 },
@@ -42,7 +39,7 @@ export function TradeBar() {
       </p>
       {held ? (
         <button data-always type="button" className="button" onClick={() => hold(null)}>
-          {say('Leave it')}
+          {say('Cancel')}
         </button>
       ) : null}
     </div>

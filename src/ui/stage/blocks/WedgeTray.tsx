@@ -38,8 +38,10 @@ export function WedgeTray({ onTake, onTry, onPress, over }: Props) {
       <h3 id="tray-title">{say(counted(total, '1 wedge left', '{count} wedges left'))}</h3>
       <p className="quiet">
         {total > 0
-          ? say('Carry one to a place, or press it for the chosen place. Carry a wedge here to take it out.')
-          : say('Carry a wedge here to take it out of the block.')}
+          ? say(
+              'Drag one to a place, or press it to put it in the chosen place. Drag a wedge here to take it out.',
+            )
+          : say('Drag a wedge here to take it out of the block.')}
       </p>
       <ul className="tray-wedges">
         {left.map((one) => (

@@ -46,7 +46,7 @@ export function FabricsLaidOut() {
       <div className="laid-head">
         {laid.length > 2 ? (
           <Choice
-            label="In order of"
+            label="Sort by"
             value={order}
             options={ORDERS}
             onChange={(next) => store.getState().lay({ order: next })}
@@ -57,8 +57,8 @@ export function FabricsLaidOut() {
           <Fractions
             text={say(
               phone
-                ? 'Half of true scale: each piece is {width} × {height}.'
-                : 'True scale: each piece is {width} × {height}.',
+                ? 'Half true size: each piece is {width} × {height}.'
+                : 'True size: each piece is {width} × {height}.',
               { width: { inches: inches.width }, height: { inches: inches.height } },
             )}
           />{' '}

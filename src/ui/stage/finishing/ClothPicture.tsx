@@ -72,7 +72,7 @@ const LEAST = { high: 15, toLetter: 7.2 };
 /** The size of the first piece of each strip, where it has room; a ground of paper keeps it readable on any print. */
 function CutSizes({ cuts, scale }: { cuts: readonly PlacedCut[]; scale: number }) {
   const say = useSay();
-  const size = 11.5 / scale;
+  const size = 12 / scale;
   const seen = new Set<number>();
   return cuts.map((cut) => {
     if (seen.has(cut.strip)) return null;

@@ -2,6 +2,7 @@
 import { memo, useMemo } from 'react';
 import type { Page, Paper } from '../../../drawing/pattern/page';
 import { pageShapes } from '../../../drawing/pattern/pageShapes';
+import { usePicturesAtHand } from '../../session';
 
 interface Props {
   page: Page;
@@ -11,6 +12,7 @@ interface Props {
 }
 
 export const PageSheet = memo(function PageSheet({ page, paper, number }: Props) {
+  const { hrefOf } = usePicturesAtHand();
   const { width, height, prints, shapes } = useMemo(
     () => pageShapes(page, paper, `page${number}`),
     [page, paper, number],
@@ -48,6 +50,20 @@ export const PageSheet = memo(function PageSheet({ page, paper, number }: Props)
               // biome-ignore lint/suspicious/noArrayIndexKey: marks are told apart by their order only
               <circle key={at} cx={shape.cx} cy={shape.cy} r={shape.r} {...shape.look} />
             );
+          case 'image': {
+            const href = hrefOf(shape.picture);
+            const { x, y, width: wide, height: tall, transform } = shape;
+            return href === null ? null : (
+              <image
+                // biome-ignore lint/suspicious/noArrayIndexKey: marks are told apart by their order only
+                key={at}
+                {...{ x, y, transform, href }}
+                width={wide}
+                height={tall}
+                preserveAspectRatio="none"
+              />
+            );
+          }
           default:
             return shape satisfies never;
         }

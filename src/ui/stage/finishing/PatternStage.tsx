@@ -56,7 +56,7 @@ function Pages({ pattern, waiting }: { pattern: Pattern; waiting: boolean }) {
           type="button"
           className="button"
           disabled={at === 0}
-          aria-label={say('Page before')}
+          aria-label={say('Previous page')}
           onClick={() => turnTo(at - 1)}
         >
           <ChevronLeft size={18} aria-hidden />

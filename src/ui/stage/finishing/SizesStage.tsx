@@ -39,7 +39,7 @@ export function SizesStage() {
       {box.width === 0 ? null : (
         <>
           <div className="measured-top" style={{ left, top: room.above, width, height }}>
-            <SmallTop project={project} label={say('The top with its measures')} near />
+            <SmallTop project={project} label={say('The top with its sizes')} near />
           </div>
           <svg className="measures" width={box.width} height={box.height} aria-hidden>
             <g transform={`translate(${left} ${room.above})`}>

@@ -3,6 +3,7 @@ import { useMemo } from 'react';
 import { layersAtMiddle } from '../../../cutting/top/bulk';
 import { seamPath } from '../../../drawing/blockPaths';
 import { drawBlock } from '../../../drawing/drawProject';
+import { asPieced } from '../../../geometry/asPieced';
 import { finishedBlock, wedgeProblem } from '../../../geometry/wedge';
 import { useApp } from '../../app';
 import { BlockView } from '../../wall/BlockView';
@@ -13,8 +14,9 @@ export function WeightStage() {
   const project = useApp((app) => app.project);
   const thickest = useMemo(() => {
     if (wedgeProblem(project.wedge)) return null;
-    const whole = project.blocks.filter((block) => block.places.every((place) => place !== null));
-    const drawn = whole.map((block) => ({ number: block.number, pieces: drawBlock(project, block) }));
+    const pieced = asPieced(project);
+    const whole = pieced.blocks.filter((block) => block.places.every((place) => place !== null));
+    const drawn = whole.map((block) => ({ number: block.number, pieces: drawBlock(pieced, block) }));
     return drawn.toSorted((one, other) => other.pieces.length - one.pieces.length)[0] ?? null;
   }, [project]);
   if (!thickest) return <p className="stage-note">{say('No block has all its wedges yet.')}</p>;

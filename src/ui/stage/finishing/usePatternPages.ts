@@ -38,7 +38,7 @@ export function usePatternPages(project: Project, options: PatternOptions): Page
         ),
       )
       .catch(() => {
-        const say = 'The pages could not be loaded. Check the connection once, or open the page again.';
+        const say = 'The pages could not be loaded. Check the connection, or reload the page.';
         return {
           ok: false as const,
           problems: [{ code: 'not-loaded', path: 'pattern', message: phrase(say) }],

@@ -56,8 +56,8 @@ export const LeftOvers = memo(function LeftOvers(props: Props) {
             : say(counted(count, '1 strip.', '{count} strips.'))}{' '}
         {count > 0
           ? openSet === null
-            ? say('Carry one into a set.')
-            : say('Press one to lay it on set {set}.', { set: openSet })
+            ? say('Drag one into a set.')
+            : say('Press one to add it to set {set}.', { set: openSet })
           : null}
       </p>
       {none ? (

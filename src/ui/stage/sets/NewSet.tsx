@@ -36,7 +36,7 @@ export function NewSet({
   };
   return (
     <li className={over ? 'lay-new over' : 'lay-new'} data-lay-new>
-      <p>{say('Put a strip here to begin a set, or')}</p>
+      <p>{say('Put a strip here to start a set, or')}</p>
       <button data-once type="button" className="button" onClick={add}>
         <Plus size={16} aria-hidden /> {say('Add a set by hand')}
       </button>

@@ -4,11 +4,13 @@ import { useLayoutEffect, useMemo, useRef } from 'react';
 import { wayRound } from '../../../editing/commands/sets/carryStrip';
 import { useAppStore } from '../../app';
 import { Fractions } from '../../fields/Fractions';
+import { useEscape } from '../../useEscape';
 import { useSay } from '../../words';
 import type { RefusedDrop } from './useCarry';
 
 export function RefusedStrip({ refused, onLeave }: { refused: RefusedDrop; onLeave: () => void }) {
   const say = useSay();
+  useEscape(onLeave);
   const store = useAppStore();
   const way = useMemo(() => wayRound(refused.of, refused.from, refused.to), [refused]);
   const card = useRef<HTMLDivElement>(null);
@@ -30,7 +32,7 @@ export function RefusedStrip({ refused, onLeave }: { refused: RefusedDrop; onLea
             </span>
           </button>
         ) : null}
-        <button type="button" className="button bare" aria-label={say('Leave it')} title={say('Leave it')} onClick={onLeave}>
+        <button type="button" className="button bare" aria-label={say('Cancel')} title={say('Cancel')} onClick={onLeave}>
           <X size={16} aria-hidden />
         </button>
       </div>

@@ -156,7 +156,7 @@ function Legend({ empty }: { empty: boolean }) {
         {say(
           empty
             ? 'No sets yet. Make them from the strips on hand, or lay the strips in the order they were sewn.'
-            : 'All sets at one scale. Drag a strip, with a finger after a short rest, or lift it with Space and carry it with arrows.',
+            : 'All sets to the same scale. Drag a strip (with a finger, hold it first), or lift it with Space and carry it with the arrow keys.',
         )}
       </p>
     </div>

@@ -40,7 +40,7 @@ export function stripKey(
   if (isKey(event, 'stripLift')) {
     const to = source.kind === 'set' ? source : ({ kind: 'left' } as const);
     carryByKey({ from: source, to, hand: null, of: app.project });
-    app.announce(phrase('Lifted. Arrows carry it, Space puts it down, Escape leaves it.'));
+    app.announce(phrase('Lifted. Arrows carry it, Space puts it down, Escape cancels.'));
     return true;
   }
   if (isKey(event, 'stripOpen')) {

@@ -144,7 +144,7 @@ function LayoutCard({ layout, number, pressed, onSee, onUse, onCancel }: CardPro
         <strong>{[name, ...figures].join(' · ')}</strong>: <Fractions text={words.join('; ')} />.{' '}
         <span className="quiet">{say(ringed.words)}</span>
       </p>
-      <ChoiceButtons use={say('Use layout {number}', { number })} onUse={onUse} onCancel={onCancel} />
+      <ChoiceButtons of={name} onUse={onUse} onCancel={onCancel} />
     </li>
   );
 }

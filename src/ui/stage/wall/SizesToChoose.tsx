@@ -101,7 +101,15 @@ function SizeCard({ offer, shown, now, onUse, onCancel }: CardProps) {
           {say(blockWords(offer, now.blocks.length))}. {changes.map((one) => say(one)).join(' ')}
         </span>
       </p>
-      <ChoiceButtons use={say('Use {size}', { size })} onUse={onUse} onCancel={onCancel} />
+      <ChoiceButtons
+        of={say('{size}, {rows}, {frame}', {
+          size: sizeWords(offer),
+          rows: rowWords(offer),
+          frame: frameWords(offer),
+        })}
+        onUse={onUse}
+        onCancel={onCancel}
+      />
     </li>
   );
 }

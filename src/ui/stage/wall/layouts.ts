@@ -55,8 +55,8 @@ export function ringedIn(now: Project, seen: Project, first: Project = seen): Ri
   if (differ.size > NEARLY_ALL * hung.length && unlike.size > 0) {
     const words = counted(
       unlike.size,
-      'Nearly every block changes. Ringed: the block that hangs otherwise than in layout 1.',
-      'Nearly every block changes. Ringed: the {count} blocks that hang otherwise than in layout 1.',
+      'Nearly every block changes. Ringed: the block that differs from layout 1.',
+      'Nearly every block changes. Ringed: the {count} blocks that differ from layout 1.',
     );
     return { blocks: unlike, words };
   }
@@ -91,10 +91,10 @@ function standings({ wall, blocks }: Project): Map<BlockId, string> {
 
 /** What is better and worse in a layout than in the first, and by how many points in all. */
 export function unlikeTheFirst({ differences, behind, apart }: Alternative): Phrase[] {
-  const worse = counted(behind, '1 point worse in all', '{count} points worse in all');
+  const worse = counted(behind, '1 point worse overall', '{count} points worse overall');
   const seams = phrase('{apart}% of its seams join other wedges', { apart: Math.round(100 * apart) });
   return [
-    behind === 0 ? phrase('as good in all') : worse,
+    behind === 0 ? phrase('as good overall') : worse,
     ...(differences.length > 0 ? differences.slice(0, 3) : [seams]),
   ];
 }

@@ -76,7 +76,7 @@ function Legend() {
         {say('{up} wedges tip up, {leftUp} of them left; {down} tip down, {leftDown} of them left.', sum)}
       </p>
       <p>
-        {say('An octagon: used, in the block of that number. None: left. Hatched: waste.')}{' '}
+        {say('Octagon with a number: used in that block. No octagon: left. Hatched: waste.')}{' '}
         {say('Press a row of wedges to see them on the wall.')}
       </p>
     </div>

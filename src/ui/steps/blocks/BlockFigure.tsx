@@ -24,7 +24,7 @@ export function BlockFigure({ block, turn }: { block: Block; turn: number }) {
       <g transform={`rotate(${(turn * 360) / turnsOf(perBlock)})`}>
         <BlockView pieces={pieces} fabrics={project.fabrics} lit={null} near />
       </g>
-      {block.places.map((_, place) => {
+      {Array.from({ length: perBlock }, (_, place) => {
         const unit = direction(place + stands, perBlock);
         const at = `translate(${unit.x * rim * 0.7} ${unit.y * rim * 0.7}) scale(${rim / 7})`;
         return (

@@ -3,7 +3,6 @@ import { lettersSayTips } from '../../../editing/entering/entry';
 import { useApp } from '../../app';
 import { ENTERING_KEYS } from '../../keys';
 import { useSay } from '../../words';
-import { StepHeading } from '../StepHeading';
 import { SewnSet } from './SewnSet';
 
 export function EnteringHelp() {
@@ -13,10 +12,6 @@ export function EnteringHelp() {
   const long = letters.find((label) => letters.some((one) => one !== label && one.startsWith(label)));
   return (
     <>
-      <StepHeading
-        title="Blocks"
-        line="Enter sewn blocks as they are: one key to a wedge, clockwise from the top."
-      />
       <section aria-labelledby="keys-title">
         <h3 id="keys-title">{say('Keys')}</h3>
         <dl className="entry-keys">

@@ -35,11 +35,11 @@ export function SewnSet() {
   };
   return (
     <section aria-labelledby="unknown-title">
-      <h3 id="unknown-title">{say('A wedge whose set is not here')}</h3>
+      <h3 id="unknown-title">{say('A wedge of a set that is not here')}</h3>
       <div className="stack">
         <p>
           {say(
-            'Say its fabrics from the rim inwards, and how wide each shows; the last one is as wide as is left. It becomes set {set}, tip up, and its count is corrected as you enter it.',
+            'Name its fabrics from the rim inwards, and how wide each shows; the last one takes what is left. It becomes set {set}, tip up, and its count is corrected as you enter it.',
             { set: letter },
           )}
         </p>

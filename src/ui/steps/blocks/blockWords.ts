@@ -3,9 +3,10 @@
 import type { TopScores } from '../../../arrange/mend/wedgeOffers';
 import type { Clash } from '../../../balance/clashes/clashes';
 import type { OutsideClash, WedgeClash } from '../../../balance/clashes/wedgeClashes';
-import { findFabric, findSet } from '../../../model/find';
+import { findFabric, findSet, rimsKnown } from '../../../model/find';
 import { counted, type Phrase, phrase } from '../../../model/phrase';
-import type { Block, BlockId, Place, Project } from '../../../model/project';
+import type { Block, BlockId, PicturedWedge, Place, Project } from '../../../model/project';
+import { figureOf, placesApart } from '../../../model/words/figure';
 
 export const PROGRESS_NAMES: Readonly<Record<Block['progress'], string>> = {
   planned: 'Planned',
@@ -88,10 +89,10 @@ const LEAST_CHANGE = 5e-3;
  * that the top needs, so that only the offers can be compared with each other.
  */
 export function topWords({ now, after }: TopScores, empty: boolean): Phrase {
-  const decimals = [0, 1, 2].find((places) => now.toFixed(places) !== after.toFixed(places)) ?? 3;
-  const values = { now: now.toFixed(decimals), after: after.toFixed(empty ? 1 : decimals) };
+  const decimals = placesApart(now, after);
+  const values = { now: figureOf(now, decimals), after: figureOf(after, empty ? 1 : decimals) };
   if (empty) return phrase('With it the whole top scores {after} points.', values);
-  if (Math.abs(after - now) < LEAST_CHANGE) return phrase('Makes no odds to the whole top.');
+  if (Math.abs(after - now) < LEAST_CHANGE) return phrase('Makes no difference to the whole top.');
   return after < now
     ? phrase('Better for the whole top: {now} → {after}.', values)
     : phrase('Worse for the whole top: {now} → {after}.', values);
@@ -117,12 +118,26 @@ function rank(clash: Clash): number {
 
 /** One line for a block in the list: its empty places, else its clashes on the rim. */
 export function stateWords(block: Block, clashes: readonly Clash[]): Phrase {
-  const empty = block.places.filter((place) => place === null).length;
-  if (empty === block.places.length) return phrase('no wedges yet');
+  const empty = block.kind === 'pieced' ? block.places.length - rimsKnown(block) : 0;
+  if (block.kind === 'pieced' && empty === block.places.length) return phrase('no wedges yet');
   if (empty > 0) return phrase(empty === 1 ? '1 place empty' : '{count} places empty', { count: empty });
   const rims = clashes.filter((clash) => clash.kind === 'rim');
   const same = rims.filter((clash) => clash.likeness === 1).length;
   if (same > 0) return counted(same, 'a fabric meets itself', 'fabrics meet {count} times');
   if (rims.length > 0) return counted(rims.length, 'look-alikes meet', 'look-alikes meet {count} times');
-  return phrase('all wedges chosen');
+  if (block.kind === 'pieced') return phrase('all wedges chosen');
+  const unknown = block.wedges.length - rimsKnown(block);
+  return unknown === 0
+    ? phrase('a picture, all rims known')
+    : counted(unknown, 'a picture, 1 rim not known', 'a picture, {count} rims not known');
+}
+
+/** What a picture shows of a wedge, from the rim in: the names of its fabrics; ? where one is not known. */
+export function shownWords(project: Project, { bands }: PicturedWedge): Phrase {
+  if (bands.every(({ fabric }) => fabric === null)) return phrase('nothing known');
+  return phrase('{fabrics}', {
+    fabrics: {
+      list: bands.map(({ fabric }) => (fabric === null ? '?' : (findFabric(project, fabric)?.name ?? ''))),
+    },
+  });
 }

@@ -9,6 +9,7 @@ import { phrase } from '../../../model/phrase';
 import type { Fabric } from '../../../model/project';
 import type { Problem } from '../../../model/result';
 import { useApp, useAppStore } from '../../app';
+import { Apart } from '../../fields/Apart';
 import { Complaint } from '../../fields/Complaint';
 import { useEscape } from '../../useEscape';
 import { useSay } from '../../words';
@@ -48,7 +49,7 @@ export function AddFabric({ draft }: { draft: ReturnType<typeof useDraft<'fabric
       setProblems([{ code: 'too-many', path: 'fabrics', message }]);
       return;
     }
-    const refused = store.getState().run(addFabric(fresh));
+    const refused = store.getState().run(addFabric(fresh), 'here');
     setProblems(refused);
     if (refused.length > 0) return;
     store.getState().announce(phrase('{name} is in the list.', { name: fresh.name }));
@@ -88,6 +89,7 @@ export function AddFabric({ draft }: { draft: ReturnType<typeof useDraft<'fabric
         ) : null}
         <button data-always type="button" className="button" onClick={() => draft.setOpen(false)}>
           {say('Done')}
+          <Apart of={say('A new fabric')} />
         </button>
       </div>
     </form>

@@ -2,6 +2,7 @@
 import { useId, useMemo } from 'react';
 import { patternFor } from '../../../drawing/prints';
 import type { Fabric } from '../../../model/project';
+import { usePicturesAtHand } from '../../session';
 
 export type NewFabric = Omit<Fabric, 'id'>;
 
@@ -15,9 +16,10 @@ interface Props {
 export function ClothSample({ fabric, pixelsPerInch, className }: Props) {
   const id = `sample-${useId().replace(/\W/g, '')}`;
   const { colour, cloth } = fabric;
+  const { hrefOf } = usePicturesAtHand();
   const pattern = useMemo(
-    () => patternFor({ id, name: '', colour, cloth, background: false }),
-    [id, colour, cloth],
+    () => patternFor({ id, name: '', colour, cloth, background: false }, hrefOf),
+    [id, colour, cloth, hrefOf],
   );
   return (
     <svg className={className} aria-hidden>

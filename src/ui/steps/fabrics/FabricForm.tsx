@@ -2,6 +2,7 @@
 import { useState } from 'react';
 import type { Print } from '../../../model/project';
 import type { Problem } from '../../../model/result';
+import { meaningOf } from '../../../model/words/glossary';
 import { Choice } from '../../fields/Choice';
 import { TextField } from '../../fields/TextField';
 import { useSay } from '../../words';
@@ -20,6 +21,8 @@ export function FabricForm({ fabric, onCommit }: Props) {
   const [live, setLive] = useState<Partial<NewFabric>>({});
   // The last print, so that a change to plain cloth and back loses nothing.
   const [kept, setKept] = useState<Print>(fabric.cloth.kind === 'print' ? fabric.cloth.print : FIRST_PRINT);
+  // The photograph too, which no field could bring back.
+  const [photo] = useState(fabric.cloth.kind === 'photo' ? fabric.cloth : null);
   const commitPrint = (print: Print) => {
     setKept(print);
     return onCommit({ cloth: { kind: 'print', print } });
@@ -36,13 +39,17 @@ export function FabricForm({ fabric, onCommit }: Props) {
           onCommit={(colour) => onCommit({ colour })}
         />
         <Choice
-          label="It is"
+          label="Kind"
           value={fabric.cloth.kind}
           options={[
             { value: 'plain', label: 'plain' },
             { value: 'print', label: 'printed' },
+            ...(photo ? [{ value: 'photo' as const, label: 'photographed' }] : []),
           ]}
-          onChange={(kind) => (kind === 'plain' ? onCommit({ cloth: { kind: 'plain' } }) : commitPrint(kept))}
+          onChange={(kind) => {
+            if (kind === 'print') commitPrint(kept);
+            else onCommit({ cloth: kind === 'photo' && photo ? photo : { kind: 'plain' } });
+          }}
         />
       </div>
       {fabric.cloth.kind === 'print' ? (
@@ -60,8 +67,7 @@ export function FabricForm({ fabric, onCommit }: Props) {
           onChange={(event) => onCommit({ background: event.target.checked })}
         />
         <span>
-          {say('Background')}{' '}
-          <span className="quiet">{say('may meet itself without being marked as a clash')}</span>
+          {say('Background')} <span className="quiet">{say(meaningOf('background'))}</span>
         </span>
       </label>
     </div>

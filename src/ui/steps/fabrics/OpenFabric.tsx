@@ -54,7 +54,9 @@ export function OpenFabric({ fabric }: { fabric: Fabric }) {
       <div className="stack fab-open">
         <FabricForm
           fabric={fabric}
-          onCommit={(to) => store.getState().run(changeFabric(store.getState().project, fabric.id, to))}
+          onCommit={(to) =>
+            store.getState().run(changeFabric(store.getState().project, fabric.id, to), 'here')
+          }
         />
         <Replace fabric={fabric} />
         <div>

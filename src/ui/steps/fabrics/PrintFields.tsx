@@ -43,7 +43,7 @@ export function PrintFields({ fabric, print, onLive, onCommit }: Props) {
                 <button
                   type="button"
                   className="button bare"
-                  aria-label={say('Leave out print colour {number}', { number: index + 1 })}
+                  aria-label={say('Remove print colour {number}', { number: index + 1 })}
                   onClick={() => to({ inks: print.inks.filter((_, at) => at !== index) })}
                 >
                   <X size={16} aria-hidden />
@@ -58,13 +58,13 @@ export function PrintFields({ fabric, print, onLive, onCommit }: Props) {
             className="button fab-more-ink"
             onClick={() => to({ inks: [...print.inks, print.inks.at(-1) ?? '#333333'] })}
           >
-            <Plus size={16} aria-hidden /> {say('Another colour')}
+            <Plus size={16} aria-hidden /> {say('Add a colour')}
           </button>
         ) : null}
       </div>
       <div className="fab-pair">
         <LengthField
-          label="One repeat"
+          label="Repeat"
           value={print.repeat}
           least={0.125}
           most={12}

@@ -13,7 +13,7 @@ export function CopyWords({ name, text }: { name: string; text: () => string }) 
   const copy = () =>
     void navigator.clipboard.writeText(text()).then(
       () => setTold(phrase('Copied.')),
-      () => setTold(phrase('The browser did not let it be copied. Select the text and copy it.')),
+      () => setTold(phrase('The browser did not allow copying. Select the text and copy it.')),
     );
   return (
     <>

@@ -1,4 +1,4 @@
-// One part of finishing in the panel: its heading and choices, and in the foot its main action with what came of it.
+// One part of finishing in the panel: in the foot its main action with what came of it, and its heading and choices.
 import type { ReactNode, Ref } from 'react';
 import type { FinishingPart } from '../../../store/finishing';
 import { useSay } from '../../words';
@@ -18,11 +18,11 @@ export function Part({ id, foot, className, ref, children }: Props) {
   const say = useSay();
   return (
     <>
+      <StepFoot>{foot}</StepFoot>
       <section ref={ref} className={className} aria-labelledby={`${id}-title`}>
         <h3 id={`${id}-title`}>{say(PART_NAMES[id])}</h3>
         {children}
       </section>
-      <StepFoot>{foot}</StepFoot>
     </>
   );
 }

@@ -1,6 +1,7 @@
 // The written pattern to print or sell: the paper, what goes into it, and the file. Its pages lie on the large area.
 import { FileDown } from 'lucide-react';
 import { PATTERN_PARTS, type PatternPart } from '../../../drawing/pattern/options';
+import { stillOpen } from '../../../drawing/pattern/stillOpen';
 import { useApp, useAppStore } from '../../app';
 import { Choice } from '../../fields/Choice';
 import { Complaint } from '../../fields/Complaint';
@@ -11,7 +12,7 @@ import type { MakingPattern } from './usePattern';
 import { usePatternOptions } from './usePatternOptions';
 
 const PART_NAMES: Readonly<Record<PatternPart, string>> = {
-  cover: 'Cover, sizes, signs and cautions',
+  cover: 'Cover, sizes, symbols and cautions',
   materials: 'Materials and cutting list',
   sets: 'Strip sets and cutting the wedges',
   blocks: 'Making a block, block cards, map of the wall',
@@ -62,6 +63,11 @@ export function PatternSection({ making }: { making: MakingPattern }) {
         <p className="quiet">
           {say('The whole quilt written up to sew from: a PDF of drawings that stay sharp at any size.')}
         </p>
+        {stillOpen(project).map((open) => (
+          <p key={open.say} className="complaint">
+            {say(open)}
+          </p>
+        ))}
         <Choice
           label="Paper"
           value={paper}

@@ -46,7 +46,7 @@ export function PictureSection({ png }: { png: MakingPng }) {
           </label>
           <label className="check">
             <input type="checkbox" checked={marked} onChange={() => lay({ marked: !marked })} />
-            {say('With what clashes marked')}
+            {say('With the clashes marked')}
           </label>
         </div>
         <PictureSize svg={svg} width={pixels} onChange={(width) => lay({ pixels: width })} />
@@ -79,7 +79,8 @@ export function PictureSection({ png }: { png: MakingPng }) {
           {say(
             unit === 'in'
               ? 'In the SVG one unit is one inch, and every piece carries its fabric, block, place and band.'
-              : 'In the SVG one unit is 2.54 cm, and every piece carries its fabric, block, place and band.',
+              : 'In the SVG one unit is {length} cm, and every piece carries its fabric, block, place and band.',
+            { length: 2.54 },
           )}
         </p>
       </div>

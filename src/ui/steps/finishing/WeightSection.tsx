@@ -4,6 +4,7 @@ import { bulkReport, type TopBulk } from '../../../cutting/top/bulk';
 import { wedgeProblem } from '../../../geometry/wedge';
 import { type Phrase, type PhraseValue, phrase } from '../../../model/phrase';
 import type { LengthUnit } from '../../../model/units';
+import { figureOf } from '../../../model/words/figure';
 import { useApp } from '../../app';
 import { useSay, useUnit } from '../../words';
 import { Part } from './Part';
@@ -46,7 +47,7 @@ export function WeightSection() {
     ],
     [
       'Layers of the top, on average',
-      phrase('{layers}', { layers: asSet.layers.toFixed(2) }),
+      phrase('{layers}', { layers: figureOf(asSet.layers, 2) }),
       'with all seam allowances',
     ],
     [

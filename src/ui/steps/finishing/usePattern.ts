@@ -1,11 +1,13 @@
 // Makes the pattern: loads its code at the first request, gives its progress in words and as a share, and downloads the file.
 import { useState } from 'react';
 import type { PatternOptions } from '../../../drawing/pattern/options';
+import { stillOpen } from '../../../drawing/pattern/stillOpen';
 import { type Phrase, phrase } from '../../../model/phrase';
 import type { Project } from '../../../model/project';
 import type { Problem } from '../../../model/result';
 import type { PatternPdf } from '../../../store/picture/patternPdf';
 import { fileName } from '../../../store/storage/projectFiles';
+import { usePicturesAtHand } from '../../session';
 import { useSaveFile } from '../../useSaveFile';
 import { useWrite } from '../../words';
 
@@ -28,6 +30,7 @@ export interface MakingPattern {
 /** What makes the pattern of a project, with its progress and problems. */
 export function usePattern(): MakingPattern {
   const write = useWrite();
+  const { pictures } = usePicturesAtHand();
   const { saveBlob, saved, forget } = useSaveFile();
   const [doing, setDoing] = useState<Doing | null>(null);
   const [remarks, setRemarks] = useState<readonly Phrase[]>([]);
@@ -37,10 +40,10 @@ export function usePattern(): MakingPattern {
     forget();
     setRemarks([]);
     setProblems([]);
-    setDoing({ words: phrase('Fetching what makes it …'), share: 0 });
+    setDoing({ words: phrase('Loading …'), share: 0 });
     try {
       const { makePatternPdf } = await import('../../../store/picture/patternPdf');
-      const made = await makePatternPdf(project, options, write, (words, share) =>
+      const made = await makePatternPdf(project, pictures, options, write, (words, share) =>
         setDoing({ words, share }),
       );
       if (!made.ok) {
@@ -50,10 +53,10 @@ export function usePattern(): MakingPattern {
       const file = fileName(project.name, ending);
       const { pages } = made.value;
       saveBlob(file, made.value.file, phrase('Saved as {file}, {pages} pages.', { file, pages }));
-      setRemarks(notSet(made.value));
+      setRemarks([...stillOpen(project), ...notSet(made.value)]);
     } catch {
       const say1 =
-        'What makes the pattern could not be loaded. Check the connection once, or open the page again.';
+        'The pattern could not be made: a part of the tool did not load. Check the connection, or reload the page.';
       setProblems([{ code: 'not-loaded', path: 'pattern', message: phrase(say1) }]);
     } finally {
       setDoing(null);

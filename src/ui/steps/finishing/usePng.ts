@@ -84,7 +84,7 @@ export function usePng() {
         } catch {
           // If the clipboard refuses at once, the picture is still being drawn: wait, so that its stages end before the answer.
           await picture.catch(() => undefined);
-          return refused ?? failedTo('not-copied', 'The browser did not let it be copied. Save it instead.');
+          return refused ?? failedTo('not-copied', 'The browser did not allow copying. Save it instead.');
         }
       }),
     share: (asked: Asked) =>
@@ -95,7 +95,7 @@ export function usePng() {
         const file = new File([made.value], fileName(name, '.png'), { type: 'image/png' });
         try {
           await navigator.share({ files: [file], title: name });
-          return ok(phrase('Handed on.'));
+          return ok(phrase('Shared.'));
         } catch (error) {
           if (error instanceof DOMException && error.name === 'AbortError') return ok(null);
           return failedTo('not-shared', 'The browser did not share it. Save it and send the file.');

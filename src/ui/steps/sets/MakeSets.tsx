@@ -1,10 +1,11 @@
-// Makes sets at random from the strips on hand, by the number of the draw. Locked, sewn and cut sets stay.
+// Makes sets at random from the strips on hand, by a mix number. Locked, sewn and cut sets stay.
 import { Dices } from 'lucide-react';
 import { useEffect, useState } from 'react';
 import { type MadeSets, type MakingShare, setMakingOf } from '../../../cutting/sets/randomSets';
 import { replaceSets } from '../../../editing/commands/stripSets';
 import { counted, phrase } from '../../../model/phrase';
 import type { Problem } from '../../../model/result';
+import { meaningOf } from '../../../model/words/glossary';
 import { type RunningMaking, startMaking } from '../../../store/sets/makingSets';
 import { useApp, useAppStore } from '../../app';
 import { Choice } from '../../fields/Choice';
@@ -73,18 +74,18 @@ export function MakeSets() {
       <h3>{say('Make sets at random')}</h3>
       <div className="stack">
         <Choice
-          label="Enough for"
+          label="How many"
           value={want}
           options={[
-            { value: 'blocks', label: 'the blocks' },
-            { value: 'sets', label: 'so many sets' },
-            { value: 'most', label: 'all strips' },
+            { value: 'blocks', label: 'enough for the blocks' },
+            { value: 'sets', label: 'a number of sets' },
+            { value: 'most', label: 'all the strips give' },
           ]}
           onChange={setWant}
         />
         {want === 'blocks' ? (
           <CountField
-            label="Blocks"
+            label="Number of blocks"
             value={wantedBlocks}
             least={1}
             most={1600}
@@ -92,13 +93,13 @@ export function MakeSets() {
           />
         ) : null}
         {want === 'sets' ? (
-          <CountField label="New sets" value={sets} least={1} most={400} onCommit={kept(setSets)} />
+          <CountField label="Number of sets" value={sets} least={1} most={400} onCommit={kept(setSets)} />
         ) : null}
         <DrawField
           label="Mix number"
           value={seed}
           most={MOST_SEED}
-          same="The same number makes the same sets of these strips."
+          same={meaningOf('mix number')}
           onChange={setSeed}
         />
         <Leaving />
@@ -147,13 +148,13 @@ function Leaving() {
   ).length;
   const say1 = counted(
     gone.size,
-    'The 1 planned, unlocked set is made anew.',
-    'The {count} planned, unlocked sets are made anew.',
+    'The 1 planned, unlocked set is replaced.',
+    'The {count} planned, unlocked sets are replaced.',
   );
   const say2 = counted(
     wedges,
-    '1 wedge of theirs leaves its block.',
-    '{count} wedges of theirs leave their blocks.',
+    '1 of their wedges leaves its block.',
+    '{count} of their wedges leave their blocks.',
   );
   return (
     <p className="quiet">

@@ -13,6 +13,7 @@ import { Complaint, useRun } from '../../fields/Complaint';
 import { Fractions } from '../../fields/Fractions';
 import { LengthField } from '../../fields/LengthField';
 import { TextField } from '../../fields/TextField';
+import { useEscape } from '../../useEscape';
 import { useSay } from '../../words';
 import { useOpenInSight } from '../useOpenInSight';
 import { MendSet } from './MendSet';
@@ -30,7 +31,7 @@ export function OpenSet({ set }: { set: StripSet }) {
   const wedge = useApp((app) => app.project.wedge);
   const needs = lengthForFirst(set, wedge);
   const change = (to: Parameters<typeof changeSet>[2]) =>
-    store.getState().run(changeSet(store.getState().project, set.id, to));
+    store.getState().run(changeSet(store.getState().project, set.id, to), 'here');
   return (
     <section className="stack set-open" ref={section} aria-label={say('Set {set}', { set: set.label })}>
       <OpenSetHead set={set} />
@@ -100,16 +101,17 @@ function RemoveSet({ set }: { set: StripSet }) {
   const store = useAppStore();
   const blocks = useApp((app) => app.project.blocks);
   const [asked, setAsked] = useState(false);
+  useEscape(() => setAsked(false), asked);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const used = blocks.flatMap((block) => block.places.filter((place) => place?.set === set.id)).length;
   const remove = () => {
     setAsked(false);
-    setProblems(store.getState().run(removeSet(store.getState().project, set.id)));
+    setProblems(store.getState().run(removeSet(store.getState().project, set.id), 'here'));
   };
   const warning = counted(
     used,
-    '1 wedge of set {set} lies in a block; its place will stand empty.',
-    '{count} wedges of set {set} lie in blocks; their places will stand empty.',
+    '1 wedge of set {set} is in a block; its place will be empty.',
+    '{count} wedges of set {set} are in blocks; their places will be empty.',
     { set: set.label },
   );
   return (
@@ -119,10 +121,10 @@ function RemoveSet({ set }: { set: StripSet }) {
           <p role="status">{say(warning)}</p>
           <div className="row">
             <button type="button" className="button solid" onClick={remove}>
-              {say('Remove it all the same')}
+              {say('Remove it anyway')}
             </button>
             <button data-always type="button" className="button" onClick={() => setAsked(false)}>
-              {say('Leave it')}
+              {say('Cancel')}
             </button>
           </div>
         </div>

@@ -1,6 +1,7 @@
 // Advice on sewing and pressing strip sets; common practice, no source.
 import { type Phrase, phrase } from '../../../model/phrase';
 import { CENTIMETRES_PER_INCH, type LengthUnit } from '../../../model/units';
+import { figureOf } from '../../../model/words/figure';
 import { useSay, useUnit } from '../../words';
 import { Caution } from '../Caution';
 
@@ -34,7 +35,7 @@ export function SewingAids() {
 function stitchLength(unit: LengthUnit): Phrase {
   if (unit === 'in')
     return phrase('Sew with {least} to {most} stitches to the inch: the seams get cut across.', STITCHES);
-  const long = (toTheInch: number) => (MILLIMETRES_PER_INCH / toTheInch).toFixed(1);
+  const long = (toTheInch: number) => figureOf(MILLIMETRES_PER_INCH / toTheInch, 1);
   return phrase('Sew with a stitch {least} to {most} mm long: the seams get cut across.', {
     least: long(STITCHES.most),
     most: long(STITCHES.least),

@@ -8,6 +8,7 @@ import { FabricPicker } from '../../fields/FabricPicker';
 import { Fractions } from '../../fields/Fractions';
 import { LengthField } from '../../fields/LengthField';
 import { isKey } from '../../keys';
+import { useEscape } from '../../useEscape';
 import { clothFill } from '../../wall/cloth';
 import { useSay } from '../../words';
 
@@ -33,6 +34,7 @@ const SCALE = 16;
 export function StripLine(props: Props) {
   const { row, strip, number, count, locked, open, onOpen, onMove } = props;
   const say = useSay();
+  useEscape(() => onOpen(false), open);
   const fabric = useApp((app) => app.project.fabrics.find((one) => one.id === strip.fabric));
   const values = { number, count, name: fabric?.name ?? '', width: { inches: strip.width } };
   const moveByKey = (event: KeyboardEvent) => {
@@ -106,8 +108,9 @@ export function StripLine(props: Props) {
 
 function Rim({ number, count }: { number: number; count: number }) {
   const say = useSay();
-  if (number === 1) return <span className="quiet">{say('bottom: rim of tip-up wedges')}</span>;
-  if (number === count) return <span className="quiet">{say('top: rim of tip-down wedges')}</span>;
+  if (number === 1) return <span className="quiet">{say('bottom strip: outer edge of tip-up wedges')}</span>;
+  if (number === count)
+    return <span className="quiet">{say('top strip: outer edge of tip-down wedges')}</span>;
   return null;
 }
 

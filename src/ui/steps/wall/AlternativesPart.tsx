@@ -7,27 +7,29 @@ import { useSay } from '../../words';
 export function AlternativesPart({ disabled }: { disabled: boolean }) {
   const say = useSay();
   const { state, start } = useSeeking();
-  if (state.kind === 'running') return null;
   return (
-    <div className="alternatives" role="status">
-      {state.kind === 'offered' ? (
-        <p>
-          {say(
-            counted(
-              state.alternatives.length,
-              'One layout lies on the large area.',
-              '{count} layouts lie on the large area, each with Use and Cancel.',
-            ),
-          )}
-        </p>
-      ) : (
+    <div className="alternatives">
+      <div role="status">
+        {state.kind === 'offered' ? (
+          <p>
+            {say(
+              counted(
+                state.alternatives.length,
+                'One layout lies on the large area.',
+                '{count} layouts lie on the large area, each with Use and Cancel.',
+              ),
+            )}
+          </p>
+        ) : null}
+      </div>
+      {state.kind === 'idle' ? (
         <>
           <button type="button" className="button" disabled={disabled} onClick={start}>
             {say('Show several to choose from')}
           </button>
           <Complaint problems={state.problems} />
         </>
-      )}
+      ) : null}
     </div>
   );
 }

@@ -10,6 +10,7 @@ import { useApp, useAppStore } from '../../app';
 import { Fractions } from '../../fields/Fractions';
 import { Swatch } from '../../fields/Swatch';
 import { useAnalysis } from '../../useAnalysis';
+import { useEscape } from '../../useEscape';
 import { useSay } from '../../words';
 import { Fold } from './setting/Fold';
 
@@ -67,6 +68,7 @@ function FabricRow({ spread, middle, dominant, open }: RowProps) {
   const store = useAppStore();
   const words = useId();
   const fabric = useApp((app) => findFabric(app.project, spread.fabric));
+  useEscape(() => store.getState().showSpot(null), open);
   if (!fabric) return null;
   const said = [...(dominant ? [dominanceWords(spread)] : []), ...spreadWords(spread, middle)];
   const show = () => {

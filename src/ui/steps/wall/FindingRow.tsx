@@ -3,6 +3,7 @@ import type { ReactNode } from 'react';
 import type { Finding } from '../../../balance/finding';
 import type { Balance } from '../../../store/analysis/analysis';
 import { Fractions } from '../../fields/Fractions';
+import { useEscape } from '../../useEscape';
 import { useSay } from '../../words';
 import { Mends } from './Mends';
 
@@ -10,6 +11,7 @@ interface Props {
   finding: Finding;
   balance: Balance | null;
   open: boolean;
+  /** Opens it, or closes it again. */
   onOpen: () => void;
   /** Content below the ways to mend it. */
   children?: ReactNode;
@@ -17,6 +19,7 @@ interface Props {
 
 export function FindingRow({ finding, balance, open, onOpen, children }: Props) {
   const say = useSay();
+  useEscape(onOpen, open);
   return (
     <li className="finding">
       <button type="button" aria-expanded={open} onClick={onOpen}>

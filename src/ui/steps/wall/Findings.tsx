@@ -61,8 +61,8 @@ export function Findings() {
               ? 'Choose wedges for them under Blocks; then what clashes is told here.'
               : hung
                 ? slighter.length === 0
-                  ? 'No fabric meets itself anywhere, and no part of the top is lighter or darker than chance makes it. Step back and squint all the same.'
-                  : 'Where a fabric meets itself it is short, or far in; no part of the top is lighter or darker than chance makes it. Step back and squint all the same.'
+                  ? 'No fabric meets itself anywhere, and no part of the top is lighter or darker than in a random layout. Step back and squint all the same.'
+                  : 'Where a fabric meets itself it is short, or inside a block; no part of the top is lighter or darker than in a random layout. Step back and squint all the same.'
                 : 'Make blocks, then hang them here.',
           )}
         </p>
@@ -93,7 +93,7 @@ export function Findings() {
       </ul>
       {findings.length > FIRST ? (
         <button type="button" className="button" style={{ marginTop: 8 }} onClick={() => setAll(!all)}>
-          {all ? say('Show the heaviest') : say('Show all {count}', { count: findings.length })}
+          {all ? say('Show the worst') : say('Show all {count}', { count: findings.length })}
         </button>
       ) : null}
       {balance && slighter.length > 0 ? (
@@ -123,8 +123,8 @@ function slighterWords(clashes: readonly Clash[]): Phrase {
       )
     : counted(
         clashes.length,
-        'Slighter: a fabric meets itself or its look-alike once more, along {length}',
-        'Slighter or further in: a fabric meets itself or its look-alike {count} times more, {length} in all',
+        'Smaller: a fabric meets itself or its look-alike once more, along {length}',
+        'Smaller, or inside blocks: a fabric meets itself or its look-alike {count} times more, {length} in all',
         values,
       );
 }

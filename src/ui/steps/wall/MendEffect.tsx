@@ -3,12 +3,14 @@ import type { Effect } from '../../../arrange/mend/proposals';
 import type { Finding } from '../../../balance/finding';
 import { weightsOf } from '../../../balance/score/wishes';
 import { useApp } from '../../app';
+import { Apart } from '../../fields/Apart';
 import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
 import { ScoreTable } from './ScoreTable';
 import { scorePair } from './scoreWords';
 
-export function MendEffect({ effect }: { effect: Effect }) {
+/** `of`: the words of the mend. */
+export function MendEffect({ effect, of }: { effect: Effect; of: string }) {
   const say = useSay();
   return (
     <>
@@ -16,8 +18,11 @@ export function MendEffect({ effect }: { effect: Effect }) {
         <EffectLine effect={effect} />
       </p>
       <details className="within effect-parts">
-        <summary className="quiet">{say('What it changes')}</summary>
-        <ScoreTable before={effect.before.terms} after={effect.after.terms} />
+        <summary className="quiet">
+          {say('What it changes')}
+          <Apart of={of} />
+        </summary>
+        <ScoreTable of={of} before={effect.before.terms} after={effect.after.terms} />
         <Things title={say('Mended')} things={effect.mended} />
         <Things title={say('New')} things={effect.added} />
       </details>

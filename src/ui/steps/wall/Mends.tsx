@@ -1,5 +1,5 @@
 // Ways to mend a finding. The ticked ones are shown together as a preview on the wall; nothing changes until they are accepted.
-import { useEffect, useMemo, useState } from 'react';
+import { type RefObject, useEffect, useMemo, useRef, useState } from 'react';
 import { lastAdvice } from '../../../arrange/mend/advice';
 import type { Effect, Proposal } from '../../../arrange/mend/proposals';
 import { askedOf } from '../../../arrange/search/effort';
@@ -40,6 +40,7 @@ export function Mends({ balance, finding }: { balance: Balance; finding: Finding
     };
   }, [analysing, balance, finding]);
   useEffect(() => () => void store.getState().showPreview(null), [store]);
+  const part = useFoundInSight(proposals !== null);
   const together = useEffectOf(balance, ticked);
   const tick = (proposal: Proposal) => {
     const next = ticked.includes(proposal) ? ticked.filter((one) => one !== proposal) : [...ticked, proposal];
@@ -57,8 +58,17 @@ export function Mends({ balance, finding }: { balance: Balance; finding: Finding
       <p className="mends quiet">{say(lastAdvice(project, finding, askedOf(project.preferences).scopes))}</p>
     );
   }
+  const allWords = say(ticked.length === 2 ? 'Both together' : 'All {count} together', {
+    count: ticked.length,
+  });
   return (
-    <div className="mends">
+    // biome-ignore lint/a11y/useSemanticElements: ways to mend are no fields of a form
+    <div
+      className="mends"
+      ref={part}
+      role="group"
+      aria-label={say('Ways to mend: {finding}', { finding: finding.words })}
+    >
       {current.map((proposal, at) => {
         const words = say(proposal.words);
         const reason = reasons?.[at];
@@ -73,25 +83,31 @@ export function Mends({ balance, finding }: { balance: Balance; finding: Finding
               />
               <span>{words}</span>
             </label>
-            {reason ? <p className="effect">{say(reason)}</p> : <MendEffect effect={proposal.effect} />}
+            {reason ? (
+              <p className="effect">{say(reason)}</p>
+            ) : (
+              <MendEffect effect={proposal.effect} of={words} />
+            )}
           </div>
         );
       })}
       {together && ticked.length > 1 ? (
         <div className="mend">
-          <strong>
-            {say(ticked.length === 2 ? 'Both together' : 'All {count} together', { count: ticked.length })}
-          </strong>
-          <MendEffect effect={together} />
+          <strong>{allWords}</strong>
+          <MendEffect effect={together} of={allWords} />
         </div>
       ) : null}
       {together ? (
-        <div className="row" style={{ marginTop: 10 }}>
+        <div className="row apply">
           <button
             type="button"
             className="button solid"
             onClick={() => {
-              if (run(mend(ticked))) store.getState().showFinding(null);
+              if (!run(mend(ticked))) return;
+              // The list closes up; its row, which may be out of sight by then, shows where the person was.
+              const row = part.current?.closest('li');
+              store.getState().showFinding(null);
+              requestAnimationFrame(() => row?.scrollIntoView({ block: 'nearest' }));
             }}
           >
             {say(ticked.length === 1 ? 'Apply' : ticked.length === 2 ? 'Apply both' : 'Apply all {count}', {
@@ -103,6 +119,18 @@ export function Mends({ balance, finding }: { balance: Balance; finding: Finding
       <Complaint problems={problems} />
     </div>
   );
+}
+
+/** A ref for the mends; when they are first found, as much as possible of their finding is brought into sight. */
+function useFoundInSight(found: boolean): RefObject<HTMLDivElement | null> {
+  const part = useRef<HTMLDivElement>(null);
+  const shown = useRef(false);
+  useEffect(() => {
+    if (!found || shown.current || !part.current) return;
+    shown.current = true;
+    part.current.closest('li')?.scrollIntoView({ block: 'nearest' });
+  }, [found]);
+  return part;
 }
 
 /** The effect of the ticked mends together; null while it is computed. */

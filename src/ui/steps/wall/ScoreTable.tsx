@@ -1,5 +1,6 @@
 // A table of the terms of a score before and after, in words and figures. An arrow shows better or worse, not colour alone.
 import { TERM_NAMES, type TermName, type Terms } from '../../../balance/score/terms';
+import { figureOf } from '../../../model/words/figure';
 import { useSay } from '../../words';
 
 export const TERM_WORDS: Readonly<Record<TermName, string>> = {
@@ -11,13 +12,14 @@ export const TERM_WORDS: Readonly<Record<TermName, string>> = {
   wholeTopWeight: 'Overall balance',
 };
 
-export function ScoreTable({ before, after }: { before: Terms; after: Terms }) {
+/** `of`: the change whose parts they are. */
+export function ScoreTable({ of, before, after }: { of: string; before: Terms; after: Terms }) {
   const say = useSay();
   return (
-    <table className="scores" aria-label={say('Parts of the score, before and after')}>
+    <table className="scores" aria-label={say('Parts of the score, before and after: {of}', { of })}>
       <thead>
         <tr>
-          <th scope="col">{say('By chance each is about 1; lower is better')}</th>
+          <th scope="col">{say('In a random layout each is about 1; lower is better')}</th>
           <th scope="col">{say('before')}</th>
           <th scope="col">{say('after')}</th>
         </tr>
@@ -26,9 +28,9 @@ export function ScoreTable({ before, after }: { before: Terms; after: Terms }) {
         {TERM_NAMES.map((name) => (
           <tr key={name}>
             <th scope="row">{say(TERM_WORDS[name])}</th>
-            <td>{before[name].toFixed(2)}</td>
+            <td>{say(figureOf(before[name], 2))}</td>
             <td>
-              {after[name].toFixed(2)} <Trend by={after[name] - before[name]} />
+              {say(figureOf(after[name], 2))} <Trend by={after[name] - before[name]} />
             </td>
           </tr>
         ))}

@@ -30,8 +30,8 @@ export function ShufflePart() {
       <p className="quiet">
         {say(
           asked.scopes.trade || asked.scopes.strips
-            ? 'Moves what is free and looks for the layout in which fabrics meet themselves least and values lie as you wish. Pins hold.'
-            : 'Moves what is free and looks for the layout in which fabrics meet themselves least across the seams between blocks, and values lie as you wish. Blocks stay as they are inside. Pins hold.',
+            ? 'Moves what is free to find the layout in which fabrics meet themselves least and values lie as you wish. Pinned blocks stay.'
+            : 'Moves what is free to find the layout in which fabrics meet themselves least across the seams between blocks, and values lie as you wish. Blocks stay as they are inside. Pinned blocks stay.',
         )}
       </p>
       {why === 'bare' ? (
@@ -46,7 +46,7 @@ export function ShufflePart() {
         <p style={{ marginTop: 8 }}>
           {say(
             why === 'unmoving'
-              ? 'It may move nothing yet: tick below what it may move.'
+              ? 'Nothing is allowed to move yet: tick something in the shuffle options below.'
               : 'Nothing counts yet: give at least one part of the score some weight below.',
           )}
         </p>
@@ -57,7 +57,7 @@ export function ShufflePart() {
       {state.kind === 'idle' && size > MANY ? (
         <p className="quiet" style={{ marginTop: 8 }}>
           {say(
-            'With {count} blocks the layout goes on getting a little better for half a minute and more: Long can be chosen below. How far it is from the best is worked out last, which takes a while; Stop ends that too, with the layout found.',
+            'With {count} blocks a longer search still finds a slightly better layout after half a minute: choose Long below. How close it comes to the best possible is worked out last, which takes a while; Stop ends that too, with the layout found.',
             { count: size },
           )}
         </p>
@@ -83,7 +83,7 @@ function Answer({ state }: { state: ShuffleState }) {
   if (state.kind !== 'done') return null;
   const { result, keep } = state;
   return (
-    <div ref={shown} className="stack answer" role="status">
+    <div ref={shown} className="stack answer">
       <p>
         <strong>
           <Fractions text={say(result.verdictWords)} />
@@ -91,17 +91,17 @@ function Answer({ state }: { state: ShuffleState }) {
       </p>
       {result.capped ? (
         <p className="quiet">
-          {say('Stopped after {seconds} s, before all moves were tried: another run may end otherwise.', {
+          {say('Stopped after {seconds} s, before all moves were tried: another run may end differently.', {
             seconds: capSeconds(effort),
           })}
         </p>
       ) : null}
       {keep === null ? (
-        <p>{say('Nothing it may move makes the top better.')}</p>
+        <p>{say('No move that is allowed makes the top better.')}</p>
       ) : (
         <>
           <p className="quiet">{say('The wall shows the new layout; nothing is changed yet.')}</p>
-          <ScoreTable before={result.before.terms} after={result.after.terms} />
+          <ScoreTable of={say('the new layout')} before={result.before.terms} after={result.after.terms} />
         </>
       )}
     </div>

@@ -4,6 +4,7 @@ import { askedOf, capSeconds, EFFORT_NAMES, type Effort } from '../../../arrange
 import { TERM_NAMES } from '../../../balance/score/terms';
 import { weightsOf } from '../../../balance/score/wishes';
 import { changePreferences } from '../../../editing/commands/setting';
+import { meaningOf } from '../../../model/words/glossary';
 import { useApp, useAppStore } from '../../app';
 import { DrawField } from '../../fields/DrawField';
 import { useSay } from '../../words';
@@ -55,19 +56,20 @@ export function ShuffleWishes() {
                 max={6}
                 step={0.5}
                 value={weights[name]}
+                aria-valuetext={say('{weight}', { weight: weights[name] })}
                 onChange={(event) => {
                   const to = { weights: { ...weights, [name]: Number(event.target.value) } };
                   store.getState().run(changePreferences(to, true));
                 }}
               />
-              <output>{weights[name]}</output>
+              <output>{say('{weight}', { weight: weights[name] })}</output>
             </label>
           ))}
         </fieldset>
         <DrawField
           value={asked.seed}
           most={9999}
-          same="From the same start the same number gives the same layout again."
+          same={meaningOf('shuffle number')}
           onChange={(seed) => ask({ seed })}
         />
         <label className="field">

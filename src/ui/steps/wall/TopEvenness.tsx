@@ -1,10 +1,11 @@
-// The evenness of the top: likeness of neighbours in value and colour at each scale, compared with chance, and the centres of
-// lightness and warmth, which are marked on the wall when chosen.
-import { Fragment } from 'react';
+// The evenness of the top in words: likeness of neighbours in value and colour at each scale, compared with chance, and the centres of
+// lightness and warmth, which are marked on the wall when chosen. The figures lie folded behind the words.
 import type { EvennessRow } from '../../../balance/evenness/evenness';
 import type { PoolFigure, PoolScale } from '../../../balance/evenness/pools';
 import { leanWords } from '../../../balance/evenness/spreadFindings';
 import { leanMark, type WholeTop } from '../../../balance/evenness/wholeTop';
+import { type Phrase, phrase } from '../../../model/phrase';
+import { type Figure, figureOf } from '../../../model/words/figure';
 import { useApp, useAppStore } from '../../app';
 import { Fractions } from '../../fields/Fractions';
 import { useAnalysis } from '../../useAnalysis';
@@ -32,40 +33,69 @@ export function TopEvenness() {
   const uneven = evenness.filter((row) => row.verdict === 'gathered').length;
   return (
     <Fold
-      title="How even is the top"
+      title="How even the top is"
       now={
         uneven === 0
-          ? say('mixed as by chance')
+          ? say('mixed as in a random layout')
           : say('colours cluster on {count} of {all} measures', { count: uneven, all: evenness.length })
       }
     >
-      <table className="scores evenness" aria-label={say('How even the top is')}>
-        <thead>
-          <tr>
-            <th scope="col">{say('Neighbours in')}</th>
-            <th scope="col">{say('Moran’s I')}</th>
-            <th scope="col">{say('by chance')}</th>
-            <th scope="col">{say('as high')}</th>
-          </tr>
-        </thead>
-        {SCALES.map((scale) => (
-          <Scale key={scale} scale={scale} rows={evenness.filter((row) => row.scale === scale)} />
-        ))}
-      </table>
-      <p className="quiet">
-        {say(
-          'I is near 1 where neighbours are alike, and below 0 where they take turns. As high: how often chance alone makes it so.',
-        )}
-      </p>
+      {SCALES.map((scale) => (
+        <Scale key={scale} scale={scale} rows={evenness.filter((row) => row.scale === scale)} />
+      ))}
       <ul className="centres">
         <Centre of="light" top={wholeTop} />
         <Centre of="warmth" top={wholeTop} />
       </ul>
+      <Figures rows={evenness} />
     </Fold>
   );
 }
 
 function Scale({ scale, rows }: { scale: PoolScale; rows: readonly EvennessRow[] }) {
+  const say = useSay();
+  if (rows.length === 0) return null;
+  return (
+    <section aria-label={say(SCALE_WORDS[scale])}>
+      <h4>{say(SCALE_WORDS[scale])}</h4>
+      <ul>
+        {rows.map((row) => (
+          <li key={row.figure}>{say(row.words)}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** The figures behind the words, with the name of the measure. */
+function Figures({ rows }: { rows: readonly EvennessRow[] }) {
+  const say = useSay();
+  return (
+    <details>
+      <summary>{say('The figures behind it')}</summary>
+      <table className="scores evenness" aria-label={say('How alike neighbours are')}>
+        <thead>
+          <tr>
+            <th scope="col">{say('Neighbours in')}</th>
+            <th scope="col">{say('Moran’s I')}</th>
+            <th scope="col">{say('in a random layout')}</th>
+            <th scope="col">{say('as high')}</th>
+          </tr>
+        </thead>
+        {SCALES.map((scale) => (
+          <ScaleFigures key={scale} scale={scale} rows={rows.filter((row) => row.scale === scale)} />
+        ))}
+      </table>
+      <p className="quiet">
+        {say(
+          'Moran’s I is near 1 where neighbours are alike, and below 0 where they take turns. As high: how many random layouts reach as much.',
+        )}
+      </p>
+    </details>
+  );
+}
+
+function ScaleFigures({ scale, rows }: { scale: PoolScale; rows: readonly EvennessRow[] }) {
   const say = useSay();
   if (rows.length === 0) return null;
   return (
@@ -76,30 +106,27 @@ function Scale({ scale, rows }: { scale: PoolScale; rows: readonly EvennessRow[]
         </th>
       </tr>
       {rows.map((row) => (
-        <Fragment key={row.figure}>
-          <tr>
-            <th scope="row">{say(FIGURE_WORDS[row.figure])}</th>
-            <td>{figure(row, row.moran)}</td>
-            <td>{figure(row, row.expected)}</td>
-            <td>{row.verdict === 'unsaid' ? '–' : chance(row.p)}</td>
-          </tr>
-          <tr className="in-words">
-            <td colSpan={4}>{say(row.words)}</td>
-          </tr>
-        </Fragment>
+        <tr key={row.figure}>
+          <th scope="row">{say(FIGURE_WORDS[row.figure])}</th>
+          <td>{say(figure(row, row.moran))}</td>
+          <td>{say(figure(row, row.expected))}</td>
+          <td>{say(row.verdict === 'unsaid' ? NONE : chance(row.p))}</td>
+        </tr>
       ))}
     </tbody>
   );
 }
 
-function figure({ verdict }: EvennessRow, value: number): string {
-  return verdict === 'unsaid' ? '–' : value.toFixed(2).replace('-', '−');
+const NONE: Figure = { figure: '–' };
+
+function figure({ verdict }: EvennessRow, value: number): Figure {
+  return verdict === 'unsaid' ? NONE : figureOf(value, 2);
 }
 
 /** A probability in per cent: whole, or with one decimal where it is small. */
-function chance(p: number): string {
-  if (p < 0.001) return '< 0.1%';
-  return `${(100 * p).toFixed(p < 0.1 ? 1 : 0)}%`;
+function chance(p: number): Phrase {
+  if (p < 0.001) return phrase('< {percent}%', { percent: 0.1 });
+  return phrase('{percent}%', { percent: figureOf(100 * p, p < 0.1 ? 1 : 0) });
 }
 
 /** A button for the centre of lightness or warmth, which marks it on the wall. */

@@ -109,7 +109,7 @@ function ShuffleNews() {
         after,
       })
     : say('{steps} moves tried; score {after}, from {before}.', {
-        steps: progress.steps.toLocaleString('en'),
+        steps: progress.steps,
         before,
         after,
       });

@@ -5,7 +5,11 @@ import { useSay } from '../../words';
 const GESTURES = [
   { shown: 'Drag', does: 'carry a block to another cell; the two swap' },
   { shown: 'Round handle, or two fingers on the block', does: 'turn the picked block' },
-  { shown: 'Wheel or two fingers', does: 'zoom in and out; drag the background to move' },
+  {
+    shown: 'Wheel or two fingers',
+    does: 'zoom in and out (with Ctrl where the page scrolls); drag the background to move',
+  },
+  { shown: 'One finger, zoomed in', does: 'move the wall; carry only the block you picked' },
 ];
 
 export function WallKeysHelp() {

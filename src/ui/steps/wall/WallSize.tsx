@@ -16,7 +16,7 @@ export function WallSize() {
   const size = useMemo(() => layOut(project), [project]);
   const waiting = sideTable(project).length;
   const resize = (nextRows: number, nextColumns: number) =>
-    store.getState().run(resizeWall(nextRows, nextColumns));
+    store.getState().run(resizeWall(nextRows, nextColumns), 'here');
   return (
     <section aria-label={say('Size of the wall')}>
       <h3>{say('Size')}</h3>

@@ -30,8 +30,8 @@ export function WhatCounts({ clashes }: { clashes: readonly Clash[] }) {
         <span className="quiet">
           {say(
             alike === 1
-              ? 'Look-alikes meet in one place now. 10 is about a step on a ten-step value scale (CIEDE2000); 0 leaves only the same fabric.'
-              : 'Look-alikes meet in {count} places now. 10 is about a step on a ten-step value scale (CIEDE2000); 0 leaves only the same fabric.',
+              ? 'Look-alikes meet in one place now. 10 is about one step on a ten-step value scale; 0 leaves only the same fabric. Differences are by CIEDE2000.'
+              : 'Look-alikes meet in {count} places now. 10 is about one step on a ten-step value scale; 0 leaves only the same fabric. Differences are by CIEDE2000.',
             { count: alike },
           )}
         </span>

@@ -9,6 +9,7 @@ import type { Tip } from '../../../model/project';
 import type { Problem } from '../../../model/result';
 import { useApp, useAppStore } from '../../app';
 import { Complaint } from '../../fields/Complaint';
+import { useEscape } from '../../useEscape';
 import { useSay } from '../../words';
 import { TipSign } from './TipSign';
 
@@ -28,7 +29,7 @@ export function CutCounts({ row }: { row: LedgerRow }) {
   useEffect(() => {
     if (revision >= 0) setAsked(null);
   }, [revision]);
-  const run = (command: Command) => setProblems(store.getState().run(command));
+  const run = (command: Command) => setProblems(store.getState().run(command, 'here'));
   /** Counts at once if no block changes; else shows a preview on the wall and words on the change. */
   const propose = (recount: Recount, yes: string) => {
     if (recount.command.moves.length === 0) return run(recount.command);
@@ -48,6 +49,7 @@ export function CutCounts({ row }: { row: LedgerRow }) {
     setAsked(null);
     store.getState().showPreview(null);
   };
+  useEscape(leave, asked !== null);
   return (
     <div className="stack">
       <table className="wdg-counts" aria-label={say('Wedges of set {set}', { set: set.label })}>
@@ -104,7 +106,7 @@ export function CutCounts({ row }: { row: LedgerRow }) {
               {say(asked.yes)}
             </button>
             <button data-always type="button" className="button" onClick={leave}>
-              {say('Leave it')}
+              {say('Cancel')}
             </button>
           </div>
         </div>

@@ -93,7 +93,7 @@ function tableLines(row: LedgerRow, { wedge }: Project): Phrase[] {
   lines.push(...layingWords(set, wedge));
   const more = oneMoreWedge(set, wedge);
   if (!more) return lines;
-  const longer = { longer: { inches: more.longer } };
+  const longer = { longer: { atLeast: more.longer } };
   const higher = more.taller !== null && more.taller <= WORTH_SEWING ? more.taller : null;
   lines.push(
     higher === null

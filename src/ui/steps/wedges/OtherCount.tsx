@@ -7,6 +7,7 @@ import { nameWith } from '../../../model/name';
 import type { WedgePlan } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
 import { useSession } from '../../session';
+import { useEscape } from '../../useEscape';
 import { useSay, useWrite } from '../../words';
 
 interface Props {
@@ -16,6 +17,7 @@ interface Props {
 
 export function OtherCount({ perBlock, onDone }: Props) {
   const say = useSay();
+  useEscape(onDone);
   const write = useWrite();
   const store = useAppStore();
   const session = useSession();
@@ -31,7 +33,7 @@ export function OtherCount({ perBlock, onDone }: Props) {
     <div className="stack">
       {apply(project, emptying).ok ? (
         <>
-          <p>{say('Empty the blocks first: their wedges are chosen afresh, and undo brings them back.')}</p>
+          <p>{say('Empty the blocks first; their wedges are then chosen again. Undo brings them back.')}</p>
           <div>
             <button
               type="button"
@@ -55,7 +57,7 @@ export function OtherCount({ perBlock, onDone }: Props) {
           {say('New quilt from these fabrics, {count} wedges', values)}
         </button>
         <button data-always type="button" className="button" onClick={onDone}>
-          {say('Leave it')}
+          {say('Cancel')}
         </button>
       </div>
     </div>

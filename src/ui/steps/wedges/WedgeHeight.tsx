@@ -17,6 +17,7 @@ import { Complaint } from '../../fields/Complaint';
 import { Fractions } from '../../fields/Fractions';
 import { LengthField } from '../../fields/LengthField';
 import { useSession } from '../../session';
+import { useEscape } from '../../useEscape';
 import { useSay, useWrite } from '../../words';
 
 export function WedgeHeight() {
@@ -54,7 +55,7 @@ export function WedgeHeight() {
             const outcome = apply(project, command);
             setWanted(outcome.ok ? null : cutHeight);
             // Said once, under the field: the store would say a refusal on the wall too.
-            return outcome.ok ? store.getState().run(command) : outcome.problems;
+            return outcome.ok ? store.getState().run(command, 'here') : outcome.problems;
           }}
         />
       </div>
@@ -64,9 +65,10 @@ export function WedgeHeight() {
 }
 
 const CHANGED = phrase('The quilt changed while the sets were made. Make them again.');
-const NO_SETS = phrase('The strips on hand make no set so high. Nothing has changed.');
+const NO_SETS = phrase('The strips on hand make no set that high. Nothing has changed.');
 
 function WaysOut({ wanted, onLeave }: { wanted: Inches; onLeave: () => void }) {
+  useEscape(onLeave);
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
@@ -92,7 +94,7 @@ function WaysOut({ wanted, onLeave }: { wanted: Inches; onLeave: () => void }) {
     if (!answer.ok) return setProblems(answer.problems);
     if (store.getState().revision !== revision) return fail(CHANGED);
     if (answer.value.sets.length === 0) return fail(NO_SETS);
-    setProblems(store.getState().run(replaceSets(asked, answer.value.sets, seed, wanted)));
+    setProblems(store.getState().run(replaceSets(asked, answer.value.sets, seed, wanted), 'here'));
   };
   const takeLower = () => {
     if (lower && store.getState().run(lower).length === 0) onLeave();
@@ -132,7 +134,7 @@ function WaysOut({ wanted, onLeave }: { wanted: Inches; onLeave: () => void }) {
         ) : null}
         {heldByCut ? <NewQuilt wanted={wanted} onDone={onLeave} /> : null}
         <button data-always type="button" className="button" onClick={onLeave}>
-          {say('Leave it')}
+          {say('Cancel')}
         </button>
       </div>
       <Complaint problems={problems} />
@@ -171,11 +173,11 @@ function anewWords(before: Project, after: Project, wanted: Inches) {
     project.blocks[at]!.places.filter((place) => place !== null).length;
   const emptied = before.blocks.filter((_, at) => wedgesIn(after, at) < wedgesIn(before, at)).length;
   const height = { height: { inches: wanted } };
-  if (emptied === 0) return phrase('Make sets anew for {height}', height);
+  if (emptied === 0) return phrase('Make new sets for {height}', height);
   return counted(
     emptied,
-    'Make sets anew for {height} and empty 1 block',
-    'Make sets anew for {height} and empty {count} blocks',
+    'Make new sets for {height} and empty 1 block',
+    'Make new sets for {height} and empty {count} blocks',
     height,
   );
 }

@@ -23,17 +23,17 @@ export function WedgePlanFields() {
     const perBlock = WEDGE_COUNTS.find((one) => String(one) === typed)!;
     setRefused(run(changeWedge({ perBlock })) ? null : perBlock);
   };
-  const change = (to: Partial<WedgePlan>) => store.getState().run(changeWedge(to));
+  const change = (to: Partial<WedgePlan>) => store.getState().run(changeWedge(to), 'here');
   const seams = [
-    { key: 'seam', label: 'Strips', of: 'and template' },
-    { key: 'assemblySeam', label: 'Assembly', of: 'joins the wedges' },
-    { key: 'outerSeam', label: 'Outer', of: 'round the block' },
+    { key: 'seam', label: 'In strip sets', of: 'and on the template' },
+    { key: 'assemblySeam', label: 'Between wedges', of: 'joins the wedges' },
+    { key: 'outerSeam', label: 'Around the block', of: 'joins blocks and borders' },
   ] as const;
   return (
     <div className="stack">
       <div>
         <Choice
-          label="Wedges to the block"
+          label="Wedges per block"
           value={String(wedge.perBlock)}
           options={WEDGE_COUNTS.map((count) => ({ value: String(count), label: String(count) }))}
           onChange={changeCount}

@@ -54,9 +54,9 @@ function cornerLines(wedge: WedgePlan, unit: LengthUnit): Line[] {
     const square = cornerSquare(wedge, unit);
     return [
       { name: 'Corner triangle, finished leg', say: '{leg}', with: { leg: { inches: square.leg } } },
-      { name: 'Square for two corners, just fits', say: '{fits}', with: { fits: { inches: square.fits } } },
+      { name: 'Square for two corners, exact size', say: '{fits}', with: { fits: { inches: square.fits } } },
       {
-        name: 'the same, comfortable, trimmed later',
+        name: 'Square for two corners, oversized: trim after sewing',
         say: '{comfortable}',
         with: { comfortable: { inches: square.comfortable } },
       },

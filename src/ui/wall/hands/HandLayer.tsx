@@ -8,6 +8,7 @@ import { findBlock } from '../../../model/find';
 import type { BlockId, Fabric, Project } from '../../../model/project';
 import { BlockView } from '../BlockView';
 import { Ring } from '../HungBlockView';
+import { SMALL_CELL } from '../view';
 import type { Gesture } from './gesture';
 
 interface Props {
@@ -89,7 +90,7 @@ export function HandLayer({
         </g>
       ) : null}
       {picked && !carry ? ring(picked.centre, 'stitch') : null}
-      {picked && gesture === null ? (
+      {picked && gesture === null && Math.min(width, height) * scale >= SMALL_CELL ? (
         <TurnHandle
           at={{ x: picked.centre.x + corner.x, y: picked.centre.y + corner.y }}
           radius={11 / scale}

@@ -1,23 +1,34 @@
-// Finds the cell of the wall at a point of the quilt.
+// Finds the cell of the wall at a point of the quilt, or the one nearest to it.
 import type { Drawing } from '../../../drawing/drawing';
 import type { Point } from '../../../geometry/point';
 
 /** The cell, with or without a block, that covers a point in quilt inches; null between and outside the cells. */
 export function cellAt(drawing: Drawing, point: Point): number | null {
+  return cellNear(drawing, point, 0);
+}
+
+/** The cell nearest to a point, both in quilt inches, that comes within `reach` inches of it; null where none does. */
+export function cellNear(drawing: Drawing, point: Point, reach: number): number | null {
   const { width, height } = drawing.block;
-  const covers = (x: number, y: number) => {
+  /** How far the point is outside a cell with this middle. */
+  const away = (middle: Point) => {
     // Turned back by the tilt, because on point a block is a square that stands on its corner.
-    const across = point.x - x;
-    const down = point.y - y;
-    const own =
-      drawing.tilt === 0
-        ? { x: across, y: down }
-        : { x: (across + down) * Math.SQRT1_2, y: (down - across) * Math.SQRT1_2 };
-    return Math.abs(own.x) <= width / 2 && Math.abs(own.y) <= height / 2;
+    const own = turnedBack({ x: point.x - middle.x, y: point.y - middle.y }, drawing.tilt);
+    return Math.hypot(Math.max(0, Math.abs(own.x) - width / 2), Math.max(0, Math.abs(own.y) - height / 2));
   };
-  const hung = drawing.blocks.find((one) => covers(one.centre.x, one.centre.y));
-  if (hung) return hung.cell;
-  return (
-    drawing.emptyCells.find(({ box }) => covers(box.x + box.width / 2, box.y + box.height / 2))?.cell ?? null
-  );
+  let nearest: number | null = null;
+  let least = reach;
+  const look = (cell: number, middle: Point) => {
+    const far = away(middle);
+    if (far > least || (far === least && nearest !== null)) return;
+    [nearest, least] = [cell, far];
+  };
+  for (const { cell, centre } of drawing.blocks) look(cell, centre);
+  for (const { cell, box } of drawing.emptyCells)
+    look(cell, { x: box.x + box.width / 2, y: box.y + box.height / 2 });
+  return nearest;
+}
+
+function turnedBack({ x, y }: Point, tilt: number): Point {
+  return tilt === 0 ? { x, y } : { x: (x + y) * Math.SQRT1_2, y: (y - x) * Math.SQRT1_2 };
 }

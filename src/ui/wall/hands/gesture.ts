@@ -50,6 +50,10 @@ export type Outcome =
 export interface Scene {
   readonly project: Project;
   readonly picked: BlockId | null;
+  /** Whether the next cell that is tapped changes places with the picked block. */
+  readonly swapping: boolean;
+  /** Whether the wall is larger than its frame, so that a finger moves the view. */
+  readonly larger: boolean;
   readonly drawing: Drawing;
   /** Converts a spot of the window to quilt inches. */
   readonly toQuilt: (spot: Spot) => Point;
@@ -64,6 +68,9 @@ export function wallRules(scene: Scene): Rules<Pressed, Gesture, Outcome> {
   const begin = (what: Pressed, hand: Hand) => {
     if (what.kind === 'handle') return { gesture: twistByHandle(what.block, hand, scene) };
     if (what.kind === 'ground' || what.block === null) return { gesture: VIEW };
+    // A finger that means to move the view comes down on some block or other; it carries the one that was picked before.
+    const moves = hand.touch && scene.larger && what.kind === 'cell' && what.block !== scene.picked;
+    if (moves) return { gesture: VIEW };
     const block = findBlock(project, what.block);
     const why = block ? whyHangingLocked(project, block) : null;
     if (!block || why) return { refused: why ? ({ kind: 'refuse', why } as const) : null };
@@ -93,14 +100,22 @@ export function wallRules(scene: Scene): Rules<Pressed, Gesture, Outcome> {
   };
 }
 
-/** The outcome of a press without a gesture, and of Enter: an empty cell hangs the picked block of the side table, a block is picked. */
+/**
+ * The outcome of a press without a gesture, and of Enter: an empty cell hangs the picked block of the side table, a block is picked;
+ * but where the picked block is to change places, it does so with the cell.
+ */
 export function tapped(
   what: Pressed,
-  { project, picked }: Pick<Scene, 'project' | 'picked'>,
+  { project, picked, swapping }: Pick<Scene, 'project' | 'picked' | 'swapping'>,
 ): Outcome | null {
   if (what.kind === 'handle') return null;
+  const hangs = picked === null ? -1 : cellIndexOf(project, picked);
+  const waits = picked !== null && hangs < 0;
+  if (swapping && hangs >= 0) {
+    if (what.kind === 'cell' && what.cell !== hangs) return { kind: 'swap', cell: hangs, other: what.cell };
+    return { kind: 'pick', block: picked };
+  }
   if (what.kind === 'ground') return { kind: 'pick', block: null };
-  const waits = picked !== null && cellIndexOf(project, picked) < 0;
   if (what.kind === 'cell' && what.block === null && waits)
     return { kind: 'hang', block: picked, cell: what.cell };
   return { kind: 'pick', block: what.block === picked ? null : what.block };

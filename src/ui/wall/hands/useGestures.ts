@@ -1,5 +1,5 @@
 // Hands on the wall and the side table: gives the rules of gesture.ts their scene, and carries out the outcomes.
-import { type RefObject, useCallback } from 'react';
+import { type PointerEvent, type RefObject, useCallback } from 'react';
 import type { Drawing } from '../../../drawing/drawing';
 import type { Rearrangement } from '../../../editing/apply';
 import { hangBlock, swapCells, takeDown, turnBlock } from '../../../editing/commands/wall';
@@ -8,18 +8,27 @@ import type { App } from '../../../store/app';
 import { useAppStore } from '../../app';
 import type { WallView } from '../useView';
 import { toQuilt } from '../view';
+import { cellNear } from './cellAt';
 import { type Gesture, type Outcome, type Pressed, viewChange, wallRules } from './gesture';
 import type { Spot } from './hands';
 import { type Hands, useHands } from './useHands';
+
+/** The least size of what a finger hits, in pixels (WCAG 2.2, 2.5.5). */
+const FINGER = 44;
+
+interface WallHands extends Hands<Pressed, Gesture> {
+  /** A press beside all blocks; a finger takes a small cell that it comes down beside. */
+  readonly pressGround: (event: PointerEvent) => void;
+}
 
 /** Hands on the wall and its side table. */
 export function useGestures(
   frame: RefObject<HTMLElement | null>,
   view: WallView,
   drawing: Drawing,
-): Hands<Pressed, Gesture> {
+): WallHands {
   const store = useAppStore();
-  const { now, pan, zoom } = view;
+  const { now, pan, zoom, isLarger } = view;
   const inFrame = useCallback(
     ({ x, y }: Spot) => {
       const box = frame.current?.getBoundingClientRect();
@@ -28,14 +37,14 @@ export function useGestures(
     [frame],
   );
   const rules = useCallback(() => {
-    const { project, picked } = store.getState();
+    const { project, picked, swapping } = store.getState();
     const at = (spot: Spot) => {
       const { left, top } = inFrame(spot);
       return toQuilt(now.current, left, top);
     };
-    return wallRules({ project, picked, drawing, toQuilt: at, onTable });
-  }, [store, drawing, now, inFrame]);
-  return useHands<Pressed, Gesture, Outcome>({
+    return wallRules({ project, picked, swapping, larger: isLarger(), drawing, toQuilt: at, onTable });
+  }, [store, drawing, now, inFrame, isLarger]);
+  const hands = useHands<Pressed, Gesture, Outcome>({
     rules,
     done: (outcome) => carryOut(store.getState(), outcome),
     moved: (gesture, before, after) => {
@@ -45,6 +54,20 @@ export function useGestures(
       if (change.zoom) zoom(change.zoom.factor, inFrame(change.zoom.about));
     },
   });
+  const { press } = hands;
+  const pressGround = useCallback(
+    (event: PointerEvent) => {
+      const { left, top } = inFrame({ x: event.clientX, y: event.clientY });
+      const { scale } = now.current;
+      const side = Math.min(drawing.block.width, drawing.block.height) * scale;
+      const reach = event.pointerType === 'touch' ? Math.max(0, FINGER - side) / 2 / scale : 0;
+      const cell = reach > 0 ? cellNear(drawing, toQuilt(now.current, left, top), reach) : null;
+      const block = cell === null ? null : (store.getState().project.wall.cells[cell]?.block ?? null);
+      press(event, cell === null ? { kind: 'ground' } : { kind: 'cell', cell, block });
+    },
+    [press, inFrame, now, drawing, store],
+  );
+  return { ...hands, pressGround };
 }
 
 function onTable({ x, y }: Spot): boolean {

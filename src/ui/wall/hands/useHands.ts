@@ -47,6 +47,7 @@ export function useHands<What, Gesture, Outcome>(
     const { state, outcome } = step(before, event, rules());
     if (state === before) return;
     live.current = state;
+    selectText(state.phase === 'rest');
     if (state.phase !== 'pressed') clearTimeout(timer.current);
     const now = state.phase === 'busy' ? state.gesture : null;
     setGesture(now);
@@ -73,6 +74,7 @@ export function useHands<What, Gesture, Outcome>(
     globalThis.addEventListener('pointercancel', lost);
     globalThis.addEventListener('keydown', key, true);
     return () => {
+      selectText(true);
       globalThis.removeEventListener('pointermove', move);
       globalThis.removeEventListener('pointerup', lift);
       globalThis.removeEventListener('pointercancel', lost);
@@ -108,4 +110,11 @@ export function useHands<What, Gesture, Outcome>(
   const carryByKey = useCallback((next: Gesture) => send({ kind: 'key', gesture: next }), [send]);
   const put = useCallback(() => send({ kind: 'put' }), [send]);
   return { gesture, press, carryByKey, put };
+}
+
+/** Lets text of the page be selected, or not: a hand that leaves its surface must not select what it passes. */
+function selectText(allowed: boolean): void {
+  const { style } = document.documentElement;
+  style.userSelect = allowed ? '' : 'none';
+  style.setProperty('-webkit-user-select', style.userSelect);
 }

@@ -89,7 +89,7 @@ function lift(app: App, block: string, cell: number, hands: KeyHands): void {
   const at = hands.centreOf(cell);
   hands.carryByKey({ kind: 'carry', block, from: cell, at, over: cell, overTable: false, byKeys: true });
   app.announce(
-    phrase('Block {block} lifted. Arrows carry it, Space puts it down, Escape leaves it.', {
+    phrase('Block {block} lifted. Arrows carry it, Space puts it down, Escape cancels.', {
       block: found?.number ?? 0,
     }),
   );

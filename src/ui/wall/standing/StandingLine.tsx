@@ -1,6 +1,7 @@
 // The line under the wall that always says how it stands: clashes and score, and what the hand or the preview would make of them.
 import { Printer } from 'lucide-react';
 import { weightsOf } from '../../../balance/score/wishes';
+import { meaningOf } from '../../../model/words/glossary';
 import { useApp } from '../../app';
 import { useSay } from '../../words';
 import type { Gesture } from '../hands/gesture';
@@ -17,7 +18,7 @@ export function StandingLine({ gesture, small }: { gesture: Gesture | null; smal
   const words = now && !empty ? standingWords(now, after, weightsOf(project.preferences)) : [];
   return (
     <div className="standing">
-      <p title={say('A random layout scores 100; lower is better')}>
+      <p title={say(meaningOf('score'))}>
         {empty ? say('No block hangs yet') : null}
         {words.map((one) => (
           <span key={one.say}>{say(one)} </span>

@@ -4,12 +4,14 @@ import { useState } from 'react';
 import { phrase } from '../../../model/phrase';
 import { downloadBlob, fileName } from '../../../store/storage/projectFiles';
 import { useApp, useAppStore } from '../../app';
+import { usePicturesAtHand } from '../../session';
 import { usePatternOptions } from '../../steps/finishing/usePatternOptions';
 import { useSay, useWrite } from '../../words';
 
 export function WallMapButton() {
   const say = useSay();
   const write = useWrite();
+  const { pictures } = usePicturesAtHand();
   const store = useAppStore();
   const empty = useApp((app) => app.project.wall.cells.every((cell) => cell === null));
   const [making, setMaking] = useState(false);
@@ -19,7 +21,7 @@ export function WallMapButton() {
     setMaking(true);
     try {
       const { makePatternPdf } = await import('../../../store/picture/patternPdf');
-      const made = await makePatternPdf(project, { paper, parts: ['wall map'] }, write, () => {});
+      const made = await makePatternPdf(project, pictures, { paper, parts: ['wall map'] }, write, () => {});
       if (!made.ok) {
         announce(made.problems[0]!.message);
         return;
@@ -29,7 +31,9 @@ export function WallMapButton() {
       announce(phrase('Saved as {file}: print it from there.', { file }));
     } catch {
       announce(
-        phrase('What makes the map could not be loaded. Check the connection once, or open the page again.'),
+        phrase(
+          'The map could not be made: a part of the tool did not load. Check the connection, or reload the page.',
+        ),
       );
     } finally {
       setMaking(false);

@@ -2,6 +2,7 @@
 import { inPoints, type Terms, weighted } from '../../../balance/score/terms';
 import type { Standing } from '../../../balance/standing';
 import { counted, type Phrase, phrase } from '../../../model/phrase';
+import { figureOf } from '../../../model/words/figure';
 import { scorePair } from '../../steps/wall/scoreWords';
 
 /** '42 clashes' and 'score 55'; with what would be after it, '42 → 40 clashes' and 'score 55 → 53'. */
@@ -10,7 +11,7 @@ export function standingWords(now: Standing, after: Standing | null, weights: Te
   if (after === null)
     return [
       now.clashes === 0 ? phrase('No clashes') : counted(now.clashes, '{count} clash', '{count} clashes'),
-      phrase('score {score}', { score: scored.toFixed(0) }),
+      phrase('score {score}', { score: figureOf(scored, 0) }),
     ];
   const score = scorePair(weighted(now.terms, weights), weighted(after.terms, weights), weights);
   return [

@@ -34,13 +34,16 @@ function wall(): Project {
   return { ...project, wall: { ...project.wall, cells: [null, ...cells.slice(1)] } };
 }
 
-function sceneOf(project: Project, picked: string | null = null): Scene {
+function sceneOf(project: Project, picked: string | null = null, more: Partial<Scene> = {}): Scene {
   return {
     project,
     picked,
+    swapping: false,
+    larger: false,
     drawing: drawProject(project),
     toQuilt: ({ x, y }) => ({ x: x / SCALE, y: y / SCALE }),
     onTable: ({ x }) => x < 0,
+    ...more,
   };
 }
 
@@ -164,6 +167,97 @@ describe('a tap', () => {
   }); // biome-ignore format: a table
 });
 
+describe('a tap while the picked block is to change places', () => {
+  const swapping = (picked: string) => sceneOf(QUILT, picked, { swapping: true });
+  it.each<[string, Pressed, Outcome]>([
+    ['swaps it with the block that is tapped', inCell(4), { kind: 'swap', cell: 1, other: 4 }],
+    ['moves it to the empty cell that is tapped', inCell(0), { kind: 'swap', cell: 1, other: 0 }],
+    ['on itself leaves it as it hangs', inCell(1), { kind: 'pick', block: blockIn(1) }],
+    ['on the ground leaves it as it hangs', { kind: 'ground' }, { kind: 'pick', block: blockIn(1) }],
+  ])('%s', (_, what, outcome) => {
+    const { outcomes } = play(swapping(blockIn(1)), [press(what, middle(1)), lift(middle(1))]);
+    expect(outcomes).toEqual([outcome]);
+  });
+  it('picks as ever where the picked block waits on the side table', () => {
+    expect(tapped(inCell(1), swapping(WAITING))).toEqual({ kind: 'pick', block: blockIn(1) });
+  });
+});
+
+describe('one finger on a wall larger than its frame', () => {
+  const cells = [0, 1, 2, 3, 4, 5];
+  const spot = fc.record({ x: fc.integer({ min: -60, max: 900 }), y: fc.integer({ min: 0, max: 900 }) });
+  const way = fc.array(spot, { minLength: 1, maxLength: 12 });
+  const zoomed = (picked: string | null) => sceneOf(QUILT, picked, { larger: true });
+  const runs = { numRuns: 2_000 };
+  const dragOf = (what: Pressed, from: At, spots: readonly At[], touch = true): Event[] => [
+    { kind: 'press', id: 1, at: from, touch, what },
+    ...spots.map((at) => move(at)),
+    lift(spots.at(-1)!),
+  ];
+
+  it('never moves a block that is not picked', () => {
+    let drags = 0;
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...cells),
+        fc.constantFrom(null, WAITING, ...cells.slice(1).map(blockIn)),
+        way,
+        (cell, picked, spots) => {
+          fc.pre(cell === 0 || blockIn(cell) !== picked);
+          const { outcomes } = play(zoomed(picked), dragOf(inCell(cell), middle(cell), spots));
+          if (outcomes.length === 0) drags += 1;
+          // A finger that hardly moved has tapped.
+          for (const outcome of outcomes)
+            expect(outcome.kind === 'pick' || (outcome.kind === 'hang' && outcome.block === WAITING)).toBe(
+              true,
+            );
+          const under = play(zoomed(picked), dragOf(inCell(cell), middle(cell), spots).slice(0, -1));
+          expect(under.gesture === null || under.gesture.kind === 'view').toBe(true);
+        },
+      ),
+      runs,
+    );
+    expect(drags).toBeGreaterThan(1_000);
+  });
+
+  it('never pans when it comes down on the picked block', () => {
+    let carried = 0;
+    fc.assert(
+      fc.property(fc.constantFrom(...cells.slice(1)), way, (cell, spots) => {
+        const scene = zoomed(blockIn(cell));
+        const events = dragOf(inCell(cell), middle(cell), spots);
+        for (let end = 1; end <= events.length; end += 1) {
+          const { gesture } = play(scene, events.slice(0, end));
+          if (gesture === null) continue;
+          carried += 1;
+          expect(gesture).toMatchObject({ kind: 'carry', block: blockIn(cell), from: cell });
+        }
+      }),
+      runs,
+    );
+    expect(carried).toBeGreaterThan(2_000);
+  });
+
+  it('carries any block by a mouse, and by a finger from the side table or where the whole top is in sight', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...cells.slice(1)),
+        spot,
+        fc.constantFrom('mouse', 'table', 'whole'),
+        (cell, to, how) => {
+          const what: Pressed = how === 'table' ? { kind: 'table', block: WAITING } : inCell(cell);
+          const scene = how === 'whole' ? SCENE : zoomed(null);
+          const from = middle(cell);
+          fc.pre(Math.hypot(to.x - from.x, to.y - from.y) > 8);
+          const { gesture } = play(scene, dragOf(what, from, [to], how !== 'mouse').slice(0, -1));
+          expect(gesture?.kind).toBe('carry');
+        },
+      ),
+      runs,
+    );
+  });
+});
+
 describe('two hands on the wall', () => {
   it('turn the picked block when both come down on it', () => {
     const block = blockIn(3);
@@ -230,27 +324,34 @@ describe('hands in any order', () => {
     { weight: 1, arbitrary: fc.record({ kind: fc.constant('lost'), id }) },
     { weight: 1, arbitrary: fc.constant({ kind: 'cancel' }) },
   ) as fc.Arbitrary<Event>;
+  const more = fc.record({ swapping: fc.boolean(), larger: fc.boolean() });
   const events = fc.array(anyEvent, { minLength: 5, maxLength: 80, size: 'max' });
   it('come to one thing at most from the first that comes down to the last that lifts, and then to rest', () => {
     const seen = new Set<string>();
     fc.assert(
-      fc.property(events, fc.constantFrom(null, blockIn(3), WAITING), at, (events, picked, last) => {
-        const scene = sceneOf(QUILT, picked);
-        const lifts = [1, 2].map((one) => lift(last, one));
-        let state: Handling<Pressed, Gesture> = REST;
-        let come = 0;
-        for (const event of [...events, ...lifts]) {
-          if (state.phase === 'rest') come = 0;
-          const next: Step<Pressed, Gesture, Outcome> = step(state, event, wallRules(scene));
-          if (next.outcome) come += 1;
-          if (next.outcome) seen.add(next.outcome.kind);
-          expect(come).toBeLessThanOrEqual(1);
-          if (event.kind === 'cancel' || event.kind === 'lost') expect(next.outcome).toBe(null);
-          state = next.state;
-        }
-        expect(state).toEqual(REST);
-      }),
-      { numRuns: 500 },
+      fc.property(
+        events,
+        fc.constantFrom(null, blockIn(3), WAITING),
+        at,
+        more,
+        (events, picked, last, has) => {
+          const scene = sceneOf(QUILT, picked, has);
+          const lifts = [1, 2].map((one) => lift(last, one));
+          let state: Handling<Pressed, Gesture> = REST;
+          let come = 0;
+          for (const event of [...events, ...lifts]) {
+            if (state.phase === 'rest') come = 0;
+            const next: Step<Pressed, Gesture, Outcome> = step(state, event, wallRules(scene));
+            if (next.outcome) come += 1;
+            if (next.outcome) seen.add(next.outcome.kind);
+            expect(come).toBeLessThanOrEqual(1);
+            if (event.kind === 'cancel' || event.kind === 'lost') expect(next.outcome).toBe(null);
+            state = next.state;
+          }
+          expect(state).toEqual(REST);
+        },
+      ),
+      { numRuns: 2_000 },
     );
     // Else the events would not reach what they are about.
     expect([...seen].sort()).toEqual(['hang', 'pick', 'swap', 'takeDown', 'turn']);

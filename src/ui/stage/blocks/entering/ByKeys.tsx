@@ -65,7 +65,7 @@ export function ByKeys() {
     if (block.places.every((wedge) => wedge === null)) {
       show(
         ended.entry,
-        phrase('Nothing is entered yet. A letter puts a wedge of that set in the place marked.'),
+        phrase('Nothing is entered yet. Type the letter of a set to put its wedge in the marked place.'),
       );
       return;
     }

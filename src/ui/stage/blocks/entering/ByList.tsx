@@ -74,7 +74,7 @@ export function ByList() {
       <div className="sheet-of-paper stack">
         <div className="field">
           <label htmlFor={id}>
-            {say('One block to the line, clockwise from place 1 at the top: {example}', {
+            {say('One block per line, clockwise from place 1 at the top: {example}', {
               example: example(project.wedge.perBlock),
             })}
           </label>
@@ -96,11 +96,11 @@ export function ByList() {
         </div>
         <p className="quiet">
           {say(
-            'Au and Ad do as well as A↑ and A↓. A number and a colon before the wedges name the block; – is an empty place. In brackets at the end stands how far it is, where it is not as above.',
+            'Au and Ad work like A↑ and A↓. A number and a colon before the wedges name the block; – is an empty place. Progress goes in brackets at the end, where it differs from the one chosen above.',
           )}
         </p>
         <div id={`${id}-faults`} role="status" className="stack">
-          <Faults faults={faults} title={phrase('These lines are not read yet:')} />
+          <Faults faults={faults} title={phrase('These lines cannot be read:')} />
           {faults.length === 0 ? (
             <Faults faults={lacks} title={phrase('The sets have too few wedges for:')} />
           ) : null}
@@ -139,13 +139,13 @@ export function ByList() {
               className="button"
               onClick={() => change({ text: writeBlockList(store.getState().project, names) })}
             >
-              {say('List the blocks there are')}
+              {say('List the blocks entered so far')}
             </button>
           ) : null}
         </div>
       </div>
       {blocks.length > 0 ? (
-        <ul className="block-list" aria-label={say('As they are read')}>
+        <ul className="block-list" aria-label={say('Blocks read from the list')}>
           {blocks.map((one) => {
             const block = shownBlock(project, one);
             return (

@@ -22,7 +22,7 @@ export function EnterBlocks({ way }: { way: 'keys' | 'list' }) {
       <header className="entering-head sheet-of-paper">
         <h2 id="entering-title">{say('Enter sewn blocks')}</h2>
         <Choice
-          label="How they are entered"
+          label="How to enter them"
           hideLabel
           value={way}
           options={[
@@ -32,7 +32,7 @@ export function EnterBlocks({ way }: { way: 'keys' | 'list' }) {
           onChange={(entering) => store.getState().lay({ entering })}
         />
         <label className="progress-of">
-          <span>{say('They are')}</span>
+          <span>{say('Progress')}</span>
           <select
             value={progress}
             onChange={(event) => change({ progress: BLOCK_PROGRESS[event.target.selectedIndex]! })}

@@ -37,8 +37,8 @@ export function Lacking({ supply, onCount }: Props) {
               {say(
                 phrase(
                   tip === 'up'
-                    ? 'Set {set} has {there} wedges tip up; here and in other blocks it would be {needed}.'
-                    : 'Set {set} has {there} wedges tip down; here and in other blocks it would be {needed}.',
+                    ? 'Set {set} has {there} wedges tip up; the blocks would need {needed}.'
+                    : 'Set {set} has {there} wedges tip down; the blocks would need {needed}.',
                   values,
                 ),
               )}
@@ -52,7 +52,7 @@ export function Lacking({ supply, onCount }: Props) {
       {supply.short.length > 0 ? (
         <p className="quiet">
           {say(
-            'Or it is another wedge: Back takes the last one out, a press on a place marks it. Plus (+) corrects the count.',
+            'Or the wedge is wrong: Back takes the last one out; press a place to mark it. Plus (+) corrects the count.',
           )}
         </p>
       ) : null}

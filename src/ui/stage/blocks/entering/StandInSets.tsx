@@ -59,7 +59,7 @@ export function StandInSets() {
           onCommit={(sets) => set({ sets })}
         />
         <CountField
-          label="Strips to a set"
+          label="Strips per set"
           value={standing.strips}
           least={1}
           most={MOST_STRIPS}
@@ -78,7 +78,7 @@ export function StandInSets() {
       <p>
         <Fractions
           text={say(
-            'The wedge: {count} to the block, cut {height} high. If yours is another, change it first.',
+            'The wedge: {count} to the block, cut {height} high. If yours differs, change it first.',
             {
               count: wedge.perBlock,
               height: { inches: wedge.cutHeight },
@@ -94,7 +94,7 @@ export function StandInSets() {
           {say('Change the wedge')}
         </button>
         <button type="button" className="button" onClick={() => store.getState().goTo('sets')}>
-          {say('Sew the sets strip by strip')}
+          {say('Enter the sets strip by strip')}
         </button>
       </div>
       <Complaint problems={problems} />

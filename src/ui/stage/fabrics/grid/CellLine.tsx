@@ -7,6 +7,7 @@ import { isTooNarrow } from '../../../../model/lengths';
 import type { Fabric, FabricId } from '../../../../model/project';
 import { useApp } from '../../../app';
 import { Fractions } from '../../../fields/Fractions';
+import { useEscape } from '../../../useEscape';
 import { useSay } from '../../../words';
 import type { Place } from './GridCell';
 import { SplitStrips } from './SplitStrips';
@@ -22,6 +23,7 @@ export function CellLine({ at, grid, known }: Props) {
   const say = useSay();
   const seam = useApp((app) => app.project.wedge.seam);
   const [splitting, setSplitting] = useState(false);
+  useEscape(() => setSplitting(false), splitting);
   const line = at ? grid.lines[at.line] : undefined;
   const fabric = line && known.get(line.fabric);
   if (!at || !line || !fabric) return null;

@@ -1,7 +1,7 @@
 // One cell of the grid that is typed into. What was typed is taken when the cell is left, by whatever key or press; what is refused
 // stays, with its reason under it.
 import { useEffect, useRef } from 'react';
-import { phrase } from '../../../../model/phrase';
+import { type Phrase, phrase } from '../../../../model/phrase';
 import { MOST_OF_A_KIND, STRIP_LENGTH, STRIP_WIDTH } from '../../../../model/project';
 import type { Problem } from '../../../../model/result';
 import { type Inches, type LengthUnit, lengthFieldText, parseLength } from '../../../../model/units';
@@ -9,7 +9,7 @@ import type { RefusedText } from '../../../../store/app';
 import { useAppStore } from '../../../app';
 import { Complaint } from '../../../fields/Complaint';
 import { useTyped } from '../../../fields/useTyped';
-import { useUnit } from '../../../words';
+import { NUMBERS, useUnit } from '../../../words';
 
 export interface Place {
   /** Line from 0; HEADS, SAME_FOR_ALL and NEW_FABRIC are beside them. */
@@ -154,29 +154,28 @@ export function LengthCell({ value, of, onLength, onEmpty, ...cell }: LengthProp
     <GridCell
       {...cell}
       inputMode="text"
-      shown={value === null ? '' : lengthFieldText(value, unit)}
+      shown={value === null ? '' : lengthFieldText(value, unit, NUMBERS)}
       take={(text) => {
         if (text.trim() === '') return onEmpty?.() ?? [];
         const read = parseLength(text, unit);
-        const refuse = (say: string, values = {}) => [
-          { code: 'not-a-length', path: of, message: phrase(say, values) },
-        ];
+        const refuse = (message: Phrase) => [{ code: 'not-a-length', path: of, message }];
         if (read === null) return refuse(EXAMPLES[of][unit]);
-        if (read < least) return refuse('It must be at least {least}.', { least: { inches: least } });
-        if (read > most) return refuse('It must be at most {most}.', { most: { inches: most } });
+        if (read < least)
+          return refuse(phrase('It must be at least {least}.', { least: { atLeast: least } }));
+        if (read > most) return refuse(phrase('It must be at most {most}.', { most: { atMost: most } }));
         return value !== null && Math.abs(read - value) < 1e-9 ? [] : onLength(read);
       }}
     />
   );
 }
 
-const EXAMPLES: Readonly<Record<'width' | 'length', Readonly<Record<LengthUnit, string>>>> = {
+const EXAMPLES: Readonly<Record<'width' | 'length', Readonly<Record<LengthUnit, Phrase>>>> = {
   width: {
-    in: 'Write a cut width such as 1 1/2 or 1.5.',
-    cm: 'Write a cut width in centimetres such as 4.',
+    in: phrase('Write a cut width such as 1 1/2 or {decimal}.', { decimal: 1.5 }),
+    cm: phrase('Write a cut width in centimetres such as {decimal}.', { decimal: 6.5 }),
   },
   length: {
-    in: 'Write a length such as 42 or 20 1/2.',
-    cm: 'Write a length in centimetres such as 106.',
+    in: phrase('Write a length such as 42 or 20 1/2.'),
+    cm: phrase('Write a length in centimetres such as 110.'),
   },
 };

@@ -3,6 +3,7 @@
 import { useEffect, useRef } from 'react';
 import { counted } from '../../../../model/phrase';
 import { Complaint } from '../../../fields/Complaint';
+import { useEscape } from '../../../useEscape';
 import { useSay } from '../../../words';
 import type { usePaste } from './usePaste';
 
@@ -15,16 +16,17 @@ interface Props {
 export function PastedTable({ paste, onClose }: Props) {
   const say = useSay();
   const { placed, problems } = paste;
-  const button = useRef<HTMLButtonElement>(null);
-  useEffect(() => {
-    if (placed) button.current?.focus();
-  }, [placed]);
-  if (!placed) return <Complaint problems={problems} />;
-  const { strips, fresh, overwritten } = placed;
   const close = (how: () => void) => {
     how();
     onClose();
   };
+  const button = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    if (placed) button.current?.focus();
+  }, [placed]);
+  useEscape(() => close(() => paste.refuse([])), placed !== null);
+  if (!placed) return <Complaint problems={problems} />;
+  const { strips, fresh, overwritten } = placed;
   return (
     <section className="grid-pasted stack" aria-label={say('A table of strips')}>
       <p>{say(counted(strips, 'The table holds 1 strip.', 'The table holds {count} strips.'))}</p>

@@ -3,6 +3,7 @@ import { useEffect, useRef, useState } from 'react';
 import { isSameInches } from '../../../../cutting/onHand/stripGrid';
 import { phrase } from '../../../../model/phrase';
 import { useAppStore } from '../../../app';
+import { Apart } from '../../../fields/Apart';
 import { Fractions } from '../../../fields/Fractions';
 import { useEscape } from '../../../useEscape';
 import { useSay, useUnit } from '../../../words';
@@ -70,6 +71,7 @@ export function StripGrid() {
         <TableFiles grid={grid} onText={paste.take} onProblems={paste.refuse} />
         <button type="button" className="button solid" onClick={() => closeGrid(store)}>
           {say('Done')}
+          <Apart of={say('Strips on hand')} />
         </button>
         <p className="quiet">
           {say(
@@ -141,7 +143,7 @@ export function StripGrid() {
               />
             </th>
             <th scope="col" className="grid-sum">
-              {say('Sum')}
+              {say('Total')}
             </th>
           </tr>
         </thead>
@@ -219,7 +221,7 @@ export function StripGrid() {
             ))}
             <td />
             <td className="grid-sum">
-              <output>{total}</output>
+              <output>{say('{total}', { total })}</output>
             </td>
           </tr>
         </tfoot>

@@ -23,7 +23,7 @@ export function ChooseWedges({ choosing }: { choosing: ReturnType<typeof useChoo
       <div className="stack">
         <p>
           {say(
-            'The tool picks {count} for each block so that no fabric meets itself on a rim whenever that is possible.',
+            'Picks {count} for each block so that no fabric meets itself on a rim, wherever that is possible.',
             { count: project.wedge.perBlock },
           )}
         </p>
@@ -38,7 +38,7 @@ export function ChooseWedges({ choosing }: { choosing: ReturnType<typeof useChoo
             {say('Start over')}
           </button>
           <span className="quiet grow">
-            {say('Chooses all wedges anew, except of sewn and pinned blocks.')}
+            {say('Chooses all wedges again, except in sewn and pinned blocks.')}
           </span>
         </div>
         <DrawField

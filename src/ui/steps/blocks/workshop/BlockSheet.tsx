@@ -9,7 +9,7 @@ import { useApp } from '../../../app';
 import { Fractions } from '../../../fields/Fractions';
 import { useSay, useWrite } from '../../../words';
 import { BlockFigure } from '../BlockFigure';
-import { wedgeWords } from '../blockWords';
+import { shownWords, wedgeWords } from '../blockWords';
 import { bandNames } from './PlacePanel';
 
 export function BlockSheet({ block, turn }: { block: Block; turn: number }) {
@@ -27,7 +27,7 @@ export function BlockSheet({ block, turn }: { block: Block; turn: number }) {
       );
       setTold(phrase('Copied.'));
     } catch {
-      setTold(phrase('The browser did not let it be copied. Select the lines and copy them.'));
+      setTold(phrase('The browser did not allow copying. Select the lines and copy them.'));
     }
   };
   const print = () => {
@@ -73,6 +73,10 @@ export function BlockSheet({ block, turn }: { block: Block; turn: number }) {
 
 /** The lines of the card: each place, the corners, and the order of joining (common practice, no source). */
 function sheetLines(project: Project, block: Block): Phrase[] {
+  if (block.kind === 'pictured')
+    return block.wedges.map((wedge, place) =>
+      phrase('Place {place}: {wedge}.', { place: place + 1, wedge: shownWords(project, wedge) }),
+    );
   const lies = seamLies(project, block);
   const places = block.places.map((wedge, place) => {
     const values = { place: place + 1, wedge: wedgeWords(project, wedge) };
@@ -91,7 +95,7 @@ function sheetLines(project: Project, block: Block): Phrase[] {
       project.wedge.perBlock === 8
         ? 'Corner triangles on places {places}.'
         : 'The four setting pieces go on at places {places}.',
-      { places: cornerPlaceWords(block) },
+      { places: cornerPlaceWords(block, project.wedge) },
     ),
   ];
 }

@@ -21,7 +21,8 @@ export function CornersOfBlock({ block }: { block: Block }) {
   const [turn, turnProblems] = useRun();
   const quilts = cornerFabricOf(project, { cornerFabric: null }, cellIndexOf(project, block.id));
   const own = block.cornerFabric !== null;
-  const on = cornersOn(block);
+  // What a picture shows of them may be put right.
+  const on = cornersOn(block) && block.kind === 'pieced';
   const reason = whyCornersLocked(project, block);
   return (
     <section aria-labelledby="corners-title">
@@ -52,7 +53,7 @@ export function CornersOfBlock({ block }: { block: Block }) {
           </p>
         )}
         <Complaint problems={problems} />
-        <p>{say('They lie on places {places}.', { places: cornerPlaceWords(block) })}</p>
+        <p>{say('They lie on places {places}.', { places: cornerPlaceWords(block, project.wedge) })}</p>
         {reason ? (
           <p className="quiet">{say(reason)}</p>
         ) : (

@@ -12,7 +12,7 @@ export function Meetings({ clashes, complete }: { clashes: readonly Clash[]; com
   const inside = clashes.filter((clash) => clash.kind !== 'rim');
   return (
     <section aria-labelledby="meet-title">
-      <h3 id="meet-title">{say('What meets in it')}</h3>
+      <h3 id="meet-title">{say('Clashes in this block')}</h3>
       {rims.some((clash) => clash.likeness === 1) ? null : (
         <p>
           {complete

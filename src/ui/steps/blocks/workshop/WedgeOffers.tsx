@@ -78,13 +78,13 @@ export function WedgeOffers({ block, place, onTry }: Props) {
           'What fits beside its neighbours comes first, then what is best for the whole top. A random layout scores 100; lower is better.',
         )}
       </p>
-      <OfferList title={say('Wedges left for it')} offers={left} onTry={onTry}>
+      <OfferList title={say('Wedges left over')} offers={left} onTry={onTry}>
         <p className="quiet">
           {asked ? say('No other wedge is left over. Cut more, or trade.') : say('Looking for what fits …')}
         </p>
       </OfferList>
       {trades.length > 0 ? (
-        <OfferList title={say('From other blocks, in trade')} offers={trades} onTry={onTry} />
+        <OfferList title={say('Trades with other blocks')} offers={trades} onTry={onTry} />
       ) : null}
       <Complaint problems={problems} />
     </div>
@@ -162,8 +162,8 @@ function shownTrade(project: Project, offer: InTrade): Omit<Shown, 'take'> {
   const block = findBlock(project, from.block)?.number ?? 0;
   const notes: Phrase[] = [];
   const values = { block, count: Math.abs(rimsElsewhere) };
-  if (rimsElsewhere > 0) notes.push(phrase('In block {block}, {count} more on the rim would meet.', values));
-  if (rimsElsewhere < 0) notes.push(phrase('In block {block}, {count} fewer on the rim would meet.', values));
+  if (rimsElsewhere > 0) notes.push(phrase('In block {block}, {count} more rims would clash.', values));
+  if (rimsElsewhere < 0) notes.push(phrase('In block {block}, {count} fewer rims would clash.', values));
   return {
     ...shownBoth(project, false, offer, notes),
     aside: phrase('block {block}, place {place}', { block, place: from.place + 1 }),

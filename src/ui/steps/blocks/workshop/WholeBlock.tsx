@@ -43,7 +43,7 @@ export function WholeBlock({ block, choosing }: Props) {
             className="button"
             onClick={() => run(emptyBlocks(store.getState().project, [block.id]))}
           >
-            {say('Empty it')}
+            {say('Empty this block')}
           </button>
         ) : null}
       </div>

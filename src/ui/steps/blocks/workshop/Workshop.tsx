@@ -4,9 +4,8 @@ import { Trash2 } from 'lucide-react';
 import type { Clash } from '../../../../balance/clashes/clashes';
 import { seamsNotNesting } from '../../../../cutting/wedges/nesting';
 import { removeBlock } from '../../../../editing/commands/blocks';
-import { cellIndexOf, cellOf } from '../../../../model/find';
+import { cellOf } from '../../../../model/find';
 import type { Block, BlockId } from '../../../../model/project';
-import { rowAndColumn } from '../../../../model/wallCells';
 import { useApp, useAppStore } from '../../../app';
 import { Complaint, useRun } from '../../../fields/Complaint';
 import { SecondChoice } from '../../../stage/blocks/SecondBlock';
@@ -19,6 +18,7 @@ import { BlockSheet } from './BlockSheet';
 import { useBench } from './bench';
 import { CornersOfBlock } from './CornersOfBlock';
 import { Meetings } from './Meetings';
+import { PicturedPanel } from './PicturedPanel';
 import { PlacePanel } from './PlacePanel';
 import { WholeBlock } from './WholeBlock';
 import './workshop.css';
@@ -37,18 +37,13 @@ export function Workshop({ block, clashes, choosing }: Props) {
   const [run, problems] = useRun();
   const { place, second, tryOn, layBeside } = useBench();
   const slips = seamsNotNesting(project, block);
-  const cell = cellIndexOf(project, block.id);
   return (
     <div className="workshop">
-      <header className="title">
-        <h2 tabIndex={-1}>{say('Block {block}', { block: block.number })}</h2>
-        <p>
-          {cell < 0
-            ? say('On the side table')
-            : say('Row {row}, column {column}', rowAndColumn(cell, project))}
-        </p>
-      </header>
-      <WholeBlock block={block} choosing={choosing} />
+      {block.kind === 'pictured' ? (
+        <PicturedPanel block={block} />
+      ) : (
+        <WholeBlock block={block} choosing={choosing} />
+      )}
       {slips.length > 0 ? (
         <p className="verdict">
           {say('Between places {places} the seams are pressed the same way and do not nest.', {
@@ -56,16 +51,18 @@ export function Workshop({ block, clashes, choosing }: Props) {
           })}
         </p>
       ) : null}
-      <PlacePanel block={block} place={place} onTry={tryOn} />
+      {block.kind === 'pictured' ? null : <PlacePanel block={block} place={place} onTry={tryOn} />}
       <Meetings clashes={clashes.get(block.id) ?? []} complete={!block.places.includes(null)} />
-      <SecondChoice block={block} second={second?.id ?? null} onChoose={layBeside} />
+      {block.kind === 'pictured' ? null : (
+        <SecondChoice block={block} second={second?.id ?? null} onChoose={layBeside} />
+      )}
       <CornersOfBlock block={block} />
       <section aria-labelledby="far-title">
         <h3 id="far-title">{say('Progress')}</h3>
         <HowFar blocks={[block.id]} stage={block.progress} />
       </section>
       <BlockSheet block={block} turn={cellOf(project, block.id)?.turn ?? 0} />
-      <SewingAdvice />
+      {block.kind === 'pictured' ? null : <SewingAdvice />}
       <section aria-label={say('Remove it')}>
         <div className="row">
           <button

@@ -5,6 +5,7 @@ import { phrase } from '../../../../model/phrase';
 import type { FabricId, Project } from '../../../../model/project';
 import type { Problem } from '../../../../model/result';
 import { useApp, useAppStore } from '../../../app';
+import { Apart } from '../../../fields/Apart';
 import { Complaint } from '../../../fields/Complaint';
 import { FabricPicker } from '../../../fields/FabricPicker';
 import { useEscape } from '../../../useEscape';
@@ -69,6 +70,7 @@ export function AddForm({ title, adds, noFabric, fabric, onFabric, takesFocus, .
         </button>
         <button type="button" className="button" onClick={props.onClose}>
           {say('Done')}
+          <Apart of={say(title)} />
         </button>
       </div>
     </form>

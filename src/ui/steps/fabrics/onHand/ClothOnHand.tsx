@@ -114,11 +114,12 @@ function ClothRow({ row, fabric, open, onOpen }: RowProps) {
         <div className="stack onhand-open">
           <ClothFields
             cloth={row}
-            onChange={(to) => store.getState().run(change(to))}
+            onChange={(to) => store.getState().run(change(to), 'here')}
             onKind={(kind) => run(change({ kind }))}
           />
           <Complaint problems={problems} />
           <RowFoot
+            name={say('{name}, {kind}, {depth} × {length}', values)}
             removes="Remove this piece"
             onClose={() => onOpen(false)}
             onRemove={() => run(removeCloth(store.getState().project, row.id))}

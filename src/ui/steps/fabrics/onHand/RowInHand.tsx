@@ -1,5 +1,7 @@
 // Shared parts of rows of cloth and strips: the pencil button that opens a row, and the buttons at the foot of an open row.
 import { Pencil, Trash2 } from 'lucide-react';
+import { Apart } from '../../../fields/Apart';
+import { useEscape } from '../../../useEscape';
 import { useSay } from '../../../words';
 import { useReturnFocus } from '../../useReturnFocus';
 
@@ -12,6 +14,7 @@ interface PencilProps {
 
 export function RowPencil({ name, open, onOpen }: PencilProps) {
   const opener = useReturnFocus(open);
+  useEscape(() => onOpen(false), open);
   return (
     <button
       ref={opener}
@@ -27,17 +30,20 @@ export function RowPencil({ name, open, onOpen }: PencilProps) {
 }
 
 interface FootProps {
+  /** Name of the row, for screen readers. */
+  name: string;
   removes: string;
   onClose: () => void;
   onRemove: () => void;
 }
 
-export function RowFoot({ removes, onClose, onRemove }: FootProps) {
+export function RowFoot({ name, removes, onClose, onRemove }: FootProps) {
   const say = useSay();
   return (
     <div className="spread">
       <button type="button" className="button" onClick={onClose}>
         {say('Done')}
+        <Apart of={name} />
       </button>
       <button
         type="button"
@@ -48,6 +54,7 @@ export function RowFoot({ removes, onClose, onRemove }: FootProps) {
         }}
       >
         <Trash2 size={16} aria-hidden /> {say(removes)}
+        <Apart of={name} />
       </button>
     </div>
   );

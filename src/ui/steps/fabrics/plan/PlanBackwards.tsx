@@ -15,6 +15,7 @@ import { counted, type Phrase, phrase } from '../../../../model/phrase';
 import type { Fabric, FabricId } from '../../../../model/project';
 import type { Inches } from '../../../../model/units';
 import { useApp, useAppStore } from '../../../app';
+import { Apart } from '../../../fields/Apart';
 import { Complaint, useRun } from '../../../fields/Complaint';
 import { CountField } from '../../../fields/CountField';
 import { Fractions } from '../../../fields/Fractions';
@@ -40,7 +41,7 @@ export function PlanBackwards() {
   if (!open) {
     return (
       <button ref={opener} type="button" className="button fab-add" onClick={() => setOpen(true)}>
-        <Ruler size={16} aria-hidden /> {say('How large a top does it make')}
+        <Ruler size={16} aria-hidden /> {say('How large a top it makes')}
       </button>
     );
   }
@@ -51,6 +52,7 @@ export function PlanBackwards() {
       <div>
         <button type="button" className="button" onClick={() => setOpen(false)}>
           {say('Done')}
+          <Apart of={say('The largest top')} />
         </button>
       </div>
     </section>
@@ -93,7 +95,7 @@ function Top({ look, made }: { look: Look; made: MadeSets | null }) {
           </li>
         ))}
         {kept && !fit ? (
-          <li className="quiet">{say('Background fabric is kept for corners and sashing.')}</li>
+          <li className="quiet">{say('Background fabric is set aside for corners and sashing.')}</li>
         ) : null}
       </ul>
       <CutTables top={top} fabrics={project.fabrics} />
@@ -113,13 +115,13 @@ function Top({ look, made }: { look: Look; made: MadeSets | null }) {
       ) : null}
       <Complaint problems={problems} />
       <ToBuy basket={plan.buyFor.basket} blocks={plan.buyFor.blocks} />
-      {after.cut > 0 ? <Caution about={['cutting']} /> : null}
+      {after.cut > 0 ? <Caution about={['cutting']} of={say('The largest top')} /> : null}
     </>
   );
 }
 
 function cutLabel(strips: number, sets: number): Phrase {
-  const cut = counted(strips, 'Cut: put 1 strip on the list', 'Cut: put {count} strips on the list');
+  const cut = counted(strips, 'Cut and add 1 strip', 'Cut and add {count} strips');
   if (sets === 0) return cut;
   const lay = counted(sets, 'Lay 1 set', 'Lay {count} sets');
   return phrase('{lay}. {cut}', { lay, cut });
@@ -135,7 +137,15 @@ function CutTables({ top, fabrics }: { top: LargestTop; fabrics: readonly Fabric
   const rows = fabrics.filter(({ id }) => given(id) || left(id) > 1e-9);
   const text = (inches: Inches) => say('{length}', { length: { inches } });
   if (top.sets.length < 2) {
-    return <StripsTable fabrics={rows} strips={top.strips} last="Left" lastOf={(id) => text(left(id))} />;
+    return (
+      <StripsTable
+        name={say('Strips for the largest top, by fabric and width')}
+        fabrics={rows}
+        strips={top.strips}
+        last="Left"
+        lastOf={(id) => text(left(id))}
+      />
+    );
   }
   return top.sets.map(({ length }, at) => {
     const strips = top.strips.filter((row) => Math.abs(row.length - length) < 1e-9);
@@ -143,15 +153,24 @@ function CutTables({ top, fabrics }: { top: LargestTop; fabrics: readonly Fabric
     const used = rows.filter(
       ({ id }) => strips.some((row) => row.fabric === id) || (last && left(id) > 1e-9),
     );
+    const name = say('Strips {length} long for the largest top, by fabric and width', {
+      length: { inches: length },
+    });
     return (
       <div key={length} className="stack">
         <p className="quiet">
           <Fractions text={say('Strips cut {length} long', { length: { inches: length } })} />
         </p>
         {last ? (
-          <StripsTable fabrics={used} strips={strips} last="Left" lastOf={(id) => text(left(id))} />
+          <StripsTable
+            name={name}
+            fabrics={used}
+            strips={strips}
+            last="Left"
+            lastOf={(id) => text(left(id))}
+          />
         ) : (
-          <StripsTable fabrics={used} strips={strips} />
+          <StripsTable name={name} fabrics={used} strips={strips} />
         )}
       </div>
     );
@@ -205,7 +224,7 @@ function ToBuy({ basket, blocks }: { basket: ClothBasket; blocks: number }) {
             {buy.fabrics.length > 0 ? (
               <p className="quiet">
                 {say(
-                  'With straightening and shrinkage as they stand under Finishing; a step less of any of them would not do. Corners and sashing are extra.',
+                  'With the straightening and shrinkage set under Finishing; a step less of any of these would not be enough. Corners and sashing are extra.',
                 )}
               </p>
             ) : null}

@@ -44,7 +44,7 @@ export function PlanStrips() {
           value={wedge.cutHeight}
           least={1}
           most={40}
-          onCommit={(cutHeight) => store.getState().run(changeWedge({ cutHeight }))}
+          onCommit={(cutHeight) => store.getState().run(changeWedge({ cutHeight }), 'here')}
         />
       </div>
       <LookChoice look={look} onChange={setLook} />

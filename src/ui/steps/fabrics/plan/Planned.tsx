@@ -7,6 +7,7 @@ import { writeDownStrips } from '../../../../editing/commands/stripsOnHand';
 import { counted, phrase } from '../../../../model/phrase';
 import type { Fabric } from '../../../../model/project';
 import { useApp } from '../../../app';
+import { Apart } from '../../../fields/Apart';
 import { Complaint, useRun } from '../../../fields/Complaint';
 import { Fractions } from '../../../fields/Fractions';
 import { useSay } from '../../../words';
@@ -42,7 +43,7 @@ export function Planned({ wanted, look, cloths, onClose }: Props) {
   );
   if (cloths.length === 0) return <p>{say('Choose at least one fabric.')}</p>;
   if (!plan) {
-    return <p>{say('No strip set of these widths and this length gives wedges as the wedge is planned.')}</p>;
+    return <p>{say('No strip set of these widths and this length gives wedges of the planned size.')}</p>;
   }
   const count = plan.strips.reduce((sum, row) => sum + row.count, 0);
   const unit = sellingUnit(project);
@@ -50,10 +51,11 @@ export function Planned({ wanted, look, cloths, onClose }: Props) {
   return (
     <>
       <StripsTable
+        name={say('Strips to cut, by fabric and width')}
         fabrics={cloths}
         strips={plan.strips}
         last="To buy"
-        lastOf={(fabric) => clothText(cloth.get(fabric) ?? 0, unit)}
+        lastOf={(fabric) => say(clothText(cloth.get(fabric) ?? 0, unit))}
       />
       <ul className="onhand-words">
         {plan.words.map((words) => (
@@ -62,7 +64,7 @@ export function Planned({ wanted, look, cloths, onClose }: Props) {
           </li>
         ))}
         <li className="quiet">
-          {say('To buy is from new fabric, with straightening and shrinkage as they stand under Finishing.')}
+          {say('What to buy is new fabric, with the straightening and shrinkage set under Finishing.')}
         </li>
       </ul>
       <Round wanted={wanted} />
@@ -75,13 +77,14 @@ export function Planned({ wanted, look, cloths, onClose }: Props) {
             if (run(writeDownStrips(plan.strips.map((row) => ({ ...row, length }))))) onClose();
           }}
         >
-          {say(counted(count, 'Cut: write down 1 strip', 'Cut: write down {count} strips'))}
+          {say(counted(count, 'Add this strip', 'Add these {count} strips'))}
         </button>
         <button type="button" className="button" onClick={onClose}>
           {say('Done')}
+          <Apart of={say('What to cut')} />
         </button>
       </div>
-      <Caution about={['cutting']} />
+      <Caution about={['cutting']} of={say('What to cut')} />
     </>
   );
 }
@@ -94,7 +97,7 @@ function Round({ wanted: { project, size } }: { wanted: Wanted }) {
     [project, size],
   );
   if (!size) return null;
-  const words = phrase('Round the blocks, for {rows} rows of {columns}, {width} × {height} finished:', {
+  const words = phrase('Around the blocks, for {rows} rows of {columns}, {width} × {height} finished:', {
     rows: size.rows,
     columns: size.columns,
     width: { inches: size.width },

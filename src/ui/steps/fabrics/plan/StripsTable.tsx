@@ -5,6 +5,7 @@ import { Fractions } from '../../../fields/Fractions';
 import { useSay } from '../../../words';
 
 interface Props {
+  name: string;
   fabrics: readonly Fabric[];
   strips: readonly { readonly fabric: FabricId; readonly width: Inches; readonly count: number }[];
   /** Heading of the last column, and its text for each fabric; no last column unless given. */
@@ -12,14 +13,14 @@ interface Props {
   lastOf?: (fabric: FabricId) => string;
 }
 
-export function StripsTable({ fabrics, strips, last, lastOf }: Props) {
+export function StripsTable({ name, fabrics, strips, last, lastOf }: Props) {
   const say = useSay();
   const widths = [...new Set(strips.map((row) => row.width))].sort((one, other) => one - other);
   const countOf = (fabric: FabricId, width: Inches) =>
     strips.reduce((sum, row) => sum + (row.fabric === fabric && row.width === width ? row.count : 0), 0);
   const length = (inches: Inches) => <Fractions text={say('{length}', { length: { inches } })} />;
   return (
-    <table className="fab-strips fab-plan" aria-label={say('Strips by fabric and width')}>
+    <table className="fab-strips fab-plan" aria-label={name}>
       <thead>
         <tr>
           <th scope="col">{say('Fabric')}</th>

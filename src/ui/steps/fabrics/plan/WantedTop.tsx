@@ -74,7 +74,7 @@ export function WantedTop({ wish, onChange }: Props) {
       />
       {wish.by === 'blocks' ? (
         <CountField
-          label="For so many blocks"
+          label="Number of blocks"
           value={wish.blocks ?? Math.min(MOST_BLOCKS, project.wall.cells.length)}
           least={1}
           most={MOST_BLOCKS}
@@ -95,7 +95,7 @@ function AboutSoLarge({ wish, onChange }: { wish: SizeWish; onChange: (wish: Top
   const name = useId();
   const project = useApp((app) => app.project);
   const offers = useMemo(() => offersFor(project, wish), [project, wish]);
-  if (wedgeProblem(project.wedge)) return <p>{say('The wedge as it is planned makes no block.')}</p>;
+  if (wedgeProblem(project.wedge)) return <p>{say('The planned wedge makes no block.')}</p>;
   const size = wish.size ?? sizeNow(project);
   const take = (change: Partial<typeof size>) => {
     onChange({ by: 'size', size: { ...size, ...change }, taken: 0 });
@@ -123,7 +123,7 @@ function AboutSoLarge({ wish, onChange }: { wish: SizeWish; onChange: (wish: Top
         <p>{say('These blocks make no top within half a block of that size.')}</p>
       ) : (
         <fieldset className="onhand-offers">
-          <legend className="quiet">{say('Ways to come near it')}</legend>
+          <legend className="quiet">{say('Ways to get close to it')}</legend>
           {offers.map((offer, at) => (
             <label key={`${offer.rows} ${offer.columns} ${offer.sashing.where}`} className="check">
               <input

@@ -20,10 +20,11 @@ interface Answer extends Omit<AsTheyAreAnswer, 'waiting'> {
 
 export function useAsTheyAre(): AsTheyAreAnswer {
   const { fabrics, preferences, wedge, stripSets, stripsOnHand } = useApp((app) => app.project);
-  const { lookalikes, seed } = preferences;
+  const { lookalikes, seed, unit } = preferences;
   const making = useMemo(
-    () => makingAsTheyAre({ fabrics, wedge, stripSets, stripsOnHand, preferences: { lookalikes, seed } }),
-    [fabrics, wedge, stripSets, stripsOnHand, lookalikes, seed],
+    () =>
+      makingAsTheyAre({ fabrics, wedge, stripSets, stripsOnHand, preferences: { lookalikes, seed, unit } }),
+    [fabrics, wedge, stripSets, stripsOnHand, lookalikes, seed, unit],
   );
   const [answer, setAnswer] = useState<Answer | null>(null);
   useEffect(() => {

@@ -31,7 +31,7 @@ export function BackingPart({ list }: { list: Yardage }) {
           {fabric ? <Swatch fabric={fabric} size={26} /> : null}
           <span className={fabric ? 'cloth-name' : 'cloth-name broad'}>{say(backingName(backing))}</span>
           <span className="cloth-buy">
-            {apart ? <Fractions text={clothText(apart.buy.inches, unit)} /> : say('in its line above')}
+            {apart ? <Fractions text={say(clothText(apart.buy.inches, unit))} /> : say('see its line above')}
           </span>
           {apart?.onHand ? (
             <span className="cloth-note">
@@ -134,7 +134,7 @@ function BackingFields({ apart }: { apart: boolean }) {
       <Complaint problems={problems} />
       <div className="pair">
         <LengthField
-          label="Over on every side"
+          label="Extra on every side"
           value={backing.overhang}
           most={12}
           onCommit={(overhang) => run(changeBacking({ overhang }))}

@@ -42,7 +42,7 @@ export function ClothChoices() {
             onCommit={(shrinkage) => run(changeBuying({ shrinkage: shrinkage ?? 0 }))}
           />
           <LengthField
-            label="Binding to spare"
+            label="Extra binding"
             value={buying.bindingExtra}
             most={60}
             onCommit={(bindingExtra) => run(changeBuying({ bindingExtra }))}
@@ -64,8 +64,8 @@ export function ClothChoices() {
           label="Squares for corner triangles"
           value={buying.corners}
           options={[
-            { value: 'comfortable', label: 'With room to trim' },
-            { value: 'fits', label: 'Just fitting' },
+            { value: 'comfortable', label: 'Oversized, trim after sewing' },
+            { value: 'fits', label: 'Exact size' },
           ]}
           onChange={(corners) => run(changeBuying({ corners }))}
         />

@@ -86,7 +86,7 @@ export function CuttingSection() {
         {cost === null ? null : (
           <div className="spread kit-price">
             <span>{say('All the fabric')}</span>
-            <span>{money(cost, project)}</span>
+            <span>{say(money(cost, project))}</span>
           </div>
         )}
         <Caution about={['cutting']} />

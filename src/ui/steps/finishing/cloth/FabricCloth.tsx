@@ -8,6 +8,7 @@ import { CUTTING_STEPS, STEP_NAMES } from '../../../../cutting/yardage/neededPie
 import type { CuttingScope } from '../../../../cutting/yardage/setStrips';
 import { changeFabric } from '../../../../editing/commands/fabrics';
 import { useApp, useAppStore } from '../../../app';
+import { Apart } from '../../../fields/Apart';
 import { Fractions } from '../../../fields/Fractions';
 import { Swatch } from '../../../fields/Swatch';
 import { useSay } from '../../../words';
@@ -72,7 +73,7 @@ function OpenCloth({ yardage, scope }: { yardage: FabricYardage; scope: CuttingS
             <ul className="cut-lines">
               {own.map((line, index) => (
                 // biome-ignore lint/suspicious/noArrayIndexKey: lines are told apart by their order only
-                <Line key={index} line={line} />
+                <Line key={index} line={line} fabric={fabric.name} />
               ))}
             </ul>
           </div>
@@ -108,12 +109,13 @@ function OpenCloth({ yardage, scope }: { yardage: FabricYardage; scope: CuttingS
           }
         />
         {say('The print has a way up')}
+        <Apart of={fabric.name} />
       </label>
     </div>
   );
 }
 
-function Line({ line }: { line: CuttingLine }) {
+function Line({ line, fabric }: { line: CuttingLine; fabric: string }) {
   const say = useSay();
   return (
     <li>
@@ -128,6 +130,7 @@ function Line({ line }: { line: CuttingLine }) {
               </span>
             </span>
           ))}
+          <Apart of={fabric} />
         </summary>
         <ul className="workings">
           {line.why.map((sentence, index) => (

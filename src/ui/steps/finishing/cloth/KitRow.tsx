@@ -95,7 +95,7 @@ export function KitBackingRow({ backing, count }: { backing: NonNullable<Kits['b
       <div className="cloth-row">
         <span className="cloth-name broad">{say(backingName(backing))}</span>
         <span className="cloth-buy">
-          <Fractions text={clothText(backing.inches, unit)} />
+          <Fractions text={say(clothText(backing.inches, unit))} />
         </span>
         <span className="cloth-note quiet">
           <Fractions text={say(boltWords(backing.order, backing.inches * count, unit))} />

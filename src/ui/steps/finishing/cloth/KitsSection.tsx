@@ -48,7 +48,7 @@ export function KitsSection() {
         <KitChoices backingApart={made.backing !== null} fabrics={made.fabrics.map((one) => one.fabric)} />
         <div className="spread kit-price">
           <span>{say('One kit')}</span>
-          <span>{made.price === null ? '–' : money(made.price, project)}</span>
+          <span>{made.price === null ? '–' : say(money(made.price, project))}</span>
         </div>
         {made.unpriced.length > 0 ? (
           <p className="quiet">

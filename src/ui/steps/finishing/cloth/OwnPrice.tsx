@@ -39,7 +39,7 @@ export function OwnPrice({ fabrics, unit }: Props) {
             money
             most={100_000}
             optional
-            onCommit={(price) => store.getState().run(changeFabric(project, fabric.id, { price }))}
+            onCommit={(price) => store.getState().run(changeFabric(project, fabric.id, { price }), 'here')}
           />
         ) : null}
       </div>

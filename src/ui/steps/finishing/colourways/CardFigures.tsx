@@ -51,8 +51,7 @@ function meetings({ clashes }: Balance): Phrase {
 
 function values({ value }: Balance): Phrase {
   if (!value) return phrase('–');
-  return phrase('{mean} ± {spread}', {
-    mean: Math.round(value.mean),
-    spread: Math.round(value.deviation),
-  });
+  const from = Math.max(0, Math.round(value.mean - value.deviation));
+  const to = Math.min(100, Math.round(value.mean + value.deviation));
+  return phrase('{mean}, mostly {from} to {to}', { mean: Math.round(value.mean), from, to });
 }

@@ -7,9 +7,10 @@ import type { Fabric } from '../../../../model/project';
 import { useApp } from '../../../app';
 import { Choice } from '../../../fields/Choice';
 import { Complaint, useRun } from '../../../fields/Complaint';
-import { useSay } from '../../../words';
+import { useSay, useWrite } from '../../../words';
 import { Part } from '../Part';
 import { OpenColourway } from './OpenColourway';
+import { PicturesStay } from './PicturesStay';
 import './colourways.css';
 
 type From = 'spare' | 'hues' | 'same';
@@ -23,6 +24,7 @@ export function ColourwaysSection() {
 
 function MakeColourway() {
   const say = useSay();
+  const write = useWrite();
   const [run, problems] = useRun();
   const project = useApp((app) => app.project);
   const [from, setFrom] = useState<From>('hues');
@@ -31,9 +33,9 @@ function MakeColourway() {
   const inUse = fabricsInUse(project);
   const spare = spareCloth(project.fabrics, inUse);
   const make = () => {
-    const name = freshName(say('Colourway {letter}', { letter: '' }).trim(), project.colourways);
+    const name = freshName(write('Colourway {letter}', { letter: '' }).trim(), project.colourways);
     if (from === 'hues') {
-      const { swaps, cloth } = turnedColourway(project, name, degrees, order);
+      const { swaps, cloth } = turnedColourway(project, name, degrees, order, write);
       return run(addColourway(name, swaps, cloth));
     }
     return run(addColourway(name, swapsByValue(inUse, from === 'same' ? inUse : spare, order)));
@@ -53,6 +55,7 @@ function MakeColourway() {
         <p className="quiet">
           {say('The same blocks and sewing in other fabrics. The quilt on the wall stays as it is.')}
         </p>
+        <PicturesStay />
         <Choice
           label="Make one from"
           value={from}
@@ -66,7 +69,7 @@ function MakeColourway() {
         {from === 'hues' ? (
           <label className="field">
             <span className="label">
-              {say('Turn every hue by {degrees}°; the background stays', { degrees })}
+              {say('Shift every colour by {degrees}°; the background stays', { degrees })}
             </span>
             <input
               type="range"
@@ -78,6 +81,11 @@ function MakeColourway() {
               onChange={(event) => setDegrees(Number(event.target.value))}
             />
           </label>
+        ) : null}
+        {from === 'hues' && inUse.some(({ background, cloth }) => cloth.kind === 'photo' && !background) ? (
+          <p className="quiet">
+            {say('Photographed fabrics become plain fabrics of their shifted mean colour.')}
+          </p>
         ) : null}
         <Choice
           label="Lights and darks"

@@ -25,6 +25,7 @@ import { useEscape } from '../../../useEscape';
 import { useSay } from '../../../words';
 import { purchaseWords } from '../cloth/purchaseWords';
 import { Part } from '../Part';
+import { PicturesStay } from './PicturesStay';
 import { useWorn } from './useWorn';
 
 export function OpenColourway({ colourway }: { colourway: Colourway }) {
@@ -83,9 +84,10 @@ export function OpenColourway({ colourway }: { colourway: Colourway }) {
         <TextField
           label="Name of the colourway"
           value={colourway.name}
-          onCommit={(name) => store.getState().run(renameColourway(colourway.id, name))}
+          onCommit={(name) => store.getState().run(renameColourway(colourway.id, name), 'here')}
         />
         <ClothOfColourway worn={worn} />
+        <PicturesStay />
         {colourway.cloth ? (
           <p className="quiet">
             {say('Its made-up fabrics are not among the quilt’s; they join them when the colourway is used.')}

@@ -49,7 +49,7 @@ export function BordersPart() {
           disabled={borders.length >= 12}
           onClick={() => run(addBorder({ width: USUAL[unit].border }))}
         >
-          <Plus size={16} aria-hidden /> {say(borders.length === 0 ? 'Add a border' : 'Add another outside')}
+          <Plus size={16} aria-hidden /> {say(borders.length === 0 ? 'Add a border' : 'Add a border outside')}
         </button>
       </div>
     </Fold>
@@ -89,10 +89,10 @@ function OneBorder({ border, index, piecing, onPiece }: OneBorderProps) {
           value={border.width}
           least={0.25}
           most={30}
-          onCommit={(width) => store.getState().run(changeBorder(index, { width }))}
+          onCommit={(width) => store.getState().run(changeBorder(index, { width }), 'here')}
         />
         <FabricPicker
-          label={border.keys ? 'Fabric, were it plain' : 'Fabric'}
+          label={border.keys ? 'Fabric if plain' : 'Fabric'}
           value={border.fabric}
           onChange={(fabric) => run(changeBorder(index, { fabric }))}
         />
@@ -129,10 +129,12 @@ function OneBorder({ border, index, piecing, onPiece }: OneBorderProps) {
       />
       {border.corners?.kind === 'mitred' ? (
         <LengthField
-          label="To spare at each end for the mitre"
+          label="Extra at each end for the mitre"
           value={border.corners.spare ?? USUAL_MITRE_SPARE}
           most={12}
-          onCommit={(spare) => store.getState().run(setBorderCorners(index, { kind: 'mitred', spare }))}
+          onCommit={(spare) =>
+            store.getState().run(setBorderCorners(index, { kind: 'mitred', spare }), 'here')
+          }
         />
       ) : null}
       {border.corners?.kind === 'cornerstones' ? (

@@ -51,8 +51,8 @@ export function LayoutPart() {
         value={plainCells}
         options={[
           { value: 'none', label: 'None' },
-          { value: 'second', label: onPoint ? 'In between' : 'Every second' },
-          { value: 'first', label: onPoint ? 'Along the edge' : 'From the first' },
+          { value: 'second', label: onPoint ? 'In between' : 'Alternate, block first' },
+          { value: 'first', label: onPoint ? 'Along the edge' : 'Alternate, plain square first' },
         ]}
         onChange={(cells) =>
           run(layPlain(cells === 'none' ? null : { fabric: plain?.fabric ?? cornerFabric, cells }))

@@ -85,7 +85,7 @@ function Piecing({ border, index, onSpacer }: Pick<Props, 'border' | 'index' | '
               if (run(addSpacer(index, spacerFabric(project, border), side, end))) onSpacer();
             }}
           >
-            {say('Put the spacer in')}
+            {say('Add the spacer')}
           </button>
         ) : null}
         {border.keys ? (

@@ -48,7 +48,7 @@ export function SashingPart() {
               value={sashing.width}
               least={0.25}
               most={12}
-              onCommit={(width) => store.getState().run(changeSashing({ width }))}
+              onCommit={(width) => store.getState().run(changeSashing({ width }), 'here')}
             />
             <FabricPicker
               label="Sashing fabric"
@@ -99,7 +99,7 @@ function UnevenGaps({ project }: { project: Project }) {
     Array.from({ length: count - 1 }, (_, index) => {
       const after = index + 1;
       const own = sashing[way]?.find((gap) => gap.after === after);
-      const run = (width: number | null) => store.getState().run(setGap(way, after, width));
+      const run = (width: number | null) => store.getState().run(setGap(way, after, width), 'here');
       return (
         <div key={`${way} ${after}`} className="gap">
           <LengthField
@@ -119,7 +119,7 @@ function UnevenGaps({ project }: { project: Project }) {
     });
   return (
     <details className="within">
-      <summary>{say('Gaps of different widths')}</summary>
+      <summary>{say('Vary sashing widths')}</summary>
       <div className="gaps">
         {gaps('columnGaps', columns)}
         {gaps('rowGaps', rows)}

@@ -52,7 +52,9 @@ export function SizeWanted() {
                 onCommit={(height) => take({ height })}
               />
             </div>
-            <p className="quiet">{say('Tops that come close lie on the large area, each with Use.')}</p>
+            <p className="quiet">
+              {say('Tops close to that size are shown in the large area, each with Use.')}
+            </p>
           </div>
         ) : null}
       </details>

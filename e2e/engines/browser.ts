@@ -1,0 +1,172 @@
+// A page in one of the engines as a test handles it: things are found by their name or by CSS, and are pressed, dragged and typed into
+// with real pointers and keys.
+import { type Driver, pause } from './driver';
+
+/** What is looked for: what is seen of `css`, with a name that matches, within another such thing. */
+export interface Thing {
+  readonly css: string;
+  readonly name?: string;
+  readonly within?: Thing;
+}
+export type Spot = readonly [x: number, y: number];
+export type Pointer = 'mouse' | 'touch';
+
+/** Keys of W3C WebDriver without a letter of their own. */
+export const KEY = { control: '\uE009', enter: '\uE007', tab: '\uE004' } as const;
+
+/** Milliseconds; other tests may run beside. */
+const PATIENCE = 30_000;
+
+/** In the page: `find` gives what is seen and fits, `nameOf` what it is called. */
+const FIND = `
+const nameOf = (one) => (one.getAttribute('aria-label') ?? one.labels?.[0]?.textContent ?? one.textContent ?? '').trim();
+const find = ({ css, name, within }) => {
+  const root = within ? find(within) : document;
+  const seen = (one) => one.getBoundingClientRect().width > 0 && (!name || new RegExp(name).test(nameOf(one)));
+  return [...(root?.querySelectorAll(css) ?? [])].find(seen) ?? null;
+};
+`;
+
+export class Browser {
+  private readonly driver: Driver;
+
+  constructor(driver: Driver) {
+    this.driver = driver;
+  }
+
+  get faults(): readonly string[] {
+    return this.driver.faults;
+  }
+
+  close(): Promise<void> {
+    return this.driver.close();
+  }
+
+  async go(url: string): Promise<void> {
+    await this.driver.send('Navigate', { url });
+  }
+
+  /** Sizes the window so that the page is about `width` × `height`. */
+  async resize(width: number, height: number): Promise<void> {
+    await this.driver.send('SetWindowRect', { x: 0, y: 0, width, height });
+    await pause(250);
+    const [across, down] = await this.run<[number, number]>('return [innerWidth, innerHeight]');
+    await this.driver.send('SetWindowRect', {
+      x: 0,
+      y: 0,
+      width: 2 * width - across,
+      height: 2 * height - down,
+    });
+    await pause(250);
+  }
+
+  /** Runs the body of a function in the page; `find` and `nameOf` are there. */
+  async run<T>(script: string, ...args: readonly unknown[]): Promise<T> {
+    return (await this.driver.send('ExecuteScript', { script: `${FIND}${script}`, args })) as T;
+  }
+
+  has(thing: Thing): Promise<boolean> {
+    return this.run('return find(arguments[0]) !== null', thing);
+  }
+
+  /** What a thing is called; null where there is none. */
+  nameOf(thing: Thing): Promise<string | null> {
+    return this.run('const one = find(arguments[0]); return one && nameOf(one)', thing);
+  }
+
+  /** Waits for a thing, or until a test holds; throws after a while. */
+  async until(wanted: Thing | (() => Promise<boolean>), patience = PATIENCE): Promise<void> {
+    const end = Date.now() + patience;
+    const holds = typeof wanted === 'function' ? wanted : () => this.has(wanted);
+    while (!(await holds())) {
+      if (Date.now() > end) {
+        throw new Error(
+          `waited in vain for ${typeof wanted === 'function' ? String(wanted) : JSON.stringify(wanted)}`,
+        );
+      }
+      await pause(50);
+    }
+  }
+
+  /** The middle of a thing and its size, once it is there and in sight. */
+  async middle(thing: Thing): Promise<readonly [x: number, y: number, width: number, height: number]> {
+    await this.until(thing);
+    const script = `
+      const one = find(arguments[0]);
+      if (!one.closest('.wall-area')) one.scrollIntoView({ block: 'center' });
+      const box = one.getBoundingClientRect();
+      return [box.x + box.width / 2, box.y + box.height / 2, box.width, box.height];`;
+    return this.run(script, thing);
+  }
+
+  async click(thing: Thing): Promise<void> {
+    const [x, y] = await this.middle(thing);
+    await pause(50);
+    await this.stroke([[x, y]]);
+  }
+
+  /** Presses at the first spot, passes the others, and lets go at the last. */
+  async stroke(spots: readonly Spot[], pointerType: Pointer = 'mouse'): Promise<void> {
+    const move = ([x, y]: Spot) => {
+      return { type: 'pointerMove', duration: 15, x: Math.round(x), y: Math.round(y), origin: 'viewport' };
+    };
+    const [first, ...others] = spots;
+    if (!first) return;
+    const down = { type: 'pointerDown', button: 0 };
+    const actions = [move(first), down, ...others.map(move), { type: 'pointerUp', button: 0 }];
+    await this.driver.send('PerformActions', {
+      actions: [{ type: 'pointer', id: pointerType, parameters: { pointerType }, actions }],
+    });
+  }
+
+  async drag([fromX, fromY]: Spot, [toX, toY]: Spot, pointer: Pointer = 'mouse'): Promise<void> {
+    const parts = [0, 1, 2, 3, 4, 5, 6].map((step) => step / 6);
+    await this.stroke(
+      parts.map((part): Spot => [fromX + (toX - fromX) * part, fromY + (toY - fromY) * part]),
+      pointer,
+    );
+  }
+
+  /** Presses keys together. */
+  async keys(...keys: readonly string[]): Promise<void> {
+    const down = keys.map((value) => ({ type: 'keyDown', value }));
+    const up = keys.toReversed().map((value) => ({ type: 'keyUp', value }));
+    await this.driver.send('PerformActions', {
+      actions: [{ type: 'key', id: 'keys', actions: [...down, ...up] }],
+    });
+  }
+
+  async type(text: string): Promise<void> {
+    for (const letter of text) await this.keys(letter);
+  }
+
+  /** Puts text in place of what a field holds. */
+  async fill(field: Thing, text: string, then: string): Promise<void> {
+    await this.click(field);
+    await this.keys(KEY.control, 'a');
+    await this.type(text);
+    await this.keys(then);
+  }
+
+  async wheel([x, y]: Spot, deltaY: number): Promise<void> {
+    const scroll = {
+      type: 'scroll',
+      x: Math.round(x),
+      y: Math.round(y),
+      deltaX: 0,
+      deltaY,
+      duration: 0,
+      origin: 'viewport',
+    };
+    await this.driver.send('PerformActions', {
+      actions: [{ type: 'wheel', id: 'wheel', actions: [scroll] }],
+    });
+  }
+
+  /** Gives a file to a file field. */
+  async file(css: string, path: string): Promise<void> {
+    const found = await this.driver.send('FindElement', { using: 'css selector', value: css });
+    const id = Object.values(found as Record<string, string>)[0];
+    await this.driver.send('ElementSendKeys', { id, text: path });
+  }
+}

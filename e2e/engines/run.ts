@@ -1,0 +1,148 @@
+// Walks the story in WebKit and Firefox, side by side, on the built tool in dist/. Ends with "N passed, N failed"; an engine that this
+// machine has not and cannot get is told and not counted.
+import { spawn } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import process from 'node:process';
+import { preview } from 'vite';
+import { Browser } from './browser';
+import { type Driver, freePort, type Start } from './driver';
+import { firefoxBrowser, openFirefox } from './firefox';
+import { type Place, STORY } from './story';
+import { openWebKit, webkitBrowser } from './webkit';
+
+interface Engine {
+  readonly name: string;
+  readonly there: () => string | null;
+  readonly open: (start: Start) => Promise<Driver>;
+  readonly finger: Place['finger'];
+}
+
+const ENGINES: readonly Engine[] = [
+  { name: 'WebKit', there: webkitBrowser, open: openWebKit, finger: 'mouse' },
+  { name: 'Firefox', there: firefoxBrowser, open: openFirefox, finger: 'touch' },
+];
+const EIGHTY = resolve('demo-data/plum-orchard.json');
+
+/** What a check gave, as it is printed. */
+interface Verdict {
+  readonly good: boolean;
+  readonly line: string;
+}
+
+async function check(name: string, work: () => Promise<void>): Promise<Verdict> {
+  const from = Date.now();
+  try {
+    await work();
+    return { good: true, line: `ok     ${name} (${Date.now() - from} ms)` };
+  } catch (error) {
+    return { good: false, line: `not ok ${name}: ${error instanceof Error ? error.message : String(error)}` };
+  }
+}
+
+/** Serves the built tool; gives its address and what stops it. */
+async function serve(): Promise<{ url: string; stop: () => Promise<void> }> {
+  const port = await freePort();
+  const server = await preview({
+    logLevel: 'silent',
+    preview: { port, strictPort: true, host: '127.0.0.1' },
+  });
+  return { url: `http://127.0.0.1:${port}/`, stop: () => server.close() };
+}
+
+/** The story in one fresh browser; null when the engine's own process ended under it. */
+async function walk(engine: Engine, start: Start): Promise<readonly Verdict[] | null> {
+  const { url, stop } = await serve();
+  const driver = await engine.open(start);
+  const browser = new Browser(driver);
+  const verdicts: Verdict[] = [];
+  try {
+    console.log(`# ${engine.name} ${driver.version}`);
+    await browser.resize(1280, 800);
+    await browser.go(url);
+    const place: Place = { browser, finger: engine.finger, url, stopServer: stop, eighty: EIGHTY };
+    for (const [name, tell] of Object.entries(STORY)) {
+      const verdict = await check(`${engine.name}: ${name}`, () => tell(place));
+      verdicts.push(verdict);
+      console.log(verdict.line);
+      if (driver.faults.some((fault) => fault.includes('CRASHED'))) return null;
+    }
+    return verdicts;
+  } finally {
+    await browser.close();
+    await stop();
+  }
+}
+
+/** Walks the story; where the engine's process ended (WebKitGTK's does, about once in 40 visits, on any page) once more. */
+async function walkSurely(engine: Engine, start: Start): Promise<readonly Verdict[]> {
+  const first = await walk(engine, start);
+  if (first) return first;
+  console.log(`# The process of ${engine.name} ended by itself; the story is walked once more`);
+  const second = await walk(engine, start);
+  return second ?? [{ good: false, line: `not ok ${engine.name}: its process ended twice` }];
+}
+
+async function inTheDark(engine: Engine, start: Start): Promise<Verdict> {
+  const { url, stop } = await serve();
+  const browser = new Browser(await engine.open({ ...start, dark: true }));
+  const verdict = await check(`${engine.name}: the dark theme is dark`, async () => {
+    await browser.go(url);
+    await browser.until({ css: '.panel' });
+    const script = 'return getComputedStyle(document.querySelector(".panel")).backgroundColor';
+    const paper = await browser.run<string>(script);
+    const lightest = Math.max(...(paper.match(/\d+/g) ?? ['255']).slice(0, 3).map(Number));
+    if (lightest > 80) throw new Error(paper);
+  });
+  console.log(verdict.line);
+  await browser.close();
+  await stop();
+  return verdict;
+}
+
+/** Everything in one engine; an engine that cannot even be opened fails. */
+async function walkAll(engine: Engine, start: Start): Promise<readonly Verdict[]> {
+  try {
+    return [...(await walkSurely(engine, start)), await inTheDark(engine, start)];
+  } catch (error) {
+    console.log(`not ok ${engine.name}: ${error instanceof Error ? error.message : String(error)}`);
+    return [{ good: false, line: engine.name }];
+  }
+}
+
+/** A screen that nobody sees, which WebKitGTK needs: its name, and what takes it away. */
+function unseenScreen(): Promise<{ display: string; close: () => void }> {
+  return new Promise((done, refuse) => {
+    const server = spawn('Xvfb', ['-displayfd', '3', '-screen', '0', '1600x1000x24', '-nolisten', 'tcp'], {
+      stdio: ['ignore', 'ignore', 'ignore', 'pipe'],
+    });
+    server.once('error', refuse);
+    server.stdio[3]?.once('data', (number) => {
+      done({ display: `:${String(number).trim()}`, close: () => server.kill('SIGKILL') });
+    });
+  });
+}
+
+const folder = mkdtempSync(join(tmpdir(), 'engines-'));
+const wanted = process.argv.slice(2);
+const engines = ENGINES.filter(({ name }) => wanted.length === 0 || wanted.includes(name));
+for (const { name, there } of engines)
+  if (!there()) console.log(`# ${name} is not on this machine: its story was not walked`);
+const here = engines.filter(({ there }) => there() !== null);
+const screen = here.length > 0 ? await unseenScreen() : null;
+const start: Start = { folder, display: screen?.display ?? '', dark: false };
+let verdicts: readonly Verdict[] = [];
+try {
+  verdicts = (await Promise.all(here.map((engine) => walkAll(engine, start)))).flat();
+} finally {
+  screen?.close();
+  try {
+    rmSync(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+  } catch {
+    // A process of an engine may still write while it ends; the system empties its own folder for such files.
+  }
+}
+const failed = verdicts.filter(({ good }) => !good).length;
+console.log(`${verdicts.length - failed} passed, ${failed} failed`);
+process.exit(failed > 0 ? 1 : 0);

@@ -1,0 +1,173 @@
+// The main story as it is walked in every engine, in order: each check goes on where the one before it ended. It looks at what only an
+// engine decides (pointers, keys, workers, files, storage); what the tool decides is tested in Chromium.
+import { type Browser, KEY, type Pointer, type Thing } from './browser';
+import { pause } from './driver';
+
+export interface Place {
+  readonly browser: Browser;
+  /** What a finger is in this engine: WebKitWebDriver makes a mouse of every pointer. */
+  readonly finger: Pointer;
+  readonly url: string;
+  /** Takes the server away. */
+  readonly stopServer: () => Promise<void>;
+  /** Path of a project file of eighty blocks. */
+  readonly eighty: string;
+}
+export type Check = (place: Place) => Promise<void>;
+
+const button = (name: string, within?: Thing): Thing => ({
+  css: 'button',
+  name,
+  ...(within ? { within } : {}),
+});
+const STEPS: Thing = { css: '[aria-label="Order of work"]' };
+const UNDO: Thing = { css: '[aria-label="Undo and redo"] button' };
+const SHUFFLE_NUMBER: Thing = { css: 'input', name: 'Shuffle number' };
+const block = (number: number): Thing => ({ css: '[data-cell]', name: `^Block ${number}, row` });
+const step = (name: string): Thing => button(`^${name}`, STEPS);
+
+function must(truth: boolean, words: string): void {
+  if (!truth) throw new Error(words);
+}
+
+async function undoSays(browser: Browser, words: RegExp): Promise<void> {
+  await browser.until(async () => words.test((await browser.nameOf(UNDO)) ?? ''));
+}
+
+async function undo(browser: Browser): Promise<void> {
+  await browser.keys(KEY.control, 'z');
+  await pause(400);
+}
+
+export const STORY: Readonly<Record<string, Check>> = {
+  'the example hangs, its clashes are marked, its fabrics are printed': async ({ browser }) => {
+    await browser.until(block(6));
+    await browser.until({ css: 'h3', name: 'things to look at' }, 20_000);
+    const script =
+      'return [document.querySelectorAll("svg.top .mark").length, document.querySelectorAll("pattern").length]';
+    const [marks, prints] = await browser.run<[number, number]>(script);
+    must(marks > 0 && prints > 10, `${marks} marks, ${prints} prints`);
+  },
+  'nothing is said at a first visit': async ({ browser }) => {
+    await browser.until(() => browser.run('return navigator.serviceWorker.controller !== null'), 15_000);
+    await pause(500);
+    const said = await browser.run<string>(
+      'return [...document.querySelectorAll("[role=status]")].map((one) => one.textContent).join(" ")',
+    );
+    must(!/newer/i.test(said), said);
+  },
+  'a block dragged onto another swaps with it, and Control Z takes it back': async ({ browser }) => {
+    const before = await browser.nameOf(block(1));
+    const [fromX, fromY] = await browser.middle(block(1));
+    const [toX, toY] = await browser.middle(block(2));
+    await browser.drag([fromX, fromY], [toX, toY]);
+    await undoSays(browser, /^Undo: swap blocks 1 and 2$/);
+    await undo(browser);
+    must((await browser.nameOf(block(1))) === before, 'block 1 did not go back');
+  },
+  'R and the round handle turn the picked block': async ({ browser }) => {
+    const [pickX, pickY] = await browser.middle(block(1));
+    await browser.stroke([[pickX, pickY]]);
+    await browser.keys('r');
+    await undoSays(browser, /^Undo: turn block 1$/);
+    await undo(browser);
+    const [x, y, width, height] = await browser.middle(block(1));
+    await browser.drag([x + width / 2, y - height / 2], [x + width / 2, y + height / 2]);
+    await undoSays(browser, /^Undo: turn block 1$/);
+    await undo(browser);
+  },
+  'the wheel zooms in': async ({ browser }) => {
+    const [x, y, width] = await browser.middle(block(1));
+    await browser.wheel([x, y], -300);
+    await browser.until(async () => (await browser.middle(block(1)))[2] > width * 1.2);
+  },
+  'a finger on the zoomed wall moves the wall and no block': async ({ browser, finger }) => {
+    const [x, y, width, height] = await browser.middle({ css: '.wall' });
+    const [blockX, blockY] = await browser.middle(block(1));
+    const name = await browser.nameOf(block(1));
+    await pause(300);
+    // From the edge, where the flannel is.
+    await browser.drag(
+      [x - width / 2 + 12, y + height / 2 - 12],
+      [x - width / 2 + 112, y + height / 2 - 52],
+      finger,
+    );
+    await pause(500);
+    const [afterX, afterY] = await browser.middle(block(1));
+    const [across, down] = [afterX - blockX, afterY - blockY];
+    must(
+      Math.abs(across) > 20 && Math.abs(across) < 130 && Math.abs(down) < 80,
+      `moved ${across}, ${down} for 100, -40`,
+    );
+    must((await browser.nameOf(block(1))) === name, 'a block moved');
+    await browser.click(button('^Whole top'));
+  },
+  'a mend is seen on the wall, then applied': async ({ browser }) => {
+    await browser.click(step('Wall'));
+    await browser.click(button('^Blocks \\d+ and \\d+ meet with'));
+    await browser.until({ css: '.findings input[type=checkbox]' });
+    await pause(300);
+    await browser.click({ css: '.findings input[type=checkbox]' });
+    await browser.click(button('^Apply'));
+    await undoSays(browser, /^Undo: /);
+  },
+  'what cannot be used is refused beside the field': async ({ browser }) => {
+    await browser.click({ css: 'summary', name: 'Shuffle options' });
+    await pause(300);
+    await browser.fill(SHUFFLE_NUMBER, 'apple', KEY.tab);
+    await browser.until({ css: '.complaint', name: 'whole number' });
+    await browser.fill(SHUFFLE_NUMBER, '7', KEY.tab);
+  },
+  'the shuffle runs in a worker, and its layout is used': async ({ browser }) => {
+    await browser.click(button('^Shuffle$'));
+    await browser.until(button('^Use this layout'), 30_000);
+    await browser.click(button('^Use this layout'));
+    await undoSays(browser, /^Undo: shuffle/);
+  },
+  'PNG, SVG and the pattern are made': async ({ browser }) => {
+    await browser.run(`
+      window.made = [];
+      const make = URL.createObjectURL;
+      URL.createObjectURL = (blob) => { made.push([blob.type, blob.size]); return make.call(URL, blob); };`);
+    await browser.click(step('Finishing'));
+    const parts: Thing = { css: '[aria-label="Parts of finishing"]' };
+    const files = [
+      ['Picture', '^Save as SVG', 'image/svg+xml'],
+      ['Picture', '^Save the picture \\(PNG\\)', 'image/png'],
+      ['Pattern', '^Make the pattern', 'application/pdf'],
+    ] as const;
+    for (const [part, name, type] of files) {
+      await browser.click(button(`^${part}`, parts));
+      await browser.click(button(name));
+      const made = () =>
+        browser.run<boolean>(
+          'return made.some(([type, size]) => type === arguments[0] && size > 50000)',
+          type,
+        );
+      await browser.until(made, 60_000);
+    }
+  },
+  'what was done is there after the page is loaded again, without a server': async ({
+    browser,
+    url,
+    stopServer,
+  }) => {
+    await browser.until({ css: '.save-state', name: '^Saved' });
+    const before = await browser.nameOf(block(1));
+    await stopServer();
+    await browser.go(url);
+    await browser.until(block(6));
+    must((await browser.nameOf(block(1))) === before, 'another layout');
+    await browser.click(step('Wall'));
+    await browser.until({ css: 'h3', name: 'to look at' }, 15_000);
+  },
+  'a file of eighty blocks is opened': async ({ browser, eighty }) => {
+    await browser.click({ css: '.project-button' });
+    await browser.until({ css: '[role=dialog]' });
+    await browser.file('input[type=file]', eighty);
+    await browser.until(block(80), 20_000);
+  },
+  'no error in the console, no process lost': async ({ browser }) => {
+    must(browser.faults.length === 0, browser.faults.join(' | '));
+  },
+};

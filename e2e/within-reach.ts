@@ -1,0 +1,234 @@
+// What can be measured on a page without an eye: that it does not scroll sideways, that nothing lies over what is pressed, that no two
+// such things overlap, that no text is cut off, and that no frame is too low to be read in.
+import type { Page } from '@playwright/test';
+
+/** Width and height of the window in CSS pixels. */
+export type Size = readonly [width: number, height: number];
+
+/**
+ * Sizes at which everything must be in reach. 1280 × 800 at 200, 300 and 400 % of browser zoom is 640 × 400, 427 × 267 and 320 × 256,
+ * the last being the size of WCAG 2.2, 1.4.10 Reflow; then phones upright and on their side, a tablet and a desk.
+ */
+export const SIZES: readonly Size[] = [
+  [640, 400],
+  [427, 267],
+  [320, 256],
+  [320, 640],
+  [360, 740],
+  [390, 844],
+  [844, 390],
+  [820, 1180],
+  [1440, 900],
+];
+
+/** Sets the size of the window and waits until the page has been laid out for it. */
+export async function resize(page: Page, [width, height]: Size): Promise<void> {
+  await page.setViewportSize({ width, height });
+  await settled(page);
+}
+
+/** Three frames: sizes are measured in the first, drawn for in the second. */
+async function settled(page: Page): Promise<void> {
+  await page.evaluate(
+    () =>
+      new Promise<void>((done) =>
+        requestAnimationFrame(() => requestAnimationFrame(() => requestAnimationFrame(() => done()))),
+      ),
+  );
+}
+
+/** All faults of the page as it stands, one line each; none on a page where everything is in reach. */
+export async function outOfReach(page: Page): Promise<string[]> {
+  return page.evaluate(measured);
+}
+
+/** Runs in the page, so everything it needs is inside it. */
+function measured(): string[] {
+  const faults: string[] = [];
+  const page = document.documentElement;
+  const root = document.querySelector('[role="dialog"]') ?? document.body;
+
+  const named = (element: Element) => {
+    const label = (element as HTMLInputElement).labels?.[0]?.textContent;
+    const words = element.getAttribute('aria-label') ?? label ?? element.textContent;
+    const kind = element.classList.length > 0 ? `.${[...element.classList].join('.')}` : '';
+    return `${element.localName}${kind} "${words.trim().replace(/\s+/g, ' ').slice(0, 40)}"`;
+  };
+  const seen = (element: Element) => {
+    const box = element.getBoundingClientRect();
+    if (box.width < 2 || box.height < 2 || element.closest('[inert], [aria-hidden="true"]')) return false;
+    return (
+      element.checkVisibility({ visibilityProperty: true, contentVisibilityAuto: false }) &&
+      !isHidden(element)
+    );
+  };
+  /** Text for screen readers only, and skip links until they have the focus. */
+  const isHidden = (element: Element): boolean => {
+    for (let at: Element | null = element; at; at = at.parentElement)
+      if (getComputedStyle(at).clipPath === 'inset(50%)') return true;
+    return false;
+  };
+  const scrolls = (element: Element, way: 'x' | 'y') => {
+    const style = getComputedStyle(element);
+    return ['auto', 'scroll'].includes(way === 'x' ? style.overflowX : style.overflowY);
+  };
+  const hides = (element: Element, way: 'x' | 'y') => {
+    const style = getComputedStyle(element);
+    return ['hidden', 'clip'].includes(way === 'x' ? style.overflowX : style.overflowY);
+  };
+  /** What is pressed: a radio or a box that is drawn by its label is its label. */
+  const target = (element: Element): Element => {
+    const label = element.localName === 'input' ? element.closest('label') : null;
+    if (!label) return element;
+    const box = element.getBoundingClientRect();
+    return getComputedStyle(element).opacity === '0' || box.width < 2 ? label : element;
+  };
+  const frameOf = (element: Element): Element => {
+    for (let at = element.parentElement; at && at !== page; at = at.parentElement)
+      if (getComputedStyle(at).position === 'fixed' || scrolls(at, 'x') || scrolls(at, 'y')) return at;
+    return page;
+  };
+  const sticksTo = (element: Element): Element | null => {
+    for (let at: Element | null = element; at && at !== page; at = at.parentElement)
+      if (['sticky', 'fixed'].includes(getComputedStyle(at).position)) return at;
+    return null;
+  };
+
+  /** The box round an element's own words; null where it has none. */
+  const wordsOf = (element: Element): DOMRect | null => {
+    const range = document.createRange();
+    const texts = [...element.childNodes].filter(
+      (node) => node.nodeType === Node.TEXT_NODE && (node.textContent ?? '').trim() !== '',
+    );
+    const [first, last] = [texts[0], texts.at(-1)];
+    if (!first || !last) return null;
+    range.setStartBefore(first);
+    range.setEndAfter(last);
+    return range.getBoundingClientRect();
+  };
+
+  if (page.scrollWidth > window.innerWidth) {
+    const widest = [...document.body.querySelectorAll('*')].filter(
+      (one) =>
+        one.getBoundingClientRect().right > window.innerWidth + 1 && frameOf(one) === page && seen(one),
+    );
+    faults.push(
+      `the page is ${page.scrollWidth} wide in ${window.innerWidth}: ${widest.slice(0, 3).map(named).join(', ')}`,
+    );
+  }
+
+  const panel = document.querySelector('.panel');
+  if (panel && scrolls(panel, 'x') && panel.scrollWidth > panel.clientWidth + 1)
+    faults.push(`the panel is ${panel.scrollWidth} wide in ${panel.clientWidth}`);
+
+  const pressed = [
+    ...new Set(
+      [
+        ...root.querySelectorAll(
+          'a[href], button, input, select, textarea, summary, [tabindex], [role="button"], [role="option"]',
+        ),
+      ]
+        .map(target)
+        .filter(seen)
+        // A frame that scrolls by the keyboard, a heading that gets the focus: nothing is pressed there.
+        .filter(
+          (one) =>
+            !(
+              one.hasAttribute('tabindex') &&
+              /^(div|section|h\d|main|ul|table|figure|p|span|strong|bdi)$/.test(one.localName) &&
+              !one.hasAttribute('role')
+            ),
+        ),
+    ),
+  ];
+
+  for (const one of pressed) {
+    one.scrollIntoView({ block: 'center', inline: 'center', behavior: 'instant' });
+    const box = one.getBoundingClientRect();
+    const [left, top] = [box.left + box.width / 2, box.top + box.height / 2];
+    const hit = document.elementFromPoint(left, top);
+    if (!hit) faults.push(`${named(one)} cannot be brought into the window`);
+    else if (!one.contains(hit) && !hit.contains(one)) faults.push(`${named(hit)} lies over ${named(one)}`);
+    else if (!one.contains(hit) && !one.closest('svg') && hit !== one.closest('label'))
+      faults.push(`${named(one)} is not hit at its middle, but ${named(hit)}`);
+    for (let at = one.parentElement; at && at !== page; at = at.parentElement) {
+      const moved =
+        (hides(at, 'y') && !scrolls(at, 'y') && at.scrollTop > 0) ||
+        (hides(at, 'x') && !scrolls(at, 'x') && at.scrollLeft > 0);
+      if (!moved) continue;
+      faults.push(`${named(one)} lies outside ${named(at)}, which nobody can scroll`);
+      at.scrollTo(0, 0);
+    }
+  }
+  for (const one of document.querySelectorAll('*'))
+    if (one.scrollTop > 0 || one.scrollLeft > 0) one.scrollTo(0, 0);
+
+  const boxes = pressed
+    .filter((one) => !one.closest('svg'))
+    .map((one) => ({ one, box: one.getBoundingClientRect(), frame: frameOf(one), stuck: sticksTo(one) }));
+  for (const [index, a] of boxes.entries())
+    for (const b of boxes.slice(index + 1)) {
+      if (a.frame !== b.frame || a.stuck !== b.stuck || a.one.contains(b.one) || b.one.contains(a.one))
+        continue;
+      const across = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);
+      const down = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top);
+      if (across > 1.5 && down > 1.5) faults.push(`${named(a.one)} and ${named(b.one)} overlap`);
+    }
+
+  const told = (element: Element) => element.closest('[title], [aria-label]') !== null;
+  for (const one of root.querySelectorAll<HTMLElement>('*')) {
+    if (one.closest('svg') || !seen(one)) continue;
+    if (
+      scrolls(one, 'y') &&
+      one.scrollHeight > one.clientHeight + 1 &&
+      one.clientHeight < 120 &&
+      one.localName !== 'textarea'
+    )
+      faults.push(`${named(one)} scrolls up and down in only ${one.clientHeight} px`);
+    const words = wordsOf(one);
+    if (!words) continue;
+    let cut = false;
+    // Letters are lower than the box of their font.
+    const above = Math.max(2.5, parseFloat(getComputedStyle(one).fontSize) / 4);
+    for (let at: Element | null = one; at && at !== frameOf(one); at = at.parentElement) {
+      const box = at.getBoundingClientRect();
+      const across = words.right > box.right + 1.5 || words.left < box.left - 1.5;
+      const down = words.bottom > box.bottom + above || words.top < box.top - above;
+      if ((across && hides(at, 'x')) || (down && hides(at, 'y'))) {
+        const style = getComputedStyle(at);
+        const short = style.textOverflow === 'ellipsis' || style.webkitLineClamp !== 'none';
+        cut = true;
+        if (!short) faults.push(`words of ${named(one)} are cut off by ${named(at)}`);
+        else if (!told(at)) faults.push(`words of ${named(one)} are cut short and told nowhere`);
+        break;
+      }
+      if ((across || down) && at.matches('button, label, summary, th, td, li, legend, dt, dd')) {
+        faults.push(`words of ${named(one)} stick out of ${named(at)}`);
+        break;
+      }
+    }
+    if (!cut && frameOf(one) === page && (words.right > window.innerWidth + 1 || words.left < -1))
+      faults.push(`${named(one)} stands out of the window`);
+  }
+  return [...new Set(faults)];
+}
+
+/** Rules laid over those of the page, as a person's own style sheet would be; returns what takes them away again. */
+export async function withRules(page: Page, rules: string): Promise<() => Promise<void>> {
+  await page.evaluate((text) => {
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync(text);
+    document.adoptedStyleSheets = [sheet];
+  }, rules);
+  await settled(page);
+  return () =>
+    page.evaluate(() => {
+      document.adoptedStyleSheets = [];
+    });
+}
+
+/** Text at twice its size, the page as wide as before: WCAG 2.2, 1.4.4 Resize Text. */
+export const TEXT_TWICE = ':root { font-size: 200%; }';
+/** The spacing that WCAG 2.2, 1.4.12 Text Spacing names. */
+export const TEXT_SPACED =
+  '* { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important; } p { margin-block-end: 2em !important; }';

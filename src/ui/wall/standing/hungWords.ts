@@ -1,0 +1,48 @@
+// What a block on the wall is called: its number, where it hangs and how it is turned, and what of it clashes.
+import type { Clash } from '../../../balance/clashes/clashes';
+import type { HungBlock } from '../../../drawing/drawing';
+import { counted, type Phrase, phrase } from '../../../model/phrase';
+import type { BlockId, Project } from '../../../model/project';
+import { rowAndColumn } from '../../../model/wallCells';
+
+/** The clashes of each block, within it and with what lies beside it. */
+export function clashesOf(clashes: readonly Clash[]): ReadonlyMap<BlockId, readonly Clash[]> {
+  const found = new Map<BlockId, Clash[]>();
+  for (const clash of clashes)
+    for (const id of new Set(clash.blocks)) {
+      const own = found.get(id);
+      if (own) own.push(clash);
+      else found.set(id, [clash]);
+    }
+  return found;
+}
+
+/** `clashes`: those of this block; null while they are not known. */
+export function hungWords(
+  { cell, number, quarters, pinned }: Pick<HungBlock, 'cell' | 'number' | 'quarters' | 'pinned'>,
+  hanging: Pick<Project, 'wall' | 'setting'>,
+  clashes: readonly Clash[] | null,
+): Phrase {
+  const place = phrase(
+    pinned
+      ? 'Block {block}, row {row}, column {column}, pinned'
+      : 'Block {block}, row {row}, column {column}',
+    { ...rowAndColumn(cell, hanging), block: number },
+  );
+  const lies =
+    quarters === 0 ? place : phrase('{place}, turned {degrees}°', { place, degrees: quarters * 90 });
+  return clashes === null
+    ? lies
+    : phrase('{lies}; {clashes}', { lies, clashes: clashWords(number, clashes) });
+}
+
+function clashWords(number: number, clashes: readonly Clash[]): Phrase {
+  if (clashes.length === 0) return phrase('no clash');
+  const others = new Set(clashes.flatMap(({ numbers }) => numbers.filter((one) => one !== number)));
+  const count = counted(clashes.length, '1 clash', '{count} clashes');
+  if (others.size === 0) return count;
+  const list = { list: [...others].sort((one, other) => one - other) };
+  return others.size === 1
+    ? phrase('{count}, with block {others}', { count, others: list })
+    : phrase('{count}, with blocks {others}', { count, others: list });
+}

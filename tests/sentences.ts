@@ -1,0 +1,45 @@
+// The sentences of a source, read from its parsed text, so that code names and comments may say what they like.
+import { parseSync } from 'vite';
+import { childNodes, type SyntaxNode } from './freeNames';
+
+export interface Said {
+  readonly at: string;
+  readonly text: string;
+}
+
+/** What may be read on screen, on paper or in a terminal: texts with a space or a capital; no import, key, markup or programmer's error. */
+export function sentences(path: string, text: string): Said[] {
+  const said: Said[] = [];
+  const follow = (node: SyntaxNode, holder: SyntaxNode | null): void => {
+    if (node.type.startsWith('TS') && node.type.endsWith('Type')) return;
+    if (node.type === 'ImportDeclaration' || isClassName(node) || isProgrammersError(node)) return;
+    const words = wordsOf(node);
+    if (words !== null && isForPeople(words) && !(holder?.type === 'Property' && holder.key === node)) {
+      said.push({ at: `${path}:${text.slice(0, node.start).split('\n').length}`, text: words.trim() });
+    }
+    for (const child of childNodes(node)) follow(child, node);
+  };
+  follow(parseSync(path, text).program as unknown as SyntaxNode, null);
+  return said;
+}
+
+function wordsOf(node: SyntaxNode): string | null {
+  if (node.type === 'Literal') return typeof node.value === 'string' ? node.value : null;
+  if (node.type === 'JSXText') return node.value as string;
+  return node.type === 'TemplateElement' ? (node.value as { cooked: string }).cooked : null;
+}
+
+function isClassName(node: SyntaxNode): boolean {
+  return node.type === 'JSXAttribute' && (node.name as { name?: unknown }).name === 'className';
+}
+
+const ERRORS = ['Error', 'RangeError', 'TypeError'];
+
+function isProgrammersError(node: SyntaxNode): boolean {
+  return node.type === 'NewExpression' && ERRORS.includes((node.callee as { name?: string }).name ?? '');
+}
+
+function isForPeople(text: string): boolean {
+  const isMarkup = /[<>]|="|^[.[][a-z]/.test(text);
+  return !isMarkup && (/\S\s+\S/.test(text) || /^\p{Lu}\p{Ll}+$/u.test(text.trim()));
+}
