@@ -1,7 +1,6 @@
 // The whole screen: selvedge, panel of the current step, wall, and strip of values.
 import { type CSSProperties, useEffect, useMemo, useRef, useState } from 'react';
-import { formatHex } from '../colour/parse';
-import { encodedOf, luminanceOfValue } from '../colour/spaces';
+import { greyOfValue } from '../colour/grey';
 import { everyCloth } from '../model/colourway';
 import type { Step } from '../store/app';
 import { useApp, useAppStore } from './app';
@@ -9,11 +8,9 @@ import { heedRefusedFields } from './fields/refusedFields';
 import { heedBusy, heedSecondPress } from './fields/secondPress';
 import { isKey } from './keys';
 import { goOn } from './parts';
-import { ErrorScreen } from './shell/ErrorScreen';
-import { KeysDialog } from './shell/help/KeysDialog';
-import { WordsDialog } from './shell/help/WordsDialog';
+import { Shown } from './Shown';
+import { HELP, type Help } from './shell/help/help';
 import { PrintSheet } from './shell/PrintSheet';
-import type { Help } from './shell/ProjectMenu';
 import { Selvedge } from './shell/Selvedge';
 import { SkipLinks } from './shell/SkipLinks';
 import { TopBar } from './shell/TopBar';
@@ -83,9 +80,7 @@ export function App() {
             if (!event.isPropagationStopped()) heedRefusedFields(event);
           }}
         >
-          <ErrorScreen>
-            <StepPanel />
-          </ErrorScreen>
+          <StepPanel />
         </main>
         <Stage number={number} />
       </BlockWork>
@@ -94,8 +89,7 @@ export function App() {
         <FoldButton />
       </div>
       <PrintSheet />
-      <KeysDialog open={help === 'keys'} onClose={() => setHelp(null)} />
-      <WordsDialog open={help === 'words'} onClose={() => setHelp(null)} />
+      {help ? <Shown key={help} part={HELP[help]} given={{ onClose: () => setHelp(null) }} over /> : null}
       {/* Only the sentence that is new is read out; one that is said again is new too. */}
       <div className="hidden-text" role="status" aria-live="polite" aria-atomic="false">
         <p key={announced.count}>{announced.heard ? say(announced.words) : ''}</p>
@@ -137,7 +131,8 @@ function isTypedInto(target: EventTarget | null): boolean {
 
 /** A neutral grey of the wanted L*, and ink that reads on it. */
 function flannel(lightness: number): CSSProperties {
-  const light = luminanceOfValue(lightness);
-  const grey = formatHex(encodedOf([light, light, light]));
-  return { '--flannel': grey, '--on-flannel': lightness > 55 ? '#161616' : '#f4f4f4' } as CSSProperties;
+  return {
+    '--flannel': greyOfValue(lightness),
+    '--on-flannel': lightness > 55 ? '#161616' : '#f4f4f4',
+  } as CSSProperties;
 }

@@ -24,6 +24,7 @@ import { closeOver } from './closeOver';
 import { DEMOS } from './demos';
 import { leaveField, takeTypedOnLeaving } from './fields/leavingPage';
 import { keepFocus } from './keepFocus';
+import { fetchWhileIdle, whenIdle } from './later';
 import { SessionContext } from './session';
 import { ErrorScreen } from './shell/ErrorScreen';
 import { setTrustedTypes } from './trustedTypes';
@@ -80,3 +81,4 @@ createRoot(root).render(
     </SessionContext>
   </StrictMode>,
 );
+void fetchWhileIdle(whenIdle);

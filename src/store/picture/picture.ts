@@ -8,7 +8,7 @@ import { phrase } from '../../model/phrase';
 import type { Pictures } from '../../model/picture/picture';
 import type { Project } from '../../model/project';
 import { failed, ok, type Result } from '../../model/result';
-import { balanceAtOnce } from '../analysis/analysis';
+import { balanceAtOnce } from '../analysis/atOnce';
 import { withDensity } from './pngDensity';
 
 export interface PictureOptions {

@@ -1,13 +1,12 @@
 // A ten-step value scale, dark to light, with a mark at each fabric of the top and a larger one at the fabric pointed at.
-import { scaleLinear } from 'd3-scale';
-import { gradation } from '../../colour/gradation';
+import { greyOfValue } from '../../colour/grey';
 import type { FabricShare } from '../../drawing/shares';
 import type { FabricId } from '../../model/project';
 
 const STEPS = 10;
 const WIDTH = 200;
-const greys = gradation('#000000', '#ffffff', STEPS);
-const at = scaleLinear([0, 100], [0, WIDTH]);
+const greys = Array.from({ length: STEPS }, (_, step) => greyOfValue((100 * step) / (STEPS - 1)));
+const at = (value: number) => (value / 100) * WIDTH;
 
 export function ValueScale({ shares, lit }: { shares: readonly FabricShare[]; lit: FabricId | null }) {
   return (

@@ -1,22 +1,22 @@
 // The large area. It belongs to the step: what is in the hands there lies on it at a size at which cloth can be judged, with the wall
 // small beside it. One press makes the wall large; the work stays where it was underneath.
 import { ArrowLeft } from 'lucide-react';
-import { Suspense, useEffect } from 'react';
+import { useEffect } from 'react';
 import type { Step } from '../../store/app';
 import { useApp, useAppStore } from '../app';
 import { later } from '../later';
-import { ErrorScreen } from '../shell/ErrorScreen';
+import { Shown } from '../Shown';
 import { STEP_PARTS } from '../stepParts';
 import { useEscape } from '../useEscape';
 import { WallView } from '../wall/WallView';
 import { useSay } from '../words';
-import { useBeginning } from './beginning/form';
+import { useBeginning } from './beginning/useBeginning';
 import './stage.css';
 import { useFullScreen } from './useFullScreen';
 import { useWallWork } from './wall/WallWork';
 import { WORK_NAMES } from './workNames';
 
-export const Beginning = later(async () => (await import('./beginning/Beginning')).Beginning);
+const BEGINNING = later(async () => (await import('./beginning/Beginning')).Beginning);
 
 export function Stage({ number }: { number: boolean }) {
   const say = useSay();
@@ -25,8 +25,8 @@ export function Stage({ number }: { number: boolean }) {
   const enlarged = useApp((app) => app.wallLarge);
   const beginning = useBeginning();
   const onWall = useWallWork();
-  const Work = STEP_PARTS[step].work;
-  const work = Work === null ? onWall : <Work />;
+  const part = STEP_PARTS[step].work;
+  const work = part === null ? onWall : <Shown key={step} part={part} given={{}} />;
   const full = useFullScreen();
   const large = work === null || enlarged || full;
   useEscape(() => store.getState().enlargeWall(false), enlarged && work !== null && !full);
@@ -36,20 +36,14 @@ export function Stage({ number }: { number: boolean }) {
   if (beginning)
     return (
       <div className="large-area">
-        <ErrorScreen>
-          <Suspense>
-            <Beginning />
-          </Suspense>
-        </ErrorScreen>
+        <Shown part={BEGINNING} given={{}} />
       </div>
     );
   return (
     <div className={large ? 'large-area' : 'large-area with-work'}>
       {work === null ? null : (
         <section key={step} className="work" inert={large} aria-label={say(WORK_NAMES[step])}>
-          <ErrorScreen>
-            <Suspense>{work}</Suspense>
-          </ErrorScreen>
+          {work}
         </section>
       )}
       <WallView number={number} small={!large} />

@@ -1,13 +1,9 @@
 // The panel of the current step.
-import { Suspense } from 'react';
 import { useApp } from '../app';
+import { Shown } from '../Shown';
 import { STEP_PARTS } from '../stepParts';
 
 export function StepPanel() {
-  const Panel = STEP_PARTS[useApp((app) => app.step)].panel;
-  return (
-    <Suspense>
-      <Panel />
-    </Suspense>
-  );
+  const step = useApp((app) => app.step);
+  return <Shown key={step} part={STEP_PARTS[step].panel} given={{}} />;
 }

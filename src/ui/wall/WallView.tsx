@@ -30,7 +30,7 @@ import { HandLayer } from './hands/HandLayer';
 import { turnsIn } from './hands/turning';
 import { useGestures } from './hands/useGestures';
 import { wallKey } from './hands/wallKeys';
-import { SideTable } from './SideTable';
+import { SideTable } from './side/SideTable';
 import { StandingLine } from './standing/StandingLine';
 import { TopLayer } from './TopLayer';
 import { useView, type WallView as View } from './useView';

@@ -5,20 +5,19 @@ import { useSay } from '../../words';
 
 interface Props {
   title: string;
-  open: boolean;
   onClose: () => void;
   children: ReactNode;
 }
 
-export function HelpDialog({ title, open, onClose, children }: Props) {
+export function HelpDialog({ title, onClose, children }: Props) {
   const say = useSay();
   return (
     <ModalOverlay
       className="veil"
       isDismissable
-      isOpen={open}
-      onOpenChange={(now) => {
-        if (!now) onClose();
+      isOpen
+      onOpenChange={(open) => {
+        if (!open) onClose();
       }}
     >
       <Modal className="popover help-dialog">

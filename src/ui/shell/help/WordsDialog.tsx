@@ -4,9 +4,9 @@ import { termsLike } from '../../../model/words/glossary';
 import { useSay } from '../../words';
 import { HelpDialog } from './HelpDialog';
 
-export function WordsDialog({ open, onClose }: { open: boolean; onClose: () => void }) {
+export function WordsDialog({ onClose }: { onClose: () => void }) {
   return (
-    <HelpDialog title="Words of the trade" open={open} onClose={onClose}>
+    <HelpDialog title="Words of the trade" onClose={onClose}>
       <Words />
     </HelpDialog>
   );
