@@ -1,5 +1,5 @@
 // The whole screen: selvedge, panel of the current step, wall, and strip of values.
-import { type CSSProperties, useEffect, useMemo, useRef, useState } from 'react';
+import { type CSSProperties, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
 import { greyOfValue } from '../colour/grey';
 import { everyCloth } from '../model/colourway';
 import type { Step } from '../store/app';
@@ -28,7 +28,7 @@ export function App() {
   const store = useAppStore();
   const fabrics = useApp((app) => app.project.fabrics);
   const colourways = useApp((app) => app.project.colourways);
-  const cloth = useMemo(() => everyCloth({ fabrics, colourways }), [fabrics, colourways]);
+  const cloth = useDeferredValue(useMemo(() => everyCloth({ fabrics, colourways }), [fabrics, colourways]));
   const perBlock = useApp((app) => app.project.wedge.perBlock);
   const lightness = useApp((app) => app.project.preferences.wallLightness);
   const announced = useApp((app) => app.announced);

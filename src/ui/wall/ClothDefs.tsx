@@ -1,27 +1,33 @@
-// Defines the prints and photographs of all fabrics once for all drawings on the page, and the filter of the grey picture.
+// Defines the prints and photographs of all fabrics once for all drawings on the page, and the filter of the grey picture. Each fabric
+// is a part of its own, so that the page has a turn between two.
 import { memo, useMemo } from 'react';
 import { grainsOf, patternsFor } from '../../drawing/blockPaths';
 import type { Fabric } from '../../model/project';
 import { usePicturesAtHand } from '../session';
 
 export const ClothDefs = memo(function ClothDefs(props: { fabrics: readonly Fabric[]; perBlock: number }) {
-  const { fabrics, perBlock } = props;
-  const { hrefOf } = usePicturesAtHand();
-  const markup = useMemo(
-    () =>
-      patternsFor(fabrics, grainsOf(perBlock), hrefOf)
-        .map((pattern) => pattern.markup)
-        .join(''),
-    [fabrics, perBlock, hrefOf],
-  );
   return (
     <svg width="0" height="0" style={{ position: 'absolute' }} aria-hidden>
-      {/* biome-ignore lint/security/noDangerouslySetInnerHtml: our own generated patterns; colours are checked by the schema */}
-      <defs dangerouslySetInnerHTML={{ __html: markup }} />
+      {props.fabrics.map((fabric) => (
+        <Cloth key={fabric.id} fabric={fabric} perBlock={props.perBlock} />
+      ))}
       <filter id="grey-picture" colorInterpolationFilters="linearRGB">
         {/* The luminance of linear light (CSS Color 4), so that the grey has the L* of the cloth. */}
         <feColorMatrix values="0.2126 0.7152 0.0722 0 0 0.2126 0.7152 0.0722 0 0 0.2126 0.7152 0.0722 0 0 0 0 0 1 0" />
       </filter>
     </svg>
   );
+});
+
+const Cloth = memo(function Cloth({ fabric, perBlock }: { fabric: Fabric; perBlock: number }) {
+  const { hrefOf } = usePicturesAtHand();
+  const markup = useMemo(
+    () =>
+      patternsFor([fabric], grainsOf(perBlock), hrefOf)
+        .map((pattern) => pattern.markup)
+        .join(''),
+    [fabric, perBlock, hrefOf],
+  );
+  // biome-ignore lint/security/noDangerouslySetInnerHtml: our own generated patterns; colours are checked by the schema
+  return markup === '' ? null : <defs dangerouslySetInnerHTML={{ __html: markup }} />;
 });
