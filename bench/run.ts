@@ -5,6 +5,7 @@ import { benchAssignment } from './assignment';
 import { benchBalance } from './balance';
 import { benchComposing } from './composing';
 import { benchFabric } from './fabric';
+import { benchPhoto } from './photo';
 import type { BenchRow } from './row';
 import { benchWallFrames } from './wallFrames';
 
@@ -16,6 +17,7 @@ const BENCHES: readonly (() => readonly BenchRow[] | Promise<readonly BenchRow[]
   benchAssignment,
   benchWallFrames,
   benchFabric,
+  benchPhoto,
 ];
 
 const rows: BenchRow[] = [];

@@ -121,7 +121,7 @@ test('a button of icons tells its name on keyboard focus, and Escape takes it aw
   await page.keyboard.press('Escape');
   await expect(hint).toBeHidden();
   await page.setViewportSize({ width: 1440, height: 900 });
-  for (const word of ['Grey', 'Clashes', 'Numbers', 'Background', 'Units'])
+  for (const word of ['Grey', 'Clashes', 'Numbers', 'Ways of seeing', 'Units'])
     await expect(looks.getByText(word, { exact: true })).toBeVisible();
 });
 

@@ -21,7 +21,7 @@ test('a figure of the cutting list opens to how it was reckoned @phone', async (
   const list = cloth(page);
   const fabric = list.locator('.cloths > li').filter({ hasText: 'Sailcloth with faint specks' });
   await expect(fabric.locator('.cloth-buy')).toHaveText('3/8 yd');
-  await fabric.getByText('Sailcloth with faint specks').click();
+  await fabric.locator('.cloth-name').click();
   await expect(fabric.getByText('12 squares 5 1/2"')).toBeVisible();
   await fabric.locator('summary').filter({ hasText: 'Squares for corner triangles, halved' }).click();
   await expect(fabric.getByText('24 triangles, two from each of 12.')).toBeVisible();
@@ -46,7 +46,7 @@ test('a fat quarter is as large as the cloth makes it, straightened, and its cos
   const fabric = list.locator('.cloths > li').filter({ hasText: 'Sailcloth with faint specks' });
   // Nine squares of 5 1/2" lie on 20" × 17", so twelve take two.
   await expect(fabric.locator('.cloth-buy')).toHaveText('2 fat quarters');
-  await fabric.getByText('Sailcloth with faint specks').click();
+  await fabric.locator('.cloth-name').click();
   await expect(fabric.getByText(size)).toBeVisible();
   await expect(
     fabric.getByText('2 fat quarters at $1.255 each: $2.51, rounded to two decimals.'),

@@ -46,7 +46,7 @@ test('Strip sets and Blocks: a set, the question before a set goes, progress, a 
   await goTo(page, 'Strip sets');
   await opensAndCloses(page, [
     { open: button(page, /^Set A:/), there: page.getByRole('region', { name: 'Set A' }).first() },
-    { open: button(page, /^Remove set A/), there: button(page, 'Remove it all the same') },
+    { open: button(page, /^Remove set A/), there: button(page, 'Remove it anyway') },
   ]);
   await goTo(page, 'Blocks');
   await opensAndCloses(page, [

@@ -38,7 +38,7 @@ test('Fabrics: forms that open and close, rows of fabric on hand, a fabric remov
     'Add a fabric',
     'Work out what to cut',
     'Add fabric on hand',
-    'How large a top does it make',
+    'How large a top it makes',
   ]) {
     await press(page, button(page, name));
     await press(page, page.locator('.panel').getByRole('button', { name: /^Done/ }).first());
@@ -137,7 +137,7 @@ test('the bar: undo to the last, dialogs and settings opened and closed', async 
   await page.getByRole('button', { name: 'Rows: one more' }).click();
   await press(page, button(page, /^Undo:/), '.top-bar');
   await press(page, button(page, /^Redo:/), '.top-bar');
-  for (const name of [/^Quilt:/, 'Background of the wall', 'Units of lengths']) {
+  for (const name of [/^Quilt:/, /^Ways of seeing/, 'Units of lengths']) {
     await press(page, button(page, name), '[role="dialog"]');
     await page.keyboard.press('Escape');
     await expect(button(page, name)).toBeFocused();

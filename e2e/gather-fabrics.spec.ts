@@ -2,7 +2,7 @@
 // enter-strips.spec.ts.
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, type Page, test } from '@playwright/test';
-import { firstVisit, goTo, undoButton } from './room';
+import { firstVisit, goTo, openExample, undoButton } from './room';
 
 async function newQuilt(page: Page): Promise<void> {
   await firstVisit(page);
@@ -14,7 +14,7 @@ async function newQuilt(page: Page): Promise<void> {
 }
 
 const laid = (page: Page) => page.getByRole('region', { name: 'Fabrics laid out' });
-const pieces = (page: Page) => laid(page).getByRole('listitem');
+const pieces = (page: Page) => laid(page).locator('.laid-piece');
 const strips = (page: Page) => page.getByRole('region', { name: 'Strips on hand' });
 
 test.describe('gathering fabrics', () => {
@@ -108,8 +108,78 @@ test.describe('gathering fabrics', () => {
     await laid(page).getByRole('searchbox', { name: 'Find by name' }).fill('stripe');
     await expect(laid(page).getByRole('status')).toHaveText('2 fabrics found');
     await expect(pieces(page)).toHaveCount(2);
+    await laid(page).getByRole('searchbox').fill('STRIPE sand');
+    await expect(laid(page).getByRole('status')).toHaveText('1 fabric found');
     await laid(page).getByRole('searchbox').fill('tartan');
     await expect(laid(page).getByRole('status')).toHaveText('No fabric has “tartan” in its name.');
+  });
+
+  test('by value they lie in light, medium and dark of this quilt, the limits are told, and each says its tone', async ({
+    page,
+  }) => {
+    await firstVisit(page);
+    await goTo(page, 'Fabrics');
+    const told = await laid(page)
+      .getByText(/^(light|dark): value/)
+      .allTextContents();
+    const [light, dark] = told.map((one) => Number(/\d+/.exec(one)?.[0]));
+    let all = 0;
+    for (const tone of ['Light', 'Medium', 'Dark']) {
+      const group = laid(page).getByRole('region', { name: tone, exact: true });
+      const words = await group.getByText(/^Value \d+/).allTextContents();
+      all += words.length;
+      for (const word of words) {
+        expect(word).toContain(tone.toLowerCase());
+        const value = Number(/\d+/.exec(word)?.[0]);
+        if (tone === 'Light') expect(value).toBeGreaterThanOrEqual(light! - 1);
+        if (tone === 'Dark') expect(value).toBeLessThanOrEqual(dark! + 1);
+      }
+    }
+    expect(all).toBe(await pieces(page).count());
+    await laid(page).getByText('Hue', { exact: true }).click();
+    await expect(laid(page).getByRole('region', { name: 'Light', exact: true })).toHaveCount(0);
+  });
+
+  test('look-alikes are pointed out in pairs and opened from there by keyboard @phone', async ({ page }) => {
+    await firstVisit(page);
+    await goTo(page, 'Fabrics');
+    const summary = laid(page).getByText(/^Look-alikes: \d+ pairs?$/);
+    await summary.press('Enter');
+    const pairs = laid(page).locator('.lookalikes li');
+    expect(await pairs.count()).toBe(Number(/\d+/.exec((await summary.textContent()) ?? '')?.[0]));
+    await expect(pairs.first()).toContainText(/difference \d+\.\d, limit 10/);
+    const one = pairs.first().getByRole('button').first();
+    const name = (await one.textContent())!;
+    await one.press('Enter');
+    await expect(page.getByRole('heading', { level: 3, name })).toBeFocused();
+    await expect(page.getByRole('region', { name: `The fabric ${name}` })).toContainText(
+      /sets? .* · blocks? \d/,
+    );
+  });
+
+  test('one is replaced everywhere, colourways too, told in how many places and taken back at once', async ({
+    page,
+  }) => {
+    await firstVisit(page);
+    await openExample(page, 'The kiln shed');
+    await goTo(page, 'Strip sets');
+    await page.getByRole('button', { name: 'Make sets' }).click();
+    await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
+    await goTo(page, 'Fabrics');
+    const piece = pieces(page).nth(2).getByRole('button');
+    const name = (await piece.locator('bdi').textContent())!;
+    await piece.click();
+    const form = page.getByRole('region', { name: `The fabric ${name}` });
+    const told = await form.getByText(/^In \d+ places? of the quilt/).textContent();
+    const places = /\d+ places?/.exec(told!)![0];
+    await form.getByRole('button', { name: /Replace with/ }).click();
+    await page.getByRole('option').filter({ hasNotText: name }).last().click();
+    await form.getByRole('button', { name: 'Replace everywhere' }).click();
+    await expect(undoButton(page)).toHaveAccessibleName(new RegExp(`^Undo: replace .* in ${places}$`));
+    await expect(page.getByText(new RegExp(`^Replaced .* in ${places}`))).toBeAttached();
+    await expect(form.getByText(/^In \d+ places? of the quilt/)).toHaveCount(0);
+    await undoButton(page).click();
+    await expect(form.getByText(told!)).toBeVisible();
   });
 
   test('a piece is as large as it says, its figures too, and turns grey with the view', async ({ page }) => {
@@ -125,7 +195,7 @@ test.describe('gathering fabrics', () => {
       .evaluate((path) => (path as SVGPathElement).getScreenCTM()!.a);
     expect(matrix).toBeCloseTo(96, 6);
     await page.getByRole('button', { name: /^Grey: / }).click();
-    await expect(cloth).toHaveCSS('filter', 'url("#grey-picture")');
+    await expect(cloth.locator('.seen')).toHaveCSS('filter', 'url("#way-of-seeing")');
   });
 
   test('a fabric is lit on the small wall while it is pointed at or has the focus, and picked to be changed', async ({

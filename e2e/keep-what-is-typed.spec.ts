@@ -128,10 +128,14 @@ test('a phone on its side shows all six steps and room for panel and wall', asyn
   await page.setViewportSize({ width: 844, height: 390 });
   await firstVisit(page);
   await expect(page.getByRole('button', { name: /^Finishing/ })).toBeInViewport({ ratio: 1 });
-  for (const place of ['.panel', '.wall']) {
+  // Bars with targets of 44 px leave the wall a little less; it can fill the screen.
+  for (const [place, height] of [
+    ['.panel', 240],
+    ['.wall', 220],
+  ] as const) {
     const box = (await page.locator(place).first().boundingBox())!;
     expect(box.width).toBeGreaterThan(280);
-    expect(box.height).toBeGreaterThan(240);
+    expect(box.height).toBeGreaterThan(height);
   }
 });
 

@@ -74,11 +74,14 @@ const DIALOGS: readonly State[] = [
     close: closeWithEscape,
   },
   {
-    name: 'background and units',
+    name: 'ways of seeing, background and units',
+    main: true,
     open: async (page) => {
-      const one = page.getByRole('button', { name: /^Background/ }).filter({ visible: true });
+      const one = page.getByRole('button', { name: /^Ways of seeing/ }).filter({ visible: true });
       await one.first().click();
-      await expect(page.getByRole('dialog')).toBeVisible();
+      await page.getByRole('radio', { name: /^Red-weak/ }).check();
+      await expect(page.getByRole('slider', { name: /^How weak/ })).toBeVisible();
+      await page.getByRole('radio', { name: /^Three tones/ }).check();
     },
     close: closeWithEscape,
   },

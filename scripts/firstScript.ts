@@ -5,7 +5,7 @@ import type { Plugin } from 'vite';
 import { packageOf } from './licences.ts';
 
 /** Bytes, compressed by gzip, that the first script may have, all that it imports included. */
-export const BUDGET = 180_000;
+const BUDGET = 180_000;
 /** How many of the largest parts are told. */
 const TOLD = 8;
 

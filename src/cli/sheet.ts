@@ -36,7 +36,7 @@ interface Quilt {
 }
 
 /** The status of a command ended by an interrupt (128 and the number of the signal, as shells have it). */
-const STOPPED = 130;
+export const STOPPED = 130;
 
 /** Makes the sheets that the command's arguments `words` request. Returns the exit status: 0, 2 for bad input, or 130 where it was stopped. */
 export async function makeSheets(words: readonly string[], terminal: Terminal): Promise<number> {
@@ -144,7 +144,7 @@ async function openRequested(path: string, request: SheetRequest): Promise<Opene
 }
 
 /** A file on disk for openFile; reading it throws an error with the reason in words. */
-function fileAt(path: string): ReadableFile {
+export function fileAt(path: string): ReadableFile {
   const reading = <T>(read: () => T): T => {
     try {
       return read();
@@ -194,7 +194,7 @@ function sheetOf({ project, pictures, forPng }: Quilt, request: SheetRequest): O
 }
 
 /** One line on standard error for each problem: file, place, reason. */
-function complain(terminal: Terminal, file: string, problems: readonly Problem[]): void {
+export function complain(terminal: Terminal, file: string, problems: readonly Problem[]): void {
   for (const problem of problems) {
     const where = [file, problem.path].filter((part) => part !== '');
     terminal.complain([...where, speak(problem.message)].join(': '));

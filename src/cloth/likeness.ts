@@ -2,7 +2,7 @@
 // and a likeness from 0 to 1. balance decides which pairs on the wall matter.
 import { ciede2000 } from '../colour/difference';
 import { formatHex } from '../colour/parse';
-import { encodedOf, type LinearRgb, labD65Of, linearOfHex } from '../colour/spaces';
+import { encodedOf, type LabD65, type LinearRgb, labD65Of, linearOfHex } from '../colour/spaces';
 import { leastTransport } from '../colour/transport';
 
 /** One colour of a cloth (#rrggbb) and the share of its surface, 0–1. */
@@ -19,6 +19,40 @@ export type ColourMix = readonly ColourShare[];
  * weight is 1 at L* 50; cloths a step apart in value are told apart at the wall (common practice, no source).
  */
 export const LOOKALIKE_THRESHOLD = 10;
+
+/** What is worked out of a mix once, however many others it is compared with. */
+interface Measured {
+  readonly light: LinearRgb;
+  readonly lab: LabD65;
+  /** Each of its colours. */
+  readonly labs: readonly LabD65[];
+}
+
+const known = new WeakMap<ColourMix, Measured>();
+
+function measured(caller: string, mix: ColourMix): Measured {
+  let found = known.get(mix);
+  if (!found) {
+    checkMix(caller, mix);
+    const light = sumOfLight(mix);
+    found = { light, lab: labD65Of(light), labs: mix.map(({ hex }) => labD65Of(linearOfHex(hex))) };
+    known.set(mix, found);
+  }
+  return found;
+}
+
+function sumOfLight(mix: ColourMix): LinearRgb {
+  let red = 0;
+  let green = 0;
+  let blue = 0;
+  for (const { hex, share } of mix) {
+    const light = linearOfHex(hex);
+    red += share * light[0];
+    green += share * light[1];
+    blue += share * light[2];
+  }
+  return [red, green, blue];
+}
 
 function checkMix(caller: string, mix: ColourMix): void {
   let total = 0;
@@ -37,17 +71,7 @@ function checkMix(caller: string, mix: ColourMix): void {
  * would come out too dark (half black, half white is L* 76, not 50). Throws unless the shares sum to 1.
  */
 export function meanLight(mix: ColourMix): LinearRgb {
-  checkMix('meanLight', mix);
-  let red = 0;
-  let green = 0;
-  let blue = 0;
-  for (const { hex, share } of mix) {
-    const light = linearOfHex(hex);
-    red += share * light[0];
-    green += share * light[1];
-    blue += share * light[2];
-  }
-  return [red, green, blue];
+  return measured('meanLight', mix).light;
 }
 
 /** meanLight written #rrggbb, for showing. */
@@ -57,7 +81,7 @@ export function meanColour(mix: ColourMix): string {
 
 /** ΔE00 between the means of two cloths: how far apart they look from across the room. */
 export function meanDistance(mixA: ColourMix, mixB: ColourMix): number {
-  return ciede2000(labD65Of(meanLight(mixA)), labD65Of(meanLight(mixB)));
+  return ciede2000(measured('meanDistance', mixA).lab, measured('meanDistance', mixB).lab);
 }
 
 /**
@@ -67,13 +91,9 @@ export function meanDistance(mixA: ColourMix, mixB: ColourMix): number {
  * than their most different pair of colours. Throws unless the shares sum to 1.
  */
 export function mixDistance(mixA: ColourMix, mixB: ColourMix): number {
-  checkMix('mixDistance', mixA);
-  checkMix('mixDistance', mixB);
-  const labsB = mixB.map(({ hex }) => labD65Of(linearOfHex(hex)));
-  const costs = mixA.map(({ hex }) => {
-    const lab = labD65Of(linearOfHex(hex));
-    return labsB.map((other) => ciede2000(lab, other));
-  });
+  const { labs } = measured('mixDistance', mixA);
+  const others = measured('mixDistance', mixB).labs;
+  const costs = labs.map((lab) => others.map((other) => ciede2000(lab, other)));
   return leastTransport(
     mixA.map(({ share }) => share),
     mixB.map(({ share }) => share),

@@ -19,7 +19,7 @@ export interface ValueStatistics {
 }
 
 /** Pieces with some area, and their total. Throws on an area that is negative or not a number. */
-function weighed(areas: readonly ColouredArea[]): { pieces: readonly ColouredArea[]; total: number } {
+export function weighed(areas: readonly ColouredArea[]): { pieces: readonly ColouredArea[]; total: number } {
   let total = 0;
   for (const { area } of areas) {
     if (!(area >= 0 && Number.isFinite(area))) throw new RangeError(`mixture: ${area} is not an area`);

@@ -60,10 +60,8 @@ export function xyzOf(linear: LinearRgb): Xyz {
   return transform(XYZ_FROM_LINEAR, linear);
 }
 
-/** XYZ under D65 → linear sRGB; the inverse of xyzOf, also for colours outside the gamut. */
-export function linearOfXyz(xyz: Xyz): LinearRgb {
-  return transform(LINEAR_FROM_XYZ, xyz);
-}
+/** Luminance Y of red, green and blue light (the middle row of the matrix to XYZ). */
+export const LUMINANCE: Row = XYZ_FROM_LINEAR[1];
 
 /** A change of XYZ as a change of linear sRGB. */
 export function ofLinear(change: Matrix): Matrix {
@@ -118,6 +116,5 @@ export function value(hex: string): number {
 
 /** The same of linear light. */
 export function valueOfLinear([red, green, blue]: LinearRgb): number {
-  const weights = XYZ_FROM_LINEAR[1];
-  return 116 * labRoot(weights[0] * red + weights[1] * green + weights[2] * blue) - 16;
+  return 116 * labRoot(LUMINANCE[0] * red + LUMINANCE[1] * green + LUMINANCE[2] * blue) - 16;
 }

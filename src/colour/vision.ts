@@ -1,8 +1,6 @@
-// Simulates colour-vision deficiencies, and gives the grey of a colour, by which makers judge value.
+// Simulates colour-vision deficiencies. The filter that shows them is in seen.ts.
 import { type ColourVision, SEVERITY_MATRICES } from './machadoMatrices';
-import { type Matrix, type Row, transform } from './matrix';
-import { formatHex } from './parse';
-import { encodedOf, linearOfHex, luminanceOfValue, value } from './spaces';
+import type { Matrix, Row } from './matrix';
 
 function between(lower: Row, upper: Row, share: number): Row {
   return [
@@ -15,7 +13,7 @@ function between(lower: Row, upper: Row, share: number): Row {
 /**
  * The matrix on LINEAR sRGB that simulates a deficiency (Machado et al. 2009; for tritan indicative only). Severity runs from
  * 0 (none) to 1 (cones missing); between the published tenths the matrix is interpolated.
- * For an SVG filter set color-interpolation-filters="linearRGB". Throws on a severity outside 0–1.
+ * Throws on a severity outside 0–1.
  */
 export function visionMatrix(kind: ColourVision, severity: number): Matrix {
   if (!(severity >= 0 && severity <= 1)) {
@@ -30,18 +28,4 @@ export function visionMatrix(kind: ColourVision, severity: number): Matrix {
     between(lower[1], upper[1], share),
     between(lower[2], upper[2], share),
   ];
-}
-
-/**
- * A colour #rrggbb as seen with a colour-vision deficiency; severity 0–1, 1 unless given. The result can lie slightly outside
- * the sRGB gamut; it is clipped channel by channel, as by the model's authors.
- */
-export function seenWith(hex: string, kind: ColourVision, severity = 1): string {
-  return formatHex(encodedOf(transform(visionMatrix(kind, severity), linearOfHex(hex))));
-}
-
-/** The neutral grey #rrggbb with the value (L*) of a colour, as in the grey picture. */
-export function grey(hex: string): string {
-  const luminance = luminanceOfValue(value(hex));
-  return formatHex(encodedOf([luminance, luminance, luminance]));
 }

@@ -1,4 +1,4 @@
-// In which order fabrics are laid out: by value, hue, amount or name; and how much there is of each.
+// In which order fabrics are laid out: by value, hue, amount or name; which are found by a name; and how much there is of each.
 import { meanColour } from '../cloth/likeness';
 import { printMix } from '../cloth/print/printMix';
 import { hueOf } from '../colour/hue';
@@ -66,4 +66,18 @@ function byHue(one: Fabric, other: Fabric): number {
   if (here === null || there === null)
     return Number(here === null) - Number(there === null) || clothValue(other) - clothValue(one);
   return here - there;
+}
+
+/**
+ * The fabrics in whose names all these words are, in any order; whether letters are large or have accents makes no difference. All for
+ * an empty text.
+ */
+export function foundByName(fabrics: readonly Fabric[], text: string): Fabric[] {
+  const words = plainLetters(text).split(/\s+/);
+  return fabrics.filter(({ name }) => words.every((word) => plainLetters(name).includes(word)));
+}
+
+/** Small letters without accents (Unicode NFKD, then without combining marks). */
+function plainLetters(text: string): string {
+  return text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase().trim();
 }

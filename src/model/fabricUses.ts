@@ -90,6 +90,7 @@ type UseIn<T extends Table> = {
 export type QuiltUse = UseIn<typeof QUILT>;
 type RowUse = UseIn<typeof LISTS>;
 export type FabricUse = QuiltUse | RowUse;
+type ColourwayUse = Extract<RowUse, { purpose: 'exchanged' | 'standIn' }>;
 /** What a fabric of the quilt is for. */
 export type QuiltPurpose = QuiltUse['purpose'];
 
@@ -106,6 +107,29 @@ export function rowUses(project: Project): RowUse[] {
 /** All uses: of the quilt, then of the other lists. */
 export function fabricUses(project: Project): FabricUse[] {
   return [...quiltUses(project), ...rowUses(project)];
+}
+
+/** Whether a use shows in the quilt: not sashing that lies nowhere, nor the fabric of a border that is pieced from others. */
+function shows(use: QuiltUse): boolean {
+  switch (use.purpose) {
+    case 'sashing':
+    case 'sashingCornerstones':
+      return use.of.where !== 'none';
+    case 'border':
+      return use.of.keys === undefined;
+    default:
+      return true;
+  }
+}
+
+/** The uses in the quilt that show. */
+export function usesThatShow(project: Project): QuiltUse[] {
+  return quiltUses(project).filter(shows);
+}
+
+/** The rows of colourways that name a fabric: what is exchanged, and what replaces it. */
+export function colourwayUses(project: Project): ColourwayUse[] {
+  return rowUses(project).filter((use) => use.purpose === 'exchanged' || use.purpose === 'standIn');
 }
 
 /** Exchanges the fabrics of the quilt. Mutates `project`, a draft or copy, except for cloth on hand and colourways. */

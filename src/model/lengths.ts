@@ -85,6 +85,8 @@ export interface UsualSizes {
   readonly remnant: Inches;
   /** A top to begin with. */
   readonly top: { readonly width: Inches; readonly height: Inches };
+  /** From how far a design wall is looked at. */
+  readonly viewing: Inches;
   /** What a comfortable square is larger than its need, at least, and the step it is rounded up to. */
   readonly comfort: { readonly room: Inches; readonly step: Inches };
   /** Widths of strips and borders that are worked out come on this step. */
@@ -115,6 +117,7 @@ export const USUAL: Readonly<Record<LengthUnit, UsualSizes>> = {
     yardage: 18,
     remnant: 9,
     top: { width: 42, height: 56 },
+    viewing: 120,
     comfort: { room: 0.5, step: 0.5 },
     widthStep: 0.25,
   },
@@ -139,6 +142,7 @@ export const USUAL: Readonly<Record<LengthUnit, UsualSizes>> = {
     yardage: cm(50),
     remnant: cm(25),
     top: { width: cm(100), height: cm(140) },
+    viewing: cm(300),
     comfort: { room: cm(1), step: cm(1) },
     widthStep: cm(0.5),
   },

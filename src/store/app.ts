@@ -2,6 +2,7 @@
 // DOM; React reads it through ui/app.ts.
 import { createStore } from 'zustand/vanilla';
 import type { Mark } from '../balance/finding';
+import type { Way } from '../colour/seen';
 import type { FabricOrder } from '../drawing/fabricOrder';
 import { apply, type Command } from '../editing/apply';
 import { EMPTY_HISTORY, type History, record, redo, undo } from '../editing/history';
@@ -9,7 +10,7 @@ import { soundStep } from '../editing/keptHistory';
 import { type Phrase, phrase } from '../model/phrase';
 import type { BlockId, FabricId, Project, StripSetId } from '../model/project';
 import type { Problem } from '../model/result';
-import type { LengthUnit } from '../model/units';
+import type { Inches, LengthUnit } from '../model/units';
 import type { DraftOf, Drafts } from './drafts';
 import { FINISHING, type Finishing } from './finishing';
 import { begunAnew, inUnit } from './unitOfPerson';
@@ -31,10 +32,24 @@ export interface Spot {
   readonly blocks: readonly BlockId[];
 }
 
+/** A photograph of the real wall, shown beside the one on screen: never saved, never sent. */
+export interface WallPhoto {
+  readonly name: string;
+  readonly image: Blob;
+  /** Pixels. */
+  readonly width: number;
+  readonly height: number;
+}
+
 /** The view of the wall; it is no part of the project. */
 export interface Look {
-  readonly grey: boolean;
+  readonly way: Way;
+  /** From how far a squinting person looks, in inches; null: as is usual in the person's unit. */
+  readonly distance: Inches | null;
+  /** How strong the deficiency of colour vision is, 0 to 1. */
+  readonly severity: number;
   readonly marks: boolean;
+  readonly photo: WallPhoto | null;
 }
 
 export interface RefusedText {
@@ -52,6 +67,8 @@ export interface Laid extends Finishing {
   readonly order: FabricOrder;
   /** Whether the grid of strips lies on the large area instead of the fabrics. */
   readonly strips: boolean;
+  /** Whether photographs lie there, of which fabrics are made (photo/sitting.ts). */
+  readonly photos: boolean;
   /** Texts that cells of the grid refused, by the names of the cells: they stay while another step is on show. */
   readonly refusedCells: Readonly<Record<string, RefusedText>>;
   /** The way in which sewn blocks are being entered at the step Blocks; null: none are. */
@@ -67,6 +84,7 @@ const NOTHING_LAID: Laid = {
   fabric: null,
   order: 'value',
   strips: false,
+  photos: false,
   refusedCells: {},
   entering: null,
   into: null,
@@ -91,6 +109,8 @@ export interface AppState {
   readonly swapping: boolean;
   /** The fabric whose pieces are lit on the wall. */
   readonly lit: FabricId | null;
+  /** The fabric that stays lit while no other is pointed at. */
+  readonly heldLit: FabricId | null;
   /** The finding whose marks are shown strongest. */
   readonly finding: string | null;
   /** A single clash or centre of weight marked on the wall instead of the finding. */
@@ -126,7 +146,10 @@ export interface AppActions {
   readonly pick: (block: BlockId | null) => void;
   /** Lets the picked block change places with the next cell that is tapped, or leaves it. */
   readonly swapNext: (swapping: boolean) => void;
+  /** Lights a fabric; for null the one that stays lit, if any. */
   readonly light: (fabric: FabricId | null) => void;
+  /** Lets a fabric stay lit, or none. */
+  readonly holdLit: (fabric: FabricId | null) => void;
   /** Shows the marks of a finding instead of a spot. */
   readonly showFinding: (finding: string | null) => void;
   readonly showSpot: (spot: Spot | null) => void;
@@ -178,10 +201,11 @@ export function createApp(
     picked: null,
     swapping: false,
     lit: null,
+    heldLit: null,
     finding: null,
     spot: null,
     preview: null,
-    look: { grey: false, marks: true },
+    look: { way: 'colour', distance: null, severity: 1, marks: true, photo: null },
     wallLarge: false,
     wallFull: false,
     folded: [],
@@ -236,6 +260,9 @@ export function createApp(
         picked: null,
         finding: null,
         wallFull: false,
+        lit: null,
+        heldLit: null,
+        look: { ...state.look, photo: null },
         laid: NOTHING_LAID,
         drafts: {},
       }));
@@ -243,7 +270,8 @@ export function createApp(
     goTo: (step) => set({ step, wallLarge: false, wallFull: false, swapping: false }),
     pick: (picked) => set({ picked, swapping: false }),
     swapNext: (swapping) => set({ swapping }),
-    light: (lit) => set({ lit }),
+    light: (fabric) => set((state) => ({ lit: fabric ?? state.heldLit })),
+    holdLit: (fabric) => set({ heldLit: fabric, lit: fabric }),
     showFinding: (finding) => set({ finding, spot: null }),
     showSpot: (spot) => set({ spot }),
     showPreview: (command) => {
@@ -283,7 +311,8 @@ function changed(state: AppState, project: Project): Partial<AppState> {
   const stays = project.blocks.some((block) => block.id === state.picked);
   const { laid } = state;
   const setStays = project.stripSets.some((set) => set.id === laid.set);
-  const fabricStays = project.fabrics.some((fabric) => fabric.id === laid.fabric);
+  const isThere = (id: FabricId | null) => project.fabrics.some((fabric) => fabric.id === id);
+  const heldLit = isThere(state.heldLit) ? state.heldLit : null;
   const intoStays = project.blocks.some((block) => block.id === laid.into);
   const colourwayStays = project.colourways.some((one) => one.id === laid.colourway);
   return {
@@ -292,11 +321,13 @@ function changed(state: AppState, project: Project): Partial<AppState> {
     preview: null,
     spot: null,
     picked: stays ? state.picked : null,
+    lit: isThere(state.lit) ? state.lit : heldLit,
+    heldLit,
     swapping: false,
     laid: {
       ...laid,
       set: setStays ? laid.set : null,
-      fabric: fabricStays ? laid.fabric : null,
+      fabric: isThere(laid.fabric) ? laid.fabric : null,
       into: intoStays ? laid.into : null,
       colourway: colourwayStays ? laid.colourway : null,
     },

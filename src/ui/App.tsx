@@ -1,6 +1,6 @@
 // The whole screen: selvedge, panel of the current step, wall, and strip of values.
 import { type CSSProperties, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
-import { greyOfValue } from '../colour/grey';
+import { greyOf } from '../colour/tone';
 import { everyCloth } from '../model/colourway';
 import type { Step } from '../store/app';
 import { useApp, useAppStore } from './app';
@@ -31,13 +31,15 @@ export function App() {
   const cloth = useDeferredValue(useMemo(() => everyCloth({ fabrics, colourways }), [fabrics, colourways]));
   const perBlock = useApp((app) => app.project.wedge.perBlock);
   const lightness = useApp((app) => app.project.preferences.wallLightness);
+  const way = useApp((app) => app.look.way);
   const announced = useApp((app) => app.announced);
   const lastChange = useApp((app) => app.lastChange);
   const [number, setNumber] = useState(false);
   const panel = useRef<HTMLElement>(null);
   const step = useApp((app) => app.step);
   const id = useApp((app) => app.project.id);
-  const [help, setHelp] = useState<Help | null>(null);
+  // Once asked for it stays there, closed, so that the focus goes back to where it was.
+  const [help, setHelp] = useState<{ which: Help; open: boolean } | null>(null);
   const full = useApp((app) => app.wallFull);
   const { folded } = useFolded();
   const before = useRef({ step, id });
@@ -56,7 +58,7 @@ export function App() {
         if (redoes) store.getState().redo();
         else store.getState().undo();
       } else if (isKey(event, 'nextPart')) goOn(document, event.shiftKey ? -1 : 1);
-      else if (isKey(event, 'listKeys') && !takesText(event.target)) setHelp('keys');
+      else if (isKey(event, 'listKeys') && !takesText(event.target)) setHelp({ which: 'keys', open: true });
       else if (!isKey(event, 'close') || !closeLast()) return;
       event.preventDefault();
     };
@@ -64,10 +66,14 @@ export function App() {
     return () => globalThis.removeEventListener('keydown', key);
   }, [store]);
   return (
-    <div className={roomClass(full, folded, step)} style={flannel(lightness)}>
+    <div
+      className={roomClass(full, folded, step)}
+      style={flannel(lightness)}
+      data-way={way === 'colour' ? undefined : way}
+    >
       <SkipLinks />
       <ClothDefs fabrics={cloth} perBlock={perBlock} />
-      <TopBar number={number} onNumber={setNumber} onHelp={setHelp} />
+      <TopBar number={number} onNumber={setNumber} onHelp={(which) => setHelp({ which, open: true })} />
       <Selvedge />
       <BlockWork>
         <main
@@ -89,7 +95,14 @@ export function App() {
         <FoldButton />
       </div>
       <PrintSheet />
-      {help ? <Shown key={help} part={HELP[help]} given={{ onClose: () => setHelp(null) }} over /> : null}
+      {help ? (
+        <Shown
+          key={help.which}
+          part={HELP[help.which]}
+          given={{ open: help.open, onClose: () => setHelp({ ...help, open: false }) }}
+          over
+        />
+      ) : null}
       {/* Only the sentence that is new is read out; one that is said again is new too. */}
       <div className="hidden-text" role="status" aria-live="polite" aria-atomic="false">
         <p key={announced.count}>{announced.heard ? say(announced.words) : ''}</p>
@@ -132,7 +145,7 @@ function isTypedInto(target: EventTarget | null): boolean {
 /** A neutral grey of the wanted L*, and ink that reads on it. */
 function flannel(lightness: number): CSSProperties {
   return {
-    '--flannel': greyOfValue(lightness),
+    '--flannel': greyOf(lightness),
     '--on-flannel': lightness > 55 ? '#161616' : '#f4f4f4',
   } as CSSProperties;
 }

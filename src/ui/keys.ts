@@ -37,6 +37,7 @@ const WALL = {
   lift: { keys: [' '], shown: 'Space', does: 'lift it; arrows carry it, Space puts it down' },
   pin: { keys: ['p'], shown: 'P', does: 'pin or unpin it' },
   takeDown: { keys: TAKE_OUT, shown: 'Delete', does: 'take it down to the side table' },
+  see: { keys: ['v'], shown: 'V, Shift V', does: 'see the wall another way: grey, three tones, squinting …' },
 } as const satisfies Record<string, Key>;
 
 const STRIPS = {
@@ -57,6 +58,14 @@ const GRID = {
   gridEnter: { keys: ['Enter'], shown: 'Enter', does: 'take the number and go down' },
   gridUp: { keys: ['ArrowUp'], shown: '↑', does: 'go up' },
   gridDown: { keys: ['ArrowDown'], shown: '↓', does: 'go down' },
+} as const satisfies Record<string, Key>;
+
+const PHOTO = {
+  frameMove: { keys: ARROWS, shown: 'Arrows', does: 'move the frame, a point or the cross' },
+  frameSize: { keys: ARROWS, shown: 'Shift and arrows', does: 'size the frame' },
+  frameOn: { keys: [']'], shown: ']', does: 'turn the frame one degree clockwise' },
+  frameBack: { keys: ['['], shown: '[', does: 'turn it one degree back' },
+  crossTap: { keys: ['Enter', ' '], shown: 'Enter', does: 'take what the cross is on' },
 } as const satisfies Record<string, Key>;
 
 const BLOCK = {
@@ -104,6 +113,7 @@ export const KEYS = {
   ...WALL,
   ...STRIPS,
   ...GRID,
+  ...PHOTO,
   ...BLOCK,
   ...ENTERING,
   ...PAGES,
@@ -117,6 +127,7 @@ export const KEY_PARTS: readonly { readonly title: string; readonly rows: Readon
     { title: 'Design wall', rows: WALL },
     { title: 'Strip sets', rows: STRIPS },
     { title: 'Grid of strips', rows: GRID },
+    { title: 'Fabrics from photographs', rows: PHOTO },
     { title: 'Opened block', rows: BLOCK },
     { title: 'Entering sewn blocks', rows: ENTERING },
     { title: 'Pages of the pattern', rows: PAGES },

@@ -4,8 +4,9 @@ import { SEVERITY_MATRICES } from '../../src/colour/machadoMatrices';
 import type { Matrix } from '../../src/colour/matrix';
 import { parseHex } from '../../src/colour/parse';
 import { value } from '../../src/colour/spaces';
-import { grey, seenWith, visionMatrix } from '../../src/colour/vision';
+import { visionMatrix } from '../../src/colour/vision';
 import { anyHex, SEED } from './arbitraryColours';
+import { seenAs } from './throughFilter';
 
 const KINDS = ['protan', 'deutan', 'tritan'] as const;
 
@@ -56,7 +57,7 @@ describe('Colour vision', () => {
   });
 
   it.each(SEEN)('shows $hex as R colorspace does, for all three', ({ hex, ...seen }) => {
-    for (const kind of KINDS) expect(seenWith(hex, kind), kind).toBe(seen[kind]);
+    for (const kind of KINDS) expect(seenAs(kind, hex), kind).toBe(seen[kind]);
   });
 
   it('has eleven matrices for each kind, every row of which keeps greys grey', () => {
@@ -71,7 +72,7 @@ describe('Colour vision', () => {
   });
 
   it('goes from the colour itself at severity 0 evenly between the published tenths', () => {
-    expect(seenWith('#b22222', 'deutan', 0)).toBe('#b22222');
+    expect(seenAs('deutan', '#b22222', { severity: 0 })).toBe('#b22222');
     for (const kind of KINDS) {
       const middle = visionMatrix(kind, 0.75).flat();
       const ends = [visionMatrix(kind, 0.7).flat(), visionMatrix(kind, 0.8).flat()] as const;
@@ -92,10 +93,10 @@ describe('The grey picture', () => {
   it('shows each colour as the neutral of the same value, within half a step of 256', () => {
     fc.assert(
       fc.property(anyHex, (hex) => {
-        const [red, green, blue] = parseHex(grey(hex))!;
+        const [red, green, blue] = parseHex(seenAs('grey', hex))!;
         expect(red).toBe(green);
         expect(green).toBe(blue);
-        expect(Math.abs(value(grey(hex)) - value(hex))).toBeLessThan(0.26);
+        expect(Math.abs(value(seenAs('grey', hex)) - value(hex))).toBeLessThan(0.26);
       }),
       { seed: SEED, numRuns: 500 },
     );
@@ -104,7 +105,7 @@ describe('The grey picture', () => {
   it('leaves every grey as it is', () => {
     for (let level = 0; level < 256; level += 1) {
       const hex = `#${level.toString(16).padStart(2, '0').repeat(3)}`;
-      expect(grey(hex)).toBe(hex);
+      expect(seenAs('grey', hex)).toBe(hex);
     }
   });
 });

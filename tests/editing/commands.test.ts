@@ -66,7 +66,7 @@ const commands: [words: string, from: Project, command: Command][] = [
   ['change the fabric Lake', withSpare, fabrics.changeFabric(withSpare, spareId, { name: 'Lake' })],
   ['remove the fabric Test cloth', withSpare, fabrics.removeFabric(withSpare, spareId)],
   [
-    `replace ${project.fabrics[1]!.name} with Test cloth`,
+    `replace ${project.fabrics[1]!.name} with Test cloth in 5 places`,
     withSpare,
     fabrics.replaceFabric(withSpare, project.fabrics[1]!.id, spareId),
   ],

@@ -8,6 +8,7 @@ import { checkReferences } from '../../src/model/check';
 import { everyCloth, fabricsInUse } from '../../src/model/colourway';
 import { exchangeFabrics, fabricUses, quiltUses, rowUses } from '../../src/model/fabricUses';
 import { whereUsed } from '../../src/model/fabricUseWords';
+import { speak } from '../../src/model/phrase';
 import type { Fabric, Project } from '../../src/model/project';
 import { usesInWords } from '../../src/ui/steps/fabrics/uses';
 import { demo, unsewn } from '../demo';
@@ -168,4 +169,33 @@ it('a border whose cloth shows is told beside a pieced one of the same', () => {
     usesInWords({ ...project, setting: { ...project.setting, borders: some } }).get(id)!.map((one) => one.say); // biome-ignore format: short
   expect(says(borders)).toContain('border');
   expect(says(borders.slice(0, 1))).not.toContain('border');
+});
+
+it('the blocks and colourways of a fabric are told, blocks in runs', () => {
+  const project = unsewn(demo('harbour-reading-corner'));
+  for (const { id } of project.fabrics) {
+    const sets = project.stripSets
+      .filter((set) => set.strips.some((strip) => strip.fabric === id))
+      .map((set) => set.id);
+    const numbers = project.blocks
+      .filter(
+        (block) =>
+          block.kind !== 'pictured' && block.places.some((wedge) => wedge && sets.includes(wedge.set)),
+      )
+      .map((block) => block.number);
+    const told = usesInWords(project)
+      .get(id)!
+      .map((use) => speak(use));
+    const blocks = told.find((use) => /^blocks? /.test(use));
+    const read = (blocks?.match(/\d+(–\d+)?/g) ?? []).flatMap((run) => {
+      const [from, to = from] = run.split('–').map(Number) as [number, number?];
+      return Array.from({ length: to - from + 1 }, (_, at) => from + at);
+    });
+    expect(read).toEqual(numbers);
+    const colourways = project.colourways.filter(({ swaps }) =>
+      swaps.some(({ fabric, by }) => fabric === id || by === id),
+    );
+    for (const { name } of colourways) expect(told.join()).toContain(name);
+    expect(told.some((use) => use.startsWith('colourway'))).toBe(colourways.length > 0);
+  }
 });

@@ -11,7 +11,7 @@ const PLAIN_BELOW = 2.5;
 const TONAL_BELOW = 6;
 /** How far edges run one way (1: all of them), or two ways across each other. */
 const ONE_WAY = 0.75;
-const TWO_WAYS = 0.7;
+const TWO_WAYS = 0.5;
 
 /** The figures of a cloth by its plane of L*, the spread of it, and how many main colours it has. */
 export function figuresOf(value: Plane, spread: number, colours: number): Figures {

@@ -22,7 +22,7 @@ function turns(side: number): { cos: Float64Array; sin: Float64Array } {
 }
 
 /** Transforms rows, then columns, in place; scaled by nothing. */
-export function transformSquare(square: ComplexSquare): void {
+function transformSquare(square: ComplexSquare): void {
   const { side, real, imaginary } = square;
   const table = turns(side);
   const line = { real: new Float64Array(side), imaginary: new Float64Array(side) };

@@ -14,13 +14,13 @@ export interface MainColour {
 /** The most main colours of a fabric. */
 export const MOST_COLOURS = 8;
 /** Middles nearer than this in OKLab are one colour of the cloth under its own shading and noise (by eye, no source). */
-const ONE_COLOUR = 0.065;
+const ONE_COLOUR = 0.05;
 /** A colour of a smaller share goes to its nearest. */
 const LEAST_SHARE = 0.012;
 /** So many pixels are grouped, at most; shares are counted over all. */
 const MOST_POINTS = 6000;
-/** The share of pixels that count as even, and how many there must be. */
-const EVEN_SHARE = 0.5;
+/** Pixels count as even where the steps to their neighbours, in OKLab, add up to this at most; and half of all in any case. */
+const EVEN_STEP = 0.05;
 
 interface Group {
   /** OKLab. */
@@ -28,12 +28,10 @@ interface Group {
   readonly count: number;
 }
 
-/** Main colours of a plane in OKLab, largest share first. One colour for plain cloth. Seeded. */
-export function mainColours(oklab: Plane, seed: number): readonly MainColour[] {
-  return coloursIn(oklab, seed).colours;
-}
-
-/** The same, with the colour that each pixel has (its place in the list). */
+/**
+ * Main colours of a plane in OKLab, largest share first, and the colour that each pixel has (its place in the list). One colour
+ * for plain cloth. Seeded.
+ */
 export function coloursIn(
   oklab: Plane,
   seed: number,
@@ -43,17 +41,64 @@ export function coloursIn(
   const merged = mergedNear(groupsOf(start.middles, start.counts));
   const { middles } = settled(points, flat(merged));
   const { kept, of } = withoutSmall(oklab.data, middles);
-  const counts = new Uint32Array(kept.length / 3);
-  for (const group of of) counts[group]! += 1;
-  const order = [...counts.keys()].sort((one, other) => counts[other]! - counts[one]!);
-  const rank = Uint8Array.from(counts, (_, group) => order.indexOf(group));
+  const shares = sharesOf(oklab.data, kept);
+  const order = [...shares.keys()].sort((one, other) => shares[other]! - shares[one]!);
+  const rank = Uint8Array.from(shares, (_, group) => order.indexOf(group));
   return {
     colours: order.map((group) => ({
       hex: hexOf([kept[group * 3]!, kept[group * 3 + 1]!, kept[group * 3 + 2]!]),
-      share: counts[group]! / of.length,
+      share: shares[group]!,
     })),
     of: of.map((group) => rank[group]!),
   };
+}
+
+/** So many pixels are taken apart into shares, at most. */
+const MOST_SHARED = 30_000;
+
+/**
+ * The share of each colour: a pixel that is none of them is a blend of the two between which it lies nearest, in linear
+ * light, in the proportion in which it divides them.
+ */
+function sharesOf(points: Points, middles: Points): number[] {
+  const colours = Array.from({ length: middles.length / 3 }, (_, at) => lightAt(middles, at));
+  const shares = colours.map(() => 0);
+  const pixels = points.length / 3;
+  const every = Math.max(1, pixels / MOST_SHARED);
+  let count = 0;
+  for (let at = 0; at < pixels; at += every, count += 1) {
+    const blend = blendOf(lightAt(points, Math.floor(at)), colours);
+    shares[blend.one]! += 1 - blend.part;
+    shares[blend.other]! += blend.part;
+  }
+  return shares.map((share) => share / count);
+}
+
+function lightAt(oklab: Points, at: number): LinearRgb {
+  return linearOfOklab([oklab[at * 3]!, oklab[at * 3 + 1]!, oklab[at * 3 + 2]!]);
+}
+
+/** The two colours nearest to whose line a light lies, and the part of the second. */
+function blendOf(
+  light: LinearRgb,
+  colours: readonly LinearRgb[],
+): { one: number; other: number; part: number } {
+  let best = { one: 0, other: 0, part: 0 };
+  let least = Number.POSITIVE_INFINITY;
+  for (let one = 0; one < colours.length; one += 1) {
+    for (let other = Math.min(one + 1, colours.length - 1); other < colours.length; other += 1) {
+      const [a, b] = [colours[one]!, colours[other]!];
+      const line = [b[0] - a[0], b[1] - a[1], b[2] - a[2]] as const;
+      const off = [light[0] - a[0], light[1] - a[1], light[2] - a[2]] as const;
+      const length = line[0] ** 2 + line[1] ** 2 + line[2] ** 2;
+      const along = length === 0 ? 0 : (off[0] * line[0] + off[1] * line[1] + off[2] * line[2]) / length;
+      const part = Math.max(0, Math.min(1, along));
+      const square =
+        (off[0] - part * line[0]) ** 2 + (off[1] - part * line[1]) ** 2 + (off[2] - part * line[2]) ** 2;
+      if (square < least) [least, best] = [square, { one, other, part }];
+    }
+  }
+  return best;
 }
 
 function hexOf(oklab: readonly [number, number, number]): string {
@@ -76,7 +121,7 @@ function evenPoints({ width, height, data }: Plane): Points {
       Math.max(step(at, at - 3), step(at, at + 3)) +
       Math.max(step(at, at - width * 3), step(at, at + width * 3));
   }
-  const limit = steps.toSorted()[Math.floor(EVEN_SHARE * (steps.length - 1))]!;
+  const limit = Math.max(EVEN_STEP, steps.toSorted()[steps.length >> 1]!);
   const even: number[] = [];
   for (let inner = 0; inner < steps.length; inner += 1) if (steps[inner]! <= limit) even.push(pixelOf(inner));
   const points = new Float32Array(even.length * 3);

@@ -12,7 +12,7 @@ import { type Light, planeByDaylight } from '../light/light';
 import { type Brightness, evenlyLit } from '../light/unevenness';
 import { cutOut, type Frame, isInside } from '../pixels/frame';
 import { meanOf, oklabPlane, pixelsOf, valuePlane } from '../pixels/linear';
-import type { Pixels, Plane } from '../pixels/pixels';
+import { checkPixels, type Pixels, type Plane } from '../pixels/pixels';
 import { fitted, resizedPlane } from '../pixels/resize';
 import { tileOf } from '../tile/tile';
 import { type Figures, figuresOf, nameFor } from './figures';
@@ -56,6 +56,7 @@ const LEAST_SIDE = 24;
 
 /** Reads a fabric. A problem with a sentence where the frame lies outside the picture or is too small. */
 export function* readFabric(pixels: Pixels, wish: FabricWish): InParts<Result<FabricReading>> {
+  checkPixels(pixels);
   const { frame, perInch, seed } = wish;
   if (!(Math.min(frame.width, frame.height) >= LEAST_SIDE))
     return failed('frame-small', 'frame', phrase('This part of the picture is too small to show the fabric. Make the frame larger.')); // biome-ignore format: one sentence

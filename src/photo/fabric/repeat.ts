@@ -28,7 +28,7 @@ const FARTHEST = 0.62;
  */
 const ALIKE = 0.42;
 const MORE_ALIKE = 0.45;
-const NEAR_BEST = 0.85;
+const NEAR_BEST = 0.88;
 const VALLEY = 0.12;
 /** Below this standard deviation in OKLab a cloth has no figures to repeat. */
 const PLAIN = 0.008;
@@ -37,8 +37,8 @@ const PLAIN = 0.008;
 interface Correlation {
   readonly reachX: number;
   readonly reachY: number;
-  at(x: number, y: number): number;
-  overlap(x: number, y: number): number;
+  readonly at: (x: number, y: number) => number;
+  readonly overlap: (x: number, y: number) => number;
 }
 
 /** The repeat of a plane in OKLab; null where it has none that shows at least one and a half times. */

@@ -36,7 +36,7 @@ export function spotRound(pixels: Pixels, x: number, y: number, reach: number): 
 }
 
 /** The spot a plane of linear light shows. */
-export function spotOf(plane: Plane): Spot {
+function spotOf(plane: Plane): Spot {
   const pixels = Array.from({ length: plane.width * plane.height }, (_, pixel) => linearAt(plane, pixel));
   const brightness = pixels.map(([red, green, blue]) => red + green + blue);
   const mean = brightness.reduce((sum, one) => sum + one, 0) / brightness.length;

@@ -1,5 +1,5 @@
 // Makes a picture smaller or larger by area: each new pixel is the mean of the light that falls on it, so that nothing shimmers.
-import { LINEAR_OF_BYTE } from './linear';
+import { LINEAR_OF_BYTE, linearPlane } from './linear';
 import { blankPlane, type Pixels, type Plane } from './pixels';
 
 /** A rectangle of whole pixels. */
@@ -113,5 +113,6 @@ export function fitted(
 /** A whole picture in linear light with its longer side at most `longest` pixels. */
 export function shrunkTo(pixels: Pixels, longest: number): Plane {
   const { width, height } = fitted(pixels.width, pixels.height, longest);
+  if (width === pixels.width && height === pixels.height) return linearPlane(pixels);
   return shrunk(pixels, { x: 0, y: 0, width: pixels.width, height: pixels.height }, width, height);
 }

@@ -21,13 +21,6 @@ export function sampleInto(plane: Plane, x: number, y: number, into: Float32Arra
   }
 }
 
-/** The channels at a point, in continuous pixels. */
-export function sampleAt(plane: Plane, x: number, y: number): number[] {
-  const into = new Float32Array(plane.channels);
-  sampleInto(plane, x, y, into, 0);
-  return [...into];
-}
-
 /** Half of a Gauss bell from its middle out to three standard deviations; with its mirror image it sums to 1. */
 function bell(sigma: number): Float32Array {
   const reach = Math.max(1, Math.ceil(3 * sigma));

@@ -5,7 +5,7 @@ import { oklabPlane } from '../pixels/linear';
 import { blankPlane, type Plane } from '../pixels/pixels';
 import { resizedPlane } from '../pixels/resize';
 import { sampleInto } from '../pixels/sample';
-import { type Wrapped, wrapped } from './wrapped';
+import { closedAcross, closedDown, cutsOf, type Guided } from './wrapped';
 
 /** The most pixels on a side of a tile: enough for cloth on a wall on screen, and little to keep (about 60 KB as a JPEG). */
 export const LONGEST_TILE = 512;
@@ -21,8 +21,8 @@ export interface Tile {
   readonly cuts: Uint8Array;
 }
 
-/** The share of a side that may go into the overlap, at least and at most. */
-const OVERLAPS = [0.14, 0.2, 0.26, 0.32] as const;
+/** Shares of a tile's side that may go into the overlap: all are tried, for each direction alone. */
+const OVERLAPS = [0.14, 0.19, 0.25, 0.32, 0.4] as const;
 /** A print so alike to itself is cut at its repeat without looking for more. */
 const EXACT = 0.85;
 /** Repeats of a print are closed within a band of this share of the tile, where there is room. */
@@ -101,7 +101,7 @@ function alongSteps(patch: Plane, across: Step, down: Step): Tile {
     across: { x: (across.x * source.x) / width, y: (across.y * source.y) / width },
     down: { x: (down.x * source.x) / height, y: (down.y * source.y) / height },
   });
-  return { ...closed(read, width, height), width: across.x, height: down.y };
+  return { ...closed(read, [width], [height]), width: across.x, height: down.y };
 }
 
 /** A plane made smaller by area, with how many of its pixels go to one of before, across and down. */
@@ -128,35 +128,36 @@ function skewed(plane: Plane, width: number, height: number, { start, across, do
   return into;
 }
 
-/** Of several sizes of tile, the one that closes best. */
+/** A tile as large as closes well, of whatever size. */
 function closedAnywhere(patch: Plane): Tile {
   const most = Math.floor(LONGEST_TILE * (1 + OVERLAPS[0]));
   const scale = Math.min(1, most / Math.max(patch.width, patch.height));
   const { plane, x, y } = shrunkBy(patch, scale);
-  const guide = oklabPlane(plane);
-  const tiles = OVERLAPS.map((overlap) => {
-    const side = (length: number) => Math.min(LONGEST_TILE, Math.max(1, length - Math.max(1, Math.round(length * overlap / (1 + overlap))))); // biome-ignore format: one sum
-    const [width, height] = [side(plane.width), side(plane.height)];
-    const used = (of: Plane) =>
-      cornerOf(of, Math.min(plane.width, 2 * width), Math.min(plane.height, 2 * height));
-    return { ...wrapped(used(plane), used(guide), width, height), width, height };
-  });
-  const best = tiles.reduce((least, tile) => (tile.error < least.error ? tile : least));
-  return { ...best, width: best.width / x, height: best.height / y };
+  const sides = (length: number) => OVERLAPS.map((overlap) => sideWithin(length, overlap));
+  const tile = closed(plane, sides(plane.width), sides(plane.height));
+  return { ...tile, width: tile.plane.width / x, height: tile.plane.height / y };
 }
 
-/** The top left corner of a plane. */
-function cornerOf(plane: Plane, width: number, height: number): Plane {
-  if (width === plane.width && height === plane.height) return plane;
-  const into = blankPlane(width, height, 3);
-  for (let row = 0; row < height; row += 1)
-    into.data.set(
-      plane.data.subarray(row * plane.width * 3, (row * plane.width + width) * 3),
-      row * width * 3,
-    );
-  return into;
+/** The side of a tile that leaves this share of itself to overlap, one pixel at least. */
+function sideWithin(length: number, overlap: number): number {
+  return Math.min(LONGEST_TILE, length - Math.max(1, Math.round((length * overlap) / (1 + overlap))));
 }
 
-function closed(plane: Plane, width: number, height: number): Wrapped {
-  return wrapped(plane, oklabPlane(plane), width, height);
+/** Closed across at the width of least error, then down at the height of least error. */
+function closed(
+  plane: Plane,
+  widths: readonly number[],
+  heights: readonly number[],
+): Omit<Tile, 'width' | 'height'> {
+  const open: Guided = { plane, guide: oklabPlane(plane) };
+  const least = <One extends { readonly error: number }>(all: readonly One[]) =>
+    all.reduce((best, one) => (one.error < best.error ? one : best));
+  const across = least(widths.map((width) => closedAcross(open, width)));
+  const down = least(heights.map((height) => closedDown(across, height)));
+  const { width, height } = down.plane;
+  return {
+    plane: down.plane,
+    error: (across.error + down.error) / 2,
+    cuts: cutsOf(width, height, across.cut, down.cut),
+  };
 }

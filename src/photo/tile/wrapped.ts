@@ -1,46 +1,58 @@
 // Closes a picture into a tile: what sticks out beyond the tile on the right and below is laid over its left and its top, each
 // along the cut on which the two differ least. So the tile runs on over its edges as the cloth does.
 import { blankPlane, type Plane } from '../pixels/pixels';
-import { type Band, leastClosedCut, leastCut } from './boundaryCut';
+import { type Band, type Cut, leastClosedCut, leastCut } from './boundaryCut';
 
-/** A tile and the mean error along its cuts, in squares of differences of the guide. */
-export interface Wrapped {
+/** A picture and the same in OKLab, in which differences are judged. */
+export interface Guided {
   readonly plane: Plane;
-  readonly error: number;
-  /** For each pixel whether a cut runs along its left (1) or its top (2). */
-  readonly cuts: Uint8Array;
+  readonly guide: Plane;
 }
 
-/**
- * A tile of `width` × `height` out of a plane that is larger by the bands that overlap. `guide` is the same picture in OKLab,
- * in which differences are judged. Throws where there is nothing to overlap.
- */
-export function wrapped(plane: Plane, guide: Plane, width: number, height: number): Wrapped {
-  const [overX, overY] = [plane.width - width, plane.height - height];
-  if (!(overX > 0 && overY > 0 && overX <= width && overY <= height))
-    throw new RangeError(`wrapped: ${plane.width} × ${plane.height} does not close to ${width} × ${height}`);
-  const upright = leastCut(
-    bandOf(guide, overX, plane.height, (place, row) => [row * plane.width + place, width]),
+/** Closed in one direction: where the cut runs, and its mean error in squares of differences. */
+interface Closed extends Guided {
+  readonly cut: Cut;
+  readonly error: number;
+}
+
+/** What is narrower by `plane.width − width`: its right end is laid over its left. Throws where there is nothing to overlap. */
+export function closedAcross({ plane, guide }: Guided, width: number): Closed {
+  const over = plane.width - width;
+  checkOverlap(over, width);
+  const cut = leastCut(bandOf(guide, over, plane.height, (place, row) => [row * plane.width + place, width]));
+  const narrow = (of: Plane) => overLeft(of, width, cut.path);
+  return { plane: narrow(plane), guide: narrow(guide), cut, error: cut.error / plane.height };
+}
+
+/** The same from below to above, for a picture that is closed across already: the cut meets itself. */
+export function closedDown({ plane, guide }: Guided, height: number): Closed {
+  const over = plane.height - height;
+  checkOverlap(over, height);
+  const { width } = plane;
+  const cut = leastClosedCut(
+    bandOf(guide, over, width, (place, row) => [place * width + row, height * width]),
   );
-  const narrow = (of: Plane) => closedAcross(of, width, upright.path);
-  const [tall, tallGuide] = [narrow(plane), narrow(guide)];
-  const level = leastClosedCut(
-    bandOf(tallGuide, overY, width, (place, row) => [place * width + row, height * width]),
-  );
+  const low = (of: Plane) => overTop(of, height, cut.path);
+  return { plane: low(plane), guide: low(guide), cut, error: cut.error / width };
+}
+
+function checkOverlap(over: number, side: number): void {
+  if (!(over > 0 && over <= side))
+    throw new RangeError(`an overlap of ${over} does not close a side of ${side}`);
+}
+
+/** For each pixel of a tile whether a cut runs along its left (1) or its top (2). */
+export function cutsOf(width: number, height: number, across: Cut, down: Cut): Uint8Array {
   const cuts = new Uint8Array(width * height);
-  for (let column = 0; column < width; column += 1) {
-    const at = level.path[column]!;
-    cuts[at * width + column]! |= 2;
-  }
+  down.path.forEach((row, column) => {
+    cuts[row * width + column]! |= 2;
+  });
   for (let row = 0; row < height; row += 1) {
-    const from = row < overY && row < level.path[upright.path[row]!]! ? row + height : row;
-    cuts[row * width + upright.path[from]!]! |= 1;
+    const own = across.path[row]!;
+    const from = row < down.path[own]! ? row + height : row;
+    cuts[row * width + across.path[from]!]! |= 1;
   }
-  return {
-    plane: closedDown(tall, height, level.path),
-    error: (upright.error + level.error) / (plane.height + width),
-    cuts,
-  };
+  return cuts;
 }
 
 /**
@@ -74,7 +86,7 @@ function bandOf(
 }
 
 /** Left of the cut what lies `width` farther right, else what is there. */
-function closedAcross(plane: Plane, width: number, path: Int32Array): Plane {
+function overLeft(plane: Plane, width: number, path: Int32Array): Plane {
   const into = blankPlane(width, plane.height, 3);
   for (let row = 0; row < plane.height; row += 1) {
     const from = row * plane.width * 3;
@@ -87,7 +99,7 @@ function closedAcross(plane: Plane, width: number, path: Int32Array): Plane {
 }
 
 /** Above the cut what lies `height` farther down, else what is there. */
-function closedDown(plane: Plane, height: number, path: Int32Array): Plane {
+function overTop(plane: Plane, height: number, path: Int32Array): Plane {
   const { width } = plane;
   const into = blankPlane(width, height, 3);
   for (let row = 0; row < height; row += 1) {

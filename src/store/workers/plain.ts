@@ -12,11 +12,14 @@ type Numbers =
   | Float32Array
   | Float64Array;
 
+/** A colour: three numbers, with a mark of its space that is in the type alone. */
+type Triple = readonly [number, number, number];
+
 /**
  * T itself if it is plain data. A part of T that is a function, a Map, a Set (weak ones too), a promise or a symbol becomes
  * `never`, so that `T extends Plain<T>` fails and the compiler names the part.
  */
-export type Plain<T> = T extends string | number | boolean | null | undefined | Numbers
+export type Plain<T> = T extends string | number | boolean | null | undefined | Numbers | Triple
   ? T
   : T extends
         | ((...given: never[]) => unknown)

@@ -163,7 +163,8 @@ export class WorkerClient<J extends Jobs<J>> {
     this.settle(failed('worker-failed', '', this.options.explain(reason)));
   }
 
-  private putAside(): void {
+  /** Drops the pending ask together with its worker. */
+  putAside(): void {
     if (!this.pending) return;
     this.endWorker();
     this.settle(null);

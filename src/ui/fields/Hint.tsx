@@ -1,7 +1,6 @@
 // A tooltip on a button: its name in full, on hover and on keyboard focus. Escape takes it away (WCAG 2.2, 1.4.13).
 import {
-  type ButtonHTMLAttributes,
-  cloneElement,
+  type ComponentProps,
   type ReactElement,
   useEffect,
   useId,
@@ -21,7 +20,7 @@ const SOON = 500;
 /** Pixels between button and hint. */
 const GAP = 6;
 
-type ButtonProps = ButtonHTMLAttributes<HTMLButtonElement>;
+type ButtonProps = ComponentProps<'button'>;
 
 interface Props {
   words: string;
@@ -52,33 +51,37 @@ export function Hint({ words, placement = 'bottom', children }: Props) {
   };
   useEffect(() => () => clearTimeout(timer.current), []);
   const { props } = children;
-  const button = cloneElement(children, {
-    'aria-describedby': on ? id : props['aria-describedby'],
-    onPointerEnter: (event) => {
-      props.onPointerEnter?.(event);
-      const { currentTarget, pointerType } = event;
-      if (pointerType === 'touch' || event.buttons > 0) return;
-      if (on || performance.now() - lastGone < SOON) show(currentTarget);
-      else soon(() => setOn(currentTarget), DELAY);
-    },
-    onPointerLeave: (event) => {
-      props.onPointerLeave?.(event);
-      if (on) soon(hide, LINGER);
-      else clearTimeout(timer.current);
-    },
-    onPointerDown: (event) => {
-      props.onPointerDown?.(event);
-      hide();
-    },
-    onFocus: (event) => {
-      props.onFocus?.(event);
-      if (event.currentTarget.matches(':focus-visible')) show(event.currentTarget);
-    },
-    onBlur: (event) => {
-      props.onBlur?.(event);
-      hide();
-    },
-  });
+  const button = (
+    <button
+      {...props}
+      type={props.type ?? 'button'}
+      aria-describedby={on ? id : props['aria-describedby']}
+      onPointerEnter={(event) => {
+        props.onPointerEnter?.(event);
+        const { currentTarget, pointerType } = event;
+        if (pointerType === 'touch' || event.buttons > 0) return;
+        if (on || performance.now() - lastGone < SOON) show(currentTarget);
+        else soon(() => setOn(currentTarget), DELAY);
+      }}
+      onPointerLeave={(event) => {
+        props.onPointerLeave?.(event);
+        if (on) soon(hide, LINGER);
+        else clearTimeout(timer.current);
+      }}
+      onPointerDown={(event) => {
+        props.onPointerDown?.(event);
+        hide();
+      }}
+      onFocus={(event) => {
+        props.onFocus?.(event);
+        if (event.currentTarget.matches(':focus-visible')) show(event.currentTarget);
+      }}
+      onBlur={(event) => {
+        props.onBlur?.(event);
+        hide();
+      }}
+    />
+  );
   return (
     <>
       {button}

@@ -8,7 +8,8 @@ import { useTyped } from './useTyped';
 
 interface Props {
   label: string;
-  value: Inches;
+  /** Null: not known yet. */
+  value: Inches | null;
   /** Takes the new length; returns why it was refused. */
   onCommit: (value: Inches) => readonly Problem[];
   least?: Inches;
@@ -26,7 +27,7 @@ const EXAMPLES: Readonly<Record<LengthUnit, Phrase>> = {
 
 export function LengthField({ label, value, onCommit, least = 0, most = 4000, ...rest }: Props) {
   const unit = useUnit();
-  const typed = useTyped(lengthFieldText(value, unit, NUMBERS), (text) => {
+  const typed = useTyped(value === null ? '' : lengthFieldText(value, unit, NUMBERS), (text) => {
     const refuse = (code: string, message: Phrase) => [{ code, path: label, message }];
     const read = parseLength(text, unit);
     if (read === null) return refuse('not-a-length', EXAMPLES[unit]);
@@ -34,7 +35,7 @@ export function LengthField({ label, value, onCommit, least = 0, most = 4000, ..
       return refuse('too-short', phrase('It must be at least {least}.', { least: { atLeast: least } }));
     if (read > most)
       return refuse('too-long', phrase('It must be at most {most}.', { most: { atMost: most } }));
-    return Math.abs(read - value) < 1e-9 ? [] : onCommit(read);
+    return value !== null && Math.abs(read - value) < 1e-9 ? [] : onCommit(read);
   });
   return <TypedField label={label} typed={typed} unit={unit} inputMode="text" {...rest} />;
 }

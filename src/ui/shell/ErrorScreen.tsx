@@ -15,7 +15,7 @@ interface Props {
 }
 
 interface State {
-  readonly error: unknown;
+  readonly error: Error | null;
   /** The file that the quilt was saved to. */
   readonly file: string | null;
 }
@@ -28,7 +28,7 @@ export class ErrorScreen extends Component<Props, State> {
   override state = SOUND;
 
   static getDerivedStateFromError(error: unknown): Partial<State> {
-    return { error: error ?? 'null' };
+    return { error: error instanceof Error ? error : new Error(String(error)) };
   }
 
   private readonly saveFile = () => {
@@ -70,7 +70,7 @@ export class ErrorScreen extends Component<Props, State> {
             <p>
               Your quilt is not lost. Undo the last change, or save the quilt to a file and reload the page.
             </p>
-            <p className="quiet">{error instanceof Error ? error.message : String(error)}</p>
+            <p className="quiet">{error.message}</p>
           </>
         )}
         <div className="row">

@@ -1,5 +1,5 @@
-// The bar over the wall: menu of quilts, undo and redo in words, and the view of the wall.
-import { Contrast, Hash, Redo2, Ruler, TriangleAlert, Undo2 } from 'lucide-react';
+// The bar over the wall: menu of quilts, undo and redo in words, and how the wall is seen.
+import { Contrast, Eye, Hash, Redo2, Ruler, TriangleAlert, Undo2 } from 'lucide-react';
 import type { ReactNode } from 'react';
 import { nextLabels } from '../../editing/history';
 import { useApp, useAppStore } from '../app';
@@ -7,6 +7,7 @@ import { Hint } from '../fields/Hint';
 import { Toolbar } from '../fields/Toolbar';
 import { later } from '../later';
 import { PopupButton } from '../popup/PopupButton';
+import { seeAs, WAY_WORDS } from '../seeing/ways';
 import { useSay } from '../words';
 import type { Help } from './help/help';
 import { ProjectMenu } from './ProjectMenu';
@@ -27,6 +28,7 @@ export function TopBar({ number, onNumber, onHelp }: Props) {
   const project = useApp((app) => app.project.name);
   const history = useApp((app) => app.history);
   const look = useApp((app) => app.look);
+  const way = say(WAY_WORDS[look.way].name);
   const labels = nextLabels(history);
   const undoName = labels.undo ? say('Undo: {change}', { change: labels.undo }) : say('Nothing to undo');
   const redoName = labels.redo ? say('Redo: {change}', { change: labels.redo }) : say('Nothing to redo');
@@ -65,8 +67,8 @@ export function TopBar({ number, onNumber, onHelp }: Props) {
         <Toggle
           word={say('Grey')}
           name={say('Grey: see values without colour')}
-          pressed={look.grey}
-          onPress={() => store.getState().lookAt({ grey: !look.grey })}
+          pressed={look.way === 'grey'}
+          onPress={() => seeAs(store.getState(), look.way === 'grey' ? 'colour' : 'grey')}
         >
           <Contrast size={18} aria-hidden />
         </Toggle>
@@ -88,22 +90,22 @@ export function TopBar({ number, onNumber, onHelp }: Props) {
         </Toggle>
         <Settings
           className="apart"
-          word={say('Background')}
-          name={say('Background of the wall')}
-          of="background"
+          word={look.way === 'colour' || look.way === 'grey' ? say('Ways of seeing') : way}
+          name={say('Ways of seeing: {way}', { way })}
+          of="seeing"
         >
-          {FLANNEL}
+          {EYE}
         </Settings>
         <Settings className="apart" word={say('Units')} name={say('Units of lengths')} of="units">
           {RULER}
         </Settings>
         <Settings
           className="together"
-          word={say('Background and units')}
-          name={say('Background and units')}
+          word={say('Ways of seeing and units')}
+          name={say('Ways of seeing and units: {way}', { way })}
           of="both"
         >
-          {FLANNEL}
+          {EYE}
         </Settings>
       </Toolbar>
     </header>
@@ -111,11 +113,7 @@ export function TopBar({ number, onNumber, onHelp }: Props) {
 }
 
 const RULER = <Ruler size={18} aria-hidden />;
-const FLANNEL = (
-  <svg width="18" height="18" viewBox="0 0 18 18" aria-hidden>
-    <rect x="1" y="1" width="16" height="16" rx="2" fill="var(--flannel)" stroke="currentColor" />
-  </svg>
-);
+const EYE = <Eye size={18} aria-hidden />;
 
 interface ToolProps {
   /** Shown beside the icon where there is room; part of the name. */

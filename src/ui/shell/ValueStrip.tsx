@@ -1,13 +1,15 @@
 // The strip at the foot of the screen: every fabric in the top from light to dark, as wide as its share. Pointing at a fabric
-// lights its pieces on the wall.
+// lights its pieces on the wall; a press lets them stay lit.
 import { type PointerEvent, useDeferredValue, useMemo } from 'react';
 import { drawProject } from '../../drawing/drawProject';
 import { fabricShares } from '../../drawing/shares';
 import { useApp, useAppStore } from '../app';
 import { Toolbar } from '../fields/Toolbar';
+import { useShownFabrics } from '../seeing/useShownFabrics';
+import { useEscape } from '../useEscape';
 import { clothFill } from '../wall/cloth';
 import { useSay } from '../words';
-import { ValueScale } from './ValueScale';
+import { ToneScale, ValueScale } from './ValueScale';
 
 export function ValueStrip() {
   const say = useSay();
@@ -15,8 +17,13 @@ export function ValueStrip() {
   // Shares may come a moment after the wall.
   const project = useDeferredValue(useApp((app) => app.project));
   const lit = useApp((app) => app.lit);
+  const inTones = useApp((app) => app.look.way === 'tones');
+  const held = useApp((app) => app.heldLit);
   const shares = useMemo(() => fabricShares(drawProject(project)), [project]);
+  const fabrics = useShownFabrics(project.fabrics);
+  const fillOf = useMemo(() => new Map(fabrics.map((one) => [one.id, clothFill(one)])), [fabrics]);
   const light = (fabric: string | null) => store.getState().light(fabric);
+  useEscape(() => store.getState().holdLit(null), held !== null);
   const shown = shares.find((one) => one.fabric.id === lit);
   if (shares.length === 0) return null;
   return (
@@ -45,10 +52,12 @@ export function ValueStrip() {
             onPointerEnter={() => light(fabric.id)}
             onFocus={() => light(fabric.id)}
             onBlur={() => light(null)}
+            onClick={() => store.getState().holdLit(held === fabric.id ? null : fabric.id)}
           >
             <svg width="100%" height="100%" aria-hidden>
-              <g transform="scale(16)">
-                <rect width="200" height="10" fill={clothFill(fabric)} />
+              <g className="seen" transform="scale(16)">
+                {/* Beyond its edges, so that a blur does not fade them. */}
+                <rect x="-8" y="-8" width="216" height="26" fill={fillOf.get(fabric.id)} />
               </g>
             </svg>
           </button>
@@ -62,9 +71,9 @@ export function ValueStrip() {
                 share: percent(shown.share),
                 value: Math.round(shown.value),
               })
-            : say('Light to dark, as wide as its share of the top')}
+            : say('Light to dark, by share. Press one to keep it lit.')}
         </p>
-        <ValueScale shares={shares} lit={lit} />
+        {inTones ? <ToneScale shares={shares} lit={lit} /> : <ValueScale shares={shares} lit={lit} />}
       </div>
     </section>
   );

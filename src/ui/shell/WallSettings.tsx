@@ -1,20 +1,26 @@
-// The few settings that the bar opens: the background of the wall and the units of lengths.
+// The settings that the bar opens: how the wall is seen, what it hangs on, and the units of lengths.
 import { changePreferences } from '../../editing/commands/setting';
 import { useApp, useAppStore } from '../app';
 import { Choice } from '../fields/Choice';
 import { Popup } from '../popup/Popup';
 import type { PopupProps } from '../popup/PopupButton';
+import { SeeingMenu } from '../seeing/SeeingMenu';
 import { useSay, useUnit } from '../words';
 
 /** Which of them; both where the bar has room for one button. */
-export type SettingsOf = 'background' | 'units' | 'both';
+export type SettingsOf = 'seeing' | 'units' | 'both';
 
 export function WallSettings({ of, ...popup }: PopupProps & { of: SettingsOf }) {
   return (
     <Popup {...popup} placement="bottom end">
-      <div className="stack" style={{ width: 250, padding: 6 }}>
-        {of === 'units' ? null : <BackgroundField />}
-        {of === 'background' ? null : <UnitField />}
+      <div className="stack" style={{ minWidth: 250, padding: 6 }}>
+        {of === 'units' ? null : (
+          <div className="stack seeing">
+            <SeeingMenu />
+            <BackgroundField />
+          </div>
+        )}
+        {of === 'seeing' ? null : <UnitField />}
       </div>
     </Popup>
   );
@@ -31,8 +37,8 @@ function BackgroundField() {
       </span>
       <input
         type="range"
-        min={15}
-        max={95}
+        min={0}
+        max={100}
         value={lightness}
         style={{ accentColor: 'var(--solid)', padding: 0 }}
         onChange={(event) =>

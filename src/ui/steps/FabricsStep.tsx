@@ -1,6 +1,7 @@
 // Step 1, fabrics: the form of the fabric picked on the large area, new fabrics, strips and cloth on hand, planning.
-import { Plus, Table2 } from 'lucide-react';
+import { Camera, Plus, Table2 } from 'lucide-react';
 import { useApp, useAppStore } from '../app';
+import { openPhotos } from '../stage/fabrics/photo/useTakePhotos';
 import { useSay } from '../words';
 import { AddFabric, firstFabric } from './fabrics/AddFabric';
 import { ClothOnHand } from './fabrics/onHand/ClothOnHand';
@@ -24,6 +25,7 @@ export function FabricsStep() {
   const fabrics = useApp((app) => app.project.fabrics);
   const noStrips = useApp((app) => app.project.stripsOnHand.length === 0);
   const strips = useApp((app) => app.laid.strips);
+  const photos = useApp((app) => app.laid.photos);
   const opened = useApp((app) => app.project.fabrics.find((fabric) => fabric.id === app.laid.fabric));
   const draft = useDraft('fabric', () => firstFabric(fabrics));
   const opener = useReturnFocus(draft.open);
@@ -70,13 +72,23 @@ export function FabricsStep() {
             )}
           </p>
         ) : null}
-        {draft.open ? (
-          <AddFabric draft={draft} />
-        ) : few ? null : (
-          <button ref={opener} type="button" className="button" onClick={() => draft.setOpen(true)}>
-            <Plus size={16} aria-hidden /> {say('Add a fabric')}
+        {draft.open ? <AddFabric draft={draft} /> : null}
+        <div className="row">
+          {draft.open || few ? null : (
+            <button ref={opener} type="button" className="button" onClick={() => draft.setOpen(true)}>
+              <Plus size={16} aria-hidden /> {say('Add a fabric')}
+            </button>
+          )}
+          <button
+            type="button"
+            data-photo-opener
+            className="button"
+            aria-pressed={photos}
+            onClick={() => (photos ? store.getState().lay({ photos: false }) : openPhotos(store))}
+          >
+            <Camera size={16} aria-hidden /> {say('From a photograph')}
           </button>
-        )}
+        </div>
       </section>
       <StripsOnHand atFoot={entering} />
       <PlanStrips />

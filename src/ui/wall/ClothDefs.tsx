@@ -1,8 +1,9 @@
-// Defines the prints and photographs of all fabrics once for all drawings on the page, and the filter of the grey picture. Each fabric
-// is a part of its own, so that the page has a turn between two.
+// Defines the prints and photographs of all fabrics once for all drawings on the page, and the filter of the way they are
+// seen. Each fabric is a part of its own, so that the page has a turn between two.
 import { memo, useMemo } from 'react';
 import { grainsOf, patternsFor } from '../../drawing/blockPaths';
 import type { Fabric } from '../../model/project';
+import { SeeingFilter } from '../seeing/SeeingFilter';
 import { usePicturesAtHand } from '../session';
 
 export const ClothDefs = memo(function ClothDefs(props: { fabrics: readonly Fabric[]; perBlock: number }) {
@@ -11,10 +12,7 @@ export const ClothDefs = memo(function ClothDefs(props: { fabrics: readonly Fabr
       {props.fabrics.map((fabric) => (
         <Cloth key={fabric.id} fabric={fabric} perBlock={props.perBlock} />
       ))}
-      <filter id="grey-picture" colorInterpolationFilters="linearRGB">
-        {/* The luminance of linear light (CSS Color 4), so that the grey has the L* of the cloth. */}
-        <feColorMatrix values="0.2126 0.7152 0.0722 0 0 0.2126 0.7152 0.0722 0 0 0.2126 0.7152 0.0722 0 0 0 0 0 1 0" />
-      </filter>
+      <SeeingFilter />
     </svg>
   );
 });

@@ -19,7 +19,6 @@ interface Props {
   held: Held | null;
   lit: FabricId | null;
   near: boolean;
-  grey: boolean;
   number: boolean;
 }
 
@@ -46,7 +45,7 @@ export const FlightLayer = memo(function FlightLayer({ drawing, view, held, ...l
   };
   const box = `${-drawing.block.width / 2} ${-drawing.block.height / 2} ${drawing.block.width} ${drawing.block.height}`;
   return (
-    <div className={look.grey ? 'flights grey' : 'flights'} aria-hidden>
+    <div className="flights" aria-hidden>
       {flights.map(({ hung, to }) => (
         // Flannel over the block in its new place, where it has not arrived yet.
         <div
@@ -86,7 +85,9 @@ function Flown({ flight, view, size, box, onLand, ...look }: FlownProps) {
   return (
     <div ref={carried} className="flown" style={size}>
       <svg ref={turned} viewBox={box} {...size} aria-hidden>
-        <BlockView pieces={hung.pieces} fabrics={look.fabrics} lit={look.lit} near={look.near} />
+        <g className="seen">
+          <BlockView pieces={hung.pieces} fabrics={look.fabrics} lit={look.lit} near={look.near} />
+        </g>
       </svg>
       {look.number ? (
         <svg viewBox={box} {...size} aria-hidden>

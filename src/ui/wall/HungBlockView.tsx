@@ -1,4 +1,5 @@
-// A block that hangs on the wall: its cloth, marks, pin, number, and the ring of focus or picking.
+// A block that hangs on the wall: its cloth; and over it, apart so that a blur of the cloth leaves it sharp, what is pressed, its marks, pin
+// and number, and the ring of focus or picking.
 import { memo, type PointerEvent } from 'react';
 import type { Mark } from '../../balance/finding';
 import type { HungBlock } from '../../drawing/drawing';
@@ -12,18 +13,31 @@ interface Props {
   hung: HungBlock;
   width: number;
   height: number;
-  fabrics: readonly Fabric[];
   label: string;
   picked: boolean;
   tabbable: boolean;
-  lit: FabricId | null;
-  near: boolean;
   number: boolean;
   marks: readonly Mark[];
   strongMarks: readonly Mark[];
   onPress: (event: PointerEvent, cell: number) => void;
   onFocus: (cell: number) => void;
 }
+
+interface ClothProps {
+  hung: HungBlock;
+  fabrics: readonly Fabric[];
+  lit: FabricId | null;
+  near: boolean;
+}
+
+export const HungCloth = memo(function HungCloth({ hung, ...look }: ClothProps) {
+  const { at, degrees } = lieOf(hung);
+  return (
+    <g transform={`translate(${at.x} ${at.y}) rotate(${degrees})`}>
+      <BlockView pieces={hung.pieces} {...look} />
+    </g>
+  );
+});
 
 export const HungBlockView = memo(function HungBlockView(props: Props) {
   const { hung, width, height, picked } = props;
@@ -42,8 +56,15 @@ export const HungBlockView = memo(function HungBlockView(props: Props) {
       onFocus={() => props.onFocus(hung.cell)}
     >
       <g transform={`translate(${at.x} ${at.y})`}>
+        <rect
+          x={-width / 2}
+          y={-height / 2}
+          width={width}
+          height={height}
+          transform={`rotate(${hung.tilt})`}
+          fill="transparent"
+        />
         <g transform={`rotate(${degrees})`}>
-          <BlockView pieces={hung.pieces} fabrics={props.fabrics} lit={props.lit} near={props.near} />
           <SeamMarks marks={props.marks} strong={false} />
           <SeamMarks marks={props.strongMarks} strong />
         </g>

@@ -28,9 +28,6 @@ export const SmallTop = memo(function SmallTop({ project, label, near = false, r
       role="img"
       aria-label={label}
     >
-      {paths.map(({ fabric, fill, d }) => (
-        <path key={`${fabric} ${fill}`} d={d} fill={fill || 'none'} />
-      ))}
       {drawing.emptyCells.map(({ cell, box }) => (
         <rect
           key={cell}
@@ -41,14 +38,19 @@ export const SmallTop = memo(function SmallTop({ project, label, near = false, r
           strokeWidth={0.3}
         />
       ))}
-      {drawing.blocks.map((hung) => (
-        <g
-          key={hung.block}
-          transform={`translate(${hung.centre.x} ${hung.centre.y}) rotate(${hung.quarters * 90 + drawing.tilt})`}
-        >
-          <BlockView pieces={hung.pieces} fabrics={project.fabrics} lit={null} near={near} />
-        </g>
-      ))}
+      <g className="seen">
+        {paths.map(({ fabric, fill, d }) => (
+          <path key={`${fabric} ${fill}`} d={d} fill={fill || 'none'} />
+        ))}
+        {drawing.blocks.map((hung) => (
+          <g
+            key={hung.block}
+            transform={`translate(${hung.centre.x} ${hung.centre.y}) rotate(${hung.quarters * 90 + drawing.tilt})`}
+          >
+            <BlockView pieces={hung.pieces} fabrics={project.fabrics} lit={null} near={near} />
+          </g>
+        ))}
+      </g>
       {ringsOf(drawing, ringed, ringedCells).map(({ cell, centre }) => (
         <g key={`ring ${cell}`} transform={`translate(${centre.x} ${centre.y}) rotate(${drawing.tilt})`}>
           <Ring

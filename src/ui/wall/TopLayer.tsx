@@ -1,4 +1,4 @@
-// The layer of the top: sashing and borders, empty cells, blocks and their marks. It is apart from the layer of the hand, so that
+// The layer of the top: all that is of fabric, seen in the chosen way; over it empty cells, blocks to press, and marks. It is apart from the layer of the hand, so that
 // carrying one of 400 blocks draws none of the others again.
 import { memo, type PointerEvent, useMemo } from 'react';
 import type { Clash } from '../../balance/clashes/clashes';
@@ -10,7 +10,7 @@ import { type Box, boxOutline, type Outline } from '../../geometry/point';
 import type { BlockId, Fabric, FabricId, Project } from '../../model/project';
 import { rowAndColumn } from '../../model/wallCells';
 import { useSay } from '../words';
-import { HungBlockView, Ring } from './HungBlockView';
+import { HungBlockView, HungCloth, Ring } from './HungBlockView';
 import { useGrowing } from './inParts';
 import { CentreMarks, LightMarks, PoolMarks, SeamMarks } from './Marks';
 import { clashesOf, hungWords } from './standing/hungWords';
@@ -64,17 +64,22 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
     <>
       {/* Without a shadow while cloth is dimmed: it would show through as a patch. */}
       {lit === null ? <ClothShadow drawing={drawing} /> : null}
-      {paths.map(({ fabric, fill, d }) => (
-        <path
-          key={`${fabric} ${fill}`}
-          d={d}
-          fill={fill || 'none'}
-          opacity={lit !== null && lit !== fabric ? 0.13 : 1}
-        />
-      ))}
-      {around.map(({ outline }) => (
-        <polygon key={pointsOf(outline)} points={pointsOf(outline)} className="seams" />
-      ))}
+      <g className="seen hung-cloth" aria-hidden>
+        {paths.map(({ fabric, fill, d }) => (
+          <path
+            key={`${fabric} ${fill}`}
+            d={d}
+            fill={fill || 'none'}
+            opacity={lit !== null && lit !== fabric ? 0.13 : 1}
+          />
+        ))}
+        {around.map(({ outline }) => (
+          <polygon key={pointsOf(outline)} points={pointsOf(outline)} className="seams" />
+        ))}
+        {inOrder.map((hung) => (
+          <HungCloth key={hung.block} hung={hung} fabrics={fabrics} lit={lit} near={props.near} />
+        ))}
+      </g>
       {drawing.emptyCells.map(({ cell, box }) => (
         <EmptyCell
           key={`empty ${cell}`}
@@ -93,12 +98,9 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
           hung={hung}
           width={drawing.block.width}
           height={drawing.block.height}
-          fabrics={fabrics}
           label={say(hungWords(hung, hanging, ofBlock && (ofBlock.get(hung.block) ?? NO_CLASHES)))}
           picked={hung.block === props.picked}
           tabbable={hung.cell === props.focused}
-          lit={lit}
-          near={props.near}
           number={props.number || props.numbered.has(hung.block)}
           marks={marks.soft.get(hung.block) ?? NO_MARKS}
           strongMarks={marks.strong.get(hung.block) ?? NO_MARKS}

@@ -20,6 +20,8 @@ import type { BlockId, Project } from '../../model/project';
 import { isPlain, rowCount } from '../../model/wallCells';
 import { useApp, useAppStore } from '../app';
 import { flows } from '../flows';
+import { useShownFabrics } from '../seeing/useShownFabrics';
+import { WallPhotoView } from '../seeing/WallPhotoView';
 import { useAnalysis } from '../useAnalysis';
 import { useSay } from '../words';
 import { BlockTools } from './BlockTools';
@@ -64,6 +66,7 @@ export function WallView({ number, small }: Props) {
   // While another quilt is not drawn yet, hands keep to the one that is.
   const project = shown.id === open.id ? open : shown;
   const drawing = useMemo(() => drawProject(shown), [shown]);
+  const fabrics = useShownFabrics(shown.fabrics);
   const { balance } = useAnalysis(shown);
   const frame = useRef<HTMLDivElement>(null);
   const svg = useRef<SVGSVGElement>(null);
@@ -117,91 +120,93 @@ export function WallView({ number, small }: Props) {
   const held = useMemo(() => heldIn(gesture, drawing), [gesture, drawing]);
   return (
     <section className={small ? 'wall-area small' : 'wall-area'} aria-label={say('Design wall')}>
-      <div
-        className="wall"
-        ref={frame}
-        inert={small}
-        style={{ '--px': 1 / view.sheet.scale } as CSSProperties}
-        onPointerDown={pressGround}
-      >
-        <div className="sheet" ref={sheet}>
-          {/* biome-ignore lint/a11y/useSemanticElements: a drawing cannot be a <fieldset> */}
-          <svg
-            ref={svg}
-            className={look.grey ? 'top grey' : 'top'}
-            viewBox={box}
-            role="group"
-            aria-label={say(
-              '{rows} down, {columns} across. Arrows go from block to block; R turns, Space lifts, P pins.',
-              {
-                rows: rowCount(shown),
-                columns: shown.wall.columns,
-              },
-            )}
-            onKeyDown={(event) => {
-              const at = (event.target as Element).closest('[data-cell]')?.getAttribute('data-cell');
-              if (at == null) return;
-              const hands = { gesture, carryByKey, put, centreOf, focusCell };
-              if (wallKey(event, Number(at), store.getState(), hands)) event.preventDefault();
-            }}
-          >
-            <TopLayer
-              drawing={drawing}
-              fabrics={shown.fabrics}
-              hanging={shown}
-              findings={marked}
-              clashes={balance?.project === shown ? balance.clashes : null}
-              chosen={chosen}
-              spot={spot?.marks ?? null}
-              picked={picked}
-              focused={focusable(focused, shown)}
-              lit={lit}
-              near={near}
-              number={number}
-              numbered={numbered}
-              onPress={pressCell}
-              onFocus={setFocused}
-            />
-          </svg>
-          {small ? null : (
-            <FlightLayer
-              drawing={drawing}
-              fabrics={shown.fabrics}
-              view={view.sheet}
-              held={held}
-              lit={lit}
-              near={near}
-              grey={look.grey}
-              number={number}
-            />
-          )}
-          {/* A separate drawing, so that a moving hand does not paint 400 blocks again in every frame. */}
-          <svg className={look.grey ? 'hand grey' : 'hand'} viewBox={box} aria-hidden>
-            <HandLayer
-              project={project}
-              drawing={drawing}
-              fabrics={shown.fabrics}
-              gesture={gesture}
-              picked={pickedHung}
-              moved={ringed}
-              scale={view.sheet.scale}
-              centreOf={centreOf}
-              onHandle={(event, block) => {
-                event.stopPropagation();
-                press(event, { kind: 'handle', block });
+      <div className="wall-row">
+        <div
+          className="wall"
+          ref={frame}
+          inert={small}
+          style={{ '--px': 1 / view.sheet.scale } as CSSProperties}
+          onPointerDown={pressGround}
+        >
+          <div className="sheet" ref={sheet}>
+            {/* biome-ignore lint/a11y/useSemanticElements: a drawing cannot be a <fieldset> */}
+            <svg
+              ref={svg}
+              className="top"
+              viewBox={box}
+              role="group"
+              aria-label={say(
+                '{rows} down, {columns} across. Arrows go from block to block; R turns, Space lifts, P pins.',
+                {
+                  rows: rowCount(shown),
+                  columns: shown.wall.columns,
+                },
+              )}
+              onKeyDown={(event) => {
+                const at = (event.target as Element).closest('[data-cell]')?.getAttribute('data-cell');
+                if (at == null) return;
+                const hands = { gesture, carryByKey, put, centreOf, focusCell };
+                if (wallKey(event, Number(at), store.getState(), hands)) event.preventDefault();
               }}
-            />
-          </svg>
+            >
+              <TopLayer
+                drawing={drawing}
+                fabrics={fabrics}
+                hanging={shown}
+                findings={marked}
+                clashes={balance?.project === shown ? balance.clashes : null}
+                chosen={chosen}
+                spot={spot?.marks ?? null}
+                picked={picked}
+                focused={focusable(focused, shown)}
+                lit={lit}
+                near={near}
+                number={number}
+                numbered={numbered}
+                onPress={pressCell}
+                onFocus={setFocused}
+              />
+            </svg>
+            {small ? null : (
+              <FlightLayer
+                drawing={drawing}
+                fabrics={fabrics}
+                view={view.sheet}
+                held={held}
+                lit={lit}
+                near={near}
+                number={number}
+              />
+            )}
+            {/* A separate drawing, so that a moving hand does not paint 400 blocks again in every frame. */}
+            <svg className="hand" viewBox={box} aria-hidden>
+              <HandLayer
+                project={project}
+                drawing={drawing}
+                fabrics={fabrics}
+                gesture={gesture}
+                picked={pickedHung}
+                moved={ringed}
+                scale={view.sheet.scale}
+                centreOf={centreOf}
+                onHandle={(event, block) => {
+                  event.stopPropagation();
+                  press(event, { kind: 'handle', block });
+                }}
+              />
+            </svg>
+          </div>
+          {pickedHung && !preview && !small ? <BlockTools id={pickedHung.block} /> : null}
+          <WallNotice
+            turning={
+              twist
+                ? say('Turn by {degrees}°', { degrees: turnsIn(twist.degrees, turns) * (360 / turns) })
+                : null
+            }
+          />
+          {small ? null : <ViewTools view={view} picked={pickedHung?.centre ?? null} block={drawing.block} />}
         </div>
-        {pickedHung && !preview && !small ? <BlockTools id={pickedHung.block} /> : null}
-        <WallNotice
-          turning={
-            twist
-              ? say('Turn by {degrees}°', { degrees: turnsIn(twist.degrees, turns) * (360 / turns) })
-              : null
-          }
-        />
-        {small ? null : <ViewTools view={view} picked={pickedHung?.centre ?? null} block={drawing.block} />}
+        {look.photo && !small ? <WallPhotoView photo={look.photo} height={drawing.height} /> : null}
       </div>
       {small ? (
         <button
@@ -217,7 +222,7 @@ export function WallView({ number, small }: Props) {
         </button>
       ) : (
         <SideTable
-          fabrics={shown.fabrics}
+          fabrics={fabrics}
           over={carry?.overTable ?? false}
           open={carry !== null}
           onPress={(event, block) => press(event, { kind: 'table', block })}

@@ -2,10 +2,10 @@
 import ColorSpace from 'colorjs.io';
 import { expect, it } from 'vitest';
 import { transform } from '../../../src/colour/matrix';
-import { linearOf, linearOfXyz, WHITE_D65, xyzOf } from '../../../src/colour/spaces';
+import { linearOf, WHITE_D65, xyzOf } from '../../../src/colour/spaces';
 import { adaptation, nearestLamp, planckianUv, uvOf } from '../../../src/photo/light/adaptation';
 import { byDaylight, castOf, DAYLIGHT, lightOf } from '../../../src/photo/light/light';
-import { daylightWhite, lampWhite } from '../render/clothLight';
+import { daylightWhite, lampWhite, linearOfWhite } from '../render/clothLight';
 
 /** ASTM E308 whites as Lindbloom lists them; and his Bradford matrices to D65, brucelindbloom.com, Eqn_ChromAdapt. From memory. */
 const D65_E308 = [0.95047, 1, 1.08883] as const;
@@ -79,7 +79,7 @@ it.each([
 });
 
 it('a white card gives cast and exposure, a grey of no known value the cast alone', () => {
-  const white = linearOfXyz(lampWhite(3200));
+  const white = linearOfWhite(lampWhite(3200));
   const most = Math.max(...white);
   const card = white.map((channel) => (0.6 * channel) / most) as [number, number, number];
   const full = lightOf(card, 95);

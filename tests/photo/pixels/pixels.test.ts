@@ -11,9 +11,15 @@ import {
   meanOf,
   pixelsOf,
 } from '../../../src/photo/pixels/linear';
-import { blankPixels, blankPlane, checkPixels, type Pixels } from '../../../src/photo/pixels/pixels';
+import {
+  blankPixels,
+  blankPlane,
+  checkPixels,
+  type Pixels,
+  type Plane,
+} from '../../../src/photo/pixels/pixels';
 import { resizedPlane, shrunk, shrunkTo } from '../../../src/photo/pixels/resize';
-import { blurred, sampleAt } from '../../../src/photo/pixels/sample';
+import { blurred, sampleInto } from '../../../src/photo/pixels/sample';
 
 const picture = fc
   .record({
@@ -100,6 +106,12 @@ it('blurs as an image library does (libvips through sharp), within a byte in the
       expect(Math.abs(ours.data[at]! - theirs[at * (theirs.length / (width * height))]!)).toBeLessThan(1.5);
     }
 });
+
+function sampleAt(plane: Plane, x: number, y: number): number[] {
+  const into = new Float32Array(plane.channels);
+  sampleInto(plane, x, y, into, 0);
+  return [...into];
+}
 
 it('reads between pixels in a straight line, and beyond the edge the edge', () => {
   const plane = blankPlane(8, 6, 2);

@@ -2,7 +2,7 @@
 // The cast is laid on in two ways, neither of them the way the tool takes it out.
 import sharp from 'sharp';
 import { invert, type Matrix, multiply, type Row, transform } from '../../../src/colour/matrix';
-import { linearOfXyz, ofLinear, WHITE_D65 } from '../../../src/colour/spaces';
+import { ofLinear, WHITE_D65 } from '../../../src/colour/spaces';
 import { pixelsOf } from '../../../src/photo/pixels/linear';
 import { blankPlane, type Pixels, type Plane } from '../../../src/photo/pixels/pixels';
 
@@ -87,6 +87,12 @@ function diagonal([x, y, z]: Row): Matrix {
   ];
 }
 
+/** The linear sRGB of light of this X, Y, Z. */
+export function linearOfWhite(white: Row): Row {
+  const change = diagonal([white[0] / WHITE_D65[0], white[1], white[2] / WHITE_D65[2]]);
+  return transform(ofLinear(change), [1, 1, 1]);
+}
+
 /** How a cast is laid on. */
 export const WAYS = ['cones', 'spectra', 'gains'] as const;
 export type Way = (typeof WAYS)[number];
@@ -101,9 +107,9 @@ export interface Lamp {
  * From colours by D65 to colours in this light, linear sRGB: by the cones of CAT16, by the spectra of a hot body and of smooth
  * reflectances, or by a gain for each of red, green and blue.
  */
-export function castBy(way: Way, { white, kelvin }: Lamp): Matrix {
+function castBy(way: Way, { white, kelvin }: Lamp): Matrix {
   if (way === 'spectra') return ofLinear(bySpectra(kelvin));
-  if (way === 'gains') return diagonal(linearOfXyz(white));
+  if (way === 'gains') return diagonal(linearOfWhite(white));
   const [to, from] = [transform(CAT16, white), transform(CAT16, WHITE_D65)];
   const gains = diagonal([to[0] / from[0], to[1] / from[1], to[2] / from[2]]);
   return ofLinear(multiply(invert(CAT16), multiply(gains, CAT16)));
@@ -136,7 +142,7 @@ export interface Shot {
 }
 
 /** The scene as its light makes it, linear. */
-export function lit(scene: Plane, { lamp, way, falloff, exposure }: Shot): Plane {
+function lit(scene: Plane, { lamp, way, falloff, exposure }: Shot): Plane {
   const cast = castBy(way, lamp);
   const brightest = Math.max(...transform(cast, [1, 1, 1]));
   const plane = blankPlane(scene.width, scene.height, 3);

@@ -12,13 +12,13 @@ import { type PixelBox, resizedPlane } from '../../../src/photo/pixels/resize';
 export const CARD = 95;
 
 /** A colour as cloth is dyed: OKLab lightness 0.25 to 0.93, chroma to 0.17, inside sRGB. */
-export function clothColour(random: () => number, apartFrom: readonly string[] = []): string {
+function clothColour(random: () => number, apartFrom: readonly string[] = []): string {
   for (;;) {
     const [lightness, chroma, hue] = [0.25 + 0.68 * random(), 0.17 * random(), 2 * Math.PI * random()];
     const light = linearOfOklab([lightness, chroma * Math.cos(hue), chroma * Math.sin(hue)]);
     if (!light.every((channel) => channel > 0.004 && channel < 0.95)) continue;
     const hex = formatHex(encodedOf(light));
-    if (apartFrom.every((other) => apart(hex, other) > 0.15)) return hex;
+    if (apartFrom.every((other) => apart(hex, other) > 0.25)) return hex;
   }
 }
 

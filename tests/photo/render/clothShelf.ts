@@ -1,4 +1,4 @@
-// A shelf of folded fabrics for tests: level bands, one over the other, each darker towards its fold, with noise and JPEG.
+// A shelf of folded fabrics for tests: level bands in the deep shadow of a shelf, each darker towards its fold, with noise and JPEG.
 import { pixelsOf } from '../../../src/photo/pixels/linear';
 import { blankPlane, type Pixels, type Plane } from '../../../src/photo/pixels/pixels';
 import type { PixelBox } from '../../../src/photo/pixels/resize';
@@ -18,7 +18,7 @@ export async function clothShelf(seed: number): Promise<ClothShelf> {
   const random = chance(seed);
   const heights = Array.from({ length: 4 + Math.floor(4 * random()) }, () => 44 + Math.floor(40 * random()));
   const plane = blankPlane(WIDTH, heights.reduce((sum, height) => sum + height, 0) + 20, 3);
-  plane.data.fill(0.03);
+  plane.data.fill(0.003);
   let y = 10;
   const boxes = heights.map((height, at) => {
     const x = 8 + Math.floor(20 * random());

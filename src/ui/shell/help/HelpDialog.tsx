@@ -5,19 +5,20 @@ import { useSay } from '../../words';
 
 interface Props {
   title: string;
+  open: boolean;
   onClose: () => void;
   children: ReactNode;
 }
 
-export function HelpDialog({ title, onClose, children }: Props) {
+export function HelpDialog({ title, open, onClose, children }: Props) {
   const say = useSay();
   return (
     <ModalOverlay
       className="veil"
       isDismissable
-      isOpen
-      onOpenChange={(open) => {
-        if (!open) onClose();
+      isOpen={open}
+      onOpenChange={(now) => {
+        if (!now) onClose();
       }}
     >
       <Modal className="popover help-dialog">

@@ -3,10 +3,10 @@ import { KEY_PARTS } from '../../keys';
 import { useSay } from '../../words';
 import { HelpDialog } from './HelpDialog';
 
-export function KeysDialog({ onClose }: { onClose: () => void }) {
+export function KeysDialog({ open, onClose }: { open: boolean; onClose: () => void }) {
   const say = useSay();
   return (
-    <HelpDialog title="Keys" onClose={onClose}>
+    <HelpDialog title="Keys" open={open} onClose={onClose}>
       {KEY_PARTS.map(({ title, rows }) => (
         <section key={title} aria-label={say(title)}>
           <h3>{say(title)}</h3>

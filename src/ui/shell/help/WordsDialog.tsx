@@ -4,9 +4,9 @@ import { termsLike } from '../../../model/words/glossary';
 import { useSay } from '../../words';
 import { HelpDialog } from './HelpDialog';
 
-export function WordsDialog({ onClose }: { onClose: () => void }) {
+export function WordsDialog({ open, onClose }: { open: boolean; onClose: () => void }) {
   return (
-    <HelpDialog title="Words of the trade" onClose={onClose}>
+    <HelpDialog title="Words of the trade" open={open} onClose={onClose}>
       <Words />
     </HelpDialog>
   );

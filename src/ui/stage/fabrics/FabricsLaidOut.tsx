@@ -1,14 +1,21 @@
-// All fabrics as pieces of cloth at true scale, in the chosen order; one is found by its name where there are many.
+// All fabrics as pieces of cloth at true scale, in the chosen order, by value in light, medium and dark; one is found by its name where
+// there are many.
 import { Search } from 'lucide-react';
 import { useDeferredValue, useId, useMemo, useState } from 'react';
+import { TONES, type Tone, toneOf } from '../../../colour/tone';
 import { drawProject } from '../../../drawing/drawProject';
-import { type FabricOrder, fabricAmounts, inOrder } from '../../../drawing/fabricOrder';
+import { type FabricOrder, fabricAmounts, foundByName, inOrder } from '../../../drawing/fabricOrder';
+import { type QuiltTones, quiltTones } from '../../../drawing/fabricTones';
+import { clothValue } from '../../../drawing/shares';
 import { counted } from '../../../model/phrase';
+import type { Fabric } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
 import { Choice } from '../../fields/Choice';
 import { Fractions } from '../../fields/Fractions';
+import { ToneLegend } from '../../seeing/ToneLegend';
 import { useSay } from '../../words';
 import { useScreen } from '../useScreen';
+import { Lookalikes } from './Lookalikes';
 import { PieceOfCloth } from './PieceOfCloth';
 import './fabrics.css';
 
@@ -37,8 +44,13 @@ export function FabricsLaidOut() {
   const amounts = useMemo(() => fabricAmounts(shown, drawProject(shown)), [shown]);
   const laid = useMemo(() => inOrder(project.fabrics, order, amounts), [project.fabrics, order, amounts]);
   const many = laid.length > A_DOZEN;
-  const sought = many ? wanted.trim().toLowerCase() : '';
-  const found = laid.filter((fabric) => fabric.name.toLowerCase().includes(sought));
+  const sought = many ? wanted.trim() : '';
+  const found = useMemo(() => foundByName(laid, sought), [laid, sought]);
+  const tones = useMemo(
+    () => (laid.length > 2 ? quiltTones(shown.fabrics, amounts) : null),
+    [laid.length, shown.fabrics, amounts],
+  );
+  const groups = useMemo(() => grouped(found, tones, order), [found, tones, order]);
   const scale = phone ? TRUE_SCALE / 2 : TRUE_SCALE;
   const inches = pieceOf(phone ? 'phone' : tablet ? 'tablet' : laid.length > 2 * A_DOZEN ? 'many' : 'few');
   return (
@@ -65,23 +77,35 @@ export function FabricsLaidOut() {
           {say('Pick one to change it; the wall shows where it is used.')}
         </p>
       </div>
-      <ul
-        className="laid-pieces"
-        style={{ gridTemplateColumns: `repeat(auto-fill, ${inches.width * scale}px)` }}
-        onPointerLeave={() => store.getState().light(null)}
-      >
-        {found.map((fabric) => (
-          <PieceOfCloth
-            key={fabric.id}
-            fabric={fabric}
-            amount={amounts.get(fabric.id)}
-            picked={picked === fabric.id}
-            width={inches.width}
-            height={inches.height}
-            scale={scale}
-          />
-        ))}
-      </ul>
+      {order === 'value' && tones ? <ToneLegend tones={tones} /> : null}
+      <Lookalikes />
+      {groups.map(({ tone, fabrics }) => (
+        <section
+          key={tone ?? ''}
+          className="laid-group"
+          aria-label={tone ? say(TONE_NAMES[tone]) : undefined}
+        >
+          {tone ? <h3>{say(TONE_NAMES[tone])}</h3> : null}
+          <ul
+            className="laid-pieces"
+            style={{ gridTemplateColumns: `repeat(auto-fill, ${inches.width * scale}px)` }}
+            onPointerLeave={() => store.getState().light(null)}
+          >
+            {fabrics.map((fabric) => (
+              <PieceOfCloth
+                key={fabric.id}
+                fabric={fabric}
+                amount={amounts.get(fabric.id)}
+                tone={tones && toneOf(clothValue(fabric), tones.limits)}
+                picked={picked === fabric.id}
+                width={inches.width}
+                height={inches.height}
+                scale={scale}
+              />
+            ))}
+          </ul>
+        </section>
+      ))}
       {sought === '' ? null : (
         <p role="status">
           {found.length === 0
@@ -91,6 +115,23 @@ export function FabricsLaidOut() {
       )}
     </div>
   );
+}
+
+const TONE_NAMES: Readonly<Record<Tone, string>> = { light: 'Light', medium: 'Medium', dark: 'Dark' };
+
+/** The fabrics as they lie: by value in groups of a tone, else all together. */
+function grouped(
+  fabrics: readonly Fabric[],
+  tones: QuiltTones | null,
+  order: FabricOrder,
+): readonly { readonly tone: Tone | null; readonly fabrics: readonly Fabric[] }[] {
+  if (order !== 'value' || !tones) return [{ tone: null, fabrics }];
+  return TONES.toReversed()
+    .map((tone) => ({
+      tone,
+      fabrics: fabrics.filter((fabric) => toneOf(clothValue(fabric), tones.limits) === tone),
+    }))
+    .filter((group) => group.fabrics.length > 0);
 }
 
 /** A piece that fits several times beside itself on such a screen, inches. */

@@ -1,17 +1,20 @@
 // One fabric as a piece of cloth with pinked edges, its name and value under it. Pointing at it lights its pieces on the wall.
 import { memo } from 'react';
+import { greyOf, type Tone } from '../../../colour/tone';
 import type { FabricAmount } from '../../../drawing/fabricOrder';
 import { clothValue } from '../../../drawing/shares';
 import type { Fabric } from '../../../model/project';
 import type { Inches } from '../../../model/units';
 import { useApp, useAppStore } from '../../app';
-import { greyOf } from '../../steps/fabrics/greyOf';
 import { clothFill } from '../../wall/cloth';
 import { useSay } from '../../words';
+import { focusForm } from './focusForm';
 
 interface Props {
   fabric: Fabric;
   amount: FabricAmount | undefined;
+  /** Among the fabrics of this quilt. */
+  tone: Tone | null;
   picked: boolean;
   width: Inches;
   height: Inches;
@@ -22,6 +25,7 @@ interface Props {
 export const PieceOfCloth = memo(function PieceOfCloth({
   fabric,
   amount,
+  tone,
   picked,
   width,
   height,
@@ -30,7 +34,6 @@ export const PieceOfCloth = memo(function PieceOfCloth({
   const say = useSay();
   const store = useAppStore();
   const lit = useApp((app) => app.lit === fabric.id);
-  const grey = useApp((app) => app.look.grey);
   const value = clothValue(fabric);
   const light = (on: boolean) => store.getState().light(on ? fabric.id : null);
   const edge = pinked(width, height);
@@ -51,20 +54,17 @@ export const PieceOfCloth = memo(function PieceOfCloth({
           if (!picked) focusForm();
         }}
       >
-        <svg
-          width={width * scale}
-          height={height * scale}
-          viewBox={`0 0 ${width} ${height}`}
-          className={grey ? 'grey' : undefined}
-          aria-hidden
-        >
+        <svg width={width * scale} height={height * scale} viewBox={`0 0 ${width} ${height}`} aria-hidden>
           <path className="cloth-shadow" d={edge} transform="translate(0.02 0.03)" />
-          <path d={edge} fill={clothFill(fabric)} />
+          <g className="seen">
+            <path d={edge} fill={clothFill(fabric)} />
+          </g>
         </svg>
         <bdi className="laid-name">{fabric.name}</bdi>
         <span className="laid-value">
           <span className="laid-grey" style={{ background: greyOf(value) }} aria-hidden />
           {say('Value {value}', { value: Math.round(value) })}
+          {tone ? ` · ${say(tone)}` : ''}
         </span>
         <span className="laid-value">
           {howMuch}
@@ -84,11 +84,6 @@ function useAmount(amount: FabricAmount | undefined): string {
     return say('{share}% of the top', { share });
   }
   return say('{area} on hand', { area: { squareInches: amount.onHand } });
-}
-
-/** Moves the focus into the panel, to the form that has just opened there. */
-function focusForm(): void {
-  requestAnimationFrame(() => document.querySelector<HTMLElement>('[data-opened]')?.focus());
 }
 
 /** Teeth of pinking shears along an edge: about so many inches from tip to tip. */

@@ -7,6 +7,7 @@ import type { Standing } from '../../../balance/standing';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { Fractions } from '../../fields/Fractions';
+import { seeAs } from '../../seeing/ways';
 import { useSeeking, useSession } from '../../session';
 import { useAnalysis } from '../../useAnalysis';
 import { useEscape } from '../../useEscape';
@@ -24,7 +25,7 @@ export function LayoutsToChoose(props: { alternatives: readonly Alternative[]; c
   useEscape(close);
   const project = useApp((app) => app.project);
   const preview = useApp((app) => app.preview);
-  const grey = useApp((app) => app.look.grey);
+  const grey = useApp((app) => app.look.way === 'grey');
   const layouts = useMemo(() => layoutsOf(project, alternatives), [project, alternatives]);
   const [run, problems] = useRun();
   const chosen = layouts.find((one) => sameMoves(one, preview?.command.moves))?.command ?? null;
@@ -42,7 +43,7 @@ export function LayoutsToChoose(props: { alternatives: readonly Alternative[]; c
     if (before.revision !== revision && before.chosen) store.getState().showPreview(before.chosen);
   }, [store, revision, chosen]);
   return (
-    <div className={grey ? 'to-choose grey' : 'to-choose'}>
+    <div className="to-choose">
       <header>
         <h2>{say('Layouts to choose from')}</h2>
         <p>
@@ -57,7 +58,7 @@ export function LayoutsToChoose(props: { alternatives: readonly Alternative[]; c
           <input
             type="checkbox"
             checked={grey}
-            onChange={(event) => store.getState().lookAt({ grey: event.target.checked })}
+            onChange={(event) => seeAs(store.getState(), event.target.checked ? 'grey' : 'colour')}
           />
           {say('In grey, to judge the values')}
         </label>

@@ -18,7 +18,6 @@ export function SizesToChoose({ wanted }: { wanted: { readonly width: Inches; re
   const say = useSay();
   const store = useAppStore();
   const project = useApp((app) => app.project);
-  const grey = useApp((app) => app.look.grey);
   const [run, problems] = useRun();
   const offers = useMemo(
     () => sizeOffers(project, wanted).map((offer) => ({ offer, shown: withOffer(project, offer) })),
@@ -28,7 +27,7 @@ export function SizesToChoose({ wanted }: { wanted: { readonly width: Inches; re
   const close = () => store.getState().lay({ sizes: null });
   useEscape(close);
   return (
-    <div className={grey ? 'to-choose grey' : 'to-choose'}>
+    <div className="to-choose">
       <header>
         <h2>
           <Fractions

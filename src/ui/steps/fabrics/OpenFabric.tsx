@@ -1,12 +1,15 @@
 // The fabric picked on the large area: its form, what it is used for, another in its place, and its removal. While it has the
 // pointer or the focus, its pieces are lit on the wall.
-import { Trash2, X } from 'lucide-react';
+import { Camera, Trash2, X } from 'lucide-react';
 import { useMemo, useState } from 'react';
-import { changeFabric, removeFabric, replaceFabric } from '../../../editing/commands/fabrics';
+import { changeFabric, placesOf, removeFabric, replaceFabric } from '../../../editing/commands/fabrics';
+import { counted } from '../../../model/phrase';
 import type { Fabric, FabricId } from '../../../model/project';
+import type { AppStore } from '../../../store/app';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { FabricPicker } from '../../fields/FabricPicker';
+import { openPhotos } from '../../stage/fabrics/photo/useTakePhotos';
 import { useEscape } from '../../useEscape';
 import { useSay } from '../../words';
 import { FabricForm } from './FabricForm';
@@ -59,7 +62,10 @@ export function OpenFabric({ fabric }: { fabric: Fabric }) {
           }
         />
         <Replace fabric={fabric} />
-        <div>
+        <div className="row">
+          <button type="button" className="button" onClick={() => photograph(store, fabric.id)}>
+            <Camera size={16} aria-hidden /> {say('Use a photograph')}
+          </button>
           <button
             type="button"
             className="button"
@@ -74,14 +80,23 @@ export function OpenFabric({ fabric }: { fabric: Fabric }) {
   );
 }
 
-/** Replaces the fabric by another one wherever the quilt uses it. */
+/** Opens the work on photographs, for what this fabric looks like. */
+function photograph(store: AppStore, fabric: FabricId): void {
+  void import('../../../store/photo/sitting').then(({ sittingOf }) => {
+    sittingOf(store).replace(fabric);
+    openPhotos(store);
+  });
+}
+
+/** Replaces the fabric by another one wherever the quilt and its colourways use it. */
 function Replace({ fabric }: { fabric: Fabric }) {
   const say = useSay();
   const store = useAppStore();
   const several = useApp((app) => app.project.fabrics.length > 1);
+  const places = useApp((app) => placesOf(app.project, fabric.id));
   const [other, setOther] = useState<FabricId | null>(null);
   const [run, problems] = useRun();
-  if (!several) return null;
+  if (!several || places === 0) return null;
   return (
     <div>
       <div className="fab-swap">
@@ -98,6 +113,15 @@ function Replace({ fabric }: { fabric: Fabric }) {
           {say('Replace everywhere')}
         </button>
       </div>
+      <p className="quiet">
+        {say(
+          counted(
+            places,
+            'In 1 place of the quilt and its colourways. What is on hand stays as it is.',
+            'In {count} places of the quilt and its colourways. What is on hand stays as it is.',
+          ),
+        )}
+      </p>
       <Complaint problems={problems} />
     </div>
   );

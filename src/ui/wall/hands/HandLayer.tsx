@@ -68,7 +68,9 @@ export function HandLayer({
       {twist && hung ? (
         <g transform={`translate(${hung.centre.x} ${hung.centre.y})`} aria-hidden>
           <g transform={`rotate(${hung.quarters * 90 + tilt + twist.degrees})`}>
-            <BlockView pieces={hung.pieces} fabrics={fabrics} lit={null} near />
+            <g className="seen">
+              <BlockView pieces={hung.pieces} fabrics={fabrics} lit={null} near />
+            </g>
           </g>
         </g>
       ) : null}
@@ -80,12 +82,14 @@ export function HandLayer({
             transform={`rotate(${(hung?.quarters ?? 0) * 90 + tilt}) scale(1.04)`}
             opacity={0.92}
           >
-            <BlockView
-              pieces={hung?.pieces ?? (waiting ? drawBlock(project, waiting) : [])}
-              fabrics={fabrics}
-              lit={null}
-              near
-            />
+            <g className="seen">
+              <BlockView
+                pieces={hung?.pieces ?? (waiting ? drawBlock(project, waiting) : [])}
+                fabrics={fabrics}
+                lit={null}
+                near
+              />
+            </g>
           </g>
         </g>
       ) : null}

@@ -1,4 +1,4 @@
-// The keys of the wall: arrows go from cell to cell; R turns, Space lifts and puts down, P pins, Delete takes down.
+// The keys of the wall: arrows go from cell to cell; R turns, Space lifts and puts down, P pins, Delete takes down, V shows the wall another way.
 import type { KeyboardEvent } from 'react';
 import { pinBlocks, takeDown, turnBlock, turnByOneWedge } from '../../../editing/commands/wall';
 import { findBlock } from '../../../model/find';
@@ -8,6 +8,7 @@ import type { Project } from '../../../model/project';
 import { cellToward, isPlain } from '../../../model/wallCells';
 import type { App } from '../../../store/app';
 import { isKey } from '../../keys';
+import { seeNext } from '../../seeing/ways';
 import { type Gesture, type Pressed, tapped } from './gesture';
 import { carryOut } from './useGestures';
 import type { Hands } from './useHands';
@@ -60,6 +61,10 @@ export function wallKey(event: KeyboardEvent, cell: number, app: App, hands: Key
     const done = carryOut(app, outcome);
     // A cell and its block are different elements, so the focus must move to the block.
     if (done && outcome?.kind === 'hang') hands.focusCell(cell);
+    return true;
+  }
+  if (isKey(event, 'see')) {
+    seeNext(app, event.shiftKey ? -1 : 1);
     return true;
   }
   return block !== null && blockKey(event, block, app, () => hands.focusCell(cell));

@@ -77,7 +77,9 @@ function BlockCard({ block, fabrics, size }: { block: Block; fabrics: readonly F
       viewBox={`${-width / 2} ${-height / 2} ${width} ${height}`}
       aria-hidden
     >
-      <BlockView pieces={pieces} fabrics={fabrics} lit={null} near={false} />
+      <g className="seen">
+        <BlockView pieces={pieces} fabrics={fabrics} lit={null} near={false} />
+      </g>
     </svg>
   );
 }

@@ -1,0 +1,157 @@
+// Reading of blocks and walls from rendered pictures, against what is true of them. `npx tsx bench/photo.ts` runs it by itself;
+// BENCH_PICTURES=300 measures so many blocks and a fifth as many walls (a sample unless given).
+import process from 'node:process';
+import { fileURLToPath } from 'node:url';
+import type { Project } from '../src/model/project';
+import { atOnce } from '../src/model/work/parts';
+import { findCorners } from '../src/photo/block/corners';
+import { readBlock } from '../src/photo/block/readBlock';
+import { knowledgeOf } from '../src/photo/block/readLook';
+import { shapeOf } from '../src/photo/block/shape';
+import { findGrid } from '../src/photo/wall/grid';
+import { readWall } from '../src/photo/wall/readWall';
+import { blockMarks, cornersOff, isGridFound } from '../tests/photo/render/marks';
+import { blockShot, wallShot } from '../tests/photo/render/shots';
+import type { BenchRow } from './row';
+
+const PICTURES = Number(process.env.BENCH_PICTURES ?? 24);
+/** Pictures of the bench are others than those of the tests. */
+const FIRST_SEED = 1000;
+
+export async function benchPhoto(report: (row: BenchRow) => void = () => {}): Promise<BenchRow[]> {
+  const rows = [
+    ...(await blocks(PICTURES)),
+    ...(await walls(Math.max(4, Math.round(PICTURES / 5)))),
+    ...(await times()),
+  ];
+  rows.forEach(report);
+  return rows;
+}
+
+function share(name: string, of: string, right: number, all: number, goal: number, beside = ''): BenchRow {
+  const percent = all === 0 ? 100 : (100 * right) / all;
+  const measured = `${percent.toFixed(1)} % of ${all} ${of}${beside}`;
+  return { name, toReach: `≥ ${goal} %`, measured, ok: percent >= goal };
+}
+
+/** The same without the sets of the project. */
+function without(right: number, all: number): string {
+  return all === 0 ? '' : ` (by the fabrics alone ${((100 * right) / all).toFixed(1)} % of ${all})`;
+}
+
+async function blocks(count: number): Promise<BenchRow[]> {
+  const sums = { corners: 0, turns: 0, wedges: 0, rims: 0, sure: 0, sureRight: 0, bands: 0 };
+  const alone = { ...sums };
+  for (let seed = FIRST_SEED; seed < FIRST_SEED + count; seed += 1) {
+    const shot = await blockShot(seed);
+    const { wedge } = shot.project;
+    const found = findCorners(shot.pixels, shapeOf(wedge, wedge.outerSeam));
+    if (!found) continue;
+    if (cornersOff(found.corners, shot.corners) <= 0.01) sums.corners += 1;
+    const { known } = readBlock(shot.pixels, found.corners, knowledgeOf(shot.project), found.lens.bend)!;
+    if (known?.number === shot.number && known.quarters === shot.quarters) sums.turns += 1;
+    // Rims and bands are read as of a block that nobody knows: from fabrics and sets; and beside it from the fabrics alone.
+    const read = (project: Project) =>
+      blockMarks(readBlock(shot.pixels, found.corners, knowledgeOf(project), found.lens.bend)!, shot);
+    const strange = read({ ...shot.project, blocks: [] });
+    const bare = read({ ...shot.project, blocks: [], stripSets: [] });
+    for (const key of ['wedges', 'rims', 'sure', 'sureRight', 'bands'] as const) {
+      sums[key] += strange[key];
+      alone[key] += bare[key];
+    }
+  }
+  return [
+    share(
+      'picture of a block: four corners found, within 1 % of its width',
+      'pictures',
+      sums.corners,
+      count,
+      95,
+    ),
+    share(
+      'picture of a block: rim fabric right',
+      'places',
+      sums.rims,
+      sums.wedges,
+      97,
+      without(alone.rims, alone.wedges),
+    ),
+    share(
+      'picture of a block: rim fabric right where marked sure',
+      'places',
+      sums.sureRight,
+      sums.sure,
+      99.5,
+    ),
+    share(
+      'picture of a block: bands of a wedge right in order',
+      'wedges',
+      sums.bands,
+      sums.wedges,
+      90,
+      without(alone.bands, alone.wedges),
+    ),
+    share('picture of a block: known block and its turn', 'pictures', sums.turns, count, 99),
+  ];
+}
+
+async function walls(count: number): Promise<BenchRow[]> {
+  let [grids, right, hung] = [0, 0, 0];
+  for (let seed = FIRST_SEED; seed < FIRST_SEED + count; seed += 1) {
+    const shot = await wallShot(seed);
+    const grid = findGrid(shot.pixels, shapeOf(shot.project.wedge, 0));
+    if (!grid || !isGridFound(grid, shot)) continue;
+    grids += 1;
+    const read = atOnce(readWall(shot.pixels, grid, knowledgeOf(shot.project)));
+    read.forEach((block, at) => {
+      const truth = shot.cells[at];
+      if (!truth) return;
+      hung += 1;
+      if (block?.known?.number === truth.number && block.known.quarters === truth.quarters) right += 1;
+    });
+  }
+  return [
+    share('picture of a wall: grid found, every cell within 2 %', 'pictures', grids, count, 90),
+    share('picture of a wall: known blocks and their turns', 'blocks', right, hung, 99),
+  ];
+}
+
+/** Seconds of one core. */
+function coreSeconds(): number {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1e6;
+}
+
+async function times(): Promise<BenchRow[]> {
+  const shot = await blockShot(FIRST_SEED, 4000);
+  const { wedge } = shot.project;
+  const start = coreSeconds();
+  const found = findCorners(shot.pixels, shapeOf(wedge, wedge.outerSeam))!;
+  readBlock(shot.pixels, found.corners, knowledgeOf(shot.project), found.lens.bend);
+  const block = coreSeconds() - start;
+  const wall = await wallShot(FIRST_SEED + 1, 3600, [10, 8]);
+  const before = coreSeconds();
+  const grid = findGrid(wall.pixels, shapeOf(wall.project.wedge, 0));
+  if (grid) atOnce(readWall(wall.pixels, grid, knowledgeOf(wall.project)));
+  const whole = coreSeconds() - before;
+  const cells = wall.rows * wall.columns;
+  return [
+    {
+      name: 'a picture of 12 to 16 megapixels to a block',
+      toReach: '≤ 2 s of one core',
+      measured: `${block.toFixed(1)} s`,
+      ok: block <= 2,
+    },
+    {
+      name: `a picture of a wall of ${cells} blocks`,
+      toReach: '≤ 15 s of one core',
+      measured: `${whole.toFixed(1)} s`,
+      ok: whole <= 15,
+    },
+  ];
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  for (const { name, toReach, measured, ok } of await benchPhoto())
+    console.log(`${ok ? 'yes' : 'no '}  ${name}: ${measured} (${toReach})`);
+}

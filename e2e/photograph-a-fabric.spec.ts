@@ -1,0 +1,306 @@
+// A fabric from a photograph, from the file to the wall and back out of a file; by pointer, by keys alone, and with files that are none.
+import { readFileSync } from 'node:fs';
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Page, test } from '@playwright/test';
+import { meanColour } from '../src/cloth/likeness';
+import { printMix } from '../src/cloth/print/printMix';
+import { ciede2000 } from '../src/colour/difference';
+import { labD65Of, linearOfHex } from '../src/colour/spaces';
+import { CHECKS, PER_INCH, photograph, SCENE } from './photos';
+import { firstVisit, goTo, openFile } from './room';
+
+/** Everything the content-security policy refused, from the start of the page on. */
+async function refusals(page: Page): Promise<() => Promise<readonly string[]>> {
+  await page.addInitScript(() => {
+    const seen: string[] = [];
+    Object.assign(globalThis, { refusedByPolicy: seen });
+    document.addEventListener('securitypolicyviolation', (event) =>
+      seen.push(`${event.violatedDirective} ${event.blockedURI}`),
+    );
+  });
+  return () => page.evaluate(() => (globalThis as unknown as { refusedByPolicy: string[] }).refusedByPolicy);
+}
+
+async function openPhotos(page: Page): Promise<void> {
+  await firstVisit(page);
+  await goTo(page, 'Fabrics');
+  await page.getByRole('button', { name: 'From a photograph' }).click();
+  await expect(page.getByRole('heading', { name: 'Fabrics from photographs' })).toBeVisible();
+}
+
+const choose = (page: Page, ...files: { name: string; mimeType: string; buffer: Buffer }[]) =>
+  page.getByLabel('Photographs of fabrics').setInputFiles(files);
+const jpeg = (name: string, buffer: Buffer) => ({ name, mimeType: 'image/jpeg', buffer });
+const read = (page: Page) => page.getByRole('region', { name: 'What was read' });
+
+/** A place on screen of a point of the photograph. */
+async function onScreen(page: Page, x: number, y: number): Promise<{ x: number; y: number }> {
+  const box = (await page.locator('.photo-picture').boundingBox())!;
+  return { x: box.x + (x / SCENE.width) * box.width, y: box.y + (y / SCENE.height) * box.height };
+}
+
+async function drag(page: Page, handle: string, x: number, y: number): Promise<void> {
+  await page.getByRole('button', { name: handle, exact: true }).scrollIntoViewIfNeeded();
+  const box = (await page.getByRole('button', { name: handle, exact: true }).boundingBox())!;
+  const to = await onScreen(page, x, y);
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move((box.x + to.x) / 2, (box.y + to.y) / 2, { steps: 4 });
+  await page.mouse.move(to.x, to.y, { steps: 4 });
+  await page.mouse.up();
+}
+
+/** The saved file of the open quilt. */
+async function savedFile(page: Page): Promise<string> {
+  await page.getByRole('button', { name: /^Quilt:/ }).click();
+  const download = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save to a file' }).click();
+  const text = readFileSync(await (await download).path(), 'utf8');
+  await page.keyboard.press('Escape');
+  return text;
+}
+
+interface Saved {
+  readonly fabrics: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly colour: string;
+    readonly cloth: {
+      readonly kind: string;
+      readonly photo?: { picture: string; width: number; scale: number };
+    };
+  }[];
+  readonly pictures?: Readonly<Record<string, string>>;
+}
+
+test('a fabric is photographed, read, added, undone, and is the same after a reload and in another browser', async ({
+  page,
+  browser,
+}) => {
+  const refused = await refusals(page);
+  await openPhotos(page);
+  await choose(page, jpeg('checks.jpg', await photograph()));
+  await expect(read(page)).toBeVisible({ timeout: 30_000 });
+  // Upright as it was taken.
+  const box = (await page.locator('.photo-picture').boundingBox())!;
+  expect(box.width / box.height).toBeCloseTo(SCENE.width / SCENE.height, 1);
+  // The frame over the fabric.
+  const { cloth, ruler, card } = SCENE;
+  await drag(page, 'Frame', cloth.x + cloth.width / 2, cloth.y + cloth.height / 2);
+  await drag(page, 'Bottom right corner', cloth.x + cloth.width - 60, cloth.y + cloth.height - 40);
+  // Not yet: its size is not known.
+  await page.getByRole('button', { name: 'Add this fabric' }).click();
+  await expect(page.getByText('Give the true size first')).toBeVisible();
+  // The ruler.
+  await page.getByText('True size', { exact: true }).click();
+  await drag(page, 'First point on the ruler', ruler.x, ruler.y + 20);
+  await drag(page, 'Second point on the ruler', ruler.x + ruler.width, ruler.y + 20);
+  await page.getByLabel('Between the points').fill('10');
+  await page.getByLabel('Between the points').press('Enter');
+  await expect(page.getByText(/^The frame is /)).toBeVisible();
+  // The light.
+  await page.getByText('Light', { exact: true }).click();
+  await expect(page.getByText('The light is not corrected.')).toBeVisible();
+  const tap = await onScreen(page, card.x + card.width / 2, card.y + card.height / 2);
+  await page.mouse.click(tap.x, tap.y);
+  await expect(page.getByText(/^Corrected for light of about \d/)).toBeVisible();
+  await expect(page.getByText('Before', { exact: true })).toBeVisible();
+  await expect(
+    read(page)
+      .getByText(/teal|green|blue/)
+      .first(),
+  ).toBeVisible();
+  await page.getByRole('region', { name: 'New fabrics' }).getByLabel('Name').fill('Teal checks');
+  await page.getByRole('region', { name: 'New fabrics' }).getByLabel('Name').press('Enter');
+  await page.getByRole('button', { name: 'Add this fabric' }).click();
+  await expect(page.getByRole('button', { name: 'From a photograph' })).toBeFocused();
+  const piece = page.locator('.laid-piece').getByRole('button', { name: /Teal checks/ });
+  await expect(piece).toBeVisible();
+  await page.keyboard.press('Control+z');
+  await expect(piece).toBeHidden();
+  await page.keyboard.press('Control+y');
+  await expect(piece).toBeVisible();
+  await expect(page.getByText('Saved', { exact: true })).toBeVisible();
+  await page.reload();
+  await expect(piece).toBeVisible();
+  const look = await piece.locator('svg').first().screenshot();
+  const file = await savedFile(page);
+  const { fabrics, pictures } = JSON.parse(file) as Saved;
+  const added = fabrics.find(({ name }) => name === 'Teal checks')!;
+  // In truth: the mean of the print by daylight, checks that repeat every quarter inch.
+  const truth = labD65Of(linearOfHex(meanColour(printMix(CHECKS))));
+  expect(ciede2000(truth, labD65Of(linearOfHex(added.colour)))).toBeLessThan(3);
+  expect(added.cloth.photo!.scale).toBeGreaterThan(0.24);
+  expect(added.cloth.photo!.scale).toBeLessThan(0.26);
+  expect(Object.keys(pictures!)).toContain(added.cloth.photo!.picture);
+  const tile = Buffer.from(pictures![added.cloth.photo!.picture]!.split(',')[1]!, 'base64');
+  expect(tile.includes('Exif')).toBe(false);
+  expect(await refused()).toEqual([]);
+
+  const elsewhere = await browser.newContext({ viewport: page.viewportSize() });
+  const other = await elsewhere.newPage();
+  await firstVisit(other);
+  await openFile(other, file);
+  await goTo(other, 'Fabrics');
+  const there = other.locator('.laid-piece').getByRole('button', { name: /Teal checks/ });
+  await expect(there).toBeVisible();
+  await expect.poll(async () => (await there.locator('svg').first().screenshot()).equals(look)).toBe(true);
+  await elsewhere.close();
+});
+
+test('by keys alone: frame, size, light and several fabrics', async ({ page }) => {
+  await openPhotos(page);
+  await expect(page.getByRole('button', { name: 'Choose photographs' })).toBeFocused();
+  await choose(page, jpeg('checks.jpg', await photograph()));
+  await expect(read(page)).toBeVisible({ timeout: 30_000 });
+  await page.getByText('Frame by numbers').click();
+  const across = page.getByLabel('Middle, across (pixels)');
+  const before = Number(await across.inputValue());
+  await page.getByRole('button', { name: 'Frame', exact: true }).focus();
+  for (let times = 0; times < 20; times += 1) await page.keyboard.press('ArrowLeft');
+  expect(Number(await across.inputValue())).toBeLessThan(before - 60);
+  const width = Number(await page.getByLabel('Width (pixels)').inputValue());
+  await page.keyboard.press('Shift+ArrowRight');
+  expect(Number(await page.getByLabel('Width (pixels)').inputValue())).toBeGreaterThan(width);
+  await page.keyboard.press(']');
+  await expect(page.getByLabel('Turned (degrees)')).toHaveValue('1');
+  await page.keyboard.press('[');
+  await expect(page.getByLabel('Turned (degrees)')).toHaveValue('0');
+  await across.fill('5000');
+  await across.press('Enter');
+  await expect(page.getByText('Write a number from 0 to 1,200.')).toBeVisible();
+  await across.press('Escape');
+  // True size by the width of the frame.
+  await page.getByRole('radio', { name: 'Frame', exact: true }).focus();
+  await page.keyboard.press('ArrowRight');
+  await page.getByLabel('Width of the frame').fill('0');
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('Type a length above 0.')).toBeVisible();
+  const inches = Number(width + 9) / PER_INCH;
+  await page.getByLabel('Width of the frame').fill(inches.toFixed(2));
+  await page.keyboard.press('Enter');
+  await expect(page.getByText(/^The frame is /)).toBeVisible();
+  // The light, by the tool's own proposal.
+  await page.getByRole('radio', { name: 'True size', exact: true }).focus();
+  await page.keyboard.press('ArrowRight');
+  await page.getByRole('button', { name: /^Use the marked spot/ }).press('Enter');
+  await expect(page.getByText(/^Corrected for light of about/)).toBeVisible();
+  // The cross on the dark table shows no light, and says so.
+  const cross = page.getByRole('button', { name: 'What is white or grey' });
+  await cross.focus();
+  await page.keyboard.press('Enter');
+  // Several fabrics: the cross stands on the fabric.
+  await page.getByRole('radio', { name: 'Light', exact: true }).focus();
+  await page.keyboard.press('ArrowRight');
+  await page.getByRole('button', { name: 'Fabric to tap' }).focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('button', { name: 'Add 2 fabrics' })).toBeVisible({ timeout: 20_000 });
+  await page
+    .getByRole('button', { name: /^Leave out/ })
+    .last()
+    .press('Enter');
+  await page.getByRole('button', { name: 'Add this fabric' }).press('Enter');
+  await expect(page.getByRole('button', { name: 'From a photograph' })).toBeFocused();
+});
+
+test('files that are no photographs each have their sentence, and the good one goes on', async ({ page }) => {
+  const refused = await refusals(page);
+  await openPhotos(page);
+  const good = await photograph();
+  const file = (name: string, mimeType: string, buffer: Buffer) => ({ name, mimeType, buffer });
+  const bomb = Buffer.from(
+    await (await import('sharp'))
+      .default({ create: { width: 8, height: 8, channels: 3, background: '#fff' } })
+      .png()
+      .toBuffer(),
+  );
+  bomb.writeUInt32BE(60_000, 16);
+  bomb.writeUInt32BE(60_000, 20);
+  const heic = Buffer.concat([
+    Buffer.from([0, 0, 0, 20]), Buffer.from('ftypheic'), Buffer.from([0, 0, 0, 0]), Buffer.from('heic'),
+    Buffer.from([0, 0, 0, 20]), Buffer.from('ispe'), Buffer.from([0, 0, 0, 0, 0, 0, 4, 0, 0, 0, 4, 0]),
+  ]); // biome-ignore format: boxes
+  await choose(
+    page,
+    file(
+      'script.jpg',
+      'image/jpeg',
+      Buffer.from('<svg xmlns="http://www.w3.org/2000/svg"><script>alert(1)</script></svg>'),
+    ),
+    file('notes.png', 'image/png', Buffer.from('a shopping list')),
+    file('dance.gif', 'image/gif', Buffer.from('GIF89a\u0001\u0000')),
+    file('empty.jpg', 'image/jpeg', Buffer.alloc(0)),
+    file('half.jpg', 'image/jpeg', good.subarray(0, good.length / 2)),
+    file('bomb.png', 'image/png', bomb),
+    file('telephone.heic', 'image/heic', heic),
+    file('good.txt', 'text/plain', good),
+  );
+  await expect(read(page)).toBeVisible({ timeout: 30_000 });
+  const list = page.locator('.photo-refused');
+  for (const words of [
+    /script\.jpg: This is a drawing \(SVG\)/,
+    /notes\.png: This file holds text/,
+    /dance\.gif: This is a GIF/,
+    /empty\.jpg: This file is empty/,
+    /half\.jpg: This photograph is damaged or not whole/,
+    /bomb\.png: This photograph has 60,000 × 60,000 pixels/,
+    /telephone\.heic: This is a HEIC photograph/,
+  ])
+    await expect(list.getByText(words)).toBeVisible();
+  // A file that lies about its type the other way is still a photograph.
+  await expect(page.getByRole('img', { name: 'Photograph good.txt' })).toBeVisible();
+  expect(await refused()).toEqual([]);
+});
+
+test('a fabric that is there takes on its photograph; what is half made stays while another step is on show', async ({
+  page,
+}) => {
+  await firstVisit(page);
+  await goTo(page, 'Fabrics');
+  const first = page.locator('.laid-piece > button').first();
+  const id = (await first.getAttribute('data-fabric'))!;
+  await first.click();
+  await page.getByRole('button', { name: 'Use a photograph' }).click();
+  await choose(page, jpeg('checks.jpg', await photograph()));
+  await expect(read(page)).toBeVisible({ timeout: 30_000 });
+  await goTo(page, 'Wall');
+  await goTo(page, 'Fabrics');
+  await expect(read(page)).toBeVisible();
+  await page.getByText('True size', { exact: true }).click();
+  await page.getByLabel('Width of the frame').fill('6');
+  await page.getByLabel('Width of the frame').press('Enter');
+  await page.getByRole('button', { name: /^Use for / }).click();
+  await expect(page.getByRole('button', { name: 'From a photograph' })).toBeFocused();
+  const { fabrics } = JSON.parse(await savedFile(page)) as Saved;
+  expect(fabrics.find((fabric) => fabric.id === id)!.cloth.kind).toBe('photo');
+  await page.keyboard.press('Control+z');
+  const undone = JSON.parse(await savedFile(page)) as Saved;
+  expect(undone.fabrics.find((fabric) => fabric.id === id)!.cloth.kind).not.toBe('photo');
+});
+
+test('under a thumb: every control is 44 px, nothing runs over the edge, and axe finds no fault @phone', async ({
+  page,
+}) => {
+  await page.emulateMedia({ reducedMotion: 'reduce' });
+  await openPhotos(page);
+  await choose(page, jpeg('one.jpg', await photograph()), jpeg('two.jpg', await photograph()));
+  await expect(read(page)).toBeVisible({ timeout: 30_000 });
+  await expect(page.getByRole('button', { name: 'Stop' })).toBeHidden({ timeout: 30_000 });
+  for (const doing of ['Frame', 'True size', 'Light', 'Several fabrics']) {
+    await page.getByRole('radio', { name: doing, exact: true }).check({ force: true });
+    const axe = await new AxeBuilder({ page }).setLegacyMode().include('.photo-stage').analyze();
+    expect(
+      axe.violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html}`),
+      doing,
+    ).toEqual([]);
+    const small = await page.evaluate(() => {
+      const coarse = matchMedia('(pointer: coarse)').matches;
+      return [...document.querySelectorAll<HTMLElement>('.photo-stage :is(button, .choice label, .check)')]
+        .map((one) => ({ name: one.ariaLabel ?? one.textContent, box: one.getBoundingClientRect() }))
+        .filter(({ box }) => coarse && box.width > 0 && (box.width < 43.5 || box.height < 43.5))
+        .map(({ name }) => name);
+    });
+    expect(small, doing).toEqual([]);
+  }
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+});

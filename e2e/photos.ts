@@ -1,0 +1,50 @@
+// Photographs for the specs, rendered here: fabric with a white card and a ruler in warm light, stored lying on its side as telephones do.
+import sharp from 'sharp';
+import type { Fabric } from '../src/model/project';
+import { pixelsOf } from '../src/photo/pixels/linear';
+import type { Plane } from '../src/photo/pixels/pixels';
+import { clothPlane, evenPlane, lay } from '../tests/photo/render/clothScene';
+
+/** Pixels to the inch of the scene. */
+export const PER_INCH = 60;
+/** Upright: a piece of fabric, a white card, and a ruler of 10 inches from one end to the other. */
+export const SCENE = {
+  width: 1200,
+  height: 900,
+  cloth: { x: 60, y: 60, width: 720, height: 660 },
+  card: { x: 860, y: 100, width: 260, height: 260 },
+  ruler: { x: 120, y: 800, width: 600, height: 40 },
+} as const;
+/** Linear light of a lamp as a camera set to daylight sees it, dimmed. */
+const WARM = [0.86, 0.66, 0.42] as const;
+
+/** Teal and cream, four checks to the inch. */
+export const CHECKS: Fabric = {
+  id: 'checks',
+  name: 'Checks',
+  colour: '#2f6f73',
+  cloth: { kind: 'print', print: { motif: 'gingham', inks: ['#e8dcc0'], repeat: 1, angle: 0, seed: 3 } },
+  background: false,
+};
+
+function scene(fabric: Fabric, light: readonly [number, number, number]): Plane {
+  const { width, height, cloth, card, ruler } = SCENE;
+  const plane = evenPlane(width, height, [0.1, 0.1, 0.1]);
+  lay(plane, clothPlane(fabric, cloth.width, cloth.height, PER_INCH), cloth.x, cloth.y);
+  // L* 95 sends back 87.6 % of the light (CIE 1976).
+  lay(plane, evenPlane(card.width, card.height, [0.876, 0.876, 0.876]), card.x, card.y);
+  lay(plane, evenPlane(ruler.width, ruler.height, [0.7, 0.55, 0.2]), ruler.x, ruler.y);
+  for (let at = 0; at < plane.data.length; at += 1) plane.data[at]! *= light[at % 3]!;
+  return plane;
+}
+
+/** The file: a JPEG turned a quarter, with the note that says so (EXIF orientation 6). */
+export async function photograph(
+  fabric: Fabric = CHECKS,
+  light: readonly [number, number, number] = WARM,
+): Promise<Buffer> {
+  const { width, height, data } = pixelsOf(scene(fabric, light));
+  const raw = { width, height, channels: 4 as const };
+  const turned = await sharp(Buffer.from(data.buffer), { raw }).rotate(270).removeAlpha().png().toBuffer();
+  return sharp(turned).jpeg({ quality: 92 }).withMetadata({ orientation: 6 }).toBuffer();
+}

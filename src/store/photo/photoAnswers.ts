@@ -1,0 +1,94 @@
+// What the worker that reads photographs does for each job. It has the photograph last asked about at hand, decoded. What is read of it
+// is decided in photo/.
+import { phrase } from '../../model/phrase';
+import { ok, type Result } from '../../model/result';
+import { type FabricWish, readFabric } from '../../photo/fabric/readFabric';
+import { planeByDaylight } from '../../photo/light/light';
+import { spotIn } from '../../photo/light/patch';
+import { proposeWhite } from '../../photo/light/propose';
+import { brightnessOver } from '../../photo/light/unevenness';
+import { cutOut } from '../../photo/pixels/frame';
+import { pixelsOf } from '../../photo/pixels/linear';
+import type { Pixels } from '../../photo/pixels/pixels';
+import { fitted, shrunkTo } from '../../photo/pixels/resize';
+import { frameOfTapped } from '../../photo/split/tapped';
+import type { Answers, AtWork } from '../workers/protocol';
+import { decodePhoto, encodedPicture } from './decode';
+import type { FabricAsk, FabricFound, OpenedPhoto, PhotoJobs, PhotoProgress, SentPhoto } from './photoJobs';
+
+/** Before and after are shown with the longer side this long. */
+const LOOK = 320;
+
+const OPENING: PhotoProgress = { doing: phrase('Opening the photograph'), share: null };
+const READING: PhotoProgress = { doing: phrase('Reading the fabric'), share: null };
+
+type Work = AtWork<PhotoProgress>;
+
+/** The browser's means; tests bring their own. */
+export interface Codec {
+  readonly decode: typeof decodePhoto;
+  readonly encode: typeof encodedPicture;
+}
+
+/** The answers of a worker of its own; it remembers one photograph. */
+export function photoAnswers(
+  { decode, encode }: Codec = { decode: decodePhoto, encode: encodedPicture },
+): Answers<PhotoJobs> {
+  let at: { readonly key: number; readonly pixels: Pixels } | null = null;
+  const pixelsFor = async ({ key, bytes }: SentPhoto, work: Work): Promise<Result<Pixels>> => {
+    if (at?.key === key) return ok(at.pixels);
+    if (!bytes) throw new Error(`photograph ${key} was not sent`);
+    work.tell(OPENING);
+    at = null;
+    const decoded = await decode(bytes);
+    if (decoded.ok) at = { key, pixels: decoded.value };
+    return decoded;
+  };
+  /** A job on the pixels of the photograph that is asked about. */
+  const on =
+    <Ask extends { readonly photo: SentPhoto }, Value>(
+      job: (pixels: Pixels, ask: Ask, work: Work) => Result<Value> | Promise<Result<Value>>,
+    ) =>
+    async (ask: Ask, work: Work): Promise<Result<Value>> => {
+      const pixels = await pixelsFor(ask.photo, work);
+      return pixels.ok ? job(pixels.value, ask, work) : pixels;
+    };
+  return {
+    open: on(async (pixels, { longest }) => ok(await opened(pixels, longest, encode))),
+    spot: on((pixels, { frame }) => ok(spotIn(pixels, frame))),
+    tapped: on((pixels, { x, y, seed }) => frameOfTapped(pixels, x, y, seed)),
+    fabric: on((pixels, { wish }, work) => readAndEncoded(pixels, wish, work, encode)),
+  };
+}
+
+async function opened(pixels: Pixels, longest: number, encode: Codec['encode']): Promise<OpenedPhoto> {
+  const { width, height } = pixels;
+  const shown = await encode(pixelsOf(shrunkTo(pixels, longest)));
+  return { width, height, shown, white: proposeWhite(pixels) };
+}
+
+async function readAndEncoded(
+  pixels: Pixels,
+  ask: FabricAsk,
+  work: Work,
+  encode: Codec['encode'],
+): Promise<Result<FabricFound>> {
+  work.tell(READING);
+  const { white, ...rest } = ask;
+  const field = white && brightnessOver(pixels, rest.frame, [white], rest.seed);
+  const wish: FabricWish = { ...rest, uneven: field && { field, measuredAt: white } };
+  const read = await work.run(readFabric(pixels, wish), (_, due) => {
+    if (due) work.tell(READING);
+  });
+  if (!read.ok) return read;
+  const { tile, ...reading } = read.value;
+  const { frame, light } = rest;
+  const size = fitted(Math.round(frame.width), Math.round(frame.height), LOOK);
+  const patch = cutOut(pixels, frame, size.width, size.height);
+  return ok({
+    ...reading,
+    tile: await encode(tile),
+    before: await encode(pixelsOf(patch)),
+    after: await encode(pixelsOf(planeByDaylight(patch, light))),
+  });
+}

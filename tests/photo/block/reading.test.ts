@@ -1,0 +1,60 @@
+// Blocks in rendered pictures are found and read. A few pictures only; npm run bench measures hundreds.
+import { describe, expect, it } from 'vitest';
+import { findCorners } from '../../../src/photo/block/corners';
+import { readBlock } from '../../../src/photo/block/readBlock';
+import { knowledgeOf } from '../../../src/photo/block/readLook';
+import { shapeOf } from '../../../src/photo/block/shape';
+import { blankPixels } from '../../../src/photo/pixels/pixels';
+import { dice } from '../render/dice';
+import { blockMarks, cornersOff } from '../render/marks';
+import { randomQuilt } from '../render/quilts';
+import { blockShot } from '../render/shots';
+
+describe('a block in a picture', () => {
+  it.each([0, 3, 6, 28])('is found, read and known again (picture %i)', async (seed) => {
+    const shot = await blockShot(seed, 700);
+    const { wedge } = shot.project;
+    const found = findCorners(shot.pixels, shapeOf(wedge, wedge.outerSeam))!;
+    expect(cornersOff(found.corners, shot.corners)).toBeLessThan(0.01);
+    const read = readBlock(shot.pixels, found.corners, knowledgeOf(shot.project), found.lens.bend)!;
+    expect(read.known).toMatchObject({ number: shot.number, quarters: shot.quarters });
+    const marks = blockMarks(read, shot);
+    expect(marks.rims).toBeGreaterThanOrEqual(marks.wedges - 1);
+    expect(read.wedges).toHaveLength(wedge.perBlock);
+  });
+
+  it('is not there where a picture is empty', () => {
+    const { wedge } = randomQuilt(dice(1), 2, 2);
+    expect(findCorners(blankPixels(200, 160), shapeOf(wedge, 0))).toBeNull();
+  });
+
+  it('is not read between corners of which three lie on a line', () => {
+    const project = randomQuilt(dice(1), 2, 2);
+    const corners = [{ x: 20, y: 20 }, { x: 60, y: 20 }, { x: 100, y: 20 }, { x: 20, y: 90 }]; // biome-ignore format: corners
+    expect(readBlock(blankPixels(200, 160), corners, knowledgeOf(project))).toBeNull();
+  });
+
+  it('of another quilt is not taken for one of this', async () => {
+    const [shot, other] = [await blockShot(3, 500), await blockShot(6, 300)];
+    const project = {
+      ...shot.project,
+      blocks: other.project.blocks.slice(1),
+      stripSets: shot.project.stripSets,
+    };
+    const strangers = project.blocks.filter(({ places }) => places.length === shot.project.wedge.perBlock);
+    const read = readBlock(
+      shot.pixels,
+      shot.corners,
+      knowledgeOf({
+        ...project,
+        blocks: strangers.map((block) => ({
+          ...block,
+          places: block.places.map((place, at) =>
+            place ? { ...place, set: shot.project.stripSets[at % 3]!.id } : null,
+          ),
+        })),
+      }),
+    );
+    expect(read!.known).toBeNull();
+  });
+});

@@ -1,0 +1,33 @@
+// Walls in rendered pictures: the grid is found, and blocks are known again in their cells.
+import { describe, expect, it } from 'vitest';
+import { atOnce } from '../../../src/model/work/parts';
+import { knowledgeOf } from '../../../src/photo/block/readLook';
+import { shapeOf } from '../../../src/photo/block/shape';
+import { blankPixels } from '../../../src/photo/pixels/pixels';
+import { findGrid } from '../../../src/photo/wall/grid';
+import { readWall } from '../../../src/photo/wall/readWall';
+import { dice } from '../render/dice';
+import { isGridFound } from '../render/marks';
+import { randomQuilt } from '../render/quilts';
+import { wallShot } from '../render/shots';
+
+describe('a wall in a picture', () => {
+  it.each([0])('has its grid found and its blocks read (picture %i)', async (seed) => {
+    const shot = await wallShot(seed, 1000, [4, 4]);
+    const grid = findGrid(shot.pixels, shapeOf(shot.project.wedge, 0))!;
+    expect(isGridFound(grid, shot)).toBe(true);
+    const read = atOnce(readWall(shot.pixels, grid, knowledgeOf(shot.project)));
+    const empty = read.filter((block, at) => (block === null) !== (shot.cells[at] === null));
+    expect(empty).toEqual([]);
+    const right = read.filter((block, at) => {
+      const truth = shot.cells[at];
+      return !truth || (block?.known?.number === truth.number && block.known.quarters === truth.quarters);
+    });
+    expect(right.length).toBeGreaterThanOrEqual(0.9 * read.length);
+  });
+
+  it('is not there where a picture is empty', () => {
+    const { wedge } = randomQuilt(dice(1), 2, 2);
+    expect(findGrid(blankPixels(200, 160), shapeOf(wedge, 0))).toBeNull();
+  });
+});
