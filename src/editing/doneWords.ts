@@ -30,6 +30,7 @@ const PAST: Readonly<Record<string, string>> = {
   swap: 'Swapped',
   take: 'Took',
   trade: 'Traded',
+  tie: 'Tied',
   turn: 'Turned',
   unpin: 'Unpinned',
   update: 'Updated',

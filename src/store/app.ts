@@ -5,6 +5,7 @@ import type { Mark } from '../balance/finding';
 import type { Way } from '../colour/seen';
 import type { FabricOrder } from '../drawing/fabricOrder';
 import { apply, type Command } from '../editing/apply';
+import type { HandList } from '../editing/handList';
 import { EMPTY_HISTORY, type History, record, redo, undo } from '../editing/history';
 import { soundStep } from '../editing/keptHistory';
 import { type Phrase, phrase } from '../model/phrase';
@@ -77,6 +78,12 @@ export interface Laid extends Finishing {
   readonly into: BlockId | null;
   /** The size, in inches, that tops on offer should come close to; null where none are on offer. */
   readonly sizes: { readonly width: number; readonly height: number } | null;
+  /** Whether photographs of blocks, or of the wall, are worked on there (photo/). */
+  readonly photoBlocks: boolean;
+  readonly photoWall: boolean;
+  /** The list of moves to make by hand, and whether it lies on the large area of the step Wall. */
+  readonly moves: HandList | null;
+  readonly movesOpen: boolean;
 }
 
 const NOTHING_LAID: Laid = {
@@ -89,6 +96,10 @@ const NOTHING_LAID: Laid = {
   entering: null,
   into: null,
   sizes: null,
+  photoBlocks: false,
+  photoWall: false,
+  moves: null,
+  movesOpen: false,
   ...FINISHING,
 };
 

@@ -1,7 +1,7 @@
-// Keeps the step, what is folded away, the part of finishing and the half-filled forms over a reload of the tab (in sessionStorage, so for this tab
-// alone). They are no part of the project.
+// Keeps the step, what is folded away, the part of finishing, the list of moves by hand and the half-filled forms over a reload of the
+// tab (in sessionStorage, so for this tab alone). They are no part of the project.
 import * as v from 'valibot';
-import { BLOCK_PROGRESS, clothOnHandSchema, fabricSchema } from '../model/project';
+import { BLOCK_PROGRESS, clothOnHandSchema, fabricSchema, projectSchema } from '../model/project';
 import { type AppStore, STEPS } from './app';
 import { type DraftOf, type Drafts, WAYS_TO_BEGIN } from './drafts';
 import { FINISHING_PARTS } from './finishing';
@@ -38,11 +38,28 @@ const entrySchema = v.object({
   first: tip,
 });
 
+const spot = v.union([v.number(), v.literal('side table')]);
+const turn = v.number();
+const { wall } = projectSchema.entries;
+const movesSchema = v.object({
+  from: wall,
+  to: wall,
+  steps: v.array(
+    v.object({
+      kind: v.picklist(['turn', 'swap', 'round', 'row']),
+      carries: v.array(v.object({ block: v.string(), from: spot, to: spot, turn, turned: turn })),
+    }),
+  ),
+  ticked: v.array(v.number()),
+});
+
 const placeSchema = v.object({
   project: v.string(),
   step: v.picklist(STEPS),
   part: v.exactOptional(v.picklist(FINISHING_PARTS)),
   folded: v.exactOptional(v.array(v.picklist(STEPS))),
+  moves: v.exactOptional(v.nullable(movesSchema)),
+  movesOpen: v.exactOptional(v.boolean()),
   drafts: v.object({
     beginning: v.exactOptional(
       v.object({ open: v.boolean(), values: v.partial(v.object(beginningEntries)) }),
@@ -67,7 +84,8 @@ export function keepPlace(app: AppStore, area: () => Storage, view: Pick<Window,
   takeUp(app, area);
   view.addEventListener('pagehide', () => {
     const { project, step, laid, folded, drafts } = app.getState();
-    const place = { project: project.id, step, part: laid.part, folded, drafts };
+    const { part, moves, movesOpen } = laid;
+    const place = { project: project.id, step, part, moves, movesOpen, folded, drafts };
     trying(() => area().setItem(KEY, JSON.stringify(place)));
   });
 }
@@ -75,10 +93,11 @@ export function keepPlace(app: AppStore, area: () => Storage, view: Pick<Window,
 function takeUp(app: AppStore, area: () => Storage): void {
   const place = trying(() => v.safeParse(placeSchema, JSON.parse(area().getItem(KEY) ?? 'null')));
   if (!place?.success || place.output.project !== app.getState().project.id) return;
-  const { step, part, folded = [], drafts } = place.output;
+  const { step, part, folded = [], moves = null, movesOpen = false, drafts } = place.output;
   app.getState().goTo(step);
   for (const one of folded) app.getState().fold(one, true);
   if (part) app.getState().lay({ part });
+  if (moves) app.getState().lay({ moves, movesOpen });
   for (const form of ['beginning', 'fabric', 'cloth', 'entering'] as const satisfies (keyof Drafts)[]) {
     const draft = drafts[form];
     if (draft) app.getState().keepDraft(form, draft as DraftOf<typeof form>);

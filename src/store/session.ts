@@ -14,6 +14,7 @@ import { failed, type Problem, type Result } from '../model/result';
 import type { LengthUnit } from '../model/units';
 import { AnalysisClient } from './analysis/analysisClient';
 import { type AppStore, createApp, documentOf } from './app';
+import { createHandMoves } from './handMoves';
 import { createLaying } from './laying';
 import { createPicturesAtHand } from './picturesAtHand';
 import { createSeeking } from './seeking';
@@ -111,6 +112,7 @@ export class Session {
   readonly shuffling: ReturnType<typeof createShuffling>;
   readonly seeking: ReturnType<typeof createSeeking>;
   readonly laying: ReturnType<typeof createLaying>;
+  readonly handMoves: ReturnType<typeof createHandMoves>;
   readonly analysing = new AnalysisClient();
   /** The pictures of the open quilt. */
   readonly pictures: ReturnType<typeof createPicturesAtHand>;
@@ -136,6 +138,7 @@ export class Session {
     this.shuffling = createShuffling(app);
     this.seeking = createSeeking(app);
     this.laying = createLaying(app);
+    this.handMoves = createHandMoves(app);
     this.revision = revision;
     this.notKept = storage.keeps ? null : state.getState().problem;
     this.savedProject = documentOf(app.getState());

@@ -1,6 +1,7 @@
 // React's view of the session.
 import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
+import type { HandMoves } from '../store/handMoves';
 import type { Laying } from '../store/laying';
 import type { PicturesAtHand } from '../store/picturesAtHand';
 import type { Seeking } from '../store/seeking';
@@ -39,4 +40,9 @@ export function useSeeking(): Seeking {
 /** The state of laying out the whole open quilt. */
 export function useLaying(): Laying {
   return useStore(useSession().laying);
+}
+
+/** The state of the search for what few blocks moved by hand can do. */
+export function useHandMoves(): HandMoves {
+  return useStore(useSession().handMoves);
 }

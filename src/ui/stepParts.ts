@@ -3,32 +3,20 @@
 import type { Step } from '../store/app';
 import { type Later, later } from './later';
 
-interface StepParts {
-  readonly panel: Later<object>;
-  /** Null where the large area is the wall itself. */
-  readonly work: Later<object> | null;
-}
+export const STEP_PANELS: Readonly<Record<Step, Later<object>>> = {
+  fabrics: later(async () => (await import('./steps/FabricsStep')).FabricsStep),
+  sets: later(async () => (await import('./steps/SetsStep')).SetsStep),
+  wedges: later(async () => (await import('./steps/WedgesStep')).WedgesStep),
+  blocks: later(async () => (await import('./steps/BlocksStep')).BlocksStep),
+  wall: later(async () => (await import('./steps/WallStep')).WallStep),
+  finishing: later(async () => (await import('./steps/FinishingStep')).FinishingStep),
+};
 
-export const STEP_PARTS: Readonly<Record<Step, StepParts>> = {
-  fabrics: {
-    panel: later(async () => (await import('./steps/FabricsStep')).FabricsStep),
-    work: later(async () => (await import('./stage/fabrics/FabricsStage')).FabricsStage),
-  },
-  sets: {
-    panel: later(async () => (await import('./steps/SetsStep')).SetsStep),
-    work: later(async () => (await import('./stage/sets/SetsStage')).SetsStage),
-  },
-  wedges: {
-    panel: later(async () => (await import('./steps/WedgesStep')).WedgesStep),
-    work: later(async () => (await import('./stage/wedges/WedgesStage')).WedgesStage),
-  },
-  blocks: {
-    panel: later(async () => (await import('./steps/BlocksStep')).BlocksStep),
-    work: later(async () => (await import('./stage/blocks/BlocksStage')).BlocksStage),
-  },
-  wall: { panel: later(async () => (await import('./steps/WallStep')).WallStep), work: null },
-  finishing: {
-    panel: later(async () => (await import('./steps/FinishingStep')).FinishingStep),
-    work: later(async () => (await import('./stage/finishing/FinishingStage')).FinishingStage),
-  },
+/** At the step Wall the large area is the wall itself. */
+export const STEP_WORKS: Readonly<Record<Exclude<Step, 'wall'>, Later<object>>> = {
+  fabrics: later(async () => (await import('./stage/fabrics/FabricsStage')).FabricsStage),
+  sets: later(async () => (await import('./stage/sets/SetsStage')).SetsStage),
+  wedges: later(async () => (await import('./stage/wedges/WedgesStage')).WedgesStage),
+  blocks: later(async () => (await import('./stage/blocks/BlocksStage')).BlocksStage),
+  finishing: later(async () => (await import('./stage/finishing/FinishingStage')).FinishingStage),
 };

@@ -38,14 +38,17 @@ export interface NewPictured extends ReadBlock {
 export function addPictured(blocks: readonly NewPictured[]): Command {
   return {
     label: counted(blocks.length, 'add a block from its picture', 'add {count} blocks from their pictures'),
-    change: (draft) => {
-      if (draft.blocks.length + blocks.length > MOST_BLOCKS) {
-        const message = phrase('A project holds {most} blocks at most.', { most: MOST_BLOCKS });
-        throw new Refusal('too-many-blocks', 'blocks', message);
-      }
-      for (const one of blocks) addOne(draft, one);
-    },
+    change: (draft) => addAll(draft, blocks),
   };
+}
+
+/** Adds the blocks to a draft; refused as `addPictured` says. */
+export function addAll(draft: Project, blocks: readonly NewPictured[]): void {
+  if (draft.blocks.length + blocks.length > MOST_BLOCKS) {
+    const message = phrase('A project holds {most} blocks at most.', { most: MOST_BLOCKS });
+    throw new Refusal('too-many-blocks', 'blocks', message);
+  }
+  for (const one of blocks) addOne(draft, one);
 }
 
 function addOne(draft: Project, { number, hang, ...read }: NewPictured): void {

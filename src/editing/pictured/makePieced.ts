@@ -15,6 +15,7 @@ import {
 import type { Inches } from '../../model/units';
 import { type Command, Refusal } from '../apply';
 import { addSewnSet, growsWithUse } from '../entering/sewnSets';
+import { addAll, type NewPictured } from './addPictured';
 
 /** Strips of two wedges that differ by less are taken to be of one set: less than anybody sews to. */
 const SAME_WIDTH: Inches = 1 / 32;
@@ -34,6 +35,20 @@ export function makePieced(project: Project, ids: readonly BlockId[]): Command {
         const block = findBlock(draft, id);
         if (block?.kind === 'pictured') pieceOne(draft, block);
       }
+    },
+  };
+}
+
+/**
+ * Adds a block that was read from a picture as a pieced one, in one change; of the picture nothing stays. Refused as `addPictured` and
+ * `makePieced` are.
+ */
+export function addAsPieced(block: Omit<NewPictured, 'picture'>): Command {
+  return {
+    label: phrase('add a pieced block from its picture'),
+    change: (draft) => {
+      addAll(draft, [{ ...block, picture: '' }]);
+      pieceOne(draft, draft.blocks.at(-1) as PicturedBlock);
     },
   };
 }

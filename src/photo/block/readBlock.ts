@@ -15,6 +15,11 @@ import { shapeCorners, shapeOf } from './shape';
 const READ_SIDE = 420;
 const RINGS = 128;
 
+/** A block with inches of cloth that lie round the finished block, inside the corners. */
+export interface ReadByCorners extends ReadBlock {
+  readonly allowance: Inches;
+}
+
 /**
  * Reads the block between four corners (top left, top right, bottom right, bottom left, in pixels as photographed). Null where three
  * of them lie on a line.
@@ -24,7 +29,7 @@ export function readBlock(
   corners: readonly Point[],
   knowledge: Knowledge,
   bend = 0,
-): ReadBlock | null {
+): ReadByCorners | null {
   const { plane, scale, left, top } = cutOut(pixels, corners, READ_SIDE);
   const lens: Lens = lensWithin(pixels, bend, scale, left, top);
   const inPlane = corners.map(({ x, y }) =>
@@ -34,7 +39,8 @@ export function readBlock(
   const allowance = allowanceSeen(plane, inPlane, lens, wedge);
   const shape = shapeOf(wedge, allowance);
   const toPlane = homographyThrough(shapeCorners(shape), inPlane);
-  return toPlane && readLook(lookAt(plane, toPlane, lens, shape, RINGS, plane), knowledge);
+  if (!toPlane) return null;
+  return { ...readLook(lookAt(plane, toPlane, lens, shape, RINGS, plane), knowledge), allowance };
 }
 
 /** Steps in which the allowance is tried, and how far beyond the seam of the plan. */

@@ -24,23 +24,30 @@ import {
   latticeTo,
 } from './lattice';
 
-export interface FoundGrid {
+/** A grid laid on a picture. */
+export interface GridLaid {
   readonly rows: number;
   readonly columns: number;
+  /** Outer corners of the corner cells in pixels as photographed, top left, top right, bottom right, bottom left. */
+  readonly corners: readonly Point[];
+  /** Between two blocks, as a share of a block's width. */
+  readonly gap: number;
+  /** Of the lens (plane/lens.ts). */
+  readonly bend: number;
+}
+
+export interface FoundGrid extends GridLaid {
   /** By rows: the corners of each cell in pixels as photographed, top left, top right, bottom right, bottom left. */
   readonly cells: readonly (readonly Point[])[];
   /** By rows: how much each cell looks like a block, 0 to 1. */
   readonly likeness: readonly number[];
-  /** Outer corners of the corner cells, as photographed. */
-  readonly corners: readonly Point[];
-  readonly bend: number;
   /** How much the whole looks like a wall of blocks, 0 to 1. */
   readonly sure: number;
 }
 
 /** Longer side of the picture, pixels: for the search, and for the last moves. */
 const SEARCHED = 560;
-const REFINED = 1300;
+export const REFINED = 1300;
 const QUADS = 140;
 const KEPT = 4;
 /** The most rows and columns that are looked for. */
@@ -104,6 +111,7 @@ function gridOf(pixels: Pixels, plane: Plane, lattice: Lattice, cell: CellShape)
     cells: places.map(([row, column]) => cellCorners(whole, cell.tall, lens, row, column)),
     likeness: places.map(([row, column]) => blockLikeness(look(row, column))),
     corners: whole.corners.map((point) => bent(lens, point)),
+    gap: lattice.gap,
     bend: lattice.bend,
     sure: Math.max(0, latticeLikeness(plane, lattice, cell, 60)),
   };

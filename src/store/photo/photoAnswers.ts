@@ -12,23 +12,18 @@ import { pixelsOf } from '../../photo/pixels/linear';
 import type { Pixels } from '../../photo/pixels/pixels';
 import { fitted, shrunkTo } from '../../photo/pixels/resize';
 import { frameOfTapped } from '../../photo/split/tapped';
-import type { Answers, AtWork } from '../workers/protocol';
+import type { Answers } from '../workers/protocol';
+import { blockAnswers } from './blockAnswers';
 import { decodePhoto, encodedPicture } from './decode';
-import type { FabricAsk, FabricFound, OpenedPhoto, PhotoJobs, PhotoProgress, SentPhoto } from './photoJobs';
+import type { FabricAsk, FabricFound, OpenedPhoto, PhotoJobs } from './photoJobs';
+import type { Codec, OnPixels, Work } from './photoMeans';
+import type { PhotoProgress, SentPhoto } from './sentPhoto';
 
 /** Before and after are shown with the longer side this long. */
 const LOOK = 320;
 
 const OPENING: PhotoProgress = { doing: phrase('Opening the photograph'), share: null };
 const READING: PhotoProgress = { doing: phrase('Reading the fabric'), share: null };
-
-type Work = AtWork<PhotoProgress>;
-
-/** The browser's means; tests bring their own. */
-export interface Codec {
-  readonly decode: typeof decodePhoto;
-  readonly encode: typeof encodedPicture;
-}
 
 /** The answers of a worker of its own; it remembers one photograph. */
 export function photoAnswers(
@@ -44,8 +39,7 @@ export function photoAnswers(
     if (decoded.ok) at = { key, pixels: decoded.value };
     return decoded;
   };
-  /** A job on the pixels of the photograph that is asked about. */
-  const on =
+  const on: OnPixels =
     <Ask extends { readonly photo: SentPhoto }, Value>(
       job: (pixels: Pixels, ask: Ask, work: Work) => Result<Value> | Promise<Result<Value>>,
     ) =>
@@ -54,6 +48,7 @@ export function photoAnswers(
       return pixels.ok ? job(pixels.value, ask, work) : pixels;
     };
   return {
+    ...blockAnswers(on, encode),
     open: on(async (pixels, { longest }) => ok(await opened(pixels, longest, encode))),
     spot: on((pixels, { frame }) => ok(spotIn(pixels, frame))),
     tapped: on((pixels, { x, y, seed }) => frameOfTapped(pixels, x, y, seed)),

@@ -1,27 +1,12 @@
 // The messages of the worker that reads photographs; workers/protocol.ts has the protocol. Every job names the photograph it is about.
-import type { Phrase } from '../../model/phrase';
 import type { StoredPicture } from '../../model/picture/picture';
 import type { Result } from '../../model/result';
 import type { FabricReading, FabricWish } from '../../photo/fabric/readFabric';
 import type { Spot } from '../../photo/light/patch';
 import type { WhiteProposal } from '../../photo/light/propose';
 import type { Frame } from '../../photo/pixels/frame';
-
-/** A photograph as it is sent: its bytes, or null where the worker has it already. Keys never repeat on a page. */
-export interface SentPhoto {
-  readonly key: number;
-  readonly bytes: Uint8Array<ArrayBuffer> | null;
-}
-
-interface About {
-  readonly photo: SentPhoto;
-}
-
-/** What the worker is doing, and the share of it; null where that is not known. */
-export interface PhotoProgress {
-  readonly doing: Phrase;
-  readonly share: number | null;
-}
+import type { BlockJobs } from './blockJobs';
+import type { About, PhotoProgress } from './sentPhoto';
 
 /** A photograph ready for work. Points and frames are in its pixels, upright as it was taken. */
 export interface OpenedPhoto {
@@ -43,7 +28,7 @@ export interface FabricFound extends Omit<FabricReading, 'tile'> {
   readonly after: StoredPicture;
 }
 
-export interface PhotoJobs {
+export interface PhotoJobs extends BlockJobs {
   readonly open: {
     readonly ask: About & { readonly longest: number };
     readonly progress: PhotoProgress;

@@ -4,7 +4,8 @@ import { phrase } from '../../model/phrase';
 import { inPage, type WorkerLike } from '../workers/protocol';
 import { type Settled, WorkerClient } from '../workers/workerClient';
 import { hasCanvas } from './decode';
-import type { PhotoJobs, PhotoProgress } from './photoJobs';
+import type { PhotoJobs } from './photoJobs';
+import type { PhotoProgress } from './sentPhoto';
 
 /** A photograph on this page: its key, and its file's bytes. */
 export interface PhotoFile {

@@ -20,8 +20,9 @@ import {
   type PhotoAtWork,
   type PhotoLight,
 } from './patches';
-import type { FabricFound, PhotoProgress } from './photoJobs';
+import type { FabricFound } from './photoJobs';
 import { createPhotoReader, type PhotoFile, type PhotoReader } from './photoReader';
+import type { PhotoProgress } from './sentPhoto';
 
 /** A file that was not taken, and why. */
 export interface RefusedFile {

@@ -6,14 +6,14 @@ import type { Step } from '../../store/app';
 import { useApp, useAppStore } from '../app';
 import { later } from '../later';
 import { Shown } from '../Shown';
-import { STEP_PARTS } from '../stepParts';
+import { STEP_WORKS } from '../stepParts';
 import { useEscape } from '../useEscape';
 import { WallView } from '../wall/WallView';
 import { useSay } from '../words';
 import { useBeginning } from './beginning/useBeginning';
 import './stage.css';
 import { useFullScreen } from './useFullScreen';
-import { useWallWork } from './wall/WallWork';
+import { useWallWork, type Work } from './wall/WallWork';
 import { WORK_NAMES } from './workNames';
 
 const BEGINNING = later(async () => (await import('./beginning/Beginning')).Beginning);
@@ -25,8 +25,7 @@ export function Stage({ number }: { number: boolean }) {
   const enlarged = useApp((app) => app.wallLarge);
   const beginning = useBeginning();
   const onWall = useWallWork();
-  const part = STEP_PARTS[step].work;
-  const work = part === null ? onWall : <Shown key={step} part={part} given={{}} />;
+  const work = step === 'wall' ? onWall : workOf(step);
   const full = useFullScreen();
   const large = work === null || enlarged || full;
   useEscape(() => store.getState().enlargeWall(false), enlarged && work !== null && !full);
@@ -42,8 +41,8 @@ export function Stage({ number }: { number: boolean }) {
   return (
     <div className={large ? 'large-area' : 'large-area with-work'}>
       {work === null ? null : (
-        <section key={step} className="work" inert={large} aria-label={say(WORK_NAMES[step])}>
-          {work}
+        <section key={step} className="work" inert={large} aria-label={say(work.name)}>
+          {work.laid}
         </section>
       )}
       <WallView number={number} small={!large} />
@@ -53,18 +52,26 @@ export function Stage({ number }: { number: boolean }) {
           className="button back-to-work"
           onClick={() => store.getState().enlargeWall(false)}
         >
-          <ArrowLeft size={16} aria-hidden /> {say(BACK_NAMES[step])}
+          <ArrowLeft size={16} aria-hidden /> {say(work.back)}
         </button>
       ) : null}
     </div>
   );
 }
 
-const BACK_NAMES: Readonly<Record<Step, string>> = {
+/** What a step lays on the large area. */
+function workOf(step: Exclude<Step, 'wall'>): Work {
+  return {
+    name: WORK_NAMES[step],
+    back: BACK_NAMES[step],
+    laid: <Shown key={step} part={STEP_WORKS[step]} given={{}} />,
+  };
+}
+
+const BACK_NAMES: Readonly<Record<Exclude<Step, 'wall'>, string>> = {
   fabrics: 'Back to the fabrics',
   sets: 'Back to the strip sets',
   wedges: 'Back to the wedges',
   blocks: 'Back to the blocks',
-  wall: 'Back to the layouts',
   finishing: 'Back to finishing',
 };

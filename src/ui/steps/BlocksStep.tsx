@@ -1,4 +1,4 @@
-// Step 4, blocks: their number and the choice of wedges; or what belongs to the opened block, or to entering sewn blocks. The blocks
+// Step 4, blocks: their number and the choice of wedges; or what belongs to the opened block, to entering sewn blocks, or to photographs of them. The blocks
 // themselves lie on the large area (stage/blocks/).
 import { Check, Plus } from 'lucide-react';
 import { useEffect, useMemo, useRef } from 'react';
@@ -24,6 +24,7 @@ import { StepHeading } from './StepHeading';
 
 export function BlocksStep() {
   const entering = useApp((app) => app.laid.entering !== null);
+  const photos = useApp((app) => app.laid.photoBlocks);
   const { block } = useBench();
   const top = useRef<HTMLDivElement>(null);
   // Scrolls to the start when another block is picked.
@@ -31,11 +32,19 @@ export function BlocksStep() {
   useEffect(() => {
     // In braces, because newer browsers return a promise here, which an effect must not return.
     top.current?.scrollIntoView({ block: 'end' });
-  }, [block?.id, entering]);
+  }, [block?.id, entering, photos]);
   return (
     <>
       <div ref={top} />
-      {entering ? <Entering /> : block ? <Opened key={block.id} block={block} /> : <AllBlocks />}
+      {photos ? (
+        <Photographed />
+      ) : entering ? (
+        <Entering />
+      ) : block ? (
+        <Opened key={block.id} block={block} />
+      ) : (
+        <AllBlocks />
+      )}
     </>
   );
 }
@@ -64,6 +73,37 @@ function Entering() {
         </button>
       </StepFoot>
       <EnteringHelp />
+    </>
+  );
+}
+
+function Photographed() {
+  const say = useSay();
+  const store = useAppStore();
+  return (
+    <>
+      <StepHeading
+        title="Blocks"
+        line="Photograph blocks that are sewn already. They are read wedge by wedge."
+      />
+      <StepFoot instead={phrase('Corners first, then what is doubtful.')}>
+        <button
+          type="button"
+          className="button solid"
+          onClick={() => store.getState().lay({ photoBlocks: false })}
+        >
+          <Check size={16} aria-hidden /> {say('Done')}
+        </button>
+      </StepFoot>
+      <section aria-labelledby="photo-help">
+        <h3 id="photo-help">{say('A good photograph')}</h3>
+        <ul className="plain-list">
+          <li>{say('From straight above, with all of the block in it and some table round it.')}</li>
+          <li>{say('By daylight without sun on it, pressed flat.')}</li>
+          <li>{say('Enter the fabrics first: the block is read by them.')}</li>
+        </ul>
+        <p className="quiet">{say('Photographs stay on this machine.')}</p>
+      </section>
     </>
   );
 }

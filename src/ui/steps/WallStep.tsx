@@ -1,7 +1,9 @@
-// Step 5, wall: findings and mends, the shuffle for balance, the size of the top and its setting.
+// Step 5, wall: findings and mends, the shuffle for balance, moves by hand, the size of the top and its setting.
 import { useApp } from '../app';
 import { LaidOut } from './LayOutQuilt';
 import { StepHeading } from './StepHeading';
+import { ByHandPart, MovesOnPaper } from './wall/byHand/ByHandPart';
+import { WallFromPhoto } from './wall/byHand/WallFromPhoto';
 import { Findings } from './wall/Findings';
 import { SettingPart } from './wall/SettingPart';
 import { ShufflePart } from './wall/ShufflePart';
@@ -20,10 +22,13 @@ export function WallStep() {
       <LaidOut />
       <Findings key={`findings ${id}`} />
       <ShufflePart key={`shuffle ${id}`} />
+      <ByHandPart key={`by hand ${id}`} />
+      <WallFromPhoto />
       <WallSize />
       <SizeWanted />
       <SettingPart />
       <WallKeysHelp />
+      <MovesOnPaper />
     </>
   );
 }

@@ -1,31 +1,16 @@
 // Keeps the page responsive while a large wall is drawn: a whole new wall is drawn between other work, and its blocks come in parts, so
 // that neither drawing nor painting holds the page up.
 import { startTransition, useDeferredValue, useEffect, useState } from 'react';
+import { isWholeNewWall } from '../../drawing/wholeNewWall';
 import type { Project } from '../../model/project';
 
 /** Blocks that are drawn and painted at once. */
 const PART = 60;
-/** As many cells may change before the change counts as a whole new wall. */
-const FEW = 40;
 
 /** The project to draw: what the hand changes at once; another quilt or a whole new order a moment later, when it is drawn. */
 export function useDrawable(project: Project): Project {
   const late = useDeferredValue(project);
   return isWholeNewWall(late, project) ? late : project;
-}
-
-/** Whether so much of the wall differs that drawing it takes noticeably long. */
-export function isWholeNewWall(drawn: Project, now: Project): boolean {
-  if (drawn === now) return false;
-  if (drawn.id !== now.id) return true;
-  if (drawn.wall === now.wall) return false;
-  const { cells } = drawn.wall;
-  let changed = 0;
-  now.wall.cells.forEach((cell, at) => {
-    const before = cells[at];
-    if (cell?.block !== before?.block || cell?.turn !== before?.turn) changed += 1;
-  });
-  return changed > FEW;
 }
 
 /** Those of many things of a quilt that are drawn by now: part by part when the quilt is new, then all. */

@@ -3,7 +3,7 @@ import sharp from 'sharp';
 import { checkPhotograph } from '../../../src/model/picture/photograph';
 import { ok } from '../../../src/model/result';
 import type { Pixels } from '../../../src/photo/pixels/pixels';
-import type { Codec } from '../../../src/store/photo/photoAnswers';
+import type { Codec } from '../../../src/store/photo/photoMeans';
 
 export const SHARP: Codec = {
   decode: async (bytes) => {

@@ -9,7 +9,9 @@ export function useBeginning(): boolean {
   const aside = useApp((app) => app.drafts.beginning?.values.aside ?? null);
   // What the panel opens on the large area takes their place too.
   const opened = useApp(({ laid }) =>
-    step === 'fabrics' ? laid.strips || laid.photos : step === 'blocks' && laid.entering !== null,
+    step === 'fabrics'
+      ? laid.strips || laid.photos
+      : step === 'blocks' && (laid.entering !== null || laid.photoBlocks),
   );
   return bare && aside !== step && !opened;
 }

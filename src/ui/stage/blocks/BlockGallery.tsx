@@ -1,6 +1,6 @@
 // The gallery of blocks at a size at which their cloth can be judged, each with its number and state. It can be searched by number, set or
 // fault, and many blocks can be marked to update their progress at once.
-import { Keyboard } from 'lucide-react';
+import { Camera, Keyboard } from 'lucide-react';
 import { useCallback, useDeferredValue, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { Clash } from '../../../balance/clashes/clashes';
 import { drawBlock } from '../../../drawing/drawProject';
@@ -83,16 +83,31 @@ export function BlockGallery({ clashes }: { clashes: ReadonlyMap<BlockId, readon
       <span className="slim">{say('Enter sewn')}</span>
     </button>
   );
+  const photograph = (
+    <button
+      type="button"
+      className="button"
+      aria-label={say('From a photograph')}
+      onClick={() => store.getState().lay({ photoBlocks: true })}
+    >
+      <Camera size={16} aria-hidden />
+      <span className="wide">{say('From a photograph')}</span>
+      <span className="slim">{say('Photograph')}</span>
+    </button>
+  );
   if (project.blocks.length === 0) {
     return (
       <section className="sheet-of-paper no-blocks" aria-labelledby="list-title">
         <h2 id="list-title">{say('No blocks yet')}</h2>
         <p>
           {say(
-            'Add blocks in the panel. If you have sewn some already, enter them wedge by wedge or as a list.',
+            'Add blocks in the panel. If you have sewn some already, enter them wedge by wedge, as a list, or from photographs.',
           )}
         </p>
-        {enter}
+        <div className="row">
+          {enter}
+          {photograph}
+        </div>
       </section>
     );
   }
@@ -146,6 +161,7 @@ export function BlockGallery({ clashes }: { clashes: ReadonlyMap<BlockId, readon
             )}
           </button>
           {enter}
+          {photograph}
         </div>
         {marking ? (
           <div className="marking">

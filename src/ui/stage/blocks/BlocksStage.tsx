@@ -1,6 +1,9 @@
-// The step Blocks on the large area: the gallery, the opened block, or blocks being entered as they are sewn.
+// The step Blocks on the large area: the gallery, the opened block, blocks being entered as they are sewn, or
+// photographs of blocks.
 import { type RefObject, useLayoutEffect, useMemo, useRef } from 'react';
 import { useApp } from '../../app';
+import { later } from '../../later';
+import { Shown } from '../../Shown';
 import { clashesByBlock } from '../../steps/blocks/blockWords';
 import { useBench } from '../../steps/blocks/workshop/bench';
 import { useAnalysis } from '../../useAnalysis';
@@ -9,19 +12,24 @@ import { BlockGallery } from './BlockGallery';
 import './blocksStage.css';
 import { EnterBlocks } from './entering/EnterBlocks';
 
+const PHOTOS = later(async () => (await import('../photo/BlockPhotosStage')).default);
+
 export function BlocksStage() {
   const project = useApp((app) => app.project);
   const entering = useApp((app) => app.laid.entering);
+  const photos = useApp((app) => app.laid.photoBlocks);
   const { block } = useBench();
   const { balance } = useAnalysis(project);
   const clashes = useMemo(() => clashesByBlock(balance?.clashes ?? []), [balance]);
-  const laid = entering !== null ? 'entering' : (block?.id ?? null);
+  const laid = photos ? 'photographs' : entering !== null ? 'entering' : (block?.id ?? null);
   const top = useGalleryScroll(laid);
   // The gallery stays mounted, so that its filter and its place in the list are there when what lies over it is closed.
   return (
     <>
       <div ref={top} />
-      {entering !== null ? (
+      {photos ? (
+        <Shown part={PHOTOS} given={{}} />
+      ) : entering !== null ? (
         <EnterBlocks way={entering} />
       ) : block ? (
         <BlockBench key={block.id} block={block} clashes={clashes} />

@@ -8,6 +8,7 @@ import { Fractions } from '../../fields/Fractions';
 import { useShuffling } from '../../session';
 import { useSay } from '../../words';
 import { AlternativesPart } from './AlternativesPart';
+import { ListMoves } from './byHand/ListMoves';
 import { ScoreTable } from './ScoreTable';
 import { ShuffleWishes } from './ShuffleWishes';
 import { ValueWish } from './ValueWish';
@@ -102,6 +103,7 @@ function Answer({ state }: { state: ShuffleState }) {
         <>
           <p className="quiet">{say('The wall shows the new layout; nothing is changed yet.')}</p>
           <ScoreTable of={say('the new layout')} before={result.before.terms} after={result.after.terms} />
+          <ListMoves />
         </>
       )}
     </div>

@@ -6,7 +6,7 @@ import type { Command } from '../../../editing/apply';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { ProgressBar } from '../../fields/ProgressBar';
-import { useSeeking, useShuffling } from '../../session';
+import { useHandMoves, useSeeking, useShuffling } from '../../session';
 import { LAYOUT_LABEL } from '../../stage/wall/layouts';
 import { useEscape } from '../../useEscape';
 import { useSay } from '../../words';
@@ -22,6 +22,7 @@ export function WallFoot() {
   const sizesOffered = useApp((app) => app.laid.sizes !== null);
   const { shuffle, start, stop, leave } = useShuffling();
   const seeking = useSeeking();
+  const handMoves = useHandMoves();
   useEscape(leave, shuffle.kind === 'done');
   if (shuffle.kind === 'running') {
     return (
@@ -41,6 +42,15 @@ export function WallFoot() {
           onStop={seeking.stop}
         >
           {say('Looking for layouts that differ …')}
+        </Progress>
+      </StepFoot>
+    );
+  }
+  if (handMoves.state.kind === 'running') {
+    return (
+      <StepFoot>
+        <Progress label={say('Looking for the moves')} share={handMoves.state.share} onStop={handMoves.stop}>
+          {say('Looking for what a few moves can do …')}
         </Progress>
       </StepFoot>
     );

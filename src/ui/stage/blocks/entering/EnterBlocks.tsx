@@ -1,4 +1,5 @@
 // Blocks entered as they are sewn, on the large area: wedge by wedge with keys or taps, or all at once from a list.
+import { Camera } from 'lucide-react';
 import { BLOCK_PROGRESS } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
 import { Choice } from '../../../fields/Choice';
@@ -31,6 +32,13 @@ export function EnterBlocks({ way }: { way: 'keys' | 'list' }) {
           ]}
           onChange={(entering) => store.getState().lay({ entering })}
         />
+        <button
+          type="button"
+          className="button"
+          onClick={() => store.getState().lay({ entering: null, photoBlocks: true })}
+        >
+          <Camera size={16} aria-hidden /> {say('From a photograph')}
+        </button>
         <label className="progress-of">
           <span>{say('Progress')}</span>
           <select

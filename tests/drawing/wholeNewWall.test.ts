@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { Project } from '../../../src/model/project';
-import { isWholeNewWall } from '../../../src/ui/wall/inParts';
-import { scrappyTop } from '../../balance/tops';
+import { isWholeNewWall } from '../../src/drawing/wholeNewWall';
+import type { Project } from '../../src/model/project';
+import { scrappyTop } from '../balance/tops';
 
 const large = scrappyTop({ rows: 10, columns: 10, seed: 3 });
 

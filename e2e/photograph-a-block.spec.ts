@@ -1,0 +1,146 @@
+// A sewn block from its photograph: corners found and moved, strips put right, known blocks told, put on the wall, kept and undone.
+import AxeBuilder from '@axe-core/playwright';
+import { expect, type Locator, type Page, test } from '@playwright/test';
+import sharp from 'sharp';
+import type { Project } from '../src/model/project';
+import { writeProject } from '../src/model/reading/read';
+import type { Pixels } from '../src/photo/pixels/pixels';
+import { blockShot } from '../tests/photo/render/shots';
+import { nextUndo } from './quilt';
+import { firstVisit, openFile } from './room';
+
+/** A block whose picture is easy enough for any reader; the same for every test. */
+const SEED = 11;
+const shot = blockShot(SEED, 900);
+test.describe.configure({ mode: 'serial' });
+
+async function jpegOf({ width, height, data }: Pixels): Promise<Buffer> {
+  return sharp(Buffer.from(data), { raw: { width, height, channels: 4 } })
+    .removeAlpha()
+    .jpeg({ quality: 90 })
+    .toBuffer();
+}
+
+async function openBlocks(page: Page, project: Project): Promise<void> {
+  await firstVisit(page);
+  await openFile(page, writeProject(project, new Map()));
+  await expect(page.getByRole('dialog')).toBeHidden();
+  await page
+    .getByRole('navigation', { name: 'Order of work' })
+    .getByRole('button', { name: 'Blocks' })
+    .click();
+  await page.getByRole('button', { name: 'From a photograph' }).click();
+  await expect(page.getByRole('heading', { name: 'Blocks from photographs' })).toBeVisible();
+}
+
+async function choose(page: Page, name: string, buffer: Buffer): Promise<void> {
+  await page.getByLabel('Files of photographs').setInputFiles({ name, mimeType: 'image/jpeg', buffer });
+}
+
+const corner = (page: Page, name = 'Top left corner'): Locator =>
+  page.getByRole('button', { name, exact: true });
+
+/** Where a corner stands on the photograph, in its pixels. */
+async function cornerAt(page: Page, name?: string): Promise<{ x: number; y: number }> {
+  const { width, height } = (await shot).pixels;
+  const style = (await corner(page, name).getAttribute('style')) ?? '';
+  const [left, top] = [...style.matchAll(/([\d.]+)%/g)].map(([, share]) => Number(share) / 100);
+  return { x: left! * width, y: top! * height };
+}
+
+function watchPolicy(page: Page): string[] {
+  const broken: string[] = [];
+  page.on('console', (message) => {
+    if (/Content Security Policy|Trusted/.test(message.text())) broken.push(message.text());
+  });
+  page.on('pageerror', (error) => broken.push(error.message));
+  return broken;
+}
+
+test('a block of the quilt is told from its photograph, and its corners are moved by hand and keys @phone', async ({
+  page,
+}) => {
+  test.setTimeout(90_000);
+  const broken = watchPolicy(page);
+  const { project, pixels, corners, number } = await shot;
+  await openBlocks(page, project);
+  await choose(page, 'block.jpg', await jpegOf(pixels));
+  await expect(page.getByText(`This looks like block ${number}`)).toBeVisible({ timeout: 60_000 });
+  const found = await cornerAt(page);
+  expect(Math.hypot(found.x - corners[0]!.x, found.y - corners[0]!.y)).toBeLessThan(0.02 * pixels.width);
+  await corner(page).focus();
+  await expect(page.locator('.loupe')).toBeVisible();
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('Shift+ArrowDown');
+  await expect.poll(async () => Math.round((await cornerAt(page)).x - found.x)).toBe(1);
+  expect(Math.round((await cornerAt(page)).y - found.y)).toBe(10);
+  const handle = (await corner(page).boundingBox())!;
+  expect(Math.min(handle.width, handle.height)).toBeGreaterThanOrEqual(44);
+  const axe = await new AxeBuilder({ page }).analyze();
+  expect(axe.violations).toEqual([]);
+  await page.keyboard.press('ArrowLeft');
+  await page.keyboard.press('Shift+ArrowUp');
+  await expect(page.getByText(`This looks like block ${number}`)).toBeVisible({ timeout: 60_000 });
+  expect(broken).toEqual([]);
+});
+
+test('a new block is put right, hangs as its picture, outlives a reload and is undone in one step', async ({
+  page,
+}) => {
+  test.setTimeout(90_000);
+  const broken = watchPolicy(page);
+  const { project, pixels } = await shot;
+  const cells = project.wall.cells.map(() => null);
+  await openBlocks(page, { ...project, blocks: [], wall: { ...project.wall, cells } });
+  await choose(page, 'block.jpg', await jpegOf(pixels));
+  const rim = page.locator('[data-band="1 0"]');
+  await expect(rim).toBeVisible({ timeout: 60_000 });
+  await rim.click();
+  const choice = page.getByRole('group', { name: /^Place 2, rim/ });
+  const last = choice.locator('.fabrics-for-band button').last();
+  const name = (await last.textContent())!.trim();
+  await last.click();
+  await expect(rim).toHaveAccessibleName(`Place 2, rim: ${name}`);
+  await rim.click();
+  await page.getByRole('button', { name: 'Make a fabric of what is seen' }).click();
+  expect(await nextUndo(page)).toContain('add the fabric');
+  await expect(rim).not.toHaveAccessibleName(`Place 2, rim: ${name}`);
+  await page.getByRole('button', { name: 'Put on the wall as a picture' }).click();
+  await expect(page.getByText(/It is block 1 now/).first()).toBeVisible();
+  expect(await nextUndo(page)).toContain('add a block from its picture');
+  await page.getByRole('button', { name: 'Done' }).click();
+  await expect(page.getByText('Saved', { exact: true })).toBeVisible();
+  await page.reload();
+  await expect(page.locator('[data-block="1"] image').first()).toBeVisible();
+  await page.getByRole('toolbar', { name: 'Undo and redo' }).getByRole('button').first().click();
+  await expect(page.locator('[data-block="1"]')).toHaveCount(0);
+  expect(broken).toEqual([]);
+});
+
+test('what is no photograph is told by name, and the rest goes on', async ({ page }) => {
+  test.setTimeout(90_000);
+  const { project, pixels } = await shot;
+  await openBlocks(page, project);
+  await page.getByLabel('Files of photographs').setInputFiles([
+    { name: 'notes.txt', mimeType: 'text/plain', buffer: Buffer.from('ten strips of plum') },
+    {
+      name: 'drawing.svg',
+      mimeType: 'image/svg+xml',
+      buffer: Buffer.from('<svg xmlns="http://www.w3.org/2000/svg"><script>1</script></svg>'),
+    },
+    { name: 'block.jpg', mimeType: 'image/jpeg', buffer: await jpegOf(pixels) },
+  ]);
+  await expect(page.getByRole('alert').filter({ hasText: 'notes.txt' })).toContainText('holds text');
+  await expect(page.getByRole('alert').filter({ hasText: 'drawing.svg' })).toContainText('SVG');
+  await expect(page.locator('.corner-picture')).toBeVisible({ timeout: 60_000 });
+  // Corners that cross are said at their place, and nothing is read from them.
+  await page.getByText('Corners in pixels').click();
+  const across = page
+    .getByRole('group', { name: 'Top left corner' })
+    .getByRole('textbox', { name: 'Across' });
+  await across.fill(String(pixels.width));
+  await across.press('Enter');
+  await expect(page.getByText('The sides cross, or a corner points inwards')).toBeVisible({
+    timeout: 60_000,
+  });
+});

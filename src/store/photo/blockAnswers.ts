@@ -1,0 +1,90 @@
+// What the worker that reads photographs does for the jobs about blocks and walls. What is read is decided in photo/block and photo/wall.
+import { asPieced } from '../../geometry/asPieced';
+import { counted, phrase } from '../../model/phrase';
+import type { WedgePlan } from '../../model/project';
+import { failed, ok } from '../../model/result';
+import type { Inches } from '../../model/units';
+import { findCorners } from '../../photo/block/corners';
+import { picturedWedge, squaredUp } from '../../photo/block/pictured';
+import { readBlock } from '../../photo/block/readBlock';
+import { knowledgeOf, type ReadBlock } from '../../photo/block/readLook';
+import { shapeOf } from '../../photo/block/shape';
+import type { Pixels } from '../../photo/pixels/pixels';
+import { findGrid, type GridLaid } from '../../photo/wall/grid';
+import { cellsOf, likenessOf } from '../../photo/wall/gridBy';
+import { readWall } from '../../photo/wall/readWall';
+import type { Answers } from '../workers/protocol';
+import type { BlockFound, BlockJobs, BlockLaid } from './blockJobs';
+import type { Codec, OnPixels, Work } from './photoMeans';
+
+/** The longer side of the picture of a block that is kept, pixels: alone, and as one of a wall. */
+const SIDE = 900;
+const SIDE_ON_WALL = 420;
+
+const IN_LINE = phrase('Three corners lie on one line. Move them to the corners of the block.');
+
+export function blockAnswers(on: OnPixels, encode: Codec['encode']): Answers<BlockJobs> {
+  const found = async (
+    pixels: Pixels,
+    { corners, bend }: BlockLaid,
+    { wedges, known }: ReadBlock,
+    wedge: WedgePlan,
+    allowance: Inches,
+    side: number,
+  ): Promise<BlockFound> => ({
+    wedges,
+    known,
+    shown: wedges.map((bands) => picturedWedge(bands, wedge)),
+    picture: await encode(squaredUp(pixels, corners, bend, wedge, allowance, side)),
+  });
+  return {
+    corners: on((pixels, { wedge }, work) => {
+      tell(work, phrase('Looking for the corners'));
+      const seen = findCorners(pixels, shapeOf(wedge, wedge.outerSeam));
+      return ok(seen && { corners: seen.corners, bend: seen.lens.bend });
+    }),
+    block: on(async (pixels, { laid, project }, work) => {
+      tell(work, phrase('Reading the block'));
+      const read = readBlock(pixels, laid.corners, knowledgeOf(asPieced(project)), laid.bend);
+      if (!read) return failed('corners-in-line', 'corners', IN_LINE);
+      return ok(await found(pixels, laid, read, project.wedge, read.allowance, SIDE));
+    }),
+    grid: on((pixels, { wedge }, work) => {
+      tell(work, phrase('Looking for rows and columns'));
+      return ok(laidOnly(findGrid(pixels, shapeOf(wedge, 0))));
+    }),
+    likeness: on((pixels, { grid, wedge }) => ok(likenessOf(pixels, grid, wedge))),
+    wall: on(async (pixels, { grid, empty, project }, work) => {
+      const { wedge } = project;
+      const cells = cellsOf(grid, pixels, wedge);
+      const likeness = empty.map((none) => (none ? 0 : 1));
+      const wanted = empty.filter((none) => !none).length;
+      const all = cells.length + wanted;
+      let done = 0;
+      const doing = counted(wanted, 'Reading 1 block', 'Reading {count} blocks');
+      const toRead = { cells, likeness, bend: grid.bend };
+      const read = await work.run(readWall(pixels, toRead, knowledgeOf(asPieced(project))), (_, due) => {
+        done += 0.5;
+        if (due) work.tell({ doing, share: Math.min(1, done / all) });
+      });
+      const blocks: (BlockFound | null)[] = [];
+      for (const [at, one] of read.entries()) {
+        const laid = { corners: cells[at]!, bend: grid.bend };
+        blocks.push(one && (await found(pixels, laid, one, wedge, 0, SIDE_ON_WALL)));
+        if (one) work.tell({ doing, share: Math.min(1, (done + at + 1) / (all + cells.length)) });
+      }
+      return ok(blocks);
+    }),
+  };
+}
+
+function tell(work: Work, doing: ReturnType<typeof phrase>): void {
+  work.tell({ doing, share: null });
+}
+
+/** A found grid without what is no part of it. */
+function laidOnly(grid: GridLaid | null): GridLaid | null {
+  if (!grid) return null;
+  const { rows, columns, corners, gap, bend } = grid;
+  return { rows, columns, corners, gap, bend };
+}

@@ -1,0 +1,81 @@
+// The fabrics for one band, the one most like what is seen first; or a new fabric of what is seen.
+import { Plus } from 'lucide-react';
+import { useEffect, useMemo, useRef } from 'react';
+import { addFabric } from '../../../editing/commands/fabrics';
+import type { FabricId } from '../../../model/project';
+import type { ReadBand } from '../../../photo/block/readLook';
+import { nameFor } from '../../../photo/fabric/figures';
+import { useApp, useAppStore } from '../../app';
+import { Complaint, useRun } from '../../fields/Complaint';
+import { Swatch } from '../../fields/Swatch';
+import { useEscape } from '../../useEscape';
+import { useSay, useWrite } from '../../words';
+import { byLikeness, seenColour } from './bandWords';
+
+interface Props {
+  /** The band as it is now. */
+  words: string;
+  seen: ReadBand;
+  chosen: FabricId | null;
+  onChoose: (fabric: FabricId | null) => void;
+  onClose: () => void;
+}
+
+export function FabricForBand({ words, seen, chosen, onChoose, onClose }: Props) {
+  const say = useSay();
+  const write = useWrite();
+  const store = useAppStore();
+  const fabrics = useApp((app) => app.project.fabrics);
+  const sorted = useMemo(() => byLikeness(fabrics, seen), [fabrics, seen]);
+  const [run, problems] = useRun();
+  const first = useRef<HTMLButtonElement>(null);
+  useEscape(onClose);
+  useEffect(() => first.current?.focus(), []);
+  const colour = seenColour(seen);
+  const make = () => {
+    const name = capital(write(nameFor('plain', colour, null)));
+    const known = new Set(store.getState().project.fabrics.map(({ id }) => id));
+    if (!run(addFabric({ name, colour, cloth: { kind: 'plain' }, background: false }))) return;
+    const made = store.getState().project.fabrics.find(({ id }) => !known.has(id));
+    if (made) onChoose(made.id);
+  };
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a choice, no fields of a form
+    <div className="fabric-for-band" role="group" aria-label={words}>
+      <p className="quiet">
+        <span className="seen-colour" style={{ background: colour }} aria-hidden />{' '}
+        {say('As seen, by daylight. Most like it first:')}
+      </p>
+      <div className="fabrics-for-band">
+        {sorted.map((fabric, at) => (
+          <button
+            key={fabric.id}
+            ref={at === 0 ? first : undefined}
+            type="button"
+            className="option"
+            aria-pressed={fabric.id === chosen}
+            onClick={() => onChoose(fabric.id)}
+          >
+            <Swatch fabric={fabric} size={22} /> <bdi>{fabric.name}</bdi>
+          </button>
+        ))}
+      </div>
+      <div className="row">
+        <button type="button" className="button" onClick={make}>
+          <Plus size={16} aria-hidden /> {say('Make a fabric of what is seen')}
+        </button>
+        <button type="button" className="button" onClick={() => onChoose(null)}>
+          {say('Not known')}
+        </button>
+        <button type="button" className="button" data-always onClick={onClose}>
+          {say('Close')}
+        </button>
+      </div>
+      <Complaint problems={problems} />
+    </div>
+  );
+}
+
+function capital(words: string): string {
+  return words.slice(0, 1).toUpperCase() + words.slice(1);
+}

@@ -1,0 +1,80 @@
+// One cell of a photographed wall: whether it is empty, which block of the quilt it is, and its strips.
+import { useMemo } from 'react';
+import { withCorrected } from '../../../store/photo/corrected';
+import type { WallCell, WallPhotos } from '../../../store/photo/wallPhoto';
+import type { KnownCell } from '../../../store/photo/wallToHang';
+import { useSay } from '../../words';
+import { BandsRead } from './BandsRead';
+import { knownWords } from './knownWords';
+import { ReadDrawing } from './ReadDrawing';
+
+interface Props {
+  at: number;
+  columns: number;
+  cell: WallCell;
+  /** The block of the quilt that it is taken for. */
+  known: KnownCell | null;
+  work: WallPhotos;
+}
+
+export function OpenCell({ at, columns, cell, known, work }: Props) {
+  const say = useSay();
+  const { read, empty, anew, corrected } = cell;
+  const shown = useMemo(() => (read ? withCorrected(read.block.shown, corrected) : []), [read, corrected]);
+  const looks = read ? knownWords(read.block) : null;
+  return (
+    <div className="photo-read stack">
+      <h4>
+        {say('Row {row}, column {column}', {
+          row: Math.floor(at / columns) + 1,
+          column: (at % columns) + 1,
+        })}
+      </h4>
+      <label className="check">
+        <input
+          type="checkbox"
+          checked={empty}
+          onChange={({ target }) => work.markEmpty(at, target.checked)}
+        />
+        {say('No block hangs here')}
+      </label>
+      {!empty && !read ? <p className="quiet">{say('Not read yet: press Read the blocks.')}</p> : null}
+      {!empty && read ? (
+        <>
+          {looks ? (
+            <label className="check">
+              <input
+                type="checkbox"
+                checked={!anew}
+                onChange={({ target }) => work.takeAnew(at, !target.checked)}
+              />
+              {say('{looks}', { looks })}
+            </label>
+          ) : null}
+          {looks && !anew && !known ? (
+            <p className="quiet">
+              {say('Another cell looks more like it, so this one is taken for a new block.')}
+            </p>
+          ) : null}
+          <div className="photo-pair">
+            <figure>
+              <img src={read.href} alt={say('The block squared up')} />
+              <figcaption>{say('Squared up')}</figcaption>
+            </figure>
+            <figure>
+              <ReadDrawing shown={shown} label={say('The block as it was read')} />
+              <figcaption>{say('As read')}</figcaption>
+            </figure>
+          </div>
+          {known ? null : (
+            <BandsRead
+              shown={shown}
+              read={read.block.wedges}
+              onTell={(place, band, fabric) => work.tell(at, place, band, fabric)}
+            />
+          )}
+        </>
+      ) : null}
+    </div>
+  );
+}

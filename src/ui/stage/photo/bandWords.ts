@@ -1,0 +1,39 @@
+// Bands that were read, in words, and the fabrics by how like they are to what is seen of a band.
+import { formatHex } from '../../../colour/parse';
+import { encodedOf, oklabOf } from '../../../colour/spaces';
+import { findFabric } from '../../../model/find';
+import { type Phrase, phrase } from '../../../model/phrase';
+import type { Fabric, Project, ShownBand } from '../../../model/project';
+import type { ReadBand } from '../../../photo/block/readLook';
+import { apart, swatchesOf } from '../../../photo/block/swatches';
+import { isDoubtful } from '../../../store/photo/corrected';
+
+/** The fabric of a band, and whether it should be looked at. */
+export function bandWords(project: Project, place: number, at: number, band: ShownBand): Phrase {
+  const values = {
+    place: place + 1,
+    band: bandName(at),
+    fabric: band.fabric === null ? phrase('not known') : (findFabric(project, band.fabric)?.name ?? ''),
+  };
+  return isDoubtful(band)
+    ? phrase('Place {place}, {band}: {fabric}, doubtful', values)
+    : phrase('Place {place}, {band}: {fabric}', values);
+}
+
+function bandName(at: number): Phrase {
+  return at === 0 ? phrase('rim') : phrase('strip {number}', { number: at + 1 });
+}
+
+/** The colour of what is seen, as it would be by daylight. */
+export function seenColour({ light }: Pick<ReadBand, 'light'>): string {
+  const [red, green, blue] = light.map((one) => Math.max(0, Math.min(1, one)));
+  return formatHex(encodedOf([red!, green!, blue!]));
+}
+
+/** The fabrics, the one most like what is seen first. */
+export function byLikeness(fabrics: readonly Fabric[], { light }: Pick<ReadBand, 'light'>): Fabric[] {
+  const seen = oklabOf([light[0], light[1], light[2]]);
+  const swatches = swatchesOf(fabrics);
+  const distance = new Map(fabrics.map((fabric, at) => [fabric.id, apart(swatches[at]!.oklab, seen)]));
+  return fabrics.toSorted((one, other) => distance.get(one.id)! - distance.get(other.id)!);
+}

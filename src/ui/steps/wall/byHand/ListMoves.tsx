@@ -1,0 +1,67 @@
+// The button that lists the moves by hand to the layout the wall shows, or that the last change gave it.
+import { ListChecks } from 'lucide-react';
+import { useMemo } from 'react';
+import { type HandList, listBetween } from '../../../../editing/handList';
+import { type History, undo } from '../../../../editing/history';
+import { soundStep } from '../../../../editing/keptHistory';
+import { type Phrase, phrase } from '../../../../model/phrase';
+import type { Project } from '../../../../model/project';
+import { useApp, useAppStore } from '../../../app';
+import { useHandMoves, useShuffling } from '../../../session';
+import { useSay } from '../../../words';
+
+export function ListMoves() {
+  const say = useSay();
+  const store = useAppStore();
+  const project = useApp((app) => app.project);
+  const shown = useApp((app) => app.preview?.project ?? null);
+  const history = useApp((app) => app.history);
+  const { close } = useHandMoves();
+  const searching = useShuffling().shuffle.kind === 'running';
+  const offer = useMemo(
+    () => (shown ? toLayout(project, shown) : ofLastChange(project, history)),
+    [project, shown, history],
+  );
+  // While the shuffle runs, the layout on show is only its best so far.
+  if (!offer || searching) return null;
+  if (!offer.list) return <p className="quiet">{say(offer.words)}</p>;
+  const { list } = offer;
+  return (
+    <button
+      type="button"
+      className="button"
+      onClick={() => {
+        close();
+        store.getState().lay({ moves: list, movesOpen: true });
+      }}
+    >
+      <ListChecks size={16} aria-hidden /> {say(offer.words)}
+    </button>
+  );
+}
+
+interface Offer {
+  readonly words: Phrase;
+  readonly list: HandList | null;
+}
+
+function toLayout(project: Project, shown: Project): Offer {
+  const list = listBetween(project, shown);
+  return {
+    list,
+    words: list
+      ? phrase('List the moves to this layout')
+      : phrase(
+          'This layout also changes blocks inside. For one that only moves them, tick nothing but Swap and Turn in the shuffle options.',
+        ),
+  };
+}
+
+function ofLastChange(project: Project, history: History): Offer | null {
+  const last = history.done.at(-1);
+  const before = last && soundStep(last, () => undo(project, history));
+  const list = before ? listBetween(before.project, project) : null;
+  return (
+    list && { list, words: phrase('List the moves of the last change ({change})', { change: last!.label }) }
+  );
+}
