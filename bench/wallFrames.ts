@@ -3,7 +3,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { chromium, type Page } from 'playwright';
+import { type Browser, chromium, type Page } from 'playwright';
 import sharp from 'sharp';
 import { build, preview } from 'vite';
 import { findChromium } from '../scripts/browser.mjs';
@@ -12,6 +12,7 @@ import { takePicture } from '../src/model/picture/takePicture';
 import { PRINT_MOTIFS, type Project } from '../src/model/project';
 import { writeProject } from '../src/model/reading/read';
 import { scrappyTop } from '../tests/balance/tops';
+import { longestTask } from './longTasks';
 import type { BenchRow } from './row';
 
 /** Rows and columns of the walls, the first as the yardstick for the others. */
@@ -74,6 +75,7 @@ export async function benchWallFrames(): Promise<BenchRow[]> {
     const empty = await framesOf(blank, async () => {});
     await blank.close();
     const rows: BenchRow[] = [];
+    rows.push(...(await longTaskRows(browser, await open(), url)));
     rows.push(...(await photographedRows(await open(), url, empty)));
     for (const [down, across] of WALLS) {
       const page = await open();
@@ -93,6 +95,48 @@ export async function benchWallFrames(): Promise<BenchRow[]> {
     await server.close();
     rmSync(folder, { recursive: true, force: true });
   }
+}
+
+/** What takes long in the page: a large quilt opened, a whole new order hung, the pattern and the picture made. */
+async function longTaskRows(browser: Browser, page: Page, url: string): Promise<BenchRow[]> {
+  await page.goto(url);
+  await page.waitForTimeout(3 * PAUSE);
+  const press = (name: string) => page.getByRole('button', { name, exact: true }).first().click();
+  const go = (list: string, name: string) =>
+    page.getByRole('navigation', { name: list }).getByRole('button', { name }).first().click();
+  const measure = (name: string, act: () => Promise<void>) => longestTask(name, browser, page, act);
+  const rows = [
+    await measure('400 printed blocks are opened', () => openFile(page, writeProject(printed(20, 20)))),
+  ];
+  await go('Order of work', 'Wall');
+  await press('Shuffle');
+  await page.getByRole('button', { name: 'Use this layout' }).waitFor({ timeout: 90_000 });
+  rows.push(
+    await measure('a new order of 400 blocks is hung and undone', async () => {
+      await press('Use this layout');
+      await page.waitForTimeout(PAUSE);
+      await page.getByRole('button', { name: /^Undo:/ }).click();
+      await page.waitForTimeout(PAUSE);
+    }),
+  );
+  await openFile(page, writeProject(printed(10, 8)));
+  await go('Order of work', 'Finishing');
+  for (const [part, button, name] of [
+    ['Pattern', 'Make the pattern (PDF)', 'the pattern of 80 blocks is made'],
+    ['Picture', 'Save the picture (PNG)', 'the picture of 80 blocks is made'],
+  ] as const) {
+    await go('Parts of finishing', part);
+    await page.waitForTimeout(3 * PAUSE);
+    rows.push(
+      await measure(name, async () => {
+        const made = page.waitForEvent('download', { timeout: 120_000 });
+        await press(button);
+        await made;
+      }),
+    );
+  }
+  await page.close();
+  return rows;
 }
 
 /** Frames of the largest wall in photographed fabrics. */

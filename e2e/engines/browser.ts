@@ -12,7 +12,7 @@ export type Spot = readonly [x: number, y: number];
 export type Pointer = 'mouse' | 'touch';
 
 /** Keys of W3C WebDriver without a letter of their own. */
-export const KEY = { control: '\uE009', enter: '\uE007', tab: '\uE004' } as const;
+export const KEY = { control: '\uE009', enter: '\uE007', escape: '\uE00C', tab: '\uE004' } as const;
 
 /** Milliseconds; other tests may run beside. */
 const PATIENCE = 30_000;
@@ -90,13 +90,20 @@ export class Browser {
 
   /** The middle of a thing and its size, once it is there and in sight. */
   async middle(thing: Thing): Promise<readonly [x: number, y: number, width: number, height: number]> {
-    await this.until(thing);
+    // What is laid out anew meanwhile may be out of sight once more.
     const script = `
       const one = find(arguments[0]);
-      if (!one.closest('.wall-area')) one.scrollIntoView({ block: 'center' });
+      if (!one) return null;
+      if (!one.closest('.wall-area')) one.scrollIntoView({ block: 'center', behavior: 'instant' });
       const box = one.getBoundingClientRect();
-      return [box.x + box.width / 2, box.y + box.height / 2, box.width, box.height];`;
-    return this.run(script, thing);
+      const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+      return x < 0 || x > innerWidth || y < 0 || y > innerHeight ? null : [x, y, box.width, box.height];`;
+    let at: readonly [number, number, number, number] | null = null;
+    await this.until(async () => {
+      at = await this.run(script, thing);
+      return at !== null;
+    });
+    return at ?? [0, 0, 0, 0];
   }
 
   async click(thing: Thing): Promise<void> {

@@ -1,6 +1,6 @@
 // Says in words how one order differs from the first of several: which terms of the score are better and which are worse.
 import type { TermScales } from '../balance/score/termScales';
-import { TERM_NAMES, type TermName, type Terms } from '../balance/score/terms';
+import { TERM_NAMES, type TermName, type Terms } from '../balance/score/weights';
 import { type Phrase, phrase } from '../model/phrase';
 
 /** The eye does not see a smaller difference than this; a random layout scores about 1 on each term. */

@@ -2,7 +2,8 @@
 // after it, again and again, the result whose seams differ most from those taken, as long as it scores nearly as well.
 
 import { termScales } from '../balance/score/termScales';
-import { DEFAULT_WEIGHTS, evaluateTerms, inPoints, TERM_NAMES, weighted } from '../balance/score/terms';
+import { evaluateTerms } from '../balance/score/terms';
+import { DEFAULT_WEIGHTS, inPoints, TERM_NAMES, weighted } from '../balance/score/weights';
 import { type WallModel, wallModel } from '../balance/wall/wallModel';
 import { clothTable } from '../cloth/cloths';
 import { asPieced } from '../geometry/asPieced';

@@ -1,5 +1,5 @@
 // The score that people see: its terms and their total.
-import type { Terms } from '../balance/score/terms';
+import type { Terms } from '../balance/score/weights';
 import type { Scopes } from './decisions';
 
 /** The six terms and their weighted sum. Lower is better; a random layout scores about 1 on each term. */

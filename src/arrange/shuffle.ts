@@ -3,7 +3,8 @@
 
 import type { Intent } from '../balance/score/intent';
 import { termScales } from '../balance/score/termScales';
-import { DEFAULT_WEIGHTS, evaluateTerms, TERM_NAMES, type Terms, weighted } from '../balance/score/terms';
+import { evaluateTerms } from '../balance/score/terms';
+import { DEFAULT_WEIGHTS, TERM_NAMES, type Terms, weighted } from '../balance/score/weights';
 import { wallModel } from '../balance/wall/wallModel';
 import { clothTable } from '../cloth/cloths';
 import { asPieced } from '../geometry/asPieced';

@@ -21,7 +21,8 @@ import { type WholeTop, wholeTop } from './evenness/wholeTop';
 import type { Finding } from './finding';
 import { type Intent, SCATTERED } from './score/intent';
 import { type TermScales, termScales } from './score/termScales';
-import { clashTerms, spreadTerms, type Terms } from './score/terms';
+import { clashTerms, spreadTerms } from './score/terms';
+import type { Terms } from './score/weights';
 import { filled, sameBlock, type WallModel, wallModel } from './wall/wallModel';
 
 export interface AnalysisOptions {

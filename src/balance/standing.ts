@@ -4,7 +4,8 @@ import type { Project } from '../model/project';
 import { type Analysis, insideClashes, kept } from './analyse';
 import { clashesBetween } from './clashes/clashes';
 import { termScales } from './score/termScales';
-import { evaluateTerms, type Terms } from './score/terms';
+import { evaluateTerms } from './score/terms';
+import type { Terms } from './score/weights';
 import { wallModel } from './wall/wallModel';
 
 export interface Standing {

@@ -1,6 +1,5 @@
 // Tones: values sorted into dark, medium and light by two limits; and neutral greys of a value. Where the limits of a quilt lie is left
 // to cloth/tones.ts.
-import { scaleThreshold } from 'd3-scale';
 import { formatHex } from './parse';
 import { encodedOf, luminanceOfValue } from './spaces';
 
@@ -16,7 +15,8 @@ export interface ToneLimits {
 
 /** The tone of a value L*. */
 export function toneOf(lightness: number, { medium, light }: ToneLimits): Tone {
-  return scaleThreshold<number, Tone>([medium, light], TONES)(lightness);
+  if (lightness < medium) return 'dark';
+  return lightness < light ? 'medium' : 'light';
 }
 
 /** The neutral grey #rrggbb of a value L*, 0 to 100. */

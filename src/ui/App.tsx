@@ -1,5 +1,5 @@
 // The whole screen: selvedge, panel of the current step, wall, and strip of values.
-import { type CSSProperties, useEffect, useMemo, useRef, useState } from 'react';
+import { type CSSProperties, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
 import { greyOf } from '../colour/tone';
 import { everyCloth } from '../model/colourway';
 import type { Step } from '../store/app';
@@ -8,11 +8,9 @@ import { heedRefusedFields } from './fields/refusedFields';
 import { heedBusy, heedSecondPress } from './fields/secondPress';
 import { isKey } from './keys';
 import { goOn } from './parts';
-import { ErrorScreen } from './shell/ErrorScreen';
-import { KeysDialog } from './shell/help/KeysDialog';
-import { WordsDialog } from './shell/help/WordsDialog';
+import { Shown } from './Shown';
+import { HELP, type Help } from './shell/help/help';
 import { PrintSheet } from './shell/PrintSheet';
-import type { Help } from './shell/ProjectMenu';
 import { Selvedge } from './shell/Selvedge';
 import { SkipLinks } from './shell/SkipLinks';
 import { TopBar } from './shell/TopBar';
@@ -30,7 +28,7 @@ export function App() {
   const store = useAppStore();
   const fabrics = useApp((app) => app.project.fabrics);
   const colourways = useApp((app) => app.project.colourways);
-  const cloth = useMemo(() => everyCloth({ fabrics, colourways }), [fabrics, colourways]);
+  const cloth = useDeferredValue(useMemo(() => everyCloth({ fabrics, colourways }), [fabrics, colourways]));
   const perBlock = useApp((app) => app.project.wedge.perBlock);
   const lightness = useApp((app) => app.project.preferences.wallLightness);
   const way = useApp((app) => app.look.way);
@@ -40,7 +38,8 @@ export function App() {
   const panel = useRef<HTMLElement>(null);
   const step = useApp((app) => app.step);
   const id = useApp((app) => app.project.id);
-  const [help, setHelp] = useState<Help | null>(null);
+  // Once asked for it stays there, closed, so that the focus goes back to where it was.
+  const [help, setHelp] = useState<{ which: Help; open: boolean } | null>(null);
   const full = useApp((app) => app.wallFull);
   const { folded } = useFolded();
   const before = useRef({ step, id });
@@ -59,7 +58,7 @@ export function App() {
         if (redoes) store.getState().redo();
         else store.getState().undo();
       } else if (isKey(event, 'nextPart')) goOn(document, event.shiftKey ? -1 : 1);
-      else if (isKey(event, 'listKeys') && !takesText(event.target)) setHelp('keys');
+      else if (isKey(event, 'listKeys') && !takesText(event.target)) setHelp({ which: 'keys', open: true });
       else if (!isKey(event, 'close') || !closeLast()) return;
       event.preventDefault();
     };
@@ -74,7 +73,7 @@ export function App() {
     >
       <SkipLinks />
       <ClothDefs fabrics={cloth} perBlock={perBlock} />
-      <TopBar number={number} onNumber={setNumber} onHelp={setHelp} />
+      <TopBar number={number} onNumber={setNumber} onHelp={(which) => setHelp({ which, open: true })} />
       <Selvedge />
       <BlockWork>
         <main
@@ -87,9 +86,7 @@ export function App() {
             if (!event.isPropagationStopped()) heedRefusedFields(event);
           }}
         >
-          <ErrorScreen>
-            <StepPanel />
-          </ErrorScreen>
+          <StepPanel />
         </main>
         <Stage number={number} />
       </BlockWork>
@@ -98,8 +95,14 @@ export function App() {
         <FoldButton />
       </div>
       <PrintSheet />
-      <KeysDialog open={help === 'keys'} onClose={() => setHelp(null)} />
-      <WordsDialog open={help === 'words'} onClose={() => setHelp(null)} />
+      {help ? (
+        <Shown
+          key={help.which}
+          part={HELP[help.which]}
+          given={{ open: help.open, onClose: () => setHelp({ ...help, open: false }) }}
+          over
+        />
+      ) : null}
       {/* Only the sentence that is new is read out; one that is said again is new too. */}
       <div className="hidden-text" role="status" aria-live="polite" aria-atomic="false">
         <p key={announced.count}>{announced.heard ? say(announced.words) : ''}</p>

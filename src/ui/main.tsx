@@ -7,7 +7,7 @@ import './wall/wall.css';
 import './steps/steps.css';
 import './shell/wallRoom.css';
 import './touch.css';
-import { StrictMode } from 'react';
+import { StrictMode, startTransition } from 'react';
 import { createRoot } from 'react-dom/client';
 import { phrase } from '../model/phrase';
 import { keepPlace } from '../store/keepPlace';
@@ -24,6 +24,7 @@ import { closeOver } from './closeOver';
 import { DEMOS } from './demos';
 import { leaveField, takeTypedOnLeaving } from './fields/leavingPage';
 import { keepFocus } from './keepFocus';
+import { fetchWhileIdle, whenIdle } from './later';
 import { SessionContext } from './session';
 import { ErrorScreen } from './shell/ErrorScreen';
 import { setTrustedTypes } from './trustedTypes';
@@ -66,17 +67,21 @@ if (import.meta.env.PROD)
       .getState()
       .announce(phrase('A newer version is ready. It opens the next time you start Wedgewall.')),
   );
-createRoot(root).render(
-  <StrictMode>
-    <SessionContext value={session}>
-      <AppContext value={session.app}>
-        {/* English sentences are their own translation; another language needs a look-up here. */}
-        <Language value={(say) => say}>
-          <ErrorScreen>
-            <App />
-          </ErrorScreen>
-        </Language>
-      </AppContext>
-    </SessionContext>
-  </StrictMode>,
+// As a transition, so that drawing a large quilt leaves the page its turns.
+startTransition(() =>
+  createRoot(root).render(
+    <StrictMode>
+      <SessionContext value={session}>
+        <AppContext value={session.app}>
+          {/* English sentences are their own translation; another language needs a look-up here. */}
+          <Language value={(say) => say}>
+            <ErrorScreen>
+              <App />
+            </ErrorScreen>
+          </Language>
+        </AppContext>
+      </SessionContext>
+    </StrictMode>,
+  ),
 );
+void fetchWhileIdle(whenIdle);

@@ -3,7 +3,8 @@
 
 import { type Intent, SCATTERED } from '../../src/balance/score/intent';
 import { termScales } from '../../src/balance/score/termScales';
-import { DEFAULT_WEIGHTS, evaluateTerms, type Terms, weighted } from '../../src/balance/score/terms';
+import { evaluateTerms } from '../../src/balance/score/terms';
+import { DEFAULT_WEIGHTS, type Terms, weighted } from '../../src/balance/score/weights';
 import { wallModel } from '../../src/balance/wall/wallModel';
 import { clothTable } from '../../src/cloth/cloths';
 import { orientation } from '../../src/model/find';

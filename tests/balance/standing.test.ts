@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../src/balance/analyse';
-import { TERM_NAMES } from '../../src/balance/score/terms';
+import { TERM_NAMES } from '../../src/balance/score/weights';
 import { standingAfter } from '../../src/balance/standing';
 import { type Move, moved } from '../../src/model/moves';
 import type { Project } from '../../src/model/project';

@@ -3,7 +3,7 @@ import { rimClashes } from '../../src/balance/clashes/wedgeClashes';
 import { sheetAnalysis, sheetReport } from '../../src/cli/report';
 import { drawProject } from '../../src/drawing/drawProject';
 import type { Preferences, Project } from '../../src/model/project';
-import { balanceAtOnce } from '../../src/store/analysis/analysis';
+import { balanceAtOnce } from '../../src/store/analysis/atOnce';
 import { awkwardTop } from '../arrange/awkwardTop';
 import { demo } from '../demo';
 

@@ -9,7 +9,7 @@ import { doneWords } from '../../src/editing/doneWords';
 import { createProject } from '../../src/model/create';
 import { phrase, speak } from '../../src/model/phrase';
 import type { Project } from '../../src/model/project';
-import { balanceAtOnce } from '../../src/store/analysis/analysis';
+import { balanceAtOnce } from '../../src/store/analysis/atOnce';
 import { createApp } from '../../src/store/app';
 import { tellChanges } from '../../src/store/tellChanges';
 import { demo, unsewn } from '../demo';

@@ -1,6 +1,7 @@
 // What the maker gains for each block that is touched: the best score that can be reached by turning and moving one block, two, three
 // and so on, each with its list of steps. Few blocks on small walls are gone through one and all; beyond that good ones are looked for.
-import { evaluateTerms, weighted } from '../../balance/score/terms';
+import { evaluateTerms } from '../../balance/score/terms';
+import { weighted } from '../../balance/score/weights';
 import { wallModel } from '../../balance/wall/wallModel';
 import { asPieced } from '../../geometry/asPieced';
 import { type Move, moved } from '../../model/moves';

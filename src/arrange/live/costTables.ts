@@ -3,7 +3,7 @@
 import { clashSums } from '../../balance/clashes/clashSums';
 import { radialClash } from '../../balance/clashes/wedgeSeams';
 import type { TermScales } from '../../balance/score/termScales';
-import type { Terms } from '../../balance/score/terms';
+import type { Terms } from '../../balance/score/weights';
 import { filled, type WallModel } from '../../balance/wall/wallModel';
 
 /**

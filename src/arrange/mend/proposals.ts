@@ -3,14 +3,14 @@
 import { type Analysis, reanalyse } from '../../balance/analyse';
 import type { Clash } from '../../balance/clashes/clashes';
 import type { Finding, FindingKind } from '../../balance/finding';
+import { evaluateTerms } from '../../balance/score/terms';
 import {
   DEFAULT_WEIGHTS,
-  evaluateTerms,
   TERM_NAMES,
   type TermName,
   type Terms,
   weighted,
-} from '../../balance/score/terms';
+} from '../../balance/score/weights';
 import { type Move, moved } from '../../model/moves';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';

@@ -1,7 +1,7 @@
 // What other wedges in the places of blocks do to the score of the whole top, wedge by wedge, without working it out anew:
 // contact along the seams, across block edges and sashing and against the corners, and the evenness of the whole.
 import type { Analysis } from '../../balance/analyse';
-import { type Terms, weighted } from '../../balance/score/terms';
+import { type Terms, weighted } from '../../balance/score/weights';
 import { costTables } from '../live/costTables';
 import { LiveWall } from '../live/liveWall';
 import { withRoomForOne } from '../search/stripOrders';

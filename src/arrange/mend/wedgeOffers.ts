@@ -9,7 +9,7 @@ import {
   wedgeClashes,
 } from '../../balance/clashes/wedgeClashes';
 import { wedgeTypeOf } from '../../balance/clashes/wedgeSeams';
-import { inPoints } from '../../balance/score/terms';
+import { inPoints } from '../../balance/score/weights';
 import { weightsOf } from '../../balance/score/wishes';
 import { seamLie, seamLies } from '../../cutting/wedges/nesting';
 import { findBlock, findSet } from '../../model/find';

@@ -1,7 +1,7 @@
 // Reads the person's wishes for the balance, for the screen, report, offers, mends and shuffle alike.
 import type { Preferences } from '../../model/project';
 import type { AnalysisOptions } from '../analyse';
-import { DEFAULT_WEIGHTS, type Terms } from './terms';
+import { DEFAULT_WEIGHTS, type Terms } from './weights';
 
 /** Options of the analysis: what reads as one cloth, and how values and colours should lie. */
 export function wishesOf({ lookalikes, intent }: Preferences): AnalysisOptions {

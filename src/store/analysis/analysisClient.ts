@@ -10,7 +10,6 @@ import { inPage, type WorkerLike } from '../workers/protocol';
 import { WorkerClient } from '../workers/workerClient';
 import { type Balance, keepBalance, knownBalance } from './analysis';
 import { type AnalysisJobs, type BalanceNews, seamsOf } from './analysisJobs';
-import { Analyst } from './analyst';
 
 /** The jobs that are about an earlier analysis. */
 type Question = Exclude<keyof AnalysisJobs, 'analyse'>;
@@ -35,7 +34,7 @@ export class AnalysisClient {
       onStart: () => {
         this.sent = null;
       },
-      standIn: () => inPage<AnalysisJobs>(new Analyst()),
+      standIn: () => inPage<AnalysisJobs>(async () => new (await import('./analyst')).Analyst()),
     });
   }
 

@@ -5,15 +5,16 @@ import { type WedgeOffers, wedgeOffers } from '../../arrange/mend/wedgeOffers';
 import type { Analysis } from '../../balance/analyse';
 import { clashFinding } from '../../balance/clashes/clashFindings';
 import type { Finding } from '../../balance/finding';
-import type { Terms } from '../../balance/score/terms';
+import type { Terms } from '../../balance/score/weights';
 import { weightsOf } from '../../balance/score/wishes';
 import { type Standing, standingAfter } from '../../balance/standing';
 import { findBlock } from '../../model/find';
 import { moved } from '../../model/moves';
 import type { Fabric, Project } from '../../model/project';
 import type { Answers } from '../workers/protocol';
-import { analysisAfter, figuresOf } from './analysis';
+import { figuresOf } from './analysis';
 import { type AnalysisJobs, type BalanceNews, seamsData } from './analysisJobs';
+import { analysisAfter } from './atOnce';
 
 /** How many analyses it keeps: of the quilt, of a preview, and those just before. */
 const KEPT = 6;

@@ -4,7 +4,6 @@ import { phrase } from '../../model/phrase';
 import { inPage, type WorkerLike } from '../workers/protocol';
 import { type Settled, WorkerClient } from '../workers/workerClient';
 import { hasCanvas } from './decode';
-import { photoAnswers } from './photoAnswers';
 import type { PhotoJobs } from './photoJobs';
 import type { PhotoProgress } from './sentPhoto';
 
@@ -35,7 +34,7 @@ export function createPhotoReader(start: () => WorkerLike<PhotoJobs> = newPhotoW
     explain: (reason) =>
       phrase('The photograph could not be read: {reason}. Nothing has changed.', { reason }),
     patience: PATIENCE,
-    standIn: () => inPage(photoAnswers()),
+    standIn: () => inPage(answersInPage),
     onStart: () => {
       held = null;
     },
@@ -82,6 +81,11 @@ export function createPhotoReader(start: () => WorkerLike<PhotoJobs> = newPhotoW
 }
 
 function newPhotoWorker(): WorkerLike<PhotoJobs> {
-  if (!hasCanvas()) return inPage(photoAnswers());
+  if (!hasCanvas()) return inPage(answersInPage);
   return new Worker(new URL('./photoWorker.ts', import.meta.url), { type: 'module' });
+}
+
+async function answersInPage() {
+  const { photoAnswers } = await import('./photoAnswers');
+  return photoAnswers();
 }

@@ -8,7 +8,7 @@ import { phrase } from '../../model/phrase';
 import type { Pictures } from '../../model/picture/picture';
 import type { Project } from '../../model/project';
 import { failed, ok, type Result } from '../../model/result';
-import { balanceAtOnce } from '../analysis/analysis';
+import { balanceAtOnce } from '../analysis/atOnce';
 import { withDensity } from './pngDensity';
 
 export interface PictureOptions {
@@ -28,6 +28,8 @@ export const PRINT_DENSITY = 300;
 /** The most pixels on a side; above about this number browsers give an empty picture without an error. */
 export const MOST_PIXELS = 16_384;
 const LEAST_PIXELS = 100;
+/** Pixels that are drawn at once, so that the page stays responsive. */
+const STRIPE = 150_000;
 
 /** The picture as SVG text with real sizes, one unit to the inch. */
 export function pictureSvg(project: Project, pictures: Pictures, { caption, marks }: PictureOptions): string {
@@ -105,9 +107,7 @@ export async function drawPng(
     if (!context) return tooLarge();
     context.fillStyle = '#ffffff';
     context.fillRect(0, 0, size.width, size.height);
-    context.drawImage(image, 0, 0, size.width, size.height);
-    // A canvas too large for the browser stays empty without an error; a drawn one is opaque everywhere.
-    if (context.getImageData(size.width - 1, size.height - 1, 1, 1).data[3] !== 255) return tooLarge();
+    if (!(await drawnInStripes(context, image, size))) return tooLarge();
     onStage('packing');
     await painted();
     const blob = await new Promise<Blob | null>((done) => {
@@ -120,6 +120,35 @@ export async function drawPng(
   } finally {
     URL.revokeObjectURL(address);
   }
+}
+
+/** Draws an image stripe by stripe, with a turn for the page between two; false where the browser cannot draw it at this size. */
+async function drawnInStripes(
+  context: CanvasRenderingContext2D,
+  image: HTMLImageElement,
+  { width, height }: PixelSize,
+): Promise<boolean> {
+  const high = Math.max(1, Math.floor(STRIPE / width));
+  for (let top = 0; top < height; top += high) {
+    const bottom = Math.min(height, top + high);
+    context.save();
+    context.beginPath();
+    context.rect(0, top, width, bottom - top);
+    context.clip();
+    context.drawImage(image, 0, 0, width, height);
+    context.restore();
+    // Asked for a pixel, the browser draws now. A canvas too large for it stays empty without an error; a drawn one is opaque everywhere.
+    if (context.getImageData(width - 1, bottom - 1, 1, 1).data[3] !== 255) return false;
+    await turn();
+  }
+  return true;
+}
+
+/** Lets the page have a turn. */
+function turn(): Promise<void> {
+  return new Promise((done) => {
+    setTimeout(done, 0);
+  });
 }
 
 function loaded(address: string): Promise<HTMLImageElement> {

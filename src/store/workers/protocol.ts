@@ -80,14 +80,23 @@ export function serve<J extends Jobs<J>>(answers: Answers<J>): void {
   self.onmessage = ({ data }: MessageEvent<ToWorker<J>>) => hear(data);
 }
 
-/** A substitute that works in the page, after the screen has had a turn: for browsers that cannot start a worker. */
-export function inPage<J extends Jobs<J>>(answers: Answers<J>): WorkerLike<J> {
-  const hear = answering(answers, (data) => worker.onmessage?.({ data } as MessageEvent<FromWorker<J>>));
+/** A substitute that works in the page, after the screen has had a turn: for browsers that cannot start a worker. `load` has its code. */
+export function inPage<J extends Jobs<J>>(load: () => Promise<Answers<J>>): WorkerLike<J> {
+  const say = (data: FromWorker<J>) => worker.onmessage?.({ data } as MessageEvent<FromWorker<J>>);
+  let coming: Promise<(message: ToWorker<J>) => void> | null = null;
+  const take = async (message: ToWorker<J>) => {
+    try {
+      coming ??= load().then((answers) => answering(answers, say));
+      (await coming)(message);
+    } catch (error) {
+      say({ kind: 'failed', number: message.number, reason: reasonOf(error) });
+    }
+  };
   const worker: WorkerLike<J> = {
     onmessage: null,
     onerror: null,
     onmessageerror: null,
-    postMessage: (message) => setTimeout(() => hear(message)),
+    postMessage: (message) => setTimeout(() => void take(message)),
     terminate: () => {
       worker.onmessage = null;
     },

@@ -19,7 +19,7 @@ import { distanceOf, seeAs, WAY_WORDS } from './ways';
 const NEAREST = 12;
 const FARTHEST = 1200;
 
-export default function SeeingMenu() {
+export function SeeingMenu() {
   return (
     <>
       <Ways />

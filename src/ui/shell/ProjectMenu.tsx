@@ -1,26 +1,13 @@
-// The menu of quilts: name and saving of the open one, the other saved quilts, examples, files.
-import { BookOpen, ChevronDown, FileDown, FileWarning, FolderOpen, Keyboard } from 'lucide-react';
-import { useRef, useState } from 'react';
-import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
-import { renameProject } from '../../editing/commands/setting';
-import { nameWith } from '../../model/name';
-import { writeProject } from '../../model/reading/read';
-import type { Problem } from '../../model/result';
-import { documentOf } from '../../store/app';
-import { projectFileName } from '../../store/storage/projectFiles';
-import { useApp, useAppStore } from '../app';
-import { Complaint } from '../fields/Complaint';
-import { Saved } from '../fields/Saved';
-import { TextField } from '../fields/TextField';
-import { useSession, useSessionState } from '../session';
-import { useSaveFile } from '../useSaveFile';
+// The button of the menu of quilts, with the name of the open one and whether it is saved.
+import { ChevronDown, FileWarning } from 'lucide-react';
+import { useApp } from '../app';
+import { later } from '../later';
+import { PopupButton } from '../popup/PopupButton';
+import { useSessionState } from '../session';
 import { useSay } from '../words';
-import { Examples } from './Examples';
-import { KeptQuilts } from './KeptQuilts';
-import { Refusals } from './Refusals';
+import type { Help } from './help/help';
 
-/** What can be looked up. */
-export type Help = 'keys' | 'words';
+const MENU = later(async () => (await import('./quilts/QuiltMenu')).QuiltMenu);
 
 export function ProjectMenu({ onHelp }: { onHelp: (help: Help) => void }) {
   const say = useSay();
@@ -30,20 +17,16 @@ export function ProjectMenu({ onHelp }: { onHelp: (help: Help) => void }) {
   const damaged = useSessionState((state) => state.damaged);
   return (
     <div className="row" style={{ flexWrap: 'nowrap', minWidth: 0 }}>
-      <DialogTrigger>
-        <Button
-          className="button project-button"
-          aria-label={say('Quilt: {name}. Open, save, other quilts', { name })}
-        >
-          <bdi className="title">{name || say('Untitled quilt')}</bdi>
-          <ChevronDown size={16} aria-hidden />
-        </Button>
-        <Popover className="popover" placement="bottom start">
-          <Dialog aria-label={say('Quilts and files')} style={{ outline: 'none' }}>
-            {({ close }) => <Menu close={close} onHelp={onHelp} />}
-          </Dialog>
-        </Popover>
-      </DialogTrigger>
+      <PopupButton
+        className="button project-button"
+        name={say('Quilt: {name}. Open, save, other quilts', { name })}
+        opens={say('Quilts and files')}
+        part={MENU}
+        given={{ onHelp }}
+      >
+        <bdi className="title">{name || say('Untitled quilt')}</bdi>
+        <ChevronDown size={16} aria-hidden />
+      </PopupButton>
       <span
         className="save-state"
         role="status"
@@ -64,98 +47,6 @@ export function ProjectMenu({ onHelp }: { onHelp: (help: Help) => void }) {
           </span>
         )}
       </span>
-    </div>
-  );
-}
-
-function Menu({ close, onHelp }: { close: () => void; onHelp: (help: Help) => void }) {
-  const say = useSay();
-  const session = useSession();
-  const store = useAppStore();
-  const open = useApp((app) => app.project);
-  const projects = useSessionState((state) => state.projects);
-  const problem = useSessionState((state) => state.problem);
-  const remarks = useSessionState((state) => state.remarks);
-  const { saveText, saved } = useSaveFile();
-  const [problems, setProblems] = useState<readonly Problem[]>([]);
-  const file = useRef<HTMLInputElement>(null);
-  const lookUp = (help: Help) => {
-    close();
-    onHelp(help);
-  };
-  const after = (done: Promise<readonly Problem[]>) =>
-    void done.then((refused) => (refused.length === 0 ? close() : setProblems(refused)));
-  return (
-    <div className="stack" style={{ width: 330, maxWidth: '86vw', padding: 8 }}>
-      {problem ? <Complaint problems={[problem]} /> : null}
-      {remarks.length > 0 ? (
-        <ul className="complaint">
-          {remarks.map((sentence) => (
-            <li key={say(sentence)}>{say(sentence)}</li>
-          ))}
-        </ul>
-      ) : null}
-      {problem?.code === 'changed-elsewhere' ? (
-        <button type="button" className="button" onClick={() => after(session.openOtherState())}>
-          {say('Open the other version')}
-        </button>
-      ) : null}
-      <TextField
-        label="Name of this quilt"
-        value={open.name}
-        onCommit={(name) => store.getState().run(renameProject(name), 'here')}
-      />
-      <div className="row">
-        <button
-          type="button"
-          className="button"
-          onClick={() => {
-            const { pictures } = session.pictures.state.getState();
-            saveText(projectFileName(open.name), writeProject(documentOf(store.getState()), pictures));
-          }}
-        >
-          <FileDown size={16} aria-hidden /> {say('Save to a file')}
-        </button>
-        <button type="button" className="button" onClick={() => file.current?.click()}>
-          <FolderOpen size={16} aria-hidden /> {say('Open a file')}
-        </button>
-        <input
-          ref={file}
-          type="file"
-          accept=".json,application/json"
-          hidden
-          aria-label={say('Project file')}
-          onChange={(event) => {
-            const chosen = event.target.files?.[0];
-            event.target.value = '';
-            if (chosen) after(session.openFile(chosen));
-          }}
-        />
-        <button type="button" className="button" onClick={() => after(session.openNew(say('New quilt')))}>
-          {say('New quilt')}
-        </button>
-        <button
-          type="button"
-          className="button"
-          onClick={() => after(session.openCopy(nameWith(open.name, say(', copy'))))}
-        >
-          {say('Duplicate')}
-        </button>
-        <button type="button" className="button" onClick={() => lookUp('keys')}>
-          <Keyboard size={16} aria-hidden /> {say('Keys')}
-        </button>
-        <button type="button" className="button" onClick={() => lookUp('words')}>
-          <BookOpen size={16} aria-hidden /> {say('Words')}
-        </button>
-      </div>
-      <Saved words={saved} />
-      <Refusals problems={problems} />
-      <KeptQuilts
-        projects={projects.filter((project) => project.id !== open.id)}
-        onOpen={(id) => after(session.openKept(id))}
-        onRemove={(id) => void session.remove(id).then(setProblems)}
-      />
-      <Examples onOpen={(demo) => after(session.openDemo(demo))} />
     </div>
   );
 }

@@ -1,16 +1,19 @@
 // The bar over the wall: menu of quilts, undo and redo in words, and how the wall is seen.
 import { Contrast, Eye, Hash, Redo2, Ruler, TriangleAlert, Undo2 } from 'lucide-react';
-import { lazy, type ReactNode, Suspense } from 'react';
-import { Button, Dialog, DialogTrigger, Popover } from 'react-aria-components';
-import { changePreferences } from '../../editing/commands/setting';
+import type { ReactNode } from 'react';
 import { nextLabels } from '../../editing/history';
 import { useApp, useAppStore } from '../app';
-import { Choice } from '../fields/Choice';
 import { Hint } from '../fields/Hint';
 import { Toolbar } from '../fields/Toolbar';
+import { later } from '../later';
+import { PopupButton } from '../popup/PopupButton';
 import { seeAs, WAY_WORDS } from '../seeing/ways';
-import { useSay, useUnit } from '../words';
-import { type Help, ProjectMenu } from './ProjectMenu';
+import { useSay } from '../words';
+import type { Help } from './help/help';
+import { ProjectMenu } from './ProjectMenu';
+import type { SettingsOf } from './WallSettings';
+
+const SETTINGS = later(async () => (await import('./WallSettings')).WallSettings);
 
 interface Props {
   number: boolean;
@@ -89,21 +92,20 @@ export function TopBar({ number, onNumber, onHelp }: Props) {
           className="apart"
           word={look.way === 'colour' || look.way === 'grey' ? say('Ways of seeing') : way}
           name={say('Ways of seeing: {way}', { way })}
-          icon={EYE}
+          of="seeing"
         >
-          <SeeingSettings />
+          {EYE}
         </Settings>
-        <Settings className="apart" word={say('Units')} name={say('Units of lengths')} icon={RULER}>
-          <UnitField />
+        <Settings className="apart" word={say('Units')} name={say('Units of lengths')} of="units">
+          {RULER}
         </Settings>
         <Settings
           className="together"
           word={say('Ways of seeing and units')}
           name={say('Ways of seeing and units: {way}', { way })}
-          icon={EYE}
+          of="both"
         >
-          <SeeingSettings />
-          <UnitField />
+          {EYE}
         </Settings>
       </Toolbar>
     </header>
@@ -112,19 +114,6 @@ export function TopBar({ number, onNumber, onHelp }: Props) {
 
 const RULER = <Ruler size={18} aria-hidden />;
 const EYE = <Eye size={18} aria-hidden />;
-const SeeingMenu = lazy(() => import('../seeing/SeeingMenu'));
-
-/** How the wall is seen, and what it hangs on. */
-function SeeingSettings() {
-  return (
-    <div className="stack seeing">
-      <Suspense>
-        <SeeingMenu />
-      </Suspense>
-      <BackgroundField />
-    </div>
-  );
-}
 
 interface ToolProps {
   /** Shown beside the icon where there is room; part of the name. */
@@ -162,70 +151,16 @@ function Toggle({
 function Settings({
   word,
   name,
-  icon,
+  of,
   className,
   children,
-}: ToolProps & { icon: ReactNode; className: string }) {
+}: ToolProps & { of: SettingsOf; className: string }) {
   return (
-    <DialogTrigger>
-      <Hint words={name}>
-        <Button className={`button bare ${className}`} aria-label={name}>
-          {icon}
-          <span className="words" aria-hidden>
-            {word}
-          </span>
-        </Button>
-      </Hint>
-      <Popover className="popover" placement="bottom end">
-        <Dialog aria-label={name} style={{ outline: 'none' }}>
-          <div className="stack" style={{ minWidth: 250, padding: 6 }}>
-            {children}
-          </div>
-        </Dialog>
-      </Popover>
-    </DialogTrigger>
-  );
-}
-
-function BackgroundField() {
-  const say = useSay();
-  const store = useAppStore();
-  const lightness = useApp((app) => app.project.preferences.wallLightness);
-  return (
-    <label className="field">
-      <span className="label">
-        {say('Wall background: {value} of 100', { value: Math.round(lightness) })}
+    <PopupButton className={`button bare ${className}`} name={name} hinted part={SETTINGS} given={{ of }}>
+      {children}
+      <span className="words" aria-hidden>
+        {word}
       </span>
-      <input
-        type="range"
-        min={0}
-        max={100}
-        value={lightness}
-        style={{ accentColor: 'var(--solid)', padding: 0 }}
-        onChange={(event) =>
-          store.getState().run(changePreferences({ wallLightness: Number(event.target.value) }, true))
-        }
-      />
-      <span className="spread quiet" aria-hidden>
-        <span>{say('dark')}</span>
-        <span>{say('light')}</span>
-      </span>
-    </label>
-  );
-}
-
-function UnitField() {
-  const store = useAppStore();
-  const unit = useUnit();
-  return (
-    <Choice
-      label="Lengths in"
-      value={unit}
-      options={[
-        { value: 'in', label: 'inches' },
-        { value: 'cm', label: 'centimetres' },
-      ]}
-      onChange={(next) => store.getState().measureIn(next)}
-    />
+    </PopupButton>
   );
 }

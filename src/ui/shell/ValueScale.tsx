@@ -1,15 +1,13 @@
 // A ten-step value scale, dark to light, with a mark at each fabric of the top and a larger one at the fabric pointed at. In three tones it
 // has three steps, which end where those of the quilt do.
-import { scaleLinear } from 'd3-scale';
-import { gradation } from '../../colour/gradation';
-import { TONE_GREYS, type ToneLimits } from '../../colour/tone';
+import { greyOf, TONE_GREYS, type ToneLimits } from '../../colour/tone';
 import type { FabricShare } from '../../drawing/shares';
 import type { FabricId } from '../../model/project';
 import { useTones } from '../seeing/SeeingFilter';
 
 const STEPS = 10;
 const WIDTH = 200;
-const at = scaleLinear([0, 100], [0, WIDTH]).clamp(true);
+const at = (value: number) => (Math.max(0, Math.min(100, value)) / 100) * WIDTH;
 
 interface Step {
   readonly from: number;
@@ -17,10 +15,10 @@ interface Step {
   readonly grey: string;
 }
 
-const TEN: readonly Step[] = gradation('#000000', '#ffffff', STEPS).map((grey, step) => ({
+const TEN: readonly Step[] = Array.from({ length: STEPS }, (_, step) => ({
   from: (step * 100) / STEPS,
   to: ((step + 1) * 100) / STEPS,
-  grey,
+  grey: greyOf((step * 100) / (STEPS - 1)),
 }));
 
 function threeSteps({ medium, light }: ToneLimits): readonly Step[] {

@@ -1,6 +1,6 @@
 // The strip at the foot of the screen: every fabric in the top from light to dark, as wide as its share. Pointing at a fabric
 // lights its pieces on the wall; a press lets them stay lit.
-import { type PointerEvent, useMemo } from 'react';
+import { type PointerEvent, useDeferredValue, useMemo } from 'react';
 import { drawProject } from '../../drawing/drawProject';
 import { fabricShares } from '../../drawing/shares';
 import { useApp, useAppStore } from '../app';
@@ -14,7 +14,8 @@ import { ToneScale, ValueScale } from './ValueScale';
 export function ValueStrip() {
   const say = useSay();
   const store = useAppStore();
-  const project = useApp((app) => app.project);
+  // Shares may come a moment after the wall.
+  const project = useDeferredValue(useApp((app) => app.project));
   const lit = useApp((app) => app.lit);
   const inTones = useApp((app) => app.look.way === 'tones');
   const held = useApp((app) => app.heldLit);

@@ -3,7 +3,7 @@ import { PanelTopClose, PanelTopOpen } from 'lucide-react';
 import { useApp, useAppStore } from '../app';
 import { Hint } from '../fields/Hint';
 import { useSay } from '../words';
-import { useBeginning } from './beginning/form';
+import { useBeginning } from './beginning/useBeginning';
 import { useScreen } from './useScreen';
 import { AREA_NAMES } from './workNames';
 

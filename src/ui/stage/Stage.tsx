@@ -1,24 +1,22 @@
 // The large area. It belongs to the step: what is in the hands there lies on it at a size at which cloth can be judged, with the wall
 // small beside it. One press makes the wall large; the work stays where it was underneath.
 import { ArrowLeft } from 'lucide-react';
-import { type ReactNode, useEffect } from 'react';
+import { useEffect } from 'react';
 import type { Step } from '../../store/app';
 import { useApp, useAppStore } from '../app';
-import { ErrorScreen } from '../shell/ErrorScreen';
+import { later } from '../later';
+import { Shown } from '../Shown';
+import { STEP_WORKS } from '../stepParts';
 import { useEscape } from '../useEscape';
 import { WallView } from '../wall/WallView';
 import { useSay } from '../words';
-import { Beginning } from './beginning/Beginning';
-import { useBeginning } from './beginning/form';
-import { BlocksStage } from './blocks/BlocksStage';
-import { FabricsStage } from './fabrics/FabricsStage';
-import { FinishingStage } from './finishing/FinishingStage';
-import { SetsStage } from './sets/SetsStage';
+import { useBeginning } from './beginning/useBeginning';
 import './stage.css';
 import { useFullScreen } from './useFullScreen';
 import { useWallWork, type Work } from './wall/WallWork';
-import { WedgesStage } from './wedges/WedgesStage';
 import { WORK_NAMES } from './workNames';
+
+const BEGINNING = later(async () => (await import('./beginning/Beginning')).Beginning);
 
 export function Stage({ number }: { number: boolean }) {
   const say = useSay();
@@ -37,16 +35,14 @@ export function Stage({ number }: { number: boolean }) {
   if (beginning)
     return (
       <div className="large-area">
-        <ErrorScreen>
-          <Beginning />
-        </ErrorScreen>
+        <Shown part={BEGINNING} given={{}} />
       </div>
     );
   return (
     <div className={large ? 'large-area' : 'large-area with-work'}>
       {work === null ? null : (
         <section key={step} className="work" inert={large} aria-label={say(work.name)}>
-          <ErrorScreen>{work.laid}</ErrorScreen>
+          {work.laid}
         </section>
       )}
       <WallView number={number} small={!large} />
@@ -65,24 +61,11 @@ export function Stage({ number }: { number: boolean }) {
 
 /** What a step lays on the large area. */
 function workOf(step: Exclude<Step, 'wall'>): Work {
-  return { name: WORK_NAMES[step], back: BACK_NAMES[step], laid: laidBy(step) };
-}
-
-function laidBy(step: Exclude<Step, 'wall'>): ReactNode {
-  switch (step) {
-    case 'blocks':
-      return <BlocksStage />;
-    case 'fabrics':
-      return <FabricsStage />;
-    case 'sets':
-      return <SetsStage />;
-    case 'wedges':
-      return <WedgesStage />;
-    case 'finishing':
-      return <FinishingStage />;
-    default:
-      return step satisfies never;
-  }
+  return {
+    name: WORK_NAMES[step],
+    back: BACK_NAMES[step],
+    laid: <Shown key={step} part={STEP_WORKS[step]} given={{}} />,
+  };
 }
 
 const BACK_NAMES: Readonly<Record<Exclude<Step, 'wall'>, string>> = {

@@ -11,6 +11,7 @@ import type { BlockId, Fabric, FabricId, Project } from '../../model/project';
 import { rowAndColumn } from '../../model/wallCells';
 import { useSay } from '../words';
 import { HungBlockView, HungCloth, Ring } from './HungBlockView';
+import { useGrowing } from './inParts';
 import { CentreMarks, LightMarks, PoolMarks, SeamMarks } from './Marks';
 import { clashesOf, hungWords } from './standing/hungWords';
 
@@ -22,8 +23,8 @@ const NO_CLASHES: readonly Clash[] = [];
 export interface TopLayerProps {
   drawing: Drawing;
   fabrics: readonly Fabric[];
-  /** The wall and setting, for the rows and columns of cells. */
-  hanging: Pick<Project, 'wall' | 'setting'>;
+  /** The wall and setting, for the rows and columns of cells; and which quilt it is. */
+  hanging: Pick<Project, 'id' | 'wall' | 'setting'>;
   findings: readonly Finding[];
   /** All clashes, for the names of the blocks; null while they are not known. */
   clashes: readonly Clash[] | null;
@@ -56,6 +57,7 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
         : drawing.blocks,
     [drawing],
   );
+  const there = useGrowing(inOrder, hanging.id);
   const paths = useMemo(() => mergedPaths(around, fabrics), [around, fabrics]);
   const ofBlock = useMemo(() => props.clashes && clashesOf(props.clashes), [props.clashes]);
   return (
@@ -90,7 +92,7 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
           onFocus={props.onFocus}
         />
       ))}
-      {inOrder.map((hung) => (
+      {there.map((hung) => (
         <HungBlockView
           key={hung.block}
           hung={hung}

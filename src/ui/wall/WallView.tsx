@@ -32,7 +32,8 @@ import { HandLayer } from './hands/HandLayer';
 import { turnsIn } from './hands/turning';
 import { useGestures } from './hands/useGestures';
 import { wallKey } from './hands/wallKeys';
-import { SideTable } from './SideTable';
+import { useDrawable } from './inParts';
+import { SideTable } from './side/SideTable';
 import { StandingLine } from './standing/StandingLine';
 import { TopLayer } from './TopLayer';
 import { useView, type WallView as View } from './useView';
@@ -52,7 +53,7 @@ interface Props {
 export function WallView({ number, small }: Props) {
   const say = useSay();
   const store = useAppStore();
-  const project = useApp((app) => app.project);
+  const open = useApp((app) => app.project);
   const preview = useApp((app) => app.preview);
   const picked = useApp((app) => app.picked);
   const lit = useApp((app) => app.lit);
@@ -60,17 +61,17 @@ export function WallView({ number, small }: Props) {
   const chosen = useApp((app) => app.finding);
   const spot = useApp((app) => app.spot);
   const step = useApp((app) => app.step);
-  // The preview is drawn a moment after the words about it, because hanging 400 blocks takes noticeably long.
-  const late = useDeferredValue(preview);
-  const tried = preview === null ? null : late;
-  const shown = tried?.project ?? project;
+  const shown = useDrawable(preview?.project ?? open);
+  const tried = preview?.project === shown ? preview : null;
+  // While another quilt is not drawn yet, hands keep to the one that is.
+  const project = shown.id === open.id ? open : shown;
   const drawing = useMemo(() => drawProject(shown), [shown]);
   const fabrics = useShownFabrics(shown.fabrics);
   const { balance } = useAnalysis(shown);
   const frame = useRef<HTMLDivElement>(null);
   const svg = useRef<SVGSVGElement>(null);
   const sheet = useRef<HTMLDivElement>(null);
-  const view = useView(frame, sheet, drawing, small, `${project.id} ${step} ${small}`);
+  const view = useView(frame, sheet, drawing, small, `${shown.id} ${step} ${small}`);
   const { gesture, press, pressGround, carryByKey, put } = useGestures(frame, view, drawing);
   const [focused, setFocused] = useState(0);
   useWheel(frame, view);

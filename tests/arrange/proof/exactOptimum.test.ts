@@ -10,7 +10,7 @@ import { spreadOf } from '../../../src/arrange/proof/spreadAssignment';
 import { Search } from '../../../src/arrange/search/search';
 import { type Intent, SCATTERED } from '../../../src/balance/score/intent';
 import { termScales } from '../../../src/balance/score/termScales';
-import { DEFAULT_WEIGHTS } from '../../../src/balance/score/terms';
+import { DEFAULT_WEIGHTS } from '../../../src/balance/score/weights';
 import { wallModel } from '../../../src/balance/wall/wallModel';
 import { clothTable } from '../../../src/cloth/cloths';
 import { speak } from '../../../src/model/phrase';

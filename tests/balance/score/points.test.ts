@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_WEIGHTS, inPoints, weighted } from '../../../src/balance/score/terms';
+import { DEFAULT_WEIGHTS, inPoints, weighted } from '../../../src/balance/score/weights';
 
 const byChance = {
   clashLength: 1,

@@ -2,13 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { type Intent, SCATTERED } from '../../../src/balance/score/intent';
 import { termScales } from '../../../src/balance/score/termScales';
-import {
-  DEFAULT_WEIGHTS,
-  evaluateTerms,
-  TERM_NAMES,
-  type TermName,
-  weighted,
-} from '../../../src/balance/score/terms';
+import { evaluateTerms } from '../../../src/balance/score/terms';
+import { DEFAULT_WEIGHTS, TERM_NAMES, type TermName, weighted } from '../../../src/balance/score/weights';
 import { kernelOf, quadratic } from '../../../src/balance/wall/kernel';
 import { type WallModel, wallModel } from '../../../src/balance/wall/wallModel';
 import { clothTable } from '../../../src/cloth/cloths';

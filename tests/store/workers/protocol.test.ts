@@ -80,7 +80,7 @@ describe("the worker's side", () => {
   });
 
   it('works in the page itself after the screen has had a turn, and not when it was ended', async () => {
-    const here = inPage<CountJobs>(inParts);
+    const here = inPage<CountJobs>(async () => inParts);
     const said: FromWorker<CountJobs>[] = [];
     here.onmessage = ({ data }) => said.push(data);
     here.postMessage({ kind: 'ask', number: 1, job: 'count', ask: 1 });
@@ -92,6 +92,15 @@ describe("the worker's side", () => {
     await settled();
     await settled();
     expect(said).toHaveLength(3);
+  });
+
+  it('says why, when its code for the page itself cannot be had', async () => {
+    const here = inPage<CountJobs>(() => Promise.reject(new Error('away')));
+    const said: FromWorker<CountJobs>[] = [];
+    here.onmessage = ({ data }) => said.push(data);
+    here.postMessage({ kind: 'ask', number: 7, job: 'count', ask: 1 });
+    while (said.length < 1) await settled();
+    expect(said).toEqual([{ kind: 'failed', number: 7, reason: 'away' }]);
   });
 });
 

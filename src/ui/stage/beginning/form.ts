@@ -1,7 +1,5 @@
-// What the ways to begin hold, as first filled in, and when they are on show.
-
+// What the ways to begin hold, as first filled in.
 import { usualWidths } from '../../../cutting/plan/planStrips';
-import { holdsNothing } from '../../../model/find';
 import { USUAL } from '../../../model/lengths';
 import type { Project } from '../../../model/project';
 import type { BeginningForm } from '../../../store/drafts';
@@ -39,18 +37,4 @@ export function useBeginningForm(): [BeginningForm, (to: Partial<BeginningForm>)
     return [];
   };
   return [{ ...firstForm(project), ...draft?.values }, change];
-}
-
-/** Whether the large area shows the ways to begin: the quilt holds nothing, and this step's own work was not asked for. */
-export function useBeginning(): boolean {
-  const bare = useApp((app) => holdsNothing(app.project));
-  const step = useApp((app) => app.step);
-  const aside = useApp((app) => app.drafts.beginning?.values.aside ?? null);
-  // What the panel opens on the large area takes their place too.
-  const opened = useApp(({ laid }) =>
-    step === 'fabrics'
-      ? laid.strips || laid.photos
-      : step === 'blocks' && (laid.entering !== null || laid.photoBlocks),
-  );
-  return bare && aside !== step && !opened;
 }

@@ -1,7 +1,9 @@
 // The step Blocks on the large area: the gallery, the opened block, blocks being entered as they are sewn, or
 // photographs of blocks.
-import { lazy, type RefObject, Suspense, useLayoutEffect, useMemo, useRef } from 'react';
+import { type RefObject, useLayoutEffect, useMemo, useRef } from 'react';
 import { useApp } from '../../app';
+import { later } from '../../later';
+import { Shown } from '../../Shown';
 import { clashesByBlock } from '../../steps/blocks/blockWords';
 import { useBench } from '../../steps/blocks/workshop/bench';
 import { useAnalysis } from '../../useAnalysis';
@@ -10,7 +12,7 @@ import { BlockGallery } from './BlockGallery';
 import './blocksStage.css';
 import { EnterBlocks } from './entering/EnterBlocks';
 
-const BlockPhotos = lazy(() => import('../photo/BlockPhotosStage'));
+const PHOTOS = later(async () => (await import('../photo/BlockPhotosStage')).default);
 
 export function BlocksStage() {
   const project = useApp((app) => app.project);
@@ -26,9 +28,7 @@ export function BlocksStage() {
     <>
       <div ref={top} />
       {photos ? (
-        <Suspense fallback={null}>
-          <BlockPhotos />
-        </Suspense>
+        <Shown part={PHOTOS} given={{}} />
       ) : entering !== null ? (
         <EnterBlocks way={entering} />
       ) : block ? (

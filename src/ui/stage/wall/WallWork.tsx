@@ -1,15 +1,16 @@
 // The large area at the Wall step while something else than the wall lies on it: moves to make by hand, a photograph of
 // the wall, several layouts to choose from, or tops of about a wanted size.
-import { lazy, type ReactNode, Suspense } from 'react';
+import type { ReactNode } from 'react';
 import { useApp } from '../../app';
+import { later } from '../../later';
+import { Shown } from '../../Shown';
 import { useSeeking } from '../../session';
-import { useSay } from '../../words';
-import { LayoutsToChoose } from './LayoutsToChoose';
-import { SizesToChoose } from './SizesToChoose';
 import './wallWork.css';
 
-const WallPhoto = lazy(() => import('../photo/WallPhotoStage'));
-const MovesByHand = lazy(() => import('./byHand/MovesByHand'));
+const LAYOUTS = later(async () => (await import('./LayoutsToChoose')).LayoutsToChoose);
+const SIZES = later(async () => (await import('./SizesToChoose')).SizesToChoose);
+const PHOTO = later(async () => (await import('../photo/WallPhotoStage')).default);
+const MOVES = later(async () => (await import('./byHand/MovesByHand')).default);
 
 /** What lies on the large area, what it is called, and the words of the way back to it. */
 export interface Work {
@@ -30,29 +31,16 @@ export function useWallWork(): Work | null {
     return {
       name: 'List of moves',
       back: 'Back to the moves',
-      laid: (
-        <Loaded>
-          <MovesByHand />
-        </Loaded>
-      ),
+      laid: <Shown key="moves" part={MOVES} given={{}} />,
     };
   if (photo)
     return {
       name: 'Photograph of the wall',
       back: 'Back to the photograph',
-      laid: (
-        <Loaded>
-          <WallPhoto />
-        </Loaded>
-      ),
+      laid: <Shown key="photo" part={PHOTO} given={{}} />,
     };
   const choice = { name: 'Layouts to choose from', back: 'Back to the layouts' };
-  if (state.kind === 'offered') return { ...choice, laid: <LayoutsToChoose {...state} /> };
-  return sizes ? { ...choice, laid: <SizesToChoose wanted={sizes} /> } : null;
-}
-
-/** What is loaded when it is asked for. */
-function Loaded({ children }: { children: ReactNode }) {
-  const say = useSay();
-  return <Suspense fallback={<p role="status">{say('Loading …')}</p>}>{children}</Suspense>;
+  if (state.kind === 'offered')
+    return { ...choice, laid: <Shown key="layouts" part={LAYOUTS} given={state} /> };
+  return sizes ? { ...choice, laid: <Shown key="sizes" part={SIZES} given={{ wanted: sizes }} /> } : null;
 }

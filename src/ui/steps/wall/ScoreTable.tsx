@@ -1,5 +1,5 @@
 // A table of the terms of a score before and after, in words and figures. An arrow shows better or worse, not colour alone.
-import { TERM_NAMES, type TermName, type Terms } from '../../../balance/score/terms';
+import { TERM_NAMES, type TermName, type Terms } from '../../../balance/score/weights';
 import { figureOf } from '../../../model/words/figure';
 import { useSay } from '../../words';
 

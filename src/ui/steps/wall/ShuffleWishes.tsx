@@ -1,7 +1,7 @@
 // The options of a shuffle: what it may move, how long it searches, and the weights of the score.
 import type { Scopes } from '../../../arrange/decisions';
 import { askedOf, capSeconds, EFFORT_NAMES, type Effort } from '../../../arrange/search/effort';
-import { TERM_NAMES } from '../../../balance/score/terms';
+import { TERM_NAMES } from '../../../balance/score/weights';
 import { weightsOf } from '../../../balance/score/wishes';
 import { changePreferences } from '../../../editing/commands/setting';
 import { meaningOf } from '../../../model/words/glossary';

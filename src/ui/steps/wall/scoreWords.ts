@@ -1,5 +1,5 @@
 // Scores in words: in points; a random top has about 100, lower is better.
-import { inPoints, type Terms } from '../../../balance/score/terms';
+import { inPoints, type Terms } from '../../../balance/score/weights';
 import { type Figure, figureOf, placesApart } from '../../../model/words/figure';
 
 /** Scores that differ by less, in points, count as equal. */

@@ -1,6 +1,6 @@
 // Why a shuffle would find nothing as things stand; the foot and the shuffle's own part ask here.
 import { askedOf } from '../../../arrange/search/effort';
-import { TERM_NAMES } from '../../../balance/score/terms';
+import { TERM_NAMES } from '../../../balance/score/weights';
 import { weightsOf } from '../../../balance/score/wishes';
 import { hasWedges } from '../../../model/find';
 import type { Project } from '../../../model/project';

@@ -1,5 +1,5 @@
 // How a wall stands in words: its clashes and its score, alone or beside what they would be.
-import { inPoints, type Terms, weighted } from '../../../balance/score/terms';
+import { inPoints, type Terms, weighted } from '../../../balance/score/weights';
 import type { Standing } from '../../../balance/standing';
 import { counted, type Phrase, phrase } from '../../../model/phrase';
 import { figureOf } from '../../../model/words/figure';

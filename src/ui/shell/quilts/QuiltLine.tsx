@@ -1,6 +1,6 @@
 // One quilt in a list of quilts to open: its picture, its name, and a quiet line of details.
 import type { ReactNode } from 'react';
-import type { Project } from '../../model/project';
+import type { Project } from '../../../model/project';
 import { QuiltPicture } from './QuiltPicture';
 
 interface Props {

@@ -1,18 +1,19 @@
 // The side table: the blocks that do not hang on the wall. A block is dragged to a cell, or picked and then an empty cell chosen.
 import { type PointerEvent, useMemo } from 'react';
-import { drawBlock } from '../../drawing/drawProject';
-import { hangAll } from '../../editing/commands/wall';
-import { wallForAll } from '../../editing/whole/hangBlocks';
-import { finishedBlock } from '../../geometry/wedge';
-import { sideTable } from '../../model/find';
-import type { Block, BlockId, Fabric } from '../../model/project';
-import { isPlain } from '../../model/wallCells';
-import { useApp, useAppStore } from '../app';
-import { useSay } from '../words';
-import { BlockView } from './BlockView';
-import { GestureLine } from './GestureLine';
-import { tapped } from './hands/gesture';
-import { carryOut } from './hands/useGestures';
+import { drawBlock } from '../../../drawing/drawProject';
+import { finishedBlock } from '../../../geometry/wedge';
+import { sideTable } from '../../../model/find';
+import type { Block, BlockId, Fabric } from '../../../model/project';
+import { useApp, useAppStore } from '../../app';
+import { later } from '../../later';
+import { Shown } from '../../Shown';
+import { useSay } from '../../words';
+import { BlockView } from '../BlockView';
+import { GestureLine } from '../GestureLine';
+import { tapped } from '../hands/gesture';
+import { carryOut } from '../hands/useGestures';
+
+const HANG_ALL = later(async () => (await import('./HangAll')).HangAll);
 
 interface Props {
   fabrics: readonly Fabric[];
@@ -28,8 +29,6 @@ export function SideTable({ fabrics, over, open, onPress }: Props) {
   const project = useApp((app) => app.project);
   const picked = useApp((app) => app.picked);
   const waiting = useMemo(() => sideTable(project), [project]);
-  const hasEmptyCell = project.wall.cells.some((cell, at) => cell === null && !isPlain(at, project));
-  const larger = useMemo(() => wallForAll(project), [project]);
   if (waiting.length === 0 && !open) return <GestureLine carrying={false} />;
   return (
     <>
@@ -40,28 +39,7 @@ export function SideTable({ fabrics, over, open, onPress }: Props) {
         data-side-table
       >
         <h3>{say('Side table')}</h3>
-        {waiting.length > 1 && hasEmptyCell && !larger ? (
-          <button
-            type="button"
-            className="button"
-            onClick={() => {
-              const app = store.getState();
-              app.run(
-                hangAll(
-                  app.project,
-                  waiting.map((block) => block.id),
-                ),
-              );
-            }}
-          >
-            {say('Hang all')}
-          </button>
-        ) : null}
-        {larger && waiting.length > 0 ? (
-          <button type="button" className="button" onClick={() => store.getState().run(larger.command)}>
-            {say('Hang all on {rows} rows of {columns}', { rows: larger.rows, columns: larger.columns })}
-          </button>
-        ) : null}
+        {waiting.length > 0 ? <Shown part={HANG_ALL} given={{}} /> : null}
         {waiting.map((block) => (
           <button
             key={block.id}

@@ -2,8 +2,8 @@
 // opens at once and scrolls on.
 import { FileWarning } from 'lucide-react';
 import { useEffect, useEffectEvent, useRef, useState } from 'react';
-import { type Thumbnail, thumbnailOf } from '../../drawing/thumbnail';
-import type { Project } from '../../model/project';
+import { type Thumbnail, thumbnailOf } from '../../../drawing/thumbnail';
+import type { Project } from '../../../model/project';
 
 /** Side of the square that the picture lies in, CSS pixels. */
 const SIDE = 52;

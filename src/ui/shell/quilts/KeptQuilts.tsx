@@ -2,10 +2,10 @@
 // quilts of the same name.
 import { Trash2 } from 'lucide-react';
 import { useState } from 'react';
-import type { ProjectSummary } from '../../store/storage/storage';
-import { useSession } from '../session';
-import { useSay } from '../words';
-import { plainTime } from './plainTime';
+import type { ProjectSummary } from '../../../store/storage/storage';
+import { useSession } from '../../session';
+import { useSay } from '../../words';
+import { plainTime } from '../plainTime';
 import { QuiltLine } from './QuiltLine';
 
 interface Props {

@@ -1,0 +1,57 @@
+// The code of a part of the screen cannot be fetched, as after a newer version was put on the server: that is said in its place with a
+// way on, the rest of the page works, and nothing of the quilt is lost.
+import { expect, type Page, test } from '@playwright/test';
+import { firstVisit } from './room';
+
+const SAID = 'This part of the screen could not be fetched';
+
+/** Opens the step whose panel does not come; returns what is said in its place. */
+async function openFinishing(page: Page) {
+  const steps = page.getByRole('navigation', { name: 'Order of work' });
+  await steps.getByRole('button', { name: 'Finishing' }).click();
+  const said = page.locator('.panel').getByRole('alert');
+  await expect(said).toContainText(SAID);
+  return said;
+}
+
+async function turnFirstBlock(page: Page) {
+  await page.locator('[data-block]').first().focus();
+  await page.keyboard.press('r');
+  await expect(page.getByRole('button', { name: /^Undo: turn/ })).toBeVisible();
+}
+
+test('a step that cannot be fetched says so, comes when asked again, and the quilt is as it was', async ({
+  page,
+}) => {
+  await page.route(/FinishingStep-/, (route) => route.abort());
+  await firstVisit(page);
+  await turnFirstBlock(page);
+  const said = await openFinishing(page);
+  await expect(said).toContainText('Your quilt is not lost');
+  await page.unroute(/FinishingStep-/);
+  await said.getByRole('button', { name: 'Try again' }).click();
+  await expect(page.locator('.panel').getByRole('heading', { level: 2 })).toHaveText('Finishing');
+  await expect(page.getByRole('button', { name: /^Undo: turn/ })).toBeVisible();
+});
+
+test('after a reload the step is there and the change kept', async ({ page }) => {
+  await page.route(/FinishingStep-/, (route) => route.abort());
+  await firstVisit(page);
+  await turnFirstBlock(page);
+  const said = await openFinishing(page);
+  await page.unroute(/FinishingStep-/);
+  await said.getByRole('button', { name: 'Reload the page' }).click();
+  await expect(page.locator('.panel').getByRole('heading', { level: 2 })).toHaveText('Finishing');
+  await expect(page.getByRole('button', { name: /^Undo: turn/ })).toBeVisible();
+});
+
+test('a menu that cannot be fetched says so over the page, and opens when asked again', async ({ page }) => {
+  await page.route(/QuiltMenu-/, (route) => route.abort());
+  await firstVisit(page);
+  await page.getByRole('button', { name: /^Quilt:/ }).click();
+  const said = page.getByRole('alert').filter({ hasText: SAID });
+  await expect(said).toBeVisible();
+  await page.unroute(/QuiltMenu-/);
+  await said.getByRole('button', { name: 'Try again' }).click();
+  await expect(page.getByRole('dialog', { name: 'Quilts and files' })).toBeVisible();
+});

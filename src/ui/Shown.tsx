@@ -1,0 +1,26 @@
+// Shows a part whose code comes later. Code that is there already shows at once; code that cannot be had is told in the part's place.
+import { createElement, Suspense, use } from 'react';
+import type { Later } from './later';
+import { ErrorScreen } from './shell/ErrorScreen';
+
+interface Props<Own extends object> {
+  readonly part: Later<Own>;
+  /** What the part itself is given. */
+  readonly given: Own;
+  /** Whether the part lies over the page, so that what is told of it does too. */
+  readonly over?: boolean;
+}
+
+export function Shown<Own extends object>({ part, given, over = false }: Props<Own>) {
+  return (
+    <ErrorScreen over={over}>
+      <Suspense>
+        <Fetched part={part} given={given} />
+      </Suspense>
+    </ErrorScreen>
+  );
+}
+
+function Fetched<Own extends object>({ part, given }: Props<Own>) {
+  return createElement(part.known() ?? use(part.fetched()), given);
+}

@@ -1,0 +1,81 @@
+// Parts of the screen whose code comes when they are first shown, or before that while the page is idle, so that the first
+// script holds the wall and little else. Shown.tsx shows them.
+import type { ComponentType } from 'react';
+
+/** A part whose code comes later. */
+export interface Later<Props extends object> {
+  /** The part, once its code is there. */
+  readonly known: () => ComponentType<Props> | null;
+  /** Fetches the code, once; rejects with PartMissing when it cannot be had, and so again until `forget`. */
+  readonly fetched: () => Promise<ComponentType<Props>>;
+  /** Fetches the code before it is wanted. When it cannot be had now, it is asked for again when it is shown. */
+  readonly ahead: () => Promise<void>;
+  /** Lets the code be asked for again after it could not be had. */
+  readonly forget: () => void;
+}
+
+/** The code of a part could not be fetched: the server is away, or has a newer version. */
+export class PartMissing extends Error {
+  constructor(
+    /** Lets it be asked for again. */
+    readonly forget: () => void,
+    cause: unknown,
+  ) {
+    super('A part of the page could not be fetched', { cause });
+  }
+}
+
+/** What fetches every part that was made, in order. */
+const parts: { readonly isKnown: () => boolean; readonly ahead: () => Promise<void> }[] = [];
+
+/** A part from a module that is imported when `load` is called. */
+export function later<Props extends object>(load: () => Promise<ComponentType<Props>>): Later<Props> {
+  let known: ComponentType<Props> | null = null;
+  let coming: Promise<ComponentType<Props>> | null = null;
+  const forget = () => {
+    coming = null;
+  };
+  const fetch = async () => {
+    try {
+      known = await load();
+      return known;
+    } catch (cause) {
+      throw new PartMissing(forget, cause);
+    }
+  };
+  const part: Later<Props> = {
+    known: () => known,
+    fetched: () => {
+      coming ??= fetch();
+      return coming;
+    },
+    ahead: async () => {
+      await part.fetched().catch(forget);
+    },
+    forget,
+  };
+  parts.push({ isKnown: () => known !== null, ahead: part.ahead });
+  return part;
+}
+
+/** Fetches all parts one after another, each after `idle`; those too that are made meanwhile, by the parts fetched. */
+export async function fetchWhileIdle(idle: () => Promise<void>): Promise<void> {
+  for (const part of parts) {
+    if (part.isKnown()) continue;
+    await idle();
+    await part.ahead();
+  }
+}
+
+/** Milliseconds after which a page that is never idle fetches all the same. */
+const PATIENCE = 5_000;
+/** Milliseconds between two parts where the browser cannot say that it is idle. */
+const PAUSE = 200;
+
+/** Resolves when the page has nothing to do. */
+export function whenIdle(): Promise<void> {
+  return new Promise((resolve) => {
+    if ('requestIdleCallback' in globalThis) requestIdleCallback(() => resolve(), { timeout: PATIENCE });
+    else setTimeout(resolve, PAUSE);
+  });
+}

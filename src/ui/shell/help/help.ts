@@ -1,0 +1,10 @@
+// What can be looked up; the lists come when they are asked for.
+import { type Later, later } from '../../later';
+
+/** What can be looked up. */
+export type Help = 'keys' | 'words';
+
+export const HELP: Readonly<Record<Help, Later<{ open: boolean; onClose: () => void }>>> = {
+  keys: later(async () => (await import('./KeysDialog')).KeysDialog),
+  words: later(async () => (await import('./WordsDialog')).WordsDialog),
+};
