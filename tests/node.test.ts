@@ -7,11 +7,13 @@ import { nodeRefusal } from '../scripts/install.mjs';
 
 const read = (path: string) => JSON.parse(readFileSync(new URL(`../${path}`, import.meta.url), 'utf8'));
 const claim: string = read('package.json').engines.node;
-const packages: Record<string, { engines?: { node?: string } }> = read('package-lock.json').packages;
+const packages: Record<string, { engines?: { node?: string }; optional?: true }> =
+  read('package-lock.json').packages;
 
 it('is one that every package runs on by its own claim, the types and the lock included', () => {
-  const claims = Object.entries(packages).flatMap(([path, { engines }]) =>
-    engines?.node ? [[path, engines.node] as const] : [],
+  // npm leaves out an optional package that does not run where it is: the same binary for another machine.
+  const claims = Object.entries(packages).flatMap(([path, { engines, optional }]) =>
+    engines?.node && !optional ? [[path, engines.node] as const] : [],
   );
   expect(claims.length).toBeGreaterThan(50);
   expect(claims.filter(([, theirs]) => !subset(claim, theirs))).toEqual([]);

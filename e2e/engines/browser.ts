@@ -9,10 +9,11 @@ export interface Thing {
   readonly within?: Thing;
 }
 export type Spot = readonly [x: number, y: number];
+export type Box = readonly [x: number, y: number, width: number, height: number];
 export type Pointer = 'mouse' | 'touch';
 
 /** Keys of W3C WebDriver without a letter of their own. */
-export const KEY = { control: '\uE009', enter: '\uE007', escape: '\uE00C', tab: '\uE004' } as const;
+export const KEY = { control: '\uE009', enter: '\uE007', tab: '\uE004' } as const;
 
 /** Milliseconds; other tests may run beside. */
 const PATIENCE = 30_000;
@@ -88,8 +89,8 @@ export class Browser {
     }
   }
 
-  /** The middle of a thing and its size, once it is there and in sight. */
-  async middle(thing: Thing): Promise<readonly [x: number, y: number, width: number, height: number]> {
+  /** The middle of a thing and its size, once it is there, in sight and at rest. */
+  async middle(thing: Thing): Promise<Box> {
     // What is laid out anew meanwhile may be out of sight once more.
     const script = `
       const one = find(arguments[0]);
@@ -98,12 +99,13 @@ export class Browser {
       const box = one.getBoundingClientRect();
       const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
       return x < 0 || x > innerWidth || y < 0 || y > innerHeight ? null : [x, y, box.width, box.height];`;
-    let at: readonly [number, number, number, number] | null = null;
+    let at: Box | null = null;
     await this.until(async () => {
-      at = await this.run(script, thing);
-      return at !== null;
+      const last = at;
+      at = await this.run<Box | null>(script, thing);
+      return at !== null && last !== null && at.every((part, index) => Math.abs(part - last[index]!) < 1);
     });
-    return at ?? [0, 0, 0, 0];
+    return at!;
   }
 
   async click(thing: Thing): Promise<void> {

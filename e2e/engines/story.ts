@@ -39,6 +39,15 @@ async function isNamed(browser: Browser, number: number, name: string | null): P
   await browser.until(async () => (await browser.nameOf(block(number))) === name);
 }
 
+/** Opens a fold; what is counted anew above may move it from under the pointer. */
+async function unfold(browser: Browser, name: string): Promise<void> {
+  await browser.until(async () => {
+    await browser.click({ css: 'summary', name });
+    await pause(200);
+    return browser.has({ css: 'details[open] > summary', name });
+  });
+}
+
 async function undo(browser: Browser): Promise<void> {
   await browser.keys(KEY.control, 'z');
   await pause(400);
@@ -87,18 +96,16 @@ export const STORY: Readonly<Record<string, Check>> = {
     await browser.until(async () => (await browser.middle(block(1)))[2] > width * 1.2);
   },
   'a finger on the zoomed wall moves the wall and no block': async ({ browser, finger }) => {
-    // No block is picked, so that no tools of one lie where the finger goes down.
-    await browser.keys(KEY.escape);
-    const [x, y, width, height] = await browser.middle({ css: '.wall' });
+    // On the flannel by the left edge, where neither a block nor a tool lies.
+    const [x, y] = await browser.run<[number, number]>(`
+      const { left, top, height } = document.querySelector('.wall').getBoundingClientRect();
+      const free = (y) => !document.elementFromPoint(left + 12, y)?.closest('[data-cell], [role=toolbar], button');
+      for (let y = top + height - 12; y > top + 52; y -= 8) if (free(y)) return [left + 12, y];
+      throw new Error('no flannel is in sight');`);
     const [blockX, blockY] = await browser.middle(block(1));
     const name = await browser.nameOf(block(1));
     await pause(300);
-    // From the edge, where the flannel is.
-    await browser.drag(
-      [x - width / 2 + 12, y + height / 2 - 12],
-      [x - width / 2 + 112, y + height / 2 - 52],
-      finger,
-    );
+    await browser.drag([x, y], [x + 100, y - 40], finger);
     await pause(500);
     const [afterX, afterY] = await browser.middle(block(1));
     const [across, down] = [afterX - blockX, afterY - blockY];
@@ -119,8 +126,7 @@ export const STORY: Readonly<Record<string, Check>> = {
     await undoSays(browser, /^Undo: /);
   },
   'what cannot be used is refused beside the field': async ({ browser }) => {
-    await browser.click({ css: 'summary', name: 'Shuffle options' });
-    await pause(300);
+    await unfold(browser, 'Shuffle options');
     await browser.fill(SHUFFLE_NUMBER, 'apple', KEY.tab);
     await browser.until({ css: '.complaint', name: 'whole number' });
     await browser.fill(SHUFFLE_NUMBER, '7', KEY.tab);

@@ -4,7 +4,7 @@
 interface Key {
   /** Values of KeyboardEvent.key, letters in lower case; none where what is typed is read elsewhere. */
   readonly keys: readonly string[];
-  readonly with?: 'Ctrl' | 'Alt';
+  readonly with?: 'Ctrl' | 'Alt' | 'Shift';
   readonly shown: string;
   readonly does: string;
 }
@@ -62,10 +62,11 @@ const GRID = {
 
 const PHOTO = {
   frameMove: { keys: ARROWS, shown: 'Arrows', does: 'move the frame, a point or the cross' },
-  frameSize: { keys: ARROWS, shown: 'Shift and arrows', does: 'size the frame' },
+  frameSize: { keys: ARROWS, with: 'Shift', shown: 'Shift and arrows', does: 'size the frame' },
   frameOn: { keys: [']'], shown: ']', does: 'turn the frame one degree clockwise' },
   frameBack: { keys: ['['], shown: '[', does: 'turn it one degree back' },
-  crossTap: { keys: ['Enter', ' '], shown: 'Enter', does: 'take what the cross is on' },
+  /** The cross is a button, which Enter presses by itself. */
+  crossTap: { keys: [], shown: 'Enter', does: 'take what the cross is on' },
 } as const satisfies Record<string, Key>;
 
 const BLOCK = {
@@ -137,12 +138,15 @@ export const KEY_PARTS: readonly { readonly title: string; readonly rows: Readon
 export const WALL_KEYS: readonly Key[] = [...Object.values(WALL), EVERYWHERE.undo, EVERYWHERE.redo];
 export const ENTERING_KEYS: readonly Key[] = Object.values(ENTERING);
 
-type Pressed = Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'altKey'>;
+type Pressed = Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'altKey'> & {
+  readonly shiftKey?: boolean;
+};
 
-/** Whether a key event is one of those meant by a row; Shift makes no difference. */
+/** Whether a key event is one of those meant by a row; Shift makes no difference to the rows that do not name it. */
 export function isKey(event: Pressed, name: KeyName): boolean {
   const row: Key = KEYS[name];
   const ctrl = event.ctrlKey || event.metaKey;
   if (ctrl !== (row.with === 'Ctrl') || event.altKey !== (row.with === 'Alt')) return false;
+  if (row.with === 'Shift' && !event.shiftKey) return false;
   return row.keys.includes(event.key.length === 1 ? event.key.toLowerCase() : event.key);
 }

@@ -3,7 +3,7 @@
 import { type ReactNode, useRef, useState } from 'react';
 import type { Point } from '../../../geometry/point';
 import { useSay } from '../../words';
-import { arrowOf, Handle, pointUnder, within } from '../fabrics/photo/picture/Handle';
+import { arrowOf, Handle, usePointUnder, within } from '../fabrics/photo/picture/Handle';
 import { CornerFields } from './CornerFields';
 import { CORNER_NAMES, pointsOf } from './cornerNames';
 import { Loupe } from './Loupe';
@@ -27,7 +27,7 @@ export function CornerPicture({ label, href, size, corners, onLay, children }: P
   const [held, setHeld] = useState<number | null>(null);
   const { width, height } = size;
   const shown = dragged ?? corners;
-  const under = pointUnder(picture, size);
+  const under = usePointUnder(picture, size);
   const moved = (corner: number, by: Point) => {
     const from = corners[corner]!;
     return corners.with(corner, within({ x: from.x + by.x, y: from.y + by.y }, size));

@@ -1,4 +1,4 @@
-// The buttons that choose photographs: camera and files. What is dropped or pasted is taken by ../usePhotoDrop.ts.
+// The buttons that choose photographs: camera and files. What is dropped or pasted is taken by usePhotoDrop.ts of the folder above.
 import { Camera, Images } from 'lucide-react';
 import { useEffect, useRef } from 'react';
 import { useSay } from '../../words';

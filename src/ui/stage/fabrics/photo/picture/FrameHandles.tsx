@@ -37,7 +37,7 @@ export function FrameHandles({ photo, patch, under }: Props) {
   const byKeys = (event: KeyboardEvent) => {
     const step = STEP * Math.min(size.width, size.height);
     const arrow = arrowOf(event);
-    if (arrow && event.shiftKey)
+    if (arrow && isKey(event, 'frameSize'))
       put(
         sizedTo(
           patch.frame,

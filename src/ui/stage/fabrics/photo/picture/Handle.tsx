@@ -1,12 +1,13 @@
 // A thing on the photograph that is dragged or moved by keys: 44 px under a finger, over the point it stands for.
 import { type KeyboardEvent, type ReactNode, type RefObject, useRef } from 'react';
 import type { Point } from '../../../../../geometry/point';
+import { isKey } from '../../../../keys';
 
 /** The point of the photograph under the pointer; null where the picture is not on the page. */
 export type PointUnder = (event: { readonly clientX: number; readonly clientY: number }) => Point | null;
 
 /** How a picture of so many pixels finds the point under a pointer, however large it is on the page. */
-export function pointUnder(
+export function usePointUnder(
   picture: RefObject<HTMLElement | null>,
   { width, height }: Props['size'],
 ): PointUnder {
@@ -96,7 +97,7 @@ const ARROWS: Readonly<Record<string, Point>> = {
 
 /** The step of an arrow key, one in its direction; null for other keys. The page does not scroll by it. */
 export function arrowOf(event: KeyboardEvent): Point | null {
-  const arrow = event.ctrlKey || event.metaKey || event.altKey ? undefined : ARROWS[event.key];
+  const arrow = isKey(event, 'frameMove') ? ARROWS[event.key] : undefined;
   if (arrow) event.preventDefault();
   return arrow ?? null;
 }

@@ -7,7 +7,7 @@ import { type PhotoAtWork, patchInHand } from '../../../../../store/photo/patche
 import { useSay } from '../../../../words';
 import { pointsOf } from '../../../photo/cornerNames';
 import { FrameHandles } from './FrameHandles';
-import { pointUnder } from './Handle';
+import { usePointUnder } from './Handle';
 import { RulerHandles } from './RulerHandles';
 import { TapCross } from './TapCross';
 
@@ -26,7 +26,7 @@ export function PhotoPicture({ photo, doing, onTap }: Props) {
   const picture = useRef<HTMLDivElement>(null);
   const { opened, patches } = photo;
   const { width, height } = opened;
-  const under = pointUnder(picture, opened);
+  const under = usePointUnder(picture, opened);
   const taps = doing === 'light' || doing === 'several';
   const pressed = (event: PointerEvent) => {
     const at = taps && event.button === 0 ? under(event) : null;
