@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
-import { expect, type Page, test } from '@playwright/test';
 import { readPdf } from '../tests/drawing/pattern/readPdf';
+import { expect, type Page, test } from './guarded';
 import { block, firstVisit, foot, goTo, openPart, undoButton } from './room';
 
 // The other specs go without it, so that none of them sees anything but the build under test.
