@@ -43,7 +43,7 @@ const MOST_SECONDS = 8;
 const MOST_LETTERS = 200;
 const MOST_SENTENCES = 20;
 
-/** Tries from `counts.next` up to `end`, or until `seconds` have passed on the clock; notes the tally in `file`. */
+/** Tries from `counts.next` up to `end`, or until `seconds` of processor time are used; notes the tally in `file`. */
 export async function tryAll(
   attempt: Try,
   counts: Counts,
@@ -51,7 +51,7 @@ export async function tryAll(
   seconds: number,
   file: string,
 ): Promise<void> {
-  const until = Date.now() + seconds * 1000;
+  const start = process.cpuUsage();
   const find = (what: string) => {
     const before = counts.found.find((one) => one.what === what);
     const others = counts.found.filter((one) => one !== before);
@@ -73,7 +73,7 @@ export async function tryAll(
   };
   process.on('unhandledRejection', (error) => find(`nobody caught: ${wordsOf(error)}`));
   process.on('uncaughtException', (error) => find(`nobody caught: ${wordsOf(error)}`));
-  while (counts.next < end && Date.now() < until) {
+  while (counts.next < end && secondsSince(start) < seconds) {
     writeFileSync(file, JSON.stringify(counts));
     const before = process.cpuUsage();
     try {
@@ -81,14 +81,18 @@ export async function tryAll(
     } catch (error) {
       find(`exception: ${wordsOf(error)}`);
     }
-    const { user, system } = process.cpuUsage(before);
-    const took = (user + system) / 1e6;
+    const took = secondsSince(before);
     if (took > counts.slowest) Object.assign(counts, { slowest: took, slowestTry: counts.next });
     if (took > MOST_SECONDS) find(`longer than ${MOST_SECONDS} s of processor time`);
     counts.done += 1;
     counts.next += 1;
   }
   writeFileSync(file, JSON.stringify(counts));
+}
+
+function secondsSince(before: NodeJS.CpuUsage): number {
+  const { user, system } = process.cpuUsage(before);
+  return (user + system) / 1e6;
 }
 
 function wordsOf(error: unknown): string {

@@ -56,7 +56,7 @@ async function askOnce(
   void answer.then((outcome) => settled.push(outcome));
   for (let second = 0; second < MOST_SECONDS && settled.length === 0; second += 1) {
     if (chance.below(3) === 0) disturb(client, workers, chance);
-    for (const tick of [...ticking]) tick();
+    for (const tick of ticking) tick();
     await Promise.resolve();
     await Promise.resolve();
   }
