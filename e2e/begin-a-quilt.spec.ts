@@ -1,6 +1,6 @@
 // An empty quilt begins with the few ways to begin; each ends in a whole top after so many actions: a press, or one field filled in.
 import { AxeBuilder } from '@axe-core/playwright';
-import { expect, type Locator, type Page, test } from '@playwright/test';
+import { expect, type Locator, type Page, test } from './guarded';
 import { block, firstVisit, goTo, openExample, undoButton } from './room';
 
 const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];

@@ -1,5 +1,5 @@
 // How far it is by Tab: the main action of every step is near its heading, and from the work it is not far to the steps or to the wall.
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page, test } from './guarded';
 import { firstVisit, foot, goTo, openExample, openPart } from './room';
 
 const STEPS = ['Fabrics', 'Strip sets', 'Wedges', 'Blocks', 'Wall', 'Finishing'];
