@@ -107,6 +107,7 @@ test('F6 goes from part to part of the screen and round, Shift F6 back', async (
       const parts = ['.top-bar', '.selvedge', '.panel', '.work', '.wall-area', '.value-strip'];
       return parts.find((one) => document.activeElement?.closest(one)) ?? 'none';
     });
+  await expect(page.locator('.large-area > .work')).toBeVisible();
   await page.locator('.panel h2').focus();
   const forth: string[] = [];
   for (let count = 0; count < 6; count += 1) {
