@@ -24,9 +24,9 @@ import type {
   DamagedProject,
   Loaded,
   ProjectStorage,
-  ProjectSummary,
   StoredProject,
 } from './storage/storage';
+import type { ProjectSummary } from './storage/summary';
 import type { UnitNote } from './unitOfPerson';
 
 /** An example that comes with the tool; `text` fetches its project file. */
