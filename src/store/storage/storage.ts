@@ -162,7 +162,12 @@ export function createStorage(
   /** The savings that the browser has not answered: one that succeeds after all is no change by another window. */
   const unanswered = new Set<string>();
   let savings = 0;
-  const put = async (waiting: Waiting, revision: number, { project, history, pictures }: ToSave) => {
+  const put = async (
+    waiting: Waiting,
+    revision: number,
+    { project, history, pictures }: ToSave,
+    least = 1,
+  ) => {
     savings += 1;
     const saving = `${page}.${savings}`;
     const part = keptPart(history);
@@ -170,8 +175,8 @@ export function createStorage(
     let next = 0;
     const decide = (kept: unknown): ShelfRecord => {
       const summary = nextSummary(project, { revision, saving, unanswered }, kept, now());
-      next = summary.revision;
-      return { summary: { ...summary, pictures: named }, document: project, history: part };
+      next = Math.max(summary.revision, least);
+      return { summary: { ...summary, revision: next, pictures: named }, document: project, history: part };
     };
     unanswered.add(saving);
     await shelf.change(project.id, decide, someOf(pictures, named)).finally(() => {
@@ -179,11 +184,15 @@ export function createStorage(
     });
     return next;
   };
-  /** Whether a saving that was refused may begin anew: what was kept is gone and nobody removed it, or only its summary is damaged. */
-  const mayBeginAnew = async (id: string) => {
+  /**
+   * The least revision of a saving that was refused and may begin anew: what was kept is gone and nobody removed it, or only its summary is
+   * damaged. Null where it may not.
+   */
+  const anew = async (id: string, revision: number): Promise<number | null> => {
     const record = await shelf.record(id);
-    if (!record) return !(await removedIds(shelf)).includes(id);
-    return !isSound(record.summary) && sameText(record.document, known.get(id));
+    if (!record) return (await removedIds(shelf)).includes(id) ? null : 1;
+    const damaged = !isSound(record.summary) && sameText(record.document, known.get(id));
+    return damaged ? revision + 1 : null;
   };
   return {
     keeps: shelf.keeps,
@@ -202,9 +211,10 @@ export function createStorage(
       guarded(async (waiting) => {
         const given = { project, history, pictures };
         const saved = await put(waiting, revision, given).catch(async (refusal: unknown) => {
-          const stale = refusal instanceof StorageRefusal && revision > 0;
-          if (!stale || !(await mayBeginAnew(project.id))) throw refusal;
-          return put(waiting, 0, given);
+          if (!(refusal instanceof StorageRefusal) || revision === 0) throw refusal;
+          const least = await anew(project.id, revision);
+          if (least === null) throw refusal;
+          return put(waiting, 0, given, least);
         });
         if (waiting.over) return ok(saved);
         known.set(project.id, project);

@@ -87,8 +87,8 @@ describe('what is kept and is not what was left there', () => {
     await storage.save(noted('two'), 1);
     const database = await openDB(DATABASE_NAME);
     await database.put('summaries', { name: 7 }, 'river');
-    expect(code(await storage.save(noted('three'), 2))).toBe(1);
-    expect(await database.get('summaries', 'river')).toMatchObject({ name: 'River stones', revision: 1 });
+    expect(code(await storage.save(noted('three'), 2))).toBe(3);
+    expect(await database.get('summaries', 'river')).toMatchObject({ name: 'River stones', revision: 3 });
     database.close();
   });
 

@@ -56,11 +56,6 @@ function Menu({ close, onHelp }: { close: () => void; onHelp: (help: Help) => vo
           ))}
         </ul>
       ) : null}
-      {problem?.code === 'changed-elsewhere' ? (
-        <button type="button" className="button" onClick={() => after(session.openOtherState())}>
-          {say('Open the other version')}
-        </button>
-      ) : null}
       <TextField
         label="Name of this quilt"
         value={open.name}
