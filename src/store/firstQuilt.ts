@@ -1,6 +1,6 @@
 // Which quilt a visit begins with: that of this window, else the one last open, else the next that is sound, else an example.
 import { EMPTY_HISTORY } from '../editing/history';
-import { openProject } from '../editing/openProject';
+import { openDocument } from '../editing/openDocument';
 import { createProject } from '../model/create';
 import { NO_PICTURES } from '../model/picture/picture';
 import type { LengthUnit } from '../model/units';
@@ -67,20 +67,20 @@ export async function firstKept(storage: ProjectStorage, ofWindow: WindowNote): 
   return { opened: null, refused };
 }
 
-/** The first example as a new quilt; an empty one where there is none. */
+/** The first example, which has no pictures, as a new quilt; an empty one where there is none. */
 export async function firstDemo(
   demos: readonly Demo[],
   freshId: () => string,
   unit: LengthUnit,
 ): Promise<StoredProject> {
   const text = await demos[0]?.text();
-  const opened = text === undefined ? null : openProject(text);
+  const opened = text === undefined ? null : openDocument(JSON.parse(text));
   return {
     project: opened?.ok
       ? { ...opened.value, id: freshId() }
       : createProject(freshId(), 'My first wedge quilt', unit),
     revision: 0,
     history: EMPTY_HISTORY,
-    pictures: opened?.ok ? opened.pictures : NO_PICTURES,
+    pictures: NO_PICTURES,
   };
 }

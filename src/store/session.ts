@@ -2,16 +2,15 @@
 // others. Every failure is shown as a problem and never loses the open project.
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { EMPTY_HISTORY, type History, record } from '../editing/history';
-import { openFile, openProject, type ReadableFile } from '../editing/openProject';
+import type { ReadableFile } from '../editing/openFile';
 import { wholeChange } from '../editing/wholeChange';
 import { createProject } from '../model/create';
 import { nameWith } from '../model/name';
 import { type Phrase, phrase } from '../model/phrase';
 import { lackingPictures } from '../model/picture/inFile';
 import { NO_PICTURES, type PictureId, type Pictures } from '../model/picture/picture';
-import { roomFor, takePicture } from '../model/picture/takePicture';
 import type { Project } from '../model/project';
-import type { Opened } from '../model/reading/read';
+import type { Opened } from '../model/reading/readText';
 import { failed, type Problem, type Result } from '../model/result';
 import type { LengthUnit } from '../model/units';
 import { AnalysisClient } from './analysis/analysisClient';
@@ -45,8 +44,12 @@ export interface SessionState {
   readonly damaged: (DamagedProject & { readonly problems: readonly Problem[] }) | null;
   /** The copy that this window's state is saved as while another window has changed the open quilt too; null while none has. */
   readonly conflict: { readonly copy: string } | null;
+  /** A file that is being read; null while none is. */
+  readonly reading: { readonly stop: () => void } | null;
   /** What is to be told once of the saved quilts. */
   readonly told: readonly Phrase[];
+  /** How long what is saved lasts, where that is to be told; null where it lasts, or nobody knows yet. */
+  readonly lasting: { readonly room: number | null; readonly removed: boolean } | null;
 }
 
 /** What an opening of the tool brings along besides the storage. */
@@ -90,7 +93,9 @@ export async function startSession(
     remarks: kept ? lackingPictures(first.project, first.pictures) : [],
     damaged: refused && damageOf(refused),
     conflict: null,
+    reading: null,
     told: visit.left.map(({ of, name }) => phrase(LEFT, { of, name })),
+    lasting: null,
   }));
   return new Session(app, session, storage, demos, freshId, first, visit.ofWindow);
 }
@@ -238,6 +243,7 @@ export class Session {
    * that goes away could not keep it any more. Returns its id, or why it is not taken.
    */
   async takePicture(bytes: Uint8Array): Promise<Result<PictureId>> {
+    const { roomFor, takePicture } = await import('../model/picture/takePicture');
     const taken = takePicture(bytes);
     if (!taken.ok) return notTaken(taken.problems[0]!);
     const { id, picture } = taken.value;
@@ -392,9 +398,15 @@ export class Session {
     return loaded.ok ? [] : loaded.problems;
   }
 
-  /** Opens a chosen project file as a new project. */
+  /** Opens a chosen project file as a new project. While it is read, `reading` of the state stops it; nothing is opened then. */
   async openFile(file: ReadableFile): Promise<readonly Problem[]> {
-    return this.openOwn(await openFile(file));
+    this.state.getState().reading?.stop();
+    const { startReading } = await import('./reading/readFile');
+    const reading = startReading(file);
+    this.state.setState({ reading: { stop: reading.stop } });
+    const opened = await reading.opened;
+    this.state.setState({ reading: null });
+    return opened === null ? [] : this.openOwn(opened);
   }
 
   private async openOwn(opened: Opened): Promise<readonly Problem[]> {
@@ -409,7 +421,7 @@ export class Session {
   /** Opens an example as a new project. */
   async openDemo(demo: Demo): Promise<readonly Problem[]> {
     try {
-      return await this.openOwn(openProject(await demo.text()));
+      return await this.openFile(new Blob([await demo.text()]));
     } catch {
       const message = phrase('The example {name} could not be fetched.', { name: demo.name });
       return [{ code: 'demo-missing', path: demo.name, message }];

@@ -1,6 +1,6 @@
 // Keeps, at the start of a visit, what earlier pages left unsaved (leaving.ts), as if it had been saved in time.
 import { readHistory } from '../../editing/keptHistory';
-import { openDocument } from '../../editing/openProject';
+import { openDocument } from '../../editing/openDocument';
 import { nameWith } from '../../model/name';
 import type { Project } from '../../model/project';
 import type { LeavingNotes } from './leaving';

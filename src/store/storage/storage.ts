@@ -5,7 +5,7 @@ import * as v from 'valibot';
 import type { Change } from '../../editing/apply';
 import { EMPTY_HISTORY, type History } from '../../editing/history';
 import { keptPart, readHistory } from '../../editing/keptHistory';
-import { openDocument } from '../../editing/openProject';
+import { openDocument } from '../../editing/openDocument';
 import { phrase } from '../../model/phrase';
 import { picturesEntry } from '../../model/picture/inFile';
 import {
