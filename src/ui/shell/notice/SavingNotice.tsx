@@ -30,7 +30,7 @@ export function SavingNotice() {
     if (notice.kind === 'told') session.heard();
   };
   return (
-    <div className="notice" role="region" aria-label={say('Saving')}>
+    <section className="notice" aria-label={say('Saving')}>
       <p className="notice-words" role="status">
         {notice.words.map((words) => say(words)).join(' ')}
       </p>
@@ -40,7 +40,7 @@ export function SavingNotice() {
           <X size={16} aria-hidden />
         </button>
       </Hint>
-    </div>
+    </section>
   );
 }
 
