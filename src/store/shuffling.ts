@@ -2,7 +2,8 @@
 // Wall step is open; its answer waits there until it is kept, left, or the quilt has changed.
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { shuffleWish, stillFits } from '../arrange/asked';
-import type { ArrangeResult, ShuffleProgress } from '../arrange/shuffle';
+import type { ShuffleProgress } from '../arrange/shuffle';
+import type { ArrangeResult } from '../arrange/verdict';
 import type { Command } from '../editing/apply';
 import { keepShuffle } from '../editing/commands/wall';
 import type { Move } from '../model/moves';

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { shuffleWish } from '../../src/arrange/asked';
 import { askedOf } from '../../src/arrange/search/effort';
-import type { ArrangeResult, ShuffleProgress } from '../../src/arrange/shuffle';
+import type { ShuffleProgress } from '../../src/arrange/shuffle';
+import type { ArrangeResult } from '../../src/arrange/verdict';
 import { changePreferences } from '../../src/editing/commands/setting';
 import { keepShuffle, turnBlock } from '../../src/editing/commands/wall';
 import { ok } from '../../src/model/result';
