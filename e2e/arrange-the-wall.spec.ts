@@ -244,6 +244,29 @@ test.describe('arranging blocks on the wall', () => {
     expect(Math.hypot(across!, down!)).toBeLessThan(6);
   });
 
+  test('where frames are slow the top is shown in flat colours while it is zoomed, and in fabrics after', async ({
+    page,
+  }) => {
+    await firstVisit(page);
+    await page.evaluate(() => {
+      const stutter = () => {
+        const until = performance.now() + 60;
+        while (performance.now() < until);
+        requestAnimationFrame(stutter);
+      };
+      requestAnimationFrame(stutter);
+    });
+    const light = page.locator('.light-top');
+    await block(page, 4).hover();
+    await expect(light).toBeHidden();
+    await expect(async () => {
+      await page.mouse.wheel(0, -8);
+      expect(await light.isVisible()).toBe(true);
+    }).toPass();
+    await expect(light).toBeHidden();
+    await expect(block(page, 4)).toBeVisible();
+  });
+
   test('the wheel comes closer and the whole top comes back', async ({ page }) => {
     await firstVisit(page);
     const before = (await block(page, 1).boundingBox())!.width;

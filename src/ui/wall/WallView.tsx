@@ -32,10 +32,11 @@ import { useGestures } from './hands/useGestures';
 import { useWheel } from './hands/useWheel';
 import { wallKey } from './hands/wallKeys';
 import { useDrawable } from './inParts';
+import { useLightTop } from './moving/useLightTop';
 import { SideTable } from './side/SideTable';
 import { StandingLine } from './standing/StandingLine';
 import { TopLayer } from './TopLayer';
-import { useView } from './useView';
+import { useView, type WallView as View } from './useView';
 import { ViewTools } from './ViewTools';
 import { viewBox } from './view';
 import { WallNotice } from './WallNotice';
@@ -70,7 +71,16 @@ export function WallView({ number, small }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const svg = useRef<SVGSVGElement>(null);
   const sheet = useRef<HTMLDivElement>(null);
-  const view = useView(frame, sheet, drawing, small, `${shown.id} ${step} ${small}`);
+  const light = useRef<HTMLCanvasElement>(null);
+  const still = useView(frame, sheet, drawing, small, `${shown.id} ${step} ${small}`);
+  const zoomed = useLightTop(sheet, light, { drawing, fabrics, sheet: still.sheet, window: still.window });
+  const view: View = {
+    ...still,
+    zoom: (factor, about) => {
+      zoomed();
+      still.zoom(factor, about);
+    },
+  };
   const { gesture, press, pressGround, carryByKey, put } = useGestures(frame, view, drawing);
   const [focused, setFocused] = useState(0);
   useWheel(frame, view);
@@ -166,6 +176,7 @@ export function WallView({ number, small }: Props) {
                 onFocus={setFocused}
               />
             </svg>
+            <canvas ref={light} className="light-top seen" aria-hidden />
             {small ? null : (
               <FlightLayer
                 drawing={drawing}
