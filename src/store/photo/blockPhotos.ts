@@ -4,11 +4,13 @@ import { createStore } from 'zustand/vanilla';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { FabricId, Project } from '../../model/project';
 import type { Problem } from '../../model/result';
+import type { LightThere } from '../../photo/block/daylight';
 import { isConvex } from '../../photo/plane/quads';
 import { type Addresses, OF_PAGE } from '../addresses';
 import type { AppStore } from '../app';
 import type { BlockFound, BlockLaid } from './blockJobs';
 import { bandKey, type Corrected } from './corrected';
+import { stripThere } from './fabricOfStrip';
 import { CROSSED, insetCorners, SHOWN } from './laidOut';
 import { ofQuilt } from './ofQuilt';
 import type { OpenedPhoto } from './photoJobs';
@@ -37,6 +39,8 @@ interface ReadBy {
   readonly laid: BlockLaid;
   readonly fabrics: Project['fabrics'];
   readonly wedge: Project['wedge'];
+  /** The light of another photograph of the sitting; null where its own fabrics told it, or none is known. */
+  readonly sitting: LightThere | null;
 }
 
 export interface BlockPhotosState extends FilesTaken {
@@ -75,9 +79,10 @@ export function createBlockPhotos(
     set(({ photos }) => ({ photos: photos.map((one) => (one.file.key === of ? { ...one, ...to } : one)) }));
   const photoOf = (of: number) => get().photos.find(({ file }) => file.key === of) ?? null;
   const hear = (working: PhotoProgress) => set({ working });
-  const readBy = ({ laid }: BlockPhoto): ReadBy => {
+  const readBy = ({ laid, read, file }: BlockPhoto): ReadBy => {
     const { fabrics, wedge } = app.getState().project;
-    return { laid, fabrics, wedge };
+    const sitting = read?.block.ownLight ? null : lightOfSitting(get().photos, file.key);
+    return { laid, fabrics, wedge, sitting };
   };
 
   const open = async (name: string, bytes: PhotoFile['bytes']) => {
@@ -122,14 +127,20 @@ export function createBlockPhotos(
   const readOne = async (photo: BlockPhoto) => {
     const { file, laid } = photo;
     const by = readBy(photo);
+    const { project } = app.getState();
+    const sitting = lightOfSitting(get().photos, file.key);
     if (!isConvex(laid.corners)) return change(file.key, { readBy: by, problems: [CROSSED] });
-    const found = await reader.ask('block', file, { laid, project: app.getState().project }, hear);
+    const found = await reader.ask('block', file, { laid, project, sitting }, hear);
     const there = photoOf(file.key);
     if (!there) return;
     if (!found?.ok) return change(file.key, { readBy: by, problems: found?.problems ?? [STOPPED] });
     if (there.read) addresses.revoke(there.read.href);
     const href = addresses.make(found.value.picture);
-    change(file.key, { read: { block: found.value, href }, readBy: by, problems: [] });
+    change(file.key, {
+      read: { block: found.value, href },
+      readBy: { ...by, sitting: found.value.ownLight ? null : sitting },
+      problems: [],
+    });
   };
   const drop = ({ href, read }: BlockPhoto) => {
     addresses.revoke(href);
@@ -170,6 +181,16 @@ export function createBlockPhotos(
       const photo = photoOf(of);
       if (photo) change(of, { corrected: { ...photo.corrected, [bandKey(place, band)]: fabric } });
     },
+    /** The fabric of a strip as it is photographed; null where it was stopped. */
+    async fabricOf(of: number, place: number, band: number) {
+      const photo = photoOf(of);
+      if (!photo?.read) return null;
+      const { wedge } = app.getState().project;
+      const strip = stripThere(photo.read.block, photo.laid, wedge, place, band);
+      const read = await reader.ask('strip', photo.file, { strip, wedge }, hear);
+      if (!going) set({ working: null });
+      return read;
+    },
     /** It became part of the quilt, or was tied to a block of it; the next one comes into hand. */
     finish(of: number, done: Phrase): void {
       change(of, { done });
@@ -203,12 +224,18 @@ export function createBlockPhotos(
   };
 }
 
+/** The light of the first other photograph whose own fabrics told it. */
+function lightOfSitting(photos: readonly BlockPhoto[], but: number): LightThere | null {
+  return photos.find(({ file, read }) => file.key !== but && read?.block.ownLight)?.read?.block.light ?? null;
+}
+
 function isStale({ readBy: before }: BlockPhoto, now: ReadBy): boolean {
   return (
     before === null ||
     before.laid !== now.laid ||
     before.fabrics !== now.fabrics ||
-    before.wedge !== now.wedge
+    before.wedge !== now.wedge ||
+    before.sitting !== now.sitting
   );
 }
 

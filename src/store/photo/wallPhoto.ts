@@ -11,6 +11,7 @@ import { type Addresses, OF_PAGE } from '../addresses';
 import type { AppStore } from '../app';
 import type { BlockFound } from './blockJobs';
 import { bandKey, type Corrected } from './corrected';
+import { stripThere } from './fabricOfStrip';
 import { CROSSED, insetCorners, SHOWN } from './laidOut';
 import { ofQuilt } from './ofQuilt';
 import type { OpenedPhoto } from './photoJobs';
@@ -159,6 +160,18 @@ export function createWallPhoto(
     tell(at: number, place: number, band: number, fabric: FabricId | null): void {
       const cell = get().photo?.cells[at];
       if (cell) changeCell(at, { corrected: { ...cell.corrected, [bandKey(place, band)]: fabric } });
+    },
+    /** The fabric of a strip as it is photographed; null where it was stopped. */
+    async fabricOf(at: number, place: number, band: number) {
+      const { photo } = get();
+      const cell = photo?.cells[at];
+      if (!photo || !cell?.read) return null;
+      const { wedge } = app.getState().project;
+      const laid = { corners: cell.corners, bend: photo.grid.bend };
+      const strip = stripThere(cell.read.block, laid, wedge, place, band);
+      const read = await reader.ask('strip', photo.file, { strip, wedge }, hear);
+      set({ working: null });
+      return read;
     },
     takeAnew: (at: number, anew: boolean) => changeCell(at, { anew }),
     /** Reads every block of the grid. */

@@ -11,12 +11,15 @@ import { Swatch } from '../../fields/Swatch';
 import { useSay } from '../../words';
 import { bandWords } from './bandWords';
 import { FabricForBand } from './FabricForBand';
+import type { ReadStrip } from './useFabricOfStrip';
 
 interface Props {
   shown: readonly PicturedWedge[];
   /** The same bands as they were read, with what is seen of each. */
   read: readonly (readonly ReadBand[])[];
   onTell: (place: number, band: number, fabric: FabricId | null) => void;
+  /** Reads the fabric of a strip from the photograph. */
+  onRead: (place: number, band: number) => ReturnType<ReadStrip>;
 }
 
 interface Open {
@@ -24,7 +27,7 @@ interface Open {
   readonly band: number;
 }
 
-export function BandsRead({ shown, read, onTell }: Props) {
+export function BandsRead({ shown, read, onTell, onRead }: Props) {
   const say = useSay();
   const project = useApp((app) => app.project);
   const [open, setOpen] = useState<Open | null>(null);
@@ -55,6 +58,7 @@ export function BandsRead({ shown, read, onTell }: Props) {
               <FabricForBand
                 words={say(bandWords(project, place, opened.band, bands[opened.band]!))}
                 seen={seen}
+                onRead={() => onRead(place, opened.band)}
                 chosen={bands[opened.band]!.fabric}
                 onChoose={(fabric) => {
                   onTell(place, opened.band, fabric);

@@ -13,8 +13,8 @@ import { Complaint, useRun } from '../../fields/Complaint';
 import { useSession } from '../../session';
 import { useSay } from '../../words';
 import { BandsRead } from './BandsRead';
+import { knownWords } from './bandWords';
 import { CornerPicture } from './CornerPicture';
-import { knownWords } from './knownWords';
 import { SquaredAndRead } from './SquaredAndRead';
 
 interface Props {
@@ -92,6 +92,7 @@ function ReadPart({ photo, work }: Props) {
         shown={shown}
         read={block.wedges}
         onTell={(place, band, fabric) => work.tell(file.key, place, band, fabric)}
+        onRead={(place, band) => work.fabricOf(file.key, place, band)}
       />
     </div>
   );

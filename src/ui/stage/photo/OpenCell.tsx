@@ -5,7 +5,7 @@ import type { WallCell, WallPhotos } from '../../../store/photo/wallPhoto';
 import type { KnownCell } from '../../../store/photo/wallToHang';
 import { useSay } from '../../words';
 import { BandsRead } from './BandsRead';
-import { knownWords } from './knownWords';
+import { knownWords } from './bandWords';
 import { SquaredAndRead } from './SquaredAndRead';
 
 interface Props {
@@ -62,6 +62,7 @@ export function OpenCell({ at, columns, cell, known, work }: Props) {
               shown={shown}
               read={read.block.wedges}
               onTell={(place, band, fabric) => work.tell(at, place, band, fabric)}
+              onRead={(place, band) => work.fabricOf(at, place, band)}
             />
           )}
         </>
