@@ -13,7 +13,7 @@ import { Complaint, useRun } from '../../fields/Complaint';
 import { useSession } from '../../session';
 import { useSay } from '../../words';
 import { BandsRead } from './BandsRead';
-import { knownWords } from './bandWords';
+import { knownWords, lightWords } from './bandWords';
 import { CornerPicture } from './CornerPicture';
 import { SquaredAndRead } from './SquaredAndRead';
 
@@ -77,6 +77,7 @@ function ReadPart({ photo, work }: Props) {
   return (
     <div className="sheet-of-paper photo-read">
       <SquaredAndRead href={read!.href} shown={shown} />
+      <p className="quiet">{say(lightWords(block))}</p>
       <p role="status">
         <strong>
           {say(
@@ -167,9 +168,12 @@ function WhatBecomes({ photo, work }: Props) {
         <button
           type="button"
           className="button"
-          onClick={() => {
-            if (run(addAsPieced({ ...reading, ...place }))) added();
-          }}
+          aria-disabled={keeping}
+          onClick={() =>
+            void withPicture((id) => {
+              if (run(addAsPieced({ ...reading, picture: id, ...place }))) added();
+            })
+          }
         >
           {say('Make it a pieced block')}
         </button>

@@ -47,7 +47,7 @@ export function FabricForBand({ words, seen, chosen, onRead, onChoose, onClose }
     <div className="fabric-for-band" role="group" aria-label={words}>
       <p className="quiet">
         <span className="seen-colour" style={{ background: colour }} aria-hidden />{' '}
-        {say('As seen, by daylight. Most like it first:')}
+        {say('As seen. The fabric most like it comes first.')}
       </p>
       <div className="fabrics-for-band">
         {sorted.map((fabric, at) => (

@@ -5,7 +5,7 @@ import type { WallCell, WallPhotos } from '../../../store/photo/wallPhoto';
 import type { KnownCell } from '../../../store/photo/wallToHang';
 import { useSay } from '../../words';
 import { BandsRead } from './BandsRead';
-import { knownWords } from './bandWords';
+import { knownWords, lightWords } from './bandWords';
 import { SquaredAndRead } from './SquaredAndRead';
 
 interface Props {
@@ -57,6 +57,7 @@ export function OpenCell({ at, columns, cell, known, work }: Props) {
             </p>
           ) : null}
           <SquaredAndRead href={read.href} shown={shown} />
+          <p className="quiet">{say(lightWords(read.block))}</p>
           {known ? null : (
             <BandsRead
               shown={shown}

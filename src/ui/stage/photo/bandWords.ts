@@ -6,6 +6,7 @@ import { type Phrase, phrase } from '../../../model/phrase';
 import type { Fabric, Project, ShownBand } from '../../../model/project';
 import type { ReadBand, ReadBlock } from '../../../photo/block/readLook';
 import { apart, swatchesOf } from '../../../photo/block/swatches';
+import type { BlockFound } from '../../../store/photo/blockJobs';
 import { isDoubtful } from '../../../store/photo/corrected';
 
 /** The fabric of a band, and whether it should be looked at. */
@@ -36,6 +37,15 @@ export function byLikeness(fabrics: readonly Fabric[], { light }: Pick<ReadBand,
   const swatches = swatchesOf(fabrics);
   const distance = new Map(fabrics.map((fabric, at) => [fabric.id, apart(swatches[at]!.oklab, seen)]));
   return fabrics.toSorted((one, other) => distance.get(one.id)! - distance.get(other.id)!);
+}
+
+/** What was done about the light in which a block was photographed. */
+export function lightWords({ light, ownLight }: Pick<BlockFound, 'light' | 'ownLight'>): Phrase {
+  if (!light)
+    return phrase('The colours are as photographed: too few fabrics were recognised to tell the light by.');
+  return ownLight
+    ? phrase('The cast of the light is taken out, by the fabrics that were recognised.')
+    : phrase('The cast of the light is taken out as in your other photographs.');
 }
 
 const TURNS = ['not turned', 'turned once', 'turned twice', 'turned three times'] as const;
