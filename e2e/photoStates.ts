@@ -106,7 +106,11 @@ export const PHOTO_STATES: readonly State[] = [
     open: async (page) => {
       await goTo(page, 'Wall');
       await press(page, 'Find what a few moves can do');
-      await expect(page.getByRole('group', { name: 'How many blocks to move' })).toBeVisible(READ);
+      await page
+        .getByRole('group', { name: 'How many blocks to move' })
+        .getByRole('radio')
+        .last()
+        .check(READ);
       await page.getByRole('region', { name: 'List of moves' }).getByRole('checkbox').first().check(READ);
     },
     close: async (page) => {

@@ -2,6 +2,7 @@
 // has put right. One is read after the other in a worker; nothing is part of the quilt before a command says so.
 import { createStore } from 'zustand/vanilla';
 import { type Phrase, phrase } from '../../model/phrase';
+import { type PictureId, picturesUsed } from '../../model/picture/picture';
 import type { FabricId, Project } from '../../model/project';
 import type { Problem } from '../../model/result';
 import type { LightThere } from '../../photo/block/daylight';
@@ -31,8 +32,8 @@ export interface BlockPhoto {
   readonly readBy: ReadBy | null;
   readonly corrected: Corrected;
   readonly problems: readonly Problem[];
-  /** What became of it; null while it waits. */
-  readonly done: Phrase | null;
+  /** What became of it, and the picture that the quilt names since then; null while it waits. */
+  readonly done: { readonly words: Phrase; readonly picture: PictureId } | null;
 }
 
 interface ReadBy {
@@ -78,6 +79,8 @@ export function createBlockPhotos(
   const change = (of: number, to: Partial<BlockPhoto>) =>
     set(({ photos }) => ({ photos: photos.map((one) => (one.file.key === of ? { ...one, ...to } : one)) }));
   const photoOf = (of: number) => get().photos.find(({ file }) => file.key === of) ?? null;
+  const waitingOf = (photos: readonly BlockPhoto[]) =>
+    photos.filter((photo) => !isInQuilt(photo, app.getState().project));
   const hear = (working: PhotoProgress) => set({ working });
   const readBy = ({ laid, read, file }: BlockPhoto): ReadBy => {
     const { fabrics, wedge } = app.getState().project;
@@ -114,7 +117,7 @@ export function createBlockPhotos(
   /** The first that is not read as it lies, that in hand before all others. */
   const nextStale = () => {
     const { photos, current } = get();
-    const stale = photos.filter((photo) => photo.done === null && isStale(photo, readBy(photo)));
+    const stale = waitingOf(photos).filter((photo) => isStale(photo, readBy(photo)));
     return stale.find(({ file }) => file.key === current) ?? stale[0] ?? null;
   };
   const readOn = async () => {
@@ -192,9 +195,9 @@ export function createBlockPhotos(
       return read;
     },
     /** It became part of the quilt, or was tied to a block of it; the next one comes into hand. */
-    finish(of: number, done: Phrase): void {
-      change(of, { done });
-      const next = get().photos.find((photo) => photo.done === null);
+    finish(of: number, words: Phrase, picture: PictureId): void {
+      change(of, { done: { words, picture } });
+      const [next] = waitingOf(get().photos);
       if (next) set({ current: next.file.key });
     },
     remove(of: number): void {
@@ -206,8 +209,8 @@ export function createBlockPhotos(
     /** Ends what is going on; what was not read says so. */
     stop(): void {
       files.stop();
-      for (const photo of get().photos)
-        if (photo.done === null && isStale(photo, readBy(photo)))
+      for (const photo of waitingOf(get().photos))
+        if (isStale(photo, readBy(photo)))
           change(photo.file.key, { readBy: readBy(photo), problems: [STOPPED] });
       reader.stop();
     },
@@ -222,6 +225,11 @@ export function createBlockPhotos(
       set(EMPTY);
     },
   };
+}
+
+/** Whether what became of a photograph still holds: an undo takes it back, and it waits again. */
+export function isInQuilt({ done }: BlockPhoto, project: Project): boolean {
+  return done !== null && picturesUsed(project).has(done.picture);
 }
 
 /** The light of the first other photograph whose own fabrics told it. */

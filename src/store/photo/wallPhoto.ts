@@ -2,7 +2,8 @@
 // right. Reading goes on in a worker; nothing is part of the quilt before a command says so.
 import { createStore } from 'zustand/vanilla';
 import type { Point } from '../../geometry/point';
-import type { FabricId } from '../../model/project';
+import { type PictureId, picturesUsed } from '../../model/picture/picture';
+import type { FabricId, Project } from '../../model/project';
 import type { Problem } from '../../model/result';
 import { isConvex } from '../../photo/plane/quads';
 import { BLOCK, type GridLaid } from '../../photo/wall/grid';
@@ -40,6 +41,8 @@ export interface WallPhoto {
   /** Whether the grid was found, and nobody has moved it. */
   readonly found: boolean;
   readonly cells: readonly WallCell[];
+  /** The pictures of its new blocks as they were hung last; null before. */
+  readonly hung: readonly PictureId[] | null;
 }
 
 export interface WallPhotoState {
@@ -152,7 +155,10 @@ export function createWallPhoto(
         bend: 0,
       };
       const photo = { file, name, opened: opened.value, href: addresses.make(opened.value.shown), grid };
-      set({ photo: { ...photo, found: found !== null, cells: bareCells(photo, grid) }, problems: [] });
+      set({
+        photo: { ...photo, found: found !== null, cells: bareCells(photo, grid), hung: null },
+        problems: [],
+      });
       await findEmpty();
     },
     lay,
@@ -196,6 +202,8 @@ export function createWallPhoto(
       });
       set({ working: null });
     },
+    /** It hangs as photographed; it stays at hand, so that an undo loses nothing of the work on it. */
+    hang: (hung: readonly PictureId[]) => change({ hung }),
     stop(): void {
       reader.stop();
       fail([STOPPED]);
@@ -211,3 +219,10 @@ export function createWallPhoto(
 
 /** The photograph of the wall of an app's open quilt; it goes when another quilt is opened. */
 export const wallPhotoOf = ofQuilt(createWallPhoto);
+
+/** Whether the new blocks of a photographed wall are blocks of the quilt by now: hung once more, they would be there twice. */
+export function isHung({ hung }: WallPhoto, project: Project): boolean {
+  if (!hung || hung.length === 0) return false;
+  const used = picturesUsed(project);
+  return hung.some((picture) => used.has(picture));
+}

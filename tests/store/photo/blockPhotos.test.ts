@@ -1,8 +1,10 @@
 // Photographs of blocks at work: one light for a sitting, and the strip that a fabric is made of.
 import { describe, expect, it } from 'vitest';
+import { addPictured } from '../../../src/editing/pictured/addPictured';
 import { apothem } from '../../../src/geometry/wedge';
+import { phrase } from '../../../src/model/phrase';
 import { createApp } from '../../../src/store/app';
-import { createBlockPhotos } from '../../../src/store/photo/blockPhotos';
+import { createBlockPhotos, isInQuilt } from '../../../src/store/photo/blockPhotos';
 import type { PhotoReader } from '../../../src/store/photo/photoReader';
 import { scrappyTop } from '../../balance/tops';
 
@@ -39,7 +41,7 @@ function room(telling: readonly number[]) {
     work.take(Array.from({ length: count }, (_, at) => new File([new Uint8Array([255, 216])], `${at}.jpg`)));
   const light = (at: number) => work.state.getState().photos[at]!.read!.block.light;
   const readings = () => asked.filter(({ job }) => job === 'block').map(({ file }) => file);
-  return { work, take, light, readings, asked };
+  return { app, work, take, light, readings, asked };
 }
 
 describe('photographs of blocks', () => {
@@ -56,6 +58,20 @@ describe('photographs of blocks', () => {
     await take(2);
     expect([light(0), light(1)]).toEqual([null, null]);
     expect(readings()).toEqual([1, 2]);
+  });
+
+  it('wait again once an undo has taken back what became of them', async () => {
+    const { work, take, app } = room([1]);
+    await take(1);
+    const block = { wedges: Array.from({ length: 8 }, () => ({ bands: [] })), cornerShift: 0 };
+    const picture = 'a'.repeat(64);
+    const added = { ...block, cornerFabric: null, picture, number: null, hang: 'sideTable' as const };
+    expect(app.getState().run(addPictured([added]))).toEqual([]);
+    work.finish(1, phrase('It is block 7 now.'), picture);
+    const [photo] = work.state.getState().photos;
+    expect(isInQuilt(photo!, app.getState().project)).toBe(true);
+    app.getState().undo();
+    expect(isInQuilt(photo!, app.getState().project)).toBe(false);
   });
 
   it('give a strip by the radii of its seams', async () => {

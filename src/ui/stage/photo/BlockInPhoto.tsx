@@ -6,7 +6,7 @@ import { addAsPieced } from '../../../editing/pictured/makePieced';
 import { tieToBlock } from '../../../editing/pictured/tieToBlock';
 import { counted, type Phrase, phrase } from '../../../model/phrase';
 import type { Problem } from '../../../model/result';
-import type { BlockPhoto, BlockPhotos } from '../../../store/photo/blockPhotos';
+import { type BlockPhoto, type BlockPhotos, isInQuilt } from '../../../store/photo/blockPhotos';
 import { doubtfulRims, withCorrected } from '../../../store/photo/corrected';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
@@ -25,6 +25,7 @@ interface Props {
 export function BlockInPhoto({ photo, work }: Props) {
   const say = useSay();
   const { file, name, href, opened, laid, found, problems, done, read } = photo;
+  const inQuilt = useApp((app) => isInQuilt(photo, app.project));
   return (
     <article className="picture-in-work" aria-label={say('Photograph {name}', { name })}>
       <div className="sheet-of-paper">
@@ -57,9 +58,9 @@ export function BlockInPhoto({ photo, work }: Props) {
           </button>
         ) : null}
       </div>
-      {done ? (
+      {done && inQuilt ? (
         <p className="sheet-of-paper" role="status">
-          <strong>{say(done)}</strong>
+          <strong>{say(done.words)}</strong>
         </p>
       ) : read ? (
         <ReadPart photo={photo} work={work} />
@@ -114,8 +115,8 @@ function WhatBecomes({ photo, work }: Props) {
   const same = known && project.blocks.find(({ number }) => number === known.number);
   const reading = { wedges: withCorrected(shown, corrected), cornerShift: 0, cornerFabric: null };
   const place: Pick<NewPictured, 'number' | 'hang'> = { number: null, hang: 'firstEmpty' };
-  const finish = (words: Phrase) => {
-    work.finish(file.key, words);
+  const finish = (id: string, words: Phrase) => {
+    work.finish(file.key, words, id);
     store.getState().announce(words);
   };
   /** Keeps the picture before a command names it; the command runs once it is kept. */
@@ -127,9 +128,9 @@ function WhatBecomes({ photo, work }: Props) {
     setRefused(kept.ok ? [] : kept.problems);
     if (kept.ok) then(kept.value);
   };
-  const added = () => {
+  const added = (id: string) => {
     const { number } = store.getState().project.blocks.at(-1)!;
-    finish(phrase('It is block {block} now.', { block: number }));
+    finish(id, phrase('It is block {block} now.', { block: number }));
   };
   return (
     <div className="stack">
@@ -144,7 +145,7 @@ function WhatBecomes({ photo, work }: Props) {
             onClick={() =>
               void withPicture((id) => {
                 if (run(tieToBlock(project, same.id, { ...reading, picture: id }, known.quarters)))
-                  finish(phrase('It is tied to block {block}.', { block: same.number }));
+                  finish(id, phrase('It is tied to block {block}.', { block: same.number }));
               })
             }
           >
@@ -159,7 +160,7 @@ function WhatBecomes({ photo, work }: Props) {
           aria-disabled={keeping}
           onClick={() =>
             void withPicture((id) => {
-              if (run(addPictured([{ ...reading, picture: id, ...place }]))) added();
+              if (run(addPictured([{ ...reading, picture: id, ...place }]))) added(id);
             })
           }
         >
@@ -171,7 +172,7 @@ function WhatBecomes({ photo, work }: Props) {
           aria-disabled={keeping}
           onClick={() =>
             void withPicture((id) => {
-              if (run(addAsPieced({ ...reading, picture: id, ...place }))) added();
+              if (run(addAsPieced({ ...reading, picture: id, ...place }))) added(id);
             })
           }
         >
