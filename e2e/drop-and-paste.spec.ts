@@ -111,6 +111,7 @@ test('blocks and the wall take what is dropped; of several pictures of the wall 
   await firstVisit(page);
   await goTo(page, 'Blocks');
   await page.getByRole('button', { name: 'From a photograph' }).click();
+  await expect(page.getByRole('heading', { name: 'Blocks from photographs' })).toBeVisible();
   await hand(page, 'drop', [
     jpeg('one.jpg', picture),
     { name: 'telephone.heic', type: 'image/heic', bytes: heicOf() },
@@ -119,6 +120,7 @@ test('blocks and the wall take what is dropped; of several pictures of the wall 
   await expect(page.getByRole('alert').filter({ hasText: 'telephone.heic' })).toContainText('HEIC');
   await goTo(page, 'Wall');
   await page.getByRole('button', { name: 'From a photograph of the wall' }).click();
+  await expect(page.getByRole('heading', { name: 'The wall from a photograph' })).toBeVisible();
   await hand(page, 'paste', [jpeg('front.jpg', picture), jpeg('other.jpg', picture)]);
   await expect(page.getByText('One photograph of the wall at a time: front.jpg is taken.')).toBeVisible();
   await expect(page.locator('.corner-picture')).toBeVisible({ timeout: 60_000 });

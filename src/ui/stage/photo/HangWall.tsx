@@ -74,7 +74,7 @@ export function HangWall({ photo, work }: { photo: WallPhoto; work: WallPhotos }
           {say('Hang the blocks as photographed')}
         </button>
       </div>
-      {keeping === null ? null : <ProgressBar label={say('Keeping the pictures')} share={keeping} />}
+      {keeping === null ? null : <ProgressBar label={say('Saving the pictures')} share={keeping} />}
       <Complaint problems={refused.length > 0 ? refused : problems} />
     </section>
   );
