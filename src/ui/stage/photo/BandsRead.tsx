@@ -1,7 +1,7 @@
 // What was read of a block: its wedges clockwise from the top, the bands of each from the rim in, doubtful ones marked. A press on a band opens
 // the fabrics for it.
 import { CircleHelp } from 'lucide-react';
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { findFabric } from '../../../model/find';
 import type { FabricId, PicturedWedge } from '../../../model/project';
 import type { ReadBand } from '../../../photo/block/readLook';
@@ -31,8 +31,14 @@ export function BandsRead({ shown, read, onTell, onRead }: Props) {
   const say = useSay();
   const project = useApp((app) => app.project);
   const [open, setOpen] = useState<Open | null>(null);
+  const list = useRef<HTMLOListElement>(null);
+  /** The focus goes back to the strip. */
+  const close = ({ place, band }: Open) => {
+    setOpen(null);
+    list.current?.querySelector<HTMLElement>(`[data-band="${place} ${band}"]`)?.focus();
+  };
   return (
-    <ol className="bands-read" aria-label={say('Wedges as read, clockwise from the top')}>
+    <ol ref={list} className="bands-read" aria-label={say('Wedges as read, clockwise from the top')}>
       {shown.map(({ bands }, place) => {
         const opened = open?.place === place ? open : null;
         const seen = opened && read[place]?.[opened.band];
@@ -62,9 +68,9 @@ export function BandsRead({ shown, read, onTell, onRead }: Props) {
                 chosen={bands[opened.band]!.fabric}
                 onChoose={(fabric) => {
                   onTell(place, opened.band, fabric);
-                  setOpen(null);
+                  close(opened);
                 }}
-                onClose={() => setOpen(null)}
+                onClose={() => close(opened)}
               />
             ) : null}
           </li>
