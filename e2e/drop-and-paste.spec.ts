@@ -1,6 +1,6 @@
 // Photographs that are dropped, pasted or taken with the camera, as the browser hands them over: on fabrics, blocks and the wall.
-import { expect, type Page, test } from '@playwright/test';
 import sharp from 'sharp';
+import { expect, type Page, test } from './guarded';
 import { heicOf, photograph } from './photos';
 import { firstVisit, goTo } from './room';
 

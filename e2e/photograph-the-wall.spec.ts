@@ -1,9 +1,9 @@
 // A design wall from its photograph: grid found and moved, empty cells marked, blocks read and hung as in the picture, known ones kept.
 import AxeBuilder from '@axe-core/playwright';
-import { expect, type Page, test } from '@playwright/test';
 import type { Project } from '../src/model/project';
 import { writeProject } from '../src/model/reading/read';
 import { wallShot } from '../tests/photo/render/shots';
+import { expect, type Page, test } from './guarded';
 import { jpegOf } from './photos';
 import { nextUndo } from './quilt';
 import { firstVisit, openFile } from './room';
