@@ -38,7 +38,7 @@ const RULES_OF_SIZE = ['target-size', 'scrollable-region-focusable'];
 const NOTHING_STICKS = '.step-foot, .grid-line, .entry-side, .strip-grid * { position: static !important; }';
 
 test('whatever is on show has no fault of size at any zoom and width', async ({ page }) => {
-  test.setTimeout(300_000);
+  test.setTimeout(480_000);
   await through(page, MAIN, async ({ name }) => {
     const away = await withRules(page, NOTHING_STICKS);
     for (const size of SIZES.filter(([width]) => ![390, 1440].includes(width))) {
@@ -52,7 +52,7 @@ test('whatever is on show has no fault of size at any zoom and width', async ({ 
 
 for (const look of [{ colorScheme: 'light' }, { colorScheme: 'dark' }, { forcedColors: 'active' }] as const)
   test(`whatever is on show has no fault at 400 % zoom, ${Object.values(look)[0]}`, async ({ page }) => {
-    test.setTimeout(300_000);
+    test.setTimeout(480_000);
     await page.emulateMedia(look);
     await through(page, MAIN, async ({ name }) => {
       await resize(page, [320, 256]);

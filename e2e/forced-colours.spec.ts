@@ -72,7 +72,7 @@ function alike(): Record<string, boolean> {
 }
 
 test('what is chosen is of another shape than what is not', async ({ page }) => {
-  test.setTimeout(120_000);
+  test.setTimeout(360_000);
   await page.emulateMedia({ forcedColors: 'active' });
   const met = new Set<string>();
   await through(page, STATES, async ({ name }) => {

@@ -1,11 +1,10 @@
 // A sewn block from its photograph: corners found and moved, strips put right, known blocks told, put on the wall, kept and undone.
 import AxeBuilder from '@axe-core/playwright';
-import sharp from 'sharp';
 import type { Project } from '../src/model/project';
 import { writeProject } from '../src/model/reading/read';
-import type { Pixels } from '../src/photo/pixels/pixels';
 import { blockShot } from '../tests/photo/render/shots';
 import { expect, type Locator, type Page, test } from './guarded';
+import { jpegOf } from './photos';
 import { nextUndo } from './quilt';
 import { firstVisit, openFile } from './room';
 
@@ -13,13 +12,6 @@ import { firstVisit, openFile } from './room';
 const SEED = 11;
 const shot = blockShot(SEED, 900);
 test.describe.configure({ mode: 'serial' });
-
-async function jpegOf({ width, height, data }: Pixels): Promise<Buffer> {
-  return sharp(Buffer.from(data), { raw: { width, height, channels: 4 } })
-    .removeAlpha()
-    .jpeg({ quality: 90 })
-    .toBuffer();
-}
 
 async function openBlocks(page: Page, project: Project): Promise<void> {
   await firstVisit(page);
@@ -90,8 +82,9 @@ test('a new block is put right, hangs as its picture, outlives a reload and is u
   await last.click();
   await expect(rim).toHaveAccessibleName(`Place 2, rim: ${name}`);
   await rim.click();
-  await page.getByRole('button', { name: 'Make a fabric of what is seen' }).click();
-  expect(await nextUndo(page)).toContain('add the fabric');
+  // A photographed fabric, of the very patch; its tile is in the list.
+  await page.getByRole('button', { name: 'Make a fabric of this strip' }).click();
+  await expect.poll(() => nextUndo(page), { timeout: 60_000 }).toContain('add the fabric');
   await expect(rim).not.toHaveAccessibleName(`Place 2, rim: ${name}`);
   await page.getByRole('button', { name: 'Put on the wall as a picture' }).click();
   await expect(page.getByText(/It is block 1 now/).first()).toBeVisible();

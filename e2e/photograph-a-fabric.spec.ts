@@ -6,7 +6,7 @@ import { printMix } from '../src/cloth/print/printMix';
 import { ciede2000 } from '../src/colour/difference';
 import { labD65Of, linearOfHex } from '../src/colour/spaces';
 import { expect, type Page, test } from './guarded';
-import { CHECKS, PER_INCH, photograph, SCENE } from './photos';
+import { CHECKS, heicOf, PER_INCH, photograph, SCENE } from './photos';
 import { firstVisit, goTo, openFile } from './room';
 
 async function openPhotos(page: Page): Promise<void> {
@@ -203,10 +203,6 @@ test('files that are no photographs each have their sentence, and the good one g
   );
   bomb.writeUInt32BE(60_000, 16);
   bomb.writeUInt32BE(60_000, 20);
-  const heic = Buffer.concat([
-    Buffer.from([0, 0, 0, 20]), Buffer.from('ftypheic'), Buffer.from([0, 0, 0, 0]), Buffer.from('heic'),
-    Buffer.from([0, 0, 0, 20]), Buffer.from('ispe'), Buffer.from([0, 0, 0, 0, 0, 0, 4, 0, 0, 0, 4, 0]),
-  ]); // biome-ignore format: boxes
   await choose(
     page,
     file(
@@ -219,7 +215,7 @@ test('files that are no photographs each have their sentence, and the good one g
     file('empty.jpg', 'image/jpeg', Buffer.alloc(0)),
     file('half.jpg', 'image/jpeg', good.subarray(0, good.length / 2)),
     file('bomb.png', 'image/png', bomb),
-    file('telephone.heic', 'image/heic', heic),
+    file('telephone.heic', 'image/heic', heicOf()),
     file('good.txt', 'text/plain', good),
   );
   await expect(read(page)).toBeVisible({ timeout: 30_000 });

@@ -1,23 +1,17 @@
 // A design wall from its photograph: grid found and moved, empty cells marked, blocks read and hung as in the picture, known ones kept.
 import AxeBuilder from '@axe-core/playwright';
-import sharp from 'sharp';
 import type { Project } from '../src/model/project';
 import { writeProject } from '../src/model/reading/read';
 import { wallShot } from '../tests/photo/render/shots';
 import { expect, type Page, test } from './guarded';
+import { jpegOf } from './photos';
 import { nextUndo } from './quilt';
 import { firstVisit, openFile } from './room';
 
 const shot = wallShot(3, 1100, [3, 4]);
 test.describe.configure({ mode: 'serial', timeout: 120_000 });
 
-async function photographed(): Promise<Buffer> {
-  const { width, height, data } = (await shot).pixels;
-  return sharp(Buffer.from(data), { raw: { width, height, channels: 4 } })
-    .removeAlpha()
-    .jpeg({ quality: 90 })
-    .toBuffer();
-}
+const photographed = async () => jpegOf((await shot).pixels);
 
 async function openWall(page: Page, project: Project): Promise<void> {
   await firstVisit(page);

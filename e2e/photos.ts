@@ -2,7 +2,7 @@
 import sharp from 'sharp';
 import type { Fabric } from '../src/model/project';
 import { pixelsOf } from '../src/photo/pixels/linear';
-import type { Plane } from '../src/photo/pixels/pixels';
+import type { Pixels, Plane } from '../src/photo/pixels/pixels';
 import { clothPlane, evenPlane, lay } from '../tests/photo/render/clothScene';
 
 /** Pixels to the inch of the scene. */
@@ -47,4 +47,20 @@ export async function photograph(
   const raw = { width, height, channels: 4 as const };
   const turned = await sharp(Buffer.from(data.buffer), { raw }).rotate(270).removeAlpha().png().toBuffer();
   return sharp(turned).jpeg({ quality: 92 }).withMetadata({ orientation: 6 }).toBuffer();
+}
+
+/** A rendered picture as a file of a camera. */
+export function jpegOf({ width, height, data }: Pixels): Promise<Buffer> {
+  return sharp(Buffer.from(data), { raw: { width, height, channels: 4 } })
+    .removeAlpha()
+    .jpeg({ quality: 90 })
+    .toBuffer();
+}
+
+/** The beginning of a HEIC photograph, which no engine here reads. */
+export function heicOf(): Buffer {
+  return Buffer.concat([
+    Buffer.from([0, 0, 0, 20]), Buffer.from('ftypheic'), Buffer.from([0, 0, 0, 0]), Buffer.from('heic'),
+    Buffer.from([0, 0, 0, 20]), Buffer.from('ispe'), Buffer.from([0, 0, 0, 0, 0, 0, 4, 0, 0, 0, 4, 0]),
+  ]); // biome-ignore format: boxes
 }

@@ -1,5 +1,6 @@
 // What the tool can have on show: each step, and what opens there, as one way to get to it. Specs that hold for all of it go through them.
 import { expect, type Page } from '@playwright/test';
+import { PHOTO_STATES } from './photoStates';
 import { firstVisit, goTo, openPart } from './room';
 
 export interface State {
@@ -171,7 +172,14 @@ const beginning: State = {
   },
 };
 
-export const STATES: readonly State[] = [...steps, ...DIALOGS, ...opened, ...parts, beginning];
+export const STATES: readonly State[] = [
+  ...steps,
+  ...DIALOGS,
+  ...opened,
+  ...parts,
+  ...PHOTO_STATES,
+  beginning,
+];
 
 /** Goes through states one after the other, on one page. */
 export async function through(

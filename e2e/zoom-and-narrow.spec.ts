@@ -17,7 +17,7 @@ async function faultsAt(page: Page, sizes: readonly Size[]): Promise<string[]> {
 }
 
 test('whatever is on show is reached at every zoom and width', async ({ page }) => {
-  test.setTimeout(360_000);
+  test.setTimeout(600_000);
   await through(page, STATES, async ({ name }) => {
     expect.soft(await faultsAt(page, SIZES), name).toEqual([]);
   });
@@ -35,7 +35,7 @@ for (const [words, rules, sizes] of [
   ],
 ] as const)
   test(`with ${words} nothing is cut off and everything is reached`, async ({ page }) => {
-    test.setTimeout(360_000);
+    test.setTimeout(600_000);
     await through(page, STATES, async ({ name }) => {
       const away = await withRules(page, rules);
       expect.soft(await faultsAt(page, sizes), name).toEqual([]);

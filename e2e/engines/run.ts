@@ -1,11 +1,12 @@
 // Walks the story in WebKit and Firefox, side by side, on the built tool in dist/. Ends with "N passed, N failed"; an engine that this
 // machine has not and cannot get is told and not counted.
 import { spawn } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import process from 'node:process';
 import { preview } from 'vite';
+import { photograph } from '../photos';
 import { Browser } from './browser';
 import { type Driver, freePort, type Start } from './driver';
 import { firefoxBrowser, openFirefox } from './firefox';
@@ -23,6 +24,9 @@ const ENGINES: readonly Engine[] = [
   { name: 'WebKit', there: webkitBrowser, open: openWebKit, finger: 'mouse' },
   { name: 'Firefox', there: firefoxBrowser, open: openFirefox, finger: 'touch' },
 ];
+const folder = mkdtempSync(join(tmpdir(), 'engines-'));
+const PHOTOGRAPH = join(folder, 'checks.jpg');
+writeFileSync(PHOTOGRAPH, await photograph());
 const EIGHTY = resolve('demo-data/plum-orchard.json');
 
 /** What a check gave, as it is printed. */
@@ -61,7 +65,14 @@ async function walk(engine: Engine, start: Start): Promise<readonly Verdict[] | 
     console.log(`# ${engine.name} ${driver.version}`);
     await browser.resize(1280, 800);
     await browser.go(url);
-    const place: Place = { browser, finger: engine.finger, url, stopServer: stop, eighty: EIGHTY };
+    const place: Place = {
+      browser,
+      finger: engine.finger,
+      url,
+      stopServer: stop,
+      eighty: EIGHTY,
+      photograph: PHOTOGRAPH,
+    };
     for (const [name, tell] of Object.entries(STORY)) {
       const verdict = await check(`${engine.name}: ${name}`, () => tell(place));
       verdicts.push(verdict);
@@ -124,7 +135,6 @@ function unseenScreen(): Promise<{ display: string; close: () => void }> {
   });
 }
 
-const folder = mkdtempSync(join(tmpdir(), 'engines-'));
 const wanted = process.argv.slice(2);
 const engines = ENGINES.filter(({ name }) => wanted.length === 0 || wanted.includes(name));
 for (const { name, there } of engines)

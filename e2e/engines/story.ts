@@ -12,6 +12,8 @@ export interface Place {
   readonly stopServer: () => Promise<void>;
   /** Path of a project file of eighty blocks. */
   readonly eighty: string;
+  /** Path of a photograph of fabric: a JPEG that says it is turned, as telephones write them. */
+  readonly photograph: string;
 }
 export type Check = (place: Place) => Promise<void>;
 
@@ -25,6 +27,12 @@ const UNDO: Thing = { css: '[aria-label="Undo and redo"] button' };
 const SHUFFLE_NUMBER: Thing = { css: 'input', name: 'Shuffle number' };
 const block = (number: number): Thing => ({ css: '[data-cell]', name: `^Block ${number}, row` });
 const step = (name: string): Thing => button(`^${name}`, STEPS);
+
+/** In the page: whether a piece of fabric in the list is filled with a photograph. */
+const PHOTOGRAPHED = `
+  const fills = [...document.querySelectorAll('.laid-piece .seen path')].map((one) => one.getAttribute('fill') ?? '');
+  const patterns = fills.map((fill) => document.getElementById((/#([^)"']+)/.exec(fill) ?? [])[1] ?? ''));
+  return patterns.some((one) => one?.querySelector('image')?.href.baseVal.startsWith('blob:'));`;
 
 function must(truth: boolean, words: string): void {
   if (!truth) throw new Error(words);
@@ -169,6 +177,27 @@ export const STORY: Readonly<Record<string, Check>> = {
       await browser.until(made, 60_000);
     }
   },
+  'a photograph is decoded upright in a worker, and its fabric read': async ({ browser, photograph }) => {
+    await browser.click(step('Fabrics'));
+    await browser.click(button('^From a photograph'));
+    await browser.until({ css: 'h2', name: '^Fabrics from photographs' });
+    await browser.file('input[aria-label="Photographs of fabrics"]', photograph);
+    await browser.until({ css: '.photo-reading' }, 40_000);
+    const [width, height] = await browser.run<[number, number]>(`
+      const { naturalWidth, naturalHeight } = document.querySelector('.photo-picture img');
+      return [naturalWidth, naturalHeight];`);
+    must(width > height, `${width} × ${height}: it lies on its side`);
+  },
+  'the fabric gets its true size and hangs in the list as itself': async ({ browser }) => {
+    await browser.click({ css: 'label', name: '^True size$' });
+    await browser.fill({ css: 'input', name: '^Width of the frame' }, '6', KEY.enter);
+    await browser.until(button('^Add this fabric'));
+    // What the new size changes is read first.
+    await browser.until(async () => !(await browser.has(button('^Stop$'))), 40_000);
+    await browser.click(button('^Add this fabric'));
+    await undoSays(browser, /^Undo: add the fabric /);
+    await browser.until(() => browser.run<boolean>(PHOTOGRAPHED), 20_000);
+  },
   'what was done is there after the page is loaded again, without a server': async ({
     browser,
     url,
@@ -180,6 +209,8 @@ export const STORY: Readonly<Record<string, Check>> = {
     await browser.go(url);
     await browser.until(block(6));
     await isNamed(browser, 1, before);
+    await browser.click(step('Fabrics'));
+    await browser.until(() => browser.run<boolean>(PHOTOGRAPHED), 15_000);
     await browser.click(step('Wall'));
     await browser.until({ css: 'h3', name: 'to look at' }, 15_000);
   },

@@ -11,6 +11,7 @@ import { shapeOf } from '../photo/block/shape';
 import { readFabric } from '../photo/fabric/readFabric';
 import { castOf, DAYLIGHT, lightOf, WHITE_PAPER } from '../photo/light/light';
 import { proposeWhite } from '../photo/light/propose';
+import { unevenOver } from '../photo/light/unevenness';
 import { wholeFrame } from '../photo/pixels/frame';
 import type { Pixels } from '../photo/pixels/pixels';
 import { findGrid } from '../photo/wall/grid';
@@ -31,7 +32,9 @@ function* fabricRow(pixels: Pixels): InParts<Result<object>> {
   const light = white && white.sure >= 0.5 ? lightOf(white.spot.light, WHITE_PAPER) : ok(DAYLIGHT);
   const chosen = light.ok ? light.value : DAYLIGHT;
   const frame = wholeFrame(pixels);
-  const read = yield* readFabric(pixels, { frame, light: chosen, uneven: null, perInch: null, seed: 1 });
+  const seed = 1;
+  const uneven = unevenOver(pixels, frame, chosen === DAYLIGHT || !white ? null : white.frame, seed);
+  const read = yield* readFabric(pixels, { frame, light: chosen, uneven, perInch: null, seed });
   if (!read.ok) return read;
   const { mean, value, colours, spread, name } = read.value;
   const { width, height } = pixels;

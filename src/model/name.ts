@@ -8,6 +8,13 @@ export function capital(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
+/** The name itself where none of these is the same, else with the next number. */
+export function freeName(name: string, taken: ReadonlySet<string>): string {
+  let free = nameWith(name, '');
+  for (let number = 2; taken.has(free); number += 1) free = nameWith(name, ` ${number}`);
+  return free;
+}
+
 /** A name with an ending ("Winter, copy"). Where both are too long together, the name is cut short and ends in dots. */
 export function nameWith(name: string, ending: string): string {
   if (name.length + ending.length <= LONGEST_NAME) return `${name}${ending}`;

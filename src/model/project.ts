@@ -198,6 +198,13 @@ const piecedBlockSchema = v.strictObject({
   number: blockNumber,
   /** N places clockwise; null is a place without a wedge yet. */
   places: list(v.nullable(placeSchema), 12),
+  /** A photograph of it once it was sewn, and how many quarter turns clockwise it is turned there. */
+  photo: v.optional(
+    v.strictObject({
+      picture: pictureId,
+      turn: v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(3)),
+    }),
+  ),
   ...blockParts,
 });
 
@@ -338,6 +345,7 @@ export type StripSet = v.InferOutput<typeof stripSetSchema>;
 export type WedgePlan = v.InferOutput<typeof wedgeSchema>;
 export type Place = v.InferOutput<typeof placeSchema>;
 export type Tip = Place['tip'];
+export type PiecedBlock = v.InferOutput<typeof piecedBlockSchema>;
 export type PicturedBlock = v.InferOutput<typeof picturedBlockSchema>;
 export type ShownBand = v.InferOutput<typeof shownBandSchema>;
 export type PicturedWedge = PicturedBlock['wedges'][number];

@@ -29,6 +29,7 @@ import { keepFocus } from './keepFocus';
 import { fetchWhileIdle, whenIdle } from './later';
 import { SessionContext } from './session';
 import { ErrorScreen } from './shell/ErrorScreen';
+import { letStrayFilesGo } from './strayFiles';
 import { setTrustedTypes } from './trustedTypes';
 import { heedFolds } from './useEscape';
 import { Language } from './words';
@@ -62,6 +63,7 @@ keepSteps(
   () => closeOver(document, session.app),
 );
 keepFocus(document);
+letStrayFilesGo(document);
 heedFolds(document);
 tellChanges(session.app, session.analysing);
 takeTypedOnLeaving(document, window);

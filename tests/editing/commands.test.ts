@@ -21,7 +21,7 @@ import { EMPTY_HISTORY, nextLabels, record, redo, undo } from '../../src/editing
 import { addPictured } from '../../src/editing/pictured/addPictured';
 import { addAsPieced, makePieced } from '../../src/editing/pictured/makePieced';
 import * as putRight from '../../src/editing/pictured/putRight';
-import { tieToBlock } from '../../src/editing/pictured/tieToBlock';
+import { tieToBlock, untiePhoto } from '../../src/editing/pictured/tieToBlock';
 import { createProject } from '../../src/model/create';
 import { phrase, speak } from '../../src/model/phrase';
 import type { Project } from '../../src/model/project';
@@ -42,6 +42,7 @@ const clothId = withCloth.clothOnHand.at(-1)!.id;
 
 const pictured = withPictures(project, 1);
 const read = { ...picturedOf(project, second), number: null, hang: 'firstEmpty' as const };
+const tied = done(project, tieToBlock(project, second.id, read, 0));
 
 const commands: [words: string, from: Project, command: Command][] = [
   ['add a block from its picture', project, addPictured([read])],
@@ -56,6 +57,7 @@ const commands: [words: string, from: Project, command: Command][] = [
   ['add a pieced block from its picture', project, addAsPieced(read)],
   [`tie a photograph to block ${first.number}`, pictured, tieToBlock(pictured, first.id, read, 1)],
   [`tie a photograph to block ${second.number}`, project, tieToBlock(project, second.id, read, 0)],
+  [`remove the photograph of block ${second.number}`, tied, untiePhoto(tied, second.id)],
   ['add the fabric Test cloth', project, fabrics.addFabric(spare)],
   ['change the fabric Lake', withSpare, fabrics.changeFabric(withSpare, spareId, { name: 'Lake' })],
   ['remove the fabric Test cloth', withSpare, fabrics.removeFabric(withSpare, spareId)],

@@ -21,7 +21,7 @@ import { addAll, type NewPictured } from './addPictured';
 const SAME_WIDTH: Inches = 1 / 32;
 
 /**
- * Makes blocks pieced. Wedges that show the same strips share a set, which is cut and has no wedge left. Pieced blocks stay as they are.
+ * Makes blocks pieced; their pictures go with them as photographs. Wedges that show the same strips share a set, which is cut and has no wedge left. Pieced blocks stay as they are.
  * Refused where a band of a block is not known, or where the quilt would hold too many sets.
  */
 export function makePieced(project: Project, ids: readonly BlockId[]): Command {
@@ -40,14 +40,14 @@ export function makePieced(project: Project, ids: readonly BlockId[]): Command {
 }
 
 /**
- * Adds a block that was read from a picture as a pieced one, in one change; of the picture nothing stays. Refused as `addPictured` and
+ * Adds a block that was read from a picture as a pieced one, in one change, with its photograph. Refused as `addPictured` and
  * `makePieced` are.
  */
-export function addAsPieced(block: Omit<NewPictured, 'picture'>): Command {
+export function addAsPieced(block: NewPictured): Command {
   return {
     label: phrase('add a pieced block from its picture'),
     change: (draft) => {
-      addAll(draft, [{ ...block, picture: '' }]);
+      addAll(draft, [block]);
       pieceOne(draft, draft.blocks.at(-1) as PicturedBlock);
     },
   };
@@ -68,9 +68,10 @@ function pieceOne(draft: Project, block: PicturedBlock): void {
     set.cut = { ...there, up: there.up + 1 };
     return { set: set.id, tip: 'up' };
   });
-  const { id, number, cornerFabric, cornerShift, progress } = block;
+  const { id, number, picture, cornerFabric, cornerShift, progress } = block;
+  const photo = { picture, turn: 0 };
   const at = draft.blocks.findIndex((one) => one.id === id);
-  draft.blocks[at] = { id, kind: 'pieced', number, places, cornerFabric, cornerShift, progress };
+  draft.blocks[at] = { id, kind: 'pieced', number, places, photo, cornerFabric, cornerShift, progress };
 }
 
 function added(draft: Project, bands: Parameters<typeof addSewnSet>[0]): StripSet {

@@ -8,7 +8,8 @@ import { setBlockProgress } from '../commands/blocks';
 import { ownCopy, type ReadBlock } from './addPictured';
 
 /**
- * A pieced block is marked as squared by the rules of setBlockProgress, as far as it is not; a pictured one gets this picture.
+ * A pieced block is marked as squared by the rules of setBlockProgress, as far as it is not, and the photograph goes with it; a pictured one
+ * gets this picture.
  * `quarters`: quarter turns clockwise from the block as it is to the block as photographed; on the wall it goes on looking as it did.
  */
 export function tieToBlock(project: Project, id: BlockId, read: ReadBlock, quarters: number): Command {
@@ -20,6 +21,7 @@ export function tieToBlock(project: Project, id: BlockId, read: ReadBlock, quart
       if (!block) throw new Error(`tieToBlock: no block ${id}`);
       if (block.kind === 'pieced') {
         if (!cornersOn(block)) setBlockProgress([id], 'squared').change?.(draft);
+        block.photo = { picture: read.picture, turn: ((quarters % 4) + 4) % 4 };
         return;
       }
       Object.assign(block, ownCopy(read), { cornerFabric: block.cornerFabric });
@@ -27,6 +29,17 @@ export function tieToBlock(project: Project, id: BlockId, read: ReadBlock, quart
       const turns = turnsOf(draft.wedge.perBlock);
       const by = Math.round((quarters * turns) / 4);
       if (cell) cell.turn = (cell.turn - by + 2 * turns) % turns;
+    },
+  };
+}
+
+/** Takes the photograph from a pieced block; nothing else of the block changes. */
+export function untiePhoto(project: Project, id: BlockId): Command {
+  return {
+    label: phrase('remove the photograph of block {block}', { block: findBlock(project, id)?.number ?? 0 }),
+    change: (draft) => {
+      const block = findBlock(draft, id);
+      if (block?.kind === 'pieced') delete block.photo;
     },
   };
 }

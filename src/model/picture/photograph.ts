@@ -7,6 +7,8 @@ import { plainImage, typeOfBytes } from './image';
 /** The most bytes of a photograph, and the most pixels: four bytes each once it is decoded. */
 export const MOST_PHOTOGRAPH_BYTES = 40 * 1024 * 1024;
 export const MOST_PHOTOGRAPH_PIXELS = 64_000_000;
+/** The fewest pixels on a side in which a fabric can be seen, let alone a block. */
+const LEAST_PHOTOGRAPH_SIDE = 48;
 /** The longest side that browsers decode. */
 const MOST_PHOTOGRAPH_SIDE = 16_384;
 
@@ -29,6 +31,8 @@ export function checkPhotograph(bytes: Uint8Array): Result<Photograph> {
   if (!photograph)
     return failed('photo-damaged', '', phrase('This photograph is damaged or not whole. Send or copy it again, then choose it again.')); // biome-ignore format: one sentence
   const { width, height } = photograph;
+  if (Math.min(width, height) < LEAST_PHOTOGRAPH_SIDE)
+    return failed('photo-small', '', phrase('This picture has only {width} × {height} pixels, too few to read anything. Choose a larger one: at least {least} on a side.', { width, height, least: LEAST_PHOTOGRAPH_SIDE })); // biome-ignore format: one sentence
   if (Math.max(width, height) > MOST_PHOTOGRAPH_SIDE || width * height > MOST_PHOTOGRAPH_PIXELS)
     return failed('photo-pixels', '', phrase('This photograph has {width} × {height} pixels; at most {side} on a side and {most} million in all can be read. Save it smaller, then choose it again.', { width, height, side: MOST_PHOTOGRAPH_SIDE, most: MOST_PHOTOGRAPH_PIXELS / 1e6 })); // biome-ignore format: one sentence
   return ok({ type, width, height });

@@ -54,11 +54,12 @@ export function pictureUses(project: Project): PictureUse[] {
 
 function usesInBlocks({ blocks }: Project): PictureUse[] {
   return blocks.flatMap((block) => {
-    if (block.kind !== 'pictured') return [];
+    const of = block.kind === 'pictured' ? block : block.photo;
+    if (!of) return [];
     const put = (picture: PictureId) => {
-      block.picture = picture;
+      of.picture = picture;
     };
-    return [{ picture: block.picture, what: phrase('block {block}', { block: block.number }), put }];
+    return [{ picture: of.picture, what: phrase('block {block}', { block: block.number }), put }];
   });
 }
 

@@ -4,7 +4,7 @@ import { apothem } from '../../geometry/wedge';
 import type { PicturedWedge, WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
 import type { Pixels } from '../pixels/pixels';
-import { longestSide, rectified } from '../plane/rectify';
+import { longestSide, type Relit, rectified } from '../plane/rectify';
 import type { ReadBand } from './readLook';
 import { shapeOf } from './shape';
 
@@ -24,7 +24,7 @@ export function picturedWedge(bands: readonly ReadBand[], wedge: WedgePlan): Pic
 
 /**
  * The finished block alone, flat, its longer side `most` pixels or as many as the picture has. `allowance`: inches of cloth that
- * lie round it inside the corners.
+ * lie round it inside the corners. `relit` takes out its light.
  */
 export function squaredUp(
   pixels: Pixels,
@@ -33,14 +33,16 @@ export function squaredUp(
   wedge: WedgePlan,
   allowance: Inches,
   most: number,
+  relit?: Relit,
 ): Pixels {
   const { halfWidth, halfHeight } = shapeOf(wedge, 0);
   const side = Math.max(2, Math.min(most, Math.round(longestSide(corners))));
   const long = Math.max(halfWidth, halfHeight);
-  return rectified(pixels, corners, bend, {
+  const flat = {
     width: Math.max(1, Math.round((side * halfWidth) / long)),
     height: Math.max(1, Math.round((side * halfHeight) / long)),
     across: halfWidth / (halfWidth + allowance),
     down: halfHeight / (halfHeight + allowance),
-  });
+  };
+  return rectified(pixels, corners, bend, flat, relit);
 }

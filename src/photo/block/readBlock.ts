@@ -7,28 +7,31 @@ import { shrunk } from '../pixels/resize';
 import { homographyThrough } from '../plane/homography';
 import { type Lens, lensOf, straightened } from '../plane/lens';
 import { shapeTo } from './corners';
+import { type LitBlock, lightIn } from './daylight';
 import { cornerStep, lookAt } from './look';
-import { type Knowledge, type ReadBlock, readLook } from './readLook';
+import { type Knowledge, readLook } from './readLook';
 import { shapeCorners, shapeOf } from './shape';
+import type { Light } from './sunlight';
 
 /** Pixels to the side of a block for its reading, and rings to the wedge. */
 const READ_SIDE = 420;
 const RINGS = 128;
 
 /** A block with inches of cloth that lie round the finished block, inside the corners. */
-export interface ReadByCorners extends ReadBlock {
+export interface ReadByCorners extends LitBlock {
   readonly allowance: Inches;
 }
 
 /**
  * Reads the block between four corners (top left, top right, bottom right, bottom left, in pixels as photographed). Null where three
- * of them lie on a line.
+ * of them lie on a line. `light` is that of other blocks of the sitting, where this one is to be read by it.
  */
 export function readBlock(
   pixels: Pixels,
   corners: readonly Point[],
   knowledge: Knowledge,
   bend = 0,
+  light?: Light,
 ): ReadByCorners | null {
   const { plane, scale, left, top } = cutOut(pixels, corners, READ_SIDE);
   const lens: Lens = lensWithin(pixels, bend, scale, left, top);
@@ -40,7 +43,9 @@ export function readBlock(
   const shape = shapeOf(wedge, allowance);
   const toPlane = homographyThrough(shapeCorners(shape), inPlane);
   if (!toPlane) return null;
-  return { ...readLook(lookAt(plane, toPlane, lens, shape, RINGS, plane), knowledge), allowance };
+  const read = readLook(lookAt(plane, toPlane, lens, shape, RINGS, plane), knowledge, light);
+  const within = { x: left, y: top, width: plane.width / scale, height: plane.height / scale };
+  return { ...read, light: lightIn(within, read.light), allowance };
 }
 
 /** Steps in which the allowance is tried, and how far beyond the seam of the plan. */

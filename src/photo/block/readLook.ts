@@ -26,6 +26,11 @@ export interface ReadBlock {
   readonly known: { readonly number: number; readonly quarters: number; readonly sure: number } | null;
 }
 
+/** A block as it was read from its look, with the light it was seen in. */
+export interface LitReading extends ReadBlock {
+  readonly light: Light;
+}
+
 /** From here on a reading counts as sure. */
 export const SURE = 0.9;
 
@@ -47,7 +52,7 @@ interface Reading {
 }
 
 /** Reads one look; `light` is that of the whole picture where it is known from other blocks. */
-export function readLook(look: BlockLook, knowledge: Knowledge, light?: Light): ReadBlock {
+export function readLook(look: BlockLook, knowledge: Knowledge, light?: Light): LitReading {
   const { project, swatches } = knowledge;
   const lights = light ? [{ light, cost: 0 }] : lightsOf([look], swatches);
   const known = knownLooks(project, look, swatches);
@@ -66,6 +71,7 @@ export function readLook(look: BlockLook, knowledge: Knowledge, light?: Light): 
   return {
     wedges: wedges.map((bands) => bands.map((band) => readBand(band, look, swatches))),
     known: match ? { number: match.match.number, quarters: match.match.quarters, sure: match.sure } : null,
+    light: chosen.light,
   };
 }
 

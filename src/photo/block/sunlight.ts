@@ -11,7 +11,8 @@ export type Light = Float64Array;
 
 const TERMS = 8;
 
-function fallOff(light: Light, x: number, y: number): number {
+/** The logarithm of how much brighter it is at a place than in the middle. */
+export function fallOff(light: Light, x: number, y: number): number {
   return light[3]! * x + light[4]! * y + light[5]! * x * x + light[6]! * x * y + light[7]! * y * y;
 }
 

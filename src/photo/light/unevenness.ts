@@ -1,6 +1,7 @@
 // Light that is brighter on one side of the picture than on the other: a smooth field of brightness, from areas of which each is the
 // same cloth or card all over. Where the areas cannot tell, the field stays even.
 import { type LinearRgb, xyzOf } from '../../colour/spaces';
+import type { Point } from '../../geometry/point';
 import { coloursIn } from '../fabric/mainColours';
 import { cutOut, type Frame, inFrame } from '../pixels/frame';
 import { linearAt, oklabPlane } from '../pixels/linear';
@@ -158,6 +159,16 @@ export function brightnessOver(
     field = brightnessFrom([...areas, card]);
   }
   return field;
+}
+
+/** What `readFabric` is to know of light that is uneven, by the white spot that was pointed at; null where none was. Seeded. */
+export function unevenOver(
+  pixels: Pixels,
+  frame: Frame,
+  white: Frame | null,
+  seed: number,
+): { readonly field: Brightness; readonly measuredAt: Point } | null {
+  return white && { field: brightnessOver(pixels, frame, [white], seed), measuredAt: white };
 }
 
 function seenOn(plane: Plane, frame: Frame): Seen[] {

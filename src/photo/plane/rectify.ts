@@ -7,6 +7,9 @@ import { sampleInto } from '../pixels/sample';
 import { composed, projected, squareTo } from './homography';
 import { bent, lensOf, straightened } from './lens';
 
+/** Changes linear light, three channels in place, by the point of the picture it was seen at. */
+export type Relit = (light: Float32Array, seen: Point) => void;
+
 export interface Flat {
   /** Pixels of the picture that is made, each way. */
   readonly width: number;
@@ -19,9 +22,15 @@ export interface Flat {
 /**
  * What lies between four corners (top left, top right, bottom right, bottom left, in pixels as photographed; a convex
  * quadrilateral), flat. Where the picture has more pixels than are wanted, each takes the mean of what it covers, about; beyond
- * the picture its edge goes on.
+ * the picture its edge goes on. `relit` changes the light of a pixel by where it lies in the picture.
  */
-export function rectified(pixels: Pixels, corners: readonly Point[], bend: number, flat: Flat): Pixels {
+export function rectified(
+  pixels: Pixels,
+  corners: readonly Point[],
+  bend: number,
+  flat: Flat,
+  relit?: Relit,
+): Pixels {
   const { width, height, across, down } = flat;
   const lens = lensOf(pixels, bend);
   const straight = corners.map((corner) => straightened(lens, corner));
@@ -38,6 +47,7 @@ export function rectified(pixels: Pixels, corners: readonly Point[], bend: numbe
       const on = { x: (2 * column + 1) / width - 1, y: (2 * row + 1) / height - 1 };
       const seen = bent(lens, projected(to, on));
       sampleInto(small, (seen.x - box.x) * byX, (seen.y - box.y) * byY, light, 0);
+      relit?.(light, seen);
       const at = (row * width + column) * 4;
       for (let channel = 0; channel < 3; channel += 1)
         made.data[at + channel] = byteOfLinear(light[channel]!);

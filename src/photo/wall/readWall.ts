@@ -2,8 +2,9 @@
 import type { Point } from '../../geometry/point';
 import type { InParts } from '../../model/work/parts';
 import { shapeTo } from '../block/corners';
+import { type LitBlock, lightIn } from '../block/daylight';
 import { type BlockLook, lookAt } from '../block/look';
-import { type Knowledge, lightsOf, type ReadBlock, readLook } from '../block/readLook';
+import { type Knowledge, lightsOf, readLook } from '../block/readLook';
 import { shapeOf } from '../block/shape';
 import type { Pixels } from '../pixels/pixels';
 import { shrunkTo } from '../pixels/resize';
@@ -27,7 +28,7 @@ export function* readWall(
   pixels: Pixels,
   grid: GridToRead,
   knowledge: Knowledge,
-): InParts<(ReadBlock | null)[]> {
+): InParts<(LitBlock | null)[]> {
   const side = Math.max(
     ...grid.cells.map(([one, other]) => Math.hypot(one!.x - other!.x, one!.y - other!.y)),
   );
@@ -52,10 +53,16 @@ export function* readWall(
   const some = Array.from({ length: Math.min(LIT_BY, seen.length) }, (_, at) => seen[Math.floor(at * step)]!);
   yield null;
   const { light } = lightsOf(some, knowledge.swatches)[0]!;
-  const read: (ReadBlock | null)[] = [];
+  const whole = { x: 0, y: 0, width: plane.width / scale, height: plane.height / scale };
+  const read: (LitBlock | null)[] = [];
   for (const look of looks) {
     yield null;
-    read.push(look && readLook(look, knowledge, light));
+    if (!look) {
+      read.push(null);
+      continue;
+    }
+    const one = readLook(look, knowledge, light);
+    read.push({ ...one, light: lightIn(whole, one.light) });
   }
   return read;
 }

@@ -5,9 +5,17 @@ import type { WedgePlan } from '../../model/project';
 import { failed, ok } from '../../model/result';
 import type { Inches } from '../../model/units';
 import { findCorners } from '../../photo/block/corners';
+import {
+  asPhotographed,
+  evenLight,
+  isLightKnown,
+  type LightThere,
+  type LitBlock,
+  withoutLight,
+} from '../../photo/block/daylight';
 import { picturedWedge, squaredUp } from '../../photo/block/pictured';
 import { readBlock } from '../../photo/block/readBlock';
-import { knowledgeOf, type ReadBlock } from '../../photo/block/readLook';
+import { knowledgeOf } from '../../photo/block/readLook';
 import { shapeOf } from '../../photo/block/shape';
 import type { Pixels } from '../../photo/pixels/pixels';
 import { findGrid, type GridLaid } from '../../photo/wall/grid';
@@ -27,27 +35,41 @@ export function blockAnswers(on: OnPixels, encode: Codec['encode']): Answers<Blo
   const found = async (
     pixels: Pixels,
     { corners, bend }: BlockLaid,
-    { wedges, known }: ReadBlock,
+    read: LitBlock,
+    lit: { readonly light: LightThere | null; readonly ownLight: boolean },
     wedge: WedgePlan,
     allowance: Inches,
     side: number,
-  ): Promise<BlockFound> => ({
-    wedges,
-    known,
-    shown: wedges.map((bands) => picturedWedge(bands, wedge)),
-    picture: await encode(squaredUp(pixels, corners, bend, wedge, allowance, side)),
-  });
+  ): Promise<BlockFound> => {
+    const relit = lit.light ? withoutLight(lit.light) : undefined;
+    return {
+      ...lit,
+      wedges: lit.light ? read.wedges : asPhotographed(read),
+      known: read.known,
+      shown: read.wedges.map((bands) => picturedWedge(bands, wedge)),
+      picture: await encode(squaredUp(pixels, corners, bend, wedge, allowance, side, relit)),
+      allowance,
+    };
+  };
   return {
     corners: on((pixels, { wedge }, work) => {
       tell(work, phrase('Looking for the corners'));
       const seen = findCorners(pixels, shapeOf(wedge, wedge.outerSeam));
       return ok(seen && { corners: seen.corners, bend: seen.lens.bend });
     }),
-    block: on(async (pixels, { laid, project }, work) => {
+    block: on(async (pixels, { laid, project, sitting }, work) => {
       tell(work, phrase('Reading the block'));
-      const read = readBlock(pixels, laid.corners, knowledgeOf(asPieced(project)), laid.bend);
-      if (!read) return failed('corners-in-line', 'corners', IN_LINE);
-      return ok(await found(pixels, laid, read, project.wedge, read.allowance, SIDE));
+      const knowledge = knowledgeOf(asPieced(project));
+      const own = readBlock(pixels, laid.corners, knowledge, laid.bend);
+      if (!own) return failed('corners-in-line', 'corners', IN_LINE);
+      const ownLight = isLightKnown([own]);
+      const read =
+        ownLight || !sitting
+          ? own
+          : readBlock(pixels, laid.corners, knowledge, laid.bend, evenLight(sitting))!;
+      const light = ownLight || sitting ? read.light : null;
+      const lit = { light, ownLight };
+      return ok(await found(pixels, laid, read, lit, project.wedge, read.allowance, SIDE));
     }),
     grid: on((pixels, { wedge }, work) => {
       tell(work, phrase('Looking for rows and columns'));
@@ -67,10 +89,12 @@ export function blockAnswers(on: OnPixels, encode: Codec['encode']): Answers<Blo
         done += 0.5;
         if (due) work.tell({ doing, share: Math.min(1, done / all) });
       });
+      const ownLight = isLightKnown(read.filter((one) => one !== null));
       const blocks: (BlockFound | null)[] = [];
       for (const [at, one] of read.entries()) {
         const laid = { corners: cells[at]!, bend: grid.bend };
-        blocks.push(one && (await found(pixels, laid, one, wedge, 0, SIDE_ON_WALL)));
+        const lit = one && { light: ownLight ? one.light : null, ownLight };
+        blocks.push(lit && (await found(pixels, laid, one, lit, wedge, 0, SIDE_ON_WALL)));
         if (one) work.tell({ doing, share: Math.min(1, (done + at + 1) / (all + cells.length)) });
       }
       return ok(blocks);

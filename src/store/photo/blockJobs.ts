@@ -2,6 +2,8 @@
 import type { Point } from '../../geometry/point';
 import type { StoredPicture } from '../../model/picture/picture';
 import type { PicturedWedge, Project, WedgePlan } from '../../model/project';
+import type { Inches } from '../../model/units';
+import type { LightThere } from '../../photo/block/daylight';
 import type { ReadBlock } from '../../photo/block/readLook';
 import type { GridLaid } from '../../photo/wall/grid';
 import type { Job } from './sentPhoto';
@@ -16,12 +18,22 @@ export interface BlockLaid {
 export interface BlockFound extends ReadBlock {
   readonly picture: StoredPicture;
   readonly shown: readonly PicturedWedge[];
+  /** Cloth round the finished block, inside its corners. */
+  readonly allowance: Inches;
+  /** The light that is taken out of its picture; null where it is not known, and the colours are as photographed. */
+  readonly light: LightThere | null;
+  /** Whether its own fabrics told the light. */
+  readonly ownLight: boolean;
 }
 
 export interface BlockJobs {
   /** Looks for the corners of a block; null where none is seen. */
   readonly corners: Job<{ readonly wedge: WedgePlan }, BlockLaid | null>;
-  readonly block: Job<{ readonly laid: BlockLaid; readonly project: Project }, BlockFound>;
+  /** Reads a block, by the light of another photograph of the sitting where its own fabrics do not tell it. */
+  readonly block: Job<
+    { readonly laid: BlockLaid; readonly project: Project; readonly sitting: LightThere | null },
+    BlockFound
+  >;
   /** Looks for the grid of a wall; null where none is seen. */
   readonly grid: Job<{ readonly wedge: WedgePlan }, GridLaid | null>;
   /** By rows: how much each cell of a grid looks like a block, 0 to 1. */

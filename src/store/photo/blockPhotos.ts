@@ -2,13 +2,16 @@
 // has put right. One is read after the other in a worker; nothing is part of the quilt before a command says so.
 import { createStore } from 'zustand/vanilla';
 import { type Phrase, phrase } from '../../model/phrase';
+import { type PictureId, picturesUsed } from '../../model/picture/picture';
 import type { FabricId, Project } from '../../model/project';
 import type { Problem } from '../../model/result';
+import type { LightThere } from '../../photo/block/daylight';
 import { isConvex } from '../../photo/plane/quads';
 import { type Addresses, OF_PAGE } from '../addresses';
 import type { AppStore } from '../app';
 import type { BlockFound, BlockLaid } from './blockJobs';
 import { bandKey, type Corrected } from './corrected';
+import { stripThere } from './fabricOfStrip';
 import { CROSSED, insetCorners, SHOWN } from './laidOut';
 import { ofQuilt } from './ofQuilt';
 import type { OpenedPhoto } from './photoJobs';
@@ -29,14 +32,16 @@ export interface BlockPhoto {
   readonly readBy: ReadBy | null;
   readonly corrected: Corrected;
   readonly problems: readonly Problem[];
-  /** What became of it; null while it waits. */
-  readonly done: Phrase | null;
+  /** What became of it, and the picture that the quilt names since then; null while it waits. */
+  readonly done: { readonly words: Phrase; readonly picture: PictureId } | null;
 }
 
 interface ReadBy {
   readonly laid: BlockLaid;
   readonly fabrics: Project['fabrics'];
   readonly wedge: Project['wedge'];
+  /** The light of another photograph of the sitting; null where its own fabrics told it, or none is known. */
+  readonly sitting: LightThere | null;
 }
 
 export interface BlockPhotosState extends FilesTaken {
@@ -74,10 +79,13 @@ export function createBlockPhotos(
   const change = (of: number, to: Partial<BlockPhoto>) =>
     set(({ photos }) => ({ photos: photos.map((one) => (one.file.key === of ? { ...one, ...to } : one)) }));
   const photoOf = (of: number) => get().photos.find(({ file }) => file.key === of) ?? null;
+  const waitingOf = (photos: readonly BlockPhoto[]) =>
+    photos.filter((photo) => !isInQuilt(photo, app.getState().project));
   const hear = (working: PhotoProgress) => set({ working });
-  const readBy = ({ laid }: BlockPhoto): ReadBy => {
+  const readBy = ({ laid, read, file }: BlockPhoto): ReadBy => {
     const { fabrics, wedge } = app.getState().project;
-    return { laid, fabrics, wedge };
+    const sitting = read?.block.ownLight ? null : lightOfSitting(get().photos, file.key);
+    return { laid, fabrics, wedge, sitting };
   };
 
   const open = async (name: string, bytes: PhotoFile['bytes']) => {
@@ -109,7 +117,7 @@ export function createBlockPhotos(
   /** The first that is not read as it lies, that in hand before all others. */
   const nextStale = () => {
     const { photos, current } = get();
-    const stale = photos.filter((photo) => photo.done === null && isStale(photo, readBy(photo)));
+    const stale = waitingOf(photos).filter((photo) => isStale(photo, readBy(photo)));
     return stale.find(({ file }) => file.key === current) ?? stale[0] ?? null;
   };
   const readOn = async () => {
@@ -122,14 +130,20 @@ export function createBlockPhotos(
   const readOne = async (photo: BlockPhoto) => {
     const { file, laid } = photo;
     const by = readBy(photo);
+    const { project } = app.getState();
+    const sitting = lightOfSitting(get().photos, file.key);
     if (!isConvex(laid.corners)) return change(file.key, { readBy: by, problems: [CROSSED] });
-    const found = await reader.ask('block', file, { laid, project: app.getState().project }, hear);
+    const found = await reader.ask('block', file, { laid, project, sitting }, hear);
     const there = photoOf(file.key);
     if (!there) return;
     if (!found?.ok) return change(file.key, { readBy: by, problems: found?.problems ?? [STOPPED] });
     if (there.read) addresses.revoke(there.read.href);
     const href = addresses.make(found.value.picture);
-    change(file.key, { read: { block: found.value, href }, readBy: by, problems: [] });
+    change(file.key, {
+      read: { block: found.value, href },
+      readBy: { ...by, sitting: found.value.ownLight ? null : sitting },
+      problems: [],
+    });
   };
   const drop = ({ href, read }: BlockPhoto) => {
     addresses.revoke(href);
@@ -170,10 +184,20 @@ export function createBlockPhotos(
       const photo = photoOf(of);
       if (photo) change(of, { corrected: { ...photo.corrected, [bandKey(place, band)]: fabric } });
     },
+    /** The fabric of a strip as it is photographed; null where it was stopped. */
+    async fabricOf(of: number, place: number, band: number) {
+      const photo = photoOf(of);
+      if (!photo?.read) return null;
+      const { wedge } = app.getState().project;
+      const strip = stripThere(photo.read.block, photo.laid, wedge, place, band);
+      const read = await reader.ask('strip', photo.file, { strip, wedge }, hear);
+      if (!going) set({ working: null });
+      return read;
+    },
     /** It became part of the quilt, or was tied to a block of it; the next one comes into hand. */
-    finish(of: number, done: Phrase): void {
-      change(of, { done });
-      const next = get().photos.find((photo) => photo.done === null);
+    finish(of: number, words: Phrase, picture: PictureId): void {
+      change(of, { done: { words, picture } });
+      const [next] = waitingOf(get().photos);
       if (next) set({ current: next.file.key });
     },
     remove(of: number): void {
@@ -185,8 +209,8 @@ export function createBlockPhotos(
     /** Ends what is going on; what was not read says so. */
     stop(): void {
       files.stop();
-      for (const photo of get().photos)
-        if (photo.done === null && isStale(photo, readBy(photo)))
+      for (const photo of waitingOf(get().photos))
+        if (isStale(photo, readBy(photo)))
           change(photo.file.key, { readBy: readBy(photo), problems: [STOPPED] });
       reader.stop();
     },
@@ -203,12 +227,23 @@ export function createBlockPhotos(
   };
 }
 
+/** Whether what became of a photograph still holds: an undo takes it back, and it waits again. */
+export function isInQuilt({ done }: BlockPhoto, project: Project): boolean {
+  return done !== null && picturesUsed(project).has(done.picture);
+}
+
+/** The light of the first other photograph whose own fabrics told it. */
+function lightOfSitting(photos: readonly BlockPhoto[], but: number): LightThere | null {
+  return photos.find(({ file, read }) => file.key !== but && read?.block.ownLight)?.read?.block.light ?? null;
+}
+
 function isStale({ readBy: before }: BlockPhoto, now: ReadBy): boolean {
   return (
     before === null ||
     before.laid !== now.laid ||
     before.fabrics !== now.fabrics ||
-    before.wedge !== now.wedge
+    before.wedge !== now.wedge ||
+    before.sitting !== now.sitting
   );
 }
 

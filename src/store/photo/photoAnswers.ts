@@ -2,12 +2,13 @@
 // is decided in photo/.
 import { phrase } from '../../model/phrase';
 import { ok, type Result } from '../../model/result';
+import { stripPatch } from '../../photo/block/strip';
 import { type FabricWish, readFabric } from '../../photo/fabric/readFabric';
-import { planeByDaylight } from '../../photo/light/light';
+import { DAYLIGHT, planeByDaylight } from '../../photo/light/light';
 import { spotIn } from '../../photo/light/patch';
 import { proposeWhite } from '../../photo/light/propose';
-import { brightnessOver } from '../../photo/light/unevenness';
-import { cutOut } from '../../photo/pixels/frame';
+import { unevenOver } from '../../photo/light/unevenness';
+import { cutOut, wholeFrame } from '../../photo/pixels/frame';
 import { pixelsOf } from '../../photo/pixels/linear';
 import type { Pixels } from '../../photo/pixels/pixels';
 import { fitted, shrunkTo } from '../../photo/pixels/resize';
@@ -15,7 +16,7 @@ import { frameOfTapped } from '../../photo/split/tapped';
 import type { Answers } from '../workers/protocol';
 import { blockAnswers } from './blockAnswers';
 import { decodePhoto, encodedPicture } from './decode';
-import type { FabricAsk, FabricFound, OpenedPhoto, PhotoJobs } from './photoJobs';
+import type { FabricAsk, FabricFound, FabricRead, OpenedPhoto, PhotoJobs } from './photoJobs';
 import type { Codec, OnPixels, Work } from './photoMeans';
 import type { PhotoProgress, SentPhoto } from './sentPhoto';
 
@@ -52,7 +53,14 @@ export function photoAnswers(
     open: on(async (pixels, { longest }) => ok(await opened(pixels, longest, encode))),
     spot: on((pixels, { frame }) => ok(spotIn(pixels, frame))),
     tapped: on((pixels, { x, y, seed }) => frameOfTapped(pixels, x, y, seed)),
-    fabric: on((pixels, { wish }, work) => readAndEncoded(pixels, wish, work, encode)),
+    fabric: on((pixels, { wish }, work) => readInFrame(pixels, wish, work, encode)),
+    strip: on((pixels, { strip, wedge }, work) => {
+      const patch = stripPatch(pixels, strip, wedge);
+      if (!patch.ok) return patch;
+      const { pixels: cut, perInch } = patch.value;
+      const wish = { frame: wholeFrame(cut), light: DAYLIGHT, uneven: null, perInch, seed: 1 };
+      return readAndEncoded(cut, wish, work, encode);
+    }),
   };
 }
 
@@ -62,28 +70,37 @@ async function opened(pixels: Pixels, longest: number, encode: Codec['encode']):
   return { width, height, shown, white: proposeWhite(pixels) };
 }
 
-async function readAndEncoded(
+async function readInFrame(
   pixels: Pixels,
-  ask: FabricAsk,
+  { white, ...rest }: FabricAsk,
   work: Work,
   encode: Codec['encode'],
 ): Promise<Result<FabricFound>> {
   work.tell(READING);
-  const { white, ...rest } = ask;
-  const field = white && brightnessOver(pixels, rest.frame, [white], rest.seed);
-  const wish: FabricWish = { ...rest, uneven: field && { field, measuredAt: white } };
+  const uneven = unevenOver(pixels, rest.frame, white, rest.seed);
+  const read = await readAndEncoded(pixels, { ...rest, uneven }, work, encode);
+  if (!read.ok) return read;
+  const { frame, light } = rest;
+  const size = fitted(Math.round(frame.width), Math.round(frame.height), LOOK);
+  const patch = cutOut(pixels, frame, size.width, size.height);
+  return ok({
+    ...read.value,
+    before: await encode(pixelsOf(patch)),
+    after: await encode(pixelsOf(planeByDaylight(patch, light))),
+  });
+}
+
+async function readAndEncoded(
+  pixels: Pixels,
+  wish: FabricWish,
+  work: Work,
+  encode: Codec['encode'],
+): Promise<Result<FabricRead>> {
+  work.tell(READING);
   const read = await work.run(readFabric(pixels, wish), (_, due) => {
     if (due) work.tell(READING);
   });
   if (!read.ok) return read;
   const { tile, ...reading } = read.value;
-  const { frame, light } = rest;
-  const size = fitted(Math.round(frame.width), Math.round(frame.height), LOOK);
-  const patch = cutOut(pixels, frame, size.width, size.height);
-  return ok({
-    ...reading,
-    tile: await encode(tile),
-    before: await encode(pixelsOf(patch)),
-    after: await encode(pixelsOf(planeByDaylight(patch, light))),
-  });
+  return ok({ ...reading, tile: await encode(tile) });
 }

@@ -3,11 +3,11 @@ import { phrase } from '../../model/phrase';
 import type { PictureId } from '../../model/picture/picture';
 import { type Fabric, LEAST_SCALE, MOST_SPREAD, PHOTO_TILE, type Photo } from '../../model/project';
 import { failed, ok, type Result } from '../../model/result';
-import type { FabricFound } from './photoJobs';
+import type { FabricRead } from './photoJobs';
 
 /** The colour and cloth of a fabric as read; a problem where its true size is not known, or is not one that cloth has. */
 export function photoCloth(
-  { mean, colours, spread, scale, tileSize }: FabricFound,
+  { mean, colours, spread, scale, tileSize }: FabricRead,
   picture: PictureId,
 ): Result<Pick<Fabric, 'colour' | 'cloth'>> {
   if (!tileSize)

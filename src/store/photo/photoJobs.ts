@@ -1,5 +1,7 @@
 // The messages of the worker that reads photographs; workers/protocol.ts has the protocol. Every job names the photograph it is about.
 import type { StoredPicture } from '../../model/picture/picture';
+import type { WedgePlan } from '../../model/project';
+import type { StripThere } from '../../photo/block/strip';
 import type { FabricReading, FabricWish } from '../../photo/fabric/readFabric';
 import type { Spot } from '../../photo/light/patch';
 import type { WhiteProposal } from '../../photo/light/propose';
@@ -20,8 +22,11 @@ export interface OpenedPhoto {
 export type FabricAsk = Omit<FabricWish, 'uneven'> & { readonly white: Frame | null };
 
 /** A fabric as it was read: pictures are encoded, and hold nothing of the camera. */
-export interface FabricFound extends Omit<FabricReading, 'tile'> {
+export interface FabricRead extends Omit<FabricReading, 'tile'> {
   readonly tile: StoredPicture;
+}
+
+export interface FabricFound extends FabricRead {
   /** What is inside the frame as photographed, and with the cast taken out. */
   readonly before: StoredPicture;
   readonly after: StoredPicture;
@@ -34,4 +39,6 @@ export interface PhotoJobs extends BlockJobs {
   /** The frame of one fabric of many, by a tap on it. */
   readonly tapped: Job<{ readonly x: number; readonly y: number; readonly seed: number }, Frame>;
   readonly fabric: Job<{ readonly wish: FabricAsk }, FabricFound>;
+  /** The fabric of one strip of a block. */
+  readonly strip: Job<{ readonly strip: StripThere; readonly wedge: WedgePlan }, FabricRead>;
 }

@@ -2,7 +2,8 @@
 // right. Reading goes on in a worker; nothing is part of the quilt before a command says so.
 import { createStore } from 'zustand/vanilla';
 import type { Point } from '../../geometry/point';
-import type { FabricId } from '../../model/project';
+import { type PictureId, picturesUsed } from '../../model/picture/picture';
+import type { FabricId, Project } from '../../model/project';
 import type { Problem } from '../../model/result';
 import { isConvex } from '../../photo/plane/quads';
 import { BLOCK, type GridLaid } from '../../photo/wall/grid';
@@ -11,6 +12,7 @@ import { type Addresses, OF_PAGE } from '../addresses';
 import type { AppStore } from '../app';
 import type { BlockFound } from './blockJobs';
 import { bandKey, type Corrected } from './corrected';
+import { stripThere } from './fabricOfStrip';
 import { CROSSED, insetCorners, SHOWN } from './laidOut';
 import { ofQuilt } from './ofQuilt';
 import type { OpenedPhoto } from './photoJobs';
@@ -39,6 +41,8 @@ export interface WallPhoto {
   /** Whether the grid was found, and nobody has moved it. */
   readonly found: boolean;
   readonly cells: readonly WallCell[];
+  /** The pictures of its new blocks as they were hung last; null before. */
+  readonly hung: readonly PictureId[] | null;
 }
 
 export interface WallPhotoState {
@@ -151,7 +155,10 @@ export function createWallPhoto(
         bend: 0,
       };
       const photo = { file, name, opened: opened.value, href: addresses.make(opened.value.shown), grid };
-      set({ photo: { ...photo, found: found !== null, cells: bareCells(photo, grid) }, problems: [] });
+      set({
+        photo: { ...photo, found: found !== null, cells: bareCells(photo, grid), hung: null },
+        problems: [],
+      });
       await findEmpty();
     },
     lay,
@@ -159,6 +166,18 @@ export function createWallPhoto(
     tell(at: number, place: number, band: number, fabric: FabricId | null): void {
       const cell = get().photo?.cells[at];
       if (cell) changeCell(at, { corrected: { ...cell.corrected, [bandKey(place, band)]: fabric } });
+    },
+    /** The fabric of a strip as it is photographed; null where it was stopped. */
+    async fabricOf(at: number, place: number, band: number) {
+      const { photo } = get();
+      const cell = photo?.cells[at];
+      if (!photo || !cell?.read) return null;
+      const { wedge } = app.getState().project;
+      const laid = { corners: cell.corners, bend: photo.grid.bend };
+      const strip = stripThere(cell.read.block, laid, wedge, place, band);
+      const read = await reader.ask('strip', photo.file, { strip, wedge }, hear);
+      set({ working: null });
+      return read;
     },
     takeAnew: (at: number, anew: boolean) => changeCell(at, { anew }),
     /** Reads every block of the grid. */
@@ -183,6 +202,8 @@ export function createWallPhoto(
       });
       set({ working: null });
     },
+    /** It hangs as photographed; it stays at hand, so that an undo loses nothing of the work on it. */
+    hang: (hung: readonly PictureId[]) => change({ hung }),
     stop(): void {
       reader.stop();
       fail([STOPPED]);
@@ -198,3 +219,10 @@ export function createWallPhoto(
 
 /** The photograph of the wall of an app's open quilt; it goes when another quilt is opened. */
 export const wallPhotoOf = ofQuilt(createWallPhoto);
+
+/** Whether the new blocks of a photographed wall are blocks of the quilt by now: hung once more, they would be there twice. */
+export function isHung({ hung }: WallPhoto, project: Project): boolean {
+  if (!hung || hung.length === 0) return false;
+  const used = picturesUsed(project);
+  return hung.some((picture) => used.has(picture));
+}

@@ -27,6 +27,7 @@ import {
 } from '../../../src/model/colourway';
 import { findBlock, stepsPerTurn, turnsOf } from '../../../src/model/find';
 import { speak } from '../../../src/model/phrase';
+import { picturesUsed } from '../../../src/model/picture/picture';
 import type { PicturedBlock, Project, ShownBand } from '../../../src/model/project';
 import { awkwardTop, ruledTop } from '../../arrange/awkwardTop';
 import { figures, rounded } from '../../balance/figures';
@@ -116,12 +117,21 @@ describe('any quilt with blocks in pictures', () => {
         );
         fc.pre(shown.length > from);
         const { picture, wedges, cornerShift } = shown[from]!;
-        const block = { wedges, cornerShift, cornerFabric: null, number: null, hang: 'firstEmpty' as const };
+        const block = {
+          picture,
+          wedges,
+          cornerShift,
+          cornerFabric: null,
+          number: null,
+          hang: 'firstEmpty' as const,
+        };
         const mixed = withPictures(project, some);
-        const added = done(mixed, addPictured([{ ...block, picture }]));
+        const added = done(mixed, addPictured([block]));
         const after = done(mixed, addAsPieced(block));
         expect(after).toEqual(done(added, makePieced(added, [added.blocks.at(-1)!.id])));
         expect(pictures(after)).toEqual(pictures(mixed));
+        expect(after.blocks.at(-1)).toMatchObject({ photo: { picture, turn: 0 } });
+        expect(picturesUsed(after)).toContain(picture);
       }),
       RUNS,
     );
@@ -277,7 +287,7 @@ describe('the commands on blocks in pictures', () => {
     );
     const short = showing(mixed, 'b1', 0, [{ fabric: 'c1', width: 2, sure: 1 }]);
     expect(refusal(short, makePieced(short, ['b1']))).toContain('Block 2, place 1');
-    const { picture: _, ...bare } = { ...read, wedges: pictured(part, 'b1').wedges };
+    const bare = { ...read, wedges: pictured(part, 'b1').wedges };
     expect(refusal(project, addAsPieced(bare))).toContain('Block 21, place 5: tell all its fabrics first');
   });
 

@@ -4,9 +4,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../src/balance/analyse';
 import { setBlockProgress } from '../../../src/editing/commands/blocks';
+import { openDocument } from '../../../src/editing/openProject';
 import type { ReadBlock } from '../../../src/editing/pictured/addPictured';
-import { tieToBlock } from '../../../src/editing/pictured/tieToBlock';
+import { tieToBlock, untiePhoto } from '../../../src/editing/pictured/tieToBlock';
 import { cellOf, findBlock, orientation, turnsOf } from '../../../src/model/find';
+import { picturesUsed } from '../../../src/model/picture/picture';
 import { BLOCK_PROGRESS, type PicturedBlock, type Project } from '../../../src/model/project';
 import { awkwardTop } from '../../arrange/awkwardTop';
 import { pictureNumber, withPictures } from '../../geometry/pictured';
@@ -77,12 +79,23 @@ describe('a photograph that is tied to a pieced block', () => {
         const project = done(given, setBlockProgress([id], progress));
         const tied = tieToBlock(project, id, read, 0);
         const isSquared = progress === 'squared' || progress === 'joined';
-        expect(done(project, tied)).toEqual(
+        const after = done(project, tied);
+        expect(done(after, untiePhoto(after, id))).toEqual(
           isSquared ? project : done(project, setBlockProgress([id], 'squared')),
         );
       }),
       RUNS,
     );
+  });
+
+  it('goes with the block: its picture is used, comes out of the file, and goes when it is removed', () => {
+    const given = done(awkwardTop(0, 8), setBlockProgress(['b1'], 'squared'));
+    const project = done(given, tieToBlock(given, 'b1', read, 5));
+    expect(findBlock(project, 'b1')).toMatchObject({ photo: { picture: read.picture, turn: 1 } });
+    expect([...picturesUsed(project)]).toEqual([read.picture]);
+    const opened = openDocument(JSON.parse(JSON.stringify(project)));
+    expect(opened).toEqual({ ...opened, ok: true, value: project });
+    expect(picturesUsed(done(project, untiePhoto(project, 'b1'))).size).toBe(0);
   });
 
   it('is refused where a place is empty: the photograph shows another block', () => {

@@ -21,10 +21,10 @@ const iso = (brand: string, ...sizes: readonly (readonly [number, number])[]) =>
 describe('a photograph told from its bytes', () => {
   it.each(KINDS)('is a %s of the size that another library wrote, camera data or not', async (kind) => {
     for (const camera of [false, true]) {
-      const bytes = await imageFile({ kind, width: 61, height: 37, camera });
+      const bytes = await imageFile({ kind, width: 91, height: 57, camera });
       expect(checkPhotograph(bytes)).toEqual({
         ok: true,
-        value: { type: `image/${kind}`, width: 61, height: 37 },
+        value: { type: `image/${kind}`, width: 91, height: 57 },
       });
     }
   });
@@ -56,6 +56,15 @@ describe('a photograph told from its bytes', () => {
     expect(said(Uint8Array.of(0, 1, 2, 3))).toMatch(/no picture/);
     expect(said(new Uint8Array())).toMatch(/empty/);
     expect(said(new Uint8Array(MOST_PHOTOGRAPH_BYTES + 1))).toMatch(/takes 41 MB.*at most 40 MB/);
+  });
+
+  it.each([
+    [1, 1],
+    [47, 900],
+  ])('is refused where it is only %i × %i pixels: nothing is read from so few', async (width, height) => {
+    expect(said(await imageFile({ kind: 'jpeg', width, height }))).toContain(
+      `only ${width} × ${height} pixels`,
+    );
   });
 
   it('is refused before it is decoded where it has more pixels than can be read', async () => {

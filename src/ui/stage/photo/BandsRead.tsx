@@ -1,7 +1,7 @@
 // What was read of a block: its wedges clockwise from the top, the bands of each from the rim in, doubtful ones marked. A press on a band opens
 // the fabrics for it.
 import { CircleHelp } from 'lucide-react';
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { findFabric } from '../../../model/find';
 import type { FabricId, PicturedWedge } from '../../../model/project';
 import type { ReadBand } from '../../../photo/block/readLook';
@@ -11,12 +11,15 @@ import { Swatch } from '../../fields/Swatch';
 import { useSay } from '../../words';
 import { bandWords } from './bandWords';
 import { FabricForBand } from './FabricForBand';
+import type { ReadStrip } from './useFabricOfStrip';
 
 interface Props {
   shown: readonly PicturedWedge[];
   /** The same bands as they were read, with what is seen of each. */
   read: readonly (readonly ReadBand[])[];
   onTell: (place: number, band: number, fabric: FabricId | null) => void;
+  /** Reads the fabric of a strip from the photograph. */
+  onRead: (place: number, band: number) => ReturnType<ReadStrip>;
 }
 
 interface Open {
@@ -24,12 +27,18 @@ interface Open {
   readonly band: number;
 }
 
-export function BandsRead({ shown, read, onTell }: Props) {
+export function BandsRead({ shown, read, onTell, onRead }: Props) {
   const say = useSay();
   const project = useApp((app) => app.project);
   const [open, setOpen] = useState<Open | null>(null);
+  const list = useRef<HTMLOListElement>(null);
+  /** The focus goes back to the strip. */
+  const close = ({ place, band }: Open) => {
+    setOpen(null);
+    list.current?.querySelector<HTMLElement>(`[data-band="${place} ${band}"]`)?.focus();
+  };
   return (
-    <ol className="bands-read" aria-label={say('Wedges as read, clockwise from the top')}>
+    <ol ref={list} className="bands-read" aria-label={say('Wedges as read, clockwise from the top')}>
       {shown.map(({ bands }, place) => {
         const opened = open?.place === place ? open : null;
         const seen = opened && read[place]?.[opened.band];
@@ -55,12 +64,13 @@ export function BandsRead({ shown, read, onTell }: Props) {
               <FabricForBand
                 words={say(bandWords(project, place, opened.band, bands[opened.band]!))}
                 seen={seen}
+                onRead={() => onRead(place, opened.band)}
                 chosen={bands[opened.band]!.fabric}
                 onChoose={(fabric) => {
                   onTell(place, opened.band, fabric);
-                  setOpen(null);
+                  close(opened);
                 }}
-                onClose={() => setOpen(null)}
+                onClose={() => close(opened)}
               />
             ) : null}
           </li>

@@ -6,15 +6,15 @@ import { addAsPieced } from '../../../editing/pictured/makePieced';
 import { tieToBlock } from '../../../editing/pictured/tieToBlock';
 import { counted, type Phrase, phrase } from '../../../model/phrase';
 import type { Problem } from '../../../model/result';
-import type { BlockPhoto, BlockPhotos } from '../../../store/photo/blockPhotos';
+import { type BlockPhoto, type BlockPhotos, isInQuilt } from '../../../store/photo/blockPhotos';
 import { doubtfulRims, withCorrected } from '../../../store/photo/corrected';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { useSession } from '../../session';
 import { useSay } from '../../words';
 import { BandsRead } from './BandsRead';
+import { knownWords, lightWords } from './bandWords';
 import { CornerPicture } from './CornerPicture';
-import { knownWords } from './knownWords';
 import { SquaredAndRead } from './SquaredAndRead';
 
 interface Props {
@@ -25,6 +25,7 @@ interface Props {
 export function BlockInPhoto({ photo, work }: Props) {
   const say = useSay();
   const { file, name, href, opened, laid, found, problems, done, read } = photo;
+  const inQuilt = useApp((app) => isInQuilt(photo, app.project));
   return (
     <article className="picture-in-work" aria-label={say('Photograph {name}', { name })}>
       <div className="sheet-of-paper">
@@ -57,9 +58,9 @@ export function BlockInPhoto({ photo, work }: Props) {
           </button>
         ) : null}
       </div>
-      {done ? (
+      {done && inQuilt ? (
         <p className="sheet-of-paper" role="status">
-          <strong>{say(done)}</strong>
+          <strong>{say(done.words)}</strong>
         </p>
       ) : read ? (
         <ReadPart photo={photo} work={work} />
@@ -77,6 +78,7 @@ function ReadPart({ photo, work }: Props) {
   return (
     <div className="sheet-of-paper photo-read">
       <SquaredAndRead href={read!.href} shown={shown} />
+      <p className="quiet">{say(lightWords(block))}</p>
       <p role="status">
         <strong>
           {say(
@@ -92,6 +94,7 @@ function ReadPart({ photo, work }: Props) {
         shown={shown}
         read={block.wedges}
         onTell={(place, band, fabric) => work.tell(file.key, place, band, fabric)}
+        onRead={(place, band) => work.fabricOf(file.key, place, band)}
       />
     </div>
   );
@@ -112,8 +115,8 @@ function WhatBecomes({ photo, work }: Props) {
   const same = known && project.blocks.find(({ number }) => number === known.number);
   const reading = { wedges: withCorrected(shown, corrected), cornerShift: 0, cornerFabric: null };
   const place: Pick<NewPictured, 'number' | 'hang'> = { number: null, hang: 'firstEmpty' };
-  const finish = (words: Phrase) => {
-    work.finish(file.key, words);
+  const finish = (id: string, words: Phrase) => {
+    work.finish(file.key, words, id);
     store.getState().announce(words);
   };
   /** Keeps the picture before a command names it; the command runs once it is kept. */
@@ -125,9 +128,9 @@ function WhatBecomes({ photo, work }: Props) {
     setRefused(kept.ok ? [] : kept.problems);
     if (kept.ok) then(kept.value);
   };
-  const added = () => {
+  const added = (id: string) => {
     const { number } = store.getState().project.blocks.at(-1)!;
-    finish(phrase('It is block {block} now.', { block: number }));
+    finish(id, phrase('It is block {block} now.', { block: number }));
   };
   return (
     <div className="stack">
@@ -142,7 +145,7 @@ function WhatBecomes({ photo, work }: Props) {
             onClick={() =>
               void withPicture((id) => {
                 if (run(tieToBlock(project, same.id, { ...reading, picture: id }, known.quarters)))
-                  finish(phrase('It is tied to block {block}.', { block: same.number }));
+                  finish(id, phrase('It is tied to block {block}.', { block: same.number }));
               })
             }
           >
@@ -157,7 +160,7 @@ function WhatBecomes({ photo, work }: Props) {
           aria-disabled={keeping}
           onClick={() =>
             void withPicture((id) => {
-              if (run(addPictured([{ ...reading, picture: id, ...place }]))) added();
+              if (run(addPictured([{ ...reading, picture: id, ...place }]))) added(id);
             })
           }
         >
@@ -166,9 +169,12 @@ function WhatBecomes({ photo, work }: Props) {
         <button
           type="button"
           className="button"
-          onClick={() => {
-            if (run(addAsPieced({ ...reading, ...place }))) added();
-          }}
+          aria-disabled={keeping}
+          onClick={() =>
+            void withPicture((id) => {
+              if (run(addAsPieced({ ...reading, picture: id, ...place }))) added(id);
+            })
+          }
         >
           {say('Make it a pieced block')}
         </button>

@@ -2,8 +2,9 @@
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import { counted } from '../../../model/phrase';
-import { type BlockPhoto, blockPhotosOf } from '../../../store/photo/blockPhotos';
-import { useAppStore } from '../../app';
+import type { Project } from '../../../model/project';
+import { type BlockPhoto, blockPhotosOf, isInQuilt } from '../../../store/photo/blockPhotos';
+import { useApp, useAppStore } from '../../app';
 import { useEscape } from '../../useEscape';
 import { useSay } from '../../words';
 import { usePhotoDrop } from '../usePhotoDrop';
@@ -67,10 +68,11 @@ interface ListProps {
 
 function PhotoList({ photos, current, onShow }: ListProps) {
   const say = useSay();
+  const project = useApp((app) => app.project);
   return (
     <ul className="photo-list" aria-label={say('Photographs')}>
       {photos.map((photo, at) => {
-        const state = say(stateOf(photo));
+        const state = say(stateOf(photo, project));
         return (
           <li key={photo.file.key}>
             <button
@@ -93,8 +95,9 @@ function PhotoList({ photos, current, onShow }: ListProps) {
   );
 }
 
-function stateOf({ done, problems, read }: BlockPhoto): string {
-  if (done) return 'done';
+function stateOf(photo: BlockPhoto, project: Project): string {
+  if (isInQuilt(photo, project)) return 'done';
+  const { problems, read } = photo;
   if (problems.length > 0) return 'not read';
   return read ? 'read' : 'waits';
 }

@@ -12,17 +12,20 @@ import { Swatch } from '../../fields/Swatch';
 import { useEscape } from '../../useEscape';
 import { useSay, useWrite } from '../../words';
 import { byLikeness, seenColour } from './bandWords';
+import { type ReadStrip, useFabricOfStrip } from './useFabricOfStrip';
 
 interface Props {
   /** The band as it is now. */
   words: string;
   seen: ReadBand;
   chosen: FabricId | null;
+  /** Reads the fabric of the strip from the photograph. */
+  onRead: ReadStrip;
   onChoose: (fabric: FabricId | null) => void;
   onClose: () => void;
 }
 
-export function FabricForBand({ words, seen, chosen, onChoose, onClose }: Props) {
+export function FabricForBand({ words, seen, chosen, onRead, onChoose, onClose }: Props) {
   const say = useSay();
   const write = useWrite();
   const store = useAppStore();
@@ -33,7 +36,8 @@ export function FabricForBand({ words, seen, chosen, onChoose, onClose }: Props)
   useEscape(onClose);
   useEffect(() => first.current?.focus(), []);
   const colour = seenColour(seen);
-  const make = () => {
+  const photographed = useFabricOfStrip(onRead, onChoose);
+  const makePlain = () => {
     const name = capital(write(nameFor('plain', colour, null)));
     if (!run(addFabric({ name, colour, cloth: { kind: 'plain' }, background: false }))) return;
     onChoose(store.getState().project.fabrics.at(-1)!.id);
@@ -43,7 +47,7 @@ export function FabricForBand({ words, seen, chosen, onChoose, onClose }: Props)
     <div className="fabric-for-band" role="group" aria-label={words}>
       <p className="quiet">
         <span className="seen-colour" style={{ background: colour }} aria-hidden />{' '}
-        {say('As seen, by daylight. Most like it first:')}
+        {say('As seen. The fabric most like it comes first.')}
       </p>
       <div className="fabrics-for-band">
         {sorted.map((fabric, at) => (
@@ -60,8 +64,17 @@ export function FabricForBand({ words, seen, chosen, onChoose, onClose }: Props)
         ))}
       </div>
       <div className="row">
-        <button type="button" className="button" onClick={make}>
-          <Plus size={16} aria-hidden /> {say('Make a fabric of what is seen')}
+        <button
+          type="button"
+          className="button"
+          aria-disabled={photographed.busy}
+          onClick={() => void photographed.make()}
+        >
+          <Plus size={16} aria-hidden />{' '}
+          {say(photographed.busy ? 'Making the fabric' : 'Make a fabric of this strip')}
+        </button>
+        <button type="button" className="button" onClick={makePlain}>
+          <Plus size={16} aria-hidden /> {say('Make a plain fabric of its colour')}
         </button>
         <button type="button" className="button" onClick={() => onChoose(null)}>
           {say('Not known')}
@@ -70,7 +83,7 @@ export function FabricForBand({ words, seen, chosen, onChoose, onClose }: Props)
           {say('Close')}
         </button>
       </div>
-      <Complaint problems={problems} />
+      <Complaint problems={photographed.problems.length > 0 ? photographed.problems : problems} />
     </div>
   );
 }

@@ -6,7 +6,7 @@ import { counted, type Phrase, phrase } from '../../../model/phrase';
 import type { PictureId } from '../../../model/picture/picture';
 import type { BlockId, Project } from '../../../model/project';
 import type { Problem } from '../../../model/result';
-import type { WallPhoto, WallPhotos } from '../../../store/photo/wallPhoto';
+import { isHung, type WallPhoto, type WallPhotos } from '../../../store/photo/wallPhoto';
 import { knownCells, wallToHang } from '../../../store/photo/wallToHang';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
@@ -25,6 +25,7 @@ export function HangWall({ photo, work }: { photo: WallPhoto; work: WallPhotos }
   const [keeping, setKeeping] = useState<number | null>(null);
   const [refused, setRefused] = useState(NONE);
   const words = happensWords(project, photo);
+  const there = isHung(photo, project);
   const hang = async () => {
     if (keeping !== null) return;
     const known = knownCells(project, photo.cells);
@@ -46,27 +47,34 @@ export function HangWall({ photo, work }: { photo: WallPhoto; work: WallPhotos }
     if (!run(hangPhotographed(wall))) return;
     store.getState().lay({ photoWall: false });
     store.getState().announce(phrase('The wall hangs as photographed.'));
-    work.clear();
+    work.hang([...pictures.values()]);
   };
   return (
     <section className="sheet-of-paper" aria-labelledby="hang-wall">
       <h3 id="hang-wall">{say('Hang it here')}</h3>
-      <ul className="plain-list">
-        {words.map((one) => (
-          <li key={say(one)}>{say(one)}</li>
-        ))}
-      </ul>
+      {there ? (
+        <p role="status">
+          {say('Its new blocks are blocks of the quilt. To hang them anew, undo that first.')}
+        </p>
+      ) : (
+        <ul className="plain-list">
+          {words.map((one) => (
+            <li key={say(one)}>{say(one)}</li>
+          ))}
+        </ul>
+      )}
       <div className="row">
         <button
           type="button"
           className="button solid"
+          disabled={there}
           aria-disabled={keeping !== null}
           onClick={() => void hang()}
         >
           {say('Hang the blocks as photographed')}
         </button>
       </div>
-      {keeping === null ? null : <ProgressBar label={say('Keeping the pictures')} share={keeping} />}
+      {keeping === null ? null : <ProgressBar label={say('Saving the pictures')} share={keeping} />}
       <Complaint problems={refused.length > 0 ? refused : problems} />
     </section>
   );

@@ -1,11 +1,11 @@
 // One cell of a photographed wall: whether it is empty, which block of the quilt it is, and its strips.
-import { useMemo } from 'react';
+import { useEffect, useMemo, useRef } from 'react';
 import { withCorrected } from '../../../store/photo/corrected';
 import type { WallCell, WallPhotos } from '../../../store/photo/wallPhoto';
 import type { KnownCell } from '../../../store/photo/wallToHang';
 import { useSay } from '../../words';
 import { BandsRead } from './BandsRead';
-import { knownWords } from './knownWords';
+import { knownWords, lightWords } from './bandWords';
 import { SquaredAndRead } from './SquaredAndRead';
 
 interface Props {
@@ -22,9 +22,12 @@ export function OpenCell({ at, columns, cell, known, work }: Props) {
   const { read, empty, anew, corrected } = cell;
   const shown = useMemo(() => (read ? withCorrected(read.block.shown, corrected) : []), [read, corrected]);
   const looks = read ? knownWords(read.block) : null;
+  const title = useRef<HTMLHeadingElement>(null);
+  // Between the cell that was pressed and what is done with it lie all the other cells.
+  useEffect(() => title.current?.focus(), []);
   return (
     <div className="photo-read stack">
-      <h4>
+      <h4 ref={title} tabIndex={-1}>
         {say('Row {row}, column {column}', {
           row: Math.floor(at / columns) + 1,
           column: (at % columns) + 1,
@@ -57,11 +60,13 @@ export function OpenCell({ at, columns, cell, known, work }: Props) {
             </p>
           ) : null}
           <SquaredAndRead href={read.href} shown={shown} />
+          <p className="quiet">{say(lightWords(read.block))}</p>
           {known ? null : (
             <BandsRead
               shown={shown}
               read={read.block.wedges}
               onTell={(place, band, fabric) => work.tell(at, place, band, fabric)}
+              onRead={(place, band) => work.fabricOf(at, place, band)}
             />
           )}
         </>

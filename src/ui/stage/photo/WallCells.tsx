@@ -1,6 +1,6 @@
 // The cells of a photographed wall as a grid of buttons; the one that is pressed opens below, to mark it empty, to say which block it is, and
 // to put its strips right. Doubtful ones are gone through one by one.
-import { useRef, useState } from 'react';
+import { useState } from 'react';
 import { counted } from '../../../model/phrase';
 import { doubtfulRims, withCorrected } from '../../../store/photo/corrected';
 import type { WallCell, WallPhoto, WallPhotos } from '../../../store/photo/wallPhoto';
@@ -13,7 +13,6 @@ export function WallCells({ photo, work }: { photo: WallPhoto; work: WallPhotos 
   const say = useSay();
   const project = useApp((app) => app.project);
   const [open, setOpen] = useState<number | null>(null);
-  const opened = useRef<HTMLDivElement>(null);
   const { grid, cells } = photo;
   const known = knownCells(project, cells);
   const doubtful = cells.flatMap((cell, at) => (known[at] || !doubtsIn(cell) ? [] : [at]));
@@ -35,14 +34,7 @@ export function WallCells({ photo, work }: { photo: WallPhoto; work: WallPhotos 
       </p>
       {next === undefined ? null : (
         <div className="row">
-          <button
-            type="button"
-            className="button"
-            onClick={() => {
-              setOpen(next);
-              requestAnimationFrame(() => opened.current?.scrollIntoView({ block: 'nearest' }));
-            }}
-          >
+          <button type="button" className="button" onClick={() => setOpen(next)}>
             {say('Next doubtful block')}
           </button>
         </div>
@@ -69,18 +61,16 @@ export function WallCells({ photo, work }: { photo: WallPhoto; work: WallPhotos 
           })}
         </div>
       </div>
-      <div ref={opened}>
-        {open !== null && cells[open] ? (
-          <OpenCell
-            key={open}
-            at={open}
-            columns={grid.columns}
-            cell={cells[open]}
-            known={known[open] ?? null}
-            work={work}
-          />
-        ) : null}
-      </div>
+      {open !== null && cells[open] ? (
+        <OpenCell
+          key={open}
+          at={open}
+          columns={grid.columns}
+          cell={cells[open]}
+          known={known[open] ?? null}
+          work={work}
+        />
+      ) : null}
     </section>
   );
 }

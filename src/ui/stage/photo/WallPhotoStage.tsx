@@ -1,6 +1,7 @@
 // The photograph of a design wall on the large area: its grid laid, its blocks read, doubtful ones put right, and all hung as in the picture.
 import { useEffect } from 'react';
 import { useStore } from 'zustand';
+import { phrase } from '../../../model/phrase';
 import type { Problem } from '../../../model/result';
 import { type WallPhoto, type WallPhotos, wallPhotoOf } from '../../../store/photo/wallPhoto';
 import { useAppStore } from '../../app';
@@ -25,7 +26,12 @@ export default function WallPhotoStage() {
   const close = () => store.getState().lay({ photoWall: false });
   useEscape(close);
   useEffect(() => store.getState().enlargeWall(false), [store]);
-  const take = (files: readonly File[]) => void work.take(files[0]!.name, files[0]!);
+  const take = (files: readonly File[]) => {
+    const { name } = files[0]!;
+    if (files.length > 1)
+      store.getState().announce(phrase('One photograph of the wall at a time: {name} is taken.', { name }));
+    void work.take(name, files[0]!);
+  };
   usePhotoDrop(take);
   return (
     <div className="pictures-stage wants-room">

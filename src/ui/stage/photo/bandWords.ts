@@ -1,11 +1,12 @@
-// Bands that were read, in words, and the fabrics by how like they are to what is seen of a band.
+// Blocks and bands that were read, in words, and the fabrics by how like they are to what is seen of a band.
 import { formatHex } from '../../../colour/parse';
 import { encodedOf, oklabOf } from '../../../colour/spaces';
 import { findFabric } from '../../../model/find';
 import { type Phrase, phrase } from '../../../model/phrase';
 import type { Fabric, Project, ShownBand } from '../../../model/project';
-import type { ReadBand } from '../../../photo/block/readLook';
+import type { ReadBand, ReadBlock } from '../../../photo/block/readLook';
 import { apart, swatchesOf } from '../../../photo/block/swatches';
+import type { BlockFound } from '../../../store/photo/blockJobs';
 import { isDoubtful } from '../../../store/photo/corrected';
 
 /** The fabric of a band, and whether it should be looked at. */
@@ -36,4 +37,22 @@ export function byLikeness(fabrics: readonly Fabric[], { light }: Pick<ReadBand,
   const swatches = swatchesOf(fabrics);
   const distance = new Map(fabrics.map((fabric, at) => [fabric.id, apart(swatches[at]!.oklab, seen)]));
   return fabrics.toSorted((one, other) => distance.get(one.id)! - distance.get(other.id)!);
+}
+
+/** What was done about the light in which a block was photographed. */
+export function lightWords({ light, ownLight }: Pick<BlockFound, 'light' | 'ownLight'>): Phrase {
+  if (!light)
+    return phrase('The colours are as photographed: too few fabrics were recognised to tell the light by.');
+  return ownLight
+    ? phrase('The cast of the light is taken out, by the fabrics that were recognised.')
+    : phrase('The cast of the light is taken out as in your other photographs.');
+}
+
+const TURNS = ['not turned', 'turned once', 'turned twice', 'turned three times'] as const;
+
+/** 'This looks like block 7, turned once'; null where it is none of the quilt. Turns are quarter turns clockwise. */
+export function knownWords({ known }: Pick<ReadBlock, 'known'>): Phrase | null {
+  if (!known) return null;
+  const values = { block: known.number, turned: phrase(TURNS[Math.round(known.quarters) % 4]!) };
+  return phrase('This looks like block {block}, {turned}', values);
 }

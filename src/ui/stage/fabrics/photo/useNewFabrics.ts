@@ -4,7 +4,7 @@ import { likeness } from '../../../../cloth/likeness';
 import { printMix } from '../../../../cloth/print/printMix';
 import type { Command } from '../../../../editing/apply';
 import { addFabrics, changeFabric } from '../../../../editing/commands/fabrics';
-import { capital, nameWith } from '../../../../model/name';
+import { capital, freeName } from '../../../../model/name';
 import { counted, phrase } from '../../../../model/phrase';
 import type { Fabric, Project } from '../../../../model/project';
 import { ok, type Problem, type Result } from '../../../../model/result';
@@ -135,11 +135,4 @@ function rowsOf(
       if (mix) known.push({ name, background: patch.background, mix });
     }
   return rows;
-}
-
-/** The name itself where no fabric has it, else with the next number. */
-function freeName(name: string, taken: ReadonlySet<string>): string {
-  let free = nameWith(name, '');
-  for (let number = 2; taken.has(free); number += 1) free = nameWith(name, ` ${number}`);
-  return free;
 }

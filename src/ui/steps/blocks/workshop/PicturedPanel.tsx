@@ -23,7 +23,7 @@ export function PicturedPanel({ block }: { block: PicturedBlock }) {
       <p>
         {say('It is sewn already, so no wedges can be chosen for it. It turns and moves like any block.')}
       </p>
-      <ul>
+      <ul className="shown-wedges">
         {block.wedges.map((wedge, place) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a place is its index
           <li key={place}>

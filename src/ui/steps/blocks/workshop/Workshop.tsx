@@ -20,6 +20,7 @@ import { CornersOfBlock } from './CornersOfBlock';
 import { Meetings } from './Meetings';
 import { PicturedPanel } from './PicturedPanel';
 import { PlacePanel } from './PlacePanel';
+import { TiedPhoto } from './TiedPhoto';
 import { WholeBlock } from './WholeBlock';
 import './workshop.css';
 
@@ -56,6 +57,7 @@ export function Workshop({ block, clashes, choosing }: Props) {
       {block.kind === 'pictured' ? null : (
         <SecondChoice block={block} second={second?.id ?? null} onChoose={layBeside} />
       )}
+      {block.kind === 'pieced' && block.photo ? <TiedPhoto block={block} photo={block.photo} /> : null}
       <CornersOfBlock block={block} />
       <section aria-labelledby="far-title">
         <h3 id="far-title">{say('Progress')}</h3>
