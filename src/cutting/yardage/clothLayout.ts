@@ -109,6 +109,8 @@ class Table {
   private readonly sheets: ClothSheet[] = [];
   private readonly cloth: NewCloth;
   private readonly sharing: boolean;
+  /** Number of sheets that are cloth on hand; they come first. */
+  private readonly onHand: number;
   private rests: Rest[] = [];
 
   constructor(
@@ -119,8 +121,13 @@ class Table {
     this.cloth = cloth;
     this.sharing = sharing;
     stock.forEach(({ across, along }, index) => {
-      this.addSheet({ across, along, stock: index });
+      const before = this.sheets.at(-1);
+      const sheet = { across, along, stock: index };
+      // Of pieces that are alike the first is next: the others need not be compared.
+      if (before && before.across === across && before.along === along) this.sheets.push(sheet);
+      else this.addSheet(sheet);
     });
+    this.onHand = this.sheets.length;
   }
 
   cut(part: CutPart): void {
@@ -193,11 +200,21 @@ class Table {
       });
     }
     const used = count * part.across;
-    this.rests = this.rests.filter((one) => one !== rest);
+    this.rests = this.rests.flatMap((one) => (one === rest ? this.nextAlike(rest) : [one]));
     // Straight cuts only: first right across the rest, then down between the pieces.
     this.keep({ ...rest, strip, x: rest.x + used, across: rest.across - used, along: part.along });
     this.keep({ ...rest, y: rest.y + part.along, along: rest.along - part.along });
     return count;
+  }
+
+  /** The next piece on hand like an uncut one that is being cut; none for other rests. */
+  private nextAlike({ strip, y, sheet }: Rest): Rest[] {
+    const cut = this.sheets[sheet]!;
+    const next = sheet + 1;
+    const alike = this.sheets[next];
+    if (strip >= 0 || y > 0 || next >= this.onHand || !alike) return [];
+    if (alike.across !== cut.across || alike.along !== cut.along) return [];
+    return [{ sheet: next, strip: -1, x: 0, y: 0, across: alike.across, along: alike.along }];
   }
 
   private keep(rest: Rest): void {
