@@ -51,8 +51,9 @@ test('where both windows changed a quilt both states are looked at, one is taken
   await expect(states).toHaveCount(2);
   await expect(states.nth(0)).toContainText(/last change: .*block 3/i);
   await expect(states.nth(1)).toContainText(/last change: .*block 2/i);
+  await expect(states.locator('img')).toHaveCount(2);
   await page.screenshot({ path: test.info().outputPath('both.png') });
-  await page.getByRole('button', { name: 'Take The other window' }).click();
+  await page.getByRole('button', { name: 'Take the state of the other window' }).click();
   await expect(notice(page)).toHaveCount(0);
   await expect(undoButton(page)).toHaveAccessibleName(/Take the state of the other window/);
   await undoButton(page).click();
