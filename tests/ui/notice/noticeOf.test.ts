@@ -13,7 +13,7 @@ const well: SessionState = {
   damaged: null,
   conflict: null,
   reading: null,
-  told: [],
+  toTell: [],
   lasting: null,
 };
 const removed = { code: 'removed-elsewhere', path: '', message: phrase('Removed.') };
@@ -22,7 +22,7 @@ const all: SessionState = {
   ...well,
   problem: full,
   conflict: { copy: 'copy' },
-  told: [phrase('What was left.')],
+  toTell: [phrase('What was left.')],
   lasting: { room: 3_500_000, removed: true },
 };
 const told = (state: SessionState, away = false) => {
@@ -38,7 +38,13 @@ describe('the line under the bar', () => {
   it('tells what is not saved first, then two states, what was done, room, and the week', () => {
     const order: (string | undefined)[] = [];
     let state = all;
-    for (const quiet of [{ problem: null }, { conflict: null }, { told: [] }, { lasting: { room: null, removed: true } }, { lasting: null }]) {
+    for (const quiet of [
+      { problem: null },
+      { conflict: null },
+      { toTell: [] },
+      { lasting: { room: null, removed: true } },
+      { lasting: null },
+    ]) {
       order.push(told(state)?.kind);
       state = { ...state, ...quiet };
     }
@@ -51,7 +57,9 @@ describe('the line under the bar', () => {
   });
 
   it('says whole megabytes, rounded down', () => {
-    expect(told({ ...well, lasting: { room: 3_500_000, removed: false } })?.words).toContain('about 3 MB more');
+    expect(told({ ...well, lasting: { room: 3_500_000, removed: false } })?.words).toContain(
+      'about 3 MB more',
+    );
   });
 
   it('does not tell of the week again once it was put away', () => {
