@@ -104,7 +104,7 @@ export function clothOnHand(project: Project, fabric: FabricId): Piece[] {
     .filter((one) => one.fabric === fabric)
     .flatMap((one) => {
       const piece = { across: one.stripLength, along: straightened(one, project.buying.straighten) };
-      return new Array<Piece>(one.count).fill(piece);
+      return Array.from({ length: one.count }, () => piece);
     });
 }
 

@@ -52,7 +52,7 @@ describe('pieces laid out on cloth', () => {
   it('lie the same however many more pieces of fabric alike are there than could be used', () => {
     /** Every cut with the row of the cloth on hand that it is cut from, and the number of its piece in that row. */
     const laid = (wanted: CutPart[], onHand: { across: number; along: number }[], alike: number) => {
-      const piles = onHand.flatMap((piece) => new Array<typeof piece>(alike).fill(piece));
+      const piles = onHand.flatMap((piece) => Array.from({ length: alike }, () => piece));
       const layout = layOutCutting(wanted, { width: 40 }, piles)!;
       const cuts = layout.placed.map(({ sheet, ...cut }) => {
         const at = layout.sheets[sheet]!.stock;
