@@ -37,12 +37,12 @@ test('where the browser keeps nothing, the tool works and never says “Saved”
   await page.addInitScript(() => Reflect.deleteProperty(globalThis, 'indexedDB'));
   await page.addInitScript(() => Object.defineProperty(globalThis, 'indexedDB', { value: undefined }));
   await firstVisit(page);
-  await expect(page.getByText('Not saved')).toBeVisible();
+  await expect(page.getByText('Not saved', { exact: true })).toBeVisible();
   await block(page, 1).focus();
   await page.keyboard.press('r');
   await expect(undoButton(page)).toBeEnabled();
   await page.waitForTimeout(1500);
-  await expect(page.getByText('Not saved')).toBeVisible();
+  await expect(page.getByText('Not saved', { exact: true })).toBeVisible();
   await expect(page.getByText('Saved', { exact: true })).toHaveCount(0);
 });
 
@@ -64,6 +64,7 @@ test('a double click adds once, and quick presses of a step up all count', async
   await expect(page.getByText('Enough wedges for 6 blocks; 9 made.')).toBeVisible();
   await goTo(page, 'Strip sets');
   const sets = page.getByRole('button', { name: /^Set \w+: / });
+  await expect(sets.first()).toBeVisible();
   const before = await sets.count();
   await page.getByRole('button', { name: 'Add a set by hand' }).dblclick();
   await expect(sets).toHaveCount(before + 1);

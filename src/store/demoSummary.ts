@@ -3,7 +3,7 @@ import { openProject } from '../editing/openProject';
 import { layOut } from '../geometry/setting';
 import { counted, type Phrase, phrase } from '../model/phrase';
 import type { Project } from '../model/project';
-import type { Demo } from './session';
+import type { Demo } from './firstQuilt';
 
 export interface DemoSummary {
   readonly demo: Demo;

@@ -4,8 +4,13 @@ import { openDocument } from '../editing/openDocument';
 import { createProject } from '../model/create';
 import { NO_PICTURES } from '../model/picture/picture';
 import type { LengthUnit } from '../model/units';
-import type { Demo } from './session';
 import type { Loaded, ProjectStorage, StoredProject } from './storage/storage';
+
+/** An example that comes with the tool; `text` fetches its project file. */
+export interface Demo {
+  readonly name: string;
+  readonly text: () => Promise<string>;
+}
 
 /** The quilt of this window (in sessionStorage), so that a reload does not open that of another. */
 export interface WindowNote {

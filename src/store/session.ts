@@ -15,7 +15,7 @@ import { failed, type Problem, type Result } from '../model/result';
 import type { LengthUnit } from '../model/units';
 import { AnalysisClient } from './analysis/analysisClient';
 import { type AppStore, createApp, documentOf } from './app';
-import { firstDemo, firstKept, NO_WINDOW_NOTE, type WindowNote } from './firstQuilt';
+import { type Demo, firstDemo, firstKept, NO_WINDOW_NOTE, type WindowNote } from './firstQuilt';
 import { createHandMoves } from './handMoves';
 import { createLaying } from './laying';
 import { createPicturesAtHand } from './picturesAtHand';
@@ -26,12 +26,6 @@ import type { LeftCopy } from './storage/keepLeft';
 import type { DamagedProject, Loaded, ProjectStorage, StoredProject } from './storage/storage';
 import type { ProjectSummary } from './storage/summary';
 import type { UnitNote } from './unitOfPerson';
-
-/** An example that comes with the tool; `text` fetches its project file. */
-export interface Demo {
-  readonly name: string;
-  readonly text: () => Promise<string>;
-}
 
 export interface SessionState {
   readonly saving: AutosaveState;
@@ -47,7 +41,7 @@ export interface SessionState {
   /** A file that is being read; null while none is. */
   readonly reading: { readonly stop: () => void } | null;
   /** What is to be told once of the saved quilts. */
-  readonly told: readonly Phrase[];
+  readonly toTell: readonly Phrase[];
   /** How long what is saved lasts, where that is to be told; null where it lasts, or nobody knows yet. */
   readonly lasting: { readonly room: number | null; readonly removed: boolean } | null;
 }
@@ -94,7 +88,7 @@ export async function startSession(
     damaged: refused && damageOf(refused),
     conflict: null,
     reading: null,
-    told: visit.left.map(({ of, name }) => phrase(LEFT, { of, name })),
+    toTell: visit.left.map(({ of, name }) => phrase(LEFT, { of, name })),
     lasting: null,
   }));
   return new Session(app, session, storage, demos, freshId, first, visit.ofWindow);
@@ -209,12 +203,12 @@ export class Session {
   }
 
   private noteSaved(document: Project, revision: number): void {
-    const { conflict, told } = this.state.getState();
+    const { conflict, toTell } = this.state.getState();
     if (conflict) {
       if (this.copyRevision === 0) this.remember(conflict.copy);
       this.copyRevision = revision;
     } else {
-      if (revision <= this.revision) this.state.setState({ told: [...told, phrase(CLEARED)] });
+      if (revision <= this.revision) this.state.setState({ toTell: [...toTell, phrase(CLEARED)] });
       this.revision = revision;
     }
     this.savedProject = document;
@@ -374,7 +368,7 @@ export class Session {
 
   /** Takes away what was told. */
   heard(): void {
-    this.state.setState({ told: [] });
+    this.state.setState({ toTell: [] });
   }
 
   /** A kept project to look at, without opening it; null where it is damaged or gone. */

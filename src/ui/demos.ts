@@ -1,6 +1,6 @@
 // The examples that come with the tool, fetched when one is opened.
 import { capital } from '../model/name';
-import type { Demo } from '../store/session';
+import type { Demo } from '../store/firstQuilt';
 
 const files = import.meta.glob<string>('../../demo-data/*.json', { query: '?raw', import: 'default' });
 

@@ -262,7 +262,7 @@ describe('a window that is loaded again', () => {
     await settled();
     await first.flush();
     expect(names(first)).toEqual(['River stones']);
-    expect(first.state.getState().told.map((one) => speak(one))).toEqual([
+    expect(first.state.getState().toTell.map((one) => speak(one))).toEqual([
       'The quilts saved in this browser were cleared, not by Wedgewall. This one is saved again.',
     ]);
   });

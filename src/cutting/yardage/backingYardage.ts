@@ -61,7 +61,8 @@ export function backingYardage(project: Project, scope: CuttingScope): BackingYa
   if (fabric && Math.abs(broad - usableWidth) < 1e-9) {
     return { layout, others, fabric, apart: null, pieces: backingPieces(layout, fabric), stockLeft: stock };
   }
-  const wide = stock.filter((piece) => piece.across >= broad - 1e-9);
+  const isWide = (piece: { readonly across: Inches }) => piece.across >= broad - 1e-9;
+  const wide = stock.filter(isWide);
   const laid = layOutCutting(layout.cuts, { width: broad }, wide);
   if (!laid) throw new Error('backingYardage: a length is wider than its cloth');
   const fromHand = scope === 'left' && wide.length > 0;
@@ -76,7 +77,10 @@ export function backingYardage(project: Project, scope: CuttingScope): BackingYa
       onHand: wide.length === 0 ? null : restWords(laid.length, project),
     },
     pieces: [],
-    stockLeft: stock.filter((piece) => !spent.has(wide.indexOf(piece))),
+    stockLeft: [
+      ...wide.filter((_piece, index) => !spent.has(index)),
+      ...stock.filter((piece) => !isWide(piece)),
+    ],
   };
 }
 

@@ -42,7 +42,7 @@ export interface ClothStrip {
 }
 
 export interface ClothLayout {
-  /** Cloth on hand first, then what is new: one length off the bolt, as long as its strips, or whole sheets. */
+  /** Cloth on hand that could be used first, then what is new: one length off the bolt, as long as its strips, or whole sheets. */
   readonly sheets: readonly ClothSheet[];
   /** Length of the new cloth together, and how many sheets of it (1 off the bolt, 0 where nothing is needed). */
   readonly length: Inches;
@@ -91,7 +91,8 @@ function laidOut(
   stock: readonly { readonly across: Inches; readonly along: Inches }[],
   sharing: boolean,
 ): ClothLayout {
-  const table = new Table(cloth, stock, sharing);
+  const most = parts.reduce((sum, { count }) => sum + count, 0);
+  const table = new Table(cloth, stock, sharing, most);
   const order = parts
     .map((part, index) => ({ part, index }))
     .sort(
@@ -109,18 +110,30 @@ class Table {
   private readonly sheets: ClothSheet[] = [];
   private readonly cloth: NewCloth;
   private readonly sharing: boolean;
+  /** Number of sheets that are cloth on hand; they come first. */
+  private readonly onHand: number;
+  /** Number of pieces on hand that are no sheet, because there are more of them than could be used. */
+  private readonly leftOut: number;
   private rests: Rest[] = [];
 
   constructor(
     cloth: NewCloth,
     stock: readonly { readonly across: Inches; readonly along: Inches }[],
     sharing: boolean,
+    most: number,
   ) {
     this.cloth = cloth;
     this.sharing = sharing;
+    let alike = 0;
     stock.forEach(({ across, along }, index) => {
-      this.addSheet({ across, along, stock: index });
+      const before = stock[index - 1];
+      alike = before && before.across === across && before.along === along ? alike + 1 : 0;
+      // Of pieces that are alike the first is next: the others need not be compared, nor more of them be there than there are parts.
+      if (alike === 0) this.addSheet({ across, along, stock: index });
+      else if (alike < most) this.sheets.push({ across, along, stock: index });
     });
+    this.onHand = this.sheets.length;
+    this.leftOut = stock.length - this.onHand;
   }
 
   cut(part: CutPart): void {
@@ -151,7 +164,7 @@ class Table {
     for (const rest of this.rests) {
       if (rest.across < part.across - HAIR || rest.along < part.along - HAIR) continue;
       if (!this.sharing && rest.strip >= 0 && this.strips[rest.strip]!.rows[0]!.line !== part.line) continue;
-      const uncut = rest.strip < 0 ? 1e9 + rest.sheet : 0;
+      const uncut = rest.strip < 0 ? 1e9 + this.orderOf(rest.sheet) : 0;
       const spare = uncut + (Math.min(rest.along, 1e5) - part.along) * 1e3 + rest.across - part.across;
       if (spare < bestSpare) {
         best = rest;
@@ -159,6 +172,11 @@ class Table {
       }
     }
     return best;
+  }
+
+  /** Where a sheet stands among all cloth: as it was given, then what is new. */
+  private orderOf(sheet: number): number {
+    return this.sheets[sheet]!.stock ?? sheet + this.leftOut;
   }
 
   private freshSheet(): Rest {
@@ -193,11 +211,21 @@ class Table {
       });
     }
     const used = count * part.across;
-    this.rests = this.rests.filter((one) => one !== rest);
+    this.rests = this.rests.flatMap((one) => (one === rest ? this.nextAlike(rest) : [one]));
     // Straight cuts only: first right across the rest, then down between the pieces.
     this.keep({ ...rest, strip, x: rest.x + used, across: rest.across - used, along: part.along });
     this.keep({ ...rest, y: rest.y + part.along, along: rest.along - part.along });
     return count;
+  }
+
+  /** The next piece on hand like an uncut one that is being cut; none for other rests. */
+  private nextAlike({ strip, y, sheet }: Rest): Rest[] {
+    const cut = this.sheets[sheet]!;
+    const next = sheet + 1;
+    const alike = this.sheets[next];
+    if (strip >= 0 || y > 0 || next >= this.onHand || !alike) return [];
+    if (alike.across !== cut.across || alike.along !== cut.along) return [];
+    return [{ sheet: next, strip: -1, x: 0, y: 0, across: alike.across, along: alike.along }];
   }
 
   private keep(rest: Rest): void {

@@ -103,8 +103,8 @@ export function clothOnHand(project: Project, fabric: FabricId): Piece[] {
   return project.clothOnHand
     .filter((one) => one.fabric === fabric)
     .flatMap((one) => {
-      const along = straightened(one, project.buying.straighten);
-      return Array.from({ length: one.count }, () => ({ across: one.stripLength, along }));
+      const piece = { across: one.stripLength, along: straightened(one, project.buying.straighten) };
+      return Array.from({ length: one.count }, () => piece);
     });
 }
 

@@ -23,7 +23,7 @@ export interface JsonFault {
 }
 
 const SPACE = /[ \t\n\r]*/y;
-/** The characters of a string up to its end, its next escape or what may not stand there: all from the space on but " and \. */
+/** The characters of a string up to its end, its next escape or what may not stand there. */
 const PLAIN = /[ !#-[\]-\uffff]*/y;
 const ESCAPE = /["\\/bfnrt]|u[0-9a-fA-F]{4}/y;
 const DIGITS = /[0-9]*/y;

@@ -34,7 +34,7 @@ export function TopBar({ number, onNumber, onHelp }: Props) {
   const way = say(WAY_WORDS[look.way].name);
   const labels = nextLabels(history);
   const notice = useSessionState(
-    ({ problem, conflict, told, lasting }) => problem || conflict || lasting || told.length > 0,
+    ({ problem, conflict, toTell, lasting }) => problem || conflict || lasting || toTell.length > 0,
   );
   const undoName = labels.undo ? say('Undo: {change}', { change: labels.undo }) : say('Nothing to undo');
   const redoName = labels.redo ? say('Redo: {change}', { change: labels.redo }) : say('Nothing to redo');

@@ -49,6 +49,28 @@ function countsOf(layout: ClothLayout): Map<string, number> {
 }
 
 describe('pieces laid out on cloth', () => {
+  it('lie the same however many more pieces of fabric alike are there than could be used', () => {
+    /** Every cut with the row of the cloth on hand that it is cut from, and the number of its piece in that row. */
+    const laid = (wanted: CutPart[], onHand: { across: number; along: number }[], alike: number) => {
+      const piles = onHand.flatMap((piece) => Array.from({ length: alike }, () => piece));
+      const layout = layOutCutting(wanted, { width: 40 }, piles)!;
+      const cuts = layout.placed.map(({ sheet, ...cut }) => {
+        const at = layout.sheets[sheet]!.stock;
+        return { ...cut, from: at === null ? null : [Math.floor(at / alike), at % alike] };
+      });
+      return { cuts, length: layout.length, sheets: layout.sheets.length };
+    };
+    const rows = stock.map((all) => all.slice(0, 1));
+    fc.assert(
+      fc.property(parts, rows, (wanted, onHand) => {
+        const needed = wanted.reduce((sum, { count }) => sum + count, 0);
+        const [few, many] = [laid(wanted, onHand, needed), laid(wanted, onHand, needed + 3000)];
+        expect(many).toEqual(few);
+      }),
+      { numRuns: 100, seed: 41 },
+    );
+  });
+
   it('are all there, none over another, none beyond the cloth', () => {
     fc.assert(
       fc.property(parts, stock, (wanted, onHand) => {

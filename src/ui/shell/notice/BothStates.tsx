@@ -31,6 +31,7 @@ export function BothStates({ onTake }: { onTake: (which: 'this' | 'other') => vo
     <ul className="both-states" aria-label={say('Both states of the quilt')}>
       <State
         title={say('This window')}
+        take={say('Take the state of this window')}
         of={`here ${revision}`}
         project={project}
         last={nextLabels(history).undo}
@@ -39,6 +40,7 @@ export function BothStates({ onTake }: { onTake: (which: 'this' | 'other') => vo
       {other ? (
         <State
           title={say('The other window')}
+          take={say('Take the state of the other window')}
           of={`${other.project.id} ${other.revision}`}
           project={other.project}
           last={nextLabels(other.history).undo}
@@ -53,12 +55,14 @@ interface StateProps {
   title: string;
   of: string;
   project: Project;
+  /** The name of the button. */
+  take: string;
   /** The change made last. */
   last: Phrase | null;
   onTake: () => void;
 }
 
-function State({ title, of, project, last, onTake }: StateProps) {
+function State({ title, of, project, take, last, onTake }: StateProps) {
   const say = useSay();
   return (
     <li>
@@ -73,12 +77,7 @@ function State({ title, of, project, last, onTake }: StateProps) {
               : say('{count} blocks', { count: project.blocks.length })}
           </span>
         </p>
-        <button
-          type="button"
-          className="button"
-          aria-label={say('Take {state}', { state: title })}
-          onClick={onTake}
-        >
+        <button type="button" className="button" aria-label={take} onClick={onTake}>
           {say('Take this one')}
         </button>
       </div>

@@ -34,18 +34,14 @@ export function SavingNotice() {
       <p className="notice-words" role="status">
         {notice.words.map((words) => say(words)).join(' ')}
       </p>
-      <Actions key={notice.key} notice={notice} session={session} />
-      <Hint words={say('Close this line')}>
-        <button type="button" className="button bare" aria-label={say('Close this line')} onClick={close}>
-          <X size={16} aria-hidden />
-        </button>
-      </Hint>
+      <Actions key={notice.key} notice={notice} onClose={close} />
     </section>
   );
 }
 
-function Actions({ notice, session }: { notice: Notice; session: Session }) {
+function Actions({ notice, onClose }: { notice: Notice; onClose: () => void }) {
   const say = useSay();
+  const session = useSession();
   const { saveQuilt, saved } = useSaveQuilt();
   const [comparing, setComparing] = useState(false);
   const [problems, setProblems] = useState<Awaited<ReturnType<Session['take']>>>([]);
@@ -80,6 +76,16 @@ function Actions({ notice, session }: { notice: Notice; session: Session }) {
             <FileDown size={16} aria-hidden /> {say('Save to a file')}
           </button>
         )}
+        <Hint words={say('Close this line')}>
+          <button
+            type="button"
+            className="button bare close"
+            aria-label={say('Close this line')}
+            onClick={onClose}
+          >
+            <X size={16} aria-hidden />
+          </button>
+        </Hint>
       </div>
       <Saved words={saved} />
       <Complaint problems={problems} />

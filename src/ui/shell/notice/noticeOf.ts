@@ -23,13 +23,13 @@ export function noticeOf(
   name: string,
   isAway: (hint: string) => boolean,
 ): Notice | null {
-  const { problem, conflict, told, lasting } = state;
+  const { problem, conflict, toTell, lasting } = state;
   if (problem) {
     const removed = problem.code === 'removed-elsewhere';
     return { kind: removed ? 'removed' : 'problem', key: problem.code, words: [NOT_SAVED, problem.message] };
   }
   if (conflict) return { kind: 'conflict', key: conflict.copy, words: [phrase(CONFLICT, { name })] };
-  if (told.length > 0) return { kind: 'told', key: `told ${told.length}`, words: told };
+  if (toTell.length > 0) return { kind: 'told', key: `told ${toTell.length}`, words: toTell };
   if (!lasting) return null;
   if (lasting.room !== null) {
     const size = Math.floor(lasting.room / 1024 / 1024);

@@ -1,7 +1,7 @@
 // The list of examples that come with the tool, each with its name and a line on its size.
 import { useEffect, useState } from 'react';
 import { type DemoSummary, demoSummaries } from '../../../store/demoSummary';
-import type { Demo } from '../../../store/session';
+import type { Demo } from '../../../store/firstQuilt';
 import { Fractions } from '../../fields/Fractions';
 import { useSession } from '../../session';
 import { useSay } from '../../words';

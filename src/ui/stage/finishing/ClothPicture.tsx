@@ -24,9 +24,15 @@ interface SheetInUse {
 
 /** The pieces of cloth from which something is cut. */
 export function sheetsInUse(layout: ClothLayout): SheetInUse[] {
+  const cutsOf = new Map<number, PlacedCut[]>();
+  for (const cut of layout.placed) {
+    const cuts = cutsOf.get(cut.sheet);
+    if (cuts) cuts.push(cut);
+    else cutsOf.set(cut.sheet, [cut]);
+  }
   return layout.sheets.flatMap((sheet, index) => {
-    const cuts = layout.placed.filter((cut) => cut.sheet === index);
-    return cuts.length > 0 ? [{ sheet, index, cuts }] : [];
+    const cuts = cutsOf.get(index);
+    return cuts ? [{ sheet, index, cuts }] : [];
   });
 }
 

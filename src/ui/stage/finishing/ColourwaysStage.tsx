@@ -6,10 +6,10 @@ import type { Colourway, Project } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
 import { CardFigures } from '../../steps/finishing/colourways/CardFigures';
 import { useWorn } from '../../steps/finishing/colourways/useWorn';
-import { useInSight } from '../../useInSight';
 import { MoreCloth } from '../../wall/ClothDefs';
 import { SmallTop } from '../../wall/SmallTop';
 import { useSay } from '../../words';
+import { useInSight } from './useInSight';
 
 export function ColourwaysStage() {
   const say = useSay();
