@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { expect, type Locator, type Page, test } from '@playwright/test';
 import { readPdf } from '../tests/drawing/pattern/readPdf';
+import { expect, type Locator, type Page, test } from './guarded';
 import { block, firstVisit, foot, goTo, hangsAt, openExample, openFile, openPart, undoButton } from './room';
 
 /** Begins a shuffle of the first example that goes on for a while: wedges may be traded too. Returns its part of the step. */

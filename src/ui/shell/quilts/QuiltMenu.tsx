@@ -1,5 +1,5 @@
 // The menu of quilts: name and saving of the open one, the other saved quilts, examples, files.
-import { BookOpen, FileDown, FolderOpen, Keyboard } from 'lucide-react';
+import { BookOpen, FileDown, FolderOpen, Keyboard, Scale } from 'lucide-react';
 import { useRef, useState } from 'react';
 import { renameProject } from '../../../editing/commands/setting';
 import { nameWith } from '../../../model/name';
@@ -107,6 +107,9 @@ function Menu({ close, onHelp }: { close: () => void; onHelp: (help: Help) => vo
         </button>
         <button type="button" className="button" onClick={() => lookUp('words')}>
           <BookOpen size={16} aria-hidden /> {say('Words')}
+        </button>
+        <button type="button" className="button" onClick={() => lookUp('licences')}>
+          <Scale size={16} aria-hidden /> {say('Licences')}
         </button>
       </div>
       <Saved words={saved} />
