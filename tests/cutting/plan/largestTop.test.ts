@@ -224,8 +224,8 @@ describe('the largest top from the cloth on hand', () => {
       { seed, numRuns: runs(15, 40) },
     );
     expect(some).toBeGreaterThan(runs(2, 8));
-    expect(same / all).toBeGreaterThan(0.8);
-    expect(proved / all).toBeGreaterThan(0.6);
+    expect(same / all).toBeGreaterThan(runs(0.6, 0.8));
+    expect(proved / all).toBeGreaterThan(runs(0.4, 0.6));
   }, 120_000);
 
   it('lets no fabric lie beside itself: one fabric alone makes no set, and a scarce second one bounds the top', () => {

@@ -85,7 +85,7 @@ describe('a plan for the largest top', () => {
       }),
       { seed, numRuns: runs(20, 60) },
     );
-    expect(some / all).toBeGreaterThan(0.7);
+    expect(some / all).toBeGreaterThan(runs(0.5, 0.7));
     expect(proved / all).toBeGreaterThan(0.3);
     expect(several).toBeGreaterThan(3);
   }, 600_000);
@@ -137,7 +137,7 @@ describe('a plan for the largest top', () => {
       }),
       { seed: seed + 1, numRuns: runs(8, 25) },
     ); // biome-ignore format: short
-    expect(fitted).toBeGreaterThan(tried);
+    expect(fitted).toBeGreaterThan(runs(0.5, 1) * tried);
   }, 600_000);
 });
 

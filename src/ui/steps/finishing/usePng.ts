@@ -1,8 +1,8 @@
-// Makes the PNG and passes it to a file, the clipboard or the share sheet, with its progress in words.
-import { useState } from 'react';
+// Makes the PNG and passes it to a file, the clipboard or the share sheet, with its progress in words and as a share; stops it.
+import { useRef, useState } from 'react';
 import { type Phrase, phrase } from '../../../model/phrase';
 import { ok, type Problem, type Result } from '../../../model/result';
-import { drawPng, type PictureStage, pixelSize } from '../../../store/picture/picture';
+import { drawPng, type PictureStage, pixelSize, STOPPED } from '../../../store/picture/picture';
 import { fileName } from '../../../store/storage/projectFiles';
 import { useSaveFile } from '../../useSaveFile';
 
@@ -37,27 +37,38 @@ export function usePng() {
   const [stage, setStage] = useState<PictureStage | null>(null);
   const [done, setDone] = useState<Phrase | null>(null);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [share, setShare] = useState(0);
+  const stopping = useRef(new AbortController());
 
   const make = async ({ svg, width }: Asked): Promise<Result<Blob>> => {
     const size = pixelSize(svg, width);
-    return size.ok ? drawPng(svg, size.value, setStage) : size;
+    if (!size.ok) return size;
+    stopping.current = new AbortController();
+    const { signal } = stopping.current;
+    return drawPng(svg, size.value, { onStage: setStage, onShare: setShare, signal });
   };
   const hand = async (work: () => Promise<Result<Phrase | null>>) => {
     setDone(null);
     forget();
     setProblems([]);
+    setShare(0);
     setStage('drawing');
     const outcome = await work();
     setStage(null);
     if (outcome.ok) setDone(outcome.value);
+    else if (outcome.problems[0]?.code === STOPPED) setDone(outcome.problems[0].message);
     else setProblems(outcome.problems);
   };
 
   return {
     stage,
     told: stage ? STAGES[stage] : done,
+    /** How much of the picture is drawn, 0 to 1. */
+    share,
     saved,
     problems,
+    /** Ends the drawing; nothing is made. */
+    stop: () => stopping.current.abort(),
     saveSvg: ({ svg, name }: Asked) => {
       setDone(null);
       saveText(fileName(name, '.svg'), svg, 'image/svg+xml');
@@ -87,7 +98,7 @@ export function usePng() {
           return refused ?? failedTo('not-copied', 'The browser did not allow copying. Save it instead.');
         }
       }),
-    share: (asked: Asked) =>
+    passOn: (asked: Asked) =>
       hand(async () => {
         const made = await make(asked);
         if (!made.ok) return made;
