@@ -1,6 +1,6 @@
 // Reads pictures on the command line: PICTURE… → read.json. Bad arguments and a bad project give status 2 and no file; a picture that
 // cannot be read has its sentence in read.json and gives status 2 as well, and the rest goes on. readMain.ts calls readPictures.
-import { resolve } from 'node:path';
+import { basename, resolve } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
 import { openFile } from '../editing/openProject';
 import { speak } from '../model/phrase';
@@ -28,7 +28,7 @@ export async function readPictures(words: readonly string[], terminal: Terminal)
     for (const file of request.value.pictures)
       rows.push(await rowOf(file, request.value, knowledge, terminal));
     const { what } = request.value;
-    const content = `${JSON.stringify(rounded({ project, what, pictures: rows }), null, 1)}\n`;
+    const content = `${JSON.stringify(rounded({ project: basename(project), what, pictures: rows }), null, 1)}\n`;
     await writeAll([folder.value], () => [{ path: 'read.json', content }], terminal.stop);
     terminal.print(`${out}: read.json`);
     return rows.every(({ problem }) => problem === null) ? 0 : 2;
@@ -38,6 +38,7 @@ export async function readPictures(words: readonly string[], terminal: Terminal)
 }
 
 interface Row {
+  /** The file's name without its folders, which are nobody else's business. */
   readonly file: string;
   /** Why it cannot be read; null where it was. */
   readonly problem: string | null;
@@ -53,10 +54,10 @@ async function rowOf(
   const read = pixels.ok ? await heard(readRow(pixels.value, what, knowledge), terminal.stop) : pixels;
   if (!read.ok) {
     complain(terminal, file, read.problems);
-    return { file, problem: speak(read.problems[0]!.message) };
+    return { file: basename(file), problem: speak(read.problems[0]!.message) };
   }
   const size = pixels.ok ? { width: pixels.value.width, height: pixels.value.height } : {};
-  return { file, problem: null, ...size, ...read.value };
+  return { file: basename(file), problem: null, ...size, ...read.value };
 }
 
 /** Runs work in parts, between which the wish to stop is heard. Throws Stopped then. */

@@ -57,6 +57,9 @@ export class PdfSheets {
       subject: 'A pattern for a quilt of strip-pieced wedges',
       creator: 'Wedgewall',
     });
+    // In universal time: the library's own date tells the time zone of the machine.
+    const made = this.doc.getCreationDate('jsDate').toISOString().replace(/\D/g, '').slice(0, 14);
+    this.doc.setCreationDate(`D:${made}+00'00'`);
     // The sentences of the pattern are British English until a language is added (ui/words).
     this.doc.setLanguage('en-GB');
     return this.doc.output('arraybuffer');

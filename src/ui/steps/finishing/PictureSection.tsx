@@ -18,6 +18,7 @@ export function PictureSection({ png }: { png: MakingPng }) {
   const { caption, marked, pixels } = useApp((app) => app.laid);
   const svg = usePictureSvg();
   const asked = { svg, width: pixels, name };
+  const drawn = png.drawnFor(asked);
   const busy = png.stage !== null;
   const foot = (
     <>
@@ -29,7 +30,7 @@ export function PictureSection({ png }: { png: MakingPng }) {
       >
         <FileDown size={16} aria-hidden /> {say('Save the picture (PNG)')}
       </button>
-      {busy ? (
+      {png.canStop ? (
         <>
           <button type="button" className="button" onClick={png.stop}>
             <Square size={14} aria-hidden /> {say('Stop')}
@@ -37,7 +38,7 @@ export function PictureSection({ png }: { png: MakingPng }) {
           <progress
             className="pattern-progress"
             max={1}
-            value={png.share}
+            value={png.drawnShare}
             aria-label={say('Drawing the picture')}
           />
         </>
@@ -82,9 +83,9 @@ export function PictureSection({ png }: { png: MakingPng }) {
               type="button"
               className="button"
               aria-disabled={busy}
-              onClick={() => void png.passOn(asked)}
+              onClick={() => void (drawn ? png.share(drawn, name) : png.drawToShare(asked))}
             >
-              <Share2 size={16} aria-hidden /> {say('Share')}
+              <Share2 size={16} aria-hidden /> {say(drawn ? 'Share now' : 'Share')}
             </button>
           ) : null}
         </div>
