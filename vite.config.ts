@@ -6,19 +6,21 @@ import { offline } from './scripts/offline/plugin.ts';
 import { security } from './scripts/security.ts';
 import { LICENCES } from './src/ui/shell/help/licences.ts';
 
+/** jspdf would load these to draw web pages and SVG files; the pattern draws its own lines and never asks for them. */
+const NEVER_ASKED_FOR = ['html2canvas', 'dompurify', 'canvg'];
+
 export default defineConfig({
   base: './',
   plugins: [react(), security(), notePackages(), licences(), firstScriptBudget(), offline()],
-  worker: { format: 'es', plugins: () => [notePackages()] },
+  worker: { format: 'es', plugins: () => [notePackages()], rolldownOptions: { external: NEVER_ASKED_FOR } },
   build: {
     target: 'es2022',
     sourcemap: false,
     license: { fileName: LICENCES },
-    // jspdf would load these to draw web pages and SVG files; the pattern draws its own lines and never asks for them.
     // What counts is what the page fetches first (scripts/firstScript.ts).
     chunkSizeWarningLimit: 1000,
     rolldownOptions: {
-      external: ['html2canvas', 'dompurify', 'canvg'],
+      external: NEVER_ASKED_FOR,
       output: { codeSplitting: { groups: FILES } },
     },
   },

@@ -1,5 +1,7 @@
 // The longest task of the page while something is done in it, in processor time, which other work of the machine does not lengthen.
 import type { Browser, Page } from 'playwright';
+import { writeProject } from '../src/model/reading/read';
+import { freshPage, openFile, PAUSE, printed } from './page';
 import type { BenchRow } from './row';
 
 /** Milliseconds of the processor that one task of the page may take. */
@@ -16,7 +18,7 @@ interface TraceEvent {
 }
 
 /** Traces the page during `act`. */
-export async function longestTask(
+async function longestTask(
   name: string,
   browser: Browser,
   page: Page,
@@ -42,4 +44,47 @@ export async function longestTask(
     measured: `${longest.toFixed(0)} ms`,
     ok: longest <= MOST,
   };
+}
+
+/** What takes long in the page: a large quilt opened, a whole new order hung, the pattern and the picture made. */
+export async function longTaskRows(browser: Browser, url: string): Promise<BenchRow[]> {
+  const page = await freshPage(browser);
+  await page.goto(url);
+  await page.waitForTimeout(3 * PAUSE);
+  const press = (name: string) => page.getByRole('button', { name, exact: true }).first().click();
+  const go = (list: string, name: string) =>
+    page.getByRole('navigation', { name: list }).getByRole('button', { name }).first().click();
+  const measure = (name: string, act: () => Promise<void>) => longestTask(name, browser, page, act);
+  const rows = [
+    await measure('400 printed blocks are opened', () => openFile(page, writeProject(printed(20, 20)))),
+  ];
+  await go('Order of work', 'Wall');
+  await press('Shuffle');
+  await page.getByRole('button', { name: 'Use this layout' }).waitFor({ timeout: 90_000 });
+  rows.push(
+    await measure('a new order of 400 blocks is hung and undone', async () => {
+      await press('Use this layout');
+      await page.waitForTimeout(PAUSE);
+      await page.getByRole('button', { name: /^Undo:/ }).click();
+      await page.waitForTimeout(PAUSE);
+    }),
+  );
+  await openFile(page, writeProject(printed(10, 8)));
+  await go('Order of work', 'Finishing');
+  for (const [part, button, name] of [
+    ['Pattern', 'Make the pattern (PDF)', 'the pattern of 80 blocks is made'],
+    ['Picture', 'Save the picture (PNG)', 'the picture of 80 blocks is made'],
+  ] as const) {
+    await go('Parts of finishing', part);
+    await page.waitForTimeout(3 * PAUSE);
+    rows.push(
+      await measure(name, async () => {
+        const made = page.waitForEvent('download', { timeout: 120_000 });
+        await press(button);
+        await made;
+      }),
+    );
+  }
+  await page.close();
+  return rows;
 }

@@ -163,3 +163,24 @@ test('a refused copy, a refused share and one that was put off are each answered
     page.getByText('The browser did not allow copying. Select the text and copy it.'),
   ).toBeVisible();
 });
+
+test('the drawing of a picture is stopped: nothing is saved, and it can be drawn again', async ({ page }) => {
+  test.setTimeout(90_000);
+  await openExample(page, 'Finishing');
+  await openPart(page, 'Picture');
+  let downloads = 0;
+  page.on('download', () => {
+    downloads += 1;
+  });
+  const width = page.getByLabel('Width of the PNG in pixels');
+  await width.fill('8000');
+  await width.press('Enter');
+  await page.getByRole('button', { name: 'Save the picture (PNG)' }).click();
+  await expect(page.getByRole('progressbar', { name: 'Drawing the picture' })).toBeVisible();
+  await page.getByRole('button', { name: 'Stop' }).click();
+  await expect(page.getByRole('status').getByText('Stopped. There is no picture.')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Stop' })).toBeHidden();
+  expect(downloads).toBe(0);
+  await page.getByRole('button', { name: 'Email size' }).click();
+  expect((await saved(page, 'Save the picture (PNG)')).name).toMatch(/\.png$/);
+});

@@ -124,3 +124,21 @@ test('the pages are turned by button, key and list, on the paper and with the pa
   for (const part of (await pattern(page).getByRole('checkbox').all()).slice(1)) await part.uncheck();
   await expect(number).toHaveText(/^Page 1 of \d$/);
 });
+
+test('the making of a pattern is stopped: nothing is saved, and it can be made again', async ({ page }) => {
+  test.setTimeout(90_000);
+  await openExample(page, 'Finishing');
+  await openPart(page, 'Pattern');
+  let downloads = 0;
+  page.on('download', () => {
+    downloads += 1;
+  });
+  await pattern(page).getByRole('button', { name: 'Make the pattern' }).click();
+  await pattern(page).getByRole('button', { name: 'Stop' }).click();
+  await expect(pattern(page).getByRole('status').getByText('Stopped. Nothing was saved.')).toBeVisible();
+  await expect(pattern(page).getByRole('button', { name: 'Stop' })).toBeHidden();
+  expect(downloads).toBe(0);
+  const { name } = await saved(page, 'Make the pattern');
+  expect(name).toMatch(/-pattern\.pdf$/);
+  expect(downloads).toBe(1);
+});

@@ -5,7 +5,7 @@ import type { Plugin } from 'vite';
 import { packageOf } from './licences.ts';
 
 /** Bytes, compressed by gzip, that the first script may have, all that it imports included. */
-const BUDGET = 180_000;
+export const BUDGET = 180_000;
 /** How many of the largest parts are told. */
 const TOLD = 8;
 
@@ -19,16 +19,20 @@ export interface Script {
 
 /** By how much the first script of a page, the text of index.html, is too large, in a sentence, then its largest parts; null when all is well. */
 export function budgetFault(page: string, scripts: readonly Script[], budget = BUDGET): string | null {
-  const first = fetchedFirst(page, scripts);
-  const bytes = first.reduce((sum, { code }) => sum + gzipSync(code).length, 0);
+  const bytes = firstScriptBytes(page, scripts);
   if (bytes <= budget) return null;
-  const parts = largestParts(first).map(
+  const parts = largestParts(fetchedFirst(page, scripts)).map(
     ([part, length]) => `  ${part}: ${kilobytes(length)} before it is made small`,
   );
   return [
     `The first script is ${kilobytes(bytes - budget)} too large: ${kilobytes(bytes)} by gzip, of ${kilobytes(budget)}. Its largest parts:`,
     ...parts,
   ].join('\n');
+}
+
+/** The length of the first script by gzip. */
+export function firstScriptBytes(page: string, scripts: readonly Script[]): number {
+  return fetchedFirst(page, scripts).reduce((sum, { code }) => sum + gzipSync(code).length, 0);
 }
 
 /** The scripts that a page names and all that they import. Throws where there is none. */

@@ -11,6 +11,7 @@ import { asPieced } from '../../src/geometry/asPieced';
 import { movedIfFree } from '../../src/model/moves';
 import type { Project } from '../../src/model/project';
 import { withPictures, withSewn } from '../geometry/pictured';
+import { runs } from '../runs';
 import { awkwardTop, ruledTop } from './awkwardTop';
 import { alternatives, arrange } from './toTheEnd';
 
@@ -48,7 +49,7 @@ it('shuffles by moves of the quilt itself, which leave pictures as they are and 
         6,
       );
     }),
-    { numRuns: 20, seed: 1208 },
+    { numRuns: runs(6, 20), seed: 1208 },
   );
 });
 
@@ -61,7 +62,7 @@ it('shuffles as it does the same quilt with those blocks pieced and sewn', () =>
       // Wedges of pictures are of sets of their own, so chance may take another way; neither may be much worse.
       expect(found.after.total).toBeLessThan(pieced.before.total + 1e-6);
     }),
-    { numRuns: 8, seed: 1209 },
+    { numRuns: runs(4, 8), seed: 1209 },
   );
 });
 
@@ -74,7 +75,7 @@ it('finds several layouts and mends by moves of the quilt itself', () => {
       for (const finding of analysis.findings.slice(0, 3))
         for (const { moves } of propose(finding, analysis)) after(mixed, moves);
     }),
-    { numRuns: 8, seed: 1210 },
+    { numRuns: runs(4, 8), seed: 1210 },
   );
 });
 

@@ -14,6 +14,7 @@ import { moved } from '../../src/model/moves';
 import type { Project } from '../../src/model/project';
 import { dice, scrappyTop } from '../balance/tops';
 import { demo } from '../demo';
+import { runs } from '../runs';
 import { awkwardTop } from './awkwardTop';
 import { arrange } from './toTheEnd';
 
@@ -74,7 +75,7 @@ describe('a shuffle for balance', () => {
           expect(then.places.map((place) => place?.tip)).toEqual(block.places.map((place) => place?.tip));
         }
       }),
-      { numRuns: 25 },
+      { numRuns: runs(10, 25) },
     );
   });
 
@@ -190,7 +191,7 @@ describe('the moves from one arrangement to another', () => {
           Math.max(0, elsewhere - 1),
         );
       }),
-      { numRuns: 40 },
+      { numRuns: runs(15, 40) },
     );
   });
 });

@@ -9,6 +9,7 @@ import { moved } from '../../src/model/moves';
 import { speak } from '../../src/model/phrase';
 import type { Project } from '../../src/model/project';
 import { dice, scrappyTop } from '../balance/tops';
+import { runs } from '../runs';
 import { arrange } from './toTheEnd';
 
 const WISHES = ['light middle', 'dark middle', 'light to dark'] as const;
@@ -50,7 +51,7 @@ describe('a wish for values', () => {
           expect(less / random.length).toBeGreaterThanOrEqual(share!);
         },
       ),
-      { numRuns: 40 },
+      { numRuns: runs(15, 40) },
     );
   });
 
@@ -78,7 +79,7 @@ describe('a wish for values', () => {
           .map(Number);
         expect(by).toBe(Math.abs(third! - rest!));
       }),
-      { numRuns: 100 },
+      { numRuns: runs(30, 100) },
     );
   });
 });

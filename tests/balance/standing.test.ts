@@ -6,6 +6,7 @@ import { TERM_NAMES } from '../../src/balance/score/weights';
 import { standingAfter } from '../../src/balance/standing';
 import { type Move, moved } from '../../src/model/moves';
 import type { Project } from '../../src/model/project';
+import { runs } from '../runs';
 import { scrappyTop } from './tops';
 
 const WALLS: readonly Project[] = [
@@ -35,7 +36,7 @@ describe('how a top would stand', () => {
           for (const name of TERM_NAMES) expect(standing.terms[name]).toBeCloseTo(full.terms[name], 9);
         },
       ),
-      { numRuns: 300 },
+      { numRuns: runs(60, 300) },
     );
   });
 });

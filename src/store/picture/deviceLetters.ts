@@ -1,4 +1,5 @@
-// Draws letters of the device on a canvas, for names in scripts that the pattern's typefaces do not have (drawing/pattern).
+// Draws letters of the device on a canvas, for names in scripts that the pattern's typefaces do not have (drawing/pattern). In a worker
+// too: the canvas is none of the page's.
 
 import type { Face } from '../../drawing/pattern/page';
 import type { DeviceLetters, LetterPicture } from '../../drawing/pattern/pdf/pdfType';
@@ -14,15 +15,16 @@ const FONTS: Readonly<Record<Face, string>> = {
   strong: `600 ${HIGH}px sans-serif`,
 };
 
-/** The letters of this device; null where the browser gives no canvas to draw on. */
+/** The letters of this device; null where the browser gives no canvas to draw on apart from the page. */
 export function deviceLetters(): DeviceLetters | null {
-  const canvas = document.createElement('canvas');
-  const pen = canvas.getContext('2d');
+  if (typeof OffscreenCanvas === 'undefined') return null;
+  const canvas = new OffscreenCanvas(1, 1);
+  const pen = canvas.getContext('2d', { willReadFrequently: true });
   if (!pen) return null;
-  const lacking = new Map<Face, string>();
+  const lacking = new Map<Face, Pixels>();
   const seen = (run: string, face: Face) => {
     draw(canvas, pen, run, face, '#000000');
-    return canvas.toDataURL('image/png');
+    return pixelsOf(canvas, pen);
   };
   return {
     has(letter, face) {
@@ -30,7 +32,7 @@ export function deviceLetters(): DeviceLetters | null {
       if (/^\p{Cf}$/u.test(letter)) return true;
       const lacks = lacking.get(face) ?? seen(NO_LETTER, face);
       lacking.set(face, lacks);
-      return seen(letter, face) !== lacks;
+      return !same(seen(letter, face), lacks);
     },
     width(run, face) {
       pen.font = FONTS[face];
@@ -38,23 +40,34 @@ export function deviceLetters(): DeviceLetters | null {
     },
     picture(run, face, ink) {
       const place = draw(canvas, pen, run, face, ink);
-      return { ...place, png: bytesOf(canvas.toDataURL('image/png')) };
+      return { ...place, pixels: pixelsOf(canvas, pen) };
     },
   };
 }
 
-function bytesOf(dataUrl: string): Uint8Array {
-  return Uint8Array.from(atob(dataUrl.slice(dataUrl.indexOf(',') + 1)), (letter) => letter.charCodeAt(0));
+type Pixels = LetterPicture['pixels'];
+
+function pixelsOf({ width, height }: OffscreenCanvas, pen: OffscreenCanvasRenderingContext2D): Pixels {
+  const { data } = pen.getImageData(0, 0, width, height);
+  return { data, width, height };
+}
+
+function same(one: Pixels, other: Pixels): boolean {
+  return (
+    one.width === other.width &&
+    one.height === other.height &&
+    one.data.every((byte, at) => byte === other.data[at])
+  );
 }
 
 /** Draws a run on the canvas, which gets the size of the run. Returns its place for letters one inch high. */
 function draw(
-  canvas: HTMLCanvasElement,
-  pen: CanvasRenderingContext2D,
+  canvas: OffscreenCanvas,
+  pen: OffscreenCanvasRenderingContext2D,
   run: string,
   face: Face,
   ink: string,
-): Omit<LetterPicture, 'png'> {
+): Omit<LetterPicture, 'pixels'> {
   pen.font = FONTS[face];
   const size = pen.measureText(run);
   const left = Math.ceil(size.actualBoundingBoxLeft) + 1;

@@ -82,12 +82,21 @@ export function sizedInPixels(svg: string, size: PixelSize): string {
 
 export type PictureStage = 'drawing' | 'packing';
 
-/** Draws the SVG as a PNG for PRINT_DENSITY. Browser only. Never rejects: it returns a failure as a problem. */
-export async function drawPng(
-  svg: string,
-  size: PixelSize,
-  onStage: (stage: PictureStage) => void,
-): Promise<Result<Blob>> {
+/** Who waits for a picture: hears how far it is, and may stop it. */
+export interface Waiting {
+  readonly onStage: (stage: PictureStage) => void;
+  /** Gets the share that is drawn, 0 to 1. */
+  readonly onShare: (share: number) => void;
+  readonly signal: AbortSignal;
+}
+
+/** Code of the problem of a picture that was stopped. */
+export const STOPPED = 'stopped';
+
+/** Draws the SVG as a PNG for PRINT_DENSITY. Browser only. Never rejects: it returns a failure, or that it was stopped, as a problem. */
+export async function drawPng(svg: string, size: PixelSize, waiting: Waiting): Promise<Result<Blob>> {
+  const { onStage, signal } = waiting;
+  const stopped = () => failed(STOPPED, 'picture', phrase('Stopped. There is no picture.'));
   const tooLarge = () =>
     failed(
       'not-drawn',
@@ -109,13 +118,16 @@ export async function drawPng(
     if (!context) return tooLarge();
     context.fillStyle = '#ffffff';
     context.fillRect(0, 0, size.width, size.height);
-    if (!(await drawnInStripes(context, image, size))) return tooLarge();
+    const drawn = await drawnInStripes(context, image, size, waiting);
+    if (signal.aborted) return stopped();
+    if (!drawn) return tooLarge();
     onStage('packing');
     await painted();
     const blob = await new Promise<Blob | null>((done) => {
       canvas.toBlob(done, 'image/png');
     });
     canvas.width = 0;
+    if (signal.aborted) return stopped();
     return blob ? ok(await withDensity(blob, PRINT_DENSITY)) : tooLarge();
   } catch {
     return tooLarge();
@@ -125,17 +137,21 @@ export async function drawPng(
 }
 
 /**
- * Draws an image stripe by stripe, with a turn for the page between two; false where the browser cannot draw it at this size. Chromium
- * draws only what shows of the image, WebKit all of it each time (58 times for a page of 2,400 pixels): there the stripes grow.
+ * Draws an image stripe by stripe, with a turn for the page between two; false where the browser cannot draw it at this size, or it was
+ * stopped. Chromium draws only what shows of the image, WebKit all of it each time (58 times for a page of 2,400 pixels): there the
+ * stripes grow.
  */
 async function drawnInStripes(
   context: CanvasRenderingContext2D,
   image: HTMLImageElement,
   { width, height }: PixelSize,
+  { signal, onShare }: Waiting,
 ): Promise<boolean> {
   let high = Math.max(1, Math.floor(STRIPE / width));
   const next = growingStripes(high);
   for (let top = 0; top < height; ) {
+    if (signal.aborted) return false;
+    onShare(top / height);
     const bottom = Math.min(height, top + high);
     const began = performance.now();
     context.save();

@@ -14,6 +14,7 @@ import type { Cell, Project } from '../../../src/model/project';
 import { atOnce } from '../../../src/model/work/parts';
 import { scrappyTop } from '../../balance/tops';
 import { withPictures } from '../../geometry/pictured';
+import { runs } from '../../runs';
 import { awkwardTop, ruledTop } from '../awkwardTop';
 
 const BOTH = { swap: true, turn: true };
@@ -101,7 +102,7 @@ describe('the best that few blocks can do', () => {
           }
         },
       ),
-      { numRuns: 25, seed: 1215 },
+      { numRuns: runs(8, 25), seed: 1215 },
     );
   });
 

@@ -12,6 +12,7 @@ import { createBlock, createProject, createSet } from '../../../src/model/create
 import { freshId, sideTable } from '../../../src/model/find';
 import type { Fabric, Project } from '../../../src/model/project';
 import { demo } from '../../demo';
+import { runs } from '../../runs';
 
 const COLOURS = ['#20304a', '#b33a2b', '#e8c469', '#5c7f4b', '#7f5a8c', '#d98fa0'];
 
@@ -170,7 +171,7 @@ describe('what a quilt lacks', () => {
           project.wall.cells.length,
         );
       }),
-      { numRuns: 40 },
+      { numRuns: runs(12, 40) },
     );
   });
 
@@ -195,7 +196,7 @@ describe('what a quilt lacks', () => {
         }
         expect(wedgesOf(firstLack(next))).toBe(0);
       }),
-      { numRuns: 150 },
+      { numRuns: runs(40, 150) },
     );
   });
 

@@ -9,6 +9,7 @@ import { setHeight } from '../../../src/geometry/stripSet';
 import { speak } from '../../../src/model/phrase';
 import type { StripOnHand, StripSet } from '../../../src/model/project';
 import { usualWedge } from '../../geometry/strips';
+import { runs } from '../../runs';
 import { plainFabrics, projectOf, stripSet, stripsOf } from '../fabrics';
 
 const seed = 31_000;
@@ -193,7 +194,7 @@ describe('strips that do not suffice', () => {
         );
         expect(second.sets).toHaveLength(sets);
       }),
-      { seed, numRuns: 25 },
+      { seed, numRuns: runs(10, 25) },
     );
   });
 

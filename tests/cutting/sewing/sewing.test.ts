@@ -14,6 +14,7 @@ import { speak } from '../../../src/model/phrase';
 import type { Border, Project } from '../../../src/model/project';
 import { cellCount, isPlain } from '../../../src/model/wallCells';
 import { clippedArea, xor } from '../../geometry/clipping';
+import { runs } from '../../runs';
 import { type Box, cutToBox, rulerStep, type SewnTop, sew } from './sew';
 
 const base = createProject('p', 'test');
@@ -228,7 +229,7 @@ describe('a top sewn by its steps is the top that is drawn', () => {
           expectSewn(project, even && one.borders.every((each) => each.keys === undefined));
         },
       ),
-      { seed: 20260401, numRuns: 120 },
+      { seed: 20260401, numRuns: runs(30, 120) },
     );
   });
 
@@ -254,7 +255,7 @@ describe('a top sewn by its steps is the top that is drawn', () => {
           expectSewn(project, unit === 'in' && one.borders.length === 0);
         },
       ),
-      { seed: 20260402, numRuns: 120 },
+      { seed: 20260402, numRuns: runs(30, 120) },
     );
   });
 
@@ -274,7 +275,7 @@ describe('a top sewn by its steps is the top that is drawn', () => {
           expectSewn(top({ rows: 2, columns: 3, wedge: { assemblySeam, outerSeam }, setting }));
         },
       ),
-      { seed: 20260403, numRuns: 30 },
+      { seed: 20260403, numRuns: runs(10, 30) },
     );
   });
 });

@@ -1,5 +1,4 @@
 // What the written pattern says, read back from the file by PDF.js: nothing is left out, nothing runs off the page.
-import { Resvg } from '@resvg/resvg-js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { clothText, sellingUnit } from '../../../src/cutting/yardage/clothLength';
@@ -62,11 +61,7 @@ function cardText(project: Project, number: number): string {
   );
 }
 
-const PNG = new Resvg(
-  '<svg xmlns="http://www.w3.org/2000/svg" width="8" height="4"><circle cx="4" cy="2" r="2"/></svg>',
-)
-  .render()
-  .asPng();
+const PIXELS = { data: new Uint8ClampedArray(8 * 4 * 4).fill(200), width: 8, height: 4 };
 
 /** A device that has only some letters, each half as wide as high; it notes what it is asked to draw. */
 function deviceWith(some: RegExp, runs: string[]): DeviceLetters {
@@ -75,7 +70,7 @@ function deviceWith(some: RegExp, runs: string[]): DeviceLetters {
     width: (run) => run.length / 2,
     picture(run) {
       runs.push(run);
-      return { png: PNG, left: 0, rise: 0.8, width: run.length / 2, height: 1 };
+      return { pixels: PIXELS, left: 0, rise: 0.8, width: run.length / 2, height: 1 };
     },
   };
 }

@@ -8,6 +8,7 @@ import { PAPERS } from '../../../src/drawing/pattern/page';
 import { writePattern } from '../../../src/drawing/pattern/pattern';
 import type { Project } from '../../../src/model/project';
 import { demo } from '../../demo';
+import { runs } from '../../runs';
 import { randomProject } from '../samples';
 import { sayIn, typeOf } from './makePdf';
 
@@ -118,7 +119,7 @@ describe('words of a pattern', () => {
       fc.property(QUILTS, (one) => {
         expect(faults(quilt(one), one.paper)).toEqual([]);
       }),
-      { numRuns: 60 },
+      { numRuns: runs(12, 60) },
     );
   }, 600_000);
 });

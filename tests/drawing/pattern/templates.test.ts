@@ -7,6 +7,7 @@ import { cutWedge, finishedBlock, wedgeProblem } from '../../../src/geometry/wed
 import { createProject } from '../../../src/model/create';
 import { type Project, WEDGE_COUNTS } from '../../../src/model/project';
 import { formatLength } from '../../../src/model/units';
+import { runs } from '../../runs';
 import { randomProject } from '../samples';
 import { makePdf } from './makePdf';
 import { bare, type ReadPage, type ReadPath, readPdf } from './readPdf';
@@ -119,7 +120,7 @@ describe('the templates of the pattern', () => {
           expect(Math.abs(size(line).height / POINTS - cutHeight)).toBeLessThan(CLOSE);
         },
       ),
-      { seed: 41, numRuns: 25 },
+      { seed: 41, numRuns: runs(10, 25) },
     );
   });
 
@@ -231,9 +232,9 @@ describe('the templates of the pattern', () => {
           }
         }
       }),
-      { numRuns: 25 },
+      { numRuns: runs(10, 25) },
     );
-    expect(joined).toBeGreaterThan(30);
+    expect(joined).toBeGreaterThan(runs(10, 30));
   }, 600_000); // biome-ignore format: one law
 
   it('on point say how many triangles to cut from which fabric, as many as the top has', async () => {

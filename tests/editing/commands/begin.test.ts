@@ -12,6 +12,7 @@ import { createProject } from '../../../src/model/create';
 import { holdsNothing } from '../../../src/model/find';
 import { speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
+import { runs } from '../../runs';
 import { laidOut } from '../whole/toTheEnd';
 import { after } from '../workshopProject';
 
@@ -53,7 +54,7 @@ describe('a size that is wanted', () => {
           expect([laid.wall.rows, laid.wall.columns]).toEqual([offer.rows, offer.columns]);
         },
       ),
-      { numRuns: 12 },
+      { numRuns: runs(5, 12) },
     );
   });
 });

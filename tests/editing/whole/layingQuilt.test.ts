@@ -12,6 +12,7 @@ import { speak } from '../../../src/model/phrase';
 import type { ClothOnHand, Place, Project, StripOnHand } from '../../../src/model/project';
 import { halfPlace } from '../../../src/model/wallCells';
 import { plainFabrics, projectOf, stripSet, stripsOf } from '../../cutting/fabrics';
+import { runs } from '../../runs';
 import { after } from '../workshopProject';
 import { laidOut, WISH } from './toTheEnd';
 
@@ -121,7 +122,7 @@ describe('laying out the whole quilt', () => {
         if (!change) return;
         expect(undo(laid, record(EMPTY_HISTORY, change))?.project).toEqual(project);
       }),
-      { numRuns: 20 },
+      { numRuns: runs(8, 20) },
     );
   });
 
@@ -148,7 +149,7 @@ describe('laying out the whole quilt', () => {
           expect(laid.blocks).toContainEqual(block);
         });
       }),
-      { numRuns: 20 },
+      { numRuns: runs(8, 20) },
     );
   });
 
@@ -169,7 +170,7 @@ describe('laying out the whole quilt', () => {
             laid.blocks.length === 1 ? '1 block hung' : `${laid.blocks.length} blocks hung`,
           );
       }),
-      { numRuns: 20 },
+      { numRuns: runs(8, 20) },
     );
   });
 
@@ -181,7 +182,7 @@ describe('laying out the whole quilt', () => {
         expect(laid.stripSets).toEqual(lay(project).project.stripSets);
         expect(openProject(JSON.stringify(laid)).ok).toBe(true);
       }),
-      { numRuns: 10 },
+      { numRuns: runs(4, 10) },
     );
   });
 
@@ -194,7 +195,7 @@ describe('laying out the whole quilt', () => {
         expect(twice.blocks.map((block) => block.places)).toEqual(once.blocks.map((block) => block.places));
         expect([twice.wall.rows, twice.wall.columns]).toEqual([once.wall.rows, once.wall.columns]);
       }),
-      { numRuns: 40 },
+      { numRuns: runs(15, 40) },
     );
   });
 });
@@ -268,9 +269,9 @@ it('says the rule that leaves each strip', () => {
       expect(told.reduce((sum, [, count]) => sum + Number(count), 0)).toBe(there - used);
       some += told.length;
     }),
-    { numRuns: 40 },
+    { numRuns: runs(15, 40) },
   );
-  expect(some).toBeGreaterThan(10);
+  expect(some).toBeGreaterThan(runs(3, 10));
 });
 
 test('an empty quilt is left as it is, in words', () => {

@@ -5,6 +5,7 @@ import { blankPixels, type Pixels } from '../../../src/photo/pixels/pixels';
 import { projected, squareTo } from '../../../src/photo/plane/homography';
 import { bent, lensOf } from '../../../src/photo/plane/lens';
 import { rectified } from '../../../src/photo/plane/rectify';
+import { runs } from '../../runs';
 
 const SIZE = { width: 240, height: 200 };
 
@@ -54,7 +55,7 @@ describe('a quadrilateral laid flat', () => {
           expect(Math.abs(seen.data[(y * 80 + x) * 4]! - grey)).toBeLessThanOrEqual(2);
         }
       }),
-      { numRuns: 40 },
+      { numRuns: runs(10, 40) },
     );
   });
 

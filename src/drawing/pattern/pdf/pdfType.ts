@@ -9,9 +9,13 @@ import type { Face, Mark } from '../page';
 /** TrueType files of each face; a letter is set in the first file that has it. */
 export type FaceFiles = Readonly<Record<Face, readonly Uint8Array[]>>;
 
-/** A run as a PNG on a transparent ground, and its place from the start of the baseline, for letters one inch high. */
+/** A run as pixels (red, green, blue, alpha) on a transparent ground, and its place from the start of the baseline, for letters one inch high. */
 export interface LetterPicture {
-  readonly png: Uint8Array;
+  readonly pixels: {
+    readonly data: Uint8ClampedArray;
+    readonly width: number;
+    readonly height: number;
+  };
   readonly left: number;
   /** Height of the upper edge above the baseline. */
   readonly rise: number;
@@ -98,11 +102,11 @@ export class PdfType implements Type {
     const key = `${face} ${ink} ${text}`;
     const picture = this.pictures.get(key) ?? this.device!.picture(text, face, ink);
     this.pictures.set(key, picture);
-    const { png, left, rise, width, height } = picture;
+    const { pixels, left, rise, width, height } = picture;
     // The file contains each picture once, under its key.
     this.doc.addImage(
-      png,
-      'PNG',
+      pixels,
+      'RGBA',
       x + left * size,
       at.y - rise * size,
       width * size,

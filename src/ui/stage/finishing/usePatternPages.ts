@@ -1,11 +1,10 @@
 // Lays out the pages of the pattern to be looked at, anew when the quilt or the choices change; the last ones stay until then.
-import { useContext, useEffect, useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { PatternOptions } from '../../../drawing/pattern/options';
 import type { Pattern } from '../../../drawing/pattern/page';
-import { phrase, speak } from '../../../model/phrase';
+import { phrase } from '../../../model/phrase';
 import type { Project } from '../../../model/project';
 import type { Problem } from '../../../model/result';
-import { Language } from '../../words';
 
 interface Pages {
   readonly pattern: Pattern | null;
@@ -22,21 +21,12 @@ interface LaidOut {
 }
 
 export function usePatternPages(project: Project, options: PatternOptions): Pages {
-  const translate = useContext(Language);
   const [laid, setLaid] = useState<LaidOut | null>(null);
   useEffect(() => {
     let stale = false;
     const { unit } = project.preferences;
     void import('../../../store/picture/patternPdf')
-      .then(({ layOutPattern }) =>
-        layOutPattern(
-          project,
-          options,
-          (sentence, values) =>
-            speak(typeof sentence === 'string' ? phrase(sentence, values) : sentence, unit, translate),
-          () => stale,
-        ),
-      )
+      .then(({ layOutPattern }) => layOutPattern(project, options, { unit }, () => stale))
       .catch(() => {
         const say = 'The pages could not be loaded. Check the connection, or reload the page.';
         return {
@@ -56,7 +46,7 @@ export function usePatternPages(project: Project, options: PatternOptions): Page
     return () => {
       stale = true;
     };
-  }, [project, options, translate]);
+  }, [project, options]);
   return {
     pattern: laid?.pattern ?? null,
     problems: laid?.problems ?? [],

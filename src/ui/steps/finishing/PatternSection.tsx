@@ -1,5 +1,5 @@
 // The written pattern to print or sell: the paper, what goes into it, and the file. Its pages lie on the large area.
-import { FileDown } from 'lucide-react';
+import { FileDown, Square } from 'lucide-react';
 import { PATTERN_PARTS, type PatternPart } from '../../../drawing/pattern/options';
 import { stillOpen } from '../../../drawing/pattern/stillOpen';
 import { useApp, useAppStore } from '../../app';
@@ -26,7 +26,7 @@ export function PatternSection({ making }: { making: MakingPattern }) {
   const project = useApp((app) => app.project);
   const leftOut = useApp((app) => app.laid.leftOut);
   const { paper, parts } = usePatternOptions();
-  const { doing, saved, remarks, problems, make } = making;
+  const { doing, saved, remarks, problems, make, stop } = making;
   const turn = (part: PatternPart) =>
     lay({
       leftOut: leftOut.includes(part) ? leftOut.filter((one) => one !== part) : [...leftOut, part],
@@ -42,6 +42,11 @@ export function PatternSection({ making }: { making: MakingPattern }) {
       >
         <FileDown size={16} aria-hidden /> {say('Make the pattern (PDF)')}
       </button>
+      {doing ? (
+        <button type="button" className="button" onClick={stop}>
+          <Square size={14} aria-hidden /> {say('Stop')}
+        </button>
+      ) : null}
       {doing ? (
         <progress
           className="pattern-progress"

@@ -1,6 +1,6 @@
 // The choices for the picture to take away: SVG, PNG at a chosen size, the clipboard, the system's share sheet. The picture itself
 // lies on the large area.
-import { Copy, FileDown, Share2 } from 'lucide-react';
+import { Copy, FileDown, Share2, Square } from 'lucide-react';
 import { useApp, useAppStore } from '../../app';
 import { Complaint } from '../../fields/Complaint';
 import { Saved } from '../../fields/Saved';
@@ -30,6 +30,19 @@ export function PictureSection({ png }: { png: MakingPng }) {
       >
         <FileDown size={16} aria-hidden /> {say('Save the picture (PNG)')}
       </button>
+      {png.canStop ? (
+        <>
+          <button type="button" className="button" onClick={png.stop}>
+            <Square size={14} aria-hidden /> {say('Stop')}
+          </button>
+          <progress
+            className="pattern-progress"
+            max={1}
+            value={png.drawnShare}
+            aria-label={say('Drawing the picture')}
+          />
+        </>
+      ) : null}
       <p role="status" className={png.told ? undefined : 'hidden-text'}>
         {png.told ? say(png.told) : ''}
       </p>

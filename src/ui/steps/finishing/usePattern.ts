@@ -1,15 +1,15 @@
-// Makes the pattern: loads its code at the first request, gives its progress in words and as a share, and downloads the file.
-import { useState } from 'react';
+// Makes the pattern: loads its code at the first request, gives its progress in words and as a share, downloads the file, and stops.
+import { useRef, useState } from 'react';
 import type { PatternOptions } from '../../../drawing/pattern/options';
 import { stillOpen } from '../../../drawing/pattern/stillOpen';
 import { type Phrase, phrase } from '../../../model/phrase';
 import type { Project } from '../../../model/project';
 import type { Problem } from '../../../model/result';
-import type { PatternPdf } from '../../../store/picture/patternPdf';
+import type { PatternPdf, RunningPdf } from '../../../store/picture/patternPdf';
 import { fileName } from '../../../store/storage/projectFiles';
 import { usePicturesAtHand } from '../../session';
 import { useSaveFile } from '../../useSaveFile';
-import { useWrite } from '../../words';
+import { NUMBERS, useUnit } from '../../words';
 
 interface Doing {
   readonly words: Phrase;
@@ -25,16 +25,19 @@ export interface MakingPattern {
   readonly problems: readonly Problem[];
   /** Makes and downloads the file; `ending` of its name distinguishes the templates from the whole pattern. */
   readonly make: (project: Project, options: PatternOptions, ending: string) => Promise<void>;
+  /** Ends the making; nothing is saved. */
+  readonly stop: () => void;
 }
 
 /** What makes the pattern of a project, with its progress and problems. */
 export function usePattern(): MakingPattern {
-  const write = useWrite();
+  const unit = useUnit();
   const { pictures } = usePicturesAtHand();
   const { saveBlob, saved, forget } = useSaveFile();
   const [doing, setDoing] = useState<Doing | null>(null);
   const [remarks, setRemarks] = useState<readonly Phrase[]>([]);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const running = useRef<RunningPdf | null>(null);
 
   const make: MakingPattern['make'] = async (project, options, ending) => {
     forget();
@@ -43,9 +46,15 @@ export function usePattern(): MakingPattern {
     setDoing({ words: phrase('Loading …'), share: 0 });
     try {
       const { makePatternPdf } = await import('../../../store/picture/patternPdf');
-      const made = await makePatternPdf(project, pictures, options, write, (words, share) =>
+      const writing = { unit, numbers: NUMBERS };
+      running.current = makePatternPdf(project, pictures, options, writing, ({ doing: words, share }) =>
         setDoing({ words, share }),
       );
+      const made = await running.current.answer;
+      if (made === null) {
+        setRemarks([phrase('Stopped. Nothing was saved.')]);
+        return;
+      }
       if (!made.ok) {
         setProblems(made.problems);
         return;
@@ -59,11 +68,12 @@ export function usePattern(): MakingPattern {
         'The pattern could not be made: a part of the tool did not load. Check the connection, or reload the page.';
       setProblems([{ code: 'not-loaded', path: 'pattern', message: phrase(say1) }]);
     } finally {
+      running.current = null;
       setDoing(null);
     }
   };
 
-  return { doing, saved, remarks, problems, make };
+  return { doing, saved, remarks, problems, make, stop: () => running.current?.cancel() };
 }
 
 function notSet({ missing, pictured }: PatternPdf): Phrase[] {

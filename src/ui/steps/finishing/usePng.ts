@@ -1,8 +1,8 @@
-// Makes the PNG and passes it to a file, the clipboard or the share sheet, with its progress in words.
-import { useState } from 'react';
+// Makes the PNG and passes it to a file, the clipboard or the share sheet, with its progress in words and as a share; stops it.
+import { useRef, useState } from 'react';
 import { type Phrase, phrase } from '../../../model/phrase';
 import { ok, type Problem, type Result } from '../../../model/result';
-import { drawPng, type PictureStage, pixelSize } from '../../../store/picture/picture';
+import { drawPng, type PictureStage, pixelSize, STOPPED } from '../../../store/picture/picture';
 import { fileName } from '../../../store/storage/projectFiles';
 import { useSaveFile } from '../../useSaveFile';
 
@@ -40,29 +40,41 @@ export function usePng() {
   const [stage, setStage] = useState<Stage | null>(null);
   const [done, setDone] = useState<Phrase | null>(null);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
+  const [drawnShare, setDrawnShare] = useState(0);
+  const stopping = useRef(new AbortController());
   // A browser shares only at a press, and drawing takes longer than it takes a press for: what is drawn waits for the next one.
   const [drawn, setDrawn] = useState<{ readonly asked: Asked; readonly file: File } | null>(null);
 
   const make = async ({ svg, width }: Asked): Promise<Result<Blob>> => {
     const size = pixelSize(svg, width);
-    return size.ok ? drawPng(svg, size.value, setStage) : size;
+    if (!size.ok) return size;
+    stopping.current = new AbortController();
+    const { signal } = stopping.current;
+    return drawPng(svg, size.value, { onStage: setStage, onShare: setDrawnShare, signal });
   };
   const hand = async (work: () => Promise<Result<Phrase | null>>, first: Stage = 'drawing') => {
     setDone(null);
     forget();
     setProblems([]);
+    setDrawnShare(0);
     setStage(first);
     const outcome = await work();
     setStage(null);
     if (outcome.ok) setDone(outcome.value);
+    else if (outcome.problems[0]?.code === STOPPED) setDone(outcome.problems[0].message);
     else setProblems(outcome.problems);
   };
 
   return {
     stage,
     told: stage ? STAGES[stage] : done,
+    /** How much of the picture is drawn, 0 to 1. */
+    drawnShare,
     saved,
     problems,
+    canStop: stage !== null && stage !== 'sharing',
+    /** Ends the drawing; nothing is made. */
+    stop: () => stopping.current.abort(),
     saveSvg: ({ svg, name }: Asked) => {
       setDone(null);
       saveText(fileName(name, '.svg'), svg, 'image/svg+xml');

@@ -6,11 +6,11 @@ import { downloadBlob, fileName } from '../../../store/storage/projectFiles';
 import { useApp, useAppStore } from '../../app';
 import { usePicturesAtHand } from '../../session';
 import { usePatternOptions } from '../../steps/finishing/usePatternOptions';
-import { useSay, useWrite } from '../../words';
+import { NUMBERS, useSay, useUnit } from '../../words';
 
 export function WallMapButton() {
   const say = useSay();
-  const write = useWrite();
+  const unit = useUnit();
   const { pictures } = usePicturesAtHand();
   const store = useAppStore();
   const empty = useApp((app) => app.project.wall.cells.every((cell) => cell === null));
@@ -21,7 +21,9 @@ export function WallMapButton() {
     setMaking(true);
     try {
       const { makePatternPdf } = await import('../../../store/picture/patternPdf');
-      const made = await makePatternPdf(project, pictures, { paper, parts: ['wall map'] }, write, () => {});
+      const options = { paper, parts: ['wall map'] as const };
+      const made = await makePatternPdf(project, pictures, options, { unit, numbers: NUMBERS }).answer;
+      if (!made) return;
       if (!made.ok) {
         announce(made.problems[0]!.message);
         return;
