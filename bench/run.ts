@@ -6,6 +6,7 @@ import { benchBalance } from './balance';
 import { benchComposing } from './composing';
 import { benchFabric } from './fabric';
 import { benchPhoto } from './photo';
+import { benchProof } from './proof';
 import type { BenchRow } from './row';
 import { benchWallFrames } from './wallFrames';
 
@@ -14,6 +15,7 @@ const BENCHES: readonly (() => readonly BenchRow[] | Promise<readonly BenchRow[]
   benchBalance,
   benchComposing,
   benchArrange,
+  benchProof,
   benchAssignment,
   benchWallFrames,
   benchFabric,

@@ -37,7 +37,7 @@ export class Spectra {
 }
 
 /** The members of a set, ascending. */
-export function membersOf(set: number, size: number): number[] {
+function membersOf(set: number, size: number): number[] {
   const members: number[] = [];
   for (let at = 0; at < size; at++) if ((set >> at) & 1) members.push(at);
   return members;
