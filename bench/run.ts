@@ -8,6 +8,7 @@ import { benchComposing } from './composing';
 import { benchFabric } from './fabric';
 import { benchFelt } from './felt';
 import { benchPhoto } from './photo';
+import { benchProof } from './proof';
 import type { BenchRow } from './row';
 
 type Bench = () => readonly BenchRow[] | Promise<readonly BenchRow[]>;
@@ -18,6 +19,7 @@ const BENCHES: Readonly<Record<string, Bench>> = {
   felt: benchFelt,
   composing: benchComposing,
   arrange: benchArrange,
+  proof: benchProof,
   assignment: benchAssignment,
   fabric: benchFabric,
   photo: benchPhoto,

@@ -1,7 +1,7 @@
 // Owns the search for the least cost of all arrangements, and its proof: branch and bound. Parts of the whole are split from
 // the least bound on, so that the bound of the whole rises; from a few settled items on, a part is searched to its end.
 import { cellSymmetries } from './cellSymmetries';
-import { type ConvexAssignment, MOST_ITEMS } from './convexAssignment';
+import { type ConvexAssignment, MOST_ITEMS, withDiagonalsMoved } from './convexAssignment';
 import { Levels } from './levels';
 import { NodeBound } from './nodeBound';
 import { Spectra } from './spectra';
@@ -40,6 +40,7 @@ export class BranchAndBound {
   private readonly parts: Part[];
   private current: Part | null = null;
   private depth = -1;
+  private readonly problem: ConvexAssignment;
   private readonly levels: Levels;
   private readonly nodeBound: NodeBound;
   private readonly symmetries: readonly Int32Array[];
@@ -51,12 +52,14 @@ export class BranchAndBound {
    * better, and returns its true cost, not below that of the problem. `parts` are what an earlier search has left.
    */
   constructor(
-    private readonly problem: ConvexAssignment,
+    given: ConvexAssignment,
     known: number,
     private readonly judge: (cellOf: Int32Array) => number,
     parts: readonly Part[] = [{ settled: [], bound: Number.NEGATIVE_INFINITY, share: 1 }],
   ) {
+    const problem = withDiagonalsMoved(given);
     const { size, forms } = problem;
+    this.problem = problem;
     if (size < 1 || size > MOST_ITEMS)
       throw new RangeError(`BranchAndBound: 1 to ${MOST_ITEMS} items, not ${size}`);
     this.best = known;

@@ -9,7 +9,10 @@ const NOTHING = 1e-9;
 /** Cell → cell of every symmetry, the one that moves nothing first. `pairs` are the costs of every two items in two cells. */
 export function cellSymmetries(problem: ConvexAssignment, pairs: Float64Array): Int32Array[] {
   const { size, forms, linear } = problem;
-  const distance = forms[0]?.cells ?? new Float64Array(size * size);
+  // Sums in another order differ in their last digit; what is found is looked at closely below.
+  const distance = (forms[0]?.cells ?? new Float64Array(size * size)).map(
+    (one) => NOTHING * Math.round(one / NOTHING),
+  );
   const found = placeSymmetries({ size, distance, linear: new Float64Array(size * size) });
   const places = size * size;
   const holds = (image: Int32Array) => {

@@ -61,3 +61,42 @@ export function pairCosts({ size, forms, moments, beside }: ConvexAssignment): F
   }
   return table;
 }
+
+/** How much of the differences on the diagonals is moved: measured on twelve blocks, a third fewer nodes than without. */
+const ITEMS_MOVED = 0.5;
+const CELLS_MOVED = -0.1;
+
+/**
+ * The same problem with other diagonals: an item's own square costs the same in a cell whether a form or the linear cost has
+ * it, but the bound of a form is higher where its diagonals suit it. Chosen by trial, on walls.
+ */
+export function withDiagonalsMoved(problem: ConvexAssignment): ConvexAssignment {
+  const { size } = problem;
+  const forms = problem.forms.map(({ cells, items }) => ({
+    cells: moved(cells, size, CELLS_MOVED, (row) => {
+      let sum = 0;
+      for (let at = 0; at < size; at++) sum += cells[row * size + at]!;
+      return sum;
+    }),
+    items: moved(items, size, ITEMS_MOVED, (row) => items[row * size + row]!),
+  }));
+  const before = ownSquares(problem);
+  const after = ownSquares({ ...problem, forms });
+  return { ...problem, forms, linear: problem.linear.map((one, at) => one + before[at]! - after[at]!) };
+}
+
+/** The table with its diagonal less a part of what each row's figure is above their mean. */
+function moved(
+  table: Float64Array,
+  size: number,
+  part: number,
+  figureOf: (row: number) => number,
+): Float64Array {
+  const figures = Array.from({ length: size }, (_, row) => figureOf(row));
+  const mean = figures.reduce((sum, one) => sum + one, 0) / size;
+  const result = table.slice();
+  figures.forEach((one, row) => {
+    result[row * size + row]! -= part * (one - mean);
+  });
+  return result;
+}
