@@ -220,35 +220,6 @@ export const STORY: Readonly<Record<string, Check>> = {
     await browser.file('input[type=file]', eighty);
     await browser.until(block(80), 20_000);
   },
-  'zoomed in steps, eighty blocks are light while it lasts or quick to paint, and of fabric after': async ({
-    browser,
-  }) => {
-    await browser.run(`
-      const { left, top, width, height } = document.querySelector('.wall').getBoundingClientRect();
-      const [clientX, clientY] = [left + width / 2, top + height / 2];
-      window.zoomed = { lengths: [], light: false, done: false };
-      let before = performance.now();
-      const step = () => {
-        const now = performance.now();
-        zoomed.lengths.push(now - before);
-        before = now;
-        zoomed.light ||= document.querySelector('.sheet.light') !== null;
-        const wheel = { bubbles: true, cancelable: true, deltaY: -16, clientX, clientY };
-        document.elementFromPoint(clientX, clientY).dispatchEvent(new WheelEvent('wheel', wheel));
-        zoomed.done = zoomed.lengths.length > 15;
-        if (!zoomed.done) requestAnimationFrame(step);
-      };
-      requestAnimationFrame(step);`);
-    await browser.until(() => browser.run('return zoomed.done'));
-    const [light, lengths] = await browser.run<[boolean, number[]]>('return [zoomed.light, zoomed.lengths]');
-    const stutters = lengths.filter((length) => length >= 50).length;
-    must(
-      light || stutters < 8,
-      `${stutters} of ${lengths.length} frames stutter, and nothing lighter is shown`,
-    );
-    await browser.until(async () => !(await browser.has({ css: '.sheet.light' })));
-    await browser.click(button('^Whole top'));
-  },
   'no error in the console, no process lost': async ({ browser }) => {
     must(browser.faults.length === 0, browser.faults.join(' | '));
   },

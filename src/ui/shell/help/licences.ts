@@ -1,4 +1,4 @@
-// The licences of the packages in the build, as the file reads that Vite writes of them. scripts/licences.ts checks the file, the
+// The licences of the packages in the build, as the file reads that Vite writes of them. The build checks the file, the
 // dialog shows it.
 
 /** The file in the build with the texts. */
