@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../../src/balance/analyse';
 import { setBlockProgress } from '../../../src/editing/commands/blocks';
-import { openDocument } from '../../../src/editing/openProject';
+import { openDocument } from '../../../src/editing/openDocument';
 import type { ReadBlock } from '../../../src/editing/pictured/addPictured';
 import { tieToBlock, untiePhoto } from '../../../src/editing/pictured/tieToBlock';
 import { cellOf, findBlock, orientation, turnsOf } from '../../../src/model/find';

@@ -54,7 +54,7 @@ export function HangWall({ photo, work }: { photo: WallPhoto; work: WallPhotos }
       <h3 id="hang-wall">{say('Hang it here')}</h3>
       {there ? (
         <p role="status">
-          {say('Its new blocks are blocks of the quilt. To hang them anew, undo that first.')}
+          {say('Its new blocks are blocks of the quilt. To hang them again, undo that first.')}
         </p>
       ) : (
         <ul className="plain-list">
