@@ -1,5 +1,5 @@
 // Two windows of one browser with the same quilt: one shows what the other saved, and where both changed it nothing is lost.
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page, test } from './guarded';
 import { block, firstVisit, hangsAt, undoButton } from './room';
 
 const notice = (page: Page) => page.getByRole('region', { name: 'Saving' });

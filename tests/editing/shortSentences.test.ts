@@ -19,14 +19,24 @@ function places(at: unknown, path: Step[] = []): Step[][] {
 const PLACES = places(harbour);
 
 function put(document: unknown, path: readonly Step[], value: unknown): void {
-  const holder = path.slice(0, -1).reduce<unknown>((at, step) => (at as Record<Step, unknown>)?.[step], document);
+  const holder = path
+    .slice(0, -1)
+    .reduce<unknown>((at, step) => (at as Record<Step, unknown>)?.[step], document);
   if (typeof holder === 'object' && holder !== null) Reflect.set(holder, path.at(-1)!, value);
 }
 
 const long = fc.constantFrom('x'.repeat(120), 'x'.repeat(5000), '🧵'.repeat(60), 'ab'.repeat(64), '', 'f1');
-const value = fc.oneof(long, fc.double(), fc.integer(), fc.constantFrom(null, true, [], {}, [[]], -1, 1e308, 0));
+const value = fc.oneof(
+  long,
+  fc.double(),
+  fc.integer(),
+  fc.constantFrom(null, true, [], {}, [[]], -1, 1e308, 0),
+);
 const mutation = fc.record({ path: fc.constantFrom(...PLACES), value });
-const extra = fc.record({ path: fc.constantFrom(...PLACES), key: fc.constantFrom('k'.repeat(3000), 'extra') });
+const extra = fc.record({
+  path: fc.constantFrom(...PLACES),
+  key: fc.constantFrom('k'.repeat(3000), 'extra'),
+});
 
 it('stays within 200 letters and 20 faults', () => {
   let refused = 0;
