@@ -14,13 +14,13 @@ const MOST = 1.2;
 
 /** Written as text, because what tsx makes of a function does not run in a page. Tells when the frame with the wall was painted. */
 const WATCH = `
-  (() => {
+  globalThis.wallDrawn = new Promise((done) => {
     const look = () => {
       if (!document.querySelector('svg .seen path')) return void requestAnimationFrame(look);
-      requestAnimationFrame(() => { globalThis.wallDrawn = performance.now(); });
+      requestAnimationFrame(() => done(performance.now()));
     };
     requestAnimationFrame(look);
-  })()`;
+  });`;
 
 export async function firstWallRows(browser: Browser, tool: Served): Promise<BenchRow[]> {
   const bare = await served(5099, { configFile: false, root: 'bench/bare', base: './', plugins: [react()], build: { target: 'es2022' } }, (folder) =>
@@ -66,7 +66,6 @@ async function drawnAfter(browser: Browser, url: string): Promise<number> {
   const page = await freshPage(browser);
   await page.addInitScript(WATCH);
   await page.goto(url);
-  await page.waitForFunction('globalThis.wallDrawn !== undefined');
   const time = await page.evaluate<number>('globalThis.wallDrawn');
   await page.close();
   return time;
