@@ -6,7 +6,7 @@ import './shell/shell.css';
 import './wall/wall.css';
 import './steps/steps.css';
 import './shell/wallRoom.css';
-import './touch.css';
+import './shell/touch.css';
 import { StrictMode, startTransition } from 'react';
 import { createRoot } from 'react-dom/client';
 import { phrase } from '../model/phrase';
