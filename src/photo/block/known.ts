@@ -107,7 +107,7 @@ export interface Match {
   readonly look: KnownLook;
 }
 
-const RING = 0.05;
+const RING = 0.035;
 const MOST = 9;
 
 /** The best match; null where the project has no block to compare. */
@@ -123,7 +123,7 @@ export function bestMatch(
     for (let ring = 0; ring < look.rings; ring += 1) {
       const seen = [wedge.oklab[ring * 3]!, wedge.oklab[ring * 3 + 1]!, wedge.oklab[ring * 3 + 2]!];
       for (let kind = 0; kind < kinds; kind += 1)
-        table[ring * kinds + kind] = Math.min(MOST, apart(seen, swatches[kind]!.oklab) / RING ** 2);
+        table[ring * kinds + kind] = Math.min(MOST, apart(seen, swatches[kind]!.told) / RING ** 2);
     }
     return table;
   });

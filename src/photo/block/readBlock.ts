@@ -12,7 +12,7 @@ import { type Knowledge, type ReadBlock, readLook } from './readLook';
 import { shapeCorners, shapeOf } from './shape';
 
 /** Pixels to the side of a block for its reading, and rings to the wedge. */
-const READ_SIDE = 420;
+const READ_SIDE = Number(process.env.SIDE ?? 420);
 const RINGS = 128;
 
 /** A block with inches of cloth that lie round the finished block, inside the corners. */
@@ -40,6 +40,7 @@ export function readBlock(
   const shape = shapeOf(wedge, allowance);
   const toPlane = homographyThrough(shapeCorners(shape), inPlane);
   if (!toPlane) return null;
+  (globalThis as any).LOOK?.(lookAt(plane, toPlane, lens, shape, RINGS, plane));
   return { ...readLook(lookAt(plane, toPlane, lens, shape, RINGS, plane), knowledge), allowance };
 }
 

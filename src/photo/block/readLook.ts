@@ -1,11 +1,12 @@
 // Reads a look at a block: the light it lies in, the bands of its wedges by fabrics of the list, and which block of the project it is.
 import type { FabricId, Project } from '../../model/project';
 import type { Inches } from '../../model/units';
-import { bandsOf, type CutWedge, type NeutralWedge, neutralWedge, type SeenBand } from './bands';
+import { bandsOf, type CutWedge, meanLight, type NeutralWedge, type Noise, neutralWedge, type SeenBand, unevennessWithin, type WedgeBands } from './bands';
+import { type LinearRgb, oklabOf } from '../../colour/spaces';
 import { bestMatch, cutWedges, type KnownLook, knownLooks, type Match } from './known';
 import type { BlockLook, Patch } from './look';
 import { type Light, lightOf, likelyLights, type Pairing } from './sunlight';
-import { type Swatch, swatchesOf } from './swatches';
+import { apart, type Swatch, swatchesOf, told } from './swatches';
 
 /** A band of a wedge, from the rim in. */
 export interface ReadBand {
@@ -50,6 +51,7 @@ interface Reading {
 export function readLook(look: BlockLook, knowledge: Knowledge, light?: Light): ReadBlock {
   const { project, swatches } = knowledge;
   const lights = light ? [{ light, cost: 0 }] : lightsOf([look], swatches);
+  if ((globalThis as any).ORACLE) lights.unshift({ light: (globalThis as any).ORACLE(look, swatches), cost: 0 });
   const known = knownLooks(project, look, swatches);
   const cuts = cutWedges(project, look, swatches);
   const readings = lights.map(({ light, cost }): Reading & { match: Match | null } => {
@@ -61,8 +63,13 @@ export function readLook(look: BlockLook, knowledge: Knowledge, light?: Light): 
     .sort((one, other) => one.match!.misfit - other.match!.misfit)[0];
   const match =
     matched && isSame(matched.match!) ? surely(look, matched.match!, known, swatches, light) : null;
-  const chosen = match ?? settledLight(look, readings[0]!, swatches, cuts, light);
-  const wedges = chosen.wedges.map((wedge) => bandsOf(wedge, swatches, look.pitch, cuts));
+  let wedges: readonly (readonly SeenBand[])[];
+  if (match) wedges = match.wedges.map((wedge) => bandsOf(wedge, swatches, look.pitch, cuts, USUAL).bands);
+  else {
+    const all = readings.slice(0, Number(process.env.LIGHTS ?? 3)).map((one) => settled(look, one.light, swatches, cuts, light)).sort((a, b) => a.cost - b.cost);
+    (globalThis as any).SETTLED?.(all);
+    wedges = all[0]!.bands;
+  }
   return {
     wedges: wedges.map((bands) => bands.map((band) => readBand(band, look, swatches))),
     known: match ? { number: match.match.number, quarters: match.match.quarters, sure: match.sure } : null,
@@ -146,27 +153,69 @@ function surely(
   };
 }
 
-/** Finds the light anew from whole bands, twice. */
-function settledLight(
+/** What is expected of noise before anything is seen, and of how many bands or rings that is worth. */
+const USUAL: Noise = { ring: 0.011, band: 0.009 };
+const WORTH = 6;
+
+/** The deviations of rings and of bands from the fabrics they were read as. */
+function noiseOf(
+  wedges: readonly NeutralWedge[],
+  found: readonly WedgeBands[],
+  swatches: readonly Swatch[],
+): Noise {
+  const products = new Float64Array(6);
+  let [square, bands] = [WORTH * USUAL.band ** 2, WORTH];
+  let [within, rings] = [WORTH * 10 * USUAL.ring ** 2, WORTH * 10];
+  found.forEach((wedge, at) => {
+    for (const band of wedge.bands) {
+      if (band.swatch < 0 || band.to - band.from < 6) continue;
+      const swatch = swatches[band.swatch]!;
+      const off = apart(told(oklabOf(band.light as unknown as LinearRgb)), swatch.told) / 3;
+      square += Math.min(off, 0.03 ** 2);
+      bands += 1;
+      if (swatch.along > 0.01) continue;
+      rings += unevennessWithin(wedges[at]!, band.from, band.to, products);
+      within += (products[0]! + products[1]! + products[2]!) / 3;
+    }
+  });
+  const kept = (of: number, [least, most]: readonly [number, number]) =>
+    Math.max(least, Math.min(most, Math.sqrt(of)));
+  return { ring: kept(within / rings, [0.007, 0.02]), band: kept(square / bands, [0.004, 0.018]) };
+}
+
+/** Noise while the light is not known well, in rounds. */
+const FIRST: Noise = { ring: 0.014, band: 0.014 };
+
+/** The bands of all wedges, with the light found anew from whole bands, and from that the bands again. */
+function settled(
   look: BlockLook,
-  reading: Reading,
+  start: Light,
   swatches: readonly Swatch[],
   cuts: readonly CutWedge[],
   near?: Light,
-): Reading {
-  let { light, wedges } = reading;
-  for (let round = 0; round < 2; round += 1) {
-    const pairings = wedges.flatMap((wedge, at) =>
-      bandsOf(wedge, swatches, look.pitch, cuts).flatMap((band) =>
-        band.swatch < 0 ? [] : [bandPairing(look, at, band, swatches)],
-      ),
+): Settled {
+  let [light, noise] = [start, FIRST];
+  let result: Settled | null = null;
+  for (let round = 0; round < ROUNDS; round += 1) {
+    const now = light;
+    const wedges = look.wedges.map((_, at) => neutralWedge(look, at, now));
+    const found = wedges.map((wedge) => bandsOf(wedge, swatches, look.pitch, cuts, noise));
+    result = { light, bands: found.map(({ bands }) => bands), cost: found.reduce((sum, { cost }) => sum + cost, 0), noise };
+    const pairings = found.flatMap(({ bands }, at) =>
+      bands.flatMap((band) => (band.swatch < 0 ? [] : [bandPairing(look, at, band, swatches)])),
     );
     light = lightOf(pairings, near);
-    const again = light;
-    wedges = look.wedges.map((_, at) => neutralWedge(look, at, again));
+    const next = light;
+    noise = noiseOf(look.wedges.map((_, at) => neutralWedge(look, at, next)), found.map((f, at) => relit(f, look, at, next)), swatches);
   }
-  return { ...reading, light, wedges };
+  return result!;
 }
+function relit(found: WedgeBands, look: BlockLook, at: number, light: Light): WedgeBands {
+  const wedge = neutralWedge(look, at, light);
+  return { ...found, bands: found.bands.map((band) => ({ ...band, light: meanLight(wedge, band.from, band.to) })) };
+}
+const ROUNDS = Number(process.env.ROUNDS ?? 4);
+interface Settled { readonly light: Light; readonly bands: readonly (readonly SeenBand[])[]; readonly cost: number; readonly noise: Noise }
 
 function bandPairing(look: BlockLook, wedge: number, band: SeenBand, swatches: readonly Swatch[]): Pairing {
   const trim = band.to - band.from > 6 ? 1 : 0;
