@@ -21,7 +21,7 @@ import type { Subject } from './readArguments';
 export function* readRow(pixels: Pixels, what: Subject, knowledge: Knowledge): InParts<Result<object>> {
   yield null;
   if (what === 'fabric') return yield* fabricRow(pixels);
-  if (what === 'block') return blockOfPicture(pixels, knowledge);
+  if (what === 'block') return yield* blockOfPicture(pixels, knowledge);
   return yield* wallRow(pixels, knowledge);
 }
 
@@ -47,10 +47,10 @@ function* fabricRow(pixels: Pixels): InParts<Result<object>> {
   });
 }
 
-function blockOfPicture(pixels: Pixels, knowledge: Knowledge): Result<object> {
+function* blockOfPicture(pixels: Pixels, knowledge: Knowledge): InParts<Result<object>> {
   const { wedge } = knowledge.project;
-  const found = findCorners(pixels, shapeOf(wedge, wedge.outerSeam));
-  const read = found && readBlock(pixels, found.corners, knowledge, found.lens.bend);
+  const found = yield* findCorners(pixels, shapeOf(wedge, wedge.outerSeam));
+  const read = found && (yield* readBlock(pixels, found.corners, knowledge, found.lens.bend));
   if (!read)
     return failed(
       'no-block',
@@ -69,8 +69,7 @@ function blockOfPicture(pixels: Pixels, knowledge: Knowledge): Result<object> {
 const BEST_LIKENESS = 6.4;
 
 function* wallRow(pixels: Pixels, knowledge: Knowledge): InParts<Result<object>> {
-  const grid = findGrid(pixels, shapeOf(knowledge.project.wedge, 0));
-  yield null;
+  const grid = yield* findGrid(pixels, shapeOf(knowledge.project.wedge, 0));
   if (!grid)
     return failed(
       'no-wall',

@@ -2,6 +2,7 @@
 import type { Point } from '../../geometry/point';
 import type { WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
+import type { InParts } from '../../model/work/parts';
 import type { Pixels, Plane } from '../pixels/pixels';
 import { shrunk } from '../pixels/resize';
 import { homographyThrough } from '../plane/homography';
@@ -12,7 +13,7 @@ import { type Knowledge, type ReadBlock, readLook } from './readLook';
 import { shapeCorners, shapeOf } from './shape';
 
 /** Pixels to the side of a block for its reading, and rings to the wedge. */
-const READ_SIDE = Number(process.env.SIDE ?? 420);
+const READ_SIDE = 800;
 const RINGS = 128;
 
 /** A block with inches of cloth that lie round the finished block, inside the corners. */
@@ -22,15 +23,16 @@ export interface ReadByCorners extends ReadBlock {
 
 /**
  * Reads the block between four corners (top left, top right, bottom right, bottom left, in pixels as photographed). Null where three
- * of them lie on a line.
+ * of them lie on a line. Goes on in parts.
  */
-export function readBlock(
+export function* readBlock(
   pixels: Pixels,
   corners: readonly Point[],
   knowledge: Knowledge,
   bend = 0,
-): ReadByCorners | null {
+): InParts<ReadByCorners | null> {
   const { plane, scale, left, top } = cutOut(pixels, corners, READ_SIDE);
+  yield null;
   const lens: Lens = lensWithin(pixels, bend, scale, left, top);
   const inPlane = corners.map(({ x, y }) =>
     straightened(lens, { x: (x - left) * scale, y: (y - top) * scale }),
@@ -40,8 +42,9 @@ export function readBlock(
   const shape = shapeOf(wedge, allowance);
   const toPlane = homographyThrough(shapeCorners(shape), inPlane);
   if (!toPlane) return null;
-  (globalThis as any).LOOK?.(lookAt(plane, toPlane, lens, shape, RINGS, plane));
-  return { ...readLook(lookAt(plane, toPlane, lens, shape, RINGS, plane), knowledge), allowance };
+  yield null;
+  const read = yield* readLook(lookAt(plane, toPlane, lens, shape, RINGS, plane), knowledge);
+  return { ...read, allowance };
 }
 
 /** Steps in which the allowance is tried, and how far beyond the seam of the plan. */

@@ -1,12 +1,14 @@
 // Reads a look at a block: the light it lies in, the bands of its wedges by fabrics of the list, and which block of the project it is.
 import type { FabricId, Project } from '../../model/project';
 import type { Inches } from '../../model/units';
-import { bandsOf, type CutWedge, meanLight, type NeutralWedge, type Noise, neutralWedge, type SeenBand, unevennessWithin, type WedgeBands } from './bands';
-import { type LinearRgb, oklabOf } from '../../colour/spaces';
+import type { InParts } from '../../model/work/parts';
+import { bandsOf, type CutWedge, type WedgeBands } from './bands';
 import { bestMatch, cutWedges, type KnownLook, knownLooks, type Match } from './known';
 import type { BlockLook, Patch } from './look';
+import { type NeutralWedge, neutralWedge } from './neutral';
+import { isDoubtful, type Settled, settled, USUAL } from './settled';
 import { type Light, lightOf, likelyLights, type Pairing } from './sunlight';
-import { apart, type Swatch, swatchesOf, told } from './swatches';
+import { type Swatch, swatchesOf } from './swatches';
 
 /** A band of a wedge, from the rim in. */
 export interface ReadBand {
@@ -41,51 +43,51 @@ export function knowledgeOf(project: Project): Knowledge {
   return { project, swatches: swatchesOf(project.fabrics) };
 }
 
-interface Reading {
-  readonly light: Light;
-  readonly wedges: readonly NeutralWedge[];
-  readonly cost: number;
-}
-
-/** Reads one look; `light` is that of the whole picture where it is known from other blocks. */
-export function readLook(look: BlockLook, knowledge: Knowledge, light?: Light): ReadBlock {
+/** Reads one look; `light` is that of the whole picture where it is known from other blocks. Goes on in parts. */
+export function* readLook(look: BlockLook, knowledge: Knowledge, light?: Light): InParts<ReadBlock> {
   const { project, swatches } = knowledge;
-  const lights = light ? [{ light, cost: 0 }] : lightsOf([look], swatches);
-  if ((globalThis as any).ORACLE) lights.unshift({ light: (globalThis as any).ORACLE(look, swatches), cost: 0 });
+  const lights = light ? [light] : yield* lightsOf([look], swatches);
   const known = knownLooks(project, look, swatches);
   const cuts = cutWedges(project, look, swatches);
-  const readings = lights.map(({ light, cost }): Reading & { match: Match | null } => {
-    const wedges = look.wedges.map((_, at) => neutralWedge(look, at, light));
-    return { light, cost, wedges, match: bestMatch(known, wedges, look, swatches) };
-  });
-  const matched = readings
-    .filter(({ match }) => match)
-    .sort((one, other) => one.match!.misfit - other.match!.misfit)[0];
-  const match =
-    matched && isSame(matched.match!) ? surely(look, matched.match!, known, swatches, light) : null;
-  let wedges: readonly (readonly SeenBand[])[];
-  if (match) wedges = match.wedges.map((wedge) => bandsOf(wedge, swatches, look.pitch, cuts, USUAL).bands);
-  else {
-    const all = readings.slice(0, Number(process.env.LIGHTS ?? 3)).map((one) => settled(look, one.light, swatches, cuts, light)).sort((a, b) => a.cost - b.cost);
-    (globalThis as any).SETTLED?.(all);
-    wedges = all[0]!.bands;
+  const match = matched(look, lights, known, swatches, light);
+  if (match) {
+    const reading = { swatches, noise: USUAL, pitch: look.pitch };
+    const found: WedgeBands[] = [];
+    for (const wedge of match.wedges) {
+      yield null;
+      found.push(bandsOf(wedge, reading, cuts));
+    }
+    const { number, quarters } = match.match;
+    return { wedges: readBands(found, look, swatches), known: { number, quarters, sure: match.sure } };
   }
-  return {
-    wedges: wedges.map((bands) => bands.map((band) => readBand(band, look, swatches))),
-    known: match ? { number: match.match.number, quarters: match.match.quarters, sure: match.sure } : null,
-  };
+  const { found } = yield* likeliest(look, lights, swatches, cuts, light);
+  return { wedges: readBands(found, look, swatches), known: null };
+}
+
+/** The block in the first of these lights; where its fabrics fit badly, in the one in which it fits best. */
+function* likeliest(
+  look: BlockLook,
+  lights: readonly Light[],
+  swatches: readonly Swatch[],
+  cuts: readonly CutWedge[],
+  near?: Light,
+): InParts<Settled> {
+  let best = yield* settled(look, lights[0]!, swatches, cuts, near);
+  if (!isDoubtful(best)) return best;
+  for (const light of lights.slice(1)) {
+    const other = yield* settled(look, light, swatches, cuts, near);
+    if (other.noise.band < best.noise.band) best = other;
+  }
+  return best;
 }
 
 /** The likeliest lights for blocks in one picture, best first. */
-export function lightsOf(
-  looks: readonly BlockLook[],
-  swatches: readonly Swatch[],
-): { light: Light; cost: number }[] {
+export function* lightsOf(looks: readonly BlockLook[], swatches: readonly Swatch[]): InParts<Light[]> {
   const all = looks.map(patchesOf);
   const corners = looks.flatMap((look) => look.corners);
   const patches = all.flatMap((one) => one.patches);
   const weights = all.flatMap((one) => one.weights);
-  return likelyLights(corners, patches, weights, swatches, 3);
+  return yield* likelyLights(corners, patches, weights, swatches, 3);
 }
 
 /** Runs of rings, as patches to find the light by. */
@@ -113,9 +115,30 @@ function isSame({ misfit: fit, next }: Match): boolean {
   return fit < SAME && fit < 0.75 * next;
 }
 
-interface MatchedReading extends Reading {
+/** A block of the project that fits what is seen. */
+interface MatchedReading {
+  readonly wedges: readonly NeutralWedge[];
   readonly match: Match;
   readonly sure: number;
+}
+
+/** The block of the project that fits best in any of these lights; null where none fits. */
+function matched(
+  look: BlockLook,
+  lights: readonly Light[],
+  known: readonly KnownLook[],
+  swatches: readonly Swatch[],
+  near?: Light,
+): MatchedReading | null {
+  const best = lights
+    .map((light) => bestMatch(known, inLight(look, light), look, swatches))
+    .filter((match) => match !== null)
+    .sort((one, other) => one.misfit - other.misfit)[0];
+  return best && isSame(best) ? surely(look, best, known, swatches, near) : null;
+}
+
+function inLight(look: BlockLook, light: Light): NeutralWedge[] {
+  return look.wedges.map((_, at) => neutralWedge(look, at, light));
 }
 
 /** The light found anew from a block that is known; null where the block does not fit any more. */
@@ -140,106 +163,24 @@ function surely(
       });
     }
   });
-  const light = lightOf(pairings, near);
-  const wedges = look.wedges.map((_, at) => neutralWedge(look, at, light));
+  const wedges = inLight(look, lightOf(pairings, near));
   const again = bestMatch(known, wedges, look, swatches);
   if (!again || !isSame(again)) return null;
-  return {
-    light,
-    wedges,
-    cost: again.misfit,
-    match: again,
-    sure: Math.min(0.999, 1 - (again.misfit / again.next) ** 2),
-  };
+  return { wedges, match: again, sure: Math.min(0.999, 1 - (again.misfit / again.next) ** 2) };
 }
 
-/** What is expected of noise before anything is seen, and of how many bands or rings that is worth. */
-const USUAL: Noise = { ring: 0.011, band: 0.009 };
-const WORTH = 6;
-
-/** The deviations of rings and of bands from the fabrics they were read as. */
-function noiseOf(
-  wedges: readonly NeutralWedge[],
+/** Bands as they are told: fabrics by name, widths in inches. */
+function readBands(
   found: readonly WedgeBands[],
+  { pitch }: BlockLook,
   swatches: readonly Swatch[],
-): Noise {
-  const products = new Float64Array(6);
-  let [square, bands] = [WORTH * USUAL.band ** 2, WORTH];
-  let [within, rings] = [WORTH * 10 * USUAL.ring ** 2, WORTH * 10];
-  found.forEach((wedge, at) => {
-    for (const band of wedge.bands) {
-      if (band.swatch < 0 || band.to - band.from < 6) continue;
-      const swatch = swatches[band.swatch]!;
-      const off = apart(told(oklabOf(band.light as unknown as LinearRgb)), swatch.told) / 3;
-      square += Math.min(off, 0.03 ** 2);
-      bands += 1;
-      if (swatch.along > 0.01) continue;
-      rings += unevennessWithin(wedges[at]!, band.from, band.to, products);
-      within += (products[0]! + products[1]! + products[2]!) / 3;
-    }
-  });
-  const kept = (of: number, [least, most]: readonly [number, number]) =>
-    Math.max(least, Math.min(most, Math.sqrt(of)));
-  return { ring: kept(within / rings, [0.007, 0.02]), band: kept(square / bands, [0.004, 0.018]) };
-}
-
-/** Noise while the light is not known well, in rounds. */
-const FIRST: Noise = { ring: 0.014, band: 0.014 };
-
-/** The bands of all wedges, with the light found anew from whole bands, and from that the bands again. */
-function settled(
-  look: BlockLook,
-  start: Light,
-  swatches: readonly Swatch[],
-  cuts: readonly CutWedge[],
-  near?: Light,
-): Settled {
-  let [light, noise] = [start, FIRST];
-  let result: Settled | null = null;
-  for (let round = 0; round < ROUNDS; round += 1) {
-    const now = light;
-    const wedges = look.wedges.map((_, at) => neutralWedge(look, at, now));
-    const found = wedges.map((wedge) => bandsOf(wedge, swatches, look.pitch, cuts, noise));
-    result = { light, bands: found.map(({ bands }) => bands), cost: found.reduce((sum, { cost }) => sum + cost, 0), noise };
-    const pairings = found.flatMap(({ bands }, at) =>
-      bands.flatMap((band) => (band.swatch < 0 ? [] : [bandPairing(look, at, band, swatches)])),
-    );
-    light = lightOf(pairings, near);
-    const next = light;
-    noise = noiseOf(look.wedges.map((_, at) => neutralWedge(look, at, next)), found.map((f, at) => relit(f, look, at, next)), swatches);
-  }
-  return result!;
-}
-function relit(found: WedgeBands, look: BlockLook, at: number, light: Light): WedgeBands {
-  const wedge = neutralWedge(look, at, light);
-  return { ...found, bands: found.bands.map((band) => ({ ...band, light: meanLight(wedge, band.from, band.to) })) };
-}
-const ROUNDS = Number(process.env.ROUNDS ?? 4);
-interface Settled { readonly light: Light; readonly bands: readonly (readonly SeenBand[])[]; readonly cost: number; readonly noise: Noise }
-
-function bandPairing(look: BlockLook, wedge: number, band: SeenBand, swatches: readonly Swatch[]): Pairing {
-  const trim = band.to - band.from > 6 ? 1 : 0;
-  const light: [number, number, number] = [0, 0, 0];
-  let mass = 0;
-  for (let ring = band.from + trim; ring < band.to - trim; ring += 1) {
-    mass += look.weights[ring]!;
-    for (let channel = 0; channel < 3; channel += 1)
-      light[channel]! += look.weights[ring]! * look.wedges[wedge]![ring * 3 + channel]!;
-  }
-  const middle = (band.from + band.to) >> 1;
-  const patch: Patch = {
-    light: light.map((one) => one / mass) as [number, number, number],
-    x: look.places[wedge]![middle * 2]!,
-    y: look.places[wedge]![middle * 2 + 1]!,
-  };
-  return { patch, swatch: swatches[band.swatch]!, weight: Math.min(6, mass / 4) * band.sure };
-}
-
-function readBand(band: SeenBand, look: BlockLook, swatches: readonly Swatch[]): ReadBand {
-  return {
-    fabric: band.swatch < 0 ? null : swatches[band.swatch]!.fabric,
-    width: (band.to - band.from) * look.pitch,
-    sure: band.sure,
-    light: band.light,
-  };
+): ReadBand[][] {
+  return found.map(({ bands }) =>
+    bands.map(({ from, to, swatch, sure, light }) => ({
+      fabric: swatches[swatch]?.fabric ?? null,
+      width: (to - from) * pitch,
+      sure,
+      light,
+    })),
+  );
 }

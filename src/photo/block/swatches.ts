@@ -74,7 +74,7 @@ function dot(one: Three, other: Three): number {
 }
 
 /** Squared distance of two colours. */
-export function apart(one: readonly number[], other: readonly number[]): number {
+export function apart(one: ArrayLike<number>, other: ArrayLike<number>): number {
   return (one[0]! - other[0]!) ** 2 + (one[1]! - other[1]!) ** 2 + (one[2]! - other[2]!) ** 2;
 }
 

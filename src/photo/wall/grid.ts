@@ -65,15 +65,17 @@ const LIKELY = 0.65;
 /** From this likeness on a cell holds a block. */
 export const BLOCK = 0.5;
 
-/** Finds the grid of blocks of this shape; null where nothing looks like one. */
-export function findGrid(pixels: Pixels, shape: BlockShape): FoundGrid | null {
+/** Finds the grid of blocks of this shape; null where nothing looks like one. Goes on in parts. */
+export function* findGrid(pixels: Pixels, shape: BlockShape): InParts<FoundGrid | null> {
   const cell = cellShapeOf(shape);
-  const small = blurred(oklabPlane(shrunkTo(pixels, SEARCHED)), 0.7);
-  const starts = divided(small, cell);
-  const grown = starts.map((start) => {
-    const moved = settledLattice(small, start, cell, 0.012, 12);
-    return worthOf(small, wholeLattice(small, moved, cell), cell);
-  });
+  const light = shrunkTo(pixels, SEARCHED);
+  yield null;
+  const small = blurred(oklabPlane(light), 0.7);
+  const grown: Tried[] = [];
+  for (const start of yield* divided(small, cell)) {
+    const moved = yield* settledLattice(small, start, cell, 0.012, 12);
+    grown.push(worthOf(small, yield* wholeLattice(small, moved, cell), cell));
+  }
   const best = grown.sort((one, other) => other.worth - one.worth)[0];
   if (!best) return null;
   const by = pixels.width / small.width;

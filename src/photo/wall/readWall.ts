@@ -50,12 +50,11 @@ export function* readWall(
   if (seen.length === 0) return looks.map(() => null);
   const step = Math.max(1, seen.length / LIT_BY);
   const some = Array.from({ length: Math.min(LIT_BY, seen.length) }, (_, at) => seen[Math.floor(at * step)]!);
-  yield null;
-  const { light } = lightsOf(some, knowledge.swatches)[0]!;
+  const [light] = yield* lightsOf(some, knowledge.swatches);
   const read: (ReadBlock | null)[] = [];
   for (const look of looks) {
     yield null;
-    read.push(look && readLook(look, knowledge, light));
+    read.push(look && (yield* readLook(look, knowledge, light)));
   }
   return read;
 }

@@ -1,9 +1,10 @@
 // What the worker that reads photographs does for the jobs about blocks and walls. What is read is decided in photo/block and photo/wall.
 import { asPieced } from '../../geometry/asPieced';
-import { counted, phrase } from '../../model/phrase';
+import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { WedgePlan } from '../../model/project';
 import { failed, ok } from '../../model/result';
 import type { Inches } from '../../model/units';
+import type { InParts } from '../../model/work/parts';
 import { findCorners } from '../../photo/block/corners';
 import { picturedWedge, squaredUp } from '../../photo/block/pictured';
 import { readBlock } from '../../photo/block/readBlock';
@@ -38,20 +39,20 @@ export function blockAnswers(on: OnPixels, encode: Codec['encode']): Answers<Blo
     picture: await encode(squaredUp(pixels, corners, bend, wedge, allowance, side)),
   });
   return {
-    corners: on((pixels, { wedge }, work) => {
-      tell(work, phrase('Looking for the corners'));
-      const seen = findCorners(pixels, shapeOf(wedge, wedge.outerSeam));
+    corners: on(async (pixels, { wedge }, work) => {
+      const looking = findCorners(pixels, shapeOf(wedge, wedge.outerSeam));
+      const seen = await told(work, phrase('Looking for the corners'), looking);
       return ok(seen && { corners: seen.corners, bend: seen.lens.bend });
     }),
     block: on(async (pixels, { laid, project }, work) => {
-      tell(work, phrase('Reading the block'));
-      const read = readBlock(pixels, laid.corners, knowledgeOf(asPieced(project)), laid.bend);
+      const reading = readBlock(pixels, laid.corners, knowledgeOf(asPieced(project)), laid.bend);
+      const read = await told(work, phrase('Reading the block'), reading);
       if (!read) return failed('corners-in-line', 'corners', IN_LINE);
       return ok(await found(pixels, laid, read, project.wedge, read.allowance, SIDE));
     }),
-    grid: on((pixels, { wedge }, work) => {
-      tell(work, phrase('Looking for rows and columns'));
-      return ok(laidOnly(findGrid(pixels, shapeOf(wedge, 0))));
+    grid: on(async (pixels, { wedge }, work) => {
+      const looking = findGrid(pixels, shapeOf(wedge, 0));
+      return ok(laidOnly(await told(work, phrase('Looking for rows and columns'), looking)));
     }),
     likeness: on((pixels, { grid, wedge }) => ok(likenessOf(pixels, grid, wedge))),
     wall: on(async (pixels, { grid, empty, project }, work) => {
@@ -78,8 +79,12 @@ export function blockAnswers(on: OnPixels, encode: Codec['encode']): Answers<Blo
   };
 }
 
-function tell(work: Work, doing: ReturnType<typeof phrase>): void {
+/** Runs a job of which no share is known, and tells what it is doing as long as it goes on. */
+function told<Outcome>(work: Work, doing: Phrase, going: InParts<Outcome>): Promise<Outcome> {
   work.tell({ doing, share: null });
+  return work.run(going, (_, due) => {
+    if (due) work.tell({ doing, share: null });
+  });
 }
 
 /** A found grid without what is no part of it. */
