@@ -14,6 +14,7 @@ import { proposeWhite } from '../photo/light/propose';
 import { wholeFrame } from '../photo/pixels/frame';
 import type { Pixels } from '../photo/pixels/pixels';
 import { findGrid } from '../photo/wall/grid';
+import { cellsOf, likenessOf } from '../photo/wall/gridBy';
 import { readWall } from '../photo/wall/readWall';
 import type { Subject } from './readArguments';
 
@@ -78,8 +79,11 @@ function* wallRow(pixels: Pixels, knowledge: Knowledge): InParts<Result<object>>
         'No wall of blocks is to be seen in this picture. Take it from the front, with all of the wall in it.',
       ),
     );
-  const blocks = yield* readWall(pixels, grid, knowledge);
-  const { rows, columns, corners, cells, sure } = grid;
+  const { wedge } = knowledge.project;
+  const cells = cellsOf(grid, pixels, wedge);
+  const likeness = likenessOf(pixels, grid, wedge);
+  const blocks = yield* readWall(pixels, { cells, likeness, bend: grid.bend }, knowledge);
+  const { rows, columns, corners, sure } = grid;
   return ok({
     corners,
     rows,

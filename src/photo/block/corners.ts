@@ -73,7 +73,7 @@ function* startsIn(plane: Plane, shape: BlockShape, samples: Samples): InParts<(
 }
 
 /** A block turned by whole wedges looks much the same but for its corners: these are the squares it could be as well. */
-function turnedByWedges(shape: BlockShape, corners: readonly Point[]): Point[][] {
+export function turnedByWedges(shape: BlockShape, corners: readonly Point[]): Point[][] {
   const to = shapeTo(shape, corners);
   const quarter = shape.perBlock % 4 === 0 ? shape.perBlock / 4 : shape.perBlock / 2;
   return Array.from({ length: quarter - 1 }, (_, step) => {

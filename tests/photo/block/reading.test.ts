@@ -1,5 +1,6 @@
 // Blocks in rendered pictures are found and read. A few pictures only; npm run bench measures hundreds.
 import { describe, expect, it } from 'vitest';
+import { atOnce } from '../../../src/model/work/parts';
 import { findCorners } from '../../../src/photo/block/corners';
 import { readBlock } from '../../../src/photo/block/readBlock';
 import { knowledgeOf } from '../../../src/photo/block/readLook';
@@ -14,9 +15,11 @@ describe('a block in a picture', () => {
   it.each([0, 3, 6, 28])('is found, read and known again (picture %i)', async (seed) => {
     const shot = await blockShot(seed, 700);
     const { wedge } = shot.project;
-    const found = findCorners(shot.pixels, shapeOf(wedge, wedge.outerSeam))!;
+    const found = atOnce(findCorners(shot.pixels, shapeOf(wedge, wedge.outerSeam)))!;
     expect(cornersOff(found.corners, shot.corners)).toBeLessThan(0.01);
-    const read = readBlock(shot.pixels, found.corners, knowledgeOf(shot.project), found.lens.bend)!;
+    const read = atOnce(
+      readBlock(shot.pixels, found.corners, knowledgeOf(shot.project), found.lens.bend),
+    )!;
     expect(read.known).toMatchObject({ number: shot.number, quarters: shot.quarters });
     const marks = blockMarks(read, shot);
     expect(marks.rims).toBeGreaterThanOrEqual(marks.wedges - 1);
@@ -25,13 +28,13 @@ describe('a block in a picture', () => {
 
   it('is not there where a picture is empty', () => {
     const { wedge } = randomQuilt(dice(1), 2, 2);
-    expect(findCorners(blankPixels(200, 160), shapeOf(wedge, 0))).toBeNull();
+    expect(atOnce(findCorners(blankPixels(200, 160), shapeOf(wedge, 0)))).toBeNull();
   });
 
   it('is not read between corners of which three lie on a line', () => {
     const project = randomQuilt(dice(1), 2, 2);
     const corners = [{ x: 20, y: 20 }, { x: 60, y: 20 }, { x: 100, y: 20 }, { x: 20, y: 90 }]; // biome-ignore format: corners
-    expect(readBlock(blankPixels(200, 160), corners, knowledgeOf(project))).toBeNull();
+    expect(atOnce(readBlock(blankPixels(200, 160), corners, knowledgeOf(project)))).toBeNull();
   });
 
   it('of another quilt is not taken for one of this', async () => {
@@ -42,7 +45,7 @@ describe('a block in a picture', () => {
       stripSets: shot.project.stripSets,
     };
     const strangers = project.blocks.filter(({ places }) => places.length === shot.project.wedge.perBlock);
-    const read = readBlock(
+    const read = atOnce(readBlock(
       shot.pixels,
       shot.corners,
       knowledgeOf({
@@ -54,7 +57,7 @@ describe('a block in a picture', () => {
           ),
         })),
       }),
-    );
+    ));
     expect(read!.known).toBeNull();
   });
 });
