@@ -34,7 +34,7 @@ function* fabricRow(pixels: Pixels): InParts<Result<object>> {
   const frame = wholeFrame(pixels);
   const read = yield* readFabric(pixels, { frame, light: chosen, uneven: null, perInch: null, seed: 1 });
   if (!read.ok) return read;
-  const { mean, value, colours, spread, name } = read.value;
+  const { mean, value, colours, spread, name, wayUp } = read.value;
   const { width, height } = pixels;
   const corners = [{ x: 0, y: 0 }, { x: width, y: 0 }, { x: width, y: height }, { x: 0, y: height }]; // biome-ignore format: corners
   return ok({
@@ -43,6 +43,7 @@ function* fabricRow(pixels: Pixels): InParts<Result<object>> {
     value,
     spread,
     colours,
+    wayUp,
     name: speak(name),
     cast: chosen === DAYLIGHT ? null : castOf(chosen),
   });

@@ -119,7 +119,10 @@ function noiseIn(
       sum += (products[0]! + products[1]! + products[2]!) / 3;
     }
   });
-  return { ring: within(Math.sqrt(sum / rings), RING_LIMITS), band: within(Math.sqrt(square / bands), BAND_LIMITS) };
+  return {
+    ring: within(Math.sqrt(sum / rings), RING_LIMITS),
+    band: within(Math.sqrt(square / bands), BAND_LIMITS),
+  };
 }
 
 function within(value: number, [least, most]: readonly [number, number]): number {

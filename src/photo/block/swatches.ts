@@ -29,7 +29,9 @@ export function swatchesOf(fabrics: readonly Fabric[]): Swatch[] {
       light: [light[0]!, light[1]!, light[2]!],
       oklab: [oklab[0], oklab[1], oklab[2]],
       told: told(oklab),
-      ...spreadOf(mix.map((part) => ({ share: part.share, off: minus(told(oklabOf(part.light)), told(oklab)) }))),
+      ...spreadOf(
+        mix.map((part) => ({ share: part.share, off: minus(told(oklabOf(part.light)), told(oklab)) })),
+      ),
     };
   });
 }
@@ -55,9 +57,14 @@ function spreadOf(
     if (Math.hypot(...next) < 1e-12) break;
     axis = unit(next);
   }
-  const mean = (of: (off: Three) => number) => parts.reduce((sum, { share, off }) => sum + share * of(off), 0);
+  const mean = (of: (off: Three) => number) =>
+    parts.reduce((sum, { share, off }) => sum + share * of(off), 0);
   const along = mean((off) => dot(off, axis) ** 2);
-  return { axis, along: Math.sqrt(along), off: Math.sqrt(Math.max(0, mean((off) => dot(off, off)) - along) / 2) };
+  return {
+    axis,
+    along: Math.sqrt(along),
+    off: Math.sqrt(Math.max(0, mean((off) => dot(off, off)) - along) / 2),
+  };
 }
 
 function weight({ share, off }: { readonly share: number; readonly off: Three }): number {

@@ -24,7 +24,7 @@ const SMALL_QUADS = 400;
 const WALL: QuadLimits = { least: 0.18, skew: 0.6, ratio: 7 };
 const BLOCKS: QuadLimits = { least: 0.075, skew: 0.5, ratio: 1.7 };
 /** How many walls and how many single blocks are followed. */
-const KEPT = 2;
+const KEPT = 4;
 const SEEDS = 3;
 
 /** The smallest cell in the searched picture, pixels. */

@@ -4,7 +4,17 @@ import type { InParts } from '../../model/work/parts';
 import type { Plane } from '../pixels/pixels';
 import { projected } from '../plane/homography';
 import { isConvex } from '../plane/quads';
-import { BLOCK, blockLikeness, type CellLook, type CellShape, cellReader, type Lattice, latticeTo, MOST, type Tried } from './lattice';
+import {
+  BLOCK,
+  blockLikeness,
+  type CellLook,
+  type CellShape,
+  cellReader,
+  type Lattice,
+  latticeTo,
+  MOST,
+  type Tried,
+} from './lattice';
 import { settledLattice } from './settle';
 
 /** Share of a row's cells that must hold blocks for the lattice to take it in. */

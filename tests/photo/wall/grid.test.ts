@@ -20,7 +20,9 @@ describe('a wall in a picture', () => {
     expect(isGridFound(grid, shot)).toBe(true);
     const cells = cellsOf(grid, shot.pixels, wedge);
     const likeness = likenessOf(shot.pixels, grid, wedge);
-    const read = atOnce(readWall(shot.pixels, { cells, likeness, bend: grid.bend }, knowledgeOf(shot.project)));
+    const read = atOnce(
+      readWall(shot.pixels, { cells, likeness, bend: grid.bend }, knowledgeOf(shot.project)),
+    );
     const empty = read.filter((block, at) => (block === null) !== (shot.cells[at] === null));
     expect(empty).toEqual([]);
     const right = read.filter((block, at) => {
@@ -28,6 +30,12 @@ describe('a wall in a picture', () => {
       return !truth || (block?.known?.number === truth.number && block.known.quarters === truth.quarters);
     });
     expect(right.length).toBeGreaterThanOrEqual(0.9 * read.length);
+  });
+
+  it('of two narrow columns is found from single blocks', async () => {
+    const shot = await wallShot(7, 900, [7, 2]);
+    expect(shot.rows).toBeGreaterThanOrEqual(5);
+    expect(isGridFound(atOnce(findGrid(shot.pixels, shapeOf(shot.project.wedge, 0))), shot)).toBe(true);
   });
 
   it('is not there where a picture is empty', () => {
