@@ -1,9 +1,10 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
 import { FILES, firstScriptBudget } from './scripts/firstScript.ts';
-import { LICENCES, licences, notePackages } from './scripts/licences.ts';
+import { licences, notePackages } from './scripts/licences.ts';
 import { offline } from './scripts/offline/plugin.ts';
 import { security } from './scripts/security.ts';
+import { LICENCES } from './src/ui/shell/help/licences.ts';
 
 export default defineConfig({
   base: './',

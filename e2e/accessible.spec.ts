@@ -1,6 +1,6 @@
 // Every step held against WCAG 2.2 AA by axe-core, light and dark, and the tool worked by keyboard alone.
 import AxeBuilder from '@axe-core/playwright';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page, test } from './guarded';
 import { firstVisit, goTo } from './room';
 import { STATES, STEPS, through } from './states';
 import { resize, SIZES, withRules } from './within-reach';

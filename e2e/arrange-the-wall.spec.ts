@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { expect, type Locator, type Page, test } from '@playwright/test';
 import { readPdf } from '../tests/drawing/pattern/readPdf';
+import { expect, type Locator, type Page, test } from './guarded';
 import { block, firstVisit, foot, goTo, hangsAt, openExample, openFile, openPart, undoButton } from './room';
 
 /** Begins a shuffle of the first example that goes on for a while: wedges may be traded too. Returns its part of the step. */
@@ -223,6 +223,25 @@ test.describe('arranging blocks on the wall', () => {
     await page.mouse.move(box.x + box.width, box.y + box.height, { steps: 8 });
     await page.mouse.up();
     await expect(undoButton(page)).toHaveAccessibleName('Undo: turn block 1');
+  });
+
+  test('a pinch as Safari tells it zooms the wall about the fingers, and not the page', async ({ page }) => {
+    await firstVisit(page);
+    const before = (await block(page, 4).boundingBox())!;
+    const middle = (box: typeof before) => [box.x + box.width / 2, box.y + box.height / 2];
+    const prevented = await page.evaluate(([clientX, clientY]) => {
+      const pinch = (name: string, scale: number) => {
+        const event = new Event(name, { bubbles: true, cancelable: true });
+        Object.assign(event, { scale, clientX, clientY });
+        return !document.elementFromPoint(clientX!, clientY!)!.dispatchEvent(event);
+      };
+      return [pinch('gesturestart', 1), pinch('gesturechange', 1.2), pinch('gesturechange', 1.5)];
+    }, middle(before));
+    expect(prevented).toEqual([true, true, true]);
+    const now = async () => (await block(page, 4).boundingBox())!;
+    await expect.poll(async () => (await now()).width / before.width).toBeCloseTo(1.5, 1);
+    const [across, down] = middle(await now()).map((at, axis) => at - middle(before)[axis]!);
+    expect(Math.hypot(across!, down!)).toBeLessThan(6);
   });
 
   test('the wheel comes closer and the whole top comes back', async ({ page }) => {

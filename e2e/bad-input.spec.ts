@@ -1,5 +1,5 @@
 // What was refused is never acted on, and what is not kept is never said to be.
-import { expect, test } from '@playwright/test';
+import { expect, test } from './guarded';
 import { block, firstVisit, foot, goTo, undoButton } from './room';
 
 test('a button does nothing while a field beside it is refused, and the field gets the focus', async ({

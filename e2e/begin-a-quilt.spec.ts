@@ -1,6 +1,6 @@
 // An empty quilt begins with the few ways to begin; each ends in a whole top after so many actions: a press, or one field filled in.
 import { AxeBuilder } from '@axe-core/playwright';
-import { expect, type Locator, type Page, test } from '@playwright/test';
+import { expect, type Locator, type Page, test } from './guarded';
 import { block, firstVisit, goTo, openExample, undoButton } from './room';
 
 const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
@@ -183,26 +183,38 @@ test('strips that are listed already are laid out from the Fabrics step by one p
 });
 
 test('the bar has a number only where it is known how far the work is', async ({ page }) => {
-  // A worker that tells one stage after another, every two seconds.
-  const parts = [['sets', null], ['sets', 0.4], ['blocks', null], ['shuffle', 0.25]]; // biome-ignore format: a list
+  // A worker that tells a stage when the test says so.
   const body = `self.onmessage = ({ data: { number } }) => {
     self.postMessage({ kind: 'heard', number });
-    ${JSON.stringify(parts)}.forEach(([stage, share], at) => setTimeout(() => {
-      self.postMessage({ kind: 'progress', number, progress: { stage, share } });
-    }, 2_000 * at));
+    new BroadcastChannel('stages').onmessage = ({ data: progress }) =>
+      self.postMessage({ kind: 'progress', number, progress });
+    new BroadcastChannel('heard').postMessage(null);
   };`;
+  const tell = (stage: string, share: number | null) =>
+    page.evaluate((progress) => new BroadcastChannel('stages').postMessage(progress), { stage, share });
   await page.route(/arrangeWorker/, (route) => route.fulfill({ contentType: 'text/javascript', body }));
   await firstVisit(page);
   await openExample(page, 'The kiln shed');
   await goTo(page, 'Fabrics');
+  const heard = page.evaluate(
+    () =>
+      new Promise((resolve) => {
+        new BroadcastChannel('heard').onmessage = () => resolve(null);
+      }),
+  );
   await page.getByRole('main').getByRole('button', { name: 'Lay out the whole quilt' }).click();
+  await heard;
   const bar = page.getByRole('progressbar', { name: 'Laying out the quilt' });
+  await tell('sets', null);
   await expect(page.getByText('Making strip sets …')).toBeVisible();
   await expect(bar).not.toHaveAttribute('aria-valuenow');
   expect((await new AxeBuilder({ page }).withTags(WCAG).analyze()).violations).toEqual([]);
+  await tell('sets', 0.4);
   await expect(bar).toHaveAttribute('aria-valuenow', '40');
+  await tell('blocks', null);
   await expect(page.getByText('Choosing wedges for the blocks …')).toBeVisible();
   await expect(bar).not.toHaveAttribute('aria-valuenow');
+  await tell('shuffle', 0.25);
   await expect(page.getByText('Shuffling the blocks …')).toBeVisible();
   await expect(bar).toHaveAttribute('aria-valuenow', '25');
   await page.getByRole('button', { name: 'Stop' }).click();

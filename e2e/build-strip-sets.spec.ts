@@ -1,6 +1,6 @@
 // Step 2: strip sets made at random or by hand, put in order, mended and marked.
 import { AxeBuilder } from '@axe-core/playwright';
-import { expect, type Locator, type Page, test } from '@playwright/test';
+import { expect, type Locator, type Page, test } from './guarded';
 import { firstVisit, goTo, undoButton } from './room';
 
 async function openDemo(page: Page, file: string): Promise<void> {

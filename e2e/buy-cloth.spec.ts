@@ -1,6 +1,6 @@
 // What to buy and how to cut it, opened to the working behind each figure; kits with their price; tables to take away.
 import { readFile } from 'node:fs/promises';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page, test } from './guarded';
 import { openExample } from './quilt';
 import { openPart, undoButton } from './room';
 

@@ -1,6 +1,6 @@
 // The whole way from an empty quilt to the pattern by the accessibility tree alone: everything is found by role and name, all is done by
 // keys, and each change is heard in one sentence, with the clashes once blocks hang.
-import { expect, test } from '@playwright/test';
+import { expect, test } from './guarded';
 import { firstVisit } from './room';
 import { atTheKeys } from './tree';
 

@@ -1,5 +1,5 @@
 import AxeBuilder from '@axe-core/playwright';
-import { expect, test } from '@playwright/test';
+import { expect, test } from './guarded';
 import { nextUndo, openExample } from './quilt';
 
 test('the tool chooses wedges for every block and says what was proved @tablet @phone', async ({ page }) => {

@@ -1,6 +1,6 @@
 // Step 3: the wedge and what it makes, the first sewn block, and the cutting table.
 import { AxeBuilder } from '@axe-core/playwright';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page, test } from './guarded';
 import { firstVisit, goTo, setsFromStrips, undoButton } from './room';
 
 async function cuttingTable(page: Page): Promise<void> {

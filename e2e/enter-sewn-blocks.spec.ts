@@ -1,5 +1,5 @@
 // Blocks that are sewn already, entered as they are: by keys, by taps and from a list, with actions counted.
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page, test } from './guarded';
 import { nextUndo } from './quilt';
 import { goTo, openFile } from './room';
 

@@ -1,8 +1,8 @@
 // Strips entered in the grid: by keys alone, the same for all, pasted, and as CSV both ways.
 import { readFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
-import { expect, type Page, test } from '@playwright/test';
 import type { Project } from '../src/model/project';
+import { expect, type Page, test } from './guarded';
 import { firstVisit, goTo, openFile, undoButton } from './room';
 
 /** Opens a quilt of so many fabrics and a background, with no strips yet. */

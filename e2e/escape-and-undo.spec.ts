@@ -1,6 +1,6 @@
 // Escape closes what was opened last, one thing at a time, Back what lies over the page; and undo in a field and of the quilt agree,
 // in every field of a number or a length.
-import { expect, type Locator, type Page, test } from '@playwright/test';
+import { expect, type Locator, type Page, test } from './guarded';
 import { button, firstVisit, foot, goTo, openExample, openPart, setsFromStrips, undoButton } from './room';
 
 /** Opens things in order, then holds that each Escape closes the last one that is left and no other. */

@@ -1,6 +1,7 @@
 // The focus stays in sight near where it was, whatever a button starts, replaces, opens, closes or removes.
-import { expect, test } from '@playwright/test';
+
 import { holdsFocus, press } from './focus';
+import { expect, test } from './guarded';
 import { button, firstVisit, foot, goTo, openExample, openPart, setsFromStrips } from './room';
 
 test('Fabrics: forms that open and close, rows of fabric on hand, a fabric removed', async ({ page }) => {

@@ -1,6 +1,6 @@
 // With colours of the person's own (forced colours): what is chosen differs from what is not by its shape, not by colour alone
 // (WCAG 2.2, 1.4.1 Use of Color), and every control has an edge.
-import { expect, test } from '@playwright/test';
+import { expect, test } from './guarded';
 import { goTo } from './room';
 import { STATES, through } from './states';
 

@@ -1,7 +1,7 @@
 // Step 1: fabrics laid out as pieces of cloth, added and changed; what to cut from them. Strips are entered in
 // enter-strips.spec.ts.
 import { AxeBuilder } from '@axe-core/playwright';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page, test } from './guarded';
 import { firstVisit, goTo, openExample, undoButton } from './room';
 
 async function newQuilt(page: Page): Promise<void> {

@@ -1,7 +1,10 @@
 // The workers beside the page are taken away, or others put in their place that never say a word: what is asked of them is
 // done by the next one, or that it cannot be done is said, and the quilt is as it was.
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page, test } from './guarded';
 import { firstVisit, foot, goTo } from './room';
+
+// Files are taken away here.
+test.use({ mayBeLogged: /ERR_FAILED/ });
 
 async function shuffle(page: Page) {
   await goTo(page, 'Wall');

@@ -1,6 +1,6 @@
 // How far the work is, for many at once, and what can no longer change; the first sewn block; wedges lost and found; other
 // numbers of wedges to the block; the block's card.
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page, test } from './guarded';
 import { block, firstVisit, goTo, hangsAt, openPart, undoButton } from './room';
 
 async function openDemo(page: Page, file: string, step: string): Promise<void> {

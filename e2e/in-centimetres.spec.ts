@@ -1,8 +1,8 @@
 // A maker who cuts by centimetres, from an empty quilt to the pattern as a PDF: the browser's language gives the unit, every usual size is
 // a round one, nothing on screen or in the PDF is told by the inch, and every decimal on screen has its comma.
 import { readFile } from 'node:fs/promises';
-import { expect, type Page, test } from '@playwright/test';
 import { readPdf } from '../tests/drawing/pattern/readPdf';
+import { expect, type Page, test } from './guarded';
 import { firstVisit, goTo, openExample, openPart, undoButton } from './room';
 
 test.use({ locale: 'de-DE' });

@@ -1,5 +1,5 @@
 // The wall in the hand: on a phone, upright and on its side, by fingers alone.
-import { type CDPSession, expect, type Page, test } from '@playwright/test';
+import { type CDPSession, expect, type Page, test } from './guarded';
 import { tooSmall } from './measure';
 import { block, firstVisit, foot, goTo, hangsAt, openExample, openPart, undoButton } from './room';
 import { PARTS, STEPS } from './states';

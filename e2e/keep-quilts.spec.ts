@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page, test } from './guarded';
 import { block, firstVisit, goTo, hangsAt, openExample, openFile, undoButton } from './room';
 
 const demo = readFileSync(new URL('../demo-data/harbour-reading-corner.json', import.meta.url), 'utf8');

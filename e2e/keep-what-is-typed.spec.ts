@@ -1,5 +1,5 @@
 // What a person has typed is kept until it is used, refused where it was given with a way on, and read in its own direction.
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page, test } from './guarded';
 import { firstVisit, goTo, undoButton } from './room';
 
 const name = (page: Page) => page.getByRole('textbox', { name: 'Name', exact: true });

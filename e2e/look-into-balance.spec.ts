@@ -1,6 +1,6 @@
 // What lies behind the findings: single clashes, each fabric, how even the top is, where it weighs, and what counts.
 import AxeBuilder from '@axe-core/playwright';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page, test } from './guarded';
 import { firstVisit, goTo } from './room';
 
 const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];

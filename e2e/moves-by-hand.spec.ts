@@ -1,6 +1,6 @@
 // The list of moves to make at the wall: few blocks and what they give, ticks that outlive a reload, words to copy, a phone at the wall.
 import AxeBuilder from '@axe-core/playwright';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page, test } from './guarded';
 import { nextUndo, openExample } from './quilt';
 
 async function findMoves(page: Page): Promise<void> {

@@ -1,5 +1,5 @@
 // What a screen reader calls things: every control has a name, and on its step a name of its own; tables and regions are named.
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page, test } from './guarded';
 import { block, button, firstVisit, goTo, openExample, openPart } from './room';
 import { CONTROLS, openTree, type Part } from './tree';
 

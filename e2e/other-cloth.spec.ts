@@ -1,4 +1,4 @@
-import { expect, test } from '@playwright/test';
+import { expect, test } from './guarded';
 import { firstVisit, goTo, openPart, setsFromStrips, undoButton } from './room';
 
 test('colourways stand side by side with their own figures and cloth; one becomes a quilt of its own @phone', async ({

@@ -1,5 +1,5 @@
 // Forced colours (CSS Color Adjustment 1, section 3): what is chosen is seen as chosen though backgrounds are taken away.
-import { expect, type Locator, test } from '@playwright/test';
+import { expect, type Locator, test } from './guarded';
 import { firstVisit, goTo, openPart } from './room';
 
 /** How a control looks that may be told from another by it. */

@@ -1,7 +1,10 @@
 // The code of a part of the screen cannot be fetched, as after a newer version was put on the server: that is said in its place with a
 // way on, the rest of the page works, and nothing of the quilt is lost.
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page, test } from './guarded';
 import { firstVisit } from './room';
+
+// Files are taken away here.
+test.use({ mayBeLogged: /ERR_FAILED|A part of the page could not be fetched/ });
 
 const SAID = 'This part of the screen could not be fetched';
 

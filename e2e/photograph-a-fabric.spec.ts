@@ -1,25 +1,13 @@
 // A fabric from a photograph, from the file to the wall and back out of a file; by pointer, by keys alone, and with files that are none.
 import { readFileSync } from 'node:fs';
 import AxeBuilder from '@axe-core/playwright';
-import { expect, type Page, test } from '@playwright/test';
 import { meanColour } from '../src/cloth/likeness';
 import { printMix } from '../src/cloth/print/printMix';
 import { ciede2000 } from '../src/colour/difference';
 import { labD65Of, linearOfHex } from '../src/colour/spaces';
+import { expect, type Page, test } from './guarded';
 import { CHECKS, PER_INCH, photograph, SCENE } from './photos';
 import { firstVisit, goTo, openFile } from './room';
-
-/** Everything the content-security policy refused, from the start of the page on. */
-async function refusals(page: Page): Promise<() => Promise<readonly string[]>> {
-  await page.addInitScript(() => {
-    const seen: string[] = [];
-    Object.assign(globalThis, { refusedByPolicy: seen });
-    document.addEventListener('securitypolicyviolation', (event) =>
-      seen.push(`${event.violatedDirective} ${event.blockedURI}`),
-    );
-  });
-  return () => page.evaluate(() => (globalThis as unknown as { refusedByPolicy: string[] }).refusedByPolicy);
-}
 
 async function openPhotos(page: Page): Promise<void> {
   await firstVisit(page);
@@ -76,8 +64,8 @@ interface Saved {
 test('a fabric is photographed, read, added, undone, and is the same after a reload and in another browser', async ({
   page,
   browser,
+  watch,
 }) => {
-  const refused = await refusals(page);
   await openPhotos(page);
   await choose(page, jpeg('checks.jpg', await photograph()));
   await expect(read(page)).toBeVisible({ timeout: 30_000 });
@@ -135,9 +123,9 @@ test('a fabric is photographed, read, added, undone, and is the same after a rel
   expect(Object.keys(pictures!)).toContain(added.cloth.photo!.picture);
   const tile = Buffer.from(pictures![added.cloth.photo!.picture]!.split(',')[1]!, 'base64');
   expect(tile.includes('Exif')).toBe(false);
-  expect(await refused()).toEqual([]);
 
   const elsewhere = await browser.newContext({ viewport: page.viewportSize() });
+  await watch(elsewhere);
   const other = await elsewhere.newPage();
   await firstVisit(other);
   await openFile(other, file);
@@ -204,7 +192,6 @@ test('by keys alone: frame, size, light and several fabrics', async ({ page }) =
 });
 
 test('files that are no photographs each have their sentence, and the good one goes on', async ({ page }) => {
-  const refused = await refusals(page);
   await openPhotos(page);
   const good = await photograph();
   const file = (name: string, mimeType: string, buffer: Buffer) => ({ name, mimeType, buffer });
@@ -249,7 +236,6 @@ test('files that are no photographs each have their sentence, and the good one g
     await expect(list.getByText(words)).toBeVisible();
   // A file that lies about its type the other way is still a photograph.
   await expect(page.getByRole('img', { name: 'Photograph good.txt' })).toBeVisible();
-  expect(await refused()).toEqual([]);
 });
 
 test('a fabric that is there takes on its photograph; what is half made stays while another step is on show', async ({

@@ -1,10 +1,10 @@
 // A design wall from its photograph: grid found and moved, empty cells marked, blocks read and hung as in the picture, known ones kept.
 import AxeBuilder from '@axe-core/playwright';
-import { expect, type Page, test } from '@playwright/test';
 import sharp from 'sharp';
 import type { Project } from '../src/model/project';
 import { writeProject } from '../src/model/reading/read';
 import { wallShot } from '../tests/photo/render/shots';
+import { expect, type Page, test } from './guarded';
 import { nextUndo } from './quilt';
 import { firstVisit, openFile } from './room';
 

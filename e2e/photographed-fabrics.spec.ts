@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
-import { expect, type Page, test } from '@playwright/test';
 import sharp from 'sharp';
 import { writeProject } from '../src/model/reading/read';
 import { demo } from '../tests/demo';
 import { keptPicture, photographed } from '../tests/model/picture/images';
+import { expect, type Page, test } from './guarded';
 import { firstVisit, openFile } from './room';
 
 /** A quilt all of one photographed fabric. Its picture is blue and its mean colour, were that drawn, is rust. */

@@ -1,7 +1,7 @@
 // From the cloth on hand to strips: cloth written down, the largest top it makes, what to buy; and forwards from blocks to
 // strips. Strips that are locked keep their places.
 import { AxeBuilder } from '@axe-core/playwright';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page, test } from './guarded';
 import { firstVisit, goTo, undoButton } from './room';
 
 async function newQuilt(page: Page): Promise<void> {

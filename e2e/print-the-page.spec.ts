@@ -1,6 +1,7 @@
 // The browser's own Print: the quilt with its name, sizes and map, or the list that is open, read back with PDF.js; never the tool.
-import { expect, type Page, test } from '@playwright/test';
+
 import { bare, type ReadPdf, readPdf } from '../tests/drawing/pattern/readPdf';
+import { expect, type Page, test } from './guarded';
 import { openExample } from './quilt';
 import { goTo, openPart, undoButton } from './room';
 

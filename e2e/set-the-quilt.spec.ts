@@ -1,8 +1,8 @@
 // Setting the quilt: layout, corners, sashing, borders and binding chosen part by part, and a size the other way round. The
 // sizes are worked by hand from the 14" block of the example (3 rows of 2), beside each check.
 import { readFile } from 'node:fs/promises';
-import { expect, type Locator, type Page, test } from '@playwright/test';
 import { parseLength } from '../src/model/units';
+import { expect, type Locator, type Page, test } from './guarded';
 import { openExample } from './quilt';
 import { firstVisit, foot, goTo, openPart, undoButton } from './room';
 

@@ -75,6 +75,15 @@ const DIALOGS: readonly State[] = [
     close: closeWithEscape,
   },
   {
+    name: 'licences',
+    open: async (page) => {
+      await press(page, /^Quilt:/);
+      await press(page, 'Licences');
+      await page.locator('.help-dialog summary').first().click();
+    },
+    close: closeWithEscape,
+  },
+  {
     name: 'ways of seeing, background and units',
     main: true,
     open: async (page) => {

@@ -1,6 +1,7 @@
 // Odd strips on hand: the largest top tries them as they are first, says which rule leaves a strip, and lays the very sets.
-import { expect, type Page, test } from '@playwright/test';
+
 import { createProject } from '../src/model/create';
+import { expect, type Page, test } from './guarded';
 import { firstVisit, goTo, openFile, undoButton } from './room';
 
 /** Eight fabrics, each with two strips of 1 1/4 and one each of 1 3/8, 1 3/4 and 2.2; four fabrics 42 long and four 36. */

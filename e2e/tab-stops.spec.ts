@@ -1,5 +1,5 @@
 // How far it is by Tab: the main action of every step is near its heading, and from the work it is not far to the steps or to the wall.
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page, test } from './guarded';
 import { firstVisit, foot, goTo, openExample, openPart } from './room';
 
 const STEPS = ['Fabrics', 'Strip sets', 'Wedges', 'Blocks', 'Wall', 'Finishing'];
@@ -107,6 +107,7 @@ test('F6 goes from part to part of the screen and round, Shift F6 back', async (
       const parts = ['.top-bar', '.selvedge', '.panel', '.work', '.wall-area', '.value-strip'];
       return parts.find((one) => document.activeElement?.closest(one)) ?? 'none';
     });
+  await expect(page.locator('.large-area > .work')).toBeVisible();
   await page.locator('.panel h2').focus();
   const forth: string[] = [];
   for (let count = 0; count < 6; count += 1) {

@@ -1,4 +1,4 @@
-import { expect, type Locator, type Page, test } from '@playwright/test';
+import { expect, type Locator, type Page, test } from './guarded';
 import { nextUndo, openExample } from './quilt';
 
 const place = (page: Page, number: number) =>

@@ -1,8 +1,8 @@
 // How the wall is seen: ways of seeing, one fabric lit, a photograph beside it, its background. Nothing of it is in the quilt.
 import { AxeBuilder } from '@axe-core/playwright';
-import { expect, type Page, test } from '@playwright/test';
 import sharp from 'sharp';
 import { seenAs } from '../tests/colour/throughFilter';
+import { expect, type Page, test } from './guarded';
 import { firstVisit, goTo } from './room';
 
 const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];

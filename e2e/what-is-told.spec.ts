@@ -1,6 +1,6 @@
 // What a screen reader is told: every change in one sentence with the clashes there are now, the name of the quilt as the first heading,
 // tables by name.
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page, test } from './guarded';
 import { block, firstVisit, foot, goTo, openExample } from './room';
 
 /** All that the live regions have said since the last call of `since`, each sentence as often as it is said. */

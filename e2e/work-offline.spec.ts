@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
-import { expect, type Page, test } from '@playwright/test';
 import { readPdf } from '../tests/drawing/pattern/readPdf';
+import { expect, type Page, test } from './guarded';
 import { block, firstVisit, foot, goTo, openPart, undoButton } from './room';
 
 // The other specs go without it, so that none of them sees anything but the build under test.
@@ -27,6 +27,15 @@ test('opened once, the tool opens again without a network, the quilt as it was l
   await context.setOffline(true);
   await page.reload();
   await expect(block(page, 6)).toBeVisible();
+  await page.getByRole('button', { name: /^Quilt:/ }).click();
+  await page.getByRole('button', { name: 'Licences' }).click();
+  const licences = page.getByRole('dialog', { name: 'Licences' });
+  await licences
+    .locator('summary')
+    .filter({ hasText: /^react MIT$/ })
+    .click();
+  await expect(licences).toContainText('Permission is hereby granted');
+  await page.keyboard.press('Escape');
   await goTo(page, 'Wall');
   await expect(page.getByRole('region', { name: 'What clashes' })).toContainText('things to look at');
   await foot(page).getByRole('button', { name: 'Shuffle', exact: true }).click();

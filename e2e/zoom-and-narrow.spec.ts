@@ -1,5 +1,5 @@
 // Browser zoom, narrow windows and larger text: everything is reached, nothing lies under anything (WCAG 2.2, 1.4.10, 1.4.4, 1.4.12).
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Page, test } from './guarded';
 import { STATES, through } from './states';
 import { outOfReach, resize, SIZES, type Size, TEXT_SPACED, TEXT_TWICE, withRules } from './within-reach';
 

@@ -3,9 +3,7 @@
 import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { Plugin } from 'vite';
-
-/** The file in the build with the texts. */
-export const LICENCES = 'licences.md';
+import { LICENCES, licencesIn } from '../src/ui/shell/help/licences.ts';
 
 /** Licences under which a package may be part of the tool, by their SPDX names. */
 const ALLOWED = new Set([
@@ -24,17 +22,18 @@ const packages = new Set<string>();
 
 /** What is wrong with a file of licences for these packages, a line each; empty when all is well. */
 export function licenceFaults(text: string, needed: Iterable<string>): string[] {
-  const parts = text.split(/^## /m).slice(1);
   const named = new Set<string>();
   const faults: string[] = [];
-  for (const part of parts) {
-    const [head = '', ...body] = part.split('\n');
-    const [, name = head, licence = ''] = /^(.+) - \S+ \((.*)\)$/.exec(head) ?? [];
+  for (const { name, kind, text: own } of licencesIn(text)) {
     named.add(name);
-    const kinds = licence.replace(/[()]/g, '').split(/ AND | OR /);
-    if (!kinds.every((kind) => ALLOWED.has(kind)))
-      faults.push(`${name}: the licence ${licence || '(none)'} is not on the list`);
-    if (body.join('').trim().length < 200) faults.push(`${name}: the text of its licence is missing`);
+    if (
+      !kind
+        .replace(/[()]/g, '')
+        .split(/ AND | OR /)
+        .every((one) => ALLOWED.has(one))
+    )
+      faults.push(`${name}: the licence ${kind || '(none)'} is not on the list`);
+    if (own.length < 200) faults.push(`${name}: the text of its licence is missing`);
   }
   for (const name of needed)
     if (!named.has(name)) faults.push(`${name}: it is in the build without its licence`);

@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import { ROOMS } from './rooms';
 import { filesUnder, textOf } from './srcFiles';
 
-const FOLDERS = ['src', 'tests', 'e2e', 'bench', 'scripts', 'docs', 'demo-data', 'public'];
+const FOLDERS = ['src', 'tests', 'e2e', 'bench', 'attack', 'scripts', 'docs', 'demo-data', 'public'];
 const AT_ROOT = [
   'DEVELOPERS.md', 'README.md', 'LICENSE', 'biome.json', 'knip.json', 'knip.production.json', 'package.json', 'index.html',
 ]; // biome-ignore format: a list

@@ -3,20 +3,18 @@
 
 import type { Intent } from '../balance/score/intent';
 import { termScales } from '../balance/score/termScales';
-import { evaluateTerms } from '../balance/score/terms';
-import { DEFAULT_WEIGHTS, TERM_NAMES, type Terms, weighted } from '../balance/score/weights';
+import { DEFAULT_WEIGHTS, type Terms } from '../balance/score/weights';
 import { wallModel } from '../balance/wall/wallModel';
 import { clothTable } from '../cloth/cloths';
 import { asPieced } from '../geometry/asPieced';
-import { type Move, moved } from '../model/moves';
-import { type Phrase, phrase } from '../model/phrase';
+import type { Move } from '../model/moves';
 import type { Project } from '../model/project';
 import { decisionsOf, type Scopes } from './decisions';
 import { costTables } from './live/costTables';
 import { movesBetween } from './movesBetween';
 import { Proof } from './proof/howFarFromBest';
-import type { Score } from './score';
 import { type Kept, searchFrom } from './search/search';
+import { type ArrangeResult, resultOf } from './verdict';
 
 /** What is asked of a shuffle. Plain data, so that it can be sent to a worker. */
 export interface ShuffleWish {
@@ -45,25 +43,6 @@ export interface ShuffleProgress {
   readonly moves: readonly Move[] | null;
   /** True once the search is over and only the bound is still being worked out. */
   readonly closing: boolean;
-}
-
-export type Verdict =
-  | { readonly kind: 'proved' }
-  /** `by` is (score − bound)/(score of a random top), 0–1: no arrangement within the scopes is better by more. */
-  | { readonly kind: 'within'; readonly by: number };
-
-export interface ArrangeResult {
-  readonly moves: readonly Move[];
-  readonly before: Score;
-  readonly after: Score;
-  readonly steps: number;
-  /** True when the cap in milliseconds ended the search before its steps; another run may then end differently. */
-  readonly capped: boolean;
-  /** No arrangement within the scopes scores lower than this. */
-  readonly bound: number;
-  readonly verdict: Verdict;
-  /** The verdict in words. */
-  readonly verdictWords: Phrase;
 }
 
 /** Steps searched before a small wall is proved. */
@@ -137,59 +116,24 @@ export function* arranging(
     bounding.next();
     stopped = yield report(null, true);
   }
-  const before = scoreOf(evaluateTerms(scales, model), weights);
-  const scoreAfter = (moves: readonly Move[]) =>
-    scoreOf(evaluateTerms(scales, wallModel(moved(project, moves), model.cloths)), weights);
-  const found = movesBetween(project, best);
-  const moves = scoreAfter(found).total < before.total ? found : [];
-  const after = scoreAfter(moves);
-  const bound = proof.done ? after.total : (proof.bound ?? 0);
-  const chance = TERM_NAMES.reduce((sum, name) => sum + weights[name], 0);
-  const by = chance > 0 ? Math.max(0, after.total - bound) / chance : 0;
-  return {
-    moves,
-    before,
-    after,
-    steps: search.steps,
-    capped,
-    bound,
-    verdict: by < 1e-9 ? { kind: 'proved' } : { kind: 'within', by },
-    verdictWords: decisions.free
-      ? verdictWords(by, proof.bound !== null, wish.scopes)
-      : phrase('Nothing is free to move'),
-  };
-}
-
-function scoreOf(terms: Terms, weights: Terms): Score {
-  return { terms, total: weighted(terms, weights) };
-}
-
-const WAYS: readonly (readonly [keyof Scopes, string])[] = [
-  ['turn', 'turning'],
-  ['swap', 'swapping'],
-  ['shiftCorners', 'turning corners by one wedge'],
-  ['trade', 'trading wedges'],
-  ['strips', 'sewing strips in another order'],
-];
-
-/** Names the changes that a verdict is about ("turning, swapping and trading wedges"). */
-function waysOf(scopes: Scopes): Phrase {
-  const [last, ...before] = WAYS.filter(([scope]) => scopes[scope])
-    .map(([, words]) => phrase(words))
-    .toReversed();
-  const [next, ...earlier] = before;
-  if (!last || !next) return last ?? phrase('moving nothing');
-  return earlier.reduce(
-    (rest, first) => phrase('{first}, {rest}', { first, rest }),
-    phrase('{first} and {last}', { first: next, last }),
+  // What a stop leaves to search is told, so that it can be taken up.
+  const toEnd = proof.done ? null : proof.toTheEnd(best.cost);
+  while (toEnd && !stopped && !toEnd.ended && !toEnd.isLong) {
+    toEnd.advance();
+    stopped = yield report(null, true);
+  }
+  const bounds = [proof.bound, toEnd?.bound].filter((one) => one !== null && one !== undefined);
+  return resultOf(
+    { project, model, scales, weights, scopes: wish.scopes },
+    {
+      moves: movesBetween(project, toEnd?.found ?? best),
+      bound: proof.done || toEnd?.ended ? 'reached' : bounds.length > 0 ? Math.max(...bounds) : null,
+      free: decisions.free,
+      steps: search.steps,
+      capped,
+      left: toEnd ? toEnd.left : null,
+    },
   );
-}
-
-function verdictWords(by: number, known: boolean, scopes: Scopes): Phrase {
-  if (by < 1e-9) return phrase('Best possible by {ways}, proved', { ways: waysOf(scopes) });
-  if (!known) return phrase('Stopped early: a better layout may exist');
-  const points = 100 * by < 1 ? Number((100 * by).toPrecision(1)) : Math.round(100 * by);
-  return phrase('At most {points} points above the best possible; a random layout scores 100', { points });
 }
 
 /** Returns a meter of the budget: the share spent after so many steps, 0–1 and above. The clock starts now. */

@@ -2,7 +2,7 @@
 // cannot be read has its sentence in read.json and gives status 2 as well, and the rest goes on. readMain.ts calls readPictures.
 import { resolve } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
-import { openFile } from '../editing/openProject';
+import { openFile } from '../editing/openFile';
 import { speak } from '../model/phrase';
 import { knowledgeOf } from '../photo/block/readLook';
 import { complain, notWritten, type Terminal, tellUsage } from './command';

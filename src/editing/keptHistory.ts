@@ -5,7 +5,7 @@ import type { Phrase } from '../model/phrase';
 import type { Project } from '../model/project';
 import type { Change } from './apply';
 import { EMPTY_HISTORY, type History } from './history';
-import { openDocument } from './openProject';
+import { openDocument } from './openDocument';
 
 /** The most changes kept, and the most letters they take as JSON. */
 const MOST_CHANGES = 200;

@@ -22,6 +22,15 @@ export function clothWorn({ cloth, swaps }: Colourway): Fabric[] {
   return (cloth ?? []).filter((fabric) => standing.has(fabric.id));
 }
 
+/** The cloth that is on show: the quilt's fabrics, and what the colourway with the id `open` puts in their place. */
+export function clothShown(
+  { fabrics, colourways }: Pick<Project, 'fabrics' | 'colourways'>,
+  open: string | null,
+): Fabric[] {
+  const opened = colourways.find(({ id }) => id === open);
+  return opened ? [...fabrics, ...clothWorn(opened)] : [...fabrics];
+}
+
 /** The colourway without the made-up cloth in `gone`; its swaps do not change. */
 export function withoutCloth(colourway: Colourway, gone: readonly Fabric[]): Colourway {
   const { cloth = [], ...rest } = colourway;

@@ -151,6 +151,8 @@ export interface AppActions {
   readonly run: (command: Command, refused?: 'announced' | 'here') => readonly Problem[];
   readonly undo: () => void;
   readonly redo: () => void;
+  /** Shows another state of the open quilt; what is on show and what is typed stays. */
+  readonly follow: (project: Project, history: History) => void;
   /** Opens another project, with the history kept of it. */
   readonly open: (document: Project, history?: History) => void;
   readonly goTo: (step: Step) => void;
@@ -263,6 +265,8 @@ export function createApp(
       set((state) => ({ ...changed(state, redone.project), history: redone.history }));
       set(shown(get(), phrase('Redone: {change}', { change: next.label })));
     },
+    follow: (next, history) =>
+      set((state) => ({ ...changed(state, next), drawnIn: next.preferences.unit, history })),
     open: (next, history = EMPTY_HISTORY) => {
       set((state) => ({
         ...changed(state, next),

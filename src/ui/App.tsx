@@ -1,7 +1,7 @@
 // The whole screen: selvedge, panel of the current step, wall, and strip of values.
 import { type CSSProperties, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
 import { greyOf } from '../colour/tone';
-import { everyCloth } from '../model/colourway';
+import { clothShown } from '../model/colourway';
 import type { Step } from '../store/app';
 import { useApp, useAppStore } from './app';
 import { heedRefusedFields } from './fields/refusedFields';
@@ -28,7 +28,10 @@ export function App() {
   const store = useAppStore();
   const fabrics = useApp((app) => app.project.fabrics);
   const colourways = useApp((app) => app.project.colourways);
-  const cloth = useDeferredValue(useMemo(() => everyCloth({ fabrics, colourways }), [fabrics, colourways]));
+  const opened = useApp((app) => app.laid.colourway);
+  const cloth = useDeferredValue(
+    useMemo(() => clothShown({ fabrics, colourways }, opened), [fabrics, colourways, opened]),
+  );
   const perBlock = useApp((app) => app.project.wedge.perBlock);
   const lightness = useApp((app) => app.project.preferences.wallLightness);
   const way = useApp((app) => app.look.way);

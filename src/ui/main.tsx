@@ -10,9 +10,11 @@ import './touch.css';
 import { StrictMode, startTransition } from 'react';
 import { createRoot } from 'react-dom/client';
 import { phrase } from '../model/phrase';
+import { createWindowNote } from '../store/firstQuilt';
 import { keepPlace } from '../store/keepPlace';
 import { keepSteps } from '../store/keepSteps';
 import { keepOffline } from '../store/offline';
+import { askOnLeaving, askToKeep, hearOnReturn } from '../store/safety';
 import { startSession } from '../store/session';
 import { saveOnLeaving } from '../store/storage/autosave';
 import { openStorage } from '../store/storage/indexedDb';
@@ -41,11 +43,15 @@ function freshId(): string {
 setTrustedTypes(window);
 const root = document.getElementById('root');
 if (!root) throw new Error('main: the page has no #root');
-const { storage, problem } = await openStorage();
-const session = await startSession(storage, problem, DEMOS, freshId, {
-  note: createUnitNote(() => localStorage),
-  usual: usualUnit(navigator.language),
-});
+const { storage, problem, left } = await openStorage();
+const session = await startSession(
+  storage,
+  problem,
+  DEMOS,
+  freshId,
+  { note: createUnitNote(() => localStorage), usual: usualUnit(navigator.language) },
+  { ofWindow: createWindowNote(() => sessionStorage), left },
+);
 watchUnit(window, (unit) => session.app.getState().measureIn(unit));
 keepPlace(session.app, () => sessionStorage, window);
 keepSteps(
@@ -60,6 +66,9 @@ heedFolds(document);
 tellChanges(session.app, session.analysing);
 takeTypedOnLeaving(document, window);
 saveOnLeaving(session, document, window);
+askOnLeaving(session, window);
+askToKeep(session, navigator, () => matchMedia('(display-mode: standalone)').matches);
+hearOnReturn(session, document);
 // In development nothing is kept offline, so that the page always runs the current code.
 if (import.meta.env.PROD)
   keepOffline(() =>

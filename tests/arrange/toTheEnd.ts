@@ -4,12 +4,8 @@ import type { Contacts } from '../../src/arrange/proof/contactTables';
 import { type Exact, findingBest } from '../../src/arrange/proof/exactOptimum';
 import { boundInParts } from '../../src/arrange/proof/lowerBound';
 import type { Spread } from '../../src/arrange/proof/spreadAssignment';
-import {
-  type ArrangeResult,
-  arranging,
-  type ShuffleProgress,
-  type ShuffleWish,
-} from '../../src/arrange/shuffle';
+import { arranging, type ShuffleProgress, type ShuffleWish } from '../../src/arrange/shuffle';
+import type { ArrangeResult } from '../../src/arrange/verdict';
 import type { Project } from '../../src/model/project';
 import { atOnce } from '../../src/model/work/parts';
 

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { type Analysis, analyse } from '../../src/balance/analyse';
 import { speak } from '../../src/model/phrase';
 import type { Project } from '../../src/model/project';
-import { readProject } from '../../src/model/reading/read';
+import { readProject } from '../../src/model/reading/readText';
 import { scrappyTop, withDarkBlocks } from './tops';
 
 const said = (analysis: Analysis) => analysis.findings.map((finding) => speak(finding.words));

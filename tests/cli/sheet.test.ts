@@ -187,7 +187,7 @@ describe('npm run sheet with bad input', () => {
   it.each<[string, (path: typeof written) => string[], string[]]>([
     ['a file that is not there', () => ['absent.json'], ['absent.json', 'no such file']],
     ['a folder for a project', () => ['.'], ['.', 'folder']],
-    ['what is not JSON', (file) => [file('{"format": ')], ['given.json', 'It breaks off']],
+    ['what is not JSON', (file) => [file('{"format": ')], ['given.json', 'the file breaks off here']],
     ['another kind of JSON', (file) => [file({ hello: 1 })], ['given.json']],
     [
       'a wedge from a set that is not there',

@@ -5,7 +5,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterAll, describe, expect, it } from 'vitest';
-import { MOST_MEGABYTES, openFile, openProject } from '../../src/editing/openProject';
+import { MOST_MEGABYTES, openFile } from '../../src/editing/openFile';
+import { openProject } from '../../src/editing/openProject';
 import { createProject } from '../../src/model/create';
 import { speak } from '../../src/model/phrase';
 import type { Project } from '../../src/model/project';
@@ -199,7 +200,9 @@ describe('opening a project', () => {
 
   it('names the line a file breaks at', () => {
     const [said] = wrong('{\n "format": "wedgewall-project",\n "version": 1,,\n}');
-    expect(said).toMatch(/^line 3: It cannot be read from line 3 on/);
+    expect(said).toMatch(
+      /^line 3: It cannot be read from line 3, character 15 on: the name of an entry should/,
+    );
   });
 
   it('says so when a file breaks off before its end', async () => {

@@ -5,7 +5,8 @@ import { sizeOffers } from '../../src/cutting/top/sizeOffers';
 import { cornerSquare } from '../../src/cutting/yardage/triangleSquares';
 import { createProject } from '../../src/model/create';
 import { USUAL } from '../../src/model/lengths';
-import { readProject, writeProject } from '../../src/model/reading/read';
+import { writeProject } from '../../src/model/reading/read';
+import { readProject } from '../../src/model/reading/readText';
 import { type LengthUnit, lengthFieldText, parseLength } from '../../src/model/units';
 
 /** Numbers of a project that are no lengths. */

@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { EMPTY_HISTORY, type History } from '../../src/editing/history';
 import { keptPart, readHistory } from '../../src/editing/keptHistory';
-import { openDocument } from '../../src/editing/openProject';
+import { openDocument } from '../../src/editing/openDocument';
 import { phrase } from '../../src/model/phrase';
 import { createApp } from '../../src/store/app';
 import { keepLeft } from '../../src/store/storage/keepLeft';

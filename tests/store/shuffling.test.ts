@@ -1,12 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { shuffleWish } from '../../src/arrange/asked';
 import { askedOf } from '../../src/arrange/search/effort';
-import type { ArrangeResult, ShuffleProgress } from '../../src/arrange/shuffle';
+import type { ShuffleProgress } from '../../src/arrange/shuffle';
+import type { ArrangeResult } from '../../src/arrange/verdict';
 import { changePreferences } from '../../src/editing/commands/setting';
 import { keepShuffle, turnBlock } from '../../src/editing/commands/wall';
+import { phrase } from '../../src/model/phrase';
 import { ok } from '../../src/model/result';
 import { createApp } from '../../src/store/app';
 import type { paced } from '../../src/store/arranging/pace';
+import type { startProving } from '../../src/store/arranging/provingClient';
 import type { startShuffle } from '../../src/store/arranging/shuffleClient';
 import { createShuffling } from '../../src/store/shuffling';
 import type { Settled } from '../../src/store/workers/workerClient';
@@ -21,6 +24,7 @@ function room() {
   const asked: Parameters<typeof startShuffle>[] = [];
   let answer: (outcome: Settled<ArrangeResult>) => void = () => {};
   const heard: string[] = [];
+  const proving: Parameters<typeof startProving>[] = [];
   const begin = ((...given: Parameters<typeof startShuffle>) => {
     asked.push(given);
     return {
@@ -31,7 +35,7 @@ function room() {
       cancel: () => heard.push('cancel'),
     };
   }) as typeof startShuffle;
-  const atOnce: typeof paced<ShuffleProgress> = (_, draw) => {
+  const atOnce: typeof paced = (_, draw) => {
     let ended = false;
     return {
       tell: (news) => {
@@ -42,7 +46,11 @@ function room() {
       },
     };
   };
-  const shuffling = createShuffling(app, begin, atOnce);
+  const further = ((...given: Parameters<typeof startProving>) => {
+    proving.push(given);
+    return (begin as (...given: unknown[]) => ReturnType<typeof startProving>)();
+  }) as typeof startProving;
+  const shuffling = createShuffling(app, begin, atOnce, further);
   const result: ArrangeResult = arrange(PROJECT, {
     ...shuffleWish(app.getState().project),
     budget: { steps: 20_000 },
@@ -62,8 +70,9 @@ function room() {
         closing: false,
         ...progress,
       }),
-    finish: async () => {
-      answer(ok(result));
+    proving,
+    finish: async (outcome: Settled<ArrangeResult> = ok(result)) => {
+      answer(outcome);
       await Promise.resolve();
       await Promise.resolve();
     },
@@ -106,6 +115,48 @@ describe('the shuffle of the open quilt', () => {
     one.app.getState().goTo('wall');
     expect(one.app.getState().preview?.command.moves).toEqual(one.result.moves);
     expect(state(one).kind).toBe('done');
+  });
+
+  it('searches on from its answer as it was asked, as often as it is stopped, and until nothing is left', async () => {
+    const one = room();
+    const left = [{ settled: [], bound: 0, share: 1 }];
+    const found = { ...one.result, left };
+    one.shuffling.getState().goOn();
+    one.shuffling.getState().start();
+    const wish = shuffleWish(one.app.getState().project);
+    one.shuffling.getState().goOn();
+    expect(one.proving).toEqual([]);
+    await one.finish(ok(found));
+    const asked = { ...askedOf(PROJECT.preferences), scopes: { ...wish.scopes, turn: false } };
+    expect(one.app.getState().run(changePreferences({ shuffle: asked }))).toEqual([]);
+    one.shuffling.getState().goOn();
+    expect(one.proving[0]!.slice(0, 3)).toEqual([one.app.getState().project, wish, found]);
+    expect(state(one)).toMatchObject({ kind: 'proving', result: found, progress: null });
+    const better = found.moves.slice(0, 2);
+    one.proving[0]![3]!({ share: 0.5, points: 2.5, moves: better });
+    expect(state(one)).toMatchObject({ kind: 'proving', progress: { points: 2.5 } });
+    expect(one.app.getState().preview?.command.moves).toEqual(better);
+    one.shuffling.getState().stop();
+    expect(one.heard).toEqual(['stop']);
+    await one.finish(ok({ ...found, moves: better }));
+    expect(state(one)).toMatchObject({ kind: 'done', result: { moves: better, left } });
+    one.shuffling.getState().goOn();
+    await one.finish(ok({ ...found, left: null }));
+    one.shuffling.getState().goOn();
+    expect(one.proving).toHaveLength(2);
+    expect(state(one).kind).toBe('done');
+  });
+
+  it('keeps what it has found when searching on fails, and says why', async () => {
+    const one = room();
+    one.shuffling.getState().start();
+    const found = { ...one.result, left: [{ settled: [], bound: 0, share: 1 }] };
+    await one.finish(ok(found));
+    one.shuffling.getState().goOn();
+    const problem = { code: 'worker', path: '', message: phrase('No worker') };
+    await one.finish({ ok: false, problems: [problem] });
+    expect(state(one)).toMatchObject({ kind: 'done', result: found, problems: [problem] });
+    expect(one.app.getState().preview?.command.moves).toEqual(found.moves);
   });
 
   it('is put aside, in words, when the quilt is changed meanwhile, and does not lay its answer over the change', async () => {

@@ -7,7 +7,11 @@ const MOST_SYMMETRIES = 64;
 const MOST_STEPS = 100_000;
 
 /** Place → place of every symmetry found, the one that moves nothing first. */
-export function placeSymmetries({ size, distance, linear }: ReducedProblem): Int32Array[] {
+export function placeSymmetries({
+  size,
+  distance,
+  linear,
+}: Pick<ReducedProblem, 'size' | 'distance' | 'linear'>): Int32Array[] {
   const found: Int32Array[] = [];
   const kinds = placeClasses(distance, linear, size);
   const image = new Int32Array(size);

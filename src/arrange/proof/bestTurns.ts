@@ -1,6 +1,13 @@
 // Finds the best turns for blocks that keep their cells, exactly: the second half of the proof of a small wall (exactOptimum.ts).
 import { aloneCost, type Contacts, touchingCost } from './contactTables';
 
+/** How many combinations of orientations bestTurns keeps at a time. */
+export function turnStates({ decisions, tables }: Contacts): number {
+  const most = Math.max(1, ...decisions.orientations.map((one) => one.length));
+  // Cells on point lie on a grid turned by an eighth, with gaps at its corners.
+  return most ** Math.min(tables.model.rows, tables.model.columns);
+}
+
 /**
  * Finds the best orientations for blocks in their cells, exactly, by dynamic programming: it goes through the grid place by
  * place and keeps, for every combination of orientations along the frontier, the least cost that leads to it.

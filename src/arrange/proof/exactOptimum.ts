@@ -2,7 +2,7 @@
 // from the least, and finds the best turns for each exactly, until no further order can be better.
 
 import type { Arrangement } from '../movesBetween';
-import { bestTurns } from './bestTurns';
+import { bestTurns, turnStates } from './bestTurns';
 import { Orders } from './blockOrders';
 import type { Contacts } from './contactTables';
 import { LeastContact } from './leastContact';
@@ -23,10 +23,7 @@ export interface Exact extends Arrangement {
 export function isSmall(contacts: Contacts, movable: number): boolean {
   let orders = 1;
   for (let count = 2; count <= movable; count++) orders *= count;
-  const most = Math.max(1, ...contacts.decisions.orientations.map((one) => one.length));
-  // Cells on point lie on a grid turned by an eighth, with gaps at its corners.
-  const { rows, columns } = contacts.tables.model;
-  return orders <= MOST_ORDERS && most ** Math.min(rows, columns) <= MOST_STATES;
+  return orders <= MOST_ORDERS && turnStates(contacts) <= MOST_STATES;
 }
 
 /** Orders gone through between two pauses: some milliseconds' worth. */

@@ -1,12 +1,14 @@
 // Decides how far an arrangement is from the best there is: finds the best arrangement itself where the wall is small, else a
 // lower bound on the score of every arrangement.
 import type { Project } from '../../model/project';
+import type { Part } from '../branch/branchAndBound';
 import type { Decisions } from '../decisions';
 import type { CostTables } from '../live/costTables';
 import type { Kept } from '../search/search';
 import { type Contacts, contactsOf } from './contactTables';
 import { findingBest, isSmall } from './exactOptimum';
 import { boundInParts } from './lowerBound';
+import { SearchToTheEnd } from './searchToTheEnd';
 import { type Spread, spreadOf } from './spreadAssignment';
 import { tradeBound } from './tradeBound';
 
@@ -43,6 +45,11 @@ export class Proof {
       orientationOf: Int32Array.from(found.orientationOf),
       cost: found.cost,
     };
+  }
+
+  /** A search for what scores below `known`, with its proof; null where the wall is too large for it, or wedges may change. */
+  toTheEnd(known: number, parts?: readonly Part[]): SearchToTheEnd | null {
+    return this.contacts && SearchToTheEnd.of(this.contacts, this.spread, known, parts);
   }
 
   /** Works out the bound; yields between its parts, which are long on a large wall. */

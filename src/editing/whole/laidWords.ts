@@ -1,5 +1,5 @@
 // What laying out the whole quilt did, in words: sets, wedges, blocks and score in one sentence; then what is left, and why.
-import type { ArrangeResult } from '../../arrange/shuffle';
+import type { ArrangeResult } from '../../arrange/verdict';
 import { inPoints } from '../../balance/score/weights';
 import { weightsOf } from '../../balance/score/wishes';
 import type { StripsLeft } from '../../cutting/sets/whyLeft';

@@ -1,7 +1,8 @@
 // Lays out the whole quilt from what is on hand: sets, wedges, blocks, wall and shuffle, for one command. In parts, so that a
 // worker can yield. sewSets.ts makes the sets, hangBlocks.ts the blocks, laidWords.ts says what was done.
 import { shuffleWish } from '../../arrange/asked';
-import { type ArrangeResult, arranging, noClock, type ShuffleWish } from '../../arrange/shuffle';
+import { arranging, noClock, type ShuffleWish } from '../../arrange/shuffle';
+import type { ArrangeResult } from '../../arrange/verdict';
 import { hasWedges } from '../../model/find';
 import { moved } from '../../model/moves';
 import type { Phrase } from '../../model/phrase';

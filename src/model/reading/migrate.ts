@@ -2,7 +2,9 @@
 import { phrase } from '../phrase';
 import { CURRENT_VERSION } from '../project';
 import { failed, ok, type Result } from '../result';
-import { PROJECT_FILE_ENDING } from './projectText';
+
+/** The ending of the names of project files. */
+export const PROJECT_FILE_ENDING = '.wedgewall.json';
 
 type PlainObject = Readonly<Record<string, unknown>>;
 

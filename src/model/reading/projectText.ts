@@ -2,9 +2,7 @@
 // one is said here; what the document must hold is the schema's (read.ts).
 import { type Phrase, phrase } from '../phrase';
 import { failed, ok, type Result } from '../result';
-
-/** The ending of the names of project files. */
-export const PROJECT_FILE_ENDING = '.wedgewall.json';
+import { type JsonFaultKind, jsonFault } from './jsonFault';
 
 /** Decodes a file's bytes as UTF-8 (RFC 8259, section 8.1), with or without a byte-order mark. Refuses anything else. */
 export function decodeText(bytes: ArrayBuffer | Uint8Array): Result<string> {
@@ -30,6 +28,19 @@ export function parseText(text: string): Result<unknown> {
   }
 }
 
+/** What is wrong at the place of a fault. */
+const FAULTS: Readonly<Record<JsonFaultKind, string>> = {
+  value: 'a value is missing or not written as it should be',
+  key: 'the name of an entry should stand here, in double quotes',
+  colon: 'a colon should stand here',
+  comma: 'a comma or a closing bracket should stand here',
+  end: 'the file breaks off here',
+  break: 'a text has no closing quote before its line ends',
+  escape: 'the letter after the backslash is wrong',
+  number: 'a number is not complete',
+  more: 'something follows after the end of the project',
+};
+
 function notJson(json: string, reason: string) {
   const refuse = (message: Phrase, path = '') => failed('not-json', path, message);
   const start = json.trimStart();
@@ -39,13 +50,12 @@ function notJson(json: string, reason: string) {
       'This is not a project file: it does not begin with a brace. Was another file chosen by mistake?';
     return refuse(phrase(say));
   }
-  const position = /position (\d+)/.exec(reason)?.[1];
-  if (position === undefined) {
-    const say = 'It breaks off before its end or was changed by hand ({reason}). Try an earlier copy.';
-    return refuse(phrase(say, { reason }));
-  }
-  const line = json.slice(0, Number(position)).split('\n').length;
+  const fault = jsonFault(json);
+  // The engine can run out of room for a text that is sound.
+  if (!fault)
+    return refuse(phrase('The file could not be read ({reason}).', { reason: reason.slice(0, 60) }));
+  const { line, column, kind } = fault;
   const say =
-    'It cannot be read from line {line} on ({reason}). It breaks off there or was changed by hand; try an earlier copy.';
-  return refuse(phrase(say, { line, reason }), `line ${line}`);
+    'It cannot be read from line {line}, character {column} on: {reason}. It was cut off or changed by hand; try an earlier copy.';
+  return refuse(phrase(say, { line, column, reason: phrase(FAULTS[kind]) }), `line ${line}`);
 }

@@ -1,34 +1,19 @@
-// Reads a project from text (parse, migrate, schema, references) and writes it back. editing/openProject.ts reads files and
-// checks the use of wedges.
+// Reads a project from a parsed document (migrate, schema, references) and writes it as text. readText.ts reads text; the use of wedges is
+// checked in editing/openDocument.ts.
 import * as v from 'valibot';
 import { checkReferences } from '../check';
-import { PICTURES_ENTRY, picturesEntry, type ReadPictures, readPictures } from '../picture/inFile';
+import { PICTURES_ENTRY, picturesEntry } from '../picture/inFile';
 import { NO_PICTURES, type Pictures, picturesUsed } from '../picture/picture';
 import { type Project, projectSchema } from '../project';
 import { ok, type Result } from '../result';
 import { explain } from './documentPlace';
 import { isPlainObject, migrate } from './migrate';
-import { parseText } from './projectText';
 import { OWN_SENTENCES_ONLY, schemaProblem } from './schemaProblem';
 
 /** The most problems reported; a broken file could otherwise list thousands. */
 const MOST_PROBLEMS = 20;
 
-/** A project from a file with the pictures that came in it, and what is to be told of them; or why there is none. */
-export type Opened =
-  | ({ readonly ok: true; readonly value: Project } & ReadPictures)
-  | Extract<Result<Project>, { readonly ok: false }>;
-
-/** Reads a project from the text of a file. Every refusal names the place in the file and the reason. */
-export function readProject(text: string): Opened {
-  const parsed = parseText(text);
-  if (!parsed.ok) return parsed;
-  const { [PICTURES_ENTRY]: entry, ...document } = isPlainObject(parsed.value) ? parsed.value : {};
-  const read = readDocument(isPlainObject(parsed.value) ? document : parsed.value);
-  return read.ok ? { ...read, ...readPictures(read.value, entry) } : read;
-}
-
-/** Reads a project from a parsed document (from storage); refuses like readProject. */
+/** Reads a project from a parsed document . Every refusal names the place in it and the reason. */
 export function readDocument(document: unknown): Result<Project> {
   const migrated = migrate(document);
   if (!migrated.ok) return migrated;

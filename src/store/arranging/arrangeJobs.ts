@@ -1,7 +1,9 @@
 // The messages of a worker that arranges; workers/protocol.ts has the protocol.
 import type { Alternative, Share, Tries } from '../../arrange/alternatives';
 import type { FewBlocks, FewBlocksWish } from '../../arrange/byHand/fewBlocks';
-import type { ArrangeResult, ShuffleProgress, ShuffleWish } from '../../arrange/shuffle';
+import type { ProvingProgress } from '../../arrange/provingFurther';
+import type { ShuffleProgress, ShuffleWish } from '../../arrange/shuffle';
+import type { ArrangeResult } from '../../arrange/verdict';
 import type { LayingProgress, LayingWish, QuiltLaid } from '../../editing/whole/layingQuilt';
 import type { Project } from '../../model/project';
 
@@ -16,6 +18,12 @@ export interface ArrangeJobs {
   readonly shuffle: {
     readonly ask: { readonly project: Project; readonly wish: ShuffleWish };
     readonly progress: ShuffleProgress;
+    readonly answer: ArrangeResult;
+  };
+  /** Takes the search to the end up where `from` has left it. */
+  readonly prove: {
+    readonly ask: { readonly project: Project; readonly wish: ShuffleWish; readonly from: ArrangeResult };
+    readonly progress: ProvingProgress;
     readonly answer: ArrangeResult;
   };
   /** Lays the whole quilt out. */

@@ -2,6 +2,7 @@
 // everything.
 import { chooseAlternatives, tryingAlternatives } from '../../arrange/alternatives';
 import { findingFewBlocks } from '../../arrange/byHand/fewBlocks';
+import { type ProvingProgress, provingFurther } from '../../arrange/provingFurther';
 import { arranging, type ShuffleProgress } from '../../arrange/shuffle';
 import { layingQuilt } from '../../editing/whole/layingQuilt';
 import { serve } from '../workers/protocol';
@@ -13,6 +14,15 @@ serve<ArrangeJobs>({
   shuffle: ({ project, wish }, work) => {
     let moves: ShuffleProgress['moves'] = null;
     return work.run(arranging(project, wish, now), (progress, due) => {
+      moves = progress.moves ?? moves;
+      if (!due) return;
+      work.tell({ ...progress, moves });
+      moves = null;
+    });
+  },
+  prove: ({ project, wish, from }, work) => {
+    let moves: ProvingProgress['moves'] = null;
+    return work.run(provingFurther(project, wish, from), (progress, due) => {
       moves = progress.moves ?? moves;
       if (!due) return;
       work.tell({ ...progress, moves });

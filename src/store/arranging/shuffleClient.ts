@@ -1,6 +1,7 @@
 // Runs a shuffle in the workers, passes on their progress and joins their answers. The lower score wins; of equal scores the
 // first worker's.
-import type { ArrangeResult, ShuffleProgress, ShuffleWish } from '../../arrange/shuffle';
+import type { ShuffleProgress, ShuffleWish } from '../../arrange/shuffle';
+import type { ArrangeResult } from '../../arrange/verdict';
 import type { Project } from '../../model/project';
 import { ok } from '../../model/result';
 import type { Running, Settled } from '../workers/workerClient';

@@ -4,7 +4,7 @@ import type { Project } from '../../model/project';
 import type { Problem, Result } from '../../model/result';
 import { storageProblem } from './storageProblem';
 
-/** 'unsaved': a change waits to be saved. A problem stays until a saving succeeds. */
+/** 'unsaved': a change waits to be saved. A problem stays until a saving succeeds; it is tried again by itself, later each time. */
 export type AutosaveState = 'saved' | 'saving' | 'unsaved' | { readonly problem: Problem };
 
 export interface Autosave {
@@ -29,12 +29,25 @@ export interface AutosaveOptions {
   readonly onState: (state: AutosaveState) => void;
 }
 
+/** What another attempt would not change: the person decides. */
+const FINAL: ReadonlySet<string> = new Set(['removed-elsewhere', 'changed-elsewhere']);
+/** Milliseconds to the first attempt after a failure, and at most to any. */
+const FIRST_PAUSE = 2_000;
+const LONGEST_PAUSE = 60_000;
+
+function pause(attempts: number): number {
+  return Math.min(FIRST_PAUSE * 2 ** (attempts - 1), LONGEST_PAUSE);
+}
+
 /** An autosave for one project. Its first state is 'saved', without a call of onState. */
 export function createAutosave(options: AutosaveOptions): Autosave {
   const { save, delay, schedule = later, onState } = options;
   let waiting: Project | null = null;
   let running: Promise<void> | null = null;
   let callOff: (() => void) | null = null;
+  let attempts = 0;
+  /** Whether the saving that is due is another attempt at a failed one. */
+  let again = false;
   let stopped = false;
   let state: AutosaveState = 'saved';
 
@@ -43,30 +56,42 @@ export function createAutosave(options: AutosaveOptions): Autosave {
     state = next;
     onState(next);
   };
-  const arm = () => {
+  const arm = (after: number) => {
     callOff ??= schedule(() => {
       callOff = null;
+      again = false;
       run();
-    }, delay);
+    }, after);
   };
   const disarm = () => {
     callOff?.();
     callOff = null;
+    again = false;
   };
   const run = () => {
     if (running || waiting === null || stopped) return;
     running = saveWaiting(waiting).finally(() => {
       running = null;
-      if (waiting !== null && typeof state === 'string') arm();
+      if (waiting === null || stopped) return;
+      if (typeof state === 'string') arm(delay);
+      else if (!FINAL.has(state.problem.code)) {
+        // A change meanwhile has armed it already.
+        again = callOff === null;
+        arm(pause(attempts));
+      }
     });
   };
   const saveWaiting = async (project: Project) => {
     if (typeof state === 'string') show('saving');
     const problem = await outcome(save, project);
     if (problem) {
+      attempts += 1;
+      // A page that crashes has no time for it.
+      if (!stopped) options.leave(waiting ?? project);
       show({ problem });
       return;
     }
+    attempts = 0;
     if (waiting === project) waiting = null;
     show(waiting === null ? 'saved' : 'unsaved');
   };
@@ -77,7 +102,7 @@ export function createAutosave(options: AutosaveOptions): Autosave {
       disarm();
       run();
       await running;
-      if (typeof state !== 'string') break;
+      if (typeof state !== 'string') return state;
     }
     disarm();
     return state;
@@ -87,7 +112,9 @@ export function createAutosave(options: AutosaveOptions): Autosave {
       if (stopped) return;
       waiting = project;
       if (typeof state === 'string' && state !== 'saving') show('unsaved');
-      arm();
+      // What is tried again later need not wait so long once there is something new.
+      if (again) disarm();
+      arm(delay);
     },
     flush,
     leave: () => {

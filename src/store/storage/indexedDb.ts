@@ -4,7 +4,8 @@ import { type DBSchema, type IDBPDatabase, type IDBPObjectStore, openDB } from '
 import { phrase } from '../../model/phrase';
 import { NO_PICTURES, type PictureId, type Pictures } from '../../model/picture/picture';
 import type { Problem } from '../../model/result';
-import { keepLeft } from './keepLeft';
+import { inTime } from './inTime';
+import { keepLeft, type LeftCopy } from './keepLeft';
 import { createLeavingNotes, NO_NOTES } from './leaving';
 import { createMemoryShelf } from './memory';
 import { createNews, SILENT_NEWS } from './news';
@@ -26,6 +27,17 @@ const DATABASE_VERSION = 3;
 /** Milliseconds to wait for the browser; after that it counts as keeping nothing, so that the page does not wait for ever. */
 const PATIENCE = 5_000;
 
+/** So many times longer than to open takes to read or write: a quilt full of photographs takes two seconds on a slow disk. */
+const WRITING = 3;
+
+export interface OpenedStorage {
+  readonly storage: ProjectStorage;
+  /** Why nothing is kept; null where projects are. */
+  readonly problem: Problem | null;
+  /** The copies that were made of what earlier pages left unsaved. */
+  readonly left: readonly LeftCopy[];
+}
+
 /**
  * Opens the storage for the app, and saves in it what earlier pages left unsaved. When IndexedDB is missing, refused, blocked
  * or newer, the storage is in memory only and `problem` says why. Never rejects.
@@ -33,17 +45,22 @@ const PATIENCE = 5_000;
 export async function openStorage(
   now: () => number = Date.now,
   patience: number = PATIENCE,
-): Promise<{ readonly storage: ProjectStorage; readonly problem: Problem | null }> {
+): Promise<OpenedStorage> {
   try {
     const shelf = await openShelf(patience);
     const page = Math.random().toString(36).slice(2);
     const notes = createLeavingNotes(() => globalThis.localStorage, page);
-    const storage = createStorage(shelf, { news: createNews(DATABASE_NAME), notes, now });
-    await keepLeft(storage, notes, (id) => `${id.slice(0, 40)}-left-${now().toString(36)}`);
-    return { storage, problem: null };
+    const news = createNews(DATABASE_NAME);
+    const storage = createStorage(shelf, { news, notes, now, page, patience: patience * WRITING });
+    let copies = 0;
+    const left = await keepLeft(storage, notes, (id) => {
+      copies += 1;
+      return `${id.slice(0, 40)}-left-${page}-${copies}`;
+    });
+    return { storage, problem: null, left };
   } catch (error) {
     const storage = createStorage(createMemoryShelf(), { news: SILENT_NEWS, notes: NO_NOTES, now });
-    return { storage, problem: storageProblem(error) };
+    return { storage, problem: storageProblem(error), left: [] };
   }
 }
 
@@ -109,6 +126,11 @@ async function openShelf(patience: number): Promise<Shelf> {
     setNote: async (key, value) => {
       await (await ready()).put('notes', value, key);
     },
+    renew: () => {
+      // Its transactions still end if the browser answers after all.
+      database.close();
+      lost = true;
+    },
     close: () => database.close(),
   };
 }
@@ -173,7 +195,6 @@ async function openDatabase(
   patience: number,
   on: { readonly superseded: () => void; readonly lost: () => void },
 ): Promise<Database> {
-  let timer: ReturnType<typeof setTimeout> | undefined;
   let refuse: (reason: StorageRefusal) => void = () => {};
   const refused = new Promise<never>((_resolve, reject) => {
     refuse = reject;
@@ -200,13 +221,8 @@ async function openDatabase(
     },
     terminated: on.lost,
   });
-  timer = setTimeout(() => {
-    const say =
-      'The browser does not answer when asked for saved projects. Save to a file, then reload the page.';
-    refuse(new StorageRefusal('storage-silent', phrase(say)));
-  }, patience);
   try {
-    return await Promise.race([opening, refused]);
+    return await inTime(Promise.race([opening, refused]), patience, () => {});
   } catch (error) {
     // If the database opens after all, it must not stay open.
     opening.then(
@@ -214,7 +230,5 @@ async function openDatabase(
       () => {},
     );
     throw error;
-  } finally {
-    clearTimeout(timer);
   }
 }

@@ -13,11 +13,11 @@ export interface ProjectNews {
   close(): void;
 }
 
-/** News over the channel of this name. In a browser without channels none arrive, but savings are still checked. */
+/** News over the channel of this name. Where there are no channels, or they fail, none arrive, but savings are still checked. */
 export function createNews(name: string): ProjectNews {
-  const channel = typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel(name);
+  const channel = trying(() => new BroadcastChannel(name));
   return {
-    tell: (change) => channel?.postMessage(change),
+    tell: (change) => trying(() => channel?.postMessage(change)),
     watch: (listener) => {
       const hear = (event: MessageEvent<unknown>) => {
         const change = v.safeParse(changeSchema, event.data);
@@ -28,6 +28,15 @@ export function createNews(name: string): ProjectNews {
     },
     close: () => channel?.close(),
   };
+}
+
+/** The result of `work`; null where the browser refuses it. */
+function trying<T>(work: () => T): T | null {
+  try {
+    return work();
+  } catch {
+    return null;
+  }
 }
 
 /** Sends and receives no news: for a storage that no other tab can see. */

@@ -1,5 +1,5 @@
 // Names files of a project and hands them to the person. editing/openProject.ts opens them.
-import { PROJECT_FILE_ENDING } from '../../model/reading/projectText';
+import { PROJECT_FILE_ENDING } from '../../model/reading/migrate';
 
 /** The most letters of a name in a file name; together with the ending they fit every file system in use. */
 const MOST_LETTERS = 60;

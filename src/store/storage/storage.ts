@@ -5,7 +5,7 @@ import * as v from 'valibot';
 import type { Change } from '../../editing/apply';
 import { EMPTY_HISTORY, type History } from '../../editing/history';
 import { keptPart, readHistory } from '../../editing/keptHistory';
-import { openDocument } from '../../editing/openProject';
+import { openDocument } from '../../editing/openDocument';
 import { phrase } from '../../model/phrase';
 import { picturesEntry } from '../../model/picture/inFile';
 import {
@@ -18,25 +18,11 @@ import {
 import type { Project } from '../../model/project';
 import { writeDocument } from '../../model/reading/read';
 import { failed, ok, type Problem, type Result } from '../../model/result';
+import { inTime } from './inTime';
 import type { LeavingNotes } from './leaving';
 import type { ProjectChange, ProjectNews } from './news';
 import { StorageRefusal, storageProblem } from './storageProblem';
-
-const summarySchema = v.object({
-  id: v.string(),
-  name: v.string(),
-  /** Milliseconds since 1970. */
-  changedAt: v.number(),
-  /** Number of blocks. */
-  blocks: v.number(),
-  /** How often this project was saved; a saving must name the revision it is based on. */
-  revision: v.number(),
-  /** The pictures that the project and its kept history name. Absent: none, as before there were pictures. */
-  pictures: v.exactOptional(v.array(v.string())),
-});
-
-/** The entries of a list of projects, readable without opening any project. */
-export type ProjectSummary = Readonly<v.InferOutput<typeof summarySchema>>;
+import { isSound, nextSummary, type ProjectSummary, readSummary, summarySchema } from './summary';
 
 export interface StoredProject {
   readonly project: Project;
@@ -68,8 +54,8 @@ export interface ProjectStorage {
   load(id: string): Promise<Loaded>;
   /**
    * Saves the project with the part of its history that is kept, and returns its new revision. `revision` is the one last loaded or saved, 0 for a new project. Refused
-   * with 'changed-elsewhere' or 'removed-elsewhere' when another revision is kept; nothing is overwritten then. Those of `pictures` that it
-   * names are kept with it, if they are not yet.
+   * with 'changed-elsewhere' or 'removed-elsewhere' when another revision is kept; nothing is overwritten then. One that is gone though nobody
+   * removed it is saved anew: its revisions begin at 1 again. Those of `pictures` that it names are kept with it, if they are not yet.
    */
   save(project: Project, revision: number, history?: History, pictures?: Pictures): Promise<Result<number>>;
   /** Keeps pictures that no saved project names yet. */
@@ -119,16 +105,95 @@ export interface Shelf {
   collect(held: ReadonlySet<PictureId>, namedBy: (record: KeptRecord) => Iterable<PictureId>): Promise<void>;
   note(key: string): Promise<unknown>;
   setNote(key: string, value: string | null): Promise<void>;
+  /** Opens the shelf anew for what comes next, because it did not answer. */
+  renew?(): void;
   close(): void;
 }
 
 const LAST_OPEN = 'last-open';
 
-/** The storage of projects on a shelf. `now` gives milliseconds since 1970. */
+/** The removed quilts that are remembered, so that one that is gone for another reason is told apart. */
+const REMOVED = 'removed';
+const MOST_REMOVED = 500;
+
+/** Milliseconds that the browser has to read or write; a quilt full of photographs takes two seconds on a slow disk. */
+const PATIENCE = 15_000;
+
+export interface StorageOptions {
+  readonly news: ProjectNews;
+  readonly notes: LeavingNotes;
+  /** Milliseconds since 1970. */
+  readonly now: () => number;
+  /** Unique to this window, so that its savings are told from those of others. */
+  readonly page?: string;
+  readonly patience?: number;
+}
+
+/** Whether the answer of a piece of work is still waited for. */
+interface Waiting {
+  readonly over: boolean;
+}
+
+interface ToSave {
+  readonly project: Project;
+  readonly history: History;
+  readonly pictures: Pictures;
+}
+
+/** The storage of projects on a shelf. */
 export function createStorage(
   shelf: Shelf,
-  { news, notes, now }: { news: ProjectNews; notes: LeavingNotes; now: () => number },
+  { news, notes, now, page = '', patience = PATIENCE }: StorageOptions,
 ): ProjectStorage {
+  /** The documents as this window last read or saved them. */
+  const known = new Map<string, Project>();
+  const guarded = async <R>(work: (waiting: Waiting) => Promise<R>) => {
+    const waiting = { over: false };
+    const giveUp = () => {
+      waiting.over = true;
+      shelf.renew?.();
+    };
+    try {
+      return await inTime(work(waiting), patience, giveUp);
+    } catch (error) {
+      return { ok: false as const, problems: [storageProblem(error)] };
+    }
+  };
+  /** The savings that the browser has not answered: one that succeeds after all is no change by another window. */
+  const unanswered = new Set<string>();
+  let savings = 0;
+  const put = async (
+    waiting: Waiting,
+    revision: number,
+    { project, history, pictures }: ToSave,
+    least = 1,
+  ) => {
+    savings += 1;
+    const saving = `${page}.${savings}`;
+    const part = keptPart(history);
+    const named = [...new Set([...picturesUsed(project), ...namedInHistory(part)])].sort();
+    let next = 0;
+    const decide = (kept: unknown): ShelfRecord => {
+      const summary = nextSummary(project, { revision, saving, unanswered }, kept, now());
+      next = Math.max(summary.revision, least);
+      return { summary: { ...summary, revision: next, pictures: named }, document: project, history: part };
+    };
+    unanswered.add(saving);
+    await shelf.change(project.id, decide, someOf(pictures, named)).finally(() => {
+      if (!waiting.over) unanswered.delete(saving);
+    });
+    return next;
+  };
+  /**
+   * The least revision of a saving that was refused and may begin anew: what was kept is gone and nobody removed it, or only its summary is
+   * damaged. Null where it may not.
+   */
+  const anew = async (id: string, revision: number): Promise<number | null> => {
+    const record = await shelf.record(id);
+    if (!record) return (await removedIds(shelf)).includes(id) ? null : 1;
+    const damaged = !isSound(record.summary) && sameText(record.document, known.get(id));
+    return damaged ? revision + 1 : null;
+  };
   return {
     keeps: shelf.keeps,
     list: () =>
@@ -136,24 +201,34 @@ export function createStorage(
         const all = (await shelf.summaries()).map(([id, summary]) => readSummary(id, summary));
         return ok(all.sort((one, other) => other.changedAt - one.changedAt));
       }),
-    load: (id) => guarded(() => load(shelf, id)),
-    save: (project, revision, history = EMPTY_HISTORY, pictures = NO_PICTURES) =>
+    load: (id) =>
       guarded(async () => {
-        const part = keptPart(history);
-        const named = [...new Set([...picturesUsed(project), ...namedInHistory(part)])].sort();
-        const decide = (kept: unknown): ShelfRecord => {
-          const { summary, document } = nextRecord(project, revision, kept, now());
-          return { summary: { ...summary, pictures: named }, document, history: part };
-        };
-        await shelf.change(project.id, decide, someOf(pictures, named));
+        const loaded = await load(shelf, id);
+        if (loaded.ok) known.set(id, loaded.value.project);
+        return loaded;
+      }),
+    save: (project, revision, history = EMPTY_HISTORY, pictures = NO_PICTURES) =>
+      guarded(async (waiting) => {
+        const given = { project, history, pictures };
+        const saved = await put(waiting, revision, given).catch(async (refusal: unknown) => {
+          if (!(refusal instanceof StorageRefusal) || revision === 0) throw refusal;
+          const least = await anew(project.id, revision);
+          if (least === null) throw refusal;
+          return put(waiting, 0, given, least);
+        });
+        if (waiting.over) return ok(saved);
+        known.set(project.id, project);
         notes.drop(project.id);
-        news.tell({ id: project.id, revision: revision + 1 });
-        return ok(revision + 1);
+        news.tell({ id: project.id, revision: saved });
+        return ok(saved);
       }),
     leave: (project, revision, history) => notes.leave(project, revision, history),
     remove: (id) =>
       guarded(async () => {
+        const removed = [...(await removedIds(shelf)).filter((one) => one !== id), id];
+        await shelf.setNote(REMOVED, removed.slice(-MOST_REMOVED).join(' '));
         await shelf.change(id, () => null);
+        notes.drop(id);
         if ((await shelf.note(LAST_OPEN)) === id) await shelf.setNote(LAST_OPEN, null);
         news.tell({ id, revision: null });
         return ok(null);
@@ -184,6 +259,11 @@ export function createStorage(
       shelf.close();
     },
   };
+}
+
+async function removedIds(shelf: Shelf): Promise<readonly string[]> {
+  const kept = await shelf.note(REMOVED);
+  return typeof kept === 'string' ? kept.split(' ') : [];
 }
 
 async function load(shelf: Shelf, id: string): Promise<Loaded> {
@@ -231,38 +311,9 @@ function namedInRecord({ summary, document, history }: KeptRecord): Iterable<Pic
   return (read.success && read.output.pictures) || picturesNamed([document, history]);
 }
 
-/** The record that replaces the kept one; throws a StorageRefusal if the saving is based on another revision. */
-function nextRecord(
-  project: Project,
-  revision: number,
-  kept: unknown,
-  changedAt: number,
-): Omit<ShelfRecord, 'history'> {
-  const before = kept === undefined ? undefined : readSummary(project.id, kept);
-  if (before === undefined && revision > 0) {
-    const say =
-      '"{name}" was removed in another tab. It is still open here; save it to a file or as a new project.';
-    throw new StorageRefusal('removed-elsewhere', phrase(say, { name: project.name }));
-  }
-  if (before !== undefined && before.revision !== revision) {
-    const say =
-      '"{name}" was changed in another tab. Nothing was overwritten; open that version, or save this one as a copy.';
-    throw new StorageRefusal('changed-elsewhere', phrase(say, { name: project.name }));
-  }
-  const summary: ProjectSummary = {
-    id: project.id,
-    name: project.name,
-    changedAt,
-    blocks: project.blocks.length,
-    revision: revision + 1,
-  };
-  return { summary, document: project };
-}
-
-/** Reads a kept summary; for one that is damaged a substitute, so that its project is listed and can be opened or saved to a file. */
-function readSummary(id: string, summary: unknown): ProjectSummary {
-  const read = v.safeParse(summarySchema, summary);
-  return read.success ? { ...read.output, id } : { id, name: id, changedAt: 0, blocks: 0, revision: 0 };
+/** Whether two documents are written the same. */
+export function sameText(one: unknown, other: unknown): boolean {
+  return one === other || JSON.stringify(one) === JSON.stringify(other);
 }
 
 function someOf(pictures: Pictures, ids: readonly PictureId[]): Pictures {
@@ -275,14 +326,6 @@ function someOf(pictures: Pictures, ids: readonly PictureId[]): Pictures {
 }
 
 function noSuchProject(id: string) {
-  const say = 'This project is no longer saved here. It may have been removed in another tab.';
+  const say = 'This quilt is no longer saved here. It may have been removed in another window.';
   return failed('no-such-project', id, phrase(say));
-}
-
-async function guarded<R>(work: () => Promise<R>): Promise<R | { ok: false; problems: readonly Problem[] }> {
-  try {
-    return await work();
-  } catch (error) {
-    return { ok: false, problems: [storageProblem(error)] };
-  }
 }

@@ -36,6 +36,7 @@ export class ErrorScreen extends Component<Props, State> {
     const project = documentOf(this.context.app.getState());
     const file = projectFileName(project.name);
     downloadText(file, writeProject(project, this.context.pictures.state.getState().pictures));
+    this.context.filed();
     this.setState({ file });
   };
 

@@ -15,6 +15,7 @@ export function ProjectMenu({ onHelp }: { onHelp: (help: Help) => void }) {
   const saving = useSessionState((state) => state.saving);
   const problem = useSessionState((state) => state.problem);
   const damaged = useSessionState((state) => state.damaged);
+  const conflict = useSessionState((state) => state.conflict);
   return (
     <div className="row" style={{ flexWrap: 'nowrap', minWidth: 0 }}>
       <PopupButton
@@ -31,11 +32,13 @@ export function ProjectMenu({ onHelp }: { onHelp: (help: Help) => void }) {
         className="save-state"
         role="status"
         // Heard only where something is wrong: each change is told in a sentence of its own.
-        aria-live={problem || damaged ? 'polite' : 'off'}
+        aria-live={problem || conflict || damaged ? 'polite' : 'off'}
         title={problem ? say(problem.message) : undefined}
       >
         {problem ? (
           <strong>{say('Not saved')}</strong>
+        ) : conflict ? (
+          <strong>{say('Saved as a copy')}</strong>
         ) : damaged ? (
           <strong className="row" title={say('Another quilt is damaged')}>
             <FileWarning size={18} aria-hidden />

@@ -7,12 +7,15 @@ import { Hint } from '../fields/Hint';
 import { Toolbar } from '../fields/Toolbar';
 import { later } from '../later';
 import { PopupButton } from '../popup/PopupButton';
+import { Shown } from '../Shown';
 import { seeAs, WAY_WORDS } from '../seeing/ways';
+import { useSessionState } from '../session';
 import { useSay } from '../words';
 import type { Help } from './help/help';
 import { ProjectMenu } from './ProjectMenu';
 import type { SettingsOf } from './WallSettings';
 
+const NOTICE = later(async () => (await import('./notice/SavingNotice')).SavingNotice);
 const SETTINGS = later(async () => (await import('./WallSettings')).WallSettings);
 
 interface Props {
@@ -30,6 +33,9 @@ export function TopBar({ number, onNumber, onHelp }: Props) {
   const look = useApp((app) => app.look);
   const way = say(WAY_WORDS[look.way].name);
   const labels = nextLabels(history);
+  const notice = useSessionState(
+    ({ problem, conflict, told, lasting }) => problem || conflict || lasting || told.length > 0,
+  );
   const undoName = labels.undo ? say('Undo: {change}', { change: labels.undo }) : say('Nothing to undo');
   const redoName = labels.redo ? say('Redo: {change}', { change: labels.redo }) : say('Nothing to redo');
   return (
@@ -108,6 +114,7 @@ export function TopBar({ number, onNumber, onHelp }: Props) {
           {EYE}
         </Settings>
       </Toolbar>
+      {notice ? <Shown part={NOTICE} given={{}} over /> : null}
     </header>
   );
 }

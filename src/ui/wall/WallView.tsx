@@ -6,7 +6,6 @@ import {
   type PointerEvent,
   useCallback,
   useDeferredValue,
-  useEffect,
   useMemo,
   useRef,
   useState,
@@ -19,7 +18,6 @@ import { type Move, touchedBy } from '../../model/moves';
 import type { BlockId, Project } from '../../model/project';
 import { isPlain, rowCount } from '../../model/wallCells';
 import { useApp, useAppStore } from '../app';
-import { flows } from '../flows';
 import { useShownFabrics } from '../seeing/useShownFabrics';
 import { WallPhotoView } from '../seeing/WallPhotoView';
 import { useAnalysis } from '../useAnalysis';
@@ -31,12 +29,13 @@ import type { Gesture } from './hands/gesture';
 import { HandLayer } from './hands/HandLayer';
 import { turnsIn } from './hands/turning';
 import { useGestures } from './hands/useGestures';
+import { useWheel } from './hands/useWheel';
 import { wallKey } from './hands/wallKeys';
 import { useDrawable } from './inParts';
 import { SideTable } from './side/SideTable';
 import { StandingLine } from './standing/StandingLine';
 import { TopLayer } from './TopLayer';
-import { useView, type WallView as View } from './useView';
+import { useView } from './useView';
 import { ViewTools } from './ViewTools';
 import { viewBox } from './view';
 import { WallNotice } from './WallNotice';
@@ -241,30 +240,6 @@ function heldIn(gesture: Gesture | null, drawing: Drawing): Held | null {
   if (gesture.kind === 'carry')
     return { block: gesture.block, at: gesture.at, degrees: lie?.degrees ?? drawing.tilt };
   return lie && { block: gesture.block, at: lie.at, degrees: lie.degrees + gesture.degrees };
-}
-
-/**
- * Zooms at the pointer with the wheel, or pans sideways with Shift. Where the page scrolls as a whole the wheel is the page's, and the
- * wall's with Ctrl. React's own wheel events cannot prevent scrolling.
- */
-function useWheel(frame: React.RefObject<HTMLElement | null>, view: View): void {
-  useEffect(() => {
-    const element = frame.current;
-    if (!element) return;
-    const wheel = (event: WheelEvent) => {
-      if (flows() && !event.ctrlKey) return;
-      event.preventDefault();
-      if (event.shiftKey) {
-        view.pan(-event.deltaY - event.deltaX, 0);
-        return;
-      }
-      const box = element.getBoundingClientRect();
-      const about = { left: event.clientX - box.left, top: event.clientY - box.top };
-      view.zoom(Math.exp(-event.deltaY * (event.ctrlKey ? 0.01 : 0.0016)), about);
-    };
-    element.addEventListener('wheel', wheel, { passive: false });
-    return () => element.removeEventListener('wheel', wheel);
-  }, [frame, view]);
 }
 
 /** The cell that the keyboard is on; the first cell where a block can hang if that cell is gone. */

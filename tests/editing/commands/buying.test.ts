@@ -6,7 +6,8 @@ import { changeBacking, changeBuying, changeKits } from '../../../src/editing/co
 import { usualBuying } from '../../../src/model/buying';
 import { createProject } from '../../../src/model/create';
 import { speak } from '../../../src/model/phrase';
-import { readProject, writeProject } from '../../../src/model/reading/read';
+import { writeProject } from '../../../src/model/reading/read';
+import { readProject } from '../../../src/model/reading/readText';
 
 const project = createProject('p', 'P');
 

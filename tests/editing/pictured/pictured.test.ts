@@ -14,7 +14,7 @@ import { removeBlock, setBlockProgress, setCornerFabric } from '../../../src/edi
 import { removeFabric, replaceFabric } from '../../../src/editing/commands/fabrics';
 import { changeWedge } from '../../../src/editing/commands/stripSets';
 import { writeBlockList } from '../../../src/editing/entering/blockList';
-import { openDocument } from '../../../src/editing/openProject';
+import { openDocument } from '../../../src/editing/openDocument';
 import { addPictured, type NewPictured } from '../../../src/editing/pictured/addPictured';
 import { addAsPieced, makePieced } from '../../../src/editing/pictured/makePieced';
 import { putBandRight, turnReading } from '../../../src/editing/pictured/putRight';

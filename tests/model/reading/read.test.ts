@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { createProject } from '../../../src/model/create';
 import { speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
-import { readProject, writeProject } from '../../../src/model/reading/read';
+import { writeProject } from '../../../src/model/reading/read';
+import { readProject } from '../../../src/model/reading/readText';
 
 const demo = readFileSync(new URL('../../../demo-data/harbour-reading-corner.json', import.meta.url), 'utf8');
 

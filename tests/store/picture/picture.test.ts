@@ -1,10 +1,11 @@
 import { Resvg } from '@resvg/resvg-js';
-import { expect, test } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { pictureCaption } from '../../../src/drawing/pictureText';
 import { resizeWall } from '../../../src/editing/commands/wall';
 import { speak } from '../../../src/model/phrase';
 import { NO_PICTURES } from '../../../src/model/picture/picture';
 import {
+  growingStripes,
   MOST_PIXELS,
   pictureSvg,
   pixelSize,
@@ -52,4 +53,29 @@ test('the SVG put in pixels renders at exactly that size', () => {
   const size = { width: 280, height: 420 };
   const drawn = new Resvg(sizedInPixels(plain, size)).render();
   expect([drawn.width, drawn.height]).toEqual([280, 420]);
+});
+
+describe('the stripes in which a picture is drawn', () => {
+  /** How many stripes 5,800 lines take, and the longest, where a stripe takes `fixed` and a part for each line. */
+  const drawn = (fixed: number, line: number) => {
+    const next = growingStripes(100);
+    let [high, left, stripes, longest] = [100, 5800, 0, 0];
+    while (left > 0) {
+      const lines = Math.min(high, left);
+      const took = fixed + lines * line;
+      left -= lines;
+      stripes += 1;
+      longest = Math.max(longest, took);
+      high = next(took);
+    }
+    return { stripes, longest };
+  };
+
+  it('are few where each of them draws the whole picture', () => {
+    expect(drawn(800, 0.01).stripes).toBeLessThan(9);
+  });
+
+  it('stay short where each draws only its own lines', () => {
+    expect(drawn(1, 0.3).longest).toBeLessThan(4.5 * 31);
+  });
 });

@@ -10,6 +10,7 @@ const project = (notes: string): Project => ({ ...createProject('p', 'Project'),
 /** An autosave with a timer that runs when told and a saving that answers when told. */
 function bench() {
   const timers: (() => void)[] = [];
+  const delays: number[] = [];
   const savings: {
     notes: string;
     answer: (result: Result<unknown>) => void;
@@ -24,8 +25,9 @@ function bench() {
         savings.push({ notes: saved.notes, answer: resolve, fail: reject });
       }),
     leave: (project) => left.push(project.notes),
-    schedule: (run) => {
+    schedule: (run, delay) => {
       timers.push(run);
+      delays.push(delay);
       return () => {
         timers.splice(timers.indexOf(run), 1);
       };
@@ -35,6 +37,7 @@ function bench() {
   return {
     autosave,
     timers,
+    delays,
     savings,
     states,
     left,
@@ -90,14 +93,68 @@ describe('saving by itself', () => {
     savings[0]!.answer(failed('storage-full', '', phrase('No room.')));
     await settle();
     expect(states.at(-1)).toBe('storage-full');
-    expect(timers).toEqual([]);
     autosave.changed(project('two'));
     expect(states.at(-1)).toBe('storage-full');
+    expect(timers).toHaveLength(1);
     ring();
     savings[1]!.answer(ok(1));
     await settle();
     expect(states.at(-1)).toBe('saved');
     expect(savings[1]!.notes).toBe('two');
+  });
+
+  it('tries a failed saving again by itself, later each time, until it succeeds', async () => {
+    const { autosave, savings, states, delays, timers, ring, settle } = bench();
+    autosave.changed(project('one'));
+    for (let attempt = 0; attempt < 9; attempt += 1) {
+      ring();
+      savings[attempt]!.answer(failed('storage-silent', '', phrase('No answer.')));
+      await settle();
+    }
+    expect(delays).toEqual([800, 2000, 4000, 8000, 16000, 32000, 60000, 60000, 60000, 60000]);
+    ring();
+    savings[9]!.answer(ok(1));
+    await settle();
+    expect([states.at(-1), timers]).toEqual(['saved', []]);
+    autosave.changed(project('two'));
+    expect(delays.at(-1)).toBe(800);
+  });
+
+  it('does not let a change wait for the time of the next attempt', async () => {
+    const { autosave, savings, delays, ring, settle } = bench();
+    autosave.changed(project('one'));
+    ring();
+    savings[0]!.answer(failed('storage-full', '', phrase('No room.')));
+    await settle();
+    autosave.changed(project('two'));
+    autosave.changed(project('three'));
+    expect(delays).toEqual([800, 2000, 800]);
+    ring();
+    expect(savings[1]!.notes).toBe('three');
+  });
+
+  it('notes what could not be saved at once, so that a crash loses nothing', async () => {
+    const { autosave, savings, left, ring, settle } = bench();
+    autosave.changed(project('one'));
+    ring();
+    savings[0]!.answer(failed('storage-full', '', phrase('No room.')));
+    await settle();
+    expect(left).toEqual(['one']);
+    autosave.changed(project('two'));
+    ring();
+    savings[1]!.fail(new Error('disk on fire'));
+    await settle();
+    expect(left).toEqual(['one', 'two']);
+    autosave.stop();
+  });
+
+  it('does not try again what has no other outcome', async () => {
+    const { autosave, savings, timers, ring, settle } = bench();
+    autosave.changed(project('one'));
+    ring();
+    savings[0]!.answer(failed('removed-elsewhere', '', phrase('Removed.')));
+    await settle();
+    expect(timers).toEqual([]);
   });
 
   it('turns a saving that throws into a problem', async () => {

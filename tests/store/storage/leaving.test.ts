@@ -78,11 +78,31 @@ describe('work left unsaved when the page went away', () => {
     expect(value(await storage.load('river-copy')).project.notes).toBe('from the other tab');
   });
 
-  it('does not bring a removed project back', async () => {
+  it('does not bring a project back that this window removed itself', async () => {
     storage.leave(withNotes('last words'), 1);
     await storage.remove('river');
     await visitAgain();
     expect([await kept(), texts.size]).toEqual([[], 0]);
+  });
+
+  it('becomes a copy where another window removed the project, and is told', async () => {
+    notesOf('other').leave(withNotes('last words'), 1);
+    await storage.remove('river');
+    expect(await visitAgain()).toEqual([{ of: 'River stones', name: 'River stones (left unsaved)' }]);
+    expect([await kept(), texts.size]).toEqual([['river-copy: River stones (left unsaved)'], 0]);
+  });
+
+  it('of three windows becomes copies with names of their own, all told', async () => {
+    for (const page of ['one', 'two', 'three']) notesOf(page).leave(withNotes(`from ${page}`), 1);
+    await storage.save(withNotes('from this tab'), 1);
+    let copies = 0;
+    const told = await keepLeft(storage, notesOf('later'), (id) => {
+      copies += 1;
+      return `${id}-${copies}`;
+    });
+    const endings = ['(left unsaved)', '(left unsaved 2)', '(left unsaved 3)'];
+    expect(told.map(({ name }) => name)).toEqual(endings.map((ending) => `River stones ${ending}`));
+    expect(new Set(await kept()).size).toBe(4);
   });
 
   it('waits on when it cannot be kept yet', async () => {

@@ -2,7 +2,7 @@
 // quilts of the same name.
 import { Trash2 } from 'lucide-react';
 import { useState } from 'react';
-import type { ProjectSummary } from '../../../store/storage/storage';
+import type { ProjectSummary } from '../../../store/storage/summary';
 import { useSession } from '../../session';
 import { useSay } from '../../words';
 import { plainTime } from '../plainTime';

@@ -1,12 +1,9 @@
 // The menu of quilts: name and saving of the open one, the other saved quilts, examples, files.
-import { BookOpen, FileDown, FolderOpen, Keyboard } from 'lucide-react';
+import { BookOpen, FileDown, FolderOpen, Keyboard, Scale } from 'lucide-react';
 import { useRef, useState } from 'react';
 import { renameProject } from '../../../editing/commands/setting';
 import { nameWith } from '../../../model/name';
-import { writeProject } from '../../../model/reading/read';
 import type { Problem } from '../../../model/result';
-import { documentOf } from '../../../store/app';
-import { projectFileName } from '../../../store/storage/projectFiles';
 import { useApp, useAppStore } from '../../app';
 import { Complaint } from '../../fields/Complaint';
 import { Saved } from '../../fields/Saved';
@@ -14,9 +11,9 @@ import { TextField } from '../../fields/TextField';
 import { Popup } from '../../popup/Popup';
 import type { PopupProps } from '../../popup/PopupButton';
 import { useSession, useSessionState } from '../../session';
-import { useSaveFile } from '../../useSaveFile';
 import { useSay } from '../../words';
 import type { Help } from '../help/help';
+import { useSaveQuilt } from '../notice/useSaveQuilt';
 import { Refusals } from '../Refusals';
 import { Examples } from './Examples';
 import { KeptQuilts } from './KeptQuilts';
@@ -37,7 +34,8 @@ function Menu({ close, onHelp }: { close: () => void; onHelp: (help: Help) => vo
   const projects = useSessionState((state) => state.projects);
   const problem = useSessionState((state) => state.problem);
   const remarks = useSessionState((state) => state.remarks);
-  const { saveText, saved } = useSaveFile();
+  const reading = useSessionState((state) => state.reading);
+  const { saveQuilt, saved } = useSaveQuilt();
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const file = useRef<HTMLInputElement>(null);
   const lookUp = (help: Help) => {
@@ -56,25 +54,13 @@ function Menu({ close, onHelp }: { close: () => void; onHelp: (help: Help) => vo
           ))}
         </ul>
       ) : null}
-      {problem?.code === 'changed-elsewhere' ? (
-        <button type="button" className="button" onClick={() => after(session.openOtherState())}>
-          {say('Open the other version')}
-        </button>
-      ) : null}
       <TextField
         label="Name of this quilt"
         value={open.name}
         onCommit={(name) => store.getState().run(renameProject(name), 'here')}
       />
       <div className="row">
-        <button
-          type="button"
-          className="button"
-          onClick={() => {
-            const { pictures } = session.pictures.state.getState();
-            saveText(projectFileName(open.name), writeProject(documentOf(store.getState()), pictures));
-          }}
-        >
+        <button type="button" className="button" onClick={saveQuilt}>
           <FileDown size={16} aria-hidden /> {say('Save to a file')}
         </button>
         <button type="button" className="button" onClick={() => file.current?.click()}>
@@ -108,8 +94,19 @@ function Menu({ close, onHelp }: { close: () => void; onHelp: (help: Help) => vo
         <button type="button" className="button" onClick={() => lookUp('words')}>
           <BookOpen size={16} aria-hidden /> {say('Words')}
         </button>
+        <button type="button" className="button" onClick={() => lookUp('licences')}>
+          <Scale size={16} aria-hidden /> {say('Licences')}
+        </button>
       </div>
       <Saved words={saved} />
+      {reading ? (
+        <p className="row" role="status">
+          {say('Reading the file …')}
+          <button type="button" className="button" onClick={reading.stop}>
+            {say('Stop')}
+          </button>
+        </p>
+      ) : null}
       <Refusals problems={problems} />
       <KeptQuilts
         projects={projects.filter((project) => project.id !== open.id)}

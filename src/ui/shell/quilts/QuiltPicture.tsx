@@ -5,7 +5,7 @@ import { useEffect, useEffectEvent, useRef, useState } from 'react';
 import { type Thumbnail, thumbnailOf } from '../../../drawing/thumbnail';
 import type { Project } from '../../../model/project';
 
-/** Side of the square that the picture lies in, CSS pixels. */
+/** Side of the square that the picture lies in, CSS pixels, unless another is given. */
 const SIDE = 52;
 /** Pixels of the screen to one of CSS that it is drawn for. */
 const SHARP = 2;
@@ -15,6 +15,7 @@ interface Props {
   of: string;
   /** Gives the quilt; null where it is damaged. */
   open: () => Promise<Project | null>;
+  side?: number;
 }
 
 type Picture = { readonly address: string } | 'damaged';
@@ -22,12 +23,12 @@ type Picture = { readonly address: string } | 'damaged';
 const drawn = new Map<string, Picture>();
 let last: Promise<unknown> = Promise.resolve();
 
-export function QuiltPicture({ of, open }: Props) {
+export function QuiltPicture({ of, open, side = SIDE }: Props) {
   const frame = useRef<HTMLSpanElement>(null);
   const [picture, setPicture] = useState<{ of: string; picture: Picture } | null>(null);
   const shown = drawn.get(of) ?? (picture?.of === of ? picture.picture : null);
   const there = shown !== null;
-  const draw = useEffectEvent(() => pictureOf(open));
+  const draw = useEffectEvent(() => pictureOf(open, side));
   useEffect(() => {
     const element = frame.current;
     if (there || !element) return undefined;
@@ -56,17 +57,17 @@ export function QuiltPicture({ of, open }: Props) {
 }
 
 /** Draws the picture. Whatever goes wrong, the quilt keeps its place in the list. */
-async function pictureOf(open: () => Promise<Project | null>): Promise<Picture> {
+async function pictureOf(open: Props['open'], side: number): Promise<Picture> {
   try {
     const project = await open();
-    return project ? { address: painted(thumbnailOf(project)) } : 'damaged';
+    return project ? { address: painted(thumbnailOf(project), side) } : 'damaged';
   } catch {
     return 'damaged';
   }
 }
 
-function painted({ width, height, fills }: Thumbnail): string {
-  const scale = (SIDE * SHARP) / Math.max(width, height, 1);
+function painted({ width, height, fills }: Thumbnail, side: number): string {
+  const scale = (side * SHARP) / Math.max(width, height, 1);
   const canvas = document.createElement('canvas');
   canvas.width = Math.max(1, Math.round(width * scale));
   canvas.height = Math.max(1, Math.round(height * scale));

@@ -56,7 +56,10 @@ export function PlaceFace(props: Props) {
           <polygon points={points(0.22)} className={over ? 'ring over-place' : 'ring stitch'} />
         </>
       ) : null}
-      <polygon points={points(0.12)} className="ring place-focus" />
+      <g className="place-focus">
+        <polygon points={points(0.12)} className="ring stitch-under" />
+        <polygon points={points(0.12)} className="ring focus-line" />
+      </g>
       <g transform={`translate(${at.x} ${at.y}) scale(${size})`} aria-hidden>
         <circle r={0.78} className="place-disc" />
         <text y={0.36} className="place-number">

@@ -1,9 +1,13 @@
-// The quilt as it is and its colourways at full size side by side, each with its figures. An open one stands alone beside the quilt.
-import { useDeferredValue } from 'react';
+// The quilt as it is and its colourways at full size side by side, each with its figures, drawn once it comes into sight. An open one
+// stands alone beside the quilt.
+import { useDeferredValue, useMemo, useRef } from 'react';
+import { clothWorn } from '../../../model/colourway';
 import type { Colourway, Project } from '../../../model/project';
 import { useApp, useAppStore } from '../../app';
 import { CardFigures } from '../../steps/finishing/colourways/CardFigures';
 import { useWorn } from '../../steps/finishing/colourways/useWorn';
+import { useInSight } from '../../useInSight';
+import { MoreCloth } from '../../wall/ClothDefs';
 import { SmallTop } from '../../wall/SmallTop';
 import { useSay } from '../../words';
 
@@ -34,13 +38,19 @@ export function ColourwaysStage() {
   );
 }
 
-function Card(props: { project: Project; colourway: Colourway; open: boolean }) {
-  const { project, colourway, open } = props;
+interface CardProps {
+  project: Project;
+  colourway: Colourway;
+  open: boolean;
+}
+
+function Card({ project, colourway, open }: CardProps) {
   const say = useSay();
   const { lay } = useAppStore().getState();
-  const worn = useWorn(project, useDeferredValue(colourway));
+  const card = useRef<HTMLLIElement>(null);
+  const seen = useInSight(card);
   return (
-    <li className="stage-card colourway-card">
+    <li className="stage-card colourway-card" ref={card}>
       <p className="colourway-name spread">
         <bdi>{colourway.name}</bdi>
         <button
@@ -52,9 +62,23 @@ function Card(props: { project: Project; colourway: Colourway; open: boolean }) 
           {say(open ? 'Close' : 'Open')}
         </button>
       </p>
+      {seen ? <Worn project={project} colourway={colourway} open={open} /> : <div className="unseen" />}
+    </li>
+  );
+}
+
+function Worn({ project, colourway, open }: CardProps) {
+  const say = useSay();
+  const shown = useDeferredValue(colourway);
+  const worn = useWorn(project, shown);
+  const cloth = useMemo(() => clothWorn(shown), [shown]);
+  return (
+    <>
+      {/* That of the open one is on the page already. */}
+      {open ? null : <MoreCloth fabrics={cloth} perBlock={project.wedge.perBlock} />}
       <Top project={worn} label={say('The quilt in {name}', { name: colourway.name })} />
       <CardFigures project={worn} />
-    </li>
+    </>
   );
 }
 

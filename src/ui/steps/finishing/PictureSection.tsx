@@ -18,6 +18,7 @@ export function PictureSection({ png }: { png: MakingPng }) {
   const { caption, marked, pixels } = useApp((app) => app.laid);
   const svg = usePictureSvg();
   const asked = { svg, width: pixels, name };
+  const drawn = png.drawnFor(asked);
   const busy = png.stage !== null;
   const foot = (
     <>
@@ -69,9 +70,9 @@ export function PictureSection({ png }: { png: MakingPng }) {
               type="button"
               className="button"
               aria-disabled={busy}
-              onClick={() => void png.share(asked)}
+              onClick={() => void (drawn ? png.share(drawn, name) : png.drawToShare(asked))}
             >
-              <Share2 size={16} aria-hidden /> {say('Share')}
+              <Share2 size={16} aria-hidden /> {say(drawn ? 'Share now' : 'Share')}
             </button>
           ) : null}
         </div>

@@ -6,9 +6,12 @@ import { drawPng, type PictureStage, pixelSize } from '../../../store/picture/pi
 import { fileName } from '../../../store/storage/projectFiles';
 import { useSaveFile } from '../../useSaveFile';
 
-const STAGES: Readonly<Record<PictureStage, Phrase>> = {
+type Stage = PictureStage | 'sharing';
+
+const STAGES: Readonly<Record<Stage, Phrase>> = {
   drawing: phrase('Drawing the picture …'),
   packing: phrase('Packing it …'),
+  sharing: phrase('Choose where it goes …'),
 };
 
 /** Whether this browser can copy a picture to the clipboard. */
@@ -34,19 +37,21 @@ export type MakingPng = ReturnType<typeof usePng>;
 /** The commands on the PNG of a picture, with their progress and problems. */
 export function usePng() {
   const { saveText, saveBlob, saved, forget } = useSaveFile();
-  const [stage, setStage] = useState<PictureStage | null>(null);
+  const [stage, setStage] = useState<Stage | null>(null);
   const [done, setDone] = useState<Phrase | null>(null);
   const [problems, setProblems] = useState<readonly Problem[]>([]);
+  // A browser shares only at a press, and drawing takes longer than it takes a press for: what is drawn waits for the next one.
+  const [drawn, setDrawn] = useState<{ readonly asked: Asked; readonly file: File } | null>(null);
 
   const make = async ({ svg, width }: Asked): Promise<Result<Blob>> => {
     const size = pixelSize(svg, width);
     return size.ok ? drawPng(svg, size.value, setStage) : size;
   };
-  const hand = async (work: () => Promise<Result<Phrase | null>>) => {
+  const hand = async (work: () => Promise<Result<Phrase | null>>, first: Stage = 'drawing') => {
     setDone(null);
     forget();
     setProblems([]);
-    setStage('drawing');
+    setStage(first);
     const outcome = await work();
     setStage(null);
     if (outcome.ok) setDone(outcome.value);
@@ -87,20 +92,29 @@ export function usePng() {
           return refused ?? failedTo('not-copied', 'The browser did not allow copying. Save it instead.');
         }
       }),
-    share: (asked: Asked) =>
+    /** The file of this very picture, once it is drawn to be shared; else null. */
+    drawnFor: ({ svg, width, name }: Asked): File | null => {
+      const same = drawn?.asked.svg === svg && drawn.asked.width === width && drawn.asked.name === name;
+      return same ? drawn.file : null;
+    },
+    drawToShare: (asked: Asked) =>
       hand(async () => {
         const made = await make(asked);
         if (!made.ok) return made;
-        const { name } = asked;
-        const file = new File([made.value], fileName(name, '.png'), { type: 'image/png' });
+        const file = new File([made.value], fileName(asked.name, '.png'), { type: 'image/png' });
+        setDrawn({ asked, file });
+        return ok(phrase('The picture is drawn. Press Share now.'));
+      }),
+    share: (file: File, title: string) =>
+      hand(async () => {
         try {
-          await navigator.share({ files: [file], title: name });
+          await navigator.share({ files: [file], title });
           return ok(phrase('Shared.'));
         } catch (error) {
           if (error instanceof DOMException && error.name === 'AbortError') return ok(null);
           return failedTo('not-shared', 'The browser did not share it. Save it and send the file.');
         }
-      }),
+      }, 'sharing'),
   };
 }
 

@@ -1,6 +1,7 @@
 // The shuffle for balance: how values should lie, its options, and what it found. It is begun, stopped and used in the foot.
 import { useEffect, useRef } from 'react';
 import { askedOf, capSeconds } from '../../../arrange/search/effort';
+import type { Problem } from '../../../model/result';
 import type { ShuffleState } from '../../../store/shuffling';
 import { useApp, useAppStore } from '../../app';
 import { Complaint } from '../../fields/Complaint';
@@ -65,10 +66,31 @@ export function ShufflePart() {
       ) : null}
       {state.kind === 'idle' ? <AlternativesPart disabled={why !== null} /> : null}
       {/* It stays while the shuffle runs, so that it is still open afterwards. */}
-      <div hidden={state.kind === 'running'}>
+      <div hidden={state.kind === 'running' || state.kind === 'proving'}>
         <ShuffleWishes />
       </div>
     </section>
+  );
+}
+
+/** Offers to search on, where the wall is small enough for that to come to an end. */
+function GoOn({ problems }: { problems: readonly Problem[] }) {
+  const say = useSay();
+  const { goOn } = useShuffling();
+  return (
+    <>
+      <p className="quiet">
+        {say(
+          'Searching on goes through all other layouts, until none can be better. For 12 blocks that takes seconds, for 16 some minutes; with more it may take hours. You can stop it and go on later.',
+        )}
+      </p>
+      <div>
+        <button type="button" className="button" onClick={goOn}>
+          {say('Search on')}
+        </button>
+      </div>
+      <Complaint problems={problems} />
+    </>
   );
 }
 
@@ -97,6 +119,7 @@ function Answer({ state }: { state: ShuffleState }) {
           })}
         </p>
       ) : null}
+      {result.left ? <GoOn problems={state.problems ?? []} /> : null}
       {keep === null ? (
         <p>{say('No move that is allowed makes the top better.')}</p>
       ) : (

@@ -33,6 +33,20 @@ export function WallFoot() {
       </StepFoot>
     );
   }
+  if (shuffle.kind === 'proving') {
+    return (
+      <StepFoot>
+        <Progress label={say('Searching all layouts')} share={shuffle.progress?.share ?? 0} onStop={stop}>
+          {shuffle.progress
+            ? say(
+                'The best layout found is at most {points} points above the best possible. Stop when you like and go on later.',
+                { points: shuffle.progress.points },
+              )
+            : say('Starting …')}
+        </Progress>
+      </StepFoot>
+    );
+  }
   if (seeking.state.kind === 'running') {
     return (
       <StepFoot>

@@ -11,6 +11,12 @@ import { Ring } from '../HungBlockView';
 import { SMALL_CELL } from '../view';
 import type { Gesture } from './gesture';
 
+/** The shadow of a carried block, drawn, because WebKit has no filters within an SVG: how far each layer reaches, and how deep it lies, in inches. */
+const SHADOW = [0.15, 0.35, 0.6] as const;
+const DROP = 0.5;
+/** How much larger a carried block looks. */
+const LIFTED = 1.04;
+
 interface Props {
   project: Project;
   drawing: Drawing;
@@ -77,9 +83,10 @@ export function HandLayer({
       {carry && carry.over !== null ? ring(centreOf(carry.over), 'over-ring') : null}
       {carry && (hung || waiting) ? (
         <g className="block carried" transform={`translate(${carry.at.x} ${carry.at.y})`} aria-hidden>
+          <LiftShadow width={width * LIFTED} height={height * LIFTED} tilt={tilt} />
           <g
             className="lift"
-            transform={`rotate(${(hung?.quarters ?? 0) * 90 + tilt}) scale(1.04)`}
+            transform={`rotate(${(hung?.quarters ?? 0) * 90 + tilt}) scale(${LIFTED})`}
             opacity={0.92}
           >
             <g className="seen">
@@ -103,6 +110,21 @@ export function HandLayer({
       ) : null}
     </>
   );
+}
+
+function LiftShadow({ width, height, tilt }: { width: number; height: number; tilt: number }) {
+  return SHADOW.map((reach) => (
+    <rect
+      key={reach}
+      className="lift-shadow"
+      transform={`translate(0 ${DROP}) rotate(${tilt})`}
+      x={-width / 2 - reach}
+      y={-height / 2 - reach}
+      width={width + 2 * reach}
+      height={height + 2 * reach}
+      rx={reach}
+    />
+  ));
 }
 
 function TurnHandle(props: { at: Point; radius: number; onPress: (event: PointerEvent) => void }) {

@@ -84,7 +84,7 @@ function WallMap({ project, list, spots }: { project: Project; list: HandList; s
   const side = tilted ? 1.3 : 1.7;
   return (
     // biome-ignore lint/a11y/noSvgWithoutTitle: as above
-    <svg className="wall-map" viewBox={`-1.2 -1.2 ${2 * from.columns + 0.4} ${2 * from.rows + 0.4}`}>
+    <svg className="hand-map" viewBox={`-1.2 -1.2 ${2 * from.columns + 0.4} ${2 * from.rows + 0.4}`}>
       {from.cells.map((_, cell) => {
         const { down, across } = halfPlace(cell, from);
         return (

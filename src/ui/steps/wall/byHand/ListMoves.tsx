@@ -17,7 +17,7 @@ export function ListMoves() {
   const shown = useApp((app) => app.preview?.project ?? null);
   const history = useApp((app) => app.history);
   const { close } = useHandMoves();
-  const searching = useShuffling().shuffle.kind === 'running';
+  const searching = ['running', 'proving'].includes(useShuffling().shuffle.kind);
   // While the shuffle runs, the layout on show is only its best so far: it is not compared with the wall each time.
   const offer = useMemo(() => {
     if (searching) return null;

@@ -1,0 +1,46 @@
+// The `test` of every spec: it fails where a page logged an error, threw one, was refused something by its content-security policy, or
+// asked anything of another server, whatever else it shows. Specs import `test` and `expect` from here.
+import { type BrowserContext, test as plain } from '@playwright/test';
+
+export type { CDPSession, Locator, Page } from '@playwright/test';
+export { expect } from '@playwright/test';
+
+interface Guard {
+  /** What a spec that takes files away may find in the console; nothing else does. */
+  readonly mayBeLogged: RegExp | null;
+  /** Watches the pages of a further context; those of the test's own are watched already. */
+  readonly watch: (context: BrowserContext) => Promise<void>;
+}
+
+/** Addresses that ask nothing of a server. */
+const OWN = /^(?:data|blob|about):/;
+
+export const test = plain.extend<Guard>({
+  mayBeLogged: [null, { option: true }],
+  watch: [
+    async ({ context, baseURL, mayBeLogged }, use) => {
+      const faults: string[] = [];
+      const watch = async (watched: BrowserContext) => {
+        watched.on('console', (message) => {
+          if (message.type() === 'error' && !mayBeLogged?.test(message.text()))
+            faults.push(`logged: ${message.text()}`);
+        });
+        watched.on('weberror', (thrown) => faults.push(`thrown: ${thrown.error().message}`));
+        watched.on('request', (request) => {
+          const url = request.url();
+          if (!OWN.test(url) && !url.startsWith(`${baseURL}/`))
+            faults.push(`asked of another server: ${url}`);
+        });
+        await watched.addInitScript(() => {
+          document.addEventListener('securitypolicyviolation', ({ violatedDirective, blockedURI, sample }) =>
+            console.error('refused by the policy:', violatedDirective, blockedURI, sample),
+          );
+        });
+      };
+      await watch(context);
+      await use(watch);
+      if (faults.length > 0) throw new Error(`The page is not as it should be:\n${faults.join('\n')}`);
+    },
+    { auto: true },
+  ],
+});

@@ -1,0 +1,4 @@
+export function auditTold(answer: string): {
+  readonly known: readonly string[] | null;
+  readonly words: string;
+};

@@ -1,0 +1,86 @@
+// Which quilt a visit begins with: that of this window, else the one last open, else the next that is sound, else an example.
+import { EMPTY_HISTORY } from '../editing/history';
+import { openDocument } from '../editing/openDocument';
+import { createProject } from '../model/create';
+import { NO_PICTURES } from '../model/picture/picture';
+import type { LengthUnit } from '../model/units';
+import type { Demo } from './session';
+import type { Loaded, ProjectStorage, StoredProject } from './storage/storage';
+
+/** The quilt of this window (in sessionStorage), so that a reload does not open that of another. */
+export interface WindowNote {
+  read(): string | null;
+  write(id: string): void;
+}
+
+/** A note for a window that remembers nothing. */
+export const NO_WINDOW_NOTE: WindowNote = { read: () => null, write: () => {} };
+
+const KEY = 'wedgewall-window';
+
+export function createWindowNote(area: () => Storage): WindowNote {
+  return {
+    read: () => {
+      try {
+        return area().getItem(KEY);
+      } catch {
+        return null;
+      }
+    },
+    write: (id) => {
+      try {
+        area().setItem(KEY, id);
+      } catch {
+        // A reload then opens the quilt last open in any window.
+      }
+    },
+  };
+}
+
+/** So many saved quilts are tried before an example is opened. */
+const MOST_TRIED = 5;
+
+export interface FirstKept {
+  /** The quilt to begin with; null where none can be opened. */
+  readonly opened: StoredProject | null;
+  /** Why the quilt of this window, or else the one last open, is not the one; null where it is, or there was none. */
+  readonly refused: Extract<Loaded, { readonly ok: false }> | null;
+}
+
+/** The saved quilt to begin with. */
+export async function firstKept(storage: ProjectStorage, ofWindow: WindowNote): Promise<FirstKept> {
+  const last = await storage.lastOpen();
+  const wanted = [ofWindow.read(), last.ok ? last.value : null].filter((id) => id !== null);
+  let refused: FirstKept['refused'] = null;
+  for (const id of new Set(wanted)) {
+    const loaded = await storage.load(id);
+    if (loaded.ok) return { opened: loaded.value, refused };
+    if (!refused || loaded.damaged) refused = loaded;
+  }
+  if (!refused) return { opened: null, refused };
+  const list = await storage.list();
+  const others = list.ok ? list.value.filter(({ id }) => !wanted.includes(id)) : [];
+  for (const { id } of others.slice(0, MOST_TRIED)) {
+    const loaded = await storage.load(id);
+    if (loaded.ok) return { opened: loaded.value, refused };
+  }
+  return { opened: null, refused };
+}
+
+/** The first example, which has no pictures, as a new quilt; an empty one where there is none. */
+export async function firstDemo(
+  demos: readonly Demo[],
+  freshId: () => string,
+  unit: LengthUnit,
+): Promise<StoredProject> {
+  const text = await demos[0]?.text();
+  const opened = text === undefined ? null : openDocument(JSON.parse(text));
+  return {
+    project: opened?.ok
+      ? { ...opened.value, id: freshId() }
+      : createProject(freshId(), 'My first wedge quilt', unit),
+    revision: 0,
+    history: EMPTY_HISTORY,
+    pictures: NO_PICTURES,
+  };
+}
