@@ -18,14 +18,14 @@ import {
 /** Lines that are looked at: for single blocks, and for the edges of a whole wall. */
 const LINES = 48;
 const WALL_LINES = 44;
-const EDGES = 12_000;
+const EDGES = 20_000;
 const QUADS = 200;
 const SMALL_QUADS = 400;
 const WALL: QuadLimits = { least: 0.18, skew: 0.6, ratio: 7 };
 const BLOCKS: QuadLimits = { least: 0.075, skew: 0.5, ratio: 1.7 };
 /** How many walls and how many single blocks are followed. */
-const KEPT = 4;
-const SEEDS = 3;
+const KEPT = 3;
+const SEEDS = 4;
 
 /** The smallest cell in the searched picture, pixels. */
 const LEAST_CELL = 16;
