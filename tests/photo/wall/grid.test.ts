@@ -33,7 +33,7 @@ describe('a wall in a picture', () => {
   });
 
   it('of two narrow columns is found from single blocks', async () => {
-    const shot = await wallShot(7, 900, [7, 2]);
+    const shot = await wallShot(19, 900, [7, 2]);
     expect(shot.rows).toBeGreaterThanOrEqual(5);
     expect(isGridFound(atOnce(findGrid(shot.pixels, shapeOf(shot.project.wedge, 0))), shot)).toBe(true);
   });
