@@ -6,12 +6,13 @@ import type { Project } from '../src/model/project';
 import { atOnce } from '../src/model/work/parts';
 import { findCorners } from '../src/photo/block/corners';
 import { readBlock } from '../src/photo/block/readBlock';
-import { knowledgeOf } from '../src/photo/block/readLook';
+import { knowledgeOf, type ReadBlock } from '../src/photo/block/readLook';
 import { shapeOf } from '../src/photo/block/shape';
-import { findGrid } from '../src/photo/wall/grid';
+import { findGrid, type GridLaid } from '../src/photo/wall/grid';
+import { cellsOf, likenessOf } from '../src/photo/wall/gridBy';
 import { readWall } from '../src/photo/wall/readWall';
 import { blockMarks, cornersOff, isGridFound } from '../tests/photo/render/marks';
-import { blockShot, wallShot } from '../tests/photo/render/shots';
+import { blockShot, type WallShot, wallShot } from '../tests/photo/render/shots';
 import type { BenchRow } from './row';
 
 const PICTURES = Number(process.env.BENCH_PICTURES ?? 24);
@@ -45,16 +46,16 @@ async function blocks(count: number): Promise<BenchRow[]> {
   for (let seed = FIRST_SEED; seed < FIRST_SEED + count; seed += 1) {
     const shot = await blockShot(seed);
     const { wedge } = shot.project;
-    const found = findCorners(shot.pixels, shapeOf(wedge, wedge.outerSeam));
+    const found = atOnce(findCorners(shot.pixels, shapeOf(wedge, wedge.outerSeam)));
     if (!found) continue;
     if (cornersOff(found.corners, shot.corners) <= 0.01) sums.corners += 1;
-    const { known } = readBlock(shot.pixels, found.corners, knowledgeOf(shot.project), found.lens.bend)!;
+    const readBy = (project: Project) =>
+      atOnce(readBlock(shot.pixels, found.corners, knowledgeOf(project), found.lens.bend))!;
+    const { known } = readBy(shot.project);
     if (known?.number === shot.number && known.quarters === shot.quarters) sums.turns += 1;
     // Rims and bands are read as of a block that nobody knows: from fabrics and sets; and beside it from the fabrics alone.
-    const read = (project: Project) =>
-      blockMarks(readBlock(shot.pixels, found.corners, knowledgeOf(project), found.lens.bend)!, shot);
-    const strange = read({ ...shot.project, blocks: [] });
-    const bare = read({ ...shot.project, blocks: [], stripSets: [] });
+    const strange = blockMarks(readBy({ ...shot.project, blocks: [] }), shot);
+    const bare = blockMarks(readBy({ ...shot.project, blocks: [], stripSets: [] }), shot);
     for (const key of ['wedges', 'rims', 'sure', 'sureRight', 'bands'] as const) {
       sums[key] += strange[key];
       alone[key] += bare[key];
@@ -99,10 +100,10 @@ async function walls(count: number): Promise<BenchRow[]> {
   let [grids, right, hung] = [0, 0, 0];
   for (let seed = FIRST_SEED; seed < FIRST_SEED + count; seed += 1) {
     const shot = await wallShot(seed);
-    const grid = findGrid(shot.pixels, shapeOf(shot.project.wedge, 0));
+    const grid = atOnce(findGrid(shot.pixels, shapeOf(shot.project.wedge, 0)));
     if (!grid || !isGridFound(grid, shot)) continue;
     grids += 1;
-    const read = atOnce(readWall(shot.pixels, grid, knowledgeOf(shot.project)));
+    const read = readOf(shot, grid);
     read.forEach((block, at) => {
       const truth = shot.cells[at];
       if (!truth) return;
@@ -116,6 +117,13 @@ async function walls(count: number): Promise<BenchRow[]> {
   ];
 }
 
+/** The blocks of a wall whose grid was found, by rows. */
+function readOf({ pixels, project }: WallShot, grid: GridLaid): (ReadBlock | null)[] {
+  const cells = cellsOf(grid, pixels, project.wedge);
+  const likeness = likenessOf(pixels, grid, project.wedge);
+  return atOnce(readWall(pixels, { cells, likeness, bend: grid.bend }, knowledgeOf(project)));
+}
+
 /** Seconds of one core. */
 function coreSeconds(): number {
   const { user, system } = process.cpuUsage();
@@ -126,13 +134,13 @@ async function times(): Promise<BenchRow[]> {
   const shot = await blockShot(FIRST_SEED, 4000);
   const { wedge } = shot.project;
   const start = coreSeconds();
-  const found = findCorners(shot.pixels, shapeOf(wedge, wedge.outerSeam))!;
-  readBlock(shot.pixels, found.corners, knowledgeOf(shot.project), found.lens.bend);
+  const found = atOnce(findCorners(shot.pixels, shapeOf(wedge, wedge.outerSeam)))!;
+  atOnce(readBlock(shot.pixels, found.corners, knowledgeOf(shot.project), found.lens.bend));
   const block = coreSeconds() - start;
   const wall = await wallShot(FIRST_SEED + 1, 3600, [10, 8]);
   const before = coreSeconds();
-  const grid = findGrid(wall.pixels, shapeOf(wall.project.wedge, 0));
-  if (grid) atOnce(readWall(wall.pixels, grid, knowledgeOf(wall.project)));
+  const grid = atOnce(findGrid(wall.pixels, shapeOf(wall.project.wedge, 0)));
+  if (grid) readOf(wall, grid);
   const whole = coreSeconds() - before;
   const cells = wall.rows * wall.columns;
   return [

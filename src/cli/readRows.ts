@@ -15,6 +15,7 @@ import { unevenOver } from '../photo/light/unevenness';
 import { wholeFrame } from '../photo/pixels/frame';
 import type { Pixels } from '../photo/pixels/pixels';
 import { findGrid } from '../photo/wall/grid';
+import { cellsOf, likenessOf } from '../photo/wall/gridBy';
 import { readWall } from '../photo/wall/readWall';
 import type { Subject } from './readArguments';
 
@@ -22,7 +23,7 @@ import type { Subject } from './readArguments';
 export function* readRow(pixels: Pixels, what: Subject, knowledge: Knowledge): InParts<Result<object>> {
   yield null;
   if (what === 'fabric') return yield* fabricRow(pixels);
-  if (what === 'block') return blockOfPicture(pixels, knowledge);
+  if (what === 'block') return yield* blockOfPicture(pixels, knowledge);
   return yield* wallRow(pixels, knowledge);
 }
 
@@ -36,7 +37,7 @@ function* fabricRow(pixels: Pixels): InParts<Result<object>> {
   const uneven = unevenOver(pixels, frame, chosen === DAYLIGHT || !white ? null : white.frame, seed);
   const read = yield* readFabric(pixels, { frame, light: chosen, uneven, perInch: null, seed });
   if (!read.ok) return read;
-  const { mean, value, colours, spread, name } = read.value;
+  const { mean, value, colours, spread, name, wayUp } = read.value;
   const { width, height } = pixels;
   const corners = [{ x: 0, y: 0 }, { x: width, y: 0 }, { x: width, y: height }, { x: 0, y: height }]; // biome-ignore format: corners
   return ok({
@@ -45,15 +46,16 @@ function* fabricRow(pixels: Pixels): InParts<Result<object>> {
     value,
     spread,
     colours,
+    wayUp,
     name: speak(name),
     cast: chosen === DAYLIGHT ? null : castOf(chosen),
   });
 }
 
-function blockOfPicture(pixels: Pixels, knowledge: Knowledge): Result<object> {
+function* blockOfPicture(pixels: Pixels, knowledge: Knowledge): InParts<Result<object>> {
   const { wedge } = knowledge.project;
-  const found = findCorners(pixels, shapeOf(wedge, wedge.outerSeam));
-  const read = found && readBlock(pixels, found.corners, knowledge, found.lens.bend);
+  const found = yield* findCorners(pixels, shapeOf(wedge, wedge.outerSeam));
+  const read = found && (yield* readBlock(pixels, found.corners, knowledge, found.lens.bend));
   if (!read)
     return failed(
       'no-block',
@@ -72,8 +74,7 @@ function blockOfPicture(pixels: Pixels, knowledge: Knowledge): Result<object> {
 const BEST_LIKENESS = 6.4;
 
 function* wallRow(pixels: Pixels, knowledge: Knowledge): InParts<Result<object>> {
-  const grid = findGrid(pixels, shapeOf(knowledge.project.wedge, 0));
-  yield null;
+  const grid = yield* findGrid(pixels, shapeOf(knowledge.project.wedge, 0));
   if (!grid)
     return failed(
       'no-wall',
@@ -82,8 +83,11 @@ function* wallRow(pixels: Pixels, knowledge: Knowledge): InParts<Result<object>>
         'No wall of blocks is to be seen in this picture. Take it from the front, with all of the wall in it.',
       ),
     );
-  const blocks = yield* readWall(pixels, grid, knowledge);
-  const { rows, columns, corners, cells, sure } = grid;
+  const { wedge } = knowledge.project;
+  const cells = cellsOf(grid, pixels, wedge);
+  const likeness = likenessOf(pixels, grid, wedge);
+  const blocks = yield* readWall(pixels, { cells, likeness, bend: grid.bend }, knowledge);
+  const { rows, columns, corners, sure } = grid;
   return ok({
     corners,
     rows,

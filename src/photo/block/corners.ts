@@ -1,6 +1,7 @@
 // Finds the corners of a block that lies anywhere in a picture: quadrilaterals made of straight edges are tried, those that look most
 // like a block of wedges are moved until they look it best, and the winner's sides are laid on the edges of the cloth.
 import type { Point } from '../../geometry/point';
+import type { InParts } from '../../model/work/parts';
 import { oklabPlane } from '../pixels/linear';
 import type { Pixels, Plane } from '../pixels/pixels';
 import { shrunkTo } from '../pixels/resize';
@@ -34,34 +35,45 @@ export function shapeTo(shape: BlockShape, corners: readonly Point[]): Homograph
   return composed(squareTo(corners), [1 / w, 0, 0, 0, 1 / h, 0, 0, 0, 1]);
 }
 
-/** Finds the corners of a block of this shape; null where nothing looks like one at all. */
-export function findCorners(pixels: Pixels, shape: BlockShape): FoundCorners | null {
-  const plane = blurred(oklabPlane(shrunkTo(pixels, SEARCHED)), 0.8);
+/** Finds the corners of a block of this shape; null where nothing looks like one at all. Goes on in parts. */
+export function* findCorners(pixels: Pixels, shape: BlockShape): InParts<FoundCorners | null> {
+  const small = shrunkTo(pixels, SEARCHED);
+  yield null;
+  const plane = blurred(oklabPlane(small), 0.8);
   const scale = pixels.width / plane.width;
   const samples = samplesOf(shape);
-  const edges = betweenSurfaces(edgesOf(plane, 0.02), plane);
-  const lines = linesOf(edges, LINES);
-  const quads = quadsOf(lines, edges, { least: 0.2, skew: 0.7, ratio: 2.2 }, QUADS);
-  const scored = quads.map(({ corners }) => ({
-    corners,
-    likeness: likenessOf(plane, shapeTo(shape, corners), samples),
-  }));
-  const best = distinct(scored.sort(byLikeness), MOVED, 0.02 * SEARCHED);
-  const turned = best.slice(0, TURNED).flatMap(({ corners }) => turnedByWedges(shape, corners));
-  const moved = [...best.map(({ corners }) => corners), ...turned]
-    .map((corners) => settled(plane, shape, samples, corners))
-    .sort(byLikeness);
-  const winner = moved[0];
+  yield null;
+  const moved: Candidate[] = [];
+  for (const corners of yield* startsIn(plane, shape, samples)) {
+    yield null;
+    moved.push(settled(plane, shape, samples, corners));
+  }
+  const winner = moved.sort(byLikeness)[0];
   if (!winner) return null;
-  const { corners, lens, clear } = refined(
+  const { corners, lens, clear } = yield* refined(
     pixels,
     winner.corners.map(({ x, y }) => ({ x: x * scale, y: y * scale })),
   );
   return { corners, lens, clear, likeness: winner.likeness };
 }
 
+/** Corners that look most like a block, and the best of them turned by whole wedges. */
+function* startsIn(plane: Plane, shape: BlockShape, samples: Samples): InParts<(readonly Point[])[]> {
+  const edges = betweenSurfaces(edgesOf(plane, 0.02), plane);
+  const lines = linesOf(edges, LINES);
+  yield null;
+  const quads = quadsOf(lines, edges, { least: 0.2, skew: 0.7, ratio: 2.2 }, QUADS);
+  const scored: Candidate[] = [];
+  for (const { corners } of quads) {
+    yield null;
+    scored.push({ corners, likeness: likenessOf(plane, shapeTo(shape, corners), samples) });
+  }
+  const best = distinct(scored.sort(byLikeness), MOVED, 0.02 * SEARCHED).map(({ corners }) => corners);
+  return [...best, ...best.slice(0, TURNED).flatMap((corners) => turnedByWedges(shape, corners))];
+}
+
 /** A block turned by whole wedges looks much the same but for its corners: these are the squares it could be as well. */
-function turnedByWedges(shape: BlockShape, corners: readonly Point[]): Point[][] {
+export function turnedByWedges(shape: BlockShape, corners: readonly Point[]): Point[][] {
   const to = shapeTo(shape, corners);
   const quarter = shape.perBlock % 4 === 0 ? shape.perBlock / 4 : shape.perBlock / 2;
   return Array.from({ length: quarter - 1 }, (_, step) => {
@@ -74,11 +86,15 @@ function turnedByWedges(shape: BlockShape, corners: readonly Point[]): Point[][]
 }
 
 /** Lays the sides on the edges of the cloth, first from further off. */
-function refined(pixels: Pixels, corners: readonly Point[]): Sides {
-  const plane = blurred(oklabPlane(shrunkTo(pixels, REFINED)), 0.7);
+function* refined(pixels: Pixels, corners: readonly Point[]): InParts<Sides> {
+  const large = shrunkTo(pixels, REFINED);
+  yield null;
+  const plane = blurred(oklabPlane(large), 0.7);
+  yield null;
   const scale = pixels.width / plane.width;
   const small = corners.map(({ x, y }) => ({ x: x / scale, y: y / scale }));
   const first = laidOnEdges(plane, small, 0.05);
+  yield null;
   const { corners: last, lens, clear } = laidOnEdges(plane, first.corners, 0.02);
   return {
     corners: last.map(({ x, y }) => ({ x: x * scale, y: y * scale })),

@@ -2,8 +2,9 @@
 import { wedgeBands } from '../../geometry/bands';
 import { orientation, turnsOf } from '../../model/find';
 import type { Place, Project } from '../../model/project';
-import type { CutWedge, NeutralWedge } from './bands';
+import type { CutWedge } from './bands';
 import type { BlockLook } from './look';
+import type { NeutralWedge } from './neutral';
 import { apart, type Swatch } from './swatches';
 
 /** A block of the project as it may be seen: which fabric each ring shows, by wedge clockwise from the top side. */
@@ -107,7 +108,7 @@ export interface Match {
   readonly look: KnownLook;
 }
 
-const RING = 0.05;
+const RING = 0.035;
 const MOST = 9;
 
 /** The best match; null where the project has no block to compare. */
@@ -121,9 +122,9 @@ export function bestMatch(
   const distance = wedges.map((wedge) => {
     const table = new Float32Array(look.rings * kinds);
     for (let ring = 0; ring < look.rings; ring += 1) {
-      const seen = [wedge.oklab[ring * 3]!, wedge.oklab[ring * 3 + 1]!, wedge.oklab[ring * 3 + 2]!];
+      const seen = wedge.told.subarray(ring * 3, ring * 3 + 3);
       for (let kind = 0; kind < kinds; kind += 1)
-        table[ring * kinds + kind] = Math.min(MOST, apart(seen, swatches[kind]!.oklab) / RING ** 2);
+        table[ring * kinds + kind] = Math.min(MOST, apart(seen, swatches[kind]!.told) / RING ** 2);
     }
     return table;
   });

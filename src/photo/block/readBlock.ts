@@ -2,6 +2,7 @@
 import type { Point } from '../../geometry/point';
 import type { WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
+import type { InParts } from '../../model/work/parts';
 import type { Pixels, Plane } from '../pixels/pixels';
 import { shrunk } from '../pixels/resize';
 import { homographyThrough } from '../plane/homography';
@@ -14,7 +15,7 @@ import { shapeCorners, shapeOf } from './shape';
 import type { Light } from './sunlight';
 
 /** Pixels to the side of a block for its reading, and rings to the wedge. */
-const READ_SIDE = 420;
+const READ_SIDE = 800;
 const RINGS = 128;
 
 /** A block with inches of cloth that lie round the finished block, inside the corners. */
@@ -24,16 +25,17 @@ export interface ReadByCorners extends LitBlock {
 
 /**
  * Reads the block between four corners (top left, top right, bottom right, bottom left, in pixels as photographed). Null where three
- * of them lie on a line. `light` is that of other blocks of the sitting, where this one is to be read by it.
+ * of them lie on a line. `light` is that of other blocks of the sitting, where this one is to be read by it. Goes on in parts.
  */
-export function readBlock(
+export function* readBlock(
   pixels: Pixels,
   corners: readonly Point[],
   knowledge: Knowledge,
   bend = 0,
   light?: Light,
-): ReadByCorners | null {
+): InParts<ReadByCorners | null> {
   const { plane, scale, left, top } = cutOut(pixels, corners, READ_SIDE);
+  yield null;
   const lens: Lens = lensWithin(pixels, bend, scale, left, top);
   const inPlane = corners.map(({ x, y }) =>
     straightened(lens, { x: (x - left) * scale, y: (y - top) * scale }),
@@ -43,7 +45,8 @@ export function readBlock(
   const shape = shapeOf(wedge, allowance);
   const toPlane = homographyThrough(shapeCorners(shape), inPlane);
   if (!toPlane) return null;
-  const read = readLook(lookAt(plane, toPlane, lens, shape, RINGS, plane), knowledge, light);
+  yield null;
+  const read = yield* readLook(lookAt(plane, toPlane, lens, shape, RINGS, plane), knowledge, light);
   const within = { x: left, y: top, width: plane.width / scale, height: plane.height / scale };
   return { ...read, light: lightIn(within, read.light), allowance };
 }

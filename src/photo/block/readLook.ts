@@ -1,9 +1,12 @@
 // Reads a look at a block: the light it lies in, the bands of its wedges by fabrics of the list, and which block of the project it is.
 import type { FabricId, Project } from '../../model/project';
 import type { Inches } from '../../model/units';
-import { bandsOf, type CutWedge, type NeutralWedge, neutralWedge, type SeenBand } from './bands';
+import type { InParts } from '../../model/work/parts';
+import { bandsOf, type CutWedge, type WedgeBands } from './bands';
 import { bestMatch, cutWedges, type KnownLook, knownLooks, type Match } from './known';
 import type { BlockLook, Patch } from './look';
+import { type NeutralWedge, neutralWedge } from './neutral';
+import { isDoubtful, type Settled, settled, USUAL } from './settled';
 import { type Light, lightOf, likelyLights, type Pairing } from './sunlight';
 import { type Swatch, swatchesOf } from './swatches';
 
@@ -45,46 +48,52 @@ export function knowledgeOf(project: Project): Knowledge {
   return { project, swatches: swatchesOf(project.fabrics) };
 }
 
-interface Reading {
-  readonly light: Light;
-  readonly wedges: readonly NeutralWedge[];
-  readonly cost: number;
-}
-
-/** Reads one look; `light` is that of the whole picture where it is known from other blocks. */
-export function readLook(look: BlockLook, knowledge: Knowledge, light?: Light): LitReading {
+/** Reads one look; `light` is that of the whole picture where it is known from other blocks. Goes on in parts. */
+export function* readLook(look: BlockLook, knowledge: Knowledge, light?: Light): InParts<LitReading> {
   const { project, swatches } = knowledge;
-  const lights = light ? [{ light, cost: 0 }] : lightsOf([look], swatches);
+  const lights = light ? [light] : yield* lightsOf([look], swatches);
   const known = knownLooks(project, look, swatches);
   const cuts = cutWedges(project, look, swatches);
-  const readings = lights.map(({ light, cost }): Reading & { match: Match | null } => {
-    const wedges = look.wedges.map((_, at) => neutralWedge(look, at, light));
-    return { light, cost, wedges, match: bestMatch(known, wedges, look, swatches) };
-  });
-  const matched = readings
-    .filter(({ match }) => match)
-    .sort((one, other) => one.match!.misfit - other.match!.misfit)[0];
-  const match =
-    matched && isSame(matched.match!) ? surely(look, matched.match!, known, swatches, light) : null;
-  const chosen = match ?? settledLight(look, readings[0]!, swatches, cuts, light);
-  const wedges = chosen.wedges.map((wedge) => bandsOf(wedge, swatches, look.pitch, cuts));
-  return {
-    wedges: wedges.map((bands) => bands.map((band) => readBand(band, look, swatches))),
-    known: match ? { number: match.match.number, quarters: match.match.quarters, sure: match.sure } : null,
-    light: chosen.light,
-  };
+  const match = matched(look, lights, known, swatches, light);
+  if (match) {
+    const reading = { swatches, noise: USUAL, pitch: look.pitch };
+    const found: WedgeBands[] = [];
+    for (const wedge of match.wedges) {
+      yield null;
+      found.push(bandsOf(wedge, reading, cuts));
+    }
+    const { number, quarters } = match.match;
+    const same = { number, quarters, sure: match.sure };
+    return { wedges: readBands(found, look, swatches), known: same, light: match.light };
+  }
+  const likely = yield* likeliest(look, lights, swatches, cuts, light);
+  return { wedges: readBands(likely.found, look, swatches), known: null, light: likely.light };
+}
+
+/** The block in the first of these lights; where its fabrics fit badly, in the one in which it fits best. */
+function* likeliest(
+  look: BlockLook,
+  lights: readonly Light[],
+  swatches: readonly Swatch[],
+  cuts: readonly CutWedge[],
+  near?: Light,
+): InParts<Settled> {
+  let best = yield* settled(look, lights[0]!, swatches, cuts, near);
+  if (!isDoubtful(best)) return best;
+  for (const light of lights.slice(1)) {
+    const other = yield* settled(look, light, swatches, cuts, near);
+    if (other.noise.band < best.noise.band) best = other;
+  }
+  return best;
 }
 
 /** The likeliest lights for blocks in one picture, best first. */
-export function lightsOf(
-  looks: readonly BlockLook[],
-  swatches: readonly Swatch[],
-): { light: Light; cost: number }[] {
+export function* lightsOf(looks: readonly BlockLook[], swatches: readonly Swatch[]): InParts<Light[]> {
   const all = looks.map(patchesOf);
   const corners = looks.flatMap((look) => look.corners);
   const patches = all.flatMap((one) => one.patches);
   const weights = all.flatMap((one) => one.weights);
-  return likelyLights(corners, patches, weights, swatches, 3);
+  return yield* likelyLights(corners, patches, weights, swatches, 3);
 }
 
 /** Runs of rings, as patches to find the light by. */
@@ -112,9 +121,31 @@ function isSame({ misfit: fit, next }: Match): boolean {
   return fit < SAME && fit < 0.75 * next;
 }
 
-interface MatchedReading extends Reading {
+/** A block of the project that fits what is seen. */
+interface MatchedReading {
+  readonly light: Light;
+  readonly wedges: readonly NeutralWedge[];
   readonly match: Match;
   readonly sure: number;
+}
+
+/** The block of the project that fits best in any of these lights; null where none fits. */
+function matched(
+  look: BlockLook,
+  lights: readonly Light[],
+  known: readonly KnownLook[],
+  swatches: readonly Swatch[],
+  near?: Light,
+): MatchedReading | null {
+  const best = lights
+    .map((light) => bestMatch(known, inLight(look, light), look, swatches))
+    .filter((match) => match !== null)
+    .sort((one, other) => one.misfit - other.misfit)[0];
+  return best && isSame(best) ? surely(look, best, known, swatches, near) : null;
+}
+
+function inLight(look: BlockLook, light: Light): NeutralWedge[] {
+  return look.wedges.map((_, at) => neutralWedge(look, at, light));
 }
 
 /** The light found anew from a block that is known; null where the block does not fit any more. */
@@ -140,63 +171,24 @@ function surely(
     }
   });
   const light = lightOf(pairings, near);
-  const wedges = look.wedges.map((_, at) => neutralWedge(look, at, light));
+  const wedges = inLight(look, light);
   const again = bestMatch(known, wedges, look, swatches);
   if (!again || !isSame(again)) return null;
-  return {
-    light,
-    wedges,
-    cost: again.misfit,
-    match: again,
-    sure: Math.min(0.999, 1 - (again.misfit / again.next) ** 2),
-  };
+  return { light, wedges, match: again, sure: Math.min(0.999, 1 - (again.misfit / again.next) ** 2) };
 }
 
-/** Finds the light anew from whole bands, twice. */
-function settledLight(
-  look: BlockLook,
-  reading: Reading,
+/** Bands as they are told: fabrics by name, widths in inches. */
+function readBands(
+  found: readonly WedgeBands[],
+  { pitch }: BlockLook,
   swatches: readonly Swatch[],
-  cuts: readonly CutWedge[],
-  near?: Light,
-): Reading {
-  let { light, wedges } = reading;
-  for (let round = 0; round < 2; round += 1) {
-    const pairings = wedges.flatMap((wedge, at) =>
-      bandsOf(wedge, swatches, look.pitch, cuts).flatMap((band) =>
-        band.swatch < 0 ? [] : [bandPairing(look, at, band, swatches)],
-      ),
-    );
-    light = lightOf(pairings, near);
-    const again = light;
-    wedges = look.wedges.map((_, at) => neutralWedge(look, at, again));
-  }
-  return { ...reading, light, wedges };
-}
-
-function bandPairing(look: BlockLook, wedge: number, band: SeenBand, swatches: readonly Swatch[]): Pairing {
-  const trim = band.to - band.from > 6 ? 1 : 0;
-  const light: [number, number, number] = [0, 0, 0];
-  let mass = 0;
-  for (let ring = band.from + trim; ring < band.to - trim; ring += 1) {
-    mass += look.weights[ring]!;
-    for (let channel = 0; channel < 3; channel += 1)
-      light[channel]! += look.weights[ring]! * look.wedges[wedge]![ring * 3 + channel]!;
-  }
-  const middle = (band.from + band.to) >> 1;
-  const patch: Patch = {
-    light: light.map((one) => one / mass) as [number, number, number],
-    x: look.places[wedge]![middle * 2]!,
-    y: look.places[wedge]![middle * 2 + 1]!,
-  };
-  return { patch, swatch: swatches[band.swatch]!, weight: Math.min(6, mass / 4) * band.sure };
-}
-
-function readBand(band: SeenBand, look: BlockLook, swatches: readonly Swatch[]): ReadBand {
-  return {
-    fabric: band.swatch < 0 ? null : swatches[band.swatch]!.fabric,
-    width: (band.to - band.from) * look.pitch,
-    sure: band.sure,
-    light: band.light,
-  };
+): ReadBand[][] {
+  return found.map(({ bands }) =>
+    bands.map(({ from, to, swatch, sure, light }) => ({
+      fabric: swatches[swatch]?.fabric ?? null,
+      width: (to - from) * pitch,
+      sure,
+      light,
+    })),
+  );
 }

@@ -2,6 +2,7 @@
 // fall-off across the picture, such that what is seen becomes fabrics of the list as nearly as it can.
 import type { LinearRgb } from '../../colour/spaces';
 import { oklabOf } from '../../colour/spaces';
+import type { InParts } from '../../model/work/parts';
 import { solved } from '../plane/solve';
 import type { Patch } from './look';
 import { apart, type Swatch } from './swatches';
@@ -127,28 +128,42 @@ function unusual(light: Light): number {
 
 /**
  * The likeliest lights for what is seen, best first. `firm` are patches of one unknown fabric each (the corners all of the same):
- * each fabric of the list is tried for them; then lights of all colours and strengths.
+ * each fabric of the list is tried for them; then lights of all colours and strengths. Goes on in parts.
  */
-export function likelyLights(
+export function* likelyLights(
   firm: readonly Patch[],
   patches: readonly Patch[],
   weights: readonly number[],
   swatches: readonly Swatch[],
   most: number,
-): { light: Light; cost: number }[] {
+): InParts<Light[]> {
   const starts = [
     ...swatches.map((swatch) => lightOf(firm.map((patch) => ({ patch, swatch, weight: 4 })))),
     ...plainLights(),
   ];
-  const tried = starts.map((light) => ({
-    light,
-    cost: misfit(light, patches, weights, swatches).cost + unusual(light),
-  }));
-  const best = tried.sort((one, other) => one.cost - other.cost).slice(0, Math.max(most, 6));
+  const tried: Tried[] = [];
+  for (const light of starts) {
+    yield null;
+    tried.push({ light, cost: misfit(light, patches, weights, swatches).cost + unusual(light) });
+  }
+  const best: Tried[] = [];
+  for (const { light } of tried.sort(byCost).slice(0, Math.max(most, 6))) {
+    yield null;
+    best.push(grown(light, patches, weights, swatches));
+  }
   return best
-    .map(({ light }) => grown(light, patches, weights, swatches))
-    .sort((one, other) => one.cost - other.cost)
-    .slice(0, most);
+    .sort(byCost)
+    .slice(0, most)
+    .map(({ light }) => light);
+}
+
+interface Tried {
+  readonly light: Light;
+  readonly cost: number;
+}
+
+function byCost(one: Tried, other: Tried): number {
+  return one.cost - other.cost;
 }
 
 /** Lights from lamplight to shade, strong and weak. */
@@ -166,7 +181,7 @@ function grown(
   patches: readonly Patch[],
   weights: readonly number[],
   swatches: readonly Swatch[],
-): { light: Light; cost: number } {
+): Tried {
   let light = start;
   let best = { light, cost: Number.POSITIVE_INFINITY };
   for (let round = 0; round < 7; round += 1) {

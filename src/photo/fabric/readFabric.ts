@@ -18,6 +18,7 @@ import { tileOf } from '../tile/tile';
 import { type Figures, figuresOf, nameFor } from './figures';
 import { coloursIn, type MainColour } from './mainColours';
 import { type Repeat, repeatOf } from './repeat';
+import { wayUp } from './wayUp';
 
 /** What is to be read of a picture. */
 export interface FabricWish {
@@ -42,6 +43,8 @@ export interface FabricReading {
   /** From figure to figure of a print that repeats, inches; null without a repeat or a true size. */
   readonly scale: Inches | null;
   readonly figures: Figures;
+  /** How sure it is that the print has a way up, 0 to 1 (wayUp.ts). */
+  readonly wayUp: number;
   readonly name: Phrase;
   /** The seamless tile, and its true size; inches are null where the true size of the picture is not known. */
   readonly tile: Pixels;
@@ -88,6 +91,7 @@ export function* readFabric(pixels: Pixels, wish: FabricWish): InParts<Result<Fa
     spread,
     scale,
     figures,
+    wayUp: wayUp(value),
     name: nameFor(figures, colours[0]!.hex, scale),
     tile: pixelsOf(tile.plane),
     tileSize: width === null || height === null ? null : { width, height },

@@ -82,6 +82,15 @@ export function betweenSurfaces(edges: Edges, plane: Plane): Edges {
   return { ...edges, strength };
 }
 
+/** The `most` strongest edge points: where all of a picture is busy, those of its ground would hide the rest. */
+export function strongest(edges: Edges, most: number): Edges {
+  if (edges.count <= most) return edges;
+  const bar = edges.strength.toSorted()[edges.count - most]!;
+  const kept = (part: Float32Array) => part.filter((_, point) => edges.strength[point]! >= bar);
+  const [x, y, nx, ny, strength] = [edges.x, edges.y, edges.nx, edges.ny, edges.strength].map(kept) as [Float32Array, Float32Array, Float32Array, Float32Array, Float32Array]; // biome-ignore format: parts
+  return { ...edges, count: x.length, x, y, nx, ny, strength };
+}
+
 /** Pixels to each side of an edge at which surfaces are compared. */
 const APART = 4.5;
 

@@ -23,7 +23,7 @@ export function cellsOf(grid: GridLaid, size: Size, wedge: WedgePlan): Point[][]
   return placesOf(grid).map(([row, column]) => cellCorners(lattice, tall, lens, row, column));
 }
 
-/** By rows: how much each cell looks like a block, 0 to 1 (grid.ts says from where on it is one). */
+/** By rows: how much each cell looks like a block, 0 to 1 (BLOCK in lattice.ts says from where on it is one). */
 export function likenessOf(pixels: Pixels, grid: GridLaid, wedge: WedgePlan): number[] {
   const plane = blurred(oklabPlane(shrunkTo(pixels, REFINED)), 0.9);
   const look = cellReader(

@@ -18,6 +18,18 @@ export interface Lattice {
   readonly bend: number;
 }
 
+/** A lattice and what it is worth as a wall, more where it is likelier. */
+export interface Tried {
+  readonly lattice: Lattice;
+  readonly worth: number;
+}
+
+/** The most rows and columns that are looked for. */
+export const MOST = 14;
+
+/** From this likeness on a cell holds a block. */
+export const BLOCK = 0.5;
+
 /** From blocks (0, 0 is the top left corner of the first cell; one cell is 1 × `tall`) to straightened pixels. */
 export function latticeTo({ rows, columns, gap, corners }: Lattice, tall: number): Homography {
   const width = columns + (columns - 1) * gap;

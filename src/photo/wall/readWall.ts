@@ -9,7 +9,7 @@ import { shapeOf } from '../block/shape';
 import type { Pixels } from '../pixels/pixels';
 import { shrunkTo } from '../pixels/resize';
 import { lensOf, straightened } from '../plane/lens';
-import { BLOCK } from './grid';
+import { BLOCK } from './lattice';
 
 /** A grid to read: the corners of each cell by rows, in pixels as photographed, and how much each looks like a block. */
 export interface GridToRead {
@@ -23,11 +23,12 @@ const READ_SIDE = 190;
 const RINGS = 64;
 const LIT_BY = 16;
 
-/** Reads the cells by rows; null is a cell without a block. Goes on in parts, one for each block. */
+/** Reads the cells by rows; null is a cell without a block. Goes on in parts, and tells each time when half of a cell is done. */
 export function* readWall(
   pixels: Pixels,
   grid: GridToRead,
   knowledge: Knowledge,
+  onHalf: () => void = () => {},
 ): InParts<(LitBlock | null)[]> {
   const side = Math.max(
     ...grid.cells.map(([one, other]) => Math.hypot(one!.x - other!.x, one!.y - other!.y)),
@@ -40,6 +41,7 @@ export function* readWall(
   const looks: (BlockLook | null)[] = [];
   for (const [at, corners] of grid.cells.entries()) {
     yield null;
+    onHalf();
     if (grid.likeness[at]! < BLOCK) {
       looks.push(null);
       continue;
@@ -51,17 +53,17 @@ export function* readWall(
   if (seen.length === 0) return looks.map(() => null);
   const step = Math.max(1, seen.length / LIT_BY);
   const some = Array.from({ length: Math.min(LIT_BY, seen.length) }, (_, at) => seen[Math.floor(at * step)]!);
-  yield null;
-  const { light } = lightsOf(some, knowledge.swatches)[0]!;
+  const [light] = yield* lightsOf(some, knowledge.swatches);
   const whole = { x: 0, y: 0, width: plane.width / scale, height: plane.height / scale };
   const read: (LitBlock | null)[] = [];
   for (const look of looks) {
     yield null;
+    onHalf();
     if (!look) {
       read.push(null);
       continue;
     }
-    const one = readLook(look, knowledge, light);
+    const one = yield* readLook(look, knowledge, light);
     read.push({ ...one, light: lightIn(whole, one.light) });
   }
   return read;

@@ -1,9 +1,10 @@
 // What the worker that reads photographs does for the jobs about blocks and walls. What is read is decided in photo/block and photo/wall.
 import { asPieced } from '../../geometry/asPieced';
-import { counted, phrase } from '../../model/phrase';
+import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { WedgePlan } from '../../model/project';
 import { failed, ok } from '../../model/result';
 import type { Inches } from '../../model/units';
+import type { InParts } from '../../model/work/parts';
 import { findCorners } from '../../photo/block/corners';
 import {
   asPhotographed,
@@ -17,6 +18,7 @@ import { picturedWedge, squaredUp } from '../../photo/block/pictured';
 import { readBlock } from '../../photo/block/readBlock';
 import { knowledgeOf } from '../../photo/block/readLook';
 import { shapeOf } from '../../photo/block/shape';
+import type { Light } from '../../photo/block/sunlight';
 import type { Pixels } from '../../photo/pixels/pixels';
 import { findGrid, type GridLaid } from '../../photo/wall/grid';
 import { cellsOf, likenessOf } from '../../photo/wall/gridBy';
@@ -52,28 +54,26 @@ export function blockAnswers(on: OnPixels, encode: Codec['encode']): Answers<Blo
     };
   };
   return {
-    corners: on((pixels, { wedge }, work) => {
-      tell(work, phrase('Looking for the corners'));
-      const seen = findCorners(pixels, shapeOf(wedge, wedge.outerSeam));
+    corners: on(async (pixels, { wedge }, work) => {
+      const looking = findCorners(pixels, shapeOf(wedge, wedge.outerSeam));
+      const seen = await told(work, phrase('Looking for the corners'), looking);
       return ok(seen && { corners: seen.corners, bend: seen.lens.bend });
     }),
     block: on(async (pixels, { laid, project, sitting }, work) => {
-      tell(work, phrase('Reading the block'));
       const knowledge = knowledgeOf(asPieced(project));
-      const own = readBlock(pixels, laid.corners, knowledge, laid.bend);
+      const reading = (light?: Light) =>
+        told(work, phrase('Reading the block'), readBlock(pixels, laid.corners, knowledge, laid.bend, light));
+      const own = await reading();
       if (!own) return failed('corners-in-line', 'corners', IN_LINE);
       const ownLight = isLightKnown([own]);
-      const read =
-        ownLight || !sitting
-          ? own
-          : readBlock(pixels, laid.corners, knowledge, laid.bend, evenLight(sitting))!;
+      const read = ownLight || !sitting ? own : (await reading(evenLight(sitting)))!;
       const light = ownLight || sitting ? read.light : null;
       const lit = { light, ownLight };
       return ok(await found(pixels, laid, read, lit, project.wedge, read.allowance, SIDE));
     }),
-    grid: on((pixels, { wedge }, work) => {
-      tell(work, phrase('Looking for rows and columns'));
-      return ok(laidOnly(findGrid(pixels, shapeOf(wedge, 0))));
+    grid: on(async (pixels, { wedge }, work) => {
+      const looking = findGrid(pixels, shapeOf(wedge, 0));
+      return ok(laidOnly(await told(work, phrase('Looking for rows and columns'), looking)));
     }),
     likeness: on((pixels, { grid, wedge }) => ok(likenessOf(pixels, grid, wedge))),
     wall: on(async (pixels, { grid, empty, project }, work) => {
@@ -85,8 +85,10 @@ export function blockAnswers(on: OnPixels, encode: Codec['encode']): Answers<Blo
       let done = 0;
       const doing = counted(wanted, 'Reading 1 block', 'Reading {count} blocks');
       const toRead = { cells, likeness, bend: grid.bend };
-      const read = await work.run(readWall(pixels, toRead, knowledgeOf(asPieced(project))), (_, due) => {
+      const reading = readWall(pixels, toRead, knowledgeOf(asPieced(project)), () => {
         done += 0.5;
+      });
+      const read = await work.run(reading, (_, due) => {
         if (due) work.tell({ doing, share: Math.min(1, done / all) });
       });
       const ownLight = isLightKnown(read.filter((one) => one !== null));
@@ -102,8 +104,12 @@ export function blockAnswers(on: OnPixels, encode: Codec['encode']): Answers<Blo
   };
 }
 
-function tell(work: Work, doing: ReturnType<typeof phrase>): void {
+/** Runs a job of which no share is known, and tells what it is doing as long as it goes on. */
+function told<Outcome>(work: Work, doing: Phrase, going: InParts<Outcome>): Promise<Outcome> {
   work.tell({ doing, share: null });
+  return work.run(going, (_, due) => {
+    if (due) work.tell({ doing, share: null });
+  });
 }
 
 /** A found grid without what is no part of it. */

@@ -4,6 +4,7 @@
 import type { Point } from '../../geometry/point';
 import type { Problem } from '../../model/result';
 import type { Inches } from '../../model/units';
+import { DIRECTIONAL } from '../../photo/fabric/wayUp';
 import { DAYLIGHT, type Light } from '../../photo/light/light';
 import type { Frame } from '../../photo/pixels/frame';
 import type { FabricAsk, FabricFound, OpenedPhoto } from './photoJobs';
@@ -21,7 +22,8 @@ export interface Patch {
   readonly frame: Frame;
   /** The name that was typed; null: as the tool proposes. */
   readonly name: string | null;
-  readonly oneWay: boolean;
+  /** Whether somebody says that the print is directional; null: as the tool proposes. */
+  readonly oneWay: boolean | null;
   readonly background: boolean;
   readonly read: PatchRead | null;
   readonly problems: readonly Problem[];
@@ -64,13 +66,18 @@ export function isStale(photo: PhotoAtWork, patch: Patch): boolean {
   return patch.asked !== JSON.stringify(askOf(photo, patch));
 }
 
+/** Whether the print of a patch is directional: as somebody says, else as it looks. */
+export function isDirectional({ oneWay, read }: Patch): boolean {
+  return oneWay ?? (read?.found.wayUp ?? 0) >= DIRECTIONAL;
+}
+
 /** The patch in hand. */
 export function patchInHand(photo: PhotoAtWork): Patch | null {
   return photo.patches.find(({ key }) => key === photo.patch) ?? null;
 }
 
 export function newPatch(key: number, frame: Frame): Patch {
-  return { key, frame, name: null, oneWay: false, background: false, read: null, problems: [], asked: null };
+  return { key, frame, name: null, oneWay: null, background: false, read: null, problems: [], asked: null };
 }
 
 /** Where the frame lies at first: the middle third of the photograph, square. */

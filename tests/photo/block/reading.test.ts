@@ -1,5 +1,6 @@
 // Blocks in rendered pictures are found and read. A few pictures only; npm run bench measures hundreds.
 import { describe, expect, it } from 'vitest';
+import { atOnce } from '../../../src/model/work/parts';
 import { findCorners } from '../../../src/photo/block/corners';
 import { readBlock } from '../../../src/photo/block/readBlock';
 import { knowledgeOf } from '../../../src/photo/block/readLook';
@@ -10,28 +11,48 @@ import { blockMarks, cornersOff } from '../render/marks';
 import { randomQuilt } from '../render/quilts';
 import { blockShot } from '../render/shots';
 
+function partsOf(going: Generator<null>): number {
+  return Array.from(going).length;
+}
+
 describe('a block in a picture', () => {
   it.each([0, 3, 6, 28])('is found, read and known again (picture %i)', async (seed) => {
     const shot = await blockShot(seed, 700);
     const { wedge } = shot.project;
-    const found = findCorners(shot.pixels, shapeOf(wedge, wedge.outerSeam))!;
+    const found = atOnce(findCorners(shot.pixels, shapeOf(wedge, wedge.outerSeam)))!;
     expect(cornersOff(found.corners, shot.corners)).toBeLessThan(0.01);
-    const read = readBlock(shot.pixels, found.corners, knowledgeOf(shot.project), found.lens.bend)!;
+    const read = atOnce(readBlock(shot.pixels, found.corners, knowledgeOf(shot.project), found.lens.bend))!;
     expect(read.known).toMatchObject({ number: shot.number, quarters: shot.quarters });
     const marks = blockMarks(read, shot);
     expect(marks.rims).toBeGreaterThanOrEqual(marks.wedges - 1);
     expect(read.wedges).toHaveLength(wedge.perBlock);
   });
 
+  it('is looked for and read in parts, so that a stop is heard amid one picture', async () => {
+    const shot = await blockShot(3, 400);
+    const { wedge } = shot.project;
+    expect(partsOf(findCorners(shot.pixels, shapeOf(wedge, wedge.outerSeam)))).toBeGreaterThan(100);
+    const bare = knowledgeOf({ ...shot.project, blocks: [], stripSets: [] });
+    expect(partsOf(readBlock(shot.pixels, shot.corners, bare))).toBeGreaterThan(40);
+  });
+
+  it('is read by its fabrics alone, the bands of nearly all wedges in their order', async () => {
+    const shot = await blockShot(3, 700);
+    const bare = knowledgeOf({ ...shot.project, blocks: [], stripSets: [] });
+    const marks = blockMarks(atOnce(readBlock(shot.pixels, shot.corners, bare))!, shot);
+    expect(marks.rims).toBe(marks.wedges);
+    expect(marks.bands).toBeGreaterThanOrEqual(marks.wedges - 2);
+  });
+
   it('is not there where a picture is empty', () => {
     const { wedge } = randomQuilt(dice(1), 2, 2);
-    expect(findCorners(blankPixels(200, 160), shapeOf(wedge, 0))).toBeNull();
+    expect(atOnce(findCorners(blankPixels(200, 160), shapeOf(wedge, 0)))).toBeNull();
   });
 
   it('is not read between corners of which three lie on a line', () => {
     const project = randomQuilt(dice(1), 2, 2);
     const corners = [{ x: 20, y: 20 }, { x: 60, y: 20 }, { x: 100, y: 20 }, { x: 20, y: 90 }]; // biome-ignore format: corners
-    expect(readBlock(blankPixels(200, 160), corners, knowledgeOf(project))).toBeNull();
+    expect(atOnce(readBlock(blankPixels(200, 160), corners, knowledgeOf(project)))).toBeNull();
   });
 
   it('of another quilt is not taken for one of this', async () => {
@@ -42,18 +63,20 @@ describe('a block in a picture', () => {
       stripSets: shot.project.stripSets,
     };
     const strangers = project.blocks.filter(({ places }) => places.length === shot.project.wedge.perBlock);
-    const read = readBlock(
-      shot.pixels,
-      shot.corners,
-      knowledgeOf({
-        ...project,
-        blocks: strangers.map((block) => ({
-          ...block,
-          places: block.places.map((place, at) =>
-            place ? { ...place, set: shot.project.stripSets[at % 3]!.id } : null,
-          ),
-        })),
-      }),
+    const read = atOnce(
+      readBlock(
+        shot.pixels,
+        shot.corners,
+        knowledgeOf({
+          ...project,
+          blocks: strangers.map((block) => ({
+            ...block,
+            places: block.places.map((place, at) =>
+              place ? { ...place, set: shot.project.stripSets[at % 3]!.id } : null,
+            ),
+          })),
+        }),
+      ),
     );
     expect(read!.known).toBeNull();
   });

@@ -37,7 +37,7 @@ describe('the light of a block', () => {
   it('is taken out of its strips, which then have the colours of their fabrics', async () => {
     const [before, after]: [number[], number[]] = [[], []];
     for (const shot of await shots) {
-      const read = readBlock(shot.pixels, shot.corners, knowledgeOf(shot.project))!;
+      const read = atOnce(readBlock(shot.pixels, shot.corners, knowledgeOf(shot.project)))!;
       if (!isLightKnown([read])) continue;
       shot.wedges.forEach((bands, place) => {
         for (const [into, light] of [
@@ -69,7 +69,7 @@ describe('the light of a block', () => {
         blocks: [],
         stripSets: [],
       };
-      const read = readBlock(shot.pixels, shot.corners, knowledgeOf(project))!;
+      const read = atOnce(readBlock(shot.pixels, shot.corners, knowledgeOf(project)))!;
       const patch = stripPatch(shot.pixels, rimThere(shot, place, read.light), project.wedge);
       if (!patch.ok) throw new Error(patch.problems[0]!.message.say);
       const { pixels, perInch } = patch.value;

@@ -1,7 +1,8 @@
 // How right a reading of a rendered picture is, against what is true of it: for tests and for the bench.
 import type { Point } from '../../../src/geometry/point';
 import { type ReadBlock, SURE } from '../../../src/photo/block/readLook';
-import type { FoundGrid } from '../../../src/photo/wall/grid';
+import type { GridLaid } from '../../../src/photo/wall/grid';
+import { cellsOf } from '../../../src/photo/wall/gridBy';
 import type { BlockTruth, WallShot } from './shots';
 
 /** The farthest corner from the truth, as a share of the longest side. */
@@ -42,7 +43,8 @@ export function blockMarks({ wedges }: ReadBlock, truth: BlockTruth): BlockMarks
 }
 
 /** Whether rows and columns are right and every corner of every cell within 2 % of a block's width. */
-export function isGridFound(grid: FoundGrid | null, shot: WallShot): boolean {
+export function isGridFound(grid: GridLaid | null, shot: WallShot): boolean {
   if (!grid || grid.rows !== shot.rows || grid.columns !== shot.columns) return false;
-  return grid.cells.every((cell, at) => cornersOff(cell, shot.boxes[at]!) <= 0.02);
+  const cells = cellsOf(grid, shot.pixels, shot.project.wedge);
+  return cells.every((cell, at) => cornersOff(cell, shot.boxes[at]!) <= 0.02);
 }

@@ -2,7 +2,7 @@
 import { Check, Trash2 } from 'lucide-react';
 import { phrase } from '../../../../model/phrase';
 import type { Problem } from '../../../../model/result';
-import type { Patch } from '../../../../store/photo/patches';
+import { isDirectional, type Patch } from '../../../../store/photo/patches';
 import { useApp, useAppStore } from '../../../app';
 import { Complaint } from '../../../fields/Complaint';
 import { TextField } from '../../../fields/TextField';
@@ -45,6 +45,11 @@ export function NewFabrics() {
       </div>
     </section>
   );
+}
+
+/** Whether a print is directional as the tool proposes, and nobody has said. */
+function looksDirectional(patch: Patch): boolean {
+  return patch.oneWay === null && isDirectional(patch);
 }
 
 /** The fabric that is to look like the photograph; undefined where new ones are made. */
@@ -100,10 +105,12 @@ function Row({ row, named, refused }: { row: NewRow; named: boolean; refused: re
           <label className="check">
             <input
               type="checkbox"
-              checked={patch.oneWay}
+              checked={isDirectional(patch)}
               onChange={(event) => to({ oneWay: event.target.checked })}
             />
-            <span>{say('Directional print')}</span>
+            <span>
+              {say(looksDirectional(patch) ? 'Directional print, by its look' : 'Directional print')}
+            </span>
           </label>
         </div>
       ) : null}

@@ -8,7 +8,7 @@ import { capital, freeName } from '../../../../model/name';
 import { counted, phrase } from '../../../../model/phrase';
 import type { Fabric, Project } from '../../../../model/project';
 import { ok, type Problem, type Result } from '../../../../model/result';
-import type { Patch, PatchRead, PhotoAtWork } from '../../../../store/photo/patches';
+import { isDirectional, type Patch, type PatchRead, type PhotoAtWork } from '../../../../store/photo/patches';
 import { photoCloth } from '../../../../store/photo/photoFabric';
 import type { SittingState } from '../../../../store/photo/sitting';
 import type { Session } from '../../../../store/session';
@@ -98,7 +98,7 @@ function commandOf(
 
 /** The fabric of a row, its tile saved; problems where it is not read, has no size, or its picture is not taken. */
 async function fabricOf(session: Session, { patch, name }: NewRow): Promise<Result<Omit<Fabric, 'id'>>> {
-  const { read, background, oneWay } = patch;
+  const { read, background } = patch;
   if (!read) return { ok: false, problems: patch.problems.length > 0 ? patch.problems : [NOT_READ] };
   // Nothing is saved of what has no size.
   const sized = photoCloth(read.found, '0'.repeat(64));
@@ -106,7 +106,9 @@ async function fabricOf(session: Session, { patch, name }: NewRow): Promise<Resu
   const picture = await session.takePicture(read.found.tile.bytes);
   if (!picture.ok) return picture;
   const made = photoCloth(read.found, picture.value);
-  return made.ok ? ok({ name, ...made.value, background, ...(oneWay ? { oneWay } : {}) }) : made;
+  return made.ok
+    ? ok({ name, ...made.value, background, ...(isDirectional(patch) ? { oneWay: true } : {}) })
+    : made;
 }
 
 function rowsOf(
