@@ -1,6 +1,5 @@
 // The tool worked by keys: the focus never falls to the body, Escape closes what was opened last, '?' lists the keys, Back goes a step
 // back, and undo in a field and of the quilt agree.
-
 import { holdsFocus, press } from './focus';
 import { expect, test } from './guarded';
 import { button, firstVisit, foot, goTo, openExample, openPart, undoButton } from './room';

@@ -1,6 +1,7 @@
 // The menu of quilts: name and saving of the open one, the other saved quilts, examples, files.
 import { BookOpen, FileDown, FolderOpen, Keyboard, Scale } from 'lucide-react';
 import { useRef, useState } from 'react';
+import { flushSync } from 'react-dom';
 import { renameProject } from '../../../editing/commands/setting';
 import { nameWith } from '../../../model/name';
 import type { Problem } from '../../../model/result';
@@ -21,12 +22,18 @@ import { KeptQuilts } from './KeptQuilts';
 export function QuiltMenu({ onHelp, ...popup }: PopupProps & { onHelp: (help: Help) => void }) {
   return (
     <Popup {...popup} placement="bottom start">
-      <Menu close={popup.onClose} onHelp={onHelp} />
+      <Menu button={popup.button} close={popup.onClose} onHelp={onHelp} />
     </Popup>
   );
 }
 
-function Menu({ close, onHelp }: { close: () => void; onHelp: (help: Help) => void }) {
+interface MenuProps {
+  button: HTMLElement;
+  close: () => void;
+  onHelp: (help: Help) => void;
+}
+
+function Menu({ button, close, onHelp }: MenuProps) {
   const say = useSay();
   const session = useSession();
   const store = useAppStore();
@@ -39,7 +46,9 @@ function Menu({ close, onHelp }: { close: () => void; onHelp: (help: Help) => vo
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   const file = useRef<HTMLInputElement>(null);
   const lookUp = (help: Help) => {
-    close();
+    // What opens gives the focus back to where it was, which must still be there then.
+    flushSync(close);
+    button.focus();
     onHelp(help);
   };
   const after = (done: Promise<readonly Problem[]>) =>

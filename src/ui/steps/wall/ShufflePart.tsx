@@ -81,7 +81,7 @@ function GoOn({ problems }: { problems: readonly Problem[] }) {
     <>
       <p className="quiet">
         {say(
-          'Searching on goes through all other layouts, until none can be better. For 12 blocks that takes seconds, for 16 some minutes; with more it may take hours. You can stop it and go on later.',
+          'Searching on goes through all other layouts, until none can be better. With 12 blocks that mostly takes seconds, with 16 minutes; with more it may take hours. You can stop it and go on later.',
         )}
       </p>
       <div>
