@@ -13,6 +13,8 @@ test('colourways stand side by side with their own figures and cloth; one become
   await part.getByText('Reuse these', { exact: true }).click();
   await part.getByText('Inverted', { exact: true }).click();
   await part.getByRole('button', { name: 'Make a colourway' }).click();
+  // What is out of sight is drawn when it comes into sight.
+  for (const card of await cards.getByRole('listitem').all()) await card.scrollIntoViewIfNeeded();
   await expect(cards.getByRole('img', { name: /^The quilt in/ })).toHaveCount(3);
   // The quilt as it is comes first; every card has its figures from beside the page.
   await expect(cards.getByRole('img').first()).toHaveAccessibleName('The quilt as it is');
