@@ -110,6 +110,7 @@ test("'?' lists all keys from the wall, and is a letter in a field", async ({ pa
   await page.locator('[data-cell][tabindex="0"]').focus();
   await page.keyboard.press('?');
   await expect(list).toContainText('F6');
+  await expect(list).toBeFocused();
   await page.keyboard.press('Escape');
   await expect(list).toBeHidden();
   await expect(page.locator('[data-cell]:focus')).toBeAttached();
