@@ -4,19 +4,12 @@ import type { Pictures } from '../src/model/picture/picture';
 import type { Project } from '../src/model/project';
 import { writeProject } from '../src/model/reading/read';
 import type { Problem } from '../src/model/result';
-import { demo } from '../tests/demo';
+import { DEMOS, demo } from '../tests/demo';
 import { randomProject } from '../tests/drawing/samples';
 import { partlySewn } from '../tests/editing/randomMoves';
 import { keptPicture, photographed } from '../tests/model/picture/images';
 import { type Chance, one } from './mutate';
 
-const DEMOS = [
-  'harbour-reading-corner',
-  'keepers-winter',
-  'kiln-shed',
-  'plum-orchard',
-  'river-ferry',
-] as const;
 const [id, picture] = await keptPicture({ kind: 'png', width: 24, height: 24, at: () => [90, 40, 140] });
 /** The picture that photographed quilts name. */
 export const PICTURES: Pictures = new Map([[id, picture]]);

@@ -3,6 +3,15 @@ import { readFileSync } from 'node:fs';
 import { openProject } from '../src/editing/openProject';
 import type { Project } from '../src/model/project';
 
+/** The names of the quilts of demo-data. */
+export const DEMOS = [
+  'harbour-reading-corner',
+  'keepers-winter',
+  'kiln-shed',
+  'plum-orchard',
+  'river-ferry',
+] as const;
+
 /** A quilt of demo-data by the name of its file, without ending. Throws when it does not open. */
 export function demo(name: string): Project {
   const opened = openProject(readFileSync(new URL(`../demo-data/${name}.json`, import.meta.url), 'utf8'));

@@ -18,13 +18,12 @@ import type { LengthUnit } from '../src/model/units';
 import { figureOf } from '../src/model/words/figure';
 import { inStyle, numberStyleOf } from '../src/model/words/numberStyle';
 import { scorePair } from '../src/ui/steps/wall/scoreWords';
-import { demo } from './demo';
+import { DEMOS, demo } from './demo';
 import { typeOf } from './drawing/pattern/makePdf';
 import { sentences } from './sentences';
 import { filesUnder, textOf } from './srcFiles';
 
 const LONG = 600_000;
-const DEMOS = ['harbour-reading-corner', 'keepers-winter', 'kiln-shed', 'plum-orchard', 'river-ferry'];
 const UNITS: readonly LengthUnit[] = ['in', 'cm'];
 /** A mark with figures on both sides that is no mark between thousands. */
 const STRANGE: Readonly<Record<string, RegExp>> = {

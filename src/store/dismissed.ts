@@ -1,4 +1,5 @@
 // Hints that were dismissed stay away in this browser (localStorage). They are no part of a project.
+import { trying } from './storage/trying';
 
 const KEY = 'wedgewall-dismissed';
 
@@ -9,17 +10,10 @@ export function isDismissed(hint: string, area: () => Storage): boolean {
 
 /** Dismisses the hint. In a browser that keeps nothing it comes back with the next visit. */
 export function dismissHint(hint: string, area: () => Storage): void {
-  try {
-    area().setItem(KEY, [...new Set([...dismissed(area), hint])].join(' '));
-  } catch {
-    // Private windows and full storage keep nothing.
-  }
+  trying(() => area().setItem(KEY, [...new Set([...dismissed(area), hint])].join(' ')));
 }
 
 function dismissed(area: () => Storage): string[] {
-  try {
-    return (area().getItem(KEY) ?? '').split(' ').filter((hint) => hint !== '');
-  } catch {
-    return [];
-  }
+  const noted = trying(() => area().getItem(KEY)) ?? '';
+  return noted.split(' ').filter((hint) => hint !== '');
 }

@@ -5,6 +5,7 @@ import { createProject } from '../model/create';
 import { NO_PICTURES } from '../model/picture/picture';
 import type { LengthUnit } from '../model/units';
 import type { Loaded, ProjectStorage, StoredProject } from './storage/storage';
+import { trying } from './storage/trying';
 
 /** An example that comes with the tool; `text` fetches its project file. */
 export interface Demo {
@@ -25,20 +26,9 @@ const KEY = 'wedgewall-window';
 
 export function createWindowNote(area: () => Storage): WindowNote {
   return {
-    read: () => {
-      try {
-        return area().getItem(KEY);
-      } catch {
-        return null;
-      }
-    },
-    write: (id) => {
-      try {
-        area().setItem(KEY, id);
-      } catch {
-        // A reload then opens the quilt last open in any window.
-      }
-    },
+    read: () => trying(() => area().getItem(KEY)) ?? null,
+    // Where it cannot be written, a reload opens the quilt last open in any window.
+    write: (id) => trying(() => area().setItem(KEY, id)),
   };
 }
 

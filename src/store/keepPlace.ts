@@ -5,6 +5,7 @@ import { BLOCK_PROGRESS, clothOnHandSchema, fabricSchema, projectSchema } from '
 import { type AppStore, STEPS } from './app';
 import { type DraftOf, type Drafts, WAYS_TO_BEGIN } from './drafts';
 import { FINISHING_PARTS } from './finishing';
+import { trying } from './storage/trying';
 
 const KEY = 'wedgewall-place';
 
@@ -101,14 +102,5 @@ function takeUp(app: AppStore, area: () => Storage): void {
   for (const form of ['beginning', 'fabric', 'cloth', 'entering'] as const satisfies (keyof Drafts)[]) {
     const draft = drafts[form];
     if (draft) app.getState().keepDraft(form, draft as DraftOf<typeof form>);
-  }
-}
-
-/** The result of `work`; undefined where it throws: in private windows, with storage switched off or full. */
-function trying<T>(work: () => T): T | undefined {
-  try {
-    return work();
-  } catch {
-    return undefined;
   }
 }

@@ -3,6 +3,7 @@
 import { createProject } from '../model/create';
 import type { Project } from '../model/project';
 import type { LengthUnit } from '../model/units';
+import { trying } from './storage/trying';
 
 const KEY = 'wedgewall-unit';
 
@@ -32,20 +33,11 @@ export interface UnitNote {
 export function createUnitNote(area: () => Storage): UnitNote {
   return {
     read: () => {
-      try {
-        const kept = area().getItem(KEY);
-        return kept === 'in' || kept === 'cm' ? kept : null;
-      } catch {
-        return null;
-      }
+      const kept = trying(() => area().getItem(KEY));
+      return kept === 'in' || kept === 'cm' ? kept : null;
     },
-    write: (unit) => {
-      try {
-        area().setItem(KEY, unit);
-      } catch {
-        // A private window, or no room: the unit holds until the page is closed.
-      }
-    },
+    // Where it cannot be written, the unit holds until the page is closed.
+    write: (unit) => trying(() => area().setItem(KEY, unit)),
   };
 }
 

@@ -25,20 +25,13 @@ export function* solvingLinear(table: Float64Array, size: number): Generator<voi
   const columnOf = new Int32Array(size).fill(-1);
   const rowPrice = new Float64Array(size);
   const columnPrice = cheapestOfColumns(table, size);
-  const search = new PathSearch(table, size, rowPrice, columnPrice, rowOf);
+  const search = new PathSearch(table, rowPrice, columnPrice, rowOf, columnOf, size);
   for (let row = 0; row < size; row++) {
     if (search.looked > PART) {
       search.looked = 0;
       yield;
     }
-    let column = search.shortestFrom(row);
-    while (column >= 0) {
-      const from = search.cameFrom[column]!;
-      const before = columnOf[from]!;
-      rowOf[column] = from;
-      columnOf[from] = column;
-      column = from === row ? -1 : before;
-    }
+    search.assign(row, size);
   }
   let cost = 0;
   for (let row = 0; row < size; row++) cost += table[row * size + columnOf[row]!]!;
@@ -54,41 +47,58 @@ function cheapestOfColumns(table: Float64Array, size: number): Float64Array {
   return cheapest;
 }
 
-/** Dijkstra's search from a free row to the nearest free column over reduced costs, prices mended on the way out. */
-class PathSearch {
-  /** The row before each column on the path found. */
-  readonly cameFrom: Int32Array;
+/**
+ * Dijkstra's search from a free row to the nearest free column over reduced costs, prices mended on the way out. It allocates once, for
+ * `most` rows, and may be used for many tables of that size or smaller, row by row in `table`.
+ */
+export class PathSearch {
   /** Entries of the table looked at; whoever pauses sets it back. */
   looked = 0;
+  /** The row before each column on the path found. */
+  private readonly cameFrom: Int32Array;
   private readonly distance: Float64Array;
   private readonly settled: Uint8Array;
   private readonly order: Int32Array;
 
   constructor(
     private readonly table: Float64Array,
-    private readonly size: number,
     private readonly rowPrice: Float64Array,
     private readonly columnPrice: Float64Array,
     private readonly rowOf: Int32Array,
+    private readonly columnOf: Int32Array,
+    most: number,
   ) {
-    this.cameFrom = new Int32Array(size);
-    this.distance = new Float64Array(size);
-    this.settled = new Uint8Array(size);
-    this.order = new Int32Array(size);
+    this.cameFrom = new Int32Array(most);
+    this.distance = new Float64Array(most);
+    this.settled = new Uint8Array(most);
+    this.order = new Int32Array(most);
   }
 
-  shortestFrom(start: number): number {
+  /** Gives a free row a column in a table of this size; others may change theirs. */
+  assign(start: number, size: number): void {
+    const { cameFrom, rowOf, columnOf } = this;
+    let column = this.shortestFrom(start, size);
+    while (column >= 0) {
+      const from = cameFrom[column]!;
+      const before = columnOf[from]!;
+      rowOf[column] = from;
+      columnOf[from] = column;
+      column = from === start ? -1 : before;
+    }
+  }
+
+  private shortestFrom(start: number, size: number): number {
     const { distance, settled, order, rowOf } = this;
-    distance.fill(Number.POSITIVE_INFINITY);
-    settled.fill(0);
+    distance.fill(Number.POSITIVE_INFINITY, 0, size);
+    settled.fill(0, 0, size);
     let row = start;
     let reached = 0;
     for (let count = 0; ; count++) {
-      const column = this.relax(row, reached);
+      const column = this.relax(row, reached, size);
       reached = distance[column]!;
       if (rowOf[column]! < 0) {
         this.mendPrices(start, reached, count);
-        this.looked += (count + 1) * this.size;
+        this.looked += (count + 1) * size;
         return column;
       }
       settled[column] = 1;
@@ -98,13 +108,14 @@ class PathSearch {
   }
 
   /** Looks along one row and returns the nearest column not yet settled. */
-  private relax(row: number, reached: number): number {
-    const { table, size, rowPrice, columnPrice, distance, settled, cameFrom } = this;
+  private relax(row: number, reached: number, size: number): number {
+    const { table, rowPrice, columnPrice, distance, settled, cameFrom } = this;
+    const base = reached - rowPrice[row]!;
     let nearest = -1;
     let least = Number.POSITIVE_INFINITY;
     for (let column = 0; column < size; column++) {
       if (settled[column]) continue;
-      const length = reached + table[row * size + column]! - rowPrice[row]! - columnPrice[column]!;
+      const length = base + table[row * size + column]! - columnPrice[column]!;
       if (length < distance[column]!) {
         distance[column] = length;
         cameFrom[column] = row;

@@ -1,8 +1,8 @@
-// Keeps two workers that arrange, one for each of two cores, and shares a budget between them.
+// Starts workers that arrange: two, one for each of two cores, that share a budget, or one for a single job.
 import type { ShuffleWish } from '../../arrange/shuffle';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { WorkerLike } from '../workers/protocol';
-import { WorkerClient } from '../workers/workerClient';
+import { type Running, WorkerClient } from '../workers/workerClient';
 import type { ArrangeJobs } from './arrangeJobs';
 
 /** Number of workers that share a search. */
@@ -23,6 +23,19 @@ export function shareOf(wish: ShuffleWish, worker: number): ShuffleWish {
   const { steps } = wish.budget;
   const budget = steps === undefined ? wish.budget : { ...wish.budget, steps: Math.ceil(steps / WORKERS) };
   return { ...wish, seed: (wish.seed + worker * 0x9e3779b9) | 0, budget };
+}
+
+/** Asks one worker for one job and lets it go then. `sentence` tells the person why there is no answer, by {reason}. */
+export function askOnce<K extends keyof ArrangeJobs>(
+  job: K,
+  ask: ArrangeJobs[K]['ask'],
+  sentence: string,
+  onProgress: (progress: ArrangeJobs[K]['progress']) => void,
+  start: StartArrangeWorker,
+): Running<ArrangeJobs[K]['answer']> {
+  const client = new WorkerClient<ArrangeJobs>({ start, explain: (reason) => phrase(sentence, { reason }) });
+  const answer = client.ask(job, () => ask, onProgress).finally(() => client.close());
+  return { answer, stop: () => client.stop(), cancel: () => client.close() };
 }
 
 /** Starts a worker that arranges. */

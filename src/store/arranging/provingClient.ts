@@ -2,11 +2,11 @@
 import type { ProvingProgress } from '../../arrange/provingFurther';
 import type { ShuffleWish } from '../../arrange/shuffle';
 import type { ArrangeResult } from '../../arrange/verdict';
-import { phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
-import { type Running, WorkerClient } from '../workers/workerClient';
-import { newArrangeWorker, type StartArrangeWorker } from './arrangeClients';
-import type { ArrangeJobs } from './arrangeJobs';
+import type { Running } from '../workers/workerClient';
+import { askOnce, newArrangeWorker, type StartArrangeWorker } from './arrangeClients';
+
+const WHY = 'The search could not go on: {reason}. The layout found so far is still there.';
 
 /** Starts searching on from `from`. A stop gives what was found so far, and what is left to search. */
 export function startProving(
@@ -16,13 +16,5 @@ export function startProving(
   onProgress: (progress: ProvingProgress) => void = () => {},
   start: StartArrangeWorker = newArrangeWorker,
 ): Running<ArrangeResult> {
-  const client = new WorkerClient<ArrangeJobs>({
-    start,
-    explain: (reason) =>
-      phrase('The search could not go on: {reason}. The layout found so far is still there.', { reason }),
-  });
-  const answer = client
-    .ask('prove', () => ({ project, wish, from }), onProgress)
-    .finally(() => client.close());
-  return { answer, stop: () => client.stop(), cancel: () => client.close() };
+  return askOnce('prove', { project, wish, from }, WHY, onProgress, start);
 }

@@ -16,7 +16,7 @@ import { finishedBlock, wedgeProblem } from '../../../src/geometry/wedge';
 import { createProject } from '../../../src/model/create';
 import { type Project, WEDGE_COUNTS } from '../../../src/model/project';
 import { formatLength, type LengthUnit } from '../../../src/model/units';
-import { demo } from '../../demo';
+import { DEMOS, demo } from '../../demo';
 
 const UNITS = ['in', 'cm'] as const;
 /** What is read off a ruler may lie this far below the need, inches: a millionth of a step. */
@@ -95,28 +95,25 @@ describe('a square to cut', () => {
     );
   });
 
-  it.each(['harbour-reading-corner', 'keepers-winter', 'kiln-shed', 'plum-orchard', 'river-ferry'])(
-    'of %s is cut as the steps say, in inches and in centimetres',
-    (name) => {
-      for (const unit of UNITS) {
-        for (const corners of ['fits', 'comfortable'] as const) {
-          const project = demo(name);
-          const { rows, columns } = project.wall;
-          project.preferences.unit = unit;
-          project.buying.corners = corners;
-          for (const row of cornerPieces(project, 'whole').filter(({ shape }) => shape === 'halved')) {
-            expect(shown(row.width, unit)).toBe(shown(cornerSquare(project.wedge, unit)[corners], unit));
-          }
-          project.setting.layout = { kind: 'onPoint', sides: 'f1', corners: 'f1' };
-          project.wall.cells = Array.from({ length: 2 * rows * columns - rows - columns + 1 }, () => null);
-          const { side, corner } = settingSquares(project.wedge, unit);
-          const cut = settingPieces(project).filter(({ what }) => what.say.startsWith('Squares for'));
-          const says = [...(rows * columns > 1 ? [shown(side, unit)] : []), shown(corner, unit)];
-          expect(cut.map(({ width }) => shown(width, unit)).sort()).toEqual(says.sort());
+  it.each(DEMOS)('of %s is cut as the steps say, in inches and in centimetres', (name) => {
+    for (const unit of UNITS) {
+      for (const corners of ['fits', 'comfortable'] as const) {
+        const project = demo(name);
+        const { rows, columns } = project.wall;
+        project.preferences.unit = unit;
+        project.buying.corners = corners;
+        for (const row of cornerPieces(project, 'whole').filter(({ shape }) => shape === 'halved')) {
+          expect(shown(row.width, unit)).toBe(shown(cornerSquare(project.wedge, unit)[corners], unit));
         }
+        project.setting.layout = { kind: 'onPoint', sides: 'f1', corners: 'f1' };
+        project.wall.cells = Array.from({ length: 2 * rows * columns - rows - columns + 1 }, () => null);
+        const { side, corner } = settingSquares(project.wedge, unit);
+        const cut = settingPieces(project).filter(({ what }) => what.say.startsWith('Squares for'));
+        const says = [...(rows * columns > 1 ? [shown(side, unit)] : []), shown(corner, unit)];
+        expect(cut.map(({ width }) => shown(width, unit)).sort()).toEqual(says.sort());
       }
-    },
-  );
+    }
+  });
 
   it('is never smaller than plane geometry asks for, and lies on the ruler', () => {
     fc.assert(

@@ -7,7 +7,7 @@ import { PATTERN_PARTS, type PatternPart } from '../../../src/drawing/pattern/op
 import { type Mark, PAPERS, type Page, type PaperName } from '../../../src/drawing/pattern/page';
 import { writePattern } from '../../../src/drawing/pattern/pattern';
 import type { Project } from '../../../src/model/project';
-import { demo } from '../../demo';
+import { DEMOS, demo } from '../../demo';
 import { runs } from '../../runs';
 import { randomProject } from '../samples';
 import { sayIn, typeOf } from './makePdf';
@@ -66,14 +66,6 @@ function lonelyHeadings(pages: readonly Page[], foot: number): string[] {
     );
   });
 }
-
-const DEMOS = [
-  'harbour-reading-corner',
-  'keepers-winter',
-  'kiln-shed',
-  'plum-orchard',
-  'river-ferry',
-] as const;
 
 describe('the pages of a pattern', () => {
   it.each(['part', 'heading'] as const)('keep a %s with a tall figure that follows it', (what) => {

@@ -7,18 +7,11 @@ import type { Mark, PaperName } from '../../../src/drawing/pattern/page';
 import { PAPERS } from '../../../src/drawing/pattern/page';
 import { writePattern } from '../../../src/drawing/pattern/pattern';
 import type { Project } from '../../../src/model/project';
-import { demo } from '../../demo';
+import { DEMOS, demo } from '../../demo';
 import { runs } from '../../runs';
 import { randomProject } from '../samples';
 import { sayIn, typeOf } from './makePdf';
 
-const DEMOS = [
-  'harbour-reading-corner',
-  'keepers-winter',
-  'kiln-shed',
-  'plum-orchard',
-  'river-ferry',
-] as const;
 /** What a printer leaves white at the edge of a sheet, inches (from memory). */
 const WHITE_EDGE = 0.17;
 const type = typeOf();

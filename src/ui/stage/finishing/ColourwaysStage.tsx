@@ -9,7 +9,7 @@ import { useWorn } from '../../steps/finishing/colourways/useWorn';
 import { MoreCloth } from '../../wall/ClothDefs';
 import { SmallTop } from '../../wall/SmallTop';
 import { useSay } from '../../words';
-import { useInSight } from './useInSight';
+import { useCameInSight } from '../useInSight';
 
 export function ColourwaysStage() {
   const say = useSay();
@@ -48,7 +48,7 @@ function Card({ project, colourway, open }: CardProps) {
   const say = useSay();
   const { lay } = useAppStore().getState();
   const card = useRef<HTMLLIElement>(null);
-  const seen = useInSight(card);
+  const seen = useCameInSight(card);
   return (
     <li className="stage-card colourway-card" ref={card}>
       <p className="colourway-name spread">
