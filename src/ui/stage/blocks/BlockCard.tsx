@@ -9,7 +9,7 @@ import { PROGRESS_NAMES, stateWords } from '../../steps/blocks/blockWords';
 import { StageMark } from '../../steps/blocks/HowFar';
 import { BlockView } from '../../wall/BlockView';
 import { useSay } from '../../words';
-import { useInSight } from '../useInSight';
+import { useInSight } from './useInSight';
 
 interface Props {
   block: Block;

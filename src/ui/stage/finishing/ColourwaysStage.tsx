@@ -9,7 +9,7 @@ import { useWorn } from '../../steps/finishing/colourways/useWorn';
 import { MoreCloth } from '../../wall/ClothDefs';
 import { SmallTop } from '../../wall/SmallTop';
 import { useSay } from '../../words';
-import { useCameInSight } from '../useInSight';
+import { useCameInSight } from './useCameInSight';
 
 export function ColourwaysStage() {
   const say = useSay();

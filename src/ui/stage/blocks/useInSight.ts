@@ -1,6 +1,6 @@
 // Whether an element is in sight on the large area, or nearly.
 import { type RefObject, useEffect, useState } from 'react';
-import { flows } from '../flows';
+import { flows } from '../../flows';
 
 /** How far beyond the edge counts as in sight, so that it is drawn before it comes. */
 const NEARLY = '320px';
@@ -32,14 +32,6 @@ export function useInSight(element: RefObject<Element | null>): boolean {
     };
   }, [element]);
   return inSight;
-}
-
-/** True from when it first stays in sight. */
-export function useCameInSight(element: RefObject<Element | null>): boolean {
-  const inSight = useInSight(element);
-  const [came, setCame] = useState(false);
-  if (inSight && !came) setCame(true);
-  return came;
 }
 
 function watcherOf(area: Element | Document): IntersectionObserver {
