@@ -1,7 +1,7 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
 import { FILES, firstScriptBudget } from './scripts/firstScript.ts';
-import { licences, notePackages } from './scripts/licences.ts';
+import { licences, licencesServed, notePackages } from './scripts/licences.ts';
 import { offline } from './scripts/offline/plugin.ts';
 import { security } from './scripts/security.ts';
 import { LICENCES } from './src/ui/shell/help/licences.ts';
@@ -11,7 +11,15 @@ const NEVER_ASKED_FOR = ['html2canvas', 'dompurify', 'canvg'];
 
 export default defineConfig({
   base: './',
-  plugins: [react(), security(), notePackages(), licences(), firstScriptBudget(), offline()],
+  plugins: [
+    react(),
+    security(),
+    notePackages(),
+    licences(),
+    licencesServed(),
+    firstScriptBudget(),
+    offline(),
+  ],
   worker: { format: 'es', plugins: () => [notePackages()], rolldownOptions: { external: NEVER_ASKED_FOR } },
   build: {
     target: 'es2022',

@@ -1,7 +1,11 @@
 // Part of the build: the texts of the licences of all packages in it (written by Vite), and the check that none is missing and all
 // are of the kinds that may be passed on. The workers are built apart, so their packages are noted as they come.
-import { readFileSync } from 'node:fs';
+import { execFile } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
+import process from 'node:process';
+import { promisify } from 'node:util';
 import type { Plugin } from 'vite';
 import { LICENCES, licencesIn } from '../src/ui/shell/help/licences.ts';
 
@@ -80,4 +84,37 @@ export function licences(): Plugin {
       if (faults.length > 0) throw new Error(`Licences:\n${faults.join('\n')}`);
     },
   };
+}
+
+/** Serves the licences under `npm start`, where nothing is built: a build of its own gathers them when they are first asked for. */
+export function licencesServed(): Plugin {
+  return {
+    name: 'wedgewall-licences-served',
+    apply: 'serve',
+    configureServer: ({ middlewares, config: { root } }) => {
+      let text: Promise<string> | null = null;
+      middlewares.use(`/${LICENCES}`, (_request, response) => {
+        text ??= gathered(root);
+        text.then(
+          (all) => response.setHeader('Content-Type', 'text/plain; charset=utf-8').end(all),
+          (fault: unknown) => {
+            text = null;
+            response.writeHead(500).end(String(fault));
+          },
+        );
+      });
+    },
+  };
+}
+
+async function gathered(root: string): Promise<string> {
+  const folder = mkdtempSync(join(tmpdir(), 'wedgewall-licences-'));
+  const vite = join(root, 'node_modules/vite/bin/vite.js');
+  const { NODE_ENV: _served, ...env } = process.env;
+  try {
+    await promisify(execFile)(process.execPath, [vite, 'build', '--outDir', folder], { cwd: root, env });
+    return readFileSync(join(folder, LICENCES), 'utf8');
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
 }

@@ -1,6 +1,9 @@
 // The build fails where a package's licence is missing, without its text, or not one that may be passed on.
+import { fileURLToPath } from 'node:url';
+import { createServer } from 'vite';
 import { expect, it } from 'vitest';
 import { licenceFaults, packageOf } from '../scripts/licences';
+import { LICENCES } from '../src/ui/shell/help/licences';
 
 const text = 'Permission is hereby granted to use, copy, modify and distribute this software. '.repeat(4);
 const file = (...heads: string[]) => heads.map((head) => `## ${head}\n\n${text}\n`).join('\n');
@@ -20,4 +23,16 @@ it.each([
   ['/home/x/src/ui/main.tsx', null],
 ])('takes %s for a part of %s', (module, name) => {
   expect(packageOf(module)).toBe(name);
+});
+
+it('has the texts where the tool is started without a build, too', async () => {
+  const root = fileURLToPath(new URL('..', import.meta.url));
+  const server = await createServer({ root, server: { port: 0, ws: false }, logLevel: 'silent' });
+  try {
+    await server.listen();
+    const answer = await fetch(new URL(LICENCES, server.resolvedUrls!.local[0]));
+    expect(licenceFaults(await answer.text(), ['react', 'react-dom'])).toEqual([]);
+  } finally {
+    await server.close();
+  }
 });
