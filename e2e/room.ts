@@ -10,6 +10,12 @@ export async function firstVisit(page: Page): Promise<void> {
 export async function goTo(page: Page, step: string): Promise<void> {
   await page.getByRole('navigation', { name: 'Order of work' }).getByRole('button', { name: step }).click();
   await expect(page.getByRole('heading', { level: 2, name: step, exact: true })).toBeVisible();
+  await allThere(page);
+}
+
+/** Waits for the parts of the page whose code still comes, so that what is counted or read next is all there. */
+export async function allThere(page: Page): Promise<void> {
+  await expect(page.locator('[hidden][aria-busy="true"]')).toHaveCount(0);
 }
 
 /** Chooses a part of finishing; the step Finishing must be on show. */
@@ -17,6 +23,7 @@ export async function openPart(page: Page, part: string): Promise<void> {
   const parts = page.getByRole('navigation', { name: 'Parts of finishing' });
   await parts.getByRole('button', { name: part, exact: true }).click();
   await expect(page.getByRole('heading', { level: 3, name: part, exact: true })).toBeVisible();
+  await allThere(page);
 }
 
 /** The foot of the step: what is missing, and its main action. */

@@ -112,7 +112,10 @@ export async function atTheKeys(page: Page) {
       const forth = await reach('button', new RegExp(`^${name}`), 'Tab', 6).catch(() => null);
       if (forth === null) await reach('button', new RegExp(`^${name}`), 'Shift+Tab', 14);
       await page.keyboard.press('Enter');
-      // On to the step: its heading has the focus.
+      // On to the step, once it is there: its heading has the focus.
+      await expect(page.getByRole('heading', { level: 2, name, exact: true })).toBeVisible({
+        timeout: 30_000,
+      });
       await page.keyboard.press('F6');
       await reach('heading', name, 'Tab', 0);
     },

@@ -1,4 +1,5 @@
-// Shows a part whose code comes later. Code that is there already shows at once; code that cannot be had is told in the part's place.
+// Shows a part whose code comes later. Code that is there already shows at once; until then the part's place is marked as busy;
+// code that cannot be had is told in the part's place.
 import { createElement, Suspense, use } from 'react';
 import type { Later } from './later';
 import { ErrorScreen } from './shell/ErrorScreen';
@@ -14,7 +15,7 @@ interface Props<Own extends object> {
 export function Shown<Own extends object>({ part, given, over = false }: Props<Own>) {
   return (
     <ErrorScreen over={over}>
-      <Suspense>
+      <Suspense fallback={<div hidden aria-busy="true" />}>
         <Fetched part={part} given={given} />
       </Suspense>
     </ErrorScreen>
