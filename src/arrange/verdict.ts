@@ -27,6 +27,8 @@ export interface ArrangeResult {
   readonly verdict: Verdict;
   /** The verdict in words. */
   readonly verdictWords: Phrase;
+  /** What the bound counts as 0, so that the layout may be nearer to the best than the verdict says; null where all is counted. */
+  readonly notBounded: Phrase | null;
   /** What is left of the search to the end, to be taken up again; null where the wall is not for it, or all is proved. */
   readonly left: readonly Part[] | null;
 }
@@ -83,6 +85,7 @@ export function resultOf(judging: Judging, found: Found): ArrangeResult {
     verdictWords: found.free
       ? verdictWords(by, found.bound !== null, scopes)
       : phrase('Nothing is free to move'),
+    notBounded: by < 1e-9 || found.bound === null ? null : notBounded(scopes),
     left: by < 1e-9 || !found.left?.length ? null : found.left,
   };
 }
@@ -113,4 +116,16 @@ function verdictWords(by: number, known: boolean, scopes: Scopes): Phrase {
   if (!known) return phrase('Stopped early: a better layout may exist');
   const points = 100 * by < 1 ? Number((100 * by).toPrecision(1)) : Math.round(100 * by);
   return phrase('At most {points} points above the best possible; a random layout scores 100', { points });
+}
+
+function notBounded({ trade, strips }: Scopes): Phrase | null {
+  if (strips) {
+    return phrase(
+      'No bound is known for how evenly value, colour and fabrics can be spread while strips may still be put in another order: it counts as 0, so the layout may be nearer to the best than that.',
+    );
+  }
+  if (!trade) return null;
+  return phrase(
+    'While wedges may be traded, hardly any bound is known for how evenly value, colour and fabrics can be spread: the layout may be nearer to the best than that.',
+  );
 }

@@ -112,6 +112,7 @@ function Answer({ state }: { state: ShuffleState }) {
           <Fractions text={say(result.verdictWords)} />
         </strong>
       </p>
+      {result.notBounded ? <p className="quiet">{say(result.notBounded)}</p> : null}
       {result.capped ? (
         <p className="quiet">
           {say('Stopped after {seconds} s, before all moves were tried: another run may end differently.', {
