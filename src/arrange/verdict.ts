@@ -59,6 +59,11 @@ export function aboveBest(weights: Terms, score: number, bound: number): number 
   return chance > 0 ? Math.max(0, score - bound) / chance : 0;
 }
 
+/** How far that is in points, in tenths and never told as less. */
+export function pointsAbove(by: number): number {
+  return Math.ceil(1000 * by - 1e-6) / 10;
+}
+
 /** The score of the project after some moves. */
 export function scoreAfter({ project, model, scales, weights }: Judging, moves: readonly Move[]): Score {
   const terms = evaluateTerms(scales, wallModel(moved(project, moves), model.cloths));
@@ -114,8 +119,9 @@ function waysOf(scopes: Scopes): Phrase {
 function verdictWords(by: number, known: boolean, scopes: Scopes): Phrase {
   if (by < 1e-9) return phrase('Best possible by {ways}, proved', { ways: waysOf(scopes) });
   if (!known) return phrase('Stopped early: a better layout may exist');
-  const points = 100 * by < 1 ? Number((100 * by).toPrecision(1)) : Math.round(100 * by);
-  return phrase('At most {points} points above the best possible; a random layout scores 100', { points });
+  return phrase('At most {points} points above the best possible; a random layout scores 100', {
+    points: pointsAbove(by),
+  });
 }
 
 function notBounded({ trade, strips }: Scopes): Phrase | null {
