@@ -15,6 +15,8 @@ export interface ProvingProgress {
   readonly share: number;
   /** The best layout known is at most so many points above the best possible, in tenths. */
   readonly points: number;
+  /** The same before this search began. */
+  readonly from: number;
   /** Moves to the best so far where it is new since the last progress, else null. */
   readonly moves: readonly Move[] | null;
 }
@@ -33,6 +35,7 @@ export function* provingFurther(
   const known = scoreAfter(judging, before.moves).total;
   const search = new Proof(project, tables, decisions).toTheEnd(known, before.left ?? undefined);
   if (!search) throw new Error('provingFurther: this wall has no search to the end');
+  const from = pointsAbove(aboveBest(desk.weights, known, before.bound));
   let told = search.found;
   const moves = () => (search.found ? movesBetween(project, search.found) : before.moves);
   const bound = () => Math.max(before.bound, search.bound);
@@ -41,7 +44,7 @@ export function* provingFurther(
     const isNew = search.found !== told;
     told = search.found;
     const points = pointsAbove(aboveBest(desk.weights, told?.cost ?? known, bound()));
-    if (yield { share: search.share, points, moves: isNew ? moves() : null }) break;
+    if (yield { share: search.share, points, from, moves: isNew ? moves() : null }) break;
   }
   return resultOf(judging, {
     moves: moves(),

@@ -133,7 +133,7 @@ describe('the shuffle of the open quilt', () => {
     expect(one.proving[0]!.slice(0, 3)).toEqual([one.app.getState().project, wish, found]);
     expect(state(one)).toMatchObject({ kind: 'proving', result: found, progress: null });
     const better = found.moves.slice(0, 2);
-    one.proving[0]![3]!({ share: 0.5, points: 2.5, moves: better });
+    one.proving[0]![3]!({ share: 0.5, points: 2.5, from: 4, moves: better });
     expect(state(one)).toMatchObject({ kind: 'proving', progress: { points: 2.5 } });
     expect(one.app.getState().preview?.command.moves).toEqual(better);
     one.shuffling.getState().stop();

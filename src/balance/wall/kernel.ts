@@ -43,6 +43,28 @@ export function kernelOn(rowOf: Int32Array, columnOf: Int32Array): Kernel {
   return { own: GROUPS.length, near: contactGraph(lists) };
 }
 
+/** The groups whose squared sums the kernel adds up: cells, ascending, and weight. Groups of the same cells are one. */
+export function groupsOn(
+  rowOf: ArrayLike<number>,
+  columnOf: ArrayLike<number>,
+): { readonly cells: readonly number[]; readonly weight: number }[] {
+  const cells = Array.from({ length: rowOf.length }, (_, cell) => cell);
+  const found = new Map<string, { cells: number[]; weight: number }>();
+  for (const side of GROUPS) {
+    for (let row = 1 - side; row <= Math.max(...cells.map((cell) => rowOf[cell]!)); row++) {
+      for (let column = 1 - side; column <= Math.max(...cells.map((cell) => columnOf[cell]!)); column++) {
+        const within = (at: number, from: number) => at >= from && at < from + side;
+        const group = cells.filter((cell) => within(rowOf[cell]!, row) && within(columnOf[cell]!, column));
+        if (group.length === 0) continue;
+        const known = found.get(group.join()) ?? { cells: group, weight: 0 };
+        known.weight += 1 / side ** 2;
+        found.set(group.join(), known);
+      }
+    }
+  }
+  return [...found.values()];
+}
+
 function neighbourLists(rows: number, columns: number): [number, number][][] {
   const reach = Math.max(...GROUPS) - 1;
   return Array.from({ length: rows * columns }, (_, cell) => {

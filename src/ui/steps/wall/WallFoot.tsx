@@ -1,7 +1,6 @@
 // The foot of the Wall step: begin the shuffle, see how far it is, use what it found or what is on the wall to choose, or cancel.
 import { Shuffle as ShuffleIcon, Square } from 'lucide-react';
 import type { ReactNode } from 'react';
-import { type ArrangeResult, pointsAbove } from '../../../arrange/verdict';
 import { weightsOf } from '../../../balance/score/wishes';
 import type { Command } from '../../../editing/apply';
 import { useApp, useAppStore } from '../../app';
@@ -41,7 +40,7 @@ export function WallFoot() {
           {shuffle.progress
             ? say(
                 'At most {points} points above the best possible, {from} at the start. Stop when you like and go on later.',
-                { points: shuffle.progress.points, from: pointsOf(shuffle.result) },
+                { points: shuffle.progress.points, from: shuffle.progress.from },
               )
             : say('Starting …')}
         </Progress>
@@ -119,11 +118,6 @@ function Progress(props: { label: string; share: number; onStop: () => void; chi
       </button>
     </div>
   );
-}
-
-/** How far an answer is above the best, in points. */
-function pointsOf({ verdict }: ArrangeResult): number {
-  return verdict.kind === 'proved' ? 0 : pointsAbove(verdict.by);
 }
 
 function ShuffleNews() {
