@@ -7,7 +7,8 @@ import { sampleInto } from '../pixels/sample';
 import { projected } from '../plane/homography';
 import { bent, lensOf } from '../plane/lens';
 import { solved } from '../plane/solve';
-import { type CellShape, type Lattice, latticeTo } from './lattice';
+import type { CellShape } from './cellShape';
+import { type Lattice, latticeTo } from './lattice';
 
 /** A place on a seam: its cell, where in it, in blocks from its top left corner, and the same a little further out. */
 interface Place {

@@ -7,8 +7,10 @@ import type { Pixels } from '../pixels/pixels';
 import { shrunkTo } from '../pixels/resize';
 import { blurred } from '../pixels/sample';
 import { lensOf, straightened } from '../plane/lens';
+import { blockLikeness, cellReader } from './cellLook';
+import { cellShapeOf } from './cellShape';
 import { type GridLaid, REFINED } from './grid';
-import { blockLikeness, cellCorners, cellReader, cellShapeOf, type Lattice } from './lattice';
+import { cellCorners, type Lattice } from './lattice';
 
 interface Size {
   readonly width: number;
@@ -23,7 +25,7 @@ export function cellsOf(grid: GridLaid, size: Size, wedge: WedgePlan): Point[][]
   return placesOf(grid).map(([row, column]) => cellCorners(lattice, tall, lens, row, column));
 }
 
-/** By rows: how much each cell looks like a block, 0 to 1 (BLOCK in lattice.ts says from where on it is one). */
+/** By rows: how much each cell looks like a block, 0 to 1 (BLOCK in cellLook.ts says from where on it is one). */
 export function likenessOf(pixels: Pixels, grid: GridLaid, wedge: WedgePlan): number[] {
   const plane = blurred(oklabPlane(shrunkTo(pixels, REFINED)), 0.9);
   const look = cellReader(

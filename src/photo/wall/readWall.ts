@@ -9,7 +9,7 @@ import { shapeOf } from '../block/shape';
 import type { Pixels } from '../pixels/pixels';
 import { shrunkTo } from '../pixels/resize';
 import { lensOf, straightened } from '../plane/lens';
-import { BLOCK } from './lattice';
+import { BLOCK } from './cellLook';
 
 /** A grid to read: the corners of each cell by rows, in pixels as photographed, and how much each looks like a block. */
 export interface GridToRead {
