@@ -5,7 +5,7 @@ import type { InParts } from '../../model/work/parts';
 import type { BlockShape } from '../block/shape';
 import { oklabPlane } from '../pixels/linear';
 import type { Pixels, Plane } from '../pixels/pixels';
-import { shrunkTo } from '../pixels/resize';
+import { shrinkingTo } from '../pixels/resize';
 import { blurred } from '../pixels/sample';
 import { bent, lensOf } from '../plane/lens';
 import { isConvex } from '../plane/quads';
@@ -48,13 +48,11 @@ const CLEAR = 0.6;
 /** Finds the grid of blocks of this shape; null where nothing looks like one. Goes on in parts. */
 export function* findGrid(pixels: Pixels, shape: BlockShape): InParts<FoundGrid | null> {
   const cell = cellShapeOf(shape);
-  const light = shrunkTo(pixels, SEARCHED);
-  yield null;
+  const light = yield* shrinkingTo(pixels, SEARCHED);
   const small = blurred(oklabPlane(light), 0.7);
   const best = yield* bestGrown(small, cell);
   if (!best) return null;
-  const fine = shrunkTo(pixels, REFINED);
-  yield null;
+  const fine = yield* shrinkingTo(pixels, REFINED);
   const plane = blurred(oklabPlane(fine), 0.9);
   const laid = yield* laidOnSeams(plane, sized(best.lattice, plane.width / small.width), cell);
   const sure = Math.max(0, latticeLikeness(plane, laid, cell, 60));
@@ -93,7 +91,7 @@ function* laidOnSeams(plane: Plane, lattice: Lattice, cell: CellShape): InParts<
   const filled = cells.filter(
     (at) => blockLikeness(look(Math.floor(at / lattice.columns), at % lattice.columns)) > BLOCK,
   );
-  const laid = aligned(plane, lattice, cell, filled);
+  const laid = yield* aligned(plane, lattice, cell, filled);
   const likeness = (one: Lattice) => latticeLikeness(plane, one, cell, 40);
   if (isConvex(laid.corners) && likeness(laid) > likeness(lattice) - 0.01) return laid;
   return yield* settledLattice(plane, lattice, cell, 0.004, 40);

@@ -35,8 +35,8 @@ export function* startsIn(plane: Plane, cell: CellShape): InParts<Lattice[]> {
   const edges = strongest(betweenSurfaces(edgesOf(plane, 0.025), plane), EDGES);
   const lines = linesOf(edges, LINES);
   yield null;
-  const walls = yield* divided(plane, cell, quadsOf(lines.slice(0, WALL_LINES), edges, WALL, QUADS));
-  return [...walls, ...(yield* seeds(plane, cell, quadsOf(lines, edges, BLOCKS, SMALL_QUADS)))];
+  const walls = yield* divided(plane, cell, yield* quadsOf(lines.slice(0, WALL_LINES), edges, WALL, QUADS));
+  return [...walls, ...(yield* seeds(plane, cell, yield* quadsOf(lines, edges, BLOCKS, SMALL_QUADS)))];
 }
 
 /** Single blocks beside which there are more, best first: narrow walls have no quadrilateral that is large enough. */
