@@ -154,7 +154,7 @@ function* tradedSeams(
     if (row % 16 === 15) yield;
   }
   const twice = (tip: number) => Int32Array.from(types[tip]!, (type) => 2 * stock[type]!);
-  return yield* leastSeams({ rows: twice(0), columns: twice(1), cost: table }, seams);
+  return (yield* leastSeams({ rows: twice(0), columns: twice(1), cost: table }, seams)).cost;
 }
 
 /** Every radial seam between two wedges of a block that hangs: its place and the next one clockwise. */
