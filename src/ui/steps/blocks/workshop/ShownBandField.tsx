@@ -38,7 +38,7 @@ export function ShownBandField({ block, place, at, band }: Props) {
   return (
     <div className="shown-band">
       <FabricPicker label={name} value={band.fabric} onChange={tell} />
-      {picture && band.width > 0 && isDoubtful(band) ? (
+      {picture && band.width > 0 && (band.fabric === null || isDoubtful(band)) ? (
         <button
           type="button"
           className="button"
