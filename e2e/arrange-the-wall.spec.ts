@@ -174,6 +174,7 @@ test.describe('arranging blocks on the wall', () => {
   });
 
   test('an animation that is interrupted ends where the block hangs', async ({ page }) => {
+    await page.emulateMedia({ reducedMotion: 'no-preference' });
     await firstVisit(page);
     const place = (number: number) => block(page, number).locator('> g').getAttribute('transform');
     const before = await place(1);

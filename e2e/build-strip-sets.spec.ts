@@ -1,5 +1,5 @@
 // Step 2: strip sets made at random or by hand, put in order, mended and marked.
-import { AxeBuilder } from '@axe-core/playwright';
+import { faultsOf } from './axe';
 import { expect, type Locator, type Page, test } from './guarded';
 import { firstVisit, goTo, undoButton } from './room';
 
@@ -252,8 +252,7 @@ test('the strip set step has no barrier that axe finds, and nothing sticks out o
 }) => {
   await openDemo(page, 'harbour-reading-corner');
   await rows(page).first().click();
-  const { violations } = await new AxeBuilder({ page }).include('.panel').include('.work').analyze();
-  expect(violations.map((one) => `${one.id}: ${one.nodes[0]?.html}`)).toEqual([]);
+  expect(await faultsOf(page, { within: ['.panel', '.work'] })).toEqual([]);
   const over = await page.locator('.panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth);
   expect(over).toBeLessThanOrEqual(0);
 });

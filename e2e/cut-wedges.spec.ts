@@ -1,5 +1,5 @@
 // Step 3: the wedge and what it makes, the first sewn block, and the cutting table.
-import { AxeBuilder } from '@axe-core/playwright';
+import { faultsOf } from './axe';
 import { expect, type Page, test } from './guarded';
 import { firstVisit, goTo, setsFromStrips, undoButton } from './room';
 
@@ -225,8 +225,7 @@ test('the wedge step has no barrier that axe finds, and nothing sticks out of th
 }) => {
   await cuttingTable(page);
   await rows(page).first().click();
-  const { violations } = await new AxeBuilder({ page }).include('.panel').include('.work').analyze();
-  expect(violations.map((one) => `${one.id}: ${one.nodes[0]?.html}`)).toEqual([]);
+  expect(await faultsOf(page, { within: ['.panel', '.work'] })).toEqual([]);
   const over = await page.locator('.panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth);
   expect(over).toBeLessThanOrEqual(0);
 });

@@ -1,6 +1,6 @@
 // Step 1: fabrics laid out as pieces of cloth, added and changed; what to cut from them. Strips are entered in
 // enter-strips.spec.ts.
-import { AxeBuilder } from '@axe-core/playwright';
+import { faultsOf } from './axe';
 import { expect, type Page, test } from './guarded';
 import { firstVisit, goTo, openExample, undoButton } from './room';
 
@@ -255,8 +255,7 @@ test('the fabrics step has no barrier that axe finds, and nothing sticks out of 
   );
   await name.press('Enter');
   await expect(page.getByRole('heading', { level: 3, name: /^A name as long/ })).toBeVisible();
-  const { violations } = await new AxeBuilder({ page }).include('.panel').include('.work').analyze();
-  expect(violations.map((one) => `${one.id}: ${one.nodes[0]?.html}`)).toEqual([]);
+  expect(await faultsOf(page, { within: ['.panel', '.work'] })).toEqual([]);
   for (const part of ['.panel', '.work']) {
     const over = await page.locator(part).evaluate((own) => own.scrollWidth - own.clientWidth);
     expect(over, part).toBeLessThanOrEqual(0);

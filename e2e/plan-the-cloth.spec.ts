@@ -1,6 +1,6 @@
 // From the cloth on hand to strips: cloth written down, the largest top it makes, what to buy; and forwards from blocks to
 // strips. Strips that are locked keep their places.
-import { AxeBuilder } from '@axe-core/playwright';
+import { faultsOf } from './axe';
 import { expect, type Page, test } from './guarded';
 import { firstVisit, goTo, undoButton } from './room';
 
@@ -191,8 +191,7 @@ test('cloth and plans have no barrier that axe finds, and nothing sticks out of 
       .getByText(/strip sets?/)
       .first(),
   ).toBeVisible();
-  const { violations } = await new AxeBuilder({ page }).include('.panel').analyze();
-  expect(violations.map((one) => `${one.id}: ${one.nodes[0]?.html}`)).toEqual([]);
+  expect(await faultsOf(page, { within: ['.panel'] })).toEqual([]);
   const over = await page.locator('.panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth);
   expect(over).toBeLessThanOrEqual(0);
 });

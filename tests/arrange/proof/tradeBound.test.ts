@@ -12,6 +12,7 @@ import { clothTable } from '../../../src/cloth/cloths';
 import { wedgeLedger } from '../../../src/cutting/wedges/ledger';
 import type { Place, Project } from '../../../src/model/project';
 import { dice, scrappyTop } from '../../balance/tops';
+import { runs } from '../../runs';
 import { ruledTop } from '../awkwardTop';
 import { arrange } from '../toTheEnd';
 
@@ -153,7 +154,7 @@ describe('the bound where wedges may be traded or strips reordered', () => {
           );
         },
       ),
-      { numRuns: 40 },
+      { numRuns: runs(14, 40) },
     );
   });
 });
@@ -188,7 +189,7 @@ describe('the cheapest seams between two stocks of wedges', () => {
           expect(ended(leastSeams(stocks, seams))).toBeCloseTo(least, 9);
         },
       ),
-      { numRuns: 200 },
+      { numRuns: runs(70, 200) },
     );
   });
 });
