@@ -62,7 +62,7 @@ test('one part of finishing is on show in the panel, its main action in sight, a
     await entry.focus();
     await page.keyboard.press('Enter');
     await expect(entry).toHaveAttribute('aria-current', 'true');
-    expect(await page.locator('.panel h3').allTextContents()).toEqual([part]);
+    await expect(page.locator('.panel h3')).toHaveText([part]);
     if (action) await expect(page.getByRole('button', { name: action })).toBeInViewport({ ratio: 1 });
     if (picture) await expect(work.getByRole('img', { name: picture }).first()).toBeVisible();
   }

@@ -36,7 +36,7 @@ async function wholeTop(page: Page): Promise<number> {
   await expect(laid(page)).toContainText(/\d+ blocks hung in \d+ rows of \d+/);
   const said = (await laid(page).textContent()) ?? '';
   const count = Number(/(\d+) blocks hung/.exec(said)![1]);
-  expect(await cells(page).count()).toBe(count);
+  await expect(cells(page)).toHaveCount(count);
   for (let number = 1; number <= count; number += 1) await expect(block(page, number)).toBeAttached();
   expect(said).not.toContain('empty places');
   return count;
@@ -106,7 +106,7 @@ test('an example: two actions', async ({ page }) => {
   await press(/^Look at an example/);
   await press(/Harbour library/, page.getByRole('list', { name: 'Examples' }));
   await expect(block(page, 6)).toBeVisible();
-  expect(await cells(page).count()).toBe(6);
+  await expect(cells(page)).toHaveCount(6);
   expect(count()).toBe(2);
 });
 

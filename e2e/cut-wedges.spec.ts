@@ -1,14 +1,10 @@
 // Step 3: the wedge and what it makes, the first sewn block, and the cutting table.
-import { faultsOf } from './axe';
 import { expect, type Page, test } from './guarded';
+import { openDemo } from './quilt';
 import { firstVisit, goTo, setsFromStrips, undoButton } from './room';
 
 async function cuttingTable(page: Page): Promise<void> {
-  await firstVisit(page);
-  await page.getByRole('button', { name: /^Quilt:/ }).click();
-  await page.setInputFiles('input[type=file]', 'demo-data/harbour-reading-corner.json');
-  await expect(page.getByRole('dialog')).toBeHidden({ timeout: 15_000 });
-  await goTo(page, 'Wedges');
+  await openDemo(page, 'harbour-reading-corner', 'Wedges');
 }
 
 const table = (page: Page) => page.getByRole('region', { name: 'On the cutting table' });
@@ -218,14 +214,4 @@ test.describe('on the cutting table', () => {
     await page.getByRole('button', { name: 'Count as the set gives' }).click();
     await expect(there).toHaveText(String(before));
   });
-});
-
-test('the wedge step has no barrier that axe finds, and nothing sticks out of the panel @phone @tablet', async ({
-  page,
-}) => {
-  await cuttingTable(page);
-  await rows(page).first().click();
-  expect(await faultsOf(page, { within: ['.panel', '.work'] })).toEqual([]);
-  const over = await page.locator('.panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth);
-  expect(over).toBeLessThanOrEqual(0);
 });

@@ -346,7 +346,7 @@ test.describe('tables', () => {
   });
 });
 
-test('the grid has no barrier that axe finds, a bad cell and an offered table included @phone @tablet', async ({
+test('the grid has no barrier that axe finds, a bad cell and an offered table included @phone', async ({
   page,
 }) => {
   const { fabrics } = await fabricsOnly(page, 5);

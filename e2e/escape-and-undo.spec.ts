@@ -1,7 +1,17 @@
 // Escape closes what was opened last, one thing at a time, Back what lies over the page; and undo in a field and of the quilt agree,
 // in every field of a number or a length.
 import { expect, type Locator, type Page, test } from './guarded';
-import { button, firstVisit, foot, goTo, openExample, openPart, setsFromStrips, undoButton } from './room';
+import {
+  button,
+  firstVisit,
+  foot,
+  goTo,
+  openExample,
+  openPart,
+  setsFromStrips,
+  still,
+  undoButton,
+} from './room';
 
 /** Opens things in order, then holds that each Escape closes the last one that is left and no other. */
 async function opensAndCloses(
@@ -149,7 +159,7 @@ async function undoInEach(page: Page, fields: Locator): Promise<number> {
     await page.keyboard.press('Control+a');
     await page.keyboard.type(another(before));
     await page.keyboard.press('Enter');
-    await page.waitForTimeout(150);
+    await still(page, 60);
     if ((await field.getAttribute('aria-invalid')) === 'true' || (await field.inputValue()) === before) {
       await field.press('Escape');
       continue;
@@ -178,7 +188,7 @@ test('Ctrl Z in every field of a number or length agrees with the undo of the qu
     await page.evaluate(() => {
       for (const fold of document.querySelectorAll('details')) fold.open = true;
     });
-    await page.waitForTimeout(300);
+    await still(page);
     const here = await undoInEach(page, fields);
     taken += here;
     console.log(step, here);

@@ -2,7 +2,8 @@
 // strips. Strips that are locked keep their places.
 import { faultsOf } from './axe';
 import { expect, type Page, test } from './guarded';
-import { firstVisit, goTo, undoButton } from './room';
+import { openDemo } from './quilt';
+import { firstVisit, undoButton } from './room';
 
 async function newQuilt(page: Page): Promise<void> {
   await firstVisit(page);
@@ -10,14 +11,6 @@ async function newQuilt(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'New quilt' }).click();
   await expect(page.getByRole('dialog')).toBeHidden();
   await expect(page.getByRole('heading', { level: 2, name: 'Fabrics' })).toBeVisible();
-}
-
-async function openDemo(page: Page, file: string, step: string): Promise<void> {
-  await firstVisit(page);
-  await page.getByRole('button', { name: /^Quilt:/ }).click();
-  await page.setInputFiles('input[type=file]', `demo-data/${file}.json`);
-  await expect(page.getByRole('dialog')).toBeHidden();
-  await goTo(page, step);
 }
 
 const cloth = (page: Page) => page.getByRole('region', { name: 'Fabric on hand' });
@@ -178,7 +171,7 @@ test('a locked strip keeps its place when sets are made anew', async ({ page }) 
   await expect.poll(() => strip(1)).toBe(`${kept}, locked`);
 });
 
-test('cloth and plans have no barrier that axe finds, and nothing sticks out of the panel @phone @tablet', async ({
+test('cloth and plans have no barrier that axe finds, and nothing sticks out of the panel @phone', async ({
   page,
 }) => {
   await openDemo(page, 'harbour-reading-corner', 'Fabrics');

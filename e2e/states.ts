@@ -172,10 +172,12 @@ const beginning: State = {
   },
 };
 
+/** The way of what lies over the page. */
+export const OVER = 'what lies over the page, and an empty quilt';
 /** All states in ways of their own, so that several can be gone at once. */
 export const WAYS: Readonly<Record<string, readonly State[]>> = {
   'the steps': steps,
-  'what lies over the page, and an empty quilt': [...DIALOGS, beginning],
+  [OVER]: [...DIALOGS, beginning],
   'what opens in a step': opened,
   'the parts of finishing': parts,
   'photographs and moves by hand': PHOTO_STATES,

@@ -1,5 +1,4 @@
 import { readFile } from 'node:fs/promises';
-import { faultsInBoth } from './axe';
 import { expect, type Page, test } from './guarded';
 import { openExample } from './quilt';
 import { openPart } from './room';
@@ -108,17 +107,6 @@ test('the picture goes to the clipboard as a PNG, and its words as text', async 
   await expect(page.getByText('Copied.', { exact: true })).toBeVisible();
   const text = await page.evaluate(() => navigator.clipboard.readText());
   expect(text).toContain('a quilt top with 6 blocks in 3 rows of 2, 28" by 42" finished.');
-});
-
-test('every part of finishing is sound for assistive technology, light and dark', async ({ page }) => {
-  test.setTimeout(90_000);
-  await openExample(page, 'Finishing');
-  for (const part of await page.locator('.parts button').allTextContents()) {
-    await openPart(page, part);
-    if (part === 'Colourways') await page.getByRole('button', { name: 'Make a colourway' }).click();
-    if (part === 'Pattern') await expect(page.locator('.page-sheet')).toBeVisible({ timeout: 30_000 });
-    expect(await faultsInBoth(page, { within: ['.panel', '.work'] }), part).toEqual([]);
-  }
 });
 
 test('a refused copy, a refused share and one that was put off are each answered in words', async ({

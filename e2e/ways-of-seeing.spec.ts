@@ -196,7 +196,7 @@ test('the wall can hang on black and on white', async ({ page }) => {
   }
 });
 
-test('the ways of seeing and the list of fabrics have no barrier that axe finds, light and dark @phone @tablet', async ({
+test('the ways of seeing and the list of fabrics have no barrier that axe finds, light and dark @phone', async ({
   page,
 }) => {
   await firstVisit(page);

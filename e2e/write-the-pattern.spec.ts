@@ -1,6 +1,5 @@
 import { readFile } from 'node:fs/promises';
 import { readPdf } from '../tests/drawing/pattern/readPdf';
-import { AA, faultsOf } from './axe';
 import { expect, type Page, test } from './guarded';
 import { openExample } from './quilt';
 import { openPart } from './room';
@@ -83,12 +82,6 @@ test('a name in another script is set as a picture where the device has its lett
   await expect(
     pattern(page).getByText(/names with them are pictures of your device’s letters/),
   ).toBeVisible();
-});
-
-test('the section passes the checks of WCAG 2.2 AA', async ({ page }) => {
-  await openExample(page, 'Finishing');
-  await openPart(page, 'Pattern');
-  expect(await faultsOf(page, { within: ['.panel'], only: AA })).toEqual([]);
 });
 
 test('the pages are turned by button, key and list, on the paper and with the parts chosen @phone', async ({
