@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { readPdf } from '../tests/drawing/pattern/readPdf';
 import { expect, type Locator, type Page, test } from './guarded';
-import { block, firstVisit, foot, goTo, hangsAt, openExample, openFile, openPart, undoButton } from './room';
+import { startWith } from './quilt';
+import { block, firstVisit, foot, goTo, hangsAt, openFile, openPart, undoButton } from './room';
 
 /** Begins a shuffle of the first example that goes on for a while: wedges may be traded too. Returns its part of the step. */
 async function longShuffle(page: Page): Promise<Locator> {
@@ -313,8 +314,7 @@ test.describe('arranging blocks on the wall', () => {
   });
 
   test('two shuffles with the same shuffle number give the same layout', async ({ page }) => {
-    await firstVisit(page);
-    await openExample(page, 'A lighthouse');
+    await startWith(page, 'A lighthouse');
     await goTo(page, 'Wall');
     const wall = page.getByRole('region', { name: 'Design wall' });
     const order = () =>

@@ -1,15 +1,8 @@
 // An empty quilt begins with the few ways to begin; each ends in a whole top after so many actions: a press, or one field filled in.
 import { AA, faultsOf } from './axe';
 import { expect, type Locator, type Page, test } from './guarded';
-import { block, firstVisit, goTo, openExample, undoButton } from './room';
-
-/** Opens an empty quilt. */
-async function emptyQuilt(page: Page): Promise<void> {
-  await firstVisit(page);
-  await page.getByRole('button', { name: /^Quilt:/ }).click();
-  await page.getByRole('button', { name: 'New quilt' }).click();
-  await expect(page.getByRole('heading', { name: 'Begin the quilt' })).toBeVisible();
-}
+import { emptyQuilt, startWith } from './quilt';
+import { block, goTo, undoButton } from './room';
 
 /** Counts what a person does: one for a press, one for a field. */
 function hands(page: Page) {
@@ -164,8 +157,7 @@ test('what is filled in is there after a reload, and the shuffle is stopped with
 test('strips that are listed already are laid out from the Fabrics step by one press, and in another mix by a second', async ({
   page,
 }) => {
-  await firstVisit(page);
-  await openExample(page, 'The kiln shed');
+  await startWith(page, 'The kiln shed');
   await goTo(page, 'Fabrics');
   await page.getByRole('main').getByRole('button', { name: 'Lay out the whole quilt' }).click();
   await wholeTop(page);
@@ -191,8 +183,7 @@ test('the bar has a number only where it is known how far the work is', async ({
   const tell = (stage: string, share: number | null) =>
     page.evaluate((progress) => new BroadcastChannel('stages').postMessage(progress), { stage, share });
   await page.route(/arrangeWorker/, (route) => route.fulfill({ contentType: 'text/javascript', body }));
-  await firstVisit(page);
-  await openExample(page, 'The kiln shed');
+  await startWith(page, 'The kiln shed');
   await goTo(page, 'Fabrics');
   const heard = page.evaluate(
     () =>

@@ -1,6 +1,6 @@
 // Step 2: strip sets made at random or by hand, put in order, mended and marked.
 import { expect, type Locator, type Page, test } from './guarded';
-import { openDemo } from './quilt';
+import { openDemo, setsFromStrips } from './quilt';
 import { undoButton } from './room';
 
 const sets = (page: Page) => page.getByRole('region', { name: 'The sets' });
@@ -54,8 +54,7 @@ test.describe('making sets at random', () => {
 test.describe('strips carried on the table', () => {
   /** Sets that no block uses yet, so that any may change; the strips of set A. */
   async function sewing(page: Page): Promise<string[]> {
-    await openDemo(page, 'kiln-shed', 'Strip sets');
-    await make(page, 'Make sets');
+    await setsFromStrips(page);
     return order(page);
   }
 

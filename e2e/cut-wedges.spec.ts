@@ -1,7 +1,7 @@
 // Step 3: the wedge and what it makes, the first sewn block, and the cutting table.
 import { expect, type Page, test } from './guarded';
-import { openDemo } from './quilt';
-import { firstVisit, goTo, setsFromStrips, undoButton } from './room';
+import { openDemo, setsFromStrips } from './quilt';
+import { goTo, undoButton } from './room';
 
 async function cuttingTable(page: Page): Promise<void> {
   await openDemo(page, 'harbour-reading-corner', 'Wedges');
@@ -83,11 +83,7 @@ test('wedges are numbered anew for another height, with no number of before left
 test('a height that the sets do not give is refused once, with its limit and the ways out', async ({
   page,
 }) => {
-  await firstVisit(page);
-  await page.getByRole('button', { name: /^Quilt:/ }).click();
-  await page.setInputFiles('input[type=file]', 'demo-data/plum-orchard.json');
-  await expect(page.getByRole('dialog')).toBeHidden({ timeout: 15_000 });
-  await goTo(page, 'Wedges');
+  await openDemo(page, 'plum-orchard', 'Wedges');
   const height = page.getByRole('textbox', { name: /^Cut height/ });
   const refusal = page.getByText(/^A wedge 9" high does not fit on set A, which blocks use: it is 8" high\./);
   const refuse = async () => {

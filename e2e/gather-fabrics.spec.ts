@@ -2,15 +2,12 @@
 // enter-strips.spec.ts.
 import { faultsOf } from './axe';
 import { expect, type Page, test } from './guarded';
-import { firstVisit, goTo, openExample, undoButton } from './room';
+import { emptyQuilt, openDemo, startWith } from './quilt';
+import { firstVisit, goTo, undoButton } from './room';
 
 async function newQuilt(page: Page): Promise<void> {
-  await firstVisit(page);
-  await page.getByRole('button', { name: /^Quilt:/ }).click();
-  await page.getByRole('button', { name: 'New quilt' }).click();
-  // The menu gives the focus back as it closes; a key pressed before that would open it again.
-  await expect(page.getByRole('dialog')).toBeHidden();
-  await expect(page.getByRole('heading', { level: 2, name: 'Fabrics' })).toBeVisible();
+  await emptyQuilt(page);
+  await goTo(page, 'Fabrics');
 }
 
 const laid = (page: Page) => page.getByRole('region', { name: 'Fabrics laid out' });
@@ -73,11 +70,7 @@ test.describe('gathering fabrics', () => {
   test('a fabric in use is not removed; another takes its place everywhere, then it goes', async ({
     page,
   }) => {
-    await firstVisit(page);
-    await page.getByRole('button', { name: /^Quilt:/ }).click();
-    await page.setInputFiles('input[type=file]', 'demo-data/plum-orchard.json');
-    await expect(page.getByRole('dialog')).toBeHidden({ timeout: 15_000 });
-    await goTo(page, 'Fabrics');
+    await openDemo(page, 'plum-orchard', 'Fabrics');
     const count = await pieces(page).count();
     await pieces(page).filter({ hasNotText: 'background' }).first().getByRole('button').click();
     const name = await page.getByRole('textbox', { name: 'Name' }).inputValue();
@@ -164,8 +157,7 @@ test.describe('gathering fabrics', () => {
   test('one is replaced everywhere, colourways too, told in how many places and taken back at once', async ({
     page,
   }) => {
-    await firstVisit(page);
-    await openExample(page, 'The kiln shed');
+    await startWith(page, 'The kiln shed');
     await goTo(page, 'Strip sets');
     await page.getByRole('button', { name: 'Make sets' }).click();
     await expect(page.getByText(/\d+ sets made, /)).toBeVisible();

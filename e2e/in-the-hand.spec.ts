@@ -1,7 +1,8 @@
 // The wall in the hand: on a phone, upright and on its side, by fingers alone.
 import { type CDPSession, expect, type Page, test } from './guarded';
 import { tooSmall } from './measure';
-import { block, firstVisit, foot, goTo, hangsAt, openExample, openPart, undoButton } from './room';
+import { startWith } from './quilt';
+import { block, firstVisit, foot, goTo, hangsAt, openPart, undoButton } from './room';
 import { PARTS, STEPS } from './states';
 import { resize } from './within-reach';
 
@@ -52,8 +53,7 @@ async function atRest(page: Page, number: number): Promise<Spot & { width: numbe
 const tool = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
 
 async function eightyBlocks(page: Page): Promise<void> {
-  await firstVisit(page);
-  await openExample(page, 'The plum orchard');
+  await startWith(page, 'The plum orchard');
   await goTo(page, 'Wall');
 }
 

@@ -2,15 +2,12 @@
 // strips. Strips that are locked keep their places.
 import { faultsOf } from './axe';
 import { expect, type Page, test } from './guarded';
-import { openDemo } from './quilt';
-import { firstVisit, undoButton } from './room';
+import { emptyQuilt, openDemo } from './quilt';
+import { goTo, undoButton } from './room';
 
 async function newQuilt(page: Page): Promise<void> {
-  await firstVisit(page);
-  await page.getByRole('button', { name: /^Quilt:/ }).click();
-  await page.getByRole('button', { name: 'New quilt' }).click();
-  await expect(page.getByRole('dialog')).toBeHidden();
-  await expect(page.getByRole('heading', { level: 2, name: 'Fabrics' })).toBeVisible();
+  await emptyQuilt(page);
+  await goTo(page, 'Fabrics');
 }
 
 const cloth = (page: Page) => page.getByRole('region', { name: 'Fabric on hand' });

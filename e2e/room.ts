@@ -89,15 +89,6 @@ export async function openExample(page: Page, name: string): Promise<void> {
   await expect(page.getByRole('dialog')).toBeHidden();
 }
 
-/** Opens the example that has strips and nothing sewn, and makes its strip sets. */
-export async function setsFromStrips(page: Page): Promise<void> {
-  await firstVisit(page);
-  await openExample(page, 'The kiln shed');
-  await goTo(page, 'Strip sets');
-  await page.getByRole('button', { name: 'Make sets' }).click();
-  await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
-}
-
 /** Opens a project file through the menu; the menu stays open when it is refused. */
 export async function openFile(page: Page, text: string): Promise<void> {
   await page.getByRole('button', { name: /^Quilt:/ }).click();
