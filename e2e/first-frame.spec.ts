@@ -55,14 +55,14 @@ test('A person who comes back sees her own wall as she left it, and at another s
   await live(page);
   await page.locator('[data-cell="0"]').focus();
   await page.keyboard.press('r');
-  await expect(page.getByRole('button', { name: /^Undo: Turn/ })).toBeVisible();
+  await expect(page.getByRole('button', { name: /^Undo: turn/ })).toBeVisible();
   const go = await holdScript(page);
   await page.reload({ waitUntil: 'commit' });
   await expect(page.locator('.early')).toBeVisible();
   const drawn = await cloth(page);
   go();
   await live(page);
-  await expect(page.getByRole('button', { name: /^Undo: Turn/ })).toBeVisible();
+  await expect(page.getByRole('button', { name: /^Undo: turn/ })).toBeVisible();
   expect(await cloth(page)).toEqual(drawn);
   await page
     .getByRole('navigation', { name: 'Order of work' })
@@ -70,9 +70,10 @@ test('A person who comes back sees her own wall as she left it, and at another s
     .click();
   await page.unroute('**/first-*.js');
   const goOn = await holdScript(page);
+  const decided = page.waitForResponse('**/earlyWall-*.js');
   await page.reload({ waitUntil: 'commit' });
-  await expect(page.locator('.early')).toBeAttached();
-  await page.waitForLoadState('load');
+  await (await decided).finished();
+  await page.waitForTimeout(500);
   await expect(page.locator('.early')).toBeHidden();
   goOn();
   await live(page);
