@@ -7,7 +7,7 @@ import type * as Example from '../src/ui/wall/early/example';
 
 const SCRIPT = 'src/ui/wall/early/earlyWall.ts';
 const EXAMPLE = 'src/ui/wall/early/example.tsx';
-const EMPTY = '<svg class="top"></svg>';
+const EMPTY = '<svg class="top" aria-hidden="true"></svg>';
 
 /** The plugin; while the tool is being developed the page begins empty. */
 export function earlyWall(): Plugin {

@@ -22,7 +22,7 @@ export function exampleSvg(text: string): string {
   );
   const { '--flannel': colour, '--on-flannel': ink } = flannel(project.preferences.wallLightness);
   const data = `data-width="${drawing.width}" data-height="${drawing.height}" data-flannel="${colour}" data-ink="${ink}"`;
-  return `<svg class="top" ${data}>${patternsIn(cloth, project)}${cloth}</svg>`;
+  return `<svg class="top" aria-hidden="true" ${data}>${patternsIn(cloth, project)}${cloth}</svg>`;
 }
 
 /** The patterns that a drawing fills its pieces with, and those that these turn. */

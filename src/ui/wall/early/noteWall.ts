@@ -9,7 +9,7 @@ import type { drawnIn } from './drawnWall';
 /** A note of this window's quilt that also notes it as the one that the next visit opens. */
 export function notingOpened(note: WindowNote, area: () => Storage): WindowNote {
   return {
-    read: note.read,
+    read: () => note.read(),
     write: (id) => {
       note.write(id);
       noteOpened(id, area);
