@@ -14,7 +14,7 @@ export async function goTo(page: Page, step: string): Promise<void> {
 }
 
 /** Waits for the parts of the page whose code still comes, so that what is counted or read next is all there. */
-async function allThere(page: Page): Promise<void> {
+export async function allThere(page: Page): Promise<void> {
   await expect(page.locator('[hidden][aria-busy="true"]')).toHaveCount(0);
 }
 

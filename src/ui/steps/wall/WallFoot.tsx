@@ -1,7 +1,7 @@
 // The foot of the Wall step: begin the shuffle, see how far it is, use what it found or what is on the wall to choose, or cancel.
 import { Shuffle as ShuffleIcon, Square } from 'lucide-react';
 import type { ReactNode } from 'react';
-import { type ArrangeResult, pointsAbove } from '../../../arrange/verdict';
+import type { ArrangeResult } from '../../../arrange/verdict';
 import { weightsOf } from '../../../balance/score/wishes';
 import type { Command } from '../../../editing/apply';
 import { useApp, useAppStore } from '../../app';
@@ -123,7 +123,7 @@ function Progress(props: { label: string; share: number; onStop: () => void; chi
 
 /** How far an answer is above the best, in points. */
 function pointsOf({ verdict }: ArrangeResult): number {
-  return verdict.kind === 'proved' ? 0 : pointsAbove(verdict.by);
+  return verdict.kind === 'proved' ? 0 : verdict.points;
 }
 
 function ShuffleNews() {
