@@ -151,7 +151,7 @@ async function pictured(rows: number, columns: number): Promise<string> {
   for (const [at, block] of project.blocks.entries()) {
     const { id, picture } = await takenPicture(BLOCK, at);
     pictures.set(id, picture);
-    const { places, kind, ...rest } = block;
+    const { places, ...rest } = block;
     const wedges = places.map((place) => ({ bands: bandsShown(project, place) }));
     blocks.push({ ...rest, kind: 'pictured', picture: id, wedges, places: [], progress: 'squared' });
   }

@@ -1,8 +1,8 @@
 // A sewn block from its photograph: corners found and moved, strips put right, known blocks told, put on the wall, kept and undone.
-import AxeBuilder from '@axe-core/playwright';
 import type { Project } from '../src/model/project';
 import { writeProject } from '../src/model/reading/read';
 import { blockShot } from '../tests/photo/render/shots';
+import { faultsOf } from './axe';
 import { expect, type Locator, type Page, test } from './guarded';
 import { jpegOf } from './photos';
 import { nextUndo } from './quilt';
@@ -58,8 +58,7 @@ test('a block of the quilt is told from its photograph, and its corners are move
   expect(Math.round((await cornerAt(page)).y - found.y)).toBe(10);
   const handle = (await corner(page).boundingBox())!;
   expect(Math.min(handle.width, handle.height)).toBeGreaterThanOrEqual(44);
-  const axe = await new AxeBuilder({ page }).analyze();
-  expect(axe.violations).toEqual([]);
+  expect(await faultsOf(page)).toEqual([]);
   await page.keyboard.press('ArrowLeft');
   await page.keyboard.press('Shift+ArrowUp');
   await expect(page.getByText(`This looks like block ${number}`)).toBeVisible({ timeout: 60_000 });

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { analyse, reanalyse } from '../../src/balance/analyse';
 import { type Move, moved } from '../../src/model/moves';
 import type { Project } from '../../src/model/project';
+import { runs } from '../runs';
 import { figures } from './figures';
 import { scrappyTop } from './tops';
 
@@ -71,7 +72,7 @@ describe('re-analysis', () => {
           expect(figures(analysis)).toEqual(figures(analyse(project)));
         },
       ),
-      { numRuns: 40, seed: 5 },
+      { numRuns: runs(14, 40), seed: 5 },
     );
   }, 60_000);
 

@@ -14,8 +14,9 @@ import { swatchesOf } from '../../../src/photo/block/swatches';
 import { readFabric } from '../../../src/photo/fabric/readFabric';
 import { DAYLIGHT } from '../../../src/photo/light/light';
 import { wholeFrame } from '../../../src/photo/pixels/frame';
-import { linearPlane, meanOf } from '../../../src/photo/pixels/linear';
+import { meanOf } from '../../../src/photo/pixels/linear';
 import { stripInPicture } from '../../../src/store/photo/fabricOfStrip';
+import { linearPlane } from '../render/linearPlane';
 import { type BlockShot, blockShot } from '../render/shots';
 
 const SEEDS = [0, 3, 28];
