@@ -26,7 +26,7 @@ export function usePatternPages(project: Project, options: PatternOptions): Page
     let stale = false;
     const { unit } = project.preferences;
     void import('../../../store/picture/patternPdf')
-      .then(({ layOutPattern }) => layOutPattern(project, options, { unit }, () => stale))
+      .then(({ layOutPattern }) => layOutPattern(project, options, { unit, numbers: NUMBERS }, () => stale))
       .catch(() => {
         const say = 'The pages could not be loaded. Check the connection, or reload the page.';
         return {
