@@ -5,6 +5,7 @@ import type { Pattern } from '../../../drawing/pattern/page';
 import { phrase } from '../../../model/phrase';
 import type { Project } from '../../../model/project';
 import type { Problem } from '../../../model/result';
+import { NUMBERS } from '../../words';
 
 interface Pages {
   readonly pattern: Pattern | null;
