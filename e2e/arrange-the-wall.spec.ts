@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { scrappyTop } from '../tests/balance/tops';
 import { readPdf } from '../tests/drawing/pattern/readPdf';
 import { expect, type Locator, type Page, test } from './guarded';
 import { startWith } from './quilt';
@@ -60,6 +61,35 @@ test.describe('arranging blocks on the wall', () => {
     ).toBeAttached();
     await page.keyboard.press('Escape');
     await expect(line).not.toHaveText(/→/);
+  });
+
+  test('a search of all layouts is begun, stopped and taken up again, with how far the best is told', async ({
+    page,
+  }) => {
+    await firstVisit(page);
+    await page.getByRole('button', { name: /^Quilt:/ }).click();
+    const buffer = Buffer.from(JSON.stringify(scrappyTop({ rows: 4, columns: 5, seed: 2 })));
+    await page.setInputFiles('input[type=file]', { name: 'top.json', mimeType: 'application/json', buffer });
+    await expect(page.getByRole('dialog')).toBeHidden();
+    await goTo(page, 'Wall');
+    const part = page.getByRole('region', { name: 'Shuffle for balance' });
+    await foot(page).getByRole('button', { name: 'Shuffle', exact: true }).click();
+    const searchOn = part.getByRole('button', { name: 'Search on' });
+    await expect(searchOn).toBeVisible({ timeout: 30_000 });
+    await expect(part.getByText('as long as this page stays open')).toBeVisible();
+    for (const way of ['keys', 'mouse']) {
+      await searchOn.press('Enter');
+      const stop = foot(page).getByRole('button', { name: 'Stop' });
+      await expect(stop).toBeFocused();
+      await expect(foot(page).getByRole('progressbar', { name: 'Searching all layouts' })).toBeVisible();
+      await expect(foot(page)).toContainText(
+        /At most [\d.]+ points above the best possible, [\d.]+ at the start/,
+      );
+      if (way === 'keys') await stop.press('Enter');
+      else await stop.click();
+      await expect(part.getByText(/^At most [\d.]+ points above the best possible/)).toBeVisible();
+      await expect(foot(page).getByRole('button', { name: 'Use this layout' })).toBeFocused();
+    }
   });
 
   test('an open finding has its numbers and marks on the wall though both are switched off', async ({

@@ -268,6 +268,7 @@ test('under a thumb: every control is 44 px, nothing runs over the edge, and axe
   await choose(page, jpeg('one.jpg', await photograph()), jpeg('two.jpg', await photograph()));
   await expect(read(page)).toBeVisible({ timeout: 30_000 });
   await expect(page.getByRole('button', { name: 'Stop' })).toBeHidden({ timeout: 30_000 });
+  await expect(page.getByRole('main')).toHaveCount(1);
   for (const doing of ['Frame', 'True size', 'Light', 'Several fabrics']) {
     await page.getByRole('radio', { name: doing, exact: true }).check({ force: true });
     expect(await faultsOf(page, { within: ['.photo-stage'] }), doing).toEqual([]);

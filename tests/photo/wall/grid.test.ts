@@ -19,7 +19,7 @@ describe('a wall in a picture', () => {
     const grid = atOnce(findGrid(shot.pixels, shapeOf(wedge, 0)))!;
     expect(isGridFound(grid, shot)).toBe(true);
     const cells = cellsOf(grid, shot.pixels, wedge);
-    const likeness = likenessOf(shot.pixels, grid, wedge);
+    const likeness = atOnce(likenessOf(shot.pixels, grid, wedge));
     const read = atOnce(
       readWall(shot.pixels, { cells, likeness, bend: grid.bend }, knowledgeOf(shot.project)),
     );
