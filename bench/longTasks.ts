@@ -41,7 +41,9 @@ async function longestTask(
   page: Page,
   act: () => Promise<void>,
 ): Promise<BenchRow> {
-  await browser.startTracing(page, { categories: ['toplevel', 'disabled-by-default-devtools.timeline'] });
+  await browser.startTracing(page, {
+    categories: ['toplevel', 'devtools.timeline', 'disabled-by-default-devtools.timeline'],
+  });
   await act();
   const { traceEvents } = JSON.parse(String(await browser.stopTracing())) as { traceEvents: TraceEvent[] };
   const thread = ({ pid, tid }: TraceEvent) => `${pid} ${tid}`;
