@@ -28,7 +28,7 @@ export function ValueStrip() {
 
 /** Works out the value of a fabric, which is kept for it. */
 const Valued = memo(function Valued({ fabric }: { fabric: Fabric }) {
-  useMemo(() => clothValue(fabric), [fabric]);
+  clothValue(fabric);
   return null;
 });
 
