@@ -34,5 +34,10 @@ export default defineConfig({
       output: { codeSplitting: { groups: FILES } },
     },
   },
-  test: { include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'], environment: 'node', testTimeout: 180_000 },
+  test: {
+    include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
+    environment: 'node',
+    isolate: false,
+    testTimeout: 180_000,
+  },
 });

@@ -8,7 +8,7 @@ import { costTables } from './live/costTables';
 import { movesBetween } from './movesBetween';
 import { Proof } from './proof/howFarFromBest';
 import type { ShuffleWish } from './shuffle';
-import { type ArrangeResult, aboveBest, type Judging, resultOf, scoreAfter } from './verdict';
+import { type ArrangeResult, aboveBest, type Judging, pointsAbove, resultOf, scoreAfter } from './verdict';
 
 export interface ProvingProgress {
   /** Share of the work done, 0–1. Parts differ in length: no clock can be told from it. */
@@ -40,7 +40,7 @@ export function* provingFurther(
     search.advance();
     const isNew = search.found !== told;
     told = search.found;
-    const points = Math.ceil(1000 * aboveBest(desk.weights, told?.cost ?? known, bound())) / 10;
+    const points = pointsAbove(aboveBest(desk.weights, told?.cost ?? known, bound()));
     if (yield { share: search.share, points, moves: isNew ? moves() : null }) break;
   }
   return resultOf(judging, {

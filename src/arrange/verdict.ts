@@ -12,8 +12,8 @@ import type { Score } from './score';
 
 export type Verdict =
   | { readonly kind: 'proved' }
-  /** `by` is (score − bound)/(score of a random top), 0–1: no arrangement within the scopes is better by more. */
-  | { readonly kind: 'within'; readonly by: number };
+  /** `by` is (score − bound)/(score of a random top), 0–1: no arrangement within the scopes is better by more; `points` says it in tenths. */
+  | { readonly kind: 'within'; readonly by: number; readonly points: number };
 
 export interface ArrangeResult {
   readonly moves: readonly Move[];
@@ -27,6 +27,8 @@ export interface ArrangeResult {
   readonly verdict: Verdict;
   /** The verdict in words. */
   readonly verdictWords: Phrase;
+  /** What the bound counts as 0, so that the layout may be nearer to the best than the verdict says; null where all is counted. */
+  readonly notBounded: Phrase | null;
   /** What is left of the search to the end, to be taken up again; null where the wall is not for it, or all is proved. */
   readonly left: readonly Part[] | null;
 }
@@ -57,6 +59,11 @@ export function aboveBest(weights: Terms, score: number, bound: number): number 
   return chance > 0 ? Math.max(0, score - bound) / chance : 0;
 }
 
+/** How far that is in points, in tenths and never told as less. */
+export function pointsAbove(by: number): number {
+  return Math.ceil(1000 * by - 1e-6) / 10;
+}
+
 /** The score of the project after some moves. */
 export function scoreAfter({ project, model, scales, weights }: Judging, moves: readonly Move[]): Score {
   const terms = evaluateTerms(scales, wallModel(moved(project, moves), model.cloths));
@@ -79,10 +86,11 @@ export function resultOf(judging: Judging, found: Found): ArrangeResult {
     steps: found.steps,
     capped: found.capped,
     bound,
-    verdict: by < 1e-9 ? { kind: 'proved' } : { kind: 'within', by },
+    verdict: by < 1e-9 ? { kind: 'proved' } : { kind: 'within', by, points: pointsAbove(by) },
     verdictWords: found.free
       ? verdictWords(by, found.bound !== null, scopes)
       : phrase('Nothing is free to move'),
+    notBounded: by < 1e-9 || found.bound === null ? null : notBounded(scopes),
     left: by < 1e-9 || !found.left?.length ? null : found.left,
   };
 }
@@ -111,6 +119,19 @@ function waysOf(scopes: Scopes): Phrase {
 function verdictWords(by: number, known: boolean, scopes: Scopes): Phrase {
   if (by < 1e-9) return phrase('Best possible by {ways}, proved', { ways: waysOf(scopes) });
   if (!known) return phrase('Stopped early: a better layout may exist');
-  const points = 100 * by < 1 ? Number((100 * by).toPrecision(1)) : Math.round(100 * by);
-  return phrase('At most {points} points above the best possible; a random layout scores 100', { points });
+  return phrase('At most {points} points above the best possible; a random layout scores 100', {
+    points: pointsAbove(by),
+  });
+}
+
+function notBounded({ trade, strips }: Scopes): Phrase | null {
+  if (strips) {
+    return phrase(
+      'No bound is known for how evenly value, colour and fabrics can be spread while strips may still be put in another order: it counts as 0, so the layout may be nearer to the best than that.',
+    );
+  }
+  if (!trade) return null;
+  return phrase(
+    'While wedges may be traded, hardly any bound is known for how evenly value, colour and fabrics can be spread: the layout may be nearer to the best than that.',
+  );
 }

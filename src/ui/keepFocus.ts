@@ -29,9 +29,9 @@ export function keepFocus(page: Document): void {
   page.addEventListener('focusin', ({ target }) => {
     if (target instanceof Element) held = heldBy(target);
   });
-  // Who presses beside all controls has left them.
-  page.addEventListener('pointerdown', () => {
-    held = null;
+  // Who presses beside the control that has the focus has left it. (Pressed itself, it gets no focus anew.)
+  page.addEventListener('pointerdown', ({ target }) => {
+    if (!(target instanceof Node && held?.control.contains(target))) held = null;
   });
   // A control that is disabled or hidden loses the focus only when the page is drawn, after its change is told here.
   const mayGo = (changes: readonly MutationRecord[]) =>

@@ -5,6 +5,7 @@ import { analyse, reanalyse } from '../../src/balance/analyse';
 import { type Move, moved } from '../../src/model/moves';
 import type { Project } from '../../src/model/project';
 import { cellCount } from '../../src/model/wallCells';
+import { runs } from '../runs';
 import { figures } from './figures';
 import { scrappyTop } from './tops';
 
@@ -72,7 +73,7 @@ describe('re-analysis', () => {
           expect(figures(analysis)).toEqual(figures(analyse(project)));
         },
       ),
-      { numRuns: 40, seed: 5 },
+      { numRuns: runs(14, 40), seed: 5 },
     );
   }, 60_000);
 

@@ -6,6 +6,7 @@ import { colourName, freshColours, standIns } from '../../src/cloth/standIns';
 import { value } from '../../src/colour/spaces';
 import { speak } from '../../src/model/phrase';
 import { difference } from '../colour/difference';
+import { runs } from '../runs';
 
 it.each([1, 2, 5, 8, 12, 20, 40, 60])(
   '%i of them run from light to dark, under names of their own',
@@ -53,7 +54,7 @@ it.each([12, 20, 30])(
             expect(difference(one, other)).toBeGreaterThan(LOOKALIKE_THRESHOLD);
         });
       }),
-      { numRuns: 60 },
+      { numRuns: runs(20, 60) },
     );
   },
 );

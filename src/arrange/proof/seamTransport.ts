@@ -12,11 +12,18 @@ export interface Stocks {
 /** Paths looked for between two pauses. */
 const PAUSE = 8;
 
+/** What was laid, and the prices that prove that it cannot be cheaper: row price + column price ≤ cost of a seam. */
+export interface Laid {
+  readonly cost: number;
+  readonly rowPrice: Float64Array;
+  readonly columnPrice: Float64Array;
+}
+
 /**
  * Returns the least cost of `seams` seams, each between a row and a column, with no type in more seams than it allows. Seams
  * that cannot be laid cost nothing. Yields every few paths. O(paths × (rows + columns)²).
  */
-export function* leastSeams(stocks: Stocks, seams: number): Generator<void, number> {
+export function* leastSeams(stocks: Stocks, seams: number): Generator<void, Laid> {
   const flow = new Flow(stocks);
   let left = seams;
   for (let path = 0; left > 0; path++) {
@@ -25,7 +32,7 @@ export function* leastSeams(stocks: Stocks, seams: number): Generator<void, numb
     left -= laid;
     if (path % PAUSE === PAUSE - 1) yield;
   }
-  return flow.cost;
+  return flow.result;
 }
 
 class Flow {
@@ -46,6 +53,15 @@ class Flow {
     this.price = new Float64Array(rows.length + columns.length);
     this.distance = new Float64Array(rows.length + columns.length);
     this.before = new Int32Array(rows.length + columns.length);
+  }
+
+  get result(): Laid {
+    const size = this.rows.length;
+    return {
+      cost: this.cost,
+      rowPrice: this.price.slice(0, size).map((one) => -one),
+      columnPrice: this.price.slice(size),
+    };
   }
 
   /** Lays as many seams as the cheapest path takes, `most` at most; 0 when there is none. */

@@ -1,13 +1,17 @@
 // Computes a lower bound of the score where wedges may be traded or strips reordered. It bounds each part by itself, with
 // everything else at its best; a part without a known bound counts as 0.
+
+import { squares } from '../../balance/score/termScales';
 import type { Project } from '../../model/project';
 import type { Decisions } from '../decisions';
 import { type CostTables, seamCost } from '../live/costTables';
+import { areasWithout, leastFromMean, type WedgesOfTip } from './blockOfTrades';
 import { contactBound } from './contactBound';
 import { contactsOf } from './contactTables';
+import { findingEigenvalues } from './eigenvalues';
 import { leastSeams } from './seamTransport';
 import { settledSpread } from './settledSpread';
-import { spreadOf } from './spreadAssignment';
+import { kernelTable, type Spread, spreadOf } from './spreadAssignment';
 import { leastOfOrders, type Neighbour } from './stripOrderBound';
 
 /** The most seams laid for the orders of all sets together; they take about a second. */
@@ -21,7 +25,8 @@ const MOST_LAID = 200_000;
  * 2 Seams of blocks whose wedges are traded: each joins a tip-up and a tip-down wedge, each wedge has two, and there are so
  *   many wedges of a type; any dealing out is one way to lay that many seams, so it costs no less than the cheapest (leastSeams).
  * 3 Other seams of a set whose strips may change: the best of its orders (leastOfOrders).
- * 4 Spread: what blocks that neither move nor change force (settledSpread).
+ * 4 Spread: what blocks that neither move nor change force (settledSpread), or what every block forces by itself (blocksApart),
+ *   whichever is more.
  */
 export function* tradeBound(
   project: Project,
@@ -52,7 +57,52 @@ export function* tradeBound(
     }
     return !movable.has(cell);
   };
-  return bound + settledSpread(spreadOf(tables), stays);
+  const spread = spreadOf(tables);
+  return bound + Math.max(settledSpread(spread, stays), yield* blocksApart(spread, decisions, changing));
+}
+
+/** The most sorts of blocks, by what in them may change, whose best wedges are looked for; others count as 0. */
+const MOST_SORTS = 4;
+
+/**
+ * K is at least its least eigenvalue, and no block comes nearer to the average than the wedges that there are let it. Fabric
+ * alone: value and colour count as 0, and so does a block that wedges of a set with strips still to be ordered may reach.
+ */
+function* blocksApart(
+  spread: Spread,
+  { tradable, spare, sets }: Decisions,
+  changing: ReadonlySet<number>,
+): Generator<void, number> {
+  const { tables, cells } = spread;
+  const { model } = tables;
+  const stock = Int32Array.from(spare);
+  for (const places of tradable) for (const place of places) stock[model.typeAt[place]!]! += 1;
+  const open = new Set(sets);
+  const known = new Map<string, number>();
+  let sum = 0;
+  for (const cell of cells) {
+    const block = model.blockIn[cell]!;
+    const places = Array.from({ length: model.perBlock }, (_, at) => block * model.perBlock + at);
+    if (places.some((place) => open.has(model.typeAt[place]! >> 1))) continue;
+    const base = areasWithout(tables, block, changing);
+    const free = places.filter((place) => changing.has(place));
+    if (free.length === 0) sum += squares(base);
+    else if (open.size === 0) {
+      const ofTip = (tip: number): WedgesOfTip => ({
+        types: Array.from(stock.keys()).filter((type) => type % 2 === tip && stock[type]! > 0),
+        stock,
+        places: free.filter((place) => model.typeAt[place]! % 2 === tip).length,
+      });
+      const tips = [ofTip(0), ofTip(1)] as const;
+      const sort = [...tips.map((one) => one.places), ...base].join();
+      if (!known.has(sort))
+        known.set(sort, known.size < MOST_SORTS ? yield* leastFromMean(tables, tips, base) : 0);
+      sum += known.get(sort)!;
+    }
+  }
+  if (sum === 0) return 0;
+  const values = yield* findingEigenvalues(kernelTable(tables, cells), cells.length);
+  return Math.max(0, values[0]!) * sum;
 }
 
 interface Orders {
@@ -154,7 +204,7 @@ function* tradedSeams(
     if (row % 16 === 15) yield;
   }
   const twice = (tip: number) => Int32Array.from(types[tip]!, (type) => 2 * stock[type]!);
-  return yield* leastSeams({ rows: twice(0), columns: twice(1), cost: table }, seams);
+  return (yield* leastSeams({ rows: twice(0), columns: twice(1), cost: table }, seams)).cost;
 }
 
 /** Every radial seam between two wedges of a block that hangs: its place and the next one clockwise. */

@@ -1,7 +1,8 @@
 // States a whole wall as an assignment of blocks to cells whose cost is a sum of squares (branch/convexAssignment.ts): the
 // spread as forms, the lean as moments, and of the rims what they cost at least, whatever the turns.
 import type { ConvexAssignment, Form, Moment } from '../branch/convexAssignment';
-import { aloneCost, type Contacts, leastTouching, touchingCost } from './contactTables';
+import type { Contacts } from './contactTables';
+import { rimTables } from './rimTables';
 import { aloneSpread, kernelTable, likenessOf, rowIn, type Spread } from './spreadAssignment';
 
 export interface WallAssignment {
@@ -22,17 +23,20 @@ export function wallAssignment(contacts: Contacts, spread: Spread): WallAssignme
   const parts = partsOf(wall);
   if (!parts) return null;
   const size = cells.length;
-  const linear = Float64Array.from({ length: size * size }, (_, at) =>
-    settledCost(wall, blocks[Math.floor(at / size)]!, cells[at % size]!),
+  const rims = rimTables(contacts);
+  const linear = rims.alone.map(
+    (one, at) => one + settledCost(wall, blocks[Math.floor(at / size)]!, cells[at % size]!),
   );
   const forms = [1, -1].flatMap((sign) => formOf(wall, parts, sign, linear));
   const moments = momentsOf(wall, linear);
   const constant =
+    contacts.constant +
+    rims.fixed +
     fixedCost(wall) +
     forms.reduce((sum, one) => sum + one.there, 0) +
     moments.reduce((sum, one) => sum + one.there, 0);
   return {
-    problem: { size, constant, linear, forms, moments, beside: besideTable(wall) },
+    problem: { size, constant, linear, forms, moments, beside: rims.beside },
     cells,
     blocks,
   };
@@ -123,12 +127,12 @@ function partsOf({ spread, cells, blocks }: Wall): Parts | null {
   return { own, there };
 }
 
-/** The cost of a block in an open cell by itself and towards what is fixed, without the squares that a form counts. */
+/** The spread of a block in an open cell by itself and towards what is fixed, without the squares that a form counts. */
 function settledCost(wall: Wall, block: number, cell: number): number {
   const { contacts, spread, open } = wall;
   const { tables } = spread;
   const row = rowIn(spread, block, cell);
-  let cost = aloneSpread(spread, block, cell) - squaresOf(spread, row, cell) + leastAlone(wall, block, cell);
+  let cost = aloneSpread(spread, block, cell) - squaresOf(spread, row, cell);
   const { near } = tables.scales.kernel;
   for (let at = near.start[cell]!; at < near.start[cell + 1]!; at++) {
     const other = near.to[at]!;
@@ -213,36 +217,11 @@ function momentsOf(wall: Wall, linear: Float64Array): (Moment & { readonly there
   });
 }
 
-/** Least cost of a block in a cell: its corners, the setting beside it and the fixed blocks beside it. */
-function leastAlone({ contacts, open }: Wall, block: number, cell: number): number {
-  const { model } = contacts.tables;
-  const { orientations } = contacts.decisions;
-  let least = Number.POSITIVE_INFINITY;
-  for (let at = 0; at < orientations[block]!.length; at++) {
-    let cost = aloneCost(contacts, block, at, cell);
-    for (let side = 0; side < 4; side++) {
-      const next = model.neighbourCell[cell * 4 + side]!;
-      const other = next < 0 || open.has(next) ? -1 : model.blockIn[next]!;
-      if (other < 0) continue;
-      let touching = Number.POSITIVE_INFINITY;
-      for (let its = 0; its < orientations[other]!.length; its++)
-        touching = Math.min(touching, touchingCost(contacts, block, at, other, its, side));
-      // Two fixed blocks meet once, though both are looked at.
-      cost += (open.has(cell) ? 1 : 0.5) * model.sashingFactorAt[cell * 4 + side]! * touching;
-    }
-    least = Math.min(least, cost);
-  }
-  return least;
-}
-
-/** What no arrangement changes: seams inside blocks, and the fixed blocks by themselves and among each other. */
+/** The spread that no arrangement changes: of the fixed blocks by themselves and among each other. */
 function fixedCost(wall: Wall): number {
   const { contacts, spread, open } = wall;
   const { model } = contacts.tables;
-  let cost = contacts.constant + spread.tables.valueConstant;
-  model.blockIn.forEach((block, cell) => {
-    if (block >= 0 && !open.has(cell)) cost += leastAlone(wall, block, cell);
-  });
+  let cost = spread.tables.valueConstant;
   const fixed = spread.cells.filter((cell) => !open.has(cell));
   const kernel = kernelTable(spread.tables, fixed);
   fixed.forEach((cell, at) => {
@@ -254,27 +233,4 @@ function fixedCost(wall: Wall): number {
     }
   });
   return cost;
-}
-
-/** The least cost of every two blocks in cells side by side. */
-function besideTable({ contacts, cells, blocks }: Wall): Float64Array {
-  const { model } = contacts.tables;
-  const size = cells.length;
-  const table = new Float64Array(size ** 4);
-  const at = new Map(Array.from(cells, (cell, index) => [cell, index]));
-  for (let item = 0; item < size; item++) {
-    for (let other = 0; other < size; other++) {
-      if (other === item) continue;
-      const least = [0, 1, 2, 3].map((side) => leastTouching(contacts, blocks[item]!, blocks[other]!, side));
-      cells.forEach((cell, column) => {
-        for (let side = 0; side < 4; side++) {
-          const there = at.get(model.neighbourCell[cell * 4 + side]!);
-          if (there === undefined) continue;
-          table[(item * size + column) * size * size + other * size + there]! +=
-            model.sashingFactorAt[cell * 4 + side]! * least[side]!;
-        }
-      });
-    }
-  }
-  return table;
 }

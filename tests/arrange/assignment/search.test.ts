@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { bestOfAll } from '../../../src/arrange/assignment/enumerate';
 import { assignmentCost, reduceAssignment } from '../../../src/arrange/assignment/problem';
 import { AssignmentSearch } from '../../../src/arrange/assignment/search';
+import { runs } from '../../runs';
 import { anyKind, costByDefinition, leastByTrying, madeProblem } from './assignmentCases';
 import { qaplib } from './qaplib';
 import { solveAssignment } from './solveAssignment';
@@ -62,7 +63,7 @@ describe('a small assignment', () => {
           if (place >= 0) expect(answer.places[item]).toBe(place);
         });
       }),
-      { numRuns: 60, seed: 12 },
+      { numRuns: runs(20, 60), seed: 12 },
     );
   });
 

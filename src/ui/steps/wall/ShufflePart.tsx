@@ -73,23 +73,27 @@ export function ShufflePart() {
   );
 }
 
-/** Offers to search on, where the wall is small enough for that to come to an end. */
-function GoOn({ problems }: { problems: readonly Problem[] }) {
+/** What searching on is, and where it has not begun, its button. */
+function GoOn({ problems }: { problems: readonly Problem[] | null }) {
   const say = useSay();
   const { goOn } = useShuffling();
   return (
     <>
       <p className="quiet">
         {say(
-          'Searching on goes through all other layouts, until none can be better. With 12 blocks that mostly takes seconds, with 16 minutes; with more it may take hours. You can stop it and go on later.',
+          'Searching on goes through all other layouts, until none can be better. With 12 blocks that takes seconds, with 16 mostly minutes; with more it may take hours. You can stop it and go on where it stopped, as long as this page stays open and the quilt stays as it is.',
         )}
       </p>
-      <div>
-        <button type="button" className="button" onClick={goOn}>
-          {say('Search on')}
-        </button>
-      </div>
-      <Complaint problems={problems} />
+      {problems ? (
+        <>
+          <div>
+            <button type="button" className="button" onClick={goOn}>
+              {say('Search on')}
+            </button>
+          </div>
+          <Complaint problems={problems} />
+        </>
+      ) : null}
     </>
   );
 }
@@ -103,6 +107,17 @@ function Answer({ state }: { state: ShuffleState }) {
   useEffect(() => {
     if (done) shown.current?.scrollIntoView({ block: 'nearest' });
   }, [done]);
+  if (state.kind === 'proving') {
+    return (
+      <div className="stack answer">
+        <p>
+          <strong>{say('Searching all layouts')}</strong>
+        </p>
+        <GoOn problems={null} />
+        <p className="quiet">{say('The wall shows the best layout so far; nothing is changed yet.')}</p>
+      </div>
+    );
+  }
   if (state.kind !== 'done') return null;
   const { result, keep } = state;
   return (
@@ -112,6 +127,7 @@ function Answer({ state }: { state: ShuffleState }) {
           <Fractions text={say(result.verdictWords)} />
         </strong>
       </p>
+      {result.notBounded ? <p className="quiet">{say(result.notBounded)}</p> : null}
       {result.capped ? (
         <p className="quiet">
           {say('Stopped after {seconds} s, before all moves were tried: another run may end differently.', {

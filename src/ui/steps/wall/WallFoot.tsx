@@ -1,6 +1,7 @@
 // The foot of the Wall step: begin the shuffle, see how far it is, use what it found or what is on the wall to choose, or cancel.
 import { Shuffle as ShuffleIcon, Square } from 'lucide-react';
 import type { ReactNode } from 'react';
+import type { ArrangeResult } from '../../../arrange/verdict';
 import { weightsOf } from '../../../balance/score/wishes';
 import type { Command } from '../../../editing/apply';
 import { useApp, useAppStore } from '../../app';
@@ -39,8 +40,8 @@ export function WallFoot() {
         <Progress label={say('Searching all layouts')} share={shuffle.progress?.share ?? 0} onStop={stop}>
           {shuffle.progress
             ? say(
-                'The best layout found is at most {points} points above the best possible. Stop when you like and go on later.',
-                { points: shuffle.progress.points },
+                'At most {points} points above the best possible, {from} at the start. Stop when you like and go on later.',
+                { points: shuffle.progress.points, from: pointsOf(shuffle.result) },
               )
             : say('Starting …')}
         </Progress>
@@ -118,6 +119,11 @@ function Progress(props: { label: string; share: number; onStop: () => void; chi
       </button>
     </div>
   );
+}
+
+/** How far an answer is above the best, in points. */
+function pointsOf({ verdict }: ArrangeResult): number {
+  return verdict.kind === 'proved' ? 0 : verdict.points;
 }
 
 function ShuffleNews() {

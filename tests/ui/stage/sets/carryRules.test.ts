@@ -26,10 +26,11 @@ import {
 } from '../../../../src/ui/stage/sets/carryRules';
 import { ghostOf } from '../../../../src/ui/stage/sets/ghost';
 import { type Handling, REST, type Step, step } from '../../../../src/ui/wall/hands/hands';
+import { runs } from '../../../runs';
 
 const seed = 281_126;
 // Without fast-check's leaning to small numbers, which would carry the first strip to the first place in most quilts.
-const runs = { seed, numRuns: 800, noBias: true };
+const often = { seed, numRuns: runs(280, 800), noBias: true };
 
 const WIDTHS = [1, 1.25, 1.375, 1.75, 2, 2.2, 3] as const;
 const stripOf = (...widths: readonly number[]) =>
@@ -149,7 +150,7 @@ describe('a strip carried by hand', () => {
         expect(again.project).toEqual(project);
         there += 1;
       }),
-      runs,
+      often,
     );
     expect(there).toBeGreaterThan(150);
   });
@@ -168,7 +169,7 @@ describe('a strip carried by hand', () => {
         expected.set(key, (expected.get(key) ?? 0) + by);
         for (const [name, count] of expected) expect(stripCount(outcome.project).get(name) ?? 0).toBe(count);
       }),
-      runs,
+      often,
     );
   });
 
@@ -188,7 +189,7 @@ describe('a strip carried by hand', () => {
         });
         expect(outcome.project.blocks).toEqual(project.blocks);
       }),
-      runs,
+      often,
     );
   });
 
@@ -208,7 +209,7 @@ describe('a strip carried by hand', () => {
         store.getState().undo();
         expect(store.getState().project).toEqual(project);
       }),
-      runs,
+      often,
     );
     expect(offered).toBeGreaterThan(80);
   });
@@ -258,7 +259,7 @@ describe('the ghost', () => {
           else expect(words).toBe(`Set ${label}: no strips`);
         }
       }),
-      runs,
+      often,
     );
     expect(refused).toBeGreaterThan(60);
   }); // biome-ignore format: long words
@@ -291,7 +292,7 @@ describe('keys', () => {
         );
         expect(reached.size).toBe(places + 2);
       }),
-      { seed, numRuns: 200 },
+      { seed, numRuns: runs(70, 200) },
     );
   });
 });

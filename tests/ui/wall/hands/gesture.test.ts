@@ -23,6 +23,7 @@ import {
 } from '../../../../src/ui/wall/hands/hands';
 import { bearing, turnFrom, turnsIn } from '../../../../src/ui/wall/hands/turning';
 import { demo, unsewn } from '../../../demo';
+import { runs } from '../../../runs';
 
 const SCALE = 10;
 type Event = HandEvent<Pressed, Gesture>;
@@ -188,7 +189,7 @@ describe('one finger on a wall larger than its frame', () => {
   const spot = fc.record({ x: fc.integer({ min: -60, max: 900 }), y: fc.integer({ min: 0, max: 900 }) });
   const way = fc.array(spot, { minLength: 1, maxLength: 12 });
   const zoomed = (picked: string | null) => sceneOf(QUILT, picked, { larger: true });
-  const runs = { numRuns: 2_000 };
+  const often = { numRuns: runs(700, 2000) };
   const dragOf = (what: Pressed, from: At, spots: readonly At[], touch = true): Event[] => [
     { kind: 'press', id: 1, at: from, touch, what },
     ...spots.map((at) => move(at)),
@@ -215,7 +216,7 @@ describe('one finger on a wall larger than its frame', () => {
           expect(under.gesture === null || under.gesture.kind === 'view').toBe(true);
         },
       ),
-      runs,
+      often,
     );
     expect(drags).toBeGreaterThan(1_000);
   });
@@ -233,7 +234,7 @@ describe('one finger on a wall larger than its frame', () => {
           expect(gesture).toMatchObject({ kind: 'carry', block: blockIn(cell), from: cell });
         }
       }),
-      runs,
+      often,
     );
     expect(carried).toBeGreaterThan(2_000);
   });
@@ -253,7 +254,7 @@ describe('one finger on a wall larger than its frame', () => {
           expect(gesture?.kind).toBe('carry');
         },
       ),
-      runs,
+      often,
     );
   });
 });
@@ -351,7 +352,7 @@ describe('hands in any order', () => {
           expect(state).toEqual(REST);
         },
       ),
-      { numRuns: 2_000 },
+      { numRuns: runs(700, 2000) },
     );
     // Else the events would not reach what they are about.
     expect([...seen].sort()).toEqual(['hang', 'pick', 'swap', 'takeDown', 'turn']);

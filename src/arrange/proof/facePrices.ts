@@ -1,0 +1,79 @@
+// Prices the faces of blocks so that no seam between two of them costs less than both their prices: seams that must lie between
+// rims of one fabric, as there are too few others, then show in the cost of every block by itself.
+import type { Contacts } from './contactTables';
+import { leastSeams } from './seamTransport';
+
+/** More than any number of seams costs: a side without a neighbour does not take another such side. */
+const NEVER = 1e6;
+
+/**
+ * A price of each fabric on a face, by the numbers of the table of seams, and whether that table may be read with them:
+ * `across` is the least share of a seam that sashing between cells lets through.
+ */
+export interface FacePrices {
+  readonly of: Float64Array;
+  /** Sides (cell × 4 + side) at which two blocks that may change cells meet; a block pays its prices there. */
+  readonly inner: Uint8Array;
+}
+
+/**
+ * Every face of a movable block meets another one or a side that is no seam of theirs (the edge, a fixed block). Laid at least
+ * cost that is a transportation problem, with each face in it twice, as one end of a seam and as the other (a matching is
+ * half of that); its prices (Hitchcock 1941), evened out over the two ends, are those of the faces. Any prices with
+ * price + price ≤ cost of the seam give a true bound; these give the best by counting.
+ */
+export function* facePrices(contacts: Contacts): Generator<void, FacePrices> {
+  const { tables, decisions } = contacts;
+  const { stride, touching } = tables;
+  const { inner, across, edges } = innerSides(contacts);
+  const of = new Float64Array(stride);
+  const counts = faceCounts(contacts);
+  const kinds = Array.from(counts.keys()).filter((kind) => counts[kind]! > 0);
+  if (across === 0 || kinds.length === 0) return { of, inner };
+  const size = kinds.length + 1;
+  const cost = new Float64Array(size * size);
+  kinds.forEach((kind, row) => {
+    kinds.forEach((other, column) => {
+      cost[row * size + column] = across * touching[kind * stride + other]!;
+    });
+  });
+  cost[size * size - 1] = NEVER;
+  const stock = Int32Array.from([...kinds.map((kind) => counts[kind]!), edges]);
+  const { rowPrice, columnPrice } = yield* leastSeams(
+    { rows: stock, columns: stock, cost },
+    4 * decisions.cells.length + edges,
+  );
+  kinds.forEach((kind, at) => {
+    of[kind] = (rowPrice[at]! + columnPrice[at]!) / 2;
+  });
+  return { of, inner };
+}
+
+/** The sides at which movable blocks meet, the least share that sashing lets through there, and how many other sides there are. */
+function innerSides({ tables, decisions }: Contacts) {
+  const { model } = tables;
+  const open = new Set(decisions.cells);
+  const inner = new Uint8Array(model.blockIn.length * 4);
+  let across = Number.POSITIVE_INFINITY;
+  let edges = 0;
+  for (const cell of decisions.cells) {
+    for (let side = cell * 4; side < cell * 4 + 4; side++) {
+      if (!open.has(model.neighbourCell[side]!)) {
+        edges += 1;
+        continue;
+      }
+      inner[side] = 1;
+      across = Math.min(across, model.sashingFactorAt[side]!);
+    }
+  }
+  return { inner, across: Number.isFinite(across) ? across : 0, edges };
+}
+
+/** How many faces of movable blocks are of each fabric, as the blocks stand first. */
+function faceCounts({ tables, decisions, rims }: Contacts): Int32Array {
+  const counts = new Int32Array(tables.stride);
+  for (const cell of decisions.cells) {
+    for (const rim of rims[tables.model.blockIn[cell]!]!.subarray(0, 4)) counts[rim]! += 1;
+  }
+  return counts;
+}
