@@ -3,7 +3,7 @@
 import { defineConfig } from '@playwright/test';
 import { findChromium } from './scripts/browser.mjs';
 
-// Another port lets two checkouts test side by side.
+// Another port lets two checkouts test side by side, or two parts of the tests (scripts/test.mjs).
 const PORT = Number(process.env.TEST_PORT ?? 4183);
 const chromium = findChromium();
 
@@ -11,17 +11,19 @@ const touch = (width: number, height: number) => ({ viewport: { width, height },
 
 export default defineConfig({
   testDir: 'e2e',
-  outputDir: 'test-results/browser',
+  outputDir: `test-results/browser-${PORT}`,
   fullyParallel: true,
   workers: 2,
   retries: 0,
   timeout: 60_000,
   expect: { timeout: 10_000 },
   forbidOnly: Boolean(process.env.CI),
-  reporter: [['list'], ['json', { outputFile: 'test-results/browser.json' }]],
+  reporter: [['list'], ['json', { outputFile: process.env.BROWSER_REPORT ?? 'test-results/browser.json' }]],
   use: {
     baseURL: `http://localhost:${PORT}`,
     trace: 'off',
+    // Specs of motion ask for it; all others need not wait for what slides.
+    contextOptions: { reducedMotion: 'reduce' },
     // Only the spec of work without a network keeps the build in the browser.
     serviceWorkers: 'block',
     launchOptions: {

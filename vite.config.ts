@@ -1,5 +1,6 @@
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vitest/config';
+import { earlyWall } from './scripts/earlyWall.ts';
 import { FILES, firstScriptBudget } from './scripts/firstScript.ts';
 import { licences, licencesServed, notePackages } from './scripts/licences.ts';
 import { offline } from './scripts/offline/plugin.ts';
@@ -17,6 +18,7 @@ export default defineConfig({
     notePackages(),
     licences(),
     licencesServed(),
+    earlyWall(),
     firstScriptBudget(),
     offline(),
   ],
@@ -32,5 +34,10 @@ export default defineConfig({
       output: { codeSplitting: { groups: FILES } },
     },
   },
-  test: { include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'], environment: 'node', testTimeout: 180_000 },
+  test: {
+    include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
+    environment: 'node',
+    isolate: false,
+    testTimeout: 180_000,
+  },
 });

@@ -4,35 +4,45 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import react from '@vitejs/plugin-react';
 import type { Browser } from 'playwright';
-import { BUDGET, firstScriptBytes } from '../scripts/firstScript';
+import { BUDGET, firstScriptBytes, scriptsOf } from '../scripts/firstScript';
 import { demo } from '../tests/demo';
 import { freshPage, type Served, served } from './page';
 import type { BenchRow } from './row';
 
 const VISITS = 7;
 const MOST = 1.2;
+/** No issue asks for it: what it was before the wall was drawn ahead of the page. */
+const MOST_IN_HAND = 2.2;
 
-/** Written as text, because what tsx makes of a function does not run in a page. Tells when the frame with the wall was painted. */
+/**
+ * Written as text, because what tsx makes of a function does not run in a page. Tells when the frames were painted in which the wall is first
+ * seen, and in which it takes hands.
+ */
 const WATCH = `
-  globalThis.wallDrawn = new Promise((done) => {
+  const painted = (selector) => new Promise((done) => {
     const look = () => {
-      if (!document.querySelector('svg .seen path')) return void requestAnimationFrame(look);
+      const there = document.querySelector(selector);
+      if (!there || there.getClientRects().length === 0) return void requestAnimationFrame(look);
       requestAnimationFrame(() => done(performance.now()));
     };
     requestAnimationFrame(look);
-  });`;
+  });
+  globalThis.wallDrawn = painted('svg .seen path');
+  globalThis.wallInHand = painted('svg [data-cell]');`;
 
 export async function firstWallRows(browser: Browser, tool: Served): Promise<BenchRow[]> {
   const bare = await served(5099, { configFile: false, root: 'bench/bare', base: './', plugins: [react()], build: { target: 'es2022' } }, (folder) =>
     writeFileSync(join(folder, 'quilt.json'), JSON.stringify(demo('harbour-reading-corner'))),
   ); // biome-ignore format: short
   try {
-    const times = { tool: [] as number[], bare: [] as number[] };
+    const times = { drawn: [] as number[], inHand: [] as number[], bare: [] as number[] };
     for (let visit = 0; visit < VISITS; visit += 1) {
-      times.bare.push(await drawnAfter(browser, bare.url));
-      times.tool.push(await drawnAfter(browser, tool.url));
+      times.bare.push(await timeOf(browser, bare.url, ['wallDrawn']).then(([drawn]) => drawn!));
+      const [drawn, inHand] = await timeOf(browser, tool.url, ['wallDrawn', 'wallInHand']);
+      times.drawn.push(drawn!);
+      times.inHand.push(inHand!);
     }
-    const [ours, theirs] = [median(times.tool), median(times.bare)];
+    const [ours, inHand, theirs] = [median(times.drawn), median(times.inHand), median(times.bare)];
     const ratio = ours / theirs;
     return [
       firstScriptRow(tool),
@@ -41,6 +51,12 @@ export async function firstWallRows(browser: Browser, tool: Served): Promise<Ben
         toReach: `≤ ${MOST} ×`,
         measured: `${ratio.toFixed(2)} × (${ours.toFixed(0)} against ${theirs.toFixed(0)} ms, median of ${VISITS})`,
         ok: ratio <= MOST,
+      },
+      {
+        name: 'first wall that takes hands, against the same',
+        toReach: `≤ ${MOST_IN_HAND} ×`,
+        measured: `${(inHand / theirs).toFixed(2)} × (${inHand.toFixed(0)} ms)`,
+        ok: inHand / theirs <= MOST_IN_HAND,
       },
     ];
   } finally {
@@ -51,8 +67,7 @@ export async function firstWallRows(browser: Browser, tool: Served): Promise<Ben
 function firstScriptRow({ files }: Served): BenchRow {
   const page = files.find((file) => file.fileName === 'index.html');
   if (page?.type !== 'asset') throw new Error('firstScriptRow: the build has no index.html');
-  const scripts = files.filter((file) => file.type === 'chunk');
-  const bytes = firstScriptBytes(String(page.source), scripts);
+  const bytes = firstScriptBytes(String(page.source), scriptsOf(files));
   return {
     name: 'first script, gzip',
     toReach: `≤ ${BUDGET / 1000} kB`,
@@ -61,14 +76,16 @@ function firstScriptRow({ files }: Served): BenchRow {
   };
 }
 
-/** Milliseconds from the start of the visit to the frame with the wall. */
-async function drawnAfter(browser: Browser, url: string): Promise<number> {
+/** Milliseconds from the start of the visit to the frames that WATCH tells of. */
+async function timeOf(browser: Browser, url: string, watched: readonly string[]): Promise<number[]> {
   const page = await freshPage(browser);
   await page.addInitScript(WATCH);
   await page.goto(url);
-  const time = await page.evaluate<number>('globalThis.wallDrawn');
+  const times = await page.evaluate<number[]>(
+    `Promise.all([${watched.map((one) => `globalThis.${one}`).join()}])`,
+  );
   await page.close();
-  return time;
+  return times;
 }
 
 function median(times: readonly number[]): number {

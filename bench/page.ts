@@ -53,14 +53,15 @@ export function freshPage(browser: Browser): Promise<Page> {
   return browser.newPage({ viewport: { width: 1440, height: 900 }, serviceWorkers: 'block' });
 }
 
+/** The text of a quilt as a file that is chosen. */
+export function quiltFile(text: string) {
+  return { name: 'bench.wedgewall.json', mimeType: 'application/json', buffer: Buffer.from(text) };
+}
+
 /** Opens a quilt from the text of its file, and waits until it is analysed. */
 export async function openFile(page: Page, text: string): Promise<void> {
   await page.getByRole('button', { name: /^Quilt:/ }).click();
-  await page.getByLabel('Project file').setInputFiles({
-    name: 'bench.wedgewall.json',
-    mimeType: 'application/json',
-    buffer: Buffer.from(text),
-  });
+  await page.getByLabel('Project file').setInputFiles(quiltFile(text));
   await page.getByRole('dialog').waitFor({ state: 'hidden' });
   await page.waitForTimeout(2 * PAUSE);
 }

@@ -122,7 +122,7 @@ async function walls(count: number): Promise<BenchRow[]> {
 /** The blocks of a wall whose grid was found, by rows. */
 function readOf({ pixels, project }: WallShot, grid: GridLaid): (ReadBlock | null)[] {
   const cells = cellsOf(grid, pixels, project.wedge);
-  const likeness = likenessOf(pixels, grid, project.wedge);
+  const likeness = atOnce(likenessOf(pixels, grid, project.wedge));
   return atOnce(readWall(pixels, { cells, likeness, bend: grid.bend }, knowledgeOf(project)));
 }
 

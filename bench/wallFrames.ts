@@ -1,9 +1,12 @@
-// Turning, swapping and dragging on a wall of 400 blocks in a real browser: the frames must come as they do on an empty page. Both are
-// measured in one run, so that the machine does not matter.
+// Turning, swapping, dragging and panning on a wall of 400 blocks in a real browser, of printed and of photographed fabrics, and of blocks
+// that are shown by their pictures: the frames must come as they do on an empty page. Both are measured in one run, so that the machine
+// does not matter.
 import type { Browser, Page } from 'playwright';
 import sharp from 'sharp';
+import { wedgeBands } from '../src/geometry/bands';
 import type { PictureId, StoredPicture } from '../src/model/picture/picture';
 import { takePicture } from '../src/model/picture/takePicture';
+import type { Project, ShownBand } from '../src/model/project';
 import { writeProject } from '../src/model/reading/read';
 import { scrappyTop } from '../tests/balance/tops';
 import { freshPage, openFile, PAUSE, printed } from './page';
@@ -16,6 +19,8 @@ const PLAYED = 450;
 const TIMES = 4;
 /** Pixels on a side of the tile of a photographed fabric. */
 const TILE = 256;
+/** Pixels on a side of the picture of a block of a photographed wall. */
+const BLOCK = 420;
 /** How much longer than on an empty page the 95th of 100 frames may take. */
 const MOST = 3;
 
@@ -49,6 +54,7 @@ export async function wallFrameRows(browser: Browser, url: string): Promise<Benc
   for (const [cloth, text] of [
     ['printed', writeProject(printed(ROWS, COLUMNS))],
     ['photographed', await photographed(ROWS, COLUMNS)],
+    ['pictured', await pictured(ROWS, COLUMNS)],
   ] as const) {
     const page = await freshPage(browser);
     await page.goto(url);
@@ -58,6 +64,7 @@ export async function wallFrameRows(browser: Browser, url: string): Promise<Benc
       row(`a turn among ${wall}`, await framesOf(page, (time) => turn(page, time)), empty),
       row(`a swap among ${wall}`, await framesOf(page, () => swap(page)), empty),
       row(`a drag among ${wall}`, await framesOf(page, (time) => drag(page, time)), empty),
+      row(`a pan over ${wall}`, await framesOf(page, () => pan(page), 0), empty),
     );
     await page.close();
   }
@@ -91,6 +98,15 @@ async function turn(page: Page, time: number): Promise<void> {
   await page.keyboard.press('r');
 }
 
+/** Zooms in where that was not done, and pans to one side and back. */
+async function pan(page: Page): Promise<void> {
+  await page.mouse.move(720, 450);
+  await page.mouse.wheel(0, -120);
+  await page.keyboard.down('Shift');
+  for (const way of [1, -1]) for (let step = 0; step < 12; step += 1) await page.mouse.wheel(0, way * 30);
+  await page.keyboard.up('Shift');
+}
+
 /** Swaps two blocks side by side. */
 async function swap(page: Page): Promise<void> {
   await page.locator('[data-cell="5"]').focus();
@@ -100,19 +116,52 @@ async function swap(page: Page): Promise<void> {
 }
 
 /** Acts some times and measures the frames just after each. */
-async function framesOf(page: Page, act: (time: number) => Promise<void>): Promise<Frames> {
+async function framesOf(page: Page, act: (time: number) => Promise<void>, pause = PAUSE): Promise<Frames> {
   const all: number[] = [];
   for (let time = 0; time < TIMES; time += 1) {
     await page.evaluate(WATCH);
     await act(time);
     await page.waitForTimeout(PLAYED);
     const frames = await page.evaluate<number[]>('frames.splice(0)');
-    all.push(...frames.slice(1));
-    await page.waitForTimeout(PAUSE);
+    // A page that drew nothing at all stood still.
+    all.push(...(frames.length > 1 ? frames.slice(1) : [PLAYED]));
+    await page.waitForTimeout(pause);
   }
   const sorted = all.toSorted((one, other) => one - other);
   const at = (share: number) => sorted[Math.floor(share * (sorted.length - 1))] ?? 0;
   return { median: at(0.5), p95: at(0.95), worst: at(1) };
+}
+
+/** A picture of a seed's own: stripes with noise, blurred as cloth is. */
+async function takenPicture(side: number, seed: number): Promise<{ id: PictureId; picture: StoredPicture }> {
+  const data = new Uint8Array(side * side * 3).map(
+    (_, byte) => (byte * (seed + 3) + (byte >> 8) * (7 + (seed >> 7))) % 251,
+  );
+  const raw = { width: side, height: side, channels: 3 as const };
+  const taken = takePicture(await sharp(data, { raw }).blur(2).jpeg({ quality: 85 }).toBuffer());
+  if (!taken.ok) throw new Error(taken.problems[0]!.message.say);
+  return taken.value;
+}
+
+/** The file of a top whose blocks are all shown by their pictures, each by one of its own. */
+async function pictured(rows: number, columns: number): Promise<string> {
+  const project = scrappyTop({ rows, columns, seed: 5 });
+  const pictures = new Map<PictureId, StoredPicture>();
+  const blocks: Project['blocks'] = [];
+  for (const [at, block] of project.blocks.entries()) {
+    const { id, picture } = await takenPicture(BLOCK, at);
+    pictures.set(id, picture);
+    const { places, ...rest } = block;
+    const wedges = places.map((place) => ({ bands: bandsShown(project, place) }));
+    blocks.push({ ...rest, kind: 'pictured', picture: id, wedges, places: [], progress: 'squared' });
+  }
+  return writeProject({ ...project, blocks }, pictures);
+}
+
+function bandsShown(project: Project, place: Project['blocks'][number]['places'][number]): ShownBand[] {
+  const strips = project.stripSets.find(({ id }) => id === place?.set)?.strips ?? [];
+  const bands = place ? wedgeBands(strips, place.tip, project.wedge) : [];
+  return bands.map(({ fabric, outer, inner }) => ({ fabric, width: outer - inner, sure: 1 }));
 }
 
 /** The file of a top in which every fabric is photographed, each from a tile of its own. */
@@ -121,16 +170,11 @@ async function photographed(rows: number, columns: number): Promise<string> {
   const pictures = new Map<PictureId, StoredPicture>();
   const fabrics = await Promise.all(
     project.fabrics.map(async (fabric, at) => {
-      const data = new Uint8Array(TILE * TILE * 3).map(
-        (_, byte) => (byte * (at + 3) + (byte >> 8) * 7) % 251,
-      );
-      const raw = { width: TILE, height: TILE, channels: 3 as const };
-      const taken = takePicture(await sharp(data, { raw }).blur(2).jpeg({ quality: 85 }).toBuffer());
-      if (!taken.ok) throw new Error(taken.problems[0]!.message.say);
-      pictures.set(taken.value.id, taken.value.picture);
+      const { id, picture } = await takenPicture(TILE, at);
+      pictures.set(id, picture);
       const colours = [{ hex: fabric.colour, share: 1 }];
       const photo = {
-        picture: taken.value.id,
+        picture: id,
         width: 3,
         height: 3,
         angle: 0,

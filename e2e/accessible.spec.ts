@@ -1,65 +1,22 @@
-// Every step held against WCAG 2.2 AA by axe-core, light and dark, and the tool worked by keyboard alone.
-import AxeBuilder from '@axe-core/playwright';
-import { expect, type Page, test } from './guarded';
+// The tool under a finger, held against WCAG 2.2 AA by axe-core in light and dark, and the tool worked by keyboard alone.
+// whatever-is-on-show.spec.ts holds all that can be on show against it at the desk and at every zoom.
+import { AA, faultsInBoth } from './axe';
+import { expect, test } from './guarded';
 import { firstVisit, goTo } from './room';
-import { STATES, STEPS, through } from './states';
-import { resize, SIZES, withRules } from './within-reach';
+import { STEPS } from './states';
 
-const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-
-/** Faults against all rules, or against some of them. */
-async function faults(page: Page, rules?: string[]): Promise<string[]> {
-  const axe = new AxeBuilder({ page }).setLegacyMode();
-  const { violations } = await (rules ? axe.withRules(rules) : axe.withTags(TAGS)).analyze();
-  return violations.map(
-    ({ id, nodes }) =>
-      `${id}: ${nodes.map((node) => `${node.target.join(' ')} ${node.failureSummary ?? ''}`).join(' | ')}`,
-  );
-}
-
-for (const scheme of ['light', 'dark'] as const) {
-  test(`no step has a fault against WCAG 2.2 AA, ${scheme} @phone`, async ({ page }) => {
-    test.setTimeout(120_000);
-    await page.emulateMedia({ colorScheme: scheme, reducedMotion: 'reduce' });
-    await firstVisit(page);
-    for (const step of STEPS) {
-      await goTo(page, step);
-      expect(await faults(page), step).toEqual([]);
-    }
-    await page.getByRole('button', { name: /^Quilt:/ }).click();
-    expect(await faults(page), 'quilts and files').toEqual([]);
-  });
-}
-
-const MAIN = STATES.filter((state) => state.main);
-/** What depends on the size of the window rather than on what is said: the rest is held at the desk and the phone above. */
-const RULES_OF_SIZE = ['target-size', 'scrollable-region-focusable'];
-/** What sticks would lie half over something wherever the page happens to be scrolled; zoom-and-narrow.spec.ts holds that all comes clear. */
-const NOTHING_STICKS = '.step-foot, .grid-line, .entry-side, .strip-grid * { position: static !important; }';
-
-test('whatever is on show has no fault of size at any zoom and width', async ({ page }) => {
-  test.setTimeout(480_000);
-  await through(page, MAIN, async ({ name }) => {
-    const away = await withRules(page, NOTHING_STICKS);
-    for (const size of SIZES.filter(([width]) => ![390, 1440].includes(width))) {
-      await resize(page, size);
-      expect.soft(await faults(page, RULES_OF_SIZE), `${name} at ${size.join(' × ')}`).toEqual([]);
-    }
-    await away();
-    await resize(page, [1440, 900]);
-  });
+test('under a finger no step has a fault against WCAG 2.2 AA, light or dark @touch @phone', async ({
+  page,
+}) => {
+  test.setTimeout(120_000);
+  await firstVisit(page);
+  for (const step of STEPS) {
+    await goTo(page, step);
+    expect(await faultsInBoth(page, { only: AA }), step).toEqual([]);
+  }
+  await page.getByRole('button', { name: /^Quilt:/ }).click();
+  expect(await faultsInBoth(page, { only: AA }), 'quilts and files').toEqual([]);
 });
-
-for (const look of [{ colorScheme: 'light' }, { colorScheme: 'dark' }, { forcedColors: 'active' }] as const)
-  test(`whatever is on show has no fault at 400 % zoom, ${Object.values(look)[0]}`, async ({ page }) => {
-    test.setTimeout(480_000);
-    await page.emulateMedia(look);
-    await through(page, MAIN, async ({ name }) => {
-      await resize(page, [320, 256]);
-      expect.soft(await faults(page), name).toEqual([]);
-      await resize(page, [1440, 900]);
-    });
-  });
 
 test('the steps, the undo and a finding are reached by Tab and Enter alone', async ({ page }) => {
   await firstVisit(page);
@@ -105,7 +62,7 @@ test('one part of finishing is on show in the panel, its main action in sight, a
     await entry.focus();
     await page.keyboard.press('Enter');
     await expect(entry).toHaveAttribute('aria-current', 'true');
-    expect(await page.locator('.panel h3').allTextContents()).toEqual([part]);
+    await expect(page.locator('.panel h3')).toHaveText([part]);
     if (action) await expect(page.getByRole('button', { name: action })).toBeInViewport({ ratio: 1 });
     if (picture) await expect(work.getByRole('img', { name: picture }).first()).toBeVisible();
   }

@@ -1,17 +1,8 @@
 // An empty quilt begins with the few ways to begin; each ends in a whole top after so many actions: a press, or one field filled in.
-import { AxeBuilder } from '@axe-core/playwright';
+import { AA, faultsOf } from './axe';
 import { expect, type Locator, type Page, test } from './guarded';
-import { block, firstVisit, goTo, openExample, undoButton } from './room';
-
-const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-
-/** Opens an empty quilt. */
-async function emptyQuilt(page: Page): Promise<void> {
-  await firstVisit(page);
-  await page.getByRole('button', { name: /^Quilt:/ }).click();
-  await page.getByRole('button', { name: 'New quilt' }).click();
-  await expect(page.getByRole('heading', { name: 'Begin the quilt' })).toBeVisible();
-}
+import { emptyQuilt, startWith } from './quilt';
+import { block, goTo, undoButton } from './room';
 
 /** Counts what a person does: one for a press, one for a field. */
 function hands(page: Page) {
@@ -38,7 +29,7 @@ async function wholeTop(page: Page): Promise<number> {
   await expect(laid(page)).toContainText(/\d+ blocks hung in \d+ rows of \d+/);
   const said = (await laid(page).textContent()) ?? '';
   const count = Number(/(\d+) blocks hung/.exec(said)![1]);
-  expect(await cells(page).count()).toBe(count);
+  await expect(cells(page)).toHaveCount(count);
   for (let number = 1; number <= count; number += 1) await expect(block(page, number)).toBeAttached();
   expect(said).not.toContain('empty places');
   return count;
@@ -108,7 +99,7 @@ test('an example: two actions', async ({ page }) => {
   await press(/^Look at an example/);
   await press(/Harbour library/, page.getByRole('list', { name: 'Examples' }));
   await expect(block(page, 6)).toBeVisible();
-  expect(await cells(page).count()).toBe(6);
+  await expect(cells(page)).toHaveCount(6);
   expect(count()).toBe(2);
 });
 
@@ -130,14 +121,14 @@ test('blocks already sewn and fabrics entered one by one lead to their steps; th
 
 test('by keyboard alone, with no fault that axe finds, open and closed', async ({ page }) => {
   await emptyQuilt(page);
-  expect((await new AxeBuilder({ page }).withTags(WCAG).analyze()).violations).toEqual([]);
+  expect(await faultsOf(page, { only: AA })).toEqual([]);
   await page.getByRole('button', { name: /^Plan a size I want/ }).focus();
   await page.keyboard.press('Enter');
   await expect(page.getByRole('textbox', { name: 'Width' })).toBeFocused();
   await page.keyboard.type('28');
   await page.keyboard.press('Tab');
   await expect(page.getByRole('form', { name: 'A size I want' })).toContainText(/\d+ rows? of \d+/);
-  expect((await new AxeBuilder({ page }).withTags(WCAG).analyze()).violations).toEqual([]);
+  expect(await faultsOf(page, { only: AA })).toEqual([]);
   await page.getByRole('textbox', { name: 'Height' }).fill('very high');
   await page.keyboard.press('Enter');
   await expect(page.getByText('Write a length such as 7 1/2 or 7.5.')).toBeVisible();
@@ -166,8 +157,7 @@ test('what is filled in is there after a reload, and the shuffle is stopped with
 test('strips that are listed already are laid out from the Fabrics step by one press, and in another mix by a second', async ({
   page,
 }) => {
-  await firstVisit(page);
-  await openExample(page, 'The kiln shed');
+  await startWith(page, 'The kiln shed');
   await goTo(page, 'Fabrics');
   await page.getByRole('main').getByRole('button', { name: 'Lay out the whole quilt' }).click();
   await wholeTop(page);
@@ -193,8 +183,7 @@ test('the bar has a number only where it is known how far the work is', async ({
   const tell = (stage: string, share: number | null) =>
     page.evaluate((progress) => new BroadcastChannel('stages').postMessage(progress), { stage, share });
   await page.route(/arrangeWorker/, (route) => route.fulfill({ contentType: 'text/javascript', body }));
-  await firstVisit(page);
-  await openExample(page, 'The kiln shed');
+  await startWith(page, 'The kiln shed');
   await goTo(page, 'Fabrics');
   const heard = page.evaluate(
     () =>
@@ -208,7 +197,7 @@ test('the bar has a number only where it is known how far the work is', async ({
   await tell('sets', null);
   await expect(page.getByText('Making strip sets …')).toBeVisible();
   await expect(bar).not.toHaveAttribute('aria-valuenow');
-  expect((await new AxeBuilder({ page }).withTags(WCAG).analyze()).violations).toEqual([]);
+  expect(await faultsOf(page, { only: AA })).toEqual([]);
   await tell('sets', 0.4);
   await expect(bar).toHaveAttribute('aria-valuenow', '40');
   await tell('blocks', null);

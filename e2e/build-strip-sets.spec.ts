@@ -1,15 +1,7 @@
 // Step 2: strip sets made at random or by hand, put in order, mended and marked.
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, type Locator, type Page, test } from './guarded';
-import { firstVisit, goTo, undoButton } from './room';
-
-async function openDemo(page: Page, file: string): Promise<void> {
-  await firstVisit(page);
-  await page.getByRole('button', { name: /^Quilt:/ }).click();
-  await page.setInputFiles('input[type=file]', `demo-data/${file}.json`);
-  await expect(page.getByRole('dialog')).toBeHidden({ timeout: 15_000 });
-  await goTo(page, 'Strip sets');
-}
+import { openDemo, setsFromStrips } from './quilt';
+import { undoButton } from './room';
 
 const sets = (page: Page) => page.getByRole('region', { name: 'The sets' });
 const rows = (page: Page) => sets(page).getByRole('button', { name: /^Set \w+: / });
@@ -36,7 +28,7 @@ async function make(page: Page, button: string): Promise<string> {
 
 test.describe('making sets at random', () => {
   test('the same number of the draw makes the same sets, the next one others', async ({ page }) => {
-    await openDemo(page, 'kiln-shed');
+    await openDemo(page, 'kiln-shed', 'Strip sets');
     await expect(page.getByText('No sets yet.')).toBeVisible();
     const first = await make(page, 'Make sets');
     expect(first).not.toBe('');
@@ -50,7 +42,7 @@ test.describe('making sets at random', () => {
   });
 
   test('a locked set stays when others are made', async ({ page }) => {
-    await openDemo(page, 'kiln-shed');
+    await openDemo(page, 'kiln-shed', 'Strip sets');
     const first = await make(page, 'Make sets');
     await rows(page).first().click();
     await page.getByRole('button', { name: 'Lock', exact: true }).click();
@@ -62,8 +54,7 @@ test.describe('making sets at random', () => {
 test.describe('strips carried on the table', () => {
   /** Sets that no block uses yet, so that any may change; the strips of set A. */
   async function sewing(page: Page): Promise<string[]> {
-    await openDemo(page, 'kiln-shed');
-    await make(page, 'Make sets');
+    await setsFromStrips(page);
     return order(page);
   }
 
@@ -199,7 +190,7 @@ test.describe('strips carried on the table', () => {
 
 test.describe('a set by hand', () => {
   test('is as long as the left-overs, and a press lays one of them on it', async ({ page }) => {
-    await openDemo(page, 'kiln-shed');
+    await openDemo(page, 'kiln-shed', 'Strip sets');
     await expect(page.getByText(/left-overs are 40" long/)).toBeVisible();
     await page.getByRole('button', { name: 'Add a set by hand' }).click();
     await expect(page.getByRole('textbox', { name: /^Usable length/ })).toHaveValue('40');
@@ -210,7 +201,7 @@ test.describe('a set by hand', () => {
   });
 
   test('a short set says what is missing, and one press adds the strips that mend it', async ({ page }) => {
-    await openDemo(page, 'kiln-shed');
+    await openDemo(page, 'kiln-shed', 'Strip sets');
     await page.getByRole('button', { name: 'Add a set by hand' }).click();
     for (const width of ['2', '2', '2']) {
       await page.getByRole('button', { name: /Another strip of/ }).click();
@@ -226,7 +217,7 @@ test.describe('a set by hand', () => {
   });
 
   test('sets marked as sewn keep their strips, many at once', async ({ page }) => {
-    await openDemo(page, 'plum-orchard');
+    await openDemo(page, 'plum-orchard', 'Strip sets');
     await page.getByRole('button', { name: 'sewn', exact: true }).click();
     await expect(undoButton(page)).toHaveAccessibleName(/^Undo: update the progress of \d+ strip sets$/);
     await rows(page).first().click();
@@ -235,7 +226,7 @@ test.describe('a set by hand', () => {
   });
 
   test('removing a set whose wedges lie in blocks says what goes first', async ({ page }) => {
-    await openDemo(page, 'plum-orchard');
+    await openDemo(page, 'plum-orchard', 'Strip sets');
     await rows(page).first().click();
     await page.getByRole('button', { name: 'Remove set A' }).click();
     await expect(
@@ -247,22 +238,11 @@ test.describe('a set by hand', () => {
   });
 });
 
-test('the strip set step has no barrier that axe finds, and nothing sticks out of the panel @phone @tablet', async ({
-  page,
-}) => {
-  await openDemo(page, 'harbour-reading-corner');
-  await rows(page).first().click();
-  const { violations } = await new AxeBuilder({ page }).include('.panel').include('.work').analyze();
-  expect(violations.map((one) => `${one.id}: ${one.nodes[0]?.html}`)).toEqual([]);
-  const over = await page.locator('.panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth);
-  expect(over).toBeLessThanOrEqual(0);
-});
-
 test.describe('sewing and pressing', () => {
   test('an open set shows from which end each seam is sewn and which way it is pressed @phone', async ({
     page,
   }) => {
-    await openDemo(page, 'harbour-reading-corner');
+    await openDemo(page, 'harbour-reading-corner', 'Strip sets');
     await rows(page).first().click();
     const arrows = sets(page).locator('.set-arrows');
     const seams = (await order(page)).length - 1;
@@ -281,7 +261,7 @@ test.describe('sewing and pressing', () => {
   });
 
   test('the length of the stitch, the alternate ends and the cautions are told', async ({ page }) => {
-    await openDemo(page, 'harbour-reading-corner');
+    await openDemo(page, 'harbour-reading-corner', 'Strip sets');
     const aids = page.getByRole('region', { name: 'At the machine' });
     await expect(aids).toContainText('10 to 12 stitches to the inch');
     await expect(aids).toContainText('from opposite ends in turn');

@@ -1,14 +1,10 @@
 // Step 3: the wedge and what it makes, the first sewn block, and the cutting table.
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, type Page, test } from './guarded';
-import { firstVisit, goTo, setsFromStrips, undoButton } from './room';
+import { openDemo, setsFromStrips } from './quilt';
+import { goTo, undoButton } from './room';
 
 async function cuttingTable(page: Page): Promise<void> {
-  await firstVisit(page);
-  await page.getByRole('button', { name: /^Quilt:/ }).click();
-  await page.setInputFiles('input[type=file]', 'demo-data/harbour-reading-corner.json');
-  await expect(page.getByRole('dialog')).toBeHidden({ timeout: 15_000 });
-  await goTo(page, 'Wedges');
+  await openDemo(page, 'harbour-reading-corner', 'Wedges');
 }
 
 const table = (page: Page) => page.getByRole('region', { name: 'On the cutting table' });
@@ -87,11 +83,7 @@ test('wedges are numbered anew for another height, with no number of before left
 test('a height that the sets do not give is refused once, with its limit and the ways out', async ({
   page,
 }) => {
-  await firstVisit(page);
-  await page.getByRole('button', { name: /^Quilt:/ }).click();
-  await page.setInputFiles('input[type=file]', 'demo-data/plum-orchard.json');
-  await expect(page.getByRole('dialog')).toBeHidden({ timeout: 15_000 });
-  await goTo(page, 'Wedges');
+  await openDemo(page, 'plum-orchard', 'Wedges');
   const height = page.getByRole('textbox', { name: /^Cut height/ });
   const refusal = page.getByText(/^A wedge 9" high does not fit on set A, which blocks use: it is 8" high\./);
   const refuse = async () => {
@@ -218,15 +210,4 @@ test.describe('on the cutting table', () => {
     await page.getByRole('button', { name: 'Count as the set gives' }).click();
     await expect(there).toHaveText(String(before));
   });
-});
-
-test('the wedge step has no barrier that axe finds, and nothing sticks out of the panel @phone @tablet', async ({
-  page,
-}) => {
-  await cuttingTable(page);
-  await rows(page).first().click();
-  const { violations } = await new AxeBuilder({ page }).include('.panel').include('.work').analyze();
-  expect(violations.map((one) => `${one.id}: ${one.nodes[0]?.html}`)).toEqual([]);
-  const over = await page.locator('.panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth);
-  expect(over).toBeLessThanOrEqual(0);
 });

@@ -1,7 +1,8 @@
 // Escape closes what was opened last, one thing at a time, Back what lies over the page; and undo in a field and of the quilt agree,
 // in every field of a number or a length.
 import { expect, type Locator, type Page, test } from './guarded';
-import { button, firstVisit, foot, goTo, openExample, openPart, setsFromStrips, undoButton } from './room';
+import { setsFromStrips, startWith } from './quilt';
+import { button, firstVisit, foot, goTo, openPart, still, undoButton } from './room';
 
 /** Opens things in order, then holds that each Escape closes the last one that is left and no other. */
 async function opensAndCloses(
@@ -149,7 +150,7 @@ async function undoInEach(page: Page, fields: Locator): Promise<number> {
     await page.keyboard.press('Control+a');
     await page.keyboard.type(another(before));
     await page.keyboard.press('Enter');
-    await page.waitForTimeout(150);
+    await still(page, 60);
     if ((await field.getAttribute('aria-invalid')) === 'true' || (await field.inputValue()) === before) {
       await field.press('Escape');
       continue;
@@ -166,8 +167,7 @@ async function undoInEach(page: Page, fields: Locator): Promise<number> {
 
 test('Ctrl Z in every field of a number or length agrees with the undo of the quilt', async ({ page }) => {
   test.setTimeout(240_000);
-  await firstVisit(page);
-  await openExample(page, 'A lighthouse');
+  await startWith(page, 'A lighthouse');
   const fields = page.locator('.panel input[data-shown]');
   let taken = 0;
   for (const step of ['Fabrics', 'Strip sets', 'Wedges', 'Blocks', 'Wall']) {
@@ -178,7 +178,7 @@ test('Ctrl Z in every field of a number or length agrees with the undo of the qu
     await page.evaluate(() => {
       for (const fold of document.querySelectorAll('details')) fold.open = true;
     });
-    await page.waitForTimeout(300);
+    await still(page);
     const here = await undoInEach(page, fields);
     taken += here;
     console.log(step, here);

@@ -2,12 +2,12 @@
 
 import { holdsFocus, press } from './focus';
 import { expect, test } from './guarded';
-import { button, firstVisit, foot, goTo, openExample, openPart, setsFromStrips } from './room';
+import { setsFromStrips, startWith } from './quilt';
+import { button, firstVisit, foot, goTo, openPart } from './room';
 
 test('Fabrics: forms that open and close, rows of fabric on hand, a fabric removed', async ({ page }) => {
   test.setTimeout(90_000);
-  await firstVisit(page);
-  await openExample(page, 'The kiln shed');
+  await startWith(page, 'The kiln shed');
   await goTo(page, 'Fabrics');
   for (const name of [
     'Add a fabric',

@@ -1,5 +1,6 @@
 // Where the focus is once all has settled.
 import { expect, type Locator, type Page } from '@playwright/test';
+import { still } from './room';
 
 /** Presses a control by key, and holds that the focus is then on something in sight, in the panel or what is named. */
 export async function press(page: Page, control: Locator, within = '.panel'): Promise<void> {
@@ -11,8 +12,8 @@ export async function press(page: Page, control: Locator, within = '.panel'): Pr
 
 /** Holds that the focus is on something in sight, in the panel or what is named. */
 export async function holdsFocus(page: Page, after: string, within = '.panel'): Promise<void> {
-  // A part that moves the focus has done so by then (keepFocus.ts).
-  await page.waitForTimeout(400);
+  // Longer than a part takes that moves the focus (keepFocus.ts).
+  await still(page, 200);
   await expect
     .poll(
       () =>

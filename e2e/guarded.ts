@@ -6,6 +6,8 @@ export type { CDPSession, Locator, Page } from '@playwright/test';
 export { expect } from '@playwright/test';
 
 interface Guard {
+  /** Whether the page fetches its later parts while it is idle; a spec that does not ask for it gets each part when it is shown. */
+  readonly ahead: boolean;
   /** What a spec that takes files away may find in the console; nothing else does. */
   readonly mayBeLogged: RegExp | null;
   /** Watches the pages of a further context; those of the test's own are watched already. */
@@ -15,10 +17,21 @@ interface Guard {
 /** Addresses that ask nothing of a server. */
 const OWN = /^(?:data|blob|about):/;
 
+/**
+ * Leaves the page no rest long enough for what has time: fetching all parts ahead is a third of the work of opening the page, in tests
+ * that show two of them. Runs in the page.
+ */
+function neverLongIdle() {
+  const ask = requestIdleCallback;
+  globalThis.requestIdleCallback = (done, options) =>
+    (options?.timeout ?? Infinity) < 1000 ? ask(done, options) : 0;
+}
+
 export const test = plain.extend<Guard>({
+  ahead: [false, { option: true }],
   mayBeLogged: [null, { option: true }],
   watch: [
-    async ({ context, baseURL, mayBeLogged }, use) => {
+    async ({ context, baseURL, ahead, mayBeLogged }, use) => {
       const faults: string[] = [];
       const watch = async (watched: BrowserContext) => {
         watched.on('console', (message) => {
@@ -36,6 +49,7 @@ export const test = plain.extend<Guard>({
             console.error('refused by the policy:', violatedDirective, blockedURI, sample),
           );
         });
+        if (!ahead) await watched.addInitScript(neverLongIdle);
       };
       await watch(context);
       await use(watch);

@@ -1,15 +1,8 @@
 // How far the work is, for many at once, and what can no longer change; the first sewn block; wedges lost and found; other
 // numbers of wedges to the block; the block's card.
 import { expect, type Page, test } from './guarded';
-import { block, firstVisit, goTo, hangsAt, openPart, undoButton } from './room';
-
-async function openDemo(page: Page, file: string, step: string): Promise<void> {
-  await firstVisit(page);
-  await page.getByRole('button', { name: /^Quilt:/ }).click();
-  await page.setInputFiles('input[type=file]', `demo-data/${file}.json`);
-  await expect(page.getByRole('dialog')).toBeHidden();
-  await goTo(page, step);
-}
+import { openDemo } from './quilt';
+import { block, goTo, hangsAt, openPart, undoButton } from './room';
 
 const size = (page: Page, name: string) => page.locator('dl > div').filter({ hasText: name }).locator('dd');
 const stage = (page: Page, name: string) => page.locator('.marking').getByRole('button', { name });

@@ -3,6 +3,7 @@
 import { readFile } from 'node:fs/promises';
 import { readPdf } from '../tests/drawing/pattern/readPdf';
 import { expect, type Page, test } from './guarded';
+import { startWith } from './quilt';
 import { firstVisit, goTo, openExample, openPart, undoButton } from './room';
 
 test.use({ locale: 'de-DE' });
@@ -82,7 +83,8 @@ test('from an empty quilt to the pattern nothing is told by the inch', async ({ 
   await goTo(page, 'Finishing');
   const parts = page.getByRole('navigation', { name: 'Parts of finishing' }).getByRole('button');
   for (const part of await parts.allTextContents()) {
-    await parts.filter({ hasText: part }).first().click();
+    await openPart(page, part);
+    if (part === 'Pattern') await expect(page.getByText(/^Page 1 of \d+$/)).toBeVisible({ timeout: 30_000 });
     await expectMetric(page);
   }
 
@@ -106,8 +108,7 @@ test('the unit is the person’s: it outlives a reload, holds for every quilt, a
   page,
 }) => {
   test.setTimeout(120_000);
-  await firstVisit(page);
-  await openExample(page, 'Harbour library');
+  await startWith(page, 'Harbour library');
   await goTo(page, 'Wedges');
   await expectMetric(page);
   const undo = await undoButton(page).getAttribute('aria-label');

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from './guarded';
+import { startWith } from './quilt';
 import { block, firstVisit, goTo, hangsAt, openExample, openFile, undoButton } from './room';
 
 const demo = readFileSync(new URL('../demo-data/harbour-reading-corner.json', import.meta.url), 'utf8');
@@ -14,8 +15,7 @@ test('what was done is there after the page is loaded again', async ({ page }) =
 });
 
 test('several quilts are kept and opened in turn', async ({ page }) => {
-  await firstVisit(page);
-  await openExample(page, 'A lighthouse keeper');
+  await startWith(page, 'A lighthouse keeper');
   await expect(page.getByRole('button', { name: /^Quilt:/ })).not.toContainText('Harbour');
   const name = await page.getByRole('button', { name: /^Quilt:/ }).textContent();
   await openExample(page, 'Harbour library');
@@ -111,8 +111,7 @@ async function saveDamaged(page: Page): Promise<[name: string, text: string]> {
 test('a kept quilt that is damaged says what is wrong and is saved to a file as it is @phone', async ({
   page,
 }) => {
-  await firstVisit(page);
-  await openExample(page, 'Harbour library');
+  await startWith(page, 'Harbour library');
   await openExample(page, 'A lighthouse keeper');
   await damageKept(page, 'Harbour');
   await page.getByRole('button', { name: /^Quilt:/ }).click();
@@ -134,8 +133,7 @@ test('a kept quilt that is damaged says what is wrong and is saved to a file as 
 });
 
 test('the list of quilts has a picture of each; a damaged one keeps its button @phone', async ({ page }) => {
-  await firstVisit(page);
-  await openExample(page, 'The plum orchard');
+  await startWith(page, 'The plum orchard');
   await openExample(page, 'Harbour library');
   await openExample(page, 'A lighthouse keeper');
   await damageKept(page, 'Harbour');
@@ -158,8 +156,7 @@ test('the list of quilts has a picture of each; a damaged one keeps its button @
 });
 
 test('the quilt last open is told of at the next visit when it is damaged @phone', async ({ page }) => {
-  await firstVisit(page);
-  await openExample(page, 'A lighthouse keeper');
+  await startWith(page, 'A lighthouse keeper');
   await damageKept(page, 'A lighthouse');
   await page.reload();
   await expect(page.getByText('Another quilt is damaged')).toBeVisible();

@@ -1,5 +1,6 @@
 // What a person has typed is kept until it is used, refused where it was given with a way on, and read in its own direction.
 import { expect, type Page, test } from './guarded';
+import { openDemo } from './quilt';
 import { firstVisit, goTo, undoButton } from './room';
 
 const name = (page: Page) => page.getByRole('textbox', { name: 'Name', exact: true });
@@ -35,11 +36,7 @@ test('a set’s letter that is too long is refused with its length and stays as 
 });
 
 test('a set too short for a wedge says which length the first one needs', async ({ page }) => {
-  await firstVisit(page);
-  await page.getByRole('button', { name: /^Quilt:/ }).click();
-  await page.setInputFiles('input[type=file]', 'demo-data/plum-orchard.json');
-  await expect(page.getByRole('dialog')).toBeHidden();
-  await goTo(page, 'Strip sets');
+  await openDemo(page, 'plum-orchard', 'Strip sets');
   await page.getByRole('button', { name: 'Add a set by hand' }).click();
   const length = page.getByRole('textbox', { name: /Usable length/ });
   await length.fill('5');

@@ -1,9 +1,6 @@
 // What lies behind the findings: single clashes, each fabric, how even the top is, where it weighs, and what counts.
-import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from './guarded';
 import { firstVisit, goTo } from './room';
-
-const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
 async function atTheWall(page: Page) {
   await firstVisit(page);
@@ -23,8 +20,9 @@ const centres = (page: Page) =>
 
 test('every finding says what was measured, with its unit', async ({ page }) => {
   const findings = await atTheWall(page);
-  const measures = await findings.locator('.finding .measure').allTextContents();
-  expect(measures.length).toBeGreaterThan(2);
+  const said = findings.locator('.finding .measure');
+  await expect(said.nth(2)).toBeVisible();
+  const measures = await said.allTextContents();
   for (const words of measures) expect(words).toMatch(/\d.*(["″]|L\*|in 100|chance)/);
 });
 
@@ -63,7 +61,7 @@ test('a mend tells on demand each term it changes and every clash that goes or c
   await findings.getByRole('checkbox').first().check();
   const notice = (await page.locator('.said.look').boundingBox())!;
   const rings = page.locator('svg.hand .stitch, svg.top .stitch');
-  expect(await rings.count()).toBeGreaterThan(0);
+  await expect(rings.first()).toBeAttached();
   for (const ring of await rings.all()) {
     const box = (await ring.boundingBox())!;
     const apart =
@@ -81,7 +79,7 @@ test('each fabric is listed as it lies, the dominant one first, and its row ligh
   const findings = await atTheWall(page);
   await open(page, 'Each fabric');
   const rows = findings.locator('.each-fabric > li > button');
-  expect(await rows.count()).toBeGreaterThan(10);
+  await expect(rows.nth(10)).toBeAttached();
   await expect(rows.first()).toContainText('stands out most');
   await expect(centres(page)).toHaveCount(0);
   await rows.nth(1).press('Enter');
@@ -91,7 +89,7 @@ test('each fabric is listed as it lies, the dominant one first, and its row ligh
   await expect(findings).toContainText(/neighbours both have it \d+ times; in a random layout \d/);
   await expect(centres(page)).toHaveCount(1);
   const dimmed = page.getByRole('region', { name: 'Design wall' }).locator('path[opacity="0.13"]');
-  expect(await dimmed.count()).toBeGreaterThan(10);
+  await expect(dimmed.nth(10)).toBeAttached();
   await rows.nth(1).press('Enter');
   await expect(centres(page)).toHaveCount(0);
   await expect(dimmed).toHaveCount(0);
@@ -132,19 +130,4 @@ test('from how near cloths read as one is set beside the findings it changes', a
     .getByLabel('Values')
     .selectOption({ label: 'Light to dark across' });
   await expect(pool).toHaveCount(0);
-});
-
-test('the folds have no barrier that axe finds, and nothing sticks out of the panel @phone', async ({
-  page,
-}) => {
-  const findings = await atTheWall(page);
-  await findings.locator('.finding > button').first().click();
-  await findings.locator('summary', { hasText: 'What it changes' }).first().click();
-  await findings.locator('summary', { hasText: 'Inside blocks' }).click();
-  for (const fold of ['What counts as a clash', 'Each fabric', 'How even the top is']) await open(page, fold);
-  await findings.locator('.each-fabric > li > button').first().click();
-  const { violations } = await new AxeBuilder({ page }).withTags(TAGS).analyze();
-  expect(violations.map(({ id, nodes }) => `${id} ${nodes[0]!.target.join(' ')}`)).toEqual([]);
-  const out = await page.locator('.panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth);
-  expect(out).toBeLessThanOrEqual(0);
 });

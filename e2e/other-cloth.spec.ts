@@ -1,5 +1,6 @@
 import { expect, test } from './guarded';
-import { firstVisit, goTo, openPart, setsFromStrips, undoButton } from './room';
+import { setsFromStrips } from './quilt';
+import { firstVisit, goTo, openPart, undoButton } from './room';
 
 test('colourways stand side by side with their own figures and cloth; one becomes a quilt of its own @phone', async ({
   page,

@@ -1,7 +1,7 @@
 // The code of a part of the screen cannot be fetched, as after a newer version was put on the server: that is said in its place with a
 // way on, the rest of the page works, and nothing of the quilt is lost.
 import { expect, type Page, test } from './guarded';
-import { firstVisit } from './room';
+import { firstVisit, goTo } from './room';
 
 // Files are taken away here.
 test.use({ mayBeLogged: /ERR_FAILED|A part of the page could not be fetched/ });
@@ -35,6 +35,23 @@ test('a step that cannot be fetched says so, comes when asked again, and the qui
   await said.getByRole('button', { name: 'Try again' }).click();
   await expect(page.locator('.panel').getByRole('heading', { level: 2 })).toHaveText('Finishing');
   await expect(page.getByRole('button', { name: /^Undo: turn/ })).toBeVisible();
+});
+
+test.describe('fetched ahead', () => {
+  // Workers are fetched when they are asked for something.
+  test.use({ ahead: true, mayBeLogged: /ERR_INTERNET_DISCONNECTED/ });
+
+  test('parts that came while the page was idle open though the server is gone', async ({
+    page,
+    context,
+  }) => {
+    const last = page.waitForResponse(/WallPhotoStage-.*\.js/);
+    await firstVisit(page);
+    await last;
+    await context.setOffline(true);
+    for (const step of ['Fabrics', 'Strip sets', 'Wedges', 'Blocks', 'Wall', 'Finishing'])
+      await goTo(page, step);
+  });
 });
 
 test('after a reload the step is there and the change kept', async ({ page }) => {

@@ -1,10 +1,10 @@
 // A fabric from a photograph, from the file to the wall and back out of a file; by pointer, by keys alone, and with files that are none.
 import { readFileSync } from 'node:fs';
-import AxeBuilder from '@axe-core/playwright';
 import { meanColour } from '../src/cloth/likeness';
 import { printMix } from '../src/cloth/print/printMix';
 import { ciede2000 } from '../src/colour/difference';
 import { labD65Of, linearOfHex } from '../src/colour/spaces';
+import { faultsOf } from './axe';
 import { expect, type Page, test } from './guarded';
 import { CHECKS, heicOf, PER_INCH, photograph, SCENE } from './photos';
 import { firstVisit, goTo, openFile } from './room';
@@ -268,13 +268,10 @@ test('under a thumb: every control is 44 px, nothing runs over the edge, and axe
   await choose(page, jpeg('one.jpg', await photograph()), jpeg('two.jpg', await photograph()));
   await expect(read(page)).toBeVisible({ timeout: 30_000 });
   await expect(page.getByRole('button', { name: 'Stop' })).toBeHidden({ timeout: 30_000 });
+  await expect(page.getByRole('main')).toHaveCount(1);
   for (const doing of ['Frame', 'True size', 'Light', 'Several fabrics']) {
     await page.getByRole('radio', { name: doing, exact: true }).check({ force: true });
-    const axe = await new AxeBuilder({ page }).setLegacyMode().include('.photo-stage').analyze();
-    expect(
-      axe.violations.map(({ id, nodes }) => `${id} ${nodes[0]?.html}`),
-      doing,
-    ).toEqual([]);
+    expect(await faultsOf(page, { within: ['.photo-stage'] }), doing).toEqual([]);
     const small = await page.evaluate(() => {
       const coarse = matchMedia('(pointer: coarse)').matches;
       return [...document.querySelectorAll<HTMLElement>('.photo-stage :is(button, .choice label, .check)')]

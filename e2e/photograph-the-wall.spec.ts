@@ -1,8 +1,8 @@
 // A design wall from its photograph: grid found and moved, empty cells marked, blocks read and hung as in the picture, known ones kept.
-import AxeBuilder from '@axe-core/playwright';
 import type { Project } from '../src/model/project';
 import { writeProject } from '../src/model/reading/read';
 import { wallShot } from '../tests/photo/render/shots';
+import { faultsOf } from './axe';
 import { expect, type Page, test } from './guarded';
 import { jpegOf } from './photos';
 import { nextUndo } from './quilt';
@@ -31,15 +31,14 @@ test('the grid is found, rows and columns can be set, and cells be marked empty 
   const area = page.getByRole('region', { name: 'Photograph of the wall' });
   await expect(area.getByRole('textbox', { name: 'Rows' })).toHaveValue(String(rows));
   await expect(area.getByRole('textbox', { name: 'Columns' })).toHaveValue(String(columns));
-  await area.getByRole('button', { name: 'Rows: one more' }).click();
+  await area.getByRole('button', { name: 'Rows (Photograph): one more' }).click();
   await expect(area.locator('.wall-cells button')).toHaveCount((rows + 1) * columns);
-  await area.getByRole('button', { name: 'Rows: one less' }).click();
+  await area.getByRole('button', { name: 'Rows (Photograph): one less' }).click();
   await expect(area.locator('.wall-cells button')).toHaveCount(rows * columns);
   await area.locator('.wall-cells button').first().click();
   await area.getByRole('checkbox', { name: 'No block hangs here' }).check();
   await expect(area.locator('.wall-cells button').first()).toHaveAccessibleName('Row 1, column 1: empty');
-  const axe = await new AxeBuilder({ page }).analyze();
-  expect(axe.violations).toEqual([]);
+  expect(await faultsOf(page)).toEqual([]);
 });
 
 test('known blocks keep their numbers and hang as in the picture, in one step', async ({ page }) => {

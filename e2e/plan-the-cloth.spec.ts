@@ -1,23 +1,13 @@
 // From the cloth on hand to strips: cloth written down, the largest top it makes, what to buy; and forwards from blocks to
 // strips. Strips that are locked keep their places.
-import { AxeBuilder } from '@axe-core/playwright';
+import { faultsOf } from './axe';
 import { expect, type Page, test } from './guarded';
-import { firstVisit, goTo, undoButton } from './room';
+import { emptyQuilt, openDemo } from './quilt';
+import { goTo, undoButton } from './room';
 
 async function newQuilt(page: Page): Promise<void> {
-  await firstVisit(page);
-  await page.getByRole('button', { name: /^Quilt:/ }).click();
-  await page.getByRole('button', { name: 'New quilt' }).click();
-  await expect(page.getByRole('dialog')).toBeHidden();
-  await expect(page.getByRole('heading', { level: 2, name: 'Fabrics' })).toBeVisible();
-}
-
-async function openDemo(page: Page, file: string, step: string): Promise<void> {
-  await firstVisit(page);
-  await page.getByRole('button', { name: /^Quilt:/ }).click();
-  await page.setInputFiles('input[type=file]', `demo-data/${file}.json`);
-  await expect(page.getByRole('dialog')).toBeHidden();
-  await goTo(page, step);
+  await emptyQuilt(page);
+  await goTo(page, 'Fabrics');
 }
 
 const cloth = (page: Page) => page.getByRole('region', { name: 'Fabric on hand' });
@@ -178,7 +168,7 @@ test('a locked strip keeps its place when sets are made anew', async ({ page }) 
   await expect.poll(() => strip(1)).toBe(`${kept}, locked`);
 });
 
-test('cloth and plans have no barrier that axe finds, and nothing sticks out of the panel @phone @tablet', async ({
+test('cloth and plans have no barrier that axe finds, and nothing sticks out of the panel @phone', async ({
   page,
 }) => {
   await openDemo(page, 'harbour-reading-corner', 'Fabrics');
@@ -191,8 +181,7 @@ test('cloth and plans have no barrier that axe finds, and nothing sticks out of 
       .getByText(/strip sets?/)
       .first(),
   ).toBeVisible();
-  const { violations } = await new AxeBuilder({ page }).include('.panel').analyze();
-  expect(violations.map((one) => `${one.id}: ${one.nodes[0]?.html}`)).toEqual([]);
+  expect(await faultsOf(page, { within: ['.panel'] })).toEqual([]);
   const over = await page.locator('.panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth);
   expect(over).toBeLessThanOrEqual(0);
 });

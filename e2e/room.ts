@@ -18,6 +18,38 @@ export async function allThere(page: Page): Promise<void> {
   await expect(page.locator('[hidden][aria-busy="true"]')).toHaveCount(0);
 }
 
+/** Waits until nothing of the page has changed, and the focus has not moved, for so many milliseconds. */
+export async function still(page: Page, milliseconds = 150): Promise<void> {
+  await page.evaluate(
+    (span) =>
+      new Promise<void>((done) => {
+        // What goes on by itself, as a bar of progress does, is not waited for.
+        const latest = setTimeout(end, 10 * span);
+        let timer = setTimeout(end, span);
+        const again = () => {
+          clearTimeout(timer);
+          timer = setTimeout(end, span);
+        };
+        const changes = new MutationObserver(again);
+        changes.observe(document.body, {
+          subtree: true,
+          childList: true,
+          attributes: true,
+          characterData: true,
+        });
+        document.addEventListener('focusin', again);
+        function end() {
+          clearTimeout(latest);
+          clearTimeout(timer);
+          changes.disconnect();
+          document.removeEventListener('focusin', again);
+          done();
+        }
+      }),
+    milliseconds,
+  );
+}
+
 /** Chooses a part of finishing; the step Finishing must be on show. */
 export async function openPart(page: Page, part: string): Promise<void> {
   const parts = page.getByRole('navigation', { name: 'Parts of finishing' });
@@ -55,15 +87,6 @@ export async function openExample(page: Page, name: string): Promise<void> {
   const examples = page.getByRole('region', { name: 'Examples' });
   await examples.getByRole('button', { name: new RegExp(`^${name}`) }).click();
   await expect(page.getByRole('dialog')).toBeHidden();
-}
-
-/** Opens the example that has strips and nothing sewn, and makes its strip sets. */
-export async function setsFromStrips(page: Page): Promise<void> {
-  await firstVisit(page);
-  await openExample(page, 'The kiln shed');
-  await goTo(page, 'Strip sets');
-  await page.getByRole('button', { name: 'Make sets' }).click();
-  await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
 }
 
 /** Opens a project file through the menu; the menu stays open when it is refused. */

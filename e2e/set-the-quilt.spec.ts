@@ -314,7 +314,7 @@ test('about 60 × 72 is answered with ways to come close, and one is taken up @p
   await expect(undoButton(page)).toBeEnabled();
 });
 
-test('no part of the setting makes the panel wider than it is @tablet @phone', async ({ page }) => {
+test('no part of the setting makes the panel wider than it is @phone @touch', async ({ page }) => {
   await firstVisit(page);
   await goTo(page, 'Wall');
   const setting = page.getByRole('region', { name: 'Setting' });

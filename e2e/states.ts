@@ -172,14 +172,16 @@ const beginning: State = {
   },
 };
 
-export const STATES: readonly State[] = [
-  ...steps,
-  ...DIALOGS,
-  ...opened,
-  ...parts,
-  ...PHOTO_STATES,
-  beginning,
-];
+/** The way of what lies over the page. */
+export const OVER = 'what lies over the page, and an empty quilt';
+/** All states in ways of their own, so that several can be gone at once. */
+export const WAYS: Readonly<Record<string, readonly State[]>> = {
+  'the steps': steps,
+  [OVER]: [...DIALOGS, beginning],
+  'what opens in a step': opened,
+  'the parts of finishing': parts,
+  'photographs and moves by hand': PHOTO_STATES,
+};
 
 /** Goes through states one after the other, on one page. */
 export async function through(
@@ -187,7 +189,6 @@ export async function through(
   states: readonly State[],
   look: (state: State) => Promise<void>,
 ): Promise<void> {
-  await page.emulateMedia({ reducedMotion: 'reduce' });
   await firstVisit(page);
   for (const state of states) {
     await state.open(page);

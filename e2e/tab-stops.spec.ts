@@ -1,6 +1,7 @@
 // How far it is by Tab: the main action of every step is near its heading, and from the work it is not far to the steps or to the wall.
 import { expect, type Page, test } from './guarded';
-import { firstVisit, foot, goTo, openExample, openPart } from './room';
+import { startWith } from './quilt';
+import { firstVisit, foot, goTo, openPart } from './room';
 
 const STEPS = ['Fabrics', 'Strip sets', 'Wedges', 'Blocks', 'Wall', 'Finishing'];
 const MOST = 6;
@@ -25,8 +26,8 @@ for (const example of ['The first quilt', 'The kiln shed']) {
     page,
   }) => {
     test.setTimeout(120_000);
-    await firstVisit(page);
-    if (example === 'The kiln shed') await openExample(page, example);
+    if (example === 'The kiln shed') await startWith(page, example);
+    else await firstVisit(page);
     const stops: Record<string, number> = {};
     for (const step of STEPS) {
       await goTo(page, step);
@@ -43,8 +44,7 @@ for (const example of ['The first quilt', 'The kiln shed']) {
 }
 
 test('an opened block and sewn blocks being entered have their main action near too', async ({ page }) => {
-  await firstVisit(page);
-  await openExample(page, 'The kiln shed');
+  await startWith(page, 'The kiln shed');
   await goTo(page, 'Blocks');
   await page.getByRole('button', { name: 'Enter sewn blocks' }).click();
   expect(await fromHeading(page)).toBeLessThanOrEqual(MOST);

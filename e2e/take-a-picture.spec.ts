@@ -1,5 +1,4 @@
 import { readFile } from 'node:fs/promises';
-import AxeBuilder from '@axe-core/playwright';
 import { expect, type Page, test } from './guarded';
 import { openExample } from './quilt';
 import { openPart } from './room';
@@ -109,21 +108,6 @@ test('the picture goes to the clipboard as a PNG, and its words as text', async 
   const text = await page.evaluate(() => navigator.clipboard.readText());
   expect(text).toContain('a quilt top with 6 blocks in 3 rows of 2, 28" by 42" finished.');
 });
-
-for (const scheme of ['light', 'dark'] as const) {
-  test(`every part of finishing is sound for assistive technology, ${scheme}`, async ({ page }) => {
-    test.setTimeout(90_000);
-    await page.emulateMedia({ colorScheme: scheme });
-    await openExample(page, 'Finishing');
-    for (const part of await page.locator('.parts button').allTextContents()) {
-      await openPart(page, part);
-      if (part === 'Colourways') await page.getByRole('button', { name: 'Make a colourway' }).click();
-      if (part === 'Pattern') await expect(page.locator('.page-sheet')).toBeVisible({ timeout: 30_000 });
-      const found = await new AxeBuilder({ page }).include('.panel').include('.work').analyze();
-      expect(found.violations, part).toEqual([]);
-    }
-  });
-}
 
 test('a refused copy, a refused share and one that was put off are each answered in words', async ({
   page,

@@ -24,7 +24,15 @@ export const CONTROLS: ReadonlySet<string> = new Set(
   ),
 );
 
-export async function openTree(page: Page) {
+/** The tree as it stands; the browser does not keep it up to date after that. */
+export async function readTree(page: Page): Promise<Part[]> {
+  const session = await page.context().newCDPSession(page);
+  const parts = await allParts(session);
+  await session.detach();
+  return parts;
+}
+
+async function openTree(page: Page) {
   const session = await page.context().newCDPSession(page);
   await session.send('Accessibility.enable');
   return {

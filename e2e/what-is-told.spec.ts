@@ -1,7 +1,8 @@
 // What a screen reader is told: every change in one sentence with the clashes there are now, the name of the quilt as the first heading,
 // tables by name.
 import { expect, type Page, test } from './guarded';
-import { block, firstVisit, foot, goTo, openExample } from './room';
+import { startWith } from './quilt';
+import { block, firstVisit, foot, goTo } from './room';
 
 /** All that the live regions have said since the last call of `since`, each sentence as often as it is said. */
 async function listen(page: Page) {
@@ -62,8 +63,7 @@ test('turning, pinning, taking down, undo and an order that is kept are told wit
 
 test('the quilt is the first heading, and every table of every step has a name', async ({ page }) => {
   test.setTimeout(90_000);
-  await firstVisit(page);
-  await openExample(page, 'The kiln shed');
+  await startWith(page, 'The kiln shed');
   const quilt = page.getByRole('heading', { level: 1 });
   await expect(quilt).toHaveCount(1);
   await expect(quilt).toHaveText(/kiln shed/i);

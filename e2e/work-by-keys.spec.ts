@@ -2,7 +2,8 @@
 // back, and undo in a field and of the quilt agree.
 import { holdsFocus, press } from './focus';
 import { expect, test } from './guarded';
-import { button, firstVisit, foot, goTo, openExample, openPart, undoButton } from './room';
+import { startWith } from './quilt';
+import { button, firstVisit, foot, goTo, openPart, undoButton } from './room';
 
 test('the focus stays near through Shuffle, Cancel, Show several and Use', async ({ page }) => {
   test.setTimeout(120_000);
@@ -42,8 +43,7 @@ test('the focus stays near while the pattern and the picture are made', async ({
 });
 
 test('the focus stays near while sets are made and cutting is planned', async ({ page }) => {
-  await firstVisit(page);
-  await openExample(page, 'The kiln shed');
+  await startWith(page, 'The kiln shed');
   await goTo(page, 'Strip sets');
   for (const action of ['Make sets', /^(Others, by the next number|Try another mix)$/]) {
     await press(page, button(page, action));

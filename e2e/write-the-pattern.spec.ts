@@ -1,5 +1,4 @@
 import { readFile } from 'node:fs/promises';
-import AxeBuilder from '@axe-core/playwright';
 import { readPdf } from '../tests/drawing/pattern/readPdf';
 import { expect, type Page, test } from './guarded';
 import { openExample } from './quilt';
@@ -83,16 +82,6 @@ test('a name in another script is set as a picture where the device has its lett
   await expect(
     pattern(page).getByText(/names with them are pictures of your device’s letters/),
   ).toBeVisible();
-});
-
-test('the section passes the checks of WCAG 2.2 AA', async ({ page }) => {
-  await openExample(page, 'Finishing');
-  await openPart(page, 'Pattern');
-  const found = await new AxeBuilder({ page })
-    .include('.panel')
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'])
-    .analyze();
-  expect(found.violations).toEqual([]);
 });
 
 test('the pages are turned by button, key and list, on the paper and with the parts chosen @phone', async ({

@@ -1,7 +1,7 @@
 // Part of the build: what the page has to fetch before it draws anything. The build ends with an error where that has grown beyond
 // its budget.
 import { gzipSync } from 'node:zlib';
-import type { Plugin } from 'vite';
+import type { Plugin, Rolldown } from 'vite';
 import { packageOf } from './licences.ts';
 
 /** Bytes, compressed by gzip, that the first script may have, all that it imports included. */
@@ -33,6 +33,15 @@ export function budgetFault(page: string, scripts: readonly Script[], budget = B
 /** The length of the first script by gzip. */
 export function firstScriptBytes(page: string, scripts: readonly Script[]): number {
   return fetchedFirst(page, scripts).reduce((sum, { code }) => sum + gzipSync(code).length, 0);
+}
+
+/** The scripts among the files of a build: its chunks, and what was built apart and is part of it as a file. */
+export function scriptsOf(files: readonly (Rolldown.OutputChunk | Rolldown.OutputAsset)[]): Script[] {
+  return files.flatMap((file) => {
+    if (file.type === 'chunk') return file;
+    const { fileName, source } = file;
+    return fileName.endsWith('.js') ? { fileName, code: String(source), imports: [], modules: {} } : [];
+  });
 }
 
 /** The scripts that a page names and all that they import. Throws where there is none. */
@@ -75,10 +84,9 @@ export function firstScriptBudget(): Plugin {
     apply: 'build',
     // When all else is done: only now are the scripts as they are written.
     writeBundle(_options, bundle) {
-      const scripts = Object.values(bundle).filter((one) => one.type === 'chunk');
       const page = bundle['index.html'];
       if (page?.type !== 'asset') return;
-      const fault = budgetFault(String(page.source), scripts);
+      const fault = budgetFault(String(page.source), scriptsOf(Object.values(bundle)));
       if (fault) this.error(fault);
     },
   };

@@ -1,6 +1,7 @@
 // npm test: sets up what is missing (packages, a browser), then checks everything. Ends with "N passed, N failed" on a line
 // of its own; a step that fails without a failing test of its own (types, lint, build) counts as one failure. Every
-// quarter of a minute a line tells what runs and how far it is.
+// quarter of a minute a line tells what runs and how far it is. There are two lanes for two cores: each takes the next step that can run
+// as soon as it is free, one that keeps about one core busy, so that neither core waits and no step crowds another.
 import { spawn } from 'node:child_process';
 import { mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { delimiter, dirname, join } from 'node:path';
@@ -12,8 +13,12 @@ import { installPackages } from './install.mjs';
 process.chdir(dirname(dirname(fileURLToPath(import.meta.url))));
 const RESULTS = 'test-results';
 const UNIT_REPORT = `${RESULTS}/unit.json`;
-const BROWSER_REPORT = `${RESULTS}/browser.json`;
 const TELL_EVERY = 15_000;
+const LANES = 2;
+/** The browser tests come in so many parts, so that both lanes end at about the same time. */
+const BROWSER_PARTS = 8;
+/** Each part has the built tool from a server of its own. */
+const PORT = Number(process.env.TEST_PORT ?? 4183);
 
 const startedAt = Date.now();
 installPackages();
@@ -34,38 +39,71 @@ try {
 
 provideEngines();
 
-// Two lanes for two cores: the unit tests in one, in the other all else up to the build, then the story in WebKit and Firefox.
-// The browser tests come last and alone, because they wait for frames.
-await Promise.all([
-  run(
-    'unit tests',
-    `vitest run --reporter=default --reporter=json --outputFile.json=${UNIT_REPORT}`,
-    countUnitTests,
-    unitFilesDone,
-  ),
-  (async () => {
-    await run('types', 'npm run --silent typecheck');
-    await run('lint', 'npm run --silent lint');
-    await run('unused code', 'npm run --silent unused');
-    await run('known holes', 'npm run --silent audit', tellLeftOut);
-    await run('build', 'vite build');
-    if (built()) await run('other engines', 'npm run --silent test:engines', countEngineTests, linesDone);
-  })(),
-]);
-if (!chromium) {
-  skip('browser tests', lacking);
-} else if (!built()) {
-  skip('browser tests', 'Not run: there is no build to test.');
-} else {
-  await run('browser tests', 'playwright test', countBrowserTests, browserTestsDone, {
-    CHROMIUM_PATH: chromium,
-  });
-}
+/** What is still to run, in order; what waits for the build runs when that is done. */
+const waiting = [
+  {
+    name: 'unit tests',
+    command: `vitest run --reporter=default --reporter=json --outputFile.json=${UNIT_REPORT}`,
+    count: countUnitTests,
+    done: unitFilesDone,
+  },
+  { name: 'build', command: 'vite build' },
+  { name: 'types', command: 'npm run --silent typecheck' },
+  { name: 'lint', command: 'npm run --silent lint' },
+  { name: 'unused code', command: 'npm run --silent unused' },
+  { name: 'known holes', command: 'npm run --silent audit', count: tellLeftOut },
+  ...(chromium ? browserParts() : []),
+  ...['WebKit', 'Firefox'].map((engine) => ({
+    name: `story in ${engine}`,
+    command: `npm run --silent test:engines -- ${engine}`,
+    onBuild: true,
+    count: countEngineTests,
+    done: linesDone,
+  })),
+];
+/** Resolves once the build has ended, well or not. */
+let buildEnded;
+const buildEnds = new Promise((resolve) => (buildEnded = resolve));
+
+await Promise.all(Array.from({ length: LANES }, lane));
+if (!chromium) skip('browser tests', lacking);
 clearInterval(telling);
 report();
 
+/** The browser tests in parts, the last part first: it has the tests that take longest. */
+function browserParts() {
+  return Array.from({ length: BROWSER_PARTS }, (_, at) => BROWSER_PARTS - at).map((part) => ({
+    name: `browser tests ${part} of ${BROWSER_PARTS}`,
+    command: `playwright test --workers=1 --shard=${part}/${BROWSER_PARTS}`,
+    onBuild: true,
+    env: { CHROMIUM_PATH: chromium, TEST_PORT: String(PORT + part), BROWSER_REPORT: browserReport(part) },
+    count: () => countBrowserTests(browserReport(part)),
+    done: browserTestsDone,
+  }));
+}
+
+function browserReport(part) {
+  return `${RESULTS}/browser-${part}.json`;
+}
+
+/** Takes one step after another as long as there are any. */
+async function lane() {
+  while (waiting.length > 0) {
+    const ended = steps.some(({ name }) => name === 'build');
+    const at = waiting.findIndex(({ onBuild }) => ended || !onBuild);
+    if (at < 0) {
+      await buildEnds;
+      continue;
+    }
+    const [step] = waiting.splice(at, 1);
+    if (step.onBuild && !built()) skip(step.name, 'Not run: there is no build to test.');
+    else await run(step);
+    if (step.name === 'build') buildEnded();
+  }
+}
+
 /** Runs one step to its end, keeps what it prints, and shows it whole if it failed. `done` reads from that how far it is. */
-async function run(name, command, count = () => ({ passed: 0, failed: 0 }), done = () => '', env = {}) {
+async function run({ name, command, count = () => ({ passed: 0, failed: 0 }), done = () => '', env = {} }) {
   const from = Date.now();
   const path = `${join(process.cwd(), 'node_modules/.bin')}${delimiter}${process.env.PATH}`;
   const child = spawn(command, {
@@ -156,8 +194,8 @@ function countUnitTests() {
 }
 
 /** Playwright's report; a test that passes only at a second try counts as failed. */
-function countBrowserTests() {
-  const stats = readReport(BROWSER_REPORT)?.stats;
+function countBrowserTests(path) {
+  const stats = readReport(path)?.stats;
   return { passed: stats?.expected ?? 0, failed: (stats?.unexpected ?? 0) + (stats?.flaky ?? 0) };
 }
 

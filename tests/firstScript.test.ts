@@ -1,7 +1,8 @@
 import { randomBytes } from 'node:crypto';
 import { gzipSync } from 'node:zlib';
+import type { Rolldown } from 'vite';
 import { describe, expect, it } from 'vitest';
-import { budgetFault, type Script } from '../scripts/firstScript';
+import { budgetFault, type Script, scriptsOf } from '../scripts/firstScript';
 
 /** A script of so many bytes that gzip cannot make smaller, of one module. */
 function script(
@@ -50,5 +51,16 @@ describe('The budget of the first script', () => {
 
   it('wants a page that begins with a script', () => {
     expect(() => budgetFault('<p>Hello</p>', all)).toThrow(/no script/);
+  });
+
+  it('counts a script that was built apart as well', () => {
+    const apart = { type: 'asset', fileName: 'early.js', source: 'let wall = 1;' } as Rolldown.OutputAsset;
+    const look = { type: 'asset', fileName: 'early.css', source: 'p {}' } as Rolldown.OutputAsset;
+    const scripts = scriptsOf([apart, look]);
+    expect(scripts.map(({ fileName }) => fileName)).toEqual(['early.js']);
+    const page = `${PAGE}<script src="./early.js"></script>`;
+    const fetched = size([index, first, shared, ...scripts]);
+    expect(budgetFault(page, [...all, ...scripts], fetched)).toBeNull();
+    expect(budgetFault(page, [...all, ...scripts], fetched - 1)).not.toBeNull();
   });
 });

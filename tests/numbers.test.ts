@@ -20,6 +20,7 @@ import { inStyle, numberStyleOf } from '../src/model/words/numberStyle';
 import { scorePair } from '../src/ui/steps/wall/scoreWords';
 import { DEMOS, demo } from './demo';
 import { typeOf } from './drawing/pattern/makePdf';
+import { runs } from './runs';
 import { sentences } from './sentences';
 import { filesUnder, textOf } from './srcFiles';
 
@@ -147,7 +148,7 @@ describe.each(LANGUAGES)('in the numbers of %s', (language) => {
         );
         expect(strange(texts, language)).toEqual([]);
       }),
-      { seed: 20261128, numRuns: 300 },
+      { seed: 20261128, numRuns: runs(105, 300) },
     );
   });
 });

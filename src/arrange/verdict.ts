@@ -12,8 +12,8 @@ import type { Score } from './score';
 
 export type Verdict =
   | { readonly kind: 'proved' }
-  /** `by` is (score − bound)/(score of a random top), 0–1: no arrangement within the scopes is better by more. */
-  | { readonly kind: 'within'; readonly by: number };
+  /** `by` is (score − bound)/(score of a random top), 0–1: no arrangement within the scopes is better by more; `points` says it in tenths. */
+  | { readonly kind: 'within'; readonly by: number; readonly points: number };
 
 export interface ArrangeResult {
   readonly moves: readonly Move[];
@@ -86,7 +86,7 @@ export function resultOf(judging: Judging, found: Found): ArrangeResult {
     steps: found.steps,
     capped: found.capped,
     bound,
-    verdict: by < 1e-9 ? { kind: 'proved' } : { kind: 'within', by },
+    verdict: by < 1e-9 ? { kind: 'proved' } : { kind: 'within', by, points: pointsAbove(by) },
     verdictWords: found.free
       ? verdictWords(by, found.bound !== null, scopes)
       : phrase('Nothing is free to move'),

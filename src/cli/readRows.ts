@@ -85,7 +85,7 @@ function* wallRow(pixels: Pixels, knowledge: Knowledge): InParts<Result<object>>
     );
   const { wedge } = knowledge.project;
   const cells = cellsOf(grid, pixels, wedge);
-  const likeness = likenessOf(pixels, grid, wedge);
+  const likeness = yield* likenessOf(pixels, grid, wedge);
   const blocks = yield* readWall(pixels, { cells, likeness, bend: grid.bend }, knowledge);
   const { rows, columns, corners, sure } = grid;
   return ok({

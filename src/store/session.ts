@@ -1,11 +1,9 @@
-// The session ties the app store to the storage: it knows which kept project is open, saves it as it changes, and opens and keeps
-// others. Every failure is shown as a problem and never loses the open project.
-import { createStore, type StoreApi } from 'zustand/vanilla';
-import { EMPTY_HISTORY, type History, record } from '../editing/history';
+// The session ties the app store to the storage: which saved quilt is open, and how others are opened, made and removed. How the open one is
+// saved is saving/'s. Every failure is shown as a problem and never loses the open project.
+import { createStore } from 'zustand/vanilla';
+import { EMPTY_HISTORY } from '../editing/history';
 import type { ReadableFile } from '../editing/openFile';
-import { wholeChange } from '../editing/wholeChange';
 import { createProject } from '../model/create';
-import { nameWith } from '../model/name';
 import { type Phrase, phrase } from '../model/phrase';
 import { lackingPictures } from '../model/picture/inFile';
 import { NO_PICTURES, type PictureId, type Pictures } from '../model/picture/picture';
@@ -14,37 +12,18 @@ import type { Opened } from '../model/reading/readText';
 import { failed, type Problem, type Result } from '../model/result';
 import type { LengthUnit } from '../model/units';
 import { AnalysisClient } from './analysis/analysisClient';
-import { type AppStore, createApp, documentOf } from './app';
+import { createApp, documentOf } from './app';
 import { type Demo, firstDemo, firstKept, NO_WINDOW_NOTE, type WindowNote } from './firstQuilt';
 import { createHandMoves } from './handMoves';
 import { createLaying } from './laying';
-import { createPicturesAtHand } from './picturesAtHand';
+import { stateTaken } from './saving/conflict';
+import { type Kept, Saving } from './saving/saving';
+import type { SessionState } from './saving/sessionState';
 import { createSeeking } from './seeking';
 import { createShuffling } from './shuffling';
-import { type Autosave, type AutosaveState, createAutosave } from './storage/autosave';
 import type { LeftCopy } from './storage/keepLeft';
-import type { DamagedProject, Loaded, ProjectStorage, StoredProject } from './storage/storage';
-import type { ProjectSummary } from './storage/summary';
+import type { Loaded, ProjectStorage, StoredProject } from './storage/storage';
 import type { UnitNote } from './unitOfPerson';
-
-export interface SessionState {
-  readonly saving: AutosaveState;
-  /** The problem shown beside the project's name; null when all is well. */
-  readonly problem: Problem | null;
-  readonly projects: readonly ProjectSummary[];
-  /** What is to be told of the open quilt's pictures: those that are missing or were refused. */
-  readonly remarks: readonly Phrase[];
-  /** The damaged quilt that could not be opened last, with its problems; null for none. */
-  readonly damaged: (DamagedProject & { readonly problems: readonly Problem[] }) | null;
-  /** The copy that this window's state is saved as while another window has changed the open quilt too; null while none has. */
-  readonly conflict: { readonly copy: string } | null;
-  /** A file that is being read; null while none is. */
-  readonly reading: { readonly stop: () => void } | null;
-  /** What is to be told once of the saved quilts. */
-  readonly toTell: readonly Phrase[];
-  /** How long what is saved lasts, where that is to be told; null where it lasts, or nobody knows yet. */
-  readonly lasting: { readonly room: number | null; readonly removed: boolean } | null;
-}
 
 /** What an opening of the tool brings along besides the storage. */
 interface Visit {
@@ -53,9 +32,6 @@ interface Visit {
   readonly left: readonly LeftCopy[];
 }
 const FIRST_VISIT: Visit = { ofWindow: NO_WINDOW_NOTE, left: [] };
-
-/** Milliseconds from a change to its saving: what was on screen a third of a second ago survives a crash. */
-const SAVE_DELAY = 150;
 
 /** Starts the session with the project of this window or the one last open, else with another that is kept, else with the first demo, else
  * with an empty project. `freshId` must never repeat. A person without a unit yet gets that of the first quilt, else the usual one. */
@@ -91,13 +67,10 @@ export async function startSession(
     toTell: visit.left.map(({ of, name }) => phrase(LEFT, { of, name })),
     lasting: null,
   }));
-  return new Session(app, session, storage, demos, freshId, first, visit.ofWindow);
+  return new Session({ app, state: session, storage, freshId, first, ofWindow: visit.ofWindow }, demos);
 }
 
-/** What the name of this window's copy ends in. */
-const COPY = ' (of this window)';
 const LEFT = 'What was left unsaved of "{of}" is saved as "{name}".';
-const CLEARED = 'The quilts saved in this browser were cleared, not by Wedgewall. This one is saved again.';
 
 function damageOf(loaded: Loaded): SessionState['damaged'] {
   return loaded.ok || !loaded.damaged ? null : { ...loaded.damaged, problems: loaded.problems };
@@ -107,124 +80,24 @@ function notTaken({ code, message }: Problem) {
   return failed(code, '', phrase('This picture cannot be used: {reason}.', { reason: message }));
 }
 
-export class Session {
+export class Session extends Saving {
   /** Work in workers for the open quilt; it goes on whatever step is on show. */
   readonly shuffling: ReturnType<typeof createShuffling>;
   readonly seeking: ReturnType<typeof createSeeking>;
   readonly laying: ReturnType<typeof createLaying>;
   readonly handMoves: ReturnType<typeof createHandMoves>;
   readonly analysing = new AnalysisClient();
-  /** The pictures of the open quilt. */
-  readonly pictures: ReturnType<typeof createPicturesAtHand>;
-  private autosave: Autosave;
-  private revision: number;
-  /** The document last saved, or opened. */
-  private savedProject: Project;
-  /** The history with which each state of the project was reached, to be saved with it. */
-  private readonly histories = new WeakMap<Project, History>();
-  /** Why this browser keeps nothing; null where it keeps projects. */
-  private readonly notKept: Problem | null;
-  /** The revision that the copy of a conflict was saved with; see SessionState.conflict. */
-  private copyRevision = 0;
-  /** The document as it was opened, and as it was last saved to a file. */
-  private openedProject: Project;
-  private filedProject: Project | null = null;
-  /** Whether a quilt that was changed and is kept nowhere was put away for another. */
-  private lost = false;
+  readonly demos: readonly Demo[];
 
-  constructor(
-    readonly app: AppStore,
-    readonly state: StoreApi<SessionState>,
-    private readonly storage: ProjectStorage,
-    readonly demos: readonly Demo[],
-    private readonly freshId: () => string,
-    first: Pick<StoredProject, 'revision' | 'pictures'>,
-    private readonly ofWindow: WindowNote,
-  ) {
-    this.pictures = createPicturesAtHand(first.pictures);
+  constructor(kept: Kept, demos: readonly Demo[]) {
+    super(kept);
+    const { app } = kept;
+    this.demos = demos;
     this.shuffling = createShuffling(app);
     this.seeking = createSeeking(app);
     this.laying = createLaying(app);
     this.handMoves = createHandMoves(app);
-    this.revision = first.revision;
-    this.notKept = storage.keeps ? null : state.getState().problem;
-    this.savedProject = documentOf(app.getState());
-    this.openedProject = this.savedProject;
-    this.autosave = this.makeAutosave();
-    app.subscribe((now, before) => {
-      if (now.project === before.project && now.history === before.history) return;
-      this.histories.set(now.project, now.history);
-      // A quilt that is only shown in another unit is no other document.
-      if (now.project !== before.project && documentOf(now) !== this.savedProject)
-        this.autosave.changed(now.project);
-    });
-    this.remember(this.savedProject.id);
-    void this.refresh();
     void this.collectPictures();
-    this.storage.watch(() => void this.refresh());
-  }
-
-  get keeps(): boolean {
-    return this.storage.keeps;
-  }
-
-  private makeAutosave(): Autosave {
-    return createAutosave({
-      delay: SAVE_DELAY,
-      save: (project) => this.save(project),
-      leave: (project) =>
-        this.storage.leave(...this.toKeep(this.asDrawn(project)), this.histories.get(project)),
-      onState: (saving) =>
-        this.state.setState({
-          saving,
-          // In a browser that keeps nothing, the problem stays on show even when saving to memory succeeds.
-          problem: typeof saving === 'object' ? saving.problem : this.storage.keeps ? null : this.notKept,
-        }),
-    });
-  }
-
-  private async save(project: Project): Promise<Result<null>> {
-    const document = this.asDrawn(project);
-    const put = () => {
-      const [kept, revision] = this.toKeep(document);
-      const { pictures } = this.pictures.state.getState();
-      return this.storage.save(kept, revision, this.histories.get(project), pictures);
-    };
-    let saved = await put();
-    if (!saved.ok && saved.problems[0]?.code === 'changed-elsewhere') {
-      this.state.setState({ conflict: { copy: this.freshId() } });
-      this.copyRevision = 0;
-      saved = await put();
-    }
-    if (!saved.ok) return saved;
-    this.noteSaved(document, saved.value);
-    await this.refresh();
-    return { ok: true, value: null };
-  }
-
-  private noteSaved(document: Project, revision: number): void {
-    const { conflict, toTell } = this.state.getState();
-    if (conflict) {
-      if (this.copyRevision === 0) this.remember(conflict.copy);
-      this.copyRevision = revision;
-    } else {
-      if (revision <= this.revision) this.state.setState({ toTell: [...toTell, phrase(CLEARED)] });
-      this.revision = revision;
-    }
-    this.savedProject = document;
-  }
-
-  /** The document as it is kept and the revision it is based on: in a conflict those of the copy. */
-  private toKeep(document: Project): [project: Project, revision: number] {
-    const { conflict } = this.state.getState();
-    if (!conflict) return [document, this.revision];
-    return [{ ...document, id: conflict.copy, name: nameWith(document.name, COPY) }, this.copyRevision];
-  }
-
-  /** Remembers a quilt as the one that is open: in the browser, and in this window. */
-  private remember(id: string): void {
-    this.ofWindow.write(id);
-    void this.storage.setLastOpen(id);
   }
 
   /** Removes what nothing names from the browser. What another tab holds in its own history it keeps anew when it saves. */
@@ -248,122 +121,6 @@ export class Session {
     if (!kept.ok) return kept;
     this.pictures.add(more);
     return { ok: true, value: id };
-  }
-
-  /** A state of the open project in the unit it was drawn in. */
-  private asDrawn(project: Project): Project {
-    return documentOf({ project, drawnIn: this.app.getState().drawnIn });
-  }
-
-  /** Saves unsaved changes: before the page is left or another project is opened. */
-  flush(): Promise<AutosaveState> {
-    return this.autosave.flush();
-  }
-
-  /** Notes unsaved changes for the next visit, as the page goes away. See saveOnLeaving. */
-  leave(): void {
-    this.autosave.leave();
-  }
-
-  /** Reads the list of kept projects again, and shows what another window has made of the open one. */
-  async refresh(): Promise<void> {
-    const list = await this.storage.list();
-    if (!list.ok) {
-      this.state.setState({ problem: list.problems[0] ?? null });
-      return;
-    }
-    this.state.setState({ projects: list.value });
-    await this.heed(list.value);
-  }
-
-  private async heed(projects: readonly ProjectSummary[]): Promise<void> {
-    if (this.revision === 0 || !this.isStill()) return;
-    const { id } = this.savedProject;
-    const revision = projects.find((one) => one.id === id)?.revision;
-    // It is saved anew, unless another window has removed it: that is refused and told.
-    if (revision === undefined) this.autosave.changed(this.app.getState().project);
-    if (!revision || revision === this.revision) return;
-    const loaded = await this.storage.load(id);
-    if (!loaded.ok || loaded.value.revision === this.revision || !this.isStill(id)) return;
-    this.follow(loaded.value);
-    this.app.getState().announce(phrase('Another window has changed this quilt. It is shown as it is now.'));
-  }
-
-  /** Whether nothing waits to be saved here, so that another state may be shown; and the open quilt is this one. */
-  private isStill(id = this.savedProject.id): boolean {
-    const { saving, conflict } = this.state.getState();
-    const open = documentOf(this.app.getState());
-    return saving === 'saved' && conflict === null && open === this.savedProject && open.id === id;
-  }
-
-  private follow({ project, revision, history, pictures }: StoredProject): void {
-    this.savedProject = project;
-    this.revision = revision;
-    this.pictures.add(pictures);
-    this.app.getState().follow(project, history);
-  }
-
-  /** In a conflict, the state of the open quilt that another window has kept; null where it is gone or damaged. */
-  async otherState(): Promise<StoredProject | null> {
-    const loaded = await this.storage.load(this.app.getState().project.id);
-    return loaded.ok ? loaded.value : null;
-  }
-
-  /** Ends a conflict: this window's state or the other's is the quilt from now on, and an undo gives the one not taken. */
-  async take(which: 'this' | 'other'): Promise<readonly Problem[]> {
-    const { conflict } = this.state.getState();
-    if (!conflict) return [];
-    const unsaved = await this.unsaved();
-    if (unsaved.length > 0) return unsaved;
-    const other = await this.storage.load(this.app.getState().project.id);
-    const gone = !other.ok && other.problems[0]?.code === 'no-such-project';
-    if (!other.ok && (which === 'other' || !gone)) return other.problems;
-    const mine = documentOf(this.app.getState());
-    const { history } = this.app.getState();
-    this.state.setState({ conflict: null });
-    this.remember(mine.id);
-    if (!other.ok) {
-      this.revision = 0;
-      await this.saveNow();
-    } else {
-      const { project, revision, pictures } = other.value;
-      this.savedProject = project;
-      this.revision = revision;
-      this.pictures.add(pictures);
-      const [from, to, steps] =
-        which === 'this' ? [project, mine, other.value.history] : [mine, project, history];
-      const label = which === 'this' ? 'Take the state of this window' : 'Take the state of the other window';
-      this.app.getState().follow(to, record(steps, wholeChange(from, to, phrase(label))));
-      await this.saveNow();
-    }
-    // Only once the other copy of it is saved; a new conflict has a copy of its own.
-    return typeof this.state.getState().saving === 'string' ? this.remove(conflict.copy) : [];
-  }
-
-  /** Saves a quilt again that another window has removed. */
-  async saveAgain(): Promise<readonly Problem[]> {
-    this.revision = 0;
-    await this.saveNow();
-    const { problem } = this.state.getState();
-    return problem ? [problem] : [];
-  }
-
-  /** Whether closing the page now would lose work. */
-  isAtRisk(): boolean {
-    const isFiled = documentOf(this.app.getState()) === this.filedProject;
-    if (this.storage.keeps) return typeof this.state.getState().saving !== 'string' && !isFiled;
-    return this.lost || (this.isChanged() && !isFiled);
-  }
-
-  private isChanged(): boolean {
-    return documentOf(this.app.getState()) !== this.openedProject;
-  }
-
-  /** Notes that the open quilt was saved to a file. */
-  filed(): void {
-    this.filedProject = documentOf(this.app.getState());
-    // For who asks whether work is at risk.
-    this.state.setState({});
   }
 
   /** Takes away what was told. */
@@ -447,6 +204,25 @@ export class Session {
     return [];
   }
 
+  /** In a conflict, the state of the open quilt that another window has kept; null where it is gone or damaged. */
+  async otherState(): Promise<StoredProject | null> {
+    const loaded = await this.storage.load(this.app.getState().project.id);
+    return loaded.ok ? loaded.value : null;
+  }
+
+  /** Ends a conflict: this window's state or the other's is the quilt from now on, and an undo gives the one not taken. */
+  async take(which: 'this' | 'other'): Promise<readonly Problem[]> {
+    const { conflict } = this.state.getState();
+    if (!conflict) return [];
+    const unsaved = await this.unsaved();
+    if (unsaved.length > 0) return unsaved;
+    const taken = stateTaken(which, this.app, await this.storage.load(this.app.getState().project.id));
+    if (!taken.ok) return taken.problems;
+    await this.settle(taken.value);
+    // Only once the other copy of it is saved; a new conflict has a copy of its own.
+    return typeof this.state.getState().saving === 'string' ? this.remove(conflict.copy) : [];
+  }
+
   /** Removes a kept project other than the open one. */
   async remove(id: string): Promise<readonly Problem[]> {
     const removed = await this.storage.remove(id);
@@ -456,14 +232,6 @@ export class Session {
     return removed.ok ? [] : removed.problems;
   }
 
-  /** Saves unsaved changes. Returns why that failed, so that the project must stay open; an empty list when it succeeded. */
-  private async unsaved(): Promise<readonly Problem[]> {
-    const saving = await this.flush();
-    if (typeof saving === 'string' || !this.storage.keeps) return [];
-    // One that another window removed comes back as a copy at the next visit.
-    return saving.problem.code === 'removed-elsewhere' ? [] : [saving.problem];
-  }
-
   private show(
     project: Project,
     revision: number,
@@ -471,29 +239,13 @@ export class Session {
     remarks: readonly Phrase[],
     history = EMPTY_HISTORY,
   ): void {
-    this.lost ||= !this.storage.keeps && this.isAtRisk();
-    this.autosave.stop();
-    this.savedProject = project;
-    this.openedProject = project;
-    this.revision = revision;
-    this.autosave = this.makeAutosave();
-    this.state.setState({
-      saving: 'saved',
-      conflict: null,
-      problem: this.storage.keeps ? null : this.notKept,
-      damaged: null,
-      remarks,
-    });
+    this.begin(project, revision);
+    this.state.setState({ remarks });
     // Those of the quilt that was open go once the other is on show.
     this.pictures.add(pictures);
     this.app.getState().open(project, history);
     this.pictures.replace(pictures);
     if (remarks.length > 0) this.app.getState().announce(remarks[0]!);
     this.remember(project.id);
-  }
-
-  private async saveNow(): Promise<void> {
-    this.autosave.changed(this.app.getState().project);
-    await this.flush();
   }
 }

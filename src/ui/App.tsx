@@ -1,6 +1,5 @@
 // The whole screen: selvedge, panel of the current step, wall, and strip of values.
-import { type CSSProperties, useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
-import { greyOf } from '../colour/tone';
+import { useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
 import { clothShown } from '../model/colourway';
 import type { Step } from '../store/app';
 import { useApp, useAppStore } from './app';
@@ -21,6 +20,7 @@ import { Stage } from './stage/Stage';
 import { StepPanel } from './steps/StepPanel';
 import { closeLast } from './useEscape';
 import { ClothDefs } from './wall/ClothDefs';
+import { flannel } from './wall/early/flannel';
 import { useSay } from './words';
 
 export function App() {
@@ -143,12 +143,4 @@ function takesText(target: EventTarget | null): target is HTMLInputElement | HTM
  */
 function isTypedInto(target: EventTarget | null): boolean {
   return takesText(target) && target.value !== target.dataset.shown;
-}
-
-/** A neutral grey of the wanted L*, and ink that reads on it. */
-function flannel(lightness: number): CSSProperties {
-  return {
-    '--flannel': greyOf(lightness),
-    '--on-flannel': lightness > 55 ? '#161616' : '#f4f4f4',
-  } as CSSProperties;
 }

@@ -4,6 +4,7 @@ import '@fontsource/young-serif/400.css';
 import './theme.css';
 import './shell/shell.css';
 import './wall/wall.css';
+import './wall/early/early.css';
 import './steps/steps.css';
 import './shell/wallRoom.css';
 import './shell/touch.css';
@@ -32,6 +33,7 @@ import { ErrorScreen } from './shell/ErrorScreen';
 import { letStrayFilesGo } from './strayFiles';
 import { setTrustedTypes } from './trustedTypes';
 import { heedFolds } from './useEscape';
+import { noteWall, notingOpened } from './wall/early/noteWall';
 import { Language } from './words';
 import './shell/flow.css';
 
@@ -51,10 +53,18 @@ const session = await startSession(
   DEMOS,
   freshId,
   { note: createUnitNote(() => localStorage), usual: usualUnit(navigator.language) },
-  { ofWindow: createWindowNote(() => sessionStorage), left },
+  {
+    ofWindow: notingOpened(
+      createWindowNote(() => sessionStorage),
+      () => localStorage,
+    ),
+    left,
+  },
 );
 watchUnit(window, (unit) => session.app.getState().measureIn(unit));
 keepPlace(session.app, () => sessionStorage, window);
+// Where nothing is kept, the next visit opens another quilt.
+if (session.keeps) noteWall(session.app, () => localStorage, document, window);
 keepSteps(
   session.app,
   history,

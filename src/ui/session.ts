@@ -4,8 +4,9 @@ import { useStore } from 'zustand';
 import type { HandMoves } from '../store/handMoves';
 import type { Laying } from '../store/laying';
 import type { PicturesAtHand } from '../store/picturesAtHand';
+import type { SessionState } from '../store/saving/sessionState';
 import type { Seeking } from '../store/seeking';
-import type { Session, SessionState } from '../store/session';
+import type { Session } from '../store/session';
 import type { Shuffling } from '../store/shuffling';
 
 export const SessionContext = createContext<Session | null>(null);

@@ -2,6 +2,7 @@
 // of cloth, as scripts only the page's own workers. Everything else that would become code is refused by the browser.
 
 interface Policies {
+  readonly defaultPolicy: unknown;
   createPolicy(
     name: string,
     rules: {
@@ -34,10 +35,11 @@ export function ownScriptsOnly(address: string, page: string): string {
   return address;
 }
 
-/** Sets the rules in browsers that know them. Call it before anything is drawn. */
+/** Sets the rules, once, in browsers that know them. Call it before anything is drawn. */
 export function setTrustedTypes(view: Window): void {
   const policies = (view as { trustedTypes?: Policies }).trustedTypes;
-  policies?.createPolicy('default', {
+  if (!policies || policies.defaultPolicy) return;
+  policies.createPolicy('default', {
     createHTML: figuresOnly,
     createScriptURL: (address) => ownScriptsOnly(address, view.location.href),
   });

@@ -75,7 +75,7 @@ describe('a shuffle for balance', () => {
           expect(then.places.map((place) => place?.tip)).toEqual(block.places.map((place) => place?.tip));
         }
       }),
-      { numRuns: runs(10, 25) },
+      { numRuns: runs(5, 25) },
     );
   });
 
@@ -191,7 +191,7 @@ describe('the moves from one arrangement to another', () => {
           Math.max(0, elsewhere - 1),
         );
       }),
-      { numRuns: runs(15, 40) },
+      { numRuns: runs(8, 40) },
     );
   });
 });

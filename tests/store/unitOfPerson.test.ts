@@ -157,7 +157,13 @@ describe('an empty quilt', () => {
 describe('the session', () => {
   const quiet = {
     news: { tell: () => {}, watch: () => () => {}, close: () => {} },
-    notes: { leave: () => true, drop: () => {}, pictures: () => new Set<string>(), takeAll: () => [] },
+    notes: {
+      leave: () => true,
+      drop: () => {},
+      removed: () => {},
+      pictures: () => new Set<string>(),
+      takeAll: () => [],
+    },
     now: () => 0,
   };
   let ids = 0;

@@ -2,7 +2,7 @@
 // weighed by dynamic programming; a band costs something, so that noise makes none. runCost.ts says how well a piece fits a fabric.
 import type { Inches } from '../../model/units';
 import { meanLight, type NeutralWedge } from './neutral';
-import { costsOf, type Noise } from './runCost';
+import { type Noise, type RunCosts, runCosts } from './runCost';
 import type { Swatch } from './swatches';
 
 /** Rings from `from` to under `to`, the rim first, of one fabric. */
@@ -43,54 +43,94 @@ const NARROWEST_CUT: Inches = 0.2;
 /** A rim so narrow may be what lies beside the cloth: it is never sure. */
 const NARROW_RIM: Inches = 0.6;
 
-/** The likeliest bands of a wedge, whatever they are, and what they cost. */
+/** The two cheapest ways to each ring that end in different fabrics: two numbers of each kind to a ring, the cheapest first. */
+interface Ways {
+  readonly cost: Float64Array;
+  readonly kind: Int32Array;
+  readonly start: Int32Array;
+  /** Which of the two ways to the start it goes on from. */
+  readonly from: Int32Array;
+}
+
+function noWays(rings: number): Ways {
+  const none = () => new Int32Array(2 * (rings + 1)).fill(-1);
+  const cost = new Float64Array(2 * (rings + 1)).fill(Number.POSITIVE_INFINITY);
+  return { cost, kind: none(), start: none(), from: none() };
+}
+
+/** The likeliest bands of a wedge, whatever they are: every cut is weighed, but those that cannot be the best are left early. */
 function freeBands(wedge: NeutralWedge, reading: BandReading): WedgeBands {
   const { swatches, noise, pitch } = reading;
   const { rings } = wedge;
   const least = Math.max(2, Math.round(NARROWEST / pitch));
   const leastCut = Math.max(2, Math.round(NARROWEST_CUT / pitch));
-  const kinds = swatches.length + 1;
-  const costs = new Float64Array(kinds);
-  // For each end the cheapest way there, and the cheapest that does not end in the same fabric.
-  const best = new Float64Array((rings + 1) * kinds).fill(Number.POSITIVE_INFINITY);
-  const start = new Int32Array((rings + 1) * kinds).fill(-1);
-  const before = new Int32Array((rings + 1) * kinds).fill(-1);
-  const [first, second] = [new Int32Array(rings + 1).fill(-1), new Int32Array(rings + 1).fill(-1)];
+  const costs = runCosts(wedge, swatches, noise);
+  const ways = noWays(rings);
+  ways.cost[0] = 0;
   for (let to = least; to <= rings; to += 1) {
-    for (let from = 0; from <= to - (to === rings ? leastCut : least); from += 1) {
+    // Short runs first: what they cost lets longer ones be left unseen.
+    for (let from = to - (to === rings ? leastCut : least); from >= 0; from -= 1) {
       if (from > 0 && from < least) continue;
-      costsOf(wedge, from, to, swatches, noise, costs);
-      for (let kind = 0; kind < kinds; kind += 1) {
-        const last = from === 0 ? -1 : first[from] === kind ? second[from]! : first[from]!;
-        if (from > 0 && last < 0) continue;
-        const cost = costs[kind]! + NEW_BAND + (from === 0 ? 0 : best[from * kinds + last]!);
-        if (cost < best[to * kinds + kind]!) {
-          best[to * kinds + kind] = cost;
-          start[to * kinds + kind] = from;
-          before[to * kinds + kind] = last;
-        }
-      }
+      if (ways.cost[2 * from]! + NEW_BAND < ways.cost[2 * to + 1]!)
+        goOn(ways, from, to, costs, swatches.length + 1);
     }
-    rank(best, to, kinds, first, second);
   }
-  const runs: Run[] = [];
-  for (let to = rings, kind = first[rings]!; to > 0; ) {
-    const from = start[to * kinds + kind]!;
-    runs.unshift({ from, to, swatch: kind === swatches.length ? -1 : kind });
-    [to, kind] = [from, before[to * kinds + kind]!];
-  }
-  return asBands(wedge, runs, reading);
+  return asBands(wedge, runsOf(ways, rings, swatches.length), reading);
 }
 
-function rank(best: Float64Array, to: number, kinds: number, first: Int32Array, second: Int32Array): void {
+/** Tries one run as each kind. */
+function goOn(ways: Ways, from: number, to: number, costs: RunCosts, kinds: number): void {
+  costs.look(from, to);
   for (let kind = 0; kind < kinds; kind += 1) {
-    const cost = best[to * kinds + kind]!;
-    if (cost === Number.POSITIVE_INFINITY) continue;
-    if (first[to]! < 0 || cost < best[to * kinds + first[to]!]!) {
-      second[to] = first[to]!;
-      first[to] = kind;
-    } else if (second[to]! < 0 || cost < best[to * kinds + second[to]!]!) second[to] = kind;
+    const before = 2 * from + (ways.kind[2 * from] === kind ? 1 : 0);
+    const dear = ways.cost[2 * to + 1]! - ways.cost[before]! - NEW_BAND;
+    if (!(costs.atLeast(kind) < dear)) continue;
+    const cost = costs.of(kind);
+    if (cost < dear) take(ways, to, kind, ways.cost[before]! + NEW_BAND + cost, before);
   }
+}
+
+/** Notes a way that is cheaper than the second of the two to its end. */
+function take({ cost, kind, start, from }: Ways, to: number, own: number, now: number, before: number): void {
+  const first = 2 * to;
+  const same = kind[first] === own;
+  const isBest = now < cost[first]!;
+  if (same && !isBest) return;
+  if (isBest && !same) for (const list of [cost, kind, start, from]) list[first + 1] = list[first]!;
+  const at = isBest ? first : first + 1;
+  cost[at] = now;
+  kind[at] = own;
+  start[at] = before >> 1;
+  from[at] = before;
+}
+
+function runsOf({ kind, start, from }: Ways, rings: number, strange: number): Run[] {
+  const runs: Run[] = [];
+  for (let at = 2 * rings; at >= 2; at = from[at]!) {
+    const swatch = kind[at] === strange ? -1 : kind[at]!;
+    runs.unshift({ from: start[at]!, to: at >> 1, swatch });
+  }
+  return runs;
+}
+
+/** What a wedge costs if it is read as these runs. */
+function costAs(runs: readonly Run[], costs: RunCosts, strange: number): number {
+  let all = 0;
+  for (const { from, to, swatch } of runs) {
+    costs.look(from, to);
+    all += NEW_BAND + costs.of(swatch < 0 ? strange : swatch);
+  }
+  return all;
+}
+
+/** What a wedge costs as each of these lists of runs. */
+export function costsAs(
+  wedge: NeutralWedge,
+  lists: readonly CutWedge[],
+  { swatches, noise }: BandReading,
+): number[] {
+  const costs = runCosts(wedge, swatches, noise);
+  return lists.map(({ runs }) => costAs(runs, costs, swatches.length));
 }
 
 /** A wedge read as these runs: how sure each is, and what all cost. */
@@ -99,17 +139,17 @@ export function asBands(
   runs: readonly Run[],
   { swatches, noise, pitch }: BandReading,
 ): WedgeBands {
-  const costs = new Float64Array(swatches.length + 1);
-  let all = 0;
+  const costs = runCosts(wedge, swatches, noise);
+  const strange = swatches.length;
   const bands = runs.map(({ from, to, swatch }): SeenBand => {
-    costsOf(wedge, from, to, swatches, noise, costs);
-    const own = costs[swatch < 0 ? swatches.length : swatch]!;
-    all += own + NEW_BAND;
-    const sum = costs.reduce((total, cost) => total + Math.exp(TEMPER * (own - cost)), 0);
+    costs.look(from, to);
+    const own = costs.of(swatch < 0 ? strange : swatch);
+    let sum = 0;
+    for (let kind = 0; kind <= strange; kind += 1) sum += Math.exp(TEMPER * (own - costs.of(kind)));
     const edge = from === 0 && to * pitch < NARROW_RIM ? 0.5 : 1;
     return { from, to, swatch, sure: edge / sum, light: meanLight(wedge, from, to) };
   });
-  return { bands, cost: all };
+  return { bands, cost: costAs(runs, costs, strange) };
 }
 
 /** A wedge as it can be cut from a set of strips. */
@@ -125,25 +165,28 @@ const TEMPER = 0.4;
 /** The bands of a wedge: those of a wedge that can be cut from the project's sets where one fits, else whatever fits best. */
 export function bandsOf(wedge: NeutralWedge, reading: BandReading, cuts: readonly CutWedge[]): WedgeBands {
   const free = freeBands(wedge, reading);
-  const fits = cuts.map(({ runs }) => asBands(wedge, runs, reading));
-  const best = fits.reduce<WedgeBands | null>(
-    (least, one) => (least && least.cost <= one.cost ? least : one),
-    null,
-  );
-  if (!best || best.cost > free.cost + SEWN) return free;
-  return { ...best, bands: best.bands.map((band, at) => ({ ...band, sure: agreed(best, fits, free, at) })) };
+  const costs = costsAs(wedge, cuts, reading);
+  const cost = Math.min(...costs);
+  const cut = cuts[costs.indexOf(cost)];
+  if (!cut || cost > free.cost + SEWN) return free;
+  const { bands } = asBands(wedge, cut.runs, reading);
+  const fits = [
+    ...cuts.map(({ runs }, at) => ({ runs, likely: Math.exp(TEMPER * (cost - costs[at]!)) })),
+    { runs: free.bands, likely: Math.exp(TEMPER * (cost - free.cost - SEWN / 2)) },
+  ];
+  return { cost, bands: bands.map((band, at) => ({ ...band, sure: agreed(fits, at, band.swatch) })) };
 }
 
 /** How sure a band is of the wedges that could be cut: by how many of them, as likely as they are, agree in it. */
-function agreed(best: WedgeBands, fits: readonly WedgeBands[], free: WedgeBands, at: number): number {
-  const { swatch } = best.bands[at]!;
+function agreed(
+  fits: readonly { readonly runs: readonly Run[]; readonly likely: number }[],
+  at: number,
+  swatch: number,
+): number {
   let [same, all] = [0, 0];
-  const count = ({ bands }: WedgeBands, cost: number) => {
-    const likely = Math.exp(TEMPER * (best.cost - cost));
+  for (const { runs, likely } of fits) {
     all += likely;
-    if (bands[at]?.swatch === swatch) same += likely;
-  };
-  for (const fit of fits) count(fit, fit.cost);
-  count(free, free.cost + SEWN / 2);
+    if (runs[at]?.swatch === swatch) same += likely;
+  }
   return same / all;
 }

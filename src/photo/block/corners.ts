@@ -4,7 +4,7 @@ import type { Point } from '../../geometry/point';
 import type { InParts } from '../../model/work/parts';
 import { oklabPlane } from '../pixels/linear';
 import type { Pixels, Plane } from '../pixels/pixels';
-import { shrunkTo } from '../pixels/resize';
+import { shrinkingTo } from '../pixels/resize';
 import { blurred } from '../pixels/sample';
 import { betweenSurfaces, edgesOf, linesOf } from '../plane/edges';
 import { composed, type Homography, projected, squareTo } from '../plane/homography';
@@ -37,8 +37,7 @@ export function shapeTo(shape: BlockShape, corners: readonly Point[]): Homograph
 
 /** Finds the corners of a block of this shape; null where nothing looks like one at all. Goes on in parts. */
 export function* findCorners(pixels: Pixels, shape: BlockShape): InParts<FoundCorners | null> {
-  const small = shrunkTo(pixels, SEARCHED);
-  yield null;
+  const small = yield* shrinkingTo(pixels, SEARCHED);
   const plane = blurred(oklabPlane(small), 0.8);
   const scale = pixels.width / plane.width;
   const samples = samplesOf(shape);
@@ -62,7 +61,7 @@ function* startsIn(plane: Plane, shape: BlockShape, samples: Samples): InParts<(
   const edges = betweenSurfaces(edgesOf(plane, 0.02), plane);
   const lines = linesOf(edges, LINES);
   yield null;
-  const quads = quadsOf(lines, edges, { least: 0.2, skew: 0.7, ratio: 2.2 }, QUADS);
+  const quads = yield* quadsOf(lines, edges, { least: 0.2, skew: 0.7, ratio: 2.2 }, QUADS);
   const scored: Candidate[] = [];
   for (const { corners } of quads) {
     yield null;
@@ -87,8 +86,7 @@ export function turnedByWedges(shape: BlockShape, corners: readonly Point[]): Po
 
 /** Lays the sides on the edges of the cloth, first from further off. */
 function* refined(pixels: Pixels, corners: readonly Point[]): InParts<Sides> {
-  const large = shrunkTo(pixels, REFINED);
-  yield null;
+  const large = yield* shrinkingTo(pixels, REFINED);
   const plane = blurred(oklabPlane(large), 0.7);
   yield null;
   const scale = pixels.width / plane.width;

@@ -4,7 +4,7 @@ import type { WedgePlan } from '../../model/project';
 import type { Inches } from '../../model/units';
 import type { InParts } from '../../model/work/parts';
 import type { Pixels, Plane } from '../pixels/pixels';
-import { shrunk } from '../pixels/resize';
+import { shrinking } from '../pixels/resize';
 import { homographyThrough } from '../plane/homography';
 import { type Lens, lensOf, straightened } from '../plane/lens';
 import { shapeTo } from './corners';
@@ -34,8 +34,7 @@ export function* readBlock(
   bend = 0,
   light?: Light,
 ): InParts<ReadByCorners | null> {
-  const { plane, scale, left, top } = cutOut(pixels, corners, READ_SIDE);
-  yield null;
+  const { plane, scale, left, top } = yield* cutOut(pixels, corners, READ_SIDE);
   const lens: Lens = lensWithin(pixels, bend, scale, left, top);
   const inPlane = corners.map(({ x, y }) =>
     straightened(lens, { x: (x - left) * scale, y: (y - top) * scale }),
@@ -66,11 +65,11 @@ function allowanceSeen(plane: Plane, corners: readonly Point[], lens: Lens, wedg
 }
 
 /** The part of a picture round some points, made smaller so that it is about `side` pixels to a side of their quadrilateral. */
-function cutOut(
+function* cutOut(
   pixels: Pixels,
   corners: readonly Point[],
   side: number,
-): { plane: Plane; scale: number; left: number; top: number } {
+): InParts<{ plane: Plane; scale: number; left: number; top: number }> {
   const xs = corners.map(({ x }) => x);
   const ys = corners.map(({ y }) => y);
   const margin = 0.06 * Math.max(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)) + 4;
@@ -86,7 +85,8 @@ function cutOut(
   );
   const scale = Math.min(1, side / long);
   const [w, h] = [Math.max(2, Math.round(width * scale)), Math.max(2, Math.round(height * scale))];
-  return { plane: shrunk(pixels, { x: left, y: top, width, height }, w, h), scale: w / width, left, top };
+  const plane = yield* shrinking(pixels, { x: left, y: top, width, height }, w, h);
+  return { plane, scale: w / width, left, top };
 }
 
 function lensWithin(pixels: Pixels, bend: number, scale: number, left: number, top: number): Lens {

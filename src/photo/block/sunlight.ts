@@ -46,44 +46,38 @@ const USUAL = { gain: -0.3, gainSpread: 0.5, cast: 0.5, slope: 0.45, bow: 0.25 }
 export function lightOf(pairings: readonly Pairing[], near?: Light): Light {
   const normal = new Float64Array(TERMS * TERMS);
   const right = new Float64Array(TERMS);
-  const add = (row: readonly (readonly [number, number])[], value: number, weight: number) => {
-    for (const [i, a] of row) {
-      right[i]! += weight * a * value;
-      for (const [j, b] of row) normal[i * TERMS + j]! += weight * a * b;
+  const row = new Float64Array(TERMS);
+  const add = (value: number, weight: number) => {
+    for (let i = 0; i < TERMS; i += 1) {
+      const by = weight * row[i]!;
+      if (by === 0) continue;
+      right[i]! += by * value;
+      for (let j = 0; j < TERMS; j += 1) normal[i * TERMS + j]! += by * row[j]!;
     }
   };
-  add([[1, 1]], USUAL.gain, 1 / USUAL.gainSpread ** 2);
-  add(
-    [
-      [0, 1],
-      [1, -1],
-    ],
-    0,
-    1 / USUAL.cast ** 2,
-  );
-  add(
-    [
-      [2, 1],
-      [1, -1],
-    ],
-    0,
-    1 / USUAL.cast ** 2,
-  );
-  for (const term of [3, 4]) add([[term, 1]], 0, 1 / USUAL.slope ** 2);
-  for (const term of [5, 6, 7]) add([[term, 1]], 0, 1 / USUAL.bow ** 2);
-  near?.forEach((value, term) => {
-    add([[term, 1]], value, 1 / (term < 3 ? 0.07 : 0.1) ** 2);
-  });
+  const expect = (terms: Readonly<Record<number, number>>, value: number, spread: number) => {
+    row.fill(0);
+    for (const [term, by] of Object.entries(terms)) row[Number(term)] = by;
+    add(value, 1 / spread ** 2);
+  };
+  expect({ 1: 1 }, USUAL.gain, USUAL.gainSpread);
+  expect({ 0: 1, 1: -1 }, 0, USUAL.cast);
+  expect({ 2: 1, 1: -1 }, 0, USUAL.cast);
+  for (const term of [3, 4]) expect({ [term]: 1 }, 0, USUAL.slope);
+  for (const term of [5, 6, 7]) expect({ [term]: 1 }, 0, USUAL.bow);
+  for (const [term, value] of (near ?? []).entries()) expect({ [term]: 1 }, value, term < 3 ? 0.07 : 0.1);
   for (const { patch, swatch, weight } of pairings) {
     const { x, y } = patch;
+    row.set([0, 0, 0, x, y, x * x, x * y, y * y]);
     for (let channel = 0; channel < 3; channel += 1) {
       const seen = patch.light[channel]!;
       const true_ = swatch.light[channel]!;
       // Dark channels say little: noise and stray light weigh more there. Nor do those the camera has cut off.
       const trust = seen > 0.96 ? 0 : true_ / (true_ + 0.02);
       if (trust === 0) continue;
-      const value = Math.log((seen + 0.003) / (true_ + 0.003));
-      add([[channel, 1], [3, x], [4, y], [5, x * x], [6, x * y], [7, y * y]], value, (weight * trust) / NOISE ** 2); // biome-ignore format: one row
+      row[channel] = 1;
+      add(Math.log((seen + 0.003) / (true_ + 0.003)), (weight * trust) / NOISE ** 2);
+      row[channel] = 0;
     }
   }
   return solved(normal, right);

@@ -1,6 +1,6 @@
 // Reads the wedges of a block together: wedges cut from one set of strips show the same bands, or the same in reverse with the other
 // end of the set at the rim. What is too small to be told at the tip of one is told by another.
-import { asBands, type BandReading, type Run, SEWN, type WedgeBands } from './bands';
+import { asBands, type BandReading, costsAs, type Run, SEWN, type WedgeBands } from './bands';
 import type { NeutralWedge } from './neutral';
 
 /** Rings by which the bands of a wedge that is the reverse of another may come out too short or too narrow. */
@@ -13,19 +13,17 @@ export function readTogether(
   reading: BandReading,
 ): WedgeBands[] {
   const guesses = guessesFrom(found, wedges[0]!.rings);
-  const fits = guesses.map(({ runs }) => wedges.map((wedge) => asBands(wedge, runs, reading)));
-  const gain = (guess: number, at: number) => found[at]!.cost + SEWN - fits[guess]![at]!.cost;
+  const costs = wedges.map((wedge) => costsAs(wedge, guesses, reading));
+  const gain = (guess: number, at: number) => found[at]!.cost + SEWN - costs[at]![guess]!;
   const worth = guesses.map(
     ({ reversed }, guess) =>
       wedges.reduce((sum, _, at) => sum + Math.max(0, gain(guess, at)), 0) + (reversed ? SEWN : 0),
   );
   return found.map((own, at) => {
-    let [best, most] = [own, Number.NEGATIVE_INFINITY];
-    guesses.forEach((_, guess) => {
-      if (gain(guess, at) <= 0 || worth[guess]! <= most) return;
-      [best, most] = [fits[guess]![at]!, worth[guess]!];
-    });
-    return best;
+    const better = guesses.flatMap((_, guess) => (gain(guess, at) > 0 ? [guess] : []));
+    if (better.length === 0) return own;
+    const best = better.reduce((most, one) => (worth[one]! > worth[most]! ? one : most));
+    return asBands(wedges[at]!, guesses[best]!.runs, reading);
   });
 }
 

@@ -52,8 +52,10 @@ function transformLine(
     const stride = length / (2 * half);
     for (let start = 0; start < length; start += 2 * half) {
       for (let at = 0; at < half; at += 1) {
-        const [c, s] = [cos[at * stride]!, sin[at * stride]!];
-        const [even, odd] = [start + at, start + at + half];
+        const c = cos[at * stride]!;
+        const s = sin[at * stride]!;
+        const even = start + at;
+        const odd = even + half;
         const oddReal = real[odd]! * c + imaginary[odd]! * s;
         const oddImaginary = imaginary[odd]! * c - real[odd]! * s;
         real[odd] = real[even]! - oddReal;
@@ -73,9 +75,15 @@ function reversedBits(real: Float64Array, imaginary: Float64Array): void {
     for (; reverse & bit; bit >>= 1) reverse ^= bit;
     reverse ^= bit;
     if (at >= reverse) continue;
-    [real[at], real[reverse]] = [real[reverse]!, real[at]!];
-    [imaginary[at], imaginary[reverse]] = [imaginary[reverse]!, imaginary[at]!];
+    swap(real, at, reverse);
+    swap(imaginary, at, reverse);
   }
+}
+
+function swap(list: Float64Array, one: number, other: number): void {
+  const kept = list[one]!;
+  list[one] = list[other]!;
+  list[other] = kept;
 }
 
 /** Replaces a square by its circular autocorrelation: of the real parts plus that of the imaginary ones, at real. */

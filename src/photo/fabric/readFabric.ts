@@ -10,7 +10,7 @@ import type { Inches } from '../../model/units';
 import type { InParts } from '../../model/work/parts';
 import { type Light, planeByDaylight } from '../light/light';
 import { type Brightness, evenlyLit } from '../light/unevenness';
-import { cutOut, type Frame, isInside } from '../pixels/frame';
+import { cuttingOut, type Frame, isInside } from '../pixels/frame';
 import { meanOf, oklabPlane, pixelsOf, valuePlane } from '../pixels/linear';
 import { checkPixels, type Pixels, type Plane } from '../pixels/pixels';
 import { fitted, resizedPlane } from '../pixels/resize';
@@ -65,8 +65,7 @@ export function* readFabric(pixels: Pixels, wish: FabricWish): InParts<Result<Fa
     return failed('frame-small', 'frame', phrase('This part of the picture is too small to show the fabric. Make the frame larger.')); // biome-ignore format: one sentence
   if (!isInside(frame, pixels))
     return failed('frame-outside', 'frame', phrase('Part of the frame lies outside the picture. Move the frame inside.')); // biome-ignore format: one sentence
-  const patch = patchOf(pixels, wish);
-  yield null;
+  const patch = yield* patchOf(pixels, wish);
   const small = reduced(patch);
   const oklab = oklabPlane(small);
   const { colours } = coloursIn(oklab, seed);
@@ -103,9 +102,9 @@ function inside(channel: number): number {
 }
 
 /** What is inside the frame, by daylight and evenly lit, linear. */
-function patchOf(pixels: Pixels, { frame, light, uneven }: FabricWish): Plane {
+function* patchOf(pixels: Pixels, { frame, light, uneven }: FabricWish): InParts<Plane> {
   const { width, height } = fitted(Math.round(frame.width), Math.round(frame.height), CUT_FROM);
-  const cut = cutOut(pixels, frame, width, height);
+  const cut = yield* cuttingOut(pixels, frame, width, height);
   const even = uneven ? evenlyLit(cut, frame, uneven.field, uneven.measuredAt) : cut;
   return planeByDaylight(even, light);
 }

@@ -1,7 +1,8 @@
 // A turned frame laid on a picture, and the pixels inside it as a plane of its own, upright.
 import type { Point } from '../../geometry/point';
+import { atOnce, type InParts } from '../../model/work/parts';
 import { blankPlane, type Pixels, type Plane } from './pixels';
-import { type PixelBox, shrunk } from './resize';
+import { type PixelBox, shrinking } from './resize';
 import { sampleInto } from './sample';
 
 /** A rectangle in pixels of the picture: its middle, its sides, and how far it is turned, degrees clockwise. */
@@ -47,11 +48,16 @@ export function isInside(frame: Frame, { width, height }: Pixels): boolean {
  * averaged by area first. Beyond the edge of the picture its edge goes on.
  */
 export function cutOut(pixels: Pixels, frame: Frame, width: number, height: number): Plane {
+  return atOnce(cuttingOut(pixels, frame, width, height));
+}
+
+/** As `cutOut`, in parts. */
+export function* cuttingOut(pixels: Pixels, frame: Frame, width: number, height: number): InParts<Plane> {
   const box = boxRound(frameCorners(frame), pixels);
   if (frame.angle === 0 && isInside(frame, pixels) && isWhole(frame, box))
-    return shrunk(pixels, box, width, height);
+    return yield* shrinking(pixels, box, width, height);
   const scale = Math.min(1, Math.max(width / frame.width, height / frame.height));
-  const small = shrunk(
+  const small = yield* shrinking(
     pixels,
     box,
     Math.max(1, Math.round(box.width * scale)),

@@ -19,17 +19,6 @@ export function byteOfLinear(light: number): number {
   return BYTE_OF_STEP[Math.round(Math.max(0, Math.min(1, light)) * STEPS)]!;
 }
 
-/** A picture as linear light: three channels, 0–1. */
-export function linearPlane({ width, height, data }: Pixels): Plane {
-  const plane = blankPlane(width, height, 3);
-  for (let from = 0, to = 0; from < data.length; from += 4, to += 3) {
-    plane.data[to] = LINEAR_OF_BYTE[data[from]!]!;
-    plane.data[to + 1] = LINEAR_OF_BYTE[data[from + 1]!]!;
-    plane.data[to + 2] = LINEAR_OF_BYTE[data[from + 2]!]!;
-  }
-  return plane;
-}
-
 /** Linear light of three channels as an opaque picture; what is outside 0–1 is clipped, as on a screen. */
 export function pixelsOf({ width, height, data }: Plane): Pixels {
   const pixels = blankPixels(width, height);

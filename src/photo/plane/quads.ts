@@ -1,5 +1,6 @@
 // Quadrilaterals that straight edges of a picture make: the places where the edge of a block or of a wall may lie.
 import type { Point } from '../../geometry/point';
+import type { InParts } from '../../model/work/parts';
 import type { EdgeLine, Edges } from './edges';
 import { crossing } from './lens';
 
@@ -54,14 +55,24 @@ export interface QuadLimits {
   readonly ratio: number;
 }
 
-/** The `most` best supported quadrilaterals made of these lines. */
-export function quadsOf(lines: readonly EdgeLine[], edges: Edges, limits: QuadLimits, most: number): Quad[] {
-  const all = lines.map((line) => measured(line, edges));
+/** The `most` best supported quadrilaterals made of these lines. In parts: one for each line, and for each two that may be opposite. */
+export function* quadsOf(
+  lines: readonly EdgeLine[],
+  edges: Edges,
+  limits: QuadLimits,
+  most: number,
+): InParts<Quad[]> {
+  const all: Measured[] = [];
+  for (const line of lines) {
+    yield null;
+    all.push(measured(line, edges));
+  }
   const side = Math.min(edges.width, edges.height);
   const pairs = opposite(all, limits, limits.least * side);
   const found: Quad[] = [];
   let bar = 0;
   for (const [at, [a, b]] of pairs.entries()) {
+    yield null;
     for (const [c, d] of pairs.slice(at + 1)) {
       if (Math.abs(a.nx * c.nx + a.ny * c.ny) > 0.65) continue;
       const quad = quadOf(a, b, c, d, edges, limits, side);

@@ -2,12 +2,14 @@
 // squares through all of them. Seams that are hidden or doubtful count little.
 import { direction } from '../../geometry/block';
 import type { Point } from '../../geometry/point';
+import type { InParts } from '../../model/work/parts';
 import type { Plane } from '../pixels/pixels';
 import { sampleInto } from '../pixels/sample';
 import { projected } from '../plane/homography';
 import { bent, lensOf } from '../plane/lens';
 import { solved } from '../plane/solve';
-import { type CellShape, type Lattice, latticeTo } from './lattice';
+import type { CellShape } from './cellShape';
+import { type Lattice, latticeTo } from './lattice';
 
 /** A place on a seam: its cell, where in it, in blocks from its top left corner, and the same a little further out. */
 interface Place {
@@ -26,12 +28,21 @@ interface Seen extends Place {
 }
 
 /** Aligns the lattice, measured again from nearer each time; `cells` are the numbers by rows of those that hold blocks. */
-export function aligned(plane: Plane, start: Lattice, cell: CellShape, cells: readonly number[]): Lattice {
+export function* aligned(
+  plane: Plane,
+  start: Lattice,
+  cell: CellShape,
+  cells: readonly number[],
+): InParts<Lattice> {
   let lattice = start;
   for (const reach of [0.1, 0.06, 0.04, 0.03]) {
-    const seen = cells
-      .flatMap((at) => seamPlaces(lattice, cell, at))
-      .flatMap((place) => offsetOf(plane, lattice, cell, place, reach));
+    const now = lattice;
+    const seen: Seen[] = [];
+    for (const at of cells) {
+      yield null;
+      const places = seamPlaces(now, cell, at);
+      seen.push(...places.flatMap((place) => offsetOf(plane, now, cell, place, reach)));
+    }
     if (seen.length < 24) return lattice;
     lattice = fitted(plane, lattice, cell, seen);
   }

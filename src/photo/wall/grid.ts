@@ -5,24 +5,18 @@ import type { InParts } from '../../model/work/parts';
 import type { BlockShape } from '../block/shape';
 import { oklabPlane } from '../pixels/linear';
 import type { Pixels, Plane } from '../pixels/pixels';
-import { shrunkTo } from '../pixels/resize';
+import { shrinkingTo } from '../pixels/resize';
 import { blurred } from '../pixels/sample';
 import { bent, lensOf } from '../plane/lens';
 import { isConvex } from '../plane/quads';
+import { isSame, liesOn } from './agree';
 import { aligned } from './align';
-import {
-  BLOCK,
-  blockLikeness,
-  type CellShape,
-  cellReader,
-  cellShapeOf,
-  type Lattice,
-  latticeLikeness,
-  type Tried,
-} from './lattice';
+import { BLOCK, blockLikeness, cellReader, latticeLikeness } from './cellLook';
+import { type CellShape, cellShapeOf } from './cellShape';
+import type { Lattice } from './lattice';
 import { settledLattice } from './settle';
 import { startsIn } from './starts';
-import { wholeLattice, worthOf } from './whole';
+import { type Grown, wholeLattice, worthOf } from './whole';
 
 /** A grid laid on a picture. */
 export interface GridLaid {
@@ -48,21 +42,17 @@ export const REFINED = 1300;
 /** Under this a lattice is no wall: grids of other things come to 0.55. */
 const LIKELY = 0.65;
 
+/** From this likeness of its cells on a lattice is surely on blocks. */
+const CLEAR = 0.6;
+
 /** Finds the grid of blocks of this shape; null where nothing looks like one. Goes on in parts. */
 export function* findGrid(pixels: Pixels, shape: BlockShape): InParts<FoundGrid | null> {
   const cell = cellShapeOf(shape);
-  const light = shrunkTo(pixels, SEARCHED);
-  yield null;
+  const light = yield* shrinkingTo(pixels, SEARCHED);
   const small = blurred(oklabPlane(light), 0.7);
-  const grown: Tried[] = [];
-  for (const start of yield* startsIn(small, cell)) {
-    const moved = yield* settledLattice(small, start, cell, 0.012, 12);
-    grown.push(worthOf(small, yield* wholeLattice(small, moved, cell), cell));
-  }
-  const best = grown.sort((one, other) => other.worth - one.worth)[0];
+  const best = yield* bestGrown(small, cell);
   if (!best) return null;
-  const fine = shrunkTo(pixels, REFINED);
-  yield null;
+  const fine = yield* shrinkingTo(pixels, REFINED);
   const plane = blurred(oklabPlane(fine), 0.9);
   const laid = yield* laidOnSeams(plane, sized(best.lattice, plane.width / small.width), cell);
   const sure = Math.max(0, latticeLikeness(plane, laid, cell, 60));
@@ -70,6 +60,23 @@ export function* findGrid(pixels: Pixels, shape: BlockShape): InParts<FoundGrid 
   const { rows, columns, gap, bend, corners } = sized(laid, pixels.width / plane.width);
   const lens = lensOf(pixels, bend);
   return { rows, columns, gap, bend, corners: corners.map((point) => bent(lens, point)), sure };
+}
+
+/** The best lattice that a start grows to. Starts on a wall that two have grown to alike would only grow to it again. */
+function* bestGrown(small: Plane, cell: CellShape): InParts<Grown | null> {
+  const grown: Grown[] = [];
+  for (const start of yield* startsIn(small, cell)) {
+    if (twice(small, grown, cell.tall).some((wall) => liesOn(small, start, wall, cell.tall))) continue;
+    const moved = yield* settledLattice(small, start, cell, 0.012, 12);
+    grown.push(worthOf(small, yield* wholeLattice(small, moved, cell), cell));
+  }
+  return grown.sort((one, other) => other.worth - one.worth)[0] ?? null;
+}
+
+/** The likely walls to which two starts have grown. */
+function twice(small: Plane, grown: readonly Grown[], tall: number): Lattice[] {
+  const likely = grown.filter(({ likeness }) => likeness > CLEAR).map(({ lattice }) => lattice);
+  return likely.filter((one, at) => likely.slice(0, at).some((other) => isSame(small, one, other, tall)));
 }
 
 /** The lattice in a picture `by` times as large. */
@@ -84,7 +91,7 @@ function* laidOnSeams(plane: Plane, lattice: Lattice, cell: CellShape): InParts<
   const filled = cells.filter(
     (at) => blockLikeness(look(Math.floor(at / lattice.columns), at % lattice.columns)) > BLOCK,
   );
-  const laid = aligned(plane, lattice, cell, filled);
+  const laid = yield* aligned(plane, lattice, cell, filled);
   const likeness = (one: Lattice) => latticeLikeness(plane, one, cell, 40);
   if (isConvex(laid.corners) && likeness(laid) > likeness(lattice) - 0.01) return laid;
   return yield* settledLattice(plane, lattice, cell, 0.004, 40);

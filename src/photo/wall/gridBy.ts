@@ -1,14 +1,17 @@
 // A grid as a person lays it on a picture: rows, columns and four corners; where its cells lie, and how much each looks like a block.
 import type { Point } from '../../geometry/point';
 import type { WedgePlan } from '../../model/project';
+import type { InParts } from '../../model/work/parts';
 import { shapeOf } from '../block/shape';
 import { oklabPlane } from '../pixels/linear';
 import type { Pixels } from '../pixels/pixels';
-import { shrunkTo } from '../pixels/resize';
+import { shrinkingTo } from '../pixels/resize';
 import { blurred } from '../pixels/sample';
 import { lensOf, straightened } from '../plane/lens';
+import { blockLikeness, cellReader } from './cellLook';
+import { cellShapeOf } from './cellShape';
 import { type GridLaid, REFINED } from './grid';
-import { blockLikeness, cellCorners, cellReader, cellShapeOf, type Lattice } from './lattice';
+import { cellCorners, type Lattice } from './lattice';
 
 interface Size {
   readonly width: number;
@@ -23,9 +26,9 @@ export function cellsOf(grid: GridLaid, size: Size, wedge: WedgePlan): Point[][]
   return placesOf(grid).map(([row, column]) => cellCorners(lattice, tall, lens, row, column));
 }
 
-/** By rows: how much each cell looks like a block, 0 to 1 (BLOCK in lattice.ts says from where on it is one). */
-export function likenessOf(pixels: Pixels, grid: GridLaid, wedge: WedgePlan): number[] {
-  const plane = blurred(oklabPlane(shrunkTo(pixels, REFINED)), 0.9);
+/** By rows: how much each cell looks like a block, 0 to 1 (BLOCK in cellLook.ts says from where on it is one). In parts. */
+export function* likenessOf(pixels: Pixels, grid: GridLaid, wedge: WedgePlan): InParts<number[]> {
+  const plane = blurred(oklabPlane(yield* shrinkingTo(pixels, REFINED)), 0.9);
   const look = cellReader(
     plane,
     latticeOf(grid, pixels, plane.width / pixels.width),

@@ -7,9 +7,9 @@ import { type BlockLook, lookAt } from '../block/look';
 import { type Knowledge, lightsOf, readLook } from '../block/readLook';
 import { shapeOf } from '../block/shape';
 import type { Pixels } from '../pixels/pixels';
-import { shrunkTo } from '../pixels/resize';
+import { shrinkingTo } from '../pixels/resize';
 import { lensOf, straightened } from '../plane/lens';
-import { BLOCK } from './lattice';
+import { BLOCK } from './cellLook';
 
 /** A grid to read: the corners of each cell by rows, in pixels as photographed, and how much each looks like a block. */
 export interface GridToRead {
@@ -34,7 +34,7 @@ export function* readWall(
     ...grid.cells.map(([one, other]) => Math.hypot(one!.x - other!.x, one!.y - other!.y)),
   );
   const long = Math.max(pixels.width, pixels.height);
-  const plane = shrunkTo(pixels, Math.min(long, Math.round((long * READ_SIDE) / side)));
+  const plane = yield* shrinkingTo(pixels, Math.min(long, Math.round((long * READ_SIDE) / side)));
   const scale = plane.width / pixels.width;
   const lens = lensOf(plane, grid.bend);
   const shape = shapeOf(knowledge.project.wedge, 0);

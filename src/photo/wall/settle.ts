@@ -2,7 +2,9 @@
 import type { InParts } from '../../model/work/parts';
 import type { Plane } from '../pixels/pixels';
 import { isConvex } from '../plane/quads';
-import { type CellShape, type Lattice, latticeLikeness } from './lattice';
+import { latticeLikeness } from './cellLook';
+import type { CellShape } from './cellShape';
+import type { Lattice } from './lattice';
 
 /**
  * Moves corners, gap and lens in smaller and smaller steps as long as the likeness grows; `first` is a share of the picture,

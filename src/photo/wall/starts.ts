@@ -5,15 +5,9 @@ import { turnedByWedges } from '../block/corners';
 import type { Plane } from '../pixels/pixels';
 import { betweenSurfaces, edgesOf, linesOf, strongest } from '../plane/edges';
 import { type Quad, type QuadLimits, quadsOf } from '../plane/quads';
-import {
-  blockLikeness,
-  type CellShape,
-  cellReader,
-  type Lattice,
-  latticeLikeness,
-  MOST,
-  type Tried,
-} from './lattice';
+import { blockLikeness, cellReader, latticeLikeness } from './cellLook';
+import type { CellShape } from './cellShape';
+import { type Lattice, MOST, type Tried } from './lattice';
 
 /** Lines that are looked at: for single blocks, and for the edges of a whole wall. */
 const LINES = 48;
@@ -27,6 +21,9 @@ const BLOCKS: QuadLimits = { least: 0.075, skew: 0.5, ratio: 1.7 };
 const KEPT = 3;
 const SEEDS = 4;
 
+/** Lattices tried between two pauses. */
+const PAUSE = 100;
+
 /** The smallest cell in the searched picture, pixels. */
 const LEAST_CELL = 16;
 
@@ -38,8 +35,8 @@ export function* startsIn(plane: Plane, cell: CellShape): InParts<Lattice[]> {
   const edges = strongest(betweenSurfaces(edgesOf(plane, 0.025), plane), EDGES);
   const lines = linesOf(edges, LINES);
   yield null;
-  const walls = yield* divided(plane, cell, quadsOf(lines.slice(0, WALL_LINES), edges, WALL, QUADS));
-  return [...walls, ...(yield* seeds(plane, cell, quadsOf(lines, edges, BLOCKS, SMALL_QUADS)))];
+  const walls = yield* divided(plane, cell, yield* quadsOf(lines.slice(0, WALL_LINES), edges, WALL, QUADS));
+  return [...walls, ...(yield* seeds(plane, cell, yield* quadsOf(lines, edges, BLOCKS, SMALL_QUADS)))];
 }
 
 /** Single blocks beside which there are more, best first: narrow walls have no quadrilateral that is large enough. */
@@ -85,19 +82,33 @@ function isNear(one: Lattice, other: Lattice): boolean {
   });
 }
 
-/** Quadrilaterals of edges in every division that their shape allows. */
+/** How many cells are looked at in each round, and what share of the lattices the next round looks at. */
+const ROUNDS = [
+  { cells: 3, kept: 0.3 },
+  { cells: 9, kept: 0.1 },
+] as const;
+/** How many cells are looked at last, and in how many lattices. */
+const LAST = { cells: 30, lattices: 60 } as const;
+
+/** Quadrilaterals of edges in every division that their shape allows: the likelier of them are looked at again, at more cells. */
 function* divided(plane: Plane, cell: CellShape, quads: readonly Quad[]): InParts<Lattice[]> {
-  const tried: Tried[] = [];
-  for (const quad of quads) {
-    yield null;
-    for (const lattice of divisions(quad, cell.tall))
-      tried.push({ lattice, worth: latticeLikeness(plane, lattice, cell, 9) });
+  let left = quads.flatMap((quad) => divisions(quad, cell.tall));
+  for (const { cells, kept } of ROUNDS) {
+    const tried: Tried[] = [];
+    for (const [at, lattice] of left.entries()) {
+      if (at % PAUSE === 0) yield null;
+      tried.push({ lattice, worth: latticeLikeness(plane, lattice, cell, cells) });
+    }
+    left = tried
+      .sort(byWorth)
+      .slice(0, Math.max(LAST.lattices, Math.ceil(kept * tried.length)))
+      .map(({ lattice }) => lattice);
   }
-  const sorted = tried.sort(byWorth).slice(0, 60);
-  const again = sorted.map(
-    ({ lattice }): Tried => ({
+  const again = left.slice(0, LAST.lattices).map(
+    (lattice): Tried => ({
       lattice,
-      worth: latticeLikeness(plane, lattice, cell, 30) + 0.02 * Math.log(lattice.rows * lattice.columns),
+      worth:
+        latticeLikeness(plane, lattice, cell, LAST.cells) + 0.02 * Math.log(lattice.rows * lattice.columns),
     }),
   );
   return again

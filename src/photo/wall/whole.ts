@@ -4,17 +4,9 @@ import type { InParts } from '../../model/work/parts';
 import type { Plane } from '../pixels/pixels';
 import { projected } from '../plane/homography';
 import { isConvex } from '../plane/quads';
-import {
-  BLOCK,
-  blockLikeness,
-  type CellLook,
-  type CellShape,
-  cellReader,
-  type Lattice,
-  latticeTo,
-  MOST,
-  type Tried,
-} from './lattice';
+import { BLOCK, blockLikeness, type CellLook, cellReader } from './cellLook';
+import type { CellShape } from './cellShape';
+import { type Lattice, latticeTo, MOST, type Tried } from './lattice';
 import { settledLattice } from './settle';
 
 /** Share of a row's cells that must hold blocks for the lattice to take it in. */
@@ -78,8 +70,14 @@ function stretched(lattice: Lattice, tall: number, where: number, by: 1 | -1): L
   };
 }
 
+/** A lattice that has grown. */
+export interface Grown extends Tried {
+  /** How much its cells look like blocks, 0 to 1; one that holds none counts 0. */
+  readonly likeness: number;
+}
+
 /** A lattice is worth more the better its cells look, and the more cells look like blocks. */
-export function worthOf(plane: Plane, lattice: Lattice, cell: CellShape): Tried {
+export function worthOf(plane: Plane, lattice: Lattice, cell: CellShape): Grown {
   const look = cellReader(plane, lattice, cell);
   let sum = 0;
   for (let row = 0; row < lattice.rows; row += 1)
@@ -89,7 +87,8 @@ export function worthOf(plane: Plane, lattice: Lattice, cell: CellShape): Tried 
     }
   const long = Math.max(plane.width, plane.height);
   const area = quadArea(lattice.corners) / (long * long);
-  return { lattice, worth: (sum / (lattice.rows * lattice.columns)) ** 2 * Math.sqrt(area) };
+  const likeness = sum / (lattice.rows * lattice.columns);
+  return { lattice, likeness, worth: likeness ** 2 * Math.sqrt(area) };
 }
 
 function quadArea(corners: readonly Point[]): number {

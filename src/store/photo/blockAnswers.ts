@@ -75,7 +75,9 @@ export function blockAnswers(on: OnPixels, encode: Codec['encode']): Answers<Blo
       const looking = findGrid(pixels, shapeOf(wedge, 0));
       return ok(laidOnly(await told(work, phrase('Looking for rows and columns'), looking)));
     }),
-    likeness: on((pixels, { grid, wedge }) => ok(likenessOf(pixels, grid, wedge))),
+    likeness: on(async (pixels, { grid, wedge }, work) =>
+      ok(await told(work, phrase('Looking for empty cells'), likenessOf(pixels, grid, wedge))),
+    ),
     wall: on(async (pixels, { grid, empty, project }, work) => {
       const { wedge } = project;
       const cells = cellsOf(grid, pixels, wedge);

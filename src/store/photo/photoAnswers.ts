@@ -11,7 +11,7 @@ import { unevenOver } from '../../photo/light/unevenness';
 import { cutOut, wholeFrame } from '../../photo/pixels/frame';
 import { pixelsOf } from '../../photo/pixels/linear';
 import type { Pixels } from '../../photo/pixels/pixels';
-import { fitted, shrunkTo } from '../../photo/pixels/resize';
+import { fitted, shrinkingTo } from '../../photo/pixels/resize';
 import { frameOfTapped } from '../../photo/split/tapped';
 import type { Answers } from '../workers/protocol';
 import { blockAnswers } from './blockAnswers';
@@ -50,7 +50,7 @@ export function photoAnswers(
     };
   return {
     ...blockAnswers(on, encode),
-    open: on(async (pixels, { longest }) => ok(await opened(pixels, longest, encode))),
+    open: on(async (pixels, { longest }, work) => ok(await opened(pixels, longest, work, encode))),
     spot: on((pixels, { frame }) => ok(spotIn(pixels, frame))),
     tapped: on((pixels, { x, y, seed }) => frameOfTapped(pixels, x, y, seed)),
     fabric: on((pixels, { wish }, work) => readInFrame(pixels, wish, work, encode)),
@@ -64,9 +64,17 @@ export function photoAnswers(
   };
 }
 
-async function opened(pixels: Pixels, longest: number, encode: Codec['encode']): Promise<OpenedPhoto> {
+async function opened(
+  pixels: Pixels,
+  longest: number,
+  work: Work,
+  encode: Codec['encode'],
+): Promise<OpenedPhoto> {
   const { width, height } = pixels;
-  const shown = await encode(pixelsOf(shrunkTo(pixels, longest)));
+  const small = await work.run(shrinkingTo(pixels, longest), (_, due) => {
+    if (due) work.tell(OPENING);
+  });
+  const shown = await encode(pixelsOf(small));
   return { width, height, shown, white: proposeWhite(pixels) };
 }
 

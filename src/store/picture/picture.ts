@@ -30,8 +30,13 @@ export const MOST_PIXELS = 16_384;
 const LEAST_PIXELS = 100;
 /** Pixels that are drawn at once at first, so that the page stays responsive. */
 const STRIPE = 150_000;
-/** Stripes grow as long as one twice as high takes less than this many times as long. */
-const PAYS = 1.3;
+/** Milliseconds that a stripe may take before it is made lower; one that takes less than half of it is made higher. */
+const LONG = 32;
+/**
+ * A stripe twice as high that takes less than the first many times as long, or one half as high that takes more than the second, takes its
+ * time whatever its height: such stripes grow.
+ */
+const WHATEVER = { higher: 1.1, lower: 0.9 };
 
 /** The picture as SVG text with real sizes, one unit to the inch. */
 export function pictureSvg(project: Project, pictures: Pictures, { caption, marks }: PictureOptions): string {
@@ -116,8 +121,9 @@ export async function drawPng(svg: string, size: PixelSize, waiting: Waiting): P
     canvas.height = size.height;
     const context = canvas.getContext('2d');
     if (!context) return tooLarge();
-    context.fillStyle = '#ffffff';
-    context.fillRect(0, 0, size.width, size.height);
+    // The browser makes the canvas now, in a turn of its own.
+    context.clearRect(0, 0, 1, 1);
+    await turn();
     const drawn = await drawnInStripes(context, image, size, waiting);
     if (signal.aborted) return stopped();
     if (!drawn) return tooLarge();
@@ -147,41 +153,64 @@ async function drawnInStripes(
   { width, height }: PixelSize,
   { signal, onShare }: Waiting,
 ): Promise<boolean> {
-  let high = Math.max(1, Math.floor(STRIPE / width));
-  const next = growingStripes(high);
+  const first = Math.max(1, Math.floor(STRIPE / width));
+  const next = growingStripes(first);
+  // With the first line the browser makes ready what all others need.
+  let high = 1;
   for (let top = 0; top < height; ) {
     if (signal.aborted) return false;
     onShare(top / height);
     const bottom = Math.min(height, top + high);
     const began = performance.now();
-    context.save();
-    context.beginPath();
-    context.rect(0, top, width, bottom - top);
-    context.clip();
-    context.drawImage(image, 0, 0, width, height);
-    context.restore();
+    drawStripe(context, image, { width, height }, { top, bottom });
     // Asked for a pixel, the browser draws now. A canvas too large for it stays empty without an error; a drawn one is opaque everywhere.
     if (context.getImageData(width - 1, bottom - 1, 1, 1).data[3] !== 255) return false;
+    high = top === 0 ? first : next(performance.now() - began);
     top = bottom;
-    high = next(performance.now() - began);
     await turn();
   }
   return true;
 }
 
-/** From how long each stripe took, how high the next one is: twice as high, until that no longer pays. */
+function drawStripe(
+  context: CanvasRenderingContext2D,
+  image: HTMLImageElement,
+  { width, height }: PixelSize,
+  { top, bottom }: { readonly top: number; readonly bottom: number },
+): void {
+  context.save();
+  context.beginPath();
+  context.rect(0, top, width, bottom - top);
+  context.clip();
+  context.fillStyle = '#ffffff';
+  context.fillRect(0, top, width, bottom - top);
+  context.drawImage(image, 0, 0, width, height);
+  context.restore();
+}
+
+/** From how long each stripe took, how high the next one is: about LONG, or ever higher where a stripe takes its time whatever its height. */
 export function growingStripes(first: number): (took: number) => number {
   let high = first;
-  let before = Number.POSITIVE_INFINITY;
-  let grows = true;
+  let last: Stripe | null = null;
   return (took) => {
-    if (grows) {
-      grows = took < before * PAYS;
-      before = took;
-      high = grows ? high * 2 : Math.max(first, high / 2);
-    }
+    const now = { high, took };
+    if (2 * took <= LONG || takesItAnyway(now, last)) high *= 2;
+    else if (took > LONG) high = Math.max(1, Math.floor(high / 2));
+    last = now;
     return high;
   };
+}
+
+interface Stripe {
+  readonly high: number;
+  readonly took: number;
+}
+
+/** Whether a stripe takes its time whatever its height, as the one before it tells; the very first, where it takes far too long. */
+function takesItAnyway({ high, took }: Stripe, last: Stripe | null): boolean {
+  if (!last) return took > 4 * LONG;
+  if (high === last.high) return false;
+  return high > last.high ? took < last.took * WHATEVER.higher : took > last.took * WHATEVER.lower;
 }
 
 /** Lets the page have a turn. */

@@ -5,6 +5,7 @@ import { EMPTY_HISTORY, type History } from '../../editing/history';
 import { keptPart } from '../../editing/keptHistory';
 import { type PictureId, picturesNamed } from '../../model/picture/picture';
 import type { Project } from '../../model/project';
+import { forgetDrawn, noteDrawn } from './wallNote';
 
 const PREFIX = 'wedgewall-left:';
 const noteSchema = v.object({
@@ -26,6 +27,8 @@ export interface LeavingNotes {
   leave(project: Project, revision: number, history?: History): boolean;
   /** Removes this page's note of a project that was saved after all. */
   drop(id: string): void;
+  /** Removes this page's note of a project that was removed, and the drawing of its wall. */
+  removed(id: string): void;
   /** The pictures that notes of all pages name. */
   pictures(): ReadonlySet<PictureId>;
   /** Removes and returns all notes, also those of other pages. */
@@ -50,10 +53,18 @@ export function createLeavingNotes(area: () => Storage | undefined, page: string
           notes.setItem(key(project.id), JSON.stringify({ revision, document: project, history: kept }));
           return true;
         });
+      const part = keptPart(history);
+      if (write(part)) return true;
+      trying(undefined, forgetDrawn);
       // Where there is no room for both, the project alone.
-      return write(keptPart(history)) || write(EMPTY_HISTORY);
+      return write(part) || write(EMPTY_HISTORY);
     },
     drop: (id) => trying(undefined, (notes) => notes.removeItem(key(id))),
+    removed: (id) =>
+      trying(undefined, (notes) => {
+        notes.removeItem(key(id));
+        noteDrawn(id, null, () => notes);
+      }),
     pictures: () =>
       trying(new Set(), (notes) => picturesNamed(namesOf(notes).map((name) => parsed(notes.getItem(name))))),
     takeAll: () =>
@@ -91,6 +102,7 @@ function parsed(text: string | null): unknown {
 export const NO_NOTES: LeavingNotes = {
   leave: () => false,
   drop: () => {},
+  removed: () => {},
   pictures: () => new Set(),
   takeAll: () => [],
 };

@@ -228,7 +228,7 @@ export function createStorage(
         const removed = [...(await removedIds(shelf)).filter((one) => one !== id), id];
         await shelf.setNote(REMOVED, removed.slice(-MOST_REMOVED).join(' '));
         await shelf.change(id, () => null);
-        notes.drop(id);
+        notes.removed(id);
         if ((await shelf.note(LAST_OPEN)) === id) await shelf.setNote(LAST_OPEN, null);
         news.tell({ id, revision: null });
         return ok(null);

@@ -4,8 +4,8 @@ import { useState } from 'react';
 import { dismissHint, isDismissed } from '../../store/dismissed';
 import { useApp } from '../app';
 import { Hint } from '../fields/Hint';
-import { flows } from '../flows';
 import { useSay } from '../words';
+import { idleWords } from './hands/gestureWords';
 
 const AREA = () => globalThis.localStorage;
 
@@ -16,7 +16,7 @@ export function GestureLine({ carrying }: { carrying: boolean }) {
   if (told) return null;
   return (
     <p className="gesture-line">
-      <span className="grow">{say(carrying ? CARRYING : picked ? PICKED : idle())}</span>
+      <span className="grow">{say(carrying ? CARRYING : picked ? PICKED : idleWords())}</span>
       <Hint words={say('Do not show this line again')} placement="top">
         <button
           type="button"
@@ -34,15 +34,5 @@ export function GestureLine({ carrying }: { carrying: boolean }) {
   );
 }
 
-const MOUSE = 'Drag a block onto another to swap them; click one for its tools. The wheel zooms.';
-const MOUSE_WHERE_PAGE_SCROLLS =
-  'Drag a block onto another to swap them; click one for its tools. Ctrl and the wheel zoom.';
-const TOUCH = 'Drag a block onto another to swap them; tap one for its tools. Two fingers zoom.';
 const PICKED = 'Drag it onto another to swap them, or use its buttons to turn, swap, pin or take it down.';
 const CARRYING = 'Let go over a block to swap, over an empty place to hang it. Escape puts it back.';
-
-/** What hands can do while nothing is picked. */
-function idle(): string {
-  if (globalThis.matchMedia('(pointer: coarse)').matches) return TOUCH;
-  return flows() ? MOUSE_WHERE_PAGE_SCROLLS : MOUSE;
-}

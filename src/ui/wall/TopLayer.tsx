@@ -3,20 +3,18 @@
 import { memo, type PointerEvent, useMemo } from 'react';
 import type { Clash } from '../../balance/clashes/clashes';
 import type { Finding, Mark } from '../../balance/finding';
-import { mergedPaths } from '../../drawing/blockPaths';
 import { centreReach } from '../../drawing/centreMark';
 import type { Drawing } from '../../drawing/drawing';
-import { type Box, boxOutline, type Outline } from '../../geometry/point';
+import { type Box, boxOutline } from '../../geometry/point';
 import type { BlockId, Fabric, FabricId, Project } from '../../model/project';
 import { rowAndColumn } from '../../model/wallCells';
 import { useSay } from '../words';
-import { HungBlockView, HungCloth, Ring } from './HungBlockView';
-import { useGrowing } from './inParts';
+import { pointsOf, TopCloth } from './early/TopCloth';
+import { HungBlockView, Ring } from './HungBlockView';
+import { PART, useGrowing } from './inParts';
 import { CentreMarks, LightMarks, PoolMarks, SeamMarks } from './Marks';
 import { clashesOf, hungWords } from './standing/hungWords';
 
-/** Number of blocks from which their order in the page is by number, not by cell. */
-const MANY = 150;
 const NO_MARKS: readonly Mark[] = [];
 const NO_CLASHES: readonly Clash[] = [];
 
@@ -48,38 +46,20 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
   const say = useSay();
   const { drawing, fabrics, hanging, findings, chosen, spot, lit } = props;
   const marks = useMemo(() => marksByBlock(findings, chosen, spot), [findings, chosen, spot]);
-  const around = useMemo(() => [...drawing.setting, ...drawing.binding], [drawing]);
-  // In order of numbers on a large wall, so that an exchange only moves blocks on screen and no element is removed and added.
+  // In order of numbers on a wall that is drawn in parts, so that an exchange only moves blocks on screen and no element is removed and added.
   const inOrder = useMemo(
     () =>
-      drawing.blocks.length > MANY
+      drawing.blocks.length > PART.cloth
         ? drawing.blocks.toSorted((one, other) => one.number - other.number)
         : drawing.blocks,
     [drawing],
   );
-  const there = useGrowing(inOrder, hanging.id);
-  const paths = useMemo(() => mergedPaths(around, fabrics), [around, fabrics]);
+  const there = useGrowing(inOrder, hanging.id, PART.pressed);
+  const cloth = useGrowing(inOrder, hanging.id, PART.cloth);
   const ofBlock = useMemo(() => props.clashes && clashesOf(props.clashes), [props.clashes]);
   return (
     <>
-      {/* Without a shadow while cloth is dimmed: it would show through as a patch. */}
-      {lit === null ? <ClothShadow drawing={drawing} /> : null}
-      <g className="seen hung-cloth" aria-hidden>
-        {paths.map(({ fabric, fill, d }) => (
-          <path
-            key={`${fabric} ${fill}`}
-            d={d}
-            fill={fill || 'none'}
-            opacity={lit !== null && lit !== fabric ? 0.13 : 1}
-          />
-        ))}
-        {around.map(({ outline }) => (
-          <polygon key={pointsOf(outline)} points={pointsOf(outline)} className="seams" />
-        ))}
-        {inOrder.map((hung) => (
-          <HungCloth key={hung.block} hung={hung} fabrics={fabrics} lit={lit} near={props.near} />
-        ))}
-      </g>
+      <TopCloth drawing={drawing} blocks={cloth} fabrics={fabrics} lit={lit} near={props.near} />
       {drawing.emptyCells.map(({ cell, box }) => (
         <EmptyCell
           key={`empty ${cell}`}
@@ -118,23 +98,6 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
   );
 });
 
-/** The shadow on the flannel: of the whole top, or of each block while some cells are empty. */
-function ClothShadow({ drawing }: { drawing: Drawing }) {
-  const whole = [{ key: 'top', x: 0, y: 0, width: drawing.width, height: drawing.height }];
-  const { width, height } = drawing.block;
-  const single = drawing.blocks.map(({ block, centre }) => ({
-    key: block,
-    x: centre.x - width / 2,
-    y: centre.y - height / 2,
-    width,
-    height,
-  }));
-  const parts = drawing.emptyCells.length === 0 ? whole : drawing.tilt === 0 ? single : [];
-  return parts.map(({ key, x, y, width: wide, height: high }) => (
-    <rect key={key} x={x + 0.25} y={y + 0.35} width={wide} height={high} className="cloth-shadow" />
-  ));
-}
-
 interface EmptyCellProps {
   cell: number;
   box: Box;
@@ -172,10 +135,6 @@ function EmptyCell({ cell, box, tilt, label, tabbable, onPress, onFocus }: Empty
       </g>
     </g>
   );
-}
-
-function pointsOf(outline: Outline): string {
-  return outline.map((point) => `${point.x},${point.y}`).join(' ');
 }
 
 /** The marks of findings by block, with those of the chosen finding apart. */

@@ -18,11 +18,11 @@ import { type Move, touchedBy } from '../../model/moves';
 import type { BlockId, Project } from '../../model/project';
 import { isPlain, rowCount } from '../../model/wallCells';
 import { useApp, useAppStore } from '../app';
+import { later } from '../later';
+import { Shown } from '../Shown';
 import { useShownFabrics } from '../seeing/useShownFabrics';
-import { WallPhotoView } from '../seeing/WallPhotoView';
 import { useAnalysis } from '../useAnalysis';
 import { useSay } from '../words';
-import { BlockTools } from './BlockTools';
 import { FlightLayer } from './FlightLayer';
 import { type Held, lieOf } from './flights';
 import type { Gesture } from './hands/gesture';
@@ -43,6 +43,8 @@ import { WallNotice } from './WallNotice';
 
 /** Pixels to the inch from which seams and the direction of prints are drawn. */
 const NEAR = 4.5;
+const BLOCK_TOOLS = later(async () => (await import('./BlockTools')).BlockTools);
+const PHOTO = later(async () => (await import('../seeing/WallPhotoView')).WallPhotoView);
 const NO_FINDINGS: readonly Finding[] = [];
 
 interface Props {
@@ -206,7 +208,9 @@ export function WallView({ number, small }: Props) {
               />
             </svg>
           </div>
-          {pickedHung && !preview && !small ? <BlockTools id={pickedHung.block} /> : null}
+          {pickedHung && !preview && !small ? (
+            <Shown part={BLOCK_TOOLS} given={{ id: pickedHung.block }} />
+          ) : null}
           <WallNotice
             turning={
               twist
@@ -216,7 +220,9 @@ export function WallView({ number, small }: Props) {
           />
           {small ? null : <ViewTools view={view} picked={pickedHung?.centre ?? null} block={drawing.block} />}
         </div>
-        {look.photo && !small ? <WallPhotoView photo={look.photo} height={drawing.height} /> : null}
+        {look.photo && !small ? (
+          <Shown part={PHOTO} given={{ photo: look.photo, height: drawing.height }} />
+        ) : null}
       </div>
       {small ? (
         <button

@@ -9,6 +9,7 @@ import {
   covers,
   fitted,
   isLarger,
+  marginOf,
   panned,
   recentred,
   type Size,
@@ -55,7 +56,7 @@ export function useView(
   const [window, setWindow] = useState<Size>({ width: 800, height: 600 });
   const [chosen, setChosen] = useState<Chosen | null>(null);
   if (chosen && chosen.of !== of) setChosen(null);
-  const margin = small ? 8 : Math.min(48, Math.max(14, window.width * 0.04));
+  const margin = small ? 8 : marginOf(window);
   const { width, height } = quilt;
   const size = useMemo(() => ({ width, height }), [width, height]);
   const fit = useMemo(() => fitted(size, window, margin, !small), [size, window, margin, small]);

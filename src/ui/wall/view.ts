@@ -58,6 +58,11 @@ export function buttonsOver({ width, height }: Size): readonly Cover[] {
   ];
 }
 
+/** Pixels of flannel round the quilt on the large wall. */
+export function marginOf({ width }: Size): number {
+  return Math.min(48, Math.max(14, width * 0.04));
+}
+
 /**
  * The largest view of the whole quilt in the window, with `margin` pixels of flannel, that is clear of the buttons where there are
  * any.

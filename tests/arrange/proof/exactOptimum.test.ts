@@ -17,6 +17,7 @@ import { speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
 import { COLOUR_INTENTS, VALUE_INTENTS } from '../../../src/model/project';
 import { scrappyTop } from '../../balance/tops';
+import { runs } from '../../runs';
 import { type AllPairs, allPairs, leastOfAll } from '../allPairs';
 import { arrange, bestOf, lowerBound } from '../toTheEnd';
 
@@ -151,7 +152,7 @@ describe('the bound', () => {
           expect(bound).toBeGreaterThan(0);
         },
       ),
-      { numRuns: 25 },
+      { numRuns: runs(9, 25) },
     );
   });
 
@@ -172,7 +173,7 @@ describe('the bound', () => {
           expect(bound).toBeGreaterThan(0);
         },
       ),
-      { numRuns: 15 },
+      { numRuns: runs(6, 15) },
     );
   });
 

@@ -13,6 +13,7 @@ import { clothTable } from '../../../src/cloth/cloths';
 import { wedgeLedger } from '../../../src/cutting/wedges/ledger';
 import type { Place, Project } from '../../../src/model/project';
 import { dice, scrappyTop } from '../../balance/tops';
+import { runs } from '../../runs';
 import { ruledTop } from '../awkwardTop';
 import { arrange } from '../toTheEnd';
 
@@ -154,7 +155,7 @@ describe('the bound where wedges may be traded or strips reordered', () => {
           );
         },
       ),
-      { numRuns: 40 },
+      { numRuns: runs(14, 40) },
     );
   });
 });
@@ -232,7 +233,7 @@ describe('the cheapest seams between two stocks of wedges', () => {
           expect(ended(leastSeams(stocks, seams)).cost).toBeCloseTo(least, 9);
         },
       ),
-      { numRuns: 200 },
+      { numRuns: runs(70, 200) },
     );
   });
 });

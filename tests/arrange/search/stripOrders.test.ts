@@ -25,6 +25,7 @@ import {
   VALUE_INTENTS,
 } from '../../../src/model/project';
 import { dice, scrappyTop } from '../../balance/tops';
+import { runs } from '../../runs';
 import { awkwardTop } from '../awkwardTop';
 import { alternatives, arrange } from '../toTheEnd';
 
@@ -96,7 +97,7 @@ describe('orders of strips tried on a living wall', () => {
           expect(Array.from(wall.spare)).toEqual(Array.from(spare));
         },
       ),
-      { numRuns: 40 },
+      { numRuns: runs(14, 40) },
     );
   });
 });

@@ -86,7 +86,7 @@ describe('strip sets made at random', () => {
         }
         expectNothingLostOrInvented(made, usualStrips);
       }),
-      { seed, numRuns: 8 },
+      { seed, numRuns: runs(3, 8) },
     );
   });
 
@@ -194,7 +194,7 @@ describe('strips that do not suffice', () => {
         );
         expect(second.sets).toHaveLength(sets);
       }),
-      { seed, numRuns: runs(10, 25) },
+      { seed, numRuns: runs(5, 25) },
     );
   });
 
@@ -270,7 +270,7 @@ describe('sets with locked strips', () => {
           expectNothingLostOrInvented(made, usualStrips);
         },
       ),
-      { seed, numRuns: 10 },
+      { seed, numRuns: runs(4, 10) },
     );
   });
 

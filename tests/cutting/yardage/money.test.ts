@@ -10,6 +10,7 @@ import { usualBuying } from '../../../src/model/buying';
 import { phrase, speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
 import { demo } from '../../demo';
+import { runs } from '../../runs';
 
 /** Prices a person writes, some with a third decimal. */
 const price = fc.integer({ min: 1, max: 60_000 }).map((mills) => mills / 1000);
@@ -57,7 +58,7 @@ describe('a total', () => {
         const lines = [...list.fabrics.map((one) => one.cost!), list.backing!.apart!.cost!];
         expect(cents(totalCost(list)!, project)).toBe(sum(lines.map((one) => cents(one, project))));
       }),
-      { seed: 81, numRuns: 60 },
+      { seed: 81, numRuns: runs(20, 60) },
     );
   });
 
@@ -79,7 +80,7 @@ describe('a total', () => {
         const prices = rows.slice(1).map((row) => cents(Number(row.split(',').at(-1)), project));
         expect(prices.at(-1)).toBe(sum(prices.slice(0, -1)));
       }),
-      { seed: 82, numRuns: 60 },
+      { seed: 82, numRuns: runs(20, 60) },
     );
   });
 });
@@ -111,7 +112,7 @@ describe('a line', () => {
         expect(costOf(4.5 * count, 'yard', price)).toBe(halfUp(product, 80n));
         expect(costOf((10 * count) / 2.54, 'metre', price)).toBe(halfUp(product, 100n));
       }),
-      { seed: 83, numRuns: 1000 },
+      { seed: 83, numRuns: runs(350, 1000) },
     );
   });
 

@@ -10,6 +10,7 @@ import { createProject } from '../../../src/model/create';
 import { findSet } from '../../../src/model/find';
 import type { Project } from '../../../src/model/project';
 import { demo } from '../../demo';
+import { runs } from '../../runs';
 import { randomProject } from '../samples';
 import { makePdf, sayIn, typeOf } from './makePdf';
 import { bare, type ReadPdf, readPdf } from './readPdf';
@@ -163,7 +164,7 @@ describe('the written pattern', () => {
             expectInside(await readPdf(makePdf(named, paper).bytes, { lines: false }));
           },
         ),
-        { seed: 12, numRuns: 12 },
+        { seed: 12, numRuns: runs(5, 12) },
       );
     },
     LONG,

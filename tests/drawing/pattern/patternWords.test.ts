@@ -19,6 +19,7 @@ import { writePattern } from '../../../src/drawing/pattern/pattern';
 import { layOut } from '../../../src/geometry/setting';
 import type { Project } from '../../../src/model/project';
 import { demo } from '../../demo';
+import { runs } from '../../runs';
 import { randomProject } from '../samples';
 import { makePdf, sayIn, typeOf } from './makePdf';
 import { partMarks } from './partMarks';
@@ -212,7 +213,7 @@ describe('rows on point', () => {
           }
         }
       }),
-      { seed: 5, numRuns: 40 },
+      { seed: 5, numRuns: runs(14, 40) },
     );
   });
 

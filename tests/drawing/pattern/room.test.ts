@@ -112,7 +112,7 @@ describe('words of a pattern', () => {
       fc.property(QUILTS, (one) => {
         expect(faults(quilt(one), one.paper)).toEqual([]);
       }),
-      { numRuns: runs(12, 60) },
+      { numRuns: runs(6, 60) },
     );
   }, 600_000);
 });

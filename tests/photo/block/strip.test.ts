@@ -5,7 +5,8 @@ import { type LinearRgb, labD65Of, linearOfHex } from '../../../src/colour/space
 import { apothem } from '../../../src/geometry/wedge';
 import type { Project } from '../../../src/model/project';
 import { atOnce } from '../../../src/model/work/parts';
-import { isLightKnown, type LightThere } from '../../../src/photo/block/daylight';
+import { isLightKnown, type LightThere, withoutLight } from '../../../src/photo/block/daylight';
+import { squaredUp } from '../../../src/photo/block/pictured';
 import { readBlock } from '../../../src/photo/block/readBlock';
 import { knowledgeOf } from '../../../src/photo/block/readLook';
 import { stripPatch } from '../../../src/photo/block/strip';
@@ -13,7 +14,9 @@ import { swatchesOf } from '../../../src/photo/block/swatches';
 import { readFabric } from '../../../src/photo/fabric/readFabric';
 import { DAYLIGHT } from '../../../src/photo/light/light';
 import { wholeFrame } from '../../../src/photo/pixels/frame';
-import { linearPlane, meanOf } from '../../../src/photo/pixels/linear';
+import { meanOf } from '../../../src/photo/pixels/linear';
+import { stripInPicture } from '../../../src/store/photo/fabricOfStrip';
+import { linearPlane } from '../render/linearPlane';
 import { type BlockShot, blockShot } from '../render/shots';
 
 const SEEDS = [0, 3, 28];
@@ -92,4 +95,30 @@ describe('the light of a block', () => {
         problems: [{ code: 'patch-small' }],
       });
   });
+});
+
+describe('a strip of a block that hangs as its picture', () => {
+  it('has the colour of its fabric, read from that picture', async () => {
+    const off: number[] = [];
+    for (const shot of await shots) {
+      const { pixels, corners, project, wedges } = shot;
+      const { light, allowance } = atOnce(readBlock(pixels, corners, knowledgeOf(project)))!;
+      const picture = squaredUp(pixels, corners, 0, project.wedge, allowance, 900, withoutLight(light));
+      const block = {
+        wedges: wedges.map((bands) => ({ bands: bands.map((band) => ({ ...band, sure: 0.5 })) })),
+      };
+      wedges.forEach((bands, place) => {
+        const patch = stripPatch(
+          picture,
+          stripInPicture(block, picture, project.wedge, place, 0),
+          project.wedge,
+        );
+        if (!patch.ok) return;
+        const mean = meanOf(linearPlane(patch.value.pixels)) as unknown as LinearRgb;
+        off.push(offTruth(shot, bands[0]!.fabric, mean));
+      });
+    }
+    expect(off.length).toBeGreaterThan(12);
+    expect(middle(off)).toBeLessThan(2.5);
+  }, 600_000);
 });

@@ -52,16 +52,26 @@ describe.each(PRINT_MOTIFS)('a drawn print of %s', (motif) => {
     const drawn = valueStatistics(printMix(fabric).map(({ hex, share }) => ({ hex, area: share })))!;
     expect(Math.abs(spread - drawn.deviation)).toBeLessThan(motif === 'crosshatch' ? 15 : 6);
   });
+});
 
-  it('is read the same at half the size, and again with the same seed', () => {
+it.each(PRINT_MOTIFS.filter((_, at) => at % runs(3, 1) === 0))(
+  'a %s is read the same at half the size',
+  (motif) => {
     const large = shown(motif, 3, 400);
     const half = shown(motif, 3, 200);
     const [one, other] = [readAll(large.pixels), readAll(half.pixels)];
     expect(mixDistance(one.colours, other.colours)).toBeLessThan(motif === 'crosshatch' ? 9 : 8);
     expect(Math.abs(one.value - other.value)).toBeLessThan(1);
-    expect(readAll(large.pixels)).toEqual(one);
-  });
-});
+  },
+);
+
+it.each(PRINT_MOTIFS.slice(0, runs(1, PRINT_MOTIFS.length)))(
+  'a %s is read the same again with the same seed',
+  (motif) => {
+    const { pixels } = shown(motif, 3);
+    expect(readAll(pixels)).toEqual(readAll(pixels));
+  },
+);
 
 // How often figures come again in one repeat of the tool's own motifs; stripes come again once.
 describe.each(['stripe', 'gingham', 'dots', 'check'] as const)('the period of %s', (motif) => {

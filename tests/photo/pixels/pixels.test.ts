@@ -4,13 +4,7 @@ import sharp from 'sharp';
 import { expect, it } from 'vitest';
 import { linearOf } from '../../../src/colour/spaces';
 import { cutOut, frameCorners, inFrame, isInside, wholeFrame } from '../../../src/photo/pixels/frame';
-import {
-  byteOfLinear,
-  LINEAR_OF_BYTE,
-  linearPlane,
-  meanOf,
-  pixelsOf,
-} from '../../../src/photo/pixels/linear';
+import { byteOfLinear, LINEAR_OF_BYTE, meanOf, pixelsOf } from '../../../src/photo/pixels/linear';
 import {
   blankPixels,
   blankPlane,
@@ -20,6 +14,7 @@ import {
 } from '../../../src/photo/pixels/pixels';
 import { resizedPlane, shrunk, shrunkTo } from '../../../src/photo/pixels/resize';
 import { blurred, sampleInto } from '../../../src/photo/pixels/sample';
+import { linearPlane } from '../render/linearPlane';
 
 const picture = fc
   .record({

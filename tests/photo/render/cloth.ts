@@ -8,9 +8,9 @@ import { bandOutline } from '../../../src/geometry/block';
 import type { Box, Outline, Point } from '../../../src/geometry/point';
 import { apothem } from '../../../src/geometry/wedge';
 import type { Project } from '../../../src/model/project';
-import { linearPlane } from '../../../src/photo/pixels/linear';
 import type { Plane } from '../../../src/photo/pixels/pixels';
 import type { Dice } from './dice';
+import { linearPlane } from './linearPlane';
 
 /** Flat cloth in linear light: its picture and its size, inches. */
 export interface FlatCloth {

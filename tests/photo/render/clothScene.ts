@@ -4,9 +4,9 @@ import { formatHex } from '../../../src/colour/parse';
 import { encodedOf, linearOfHex, linearOfOklab, luminanceOfValue } from '../../../src/colour/spaces';
 import { patternFor } from '../../../src/drawing/prints';
 import { type Fabric, PRINT_MOTIFS, type PrintMotif } from '../../../src/model/project';
-import { linearPlane } from '../../../src/photo/pixels/linear';
 import { blankPlane, type Pixels, type Plane } from '../../../src/photo/pixels/pixels';
 import { type PixelBox, resizedPlane } from '../../../src/photo/pixels/resize';
+import { linearPlane } from './linearPlane';
 
 /** The value of the card, as measured. */
 export const CARD = 95;

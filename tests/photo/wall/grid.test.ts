@@ -14,12 +14,12 @@ import { wallShot } from '../render/shots';
 
 describe('a wall in a picture', () => {
   it.each([0])('has its grid found and its blocks read (picture %i)', async (seed) => {
-    const shot = await wallShot(seed, 1000, [4, 4]);
+    const shot = await wallShot(seed, 700, [3, 3]);
     const { wedge } = shot.project;
     const grid = atOnce(findGrid(shot.pixels, shapeOf(wedge, 0)))!;
     expect(isGridFound(grid, shot)).toBe(true);
     const cells = cellsOf(grid, shot.pixels, wedge);
-    const likeness = likenessOf(shot.pixels, grid, wedge);
+    const likeness = atOnce(likenessOf(shot.pixels, grid, wedge));
     const read = atOnce(
       readWall(shot.pixels, { cells, likeness, bend: grid.bend }, knowledgeOf(shot.project)),
     );
@@ -33,7 +33,7 @@ describe('a wall in a picture', () => {
   });
 
   it('of two narrow columns is found from single blocks', async () => {
-    const shot = await wallShot(19, 900, [7, 2]);
+    const shot = await wallShot(19, 600, [7, 2]);
     expect(shot.rows).toBeGreaterThanOrEqual(5);
     expect(isGridFound(atOnce(findGrid(shot.pixels, shapeOf(shot.project.wedge, 0))), shot)).toBe(true);
   });

@@ -1,4 +1,5 @@
 import { Resvg } from '@resvg/resvg-js';
+import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import { pictureCaption } from '../../../src/drawing/pictureText';
 import { resizeWall } from '../../../src/editing/commands/wall';
@@ -56,26 +57,37 @@ test('the SVG put in pixels renders at exactly that size', () => {
 });
 
 describe('the stripes in which a picture is drawn', () => {
-  /** How many stripes 5,800 lines take, and the longest, where a stripe takes `fixed` and a part for each line. */
-  const drawn = (fixed: number, line: number) => {
+  /** How many stripes 5,800 lines take, and how long each, where a stripe takes `fixed` and a part for each line, more or less. */
+  const drawn = (fixed: number, line: number, more: (stripe: number) => number = () => 1) => {
     const next = growingStripes(100);
-    let [high, left, stripes, longest] = [100, 5800, 0, 0];
-    while (left > 0) {
+    const stripes: number[] = [];
+    for (let [high, left] = [100, 5800]; left > 0; ) {
       const lines = Math.min(high, left);
-      const took = fixed + lines * line;
+      const took = (fixed + lines * line) * more(stripes.length);
       left -= lines;
-      stripes += 1;
-      longest = Math.max(longest, took);
+      stripes.push(took);
       high = next(took);
     }
-    return { stripes, longest };
+    return stripes;
   };
 
   it('are few where each of them draws the whole picture', () => {
-    expect(drawn(800, 0.01).stripes).toBeLessThan(9);
+    expect(drawn(800, 0.01).length).toBeLessThan(9);
+    expect(drawn(200, 0.01).length).toBeLessThan(9);
   });
 
-  it('stay short where each draws only its own lines', () => {
-    expect(drawn(1, 0.3).longest).toBeLessThan(4.5 * 31);
+  it('stay short where each draws only its own lines, however fast the browser and busy the machine is', () => {
+    const busy = fc.array(fc.double({ min: 0.8, max: 1.25, noNaN: true }), { minLength: 8, maxLength: 8 });
+    const line = fc.double({ min: 0.01, max: 0.8, noNaN: true });
+    fc.assert(
+      fc.property(fc.double({ min: 0, max: 20, noNaN: true }), line, busy, (fixed, each, factors) => {
+        const stripes = drawn(fixed, each, (stripe) => factors[stripe % factors.length]!);
+        for (const took of stripes.slice(1)) expect(took).toBeLessThan(100);
+        // No more of them than a third of the longest would need.
+        const all = stripes.reduce((sum, took) => sum + took, 0);
+        expect(stripes.length).toBeLessThan(8 + all / 8);
+      }),
+      { seed: 8, numRuns: 500 },
+    );
   });
 });

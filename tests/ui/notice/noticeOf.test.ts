@@ -1,7 +1,7 @@
 // The line under the bar tells the most urgent alone, in a sentence that is short, and nothing where all is well.
 import { describe, expect, it } from 'vitest';
 import { phrase, speak } from '../../../src/model/phrase';
-import type { SessionState } from '../../../src/store/session';
+import type { SessionState } from '../../../src/store/saving/sessionState';
 import { storageProblem } from '../../../src/store/storage/storageProblem';
 import { noticeOf } from '../../../src/ui/shell/notice/noticeOf';
 

@@ -1,6 +1,6 @@
 // What the line under the bar tells: the most urgent of what is known of saving.
 import { type Phrase, phrase } from '../../../model/phrase';
-import type { SessionState } from '../../../store/session';
+import type { SessionState } from '../../../store/saving/sessionState';
 
 export interface Notice {
   readonly kind: 'problem' | 'removed' | 'conflict' | 'told' | 'room' | 'week';

@@ -9,7 +9,7 @@ import { isDoubtful } from '../../../store/photo/corrected';
 import { useApp } from '../../app';
 import { Swatch } from '../../fields/Swatch';
 import { useSay } from '../../words';
-import { bandWords } from './bandWords';
+import { bandWords, percentSure, sureWords } from './bandWords';
 import { FabricForBand } from './FabricForBand';
 import type { ReadStrip } from './useFabricOfStrip';
 
@@ -93,6 +93,7 @@ function BandButton({ band, place, at, open, onPress }: BandProps) {
   const project = useApp((app) => app.project);
   const fabric = band.fabric === null ? undefined : findFabric(project, band.fabric);
   const doubtful = isDoubtful(band);
+  const sure = sureWords(band);
   return (
     <button
       type="button"
@@ -105,9 +106,10 @@ function BandButton({ band, place, at, open, onPress }: BandProps) {
       {fabric ? <Swatch fabric={fabric} size={22} /> : <span className="no-fabric" />}
       <span className="band-name">
         <bdi>{fabric?.name ?? say('not known')}</bdi>
-        {doubtful ? (
+        {sure ? (
           <em>
-            <CircleHelp size={14} aria-hidden /> {say('doubtful')}
+            {doubtful ? <CircleHelp size={14} aria-hidden /> : null}{' '}
+            {doubtful ? say(sure) : say('{sure}%', { sure: percentSure(band.sure) })}
           </em>
         ) : null}
       </span>

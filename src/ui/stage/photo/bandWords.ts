@@ -16,9 +16,22 @@ export function bandWords(project: Project, place: number, at: number, band: Sho
     band: bandName(at),
     fabric: band.fabric === null ? phrase('not known') : (findFabric(project, band.fabric)?.name ?? ''),
   };
-  return isDoubtful(band)
-    ? phrase('Place {place}, {band}: {fabric}, doubtful', values)
+  const sure = sureWords(band);
+  return sure
+    ? phrase('Place {place}, {band}: {fabric}, {sure}', { ...values, sure })
     : phrase('Place {place}, {band}: {fabric}', values);
+}
+
+/** How sure a band is, in words: '97% sure', 'doubtful, 60%'; null for what a person has said. */
+export function sureWords(band: ShownBand): Phrase | null {
+  if (band.sure === 1) return null;
+  const sure = percentSure(band.sure);
+  return isDoubtful(band) ? phrase('doubtful, {sure}%', { sure }) : phrase('{sure}% sure', { sure });
+}
+
+/** Whole percent, never 100 of what was only read. */
+export function percentSure(sure: number): number {
+  return Math.min(99, Math.round(100 * sure));
 }
 
 function bandName(at: number): Phrase {
@@ -50,9 +63,13 @@ export function lightWords({ light, ownLight }: Pick<BlockFound, 'light' | 'ownL
 
 const TURNS = ['not turned', 'turned once', 'turned twice', 'turned three times'] as const;
 
-/** 'This looks like block 7, turned once'; null where it is none of the quilt. Turns are quarter turns clockwise. */
+/** 'This looks like block 7, turned once (99% sure)'; null where it is none of the quilt. Turns are quarter turns clockwise. */
 export function knownWords({ known }: Pick<ReadBlock, 'known'>): Phrase | null {
   if (!known) return null;
-  const values = { block: known.number, turned: phrase(TURNS[Math.round(known.quarters) % 4]!) };
-  return phrase('This looks like block {block}, {turned}', values);
+  const values = {
+    block: known.number,
+    turned: phrase(TURNS[Math.round(known.quarters) % 4]!),
+    sure: percentSure(known.sure),
+  };
+  return phrase('This looks like block {block}, {turned} ({sure}% sure)', values);
 }

@@ -2,13 +2,13 @@
 // how it becomes a pieced block.
 import { RotateCw } from 'lucide-react';
 import { makePieced } from '../../../../editing/pictured/makePieced';
-import { putBandRight, turnReading } from '../../../../editing/pictured/putRight';
+import { turnReading } from '../../../../editing/pictured/putRight';
 import type { PicturedBlock, ShownBand } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
 import { Complaint, useRun } from '../../../fields/Complaint';
-import { FabricPicker } from '../../../fields/FabricPicker';
 import { useSay } from '../../../words';
 import { shownWords } from '../blockWords';
+import { ShownBandField } from './ShownBandField';
 
 const NOTHING_READ: readonly ShownBand[] = [{ fabric: null, width: 0, sure: 0 }];
 
@@ -38,19 +38,9 @@ export function PicturedPanel({ block }: { block: PicturedBlock }) {
             // biome-ignore lint/suspicious/noArrayIndexKey: a place is its index
             <li key={place}>
               {/* The rim of a wedge of which nothing was read can be told too. */}
-              {(bands.length > 0 ? bands : NOTHING_READ).map(({ fabric }, band) => (
-                <FabricPicker
-                  // biome-ignore lint/suspicious/noArrayIndexKey: a band is its index
-                  key={band}
-                  label={say(band === 0 ? 'Place {place}, rim' : 'Place {place}, strip {strip}', {
-                    place: place + 1,
-                    strip: band + 1,
-                  })}
-                  value={fabric}
-                  onChange={(told) =>
-                    run(putBandRight(store.getState().project, block.id, place, band, told))
-                  }
-                />
+              {(bands.length > 0 ? bands : NOTHING_READ).map((band, at) => (
+                // biome-ignore lint/suspicious/noArrayIndexKey: a band is its index
+                <ShownBandField key={at} block={block} place={place} at={at} band={band} />
               ))}
             </li>
           ))}
