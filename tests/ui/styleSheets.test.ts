@@ -7,8 +7,17 @@ import { filesUnder, textOf } from '../srcFiles';
 const FILES = filesUnder('src');
 const SCRIPTS = new Map(FILES.filter((path) => /\.tsx?$/.test(path)).map((path) => [path, textOf(path)]));
 
+const IMPORTS = new Map<string, readonly string[]>();
+
 /** Files that are imported at once, or only when the code is asked for, by the file that imports them. */
-function importsOf(path: string, kind: 'at once' | 'later'): string[] {
+function importsOf(path: string, kind: 'at once' | 'later'): readonly string[] {
+  const key = `${kind} ${path}`;
+  const known = IMPORTS.get(key) ?? read(path, kind);
+  IMPORTS.set(key, known);
+  return known;
+}
+
+function read(path: string, kind: 'at once' | 'later'): string[] {
   const text = SCRIPTS.get(path) ?? '';
   const form =
     kind === 'later'
@@ -48,28 +57,32 @@ const FIRST = comesWith('src/ui/main.tsx');
 /** A step has its panel and its large area on show together. */
 const together = (part: string) => /(\w+?)(?:Step|Stage)\.tsx$/.exec(part)?.[1];
 
+const PARTS = [...new Set([...SCRIPTS.keys()].flatMap((path) => importsOf(path, 'later')))].filter(
+  (path) => path.startsWith('src/ui/') && path.endsWith('.tsx'),
+);
+const BROUGHT = new Map(PARTS.map((part) => [part, comesWith(part)]));
+const asksFor = (path: string, part: string) => importsOf(path, 'later').includes(part);
+
 /** All that is there when a part is: the first script, the part, and what was there when it was asked for. */
-function thereWith(part: string, parts: readonly string[], seen: readonly string[] = []): Set<string> {
-  const there = new Set([...FIRST, ...comesWith(part)]);
+function thereWith(part: string, seen: readonly string[] = []): Set<string> {
+  const there = new Set([...FIRST, ...BROUGHT.get(part)!]);
   if (seen.includes(part)) return there;
-  const askedBy = parts.filter((one) =>
-    [...comesWith(one)].some((path) => importsOf(path, 'later').includes(part)),
+  const askedAtFirst = [...FIRST].some((path) => asksFor(path, part));
+  const before = PARTS.filter(
+    (one) =>
+      (together(one) !== undefined && together(one) === together(part)) ||
+      (!askedAtFirst && [...BROUGHT.get(one)!].some((path) => asksFor(path, part))),
   );
-  const beside = parts.filter((one) => together(one) !== undefined && together(one) === together(part));
-  for (const one of [...askedBy, ...beside])
-    for (const path of thereWith(one, parts, [...seen, part])) there.add(path);
+  for (const one of before) for (const path of thereWith(one, [...seen, part])) there.add(path);
   return there;
 }
 
 it('a part of the page brings the style sheets of what it shows', () => {
-  const parts = [...new Set([...SCRIPTS.keys()].flatMap((path) => importsOf(path, 'later')))].filter(
-    (path) => path.startsWith('src/ui/') && path.endsWith('.tsx'),
-  );
-  expect(parts.length).toBeGreaterThan(20);
+  expect(PARTS.length).toBeGreaterThan(20);
   const missing = new Set<string>();
-  for (const part of parts) {
-    const there = thereWith(part, parts);
-    for (const path of comesWith(part))
+  for (const part of PARTS) {
+    const there = thereWith(part);
+    for (const path of BROUGHT.get(part)!)
       if (!FIRST.has(path))
         for (const name of classesOf(path)) {
           const sheets = DRAWN_BY.get(name);
