@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { analyse, reanalyse } from '../../src/balance/analyse';
 import { type Move, moved } from '../../src/model/moves';
 import type { Project } from '../../src/model/project';
+import { cellCount } from '../../src/model/wallCells';
 import { runs } from '../runs';
 import { figures } from './figures';
 import { scrappyTop } from './tops';
@@ -73,6 +74,40 @@ describe('re-analysis', () => {
         },
       ),
       { numRuns: runs(14, 40), seed: 5 },
+    );
+  }, 60_000);
+
+  it('does so on walls of every kind, whose middle lines go through blocks or between them', () => {
+    const hung = scrappyTop({ rows: 3, columns: 3, seed: 8, fabrics: 7 });
+    const layout = { kind: 'onPoint', sides: 'c0', corners: 'c1' } as const;
+    const { cells: straight } = hung.wall;
+    const slanted = Array.from({ length: cellCount(3, 3, layout) }, (_, at) => straight[at] ?? null);
+    const walls: readonly Project[] = [
+      scrappyTop({ rows: 4, columns: 4, seed: 3, fabrics: 9 }),
+      scrappyTop({ rows: 5, columns: 2, seed: 4, fabrics: 9, perBlock: 6 }),
+      scrappyTop({ rows: 3, columns: 3, seed: 5, fabrics: 9, perBlock: 12 }),
+      { ...hung, setting: { ...hung.setting, layout }, wall: { ...hung.wall, cells: slanted } },
+    ];
+    const at = fc.nat(8);
+    const act = fc.oneof(
+      fc.tuple(at, fc.nat(3)).map(([cell, turn]) => (project: Project): Move[] => {
+        const there = project.wall.cells[cell];
+        return there ? [{ kind: 'turn', block: there.block, turn: project.wedge.perBlock === 6 ? turn % 2 : turn }] : [];
+      }),
+      fc.tuple(at, at).map(([cell, other]) => (): Move[] => [{ kind: 'swap', cell, other }]),
+    ); // biome-ignore format: short
+    fc.assert(
+      fc.property(fc.constantFrom(...walls), fc.array(act, { minLength: 1, maxLength: 6 }), (wall, acts) => {
+        let project = wall;
+        let analysis = analyse(project);
+        for (const one of acts) {
+          project = moved(project, one(project));
+          analysis = reanalyse(analysis, project);
+        }
+        // Nothing that was remembered helps a full analysis: it has a list of fabrics of its own.
+        expect(figures(analysis)).toEqual(figures(analyse({ ...project, fabrics: [...project.fabrics] })));
+      }),
+      { numRuns: 60, seed: 14 },
     );
   }, 60_000);
 

@@ -13,7 +13,12 @@ interface Pieces {
   readonly inner: Float64Array;
   /** Distance of the piece's middle from the block's: 2/3 (R³ − r³)/(R² − r²) for a band from r to R. */
   readonly reach: Float64Array;
+  /** What of the pieces of a wedge that a middle line may cross lies in each quarter, by how the wedge lies; see quartersOf. */
+  readonly crossed: Map<string, Float64Array>;
 }
+
+/** Ways to lie that are remembered: those of the largest wall with a hundred sets, a few megabytes. */
+const MOST_REMEMBERED = 40_000;
 
 /** Kept for each table of bands: after a turn it is the same. */
 const kept = new WeakMap<WallModel['typeBands'], Pieces>();
@@ -44,6 +49,7 @@ function measuredPieces(model: WallModel): Pieces {
       all,
       ({ outer, inner }) => ((2 / 3) * (outer ** 3 - inner ** 3)) / (outer ** 2 - inner ** 2),
     ),
+    crossed: new Map(),
   };
 }
 
@@ -61,17 +67,18 @@ export function whereItLies(model: WallModel) {
     tilted(direction(toward, perBlock), model.tilt),
   );
   const middle = middleOfFilled(model);
+  const half = halfBlock(model);
   for (let cell = 0; cell < model.blockIn.length; cell++) {
     const block = model.blockIn[cell]!;
     if (block < 0) continue;
     const from: Point = { x: model.cellX[cell]! - middle.x, y: model.cellY[cell]! - middle.y };
-    const crossed =
-      Math.min(Math.abs(from.x), Math.abs(from.y)) < model.rim / 2 / Math.sin(Math.PI / perBlock);
+    const crossed = Math.abs(from.x) < half.x || Math.abs(from.y) < half.y;
     for (let place = 0; place < perBlock; place++) {
       const type = model.typeAt[block * perBlock + place]!;
       if (type < 0) continue;
       const toward = (place + model.orientationOf[block]!) % perBlock;
       const unit = units[toward]!;
+      const parts = crossed ? quartersOf(known, model, { type, toward, from }) : null;
       for (let piece = start[type]!; piece < start[type + 1]!; piece++) {
         const cloth = fabric[piece]!;
         const size = sizes[piece]!;
@@ -81,11 +88,10 @@ export function whereItLies(model: WallModel) {
         x[cloth]! += size * atX;
         y[cloth]! += size * atY;
         pieces[cloth]! += 1;
-        if (crossed) {
-          const outline = bandOutline(toward, known.outer[piece]!, known.inner[piece]!, perBlock);
-          quarterAreas(placed(outline, 0, from, model.tilt)).forEach((part, quarter) => {
-            quarters[cloth * 4 + quarter]! += part;
-          });
+        if (parts) {
+          const at = (piece - start[type]!) * 4;
+          for (let quarter = 0; quarter < 4; quarter++)
+            quarters[cloth * 4 + quarter]! += parts[at + quarter]!;
         } else quarters[cloth * 4 + quarterOf(from)]! += size;
       }
     }
@@ -94,6 +100,43 @@ export function whereItLies(model: WallModel) {
     area.reduce((sum, __, cloth) => sum + quarters[cloth * 4 + quarter]!, 0),
   );
   return { area, x, y, pieces, quarters, allQuarters };
+}
+
+/** How far the wedges of a block reach from its middle across and down: only those nearer to a middle line of the wall cross it. */
+function halfBlock({ perBlock, blockSize, tilt }: WallModel): Point {
+  const far = { x: 0, y: 0 };
+  for (let toward = 0; toward < perBlock; toward++) {
+    for (const corner of bandOutline(toward, blockSize.height / 2, 0, perBlock)) {
+      const at = tilted(corner, tilt);
+      // Less than a rounding error over the line does not count.
+      far.x = Math.max(far.x, Math.abs(at.x) - 1e-9);
+      far.y = Math.max(far.y, Math.abs(at.y) - 1e-9);
+    }
+  }
+  return far;
+}
+
+interface Lie {
+  readonly type: number;
+  readonly toward: number;
+  /** The middle of the block from that of the wall. */
+  readonly from: Point;
+}
+
+/** What of each piece of a wedge lies in each quarter, square inches, four for a piece. Remembered: a turn changes it for one block. */
+function quartersOf(known: Pieces, model: WallModel, { type, toward, from }: Lie): Float64Array {
+  const key = `${type} ${toward} ${from.x} ${from.y} ${model.tilt}`;
+  let parts = known.crossed.get(key);
+  if (parts) return parts;
+  const [first, end] = [known.start[type]!, known.start[type + 1]!];
+  parts = new Float64Array((end - first) * 4);
+  for (let piece = first; piece < end; piece++) {
+    const outline = bandOutline(toward, known.outer[piece]!, known.inner[piece]!, model.perBlock);
+    parts.set(quarterAreas(placed(outline, 0, from, model.tilt)), (piece - first) * 4);
+  }
+  if (known.crossed.size >= MOST_REMEMBERED) known.crossed.clear();
+  known.crossed.set(key, parts);
+  return parts;
 }
 
 /** Upper left, upper right, lower left, lower right of the middle, which is 0, 0. */

@@ -121,6 +121,9 @@ export async function drawPng(svg: string, size: PixelSize, waiting: Waiting): P
     canvas.height = size.height;
     const context = canvas.getContext('2d');
     if (!context) return tooLarge();
+    // The browser makes the canvas now, in a turn of its own.
+    context.clearRect(0, 0, 1, 1);
+    await turn();
     const drawn = await drawnInStripes(context, image, size, waiting);
     if (signal.aborted) return stopped();
     if (!drawn) return tooLarge();

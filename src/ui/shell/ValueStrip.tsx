@@ -1,8 +1,9 @@
 // The strip at the foot of the screen: every fabric in the top from light to dark, as wide as its share. Pointing at a fabric
 // lights its pieces on the wall; a press lets them stay lit.
-import { type PointerEvent, useDeferredValue, useMemo } from 'react';
+import { memo, type PointerEvent, useDeferredValue, useMemo } from 'react';
 import { drawProject } from '../../drawing/drawProject';
-import { fabricShares } from '../../drawing/shares';
+import { clothValue, fabricShares } from '../../drawing/shares';
+import type { Fabric, Project } from '../../model/project';
 import { useApp, useAppStore } from '../app';
 import { Toolbar } from '../fields/Toolbar';
 import { useShownFabrics } from '../seeing/useShownFabrics';
@@ -12,10 +13,28 @@ import { useSay } from '../words';
 import { ToneScale, ValueScale } from './ValueScale';
 
 export function ValueStrip() {
-  const say = useSay();
-  const store = useAppStore();
   // Shares may come a moment after the wall.
   const project = useDeferredValue(useApp((app) => app.project));
+  return (
+    <>
+      {/* Each by itself, so that the page has a turn between two; the strip then finds all values known. */}
+      {project.fabrics.map((fabric) => (
+        <Valued key={fabric.id} fabric={fabric} />
+      ))}
+      <Strip project={project} />
+    </>
+  );
+}
+
+/** Works out the value of a fabric, which is kept for it. */
+const Valued = memo(function Valued({ fabric }: { fabric: Fabric }) {
+  clothValue(fabric);
+  return null;
+});
+
+function Strip({ project }: { project: Project }) {
+  const say = useSay();
+  const store = useAppStore();
   const lit = useApp((app) => app.lit);
   const inTones = useApp((app) => app.look.way === 'tones');
   const held = useApp((app) => app.heldLit);

@@ -11,12 +11,10 @@ import { rowAndColumn } from '../../model/wallCells';
 import { useSay } from '../words';
 import { pointsOf, TopCloth } from './early/TopCloth';
 import { HungBlockView, Ring } from './HungBlockView';
-import { useGrowing } from './inParts';
+import { PART, useGrowing } from './inParts';
 import { CentreMarks, LightMarks, PoolMarks, SeamMarks } from './Marks';
 import { clashesOf, hungWords } from './standing/hungWords';
 
-/** Number of blocks from which their order in the page is by number, not by cell. */
-const MANY = 150;
 const NO_MARKS: readonly Mark[] = [];
 const NO_CLASHES: readonly Clash[] = [];
 
@@ -48,19 +46,20 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
   const say = useSay();
   const { drawing, fabrics, hanging, findings, chosen, spot, lit } = props;
   const marks = useMemo(() => marksByBlock(findings, chosen, spot), [findings, chosen, spot]);
-  // In order of numbers on a large wall, so that an exchange only moves blocks on screen and no element is removed and added.
+  // In order of numbers on a wall that is drawn in parts, so that an exchange only moves blocks on screen and no element is removed and added.
   const inOrder = useMemo(
     () =>
-      drawing.blocks.length > MANY
+      drawing.blocks.length > PART.cloth
         ? drawing.blocks.toSorted((one, other) => one.number - other.number)
         : drawing.blocks,
     [drawing],
   );
-  const there = useGrowing(inOrder, hanging.id);
+  const there = useGrowing(inOrder, hanging.id, PART.pressed);
+  const cloth = useGrowing(inOrder, hanging.id, PART.cloth);
   const ofBlock = useMemo(() => props.clashes && clashesOf(props.clashes), [props.clashes]);
   return (
     <>
-      <TopCloth drawing={drawing} blocks={inOrder} fabrics={fabrics} lit={lit} near={props.near} />
+      <TopCloth drawing={drawing} blocks={cloth} fabrics={fabrics} lit={lit} near={props.near} />
       {drawing.emptyCells.map(({ cell, box }) => (
         <EmptyCell
           key={`empty ${cell}`}
