@@ -48,7 +48,7 @@ export async function tooSmall(page: Page): Promise<string[]> {
         const element = node.parentElement;
         if (!element || node.textContent?.trim() === '' || !isShown(element)) continue;
         // Pages and templates are shown smaller than they are printed, and can be enlarged.
-        if (element.closest('.sheet-page, style, script, title, option')) continue;
+        if (element.closest('.page-sheet, style, script, title, option')) continue;
         const matrix = element instanceof SVGGraphicsElement ? element.getScreenCTM() : null;
         const size =
           Number.parseFloat(getComputedStyle(element).fontSize) *
