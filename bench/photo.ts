@@ -13,22 +13,19 @@ import { cellsOf, likenessOf } from '../src/photo/wall/gridBy';
 import { readWall } from '../src/photo/wall/readWall';
 import { blockMarks, cornersOff, isGridFound } from '../tests/photo/render/marks';
 import { blockShot, type WallShot, wallShot } from '../tests/photo/render/shots';
-import type { BenchRow } from './row';
+import type { BenchRow, Extent } from './row';
 
-const PICTURES = Number(process.env.BENCH_PICTURES ?? 24);
+/** Pictures of blocks, by extent. */
+const PICTURES = { sample: 4, all: Number(process.env.BENCH_PICTURES ?? 24) };
 /** Pictures of the bench are others than those of the tests. */
 const FIRST_SEED = 1000;
 /** The first wall of ten rows and eight columns. */
 const LARGE_WALL = 1027;
 
-export async function benchPhoto(report: (row: BenchRow) => void = () => {}): Promise<BenchRow[]> {
-  const rows = [
-    ...(await blocks(PICTURES)),
-    ...(await walls(Math.max(4, Math.round(PICTURES / 5)))),
-    ...(await times()),
-  ];
-  rows.forEach(report);
-  return rows;
+export async function benchPhoto(extent: Extent): Promise<BenchRow[]> {
+  const count = PICTURES[extent];
+  const large = extent === 'all' ? await times() : [];
+  return [...(await blocks(count)), ...(await walls(Math.max(2, Math.round(count / 5)))), ...large];
 }
 
 function share(name: string, of: string, right: number, all: number, goal: number, beside = ''): BenchRow {
@@ -162,6 +159,6 @@ async function times(): Promise<BenchRow[]> {
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
-  for (const { name, toReach, measured, ok } of await benchPhoto())
+  for (const { name, toReach, measured, ok } of await benchPhoto('all'))
     console.log(`${ok ? 'yes' : 'no '}  ${name}: ${measured} (${toReach})`);
 }
