@@ -130,6 +130,7 @@ test.describe('strips by keys alone', () => {
     await expect(page.getByRole('dialog')).toBeHidden();
     await goTo(page, 'Fabrics');
     await page.getByRole('button', { name: 'Enter strips' }).click();
+    await expect(grid(page).locator('input:focus')).toBeVisible();
     // From the widths by Enter, with the new one or without, to where fabrics are named.
     await page.keyboard.press('Enter');
     await expect(grid(page).getByRole('textbox', { name: 'Name of a new fabric' })).toBeFocused();

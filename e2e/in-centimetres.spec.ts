@@ -83,7 +83,8 @@ test('from an empty quilt to the pattern nothing is told by the inch', async ({ 
   await goTo(page, 'Finishing');
   const parts = page.getByRole('navigation', { name: 'Parts of finishing' }).getByRole('button');
   for (const part of await parts.allTextContents()) {
-    await parts.filter({ hasText: part }).first().click();
+    await openPart(page, part);
+    if (part === 'Pattern') await expect(page.getByText(/^Page 1 of \d+$/)).toBeVisible({ timeout: 30_000 });
     await expectMetric(page);
   }
 

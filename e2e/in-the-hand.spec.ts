@@ -336,13 +336,14 @@ test('under a finger everything is 44 px, and text 12 px or more, on phones upri
   page,
 }) => {
   test.setTimeout(180_000);
+  const sizes = [
+    [844, 390],
+    [360, 740],
+    [390, 844],
+  ] as const;
   const small = async () => {
     const found: string[] = [];
-    for (const size of [
-      [844, 390],
-      [360, 740],
-      [390, 844],
-    ] as const) {
+    for (const size of sizes) {
       await resize(page, size);
       for (const one of await tooSmall(page)) found.push(`${size.join(' × ')}: ${one}`);
     }
@@ -355,9 +356,12 @@ test('under a finger everything is 44 px, and text 12 px or more, on phones upri
     });
   await goTo(page, 'Wall');
   await block(page, 2).tap();
-  await tool(page, 'Full screen').tap();
-  expect(await small(), 'full screen').toEqual([]);
-  await tool(page, 'Full screen').tap();
+  for (const size of sizes) {
+    await resize(page, size);
+    await tool(page, 'Full screen').tap();
+    expect(await tooSmall(page), `full screen, ${size.join(' × ')}`).toEqual([]);
+    await tool(page, 'Full screen').tap();
+  }
   await block(page, 2).tap();
   for (const step of STEPS) {
     await goTo(page, step);

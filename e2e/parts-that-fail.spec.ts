@@ -38,7 +38,8 @@ test('a step that cannot be fetched says so, comes when asked again, and the qui
 });
 
 test.describe('fetched ahead', () => {
-  test.use({ ahead: true });
+  // Workers are fetched when they are asked for something.
+  test.use({ ahead: true, mayBeLogged: /ERR_INTERNET_DISCONNECTED/ });
 
   test('parts that came while the page was idle open though the server is gone', async ({
     page,

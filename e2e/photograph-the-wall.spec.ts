@@ -31,9 +31,9 @@ test('the grid is found, rows and columns can be set, and cells be marked empty 
   const area = page.getByRole('region', { name: 'Photograph of the wall' });
   await expect(area.getByRole('textbox', { name: 'Rows' })).toHaveValue(String(rows));
   await expect(area.getByRole('textbox', { name: 'Columns' })).toHaveValue(String(columns));
-  await area.getByRole('button', { name: 'Rows: one more' }).click();
+  await area.getByRole('button', { name: 'Rows (Photograph): one more' }).click();
   await expect(area.locator('.wall-cells button')).toHaveCount((rows + 1) * columns);
-  await area.getByRole('button', { name: 'Rows: one less' }).click();
+  await area.getByRole('button', { name: 'Rows (Photograph): one less' }).click();
   await expect(area.locator('.wall-cells button')).toHaveCount(rows * columns);
   await area.locator('.wall-cells button').first().click();
   await area.getByRole('checkbox', { name: 'No block hangs here' }).check();

@@ -14,7 +14,6 @@ import { SILENT_NEWS } from '../../src/store/storage/news';
 import { createStorage } from '../../src/store/storage/storage';
 import { demo } from '../demo';
 import { anyMoves } from '../editing/randomMoves';
-import { runs } from '../runs';
 
 const harbour = demo('harbour-reading-corner');
 
@@ -56,7 +55,7 @@ describe('the history of a quilt', () => {
           expect(next.getState().project).toEqual(harbour);
         },
       ),
-      { numRuns: runs(20, 60), seed: 31 },
+      { numRuns: 60, seed: 31 },
     );
   });
 
@@ -93,7 +92,7 @@ describe('the history of a quilt', () => {
         if (next && kept.done.length < 200) expect(letters + JSON.stringify(next).length).toBeGreaterThan(990_000);
         expect(readHistory(JSON.parse(JSON.stringify(kept))).done).toEqual(kept.done.map((one) => ({ ...one, kept: true })));
       }),
-      { numRuns: runs(20, 60), seed: 32 },
+      { numRuns: 60, seed: 32 },
     );
   }); // biome-ignore format: short
 
@@ -122,7 +121,7 @@ describe('the history of a quilt', () => {
         }
         if (next.getState().announced.words.say.startsWith('This step cannot')) refused += 1;
       }),
-      { numRuns: runs(105, 300), seed: 33 },
+      { numRuns: 300, seed: 33 },
     );
     expect(refused).toBeGreaterThan(5);
   }); // biome-ignore format: short

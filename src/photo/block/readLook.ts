@@ -37,6 +37,9 @@ export interface LitReading extends ReadBlock {
 /** From here on a reading counts as sure. */
 export const SURE = 0.9;
 
+/** What is read is never as sure as what a person says, which is 1. */
+const MOST_SURE = 0.999;
+
 /** What a project knows that a reading needs; made once for many blocks. */
 export interface Knowledge {
   readonly project: Project;
@@ -174,7 +177,7 @@ function surely(
   const wedges = inLight(look, light);
   const again = bestMatch(known, wedges, look, swatches);
   if (!again || !isSame(again)) return null;
-  return { light, wedges, match: again, sure: Math.min(0.999, 1 - (again.misfit / again.next) ** 2) };
+  return { light, wedges, match: again, sure: Math.min(MOST_SURE, 1 - (again.misfit / again.next) ** 2) };
 }
 
 /** Bands as they are told: fabrics by name, widths in inches. */
@@ -187,7 +190,7 @@ function readBands(
     bands.map(({ from, to, swatch, sure, light }) => ({
       fabric: swatches[swatch]?.fabric ?? null,
       width: (to - from) * pitch,
-      sure,
+      sure: Math.min(MOST_SURE, sure),
       light,
     })),
   );

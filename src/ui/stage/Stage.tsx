@@ -13,6 +13,7 @@ import { useSay } from '../words';
 import { useBeginning } from './beginning/useBeginning';
 import './stage.css';
 import { useFullScreen } from './useFullScreen';
+import { useScreen } from './useScreen';
 import { useWallWork, type Work } from './wall/WallWork';
 import { WORK_NAMES } from './workNames';
 
@@ -28,6 +29,10 @@ export function Stage({ number }: { number: boolean }) {
   const work = step === 'wall' ? onWall : workOf(step);
   const full = useFullScreen();
   const large = work === null || enlarged || full;
+  // On a phone photographs of fabrics take the room of the panel, which is the main part else (photo.css).
+  const phone = useScreen('(max-width: 720px)');
+  const photos = useApp((app) => app.laid.photos);
+  const instead = phone && photos && step === 'fabrics';
   useEscape(() => store.getState().enlargeWall(false), enlarged && work !== null && !full);
   useEffect(() => {
     if (beginning && full) store.getState().fillScreen(false);
@@ -41,7 +46,13 @@ export function Stage({ number }: { number: boolean }) {
   return (
     <div className={large ? 'large-area' : 'large-area with-work'}>
       {work === null ? null : (
-        <section key={step} className="work" inert={large} aria-label={say(work.name)}>
+        <section
+          key={step}
+          className="work"
+          role={instead ? 'main' : undefined}
+          inert={large}
+          aria-label={say(work.name)}
+        >
           {work.laid}
         </section>
       )}

@@ -11,6 +11,7 @@ import { Fractions } from '../fields/Fractions';
 import { ProgressBar } from '../fields/ProgressBar';
 import { useLaying } from '../session';
 import { useSay } from '../words';
+import './wall/wallStep.css';
 
 /** The button, for any step; nothing where there is nothing to lay out. `solid` where it is the step's main action. */
 export function LayOutQuilt({ solid = false }: { solid?: boolean }) {

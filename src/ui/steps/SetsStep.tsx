@@ -13,6 +13,7 @@ import './sets/sets.css';
 import { meaningOf } from '../../model/words/glossary';
 import { StepFoot } from './StepFoot';
 import { StepHeading } from './StepHeading';
+import './fabrics/fabrics.css';
 
 export function SetsStep() {
   const say = useSay();

@@ -9,7 +9,6 @@ import { moved, movedIfFree } from '../../../src/model/moves';
 import type { Block, Cell, Project } from '../../../src/model/project';
 import { scrappyTop } from '../../balance/tops';
 import { withPictures } from '../../geometry/pictured';
-import { runs } from '../../runs';
 
 type Spots = readonly (Cell | null)[];
 
@@ -139,7 +138,7 @@ describe('the list of steps by hand', () => {
         const then = wishedOf(project, wished);
         expect(shown(carriedOut(project, handSteps(project, then)))).toEqual(shown(then));
       }),
-      { numRuns: runs(140, 400), seed: 1211 },
+      { numRuns: 400, seed: 1211 },
     );
   });
 
@@ -152,7 +151,7 @@ describe('the list of steps by hand', () => {
         expect(new Set(carried).size).toBe(carried.length);
         expect(blocksTouched(steps)).toBe(fewest(project, then));
       }),
-      { numRuns: runs(140, 400), seed: 1212 },
+      { numRuns: 400, seed: 1212 },
     );
   });
 
@@ -180,7 +179,7 @@ describe('the list of steps by hand', () => {
           }
         }
       }),
-      { numRuns: runs(140, 400), seed: 1213 },
+      { numRuns: 400, seed: 1213 },
     );
   }); // biome-ignore format: short
 
@@ -205,7 +204,7 @@ describe('the list of steps by hand', () => {
         expect(steps.map(({ carries }) => carries.length)).toEqual(cycles.toSorted((one, other) => one - other));
         expect(steps.map(({ kind }) => kind)).toEqual(cycles.toSorted((one, other) => one - other).map((length) => (length === 1 ? 'turn' : length === 2 ? 'swap' : 'round')));
       }),
-      { numRuns: runs(70, 200), seed: 1214 },
+      { numRuns: 200, seed: 1214 },
     );
   }); // biome-ignore format: short
 

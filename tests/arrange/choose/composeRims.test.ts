@@ -11,7 +11,6 @@ import { createBlock } from '../../../src/model/create';
 import { moved } from '../../../src/model/moves';
 import type { Project, StripSet } from '../../../src/model/project';
 import { plainFabrics, projectOf, stripSet } from '../../cutting/fabrics';
-import { runs } from '../../runs';
 import { sameRims } from './rims';
 
 const seed = 41_000;
@@ -112,7 +111,7 @@ describe('a ring laid', () => {
         }
         expect(layRing(ups, downs, allowed, { clash, deep }).deep).toBe(least);
       }),
-      { seed, numRuns: runs(14, 40) },
+      { seed, numRuns: 40 },
     );
   });
 });
@@ -216,7 +215,7 @@ describe('the composer against the integer programme', () => {
         else if (made.proved === 'fewest') unavoidable += 1;
         else unproved += 1;
       }),
-      { seed, numRuns: runs(30, 80) },
+      { seed, numRuns: 80 },
     );
     expect(clean).toBeGreaterThan(8);
     expect(unavoidable).toBeGreaterThan(8);

@@ -8,7 +8,6 @@ import { clashFinding } from '../../../src/balance/clashes/clashFindings';
 import { moved } from '../../../src/model/moves';
 import type { Project } from '../../../src/model/project';
 import { scrappyTop } from '../../balance/tops';
-import { runs } from '../../runs';
 import { arrange } from '../toTheEnd';
 
 const NO_SCOPES = { swap: false, turn: false, shiftCorners: false, trade: false, strips: false };
@@ -45,7 +44,7 @@ describe('advice where no single change mends', () => {
           }
         },
       ),
-      { numRuns: runs(20, 60) },
+      { numRuns: 60 },
     );
   });
 

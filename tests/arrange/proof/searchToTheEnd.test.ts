@@ -16,7 +16,6 @@ import { clothTable } from '../../../src/cloth/cloths';
 import { moved } from '../../../src/model/moves';
 import { COLOUR_INTENTS, type Project, VALUE_INTENTS } from '../../../src/model/project';
 import { dice, scrappyTop } from '../../balance/tops';
-import { runs } from '../../runs';
 import { allPairs, leastOfAll } from '../allPairs';
 import { bestOf } from '../toTheEnd';
 
@@ -73,7 +72,7 @@ describe('the search to the end', () => {
         else expect(found).toBeCloseTo(bestOf(desk.contacts, desk.spread)!.cost, 8);
         if (found !== null && seed % 3 === 0) ruled += 1;
       }),
-      { numRuns: runs(14, 40) },
+      { numRuns: 40 },
     );
     expect(ruled).toBeGreaterThan(0);
   });
@@ -100,7 +99,7 @@ describe('the search to the end', () => {
         expect(search.bound).toBeLessThanOrEqual(score + 1e-9);
         expect(search.bound).toBeLessThanOrEqual(search.found?.cost ?? score);
       }),
-      { numRuns: runs(7, 20) },
+      { numRuns: 20 },
     );
   });
 });

@@ -19,7 +19,6 @@ import { speak } from '../../../src/model/phrase';
 import type { Fabric, Project, StripOnHand } from '../../../src/model/project';
 import { CENTIMETRES_PER_INCH, type LengthUnit } from '../../../src/model/units';
 import { done, refusal } from '../../editing/outcomes';
-import { runs } from '../../runs';
 
 type Strips = Omit<StripOnHand, 'id'>;
 
@@ -115,7 +114,7 @@ describe('the grid of strips', () => {
         expect(new Set(grid.lines.map((line) => line.fabric)).size).toBe(project.fabrics.length);
         expect(new Set(grid.widths).size).toBe(grid.widths.length);
       }),
-      { seed: 101, numRuns: runs(175, 500) },
+      { seed: 101, numRuns: 500 },
     );
   });
 
@@ -127,7 +126,7 @@ describe('the grid of strips', () => {
           now = done(now, enterStrips(now, [strip]));
         expect(bare(now.stripsOnHand)).toEqual(bare(project.stripsOnHand));
       }),
-      { seed: 102, numRuns: runs(20, 60) },
+      { seed: 102, numRuns: 60 },
     );
   });
 });
@@ -163,7 +162,7 @@ describe('the grid as CSV', () => {
           expect(placed.ok && placed.value.fresh).toEqual(ofIt);
         },
       ),
-      { seed: 103, numRuns: runs(175, 500) },
+      { seed: 103, numRuns: 500 },
     );
   });
 
@@ -173,7 +172,7 @@ describe('the grid as CSV', () => {
       fc.property(fc.array(fc.array(cell, { minLength: 2, maxLength: 4 }), { maxLength: 5 }), (rows) => {
         expect(csvRows(csvText(rows))).toEqual(rows);
       }),
-      { seed: 104, numRuns: runs(350, 1000) },
+      { seed: 104, numRuns: 1000 },
     );
   });
 });
@@ -302,7 +301,7 @@ describe('columns and lines on show', () => {
         const held = heldLines(shape, lines, new Set(fabrics.map((fabric) => fabric.id)));
         expect(shownLines(fabrics, [], held)).toEqual(lines);
       }),
-      { seed: 105, numRuns: runs(105, 300) },
+      { seed: 105, numRuns: 300 },
     );
   });
 });
@@ -327,7 +326,7 @@ describe('another width for a column, another length for lines', () => {
           expect(others(long)).toEqual(others(project));
         },
       ),
-      { seed: 106, numRuns: runs(105, 300) },
+      { seed: 106, numRuns: 300 },
     );
   });
 

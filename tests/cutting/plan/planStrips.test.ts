@@ -7,7 +7,6 @@ import { OFF_PROPORTION, setPatterns, totalsCost, totalsTable } from '../../../s
 import { makeSets } from '../../../src/cutting/sets/randomSets';
 import { speak } from '../../../src/model/phrase';
 import { usualWedge } from '../../geometry/strips';
-import { runs } from '../../runs';
 import { plainFabrics } from '../fabrics';
 
 const seed = 53_000;
@@ -60,7 +59,7 @@ describe('strips for so many sets', () => {
           expect(reach).toBeGreaterThanOrEqual(height - 1e-9);
         }
       }),
-      { seed, numRuns: runs(7, 20) },
+      { seed, numRuns: 20 },
     );
   });
 
@@ -127,7 +126,7 @@ describe('a plan for wanted blocks', () => {
           expect(made.notes).toEqual([]);
         },
       ),
-      { seed, numRuns: runs(4, 10) },
+      { seed, numRuns: 10 },
     );
   });
 

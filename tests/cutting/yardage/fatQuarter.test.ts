@@ -7,7 +7,6 @@ import { boxOutline } from '../../../src/geometry/point';
 import { phrase, speak } from '../../../src/model/phrase';
 import type { ClothOnHand, Project } from '../../../src/model/project';
 import { clippedArea, overlap } from '../../geometry/clipping';
-import { runs } from '../../runs';
 import { projectOf } from '../fabrics';
 
 interface Shop {
@@ -91,7 +90,7 @@ describe('a fat quarter', () => {
         expect(found.buy).toEqual({ kind: 'fatQuarters', count: Math.ceil(count / each) });
         expectLaid(found, count, across, along);
       }),
-      { seed: 91, numRuns: runs(105, 300) },
+      { seed: 91, numRuns: 300 },
     );
   });
 
@@ -116,7 +115,7 @@ describe('a fat quarter', () => {
         );
         expect(new Set(found.layout.placed.map((one) => one.sheet)).size).toBe(found.buy.count);
       }),
-      { seed: 92, numRuns: runs(55, 150) },
+      { seed: 92, numRuns: 150 },
     );
   });
 
@@ -194,7 +193,7 @@ describe('cloth on hand', () => {
           expect(more.onHand?.enough).toBe(false);
         },
       ),
-      { seed: 93, numRuns: runs(105, 300) },
+      { seed: 93, numRuns: 300 },
     );
   });
 

@@ -16,7 +16,6 @@ import { type Phrase, speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
 import { demo } from '../../demo';
 import { tilingError } from '../../geometry/clipping';
-import { runs } from '../../runs';
 
 /** A demo quilt without its prices and choices of buying. */
 function unpriced(name: string): Project {
@@ -170,7 +169,7 @@ describe('the cutting list', () => {
           expect(begins).toEqual(begins.toSorted((one, other) => one - other));
         }
       }),
-      { seed: 59, numRuns: runs(35, 100) },
+      { seed: 59, numRuns: 100 },
     );
   });
 
@@ -398,7 +397,7 @@ describe('backing layouts', () => {
           if (wanted.oneWay) expect(layout.run).toBe('down');
         }
       }),
-      { seed: 57, numRuns: runs(30, 80) },
+      { seed: 57, numRuns: 80 },
     );
   });
 
@@ -419,7 +418,7 @@ describe('backing layouts', () => {
         const brute = Math.min(lengths(width) * height, lengths(height) * width);
         expect(layouts.find((layout) => layout.sections === 1)!.cloth).toBeCloseTo(brute, 9);
       }),
-      { seed: 58, numRuns: runs(70, 200) },
+      { seed: 58, numRuns: 200 },
     );
   });
 });

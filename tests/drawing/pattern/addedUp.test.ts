@@ -7,7 +7,6 @@ import { writePattern } from '../../../src/drawing/pattern/pattern';
 import { setHeight } from '../../../src/geometry/stripSet';
 import type { Project } from '../../../src/model/project';
 import { formatLength, parseLength } from '../../../src/model/units';
-import { runs } from '../../runs';
 import { randomProject } from '../samples';
 import { sayIn, typeOf } from './makePdf';
 import { partMarks } from './partMarks';
@@ -49,7 +48,7 @@ describe('strip sets on paper', () => {
         expect(text.split(bare('Sewn from these rounded widths the set is')).length - 1).toBe(wanted.length);
         for (const sewn of wanted) expect(text).toContain(bare(`rounded widths the set is ${sewn} high`));
       }),
-      { numRuns: runs(7, 20) },
+      { numRuns: 20 },
     );
   });
 });
@@ -90,7 +89,7 @@ describe('cutting the wedges on paper', () => {
           expect(text).toContain(bare(`The blocks use ${uses} of set ${set.label}.`));
         }
       }),
-      { numRuns: runs(7, 20) },
+      { numRuns: 20 },
     );
   });
 
@@ -112,7 +111,7 @@ describe('cutting the wedges on paper', () => {
         const title = texts(marks)[0]!;
         for (const { at, text } of texts(marks)) expect(at.x, text).toBeGreaterThanOrEqual(title.at.x - 1e-6);
       }),
-      { numRuns: runs(7, 20) },
+      { numRuns: 20 },
     );
   });
 });

@@ -14,7 +14,6 @@ import type { Project } from '../../../src/model/project';
 import { scrappyTop } from '../../balance/tops';
 import { turnedBy } from '../../geometry/clipping';
 import { pictureNumber, withPictures } from '../../geometry/pictured';
-import { runs } from '../../runs';
 import { randomProject } from '../samples';
 import { sayIn, typeOf } from './makePdf';
 import { partMarks } from './partMarks';
@@ -178,7 +177,7 @@ describe('the card of a block', () => {
         const words = wordsOf(partMarks(pagesOf(oneBlock(seed, 8, shift, 0)), 'Block cards'));
         expect(cornersOf(words)).toEqual(shift === 0 ? [[2], [4], [6], [8]] : [[1], [3], [5], [7]]);
       }),
-      { seed: 5, numRuns: runs(4, 10) },
+      { seed: 5, numRuns: 10 },
     );
   });
 

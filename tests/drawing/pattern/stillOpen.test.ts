@@ -5,7 +5,6 @@ import { writePattern } from '../../../src/drawing/pattern/pattern';
 import type { Say } from '../../../src/drawing/pattern/writing';
 import { phrase, speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
-import { runs } from '../../runs';
 import { randomProject } from '../samples';
 import { typeOf } from './makePdf';
 
@@ -64,7 +63,7 @@ describe('the cover of a pattern', () => {
         met.holes += holes > 0 ? 1 : 0;
       }),
       {
-        numRuns: runs(20, 60),
+        numRuns: 60,
         examples: [
           [{ seed: 1, bare: [], holes: [] }],
           [{ seed: 2, bare: [], holes: [0, 1, 2, 3, 4, 5, 6, 7, 8] }],

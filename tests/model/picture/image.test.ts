@@ -10,7 +10,6 @@ import { plainImage, typeOfBytes } from '../../../src/model/picture/image';
 import { MOST_PICTURE_BYTES } from '../../../src/model/picture/picture';
 import { sha256 } from '../../../src/model/picture/sha256';
 import { takePicture } from '../../../src/model/picture/takePicture';
-import { runs } from '../../runs';
 import { imageFile, KINDS } from './images';
 
 const pixels = (bytes: Uint8Array) => sharp(bytes).raw().toBuffer({ resolveWithObject: true });
@@ -33,7 +32,7 @@ describe('SHA-256', () => {
       expect(sha256(bytes)).toBe(createHash('sha256').update(bytes).digest('hex'));
     };
     for (let length = 0; length <= 200; length += 1) same(new Uint8Array(length).fill(length));
-    fc.assert(fc.property(fc.uint8Array({ maxLength: 2_000 }), same), { seed: 12, numRuns: runs(105, 300) });
+    fc.assert(fc.property(fc.uint8Array({ maxLength: 2_000 }), same), { seed: 12, numRuns: 300 });
   });
 });
 
@@ -45,7 +44,7 @@ describe('base64', () => {
         expect(text).toBe(Buffer.from(bytes).toString('base64'));
         expect(bytesOfBase64(text)).toEqual(bytes);
       }),
-      { seed: 12, numRuns: runs(105, 300) },
+      { seed: 12, numRuns: 300 },
     );
     const long = new Uint8Array(100_000).map((_, at) => at * 7);
     expect(bytesOfBase64(base64Of(long))).toEqual(long);
@@ -82,7 +81,7 @@ describe('files of pictures', () => {
         // What is kept is kept as it is when it is read again.
         expect(plainImage(plain.bytes)!.bytes).toEqual(plain.bytes);
       }),
-      { seed: 12, numRuns: runs(40, 120) },
+      { seed: 12, numRuns: 120 },
     );
   });
 
@@ -116,7 +115,7 @@ describe('files of pictures', () => {
         for (const [at, value] of changes) bytes[at % bytes.length] = value;
         expect(refusal(bytes) ?? 'sound').not.toBe('');
       }),
-      { seed: 12, numRuns: runs(175, 500) },
+      { seed: 12, numRuns: 500 },
     );
   });
 

@@ -4,7 +4,6 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { jsonFault } from '../../../src/model/reading/jsonFault';
-import { runs } from '../../runs';
 
 const harbour = readFileSync(
   new URL('../../../demo-data/harbour-reading-corner.json', import.meta.url),
@@ -45,7 +44,7 @@ describe('the first fault of a text', () => {
       fc.property(fc.nat(harbour.length - 1), letter, fc.constantFrom(0, 1, 2), (at, put, cut) =>
         agrees(`${harbour.slice(0, at)}${put}${harbour.slice(at + cut)}`),
       ),
-      { numRuns: runs(1050, 3000), seed: 13 },
+      { numRuns: 3000, seed: 13 },
     );
     expect(placed).toBeGreaterThan(500);
   });
@@ -65,7 +64,7 @@ describe('the first fault of a text', () => {
     );
     fc.assert(
       fc.property(fc.array(letters, { maxLength: 12 }), (parts) => agrees(parts.join(''))),
-      { numRuns: runs(7000, 20000), seed: 14 },
+      { numRuns: 20000, seed: 14 },
     );
   });
 

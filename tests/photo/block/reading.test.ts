@@ -26,6 +26,8 @@ describe('a block in a picture', () => {
     const marks = blockMarks(read, shot);
     expect(marks.rims).toBeGreaterThanOrEqual(marks.wedges - 1);
     expect(read.wedges).toHaveLength(wedge.perBlock);
+    // Only what a person says is sure beyond doubt.
+    for (const { sure } of [read.known!, ...read.wedges.flat()]) expect(sure).toBeLessThan(1);
   });
 
   it('is looked for and read in parts, so that a stop is heard amid one picture', async () => {

@@ -5,6 +5,7 @@ import type { Pattern } from '../../../drawing/pattern/page';
 import { phrase } from '../../../model/phrase';
 import type { Project } from '../../../model/project';
 import type { Problem } from '../../../model/result';
+import { NUMBERS } from '../../words';
 
 interface Pages {
   readonly pattern: Pattern | null;
@@ -26,7 +27,7 @@ export function usePatternPages(project: Project, options: PatternOptions): Page
     let stale = false;
     const { unit } = project.preferences;
     void import('../../../store/picture/patternPdf')
-      .then(({ layOutPattern }) => layOutPattern(project, options, { unit }, () => stale))
+      .then(({ layOutPattern }) => layOutPattern(project, options, { unit, numbers: NUMBERS }, () => stale))
       .catch(() => {
         const say = 'The pages could not be loaded. Check the connection, or reload the page.';
         return {

@@ -9,7 +9,7 @@ import { isDoubtful } from '../../../store/photo/corrected';
 import { useApp } from '../../app';
 import { Swatch } from '../../fields/Swatch';
 import { useSay } from '../../words';
-import { bandWords, sureWords } from './bandWords';
+import { bandWords, percentSure, sureWords } from './bandWords';
 import { FabricForBand } from './FabricForBand';
 import type { ReadStrip } from './useFabricOfStrip';
 
@@ -108,7 +108,8 @@ function BandButton({ band, place, at, open, onPress }: BandProps) {
         <bdi>{fabric?.name ?? say('not known')}</bdi>
         {sure ? (
           <em>
-            {doubtful ? <CircleHelp size={14} aria-hidden /> : null} {say(sure)}
+            {doubtful ? <CircleHelp size={14} aria-hidden /> : null}{' '}
+            {doubtful ? say(sure) : say('{sure}%', { sure: percentSure(band.sure) })}
           </em>
         ) : null}
       </span>

@@ -7,6 +7,7 @@ import type { FabricId } from '../../../model/project';
 import type { ReadBand } from '../../../photo/block/readLook';
 import { nameFor } from '../../../photo/fabric/figures';
 import { useApp, useAppStore } from '../../app';
+import { Apart } from '../../fields/Apart';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { Swatch } from '../../fields/Swatch';
 import { useEscape } from '../../useEscape';
@@ -81,6 +82,7 @@ export function FabricForBand({ words, seen, chosen, onRead, onChoose, onClose }
         </button>
         <button type="button" className="button" data-always onClick={onClose}>
           {say('Close')}
+          <Apart of={words} />
         </button>
       </div>
       <Complaint problems={photographed.problems.length > 0 ? photographed.problems : problems} />

@@ -51,6 +51,7 @@ export function GridOnPhoto({ photo, work }: { photo: WallPhoto; work: WallPhoto
       <div className="row">
         <CountField
           label="Rows"
+          of={say('Photograph')}
           value={grid.rows}
           least={1}
           most={MOST_LINES}
@@ -58,6 +59,7 @@ export function GridOnPhoto({ photo, work }: { photo: WallPhoto; work: WallPhoto
         />
         <CountField
           label="Columns"
+          of={say('Photograph')}
           value={grid.columns}
           least={1}
           most={MOST_LINES}

@@ -30,7 +30,7 @@ export function sureWords(band: ShownBand): Phrase | null {
 }
 
 /** Whole percent, never 100 of what was only read. */
-function percentSure(sure: number): number {
+export function percentSure(sure: number): number {
   return Math.min(99, Math.round(100 * sure));
 }
 

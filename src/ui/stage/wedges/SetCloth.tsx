@@ -5,6 +5,7 @@ import { setHeight, stripPlaces } from '../../../geometry/stripSet';
 import type { Fabric, FabricId, StripSet } from '../../../model/project';
 import type { Inches } from '../../../model/units';
 import { clothFill } from '../../wall/cloth';
+import '../../steps/sets/sets.css';
 
 interface Props {
   set: Pick<StripSet, 'strips' | 'length'>;

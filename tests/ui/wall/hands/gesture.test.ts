@@ -23,7 +23,6 @@ import {
 } from '../../../../src/ui/wall/hands/hands';
 import { bearing, turnFrom, turnsIn } from '../../../../src/ui/wall/hands/turning';
 import { demo, unsewn } from '../../../demo';
-import { runs } from '../../../runs';
 
 const SCALE = 10;
 type Event = HandEvent<Pressed, Gesture>;
@@ -189,7 +188,7 @@ describe('one finger on a wall larger than its frame', () => {
   const spot = fc.record({ x: fc.integer({ min: -60, max: 900 }), y: fc.integer({ min: 0, max: 900 }) });
   const way = fc.array(spot, { minLength: 1, maxLength: 12 });
   const zoomed = (picked: string | null) => sceneOf(QUILT, picked, { larger: true });
-  const often = { numRuns: runs(700, 2000) };
+  const runs = { numRuns: 2_000 };
   const dragOf = (what: Pressed, from: At, spots: readonly At[], touch = true): Event[] => [
     { kind: 'press', id: 1, at: from, touch, what },
     ...spots.map((at) => move(at)),
@@ -216,7 +215,7 @@ describe('one finger on a wall larger than its frame', () => {
           expect(under.gesture === null || under.gesture.kind === 'view').toBe(true);
         },
       ),
-      often,
+      runs,
     );
     expect(drags).toBeGreaterThan(1_000);
   });
@@ -234,7 +233,7 @@ describe('one finger on a wall larger than its frame', () => {
           expect(gesture).toMatchObject({ kind: 'carry', block: blockIn(cell), from: cell });
         }
       }),
-      often,
+      runs,
     );
     expect(carried).toBeGreaterThan(2_000);
   });
@@ -254,7 +253,7 @@ describe('one finger on a wall larger than its frame', () => {
           expect(gesture?.kind).toBe('carry');
         },
       ),
-      often,
+      runs,
     );
   });
 });
@@ -352,7 +351,7 @@ describe('hands in any order', () => {
           expect(state).toEqual(REST);
         },
       ),
-      { numRuns: runs(700, 2000) },
+      { numRuns: 2_000 },
     );
     // Else the events would not reach what they are about.
     expect([...seen].sort()).toEqual(['hang', 'pick', 'swap', 'takeDown', 'turn']);

@@ -13,7 +13,6 @@ import { useEscape } from '../../../useEscape';
 import { useSay } from '../../../words';
 import { TakePhotos } from '../../photo/TakePhotos';
 import { RefusedPhotos, Working } from '../../photo/Working';
-import { useScreen } from '../../useScreen';
 import { closePhotos } from './closePhotos';
 import { FramePart } from './FramePart';
 import { LightPart } from './LightPart';
@@ -38,19 +37,13 @@ export function PhotoStage() {
   const store = useAppStore();
   const sitting = useSitting();
   const take = useTakePhotos();
-  const phone = useScreen('(max-width: 720px)');
   const { photos, current, refused, working, waiting, replacing } = useSittingState((state) => state);
   const replaced = useApp((app) => app.project.fabrics.find(({ id }) => id === replacing));
   useEscape(() => closePhotos(store, sitting));
   const photo = photos.find(({ file }) => file.key === current) ?? null;
   const doing = working ?? (waiting > 0 ? OPENING : null);
   return (
-    <section
-      className="photo-stage"
-      // On a phone the panel, which is the main part else, gives it its room (photo.css).
-      role={phone ? 'main' : undefined}
-      aria-label={say('Fabrics from photographs')}
-    >
+    <section className="photo-stage" aria-label={say('Fabrics from photographs')}>
       <div className="photo-head">
         <h2>
           {replaced

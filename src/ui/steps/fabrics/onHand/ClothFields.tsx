@@ -5,6 +5,8 @@ import { Choice } from '../../../fields/Choice';
 import { CountField } from '../../../fields/CountField';
 import { LengthField } from '../../../fields/LengthField';
 import { CLOTH_KINDS, type ClothKind } from './clothWords';
+import '../cloth.css';
+import '../fabrics.css';
 
 const KINDS = Object.keys(CLOTH_KINDS) as ClothKind[];
 const MOST_PIECES = 10_000;

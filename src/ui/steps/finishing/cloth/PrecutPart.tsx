@@ -7,6 +7,7 @@ import { useApp, useAppStore } from '../../../app';
 import { CountField } from '../../../fields/CountField';
 import { Fractions } from '../../../fields/Fractions';
 import { useSay, useUnit } from '../../../words';
+import '../../wall/setting/setting.css';
 
 const MOST_PER_ROLL = 200;
 

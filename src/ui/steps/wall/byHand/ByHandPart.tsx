@@ -14,6 +14,7 @@ import { stepLines, stepTitle } from '../../../stage/wall/byHand/handWords';
 import { useSay } from '../../../words';
 import { whyNoShuffle } from '../whyNoShuffle';
 import { ListMoves } from './ListMoves';
+import '../../finishing/cloth/cloth.css';
 
 /** Blocks that are looked for unless the person says otherwise, and at most: more is what the shuffle is for. */
 const USUAL = 6;
