@@ -4,22 +4,24 @@ import { analyse, reanalyse } from '../src/balance/analyse';
 import { type Move, moved } from '../src/model/moves';
 import type { Project } from '../src/model/project';
 import { scrappyTop } from '../tests/balance/tops';
-import type { BenchRow } from './row';
+import type { BenchRow, Extent } from './row';
 
-const ROUNDS = 15;
+/** By extent: rounds of which the least counts, and tops of whose findings the mean does. */
+const COUNTS = { sample: { rounds: 6, tops: 10 }, all: { rounds: 15, tops: 30 } };
 
-export function benchBalance(): BenchRow[] {
+export function benchBalance(extent: Extent): BenchRow[] {
+  const { rounds, tops } = COUNTS[extent];
   const walls = [[4, 5], [10, 10], [20, 20]].map(([rows, columns]) =>
     scrappyTop({ rows: rows!, columns: columns!, seed: 2 }),
   ); // biome-ignore format: a row
-  return [...linearity(walls), ...afterChanges(walls[2]!), ...findings()];
+  return [...linearity(walls, rounds), ...afterChanges(walls[2]!, rounds), ...findings(tops)];
 }
 
 /** Least of several rounds, the walls in turn, so that a busy moment hits none alone. Milliseconds. */
-function leastTimes(jobs: readonly (() => void)[]): number[] {
+function leastTimes(jobs: readonly (() => void)[], rounds: number): number[] {
   for (const job of jobs) job();
   const least = jobs.map(() => Number.POSITIVE_INFINITY);
-  for (let round = 0; round < ROUNDS; round++) {
+  for (let round = 0; round < rounds; round++) {
     jobs.forEach((job, at) => {
       const start = performance.now();
       job();
@@ -35,8 +37,9 @@ function afresh(project: Project): Project {
 }
 
 /** The cloth's colours are worked out once for a list of fabrics and kept: that part would flatter the larger walls. */
-function linearity(walls: readonly Project[]): BenchRow[] {
-  const times = leastTimes(walls.map((project) => () => void analyse(project)));
+function linearity(walls: readonly Project[], rounds: number): BenchRow[] {
+  const jobs = walls.map((project) => () => void analyse(project));
+  const times = leastTimes(jobs, rounds);
   const perBlock = times.map((time, at) => time / walls[at]!.blocks.length);
   const pairs = [[1, 0], [2, 0], [2, 1]] as const; // biome-ignore format: a row
   return pairs.map(([at, than]) => {
@@ -50,7 +53,7 @@ function linearity(walls: readonly Project[]): BenchRow[] {
   });
 }
 
-function afterChanges(project: Project): BenchRow[] {
+function afterChanges(project: Project, rounds: number): BenchRow[] {
   const before = analyse(project);
   const turn = (project.wall.cells[57]!.turn + 1) % 4;
   const changes: readonly (readonly [string, readonly Move[], number])[] = [
@@ -58,10 +61,11 @@ function afterChanges(project: Project): BenchRow[] {
     ['one swap', [{ kind: 'swap', cell: 57, other: 301 }], 0.5],
   ];
   const after = changes.map(([, moves]) => moved(project, moves));
-  const [full, ...times] = leastTimes([
+  const jobs = [
     () => void analyse(afresh(project)),
     ...after.map((changed) => () => void reanalyse(before, changed)),
-  ]);
+  ];
+  const [full, ...times] = leastTimes(jobs, rounds);
   return changes.map(([name, , most], at) => {
     const share = times[at]! / full!;
     return {
@@ -74,19 +78,21 @@ function afterChanges(project: Project): BenchRow[] {
 }
 
 /** Random scrappy tops of 20 blocks must not drown in warnings; the same tops hung from dark to light must be told of. */
-function findings(): BenchRow[] {
-  const tops = Array.from({ length: 30 }, (_, seed) => scrappyTop({ rows: 4, columns: 5, seed: seed + 100 }));
+function findings(count: number): BenchRow[] {
+  const tops = Array.from({ length: count }, (_, seed) =>
+    scrappyTop({ rows: 4, columns: 5, seed: seed + 100 }),
+  );
   const typical = tops.map((top) => analyse(top).findings.length);
   const bad = tops.map((top) => analyse(darkToLight(top)).findings.length);
   return [
     {
-      name: 'findings for a random scrappy top of 20 blocks, mean of 30',
+      name: `findings for a random scrappy top of 20 blocks, mean of ${count}`,
       toReach: '≤ 3',
       measured: spreadOf(typical),
       ok: mean(typical) <= 3,
     },
     {
-      name: 'findings for the same tops hung from dark to light, mean of 30',
+      name: `findings for the same tops hung from dark to light, mean of ${count}`,
       toReach: 'more than at random',
       measured: spreadOf(bad),
       ok: mean(bad) > mean(typical),

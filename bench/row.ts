@@ -7,3 +7,6 @@ export interface BenchRow {
   readonly measured: string;
   readonly ok: boolean;
 }
+
+/** How much is measured: a few of what there is, in some seconds, or all of it, which may take minutes. */
+export type Extent = 'sample' | 'all';

@@ -10,13 +10,14 @@ import type { Project, ShownBand } from '../src/model/project';
 import { writeProject } from '../src/model/reading/read';
 import { scrappyTop } from '../tests/balance/tops';
 import { freshPage, openFile, PAUSE, printed } from './page';
-import type { BenchRow } from './row';
+import type { BenchRow, Extent } from './row';
 
 const ROWS = 20;
 const COLUMNS = 20;
 /** Milliseconds in which a turn or a swap is played. */
 const PLAYED = 450;
-const TIMES = 4;
+/** How often each act is played, by extent. */
+const TIMES = { sample: 2, all: 4 };
 /** Pixels on a side of the tile of a photographed fabric. */
 const TILE = 256;
 /** Pixels on a side of the picture of a block of a photographed wall. */
@@ -46,7 +47,8 @@ interface Frames {
 }
 
 /** Plays turns, swaps and drags on the largest wall, printed and photographed, and measures from frame to frame. */
-export async function wallFrameRows(browser: Browser, url: string): Promise<BenchRow[]> {
+export async function wallFrameRows(browser: Browser, url: string, extent: Extent): Promise<BenchRow[]> {
+  const framesOf = framesIn(TIMES[extent]);
   const blank = await freshPage(browser);
   const empty = await framesOf(blank, async () => {});
   await blank.close();
@@ -115,21 +117,23 @@ async function swap(page: Page): Promise<void> {
   await page.keyboard.press('Space');
 }
 
-/** Acts some times and measures the frames just after each. */
-async function framesOf(page: Page, act: (time: number) => Promise<void>, pause = PAUSE): Promise<Frames> {
-  const all: number[] = [];
-  for (let time = 0; time < TIMES; time += 1) {
-    await page.evaluate(WATCH);
-    await act(time);
-    await page.waitForTimeout(PLAYED);
-    const frames = await page.evaluate<number[]>('frames.splice(0)');
-    // A page that drew nothing at all stood still.
-    all.push(...(frames.length > 1 ? frames.slice(1) : [PLAYED]));
-    await page.waitForTimeout(pause);
-  }
-  const sorted = all.toSorted((one, other) => one - other);
-  const at = (share: number) => sorted[Math.floor(share * (sorted.length - 1))] ?? 0;
-  return { median: at(0.5), p95: at(0.95), worst: at(1) };
+/** What acts so many times on a page and measures the frames just after each. */
+function framesIn(times: number) {
+  return async (page: Page, act: (time: number) => Promise<void>, pause = PAUSE): Promise<Frames> => {
+    const all: number[] = [];
+    for (let time = 0; time < times; time += 1) {
+      await page.evaluate(WATCH);
+      await act(time);
+      await page.waitForTimeout(PLAYED);
+      const frames = await page.evaluate<number[]>('frames.splice(0)');
+      // A page that drew nothing at all stood still.
+      all.push(...(frames.length > 1 ? frames.slice(1) : [PLAYED]));
+      await page.waitForTimeout(pause);
+    }
+    const sorted = all.toSorted((one, other) => one - other);
+    const at = (share: number) => sorted[Math.floor(share * (sorted.length - 1))] ?? 0;
+    return { median: at(0.5), p95: at(0.95), worst: at(1) };
+  };
 }
 
 /** A picture of a seed's own: stripes with noise, blurred as cloth is. */

@@ -1,6 +1,9 @@
 // What is on the screen before the script of the page has come: the wall that the page will open, where it will be.
 import { expect, type Page, test } from './guarded';
 
+// What notes the wall for the next visit is fetched while the page is idle.
+test.use({ ahead: true });
+
 /** Holds the first script back, until the returned function is called. */
 async function holdScript(page: Page): Promise<() => void> {
   let go = () => {};
@@ -51,8 +54,10 @@ test('The first example hangs where it stays, before the page is there @phone @t
 test('A person who comes back sees her own wall as she left it, and at another step no wall of the page to come', async ({
   page,
 }) => {
+  const noting = page.waitForResponse('**/drawnWall-*.js');
   await page.goto('/');
   await live(page);
+  await (await noting).finished();
   await page.locator('[data-cell="0"]').focus();
   await page.keyboard.press('r');
   await expect(page.getByRole('button', { name: /^Undo: turn/ })).toBeVisible();

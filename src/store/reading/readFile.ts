@@ -20,13 +20,18 @@ export function startReading(
   file: ReadableFile,
   start: () => WorkerLike<ReadingJobs> = newWorker,
 ): RunningReading {
-  const client = new WorkerClient<ReadingJobs>({
+  const client = readingClient(start);
+  return { opened: read(client, file).finally(() => client.close()), stop: () => client.close() };
+}
+
+/** A client of a worker of its own, to be closed when it has answered. */
+export function readingClient(start: () => WorkerLike<ReadingJobs> = newWorker): WorkerClient<ReadingJobs> {
+  return new WorkerClient<ReadingJobs>({
     start,
     patience: PATIENCE,
     standIn: () => inPage(async () => (await import('./readingAnswers')).READING),
     explain: (reason) => phrase('The file could not be read: {reason}.', { reason }),
   });
-  return { opened: read(client, file).finally(() => client.close()), stop: () => client.close() };
 }
 
 async function read(client: WorkerClient<ReadingJobs>, file: ReadableFile): Promise<Opened | null> {

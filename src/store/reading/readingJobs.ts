@@ -2,7 +2,7 @@
 import type { Phrase } from '../../model/phrase';
 import type { PictureId, StoredPicture } from '../../model/picture/picture';
 import type { Project } from '../../model/project';
-import type { Problem } from '../../model/result';
+import type { Problem, Result } from '../../model/result';
 
 /** A file as it was read, with its pictures as a list; or why it is none. */
 export type FileRead =
@@ -15,5 +15,7 @@ export type FileRead =
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
 export interface ReadingJobs {
+  /** A document from the browser's storage. */
+  readonly check: { readonly ask: object; readonly progress: null; readonly answer: Result<Project> };
   readonly read: { readonly ask: Uint8Array; readonly progress: null; readonly answer: FileRead };
 }

@@ -4,6 +4,7 @@ import { type DBSchema, type IDBPDatabase, type IDBPObjectStore, openDB } from '
 import { phrase } from '../../model/phrase';
 import { NO_PICTURES, type PictureId, type Pictures } from '../../model/picture/picture';
 import type { Problem } from '../../model/result';
+import { checkStored } from '../reading/checkStored';
 import { inTime } from './inTime';
 import { keepLeft, type LeftCopy } from './keepLeft';
 import { createLeavingNotes, NO_NOTES } from './leaving';
@@ -51,7 +52,14 @@ export async function openStorage(
     const page = Math.random().toString(36).slice(2);
     const notes = createLeavingNotes(() => globalThis.localStorage, page);
     const news = createNews(DATABASE_NAME);
-    const storage = createStorage(shelf, { news, notes, now, page, patience: patience * WRITING });
+    const storage = createStorage(shelf, {
+      news,
+      notes,
+      now,
+      page,
+      patience: patience * WRITING,
+      check: checkStored,
+    });
     let copies = 0;
     const left = await keepLeft(storage, notes, (id) => {
       copies += 1;

@@ -127,6 +127,8 @@ export interface StorageOptions {
   /** Unique to this window, so that its savings are told from those of others. */
   readonly page?: string;
   readonly patience?: number;
+  /** Checks a document that was read, as openDocument does; that unless given. */
+  readonly check?: (document: unknown) => Promise<Result<Project>>;
 }
 
 /** Whether the answer of a piece of work is still waited for. */
@@ -143,7 +145,7 @@ interface ToSave {
 /** The storage of projects on a shelf. */
 export function createStorage(
   shelf: Shelf,
-  { news, notes, now, page = '', patience = PATIENCE }: StorageOptions,
+  { news, notes, now, page = '', patience = PATIENCE, check }: StorageOptions,
 ): ProjectStorage {
   /** The documents as this window last read or saved them. */
   const known = new Map<string, Project>();
@@ -203,7 +205,7 @@ export function createStorage(
       }),
     load: (id) =>
       guarded(async () => {
-        const loaded = await load(shelf, id);
+        const loaded = await load(shelf, id, check);
         if (loaded.ok) known.set(id, loaded.value.project);
         return loaded;
       }),
@@ -266,11 +268,11 @@ async function removedIds(shelf: Shelf): Promise<readonly string[]> {
   return typeof kept === 'string' ? kept.split(' ') : [];
 }
 
-async function load(shelf: Shelf, id: string): Promise<Loaded> {
+async function load(shelf: Shelf, id: string, check: StorageOptions['check']): Promise<Loaded> {
   const record = await shelf.record(id);
   if (!record) return noSuchProject(id);
   const { name, revision } = readSummary(id, record.summary);
-  const opened = openDocument(record.document);
+  const opened = check ? await check(record.document) : openDocument(record.document);
   const pictures = readPictures(await shelf.pictures([...picturesNamed([record.document, record.history])]));
   if (opened.ok)
     return ok({ project: opened.value, revision, history: readHistory(record.history), pictures });

@@ -5,7 +5,7 @@ import { isWholeNewWall } from '../../drawing/wholeNewWall';
 import type { Project } from '../../model/project';
 
 /** Blocks of which what is pressed is drawn and painted at once, and of which the cloth is. */
-export const PART = { pressed: 60, cloth: 150 };
+export const PART = { pressed: 60, cloth: 100 };
 
 /** The project to draw: what the hand changes at once; another quilt or a whole new order a moment later, when it is drawn. */
 export function useDrawable(project: Project): Project {
