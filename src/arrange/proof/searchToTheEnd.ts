@@ -18,7 +18,7 @@ const AT_ONCE = 40_000_000;
 const GROUPED = 16;
 /** Sums of that bound: between two pauses, and at the end of a shuffle, a second or two. */
 const SUMS_PAUSE = 2_000_000;
-const SUMS_AT_ONCE = 450_000_000;
+const SUMS_AT_ONCE = 400_000_000;
 const STEPS_AT_ONCE = 400;
 /** The most combinations of orientations kept while turns are found: eight in a row of five blocks. */
 const MOST_STATES = 32_768;
