@@ -71,6 +71,7 @@ test.describe('gathering fabrics', () => {
     page,
   }) => {
     await openDemo(page, 'plum-orchard', 'Fabrics');
+    await expect(pieces(page).first()).toBeVisible();
     const count = await pieces(page).count();
     await pieces(page).filter({ hasNotText: 'background' }).first().getByRole('button').click();
     const name = await page.getByRole('textbox', { name: 'Name' }).inputValue();
@@ -88,6 +89,7 @@ test.describe('gathering fabrics', () => {
   test('they lie light to dark, by hue, amount or name, and one is found by its name', async ({ page }) => {
     await firstVisit(page);
     await goTo(page, 'Fabrics');
+    await expect(pieces(page).nth(12)).toBeVisible();
     const values = await laid(page)
       .getByText(/^Value \d+/)
       .evaluateAll((all) => all.map((one) => Number(/\d+/.exec(one.textContent ?? '')?.[0])));

@@ -237,10 +237,11 @@ test('no tool of the wall lies over another, at any width of a phone @phone @tou
     if ((await block(page, 44).getAttribute('aria-pressed')) === 'false') await page.touchscreen.tap(x, y);
     for (const full of [false, true]) {
       if (full) await tool(page, 'Full screen').tap();
-      const boxes = await page
-        .locator('.wall-tools button, .block-tools button')
-        .evaluateAll((all) => all.map((one) => one.getBoundingClientRect().toJSON() as DOMRect));
-      expect(boxes.length).toBe(full ? 12 : 10);
+      const tools = page.locator('.wall-tools button, .block-tools button');
+      await expect(tools).toHaveCount(full ? 12 : 10);
+      const boxes = await tools.evaluateAll((all) =>
+        all.map((one) => one.getBoundingClientRect().toJSON() as DOMRect),
+      );
       const frame = (await page.locator('.wall').boundingBox())!;
       for (const [at, one] of boxes.entries()) {
         expect(one.left >= frame.x && one.right <= frame.x + frame.width, `${width} ${at}`).toBe(true);
@@ -265,6 +266,7 @@ test('Apply is in sight as soon as a mend is ticked, and the list stays where it
   await firstVisit(page);
   await goTo(page, 'Wall');
   const rows = page.getByRole('region', { name: 'What clashes' }).locator('.finding > button');
+  await expect(rows.first()).toBeVisible();
   const at = Math.min(1, (await rows.count()) - 1);
   await rows.nth(at).tap();
   const mends = page.locator('.mends');
@@ -283,13 +285,14 @@ test('marks of clashes are wide enough to be seen on a wall of eighty blocks @ph
   page,
 }) => {
   await eightyBlocks(page);
-  const widths = await page.locator('.wall .mark line:first-child').evaluateAll((lines) =>
+  const marks = page.locator('.wall .mark line:first-child');
+  await expect(marks.first()).toBeAttached();
+  const widths = await marks.evaluateAll((lines) =>
     lines.map((line) => {
       const { a, b } = (line as SVGLineElement).getScreenCTM()!;
       return Number.parseFloat(getComputedStyle(line).strokeWidth) * Math.hypot(a, b);
     }),
   );
-  expect(widths.length).toBeGreaterThan(0);
   expect(Math.min(...widths)).toBeGreaterThanOrEqual(4.9);
 });
 
