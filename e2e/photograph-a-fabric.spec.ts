@@ -7,7 +7,7 @@ import { labD65Of, linearOfHex } from '../src/colour/spaces';
 import { faultsOf } from './axe';
 import { expect, type Page, test } from './guarded';
 import { CHECKS, heicOf, PER_INCH, photograph, SCENE } from './photos';
-import { firstVisit, goTo, openFile } from './room';
+import { firstVisit, goTo, openFile, still } from './room';
 
 async function openPhotos(page: Page): Promise<void> {
   await firstVisit(page);
@@ -23,14 +23,15 @@ const read = (page: Page) => page.getByRole('region', { name: 'What was read' })
 
 /** A place on screen of a point of the photograph. */
 async function onScreen(page: Page, x: number, y: number): Promise<{ x: number; y: number }> {
+  await still(page);
   const box = (await page.locator('.photo-picture').boundingBox())!;
   return { x: box.x + (x / SCENE.width) * box.width, y: box.y + (y / SCENE.height) * box.height };
 }
 
 async function drag(page: Page, handle: string, x: number, y: number): Promise<void> {
   await page.getByRole('button', { name: handle, exact: true }).scrollIntoViewIfNeeded();
-  const box = (await page.getByRole('button', { name: handle, exact: true }).boundingBox())!;
   const to = await onScreen(page, x, y);
+  const box = (await page.getByRole('button', { name: handle, exact: true }).boundingBox())!;
   await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
   await page.mouse.down();
   await page.mouse.move((box.x + to.x) / 2, (box.y + to.y) / 2, { steps: 4 });

@@ -45,32 +45,81 @@ const LIKELY = 0.65;
 /** From this likeness of its cells on a lattice is surely on blocks. */
 const CLEAR = 0.6;
 
+/** From this likeness on the fine picture the sashing is surely right too. */
+const SURE_SASHING = 0.88;
+
 /** Finds the grid of blocks of this shape; null where nothing looks like one. Goes on in parts. */
 export function* findGrid(pixels: Pixels, shape: BlockShape): InParts<FoundGrid | null> {
   const cell = cellShapeOf(shape);
   const light = yield* shrinkingTo(pixels, SEARCHED);
   const small = blurred(oklabPlane(light), 0.7);
-  const best = yield* bestGrown(small, cell);
-  if (!best) return null;
+  const walls = yield* bestGrown(small, cell);
+  if (walls.length === 0) return null;
   const fine = yield* shrinkingTo(pixels, REFINED);
   const plane = blurred(oklabPlane(fine), 0.9);
-  const laid = yield* laidOnSeams(plane, sized(best.lattice, plane.width / small.width), cell);
-  const sure = Math.max(0, latticeLikeness(plane, laid, cell, 60));
-  if (sure < LIKELY) return null;
-  const { rows, columns, gap, bend, corners } = sized(laid, pixels.width / plane.width);
+  const scaled = walls.map((wall) => sized(wall, plane.width / small.width));
+  const { lattice, likeness } = yield* likeliestLaid(plane, scaled, cell);
+  if (likeness < LIKELY) return null;
+  const { rows, columns, gap, bend, corners } = sized(lattice, pixels.width / plane.width);
   const lens = lensOf(pixels, bend);
-  return { rows, columns, gap, bend, corners: corners.map((point) => bent(lens, point)), sure };
+  return { rows, columns, gap, bend, corners: corners.map((point) => bent(lens, point)), sure: likeness };
 }
 
-/** The best lattice that a start grows to. Starts on a wall that two have grown to alike would only grow to it again. */
-function* bestGrown(small: Plane, cell: CellShape): InParts<Grown | null> {
+/** The first lattice laid on its seams, or, where it is not surely right, the one of all that looks most like blocks. */
+function* likeliestLaid(plane: Plane, lattices: readonly Lattice[], cell: CellShape): InParts<Laid> {
+  let best: Laid | null = null;
+  for (const lattice of lattices) {
+    const laid = yield* laidWhole(plane, lattice, cell);
+    const likeness = Math.max(0, latticeLikeness(plane, laid, cell, 60));
+    if (!best || likeness > best.likeness) best = { lattice: laid, likeness };
+    if (likeness > SURE_SASHING) break;
+  }
+  return best!;
+}
+
+interface Laid {
+  readonly lattice: Lattice;
+  /** How much its cells look like blocks, 0 to 1. */
+  readonly likeness: number;
+}
+
+/**
+ * The best lattice that a start grows to, then the same with other sashing; none where no start is found. Starts on a wall that two have
+ * grown to alike would only grow to it again.
+ */
+function* bestGrown(small: Plane, cell: CellShape): InParts<readonly Lattice[]> {
   const grown: Grown[] = [];
   for (const start of yield* startsIn(small, cell)) {
     if (twice(small, grown, cell.tall).some((wall) => liesOn(small, start, wall, cell.tall))) continue;
     const moved = yield* settledLattice(small, start, cell, 0.012, 12);
     grown.push(worthOf(small, yield* wholeLattice(small, moved, cell), cell));
   }
-  return grown.sort((one, other) => other.worth - one.worth)[0] ?? null;
+  const best = grown.sort(byWorth)[0];
+  return best ? yield* withOtherSashing(small, best, cell) : [];
+}
+
+/** Sashing, as a share of a block, from which moves come to any other. */
+const SASHING = [0, 0.13];
+/** Sashing that differs by less is the same. */
+const SAME_SASHING = 0.03;
+
+/** The lattice and what it becomes with sashing of other widths, best first: by small moves alone it may rest at a wrong one. */
+function* withOtherSashing(small: Plane, best: Grown, cell: CellShape): InParts<readonly Lattice[]> {
+  const grown = [best];
+  for (const gap of SASHING) {
+    const moved = yield* settledLattice(small, { ...best.lattice, gap }, cell, 0.008, 20);
+    grown.push(worthOf(small, yield* wholeLattice(small, moved, cell), cell));
+  }
+  const walls = grown.sort(byWorth).map(({ lattice }) => lattice);
+  const isOther = (one: Lattice, at: number) =>
+    walls.slice(0, at).every((before) => Math.abs(before.gap - one.gap) > SAME_SASHING) &&
+    one.rows === walls[0]!.rows &&
+    one.columns === walls[0]!.columns;
+  return walls.filter((one, at) => at === 0 || isOther(one, at));
+}
+
+function byWorth(one: Grown, other: Grown): number {
+  return other.worth - one.worth;
 }
 
 /** The likely walls to which two starts have grown. */
@@ -82,6 +131,21 @@ function twice(small: Plane, grown: readonly Grown[], tall: number): Lattice[] {
 /** The lattice in a picture `by` times as large. */
 function sized(lattice: Lattice, by: number): Lattice {
   return { ...lattice, corners: lattice.corners.map(({ x, y }) => ({ x: x * by, y: y * by })) };
+}
+
+/** How often a lattice that lies on its seams may still grow. */
+const GROWTHS = 3;
+
+/** The lattice laid on its seams, and grown from there: once the lens is known, rows and columns are found that were not before. */
+function* laidWhole(plane: Plane, lattice: Lattice, cell: CellShape): InParts<Lattice> {
+  let laid = yield* laidOnSeams(plane, lattice, cell);
+  for (let growth = 0; growth < GROWTHS; growth += 1) {
+    const whole = yield* wholeLattice(plane, laid, cell);
+    if (whole.rows === laid.rows && whole.columns === laid.columns) break;
+    if (worthOf(plane, whole, cell).worth <= worthOf(plane, laid, cell).worth) break;
+    laid = yield* laidOnSeams(plane, whole, cell);
+  }
+  return laid;
 }
 
 /** The lattice laid on the seams of its blocks; moved by small steps where that makes it look less like blocks. */
