@@ -14,6 +14,7 @@ test('from an empty quilt to the pattern by the tree alone', async ({ page }) =>
   await firstVisit(page);
   const person = await atTheKeys(page);
   const { voice, reach, press, write, type, key, toStep } = person;
+  const focusIs = (name: RegExp) => expect.poll(async () => (await person.tree.focused()).name).toMatch(name);
   const heard: string[] = [];
   const says = async (words: RegExp) => {
     heard.push(await voice.says(words));
@@ -67,9 +68,9 @@ test('from an empty quilt to the pattern by the tree alone', async ({ page }) =>
   await key('r');
   await says(/^Turned block 1\. /);
   expect(heard.at(-1)).toMatch(CLASHES);
-  expect((await person.tree.focused()).name).toMatch(/^Block 1, row 1, column 1, turned 90°; /);
+  await focusIs(/^Block 1, row 1, column 1, turned 90°; /);
   await key('ArrowRight');
-  expect((await person.tree.focused()).name).toMatch(/^Block 2, row 1, column 2; /);
+  await focusIs(/^Block 2, row 1, column 2; /);
   await key('Shift+F6');
   await press('Shuffle');
   await says(/The wall shows the new layout; nothing is changed yet\.$/);
@@ -97,7 +98,7 @@ test('from an empty quilt to the pattern by the tree alone', async ({ page }) =>
   await toStep('Finishing');
   await reach('button', 'Sizes');
   for (let part = 0; part < 3; part += 1) await key('ArrowRight');
-  expect((await person.tree.focused()).name).toBe('Pattern');
+  await focusIs(/^Pattern$/);
   await key('Enter');
   const saved = page.waitForEvent('download', { timeout: 90_000 });
   await press(/^Make the pattern/);
