@@ -12,6 +12,7 @@ async function longShuffle(page: Page): Promise<Locator> {
   const part = page.getByRole('region', { name: 'Shuffle for balance' });
   await part.getByText('Shuffle options').click();
   await part.getByRole('checkbox', { name: /Trade wedges/ }).check();
+  await part.getByLabel('Search time').selectOption('longer');
   await foot(page).getByRole('button', { name: 'Shuffle', exact: true }).click();
   await expect(foot(page).getByRole('progressbar')).toBeVisible();
   return part;
@@ -386,13 +387,14 @@ test.describe('arranging blocks on the wall', () => {
   test('the shuffle goes on while another step is on show, and its order waits under Wall', async ({
     page,
   }) => {
+    test.setTimeout(180_000);
     const part = await longShuffle(page);
     await goTo(page, 'Fabrics');
     await expect(page.locator('[data-words*="goes on"]')).toBeVisible();
     await expect(
       page.locator('[data-words="The shuffle is done. Its layout waits under Wall."]'),
     ).toBeVisible({
-      timeout: 30_000,
+      timeout: 120_000,
     });
     await expect(undoButton(page)).toHaveAccessibleName('Undo: change the shuffle options');
     await goTo(page, 'Wall');
