@@ -34,3 +34,8 @@ export function escaped(text: string): string {
     .replaceAll('"', '&quot;')
     .replaceAll("'", '&#39;');
 }
+
+/** An outline as the points of a polygon on the screen, as exact as it is. */
+export function outlinePoints(outline: readonly Point[]): string {
+  return outline.map(({ x, y }) => `${x},${y}`).join(' ');
+}

@@ -6,6 +6,7 @@ import { NO_PICTURES } from '../model/picture/picture';
 import type { LengthUnit } from '../model/units';
 import type { Loaded, ProjectStorage, StoredProject } from './storage/storage';
 import { trying } from './storage/trying';
+import { WINDOW_KEY } from './storage/windowKeys';
 
 /** An example that comes with the tool; `text` fetches its project file. */
 export interface Demo {
@@ -22,13 +23,11 @@ export interface WindowNote {
 /** A note for a window that remembers nothing. */
 export const NO_WINDOW_NOTE: WindowNote = { read: () => null, write: () => {} };
 
-const KEY = 'wedgewall-window';
-
 export function createWindowNote(area: () => Storage): WindowNote {
   return {
-    read: () => trying(() => area().getItem(KEY)) ?? null,
+    read: () => trying(() => area().getItem(WINDOW_KEY)) ?? null,
     // Where it cannot be written, a reload opens the quilt last open in any window.
-    write: (id) => trying(() => area().setItem(KEY, id)),
+    write: (id) => trying(() => area().setItem(WINDOW_KEY, id)),
   };
 }
 

@@ -6,8 +6,7 @@ import { type AppStore, STEPS } from './app';
 import { type DraftOf, type Drafts, WAYS_TO_BEGIN } from './drafts';
 import { FINISHING_PARTS } from './finishing';
 import { trying } from './storage/trying';
-
-const KEY = 'wedgewall-place';
+import { PLACE_KEY } from './storage/windowKeys';
 
 const chosenLater = v.nullable(fabricSchema.entries.id);
 const draftOf = <Entries extends v.ObjectEntries>(entries: Entries) =>
@@ -87,12 +86,12 @@ export function keepPlace(app: AppStore, area: () => Storage, view: Pick<Window,
     const { project, step, laid, folded, drafts } = app.getState();
     const { part, moves, movesOpen } = laid;
     const place = { project: project.id, step, part, moves, movesOpen, folded, drafts };
-    trying(() => area().setItem(KEY, JSON.stringify(place)));
+    trying(() => area().setItem(PLACE_KEY, JSON.stringify(place)));
   });
 }
 
 function takeUp(app: AppStore, area: () => Storage): void {
-  const place = trying(() => v.safeParse(placeSchema, JSON.parse(area().getItem(KEY) ?? 'null')));
+  const place = trying(() => v.safeParse(placeSchema, JSON.parse(area().getItem(PLACE_KEY) ?? 'null')));
   if (!place?.success || place.output.project !== app.getState().project.id) return;
   const { step, part, folded = [], moves = null, movesOpen = false, drafts } = place.output;
   app.getState().goTo(step);

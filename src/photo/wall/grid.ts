@@ -13,7 +13,7 @@ import { isSame, liesOn } from './agree';
 import { aligned } from './align';
 import { BLOCK, blockLikeness, cellReader, latticeLikeness } from './cellLook';
 import { type CellShape, cellShapeOf } from './cellShape';
-import type { Lattice } from './lattice';
+import { byWorth, type Lattice } from './lattice';
 import { settledLattice } from './settle';
 import { startsIn } from './starts';
 import { type Grown, wholeLattice, worthOf } from './whole';
@@ -116,10 +116,6 @@ function* withOtherSashing(small: Plane, best: Grown, cell: CellShape): InParts<
     one.rows === walls[0]!.rows &&
     one.columns === walls[0]!.columns;
   return walls.filter((one, at) => at === 0 || isOther(one, at));
-}
-
-function byWorth(one: Grown, other: Grown): number {
-  return other.worth - one.worth;
 }
 
 /** The likely walls to which two starts have grown. */

@@ -24,6 +24,11 @@ export interface Tried {
   readonly worth: number;
 }
 
+/** For sorting: the likeliest first. */
+export function byWorth(one: Tried, other: Tried): number {
+  return other.worth - one.worth;
+}
+
 /** From blocks (0, 0 is the top left corner of the first cell; one cell is 1 × `tall`) to straightened pixels. */
 export function latticeTo({ rows, columns, gap, corners }: Lattice, tall: number): Homography {
   const width = columns + (columns - 1) * gap;

@@ -7,7 +7,7 @@ import { betweenSurfaces, edgesOf, linesOf, strongest } from '../plane/edges';
 import { type Quad, type QuadLimits, quadsOf } from '../plane/quads';
 import { blockLikeness, cellReader, latticeLikeness } from './cellLook';
 import type { CellShape } from './cellShape';
-import { type Lattice, MOST, type Tried } from './lattice';
+import { byWorth, type Lattice, MOST, type Tried } from './lattice';
 
 /** Lines that are looked at: for single blocks, and for the edges of a whole wall. */
 const LINES = 48;
@@ -68,10 +68,6 @@ function worthAmongOthers(plane: Plane, lattice: Lattice, cell: CellShape): numb
   };
   const beside = [likeness(-1, 0), likeness(1, 0), likeness(0, -1), likeness(0, 1)].sort((a, b) => b - a);
   return likeness(0, 0) + (beside[0]! + beside[1]! + beside[2]!) / 3;
-}
-
-function byWorth(one: Tried, other: Tried): number {
-  return other.worth - one.worth;
 }
 
 /** Whether two single blocks are much the same, so that they would grow into one wall. */

@@ -158,12 +158,8 @@ export class Saving {
   protected async settle({ over, project, history }: TakenState): Promise<void> {
     this.state.setState({ conflict: null });
     this.remember(project.id);
-    this.revision = over?.revision ?? 0;
-    if (over) {
-      this.savedProject = over.project;
-      this.pictures.add(over.pictures);
-      this.app.getState().follow(project, history);
-    }
+    if (over) this.follow(over, { project, history });
+    else this.revision = 0;
     await this.saveNow();
   }
 
@@ -253,11 +249,12 @@ export class Saving {
     return saving === 'saved' && conflict === null && open === this.savedProject && open.id === id;
   }
 
-  private follow({ project, revision, history, pictures }: StoredProject): void {
-    this.savedProject = project;
-    this.revision = revision;
-    this.pictures.add(pictures);
-    this.app.getState().follow(project, history);
+  /** Shows what the storage has now, or the state that was made of it. */
+  private follow(saved: StoredProject, shown: Pick<StoredProject, 'project' | 'history'> = saved): void {
+    this.savedProject = saved.project;
+    this.revision = saved.revision;
+    this.pictures.add(saved.pictures);
+    this.app.getState().follow(shown.project, shown.history);
   }
 
   /** A state of the open project in the unit it was drawn in. */

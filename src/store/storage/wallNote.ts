@@ -1,6 +1,7 @@
 // A note of the wall as this browser drew it last (localStorage), so that the next visit shows it before any script of the page has run.
 // It follows the quilt that the next visit opens, and holds no drawing once that quilt has changed.
 import { trying } from './trying';
+import { PLACE_KEY, WINDOW_KEY } from './windowKeys';
 
 const KEY = 'wedgewall-wall';
 const PREFIX = 'wedgewall';
@@ -41,11 +42,11 @@ export function earlyWall(areas: Areas): DrawnWall | 'example' | null {
   return trying(() => {
     const local = areas.local();
     const window = areas.window();
-    const own = window.getItem('wedgewall-window');
+    const own = window.getItem(WINDOW_KEY);
     const note = readNote(local);
     if (note === null) return own === null && isNew(local) ? 'example' : null;
     if (own !== null && own !== note.id) return null;
-    return opensAtWall(window.getItem('wedgewall-place'), note.id) ? note.wall : null;
+    return opensAtWall(window.getItem(PLACE_KEY), note.id) ? note.wall : null;
   }) ?? null; // biome-ignore format: short
 }
 

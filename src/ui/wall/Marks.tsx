@@ -1,8 +1,10 @@
 // Marks on the wall: a light and dark line along each seam that clashes, wider for a longer clash; a chalk outline round a pool of
 // value; a centre of weight with a line from the middle; lit wedges, with all else dimmed.
+
 import { type CSSProperties, memo } from 'react';
 import type { Mark } from '../../balance/finding';
 import { centrePaths } from '../../drawing/centreMark';
+import { outlinePoints } from '../../drawing/number';
 
 /** Width of a seam mark for a clash of this length, inches. */
 function weight(inches: number): number {
@@ -60,7 +62,7 @@ export const PoolMarks = memo(function PoolMarks({
   return (
     <g className={strong ? 'mark strong' : 'mark'} aria-hidden>
       {pools.map(({ outline }) => {
-        const points = outline.map((point) => `${point.x},${point.y}`).join(' ');
+        const points = outlinePoints(outline);
         return (
           <g key={points} fill="none" strokeLinejoin="round" strokeLinecap="round">
             <polygon

@@ -1,15 +1,17 @@
 // The layer of the top: all that is of fabric, seen in the chosen way; over it empty cells, blocks to press, and marks. It is apart from the layer of the hand, so that
 // carrying one of 400 blocks draws none of the others again.
+
 import { memo, type PointerEvent, useMemo } from 'react';
 import type { Clash } from '../../balance/clashes/clashes';
 import type { Finding, Mark } from '../../balance/finding';
 import { centreReach } from '../../drawing/centreMark';
 import type { Drawing } from '../../drawing/drawing';
+import { outlinePoints } from '../../drawing/number';
 import { type Box, boxOutline } from '../../geometry/point';
 import type { BlockId, Fabric, FabricId, Project } from '../../model/project';
 import { rowAndColumn } from '../../model/wallCells';
 import { useSay } from '../words';
-import { pointsOf, TopCloth } from './early/TopCloth';
+import { TopCloth } from './early/TopCloth';
 import { HungBlockView, Ring } from './HungBlockView';
 import { PART, useGrowing } from './inParts';
 import { CentreMarks, LightMarks, PoolMarks, SeamMarks } from './Marks';
@@ -129,7 +131,7 @@ function EmptyCell({ cell, box, tilt, label, tabbable, onPress, onFocus }: Empty
       onFocus={() => onFocus(cell)}
       onPointerDown={(event) => onPress(event, cell)}
     >
-      <polygon points={pointsOf(boxOutline(inner))} className="empty-cell" />
+      <polygon points={outlinePoints(boxOutline(inner))} className="empty-cell" />
       <g className="focus-ring" transform={`translate(${middle.x} ${middle.y})`}>
         <Ring width={inner.width} height={inner.height} className="stitch-solid" />
       </g>

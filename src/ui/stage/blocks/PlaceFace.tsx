@@ -1,6 +1,8 @@
 // One place of the block in the workshop: its wedge as a target, its number, and the arrow of its pressing.
+
 import type { KeyboardEvent, PointerEvent } from 'react';
 import type { SeamLie } from '../../../cutting/wedges/nesting';
+import { outlinePoints } from '../../../drawing/number';
 import { bandOutline, direction } from '../../../geometry/block';
 import { apothem, slope } from '../../../geometry/wedge';
 import type { BlockId, WedgePlan } from '../../../model/project';
@@ -27,10 +29,7 @@ export function PlaceFace(props: Props) {
   const wedge = useApp((app) => app.project.wedge);
   const rim = apothem(wedge);
   const size = 0.78 * Math.min(rim / 7, (rim * slope(wedge.perBlock)) / 2.9);
-  const points = (inset: number) =>
-    bandOutline(toward, rim - inset, 0, wedge.perBlock)
-      .map((point) => `${point.x},${point.y}`)
-      .join(' ');
+  const points = (inset: number) => outlinePoints(bandOutline(toward, rim - inset, 0, wedge.perBlock));
   // The number and arrow keep off the rim, so that its cloth is seen.
   const unit = direction(toward, wedge.perBlock);
   const at = { x: unit.x * rim * 0.68, y: unit.y * rim * 0.68 };

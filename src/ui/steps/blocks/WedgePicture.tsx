@@ -1,5 +1,7 @@
 // One finished wedge as cloth: its bands, with the rim at the top.
+
 import { useMemo } from 'react';
+import { outlinePoints } from '../../../drawing/number';
 import { wedgeBands } from '../../../geometry/bands';
 import { bandOutline } from '../../../geometry/block';
 import { apothem, rimLength } from '../../../geometry/wedge';
@@ -32,7 +34,7 @@ export function WedgePicture({ wedge, height }: { wedge: Place; height: number }
         return (
           <polygon
             key={band.strip}
-            points={outline.map((point) => `${point.x},${point.y}`).join(' ')}
+            points={outlinePoints(outline)}
             fill={cloth ? clothFill(cloth) : 'none'}
             className="piece"
           />

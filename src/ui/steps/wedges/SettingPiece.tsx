@@ -1,7 +1,7 @@
 // The corner piece of a block that is no octagon, to scale: cut line, seam line, and lengths of its sides.
+import { outlinePoints } from '../../../drawing/number';
 import { cutOutline, sideLengths } from '../../../geometry/allowance';
 import { cornerOutlines } from '../../../geometry/block';
-import type { Outline } from '../../../geometry/point';
 import type { WedgePlan } from '../../../model/project';
 import { Fractions } from '../../fields/Fractions';
 import { useSay } from '../../words';
@@ -29,8 +29,8 @@ export function SettingPiece({ wedge }: { wedge: WedgePlan }) {
         role="img"
         aria-label={say('The setting piece at the top right, as cut, its seam line dashed')}
       >
-        <polygon points={points(cut)} />
-        <polygon points={points(finished)} className="wdg-seam-line" />
+        <polygon points={outlinePoints(cut)} />
+        <polygon points={outlinePoints(finished)} className="wdg-seam-line" />
       </svg>
       <figcaption>
         <Fractions
@@ -51,8 +51,4 @@ function waysRound(perBlock: number): string {
   return perBlock === 6
     ? 'Two of the four are this way round, two the other: halve rectangles on both diagonals.'
     : 'Two of the four are this way round, two the other: turn the template over for those.';
-}
-
-function points(outline: Outline): string {
-  return outline.map((point) => `${point.x},${point.y}`).join(' ');
 }

@@ -1,4 +1,5 @@
 // The wedge template to scale, tip up, with its three measures: base, height, trimmed tip.
+import { outlinePoints } from '../../../drawing/number';
 import { wedgeOnSet } from '../../../geometry/stripSet';
 import { cutWedge } from '../../../geometry/wedge';
 import type { WedgePlan } from '../../../model/project';
@@ -13,7 +14,7 @@ export function WedgePicture({ wedge }: { wedge: WedgePlan }) {
   const { base, tip } = cutWedge(wedge);
   const scale = SIZE / Math.max(base, wedge.cutHeight);
   const outline = wedgeOnSet(0, 'up', wedge.cutHeight, wedge);
-  const seamed = outline.map((point) => `${point.x},${point.y}`).join(' ');
+  const seamed = outlinePoints(outline);
   const values = {
     base: { inches: base },
     height: { inches: wedge.cutHeight },

@@ -1,8 +1,9 @@
 // All that is of fabric in the top, with its shadow on the flannel: on the page's own wall, and on the one that is drawn before it.
+
 import { useMemo } from 'react';
 import { mergedPaths } from '../../../drawing/blockPaths';
 import type { Drawing, HungBlock } from '../../../drawing/drawing';
-import type { Outline } from '../../../geometry/point';
+import { outlinePoints } from '../../../drawing/number';
 import type { Fabric, FabricId } from '../../../model/project';
 import { HungCloth } from '../HungBlockView';
 
@@ -32,7 +33,7 @@ export function TopCloth({ drawing, blocks, fabrics, lit, near }: Props) {
           />
         ))}
         {around.map(({ outline }) => (
-          <polygon key={pointsOf(outline)} points={pointsOf(outline)} className="seams" />
+          <polygon key={outlinePoints(outline)} points={outlinePoints(outline)} className="seams" />
         ))}
         {blocks.map((hung) => (
           <HungCloth key={hung.block} hung={hung} fabrics={fabrics} lit={lit} near={near} />
@@ -57,8 +58,4 @@ function ClothShadow({ drawing }: { drawing: Drawing }) {
   return parts.map(({ key, x, y, width: wide, height: high }) => (
     <rect key={key} x={x + 0.25} y={y + 0.35} width={wide} height={high} className="cloth-shadow" />
   ));
-}
-
-export function pointsOf(outline: Outline): string {
-  return outline.map((point) => `${point.x},${point.y}`).join(' ');
 }

@@ -1,6 +1,8 @@
 // The block that is being entered: its wedges so far as cloth, numbered places, the place at hand marked, and wedges that lack.
+
 import { useMemo } from 'react';
 import { drawBlock } from '../../../../drawing/drawProject';
+import { outlinePoints } from '../../../../drawing/number';
 import { type Entry, proposedTip } from '../../../../editing/entering/entry';
 import { bandOutline, direction } from '../../../../geometry/block';
 import { apothem, finishedBlock } from '../../../../geometry/wedge';
@@ -38,9 +40,7 @@ export function EntryFace({ entry, target, lacking, onMark }: Props) {
   const pieces = useMemo(() => drawBlock(project, block), [project, block]);
   const stands = orientation(block, turn, project.wedge);
   const outline = (place: number, inset: number) =>
-    bandOutline(place + stands, rim - inset, 0, perBlock)
-      .map(({ x, y }) => `${x},${y}`)
-      .join(' ');
+    outlinePoints(bandOutline(place + stands, rim - inset, 0, perBlock));
   return (
     // biome-ignore lint/a11y/noSvgWithoutTitle: its places are named one by one
     <svg
