@@ -2,7 +2,6 @@
 // carrying one of 400 blocks draws none of the others again.
 
 import { memo, type PointerEvent, useMemo } from 'react';
-import type { Clash } from '../../balance/clashes/clashes';
 import type { Finding, Mark } from '../../balance/finding';
 import { centreReach } from '../../drawing/centreMark';
 import type { Drawing } from '../../drawing/drawing';
@@ -10,24 +9,25 @@ import { outlinePoints } from '../../drawing/number';
 import { type Box, boxOutline } from '../../geometry/point';
 import type { BlockId, Fabric, FabricId, Project } from '../../model/project';
 import { rowAndColumn } from '../../model/wallCells';
+import type { Balance } from '../../store/analysis/analysis';
 import { useSay } from '../words';
 import { TopCloth } from './early/TopCloth';
 import { HungBlockView, Ring } from './HungBlockView';
 import { PART, useGrowing } from './inParts';
 import { CentreMarks, LightMarks, PoolMarks, SeamMarks } from './Marks';
-import { clashesOf, hungWords } from './standing/hungWords';
+import { clashesToTell } from './standing/clashesToTell';
+import { hungWords } from './standing/hungWords';
 
 const NO_MARKS: readonly Mark[] = [];
-const NO_CLASHES: readonly Clash[] = [];
 
 export interface TopLayerProps {
   drawing: Drawing;
   fabrics: readonly Fabric[];
-  /** The wall and setting, for the rows and columns of cells; and which quilt it is. */
-  hanging: Pick<Project, 'id' | 'wall' | 'setting'>;
+  /** The quilt that is drawn, for the rows and columns of its cells. */
+  hanging: Project;
   findings: readonly Finding[];
-  /** All clashes, for the names of the blocks; null while they are not known. */
-  clashes: readonly Clash[] | null;
+  /** Its balance or that of a state before it, for the names of the blocks; null where none is known. */
+  balance: Balance | null;
   /** The finding whose marks are shown strongest. */
   chosen: string | null;
   /** Marks of the spot that is shown instead; null for none. */
@@ -46,7 +46,7 @@ export interface TopLayerProps {
 
 export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
   const say = useSay();
-  const { drawing, fabrics, hanging, findings, chosen, spot, lit } = props;
+  const { drawing, fabrics, hanging, balance, findings, chosen, spot, lit } = props;
   const marks = useMemo(() => marksByBlock(findings, chosen, spot), [findings, chosen, spot]);
   // In order of numbers on a wall that is drawn in parts, so that an exchange only moves blocks on screen and no element is removed and added.
   const inOrder = useMemo(
@@ -58,7 +58,7 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
   );
   const there = useGrowing(inOrder, hanging.id, PART.pressed);
   const cloth = useGrowing(inOrder, hanging.id, PART.cloth);
-  const ofBlock = useMemo(() => props.clashes && clashesOf(props.clashes), [props.clashes]);
+  const clashes = useMemo(() => clashesToTell(balance, hanging), [balance, hanging]);
   return (
     <>
       <TopCloth drawing={drawing} blocks={cloth} fabrics={fabrics} lit={lit} near={props.near} />
@@ -80,7 +80,7 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
           hung={hung}
           width={drawing.block.width}
           height={drawing.block.height}
-          label={say(hungWords(hung, hanging, ofBlock && (ofBlock.get(hung.block) ?? NO_CLASHES)))}
+          label={say(hungWords(hung, hanging, clashes(hung.block)))}
           picked={hung.block === props.picked}
           tabbable={hung.cell === props.focused}
           number={props.number || props.numbered.has(hung.block)}

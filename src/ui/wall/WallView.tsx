@@ -165,7 +165,7 @@ export function WallView({ number, small }: Props) {
                 fabrics={fabrics}
                 hanging={shown}
                 findings={marked}
-                clashes={balance?.project === shown ? balance.clashes : null}
+                balance={balance}
                 chosen={chosen}
                 spot={spot?.marks ?? null}
                 picked={picked}

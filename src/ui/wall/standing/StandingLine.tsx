@@ -15,14 +15,18 @@ export function StandingLine({ gesture, small }: { gesture: Gesture | null; smal
   const preview = useApp((app) => app.preview);
   const { now, after } = useStanding(project, preview, gesture);
   const empty = project.wall.cells.every((cell) => cell === null);
-  const words = now && !empty ? standingWords(now, after, weightsOf(project.preferences)) : [];
+  const words = now && !empty ? standingWords(now, after, weightsOf(project.preferences)) : null;
   return (
     <div className="standing">
       <p title={say(meaningOf('score'))}>
         {empty ? say('No block hangs yet') : null}
-        {words.map((one) => (
-          <span key={one.say}>{say(one)} </span>
-        ))}
+        {words ? (
+          // Two elements that stay: to put others in for each cell that the hand enters would look through the whole page's styles.
+          <>
+            <span>{say(words[0])} </span>
+            <span>{say(words[1])} </span>
+          </>
+        ) : null}
       </p>
       {small ? null : (
         <div className="row">
