@@ -3,21 +3,22 @@
 
 import { memo, type PointerEvent, useMemo } from 'react';
 import type { Finding, Mark } from '../../balance/finding';
-import { centreReach } from '../../drawing/centreMark';
 import type { Drawing } from '../../drawing/drawing';
-import { outlinePoints } from '../../drawing/number';
-import { type Box, boxOutline } from '../../geometry/point';
+import type { Box } from '../../geometry/point';
 import type { BlockId, Fabric, FabricId, Project } from '../../model/project';
 import { rowAndColumn } from '../../model/wallCells';
 import type { Balance } from '../../store/analysis/analysis';
+import { later } from '../later';
+import { Shown } from '../Shown';
 import { useSay } from '../words';
 import { TopCloth } from './early/TopCloth';
 import { HungBlockView, Ring } from './HungBlockView';
 import { PART, useGrowing } from './inParts';
-import { CentreMarks, LightMarks, PoolMarks, SeamMarks } from './Marks';
+import { PoolMarks, SeamMarks } from './Marks';
 import { clashesToTell } from './standing/clashesToTell';
 import { hungWords } from './standing/hungWords';
 
+const SPOT_MARKS = later(async () => (await import('./SpotMarks')).SpotMarks);
 const NO_MARKS: readonly Mark[] = [];
 
 export interface TopLayerProps {
@@ -90,12 +91,13 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
           onFocus={props.onFocus}
         />
       ))}
-      <LightMarks marks={marks.quiltStrong} />
+      {isAlone(marks.quiltStrong) ? (
+        <Shown part={SPOT_MARKS} given={{ marks: marks.quiltStrong, drawing }} />
+      ) : null}
       <SeamMarks marks={marks.quiltSoft} strong={false} />
       <SeamMarks marks={marks.quiltStrong} strong />
       <PoolMarks marks={marks.quiltSoft} strong={false} />
       <PoolMarks marks={marks.quiltStrong} strong />
-      <CentreMarks marks={marks.quiltStrong} reach={centreReach(drawing)} />
     </>
   );
 });
@@ -131,12 +133,17 @@ function EmptyCell({ cell, box, tilt, label, tabbable, onPress, onFocus }: Empty
       onFocus={() => onFocus(cell)}
       onPointerDown={(event) => onPress(event, cell)}
     >
-      <polygon points={outlinePoints(boxOutline(inner))} className="empty-cell" />
+      <rect {...inner} className="empty-cell" />
       <g className="focus-ring" transform={`translate(${middle.x} ${middle.y})`}>
         <Ring width={inner.width} height={inner.height} className="stitch-solid" />
       </g>
     </g>
   );
+}
+
+/** Whether there is a centre of weight or a lit wedge, which are marked alone. */
+function isAlone(marks: readonly Mark[]): boolean {
+  return marks.some(({ kind }) => kind === 'centre' || kind === 'light');
 }
 
 /** The marks of findings by block, with those of the chosen finding apart. */
@@ -146,7 +153,7 @@ function marksByBlock(findings: readonly Finding[], chosen: string | null, spot:
   const quiltSoft: Mark[] = [];
   const quiltStrong: Mark[] = [];
   // With a centre of weight or lit wedges, no clashes are marked: they would distract from them.
-  const kept = spot?.some(({ kind }) => kind === 'centre' || kind === 'light') ? [] : findings;
+  const kept = spot && isAlone(spot) ? [] : findings;
   const sorted = kept.map(({ id, marks }) => ({ marks, isChosen: spot === null && id === chosen }));
   for (const { marks, isChosen } of [...sorted, { marks: spot ?? NO_MARKS, isChosen: true }]) {
     for (const mark of marks) {

@@ -20,13 +20,11 @@ export function StandingLine({ gesture, small }: { gesture: Gesture | null; smal
     <div className="standing">
       <p title={say(meaningOf('score'))}>
         {empty ? say('No block hangs yet') : null}
-        {words ? (
-          // Two elements that stay: to put others in for each cell that the hand enters would look through the whole page's styles.
-          <>
-            <span>{say(words[0])} </span>
-            <span>{say(words[1])} </span>
-          </>
-        ) : null}
+        {words?.map((one, at) => (
+          // Elements that stay: to put others in for each cell that the hand enters has the styles of the whole area worked out again.
+          // biome-ignore lint/suspicious/noArrayIndexKey: clashes and score, always in this order
+          <span key={at}>{say(one)} </span>
+        ))}
       </p>
       {small ? null : (
         <div className="row">
