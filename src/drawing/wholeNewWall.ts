@@ -3,7 +3,7 @@ import type { Project } from '../model/project';
 import { hangsAlike } from '../model/wallCells';
 
 /** As many cells may change before the change counts as a whole new wall. */
-const FEW = 40;
+export const FEW = 40;
 
 /** Whether so much of the wall differs that drawing it takes noticeably long. */
 export function isWholeNewWall(drawn: Project, now: Project): boolean {

@@ -12,13 +12,14 @@ import { later } from '../later';
 import { Shown } from '../Shown';
 import { useSay } from '../words';
 import { TopCloth } from './early/TopCloth';
+import { FIRST, PART } from './growing/parts';
+import { useParts } from './growing/useParts';
 import { HungBlockView, Ring } from './HungBlockView';
-import { PART, useGrowing } from './inParts';
-import { PoolMarks, SeamMarks } from './Marks';
+import { PoolMarks, SeamMarks } from './marks/Marks';
 import { clashesToTell } from './standing/clashesToTell';
 import { hungWords } from './standing/hungWords';
 
-const SPOT_MARKS = later(async () => (await import('./SpotMarks')).SpotMarks);
+const SPOT_MARKS = later(async () => (await import('./marks/SpotMarks')).SpotMarks);
 const NO_MARKS: readonly Mark[] = [];
 
 export interface TopLayerProps {
@@ -52,13 +53,13 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
   // In order of numbers on a wall that is drawn in parts, so that an exchange only moves blocks on screen and no element is removed and added.
   const inOrder = useMemo(
     () =>
-      drawing.blocks.length > PART.cloth
+      drawing.blocks.length > FIRST
         ? drawing.blocks.toSorted((one, other) => one.number - other.number)
         : drawing.blocks,
     [drawing],
   );
-  const there = useGrowing(inOrder, hanging.id, PART.pressed);
-  const cloth = useGrowing(inOrder, hanging.id, PART.cloth);
+  const there = useParts(inOrder, hanging.id, PART);
+  const cloth = useParts(inOrder, hanging.id, FIRST);
   const clashes = useMemo(() => clashesToTell(balance, hanging), [balance, hanging]);
   return (
     <>

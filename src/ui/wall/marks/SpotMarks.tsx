@@ -1,9 +1,9 @@
 // Marks that a row of a list puts on the wall: a centre of weight with a line from the middle; lit wedges, with all else dimmed. They come
 // later than the wall.
 import { memo } from 'react';
-import type { Mark } from '../../balance/finding';
-import { centrePaths, centreReach } from '../../drawing/centreMark';
-import type { Drawing } from '../../drawing/drawing';
+import type { Mark } from '../../../balance/finding';
+import { centrePaths, centreReach } from '../../../drawing/centreMark';
+import type { Drawing } from '../../../drawing/drawing';
 
 export const SpotMarks = memo(function SpotMarks({
   marks,

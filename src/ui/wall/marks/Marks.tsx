@@ -2,8 +2,8 @@
 // value. SpotMarks.tsx has those that only come for a row of a list.
 
 import { type CSSProperties, memo } from 'react';
-import type { Mark } from '../../balance/finding';
-import { outlinePoints } from '../../drawing/number';
+import type { Mark } from '../../../balance/finding';
+import { outlinePoints } from '../../../drawing/number';
 
 /** Width of a seam mark for a clash of this length, inches. */
 function weight(inches: number): number {
