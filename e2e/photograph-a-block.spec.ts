@@ -23,6 +23,7 @@ async function openBlocks(page: Page, project: Project): Promise<void> {
     .click();
   await page.getByRole('button', { name: 'From a photograph' }).click();
   await expect(page.getByRole('heading', { name: 'Blocks from photographs' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Choose photographs' })).toBeFocused();
 }
 
 async function choose(page: Page, name: string, buffer: Buffer): Promise<void> {
@@ -74,7 +75,12 @@ test('a new block is put right, hangs as its picture, outlives a reload and is u
   await choose(page, 'block.jpg', await jpegOf(pixels));
   const rim = page.locator('[data-band="1 0"]');
   await expect(rim).toBeVisible({ timeout: 60_000 });
-  await rim.click();
+  // A wedge is one stop for Tab, and arrows go along its strips.
+  await expect(page.locator('[data-band][tabindex="0"]')).toHaveCount(8);
+  await page.locator('[data-band="1 1"]').focus();
+  await page.keyboard.press('ArrowLeft');
+  await expect(rim).toBeFocused();
+  await page.keyboard.press('Enter');
   const choice = page.getByRole('group', { name: /^Place 2, rim/ });
   const last = choice.locator('.fabrics-for-band button').last();
   const name = (await last.textContent())!.trim();

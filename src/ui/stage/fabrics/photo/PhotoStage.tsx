@@ -56,7 +56,6 @@ export function PhotoStage() {
             files="Photographs of fabrics"
             many
             first={photos.length === 0}
-            focused
             onTake={take}
           />
         </div>
