@@ -6,7 +6,7 @@ import { faultsOf } from './axe';
 import { expect, type Locator, type Page, test } from './guarded';
 import { jpegOf } from './photos';
 import { nextUndo } from './quilt';
-import { firstVisit, openFile } from './room';
+import { firstVisit, layoutMoves, openFile } from './room';
 
 /** A block whose picture is easy enough for any reader; the same for every test. */
 const SEED = 11;
@@ -51,6 +51,7 @@ test('a block of the quilt is told from its photograph, and its corners are move
   await expect(page.getByText(`This looks like block ${number}`)).toBeVisible({ timeout: 60_000 });
   const found = await cornerAt(page);
   expect(Math.hypot(found.x - corners[0]!.x, found.y - corners[0]!.y)).toBeLessThan(0.02 * pixels.width);
+  const moved = await layoutMoves(page, '.corner-picture');
   await corner(page).focus();
   await expect(page.locator('.loupe')).toBeVisible();
   await page.keyboard.press('ArrowRight');
@@ -63,6 +64,8 @@ test('a block of the quilt is told from its photograph, and its corners are move
   await page.keyboard.press('ArrowLeft');
   await page.keyboard.press('Shift+ArrowUp');
   await expect(page.getByText(`This looks like block ${number}`)).toBeVisible({ timeout: 60_000 });
+  // Reading began and ended meanwhile.
+  expect(await moved(), 'how often the picture moved under the hand').toBe(0);
 });
 
 test('a new block is put right, hangs as its picture, outlives a reload and is undone in one step', async ({
