@@ -24,7 +24,7 @@ function CentreMarks({ marks, reach }: { marks: readonly Mark[]; reach: number }
   const centres = marks.flatMap((mark) => (mark.kind === 'centre' ? [mark] : []));
   if (centres.length === 0) return null;
   return (
-    <g className="mark strong" strokeLinecap="round" strokeLinejoin="round" aria-hidden>
+    <g className="mark" strokeLinecap="round" strokeLinejoin="round" aria-hidden>
       {centres.map((mark) => (
         <g key={mark.of} data-mark={`centre-${mark.of}`}>
           {centrePaths(mark, reach).map(({ d, fill, stroke, width }) => (
