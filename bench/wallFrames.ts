@@ -1,6 +1,5 @@
 // Turning, swapping, dragging and panning on a wall of 400 blocks in a real browser, of printed and of photographed fabrics, and of blocks
-// that are shown by their pictures: the frames must come as they do on an empty page. Both are measured in one run, so that the machine
-// does not matter.
+// that are shown by their pictures: the frames must come as they do on an empty page.
 import type { Browser, Page } from 'playwright';
 import sharp from 'sharp';
 import { wedgeBands } from '../src/geometry/bands';
@@ -9,49 +8,27 @@ import { takePicture } from '../src/model/picture/takePicture';
 import type { Project, ShownBand } from '../src/model/project';
 import { writeProject } from '../src/model/reading/read';
 import { scrappyTop } from '../tests/balance/tops';
+import { type Frames, frameRow, framesIn } from './frames';
 import { freshPage, openFile, PAUSE, printed } from './page';
 import type { BenchRow, Extent } from './row';
 
 const ROWS = 20;
 const COLUMNS = 20;
-/** Milliseconds in which a turn or a swap is played. */
-const PLAYED = 450;
 /** How often each act is played, by extent. */
 const TIMES = { sample: 2, all: 4 };
 /** Pixels on a side of the tile of a photographed fabric. */
 const TILE = 256;
 /** Pixels on a side of the picture of a block of a photographed wall. */
 const BLOCK = 420;
-/** How much longer than on an empty page the 95th of 100 frames may take. */
-const MOST = 3;
-
-/** Written as text, because what tsx makes of a function does not run in a page. */
-const WATCH = `
-  globalThis.frames = [];
-  (() => {
-    const frames = globalThis.frames;
-    let last = performance.now();
-    const next = (now) => {
-      frames.push(now - last);
-      last = now;
-      if (globalThis.frames === frames && frames.length < 1000) requestAnimationFrame(next);
-    };
-    requestAnimationFrame(next);
-  })()`;
-
-/** Frames of one wall, milliseconds: 95 of 100 are shorter than `p95`. */
-interface Frames {
-  readonly median: number;
-  readonly p95: number;
-  readonly worst: number;
-}
 
 /** Plays turns, swaps and drags on the largest wall, printed and photographed, and measures from frame to frame. */
-export async function wallFrameRows(browser: Browser, url: string, extent: Extent): Promise<BenchRow[]> {
+export async function wallFrameRows(
+  browser: Browser,
+  url: string,
+  empty: Frames,
+  extent: Extent,
+): Promise<BenchRow[]> {
   const framesOf = framesIn(TIMES[extent]);
-  const blank = await freshPage(browser);
-  const empty = await framesOf(blank, async () => {});
-  await blank.close();
   const rows: BenchRow[] = [];
   for (const [cloth, text] of [
     ['printed', writeProject(printed(ROWS, COLUMNS))],
@@ -61,27 +38,19 @@ export async function wallFrameRows(browser: Browser, url: string, extent: Exten
     const page = await freshPage(browser);
     await page.goto(url);
     await openFile(page, text);
+    // The blocks come in parts.
+    await page.waitForSelector(`[data-block="${ROWS * COLUMNS}"]`, { state: 'attached' });
+    await page.waitForTimeout(PAUSE);
     const wall = `${ROWS * COLUMNS} ${cloth} blocks`;
     rows.push(
-      row(`a turn among ${wall}`, await framesOf(page, (time) => turn(page, time)), empty),
-      row(`a swap among ${wall}`, await framesOf(page, () => swap(page)), empty),
-      row(`a drag among ${wall}`, await framesOf(page, (time) => drag(page, time)), empty),
-      row(`a pan over ${wall}`, await framesOf(page, () => pan(page), 0), empty),
+      frameRow(`a turn among ${wall}`, await framesOf(page, (time) => turn(page, time)), empty),
+      frameRow(`a swap among ${wall}`, await framesOf(page, () => swap(page)), empty),
+      frameRow(`a drag among ${wall}`, await framesOf(page, (time) => drag(page, time)), empty),
+      frameRow(`a pan over ${wall}`, await framesOf(page, () => pan(page), 0), empty),
     );
     await page.close();
   }
   return rows;
-}
-
-function row(name: string, frames: Frames, empty: Frames): BenchRow {
-  const ratio = frames.p95 / empty.p95;
-  const said = [frames.median, frames.p95, frames.worst].map((one) => one.toFixed(0)).join(', ');
-  return {
-    name: `frames of ${name}, 95 of 100 (median, p95, worst: ${said} ms)`,
-    toReach: `≤ ${MOST} × an empty page`,
-    measured: `${ratio.toFixed(1)} × ${empty.p95.toFixed(0)} ms`,
-    ok: ratio <= MOST,
-  };
 }
 
 /** Carries a block over its neighbours and lets it go where it was. */
@@ -115,25 +84,6 @@ async function swap(page: Page): Promise<void> {
   await page.keyboard.press('Space');
   await page.keyboard.press('ArrowRight');
   await page.keyboard.press('Space');
-}
-
-/** What acts so many times on a page and measures the frames just after each. */
-function framesIn(times: number) {
-  return async (page: Page, act: (time: number) => Promise<void>, pause = PAUSE): Promise<Frames> => {
-    const all: number[] = [];
-    for (let time = 0; time < times; time += 1) {
-      await page.evaluate(WATCH);
-      await act(time);
-      await page.waitForTimeout(PLAYED);
-      const frames = await page.evaluate<number[]>('frames.splice(0)');
-      // A page that drew nothing at all stood still.
-      all.push(...(frames.length > 1 ? frames.slice(1) : [PLAYED]));
-      await page.waitForTimeout(pause);
-    }
-    const sorted = all.toSorted((one, other) => one - other);
-    const at = (share: number) => sorted[Math.floor(share * (sorted.length - 1))] ?? 0;
-    return { median: at(0.5), p95: at(0.95), worst: at(1) };
-  };
 }
 
 /** A picture of a seed's own: stripes with noise, blurred as cloth is. */
