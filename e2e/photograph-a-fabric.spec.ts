@@ -9,6 +9,8 @@ import { expect, type Page, test } from './guarded';
 import { CHECKS, heicOf, PER_INCH, photograph, SCENE } from './photos';
 import { firstVisit, goTo, layoutMoves, openFile, still } from './room';
 
+test.use({ painted: true });
+
 async function openPhotos(page: Page): Promise<void> {
   await firstVisit(page);
   await goTo(page, 'Fabrics');
