@@ -53,23 +53,24 @@ const bad: [what: string, text: string, reason: RegExp][] = [
   ['a bad colour', JSON.stringify(spoilt), /#rrggbb/],
   ['a newer version', demo.replace('"version": 1', '"version": 7'), /version 7/],
 ];
-for (const [what, text, reason] of bad) {
-  test(`a file with ${what} is refused with its reason, and the open quilt and its undo stay`, async ({
-    page,
-  }) => {
-    await firstVisit(page);
-    await block(page, 1).dragTo(block(page, 2));
-    await openFile(page, text);
-    await expect(page.getByRole('alert').filter({ hasText: reason })).toBeVisible();
-    await expect(
-      page.getByRole('alert').filter({ hasText: 'the quilt on the wall is untouched' }),
-    ).toBeVisible();
-    await page.keyboard.press('Escape');
-    await expect.poll(() => hangsAt(page, 1)).toBe('row 1, column 2');
-    await undoButton(page).click();
-    await expect.poll(() => hangsAt(page, 1)).toBe('row 1, column 1');
-  });
-}
+test('a file that cannot be used is refused with its reason, and the open quilt and its undo stay', async ({
+  page,
+}) => {
+  await firstVisit(page);
+  await block(page, 1).dragTo(block(page, 2));
+  for (const [what, text, reason] of bad)
+    await test.step(what, async () => {
+      await openFile(page, text);
+      await expect(page.getByRole('alert').filter({ hasText: reason })).toBeVisible();
+      await expect(
+        page.getByRole('alert').filter({ hasText: 'the quilt on the wall is untouched' }),
+      ).toBeVisible();
+      await page.keyboard.press('Escape');
+      await expect.poll(() => hangsAt(page, 1)).toBe('row 1, column 2');
+    });
+  await undoButton(page).click();
+  await expect.poll(() => hangsAt(page, 1)).toBe('row 1, column 1');
+});
 
 test('a new quilt starts at the fabrics, with the old one kept', async ({ page }) => {
   await firstVisit(page);

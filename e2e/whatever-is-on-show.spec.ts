@@ -18,10 +18,14 @@ const RULES_OF_SIZE: RunOnly = { type: 'rule', values: ['target-size', 'scrollab
 /** What sticks would lie half over something wherever the page happens to be scrolled; `outOfReach` holds that all comes clear. */
 const NOTHING_STICKS = '.step-foot, .grid-line, .entry-side, .strip-grid * { position: static !important; }';
 
-/** Widths at which all rules are held: a phone under a finger, and the desk. */
-const HELD_WHOLE = [390, 1440];
+/** One window of each layout between a phone under a finger, the smallest and the desk, at which all rules are held. */
+const BETWEEN: readonly Size[] = [
+  [640, 400],
+  [844, 390],
+];
 
-const isSmallest = (size: Size) => size.every((side, at) => side === SMALLEST[at]);
+const isOneOf = (sizes: readonly Size[], size: Size) =>
+  sizes.some((one) => one.every((side, at) => side === size[at]));
 
 /** Everything is in reach at every size, and where axe looks closely it finds nothing there that depends on the size. */
 async function faultsAtSizes(page: Page, closely: boolean): Promise<string[]> {
@@ -29,8 +33,8 @@ async function faultsAtSizes(page: Page, closely: boolean): Promise<string[]> {
   for (const size of SIZES) {
     await resize(page, size);
     const found = await outOfReach(page);
-    if (closely && isSmallest(size)) found.push(...(await faultsInAllColours(page)));
-    if (closely && !HELD_WHOLE.includes(size[0])) {
+    if (closely && isOneOf([SMALLEST], size)) found.push(...(await faultsInAllColours(page)));
+    if (closely && isOneOf(BETWEEN, size)) {
       const away = await withRules(page, NOTHING_STICKS);
       found.push(...(await faultsOf(page, { only: RULES_OF_SIZE })));
       await away();
