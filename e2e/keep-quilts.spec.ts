@@ -36,6 +36,9 @@ test('a saved file opens again as the same quilt', async ({ page }) => {
   const file = await download;
   expect(file.suggestedFilename()).toMatch(/\.wedgewall\.json$/);
   const text = readFileSync(await file.path(), 'utf8');
+  const saved = `Saved as ${file.suggestedFilename()}.`;
+  await expect(page.getByRole('dialog').getByText(saved)).toBeVisible();
+  await expect(page.locator(`[data-words="${saved}"]`)).toBeVisible();
   await page.keyboard.press('Escape');
   await undoButton(page).click();
   await expect.poll(() => hangsAt(page, 1)).toBe('row 1, column 1');

@@ -111,16 +111,6 @@ test('two kept quilts of one name are told apart by when they were changed', asy
   await expect(kept).toBeVisible();
 });
 
-test('saving to a file says under which name', async ({ page }) => {
-  await firstVisit(page);
-  await page.getByRole('button', { name: /^Quilt:/ }).click();
-  const download = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Save to a file' }).click();
-  const file = (await download).suggestedFilename();
-  await expect(page.getByRole('dialog').getByText(`Saved as ${file}.`)).toBeVisible();
-  await expect(page.locator(`[data-words="Saved as ${file}."]`)).toBeVisible();
-});
-
 test('a phone on its side shows all six steps and room for panel and wall', async ({ page }) => {
   await page.setViewportSize({ width: 844, height: 390 });
   await firstVisit(page);

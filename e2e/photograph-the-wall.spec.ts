@@ -8,7 +8,7 @@ import { jpegOf } from './photos';
 import { nextUndo } from './quilt';
 import { firstVisit, openFile } from './room';
 
-const shot = wallShot(3, 1100, [3, 4]);
+const shot = wallShot(3, 800, [2, 3]);
 test.describe.configure({ mode: 'serial', timeout: 120_000 });
 
 const photographed = async () => jpegOf((await shot).pixels);

@@ -99,3 +99,12 @@ export async function openFile(page: Page, text: string): Promise<void> {
 export function undoButton(page: Page): Locator {
   return page.getByRole('toolbar', { name: 'Undo and redo' }).getByRole('button').first();
 }
+
+/**
+ * Takes back all that was changed, so that the next part of a test begins with the quilt as it was opened; `until` is the name of the
+ * button then.
+ */
+export async function undoAll(page: Page, until = 'Nothing to undo'): Promise<void> {
+  const undo = undoButton(page);
+  while ((await undo.getAttribute('aria-label')) !== until) await undo.click();
+}

@@ -16,7 +16,7 @@ const UNIT_REPORT = `${RESULTS}/unit.json`;
 const TELL_EVERY = 15_000;
 const LANES = 2;
 /** The browser tests come in so many parts, so that both lanes end at about the same time. */
-const BROWSER_PARTS = 8;
+const BROWSER_PARTS = 6;
 /** Each part has the built tool from a server of its own. */
 const PORT = Number(process.env.TEST_PORT ?? 4183);
 
