@@ -98,6 +98,7 @@ test('keys on the wall: a block taken down, undo in a field, the list of keys, t
     await expect(page.getByRole('group', { name: /^8 down/ })).toBeAttached();
   });
   await test.step('a question mark lists all keys, the menu too, and Escape closes the list', async () => {
+    await page.locator('.panel h2').focus();
     await page.keyboard.press('?');
     const list = page.getByRole('dialog', { name: 'Keys' });
     for (const part of ['Everywhere', 'Design wall', 'Strip sets', 'Grid of strips', 'Opened block'])
@@ -117,6 +118,7 @@ test('keys on the wall: a block taken down, undo in a field, the list of keys, t
     await rows.focus();
     await page.keyboard.press('?');
     await expect(list).toBeHidden();
+    await page.keyboard.press('Escape');
   });
   await test.step('the words of the trade are in the menu, found by typing; Escape closes them and the focus goes back', async () => {
     const quilt = button(page, /^Quilt:/);
