@@ -44,7 +44,7 @@ test('strips I have: two actions as they usually are', async ({ page }) => {
   expect(count()).toBe(2);
 });
 
-test('strips I have: four actions with other numbers, and one undo takes the layout back @tablet @phone', async ({
+test('strips I have: four actions with other numbers, and one undo takes the layout back @phone', async ({
   page,
 }) => {
   await emptyQuilt(page);

@@ -234,7 +234,7 @@ test.describe('a set by hand', () => {
 });
 
 test.describe('sewing and pressing', () => {
-  test('sewing and pressing: ends, directions, the stitch and the cautions @phone', async ({ page }) => {
+  test('sewing and pressing: ends, directions, the stitch and the cautions', async ({ page }) => {
     await openDemo(page, 'harbour-reading-corner', 'Strip sets');
     await test.step('an open set shows from which end each seam is sewn and which way it is pressed @phone', async () => {
       await rows(page).first().click();

@@ -15,7 +15,7 @@ function kits(page: Page) {
   return page.getByRole('region', { name: KITS });
 }
 
-test('a figure of the cutting list opens to how it was reckoned @phone', async ({ page }) => {
+test('a figure of the cutting list opens to how it was reckoned', async ({ page }) => {
   await openExample(page, 'Finishing');
   await openPart(page, CLOTH);
   const list = cloth(page);
@@ -27,7 +27,7 @@ test('a figure of the cutting list opens to how it was reckoned @phone', async (
   await expect(fabric.getByText('24 triangles, two from each of 12.')).toBeVisible();
 });
 
-test('a fat quarter is as large as the cloth makes it, straightened, and its cost is told @phone', async ({
+test('a fat quarter is as large as the cloth makes it, straightened, and its cost is told', async ({
   page,
 }) => {
   await openExample(page, 'Finishing');

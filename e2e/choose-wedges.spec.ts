@@ -3,7 +3,7 @@ import { expect, test } from './guarded';
 import { nextUndo, openExample } from './quilt';
 import { undoAll } from './room';
 
-test('the tool chooses wedges for every block and says what was proved @tablet @phone', async ({ page }) => {
+test('the tool chooses wedges for every block and says what was proved @phone', async ({ page }) => {
   await openExample(page, 'Blocks');
   await page.getByRole('button', { name: 'Start over' }).click();
   const proof = page.locator('.proof');

@@ -66,7 +66,7 @@ test.describe('gathering fabrics', () => {
   test('a fabric in use is not removed; another takes its place everywhere, then it goes', async ({
     page,
   }) => {
-    await openDemo(page, 'plum-orchard', 'Fabrics');
+    await openDemo(page, 'keepers-winter', 'Fabrics');
     await expect(pieces(page).first()).toBeVisible();
     const count = await pieces(page).count();
     await pieces(page).filter({ hasNotText: 'background' }).first().getByRole('button').click();
@@ -183,7 +183,7 @@ test.describe('gathering fabrics', () => {
     });
   });
 
-  test('look-alikes are pointed out in pairs and opened from there by keyboard @phone', async ({ page }) => {
+  test('look-alikes are pointed out in pairs and opened from there by keyboard', async ({ page }) => {
     await firstVisit(page);
     await goTo(page, 'Fabrics');
     const summary = laid(page).getByText(/^Look-alikes: \d+ pairs?$/);

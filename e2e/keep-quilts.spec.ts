@@ -112,7 +112,7 @@ async function saveDamaged(page: Page): Promise<[name: string, text: string]> {
   return [file.suggestedFilename(), readFileSync(await file.path(), 'utf8')];
 }
 
-test('a kept quilt that is damaged says what is wrong and is saved to a file as it is @phone', async ({
+test('a kept quilt that is damaged says what is wrong and is saved to a file as it is', async ({
   page,
 }) => {
   await startWith(page, 'Harbour library');
@@ -159,7 +159,7 @@ test('the list of quilts has a picture of each; a damaged one keeps its button @
   await expect(examples.locator('img')).toHaveCount(5);
 });
 
-test('the quilt last open is told of at the next visit when it is damaged @phone', async ({ page }) => {
+test('the quilt last open is told of at the next visit when it is damaged', async ({ page }) => {
   await startWith(page, 'A lighthouse keeper');
   await damageKept(page, 'A lighthouse');
   await page.reload();

@@ -102,7 +102,7 @@ test('a mend tells on demand each term it changes and every clash that goes or c
   }
 });
 
-test('each fabric is listed as it lies, the dominant one first, and its row lights it on the wall @phone', async ({
+test('each fabric is listed as it lies, the dominant one first, and its row lights it on the wall', async ({
   page,
 }) => {
   const findings = await atTheWall(page);

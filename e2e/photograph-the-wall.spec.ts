@@ -25,7 +25,7 @@ async function openWall(page: Page, project: Project): Promise<void> {
   await expect(page.locator('.corner-picture')).toBeVisible({ timeout: 60_000 });
 }
 
-test('the grid is found, rows and columns can be set, and cells be marked empty @phone', async ({ page }) => {
+test('the grid is found, rows and columns can be set, and cells be marked empty', async ({ page }) => {
   const { project, rows, columns } = await shot;
   await openWall(page, project);
   const area = page.getByRole('region', { name: 'Photograph of the wall' });

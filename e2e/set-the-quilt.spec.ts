@@ -75,7 +75,7 @@ test.beforeEach(async ({ page }) => {
   await openExample(page, 'Wall');
 });
 
-test('sashing between the blocks, then around them too, makes the top as much larger @phone', async ({
+test('sashing between the blocks, then around them too, makes the top as much larger', async ({
   page,
 }) => {
   await expect(size(page)).toContainText('28" × 42"');
@@ -261,7 +261,7 @@ test('layout, corners, sashing, borders and binding, each from the quilt as it w
   });
 });
 
-test('borders make the top larger on every side; their corners are butted, mitred, or cornerstones @phone', async ({
+test('borders make the top larger on every side; their corners are butted, mitred, or cornerstones', async ({
   page,
 }) => {
   const borders = await opened(page, 'Borders');

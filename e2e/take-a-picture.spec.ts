@@ -11,7 +11,7 @@ async function saved(page: Page, button: string): Promise<{ name: string; bytes:
   return { name: download.suggestedFilename(), bytes: await readFile(await download.path()) };
 }
 
-test('the PNG has the width that was asked for, the top’s own proportions, and 300 dots to the inch @phone', async ({
+test('the PNG has the width that was asked for, the top’s own proportions, and 300 dots to the inch', async ({
   page,
 }) => {
   await openExample(page, 'Finishing');

@@ -103,7 +103,7 @@ test('wedges are carried and traded by mouse and keys, each time in the block as
   });
 });
 
-test('a wedge on offer goes into its place and one fewer is left @tablet @phone', async ({ page }) => {
+test('a wedge on offer goes into its place and one fewer is left @phone', async ({ page }) => {
   await openBlock(page, 4);
   const offer = page.locator('.offer').first();
   const words = (await offer.locator('.offer-words').textContent()) ?? '';

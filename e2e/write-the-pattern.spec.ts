@@ -77,7 +77,7 @@ test('the pattern is made on the paper and of the parts that were chosen, in any
   });
 });
 
-test('templates come alone, at true size on Letter for a quilt in inches @phone', async ({ page }) => {
+test('templates come alone, at true size on Letter for a quilt in inches', async ({ page }) => {
   test.setTimeout(90_000);
   await openExample(page, 'Finishing');
   await openPart(page, 'Pattern');
