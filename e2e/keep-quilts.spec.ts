@@ -112,9 +112,7 @@ async function saveDamaged(page: Page): Promise<[name: string, text: string]> {
   return [file.suggestedFilename(), readFileSync(await file.path(), 'utf8')];
 }
 
-test('a kept quilt that is damaged says what is wrong and is saved to a file as it is', async ({
-  page,
-}) => {
+test('a kept quilt that is damaged says what is wrong and is saved to a file as it is', async ({ page }) => {
   await startWith(page, 'Harbour library');
   await openExample(page, 'A lighthouse keeper');
   await damageKept(page, 'Harbour');

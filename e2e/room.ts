@@ -108,3 +108,18 @@ export async function undoAll(page: Page, until = 'Nothing to undo'): Promise<vo
   const undo = undoButton(page);
   while ((await undo.getAttribute('aria-label')) !== until) await undo.click();
 }
+
+/** From now on, how often the layout moves something; scrolling is no such move. */
+export async function layoutMoves(page: Page, what: string): Promise<() => Promise<number>> {
+  const counted = await page.evaluateHandle((selector) => {
+    const moves = { count: 0 };
+    new PerformanceObserver((list) => {
+      for (const entry of list.getEntries() as (PerformanceEntry & { sources: { node: Node | null }[] })[])
+        for (const { node } of entry.sources)
+          if (node instanceof Element && (node.matches(selector) || node.querySelector(selector)))
+            moves.count += 1;
+    }).observe({ type: 'layout-shift' });
+    return moves;
+  }, what);
+  return () => counted.evaluate(({ count }) => count);
+}

@@ -75,9 +75,7 @@ test.beforeEach(async ({ page }) => {
   await openExample(page, 'Wall');
 });
 
-test('sashing between the blocks, then around them too, makes the top as much larger', async ({
-  page,
-}) => {
+test('sashing between the blocks, then around them too, makes the top as much larger', async ({ page }) => {
   await expect(size(page)).toContainText('28" × 42"');
   const sashing = await opened(page, 'Sashing');
   await sashing.getByText('Between', { exact: true }).click();
