@@ -66,7 +66,7 @@ test.describe('gathering fabrics', () => {
   test('a fabric in use is not removed; another takes its place everywhere, then it goes', async ({
     page,
   }) => {
-    await openDemo(page, 'keepers-winter', 'Fabrics');
+    await openDemo(page, 'plum-orchard', 'Fabrics');
     await expect(pieces(page).first()).toBeVisible();
     const count = await pieces(page).count();
     await pieces(page).filter({ hasNotText: 'background' }).first().getByRole('button').click();
