@@ -7,6 +7,7 @@ import { mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { delimiter, dirname, join } from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
+import { stripVTControlCharacters } from 'node:util';
 import { provideChromium, provideEngines } from './browser.mjs';
 import { installPackages } from './install.mjs';
 
@@ -213,7 +214,12 @@ function specsOf(suites) {
 
 /** The beginning of an error in one line. */
 function firstLines(message = 'no error was told') {
-  return message.split('\n').filter(Boolean).slice(0, 4).join(' ').replace(/\s+/g, ' ');
+  return stripVTControlCharacters(message)
+    .split('\n')
+    .filter(Boolean)
+    .slice(0, 4)
+    .join(' ')
+    .replace(/\s+/g, ' ');
 }
 
 function readReport(path) {
