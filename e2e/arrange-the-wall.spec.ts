@@ -19,17 +19,148 @@ async function longShuffle(page: Page): Promise<Locator> {
 }
 
 test.describe('arranging blocks on the wall', () => {
-  test('a block dragged onto another swaps with it, and undo says so', async ({ page }) => {
+  test('by mouse: a block is swapped, dropped by Escape, turned by its handle and held by a pin, and the wall comes closer', async ({
+    page,
+  }) => {
     await firstVisit(page);
-    const [first, second] = [await hangsAt(page, 1), await hangsAt(page, 2)];
-    await block(page, 1).dragTo(block(page, 2));
-    await expect.poll(() => hangsAt(page, 1)).toBe(second);
-    await expect.poll(() => hangsAt(page, 2)).toBe(first);
-    await expect(undoButton(page)).toHaveAccessibleName('Undo: swap blocks 1 and 2');
-    await undoButton(page).click();
-    await expect.poll(() => hangsAt(page, 1)).toBe(first);
-    await page.keyboard.press('Control+y');
-    await expect.poll(() => hangsAt(page, 1)).toBe(second);
+    await test.step('a block dragged onto another swaps with it, and undo says so', async () => {
+      const [first, second] = [await hangsAt(page, 1), await hangsAt(page, 2)];
+      await block(page, 1).dragTo(block(page, 2));
+      await expect.poll(() => hangsAt(page, 1)).toBe(second);
+      await expect.poll(() => hangsAt(page, 2)).toBe(first);
+      await expect(undoButton(page)).toHaveAccessibleName('Undo: swap blocks 1 and 2');
+      await undoButton(page).click();
+      await expect.poll(() => hangsAt(page, 1)).toBe(first);
+      await page.keyboard.press('Control+y');
+      await expect.poll(() => hangsAt(page, 1)).toBe(second);
+      await undoButton(page).click();
+      await expect.poll(() => hangsAt(page, 1)).toBe(first);
+    });
+    await test.step('Escape drops a drag without a change', async () => {
+      const before = await hangsAt(page, 1);
+      const box = (await block(page, 1).boundingBox())!;
+      await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+      await page.mouse.down();
+      await page.mouse.move(box.x + box.width * 1.5, box.y + box.height / 2, { steps: 6 });
+      await page.keyboard.press('Escape');
+      await page.mouse.up();
+      await expect.poll(() => hangsAt(page, 1)).toBe(before);
+      await expect(undoButton(page)).toBeDisabled();
+    });
+    await test.step('the wheel comes closer and the whole top comes back', async () => {
+      const before = (await block(page, 1).boundingBox())!.width;
+      await block(page, 1).hover();
+      await page.mouse.wheel(0, -400);
+      await expect
+        .poll(async () => (await block(page, 1).boundingBox())!.width)
+        .toBeGreaterThan(before * 1.3);
+      await page.getByRole('button', { name: 'Whole top' }).click();
+      await expect.poll(async () => (await block(page, 1).boundingBox())!.width).toBeCloseTo(before, 0);
+    });
+    await test.step('a pinch as Safari tells it zooms the wall about the fingers, and not the page', async () => {
+      const before = (await block(page, 4).boundingBox())!;
+      const middle = (box: typeof before) => [box.x + box.width / 2, box.y + box.height / 2];
+      const prevented = await page.evaluate(([clientX, clientY]) => {
+        const pinch = (name: string, scale: number) => {
+          const event = new Event(name, { bubbles: true, cancelable: true });
+          Object.assign(event, { scale, clientX, clientY });
+          return !document.elementFromPoint(clientX!, clientY!)!.dispatchEvent(event);
+        };
+        return [pinch('gesturestart', 1), pinch('gesturechange', 1.2), pinch('gesturechange', 1.5)];
+      }, middle(before));
+      expect(prevented).toEqual([true, true, true]);
+      const now = async () => (await block(page, 4).boundingBox())!;
+      await expect.poll(async () => (await now()).width / before.width).toBeCloseTo(1.5, 1);
+      const [across, down] = middle(await now()).map((at, axis) => at - middle(before)[axis]!);
+      expect(Math.hypot(across!, down!)).toBeLessThan(6);
+      await page.getByRole('button', { name: 'Whole top' }).click();
+      await expect.poll(async () => (await now()).width / before.width).toBeCloseTo(1, 1);
+    });
+    await test.step('the round handle turns the picked block by quarters', async () => {
+      await block(page, 1).click();
+      const box = (await block(page, 1).boundingBox())!;
+      await page.mouse.move(box.x + box.width, box.y);
+      await page.mouse.down();
+      await page.mouse.move(box.x + box.width * 1.02, box.y + box.height * 0.5, { steps: 8 });
+      await page.mouse.move(box.x + box.width, box.y + box.height, { steps: 8 });
+      await page.mouse.up();
+      await expect(undoButton(page)).toHaveAccessibleName('Undo: turn block 1');
+      await undoButton(page).click();
+      await expect(undoButton(page)).toBeDisabled();
+    });
+    await test.step('a pinned block stays when another is dragged onto it', async () => {
+      await block(page, 2).focus();
+      await page.keyboard.press('p');
+      const before = await hangsAt(page, 1);
+      await block(page, 1).dragTo(block(page, 2));
+      await expect.poll(() => hangsAt(page, 1)).toBe(before);
+      await expect(page.getByRole('status').filter({ hasText: 'is pinned' })).toBeAttached();
+    });
+  });
+
+  test('findings: an open one has its numbers and marks though both are off; it is mended on the wall first, then for good', async ({
+    page,
+  }) => {
+    await firstVisit(page);
+    await goTo(page, 'Wall');
+    await test.step('an open finding has its numbers and marks on the wall though both are switched off', async () => {
+      await page.getByRole('button', { name: 'Clashes: mark them on the wall' }).click();
+      const marks = page.locator('svg.top .mark');
+      await expect(marks).toHaveCount(0);
+      await expect(page.locator('svg.top .block-number')).toHaveCount(0);
+      const finding = page.locator('.finding > button').first();
+      await finding.click();
+      await expect(marks.first()).toBeAttached();
+      await expect(page.locator('svg.top .block-number').first()).toBeAttached();
+      await finding.click();
+      await expect(marks).toHaveCount(0);
+      await expect(page.locator('svg.top .block-number')).toHaveCount(0);
+    });
+    await test.step('a finding shows ways to mend it, and undo brings it back', async () => {
+      const findings = page.getByRole('region', { name: 'What clashes' });
+      const meeting = findings
+        .getByRole('button', { name: /^Blocks \d+ and \d+ meet with the same/ })
+        .first();
+      const words = (await meeting.textContent())!;
+      await meeting.click();
+      await findings.getByRole('checkbox').first().check();
+      await expect(undoButton(page)).toBeDisabled();
+      await findings.getByRole('button', { name: 'Apply' }).click();
+      await expect(undoButton(page)).toBeEnabled();
+      await expect(findings.getByRole('button', { name: words })).toHaveCount(0);
+      await undoButton(page).click();
+      await expect(findings.getByRole('button', { name: words })).toBeVisible();
+    });
+  });
+
+  test('the size of the wall: a smaller one sends blocks to the side table; sashing makes it larger, and a bad width is refused', async ({
+    page,
+  }) => {
+    await firstVisit(page);
+    await goTo(page, 'Wall');
+    await test.step('a smaller wall sends blocks to the side table; Hang all brings them back', async () => {
+      await page.getByRole('button', { name: 'Rows: one less' }).click();
+      const table = page.getByRole('region', { name: 'Side table' });
+      await expect(table.getByRole('button', { name: /on the side table/ })).toHaveCount(2);
+      await page.getByRole('button', { name: 'Rows: one more' }).click();
+      await table.getByRole('button', { name: 'Hang all' }).click();
+      await expect(table).toBeHidden();
+    });
+    await test.step('sashing with width and fabric changes the size of the top; a bad width is refused in place', async () => {
+      const size = page.getByRole('region', { name: 'Size of the wall' });
+      await expect(size).toContainText('28" × 42"');
+      await page.locator('summary').filter({ hasText: 'Sashing' }).click();
+      await page.getByText('Between and around').click();
+      await expect(size).toContainText('32 1/2" × 48"'.replace(' ', '\u00a0'));
+      const width = page.getByRole('textbox', { name: /^Finished width/ });
+      await width.fill('wide');
+      await width.press('Enter');
+      await expect(page.getByText('Write a length such as 7 1/2 or 7.5.')).toBeVisible();
+      await expect(size).toContainText('48"');
+      await width.fill('2 1/2');
+      await width.press('Enter');
+      await expect(size).toContainText('52"');
+    });
   });
 
   test('the line under the wall says what a swap would do before it is done, and is right', async ({
@@ -93,24 +224,6 @@ test.describe('arranging blocks on the wall', () => {
     }
   });
 
-  test('an open finding has its numbers and marks on the wall though both are switched off', async ({
-    page,
-  }) => {
-    await firstVisit(page);
-    await goTo(page, 'Wall');
-    await page.getByRole('button', { name: 'Clashes: mark them on the wall' }).click();
-    const marks = page.locator('svg.top .mark');
-    await expect(marks).toHaveCount(0);
-    await expect(page.locator('svg.top .block-number')).toHaveCount(0);
-    const finding = page.locator('.finding > button').first();
-    await finding.click();
-    await expect(marks.first()).toBeAttached();
-    await expect(page.locator('svg.top .block-number').first()).toBeAttached();
-    await finding.click();
-    await expect(marks).toHaveCount(0);
-    await expect(page.locator('svg.top .block-number')).toHaveCount(0);
-  });
-
   test('the map of the wall is saved from the wall as one page, on the paper chosen for the pattern', async ({
     page,
   }) => {
@@ -154,19 +267,6 @@ test.describe('arranging blocks on the wall', () => {
     await expect(foot(page).getByRole('button', { name: 'Shuffle', exact: true })).toBeInViewport({
       ratio: 1,
     });
-  });
-
-  test('Escape drops a drag without a change', async ({ page }) => {
-    await firstVisit(page);
-    const before = await hangsAt(page, 1);
-    const box = (await block(page, 1).boundingBox())!;
-    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
-    await page.mouse.down();
-    await page.mouse.move(box.x + box.width * 1.5, box.y + box.height / 2, { steps: 6 });
-    await page.keyboard.press('Escape');
-    await page.mouse.up();
-    await expect.poll(() => hangsAt(page, 1)).toBe(before);
-    await expect(undoButton(page)).toBeDisabled();
   });
 
   test('by keyboard alone: walk, turn, lift and put down, pin, take down, hang again', async ({ page }) => {
@@ -231,47 +331,6 @@ test.describe('arranging blocks on the wall', () => {
     expect(await page.evaluate(() => (Reflect.get(globalThis, 'seen') as Element[]).length)).toBe(0);
   });
 
-  test('a pinned block stays when another is dragged onto it', async ({ page }) => {
-    await firstVisit(page);
-    await block(page, 2).focus();
-    await page.keyboard.press('p');
-    const before = await hangsAt(page, 1);
-    await block(page, 1).dragTo(block(page, 2));
-    await expect.poll(() => hangsAt(page, 1)).toBe(before);
-    await expect(page.getByRole('status').filter({ hasText: 'is pinned' })).toBeAttached();
-  });
-
-  test('the round handle turns the picked block by quarters', async ({ page }) => {
-    await firstVisit(page);
-    await block(page, 1).click();
-    const box = (await block(page, 1).boundingBox())!;
-    await page.mouse.move(box.x + box.width, box.y);
-    await page.mouse.down();
-    await page.mouse.move(box.x + box.width * 1.02, box.y + box.height * 0.5, { steps: 8 });
-    await page.mouse.move(box.x + box.width, box.y + box.height, { steps: 8 });
-    await page.mouse.up();
-    await expect(undoButton(page)).toHaveAccessibleName('Undo: turn block 1');
-  });
-
-  test('a pinch as Safari tells it zooms the wall about the fingers, and not the page', async ({ page }) => {
-    await firstVisit(page);
-    const before = (await block(page, 4).boundingBox())!;
-    const middle = (box: typeof before) => [box.x + box.width / 2, box.y + box.height / 2];
-    const prevented = await page.evaluate(([clientX, clientY]) => {
-      const pinch = (name: string, scale: number) => {
-        const event = new Event(name, { bubbles: true, cancelable: true });
-        Object.assign(event, { scale, clientX, clientY });
-        return !document.elementFromPoint(clientX!, clientY!)!.dispatchEvent(event);
-      };
-      return [pinch('gesturestart', 1), pinch('gesturechange', 1.2), pinch('gesturechange', 1.5)];
-    }, middle(before));
-    expect(prevented).toEqual([true, true, true]);
-    const now = async () => (await block(page, 4).boundingBox())!;
-    await expect.poll(async () => (await now()).width / before.width).toBeCloseTo(1.5, 1);
-    const [across, down] = middle(await now()).map((at, axis) => at - middle(before)[axis]!);
-    expect(Math.hypot(across!, down!)).toBeLessThan(6);
-  });
-
   test('where frames are slow the top is shown in flat colours while it is zoomed, and in fabrics after', async ({
     page,
   }) => {
@@ -293,45 +352,6 @@ test.describe('arranging blocks on the wall', () => {
     }).toPass();
     await expect(light).toBeHidden();
     await expect(block(page, 4)).toBeVisible();
-  });
-
-  test('the wheel comes closer and the whole top comes back', async ({ page }) => {
-    await firstVisit(page);
-    const before = (await block(page, 1).boundingBox())!.width;
-    await block(page, 1).hover();
-    await page.mouse.wheel(0, -400);
-    await expect.poll(async () => (await block(page, 1).boundingBox())!.width).toBeGreaterThan(before * 1.3);
-    await page.getByRole('button', { name: 'Whole top' }).click();
-    await expect.poll(async () => (await block(page, 1).boundingBox())!.width).toBeCloseTo(before, 0);
-  });
-
-  test('a smaller wall sends blocks to the side table; Hang all brings them back', async ({ page }) => {
-    await firstVisit(page);
-    await goTo(page, 'Wall');
-    await page.getByRole('button', { name: 'Rows: one less' }).click();
-    const table = page.getByRole('region', { name: 'Side table' });
-    await expect(table.getByRole('button', { name: /on the side table/ })).toHaveCount(2);
-    await page.getByRole('button', { name: 'Rows: one more' }).click();
-    await table.getByRole('button', { name: 'Hang all' }).click();
-    await expect(table).toBeHidden();
-  });
-
-  test('a finding shows ways to mend it, on the wall first, then for good, and undo brings it back', async ({
-    page,
-  }) => {
-    await firstVisit(page);
-    await goTo(page, 'Wall');
-    const findings = page.getByRole('region', { name: 'What clashes' });
-    const meeting = findings.getByRole('button', { name: /^Blocks \d+ and \d+ meet with the same/ }).first();
-    const words = (await meeting.textContent())!;
-    await meeting.click();
-    await findings.getByRole('checkbox').first().check();
-    await expect(undoButton(page)).toBeDisabled();
-    await findings.getByRole('button', { name: 'Apply' }).click();
-    await expect(undoButton(page)).toBeEnabled();
-    await expect(findings.getByRole('button', { name: words })).toHaveCount(0);
-    await undoButton(page).click();
-    await expect(findings.getByRole('button', { name: words })).toBeVisible();
   });
 
   test('the shuffle can be stopped, and its order kept or left', async ({ page }) => {
@@ -410,26 +430,6 @@ test.describe('arranging blocks on the wall', () => {
     await expect(part).toContainText('was changed while the shuffle ran');
     // The shuffle may have hung another block in the focused cell by the time the key is heard.
     await expect(undoButton(page)).toHaveAccessibleName(/^Undo: turn block \d$/);
-  });
-
-  test('sashing with width and fabric changes the size of the top; a bad width is refused in place', async ({
-    page,
-  }) => {
-    await firstVisit(page);
-    await goTo(page, 'Wall');
-    const size = page.getByRole('region', { name: 'Size of the wall' });
-    await expect(size).toContainText('28" × 42"');
-    await page.locator('summary').filter({ hasText: 'Sashing' }).click();
-    await page.getByText('Between and around').click();
-    await expect(size).toContainText('32 1/2" × 48"'.replace(' ', '\u00a0'));
-    const width = page.getByRole('textbox', { name: /^Finished width/ });
-    await width.fill('wide');
-    await width.press('Enter');
-    await expect(page.getByText('Write a length such as 7 1/2 or 7.5.')).toBeVisible();
-    await expect(size).toContainText('48"');
-    await width.fill('2 1/2');
-    await width.press('Enter');
-    await expect(size).toContainText('52"');
   });
 });
 

@@ -2,7 +2,7 @@
 // passed are long, and nobody reads them.
 import type { Page } from '@playwright/test';
 import axe from 'axe-core';
-import { paint } from './guarded';
+import type { Unpainted } from './guarded';
 
 /** Every rule of WCAG 2.2 up to AA. */
 export const AA: axe.RunOnly = {
@@ -24,16 +24,18 @@ interface Asked {
 
 /** Faults of the page, one line each. */
 export async function faultsOf(page: Page, asked: Asked = {}): Promise<string[]> {
-  await paint(page);
   if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(axe.source);
   return page.evaluate(
     async ({ within, only }) => {
-      const { axe: inPage } = globalThis as unknown as { axe: typeof axe };
+      const { axe: inPage, unpainted } = globalThis as unknown as { axe: typeof axe } & Unpainted;
       const where = within ? { include: within.map((one) => [one]) } : document;
+      // It takes what is clear for hidden.
+      if (unpainted) unpainted.disabled = true;
       const { violations } = await inPage.run(where, {
         resultTypes: ['violations'],
         ...(only ? { runOnly: only } : {}),
       });
+      if (unpainted) unpainted.disabled = false;
       return violations.map(
         ({ id, nodes }) =>
           `${id}: ${nodes.map((node) => `${node.target.join(' ')} ${node.failureSummary ?? ''}`).join(' | ')}`,

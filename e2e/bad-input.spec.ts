@@ -46,14 +46,6 @@ test('where the browser keeps nothing, the tool works and never says “Saved”
   await expect(page.getByText('Saved', { exact: true })).toHaveCount(0);
 });
 
-test('why a pinned block stays is said on the wall', async ({ page }) => {
-  await firstVisit(page);
-  await block(page, 2).focus();
-  await page.keyboard.press('p');
-  await page.keyboard.press('r');
-  await expect(page.locator('[data-words="Block 2 is pinned. Unpin it to move it."]')).toBeVisible();
-});
-
 test('a double click adds once, and quick presses of a step up all count', async ({ page }) => {
   await firstVisit(page);
   await goTo(page, 'Blocks');

@@ -2,7 +2,7 @@
 import { AA, faultsOf } from './axe';
 import { expect, type Locator, type Page, test } from './guarded';
 import { emptyQuilt, startWith } from './quilt';
-import { block, goTo, undoButton } from './room';
+import { block, goTo, undoAll, undoButton } from './room';
 
 /** Counts what a person does: one for a press, one for a field. */
 function hands(page: Page) {
@@ -44,7 +44,7 @@ test('strips I have: two actions as they usually are', async ({ page }) => {
   expect(count()).toBe(2);
 });
 
-test('strips I have: four actions with other numbers, and one undo takes the layout back @tablet @phone', async ({
+test('strips I have: four actions with other numbers, and one undo takes the layout back @phone', async ({
   page,
 }) => {
   await emptyQuilt(page);
@@ -61,46 +61,47 @@ test('strips I have: four actions with other numbers, and one undo takes the lay
   await expect(undoButton(page)).toHaveAccessibleName(/begin with 12 fabrics/);
 });
 
-test('fabric I have: three actions', async ({ page }) => {
+test('fabric I have, a size I want, a roll of precut strips: three or four actions; an example: two', async ({
+  page,
+}) => {
   await emptyQuilt(page);
-  const { press, fill, count } = hands(page);
-  await press(/^Start from fabric I have/);
-  await fill('Fabrics', '10');
-  await press('Lay out the whole quilt', page.getByRole('form', { name: 'Fabric I have' }));
-  await wholeTop(page);
-  await expect(laid(page)).toContainText(/Cut \d+ strips from the fabric on hand/);
-  expect(count()).toBe(3);
-});
-
-test('a size I want: four actions, and the top has it', async ({ page }) => {
-  await emptyQuilt(page);
-  const { press, fill, count } = hands(page);
-  await press(/^Plan a size I want/);
-  await fill('Width', '42');
-  await fill('Height', '56');
-  await press('Lay out the whole quilt', page.getByRole('form', { name: 'A size I want' }));
-  expect(await wholeTop(page)).toBe(12);
-  expect(count()).toBe(4);
-});
-
-test('a roll of precut strips: three actions', async ({ page }) => {
-  await emptyQuilt(page);
-  const { press, fill, count } = hands(page);
-  await press(/^Open a roll of precut strips/);
-  await fill('Fabrics', '10');
-  await press('Lay out the whole quilt', page.getByRole('form', { name: 'A roll of precut strips' }));
-  expect(await wholeTop(page)).toBeGreaterThanOrEqual(9);
-  expect(count()).toBe(3);
-});
-
-test('an example: two actions', async ({ page }) => {
-  await emptyQuilt(page);
-  const { press, count } = hands(page);
-  await press(/^Look at an example/);
-  await press(/Harbour library/, page.getByRole('list', { name: 'Examples' }));
-  await expect(block(page, 6)).toBeVisible();
-  await expect(cells(page)).toHaveCount(6);
-  expect(count()).toBe(2);
+  await test.step('fabric I have: three actions', async () => {
+    const { press, fill, count } = hands(page);
+    await press(/^Start from fabric I have/);
+    await fill('Fabrics', '10');
+    await press('Lay out the whole quilt', page.getByRole('form', { name: 'Fabric I have' }));
+    await wholeTop(page);
+    await expect(laid(page)).toContainText(/Cut \d+ strips from the fabric on hand/);
+    expect(count()).toBe(3);
+  });
+  await undoAll(page);
+  await test.step('a size I want: four actions, and the top has it', async () => {
+    const { press, fill, count } = hands(page);
+    await press(/^Plan a size I want/);
+    await fill('Width', '42');
+    await fill('Height', '56');
+    await press('Lay out the whole quilt', page.getByRole('form', { name: 'A size I want' }));
+    expect(await wholeTop(page)).toBe(12);
+    expect(count()).toBe(4);
+  });
+  await undoAll(page);
+  await test.step('a roll of precut strips: three actions', async () => {
+    const { press, fill, count } = hands(page);
+    await press(/^Open a roll of precut strips/);
+    await fill('Fabrics', '10');
+    await press('Lay out the whole quilt', page.getByRole('form', { name: 'A roll of precut strips' }));
+    expect(await wholeTop(page)).toBeGreaterThanOrEqual(9);
+    expect(count()).toBe(3);
+  });
+  await undoAll(page);
+  await test.step('an example: two actions', async () => {
+    const { press, count } = hands(page);
+    await press(/^Look at an example/);
+    await press(/Harbour library/, page.getByRole('list', { name: 'Examples' }));
+    await expect(block(page, 6)).toBeVisible();
+    await expect(cells(page)).toHaveCount(6);
+    expect(count()).toBe(2);
+  });
 });
 
 test('blocks already sewn and fabrics entered one by one lead to their steps; the ways come back at the others', async ({

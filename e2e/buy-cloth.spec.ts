@@ -2,7 +2,7 @@
 import { readFile } from 'node:fs/promises';
 import { expect, type Page, test } from './guarded';
 import { openExample } from './quilt';
-import { openPart, undoButton } from './room';
+import { openPart, undoAll, undoButton } from './room';
 
 const CLOTH = 'Fabric and cutting list';
 const KITS = 'Kits and cost';
@@ -15,7 +15,7 @@ function kits(page: Page) {
   return page.getByRole('region', { name: KITS });
 }
 
-test('a figure of the cutting list opens to how it was reckoned @phone', async ({ page }) => {
+test('a figure of the cutting list opens to how it was reckoned', async ({ page }) => {
   await openExample(page, 'Finishing');
   await openPart(page, CLOTH);
   const list = cloth(page);
@@ -27,7 +27,7 @@ test('a figure of the cutting list opens to how it was reckoned @phone', async (
   await expect(fabric.getByText('24 triangles, two from each of 12.')).toBeVisible();
 });
 
-test('a fat quarter is as large as the cloth makes it, straightened, and its cost is told @phone', async ({
+test('a fat quarter is as large as the cloth makes it, straightened, and its cost is told', async ({
   page,
 }) => {
   await openExample(page, 'Finishing');
@@ -59,72 +59,102 @@ test('a fat quarter is as large as the cloth makes it, straightened, and its cos
   await expect(fabric.locator('.cloth-buy')).toHaveText('1 fat quarter');
 });
 
-test('narrower cloth takes more of it, in words that can be undone', async ({ page }) => {
+test('cloth and kits: narrower fabric, prices, the backing, each from the quilt as it was opened', async ({
+  page,
+}) => {
   await openExample(page, 'Finishing');
-  await openPart(page, CLOTH);
-  const list = cloth(page);
-  await list.getByText('Yardage settings').click();
-  await list.getByLabel('Fat quarters where they are cheaper').uncheck();
-  const fabric = list.locator('.cloths > li').filter({ hasText: 'Sailcloth with faint specks' });
-  // 12 squares of 5 1/2": seven to the strip of 40", two strips, 11" and 1" to straighten.
-  await expect(fabric.locator('.cloth-buy')).toHaveText('3/8 yd');
-  const width = list.getByLabel('Usable width of fabric');
-  await width.fill('16');
-  await width.press('Enter');
-  // Two to the strip: six strips, 33" and 1".
-  await expect(fabric.locator('.cloth-buy')).toHaveText('1 yd');
-  await undoButton(page).click();
-  await expect(fabric.locator('.cloth-buy')).toHaveText('3/8 yd');
-});
-
-test('a kit has a price once cloth has one, and its order and labels can be taken away', async ({ page }) => {
-  await openExample(page, 'Finishing');
-  await openPart(page, KITS);
-  const part = kits(page);
-  await part.locator('summary').filter({ hasText: 'Prices' }).click();
-  const price = part.getByLabel('Price of fabric');
-  await price.fill('');
-  await price.press('Enter');
-  await expect(part.getByText('Write a price and the kit has one.')).toBeVisible();
-  await part.getByLabel('Currency').fill('£');
-  await price.fill('dear');
-  await price.press('Enter');
-  await expect(part.getByText('Write an amount such as 12.50.')).toBeVisible();
-  await price.fill('12');
-  await price.press('Enter');
-  await expect(part.locator('.kit-price')).toContainText(/£\d+\.\d\d/);
-  for (const [button, first] of [
-    ['Save the order (CSV)', 'Number,Fabric,Per kit (yd)'],
-    ['Save the labels (CSV)', 'Label,Fabric,Strips per kit'],
-  ] as const) {
-    const [download] = await Promise.all([
-      page.waitForEvent('download'),
-      page.getByRole('button', { name: button }).click(),
-    ]);
-    expect(download.suggestedFilename()).toMatch(/\.csv$/);
-    await expect(page.locator('.saved')).toHaveText(`Saved as ${download.suggestedFilename()}.`);
-    const text = await readFile(await download.path(), 'utf8');
-    expect(text.replace(/^\uFEFF/, '').startsWith(first)).toBe(true);
-    expect(text.endsWith('\r\n')).toBe(true);
-  }
-});
-
-test('a fabric has its price in one place, and a kit costs what its cloth costs', async ({ page }) => {
-  await openExample(page, 'Finishing');
-  await openPart(page, KITS);
-  const part = kits(page);
-  await part.locator('summary').filter({ hasText: 'Prices' }).click();
-  await expect(part.getByLabel('Price of this fabric')).toHaveCount(0);
-  const before = await part.locator('.kit-price').textContent();
-  await part.getByRole('button', { name: /Fabric with a price of its own/ }).click();
-  await page.getByRole('option', { name: 'Night ink, tiny stars' }).click();
-  await part.getByLabel('Price of this fabric').fill('40');
-  await part.getByLabel('Price of this fabric').press('Enter');
-  await expect(part.getByText('With a price of their own: Night ink, tiny stars.')).toBeVisible();
-  await expect(part.locator('.kit-price')).not.toHaveText(before!);
-  const row = part.locator('.cloths > li').filter({ hasText: 'Night ink, tiny stars' });
-  await row.locator('summary').first().click();
-  await expect(row.getByText('At a price of its own: $40.00.')).toBeVisible();
+  await test.step('narrower cloth takes more of it, in words that can be undone', async () => {
+    await openPart(page, CLOTH);
+    const list = cloth(page);
+    await list.getByText('Yardage settings').click();
+    await list.getByLabel('Fat quarters where they are cheaper').uncheck();
+    const fabric = list.locator('.cloths > li').filter({ hasText: 'Sailcloth with faint specks' });
+    // 12 squares of 5 1/2": seven to the strip of 40", two strips, 11" and 1" to straighten.
+    await expect(fabric.locator('.cloth-buy')).toHaveText('3/8 yd');
+    const width = list.getByLabel('Usable width of fabric');
+    await width.fill('16');
+    await width.press('Enter');
+    // Two to the strip: six strips, 33" and 1".
+    await expect(fabric.locator('.cloth-buy')).toHaveText('1 yd');
+    await undoButton(page).click();
+    await expect(fabric.locator('.cloth-buy')).toHaveText('3/8 yd');
+  });
+  await undoAll(page);
+  await test.step('a kit has a price once cloth has one, and its order and labels can be taken away', async () => {
+    await openPart(page, KITS);
+    const part = kits(page);
+    await part.locator('summary').filter({ hasText: 'Prices' }).click();
+    const price = part.getByLabel('Price of fabric');
+    await price.fill('');
+    await price.press('Enter');
+    await expect(part.getByText('Write a price and the kit has one.')).toBeVisible();
+    await part.getByLabel('Currency').fill('£');
+    await price.fill('dear');
+    await price.press('Enter');
+    await expect(part.getByText('Write an amount such as 12.50.')).toBeVisible();
+    await price.fill('12');
+    await price.press('Enter');
+    await expect(part.locator('.kit-price')).toContainText(/£\d+\.\d\d/);
+    for (const [button, first] of [
+      ['Save the order (CSV)', 'Number,Fabric,Per kit (yd)'],
+      ['Save the labels (CSV)', 'Label,Fabric,Strips per kit'],
+    ] as const) {
+      const [download] = await Promise.all([
+        page.waitForEvent('download'),
+        page.getByRole('button', { name: button }).click(),
+      ]);
+      expect(download.suggestedFilename()).toMatch(/\.csv$/);
+      await expect(page.locator('.saved')).toHaveText(`Saved as ${download.suggestedFilename()}.`);
+      const text = await readFile(await download.path(), 'utf8');
+      expect(text.replace(/^\uFEFF/, '').startsWith(first)).toBe(true);
+      expect(text.endsWith('\r\n')).toBe(true);
+    }
+  });
+  await undoAll(page);
+  await test.step('the backing is given a fabric of the quilt and counted in its line, or left open', async () => {
+    await openPart(page, CLOTH);
+    const list = cloth(page);
+    const fabric = list.locator('.cloths > li').filter({ hasText: 'Night ink, tiny stars' });
+    const backing = list.locator('details.cloth').filter({ hasText: 'Fabric of the backing' });
+    // 50 1/2" and 1" to straighten, up to the next eighth.
+    await expect(backing.locator('summary .cloth-buy').first()).toHaveText('1 1/2 yd');
+    await expect(fabric.locator('.cloth-buy')).toHaveText('1/4 yd');
+    await backing.locator('summary').first().click();
+    await backing.getByText('A fabric', { exact: true }).click();
+    await backing.getByRole('button', { name: /Fabric of the backing$/ }).click();
+    await page.getByRole('option', { name: 'Night ink, tiny stars' }).click();
+    await expect(backing.locator('summary').first()).toContainText('Backing of Night ink, tiny stars');
+    // Its strips, 5" together, and the length of 50 1/2", straightened once: 56 1/2".
+    await expect(fabric.locator('.cloth-buy')).toHaveText('1 5/8 yd');
+    await fabric.locator('summary').first().click();
+    await expect(fabric.locator('span').filter({ hasText: /^Lengths of the backing$/ })).toBeVisible();
+    await backing.getByLabel('Width of the fabric').fill('108');
+    await backing.getByLabel('Width of the fabric').press('Enter');
+    await expect(
+      backing.getByText('The backing is of wider fabric than the rest, so it is bought by itself.'),
+    ).toBeVisible();
+    await expect(fabric.locator('.cloth-buy').first()).toHaveText('1/4 yd');
+    await undoButton(page).click();
+    await backing.getByText('Not chosen', { exact: true }).click();
+    await expect(backing.locator('summary .cloth-buy').first()).toHaveText('1 1/2 yd');
+  });
+  await undoAll(page);
+  await test.step('a fabric has its price in one place, and a kit costs what its cloth costs', async () => {
+    await openPart(page, KITS);
+    const part = kits(page);
+    await part.locator('summary').filter({ hasText: 'Prices' }).click();
+    await expect(part.getByLabel('Price of this fabric')).toHaveCount(0);
+    const before = await part.locator('.kit-price').textContent();
+    await part.getByRole('button', { name: /Fabric with a price of its own/ }).click();
+    await page.getByRole('option', { name: 'Night ink, tiny stars' }).click();
+    await part.getByLabel('Price of this fabric').fill('40');
+    await part.getByLabel('Price of this fabric').press('Enter');
+    await expect(part.getByText('With a price of their own: Night ink, tiny stars.')).toBeVisible();
+    await expect(part.locator('.kit-price')).not.toHaveText(before!);
+    const row = part.locator('.cloths > li').filter({ hasText: 'Night ink, tiny stars' });
+    await row.locator('summary').first().click();
+    await expect(row.getByText('At a price of its own: $40.00.')).toBeVisible();
+  });
 });
 
 test('fabrics are a line each; all are opened at once and folded again @phone', async ({ page }) => {
@@ -141,33 +171,4 @@ test('fabrics are a line each; all are opened at once and folded again @phone', 
   await list.getByRole('button', { name: 'Open all fabrics of the cutting list' }).click();
   await list.getByRole('button', { name: 'Fold all fabrics of the cutting list' }).click();
   await expect(open).toHaveCount(0);
-});
-
-test('the backing is given a fabric of the quilt and counted in its line, or left open', async ({ page }) => {
-  await openExample(page, 'Finishing');
-  await openPart(page, CLOTH);
-  const list = cloth(page);
-  const fabric = list.locator('.cloths > li').filter({ hasText: 'Night ink, tiny stars' });
-  const backing = list.locator('details.cloth').filter({ hasText: 'Fabric of the backing' });
-  // 50 1/2" and 1" to straighten, up to the next eighth.
-  await expect(backing.locator('summary .cloth-buy').first()).toHaveText('1 1/2 yd');
-  await expect(fabric.locator('.cloth-buy')).toHaveText('1/4 yd');
-  await backing.locator('summary').first().click();
-  await backing.getByText('A fabric', { exact: true }).click();
-  await backing.getByRole('button', { name: /Fabric of the backing$/ }).click();
-  await page.getByRole('option', { name: 'Night ink, tiny stars' }).click();
-  await expect(backing.locator('summary').first()).toContainText('Backing of Night ink, tiny stars');
-  // Its strips, 5" together, and the length of 50 1/2", straightened once: 56 1/2".
-  await expect(fabric.locator('.cloth-buy')).toHaveText('1 5/8 yd');
-  await fabric.locator('summary').first().click();
-  await expect(fabric.locator('span').filter({ hasText: /^Lengths of the backing$/ })).toBeVisible();
-  await backing.getByLabel('Width of the fabric').fill('108');
-  await backing.getByLabel('Width of the fabric').press('Enter');
-  await expect(
-    backing.getByText('The backing is of wider fabric than the rest, so it is bought by itself.'),
-  ).toBeVisible();
-  await expect(fabric.locator('.cloth-buy').first()).toHaveText('1/4 yd');
-  await undoButton(page).click();
-  await backing.getByText('Not chosen', { exact: true }).click();
-  await expect(backing.locator('summary .cloth-buy').first()).toHaveText('1 1/2 yd');
 });

@@ -1,7 +1,7 @@
 // Step 3: the wedge and what it makes, the first sewn block, and the cutting table.
 import { expect, type Page, test } from './guarded';
 import { openDemo, setsFromStrips } from './quilt';
-import { goTo, undoButton } from './room';
+import { goTo, undoAll, undoButton } from './room';
 
 async function cuttingTable(page: Page): Promise<void> {
   await openDemo(page, 'harbour-reading-corner', 'Wedges');
@@ -14,11 +14,74 @@ const pool = (page: Page, set: string, tip: string) =>
   table(page).getByRole('button', { name: new RegExp(`^Set ${set}, tip ${tip}: `) });
 const figure = (page: Page, name: string) => page.locator('dl > div').filter({ hasText: name }).locator('dd');
 
-test.describe('the first sewn block tells the truth', () => {
-  test('a block of 14 1/4 where 14 1/2 was planned gives the seam, and the plan follows', async ({
-    page,
-  }) => {
-    await cuttingTable(page);
+test('on the cutting table, each from the quilt as it was opened', async ({ page }) => {
+  await cuttingTable(page);
+  await test.step('the diagram shows as many wedges as the set is said to give', async () => {
+    for (const at of [0, 1, 2]) {
+      const name = (await rows(page).nth(at).getAttribute('aria-label')) ?? '';
+      const [up, down] = [/Up (\d+)/, /down (\d+)/].map((one) => Number(one.exec(name)?.[1]));
+      const numbers = await card(page, at).locator('.wdg-number').allTextContents();
+      expect(numbers.at(-1)).toBe(String(up! + down!));
+      expect(numbers).toHaveLength(up! + down!);
+    }
+  });
+  await undoAll(page);
+  await test.step('keeps its height once a set is cut, and the reason stands beside it', async () => {
+    const height = page.getByRole('textbox', { name: /^Cut height/ });
+    await height.fill('12');
+    await height.press('Enter');
+    await expect(
+      page.getByRole('alert').filter({ hasText: 'Set A is cut; its wedges are 7 1/2" high.' }),
+    ).toBeVisible();
+    await expect(undoButton(page)).toBeDisabled();
+  });
+  await undoAll(page);
+  await test.step('a set higher than wedge and trim says where the next pair begins, and draws its cuts as far as they run', async () => {
+    await page.keyboard.press('Escape');
+    await rows(page).first().click();
+    // Sets 8" high for a wedge of 7 1/2": above h + t, 7.90".
+    await expect(page.getByText(/begin the next pair with the left corner of its rim/)).toContainText(
+      'lies about 1/16" off the cut before',
+    );
+    await expect(page.getByText(/^Cut all other sides along the template only/)).toBeVisible();
+    const cuts = await card(page, 0).locator('.wdg-cut-heart').getAttribute('d');
+    // Eleven wedges: five pairs share their cut, each tip is trimmed; 22 sides less 5 and 11 tips.
+    expect(cuts?.match(/M/g)).toHaveLength(28);
+  });
+  await undoAll(page);
+  await test.step('a lost wedge that a block uses shows what changes before it does, in one undo', async () => {
+    const lost = page.getByRole('button', { name: 'One tip-up wedge of set A is lost' });
+    const line = page.getByRole('row', { name: /Tip up/ });
+    const [there, , left] = (await line.getByRole('cell').allInnerTexts()).map(Number) as [
+      number,
+      number,
+      number,
+    ];
+    for (let spare = 0; spare < left; spare += 1) await lost.click();
+    await expect(line.getByRole('cell').nth(2)).toHaveText('0');
+    await lost.click();
+    await expect(page.getByText(/\d places? (changes?|stays? empty)/)).toBeVisible();
+    await expect(line.getByRole('cell').first()).toHaveText(String(there - left));
+    await page.getByRole('button', { name: 'It is lost; change the plan' }).click();
+    await expect(line.getByRole('cell').first()).toHaveText(String(there - left - 1));
+    await expect(undoButton(page)).toHaveAccessibleName('Undo: count one wedge fewer of set A');
+    await undoButton(page).click();
+    await expect(line.getByRole('cell').first()).toHaveText(String(there - left));
+  });
+  await undoAll(page);
+  await test.step('one wedge more is counted, and the count can go back to what the set gives', async () => {
+    const there = page
+      .getByRole('row', { name: /Tip down/ })
+      .getByRole('cell')
+      .first();
+    const before = Number(await there.textContent());
+    await page.getByRole('button', { name: 'One tip-down wedge of set A more' }).click();
+    await expect(there).toHaveText(String(before + 1));
+    await page.getByRole('button', { name: 'Count as the set gives' }).click();
+    await expect(there).toHaveText(String(before));
+  });
+  await undoAll(page);
+  await test.step('a block of 14 1/4 where 14 1/2 was planned gives the seam, and the plan follows', async () => {
     const field = (label: RegExp) => page.getByRole('textbox', { name: label });
     await field(/^Cut height/).fill('7 1/2');
     await field(/^Between wedges/).fill('1/4');
@@ -34,10 +97,8 @@ test.describe('the first sewn block tells the truth', () => {
     await undoButton(page).click();
     await expect(figure(page, 'Block, finished')).toHaveText('14" square');
   });
-
-  test('a measure that no seam explains is refused with the reason', async ({ page }) => {
-    await cuttingTable(page);
-    await page.getByText('Check against your test block').click();
+  await undoAll(page);
+  await test.step('a measure that no seam explains is refused with the reason', async () => {
     const measures = page.getByRole('textbox', { name: /^It measures/ });
     await measures.fill('16');
     await measures.press('Enter');
@@ -46,19 +107,6 @@ test.describe('the first sewn block tells the truth', () => {
     ).toBeVisible();
     await expect(measures).toHaveValue('16');
     await expect(page.getByRole('button', { name: 'Plan with this seam' })).toBeHidden();
-  });
-});
-
-test.describe('the wedge', () => {
-  test('keeps its height once a set is cut, and the reason stands beside it', async ({ page }) => {
-    await cuttingTable(page);
-    const height = page.getByRole('textbox', { name: /^Cut height/ });
-    await height.fill('12');
-    await height.press('Enter');
-    await expect(
-      page.getByRole('alert').filter({ hasText: 'Set A is cut; its wedges are 7 1/2" high.' }),
-    ).toBeVisible();
-    await expect(undoButton(page)).toBeDisabled();
   });
 });
 
@@ -147,67 +195,5 @@ test.describe('on the cutting table', () => {
     await page.getByRole('button', { name: 'Mark set A as cut' }).click();
     await expect(page.getByRole('region', { name: 'Set B', exact: true })).toBeVisible();
     await expect(undoButton(page)).toHaveAccessibleName('Undo: update the progress of a strip set');
-  });
-
-  test('the diagram shows as many wedges as the set is said to give', async ({ page }) => {
-    await cuttingTable(page);
-    for (const at of [0, 1, 2]) {
-      const name = (await rows(page).nth(at).getAttribute('aria-label')) ?? '';
-      const [up, down] = [/Up (\d+)/, /down (\d+)/].map((one) => Number(one.exec(name)?.[1]));
-      const numbers = await card(page, at).locator('.wdg-number').allTextContents();
-      expect(numbers.at(-1)).toBe(String(up! + down!));
-      expect(numbers).toHaveLength(up! + down!);
-    }
-  });
-
-  test('a set higher than wedge and trim says where the next pair begins, and draws its cuts as far as they run', async ({
-    page,
-  }) => {
-    await cuttingTable(page);
-    await rows(page).first().click();
-    // Sets 8" high for a wedge of 7 1/2": above h + t, 7.90".
-    await expect(page.getByText(/begin the next pair with the left corner of its rim/)).toContainText(
-      'lies about 1/16" off the cut before',
-    );
-    await expect(page.getByText(/^Cut all other sides along the template only/)).toBeVisible();
-    const cuts = await card(page, 0).locator('.wdg-cut-heart').getAttribute('d');
-    // Eleven wedges: five pairs share their cut, each tip is trimmed; 22 sides less 5 and 11 tips.
-    expect(cuts?.match(/M/g)).toHaveLength(28);
-  });
-
-  test('a lost wedge that a block uses shows what changes before it does, in one undo', async ({ page }) => {
-    await cuttingTable(page);
-    await rows(page).first().click();
-    const lost = page.getByRole('button', { name: 'One tip-up wedge of set A is lost' });
-    const line = page.getByRole('row', { name: /Tip up/ });
-    const [there, , left] = (await line.getByRole('cell').allInnerTexts()).map(Number) as [
-      number,
-      number,
-      number,
-    ];
-    for (let spare = 0; spare < left; spare += 1) await lost.click();
-    await expect(line.getByRole('cell').nth(2)).toHaveText('0');
-    await lost.click();
-    await expect(page.getByText(/\d places? (changes?|stays? empty)/)).toBeVisible();
-    await expect(line.getByRole('cell').first()).toHaveText(String(there - left));
-    await page.getByRole('button', { name: 'It is lost; change the plan' }).click();
-    await expect(line.getByRole('cell').first()).toHaveText(String(there - left - 1));
-    await expect(undoButton(page)).toHaveAccessibleName('Undo: count one wedge fewer of set A');
-    await undoButton(page).click();
-    await expect(line.getByRole('cell').first()).toHaveText(String(there - left));
-  });
-
-  test('one wedge more is counted, and the count can go back to what the set gives', async ({ page }) => {
-    await cuttingTable(page);
-    await rows(page).first().click();
-    const there = page
-      .getByRole('row', { name: /Tip down/ })
-      .getByRole('cell')
-      .first();
-    const before = Number(await there.textContent());
-    await page.getByRole('button', { name: 'One tip-down wedge of set A more' }).click();
-    await expect(there).toHaveText(String(before + 1));
-    await page.getByRole('button', { name: 'Count as the set gives' }).click();
-    await expect(there).toHaveText(String(before));
   });
 });

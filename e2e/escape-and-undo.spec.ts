@@ -145,13 +145,15 @@ async function undoInEach(page: Page, fields: Locator): Promise<number> {
     await field.focus();
     await page.keyboard.press('Control+a');
     await page.keyboard.type(another(before));
-    // Not taken yet: the text goes.
-    for (let letter = 0; letter < 6 && (await field.inputValue()) !== before; letter += 1)
-      await page.keyboard.press('Control+z');
-    expect(await field.inputValue(), `${name}, before it is taken`).toBe(before);
-    expect(await undoButton(page).getAttribute('aria-label'), name).toBe(undo);
-    await page.keyboard.press('Control+a');
-    await page.keyboard.type(another(before));
+    // Not taken yet: the text goes. That is the field's own, and the same in each.
+    if (taken < 2) {
+      for (let letter = 0; letter < 6 && (await field.inputValue()) !== before; letter += 1)
+        await page.keyboard.press('Control+z');
+      expect(await field.inputValue(), `${name}, before it is taken`).toBe(before);
+      expect(await undoButton(page).getAttribute('aria-label'), name).toBe(undo);
+      await page.keyboard.press('Control+a');
+      await page.keyboard.type(another(before));
+    }
     await page.keyboard.press('Enter');
     await still(page, 60);
     if ((await field.getAttribute('aria-invalid')) === 'true' || (await field.inputValue()) === before) {

@@ -1,6 +1,6 @@
 // The `test` of every spec: it fails where a page logged an error, threw one, was refused something by its content-security policy, or
 // asked anything of another server, whatever else it shows. Specs import `test` and `expect` from here.
-import { type BrowserContext, type Page, test as plain } from '@playwright/test';
+import { type BrowserContext, test as plain } from '@playwright/test';
 
 export type { CDPSession, Locator, Page } from '@playwright/test';
 export { expect } from '@playwright/test';
@@ -29,18 +29,17 @@ function neverLongIdle() {
     (options?.timeout ?? Infinity) < 1000 ? ask(done, options) : 0;
 }
 
-/** What is wholly clear is laid out, pressed and read as ever, and the browser paints none of it. Runs in the page. */
-function neverPainted() {
-  const sheet = new CSSStyleSheet();
-  sheet.replaceSync(':root { opacity: 0; }');
-  document.adoptedStyleSheets = [sheet];
+/** What a page that is not painted has on its global: the style sheet that keeps it so. */
+export interface Unpainted {
+  readonly unpainted?: CSSStyleSheet;
 }
 
-/** Paints a page that was opened unpainted. */
-export async function paint(page: Page): Promise<void> {
-  await page.evaluate(() => {
-    document.adoptedStyleSheets = [];
-  });
+/** What is wholly clear is laid out, pressed and read as ever, and the browser paints none of it. Runs in the page. */
+function neverPainted() {
+  const unpainted = new CSSStyleSheet();
+  unpainted.replaceSync(':root { opacity: 0; }');
+  document.adoptedStyleSheets = [unpainted];
+  Object.assign(globalThis, { unpainted } satisfies Unpainted);
 }
 
 export const test = plain.extend<Guard>({

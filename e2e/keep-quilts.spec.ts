@@ -36,6 +36,9 @@ test('a saved file opens again as the same quilt', async ({ page }) => {
   const file = await download;
   expect(file.suggestedFilename()).toMatch(/\.wedgewall\.json$/);
   const text = readFileSync(await file.path(), 'utf8');
+  const saved = `Saved as ${file.suggestedFilename()}.`;
+  await expect(page.getByRole('dialog').getByText(saved)).toBeVisible();
+  await expect(page.locator(`[data-words="${saved}"]`)).toBeVisible();
   await page.keyboard.press('Escape');
   await undoButton(page).click();
   await expect.poll(() => hangsAt(page, 1)).toBe('row 1, column 1');
@@ -53,23 +56,24 @@ const bad: [what: string, text: string, reason: RegExp][] = [
   ['a bad colour', JSON.stringify(spoilt), /#rrggbb/],
   ['a newer version', demo.replace('"version": 1', '"version": 7'), /version 7/],
 ];
-for (const [what, text, reason] of bad) {
-  test(`a file with ${what} is refused with its reason, and the open quilt and its undo stay`, async ({
-    page,
-  }) => {
-    await firstVisit(page);
-    await block(page, 1).dragTo(block(page, 2));
-    await openFile(page, text);
-    await expect(page.getByRole('alert').filter({ hasText: reason })).toBeVisible();
-    await expect(
-      page.getByRole('alert').filter({ hasText: 'the quilt on the wall is untouched' }),
-    ).toBeVisible();
-    await page.keyboard.press('Escape');
-    await expect.poll(() => hangsAt(page, 1)).toBe('row 1, column 2');
-    await undoButton(page).click();
-    await expect.poll(() => hangsAt(page, 1)).toBe('row 1, column 1');
-  });
-}
+test('a file that cannot be used is refused with its reason, and the open quilt and its undo stay', async ({
+  page,
+}) => {
+  await firstVisit(page);
+  await block(page, 1).dragTo(block(page, 2));
+  for (const [what, text, reason] of bad)
+    await test.step(what, async () => {
+      await openFile(page, text);
+      await expect(page.getByRole('alert').filter({ hasText: reason })).toBeVisible();
+      await expect(
+        page.getByRole('alert').filter({ hasText: 'the quilt on the wall is untouched' }),
+      ).toBeVisible();
+      await page.keyboard.press('Escape');
+      await expect.poll(() => hangsAt(page, 1)).toBe('row 1, column 2');
+    });
+  await undoButton(page).click();
+  await expect.poll(() => hangsAt(page, 1)).toBe('row 1, column 1');
+});
 
 test('a new quilt starts at the fabrics, with the old one kept', async ({ page }) => {
   await firstVisit(page);
@@ -108,9 +112,7 @@ async function saveDamaged(page: Page): Promise<[name: string, text: string]> {
   return [file.suggestedFilename(), readFileSync(await file.path(), 'utf8')];
 }
 
-test('a kept quilt that is damaged says what is wrong and is saved to a file as it is @phone', async ({
-  page,
-}) => {
+test('a kept quilt that is damaged says what is wrong and is saved to a file as it is', async ({ page }) => {
   await startWith(page, 'Harbour library');
   await openExample(page, 'A lighthouse keeper');
   await damageKept(page, 'Harbour');
@@ -155,7 +157,7 @@ test('the list of quilts has a picture of each; a damaged one keeps its button @
   await expect(examples.locator('img')).toHaveCount(5);
 });
 
-test('the quilt last open is told of at the next visit when it is damaged @phone', async ({ page }) => {
+test('the quilt last open is told of at the next visit when it is damaged', async ({ page }) => {
   await startWith(page, 'A lighthouse keeper');
   await damageKept(page, 'A lighthouse');
   await page.reload();

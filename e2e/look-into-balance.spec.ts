@@ -18,35 +18,64 @@ async function open(page: Page, fold: string) {
 const centres = (page: Page) =>
   page.getByRole('region', { name: 'Design wall' }).locator('[data-mark^=centre]');
 
-test('every finding says what was measured, with its unit', async ({ page }) => {
+test('what lies behind the findings', async ({ page }) => {
   const findings = await atTheWall(page);
-  const said = findings.locator('.finding .measure');
-  await expect(said.nth(2)).toBeVisible();
-  const measures = await said.allTextContents();
-  for (const words of measures) expect(words).toMatch(/\d.*(["″]|L\*|in 100|chance)/);
-});
-
-test('what is summed up opens to single clashes, each marked on the wall and with ways to mend it', async ({
-  page,
-}) => {
-  const findings = await atTheWall(page);
-  await findings.locator('summary', { hasText: 'Inside blocks the same fabric' }).click();
-  const single = findings
-    .getByRole('button', { name: /^Block \d+: .* between places \d and \d along/ })
-    .first();
-  const strong = page.locator('.mark.strong line');
-  await expect(strong).toHaveCount(0);
-  await single.press('Enter');
-  await expect(single).toHaveAttribute('aria-expanded', 'true');
-  await expect(strong.first()).toBeAttached();
-  await expect(findings.getByRole('checkbox').first()).toBeVisible();
-  await single.press('Enter');
-  await expect(strong).toHaveCount(0);
-  await findings.getByRole('button', { name: /^In \d+ places a fabric meets itself/ }).click();
-  await findings.locator('summary', { hasText: /^Each of the \d+/ }).click();
-  await expect(findings.getByRole('button', { name: /^Block \d+: places \d and \d both have/ })).toHaveCount(
-    4,
-  );
+  await test.step('every finding says what was measured, with its unit', async () => {
+    const said = findings.locator('.finding .measure');
+    await expect(said.nth(2)).toBeVisible();
+    const measures = await said.allTextContents();
+    for (const words of measures) expect(words).toMatch(/\d.*(["″]|L\*|in 100|chance)/);
+  });
+  await test.step('what is summed up opens to single clashes, each marked on the wall and with ways to mend it', async () => {
+    await findings.locator('summary', { hasText: 'Inside blocks the same fabric' }).click();
+    const single = findings
+      .getByRole('button', { name: /^Block \d+: .* between places \d and \d along/ })
+      .first();
+    const strong = page.locator('.mark.strong line');
+    await expect(strong).toHaveCount(0);
+    await single.press('Enter');
+    await expect(single).toHaveAttribute('aria-expanded', 'true');
+    await expect(strong.first()).toBeAttached();
+    await expect(findings.getByRole('checkbox').first()).toBeVisible();
+    await single.press('Enter');
+    await expect(strong).toHaveCount(0);
+    await findings.getByRole('button', { name: /^In \d+ places a fabric meets itself/ }).click();
+    await findings.locator('summary', { hasText: /^Each of the \d+/ }).click();
+    await expect(
+      findings.getByRole('button', { name: /^Block \d+: places \d and \d both have/ }),
+    ).toHaveCount(4);
+  });
+  await test.step('how even the top is stands in words, its figures behind them, and the centres of weight are marked when chosen', async () => {
+    await open(page, 'How even the top is');
+    await expect(findings.getByRole('region', { name: 'Block beside block' })).toContainText(
+      /(Darker|Redder|Yellower) .*(random|ones)/,
+    );
+    const table = findings.getByRole('table');
+    await expect(table).toBeHidden();
+    await findings.getByText('The figures behind it').click();
+    await expect(table.getByRole('row', { name: /^Value/ })).toHaveCount(2);
+    const light = findings.getByRole('button', { name: /^Lights balance .*"/ });
+    await light.click();
+    await expect(light).toHaveAttribute('aria-pressed', 'true');
+    await expect(centres(page)).toHaveAttribute('data-mark', 'centre-light');
+    await findings.getByRole('button', { name: /^Warm colours balance/ }).click();
+    await expect(centres(page)).toHaveAttribute('data-mark', 'centre-warmth');
+  });
+  await test.step('from how near cloths read as one is set beside the findings it changes', async () => {
+    await open(page, 'What counts as a clash');
+    const slider = findings.getByRole('slider', { name: /^Two fabrics read as one below/ });
+    await slider.fill('0');
+    await expect(findings).toContainText('Look-alikes meet in 0 places now');
+    await slider.fill('30');
+    await expect(findings).toContainText(/Look-alikes meet in [1-9]\d* places now/);
+    const pool = findings.getByRole('button', { name: /light wedges together/ });
+    await expect(pool).toHaveCount(1);
+    await page
+      .getByRole('region', { name: 'Shuffle for balance' })
+      .getByLabel('Values')
+      .selectOption({ label: 'Light to dark across' });
+    await expect(pool).toHaveCount(0);
+  });
 });
 
 test('a mend tells on demand each term it changes and every clash that goes or comes @phone', async ({
@@ -73,7 +102,7 @@ test('a mend tells on demand each term it changes and every clash that goes or c
   }
 });
 
-test('each fabric is listed as it lies, the dominant one first, and its row lights it on the wall @phone', async ({
+test('each fabric is listed as it lies, the dominant one first, and its row lights it on the wall', async ({
   page,
 }) => {
   const findings = await atTheWall(page);
@@ -93,41 +122,4 @@ test('each fabric is listed as it lies, the dominant one first, and its row ligh
   await rows.nth(1).press('Enter');
   await expect(centres(page)).toHaveCount(0);
   await expect(dimmed).toHaveCount(0);
-});
-
-test('how even the top is stands in words, its figures behind them, and the centres of weight are marked when chosen', async ({
-  page,
-}) => {
-  const findings = await atTheWall(page);
-  await open(page, 'How even the top is');
-  await expect(findings.getByRole('region', { name: 'Block beside block' })).toContainText(
-    /(Darker|Redder|Yellower) .*(random|ones)/,
-  );
-  const table = findings.getByRole('table');
-  await expect(table).toBeHidden();
-  await findings.getByText('The figures behind it').click();
-  await expect(table.getByRole('row', { name: /^Value/ })).toHaveCount(2);
-  const light = findings.getByRole('button', { name: /^Lights balance .*"/ });
-  await light.click();
-  await expect(light).toHaveAttribute('aria-pressed', 'true');
-  await expect(centres(page)).toHaveAttribute('data-mark', 'centre-light');
-  await findings.getByRole('button', { name: /^Warm colours balance/ }).click();
-  await expect(centres(page)).toHaveAttribute('data-mark', 'centre-warmth');
-});
-
-test('from how near cloths read as one is set beside the findings it changes', async ({ page }) => {
-  const findings = await atTheWall(page);
-  await open(page, 'What counts as a clash');
-  const slider = findings.getByRole('slider', { name: /^Two fabrics read as one below/ });
-  await slider.fill('0');
-  await expect(findings).toContainText('Look-alikes meet in 0 places now');
-  await slider.fill('30');
-  await expect(findings).toContainText(/Look-alikes meet in [1-9]\d* places now/);
-  const pool = findings.getByRole('button', { name: /light wedges together/ });
-  await expect(pool).toHaveCount(1);
-  await page
-    .getByRole('region', { name: 'Shuffle for balance' })
-    .getByLabel('Values')
-    .selectOption({ label: 'Light to dark across' });
-  await expect(pool).toHaveCount(0);
 });

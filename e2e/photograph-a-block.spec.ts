@@ -12,6 +12,8 @@ import { firstVisit, layoutMoves, openFile } from './room';
 const SEED = 11;
 const shot = blockShot(SEED, 900);
 test.describe.configure({ mode: 'serial' });
+// The browser tells moves of the layout of what it paints.
+test.use({ painted: true });
 
 async function openBlocks(page: Page, project: Project): Promise<void> {
   await firstVisit(page);

@@ -30,15 +30,25 @@ async function onScreen(page: Page, x: number, y: number): Promise<{ x: number; 
   return { x: box.x + (x / SCENE.width) * box.width, y: box.y + (y / SCENE.height) * box.height };
 }
 
+/** Drags a handle to a point of the photograph; once more where what was read meanwhile moved the picture from under the pointer. */
 async function drag(page: Page, handle: string, x: number, y: number): Promise<void> {
-  await page.getByRole('button', { name: handle, exact: true }).scrollIntoViewIfNeeded();
-  const to = await onScreen(page, x, y);
-  const box = (await page.getByRole('button', { name: handle, exact: true }).boundingBox())!;
-  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
-  await page.mouse.down();
-  await page.mouse.move((box.x + to.x) / 2, (box.y + to.y) / 2, { steps: 4 });
-  await page.mouse.move(to.x, to.y, { steps: 4 });
-  await page.mouse.up();
+  const held = page.getByRole('button', { name: handle, exact: true });
+  await expect(async () => {
+    await held.scrollIntoViewIfNeeded();
+    const to = await onScreen(page, x, y);
+    const from = middleOf((await held.boundingBox())!);
+    await page.mouse.move(from.x, from.y);
+    await page.mouse.down();
+    await page.mouse.move((from.x + to.x) / 2, (from.y + to.y) / 2, { steps: 4 });
+    await page.mouse.move(to.x, to.y, { steps: 4 });
+    await page.mouse.up();
+    const [wanted, there] = [await onScreen(page, x, y), middleOf((await held.boundingBox())!)];
+    expect(Math.hypot(there.x - wanted.x, there.y - wanted.y)).toBeLessThan(4);
+  }).toPass();
+}
+
+function middleOf({ x, y, width, height }: { x: number; y: number; width: number; height: number }) {
+  return { x: x + width / 2, y: y + height / 2 };
 }
 
 /** The saved file of the open quilt. */

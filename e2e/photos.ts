@@ -38,11 +38,15 @@ function scene(fabric: Fabric, light: readonly [number, number, number]): Plane 
   return plane;
 }
 
-/** The file: a JPEG turned a quarter, with the note that says so (EXIF orientation 6). */
-export async function photograph(
-  fabric: Fabric = CHECKS,
-  light: readonly [number, number, number] = WARM,
-): Promise<Buffer> {
+let checks: Promise<Buffer> | null = null;
+
+/** The file: a JPEG turned a quarter, with the note that says so (EXIF orientation 6). Made once. */
+export function photograph(): Promise<Buffer> {
+  checks ??= photographOf(CHECKS, WARM);
+  return checks;
+}
+
+async function photographOf(fabric: Fabric, light: readonly [number, number, number]): Promise<Buffer> {
   const { width, height, data } = pixelsOf(scene(fabric, light));
   const raw = { width, height, channels: 4 as const };
   const turned = await sharp(Buffer.from(data.buffer), { raw }).rotate(270).removeAlpha().png().toBuffer();

@@ -100,6 +100,15 @@ export function undoButton(page: Page): Locator {
   return page.getByRole('toolbar', { name: 'Undo and redo' }).getByRole('button').first();
 }
 
+/**
+ * Takes back all that was changed, so that the next part of a test begins with the quilt as it was opened; `until` is the name of the
+ * button then.
+ */
+export async function undoAll(page: Page, until = 'Nothing to undo'): Promise<void> {
+  const undo = undoButton(page);
+  while ((await undo.getAttribute('aria-label')) !== until) await undo.click();
+}
+
 /** From now on, how often the layout moves something; scrolling is no such move. */
 export async function layoutMoves(page: Page, what: string): Promise<() => Promise<number>> {
   const counted = await page.evaluateHandle((selector) => {

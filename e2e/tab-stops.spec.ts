@@ -1,7 +1,6 @@
 // How far it is by Tab: the main action of every step is near its heading, and from the work it is not far to the steps or to the wall.
 import { expect, type Page, test } from './guarded';
-import { startWith } from './quilt';
-import { firstVisit, foot, goTo, openPart } from './room';
+import { firstVisit, foot, goTo, openExample, openPart } from './room';
 
 const STEPS = ['Fabrics', 'Strip sets', 'Wedges', 'Blocks', 'Wall', 'Finishing'];
 const MOST = 6;
@@ -21,30 +20,22 @@ async function fromHeading(page: Page): Promise<number> {
   return presses(page, '.panel .button.solid');
 }
 
-for (const example of ['The first quilt', 'The kiln shed']) {
-  test(`${example}: the main action of every step is within six stops of its heading @phone`, async ({
-    page,
-  }) => {
-    test.setTimeout(120_000);
-    if (example === 'The kiln shed') await startWith(page, example);
-    else await firstVisit(page);
-    const stops: Record<string, number> = {};
+test('the main action of every step is within six stops of its heading, and of that of sewn blocks being entered @phone', async ({
+  page,
+}) => {
+  await firstVisit(page);
+  for (const example of ['The first quilt', 'The kiln shed']) {
+    if (example !== 'The first quilt') await openExample(page, example);
     for (const step of STEPS) {
       await goTo(page, step);
       await expect(page.locator('.panel .button.solid').first()).toBeAttached();
-      stops[step] = await fromHeading(page);
+      expect(await fromHeading(page), `${example}, ${step}`).toBeLessThanOrEqual(MOST);
     }
     for (const part of ['Picture', 'Pattern']) {
       await openPart(page, part);
-      stops[part] = await fromHeading(page);
+      expect(await fromHeading(page), `${example}, ${part}`).toBeLessThanOrEqual(MOST);
     }
-    console.log(example, JSON.stringify(stops));
-    for (const [step, count] of Object.entries(stops)) expect(count, step).toBeLessThanOrEqual(MOST);
-  });
-}
-
-test('an opened block and sewn blocks being entered have their main action near too', async ({ page }) => {
-  await startWith(page, 'The kiln shed');
+  }
   await goTo(page, 'Blocks');
   await page.getByRole('button', { name: 'Enter sewn blocks' }).click();
   expect(await fromHeading(page)).toBeLessThanOrEqual(MOST);

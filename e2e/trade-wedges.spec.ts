@@ -1,5 +1,6 @@
 import { expect, type Locator, type Page, test } from './guarded';
 import { nextUndo, openExample } from './quilt';
+import { undoAll } from './room';
 
 const place = (page: Page, number: number) =>
   page.getByRole('radio', { name: new RegExp(`^Place ${number}:`) });
@@ -20,93 +21,89 @@ async function middle(place: Locator): Promise<{ x: number; y: number }> {
   return { x: box!.x + box!.width / 2, y: box!.y + box!.height / 2 };
 }
 
-test('a wedge carried to another place trades the two, and undo puts both back', async ({ page }) => {
-  await openBlock(page, 4);
-  const [one, five] = [await wedgeIn(place(page, 1)), await wedgeIn(place(page, 4))];
-  expect(one).not.toBe(five);
-  const from = await middle(place(page, 1));
-  const to = await middle(place(page, 4));
-  await page.mouse.move(from.x, from.y);
-  await page.mouse.down();
-  await page.mouse.move(to.x, to.y, { steps: 6 });
-  await expect(page.getByText('Clashes on the rims of these blocks')).toBeVisible();
-  await page.mouse.up();
-  await expect.poll(() => wedgeIn(place(page, 1))).toBe(five);
-  await expect.poll(() => wedgeIn(place(page, 4))).toBe(one);
-  await expect.poll(() => nextUndo(page)).toBe('Undo: trade two wedges in block 4');
-  await page.keyboard.press('Control+z');
-  await expect.poll(() => wedgeIn(place(page, 1))).toBe(one);
-});
-
-test('a wedge carried and dropped with Escape stays where it was', async ({ page }) => {
-  await openBlock(page, 4);
-  const before = await wedgeIn(place(page, 1));
-  const from = await middle(place(page, 1));
-  const to = await middle(place(page, 4));
-  await page.mouse.move(from.x, from.y);
-  await page.mouse.down();
-  await page.mouse.move(to.x, to.y, { steps: 6 });
-  await page.keyboard.press('Escape');
-  await page.mouse.up();
-  await expect.poll(() => wedgeIn(place(page, 1))).toBe(before);
-  await expect.poll(() => nextUndo(page)).toBe('Nothing to undo');
-});
-
-test('a wedge left over is carried from the tray to a place, and one carried to the tray is left over', async ({
+test('wedges are carried and traded by mouse and keys, each time in the block as it was opened', async ({
   page,
 }) => {
   await openBlock(page, 4);
-  const spare = page.getByRole('button', { name: /^Set \w+, tip \w+: \d+ left$/ }).first();
-  const [, wedge] = /^(.*): \d+ left$/.exec((await spare.getAttribute('aria-label'))!)!;
-  const box = (await spare.boundingBox())!;
-  const from = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-  const to = await middle(place(page, 3));
-  await page.mouse.move(from.x, from.y);
-  await page.mouse.down();
-  await page.mouse.move(to.x, to.y, { steps: 6 });
-  await page.mouse.up();
-  await expect.poll(async () => (await wedgeIn(place(page, 3))).toLowerCase()).toBe(wedge!.toLowerCase());
-  await expect.poll(() => nextUndo(page)).toBe('Undo: put a wedge in place 3 of block 4');
-  const back = await middle(place(page, 3));
-  await page.mouse.move(back.x, back.y);
-  await page.mouse.down();
-  await page.mouse.move(from.x, from.y, { steps: 6 });
-  await page.mouse.up();
-  await expect.poll(() => wedgeIn(place(page, 3))).toBe('no wedge yet');
+  await test.step('a wedge carried to another place trades the two, and undo puts both back', async () => {
+    const [one, five] = [await wedgeIn(place(page, 1)), await wedgeIn(place(page, 4))];
+    expect(one).not.toBe(five);
+    const from = await middle(place(page, 1));
+    const to = await middle(place(page, 4));
+    await page.mouse.move(from.x, from.y);
+    await page.mouse.down();
+    await page.mouse.move(to.x, to.y, { steps: 6 });
+    await expect(page.getByText('Clashes on the rims of these blocks')).toBeVisible();
+    await page.mouse.up();
+    await expect.poll(() => wedgeIn(place(page, 1))).toBe(five);
+    await expect.poll(() => wedgeIn(place(page, 4))).toBe(one);
+    await expect.poll(() => nextUndo(page)).toBe('Undo: trade two wedges in block 4');
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => wedgeIn(place(page, 1))).toBe(one);
+  });
+  await undoAll(page);
+  await test.step('a wedge carried and dropped with Escape stays where it was', async () => {
+    const before = await wedgeIn(place(page, 1));
+    const from = await middle(place(page, 1));
+    const to = await middle(place(page, 4));
+    await page.mouse.move(from.x, from.y);
+    await page.mouse.down();
+    await page.mouse.move(to.x, to.y, { steps: 6 });
+    await page.keyboard.press('Escape');
+    await page.mouse.up();
+    await expect.poll(() => wedgeIn(place(page, 1))).toBe(before);
+    await expect.poll(() => nextUndo(page)).toBe('Nothing to undo');
+  });
+  await undoAll(page);
+  await test.step('a wedge left over is carried from the tray to a place, and one carried to the tray is left over', async () => {
+    const spare = page.getByRole('button', { name: /^Set \w+, tip \w+: \d+ left$/ }).first();
+    const [, wedge] = /^(.*): \d+ left$/.exec((await spare.getAttribute('aria-label'))!)!;
+    const box = (await spare.boundingBox())!;
+    const from = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+    const to = await middle(place(page, 3));
+    await page.mouse.move(from.x, from.y);
+    await page.mouse.down();
+    await page.mouse.move(to.x, to.y, { steps: 6 });
+    await page.mouse.up();
+    await expect.poll(async () => (await wedgeIn(place(page, 3))).toLowerCase()).toBe(wedge!.toLowerCase());
+    await expect.poll(() => nextUndo(page)).toBe('Undo: put a wedge in place 3 of block 4');
+    const back = await middle(place(page, 3));
+    await page.mouse.move(back.x, back.y);
+    await page.mouse.down();
+    await page.mouse.move(from.x, from.y, { steps: 6 });
+    await page.mouse.up();
+    await expect.poll(() => wedgeIn(place(page, 3))).toBe('no wedge yet');
+  });
+  await undoAll(page);
+  await test.step('by keys alone a wedge is held with T, traded with Enter, and taken out with Delete', async () => {
+    const [one, four] = [await wedgeIn(place(page, 1)), await wedgeIn(place(page, 4))];
+    await place(page, 1).focus();
+    await page.keyboard.press('t');
+    for (let step = 0; step < 3; step += 1) await page.keyboard.press('ArrowRight');
+    await expect(place(page, 4)).toBeFocused();
+    await page.keyboard.press('Enter');
+    await expect.poll(() => wedgeIn(place(page, 4))).toBe(one);
+    await expect.poll(() => wedgeIn(place(page, 1))).toBe(four);
+    await page.keyboard.press('Delete');
+    await expect.poll(() => wedgeIn(place(page, 4))).toBe('no wedge yet');
+  });
+  await undoAll(page);
+  await test.step('wedges are traded between two blocks laid side by side', async () => {
+    await page.getByLabel('Compare with another block').selectOption('Block 1');
+    const mine = page.getByRole('radiogroup', { name: 'Places of block 4' }).getByRole('radio').first();
+    const other = page.getByRole('radiogroup', { name: 'Places of block 1' }).getByRole('radio').first();
+    const [here, there] = [await wedgeIn(mine), await wedgeIn(other)];
+    expect(here).not.toBe(there);
+    await other.click();
+    await expect(page.getByText('The wedge from block 1, place 1 is in hand')).toBeVisible();
+    await mine.click();
+    await expect.poll(() => wedgeIn(mine)).toBe(there);
+    await expect.poll(() => wedgeIn(other)).toBe(here);
+    await expect.poll(() => nextUndo(page)).toBe('Undo: trade wedges between blocks 1 and 4');
+  });
 });
 
-test('by keys alone a wedge is held with T, traded with Enter, and taken out with Delete', async ({
-  page,
-}) => {
-  await openBlock(page, 4);
-  const [one, four] = [await wedgeIn(place(page, 1)), await wedgeIn(place(page, 4))];
-  await place(page, 1).focus();
-  await page.keyboard.press('t');
-  for (let step = 0; step < 3; step += 1) await page.keyboard.press('ArrowRight');
-  await expect(place(page, 4)).toBeFocused();
-  await page.keyboard.press('Enter');
-  await expect.poll(() => wedgeIn(place(page, 4))).toBe(one);
-  await expect.poll(() => wedgeIn(place(page, 1))).toBe(four);
-  await page.keyboard.press('Delete');
-  await expect.poll(() => wedgeIn(place(page, 4))).toBe('no wedge yet');
-});
-
-test('wedges are traded between two blocks laid side by side', async ({ page }) => {
-  await openBlock(page, 4);
-  await page.getByLabel('Compare with another block').selectOption('Block 1');
-  const mine = page.getByRole('radiogroup', { name: 'Places of block 4' }).getByRole('radio').first();
-  const other = page.getByRole('radiogroup', { name: 'Places of block 1' }).getByRole('radio').first();
-  const [here, there] = [await wedgeIn(mine), await wedgeIn(other)];
-  expect(here).not.toBe(there);
-  await other.click();
-  await expect(page.getByText('The wedge from block 1, place 1 is in hand')).toBeVisible();
-  await mine.click();
-  await expect.poll(() => wedgeIn(mine)).toBe(there);
-  await expect.poll(() => wedgeIn(other)).toBe(here);
-  await expect.poll(() => nextUndo(page)).toBe('Undo: trade wedges between blocks 1 and 4');
-});
-
-test('a wedge on offer goes into its place and one fewer is left @tablet @phone', async ({ page }) => {
+test('a wedge on offer goes into its place and one fewer is left @phone', async ({ page }) => {
   await openBlock(page, 4);
   const offer = page.locator('.offer').first();
   const words = (await offer.locator('.offer-words').textContent()) ?? '';

@@ -108,38 +108,48 @@ test('a way of seeing is chosen by name or with V on the wall, is told, and chan
   await expect(page.getByRole('button', { name: 'Nothing to undo' })).toBeAttached();
 });
 
-test('squinting blurs the fabric and leaves the ring of the focus and the marks sharp', async ({ page }) => {
+test('the wall lit by a fabric, on black and white, and squinted at', async ({ page }) => {
   await firstVisit(page);
   await goTo(page, 'Wall');
-  await choose(page, 'Squinting');
-  const block = page.locator('g.block').first();
-  await block.focus();
-  await page.keyboard.press('ArrowRight');
-  await expect(page.locator('g.block:focus .focus-ring')).toBeVisible();
-  expect(await page.locator('.seen .focus-ring, .seen .mark, .seen .pin, .seen .block-number').count()).toBe(
-    0,
-  );
-});
-
-test('a fabric stays lit once it is pressed in the strip of values, until Escape or the menu lets it go', async ({
-  page,
-}) => {
-  await firstVisit(page);
-  await goTo(page, 'Wall');
-  const dimmed = wall(page).locator('path[opacity="0.13"]');
-  const slice = page.locator('.value-strip .slices button').nth(3);
-  await slice.click();
-  await page.mouse.move(300, 300);
-  await page.locator('h2').first().focus();
-  await expect(dimmed).not.toHaveCount(0);
-  await page.keyboard.press('Escape');
-  await expect(dimmed).toHaveCount(0);
-  await opener(page).click();
-  await page.getByRole('button', { name: /One fabric lit/ }).click();
-  await page.getByRole('listbox').getByRole('option').nth(2).click();
-  await expect(dimmed).not.toHaveCount(0);
-  await page.getByRole('button', { name: 'Show all fabrics again' }).click();
-  await expect(dimmed).toHaveCount(0);
+  await test.step('a fabric stays lit once it is pressed in the strip of values, until Escape or the menu lets it go', async () => {
+    const dimmed = wall(page).locator('path[opacity="0.13"]');
+    const slice = page.locator('.value-strip .slices button').nth(3);
+    await slice.click();
+    await page.mouse.move(300, 300);
+    await page.locator('h2').first().focus();
+    await expect(dimmed).not.toHaveCount(0);
+    await page.keyboard.press('Escape');
+    await expect(dimmed).toHaveCount(0);
+    await opener(page).click();
+    await page.getByRole('button', { name: /One fabric lit/ }).click();
+    await page.getByRole('listbox').getByRole('option').nth(2).click();
+    await expect(dimmed).not.toHaveCount(0);
+    await page.getByRole('button', { name: 'Show all fabrics again' }).click();
+    await expect(dimmed).toHaveCount(0);
+  });
+  await test.step('the wall can hang on black and on white', async () => {
+    await page.keyboard.press('Escape');
+    await opener(page).click();
+    const background = page.getByRole('slider', { name: /^Wall background/ });
+    for (const [value, colour] of [
+      ['0', 'rgb(0, 0, 0)'],
+      ['100', 'rgb(255, 255, 255)'],
+    ] as const) {
+      await background.fill(value);
+      await expect(wall(page)).toHaveCSS('background-color', colour);
+    }
+  });
+  await test.step('squinting blurs the fabric and leaves the ring of the focus and the marks sharp', async () => {
+    await page.keyboard.press('Escape');
+    await choose(page, 'Squinting');
+    const block = page.locator('g.block').first();
+    await block.focus();
+    await page.keyboard.press('ArrowRight');
+    await expect(page.locator('g.block:focus .focus-ring')).toBeVisible();
+    expect(
+      await page.locator('.seen .focus-ring, .seen .mark, .seen .pin, .seen .block-number').count(),
+    ).toBe(0);
+  });
 });
 
 test('a photograph of the wall is shown beside it as high as the wall, stays out of the quilt, and its address is given up @phone', async ({
@@ -182,20 +192,6 @@ test('a photograph of the wall is shown beside it as high as the wall, stays out
   await expect(photo).toBeHidden();
   expect(await reads()).toBe(false);
   await expect(page.getByRole('button', { name: 'Nothing to undo' })).toBeAttached();
-});
-
-test('the wall can hang on black and on white', async ({ page }) => {
-  await firstVisit(page);
-  await goTo(page, 'Wall');
-  await opener(page).click();
-  const background = page.getByRole('slider', { name: /^Wall background/ });
-  for (const [value, colour] of [
-    ['0', 'rgb(0, 0, 0)'],
-    ['100', 'rgb(255, 255, 255)'],
-  ] as const) {
-    await background.fill(value);
-    await expect(wall(page)).toHaveCSS('background-color', colour);
-  }
 });
 
 test('the ways of seeing and the list of fabrics have no barrier that axe finds, light and dark @phone', async ({

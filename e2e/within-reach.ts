@@ -220,12 +220,12 @@ export async function withRules(page: Page, rules: string): Promise<() => Promis
   await page.evaluate((text) => {
     const sheet = new CSSStyleSheet();
     sheet.replaceSync(text);
-    document.adoptedStyleSheets = [sheet];
+    document.adoptedStyleSheets.push(sheet);
   }, rules);
   await settled(page);
   return () =>
     page.evaluate(() => {
-      document.adoptedStyleSheets = [];
+      document.adoptedStyleSheets.pop();
     });
 }
 

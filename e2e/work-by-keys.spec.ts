@@ -61,118 +61,107 @@ test('the focus stays near while sets are made and cutting is planned', async ({
   }
 });
 
-test('after a block was taken down and the undo the focus is on its place of the wall', async ({ page }) => {
-  await firstVisit(page);
-  await goTo(page, 'Wall');
-  const block = page.getByRole('button', { name: /^Block 1, row/ });
-  await block.focus();
-  await page.keyboard.press('Delete');
-  await expect(block).toBeHidden();
-  await holdsFocus(page, 'Delete', '.wall-area');
-  await page.keyboard.press('Control+z');
-  await expect(block).toBeVisible();
-  await expect(block).toBeFocused();
-});
-
-test('the words of the trade are in the menu, found by typing; Escape closes them and the focus goes back', async ({
-  page,
-}) => {
-  await firstVisit(page);
-  const quilt = button(page, /^Quilt:/);
-  await quilt.focus();
-  await page.keyboard.press('Enter');
-  await press(page, button(page, 'Words'), '[role="dialog"]');
-  const list = page.getByRole('dialog', { name: 'Words of the trade' });
-  await expect(list.getByRole('status')).toHaveText(/^\d+ words$/);
-  await expect(list.getByRole('searchbox', { name: 'Find a word' })).toBeFocused();
-  await page.keyboard.type('Corners');
-  await expect(list.getByRole('term').first()).toHaveText('cornerstone');
-  await expect(list.getByRole('definition').first()).toHaveText(
-    'A square where two strips of sashing cross.',
-  );
-  await page.keyboard.press('Escape');
-  await expect(list).toBeHidden();
-  await expect(quilt).toBeFocused();
-});
-
-test('a question mark lists all keys, the menu too, and Escape closes the list', async ({ page }) => {
-  await firstVisit(page);
-  await goTo(page, 'Wall');
-  await page.keyboard.press('?');
-  const list = page.getByRole('dialog', { name: 'Keys' });
-  for (const part of ['Everywhere', 'Design wall', 'Strip sets', 'Grid of strips', 'Opened block'])
-    await expect(list.getByRole('heading', { name: part })).toBeAttached();
-  await expect(list.getByText('Ctrl Z', { exact: true })).toBeAttached();
-  await page.keyboard.press('Escape');
-  await expect(list).toBeHidden();
-  await button(page, /^Quilt:/).focus();
-  await page.keyboard.press('Enter');
-  await press(page, button(page, 'Keys'), '[role="dialog"]');
-  await expect(list).toBeVisible();
-  await page.keyboard.press('Escape');
-  await expect(list).toBeHidden();
-  await holdsFocus(page, 'the keys', '.top-bar');
-  // In a field it is a letter.
-  const rows = page.getByRole('textbox', { name: 'Rows' });
-  await rows.focus();
-  await page.keyboard.press('?');
-  await expect(list).toBeHidden();
-});
-
-test('Escape closes what was opened last, one at a time', async ({ page }) => {
-  await firstVisit(page);
-  await goTo(page, 'Fabrics');
-  await press(page, button(page, /^Add a fabric|^New fabric|^Another fabric/));
-  const form = page.getByRole('form', { name: 'A new fabric' });
-  await expect(form).toBeVisible();
-  await press(page, button(page, 'How large a top it makes'));
-  const top = page.getByRole('region', { name: 'The largest top' });
-  await expect(top).toBeVisible();
-  await page.keyboard.press('Escape');
-  await expect(top).toBeHidden();
-  await expect(form).toBeVisible();
-  await page.keyboard.press('Escape');
-  await expect(form).toBeHidden();
-  await holdsFocus(page, 'Escape');
-});
-
-test('Back goes a step back and forth without loading the page anew', async ({ page }) => {
-  await firstVisit(page);
-  await goTo(page, 'Wall');
-  await page.evaluate(() => Object.assign(window, { stays: true }));
-  await goTo(page, 'Fabrics');
-  await goTo(page, 'Strip sets');
-  await page.goBack();
-  await expect(page.getByRole('heading', { level: 2, name: 'Fabrics', exact: true })).toBeVisible();
-  await page.goBack();
-  await expect(page.getByRole('heading', { level: 2, name: 'Wall', exact: true })).toBeVisible();
-  await page.goForward();
-  await expect(page.getByRole('heading', { level: 2, name: 'Fabrics', exact: true })).toBeVisible();
-  expect(await page.evaluate(() => 'stays' in window)).toBe(true);
-});
-
-test('undo in a field takes back letters until they are taken, then the change of the quilt', async ({
+test('keys on the wall: a block taken down, undo in a field, the list of keys, the words, Back and Escape', async ({
   page,
 }) => {
   await firstVisit(page);
   await goTo(page, 'Wall');
-  const rows = page.getByRole('textbox', { name: 'Rows' });
-  const before = await rows.inputValue();
-  const label = await undoButton(page).getAttribute('aria-label');
-  await rows.focus();
-  await rows.press('Control+a');
-  await rows.pressSequentially('8');
-  await rows.press('Control+z');
-  await expect(rows).toHaveValue(before);
-  await expect(undoButton(page)).toHaveAccessibleName(label!);
-  await rows.press('Control+a');
-  await rows.pressSequentially('8');
-  await rows.press('Enter');
-  await expect(page.getByRole('group', { name: /^8 down/ })).toBeAttached();
-  await rows.press('Control+z');
-  await expect(rows).toHaveValue(before);
-  await expect(page.getByRole('group', { name: new RegExp(`^${before} down`) })).toBeAttached();
-  await rows.press('Control+y');
-  await expect(rows).toHaveValue('8');
-  await expect(page.getByRole('group', { name: /^8 down/ })).toBeAttached();
+  await test.step('after a block was taken down and the undo the focus is on its place of the wall', async () => {
+    const block = page.getByRole('button', { name: /^Block 1, row/ });
+    await block.focus();
+    await page.keyboard.press('Delete');
+    await expect(block).toBeHidden();
+    await holdsFocus(page, 'Delete', '.wall-area');
+    await page.keyboard.press('Control+z');
+    await expect(block).toBeVisible();
+    await expect(block).toBeFocused();
+  });
+  await test.step('undo in a field takes back letters until they are taken, then the change of the quilt', async () => {
+    const rows = page.getByRole('textbox', { name: 'Rows' });
+    const before = await rows.inputValue();
+    const label = await undoButton(page).getAttribute('aria-label');
+    await rows.focus();
+    await rows.press('Control+a');
+    await rows.pressSequentially('8');
+    await rows.press('Control+z');
+    await expect(rows).toHaveValue(before);
+    await expect(undoButton(page)).toHaveAccessibleName(label!);
+    await rows.press('Control+a');
+    await rows.pressSequentially('8');
+    await rows.press('Enter');
+    await expect(page.getByRole('group', { name: /^8 down/ })).toBeAttached();
+    await rows.press('Control+z');
+    await expect(rows).toHaveValue(before);
+    await expect(page.getByRole('group', { name: new RegExp(`^${before} down`) })).toBeAttached();
+    await rows.press('Control+y');
+    await expect(rows).toHaveValue('8');
+    await expect(page.getByRole('group', { name: /^8 down/ })).toBeAttached();
+  });
+  await test.step('a question mark lists all keys, the menu too, and Escape closes the list', async () => {
+    await page.locator('.panel h2').focus();
+    await page.keyboard.press('?');
+    const list = page.getByRole('dialog', { name: 'Keys' });
+    for (const part of ['Everywhere', 'Design wall', 'Strip sets', 'Grid of strips', 'Opened block'])
+      await expect(list.getByRole('heading', { name: part })).toBeAttached();
+    await expect(list.getByText('Ctrl Z', { exact: true })).toBeAttached();
+    await page.keyboard.press('Escape');
+    await expect(list).toBeHidden();
+    await button(page, /^Quilt:/).focus();
+    await page.keyboard.press('Enter');
+    await press(page, button(page, 'Keys'), '[role="dialog"]');
+    await expect(list).toBeVisible();
+    await page.keyboard.press('Escape');
+    await expect(list).toBeHidden();
+    await holdsFocus(page, 'the keys', '.top-bar');
+    // In a field it is a letter.
+    const rows = page.getByRole('textbox', { name: 'Rows' });
+    await rows.focus();
+    await page.keyboard.press('?');
+    await expect(list).toBeHidden();
+    await page.keyboard.press('Escape');
+  });
+  await test.step('the words of the trade are in the menu, found by typing; Escape closes them and the focus goes back', async () => {
+    const quilt = button(page, /^Quilt:/);
+    await quilt.focus();
+    await page.keyboard.press('Enter');
+    await press(page, button(page, 'Words'), '[role="dialog"]');
+    const list = page.getByRole('dialog', { name: 'Words of the trade' });
+    await expect(list.getByRole('status')).toHaveText(/^\d+ words$/);
+    await expect(list.getByRole('searchbox', { name: 'Find a word' })).toBeFocused();
+    await page.keyboard.type('Corners');
+    await expect(list.getByRole('term').first()).toHaveText('cornerstone');
+    await expect(list.getByRole('definition').first()).toHaveText(
+      'A square where two strips of sashing cross.',
+    );
+    await page.keyboard.press('Escape');
+    await expect(list).toBeHidden();
+    await expect(quilt).toBeFocused();
+  });
+  await test.step('Back goes a step back and forth without loading the page anew', async () => {
+    await page.evaluate(() => Object.assign(window, { stays: true }));
+    await goTo(page, 'Fabrics');
+    await goTo(page, 'Strip sets');
+    await page.goBack();
+    await expect(page.getByRole('heading', { level: 2, name: 'Fabrics', exact: true })).toBeVisible();
+    await page.goBack();
+    await expect(page.getByRole('heading', { level: 2, name: 'Wall', exact: true })).toBeVisible();
+    await page.goForward();
+    await expect(page.getByRole('heading', { level: 2, name: 'Fabrics', exact: true })).toBeVisible();
+    expect(await page.evaluate(() => 'stays' in window)).toBe(true);
+  });
+  await test.step('Escape closes what was opened last, one at a time', async () => {
+    await goTo(page, 'Fabrics');
+    await press(page, button(page, /^Add a fabric|^New fabric|^Another fabric/));
+    const form = page.getByRole('form', { name: 'A new fabric' });
+    await expect(form).toBeVisible();
+    await press(page, button(page, 'How large a top it makes'));
+    const top = page.getByRole('region', { name: 'The largest top' });
+    await expect(top).toBeVisible();
+    await page.keyboard.press('Escape');
+    await expect(top).toBeHidden();
+    await expect(form).toBeVisible();
+    await page.keyboard.press('Escape');
+    await expect(form).toBeHidden();
+    await holdsFocus(page, 'Escape');
+  });
 });

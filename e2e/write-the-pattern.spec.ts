@@ -15,25 +15,69 @@ async function saved(page: Page, button: string): Promise<{ name: string; bytes:
   return { name: download.suggestedFilename(), bytes: await readFile(await download.path()) };
 }
 
-test('the pattern of the quilt is saved as a PDF on the paper that was chosen, with a card for every block', async ({
+test('the pattern is made on the paper and of the parts that were chosen, in any script, or stopped', async ({
   page,
 }) => {
-  test.setTimeout(90_000);
   await openExample(page, 'Finishing');
   await openPart(page, 'Pattern');
-  await pattern(page).getByText('A4', { exact: true }).click();
-  await expect(pattern(page).getByRole('radio', { name: 'A4' })).toBeChecked();
-  const { name, bytes } = await saved(page, 'Make the pattern');
-  expect(name).toMatch(/-pattern\.pdf$/);
-  const pdf = await readPdf(new Uint8Array(bytes), { lines: false });
-  // A4 by ISO 216: 210 × 297 mm, in points.
-  expect(pdf.pages[0]!.width).toBeCloseTo((210 / 25.4) * 72, 2);
-  const text = pdf.pages.map((one) => one.text).join('');
-  for (const number of [1, 2, 3, 4, 5, 6]) expect(text).toContain(`Block${number}`);
-  await expect(pattern(page).getByText(`Saved as ${name}, ${pdf.pages.length} pages.`)).toBeVisible();
+  await test.step('the making of a pattern is stopped: nothing is saved, and it can be made again', async () => {
+    let downloads = 0;
+    page.on('download', () => {
+      downloads += 1;
+    });
+    await pattern(page).getByRole('button', { name: 'Make the pattern' }).click();
+    await pattern(page).getByRole('button', { name: 'Stop' }).click();
+    await expect(pattern(page).getByRole('status').getByText('Stopped. Nothing was saved.')).toBeVisible();
+    await expect(pattern(page).getByRole('button', { name: 'Stop' })).toBeHidden();
+    expect(downloads).toBe(0);
+    const { name } = await saved(page, 'Make the pattern');
+    expect(name).toMatch(/-pattern\.pdf$/);
+    expect(downloads).toBe(1);
+  });
+  await test.step('the pattern of the quilt is saved as a PDF on the paper that was chosen, with a card for every block', async () => {
+    await pattern(page).getByText('A4', { exact: true }).click();
+    await expect(pattern(page).getByRole('radio', { name: 'A4' })).toBeChecked();
+    const { name, bytes } = await saved(page, 'Make the pattern');
+    expect(name).toMatch(/-pattern\.pdf$/);
+    const pdf = await readPdf(new Uint8Array(bytes), { lines: false });
+    // A4 by ISO 216: 210 × 297 mm, in points.
+    expect(pdf.pages[0]!.width).toBeCloseTo((210 / 25.4) * 72, 2);
+    const text = pdf.pages.map((one) => one.text).join('');
+    for (const number of [1, 2, 3, 4, 5, 6]) expect(text).toContain(`Block${number}`);
+    await expect(pattern(page).getByText(`Saved as ${name}, ${pdf.pages.length} pages.`)).toBeVisible();
+  });
+  await test.step('a name in another script is set as a picture where the device has its letters, and said to be', async () => {
+    await page.locator('.project-button').click();
+    const name = page.getByRole('dialog').getByLabel('Name of this quilt');
+    await name.fill('Υφαντό Ковдра');
+    await name.press('Enter');
+    await page.keyboard.press('Escape');
+    const parts = pattern(page).getByRole('checkbox');
+    for (const part of (await parts.all()).slice(1)) await part.uncheck();
+    const { bytes } = await saved(page, 'Make the pattern');
+    const pdf = await readPdf(new Uint8Array(bytes));
+    expect(pdf.title).toBe('Υφαντό Ковдра');
+    // Neither wrong letters nor question marks stand for it: the facts follow with the name as a picture.
+    const cover = pdf.pages[0]!.text;
+    expect(cover).not.toContain('?');
+    expect(cover).toMatch(/^28"×42"finished/);
+    await expect(
+      pattern(page).getByText(/names with them are pictures of your device’s letters/),
+    ).toBeVisible();
+  });
+  await test.step('parts left out stay out, and nothing at all is answered in words', async () => {
+    const parts = pattern(page).getByRole('checkbox');
+    for (const part of await parts.all()) await part.uncheck();
+    await pattern(page).getByRole('button', { name: 'Make the pattern' }).click();
+    await expect(pattern(page).getByRole('alert')).toHaveText('Choose at least one part of the pattern.');
+    await pattern(page).getByLabel('Materials and cutting list').check();
+    const { bytes } = await saved(page, 'Make the pattern');
+    const pdf = await readPdf(new Uint8Array(bytes), { lines: false });
+    expect(pdf.bookmarks).toEqual(['Materials', 'Cutting list']);
+  });
 });
 
-test('templates come alone, at true size on Letter for a quilt in inches @phone', async ({ page }) => {
+test('templates come alone, at true size on Letter for a quilt in inches', async ({ page }) => {
   test.setTimeout(90_000);
   await openExample(page, 'Finishing');
   await openPart(page, 'Pattern');
@@ -43,45 +87,6 @@ test('templates come alone, at true size on Letter for a quilt in inches @phone'
   expect(pdf.bookmarks).toEqual(['Templates']);
   expect([pdf.pages[0]!.width, pdf.pages[0]!.height]).toEqual([612, 792]);
   expect(pdf.printScaling).toBe('None');
-});
-
-test('parts left out stay out, and nothing at all is answered in words', async ({ page }) => {
-  test.setTimeout(90_000);
-  await openExample(page, 'Finishing');
-  await openPart(page, 'Pattern');
-  const parts = pattern(page).getByRole('checkbox');
-  for (const part of await parts.all()) await part.uncheck();
-  await pattern(page).getByRole('button', { name: 'Make the pattern' }).click();
-  await expect(pattern(page).getByRole('alert')).toHaveText('Choose at least one part of the pattern.');
-  await pattern(page).getByLabel('Materials and cutting list').check();
-  const { bytes } = await saved(page, 'Make the pattern');
-  const pdf = await readPdf(new Uint8Array(bytes), { lines: false });
-  expect(pdf.bookmarks).toEqual(['Materials', 'Cutting list']);
-});
-
-test('a name in another script is set as a picture where the device has its letters, and said to be', async ({
-  page,
-}) => {
-  test.setTimeout(90_000);
-  await openExample(page, 'Finishing');
-  await openPart(page, 'Pattern');
-  await page.locator('.project-button').click();
-  const name = page.getByRole('dialog').getByLabel('Name of this quilt');
-  await name.fill('Υφαντό Ковдра');
-  await name.press('Enter');
-  await page.keyboard.press('Escape');
-  const parts = pattern(page).getByRole('checkbox');
-  for (const part of (await parts.all()).slice(1)) await part.uncheck();
-  const { bytes } = await saved(page, 'Make the pattern');
-  const pdf = await readPdf(new Uint8Array(bytes));
-  expect(pdf.title).toBe('Υφαντό Ковдра');
-  // Neither wrong letters nor question marks stand for it: the facts follow with the name as a picture.
-  const cover = pdf.pages[0]!.text;
-  expect(cover).not.toContain('?');
-  expect(cover).toMatch(/^28"×42"finished/);
-  await expect(
-    pattern(page).getByText(/names with them are pictures of your device’s letters/),
-  ).toBeVisible();
 });
 
 test('the pages are turned by button, key and list, on the paper and with the parts chosen @phone', async ({
@@ -112,22 +117,4 @@ test('the pages are turned by button, key and list, on the paper and with the pa
   await expect(sheet).toHaveAttribute('viewBox', /^0 0 595\.27\d* 841\.88\d*$/);
   for (const part of (await pattern(page).getByRole('checkbox').all()).slice(1)) await part.uncheck();
   await expect(number).toHaveText(/^Page 1 of \d$/);
-});
-
-test('the making of a pattern is stopped: nothing is saved, and it can be made again', async ({ page }) => {
-  test.setTimeout(90_000);
-  await openExample(page, 'Finishing');
-  await openPart(page, 'Pattern');
-  let downloads = 0;
-  page.on('download', () => {
-    downloads += 1;
-  });
-  await pattern(page).getByRole('button', { name: 'Make the pattern' }).click();
-  await pattern(page).getByRole('button', { name: 'Stop' }).click();
-  await expect(pattern(page).getByRole('status').getByText('Stopped. Nothing was saved.')).toBeVisible();
-  await expect(pattern(page).getByRole('button', { name: 'Stop' })).toBeHidden();
-  expect(downloads).toBe(0);
-  const { name } = await saved(page, 'Make the pattern');
-  expect(name).toMatch(/-pattern\.pdf$/);
-  expect(downloads).toBe(1);
 });

@@ -7,6 +7,7 @@ import { mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { delimiter, dirname, join } from 'node:path';
 import process from 'node:process';
 import { fileURLToPath } from 'node:url';
+import { stripVTControlCharacters } from 'node:util';
 import { provideChromium, provideEngines } from './browser.mjs';
 import { installPackages } from './install.mjs';
 
@@ -16,7 +17,7 @@ const UNIT_REPORT = `${RESULTS}/unit.json`;
 const TELL_EVERY = 15_000;
 const LANES = 2;
 /** The browser tests come in so many parts, so that both lanes end at about the same time. */
-const BROWSER_PARTS = 8;
+const BROWSER_PARTS = 6;
 /** Each part has the built tool from a server of its own. */
 const PORT = Number(process.env.TEST_PORT ?? 4183);
 
@@ -213,7 +214,12 @@ function specsOf(suites) {
 
 /** The beginning of an error in one line. */
 function firstLines(message = 'no error was told') {
-  return message.split('\n').filter(Boolean).slice(0, 4).join(' ').replace(/\s+/g, ' ');
+  return stripVTControlCharacters(message)
+    .split('\n')
+    .filter(Boolean)
+    .slice(0, 4)
+    .join(' ')
+    .replace(/\s+/g, ' ');
 }
 
 function readReport(path) {

@@ -16,7 +16,7 @@ export type Pointer = 'mouse' | 'touch';
 export const KEY = { control: '\uE009', enter: '\uE007', tab: '\uE004' } as const;
 
 /** Milliseconds; other tests may run beside. */
-const PATIENCE = 30_000;
+const PATIENCE = 60_000;
 
 /** In the page: `find` gives what is seen and fits, `nameOf` what it is called. */
 const FIND = `
