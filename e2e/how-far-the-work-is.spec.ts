@@ -107,7 +107,7 @@ test('weight and bulk: seams, layers, the weight with and without sashing, and w
 });
 
 // Blocks of eight are those of the examples; of ten, the geometry's tests.
-for (const count of [6, 12]) {
+for (const count of [6, 10, 12]) {
   test(`${count} wedges to the block: sets, wedges, blocks and wall`, async ({ page }) => {
     await openDemo(page, 'kiln-shed', 'Wedges');
     await page.getByText(String(count), { exact: true }).first().click();
