@@ -10,6 +10,7 @@ import { phrase } from '../../src/model/phrase';
 import type { Project } from '../../src/model/project';
 import { createApp } from '../../src/store/app';
 import { anyMoves, partlySewn } from '../editing/randomMoves';
+import { runs } from '../runs';
 
 const LABEL = phrase('try it');
 const seeds = fc.integer({ min: 0, max: 1e6 });
@@ -58,7 +59,7 @@ describe('a change tried on the wall', () => {
         const outcome = apply(project, command);
         expect(outcome.ok && outcome.project).toEqual(moved(project, moves));
       }),
-      { numRuns: 400 },
+      { numRuns: runs(130, 400) },
     );
     expect(done.size).toBe(7);
     expect(Math.min(outcomes.done, outcomes.refused)).toBeGreaterThan(50);
@@ -80,7 +81,7 @@ describe('a change tried on the wall', () => {
           expect(holds(project, one.command)).toBe(true);
         }
       }),
-      { numRuns: 40 },
+      { numRuns: runs(13, 40) },
     );
     expect(changing).toBeGreaterThan(40);
   });

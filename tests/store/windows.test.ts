@@ -3,8 +3,9 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { renameProject } from '../../src/editing/commands/setting';
 import { createProject } from '../../src/model/create';
-import { speak } from '../../src/model/phrase';
+import { phrase, speak } from '../../src/model/phrase';
 import { documentOf } from '../../src/store/app';
+import { firstDemo } from '../../src/store/firstQuilt';
 import { type Session, startSession } from '../../src/store/session';
 import { type LeavingNotes, NO_NOTES } from '../../src/store/storage/leaving';
 import { createMemoryShelf } from '../../src/store/storage/memory';
@@ -299,4 +300,25 @@ describe('work at risk', () => {
     await session.openNew('Another');
     expect(session.isAtRisk()).toBe(true);
   });
+});
+
+describe('a window that was left at an example as it came', () => {
+  const idOf = (session: Session) => session.app.getState().project.id;
+
+  it('has the same quilt after a reload, so that its place is taken up; another window has another', async () => {
+    const { visit } = browser();
+    const note = { id: null as string | null };
+    const id = idOf(await visit(note));
+    expect(idOf(await visit(note))).toBe(id);
+    expect(idOf(await visit())).not.toBe(id);
+  });
+
+  it.each<[string, Parameters<typeof firstDemo>[3]['refused'], boolean]>([
+    ['is there no more', { ok: false, problems: [{ code: 'no-such-project', path: '', message: phrase('Gone.') }] }, true],
+    ['cannot be read', { ok: false, problems: [{ code: 'unreadable', path: '', message: phrase('Not read.') }] }, false],
+  ])('takes no id of a quilt that may be saved: one that %s', async (_, refused, again) => {
+    const ofWindow = { read: () => 'example-id7', write: () => {} };
+    const { project } = await firstDemo([], () => 'id8', 'in', { ofWindow, refused });
+    expect(project.id).toBe(again ? 'example-id7' : 'example-id8');
+  }); // biome-ignore format: a table
 });

@@ -10,6 +10,7 @@ import { NodeBound } from '../../../src/arrange/branch/nodeBound';
 import { SmallLinear } from '../../../src/arrange/branch/smallLinear';
 import { Spectra } from '../../../src/arrange/branch/spectra';
 import { dice } from '../../balance/tops';
+import { runs } from '../../runs';
 
 /** A random problem. Forms need not be positive: nothing in the bound asks for it. */
 function randomProblem(size: number, seed: number, grid = false): ConvexAssignment {
@@ -187,7 +188,7 @@ describe('the bound of a node', () => {
           });
         }
       }),
-      { numRuns: 150 },
+      { numRuns: runs(50, 150) },
     );
   });
 

@@ -102,7 +102,7 @@ describe('the best that few blocks can do', () => {
           }
         },
       ),
-      { numRuns: runs(4, 25), seed: 1215 },
+      { numRuns: runs(2, 25), seed: 1215 },
     );
   });
 

@@ -11,6 +11,7 @@ import { createBlock } from '../../../src/model/create';
 import { moved } from '../../../src/model/moves';
 import type { Project, StripSet } from '../../../src/model/project';
 import { plainFabrics, projectOf, stripSet } from '../../cutting/fabrics';
+import { runs } from '../../runs';
 import { sameRims } from './rims';
 
 const seed = 41_000;
@@ -215,7 +216,7 @@ describe('the composer against the integer programme', () => {
         else if (made.proved === 'fewest') unavoidable += 1;
         else unproved += 1;
       }),
-      { seed, numRuns: 80 },
+      { seed, numRuns: runs(27, 80) },
     );
     expect(clean).toBeGreaterThan(8);
     expect(unavoidable).toBeGreaterThan(8);

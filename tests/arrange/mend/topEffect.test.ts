@@ -66,7 +66,7 @@ describe('what a wedge on offer does to the whole top', () => {
           }
         }
       }),
-      { numRuns: runs(10, 30) },
+      { numRuns: runs(5, 30) },
     );
     expect(full).toBeGreaterThan(runs(150, 500));
   });

@@ -70,7 +70,7 @@ test('the clashes of a wedge in its block are those the analysis lists, look-ali
       ).toEqual(listed.map((one) => row(one.kind, one.inches, one.likeness, one.fabrics)).sort());
       alike += met.filter((one) => one.likeness < 1).length;
     }),
-    { seed: 11, numRuns: runs(30, 100) },
+    { seed: 11, numRuns: runs(15, 100) },
   );
   expect(alike).toBeGreaterThan(runs(12, 50));
 });
@@ -145,7 +145,7 @@ test('what the rim of a wedge would lie against beyond its block is what the ana
         }
       }
     }),
-    { seed: 4, numRuns: runs(8, 25) },
+    { seed: 4, numRuns: runs(4, 25) },
   );
   expect(met).toBeGreaterThan(runs(2, 10));
 });

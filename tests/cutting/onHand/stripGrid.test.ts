@@ -19,6 +19,7 @@ import { speak } from '../../../src/model/phrase';
 import type { Fabric, Project, StripOnHand } from '../../../src/model/project';
 import { CENTIMETRES_PER_INCH, type LengthUnit } from '../../../src/model/units';
 import { done, refusal } from '../../editing/outcomes';
+import { runs } from '../../runs';
 
 type Strips = Omit<StripOnHand, 'id'>;
 
@@ -162,7 +163,7 @@ describe('the grid as CSV', () => {
           expect(placed.ok && placed.value.fresh).toEqual(ofIt);
         },
       ),
-      { seed: 103, numRuns: 500 },
+      { seed: 103, numRuns: runs(170, 500) },
     );
   });
 

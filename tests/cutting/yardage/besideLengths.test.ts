@@ -7,6 +7,7 @@ import { yardage } from '../../../src/cutting/yardage/yardage';
 import { speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
 import { randomProject } from '../../drawing/samples';
+import { runs } from '../../runs';
 
 const QUILTS = fc.record({
   seed: fc.integer({ min: 1, max: 9999 }),
@@ -57,7 +58,7 @@ describe('runs beside lengths', () => {
         const told = stripsAlike(cloth!.layout).map(({ words }) => speak(words)).join('; ');
         expect(cloth!.layout.length, told).toBeCloseTo(one.length, 6);
       }),
-      { numRuns: 400 },
+      { numRuns: runs(130, 400) },
     );
     expect(held).toBeGreaterThan(60);
   });

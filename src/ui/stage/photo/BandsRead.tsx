@@ -11,7 +11,7 @@ import { Swatch } from '../../fields/Swatch';
 import { useSay } from '../../words';
 import { bandWords, percentSure, sureWords } from './bandWords';
 import { FabricForBand } from './FabricForBand';
-import type { ReadStrip } from './useFabricOfStrip';
+import type { ReadStrip } from './FabricOfStrip';
 
 interface Props {
   shown: readonly PicturedWedge[];

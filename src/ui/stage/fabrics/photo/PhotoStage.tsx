@@ -65,7 +65,7 @@ export function PhotoStage() {
           <Apart of={say('Fabrics from photographs')} />
         </button>
       </div>
-      <RefusedPhotos refused={refused} className="photo-refused" />
+      <RefusedPhotos refused={refused} className="photo-refused" onDismiss={sitting.dismiss} />
       {doing ? <Working working={doing} className="row photo-working" onStop={() => sitting.stop()} /> : null}
       {photos.length > 1 ? <Thumbs photos={photos} current={current} /> : null}
       {photo ? (
