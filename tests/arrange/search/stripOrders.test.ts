@@ -137,7 +137,7 @@ describe('a shuffle that may put strips in another order', () => {
       }),
       { numRuns: runs(8, 25), seed: 20 },
     );
-    expect(changed).toBeGreaterThan(5);
+    expect(changed).toBeGreaterThan(runs(1, 5));
   });
 
   it('keeps neighbours of different fabrics apart and the narrowest strips off the outside edges', () => {

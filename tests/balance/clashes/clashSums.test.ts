@@ -48,5 +48,5 @@ it('the sums of clash are what the list of what hangs weighs, and what is less a
     ),
     { seed: 20_260_301, numRuns: runs(27, 80) },
   );
-  expect(Math.min(seen.same, seen.told, seen.untold)).toBeGreaterThan(20);
+  expect(Math.min(seen.same, seen.told, seen.untold)).toBeGreaterThan(runs(7, 20));
 });

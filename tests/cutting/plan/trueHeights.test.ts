@@ -87,7 +87,7 @@ describe('a plan for the largest top', () => {
     );
     expect(some / all).toBeGreaterThan(runs(0.5, 0.7));
     expect(proved / all).toBeGreaterThan(0.3);
-    expect(several).toBeGreaterThan(3);
+    expect(several).toBeGreaterThan(runs(1, 3));
   }, 600_000);
 
   it('has strips from which its blocks are really made', () => {
@@ -135,7 +135,7 @@ describe('a plan for the largest top', () => {
           if (sets % 3 === 0 || sets < 3) expect(mostMade(fabrics, strips, wedge, top.blocks)).toBeLessThanOrEqual(top.blocks);
         }
       }),
-      { seed: seed + 1, numRuns: runs(3, 25) },
+      { seed: seed + 1, numRuns: runs(6, 25) },
     ); // biome-ignore format: short
     expect(fitted).toBeGreaterThan(runs(0.5, 1) * tried);
   }, 600_000);

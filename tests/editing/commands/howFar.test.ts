@@ -171,6 +171,6 @@ describe('after any sequence of edits', () => {
       }),
       { seed: 90_210, numRuns: runs(8, 25) },
     );
-    expect(carriedOut).toBeGreaterThan(100);
+    expect(carriedOut).toBeGreaterThan(runs(30, 100));
   });
 });

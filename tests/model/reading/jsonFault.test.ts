@@ -47,7 +47,7 @@ describe('the first fault of a text', () => {
       ),
       { numRuns: runs(1000, 3000), seed: 13 },
     );
-    expect(placed).toBeGreaterThan(500);
+    expect(placed).toBeGreaterThan(runs(160, 500));
   });
 
   it('is where the engine finds it, in short texts of the letters that matter', () => {
