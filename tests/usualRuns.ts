@@ -2,4 +2,4 @@
 import fc from 'fast-check';
 import { runs } from './runs';
 
-fc.configureGlobal({ ...fc.readConfigureGlobal(), numRuns: runs(40, 100) });
+fc.configureGlobal({ ...fc.readConfigureGlobal(), numRuns: runs(30, 100) });

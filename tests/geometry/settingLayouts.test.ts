@@ -147,7 +147,7 @@ describe('whatever the setting, its pieces and the cells tile the top', () => {
           );
         },
       ),
-      { seed: 20260102, numRuns: 30 },
+      { seed: 20260102, numRuns: runs(10, 30) },
     );
   });
 });

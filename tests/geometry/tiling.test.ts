@@ -67,7 +67,7 @@ describe('the bands of a block', () => {
           });
         }
       }),
-      { seed, numRuns: 40 },
+      { seed, numRuns: runs(13, 40) },
     );
   });
 

@@ -106,7 +106,7 @@ describe('branch and bound', () => {
         expect(search.bound).toBe(search.best);
         expect(search.done).toBe(1);
       }),
-      { numRuns: 300 },
+      { numRuns: runs(100, 300) },
     );
   });
 
@@ -133,7 +133,7 @@ describe('branch and bound', () => {
           expect(search.best).toBeCloseTo(least, 8);
         },
       ),
-      { numRuns: 200 },
+      { numRuns: runs(67, 200) },
     );
   });
 

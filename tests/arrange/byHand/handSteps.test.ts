@@ -180,7 +180,7 @@ describe('the list of steps by hand', () => {
           }
         }
       }),
-      { numRuns: 400, seed: 1213 },
+      { numRuns: runs(130, 400), seed: 1213 },
     );
   }); // biome-ignore format: short
 

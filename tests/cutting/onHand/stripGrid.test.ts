@@ -115,7 +115,7 @@ describe('the grid of strips', () => {
         expect(new Set(grid.lines.map((line) => line.fabric)).size).toBe(project.fabrics.length);
         expect(new Set(grid.widths).size).toBe(grid.widths.length);
       }),
-      { seed: 101, numRuns: 500 },
+      { seed: 101, numRuns: runs(170, 500) },
     );
   });
 
@@ -327,7 +327,7 @@ describe('another width for a column, another length for lines', () => {
           expect(others(long)).toEqual(others(project));
         },
       ),
-      { seed: 106, numRuns: 300 },
+      { seed: 106, numRuns: runs(100, 300) },
     );
   });
 

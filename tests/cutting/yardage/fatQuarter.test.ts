@@ -194,7 +194,7 @@ describe('cloth on hand', () => {
           expect(more.onHand?.enough).toBe(false);
         },
       ),
-      { seed: 93, numRuns: 300 },
+      { seed: 93, numRuns: runs(100, 300) },
     );
   });
 

@@ -61,7 +61,7 @@ describe('a list of blocks', () => {
         const outcome = apply(empty, enterBlocks(empty, list.blocks));
         expect(outcome.ok ? bare(outcome.project) : outcome.problems).toEqual(bare(project));
       }),
-      { numRuns: 100 },
+      { numRuns: runs(33, 100) },
     );
   });
   it('reads arrows, letters and words, with and without number and progress', () => {

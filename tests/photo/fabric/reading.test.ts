@@ -68,7 +68,7 @@ describe.each(PRINT_MOTIFS)('a drawn print of %s', (motif) => {
   });
 });
 
-it.each(PRINT_MOTIFS.filter((_, at) => at % runs(3, 1) === 0))(
+it.each(PRINT_MOTIFS.filter((_, at) => at % runs(5, 1) === 0))(
   'a %s is read the same at half the size',
   (motif) => {
     const large = shown(motif, 3, 400);
