@@ -2,6 +2,7 @@
 // passed are long, and nobody reads them.
 import type { Page } from '@playwright/test';
 import axe from 'axe-core';
+import { paint } from './guarded';
 
 /** Every rule of WCAG 2.2 up to AA. */
 export const AA: axe.RunOnly = {
@@ -23,6 +24,7 @@ interface Asked {
 
 /** Faults of the page, one line each. */
 export async function faultsOf(page: Page, asked: Asked = {}): Promise<string[]> {
+  await paint(page);
   if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(axe.source);
   return page.evaluate(
     async ({ within, only }) => {

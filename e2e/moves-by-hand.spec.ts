@@ -16,6 +16,7 @@ test('a few moves are found, listed, ticked off, and kept over a reload @phone',
   await startWith(page, 'Harbour library');
   await goTo(page, 'Wall');
   await findMoves(page);
+  await expect(page.getByRole('heading', { name: 'Moves by hand', level: 2 })).toBeFocused();
   const numbers = page.getByRole('group', { name: 'How many blocks to move' }).getByRole('radio');
   await numbers.last().check();
   const ticks = work(page).getByRole('checkbox');

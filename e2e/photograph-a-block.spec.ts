@@ -6,7 +6,7 @@ import { faultsOf } from './axe';
 import { expect, type Locator, type Page, test } from './guarded';
 import { jpegOf } from './photos';
 import { nextUndo } from './quilt';
-import { firstVisit, openFile } from './room';
+import { firstVisit, layoutMoves, openFile } from './room';
 
 /** A block whose picture is easy enough for any reader; the same for every test. */
 const SEED = 11;
@@ -23,6 +23,7 @@ async function openBlocks(page: Page, project: Project): Promise<void> {
     .click();
   await page.getByRole('button', { name: 'From a photograph' }).click();
   await expect(page.getByRole('heading', { name: 'Blocks from photographs' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Choose photographs' })).toBeFocused();
 }
 
 async function choose(page: Page, name: string, buffer: Buffer): Promise<void> {
@@ -50,6 +51,7 @@ test('a block of the quilt is told from its photograph, and its corners are move
   await expect(page.getByText(`This looks like block ${number}`)).toBeVisible({ timeout: 60_000 });
   const found = await cornerAt(page);
   expect(Math.hypot(found.x - corners[0]!.x, found.y - corners[0]!.y)).toBeLessThan(0.02 * pixels.width);
+  const moved = await layoutMoves(page, '.corner-picture');
   await corner(page).focus();
   await expect(page.locator('.loupe')).toBeVisible();
   await page.keyboard.press('ArrowRight');
@@ -62,6 +64,8 @@ test('a block of the quilt is told from its photograph, and its corners are move
   await page.keyboard.press('ArrowLeft');
   await page.keyboard.press('Shift+ArrowUp');
   await expect(page.getByText(`This looks like block ${number}`)).toBeVisible({ timeout: 60_000 });
+  // Reading began and ended meanwhile.
+  expect(await moved(), 'how often the picture moved under the hand').toBe(0);
 });
 
 test('a new block is put right, hangs as its picture, outlives a reload and is undone in one step', async ({
@@ -74,7 +78,12 @@ test('a new block is put right, hangs as its picture, outlives a reload and is u
   await choose(page, 'block.jpg', await jpegOf(pixels));
   const rim = page.locator('[data-band="1 0"]');
   await expect(rim).toBeVisible({ timeout: 60_000 });
-  await rim.click();
+  // A wedge is one stop for Tab, and arrows go along its strips.
+  await expect(page.locator('[data-band][tabindex="0"]')).toHaveCount(8);
+  await page.locator('[data-band="1 1"]').focus();
+  await page.keyboard.press('ArrowLeft');
+  await expect(rim).toBeFocused();
+  await page.keyboard.press('Enter');
   const choice = page.getByRole('group', { name: /^Place 2, rim/ });
   const last = choice.locator('.fabrics-for-band button').last();
   const name = (await last.textContent())!.trim();

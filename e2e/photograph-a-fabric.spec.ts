@@ -7,7 +7,9 @@ import { labD65Of, linearOfHex } from '../src/colour/spaces';
 import { faultsOf } from './axe';
 import { expect, type Page, test } from './guarded';
 import { CHECKS, heicOf, PER_INCH, photograph, SCENE } from './photos';
-import { firstVisit, goTo, openFile, still } from './room';
+import { firstVisit, goTo, layoutMoves, openFile, still } from './room';
+
+test.use({ painted: true });
 
 async function openPhotos(page: Page): Promise<void> {
   await firstVisit(page);
@@ -75,6 +77,7 @@ test('a fabric is photographed, read, added, undone, and is the same after a rel
   expect(box.width / box.height).toBeCloseTo(SCENE.width / SCENE.height, 1);
   // The frame over the fabric.
   const { cloth, ruler, card } = SCENE;
+  const moved = await layoutMoves(page, '.photo-picture');
   await drag(page, 'Frame', cloth.x + cloth.width / 2, cloth.y + cloth.height / 2);
   await drag(page, 'Bottom right corner', cloth.x + cloth.width - 60, cloth.y + cloth.height - 40);
   // Not yet: its size is not known.
@@ -87,6 +90,8 @@ test('a fabric is photographed, read, added, undone, and is the same after a rel
   await page.getByLabel('Between the points').fill('10');
   await page.getByLabel('Between the points').press('Enter');
   await expect(page.getByText(/^The frame is /)).toBeVisible();
+  // Reading began and ended meanwhile.
+  expect(await moved(), 'how often the picture moved under the hand').toBe(0);
   // The light.
   await page.getByText('Light', { exact: true }).click();
   await expect(page.getByText('The light is not corrected.')).toBeVisible();

@@ -19,6 +19,7 @@ async function openWall(page: Page, project: Project): Promise<void> {
   await expect(page.getByRole('dialog')).toBeHidden();
   await page.getByRole('navigation', { name: 'Order of work' }).getByRole('button', { name: 'Wall' }).click();
   await page.getByRole('button', { name: 'From a photograph of the wall' }).click();
+  await expect(page.getByRole('button', { name: 'Choose a photograph' })).toBeFocused();
   await page
     .getByLabel('Files of photographs')
     .setInputFiles({ name: 'wall.jpg', mimeType: 'image/jpeg', buffer: await photographed() });

@@ -6,6 +6,8 @@ import { keptPicture, photographed } from '../tests/model/picture/images';
 import { expect, type Page, test } from './guarded';
 import { firstVisit, openFile } from './room';
 
+test.use({ painted: true });
+
 /** A quilt all of one photographed fabric. Its picture is blue and its mean colour, were that drawn, is rust. */
 async function photographedQuilt() {
   const at = () => [20, 120, 220] as const;

@@ -99,3 +99,18 @@ export async function openFile(page: Page, text: string): Promise<void> {
 export function undoButton(page: Page): Locator {
   return page.getByRole('toolbar', { name: 'Undo and redo' }).getByRole('button').first();
 }
+
+/** From now on, how often the layout moves something; scrolling is no such move. */
+export async function layoutMoves(page: Page, what: string): Promise<() => Promise<number>> {
+  const counted = await page.evaluateHandle((selector) => {
+    const moves = { count: 0 };
+    new PerformanceObserver((list) => {
+      for (const entry of list.getEntries() as (PerformanceEntry & { sources: { node: Node | null }[] })[])
+        for (const { node } of entry.sources)
+          if (node instanceof Element && (node.matches(selector) || node.querySelector(selector)))
+            moves.count += 1;
+    }).observe({ type: 'layout-shift' });
+    return moves;
+  }, what);
+  return () => counted.evaluate(({ count }) => count);
+}

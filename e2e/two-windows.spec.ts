@@ -52,7 +52,6 @@ test('where both windows changed a quilt both states are looked at, one is taken
   await expect(states.nth(0)).toContainText(/last change: .*block 3/i);
   await expect(states.nth(1)).toContainText(/last change: .*block 2/i);
   await expect(states.locator('img')).toHaveCount(2);
-  await page.screenshot({ path: test.info().outputPath('both.png') });
   await page.getByRole('button', { name: 'Take the state of the other window' }).click();
   await expect(notice(page)).toHaveCount(0);
   await expect(undoButton(page)).toHaveAccessibleName(/Take the state of the other window/);
@@ -67,7 +66,6 @@ test('where nothing can be saved that is said with its cause and the button for 
   await firstVisit(page);
   await expect(notice(page)).toContainText('Not saved. This browser saves no projects');
   await expect(notice(page)).toBeInViewport();
-  await page.screenshot({ path: test.info().outputPath('notice.png') });
   await turn(page, 1);
   const asked = page.waitForEvent('dialog');
   void page.close({ runBeforeUnload: true });

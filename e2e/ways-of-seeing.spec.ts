@@ -5,6 +5,8 @@ import { AA, faultsInBoth } from './axe';
 import { expect, type Page, test } from './guarded';
 import { firstVisit, goTo } from './room';
 
+test.use({ painted: true });
+
 const opener = (page: Page) =>
   page.getByRole('button', { name: /^Ways of seeing/ }).filter({ visible: true });
 const wall = (page: Page) => page.getByRole('region', { name: 'Design wall' });

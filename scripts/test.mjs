@@ -25,6 +25,8 @@ installPackages();
 rmSync(RESULTS, { recursive: true, force: true });
 mkdirSync(RESULTS, { recursive: true });
 const steps = [];
+/** Tests that passed only at a second try, each with its first error. */
+const secondTries = [];
 /** What runs now: how far each step is, in words, by its name. */
 const running = new Map();
 const telling = setInterval(tellHowFar, TELL_EVERY);
@@ -180,6 +182,7 @@ function tellLeftOut(printed) {
 /** The story's last line: "N passed, N failed". */
 function countEngineTests(printed) {
   tellLeftOut(printed);
+  for (const [, what] of printed.matchAll(/^# Needed a second try: (.*)$/gm)) secondTries.push(what);
   const [, passed = 0, failed = 0] = /^(\d+) passed, (\d+) failed$/m.exec(printed) ?? [];
   return { passed: Number(passed), failed: Number(failed) };
 }
@@ -193,10 +196,24 @@ function countUnitTests() {
   return { passed: read?.numPassedTests ?? 0, failed: (read?.numFailedTests ?? 0) + unloaded.length };
 }
 
-/** Playwright's report; a test that passes only at a second try counts as failed. */
+/** Playwright's report; a test that passes at a second try counts as passed, and is named with what it failed by first. */
 function countBrowserTests(path) {
-  const stats = readReport(path)?.stats;
-  return { passed: stats?.expected ?? 0, failed: (stats?.unexpected ?? 0) + (stats?.flaky ?? 0) };
+  const read = readReport(path);
+  const { expected = 0, flaky = 0, unexpected = 0 } = read?.stats ?? {};
+  for (const { file, title, tests } of specsOf(read?.suites ?? []))
+    for (const { status, projectName, results } of tests)
+      if (status === 'flaky')
+        secondTries.push(`${file} [${projectName}] ${title}: ${firstLines(results[0].error?.message)}`);
+  return { passed: expected + flaky, failed: unexpected };
+}
+
+function specsOf(suites) {
+  return suites.flatMap(({ specs = [], suites: within = [] }) => [...specs, ...specsOf(within)]);
+}
+
+/** The beginning of an error in one line. */
+function firstLines(message = 'no error was told') {
+  return message.split('\n').filter(Boolean).slice(0, 4).join(' ').replace(/\s+/g, ' ');
 }
 
 function readReport(path) {
@@ -212,6 +229,7 @@ function report() {
   const passed = steps.reduce((sum, step) => sum + step.passed, 0);
   const failed = steps.reduce((sum, step) => sum + (step.good ? step.failed : Math.max(1, step.failed)), 0);
   console.log(`\n${secondsSince(startedAt)} s in all`);
+  if (secondTries.length > 0) console.log(`Needed a second try:\n  ${secondTries.join('\n  ')}`);
   if (bad.length > 0) console.log(`Not in order: ${bad.map((step) => step.name).join(', ')}`);
   console.log(`${passed} passed, ${failed} failed`);
   process.exitCode = failed > 0 || bad.length > 0 ? 1 : 0;

@@ -28,6 +28,12 @@ const find = ({ css, name, within }) => {
 };
 `;
 
+/** In the page: notes whether the next press lands on the thing. What the press does may take the thing away. */
+const NOTE_HIT = `
+globalThis.hit = false;
+const thing = arguments[0];
+addEventListener('click', ({ target }) => { globalThis.hit = find(thing)?.contains(target) ?? false; }, { capture: true, once: true });`;
+
 export class Browser {
   private readonly driver: Driver;
 
@@ -108,10 +114,15 @@ export class Browser {
     return at!;
   }
 
+  /** Presses a thing; once more where what was laid out anew meanwhile took it from under the pointer. */
   async click(thing: Thing): Promise<void> {
-    const [x, y] = await this.middle(thing);
-    await pause(50);
-    await this.stroke([[x, y]]);
+    await this.until(async () => {
+      const [x, y] = await this.middle(thing);
+      await this.run(NOTE_HIT, thing);
+      await this.stroke([[x, y]]);
+      // A page that goes away at the press has nothing noted.
+      return (await this.run<boolean | undefined>('return globalThis.hit')) !== false;
+    });
   }
 
   /** Presses at the first spot, passes the others, and lets go at the last. */

@@ -174,7 +174,12 @@ export const STORY: Readonly<Record<string, Check>> = {
           'return made.some(([type, size]) => type === arguments[0] && size > 50000)',
           type,
         );
-      await browser.until(made, 60_000);
+      await browser.until(made, 150_000).catch(async () => {
+        const [all, foot] = await browser.run<[string, string]>(
+          'return [JSON.stringify(made), document.querySelector(".step-foot").innerText]',
+        );
+        throw new Error(`no ${type} but ${all}; the foot says: ${foot}`);
+      });
     }
   },
   'a photograph is decoded upright in a worker, and its fabric read': async ({ browser, photograph }) => {

@@ -1,6 +1,6 @@
 // Keeps the eigenpairs of a form's cells, or items, for every set of them that is still open: a branch and bound meets the
 // same sets again and again.
-import { eigenpairsOf } from './eigenpairs';
+import { eigenpairsOf } from './eigenvalues';
 
 /** A symmetric matrix on a set of m of its rows, beside the vector of ones. */
 export interface Spectrum {
@@ -68,7 +68,7 @@ function spectrumOf(matrix: Float64Array, size: number, members: readonly number
   const width = count - 1;
   const kept = Float64Array.from(
     { length: count * width },
-    (_, at) => vectors[Math.floor(at / width) * count + (at % width)]!,
+    (_, at) => vectors[(at % width) * count + Math.floor(at / width)]!,
   );
   return { values: values.slice(0, width), vectors: kept, sums, all };
 }

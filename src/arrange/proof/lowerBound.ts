@@ -2,9 +2,9 @@
 // bound of Hadley, Rendl and Wolkowicz (1992) for quadratic assignment. Contact: contactBound.ts.
 
 import { solvingLinear } from '../assignment/linear';
+import { eigenvaluesOf, findingEigenvalues } from '../branch/eigenvalues';
 import { contactBound } from './contactBound';
 import type { Contacts } from './contactTables';
-import { eigenvaluesOf, findingEigenvalues } from './eigenvalues';
 import { kernelTable, residual, rowIn, type Spread } from './spreadAssignment';
 
 /**

@@ -3,12 +3,12 @@
 
 import { squares } from '../../balance/score/termScales';
 import type { Project } from '../../model/project';
+import { findingEigenvalues } from '../branch/eigenvalues';
 import type { Decisions } from '../decisions';
 import { type CostTables, seamCost } from '../live/costTables';
 import { areasWithout, leastFromMean, type WedgesOfTip } from './blockOfTrades';
 import { contactBound } from './contactBound';
 import { contactsOf } from './contactTables';
-import { findingEigenvalues } from './eigenvalues';
 import { leastSeams } from './seamTransport';
 import { settledSpread } from './settledSpread';
 import { kernelTable, type Spread, spreadOf } from './spreadAssignment';

@@ -32,11 +32,6 @@ const LEAST_PIXELS = 100;
 const STRIPE = 150_000;
 /** Milliseconds that a stripe may take before it is made lower; one that takes less than half of it is made higher. */
 const LONG = 32;
-/**
- * A stripe twice as high that takes less than the first many times as long, or one half as high that takes more than the second, takes its
- * time whatever its height: such stripes grow.
- */
-const WHATEVER = { higher: 1.1, lower: 0.9 };
 
 /** The picture as SVG text with real sizes, one unit to the inch. */
 export function pictureSvg(project: Project, pictures: Pictures, { caption, marks }: PictureOptions): string {
@@ -190,13 +185,12 @@ function drawStripe(
 
 /** From how long each stripe took, how high the next one is: about LONG, or ever higher where a stripe takes its time whatever its height. */
 export function growingStripes(first: number): (took: number) => number {
+  const drawn: Stripe[] = [];
   let high = first;
-  let last: Stripe | null = null;
   return (took) => {
-    const now = { high, took };
-    if (2 * took <= LONG || takesItAnyway(now, last)) high *= 2;
+    drawn.push({ high, took });
+    if (2 * took <= LONG || (took > LONG && takesItAnyway(drawn))) high *= 2;
     else if (took > LONG) high = Math.max(1, Math.floor(high / 2));
-    last = now;
     return high;
   };
 }
@@ -206,11 +200,19 @@ interface Stripe {
   readonly took: number;
 }
 
-/** Whether a stripe takes its time whatever its height, as the one before it tells; the very first, where it takes far too long. */
-function takesItAnyway({ high, took }: Stripe, last: Stripe | null): boolean {
-  if (!last) return took > 4 * LONG;
-  if (high === last.high) return false;
-  return high > last.high ? took < last.took * WHATEVER.higher : took > last.took * WHATEVER.lower;
+/**
+ * Whether a stripe takes too long whatever its height: a straight line through the lowest and the highest says so. What else computes
+ * only adds to a time, so that the least of each height counts. The very first tells by itself, where it takes far too long.
+ */
+function takesItAnyway(drawn: readonly Stripe[]): boolean {
+  const heights = drawn.map(({ high }) => high);
+  const [low, high] = [Math.min(...heights), Math.max(...heights)];
+  const least = (of: number) =>
+    Math.min(...drawn.filter((stripe) => stripe.high === of).map(({ took }) => took));
+  if (low === high) return drawn.length === 1 && least(low) > 4 * LONG;
+  const line = Math.max(0, (least(high) - least(low)) / (high - low));
+  // The farther apart they are, the surer the line.
+  return least(low) - line * low > LONG * (1 + low / high);
 }
 
 /** Lets the page have a turn. */

@@ -1,69 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cellSymmetries } from '../../../src/arrange/branch/cellSymmetries';
-import { type ConvexAssignment, pairCosts } from '../../../src/arrange/branch/convexAssignment';
+import { pairCosts } from '../../../src/arrange/branch/convexAssignment';
 import { GroupBound } from '../../../src/arrange/groups/groupBound';
 import { linksOf, subsetsOf } from '../../../src/arrange/groups/subsets';
-import { groupsOn, kernelOf } from '../../../src/balance/wall/kernel';
-import { dice } from '../../balance/tops';
-
-/** A grid of rows × columns with the wall's own form; figures of any sort, and costs of items in cells now and then. */
-function wall(rows: number, columns: number, seed: number, drop = -1) {
-  const { part } = dice(seed);
-  const at = Array.from({ length: rows * columns }, (_, cell) => cell).filter((cell) => cell !== drop);
-  const size = at.length;
-  const { own, near } = kernelOf(rows, columns);
-  const cells = new Float64Array(size * size);
-  at.forEach((cell, row) => {
-    cells[row * size + row] = own;
-    for (let to = near.start[cell]!; to < near.start[cell + 1]!; to++) {
-      const column = at.indexOf(near.to[to]!);
-      if (column >= 0) cells[row * size + column] = near.weight[to]!;
-    }
-  });
-  const figures = Array.from({ length: size }, () => [part() - 0.5, part() - 0.5, part() - 0.5]);
-  const items = Float64Array.from({ length: size * size }, (_, one) =>
-    figures[Math.floor(one / size)]!.reduce((sum, x, axis) => sum + x * figures[one % size]![axis]!, 0),
-  );
-  const linear = Float64Array.from({ length: size * size }, () => (seed % 2 === 0 ? 0 : part()));
-  const problem: ConvexAssignment = {
-    size,
-    constant: part(),
-    linear,
-    forms: [{ cells, items }],
-    moments: [],
-    beside: new Float64Array(size ** 4),
-  };
-  const grid = {
-    rowOf: at.map((cell) => Math.floor(cell / columns)),
-    columnOf: at.map((cell) => cell % columns),
-  };
-  return { problem, grid, groups: groupsOn(grid.rowOf, grid.columnOf) };
-}
-
-function costOf({ size, constant, linear, forms }: ConvexAssignment, cellOf: readonly number[]): number {
-  const { cells, items } = forms[0]!;
-  let cost = constant;
-  for (let item = 0; item < size; item++) {
-    cost += linear[item * size + cellOf[item]!]!;
-    for (let other = 0; other < size; other++)
-      cost += cells[cellOf[item]! * size + cellOf[other]!]! * items[item * size + other]!;
-  }
-  return cost;
-}
-
-function leastOf(problem: ConvexAssignment): number {
-  let least = Number.POSITIVE_INFINITY;
-  const place = (cellOf: number[]) => {
-    if (cellOf.length === problem.size) {
-      least = Math.min(least, costOf(problem, cellOf));
-      return;
-    }
-    for (let cell = 0; cell < problem.size; cell++) if (!cellOf.includes(cell)) place([...cellOf, cell]);
-  };
-  place([]);
-  return least;
-}
+import { leastOf } from '../branch/problems';
+import { spreadWall } from './spreadWall';
 
 describe('the bound by groups', () => {
   it('is never above the best of all arrangements, gone through one by one, and comes near it', () => {
@@ -71,7 +13,7 @@ describe('the bound by groups', () => {
     fc.assert(
       fc.property(fc.nat(), fc.constantFrom([2, 3], [1, 6], [3, 2], [2, 2]), (seed, shape) => {
         const [rows, columns] = shape as [number, number];
-        const { problem, grid, groups } = wall(rows, columns, seed, seed % 3 === 0 ? 1 : -1);
+        const { problem, grid, groups } = spreadWall(rows, columns, seed, seed % 3 === 0 ? 1 : -1);
         const least = leastOf(problem);
         const bounding = GroupBound.of(problem, groups, grid, least)!;
         for (let step = 0; step < 150; step++) {
@@ -86,7 +28,7 @@ describe('the bound by groups', () => {
   });
 
   it('is none for a form that is not of these groups', () => {
-    const { problem, grid, groups } = wall(2, 3, 1);
+    const { problem, grid, groups } = spreadWall(2, 3, 1);
     const other = {
       ...problem,
       forms: [{ ...problem.forms[0]!, cells: problem.forms[0]!.cells.map((one) => 2 * one) }],
@@ -96,15 +38,17 @@ describe('the bound by groups', () => {
   });
 
   it('holds with and without symmetries of the wall', () => {
-    const { problem } = wall(2, 3, 2);
+    const { problem } = spreadWall(2, 3, 2);
     expect(cellSymmetries(problem, pairCosts(problem))).toHaveLength(4);
-    expect(cellSymmetries(wall(2, 3, 1).problem, pairCosts(wall(2, 3, 1).problem))).toHaveLength(1);
+    expect(cellSymmetries(spreadWall(2, 3, 1).problem, pairCosts(spreadWall(2, 3, 1).problem))).toHaveLength(
+      1,
+    );
   });
 });
 
 describe('sets of items', () => {
   it('are all there, with the squared sum of their figures, and linked where they share none', () => {
-    const { problem } = wall(2, 3, 5);
+    const { problem } = spreadWall(2, 3, 5);
     const gram = problem.forms[0]!.items;
     const square = (set: readonly number[]) =>
       set.reduce((sum, one) => sum + set.reduce((all, other) => all + gram[one * 6 + other]!, 0), 0);
@@ -131,7 +75,7 @@ describe('the groups of a wall', () => {
       [1, 7],
     ] as const) {
       // biome-ignore format: a row
-      const { problem, groups } = wall(rows, columns, 1);
+      const { problem, groups } = spreadWall(rows, columns, 1);
       const { size, forms } = problem;
       const sum = new Float64Array(size * size);
       for (const { cells, weight } of groups)

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import highsLoader from 'highs';
 import { describe, expect, it } from 'vitest';
+import { eigenvaluesOf } from '../../../src/arrange/branch/eigenvalues';
 import { decisionsOf } from '../../../src/arrange/decisions';
 import { costTables } from '../../../src/arrange/live/costTables';
 import { LiveWall } from '../../../src/arrange/live/liveWall';
 import { contactsOf } from '../../../src/arrange/proof/contactTables';
-import { eigenvaluesOf } from '../../../src/arrange/proof/eigenvalues';
 import { spreadOf } from '../../../src/arrange/proof/spreadAssignment';
 import { Search } from '../../../src/arrange/search/search';
 import { type Intent, SCATTERED } from '../../../src/balance/score/intent';

@@ -77,6 +77,17 @@ describe('the stripes in which a picture is drawn', () => {
     expect(drawn(200, 0.01).length).toBeLessThan(9);
   });
 
+  it('are few there too where much else computes beside them', () => {
+    const busy = fc.array(fc.double({ min: 1, max: 4, noNaN: true }), { minLength: 29, maxLength: 29 });
+    fc.assert(
+      fc.property(fc.double({ min: 40, max: 800, noNaN: true }), busy, (fixed, factors) => {
+        const stripes = drawn(fixed, 0.01, (stripe) => factors[stripe % factors.length]!);
+        expect(stripes.length).toBeLessThan(24);
+      }),
+      { seed: 14, numRuns: 500 },
+    );
+  });
+
   it('stay short where each draws only its own lines, however fast the browser and busy the machine is', () => {
     const busy = fc.array(fc.double({ min: 0.8, max: 1.25, noNaN: true }), { minLength: 8, maxLength: 8 });
     const line = fc.double({ min: 0.01, max: 0.8, noNaN: true });

@@ -1,5 +1,5 @@
 // What was read of a block: its wedges clockwise from the top, the bands of each from the rim in, doubtful ones marked. A press on a band opens
-// the fabrics for it.
+// the fabrics for it. A wedge is one stop for Tab; arrows go along its bands.
 import { CircleHelp } from 'lucide-react';
 import { useRef, useState } from 'react';
 import { findFabric } from '../../../model/find';
@@ -8,6 +8,7 @@ import type { ReadBand } from '../../../photo/block/readLook';
 import { isDoubtful } from '../../../store/photo/corrected';
 import { useApp } from '../../app';
 import { Swatch } from '../../fields/Swatch';
+import { Toolbar } from '../../fields/Toolbar';
 import { useSay } from '../../words';
 import { bandWords, percentSure, sureWords } from './bandWords';
 import { FabricForBand } from './FabricForBand';
@@ -46,7 +47,7 @@ export function BandsRead({ shown, read, onTell, onRead }: Props) {
           // biome-ignore lint/suspicious/noArrayIndexKey: a place is its index
           <li key={place}>
             <b aria-hidden>{place + 1}</b>
-            <div className="bands-of">
+            <Toolbar className="bands-of" aria-label={say('Place {place}', { place: place + 1 })}>
               {bands.map((band, at) => (
                 <BandButton
                   // biome-ignore lint/suspicious/noArrayIndexKey: a band is its index
@@ -59,7 +60,7 @@ export function BandsRead({ shown, read, onTell, onRead }: Props) {
                 />
               ))}
               {bands.length === 0 ? <span className="quiet">{say('Nothing was read.')}</span> : null}
-            </div>
+            </Toolbar>
             {opened && seen ? (
               <FabricForBand
                 words={say(bandWords(project, place, opened.band, bands[opened.band]!))}

@@ -51,7 +51,7 @@ export default function BlockPhotosStage() {
         ) : null}
       </header>
       <RefusedPhotos refused={refused} className="sheet-of-paper" onDismiss={work.dismiss} />
-      <Working working={working} className="sheet-of-paper" onStop={() => work.stop()} />
+      <Working working={working} onStop={() => work.stop()} />
       {photos.length > 1 ? (
         <PhotoList photos={photos} current={current} onShow={(key) => work.show(key)} />
       ) : null}

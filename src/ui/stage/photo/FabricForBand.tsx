@@ -10,6 +10,7 @@ import { useApp, useAppStore } from '../../app';
 import { Apart } from '../../fields/Apart';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { Swatch } from '../../fields/Swatch';
+import { Toolbar } from '../../fields/Toolbar';
 import { useEscape } from '../../useEscape';
 import { useSay, useWrite } from '../../words';
 import { byLikeness, seenColour } from './bandWords';
@@ -50,7 +51,7 @@ export function FabricForBand({ words, seen, chosen, onRead, onChoose, onClose }
         <span className="seen-colour" style={{ background: colour }} aria-hidden />{' '}
         {say('As seen. The fabric most like it comes first.')}
       </p>
-      <div className="fabrics-for-band">
+      <Toolbar className="fabrics-for-band" aria-label={say('Fabrics')}>
         {sorted.map((fabric, at) => (
           <button
             key={fabric.id}
@@ -63,7 +64,7 @@ export function FabricForBand({ words, seen, chosen, onRead, onChoose, onClose }
             <Swatch fabric={fabric} size={22} /> <bdi>{fabric.name}</bdi>
           </button>
         ))}
-      </div>
+      </Toolbar>
       <div className="row">
         <FabricOfStrip making={photographed} />
         <button type="button" className="button" onClick={makePlain}>

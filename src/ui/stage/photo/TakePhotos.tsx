@@ -1,7 +1,8 @@
 // The buttons that choose photographs: camera and files. What is dropped or pasted is taken by usePhotoDrop.ts of the folder above.
 import { Camera, Images } from 'lucide-react';
-import { useEffect, useRef } from 'react';
+import { useRef } from 'react';
 import { useSay } from '../../words';
+import { useOpened } from '../useOpened';
 import { useScreen } from '../useScreen';
 
 interface Props {
@@ -12,27 +13,15 @@ interface Props {
   many: boolean;
   /** Whether it is the main thing to do. */
   first: boolean;
-  /** Whether the focus goes there while it is. */
-  focused?: boolean;
   onTake: (files: readonly File[]) => void;
 }
 
-export function TakePhotos({
-  choose,
-  files: label = 'Files of photographs',
-  many,
-  first,
-  focused = false,
-  onTake,
-}: Props) {
+export function TakePhotos({ choose, files: label = 'Files of photographs', many, first, onTake }: Props) {
   const say = useSay();
-  const button = useRef<HTMLButtonElement>(null);
+  const button = useOpened<HTMLButtonElement>();
   const camera = useRef<HTMLInputElement>(null);
   const files = useRef<HTMLInputElement>(null);
   const touch = useScreen('(pointer: coarse)');
-  useEffect(() => {
-    if (first && focused) button.current?.focus();
-  }, [first, focused]);
   const taken = (input: HTMLInputElement) => {
     const chosen = [...(input.files ?? [])];
     input.value = '';

@@ -57,7 +57,7 @@ export default function WallPhotoStage() {
         )}
         <Complaint problems={photo ? NONE : problems} />
       </header>
-      <Working working={working} className="sheet-of-paper" onStop={() => work.stop()} />
+      <Working working={working} onStop={() => work.stop()} />
       {photo ? <WallInPhoto photo={photo} work={work} problems={problems} busy={working !== null} /> : null}
     </div>
   );

@@ -6,19 +6,19 @@ import type { RefusedFile } from '../../../store/photo/takingFiles';
 import { Hint } from '../../fields/Hint';
 import { ProgressBar } from '../../fields/ProgressBar';
 import { useSay } from '../../words';
+import './photo.css';
 
 interface Props {
   working: PhotoProgress | null;
-  /** Classes of the row while something is worked on. */
-  className: string;
   onStop: () => void;
 }
 
-export function Working({ working, className, onStop }: Props) {
+/** Lies over the foot of the work, so that nothing moves under a hand when reading begins and ends. */
+export function Working({ working, onStop }: Props) {
   const say = useSay();
   const doing = working ? say(working.doing) : '';
   return (
-    <div className={working ? className : undefined}>
+    <div className={working ? 'photo-working busy' : 'photo-working'}>
       <p role="status">{doing}</p>
       {working ? (
         <>

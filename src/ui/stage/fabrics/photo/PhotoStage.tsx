@@ -56,7 +56,6 @@ export function PhotoStage() {
             files="Photographs of fabrics"
             many
             first={photos.length === 0}
-            focused
             onTake={take}
           />
         </div>
@@ -66,7 +65,7 @@ export function PhotoStage() {
         </button>
       </div>
       <RefusedPhotos refused={refused} className="photo-refused" onDismiss={sitting.dismiss} />
-      {doing ? <Working working={doing} className="row photo-working" onStop={() => sitting.stop()} /> : null}
+      <Working working={doing} onStop={() => sitting.stop()} />
       {photos.length > 1 ? <Thumbs photos={photos} current={current} /> : null}
       {photo ? (
         <Work key={photo.file.key} photo={photo} />

@@ -15,6 +15,7 @@ import { printPart } from '../../../steps/finishing/cloth/printPart';
 import { useEscape } from '../../../useEscape';
 import { SmallTop } from '../../../wall/SmallTop';
 import { useSay, useWrite } from '../../../words';
+import { useOpened } from '../../useOpened';
 import { LAYOUT_LABEL } from '../layouts';
 import './byHand.css';
 import { stepLines, stepTitle } from './handWords';
@@ -28,13 +29,16 @@ export default function MovesByHand() {
   const list = useApp((app) => app.laid.moves);
   const { state } = useHandMoves();
   const close = () => store.getState().lay({ movesOpen: false });
+  const heading = useOpened<HTMLHeadingElement>();
   useEscape(close);
   useEffect(() => store.getState().enlargeWall(false), [store]);
   const readable = list === null || listFits(project, list);
   return (
     <div className="by-hand wants-room">
       <header>
-        <h2>{say('Moves by hand')}</h2>
+        <h2 ref={heading} tabIndex={-1}>
+          {say('Moves by hand')}
+        </h2>
         <button type="button" className="button" data-always onClick={close}>
           <X size={16} aria-hidden /> {say('Close')}
         </button>
