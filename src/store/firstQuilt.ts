@@ -61,27 +61,20 @@ export async function firstKept(storage: ProjectStorage, ofWindow: WindowNote): 
   return { opened: null, refused };
 }
 
-/** Whether it was refused only because there is no such quilt: it was removed, or never saved. */
-function isMissing({ damaged, problems }: NonNullable<FirstKept['refused']>): boolean {
-  return !damaged && problems.every(({ code }) => code === 'no-such-project');
-}
-
 /** What the id of an example begins with that a visit begins with: until it is changed it is saved nowhere. */
 const EXAMPLE = 'example-';
 
 /**
- * The first example, which has no pictures, as a new quilt; an empty one where there is none. An example that was open in this window,
- * and is saved nowhere, has its id again after a reload, and with it its place: step, forms and the list of moves.
+ * The first example, which has no pictures, as a new quilt; an empty one where there is none. `noted` is the quilt of this window that
+ * is saved nowhere: an example that was open in it has its id again, and with it its place: step, forms and the list of moves.
  */
 export async function firstDemo(
   demos: readonly Demo[],
   freshId: () => string,
   unit: LengthUnit,
-  { ofWindow, refused }: { readonly ofWindow: WindowNote } & Pick<FirstKept, 'refused'>,
+  noted: string | null,
 ): Promise<StoredProject> {
-  const noted = ofWindow.read();
-  const isThere = refused !== null && !isMissing(refused);
-  const id = noted?.startsWith(EXAMPLE) && !isThere ? noted : `${EXAMPLE}${freshId()}`;
+  const id = noted?.startsWith(EXAMPLE) ? noted : EXAMPLE + freshId();
   const text = await demos[0]?.text();
   const opened = text === undefined ? null : openDocument(JSON.parse(text));
   return {

@@ -83,7 +83,7 @@ describe('a plan for the largest top', () => {
         if (top.blocks > 0) some += 1;
         if (top.sets.length > 1) several += 1;
       }),
-      { seed, numRuns: runs(7, 60) },
+      { seed, numRuns: runs(10, 60) },
     );
     expect(some / all).toBeGreaterThan(runs(0.5, 0.7));
     expect(proved / all).toBeGreaterThan(0.3);
