@@ -62,9 +62,8 @@ export function createFileTaker<State extends FilesTaken>(
       }
     },
     /** Takes a refusal away that was read. */
-    dismiss(file: RefusedFile): void {
-      set({ refused: state.getState().refused.filter((one) => one !== file) });
-    },
+    dismiss: (file: RefusedFile): void =>
+      set({ refused: state.getState().refused.filter((one) => one !== file) }),
     /** Files that wait are refused. */
     stop: () => {
       stops += 1;
