@@ -1,8 +1,9 @@
 // When a change of the wall is too large to be drawn at once.
 import type { Project } from '../model/project';
+import { hangsAlike } from '../model/wallCells';
 
 /** As many cells may change before the change counts as a whole new wall. */
-const FEW = 40;
+export const FEW = 40;
 
 /** Whether so much of the wall differs that drawing it takes noticeably long. */
 export function isWholeNewWall(drawn: Project, now: Project): boolean {
@@ -10,10 +11,5 @@ export function isWholeNewWall(drawn: Project, now: Project): boolean {
   if (drawn.id !== now.id) return true;
   if (drawn.wall === now.wall) return false;
   const { cells } = drawn.wall;
-  let changed = 0;
-  now.wall.cells.forEach((cell, at) => {
-    const before = cells[at];
-    if (cell?.block !== before?.block || cell?.turn !== before?.turn) changed += 1;
-  });
-  return changed > FEW;
+  return now.wall.cells.filter((cell, at) => !hangsAlike(cell, cells[at])).length > FEW;
 }

@@ -1,7 +1,7 @@
 // Which cells the wall has and where each lies, straight and on point; which cells are plain squares, and which corner fabric
 // a block has in a cell. geometry/ computes inches.
 import { cellIndexOf } from './find';
-import type { Block, FabricId, Project, Setting, Wall } from './project';
+import type { Block, Cell, FabricId, Project, Setting, Wall } from './project';
 
 type Hanging = Pick<Project, 'wall' | 'setting'>;
 
@@ -100,4 +100,9 @@ export function cornerFabricOf(project: Hanging, block: Pick<Block, 'cornerFabri
 /** Makes the fabric of a block's corners its own: they keep it wherever the block hangs later. Mutates the block. */
 export function keepCorners(project: Project, block: Block): void {
   block.cornerFabric = cornerFabricOf(project, block, cellIndexOf(project, block.id));
+}
+
+/** Whether two cells hold the same block with the same turn, or both none. A pin makes no difference. */
+export function hangsAlike(one: Cell | null | undefined, other: Cell | null | undefined): boolean {
+  return one?.block === other?.block && one?.turn === other?.turn;
 }

@@ -124,7 +124,10 @@ function* threeDiagonals(a: Float64Array, size: number, nothing: number): Genera
   return { diagonal, beside, mirrors };
 }
 
-/** a ← H a H on rows and columns from `from` on: a − v wᵀ − w vᵀ with w = 2/(vᵀv) (a v − (vᵀ a v/(vᵀv)) v). */
+/**
+ * a ← H a H on rows and columns from `from` on: a − v wᵀ − w vᵀ with w = 2/(vᵀv) (a v − (vᵀ a v/(vᵀv)) v). Only the entries on the
+ * diagonal and left of it are read and written.
+ */
 function reflect(
   a: Float64Array,
   size: number,
@@ -133,20 +136,38 @@ function reflect(
   norm: number,
   product: Float64Array,
 ): void {
+  multiplyFrom(a, size, from, vector, product);
   let inner = 0;
   for (let row = from; row < size; row++) {
-    let sum = 0;
-    for (let column = from; column < size; column++) sum += a[row * size + column]! * vector[column]!;
-    product[row] = (2 * sum) / norm;
+    product[row]! *= 2 / norm;
     inner += product[row]! * vector[row]!;
   }
   for (let row = from; row < size; row++) product[row]! -= (inner / norm) * vector[row]!;
   for (let row = from; row < size; row++) {
     const one = vector[row]!;
     const other = product[row]!;
-    for (let column = from; column < size; column++) {
-      a[row * size + column]! -= one * product[column]! + other * vector[column]!;
+    for (let column = from, at = row * size + from; column <= row; column++, at++)
+      a[at]! -= one * product[column]! + other * vector[column]!;
+  }
+}
+
+/** product ← a · vector from `from` on, a given by its diagonal and what is left of it. */
+function multiplyFrom(
+  a: Float64Array,
+  size: number,
+  from: number,
+  vector: Float64Array,
+  product: Float64Array,
+): void {
+  for (let row = from; row < size; row++) {
+    const own = vector[row]!;
+    let sum = 0;
+    let at = row * size + from;
+    for (let column = from; column < row; column++, at++) {
+      sum += a[at]! * vector[column]!;
+      product[column]! += a[at]! * own;
     }
+    product[row] = sum + a[at]! * own;
   }
 }
 

@@ -1,8 +1,8 @@
 // How blocks look on the wall, so that the ones that look alike may stand for each other: which cells show something else in two
 // arrangements of the same blocks.
 import { wedgeBands } from '../../geometry/bands';
-import { findSet, orientation, turnsOf } from '../../model/find';
-import type { Block, Place, Project } from '../../model/project';
+import { orientation, turnsOf } from '../../model/find';
+import type { Block, Place, Project, StripSet, StripSetId } from '../../model/project';
 
 /** What a cell without a block shows. */
 export const NOTHING = '';
@@ -10,11 +10,13 @@ export const NOTHING = '';
 /** The looks of the blocks of one project. */
 export class Looks {
   private readonly project: Project;
+  private readonly sets: ReadonlyMap<StripSetId, StripSet>;
   private readonly rings = new Map<Block, readonly string[]>();
   private readonly wedges = new Map<string, string>();
 
   constructor(project: Project) {
     this.project = project;
+    this.sets = new Map(project.stripSets.map((set) => [set.id, set]));
   }
 
   /** What a block shows with this turn. A picture looks like no other block, and never like itself turned. */
@@ -57,7 +59,7 @@ export class Looks {
     const key = `${place.set} ${place.tip}`;
     let look = this.wedges.get(key);
     if (look === undefined) {
-      const strips = findSet(this.project, place.set)?.strips ?? [];
+      const strips = this.sets.get(place.set)?.strips ?? [];
       look = wedgeBands(strips, place.tip, this.project.wedge)
         .map(({ fabric, outer }) => `${fabric} ${Math.round(outer * 1e4)}`)
         .join(',');

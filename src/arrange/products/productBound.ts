@@ -81,7 +81,7 @@ export class ProductBound {
     for (let at = 0; at < kinds.length; at++) {
       const one = even[at]! - costs[at]! - prices[at]!;
       const kind = kinds[at]!;
-      if (kind === FREE) products[at] = one > 0 ? one : 0;
+      if (kind === FREE) products[at] = Math.max(one, 0);
       else products[at] = kind === OWN ? one : 0;
     }
     this.fillEach();
@@ -194,16 +194,18 @@ function* positivePartOf(matrix: Float64Array, size: number): Generator<void, Fl
   for (let k = 0; k < size; k++) {
     if (sign * values[k]! <= 0) continue;
     turnBack(k);
-    addSquare(result, vectors.subarray(k * size, (k + 1) * size), sign > 0 ? values[k]! : -values[k]!);
+    addSquare(result, vectors.subarray(k * size, (k + 1) * size), Math.abs(values[k]!));
   }
+  for (let row = 0; row < size; row++)
+    for (let column = 0; column < row; column++) result[column * size + row] = result[row * size + column]!;
   return result;
 }
 
-/** Adds `times` · v vᵀ. */
+/** Adds `times` · v vᵀ, on the diagonal and left of it. */
 function addSquare(table: Float64Array, vector: Float64Array, times: number): void {
   const size = vector.length;
   for (let row = 0; row < size; row++) {
     const one = times * vector[row]!;
-    for (let column = 0, at = row * size; column < size; column++, at++) table[at]! += one * vector[column]!;
+    for (let column = 0, at = row * size; column <= row; column++, at++) table[at]! += one * vector[column]!;
   }
 }

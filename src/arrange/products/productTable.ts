@@ -76,11 +76,16 @@ class SortPart {
     }
     this.mirrorBoth();
     const { kept, width } = this;
-    return Float64Array.from({ length: width * width }, (_, at) => {
-      const row = kept[Math.floor(at / width)]!;
-      const column = kept[at % width]!;
-      return (table[row * all + column]! + table[column * all + row]!) / 2;
-    });
+    const small = new Float64Array(width * width);
+    for (let row = 0; row < width; row++) {
+      for (let column = 0; column <= row; column++) {
+        const one = table[kept[row]! * all + kept[column]!]!;
+        const other = table[kept[column]! * all + kept[row]!]!;
+        small[row * width + column] = (one + other) / 2;
+        small[column * width + row] = (one + other) / 2;
+      }
+    }
+    return small;
   }
 
   /** Adds a small table to products. */

@@ -16,11 +16,11 @@ export interface RootBound {
 }
 
 /** Work on products: at the end of a shuffle, a second or two; and in a step, some tenths of a second, for a person who waits. */
-const WORK_AT_ONCE = 130_000_000;
+const WORK_AT_ONCE = 300_000_000;
 const WORK_OF_STEP = 60_000_000;
 /** Steps on products: with fewer more comes of groups; what a shuffle waits for; and when nearly all has come that will. */
-const LEAST_STEPS = 30;
-const STEPS_AT_ONCE = 60;
+const LEAST_STEPS = 20;
+const STEPS_AT_ONCE = 50;
 const MOST_STEPS = 150;
 /** Sums of groups: between two pauses, and at the end of a shuffle, a second or two. */
 const SUMS_PAUSE = 2_000_000;

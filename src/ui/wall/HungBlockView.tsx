@@ -7,7 +7,7 @@ import { type Point, tilted } from '../../geometry/point';
 import type { Fabric, FabricId } from '../../model/project';
 import { BlockView } from './BlockView';
 import { lieOf } from './flights';
-import { SeamMarks } from './Marks';
+import { SeamMarks } from './marks/Marks';
 
 interface Props {
   hung: HungBlock;

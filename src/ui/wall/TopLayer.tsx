@@ -2,32 +2,34 @@
 // carrying one of 400 blocks draws none of the others again.
 
 import { memo, type PointerEvent, useMemo } from 'react';
-import type { Clash } from '../../balance/clashes/clashes';
 import type { Finding, Mark } from '../../balance/finding';
-import { centreReach } from '../../drawing/centreMark';
 import type { Drawing } from '../../drawing/drawing';
-import { outlinePoints } from '../../drawing/number';
-import { type Box, boxOutline } from '../../geometry/point';
+import type { Box } from '../../geometry/point';
 import type { BlockId, Fabric, FabricId, Project } from '../../model/project';
 import { rowAndColumn } from '../../model/wallCells';
+import type { Balance } from '../../store/analysis/analysis';
+import { later } from '../later';
+import { Shown } from '../Shown';
 import { useSay } from '../words';
 import { TopCloth } from './early/TopCloth';
+import { FIRST, PART } from './growing/parts';
+import { useParts } from './growing/useParts';
 import { HungBlockView, Ring } from './HungBlockView';
-import { PART, useGrowing } from './inParts';
-import { CentreMarks, LightMarks, PoolMarks, SeamMarks } from './Marks';
-import { clashesOf, hungWords } from './standing/hungWords';
+import { PoolMarks, SeamMarks } from './marks/Marks';
+import { clashesToTell } from './standing/clashesToTell';
+import { hungWords } from './standing/hungWords';
 
+const SPOT_MARKS = later(async () => (await import('./marks/SpotMarks')).SpotMarks);
 const NO_MARKS: readonly Mark[] = [];
-const NO_CLASHES: readonly Clash[] = [];
 
 export interface TopLayerProps {
   drawing: Drawing;
   fabrics: readonly Fabric[];
-  /** The wall and setting, for the rows and columns of cells; and which quilt it is. */
-  hanging: Pick<Project, 'id' | 'wall' | 'setting'>;
+  /** The quilt that is drawn, for the rows and columns of its cells. */
+  hanging: Project;
   findings: readonly Finding[];
-  /** All clashes, for the names of the blocks; null while they are not known. */
-  clashes: readonly Clash[] | null;
+  /** Its balance or that of a state before it, for the names of the blocks; null where none is known. */
+  balance: Balance | null;
   /** The finding whose marks are shown strongest. */
   chosen: string | null;
   /** Marks of the spot that is shown instead; null for none. */
@@ -46,19 +48,19 @@ export interface TopLayerProps {
 
 export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
   const say = useSay();
-  const { drawing, fabrics, hanging, findings, chosen, spot, lit } = props;
+  const { drawing, fabrics, hanging, balance, findings, chosen, spot, lit } = props;
   const marks = useMemo(() => marksByBlock(findings, chosen, spot), [findings, chosen, spot]);
   // In order of numbers on a wall that is drawn in parts, so that an exchange only moves blocks on screen and no element is removed and added.
   const inOrder = useMemo(
     () =>
-      drawing.blocks.length > PART.cloth
+      drawing.blocks.length > FIRST
         ? drawing.blocks.toSorted((one, other) => one.number - other.number)
         : drawing.blocks,
     [drawing],
   );
-  const there = useGrowing(inOrder, hanging.id, PART.pressed);
-  const cloth = useGrowing(inOrder, hanging.id, PART.cloth);
-  const ofBlock = useMemo(() => props.clashes && clashesOf(props.clashes), [props.clashes]);
+  const there = useParts(inOrder, hanging.id, PART);
+  const cloth = useParts(inOrder, hanging.id, FIRST);
+  const clashes = useMemo(() => clashesToTell(balance, hanging), [balance, hanging]);
   return (
     <>
       <TopCloth drawing={drawing} blocks={cloth} fabrics={fabrics} lit={lit} near={props.near} />
@@ -80,7 +82,7 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
           hung={hung}
           width={drawing.block.width}
           height={drawing.block.height}
-          label={say(hungWords(hung, hanging, ofBlock && (ofBlock.get(hung.block) ?? NO_CLASHES)))}
+          label={say(hungWords(hung, hanging, clashes(hung.block)))}
           picked={hung.block === props.picked}
           tabbable={hung.cell === props.focused}
           number={props.number || props.numbered.has(hung.block)}
@@ -90,12 +92,13 @@ export const TopLayer = memo(function TopLayer(props: TopLayerProps) {
           onFocus={props.onFocus}
         />
       ))}
-      <LightMarks marks={marks.quiltStrong} />
+      {isAlone(marks.quiltStrong) ? (
+        <Shown part={SPOT_MARKS} given={{ marks: marks.quiltStrong, drawing }} />
+      ) : null}
       <SeamMarks marks={marks.quiltSoft} strong={false} />
       <SeamMarks marks={marks.quiltStrong} strong />
       <PoolMarks marks={marks.quiltSoft} strong={false} />
       <PoolMarks marks={marks.quiltStrong} strong />
-      <CentreMarks marks={marks.quiltStrong} reach={centreReach(drawing)} />
     </>
   );
 });
@@ -131,12 +134,17 @@ function EmptyCell({ cell, box, tilt, label, tabbable, onPress, onFocus }: Empty
       onFocus={() => onFocus(cell)}
       onPointerDown={(event) => onPress(event, cell)}
     >
-      <polygon points={outlinePoints(boxOutline(inner))} className="empty-cell" />
+      <rect {...inner} className="empty-cell" />
       <g className="focus-ring" transform={`translate(${middle.x} ${middle.y})`}>
         <Ring width={inner.width} height={inner.height} className="stitch-solid" />
       </g>
     </g>
   );
+}
+
+/** Whether there is a centre of weight or a lit wedge, which are marked alone. */
+function isAlone(marks: readonly Mark[]): boolean {
+  return marks.some(({ kind }) => kind === 'centre' || kind === 'light');
 }
 
 /** The marks of findings by block, with those of the chosen finding apart. */
@@ -146,7 +154,7 @@ function marksByBlock(findings: readonly Finding[], chosen: string | null, spot:
   const quiltSoft: Mark[] = [];
   const quiltStrong: Mark[] = [];
   // With a centre of weight or lit wedges, no clashes are marked: they would distract from them.
-  const kept = spot?.some(({ kind }) => kind === 'centre' || kind === 'light') ? [] : findings;
+  const kept = spot && isAlone(spot) ? [] : findings;
   const sorted = kept.map(({ id, marks }) => ({ marks, isChosen: spot === null && id === chosen }));
   for (const { marks, isChosen } of [...sorted, { marks: spot ?? NO_MARKS, isChosen: true }]) {
     for (const mark of marks) {

@@ -25,13 +25,13 @@ import { useAnalysis } from '../useAnalysis';
 import { useSay } from '../words';
 import { FlightLayer } from './FlightLayer';
 import { type Held, lieOf } from './flights';
+import { useDrawable } from './growing/useParts';
 import type { Gesture } from './hands/gesture';
 import { HandLayer } from './hands/HandLayer';
 import { turnsIn } from './hands/turning';
 import { useGestures } from './hands/useGestures';
 import { useWheel } from './hands/useWheel';
 import { wallKey } from './hands/wallKeys';
-import { useDrawable } from './inParts';
 import { useLightTop } from './moving/useLightTop';
 import { SideTable } from './side/SideTable';
 import { StandingLine } from './standing/StandingLine';
@@ -165,7 +165,7 @@ export function WallView({ number, small }: Props) {
                 fabrics={fabrics}
                 hanging={shown}
                 findings={marked}
-                clashes={balance?.project === shown ? balance.clashes : null}
+                balance={balance}
                 chosen={chosen}
                 spot={spot?.marks ?? null}
                 picked={picked}

@@ -18,7 +18,7 @@ import { COLOUR_INTENTS, type Project, VALUE_INTENTS } from '../../../src/model/
 import { dice, scrappyTop } from '../../balance/tops';
 import { runs } from '../../runs';
 import { allPairs, leastOfAll } from '../allPairs';
-import { bestOf } from '../toTheEnd';
+import { arrange, bestOf, lowerBound } from '../toTheEnd';
 
 const SCOPES = { swap: true, turn: true, shiftCorners: false, trade: false, strips: false } as const;
 
@@ -102,5 +102,25 @@ describe('the search to the end', () => {
       }),
       { numRuns: runs(7, 20) },
     );
+  });
+
+  it('bounds no layout of 18 or 20 blocks above what a shuffle finds, even where a block is pinned', () => {
+    for (const [rows, columns, seed] of [
+      [4, 5, 22],
+      [3, 6, 23],
+    ] as const) {
+      const project = scrappyTop({ rows, columns, seed });
+      project.wall.cells[2]!.pinned = seed === 23;
+      const { after, bound, verdict } = arrange(project, {
+        seed,
+        scopes: SCOPES,
+        budget: { steps: 40_000 },
+      });
+      expect(bound).toBeLessThanOrEqual(after.total + 1e-9);
+      expect(verdict.kind).toBe('within');
+      // Above the seams inside the blocks by more than projection alone would be.
+      const { contacts, spread } = proving(project, { value: 'scattered', colour: 'scattered' });
+      expect(bound).toBeGreaterThan(lowerBound(contacts, spread) + 0.1);
+    }
   });
 });

@@ -13,7 +13,7 @@ import { isKey } from '../../keys';
 import { shownWords, wedgeWords } from '../../steps/blocks/blockWords';
 import { samePlace, useTrading } from '../../steps/blocks/workshop/trade';
 import { BlockView } from '../../wall/BlockView';
-import { SeamMarks } from '../../wall/Marks';
+import { SeamMarks } from '../../wall/marks/Marks';
 import { useSay } from '../../words';
 import { NotNesting, PlaceFace } from './PlaceFace';
 

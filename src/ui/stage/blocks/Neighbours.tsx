@@ -5,7 +5,7 @@ import { mergedPaths } from '../../../drawing/blockPaths';
 import { drawProject } from '../../../drawing/drawProject';
 import type { BlockId, Project } from '../../../model/project';
 import { BlockView } from '../../wall/BlockView';
-import { SeamMarks } from '../../wall/Marks';
+import { SeamMarks } from '../../wall/marks/Marks';
 import type { Margins } from './BlockFace';
 
 interface Props {

@@ -2,7 +2,7 @@
 import { drawProject } from '../../../drawing/drawProject';
 import type { AppState } from '../../../store/app';
 import type { DrawnWall } from '../../../store/storage/wallNote';
-import { PART } from '../inParts';
+import { FIRST } from '../growing/parts';
 import { flannel } from './flannel';
 
 /** The large wall on the page as the next visit will draw it; null where another is on show, or one with photographs in it. */
@@ -15,7 +15,7 @@ export function drawnIn(page: Document, { project, look, lit, preview }: AppStat
   if (markup.includes('blob:')) return null;
   const { width, height, blocks } = drawProject(project);
   // The page draws it in parts: blocks would go and come again.
-  if (blocks.length > PART.cloth) return null;
+  if (blocks.length > FIRST) return null;
   const { '--flannel': colour, '--on-flannel': ink } = flannel(project.preferences.wallLightness);
   const table = page.querySelector<HTMLElement>('.side-table')?.offsetHeight ?? 0;
   return { width, height, flannel: colour, ink, table, markup };

@@ -47,7 +47,6 @@ export function useHands<What, Gesture, Outcome>(
     const { state, outcome } = step(before, event, rules());
     if (state === before) return;
     live.current = state;
-    selectText(state.phase === 'rest');
     if (state.phase !== 'pressed') clearTimeout(timer.current);
     const now = state.phase === 'busy' ? state.gesture : null;
     setGesture(now);
@@ -69,12 +68,18 @@ export function useHands<What, Gesture, Outcome>(
       event.stopPropagation();
       send({ kind: 'cancel' });
     };
+    // A hand that leaves its surface must not select what it passes. A style of the whole page that forbids it would have every fabric
+    // painted again.
+    const select = (event: Event) => {
+      if (live.current.phase !== 'rest') event.preventDefault();
+    };
+    document.addEventListener('selectstart', select);
     globalThis.addEventListener('pointermove', move);
     globalThis.addEventListener('pointerup', lift);
     globalThis.addEventListener('pointercancel', lost);
     globalThis.addEventListener('keydown', key, true);
     return () => {
-      selectText(true);
+      document.removeEventListener('selectstart', select);
       globalThis.removeEventListener('pointermove', move);
       globalThis.removeEventListener('pointerup', lift);
       globalThis.removeEventListener('pointercancel', lost);
@@ -110,11 +115,4 @@ export function useHands<What, Gesture, Outcome>(
   const carryByKey = useCallback((next: Gesture) => send({ kind: 'key', gesture: next }), [send]);
   const put = useCallback(() => send({ kind: 'put' }), [send]);
   return { gesture, press, carryByKey, put };
-}
-
-/** Lets text of the page be selected, or not: a hand that leaves its surface must not select what it passes. */
-function selectText(allowed: boolean): void {
-  const { style } = document.documentElement;
-  style.userSelect = allowed ? '' : 'none';
-  style.setProperty('-webkit-user-select', style.userSelect);
 }

@@ -1,5 +1,5 @@
 // The wheel and the pinch of a trackpad on the wall. React's own wheel events cannot prevent scrolling.
-import { type RefObject, useEffect, useRef } from 'react';
+import { type RefObject, useEffect, useLayoutEffect, useRef } from 'react';
 import { flows } from '../../flows';
 import type { WallView } from '../useView';
 
@@ -18,6 +18,11 @@ interface Pinch extends UIEvent {
 export function useWheel(frame: RefObject<HTMLElement | null>, view: Pick<WallView, 'pan' | 'zoom'>): void {
   const scale = useRef(1);
   const fingers = useRef(0);
+  const latest = useRef(view);
+  useLayoutEffect(() => {
+    latest.current = view;
+  });
+  // Listened to once: a wheel that may not scroll is noted by the browser for all that lies below, and the whole wall painted for it.
   useEffect(() => {
     const element = frame.current;
     if (!element) return;
@@ -28,8 +33,8 @@ export function useWheel(frame: RefObject<HTMLElement | null>, view: Pick<WallVi
     const wheel = (event: WheelEvent) => {
       if (flows() && !event.ctrlKey) return;
       event.preventDefault();
-      if (event.shiftKey) view.pan(-event.deltaY - event.deltaX, 0);
-      else view.zoom(Math.exp(-event.deltaY * (event.ctrlKey ? 0.01 : 0.0016)), about(event));
+      if (event.shiftKey) latest.current.pan(-event.deltaY - event.deltaX, 0);
+      else latest.current.zoom(Math.exp(-event.deltaY * (event.ctrlKey ? 0.01 : 0.0016)), about(event));
     };
     const touch = (event: TouchEvent) => {
       fingers.current = event.touches.length;
@@ -42,7 +47,7 @@ export function useWheel(frame: RefObject<HTMLElement | null>, view: Pick<WallVi
     const pinch = (event: Event) => {
       event.preventDefault();
       const now = (event as Pinch).scale;
-      if (fingers.current === 0) view.zoom(now / scale.current, about(event as Pinch));
+      if (fingers.current === 0) latest.current.zoom(now / scale.current, about(event as Pinch));
       scale.current = now;
     };
     const end = new AbortController();
@@ -53,5 +58,5 @@ export function useWheel(frame: RefObject<HTMLElement | null>, view: Pick<WallVi
     for (const name of ['touchstart', 'touchend', 'touchcancel'] as const)
       element.addEventListener(name, touch, { ...options, passive: true });
     return () => end.abort();
-  }, [frame, view]);
+  }, [frame]);
 }

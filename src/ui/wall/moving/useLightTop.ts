@@ -45,7 +45,8 @@ export function useLightTop(
   const timer = useRef<number | undefined>(undefined);
   const end = useCallback(() => {
     clearTimeout(timer.current);
-    sheet.current?.classList.remove('light');
+    const { classList } = sheet.current ?? {};
+    if (classList?.contains('light')) classList.remove('light');
   }, [sheet]);
   useLayoutEffect(() => {
     // The sheet is drawn anew: the fabrics are there again, and sharp.

@@ -15,13 +15,15 @@ export function StandingLine({ gesture, small }: { gesture: Gesture | null; smal
   const preview = useApp((app) => app.preview);
   const { now, after } = useStanding(project, preview, gesture);
   const empty = project.wall.cells.every((cell) => cell === null);
-  const words = now && !empty ? standingWords(now, after, weightsOf(project.preferences)) : [];
+  const words = now && !empty ? standingWords(now, after, weightsOf(project.preferences)) : null;
   return (
     <div className="standing">
       <p title={say(meaningOf('score'))}>
         {empty ? say('No block hangs yet') : null}
-        {words.map((one) => (
-          <span key={one.say}>{say(one)} </span>
+        {words?.map((one, at) => (
+          // Elements that stay: to put others in for each cell that the hand enters has the styles of the whole area worked out again.
+          // biome-ignore lint/suspicious/noArrayIndexKey: clashes and score, always in this order
+          <span key={at}>{say(one)} </span>
         ))}
       </p>
       {small ? null : (

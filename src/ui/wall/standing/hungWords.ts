@@ -2,20 +2,8 @@
 import type { Clash } from '../../../balance/clashes/clashes';
 import type { HungBlock } from '../../../drawing/drawing';
 import { counted, type Phrase, phrase } from '../../../model/phrase';
-import type { BlockId, Project } from '../../../model/project';
+import type { Project } from '../../../model/project';
 import { rowAndColumn } from '../../../model/wallCells';
-
-/** The clashes of each block, within it and with what lies beside it. */
-export function clashesOf(clashes: readonly Clash[]): ReadonlyMap<BlockId, readonly Clash[]> {
-  const found = new Map<BlockId, Clash[]>();
-  for (const clash of clashes)
-    for (const id of new Set(clash.blocks)) {
-      const own = found.get(id);
-      if (own) own.push(clash);
-      else found.set(id, [clash]);
-    }
-  return found;
-}
 
 /** `clashes`: those of this block; null while they are not known. */
 export function hungWords(

@@ -6,7 +6,11 @@ import { figureOf } from '../../../model/words/figure';
 import { scorePair } from '../../steps/wall/scoreWords';
 
 /** '42 clashes' and 'score 55'; with what would be after it, '42 → 40 clashes' and 'score 55 → 53'. */
-export function standingWords(now: Standing, after: Standing | null, weights: Terms): readonly Phrase[] {
+export function standingWords(
+  now: Standing,
+  after: Standing | null,
+  weights: Terms,
+): readonly [clashes: Phrase, score: Phrase] {
   const scored = inPoints(weighted(now.terms, weights), weights);
   if (after === null)
     return [

@@ -7,7 +7,7 @@ import { apply } from '../../../editing/apply';
 import { type Move, moved } from '../../../model/moves';
 import { phrase } from '../../../model/phrase';
 import type { Project } from '../../../model/project';
-import { rowAndColumn } from '../../../model/wallCells';
+import { hangsAlike, rowAndColumn } from '../../../model/wallCells';
 import type { Balance } from '../../../store/analysis/analysis';
 import type { Preview } from '../../../store/app';
 import { useAppStore } from '../../app';
@@ -110,6 +110,6 @@ function sameHanging(one: Project, other: Project): boolean {
   return (
     one.blocks === other.blocks &&
     cells.length === others.length &&
-    cells.every((cell, at) => cell?.block === others[at]?.block && cell?.turn === others[at]?.turn)
+    cells.every((cell, at) => hangsAlike(cell, others[at]))
   );
 }

@@ -1,6 +1,6 @@
 // The button that lists the moves by hand to the layout the wall shows, or that the last change gave it.
 import { ListChecks } from 'lucide-react';
-import { useMemo } from 'react';
+import { useDeferredValue, useMemo } from 'react';
 import { type HandList, listBetween } from '../../../../editing/handList';
 import { type History, undo } from '../../../../editing/history';
 import { soundStep } from '../../../../editing/keptHistory';
@@ -19,18 +19,19 @@ export function ListMoves() {
   const { close } = useHandMoves();
   const searching = ['running', 'proving'].includes(useShuffling().shuffle.kind);
   // While the shuffle runs, the layout on show is only its best so far: it is not compared with the wall each time.
-  const offer = useMemo(() => {
-    if (searching) return null;
-    return shown ? toLayout(project, shown) : ofLastChange(project, history);
-  }, [searching, project, shown, history]);
+  const now = useMemo(() => ({ project, shown, history }), [project, shown, history]);
+  // All blocks are compared for it: a moment after the wall shows a change.
+  const late = useDeferredValue(now);
+  const offer = useMemo(() => (searching ? null : offerOf(late)), [searching, late]);
   if (!offer) return null;
   if (!offer.list) return <p className="quiet">{say(offer.words)}</p>;
-  const { list } = offer;
   return (
     <button
       type="button"
       className="button"
       onClick={() => {
+        const list = offerOf(now)?.list;
+        if (!list) return;
         close();
         store.getState().lay({ moves: list, movesOpen: true });
       }}
@@ -43,6 +44,17 @@ export function ListMoves() {
 interface Offer {
   readonly words: Phrase;
   readonly list: HandList | null;
+}
+
+interface Compared {
+  readonly project: Project;
+  /** The project of the preview. */
+  readonly shown: Project | null;
+  readonly history: History;
+}
+
+function offerOf({ project, shown, history }: Compared): Offer | null {
+  return shown ? toLayout(project, shown) : ofLastChange(project, history);
 }
 
 function toLayout(project: Project, shown: Project): Offer {

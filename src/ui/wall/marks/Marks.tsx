@@ -1,10 +1,9 @@
 // Marks on the wall: a light and dark line along each seam that clashes, wider for a longer clash; a chalk outline round a pool of
-// value; a centre of weight with a line from the middle; lit wedges, with all else dimmed.
+// value. SpotMarks.tsx has those that only come for a row of a list.
 
 import { type CSSProperties, memo } from 'react';
-import type { Mark } from '../../balance/finding';
-import { centrePaths } from '../../drawing/centreMark';
-import { outlinePoints } from '../../drawing/number';
+import type { Mark } from '../../../balance/finding';
+import { outlinePoints } from '../../../drawing/number';
 
 /** Width of a seam mark for a clash of this length, inches. */
 function weight(inches: number): number {
@@ -80,46 +79,6 @@ export const PoolMarks = memo(function PoolMarks({
           </g>
         );
       })}
-    </g>
-  );
-});
-
-export const CentreMarks = memo(function CentreMarks({
-  marks,
-  reach,
-}: {
-  marks: readonly Mark[];
-  reach: number;
-}) {
-  const centres = marks.flatMap((mark) => (mark.kind === 'centre' ? [mark] : []));
-  if (centres.length === 0) return null;
-  return (
-    <g className="mark strong" strokeLinecap="round" strokeLinejoin="round" aria-hidden>
-      {centres.map((mark) => (
-        <g key={mark.of} data-mark={`centre-${mark.of}`}>
-          {centrePaths(mark, reach).map(({ d, fill, stroke, width }) => (
-            <path key={`${d} ${fill} ${stroke}`} d={d} fill={fill} stroke={stroke} strokeWidth={width} />
-          ))}
-        </g>
-      ))}
-    </g>
-  );
-});
-
-/** Far outside any top, inches. */
-const BEYOND = 4000;
-
-/** Dims the whole top but for the lit parts, which are outlined dark and light. */
-export const LightMarks = memo(function LightMarks({ marks }: { marks: readonly Mark[] }) {
-  const lit = marks.flatMap((mark) => (mark.kind === 'light' ? [mark.outline] : []));
-  if (lit.length === 0) return null;
-  const d = lit.map((outline) => `M${outline.map(({ x, y }) => `${x} ${y}`).join('L')}Z`).join('');
-  const all = `M${-BEYOND} ${-BEYOND}H${BEYOND}V${BEYOND}H${-BEYOND}Z`;
-  return (
-    <g className="mark lit-wedges" aria-hidden>
-      <path d={`${all}${d}`} fillRule="evenodd" className="dim" />
-      <path d={d} fill="none" stroke="#000" strokeWidth={0.5} strokeLinejoin="round" />
-      <path d={d} fill="none" stroke="#fff" strokeWidth={0.25} strokeLinejoin="round" />
     </g>
   );
 });
