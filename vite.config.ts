@@ -38,6 +38,7 @@ export default defineConfig({
     include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
     environment: 'node',
     isolate: false,
+    setupFiles: ['tests/usualRuns.ts'],
     testTimeout: 180_000,
   },
 });

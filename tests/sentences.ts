@@ -7,8 +7,13 @@ export interface Said {
   readonly text: string;
 }
 
+/** Sources read already, by their text: several tests look through all of them. */
+const read = new Map<string, readonly Said[]>();
+
 /** What may be read on screen, on paper or in a terminal: texts with a space or a capital; no import, key, markup or programmer's error. */
-export function sentences(path: string, text: string): Said[] {
+export function sentences(path: string, text: string): readonly Said[] {
+  const known = read.get(text);
+  if (known) return known;
   const said: Said[] = [];
   const follow = (node: SyntaxNode, holder: SyntaxNode | null): void => {
     if (node.type.startsWith('TS') && node.type.endsWith('Type')) return;
@@ -20,6 +25,7 @@ export function sentences(path: string, text: string): Said[] {
     for (const child of childNodes(node)) follow(child, node);
   };
   follow(parseSync(path, text).program as unknown as SyntaxNode, null);
+  read.set(text, said);
   return said;
 }
 

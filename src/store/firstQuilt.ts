@@ -61,18 +61,24 @@ export async function firstKept(storage: ProjectStorage, ofWindow: WindowNote): 
   return { opened: null, refused };
 }
 
-/** The first example, which has no pictures, as a new quilt; an empty one where there is none. */
+/** What the id of an example begins with that a visit begins with: until it is changed it is saved nowhere. */
+const EXAMPLE = 'example-';
+
+/**
+ * The first example, which has no pictures, as a new quilt; an empty one where there is none. `noted` is the quilt of this window that
+ * is saved nowhere: an example that was open in it has its id again, and with it its place: step, forms and the list of moves.
+ */
 export async function firstDemo(
   demos: readonly Demo[],
   freshId: () => string,
   unit: LengthUnit,
+  noted: string | null,
 ): Promise<StoredProject> {
+  const id = noted?.startsWith(EXAMPLE) ? noted : EXAMPLE + freshId();
   const text = await demos[0]?.text();
   const opened = text === undefined ? null : openDocument(JSON.parse(text));
   return {
-    project: opened?.ok
-      ? { ...opened.value, id: freshId() }
-      : createProject(freshId(), 'My first wedge quilt', unit),
+    project: opened?.ok ? { ...opened.value, id } : createProject(id, 'My first wedge quilt', unit),
     revision: 0,
     history: EMPTY_HISTORY,
     pictures: NO_PICTURES,

@@ -46,7 +46,8 @@ export async function startSession(
   const { opened: kept, refused } = await firstKept(storage, visit.ofWindow);
   const measured = unit.note.read() ?? kept?.project.preferences.unit ?? unit.usual;
   unit.note.write(measured);
-  const first = kept ?? (await firstDemo(demos, freshId, measured));
+  const first =
+    kept ?? (await firstDemo(demos, freshId, measured, refused?.damaged ? null : visit.ofWindow.read()));
   const app = createApp(first.project, first.history, measured);
   app.subscribe((now, before) => {
     if (now.unit !== before.unit) unit.note.write(now.unit);

@@ -23,5 +23,5 @@ export function Shown<Own extends object>({ part, given, over = false }: Props<O
 }
 
 function Fetched<Own extends object>({ part, given }: Props<Own>) {
-  return createElement(part.known() ?? use(part.fetched()), given);
+  return createElement(use(part.fetched()), given);
 }

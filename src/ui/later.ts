@@ -4,9 +4,10 @@ import type { ComponentType } from 'react';
 
 /** A part whose code comes later. */
 export interface Later<Props extends object> {
-  /** The part, once its code is there. */
-  readonly known: () => ComponentType<Props> | null;
-  /** Fetches the code, once; rejects with PartMissing when it cannot be had, and so again until `forget`. */
+  /**
+   * Fetches the code, once; rejects with PartMissing when it cannot be had, and so again until `forget`. Once the code is there, the
+   * promise is marked as React marks one, so that `use` gives the part at once.
+   */
   readonly fetched: () => Promise<ComponentType<Props>>;
   /** Fetches the code before it is wanted. When it cannot be had now, it is asked for again when it is shown. */
   readonly ahead: () => Promise<void>;
@@ -30,23 +31,23 @@ const parts: { readonly isKnown: () => boolean; readonly ahead: () => Promise<vo
 
 /** A part from a module that is imported when `load` is called. */
 export function later<Props extends object>(load: () => Promise<ComponentType<Props>>): Later<Props> {
-  let known: ComponentType<Props> | null = null;
   let coming: Promise<ComponentType<Props>> | null = null;
+  let known = false;
   const forget = () => {
     coming = null;
   };
   const fetch = async () => {
     try {
-      known = await load();
-      return known;
+      const part = await load();
+      known = true;
+      return part;
     } catch (cause) {
       throw new PartMissing(forget, cause);
     }
   };
   const part: Later<Props> = {
-    known: () => known,
     fetched: () => {
-      coming ??= fetch();
+      coming ??= marked(fetch());
       return coming;
     },
     ahead: async () => {
@@ -54,8 +55,17 @@ export function later<Props extends object>(load: () => Promise<ComponentType<Pr
     },
     forget,
   };
-  parts.push({ isKnown: () => known !== null, ahead: part.ahead });
+  parts.push({ isKnown: () => known, ahead: part.ahead });
   return part;
+}
+
+/** The promise, marked with its value once it is there. */
+function marked<Value>(promise: Promise<Value>): Promise<Value> {
+  promise.then(
+    (value) => Object.assign(promise, { status: 'fulfilled', value }),
+    () => undefined,
+  );
+  return promise;
 }
 
 /** Fetches all parts one after another, each after `idle`; those too that are made meanwhile, by the parts fetched. */

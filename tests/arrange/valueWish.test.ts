@@ -51,7 +51,7 @@ describe('a wish for values', () => {
           expect(less / random.length).toBeGreaterThanOrEqual(share!);
         },
       ),
-      { numRuns: runs(8, 40) },
+      { numRuns: runs(4, 40) },
     );
   });
 

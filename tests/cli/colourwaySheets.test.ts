@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { readPdf } from '../drawing/pattern/readPdf';
-import { root, startSheet } from './runSheet';
+import { root, runSheet } from './runSheet';
 
 it('a shop gets the sheet of every colourway beside the quilt’s own', async () => {
   const folder = mkdtempSync(join(tmpdir(), 'colourways-'));
@@ -22,7 +22,7 @@ it('a shop gets the sheet of every colourway beside the quilt’s own', async ()
     ];
     const file = join(folder, 'harbour.json');
     writeFileSync(file, JSON.stringify(project));
-    const run = startSheet(folder, file, '--out', 'out', '--width', '64', '--colourways', '--pattern');
+    const run = await runSheet(folder, file, '--out', 'out', '--width', '64', '--colourways', '--pattern');
     // The typeface of the pattern has no letter for the night.
     expect(run.error).toBe('pattern.pdf: the typeface lacks 夜; a question mark stands there.\n');
     expect(run.status).toBe(0);

@@ -6,13 +6,13 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { readPictures } from '../../src/cli/read';
 import { cornersOff } from '../photo/render/marks';
 import { png } from '../photo/render/photograph';
-import { type BlockShot, blockShot } from '../photo/render/shots';
+import { type BlockShot, blockShotOnce } from '../photo/render/shots';
 
 const folder = mkdtempSync(join(tmpdir(), 'wedgewall-read-'));
 let shot: BlockShot;
 
 beforeAll(async () => {
-  shot = await blockShot(3, 700);
+  shot = await blockShotOnce(3, 700);
   writeFileSync(join(folder, 'block.png'), await png(shot.pixels));
   writeFileSync(join(folder, 'quilt.json'), JSON.stringify(shot.project));
   writeFileSync(join(folder, 'broken.jpg'), 'no picture at all');

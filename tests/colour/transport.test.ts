@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import loadHighs from 'highs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { leastTransport } from '../../src/colour/transport';
+import { runs } from '../runs';
 import { SEED } from './arbitraryColours';
 
 type Solver = Awaited<ReturnType<typeof loadHighs>>;
@@ -70,7 +71,7 @@ describe('Carrying shares at the least cost', () => {
           5,
         );
       }),
-      { seed: SEED, numRuns: 300 },
+      { seed: SEED, numRuns: runs(100, 300) },
     );
   });
 

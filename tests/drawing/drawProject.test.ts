@@ -8,6 +8,7 @@ import { apothem, finishedBlock } from '../../src/geometry/wedge';
 import type { Project } from '../../src/model/project';
 import { blockOutline } from '../geometry/blockOutline';
 import { tilingError } from '../geometry/clipping';
+import { runs } from '../runs';
 import { randomProject } from './samples';
 
 const perBlock = fc.constantFrom(6 as const, 8 as const, 10 as const, 12 as const);
@@ -29,7 +30,7 @@ describe('the pieces of a block', () => {
         const whole = boxOutline({ x: -width / 2, y: -height / 2, width, height });
         expect(tilingError(outlinesOf(pieces), whole)).toBeLessThan(1e-5);
       }),
-      { seed: 20_251, numRuns: 30 },
+      { seed: 20_251, numRuns: runs(10, 30) },
     );
   });
 
@@ -45,7 +46,7 @@ describe('the pieces of a block', () => {
         expect(tilingError(outlinesOf(bands), blockOutline(project.wedge))).toBeLessThan(1e-5);
         expect(pieces.filter((piece) => piece.part === 'corner')).toHaveLength(4);
       }),
-      { seed: 20_252, numRuns: 20 },
+      { seed: 20_252, numRuns: runs(7, 20) },
     );
   });
 

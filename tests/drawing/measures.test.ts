@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { eachOnce, type Measure, measuresOf } from '../../src/drawing/measures';
 import { layOut } from '../../src/geometry/setting';
 import type { Project } from '../../src/model/project';
+import { runs } from '../runs';
 import { randomProject } from './samples';
 
 const QUILTS = fc.record({
@@ -63,7 +64,7 @@ describe('the measures along a top', () => {
         const sides = across.filter(({ kind }) => kind === 'border');
         expect(sum(lengths(sides))).toBeCloseTo(2 * sum(one.borders), 6);
       }),
-      { numRuns: 200 },
+      { numRuns: runs(67, 200) },
     );
   });
 

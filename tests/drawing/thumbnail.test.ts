@@ -7,6 +7,7 @@ import { thumbnailOf } from '../../src/drawing/thumbnail';
 import { area } from '../../src/geometry/point';
 import type { Project } from '../../src/model/project';
 import { demo } from '../demo';
+import { runs } from '../runs';
 import { readArea, readSvg } from './readSvg';
 import { randomProject } from './samples';
 
@@ -49,7 +50,7 @@ describe('the small picture of a quilt', () => {
           expect(whole).toBeCloseTo(picture.width * picture.height, 1);
         },
       ),
-      { numRuns: 60 },
+      { numRuns: runs(20, 60) },
     );
   });
 });

@@ -18,6 +18,7 @@ import { SILENT_NEWS } from '../../src/store/storage/news';
 import { createStorage, type ShelfRecord } from '../../src/store/storage/storage';
 import { runSheet } from '../cli/runSheet';
 import { demo } from '../demo';
+import { runs } from '../runs';
 
 const folder = mkdtempSync(join(tmpdir(), 'reading-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -124,7 +125,7 @@ describe('a project from outside', () => {
       fc.asyncProperty(files, async (bytes) => {
         expect(await onTheCommandLine(bytes)).toEqual(await onThePage(bytes));
       }),
-      { seed: 11, numRuns: 400, examples: [[utf8('')], [utf8(`\uFEFF${writeProject(sewn)}`)]] },
+      { seed: 11, numRuns: runs(130, 400), examples: [[utf8('')], [utf8(`\uFEFF${writeProject(sewn)}`)]] },
     );
   });
 
@@ -136,7 +137,7 @@ describe('a project from outside', () => {
         expect(await fromStorage(JSON.parse(text))).toEqual(wanted);
         expect(said(openProject(text))).toEqual(wanted);
       }),
-      { seed: 12, numRuns: 400 },
+      { seed: 12, numRuns: runs(130, 400) },
     );
   });
 });

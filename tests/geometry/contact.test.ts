@@ -8,6 +8,7 @@ import { placeOnSide, SIDES, seamStretches, sideOfPlace } from '../../src/geomet
 import type { Outline } from '../../src/geometry/point';
 import { apothem, finishedBlock } from '../../src/geometry/wedge';
 import { orientation, turnsOf } from '../../src/model/find';
+import { runs } from '../runs';
 import { sharedByClipping } from './clipping';
 import { setAndWedge, usualWedge } from './strips';
 
@@ -64,7 +65,7 @@ describe('stretches of the seam between two wedges', () => {
           });
         },
       ),
-      { seed, numRuns: 60 },
+      { seed, numRuns: runs(20, 60) },
     );
   });
 

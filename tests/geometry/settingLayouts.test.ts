@@ -10,6 +10,7 @@ import { createProject } from '../../src/model/create';
 import { speak } from '../../src/model/phrase';
 import type { Border, Project } from '../../src/model/project';
 import { cellCount, cellToward, halfPlace, isPlain } from '../../src/model/wallCells';
+import { runs } from '../runs';
 import { tilingError } from './clipping';
 
 const base = createProject('p', 'test');
@@ -111,7 +112,7 @@ describe('whatever the setting, its pieces and the cells tile the top', () => {
           );
         },
       ),
-      { seed: 20260101, numRuns: 40 },
+      { seed: 20260101, numRuns: runs(13, 40) },
     );
   });
 
@@ -146,7 +147,7 @@ describe('whatever the setting, its pieces and the cells tile the top', () => {
           );
         },
       ),
-      { seed: 20260102, numRuns: 30 },
+      { seed: 20260102, numRuns: runs(10, 30) },
     );
   });
 });

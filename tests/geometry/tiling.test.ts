@@ -7,6 +7,7 @@ import { bandOutline, cornerOutlines } from '../../src/geometry/block';
 import { area, boxOutline, type Outline } from '../../src/geometry/point';
 import { apothem, finishedBlock, slope } from '../../src/geometry/wedge';
 import type { Strip, WedgePlan } from '../../src/model/project';
+import { runs } from '../runs';
 import { blockOutline } from './blockOutline';
 import { clippedArea, overlap, signedArea, tilingError, turnedBy, xor } from './clipping';
 import { seamLines, setAndWedge, usualWedge } from './strips';
@@ -32,7 +33,7 @@ describe('the bands of a block', () => {
         // Their areas by the shoelace formula, exactly.
         expect(outlines.reduce((sum, outline) => sum + area(outline), 0)).toBeCloseTo(area(whole), 9);
       }),
-      { seed, numRuns: 40 },
+      { seed, numRuns: runs(13, 40) },
     );
   });
 
@@ -66,7 +67,7 @@ describe('the bands of a block', () => {
           });
         }
       }),
-      { seed, numRuns: 40 },
+      { seed, numRuns: runs(13, 40) },
     );
   });
 

@@ -14,6 +14,7 @@ import { SILENT_NEWS } from '../../src/store/storage/news';
 import { createStorage } from '../../src/store/storage/storage';
 import { demo } from '../demo';
 import { anyMoves } from '../editing/randomMoves';
+import { runs } from '../runs';
 
 const harbour = demo('harbour-reading-corner');
 
@@ -55,7 +56,7 @@ describe('the history of a quilt', () => {
           expect(next.getState().project).toEqual(harbour);
         },
       ),
-      { numRuns: 60, seed: 31 },
+      { numRuns: runs(20, 60), seed: 31 },
     );
   });
 
@@ -92,7 +93,7 @@ describe('the history of a quilt', () => {
         if (next && kept.done.length < 200) expect(letters + JSON.stringify(next).length).toBeGreaterThan(990_000);
         expect(readHistory(JSON.parse(JSON.stringify(kept))).done).toEqual(kept.done.map((one) => ({ ...one, kept: true })));
       }),
-      { numRuns: 60, seed: 32 },
+      { numRuns: runs(20, 60), seed: 32 },
     );
   }); // biome-ignore format: short
 
@@ -121,9 +122,9 @@ describe('the history of a quilt', () => {
         }
         if (next.getState().announced.words.say.startsWith('This step cannot')) refused += 1;
       }),
-      { numRuns: 300, seed: 33 },
+      { numRuns: runs(100, 300), seed: 33 },
     );
-    expect(refused).toBeGreaterThan(5);
+    expect(refused).toBeGreaterThan(runs(1, 5));
   }); // biome-ignore format: short
 
   it.each([

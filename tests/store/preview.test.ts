@@ -10,6 +10,7 @@ import { phrase } from '../../src/model/phrase';
 import type { Project } from '../../src/model/project';
 import { createApp } from '../../src/store/app';
 import { anyMoves, partlySewn } from '../editing/randomMoves';
+import { runs } from '../runs';
 
 const LABEL = phrase('try it');
 const seeds = fc.integer({ min: 0, max: 1e6 });
@@ -80,9 +81,9 @@ describe('a change tried on the wall', () => {
           expect(holds(project, one.command)).toBe(true);
         }
       }),
-      { numRuns: 40 },
+      { numRuns: runs(13, 40) },
     );
-    expect(changing).toBeGreaterThan(40);
+    expect(changing).toBeGreaterThan(runs(12, 40));
   });
 
   it('that changes nothing leaves no step to undo, though it goes there and back', () => {

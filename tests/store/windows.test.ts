@@ -5,6 +5,7 @@ import { renameProject } from '../../src/editing/commands/setting';
 import { createProject } from '../../src/model/create';
 import { speak } from '../../src/model/phrase';
 import { documentOf } from '../../src/store/app';
+import { firstDemo } from '../../src/store/firstQuilt';
 import { type Session, startSession } from '../../src/store/session';
 import { type LeavingNotes, NO_NOTES } from '../../src/store/storage/leaving';
 import { createMemoryShelf } from '../../src/store/storage/memory';
@@ -298,5 +299,26 @@ describe('work at risk', () => {
     rename(session, 'Renamed again');
     await session.openNew('Another');
     expect(session.isAtRisk()).toBe(true);
+  });
+});
+
+describe('a window that was left at an example as it came', () => {
+  const idOf = (session: Session) => session.app.getState().project.id;
+
+  it('has the same quilt after a reload, so that its place is taken up; another window has another', async () => {
+    const { visit } = browser();
+    const note = { id: null as string | null };
+    const id = idOf(await visit(note));
+    expect(idOf(await visit(note))).toBe(id);
+    expect(idOf(await visit())).not.toBe(id);
+  });
+
+  it.each([
+    ['example-id7', 'example-id7'],
+    ['id7', 'example-id8'],
+    [null, 'example-id8'],
+  ])('takes only the id of an example (%s: %s)', async (noted, id) => {
+    const { project } = await firstDemo([], () => 'id8', 'in', noted);
+    expect(project.id).toBe(id);
   });
 });

@@ -1,7 +1,10 @@
+import { createElement } from 'react';
+import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import { fetchWhileIdle, later, PartMissing } from '../../src/ui/later';
+import { Shown } from '../../src/ui/Shown';
 
-const Part = () => null;
+const Part = () => createElement('p', null, 'here');
 
 /** A part whose code comes or does not, as `there` says, and how often it was asked for. */
 function part() {
@@ -17,11 +20,18 @@ function part() {
 describe('A part that comes later', () => {
   it('is fetched once, and then known', async () => {
     const { asked, made } = part();
-    expect(made.known()).toBeNull();
+    expect(made.fetched()).not.toHaveProperty('value');
     expect(await made.fetched()).toBe(Part);
     expect(await made.fetched()).toBe(Part);
-    expect(made.known()).toBe(Part);
     expect(asked.times).toBe(1);
+  });
+
+  it('marks its place until its code is there, and is shown at once from then on', async () => {
+    const { made } = part();
+    const shown = () => renderToStaticMarkup(createElement(Shown<object>, { part: made, given: {} }));
+    expect(shown()).toContain('aria-busy="true"');
+    await made.fetched();
+    expect(shown()).toBe('<p>here</p>');
   });
 
   it('fails in the same way however often it is drawn, until it is asked for anew', async () => {
@@ -59,8 +69,8 @@ describe('A part that comes later', () => {
       pauses += 1;
     });
     expect([before, whole.asked.times, broken.asked.times]).toEqual([0, 1, 1]);
-    expect(outer.known()).toBe(Part);
-    expect(inner.made.known()).toBe(Part);
+    expect(outer.fetched()).toHaveProperty('value', Part);
+    expect(inner.made.fetched()).toHaveProperty('value', Part);
     expect(pauses).toBeGreaterThanOrEqual(4);
   });
 });

@@ -13,7 +13,7 @@ export interface ColourPart {
 /** Sample points along the tile's width. */
 const SAMPLES = 240;
 
-const mixes = new WeakMap<Fabric, readonly ColourPart[]>();
+const mixes = new WeakMap<Fabric | PrintTile, readonly ColourPart[]>();
 
 /**
  * Area shares of the ground and each ink in one repeat, largest first, summing to 1. Threads and dots mixed too fine to see
@@ -32,7 +32,10 @@ export function printMix(fabric: Fabric): readonly ColourPart[] {
 function mixOf(fabric: Fabric): readonly ColourPart[] {
   if (fabric.cloth.kind === 'photo') return fabric.cloth.photo.colours;
   const tile = printTile(fabric);
-  return tile ? measured(tile) : [{ hex: fabric.colour.toLowerCase(), share: 1 }];
+  if (!tile) return [{ hex: fabric.colour.toLowerCase(), share: 1 }];
+  const mix = mixes.get(tile) ?? measured(tile);
+  mixes.set(tile, mix);
+  return mix;
 }
 
 function measured(tile: PrintTile): ColourPart[] {

@@ -27,15 +27,27 @@ const MOTIFS: Readonly<Record<PrintMotif, { make: MotifMaker; symmetry: number |
 };
 
 const tiles = new WeakMap<Fabric, PrintTile>();
+/** The same by what is printed: a fabric that was renamed, or comes from a file or another thread, is another object. */
+const alike = new Map<string, PrintTile>();
+/** So many are kept by what is printed; those made first go first. */
+const MOST_ALIKE = 500;
 
 /** The tile of a printed fabric, inches, before the print's own turn; null for plain and photographed cloth. Kept for each fabric. */
 export function printTile(fabric: Fabric): PrintTile | null {
   if (fabric.cloth.kind !== 'print') return null;
   let tile = tiles.get(fabric);
   if (!tile) {
-    tile = makeTile(fabric.colour, fabric.cloth.print);
+    tile = tileAlike(fabric.colour, fabric.cloth.print);
     tiles.set(fabric, tile);
   }
+  return tile;
+}
+
+function tileAlike(ground: string, print: Print): PrintTile {
+  const key = JSON.stringify([ground, print]);
+  const tile = alike.get(key) ?? makeTile(ground, print);
+  alike.set(key, tile);
+  if (alike.size > MOST_ALIKE) alike.delete(alike.keys().next().value!);
   return tile;
 }
 

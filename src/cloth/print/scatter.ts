@@ -30,7 +30,11 @@ export function scattered(count: number, generator: Generator): Point[] {
     let farthest = -1;
     for (let attempt = 0; attempt < TRIES; attempt += 1) {
       const place = { x: generator.between(0, 1), y: generator.between(0, 1) };
-      const nearest = Math.min(1, ...places.map((other) => distance(place, other)));
+      let nearest = 1;
+      for (const other of places) {
+        nearest = Math.min(nearest, distance(place, other));
+        if (nearest <= farthest) break;
+      }
       if (nearest > farthest) {
         farthest = nearest;
         best = place;

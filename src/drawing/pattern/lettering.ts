@@ -28,6 +28,8 @@ interface Run {
 
 /** Splits 14 1/4 into its whole number, a thin space and the three parts of the fraction. */
 function runsOf(text: string, size: Inches): Run[] {
+  if (!text.includes('/'))
+    return text === '' ? [] : [{ text: text.replaceAll('\u00a0', ' '), size, rise: 0 }];
   return text.split(/(\u00a0?(?<![\d./])\d{1,3}\/\d{1,3}(?![\d/]))/u).flatMap((part, index): Run[] => {
     if (part === '') return [];
     if (index % 2 === 0) return [{ text: part.replaceAll('\u00a0', ' '), size, rise: 0 }];

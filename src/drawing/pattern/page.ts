@@ -97,6 +97,7 @@ export interface Pattern {
 
 /** The marks, moved right and down by inches. */
 export function shifted(marks: readonly Mark[], right: Inches, down: Inches): Mark[] {
+  if (right === 0 && down === 0) return [...marks];
   const move = (point: Point): Point => ({ x: point.x + right, y: point.y + down });
   return marks.map((mark): Mark => {
     switch (mark.kind) {

@@ -86,13 +86,17 @@ function* termsOf(
 ): Generator<undefined, Term[], undefined> {
   if (!some.has('cover')) return [];
   const { say, terms } = listeningTo(writing.say);
+  const heard = { ...writing, say, type: UNMEASURED };
   for (const part of PATTERN_PARTS) {
     if (!some.has(part)) continue;
-    WRITERS[part](new Composer(PAPERS[paper], writing.type), { ...writing, say });
+    WRITERS[part](new Composer(PAPERS[paper], UNMEASURED), heard);
     yield;
   }
   return terms();
 }
+
+/** Letters without width: where what is said is listened to, no line need be broken. */
+const UNMEASURED: Type = { width: () => 0 };
 
 type Composing = Generator<undefined, Composer, undefined>;
 

@@ -37,17 +37,25 @@ export function grouped(points: Points, count: number, seed: number): Grouping {
   return best!;
 }
 
-/** The nearest middle of one point, and the square of the distance. */
-function nearest(points: Points, at: number, middles: Points): { group: number; square: number } {
-  let [group, square] = [0, Number.POSITIVE_INFINITY];
-  for (let middle = 0; middle < middles.length; middle += 3) {
-    const first = points[at]! - middles[middle]!;
-    const second = points[at + 1]! - middles[middle + 1]!;
-    const third = points[at + 2]! - middles[middle + 2]!;
-    const distance = first * first + second * second + third * third;
-    if (distance < square) [group, square] = [middle / 3, distance];
+/** The square of the distance from a point to the middle of a group. */
+function squareTo(points: Points, point: number, middles: Points, group: number): number {
+  const first = points[point * 3]! - middles[group * 3]!;
+  const second = points[point * 3 + 1]! - middles[group * 3 + 1]!;
+  const third = points[point * 3 + 2]! - middles[group * 3 + 2]!;
+  return first * first + second * second + third * third;
+}
+
+/** The group whose middle is nearest to a point. */
+function nearest(points: Points, point: number, middles: Points): number {
+  let group = 0;
+  let least = Number.POSITIVE_INFINITY;
+  for (let one = 0; one * 3 < middles.length; one += 1) {
+    const square = squareTo(points, point, middles, one);
+    if (square >= least) continue;
+    group = one;
+    least = square;
   }
-  return { group, square };
+  return group;
 }
 
 /** First middles: points drawn with chances in proportion to the square of the distance from those drawn before. */
@@ -59,7 +67,7 @@ function begun(points: Points, count: number, random: () => number): Points {
     const drawn = Float32Array.from(middles);
     let sum = 0;
     squares.forEach((_, point) => {
-      squares[point] = nearest(points, point * 3, drawn).square;
+      squares[point] = squareTo(points, point, drawn, nearest(points, point, drawn));
       sum += squares[point]!;
     });
     if (sum <= 1e-12) break;
@@ -83,11 +91,11 @@ export function settled(points: Points, start: Points): Grouping {
     const sums = new Float64Array(middles.length);
     const counts = new Uint32Array(middles.length / 3);
     for (let point = 0; point < groups.length; point += 1) {
-      const { group, square } = nearest(points, point * 3, middles);
+      const group = nearest(points, point, middles);
       if (groups[point] !== group) changed += 1;
       groups[point] = group;
       counts[group]! += 1;
-      squares += square;
+      squares += squareTo(points, point, middles, group);
       for (let part = 0; part < 3; part += 1) sums[group * 3 + part]! += points[point * 3 + part]!;
     }
     if (changed === 0 || round === ROUNDS)
@@ -101,8 +109,5 @@ export function settled(points: Points, start: Points): Grouping {
 
 /** Each point's nearest middle. */
 export function assigned(points: Points, middles: Points): Uint8Array {
-  return Uint8Array.from(
-    { length: points.length / 3 },
-    (_, point) => nearest(points, point * 3, middles).group,
-  );
+  return Uint8Array.from({ length: points.length / 3 }, (_, point) => nearest(points, point, middles));
 }

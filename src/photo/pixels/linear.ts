@@ -39,8 +39,13 @@ export function linearAt(plane: Plane, pixel: number): LinearRgb {
 /** OKLab of a linear plane: L 0–1, a, b. */
 export function oklabPlane(linear: Plane): Plane {
   const plane = blankPlane(linear.width, linear.height, 3);
-  for (let pixel = 0; pixel < linear.width * linear.height; pixel += 1)
-    plane.data.set(oklabOf(linearAt(linear, pixel)), pixel * 3);
+  const { data } = plane;
+  for (let pixel = 0, to = 0; to < data.length; pixel += 1, to += 3) {
+    const [lightness, a, b] = oklabOf(linearAt(linear, pixel));
+    data[to] = lightness;
+    data[to + 1] = a;
+    data[to + 2] = b;
+  }
   return plane;
 }
 

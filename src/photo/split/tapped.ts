@@ -39,11 +39,10 @@ const LEAST = 10;
 export function frameOfTapped(pixels: Pixels, x: number, y: number, seed: number): Result<Frame> {
   if (!(x >= 0 && y >= 0 && x < pixels.width && y < pixels.height))
     return failed('tap-outside', 'tap', phrase('Tap inside the picture.'));
-  const linear = shrunkTo(pixels, LONGEST);
-  const scale = pixels.width / linear.width;
-  const column = Math.min(linear.width - 1, Math.floor(x / scale));
-  const row = Math.min(linear.height - 1, Math.floor(y / scale));
-  const oklab = oklabPlane(linear);
+  const oklab = lookedAt(pixels);
+  const scale = pixels.width / oklab.width;
+  const column = Math.min(oklab.width - 1, Math.floor(x / scale));
+  const row = Math.min(oklab.height - 1, Math.floor(y / scale));
   const coloured = coloursOf(oklab, paletteRound(pixels, x, y, scale, seed));
   let frame: Frame | null = null;
   for (const reach of WINDOWS) {
@@ -60,6 +59,15 @@ export function frameOfTapped(pixels: Pixels, x: number, y: number, seed: number
     height: frame.height * scale,
     angle: frame.angle,
   });
+}
+
+const looks = new WeakMap<Pixels, Plane>();
+
+/** The picture made small, in OKLab: the same for every tap on it. */
+function lookedAt(pixels: Pixels): Plane {
+  const look = looks.get(pixels) ?? oklabPlane(shrunkTo(pixels, LONGEST));
+  looks.set(pixels, look);
+  return look;
 }
 
 function shortSide({ width, height }: Frame): number {

@@ -163,6 +163,7 @@ export function createBlockPhotos(
       await files.take(given);
       await readOn();
     },
+    dismiss: files.dismiss,
     show: (current: number) => set({ current }),
     /** Lays the corners; the block is read anew. What was put right stays. */
     lay(of: number, corners: BlockLaid['corners']): void {

@@ -172,6 +172,7 @@ export function createSitting(reader: PhotoReader = createPhotoReader(), address
     },
     /** Settles once all that lies on the photographs is read, or could not be. */
     settled: readOn,
+    dismiss: files.dismiss,
     show: (current: number) => set({ current }),
     edit,
     editPatch: (of: number, patch: number, to: Partial<Patch>) => {

@@ -61,6 +61,9 @@ export function createFileTaker<State extends FilesTaken>(
         set({ waiting: Math.max(0, waiting - 1) });
       }
     },
+    /** Takes a refusal away that was read. */
+    dismiss: (file: RefusedFile): void =>
+      set({ refused: state.getState().refused.filter((one) => one !== file) }),
     /** Files that wait are refused. */
     stop: () => {
       stops += 1;

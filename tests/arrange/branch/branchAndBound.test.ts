@@ -10,6 +10,7 @@ import { NodeBound } from '../../../src/arrange/branch/nodeBound';
 import { SmallLinear } from '../../../src/arrange/branch/smallLinear';
 import { Spectra } from '../../../src/arrange/branch/spectra';
 import { dice } from '../../balance/tops';
+import { runs } from '../../runs';
 import { anyProblem, costOf, everyArrangement, leastOf, randomProblem } from './problems';
 
 describe('branch and bound', () => {
@@ -26,7 +27,7 @@ describe('branch and bound', () => {
         expect(search.bound).toBe(search.best);
         expect(search.done).toBe(1);
       }),
-      { numRuns: 300 },
+      { numRuns: runs(100, 300) },
     );
   });
 
@@ -53,7 +54,7 @@ describe('branch and bound', () => {
           expect(search.best).toBeCloseTo(least, 8);
         },
       ),
-      { numRuns: 200 },
+      { numRuns: runs(67, 200) },
     );
   });
 
@@ -108,7 +109,7 @@ describe('the bound of a node', () => {
           });
         }
       }),
-      { numRuns: 150 },
+      { numRuns: runs(50, 150) },
     );
   });
 

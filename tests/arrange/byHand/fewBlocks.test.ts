@@ -57,7 +57,8 @@ const SMALL: readonly [rows: number, columns: number, perBlock: 6 | 8 | 10 | 12]
 
 describe('the best that few blocks can do', () => {
   it.each(SMALL)('is found and proved on %i × %i blocks of %i wedges', (rows, columns, perBlock) => {
-    for (const seed of [1, 2]) {
+    // One of each two is of blocks in pictures every day, both in the long run.
+    for (const seed of [1, 2].slice(0, runs(1, 2)).map((one) => (columns % 2 === 0 ? 3 - one : one))) {
       const top = scrappyTop({ rows, columns, perBlock, seed, fabrics: 5 });
       const project = seed === 1 ? top : withPictures(top, 0b10);
       const least = everyWay(project);
@@ -102,7 +103,7 @@ describe('the best that few blocks can do', () => {
           }
         },
       ),
-      { numRuns: runs(4, 25), seed: 1215 },
+      { numRuns: runs(2, 25), seed: 1215 },
     );
   });
 

@@ -9,6 +9,7 @@ import { moved, movedIfFree } from '../../../src/model/moves';
 import type { Block, Cell, Project } from '../../../src/model/project';
 import { scrappyTop } from '../../balance/tops';
 import { withPictures } from '../../geometry/pictured';
+import { runs } from '../../runs';
 
 type Spots = readonly (Cell | null)[];
 
@@ -138,7 +139,7 @@ describe('the list of steps by hand', () => {
         const then = wishedOf(project, wished);
         expect(shown(carriedOut(project, handSteps(project, then)))).toEqual(shown(then));
       }),
-      { numRuns: 400, seed: 1211 },
+      { numRuns: runs(130, 400), seed: 1211 },
     );
   });
 
@@ -179,7 +180,7 @@ describe('the list of steps by hand', () => {
           }
         }
       }),
-      { numRuns: 400, seed: 1213 },
+      { numRuns: runs(130, 400), seed: 1213 },
     );
   }); // biome-ignore format: short
 
@@ -204,7 +205,7 @@ describe('the list of steps by hand', () => {
         expect(steps.map(({ carries }) => carries.length)).toEqual(cycles.toSorted((one, other) => one - other));
         expect(steps.map(({ kind }) => kind)).toEqual(cycles.toSorted((one, other) => one - other).map((length) => (length === 1 ? 'turn' : length === 2 ? 'swap' : 'round')));
       }),
-      { numRuns: 200, seed: 1214 },
+      { numRuns: runs(67, 200), seed: 1214 },
     );
   }); // biome-ignore format: short
 

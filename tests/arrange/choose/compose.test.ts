@@ -15,6 +15,7 @@ import { moved } from '../../../src/model/moves';
 import { speak } from '../../../src/model/phrase';
 import type { Block, Project } from '../../../src/model/project';
 import { plainFabrics, projectOf, stripSet, stripsOf } from '../../cutting/fabrics';
+import { runs } from '../../runs';
 import { sameRims } from './rims';
 
 const seed = 42_000;
@@ -206,9 +207,9 @@ describe('two wedges side by side', () => {
         rims += found.rimClash + found.rimAlike;
         if (fabrics.some((fabric) => fabric.background && here.rim === fabric.id)) background += 1;
       }),
-      { seed, numRuns: 200 },
+      { seed, numRuns: runs(67, 200) },
     );
-    expect(Math.min(rims, background)).toBeGreaterThan(10);
+    expect(Math.min(rims, background)).toBeGreaterThan(runs(3, 10));
   });
 });
 
@@ -284,7 +285,7 @@ describe('a plan repaired after wedges were lost', () => {
           for (const block of after.blocks) expect(sameRims(after, block)).toBe(0);
         }
       }),
-      { seed, numRuns: 25 },
+      { seed, numRuns: runs(8, 25) },
     );
   });
 

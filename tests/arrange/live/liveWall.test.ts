@@ -13,6 +13,7 @@ import { clothTable } from '../../../src/cloth/cloths';
 import { moved } from '../../../src/model/moves';
 import { COLOUR_INTENTS, VALUE_INTENTS } from '../../../src/model/project';
 import { dice } from '../../balance/tops';
+import { runs } from '../../runs';
 import { awkwardTop, ruledTop } from '../awkwardTop';
 
 const weights: fc.Arbitrary<Terms> = fc.record({
@@ -56,7 +57,7 @@ describe('the score kept up to date while a wall is arranged', () => {
             }
           },
         ),
-        { numRuns: 60 },
+        { numRuns: runs(20, 60) },
       );
     },
   );

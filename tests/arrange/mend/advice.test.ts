@@ -8,6 +8,7 @@ import { clashFinding } from '../../../src/balance/clashes/clashFindings';
 import { moved } from '../../../src/model/moves';
 import type { Project } from '../../../src/model/project';
 import { scrappyTop } from '../../balance/tops';
+import { runs } from '../../runs';
 import { arrange } from '../toTheEnd';
 
 const NO_SCOPES = { swap: false, turn: false, shiftCorners: false, trade: false, strips: false };
@@ -44,7 +45,7 @@ describe('advice where no single change mends', () => {
           }
         },
       ),
-      { numRuns: 60 },
+      { numRuns: runs(20, 60) },
     );
   });
 

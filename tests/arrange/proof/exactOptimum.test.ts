@@ -66,7 +66,7 @@ describe('the best arrangement of a small wall', () => {
 
   it('is the best of all ways to hang them where corners follow the cells by a rule, whatever is wanted', () => {
     for (const [at, value] of VALUE_INTENTS.entries()) {
-      for (const colour of COLOUR_INTENTS) {
+      for (const colour of runs(1, 2) === 1 ? [COLOUR_INTENTS[at % 2]!] : COLOUR_INTENTS) {
         const project = ruledBlocks(at + 20);
         const { least } = leastOfAll(allPairs(project, DEFAULT_WEIGHTS, { value, colour }));
         const { contacts, spread } = proving(project, { value, colour });

@@ -16,6 +16,7 @@ import { clothTable } from '../../../src/cloth/cloths';
 import { moved } from '../../../src/model/moves';
 import { COLOUR_INTENTS, type Project, VALUE_INTENTS } from '../../../src/model/project';
 import { dice, scrappyTop } from '../../balance/tops';
+import { runs } from '../../runs';
 import { allPairs, leastOfAll } from '../allPairs';
 import { arrange, bestOf, lowerBound } from '../toTheEnd';
 
@@ -99,7 +100,7 @@ describe('the search to the end', () => {
         expect(search.bound).toBeLessThanOrEqual(score + 1e-9);
         expect(search.bound).toBeLessThanOrEqual(search.found?.cost ?? score);
       }),
-      { numRuns: 20 },
+      { numRuns: runs(7, 20) },
     );
   });
 

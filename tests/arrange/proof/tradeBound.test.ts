@@ -155,7 +155,7 @@ describe('the bound where wedges may be traded or strips reordered', () => {
           );
         },
       ),
-      { numRuns: runs(14, 40) },
+      { numRuns: runs(7, 40) },
     );
   });
 });

@@ -16,6 +16,7 @@ import { wallModel } from '../../../src/balance/wall/wallModel';
 import { clothTable } from '../../../src/cloth/cloths';
 import { COLOUR_INTENTS, type Preferences, type Project, VALUE_INTENTS } from '../../../src/model/project';
 import { dice, scrappyTop } from '../../balance/tops';
+import { runs } from '../../runs';
 import { awkwardTop } from '../awkwardTop';
 
 /** Weights of what the layout alone decides; the whole top's weight is no part of the assignment. */
@@ -61,7 +62,7 @@ describe('the layout of a wall as an assignment', () => {
           expect(constant + assignmentCost(problem, places)).toBeCloseTo(judged, 8);
         },
       ),
-      { numRuns: 60 },
+      { numRuns: runs(20, 60) },
     );
   });
 

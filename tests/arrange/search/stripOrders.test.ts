@@ -97,7 +97,7 @@ describe('orders of strips tried on a living wall', () => {
           expect(Array.from(wall.spare)).toEqual(Array.from(spare));
         },
       ),
-      { numRuns: runs(14, 40) },
+      { numRuns: runs(7, 40) },
     );
   });
 });
@@ -135,9 +135,9 @@ describe('a shuffle that may put strips in another order', () => {
           else if (JSON.stringify(then) !== JSON.stringify(set)) changed += 1;
         }
       }),
-      { numRuns: 25, seed: 20 },
+      { numRuns: runs(8, 25), seed: 20 },
     );
-    expect(changed).toBeGreaterThan(5);
+    expect(changed).toBeGreaterThan(runs(1, 5));
   });
 
   it('keeps neighbours of different fabrics apart and the narrowest strips off the outside edges', () => {

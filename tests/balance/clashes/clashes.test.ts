@@ -8,6 +8,7 @@ import { drawProject } from '../../../src/drawing/drawProject';
 import { drawingToSvg } from '../../../src/drawing/svg';
 import { turnsOf } from '../../../src/model/find';
 import type { Project } from '../../../src/model/project';
+import { runs } from '../../runs';
 import { scrappyTop } from '../tops';
 import { type FilePiece, piecesOfSvg, sameClothContacts } from './measuredContacts';
 
@@ -151,7 +152,7 @@ describe('clashes', () => {
           expect(summed(analyse(mirrored).clashes)).toBeCloseTo(summed(analyse(project).clashes), 6);
         },
       ),
-      { numRuns: 20, seed: 7 },
+      { numRuns: runs(7, 20), seed: 7 },
     );
   });
 

@@ -23,6 +23,7 @@ import { checkReferences } from '../../../src/model/check';
 import { moved } from '../../../src/model/moves';
 import type { Project, Setting } from '../../../src/model/project';
 import { cellCount, isPlain } from '../../../src/model/wallCells';
+import { runs } from '../../runs';
 import { dice, scrappyTop } from '../tops';
 import { piecesOfSvg, sameClothContacts } from './measuredContacts';
 
@@ -181,7 +182,7 @@ describe('the score kept up to date while a wall is arranged', () => {
           expect(wall.cost).toBeCloseTo(full, 8);
         }
       }),
-      { seed: 20260201, numRuns: 25 },
+      { seed: 20260201, numRuns: runs(8, 25) },
     );
   });
 });

@@ -18,6 +18,7 @@ import type { Project } from '../../../src/model/project';
 import { cellCount } from '../../../src/model/wallCells';
 import { blockOutline } from '../../geometry/blockOutline';
 import { clippedArea, overlap } from '../../geometry/clipping';
+import { runs } from '../../runs';
 import { dice, scrappyTop } from '../tops';
 
 const project = scrappyTop({ rows: 4, columns: 5, seed: 12 });
@@ -116,7 +117,7 @@ describe('the spread of the fabrics', () => {
           expect(one.quarters.reduce((sum, part) => sum + part * one.area, 0)).toBeCloseTo(whole, 6);
         }
       }),
-      { seed: 31, numRuns: 40 },
+      { seed: 31, numRuns: runs(13, 40) },
     );
   });
 

@@ -19,6 +19,7 @@ import { speak } from '../../../src/model/phrase';
 import type { Fabric, Project, StripOnHand } from '../../../src/model/project';
 import { CENTIMETRES_PER_INCH, type LengthUnit } from '../../../src/model/units';
 import { done, refusal } from '../../editing/outcomes';
+import { runs } from '../../runs';
 
 type Strips = Omit<StripOnHand, 'id'>;
 
@@ -114,7 +115,7 @@ describe('the grid of strips', () => {
         expect(new Set(grid.lines.map((line) => line.fabric)).size).toBe(project.fabrics.length);
         expect(new Set(grid.widths).size).toBe(grid.widths.length);
       }),
-      { seed: 101, numRuns: 500 },
+      { seed: 101, numRuns: runs(170, 500) },
     );
   });
 
@@ -162,7 +163,7 @@ describe('the grid as CSV', () => {
           expect(placed.ok && placed.value.fresh).toEqual(ofIt);
         },
       ),
-      { seed: 103, numRuns: 500 },
+      { seed: 103, numRuns: runs(170, 500) },
     );
   });
 
@@ -326,7 +327,7 @@ describe('another width for a column, another length for lines', () => {
           expect(others(long)).toEqual(others(project));
         },
       ),
-      { seed: 106, numRuns: 300 },
+      { seed: 106, numRuns: runs(100, 300) },
     );
   });
 

@@ -10,6 +10,7 @@ import { cutFromCloth } from '../../../src/editing/commands/clothOnHand';
 import { speak } from '../../../src/model/phrase';
 import type { ClothOnHand, StripOnHand } from '../../../src/model/project';
 import { usualWedge } from '../../geometry/strips';
+import { runs } from '../../runs';
 import { plainFabrics, projectOf } from '../fabrics';
 
 const seed = 77_100;
@@ -95,7 +96,7 @@ describe('the cutting table after a plan is cut', () => {
         }); // biome-ignore format: short
         expect(sets.sets).toHaveLength(wanted);
       }),
-      { seed, numRuns: 15 },
+      { seed, numRuns: runs(5, 15) },
     );
   });
 

@@ -171,7 +171,7 @@ describe('what a quilt lacks', () => {
           project.wall.cells.length,
         );
       }),
-      { numRuns: runs(12, 40) },
+      { numRuns: runs(6, 40) },
     );
   });
 

@@ -7,6 +7,7 @@ import { OFF_PROPORTION, setPatterns, totalsCost, totalsTable } from '../../../s
 import { makeSets } from '../../../src/cutting/sets/randomSets';
 import { speak } from '../../../src/model/phrase';
 import { usualWedge } from '../../geometry/strips';
+import { runs } from '../../runs';
 import { plainFabrics } from '../fabrics';
 
 const seed = 53_000;
@@ -59,7 +60,7 @@ describe('strips for so many sets', () => {
           expect(reach).toBeGreaterThanOrEqual(height - 1e-9);
         }
       }),
-      { seed, numRuns: 20 },
+      { seed, numRuns: runs(7, 20) },
     );
   });
 
@@ -126,7 +127,7 @@ describe('a plan for wanted blocks', () => {
           expect(made.notes).toEqual([]);
         },
       ),
-      { seed, numRuns: 10 },
+      { seed, numRuns: runs(3, 10) },
     );
   });
 

@@ -83,11 +83,11 @@ describe('a plan for the largest top', () => {
         if (top.blocks > 0) some += 1;
         if (top.sets.length > 1) several += 1;
       }),
-      { seed, numRuns: runs(20, 60) },
+      { seed, numRuns: runs(10, 60) },
     );
     expect(some / all).toBeGreaterThan(runs(0.5, 0.7));
     expect(proved / all).toBeGreaterThan(0.3);
-    expect(several).toBeGreaterThan(3);
+    expect(several).toBeGreaterThan(runs(1, 3));
   }, 600_000);
 
   it('has strips from which its blocks are really made', () => {
@@ -100,7 +100,7 @@ describe('a plan for the largest top', () => {
         const made = makeSets({ fabrics, lookalikes: 10, stripsOnHand, wedge, keep: [], want: { blocks: top.blocks }, seed: anySeed });
         expect(blocksOf(wedgesOf(made.sets, wedge), wedge)).toBe(top.blocks);
       }),
-      { seed, numRuns: runs(6, 40) },
+      { seed, numRuns: runs(3, 40) },
     ); // biome-ignore format: short
   }, 600_000);
 

@@ -9,6 +9,7 @@ import { addSpacer, pieceBorder } from '../../../src/editing/commands/edges';
 import { layOut } from '../../../src/geometry/setting';
 import { createProject } from '../../../src/model/create';
 import type { Border, Project } from '../../../src/model/project';
+import { runs } from '../../runs';
 
 function withStrips(
   rows: readonly (readonly [fabric: string, width: number, count: number])[],
@@ -106,7 +107,7 @@ describe('a pieced border from what is left', () => {
           }
         },
       ),
-      { seed: 20260301, numRuns: 120 },
+      { seed: 20260301, numRuns: runs(40, 120) },
     );
   });
 

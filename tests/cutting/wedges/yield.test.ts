@@ -14,6 +14,7 @@ import { cutWedge, slope } from '../../../src/geometry/wedge';
 import type { StripSet, Tip, WedgePlan } from '../../../src/model/project';
 import { clippedArea, overlap } from '../../geometry/clipping';
 import { usualWedge, wedgeOnSet } from '../../geometry/strips';
+import { runs } from '../../runs';
 
 const seed = 20262;
 
@@ -127,7 +128,7 @@ describe('wedges cut from a strip set', () => {
         const hair = [found, found + 1].some((n) => Math.abs(lengthFor(n, height, wedge) - short) < 1e-3);
         if (!hair) expect(found).toBe(mostWedges(height, short, wedge));
       }),
-      { seed, numRuns: 60 },
+      { seed, numRuns: runs(20, 60) },
     );
   });
 

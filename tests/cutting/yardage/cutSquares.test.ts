@@ -17,6 +17,7 @@ import { createProject } from '../../../src/model/create';
 import { type Project, WEDGE_COUNTS } from '../../../src/model/project';
 import { formatLength, type LengthUnit } from '../../../src/model/units';
 import { DEMOS, demo } from '../../demo';
+import { runs } from '../../runs';
 
 const UNITS = ['in', 'cm'] as const;
 /** What is read off a ruler may lie this far below the need, inches: a millionth of a step. */
@@ -76,7 +77,7 @@ describe('a square to cut', () => {
         expect(cut('quartered').map(({ width }) => shown(width, unit))).toEqual([shown(side, unit)]);
         expect(cut('halved').map(({ width }) => shown(width, unit))).toEqual([shown(corner, unit)]);
       }),
-      { seed: 20260411, numRuns: 400 },
+      { seed: 20260411, numRuns: runs(130, 400) },
     );
   });
 

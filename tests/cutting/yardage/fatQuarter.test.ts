@@ -7,6 +7,7 @@ import { boxOutline } from '../../../src/geometry/point';
 import { phrase, speak } from '../../../src/model/phrase';
 import type { ClothOnHand, Project } from '../../../src/model/project';
 import { clippedArea, overlap } from '../../geometry/clipping';
+import { runs } from '../../runs';
 import { projectOf } from '../fabrics';
 
 interface Shop {
@@ -90,7 +91,7 @@ describe('a fat quarter', () => {
         expect(found.buy).toEqual({ kind: 'fatQuarters', count: Math.ceil(count / each) });
         expectLaid(found, count, across, along);
       }),
-      { seed: 91, numRuns: 300 },
+      { seed: 91, numRuns: runs(100, 300) },
     );
   });
 
@@ -115,7 +116,7 @@ describe('a fat quarter', () => {
         );
         expect(new Set(found.layout.placed.map((one) => one.sheet)).size).toBe(found.buy.count);
       }),
-      { seed: 92, numRuns: 150 },
+      { seed: 92, numRuns: runs(50, 150) },
     );
   });
 
@@ -193,7 +194,7 @@ describe('cloth on hand', () => {
           expect(more.onHand?.enough).toBe(false);
         },
       ),
-      { seed: 93, numRuns: 300 },
+      { seed: 93, numRuns: runs(100, 300) },
     );
   });
 

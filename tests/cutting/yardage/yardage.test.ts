@@ -16,6 +16,7 @@ import { type Phrase, speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
 import { demo } from '../../demo';
 import { tilingError } from '../../geometry/clipping';
+import { runs } from '../../runs';
 
 /** A demo quilt without its prices and choices of buying. */
 function unpriced(name: string): Project {
@@ -169,7 +170,7 @@ describe('the cutting list', () => {
           expect(begins).toEqual(begins.toSorted((one, other) => one - other));
         }
       }),
-      { seed: 59, numRuns: 100 },
+      { seed: 59, numRuns: runs(33, 100) },
     );
   });
 

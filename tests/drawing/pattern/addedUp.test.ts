@@ -3,12 +3,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { wedgeLedger } from '../../../src/cutting/wedges/ledger';
 import type { PatternPart } from '../../../src/drawing/pattern/options';
-import { writePattern } from '../../../src/drawing/pattern/pattern';
 import { setHeight } from '../../../src/geometry/stripSet';
 import type { Project } from '../../../src/model/project';
 import { formatLength, parseLength } from '../../../src/model/units';
 import { randomProject } from '../samples';
-import { sayIn, typeOf } from './makePdf';
+import { written } from './makePdf';
 import { partMarks } from './partMarks';
 import { bare } from './readPdf';
 
@@ -24,9 +23,7 @@ function quilt({ seed, perBlock, unit }: { seed: number; perBlock: 6 | 8 | 10 | 
 } // biome-ignore format: a fixture
 
 function pages(project: Project, parts: readonly PatternPart[]) {
-  const written = writePattern(project, { paper: 'a4', parts }, sayIn(project), typeOf());
-  if (!written.ok) throw new Error(written.problems[0]!.message.say);
-  return written.value.pages;
+  return written(project, 'a4', parts).pages;
 }
 
 type Marks = ReturnType<typeof partMarks>;

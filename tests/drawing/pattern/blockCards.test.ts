@@ -5,7 +5,6 @@ import { describe, expect, it } from 'vitest';
 import type { HungBlock, Piece } from '../../../src/drawing/drawing';
 import { absoluteOutline, drawBlock, drawProject } from '../../../src/drawing/drawProject';
 import type { Mark, Page } from '../../../src/drawing/pattern/page';
-import { writePattern } from '../../../src/drawing/pattern/pattern';
 import { wedgeBands } from '../../../src/geometry/bands';
 import { bandOutline } from '../../../src/geometry/block';
 import type { Outline, Point } from '../../../src/geometry/point';
@@ -15,7 +14,7 @@ import { scrappyTop } from '../../balance/tops';
 import { turnedBy } from '../../geometry/clipping';
 import { pictureNumber, withPictures } from '../../geometry/pictured';
 import { randomProject } from '../samples';
-import { sayIn, typeOf } from './makePdf';
+import { written } from './makePdf';
 import { partMarks } from './partMarks';
 
 const LABELS = 'ABC';
@@ -38,9 +37,7 @@ const ALL = ([6, 8, 10, 12] as const).flatMap((perBlock) =>
 );
 
 function pagesOf(project: Project): readonly Page[] {
-  const written = writePattern(project, { paper: 'letter', parts: ['blocks'] }, sayIn(project), typeOf());
-  if (!written.ok) throw new Error(written.problems[0]!.message.say);
-  return written.value.pages;
+  return written(project, 'letter', ['blocks']).pages;
 }
 
 function wordsOf(marks: readonly Mark[]): string {
@@ -101,7 +98,10 @@ function laidOut(list: ReturnType<typeof listOf>, project: Project): { fabric: s
 }
 
 /** Fabric and corners of every piece, written so that the order of pieces and corners does not matter. */
-function written(pieces: readonly { fabric: string | null; outline: Outline }[], degrees = 0): string[] {
+function cornersWritten(
+  pieces: readonly { fabric: string | null; outline: Outline }[],
+  degrees = 0,
+): string[] {
   const text = (value: number) => (Math.round(value * 1e5) / 1e5 + 0).toFixed(5);
   return pieces
     .map(({ fabric, outline }) => {
@@ -153,7 +153,7 @@ describe('the card of a block', () => {
 
     // Laid by the list and turned until place 1 lies where its disc is, it is the drawn block.
     const made = laidOut(list, project);
-    expect(written(made, first)).toEqual(written(bandsOf(drawn)));
+    expect(cornersWritten(made, first)).toEqual(cornersWritten(bandsOf(drawn)));
 
     // The corners lie on the places the card names.
     const corners = drawn.filter((piece) => piece.part === 'corner').map((piece) => carriedBy(piece, drawn));
@@ -168,7 +168,7 @@ describe('the card of a block', () => {
     const [pointer, disc] = [map[at - 1], map[at]];
     if (pointer?.kind !== 'shape' || disc?.kind !== 'disc') throw new Error('no pointer on the map');
     const top = clockwise(disc.centre, pointer.outlines[0]![0]!);
-    expect(written(made, first + top)).toEqual(written(hungPieces(drawProject(project).blocks[0]!)));
+    expect(cornersWritten(made, first + top)).toEqual(cornersWritten(hungPieces(drawProject(project).blocks[0]!)));
   }); // biome-ignore format: a long name
 
   it('names its corners for blocks of both kinds, whatever the wedges', () => {

@@ -3,14 +3,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { slantedRows } from '../../../src/cutting/sewing/slantedRows';
-import { writePattern } from '../../../src/drawing/pattern/pattern';
-import type { Say } from '../../../src/drawing/pattern/writing';
-import { phrase, speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
 import { cellCount, isPlain, rowAndColumn } from '../../../src/model/wallCells';
 import { runs } from '../../runs';
 import { randomProject } from '../samples';
-import { typeOf } from './makePdf';
+import { told } from './makePdf';
 
 const WALLS = fc.record({
   seed: fc.integer({ min: 1, max: 9999 }),
@@ -47,19 +44,6 @@ function wall(one: typeof WALLS extends fc.Arbitrary<infer One> ? One : never): 
   return { ...made, wall: { ...made.wall, cells } };
 } // biome-ignore format: a fixture
 
-/** Every sentence of the part on setting, with its figures filled in. */
-function told(project: Project): string[] {
-  const said: string[] = [];
-  const say: Say = (sentence, values) => {
-    const text = speak(typeof sentence === 'string' ? phrase(sentence, values) : sentence, 'in');
-    said.push(text);
-    return text;
-  };
-  const written = writePattern(project, { paper: 'a4', parts: ['setting'] }, say, typeOf());
-  if (!written.ok) throw new Error(written.problems[0]!.message.say);
-  return said;
-}
-
 /** 2 × (A · block) · A as its parts, one by one. */
 function parted(words: string): string[] {
   const flat = words.replaceAll(/(\d+) × (?:\(([^)]*)\)|([^·]*[^·\s]))/g, (_, times, group, single) =>
@@ -90,7 +74,7 @@ describe('a wall with empty places', () => {
       fc.property(WALLS, (one) => {
         const project = wall(one);
         if (project.wall.cells.every((cell) => cell === null)) return;
-        const said = told(project);
+        const said = told(project, ['setting']);
         const rows = cellsByRow(project);
         const hangs = (cell: number) => project.wall.cells[cell] !== null;
         const isHole = (cell: number) => !hangs(cell) && !isPlain(cell, project);

@@ -3,14 +3,12 @@
 import { describe, expect, it } from 'vitest';
 import { Composer } from '../../../src/drawing/pattern/composer';
 import { STYLES } from '../../../src/drawing/pattern/look';
-import { PATTERN_PARTS, type PatternPart } from '../../../src/drawing/pattern/options';
-import { type Mark, PAPERS, type Page, type PaperName } from '../../../src/drawing/pattern/page';
-import { writePattern } from '../../../src/drawing/pattern/pattern';
-import type { Project } from '../../../src/model/project';
-import { DEMOS, demo } from '../../demo';
+import { PATTERN_PARTS } from '../../../src/drawing/pattern/options';
+import { type Mark, PAPERS, type Page } from '../../../src/drawing/pattern/page';
+import { DEMOS } from '../../demo';
 import { runs } from '../../runs';
 import { randomProject } from '../samples';
-import { sayIn, typeOf } from './makePdf';
+import { type, written, writtenDemo } from './makePdf';
 
 const TOP = 0.7;
 const FOOT = 0.8;
@@ -22,12 +20,6 @@ function lowest(mark: Mark): number {
   if (mark.kind === 'disc') return mark.centre.y + mark.radius;
   const points = mark.kind === 'line' ? mark.points : mark.outlines.flat();
   return Math.max(...points.map(({ y }) => y));
-}
-
-function written(project: Project, paper: PaperName, parts: readonly PatternPart[] = PATTERN_PARTS) {
-  const made = writePattern(project, { paper, parts }, sayIn(project), typeOf());
-  if (!made.ok) throw new Error(made.problems[0]!.message.say);
-  return made.value;
 }
 
 /** How far each page is filled between head and foot, 0–1, with its parts. */
@@ -69,7 +61,7 @@ function lonelyHeadings(pages: readonly Page[], foot: number): string[] {
 
 describe('the pages of a pattern', () => {
   it.each(['part', 'heading'] as const)('keep a %s with a tall figure that follows it', (what) => {
-    const composer = new Composer(PAPERS.a4, typeOf());
+    const composer = new Composer(PAPERS.a4, type);
     const bare = (share: number) => ({ width: 1, height: share * composer.height, marks: [] });
     composer.begin('First');
     composer.add(bare(0.4));
@@ -91,7 +83,7 @@ describe('the pages of a pattern', () => {
   it.each(DEMOS.flatMap((name) => (['letter', 'a4'] as const).map((paper) => [name, paper] as const)))(
     'of %s on %s are none of them nearly empty',
     (name, paper) => {
-      const pattern = written(demo(name), paper);
+      const pattern = writtenDemo(name, paper, paper === 'a4' ? 'cm' : 'in');
       expect(nearlyEmpty(pattern)).toEqual([]);
       expect(lonelyHeadings(pattern.pages, pattern.paper.height - FOOT)).toEqual([]);
     },

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { PAPERS } from '../../../src/drawing/pattern/page';
 import { demo } from '../../demo';
-import { makePdf } from './makePdf';
+import { makePdf, wordsOn, writtenDemo } from './makePdf';
 import { readPdf } from './readPdf';
 
 const LONG = 300_000;
@@ -12,11 +12,9 @@ const INCH_WORDS = /\d["″]|\d\/\d|inch|yard|\dyd|(?:Crib|Twin|Full|Queen|King|
 describe('the pattern in centimetres on A4', () => {
   it.each(['harbour-reading-corner', 'keepers-winter'])(
     'of %s says nothing by the inch',
-    async (name) => {
-      const quilt = demo(name);
-      const project = { ...quilt, preferences: { ...quilt.preferences, unit: 'cm' as const } };
-      const { pages } = await readPdf(makePdf(project, 'a4').bytes, { lines: false });
-      for (const { text } of pages) expect(INCH_WORDS.exec(text)?.[0]).toBeUndefined();
+    (name) => {
+      const { pages } = writtenDemo(name, 'a4', 'cm');
+      for (const page of pages) expect(INCH_WORDS.exec(wordsOn(page))?.[0]).toBeUndefined();
     },
     LONG,
   );

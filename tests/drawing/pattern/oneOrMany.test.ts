@@ -2,12 +2,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { yardage } from '../../../src/cutting/yardage/yardage';
-import { writePattern } from '../../../src/drawing/pattern/pattern';
-import type { Say } from '../../../src/drawing/pattern/writing';
 import type { Project } from '../../../src/model/project';
 import { runs } from '../../runs';
 import { randomProject } from '../samples';
-import { sayIn, typeOf } from './makePdf';
+import { told } from './makePdf';
 
 const QUILTS = fc.record({
   seed: fc.integer({ min: 1, max: 9999 }),
@@ -33,26 +31,13 @@ function quilt(one: typeof QUILTS extends fc.Arbitrary<infer One> ? One : never)
   };
 }
 
-function told(project: Project): string {
-  const said: string[] = [];
-  const speak = sayIn(project);
-  const say: Say = (sentence, values) => {
-    const text = speak(sentence, values);
-    said.push(text);
-    return text;
-  };
-  const written = writePattern(project, { paper: 'a4', parts: ['setting'] }, say, typeOf());
-  if (!written.ok) throw new Error(written.problems[0]!.message.say);
-  return said.join('\n');
-}
-
 describe('one or several', () => {
   it('seams of the back, strips of the binding and pieces cut from one strip are told as they are', () => {
     const seen = { oneSeam: 0, seams: 0, oneStrip: 0, strips: 0, divided: 0, unbound: 0 };
     fc.assert(
       fc.property(QUILTS, (one) => {
         const project = quilt(one);
-        const text = told(project);
+        const text = told(project, ['setting']).join('\n');
         const list = yardage(project, 'whole');
         const { widths } = list.backing!.layout;
         if (widths === 2) seen.oneSeam += 1;

@@ -1,24 +1,19 @@
 // The pages on screen against the finished PDF, which PDF.js reads back: the same words at the same places, the same outlines.
 import { describe, expect, it } from 'vitest';
-import { PATTERN_PARTS } from '../../../src/drawing/pattern/options';
-import { PAPERS, type PaperName } from '../../../src/drawing/pattern/page';
+import { PAPERS } from '../../../src/drawing/pattern/page';
 import { type PageShapes, pageShapes } from '../../../src/drawing/pattern/pageShapes';
-import { writePattern } from '../../../src/drawing/pattern/pattern';
 import { patternFor } from '../../../src/drawing/prints';
-import type { Project } from '../../../src/model/project';
 import { demo } from '../../demo';
 import { randomProject } from '../samples';
-import { makePdf, sayIn, typeOf } from './makePdf';
-import { bare, type ReadWords, readPdf } from './readPdf';
+import { readDemo, wordsOn, written, writtenDemo } from './makePdf';
+import { bare, type ReadWords } from './readPdf';
 
 const LONG = 240_000;
 /** A fiftieth of a point: the PDF is written to five figures. */
 const NEAR = 0.02;
 
-function screenPages(project: Project, paper: PaperName): PageShapes[] {
-  const written = writePattern(project, { paper, parts: PATTERN_PARTS }, sayIn(project), typeOf());
-  if (!written.ok) throw new Error(written.problems[0]!.message.say);
-  return written.value.pages.map((page, at) => pageShapes(page, PAPERS[paper], `page${at + 1}`));
+function screenPages({ pages, paper }: ReturnType<typeof written>): PageShapes[] {
+  return pages.map((page, at) => pageShapes(page, paper, `page${at + 1}`));
 }
 
 interface Words {
@@ -74,13 +69,14 @@ describe('a page on screen', () => {
   ] as const)(
     'of %s has the words of the PDF at their places',
     async (name, paper) => {
-      const project = demo(name);
-      const pdf = await readPdf(makePdf(project, paper).bytes, { lines: false });
-      const pages = screenPages(project, paper);
+      const pdf = await readDemo(name, paper);
+      const pattern = writtenDemo(name, paper, 'in');
+      const pages = screenPages(pattern);
       expect(pages).toHaveLength(pdf.pages.length);
       for (const [at, page] of pdf.pages.entries()) {
         const words = wordsOf(pages[at]!);
         expect(bare(words.map((one) => one.text).join('')), `page ${at + 1}`).toBe(page.text);
+        expect(wordsOn(pattern.pages[at]!), `page ${at + 1} as written`).toBe(page.text);
         // A run of the file may begin inside one on screen, or hold several.
         const begins = (one: Words, read: ReadWords) =>
           Math.abs(one.x - read.x) < NEAR || (one.x < read.x && one.text.includes(read.text));
@@ -105,9 +101,8 @@ describe('a page on screen', () => {
   it(
     'has every outline and line of the PDF, and no other',
     async () => {
-      const project = demo('harbour-reading-corner');
-      const pdf = await readPdf(makePdf(project, 'letter').bytes);
-      const pages = screenPages(project, 'letter');
+      const pdf = await readDemo('harbour-reading-corner', 'letter');
+      const pages = screenPages(writtenDemo('harbour-reading-corner', 'letter', 'in'));
       for (const [at, page] of pdf.pages.entries()) {
         const read = page.paths.map(({ points }): Corners => points.map(([x, y]) => [x, page.height - y]));
         const shown = outlinesOf(pages[at]!);
@@ -123,16 +118,9 @@ describe('a page on screen', () => {
 
   it('has the colours and lines of its marks, and refers to each print by a name of its own', () => {
     const project = demo('harbour-reading-corner');
-    const written = writePattern(
-      project,
-      { paper: 'letter', parts: PATTERN_PARTS },
-      sayIn(project),
-      typeOf(),
-    );
-    if (!written.ok) throw new Error(written.problems[0]!.message.say);
     const prints = new Set(project.fabrics.flatMap((fabric) => patternFor(fabric)?.id ?? []));
     const seen = new Set<string>();
-    for (const [at, page] of written.value.pages.entries()) {
+    for (const [at, page] of writtenDemo('harbour-reading-corner', 'letter', 'in').pages.entries()) {
       const { prints: turned, shapes } = pageShapes(page, PAPERS.letter, `page${at + 1}`);
       const ids = new Set(turned.map(({ id }) => id));
       expect(ids.size).toBe(turned.length);
@@ -167,7 +155,7 @@ describe('a page on screen', () => {
 
   it('is as large as its paper, in points', () => {
     for (const paper of ['a4', 'letter'] as const) {
-      for (const { width, height } of screenPages(randomProject(5, 8), paper)) {
+      for (const { width, height } of screenPages(written(randomProject(5, 8), paper))) {
         expect([width / 72, height / 72]).toEqual([PAPERS[paper].width, PAPERS[paper].height]);
       }
     }

@@ -15,25 +15,23 @@ import { PATTERN_PARTS, type PatternPart } from '../../../src/drawing/pattern/op
 import type { PaperName } from '../../../src/drawing/pattern/page';
 import { inGroups } from '../../../src/drawing/pattern/pages/piecedRuns';
 import { settingWords } from '../../../src/drawing/pattern/pages/sewingWords';
-import { writePattern } from '../../../src/drawing/pattern/pattern';
 import { layOut } from '../../../src/geometry/setting';
 import type { Project } from '../../../src/model/project';
 import { demo } from '../../demo';
 import { runs } from '../../runs';
 import { randomProject } from '../samples';
-import { makePdf, sayIn, typeOf } from './makePdf';
+import { sayIn, type, wordsOn, written } from './makePdf';
 import { partMarks } from './partMarks';
-import { bare, readPdf } from './readPdf';
+import { bare } from './readPdf';
 
 const LONG = 120_000;
 
-async function pagesOf(project: Project, parts: readonly PatternPart[], paper: PaperName = 'letter') {
-  const pdf = await readPdf(makePdf(project, paper, parts).bytes, { lines: false });
-  return pdf.pages.map((page) => page.text);
+function pagesOf(project: Project, parts: readonly PatternPart[], paper: PaperName = 'letter') {
+  return written(project, paper, parts).pages.map(wordsOn);
 }
 
-async function textOf(project: Project, parts: readonly PatternPart[]): Promise<string> {
-  return (await pagesOf(project, parts)).join('\n');
+function textOf(project: Project, parts: readonly PatternPart[]): string {
+  return pagesOf(project, parts).join('\n');
 }
 
 function changed(name: string, change: (project: Project) => void): Project {
@@ -56,14 +54,14 @@ function onPoint(change: (project: Project) => void = () => undefined): Project 
 describe('strips that are joined', () => {
   it(
     'are said to be joined in the cutting list and where they are sewn',
-    async () => {
+    () => {
       // Seven strips of 40" less six joins of 2" are 268": enough for five times 48 1/2", 242 1/2".
       const join = bare(
         'Horizontal sashing B, between the rows and at the top and bottom: join 7 strips 2" wide end to end at 45°, 242 1/2" in all, then cut to length.',
       );
       const project = demo('keepers-winter');
-      expect(await textOf(project, ['materials'])).toContain(join);
-      expect(await textOf(project, ['setting'])).toContain(join);
+      expect(textOf(project, ['materials'])).toContain(join);
+      expect(textOf(project, ['setting'])).toContain(join);
     },
     LONG,
   );
@@ -78,10 +76,10 @@ describe('strips that are joined', () => {
 });
 
 describe('strips by fabric', () => {
-  it('say what each is for, and which is the rest of a run', async () => {
+  it('say what each is for, and which is the rest of a run', () => {
     const project = demo('keepers-winter');
     const say = sayIn(project);
-    const text = await textOf(project, ['materials']);
+    const text = textOf(project, ['materials']);
     for (const one of yardage(project, 'whole').fabrics) {
       for (const strips of stripsAlike(one.layout)) {
         const uses = usesOfStrips(strips, one.lines);
@@ -100,23 +98,23 @@ describe('strips by fabric', () => {
 });
 
 describe('a seam off the sixteenth', () => {
-  it('is said as it was measured, wherever wedges are sewn', async () => {
+  it('is said as it was measured, wherever wedges are sewn', () => {
     const project = changed('harbour-reading-corner', ({ wedge }) => {
       wedge.assemblySeam = 0.2978;
     });
-    const text = await textOf(project, ['cover', 'blocks', 'templates']);
+    const text = textOf(project, ['cover', 'blocks', 'templates']);
     expect(text).toContain(bare('Sew the wedges with a 0.298" seam'));
     expect(text).toContain(bare('0.298" between wedges, 1/4" round the blocks'));
     expect(text).toContain(bare('the dashed line is the seam, 0.298" on the long sides'));
     expect(text).not.toContain(bare('5/16" seam'));
   });
 
-  it('is said in millimetres with centimetres', async () => {
+  it('is said in millimetres with centimetres', () => {
     const project = changed('harbour-reading-corner', ({ wedge, preferences }) => {
       wedge.assemblySeam = 0.2978;
       preferences.unit = 'cm';
     });
-    const text = await textOf(project, ['cover', 'blocks']);
+    const text = textOf(project, ['cover', 'blocks']);
     // 0.2978 × 25.4 = 7.56; a quarter inch is 6.35.
     expect(text).toContain(bare('Sew the wedges with a 7.6 mm seam'));
     expect(text).toContain(bare('6.4 mm round the blocks'));
@@ -124,24 +122,24 @@ describe('a seam off the sixteenth', () => {
 });
 
 describe('finishing', () => {
-  it.each(['none', 'around'] as const)('trims the layers before it binds, with sashing %s', async (where) => {
+  it.each(['none', 'around'] as const)('trims the layers before it binds, with sashing %s', (where) => {
     const project = changed('keepers-winter', ({ setting, fabrics }) => {
       setting.sashing.where = where;
       setting.binding = { fabric: fabrics[0]!.id, cutWidth: 2.5 };
     });
-    const text = await textOf(project, ['setting']);
+    const text = textOf(project, ['setting']);
     const trim = text.indexOf(bare('Trim batting and backing even with the edge of the top'));
     expect(trim).toBeGreaterThan(text.indexOf(bare('Baste from the middle')));
     expect(text.indexOf(bare('Cut strips of'))).toBeGreaterThan(trim);
   });
 
-  it('joins a backing of several widths, the pieced one first', async () => {
+  it('joins a backing of several widths, the pieced one first', () => {
     const project = changed('keepers-winter', ({ buying }) => {
       buying.backing.pieced = true;
     });
     const { layout } = yardage(project, 'whole').backing!;
     expect(layout).toMatchObject({ run: 'across', widths: 3, sections: 4 });
-    const text = await textOf(project, ['setting']);
+    const text = textOf(project, ['setting']);
     const order = [
       'Cut the selvages off every length',
       // The top is 58" × 73 1/2" as sewn, the back 66" × 81 1/2": two widths show 39" each, 3 1/2" are left. Four pieces of
@@ -155,20 +153,20 @@ describe('finishing', () => {
     expect(order).toEqual(order.toSorted((one, other) => one - other));
   });
 
-  it('has nothing to join in a backing of one width', async () => {
+  it('has nothing to join in a backing of one width', () => {
     const project = changed('keepers-winter', ({ buying }) => {
       buying.backing.width = 108;
     });
-    const text = await textOf(project, ['setting']);
+    const text = textOf(project, ['setting']);
     expect(text).toContain(bare('One width is wide enough, so nothing is joined.'));
     expect(text).not.toContain(bare('Pin both lengths'));
   });
 
   it.each(['letter', 'a4'] as const)(
     'keeps the steps of the binding on one page of %s',
-    async (paper) => {
+    (paper) => {
       for (const project of [onPoint(), onPoint(({ setting }) => setting.borders.splice(0))]) {
-        const pages = await pagesOf(project, ['setting'], paper);
+        const pages = pagesOf(project, ['setting'], paper);
         const first = pages.findIndex((page) => page.includes(bare('Join them at 45 degrees to one length')));
         expect(pages[first]).toContain(bare('Fold it over the edge'));
         expect(pages[first]).toContain(bare('Binding1Cut strips of'));
@@ -217,9 +215,9 @@ describe('rows on point', () => {
     );
   });
 
-  it('are written row by row, and the cards and the drawing of the rows go by them', async () => {
+  it('are written row by row, and the cards and the drawing of the rows go by them', () => {
     const project = onPoint();
-    const pages = await pagesOf(project, ['blocks', 'setting']);
+    const pages = pagesOf(project, ['blocks', 'setting']);
     const map = pages.filter((page) => page.startsWith('Mapofthewall')).join('');
     expect(map).toContain(bare('1 side triangle · 3 upside down · side triangle'));
     expect(map).toContain(bare('2 side triangle · 2 turned right · 11 · 6 turned right · side triangle'));
@@ -231,12 +229,12 @@ describe('rows on point', () => {
     for (const row of [1, 2, 3, 4, 5]) expect(setting).toContain(`row${row}`);
   });
 
-  it('show plain squares in their turn', async () => {
+  it('show plain squares in their turn', () => {
     const project = onPoint(({ setting, wall, fabrics }) => {
       setting.plain = { fabric: fabrics[4]!.id, cells: 'second' };
       wall.cells = wall.cells.map((cell, index) => (index < 9 ? cell : null));
     });
-    const text = await textOf(project, ['blocks']);
+    const text = textOf(project, ['blocks']);
     expect(text).toContain(bare('2 turned right · plain square · 6 turned right'));
   });
 });
@@ -275,7 +273,7 @@ describe.each(Object.entries(SETTINGS))('the steps of setting the top, %s', (nam
   const wordsOf = (project: Project) => {
     const fabrics = new Map(project.fabrics.map((fabric) => [fabric.id, fabric]));
     const drawing = drawProject(project);
-    const all = { project, drawing, yardage: yardage(project, 'whole'), fabrics, say: sayIn(project), type: typeOf(), terms: [] };
+    const all = { project, drawing, yardage: yardage(project, 'whole'), fabrics, say: sayIn(project), type, terms: [] };
     return settingWords(sewingSteps(project), all);
   }; // biome-ignore format: a writing
 
@@ -298,11 +296,11 @@ describe.each(Object.entries(SETTINGS))('the steps of setting the top, %s', (nam
 
   it('name every part of every row and of the sashing in its order', () => {
     const project = inUnit('in');
-    const written = wordsOf(project).join('\n');
+    const words = wordsOf(project).join('\n');
     for (const step of sewingSteps(project)) {
       if (step.does !== 'rows' && step.does !== 'sashing') continue;
       const label = step.does === 'rows' ? /^Rows? ([^:]*): (.*)$/gm : /^Sashing ([^:]*): (.*)$/gm;
-      const read = [...written.matchAll(label)].flatMap(([, where, parts]) => {
+      const read = [...words.matchAll(label)].flatMap(([, where, parts]) => {
         const own =
           step.does === 'rows'
             ? numbers(where!)
@@ -316,9 +314,9 @@ describe.each(Object.entries(SETTINGS))('the steps of setting the top, %s', (nam
     }
   });
 
-  it.each(['in', 'cm'] as const)('stand in the file with sizes of the cutting list, in %s', async (unit) => {
+  it.each(['in', 'cm'] as const)('stand in the file with sizes of the cutting list, in %s', (unit) => {
     const project = inUnit(unit);
-    const text = await textOf(project, ['setting']);
+    const text = textOf(project, ['setting']);
     for (const words of wordsOf(project)) expect(text).toContain(bare(words));
     const say = sayIn(project);
     const rows = neededPieces(project, 'whole').filter((row) => row.letter !== undefined);
@@ -329,10 +327,10 @@ describe.each(Object.entries(SETTINGS))('the steps of setting the top, %s', (nam
     }
   });
 
-  it('have their letters on the drawing, in every line they are sewn into', async () => {
+  it('have their letters on the drawing, in every line they are sewn into', () => {
     const project = inUnit('in');
-    const pdf = await readPdf(makePdf(project, 'letter', ['setting']).bytes, { lines: false });
-    const found = pdf.pages.flatMap((page) => page.words.map((word) => word.text));
+    const { pages } = written(project, 'letter', ['setting']);
+    const found = pages.flatMap(({ marks }) => marks.map((mark) => (mark.kind === 'text' ? mark.text : '')));
     const steps = sewingSteps(project);
     const lines = steps.flatMap((step) => (step.does === 'join' ? step.joined.map(({ line }) => line) : []));
     const rows = neededPieces(project, 'whole').filter((row) => row.letter !== undefined);
@@ -351,16 +349,16 @@ describe('where the top on point is trimmed', () => {
   const sashed = (project: Project) =>
     Object.assign(project.setting.sashing, { where: 'around', width: 1.5 });
 
-  it('is a seam outside the points of the blocks, and with sashing as much further as it reaches', async () => {
-    const none = await trimmed(({ setting }) => {
+  it('is a seam outside the points of the blocks, and with sashing as much further as it reaches', () => {
+    const none = trimmed(({ setting }) => {
       setting.sashing.where = 'none';
     });
     expect(none).toContain(bare('Trim all four edges 1/4" outside the points of the blocks'));
     // 1 1/2" / √2 = 1.0607, and 1/4": 1.3107, 1 5/16" on the ruler.
-    const strips = await trimmed(sashed);
+    const strips = trimmed(sashed);
     expect(strips).toContain(bare('Trim all four edges 1 5/16" outside the points of the blocks'));
     expect(strips).toContain(bare('through the middle of the sashing where it ends on the edge'));
-    const stones = await trimmed((project) => {
+    const stones = trimmed((project) => {
       sashed(project).cornerstones = project.fabrics[4]!.id;
     });
     expect(stones).toContain(bare('through the middle of the cornerstones on the edge'));
@@ -370,9 +368,9 @@ describe('where the top on point is trimmed', () => {
 describe('corner pieces', () => {
   it.each([6, 8, 10, 12] as const)(
     'of a block of %i are set in only where they have an inward corner',
-    async (perBlock) => {
+    (perBlock) => {
       const project = randomProject(3, perBlock, 2, 2);
-      const text = await textOf(project, PATTERN_PARTS);
+      const text = textOf(project, PATTERN_PARTS);
       const setIn = perBlock >= 10;
       expect(text.includes(bare('Setting in a corner piece'))).toBe(setIn);
       expect(text.includes(bare('Sew from the outside to the dot, not a stitch further'))).toBe(setIn);
@@ -391,13 +389,13 @@ describe('a pieced border', () => {
     return { ...project, setting: { ...project.setting, borders } };
   };
 
-  it('is written side by side, every piece in its order', async () => {
+  it('is written side by side, every piece in its order', () => {
     const project = pieced([
       { fabric: 'a', width: 2.5 },
       { fabric: 'b', width: 2.5 },
       { fabric: 'c', width: 1.5 },
     ]);
-    const text = await textOf(project, ['setting']);
+    const text = textOf(project, ['setting']);
     const { pieces } = layOut(project);
     const names = new Map(project.fabrics.map((fabric) => [fabric.id, fabric.name]));
     for (const [side, words] of [
@@ -454,7 +452,7 @@ describe('a pieced border', () => {
 });
 
 describe('several borders', () => {
-  it('are listed from the inside out, each with its own cornerstones', async () => {
+  it('are listed from the inside out, each with its own cornerstones', () => {
     const project = changed('keepers-winter', ({ setting }) => {
       const fabrics = [setting.borders[0]!.fabric, setting.cornerFabric, setting.borders[0]!.fabric];
       setting.borders = fabrics.map((fabric, at) => ({
@@ -463,7 +461,7 @@ describe('several borders', () => {
         corners: { kind: 'cornerstones' as const, fabric: fabrics[(at + 1) % 3]! },
       }));
     });
-    const text = await textOf(project, ['setting']);
+    const text = textOf(project, ['setting']);
     const orderOf = (sentence: RegExp) => [...text.matchAll(sentence)].map(([, border]) => Number(border));
     const listed = orderOf(/(?:Cornerstonesofb|B)order(\d)(?:,sides|,topandbottom)?:\d+(?:pieces|squares)/g);
     expect(listed).toEqual([1, 1, 1, 2, 2, 2, 3, 3, 3]);
@@ -495,19 +493,19 @@ describe('a mitred border', () => {
     );
   });
 
-  it('says in the pattern what hangs over', async () => {
-    expect(await textOf(mitred(3.5), ['setting'])).toContain(
+  it('says in the pattern what hangs over', () => {
+    expect(textOf(mitred(3.5), ['setting'])).toContain(
       bare('each end has 3 1/2" to spare beyond the seam round its point.'),
     );
-    expect(await textOf(mitred(0), ['setting'])).toContain(
+    expect(textOf(mitred(0), ['setting'])).toContain(
       bare('Sew on all four sides by their middles, stopping'),
     );
   });
 });
 
 describe('the wedge template', () => {
-  it('says how its lines and its tip are used', async () => {
-    const text = await textOf(demo('harbour-reading-corner'), ['templates']);
+  it('says how its lines and its tip are used', () => {
+    const text = textOf(demo('harbour-reading-corner'), ['templates']);
     expect(text).toContain(bare('keep the thin lines level with its seams'));
     // 2t tan 22.5°, t = 1/4 (1/sin 22.5° − 1): 0.3341.
     expect(text).toContain(bare('trimmed tip 5/16" wide'));
@@ -515,11 +513,11 @@ describe('the wedge template', () => {
 });
 
 describe('washed cloth', () => {
-  it('is reckoned by its width after washing, and loses length', async () => {
+  it('is reckoned by its width after washing, and loses length', () => {
     const project = changed('keepers-winter', ({ buying }) => {
       buying.shrinkage = 4;
     });
-    const text = await textOf(project, ['materials']);
+    const text = textOf(project, ['materials']);
     expect(text).toContain(
       bare('usable width of 40" after washing; 4% of its length is allowed for shrinkage'),
     );
@@ -546,9 +544,9 @@ describe('a maker with the pattern alone', () => {
 
   it(
     'reads of rows beside each other only where there are several, and of joining blocks only where a row has several',
-    async () => {
+    () => {
       for (const [rows, columns] of [[1, 1], [1, 2], [1, 3], [2, 1], [3, 1], [2, 2]] as const) {
-      const text = await textOf(small(rows, columns), ['setting']);
+      const text = textOf(small(rows, columns), ['setting']);
       const told = { size: [rows, columns], rows: /oddrows|eachrow/.test(text), blocks: /Sewtheblocks/.test(text), joined: /Sewtherows/.test(text) };
       expect(told).toEqual({ size: [rows, columns], rows: rows > 1 && columns > 1, blocks: columns > 1, joined: rows > 1 });
     } // biome-ignore format: cases
@@ -556,19 +554,19 @@ describe('a maker with the pattern alone', () => {
     LONG,
   );
 
-  it('reads of letters and of sizes to cut only where there are such pieces', async () => {
+  it('reads of letters and of sizes to cut only where there are such pieces', () => {
     const bordered = small(1, 2, ({ setting, fabrics }) => {
       setting.borders = [{ fabric: fabrics[1]!.id, width: 3 }];
     });
     const cases = { none: small(1, 2), bordered, sashed: demo('keepers-winter') };
-    const told = Object.entries(cases).map(async ([name, project]) => {
-      const text = await textOf(project, ['setting']);
+    const told = Object.entries(cases).map(([name, project]) => {
+      const text = textOf(project, ['setting']);
       return [name, text.includes(bare('Letters are those')), text.includes(bare('Sizes to cut are rounded up'))];
     });
-    expect(await Promise.all(told)).toEqual([['none', false, false], ['bordered', false, true], ['sashed', true, true]]);
+    expect(told).toEqual([['none', false, false], ['bordered', false, true], ['sashed', true, true]]);
   }, LONG); // biome-ignore format: cases
 
-  it('is told to press the seams of every border', async () => {
+  it('is told to press the seams of every border', () => {
     const corners = [null, { kind: 'mitred' as const }, { kind: 'mitred' as const, spare: 0 }, { kind: 'cornerstones' as const }];
     for (const one of corners) {
       for (const ends of [undefined, 5]) {
@@ -577,18 +575,18 @@ describe('a maker with the pattern alone', () => {
           const made = one?.kind === 'cornerstones' ? { ...one, fabric: fabric! } : one;
           setting.borders = [{ fabric: fabric!, width: 3, ...(ends ? { ends } : {}), ...(made ? { corners: made } : {}) }];
         });
-        const text = await textOf(project, ['setting']);
+        const text = textOf(project, ['setting']);
         expect(text.slice(text.indexOf('Border1,of')), JSON.stringify([one, ends])).toMatch(/[Pp]ress(outwards|everyseamtowardstheborder)/);
       }
     }
   }, LONG); // biome-ignore format: cases
 
-  it.each([6, 8, 10, 12] as const)('joins every wedge of a block of %i to a half, and calls corners by the name of their template', async (perBlock) => {
+  it.each([6, 8, 10, 12] as const)('joins every wedge of a block of %i to a half, and calls corners by the name of their template', (perBlock) => {
     const project = randomProject(7, perBlock);
-    const text = await textOf(project, ['blocks']);
+    const text = textOf(project, ['blocks']);
     const [, pairs, single] = /Join(a|two|three)pairs?(andasinglewedge)?toeachhalf.Checkthatthelongedgeisstraight/.exec(text) ?? [];
     expect(2 * ['', 'a', 'two', 'three'].indexOf(pairs ?? '') + (single ? 1 : 0)).toBe(perBlock / 2);
-    const named = /Corner(triangle|piece)Cut/.exec(await textOf(project, ['templates']))?.[1];
+    const named = /Corner(triangle|piece)Cut/.exec(textOf(project, ['templates']))?.[1];
     expect(named).toBeDefined();
     expect(text).toMatch(new RegExp(`(Sewthecorner${named}s|Setacorner${named})`));
     expect(text).not.toMatch(/place\d+ofthewall/);
@@ -598,9 +596,7 @@ describe('a maker with the pattern alone', () => {
     for (const [rows, columns] of [[1, 2], [2, 1], [3, 3]] as const) {
       const project = { ...small(rows, columns), unit };
       const say = sayIn(project);
-      const written = writePattern(project, { paper: 'letter', parts: ['setting'] }, say, typeOf());
-      if (!written.ok) throw new Error(written.problems[0]!.message.say);
-      const marks = partMarks(written.value.pages, 'Finishing');
+      const marks = partMarks(written(project, 'letter', ['setting']).pages, 'Finishing');
       const panels = marks.flatMap((mark) => (mark.kind === 'shape' && JSON.stringify(mark.fill) === JSON.stringify(ink(WASH)) ? mark.outlines.flat() : []));
       const left = Math.min(...panels.map(({ x }) => x));
       const { size, widths } = yardage(project, 'whole').backing!.layout;
@@ -609,7 +605,7 @@ describe('a maker with the pattern alone', () => {
       const beside = marks.filter((mark) => mark.kind === 'text').filter(({ at, text }) => text !== 'top' && at.y > top && at.y < bottom);
       const starts = Math.min(...beside.map(({ at }) => at.x));
       // The white under the figure reaches 0.04" further than its letters.
-      expect(starts + textWidth(height, STYLES.labelStrong, typeOf()) + 0.04).toBeLessThan(left);
+      expect(starts + textWidth(height, STYLES.labelStrong, type) + 0.04).toBeLessThan(left);
       const told = yardage(project, 'whole').backing!.layout.why.map((why) => say(why)).join(' ');
       expect(told).toMatch(widths === 1 ? /The length runs/ : /The lengths run/);
     }

@@ -1,12 +1,9 @@
 // A pattern of a wall that is not whole says so on its cover, with how many blocks and places are open; of a whole one it says nothing.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { writePattern } from '../../../src/drawing/pattern/pattern';
-import type { Say } from '../../../src/drawing/pattern/writing';
-import { phrase, speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
 import { randomProject } from '../samples';
-import { typeOf } from './makePdf';
+import { told } from './makePdf';
 
 const WALLS = fc.record({
   seed: fc.integer({ min: 1, max: 9999 }),
@@ -27,18 +24,6 @@ function wall({ seed, bare, holes }: typeof WALLS extends fc.Arbitrary<infer One
   };
 }
 
-function toldOnCover(project: Project): string[] {
-  const said: string[] = [];
-  const say: Say = (sentence, values) => {
-    const text = speak(typeof sentence === 'string' ? phrase(sentence, values) : sentence, 'in');
-    said.push(text);
-    return text;
-  };
-  const written = writePattern(project, { paper: 'a4', parts: ['cover'] }, say, typeOf());
-  if (!written.ok) throw new Error(written.problems[0]!.message.say);
-  return said;
-}
-
 describe('the cover of a pattern', () => {
   it('tells how many blocks hang with empty places and how many places are empty, and nothing of a whole wall', () => {
     const met = { whole: 0, bare: 0, holes: 0, nothing: 0 };
@@ -49,7 +34,7 @@ describe('the cover of a pattern', () => {
         const hung = project.blocks.filter(({ id }) => cells.some((cell) => cell?.block === id));
         const bare = hung.filter(({ places }) => places.some((place) => place === null)).length;
         const holes = cells.filter((cell) => cell === null).length;
-        const said = [...new Set(toldOnCover(project))].join(' ');
+        const said = [...new Set(told(project, ['cover']))].join(' ');
         const counts = (pattern: RegExp) => Number(pattern.exec(said)?.[1] ?? 0);
         if (hung.length === 0) {
           expect(said).toContain('No block hangs on the wall');

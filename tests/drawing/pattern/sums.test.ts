@@ -3,8 +3,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Yardage, yardage } from '../../../src/cutting/yardage/yardage';
-import { writePattern } from '../../../src/drawing/pattern/pattern';
-import type { Say } from '../../../src/drawing/pattern/writing';
 import { sizeWithSeams } from '../../../src/geometry/allowance';
 import { layOut } from '../../../src/geometry/setting';
 import type { Phrase } from '../../../src/model/phrase';
@@ -12,7 +10,7 @@ import type { Project } from '../../../src/model/project';
 import { parseLength } from '../../../src/model/units';
 import { runs } from '../../runs';
 import { randomProject } from '../samples';
-import { sayIn, typeOf } from './makePdf';
+import { sayIn, told } from './makePdf';
 
 const QUILTS = fc.record({
   seed: fc.integer({ min: 1, max: 9999 }),
@@ -53,17 +51,9 @@ function quilt(one: Quilt): Project {
 
 /** All sentences of backing, cloth and binding: those of the pattern, and the workings on the screen. */
 function sentences(project: Project, list: Yardage): string[] {
-  const said: string[] = [];
-  const say = sayIn(project);
-  const heard: Say = (sentence, values) => {
-    const text = say(sentence, values);
-    said.push(text);
-    return text;
-  };
-  const written = writePattern(project, { paper: 'a4', parts: ['setting'] }, heard, typeOf());
-  if (!written.ok) throw new Error(written.problems[0]!.message.say);
   const why: Phrase[] = list.fabrics.flatMap((one) => [...one.why, ...one.lines.flatMap((line) => line.why)]);
-  return [...new Set([...said, ...why.map((one) => say(one))])];
+  const say = sayIn(project);
+  return [...new Set([...told(project, ['setting']), ...why.map((one) => say(one))])];
 }
 
 /** A length as it is printed, in sixteenths of an inch or millimetres, so that sums are of whole numbers. */

@@ -1,10 +1,9 @@
 // The pages on cutting wedges: over and in the drawing of every set stand the steps and the cuts of that set, and no others.
 import { describe, expect, it } from 'vitest';
 import { cutLines, layingWords } from '../../../src/cutting/wedges/laying';
-import { writePattern } from '../../../src/drawing/pattern/pattern';
 import { createProject } from '../../../src/model/create';
 import type { Project, StripSet, Tip } from '../../../src/model/project';
-import { sayIn, typeOf } from './makePdf';
+import { sayIn, written } from './makePdf';
 import { partMarks } from './partMarks';
 import { bare } from './readPdf';
 
@@ -19,9 +18,7 @@ function projectWith(heights: readonly number[], firstTip: Tip, unit: 'in' | 'cm
 
 /** Words of the part, and the length of every bold line in it, page inches. */
 function read(project: Project): { words: string; lines: number[] } {
-  const written = writePattern(project, { paper: 'a4', parts: ['sets'] }, sayIn(project), typeOf());
-  if (!written.ok) throw new Error(written.problems[0]!.message.say);
-  const marks = partMarks(written.value.pages, 'Cutting the wedges');
+  const marks = partMarks(written(project, 'a4', ['sets']).pages, 'Cutting the wedges');
   return {
     words: bare(marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])).join(' ')),
     lines: marks.flatMap((mark) => {

@@ -1,27 +1,23 @@
 // The words that the pattern explains are those of the glossary that it says, neither fewer nor more, and none because of a name.
 import { describe, expect, it } from 'vitest';
 import { STYLES } from '../../../src/drawing/pattern/look';
-import { PATTERN_PARTS, type PatternPart } from '../../../src/drawing/pattern/options';
+import type { PatternPart } from '../../../src/drawing/pattern/options';
 import type { Mark } from '../../../src/drawing/pattern/page';
-import { writePattern } from '../../../src/drawing/pattern/pattern';
 import type { Project } from '../../../src/model/project';
 import { GLOSSARY } from '../../../src/model/words/glossary';
 import { demo } from '../../demo';
 import { randomProject } from '../samples';
-import { sayIn, typeOf } from './makePdf';
+import { written } from './makePdf';
 
-const type = typeOf();
 /** What the symbols explain. */
 const BY_SYMBOLS = ['tip up', 'tip down', 'place'];
 
 /** The list of words as terms, and everything else on the pages, heading by heading in order of writing. */
-function written(project: Project, parts: readonly PatternPart[] = PATTERN_PARTS): { terms: string[]; rest: string } {
-  const pattern = writePattern(project, { paper: 'a4', parts }, sayIn(project), type);
-  if (!pattern.ok) throw new Error(pattern.problems[0]!.message.say);
+function explained(project: Project, parts?: readonly PatternPart[]): { terms: string[]; rest: string } {
   let inList = false;
   const terms: string[] = [];
   const rest: string[] = [];
-  for (const mark of pattern.value.pages.flatMap((page): readonly Mark[] => page.marks)) {
+  for (const mark of written(project, 'a4', parts).pages.flatMap((page): readonly Mark[] => page.marks)) {
     if (mark.kind !== 'text') continue;
     if (mark.size === STYLES.heading.size || mark.size === STYLES.part.size) inList = mark.text === 'Words';
     if (!inList) rest.push(mark.text);
@@ -39,15 +35,15 @@ const said = (text: string) =>
 
 describe('the words of the pattern', () => {
   it.each(['harbour-reading-corner', 'plum-orchard', 'river-ferry'])('%s explains what it says', (name) => {
-    const { terms, rest } = written({ ...demo(name), name: 'Quilt', notes: '' });
+    const { terms, rest } = explained({ ...demo(name), name: 'Quilt', notes: '' });
     expect(terms.length).toBeGreaterThan(8);
     expect(terms.toSorted()).toEqual(said(rest).toSorted());
   });
 
   it('are those of the chosen parts only', () => {
     const project = demo('river-ferry');
-    const few = written(project, ['cover', 'templates']).terms;
-    const all = written(project).terms;
+    const few = explained(project, ['cover', 'templates']).terms;
+    const all = explained(project).terms;
     expect(few.length).toBeLessThan(all.length);
     expect(all).toEqual(expect.arrayContaining(few));
   });
@@ -59,7 +55,7 @@ describe('the words of the pattern', () => {
       name: `Cornerstone look-alike ${at}`,
     }));
     const setting = { ...project.setting, sashing: { ...project.setting.sashing, where: 'none' as const } };
-    const { terms, rest } = written({ ...project, name: 'Clash', fabrics, setting });
+    const { terms, rest } = explained({ ...project, name: 'Clash', fabrics, setting });
     expect(rest).toContain('Cornerstone look-alike');
     expect(terms).not.toContain('cornerstone');
     expect(terms).not.toContain('look-alike');

@@ -6,6 +6,7 @@ import { readBlockList, writeBlockList } from '../../../src/editing/entering/blo
 import { enterBlocks } from '../../../src/editing/entering/enterBlocks';
 import { speak } from '../../../src/model/phrase';
 import type { Block, Project } from '../../../src/model/project';
+import { runs } from '../../runs';
 import { partlySewn } from '../randomMoves';
 import { after, workshopProject } from '../workshopProject';
 
@@ -42,7 +43,7 @@ describe('a list of blocks', () => {
         const outcome = apply(project, enterBlocks(project, list.blocks));
         expect(outcome.ok && outcome.change.patches).toEqual([]);
       }),
-      { numRuns: 200 },
+      { numRuns: runs(67, 200) },
     );
   });
   it('makes the same blocks again where there are none', () => {
@@ -60,7 +61,7 @@ describe('a list of blocks', () => {
         const outcome = apply(empty, enterBlocks(empty, list.blocks));
         expect(outcome.ok ? bare(outcome.project) : outcome.problems).toEqual(bare(project));
       }),
-      { numRuns: 100 },
+      { numRuns: runs(33, 100) },
     );
   });
   it('reads arrows, letters and words, with and without number and progress', () => {

@@ -15,6 +15,7 @@ import {
 import { speak } from '../../../src/model/phrase';
 import type { Place, Project } from '../../../src/model/project';
 import { dice } from '../../balance/tops';
+import { runs } from '../../runs';
 import { done, refusal } from '../outcomes';
 import { partlySewn } from '../randomMoves';
 import { withWedges, workshopProject } from '../workshopProject';
@@ -77,7 +78,7 @@ describe('entering blocks', () => {
         ).toBe(given.length);
         expect(outcome.project.blocks.length - before).toBe(blocks.length);
       }),
-      { numRuns: 150 },
+      { numRuns: runs(50, 150) },
     );
   });
   it('hangs new blocks, marks them sewn and their sets cut, as one change', () => {

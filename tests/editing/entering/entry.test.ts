@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { type Entry, emptyEntry, entryOf, proposedTip, typed } from '../../../src/editing/entering/entry';
 import { setLetter } from '../../../src/model/find';
 import { type Place, type Tip, WEDGE_COUNTS } from '../../../src/model/project';
+import { runs } from '../../runs';
 
 const setsOf = (count: number) =>
   Array.from({ length: count }, (_, at) => ({ id: `s${at}`, label: setLetter(at) }));
@@ -52,7 +53,7 @@ describe('a block typed in', () => {
         expect(entry.places).toEqual(any);
         expect(entry.at).toBe(null);
       }),
-      { numRuns: 300 },
+      { numRuns: runs(100, 300) },
     );
   });
   it('needs one key to the wedge where tips alternate and sets have one letter', () => {

@@ -9,6 +9,7 @@ import { setHeight } from '../../../src/geometry/stripSet';
 import { createProject } from '../../../src/model/create';
 import { WEDGE_COUNTS } from '../../../src/model/project';
 import { dice } from '../../balance/tops';
+import { runs } from '../../runs';
 import { done, refusal } from '../outcomes';
 import { workshopProject } from '../workshopProject';
 
@@ -37,7 +38,7 @@ describe('the set of a sewn wedge', () => {
           expect(wedgeLedger(after)[0]!.available).toEqual({ up: 0, down: 0 });
         },
       ),
-      { numRuns: 150 },
+      { numRuns: runs(50, 150) },
     );
   });
   it('is refused where the fabrics before the last reach to the middle', () => {
@@ -93,7 +94,7 @@ describe('sets that stand in for those of sewn blocks', () => {
         }
         for (const { left } of wedgeLedger(quilt)) expect(left).toEqual({ up: 0, down: 0 });
       }),
-      { numRuns: 20 },
+      { numRuns: runs(7, 20) },
     );
   });
 });

@@ -8,6 +8,7 @@ import { createProject } from '../../../src/model/create';
 import { cellIndexOf, sideTable } from '../../../src/model/find';
 import type { Project } from '../../../src/model/project';
 import { isPlain, rowAndColumn } from '../../../src/model/wallCells';
+import { runs } from '../../runs';
 import { done } from '../outcomes';
 import { partlySewn } from '../randomMoves';
 
@@ -38,7 +39,7 @@ describe('a wall for all blocks', () => {
           expect(placeOf(after, id)).toEqual(placeOf(project, id));
         }
       }),
-      { numRuns: 200 },
+      { numRuns: runs(67, 200) },
     );
   });
 

@@ -10,6 +10,7 @@ import { plainImage, typeOfBytes } from '../../../src/model/picture/image';
 import { MOST_PICTURE_BYTES } from '../../../src/model/picture/picture';
 import { sha256 } from '../../../src/model/picture/sha256';
 import { takePicture } from '../../../src/model/picture/takePicture';
+import { runs } from '../../runs';
 import { imageFile, KINDS } from './images';
 
 const pixels = (bytes: Uint8Array) => sharp(bytes).raw().toBuffer({ resolveWithObject: true });
@@ -44,7 +45,7 @@ describe('base64', () => {
         expect(text).toBe(Buffer.from(bytes).toString('base64'));
         expect(bytesOfBase64(text)).toEqual(bytes);
       }),
-      { seed: 12, numRuns: 300 },
+      { seed: 12, numRuns: runs(100, 300) },
     );
     const long = new Uint8Array(100_000).map((_, at) => at * 7);
     expect(bytesOfBase64(base64Of(long))).toEqual(long);
@@ -81,7 +82,7 @@ describe('files of pictures', () => {
         // What is kept is kept as it is when it is read again.
         expect(plainImage(plain.bytes)!.bytes).toEqual(plain.bytes);
       }),
-      { seed: 12, numRuns: 120 },
+      { seed: 12, numRuns: runs(40, 120) },
     );
   });
 

@@ -7,6 +7,7 @@ import { createProject } from '../../../src/model/create';
 import { speak } from '../../../src/model/phrase';
 import { projectSchema } from '../../../src/model/project';
 import { readDocument } from '../../../src/model/reading/read';
+import { runs } from '../../runs';
 import { documents } from '../schemaWalk';
 
 afterEach(() => v.deleteGlobalMessage());
@@ -55,7 +56,7 @@ it('is the same in whatever language the library speaks, and says what is wanted
         kinds.add(/missing|know this entry|should be|must be|at least|at most/.exec(words)?.[0] ?? '');
       }
     }),
-    { numRuns: 500, seed: 4193 },
+    { numRuns: runs(170, 500), seed: 4193 },
   );
   expect(kinds.size).toBeGreaterThanOrEqual(6);
 });
@@ -81,7 +82,7 @@ it('stays a sentence of 200 letters at most, however long the keys and values of
         expect(path.length).toBeLessThanOrEqual(200);
       }
     }),
-    { numRuns: 300, seed: 771 },
+    { numRuns: runs(100, 300), seed: 771 },
   );
 });
 

@@ -6,18 +6,19 @@ import { readBlock } from '../../../src/photo/block/readBlock';
 import { knowledgeOf } from '../../../src/photo/block/readLook';
 import { shapeOf } from '../../../src/photo/block/shape';
 import { blankPixels } from '../../../src/photo/pixels/pixels';
+import { runs } from '../../runs';
 import { dice } from '../render/dice';
 import { blockMarks, cornersOff } from '../render/marks';
 import { randomQuilt } from '../render/quilts';
-import { blockShot } from '../render/shots';
+import { blockShotOnce } from '../render/shots';
 
 function partsOf(going: Generator<null>): number {
   return Array.from(going).length;
 }
 
 describe('a block in a picture', () => {
-  it.each([0, 3, 6, 28])('is found, read and known again (picture %i)', async (seed) => {
-    const shot = await blockShot(seed, 700);
+  it.each([3, 28, 0, 6].slice(0, runs(2, 4)))('is found, read and known again (picture %i)', async (seed) => {
+    const shot = await blockShotOnce(seed, 700);
     const { wedge } = shot.project;
     const found = atOnce(findCorners(shot.pixels, shapeOf(wedge, wedge.outerSeam)))!;
     expect(cornersOff(found.corners, shot.corners)).toBeLessThan(0.01);
@@ -31,7 +32,7 @@ describe('a block in a picture', () => {
   });
 
   it('is looked for and read in parts, so that a stop is heard amid one picture', async () => {
-    const shot = await blockShot(3, 400);
+    const shot = await blockShotOnce(3, 400);
     const { wedge } = shot.project;
     expect(partsOf(findCorners(shot.pixels, shapeOf(wedge, wedge.outerSeam)))).toBeGreaterThan(100);
     const bare = knowledgeOf({ ...shot.project, blocks: [], stripSets: [] });
@@ -39,7 +40,7 @@ describe('a block in a picture', () => {
   });
 
   it('is read by its fabrics alone, the bands of nearly all wedges in their order', async () => {
-    const shot = await blockShot(3, 700);
+    const shot = await blockShotOnce(3, 700);
     const bare = knowledgeOf({ ...shot.project, blocks: [], stripSets: [] });
     const marks = blockMarks(atOnce(readBlock(shot.pixels, shot.corners, bare))!, shot);
     expect(marks.rims).toBe(marks.wedges);
@@ -58,7 +59,7 @@ describe('a block in a picture', () => {
   });
 
   it('of another quilt is not taken for one of this', async () => {
-    const [shot, other] = [await blockShot(3, 500), await blockShot(6, 300)];
+    const [shot, other] = [await blockShotOnce(3, 400), await blockShotOnce(6, 300)];
     const project = {
       ...shot.project,
       blocks: other.project.blocks.slice(1),

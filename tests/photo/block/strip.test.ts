@@ -7,7 +7,7 @@ import type { Project } from '../../../src/model/project';
 import { atOnce } from '../../../src/model/work/parts';
 import { isLightKnown, type LightThere, withoutLight } from '../../../src/photo/block/daylight';
 import { squaredUp } from '../../../src/photo/block/pictured';
-import { readBlock } from '../../../src/photo/block/readBlock';
+import { type ReadByCorners, readBlock } from '../../../src/photo/block/readBlock';
 import { knowledgeOf } from '../../../src/photo/block/readLook';
 import { stripPatch } from '../../../src/photo/block/strip';
 import { swatchesOf } from '../../../src/photo/block/swatches';
@@ -17,11 +17,19 @@ import { wholeFrame } from '../../../src/photo/pixels/frame';
 import { meanOf } from '../../../src/photo/pixels/linear';
 import { stripInPicture } from '../../../src/store/photo/fabricOfStrip';
 import { linearPlane } from '../render/linearPlane';
-import { type BlockShot, blockShot } from '../render/shots';
+import { type BlockShot, blockShotOnce } from '../render/shots';
 
 const SEEDS = [0, 3, 28];
-/** Rendered once for all. */
-const shots = Promise.all(SEEDS.map((seed) => blockShot(seed, 900)));
+const shots = Promise.all(SEEDS.map((seed) => blockShotOnce(seed, 700)));
+
+const known = new Map<BlockShot, ReadByCorners>();
+
+/** The block as it is read by all the quilt has, read once. */
+function readOnce(shot: BlockShot): ReadByCorners {
+  const read = known.get(shot) ?? atOnce(readBlock(shot.pixels, shot.corners, knowledgeOf(shot.project)))!;
+  known.set(shot, read);
+  return read;
+}
 
 function rimThere({ project, corners, wedges }: BlockShot, place: number, light: LightThere | null) {
   const outer = apothem(project.wedge);
@@ -40,7 +48,7 @@ describe('the light of a block', () => {
   it('is taken out of its strips, which then have the colours of their fabrics', async () => {
     const [before, after]: [number[], number[]] = [[], []];
     for (const shot of await shots) {
-      const read = atOnce(readBlock(shot.pixels, shot.corners, knowledgeOf(shot.project)))!;
+      const read = readOnce(shot);
       if (!isLightKnown([read])) continue;
       shot.wedges.forEach((bands, place) => {
         for (const [into, light] of [
@@ -102,7 +110,7 @@ describe('a strip of a block that hangs as its picture', () => {
     const off: number[] = [];
     for (const shot of await shots) {
       const { pixels, corners, project, wedges } = shot;
-      const { light, allowance } = atOnce(readBlock(pixels, corners, knowledgeOf(project)))!;
+      const { light, allowance } = readOnce(shot);
       const picture = squaredUp(pixels, corners, 0, project.wedge, allowance, 900, withoutLight(light));
       const block = {
         wedges: wedges.map((bands) => ({ bands: bands.map((band) => ({ ...band, sure: 0.5 })) })),

@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { DIRECTIONAL, wayUp } from '../../../src/photo/fabric/wayUp';
 import { blankPlane, type Plane } from '../../../src/photo/pixels/pixels';
 import { blurred } from '../../../src/photo/pixels/sample';
+import { runs } from '../../runs';
 import { dice } from '../render/dice';
 
 const SIDE = 300;
@@ -60,7 +61,7 @@ describe('a print', () => {
           expect(sure).toBeGreaterThanOrEqual(DIRECTIONAL);
           expect(wayUp(upsideDown(plane))).toBeCloseTo(sure, 1);
         }),
-        { numRuns: 12 },
+        { numRuns: runs(6, 12) },
       );
     },
   );
@@ -72,7 +73,7 @@ describe('a print', () => {
         const plane = print(pitch, inside, () => 0, () => chance.between(-2, 2)); // biome-ignore format: a print
         expect(wayUp(plane)).toBeLessThan(DIRECTIONAL);
       }),
-      { numRuns: 12 },
+      { numRuns: runs(6, 12) },
     );
   });
 
@@ -84,7 +85,7 @@ describe('a print', () => {
         const plane = print(pitch, inside, (figure) => turns[figure]!, () => chance.between(-2, 2)); // biome-ignore format: a print
         expect(wayUp(plane)).toBeLessThan(DIRECTIONAL);
       }),
-      { numRuns: 12 },
+      { numRuns: runs(6, 12) },
     );
   });
 

@@ -5,7 +5,7 @@ import { runs } from '../../runs';
 import { WAYS, type Way } from '../render/clothLight';
 import { type PatchReading, quantile, readPatch } from './patchReading';
 
-const PICTURES = runs(60, 90);
+const PICTURES = runs(30, 90);
 
 describe(`${PICTURES} pictures of fabrics with a white card`, () => {
   const readings: PatchReading[] = [];

@@ -5,6 +5,7 @@ import { GREY_CARD, lightOf, WHITE_PAPER } from '../../../src/photo/light/light'
 import { brightnessAt, brightnessFrom, type Seen } from '../../../src/photo/light/unevenness';
 import { byteOfLinear } from '../../../src/photo/pixels/linear';
 import { blankPixels, type Pixels } from '../../../src/photo/pixels/pixels';
+import { runs } from '../../runs';
 import { byDaylight, spotRound } from './spots';
 
 function plainPicture(light: readonly [number, number, number]): Pixels {
@@ -61,7 +62,7 @@ it('finds how unevenly light falls on cloth of two colours and two ends of a car
       const ratio = brightnessAt(field, 380, 290) / brightnessAt(field, 20, 10);
       expect(Math.abs(ratio / (lightAt(380, 290) / lightAt(20, 10)) - 1)).toBeLessThan(0.03);
     }),
-    { numRuns: 40 },
+    { numRuns: runs(13, 40) },
   );
 });
 

@@ -6,11 +6,13 @@ import { ofLinear, WHITE_D65 } from '../../../src/colour/spaces';
 import { pixelsOf } from '../../../src/photo/pixels/linear';
 import { blankPlane, type Pixels, type Plane } from '../../../src/photo/pixels/pixels';
 
-/** Evenly from 0 to 1, seeded: Park and Miller's 'minimal standard' generator. */
+/** Evenly from 0 to 1, seeded: Park and Miller's 'minimal standard' generator, times 48271 modulo 2^31 − 1 without a large product (Schrage). */
 export function chance(seed: number): () => number {
   let state = ((seed * 7919 + 104729) % 2147483646) + 1;
   const next = () => {
-    state = (state * 48271) % 2147483647;
+    const high = Math.trunc(state / 44488);
+    state = 48271 * (state - high * 44488) - 3399 * high;
+    if (state < 0) state += 2147483647;
     return (state - 1) / 2147483646;
   };
   for (let round = 0; round < 5; round += 1) next();
@@ -151,7 +153,7 @@ function lit(scene: Plane, { lamp, way, falloff, exposure }: Shot): Plane {
     const down = (Math.floor(at / scene.width) + 0.5) / scene.height;
     const gain = (falloff(across, down) * exposure) / brightest;
     const seen = transform(cast, [scene.data[at * 3]!, scene.data[at * 3 + 1]!, scene.data[at * 3 + 2]!]);
-    plane.data.set([seen[0] * gain, seen[1] * gain, seen[2] * gain], at * 3);
+    for (let channel = 0; channel < 3; channel += 1) plane.data[at * 3 + channel] = seen[channel]! * gain;
   }
   return plane;
 }

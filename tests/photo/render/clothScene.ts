@@ -87,7 +87,7 @@ export function lay(onto: Plane, piece: Plane, left: number, top: number): void 
 /** A piece of one light. */
 export function evenPlane(width: number, height: number, light: readonly number[]): Plane {
   const plane = blankPlane(width, height, 3);
-  for (let at = 0; at < width * height; at += 1) plane.data.set(light, at * 3);
+  for (let at = 0; at < plane.data.length; at += 1) plane.data[at] = light[at % 3]!;
   return plane;
 }
 
@@ -99,10 +99,8 @@ function table(width: number, height: number, random: () => number): Plane {
     const streak = 0.75 + 0.5 * random();
     for (let column = 0; column < width; column += 1) {
       const grain = streak * (0.92 + 0.16 * random());
-      plane.data.set(
-        base.map((channel) => channel * grain),
-        (row * width + column) * 3,
-      );
+      for (let channel = 0; channel < 3; channel += 1)
+        plane.data[(row * width + column) * 3 + channel] = base[channel]! * grain;
     }
   }
   return plane;

@@ -115,6 +115,16 @@ export async function blockShot(seed: number, given?: number): Promise<BlockShot
   };
 }
 
+const once = new Map<string, Promise<BlockShot>>();
+
+/** A block as `blockShot` has it, rendered once for all tests that look at it. */
+export function blockShotOnce(seed: number, long: number): Promise<BlockShot> {
+  const key = `${seed} ${long}`;
+  const shot = once.get(key) ?? blockShot(seed, long);
+  once.set(key, shot);
+  return shot;
+}
+
 /** A wall of blocks; some have sashing, some have empty cells. */
 export async function wallShot(
   seed: number,

@@ -49,6 +49,8 @@ describe('fabrics being made from photographs', () => {
     expect(photos.map(({ name }) => name)).toEqual(['b.png']);
     expect(photos[0]!.patches[0]!.read).not.toBeNull();
     expect([working, waiting]).toEqual([null, 0]);
+    sitting.dismiss(refused[0]!);
+    expect(sitting.state.getState().refused).toEqual([refused[1]]);
   });
 
   it('are read again when frame, light or true size changes, and only then are there a size and another colour', async () => {

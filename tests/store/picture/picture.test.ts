@@ -14,6 +14,7 @@ import {
   widestPicture,
 } from '../../../src/store/picture/picture';
 import { after, workshopProject } from '../../editing/workshopProject';
+import { runs } from '../../runs';
 
 const project = workshopProject();
 const plain = pictureSvg(project, NO_PICTURES, { caption: null, marks: false });
@@ -98,7 +99,7 @@ describe('the stripes in which a picture is drawn', () => {
         const all = stripes.reduce((sum, took) => sum + took, 0);
         expect(stripes.length).toBeLessThan(8 + all / 8);
       }),
-      { seed: 8, numRuns: 500 },
+      { seed: 8, numRuns: runs(170, 500) },
     );
   });
 });

@@ -20,6 +20,7 @@ import { type Session, startSession } from '../../../src/store/session';
 import { DATABASE_NAME, openStorage } from '../../../src/store/storage/indexedDb';
 import type { ProjectStorage } from '../../../src/store/storage/storage';
 import { imageFile, keptPicture, photographed } from '../../model/picture/images';
+import { runs } from '../../runs';
 
 const SOME = 5;
 let files: Uint8Array[];
@@ -164,7 +165,7 @@ describe('pictures kept in the browser', () => {
         }
         storage.close();
       }),
-      { seed: 12, numRuns: 60 },
+      { seed: 12, numRuns: runs(20, 60) },
     );
     expect(most).toBeGreaterThan(2);
     expect(gone).toBeGreaterThan(0);

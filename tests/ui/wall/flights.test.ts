@@ -7,6 +7,7 @@ import { type Move, moved } from '../../../src/model/moves';
 import type { Project } from '../../../src/model/project';
 import { type Flight, flightsBetween, lieOf, MOST_FLIGHTS } from '../../../src/ui/wall/flights';
 import { scrappyTop } from '../../balance/tops';
+import { runs } from '../../runs';
 
 const someMoves = (project: Project, picks: readonly number[]): Move[] => {
   const cells = project.wall.cells;
@@ -58,7 +59,7 @@ describe('what is played on the wall', () => {
           }
         },
       ),
-      { numRuns: 200 },
+      { numRuns: runs(67, 200) },
     );
   });
 

@@ -6,6 +6,7 @@ import { type Move, moved } from '../../../src/model/moves';
 import type { BlockId, Project } from '../../../src/model/project';
 import { ringedIn } from '../../../src/ui/stage/wall/layouts';
 import { scrappyTop } from '../../balance/tops';
+import { runs } from '../../runs';
 
 const PICKS = fc.array(fc.tuple(fc.nat(11), fc.nat(11), fc.boolean()), { maxLength: 14 });
 
@@ -23,7 +24,7 @@ describe('rings in a layout on offer', () => {
         expect([...blocks].sort()).toEqual([...expected].sort());
         expect(words.say.startsWith('All change') || words.say === 'Ringed: every block changes.').toBe(most);
       }),
-      { numRuns: 200 },
+      { numRuns: runs(67, 200) },
     );
   });
 
@@ -50,7 +51,7 @@ describe('rings in a layout on offer', () => {
         expect(words.say).toMatch(/differs? from layout 1/);
         expect(words.with).toMatchObject({ count: otherwise.length });
       }),
-      { numRuns: 200 },
+      { numRuns: runs(67, 200) },
     );
   });
 });

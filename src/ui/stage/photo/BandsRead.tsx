@@ -12,7 +12,7 @@ import { Toolbar } from '../../fields/Toolbar';
 import { useSay } from '../../words';
 import { bandWords, percentSure, sureWords } from './bandWords';
 import { FabricForBand } from './FabricForBand';
-import type { ReadStrip } from './useFabricOfStrip';
+import type { ReadStrip } from './FabricOfStrip';
 
 interface Props {
   shown: readonly PicturedWedge[];

@@ -50,7 +50,7 @@ export default function BlockPhotosStage() {
           <p role="status">{say(counted(waiting, '1 file waits.', '{count} files wait.'))}</p>
         ) : null}
       </header>
-      <RefusedPhotos refused={refused} className="sheet-of-paper" />
+      <RefusedPhotos refused={refused} className="sheet-of-paper" onDismiss={work.dismiss} />
       <Working working={working} onStop={() => work.stop()} />
       {photos.length > 1 ? (
         <PhotoList photos={photos} current={current} onShow={(key) => work.show(key)} />

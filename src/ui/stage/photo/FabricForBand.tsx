@@ -14,7 +14,7 @@ import { Toolbar } from '../../fields/Toolbar';
 import { useEscape } from '../../useEscape';
 import { useSay, useWrite } from '../../words';
 import { byLikeness, seenColour } from './bandWords';
-import { type ReadStrip, useFabricOfStrip } from './useFabricOfStrip';
+import { FabricOfStrip, type ReadStrip, useFabricOfStrip } from './FabricOfStrip';
 
 interface Props {
   /** The band as it is now. */
@@ -66,15 +66,7 @@ export function FabricForBand({ words, seen, chosen, onRead, onChoose, onClose }
         ))}
       </Toolbar>
       <div className="row">
-        <button
-          type="button"
-          className="button"
-          aria-disabled={photographed.busy}
-          onClick={() => void photographed.make()}
-        >
-          <Plus size={16} aria-hidden />{' '}
-          {say(photographed.busy ? 'Making the fabric' : 'Make a fabric of this strip')}
-        </button>
+        <FabricOfStrip making={photographed} />
         <button type="button" className="button" onClick={makePlain}>
           <Plus size={16} aria-hidden /> {say('Make a plain fabric of its colour')}
         </button>

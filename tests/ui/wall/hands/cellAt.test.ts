@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { drawProject } from '../../../../src/drawing/drawProject';
 import { cellAt, cellNear } from '../../../../src/ui/wall/hands/cellAt';
 import { demo } from '../../../demo';
+import { runs } from '../../../runs';
 
 /** A wall of straight rows and one on point. */
 const WALLS = ['harbour-reading-corner', 'river-ferry'].map((name) => drawProject(demo(name)));
@@ -30,7 +31,7 @@ describe('the cell at a point', () => {
         const half = Math.hypot(wall.block.width, wall.block.height) / 2;
         expect(far).toBeLessThanOrEqual(reach + half + 1e-9);
       }),
-      { numRuns: 2_000 },
+      { numRuns: runs(670, 2_000) },
     );
   });
 

@@ -23,6 +23,7 @@ import {
 } from '../../../../src/ui/wall/hands/hands';
 import { bearing, turnFrom, turnsIn } from '../../../../src/ui/wall/hands/turning';
 import { demo, unsewn } from '../../../demo';
+import { runs } from '../../../runs';
 
 const SCALE = 10;
 type Event = HandEvent<Pressed, Gesture>;
@@ -351,7 +352,7 @@ describe('hands in any order', () => {
           expect(state).toEqual(REST);
         },
       ),
-      { numRuns: 2_000 },
+      { numRuns: runs(670, 2_000) },
     );
     // Else the events would not reach what they are about.
     expect([...seen].sort()).toEqual(['hang', 'pick', 'swap', 'takeDown', 'turn']);

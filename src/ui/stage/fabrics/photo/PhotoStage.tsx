@@ -64,7 +64,7 @@ export function PhotoStage() {
           <Apart of={say('Fabrics from photographs')} />
         </button>
       </div>
-      <RefusedPhotos refused={refused} className="photo-refused" />
+      <RefusedPhotos refused={refused} className="photo-refused" onDismiss={sitting.dismiss} />
       <Working working={doing} onStop={() => sitting.stop()} />
       {photos.length > 1 ? <Thumbs photos={photos} current={current} /> : null}
       {photo ? (

@@ -1,6 +1,5 @@
 // One band of a block that is shown by its picture: which fabric it is said to be, and where that is not known or doubtful, a new fabric
 // of the very strip.
-import { Plus } from 'lucide-react';
 import { putBandRight } from '../../../../editing/pictured/putRight';
 import type { FabricId, PicturedBlock, ShownBand } from '../../../../model/project';
 import { isDoubtful } from '../../../../store/photo/corrected';
@@ -8,7 +7,7 @@ import { useApp, useAppStore } from '../../../app';
 import { Complaint, useRun } from '../../../fields/Complaint';
 import { FabricPicker } from '../../../fields/FabricPicker';
 import { useSession } from '../../../session';
-import { useFabricOfStrip } from '../../../stage/photo/useFabricOfStrip';
+import { FabricOfStrip, useFabricOfStrip } from '../../../stage/photo/FabricOfStrip';
 import { useSay } from '../../../words';
 
 interface Props {
@@ -39,16 +38,7 @@ export function ShownBandField({ block, place, at, band }: Props) {
     <div className="shown-band">
       <FabricPicker label={name} value={band.fabric} onChange={tell} />
       {picture && band.width > 0 && (band.fabric === null || isDoubtful(band)) ? (
-        <button
-          type="button"
-          className="button"
-          aria-label={say('{strip}: make a fabric of this strip', { strip: name })}
-          aria-disabled={strip.busy}
-          onClick={() => void strip.make()}
-        >
-          <Plus size={16} aria-hidden />{' '}
-          {say(strip.busy ? 'Making the fabric' : 'Make a fabric of this strip')}
-        </button>
+        <FabricOfStrip making={strip} strip={name} />
       ) : null}
       <Complaint problems={strip.problems.length > 0 ? strip.problems : problems} />
     </div>

@@ -1,4 +1,6 @@
-// Makes a photographed fabric of one strip of a block: its patch is read, its tile saved, and the fabric added and chosen.
+// Makes a photographed fabric of one strip of a block: its patch is read, its tile saved, and the fabric added and chosen. The button
+// for it; what was refused is told by whoever shows it.
+import { Plus } from 'lucide-react';
 import { useState } from 'react';
 import { addFabric } from '../../../editing/commands/fabrics';
 import { capital, freeName } from '../../../model/name';
@@ -8,7 +10,7 @@ import { photoCloth } from '../../../store/photo/photoFabric';
 import type { FabricRead } from '../../../store/photo/photoJobs';
 import { useAppStore } from '../../app';
 import { useSession } from '../../session';
-import { useWrite } from '../../words';
+import { useSay, useWrite } from '../../words';
 
 /** Null: it was stopped. */
 export type ReadStrip = () => Promise<Result<FabricRead> | null>;
@@ -42,4 +44,25 @@ export function useFabricOfStrip(read: ReadStrip, onMade: (fabric: FabricId) => 
     if (found?.ok && refused.length === 0) onMade(store.getState().project.fabrics.at(-1)!.id);
   };
   return { make, busy, problems };
+}
+
+interface Props {
+  making: ReturnType<typeof useFabricOfStrip>;
+  /** The strip in words, where several buttons stand on the page. */
+  strip?: string;
+}
+
+export function FabricOfStrip({ making: { make, busy }, strip }: Props) {
+  const say = useSay();
+  return (
+    <button
+      type="button"
+      className="button"
+      aria-label={strip && say('{strip}: make a fabric of this strip', { strip })}
+      aria-disabled={busy}
+      onClick={() => void make()}
+    >
+      <Plus size={16} aria-hidden /> {say(busy ? 'Making the fabric' : 'Make a fabric of this strip')}
+    </button>
+  );
 }
