@@ -1,5 +1,6 @@
 // Prices the faces of blocks so that no seam between two of them costs less than both their prices: seams that must lie between
 // rims of one fabric, as there are too few others, then show in the cost of every block by itself.
+import { stepsPerTurn } from '../../model/find';
 import type { Contacts } from './contactTables';
 import { leastSeams } from './seamTransport';
 
@@ -20,14 +21,17 @@ export interface FacePrices {
  * Every face of a movable block meets another one or a side that is no seam of theirs (the edge, a fixed block). Laid at least
  * cost that is a transportation problem, with each face in it twice, as one end of a seam and as the other (a matching is
  * half of that); its prices (Hitchcock 1941), evened out over the two ends, are those of the faces. Any prices with
- * price + price ≤ cost of the seam give a true bound; these give the best by counting.
+ * price + price ≤ cost of the seam, for all faces that may come to lie at one, give a true bound; these give the best by counting.
+ * Where corners may be turned, other faces of a block lie there: the faces of all its shifts are counted, and all else as often.
  */
 export function* facePrices(contacts: Contacts): Generator<void, FacePrices> {
   const { tables, decisions } = contacts;
   const { stride, touching } = tables;
   const { inner, across, edges } = innerSides(contacts);
   const of = new Float64Array(stride);
-  const counts = faceCounts(contacts);
+  const shifts = contacts.decisions.orientations.map((_, block) => shiftsOf(contacts, block));
+  const most = Math.max(...shifts);
+  const counts = faceCounts(contacts, (block) => most / shifts[block]!);
   const kinds = Array.from(counts.keys()).filter((kind) => counts[kind]! > 0);
   if (across === 0 || kinds.length === 0) return { of, inner };
   const size = kinds.length + 1;
@@ -38,10 +42,10 @@ export function* facePrices(contacts: Contacts): Generator<void, FacePrices> {
     });
   });
   cost[size * size - 1] = NEVER;
-  const stock = Int32Array.from([...kinds.map((kind) => counts[kind]!), edges]);
+  const stock = Int32Array.from([...kinds.map((kind) => counts[kind]!), most * edges]);
   const { rowPrice, columnPrice } = yield* leastSeams(
     { rows: stock, columns: stock, cost },
-    4 * decisions.cells.length + edges,
+    most * (4 * decisions.cells.length + edges),
   );
   kinds.forEach((kind, at) => {
     of[kind] = (rowPrice[at]! + columnPrice[at]!) / 2;
@@ -69,11 +73,20 @@ function innerSides({ tables, decisions }: Contacts) {
   return { inner, across: Number.isFinite(across) ? across : 0, edges };
 }
 
-/** How many faces of movable blocks are of each fabric, as the blocks stand first. */
-function faceCounts({ tables, decisions, rims }: Contacts): Int32Array {
+/** In how many ways the corners of a block may lie: those of its first turn tell. */
+function shiftsOf({ tables, decisions }: Contacts, block: number): number {
+  const steps = stepsPerTurn(tables.model.perBlock);
+  const turns = Array.from(decisions.orientations[block]!, (stands) => Math.floor(stands / steps));
+  return turns.filter((turn) => turn === turns[0]).length;
+}
+
+/** How many faces of movable blocks are of each fabric, in all shifts of a block's corners; those of a block count so many times. */
+function faceCounts(contacts: Contacts, times: (block: number) => number): Int32Array {
+  const { tables, decisions, rims } = contacts;
   const counts = new Int32Array(tables.stride);
   for (const cell of decisions.cells) {
-    for (const rim of rims[tables.model.blockIn[cell]!]!.subarray(0, 4)) counts[rim]! += 1;
+    const block = tables.model.blockIn[cell]!;
+    for (const rim of rims[block]!.subarray(0, 4 * shiftsOf(contacts, block))) counts[rim]! += times(block);
   }
   return counts;
 }

@@ -16,10 +16,11 @@ import { dice, scrappyTop } from '../../balance/tops';
 
 const SCOPES = { swap: true, turn: true, shiftCorners: false, trade: false, strips: false } as const;
 
-function rims(project: Project) {
+/** With corners that may be turned by one wedge, or not. */
+function rims(project: Project, shiftCorners: boolean) {
   const model = wallModel(project, clothTable(project.fabrics));
   const tables = costTables(model, termScales(model), DEFAULT_WEIGHTS);
-  const contacts = contactsOf(tables, decisionsOf(project, model, SCOPES));
+  const contacts = contactsOf(tables, decisionsOf(project, model, { ...SCOPES, shiftCorners }));
   return { model, tables, contacts, prices: atOnce(facePrices(contacts)) };
 }
 
@@ -32,12 +33,13 @@ function crowded(seed: number): Project {
 }
 
 describe('prices of faces', () => {
-  it('are for no two faces above what their seam costs', () => {
+  it('are for no two faces of blocks that may move above what their seam costs', () => {
     fc.assert(
-      fc.property(fc.nat(), (seed) => {
-        const { tables, prices, contacts } = rims(crowded(seed));
-        const across = Math.min(...tables.model.sashingFactorAt);
-        const there = new Set(contacts.rims.flatMap((one) => Array.from(one)));
+      fc.property(fc.nat(), fc.boolean(), (seed, shiftCorners) => {
+        const { model, tables, prices, contacts } = rims(crowded(seed), shiftCorners);
+        const across = Math.min(...model.sashingFactorAt);
+        const movable = Array.from(contacts.decisions.cells, (cell) => contacts.rims[model.blockIn[cell]!]!);
+        const there = new Set(movable.flatMap((one) => Array.from(one)));
         for (const one of there) {
           for (const other of there) {
             const cost = across * tables.touching[one * tables.stride + other]!;
@@ -45,15 +47,16 @@ describe('prices of faces', () => {
           }
         }
       }),
-      { numRuns: 60 },
+      // Of the example a face is on the pinned block alone, which no other pays for.
+      { numRuns: 60, examples: [[1723903068, false]] },
     );
   });
 
   it('leave every order with the cost of its rims or less, and tell of some that they must meet', () => {
     let forced = 0;
     fc.assert(
-      fc.property(fc.nat(), (seed) => {
-        const { model, contacts } = rims(crowded(seed));
+      fc.property(fc.nat(), fc.boolean(), (seed, shiftCorners) => {
+        const { model, contacts } = rims(crowded(seed), shiftCorners);
         const { alone, beside, fixed } = rimTables(contacts);
         const { cells } = contacts.decisions;
         const size = cells.length;
@@ -75,7 +78,7 @@ describe('prices of faces', () => {
         expect(bound).toBeLessThanOrEqual(truth + 1e-9);
         if (bound > 1e-6) forced += 1;
       }),
-      { numRuns: 60 },
+      { numRuns: 60, examples: [[703466265, true]] },
     );
     expect(forced).toBeGreaterThan(6);
   });

@@ -22,11 +22,11 @@ import { arrange, bestOf, lowerBound } from '../toTheEnd';
 
 const SCOPES = { swap: true, turn: true, shiftCorners: false, trade: false, strips: false } as const;
 
-function proving(project: Project, intent: Intent) {
+function proving(project: Project, intent: Intent, shiftCorners = false) {
   const model = wallModel(project, clothTable(project.fabrics));
   const scales = termScales(model, intent);
   const tables = costTables(model, scales, DEFAULT_WEIGHTS);
-  const decisions = decisionsOf(project, model, SCOPES);
+  const decisions = decisionsOf(project, model, { ...SCOPES, shiftCorners });
   return { model, scales, contacts: contactsOf(tables, decisions), spread: spreadOf(tables) };
 }
 
@@ -56,10 +56,10 @@ describe('the search to the end', () => {
     expect(searched(project, desk)).toBeCloseTo(least, 8);
   });
 
-  it('finds what weighing every order finds, whatever is wanted, with sashing, pinned blocks and corners by a rule', () => {
+  it('finds what weighing every order finds, whatever is wanted, with sashing, pinned blocks, corners turned and by a rule', () => {
     let ruled = 0;
     fc.assert(
-      fc.property(fc.integer({ min: 0, max: 1e6 }), intents, (seed, intent) => {
+      fc.property(fc.integer({ min: 0, max: 1e6 }), intents, fc.boolean(), (seed, intent, shiftCorners) => {
         const project = scrappyTop({ rows: 3, columns: 2, seed, fabrics: 5 + (seed % 12), sets: 5 });
         project.setting.cornerFabric = 'c0';
         if (seed % 3 === 0) project.setting.cornerRule = { kind: 'checkerboard', fabric: 'c1' };
@@ -67,7 +67,7 @@ describe('the search to the end', () => {
         if (seed % 5 === 0)
           project.setting.sashing = { ...project.setting.sashing, where: 'around', fabric: 'c1' };
         if (seed % 7 === 0) project.blocks[seed % 6]!.places[1] = null;
-        const desk = proving(project, intent);
+        const desk = proving(project, intent, shiftCorners);
         const found = searched(project, desk);
         if (found === null) expect(seed % 3).toBe(0);
         else expect(found).toBeCloseTo(bestOf(desk.contacts, desk.spread)!.cost, 8);
