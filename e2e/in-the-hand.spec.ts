@@ -28,7 +28,10 @@ async function drag(fingers: CDPSession, from: Spot, to: Spot, lift = true): Pro
       x: from.x + ((to.x - from.x) * part) / 8,
       y: from.y + ((to.y - from.y) * part) / 8,
     });
-  if (lift) await send('touchEnd');
+  if (!lift) return;
+  await send('touchEnd');
+  // A tap within a tenth of a second of a drag as quick as this one is no click to the browser; no hand is so fast.
+  await new Promise((after) => setTimeout(after, 300));
 }
 
 async function middleOf(page: Page, number: number): Promise<Spot & { width: number }> {
@@ -294,25 +297,6 @@ test('marks of clashes are wide enough to be seen on a wall of eighty blocks @ph
     }),
   );
   expect(Math.min(...widths)).toBeGreaterThanOrEqual(4.9);
-});
-
-test('a drag that leaves the wall selects no text', async ({ page }) => {
-  await firstVisit(page);
-  await goTo(page, 'Wall');
-  const { x, y } = await atRest(page, 1);
-  const heading = (await page.getByRole('heading', { level: 2, name: 'Wall' }).boundingBox())!;
-  await page.mouse.move(x, y);
-  await page.mouse.down();
-  await page.mouse.move(heading.x + 10, heading.y + 300, { steps: 6 });
-  expect(await page.evaluate(() => getComputedStyle(document.querySelector('.panel h2')!).userSelect)).toBe(
-    'none',
-  );
-  await page.mouse.move(heading.x + 2, heading.y + 2, { steps: 4 });
-  await page.mouse.up();
-  expect(await page.evaluate(() => String(getSelection()))).toBe('');
-  expect(await page.evaluate(() => getComputedStyle(document.querySelector('.panel h2')!).userSelect)).toBe(
-    'auto',
-  );
 });
 
 test('a finger that slides along the strip of values lights one fabric after another, and its name is told @phone @touch', async ({
