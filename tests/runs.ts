@@ -7,3 +7,6 @@ const LONG = process.env.LONG_TESTS === '1';
 export function runs(usual: number, full: number): number {
   return LONG ? full : usual;
 }
+
+/** The cases of `npm test` are the same every day, so that what must be met among few is met; the long run draws others each time. */
+export const CASES = LONG ? {} : { seed: 1129 };

@@ -1,5 +1,5 @@
-// Before every file of tests: laws that name no number of cases are tried fewer times each day (runs.ts).
+// Before every file of tests: laws that name no number of cases are tried fewer times each day, and all on the same cases (runs.ts).
 import fc from 'fast-check';
-import { runs } from './runs';
+import { CASES, runs } from './runs';
 
-fc.configureGlobal({ ...fc.readConfigureGlobal(), numRuns: runs(30, 100) });
+fc.configureGlobal({ ...fc.readConfigureGlobal(), ...CASES, numRuns: runs(30, 100) });
