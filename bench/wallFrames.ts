@@ -14,8 +14,8 @@ import type { BenchRow, Extent } from './row';
 
 const ROWS = 20;
 const COLUMNS = 20;
-/** How often each act is played, by extent. */
-const TIMES = { sample: 4, all: 8 };
+/** How often each act is played, by extent: about a hundred frames in a sample. */
+const TIMES = { sample: 3, all: 8 };
 /** Pixels on a side of the tile of a photographed fabric. */
 const TILE = 256;
 /** Pixels on a side of the picture of a block of a photographed wall. */
