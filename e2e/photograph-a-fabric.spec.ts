@@ -30,21 +30,19 @@ async function onScreen(page: Page, x: number, y: number): Promise<{ x: number; 
   return { x: box.x + (x / SCENE.width) * box.width, y: box.y + (y / SCENE.height) * box.height };
 }
 
-/** Drags a handle to a point of the photograph; once more where what was read meanwhile moved the picture from under the pointer. */
+/** Drags a handle to a point of the photograph, and holds that it is there. */
 async function drag(page: Page, handle: string, x: number, y: number): Promise<void> {
   const held = page.getByRole('button', { name: handle, exact: true });
-  await expect(async () => {
-    await held.scrollIntoViewIfNeeded();
-    const to = await onScreen(page, x, y);
-    const from = middleOf((await held.boundingBox())!);
-    await page.mouse.move(from.x, from.y);
-    await page.mouse.down();
-    await page.mouse.move((from.x + to.x) / 2, (from.y + to.y) / 2, { steps: 4 });
-    await page.mouse.move(to.x, to.y, { steps: 4 });
-    await page.mouse.up();
-    const [wanted, there] = [await onScreen(page, x, y), middleOf((await held.boundingBox())!)];
-    expect(Math.hypot(there.x - wanted.x, there.y - wanted.y)).toBeLessThan(4);
-  }).toPass();
+  await held.scrollIntoViewIfNeeded();
+  const to = await onScreen(page, x, y);
+  const from = middleOf((await held.boundingBox())!);
+  await page.mouse.move(from.x, from.y);
+  await page.mouse.down();
+  await page.mouse.move((from.x + to.x) / 2, (from.y + to.y) / 2, { steps: 4 });
+  await page.mouse.move(to.x, to.y, { steps: 4 });
+  await page.mouse.up();
+  const [wanted, there] = [await onScreen(page, x, y), middleOf((await held.boundingBox())!)];
+  expect(Math.hypot(there.x - wanted.x, there.y - wanted.y)).toBeLessThan(4);
 }
 
 function middleOf({ x, y, width, height }: { x: number; y: number; width: number; height: number }) {

@@ -31,7 +31,7 @@ export function* facePrices(contacts: Contacts): Generator<void, FacePrices> {
   const of = new Float64Array(stride);
   const shifts = contacts.decisions.orientations.map((_, block) => shiftsOf(contacts, block));
   const most = Math.max(...shifts);
-  const counts = faceCounts(contacts, (block) => most / shifts[block]!);
+  const counts = faceCounts(contacts, shifts, most);
   const kinds = Array.from(counts.keys()).filter((kind) => counts[kind]! > 0);
   if (across === 0 || kinds.length === 0) return { of, inner };
   const size = kinds.length + 1;
@@ -80,13 +80,17 @@ function shiftsOf({ tables, decisions }: Contacts, block: number): number {
   return turns.filter((turn) => turn === turns[0]).length;
 }
 
-/** How many faces of movable blocks are of each fabric, in all shifts of a block's corners; those of a block count so many times. */
-function faceCounts(contacts: Contacts, times: (block: number) => number): Int32Array {
-  const { tables, decisions, rims } = contacts;
+/** How many faces of movable blocks are of each fabric, in all shifts of a block's corners, each block as often as one of `most` shifts. */
+function faceCounts(
+  { tables, decisions, rims }: Contacts,
+  shifts: readonly number[],
+  most: number,
+): Int32Array {
   const counts = new Int32Array(tables.stride);
   for (const cell of decisions.cells) {
     const block = tables.model.blockIn[cell]!;
-    for (const rim of rims[block]!.subarray(0, 4 * shiftsOf(contacts, block))) counts[rim]! += times(block);
+    const ways = shifts[block]!;
+    for (const rim of rims[block]!.subarray(0, 4 * ways)) counts[rim]! += most / ways;
   }
   return counts;
 }
