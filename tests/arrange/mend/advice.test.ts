@@ -9,7 +9,7 @@ import { moved } from '../../../src/model/moves';
 import type { Project } from '../../../src/model/project';
 import { scrappyTop } from '../../balance/tops';
 import { runs } from '../../runs';
-import { arrange } from '../toTheEnd';
+import { searched } from '../toTheEnd';
 
 const NO_SCOPES = { swap: false, turn: false, shiftCorners: false, trade: false, strips: false };
 
@@ -33,7 +33,7 @@ describe('advice where no single change mends', () => {
           const sewn = as(scrappyTop({ rows: 2, columns: 3, seed, fabrics: 5 }), progress as 'planned');
           const project = pin ? pinned(sewn) : sewn;
           const analysis = analyse(project);
-          const { moves } = arrange(project, { seed: 1, scopes: ALL_SCOPES, budget: { steps: 800 } });
+          const { moves } = searched(project, { seed: 1, scopes: ALL_SCOPES, budget: { steps: 800 } });
           const after = new Map(
             analyse(moved(project, moves)).clashes.map((clash) => [clash.id, clash.weight]),
           );
