@@ -15,7 +15,7 @@ const folder = mkdtempSync(join(tmpdir(), 'wedgewall-read-'));
 let shot: BlockShot;
 
 beforeAll(async () => {
-  shot = await blockShotOnce(3, 700);
+  shot = await blockShotOnce(3, 400);
   writeFileSync(join(folder, 'block.png'), await png(shot.pixels));
   writeFileSync(join(folder, 'quilt.json'), JSON.stringify(shot.project));
   writeFileSync(join(folder, 'broken.jpg'), 'no picture at all');
