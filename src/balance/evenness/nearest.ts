@@ -148,13 +148,20 @@ let last: { readonly key: string; readonly steps: readonly Steps[] } | null = nu
 function stepsOn(model: WallModel): readonly Steps[] {
   const { rows, columns, perBlock, blockSize } = model;
   // The middle of a wedge lies two thirds of the way from its tip to its rim.
-  const there = { rows, columns, perBlock, pitchX: pitch(model, 1), pitchY: pitch(model, 2), reach: blockSize.height / 3 };
+  const there = {
+    rows,
+    columns,
+    perBlock,
+    pitchX: pitch(model, 1),
+    pitchY: pitch(model, 2),
+    reach: blockSize.height / 3,
+  };
   const key = JSON.stringify(there);
   if (last?.key === key) return last.steps;
   const steps = Array.from({ length: perBlock }, (_, toward) => stepsFrom(there, toward));
   last = { key, steps };
   return steps;
-} // biome-ignore format: short
+}
 
 interface Lattice {
   readonly rows: number;
