@@ -83,7 +83,7 @@ async function takeBack(page: Page, wedges: number): Promise<void> {
   await expect(page.locator('.entry-place').first()).toHaveAccessibleName('Place 1: no wedge yet');
 }
 
-test('by finger a wedge is one tap, and a block one more @touch @phone @tablet', async ({ page }) => {
+test('by finger a wedge is one tap, and a block one more @touch @phone', async ({ page }) => {
   await enterSewn(page);
   let taps = 0;
   const tap = async (name: string | RegExp) => {

@@ -123,6 +123,7 @@ test('6, 10 and 12 wedges to the block: sets, wedges, blocks and wall', async ({
       await expect(page.getByText(/^Setting piece, cut: /)).toBeVisible();
       await goTo(page, 'Strip sets');
       await page.getByText('a number of sets', { exact: true }).click();
+      await page.getByRole('textbox', { name: 'Number of sets' }).fill('3');
       await page.getByRole('button', { name: 'Make sets' }).click();
       await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
       await goTo(page, 'Wedges');
