@@ -92,6 +92,11 @@ export async function openExample(page: Page, name: string): Promise<void> {
 /** Opens a project file through the menu; the menu stays open when it is refused. */
 export async function openFile(page: Page, text: string): Promise<void> {
   await page.getByRole('button', { name: /^Quilt:/ }).click();
+  await chooseFile(page, text);
+}
+
+/** Gives a project file to the open menu. */
+export async function chooseFile(page: Page, text: string): Promise<void> {
   const file = { name: 'quilt.wedgewall.json', mimeType: 'application/json', buffer: Buffer.from(text) };
   await page.getByLabel('Project file').setInputFiles(file);
 }
