@@ -13,8 +13,6 @@ const SEED = 11;
 /** Large enough for a fabric of one strip; otherwise small. */
 const LARGE = 820;
 const SMALL = 450;
-// The browser tells moves of the layout of what it paints.
-test.use({ painted: true });
 
 /** Opens a quilt that has the block, and nothing on its wall. */
 async function openBlocks(page: Page, { project }: BlockShot): Promise<void> {

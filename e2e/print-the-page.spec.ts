@@ -5,8 +5,6 @@ import { expect, type Page, test } from './guarded';
 import { openExample } from './quilt';
 import { goTo, openPart, undoButton } from './room';
 
-test.use({ painted: true });
-
 /** Half an inch, in points. */
 const MARGIN = 36;
 
