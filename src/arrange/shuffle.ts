@@ -122,7 +122,12 @@ export function* arranging(
     toEnd.advance();
     stopped = yield report(null, true);
   }
-  const bounds = [proof.bound, toEnd?.bound].filter((one) => one !== null && one !== undefined);
+  const raised = stopped || proof.done || toEnd ? null : proof.raising(search.steps);
+  while (raised?.goesOn && !stopped) {
+    raised.advance();
+    stopped = yield report(null, true);
+  }
+  const bounds = [proof.bound, toEnd?.bound, raised?.bound].filter((one) => one !== null && one !== undefined);
   return resultOf(
     { project, model, scales, weights, scopes: wish.scopes },
     {
