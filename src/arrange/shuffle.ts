@@ -127,7 +127,9 @@ export function* arranging(
     raised.advance();
     stopped = yield report(null, true);
   }
-  const bounds = [proof.bound, toEnd?.bound, raised?.bound].filter((one) => one !== null && one !== undefined);
+  const bounds = [proof.bound, toEnd?.bound, raised?.bound].filter(
+    (one) => one !== null && one !== undefined,
+  );
   return resultOf(
     { project, model, scales, weights, scopes: wish.scopes },
     {

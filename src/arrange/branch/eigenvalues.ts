@@ -49,7 +49,7 @@ export function eigenpairsOf(
 }
 
 /** The same in no order and with vectors made whole one by one, yielding every few milliseconds. `matrix` is used up. */
-export function* findingEigenpairs(matrix: Float64Array, size: number): Generator<void, Eigenpairs> {
+function* findingEigenpairs(matrix: Float64Array, size: number): Generator<void, Eigenpairs> {
   const nothing = nothingBeside(matrix, size);
   return yield* turningAll(yield* threeDiagonals(matrix, size, nothing), nothing);
 }

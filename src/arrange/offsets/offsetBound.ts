@@ -17,7 +17,7 @@ const TIMES_SOFTER = 9;
 /** How far prices go in a step. Below the 1.618 up to which this is known to settle. */
 const STRIDE = 1.6;
 /** Steps between two bounds. */
-const ROUND = 30;
+const ROUND = 25;
 /** An item whose own square is far below the mean counts as one with so much of the mean. */
 const LEAST_SHARE = 0.1;
 /** Assignments of all other items between two pauses. */
@@ -110,7 +110,8 @@ export class OffsetBound {
     }
     const near = table.fromWaves(waves);
     for (let at = 0; at < this.free.length; at++) {
-      if (this.free[at]) figures.pairs[at] = Math.max(near.pairs[at]! - prices.pairs[at]! - costs.pairs[at]!, 0);
+      if (this.free[at])
+        figures.pairs[at] = Math.max(near.pairs[at]! - prices.pairs[at]! - costs.pairs[at]!, 0);
     }
     for (let at = 0; at < figures.places.length; at++)
       figures.places[at] = Math.max(near.places[at]! - prices.places[at]! - costs.places[at]!, 0);
@@ -169,8 +170,7 @@ export class OffsetBound {
       if (item === other) figures.pairs[at] = scale[item]! ** 2;
     });
     each(figures, (key, at) => {
-      if (key === 'places')
-        return (table.placeRoot[Math.floor(at / size)]! * scale[at % size]!) / size;
+      if (key === 'places') return (table.placeRoot[Math.floor(at / size)]! * scale[at % size]!) / size;
       return key === 'whole' ? table.waveRoot(at) : figures.pairs[at]!;
     });
     return figures;
@@ -180,7 +180,8 @@ export class OffsetBound {
     const { costs, table, scale, problem } = this;
     const { size } = problem;
     this.forFree((at, offset, item, other) => {
-      costs.pairs[at] = (table.offsetRoot[offset]! * this.cost(offset, item, other)) / (scale[item]! * scale[other]!);
+      costs.pairs[at] =
+        (table.offsetRoot[offset]! * this.cost(offset, item, other)) / (scale[item]! * scale[other]!);
     });
     // Every item in a cell is written twice in a matrix; pairs are counted twice as well. What is the same in all cells decides nothing.
     for (let item = 0; item < size; item++) {
@@ -196,7 +197,10 @@ export class OffsetBound {
   /** What two items at an offset cost; counted from both. */
   private cost(offset: number, item: number, other: number): number {
     const { forms, size } = this.problem;
-    return forms.reduce((sum, form, at) => sum + this.near[at]![offset]! * form.items[item * size + other]!, 0);
+    return forms.reduce(
+      (sum, form, at) => sum + this.near[at]![offset]! * form.items[item * size + other]!,
+      0,
+    );
   }
 
   /** What an item costs by itself in a cell. */
@@ -276,7 +280,9 @@ export class OffsetBound {
     each(below, (key, at) => {
       if (key === 'pairs') return below.pairs[at]!;
       if (key === 'whole') return stiffness * below.whole[at]! * table.waveRoot(at);
-      return (2 * stiffness * below.places[at]! * scale[at % size]!) / table.placeRoot[Math.floor(at / size)]!;
+      return (
+        (2 * stiffness * below.places[at]! * scale[at % size]!) / table.placeRoot[Math.floor(at / size)]!
+      );
     });
     return below;
   }

@@ -56,7 +56,8 @@ export class WaveMatrix {
     let inner = 0;
     for (let row = 0; row < width; row++) {
       let sum = 0;
-      for (let column = 0, at = row * width; column < width; column++, at++) sum += table[at]! * mirror[column]!;
+      for (let column = 0, at = row * width; column < width; column++, at++)
+        sum += table[at]! * mirror[column]!;
       product[row] = sum;
       inner += sum * mirror[row]!;
     }

@@ -37,7 +37,7 @@ const SUMS_AT_ONCE = 400_000_000;
 const GROUP_STEPS = 400;
 /** Steps by offsets: fewer say little, and when nearly all has come that will. */
 const LEAST_BY_OFFSETS = 15;
-const MOST_BY_OFFSETS = 60;
+const MOST_BY_OFFSETS = 50;
 /** Work by offsets after a search, for each of its steps: about as long as the search took. */
 const WORK_FOR_STEP = 500;
 

@@ -143,9 +143,7 @@ describe('figures by offset', () => {
           const pairs = waves.pairs.subarray(wave * table.pairs, (wave + 1) * table.pairs);
           const places = waves.places.subarray(wave * size, (wave + 1) * size);
           const zero = Float64Array.from([...Array.from({ length: size }, () => 1), -wall]);
-          const whole = atOnce(
-            new WaveMatrix(size).positivePart(pairs, places, figures.whole[wave]!, zero),
-          );
+          const whole = atOnce(new WaveMatrix(size).positivePart(pairs, places, figures.whole[wave]!, zero));
           expect(whole).toBeCloseTo(figures.whole[wave]!, 9);
         });
         // Nothing was below 0, and nothing along the vector that stands for a full wall.
