@@ -32,7 +32,9 @@ test('what one window saves stands in the other, and where both changed a quilt 
   await test.step('where both windows changed a quilt both states are looked at, one is taken, and undone', async () => {
     // No news comes, as where there are no channels.
     await other.evaluate(() => {
-      Object.assign(globalThis, { told: BroadcastChannel.prototype.postMessage });
+      Object.assign(globalThis, {
+        telling: Object.getOwnPropertyDescriptor(BroadcastChannel.prototype, 'postMessage'),
+      });
       BroadcastChannel.prototype.postMessage = () => {};
     });
     await turn(other, 2);
@@ -56,10 +58,8 @@ test('what one window saves stands in the other, and where both changed a quilt 
   });
   await test.step('a quilt kept in another window stands in the list without loading the page again', async () => {
     await other.evaluate(() => {
-      BroadcastChannel.prototype.postMessage = Reflect.get(
-        globalThis,
-        'told',
-      ) as BroadcastChannel['postMessage'];
+      const telling = Reflect.get(globalThis, 'telling') as PropertyDescriptor;
+      Object.defineProperty(BroadcastChannel.prototype, 'postMessage', telling);
     });
     await openExample(other, 'A lighthouse keeper');
     await page.getByRole('button', { name: /^Quilt:/ }).click();
