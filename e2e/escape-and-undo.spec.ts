@@ -3,8 +3,7 @@
 import { writeProject } from '../src/model/reading/read';
 import { demo } from '../tests/demo';
 import { expect, type Locator, type Page, test } from './guarded';
-import { setsFromStrips } from './quilt';
-import { button, firstVisit, foot, goTo, openFile, openPart, still, undoButton } from './room';
+import { button, firstVisit, foot, goTo, openExample, openFile, openPart, still, undoButton } from './room';
 
 /** Opens things in order, then holds that each Escape closes the last one that is left and no other. */
 async function opensAndCloses(
@@ -104,17 +103,19 @@ test('Escape closes what was opened last on every step, and Back a dialog before
     await page.goBack();
     await expect(page.getByRole('heading', { level: 2, name: 'Wall', exact: true })).toBeVisible();
   });
-});
-
-test('a strip of a set that can still be changed', async ({ page }) => {
-  await setsFromStrips(page);
-  await opensAndCloses(page, [
-    { open: button(page, /^Set A:/), there: page.getByRole('region', { name: 'Set A' }).first() },
-    {
-      open: page.locator('.set-strip-open').first(),
-      there: page.locator('.set-strip-open[aria-expanded="true"]'),
-    },
-  ]);
+  await openExample(page, 'The kiln shed');
+  await test.step('a strip of a set that can still be changed', async () => {
+    await goTo(page, 'Strip sets');
+    await page.getByRole('button', { name: 'Make sets' }).click();
+    await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
+    await opensAndCloses(page, [
+      { open: button(page, /^Set A:/), there: page.getByRole('region', { name: 'Set A' }).first() },
+      {
+        open: page.locator('.set-strip-open').first(),
+        there: page.locator('.set-strip-open[aria-expanded="true"]'),
+      },
+    ]);
+  });
 });
 
 /** Another value than the one that stands in the field, of its kind. */

@@ -4,7 +4,7 @@ import type { Project } from '../src/model/project';
 import { writeProject } from '../src/model/reading/read';
 import { type BlockShot, blockShot } from '../tests/photo/render/shots';
 import { expect, type Locator, type Page, test } from './guarded';
-import { jpegOf } from './photos';
+import { type GivenFile, jpegOf } from './photos';
 import { nextUndo } from './quilt';
 import { firstVisit, goTo, layoutMoves, openFile, undoButton } from './room';
 
@@ -24,12 +24,6 @@ async function openBlocks(page: Page, { project }: BlockShot): Promise<void> {
   await page.getByRole('button', { name: 'From a photograph' }).click();
   await expect(page.getByRole('heading', { name: 'Blocks from photographs' })).toBeVisible();
   await expect(page.getByRole('button', { name: 'Choose photographs' })).toBeFocused();
-}
-
-interface GivenFile {
-  readonly name: string;
-  readonly mimeType: string;
-  readonly buffer: Buffer;
 }
 
 /** Gives the photograph of the block, after other files, and waits until it is read. */

@@ -7,20 +7,15 @@ import { ciede2000 } from '../src/colour/difference';
 import { labD65Of, linearOfHex } from '../src/colour/spaces';
 import { faultsOf } from './axe';
 import { expect, type Page, test } from './guarded';
-import { CHECKS, heicOf, PER_INCH, photograph, SCENE } from './photos';
+import { CHECKS, type GivenFile, heicOf, PER_INCH, photograph, SCENE } from './photos';
 import { firstVisit, goTo, layoutMoves, still } from './room';
+import { savedQuilt } from './stored';
 
 async function openPhotos(page: Page): Promise<void> {
   await firstVisit(page);
   await goTo(page, 'Fabrics');
   await page.getByRole('button', { name: 'From a photograph' }).click();
   await expect(page.getByRole('heading', { name: 'Fabrics from photographs' })).toBeVisible();
-}
-
-interface GivenFile {
-  readonly name: string;
-  readonly mimeType: string;
-  readonly buffer: Buffer;
 }
 
 const choose = (page: Page, ...files: GivenFile[]) =>
@@ -253,7 +248,7 @@ test('files that are no photographs, then a fabric by keys alone, and one that i
     await page.getByLabel('Width of the frame').press('Enter');
     await page.getByRole('button', { name: /^Use for / }).click();
     await expect(page.getByRole('button', { name: 'From a photograph' })).toBeFocused();
-    const kind = async () => (await savedFile(page)).fabrics.find((one) => one.id === id)!.cloth.kind;
+    const kind = async () => (await savedQuilt(page)).fabrics.find((one) => one.id === id)!.cloth.kind;
     expect(await kind()).toBe('photo');
     await page.keyboard.press('Control+z');
     expect(await kind()).not.toBe('photo');

@@ -5,6 +5,13 @@ import { pixelsOf } from '../src/photo/pixels/linear';
 import type { Pixels, Plane } from '../src/photo/pixels/pixels';
 import { clothPlane, evenPlane, lay } from '../tests/photo/render/clothScene';
 
+/** A file as a person gives it to a field. */
+export interface GivenFile {
+  readonly name: string;
+  readonly mimeType: string;
+  readonly buffer: Buffer;
+}
+
 /** Pixels to the inch of the scene. */
 export const PER_INCH = 40;
 /** Upright: a piece of fabric, a white card, and a ruler of 10 inches from one end to the other. */
