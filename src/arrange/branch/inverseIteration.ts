@@ -5,7 +5,7 @@ import { PART } from '../../model/work/parts';
 /** Rounds for a vector; two are usual. */
 const ROUNDS = 6;
 /** How far a vector may be from its equation, as a part of the largest entry. */
-const NEAR_ENOUGH = 1e-13;
+const NEAR_ENOUGH = 1e-14;
 
 /**
  * A row for each of `values`, of length 1 and beside each other. `beside`[i] lies between diagonal i and i + 1. Null where one does

@@ -1,13 +1,7 @@
 // Figures of every two items at every offset, and of every item at every place of the wall, even over its mirrors; and the same
 // by waves. Both ways keep lengths, so that what is nearest in the one is nearest in the other.
 import { type Axis, axisOf, offsetOf, placeOf, type Waves } from './axis';
-
-/** Entries: of pairs offset (or wave) × items below each other and themselves, of places place (or wave) × item, one for each wave. */
-export interface Figures {
-  readonly pairs: Float64Array;
-  readonly places: Float64Array;
-  readonly whole: Float64Array;
-}
+import type { Figures } from './figures';
 
 export class OffsetTable {
   /** Pairs of items, each with itself too. */

@@ -3,7 +3,8 @@
 // blocks, by its groups (groups/).
 import { groupsOn } from '../../balance/wall/kernel';
 import { GroupBound } from '../groups/groupBound';
-import { OffsetBound, workOnGrid } from '../offsets/offsetBound';
+import { OffsetBound } from '../offsets/offsetBound';
+import { workOnGrid } from '../offsets/offsetProblem';
 import { ProductBound } from '../products/productBound';
 import { contactBound } from './contactBound';
 import type { Contacts } from './contactTables';

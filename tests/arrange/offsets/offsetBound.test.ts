@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { eigenvaluesOf } from '../../../src/arrange/branch/eigenvalues';
-import { type GridAssignment, OffsetBound } from '../../../src/arrange/offsets/offsetBound';
+import { OffsetBound } from '../../../src/arrange/offsets/offsetBound';
+import type { GridAssignment } from '../../../src/arrange/offsets/offsetProblem';
 import { OffsetTable } from '../../../src/arrange/offsets/offsetTable';
 import { WaveMatrix } from '../../../src/arrange/offsets/waveMatrix';
 import { atOnce } from '../../../src/model/work/parts';
