@@ -1,6 +1,6 @@
 // Bounds an assignment whose costs depend on how two cells lie to each other: by how often every two items lie at every offset. That
 // is 0 or above, and for every wave over the wall a matrix without negative eigenvalues: the products of arrange/products/, even
-// over all shifts of the wall in a ring (after de Klerk and Sotirov 2010, who use symmetry so), and small enough for a hundred cells. The least
+// over all shifts of the wall in a ring (from memory: de Klerk and Sotirov 2010 use symmetry so), and small enough for a hundred cells. The least
 // cost is approached in alternating directions; the prices found make a bound by assignments, which holds whenever it is taken.
 import { SmallLinear } from '../branch/smallLinear';
 import { each, type Figures, forPairs, pairAt } from './figures';
