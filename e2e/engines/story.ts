@@ -70,6 +70,12 @@ export const STORY: Readonly<Record<string, Check>> = {
     const [marks, prints] = await browser.run<[number, number]>(script);
     must(marks > 0 && prints > 10, `${marks} marks, ${prints} prints`);
   },
+  'the dark theme, which the engine asks for, is dark': async ({ browser }) => {
+    const script = 'return getComputedStyle(document.querySelector(".panel")).backgroundColor';
+    const paper = await browser.run<string>(script);
+    const lightest = Math.max(...(paper.match(/\d+/g) ?? ['255']).slice(0, 3).map(Number));
+    must(lightest <= 80, paper);
+  },
   'nothing is said at a first visit': async ({ browser }) => {
     await browser.until(() => browser.run('return navigator.serviceWorker.controller !== null'), 15_000);
     await pause(500);
