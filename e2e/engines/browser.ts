@@ -23,7 +23,8 @@ const FIND = `
 const nameOf = (one) => (one.getAttribute('aria-label') ?? one.labels?.[0]?.textContent ?? one.textContent ?? '').trim();
 const find = ({ css, name, within }) => {
   const root = within ? find(within) : document;
-  const seen = (one) => one.getBoundingClientRect().width > 0 && (!name || new RegExp(name).test(nameOf(one)));
+  const wanted = name && new RegExp(name);
+  const seen = (one) => (!wanted || wanted.test(nameOf(one))) && one.getBoundingClientRect().width > 0;
   return [...(root?.querySelectorAll(css) ?? [])].find(seen) ?? null;
 };
 `;
@@ -91,7 +92,7 @@ export class Browser {
           `waited in vain for ${typeof wanted === 'function' ? String(wanted) : JSON.stringify(wanted)}`,
         );
       }
-      await pause(50);
+      await pause(80);
     }
   }
 

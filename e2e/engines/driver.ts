@@ -21,11 +21,10 @@ export interface Driver {
   readonly close: () => Promise<void>;
 }
 
-/** How an engine is started: where it may write, on which screen, and in which theme. */
+/** How an engine is started: where it may write, and on which screen. It asks for the dark theme, as Chromium's tests mostly for the light. */
 export interface Start {
   readonly folder: string;
   readonly display: string;
-  readonly dark: boolean;
 }
 
 const FAULT =

@@ -84,13 +84,13 @@ class Line {
   }
 }
 
-export async function openFirefox({ folder, dark }: Start): Promise<Driver> {
+export async function openFirefox({ folder }: Start): Promise<Driver> {
   const binary = firefoxBrowser();
   if (!binary) throw new Error('openFirefox: Firefox is not installed');
   const port = await freePort();
   const profile = join(folder, `firefox-${port}`);
   mkdirSync(profile);
-  writeFileSync(join(profile, 'user.js'), settings(port, folder, dark));
+  writeFileSync(join(profile, 'user.js'), settings(port, folder));
   const faults: string[] = [];
   const words = ['--marionette', '--headless', '--no-remote', '--profile', profile];
   const env = { ...process.env, HOME: folder, MOZ_CRASHREPORTER_DISABLE: '1' };
@@ -118,10 +118,10 @@ export async function openFirefox({ folder, dark }: Start): Promise<Driver> {
 }
 
 /** Settings of a fresh profile: the line's port, real touch, the theme, nothing asked of the network, files saved in `folder`. */
-function settings(port: number, folder: string, dark: boolean): string {
+function settings(port: number, folder: string): string {
   const all: Readonly<Record<string, string | number | boolean>> = {
     'marionette.port': port,
-    'layout.css.prefers-color-scheme.content-override': dark ? 0 : 1,
+    'layout.css.prefers-color-scheme.content-override': 0,
     'dom.w3c_touch_events.enabled': 1,
     'devtools.console.stdout.content': true,
     'app.normandy.enabled': false,

@@ -99,27 +99,10 @@ async function walkSurely(engine: Engine, start: Start): Promise<readonly Verdic
   return second ?? [{ good: false, line: `not ok ${engine.name}: its process ended twice` }];
 }
 
-async function inTheDark(engine: Engine, start: Start): Promise<Verdict> {
-  const { url, stop } = await serve();
-  const browser = new Browser(await engine.open({ ...start, dark: true }));
-  const verdict = await check(`${engine.name}: the dark theme is dark`, async () => {
-    await browser.go(url);
-    await browser.until({ css: '.panel' });
-    const script = 'return getComputedStyle(document.querySelector(".panel")).backgroundColor';
-    const paper = await browser.run<string>(script);
-    const lightest = Math.max(...(paper.match(/\d+/g) ?? ['255']).slice(0, 3).map(Number));
-    if (lightest > 80) throw new Error(paper);
-  });
-  console.log(verdict.line);
-  await browser.close();
-  await stop();
-  return verdict;
-}
-
 /** Everything in one engine; an engine that cannot even be opened fails. */
 async function walkAll(engine: Engine, start: Start): Promise<readonly Verdict[]> {
   try {
-    return [...(await walkSurely(engine, start)), await inTheDark(engine, start)];
+    return await walkSurely(engine, start);
   } catch (error) {
     console.log(`not ok ${engine.name}: ${error instanceof Error ? error.message : String(error)}`);
     return [{ good: false, line: engine.name }];
@@ -145,7 +128,7 @@ for (const { name, there } of engines)
   if (!there()) console.log(`# ${name} is not on this machine: its story was not walked`);
 const here = engines.filter(({ there }) => there() !== null);
 const screen = here.length > 0 ? await unseenScreen() : null;
-const start: Start = { folder, display: screen?.display ?? '', dark: false };
+const start: Start = { folder, display: screen?.display ?? '' };
 let verdicts: readonly Verdict[] = [];
 try {
   verdicts = (await Promise.all(here.map((engine) => walkAll(engine, start)))).flat();

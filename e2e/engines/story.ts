@@ -24,6 +24,7 @@ const button = (name: string, within?: Thing): Thing => ({
 });
 const STEPS: Thing = { css: '[aria-label="Order of work"]' };
 const UNDO: Thing = { css: '[aria-label="Undo and redo"] button' };
+const PNG_WIDTH: Thing = { css: 'input', name: '^Width of the PNG' };
 const SHUFFLE_NUMBER: Thing = { css: 'input', name: 'Shuffle number' };
 const block = (number: number): Thing => ({ css: '[data-cell]', name: `^Block ${number}, row` });
 const step = (name: string): Thing => button(`^${name}`, STEPS);
@@ -69,6 +70,12 @@ export const STORY: Readonly<Record<string, Check>> = {
       'return [document.querySelectorAll("svg.top .mark").length, document.querySelectorAll("pattern").length]';
     const [marks, prints] = await browser.run<[number, number]>(script);
     must(marks > 0 && prints > 10, `${marks} marks, ${prints} prints`);
+  },
+  'the dark theme, which the engine asks for, is dark': async ({ browser }) => {
+    const script = 'return getComputedStyle(document.querySelector(".panel")).backgroundColor';
+    const paper = await browser.run<string>(script);
+    const lightest = Math.max(...(paper.match(/\d+/g) ?? ['255']).slice(0, 3).map(Number));
+    must(lightest <= 80, paper);
   },
   'nothing is said at a first visit': async ({ browser }) => {
     await browser.until(() => browser.run('return navigator.serviceWorker.controller !== null'), 15_000);
@@ -168,6 +175,8 @@ export const STORY: Readonly<Record<string, Check>> = {
     ] as const;
     for (const [part, name, type] of files) {
       await browser.click(button(`^${part}`, parts));
+      // A picture as wide as the quilt is printed takes half a minute, and says no more of the engine.
+      if (type === 'image/png') await browser.fill(PNG_WIDTH, '1200', KEY.enter);
       await browser.click(button(name));
       const made = () =>
         browser.run<boolean>(

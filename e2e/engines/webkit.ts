@@ -27,16 +27,15 @@ interface Answer {
   readonly value: { readonly error?: string; readonly message?: string } | null;
 }
 
-export async function openWebKit({ folder, display, dark }: Start): Promise<Driver> {
+export async function openWebKit({ folder, display }: Start): Promise<Driver> {
   const binary = webkitBrowser();
   if (!binary) throw new Error('openWebKit: WebKit is not installed');
   const port = await freePort();
   const home = join(folder, `webkit-${port}`);
   mkdirSync(home);
   const homes = { HOME: home, XDG_CONFIG_HOME: home, XDG_DATA_HOME: home, XDG_CACHE_HOME: home };
-  const theme = dark ? { GTK_THEME: 'Adwaita:dark' } : {};
   const faults: string[] = [];
-  const env = { ...process.env, ...homes, ...theme, DISPLAY: display };
+  const env = { ...process.env, ...homes, GTK_THEME: 'Adwaita:dark', DISPLAY: display };
   const child = started('WebKitWebDriver', [`--port=${port}`, '--host=127.0.0.1'], { env }, faults);
 
   const ask = async (method: string, path: string, body?: object): Promise<unknown> => {
