@@ -8,6 +8,9 @@ import { type Hanging, NONE } from './hanging';
 import { LiveContact } from './liveContact';
 import { LiveSpread } from './liveSpread';
 
+/** A trade is not looked into where it would have to take away the contact of so many blocks. */
+const CONTACT_OF = 6;
+
 export class LiveWall implements Arrangement, Hanging {
   readonly tables: CostTables;
   readonly typeAt: Int32Array;
@@ -99,9 +102,10 @@ export class LiveWall implements Arrangement, Hanging {
    * at most; where they still meet too much in each of some hundred orders, it may give up. Returns whether it did.
    */
   tradeAndLay(place: number, other: number, most: number, laying: BlockLaying): boolean {
-    // No trade takes away more contact than there is: most trades end here.
-    const spread = this.spreadOfTrade(place, other, most + this.touching);
-    if (spread > most + this.touching) return false;
+    // Two blocks seldom have more contact to take away than so many others: most trades end here.
+    const least = most + this.touching * Math.min(1, CONTACT_OF / this.tables.model.blocks.length);
+    const spread = this.spreadOfTrade(place, other, least);
+    if (spread > least) return false;
     const block = (place / this.perBlock) | 0;
     const otherBlock = (other / this.perBlock) | 0;
     const gone = this.typeAt[place]!;

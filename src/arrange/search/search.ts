@@ -105,14 +105,19 @@ export class Search {
   ) {
     this.wall = wall;
     this.layout = layout;
-    this.plan = planFor(decisions, layout !== null);
     this.decisions = decisions;
     this.random = xoroshiro128plus(seed);
     this.trades = new Trades(wall, decisions, this.random);
+    this.plan = this.planFor(layout !== null);
     this.orders = orders;
     this.best = keep(wall, orders);
     this.kindsOfChange = this.changes();
     this.heat = this.measureHeat();
+  }
+
+  private planFor(fromLayout: boolean): Plan {
+    if (this.trades.hasPairs(0) || this.trades.hasPairs(1)) return TRADING;
+    return fromLayout ? FROM_LAYOUT : FROM_START;
   }
 
   /** Makes some hundred steps at the temperature that belongs to `share`, the share of the budget spent, 0–1. */
@@ -209,12 +214,10 @@ export class Search {
         () => this.trySwap(),
       );
     tradable.forEach((places, tip) => {
+      const pairs = this.trades.hasPairs(tip);
       if (places.length > 1) changes.push(() => this.tryTrade(places));
-      if (this.trades.hasPairs(tip))
-        changes.push(
-          () => this.tryPair(tip, places),
-          () => this.tryPair(tip, places),
-        );
+      if (pairs) changes.push(() => this.tryPair(tip, places));
+      if (places.length > 1) changes.push(() => (pairs ? this.tryPair(tip, places) : this.tryTrade(places)));
       const types = Int32Array.from(spare.keys()).filter(
         (type) => type % 2 === tip && this.isUsed(type, places),
       );
@@ -298,9 +301,4 @@ export class Search {
     this.measuring = null;
     return count === 0 ? 1 : sum / count;
   }
-}
-
-function planFor({ tradable }: Decisions, fromLayout: boolean): Plan {
-  if (!fromLayout) return FROM_START;
-  return tradable.some((places) => places.length > 1) ? TRADING : FROM_LAYOUT;
 }

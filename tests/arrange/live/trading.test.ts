@@ -133,7 +133,8 @@ describe('a block laid anew', () => {
           if (least < room - 1e-9) {
             expect(found).toBeCloseTo(least, 10);
             expect(laying.costOf(0)).toBeCloseTo(least, 10);
-            expect([...wall.typeAt].sort()).toEqual(was.toSorted());
+            const ascending = (one: number, other: number) => one - other;
+            expect([...wall.typeAt].sort(ascending)).toEqual(was.toSorted(ascending));
             expect(wall.typeAt[3]).toBe(was[3]);
           } else if (least > room + 1e-9) {
             expect(found).toBeNull();
