@@ -83,6 +83,7 @@ export class TradePrices {
   /** Forgets what is known of a type, after its figures have changed. */
   forgetType(type: number): void {
     const { tabled, prices, products } = this;
+    this.ofType[type] = null;
     if (type >= tabled) return;
     for (let at = type; at < products.length; at += tabled) products[at] = Number.NaN;
     for (let at = type; at < prices.length; at += tabled) prices[at] = Number.NaN;
