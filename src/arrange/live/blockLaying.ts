@@ -1,7 +1,14 @@
 // Lays the wedges of one block anew where they meet each other and their neighbours least: every order of them, given up where
 // it costs too much already. Which wedges the block has, and what lies round it, stays.
+import type { CostTables } from './costTables';
+import type { Hanging } from './hanging';
 import type { LiveContact } from './liveContact';
-import type { LiveWall } from './liveWall';
+
+/** A wall under way, as liveWall.ts has it. */
+interface Laid extends Hanging {
+  readonly tables: CostTables;
+  readonly contact: LiveContact;
+}
 
 /** The most wedges laid while one block is looked through; blocks of eight wedges seldom take a hundred. */
 const MOST_LAID = 400;
@@ -23,7 +30,7 @@ export class BlockLaying {
   private laid = 0;
 
   /** `sorts` says of each place (block × N + place) what may lie there: wedges from places of its sort; 0 is its own alone. */
-  constructor(wall: LiveWall, sorts: Uint8Array) {
+  constructor(wall: Laid, sorts: Uint8Array) {
     const { perBlock } = wall.tables.model;
     this.typeAt = wall.typeAt;
     this.contact = wall.contact;
