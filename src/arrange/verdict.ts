@@ -127,11 +127,11 @@ function verdictWords(by: number, known: boolean, scopes: Scopes): Phrase {
 function notBounded({ trade, strips }: Scopes): Phrase | null {
   if (strips) {
     return phrase(
-      'No bound is known for how evenly value, colour and fabrics can be spread while strips may still be put in another order: it counts as 0, so the layout may be nearer to the best than that.',
+      'Where strips may still be put in another order, rims that meet, seams between two such sets and how evenly value, colour and fabrics can be spread count as 0: the layout may be nearer to the best than that.',
     );
   }
   if (!trade) return null;
   return phrase(
-    'While wedges may be traded, hardly any bound is known for how evenly value, colour and fabrics can be spread: the layout may be nearer to the best than that.',
+    'While wedges may be traded, rims that meet count as 0, and little is known of how evenly value, colour and fabrics can be spread: the layout may be nearer to the best than that.',
   );
 }

@@ -41,7 +41,11 @@ export interface CostTables {
   readonly warmthMoment: number;
 }
 
-const FIRST_FABRIC = 3;
+/** The first channel of a fabric. */
+export const FIRST_FABRIC = 3;
+
+/** So many types have a table; later ones are mostly wedges of pictures, one of a kind. */
+export const MOST_TABLED = 1024;
 
 export function costTables(model: WallModel, scales: TermScales, weights: Terms): CostTables {
   const { fabricCount } = model;

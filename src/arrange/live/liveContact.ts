@@ -4,11 +4,8 @@ import { cornersInches } from '../../balance/clashes/contacts';
 import { cornerIn } from '../../balance/wall/wallModel';
 import { placeOnSide, SIDES, sideOfPlace } from '../../geometry/contact';
 import { cornerSorts } from './cornerSorts';
-import { type CostTables, seamCost } from './costTables';
+import { type CostTables, MOST_TABLED, seamCost } from './costTables';
 import { type Hanging, NONE } from './hanging';
-
-/** So many types have a table; later ones are mostly wedges of pictures, one of a kind, whose seams stay as they are sewn. */
-const MOST_TABLED = 1024;
 
 export class LiveContact {
   private readonly tables: CostTables;
@@ -104,12 +101,16 @@ export class LiveContact {
     const at = place - first;
     const before = first + ((at + perBlock - 1) % perBlock);
     const after = first + ((at + 1) % perBlock);
-    return this.seam(before, place) + this.seam(place, after) + this.rimCost(block, at);
+    const { typeAt } = this;
+    return (
+      this.seam(typeAt[before]!, typeAt[place]!) +
+      this.seam(typeAt[place]!, typeAt[after]!) +
+      this.rimCost(block, at)
+    );
   }
 
-  private seam(place: number, next: number): number {
-    const type = this.typeAt[place]!;
-    const following = this.typeAt[next]!;
+  /** Cost of the seam between two wedge types; nothing beside NONE. */
+  seam(type: number, following: number): number {
     if (type < 0 || following < 0) return 0;
     if (type >= this.tabled || following >= this.tabled) return seamCost(this.tables, type, following);
     const key = type * this.tabled + following;
@@ -140,7 +141,7 @@ export class LiveContact {
   }
 
   /** Cost of the rim in a place, read from the wedge that is there now, not from the table of rims. */
-  private rimCost(block: number, place: number): number {
+  rimCost(block: number, place: number): number {
     const { tables, perBlock } = this;
     const { model, stride } = tables;
     const type = this.typeAt[block * perBlock + place]!;
@@ -182,8 +183,8 @@ export class LiveContact {
     const otherBlock = (other / perBlock) | 0;
     if (block === otherBlock) {
       const apart = (other - place + perBlock) % perBlock;
-      if (apart === 1) return both - this.seam(place, other);
-      if (apart === perBlock - 1) return both - this.seam(other, place);
+      if (apart === 1) return both - this.seam(this.typeAt[place]!, this.typeAt[other]!);
+      if (apart === perBlock - 1) return both - this.seam(this.typeAt[other]!, this.typeAt[place]!);
       return both;
     }
     const side = this.sideOf[this.orientationOf[block]! * perBlock + (place - block * perBlock)]!;

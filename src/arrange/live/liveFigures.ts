@@ -1,7 +1,7 @@
 // Keeps the figures of each block whose evenness counts up to date while wedges are exchanged: value, colour and fabrics as
 // costTables.ts scales them, and the sums behind them. liveSpread.ts computes their cost over the wall.
 import { cornerIn } from '../../balance/wall/wallModel';
-import { type CostTables, writeFigures } from './costTables';
+import { type CostTables, FIRST_FABRIC, writeFigures } from './costTables';
 
 export class LiveFigures {
   /** Scaled figures: block × channel. */
@@ -15,6 +15,8 @@ export class LiveFigures {
   private readonly corner: Int32Array;
   /** Area and area × (L*, a, b, warmth) of each block with its corners. */
   private readonly sums: Float64Array;
+  /** L*, a, b and warmth by wedge type. */
+  private readonly means: readonly Float64Array[];
 
   constructor(tables: CostTables) {
     const { model } = tables;
@@ -26,6 +28,7 @@ export class LiveFigures {
     this.warmth = new Float64Array(blocks);
     this.corner = model.corner.slice();
     this.sums = new Float64Array(blocks * 5);
+    this.means = [model.typeLightness, model.typeA, model.typeB, model.typeWarmth];
     for (let block = 0; block < blocks; block++) this.read(block);
   }
 
@@ -53,58 +56,57 @@ export class LiveFigures {
     this.warmth[block] = model.warmth[block]! - scales.meanWarmth;
   }
 
-  /** New mean of a block's figure `sum` (0 area, 1 L*, 2 a, 3 b, 4 warmth) when a wedge is exchanged, less the old one. */
-  meanChange(block: number, oldType: number, type: number, sum: number): number {
-    const { model } = this.tables;
-    const means = [null, model.typeLightness, model.typeA, model.typeB, model.typeWarmth][sum]!;
+  /**
+   * Writes into `into` what a block's means (L*, a, b, warmth) change by when the wedge of type `oldType` gives way to one of `type`, and
+   * into `scaled` the same of the channels before those of fabrics.
+   */
+  readMeans(block: number, oldType: number, type: number, into: Float64Array, scaled: Float64Array): void {
+    const { means, sums, tables } = this;
+    const { typeArea } = tables.model;
     const from = block * 5;
-    const area = this.sums[from]! + model.typeArea[type]! - model.typeArea[oldType]!;
-    const total =
-      this.sums[from + sum]! +
-      model.typeArea[type]! * means[type]! -
-      model.typeArea[oldType]! * means[oldType]!;
-    return total / area - this.sums[from + sum]! / this.sums[from]!;
+    const more = typeArea[type]!;
+    const less = typeArea[oldType]!;
+    const was = 1 / sums[from]!;
+    const is = 1 / (sums[from]! + more - less);
+    for (let mean = 0; mean < means.length; mean++) {
+      const sum = sums[from + 1 + mean]!;
+      const of = means[mean]!;
+      into[mean] = (sum + more * of[type]! - less * of[oldType]!) * is - sum * was;
+    }
+    for (let mean = 0; mean < FIRST_FABRIC; mean++) scaled[mean] = into[mean]! * tables.scale[mean]!;
   }
 
-  /** Writes into `into` what a block's figures change by when the wedge of type `oldType` gives way to one of `type`. */
-  readChange(block: number, oldType: number, type: number, into: Float64Array): void {
+  /** Writes into `into` what the areas of fabrics of a block change by, each in its channel. */
+  readFabrics(oldType: number, type: number, into: Float64Array): void {
     const { model, scale, fabrics } = this.tables;
-    for (let mean = 0; mean < 3; mean++) {
-      into[mean] = this.meanChange(block, oldType, type, mean + 1) * scale[mean]!;
-    }
     const from = oldType * model.fabricCount;
     const to = type * model.fabricCount;
     for (let at = 0; at < fabrics.length; at++) {
       const fabric = fabrics[at]!;
-      into[3 + at] =
-        (model.typeFabricArea[to + fabric]! - model.typeFabricArea[from + fabric]!) * scale[3 + at]!;
+      into[FIRST_FABRIC + at] =
+        (model.typeFabricArea[to + fabric]! - model.typeFabricArea[from + fabric]!) *
+        scale[FIRST_FABRIC + at]!;
     }
   }
 
-  /** Exchanges a wedge of a block for good; `change` is what readChange gave, `value` and `warmth` what meanChange did. */
-  keep(
-    block: number,
-    oldType: number,
-    type: number,
-    change: Float64Array,
-    value: number,
-    warmth: number,
-  ): void {
-    const { model } = this.tables;
-    this.value[block]! += value;
-    this.warmth[block]! += warmth;
+  /** Exchanges a wedge of a block for good, with what readMeans and readFabrics gave for it. */
+  keep(block: number, oldType: number, type: number, means: Float64Array, change: Float64Array): void {
+    const { typeArea } = this.tables.model;
+    this.value[block]! += means[0]!;
+    this.warmth[block]! += means[3]!;
     const from = block * 5;
-    const sizes = [model.typeArea[oldType]!, model.typeArea[type]!] as const;
-    this.sums[from]! += sizes[1] - sizes[0];
-    [model.typeLightness, model.typeA, model.typeB, model.typeWarmth].forEach((means, at) => {
-      this.sums[from + 1 + at]! += sizes[1] * means[type]! - sizes[0] * means[oldType]!;
+    const more = typeArea[type]!;
+    const less = typeArea[oldType]!;
+    this.sums[from]! += more - less;
+    this.means.forEach((of, at) => {
+      this.sums[from + 1 + at]! += more * of[type]! - less * of[oldType]!;
     });
     for (let channel = 0; channel < this.channels; channel++) {
       this.figures[block * this.channels + channel]! += change[channel]!;
     }
   }
 
-  /** How much a block's figure `sum` (as in meanChange) changes when it gets the corners of a cell. */
+  /** How much a block's figure `sum` (0 area, 1 L*, 2 a, 3 b, 4 warmth) changes when it gets the corners of a cell. */
   cornerChange(block: number, cell: number, sum: number): number {
     const { model } = this.tables;
     const { lightness, a, b, warmth } = model.cloths;

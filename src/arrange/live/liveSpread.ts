@@ -1,24 +1,36 @@
 // Keeps the spread part of the weighted score up to date while a wall is arranged: how evenly value, colour and fabrics lie over
 // it when blocks or wedges are exchanged. liveFigures.ts has the figures of the blocks.
+import { REACH, tents } from '../../balance/wall/kernel';
 import { filled } from '../../balance/wall/wallModel';
 import type { CostTables } from './costTables';
-import type { Hanging } from './hanging';
+import { type Hanging, NONE } from './hanging';
 import { LiveFigures } from './liveFigures';
+import { TradePrices } from './tradePrices';
+
+/** K of two cells by the rows and columns between them. */
+const WEIGHTS = Float64Array.from({ length: (REACH + 1) ** 2 }, (_, at) =>
+  tents(Math.floor(at / (REACH + 1)), at % (REACH + 1)),
+);
 
 export class LiveSpread {
   private readonly tables: CostTables;
-  private readonly blockIn: Int32Array;
+  readonly blockIn: Int32Array;
   private readonly cellOf: Int32Array;
   private readonly blocks: LiveFigures;
   private readonly channels: number;
-  private readonly figures: Float64Array;
+  readonly figures: Float64Array;
   private readonly value: Float64Array;
   private readonly warmth: Float64Array;
   /** Σ over the neighbouring cells n ≠ c of K(c, n) · sign · figures(n): cell × channel. */
-  private readonly lag: Float64Array;
+  readonly lag: Float64Array;
   private readonly moment = new Float64Array(4);
   private readonly changeOne: Float64Array;
   private readonly changeOther: Float64Array;
+  /** Changes of L*, a, b and warmth of two blocks. */
+  private readonly meansOne = new Float64Array(4);
+  private readonly meansOther = new Float64Array(4);
+  /** Made for the first trade. */
+  private prices: TradePrices | null = null;
 
   constructor(tables: CostTables, hanging: Hanging) {
     this.tables = tables;
@@ -62,7 +74,7 @@ export class LiveSpread {
     const here = cell * channels;
     const there = other * channels;
     let sum = 0;
-    const weight = this.isNear(cell, other) ? this.kernelAt(cell, other) : 0;
+    const weight = this.kernelAt(cell, other);
     if (weight === 0) {
       for (let channel = 0; channel < channels; channel++) {
         sum +=
@@ -96,6 +108,8 @@ export class LiveSpread {
 
   /** Brings the sums up to date; the blocks must still hang as before. */
   swap(cell: number, other: number): void {
+    this.prices?.forgetNear(cell);
+    this.prices?.forgetNear(other);
     if (this.cornersChange(cell, other)) {
       this.ruledSwap(cell, other);
       return;
@@ -132,11 +146,10 @@ export class LiveSpread {
     this.blocks.readInstead(second, cell, block, this.changeOne);
     this.blocks.readInstead(block, other, second, this.changeOther);
     const [here, there] = this.momentsOfSwap(cell, other);
-    let cost =
-      this.ownSpread(block, cell, this.changeOne, here.value) +
-      this.ownSpread(second, other, this.changeOther, there.value);
-    if (this.isNear(cell, other))
-      cost += 2 * this.kernelAt(cell, other) * this.product(this.changeOne, this.changeOther);
+    const cost =
+      this.ownSpread(block, cell, this.changeOne, this.channels, here.value) +
+      this.ownSpread(second, other, this.changeOther, this.channels, there.value) +
+      2 * this.kernelAt(cell, other) * this.product(this.changeOne, this.changeOther, this.channels);
     const { fromMiddleX: x, fromMiddleY: y } = this.tables.scales;
     return (
       cost +
@@ -182,62 +195,71 @@ export class LiveSpread {
 
   /**
    * What an exchange of wedges would add: the block gives one of type `oldType` for one of `newType`, and the other block, unless it
-   * is NONE, the other way round. Leaves the changes of figures for `trade`, which must follow at once if it is to be done.
+   * is NONE, the other way round. Nothing changes. Where that is sure to be above `most`, so is the answer, which then may be less.
    */
-  tradeCost(block: number, oldType: number, newType: number, otherBlock: number): number {
-    this.blocks.readChange(block, oldType, newType, this.changeOne);
+  tradeCost(block: number, oldType: number, newType: number, otherBlock: number, most: number): number {
+    const { blocks, changeOne, changeOther, meansOne, meansOther, tables } = this;
+    this.prices ??= new TradePrices(tables, this);
+    const { first } = this.prices;
     const cell = this.cellOf[block]!;
-    const { scales, valueMoment, warmthMoment } = this.tables;
-    const value = this.blocks.meanChange(block, oldType, newType, 1);
-    let cost = this.ownSpread(block, cell, this.changeOne, value);
-    let dx = value * scales.fromMiddleX[cell]!;
-    let dy = value * scales.fromMiddleY[cell]!;
-    const warms = warmthMoment > 0;
-    const warmth = warms ? this.blocks.meanChange(block, oldType, newType, 4) : 0;
-    let warmX = warmth * scales.fromMiddleX[cell]!;
-    let warmY = warmth * scales.fromMiddleY[cell]!;
-    if (otherBlock >= 0) {
-      this.blocks.readChange(otherBlock, newType, oldType, this.changeOther);
-      const other = this.cellOf[otherBlock]!;
-      const otherValue = this.blocks.meanChange(otherBlock, newType, oldType, 1);
-      cost += this.ownSpread(otherBlock, other, this.changeOther, otherValue);
-      if (this.isNear(cell, other))
-        cost += 2 * this.kernelAt(cell, other) * this.product(this.changeOne, this.changeOther);
-      dx += otherValue * scales.fromMiddleX[other]!;
-      dy += otherValue * scales.fromMiddleY[other]!;
-      const otherWarmth = warms ? this.blocks.meanChange(otherBlock, newType, oldType, 4) : 0;
-      warmX += otherWarmth * scales.fromMiddleX[other]!;
-      warmY += otherWarmth * scales.fromMiddleY[other]!;
+    const other = otherBlock === NONE ? NONE : this.cellOf[otherBlock]!;
+    const between = other === NONE ? 0 : this.kernelAt(cell, other);
+    let cost = this.prices.exchangeCost(cell, oldType, newType, other, between);
+    const moments = this.momentCost(0, 0, 0, 0);
+    // No trade takes more off the moments than there is.
+    if (first === 0 && cost - moments > most) return cost - moments;
+    const { fromMiddleX, fromMiddleY } = tables.scales;
+    blocks.readMeans(block, oldType, newType, meansOne, changeOne);
+    cost += this.ownSpread(block, cell, changeOne, first, meansOne[0]!);
+    let dx = meansOne[0]! * fromMiddleX[cell]!;
+    let dy = meansOne[0]! * fromMiddleY[cell]!;
+    let warmX = meansOne[3]! * fromMiddleX[cell]!;
+    let warmY = meansOne[3]! * fromMiddleY[cell]!;
+    if (other !== NONE) {
+      blocks.readMeans(otherBlock, newType, oldType, meansOther, changeOther);
+      cost +=
+        this.ownSpread(otherBlock, other, changeOther, first, meansOther[0]!) +
+        2 * between * this.product(changeOne, changeOther, first);
+      dx += meansOther[0]! * fromMiddleX[other]!;
+      dy += meansOther[0]! * fromMiddleY[other]!;
+      warmX += meansOther[3]! * fromMiddleX[other]!;
+      warmY += meansOther[3]! * fromMiddleY[other]!;
     }
-    if (valueMoment === 0 && !warms) return cost;
-    return cost + this.momentCost(dx, dy, warmX, warmY) - this.momentCost(0, 0, 0, 0);
+    return cost + this.momentCost(dx, dy, warmX, warmY) - moments;
   }
 
   trade(block: number, oldType: number, newType: number, otherBlock: number): void {
-    this.keepChange(block, oldType, newType, this.changeOne);
-    if (otherBlock >= 0) this.keepChange(otherBlock, newType, oldType, this.changeOther);
+    this.keepChange(block, oldType, newType);
+    if (otherBlock !== NONE) this.keepChange(otherBlock, newType, oldType);
   }
 
-  private keepChange(block: number, oldType: number, newType: number, change: Float64Array): void {
-    const { scales } = this.tables;
+  /** Forgets what is known of a wedge type, after its figures have changed. */
+  forgetType(type: number): void {
+    this.prices?.forgetType(type);
+  }
+
+  private keepChange(block: number, oldType: number, newType: number): void {
+    const { fromMiddleX: x, fromMiddleY: y } = this.tables.scales;
+    const { blocks, changeOne: change, meansOne: means } = this;
     const cell = this.cellOf[block]!;
-    const value = this.blocks.meanChange(block, oldType, newType, 1);
-    const warmth = this.blocks.meanChange(block, oldType, newType, 4);
-    this.moment[0]! += value * scales.fromMiddleX[cell]!;
-    this.moment[1]! += value * scales.fromMiddleY[cell]!;
-    this.moment[2]! += warmth * scales.fromMiddleX[cell]!;
-    this.moment[3]! += warmth * scales.fromMiddleY[cell]!;
-    this.blocks.keep(block, oldType, newType, change, value, warmth);
+    blocks.readMeans(block, oldType, newType, means, change);
+    blocks.readFabrics(oldType, newType, change);
+    this.moment[0]! += means[0]! * x[cell]!;
+    this.moment[1]! += means[0]! * y[cell]!;
+    this.moment[2]! += means[3]! * x[cell]!;
+    this.moment[3]! += means[3]! * y[cell]!;
+    blocks.keep(block, oldType, newType, means, change);
     this.addLag(cell, change, 0, 1);
+    this.prices?.exchanged(cell, oldType, newType);
   }
 
-  /** Change of a block's spread against all others as they are, its own square included. `value` is in L*. */
-  private ownSpread(block: number, cell: number, change: Float64Array, value: number): number {
+  /** Change of the first `most` channels of a block against all others as they are, its own square included. `value` is in L*. */
+  private ownSpread(block: number, cell: number, change: Float64Array, most: number, value: number): number {
     const { channels, figures, lag, tables } = this;
     const from = block * channels;
     const here = cell * channels;
     let sum = 0;
-    for (let channel = 0; channel < channels; channel++) {
+    for (let channel = 0; channel < most; channel++) {
       const by = change[channel]!;
       sum += by * (2 * lag[here + channel]! + tables.own[channel]! * (2 * figures[from + channel]! + by));
     }
@@ -251,11 +273,10 @@ export class LiveSpread {
     return sum;
   }
 
-  private product(one: Float64Array, other: Float64Array): number {
+  private product(one: Float64Array, other: Float64Array, most: number): number {
     const { sign } = this.tables;
     let sum = 0;
-    for (let channel = 0; channel < this.channels; channel++)
-      sum += sign[channel]! * one[channel]! * other[channel]!;
+    for (let channel = 0; channel < most; channel++) sum += sign[channel]! * one[channel]! * other[channel]!;
     return sum;
   }
 
@@ -274,18 +295,10 @@ export class LiveSpread {
   }
 
   private kernelAt(cell: number, other: number): number {
-    const { near } = this.tables.scales.kernel;
-    for (let at = near.start[cell]!; at < near.start[cell + 1]!; at++) {
-      if (near.to[at] === other) return near.weight[at]!;
-    }
-    return 0;
-  }
-
-  private isNear(cell: number, other: number): boolean {
     const { rowOf, columnOf } = this.tables.model;
-    const down = rowOf[cell]! - rowOf[other]!;
-    const across = columnOf[cell]! - columnOf[other]!;
-    return down <= 2 && down >= -2 && across <= 2 && across >= -2;
+    const down = Math.abs(rowOf[cell]! - rowOf[other]!);
+    const across = Math.abs(columnOf[cell]! - columnOf[other]!);
+    return down > REACH || across > REACH ? 0 : WEIGHTS[down * (REACH + 1) + across]!;
   }
 
   private startSums(): void {

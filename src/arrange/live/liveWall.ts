@@ -2,10 +2,14 @@
 // move by move on typed arrays. A move is tried, so that its cost is known, then kept or taken back. search/ chooses the moves.
 
 import type { Arrangement } from '../movesBetween';
+import type { BlockLaying } from './blockLaying';
 import { type CostTables, clashCost } from './costTables';
 import { type Hanging, NONE } from './hanging';
 import { LiveContact } from './liveContact';
 import { LiveSpread } from './liveSpread';
+
+/** A trade is not looked into where it would have to take away the contact of so many blocks. */
+const CONTACT_OF = 6;
 
 export class LiveWall implements Arrangement, Hanging {
   readonly tables: CostTables;
@@ -17,8 +21,11 @@ export class LiveWall implements Arrangement, Hanging {
   readonly spare: Int32Array;
   /** The weighted score of what hangs, as balance/score/terms has it. */
   cost = 0;
+  /** The part of it that is contact. */
+  private touching: number;
   private readonly perBlock: number;
-  private readonly contact: LiveContact;
+  /** What is sewn to what; blockLaying.ts reads it too. */
+  readonly contact: LiveContact;
   private readonly spread: LiveSpread;
 
   constructor(tables: CostTables, spare: Int32Array) {
@@ -32,7 +39,8 @@ export class LiveWall implements Arrangement, Hanging {
     this.spare = spare.slice();
     this.contact = new LiveContact(tables, this);
     this.spread = new LiveSpread(tables, this);
-    this.cost = clashCost(tables) + this.spread.cost();
+    this.touching = clashCost(tables);
+    this.cost = this.touching + this.spread.cost();
   }
 
   /** Gives the block another orientation and returns what that adds to the score. The old orientation takes it back. */
@@ -41,6 +49,7 @@ export class LiveWall implements Arrangement, Hanging {
     const before = this.contact.ofBlock(block, cell);
     this.orientationOf[block] = stands;
     const added = this.contact.ofBlock(block, cell) - before;
+    this.touching += added;
     this.cost += added;
     return added;
   }
@@ -65,28 +74,80 @@ export class LiveWall implements Arrangement, Hanging {
     const block = this.blockIn[cell]!;
     const second = this.blockIn[other]!;
     this.spread.swap(cell, other);
+    this.touching -= this.contact.ofTwoCells(cell, other);
     this.hang(second, cell, otherStands);
     this.hang(block, other, stands);
+    this.touching += this.contact.ofTwoCells(cell, other);
     this.cost += added;
   }
 
-  /**
-   * What exchanging the wedges of two places (block × N + place) would add to the score. Both blocks must hang. Leaves the
-   * changes of figures for `trade`, which must follow at once if it is to be done.
-   */
+  /** What exchanging the wedges of two places (block × N + place) would add to the score. Both blocks must hang. Nothing changes. */
   tradeCost(place: number, other: number): number {
-    const type = this.typeAt[place]!;
-    const second = this.typeAt[other]!;
+    const before = this.contact.ofTwoWedges(place, other);
+    this.exchange(place, other);
+    const after = this.contact.ofTwoWedges(place, other);
+    this.exchange(place, other);
+    return after - before + this.spreadOfTrade(place, other, Number.POSITIVE_INFINITY);
+  }
+
+  private spreadOfTrade(place: number, other: number, most: number): number {
     const block = (place / this.perBlock) | 0;
     const otherBlock = (other / this.perBlock) | 0;
-    const before = this.contact.ofTwoWedges(place, other);
-    this.typeAt[place] = second;
+    if (block === otherBlock) return 0;
+    return this.spread.tradeCost(block, this.typeAt[place]!, this.typeAt[other]!, otherBlock, most);
+  }
+
+  /**
+   * Exchanges the wedges of places in two blocks and lays the wedges of both where they meet least, but only if all that adds `most`
+   * at most; where they still meet too much in each of some hundred orders, it may give up. Returns whether it did.
+   */
+  tradeAndLay(place: number, other: number, most: number, laying: BlockLaying): boolean {
+    // Two blocks seldom have more contact to take away than so many others: most trades end here.
+    const least = most + this.touching * Math.min(1, CONTACT_OF / this.tables.model.blocks.length);
+    const spread = this.spreadOfTrade(place, other, least);
+    if (spread > least) return false;
+    const block = (place / this.perBlock) | 0;
+    const otherBlock = (other / this.perBlock) | 0;
+    const gone = this.typeAt[place]!;
+    const come = this.typeAt[other]!;
+    const touching = this.layTraded(place, other, most - spread, laying);
+    if (touching === null) return false;
+    this.touching += touching;
+    this.cost += spread + touching;
+    this.contact.readRims(block);
+    this.contact.readRims(otherBlock);
+    this.spread.trade(block, gone, come, otherBlock);
+    return true;
+  }
+
+  /** Lays the wedges of both blocks with the two exchanged; the contact that adds, or null where it would be `most` or more. */
+  private layTraded(place: number, other: number, most: number, laying: BlockLaying): number | null {
+    const { typeAt, perBlock } = this;
+    const block = (place / perBlock) | 0;
+    const otherBlock = (other / perBlock) | 0;
+    const gone = typeAt[place]!;
+    const come = typeAt[other]!;
+    const before = laying.costOf(block);
+    const room = most + before + laying.costOf(otherBlock) - laying.leastSeams(otherBlock, gone);
+    if (laying.leastSeams(block, come) > room) return null;
+    const lay = typeAt.slice(block * perBlock, (block + 1) * perBlock);
+    typeAt[place] = come;
+    const after = laying.lay(block, room);
+    if (after !== null) {
+      const otherBefore = laying.costOf(otherBlock);
+      typeAt[other] = gone;
+      const otherAfter = laying.lay(otherBlock, most + otherBefore + before - after);
+      if (otherAfter !== null) return after - before + otherAfter - otherBefore;
+      typeAt[other] = come;
+    }
+    typeAt.set(lay, block * perBlock);
+    return null;
+  }
+
+  private exchange(place: number, other: number): void {
+    const type = this.typeAt[place]!;
+    this.typeAt[place] = this.typeAt[other]!;
     this.typeAt[other] = type;
-    const after = this.contact.ofTwoWedges(place, other);
-    this.typeAt[place] = type;
-    this.typeAt[other] = second;
-    if (block === otherBlock) return after - before;
-    return after - before + this.spread.tradeCost(block, type, second, otherBlock);
   }
 
   trade(place: number, other: number, added: number): void {
@@ -94,8 +155,9 @@ export class LiveWall implements Arrangement, Hanging {
     const second = this.typeAt[other]!;
     const block = (place / this.perBlock) | 0;
     const otherBlock = (other / this.perBlock) | 0;
-    this.typeAt[place] = second;
-    this.typeAt[other] = type;
+    this.touching -= this.contact.ofTwoWedges(place, other);
+    this.exchange(place, other);
+    this.touching += this.contact.ofTwoWedges(place, other);
     this.cost += added;
     this.contact.readRims(block);
     if (block === otherBlock) return;
@@ -103,7 +165,7 @@ export class LiveWall implements Arrangement, Hanging {
     this.spread.trade(block, type, second, otherBlock);
   }
 
-  /** What putting a left-over wedge in a place would add; as tradeCost, to be followed by replace if it is to be done. */
+  /** What putting a left-over wedge in a place would add. Nothing changes. */
   replaceCost(place: number, type: number): number {
     const oldType = this.typeAt[place]!;
     const block = (place / this.perBlock) | 0;
@@ -111,12 +173,14 @@ export class LiveWall implements Arrangement, Hanging {
     this.typeAt[place] = type;
     const after = this.contact.ofWedge(place);
     this.typeAt[place] = oldType;
-    return after - before + this.spread.tradeCost(block, oldType, type, NONE);
+    return after - before + this.spread.tradeCost(block, oldType, type, NONE, Number.POSITIVE_INFINITY);
   }
 
   replace(place: number, type: number, added: number): void {
     const oldType = this.typeAt[place]!;
+    this.touching -= this.contact.ofWedge(place);
     this.typeAt[place] = type;
+    this.touching += this.contact.ofWedge(place);
     this.spare[oldType]! += 1;
     this.spare[type]! -= 1;
     this.cost += added;
@@ -146,9 +210,10 @@ export class LiveWall implements Arrangement, Hanging {
     this.typeAt[place] = type;
   }
 
-  /** Forgets what is known of the seams of a type, after its figures have changed. */
-  forgetSeams(type: number): void {
+  /** Forgets what is known of a wedge type, after its figures have changed. */
+  forgetType(type: number): void {
     this.contact.forgetSeams(type);
+    this.spread.forgetType(type);
   }
 
   private hang(block: number, cell: number, stands: number): void {

@@ -1,6 +1,7 @@
-// Finds how near the fabrics of one block can come to the average block when its wedges may be traded: a block holds a few whole
+// Finds how near the figures of one block can come to the average block when its wedges may be traded: a block holds a few whole
 // wedges, and no choice of them holds a little of every fabric.
-import type { CostTables } from '../live/costTables';
+import { type CostTables, FIRST_FABRIC, writeFigures } from '../live/costTables';
+import { wedgeFigures } from '../live/tradePrices';
 
 /** The most sums of one tip that are listed; pairs of them are looked through in a second or two. */
 const MOST_SUMS = 20_000;
@@ -15,52 +16,61 @@ export interface WedgesOfTip {
   readonly places: number;
 }
 
+/** What a block holds besides the wedges that may be traded, less the average block. */
+export interface Rest {
+  /** Scaled figures from channel `first` on, which add up; 0 before it. */
+  readonly figures: Float64Array;
+  readonly first: number;
+  readonly area: number;
+}
+
 /**
- * The least Σ (area of fabric − its mean)², scaled as in the score, over every choice of wedges for a block that holds
- * `base` besides (scaled areas less the means). Exact: the nearest pair of a sum of tip-up and a sum of tip-down wedges, those
- * of one tip sorted along one fabric. 0 where there are too many sums to look through. Yields every few milliseconds.
+ * The least Σ figure² (scaled, less the average) over every choice of wedges for a block that holds the rest besides. Exact: the
+ * nearest pair of a sum of tip-up and a sum of tip-down wedges, those of one tip sorted along one figure. 0 where there are too many
+ * sums to look through. Yields every few milliseconds.
  */
 export function* leastFromMean(
   tables: CostTables,
   [up, down]: readonly [WedgesOfTip, WedgesOfTip],
-  base: Float64Array,
+  rest: Rest,
 ): Generator<void, number> {
-  const ups = sumsOf(tables, up, base);
-  const downs = sumsOf(tables, down, new Float64Array(base.length));
+  const ups = sumsOf(tables, up, rest, rest.figures);
+  const downs = sumsOf(tables, down, rest, new Float64Array(rest.figures.length));
   if (!ups || !downs) return 0;
-  return yield* nearestToZero(ups, downs, base.length);
+  return yield* nearestToZero(ups, downs, rest.figures.length);
 }
 
-/** Scaled areas of the fabrics of a block less their means, without the wedges at some of its places. */
-export function areasWithout(
-  { model, scales, fabrics, scale, channels }: CostTables,
-  block: number,
-  free: ReadonlySet<number>,
-): Float64Array {
-  const first = channels - fabrics.length;
-  return Float64Array.from(fabrics, (fabric, at) => {
-    let area = -scales.meanFabric[fabric]!;
-    for (let place = block * model.perBlock; place < (block + 1) * model.perBlock; place++) {
-      const type = model.typeAt[place]!;
-      if (type >= 0 && !free.has(place)) area += model.typeFabricArea[type * model.fabricCount + fabric]!;
-    }
-    return area * scale[first + at]!;
-  });
+/** A block without the wedges at some of its places. */
+export function restOf(tables: CostTables, block: number, free: ReadonlySet<number>, first: number): Rest {
+  const { model, channels } = tables;
+  const figures = new Float64Array(channels);
+  const area = model.area[block]!;
+  const areaOf = (fabric: number) => model.fabricArea[block * model.fabricCount + fabric]!;
+  writeFigures(tables, model.lightness[block]!, model.a[block]!, model.b[block]!, areaOf, figures, 0);
+  if (first === FIRST_FABRIC) figures.fill(0, 0, first);
+  for (let place = block * model.perBlock; place < (block + 1) * model.perBlock; place++) {
+    const type = model.typeAt[place]!;
+    if (type < 0 || !free.has(place)) continue;
+    wedgeFigures(tables, type, first, area).forEach((figure, at) => {
+      figures[at]! -= figure;
+    });
+  }
+  return { figures, first, area };
 }
 
-/** The scaled areas of every choice of wedges of a tip, one after the other; null where there are too many or none. */
+/** The scaled figures of every choice of wedges of a tip, one after the other; null where there are too many or none. */
 function sumsOf(
-  { model, fabrics, scale, channels }: CostTables,
+  tables: CostTables,
   { types, stock, places }: WedgesOfTip,
+  { first, area }: Rest,
   base: Float64Array,
 ): Float64Array | null {
-  const first = channels - fabrics.length;
   const width = base.length;
+  const figures = types.map((type) => wedgeFigures(tables, type, first, area));
   const sums: number[] = [];
   const sum = base.slice();
-  const add = (type: number, times: number) => {
-    for (let at = 0; at < width; at++)
-      sum[at]! += times * model.typeFabricArea[type * model.fabricCount + fabrics[at]!]! * scale[first + at]!;
+  const add = (at: number, times: number) => {
+    for (let channel = 0; channel < width; channel++) sum[channel]! += times * figures[at]![channel]!;
   };
   /** False once there are too many. */
   const choose = (from: number, left: number): boolean => {
@@ -69,12 +79,11 @@ function sumsOf(
       return sums.length <= MOST_SUMS * width;
     }
     if (from === types.length) return true;
-    const type = types[from]!;
-    const most = Math.min(left, stock[type]!);
+    const most = Math.min(left, stock[types[from]!]!);
     for (let times = 0; times <= most; times++) {
-      add(type, times);
+      add(from, times);
       const goesOn = choose(from + 1, left - times);
-      add(type, -times);
+      add(from, -times);
       if (!goesOn) return false;
     }
     return true;

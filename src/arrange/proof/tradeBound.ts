@@ -5,10 +5,12 @@ import { squares } from '../../balance/score/termScales';
 import type { Project } from '../../model/project';
 import { findingEigenvalues } from '../branch/eigenvalues';
 import type { Decisions } from '../decisions';
-import { type CostTables, seamCost } from '../live/costTables';
-import { areasWithout, leastFromMean, type WedgesOfTip } from './blockOfTrades';
+import { type CostTables, FIRST_FABRIC, seamCost } from '../live/costTables';
+import { firstAdditive } from '../live/tradePrices';
+import { leastFromMean, restOf, type WedgesOfTip } from './blockOfTrades';
 import { contactBound } from './contactBound';
 import { contactsOf } from './contactTables';
+import { diagonalUnder } from './diagonalUnder';
 import { leastSeams } from './seamTransport';
 import { settledSpread } from './settledSpread';
 import { kernelTable, type Spread, spreadOf } from './spreadAssignment';
@@ -63,46 +65,68 @@ export function* tradeBound(
 
 /** The most sorts of blocks, by what in them may change, whose best wedges are looked for; others count as 0. */
 const MOST_SORTS = 4;
+/** Up to so many cells each has its own weight; beyond it, edges of the wall matter less and all have the least eigenvalue of K. */
+const MOST_WEIGHTED = 120;
 
 /**
- * K is at least its least eigenvalue, and no block comes nearer to the average than the wedges that there are let it. Fabric
- * alone: value and colour count as 0, and so does a block that wedges of a set with strips still to be ordered may reach.
+ * No block comes nearer to the average than the wedges that there are let it, and K is at least a diagonal of weights
+ * (diagonalUnder). The blocks furthest off count as hung where that weighs least. Without means where they do not add up, and as 0
+ * where wedges of a set with strips still to be ordered may reach a block.
  */
 function* blocksApart(
   spread: Spread,
-  { tradable, spare, sets }: Decisions,
+  decisions: Decisions,
   changing: ReadonlySet<number>,
 ): Generator<void, number> {
+  const apart = yield* apartByBlock(spread, decisions, changing);
+  if (apart.every((one) => one === 0)) return 0;
   const { tables, cells } = spread;
+  const kernel = kernelTable(tables, cells);
+  const size = cells.length;
+  const weights =
+    size <= MOST_WEIGHTED
+      ? yield* diagonalUnder(kernel, size)
+      : new Float64Array(size).fill(Math.max(0, (yield* findingEigenvalues(kernel, size))[0]!));
+  weights.sort();
+  return apart.sort().reduce((sum, one, at) => sum + one * weights[size - 1 - at]!, 0);
+}
+
+/** The least square of what each block is off the average, of all that hang. */
+function* apartByBlock(
+  { tables, cells }: Spread,
+  { tradable, spare, sets }: Decisions,
+  changing: ReadonlySet<number>,
+): Generator<void, Float64Array> {
   const { model } = tables;
   const stock = Int32Array.from(spare);
   for (const places of tradable) for (const place of places) stock[model.typeAt[place]!]! += 1;
   const open = new Set(sets);
+  // In another cell a block may get other corners by the quilt's rule: then fabrics of wedges alone count.
+  const first = model.ruledCorner.length > 0 ? FIRST_FABRIC : firstAdditive(tables);
   const known = new Map<string, number>();
-  let sum = 0;
-  for (const cell of cells) {
+  const apart = new Float64Array(cells.length);
+  for (const [at, cell] of cells.entries()) {
     const block = model.blockIn[cell]!;
-    const places = Array.from({ length: model.perBlock }, (_, at) => block * model.perBlock + at);
+    const places = Array.from({ length: model.perBlock }, (_, place) => block * model.perBlock + place);
     if (places.some((place) => open.has(model.typeAt[place]! >> 1))) continue;
-    const base = areasWithout(tables, block, changing);
+    const rest = restOf(tables, block, changing, first);
     const free = places.filter((place) => changing.has(place));
-    if (free.length === 0) sum += squares(base);
-    else if (open.size === 0) {
-      const ofTip = (tip: number): WedgesOfTip => ({
-        types: Array.from(stock.keys()).filter((type) => type % 2 === tip && stock[type]! > 0),
-        stock,
-        places: free.filter((place) => model.typeAt[place]! % 2 === tip).length,
-      });
-      const tips = [ofTip(0), ofTip(1)] as const;
-      const sort = [...tips.map((one) => one.places), ...base].join();
+    if (free.length > 0 && open.size > 0) continue;
+    const ofTip = (tip: number): WedgesOfTip => ({
+      types: Array.from(stock.keys()).filter((type) => type % 2 === tip && stock[type]! > 0),
+      stock,
+      places: free.filter((place) => model.typeAt[place]! % 2 === tip).length,
+    });
+    const tips = [ofTip(0), ofTip(1)] as const;
+    const sort = [...tips.map((one) => one.places), ...rest.figures.map((one) => Math.fround(one))].join();
+    if (free.length === 0) apart[at] = squares(rest.figures);
+    else {
       if (!known.has(sort))
-        known.set(sort, known.size < MOST_SORTS ? yield* leastFromMean(tables, tips, base) : 0);
-      sum += known.get(sort)!;
+        known.set(sort, known.size < MOST_SORTS ? yield* leastFromMean(tables, tips, rest) : 0);
+      apart[at] = known.get(sort)!;
     }
   }
-  if (sum === 0) return 0;
-  const values = yield* findingEigenvalues(kernelTable(tables, cells), cells.length);
-  return Math.max(0, values[0]!) * sum;
+  return apart;
 }
 
 interface Orders {

@@ -14,6 +14,7 @@ import type { Arrangement } from '../movesBetween';
 import { spreadOf } from '../proof/spreadAssignment';
 import { LayoutSearch } from './layoutSearch';
 import { StripOrders, withRoomForOne } from './stripOrders';
+import { Trades } from './trades';
 
 /** A copy of an arrangement, apart from the one that is being changed. */
 export interface Kept extends Arrangement {
@@ -39,21 +40,25 @@ interface Plan {
   readonly runs: readonly number[];
   /** Temperature at the start of each run, as a share of the mean worsening of a random change. */
   readonly hot: readonly number[];
+  /** Temperature at the end of every run. */
+  readonly cold: number;
 }
 /**
  * The schedule for a search that begins with the wall as it hangs. Measured: small walls need the hot starts to be solved every
  * time (300 of 300 against 298); on large walls the last and longest run does better from 0.2 than from 0.4.
  */
-const FROM_START: Plan = { runs: [0, 1 / 64, 1 / 16, 1 / 4], hot: [0.8, 0.6, 0.4, 0.2] };
+const FROM_START: Plan = { runs: [0, 1 / 64, 1 / 16, 1 / 4], hot: [0.8, 0.6, 0.4, 0.2], cold: 0.001 };
 /** The schedule for a search that begins with a layout, which a higher temperature would undo. */
-const FROM_LAYOUT: Plan = { runs: [0, 1 / 64, 1 / 8], hot: [0.1, 0.1, 0.1] };
-/** Temperature at the end of every run; 0.002 loses some hundredths with trades (measured). */
-const COLD = 0.001;
+const FROM_LAYOUT: Plan = { runs: [0, 1 / 64, 1 / 8], hot: [0.1, 0.1, 0.1], cold: 0.001 };
+/** The schedule where wedges are traded too: there is more to gain in the middle of the range, and nothing below. */
+const TRADING: Plan = { runs: [0, 1 / 64, 1 / 16], hot: [0.03, 0.03, 0.02], cold: 0.004 };
 /** The share of the budget that the layout may take. */
 const LAYOUT_SHARE = 1 / 16;
 /** A strip order is tried once in so many changes; it counts so many steps for each wedge it changes, by its time. */
 const STRIPS_EVERY = 128;
 const STEPS_A_WEDGE = 8;
+/** All trades of a tip between two blocks count so many steps, by their time. */
+const STEPS_A_PAIR = 4;
 /** Changes tried to measure the mean worsening. */
 const MEASURED = 400;
 
@@ -81,9 +86,11 @@ export class Search {
   private readonly random: RandomGenerator;
   private readonly heat: number;
   private readonly orders: StripOrders | null;
-  private readonly kindsOfChange: readonly (() => void)[];
+  /** Each tries a change and returns the steps it counts. */
+  private readonly kindsOfChange: readonly (() => number)[];
   private readonly plan: Plan;
   private layout: LayoutSearch | null;
+  private readonly trades: Trades;
   private run = 0;
   private temperature = 0;
   /** Hears what each change would add while changes are only measured. */
@@ -98,25 +105,31 @@ export class Search {
   ) {
     this.wall = wall;
     this.layout = layout;
-    this.plan = layout ? FROM_LAYOUT : FROM_START;
     this.decisions = decisions;
     this.random = xoroshiro128plus(seed);
+    this.trades = new Trades(wall, decisions, this.random);
+    this.plan = this.planFor(layout !== null);
     this.orders = orders;
     this.best = keep(wall, orders);
     this.kindsOfChange = this.changes();
     this.heat = this.measureHeat();
   }
 
+  private planFor(fromLayout: boolean): Plan {
+    if (this.trades.hasPairs(0) || this.trades.hasPairs(1)) return TRADING;
+    return fromLayout ? FROM_LAYOUT : FROM_START;
+  }
+
   /** Makes some hundred steps at the temperature that belongs to `share`, the share of the budget spent, 0–1. */
   advance(share: number): void {
     if (this.laysOut(share)) return;
-    const { runs, hot: heats } = this.plan;
+    const { runs, hot: heats, cold } = this.plan;
     while (this.run < runs.length - 1 && share >= runs[this.run + 1]!) this.run += 1;
     const from = runs[this.run]!;
     const to = runs[this.run + 1] ?? 1;
     const part = Math.min(1, Math.max(0, (share - from) / (to - from)));
     const hot = heats[this.run]!;
-    this.temperature = this.heat * hot * (COLD / hot) ** part;
+    this.temperature = this.heat * hot * (cold / hot) ** part;
     let tried = 0;
     while (tried < CHUNK) {
       tried += this.tryChange();
@@ -171,8 +184,7 @@ export class Search {
     const changes = this.kindsOfChange;
     if (this.orders && (changes.length === 0 || this.below(STRIPS_EVERY) === 0))
       return this.tryOrder(this.orders);
-    changes[this.below(changes.length)]!();
-    return 1;
+    return changes[this.below(changes.length)]!();
   }
 
   private tryOrder(orders: StripOrders): number {
@@ -192,9 +204,9 @@ export class Search {
   }
 
   /** Lists the changes to draw from, each as often as it is worth trying. */
-  private changes(): (() => void)[] {
+  private changes(): (() => number)[] {
     const { cells, turnable, tradable, spare } = this.decisions;
-    const changes: (() => void)[] = [];
+    const changes: (() => number)[] = [];
     if (turnable.length > 0) changes.push(() => this.tryTurn());
     if (cells.length > 1)
       changes.push(
@@ -202,11 +214,10 @@ export class Search {
         () => this.trySwap(),
       );
     tradable.forEach((places, tip) => {
-      if (places.length > 1)
-        changes.push(
-          () => this.tryTrade(places),
-          () => this.tryTrade(places),
-        );
+      const pairs = this.trades.hasPairs(tip);
+      if (places.length > 1) changes.push(() => this.tryTrade(places));
+      if (pairs) changes.push(() => this.tryPair(tip, places));
+      if (places.length > 1) changes.push(() => (pairs ? this.tryPair(tip, places) : this.tryTrade(places)));
       const types = Int32Array.from(spare.keys()).filter(
         (type) => type % 2 === tip && this.isUsed(type, places),
       );
@@ -221,17 +232,18 @@ export class Search {
     return this.decisions.spare[type]! > 0 || places.some((place) => this.wall.typeAt[place] === type);
   }
 
-  private tryTurn(): void {
+  private tryTurn(): number {
     const { wall, decisions } = this;
     const block = decisions.turnable[this.below(decisions.turnable.length)]!;
     const orientations = decisions.orientations[block]!;
     const was = wall.orientationOf[block]!;
     const stands = orientations[this.below(orientations.length)]!;
-    if (stands === was) return;
+    if (stands === was) return 1;
     if (!this.accepts(wall.turn(block, stands))) wall.turn(block, was);
+    return 1;
   }
 
-  private trySwap(): void {
+  private trySwap(): number {
     const { wall, decisions } = this;
     const { cells } = decisions;
     const first = this.below(cells.length);
@@ -244,25 +256,35 @@ export class Search {
     const otherStands = wall.bestStanding(second, cell, decisions.orientations[second]!, other);
     const added = wall.swapCost(cell, other, stands, otherStands);
     if (this.accepts(added)) wall.swap(cell, other, stands, otherStands, added);
+    return 1;
   }
 
-  private tryTrade(places: Int32Array): void {
+  /** Tries the trades between two blocks; one trade alone while changes are only measured. */
+  private tryPair(tip: number, places: Int32Array): number {
+    if (this.measuring) return this.tryTrade(places);
+    this.trades.tryPair(tip, this.temperature);
+    return STEPS_A_PAIR;
+  }
+
+  private tryTrade(places: Int32Array): number {
     const { wall } = this;
     const first = this.below(places.length);
     const place = places[first]!;
     const other = places[(first + 1 + this.below(places.length - 1)) % places.length]!;
-    if (wall.typeAt[place] === wall.typeAt[other]) return;
+    if (wall.typeAt[place] === wall.typeAt[other]) return 1;
     const added = wall.tradeCost(place, other);
     if (this.accepts(added)) wall.trade(place, other, added);
+    return 1;
   }
 
-  private tryReplace(places: Int32Array, types: Int32Array): void {
+  private tryReplace(places: Int32Array, types: Int32Array): number {
     const { wall } = this;
     const place = places[this.below(places.length)]!;
     const type = types[this.below(types.length)]!;
-    if (wall.spare[type]! <= 0 || wall.typeAt[place] === type) return;
+    if (wall.spare[type]! <= 0 || wall.typeAt[place] === type) return 1;
     const added = wall.replaceCost(place, type);
     if (this.accepts(added)) wall.replace(place, type, added);
+    return 1;
   }
 
   /** Measures the mean worsening of a random change: tries some and makes none. */

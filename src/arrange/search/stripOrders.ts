@@ -114,7 +114,7 @@ export class StripOrders {
     const { set, strips, places } = this.underTrial();
     const { wall, trialType } = this;
     for (const tip of TIPS) this.copyType(trialType + tip, 2 * set.at + tip);
-    for (const tip of TIPS) wall.forgetSeams(2 * set.at + tip);
+    for (const tip of TIPS) wall.forgetType(2 * set.at + tip);
     for (const place of places) wall.rename(place, 2 * set.at + (wall.typeAt[place]! % 2));
     this.laid = new Map([...this.laid, [set.at, strips]]);
     this.trial = null;
@@ -160,7 +160,7 @@ export class StripOrders {
     const types = wedgeTypes({ wedge, stripSets: [{ ...stripSets[0]!, strips: [...strips] }] }, model.cloths);
     for (const tip of TIPS) {
       const type = this.trialType + tip;
-      this.wall.forgetSeams(type);
+      this.wall.forgetType(type);
       for (const name of FIGURES) model[name][type] = types[name][tip]!;
       model.typeFabricArea.set(
         types.typeFabricArea.subarray(tip * model.fabricCount, (tip + 1) * model.fabricCount),

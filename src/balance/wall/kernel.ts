@@ -5,6 +5,8 @@ import { contactGraph } from './contactGraph';
 
 /** Side lengths of the groups, in cells. */
 const GROUPS = [2, 3] as const;
+/** The most rows or columns apart that two cells of a group can be. */
+export const REACH = Math.max(...GROUPS) - 1;
 
 /**
  * The table K of the form Σ_c Σ_d K(c, d) r_c r_d, for rows × columns cells: K(c, d) = Σ_m max(0, 1 − |Δrow|/m) ·
@@ -31,12 +33,11 @@ export function kernelOf(rows: number, columns: number): Kernel {
 
 /** The kernel of cells that lie on a grid with gaps: the same weights, by the places of the cells. */
 export function kernelOn(rowOf: Int32Array, columnOf: Int32Array): Kernel {
-  const reach = Math.max(...GROUPS) - 1;
   const lists = Array.from(rowOf, (row, cell): [number, number][] =>
     Array.from(rowOf.keys()).flatMap((other): [number, number][] => {
       const down = rowOf[other]! - row;
       const across = columnOf[other]! - columnOf[cell]!;
-      const near = other !== cell && Math.abs(down) <= reach && Math.abs(across) <= reach;
+      const near = other !== cell && Math.abs(down) <= REACH && Math.abs(across) <= REACH;
       return near ? [[other, tents(down, across)]] : [];
     }),
   );
@@ -66,13 +67,12 @@ export function groupsOn(
 }
 
 function neighbourLists(rows: number, columns: number): [number, number][][] {
-  const reach = Math.max(...GROUPS) - 1;
   return Array.from({ length: rows * columns }, (_, cell) => {
     const row = Math.floor(cell / columns);
     const column = cell % columns;
     const list: [number, number][] = [];
-    for (let r = Math.max(0, row - reach); r <= Math.min(rows - 1, row + reach); r++) {
-      for (let c = Math.max(0, column - reach); c <= Math.min(columns - 1, column + reach); c++) {
+    for (let r = Math.max(0, row - REACH); r <= Math.min(rows - 1, row + REACH); r++) {
+      for (let c = Math.max(0, column - REACH); c <= Math.min(columns - 1, column + REACH); c++) {
         if (r !== row || c !== column) list.push([r * columns + c, tents(r - row, c - column)]);
       }
     }
@@ -80,7 +80,8 @@ function neighbourLists(rows: number, columns: number): [number, number][][] {
   });
 }
 
-function tents(down: number, across: number): number {
+/** K of two cells so many rows and columns apart; 0 from `REACH` + 1 on. */
+export function tents(down: number, across: number): number {
   return GROUPS.reduce(
     (sum, side) => sum + Math.max(0, 1 - Math.abs(down) / side) * Math.max(0, 1 - Math.abs(across) / side),
     0,

@@ -1,9 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { eigenvaluesOf } from '../../../src/arrange/branch/eigenvalues';
 import { decisionsOf, type Scopes } from '../../../src/arrange/decisions';
-import { costTables } from '../../../src/arrange/live/costTables';
-import { areasWithout, leastFromMean } from '../../../src/arrange/proof/blockOfTrades';
+import { costTables, FIRST_FABRIC } from '../../../src/arrange/live/costTables';
+import { firstAdditive } from '../../../src/arrange/live/tradePrices';
+import { leastFromMean, restOf } from '../../../src/arrange/proof/blockOfTrades';
+import { diagonalUnder } from '../../../src/arrange/proof/diagonalUnder';
 import { leastSeams } from '../../../src/arrange/proof/seamTransport';
+import { kernelTable } from '../../../src/arrange/proof/spreadAssignment';
 import { tradeBound } from '../../../src/arrange/proof/tradeBound';
 import { termScales } from '../../../src/balance/score/termScales';
 import { evaluateTerms } from '../../../src/balance/score/terms';
@@ -170,7 +174,7 @@ describe('the wedges of one block', () => {
         const random = dice(seed);
         const stock = Int32Array.from({ length: 6 }, () => random.below(4));
         const freed = new Set(Array.from({ length: 6 }, (_, place) => place));
-        const base = areasWithout(tables, 0, freed);
+        const rest = restOf(tables, 0, freed, FIRST_FABRIC);
         const squareOf = (types: readonly number[]) =>
           tables.fabrics.reduce((sum, fabric, at) => {
             const area = types.reduce(
@@ -190,16 +194,77 @@ describe('the wedges of one block', () => {
         };
         const all = choices(0).flatMap((ups) => choices(1).map((downs) => squareOf([...ups, ...downs])));
         const tip = (at: number) => ({ types: [at, 2 + at, 4 + at], stock, places });
-        const found = ended(leastFromMean(tables, [tip(0), tip(1)], base));
+        const found = ended(leastFromMean(tables, [tip(0), tip(1)], rest));
         expect(found).toBeCloseTo(all.length > 0 ? Math.min(...all) : 0, 10);
       }),
       { numRuns: 60 },
     );
   });
 
+  it('come as near in value and colour too, where all wedges are of one size', () => {
+    fc.assert(
+      fc.property(fc.nat(), (seed) => {
+        const project = scrappyTop({ rows: 1, columns: 2, seed, perBlock: 6, fabrics: 5, sets: 3 });
+        const [first, ...others] = project.blocks;
+        const model = wallModel(project, clothTable(project.fabrics));
+        const scales = termScales(model);
+        const tables = costTables(model, scales, DEFAULT_WEIGHTS);
+        expect(firstAdditive(tables)).toBe(0);
+        const stock = new Int32Array(6);
+        for (const type of model.typeAt) stock[type]! += 1;
+        let least = Number.POSITIVE_INFINITY;
+        const lay = (places: Place[]) => {
+          if (places.length < 6) {
+            const tip = first!.places[places.length]!.tip;
+            for (const { id: set } of project.stripSets) lay([...places, { set, tip }]);
+            return;
+          }
+          const now = wallModel({ ...project, blocks: [{ ...first!, places }, ...others] }, model.cloths);
+          const laid = now.typeAt.slice(0, 6);
+          if (stock.some((there, type) => laid.filter((one) => one === type).length > there)) return;
+          const square = restOf({ ...tables, model: now }, 0, new Set(), 0).figures;
+          least = Math.min(
+            least,
+            square.reduce((sum, one) => sum + one * one, 0),
+          );
+        };
+        lay([]);
+        const tip = (at: number) => ({ types: [at, 2 + at, 4 + at], stock, places: 3 });
+        const rest = restOf(tables, 0, new Set([0, 1, 2, 3, 4, 5]), 0);
+        expect(ended(leastFromMean(tables, [tip(0), tip(1)], rest))).toBeCloseTo(least, 10);
+      }),
+      { numRuns: runs(3, 12) },
+    );
+  });
+
   it('bound a wall of twenty blocks of which every wedge may be traded', () => {
     const project = scrappyTop({ rows: 4, columns: 5, seed: 1 });
-    expect(floorOf(project, { ...NONE, swap: true, turn: true, trade: true })).toBeGreaterThan(0.001);
+    expect(floorOf(project, { ...NONE, swap: true, turn: true, trade: true })).toBeGreaterThan(0.008);
+  });
+});
+
+describe('the weights of cells', () => {
+  it('come to no more than the kernel, whatever lies in the cells, and to more than its least eigenvalue in each', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 2, max: 6 }), fc.integer({ min: 2, max: 6 }), (rows, columns) => {
+        const model = wallModel(
+          scrappyTop({ rows, columns, seed: 1, sets: 3 }),
+          clothTable(scrappyTop({ rows, columns, seed: 1, sets: 3 }).fabrics),
+        );
+        const tables = costTables(model, termScales(model), DEFAULT_WEIGHTS);
+        const size = rows * columns;
+        const kernel = kernelTable(tables, Int32Array.from(model.blockIn.keys()));
+        const weights = ended(diagonalUnder(kernel, size));
+        const left = kernel.map((one, at) => (at % (size + 1) === 0 ? one - weights[at / (size + 1)]! : one));
+        expect(Math.min(...eigenvaluesOf(left, size))).toBeGreaterThan(0);
+        expect(Math.min(...weights)).toBeGreaterThanOrEqual(0);
+        const sum = weights.reduce((all, one) => all + one, 0);
+        // On a wall of two by two both are the same.
+        expect(sum).toBeGreaterThan(0.99 * size * Math.min(...eigenvaluesOf(kernel, size)));
+        if (size >= 12) expect(sum).toBeGreaterThan(1.5 * size * Math.min(...eigenvaluesOf(kernel, size)));
+      }),
+      { numRuns: runs(8, 25) },
+    );
   });
 });
 
