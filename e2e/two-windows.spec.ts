@@ -32,7 +32,8 @@ test('what one window saves stands in the other, and where both changed a quilt 
   await test.step('where both windows changed a quilt both states are looked at, one is taken, and undone', async () => {
     // No news comes, as where there are no channels.
     await other.evaluate(() => {
-      Object.assign(globalThis, { told: BroadcastChannel.prototype.postMessage });
+      const told = Object.getOwnPropertyDescriptor(BroadcastChannel.prototype, 'postMessage');
+      Object.assign(globalThis, { told });
       BroadcastChannel.prototype.postMessage = () => {};
     });
     await turn(other, 2);
