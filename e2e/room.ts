@@ -1,5 +1,6 @@
 // What the specs share: opening the tool, steps, blocks on the wall.
 import { expect, type Locator, type Page } from '@playwright/test';
+import type { Unpainted } from './guarded';
 
 /** Opens the tool as a newcomer finds it: on the first example. */
 export async function firstVisit(page: Page): Promise<void> {
@@ -114,9 +115,17 @@ export async function undoAll(page: Page, until = 'Nothing to undo'): Promise<vo
   while ((await undo.getAttribute('aria-label')) !== until) await undo.click();
 }
 
-/** From now on, how often the layout moves something; scrolling is no such move. */
+/**
+ * From now on, how often the layout moves something; scrolling is no such move. It is told once. The browser tells moves of what it
+ * paints, so until then the page is painted.
+ */
 export async function layoutMoves(page: Page, what: string): Promise<() => Promise<number>> {
-  const counted = await page.evaluateHandle((selector) => {
+  const counted = await page.evaluateHandle(async (selector) => {
+    const { unpainted } = globalThis as Unpainted;
+    if (unpainted) unpainted.disabled = true;
+    const painted = () => new Promise((done) => requestAnimationFrame(done));
+    await painted();
+    await painted();
     const moves = { count: 0 };
     new PerformanceObserver((list) => {
       for (const entry of list.getEntries() as (PerformanceEntry & { sources: { node: Node | null }[] })[])
@@ -126,5 +135,10 @@ export async function layoutMoves(page: Page, what: string): Promise<() => Promi
     }).observe({ type: 'layout-shift' });
     return moves;
   }, what);
-  return () => counted.evaluate(({ count }) => count);
+  return () =>
+    counted.evaluate(({ count }) => {
+      const { unpainted } = globalThis as Unpainted;
+      if (unpainted) unpainted.disabled = false;
+      return count;
+    });
 }

@@ -122,8 +122,13 @@ export function* arranging(
     toEnd.advance();
     stopped = yield report(null, true);
   }
-  // Neither has a finite one where the stop came early.
-  const bound = Math.max(proof.bound ?? -Infinity, toEnd?.bound ?? -Infinity);
+  const raised = stopped || proof.done || toEnd ? null : proof.raising(search.steps);
+  while (raised?.goesOn && !stopped) {
+    raised.advance();
+    stopped = yield report(null, true);
+  }
+  // None has a finite one where the stop came early.
+  const bound = Math.max(...[proof.bound, toEnd?.bound, raised?.bound].map((one) => one ?? -Infinity));
   return resultOf(
     { project, model, scales, weights, scopes: wish.scopes },
     {
