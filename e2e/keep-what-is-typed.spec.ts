@@ -126,50 +126,6 @@ test('a phone on its side shows all six steps and room for panel and wall', asyn
   }
 });
 
-/** Fractions on screen that are not set as fractions: what is written plain beside them. */
-async function plainFractions(page: Page): Promise<string[]> {
-  return page.evaluate(() => {
-    const found: string[] = [];
-    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
-    for (let node = walker.nextNode(); node; node = walker.nextNode()) {
-      const holder = node.parentElement!;
-      if (!/\d\/\d/.test(node.textContent ?? '')) continue;
-      // Counts such as 48/55 beside the steps are no fractions; options of a list hold text only.
-      if (holder.closest('.fraction, .figure, option, .hidden-text, [hidden], script, style, code')) continue;
-      if (holder.closest('details:not([open])') && !holder.closest('summary')) continue;
-      found.push(node.textContent!);
-    }
-    return found;
-  });
-}
-
-test('every fraction is set as one, on every step of three quilts', async ({ page }) => {
-  await firstVisit(page);
-  for (const demo of ['harbour-reading-corner', 'keepers-winter', 'kiln-shed']) {
-    await page.getByRole('button', { name: /^Quilt:/ }).click();
-    await page.setInputFiles('input[type=file]', `demo-data/${demo}.json`);
-    await expect(page.getByRole('dialog')).toBeHidden();
-    for (const step of ['Fabrics', 'Strip sets', 'Wedges', 'Blocks', 'Wall', 'Finishing']) {
-      await goTo(page, step);
-      const rows = page.locator('.laid-piece > button, .lay-name, .cut-name');
-      for (const row of [rows.nth(1), rows.nth(0)]) if ((await row.count()) > 0) await row.click();
-      for (const opener of [
-        'Change strips',
-        'Add fabric on hand',
-        'Work out what to cut',
-        'How large a top it makes',
-      ]) {
-        const button = page.getByRole('button', { name: opener, exact: true });
-        if ((await button.count()) > 0) await button.click();
-      }
-      await page.evaluate(() => {
-        for (const fold of document.querySelectorAll('details')) fold.open = true;
-      });
-      expect(await plainFractions(page), `${demo}, ${step}`).toEqual([]);
-    }
-  }
-});
-
 test('what is being typed when the page is loaded again is taken, and the step and a half-filled form are there', async ({
   page,
 }) => {
