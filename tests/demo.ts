@@ -12,11 +12,19 @@ export const DEMOS = [
   'river-ferry',
 ] as const;
 
+const demos = new Map<string, Project>();
+
 /** A quilt of demo-data by the name of its file, without ending. Throws when it does not open. */
 export function demo(name: string): Project {
-  const opened = openProject(readFileSync(new URL(`../demo-data/${name}.json`, import.meta.url), 'utf8'));
-  if (!opened.ok) throw new Error(`demo: ${name} does not open`);
-  return structuredClone(opened.value);
+  const project = demos.get(name) ?? opened(name);
+  demos.set(name, project);
+  return structuredClone(project);
+}
+
+function opened(name: string): Project {
+  const read = openProject(readFileSync(new URL(`../demo-data/${name}.json`, import.meta.url), 'utf8'));
+  if (!read.ok) throw new Error(`demo: ${name} does not open`);
+  return read.value;
 }
 
 /** The same quilt with nothing sewn and nothing cut, so that everything may still change. */

@@ -5,8 +5,14 @@ export type Row = readonly [number, number, number];
 export type Matrix = readonly [Row, Row, Row];
 
 /** The product matrix × column vector. */
-export function transform(matrix: Matrix, [x, y, z]: Row): [number, number, number] {
-  const [top, middle, bottom] = matrix;
+export function transform(matrix: Matrix, column: Row): [number, number, number] {
+  // By index: every pixel of a photograph comes through here, and taking lists apart costs more than the sums.
+  const top = matrix[0];
+  const middle = matrix[1];
+  const bottom = matrix[2];
+  const x = column[0];
+  const y = column[1];
+  const z = column[2];
   return [
     top[0] * x + top[1] * y + top[2] * z,
     middle[0] * x + middle[1] * y + middle[2] * z,

@@ -91,8 +91,8 @@ export function luminanceOfValue(lightness: number): number {
 
 /** Linear sRGB → OKLab (Ottosson, 'A perceptual color space for image processing', 2020; constants of CSS Color 4). */
 export function oklabOf(linear: LinearRgb): Oklab {
-  const [long, medium, short] = transform(LMS_FROM_LINEAR, linear);
-  return transform(OKLAB_FROM_ROOTS, [Math.cbrt(long), Math.cbrt(medium), Math.cbrt(short)]);
+  const cones = transform(LMS_FROM_LINEAR, linear);
+  return transform(OKLAB_FROM_ROOTS, [Math.cbrt(cones[0]), Math.cbrt(cones[1]), Math.cbrt(cones[2])]);
 }
 
 /** OKLab → linear sRGB; the inverse of oklabOf, also for colours outside the gamut. */

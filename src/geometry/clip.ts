@@ -15,6 +15,7 @@ export function clippedTo(outline: Outline, width: Inches, height: Inches): Outl
 
 /** The part of the outline where `depth` is at least 0; points within 1e-9 of the edge count as on it. */
 function clippedBy(outline: Outline, depth: (point: Point) => number): Outline {
+  if (outline.every((point) => snapped(depth(point)) >= 0)) return outline;
   return outline.flatMap((point, at) => {
     const next = outline[(at + 1) % outline.length]!;
     const here = snapped(depth(point));

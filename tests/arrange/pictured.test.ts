@@ -13,7 +13,7 @@ import type { Project } from '../../src/model/project';
 import { withPictures, withSewn } from '../geometry/pictured';
 import { runs } from '../runs';
 import { awkwardTop, ruledTop } from './awkwardTop';
-import { alternatives, arrange } from './toTheEnd';
+import { alternatives, searched } from './toTheEnd';
 
 const mask = fc.integer({ min: 1, max: 2 ** 20 - 1 });
 const top = fc
@@ -40,7 +40,7 @@ it('shuffles by moves of the quilt itself, which leave pictures as they are and 
   fc.assert(
     fc.property(top, mask, fc.nat(99), (project, some, seed) => {
       const mixed = withPictures(project, some);
-      const { moves, before, after: told } = arrange(mixed, wish(seed, 4000));
+      const { moves, before, after: told } = searched(mixed, wish(seed, 4000));
       expect(before.total).toBeCloseTo(score(mixed), 6);
       // A shuffle is scored by what chance gives for the wall as it was.
       const { model } = analyse(after(mixed, moves));
@@ -56,8 +56,8 @@ it('shuffles by moves of the quilt itself, which leave pictures as they are and 
 it('shuffles as it does the same quilt with those blocks pieced and sewn', () => {
   fc.assert(
     fc.property(top, mask, (project, some) => {
-      const found = arrange(withPictures(project, some), wish(1, 4000));
-      const pieced = arrange(withSewn(project, some), wish(1, 4000));
+      const found = searched(withPictures(project, some), wish(1, 4000));
+      const pieced = searched(withSewn(project, some), wish(1, 4000));
       expect(found.before.total).toBeCloseTo(pieced.before.total, 6);
       // Wedges of pictures are of sets of their own, so chance may take another way; neither may be much worse.
       expect(found.after.total).toBeLessThan(pieced.before.total + 1e-6);
@@ -99,7 +99,7 @@ it('arranges hundreds of blocks in pictures without a table of all their wedges 
     wall: { rows: 10, columns: 20, cells },
   };
   expect(2 * asPieced(wall).stripSets.length).toBeGreaterThan(2048);
-  const { after: told, before, moves } = arrange(wall, wish(3, 60_000));
+  const { after: told, before, moves } = searched(wall, wish(3, 60_000));
   expect(told.total).toBeLessThan(before.total);
   expect(moves.some(({ kind }) => kind === 'place' || kind === 'strips')).toBe(true);
   const { model } = analyse(after(wall, moves));

@@ -16,7 +16,7 @@ import { dice, scrappyTop } from '../balance/tops';
 import { demo } from '../demo';
 import { runs } from '../runs';
 import { awkwardTop } from './awkwardTop';
-import { arrange } from './toTheEnd';
+import { arrange, searched } from './toTheEnd';
 
 const WISH: ShuffleWish = { seed: 7, scopes: ALL_SCOPES, budget: { steps: 8_000 } };
 
@@ -25,7 +25,7 @@ describe('a shuffle for balance', () => {
     const project = scrappyTop({ rows: 4, columns: 5, seed: 2 });
     const first = arrange(project, WISH);
     expect(arrange(project, WISH)).toEqual(first);
-    expect(arrange(project, { ...WISH, seed: 8 }).moves).not.toEqual(first.moves);
+    expect(searched(project, { ...WISH, seed: 8 }).moves).not.toEqual(first.moves);
   });
 
   it('ends alike with a cap of time it does not come to, and says so when it does', () => {
@@ -57,7 +57,7 @@ describe('a shuffle for balance', () => {
     fc.assert(
       fc.property(fc.integer({ min: 0, max: 1e6 }), fc.constantFrom(6, 8, 10, 12), (seed, perBlock) => {
         const project = partlySewn(seed, perBlock as 8);
-        const result = arrange(project, { ...WISH, seed, budget: { steps: 3000 } });
+        const result = searched(project, { ...WISH, seed, budget: { steps: 3000 } });
         const outcome = apply(project, keepShuffle(result.moves));
         if (!outcome.ok) throw new Error(outcome.problems[0]!.message.say);
         expect(checkWedges(outcome.project)).toEqual([]);
@@ -83,7 +83,7 @@ describe('a shuffle for balance', () => {
     const project = scrappyTop({ rows: 3, columns: 4, seed: 5 });
     const kinds = (scopes: Partial<ShuffleWish['scopes']>) => {
       const none = { swap: false, turn: false, shiftCorners: false, trade: false, strips: false };
-      const result = arrange(project, { ...WISH, scopes: { ...none, ...scopes } });
+      const result = searched(project, { ...WISH, scopes: { ...none, ...scopes } });
       return new Set(result.moves.map((move) => move.kind));
     };
     expect(kinds({})).toEqual(new Set());

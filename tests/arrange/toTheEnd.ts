@@ -26,6 +26,17 @@ export function arrange(project: Project, wish: ShuffleWish, watch: Watch = {}):
   }
 }
 
+/** Shuffles to the end of the budget and leaves it there: the bound, which is most of the work, is not waited for. */
+export function searched(project: Project, wish: ShuffleWish): ArrangeResult {
+  let closing = false;
+  return arrange(project, wish, {
+    shouldStop: () => closing,
+    onProgress: (progress) => {
+      closing = progress.closing;
+    },
+  });
+}
+
 /** `count` good arrangements at most, as one worker alone finds them. */
 export function alternatives(project: Project, wish: ShuffleWish, count: number): Alternative[] {
   const going = tryingAlternatives(project, wish, count, { first: 0, of: 1 });

@@ -10,7 +10,7 @@ import { speak } from '../../src/model/phrase';
 import type { Project } from '../../src/model/project';
 import { dice, scrappyTop } from '../balance/tops';
 import { runs } from '../runs';
-import { arrange } from './toTheEnd';
+import { searched } from './toTheEnd';
 
 const WISHES = ['light middle', 'dark middle', 'light to dark'] as const;
 
@@ -44,7 +44,7 @@ describe('a wish for values', () => {
         (seed, value, [rows, columns, share]) => {
           const project = wishing(scrappyTop({ rows: rows!, columns: columns!, seed, fabrics: 14 }), value);
           // Far fewer steps than a person's shuffle has, which only finds better.
-          const { moves } = arrange(project, { ...shuffleWish(project), budget: { steps: 6000 } });
+          const { moves } = searched(project, { ...shuffleWish(project), budget: { steps: 6000 } });
           const after = orderOf(moved(project, moves))!;
           const random = Array.from({ length: 200 }, (_, at) => orderOf(dealt(project, at + 1))!.more);
           const less = random.filter((one) => one < after.more).length;

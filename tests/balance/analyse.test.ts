@@ -5,6 +5,7 @@ import { type Analysis, analyse } from '../../src/balance/analyse';
 import { speak } from '../../src/model/phrase';
 import type { Project } from '../../src/model/project';
 import { readProject } from '../../src/model/reading/readText';
+import { clashList } from './clashList';
 import { scrappyTop, withDarkBlocks } from './tops';
 
 const said = (analysis: Analysis) => analysis.findings.map((finding) => speak(finding.words));
@@ -127,12 +128,12 @@ describe('the findings', () => {
   it('of look-alikes grow with the threshold the person sets', () => {
     const project = scrappyTop({ rows: 4, columns: 5, seed: 2, fabrics: 40 });
     const alike = [2, 6, 10, 20].map(
-      (lookalikes) => analyse(project, { lookalikes }).clashes.filter((clash) => clash.likeness < 1).length,
+      (lookalikes) => clashList(project, { lookalikes }).filter((clash) => clash.likeness < 1).length,
     );
     expect(alike).toEqual(alike.toSorted((one, other) => one - other));
     expect(alike[3]!).toBeGreaterThan(alike[0]!);
     const same = [2, 20].map(
-      (lookalikes) => analyse(project, { lookalikes }).clashes.filter((clash) => clash.likeness === 1).length,
+      (lookalikes) => clashList(project, { lookalikes }).filter((clash) => clash.likeness === 1).length,
     );
     expect(same[0]).toBe(same[1]);
   });
@@ -146,6 +147,7 @@ describe('the demo projects', () => {
       expect(read.ok).toBe(true);
       if (!read.ok) return;
       const analysis = analyse(read.value);
+      expect(clashList(read.value)).toEqual(analysis.clashes);
       expect(analysis.findings.length).toBeLessThanOrEqual(8);
       for (const name of Object.values(analysis.terms)) expect(name).toBeGreaterThanOrEqual(0);
     });

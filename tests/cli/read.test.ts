@@ -4,6 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readPictures } from '../../src/cli/read';
+import { pixelsOf } from '../../src/photo/pixels/linear';
+import { chance } from '../photo/render/clothLight';
+import { clothPlane, printed } from '../photo/render/clothScene';
 import { cornersOff } from '../photo/render/marks';
 import { png } from '../photo/render/photograph';
 import { type BlockShot, blockShotOnce } from '../photo/render/shots';
@@ -12,7 +15,7 @@ const folder = mkdtempSync(join(tmpdir(), 'wedgewall-read-'));
 let shot: BlockShot;
 
 beforeAll(async () => {
-  shot = await blockShotOnce(3, 700);
+  shot = await blockShotOnce(3, 400);
   writeFileSync(join(folder, 'block.png'), await png(shot.pixels));
   writeFileSync(join(folder, 'quilt.json'), JSON.stringify(shot.project));
   writeFileSync(join(folder, 'broken.jpg'), 'no picture at all');
@@ -77,8 +80,10 @@ describe('npm run read', () => {
   });
 
   it('writes what a fabric is', async () => {
+    const cloth = pixelsOf(clothPlane(printed('dots', 1, chance(1), 2), 120, 90, 30));
+    writeFileSync(join(folder, 'cloth.png'), await png(cloth));
     const { status } = await run(
-      'block.png',
+      'cloth.png',
       '--project',
       'quilt.json',
       '--what',

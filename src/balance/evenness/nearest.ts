@@ -37,7 +37,7 @@ export class NearestTable {
     this.model = model;
     this.filled = filledPlaces(model);
     this.count = this.filled.reduce((sum, one) => sum + one, 0);
-    this.steps = Array.from({ length: model.perBlock }, (_, toward) => stepsFrom(model, toward));
+    this.steps = stepsOn(model);
   }
 
   /** Whether it holds for another model of the same wall and setting too. */
@@ -141,12 +141,39 @@ function filledPlaces(model: WallModel): Uint8Array {
   return filled;
 }
 
-function stepsFrom(model: WallModel, from: number): Steps {
-  const { rows, columns, perBlock } = model;
-  const pitchX = pitch(model, 1);
-  const pitchY = pitch(model, 2);
+/** The last steps: most walls that are analysed are of the size of the one before. */
+let last: { readonly key: string; readonly steps: readonly Steps[] } | null = null;
+
+/** Steps from each direction in a block. */
+function stepsOn(model: WallModel): readonly Steps[] {
+  const { rows, columns, perBlock, blockSize } = model;
   // The middle of a wedge lies two thirds of the way from its tip to its rim.
-  const reach = model.blockSize.height / 3;
+  const there = {
+    rows,
+    columns,
+    perBlock,
+    pitchX: pitch(model, 1),
+    pitchY: pitch(model, 2),
+    reach: blockSize.height / 3,
+  };
+  const key = JSON.stringify(there);
+  if (last?.key === key) return last.steps;
+  const steps = Array.from({ length: perBlock }, (_, toward) => stepsFrom(there, toward));
+  last = { key, steps };
+  return steps;
+}
+
+interface Lattice {
+  readonly rows: number;
+  readonly columns: number;
+  readonly perBlock: number;
+  /** Middle to middle of cells side by side and one below the other; from the middle of a block to that of a wedge. */
+  readonly pitchX: Inches;
+  readonly pitchY: Inches;
+  readonly reach: Inches;
+}
+
+function stepsFrom({ rows, columns, perBlock, pitchX, pitchY, reach }: Lattice, from: number): Steps {
   const units = Array.from({ length: perBlock }, (_, toward) => direction(toward, perBlock));
   const size = (2 * rows - 1) * (2 * columns - 1) * perBlock;
   const inches = new Float64Array(size);

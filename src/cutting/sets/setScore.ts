@@ -117,8 +117,9 @@ export function setCost(
     cost += weights.sameRims * likenessAt(scoring, first.fabricAt, last.fabricAt);
   }
   for (const [width, share] of scoring.proportion) {
-    const found = strips.reduce((sum, strip) => sum + (strip.width === width ? 1 : 0), 0) / strips.length;
-    cost += weights.proportion * Math.abs(found - share);
+    let found = 0;
+    for (const strip of strips) if (strip.width === width) found += 1;
+    cost += weights.proportion * Math.abs(found / strips.length - share);
   }
   return cost;
 }

@@ -50,15 +50,23 @@ export interface SearchOutcome {
   readonly cost: number;
 }
 
-/** How a change is taken back: sets as they lay, the pieces beside them, the cost. */
+/** How a change is taken back: sets as they lay and what each cost, the pieces beside them, the cost of all. */
 interface Undo {
   readonly cost: number;
-  readonly lay: [set: number, pieces: number[]][];
+  readonly lay: [set: number, pieces: readonly number[], cost: number][];
   loose: () => void;
 }
 
 const HOT = 8;
 const COLD = 0.08;
+
+/** The pieces beside the sets lie as they did. */
+function asTheyLie(): void {}
+
+/** What a row costs of which so many strips are left beside the sets. */
+function singleCost(count: number): number {
+  return count === 1 ? SET_WEIGHTS.straggler : 0;
+}
 
 /** Steps between two pauses; one takes 2 µs to 10 µs. */
 const PAUSE = 250;
@@ -90,7 +98,8 @@ export function* searchingSets(
 /** The sets as they lie, the pieces beside them, and the cost kept up to date. */
 class SewingTable {
   cost = 0;
-  private readonly sets: number[][];
+  /** Lists are replaced, never changed in place. */
+  private readonly sets: (readonly number[])[];
   private readonly loose: number[][];
   private readonly setCosts: number[];
   /** By fabric: how many rims, strips used, and its fair share of strips. */
@@ -137,7 +146,7 @@ class SewingTable {
     const before = undo.cost;
     const worse = this.cost - before;
     if (worse <= 0 || uniformFloat64(this.random) < Math.exp(-worse / heat)) return;
-    for (const [set, pieces] of undo.lay) this.lay(set, pieces);
+    for (const [set, pieces, cost] of undo.lay) this.lay(set, pieces, cost);
     undo.loose();
     this.cost = before;
   }
@@ -145,7 +154,7 @@ class SewingTable {
   private randomChange(): Undo | null {
     if (this.sets.length === 0) return null;
     const set = this.pick(this.sets.length);
-    const before: Undo = { cost: this.cost, lay: [[set, [...this.sets[set]!]]], loose: () => {} };
+    const before: Undo = { cost: this.cost, lay: [this.asItLies(set)], loose: asTheyLie };
     switch (this.pick(6)) {
       case 0:
       case 1:
@@ -160,13 +169,17 @@ class SewingTable {
     }
   }
 
+  private asItLies(set: number): Undo['lay'][number] {
+    return [set, this.sets[set]!, this.setCosts[set]!];
+  }
+
   private swapBetween(set: number, before: Undo): boolean {
     const other = this.pick(this.sets.length);
     if (other === set || this.classOf(other) !== this.classOf(set)) return false;
     const mine = [...this.sets[set]!];
     const theirs = [...this.sets[other]!];
     if (mine.length === 0 || theirs.length === 0) return false;
-    before.lay.push([other, [...theirs]]);
+    before.lay.push(this.asItLies(other));
     const at = this.pick(mine.length);
     const there = this.pick(theirs.length);
     if (this.holds(set, at) || this.holds(other, there)) return false;
@@ -285,8 +298,8 @@ class SewingTable {
     return { from: Math.min(fromFirst.length, to), to };
   }
 
-  /** Puts these pieces into a set in this order and brings every part of the cost up to date. */
-  private lay(set: number, pieces: readonly number[]): void {
+  /** Puts these pieces into a set in this order and brings every part of the cost up to date. What they cost is worked out unless given. */
+  private lay(set: number, pieces: readonly number[], known?: number): void {
     const old = this.sets[set]!;
     const { pieces: strips, scoring } = this.input;
     for (const piece of old) if (!pieces.includes(piece)) this.use(piece, -1);
@@ -295,9 +308,14 @@ class SewingTable {
       this.moveRims(old, -1);
       this.moveRims(pieces, 1);
     }
-    this.sets[set] = [...pieces];
-    const rated = pieces.map((piece) => strips[piece]!);
-    const cost = setCost(rated, scoring, this.input.sets[set]!.least);
+    this.sets[set] = pieces;
+    const cost =
+      known ??
+      setCost(
+        pieces.map((piece) => strips[piece]!),
+        scoring,
+        this.input.sets[set]!.least,
+      );
     this.cost += cost - this.setCosts[set]!;
     this.setCosts[set] = cost;
   }
@@ -317,14 +335,13 @@ class SewingTable {
   }
 
   private use(piece: number, by: 1 | -1): void {
-    const { unevenUse, straggler } = SET_WEIGHTS;
+    const { unevenUse } = SET_WEIGHTS;
     const strip = this.input.pieces[piece]!;
     const off = this.used[strip.fabricAt]! - this.fair[strip.fabricAt]!;
     this.cost += unevenUse * ((off + by) ** 2 - off ** 2);
     this.used[strip.fabricAt]! += by;
     const stack = this.left.get(strip.row)!;
-    const single = (count: number) => (count === 1 ? straggler : 0);
-    this.cost += single(stack - by) - single(stack);
+    this.cost += singleCost(stack - by) - singleCost(stack);
     this.left.set(strip.row, stack - by);
   }
 
@@ -346,10 +363,10 @@ class SewingTable {
 
   /** What uneven use and stragglers cost while every piece lies beside the sets. */
   private costUnused(): number {
-    const { unevenUse, straggler } = SET_WEIGHTS;
+    const { unevenUse } = SET_WEIGHTS;
     let cost = 0;
     for (const share of this.fair) cost += unevenUse * share ** 2;
-    for (const count of this.left.values()) if (count === 1) cost += straggler;
+    for (const count of this.left.values()) cost += singleCost(count);
     return cost;
   }
 

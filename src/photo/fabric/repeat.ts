@@ -74,7 +74,9 @@ function turned(one: Step, other: Step): number {
 
 function correlationOf(plane: Plane): Correlation | null {
   const { width, height } = plane;
-  const side = 2 ** Math.ceil(Math.log2(2 * Math.max(width, height)));
+  // A lag further round than a side of the plane reaches would meet its other end.
+  const longer = Math.max(width, height);
+  const side = 2 ** Math.ceil(Math.log2(longer + Math.floor(longer * FARTHEST) + 1));
   // Two channels go in as one complex number: their autocorrelations add up, and what they share is imaginary.
   const [one, two] = [complexSquare(side), complexSquare(side)];
   const channels = [one.real, one.imaginary, two.real] as const;

@@ -43,6 +43,7 @@ function* resized(
   into: Plane,
   rowAt: (row: number, into: Float32Array) => void,
 ): InParts<Plane> {
+  const { data } = into;
   const down = coverage(rows, into.height);
   const length = into.width * into.channels;
   const narrow = new Float32Array(length);
@@ -59,7 +60,7 @@ function* resized(
       }
       read = row;
       const weight = down.weights[index]!;
-      for (let one = 0; one < length; one += 1) into.data[to + one]! += weight * narrow[one]!;
+      for (let one = 0; one < length; one += 1) data[to + one]! += weight * narrow[one]!;
     }
   }
   return into;
@@ -68,12 +69,12 @@ function* resized(
 /** As `shrunk`, in parts. */
 export function* shrinking(pixels: Pixels, box: PixelBox, width: number, height: number): InParts<Plane> {
   const { first, starts, weights } = coverage(box.width, width);
-  const { data } = pixels;
   return yield* resized(box.height, box.width, blankPlane(width, height, 3), (row, into) => {
     const start = ((box.y + row) * pixels.width + box.x) * 4;
+    const data = pixels.data.subarray(start, start + box.width * 4);
     for (let at = 0; at < width; at += 1) {
       const end = starts[at + 1]!;
-      let from = start + first[at]! * 4;
+      let from = first[at]! * 4;
       let red = 0;
       let green = 0;
       let blue = 0;

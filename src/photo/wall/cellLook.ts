@@ -91,7 +91,7 @@ function sampler(plane: Plane, lattice: Lattice, cell: CellShape): (row: number,
         const dx = u - middleX;
         const dy = v - middleY;
         const step = Math.min(STEPS, (dx * dx + dy * dy) * perStep);
-        const whole = Math.trunc(step);
+        const whole = step | 0;
         const by = table[whole]! + (step - whole) * (table[whole + 1]! - table[whole]!);
         u = middleX + dx * by;
         v = middleY + dy * by;
@@ -103,8 +103,8 @@ function sampler(plane: Plane, lattice: Lattice, cell: CellShape): (row: number,
         u = Math.max(0, Math.min(right, u));
         v = Math.max(0, Math.min(bottom, v));
       }
-      const across = Math.trunc(u);
-      const down = Math.trunc(v);
+      const across = u | 0;
+      const down = v | 0;
       const p = u - across;
       const q = v - down;
       const one = (1 - p) * (1 - q);

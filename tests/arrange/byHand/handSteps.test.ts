@@ -64,6 +64,21 @@ function wishedOf(project: Project, { order, turns }: { order: number[]; turns: 
   );
 }
 
+const drawn = new WeakMap<Block, readonly { readonly place: number; readonly words: string }[]>();
+
+/** The pieces of a block's wedges as they are drawn, once for all its turns: the place from 0, fabric, and how far they reach. */
+function pieces(project: Project, block: Block) {
+  const known = drawn.get(block);
+  if (known) return known;
+  const found = drawBlock(project, block).flatMap(({ place, fabric, outline }) => {
+    if (place === null) return [];
+    const reach = outline.map(({ x, y }) => Math.hypot(x, y).toFixed(3)).sort();
+    return [{ place: place - 1, words: `${fabric} ${reach[0]} ${reach.at(-1)}` }];
+  });
+  drawn.set(block, found);
+  return found;
+}
+
 /** What a block shows on the wall, from the drawing of its pieces: their fabrics and widths in each direction. */
 function seen(project: Project, block: Block | undefined, turn: number): string {
   if (!block) return 'nothing';
@@ -71,11 +86,7 @@ function seen(project: Project, block: Block | undefined, turn: number): string 
   const { perBlock } = project.wedge;
   const stands = orientation(block, turn, project.wedge);
   const round = Array.from({ length: perBlock }, () => [] as string[]);
-  for (const { place, fabric, outline } of drawBlock(project, block)) {
-    if (place === null) continue;
-    const reach = outline.map(({ x, y }) => Math.hypot(x, y).toFixed(3)).sort();
-    round[(place - 1 + stands) % perBlock]!.push(`${fabric} ${reach[0]} ${reach.at(-1)}`);
-  }
+  for (const { place, words } of pieces(project, block)) round[(place + stands) % perBlock]!.push(words);
   return `${block.cornerFabric} ${JSON.stringify(round)}`;
 }
 

@@ -5,7 +5,6 @@ import { composeBlocks } from '../../../src/arrange/choose/compose';
 import { rankWedges } from '../../../src/arrange/choose/composeRank';
 import { repair } from '../../../src/arrange/choose/composeRepair';
 import { besideTable, wedgeTypes } from '../../../src/arrange/choose/wedgeTypes';
-import { analyse } from '../../../src/balance/analyse';
 import { wishesOf } from '../../../src/balance/score/wishes';
 import { makeSets } from '../../../src/cutting/sets/randomSets';
 import { checkWedges, wedgeLedger } from '../../../src/cutting/wedges/ledger';
@@ -14,6 +13,7 @@ import { createBlock } from '../../../src/model/create';
 import { moved } from '../../../src/model/moves';
 import { speak } from '../../../src/model/phrase';
 import type { Block, Project } from '../../../src/model/project';
+import { clashList } from '../../balance/clashList';
 import { plainFabrics, projectOf, stripSet, stripsOf } from '../../cutting/fabrics';
 import { runs } from '../../runs';
 import { sameRims } from './rims';
@@ -55,7 +55,7 @@ function freshProject(blocks: number, anySeed: number, perBlock: Project['wedge'
 const ids = (project: Project) => project.blocks.map((block) => block.id);
 /** Clashes of the list along seams of a place (from 0) of a block. */
 const listedAt = (project: Project, block: Block['id'], place: number) =>
-  analyse(project, wishesOf(project.preferences)).clashes.filter(
+  clashList(project, wishesOf(project.preferences)).filter(
     (clash) => clash.settingPart === null && clash.blocks[0] === block && clash.places.includes(place + 1),
   );
 const inchesOf = (clashes: readonly { weight: number }[]) =>

@@ -3,13 +3,13 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { lastAdvice, waysToMend } from '../../../src/arrange/mend/advice';
 import { ALL_SCOPES } from '../../../src/arrange/score';
-import { analyse } from '../../../src/balance/analyse';
 import { clashFinding } from '../../../src/balance/clashes/clashFindings';
 import { moved } from '../../../src/model/moves';
 import type { Project } from '../../../src/model/project';
+import { clashList } from '../../balance/clashList';
 import { scrappyTop } from '../../balance/tops';
 import { runs } from '../../runs';
-import { arrange } from '../toTheEnd';
+import { searched } from '../toTheEnd';
 
 const NO_SCOPES = { swap: false, turn: false, shiftCorners: false, trade: false, strips: false };
 
@@ -32,12 +32,10 @@ describe('advice where no single change mends', () => {
         (seed, progress, pin) => {
           const sewn = as(scrappyTop({ rows: 2, columns: 3, seed, fabrics: 5 }), progress as 'planned');
           const project = pin ? pinned(sewn) : sewn;
-          const analysis = analyse(project);
-          const { moves } = arrange(project, { seed: 1, scopes: ALL_SCOPES, budget: { steps: 800 } });
-          const after = new Map(
-            analyse(moved(project, moves)).clashes.map((clash) => [clash.id, clash.weight]),
-          );
-          for (const clash of analysis.clashes) {
+          const clashes = clashList(project);
+          const { moves } = searched(project, { seed: 1, scopes: ALL_SCOPES, budget: { steps: 800 } });
+          const after = new Map(clashList(moved(project, moves)).map((clash) => [clash.id, clash.weight]));
+          for (const clash of clashes) {
             const ways = waysToMend(project, clashFinding(project, clash));
             if (ways.move || ways.corners || ways.trade) continue;
             // Nothing is said to help, and nothing did. What faces it may change where one of two blocks moves.
@@ -51,7 +49,7 @@ describe('advice where no single change mends', () => {
 
   it('does not name the shuffle for what is inside sewn blocks, nor a pin that is not in the way', () => {
     const project = scrappyTop({ rows: 2, columns: 3, seed: 3, fabrics: 5 });
-    const inside = analyse(project).clashes.find((clash) => clash.kind === 'rim' || clash.kind === 'radial')!;
+    const inside = clashList(project).find((clash) => clash.kind === 'rim' || clash.kind === 'radial')!;
     const finding = clashFinding(project, inside);
     const say = (of: Project, scopes = ALL_SCOPES) => lastAdvice(of, finding, scopes).say;
     expect(say(project)).toContain('A shuffle may');
@@ -63,7 +61,7 @@ describe('advice where no single change mends', () => {
 
   it('names what the options leave out, and it alone', () => {
     const project = scrappyTop({ rows: 2, columns: 3, seed: 3, fabrics: 4 });
-    const between = analyse(project).clashes.find((clash) => clash.kind === 'facing')!;
+    const between = clashList(project).find((clash) => clash.kind === 'facing')!;
     const finding = clashFinding(project, between);
     expect(lastAdvice(project, finding, NO_SCOPES).say).toContain('swap and turn');
     expect(lastAdvice(as(project, 'squared'), finding, ALL_SCOPES).say).toContain('A shuffle may');

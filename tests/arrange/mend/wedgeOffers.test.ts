@@ -13,6 +13,7 @@ import { putWedge, tradeWedges } from '../../../src/editing/commands/blocks';
 import { findBlock } from '../../../src/model/find';
 import { moved } from '../../../src/model/moves';
 import type { Project } from '../../../src/model/project';
+import { clashList } from '../../balance/clashList';
 import { after, withWedges, workshopProject } from '../../editing/workshopProject';
 import { runs } from '../../runs';
 import { awkwardTop } from '../awkwardTop';
@@ -103,7 +104,7 @@ test('a trade on offer changes the rims of the other block by what it says', () 
   for (const offer of offers) {
     const traded = after(project, (now) => tradeWedges(now, { block: 'b1', place: 0 }, offer.from));
     const rims = (one: Project) =>
-      analyse(one).clashes.filter(
+      clashList(one).filter(
         (clash) => clash.kind === 'rim' && clash.likeness === 1 && clash.blocks[0] === 'b2',
       ).length;
     expect(rims(traded) - rims(project)).toBe(offer.rimsElsewhere);
@@ -132,7 +133,7 @@ test('what the rim of a wedge would lie against beyond its block is what the ana
       const at = seed % 8;
       for (const offer of wedgeOffers(analysis, block, at).leftOver.slice(-4)) {
         const moves = [{ kind: 'place' as const, block: block.id, place: at, wedge: offer.wedge }];
-        const found = analyse(moved(project, moves)).clashes.filter(
+        const found = clashList(moved(project, moves)).filter(
           (one) =>
             (one.kind === 'facing' || one.kind === 'setting') &&
             one.places[one.blocks.indexOf(block.id)] === at + 1,

@@ -27,7 +27,7 @@ import {
 import { dice, scrappyTop } from '../../balance/tops';
 import { runs } from '../../runs';
 import { awkwardTop } from '../awkwardTop';
-import { alternatives, arrange } from '../toTheEnd';
+import { alternatives, arrange, searched } from '../toTheEnd';
 
 const NONE: Scopes = { swap: false, turn: false, shiftCorners: false, trade: false, strips: false };
 const STRIPS: Scopes = { ...NONE, strips: true };
@@ -121,7 +121,7 @@ describe('a shuffle that may put strips in another order', () => {
             .filter((block) => block.progress !== 'planned' || block.id === pinned.block)
             .flatMap((block) => block.places.map((place) => place?.set)),
         );
-        const result = arrange(project, { seed, scopes: ALL_SCOPES, budget: { steps: 8000 } });
+        const result = searched(project, { seed, scopes: ALL_SCOPES, budget: { steps: 8000 } });
         const outcome = apply(project, keepShuffle(result.moves));
         if (!outcome.ok) throw new Error(speak(outcome.problems[0]!.message));
         for (const [at, set] of project.stripSets.entries()) {
@@ -144,7 +144,7 @@ describe('a shuffle that may put strips in another order', () => {
     let changed = 0;
     for (let seed = 1; seed <= 4; seed++) {
       const project = scrappyTop({ rows: 3, columns: 4, seed, fabrics: 6 });
-      const result = arrange(project, { seed, scopes: STRIPS, budget: { steps: 8000 } });
+      const result = searched(project, { seed, scopes: STRIPS, budget: { steps: 8000 } });
       expect(result.moves.length).toBeGreaterThan(0);
       for (const move of result.moves) {
         if (move.kind !== 'strips') throw new Error(`a ${move.kind} that was not asked for`);
@@ -165,12 +165,12 @@ describe('a shuffle that may put strips in another order', () => {
     const scales = termScales(model, project.preferences.intent);
     for (const scopes of [STRIPS, ALL_SCOPES]) {
       const wish = { seed: 4, scopes, budget: { steps: 15_000 } };
-      const result = arrange(project, wish);
+      const result = searched(project, wish);
       const judged = evaluateTerms(scales, wallModel(moved(project, result.moves), model.cloths));
       expect(result.after.terms).toEqual(judged);
       expect(result.after.total).toBeCloseTo(weighted(judged, DEFAULT_WEIGHTS), 12);
       expect(result.after.total).toBeLessThan(result.before.total - 0.2);
-      expect(arrange(project, wish)).toEqual(result);
+      expect(searched(project, wish)).toEqual(result);
     }
   });
 
@@ -179,7 +179,7 @@ describe('a shuffle that may put strips in another order', () => {
     const scopes = { ...ALL_SCOPES, trade: false, strips: false };
     const without = arrange(project, { seed: 1, scopes, budget: { steps: 60_000 } });
     expect(without.verdict.kind).toBe('proved');
-    const within = arrange(project, {
+    const within = searched(project, {
       seed: 1,
       scopes: { ...scopes, strips: true },
       budget: { steps: 60_000 },
@@ -199,7 +199,7 @@ describe('a shuffle that may put strips in another order', () => {
 
   it('is undone in one step, under the words of the shuffle', () => {
     const project = scrappyTop({ rows: 3, columns: 4, seed: 2, fabrics: 8 });
-    const result = arrange(project, { seed: 1, scopes: STRIPS, budget: { steps: 5000 } });
+    const result = searched(project, { seed: 1, scopes: STRIPS, budget: { steps: 5000 } });
     const command = keepShuffle(result.moves);
     const outcome = apply(project, command);
     if (!outcome.ok) throw new Error(speak(outcome.problems[0]!.message));

@@ -1,7 +1,6 @@
 // Clashes against the polygons of the exported SVG (measuredContacts), and the laws they obey.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { analyse } from '../../../src/balance/analyse';
 import type { Clash } from '../../../src/balance/clashes/clashes';
 import { sashingFactor } from '../../../src/balance/wall/wallModel';
 import { drawProject } from '../../../src/drawing/drawProject';
@@ -9,6 +8,7 @@ import { drawingToSvg } from '../../../src/drawing/svg';
 import { turnsOf } from '../../../src/model/find';
 import type { Project } from '../../../src/model/project';
 import { runs } from '../../runs';
+import { clashList } from '../clashList';
 import { scrappyTop } from '../tops';
 import { type FilePiece, piecesOfSvg, sameClothContacts } from './measuredContacts';
 
@@ -60,7 +60,7 @@ describe('clashes', () => {
         );
         const measured = sameClothContacts(pieces);
         expect(measured.size).toBeGreaterThan(20);
-        expectSame(listed(analyse(project).clashes), measured);
+        expectSame(listed(clashList(project)), measured);
       }
     });
   }
@@ -74,7 +74,7 @@ describe('clashes', () => {
     const besideCloth = [...measured].filter(
       ([key]) => key.includes('sashing') && !key.startsWith('sashing | sashing'),
     );
-    const found = listed(analyse(project).clashes.filter((clash) => clash.kind === 'setting'));
+    const found = listed(clashList(project).filter((clash) => clash.kind === 'setting'));
     expect(besideCloth.length).toBeGreaterThan(0);
     expectSame(found, new Map(besideCloth));
   });
@@ -93,7 +93,7 @@ describe('clashes', () => {
           points: piece.points.map(([x, y]) => [x - 2 * (at % 4), y - 2 * Math.floor(at / 4)] as const),
         };
       });
-    const found = analyse(project).clashes.filter((clash) => clash.kind !== 'setting');
+    const found = clashList(project).filter((clash) => clash.kind !== 'setting');
     expectSame(listed(found), sameClothContacts(together));
     const facing = found.find((clash) => clash.kind === 'facing' && clash.likeness === 1)!;
     expect(facing.weight).toBeCloseTo(facing.inches * sashingFactor(2, facing.inches), 9);
@@ -108,8 +108,8 @@ describe('clashes', () => {
   it('never name background cloth', () => {
     const project = busy(5, 8);
     const quiet = { ...project, fabrics: project.fabrics.map((fabric) => ({ ...fabric, background: true })) };
-    expect(analyse(project).clashes.length).toBeGreaterThan(0);
-    expect(analyse(quiet).clashes).toEqual([]);
+    expect(clashList(project).length).toBeGreaterThan(0);
+    expect(clashList(quiet)).toEqual([]);
   });
 
   it('stay the same, marks and all, when a block is turned once round', () => {
@@ -122,9 +122,9 @@ describe('clashes', () => {
       },
     });
     const start = project.wall.cells[5]!.turn;
-    const before = analyse(project).clashes;
-    expect(analyse(turned((start + 1) % 4)).clashes).not.toEqual(before);
-    expect(analyse(turned((start + 4) % 4)).clashes).toEqual(before);
+    const before = clashList(project);
+    expect(clashList(turned((start + 1) % 4))).not.toEqual(before);
+    expect(clashList(turned((start + 4) % 4))).toEqual(before);
   });
 
   it('weigh the same on a top seen in the mirror', () => {
@@ -149,7 +149,7 @@ describe('clashes', () => {
               }),
             },
           };
-          expect(summed(analyse(mirrored).clashes)).toBeCloseTo(summed(analyse(project).clashes), 6);
+          expect(summed(clashList(mirrored))).toBeCloseTo(summed(clashList(project)), 6);
         },
       ),
       { numRuns: runs(7, 20), seed: 7 },
@@ -158,7 +158,7 @@ describe('clashes', () => {
 
   it('put their marks on the very seam', () => {
     const project = busy(8, 8);
-    for (const clash of analyse(project).clashes) {
+    for (const clash of clashList(project)) {
       for (const mark of clash.marks) {
         if (mark.kind !== 'seam') continue;
         expect(Math.hypot(mark.to.x - mark.from.x, mark.to.y - mark.from.y)).toBeCloseTo(mark.inches, 9);

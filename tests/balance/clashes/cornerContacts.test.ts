@@ -1,12 +1,12 @@
 // Corner triangles and borders against the polygons of the exported picture: corners of cloths that are no background, so
 // that they count, mixed over the top; and borders straight on the blocks, with no sashing in between.
 import { describe, expect, it } from 'vitest';
-import { analyse } from '../../../src/balance/analyse';
 import type { Clash } from '../../../src/balance/clashes/clashes';
 import { drawProject } from '../../../src/drawing/drawProject';
 import { drawingToSvg } from '../../../src/drawing/svg';
 import { checkReferences } from '../../../src/model/check';
 import type { Project } from '../../../src/model/project';
+import { clashList } from '../clashList';
 import { dice, scrappyTop } from '../tops';
 import { piecesOfSvg, sameClothContacts } from './measuredContacts';
 
@@ -38,7 +38,7 @@ function names(clash: Clash): string {
 
 function listed(project: Project): Map<string, number> {
   const found = new Map<string, number>();
-  for (const clash of analyse(project).clashes) {
+  for (const clash of clashList(project)) {
     if (clash.likeness < 1) continue;
     found.set(names(clash), (found.get(names(clash)) ?? 0) + clash.inches);
   }

@@ -7,7 +7,6 @@ import { costTables } from '../../../src/arrange/live/costTables';
 import { LiveWall } from '../../../src/arrange/live/liveWall';
 import { movesBetween } from '../../../src/arrange/movesBetween';
 import { ALL_SCOPES } from '../../../src/arrange/score';
-import { analyse } from '../../../src/balance/analyse';
 import type { Clash } from '../../../src/balance/clashes/clashes';
 import { termScales } from '../../../src/balance/score/termScales';
 import { evaluateTerms } from '../../../src/balance/score/terms';
@@ -24,6 +23,7 @@ import { moved } from '../../../src/model/moves';
 import type { Project, Setting } from '../../../src/model/project';
 import { cellCount, isPlain } from '../../../src/model/wallCells';
 import { runs } from '../../runs';
+import { clashList } from '../clashList';
 import { dice, scrappyTop } from '../tops';
 import { piecesOfSvg, sameClothContacts } from './measuredContacts';
 
@@ -78,7 +78,7 @@ function measured(project: Project): Map<string, number> {
 
 function expectMeasured(project: Project, about: string): void {
   expect(checkReferences(project)).toEqual([]);
-  const found = listed(analyse(project).clashes.filter((clash) => clash.cells.length > 0));
+  const found = listed(clashList(project).filter((clash) => clash.cells.length > 0));
   const file = measured(project);
   expect([...file.keys()].filter((key) => key.includes(about)).length, about).toBeGreaterThan(0);
   expect([...found.keys()].sort()).toEqual([...file.keys()].sort());
@@ -103,9 +103,7 @@ describe('across gaps of different widths', () => {
     }; // biome-ignore format: a table
     const project = hungIn(3, 4, 14, { sashing });
     const rim = rimLength(project.wedge);
-    const facing = analyse(project).clashes.filter(
-      (clash) => clash.kind === 'facing' && clash.places.length > 0,
-    );
+    const facing = clashList(project).filter((clash) => clash.kind === 'facing' && clash.places.length > 0);
     const factors = new Set(
       facing.map((clash) => {
         const [left, right] = clash.cells.map((cell) => cell % 4) as [number, number];

@@ -1,5 +1,6 @@
 // Patterns made for the tests, as the command line makes them: as pages of marks, their words, or the finished file.
 import { patternKit } from '../../../src/cli/pattern';
+import type { Type } from '../../../src/drawing/pattern/lettering';
 import { PATTERN_PARTS, type PatternOptions } from '../../../src/drawing/pattern/options';
 import { PAPERS, type Page, type PaperName } from '../../../src/drawing/pattern/page';
 import { writePattern } from '../../../src/drawing/pattern/pattern';
@@ -30,7 +31,7 @@ export function written(
   paper: PaperName,
   parts: PatternOptions['parts'] = PATTERN_PARTS,
   say: Say = sayIn(project),
-  letters: PdfSheets['type'] = type,
+  letters: Type = type,
 ): Written {
   const made = writePattern(project, { paper, parts }, say, letters);
   if (!made.ok) throw new Error(`written: ${made.problems[0]!.message.say}`);
@@ -59,14 +60,18 @@ export function readDemo(name: string, paper: PaperName): Promise<ReadPdf> {
   return read;
 }
 
+/** Letters without width: where only what is said counts, no line need be broken. */
+const UNMEASURED: Type = { width: () => 0 };
+
 /** Every sentence of a pattern, with its figures filled in. */
 export function told(project: Project, parts: PatternOptions['parts']): string[] {
   const said: string[] = [];
   const say = sayIn(project);
-  written(project, 'a4', parts, (sentence, values) => {
+  const hear: Say = (sentence, values) => {
     said.push(say(sentence, values));
     return said.at(-1)!;
-  });
+  };
+  written(project, 'a4', parts, hear, UNMEASURED);
   return said;
 }
 

@@ -62,7 +62,7 @@ it('is the same in whatever language the library speaks, and says what is wanted
 });
 
 it('stays a sentence of 200 letters at most, however long the keys and values of the file are', () => {
-  const long = 'y'.repeat(100_000);
+  const long = 'y'.repeat(5_000);
   const grown = fc
     .tuple(documents(['cloth-1', 'cloth-2']), fc.nat(), fc.nat(), fc.constantFrom<unknown>(long, [long], { [long]: 1 }))
     .map(([document, place, entry, rubbish]) => {

@@ -2,20 +2,20 @@
 // wall puts few others in doubt.
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { analyse } from '../../../src/balance/analyse';
 import { wishesOf } from '../../../src/balance/score/wishes';
 import { apply } from '../../../src/editing/apply';
 import { type Move, moved } from '../../../src/model/moves';
 import { phrase } from '../../../src/model/phrase';
 import type { BlockId, Project } from '../../../src/model/project';
 import { clashesToTell } from '../../../src/ui/wall/standing/clashesToTell';
+import { clashList } from '../../balance/clashList';
 import { scrappyTop } from '../../balance/tops';
 import { anyMoves, partlySewn } from '../../editing/randomMoves';
 import { runs } from '../../runs';
 
 const balanceOf = (project: Project) => ({
   project,
-  clashes: analyse(project, wishesOf(project.preferences)).clashes,
+  clashes: clashList(project, wishesOf(project.preferences)),
 });
 /** What is said of a clash in the name of its block. */
 const told = (clashes: readonly { id: string; numbers: readonly number[] }[]) =>

@@ -165,9 +165,13 @@ export class PdfType implements Type {
   }
 }
 
+/** Bytes put together at once: a function takes so many arguments, and a string made byte by byte leaves one behind for each. */
+const CHUNK = 8192;
+
 function embedded(doc: jsPDF, name: string, file: Uint8Array): string {
   let bytes = '';
-  for (const byte of file) bytes += String.fromCharCode(byte);
+  for (let at = 0; at < file.length; at += CHUNK)
+    bytes += String.fromCharCode(...file.subarray(at, at + CHUNK));
   doc.addFileToVFS(`${name}.ttf`, bytes);
   doc.addFont(`${name}.ttf`, name, 'normal');
   return name;
