@@ -4,7 +4,6 @@ import { meanColour } from '../src/cloth/likeness';
 import { printMix } from '../src/cloth/print/printMix';
 import { ciede2000 } from '../src/colour/difference';
 import { labD65Of, linearOfHex } from '../src/colour/spaces';
-import { faultsOf } from './axe';
 import { expect, type Page, test } from './guarded';
 import { CHECKS, heicOf, PER_INCH, photograph, SCENE } from './photos';
 import { firstVisit, goTo, layoutMoves, openFile, still } from './room';
@@ -272,28 +271,4 @@ test('a fabric that is there takes on its photograph; what is half made stays wh
   await page.keyboard.press('Control+z');
   const undone = JSON.parse(await savedFile(page)) as Saved;
   expect(undone.fabrics.find((fabric) => fabric.id === id)!.cloth.kind).not.toBe('photo');
-});
-
-test('under a thumb: every control is 44 px, nothing runs over the edge, and axe finds no fault @phone', async ({
-  page,
-}) => {
-  await page.emulateMedia({ reducedMotion: 'reduce' });
-  await openPhotos(page);
-  await choose(page, jpeg('one.jpg', await photograph()), jpeg('two.jpg', await photograph()));
-  await expect(read(page)).toBeVisible({ timeout: 30_000 });
-  await expect(page.getByRole('button', { name: 'Stop' })).toBeHidden({ timeout: 30_000 });
-  await expect(page.getByRole('main')).toHaveCount(1);
-  for (const doing of ['Frame', 'True size', 'Light', 'Several fabrics']) {
-    await page.getByRole('radio', { name: doing, exact: true }).check({ force: true });
-    expect(await faultsOf(page, { within: ['.photo-stage'] }), doing).toEqual([]);
-    const small = await page.evaluate(() => {
-      const coarse = matchMedia('(pointer: coarse)').matches;
-      return [...document.querySelectorAll<HTMLElement>('.photo-stage :is(button, .choice label, .check)')]
-        .map((one) => ({ name: one.ariaLabel ?? one.textContent, box: one.getBoundingClientRect() }))
-        .filter(({ box }) => coarse && box.width > 0 && (box.width < 43.5 || box.height < 43.5))
-        .map(({ name }) => name);
-    });
-    expect(small, doing).toEqual([]);
-  }
-  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
 });
