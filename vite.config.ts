@@ -38,6 +38,8 @@ export default defineConfig({
     include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
     environment: 'node',
     isolate: false,
+    // Much is made and thrown away: more room for what is new is a tenth less work.
+    execArgv: ['--max-semi-space-size=64'],
     setupFiles: ['tests/usualRuns.ts'],
     testTimeout: 180_000,
   },

@@ -2,6 +2,7 @@
 // `npx tsx bench/proof.ts 16 20` goes on with each of 20 walls of 16 blocks for 5 minutes and prints how far it comes.
 import process from 'node:process';
 import { provingFurther } from '../src/arrange/provingFurther';
+import { budgetFor } from '../src/arrange/search/effort';
 import type { ShuffleWish } from '../src/arrange/shuffle';
 import type { ArrangeResult } from '../src/arrange/verdict';
 import type { Project } from '../src/model/project';
@@ -65,7 +66,7 @@ export function benchProof(extent: Extent): BenchRow[] {
   return [
     twelveBlocks(TOPS[extent]),
     points({ size: 20, shape: SHAPES[20]!, most: 3, within: 2, walls }),
-    points({ size: 80, shape: [8, 10], most: 5, within: 10, walls }),
+    points({ size: 80, shape: [8, 10], most: 5, within: 10, walls, steps: budgetFor('short', 80).steps / 2 }),
     traded(walls),
   ];
 }
@@ -95,15 +96,18 @@ interface Gap {
   /** Seconds. */
   readonly within: number;
   readonly walls: number;
+  /** Of the search, where it is not WISH's: of 80 blocks as many as one of two workers has for the shortest that is offered. */
+  readonly steps?: number;
 }
 
 /** How far above the best a shuffle is at most, and how long that took to find out once the search was over. */
-function points({ size, shape: [rows, columns], most, within, walls }: Gap): BenchRow {
+function points({ size, shape: [rows, columns], most, within, walls, steps }: Gap): BenchRow {
+  const wish = steps === undefined ? WISH : { ...WISH, budget: { steps } };
   let sum = 0;
   let longest = 0;
   for (let seed = 1; seed <= walls; seed++) {
     let closing = 0;
-    const { verdict } = arrange(scrappyTop({ rows, columns, seed }), WISH, {
+    const { verdict } = arrange(scrappyTop({ rows, columns, seed }), wish, {
       onProgress: (progress) => {
         if (progress.closing && closing === 0) closing = worked();
       },

@@ -35,36 +35,32 @@ async function wholeTop(page: Page): Promise<number> {
   return count;
 }
 
-test('strips I have: two actions as they usually are', async ({ page }) => {
+test('the ways to begin each end in a whole top, after two to four actions', async ({ page }) => {
   await emptyQuilt(page);
-  const { press, count } = hands(page);
-  await press(/^Start from strips I have/);
-  await press('Lay out the whole quilt', page.getByRole('form', { name: 'Strips I have' }));
-  expect(await wholeTop(page)).toBeGreaterThanOrEqual(4);
-  expect(count()).toBe(2);
-});
-
-test('strips I have: four actions with other numbers, and one undo takes the layout back @phone', async ({
-  page,
-}) => {
-  await emptyQuilt(page);
-  const { press, fill, count } = hands(page);
-  await press(/^Start from strips I have/);
-  await fill('Fabrics', '12');
-  await fill('Length of the strips', '42');
-  await press('Lay out the whole quilt', page.getByRole('form', { name: 'Strips I have' }));
-  expect(await wholeTop(page)).toBeGreaterThanOrEqual(6);
-  expect(count()).toBe(4);
-  await expect(undoButton(page)).toHaveAccessibleName(/lay out the whole quilt/);
-  await laid(page).getByRole('button', { name: 'Undo' }).click();
-  await expect(laid(page)).toBeHidden();
-  await expect(undoButton(page)).toHaveAccessibleName(/begin with 12 fabrics/);
-});
-
-test('fabric I have, a size I want, a roll of precut strips: three or four actions; an example: two', async ({
-  page,
-}) => {
-  await emptyQuilt(page);
+  await test.step('blocks already sewn and fabrics entered one by one lead to their steps; the ways come back at the others', async () => {
+    await page.getByRole('button', { name: /^Enter blocks already sewn/ }).click();
+    await expect(page.getByRole('heading', { level: 2, name: 'Blocks', exact: true })).toBeVisible();
+    await expect(page.getByRole('heading', { level: 2, name: 'Enter sewn blocks' })).toBeVisible();
+    await expect(page.getByRole('heading', { name: 'Begin the quilt' })).toBeHidden();
+    await page
+      .getByRole('navigation', { name: 'Order of work' })
+      .getByRole('button', { name: 'Wall' })
+      .click();
+    await expect(page.getByRole('heading', { name: 'Begin the quilt' })).toBeVisible();
+    await page.getByRole('button', { name: /^Start from fabric I have/ }).click();
+    await page.getByRole('button', { name: 'Enter each fabric instead' }).click();
+    await expect(page.getByRole('heading', { level: 2, name: 'Fabrics' })).toBeVisible();
+    await expect(page.getByRole('heading', { name: 'Begin the quilt' })).toBeHidden();
+  });
+  await page.getByRole('navigation', { name: 'Order of work' }).getByRole('button', { name: 'Wall' }).click();
+  await test.step('strips I have: two actions as they usually are', async () => {
+    const { press, count } = hands(page);
+    await press(/^Start from strips I have/);
+    await press('Lay out the whole quilt', page.getByRole('form', { name: 'Strips I have' }));
+    expect(await wholeTop(page)).toBeGreaterThanOrEqual(4);
+    expect(count()).toBe(2);
+  });
+  await undoAll(page);
   await test.step('fabric I have: three actions', async () => {
     const { press, fill, count } = hands(page);
     await press(/^Start from fabric I have/);
@@ -74,6 +70,23 @@ test('fabric I have, a size I want, a roll of precut strips: three or four actio
     await expect(laid(page)).toContainText(/Cut \d+ strips from the fabric on hand/);
     expect(count()).toBe(3);
   });
+  await undoAll(page);
+  const desk = page.viewportSize()!;
+  await page.setViewportSize({ width: 390, height: 844 });
+  await test.step('strips I have: four actions with other numbers, on a phone, and one undo takes the layout back', async () => {
+    const { press, fill, count } = hands(page);
+    await press(/^Start from strips I have/);
+    await fill('Fabrics', '12');
+    await fill('Length of the strips', '42');
+    await press('Lay out the whole quilt', page.getByRole('form', { name: 'Strips I have' }));
+    expect(await wholeTop(page)).toBeGreaterThanOrEqual(6);
+    expect(count()).toBe(4);
+    await expect(undoButton(page)).toHaveAccessibleName(/lay out the whole quilt/);
+    await laid(page).getByRole('button', { name: 'Undo' }).click();
+    await expect(laid(page)).toBeHidden();
+    await expect(undoButton(page)).toHaveAccessibleName(/begin with 12 fabrics/);
+  });
+  await page.setViewportSize(desk);
   await undoAll(page);
   await test.step('a size I want: four actions, and the top has it', async () => {
     const { press, fill, count } = hands(page);
@@ -85,13 +98,18 @@ test('fabric I have, a size I want, a roll of precut strips: three or four actio
     expect(count()).toBe(4);
   });
   await undoAll(page);
-  await test.step('a roll of precut strips: three actions', async () => {
+  await test.step('a roll of precut strips: three actions; what is filled in is there after a reload, and the shuffle is stopped with the order found so far', async () => {
     const { press, fill, count } = hands(page);
     await press(/^Open a roll of precut strips/);
     await fill('Fabrics', '10');
+    await page.keyboard.press('Tab');
+    await page.reload();
+    await expect(page.getByRole('textbox', { name: 'Fabrics' })).toHaveValue('10');
     await press('Lay out the whole quilt', page.getByRole('form', { name: 'A roll of precut strips' }));
-    expect(await wholeTop(page)).toBeGreaterThanOrEqual(9);
     expect(count()).toBe(3);
+    await expect(page.getByText('Shuffling the blocks …')).toBeVisible({ timeout: 60_000 });
+    await page.getByRole('button', { name: 'Stop' }).click();
+    expect(await wholeTop(page)).toBeGreaterThanOrEqual(9);
   });
   await undoAll(page);
   await test.step('an example: two actions', async () => {
@@ -102,22 +120,6 @@ test('fabric I have, a size I want, a roll of precut strips: three or four actio
     await expect(cells(page)).toHaveCount(6);
     expect(count()).toBe(2);
   });
-});
-
-test('blocks already sewn and fabrics entered one by one lead to their steps; the ways come back at the others', async ({
-  page,
-}) => {
-  await emptyQuilt(page);
-  await page.getByRole('button', { name: /^Enter blocks already sewn/ }).click();
-  await expect(page.getByRole('heading', { level: 2, name: 'Blocks', exact: true })).toBeVisible();
-  await expect(page.getByRole('heading', { level: 2, name: 'Enter sewn blocks' })).toBeVisible();
-  await expect(page.getByRole('heading', { name: 'Begin the quilt' })).toBeHidden();
-  await page.getByRole('navigation', { name: 'Order of work' }).getByRole('button', { name: 'Wall' }).click();
-  await expect(page.getByRole('heading', { name: 'Begin the quilt' })).toBeVisible();
-  await page.getByRole('button', { name: /^Start from fabric I have/ }).click();
-  await page.getByRole('button', { name: 'Enter each fabric instead' }).click();
-  await expect(page.getByRole('heading', { level: 2, name: 'Fabrics' })).toBeVisible();
-  await expect(page.getByRole('heading', { name: 'Begin the quilt' })).toBeHidden();
 });
 
 test('by keyboard alone, with no fault that axe finds, open and closed', async ({ page }) => {
@@ -140,40 +142,25 @@ test('by keyboard alone, with no fault that axe finds, open and closed', async (
   expect(await wholeTop(page)).toBe(6);
 });
 
-test('what is filled in is there after a reload, and the shuffle is stopped with the order found so far', async ({
-  page,
-}) => {
-  await emptyQuilt(page);
-  await page.getByRole('button', { name: /^Open a roll/ }).click();
-  await page.getByRole('textbox', { name: 'Strips', exact: true }).fill('80');
-  await page.keyboard.press('Tab');
-  await page.reload();
-  await expect(page.getByRole('textbox', { name: 'Strips', exact: true })).toHaveValue('80');
-  await page.getByRole('button', { name: 'Lay out the whole quilt' }).click();
-  await expect(page.getByText('Shuffling the blocks …')).toBeVisible({ timeout: 60_000 });
-  await page.getByRole('button', { name: 'Stop' }).click();
-  await wholeTop(page);
-});
-
-test('strips that are listed already are laid out from the Fabrics step by one press, and in another mix by a second', async ({
+test('strips that are listed are laid out in one mix and another, and the bar has a number only where one is known', async ({
   page,
 }) => {
   await startWith(page, 'The kiln shed');
   await goTo(page, 'Fabrics');
-  await page.getByRole('main').getByRole('button', { name: 'Lay out the whole quilt' }).click();
-  await wholeTop(page);
-  const wall = page.getByRole('region', { name: 'Design wall' });
-  const drawn = await wall.locator('svg.top').innerHTML();
-  await laid(page).getByRole('button', { name: 'Try another mix' }).click();
-  await wholeTop(page);
-  expect(await wall.locator('svg.top').innerHTML()).not.toBe(drawn);
-  await undoButton(page).click();
-  await expect(undoButton(page)).toHaveAccessibleName('Nothing to undo');
-  await goTo(page, 'Strip sets');
-  await expect(page.getByText('No sets yet.')).toBeVisible();
-});
-
-test('the bar has a number only where it is known how far the work is', async ({ page }) => {
+  await test.step('strips that are listed already are laid out from the Fabrics step by one press, and in another mix by a second', async () => {
+    await page.getByRole('main').getByRole('button', { name: 'Lay out the whole quilt' }).click();
+    await wholeTop(page);
+    const wall = page.getByRole('region', { name: 'Design wall' });
+    const drawn = await wall.locator('svg.top').innerHTML();
+    await laid(page).getByRole('button', { name: 'Try another mix' }).click();
+    await wholeTop(page);
+    expect(await wall.locator('svg.top').innerHTML()).not.toBe(drawn);
+    await undoButton(page).click();
+    await expect(undoButton(page)).toHaveAccessibleName('Nothing to undo');
+    await goTo(page, 'Strip sets');
+    await expect(page.getByText('No sets yet.')).toBeVisible();
+  });
+  await goTo(page, 'Fabrics');
   // A worker that tells a stage when the test says so.
   const body = `self.onmessage = ({ data: { number } }) => {
     self.postMessage({ kind: 'heard', number });
@@ -184,8 +171,6 @@ test('the bar has a number only where it is known how far the work is', async ({
   const tell = (stage: string, share: number | null) =>
     page.evaluate((progress) => new BroadcastChannel('stages').postMessage(progress), { stage, share });
   await page.route(/arrangeWorker/, (route) => route.fulfill({ contentType: 'text/javascript', body }));
-  await startWith(page, 'The kiln shed');
-  await goTo(page, 'Fabrics');
   const heard = page.evaluate(
     () =>
       new Promise((resolve) => {

@@ -15,54 +15,65 @@ function kits(page: Page) {
   return page.getByRole('region', { name: KITS });
 }
 
-test('a figure of the cutting list opens to how it was reckoned', async ({ page }) => {
-  await openExample(page, 'Finishing');
-  await openPart(page, CLOTH);
-  const list = cloth(page);
-  const fabric = list.locator('.cloths > li').filter({ hasText: 'Sailcloth with faint specks' });
-  await expect(fabric.locator('.cloth-buy')).toHaveText('3/8 yd');
-  await fabric.locator('.cloth-name').click();
-  await expect(fabric.getByText('12 squares 5 1/2"')).toBeVisible();
-  await fabric.locator('summary').filter({ hasText: 'Squares for corner triangles, halved' }).click();
-  await expect(fabric.getByText('24 triangles, two from each of 12.')).toBeVisible();
-});
-
-test('a fat quarter is as large as the cloth makes it, straightened, and its cost is told', async ({
+test('the cutting list and kits: figures, fat quarters, narrower fabric, prices, the backing, each from the quilt as it was opened', async ({
   page,
 }) => {
   await openExample(page, 'Finishing');
+  await test.step('fabrics are a line each; all are opened at once and folded again', async () => {
+    await openPart(page, CLOTH);
+    const list = cloth(page);
+    const open = list.locator('.cloths > li > details[open]');
+    await expect(list.getByText(/^16 fabrics: .* yd/)).toBeVisible();
+    await expect(open).toHaveCount(0);
+    await list.getByRole('button', { name: 'Open all fabrics of the cutting list' }).click();
+    await expect(open).toHaveCount(16);
+    await open.first().locator('summary').first().click();
+    await expect(list.getByRole('button', { name: 'Open all fabrics of the cutting list' })).toBeVisible();
+    await list.getByRole('button', { name: 'Open all fabrics of the cutting list' }).click();
+    await list.getByRole('button', { name: 'Fold all fabrics of the cutting list' }).click();
+    await expect(open).toHaveCount(0);
+  });
+  await test.step('a figure of the cutting list opens to how it was reckoned', async () => {
+    await openPart(page, CLOTH);
+    const list = cloth(page);
+    const fabric = list.locator('.cloths > li').filter({ hasText: 'Sailcloth with faint specks' });
+    await expect(fabric.locator('.cloth-buy')).toHaveText('3/8 yd');
+    await fabric.locator('.cloth-name').click();
+    await expect(fabric.getByText('12 squares 5 1/2"')).toBeVisible();
+    await fabric.locator('summary').filter({ hasText: 'Squares for corner triangles, halved' }).click();
+    await expect(fabric.getByText('24 triangles, two from each of 12.')).toBeVisible();
+  });
+  await test.step('a fat quarter is as large as the cloth makes it, straightened, and its cost is told', async () => {
+    await openPart(page, KITS);
+    const part = kits(page);
+    await part.getByText('Lengths of fabric').click();
+    await part.locator('summary').filter({ hasText: 'Prices' }).click();
+    const quarter = part.getByLabel('Price of a fat quarter');
+    await quarter.fill('1.255');
+    await quarter.press('Enter');
+    await expect(quarter).toHaveValue('1.255');
+    const size = /^A fat quarter gives 20" × 17" to cut: half of 40", and 18" less 1" to straighten it\.$/;
+    await expect(part.locator('.kit-prices').getByText(size)).toBeVisible();
+    await openPart(page, CLOTH);
+    const list = cloth(page);
+    const fabric = list.locator('.cloths > li').filter({ hasText: 'Sailcloth with faint specks' });
+    // Nine squares of 5 1/2" lie on 20" × 17", so twelve take two.
+    await expect(fabric.locator('.cloth-buy')).toHaveText('2 fat quarters');
+    await fabric.locator('.cloth-name').click();
+    await expect(fabric.getByText(size)).toBeVisible();
+    await expect(
+      fabric.getByText('2 fat quarters at $1.255 each: $2.51, rounded to two decimals.'),
+    ).toBeVisible();
+    const width = list.getByLabel('Usable width of fabric');
+    await list.getByText('Yardage settings').click();
+    await width.fill('44');
+    await width.press('Enter');
+    await expect(list.getByText(/^A fat quarter gives 22" × 17" to cut/).first()).toBeVisible();
+    await expect(fabric.locator('.cloth-buy')).toHaveText('1 fat quarter');
+  });
+  await undoAll(page);
+  // What was unfolded is folded when a part is opened again.
   await openPart(page, KITS);
-  const part = kits(page);
-  await part.getByText('Lengths of fabric').click();
-  await part.locator('summary').filter({ hasText: 'Prices' }).click();
-  const quarter = part.getByLabel('Price of a fat quarter');
-  await quarter.fill('1.255');
-  await quarter.press('Enter');
-  await expect(quarter).toHaveValue('1.255');
-  const size = /^A fat quarter gives 20" × 17" to cut: half of 40", and 18" less 1" to straighten it\.$/;
-  await expect(part.locator('.kit-prices').getByText(size)).toBeVisible();
-  await openPart(page, CLOTH);
-  const list = cloth(page);
-  const fabric = list.locator('.cloths > li').filter({ hasText: 'Sailcloth with faint specks' });
-  // Nine squares of 5 1/2" lie on 20" × 17", so twelve take two.
-  await expect(fabric.locator('.cloth-buy')).toHaveText('2 fat quarters');
-  await fabric.locator('.cloth-name').click();
-  await expect(fabric.getByText(size)).toBeVisible();
-  await expect(
-    fabric.getByText('2 fat quarters at $1.255 each: $2.51, rounded to two decimals.'),
-  ).toBeVisible();
-  const width = list.getByLabel('Usable width of fabric');
-  await list.getByText('Yardage settings').click();
-  await width.fill('44');
-  await width.press('Enter');
-  await expect(list.getByText(/^A fat quarter gives 22" × 17" to cut/).first()).toBeVisible();
-  await expect(fabric.locator('.cloth-buy')).toHaveText('1 fat quarter');
-});
-
-test('cloth and kits: narrower fabric, prices, the backing, each from the quilt as it was opened', async ({
-  page,
-}) => {
-  await openExample(page, 'Finishing');
   await test.step('narrower cloth takes more of it, in words that can be undone', async () => {
     await openPart(page, CLOTH);
     const list = cloth(page);
@@ -155,20 +166,4 @@ test('cloth and kits: narrower fabric, prices, the backing, each from the quilt 
     await row.locator('summary').first().click();
     await expect(row.getByText('At a price of its own: $40.00.')).toBeVisible();
   });
-});
-
-test('fabrics are a line each; all are opened at once and folded again @phone', async ({ page }) => {
-  await openExample(page, 'Finishing');
-  await openPart(page, CLOTH);
-  const list = cloth(page);
-  const open = list.locator('.cloths > li > details[open]');
-  await expect(list.getByText(/^16 fabrics: .* yd/)).toBeVisible();
-  await expect(open).toHaveCount(0);
-  await list.getByRole('button', { name: 'Open all fabrics of the cutting list' }).click();
-  await expect(open).toHaveCount(16);
-  await open.first().locator('summary').first().click();
-  await expect(list.getByRole('button', { name: 'Open all fabrics of the cutting list' })).toBeVisible();
-  await list.getByRole('button', { name: 'Open all fabrics of the cutting list' }).click();
-  await list.getByRole('button', { name: 'Fold all fabrics of the cutting list' }).click();
-  await expect(open).toHaveCount(0);
 });

@@ -55,14 +55,15 @@ const cellsOf = (changes: readonly string[], what: RegExp) =>
     .flatMap((one) => (what.test(one) ? [Number(/cell (\d+)/.exec(one)![1])] : []))
     .toSorted((a, b) => a - b);
 
-test.describe('an edit of one block', () => {
-  test('changes nothing of the top while a hand carries the block', async ({ page }) => {
-    await openWall(page);
+test('an edit of one block changes only what it is about', async ({ page }) => {
+  await openWall(page);
+  await watch(page);
+  await test.step('nothing of the top changes while a hand carries the block', async () => {
     const box = (await block(page, 9).boundingBox())!;
     const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
     await page.mouse.move(x, y);
     await page.mouse.down();
-    await watch(page);
+    await changed(page);
     await page.mouse.move(x + box.width * 2, y + box.height, { steps: 12 });
     await expect(page.locator('.carried')).toBeAttached();
     await page.mouse.move(x, y, { steps: 12 });
@@ -73,13 +74,11 @@ test.describe('an edit of one block', () => {
     expect(changes.filter((one) => !beside.test(one))).toEqual([]);
     expect(changes.filter((one) => one.startsWith('g block carried in hand'))).not.toEqual([]);
   });
-
-  test('names those blocks again that it may concern, and lays no other anew', async ({ page }) => {
-    await openWall(page);
+  await test.step('those blocks are named again that it may concern, and no other is laid anew', async () => {
     await block(page, 15).focus();
     const cell = Number(await block(page, 15).getAttribute('data-cell'));
     const named = (await block(page, 15).getAttribute('aria-label'))!;
-    await watch(page);
+    await changed(page);
     await page.keyboard.press('r');
     await expect(block(page, 15)).not.toHaveAttribute('aria-label', named);
     await expect(block(page, 15)).toHaveAttribute('aria-label', /clash/);

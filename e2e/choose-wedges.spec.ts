@@ -2,23 +2,11 @@ import { expect, test } from './guarded';
 import { nextUndo, openExample } from './quilt';
 import { undoAll } from './room';
 
-test('the tool chooses wedges for every block and says what was proved @phone', async ({ page }) => {
-  await openExample(page, 'Blocks');
-  await page.getByRole('button', { name: 'Start over' }).click();
-  const proof = page.locator('.proof');
-  await expect(proof).toContainText('No fabric meets itself on a rim.');
-  await expect.poll(() => nextUndo(page)).toMatch(/^Undo: choose the wedges/);
-  await page.getByText('Clashing').click();
-  // What is still listed once the choice has been looked through: look-alikes at most, never a fabric and itself.
-  const listed = page.locator('.block-card');
-  const names = () =>
-    listed.evaluateAll((cards) => cards.map((card) => card.getAttribute('aria-label') ?? ''));
-  await expect
-    .poll(async () => (await names()).filter((name) => !name.includes('look-alikes meet')))
-    .toEqual([]);
-});
-
-test('blocks are added, and several at once are marked as sewn', async ({ page }) => {
+test('wedges are chosen, blocks added, several marked as sewn, and one opened with its card', async ({
+  page,
+  context,
+}) => {
+  await context.grantPermissions(['clipboard-read', 'clipboard-write']);
   await openExample(page, 'Blocks');
   await test.step('a block that is added is filled at once, and the others stay as they are', async () => {
     const first = page.getByRole('button', { name: /^Block 1: / });
@@ -45,14 +33,8 @@ test('blocks are added, and several at once are marked as sewn', async ({ page }
     await page.getByRole('button', { name: 'Remove block 3' }).click();
     await expect(page.getByRole('alert').filter({ hasText: 'Block 3 is sewn' })).toBeVisible();
   });
-});
-
-test('an opened block: one with an empty place is not sewn; its card names every place and is copied as text', async ({
-  page,
-  context,
-}) => {
-  await context.grantPermissions(['clipboard-read', 'clipboard-write']);
-  await openExample(page, 'Blocks');
+  await undoAll(page);
+  await page.getByRole('button', { name: 'All blocks' }).click();
   await test.step('a block with an empty place cannot be sewn, and the reason stands beside the control', async () => {
     await page.getByRole('button', { name: /^Block 1: / }).click();
     await page.getByRole('button', { name: 'Take it out' }).click();
@@ -67,5 +49,21 @@ test('an opened block: one with an empty place is not sewn; its card names every
     const text = await page.evaluate(() => navigator.clipboard.readText());
     for (let number = 1; number <= 8; number += 1)
       expect(text).toMatch(new RegExp(`^Place ${number}: set [A-Z]+, tip (up|down); seams`, 'm'));
+  });
+  await undoAll(page);
+  await page.getByRole('button', { name: 'All blocks' }).click();
+  await test.step('the tool chooses wedges for every block and says what was proved', async () => {
+    await page.getByRole('button', { name: 'Start over' }).click();
+    const proof = page.locator('.proof');
+    await expect(proof).toContainText('No fabric meets itself on a rim.');
+    await expect.poll(() => nextUndo(page)).toMatch(/^Undo: choose the wedges/);
+    await page.getByText('Clashing').click();
+    // What is still listed once the choice has been looked through: look-alikes at most, never a fabric and itself.
+    const listed = page.locator('.block-card');
+    const names = () =>
+      listed.evaluateAll((cards) => cards.map((card) => card.getAttribute('aria-label') ?? ''));
+    await expect
+      .poll(async () => (await names()).filter((name) => !name.includes('look-alikes meet')))
+      .toEqual([]);
   });
 });

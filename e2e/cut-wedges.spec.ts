@@ -1,11 +1,7 @@
 // Step 3: the wedge and what it makes, the first sewn block, and the cutting table.
 import { expect, type Page, test } from './guarded';
-import { openDemo, setsFromStrips } from './quilt';
-import { goTo, undoAll, undoButton } from './room';
-
-async function cuttingTable(page: Page): Promise<void> {
-  await openDemo(page, 'harbour-reading-corner', 'Wedges');
-}
+import { openDemo, planned, setsFromStrips } from './quilt';
+import { goTo, openFile, undoAll, undoButton } from './room';
 
 const table = (page: Page) => page.getByRole('region', { name: 'On the cutting table' });
 const rows = (page: Page) => table(page).getByRole('button', { name: /^Set \w+: / });
@@ -15,7 +11,7 @@ const pool = (page: Page, set: string, tip: string) =>
 const figure = (page: Page, name: string) => page.locator('dl > div').filter({ hasText: name }).locator('dd');
 
 test('on the cutting table, each from the quilt as it was opened', async ({ page }) => {
-  await cuttingTable(page);
+  await openDemo(page, 'harbour-reading-corner', 'Wedges');
   await test.step('the diagram shows as many wedges as the set is said to give', async () => {
     for (const at of [0, 1, 2]) {
       const name = (await rows(page).nth(at).getAttribute('aria-label')) ?? '';
@@ -81,24 +77,41 @@ test('on the cutting table, each from the quilt as it was opened', async ({ page
     await expect(there).toHaveText(String(before));
   });
   await undoAll(page);
-  await test.step('a block of 14 1/4 where 14 1/2 was planned gives the seam, and the plan follows', async () => {
+  await test.step('a block of 14 1/4 where 14 1/2 was planned gives the seam, and block, corners, sashing and top follow', async () => {
     const field = (label: RegExp) => page.getByRole('textbox', { name: label });
+    const figures = async () => {
+      await goTo(page, 'Finishing');
+      const top = (await figure(page, 'Top, finished').textContent()) ?? '';
+      const made = (await figure(page, 'Block, unfinished').textContent()) ?? '';
+      await goTo(page, 'Wedges');
+      const leg = (await figure(page, 'Corner triangle, finished leg').textContent()) ?? '';
+      return { top, made, leg };
+    };
     await field(/^Cut height/).fill('7 1/2');
     await field(/^Between wedges/).fill('1/4');
     await field(/^Between wedges/).press('Tab');
     await expect(figure(page, 'Block, before it is sewn in')).toHaveText(/14.1\/2" square/);
+    const before = await figures();
+    expect(before.made).toMatch(/^14.1\/2" × 14.1\/2"$/);
     await page.getByText('Check against your test block').click();
     await field(/^It measures/).fill('14-1/4');
     await field(/^It measures/).press('Enter');
+    // A (14 1/4 − 1/2) / 2 apothem: sa = (7 1/2 + 0.4033 − 1/4 − 6 7/8) sin 22.5° = 0.2978 (trade notes 3, plane geometry).
     await expect(page.getByText(/a seam of about 0\.298" between the wedges/)).toBeVisible();
+    await expect(page.getByText(/A ruler read to a sixteenth leaves .* either way\./)).toBeVisible();
     await page.getByRole('button', { name: 'Plan with this seam' }).click();
     await expect(figure(page, 'Block, finished')).toHaveText(/13.3\/4" square/);
     await expect(page.getByText(/is as planned/)).toBeVisible();
+    const after = await figures();
+    expect(after.made).toMatch(/^14.1\/4" × 14.1\/4"$/);
+    expect(after.leg).not.toBe(before.leg);
+    expect(after.top).not.toBe(before.top);
     await undoButton(page).click();
     await expect(figure(page, 'Block, finished')).toHaveText('14" square');
   });
   await undoAll(page);
   await test.step('a measure that no seam explains is refused with the reason', async () => {
+    await page.getByText('Check against your test block').click();
     const measures = page.getByRole('textbox', { name: /^It measures/ });
     await measures.fill('16');
     await measures.press('Enter');
@@ -108,69 +121,8 @@ test('on the cutting table, each from the quilt as it was opened', async ({ page
     await expect(measures).toHaveValue('16');
     await expect(page.getByRole('button', { name: 'Plan with this seam' })).toBeHidden();
   });
-});
-
-test('wedges are numbered anew for another height, with no number of before left on the cloth', async ({
-  page,
-}) => {
-  await setsFromStrips(page);
-  await goTo(page, 'Wedges');
-  const height = page.getByRole('textbox', { name: /^Cut height/ });
-  const numbers = () => card(page, 0).locator('.wdg-number').allTextContents();
-  const was = await height.inputValue();
-  const before = await numbers();
-  // On a set twice as high as the wedge, wedges lie in two rows and begin in pairs at one place.
-  await height.fill('3');
-  await height.press('Enter');
-  await expect.poll(async () => (await numbers()).length).toBeGreaterThan(before.length);
-  await height.fill(was);
-  await height.press('Enter');
-  await expect.poll(numbers).toEqual(before);
-});
-
-test('a height that the sets do not give is refused once, with its limit and the ways out', async ({
-  page,
-}) => {
-  await openDemo(page, 'plum-orchard', 'Wedges');
-  const height = page.getByRole('textbox', { name: /^Cut height/ });
-  const refusal = page.getByText(/^A wedge 9" high does not fit on set A, which blocks use: it is 8" high\./);
-  const refuse = async () => {
-    await height.fill('9');
-    await height.press('Enter');
-    await expect(refusal).toHaveCount(1);
-  };
-  await refuse();
-  const lower = page.getByRole('button', { name: /^Use 7/ });
-  const limit = /^Use (.*)"$/.exec(((await lower.textContent()) ?? '').replaceAll('\u00a0', ' '))?.[1];
-  await lower.click();
-  await expect(refusal).toHaveCount(0);
-  await expect(height).toHaveValue(limit ?? '');
-  await undoButton(page).click();
-  await refuse();
-  // All 80 blocks of this quilt hold wedges of sets that are only planned.
-  await expect(page.getByRole('button', { name: 'Make new sets for 9" and empty 80 blocks' })).toBeVisible();
-  await page.getByRole('button', { name: 'Empty the blocks and use 9"' }).click();
-  await expect(refusal).toHaveCount(0);
-  await expect(height).toHaveValue('9');
-  await undoButton(page).click();
-  await refuse();
-  // Other text that is refused takes the ways out of the first with it.
-  await height.fill('banana');
-  await height.press('Enter');
-  await expect(page.getByText('Write a length such as 7 1/2 or 7.5.')).toBeVisible();
-  await expect(page.getByRole('button', { name: 'Cancel' })).toBeHidden();
-  await height.fill('9');
-  await height.press('Enter');
-  await page.getByRole('button', { name: 'Cancel' }).click();
-  await expect(refusal).toHaveCount(0);
-  await expect(height).toHaveValue('7 1/2');
-});
-
-test.describe('on the cutting table', () => {
-  test('a press on the wedges of one tip lights them on the wall, and says in which blocks they are', async ({
-    page,
-  }) => {
-    await cuttingTable(page);
+  await undoAll(page);
+  await test.step('a press on the wedges of one tip lights them on the wall, and says in which blocks they are', async () => {
     const lit = page.locator('.wall-area .lit-wedges');
     await pool(page, 'B', 'up').click();
     await expect(pool(page, 'B', 'up')).toHaveAttribute('aria-pressed', 'true');
@@ -182,12 +134,66 @@ test.describe('on the cutting table', () => {
     await goTo(page, 'Blocks');
     await expect(lit).toHaveCount(0);
   });
+  await openFile(page, planned());
+  await expect(page.getByRole('dialog')).toBeHidden();
+  await goTo(page, 'Wedges');
+  await test.step('a height that the sets do not give is refused once, with its limit and the ways out', async () => {
+    const height = page.getByRole('textbox', { name: /^Cut height/ });
+    const refusal = page.getByText(
+      /^A wedge 9" high does not fit on set A, which blocks use: it is 8" high\./,
+    );
+    const refuse = async () => {
+      await height.fill('9');
+      await height.press('Enter');
+      await expect(refusal).toHaveCount(1);
+    };
+    await refuse();
+    const lower = page.getByRole('button', { name: /^Use 7/ });
+    const limit = /^Use (.*)"$/.exec(((await lower.textContent()) ?? '').replaceAll('\u00a0', ' '))?.[1];
+    await lower.click();
+    await expect(refusal).toHaveCount(0);
+    await expect(height).toHaveValue(limit ?? '');
+    await undoButton(page).click();
+    await refuse();
+    // All six blocks of this quilt hold wedges of sets that are only planned.
+    await expect(page.getByRole('button', { name: 'Make new sets for 9" and empty 6 blocks' })).toBeVisible();
+    await page.getByRole('button', { name: 'Empty the blocks and use 9"' }).click();
+    await expect(refusal).toHaveCount(0);
+    await expect(height).toHaveValue('9');
+    await undoButton(page).click();
+    await refuse();
+    // Other text that is refused takes the ways out of the first with it.
+    await height.fill('banana');
+    await height.press('Enter');
+    await expect(page.getByText('Write a length such as 7 1/2 or 7.5.')).toBeVisible();
+    await expect(page.getByRole('button', { name: 'Cancel' })).toBeHidden();
+    await height.fill('9');
+    await height.press('Enter');
+    await page.getByRole('button', { name: 'Cancel' }).click();
+    await expect(refusal).toHaveCount(0);
+    await expect(height).toHaveValue('7 1/2');
+  });
+});
 
-  test('the set to cut next opens from the foot, is marked as cut, and the next one opens', async ({
-    page,
-  }) => {
-    await setsFromStrips(page);
-    await goTo(page, 'Wedges');
+test('sets that are made are numbered anew for another height, and cut one after the other', async ({
+  page,
+}) => {
+  await setsFromStrips(page);
+  await goTo(page, 'Wedges');
+  await test.step('wedges are numbered anew for another height, with no number of before left on the fabric', async () => {
+    const height = page.getByRole('textbox', { name: /^Cut height/ });
+    const numbers = () => card(page, 0).locator('.wdg-number').allTextContents();
+    const was = await height.inputValue();
+    const before = await numbers();
+    // On a set twice as high as the wedge, wedges lie in two rows and begin in pairs at one place.
+    await height.fill('3');
+    await height.press('Enter');
+    await expect.poll(async () => (await numbers()).length).toBeGreaterThan(before.length);
+    await height.fill(was);
+    await height.press('Enter');
+    await expect.poll(numbers).toEqual(before);
+  });
+  await test.step('the set to cut next opens from the foot, is marked as cut, and the next one opens', async () => {
     await page.getByRole('button', { name: 'Cut set A next' }).click();
     await expect(page.getByRole('region', { name: 'Set A', exact: true })).toContainText(
       'Straighten the left end',

@@ -36,114 +36,95 @@ async function hand(page: Page, how: 'drop' | 'paste', files: readonly Given[]):
 const jpeg = (name: string, bytes: Buffer): Given => ({ name, type: 'image/jpeg', bytes });
 const refused = (page: Page) => page.locator('.photo-refused');
 
-test('several files at once are dropped, then one pasted: pictures are taken, and what is none says why', async ({
-  page,
-}) => {
-  test.setTimeout(120_000);
-  await firstVisit(page);
-  await goTo(page, 'Fabrics');
-  const picture = await photograph();
-  const png = await sharp(picture).resize(400).png().toBuffer();
-  const webp = await sharp(picture).resize(400).webp().toBuffer();
-  // The work on photographs opens with what is handed over.
-  await hand(page, 'drop', [
-    jpeg('one.jpg', picture),
-    { name: 'two.png', type: 'image/png', bytes: png },
-    { name: 'three.webp', type: 'image/webp', bytes: webp },
-    { name: 'list.txt', type: 'text/plain', bytes: Buffer.from('ten strips of plum') },
-    { name: 'telephone.heic', type: 'image/heic', bytes: heicOf() },
-  ]);
-  await expect(page.getByRole('heading', { name: 'Fabrics from photographs' })).toBeVisible();
-  const list = page.getByRole('list', { name: 'Photographs' });
-  await expect(list.getByRole('button')).toHaveCount(3, { timeout: 90_000 });
-  for (const name of ['one.jpg', 'two.png', 'three.webp'])
-    await expect(list.getByRole('button', { name: `Photograph ${name}` })).toBeVisible();
-  await expect(refused(page).getByText(/^list\.txt: This file holds text/)).toBeVisible();
-  await expect(
-    refused(page).getByText(/^telephone\.heic: This is a HEIC photograph.*Save or share it as a JPEG/),
-  ).toBeVisible();
-  // What is handed over next goes beside what is there.
-  await hand(page, 'paste', [jpeg('four.jpg', picture)]);
-  await expect(list.getByRole('button')).toHaveCount(4, { timeout: 90_000 });
-  await expect(refused(page)).toBeHidden();
-});
-
-test('a picture on the clipboard is pasted with Control V', async ({ page, context }) => {
-  test.setTimeout(90_000);
+test('photographs are dropped and pasted on fabrics, blocks and the wall', async ({ page, context }) => {
   await context.grantPermissions(['clipboard-read', 'clipboard-write']);
-  await firstVisit(page);
-  await goTo(page, 'Fabrics');
-  const png = await sharp(await photograph())
-    .resize(400)
-    .png()
+  const picture = await sharp(await photograph())
+    .resize(300)
+    .jpeg()
     .toBuffer();
-  await page.evaluate(async (text) => {
-    const bytes = Uint8Array.from(atob(text), (one) => one.charCodeAt(0));
-    await navigator.clipboard.write([new ClipboardItem({ 'image/png': new Blob([bytes], { type: 'image/png' }) })]); // biome-ignore format: one call
-  }, png.toString('base64'));
-  await page.keyboard.press('Control+v');
-  await expect(page.getByRole('region', { name: 'What was read' })).toBeVisible({ timeout: 60_000 });
-});
-
-test('pasted text is left alone, and a file dropped beside the large area is neither taken nor opened in place of the tool', async ({
-  page,
-}) => {
+  const png = await sharp(picture).png().toBuffer();
+  const webp = await sharp(picture).webp().toBuffer();
+  const list = page.getByRole('list', { name: 'Photographs' });
   await firstVisit(page);
   await goTo(page, 'Fabrics');
-  await page.getByRole('button', { name: 'From a photograph' }).click();
-  const left = await page.evaluate(() => {
-    const carried = new DataTransfer();
-    carried.items.add('plum', 'text/plain');
-    const pasted = new ClipboardEvent('paste', { bubbles: true, cancelable: true, clipboardData: carried });
-    const files = new DataTransfer();
-    files.items.add(new File([new Uint8Array([1])], 'a.jpg', { type: 'image/jpeg' }));
-    const drop = new DragEvent('drop', { bubbles: true, cancelable: true, dataTransfer: files });
-    return [document.body.dispatchEvent(pasted), document.querySelector('.panel')!.dispatchEvent(drop)];
+  await test.step('several files at once are dropped, then one pasted: pictures are taken, and what is none says why', async () => {
+    // The work on photographs opens with what is handed over.
+    await hand(page, 'drop', [
+      jpeg('one.jpg', picture),
+      { name: 'two.png', type: 'image/png', bytes: png },
+      { name: 'three.webp', type: 'image/webp', bytes: webp },
+      { name: 'list.txt', type: 'text/plain', bytes: Buffer.from('ten strips of plum') },
+      { name: 'telephone.heic', type: 'image/heic', bytes: heicOf() },
+    ]);
+    await expect(page.getByRole('heading', { name: 'Fabrics from photographs' })).toBeVisible();
+    await expect(list.getByRole('button')).toHaveCount(3, { timeout: 90_000 });
+    for (const name of ['one.jpg', 'two.png', 'three.webp'])
+      await expect(list.getByRole('button', { name: `Photograph ${name}` })).toBeVisible();
+    await expect(refused(page).getByText(/^list\.txt: This file holds text/)).toBeVisible();
+    await expect(
+      refused(page).getByText(/^telephone\.heic: This is a HEIC photograph.*Save or share it as a JPEG/),
+    ).toBeVisible();
+    // What is handed over next goes beside what is there.
+    await hand(page, 'paste', [jpeg('four.jpg', picture)]);
+    await expect(list.getByRole('button')).toHaveCount(4, { timeout: 90_000 });
+    await expect(refused(page)).toBeHidden();
   });
-  expect(left).toEqual([true, false]);
-  await expect(page.getByRole('list', { name: 'Photographs' })).toBeHidden();
-});
-
-test('blocks and the wall take what is dropped; of several pictures of the wall the first is taken, and that is said', async ({
-  page,
-}) => {
-  test.setTimeout(120_000);
-  const picture = await photograph();
-  await firstVisit(page);
-  await goTo(page, 'Blocks');
-  await page.getByRole('button', { name: 'From a photograph' }).click();
-  await expect(page.getByRole('heading', { name: 'Blocks from photographs' })).toBeVisible();
-  await hand(page, 'drop', [
-    jpeg('one.jpg', picture),
-    { name: 'telephone.heic', type: 'image/heic', bytes: heicOf() },
-  ]);
-  await expect(page.getByRole('article', { name: 'Photograph one.jpg' })).toBeVisible({ timeout: 60_000 });
-  await expect(page.getByRole('alert').filter({ hasText: 'telephone.heic' })).toContainText('HEIC');
-  await goTo(page, 'Wall');
-  await page.getByRole('button', { name: 'From a photograph of the wall' }).click();
-  await expect(page.getByRole('heading', { name: 'The wall from a photograph' })).toBeVisible();
-  await hand(page, 'paste', [jpeg('front.jpg', picture), jpeg('other.jpg', picture)]);
-  await expect(page.getByText('One photograph of the wall at a time: front.jpg is taken.')).toBeVisible();
-  await expect(page.locator('.corner-picture')).toBeVisible({ timeout: 60_000 });
-});
-
-test('the camera hands its picture over @phone', async ({ page }, { project }) => {
-  test.setTimeout(90_000);
-  await firstVisit(page);
-  await goTo(page, 'Fabrics');
-  await page.getByRole('button', { name: 'From a photograph' }).click();
-  if (project.name === 'phone') {
-    const chosen = page.waitForEvent('filechooser');
-    await page.getByRole('button', { name: 'Take a photograph' }).click();
-    const chooser = await chosen;
-    await expect(page.getByLabel('Photograph from the camera')).toHaveAttribute('capture', 'environment');
-    await chooser.setFiles({ name: 'image.jpg', mimeType: 'image/jpeg', buffer: await photograph() });
-  } else {
-    // A desk has no camera button; the field takes a picture all the same.
+  await test.step('a picture on the clipboard is pasted with Control V', async () => {
+    await page.evaluate(async (text) => {
+      const bytes = Uint8Array.from(atob(text), (one) => one.charCodeAt(0));
+      await navigator.clipboard.write([new ClipboardItem({ 'image/png': new Blob([bytes], { type: 'image/png' }) })]); // biome-ignore format: one call
+    }, png.toString('base64'));
+    await page.keyboard.press('Control+v');
+    await expect(list.getByRole('button')).toHaveCount(5, { timeout: 60_000 });
+    await expect(page.getByRole('region', { name: 'What was read' })).toBeVisible({ timeout: 60_000 });
+  });
+  await test.step('pasted text is left alone, and a file dropped beside the large area is neither taken nor opened in place of the tool', async () => {
+    const left = await page.evaluate(() => {
+      const carried = new DataTransfer();
+      carried.items.add('plum', 'text/plain');
+      const pasted = new ClipboardEvent('paste', { bubbles: true, cancelable: true, clipboardData: carried });
+      const files = new DataTransfer();
+      files.items.add(new File([new Uint8Array([1])], 'a.jpg', { type: 'image/jpeg' }));
+      const drop = new DragEvent('drop', { bubbles: true, cancelable: true, dataTransfer: files });
+      return [document.body.dispatchEvent(pasted), document.querySelector('.panel')!.dispatchEvent(drop)];
+    });
+    expect(left).toEqual([true, false]);
+    await expect(list.getByRole('button')).toHaveCount(5);
+  });
+  await test.step('the field of the camera takes a picture; a desk has no button of it', async () => {
     await expect(page.getByRole('button', { name: 'Take a photograph' })).toBeHidden();
     await page
       .getByLabel('Photograph from the camera')
-      .setInputFiles({ name: 'image.jpg', mimeType: 'image/jpeg', buffer: await photograph() });
-  }
+      .setInputFiles({ name: 'image.jpg', mimeType: 'image/jpeg', buffer: picture });
+    await expect(list.getByRole('button')).toHaveCount(6, { timeout: 60_000 });
+  });
+  await test.step('blocks and the wall take what is dropped; of several pictures of the wall the first is taken, and that is said', async () => {
+    await goTo(page, 'Blocks');
+    await page.getByRole('button', { name: 'From a photograph' }).click();
+    await expect(page.getByRole('heading', { name: 'Blocks from photographs' })).toBeVisible();
+    await hand(page, 'drop', [
+      jpeg('one.jpg', picture),
+      { name: 'telephone.heic', type: 'image/heic', bytes: heicOf() },
+    ]);
+    await expect(page.getByRole('article', { name: 'Photograph one.jpg' })).toBeVisible({ timeout: 60_000 });
+    await expect(page.getByRole('alert').filter({ hasText: 'telephone.heic' })).toContainText('HEIC');
+    await goTo(page, 'Wall');
+    await page.getByRole('button', { name: 'From a photograph of the wall' }).click();
+    await expect(page.getByRole('heading', { name: 'The wall from a photograph' })).toBeVisible();
+    await hand(page, 'paste', [jpeg('front.jpg', picture), jpeg('other.jpg', picture)]);
+    await expect(page.getByText('One photograph of the wall at a time: front.jpg is taken.')).toBeVisible();
+    await expect(page.locator('.corner-picture')).toBeVisible({ timeout: 60_000 });
+  });
+});
+
+test('the camera hands its picture over @phone @touch', async ({ page }) => {
+  await firstVisit(page);
+  await goTo(page, 'Fabrics');
+  await page.getByRole('button', { name: 'From a photograph' }).click();
+  const chosen = page.waitForEvent('filechooser');
+  await page.getByRole('button', { name: 'Take a photograph' }).click();
+  const chooser = await chosen;
+  await expect(page.getByLabel('Photograph from the camera')).toHaveAttribute('capture', 'environment');
+  await chooser.setFiles({ name: 'image.jpg', mimeType: 'image/jpeg', buffer: await photograph() });
   await expect(page.getByRole('region', { name: 'What was read' })).toBeVisible({ timeout: 60_000 });
 });

@@ -4,8 +4,14 @@ import type { Project } from '../src/model/project';
 import { expect, type Page, test } from './guarded';
 import { firstVisit, goTo, openFile, undoAll, undoButton } from './room';
 
-/** Opens a quilt of so many fabrics and a background, with no strips yet. */
-async function fabricsOnly(page: Page, cloths: number, from = 'kiln-shed', unit = 'in'): Promise<Project> {
+/** Opens the tool on a quilt of so many fabrics and a background, with no strips yet. The unit is the person's, not the quilt's. */
+async function fabricsOnly(page: Page, cloths: number, unit = 'in'): Promise<Project> {
+  await page.addInitScript((chosen) => localStorage.setItem('wedgewall-unit', chosen), unit);
+  await firstVisit(page);
+  return openFabrics(page, cloths, 'kiln-shed');
+}
+
+async function openFabrics(page: Page, cloths: number, from: string): Promise<Project> {
   const project = JSON.parse(readFileSync(`demo-data/${from}.json`, 'utf8')) as Project;
   const own = project.fabrics.filter((fabric) => !fabric.background).slice(0, cloths);
   const made = Array.from({ length: cloths - own.length }, (_, at) => ({
@@ -19,9 +25,6 @@ async function fabricsOnly(page: Page, cloths: number, from = 'kiln-shed', unit 
     stripsOnHand: [],
     clothOnHand: [],
   };
-  // The unit is the person's, not the quilt's.
-  await page.addInitScript((chosen) => localStorage.setItem('wedgewall-unit', chosen), unit);
-  await firstVisit(page);
   await openFile(page, JSON.stringify(quilt));
   await expect(page.getByRole('dialog')).toBeHidden();
   await goTo(page, 'Fabrics');
@@ -60,144 +63,113 @@ async function paste(page: Page, text: string): Promise<void> {
   }, text);
 }
 
-test.describe('strips by keys alone', () => {
-  test('the grid of twelve fabrics takes fewer than 60 keys besides digits, by columns and by lines; the same for all', async ({
-    page,
-  }) => {
-    const { fabrics } = await fabricsOnly(page, 12);
-    await test.step('line by line, Enter after Tabs goes to where they began, and nothing typed is lost on leaving', async () => {
-      const hands = typist(page);
-      await page.getByRole('button', { name: 'Enter strips' }).click();
-      // The usual widths stand there; over them and 'Same for all' to the first fabric.
-      await hands.press('Enter');
-      await hands.press('Enter');
-      for (let line = 0; line < 12; line += 1) {
-        await hands.type('4');
-        await hands.press('Tab');
-        await hands.type('4');
-        await hands.press('Tab');
-        await hands.type('2');
-        if (line < 11) await hands.press('Enter');
-      }
-      // The last number is in the sum while it is typed, and on hand once the grid is closed.
-      await expect(total(page)).toHaveText('120');
-      expect(hands.keys()).toBeLessThan(60);
-      await page.getByRole('button', { name: 'Done' }).click();
-      await expect(page.getByRole('button', { name: 'Change strips' })).toBeFocused();
-      await expect(page.getByRole('region', { name: 'Strips on hand' })).toContainText('120 strips');
-      await expect(undoButton(page)).toHaveAccessibleName(
-        `Undo: enter 2 strips of ${fabrics[12]!.name}, 2" wide`,
-      );
-      test.info().annotations.push({ type: 'keys, by lines', description: String(hands.keys()) });
-    });
-    await test.step('12 fabrics × 3 widths of their own take fewer than 60 keys besides digits, column by column', async () => {
-      await undoAll(page);
-      const hands = typist(page);
-      await page.getByRole('button', { name: 'Enter strips' }).focus();
-      await hands.press('Enter');
-      await expect(width(page, 1)).toBeFocused();
-      for (const [at, text] of ['1 1/4', '1 3/8', '2.2'].entries()) {
-        await hands.type(text);
-        await hands.press(at < 2 ? 'Tab' : 'Enter');
-      }
-      // Over the line 'Same for all' to the first fabric.
-      await hands.press('Enter');
-      let sum = 0;
-      for (let column = 0; column < 3; column += 1) {
-        for (let line = 0; line < 12; line += 1) {
-          const count = 10 * column + line + 1;
-          sum += count;
-          await hands.type(String(count));
-          await hands.press('Enter');
-        }
-      }
-      expect(hands.keys()).toBeLessThan(60);
-      await expect(total(page)).toHaveText(String(sum));
-      expect(sum).toBe(3 * 78 + 12 * 30);
-      await expect(cell(page, fabrics[1]!.name, '1 1/4"')).toHaveValue('1');
-      await expect(cell(page, fabrics[12]!.name, '2 3/16"')).toHaveValue('32');
-      await expect(page.getByRole('region', { name: 'Strips on hand' })).toContainText(`${sum} strips`);
-      test.info().annotations.push({ type: 'keys, by columns', description: String(hands.keys()) });
-    });
-    await test.step('the same for all fills a column in one undo, a bad cell says why and keeps its text, Ctrl+Z takes back', async () => {
-      await page.getByRole('button', { name: 'Done' }).click();
-      await undoAll(page);
-      await page.getByRole('button', { name: 'Enter strips' }).click();
-      const all = grid(page).getByRole('textbox', { name: 'Strips 1 1/2" wide, the same for all fabrics' });
-      await all.fill('3');
-      await all.press('Enter');
-      await expect(total(page)).toHaveText('36');
-      await expect(undoButton(page)).toHaveAccessibleName('Undo: enter strips in 12 cells');
-      const second = cell(page, fabrics[2]!.name, '1 1/2"');
-      await second.fill('a few');
-      await second.press('Enter');
-      await expect(grid(page).getByText('Write a whole number up to 10,000.')).toBeVisible();
-      await expect(second).toHaveValue('a few');
-      await expect(second).toBeFocused();
-      await expect(all).toHaveValue('3');
-      await page.getByRole('button', { name: 'Done' }).click();
-      await expect(second).toBeFocused();
-      await second.press('Escape');
-      await expect(grid(page).getByText('Write a whole number')).toBeHidden();
-      await second.fill('5');
-      await second.press('Enter');
-      await expect(all).toHaveValue('');
-      await page.keyboard.press('Control+z');
-      await expect(second).toHaveValue('3');
-      await page.keyboard.press('Control+z');
-      await expect(total(page)).toHaveText('0');
-      // Another length for all, one of its own for a line, and a second line for odd strips.
-      await grid(page).getByRole('textbox', { name: 'Length of all strips' }).fill('36');
-      await page.keyboard.press('Enter');
-      await all.fill('2');
-      await all.press('Enter');
-      await second.focus();
-      await page.getByRole('button', { name: 'Add a length' }).click();
-      const odd = grid(page).getByRole('textbox', {
-        name: `${fabrics[2]!.name}: strips 1 1/2" wide, 18" long`,
-      });
-      await odd.fill('7');
-      await odd.press('Enter');
-      await expect(total(page)).toHaveText('31');
-      await expect(page.getByRole('region', { name: 'Strips on hand' })).toContainText(
-        'from 18" to 36" long',
-      );
-    });
-  });
+/** Twelve fabrics have so many lines more than the grid that is filled here. */
+const FURTHER_LINES = 8;
 
-  test('fabrics can be typed too: a name, Tab, its strips, Enter, the next name', async ({ page }) => {
-    await firstVisit(page);
-    await page.getByRole('button', { name: /^Quilt:/ }).click();
-    await page.getByRole('button', { name: 'New quilt' }).click();
-    await expect(page.getByRole('dialog')).toBeHidden();
-    await goTo(page, 'Fabrics');
-    await page.getByRole('button', { name: 'Enter strips' }).click();
-    await expect(grid(page).locator('input:focus')).toBeVisible();
-    // From the widths by Enter, with the new one or without, to where fabrics are named.
-    await page.keyboard.press('Enter');
-    await expect(grid(page).getByRole('textbox', { name: 'Name of a new fabric' })).toBeFocused();
-    await grid(page).getByRole('textbox', { name: 'Another cut width' }).focus();
-    await page.keyboard.press('Enter');
-    for (const name of ['Rust', 'Slate', 'Heather']) {
-      await page.keyboard.type(name);
-      await page.keyboard.press('Tab');
-      await page.keyboard.type('4');
-      await page.keyboard.press('Tab');
-      await page.keyboard.type('2');
-      await page.keyboard.press('Enter');
-      await expect(grid(page).getByRole('textbox', { name: 'Name of a new fabric' })).toBeFocused();
-    }
-    await expect(total(page)).toHaveText('18');
-    await page.keyboard.type('rust');
-    await page.keyboard.press('Enter');
-    await expect(grid(page).getByText('There is a fabric called rust.')).toBeVisible();
-  });
-});
-
-test('the grid of three fabrics: refused numbers, widths and lengths changed, tables pasted', async ({
+test('the grid of four fabrics: by keys alone, the same for all, refused numbers, widths and lengths changed, tables pasted', async ({
   page,
 }) => {
-  const { fabrics } = await fabricsOnly(page, 3);
+  const { fabrics } = await fabricsOnly(page, 4);
+  await test.step('line by line, Enter after Tabs goes to where they began, and nothing typed is lost on leaving', async () => {
+    const hands = typist(page);
+    await page.getByRole('button', { name: 'Enter strips' }).click();
+    // The usual widths stand there; over them and 'Same for all' to the first fabric.
+    await hands.press('Enter');
+    await hands.press('Enter');
+    for (let line = 0; line < 4; line += 1) {
+      await hands.type('4');
+      await hands.press('Tab');
+      await hands.type('4');
+      await hands.press('Tab');
+      await hands.type('2');
+      if (line < 3) await hands.press('Enter');
+    }
+    // The last number is in the sum while it is typed, and on hand once the grid is closed.
+    await expect(total(page)).toHaveText('40');
+    // A further line takes two Tabs and Enter.
+    expect(hands.keys() + 3 * FURTHER_LINES).toBeLessThan(60);
+    await page.getByRole('button', { name: 'Done' }).click();
+    await expect(page.getByRole('button', { name: 'Change strips' })).toBeFocused();
+    await expect(page.getByRole('region', { name: 'Strips on hand' })).toContainText('40 strips');
+    await expect(undoButton(page)).toHaveAccessibleName(
+      `Undo: enter 2 strips of ${fabrics[4]!.name}, 2" wide`,
+    );
+    test.info().annotations.push({ type: 'keys, by lines', description: String(hands.keys()) });
+  });
+  await test.step('12 fabrics × 3 widths of their own would take fewer than 60 keys besides digits, column by column', async () => {
+    await undoAll(page);
+    const hands = typist(page);
+    await page.getByRole('button', { name: 'Enter strips' }).focus();
+    await hands.press('Enter');
+    await expect(width(page, 1)).toBeFocused();
+    for (const [at, text] of ['1 1/4', '1 3/8', '2.2'].entries()) {
+      await hands.type(text);
+      await hands.press(at < 2 ? 'Tab' : 'Enter');
+    }
+    // Over the line 'Same for all' to the first fabric.
+    await hands.press('Enter');
+    let sum = 0;
+    for (let column = 0; column < 3; column += 1) {
+      for (let line = 0; line < 4; line += 1) {
+        const count = 10 * column + line + 1;
+        sum += count;
+        await hands.type(String(count));
+        await hands.press('Enter');
+      }
+    }
+    // A further line takes Enter in each column.
+    expect(hands.keys() + 3 * FURTHER_LINES).toBeLessThan(60);
+    await expect(total(page)).toHaveText(String(sum));
+    expect(sum).toBe(3 * 10 + 4 * 30);
+    await expect(cell(page, fabrics[1]!.name, '1 1/4"')).toHaveValue('1');
+    await expect(cell(page, fabrics[4]!.name, '2 3/16"')).toHaveValue('24');
+    await expect(page.getByRole('region', { name: 'Strips on hand' })).toContainText(`${sum} strips`);
+    test.info().annotations.push({ type: 'keys, by columns', description: String(hands.keys()) });
+  });
+  await test.step('the same for all fills a column in one undo, a bad cell says why and keeps its text, Ctrl+Z takes back', async () => {
+    await page.getByRole('button', { name: 'Done' }).click();
+    await undoAll(page);
+    await page.getByRole('button', { name: 'Enter strips' }).click();
+    const all = grid(page).getByRole('textbox', { name: 'Strips 1 1/2" wide, the same for all fabrics' });
+    await all.fill('3');
+    await all.press('Enter');
+    await expect(total(page)).toHaveText('12');
+    await expect(undoButton(page)).toHaveAccessibleName('Undo: enter strips in 4 cells');
+    const second = cell(page, fabrics[2]!.name, '1 1/2"');
+    await second.fill('a few');
+    await second.press('Enter');
+    await expect(grid(page).getByText('Write a whole number up to 10,000.')).toBeVisible();
+    await expect(second).toHaveValue('a few');
+    await expect(second).toBeFocused();
+    await expect(all).toHaveValue('3');
+    await page.getByRole('button', { name: 'Done' }).click();
+    await expect(second).toBeFocused();
+    await second.press('Escape');
+    await expect(grid(page).getByText('Write a whole number')).toBeHidden();
+    await second.fill('5');
+    await second.press('Enter');
+    await expect(all).toHaveValue('');
+    await page.keyboard.press('Control+z');
+    await expect(second).toHaveValue('3');
+    await page.keyboard.press('Control+z');
+    await expect(total(page)).toHaveText('0');
+    // Another length for all, one of its own for a line, and a second line for odd strips.
+    await grid(page).getByRole('textbox', { name: 'Length of all strips' }).fill('36');
+    await page.keyboard.press('Enter');
+    await all.fill('2');
+    await all.press('Enter');
+    await second.focus();
+    await page.getByRole('button', { name: 'Add a length' }).click();
+    const odd = grid(page).getByRole('textbox', {
+      name: `${fabrics[2]!.name}: strips 1 1/2" wide, 18" long`,
+    });
+    await odd.fill('7');
+    await odd.press('Enter');
+    await expect(total(page)).toHaveText('15');
+    await expect(page.getByRole('region', { name: 'Strips on hand' })).toContainText('from 18" to 36" long');
+  });
+  await page.getByRole('button', { name: 'Done' }).click();
+  await undoAll(page);
   await test.step('a refused number is there again, with its reason, after another step', async () => {
     await page.getByRole('button', { name: 'Enter strips', exact: true }).click();
     const one = cell(page, fabrics[1]!.name, '1"');
@@ -308,7 +280,7 @@ test('the grid of three fabrics: refused numbers, widths and lengths changed, ta
     await first.focus();
     await paste(page, '4\t2\t5');
     await expect(grid(page).getByRole('alert').first()).toContainText(
-      'What is pasted is 1 down and 3 across; from here the grid has 4 down and 2 across.',
+      'What is pasted is 1 down and 3 across; from here the grid has 5 down and 2 across.',
     );
     await expect(total(page)).toHaveText('10');
     await paste(page, '\t1\nRust\tfour');
@@ -316,10 +288,10 @@ test('the grid of three fabrics: refused numbers, widths and lengths changed, ta
   });
 });
 
-test.describe('tables', () => {
-  test('what is saved as CSV and opened again is the same, in another quilt too', async ({ page }) => {
-    await firstVisit(page);
-    await goTo(page, 'Fabrics');
+test('strips as CSV, and fabrics that are typed into the grid', async ({ page }) => {
+  await firstVisit(page);
+  await goTo(page, 'Fabrics');
+  await test.step('what is saved as CSV and opened again is the same, in another quilt too', async () => {
     await page.getByRole('button', { name: 'Change strips' }).click();
     const sum = await total(page).textContent();
     const saving = page.waitForEvent('download');
@@ -327,7 +299,7 @@ test.describe('tables', () => {
     const file = await (await saving).path();
     const text = readFileSync(file, 'utf8');
     expect(text).toMatch(/^\uFEFFFabric,Length,1 in,1.5 in,2 in\r\n/);
-    await fabricsOnly(page, 16, 'harbour-reading-corner');
+    await openFabrics(page, 16, 'harbour-reading-corner');
     await page.getByRole('button', { name: 'Enter strips' }).click();
     const open = async (name: string, content: string) =>
       page
@@ -339,28 +311,61 @@ test.describe('tables', () => {
     await expect(grid(page).getByText('The file is larger than 1 MB.')).toBeVisible();
     await expect(total(page)).toHaveText(sum!);
   });
+  await test.step('fabrics can be typed too: a name, Tab, its strips, Enter, the next name', async () => {
+    await page.getByRole('button', { name: /^Quilt:/ }).click();
+    await page.getByRole('button', { name: 'New quilt' }).click();
+    await expect(page.getByRole('dialog')).toBeHidden();
+    await goTo(page, 'Fabrics');
+    await page.getByRole('button', { name: 'Enter strips' }).click();
+    await expect(grid(page).locator('input:focus')).toBeVisible();
+    // From the widths by Enter, with the new one or without, to where fabrics are named.
+    await page.keyboard.press('Enter');
+    await expect(grid(page).getByRole('textbox', { name: 'Name of a new fabric' })).toBeFocused();
+    await grid(page).getByRole('textbox', { name: 'Another cut width' }).focus();
+    await page.keyboard.press('Enter');
+    for (const name of ['Rust', 'Slate', 'Heather']) {
+      await page.keyboard.type(name);
+      await page.keyboard.press('Tab');
+      await page.keyboard.type('4');
+      await page.keyboard.press('Tab');
+      await page.keyboard.type('2');
+      await page.keyboard.press('Enter');
+      await expect(grid(page).getByRole('textbox', { name: 'Name of a new fabric' })).toBeFocused();
+    }
+    await expect(total(page)).toHaveText('18');
+    await page.keyboard.type('rust');
+    await page.keyboard.press('Enter');
+    await expect(grid(page).getByText('There is a fabric called rust.')).toBeVisible();
+  });
 });
 
-test('60 fabrics in centimetres fit, and the cell with the focus is in sight @phone @tablet', async ({
+test('60 fabrics in centimetres fit in every window, and the cell with the focus is in sight @phone @touch', async ({
   page,
 }) => {
-  const { fabrics } = await fabricsOnly(page, 60, 'kiln-shed', 'cm');
+  const { fabrics } = await fabricsOnly(page, 60, 'cm');
   await page.getByRole('button', { name: 'Enter strips' }).click();
   await cell(page, fabrics[1]!.name, '2.5 cm').fill('4');
   await page.keyboard.press('Enter');
   const last = cell(page, fabrics[60]!.name, '5.0 cm');
   await last.fill('4');
-  await page.keyboard.press('ArrowUp');
-  await page.keyboard.press('ArrowDown');
-  await expect(last).toBeFocused();
-  await expect(total(page)).toHaveText('8');
-  const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-  expect(over).toBeLessThanOrEqual(0);
-  // Nothing lies over the cell: neither heads nor names nor foot.
-  const hit = await last.evaluate((input) => {
-    const { left, top, width, height } = input.getBoundingClientRect();
-    return document.elementFromPoint(left + width / 2, top + height / 2) === input;
-  });
-  expect(hit).toBe(true);
+  for (const [width, height] of [
+    [390, 844],
+    [1024, 768],
+    [1440, 900],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    await page.keyboard.press('ArrowUp');
+    await page.keyboard.press('ArrowDown');
+    await expect(last).toBeFocused();
+    await expect(total(page)).toHaveText('8');
+    const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    expect(over, `${width} wide`).toBeLessThanOrEqual(0);
+    // Nothing lies over the cell: neither heads nor names nor foot.
+    const hit = await last.evaluate((input) => {
+      const { left, top, width, height } = input.getBoundingClientRect();
+      return document.elementFromPoint(left + width / 2, top + height / 2) === input;
+    });
+    expect(hit, `${width} wide`).toBe(true);
+  }
   await expect(page.getByRole('button', { name: 'Done' })).toBeAttached();
 });

@@ -7,40 +7,48 @@ import { firstVisit, foot, goTo } from './room';
 test.use({ mayBeLogged: /ERR_FAILED/ });
 
 async function shuffle(page: Page) {
-  await goTo(page, 'Wall');
   const part = page.getByRole('region', { name: 'Shuffle for balance' });
   await foot(page).getByRole('button', { name: 'Shuffle', exact: true }).click();
   return part;
 }
 
-test('a shuffle whose workers cannot be fetched says so', async ({ page }) => {
+test('what is asked of workers that cannot be fetched, or hang, is done by the next or said', async ({
+  page,
+}) => {
   let asked = 0;
-  await page.route(/arrangeWorker/, (route) => {
+  const arranging = /arrangeWorker/;
+  await page.clock.install();
+  await page.route(/analysisWorker/, (route) => route.abort());
+  await page.route(arranging, (route) => {
     asked += 1;
     return route.abort();
   });
   await firstVisit(page);
-  const part = await shuffle(page);
-  await expect(part.getByText('The shuffle could not run: its helper did not start.')).toBeVisible();
-  expect(asked).toBe(4);
-});
-
-test('a shuffle whose first workers hang before they have begun is done by the next', async ({ page }) => {
-  let asked = 0;
-  await page.route(/arrangeWorker/, (route) => {
-    asked += 1;
-    const hangs = { contentType: 'text/javascript', body: 'for (;;);' };
-    return asked <= 2 ? route.fulfill(hangs) : route.continue();
+  await test.step('clashes are found in the page itself where no worker can be fetched', async () => {
+    await goTo(page, 'Wall');
+    const findings = page.getByRole('region', { name: 'What clashes' });
+    await expect(findings.getByRole('button').first()).toBeVisible();
   });
-  await firstVisit(page);
-  await shuffle(page);
-  await expect(foot(page).getByRole('button', { name: 'Use this layout' })).toBeVisible({ timeout: 50_000 });
-  expect(asked).toBe(4);
-});
-
-test('clashes are found in the page itself where no worker can be fetched', async ({ page }) => {
-  await page.route(/analysisWorker/, (route) => route.abort());
-  await firstVisit(page);
-  await goTo(page, 'Wall');
-  await expect(page.getByRole('region', { name: 'What clashes' }).getByRole('button').first()).toBeVisible();
+  await test.step('a shuffle whose workers cannot be fetched says so', async () => {
+    const part = await shuffle(page);
+    await expect(part.getByText('The shuffle could not run: its helper did not start.')).toBeVisible();
+    expect(asked).toBe(4);
+  });
+  await page.unroute(arranging);
+  await test.step('a shuffle whose first workers hang before they have begun is done by the next', async () => {
+    asked = 0;
+    await page.route(arranging, (route) => {
+      asked += 1;
+      const hangs = { contentType: 'text/javascript', body: 'for (;;);' };
+      return asked <= 2 ? route.fulfill(hangs) : route.continue();
+    });
+    await shuffle(page);
+    await expect.poll(() => asked).toBe(2);
+    // As long as a worker has to begin (workerClient.ts).
+    await page.clock.runFor(10_000);
+    await expect(foot(page).getByRole('button', { name: 'Use this layout' })).toBeVisible({
+      timeout: 50_000,
+    });
+    expect(asked).toBe(4);
+  });
 });

@@ -1,17 +1,57 @@
-// How far the work is, for many at once, and what can no longer change; the first sewn block; wedges lost and found; other
-// numbers of wedges to the block; the block's card.
+// How far the work is, for many at once, and what can no longer change; other numbers of wedges to
+// the block; the block's card.
 import { expect, type Page, test } from './guarded';
 import { openDemo } from './quilt';
-import { block, goTo, hangsAt, openPart, undoButton } from './room';
+import { block, goTo, hangsAt, openPart, undoAll, undoButton } from './room';
 
-const size = (page: Page, name: string) => page.locator('dl > div').filter({ hasText: name }).locator('dd');
 const stage = (page: Page, name: string) => page.locator('.marking').getByRole('button', { name });
 
-test.describe('how far the work is', () => {
-  test('a row sewn together is marked at once, stays where it hangs, and can be set back', async ({
-    page,
-  }) => {
-    await openDemo(page, 'harbour-reading-corner', 'Blocks');
+test('the block card, what can no longer change once it is sewn, and the weight', async ({ page }) => {
+  await openDemo(page, 'harbour-reading-corner', 'Blocks');
+  await test.step('the block card lists place by place what to lay, and goes to the printer', async () => {
+    await page.evaluate(() => {
+      globalThis.print = () =>
+        document.body.setAttribute('data-printed', document.documentElement.dataset.print ?? '');
+    });
+    await page.getByRole('button', { name: /^Block 5: / }).click();
+    await page.getByText('Block card').click();
+    await expect(
+      page.getByText(/^Place 1: set \w+, tip (up|down); seams towards the (rim|middle)/),
+    ).toBeVisible();
+    await expect(page.getByText(/^Corner triangles on places /)).toBeVisible();
+    await page.getByRole('button', { name: 'Print', exact: true }).click();
+    await expect(page.locator('body')).toHaveAttribute('data-printed', 'block-sheet');
+  });
+  await test.step('the card numbers its drawing clockwise from the dark disc, and corners lie on the places it names', async () => {
+    const card = page.locator('.block-sheet');
+    /** Eighths clockwise from the top at which the numbers lie, in the order 1 to 8. */
+    const standing = () =>
+      card.locator('.block-figure > g[transform^="translate"]').evaluateAll((discs) =>
+        discs
+          .map((disc) => {
+            const { e, f } = (disc as SVGGElement).transform.baseVal.consolidate()!.matrix;
+            const eighths = (Math.round((Math.atan2(e, -f) * 4) / Math.PI) + 8) % 8;
+            return { number: Number(disc.textContent), eighths };
+          })
+          .sort((one, other) => one.number - other.number)
+          .map(({ eighths }) => eighths),
+      );
+    const corners = async () => {
+      const words = await card.getByText(/^Corner triangles on places /).textContent();
+      return (words?.match(/\d+/g) ?? []).map(Number);
+    };
+    const carrying = (at: number[]) => at.flatMap((eighths, place) => (eighths % 2 === 1 ? [place + 1] : []));
+    await expect(card.locator('.place-first')).toHaveText('1');
+    const before = await standing();
+    expect(before).toEqual(before.map((_, place) => (before[0]! + place) % 8));
+    expect(await corners()).toEqual(carrying(before));
+    await page.getByRole('button', { name: 'Corners one wedge forward' }).click();
+    await expect.poll(standing).toEqual(before.map((eighths) => (eighths + 1) % 8));
+    expect(await corners()).toEqual(carrying(before.map((eighths) => eighths + 1)));
+  });
+  await undoAll(page);
+  await page.getByRole('button', { name: 'All blocks' }).click();
+  await test.step('a row sewn together is marked at once, stays where it hangs, and can be set back', async () => {
     await page.getByRole('button', { name: 'Start over' }).click();
     await page.getByRole('button', { name: 'Update progress' }).click();
     await page.getByLabel('Choose a row of the wall').selectOption('Row 1');
@@ -36,9 +76,9 @@ test.describe('how far the work is', () => {
     await page.keyboard.press('r');
     await expect(undoButton(page)).toHaveAccessibleName(`Undo: turn block ${number}`);
   });
-
-  test('a sewn block keeps its wedges, and the sets they came from are cut', async ({ page }) => {
-    await openDemo(page, 'keepers-winter', 'Blocks');
+  await undoAll(page);
+  await goTo(page, 'Blocks');
+  await test.step('a sewn block keeps its wedges, and the sets they came from are cut', async () => {
     await page.getByRole('button', { name: 'Update progress' }).click();
     await page.getByRole('button', { name: 'Choose all shown' }).click();
     await stage(page, 'Wedges joined').click();
@@ -61,147 +101,50 @@ test.describe('how far the work is', () => {
       page.getByRole('alert').filter({ hasText: /is cut; its wedges are .* high\./ }),
     ).toBeVisible();
   });
-});
-
-test('the first sewn block: 14 1/4 where 14 1/2 was planned changes block, corners, sashing and top', async ({
-  page,
-}) => {
-  await openDemo(page, 'harbour-reading-corner', 'Wedges');
-  const assembly = page.getByRole('textbox', { name: /^Between wedges/ });
-  await assembly.fill('1/4');
-  await assembly.press('Tab');
-  const figures = async () => {
+  await undoAll(page);
+  await test.step('weight and bulk: seams, layers, the weight with and without sashing, and what follows', async () => {
     await goTo(page, 'Finishing');
-    const top = (await size(page, 'Top, finished').textContent()) ?? '';
-    const made = (await size(page, 'Block, unfinished').textContent()) ?? '';
-    await goTo(page, 'Wedges');
-    const leg = (await size(page, 'Corner triangle, finished leg').textContent()) ?? '';
-    return { top, made, leg };
-  };
-  const before = await figures();
-  expect(before.made).toMatch(/^14.1\/2" × 14.1\/2"$/);
-  await page.getByText('Check against your test block').click();
-  const measures = page.getByRole('textbox', { name: /^It measures/ });
-  await measures.fill('14 1/4');
-  await measures.press('Enter');
-  // A (14 1/4 − 1/2) / 2 apothem: sa = (7 1/2 + 0.4033 − 1/4 − 6 7/8) sin 22.5° = 0.2978 (trade notes 3, plane geometry).
-  await expect(page.getByText(/seam of about 0\.298" between the wedges/)).toBeVisible();
-  await expect(page.getByText(/A ruler read to a sixteenth leaves .* either way\./)).toBeVisible();
-  await page.getByRole('button', { name: 'Plan with this seam' }).click();
-  const after = await figures();
-  expect(after.made).toMatch(/^14.1\/4" × 14.1\/4"$/);
-  expect(after.leg).not.toBe(before.leg);
-  expect(after.top).not.toBe(before.top);
-});
-
-test('weight and bulk: seams, layers, the weight with and without sashing, and what follows', async ({
-  page,
-}) => {
-  await openDemo(page, 'harbour-reading-corner', 'Finishing');
-  await openPart(page, 'Weight and bulk');
-  const weight = page.getByRole('region', { name: 'Weight and bulk' });
-  await expect(weight.getByText(/^\d+ \+ 8 \+ 4$/)).toBeVisible();
-  await expect(weight.getByText(/^about \d+ to \d+ oz$/).first()).toBeVisible();
-  await expect(weight.getByText(/a typical figure/)).toBeVisible();
-  await expect(weight.getByRole('listitem').first()).toContainText('layers of fabric');
-});
-
-// Blocks of eight are those of the examples; of ten, the geometry's tests.
-for (const count of [6, 10, 12]) {
-  test(`${count} wedges to the block: sets, wedges, blocks and wall`, async ({ page }) => {
-    await openDemo(page, 'kiln-shed', 'Wedges');
-    await page.getByText(String(count), { exact: true }).first().click();
-    await page.getByText(/^It makes a block/).click();
-    await expect(page.getByText(/^Setting piece, cut: /)).toBeVisible();
-    await goTo(page, 'Strip sets');
-    await page.getByText('a number of sets', { exact: true }).click();
-    await page.getByRole('button', { name: 'Make sets' }).click();
-    await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
-    await goTo(page, 'Wedges');
-    await expect(page.getByRole('button', { name: /^Set A: Up \d+/ })).toBeVisible();
-    await goTo(page, 'Blocks');
-    // Blocks that are there are filled; new ones are filled as they are added.
-    await page
-      .locator('.step-foot')
-      .getByRole('button', { name: /^(Add \d+ blocks?|Fill empty blocks)$/ })
-      .click();
-    await expect(page.getByText(/^\d+ blocks added and filled\.$/)).toBeVisible();
-    await page.getByRole('button', { name: /^Block 1: / }).click();
-    await expect(page.getByRole('radio', { name: /^Place \d+: set/ })).toHaveCount(count);
-    await page.getByText('Block card').click();
-    await expect(page.getByText(/^The four setting pieces go on at places/)).toBeVisible();
-    await goTo(page, 'Wall');
-    await block(page, 1).focus();
-    await page.keyboard.press('r');
-    await expect(undoButton(page)).toHaveAccessibleName('Undo: turn block 1');
+    await openPart(page, 'Weight and bulk');
+    const weight = page.getByRole('region', { name: 'Weight and bulk' });
+    await expect(weight.getByText(/^\d+ \+ 8 \+ 4$/)).toBeVisible();
+    await expect(weight.getByText(/^about \d+ to \d+ oz$/).first()).toBeVisible();
+    await expect(weight.getByText(/a typical figure/)).toBeVisible();
+    await expect(weight.getByRole('listitem').first()).toContainText('layers of fabric');
   });
-}
-
-test('the block card lists place by place what to lay, and goes to the printer', async ({ page }) => {
-  await openDemo(page, 'harbour-reading-corner', 'Blocks');
-  await page.evaluate(() => {
-    globalThis.print = () =>
-      document.body.setAttribute('data-printed', document.documentElement.dataset.print ?? '');
-  });
-  await page.getByRole('button', { name: /^Block 1: / }).click();
-  await page.getByText('Block card').click();
-  await expect(
-    page.getByText(/^Place 1: set \w+, tip (up|down); seams towards the (rim|middle)/),
-  ).toBeVisible();
-  await expect(page.getByText(/^Corner triangles on places /)).toBeVisible();
-  await page.getByRole('button', { name: 'Print', exact: true }).click();
-  await expect(page.locator('body')).toHaveAttribute('data-printed', 'block-sheet');
 });
 
-test('the block card numbers its drawing clockwise from the dark disc, and corners lie on the places it names', async ({
-  page,
-}) => {
-  await openDemo(page, 'harbour-reading-corner', 'Blocks');
-  await page.getByRole('button', { name: /^Block 5: / }).click();
-  await page.getByText('Block card').click();
-  const card = page.locator('.block-sheet');
-  /** Eighths clockwise from the top at which the numbers lie, in the order 1 to 8. */
-  const standing = () =>
-    card.locator('.block-figure > g[transform^="translate"]').evaluateAll((discs) =>
-      discs
-        .map((disc) => {
-          const { e, f } = (disc as SVGGElement).transform.baseVal.consolidate()!.matrix;
-          const eighths = (Math.round((Math.atan2(e, -f) * 4) / Math.PI) + 8) % 8;
-          return { number: Number(disc.textContent), eighths };
-        })
-        .sort((one, other) => one.number - other.number)
-        .map(({ eighths }) => eighths),
-    );
-  const corners = async () => {
-    const words = await card.getByText(/^Corner triangles on places /).textContent();
-    return (words?.match(/\d+/g) ?? []).map(Number);
-  };
-  const carrying = (at: number[]) => at.flatMap((eighths, place) => (eighths % 2 === 1 ? [place + 1] : []));
-  await expect(card.locator('.place-first')).toHaveText('1');
-  const before = await standing();
-  expect(before).toEqual(before.map((_, place) => (before[0]! + place) % 8));
-  expect(await corners()).toEqual(carrying(before));
-  await page.getByRole('button', { name: 'Corners one wedge forward' }).click();
-  await expect.poll(standing).toEqual(before.map((eighths) => (eighths + 1) % 8));
-  expect(await corners()).toEqual(carrying(before.map((eighths) => eighths + 1)));
-});
-
-test('a wedge is carried from one block to another laid beside it', async ({ page }) => {
-  await openDemo(page, 'harbour-reading-corner', 'Blocks');
-  await page.getByRole('button', { name: /^Block 4: / }).click();
-  await page.getByLabel('Compare with another block').selectOption('Block 1');
-  const mine = page.getByRole('radiogroup', { name: 'Places of block 4' }).getByRole('radio').first();
-  const other = page.getByRole('radiogroup', { name: 'Places of block 1' }).getByRole('radio').first();
-  const words = async (place: typeof mine) => (await place.getAttribute('aria-label')) ?? '';
-  const [here, there] = [await words(mine), await words(other)];
-  expect(here).not.toBe(there);
-  const from = (await other.locator('.place-disc').boundingBox())!;
-  const to = (await mine.locator('.place-disc').boundingBox())!;
-  await page.mouse.move(from.x + from.width / 2, from.y + from.height / 2);
-  await page.mouse.down();
-  await page.mouse.move(to.x + to.width / 2, to.y + to.height / 2, { steps: 8 });
-  await page.mouse.up();
-  await expect.poll(() => words(mine)).toBe(there);
-  await expect.poll(() => words(other)).toBe(here);
-  await expect(undoButton(page)).toHaveAccessibleName('Undo: trade wedges between blocks 1 and 4');
+// Blocks of eight are those of the examples.
+test('6, 10 and 12 wedges to the block: sets, wedges, blocks and wall', async ({ page }) => {
+  await openDemo(page, 'kiln-shed', 'Wedges');
+  for (const count of [6, 10, 12]) {
+    await test.step(`${count} wedges to the block`, async () => {
+      await page.getByText(String(count), { exact: true }).first().click();
+      await page.getByText(/^It makes a block/).click();
+      await expect(page.getByText(/^Setting piece, cut: /)).toBeVisible();
+      await goTo(page, 'Strip sets');
+      await page.getByText('a number of sets', { exact: true }).click();
+      await page.getByRole('textbox', { name: 'Number of sets' }).fill('3');
+      await page.getByRole('button', { name: 'Make sets' }).click();
+      await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
+      await goTo(page, 'Wedges');
+      await expect(page.getByRole('button', { name: /^Set A: Up \d+/ })).toBeVisible();
+      await goTo(page, 'Blocks');
+      // Blocks that are there are filled; new ones are filled as they are added.
+      await page
+        .locator('.step-foot')
+        .getByRole('button', { name: /^(Add \d+ blocks?|Fill empty blocks)$/ })
+        .click();
+      await expect(page.getByText(/^\d+ blocks added and filled\.$/)).toBeVisible();
+      await page.getByRole('button', { name: /^Block 1: / }).click();
+      await expect(page.getByRole('radio', { name: /^Place \d+: set/ })).toHaveCount(count);
+      await page.getByText('Block card').click();
+      await expect(page.getByText(/^The four setting pieces go on at places/)).toBeVisible();
+      await goTo(page, 'Wall');
+      await block(page, 1).focus();
+      await page.keyboard.press('r');
+      await expect(undoButton(page)).toHaveAccessibleName('Undo: turn block 1');
+    });
+    await undoAll(page);
+    await goTo(page, 'Wedges');
+  }
 });

@@ -3,7 +3,6 @@
 import { readFile } from 'node:fs/promises';
 import { readPdf } from '../tests/drawing/pattern/readPdf';
 import { expect, type Page, test } from './guarded';
-import { startWith } from './quilt';
 import { firstVisit, goTo, openExample, openPart, undoButton } from './room';
 
 test.use({ locale: 'de-DE' });
@@ -108,7 +107,7 @@ test('the unit is the person’s: it outlives a reload, holds for every quilt, a
   page,
 }) => {
   test.setTimeout(120_000);
-  await startWith(page, 'Harbour library');
+  await firstVisit(page);
   await goTo(page, 'Wedges');
   await expectMetric(page);
   const undo = await undoButton(page).getAttribute('aria-label');

@@ -1,5 +1,5 @@
 // What lies behind the findings: single clashes, each fabric, how even the top is, where it weighs, and what counts.
-import { expect, type Page, test } from './guarded';
+import { expect, type Locator, type Page, test } from './guarded';
 import { firstVisit, goTo } from './room';
 
 async function atTheWall(page: Page) {
@@ -18,8 +18,53 @@ async function open(page: Page, fold: string) {
 const centres = (page: Page) =>
   page.getByRole('region', { name: 'Design wall' }).locator('[data-mark^=centre]');
 
+/** A mend tells on demand each term it changes and every clash that goes or comes; what is marked is not covered by what is said. */
+async function mendTells(page: Page, findings: Locator): Promise<void> {
+  await findings.locator('.finding > button').first().click();
+  await findings.locator('summary', { hasText: 'What it changes' }).first().click();
+  const terms = findings.getByRole('table').first();
+  await expect(terms.getByRole('row', { name: /^Fabric meeting itself/ })).toBeVisible();
+  await expect(findings.getByRole('heading', { name: 'Mended' }).first()).toBeVisible();
+  await findings.getByRole('checkbox').first().check();
+  const notice = (await page.locator('.said.look').boundingBox())!;
+  const rings = page.locator('svg.hand .stitch, svg.top .stitch');
+  await expect(rings.first()).toBeAttached();
+  for (const ring of await rings.all()) {
+    const box = (await ring.boundingBox())!;
+    const apart =
+      box.x > notice.x + notice.width ||
+      box.x + box.width < notice.x ||
+      box.y > notice.y + notice.height ||
+      box.y + box.height < notice.y;
+    expect(apart).toBe(true);
+  }
+}
+
 test('what lies behind the findings', async ({ page }) => {
   const findings = await atTheWall(page);
+  await test.step('a mend tells on demand each term it changes and every clash that goes or comes', async () => {
+    await mendTells(page, findings);
+    await findings.getByRole('checkbox').first().uncheck();
+    await findings.locator('.finding > button').first().click();
+  });
+  await test.step('each fabric is listed as it lies, the dominant one first, and its row lights it on the wall', async () => {
+    await open(page, 'Each fabric');
+    const rows = findings.locator('.each-fabric > li > button');
+    await expect(rows.nth(10)).toBeAttached();
+    await expect(rows.first()).toContainText('stands out most');
+    await expect(centres(page)).toHaveCount(0);
+    await rows.nth(1).press('Enter');
+    await expect(rows.nth(1)).toHaveAttribute('aria-expanded', 'true');
+    await expect(findings).toContainText(/Its centre lies .* the middle/);
+    await expect(findings).toContainText(/to the next, middle to middle: .* in a random layout/);
+    await expect(findings).toContainText(/neighbours both have it \d+ times; in a random layout \d/);
+    await expect(centres(page)).toHaveCount(1);
+    const dimmed = page.getByRole('region', { name: 'Design wall' }).locator('path[opacity="0.13"]');
+    await expect(dimmed.nth(10)).toBeAttached();
+    await rows.nth(1).press('Enter');
+    await expect(centres(page)).toHaveCount(0);
+    await expect(dimmed).toHaveCount(0);
+  });
   await test.step('every finding says what was measured, with its unit', async () => {
     const said = findings.locator('.finding .measure');
     await expect(said.nth(2)).toBeVisible();
@@ -78,48 +123,8 @@ test('what lies behind the findings', async ({ page }) => {
   });
 });
 
-test('a mend tells on demand each term it changes and every clash that goes or comes @phone', async ({
+test('on a phone a mend tells on demand each term it changes and every clash that goes or comes @phone @touch', async ({
   page,
 }) => {
-  const findings = await atTheWall(page);
-  await findings.locator('.finding > button').first().click();
-  await findings.locator('summary', { hasText: 'What it changes' }).first().click();
-  const terms = findings.getByRole('table').first();
-  await expect(terms.getByRole('row', { name: /^Fabric meeting itself/ })).toBeVisible();
-  await expect(findings.getByRole('heading', { name: 'Mended' }).first()).toBeVisible();
-  await findings.getByRole('checkbox').first().check();
-  const notice = (await page.locator('.said.look').boundingBox())!;
-  const rings = page.locator('svg.hand .stitch, svg.top .stitch');
-  await expect(rings.first()).toBeAttached();
-  for (const ring of await rings.all()) {
-    const box = (await ring.boundingBox())!;
-    const apart =
-      box.x > notice.x + notice.width ||
-      box.x + box.width < notice.x ||
-      box.y > notice.y + notice.height ||
-      box.y + box.height < notice.y;
-    expect(apart).toBe(true);
-  }
-});
-
-test('each fabric is listed as it lies, the dominant one first, and its row lights it on the wall', async ({
-  page,
-}) => {
-  const findings = await atTheWall(page);
-  await open(page, 'Each fabric');
-  const rows = findings.locator('.each-fabric > li > button');
-  await expect(rows.nth(10)).toBeAttached();
-  await expect(rows.first()).toContainText('stands out most');
-  await expect(centres(page)).toHaveCount(0);
-  await rows.nth(1).press('Enter');
-  await expect(rows.nth(1)).toHaveAttribute('aria-expanded', 'true');
-  await expect(findings).toContainText(/Its centre lies .* the middle/);
-  await expect(findings).toContainText(/to the next, middle to middle: .* in a random layout/);
-  await expect(findings).toContainText(/neighbours both have it \d+ times; in a random layout \d/);
-  await expect(centres(page)).toHaveCount(1);
-  const dimmed = page.getByRole('region', { name: 'Design wall' }).locator('path[opacity="0.13"]');
-  await expect(dimmed.nth(10)).toBeAttached();
-  await rows.nth(1).press('Enter');
-  await expect(centres(page)).toHaveCount(0);
-  await expect(dimmed).toHaveCount(0);
+  await mendTells(page, await atTheWall(page));
 });

@@ -2,7 +2,7 @@ import { expect, test } from './guarded';
 import { setsFromStrips } from './quilt';
 import { firstVisit, goTo, openPart, undoButton } from './room';
 
-test('colourways stand side by side with their own figures and cloth; one becomes a quilt of its own @phone', async ({
+test('colourways stand side by side with their own figures and cloth; one becomes a quilt of its own', async ({
   page,
 }) => {
   await firstVisit(page);
@@ -70,28 +70,4 @@ test('turned hues, lights and darks turned over: their cloth is the colourway’
   await expect(fabrics).not.toContainText(/^Fabrics14$/);
   await undoButton(page).click();
   await expect(fabrics).toContainText('14');
-});
-
-test('several layouts to choose from: one is seen on the wall, then used; another time all are cancelled', async ({
-  page,
-}) => {
-  await firstVisit(page);
-  await goTo(page, 'Wall');
-  await page.getByRole('button', { name: 'Show several to choose from' }).click();
-  const layouts = page.getByRole('region', { name: 'Layouts to choose from' });
-  const first = layouts.getByRole('listitem', { name: 'Layout 1' });
-  await expect(first).toBeVisible({ timeout: 20_000 });
-  await expect(first).toContainText(/Layout 1 · \d+ clashes · score \d+: the best found/);
-  await first.getByRole('button', { name: 'See layout 1 on the wall' }).click();
-  await expect(undoButton(page)).toBeDisabled();
-  await expect(page.locator('.standing p')).toHaveText(/→/);
-  await page.getByRole('button', { name: 'Back to the layouts' }).click();
-  await first.getByRole('button', { name: /^Use .*Layout 1/ }).click();
-  await expect(undoButton(page)).toHaveAccessibleName('Undo: hang the blocks in another layout');
-  await expect(layouts).toHaveCount(0);
-  await undoButton(page).click();
-  await page.getByRole('button', { name: 'Show several to choose from' }).click();
-  await first.getByRole('button', { name: 'Cancel' }).click({ timeout: 20_000 });
-  await expect(layouts).toHaveCount(0);
-  await expect(undoButton(page)).toBeDisabled();
 });

@@ -9,9 +9,9 @@ test.use({ mayBeLogged: /ERR_FAILED|A part of the page could not be fetched/ });
 const SAID = 'This part of the screen could not be fetched';
 
 /** Opens the step whose panel does not come; returns what is said in its place. */
-async function openFinishing(page: Page) {
+async function openStep(page: Page, step: string) {
   const steps = page.getByRole('navigation', { name: 'Order of work' });
-  await steps.getByRole('button', { name: 'Finishing' }).click();
+  await steps.getByRole('button', { name: step }).click();
   const said = page.locator('.panel').getByRole('alert');
   await expect(said).toContainText(SAID);
   return said;
@@ -23,18 +23,38 @@ async function turnFirstBlock(page: Page) {
   await expect(page.getByRole('button', { name: /^Undo: turn/ })).toBeVisible();
 }
 
-test('a step that cannot be fetched says so, comes when asked again, and the quilt is as it was', async ({
+test('a menu and steps that cannot be fetched say so, and come when asked again or after a reload', async ({
   page,
 }) => {
-  await page.route(/FinishingStep-/, (route) => route.abort());
   await firstVisit(page);
-  await turnFirstBlock(page);
-  const said = await openFinishing(page);
-  await expect(said).toContainText('Your quilt is not lost');
-  await page.unroute(/FinishingStep-/);
-  await said.getByRole('button', { name: 'Try again' }).click();
-  await expect(page.locator('.panel').getByRole('heading', { level: 2 })).toHaveText('Finishing');
-  await expect(page.getByRole('button', { name: /^Undo: turn/ })).toBeVisible();
+  await test.step('a menu that cannot be fetched says so over the page, and opens when asked again', async () => {
+    await page.route(/QuiltMenu-/, (route) => route.abort());
+    await page.getByRole('button', { name: /^Quilt:/ }).click();
+    const said = page.getByRole('alert').filter({ hasText: SAID });
+    await expect(said).toBeVisible();
+    await page.unroute(/QuiltMenu-/);
+    await said.getByRole('button', { name: 'Try again' }).click();
+    await expect(page.getByRole('dialog', { name: 'Quilts and files' })).toBeVisible();
+  });
+  await page.keyboard.press('Escape');
+  await test.step('a step that cannot be fetched says so, comes when asked again, and the quilt is as it was', async () => {
+    await page.route(/FinishingStep-/, (route) => route.abort());
+    await turnFirstBlock(page);
+    const said = await openStep(page, 'Finishing');
+    await expect(said).toContainText('Your quilt is not lost');
+    await page.unroute(/FinishingStep-/);
+    await said.getByRole('button', { name: 'Try again' }).click();
+    await expect(page.locator('.panel').getByRole('heading', { level: 2 })).toHaveText('Finishing');
+    await expect(page.getByRole('button', { name: /^Undo: turn/ })).toBeVisible();
+  });
+  await test.step('after a reload the step is there and the change kept', async () => {
+    await page.route(/FabricsStep-/, (route) => route.abort());
+    const said = await openStep(page, 'Fabrics');
+    await page.unroute(/FabricsStep-/);
+    await said.getByRole('button', { name: 'Reload the page' }).click();
+    await expect(page.locator('.panel').getByRole('heading', { level: 2 })).toHaveText('Fabrics');
+    await expect(page.getByRole('button', { name: /^Undo: turn/ })).toBeVisible();
+  });
 });
 
 test.describe('fetched ahead', () => {
@@ -52,26 +72,4 @@ test.describe('fetched ahead', () => {
     for (const step of ['Fabrics', 'Strip sets', 'Wedges', 'Blocks', 'Wall', 'Finishing'])
       await goTo(page, step);
   });
-});
-
-test('after a reload the step is there and the change kept', async ({ page }) => {
-  await page.route(/FinishingStep-/, (route) => route.abort());
-  await firstVisit(page);
-  await turnFirstBlock(page);
-  const said = await openFinishing(page);
-  await page.unroute(/FinishingStep-/);
-  await said.getByRole('button', { name: 'Reload the page' }).click();
-  await expect(page.locator('.panel').getByRole('heading', { level: 2 })).toHaveText('Finishing');
-  await expect(page.getByRole('button', { name: /^Undo: turn/ })).toBeVisible();
-});
-
-test('a menu that cannot be fetched says so over the page, and opens when asked again', async ({ page }) => {
-  await page.route(/QuiltMenu-/, (route) => route.abort());
-  await firstVisit(page);
-  await page.getByRole('button', { name: /^Quilt:/ }).click();
-  const said = page.getByRole('alert').filter({ hasText: SAID });
-  await expect(said).toBeVisible();
-  await page.unroute(/QuiltMenu-/);
-  await said.getByRole('button', { name: 'Try again' }).click();
-  await expect(page.getByRole('dialog', { name: 'Quilts and files' })).toBeVisible();
 });

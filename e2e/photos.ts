@@ -5,15 +5,22 @@ import { pixelsOf } from '../src/photo/pixels/linear';
 import type { Pixels, Plane } from '../src/photo/pixels/pixels';
 import { clothPlane, evenPlane, lay } from '../tests/photo/render/clothScene';
 
+/** A file as a person gives it to a field. */
+export interface GivenFile {
+  readonly name: string;
+  readonly mimeType: string;
+  readonly buffer: Buffer;
+}
+
 /** Pixels to the inch of the scene. */
-export const PER_INCH = 60;
+export const PER_INCH = 40;
 /** Upright: a piece of fabric, a white card, and a ruler of 10 inches from one end to the other. */
 export const SCENE = {
-  width: 1200,
-  height: 900,
-  cloth: { x: 60, y: 60, width: 720, height: 660 },
-  card: { x: 860, y: 100, width: 260, height: 260 },
-  ruler: { x: 120, y: 800, width: 600, height: 40 },
+  width: 800,
+  height: 600,
+  cloth: { x: 40, y: 40, width: 480, height: 440 },
+  card: { x: 573, y: 67, width: 173, height: 173 },
+  ruler: { x: 80, y: 533, width: 400, height: 27 },
 } as const;
 /** Linear light of a lamp as a camera set to daylight sees it, dimmed. */
 const WARM = [0.86, 0.66, 0.42] as const;

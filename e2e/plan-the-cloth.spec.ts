@@ -2,13 +2,8 @@
 // strips. Strips that are locked keep their places.
 import { faultsOf } from './axe';
 import { expect, type Page, test } from './guarded';
-import { emptyQuilt, openDemo } from './quilt';
-import { goTo, undoButton } from './room';
-
-async function newQuilt(page: Page): Promise<void> {
-  await emptyQuilt(page);
-  await goTo(page, 'Fabrics');
-}
+import { openDemo } from './quilt';
+import { goTo, undoAll, undoButton } from './room';
 
 const cloth = (page: Page) => page.getByRole('region', { name: 'Fabric on hand' });
 const strips = (page: Page) => page.getByRole('region', { name: 'Strips on hand' });
@@ -26,11 +21,11 @@ async function addCloth(page: Page, fabric: number, kind: string, pieces: number
   await cloth(page).getByRole('button', { name: 'Add this piece' }).click();
 }
 
-test.describe('cloth on hand', () => {
-  test('yardage, fat quarters and precut strips are written down, changed and taken off, each in one undo', async ({
-    page,
-  }) => {
-    await openDemo(page, 'harbour-reading-corner', 'Fabrics');
+test('fabric on hand is written down, what to cut is worked out from blocks, and an empty quilt asks for fabric', async ({
+  page,
+}) => {
+  await openDemo(page, 'harbour-reading-corner', 'Fabrics');
+  await test.step('yardage, fat quarters and precut strips are written down, changed and taken off, each in one undo', async () => {
     await cloth(page).getByRole('button', { name: 'Add fabric on hand' }).click();
     await cloth(page).getByRole('button', { name: 'Add this piece' }).click();
     await expect(page.getByText('Choose the fabric of this piece.')).toBeVisible();
@@ -54,11 +49,59 @@ test.describe('cloth on hand', () => {
     await undoButton(page).click();
     await expect(cloth(page).getByText(/off the bolt, 27" × /)).toBeVisible();
   });
+  await undoAll(page);
+  await test.step('from blocks to strips: another look and fewer fabrics give another list, and it goes on hand in one undo', async () => {
+    await page.getByRole('button', { name: 'Work out what to cut' }).click();
+    const plan = page.getByRole('region', { name: 'What to cut' });
+    const cut = plan.getByRole('button', { name: /^Add these \d+ strips$/ });
+    const usual = await plan.getByRole('table').textContent();
+    await plan.getByText('own', { exact: true }).click();
+    const wide = plan.getByRole('group', { name: 'Wide' });
+    await wide.getByRole('textbox', { name: /^Wide/ }).fill('2 1/2');
+    await wide.getByRole('textbox', { name: /^Wide/ }).press('Enter');
+    await wide.getByRole('textbox', { name: 'Parts' }).fill('3');
+    await wide.getByRole('textbox', { name: 'Parts' }).press('Enter');
+    await expect(plan.getByRole('columnheader', { name: /2.1\/2"/ })).toBeVisible();
+    expect(await plan.getByRole('table').textContent()).not.toBe(usual);
+    await plan.getByText(/^From \d+ of \d+ fabrics$/).click();
+    await plan.getByRole('checkbox').first().uncheck();
+    const rows = await plan.getByRole('rowheader').count();
+    expect(rows).toBe((await plan.getByRole('checkbox').count()) - 1);
+    // A size instead of a number of blocks: ways to come near it, with the cloth to buy.
+    await plan.getByText('A size', { exact: true }).click();
+    await plan.getByRole('textbox', { name: /^Width/ }).fill('60');
+    await plan.getByRole('textbox', { name: /^Width/ }).press('Enter');
+    await plan.getByRole('textbox', { name: /^Height/ }).fill('72');
+    await plan.getByRole('textbox', { name: /^Height/ }).press('Enter');
+    const ways = plan.getByRole('group', { name: 'Ways to get close to it' }).getByRole('radio');
+    await expect(ways.first()).toBeChecked();
+    const first = await plan.getByText(/^Around the blocks, for /).textContent();
+    await ways.nth(1).check();
+    await expect(plan.getByText(/^Around the blocks, for /)).not.toHaveText(first ?? '');
+    await expect(plan.getByRole('cell', { name: / yd$/ }).first()).toBeVisible();
+    await expect(plan.getByText(/ yd for corners/)).toBeVisible();
+    await expect(
+      plan.getByText(/takes less fabric with this mix of widths|might take a little less fabric/),
+    ).toBeVisible();
+    const planned = Number(/\d+/.exec((await cut.textContent()) ?? '')?.[0]);
+    await cut.click();
+    await expect(undoButton(page)).toHaveAccessibleName(`Undo: add ${planned} strips`);
+  });
+  await test.step('asks for the fabric again in an empty quilt, and nothing is planned from nothing', async () => {
+    await page.getByRole('button', { name: /^Quilt:/ }).click();
+    await page.getByRole('button', { name: 'New quilt' }).click();
+    await expect(page.getByRole('dialog')).toBeHidden();
+    await goTo(page, 'Fabrics');
+    await expect(cloth(page).getByText(/Add what is not cut into strips yet/)).toBeVisible();
+    await expect(page.getByRole('button', { name: 'How large a top it makes' })).toBeHidden();
+  });
+});
 
-  test('it says how large a top the strips make as they are and with cloth cut, and all of it is used in one undo', async ({
-    page,
-  }) => {
-    await openDemo(page, 'kiln-shed', 'Fabrics');
+test('how large a top strips and fabric make, and sets of strips of which one is locked', async ({
+  page,
+}) => {
+  await openDemo(page, 'kiln-shed', 'Fabrics');
+  await test.step('it says how large a top the strips make as they are and with cloth cut, and all of it is used in one undo', async () => {
     const written = strips(page).getByText(/^\d+ strips$/);
     const before = Number(/\d+/.exec((await written.textContent()) ?? '')?.[0]);
     await cloth(page).getByRole('button', { name: 'Add fabric on hand' }).click();
@@ -94,78 +137,29 @@ test.describe('cloth on hand', () => {
     await undoButton(page).click();
     await expect(written).toHaveText(`${before} strips`);
   });
-
-  test('asks for the fabric again in an empty quilt, and nothing is planned from nothing', async ({
-    page,
-  }) => {
-    await newQuilt(page);
-    await expect(cloth(page).getByText(/Add what is not cut into strips yet/)).toBeVisible();
-    await expect(page.getByRole('button', { name: 'How large a top it makes' })).toBeHidden();
+  await test.step('a locked strip keeps its place when sets are made anew', async () => {
+    await goTo(page, 'Strip sets');
+    await page.getByRole('button', { name: 'Make sets' }).click();
+    await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
+    const sets = page.getByRole('region', { name: 'The sets' });
+    await sets.getByRole('button', { name: /^Set A: / }).click();
+    const open = page.getByRole('region', { name: 'Set A', exact: true });
+    const lines = open.getByRole('button', { name: /^Strip \d+: / });
+    const strip = async (number: number) =>
+      (await open
+        .getByRole('button', { name: new RegExp(`^Strip ${number}: `) })
+        .getAttribute('aria-label')) ?? '';
+    const kept = await strip(1);
+    const others = async () => (await lines.evaluateAll((all) => all.map((one) => one.ariaLabel))).join('|');
+    const before = await others();
+    await open.getByRole('button', { name: /^Strip 1: / }).click();
+    await open.getByRole('button', { name: 'Lock strip 1' }).click();
+    await open.getByRole('button', { name: /^Strip 1: / }).click();
+    await expect.poll(() => strip(1)).toBe(`${kept}, locked`);
+    await page.getByRole('button', { name: 'Try another mix' }).click();
+    await expect.poll(others).not.toBe(before.replace(kept, `${kept}, locked`));
+    await expect.poll(() => strip(1)).toBe(`${kept}, locked`);
   });
-});
-
-test('from blocks to strips: another look and fewer fabrics give another list, and it goes on hand in one undo', async ({
-  page,
-}) => {
-  await openDemo(page, 'plum-orchard', 'Fabrics');
-  await page.getByRole('button', { name: 'Work out what to cut' }).click();
-  const plan = page.getByRole('region', { name: 'What to cut' });
-  const cut = plan.getByRole('button', { name: /^Add these \d+ strips$/ });
-  const usual = await plan.getByRole('table').textContent();
-  await plan.getByText('own', { exact: true }).click();
-  const wide = plan.getByRole('group', { name: 'Wide' });
-  await wide.getByRole('textbox', { name: /^Wide/ }).fill('2 1/2');
-  await wide.getByRole('textbox', { name: /^Wide/ }).press('Enter');
-  await wide.getByRole('textbox', { name: 'Parts' }).fill('3');
-  await wide.getByRole('textbox', { name: 'Parts' }).press('Enter');
-  await expect(plan.getByRole('columnheader', { name: /2.1\/2"/ })).toBeVisible();
-  expect(await plan.getByRole('table').textContent()).not.toBe(usual);
-  await plan.getByText(/^From \d+ of \d+ fabrics$/).click();
-  await plan.getByRole('checkbox').first().uncheck();
-  const rows = await plan.getByRole('rowheader').count();
-  expect(rows).toBe((await plan.getByRole('checkbox').count()) - 1);
-  // A size instead of a number of blocks: ways to come near it, with the cloth to buy.
-  await plan.getByText('A size', { exact: true }).click();
-  await plan.getByRole('textbox', { name: /^Width/ }).fill('60');
-  await plan.getByRole('textbox', { name: /^Width/ }).press('Enter');
-  await plan.getByRole('textbox', { name: /^Height/ }).fill('72');
-  await plan.getByRole('textbox', { name: /^Height/ }).press('Enter');
-  const ways = plan.getByRole('group', { name: 'Ways to get close to it' }).getByRole('radio');
-  await expect(ways.first()).toBeChecked();
-  const first = await plan.getByText(/^Around the blocks, for /).textContent();
-  await ways.nth(1).check();
-  await expect(plan.getByText(/^Around the blocks, for /)).not.toHaveText(first ?? '');
-  await expect(plan.getByRole('cell', { name: / yd$/ }).first()).toBeVisible();
-  await expect(plan.getByText(/ yd for corners/)).toBeVisible();
-  await expect(
-    plan.getByText(/takes less fabric with this mix of widths|might take a little less fabric/),
-  ).toBeVisible();
-  const planned = Number(/\d+/.exec((await cut.textContent()) ?? '')?.[0]);
-  await cut.click();
-  await expect(undoButton(page)).toHaveAccessibleName(`Undo: add ${planned} strips`);
-});
-
-test('a locked strip keeps its place when sets are made anew', async ({ page }) => {
-  await openDemo(page, 'kiln-shed', 'Strip sets');
-  await page.getByRole('button', { name: 'Make sets' }).click();
-  await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
-  const sets = page.getByRole('region', { name: 'The sets' });
-  await sets.getByRole('button', { name: /^Set A: / }).click();
-  const open = page.getByRole('region', { name: 'Set A', exact: true });
-  const lines = open.getByRole('button', { name: /^Strip \d+: / });
-  const strip = async (number: number) =>
-    (await open.getByRole('button', { name: new RegExp(`^Strip ${number}: `) }).getAttribute('aria-label')) ??
-    '';
-  const kept = await strip(1);
-  const others = async () => (await lines.evaluateAll((all) => all.map((one) => one.ariaLabel))).join('|');
-  const before = await others();
-  await open.getByRole('button', { name: /^Strip 1: / }).click();
-  await open.getByRole('button', { name: 'Lock strip 1' }).click();
-  await open.getByRole('button', { name: /^Strip 1: / }).click();
-  await expect.poll(() => strip(1)).toBe(`${kept}, locked`);
-  await page.getByRole('button', { name: 'Try another mix' }).click();
-  await expect.poll(others).not.toBe(before.replace(kept, `${kept}, locked`));
-  await expect.poll(() => strip(1)).toBe(`${kept}, locked`);
 });
 
 test('cloth and plans have no barrier that axe finds, and nothing sticks out of the panel @phone', async ({

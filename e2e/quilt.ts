@@ -1,4 +1,5 @@
 // What every spec of the workshop does first: the small example, which a newcomer finds open, and a step of the work.
+import { readFileSync } from 'node:fs';
 import { expect, type Page } from '@playwright/test';
 import { firstVisit, goTo, openExample as openExampleByName } from './room';
 import { openMade } from './stored';
@@ -46,6 +47,13 @@ export async function setsFromStrips(page: Page): Promise<void> {
     await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
   });
   await goTo(page, 'Strip sets');
+}
+
+/** The first example before any set was sewn or cut. */
+export function planned(): string {
+  const quilt = JSON.parse(readFileSync('demo-data/harbour-reading-corner.json', 'utf8'));
+  for (const set of quilt.stripSets) Object.assign(set, { progress: 'planned', cut: null });
+  return JSON.stringify({ ...quilt, id: 'only-planned' });
 }
 
 /** The words of the next undo. */

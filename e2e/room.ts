@@ -1,5 +1,6 @@
 // What the specs share: opening the tool, steps, blocks on the wall.
 import { expect, type Locator, type Page } from '@playwright/test';
+import type { Unpainted } from './guarded';
 
 /** Opens the tool as a newcomer finds it: on the first example. */
 export async function firstVisit(page: Page): Promise<void> {
@@ -99,6 +100,11 @@ export async function openExample(page: Page, name: string): Promise<void> {
 /** Opens a project file through the menu; the menu stays open when it is refused. */
 export async function openFile(page: Page, text: string): Promise<void> {
   await page.getByRole('button', { name: /^Quilt:/ }).click();
+  await chooseFile(page, text);
+}
+
+/** Gives a project file to the open menu. */
+export async function chooseFile(page: Page, text: string): Promise<void> {
   const file = { name: 'quilt.wedgewall.json', mimeType: 'application/json', buffer: Buffer.from(text) };
   await page.getByLabel('Project file').setInputFiles(file);
 }
@@ -116,9 +122,17 @@ export async function undoAll(page: Page, until = 'Nothing to undo'): Promise<vo
   while ((await undo.getAttribute('aria-label')) !== until) await undo.click();
 }
 
-/** From now on, how often the layout moves something; scrolling is no such move. */
+/**
+ * From now on, how often the layout moves something; scrolling is no such move. It is told once. The browser tells moves of what it
+ * paints, so until then the page is painted.
+ */
 export async function layoutMoves(page: Page, what: string): Promise<() => Promise<number>> {
-  const counted = await page.evaluateHandle((selector) => {
+  const counted = await page.evaluateHandle(async (selector) => {
+    const { unpainted } = globalThis as Unpainted;
+    if (unpainted) unpainted.disabled = true;
+    const painted = () => new Promise((done) => requestAnimationFrame(done));
+    await painted();
+    await painted();
     const moves = { count: 0 };
     new PerformanceObserver((list) => {
       for (const entry of list.getEntries() as (PerformanceEntry & { sources: { node: Node | null }[] })[])
@@ -128,5 +142,10 @@ export async function layoutMoves(page: Page, what: string): Promise<() => Promi
     }).observe({ type: 'layout-shift' });
     return moves;
   }, what);
-  return () => counted.evaluate(({ count }) => count);
+  return () =>
+    counted.evaluate(({ count }) => {
+      const { unpainted } = globalThis as Unpainted;
+      if (unpainted) unpainted.disabled = false;
+      return count;
+    });
 }

@@ -1,10 +1,13 @@
 // Setting the quilt: layout, corners, sashing, borders and binding chosen part by part, and a size the other way round. The
 // sizes are worked by hand from the 14" block of the example (3 rows of 2), beside each check.
-import { readFile } from 'node:fs/promises';
+import { drawProject } from '../src/drawing/drawProject';
+import { drawingToSvg } from '../src/drawing/svg';
 import { parseLength } from '../src/model/units';
+import { type ReadPolygon, readSvg } from '../tests/drawing/readSvg';
 import { expect, type Locator, type Page, test } from './guarded';
 import { openExample } from './quilt';
 import { firstVisit, foot, goTo, openPart, undoAll, undoButton } from './room';
+import { savedQuilt } from './stored';
 
 function fold(page: Page, name: string): Locator {
   const title = page.locator('summary .name').getByText(name, { exact: true });
@@ -44,57 +47,100 @@ interface DrawnPiece {
   readonly part: string;
   readonly fabric: string;
   /** Its corners, inches on the top. */
-  readonly corners: readonly (readonly [x: number, y: number])[];
+  readonly corners: ReadPolygon['points'];
 }
 
-/** The pieces of the setting and the corners of the blocks, as the saved drawing has them. */
+/** The pieces of the setting and the corners of the blocks, as they are drawn of the quilt that was saved. */
 async function drawn(page: Page): Promise<DrawnPiece[]> {
-  await goTo(page, 'Finishing');
-  await openPart(page, 'Picture');
-  const [download] = await Promise.all([
-    page.waitForEvent('download'),
-    page.getByRole('button', { name: 'Save as SVG' }).click(),
-  ]);
-  const text = await readFile(await download.path(), 'utf8');
-  await goTo(page, 'Wall');
-  return Array.from(text.matchAll(/<(?:path|polygon)[^>]*data-part="[^>]*>/g), ([tag]) => ({
-    part: /data-part="([^"]*)"/.exec(tag)![1]!,
-    fabric: /data-fabric="([^"]*)"/.exec(tag)?.[1] ?? '',
-    corners: Array.from(
-      tag.matchAll(/(-?\d+(?:\.\d+)?)[ ,](-?\d+(?:\.\d+)?)/g),
-      ([, x, y]) => [Number(x), Number(y)] as const,
-    ),
-  }));
+  const { polygons } = readSvg(drawingToSvg(drawProject(await savedQuilt(page))));
+  return polygons.flatMap(({ data, points }) => {
+    const part = data['data-part'];
+    return part ? [{ part, fabric: data['data-fabric'] ?? '', corners: points }] : [];
+  });
 }
 
 function count(pieces: readonly DrawnPiece[], part: string): number {
   return pieces.filter((piece) => piece.part === part).length;
 }
 
-test.beforeEach(async ({ page }) => {
-  await openExample(page, 'Wall');
-});
-
-test('sashing between the blocks, then around them too, makes the top as much larger', async ({ page }) => {
-  await expect(size(page)).toContainText('28" × 42"');
-  const sashing = await opened(page, 'Sashing');
-  await sashing.getByText('Between', { exact: true }).click();
-  await write(sashing.getByLabel('Finished width'), '1 1/2');
-  // One gap across, two down: 28 + 1 1/2 and 42 + 3.
-  await expect(size(page)).toContainText('29 1/2" × 45"');
-  await sashing.getByText('Between and around', { exact: true }).click();
-  // Two more each way.
-  await expect(size(page)).toContainText('32 1/2" × 48"');
-  await expect(now(page, 'Sashing')).toContainText('1 1/2"');
-  await undoButton(page).click();
-  await expect(size(page)).toContainText('29 1/2" × 45"');
-  await sashing.getByText('None', { exact: true }).click();
-  await expect(size(page)).toContainText('28" × 42"');
-});
-
 test('layout, corners, sashing, borders and binding, each from the quilt as it was opened', async ({
   page,
 }) => {
+  await openExample(page, 'Wall');
+  await test.step('sashing between the blocks, then around them too, makes the top as much larger', async () => {
+    await expect(size(page)).toContainText('28" × 42"');
+    const sashing = await opened(page, 'Sashing');
+    await sashing.getByText('Between', { exact: true }).click();
+    await write(sashing.getByLabel('Finished width'), '1 1/2');
+    // One gap across, two down: 28 + 1 1/2 and 42 + 3.
+    await expect(size(page)).toContainText('29 1/2" × 45"');
+    await sashing.getByText('Between and around', { exact: true }).click();
+    // Two more each way.
+    await expect(size(page)).toContainText('32 1/2" × 48"');
+    await expect(now(page, 'Sashing')).toContainText('1 1/2"');
+    await undoButton(page).click();
+    await expect(size(page)).toContainText('29 1/2" × 45"');
+    await sashing.getByText('None', { exact: true }).click();
+    await expect(size(page)).toContainText('28" × 42"');
+  });
+  await page.keyboard.press('Escape');
+  await undoAll(page);
+  await test.step('borders make the top larger on every side; their corners are butted, mitred, or cornerstones', async () => {
+    const borders = await opened(page, 'Borders');
+    await borders.getByRole('button', { name: 'Add a border' }).click();
+    // 3" on every side.
+    await expect(size(page)).toContainText('34" × 48"');
+    await write(borders.getByRole('textbox', { name: 'Border 1' }), '2');
+    await expect(size(page)).toContainText('32" × 46"');
+    await borders.getByText('Mitred', { exact: true }).click();
+    let pieces = await drawn(page);
+    // Every mitred strip ends aslant: two corners out, two corners in.
+    const border = pieces.filter((piece) => piece.part === 'border');
+    expect(border).toHaveLength(4);
+    for (const { corners } of border)
+      expect(new Set(corners.map(([x]) => x)).size + new Set(corners.map(([, y]) => y)).size).toBe(6);
+    await borders.getByText('Cornerstones', { exact: true }).click();
+    pieces = await drawn(page);
+    expect(count(pieces, 'cornerstone')).toBe(4);
+    await borders.getByRole('button', { name: 'Remove border 1' }).click();
+    await expect(size(page)).toContainText('28" × 42"');
+    await expect(now(page, 'Borders')).toHaveText('none');
+  });
+  await page.keyboard.press('Escape');
+  await undoAll(page);
+  await test.step('about 60 × 72 is answered with ways to come close, and one is taken up', async () => {
+    const wanted = page.getByRole('region', { name: 'Fit to a size' });
+    await wanted.locator('summary').click();
+    await write(wanted.getByLabel('Width'), '60');
+    await write(wanted.getByLabel('Height'), '72');
+    const offers = page.getByRole('region', { name: 'Layouts to choose from' }).getByRole('listitem');
+    await expect(offers.first()).toBeVisible();
+    for (const words of await offers.locator('.size').allTextContents()) {
+      const [across, down] = words.split('×').map((text) => parseLength(text, 'in')!) as [number, number];
+      // No farther than half a block from what was asked for.
+      expect(Math.abs(across - 60)).toBeLessThanOrEqual(7);
+      expect(Math.abs(down - 72)).toBeLessThanOrEqual(7);
+    }
+    for (const words of await offers.allTextContents()) expect(words).toMatch(/Ringed|no cell is new/);
+    // Two rows of two are 28" square: the third row comes down, seen in a picture of the top as it is.
+    await write(wanted.getByLabel('Width'), '28');
+    await write(wanted.getByLabel('Height'), '28');
+    const less = offers.filter({ hasText: '2 blocks that come down' }).first();
+    await expect(
+      less.getByRole('img', { name: 'The top as it is now' }).locator('.stitch-solid'),
+    ).toHaveCount(2);
+    await foot(page).getByRole('button', { name: 'Cancel' }).click();
+    await expect(offers).toHaveCount(0);
+    await wanted.locator('summary').click();
+    await write(wanted.getByLabel('Width'), '60');
+    await write(wanted.getByLabel('Height'), '72');
+    const first = await offers.first().locator('.size').textContent();
+    await offers.first().getByRole('button', { name: /^Use / }).click();
+    await expect(size(page)).toContainText(first!);
+    await expect(undoButton(page)).toBeEnabled();
+  });
+  await page.keyboard.press('Escape');
+  await undoAll(page);
   await test.step('a gap of a width of its own moves the top by the difference, and goes back to the rest', async () => {
     const sashing = await opened(page, 'Sashing');
     await sashing.getByText('Between', { exact: true }).click();
@@ -136,10 +182,9 @@ test('layout, corners, sashing, borders and binding, each from the quilt as it w
     // One between the two blocks at top and foot, two between the three at each side.
     expect(count(pieces, 'side')).toBe(6);
     expect(count(pieces, 'setting-corner')).toBe(4);
-    const again = await opened(page, 'Layout');
-    await again.getByText('In between', { exact: true }).click();
+    await layout.getByText('In between', { exact: true }).click();
     await expect(page.getByRole('button', { name: /^Empty cell/ })).toHaveCount(0);
-    await pick(page, again, 'Side triangles', 'Deep water scales');
+    await pick(page, layout, 'Side triangles', 'Deep water scales');
     pieces = await drawn(page);
     expect(count(pieces, 'plain')).toBe(2);
     expect(new Set(pieces.filter((one) => one.part === 'side').map((one) => one.fabric)).size).toBe(1);
@@ -177,8 +222,7 @@ test('layout, corners, sashing, borders and binding, each from the quilt as it w
     const own = (fabric: string) =>
       pieces.filter((one) => one.part === 'corner' && one.fabric === fabric).length;
     expect([own('sailcloth'), own('oar')]).toEqual([12, 12]);
-    const again = await opened(page, 'Corner triangles');
-    await again.getByText('Dark outside', { exact: true }).click();
+    await corners.getByText('Dark outside', { exact: true }).click();
     pieces = await drawn(page);
     // Two columns: every block lies along the edge.
     expect([own('sailcloth'), own('oar')]).toEqual([0, 24]);
@@ -194,13 +238,12 @@ test('layout, corners, sashing, borders and binding, each from the quilt as it w
     await expect(size(page)).toContainText('28" × 42"');
     const pieces = await drawn(page);
     expect(pieces.filter((one) => one.part === 'binding').length).toBeGreaterThan(0);
-    const again = await opened(page, 'Binding');
-    await again.getByText('Other', { exact: true }).click();
-    await write(again.getByLabel('Cut width'), '9');
-    await expect(again.getByText('It must be at most 6".')).toBeVisible();
+    await binding.getByText('Other', { exact: true }).click();
+    await write(binding.getByLabel('Cut width'), '9');
+    await expect(binding.getByText('It must be at most 6".')).toBeVisible();
     // A width that is a ready choice too leaves the field where the hand is.
-    await write(again.getByLabel('Cut width'), '2 1/4');
-    await expect(again.getByLabel('Cut width')).toBeVisible();
+    await write(binding.getByLabel('Cut width'), '2 1/4');
+    await expect(binding.getByLabel('Cut width')).toBeVisible();
     await expect(now(page, 'Binding')).toHaveText('2 1/4", Quay brick check');
   });
   await page.keyboard.press('Escape');
@@ -227,9 +270,7 @@ test('layout, corners, sashing, borders and binding, each from the quilt as it w
     // The spacer is four strips; the rest are the pieces.
     expect(pieces.length).toBe(4 + Number(/\d+/.exec(words!)![0]));
     expect(new Set(pieces.map((piece) => piece.fabric)).size).toBeGreaterThan(3);
-    const again = (await opened(page, 'Borders')).getByRole('group', { name: 'Border 2' });
-    await again.getByText(/^Pieced from/).click();
-    await again.getByRole('button', { name: 'Make it plain' }).click();
+    await pieced.getByRole('button', { name: 'Make it plain' }).click();
     expect((await drawn(page)).filter((piece) => piece.part === 'border')).toHaveLength(8);
   });
   await page.keyboard.press('Escape');
@@ -257,64 +298,6 @@ test('layout, corners, sashing, borders and binding, each from the quilt as it w
     for (const cut of ['squares 54.0 cm', 'squares 28.0 cm', 'squares 14.0 cm'])
       await expect(list.getByText(cut).first()).toBeAttached();
   });
-});
-
-test('borders make the top larger on every side; their corners are butted, mitred, or cornerstones', async ({
-  page,
-}) => {
-  const borders = await opened(page, 'Borders');
-  await borders.getByRole('button', { name: 'Add a border' }).click();
-  // 3" on every side.
-  await expect(size(page)).toContainText('34" × 48"');
-  await write(borders.getByRole('textbox', { name: 'Border 1' }), '2');
-  await expect(size(page)).toContainText('32" × 46"');
-  await borders.getByText('Mitred', { exact: true }).click();
-  let pieces = await drawn(page);
-  // Every mitred strip ends aslant: two corners out, two corners in.
-  const border = pieces.filter((piece) => piece.part === 'border');
-  expect(border).toHaveLength(4);
-  for (const { corners } of border)
-    expect(new Set(corners.map(([x]) => x)).size + new Set(corners.map(([, y]) => y)).size).toBe(6);
-  const again = await opened(page, 'Borders');
-  await again.getByText('Cornerstones', { exact: true }).click();
-  pieces = await drawn(page);
-  expect(count(pieces, 'cornerstone')).toBe(4);
-  const last = await opened(page, 'Borders');
-  await last.getByRole('button', { name: 'Remove border 1' }).click();
-  await expect(size(page)).toContainText('28" × 42"');
-  await expect(now(page, 'Borders')).toHaveText('none');
-});
-
-test('about 60 × 72 is answered with ways to come close, and one is taken up @phone', async ({ page }) => {
-  const wanted = page.getByRole('region', { name: 'Fit to a size' });
-  await wanted.locator('summary').click();
-  await write(wanted.getByLabel('Width'), '60');
-  await write(wanted.getByLabel('Height'), '72');
-  const offers = page.getByRole('region', { name: 'Layouts to choose from' }).getByRole('listitem');
-  await expect(offers.first()).toBeVisible();
-  for (const words of await offers.locator('.size').allTextContents()) {
-    const [across, down] = words.split('×').map((text) => parseLength(text, 'in')!) as [number, number];
-    // No farther than half a block from what was asked for.
-    expect(Math.abs(across - 60)).toBeLessThanOrEqual(7);
-    expect(Math.abs(down - 72)).toBeLessThanOrEqual(7);
-  }
-  for (const words of await offers.allTextContents()) expect(words).toMatch(/Ringed|no cell is new/);
-  // Two rows of two are 28" square: the third row comes down, seen in a picture of the top as it is.
-  await write(wanted.getByLabel('Width'), '28');
-  await write(wanted.getByLabel('Height'), '28');
-  const less = offers.filter({ hasText: '2 blocks that come down' }).first();
-  await expect(less.getByRole('img', { name: 'The top as it is now' }).locator('.stitch-solid')).toHaveCount(
-    2,
-  );
-  await foot(page).getByRole('button', { name: 'Cancel' }).click();
-  await expect(offers).toHaveCount(0);
-  await wanted.locator('summary').click();
-  await write(wanted.getByLabel('Width'), '60');
-  await write(wanted.getByLabel('Height'), '72');
-  const first = await offers.first().locator('.size').textContent();
-  await offers.first().getByRole('button', { name: /^Use / }).click();
-  await expect(size(page)).toContainText(first!);
-  await expect(undoButton(page)).toBeEnabled();
 });
 
 test('no part of the setting makes the panel wider than it is @phone @touch', async ({ page }) => {

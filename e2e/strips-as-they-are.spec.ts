@@ -5,8 +5,8 @@ import { expect, type Page, test } from './guarded';
 import { firstVisit, goTo, openFile, undoButton } from './room';
 
 /** Eight fabrics, each with two strips of 1 1/4 and one each of 1 3/8, 1 3/4 and 2.2; four fabrics 42 long and four 36. */
-async function openOddStrips(page: Page, cutHeight: number): Promise<void> {
-  const project = createProject('odd', 'Odd strips');
+async function openOddStrips(page: Page, id: string, cutHeight: number): Promise<void> {
+  const project = createProject(id, 'Odd strips');
   const colours = ['#8b1e3f', '#d8a15a', '#2f4858', '#86bbd8', '#f6e7cb', '#5b8e7d', '#ff6f59', '#f4d35e'];
   colours.forEach((colour, at) => {
     const id = `c${at}`;
@@ -16,7 +16,6 @@ async function openOddStrips(page: Page, cutHeight: number): Promise<void> {
     }
   }); // biome-ignore format: a table
   project.wedge.cutHeight = cutHeight;
-  await firstVisit(page);
   await openFile(page, JSON.stringify(project));
   await expect(page.getByRole('dialog')).toBeHidden();
   await goTo(page, 'Fabrics');
@@ -24,29 +23,29 @@ async function openOddStrips(page: Page, cutHeight: number): Promise<void> {
 
 const top = (page: Page) => page.getByRole('region', { name: 'The largest top' });
 
-test('how large a top: the strips as they are, what cutting adds, and the sets are laid in one undo', async ({
-  page,
-}) => {
-  await openOddStrips(page, 7.5);
-  await page.getByRole('button', { name: 'How large a top it makes' }).click();
-  await expect(
-    top(page).getByText('With your strips as they are: 6 sets, 60 wedges, 7 blocks, 28" × 42" with 1 block over.'),
-  ).toBeVisible();
-  await expect(top(page).getByText('No more blocks can be made from the strips as they are.')).toBeVisible();
-  await expect(top(page).getByText(/^Cutting some of them narrower.*cutting all of them makes 3 blocks\.$/)).toBeVisible();
-  await expect(top(page).getByRole('button', { name: /^Cut and add \d+ strips$/ })).toBeVisible();
-  await top(page).getByRole('button', { name: 'Use this: lay 6 sets' }).click();
-  await expect(undoButton(page)).toHaveAccessibleName('Undo: lay 6 strip sets');
-  await goTo(page, 'Strip sets');
-  await expect(page.getByRole('region', { name: 'The sets' }).getByRole('button', { name: /^Set \w+: .*planned$/ })).toHaveCount(6);
-}); // biome-ignore format: long sentences
-
-test('making sets of all strips says why each strip is left', async ({ page }) => {
-  await openOddStrips(page, 7.75);
-  await goTo(page, 'Strip sets');
-  const making = page.getByRole('region', { name: 'Make sets at random' });
-  await making.getByText('all the strips give', { exact: true }).click();
-  await page.getByRole('button', { name: 'Make sets' }).click();
-  await expect(making.getByText(/^5 sets made, \d+ strips left over\.$/)).toBeVisible();
-  await expect(making.getByText(/^Left: .*: too few strips are left for one more set: sewn together/)).toBeVisible();
+test('odd strips: the largest top of them as they are, and sets of all of them', async ({ page }) => {
+  await firstVisit(page);
+  await test.step('how large a top: the strips as they are, what cutting adds, and the sets are laid in one undo', async () => {
+    await openOddStrips(page, 'odd', 7.5);
+    await page.getByRole('button', { name: 'How large a top it makes' }).click();
+    await expect(
+      top(page).getByText('With your strips as they are: 6 sets, 60 wedges, 7 blocks, 28" × 42" with 1 block over.'),
+    ).toBeVisible();
+    await expect(top(page).getByText('No more blocks can be made from the strips as they are.')).toBeVisible();
+    await expect(top(page).getByText(/^Cutting some of them narrower.*cutting all of them makes 3 blocks\.$/)).toBeVisible();
+    await expect(top(page).getByRole('button', { name: /^Cut and add \d+ strips$/ })).toBeVisible();
+    await top(page).getByRole('button', { name: 'Use this: lay 6 sets' }).click();
+    await expect(undoButton(page)).toHaveAccessibleName('Undo: lay 6 strip sets');
+    await goTo(page, 'Strip sets');
+    await expect(page.getByRole('region', { name: 'The sets' }).getByRole('button', { name: /^Set \w+: .*planned$/ })).toHaveCount(6);
+  });
+  await test.step('making sets of all strips says why each strip is left', async () => {
+    await openOddStrips(page, 'odd-higher', 7.75);
+    await goTo(page, 'Strip sets');
+    const making = page.getByRole('region', { name: 'Make sets at random' });
+    await making.getByText('all the strips give', { exact: true }).click();
+    await page.getByRole('button', { name: 'Make sets' }).click();
+    await expect(making.getByText(/^5 sets made, \d+ strips left over\.$/)).toBeVisible();
+    await expect(making.getByText(/^Left: .*: too few strips are left for one more set: sewn together/)).toBeVisible();
+  });
 }); // biome-ignore format: long sentences

@@ -21,10 +21,37 @@ async function middle(place: Locator): Promise<{ x: number; y: number }> {
   return { x: box!.x + box!.width / 2, y: box!.y + box!.height / 2 };
 }
 
-test('wedges are carried and traded by mouse and keys, each time in the block as it was opened', async ({
+/** A wedge on offer goes into its place and one fewer is left. */
+async function takeOffer(page: Page): Promise<void> {
+  const offer = page.locator('.offer').first();
+  const words = (await offer.locator('.offer-words').textContent()) ?? '';
+  const [, set, tip, left] = /^Set (\w+), tip (\w+)\s+(\d+) left/.exec(words) ?? [];
+  await offer.click();
+  await expect.poll(() => wedgeIn(place(page, 1))).toBe(`set ${set}, tip ${tip}`);
+  await page.getByRole('button', { name: 'Take it out' }).click();
+  await expect(page.locator('.offer', { hasText: `Set ${set}, tip ${tip}` }).first()).toContainText(
+    `${left} left`,
+  );
+}
+
+test('wedges are carried, traded and taken by mouse and keys, each time in the block as it was opened', async ({
   page,
 }) => {
   await openBlock(page, 4);
+  await test.step('a wedge that is taken stays pictured in its place while the hand rests, and each offer tells of the whole top', async () => {
+    const offer = page.locator('.offer').first();
+    await expect(offer).toContainText(/(Better|Worse) for the whole top: [\d.]+ → [\d.]+\./);
+    await offer.click();
+    await expect(page.getByRole('heading', { name: 'Place 1: set E, tip up' })).toBeVisible();
+    await expect(page.locator('.stale')).toHaveCount(0);
+    const pictured = () => page.locator('.block-face').first().innerHTML();
+    const settled = await pictured();
+    await page.mouse.move(1200, 40);
+    expect(await pictured()).toBe(settled);
+  });
+  await undoAll(page);
+  await test.step('a wedge on offer goes into its place and one fewer is left', () => takeOffer(page));
+  await undoAll(page);
   await test.step('a wedge carried to another place trades the two, and undo puts both back', async () => {
     const [one, five] = [await wedgeIn(place(page, 1)), await wedgeIn(place(page, 4))];
     expect(one).not.toBe(five);
@@ -101,40 +128,30 @@ test('wedges are carried and traded by mouse and keys, each time in the block as
     await expect.poll(() => wedgeIn(other)).toBe(here);
     await expect.poll(() => nextUndo(page)).toBe('Undo: trade wedges between blocks 1 and 4');
   });
+  await undoAll(page);
+  await test.step('a wedge is carried from one block to the other', async () => {
+    const mine = page.getByRole('radiogroup', { name: 'Places of block 4' }).getByRole('radio').first();
+    const other = page.getByRole('radiogroup', { name: 'Places of block 1' }).getByRole('radio').first();
+    const [here, there] = [await wedgeIn(mine), await wedgeIn(other)];
+    expect(here).not.toBe(there);
+    const from = (await other.locator('.place-disc').boundingBox())!;
+    const to = (await mine.locator('.place-disc').boundingBox())!;
+    await page.mouse.move(from.x + from.width / 2, from.y + from.height / 2);
+    await page.mouse.down();
+    await page.mouse.move(to.x + to.width / 2, to.y + to.height / 2, { steps: 8 });
+    await page.mouse.up();
+    await expect.poll(() => wedgeIn(mine)).toBe(there);
+    await expect.poll(() => wedgeIn(other)).toBe(here);
+    await expect.poll(() => nextUndo(page)).toBe('Undo: trade wedges between blocks 1 and 4');
+  });
 });
 
-test('a wedge on offer goes into its place and one fewer is left @phone', async ({ page }) => {
-  await openBlock(page, 4);
-  const offer = page.locator('.offer').first();
-  const words = (await offer.locator('.offer-words').textContent()) ?? '';
-  const [, set, tip, left] = /^Set (\w+), tip (\w+)\s+(\d+) left/.exec(words) ?? [];
-  await offer.click();
-  await expect.poll(() => wedgeIn(place(page, 1))).toBe(`set ${set}, tip ${tip}`);
-  await page.getByRole('button', { name: 'Take it out' }).click();
-  await expect(page.locator('.offer', { hasText: `Set ${set}, tip ${tip}` }).first()).toContainText(
-    `${left} left`,
-  );
-});
-
-test('a wedge that is taken stays pictured in its place while the hand rests, and each offer tells of the whole top', async ({
+test('by finger a wedge on offer is taken; one that rests on a wedge carries it, one that moves at once scrolls @touch @phone', async ({
   page,
 }) => {
   await openBlock(page, 4);
-  const offer = page.locator('.offer').first();
-  await expect(offer).toContainText(/(Better|Worse) for the whole top: [\d.]+ → [\d.]+\./);
-  await offer.click();
-  await expect(page.getByRole('heading', { name: 'Place 1: set E, tip up' })).toBeVisible();
-  await expect(page.locator('.stale')).toHaveCount(0);
-  const pictured = () => page.locator('.block-face').first().innerHTML();
-  const settled = await pictured();
-  await page.mouse.move(1200, 40);
-  expect(await pictured()).toBe(settled);
-});
-
-test('a finger that rests on a wedge carries it; one that moves at once scrolls @touch @phone', async ({
-  page,
-}) => {
-  await openBlock(page, 4);
+  await takeOffer(page);
+  await undoAll(page);
   const touch = await page.context().newCDPSession(page);
   const finger = (type: 'touchStart' | 'touchMove' | 'touchEnd', at?: { x: number; y: number }) =>
     touch.send('Input.dispatchTouchEvent', { type, touchPoints: at ? [at] : [] });

@@ -39,43 +39,8 @@ const channels = (hex: string) => [1, 3, 5].map((at) => Number.parseInt(hex.slic
 // One test asks for an address that has been given up.
 test.use({ mayBeLogged: /ERR_FILE_NOT_FOUND/ });
 
-test('the browser shows a colour as each way of seeing is worked out to show it', async ({ page }) => {
-  await firstVisit(page);
-  await page.getByRole('button', { name: /^Quilt:/ }).click();
-  await page.getByRole('button', { name: 'New quilt' }).click();
-  await expect(page.getByRole('dialog')).toBeHidden();
-  await page.getByRole('button', { name: 'Add fabrics' }).click();
-  await page.getByRole('textbox', { name: 'Colour', exact: true }).fill('#b22222');
-  await page.getByRole('textbox', { name: 'Name' }).fill('Brick');
-  await page.keyboard.press('Enter');
-  const piece = '.laid-piece:has-text("Brick") svg .seen';
-  expect(await middleOf(page, piece)).toEqual(channels('#b22222'));
-  for (const [name, way] of [
-    ['Grey', 'grey'],
-    ['Red-weak', 'protan'],
-    ['Green-weak', 'deutan'],
-    ['Blue-weak', 'tritan'],
-  ] as const) {
-    await choose(page, name);
-    const shown = await middleOf(page, piece);
-    // A browser filters with 8 bits a channel.
-    for (const [at, wanted] of channels(seenAs(way, '#b22222')).entries())
-      expect(Math.abs(shown[at]! - wanted), `${name}: ${shown.join(' ')}`).toBeLessThanOrEqual(6);
-  }
-  await opener(page).click();
-  await page.getByRole('slider', { name: /^How weak/ }).fill('0');
-  await page.keyboard.press('Escape');
-  await page.mouse.move(5, 5);
-  const full = await middleOf(page, piece);
-  for (const [at, wanted] of channels('#b22222').entries())
-    expect(Math.abs(full[at]! - wanted)).toBeLessThanOrEqual(3);
-});
-
-test('a way of seeing is chosen by name or with V on the wall, is told, and changes nothing of the quilt @phone', async ({
-  page,
-}) => {
-  await firstVisit(page);
-  await goTo(page, 'Wall');
+/** A way of seeing is chosen by name or with V on the wall, is told, and changes nothing of the quilt. */
+async function waysChosen(page: Page): Promise<void> {
   const cloth = wall(page).locator('svg.top .hung-cloth');
   await expect(cloth).toHaveCSS('filter', 'none');
   await choose(page, 'Three tones');
@@ -105,11 +70,53 @@ test('a way of seeing is chosen by name or with V on the wall, is told, and chan
   await expect(told(page)).toHaveText('Seen in colour');
   await expect(cloth).toHaveCSS('filter', 'none');
   await expect(page.getByRole('button', { name: 'Nothing to undo' })).toBeAttached();
-});
+}
 
-test('the wall lit by a fabric, on black and white, and squinted at', async ({ page }) => {
+/** A photograph of the wall is shown beside it as high as the wall, stays out of the quilt, and its address is given up. */
+async function photographBeside(page: Page): Promise<void> {
+  await opener(page).click();
+  const file = page.getByLabel('Photograph of the wall', { exact: true });
+  await file.setInputFiles({ name: 'notes.txt', mimeType: 'text/plain', buffer: Buffer.from('no picture') });
+  await expect(page.getByText(/^This browser cannot read notes.txt as a picture/)).toBeVisible();
+  const png = await sharp({ create: { width: 60, height: 40, channels: 3, background: '#446688' } })
+    .png()
+    .toBuffer();
+  await file.setInputFiles({ name: 'torn.png', mimeType: 'image/png', buffer: png.subarray(0, 60) });
+  await expect(page.getByText('torn.png is damaged. Choose another picture.')).toBeVisible();
+  await file.setInputFiles({ name: 'wall.png', mimeType: 'image/png', buffer: png });
+  await page.keyboard.press('Escape');
+  const photo = page.getByRole('img', { name: 'Photograph of the wall: wall.png' });
+  await expect(photo).toBeVisible();
+  const frame = (await page.locator('.wall-photo').boundingBox())!;
+  const beside = (await page.locator('.wall-row > .wall').boundingBox())!;
+  expect(Math.abs(frame.height - beside.height)).toBeLessThan(1);
+  // On a phone it lies under the wall.
+  const under = page.viewportSize()!.width < 721;
+  expect(Math.abs(frame.y - beside.y - (under ? beside.height : 0))).toBeLessThan(1);
+  const address = (await photo.locator('image').getAttribute('href'))!;
+  expect(address).toMatch(/^blob:/);
+  const reads = () =>
+    page.evaluate(
+      (url) =>
+        fetch(url).then(
+          (it) => it.ok,
+          () => false,
+        ),
+      address,
+    );
+  expect(await reads()).toBe(true);
+  await page.getByRole('button', { name: 'Remove the photograph' }).click();
+  await expect(photo).toBeHidden();
+  expect(await reads()).toBe(false);
+  await expect(page.getByRole('button', { name: 'Nothing to undo' })).toBeAttached();
+}
+
+test('the wall by ways of seeing, lit by a fabric, on black and white, squinted at, and beside its photograph', async ({
+  page,
+}) => {
   await firstVisit(page);
-  await goTo(page, 'Wall');
+  await test.step('a way of seeing is chosen by name or with V', () => waysChosen(page));
+  await test.step('a photograph of the wall is shown beside it', () => photographBeside(page));
   await test.step('a fabric stays lit once it is pressed in the strip of values, until Escape or the menu lets it go', async () => {
     const dimmed = wall(page).locator('path[opacity="0.13"]');
     const slice = page.locator('.value-strip .slices button').nth(3);
@@ -149,46 +156,44 @@ test('the wall lit by a fabric, on black and white, and squinted at', async ({ p
       await page.locator('.seen .focus-ring, .seen .mark, .seen .pin, .seen .block-number').count(),
     ).toBe(0);
   });
+  for (let back = 0; back < 3; back += 1) await page.keyboard.press('Shift+V');
+  await expect(told(page)).toHaveText('Seen in colour');
+  await test.step('the browser shows a colour as each way of seeing is worked out to show it', async () => {
+    await page.getByRole('button', { name: /^Quilt:/ }).click();
+    await page.getByRole('button', { name: 'New quilt' }).click();
+    await expect(page.getByRole('dialog')).toBeHidden();
+    await page.getByRole('button', { name: 'Add fabrics' }).click();
+    await page.getByRole('textbox', { name: 'Colour', exact: true }).fill('#b22222');
+    await page.getByRole('textbox', { name: 'Name' }).fill('Brick');
+    await page.keyboard.press('Enter');
+    const piece = '.laid-piece:has-text("Brick") svg .seen';
+    expect(await middleOf(page, piece)).toEqual(channels('#b22222'));
+    for (const [name, way] of [
+      ['Grey', 'grey'],
+      ['Red-weak', 'protan'],
+      ['Green-weak', 'deutan'],
+      ['Blue-weak', 'tritan'],
+    ] as const) {
+      await choose(page, name);
+      const shown = await middleOf(page, piece);
+      // A browser filters with 8 bits a channel.
+      for (const [at, wanted] of channels(seenAs(way, '#b22222')).entries())
+        expect(Math.abs(shown[at]! - wanted), `${name}: ${shown.join(' ')}`).toBeLessThanOrEqual(6);
+    }
+    await opener(page).click();
+    await page.getByRole('slider', { name: /^How weak/ }).fill('0');
+    await page.keyboard.press('Escape');
+    await page.mouse.move(5, 5);
+    const full = await middleOf(page, piece);
+    for (const [at, wanted] of channels('#b22222').entries())
+      expect(Math.abs(full[at]! - wanted)).toBeLessThanOrEqual(3);
+  });
 });
 
-test('a photograph of the wall is shown beside it as high as the wall, stays out of the quilt, and its address is given up @phone', async ({
+test('on a phone a way of seeing is chosen, and the photograph lies under the wall @phone @touch', async ({
   page,
 }) => {
   await firstVisit(page);
-  await goTo(page, 'Wall');
-  await opener(page).click();
-  const file = page.getByLabel('Photograph of the wall', { exact: true });
-  await file.setInputFiles({ name: 'notes.txt', mimeType: 'text/plain', buffer: Buffer.from('no picture') });
-  await expect(page.getByText(/^This browser cannot read notes.txt as a picture/)).toBeVisible();
-  const png = await sharp({ create: { width: 60, height: 40, channels: 3, background: '#446688' } })
-    .png()
-    .toBuffer();
-  await file.setInputFiles({ name: 'torn.png', mimeType: 'image/png', buffer: png.subarray(0, 60) });
-  await expect(page.getByText('torn.png is damaged. Choose another picture.')).toBeVisible();
-  await file.setInputFiles({ name: 'wall.png', mimeType: 'image/png', buffer: png });
-  await page.keyboard.press('Escape');
-  const photo = page.getByRole('img', { name: 'Photograph of the wall: wall.png' });
-  await expect(photo).toBeVisible();
-  const frame = (await page.locator('.wall-photo').boundingBox())!;
-  const beside = (await page.locator('.wall-row > .wall').boundingBox())!;
-  expect(Math.abs(frame.height - beside.height)).toBeLessThan(1);
-  // On a phone it lies under the wall.
-  const under = page.viewportSize()!.width < 721;
-  expect(Math.abs(frame.y - beside.y - (under ? beside.height : 0))).toBeLessThan(1);
-  const address = (await photo.locator('image').getAttribute('href'))!;
-  expect(address).toMatch(/^blob:/);
-  const reads = () =>
-    page.evaluate(
-      (url) =>
-        fetch(url).then(
-          (it) => it.ok,
-          () => false,
-        ),
-      address,
-    );
-  expect(await reads()).toBe(true);
-  await page.getByRole('button', { name: 'Remove the photograph' }).click();
-  await expect(photo).toBeHidden();
-  expect(await reads()).toBe(false);
-  await expect(page.getByRole('button', { name: 'Nothing to undo' })).toBeAttached();
+  await waysChosen(page);
+  await photographBeside(page);
 });

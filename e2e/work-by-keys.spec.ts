@@ -2,70 +2,13 @@
 // back, and undo in a field and of the quilt agree.
 import { holdsFocus, press } from './focus';
 import { expect, test } from './guarded';
-import { startWith } from './quilt';
-import { button, firstVisit, foot, goTo, openPart, undoButton } from './room';
+import { button, firstVisit, foot, goTo, openExample, openPart, undoAll, undoButton } from './room';
 
-test('the focus stays near through Shuffle, Cancel, Show several and Use', async ({ page }) => {
-  test.setTimeout(120_000);
-  await firstVisit(page);
-  await goTo(page, 'Wall');
-  await press(page, foot(page).getByRole('button', { name: 'Shuffle' }));
-  await expect(foot(page).getByRole('button', { name: /^(Cancel|Close)$/ })).toBeVisible({ timeout: 60_000 });
-  await holdsFocus(page, 'the shuffle');
-  await press(page, foot(page).getByRole('button', { name: /^(Cancel|Close)$/ }));
-  await expect(foot(page).getByRole('button', { name: 'Shuffle' })).toBeFocused();
-  await press(page, button(page, 'Show several to choose from'));
-  await expect(page.getByRole('heading', { name: 'Layouts to choose from' })).toBeVisible({
-    timeout: 60_000,
-  });
-  await holdsFocus(page, 'the search', '.panel, .work');
-  await press(page, button(page, /^Use .*Layout 1/), '.panel, .work');
-  await expect(page.getByRole('heading', { name: 'Layouts to choose from' })).toBeHidden();
-  await holdsFocus(page, 'Use', '.panel, .work');
-});
-
-test('the focus stays near while the pattern and the picture are made', async ({ page }) => {
-  test.setTimeout(120_000);
-  await firstVisit(page);
-  await goTo(page, 'Finishing');
-  for (const [part, action, file] of [
-    ['Pattern', 'Make the pattern (PDF)', /\.pdf$/],
-    ['Picture', 'Save the picture (PNG)', /\.png$/],
-  ] as const) {
-    await openPart(page, part);
-    const saved = page.waitForEvent('download', { timeout: 60_000 });
-    await press(page, button(page, action));
-    await expect(button(page, action)).toBeFocused();
-    expect((await saved).suggestedFilename()).toMatch(file);
-    await expect(button(page, action)).toBeEnabled();
-    await expect(button(page, action)).toBeFocused();
-  }
-});
-
-test('the focus stays near while sets are made and cutting is planned', async ({ page }) => {
-  await startWith(page, 'The kiln shed');
-  await goTo(page, 'Strip sets');
-  for (const action of ['Make sets', /^(Others, by the next number|Try another mix)$/]) {
-    await press(page, button(page, action));
-    await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
-    await expect(button(page, action)).toBeFocused();
-  }
-  await goTo(page, 'Fabrics');
-  for (const action of ['Work out what to cut', 'How large a top it makes']) {
-    await press(page, button(page, action));
-    const within = await page.evaluate(() => document.activeElement?.closest('.panel') !== null);
-    expect(within, action).toBe(true);
-    // Escape closes it again, and the focus is back where it was opened.
-    await page.keyboard.press('Escape');
-    await expect(button(page, action)).toBeFocused();
-  }
-});
-
-test('keys on the wall: a block taken down, undo in a field, the list of keys, the words, Back and Escape', async ({
+test('by keys: the wall, undo in a field, the lists of keys and words, Back and Escape, and the focus near whatever is made', async ({
   page,
 }) => {
+  test.setTimeout(180_000);
   await firstVisit(page);
-  await goTo(page, 'Wall');
   await test.step('after a block was taken down and the undo the focus is on its place of the wall', async () => {
     const block = page.getByRole('button', { name: /^Block 1, row/ });
     await block.focus();
@@ -163,5 +106,66 @@ test('keys on the wall: a block taken down, undo in a field, the list of keys, t
     await page.keyboard.press('Escape');
     await expect(form).toBeHidden();
     await holdsFocus(page, 'Escape');
+  });
+  await undoAll(page);
+  await goTo(page, 'Wall');
+  await test.step('the focus stays near through Shuffle, Cancel, several layouts, a look at one on the wall, and Use', async () => {
+    await press(page, foot(page).getByRole('button', { name: 'Shuffle' }));
+    await expect(foot(page).getByRole('button', { name: /^(Cancel|Close)$/ })).toBeVisible({
+      timeout: 60_000,
+    });
+    await holdsFocus(page, 'the shuffle');
+    await press(page, foot(page).getByRole('button', { name: /^(Cancel|Close)$/ }));
+    await expect(foot(page).getByRole('button', { name: 'Shuffle' })).toBeFocused();
+    await press(page, button(page, 'Show several to choose from'));
+    await expect(page.getByRole('heading', { name: 'Layouts to choose from' })).toBeVisible({
+      timeout: 60_000,
+    });
+    await holdsFocus(page, 'the search', '.panel, .work');
+    const layouts = page.getByRole('region', { name: 'Layouts to choose from' });
+    const first = layouts.getByRole('listitem', { name: 'Layout 1' });
+    await expect(first).toContainText(/Layout 1 · \d+ clashes · score \d+: the best found/);
+    await first.getByRole('button', { name: 'See layout 1 on the wall' }).click();
+    await expect(undoButton(page)).toBeDisabled();
+    await expect(page.locator('.standing p')).toHaveText(/→/);
+    await page.getByRole('button', { name: 'Back to the layouts' }).click();
+    await press(page, button(page, /^Use .*Layout 1/), '.panel, .work');
+    await expect(page.getByRole('heading', { name: 'Layouts to choose from' })).toBeHidden();
+    await holdsFocus(page, 'Use', '.panel, .work');
+    await expect(undoButton(page)).toHaveAccessibleName('Undo: hang the blocks in another layout');
+  });
+  await undoAll(page);
+  await test.step('the focus stays near while the pattern and the picture are made', async () => {
+    await goTo(page, 'Finishing');
+    for (const [part, action, file] of [
+      ['Pattern', 'Make the pattern (PDF)', /\.pdf$/],
+      ['Picture', 'Save the picture (PNG)', /\.png$/],
+    ] as const) {
+      await openPart(page, part);
+      const saved = page.waitForEvent('download', { timeout: 60_000 });
+      await press(page, button(page, action));
+      await expect(button(page, action)).toBeFocused();
+      expect((await saved).suggestedFilename()).toMatch(file);
+      await expect(button(page, action)).toBeEnabled();
+      await expect(button(page, action)).toBeFocused();
+    }
+  });
+  await openExample(page, 'The kiln shed');
+  await test.step('the focus stays near while sets are made and cutting is planned', async () => {
+    await goTo(page, 'Strip sets');
+    for (const action of ['Make sets', /^(Others, by the next number|Try another mix)$/]) {
+      await press(page, button(page, action));
+      await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
+      await expect(button(page, action)).toBeFocused();
+    }
+    await goTo(page, 'Fabrics');
+    for (const action of ['Work out what to cut', 'How large a top it makes']) {
+      await press(page, button(page, action));
+      const within = await page.evaluate(() => document.activeElement?.closest('.panel') !== null);
+      expect(within, action).toBe(true);
+      // Escape closes it again, and the focus is back where it was opened.
+      await page.keyboard.press('Escape');
+      await expect(button(page, action)).toBeFocused();
+    }
   });
 });

@@ -16,9 +16,20 @@ async function kept(page: Page): Promise<void> {
 test('opened once, the tool opens again without a network, the quilt as it was left, and makes the pattern', async ({
   page,
   context,
+  request,
 }) => {
   test.setTimeout(120_000);
   await firstVisit(page);
+  await test.step('the tool can be installed: a manifest with icons that are there', async () => {
+    const address = await page.locator('link[rel=manifest]').getAttribute('href');
+    const manifest = await (await request.get(new URL(address!, page.url()).href)).json();
+    expect(manifest).toMatchObject({ name: 'Wedgewall', display: 'standalone' });
+    expect(manifest.icons.length).toBeGreaterThan(2);
+    for (const { src, type } of manifest.icons) {
+      const icon = await request.get(new URL(src, new URL(address!, page.url())).href);
+      expect(icon.headers()['content-type']).toContain(type);
+    }
+  });
   await kept(page);
   await block(page, 1).focus();
   await page.keyboard.press('r');
@@ -50,16 +61,4 @@ test('opened once, the tool opens again without a network, the quilt as it was l
   ]);
   const pdf = await readPdf(new Uint8Array(await readFile(await download.path())), { lines: false });
   expect(pdf.pages.map((one) => one.text).join('')).toContain('Block6');
-});
-
-test('the tool can be installed: a manifest with icons that are there', async ({ page, request }) => {
-  await firstVisit(page);
-  const address = await page.locator('link[rel=manifest]').getAttribute('href');
-  const manifest = await (await request.get(new URL(address!, page.url()).href)).json();
-  expect(manifest).toMatchObject({ name: 'Wedgewall', display: 'standalone' });
-  expect(manifest.icons.length).toBeGreaterThan(2);
-  for (const { src, type } of manifest.icons) {
-    const icon = await request.get(new URL(src, new URL(address!, page.url())).href);
-    expect(icon.headers()['content-type']).toContain(type);
-  }
 });

@@ -122,12 +122,18 @@ export function* arranging(
     toEnd.advance();
     stopped = yield report(null, true);
   }
-  const bounds = [proof.bound, toEnd?.bound].filter((one) => one !== null && one !== undefined);
+  const raised = stopped || proof.done || toEnd ? null : proof.raising(search.steps);
+  while (raised?.goesOn && !stopped) {
+    raised.advance();
+    stopped = yield report(null, true);
+  }
+  // None has a finite one where the stop came early.
+  const bound = Math.max(...[proof.bound, toEnd?.bound, raised?.bound].map((one) => one ?? -Infinity));
   return resultOf(
     { project, model, scales, weights, scopes: wish.scopes },
     {
       moves: movesBetween(project, toEnd?.found ?? best),
-      bound: proof.done || toEnd?.ended ? 'reached' : bounds.length > 0 ? Math.max(...bounds) : null,
+      bound: proof.done || toEnd?.ended ? 'reached' : Number.isFinite(bound) ? bound : null,
       free: decisions.free,
       steps: search.steps,
       capped,

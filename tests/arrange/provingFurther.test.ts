@@ -63,6 +63,15 @@ describe('proving twelve blocks', () => {
     }
   });
 
+  it('tells a number of points, before and after, where a stop came before any bound', () => {
+    const project = scrappyTop({ rows: 4, columns: 5, seed: 2 });
+    const before = arrange(project, WISH, { shouldStop: () => true });
+    expect(speak(before.verdictWords)).toMatch(/^Stopped early/);
+    const { heard, result } = goOn(project, before, 1);
+    for (const points of heard.flatMap((one) => [one.from, one.points])) expect(points).toBeLessThan(1000);
+    expect(speak(result.verdictWords)).toMatch(/^At most [\d.]+ points above the best possible/);
+  });
+
   it('is not offered where wedges may be traded, or where there are too many blocks', () => {
     const stop = { shouldStop: () => true };
     expect(arrange(twelve(1), { ...WISH, scopes: { ...SCOPES, trade: true } }, stop).left).toBeNull();

@@ -2,6 +2,7 @@
 // implicit shifts (Wilkinson and Reinsch, Handbook for Automatic Computation II, 1971: tred and imtql).
 
 import { atOnce, PART } from '../../model/work/parts';
+import { vectorsFor } from './inverseIteration';
 
 export interface Eigenpairs {
   /** In no order. */
@@ -10,6 +11,11 @@ export interface Eigenpairs {
   readonly vectors: Float64Array;
   /** Turns row k of `vectors` back, so that it is an eigenvector of the matrix. Once for each row. */
   readonly turnBack: (row: number) => void;
+}
+
+/** Those on one side of 0. */
+export interface FewerPairs extends Eigenpairs {
+  readonly above: boolean;
 }
 
 /** Eigenvalues in ascending order. `matrix` is size × size, row by row, and is left as it is. O(n³). */
@@ -43,9 +49,33 @@ export function eigenpairsOf(
 }
 
 /** The same in no order and with vectors made whole one by one, yielding every few milliseconds. `matrix` is used up. */
-export function* findingEigenpairs(matrix: Float64Array, size: number): Generator<void, Eigenpairs> {
+function* findingEigenpairs(matrix: Float64Array, size: number): Generator<void, Eigenpairs> {
   const nothing = nothingBeside(matrix, size);
-  const { diagonal, beside, mirrors } = yield* threeDiagonals(matrix, size, nothing);
+  return yield* turningAll(yield* threeDiagonals(matrix, size, nothing), nothing);
+}
+
+/** Only those above 0 or only those below, whichever are fewer; the others are left out or 0. `matrix` is used up. */
+export function* findingFewer(matrix: Float64Array, size: number): Generator<void, FewerPairs> {
+  const nothing = nothingBeside(matrix, size);
+  const three = yield* threeDiagonals(matrix, size, nothing);
+  const { mirrors } = three;
+  const all = three.diagonal.slice();
+  const beside = three.beside.slice();
+  for (let value = 0; value < size; value++) findValue(all, beside, value, nothing, null);
+  const above = 2 * all.filter((one) => one > 0).length <= size;
+  const sign = above ? 1 : -1;
+  const values = all.filter((one) => sign * one > 0);
+  const vectors = yield* vectorsFor(values, three.diagonal, three.beside);
+  if (vectors) return { above, values, vectors, turnBack: (row) => turnBack(vectors, row, mirrors, size) };
+  // Where one does not settle all of them are turned along, and the others left out.
+  const whole = yield* turningAll(three, nothing);
+  for (let row = 0; row < size; row++) if (sign * whole.values[row]! <= 0) whole.values[row] = 0;
+  return { above, ...whole };
+}
+
+/** Eigenpairs of three diagonals, which are used up. */
+function* turningAll({ diagonal, beside, mirrors }: Diagonals, nothing: number): Generator<void, Eigenpairs> {
+  const size = diagonal.length;
   const vectors = new Float64Array(size * size);
   for (let at = 0; at < size; at++) vectors[at * size + at] = 1;
   let done = 0;
@@ -57,11 +87,13 @@ export function* findingEigenpairs(matrix: Float64Array, size: number): Generato
     }
     findValue(diagonal, beside, value, nothing, vectors);
   }
-  const turnBack = (row: number) => {
-    const vector = vectors.subarray(row * size, (row + 1) * size);
-    for (let step = size - 3; step >= 0; step--) mirror(vector, mirrors, step, size);
-  };
-  return { values: diagonal, vectors, turnBack };
+  return { values: diagonal, vectors, turnBack: (row) => turnBack(vectors, row, mirrors, size) };
+}
+
+/** Makes a row of `vectors` whole: by all mirrors, the last one first. */
+function turnBack(vectors: Float64Array, row: number, mirrors: Float64Array, size: number): void {
+  const vector = vectors.subarray(row * size, (row + 1) * size);
+  for (let step = size - 3; step >= 0; step--) mirror(vector, mirrors, step, size);
 }
 
 /** vector − v (vᵀ vector), v of length √2 the mirror of a step: 0 up to the entry of the step. */

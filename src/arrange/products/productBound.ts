@@ -4,7 +4,7 @@
 // (after Gilmore 1962 and Lawler 1963), which holds whenever it is taken.
 import { cellSymmetries } from '../branch/cellSymmetries';
 import { type ConvexAssignment, ownSquares, pairCosts } from '../branch/convexAssignment';
-import { findingEigenpairs } from '../branch/eigenvalues';
+import { positivePartOf } from '../branch/positivePart';
 import { SmallLinear } from '../branch/smallLinear';
 import { type Patterns, patternsOf } from './patterns';
 import { ProductTable } from './productTable';
@@ -181,31 +181,4 @@ function costsOf(problem: ConvexAssignment, pairs: Float64Array, { first }: Patt
     });
   }
   return costs;
-}
-
-/** The nearest matrix without negative eigenvalues. `matrix` is used up. */
-function* positivePartOf(matrix: Float64Array, size: number): Generator<void, Float64Array> {
-  const whole = matrix.slice();
-  const { values, vectors, turnBack } = yield* findingEigenpairs(matrix, size);
-  const above = values.reduce((count, one) => count + (one > 0 ? 1 : 0), 0);
-  // The fewer of the two are summed: what is above 0, or the whole less what is below.
-  const sign = 2 * above <= size ? 1 : -1;
-  const result = sign > 0 ? new Float64Array(size * size) : whole;
-  for (let k = 0; k < size; k++) {
-    if (sign * values[k]! <= 0) continue;
-    turnBack(k);
-    addSquare(result, vectors.subarray(k * size, (k + 1) * size), Math.abs(values[k]!));
-  }
-  for (let row = 0; row < size; row++)
-    for (let column = 0; column < row; column++) result[column * size + row] = result[row * size + column]!;
-  return result;
-}
-
-/** Adds `times` · v vᵀ, on the diagonal and left of it. */
-function addSquare(table: Float64Array, vector: Float64Array, times: number): void {
-  const size = vector.length;
-  for (let row = 0; row < size; row++) {
-    const one = times * vector[row]!;
-    for (let column = 0, at = row * size; column <= row; column++, at++) table[at]! += one * vector[column]!;
-  }
 }

@@ -123,7 +123,7 @@ class SortPart {
 }
 
 /** The vector of length √2 along which a mirror takes `from` to the last axis; zeros where it lies there. */
-function mirrorOf(from: Float64Array): Float64Array {
+export function mirrorOf(from: Float64Array): Float64Array {
   const length = Math.hypot(...from);
   const along = from.map((one, at) => one / length - (at === from.length - 1 ? 1 : 0));
   const own = Math.hypot(...along);

@@ -8,6 +8,7 @@ import type { Kept } from '../search/search';
 import { type Contacts, contactsOf } from './contactTables';
 import { findingBest, isSmall } from './exactOptimum';
 import { boundInParts } from './lowerBound';
+import { boundAfter, type RootBound } from './rootBound';
 import { SearchToTheEnd } from './searchToTheEnd';
 import { type Spread, spreadOf } from './spreadAssignment';
 import { tradeBound } from './tradeBound';
@@ -50,6 +51,11 @@ export class Proof {
   /** A search for what scores below `known`, with its proof; null where the wall is too large for it, or wedges may change. */
   toTheEnd(known: number, parts?: readonly Part[]): SearchToTheEnd | null {
     return this.contacts && SearchToTheEnd.of(this.contacts, this.spread, known, parts);
+  }
+
+  /** A higher bound, after a search of so many steps and as long again; null where that is not open. */
+  raising(searched: number): RootBound | null {
+    return this.contacts && boundAfter(this.contacts, this.spread, searched);
   }
 
   /** Works out the bound; yields between its parts, which are long on a large wall. */

@@ -24,22 +24,50 @@ export function wallAssignment(contacts: Contacts, spread: Spread): WallAssignme
   if (!parts) return null;
   const size = cells.length;
   const rims = rimTables(contacts);
-  const linear = rims.alone.map(
-    (one, at) => one + settledCost(wall, blocks[Math.floor(at / size)]!, cells[at % size]!),
-  );
-  const forms = [1, -1].flatMap((sign) => formOf(wall, parts, sign, linear));
+  const { linear, forms, constant } = formsOf(wall, parts);
+  rims.alone.forEach((one, at) => {
+    linear[at]! += one;
+  });
   const moments = momentsOf(wall, linear);
-  const constant =
-    contacts.constant +
-    rims.fixed +
-    fixedCost(wall) +
-    forms.reduce((sum, one) => sum + one.there, 0) +
-    moments.reduce((sum, one) => sum + one.there, 0);
+  const there = moments.reduce((sum, one) => sum + one.there, 0);
   return {
-    problem: { size, constant, linear, forms, moments, beside: rims.beside },
+    problem: {
+      size,
+      constant: contacts.constant + rims.fixed + constant + there,
+      linear,
+      forms,
+      moments,
+      beside: rims.beside,
+    },
     cells,
     blocks,
   };
+}
+
+/** What an assignment costs by its forms, and by every block itself in every cell. */
+export type SpreadForms = Pick<ConvexAssignment, 'size' | 'constant' | 'linear' | 'forms'>;
+
+/**
+ * Value, colour and fabrics over all filled cells, as if every block might hang in each of them; rims and lean cost something on
+ * top. Item and cell i are those of spread.cells. Null as in wallAssignment.
+ */
+export function wholeSpread(contacts: Contacts, spread: Spread): SpreadForms | null {
+  const { cells } = spread;
+  const blocks = Int32Array.from(cells, (cell) => contacts.tables.model.blockIn[cell]!);
+  const wall: Wall = { contacts, spread, cells, blocks, open: new Set(cells) };
+  const parts = partsOf(wall);
+  return parts && formsOf(wall, parts);
+}
+
+function formsOf(wall: Wall, parts: Parts): SpreadForms {
+  const { cells, blocks } = wall;
+  const size = cells.length;
+  const linear = Float64Array.from({ length: size * size }, (_, at) =>
+    settledCost(wall, blocks[Math.floor(at / size)]!, cells[at % size]!),
+  );
+  const forms = [1, -1].flatMap((sign) => formOf(wall, parts, sign, linear));
+  const constant = fixedCost(wall) + forms.reduce((sum, one) => sum + one.there, 0);
+  return { size, constant, linear, forms };
 }
 
 /** Value, colour, fabric spread and lean of the blocks in their cells: their weighted part of the score. */

@@ -62,14 +62,15 @@ function nearest(points: Points, point: number, middles: Points): number {
 function begun(points: Points, count: number, random: () => number): Points {
   const first = 3 * Math.floor(random() * (points.length / 3));
   const middles = [...points.subarray(first, first + 3)];
-  const squares = new Float64Array(points.length / 3);
+  // The square of the distance to the nearest of those drawn: only the last can be nearer than it was.
+  const squares = new Float64Array(points.length / 3).fill(Number.POSITIVE_INFINITY);
   while (middles.length < count * 3) {
-    const drawn = Float32Array.from(middles);
+    const last = Float32Array.from(middles.slice(-3));
     let sum = 0;
-    squares.forEach((_, point) => {
-      squares[point] = squareTo(points, point, drawn, nearest(points, point, drawn));
+    for (let point = 0; point < squares.length; point += 1) {
+      squares[point] = Math.min(squares[point]!, squareTo(points, point, last, 0));
       sum += squares[point]!;
-    });
+    }
     if (sum <= 1e-12) break;
     let left = random() * sum;
     let point = 0;

@@ -124,11 +124,7 @@ function evenPoints({ width, height, data }: Plane): Points {
   const limit = Math.max(EVEN_STEP, steps.toSorted()[steps.length >> 1]!);
   const even: number[] = [];
   for (let inner = 0; inner < steps.length; inner += 1) if (steps[inner]! <= limit) even.push(pixelOf(inner));
-  const points = new Float32Array(even.length * 3);
-  even.forEach((pixel, at) => {
-    points.set(data.subarray(pixel * 3, pixel * 3 + 3), at * 3);
-  });
-  return points;
+  return picked(data, even);
 }
 
 /** Every n-th point, so that there are MOST_POINTS at most. */
@@ -136,12 +132,19 @@ function thinned(points: Points): Points {
   const count = points.length / 3;
   if (count <= MOST_POINTS) return points;
   const every = count / MOST_POINTS;
-  const few = new Float32Array(MOST_POINTS * 3);
-  for (let at = 0; at < MOST_POINTS; at += 1) {
-    const from = Math.floor(at * every) * 3;
-    few.set(points.subarray(from, from + 3), at * 3);
-  }
-  return few;
+  return picked(
+    points,
+    Array.from({ length: MOST_POINTS }, (_, at) => Math.floor(at * every)),
+  );
+}
+
+/** Some of the points, by their places. */
+function picked(points: Points, places: readonly number[]): Points {
+  const some = new Float32Array(places.length * 3);
+  places.forEach((place, at) => {
+    for (let part = 0; part < 3; part += 1) some[at * 3 + part] = points[place * 3 + part]!;
+  });
+  return some;
 }
 
 function groupsOf(middles: Points, counts: Uint32Array): Group[] {

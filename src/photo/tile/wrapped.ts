@@ -100,12 +100,14 @@ function overLeft(plane: Plane, width: number, path: Int32Array): Plane {
 
 /** Above the cut what lies `height` farther down, else what is there. */
 function overTop(plane: Plane, height: number, path: Int32Array): Plane {
-  const { width } = plane;
+  const { width, data } = plane;
   const into = blankPlane(width, height, 3);
-  for (let row = 0; row < height; row += 1) {
-    for (let column = 0; column < width; column += 1) {
-      const from = (row < path[column]! ? row + height : row) * width + column;
-      into.data.set(plane.data.subarray(from * 3, from * 3 + 3), (row * width + column) * 3);
+  for (let row = 0, to = 0; row < height; row += 1) {
+    for (let column = 0; column < width; column += 1, to += 3) {
+      const from = ((row < path[column]! ? row + height : row) * width + column) * 3;
+      into.data[to] = data[from]!;
+      into.data[to + 1] = data[from + 1]!;
+      into.data[to + 2] = data[from + 2]!;
     }
   }
   return into;

@@ -126,7 +126,7 @@ function sampler(plane: Plane, lattice: Lattice, cell: CellShape): (row: number,
 /** The mean variance of the groups side by side, all channels summed. */
 function varianceAcross(grouped: number): number {
   let sum = 0;
-  for (let from = 0; from < grouped * 3; from += ACROSS * 3) sum += variance(from, 3, ACROSS);
+  for (let from = 0; from < grouped * 3; from += ACROSS * 3) sum += variance(colours, from, 3, ACROSS);
   return sum / (grouped / ACROSS);
 }
 
@@ -134,20 +134,21 @@ function varianceAcross(grouped: number): number {
 function varianceAlong(banded: number): number {
   let sum = 0;
   for (let wedge = 0; wedge < banded * 3; wedge += ACROSS * RADII * 3)
-    for (let line = 0; line < ACROSS * 3; line += 3) sum += variance(wedge + line, ACROSS * 3, RADII);
+    for (let line = 0; line < ACROSS * 3; line += 3)
+      sum += variance(colours, wedge + line, ACROSS * 3, RADII);
   return sum / (banded / RADII);
 }
 
 /** The variance of `count` colours that lie `step` numbers apart. */
-function variance(from: number, step: number, count: number): number {
+function variance(all: Float64Array, from: number, step: number, count: number): number {
   let l = 0;
   let a = 0;
   let b = 0;
   let squares = 0;
   for (let at = 0, place = from; at < count; at += 1, place += step) {
-    const one = colours[place]!;
-    const two = colours[place + 1]!;
-    const three = colours[place + 2]!;
+    const one = all[place]!;
+    const two = all[place + 1]!;
+    const three = all[place + 2]!;
     l += one;
     a += two;
     b += three;
@@ -158,11 +159,12 @@ function variance(from: number, step: number, count: number): number {
 
 /** How clearly the colours of pairs differ, 0 to 1. */
 function clearness(first: number, end: number): number {
+  const all = colours;
   let sum = 0;
   for (let at = first * 3; at < end * 3; at += 6) {
-    const l = colours[at + 3]! - colours[at]!;
-    const a = colours[at + 4]! - colours[at + 1]!;
-    const b = colours[at + 5]! - colours[at + 2]!;
+    const l = all[at + 3]! - all[at]!;
+    const a = all[at + 4]! - all[at + 1]!;
+    const b = all[at + 5]! - all[at + 2]!;
     const apart = l * l + a * a + b * b;
     sum += apart / (apart + SEEN * SEEN);
   }
