@@ -2,7 +2,7 @@
 import sharp from 'sharp';
 import { seenAs } from '../tests/colour/throughFilter';
 import { expect, type Page, test } from './guarded';
-import { firstVisit, goTo } from './room';
+import { firstVisit } from './room';
 
 test.use({ painted: true });
 
