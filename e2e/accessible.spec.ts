@@ -1,22 +1,6 @@
-// The tool under a finger, held against WCAG 2.2 AA by axe-core in light and dark, and the tool worked by keyboard alone.
-// whatever-is-on-show.spec.ts holds all that can be on show against it at the desk and at every zoom.
-import { AA, faultsInBoth } from './axe';
+// The tool worked by keyboard alone, and with less motion. whatever-is-on-show.spec.ts holds all that can be on show against WCAG 2.2 AA.
 import { expect, test } from './guarded';
 import { firstVisit, goTo } from './room';
-import { STEPS } from './states';
-
-test('under a finger no step has a fault against WCAG 2.2 AA, light or dark @touch @phone', async ({
-  page,
-}) => {
-  test.setTimeout(120_000);
-  await firstVisit(page);
-  for (const step of STEPS) {
-    await goTo(page, step);
-    expect(await faultsInBoth(page, { only: AA }), step).toEqual([]);
-  }
-  await page.getByRole('button', { name: /^Quilt:/ }).click();
-  expect(await faultsInBoth(page, { only: AA }), 'quilts and files').toEqual([]);
-});
 
 test('the steps, the undo and a finding are reached by Tab and Enter alone', async ({ page }) => {
   await firstVisit(page);

@@ -22,27 +22,88 @@ interface Asked {
   readonly only?: axe.RunOnly;
 }
 
+/** Text with its inks and grounds, told once: by this mark the rest of it is passed over where colours are looked at. */
+const ALIKE = 'data-alike';
+
+/** Puts axe into a page. Runs there. */
+function configure(mark: string) {
+  const { axe: inPage } = globalThis as unknown as { axe: typeof axe };
+  inPage.configure({ rules: [{ id: 'color-contrast', selector: `*:not([${mark}])` }] });
+}
+
 /** Faults of the page, one line each. */
 export async function faultsOf(page: Page, asked: Asked = {}): Promise<string[]> {
-  if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(axe.source);
-  return page.evaluate(
-    async ({ within, only }) => {
-      const { axe: inPage, unpainted } = globalThis as unknown as { axe: typeof axe } & Unpainted;
-      const where = within ? { include: within.map((one) => [one]) } : document;
-      // It takes what is clear for hidden.
-      if (unpainted) unpainted.disabled = true;
-      const { violations } = await inPage.run(where, {
-        resultTypes: ['violations'],
-        ...(only ? { runOnly: only } : {}),
-      });
-      if (unpainted) unpainted.disabled = false;
-      return violations.map(
-        ({ id, nodes }) =>
-          `${id}: ${nodes.map((node) => `${node.target.join(' ')} ${node.failureSummary ?? ''}`).join(' | ')}`,
-      );
-    },
-    { within: asked.within, only: asked.only },
-  );
+  if (!(await page.evaluate(() => 'axe' in globalThis))) {
+    await page.evaluate(axe.source);
+    await page.evaluate(configure, ALIKE);
+  }
+  return page.evaluate(found, { ...asked, mark: ALIKE });
+}
+
+/** Runs in the page, so everything it needs is inside it. */
+async function found({ within, only, mark }: Asked & { mark: string }): Promise<string[]> {
+  const { axe: inPage, unpainted } = globalThis as unknown as { axe: typeof axe } & Unpainted;
+  const styleOf = globalThis.getComputedStyle;
+  const root = document.documentElement;
+
+  /** Marks all but the first of what is of one kind, in one kind of place, of one ink on one ground: it has one contrast. */
+  const markAlike = (): Element[] => {
+    const known = new Map<Element, string>();
+    const placeOf = (one: Element): string => {
+      let place = known.get(one);
+      if (place === undefined) {
+        const { color, backgroundColor, backgroundImage, opacity, position, fontSize, fontWeight } =
+          styleOf(one);
+        const own = [one.localName, one.getAttribute('class'), one.matches(':disabled, [aria-disabled]')];
+        const drawn = [color, backgroundColor, backgroundImage, opacity, position, fontSize, fontWeight];
+        place = [one.parentElement ? placeOf(one.parentElement) : '', ...own, ...drawn].join(';');
+        known.set(one, place);
+      }
+      return place;
+    };
+    const seen = new Set<string>();
+    return [...document.body.querySelectorAll('*')].filter((one) => {
+      if (!one.checkVisibility({ visibilityProperty: true })) return false;
+      const place = placeOf(one);
+      if (!seen.has(place)) {
+        seen.add(place);
+        return false;
+      }
+      one.setAttribute(mark, '');
+      return true;
+    });
+  };
+
+  // It takes what is clear for hidden; the page is as if it were painted.
+  const asPainted = (style: CSSStyleDeclaration) =>
+    new Proxy(style, {
+      get: (own, name) =>
+        name === 'getPropertyValue'
+          ? (property: string) => (property === 'opacity' ? '1' : own.getPropertyValue(property))
+          : name === 'opacity'
+            ? '1'
+            : own[name as keyof CSSStyleDeclaration],
+    });
+  if (unpainted)
+    globalThis.getComputedStyle = (one, part) => {
+      const style = styleOf(one, part);
+      return one === root ? asPainted(style) : style;
+    };
+  const alike = markAlike();
+  try {
+    const { violations } = await inPage.run(within ? { include: within.map((one) => [one]) } : document, {
+      resultTypes: ['violations'],
+      preload: false,
+      ...(only ? { runOnly: only } : {}),
+    });
+    return violations.map(
+      ({ id, nodes }) =>
+        `${id}: ${nodes.map((node) => `${node.target.join(' ')} ${node.failureSummary ?? ''}`).join(' | ')}`,
+    );
+  } finally {
+    for (const one of alike) one.removeAttribute(mark);
+    globalThis.getComputedStyle = styleOf;
+  }
 }
 
 /** Faults in light, and those of colour in dark; leaves the page light. */

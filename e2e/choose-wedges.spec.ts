@@ -1,4 +1,3 @@
-import { faultsInBoth } from './axe';
 import { expect, test } from './guarded';
 import { nextUndo, openExample } from './quilt';
 import { undoAll } from './room';
@@ -67,19 +66,4 @@ test('wedges are chosen, blocks added, several marked as sewn, and one opened wi
       .poll(async () => (await names()).filter((name) => !name.includes('look-alikes meet')))
       .toEqual([]);
   });
-});
-
-const PARTS = { within: ['.panel', '.work'] };
-
-test('sewn blocks being entered, and their list, are sound for assistive technology, light and dark', async ({
-  page,
-}) => {
-  await openExample(page, 'Blocks');
-  await page.getByRole('button', { name: /^Block 4: / }).click();
-  await page.getByRole('button', { name: 'Enter as sewn' }).click();
-  await page.keyboard.type('ab');
-  expect(await faultsInBoth(page, PARTS), 'entering').toEqual([]);
-  await page.getByText('From a list').click();
-  await page.getByRole('button', { name: 'List the blocks entered so far' }).click();
-  expect(await faultsInBoth(page, PARTS), 'list').toEqual([]);
 });

@@ -1,7 +1,6 @@
 // Strips entered in the grid: by keys alone, the same for all, pasted, and as CSV both ways.
 import { readFileSync } from 'node:fs';
 import type { Project } from '../src/model/project';
-import { faultsOf } from './axe';
 import { expect, type Page, test } from './guarded';
 import { firstVisit, goTo, openFile, undoAll, undoButton } from './room';
 
@@ -338,20 +337,6 @@ test('strips as CSV, and fabrics that are typed into the grid', async ({ page })
     await page.keyboard.press('Enter');
     await expect(grid(page).getByText('There is a fabric called rust.')).toBeVisible();
   });
-});
-
-test('the grid has no barrier that axe finds, a bad cell and an offered table included @phone', async ({
-  page,
-}) => {
-  const { fabrics } = await fabricsOnly(page, 5);
-  await page.getByRole('button', { name: 'Enter strips' }).click();
-  await cell(page, fabrics[1]!.name, '1"').fill('4');
-  await page.keyboard.press('Enter');
-  await cell(page, fabrics[2]!.name, '1"').fill('many');
-  await page.keyboard.press('Enter');
-  await paste(page, '\t1\nHeather\t4');
-  await expect(page.getByRole('button', { name: 'Enter 4 strips', exact: true })).toBeFocused();
-  expect(await faultsOf(page, { within: ['.work'] })).toEqual([]);
 });
 
 test('60 fabrics in centimetres fit in every window, and the cell with the focus is in sight @phone @touch', async ({

@@ -1,6 +1,5 @@
 // Step 1: fabrics laid out as pieces of cloth, added and changed; what to cut from them. Strips are entered in
 // enter-strips.spec.ts.
-import { faultsOf } from './axe';
 import { expect, type Page, test } from './guarded';
 import { firstVisit, goTo, openExample, undoAll, undoButton } from './room';
 
@@ -212,23 +211,4 @@ test('a newcomer adds fabrics; in a quilt one is replaced everywhere, and only t
     await expect(pieces(page)).toHaveCount(count - 1);
     await expect(page.getByRole('textbox', { name: 'Name' })).toBeHidden();
   });
-});
-
-test('the fabrics step has no barrier that axe finds, and nothing sticks out of the panel @phone', async ({
-  page,
-}) => {
-  await firstVisit(page);
-  await goTo(page, 'Fabrics');
-  await pieces(page).nth(2).getByRole('button').click();
-  const name = page.getByRole('textbox', { name: 'Name' });
-  await name.fill(
-    'A name as long as a shop writes it on the bolt, third shelf from the left, second row, at the window',
-  );
-  await name.press('Enter');
-  await expect(page.getByRole('heading', { level: 3, name: /^A name as long/ })).toBeVisible();
-  expect(await faultsOf(page, { within: ['.panel', '.work'] })).toEqual([]);
-  for (const part of ['.panel', '.work']) {
-    const over = await page.locator(part).evaluate((own) => own.scrollWidth - own.clientWidth);
-    expect(over, part).toBeLessThanOrEqual(0);
-  }
 });

@@ -2,9 +2,7 @@
 import { type CDPSession, expect, type Page, test } from './guarded';
 import { tooSmall } from './measure';
 import { startWith } from './quilt';
-import { block, firstVisit, foot, goTo, hangsAt, openPart, undoButton } from './room';
-import { PARTS, STEPS } from './states';
-import { resize } from './within-reach';
+import { block, firstVisit, foot, goTo, hangsAt, undoButton } from './room';
 
 interface Spot {
   readonly x: number;
@@ -227,7 +225,9 @@ test('a block let go low on the wall hangs there, and the words for taking down 
   await expect(block(page, 1)).toBeVisible();
 });
 
-test('no tool of the wall lies over another, at any width of a phone @phone @touch', async ({ page }) => {
+test('no tool of the wall lies over another or is under 44 px, at any width of a phone @phone @touch', async ({
+  page,
+}) => {
   await eightyBlocks(page);
   for (const [width, height] of [
     [320, 720],
@@ -245,6 +245,7 @@ test('no tool of the wall lies over another, at any width of a phone @phone @tou
       const boxes = await tools.evaluateAll((all) =>
         all.map((one) => one.getBoundingClientRect().toJSON() as DOMRect),
       );
+      expect(await tooSmall(page), `${width}, ${full ? 'full screen' : 'beside the list'}`).toEqual([]);
       const frame = (await page.locator('.wall').boundingBox())!;
       for (const [at, one] of boxes.entries()) {
         expect(one.left >= frame.x && one.right <= frame.x + frame.width, `${width} ${at}`).toBe(true);
@@ -317,48 +318,4 @@ test('a finger that slides along the strip of values lights one fabric after ano
     seen.add(name);
   }
   expect(seen.size).toBe(3);
-});
-
-test('under a finger everything is 44 px, and text 12 px or more, on phones upright and on their side @phone @touch', async ({
-  page,
-}) => {
-  test.setTimeout(180_000);
-  const sizes = [
-    [844, 390],
-    [360, 740],
-    [390, 844],
-  ] as const;
-  const small = async () => {
-    const found: string[] = [];
-    for (const size of sizes) {
-      await resize(page, size);
-      for (const one of await tooSmall(page)) found.push(`${size.join(' × ')}: ${one}`);
-    }
-    return found;
-  };
-  await firstVisit(page);
-  const openAll = () =>
-    page.evaluate(() => {
-      for (const fold of document.querySelectorAll('details')) fold.open = true;
-    });
-  await goTo(page, 'Wall');
-  await block(page, 2).tap();
-  for (const size of sizes) {
-    await resize(page, size);
-    await tool(page, 'Full screen').tap();
-    expect(await tooSmall(page), `full screen, ${size.join(' × ')}`).toEqual([]);
-    await tool(page, 'Full screen').tap();
-  }
-  await block(page, 2).tap();
-  for (const step of STEPS) {
-    await goTo(page, step);
-    expect(await small(), step).toEqual([]);
-    await openAll();
-    expect(await small(), `${step}, folds open`).toEqual([]);
-  }
-  for (const part of PARTS) {
-    await openPart(page, part);
-    await openAll();
-    expect(await small(), part).toEqual([]);
-  }
 });

@@ -3,7 +3,7 @@
 import { expect, type Page } from '@playwright/test';
 import { blockShot, wallShot } from '../tests/photo/render/shots';
 import { jpegOf, photograph } from './photos';
-import { goTo } from './room';
+import { button, goTo, unfold } from './room';
 import type { State } from './states';
 
 /** Reading goes on beside other tests. */
@@ -20,15 +20,11 @@ const fabricPicture = once(() => photograph());
 const blockPicture = once(async () => jpegOf((await blockShot(11, 700)).pixels));
 const wallPicture = once(async () => jpegOf((await wallShot(3, 800, [2, 3])).pixels));
 
-const press = (page: Page, name: RegExp | string) => page.getByRole('button', { name }).first().click();
+const press = (page: Page, name: RegExp | string) => button(page, name).click();
 async function give(page: Page, field: string, name: string, buffer: Buffer): Promise<void> {
   await page.getByLabel(field).setInputFiles({ name, mimeType: 'image/jpeg', buffer });
 }
-/** Opens the folds of the large area. */
-const unfold = (page: Page) =>
-  page.evaluate(() => {
-    for (const fold of document.querySelectorAll<HTMLDetailsElement>('.large-area details')) fold.open = true;
-  });
+const unfoldWork = (page: Page) => unfold(page, '.large-area details');
 const doing = (page: Page, name: string) => page.getByText(name, { exact: true }).first().click();
 
 async function openFabricPhotos(page: Page): Promise<void> {
@@ -50,7 +46,7 @@ export const PHOTO_STATES: readonly State[] = [
         { name: 'checks.jpg', mimeType: 'image/jpeg', buffer: await fabricPicture() },
       ]);
       await expect(page.getByRole('region', { name: 'What was read' })).toBeVisible(READ);
-      await unfold(page);
+      await unfoldWork(page);
     },
   },
   { name: 'Fabrics: a photograph, its true size', open: (page) => doing(page, 'True size') },
@@ -61,6 +57,11 @@ export const PHOTO_STATES: readonly State[] = [
       await press(page, /^Use the marked spot/);
       await expect(page.getByText(/^Corrected for light/)).toBeVisible(READ);
     },
+  },
+  {
+    name: 'Fabrics: a photograph of several fabrics',
+    brief: true,
+    open: (page) => doing(page, 'Several fabrics'),
     close: (page) => press(page, /^Done/),
   },
   {
@@ -72,7 +73,7 @@ export const PHOTO_STATES: readonly State[] = [
       await give(page, 'Files of photographs', 'block.jpg', await blockPicture());
       await page.locator('[data-band="1 0"]').click(READ);
       await expect(page.locator('.fabrics-for-band')).toBeVisible();
-      await unfold(page);
+      await unfoldWork(page);
     },
   },
   {
@@ -97,7 +98,7 @@ export const PHOTO_STATES: readonly State[] = [
       await page.getByRole('button', { name: 'Read the blocks' }).click(READ);
       await expect(page.getByRole('heading', { name: 'Hang it here' })).toBeVisible(READ);
       await page.locator('.wall-cells button').first().click();
-      await unfold(page);
+      await unfoldWork(page);
     },
     close: (page) => press(page, /^Close/),
   },

@@ -5,7 +5,6 @@ import { meanColour } from '../src/cloth/likeness';
 import { printMix } from '../src/cloth/print/printMix';
 import { ciede2000 } from '../src/colour/difference';
 import { labD65Of, linearOfHex } from '../src/colour/spaces';
-import { faultsOf } from './axe';
 import { expect, type Page, test } from './guarded';
 import { CHECKS, type GivenFile, heicOf, PER_INCH, photograph, SCENE } from './photos';
 import { firstVisit, goTo, layoutMoves, still } from './room';
@@ -253,28 +252,4 @@ test('files that are no photographs, then a fabric by keys alone, and one that i
     await page.keyboard.press('Control+z');
     expect(await kind()).not.toBe('photo');
   });
-});
-
-test('under a thumb: every control is 44 px, nothing runs over the edge, and axe finds no fault @phone', async ({
-  page,
-}) => {
-  await page.emulateMedia({ reducedMotion: 'reduce' });
-  await openPhotos(page);
-  await choose(page, jpeg('one.jpg', await photograph()), jpeg('two.jpg', await photograph()));
-  await expect(read(page)).toBeVisible({ timeout: 30_000 });
-  await expect(page.getByRole('button', { name: 'Stop' })).toBeHidden({ timeout: 30_000 });
-  await expect(page.getByRole('main')).toHaveCount(1);
-  for (const doing of ['Frame', 'True size', 'Light', 'Several fabrics']) {
-    await page.getByRole('radio', { name: doing, exact: true }).check({ force: true });
-    expect(await faultsOf(page, { within: ['.photo-stage'] }), doing).toEqual([]);
-    const small = await page.evaluate(() => {
-      const coarse = matchMedia('(pointer: coarse)').matches;
-      return [...document.querySelectorAll<HTMLElement>('.photo-stage :is(button, .choice label, .check)')]
-        .map((one) => ({ name: one.ariaLabel ?? one.textContent, box: one.getBoundingClientRect() }))
-        .filter(({ box }) => coarse && box.width > 0 && (box.width < 43.5 || box.height < 43.5))
-        .map(({ name }) => name);
-    });
-    expect(small, doing).toEqual([]);
-  }
-  expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
 });

@@ -69,6 +69,13 @@ export function button(page: Page, name: string | RegExp): Locator {
   return page.getByRole('button', { name }).first();
 }
 
+/** Opens all folds, those inside others too. */
+export async function unfold(page: Page, folds = 'details'): Promise<void> {
+  await page.evaluate((selector) => {
+    for (const fold of document.querySelectorAll<HTMLDetailsElement>(selector)) fold.open = true;
+  }, folds);
+}
+
 /** A block on the wall by its number. */
 export function block(page: Page, number: number): Locator {
   return page

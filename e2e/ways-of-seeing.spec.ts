@@ -1,9 +1,8 @@
 // How the wall is seen: ways of seeing, one fabric lit, a photograph beside it, its background. Nothing of it is in the quilt.
 import sharp from 'sharp';
 import { seenAs } from '../tests/colour/throughFilter';
-import { AA, faultsInBoth } from './axe';
 import { expect, type Page, test } from './guarded';
-import { firstVisit, goTo } from './room';
+import { firstVisit } from './room';
 
 test.use({ painted: true });
 
@@ -197,21 +196,4 @@ test('on a phone a way of seeing is chosen, and the photograph lies under the wa
   await firstVisit(page);
   await waysChosen(page);
   await photographBeside(page);
-});
-
-test('the ways of seeing and the list of fabrics have no barrier that axe finds, light and dark @phone', async ({
-  page,
-}) => {
-  await firstVisit(page);
-  await goTo(page, 'Fabrics');
-  await page.getByText(/^Look-alikes: /).click();
-  expect(await faultsInBoth(page, { only: AA })).toEqual([]);
-  await opener(page).click();
-  for (const way of ['Three tones', 'Squinting', 'Blue-weak']) {
-    await page.getByRole('radio', { name: new RegExp(`^${way}`) }).check();
-    expect(await faultsInBoth(page, { only: AA }), way).toEqual([]);
-  }
-  const menu = page.locator('.seeing');
-  const over = await menu.evaluate((own) => own.scrollWidth - own.clientWidth);
-  expect(over).toBeLessThanOrEqual(0);
 });

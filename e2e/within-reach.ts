@@ -1,25 +1,33 @@
 // What can be measured on a page without an eye: that it does not scroll sideways, that nothing lies over what is pressed, that no two
 // such things overlap, that no text is cut off, and that no frame is too low to be read in.
-import type { Page } from '@playwright/test';
+import type { CDPSession, Page } from '@playwright/test';
 
 /** Width and height of the window in CSS pixels. */
 export type Size = readonly [width: number, height: number];
 
-/**
- * Sizes at which everything must be in reach. 1280 × 800 at 200, 300 and 400 % of browser zoom is 640 × 400, 427 × 267 and 320 × 256,
- * the last being the size of WCAG 2.2, 1.4.10 Reflow; then phones upright and on their side, a tablet and a desk.
- */
-export const SIZES: readonly Size[] = [
+/** The size of WCAG 2.2, 1.4.10 Reflow: 400 % zoom. */
+export const SMALLEST: Size = [320, 256];
+/** 1280 × 800 at 200 and 300 % of browser zoom, and as wide as a tablet. */
+export const BY_MOUSE: readonly Size[] = [
   [640, 400],
+  [820, 1180],
   [427, 267],
-  [320, 256],
+];
+/** Phones upright and on their side. */
+export const UNDER_A_FINGER: readonly Size[] = [
   [320, 640],
   [360, 740],
   [390, 844],
   [844, 390],
-  [820, 1180],
-  [1440, 900],
 ];
+
+const fingers = new WeakMap<Page, CDPSession>();
+/** From now on the page is worked by a finger, or by a mouse again. */
+export async function byFinger(page: Page, enabled: boolean): Promise<void> {
+  const session = fingers.get(page) ?? (await page.context().newCDPSession(page));
+  fingers.set(page, session);
+  await session.send('Emulation.setTouchEmulationEnabled', { enabled, maxTouchPoints: 5 });
+}
 
 /** Sets the size of the window and waits until the page has been laid out for it. */
 export async function resize(page: Page, [width, height]: Size): Promise<void> {
@@ -54,28 +62,33 @@ function measured(): string[] {
     const kind = element.classList.length > 0 ? `.${[...element.classList].join('.')}` : '';
     return `${element.localName}${kind} "${words.trim().replace(/\s+/g, ' ').slice(0, 40)}"`;
   };
-  const seen = (element: Element) => {
+  /** Reads something of an element once; nothing of it changes while the page is measured. */
+  const once = <Read>(read: (element: Element) => Read) => {
+    const known = new Map<Element, Read>();
+    return (element: Element): Read => {
+      if (!known.has(element)) known.set(element, read(element));
+      return known.get(element)!;
+    };
+  };
+  const styleOf = once((element) => {
+    const { overflowX, overflowY, position, clipPath } = getComputedStyle(element);
+    return { x: overflowX, y: overflowY, position, clipPath };
+  });
+  const seen = once((element) => {
     const box = element.getBoundingClientRect();
     if (box.width < 2 || box.height < 2 || element.closest('[inert], [aria-hidden="true"]')) return false;
     return (
       element.checkVisibility({ visibilityProperty: true, contentVisibilityAuto: false }) &&
       !isHidden(element)
     );
-  };
+  });
   /** Text for screen readers only, and skip links until they have the focus. */
-  const isHidden = (element: Element): boolean => {
-    for (let at: Element | null = element; at; at = at.parentElement)
-      if (getComputedStyle(at).clipPath === 'inset(50%)') return true;
-    return false;
-  };
-  const scrolls = (element: Element, way: 'x' | 'y') => {
-    const style = getComputedStyle(element);
-    return ['auto', 'scroll'].includes(way === 'x' ? style.overflowX : style.overflowY);
-  };
-  const hides = (element: Element, way: 'x' | 'y') => {
-    const style = getComputedStyle(element);
-    return ['hidden', 'clip'].includes(way === 'x' ? style.overflowX : style.overflowY);
-  };
+  const isHidden = once((element): boolean => {
+    const { parentElement } = element;
+    return styleOf(element).clipPath === 'inset(50%)' || (parentElement !== null && isHidden(parentElement));
+  });
+  const scrolls = (element: Element, way: 'x' | 'y') => ['auto', 'scroll'].includes(styleOf(element)[way]);
+  const hides = (element: Element, way: 'x' | 'y') => ['hidden', 'clip'].includes(styleOf(element)[way]);
   /** What is pressed: a radio or a box that is drawn by its label is its label. */
   const target = (element: Element): Element => {
     const label = element.localName === 'input' ? element.closest('label') : null;
@@ -83,16 +96,16 @@ function measured(): string[] {
     const box = element.getBoundingClientRect();
     return getComputedStyle(element).opacity === '0' || box.width < 2 ? label : element;
   };
-  const frameOf = (element: Element): Element => {
-    for (let at = element.parentElement; at && at !== page; at = at.parentElement)
-      if (getComputedStyle(at).position === 'fixed' || scrolls(at, 'x') || scrolls(at, 'y')) return at;
-    return page;
-  };
-  const sticksTo = (element: Element): Element | null => {
-    for (let at: Element | null = element; at && at !== page; at = at.parentElement)
-      if (['sticky', 'fixed'].includes(getComputedStyle(at).position)) return at;
-    return null;
-  };
+  const frameOf = once((element): Element => {
+    const at = element.parentElement;
+    if (!at || at === page) return page;
+    return styleOf(at).position === 'fixed' || scrolls(at, 'x') || scrolls(at, 'y') ? at : frameOf(at);
+  });
+  const sticksTo = once((element): Element | null => {
+    if (element === page) return null;
+    if (['sticky', 'fixed'].includes(styleOf(element).position)) return element;
+    return element.parentElement && sticksTo(element.parentElement);
+  });
 
   /** The box round an element's own words; null where it has none. */
   const wordsOf = (element: Element): DOMRect | null => {
@@ -142,11 +155,15 @@ function measured(): string[] {
     ),
   ];
 
-  for (const one of pressed) {
-    one.scrollIntoView({ block: 'center', inline: 'center', behavior: 'instant' });
+  const hitOf = (one: Element) => {
     const box = one.getBoundingClientRect();
-    const [left, top] = [box.left + box.width / 2, box.top + box.height / 2];
-    const hit = document.elementFromPoint(left, top);
+    return document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2);
+  };
+  for (const one of pressed) {
+    // What is hit where the one before it was scrolled to is in reach.
+    if (one.contains(hitOf(one))) continue;
+    one.scrollIntoView({ block: 'center', inline: 'center', behavior: 'instant' });
+    const hit = hitOf(one);
     if (!hit) faults.push(`${named(one)} cannot be brought into the window`);
     else if (!one.contains(hit) && !hit.contains(one)) faults.push(`${named(hit)} lies over ${named(one)}`);
     else if (!one.contains(hit) && !one.closest('svg') && hit !== one.closest('label'))

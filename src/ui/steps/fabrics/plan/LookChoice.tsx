@@ -85,6 +85,7 @@ export function LookChoice({ look, onChange }: Props) {
               />
               <CountField
                 label="Parts"
+                of={say(NAMES[at]!)}
                 value={one.part}
                 least={0}
                 most={MOST_PARTS}
