@@ -3,6 +3,7 @@
 
 import { solvingLinear } from '../assignment/linear';
 import { eigenvaluesOf, findingEigenvalues } from '../branch/eigenvalues';
+import { Orders } from './blockOrders';
 import { contactBound } from './contactBound';
 import type { Contacts } from './contactTables';
 import { kernelTable, residual, rowIn, type Spread } from './spreadAssignment';
@@ -14,7 +15,16 @@ import { kernelTable, residual, rowIn, type Spread } from './spreadAssignment';
 export function* boundInParts(contacts: Contacts, spread: Spread): Generator<void, number> {
   const bound = contacts.constant + (yield* contactBound(contacts));
   yield;
-  return bound + (yield* spreadBound(spread));
+  // Where no block may change its cell, the spread is what it is: no turn changes it.
+  const moving = contacts.decisions.cells.length > 1;
+  return bound + (yield* moving ? spreadBound(spread) : spreadAsHung(contacts, spread));
+}
+
+/** The spread of the only order that there is. */
+function* spreadAsHung(contacts: Contacts, spread: Spread): Generator<void, number> {
+  const orders = new Orders(contacts, spread, Number.POSITIVE_INFINITY);
+  yield* orders.weighing();
+  return orders.cost(0);
 }
 
 /**

@@ -1,6 +1,7 @@
 // The foot of the Wall step: begin the shuffle, see how far it is, use what it found or what is on the wall to choose, or cancel.
 import { Shuffle as ShuffleIcon, Square } from 'lucide-react';
 import type { ReactNode } from 'react';
+import type { ShuffleProgress } from '../../../arrange/shuffle';
 import { weightsOf } from '../../../balance/score/wishes';
 import type { Command } from '../../../editing/apply';
 import { useApp, useAppStore } from '../../app';
@@ -27,7 +28,7 @@ export function WallFoot() {
   if (shuffle.kind === 'running') {
     return (
       <StepFoot>
-        <Progress label={say('Shuffling')} share={shuffle.progress?.share ?? 0} onStop={stop}>
+        <Progress label={say('Shuffling')} share={searched(shuffle.progress)} onStop={stop}>
           <ShuffleNews />
         </Progress>
       </StepFoot>
@@ -106,7 +107,13 @@ export function WallFoot() {
   );
 }
 
-function Progress(props: { label: string; share: number; onStop: () => void; children: ReactNode }) {
+/** How far the search is, 0–1; null once only the bound is worked out, as nobody knows how long that takes. */
+function searched(progress: ShuffleProgress | null): number | null {
+  if (!progress) return 0;
+  return progress.closing ? null : progress.share;
+}
+
+function Progress(props: { label: string; share: number | null; onStop: () => void; children: ReactNode }) {
   const say = useSay();
   const { label, share, onStop, children } = props;
   return (
@@ -128,10 +135,13 @@ function ShuffleNews() {
   if (!progress) return say('Starting …');
   const { before, after } = scorePair(progress.start, progress.best, weights);
   return progress.closing
-    ? say('Score {after}, from {before}. Working out how much better any layout could be …', {
-        before,
-        after,
-      })
+    ? say(
+        'Layout found: score {after}, from {before}. Working out how close it is to the best possible … Stop to use it now.',
+        {
+          before,
+          after,
+        },
+      )
     : say('{steps} moves tried; score {after}, from {before}.', {
         steps: progress.steps,
         before,
