@@ -1,7 +1,6 @@
 // The foot of the Wall step: begin the shuffle, see how far it is, use what it found or what is on the wall to choose, or cancel.
 import { Shuffle as ShuffleIcon, Square } from 'lucide-react';
 import type { ReactNode } from 'react';
-import type { ShuffleProgress } from '../../../arrange/shuffle';
 import { weightsOf } from '../../../balance/score/wishes';
 import type { Command } from '../../../editing/apply';
 import { useApp, useAppStore } from '../../app';
@@ -12,7 +11,7 @@ import { LAYOUT_LABEL } from '../../stage/wall/layouts';
 import { useEscape } from '../../useEscape';
 import { useSay } from '../../words';
 import { StepFoot } from '../StepFoot';
-import { scorePair } from './scoreWords';
+import { searchedShare, shuffleNews } from './shuffleNews';
 import { whyNoShuffle } from './whyNoShuffle';
 
 export function WallFoot() {
@@ -28,7 +27,7 @@ export function WallFoot() {
   if (shuffle.kind === 'running') {
     return (
       <StepFoot>
-        <Progress label={say('Shuffling')} share={searched(shuffle.progress)} onStop={stop}>
+        <Progress label={say('Shuffling')} share={searchedShare(shuffle.progress)} onStop={stop}>
           <ShuffleNews />
         </Progress>
       </StepFoot>
@@ -107,12 +106,6 @@ export function WallFoot() {
   );
 }
 
-/** How far the search is, 0–1; null once only the bound is worked out, as nobody knows how long that takes. */
-function searched(progress: ShuffleProgress | null): number | null {
-  if (!progress) return 0;
-  return progress.closing ? null : progress.share;
-}
-
 function Progress(props: { label: string; share: number | null; onStop: () => void; children: ReactNode }) {
   const say = useSay();
   const { label, share, onStop, children } = props;
@@ -132,21 +125,7 @@ function ShuffleNews() {
   const weights = weightsOf(useApp((app) => app.project.preferences));
   const { shuffle } = useShuffling();
   const progress = shuffle.kind === 'running' ? shuffle.progress : null;
-  if (!progress) return say('Starting …');
-  const { before, after } = scorePair(progress.start, progress.best, weights);
-  return progress.closing
-    ? say(
-        'Layout found: score {after}, from {before}. Working out how close it is to the best possible … Stop to use it now.',
-        {
-          before,
-          after,
-        },
-      )
-    : say('{steps} moves tried; score {after}, from {before}.', {
-        steps: progress.steps,
-        before,
-        after,
-      });
+  return say(shuffleNews(progress, weights));
 }
 
 /** Use the layout that the wall shows, or cancel. Without one there is nothing to use. */
