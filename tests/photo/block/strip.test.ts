@@ -16,10 +16,11 @@ import { DAYLIGHT } from '../../../src/photo/light/light';
 import { wholeFrame } from '../../../src/photo/pixels/frame';
 import { meanOf } from '../../../src/photo/pixels/linear';
 import { stripInPicture } from '../../../src/store/photo/fabricOfStrip';
+import { runs } from '../../runs';
 import { linearPlane } from '../render/linearPlane';
 import { type BlockShot, blockShotOnce } from '../render/shots';
 
-const SEEDS = [0, 3, 28];
+const SEEDS = [3, 28, 0].slice(0, runs(2, 3));
 const shots = Promise.all(SEEDS.map((seed) => blockShotOnce(seed, 700)));
 
 const known = new Map<BlockShot, ReadByCorners>();
