@@ -5,6 +5,7 @@ import { moved } from '../../src/model/moves';
 import { speak } from '../../src/model/phrase';
 import type { Project } from '../../src/model/project';
 import { scrappyTop } from '../balance/tops';
+import { runs } from '../runs';
 import { arrange } from './toTheEnd';
 
 const SCOPES = { swap: true, turn: true, shiftCorners: false, trade: false, strips: false } as const;
@@ -24,7 +25,7 @@ function goOn(project: Project, from: ArrangeResult, parts: number) {
 
 describe('proving twelve blocks', () => {
   it('is part of a shuffle: the same layout is proved from any start', () => {
-    for (const seed of [1, 5]) {
+    for (const seed of [1, 5].slice(0, runs(1, 2))) {
       const project = twelve(seed);
       const results = [1, 2].map((other) => arrange(project, { ...WISH, seed: other }));
       for (const { verdict, verdictWords, left } of results) {
@@ -39,7 +40,7 @@ describe('proving twelve blocks', () => {
   });
 
   it('can be stopped and taken up again: the bound never falls, the score never rises, and the end is the same', () => {
-    for (const seed of [1, 2]) {
+    for (const seed of [1, 2].slice(0, runs(1, 2))) {
       const project = twelve(seed);
       const proved = arrange(project, WISH);
       let result = arrange(project, WISH, { shouldStop: () => true });

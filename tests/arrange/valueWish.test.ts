@@ -51,7 +51,7 @@ describe('a wish for values', () => {
           expect(less / random.length).toBeGreaterThanOrEqual(share!);
         },
       ),
-      { numRuns: runs(4, 40) },
+      { numRuns: runs(3, 40) },
     );
   });
 

@@ -73,7 +73,7 @@ describe('re-analysis', () => {
           expect(figures(analysis)).toEqual(figures(analyse(project)));
         },
       ),
-      { numRuns: runs(7, 40), seed: 5 },
+      { numRuns: runs(5, 40), seed: 5 },
     );
   }, 60_000);
 
@@ -107,7 +107,7 @@ describe('re-analysis', () => {
         // Nothing that was remembered helps a full analysis: it has a list of fabrics of its own.
         expect(figures(analysis)).toEqual(figures(analyse({ ...project, fabrics: [...project.fabrics] })));
       }),
-      { numRuns: runs(20, 60), seed: 14 },
+      { numRuns: runs(10, 60), seed: 14 },
     );
   }, 60_000);
 

@@ -36,7 +36,7 @@ describe('how a top would stand', () => {
           for (const name of TERM_NAMES) expect(standing.terms[name]).toBeCloseTo(full.terms[name], 9);
         },
       ),
-      { numRuns: runs(30, 300) },
+      { numRuns: runs(18, 300) },
     );
   });
 });

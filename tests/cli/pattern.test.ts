@@ -15,7 +15,8 @@ beforeEach(() => {
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 it('writes pattern.pdf beside the sheets, on Letter for a quilt in inches', async () => {
-  const run = startSheet(folder, harbour, '--out', 'out', '--width', '300', '--pattern');
+  const words = [harbour, '--width', '300', '--marks'];
+  const run = startSheet(folder, ...words, '--out', 'out', '--pattern');
   expect(run).toMatchObject({ status: 0, error: '' });
   expect(run.out).toContain('pattern.pdf');
   const pdf = await readPdf(new Uint8Array(readFileSync(join(folder, 'out', 'pattern.pdf'))), {
@@ -23,6 +24,12 @@ it('writes pattern.pdf beside the sheets, on Letter for a quilt in inches', asyn
   });
   expect([pdf.pages[0]!.width, pdf.pages[0]!.height]).toEqual([612, 792]);
   expect(pdf.bookmarks[0]).toBe('Harbour library, reading corner');
+  // What a process of its own writes is what this one writes, to the letter.
+  expect((await runSheet(folder, ...words, '--out', 'again')).status).toBe(0);
+  for (const file of ['wall.svg', 'wall.png', 'report.json']) {
+    const [first, second] = ['out', 'again'].map((out) => readFileSync(join(folder, out, file)));
+    expect(first!.equals(second!)).toBe(true);
+  }
 }, 60_000);
 
 it('writes no pattern unless it is asked for, and refuses a paper it does not know', async () => {

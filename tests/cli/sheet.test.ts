@@ -157,7 +157,7 @@ describe('npm run sheet with a good project', () => {
   it('takes several projects, each into a folder of its own, and repeats itself to the letter', async () => {
     const words = [harbour, keeper, '--width', '200', '--marks'];
     expect((await sheet(...words, '--out', 'one')).status).toBe(0);
-    expect(startSheet(folder, ...words, '--out', 'two').status).toBe(0);
+    expect((await sheet(...words, '--out', 'two')).status).toBe(0);
     expect(readdirSync(join(folder, 'one')).toSorted()).toEqual(['harbour-reading-corner', 'keepers-winter']);
     for (const name of ['harbour-reading-corner', 'keepers-winter']) {
       for (const file of ['wall.svg', 'wall.png', 'report.json']) {

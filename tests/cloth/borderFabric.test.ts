@@ -90,7 +90,7 @@ describe('the fabric of a new border', () => {
         } else if (ids.some((id) => clear(id, setting))) expect(clear(chosen, setting)).toBe(true);
         if (ids.some((id) => !setting.has(id))) expect(setting.has(chosen)).toBe(false);
       }),
-      { numRuns: runs(50, 150) },
+      { numRuns: runs(30, 150) },
     );
     expect(choices).toBeGreaterThan(runs(10, 40));
   });

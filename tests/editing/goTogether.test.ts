@@ -7,6 +7,7 @@ import { canGoTogether, type Move } from '../../src/model/moves';
 import { phrase, speak } from '../../src/model/phrase';
 import type { Project } from '../../src/model/project';
 import { scrappyTop } from '../balance/tops';
+import { runs } from '../runs';
 import { anyMoves, partlySewn } from './randomMoves';
 
 const outcome = (project: Project, moves: readonly Move[]) =>
@@ -37,7 +38,7 @@ describe('two changes that can go together', () => {
           for (const { kind } of [...one, ...other]) kinds.add(kind);
         },
       ),
-      { numRuns: 150, maxSkipsPerRun: 1000 },
+      { numRuns: runs(38, 150), maxSkipsPerRun: 1000 },
     );
     expect(kinds.size).toBe(7);
   });

@@ -125,7 +125,7 @@ describe('a project from outside', () => {
       fc.asyncProperty(files, async (bytes) => {
         expect(await onTheCommandLine(bytes)).toEqual(await onThePage(bytes));
       }),
-      { seed: 11, numRuns: runs(130, 400), examples: [[utf8('')], [utf8(`\uFEFF${writeProject(sewn)}`)]] },
+      { seed: 11, numRuns: runs(65, 400), examples: [[utf8('')], [utf8(`\uFEFF${writeProject(sewn)}`)]] },
     );
   });
 
@@ -137,7 +137,7 @@ describe('a project from outside', () => {
         expect(await fromStorage(JSON.parse(text))).toEqual(wanted);
         expect(said(openProject(text))).toEqual(wanted);
       }),
-      { seed: 12, numRuns: runs(130, 400) },
+      { seed: 12, numRuns: runs(78, 400) },
     );
   });
 });
@@ -267,7 +267,7 @@ describe('opening a project', () => {
           expect(speak(problem.message)).not.toMatch(/\{\w+\}|undefined|\[object/);
         }
       }),
-      { seed: 7, numRuns: 300 },
+      { seed: 7, numRuns: runs(75, 300) },
     );
   });
 });

@@ -56,7 +56,7 @@ describe('the history of a quilt', () => {
           expect(next.getState().project).toEqual(harbour);
         },
       ),
-      { numRuns: runs(20, 60), seed: 31 },
+      { numRuns: runs(12, 60), seed: 31 },
     );
   });
 
@@ -93,7 +93,7 @@ describe('the history of a quilt', () => {
         if (next && kept.done.length < 200) expect(letters + JSON.stringify(next).length).toBeGreaterThan(990_000);
         expect(readHistory(JSON.parse(JSON.stringify(kept))).done).toEqual(kept.done.map((one) => ({ ...one, kept: true })));
       }),
-      { numRuns: runs(20, 60), seed: 32 },
+      { numRuns: runs(10, 60), seed: 32 },
     );
   }); // biome-ignore format: short
 
@@ -122,7 +122,7 @@ describe('the history of a quilt', () => {
         }
         if (next.getState().announced.words.say.startsWith('This step cannot')) refused += 1;
       }),
-      { numRuns: runs(100, 300), seed: 33 },
+      { numRuns: runs(60, 300), seed: 33 },
     );
     expect(refused).toBeGreaterThan(runs(1, 5));
   }); // biome-ignore format: short

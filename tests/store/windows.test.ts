@@ -61,7 +61,7 @@ function browser() {
 }
 
 const settled = async () => {
-  for (let turn = 0; turn < 40; turn += 1) await new Promise((resolve) => setTimeout(resolve, 0));
+  for (let turn = 0; turn < 40; turn += 1) await new Promise((resolve) => setImmediate(resolve));
 };
 const name = (session: Session) => session.app.getState().project.name;
 const names = (session: Session) =>

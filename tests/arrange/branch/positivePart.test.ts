@@ -5,6 +5,7 @@ import { vectorsFor } from '../../../src/arrange/branch/inverseIteration';
 import { positivePartOf } from '../../../src/arrange/branch/positivePart';
 import { atOnce } from '../../../src/model/work/parts';
 import { dice } from '../../balance/tops';
+import { runs } from '../../runs';
 
 /** Symmetric, of a rank and with eigenvalues many of which are the same: entries of few numbers, now and then in blocks. */
 function awkward(size: number, seed: number): Float64Array {
@@ -43,7 +44,7 @@ describe('the positive part of a matrix', () => {
           }
         }
       }),
-      { numRuns: 300 },
+      { numRuns: runs(75, 300) },
     );
   });
 });

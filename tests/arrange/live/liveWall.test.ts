@@ -57,7 +57,7 @@ describe('the score kept up to date while a wall is arranged', () => {
             }
           },
         ),
-        { numRuns: runs(20, 60) },
+        { numRuns: runs(12, 60) },
       );
     },
   );

@@ -97,7 +97,7 @@ describe('trading wedges and laying both blocks anew', () => {
             if (change % 10 === 9) expect(wall.cost).toBeCloseTo(full(), 8);
           }
         }),
-        { numRuns: runs(8, 30) },
+        { numRuns: runs(5, 30) },
       );
       expect(done).toBeGreaterThan(10);
       expect(refused).toBeGreaterThan(10);

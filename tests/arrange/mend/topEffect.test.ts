@@ -66,9 +66,9 @@ describe('what a wedge on offer does to the whole top', () => {
           }
         }
       }),
-      { numRuns: runs(5, 30) },
+      { numRuns: runs(3, 30) },
     );
-    expect(full).toBeGreaterThan(runs(75, 500));
+    expect(full).toBeGreaterThan(runs(40, 500));
   });
 
   it('does not change by being asked', () => {
@@ -98,7 +98,7 @@ describe('what a wedge on offer does to the whole top', () => {
           if (differs >= 0) expect(before[differs]).toBeLessThan(here[differs]!);
         });
       }),
-      { numRuns: runs(10, 30) },
+      { numRuns: runs(5, 30) },
     );
   });
 });

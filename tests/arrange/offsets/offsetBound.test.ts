@@ -85,7 +85,7 @@ describe('the bound by offsets', () => {
         expect(bounding.bound).toBeLessThanOrEqual(least + 1e-8);
         expect(bounding.bound).toBeGreaterThan(Number.NEGATIVE_INFINITY);
       }),
-      { numRuns: runs(60, 400) },
+      { numRuns: runs(30, 400) },
     );
   });
 
@@ -101,9 +101,9 @@ describe('the bound by offsets', () => {
         expect(bounding.bound).toBeLessThanOrEqual(least + 1e-9);
         shares.push((bounding.bound - problem.constant) / (least - problem.constant));
       }),
-      { numRuns: 30 },
+      { numRuns: runs(8, 30) },
     );
-    expect(shares.filter((one) => one > 0.75).length).toBeGreaterThan(24);
+    expect(shares.filter((one) => one > 0.75).length).toBeGreaterThan(runs(6, 24));
   });
 
   it('is not for costs that go by more than the offset', () => {
@@ -155,7 +155,7 @@ describe('figures by offset', () => {
           expect(one).toBeCloseTo(before.places[at]!, 9);
         });
       }),
-      { numRuns: 40 },
+      { numRuns: runs(14, 40) },
     );
   });
 

@@ -6,6 +6,7 @@ import { eigenvaluesOf } from '../../../src/arrange/branch/eigenvalues';
 import { patternsOf } from '../../../src/arrange/products/patterns';
 import { ProductBound } from '../../../src/arrange/products/productBound';
 import { ProductTable } from '../../../src/arrange/products/productTable';
+import { runs } from '../../runs';
 import { anyProblem, everyArrangement, leastOf } from '../branch/problems';
 import { spreadWall } from '../groups/spreadWall';
 
@@ -40,7 +41,7 @@ describe('the bound by products', () => {
         for (const _ of bounding.ascending(40)) expect(bounding.bound).toBeLessThanOrEqual(least + 1e-8);
         expect(bounding.bound).toBeGreaterThan(Number.NEGATIVE_INFINITY);
       }),
-      { numRuns: 150 },
+      { numRuns: runs(38, 150) },
     );
   });
 
@@ -54,9 +55,9 @@ describe('the bound by products', () => {
         for (const _ of bounding.ascending(150)) expect(bounding.bound).toBeLessThanOrEqual(least + 1e-9);
         shares.push((bounding.bound - problem.constant) / (least - problem.constant));
       }),
-      { numRuns: 30 },
+      { numRuns: runs(8, 30) },
     );
-    expect(shares.filter((one) => one > 0.9).length).toBeGreaterThan(25);
+    expect(shares.filter((one) => one > 0.9).length).toBeGreaterThan(runs(6, 25));
   });
 });
 
@@ -82,7 +83,7 @@ describe('the table of products', () => {
           expect(one).toBeCloseTo(table[at]!, 9);
         });
       }),
-      { numRuns: 60 },
+      { numRuns: runs(20, 60) },
     );
   });
 

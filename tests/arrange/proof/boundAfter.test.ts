@@ -31,8 +31,9 @@ describe('the bound after a shuffle', () => {
       [6, 6],
       [6, 7],
     ] as const;
-    const last = runs(5, 16);
-    for (let seed = 1; seed <= last; seed++) {
+    // From the third on, so that corners by a rule, a pinned block and sashing are among the few of every day.
+    const [from, last] = [runs(3, 1), runs(5, 16)];
+    for (let seed = from; seed <= last; seed++) {
       const [rows, columns] = shapes[seed % 4]!;
       const project = scrappyTop({ rows, columns, seed, fabrics: 8 + 2 * seed });
       project.preferences.intent = {
@@ -49,7 +50,7 @@ describe('the bound after a shuffle', () => {
       const { contacts, spread } = proving(project);
       if (bound > lowerBound(contacts, spread) + 0.1) higher += 1;
     }
-    expect(higher).toBeGreaterThan(last / 2);
+    expect(higher).toBeGreaterThan((last - from + 1) / 2);
   });
 
   it('holds as far as it has come, and is not begun after a short search or where cells are empty', () => {

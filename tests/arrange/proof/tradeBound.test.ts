@@ -159,7 +159,7 @@ describe('the bound where wedges may be traded or strips reordered', () => {
           );
         },
       ),
-      { numRuns: runs(7, 40) },
+      { numRuns: runs(5, 40) },
     );
   });
 });

@@ -6,6 +6,7 @@ import { drawProject } from '../../../src/drawing/drawProject';
 import { drawingToSvg } from '../../../src/drawing/svg';
 import { checkReferences } from '../../../src/model/check';
 import type { Project } from '../../../src/model/project';
+import { runs } from '../../runs';
 import { clashList } from '../clashList';
 import { dice, scrappyTop } from '../tops';
 import { piecesOfSvg, sameClothContacts } from './measuredContacts';
@@ -63,10 +64,10 @@ function expectSame(project: Project, about: RegExp): number {
 describe('clashes are as long as in the exported picture', () => {
   for (const perBlock of [6, 8, 10, 12] as const) {
     it(`between corner triangles of two blocks, and of a block with its rims, with ${perBlock} wedges to the block`, () => {
-      const tops = [31, 32, 33, 34].map((seed) => mixedCorners(seed, perBlock));
+      const tops = [31, 32, 33, 34].slice(0, runs(2, 4)).map((seed) => mixedCorners(seed, perBlock));
       const count = (about: RegExp) => tops.reduce((sum, top) => sum + expectSame(top, about), 0);
-      expect(count(/^\d+\.corner \| \d+\.corner$/)).toBeGreaterThan(10);
-      expect(count(/^\d+\.\d+ \| \d+\.corner$/)).toBeGreaterThan(2);
+      expect(count(/^\d+\.corner \| \d+\.corner$/)).toBeGreaterThan(runs(5, 10));
+      expect(count(/^\d+\.\d+ \| \d+\.corner$/)).toBeGreaterThan(runs(0, 2));
     });
   }
 

@@ -117,7 +117,7 @@ describe('the spread of the fabrics', () => {
           expect(one.quarters.reduce((sum, part) => sum + part * one.area, 0)).toBeCloseTo(whole, 6);
         }
       }),
-      { seed: 31, numRuns: runs(13, 40) },
+      { seed: 31, numRuns: runs(8, 40) },
     );
   });
 

@@ -127,7 +127,7 @@ describe('the grid of strips', () => {
           now = done(now, enterStrips(now, [strip]));
         expect(bare(now.stripsOnHand)).toEqual(bare(project.stripsOnHand));
       }),
-      { seed: 102, numRuns: 60 },
+      { seed: 102, numRuns: runs(20, 60) },
     );
   });
 });
@@ -163,7 +163,7 @@ describe('the grid as CSV', () => {
           expect(placed.ok && placed.value.fresh).toEqual(ofIt);
         },
       ),
-      { seed: 103, numRuns: runs(170, 500) },
+      { seed: 103, numRuns: runs(85, 500) },
     );
   });
 
@@ -173,7 +173,7 @@ describe('the grid as CSV', () => {
       fc.property(fc.array(fc.array(cell, { minLength: 2, maxLength: 4 }), { maxLength: 5 }), (rows) => {
         expect(csvRows(csvText(rows))).toEqual(rows);
       }),
-      { seed: 104, numRuns: 1000 },
+      { seed: 104, numRuns: runs(330, 1000) },
     );
   });
 });
@@ -302,7 +302,7 @@ describe('columns and lines on show', () => {
         const held = heldLines(shape, lines, new Set(fabrics.map((fabric) => fabric.id)));
         expect(shownLines(fabrics, [], held)).toEqual(lines);
       }),
-      { seed: 105, numRuns: 300 },
+      { seed: 105, numRuns: runs(100, 300) },
     );
   });
 });

@@ -96,7 +96,7 @@ describe('the cutting table after a plan is cut', () => {
         }); // biome-ignore format: short
         expect(sets.sets).toHaveLength(wanted);
       }),
-      { seed, numRuns: runs(5, 15) },
+      { seed, numRuns: runs(3, 15) },
     );
   });
 

@@ -171,7 +171,7 @@ describe('what a quilt lacks', () => {
           project.wall.cells.length,
         );
       }),
-      { numRuns: runs(6, 40) },
+      { numRuns: runs(4, 40) },
     );
   });
 
@@ -196,7 +196,7 @@ describe('what a quilt lacks', () => {
         }
         expect(wedgesOf(firstLack(next))).toBe(0);
       }),
-      { numRuns: runs(40, 150) },
+      { numRuns: runs(24, 150) },
     );
   });
 

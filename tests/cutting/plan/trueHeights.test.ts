@@ -135,9 +135,9 @@ describe('a plan for the largest top', () => {
           if (sets % 3 === 0 || sets < 3) expect(mostMade(fabrics, strips, wedge, top.blocks)).toBeLessThanOrEqual(top.blocks);
         }
       }),
-      { seed: seed + 1, numRuns: runs(6, 25) },
+      { seed: seed + 1, numRuns: runs(3, 25) },
     ); // biome-ignore format: short
-    expect(fitted).toBeGreaterThan(runs(0.5, 1) * tried);
+    expect(fitted).toBeGreaterThan(runs(0.3, 1) * tried);
   }, 600_000);
 });
 
@@ -176,7 +176,7 @@ describe('a plan for wanted blocks', () => {
         expect(made.sets.length).toBeLessThanOrEqual(plan.sets);
         expect(made.notes).toEqual([]);
       }),
-      { seed, numRuns: runs(6, 40) },
+      { seed, numRuns: runs(4, 40) },
     );
   }, 600_000);
 });
@@ -206,7 +206,7 @@ describe('what to buy for more blocks, of any basket', () => {
           expect(withBought(less), row.fabric.id).toBeLessThan(blocks);
         }
       }),
-      { seed, numRuns: runs(4, 12) },
+      { seed, numRuns: runs(2, 12) },
     ); // biome-ignore format: short
   }, 600_000);
 });

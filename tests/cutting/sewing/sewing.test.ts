@@ -229,7 +229,7 @@ describe('a top sewn by its steps is the top that is drawn', () => {
           expectSewn(project, even && one.borders.every((each) => each.keys === undefined));
         },
       ),
-      { seed: 20260401, numRuns: runs(15, 120) },
+      { seed: 20260401, numRuns: runs(9, 120) },
     );
   });
 
@@ -255,7 +255,7 @@ describe('a top sewn by its steps is the top that is drawn', () => {
           expectSewn(project, unit === 'in' && one.borders.length === 0);
         },
       ),
-      { seed: 20260402, numRuns: runs(15, 120) },
+      { seed: 20260402, numRuns: runs(9, 120) },
     );
   });
 
@@ -275,7 +275,7 @@ describe('a top sewn by its steps is the top that is drawn', () => {
           expectSewn(top({ rows: 2, columns: 3, wedge: { assemblySeam, outerSeam }, setting }));
         },
       ),
-      { seed: 20260403, numRuns: runs(10, 30) },
+      { seed: 20260403, numRuns: runs(6, 30) },
     );
   });
 });

@@ -152,7 +152,7 @@ describe('a pieced border from what is left', () => {
           expect(piecedBorder(inCentimetres(project), 0, 1).fits).toBe(fits);
         },
       ),
-      { seed: 20261128, numRuns: 100 },
+      { seed: 20261128, numRuns: runs(34, 100) },
     );
     expect(told.size).toBe(2);
   });

@@ -58,7 +58,7 @@ describe('runs beside lengths', () => {
         const told = stripsAlike(cloth!.layout).map(({ words }) => speak(words)).join('; ');
         expect(cloth!.layout.length, told).toBeCloseTo(one.length, 6);
       }),
-      { numRuns: runs(130, 400) },
+      { numRuns: runs(78, 400) },
     );
     expect(held).toBeGreaterThan(runs(15, 60));
   });

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { type ClothLayout, type CutPart, layOutCutting } from '../../../src/cutting/yardage/clothLayout';
 import { boxOutline, type Outline } from '../../../src/geometry/point';
 import { clippedArea, overlap } from '../../geometry/clipping';
+import { runs } from '../../runs';
 
 /** Sizes in sixteenths, as they come off a ruler. */
 const sixteenths = (least: number, most: number) =>
@@ -67,7 +68,7 @@ describe('pieces laid out on cloth', () => {
         const [few, many] = [laid(wanted, onHand, needed), laid(wanted, onHand, needed + 3000)];
         expect(many).toEqual(few);
       }),
-      { numRuns: 100, seed: 41 },
+      { numRuns: runs(34, 100), seed: 41 },
     );
   });
 
@@ -80,7 +81,7 @@ describe('pieces laid out on cloth', () => {
           new Map(wanted.map(({ line, across, along, count }) => [`${line} ${across} ${along}`, count])),
         );
       }),
-      { seed: 51, numRuns: 60 },
+      { seed: 51, numRuns: runs(20, 60) },
     );
   });
 

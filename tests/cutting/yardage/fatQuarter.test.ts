@@ -91,7 +91,7 @@ describe('a fat quarter', () => {
         expect(found.buy).toEqual({ kind: 'fatQuarters', count: Math.ceil(count / each) });
         expectLaid(found, count, across, along);
       }),
-      { seed: 91, numRuns: runs(100, 300) },
+      { seed: 91, numRuns: runs(50, 300) },
     );
   });
 

@@ -6,6 +6,7 @@ import type { PatternPart } from '../../../src/drawing/pattern/options';
 import { setHeight } from '../../../src/geometry/stripSet';
 import type { Project } from '../../../src/model/project';
 import { formatLength, parseLength } from '../../../src/model/units';
+import { runs } from '../../runs';
 import { randomProject } from '../samples';
 import { written } from './makePdf';
 import { partMarks } from './partMarks';
@@ -45,7 +46,7 @@ describe('strip sets on paper', () => {
         expect(text.split(bare('Sewn from these rounded widths the set is')).length - 1).toBe(wanted.length);
         for (const sewn of wanted) expect(text).toContain(bare(`rounded widths the set is ${sewn} high`));
       }),
-      { numRuns: 20 },
+      { numRuns: runs(5, 20) },
     );
   });
 });
@@ -86,7 +87,7 @@ describe('cutting the wedges on paper', () => {
           expect(text).toContain(bare(`The blocks use ${uses} of set ${set.label}.`));
         }
       }),
-      { numRuns: 20 },
+      { numRuns: runs(7, 20) },
     );
   });
 
@@ -108,7 +109,7 @@ describe('cutting the wedges on paper', () => {
         const title = texts(marks)[0]!;
         for (const { at, text } of texts(marks)) expect(at.x, text).toBeGreaterThanOrEqual(title.at.x - 1e-6);
       }),
-      { numRuns: 20 },
+      { numRuns: runs(7, 20) },
     );
   });
 });

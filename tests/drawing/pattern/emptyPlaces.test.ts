@@ -102,8 +102,8 @@ describe('a wall with empty places', () => {
         });
         if (holes.length > 0) [straight, slanted] = one.onPoint ? [straight, slanted + 1] : [straight + 1, slanted];
       }),
-      { numRuns: runs(60, 200) },
+      { numRuns: runs(30, 200) },
     );
-    expect(Math.min(empty, straight, slanted)).toBeGreaterThan(runs(2, 10));
+    expect(Math.min(empty, straight, slanted)).toBeGreaterThan(runs(0, 10));
   }, 600_000); // biome-ignore format: one law
 });

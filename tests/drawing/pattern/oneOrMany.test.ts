@@ -61,7 +61,7 @@ describe('one or several', () => {
           }
         }
       }),
-      { numRuns: runs(50, 150) },
+      { numRuns: runs(25, 150) },
     );
     for (const [what, count] of Object.entries(seen)) expect(count, what).toBeGreaterThan(runs(0, 3));
   }, 600_000); // biome-ignore format: one law

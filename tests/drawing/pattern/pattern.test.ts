@@ -170,7 +170,7 @@ describe('the written pattern', () => {
             expectInside(await readPdf(makePdf(named, paper).bytes, { lines: false }));
           },
         ),
-        { seed: 12, numRuns: runs(3, 12) },
+        { seed: 12, numRuns: runs(2, 12) },
       );
     },
     LONG,

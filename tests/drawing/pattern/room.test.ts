@@ -104,7 +104,7 @@ describe('words of a pattern', () => {
       fc.property(QUILTS, (one) => {
         expect(faults(written(quilt(one), one.paper))).toEqual([]);
       }),
-      { numRuns: runs(6, 60) },
+      { numRuns: runs(3, 60) },
     );
   }, 600_000);
 });

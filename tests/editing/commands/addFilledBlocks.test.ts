@@ -79,7 +79,7 @@ it('as many new blocks as the wedges left allow are whole; one more holds the re
       expect(undo(now, record(EMPTY_HISTORY, outcome.change))!.project).toEqual(project);
       expect(addFilledBlocks(project, count, seed).words).toEqual(words);
     }),
-    { numRuns: runs(50, 150) },
+    { numRuns: runs(25, 150) },
   );
   expect(parts).toBeGreaterThan(runs(3, 15));
 });

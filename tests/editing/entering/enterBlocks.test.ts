@@ -78,7 +78,7 @@ describe('entering blocks', () => {
         ).toBe(given.length);
         expect(outcome.project.blocks.length - before).toBe(blocks.length);
       }),
-      { numRuns: runs(50, 150) },
+      { numRuns: runs(30, 150) },
     );
   });
   it('hangs new blocks, marks them sewn and their sets cut, as one change', () => {

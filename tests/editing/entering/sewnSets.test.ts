@@ -38,7 +38,7 @@ describe('the set of a sewn wedge', () => {
           expect(wedgeLedger(after)[0]!.available).toEqual({ up: 0, down: 0 });
         },
       ),
-      { numRuns: runs(50, 150) },
+      { numRuns: runs(30, 150) },
     );
   });
   it('is refused where the fabrics before the last reach to the middle', () => {

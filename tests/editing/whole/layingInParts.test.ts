@@ -47,9 +47,9 @@ it('lays out the same quilt whatever else is laid out between two parts', () => 
         for (const one of laid) blocks += one?.parts?.blocks.length ?? 0;
       },
     ),
-    { seed, numRuns: runs(3, 20) },
+    { seed, numRuns: runs(2, 20) },
   );
-  expect(blocks).toBeGreaterThan(runs(3, 40));
+  expect(blocks).toBeGreaterThan(runs(2, 40));
 });
 
 it('makes sets and blocks in parts, and tells a share only where one is known', () => {

@@ -122,7 +122,7 @@ describe('laying out the whole quilt', () => {
         if (!change) return;
         expect(undo(laid, record(EMPTY_HISTORY, change))?.project).toEqual(project);
       }),
-      { numRuns: runs(4, 20) },
+      { numRuns: runs(3, 20) },
     );
   });
 
@@ -149,7 +149,7 @@ describe('laying out the whole quilt', () => {
           expect(laid.blocks).toContainEqual(block);
         });
       }),
-      { numRuns: runs(4, 20) },
+      { numRuns: runs(3, 20) },
     );
   });
 
@@ -170,7 +170,7 @@ describe('laying out the whole quilt', () => {
             laid.blocks.length === 1 ? '1 block hung' : `${laid.blocks.length} blocks hung`,
           );
       }),
-      { numRuns: runs(4, 20) },
+      { numRuns: runs(3, 20) },
     );
   });
 
@@ -183,7 +183,7 @@ describe('laying out the whole quilt', () => {
         expect(laid.stripSets).toEqual(once.parts?.stripSets ?? project.stripSets);
         expect(openProject(JSON.stringify(laid)).ok).toBe(true);
       }),
-      { numRuns: runs(4, 10) },
+      { numRuns: runs(2, 10) },
     );
   });
 
@@ -196,7 +196,7 @@ describe('laying out the whole quilt', () => {
         expect(twice.blocks.map((block) => block.places)).toEqual(once.blocks.map((block) => block.places));
         expect([twice.wall.rows, twice.wall.columns]).toEqual([once.wall.rows, once.wall.columns]);
       }),
-      { numRuns: runs(8, 40) },
+      { numRuns: runs(5, 40) },
     );
   });
 });
@@ -272,7 +272,7 @@ it('says the rule that leaves each strip', () => {
       expect(told.reduce((sum, [, count]) => sum + Number(count), 0)).toBe(there - used);
       some += told.length;
     }),
-    { numRuns: runs(8, 40) },
+    { numRuns: runs(5, 40) },
   );
   expect(some).toBeGreaterThan(runs(1, 10));
 });

@@ -39,7 +39,7 @@ describe('a wall for all blocks', () => {
           expect(placeOf(after, id)).toEqual(placeOf(project, id));
         }
       }),
-      { numRuns: runs(67, 200) },
+      { numRuns: runs(41, 200) },
     );
   });
 

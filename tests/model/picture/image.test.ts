@@ -45,7 +45,7 @@ describe('base64', () => {
         expect(text).toBe(Buffer.from(bytes).toString('base64'));
         expect(bytesOfBase64(text)).toEqual(bytes);
       }),
-      { seed: 12, numRuns: runs(100, 300) },
+      { seed: 12, numRuns: runs(60, 300) },
     );
     const long = new Uint8Array(100_000).map((_, at) => at * 7);
     expect(bytesOfBase64(base64Of(long))).toEqual(long);
@@ -82,7 +82,7 @@ describe('files of pictures', () => {
         // What is kept is kept as it is when it is read again.
         expect(plainImage(plain.bytes)!.bytes).toEqual(plain.bytes);
       }),
-      { seed: 12, numRuns: runs(40, 120) },
+      { seed: 12, numRuns: runs(20, 120) },
     );
   });
 

@@ -8,6 +8,7 @@ import { type NeutralWedge, neutralWedge } from '../../../src/photo/block/neutra
 import { runCosts } from '../../../src/photo/block/runCost';
 import { swatchesOf } from '../../../src/photo/block/swatches';
 import { scrappyTop } from '../../balance/tops';
+import { runs } from '../../runs';
 
 const RINGS = 9;
 const LEAST = 2;
@@ -78,6 +79,6 @@ it('what a run costs at least is never more than what it costs, and nothing is u
         expect(costs.of(kind)).toBeGreaterThanOrEqual(costs.atLeast(kind) - 1e-9);
       }
     }),
-    { numRuns: 200 },
+    { numRuns: runs(67, 200) },
   );
 });

@@ -17,7 +17,7 @@ function partsOf(going: Generator<null>): number {
 }
 
 describe('a block in a picture', () => {
-  it.each([3, 28, 0, 6].slice(0, runs(2, 4)))('is found, read and known again (picture %i)', async (seed) => {
+  it.each([3, 28, 0, 6].slice(0, runs(1, 4)))('is found, read and known again (picture %i)', async (seed) => {
     const shot = await blockShotOnce(seed, 700);
     const { wedge } = shot.project;
     const found = atOnce(findCorners(shot.pixels, shapeOf(wedge, wedge.outerSeam)))!;

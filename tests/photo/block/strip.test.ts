@@ -16,10 +16,11 @@ import { DAYLIGHT } from '../../../src/photo/light/light';
 import { wholeFrame } from '../../../src/photo/pixels/frame';
 import { meanOf } from '../../../src/photo/pixels/linear';
 import { stripInPicture } from '../../../src/store/photo/fabricOfStrip';
+import { runs } from '../../runs';
 import { linearPlane } from '../render/linearPlane';
 import { type BlockShot, blockShotOnce } from '../render/shots';
 
-const SEEDS = [0, 3, 28];
+const SEEDS = [3, 28, 0].slice(0, runs(2, 3));
 const shots = Promise.all(SEEDS.map((seed) => blockShotOnce(seed, 700)));
 
 const known = new Map<BlockShot, ReadByCorners>();
@@ -62,7 +63,7 @@ describe('the light of a block', () => {
         }
       });
     }
-    expect(after.length).toBeGreaterThan(12);
+    expect(after.length).toBeGreaterThan(runs(6, 12));
     // Two fabrics are told apart from about ΔE00 2 on (common practice, no source).
     expect(middle(after)).toBeLessThan(2.5);
     expect(middle(before)).toBeGreaterThan(2 * middle(after));
@@ -126,7 +127,7 @@ describe('a strip of a block that hangs as its picture', () => {
         off.push(offTruth(shot, bands[0]!.fabric, mean));
       });
     }
-    expect(off.length).toBeGreaterThan(12);
+    expect(off.length).toBeGreaterThan(runs(6, 12));
     expect(middle(off)).toBeLessThan(2.5);
   }, 600_000);
 });

@@ -68,7 +68,7 @@ describe.each(PRINT_MOTIFS)('a drawn print of %s', (motif) => {
   });
 });
 
-it.each(PRINT_MOTIFS.filter((_, at) => at % runs(5, 1) === 0))(
+it.each(PRINT_MOTIFS.filter((_, at) => at % runs(10, 1) === 0))(
   'a %s is read the same at half the size',
   (motif) => {
     const large = shown(motif, 3, 400);
@@ -96,7 +96,7 @@ describe.each(PERIODIC)('the period of %s', (motif) => {
     async (seed) => {
       const repeat = 1 + 0.5 * (seed % 4);
       const { pixels, perInch } = shown(motif, seed, 360, repeat);
-      for (const picture of [pixels, await throughJpeg(pixels, 60)]) {
+      for (const picture of [await throughJpeg(pixels, 60), pixels].slice(0, runs(1, 2))) {
         const { scale } = readAll(picture, { perInch });
         expect(scale).not.toBeNull();
         // Offset rows of dots come again on a slant: half a step across and one down.

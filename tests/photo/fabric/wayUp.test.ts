@@ -61,7 +61,7 @@ describe('a print', () => {
           expect(sure).toBeGreaterThanOrEqual(DIRECTIONAL);
           expect(wayUp(upsideDown(plane))).toBeCloseTo(sure, 1);
         }),
-        { numRuns: runs(6, 12) },
+        { numRuns: runs(3, 12) },
       );
     },
   );
@@ -73,7 +73,7 @@ describe('a print', () => {
         const plane = print(pitch, inside, () => 0, () => chance.between(-2, 2)); // biome-ignore format: a print
         expect(wayUp(plane)).toBeLessThan(DIRECTIONAL);
       }),
-      { numRuns: runs(6, 12) },
+      { numRuns: runs(4, 12) },
     );
   });
 
@@ -85,7 +85,7 @@ describe('a print', () => {
         const plane = print(pitch, inside, (figure) => turns[figure]!, () => chance.between(-2, 2)); // biome-ignore format: a print
         expect(wayUp(plane)).toBeLessThan(DIRECTIONAL);
       }),
-      { numRuns: runs(6, 12) },
+      { numRuns: runs(4, 12) },
     );
   });
 

@@ -55,7 +55,7 @@ describe('a quadrilateral laid flat', () => {
           expect(Math.abs(seen.data[(y * 80 + x) * 4]! - grey)).toBeLessThanOrEqual(2);
         }
       }),
-      { numRuns: runs(10, 40) },
+      { numRuns: runs(5, 40) },
     );
   });
 

@@ -29,7 +29,8 @@ function differences({ plane, cuts }: Tile): { inside: number[]; seams: number[]
   return found;
 }
 
-describe.each(PRINT_MOTIFS)('a tile of %s', (motif) => {
+// Every day half of the prints, all in the long run.
+describe.each(PRINT_MOTIFS.filter((_, at) => at % runs(2, 1) === 0))('a tile of %s', (motif) => {
   it.each([1, 2, 3, 4].slice(0, runs(1, 4)))(
     'wraps as the cloth runs on, whether its repeat shows or not (seed %i)',
     async (seed) => {
@@ -60,7 +61,7 @@ it('a print that repeats gives a tile of whole repeats: laid side by side it is 
 });
 
 it('scales keep their way up: a tile is nearer to its patch than to the patch on its head', () => {
-  for (const seed of [1, 2, 3]) {
+  for (const seed of [1, 2, 3].slice(0, runs(1, 3))) {
     const fabric = printed('scales', seed, chance(seed), 1.5);
     const cloth = clothPlane(fabric, 300, 300, 80);
     const tile = tileOf(cloth, repeatOf(oklabPlane(cloth)));

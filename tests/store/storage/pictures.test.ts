@@ -165,7 +165,7 @@ describe('pictures kept in the browser', () => {
         }
         storage.close();
       }),
-      { seed: 12, numRuns: runs(20, 60) },
+      { seed: 12, numRuns: runs(12, 60) },
     );
     expect(most).toBeGreaterThan(2);
     expect(gone).toBeGreaterThan(0);

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { phrase, speak } from '../../../src/model/phrase';
 import type { FromWorker, WorkerLike } from '../../../src/store/workers/protocol';
 import { type Settled, WorkerClient, type WorkerOptions } from '../../../src/store/workers/workerClient';
+import { runs } from '../../runs';
 import { StubWorker, settled, stubs } from './stubWorker';
 
 interface CountJobs {
@@ -98,7 +99,7 @@ describe('a worker that is asked', () => {
         if (kind === 'answer') expect(outcomes[0]).toEqual({ ok: true, value: String(at) });
         else expect(words(outcomes[0]!)).toBe(`It failed: ${at}.`);
       }),
-      { numRuns: 200 },
+      { numRuns: runs(67, 200) },
     );
   });
 

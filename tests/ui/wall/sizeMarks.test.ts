@@ -5,6 +5,7 @@ import { apply } from '../../../src/editing/apply';
 import { takeOffer } from '../../../src/editing/commands/takeOffer';
 import { sizeMarks } from '../../../src/ui/stage/wall/sizeMarks';
 import { scrappyTop } from '../../balance/tops';
+import { runs } from '../../runs';
 
 const side = fc.integer({ min: 1, max: 6 });
 
@@ -41,7 +42,7 @@ describe('marks on a size on offer', () => {
         const counts = words.flatMap((one) => (one.with ? [one.with.count] : []));
         expect(counts).toEqual([beyond.length, gone.length].filter((count) => count > 0));
       }),
-      { numRuns: 150 },
+      { numRuns: runs(50, 150) },
     );
   });
 });

@@ -352,7 +352,7 @@ describe('hands in any order', () => {
           expect(state).toEqual(REST);
         },
       ),
-      { numRuns: runs(670, 2_000) },
+      { numRuns: runs(400, 2_000) },
     );
     // Else the events would not reach what they are about.
     expect([...seen].sort()).toEqual(['hang', 'pick', 'swap', 'takeDown', 'turn']);
