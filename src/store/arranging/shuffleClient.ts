@@ -9,6 +9,10 @@ import { arrangeClients, type StartArrangeWorker, shareOf, WORKERS } from './arr
 
 /** Milliseconds that the second worker has for its answer once the first has answered a stop. */
 const SECOND = 120;
+/** The same where the second found the layout that the wall shows, and the first a worse one. */
+const SECOND_SHOWN = 2000;
+/** Scores that differ by less are told of the same layout. */
+const SAME = 1e-6;
 
 /**
  * Starts a shuffle. `onProgress` gets the best of all workers, with moves only when they are better than the last ones it got.
@@ -22,7 +26,11 @@ export function startShuffle(
 ): Running<ArrangeResult> {
   const clients = arrangeClients(start);
   const outcomes: Settled<ArrangeResult>[] = clients.map(() => null);
-  const tell = bestOfAll(onProgress);
+  let shown = Number.POSITIVE_INFINITY;
+  const tell = bestOfAll((progress) => {
+    if (progress.moves) shown = progress.best;
+    onProgress(progress);
+  });
   let waiting = WORKERS;
   let stopping = false;
   let settle: (answer: Settled<ArrangeResult>) => void = () => {};
@@ -35,7 +43,10 @@ export function startShuffle(
   };
   // It waits for both workers, so that the answer is the same whichever is done first. A stop does not wait long for the second.
   const endSoon = () => {
-    if (outcomes.some((one) => one?.ok)) setTimeout(() => end(joined(outcomes)), SECOND);
+    const scores = outcomes.flatMap((one) => (one?.ok ? [one.value.after.total] : []));
+    if (scores.length === 0) return;
+    const asShown = Math.min(...scores) <= shown + SAME;
+    setTimeout(() => end(joined(outcomes)), asShown ? SECOND : SECOND_SHOWN);
   };
   clients.forEach((client, index) => {
     const ask = () => ({ project, wish: shareOf(wish, index) });

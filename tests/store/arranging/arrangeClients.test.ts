@@ -117,6 +117,21 @@ describe('a shuffle beside the page', () => {
     }
   });
 
+  it('stops with the layout that the wall shows, though the other worker answers first', async () => {
+    const { pair, running } = shuffle();
+    const found = pair.map((worker) => ({ worker, result: arrange(PROJECT, wishOf(worker)) }));
+    const [shown, worse] = found.toSorted((one, other) => one.result.after.total - other.result.after.total);
+    expect(shown!.result.after.total).toBeLessThan(worse!.result.after.total);
+    shown!.worker.tell('shuffle', progress(shown!.result.after.total, 1, shown!.result.moves));
+    running.stop();
+    worse!.worker.answer('shuffle', worse!.result);
+    // Longer than an answer that is as good waits for the second.
+    await new Promise((resolve) => setTimeout(resolve, 300));
+    shown!.worker.answer('shuffle', shown!.result);
+    const answer = await running.answer;
+    expect(answer?.ok && answer.value.moves).toEqual(shown!.result.moves);
+  });
+
   it('asks another worker the same when one breaks, and goes on with one when that breaks too', async () => {
     const { workers, pair, running } = shuffle();
     const wish = wishOf(pair[0]);
