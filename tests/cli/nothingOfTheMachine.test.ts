@@ -12,6 +12,7 @@ import { takePicture } from '../../src/model/picture/takePicture';
 import { writeProject } from '../../src/model/reading/read';
 import { randomProject } from '../drawing/samples';
 import { imageFile, KINDS, photographed } from '../model/picture/images';
+import { runs } from '../runs';
 import { root, runSheet } from './runSheet';
 
 const TELLING = 'annas-own-folder';
@@ -69,23 +70,33 @@ it('finds in the photograph itself what is looked for', async () => {
   );
 });
 
-it.each(KINDS)('the saved file, its sheet, pictures and pattern hold none of it: %s', async (kind) => {
-  const text = await savedFile(kind);
-  expect(text).toContain('base64,');
-  expect(held(Buffer.from(text))).toEqual([]);
-  writeFileSync(join(folder, 'quilt.json'), text);
-  const run = await runSheet(folder, join(folder, 'quilt.json'), '--out', join(folder, 'sheet'), '--pattern');
-  expect(run.status).toBe(0);
-  const made = (name: string) => readFileSync(join(folder, 'sheet', name));
-  for (const name of ['wall.svg', 'wall.png', 'report.json', 'pattern.pdf'])
-    expect([name, held(made(name))]).toEqual([name, []]);
-  expect(pngParts(made('wall.png')).filter((part) => /^[a-z]|^eXIf/.test(part) && part !== 'pHYs')).toEqual(
-    [],
-  );
-  expect(/CreationDate \(([^)]*)\)/.exec(made('pattern.pdf').toString('latin1'))?.[1]).toMatch(
-    /^D:\d{14}\+00'00'$/,
-  );
-});
+// One kind of picture every day: that each kind loses what its camera wrote is held in model/picture/image.test.ts.
+it.each(KINDS.slice(0, runs(1, KINDS.length)))(
+  'the saved file, its sheet, pictures and pattern hold none of it: %s',
+  async (kind) => {
+    const text = await savedFile(kind);
+    expect(text).toContain('base64,');
+    expect(held(Buffer.from(text))).toEqual([]);
+    writeFileSync(join(folder, 'quilt.json'), text);
+    const run = await runSheet(
+      folder,
+      join(folder, 'quilt.json'),
+      '--out',
+      join(folder, 'sheet'),
+      '--pattern',
+    );
+    expect(run.status).toBe(0);
+    const made = (name: string) => readFileSync(join(folder, 'sheet', name));
+    for (const name of ['wall.svg', 'wall.png', 'report.json', 'pattern.pdf'])
+      expect([name, held(made(name))]).toEqual([name, []]);
+    expect(pngParts(made('wall.png')).filter((part) => /^[a-z]|^eXIf/.test(part) && part !== 'pHYs')).toEqual(
+      [],
+    );
+    expect(/CreationDate \(([^)]*)\)/.exec(made('pattern.pdf').toString('latin1'))?.[1]).toMatch(
+      /^D:\d{14}\+00'00'$/,
+    );
+  },
+);
 
 it('what is read of pictures names their files without their folders', async () => {
   writeFileSync(join(folder, 'quilt.json'), await savedFile('jpeg'));
