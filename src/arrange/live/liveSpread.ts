@@ -3,7 +3,7 @@
 import { REACH, tents } from '../../balance/wall/kernel';
 import { filled } from '../../balance/wall/wallModel';
 import type { CostTables } from './costTables';
-import { type Hanging, NONE } from './hanging';
+import type { Hanging } from './hanging';
 import { LiveFigures } from './liveFigures';
 import { TradePrices } from './tradePrices';
 
@@ -194,43 +194,67 @@ export class LiveSpread {
   }
 
   /**
-   * What an exchange of wedges would add: the block gives one of type `oldType` for one of `newType`, and the other block, unless it
-   * is NONE, the other way round. Nothing changes. Where that is sure to be above `most`, so is the answer, which then may be less.
+   * What an exchange of wedges would add: the block gives one of type `oldType` for one of `newType`, and the other block the other way
+   * round. Nothing changes. Where that is sure to be above `most`, so is the answer, which then may be less.
    */
   tradeCost(block: number, oldType: number, newType: number, otherBlock: number, most: number): number {
     const { blocks, changeOne, changeOther, meansOne, meansOther, tables } = this;
     this.prices ??= new TradePrices(tables, this);
     const { first } = this.prices;
     const cell = this.cellOf[block]!;
-    const other = otherBlock === NONE ? NONE : this.cellOf[otherBlock]!;
-    const between = other === NONE ? 0 : this.kernelAt(cell, other);
-    let cost = this.prices.exchangeCost(cell, oldType, newType, other, between);
+    const other = this.cellOf[otherBlock]!;
+    const between = this.kernelAt(cell, other);
+    const cost = this.prices.exchangeCost(cell, oldType, newType, other, between);
     const moments = this.momentCost(0, 0, 0, 0);
     // No trade takes more off the moments than there is.
     if (first === 0 && cost - moments > most) return cost - moments;
-    const { fromMiddleX, fromMiddleY } = tables.scales;
+    const { fromMiddleX: x, fromMiddleY: y } = tables.scales;
     blocks.readMeans(block, oldType, newType, meansOne, changeOne);
-    cost += this.ownSpread(block, cell, changeOne, first, meansOne[0]!);
-    let dx = meansOne[0]! * fromMiddleX[cell]!;
-    let dy = meansOne[0]! * fromMiddleY[cell]!;
-    let warmX = meansOne[3]! * fromMiddleX[cell]!;
-    let warmY = meansOne[3]! * fromMiddleY[cell]!;
-    if (other !== NONE) {
-      blocks.readMeans(otherBlock, newType, oldType, meansOther, changeOther);
-      cost +=
-        this.ownSpread(otherBlock, other, changeOther, first, meansOther[0]!) +
-        2 * between * this.product(changeOne, changeOther, first);
-      dx += meansOther[0]! * fromMiddleX[other]!;
-      dy += meansOther[0]! * fromMiddleY[other]!;
-      warmX += meansOther[3]! * fromMiddleX[other]!;
-      warmY += meansOther[3]! * fromMiddleY[other]!;
-    }
-    return cost + this.momentCost(dx, dy, warmX, warmY) - moments;
+    blocks.readMeans(otherBlock, newType, oldType, meansOther, changeOther);
+    return (
+      cost +
+      this.ownSpread(block, cell, changeOne, first, meansOne[0]!) +
+      this.ownSpread(otherBlock, other, changeOther, first, meansOther[0]!) +
+      2 * between * this.product(changeOne, changeOther, first) +
+      this.momentCost(
+        meansOne[0]! * x[cell]! + meansOther[0]! * x[other]!,
+        meansOne[0]! * y[cell]! + meansOther[0]! * y[other]!,
+        meansOne[3]! * x[cell]! + meansOther[3]! * x[other]!,
+        meansOne[3]! * y[cell]! + meansOther[3]! * y[other]!,
+      ) -
+      moments
+    );
+  }
+
+  /** What a wedge of type `newType` in the block for one of `oldType` would add. Nothing changes, and no price is asked. */
+  replaceCost(block: number, oldType: number, newType: number): number {
+    const { blocks, changeOne: change, meansOne: means } = this;
+    const { fromMiddleX: x, fromMiddleY: y } = this.tables.scales;
+    const cell = this.cellOf[block]!;
+    blocks.readMeans(block, oldType, newType, means, change);
+    blocks.readFabrics(oldType, newType, change);
+    return (
+      this.ownSpread(block, cell, change, this.channels, means[0]!) +
+      this.momentCost(
+        means[0]! * x[cell]!,
+        means[0]! * y[cell]!,
+        means[3]! * x[cell]!,
+        means[3]! * y[cell]!,
+      ) -
+      this.momentCost(0, 0, 0, 0)
+    );
   }
 
   trade(block: number, oldType: number, newType: number, otherBlock: number): void {
-    this.keepChange(block, oldType, newType);
-    if (otherBlock !== NONE) this.keepChange(otherBlock, newType, oldType);
+    this.replace(block, oldType, newType);
+    this.replace(otherBlock, newType, oldType);
+    this.prices?.exchanged(this.cellOf[block]!, oldType, newType);
+    this.prices?.exchanged(this.cellOf[otherBlock]!, newType, oldType);
+  }
+
+  /** Forgets the prices near a block whose wedges were replaced. */
+  forgetNear(block: number): void {
+    this.prices?.forgetNear(this.cellOf[block]!);
   }
 
   /** Forgets what is known of a wedge type, after its figures have changed. */
@@ -238,7 +262,8 @@ export class LiveSpread {
     this.prices?.forgetType(type);
   }
 
-  private keepChange(block: number, oldType: number, newType: number): void {
+  /** Replaces a wedge of a block; the prices near it stay as they are until forgetNear, which is for a replacement that is not taken back. */
+  replace(block: number, oldType: number, newType: number): void {
     const { fromMiddleX: x, fromMiddleY: y } = this.tables.scales;
     const { blocks, changeOne: change, meansOne: means } = this;
     const cell = this.cellOf[block]!;
@@ -250,7 +275,6 @@ export class LiveSpread {
     this.moment[3]! += means[3]! * y[cell]!;
     blocks.keep(block, oldType, newType, means, change);
     this.addLag(cell, change, 0, 1);
-    this.prices?.exchanged(cell, oldType, newType);
   }
 
   /** Change of the first `most` channels of a block against all others as they are, its own square included. `value` is in L*. */

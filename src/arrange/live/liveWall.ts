@@ -4,7 +4,7 @@
 import type { Arrangement } from '../movesBetween';
 import type { BlockLaying } from './blockLaying';
 import { type CostTables, clashCost } from './costTables';
-import { type Hanging, NONE } from './hanging';
+import type { Hanging } from './hanging';
 import { LiveContact } from './liveContact';
 import { LiveSpread } from './liveSpread';
 
@@ -173,10 +173,17 @@ export class LiveWall implements Arrangement, Hanging {
     this.typeAt[place] = type;
     const after = this.contact.ofWedge(place);
     this.typeAt[place] = oldType;
-    return after - before + this.spread.tradeCost(block, oldType, type, NONE, Number.POSITIVE_INFINITY);
+    return after - before + this.spread.replaceCost(block, oldType, type);
   }
 
+  /** Puts a left-over wedge in a place for good; `added` is what replaceCost gave for it. */
   replace(place: number, type: number, added: number): void {
+    this.tryInstead(place, type, added);
+    this.replaced(place);
+  }
+
+  /** As replace, for a wedge that is only tried: it is put back in the same way, or `replaced` is told before wedges are traded. */
+  tryInstead(place: number, type: number, added: number): void {
     const oldType = this.typeAt[place]!;
     this.touching -= this.contact.ofWedge(place);
     this.typeAt[place] = type;
@@ -186,7 +193,12 @@ export class LiveWall implements Arrangement, Hanging {
     this.cost += added;
     const block = (place / this.perBlock) | 0;
     this.contact.readRims(block);
-    this.spread.trade(block, oldType, type, NONE);
+    this.spread.replace(block, oldType, type);
+  }
+
+  /** Forgets prices that no longer hold, after the wedge in a place was tried and stays. */
+  replaced(place: number): void {
+    this.spread.forgetNear((place / this.perBlock) | 0);
   }
 
   /** The orientation among those given in which the block of a cell meets its neighbours best; the first of equals. */
@@ -208,6 +220,11 @@ export class LiveWall implements Arrangement, Hanging {
     this.spare[this.typeAt[place]!]! += 1;
     this.spare[type]! -= 1;
     this.typeAt[place] = type;
+  }
+
+  /** Forgets what the seams of a wedge type cost, after its figures have changed; enough for one that is only tried. */
+  forgetSeams(type: number): void {
+    this.contact.forgetSeams(type);
   }
 
   /** Forgets what is known of a wedge type, after its figures have changed. */

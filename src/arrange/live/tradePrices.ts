@@ -15,12 +15,16 @@ export interface FigureSums {
 export class TradePrices {
   private readonly tables: CostTables;
   private readonly sums: FigureSums;
-  /** The first so many types have tables. */
-  private readonly tabled: number;
-  /** Σ over all cells of K · (figures there · figures of a type): cell × type. NaN where it is to be worked out. */
-  private readonly prices: Float64Array;
+  /** The column of each type in the tables, NONE until it is first asked for: pictures and orders only tried take none. */
+  private readonly columnOf: Int32Array;
+  /** The type of each column in use. */
+  private readonly typeIn: number[] = [];
+  /** So many columns there is room for; doubled where more types are traded. */
+  private room = 32;
+  /** Σ over all cells of K · (figures there · figures of a type): cell × column. NaN where it is to be worked out. */
+  private prices: Float64Array;
   /** Figures of one type · figures of another; a row is worked out as a whole. NaN in the diagonal of one that is not. */
-  private readonly products: Float64Array;
+  private products: Float64Array;
   /** The first channel whose figures add up; all after it do too. */
   readonly first: number;
   /** Area of a block, where all are of one. */
@@ -33,20 +37,39 @@ export class TradePrices {
     this.sums = sums;
     this.area = tables.model.area.find((area) => area > 0) ?? 1;
     this.first = firstAdditive(tables);
-    this.tabled = Math.min(tables.model.typeRim.length, MOST_TABLED);
-    this.prices = new Float64Array(sums.blockIn.length * this.tabled).fill(Number.NaN);
-    this.products = new Float64Array(this.tabled ** 2).fill(Number.NaN);
+    this.columnOf = new Int32Array(tables.model.typeRim.length).fill(NONE);
+    this.prices = this.unknown(sums.blockIn.length);
+    this.products = this.unknown(this.room);
+  }
+
+  private unknown(rows: number): Float64Array {
+    return new Float64Array(rows * this.room).fill(Number.NaN);
+  }
+
+  /** The column of a type; NONE where all are taken. */
+  private column(type: number): number {
+    const known = this.columnOf[type]!;
+    if (known !== NONE || this.typeIn.length === MOST_TABLED) return known;
+    if (this.typeIn.length === this.room) {
+      this.room *= 2;
+      this.prices = this.unknown(this.sums.blockIn.length);
+      this.products = this.unknown(this.room);
+    }
+    const column = this.typeIn.push(type) - 1;
+    this.columnOf[type] = column;
+    // Rows that are worked out already get this column with it.
+    this.rowOf(column);
+    return column;
   }
 
   /**
    * What an exchange adds to the score by the figures from `first` on: the block of a cell gives a wedge of type `old` for one of
-   * type `next`, the block of the other cell, unless that is NONE, the other way round. `between` is K of the two cells.
+   * type `next`, the block of the other cell the other way round. `between` is K of the two cells.
    */
   exchangeCost(cell: number, old: number, next: number, other: number, between: number): number {
     const apart = this.product(old, old) + this.product(next, next) - 2 * this.product(old, next);
     const here = this.priceIn(cell, next) - this.priceIn(cell, old);
     const { own } = this.tables.scales.kernel;
-    if (other === NONE) return 2 * here + own * apart;
     const there = this.priceIn(other, old) - this.priceIn(other, next);
     return 2 * (here + there) + 2 * (own - between) * apart;
   }
@@ -60,38 +83,46 @@ export class TradePrices {
   }
 
   private change(cell: number, weight: number, old: number, next: number): void {
-    const { tabled, prices, products } = this;
-    const from = cell * tabled;
-    if (old >= tabled || next >= tabled) {
-      prices.fill(Number.NaN, from, from + tabled);
+    const oldColumn = this.column(old);
+    const nextColumn = this.column(next);
+    const { prices, products } = this;
+    const from = cell * this.room;
+    if (oldColumn === NONE || nextColumn === NONE) {
+      this.forget(cell);
       return;
     }
-    const less = this.rowOf(old);
-    const more = this.rowOf(next);
-    for (let type = 0; type < tabled; type++)
-      prices[from + type]! += weight * (products[more + type]! - products[less + type]!);
+    const less = this.rowOf(oldColumn);
+    const more = this.rowOf(nextColumn);
+    for (let at = 0; at < this.typeIn.length; at++)
+      prices[from + at]! += weight * (products[more + at]! - products[less + at]!);
+  }
+
+  private forget(cell: number): void {
+    const from = cell * this.room;
+    this.prices.fill(Number.NaN, from, from + this.typeIn.length);
   }
 
   /** Forgets all prices near a cell, after its block has changed. */
   forgetNear(cell: number): void {
     const { near } = this.tables.scales.kernel;
-    const forget = (one: number) => this.prices.fill(Number.NaN, one * this.tabled, (one + 1) * this.tabled);
-    forget(cell);
-    for (let at = near.start[cell]!; at < near.start[cell + 1]!; at++) forget(near.to[at]!);
+    this.forget(cell);
+    for (let at = near.start[cell]!; at < near.start[cell + 1]!; at++) this.forget(near.to[at]!);
   }
 
   /** Forgets what is known of a type, after its figures have changed. */
   forgetType(type: number): void {
-    const { tabled, prices, products } = this;
+    const { prices, products, room } = this;
     this.ofType[type] = null;
-    if (type >= tabled) return;
-    for (let at = type; at < products.length; at += tabled) products[at] = Number.NaN;
-    for (let at = type; at < prices.length; at += tabled) prices[at] = Number.NaN;
+    const column = this.columnOf[type]!;
+    if (column === NONE) return;
+    for (let at = column; at < products.length; at += room) products[at] = Number.NaN;
+    for (let at = column; at < prices.length; at += room) prices[at] = Number.NaN;
   }
 
   private priceIn(cell: number, type: number): number {
-    if (type >= this.tabled) return this.workedOut(cell, type);
-    const at = cell * this.tabled + type;
+    const column = this.column(type);
+    if (column === NONE) return this.workedOut(cell, type);
+    const at = cell * this.room + column;
     const price = this.prices[at]!;
     if (!Number.isNaN(price)) return price;
     const found = this.workedOut(cell, type);
@@ -113,20 +144,22 @@ export class TradePrices {
   }
 
   private product(one: number, other: number): number {
-    if (one >= this.tabled || other >= this.tabled) return this.multiplied(one, other);
-    return this.products[this.rowOf(one) + other]!;
+    const column = this.column(one);
+    const otherColumn = this.column(other);
+    if (column === NONE || otherColumn === NONE) return this.multiplied(one, other);
+    return this.products[this.rowOf(column) + otherColumn]!;
   }
 
-  /** Where the row of a type begins, worked out if it is not yet. */
-  private rowOf(type: number): number {
-    const { tabled, products } = this;
-    const row = type * tabled;
-    if (!Number.isNaN(products[row + type]!)) return row;
-    for (let other = 0; other < tabled; other++) {
-      const product = this.multiplied(type, other);
+  /** Where the row of a column begins, worked out if it is not yet. */
+  private rowOf(column: number): number {
+    const { products, room, typeIn } = this;
+    const row = column * room;
+    if (!Number.isNaN(products[row + column]!)) return row;
+    for (let other = 0; other < typeIn.length; other++) {
+      const product = this.multiplied(typeIn[column]!, typeIn[other]!);
       products[row + other] = product;
       // A row that is not worked out yet shows by its own diagonal, which this leaves alone.
-      products[other * tabled + type] = product;
+      products[other * room + column] = product;
     }
     return row;
   }

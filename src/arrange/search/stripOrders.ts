@@ -115,7 +115,10 @@ export class StripOrders {
     const { wall, trialType } = this;
     for (const tip of TIPS) this.copyType(trialType + tip, 2 * set.at + tip);
     for (const tip of TIPS) wall.forgetType(2 * set.at + tip);
-    for (const place of places) wall.rename(place, 2 * set.at + (wall.typeAt[place]! % 2));
+    for (const place of places) {
+      wall.rename(place, 2 * set.at + (wall.typeAt[place]! % 2));
+      wall.replaced(place);
+    }
     this.laid = new Map([...this.laid, [set.at, strips]]);
     this.trial = null;
   }
@@ -150,7 +153,7 @@ export class StripOrders {
   }
 
   private exchange(place: number, type: number): void {
-    this.wall.replace(place, type, this.wall.replaceCost(place, type));
+    this.wall.tryInstead(place, type, this.wall.replaceCost(place, type));
   }
 
   /** Writes the figures of the set in this order to the two wedge types for trial. */
@@ -160,7 +163,7 @@ export class StripOrders {
     const types = wedgeTypes({ wedge, stripSets: [{ ...stripSets[0]!, strips: [...strips] }] }, model.cloths);
     for (const tip of TIPS) {
       const type = this.trialType + tip;
-      this.wall.forgetType(type);
+      this.wall.forgetSeams(type);
       for (const name of FIGURES) model[name][type] = types[name][tip]!;
       model.typeFabricArea.set(
         types.typeFabricArea.subarray(tip * model.fabricCount, (tip + 1) * model.fabricCount),
