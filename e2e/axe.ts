@@ -69,17 +69,23 @@ async function found({ within, only, mark }: Asked & { mark: string }): Promise<
     }
     return place;
   };
-  /** Marks all but the first of one such place: it has one contrast, also when it is looked at again. */
+  /** Whether axe can find a contrast in it: it has words of its own, or what is typed. */
+  const hasWords = (one: Element) =>
+    one.matches('input, select, textarea') ||
+    [...one.childNodes].some(({ nodeType, nodeValue }) => nodeType === Node.TEXT_NODE && nodeValue?.trim());
+  /** Marks what has no words, and all but the first of one such place: it has one contrast, also when it is looked at again. */
   const markAlike = (): Element[] => {
     looked.contrasts ??= new Set();
     const seen = looked.contrasts;
     return [...document.body.querySelectorAll('*')].filter((one) => {
-      if (!one.checkVisibility({ visibilityProperty: true })) return false;
       if (!asked.some((part) => part.contains(one))) return false;
-      const place = placeOf(one);
-      if (!seen.has(place)) {
-        seen.add(place);
-        return false;
+      if (hasWords(one)) {
+        if (!one.checkVisibility({ visibilityProperty: true })) return false;
+        const place = placeOf(one);
+        if (!seen.has(place)) {
+          seen.add(place);
+          return false;
+        }
       }
       one.setAttribute(mark, '');
       return true;
