@@ -22,8 +22,13 @@ interface Asked {
   readonly only?: axe.RunOnly;
 }
 
-/** Text with its inks and grounds, told once: by this mark the rest of it is passed over where colours are looked at. */
+/** Text with its inks and grounds, told once on a page: by this mark the rest of it is passed over where colours are looked at. */
 const ALIKE = 'data-alike';
+
+/** What a page that was looked at has on its global: kinds of text whose contrast is known. */
+interface LookedAt {
+  contrasts?: Set<string>;
+}
 
 /** Puts axe into a page. Runs there. */
 function configure(mark: string) {
@@ -42,32 +47,45 @@ export async function faultsOf(page: Page, asked: Asked = {}): Promise<string[]>
 
 /** Runs in the page, so everything it needs is inside it. */
 async function found({ within, only, mark }: Asked & { mark: string }): Promise<string[]> {
-  const { axe: inPage, unpainted } = globalThis as unknown as { axe: typeof axe } & Unpainted;
+  const looked = globalThis as unknown as { axe: typeof axe } & Unpainted & LookedAt;
+  const { axe: inPage, unpainted } = looked;
   const styleOf = globalThis.getComputedStyle;
   const root = document.documentElement;
 
-  /** Marks all but the first of what is of one kind, in one kind of place, of one ink on one ground: it has one contrast. */
+  /** Parts of the page that are looked at; what axe is not asked about is not known afterwards. */
+  const asked = within ? [...document.querySelectorAll(within.join())] : [root];
+
+  const known = new Map<Element, string>();
+  /** Of what kind a text is, in what kind of place, of what ink on what ground. */
+  const placeOf = (one: Element): string => {
+    let place = known.get(one);
+    if (place === undefined) {
+      const { color, backgroundColor, backgroundImage, opacity, position, fontSize, fontWeight } =
+        styleOf(one);
+      const own = [one.localName, one.getAttribute('class'), one.matches(':disabled, [aria-disabled]')];
+      const drawn = [color, backgroundColor, backgroundImage, opacity, position, fontSize, fontWeight];
+      place = [one.parentElement ? placeOf(one.parentElement) : '', ...own, ...drawn].join(';');
+      known.set(one, place);
+    }
+    return place;
+  };
+  /** Whether axe can find a contrast in it: it has words of its own, or what is typed. */
+  const hasWords = (one: Element) =>
+    one.matches('input, select, textarea') ||
+    [...one.childNodes].some(({ nodeType, nodeValue }) => nodeType === Node.TEXT_NODE && nodeValue?.trim());
+  /** Marks what has no words, and all but the first of one such place: it has one contrast, also when it is looked at again. */
   const markAlike = (): Element[] => {
-    const known = new Map<Element, string>();
-    const placeOf = (one: Element): string => {
-      let place = known.get(one);
-      if (place === undefined) {
-        const { color, backgroundColor, backgroundImage, opacity, position, fontSize, fontWeight } =
-          styleOf(one);
-        const own = [one.localName, one.getAttribute('class'), one.matches(':disabled, [aria-disabled]')];
-        const drawn = [color, backgroundColor, backgroundImage, opacity, position, fontSize, fontWeight];
-        place = [one.parentElement ? placeOf(one.parentElement) : '', ...own, ...drawn].join(';');
-        known.set(one, place);
-      }
-      return place;
-    };
-    const seen = new Set<string>();
+    looked.contrasts ??= new Set();
+    const seen = looked.contrasts;
     return [...document.body.querySelectorAll('*')].filter((one) => {
-      if (!one.checkVisibility({ visibilityProperty: true })) return false;
-      const place = placeOf(one);
-      if (!seen.has(place)) {
-        seen.add(place);
-        return false;
+      if (!asked.some((part) => part.contains(one))) return false;
+      if (hasWords(one)) {
+        if (!one.checkVisibility({ visibilityProperty: true })) return false;
+        const place = placeOf(one);
+        if (!seen.has(place)) {
+          seen.add(place);
+          return false;
+        }
       }
       one.setAttribute(mark, '');
       return true;
@@ -89,13 +107,18 @@ async function found({ within, only, mark }: Asked & { mark: string }): Promise<
       const style = styleOf(one, part);
       return one === root ? asPainted(style) : style;
     };
-  const alike = markAlike();
+  const alike = only?.type === 'rule' && !only.values.includes('color-contrast') ? [] : markAlike();
   try {
-    const { violations } = await inPage.run(within ? { include: within.map((one) => [one]) } : document, {
-      resultTypes: ['violations'],
+    const where = within ? { include: within.map((one) => [one]) } : document;
+    const { violations, incomplete } = await inPage.run(where, {
+      resultTypes: ['violations', 'incomplete'],
+      elementRef: true,
       preload: false,
       ...(only ? { runOnly: only } : {}),
     });
+    // A contrast it could not tell, as where something lay over the text, is not known.
+    for (const { nodes } of incomplete.filter(({ id }) => id === 'color-contrast'))
+      for (const { element } of nodes) if (element) looked.contrasts?.delete(placeOf(element));
     return violations.map(
       ({ id, nodes }) =>
         `${id}: ${nodes.map((node) => `${node.target.join(' ')} ${node.failureSummary ?? ''}`).join(' | ')}`,
