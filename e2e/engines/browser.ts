@@ -159,7 +159,7 @@ export class Browser {
 
   /** Presses and lets go one key after another. */
   async type(text: string): Promise<void> {
-    const actions = [...text].flatMap((value) => [
+    const actions = Array.from(text).flatMap((value) => [
       { type: 'keyDown', value },
       { type: 'keyUp', value },
     ]);
