@@ -92,7 +92,7 @@ export class Browser {
           `waited in vain for ${typeof wanted === 'function' ? String(wanted) : JSON.stringify(wanted)}`,
         );
       }
-      await pause(80);
+      await pause(40);
     }
   }
 
@@ -157,16 +157,20 @@ export class Browser {
     });
   }
 
+  /** Presses and lets go one key after another. */
   async type(text: string): Promise<void> {
-    for (const letter of text) await this.keys(letter);
+    const actions = Array.from(text).flatMap((value) => [
+      { type: 'keyDown', value },
+      { type: 'keyUp', value },
+    ]);
+    await this.driver.send('PerformActions', { actions: [{ type: 'key', id: 'keys', actions }] });
   }
 
   /** Puts text in place of what a field holds. */
   async fill(field: Thing, text: string, then: string): Promise<void> {
     await this.click(field);
     await this.keys(KEY.control, 'a');
-    await this.type(text);
-    await this.keys(then);
+    await this.type(`${text}${then}`);
   }
 
   async wheel([x, y]: Spot, deltaY: number): Promise<void> {

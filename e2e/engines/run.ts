@@ -27,7 +27,7 @@ const ENGINES: readonly Engine[] = [
 const folder = mkdtempSync(join(tmpdir(), 'engines-'));
 const PHOTOGRAPH = join(folder, 'checks.jpg');
 writeFileSync(PHOTOGRAPH, await photograph());
-const EIGHTY = resolve('demo-data/plum-orchard.json');
+const TWELVE = resolve('demo-data/keepers-winter.json');
 
 /** What a check gave, as it is printed. */
 interface Verdict {
@@ -70,7 +70,7 @@ async function walk(engine: Engine, start: Start): Promise<readonly Verdict[] | 
       finger: engine.finger,
       url,
       stopServer: stop,
-      eighty: EIGHTY,
+      twelve: TWELVE,
       photograph: PHOTOGRAPH,
     };
     for (const [name, tell] of Object.entries(STORY)) {

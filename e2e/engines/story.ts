@@ -10,8 +10,8 @@ export interface Place {
   readonly url: string;
   /** Takes the server away. */
   readonly stopServer: () => Promise<void>;
-  /** Path of a project file of eighty blocks. */
-  readonly eighty: string;
+  /** Path of a project file of twelve blocks. */
+  readonly twelve: string;
   /** Path of a photograph of fabric: a JPEG that says it is turned, as telephones write them. */
   readonly photograph: string;
 }
@@ -57,9 +57,10 @@ async function unfold(browser: Browser, name: string): Promise<void> {
   });
 }
 
+/** Takes back the only change. */
 async function undo(browser: Browser): Promise<void> {
   await browser.keys(KEY.control, 'z');
-  await pause(400);
+  await undoSays(browser, /^Nothing to undo$/);
 }
 
 export const STORY: Readonly<Record<string, Check>> = {
@@ -120,17 +121,17 @@ export const STORY: Readonly<Record<string, Check>> = {
     await browser.until(async () => (await browser.middle(block(1)))[2] > width * 1.2);
   },
   'a finger on the zoomed wall moves the wall and no block': async ({ browser, finger }) => {
+    // At rest after it came closer.
+    const [blockX, blockY] = await browser.middle(block(1));
     // On the flannel by the left edge, where neither a block nor a tool lies.
     const [x, y] = await browser.run<[number, number]>(`
       const { left, top, height } = document.querySelector('.wall').getBoundingClientRect();
       const free = (y) => !document.elementFromPoint(left + 12, y)?.closest('[data-cell], [role=toolbar], button');
       for (let y = top + height - 12; y > top + 52; y -= 8) if (free(y)) return [left + 12, y];
       throw new Error('no flannel is in sight');`);
-    const [blockX, blockY] = await browser.middle(block(1));
     const name = await browser.nameOf(block(1));
-    await pause(300);
     await browser.drag([x, y], [x + 100, y - 40], finger);
-    await pause(500);
+    await browser.until(async () => Math.abs((await browser.middle(block(1)))[0] - blockX) > 20);
     const [afterX, afterY] = await browser.middle(block(1));
     const [across, down] = [afterX - blockX, afterY - blockY];
     must(
@@ -161,7 +162,7 @@ export const STORY: Readonly<Record<string, Check>> = {
     await browser.click(button('^Use this layout'));
     await undoSays(browser, /^Undo: shuffle/);
   },
-  'PNG, SVG and the pattern are made': async ({ browser }) => {
+  'SVG, PNG and the templates of the pattern are made': async ({ browser }) => {
     await browser.run(`
       window.made = [];
       const make = URL.createObjectURL;
@@ -171,16 +172,16 @@ export const STORY: Readonly<Record<string, Check>> = {
     const files = [
       ['Picture', '^Save as SVG', 'image/svg+xml'],
       ['Picture', '^Save the picture \\(PNG\\)', 'image/png'],
-      ['Pattern', '^Make the pattern', 'application/pdf'],
+      ['Pattern', '^Templates only', 'application/pdf'],
     ] as const;
     for (const [part, name, type] of files) {
       await browser.click(button(`^${part}`, parts));
-      // A picture as wide as the quilt is printed takes half a minute, and says no more of the engine.
-      if (type === 'image/png') await browser.fill(PNG_WIDTH, '1200', KEY.enter);
+      // A picture as wide as the quilt is printed or a whole pattern takes long, and says no more of the engine.
+      if (type === 'image/png') await browser.fill(PNG_WIDTH, '600', KEY.enter);
       await browser.click(button(name));
       const made = () =>
         browser.run<boolean>(
-          'return made.some(([type, size]) => type === arguments[0] && size > 50000)',
+          'return made.some(([type, size]) => type === arguments[0] && size > 20_000)',
           type,
         );
       await browser.until(made, 150_000).catch(async () => {
@@ -228,11 +229,11 @@ export const STORY: Readonly<Record<string, Check>> = {
     await browser.click(step('Wall'));
     await browser.until({ css: 'h3', name: 'to look at' }, 15_000);
   },
-  'a file of eighty blocks is opened': async ({ browser, eighty }) => {
+  'a file of twelve blocks is opened': async ({ browser, twelve }) => {
     await browser.click({ css: '.project-button' });
     await browser.until({ css: '[role=dialog]' });
-    await browser.file('input[type=file]', eighty);
-    await browser.until(block(80), 20_000);
+    await browser.file('input[type=file]', twelve);
+    await browser.until(block(12), 20_000);
   },
   'no error in the console, no process lost': async ({ browser }) => {
     must(browser.faults.length === 0, browser.faults.join(' | '));
