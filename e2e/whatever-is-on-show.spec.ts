@@ -81,6 +81,8 @@ async function faultsUnderFinger(page: Page, state: State): Promise<Faults> {
   for (const size of windowsOf(state).fingers) {
     await resize(page, size);
     faults.push(...at(size.join(' × '), [...(await outOfReach(page)), ...(await tooSmall(page))]));
+    if (state.main && String(size) === String(PHONE))
+      faults.push(...at('axe on a phone', await faultsOf(page, { only: AA })));
   }
   await byFinger(page, false);
   return faults;
