@@ -83,7 +83,7 @@ test('where nothing can be saved that is said with its cause and the button for 
     await expect(page.getByText('Not saved', { exact: true })).toBeVisible();
     await turn(page, 1);
     await expect(undoButton(page)).toBeEnabled();
-    await page.waitForTimeout(1500);
+    await page.waitForTimeout(600);
     await expect(page.getByText('Not saved', { exact: true })).toBeVisible();
     await expect(page.getByText('Saved', { exact: true })).toHaveCount(0);
   });

@@ -1,8 +1,15 @@
 // The tool worked by keys: the focus never falls to the body, Escape closes what was opened last, '?' lists the keys, Back goes a step
 // back, and undo in a field and of the quilt agree.
 import { holdsFocus, press } from './focus';
-import { expect, test } from './guarded';
+import { expect, type Page, test } from './guarded';
 import { button, firstVisit, foot, goTo, openExample, openPart, undoAll, undoButton } from './room';
+
+/** Leaves all but the first part out of the pattern. */
+async function coverAlone(page: Page): Promise<void> {
+  await page.locator('.pattern-parts input').evaluateAll((parts: HTMLInputElement[]) => {
+    for (const part of parts.slice(1)) part.click();
+  });
+}
 
 test('by keys: the wall, undo in a field, the lists of keys and words, Back and Escape, and the focus near whatever is made', async ({
   page,
@@ -142,6 +149,8 @@ test('by keys: the wall, undo in a field, the lists of keys and words, Back and 
       ['Picture', 'Save the picture (PNG)', /\.png$/],
     ] as const) {
       await openPart(page, part);
+      if (part === 'Picture') await page.getByLabel('Width of the PNG in pixels').fill('600');
+      else await coverAlone(page);
       const saved = page.waitForEvent('download', { timeout: 60_000 });
       await press(page, button(page, action));
       await expect(button(page, action)).toBeFocused();
