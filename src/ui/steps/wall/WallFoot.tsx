@@ -11,8 +11,8 @@ import { LAYOUT_LABEL } from '../../stage/wall/layouts';
 import { useEscape } from '../../useEscape';
 import { useSay } from '../../words';
 import { StepFoot } from '../StepFoot';
-import { searchedShare, shuffleNews } from './shuffleNews';
-import { whyNoShuffle } from './whyNoShuffle';
+import { searchedShare, shuffleNews } from './shuffle/shuffleNews';
+import { whyNoShuffle } from './shuffle/whyNoShuffle';
 
 export function WallFoot() {
   const say = useSay();

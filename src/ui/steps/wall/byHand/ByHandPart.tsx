@@ -12,7 +12,7 @@ import { CountField } from '../../../fields/CountField';
 import { useHandMoves } from '../../../session';
 import { stepLines, stepTitle } from '../../../stage/wall/byHand/handWords';
 import { useSay } from '../../../words';
-import { whyNoShuffle } from '../whyNoShuffle';
+import { whyNoShuffle } from '../shuffle/whyNoShuffle';
 import { ListMoves } from './ListMoves';
 import '../../finishing/cloth/cloth.css';
 

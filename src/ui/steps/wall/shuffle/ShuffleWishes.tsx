@@ -1,14 +1,14 @@
 // The options of a shuffle: what it may move, how long it searches, and the weights of the score.
-import type { Scopes } from '../../../arrange/decisions';
-import { askedOf, capSeconds, EFFORT_NAMES, type Effort } from '../../../arrange/search/effort';
-import { TERM_NAMES } from '../../../balance/score/weights';
-import { weightsOf } from '../../../balance/score/wishes';
-import { changePreferences } from '../../../editing/commands/setting';
-import { meaningOf } from '../../../model/words/glossary';
-import { useApp, useAppStore } from '../../app';
-import { DrawField } from '../../fields/DrawField';
-import { useSay } from '../../words';
-import { TERM_WORDS } from './ScoreTable';
+import type { Scopes } from '../../../../arrange/decisions';
+import { askedOf, capSeconds, EFFORT_NAMES, type Effort } from '../../../../arrange/search/effort';
+import { TERM_NAMES } from '../../../../balance/score/weights';
+import { weightsOf } from '../../../../balance/score/wishes';
+import { changePreferences } from '../../../../editing/commands/setting';
+import { meaningOf } from '../../../../model/words/glossary';
+import { useApp, useAppStore } from '../../../app';
+import { DrawField } from '../../../fields/DrawField';
+import { useSay } from '../../../words';
+import { TERM_WORDS } from '../ScoreTable';
 
 const SCOPE_WORDS: readonly (readonly [keyof Scopes, string])[] = [
   ['swap', 'Swap blocks'],

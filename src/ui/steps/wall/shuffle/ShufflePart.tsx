@@ -1,18 +1,18 @@
 // The shuffle for balance: how values should lie, its options, and what it found. It is begun, stopped and used in the foot.
 import { useEffect, useRef } from 'react';
-import { askedOf, capSeconds } from '../../../arrange/search/effort';
-import type { Problem } from '../../../model/result';
-import type { ShuffleState } from '../../../store/shuffling';
-import { useApp, useAppStore } from '../../app';
-import { Complaint } from '../../fields/Complaint';
-import { Fractions } from '../../fields/Fractions';
-import { useShuffling } from '../../session';
-import { useSay } from '../../words';
-import { AlternativesPart } from './AlternativesPart';
-import { ListMoves } from './byHand/ListMoves';
-import { ScoreTable } from './ScoreTable';
+import { askedOf, capSeconds } from '../../../../arrange/search/effort';
+import type { Problem } from '../../../../model/result';
+import type { ShuffleState } from '../../../../store/shuffling';
+import { useApp, useAppStore } from '../../../app';
+import { Complaint } from '../../../fields/Complaint';
+import { Fractions } from '../../../fields/Fractions';
+import { useShuffling } from '../../../session';
+import { useSay } from '../../../words';
+import { AlternativesPart } from '../AlternativesPart';
+import { ListMoves } from '../byHand/ListMoves';
+import { ScoreTable } from '../ScoreTable';
+import { ValueWish } from '../ValueWish';
 import { ShuffleWishes } from './ShuffleWishes';
-import { ValueWish } from './ValueWish';
 import { whyNoShuffle } from './whyNoShuffle';
 
 /** Number of blocks from which a shuffle takes unexpectedly long: the bound alone takes seconds (cubic in blocks). */

@@ -1,8 +1,8 @@
 // What a running shuffle says of itself: how far the search is, and once it is over, that its layout is there.
-import type { ShuffleProgress } from '../../../arrange/shuffle';
-import type { Terms } from '../../../balance/score/weights';
-import { type Phrase, phrase } from '../../../model/phrase';
-import { scorePair } from './scoreWords';
+import type { ShuffleProgress } from '../../../../arrange/shuffle';
+import type { Terms } from '../../../../balance/score/weights';
+import { type Phrase, phrase } from '../../../../model/phrase';
+import { scorePair } from '../scoreWords';
 
 /** How far the search is, 0–1; null once only the bound is worked out, as it is not known how long that takes. */
 export function searchedShare(progress: ShuffleProgress | null): number | null {

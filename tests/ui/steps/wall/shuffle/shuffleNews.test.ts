@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { ShuffleProgress } from '../../../../src/arrange/shuffle';
-import { DEFAULT_WEIGHTS } from '../../../../src/balance/score/weights';
-import { speak } from '../../../../src/model/phrase';
-import { searchedShare, shuffleNews } from '../../../../src/ui/steps/wall/shuffleNews';
+import type { ShuffleProgress } from '../../../../../src/arrange/shuffle';
+import { DEFAULT_WEIGHTS } from '../../../../../src/balance/score/weights';
+import { speak } from '../../../../../src/model/phrase';
+import { searchedShare, shuffleNews } from '../../../../../src/ui/steps/wall/shuffle/shuffleNews';
 
 const progress: ShuffleProgress = { steps: 9, share: 0.5, start: 9, best: 5, moves: null, closing: false };
 const closing = { ...progress, share: 1, closing: true };
