@@ -9,7 +9,7 @@ import { demo } from '../tests/demo';
 import { freshPage, type Served, served } from './page';
 import type { BenchRow } from './row';
 
-const VISITS = 5;
+const VISITS = 3;
 const MOST = 1.2;
 /**
  * Written as text, because what tsx makes of a function does not run in a page. Tells when the frames were painted in which the wall is first
