@@ -1,9 +1,7 @@
 // What opens in the panel or on the large area of a step, and the ways to begin, as states that specs go through.
-import { expect, type Page } from '@playwright/test';
-import { button, goTo, undoButton, unfold } from './room';
+import { expect } from '@playwright/test';
+import { goTo, press, undoButton, unfold } from './room';
 import type { State } from './states';
-
-const press = (page: Page, name: RegExp | string) => button(page, name).click();
 
 /** What opens in the panel or on the large area of a step. */
 export const OPENED: readonly State[] = [

@@ -3,7 +3,7 @@
 import { expect, type Page } from '@playwright/test';
 import { blockShot, wallShot } from '../tests/photo/render/shots';
 import { jpegOf, photograph } from './photos';
-import { button, goTo, unfold } from './room';
+import { goTo, press, unfold } from './room';
 import type { State } from './states';
 
 /** Reading goes on beside other tests. */
@@ -20,7 +20,6 @@ const fabricPicture = once(() => photograph());
 const blockPicture = once(async () => jpegOf((await blockShot(11, 450)).pixels));
 const wallPicture = once(async () => jpegOf((await wallShot(3, 400, [2, 3])).pixels));
 
-const press = (page: Page, name: RegExp | string) => button(page, name).click();
 async function give(page: Page, field: string, name: string, buffer: Buffer): Promise<void> {
   await page.getByLabel(field).setInputFiles({ name, mimeType: 'image/jpeg', buffer });
 }

@@ -69,6 +69,11 @@ export function button(page: Page, name: string | RegExp): Locator {
   return page.getByRole('button', { name }).first();
 }
 
+/** Presses the first button of that name. */
+export async function press(page: Page, name: string | RegExp): Promise<void> {
+  await button(page, name).click();
+}
+
 /** Opens all folds, those inside others too. */
 export async function unfold(page: Page, folds = 'details'): Promise<void> {
   await page.evaluate((selector) => {

@@ -2,7 +2,7 @@
 import { expect, type Page } from '@playwright/test';
 import { BEGINNINGS, OPENED } from './openedStates';
 import { PHOTO_STATES } from './photoStates';
-import { button, firstVisit, goTo, openPart, unfold } from './room';
+import { firstVisit, goTo, openPart, press, unfold } from './room';
 
 export interface State {
   readonly name: string;
@@ -16,7 +16,6 @@ export interface State {
   readonly close?: (page: Page) => Promise<void>;
 }
 
-const press = (page: Page, name: RegExp | string) => button(page, name).click();
 const closeWithEscape = async (page: Page) => {
   await page.keyboard.press('Escape');
   await expect(page.getByRole('dialog')).toBeHidden();

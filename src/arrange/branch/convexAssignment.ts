@@ -29,7 +29,11 @@ export interface ConvexAssignment {
 export const MOST_ITEMS = 30;
 
 /** What an item adds in a cell by its own squares: item × size + cell. */
-export function ownSquares({ size, forms, moments }: ConvexAssignment): Float64Array {
+export function ownSquares({
+  size,
+  forms,
+  moments,
+}: Pick<ConvexAssignment, 'size' | 'forms' | 'moments'>): Float64Array {
   return Float64Array.from({ length: size * size }, (_, at) => {
     const item = Math.floor(at / size);
     const cell = at % size;

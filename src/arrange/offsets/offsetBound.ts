@@ -142,7 +142,8 @@ export class OffsetBound {
         const cost =
           prices.pairs[pairAt(item, item)]! + prices.places[place * size + item]! + inner.solve(size - 1);
         for (let cell = 0; cell < size; cell++)
-          if (table.placeOf(cell) === place) outer.table[item * size + cell] = cost + problem.own(item, cell);
+          if (table.placeOf(cell) === place)
+            outer.table[item * size + cell] = cost + problem.own[item * size + cell]!;
         if (item % ITEMS_PAUSE === 0) yield;
       }
     }
@@ -184,14 +185,14 @@ export class OffsetBound {
           table.offsetRoot[offset]!;
       });
     }
-    each(below, (key, at) => {
-      if (key === 'pairs') return below.pairs[at]!;
-      if (key === 'whole') return stiffness * below.whole[at]! * table.waveRoot(at);
-      return (
-        (2 * stiffness * below.places[at]! * scale[at % size]!) / table.placeRoot[Math.floor(at / size)]!
-      );
-    });
-    return below;
+    const places = below.places.map(
+      (one, at) => (2 * stiffness * one * scale[at % size]!) / table.placeRoot[Math.floor(at / size)]!,
+    );
+    return {
+      ...below,
+      places,
+      whole: below.whole.map((one, wave) => stiffness * one * table.waveRoot(wave)),
+    };
   }
 }
 

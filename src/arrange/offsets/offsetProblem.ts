@@ -1,7 +1,7 @@
 // An assignment whose costs depend on how two cells lie to each other, written as figures by offset and place.
-import type { ConvexAssignment, Form } from '../branch/convexAssignment';
+import { type ConvexAssignment, type Form, ownSquares } from '../branch/convexAssignment';
 import { axisOf } from './axis';
-import { each, type Figures, forPairs } from './figures';
+import { type Figures, forPairs } from './figures';
 import { OffsetTable } from './offsetTable';
 
 /** An item whose own square is far below the mean counts as one with so much of the mean. */
@@ -17,6 +17,8 @@ export class OffsetProblem {
   readonly size: number;
   /** Weight of each item: figures of two items are written times both. It makes costs of alike size, so that fewer steps are needed. */
   readonly scale: Float64Array;
+  /** What an item costs by itself in a cell: item × size + cell. */
+  readonly own: Float64Array;
 
   private constructor(
     private readonly problem: GridAssignment,
@@ -26,6 +28,8 @@ export class OffsetProblem {
   ) {
     this.size = problem.size;
     this.scale = scaleOf(problem);
+    const squares = ownSquares({ ...problem, moments: [] });
+    this.own = problem.linear.map((one, at) => one + squares[at]!);
   }
 
   /** Null where the factors of a form do not go by the offset of the cells. */
@@ -62,11 +66,10 @@ export class OffsetProblem {
     forPairs(size, (at, item, other) => {
       if (item === other) figures.pairs[at] = scale[item]! ** 2;
     });
-    each(figures, (key, at) => {
-      if (key === 'places') return (table.placeRoot[Math.floor(at / size)]! * scale[at % size]!) / size;
-      return key === 'whole' ? table.waveRoot(at) : figures.pairs[at]!;
-    });
-    return figures;
+    const places = figures.places.map(
+      (_, at) => (table.placeRoot[Math.floor(at / size)]! * scale[at % size]!) / size,
+    );
+    return { ...figures, places, whole: figures.whole.map((_, wave) => table.waveRoot(wave)) };
   }
 
   /** Costs in the weights of the figures. */
@@ -79,7 +82,7 @@ export class OffsetProblem {
     });
     // Every item in a cell is written twice in a matrix; pairs are counted twice as well. What is the same in all cells decides nothing.
     for (let item = 0; item < size; item++) {
-      const own = Float64Array.from({ length: size }, (_, cell) => this.own(item, cell));
+      const own = this.own.subarray(item * size, (item + 1) * size);
       const mean = own.reduce((sum, one) => sum + one, 0) / size;
       own.forEach((one, cell) => {
         const place = table.placeOf(cell);
@@ -95,15 +98,6 @@ export class OffsetProblem {
     return forms.reduce(
       (sum, form, at) => sum + this.near[at]![offset]! * form.items[item * size + other]!,
       0,
-    );
-  }
-
-  /** What an item costs by itself in a cell. */
-  own(item: number, cell: number): number {
-    const { forms, size, linear } = this.problem;
-    return forms.reduce(
-      (sum, form) => sum + form.cells[cell * size + cell]! * form.items[item * size + item]!,
-      linear[item * size + cell]!,
     );
   }
 }

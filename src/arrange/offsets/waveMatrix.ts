@@ -1,17 +1,15 @@
 // The matrix of one wave: every item against every other, and the wall itself in the last row. As every cell of the wall holds one
 // item, the matrix is 0 along one vector; what has no negative eigenvalue is looked for beside that.
+import { mirrorOf, mirrorRows, transpose } from '../branch/mirrors';
 import { positivePartOf } from '../branch/positivePart';
-import { mirrorOf } from '../products/productTable';
 
 export class WaveMatrix {
   private readonly width: number;
   private readonly table: Float64Array;
-  private readonly product: Float64Array;
 
   constructor(private readonly size: number) {
     this.width = size + 1;
     this.table = new Float64Array(this.width ** 2);
-    this.product = new Float64Array(this.width);
   }
 
   /** Writes the nearest matrix that is 0 along `zero` and has no negative eigenvalue into `pairs` and `places`; returns its corner. */
@@ -50,23 +48,12 @@ export class WaveMatrix {
     this.table[column * this.width + row] = one;
   }
 
-  /** table ← H table H, H = I − v vᵀ with v of length √2: less v wᵀ + w vᵀ, w = table v − v (vᵀ table v)/2. */
+  /** Both sides of the table along a mirror. */
   private reflect(mirror: Float64Array): void {
-    const { width, table, product } = this;
-    let inner = 0;
-    for (let row = 0; row < width; row++) {
-      let sum = 0;
-      for (let column = 0, at = row * width; column < width; column++, at++)
-        sum += table[at]! * mirror[column]!;
-      product[row] = sum;
-      inner += sum * mirror[row]!;
-    }
-    for (let row = 0; row < width; row++) product[row]! -= (inner / 2) * mirror[row]!;
-    for (let row = 0; row < width; row++) {
-      const one = mirror[row]!;
-      const other = product[row]!;
-      for (let column = 0, at = row * width; column < width; column++, at++)
-        table[at]! -= one * product[column]! + other * mirror[column]!;
+    const { width, table } = this;
+    for (let side = 0; side < 2; side++) {
+      mirrorRows(table, width, 1, mirror);
+      transpose(table, width);
     }
   }
 }

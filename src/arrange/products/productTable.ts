@@ -1,5 +1,6 @@
 // A table over every two items in two cells that the symmetries of the wall leave as it is, and the part of it that an arrangement
 // can have: every item once, every cell once. That part is put into one small table for each sort of patterns and back.
+import { mirrorOf, mirrorRows, transpose } from '../branch/mirrors';
 import type { Patterns, Sort } from './patterns';
 
 export class ProductTable {
@@ -118,43 +119,6 @@ class SortPart {
       mirrorRows(table, all, all / size, this.itemMirror);
       if (this.cellMirror) mirrorRows(table, all, 1, this.cellMirror);
       transpose(table, all);
-    }
-  }
-}
-
-/** The vector of length √2 along which a mirror takes `from` to the last axis; zeros where it lies there. */
-export function mirrorOf(from: Float64Array): Float64Array {
-  const length = Math.hypot(...from);
-  const along = from.map((one, at) => one / length - (at === from.length - 1 ? 1 : 0));
-  const own = Math.hypot(...along);
-  return own < 1e-12 ? along.fill(0) : along.map((one) => (Math.SQRT2 * one) / own);
-}
-
-/** Mirrors every column of a square table; the axis of a row is its number over `stride`, less whole rounds. */
-function mirrorRows(table: Float64Array, all: number, stride: number, mirror: Float64Array): void {
-  const axes = mirror.length;
-  const inner = new Float64Array(all);
-  for (let start = 0; start < all; start += stride * axes) {
-    for (let row = start; row < start + stride; row++) {
-      inner.fill(0);
-      for (let axis = 0; axis < axes; axis++) {
-        const from = (row + axis * stride) * all;
-        for (let column = 0; column < all; column++) inner[column]! += mirror[axis]! * table[from + column]!;
-      }
-      for (let axis = 0; axis < axes; axis++) {
-        const from = (row + axis * stride) * all;
-        for (let column = 0; column < all; column++) table[from + column]! -= mirror[axis]! * inner[column]!;
-      }
-    }
-  }
-}
-
-function transpose(table: Float64Array, all: number): void {
-  for (let row = 1; row < all; row++) {
-    for (let column = 0; column < row; column++) {
-      const one = table[row * all + column]!;
-      table[row * all + column] = table[column * all + row]!;
-      table[column * all + row] = one;
     }
   }
 }

@@ -111,7 +111,11 @@ function* apartByBlock(
     if (places.some((place) => open.has(model.typeAt[place]! >> 1))) continue;
     const rest = restOf(tables, block, changing, first);
     const free = places.filter((place) => changing.has(place));
-    if (free.length > 0 && open.size > 0) continue;
+    if (free.length === 0) {
+      apart[at] = squares(rest.figures);
+      continue;
+    }
+    if (open.size > 0) continue;
     const ofTip = (tip: number): WedgesOfTip => ({
       types: Array.from(stock.keys()).filter((type) => type % 2 === tip && stock[type]! > 0),
       stock,
@@ -119,12 +123,9 @@ function* apartByBlock(
     });
     const tips = [ofTip(0), ofTip(1)] as const;
     const sort = [...tips.map((one) => one.places), ...rest.figures.map((one) => Math.fround(one))].join();
-    if (free.length === 0) apart[at] = squares(rest.figures);
-    else {
-      if (!known.has(sort))
-        known.set(sort, known.size < MOST_SORTS ? yield* leastFromMean(tables, tips, rest) : 0);
-      apart[at] = known.get(sort)!;
-    }
+    if (!known.has(sort))
+      known.set(sort, known.size < MOST_SORTS ? yield* leastFromMean(tables, tips, rest) : 0);
+    apart[at] = known.get(sort)!;
   }
   return apart;
 }

@@ -214,10 +214,10 @@ export class Search {
         () => this.trySwap(),
       );
     tradable.forEach((places, tip) => {
-      const pairs = this.trades.hasPairs(tip);
-      if (places.length > 1) changes.push(() => this.tryTrade(places));
-      if (pairs) changes.push(() => this.tryPair(tip, places));
-      if (places.length > 1) changes.push(() => (pairs ? this.tryPair(tip, places) : this.tryTrade(places)));
+      const trade = () => this.tryTrade(places);
+      const pair = () => this.tryPair(tip, places);
+      if (this.trades.hasPairs(tip)) changes.push(trade, pair, pair);
+      else if (places.length > 1) changes.push(trade, trade);
       const types = Int32Array.from(spare.keys()).filter(
         (type) => type % 2 === tip && this.isUsed(type, places),
       );

@@ -45,13 +45,9 @@ function runsOf(text: string, size: Inches): Run[] {
   });
 }
 
-/** A number before its fraction or unit. Most lines have none, and lines are measured again and again. */
-const BEFORE_ITS_OWN = /\d (?:\d+\/\d|(?:cm|yd|m)\b)/;
-
 /** The text with non-breaking spaces between a whole number, its fraction and the unit. */
 function glued(text: string): string {
-  if (!BEFORE_ITS_OWN.test(text)) return text;
-  return text.replace(/(\d) (?=\d+\/\d)/g, '$1\u00a0').replace(/(\d) (?=(?:cm|yd|m)\b)/g, '$1\u00a0');
+  return text.replace(/(\d) (?=\d+\/\d|(?:cm|yd|m)\b)/g, '$1\u00a0');
 }
 
 /** Width of a line of text, inches. */
