@@ -93,7 +93,7 @@ describe('the history of a quilt', () => {
         if (next && kept.done.length < 200) expect(letters + JSON.stringify(next).length).toBeGreaterThan(990_000);
         expect(readHistory(JSON.parse(JSON.stringify(kept))).done).toEqual(kept.done.map((one) => ({ ...one, kept: true })));
       }),
-      { numRuns: runs(6, 60), seed: 32 },
+      { numRuns: runs(10, 60), seed: 32 },
     );
   }); // biome-ignore format: short
 

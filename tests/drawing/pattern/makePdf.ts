@@ -59,14 +59,10 @@ export function painted({ pages, title }: Written, paper: PaperName): Uint8Array
   return new Uint8Array(sheets.bytes(title));
 }
 
-/** The quilt of whose file the lines are read too: it is the smallest. */
-const WITH_LINES = 'harbour-reading-corner';
-
-/** The whole file of a quilt of demo-data in inches, painted and read back once. */
+/** The whole file of a quilt of demo-data in inches, painted and its words read back once. */
 export function readDemo(name: string, paper: PaperName): Promise<ReadPdf> {
   const key = `${name} ${paper}`;
-  const read =
-    files.get(key) ?? readPdf(painted(writtenDemo(name, paper, 'in'), paper), { lines: name === WITH_LINES });
+  const read = files.get(key) ?? readPdf(painted(writtenDemo(name, paper, 'in'), paper), { lines: false });
   files.set(key, read);
   return read;
 }
