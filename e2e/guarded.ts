@@ -42,6 +42,32 @@ function neverPainted() {
   Object.assign(globalThis, { unpainted } satisfies Unpainted);
 }
 
+/** What every page has on its global: the workers that were asked and have not answered yet, each with the number of its ask. */
+export interface Asking {
+  readonly asking: ReadonlyMap<Worker, number>;
+}
+
+/** Keeps that up (src/store/workers/protocol.ts). Runs in the page. */
+function noteAsking() {
+  const asking = new Map<Worker, number>();
+  Object.assign(globalThis, { asking } satisfies Asking);
+  const { postMessage, terminate } = Worker.prototype;
+  const heard = ({ currentTarget, data }: MessageEvent<{ kind: string; number: number }>) => {
+    const worker = currentTarget as Worker;
+    const ended = data.kind === 'answer' || data.kind === 'failed';
+    if (ended && asking.get(worker) === data.number) asking.delete(worker);
+  };
+  Worker.prototype.postMessage = function (this: Worker, message: { kind: string; number: number }) {
+    if (message.kind === 'ask') asking.set(this, message.number);
+    this.addEventListener('message', heard);
+    postMessage.call(this, message);
+  };
+  Worker.prototype.terminate = function (this: Worker) {
+    asking.delete(this);
+    terminate.call(this);
+  };
+}
+
 export const test = plain.extend<Guard>({
   ahead: [false, { option: true }],
   painted: [false, { option: true }],
@@ -65,6 +91,7 @@ export const test = plain.extend<Guard>({
             console.error('refused by the policy:', violatedDirective, blockedURI, sample),
           );
         });
+        await watched.addInitScript(noteAsking);
         if (!ahead) await watched.addInitScript(neverLongIdle);
         if (!painted) await watched.addInitScript(neverPainted);
       };

@@ -17,14 +17,25 @@ export async function openMade(page: Page, name: string, make: () => Promise<voi
     await firstVisit(page);
     await make();
     await still(page);
+    await saveNow(page);
     await expect(page.getByText('Saved', { exact: true })).toBeAttached();
     stored.set(name, await page.context().storageState({ indexedDB: true }));
   }
   await firstVisit(page);
 }
 
+/** Lets the page save what is not saved yet at once, as when another window covers it, instead of a while after the change. */
+async function saveNow(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    Object.defineProperty(document, 'visibilityState', { value: 'hidden', configurable: true });
+    document.dispatchEvent(new Event('visibilitychange'));
+    Reflect.deleteProperty(document, 'visibilityState');
+  });
+}
+
 /** The quilt that is open, as the browser saved it; no other may have been changed. */
 export async function savedQuilt(page: Page): Promise<Project> {
+  await saveNow(page);
   await expect(page.getByText('Saved', { exact: true })).toBeAttached();
   const all = await page.evaluate(async () => {
     const answer = <T>(request: IDBRequest<T>) =>
