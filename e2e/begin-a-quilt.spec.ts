@@ -1,7 +1,7 @@
 // An empty quilt begins with the few ways to begin; each ends in a whole top after so many actions: a press, or one field filled in.
 import { AA, faultsOf } from './axe';
 import { expect, type Locator, type Page, test } from './guarded';
-import { emptyQuilt, startWith } from './quilt';
+import { emptyQuilt, openDemo } from './quilt';
 import { block, goTo, undoAll, undoButton } from './room';
 
 /** Counts what a person does: one for a press, one for a field. */
@@ -143,8 +143,7 @@ test('the ways to begin each end in a whole top, after two to four actions', asy
 test('strips that are listed are laid out in one mix and another, and the bar has a number only where one is known', async ({
   page,
 }) => {
-  await startWith(page, 'The kiln shed');
-  await goTo(page, 'Fabrics');
+  await openDemo(page, 'kiln-shed', 'Fabrics');
   await test.step('strips that are listed already are laid out from the Fabrics step by one press, and in another mix by a second', async () => {
     await page.getByRole('main').getByRole('button', { name: 'Lay out the whole quilt' }).click();
     await stopShuffle(page);

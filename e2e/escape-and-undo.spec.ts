@@ -1,21 +1,12 @@
 // The tool worked by keys: '?' lists them, Escape closes what was opened last, one thing at a time, Back what lies over the page; and undo in
 // a field and of the quilt agree, in every field of a number or a length.
+import { NO_PICTURES } from '../src/model/picture/picture';
 import { writeProject } from '../src/model/reading/read';
 import { demo } from '../tests/demo';
 import { holdsFocus, opensAndCloses, press } from './focus';
 import { expect, type Locator, type Page, test } from './guarded';
-import {
-  button,
-  firstVisit,
-  foot,
-  goTo,
-  openFile,
-  openPart,
-  settled,
-  undoAll,
-  undoButton,
-  unfold,
-} from './room';
+import { button, firstVisit, foot, goTo, openPart, settled, undoAll, undoButton, unfold } from './room';
+import { openSaved } from './stored';
 
 test('by keys: the wall, undo in a field, lists of keys and words, Back, and Escape on every step', async ({
   page,
@@ -258,9 +249,7 @@ test('Ctrl Z in every field of a number or length agrees with the undo of the qu
   const sashing = { ...project.setting.sashing, where: 'between' as const };
   const border = { fabric: 'oar', width: 3 };
   const setting = { ...project.setting, sashing, borders: [border] };
-  await firstVisit(page);
-  await openFile(page, writeProject({ ...project, setting }, new Map()));
-  await expect(page.getByRole('dialog')).toBeHidden();
+  await openSaved(page, writeProject({ ...project, setting }, NO_PICTURES));
   const fields = '.panel input[data-shown]';
   let taken = 0;
   for (const step of ['Fabrics', 'Strip sets', 'Wedges', 'Blocks', 'Wall']) {

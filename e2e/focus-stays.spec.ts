@@ -2,13 +2,12 @@
 
 import { holdsFocus, opensAndCloses, press } from './focus';
 import { expect, type Page, test } from './guarded';
-import { startWith } from './quilt';
+import { openDemo } from './quilt';
 import { button, firstVisit, foot, goTo, openPart, undoAll, undoButton } from './room';
 
 test('from fabrics to blocks the focus stays near', async ({ page }) => {
-  await startWith(page, 'The kiln shed');
+  await openDemo(page, 'kiln-shed', 'Fabrics');
   await test.step('Fabrics: forms that open and close, rows of fabric on hand, a fabric removed', async () => {
-    await goTo(page, 'Fabrics');
     for (const name of [
       'Add a fabric',
       'Work out what to cut',
