@@ -50,22 +50,24 @@ export interface Asking {
 /** Keeps that up (src/store/workers/protocol.ts). Runs in the page. */
 function noteAsking() {
   const asking = new Map<Worker, number>();
+  globalThis.Worker = class extends Worker {
+    constructor(url: string | URL, options?: WorkerOptions) {
+      super(url, options);
+      this.addEventListener('message', ({ data }: MessageEvent<{ kind: string; number: number }>) => {
+        const ended = data.kind === 'answer' || data.kind === 'failed';
+        if (ended && asking.get(this) === data.number) asking.delete(this);
+      });
+    }
+    override postMessage(message: { kind: string; number: number }) {
+      if (message.kind === 'ask') asking.set(this, message.number);
+      super.postMessage(message);
+    }
+    override terminate() {
+      asking.delete(this);
+      super.terminate();
+    }
+  };
   Object.assign(globalThis, { asking } satisfies Asking);
-  const { postMessage, terminate } = Worker.prototype;
-  const heard = ({ currentTarget, data }: MessageEvent<{ kind: string; number: number }>) => {
-    const worker = currentTarget as Worker;
-    const ended = data.kind === 'answer' || data.kind === 'failed';
-    if (ended && asking.get(worker) === data.number) asking.delete(worker);
-  };
-  Worker.prototype.postMessage = function (this: Worker, message: { kind: string; number: number }) {
-    if (message.kind === 'ask') asking.set(this, message.number);
-    this.addEventListener('message', heard);
-    postMessage.call(this, message);
-  };
-  Worker.prototype.terminate = function (this: Worker) {
-    asking.delete(this);
-    terminate.call(this);
-  };
 }
 
 export const test = plain.extend<Guard>({
