@@ -27,7 +27,16 @@ it('a shop gets the sheet of every colourway beside the quilt’s own', async ()
       },
     ];
     writeFileSync(join(folder, 'quilt.json'), writeProject({ ...quilt, colourways }));
-    const run = await runSheet(folder, 'quilt.json', '--out', 'out', '--width', '64', '--colourways', '--pattern');
+    const run = await runSheet(
+      folder,
+      'quilt.json',
+      '--out',
+      'out',
+      '--width',
+      '64',
+      '--colourways',
+      '--pattern',
+    );
     // The typeface of the pattern has no letter for the night.
     expect(run.error).toBe('pattern.pdf: the typeface lacks 夜; a question mark stands there.\n');
     expect(run.status).toBe(0);

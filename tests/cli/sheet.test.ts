@@ -171,7 +171,9 @@ describe('npm run sheet with a good project', () => {
 
   it('takes a project without any block', async () => {
     const out = join(folder, 'kiln');
-    expect((await sheet(join(root, 'demo-data/kiln-shed.json'), '--out', out, '--width', '64')).status).toBe(0);
+    expect((await sheet(join(root, 'demo-data/kiln-shed.json'), '--out', out, '--width', '64')).status).toBe(
+      0,
+    );
     expect(reportIn(out).clashTotals.count).toBe(0);
     expect(reportIn(out).value).toEqual({ top: null, wedges: null });
   });
