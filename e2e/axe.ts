@@ -10,10 +10,10 @@ export const AA: axe.RunOnly = {
   values: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'],
 };
 /** What depends on the scheme of colours; all other rules hold in one scheme as in the other. */
-export const RULES_OF_COLOUR: axe.RunOnly = {
+export const RULES_OF_COLOUR = {
   type: 'rule',
   values: ['color-contrast', 'link-in-text-block'],
-};
+} satisfies axe.RunOnly;
 
 /** Faults of the page, one line each. */
 export async function faultsOf(page: Page, asked: Asked = {}): Promise<string[]> {
@@ -25,13 +25,4 @@ export async function faultsOf(page: Page, asked: Asked = {}): Promise<string[]>
   await page.evaluate(axe.source);
   await page.evaluate(putRoundAxe);
   return (await ask())!;
-}
-
-/** Faults in light, and those of colour in dark; leaves the page light. */
-export async function faultsInBoth(page: Page, asked: Asked = {}): Promise<string[]> {
-  const light = await faultsOf(page, asked);
-  await page.emulateMedia({ colorScheme: 'dark' });
-  const dark = await faultsOf(page, { ...asked, only: RULES_OF_COLOUR });
-  await page.emulateMedia({ colorScheme: 'light' });
-  return [...light.map((fault) => `light: ${fault}`), ...dark.map((fault) => `dark: ${fault}`)];
 }

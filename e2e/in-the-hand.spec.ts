@@ -1,19 +1,11 @@
 // The wall in the hand: on a phone, upright and on its side, by fingers alone.
 import { type CDPSession, expect, type Page, test } from './guarded';
 import { tooSmall } from './measure';
-import { startWith } from './quilt';
-import { block, firstVisit, foot, goTo, hangsAt, undoButton } from './room';
+import { block, firstVisit, foot, goTo, hangsAt, openExample, undoAll, undoButton } from './room';
 
 interface Spot {
   readonly x: number;
   readonly y: number;
-}
-
-/** The first quilt at the step Wall; gives the fingers of the protocol. */
-async function fingersAtTheWall(page: Page): Promise<CDPSession> {
-  await firstVisit(page);
-  await goTo(page, 'Wall');
-  return page.context().newCDPSession(page);
 }
 
 /** One finger from a spot to another, in small steps, on a page whose fingers are the protocol's. */
@@ -53,17 +45,77 @@ async function atRest(page: Page, number: number): Promise<Spot & { width: numbe
 
 const tool = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
 
-async function eightyBlocks(page: Page): Promise<void> {
-  await startWith(page, 'The plum orchard');
-  await goTo(page, 'Wall');
+/** Marks of clashes are wide enough to be seen on a wall of eighty blocks. */
+async function marksAreWide(page: Page): Promise<void> {
+  const marks = page.locator('.wall .mark line:first-child');
+  await expect(marks.first()).toBeAttached();
+  const widths = await marks.evaluateAll((lines) =>
+    lines.map((line) => {
+      const { a, b } = (line as SVGLineElement).getScreenCTM()!;
+      return Number.parseFloat(getComputedStyle(line).strokeWidth) * Math.hypot(a, b);
+    }),
+  );
+  expect(Math.min(...widths)).toBeGreaterThanOrEqual(4.9);
 }
 
-test('eighty blocks are arranged by one finger: zoom, move, pick, carry, turn, full screen, undo @phone @touch', async ({
-  page,
-  context,
-}) => {
-  await eightyBlocks(page);
-  const fingers = await context.newCDPSession(page);
+/** No tool of the wall lies over another or is under 44 px, at any width of a phone. */
+async function toolsLieApart(page: Page): Promise<void> {
+  for (const [width, height] of [
+    [320, 720],
+    [360, 740],
+    [390, 844],
+    [844, 390],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    const { x, y } = await atRest(page, 44);
+    if ((await block(page, 44).getAttribute('aria-pressed')) === 'false') await page.touchscreen.tap(x, y);
+    for (const full of [false, true]) {
+      if (full) await tool(page, 'Full screen').tap();
+      const tools = page.locator('.wall-tools button, .block-tools button');
+      await expect(tools).toHaveCount(full ? 12 : 10);
+      const boxes = await tools.evaluateAll((all) =>
+        all.map((one) => one.getBoundingClientRect().toJSON() as DOMRect),
+      );
+      expect(await tooSmall(page), `${width}, ${full ? 'full screen' : 'beside the list'}`).toEqual([]);
+      const frame = (await page.locator('.wall').boundingBox())!;
+      for (const [at, one] of boxes.entries()) {
+        expect(one.left >= frame.x && one.right <= frame.x + frame.width, `${width} ${at}`).toBe(true);
+        expect(one.top >= frame.y && one.bottom <= frame.y + frame.height, `${width} ${at}`).toBe(true);
+        for (const other of boxes.slice(at + 1)) {
+          const apart =
+            one.right <= other.left + 1 ||
+            other.right <= one.left + 1 ||
+            one.bottom <= other.top + 1 ||
+            other.bottom <= one.top + 1;
+          expect(apart, `${width}: ${at}`).toBe(true);
+        }
+      }
+      if (full) await tool(page, 'Full screen').tap();
+    }
+  }
+}
+
+/** Two blocks change places by taps alone, also where one can see only the whole top. */
+async function swappedByTaps(page: Page): Promise<void> {
+  const [first, second] = [await hangsAt(page, 12), await hangsAt(page, 47)];
+  const at = await atRest(page, 12);
+  await page.touchscreen.tap(at.x, at.y);
+  const swap = tool(page, 'Swap with the block chosen next');
+  await swap.tap();
+  await expect(swap).toHaveAttribute('aria-pressed', 'true');
+  const to = await middleOf(page, 47);
+  await page.touchscreen.tap(to.x, to.y);
+  await expect.poll(() => hangsAt(page, 12)).toBe(second);
+  await expect.poll(() => hangsAt(page, 47)).toBe(first);
+  await expect(swap).toHaveAttribute('aria-pressed', 'false');
+  await swap.tap();
+  await page.keyboard.press('Escape');
+  await expect(swap).toHaveAttribute('aria-pressed', 'false');
+  await undoAll(page);
+}
+
+/** Zoom, move, pick, carry, turn, full screen, undo. */
+async function arrangedByOneFinger(page: Page, fingers: CDPSession): Promise<void> {
   const before = new Map<number, string>();
   for (const number of [20, 21, 28, 29]) before.set(number, await hangsAt(page, number));
 
@@ -104,32 +156,37 @@ test('eighty blocks are arranged by one finger: zoom, move, pick, carry, turn, f
   await tool(page, 'Full screen').tap();
   await expect(page.getByRole('navigation', { name: 'Order of work' })).toBeVisible();
   for (const [number, cell] of before) expect(await hangsAt(page, number)).toBe(cell);
+}
+
+test('eighty blocks: marks, tools, swaps by taps, and all the rest by one finger @phone @touch', async ({
+  page,
+  context,
+}) => {
+  await firstVisit(page);
+  await openExample(page, 'The plum orchard');
+  await goTo(page, 'Wall');
+  const fingers = await context.newCDPSession(page);
+  await test.step('marks of clashes are wide enough to be seen', () => marksAreWide(page));
+  await test.step('no tool of the wall lies over another or is under 44 px', () => toolsLieApart(page));
+  await test.step('two blocks change places by taps alone', () => swappedByTaps(page));
+  await test.step('they are arranged by one finger', () => arrangedByOneFinger(page, fingers));
 });
 
-test('two blocks change places by taps alone, also where one can see only the whole top @phone @touch', async ({
-  page,
-}) => {
-  await eightyBlocks(page);
-  const [first, second] = [await hangsAt(page, 12), await hangsAt(page, 47)];
-  const at = await atRest(page, 12);
-  await page.touchscreen.tap(at.x, at.y);
-  const swap = tool(page, 'Swap with the block chosen next');
-  await swap.tap();
-  await expect(swap).toHaveAttribute('aria-pressed', 'true');
-  const to = await middleOf(page, 47);
-  await page.touchscreen.tap(to.x, to.y);
-  await expect.poll(() => hangsAt(page, 12)).toBe(second);
-  await expect.poll(() => hangsAt(page, 47)).toBe(first);
-  await expect(swap).toHaveAttribute('aria-pressed', 'false');
-  await swap.tap();
-  await page.keyboard.press('Escape');
-  await expect(swap).toHaveAttribute('aria-pressed', 'false');
-});
+/** A block let go low on the wall hangs there, and the words for taking down lie under the wall. */
+async function letGoLow(page: Page, fingers: CDPSession): Promise<void> {
+  const from = await atRest(page, 1);
+  const frame = (await page.locator('.wall').boundingBox())!;
+  await drag(fingers, from, { x: from.x, y: frame.y + frame.height - 3 }, false);
+  const table = page.getByRole('region', { name: 'Side table' });
+  await expect(table).toBeVisible();
+  expect((await table.boundingBox())!.y).toBeGreaterThanOrEqual(frame.y + frame.height - 0.5);
+  await fingers.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+  await expect(undoButton(page)).toHaveAccessibleName('Nothing to undo');
+  await expect(block(page, 1)).toBeVisible();
+}
 
-test('no swipe pushes the wall out of sight, and what was moved is forgotten at another step or quilt @phone @touch', async ({
-  page,
-}) => {
-  const fingers = await fingersAtTheWall(page);
+/** No swipe pushes the wall out of sight, and what was moved is forgotten at another step. */
+async function neverOutOfSight(page: Page, fingers: CDPSession): Promise<void> {
   const fitted = await atRest(page, 1);
   for (const _ of [1, 2, 3]) await tool(page, 'Zoom in').tap();
   await atRest(page, 1);
@@ -156,13 +213,28 @@ test('no swipe pushes the wall out of sight, and what was moved is forgotten at 
   const again = await atRest(page, 1);
   expect(again.x).toBeCloseTo(fitted.x, 0);
   expect(again.width).toBeCloseTo(fitted.width, 0);
-});
+}
 
-test('full screen fills the window, keeps the focus and the main action, and Escape or Back leaves it @phone @tablet', async ({
-  page,
-}) => {
-  await firstVisit(page);
-  await goTo(page, 'Wall');
+/** A finger that slides along the strip of values lights one fabric after another, and its name is told. */
+async function valuesUnderAFinger(page: Page, fingers: CDPSession): Promise<void> {
+  const strip = page.getByRole('region', { name: 'Fabrics in the top, light to dark' });
+  const { x, y, width, height } = (await strip.boundingBox())!;
+  expect(height).toBeGreaterThanOrEqual(44);
+  const lit = strip.locator('[aria-pressed="true"]');
+  const seen = new Set<string | null>();
+  for (const part of [0.1, 0.5, 0.9]) {
+    await drag(fingers, { x: x + 12, y: y + 20 }, { x: x + width * part, y: y + 20 });
+    await expect(lit).toHaveCount(1);
+    const name = await lit.getAttribute('aria-label');
+    await expect(strip.locator('.strip-words')).toContainText(name!.split(':')[0]!);
+    await expect(strip.locator('.strip-words')).toBeInViewport();
+    seen.add(name);
+  }
+  expect(seen.size).toBe(3);
+}
+
+/** Full screen fills the window, keeps the focus and the main action, and Escape or Back leaves it. */
+async function fullScreen(page: Page): Promise<void> {
   const full = tool(page, 'Full screen');
   await expect(full).toHaveAttribute('aria-pressed', 'false');
   for (const leave of ['button', 'Escape', 'Back']) {
@@ -183,16 +255,28 @@ test('full screen fills the window, keeps the focus and the main action, and Esc
     await expect(page.getByRole('heading', { level: 2, name: 'Wall' })).toBeVisible();
     await expect(full).toBeFocused();
   }
-});
+}
 
-test('folded away, the wall leaves its height to the list, at that step and after a reload @phone @touch', async ({
-  page,
-}) => {
-  await firstVisit(page);
-  await goTo(page, 'Wall');
-  // A quilt nobody changed is an example again after a reload.
-  await block(page, 1).tap();
-  await page.getByRole('button', { name: /^Turn a quarter clockwise/ }).tap();
+/** Apply is in sight as soon as a mend is ticked, and the list stays where it was. */
+async function applyInSight(page: Page): Promise<void> {
+  const rows = page.getByRole('region', { name: 'What clashes' }).locator('.finding > button');
+  await expect(rows.first()).toBeVisible();
+  const at = Math.min(1, (await rows.count()) - 1);
+  await rows.nth(at).tap();
+  const mends = page.locator('.mends');
+  await mends.getByRole('checkbox').first().check();
+  const apply = mends.getByRole('button', { name: 'Apply' });
+  await expect(apply).toBeInViewport({ ratio: 1 });
+  const [button, bar] = [(await apply.boundingBox())!, (await foot(page).boundingBox())!];
+  expect(button.y + button.height).toBeLessThanOrEqual(bar.y + 1);
+  await apply.tap();
+  await expect(mends).toHaveCount(0);
+  await expect(page.getByRole('region', { name: 'What clashes' })).toHaveAttribute('aria-busy', 'false');
+  await expect(rows.nth(Math.min(at, (await rows.count()) - 1))).toBeInViewport();
+}
+
+/** Folded away, the wall leaves its height to the list, at that step and after a reload of a quilt that was changed. */
+async function foldedAway(page: Page): Promise<void> {
   const list = page.getByRole('main');
   const before = (await list.boundingBox())!.height;
   const fold = tool(page, 'Design wall');
@@ -208,114 +292,28 @@ test('folded away, the wall leaves its height to the list, at that step and afte
   await expect(fold).toHaveAttribute('aria-expanded', 'false');
   await fold.tap();
   await expect(page.getByRole('region', { name: 'Design wall' })).toBeVisible();
-});
+}
 
-test('a block let go low on the wall hangs there, and the words for taking down lie under the wall @phone @touch', async ({
+test('the first quilt: a block carried low, swipes, the strip of values, full screen, a mend, and the wall folded away @phone @touch', async ({
   page,
+  context,
 }) => {
-  const fingers = await fingersAtTheWall(page);
-  const from = await atRest(page, 1);
-  const frame = (await page.locator('.wall').boundingBox())!;
-  await drag(fingers, from, { x: from.x, y: frame.y + frame.height - 3 }, false);
-  const table = page.getByRole('region', { name: 'Side table' });
-  await expect(table).toBeVisible();
-  expect((await table.boundingBox())!.y).toBeGreaterThanOrEqual(frame.y + frame.height - 0.5);
-  await fingers.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
-  await expect(undoButton(page)).toHaveAccessibleName('Nothing to undo');
-  await expect(block(page, 1)).toBeVisible();
+  await firstVisit(page);
+  await goTo(page, 'Wall');
+  const fingers = await context.newCDPSession(page);
+  await test.step('a block let go low on the wall hangs there', () => letGoLow(page, fingers));
+  await test.step('no swipe pushes the wall out of sight', () => neverOutOfSight(page, fingers));
+  await test.step('a finger along the strip of values lights fabrics', () =>
+    valuesUnderAFinger(page, fingers));
+  await test.step('full screen', () => fullScreen(page));
+  await test.step('Apply is in sight as soon as a mend is ticked', () => applyInSight(page));
+  await test.step('folded away, the wall leaves its height to the list', () => foldedAway(page));
 });
 
-test('no tool of the wall lies over another or is under 44 px, at any width of a phone @phone @touch', async ({
-  page,
-}) => {
-  await eightyBlocks(page);
-  for (const [width, height] of [
-    [320, 720],
-    [360, 740],
-    [390, 844],
-    [844, 390],
-  ] as const) {
-    await page.setViewportSize({ width, height });
-    const { x, y } = await atRest(page, 44);
-    if ((await block(page, 44).getAttribute('aria-pressed')) === 'false') await page.touchscreen.tap(x, y);
-    for (const full of [false, true]) {
-      if (full) await tool(page, 'Full screen').tap();
-      const tools = page.locator('.wall-tools button, .block-tools button');
-      await expect(tools).toHaveCount(full ? 12 : 10);
-      const boxes = await tools.evaluateAll((all) =>
-        all.map((one) => one.getBoundingClientRect().toJSON() as DOMRect),
-      );
-      expect(await tooSmall(page), `${width}, ${full ? 'full screen' : 'beside the list'}`).toEqual([]);
-      const frame = (await page.locator('.wall').boundingBox())!;
-      for (const [at, one] of boxes.entries()) {
-        expect(one.left >= frame.x && one.right <= frame.x + frame.width, `${width} ${at}`).toBe(true);
-        expect(one.top >= frame.y && one.bottom <= frame.y + frame.height, `${width} ${at}`).toBe(true);
-        for (const other of boxes.slice(at + 1)) {
-          const apart =
-            one.right <= other.left + 1 ||
-            other.right <= one.left + 1 ||
-            one.bottom <= other.top + 1 ||
-            other.bottom <= one.top + 1;
-          expect(apart, `${width}: ${at}`).toBe(true);
-        }
-      }
-      if (full) await tool(page, 'Full screen').tap();
-    }
-  }
-});
-
-test('Apply is in sight as soon as a mend is ticked, and the list stays where it was @phone @touch', async ({
+test('full screen fills the window, keeps the focus and the main action, and Escape or Back leaves it @tablet', async ({
   page,
 }) => {
   await firstVisit(page);
   await goTo(page, 'Wall');
-  const rows = page.getByRole('region', { name: 'What clashes' }).locator('.finding > button');
-  await expect(rows.first()).toBeVisible();
-  const at = Math.min(1, (await rows.count()) - 1);
-  await rows.nth(at).tap();
-  const mends = page.locator('.mends');
-  await mends.getByRole('checkbox').first().check();
-  const apply = mends.getByRole('button', { name: 'Apply' });
-  await expect(apply).toBeInViewport({ ratio: 1 });
-  const [button, bar] = [(await apply.boundingBox())!, (await foot(page).boundingBox())!];
-  expect(button.y + button.height).toBeLessThanOrEqual(bar.y + 1);
-  await apply.tap();
-  await expect(mends).toHaveCount(0);
-  await expect(page.getByRole('region', { name: 'What clashes' })).toHaveAttribute('aria-busy', 'false');
-  await expect(rows.nth(Math.min(at, (await rows.count()) - 1))).toBeInViewport();
-});
-
-test('marks of clashes are wide enough to be seen on a wall of eighty blocks @phone @touch', async ({
-  page,
-}) => {
-  await eightyBlocks(page);
-  const marks = page.locator('.wall .mark line:first-child');
-  await expect(marks.first()).toBeAttached();
-  const widths = await marks.evaluateAll((lines) =>
-    lines.map((line) => {
-      const { a, b } = (line as SVGLineElement).getScreenCTM()!;
-      return Number.parseFloat(getComputedStyle(line).strokeWidth) * Math.hypot(a, b);
-    }),
-  );
-  expect(Math.min(...widths)).toBeGreaterThanOrEqual(4.9);
-});
-
-test('a finger that slides along the strip of values lights one fabric after another, and its name is told @phone @touch', async ({
-  page,
-}) => {
-  const fingers = await fingersAtTheWall(page);
-  const strip = page.getByRole('region', { name: 'Fabrics in the top, light to dark' });
-  const { x, y, width, height } = (await strip.boundingBox())!;
-  expect(height).toBeGreaterThanOrEqual(44);
-  const lit = strip.locator('[aria-pressed="true"]');
-  const seen = new Set<string | null>();
-  for (const part of [0.1, 0.5, 0.9]) {
-    await drag(fingers, { x: x + 12, y: y + 20 }, { x: x + width * part, y: y + 20 });
-    await expect(lit).toHaveCount(1);
-    const name = await lit.getAttribute('aria-label');
-    await expect(strip.locator('.strip-words')).toContainText(name!.split(':')[0]!);
-    await expect(strip.locator('.strip-words')).toBeInViewport();
-    seen.add(name);
-  }
-  expect(seen.size).toBe(3);
+  await fullScreen(page);
 });
