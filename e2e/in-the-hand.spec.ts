@@ -20,9 +20,10 @@ async function drag(fingers: CDPSession, from: Spot, to: Spot, lift = true): Pro
     });
   if (!lift) return;
   await send('touchEnd');
-  // A tap within a tenth of a second of a drag as quick as this one is no click to the browser; no hand is so fast.
-  await new Promise((after) => setTimeout(after, 300));
 }
+
+/** A tap within a tenth of a second of a drag as quick as these is no click to the browser; no hand is so fast. */
+const restOfTheHand = () => new Promise((after) => setTimeout(after, 300));
 
 async function middleOf(page: Page, number: number): Promise<Spot & { width: number }> {
   const { x, y, width, height } = (await block(page, number).boundingBox())!;
@@ -138,6 +139,7 @@ async function arrangedByOneFinger(page: Page, fingers: CDPSession): Promise<voi
   await expect.poll(async () => (await middleOf(page, 20)).x).toBeLessThan(close.x - 60);
   await atRest(page, 20);
   await expect(undoButton(page)).toHaveAccessibleName('Nothing to undo');
+  await restOfTheHand();
 
   // The picked block is carried to the next cell.
   await tool(page, 'Full screen').tap();
@@ -146,6 +148,7 @@ async function arrangedByOneFinger(page: Page, fingers: CDPSession): Promise<voi
   await drag(fingers, from, to);
   await expect.poll(() => hangsAt(page, 20)).toBe(before.get(21));
   await expect.poll(() => hangsAt(page, 21)).toBe(before.get(20));
+  await restOfTheHand();
 
   // It is turned by its button, and everything is taken back in the full screen.
   const tools = page.getByRole('toolbar', { name: 'Block 20' });

@@ -64,7 +64,16 @@ const parts = PARTS.map(
 
 /** Dialogs, and what lies over the page. */
 const DIALOGS: readonly State[] = [
-  { name: 'menu of quilts', main: true, open: (page) => press(page, /^Quilt:/), close: closeWithEscape },
+  {
+    name: 'menu of quilts',
+    main: true,
+    open: async (page) => {
+      await press(page, /^Quilt:/);
+      // They are fetched when the menu is opened.
+      await expect(page.getByRole('region', { name: 'Examples' }).getByRole('button').first()).toBeVisible();
+    },
+    close: closeWithEscape,
+  },
   {
     name: 'list of keys',
     main: true,
