@@ -11,7 +11,7 @@ import { readTree } from './tree';
 async function hold(page: Page, what: string): Promise<void> {
   await unfold(page);
   await allThere(page);
-  await still(page);
+  await still(page, 60);
   expect(nameFaults(await readTree(page)), what).toEqual([]);
   expect(await plainFractions(page), what).toEqual([]);
 }

@@ -50,7 +50,8 @@ const steps = STEPS.map(
 const parts = PARTS.map(
   (part): State => ({
     name: `Finishing: ${part}`,
-    ...(part === 'Pattern' ? { main: true } : {}),
+    // The step opens at its first part, which it then shows in every window.
+    ...(part === 'Pattern' ? { main: true } : part === PARTS[0] ? { brief: true } : {}),
     open: async (page) => {
       if ((await page.getByRole('heading', { level: 2, name: 'Finishing', exact: true }).count()) === 0)
         await goTo(page, 'Finishing');
