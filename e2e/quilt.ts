@@ -24,6 +24,13 @@ export async function openDemo(page: Page, file: string, step: string): Promise<
   await goTo(page, step);
 }
 
+/** Opens an example by its file, whatever is open. */
+export async function openDemoFile(page: Page, file: string): Promise<void> {
+  await page.getByRole('button', { name: /^Quilt:/ }).click();
+  await page.setInputFiles('input[type=file]', `demo-data/${file}.json`);
+  await expect(page.getByRole('dialog')).toBeHidden({ timeout: 15_000 });
+}
+
 function demoText(file: string): string {
   return readFileSync(`demo-data/${file}.json`, 'utf8');
 }
