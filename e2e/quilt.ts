@@ -7,7 +7,7 @@ import { replaceSets } from '../src/editing/commands/stripSets';
 import { createProject } from '../src/model/create';
 import { NO_PICTURES } from '../src/model/picture/picture';
 import { writeProject } from '../src/model/reading/read';
-import { DEMOS, demo } from '../tests/demo';
+import { demo } from '../tests/demo';
 import { firstVisit, goTo } from './room';
 import { openSaved } from './stored';
 
@@ -33,13 +33,6 @@ export async function openDemoFile(page: Page, file: string): Promise<void> {
 
 function demoText(file: string): string {
   return readFileSync(`demo-data/${file}.json`, 'utf8');
-}
-
-/** Opens one of the examples by the start of its name. */
-export async function startWith(page: Page, example: string): Promise<void> {
-  const file = DEMOS.find((one) => demo(one).name.startsWith(example));
-  if (!file) throw new Error(`startWith: no example is called ${example}`);
-  await openSaved(page, demoText(file));
 }
 
 /** Opens an empty quilt at the ways to begin. */
