@@ -51,14 +51,13 @@ async function marksAreWide(page: Page): Promise<void> {
   const marks = page.locator('.wall .mark line:first-child');
   await expect(marks.first()).toBeAttached();
   const narrowest = () =>
-    marks.evaluateAll((lines) =>
-      Math.min(
-        ...lines.map((line) => {
-          const { a, b } = (line as SVGLineElement).getScreenCTM()!;
-          return Number.parseFloat(getComputedStyle(line).strokeWidth) * Math.hypot(a, b);
-        }),
-      ),
-    );
+    marks.evaluateAll((lines) => {
+      const widths = lines.map((line) => {
+        const { a, b } = (line as SVGLineElement).getScreenCTM()!;
+        return Number.parseFloat(getComputedStyle(line).strokeWidth) * Math.hypot(a, b);
+      });
+      return widths.length > 0 ? Math.min(...widths) : 0;
+    });
   // The wall is measured when it is there, and drawn for its size after that.
   await expect.poll(narrowest).toBeGreaterThanOrEqual(4.9);
 }
