@@ -23,6 +23,8 @@ async function middle(place: Locator): Promise<{ x: number; y: number }> {
 
 /** A wedge on offer goes into its place and one fewer is left. */
 async function takeOffer(page: Page): Promise<void> {
+  // Offers of before can be read, not taken, until those of the present block are there.
+  await expect(page.locator('.stale')).toHaveCount(0);
   const offer = page.locator('.offer').first();
   const words = (await offer.locator('.offer-words').textContent()) ?? '';
   const [, set, tip, left] = /^Set (\w+), tip (\w+)\s+(\d+) left/.exec(words) ?? [];
