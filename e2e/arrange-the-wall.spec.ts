@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { scrappyTop } from '../tests/balance/tops';
 import { expect, type Page, test } from './guarded';
-import { block, firstVisit, foot, goTo, hangsAt, openFile, undoAll, undoButton } from './room';
+import { block, firstVisit, foot, goTo, hangsAt, openFile, still, undoAll, undoButton } from './room';
 
 /** What hands can do is told under the wall, never over it, and changes with what is in hand. */
 async function gesturesTold(page: Page): Promise<void> {
@@ -453,7 +453,7 @@ test('a shuffle is stopped, put aside, goes on behind another step, comes out th
   });
 });
 
-test('in the hand the main action is in sight, gestures are told under the wall, and a finger carries a block @phone @touch', async ({
+test('in the hand the main action is in sight, gestures are told under the wall, a finger carries a block, and a shuffle shows its verdict @phone @touch', async ({
   page,
   context,
 }) => {
@@ -477,4 +477,13 @@ test('in the hand the main action is in sight, gestures are told under the wall,
   }
   await touch('touchEnd');
   await expect.poll(() => hangsAt(page, 1)).toBe(target);
+  await test.step('the answer of a shuffle opens with its verdict in sight', async () => {
+    await foot(page).getByRole('button', { name: 'Shuffle', exact: true }).tap();
+    // It takes the focus over from what stopped the shuffle, and is brought into sight where it is not.
+    await expect(foot(page).getByRole('button', { name: 'Use this layout' })).toBeFocused();
+    await still(page);
+    await expect(page.locator('.answer strong').first()).toBeInViewport({ ratio: 1 });
+    const panel = (await page.getByRole('main').boundingBox())!;
+    expect((await page.locator('.answer').boundingBox())!.y).toBeGreaterThanOrEqual(panel.y);
+  });
 });

@@ -24,7 +24,7 @@ export function keepFocus(page: Document): void {
     const next = nearest(page, held);
     next?.focus({ preventScroll: true });
     // No farther than it must: what the person was at stays in sight.
-    next?.scrollIntoView({ block: 'nearest' });
+    if (next && !isInSight(next)) next.scrollIntoView({ block: 'nearest' });
   };
   page.addEventListener('focusin', ({ target }) => {
     if (target instanceof Element) held = heldBy(target);
@@ -45,6 +45,12 @@ export function keepFocus(page: Document): void {
     subtree: true,
     attributeFilter: ['disabled', 'hidden', 'inert', 'open'],
   });
+}
+
+/** Whether it stands in the foot that stays in sight: the room kept free for the foot would have what is behind it scrolled away. */
+function isInSight(control: Element): boolean {
+  const foot = control.closest('.step-foot');
+  return foot !== null && getComputedStyle(foot).position === 'sticky';
 }
 
 function heldBy(control: Element): Held {
