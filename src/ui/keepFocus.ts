@@ -23,8 +23,9 @@ export function keepFocus(page: Document): void {
     if (!held || !lost()) return;
     const next = nearest(page, held);
     next?.focus({ preventScroll: true });
-    // No farther than it must: what the person was at stays in sight.
-    if (next && !isInSight(next)) next.scrollIntoView({ block: 'nearest' });
+    // No farther than it must: what the person was at stays in sight. For a foot that stays in sight the room kept free for it would be.
+    const foot = next?.closest('.step-foot');
+    if (!foot || getComputedStyle(foot).position !== 'sticky') next?.scrollIntoView({ block: 'nearest' });
   };
   page.addEventListener('focusin', ({ target }) => {
     if (target instanceof Element) held = heldBy(target);
@@ -45,12 +46,6 @@ export function keepFocus(page: Document): void {
     subtree: true,
     attributeFilter: ['disabled', 'hidden', 'inert', 'open'],
   });
-}
-
-/** Whether it stands in the foot that stays in sight: the room kept free for the foot would have what is behind it scrolled away. */
-function isInSight(control: Element): boolean {
-  const foot = control.closest('.step-foot');
-  return foot !== null && getComputedStyle(foot).position === 'sticky';
 }
 
 function heldBy(control: Element): Held {
