@@ -7,7 +7,7 @@ import { replaceSets } from '../src/editing/commands/stripSets';
 import { createProject } from '../src/model/create';
 import { NO_PICTURES } from '../src/model/picture/picture';
 import { writeProject } from '../src/model/reading/read';
-import { DEMOS, demo } from '../tests/demo';
+import { demo } from '../tests/demo';
 import { firstVisit, goTo } from './room';
 import { openSaved } from './stored';
 
@@ -24,15 +24,15 @@ export async function openDemo(page: Page, file: string, step: string): Promise<
   await goTo(page, step);
 }
 
-function demoText(file: string): string {
-  return readFileSync(`demo-data/${file}.json`, 'utf8');
+/** Opens an example by its file, whatever is open. */
+export async function openDemoFile(page: Page, file: string): Promise<void> {
+  await page.getByRole('button', { name: /^Quilt:/ }).click();
+  await page.setInputFiles('input[type=file]', `demo-data/${file}.json`);
+  await expect(page.getByRole('dialog')).toBeHidden({ timeout: 15_000 });
 }
 
-/** Opens one of the examples by the start of its name. */
-export async function startWith(page: Page, example: string): Promise<void> {
-  const file = DEMOS.find((one) => demo(one).name.startsWith(example));
-  if (!file) throw new Error(`startWith: no example is called ${example}`);
-  await openSaved(page, demoText(file));
+function demoText(file: string): string {
+  return readFileSync(`demo-data/${file}.json`, 'utf8');
 }
 
 /** Opens an empty quilt at the ways to begin. */

@@ -1,6 +1,7 @@
 // Keeps the figures of each block whose evenness counts up to date while wedges are exchanged: value, colour and fabrics as
 // costTables.ts scales them, and the sums behind them. liveSpread.ts computes their cost over the wall.
 import { cornerIn } from '../../balance/wall/wallModel';
+import type { Choices } from '../choices/choices';
 import { type CostTables, FIRST_FABRIC, writeFigures } from './costTables';
 
 export class LiveFigures {
@@ -104,6 +105,17 @@ export class LiveFigures {
     for (let channel = 0; channel < this.channels; channel++) {
       this.figures[block * this.channels + channel]! += change[channel]!;
     }
+  }
+
+  /**
+   * Gives a block the figures of a choice of wedges. Its sums stay: where there are choices all wedges of a tip are of one area, and
+   * only the area is asked for again.
+   */
+  give(block: number, choices: Choices, choice: number): void {
+    const from = choice * this.channels;
+    this.figures.set(choices.figures.subarray(from, from + this.channels), block * this.channels);
+    this.value[block] = choices.value[choice]!;
+    this.warmth[block] = choices.warmth[choice]!;
   }
 
   /** How much a block's figure `sum` (0 area, 1 L*, 2 a, 3 b, 4 warmth) changes when it gets the corners of a cell. */

@@ -2,6 +2,7 @@
 // it when blocks or wedges are exchanged. liveFigures.ts has the figures of the blocks.
 import { REACH, tents } from '../../balance/wall/kernel';
 import { filled } from '../../balance/wall/wallModel';
+import type { Choices } from '../choices/choices';
 import type { CostTables } from './costTables';
 import type { Hanging } from './hanging';
 import { LiveFigures } from './liveFigures';
@@ -243,6 +244,45 @@ export class LiveSpread {
       ) -
       this.momentCost(0, 0, 0, 0)
     );
+  }
+
+  /** What a choice of wedges for a whole block would add. Nothing changes. Only where all figures add up (firstAdditive is 0). */
+  choiceCost(block: number, choices: Choices, choice: number): number {
+    const { channels, figures, lag, tables } = this;
+    const cell = this.cellOf[block]!;
+    const from = block * channels;
+    const here = cell * channels;
+    const to = choice * channels;
+    const { own } = tables.scales.kernel;
+    let sum = 0;
+    for (let channel = 0; channel < channels; channel++) {
+      const was = figures[from + channel]!;
+      const is = choices.figures[to + channel]!;
+      sum += (is - was) * (2 * lag[here + channel]! + own * (is + was));
+    }
+    const value = choices.value[choice]! - this.value[block]!;
+    const warmth = choices.warmth[choice]! - this.warmth[block]!;
+    const x = tables.scales.fromMiddleX[cell]!;
+    const y = tables.scales.fromMiddleY[cell]!;
+    return sum + this.momentCost(value * x, value * y, warmth * x, warmth * y) - this.momentCost(0, 0, 0, 0);
+  }
+
+  /** Gives a block the wedges of a choice for good. */
+  give(block: number, choices: Choices, choice: number): void {
+    const { blocks, changeOne: change, channels, figures, moment } = this;
+    const { fromMiddleX: x, fromMiddleY: y } = this.tables.scales;
+    const cell = this.cellOf[block]!;
+    for (let channel = 0; channel < channels; channel++)
+      change[channel] = choices.figures[choice * channels + channel]! - figures[block * channels + channel]!;
+    const value = choices.value[choice]! - this.value[block]!;
+    const warmth = choices.warmth[choice]! - this.warmth[block]!;
+    moment[0]! += value * x[cell]!;
+    moment[1]! += value * y[cell]!;
+    moment[2]! += warmth * x[cell]!;
+    moment[3]! += warmth * y[cell]!;
+    blocks.give(block, choices, choice);
+    this.addLag(cell, change, 0, 1);
+    this.forgetNear(block);
   }
 
   trade(block: number, oldType: number, newType: number, otherBlock: number): void {

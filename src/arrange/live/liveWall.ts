@@ -1,6 +1,7 @@
 // The wall while it is being arranged: the cell, orientation and wedges of each block and the weighted score, kept up to date
 // move by move on typed arrays. A move is tried, so that its cost is known, then kept or taken back. search/ chooses the moves.
 
+import type { Choices } from '../choices/choices';
 import type { Arrangement } from '../movesBetween';
 import type { BlockLaying } from './blockLaying';
 import { type CostTables, clashCost } from './costTables';
@@ -142,6 +143,48 @@ export class LiveWall implements Arrangement, Hanging {
     }
     typeAt.set(lay, block * perBlock);
     return null;
+  }
+
+  /**
+   * Gives a block the wedges of a choice and lays them where they meet least, if they are left over and all that adds `most` at most.
+   * Returns whether it did; its own wedges are then left over.
+   */
+  giveAndLay(block: number, choices: Choices, choice: number, most: number, laying: BlockLaying): boolean {
+    const spread = this.spread.choiceCost(block, choices, choice);
+    if (spread > most + this.touching) return false;
+    const before = laying.costOf(block);
+    if (spread > most + before) return false;
+    const { perBlock, typeAt } = this;
+    const from = block * perBlock;
+    const was = typeAt.slice(from, from + perBlock);
+    const next = choices.types.slice(choice * perBlock, (choice + 1) * perBlock);
+    if (!this.takeFromSpare(was, next)) return false;
+    // Tips alternate round the block, and those of a choice begin with one that is up.
+    typeAt.set(was[0]! % 2 === 0 ? next : [...next.subarray(1), next[0]!], from);
+    const after = laying.lay(block, most - spread + before);
+    if (after === null) {
+      this.takeFromSpare(next, was);
+      typeAt.set(was, from);
+      return false;
+    }
+    this.touching += after - before;
+    this.cost += spread + after - before;
+    this.contact.readRims(block);
+    this.spread.give(block, choices, choice);
+    return true;
+  }
+
+  /** Lays wedges back to those left over and takes others; false, and nothing changes, where they are too few. */
+  private takeFromSpare(back: Int32Array, taken: Int32Array): boolean {
+    const { spare } = this;
+    for (const type of back) spare[type]! += 1;
+    for (const type of taken) spare[type]! -= 1;
+    let least = 0;
+    for (const type of taken) least = Math.min(least, spare[type]!);
+    if (least >= 0) return true;
+    for (const type of taken) spare[type]! += 1;
+    for (const type of back) spare[type]! -= 1;
+    return false;
   }
 
   private exchange(place: number, other: number): void {

@@ -4,10 +4,11 @@
 import { squares } from '../../balance/score/termScales';
 import type { Project } from '../../model/project';
 import { findingEigenvalues } from '../branch/eigenvalues';
+import type { WedgesOfTip } from '../choices/wedgeSums';
 import type { Decisions } from '../decisions';
 import { type CostTables, FIRST_FABRIC, seamCost } from '../live/costTables';
 import { firstAdditive } from '../live/tradePrices';
-import { leastFromMean, restOf, type WedgesOfTip } from './blockOfTrades';
+import { leastFromMean, restOf } from './blockOfTrades';
 import { contactBound } from './contactBound';
 import { contactsOf } from './contactTables';
 import { diagonalUnder } from './diagonalUnder';

@@ -7,6 +7,8 @@ import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator';
 import type { Project } from '../../model/project';
 import { MOST_ENUMERATED } from '../assignment/enumerate';
+import type { Choices } from '../choices/choices';
+import { findingChoices } from '../choices/evenChoices';
 import type { Decisions } from '../decisions';
 import type { CostTables } from '../live/costTables';
 import { LiveWall } from '../live/liveWall';
@@ -15,6 +17,7 @@ import { spreadOf } from '../proof/spreadAssignment';
 import { LayoutSearch } from './layoutSearch';
 import { StripOrders, withRoomForOne } from './stripOrders';
 import { Trades } from './trades';
+import { WholeBlocks } from './wholeBlocks';
 
 /** A copy of an arrangement, apart from the one that is being changed. */
 export interface Kept extends Arrangement {
@@ -52,13 +55,22 @@ const FROM_START: Plan = { runs: [0, 1 / 64, 1 / 16, 1 / 4], hot: [0.8, 0.6, 0.4
 const FROM_LAYOUT: Plan = { runs: [0, 1 / 64, 1 / 8], hot: [0.1, 0.1, 0.1], cold: 0.001 };
 /** The schedule where wedges are traded too: there is more to gain in the middle of the range, and nothing below. */
 const TRADING: Plan = { runs: [0, 1 / 64, 1 / 16], hot: [0.03, 0.03, 0.02], cold: 0.004 };
+/** The schedule where whole blocks are given other wedges. */
+const CHOOSING: Plan = { runs: [0], hot: [0.02], cold: 0.0015 };
 /** The share of the budget that the layout may take. */
 const LAYOUT_SHARE = 1 / 16;
+/** The share of the budget after which choices of wedges that are not found yet are given up. */
+const CHOICES_SHARE = 1 / 2;
 /** A strip order is tried once in so many changes; it counts so many steps for each wedge it changes, by its time. */
 const STRIPS_EVERY = 128;
 const STEPS_A_WEDGE = 8;
 /** All trades of a tip between two blocks count so many steps, by their time. */
 const STEPS_A_PAIR = 4;
+/** So many steps count for what is looked at between two pauses while choices are found, and for trying some for a block, by their time. */
+const STEPS_A_PAUSE = 200;
+const STEPS_A_BLOCK = 4;
+/** Whole blocks are tried so many times as often as a turn. */
+const BLOCKS_AS_OFTEN = 16;
 /** Changes tried to measure the mean worsening. */
 const MEASURED = 400;
 
@@ -87,10 +99,13 @@ export class Search {
   private readonly heat: number;
   private readonly orders: StripOrders | null;
   /** Each tries a change and returns the steps it counts. */
-  private readonly kindsOfChange: readonly (() => number)[];
-  private readonly plan: Plan;
+  private kindsOfChange: readonly (() => number)[];
+  private plan: Plan;
   private layout: LayoutSearch | null;
   private readonly trades: Trades;
+  /** Choices of wedges for whole blocks, while they are looked for; then those that are tried. */
+  private finding: Generator<void, Choices | null> | null;
+  private whole: WholeBlocks | null = null;
   private run = 0;
   private temperature = 0;
   /** Hears what each change would add while changes are only measured. */
@@ -108,6 +123,7 @@ export class Search {
     this.decisions = decisions;
     this.random = xoroshiro128plus(seed);
     this.trades = new Trades(wall, decisions, this.random);
+    this.finding = findingChoices(wall, decisions);
     this.plan = this.planFor(layout !== null);
     this.orders = orders;
     this.best = keep(wall, orders);
@@ -122,7 +138,7 @@ export class Search {
 
   /** Makes some hundred steps at the temperature that belongs to `share`, the share of the budget spent, 0–1. */
   advance(share: number): void {
-    if (this.laysOut(share)) return;
+    if (this.laysOut(share) || this.findsChoices(share)) return;
     const { runs, hot: heats, cold } = this.plan;
     while (this.run < runs.length - 1 && share >= runs[this.run + 1]!) this.run += 1;
     const from = runs[this.run]!;
@@ -149,6 +165,23 @@ export class Search {
     this.steps += layout.advance();
     this.hang(layout.blockIn);
     return true;
+  }
+
+  /** Looks on for choices of wedges for whole blocks, until they are found or take too much of the budget. */
+  private findsChoices(share: number): boolean {
+    if (!this.finding) return false;
+    const { done, value } = this.finding.next();
+    if (done || share >= CHOICES_SHARE) this.finding = null;
+    if (done && value) this.giveWholeBlocks(value);
+    if (!this.finding) return false;
+    this.steps += STEPS_A_PAUSE;
+    return true;
+  }
+
+  private giveWholeBlocks(choices: Choices): void {
+    this.whole = new WholeBlocks(this.wall, choices, this.trades.laying, this.random);
+    this.kindsOfChange = this.changes();
+    this.plan = CHOOSING;
   }
 
   /**
@@ -208,6 +241,8 @@ export class Search {
     const { cells, turnable, tradable, spare } = this.decisions;
     const changes: (() => number)[] = [];
     if (turnable.length > 0) changes.push(() => this.tryTurn());
+    const { whole } = this;
+    if (whole) changes.push(...Array.from({ length: BLOCKS_AS_OFTEN }, () => () => this.tryWhole(whole)));
     if (cells.length > 1)
       changes.push(
         () => this.trySwap(),
@@ -226,6 +261,11 @@ export class Search {
       }
     });
     return changes;
+  }
+
+  private tryWhole(whole: WholeBlocks): number {
+    whole.tryOne(this.temperature);
+    return STEPS_A_BLOCK;
   }
 
   private isUsed(type: number, places: Int32Array): boolean {

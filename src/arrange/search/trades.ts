@@ -20,7 +20,7 @@ const MOST_SAMPLED = 30;
 export class Trades {
   private readonly wall: LiveWall;
   private readonly random: RandomGenerator;
-  private readonly laying: BlockLaying;
+  readonly laying: BlockLaying;
   /** By tip, the places of each block that hold a wedge to trade. */
   private readonly byBlock: readonly (readonly Int32Array[])[];
   private readonly layable: boolean;

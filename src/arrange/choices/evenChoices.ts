@@ -1,0 +1,100 @@
+// Lists choices of wedges for a whole block that bring it near the average and can be laid without contact inside the block. Only
+// where wedges enough are left over; a search then gives whole blocks other wedges (search/wholeBlocks.ts).
+import type { WallModel } from '../../balance/wall/wallModel';
+import type { Decisions } from '../decisions';
+import type { CostTables } from '../live/costTables';
+import type { LiveWall } from '../live/liveWall';
+import { firstAdditive } from '../live/tradePrices';
+import { restOf } from '../proof/blockOfTrades';
+import type { Choices } from './choices';
+import { leastRing } from './leastRing';
+import { nearestPairs, type Pair } from './nearestPairs';
+import { sumsOf, type WedgeSums } from './wedgeSums';
+
+/** So many choices nearest the average are looked at; those that meet inside the block are left out. */
+const NEAREST = 3000;
+/** Contact below this is none. */
+const FREE = 1e-9;
+
+/** Finds them; null where figures do not add up, where too few wedges are left over or no choice is free of contact. Yields every few milliseconds. */
+export function* findingChoices(wall: LiveWall, decisions: Decisions): Generator<void, Choices | null> {
+  const { tables } = wall;
+  const { model } = tables;
+  if (model.ruledCorner.length > 0 || decisions.sets.length > 0 || firstAdditive(tables) !== 0) return null;
+  const blocks = wholeBlocks(model, decisions);
+  if (blocks.length === 0 || !hasPlenty(decisions)) return null;
+  const free = new Set(decisions.tradable.flatMap((places) => Array.from(places)));
+  const rest = restOf(tables, blocks[0]!, free, 0);
+  const half = model.perBlock / 2;
+  const ofTip = (tip: number, base: Float64Array) => {
+    const types = Array.from(decisions.spare.keys()).filter(
+      (type) => type % 2 === tip && decisions.spare[type]! > 0,
+    );
+    return sumsOf(tables, { types, stock: decisions.spare, places: half }, rest, base);
+  };
+  const ups = ofTip(0, rest.figures);
+  const downs = ofTip(1, new Float64Array(tables.channels));
+  if (!ups || !downs) return null;
+  yield;
+  const pairs = yield* nearestPairs(ups.figures, downs.figures, tables.channels, NEAREST);
+  const held = ({ types }: WedgeSums, at: number) => types.subarray(at * half, (at + 1) * half);
+  const seam = (type: number, next: number) => wall.contact.seam(type, next);
+  const laid = pairs.filter(({ one, other }) => leastRing(held(ups, one), held(downs, other), seam) < FREE);
+  if (laid.length === 0) return null;
+  const types = laid.map(({ one, other }) =>
+    Array.from(held(ups, one)).flatMap((type, at) => [type, held(downs, other)[at]!]),
+  );
+  return {
+    blocks,
+    count: laid.length,
+    types: Int32Array.from(types.flat()),
+    figures: summed(ups, downs, laid, tables.channels),
+    ...meansOf(tables, blocks[0]!, types),
+  };
+}
+
+/** Blocks of which every wedge may be exchanged; only those with the corners of the first, so that all are alike without wedges. */
+function wholeBlocks(model: WallModel, { tradable }: Decisions): Int32Array {
+  const counts = tradable.map((places) => {
+    const count = new Int32Array(model.blocks.length);
+    for (const place of places) count[Math.floor(place / model.perBlock)]! += 1;
+    return count;
+  });
+  const whole = Int32Array.from(model.blocks.keys()).filter((block) =>
+    counts.every((count) => 2 * count[block]! === model.perBlock),
+  );
+  return whole.filter((block) => model.corner[block] === model.corner[whole[0]!]);
+}
+
+/** Whether as many wedges of each tip are left over as may be exchanged: else few choices could be had, and trades do better. */
+function hasPlenty({ tradable, spare }: Decisions): boolean {
+  return tradable.every((places, tip) => {
+    const left = spare.reduce((sum, count, type) => (type % 2 === tip ? sum + count : sum), 0);
+    return left >= places.length;
+  });
+}
+
+function summed(ups: WedgeSums, downs: WedgeSums, pairs: readonly Pair[], width: number): Float64Array {
+  const figures = new Float64Array(pairs.length * width);
+  pairs.forEach(({ one, other }, choice) => {
+    for (let k = 0; k < width; k++)
+      figures[choice * width + k] = ups.figures[one * width + k]! + downs.figures[other * width + k]!;
+  });
+  return figures;
+}
+
+/** How far value and warmth of a block with each choice are off the mean. */
+function meansOf({ model, scales }: CostTables, block: number, choices: readonly (readonly number[])[]) {
+  const { perBlock } = model;
+  const now = model.typeAt.subarray(block * perBlock, (block + 1) * perBlock);
+  const off = (own: number, mean: Float64Array) => {
+    const sum = (types: Iterable<number>) =>
+      Array.from(types).reduce((all, type) => all + mean[type]! * model.typeArea[type]!, 0);
+    const before = sum(now);
+    return Float64Array.from(choices, (types) => own + (sum(types) - before) / model.area[block]!);
+  };
+  return {
+    value: off(model.lightness[block]! - scales.meanLightness, model.typeLightness),
+    warmth: off(model.warmth[block]! - scales.meanWarmth, model.typeWarmth),
+  };
+}

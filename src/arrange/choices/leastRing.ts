@@ -1,0 +1,35 @@
+// Lays wedges of both tips round a block in turn so that their seams meet least; rims are left to whoever hangs the block.
+
+/** The most wedges laid for one block. */
+const MOST_LAID = 400;
+
+/** The least cost of the seams round a block of as many tip-up as tip-down wedges, or what the best of some hundred tries costs. */
+export function leastRing(
+  ups: ArrayLike<number>,
+  downs: ArrayLike<number>,
+  seam: (type: number, following: number) => number,
+): number {
+  const places = 2 * ups.length;
+  const used = new Uint8Array(places);
+  let least = Number.POSITIVE_INFINITY;
+  let laid = 0;
+  const lay = (at: number, last: number, cost: number) => {
+    if (at === places) {
+      least = Math.min(least, cost + seam(last, ups[0]!));
+      return;
+    }
+    const wedges = at % 2 === 0 ? ups : downs;
+    for (let one = 0; one < wedges.length && laid < MOST_LAID; one++) {
+      const slot = 2 * one + (at % 2);
+      const sum = cost + seam(last, wedges[one]!);
+      if (used[slot] || sum >= least) continue;
+      laid += 1;
+      used[slot] = 1;
+      lay(at + 1, wedges[one]!, sum);
+      used[slot] = 0;
+    }
+  };
+  used[0] = 1;
+  lay(1, ups[0]!, 0);
+  return least;
+}
