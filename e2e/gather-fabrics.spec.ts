@@ -1,6 +1,7 @@
 // Step 1: fabrics laid out as pieces of cloth, added and changed; what to cut from them. Strips are entered in
 // enter-strips.spec.ts.
 import { expect, type Page, test } from './guarded';
+import { emptyQuilt } from './quilt';
 import { firstVisit, goTo, openExample, undoAll, undoButton } from './room';
 
 const laid = (page: Page) => page.getByRole('region', { name: 'Fabrics laid out' });
@@ -126,10 +127,7 @@ test('fabrics laid out: look-alikes, order, tones, found, lit, as large as they 
 test('a newcomer adds fabrics; in a quilt one is replaced everywhere, and only then removed', async ({
   page,
 }) => {
-  await firstVisit(page);
-  await page.getByRole('button', { name: /^Quilt:/ }).click();
-  await page.getByRole('button', { name: 'New quilt' }).click();
-  await expect(page.getByRole('dialog')).toBeHidden();
+  await emptyQuilt(page);
   await goTo(page, 'Fabrics');
   await test.step('a newcomer is told what comes first, and adds two fabrics by keyboard alone', async () => {
     await expect(page.getByText('Start here: add the fabrics you want to sew with.')).toBeVisible();
