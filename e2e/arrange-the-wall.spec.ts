@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { scrappyTop } from '../tests/balance/tops';
 import { expect, type Page, test } from './guarded';
-import { block, firstVisit, foot, goTo, hangsAt, openFile, undoAll, undoButton } from './room';
+import { block, firstVisit, foot, goTo, hangsAt, openFile, still, undoAll, undoButton } from './room';
+import { byFinger } from './within-reach';
 
 /** What hands can do is told under the wall, never over it, and changes with what is in hand. */
 async function gesturesTold(page: Page): Promise<void> {
@@ -30,13 +31,6 @@ async function mainActionInSight(page: Page): Promise<void> {
   await expect(foot(page).getByRole('button', { name: 'Shuffle', exact: true })).toBeInViewport({ ratio: 1 });
 }
 
-/** Has the page be, or no longer be, on a screen that is touched. */
-async function underFingers(page: Page, enabled: boolean): Promise<void> {
-  const client = await page.context().newCDPSession(page);
-  await client.send('Emulation.setTouchEmulationEnabled', { enabled });
-  expect(await page.evaluate(() => matchMedia('(pointer: coarse)').matches)).toBe(enabled);
-}
-
 /** Keeps workers that arrange from being fetched until what is returned is called. */
 async function holdWorkers(page: Page): Promise<() => void> {
   let goOn = () => {};
@@ -55,9 +49,9 @@ async function atTheStep(page: Page): Promise<void> {
   await test.step('the main action is in sight on a tablet too', async () => {
     const desk = page.viewportSize()!;
     await page.setViewportSize({ width: 1024, height: 768 });
-    await underFingers(page, true);
+    await byFinger(page, true);
     await mainActionInSight(page);
-    await underFingers(page, false);
+    await byFinger(page, false);
     await page.setViewportSize(desk);
   });
   await test.step('an open finding has its numbers and marks on the wall though both are switched off', async () => {
@@ -453,7 +447,7 @@ test('a shuffle is stopped, put aside, goes on behind another step, comes out th
   });
 });
 
-test('in the hand the main action is in sight, gestures are told under the wall, and a finger carries a block @phone @touch', async ({
+test('in the hand the main action is in sight, gestures are told under the wall, a finger carries a block, and a shuffle shows its verdict @phone @touch', async ({
   page,
   context,
 }) => {
@@ -477,4 +471,15 @@ test('in the hand the main action is in sight, gestures are told under the wall,
   }
   await touch('touchEnd');
   await expect.poll(() => hangsAt(page, 1)).toBe(target);
+  await test.step('the answer of a shuffle opens with its verdict in sight', async () => {
+    // A tap within a tenth of a second of a drag as quick as this one is no click to the browser; no hand is so fast.
+    await page.waitForTimeout(300);
+    await foot(page).getByRole('button', { name: 'Shuffle', exact: true }).tap();
+    // It takes the focus over from what stopped the shuffle, and is brought into sight where it is not.
+    await expect(foot(page).getByRole('button', { name: 'Use this layout' })).toBeFocused();
+    await still(page);
+    await expect(page.locator('.answer strong').first()).toBeInViewport({ ratio: 1 });
+    const panel = (await page.getByRole('main').boundingBox())!;
+    expect((await page.locator('.answer').boundingBox())!.y).toBeGreaterThanOrEqual(panel.y);
+  });
 });

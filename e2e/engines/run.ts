@@ -64,7 +64,7 @@ async function walk(engine: Engine, start: Start): Promise<readonly Verdict[] | 
   const verdicts: Verdict[] = [];
   try {
     console.log(`# ${engine.name} ${driver.version}`);
-    await browser.resize(1280, 800);
+    await browser.resize(1024, 680);
     await browser.go(url);
     const place: Place = {
       browser,

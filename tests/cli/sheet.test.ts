@@ -156,7 +156,7 @@ describe('npm run sheet with a good project', () => {
   });
 
   it('takes several projects, each into a folder of its own, and repeats itself to the letter', async () => {
-    const words = [harbour, keeper, '--width', '200', '--marks'];
+    const words = [harbour, keeper, '--width', '64', '--marks'];
     expect((await sheet(...words, '--out', 'one')).status).toBe(0);
     expect((await sheet(...words, '--out', 'two')).status).toBe(0);
     expect(readdirSync(join(folder, 'one')).toSorted()).toEqual(['harbour-reading-corner', 'keepers-winter']);
@@ -278,11 +278,12 @@ describe('npm run sheet with bad input', () => {
 
   it('takes back what it wrote when a later file cannot be written', async () => {
     const out = join(folder, 'out');
-    mkdirSync(join(out, 'keepers-winter', 'report.json'), { recursive: true });
-    const run = await sheet(harbour, keeper, '--out', out, '--width', '64');
+    mkdirSync(join(out, 'two', 'report.json'), { recursive: true });
+    for (const name of ['one.json', 'two.json']) writeFileSync(join(folder, name), small);
+    const run = await sheet('one.json', 'two.json', '--out', out, '--width', '64');
     expect(run.status).toBe(2);
     expect(run.error).toContain('report.json');
-    expect(readdirSync(out)).toEqual(['keepers-winter']);
-    expect(readdirSync(join(out, 'keepers-winter'))).toEqual(['report.json']);
+    expect(readdirSync(out)).toEqual(['two']);
+    expect(readdirSync(join(out, 'two'))).toEqual(['report.json']);
   });
 });
