@@ -41,8 +41,17 @@ async function wholeTop(page: Page): Promise<number> {
 
 /** Ends the last part of laying out a quilt, the shuffle: the top is hung in the order found so far. */
 async function stopShuffle(page: Page): Promise<void> {
-  await expect(page.getByText('Shuffling the blocks …')).toBeVisible({ timeout: 60_000 });
-  await page.getByRole('button', { name: 'Stop' }).click();
+  // In one look at the page, so that it is not over before it is stopped.
+  await page.waitForFunction(
+    () => {
+      if (!document.querySelector('main')!.textContent!.includes('Shuffling the blocks …')) return false;
+      const buttons = [...document.querySelectorAll('button')];
+      buttons.find(({ textContent }) => textContent?.trim() === 'Stop')!.click();
+      return true;
+    },
+    undefined,
+    { timeout: 60_000 },
+  );
 }
 
 test('the ways to begin each end in a whole top, after two to four actions', async ({ page }) => {
