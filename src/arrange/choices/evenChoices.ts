@@ -8,8 +8,8 @@ import { firstAdditive } from '../live/tradePrices';
 import { restOf } from '../proof/blockOfTrades';
 import type { Choices } from './choices';
 import { leastRing } from './leastRing';
-import { nearestPairs, type Pair } from './nearestPairs';
-import { sumsOf, type WedgeSums } from './wedgeSums';
+import { nearestPairs } from './nearestPairs';
+import { summed, sumsOf, type WedgeSums } from './wedgeSums';
 
 /** So many choices nearest the average are looked at; those that meet inside the block are left out. */
 const NEAREST = 3000;
@@ -72,15 +72,6 @@ function hasPlenty({ tradable, spare }: Decisions): boolean {
     const left = spare.reduce((sum, count, type) => (type % 2 === tip ? sum + count : sum), 0);
     return left >= places.length;
   });
-}
-
-function summed(ups: WedgeSums, downs: WedgeSums, pairs: readonly Pair[], width: number): Float64Array {
-  const figures = new Float64Array(pairs.length * width);
-  pairs.forEach(({ one, other }, choice) => {
-    for (let k = 0; k < width; k++)
-      figures[choice * width + k] = ups.figures[one * width + k]! + downs.figures[other * width + k]!;
-  });
-  return figures;
 }
 
 /** How far value and warmth of a block with each choice are off the mean. */

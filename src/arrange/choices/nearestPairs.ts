@@ -75,31 +75,57 @@ function lookFrom(
       const { limit } = kept;
       let square = 0;
       for (let k = 0; k < width && square < limit; k++) square += (from[own + k]! + vectors[other + k]!) ** 2;
-      if (square < limit) kept.add({ one, other: order[at]!, square });
+      if (square < limit) kept.add(one, order[at]!, square);
     }
   }
 }
 
-/** Keeps the shortest of the pairs it is given: sorts them once there are twice as many as are wanted. */
+/** Keeps the shortest of the pairs it is given: finds the limit anew once there are twice as many as are wanted. */
 class ShortestPairs {
   /** Pairs from this square on are not wanted. */
   limit = Number.POSITIVE_INFINITY;
-  private found: Pair[] = [];
+  private count = 0;
+  private readonly squares: Float64Array;
+  private readonly ones: Int32Array;
+  private readonly others: Int32Array;
 
-  constructor(private readonly most: number) {}
+  constructor(private readonly most: number) {
+    this.squares = new Float64Array(2 * most);
+    this.ones = new Int32Array(2 * most);
+    this.others = new Int32Array(2 * most);
+  }
 
-  add(pair: Pair): void {
-    this.found.push(pair);
-    if (this.most === 1) this.limit = pair.square;
-    if (this.found.length >= 2 * this.most) this.found = this.pairs();
+  add(one: number, other: number, square: number): void {
+    const at = this.count++;
+    this.squares[at] = square;
+    this.ones[at] = one;
+    this.others[at] = other;
+    if (this.count === this.squares.length) this.dropLongest();
+  }
+
+  private dropLongest(): void {
+    const { most, ones, others } = this;
+    const squares = this.squares.subarray(0, this.count);
+    this.limit = squares.toSorted()[most - 1]!;
+    let below = squares.reduce((sum, square) => (square < this.limit ? sum + 1 : sum), 0);
+    this.count = 0;
+    for (let at = 0; at < squares.length; at++) {
+      // Of those as long as the limit, so many as there is room for.
+      if (squares[at]! > this.limit || (squares[at] === this.limit && below++ >= most)) continue;
+      squares[this.count] = squares[at]!;
+      ones[this.count] = ones[at]!;
+      others[this.count] = others[at]!;
+      this.count += 1;
+    }
   }
 
   pairs(): Pair[] {
-    const shortest = this.found
-      .toSorted((one, other) => one.square - other.square || one.one - other.one || one.other - other.other)
-      .slice(0, this.most);
-    if (shortest.length === this.most) this.limit = shortest.at(-1)!.square;
-    return shortest;
+    if (this.count > this.most) this.dropLongest();
+    return Array.from({ length: this.count }, (_, at) => ({
+      one: this.ones[at]!,
+      other: this.others[at]!,
+      square: this.squares[at]!,
+    })).sort((one, other) => one.square - other.square);
   }
 }
 

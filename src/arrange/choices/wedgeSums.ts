@@ -1,6 +1,7 @@
 // Lists every choice of wedges of one tip for a block, with what the wedges of each add to the figures of the block.
 import type { CostTables } from '../live/costTables';
 import { wedgeFigures } from '../live/tradePrices';
+import type { Pair } from './nearestPairs';
 
 /** The most choices of one tip that are listed; pairs of them are looked through in a second or two. */
 const MOST_SUMS = 20_000;
@@ -57,4 +58,19 @@ export function sumsOf(
   };
   if (!choose(0, places) || sums.length === 0) return null;
   return { figures: Float64Array.from(sums), types: Int32Array.from(chosen) };
+}
+
+/** The figures of pairs of choices, pair × channel. */
+export function summed(
+  ups: WedgeSums,
+  downs: WedgeSums,
+  pairs: readonly Pair[],
+  width: number,
+): Float64Array {
+  const figures = new Float64Array(pairs.length * width);
+  pairs.forEach(({ one, other }, choice) => {
+    for (let k = 0; k < width; k++)
+      figures[choice * width + k] = ups.figures[one * width + k]! + downs.figures[other * width + k]!;
+  });
+  return figures;
 }

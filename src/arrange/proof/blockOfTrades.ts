@@ -1,9 +1,14 @@
 // Finds how near the figures of one block can come to the average block when its wedges may be traded: a block holds a few whole
 // wedges, and no choice of them holds a little of every fabric.
-import { nearestPairs } from '../choices/nearestPairs';
-import { sumsOf, type WedgesOfTip } from '../choices/wedgeSums';
+import type { Lengths } from '../choices/leastOfTwo';
+import { leastRing } from '../choices/leastRing';
+import { nearestPairs, type Pair } from '../choices/nearestPairs';
+import { summed, sumsOf, type WedgeSums, type WedgesOfTip } from '../choices/wedgeSums';
 import { type CostTables, FIRST_FABRIC, writeFigures } from '../live/costTables';
 import { wedgeFigures } from '../live/tradePrices';
+
+/** Choices laid between two pauses. */
+const PAUSE = 1024;
 
 /** What a block holds besides the wedges that may be traded, less the average block. */
 export interface Rest {
@@ -14,19 +19,39 @@ export interface Rest {
 }
 
 /**
- * The least Σ figure² (scaled, less the average) over every choice of wedges for a block that holds the rest besides. 0 where there
- * are too many choices to look through. Yields every few milliseconds.
+ * The choices of wedges for a block that holds the rest besides, `most` of those that bring it nearest to the average: least
+ * Σ figure² (scaled, less the average) first. With `seam`, half of what the seams round the block cost at least counts as more of that
+ * square: no cell weighs more than 2. Null where there are none or too many to look through. Yields every few milliseconds.
  */
-export function* leastFromMean(
+export function* nearestToMean(
   tables: CostTables,
   [up, down]: readonly [WedgesOfTip, WedgesOfTip],
   rest: Rest,
-): Generator<void, number> {
+  most: number,
+  seam: ((type: number, next: number) => number) | null,
+): Generator<void, Lengths | null> {
+  const width = rest.figures.length;
   const ups = sumsOf(tables, up, rest, rest.figures);
-  const downs = sumsOf(tables, down, rest, new Float64Array(rest.figures.length));
-  if (!ups || !downs) return 0;
-  const [nearest] = yield* nearestPairs(ups.figures, downs.figures, rest.figures.length, 1);
-  return nearest!.square;
+  const downs = sumsOf(tables, down, rest, new Float64Array(width));
+  if (!ups || !downs) return null;
+  const pairs = yield* nearestPairs(ups.figures, downs.figures, width, most);
+  const beyond = pairs.length === most ? pairs.at(-1)!.square : Number.POSITIVE_INFINITY;
+  const counted: Pair[] = [];
+  for (const [at, { one, other, square }] of pairs.entries()) {
+    const ring = seam ? leastRing(heldIn(ups, one, up), heldIn(downs, other, down), seam) : 0;
+    counted.push({ one, other, square: square + ring / tables.scales.kernel.own });
+    if (at % PAUSE === PAUSE - 1) yield;
+  }
+  counted.sort((one, other) => one.square - other.square);
+  return {
+    figures: summed(ups, downs, counted, width),
+    squares: Float64Array.from(counted, ({ square }) => square),
+    beyond,
+  };
+}
+
+function heldIn({ types }: WedgeSums, choice: number, { places }: WedgesOfTip): Int32Array {
+  return types.subarray(choice * places, (choice + 1) * places);
 }
 
 /** A block without the wedges at some of its places. */

@@ -4,18 +4,19 @@
 import { squares } from '../../balance/score/termScales';
 import type { Project } from '../../model/project';
 import { findingEigenvalues } from '../branch/eigenvalues';
+import { type Lengths, leastOfTwo } from '../choices/leastOfTwo';
 import type { WedgesOfTip } from '../choices/wedgeSums';
 import type { Decisions } from '../decisions';
-import { type CostTables, FIRST_FABRIC, seamCost } from '../live/costTables';
+import { type CostTables, FIRST_FABRIC, MOST_TABLED, seamCost } from '../live/costTables';
 import { firstAdditive } from '../live/tradePrices';
-import { leastFromMean, restOf } from './blockOfTrades';
+import { nearestToMean, type Rest, restOf } from './blockOfTrades';
 import { contactBound } from './contactBound';
 import { contactsOf } from './contactTables';
-import { diagonalUnder } from './diagonalUnder';
 import { leastSeams } from './seamTransport';
 import { settledSpread } from './settledSpread';
 import { kernelTable, type Spread, spreadOf } from './spreadAssignment';
 import { leastOfOrders, type Neighbour } from './stripOrderBound';
+import { type Form, weightsUnder } from './weightsUnder';
 
 /** The most seams laid for the orders of all sets together; they take about a second. */
 const MOST_LAID = 200_000;
@@ -28,8 +29,8 @@ const MOST_LAID = 200_000;
  * 2 Seams of blocks whose wedges are traded: each joins a tip-up and a tip-down wedge, each wedge has two, and there are so
  *   many wedges of a type; any dealing out is one way to lay that many seams, so it costs no less than the cheapest (leastSeams).
  * 3 Other seams of a set whose strips may change: the best of its orders (leastOfOrders).
- * 4 Spread: what blocks that neither move nor change force (settledSpread), or what every block forces by itself (blocksApart),
- *   whichever is more.
+ * 4 Spread: what blocks that neither move nor change force (settledSpread), or what every block and every two side by side force
+ *   (blocksApart), whichever is more. Where part 2 comes to nothing, the seams round each block count here.
  */
 export function* tradeBound(
   project: Project,
@@ -51,7 +52,8 @@ export function* tradeBound(
     orders.set(set, found);
     yield;
   }
-  bound += yield* tradedSeams(tables, decisions, (type, next) => pairCost(tables, orders, type, next));
+  const seams = yield* tradedSeams(tables, decisions, (type, next) => pairCost(tables, orders, type, next));
+  bound += seams;
   const movable = new Set(decisions.cells);
   const stays = (cell: number) => {
     const from = model.blockIn[cell]! * model.perBlock;
@@ -61,74 +63,161 @@ export function* tradeBound(
     return !movable.has(cell);
   };
   const spread = spreadOf(tables);
-  return bound + Math.max(settledSpread(spread, stays), yield* blocksApart(spread, decisions, changing));
+  const counted = seams > 0 ? null : seamTable(tables);
+  const apart = yield* blocksApart(spread, decisions, changing, counted);
+  return bound + Math.max(settledSpread(spread, stays), apart);
 }
 
 /** The most sorts of blocks, by what in them may change, whose best wedges are looked for; others count as 0. */
 const MOST_SORTS = 4;
 /** Up to so many cells each has its own weight; beyond it, edges of the wall matter less and all have the least eigenvalue of K. */
 const MOST_WEIGHTED = 120;
+/** So many choices of wedges nearest the average are looked at two by two. */
+const NEAREST = 50_000;
+/** So many where only the nearest of each sort of block counts. */
+const FEW = 100;
+/** How much two blocks by themselves count beside both together: with less, more choices would have to be looked at. */
+const OWN = 0.4;
 
 /**
- * No block comes nearer to the average than the wedges that there are let it, and K is at least a diagonal of weights
- * (diagonalUnder). The blocks furthest off count as hung where that weighs least. Without means where they do not add up, and as 0
- * where wedges of a set with strips still to be ordered may reach a block.
+ * No block comes nearer to the average than the wedges that there are let it, nor do two, and K is at least a weighted sum over
+ * cells and over cells side by side (weightsUnder). Where blocks are of several sorts, cells count alone, and the blocks furthest off
+ * as hung where that weighs least. Without means where they do not add up, and as 0 where wedges of a set with strips still to be
+ * ordered may reach a block.
  */
 function* blocksApart(
   spread: Spread,
   decisions: Decisions,
   changing: ReadonlySet<number>,
+  seam: Seam | null,
 ): Generator<void, number> {
-  const apart = yield* apartByBlock(spread, decisions, changing);
-  if (apart.every((one) => one === 0)) return 0;
+  const { each, alike } = yield* apartByBlock(spread, decisions, changing, seam);
+  if (each.every((one) => one === 0)) return 0;
   const { tables, cells } = spread;
   const kernel = kernelTable(tables, cells);
   const size = cells.length;
+  const singles = Array.from(cells.keys(), (cell): Form => ({ cells: [cell], own: 0, least: 1 }));
+  if (alike && size <= MOST_WEIGHTED) {
+    const [one] = each;
+    const two = (yield* leastOfTwo(alike, OWN)) / one!;
+    const forms = [
+      ...singles,
+      ...sideBySide(kernel, size).map((pair) => ({ cells: pair, own: OWN, least: two })),
+    ];
+    const weights = yield* weightsUnder(kernel, size, forms);
+    return weights.reduce((sum, weight, at) => sum + weight * forms[at]!.least * one!, 0);
+  }
   const weights =
     size <= MOST_WEIGHTED
-      ? yield* diagonalUnder(kernel, size)
+      ? yield* weightsUnder(kernel, size, singles)
       : new Float64Array(size).fill(Math.max(0, (yield* findingEigenvalues(kernel, size))[0]!));
   weights.sort();
-  return apart.sort().reduce((sum, one, at) => sum + one * weights[size - 1 - at]!, 0);
+  return each.sort().reduce((sum, one, at) => sum + one * weights[size - 1 - at]!, 0);
 }
 
-/** The least square of what each block is off the average, of all that hang. */
+/** The cells that have most to do with each other, by their index. */
+function sideBySide(kernel: Float64Array, size: number): [number, number][] {
+  const pairs: [number, number][] = [];
+  const most = kernel.reduce((top, one, at) => (at % (size + 1) === 0 ? top : Math.max(top, one)), 0);
+  for (let one = 0; one < size; one++) {
+    for (let other = 0; other < one; other++)
+      if (kernel[one * size + other]! > most - 1e-9) pairs.push([other, one]);
+  }
+  return pairs;
+}
+
+/** The cost of the seam between two wedge types. */
+type Seam = (type: number, next: number) => number;
+
+interface Apart {
+  /** The least square of what each block is off the average, of all that hang. */
+  readonly each: Float64Array;
+  /** What a block can be, where all can be the same. */
+  readonly alike: Lengths | null;
+}
+
+/** Blocks alike in what of them may change and in what stays. */
+interface Sort {
+  readonly name: string;
+  readonly tips: readonly [WedgesOfTip, WedgesOfTip];
+  readonly rest: Rest;
+  readonly isWhole: boolean;
+}
+
 function* apartByBlock(
   { tables, cells }: Spread,
-  { tradable, spare, sets }: Decisions,
+  decisions: Decisions,
   changing: ReadonlySet<number>,
-): Generator<void, Float64Array> {
+  seam: Seam | null,
+): Generator<void, Apart> {
   const { model } = tables;
-  const stock = Int32Array.from(spare);
-  for (const places of tradable) for (const place of places) stock[model.typeAt[place]!]! += 1;
-  const open = new Set(sets);
+  const open = new Set(decisions.sets);
   // In another cell a block may get other corners by the quilt's rule: then fabrics of wedges alone count.
   const first = model.ruledCorner.length > 0 ? FIRST_FABRIC : firstAdditive(tables);
-  const known = new Map<string, number>();
-  const apart = new Float64Array(cells.length);
-  for (const [at, cell] of cells.entries()) {
+  const sortOf = sortingBlocks(tables, decisions, changing);
+  const sorts = new Map<string, Sort>();
+  const each = new Float64Array(cells.length);
+  const sortAt = Array.from(cells, (cell, at) => {
     const block = model.blockIn[cell]!;
     const places = Array.from({ length: model.perBlock }, (_, place) => block * model.perBlock + place);
-    if (places.some((place) => open.has(model.typeAt[place]! >> 1))) continue;
+    if (places.some((place) => open.has(model.typeAt[place]! >> 1))) return null;
     const rest = restOf(tables, block, changing, first);
-    const free = places.filter((place) => changing.has(place));
-    if (free.length === 0) {
-      apart[at] = squares(rest.figures);
-      continue;
+    if (!places.some((place) => changing.has(place))) {
+      each[at] = squares(rest.figures);
+      return null;
     }
-    if (open.size > 0) continue;
+    if (open.size > 0) return null;
+    const sort = sortOf(places, rest);
+    if (!sorts.has(sort.name) && sorts.size < MOST_SORTS) sorts.set(sort.name, sort);
+    return sort.name;
+  });
+  const areAlike = sorts.size === 1 && sortAt.every((name) => name !== null && sorts.has(name));
+  const nearest = new Map<string, Lengths | null>();
+  for (const { name, tips, rest, isWhole } of sorts.values()) {
+    const most = areAlike ? NEAREST : FEW;
+    nearest.set(name, yield* nearestToMean(tables, tips, rest, most, isWhole ? seam : null));
+  }
+  sortAt.forEach((name, at) => {
+    const lengths = name === null ? null : nearest.get(name);
+    if (lengths) each[at] = Math.min(lengths.squares[0]!, lengths.beyond);
+  });
+  const [only = null] = nearest.values();
+  return { each, alike: areAlike ? only : null };
+}
+
+function sortingBlocks(
+  { model }: CostTables,
+  { tradable, spare }: Decisions,
+  changing: ReadonlySet<number>,
+): (places: readonly number[], rest: Rest) => Sort {
+  const stock = Int32Array.from(spare);
+  for (const places of tradable) for (const place of places) stock[model.typeAt[place]!]! += 1;
+  const types = [0, 1].map((tip) =>
+    Array.from(stock.keys()).filter((type) => type % 2 === tip && stock[type]! > 0),
+  );
+  return (places, rest) => {
+    const free = places.filter((place) => changing.has(place));
     const ofTip = (tip: number): WedgesOfTip => ({
-      types: Array.from(stock.keys()).filter((type) => type % 2 === tip && stock[type]! > 0),
+      types: types[tip]!,
       stock,
       places: free.filter((place) => model.typeAt[place]! % 2 === tip).length,
     });
     const tips = [ofTip(0), ofTip(1)] as const;
-    const sort = [...tips.map((one) => one.places), ...rest.figures.map((one) => Math.fround(one))].join();
-    if (!known.has(sort))
-      known.set(sort, known.size < MOST_SORTS ? yield* leastFromMean(tables, tips, rest) : 0);
-    apart[at] = known.get(sort)!;
-  }
-  return apart;
+    const name = [...tips.map((one) => one.places), ...rest.figures.map((one) => Math.fround(one))].join();
+    return { name, tips, rest, isWhole: free.length === places.length };
+  };
+}
+
+/** The cost of the seam between two wedge types, each worked out once; null where there are too many types for a table. */
+function seamTable(tables: CostTables): Seam | null {
+  const types = tables.model.typeRim.length;
+  if (types > MOST_TABLED) return null;
+  const table = new Float64Array(types * types).fill(Number.NaN);
+  return (type, next) => {
+    const at = type * types + next;
+    if (Number.isNaN(table[at]!)) table[at] = seamCost(tables, type, next);
+    return table[at]!;
+  };
 }
 
 interface Orders {
