@@ -31,9 +31,9 @@ describe('the bound after a shuffle', () => {
       [6, 6],
       [6, 7],
     ] as const;
-    // From the third on, so that corners by a rule, a pinned block and sashing are among the few of every day.
-    const [from, last] = [runs(3, 1), runs(5, 16)];
-    for (let seed = from; seed <= last; seed++) {
+    // Every day two walls: one with corners by a rule and a pinned block, one with sashing.
+    const seeds = [12, 5, 1, 2, 3, 4, 6, 7, 8, 9, 10, 11, 13, 14, 15, 16].slice(0, runs(2, 16));
+    for (const seed of seeds) {
       const [rows, columns] = shapes[seed % 4]!;
       const project = scrappyTop({ rows, columns, seed, fabrics: 8 + 2 * seed });
       project.preferences.intent = {
@@ -50,7 +50,7 @@ describe('the bound after a shuffle', () => {
       const { contacts, spread } = proving(project);
       if (bound > lowerBound(contacts, spread) + 0.1) higher += 1;
     }
-    expect(higher).toBeGreaterThan((last - from + 1) / 2);
+    expect(higher).toBeGreaterThan(seeds.length / 2);
   });
 
   it('holds as far as it has come, and is not begun after a short search or where cells are empty', () => {

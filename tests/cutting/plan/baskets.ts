@@ -94,8 +94,8 @@ interface Cut {
 }
 
 /**
- * Most blocks the tool's own sets give from these strips: as many as can be, enough for the planned blocks, and for one more;
- * one seed each every day, two in the long run. Sets in which a fabric lies beside itself do not count: those of a plan never need that.
+ * Most blocks the tool's own sets give from these strips: as many as can be, and enough for one more than planned; one seed each
+ * every day, two in the long run, and then enough for the planned blocks too. Sets in which a fabric lies beside itself do not count: those of a plan never need that.
  */
 export function mostMade(
   fabrics: readonly Fabric[],
@@ -105,10 +105,12 @@ export function mostMade(
 ): number {
   const stripsOnHand: StripOnHand[] = strips.map((strip, at) => ({ ...strip, id: `r${at}` }));
   const made = [1, 2].slice(0, runs(1, 2)).flatMap((seed) =>
-    (['most', { blocks: planned + 1 }, { blocks: Math.max(1, planned) }] as const).map((want) => {
-      const { sets } = makeSets({ fabrics, lookalikes: 10, stripsOnHand, wedge, keep: [], want, seed });
-      return blocksOf(wedgesOf(sets.filter((set) => !besideItself(set)), wedge), wedge); // biome-ignore format: short
-    }),
+    (['most', { blocks: planned + 1 }, { blocks: Math.max(1, planned) }] as const)
+      .slice(0, runs(2, 3))
+      .map((want) => {
+        const { sets } = makeSets({ fabrics, lookalikes: 10, stripsOnHand, wedge, keep: [], want, seed });
+        return blocksOf(wedgesOf(sets.filter((set) => !besideItself(set)), wedge), wedge); // biome-ignore format: short
+      }),
   );
   return Math.max(...made);
 }

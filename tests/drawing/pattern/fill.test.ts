@@ -5,10 +5,9 @@ import { Composer } from '../../../src/drawing/pattern/composer';
 import { STYLES } from '../../../src/drawing/pattern/look';
 import { PATTERN_PARTS } from '../../../src/drawing/pattern/options';
 import { type Mark, PAPERS, type Page } from '../../../src/drawing/pattern/page';
-import { DEMOS } from '../../demo';
 import { runs } from '../../runs';
 import { randomProject } from '../samples';
-import { type, written, writtenDemo } from './makePdf';
+import { DEMOS_ON_PAPER, type, written, writtenDemo } from './makePdf';
 
 const TOP = 0.7;
 const FOOT = 0.8;
@@ -80,7 +79,7 @@ describe('the pages of a pattern', () => {
     expect(composer.headings).toEqual([0, 1]);
   });
 
-  it.each(DEMOS.flatMap((name) => (['letter', 'a4'] as const).map((paper) => [name, paper] as const)))(
+  it.each(DEMOS_ON_PAPER)(
     'of %s on %s are none of them nearly empty',
     (name, paper) => {
       const pattern = writtenDemo(name, paper, paper === 'a4' ? 'cm' : 'in');

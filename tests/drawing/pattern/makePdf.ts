@@ -10,7 +10,8 @@ import type { Say } from '../../../src/drawing/pattern/writing';
 import { phrase, speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
 import type { LengthUnit } from '../../../src/model/units';
-import { demo } from '../../demo';
+import { DEMOS, demo } from '../../demo';
+import { runs } from '../../runs';
 import { bare, type ReadPdf, readPdf } from './readPdf';
 
 const kit = await patternKit();
@@ -49,6 +50,13 @@ export function writtenDemo(name: string, paper: PaperName, unit: LengthUnit): W
   patterns.set(key, made);
   return made;
 }
+
+/** The quilts of demo-data on each paper; of many blocks on one every day, on both in the long run. */
+export const DEMOS_ON_PAPER = DEMOS.flatMap((name) =>
+  (['a4', 'letter'] as const)
+    .slice(0, demo(name).blocks.length > 40 ? runs(1, 2) : 2)
+    .map((paper) => [name, paper] as const),
+);
 
 const files = new Map<string, Promise<ReadPdf>>();
 

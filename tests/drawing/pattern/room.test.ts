@@ -4,10 +4,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Mark } from '../../../src/drawing/pattern/page';
 import type { Project } from '../../../src/model/project';
-import { DEMOS } from '../../demo';
 import { runs } from '../../runs';
 import { randomProject } from '../samples';
-import { type, written, writtenDemo } from './makePdf';
+import { DEMOS_ON_PAPER, type, written, writtenDemo } from './makePdf';
 
 /** What a printer leaves white at the edge of a sheet, inches (from memory). */
 const WHITE_EDGE = 0.17;
@@ -89,13 +88,10 @@ function quilt(one: typeof QUILTS extends fc.Arbitrary<infer One> ? One : never)
 } // biome-ignore format: a fixture
 
 describe('words of a pattern', () => {
-  it.each(DEMOS.flatMap((name) => (['letter', 'a4'] as const).map((paper) => [name, paper] as const)))(
-    'of %s on %s have room',
-    (name, paper) => {
-      // In the unit that goes with the paper; random quilts come in both on each.
-      expect(faults(writtenDemo(name, paper, paper === 'a4' ? 'cm' : 'in'))).toEqual([]);
-    },
-  );
+  it.each(DEMOS_ON_PAPER)('of %s on %s have room', (name, paper) => {
+    // In the unit that goes with the paper; random quilts come in both on each.
+    expect(faults(writtenDemo(name, paper, paper === 'a4' ? 'cm' : 'in'))).toEqual([]);
+  });
 
   it('of random quilts with names of any length have room', () => {
     fc.assert(
