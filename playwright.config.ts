@@ -3,7 +3,7 @@
 import { defineConfig } from '@playwright/test';
 import { findChromium } from './scripts/browser.mjs';
 
-// Another port lets two checkouts test side by side, or two parts of the tests (scripts/test.mjs).
+// Another port lets two checkouts test side by side.
 const PORT = Number(process.env.TEST_PORT ?? 4183);
 const chromium = findChromium();
 
@@ -20,7 +20,7 @@ export default defineConfig({
   timeout: 120_000,
   expect: { timeout: 20_000 },
   forbidOnly: Boolean(process.env.CI),
-  reporter: [['list'], ['json', { outputFile: process.env.BROWSER_REPORT ?? 'test-results/browser.json' }]],
+  reporter: [['list'], ['json', { outputFile: 'test-results/browser.json' }]],
   use: {
     baseURL: `http://localhost:${PORT}`,
     trace: 'off',

@@ -1,9 +1,10 @@
-// The tool worked by keyboard alone, and with less motion. whatever-is-on-show.spec.ts holds all that can be on show against WCAG 2.2 AA.
-import { expect, test } from './guarded';
+// The tool worked by keyboard alone, with less motion, and in colours of the person's own (forced colours). whatever-is-on-show.spec.ts
+// holds all that can be on show against WCAG 2.2 AA, and that what is chosen differs by its shape.
+import { expect, type Page, test } from './guarded';
 import { firstVisit, goTo } from './room';
 
-test('the steps, the undo and a finding are reached by Tab and Enter alone', async ({ page }) => {
-  await firstVisit(page);
+/** The steps, the undo and a finding are reached by Tab and Enter alone. */
+async function reachedByTab(page: Page): Promise<void> {
   const reach = async (name: RegExp) => {
     for (let tabs = 0; tabs < 80; tabs += 1) {
       await page.keyboard.press('Tab');
@@ -23,6 +24,46 @@ test('the steps, the undo and a finding are reached by Tab and Enter alone', asy
   await reach(/^Block 1, row/);
   await page.keyboard.press('r');
   await expect(page.getByRole('button', { name: 'Undo: turn block 1' })).toBeEnabled();
+}
+
+/** A button of icons tells its name on keyboard focus, and Escape takes it away. */
+async function namesTold(page: Page): Promise<void> {
+  const looks = page.getByRole('toolbar', { name: 'How the wall is shown' });
+  for (const word of ['Grey', 'Clashes', 'Numbers', 'Ways of seeing', 'Units'])
+    await expect(looks.getByText(word, { exact: true })).toBeVisible();
+  await looks.getByRole('button', { name: /^Grey/ }).focus();
+  await page.keyboard.press('ArrowRight');
+  const hint = page.getByRole('tooltip');
+  await expect(hint).toHaveText('Clashes: mark them on the wall');
+  await page.keyboard.press('Escape');
+  await expect(hint).toBeHidden();
+}
+
+/** A block that is picked has a ring in forced colours, and the step a weight of its own; nothing sews along or slides where less motion is wanted. */
+async function pickedInForcedColours(page: Page): Promise<void> {
+  await page.emulateMedia({ forcedColors: 'active' });
+  const ring = page.locator('.wall .stitch');
+  await page.getByRole('button', { name: /^Block 2, row/ }).press('Escape');
+  await expect(ring).toHaveCount(0);
+  await page.getByRole('button', { name: /^Block 2, row/ }).press('Enter');
+  await expect(ring.first()).toBeVisible();
+  await expect(page.getByRole('button', { name: /^Wall/ }).first()).toHaveAttribute('aria-current', 'step');
+  const moving = await page.evaluate(
+    () => document.getAnimations().filter((one) => one.playState === 'running').length,
+  );
+  expect(moving).toBe(0);
+}
+
+test('by Tab alone, names of buttons of icons, the ring of a picked block in forced colours, and no motion', async ({
+  page,
+}) => {
+  await page.emulateMedia({ reducedMotion: 'reduce' });
+  await firstVisit(page);
+  await test.step('the steps, the undo and a finding are reached by Tab and Enter alone', () =>
+    reachedByTab(page));
+  await test.step('a button of icons tells its name on keyboard focus', () => namesTold(page));
+  await test.step('in forced colours a picked block has a ring, which does not move', () =>
+    pickedInForcedColours(page));
 });
 
 test('one part of finishing is on show in the panel, its main action in sight, and what it makes beside it @phone', async ({
@@ -50,28 +91,4 @@ test('one part of finishing is on show in the panel, its main action in sight, a
     if (action) await expect(page.getByRole('button', { name: action })).toBeInViewport({ ratio: 1 });
     if (picture) await expect(work.getByRole('img', { name: picture }).first()).toBeVisible();
   }
-});
-
-test('a button of icons tells its name on keyboard focus, and Escape takes it away', async ({ page }) => {
-  await firstVisit(page);
-  const looks = page.getByRole('toolbar', { name: 'How the wall is shown' });
-  await looks.getByRole('button', { name: /^Grey/ }).focus();
-  await page.keyboard.press('ArrowRight');
-  const hint = page.getByRole('tooltip');
-  await expect(hint).toHaveText('Clashes: mark them on the wall');
-  await page.keyboard.press('Escape');
-  await expect(hint).toBeHidden();
-  await page.setViewportSize({ width: 1440, height: 900 });
-  for (const word of ['Grey', 'Clashes', 'Numbers', 'Ways of seeing', 'Units'])
-    await expect(looks.getByText(word, { exact: true })).toBeVisible();
-});
-
-test('with less motion wanted nothing sews along or slides', async ({ page }) => {
-  await page.emulateMedia({ reducedMotion: 'reduce' });
-  await firstVisit(page);
-  await page.getByRole('button', { name: /^Block 1, row/ }).click();
-  const moving = await page.evaluate(
-    () => document.getAnimations().filter((one) => one.playState === 'running').length,
-  );
-  expect(moving).toBe(0);
 });

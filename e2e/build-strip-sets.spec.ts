@@ -1,7 +1,8 @@
 // Step 2: strip sets made at random or by hand, put in order, mended and marked.
 import { expect, type Locator, type Page, test } from './guarded';
 import { openDemo, planned, setsFromStrips } from './quilt';
-import { goTo, openFile, undoAll, undoButton } from './room';
+import { goTo, undoAll, undoButton } from './room';
+import { openSaved } from './stored';
 
 const sets = (page: Page) => page.getByRole('region', { name: 'The sets' });
 const rows = (page: Page) => sets(page).getByRole('button', { name: /^Set \w+: / });
@@ -197,7 +198,8 @@ test('a finger that rests on a strip carries it @phone @touch', async ({ page })
 test('sewing and pressing is told; sewn sets keep their strips, and a set in blocks says what goes with it', async ({
   page,
 }) => {
-  await openDemo(page, 'harbour-reading-corner', 'Strip sets');
+  await openSaved(page, planned());
+  await goTo(page, 'Strip sets');
   await test.step('an open set shows from which end each seam is sewn and which way it is pressed @phone', async () => {
     await rows(page).first().click();
     const arrows = sets(page).locator('.set-arrows');
@@ -221,13 +223,10 @@ test('sewing and pressing is told; sewn sets keep their strips, and a set in blo
     await expect(aids).toContainText('from opposite ends in turn');
     await expect(aids).toContainText('Before you sew');
   });
-  await openFile(page, planned());
-  await expect(page.getByRole('dialog')).toBeHidden();
-  await goTo(page, 'Strip sets');
+  await undoAll(page);
   await test.step('sets marked as sewn keep their strips, many at once', async () => {
     await page.getByRole('button', { name: 'sewn', exact: true }).click();
     await expect(undoButton(page)).toHaveAccessibleName(/^Undo: update the progress of \d+ strip sets$/);
-    await rows(page).first().click();
     await expect(page.getByRole('button', { name: /^Move strip/ })).toHaveCount(0);
     await expect(rows(page).first()).toHaveAccessibleName(/; sewn$/);
   });

@@ -48,7 +48,8 @@ export function alike(): Record<string, boolean> {
     const inks = [chosen, ...chosen.querySelectorAll('span, b, strong')].map(
       (one) => getComputedStyle(one).color,
     );
-    found[kindOf(chosen)] = shape(chosen) === shape(other) || inks.some((ink) => contrast(ink, ground) < 4.5);
+    const kind = kindOf(chosen);
+    found[kind] ||= shape(chosen) === shape(other) || inks.some((ink) => contrast(ink, ground) < 4.5);
   };
   for (const attribute of ['aria-pressed', 'aria-checked', 'aria-selected'])
     for (const chosen of document.querySelectorAll(`[${attribute}="true"]`))

@@ -1,7 +1,8 @@
-// Photographs that are dropped, pasted or taken with the camera, as the browser hands them over: on fabrics, blocks and the wall.
+// Photographs that are dropped, pasted or taken with the camera, as the browser hands them over: on fabrics, blocks and the wall. The
+// camera's button under a finger: photograph-a-block.spec.ts.
 import sharp from 'sharp';
 import { expect, type Page, test } from './guarded';
-import { heicOf, photograph } from './photos';
+import { heicOf, plainPhotograph } from './photos';
 import { firstVisit, goTo } from './room';
 
 interface Given {
@@ -38,10 +39,7 @@ const refused = (page: Page) => page.locator('.photo-refused');
 
 test('photographs are dropped and pasted on fabrics, blocks and the wall', async ({ page, context }) => {
   await context.grantPermissions(['clipboard-read', 'clipboard-write']);
-  const picture = await sharp(await photograph())
-    .resize(300)
-    .jpeg()
-    .toBuffer();
+  const picture = await plainPhotograph();
   const png = await sharp(picture).png().toBuffer();
   const webp = await sharp(picture).webp().toBuffer();
   const list = page.getByRole('list', { name: 'Photographs' });
@@ -115,16 +113,4 @@ test('photographs are dropped and pasted on fabrics, blocks and the wall', async
     await expect(page.getByText('One photograph of the wall at a time: front.jpg is taken.')).toBeVisible();
     await expect(page.locator('.corner-picture')).toBeVisible({ timeout: 60_000 });
   });
-});
-
-test('the camera hands its picture over @phone @touch', async ({ page }) => {
-  await firstVisit(page);
-  await goTo(page, 'Fabrics');
-  await page.getByRole('button', { name: 'From a photograph' }).click();
-  const chosen = page.waitForEvent('filechooser');
-  await page.getByRole('button', { name: 'Take a photograph' }).click();
-  const chooser = await chosen;
-  await expect(page.getByLabel('Photograph from the camera')).toHaveAttribute('capture', 'environment');
-  await chooser.setFiles({ name: 'image.jpg', mimeType: 'image/jpeg', buffer: await photograph() });
-  await expect(page.getByRole('region', { name: 'What was read' })).toBeVisible({ timeout: 60_000 });
 });

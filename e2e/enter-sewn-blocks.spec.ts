@@ -1,7 +1,8 @@
 // Blocks that are sewn already, entered as they are: by keys, by taps and from a list, with actions counted.
 import { expect, type Page, test } from './guarded';
 import { nextUndo } from './quilt';
-import { goTo, openFile, undoAll } from './room';
+import { goTo, undoAll } from './room';
+import { openSaved } from './stored';
 
 /** Twelve blocks of eight wedges from nine sets, as they lie sewn: the sets clockwise from the top, up and down in turn. */
 const SEWN = Array.from({ length: 12 }, (_, block) =>
@@ -65,9 +66,7 @@ function quilt(): string {
 }
 
 async function enterSewn(page: Page): Promise<void> {
-  await page.goto('/');
-  await openFile(page, quilt());
-  await expect(page.getByRole('dialog')).toBeHidden();
+  await openSaved(page, quilt());
   await goTo(page, 'Blocks');
   await page.getByRole('button', { name: 'Enter sewn blocks' }).click();
   await expect(page.getByRole('heading', { name: 'Enter sewn blocks' })).toBeAttached();

@@ -3,15 +3,10 @@ import { readFileSync } from 'node:fs';
 import type { Project } from '../src/model/project';
 import { expect, type Page, test } from './guarded';
 import { firstVisit, goTo, openFile, undoAll, undoButton } from './room';
+import { openSaved } from './stored';
 
-/** Opens the tool on a quilt of so many fabrics and a background, with no strips yet. The unit is the person's, not the quilt's. */
-async function fabricsOnly(page: Page, cloths: number, unit = 'in'): Promise<Project> {
-  await page.addInitScript((chosen) => localStorage.setItem('wedgewall-unit', chosen), unit);
-  await firstVisit(page);
-  return openFabrics(page, cloths, 'kiln-shed');
-}
-
-async function openFabrics(page: Page, cloths: number, from: string): Promise<Project> {
+/** A quilt of so many fabrics and a background, with no strips yet. */
+function fabricsOnly(cloths: number, from = 'kiln-shed'): Project {
   const project = JSON.parse(readFileSync(`demo-data/${from}.json`, 'utf8')) as Project;
   const own = project.fabrics.filter((fabric) => !fabric.background).slice(0, cloths);
   const made = Array.from({ length: cloths - own.length }, (_, at) => ({
@@ -19,16 +14,8 @@ async function openFabrics(page: Page, cloths: number, from: string): Promise<Pr
     id: `made${at}`,
     name: `${own[at % own.length]!.name}, bolt ${at}`,
   }));
-  const quilt = {
-    ...project,
-    fabrics: [...project.fabrics.filter((fabric) => fabric.background), ...own, ...made],
-    stripsOnHand: [],
-    clothOnHand: [],
-  };
-  await openFile(page, JSON.stringify(quilt));
-  await expect(page.getByRole('dialog')).toBeHidden();
-  await goTo(page, 'Fabrics');
-  return quilt as Project;
+  const fabrics = [...project.fabrics.filter((fabric) => fabric.background), ...own, ...made];
+  return { ...project, fabrics, stripsOnHand: [], clothOnHand: [] };
 }
 
 const grid = (page: Page) => page.getByRole('region', { name: 'Enter strips' });
@@ -69,7 +56,10 @@ const FURTHER_LINES = 8;
 test('the grid of four fabrics: by keys alone, the same for all, refused numbers, widths and lengths changed, tables pasted', async ({
   page,
 }) => {
-  const { fabrics } = await fabricsOnly(page, 4);
+  const quilt = fabricsOnly(4);
+  const { fabrics } = quilt;
+  await openSaved(page, JSON.stringify(quilt));
+  await goTo(page, 'Fabrics');
   await test.step('line by line, Enter after Tabs goes to where they began, and nothing typed is lost on leaving', async () => {
     const hands = typist(page);
     await page.getByRole('button', { name: 'Enter strips' }).click();
@@ -299,7 +289,8 @@ test('strips as CSV, and fabrics that are typed into the grid', async ({ page })
     const file = await (await saving).path();
     const text = readFileSync(file, 'utf8');
     expect(text).toMatch(/^\uFEFFFabric,Length,1 in,1.5 in,2 in\r\n/);
-    await openFabrics(page, 16, 'harbour-reading-corner');
+    await openFile(page, JSON.stringify(fabricsOnly(16, 'harbour-reading-corner')));
+    await expect(page.getByRole('dialog')).toBeHidden();
     await page.getByRole('button', { name: 'Enter strips' }).click();
     const open = async (name: string, content: string) =>
       page
@@ -342,7 +333,10 @@ test('strips as CSV, and fabrics that are typed into the grid', async ({ page })
 test('60 fabrics in centimetres fit in every window, and the cell with the focus is in sight @phone @touch', async ({
   page,
 }) => {
-  const { fabrics } = await fabricsOnly(page, 60, 'cm');
+  const quilt = fabricsOnly(60);
+  const { fabrics } = quilt;
+  await openSaved(page, JSON.stringify(quilt), 'cm');
+  await goTo(page, 'Fabrics');
   await page.getByRole('button', { name: 'Enter strips' }).click();
   await cell(page, fabrics[1]!.name, '2.5 cm').fill('4');
   await page.keyboard.press('Enter');

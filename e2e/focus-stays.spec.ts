@@ -1,14 +1,13 @@
 // The focus stays in sight near where it was, whatever a button starts, replaces, opens, closes or removes.
 
-import { holdsFocus, press } from './focus';
-import { expect, test } from './guarded';
-import { startWith } from './quilt';
-import { button, firstVisit, foot, goTo, openPart, undoAll } from './room';
+import { holdsFocus, opensAndCloses, press } from './focus';
+import { expect, type Page, test } from './guarded';
+import { openDemo } from './quilt';
+import { button, firstVisit, foot, goTo, openPart, undoAll, undoButton } from './room';
 
 test('from fabrics to blocks the focus stays near', async ({ page }) => {
-  await startWith(page, 'The kiln shed');
+  await openDemo(page, 'kiln-shed', 'Fabrics');
   await test.step('Fabrics: forms that open and close, rows of fabric on hand, a fabric removed', async () => {
-    await goTo(page, 'Fabrics');
     for (const name of [
       'Add a fabric',
       'Work out what to cut',
@@ -18,6 +17,12 @@ test('from fabrics to blocks the focus stays near', async ({ page }) => {
       await press(page, button(page, name));
       await press(page, page.locator('.panel').getByRole('button', { name: /^Done/ }).first());
     }
+    for (const name of ['Work out what to cut', 'How large a top it makes']) {
+      await press(page, button(page, name));
+      // Escape closes it again, and the focus is back where it was opened.
+      await page.keyboard.press('Escape');
+      await expect(button(page, name)).toBeFocused();
+    }
     await press(page, button(page, 'Change strips'), '.work');
     await press(page, button(page, /^Done/));
     await press(page, page.locator('.laid-pieces button').first());
@@ -26,8 +31,16 @@ test('from fabrics to blocks the focus stays near', async ({ page }) => {
   await undoAll(page);
   await test.step('Strip sets and Wedges: sets made, opened, a strip and a set removed, sets cut', async () => {
     await goTo(page, 'Strip sets');
-    await press(page, button(page, 'Make sets'));
-    await press(page, button(page, 'Try another mix'));
+    for (const action of ['Make sets', 'Try another mix']) {
+      await press(page, button(page, action));
+      await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
+      await expect(button(page, action)).toBeFocused();
+    }
+    const strip = page.locator('.set-strip-open').first();
+    await opensAndCloses(page, [
+      { open: button(page, /^Set A:/), there: page.getByRole('region', { name: 'Set A' }).first() },
+      { open: strip, there: page.locator('.set-strip-open[aria-expanded="true"]') },
+    ]);
     await press(page, button(page, /^Set A:/), '.panel, .work');
     await press(page, page.locator('.set-strip button').first());
     await press(page, button(page, /^Remove set A/), '.panel, .work');
@@ -54,21 +67,49 @@ test('from fabrics to blocks the focus stays near', async ({ page }) => {
 
 test('on the wall, in the bar and while finishing the focus stays near', async ({ page }) => {
   await firstVisit(page);
-  await test.step('Wall: a shuffle stopped and cancelled, layouts, sizes, mends, a border added and removed', async () => {
-    await goTo(page, 'Wall');
-    await press(page, foot(page).getByRole('button', { name: 'Shuffle' }));
-    await expect(foot(page).getByRole('button', { name: /^(Cancel|Close)/ })).toBeVisible({
-      timeout: 60_000,
-    });
-    await holdsFocus(page, 'the shuffle');
-    await page.keyboard.press('Escape');
-    await expect(foot(page).getByRole('button', { name: 'Shuffle' })).toBeFocused();
-    await press(page, button(page, 'Show several to choose from'));
-    await expect(page.getByRole('heading', { name: 'Layouts to choose from' })).toBeVisible({
-      timeout: 60_000,
-    });
-    await holdsFocus(page, 'Show several', '.panel, .work');
+  const shuffle = foot(page).getByRole('button', { name: 'Shuffle' });
+  const several = button(page, 'Show several to choose from');
+  const layouts = page.getByRole('region', { name: 'Layouts to choose from' });
+  await goTo(page, 'Wall');
+  await test.step('Wall: a shuffle put away by its button and by Escape', async () => {
+    const close = foot(page).getByRole('button', { name: /^(Cancel|Close)$/ });
+    for (const leave of [() => press(page, close), () => page.keyboard.press('Escape')]) {
+      await press(page, shuffle);
+      await expect(close).toBeVisible({ timeout: 60_000 });
+      await holdsFocus(page, 'the shuffle');
+      await leave();
+      await expect(shuffle).toBeFocused();
+    }
+  });
+  await test.step('Wall: several layouts, put away by their button and by Escape, one seen on the wall and used', async () => {
+    // All are stopped: how long they are sought makes no difference here.
+    const seek = async () => {
+      await press(page, several);
+      await press(page, foot(page).getByRole('button', { name: 'Stop' }), '.panel, .work');
+      await expect(layouts).toBeVisible({ timeout: 60_000 });
+      await holdsFocus(page, 'the search', '.panel, .work');
+    };
+    await seek();
     await press(page, button(page, /^Cancel/), '.panel, .work');
+    await expect(layouts).toBeHidden();
+    await seek();
+    await page.keyboard.press('Escape');
+    await expect(layouts).toBeHidden();
+    await holdsFocus(page, 'Escape', '.panel, .work');
+    await seek();
+    const first = layouts.getByRole('listitem', { name: 'Layout 1' });
+    await expect(first).toContainText(/Layout 1 · \d+ clashes · score \d+: the best found/);
+    await first.getByRole('button', { name: 'See layout 1 on the wall' }).click();
+    await expect(undoButton(page)).toBeDisabled();
+    await expect(page.locator('.standing p')).toHaveText(/→/);
+    await page.getByRole('button', { name: 'Back to the layouts' }).click();
+    await press(page, button(page, /^Use .*Layout 1/), '.panel, .work');
+    await expect(layouts).toBeHidden();
+    await holdsFocus(page, 'Use', '.panel, .work');
+    await expect(undoButton(page)).toHaveAccessibleName('Undo: hang the blocks in another layout');
+  });
+  await undoAll(page);
+  await test.step('Wall: findings and mends, a border added and removed, sizes, a block taken down', async () => {
     const finding = page.locator('.finding > button').first();
     await press(page, finding);
     const mend = page.locator('.mends input').first();
@@ -96,16 +137,34 @@ test('on the wall, in the bar and while finishing the focus stays near', async (
   });
   await test.step('Finishing: pattern, picture, copies, kits, colourways', async () => {
     await goTo(page, 'Finishing');
+    for (const [part, action, file] of [
+      ['Pattern', 'Make the pattern (PDF)', /\.pdf$/],
+      ['Picture', 'Save the picture (PNG)', /\.png$/],
+    ] as const) {
+      await openPart(page, part);
+      if (part === 'Picture') await page.getByLabel('Width of the PNG in pixels').fill('600');
+      else await coverAlone(page);
+      const saved = page.waitForEvent('download', { timeout: 60_000 });
+      await press(page, button(page, action));
+      await expect(button(page, action)).toBeFocused();
+      expect((await saved).suggestedFilename()).toMatch(file);
+      await expect(button(page, action)).toBeEnabled();
+      await expect(button(page, action)).toBeFocused();
+    }
     for (const [part, action] of [
-      ['Pattern', /^Make the pattern/],
-      ['Picture', /PNG/],
       ['Sizes', /^Copy/],
       ['In words', /^Copy/],
       ['Colourways', /./],
     ] as const) {
       await openPart(page, part);
-      const main = foot(page).getByRole('button', { name: action }).first();
-      await press(page, main);
+      await press(page, foot(page).getByRole('button', { name: action }).first());
     }
   });
 });
+
+/** Leaves all but the first part out of the pattern. */
+async function coverAlone(page: Page): Promise<void> {
+  await page.locator('.pattern-parts input').evaluateAll((parts: HTMLInputElement[]) => {
+    for (const part of parts.slice(1)) part.click();
+  });
+}

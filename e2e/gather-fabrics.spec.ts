@@ -1,7 +1,9 @@
 // Step 1: fabrics laid out as pieces of cloth, added and changed; what to cut from them. Strips are entered in
 // enter-strips.spec.ts.
 import { expect, type Page, test } from './guarded';
+import { tooSmall } from './measure';
 import { firstVisit, goTo, openExample, undoAll, undoButton } from './room';
+import { byFinger, resize } from './within-reach';
 
 const laid = (page: Page) => page.getByRole('region', { name: 'Fabrics laid out' });
 const pieces = (page: Page) => laid(page).locator('.laid-piece');
@@ -164,6 +166,12 @@ test('a newcomer adds fabrics; in a quilt one is replaced everywhere, and only t
   await test.step('a print is chosen from cloth and drawn with the colours it is printed with', async () => {
     await page.getByText('printed', { exact: true }).click();
     await page.getByRole('radio', { name: 'Gingham' }).check({ force: true });
+    const desk = page.viewportSize()!;
+    await byFinger(page, true);
+    await resize(page, [1024, 768]);
+    expect(await tooSmall(page), 'on a tablet').toEqual([]);
+    await byFinger(page, false);
+    await resize(page, [desk.width, desk.height]);
     await page.getByRole('textbox', { name: 'Printed with', exact: true }).fill('#123456');
     await page.getByRole('textbox', { name: 'Name' }).fill('Kitchen check');
     await page.getByRole('button', { name: 'Add this fabric' }).click();

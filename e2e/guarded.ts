@@ -42,6 +42,34 @@ function neverPainted() {
   Object.assign(globalThis, { unpainted } satisfies Unpainted);
 }
 
+/** What every page has on its global: the workers that were asked and have not answered yet, each with the number of its ask. */
+export interface Asking {
+  readonly asking: ReadonlyMap<Worker, number>;
+}
+
+/** Keeps that up (src/store/workers/protocol.ts). Runs in the page. */
+function noteAsking() {
+  const asking = new Map<Worker, number>();
+  globalThis.Worker = class extends Worker {
+    constructor(url: string | URL, options?: WorkerOptions) {
+      super(url, options);
+      this.addEventListener('message', ({ data }: MessageEvent<{ kind: string; number: number }>) => {
+        const ended = data.kind === 'answer' || data.kind === 'failed';
+        if (ended && asking.get(this) === data.number) asking.delete(this);
+      });
+    }
+    override postMessage(message: { kind: string; number: number }) {
+      if (message.kind === 'ask') asking.set(this, message.number);
+      super.postMessage(message);
+    }
+    override terminate() {
+      asking.delete(this);
+      super.terminate();
+    }
+  };
+  Object.assign(globalThis, { asking } satisfies Asking);
+}
+
 export const test = plain.extend<Guard>({
   ahead: [false, { option: true }],
   painted: [false, { option: true }],
@@ -65,6 +93,7 @@ export const test = plain.extend<Guard>({
             console.error('refused by the policy:', violatedDirective, blockedURI, sample),
           );
         });
+        await watched.addInitScript(noteAsking);
         if (!ahead) await watched.addInitScript(neverLongIdle);
         if (!painted) await watched.addInitScript(neverPainted);
       };

@@ -29,7 +29,16 @@ test('what is asked of workers that cannot be fetched, or hang, is done by the n
     const findings = page.getByRole('region', { name: 'What clashes' });
     await expect(findings.getByRole('button').first()).toBeVisible();
   });
+  await test.step('the list of moves takes the focus from its button, which goes, also where its code is there at once', async () => {
+    for (const _ of ['fetched', 'there']) {
+      await page.getByRole('button', { name: 'Find what a few moves can do' }).click();
+      await expect(page.getByRole('heading', { name: 'Moves by hand', level: 2 })).toBeFocused();
+      await page.keyboard.press('Escape');
+      await expect(page.getByText('its helper did not start')).toBeVisible();
+    }
+  });
   await test.step('a shuffle whose workers cannot be fetched says so', async () => {
+    asked = 0;
     const part = await shuffle(page);
     await expect(part.getByText('The shuffle could not run: its helper did not start.')).toBeVisible();
     expect(asked).toBe(4);

@@ -1,12 +1,43 @@
-// How far the work is, for many at once, and what can no longer change; other numbers of wedges to
-// the block; the block's card.
+// How far the work is, for many at once, and what can no longer change; another number of wedges to the block; the block's card.
+import { readFileSync } from 'node:fs';
 import { expect, type Page, test } from './guarded';
 import { openDemo } from './quilt';
-import { block, goTo, hangsAt, openPart, undoAll, undoButton } from './room';
+import { block, goTo, hangsAt, openFile, openPart, undoAll, undoButton } from './room';
 
 const stage = (page: Page, name: string) => page.locator('.marking').getByRole('button', { name });
 
-test('the block card, what can no longer change once it is sewn, and the weight', async ({ page }) => {
+/** A quilt without blocks gets another number of wedges to the block. All numbers: tests/editing/otherWedgeCounts.test.ts. */
+async function otherCount(page: Page, count: number): Promise<void> {
+  await goTo(page, 'Wedges');
+  await page.getByText(String(count), { exact: true }).first().click();
+  await page.getByText(/^It makes a block/).click();
+  await expect(page.getByText(/^Setting piece, cut: /)).toBeVisible();
+  await goTo(page, 'Strip sets');
+  await page.getByText('a number of sets', { exact: true }).click();
+  await page.getByRole('textbox', { name: 'Number of sets' }).fill('3');
+  await page.getByRole('button', { name: 'Make sets' }).click();
+  await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
+  await goTo(page, 'Wedges');
+  await expect(page.getByRole('button', { name: /^Set A: Up \d+/ })).toBeVisible();
+  await goTo(page, 'Blocks');
+  await page
+    .locator('.step-foot')
+    .getByRole('button', { name: /^Add \d+ blocks?$/ })
+    .click();
+  await expect(page.getByText(/^\d+ blocks added and filled\.$/)).toBeVisible();
+  await page.getByRole('button', { name: /^Block 1: / }).click();
+  await expect(page.getByRole('radio', { name: /^Place \d+: set/ })).toHaveCount(count);
+  await page.getByText('Block card').click();
+  await expect(page.getByText(/^The four setting pieces go on at places/)).toBeVisible();
+  await goTo(page, 'Wall');
+  await block(page, 1).focus();
+  await page.keyboard.press('r');
+  await expect(undoButton(page)).toHaveAccessibleName('Undo: turn block 1');
+}
+
+test('the block card, what can no longer change once it is sewn, the weight, and another number of wedges', async ({
+  page,
+}) => {
   await openDemo(page, 'harbour-reading-corner', 'Blocks');
   await test.step('the block card lists place by place what to lay, and goes to the printer', async () => {
     await page.evaluate(() => {
@@ -111,40 +142,7 @@ test('the block card, what can no longer change once it is sewn, and the weight'
     await expect(weight.getByText(/a typical figure/)).toBeVisible();
     await expect(weight.getByRole('listitem').first()).toContainText('layers of fabric');
   });
-});
-
-// Blocks of eight are those of the examples.
-test('6, 10 and 12 wedges to the block: sets, wedges, blocks and wall', async ({ page }) => {
-  await openDemo(page, 'kiln-shed', 'Wedges');
-  for (const count of [6, 10, 12]) {
-    await test.step(`${count} wedges to the block`, async () => {
-      await page.getByText(String(count), { exact: true }).first().click();
-      await page.getByText(/^It makes a block/).click();
-      await expect(page.getByText(/^Setting piece, cut: /)).toBeVisible();
-      await goTo(page, 'Strip sets');
-      await page.getByText('a number of sets', { exact: true }).click();
-      await page.getByRole('textbox', { name: 'Number of sets' }).fill('3');
-      await page.getByRole('button', { name: 'Make sets' }).click();
-      await expect(page.getByText(/\d+ sets made, /)).toBeVisible();
-      await goTo(page, 'Wedges');
-      await expect(page.getByRole('button', { name: /^Set A: Up \d+/ })).toBeVisible();
-      await goTo(page, 'Blocks');
-      // Blocks that are there are filled; new ones are filled as they are added.
-      await page
-        .locator('.step-foot')
-        .getByRole('button', { name: /^(Add \d+ blocks?|Fill empty blocks)$/ })
-        .click();
-      await expect(page.getByText(/^\d+ blocks added and filled\.$/)).toBeVisible();
-      await page.getByRole('button', { name: /^Block 1: / }).click();
-      await expect(page.getByRole('radio', { name: /^Place \d+: set/ })).toHaveCount(count);
-      await page.getByText('Block card').click();
-      await expect(page.getByText(/^The four setting pieces go on at places/)).toBeVisible();
-      await goTo(page, 'Wall');
-      await block(page, 1).focus();
-      await page.keyboard.press('r');
-      await expect(undoButton(page)).toHaveAccessibleName('Undo: turn block 1');
-    });
-    await undoAll(page);
-    await goTo(page, 'Wedges');
-  }
+  await openFile(page, readFileSync('demo-data/kiln-shed.json', 'utf8'));
+  await expect(page.getByRole('dialog')).toBeHidden();
+  await test.step('6 wedges to the block: sets, wedges, blocks and wall', () => otherCount(page, 6));
 });

@@ -2,7 +2,7 @@
 // At every size and for axe: whatever-is-on-show.spec.ts.
 import { expect, type Page, test } from './guarded';
 import { nextUndo } from './quilt';
-import { firstVisit, goTo, openExample, undoAll } from './room';
+import { block, firstVisit, goTo, undoAll } from './room';
 
 async function findMoves(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Find what a few moves can do' }).click();
@@ -18,8 +18,8 @@ test('a few moves, and the layout a shuffle found, are listed, ticked off, used 
   await context.grantPermissions(['clipboard-read', 'clipboard-write']);
   await firstVisit(page);
   // A quilt of one's own: an example that was never changed is a new one after a reload.
-  await openExample(page, 'Harbour library');
-  await goTo(page, 'Wall');
+  await block(page, 1).focus();
+  await page.keyboard.press('r');
   await test.step('a few moves are found, listed, ticked off, and kept over a reload', async () => {
     await findMoves(page);
     await expect(page.getByRole('heading', { name: 'Moves by hand', level: 2 })).toBeFocused();

@@ -2,7 +2,7 @@
 import { plainFractions } from './fractions';
 import { expect, type Page, test } from './guarded';
 import { nameFaults } from './nameFaults';
-import { openDemo } from './quilt';
+import { openDemoFile } from './quilt';
 import { allThere, block, button, firstVisit, goTo, openExample, openPart, still, unfold } from './room';
 import { PARTS, STEPS } from './states';
 import { readTree } from './tree';
@@ -11,7 +11,7 @@ import { readTree } from './tree';
 async function hold(page: Page, what: string): Promise<void> {
   await unfold(page);
   await allThere(page);
-  await still(page);
+  await still(page, 60);
   expect(nameFaults(await readTree(page)), what).toEqual([]);
   expect(await plainFractions(page), what).toEqual([]);
 }
@@ -33,53 +33,47 @@ async function holdOpened(page: Page, what: string): Promise<void> {
   expect(await plainFractions(page), `${what}, opened`).toEqual([]);
 }
 
-// whatever-is-on-show.spec.ts holds the first quilt to the same, step by step; this one has strips and nothing sewn.
-test('every step of a quilt with nothing sewn, with all its folds open', async ({ page }) => {
-  test.setTimeout(180_000);
+// whatever-is-on-show.spec.ts holds the first quilt to the same, step by step, and what else opens.
+test('names and fractions of what opens, of every step of a quilt with nothing sewn with all its folds open, and of a large one', async ({
+  page,
+}) => {
+  test.setTimeout(300_000);
   await firstVisit(page);
-  await openExample(page, 'The kiln shed');
-  for (const step of STEPS.slice(0, -1)) {
-    await goTo(page, step);
-    await hold(page, step);
-    await holdOpened(page, step);
-  }
-  await goTo(page, 'Finishing');
-  for (const part of PARTS) {
-    await openPart(page, part);
-    await hold(page, part);
-  }
-});
-
-test('every fraction is set as one, on every step of a large quilt', async ({ page }) => {
-  await openDemo(page, 'keepers-winter', 'Fabrics');
-  for (const step of STEPS) {
-    await goTo(page, step);
-    await holdOpened(page, step);
-  }
-});
-
-// What else opens is held there too.
-test('what opens: ways of counting fabric, layouts', async ({ page }) => {
-  test.setTimeout(240_000);
-  await firstVisit(page);
-  await goTo(page, 'Fabrics');
-  await page.locator('.laid-pieces button').first().click();
-  for (const name of ['Work out what to cut', 'How large a top', 'Add fabric on hand']) {
-    await button(page, name).click();
-    await hold(page, name);
-  }
-  await goTo(page, 'Wall');
-  await button(page, 'Show several to choose from').click();
-  await expect(page.getByRole('heading', { name: 'Layouts to choose from' })).toBeVisible({
-    timeout: 60_000,
+  await test.step('what opens: ways of counting fabric, layouts; a block tells where it hangs, how it lies and what clashes', async () => {
+    await goTo(page, 'Fabrics');
+    await page.locator('.laid-pieces button').first().click();
+    for (const name of ['Work out what to cut', 'How large a top', 'Add fabric on hand']) {
+      await button(page, name).click();
+      await hold(page, name);
+    }
+    await goTo(page, 'Wall');
+    await expect(block(page, 1)).toHaveAccessibleName(
+      /^Block 1, row 1, column 1(, turned \d+°)?; (\d+ clash(es)?(, with blocks? [\d, and]+)?|no clash)$/,
+    );
+    await button(page, 'Show several to choose from').click();
+    await expect(page.getByRole('heading', { name: 'Layouts to choose from' })).toBeVisible({
+      timeout: 60_000,
+    });
+    await hold(page, 'layouts');
   });
-  await hold(page, 'layouts');
-});
-
-test('a block on the wall tells where it hangs, how it lies and what clashes', async ({ page }) => {
-  await firstVisit(page);
-  await goTo(page, 'Wall');
-  await expect(block(page, 1)).toHaveAccessibleName(
-    /^Block 1, row 1, column 1(, turned \d+°)?; (\d+ clash(es)?(, with blocks? [\d, and]+)?|no clash)$/,
-  );
+  await test.step('a quilt with nothing sewn', async () => {
+    await openExample(page, 'The kiln shed');
+    for (const step of STEPS.slice(0, -1)) {
+      await goTo(page, step);
+      await hold(page, step);
+      await holdOpened(page, step);
+    }
+    await goTo(page, 'Finishing');
+    for (const part of PARTS) {
+      await openPart(page, part);
+      await hold(page, part);
+    }
+  });
+  await test.step('a large quilt: every fraction is set as one', async () => {
+    await openDemoFile(page, 'keepers-winter');
+    for (const step of STEPS) {
+      await goTo(page, step);
+      await holdOpened(page, step);
+    }
+  });
 });

@@ -17,8 +17,8 @@ const once = <Made>(make: () => Promise<Made>): (() => Promise<Made>) => {
   };
 };
 const fabricPicture = once(() => photograph());
-const blockPicture = once(async () => jpegOf((await blockShot(11, 450)).pixels));
-const wallPicture = once(async () => jpegOf((await wallShot(3, 400, [2, 3])).pixels));
+const blockPicture = once(async () => jpegOf((await blockShot(11, 320)).pixels));
+const wallPicture = once(async () => jpegOf((await wallShot(3, 320, [2, 2])).pixels));
 
 async function give(page: Page, field: string, name: string, buffer: Buffer): Promise<void> {
   await page.getByLabel(field).setInputFiles({ name, mimeType: 'image/jpeg', buffer });

@@ -26,15 +26,25 @@ async function openBlocks(page: Page, { project }: BlockShot): Promise<void> {
   await expect(page.getByRole('button', { name: 'Choose photographs' })).toBeFocused();
 }
 
-/** Gives the photograph of the block, after other files, and waits until it is read. */
-async function choose(
-  page: Page,
-  { pixels, number }: BlockShot,
-  others: readonly GivenFile[],
-): Promise<void> {
-  const photo = { name: 'block.jpg', mimeType: 'image/jpeg', buffer: await jpegOf(pixels) };
-  await page.getByLabel('Files of photographs').setInputFiles([...others, photo]);
+const photoOf = async ({ pixels }: BlockShot): Promise<GivenFile> => ({
+  name: 'block.jpg',
+  mimeType: 'image/jpeg',
+  buffer: await jpegOf(pixels),
+});
+
+/** Waits until the photograph of the block is read. */
+async function isRead(page: Page, { number }: BlockShot): Promise<void> {
   await expect(page.getByText(`This looks like block ${number}`)).toBeVisible({ timeout: 60_000 });
+  await expect(page.locator('.photo-working.busy')).toHaveCount(0);
+}
+
+/** What a press changes is read anew to its end: until then what is read may move what is pressed next. */
+async function readAnew(page: Page, shot: BlockShot, change: () => Promise<void>): Promise<void> {
+  const squared = page.getByRole('img', { name: 'The block squared up' });
+  const before = (await squared.getAttribute('src'))!;
+  await change();
+  await expect(squared).not.toHaveAttribute('src', before, { timeout: 60_000 });
+  await isRead(page, shot);
 }
 
 const corner = (page: Page): Locator => page.getByRole('button', { name: 'Top left corner', exact: true });
@@ -51,21 +61,24 @@ async function cornerAt(
 
 /** The first corner is where it is in the picture, is moved by keys and back, and the block is read again; the picture stays in its place. */
 async function moveCorner(page: Page, shot: BlockShot): Promise<void> {
-  const { pixels, corners, number } = shot;
+  const { pixels, corners } = shot;
   const found = await cornerAt(page, shot);
   expect(Math.hypot(found.x - corners[0]!.x, found.y - corners[0]!.y)).toBeLessThan(0.02 * pixels.width);
   const moved = await layoutMoves(page, '.corner-picture');
   await corner(page).focus();
   await expect(page.locator('.loupe')).toBeVisible();
-  await page.keyboard.press('ArrowRight');
-  await page.keyboard.press('Shift+ArrowDown');
-  await expect.poll(async () => Math.round((await cornerAt(page, shot)).x - found.x)).toBe(1);
+  await readAnew(page, shot, async () => {
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('Shift+ArrowDown');
+    await expect.poll(async () => Math.round((await cornerAt(page, shot)).x - found.x)).toBe(1);
+  });
   expect(Math.round((await cornerAt(page, shot)).y - found.y)).toBe(10);
   const handle = (await corner(page).boundingBox())!;
   expect(Math.min(handle.width, handle.height)).toBeGreaterThanOrEqual(44);
-  await page.keyboard.press('ArrowLeft');
-  await page.keyboard.press('Shift+ArrowUp');
-  await expect(page.getByText(`This looks like block ${number}`)).toBeVisible({ timeout: 60_000 });
+  await readAnew(page, shot, async () => {
+    await page.keyboard.press('ArrowLeft');
+    await page.keyboard.press('Shift+ArrowUp');
+  });
   // Reading began and ended meanwhile.
   expect(await moved(), 'how often the picture moved under the hand').toBe(0);
 }
@@ -78,10 +91,14 @@ test('a block is told from its photograph, put right, hangs as its picture, outl
   await openBlocks(page, shot);
   await test.step('what is no photograph is told by name, and the rest goes on', async () => {
     const svg = Buffer.from('<svg xmlns="http://www.w3.org/2000/svg"><script>1</script></svg>');
-    await choose(page, shot, [
-      { name: 'notes.txt', mimeType: 'text/plain', buffer: Buffer.from('ten strips of plum') },
-      { name: 'drawing.svg', mimeType: 'image/svg+xml', buffer: svg },
-    ]);
+    await page
+      .getByLabel('Files of photographs')
+      .setInputFiles([
+        { name: 'notes.txt', mimeType: 'text/plain', buffer: Buffer.from('ten strips of plum') },
+        { name: 'drawing.svg', mimeType: 'image/svg+xml', buffer: svg },
+        await photoOf(shot),
+      ]);
+    await isRead(page, shot);
     await expect(page.getByRole('alert').filter({ hasText: 'notes.txt' })).toContainText('holds text');
     await expect(page.getByRole('alert').filter({ hasText: 'drawing.svg' })).toContainText('SVG');
   });
@@ -136,12 +153,19 @@ test('a block is told from its photograph, put right, hangs as its picture, outl
 });
 
 // In one column more could move the picture.
-test('in a narrow window the picture stays in its place while its block is read; corners that cross are said @phone @touch', async ({
+test('the camera hands a picture over; in a narrow window it stays in its place while its block is read; corners that cross are said @phone @touch', async ({
   page,
 }) => {
   const shot = await blockShot(SEED, SMALL);
   await openBlocks(page, shot);
-  await choose(page, shot, []);
+  await test.step('the camera hands its picture over', async () => {
+    const chosen = page.waitForEvent('filechooser');
+    await page.getByRole('button', { name: 'Take a photograph' }).click();
+    const chooser = await chosen;
+    await expect(page.getByLabel('Photograph from the camera')).toHaveAttribute('capture', 'environment');
+    await chooser.setFiles(await photoOf(shot));
+    await isRead(page, shot);
+  });
   await moveCorner(page, shot);
   await test.step('corners that cross are said at their place, and nothing is read from them', async () => {
     await page.getByText('Corners in pixels').click();

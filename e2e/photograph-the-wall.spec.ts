@@ -10,7 +10,7 @@ import { block, firstVisit, goTo, hangsAt, openFile, undoButton } from './room';
 test('a wall is read from its photograph and hung in one step: known blocks by their numbers, new ones by their pictures', async ({
   page,
 }) => {
-  const { project, pixels, rows, columns, cells } = await wallShot(3, 400, [2, 3]);
+  const { project, pixels, rows, columns, cells } = await wallShot(4, 360, [2, 2]);
   const numbers = cells.map((cell) => cell!.number);
   const [known, added] = [numbers.slice(0, -2), numbers.slice(-2)];
   const blocks = project.blocks.filter(({ number }) => known.includes(number));

@@ -4,7 +4,7 @@ import { writeProject } from '../src/model/reading/read';
 import { demo } from '../tests/demo';
 import { keptPicture, photographed } from '../tests/model/picture/images';
 import { expect, type Page, test } from './guarded';
-import { firstVisit, openFile } from './room';
+import { chooseFile, firstVisit, openFile } from './room';
 
 test.use({ painted: true });
 
@@ -35,35 +35,34 @@ async function seen(page: Page): Promise<{ blue: number; rust: number }> {
   return { blue: blue / all, rust: rust / all };
 }
 
-test('photographed fabric is on the wall as itself, after a reload, and in the saved file', async ({
+test('a picture that is not in the file is told, and fabric that has one is on the wall as itself, after a reload, and in the saved file', async ({
   page,
 }) => {
   const { id, text } = await photographedQuilt();
   await firstVisit(page);
-  await openFile(page, text);
-  await expect(page.getByRole('dialog')).toBeHidden();
-  await expect.poll(async () => (await seen(page)).blue).toBeGreaterThan(0.4);
-  await expect(page.getByText('Saved', { exact: true })).toBeVisible();
-  await page.reload();
-  await expect.poll(async () => (await seen(page)).blue).toBeGreaterThan(0.4);
-  expect((await seen(page)).rust).toBeLessThan(0.02);
-  await page.getByRole('button', { name: /^Quilt:/ }).click();
-  const download = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Save to a file' }).click();
-  const saved = JSON.parse(readFileSync(await (await download).path(), 'utf8')) as {
-    pictures: Record<string, string>;
-  };
-  expect(Object.keys(saved.pictures)).toEqual([id]);
-  expect(saved.pictures[id]).toBe((JSON.parse(text) as typeof saved).pictures[id]);
-});
-
-test('a picture that is not in the file is told, and the quilt opens in mean colours', async ({ page }) => {
-  const { text } = await photographedQuilt();
-  const { pictures: _pictures, ...without } = JSON.parse(text) as { pictures: unknown };
-  await firstVisit(page);
-  await openFile(page, JSON.stringify(without));
-  await expect(page.getByRole('dialog')).toBeHidden();
-  await expect.poll(async () => (await seen(page)).rust).toBeGreaterThan(0.4);
-  await page.getByRole('button', { name: /^Quilt:/ }).click();
-  await expect(page.getByText('What lacks its picture is drawn in its mean colour.')).toBeVisible();
+  await test.step('a picture that is not in the file is told, and the quilt opens in mean colours', async () => {
+    const { pictures: _pictures, ...without } = JSON.parse(text) as { pictures: unknown };
+    await openFile(page, JSON.stringify({ ...without, id: 'no-pictures' }));
+    await expect(page.getByRole('dialog')).toBeHidden();
+    await expect.poll(async () => (await seen(page)).rust).toBeGreaterThan(0.4);
+    await page.getByRole('button', { name: /^Quilt:/ }).click();
+    await expect(page.getByText('What lacks its picture is drawn in its mean colour.')).toBeVisible();
+  });
+  await test.step('photographed fabric is on the wall as itself, after a reload, and in the saved file', async () => {
+    await chooseFile(page, text);
+    await expect(page.getByRole('dialog')).toBeHidden();
+    await expect.poll(async () => (await seen(page)).blue).toBeGreaterThan(0.4);
+    await expect(page.getByText('Saved', { exact: true })).toBeVisible();
+    await page.reload();
+    await expect.poll(async () => (await seen(page)).blue).toBeGreaterThan(0.4);
+    expect((await seen(page)).rust).toBeLessThan(0.02);
+    await page.getByRole('button', { name: /^Quilt:/ }).click();
+    const download = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save to a file' }).click();
+    const saved = JSON.parse(readFileSync(await (await download).path(), 'utf8')) as {
+      pictures: Record<string, string>;
+    };
+    expect(Object.keys(saved.pictures)).toEqual([id]);
+    expect(saved.pictures[id]).toBe((JSON.parse(text) as typeof saved).pictures[id]);
+  });
 });

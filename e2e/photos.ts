@@ -14,13 +14,13 @@ export interface GivenFile {
 
 /** Pixels to the inch of the scene. */
 export const PER_INCH = 40;
-/** Upright: a piece of fabric, a white card, and a ruler of 10 inches from one end to the other. */
+/** Upright: a piece of fabric, a white card, and a ruler of 8 inches from one end to the other. */
 export const SCENE = {
-  width: 800,
-  height: 600,
-  cloth: { x: 40, y: 40, width: 480, height: 440 },
-  card: { x: 573, y: 67, width: 173, height: 173 },
-  ruler: { x: 80, y: 533, width: 400, height: 27 },
+  width: 600,
+  height: 450,
+  cloth: { x: 30, y: 30, width: 360, height: 330 },
+  card: { x: 430, y: 50, width: 130, height: 130 },
+  ruler: { x: 60, y: 400, width: 320, height: 20 },
 } as const;
 /** Linear light of a lamp as a camera set to daylight sees it, dimmed. */
 const WARM = [0.86, 0.66, 0.42] as const;
@@ -58,6 +58,12 @@ async function photographOf(fabric: Fabric, light: readonly [number, number, num
   const raw = { width, height, channels: 4 as const };
   const turned = await sharp(Buffer.from(data.buffer), { raw }).rotate(270).removeAlpha().png().toBuffer();
   return sharp(turned).jpeg({ quality: 92 }).withMetadata({ orientation: 6 }).toBuffer();
+}
+
+/** A small photograph of plain fabric, for what does not depend on what is seen: quick to read. */
+export function plainPhotograph(): Promise<Buffer> {
+  const create = { width: 120, height: 90, channels: 3 as const, background: '#2f6f73' };
+  return sharp({ create }).jpeg().toBuffer();
 }
 
 /** A rendered picture as a file of a camera. */

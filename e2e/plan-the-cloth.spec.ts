@@ -4,6 +4,7 @@ import { faultsOf } from './axe';
 import { expect, type Page, test } from './guarded';
 import { openDemo } from './quilt';
 import { goTo, undoAll, undoButton } from './room';
+import { byFinger, resize } from './within-reach';
 
 const cloth = (page: Page) => page.getByRole('region', { name: 'Fabric on hand' });
 const strips = (page: Page) => page.getByRole('region', { name: 'Strips on hand' });
@@ -48,6 +49,30 @@ test('fabric on hand is written down, what to cut is worked out from blocks, and
     await expect(undoButton(page)).toHaveAccessibleName(/^Undo: remove .* from the fabric on hand$/);
     await undoButton(page).click();
     await expect(cloth(page).getByText(/off the bolt, 27" × /)).toBeVisible();
+  });
+  await test.step('fabric on hand and a plan of it have no barrier that axe finds, and nothing sticks out of the panel, on a phone too', async () => {
+    await cloth(page).getByRole('button', { name: 'Add fabric on hand' }).click();
+    await page.getByRole('button', { name: 'How large a top it makes' }).click();
+    await top(page).getByText('own', { exact: true }).click();
+    await expect(
+      top(page)
+        .getByText(/strip sets?/)
+        .first(),
+    ).toBeVisible();
+    const faults = async () => {
+      const over = await page.locator('.panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth);
+      expect(over).toBeLessThanOrEqual(0);
+      return faultsOf(page, { within: ['.panel'] });
+    };
+    expect(await faults()).toEqual([]);
+    const desk = page.viewportSize()!;
+    await byFinger(page, true);
+    await resize(page, [390, 844]);
+    expect(await faults()).toEqual([]);
+    await byFinger(page, false);
+    await resize(page, [desk.width, desk.height]);
+    await top(page).getByRole('button', { name: 'Done' }).click();
+    await cloth(page).getByRole('button', { name: 'Done' }).click();
   });
   await undoAll(page);
   await test.step('from blocks to strips: another look and fewer fabrics give another list, and it goes on hand in one undo', async () => {
@@ -160,22 +185,4 @@ test('how large a top strips and fabric make, and sets of strips of which one is
     await expect.poll(others).not.toBe(before.replace(kept, `${kept}, locked`));
     await expect.poll(() => strip(1)).toBe(`${kept}, locked`);
   });
-});
-
-test('cloth and plans have no barrier that axe finds, and nothing sticks out of the panel @phone', async ({
-  page,
-}) => {
-  await openDemo(page, 'harbour-reading-corner', 'Fabrics');
-  await cloth(page).getByRole('button', { name: 'Add fabric on hand' }).click();
-  await addCloth(page, 1, 'Yardage', 2);
-  await page.getByRole('button', { name: 'How large a top it makes' }).click();
-  await top(page).getByText('own', { exact: true }).click();
-  await expect(
-    top(page)
-      .getByText(/strip sets?/)
-      .first(),
-  ).toBeVisible();
-  expect(await faultsOf(page, { within: ['.panel'] })).toEqual([]);
-  const over = await page.locator('.panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth);
-  expect(over).toBeLessThanOrEqual(0);
 });

@@ -1,6 +1,6 @@
 // What the specs share: opening the tool, steps, blocks on the wall.
 import { expect, type Locator, type Page } from '@playwright/test';
-import type { Unpainted } from './guarded';
+import type { Asking, Unpainted } from './guarded';
 
 /** Opens the tool as a newcomer finds it: on the first example. */
 export async function firstVisit(page: Page): Promise<void> {
@@ -48,6 +48,49 @@ export async function still(page: Page, milliseconds = 150): Promise<void> {
         }
       }),
     milliseconds,
+  );
+}
+
+/** Milliseconds without a change after which a page is settled: with nothing more to come, and else. */
+const SETTLED = { atRest: 50, toCome: 200 };
+
+/**
+ * Waits until the page has settled: nothing of it has changed for three frames, or for longer than a part takes that moves the focus
+ * itself (keepFocus.ts) where the focus is lost, a worker has not answered, or a part's code still comes.
+ */
+export async function settled(page: Page): Promise<void> {
+  await page.evaluate(
+    ({ atRest, toCome }) =>
+      new Promise<void>((done) => {
+        const begun = performance.now();
+        let changed = begun;
+        const again = () => (changed = performance.now());
+        const changes = new MutationObserver(again);
+        changes.observe(document.body, {
+          subtree: true,
+          childList: true,
+          attributes: true,
+          characterData: true,
+        });
+        document.addEventListener('focusin', again);
+        const { asking } = globalThis as unknown as Asking;
+        const look = () => {
+          const lost = document.activeElement === document.body;
+          const busy = lost || asking.size > 0 || document.querySelector('[aria-busy="true"]');
+          const now = performance.now();
+          // What goes on by itself, as a bar of progress does, is not waited for.
+          if (now - changed < (busy ? toCome : atRest) && now - begun < 10 * toCome) next();
+          else {
+            changes.disconnect();
+            document.removeEventListener('focusin', again);
+            done();
+          }
+        };
+        // A page with work to do, such as a drawing in parts, is not idle.
+        const next = () => requestAnimationFrame(() => requestIdleCallback(look, { timeout: toCome }));
+        next();
+      }),
+    SETTLED,
   );
 }
 
@@ -120,11 +163,16 @@ export function undoButton(page: Page): Locator {
 
 /**
  * Takes back all that was changed, so that the next part of a test begins with the quilt as it was opened; `until` is the name of the
- * button then.
+ * button then. All in one visit to the page; it is drawn between two presses.
  */
 export async function undoAll(page: Page, until = 'Nothing to undo'): Promise<void> {
-  const undo = undoButton(page);
-  while ((await undo.getAttribute('aria-label')) !== until) await undo.click();
+  await undoButton(page).evaluate(async (undo: HTMLElement, name) => {
+    while (undo.ariaLabel !== name) {
+      if (undo.ariaDisabled === 'true') throw new Error(`undoAll: the button never says "${name}"`);
+      undo.click();
+      await new Promise((drawn) => setTimeout(drawn));
+    }
+  }, until);
 }
 
 /**

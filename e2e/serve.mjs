@@ -1,4 +1,4 @@
-// Serves the built tool to the browser tests, from memory: `node e2e/serve.mjs PORT`.
+// Serves the built tool to the browser tests, from memory: `node e2e/serve.mjs PORT`, or `serveBuild` within a program.
 import { readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import { extname, join, normalize } from 'node:path';
@@ -24,13 +24,20 @@ function fileAt(path) {
   return read.get(path);
 }
 
-createServer(({ url = '/' }, answer) => {
-  const asked = normalize(decodeURIComponent(new URL(url, 'http://localhost').pathname));
-  const path = asked.endsWith('/') ? `${asked}index.html` : asked;
-  try {
-    const body = fileAt(path);
-    answer.writeHead(200, { 'content-type': KINDS[extname(path)] ?? 'text/plain; charset=utf-8' }).end(body);
-  } catch {
-    answer.writeHead(404).end();
-  }
-}).listen(Number(process.argv[2]), 'localhost');
+/** Serves the build at a port of this machine; resolves once it is served, with the server. */
+export function serveBuild(port) {
+  const server = createServer(({ url = '/' }, answer) => {
+    const asked = normalize(decodeURIComponent(new URL(url, 'http://localhost').pathname));
+    const path = asked.endsWith('/') ? `${asked}index.html` : asked;
+    try {
+      const body = fileAt(path);
+      const kind = KINDS[extname(path)] ?? 'text/plain; charset=utf-8';
+      answer.writeHead(200, { 'content-type': kind }).end(body);
+    } catch {
+      answer.writeHead(404).end();
+    }
+  });
+  return new Promise((served) => server.listen(port, 'localhost', () => served(server)));
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) await serveBuild(Number(process.argv[2]));

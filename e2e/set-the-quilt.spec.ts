@@ -6,8 +6,9 @@ import { parseLength } from '../src/model/units';
 import { type ReadPolygon, readSvg } from '../tests/drawing/readSvg';
 import { expect, type Locator, type Page, test } from './guarded';
 import { openExample } from './quilt';
-import { firstVisit, foot, goTo, openPart, undoAll, undoButton } from './room';
+import { foot, goTo, openPart, undoAll, undoButton, unfold } from './room';
 import { savedQuilt } from './stored';
+import { byFinger, resize } from './within-reach';
 
 function fold(page: Page, name: string): Locator {
   const title = page.locator('summary .name').getByText(name, { exact: true });
@@ -275,6 +276,25 @@ test('layout, corners, sashing, borders and binding, each from the quilt as it w
   });
   await page.keyboard.press('Escape');
   await undoAll(page);
+  await test.step('no part of it makes the panel wider than it is, on a phone', async () => {
+    const desk = page.viewportSize()!;
+    await byFinger(page, true);
+    await resize(page, [390, 844]);
+    const setting = page.getByRole('region', { name: 'Setting', exact: true });
+    await unfold(page);
+    await setting.getByText('Checkerboard').click();
+    await setting.getByText('Between and around').click();
+    await setting.getByRole('button', { name: 'Add a border' }).click();
+    const spill = await setting.evaluate((part) => {
+      let panel: Element = part;
+      while (panel.parentElement && getComputedStyle(panel).overflowY !== 'auto') panel = panel.parentElement;
+      return panel.scrollWidth - panel.clientWidth;
+    });
+    expect(spill).toBe(0);
+    await byFinger(page, false);
+    await resize(page, [desk.width, desk.height]);
+  });
+  await undoAll(page);
   await test.step('in centimetres the squares the steps speak of are those the cutting list cuts', async () => {
     const layout = await opened(page, 'Layout');
     await layout.getByText('On point', { exact: true }).click();
@@ -298,21 +318,4 @@ test('layout, corners, sashing, borders and binding, each from the quilt as it w
     for (const cut of ['squares 54.0 cm', 'squares 28.0 cm', 'squares 14.0 cm'])
       await expect(list.getByText(cut).first()).toBeAttached();
   });
-});
-
-test('no part of the setting makes the panel wider than it is @phone @touch', async ({ page }) => {
-  await firstVisit(page);
-  await goTo(page, 'Wall');
-  const setting = page.getByRole('region', { name: 'Setting' });
-  for (const name of ['Layout', 'Corner triangles', 'Sashing', 'Borders', 'Binding'])
-    await setting.locator('summary').filter({ hasText: name }).first().click();
-  await setting.getByText('Checkerboard').click();
-  await setting.getByText('Between and around').click();
-  await setting.getByRole('button', { name: 'Add a border' }).click();
-  const spill = await setting.evaluate((part) => {
-    let panel: Element = part;
-    while (panel.parentElement && getComputedStyle(panel).overflowY !== 'auto') panel = panel.parentElement;
-    return panel.scrollWidth - panel.clientWidth;
-  });
-  expect(spill).toBe(0);
 });

@@ -10,6 +10,8 @@ export interface State {
   readonly main?: true;
   /** Made of parts that another state has at all sizes: it is looked at in few windows. */
   readonly brief?: true;
+  /** The page is looked at whole; else what opens in a step, in its own part. */
+  readonly whole?: true;
   /** Comes to it from wherever the state before has left the page. */
   readonly open: (page: Page) => Promise<void>;
   /** Puts away what would lie over the next one. */
@@ -48,7 +50,8 @@ const steps = STEPS.map(
 const parts = PARTS.map(
   (part): State => ({
     name: `Finishing: ${part}`,
-    ...(part === 'Pattern' ? { main: true } : {}),
+    // The step opens at its first part, which it then shows in every window.
+    ...(part === 'Pattern' ? { main: true } : part === PARTS[0] ? { brief: true } : {}),
     open: async (page) => {
       if ((await page.getByRole('heading', { level: 2, name: 'Finishing', exact: true }).count()) === 0)
         await goTo(page, 'Finishing');
@@ -62,7 +65,16 @@ const parts = PARTS.map(
 
 /** Dialogs, and what lies over the page. */
 const DIALOGS: readonly State[] = [
-  { name: 'menu of quilts', main: true, open: (page) => press(page, /^Quilt:/), close: closeWithEscape },
+  {
+    name: 'menu of quilts',
+    main: true,
+    open: async (page) => {
+      await press(page, /^Quilt:/);
+      // They are fetched when the menu is opened.
+      await expect(page.getByRole('region', { name: 'Examples' }).getByRole('button').first()).toBeVisible();
+    },
+    close: closeWithEscape,
+  },
   {
     name: 'list of keys',
     main: true,
@@ -95,16 +107,19 @@ const DIALOGS: readonly State[] = [
   },
 ];
 
-/** The way of what lies over the page. */
-export const OVER = 'what lies over the page, and an empty quilt';
-/** All states in ways of their own, so that several can be gone at once. */
-export const WAYS: Readonly<Record<string, readonly State[]>> = {
-  'the steps': steps,
-  [OVER]: [...DIALOGS, ...BEGINNINGS],
-  'what opens in a step': OPENED,
+const asWhole = (states: readonly State[]): readonly State[] =>
+  states.map((state) => ({ ...state, whole: true }));
+
+/** All states in ways of their own, so that several can be gone at once; a new quilt leaves the first one. */
+export const WAYS = {
+  'the steps': asWhole(steps),
   'the parts of finishing': parts,
+  'what lies over the page': asWhole(DIALOGS),
+  'what opens in a step': OPENED,
+  'an empty quilt': asWhole(BEGINNINGS),
   'photographs and moves by hand': PHOTO_STATES,
-};
+} satisfies Readonly<Record<string, readonly State[]>>;
+export type Way = keyof typeof WAYS;
 
 /** Goes through states one after the other, on one page. */
 export async function through(

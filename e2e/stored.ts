@@ -1,30 +1,53 @@
-// Quilts that several tests begin with: made by hand once in each worker, and from then on put into the browser's storage before the tool
-// is opened, which takes half of the work.
-import { type BrowserContext, expect, type Page } from '@playwright/test';
+// What the browser has saved: a quilt put there before the tool is opened, which spares a test the first example and the menu, and the quilt
+// that is open.
+import { expect, type Page, test } from '@playwright/test';
 import type { Project } from '../src/model/project';
-import { firstVisit, still } from './room';
+import type { LengthUnit } from '../src/model/units';
+import type { ProjectSummary } from '../src/store/storage/summary';
+import { firstVisit } from './room';
 
-type Stored = Awaited<ReturnType<BrowserContext['storageState']>>;
+/** What the browser holds of one quilt, saved once (src/store/storage/indexedDb.ts), by a person of that unit. */
+function holding(quilt: Project, unit: LengthUnit) {
+  const { id, name, blocks } = quilt;
+  const summary: ProjectSummary = { id, name, changedAt: 0, blocks: blocks.length, revision: 1 };
+  const store = (name: string, key?: string, value?: unknown) => ({
+    name,
+    autoIncrement: false,
+    records: key === undefined ? [] : [{ key, value }],
+    indexes: [],
+  });
+  const stores = [
+    store('documents', id, quilt),
+    store('summaries', id, summary),
+    store('histories', id, { done: [], undone: [] }),
+    store('notes', 'last-open', id),
+    store('pictures'),
+  ];
+  return {
+    origin: test.info().project.use.baseURL!,
+    localStorage: [{ name: 'wedgewall-unit', value: unit }],
+    indexedDB: [{ name: 'wedgewall', version: 3, stores }],
+  };
+}
 
-const stored = new Map<string, Stored>();
-
-/** Opens the tool on the quilt that `make` makes of the first visit. What is made must be the same each time. */
-export async function openMade(page: Page, name: string, make: () => Promise<void>): Promise<void> {
-  const known = stored.get(name);
-  if (known) {
-    await page.context().setStorageState(known);
-  } else {
-    await firstVisit(page);
-    await make();
-    await still(page);
-    await expect(page.getByText('Saved', { exact: true })).toBeAttached();
-    stored.set(name, await page.context().storageState({ indexedDB: true }));
-  }
+/** Opens the tool on a quilt, the text of a project file without pictures, as the only one that the browser has saved. */
+export async function openSaved(page: Page, text: string, unit: LengthUnit = 'in'): Promise<void> {
+  await page.context().setStorageState({ cookies: [], origins: [holding(JSON.parse(text), unit)] });
   await firstVisit(page);
+}
+
+/** Lets the page save what is not saved yet at once, as when another window covers it, instead of a while after the change. */
+async function saveNow(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    Object.defineProperty(document, 'visibilityState', { value: 'hidden', configurable: true });
+    document.dispatchEvent(new Event('visibilitychange'));
+    Reflect.deleteProperty(document, 'visibilityState');
+  });
 }
 
 /** The quilt that is open, as the browser saved it; no other may have been changed. */
 export async function savedQuilt(page: Page): Promise<Project> {
+  await saveNow(page);
   await expect(page.getByText('Saved', { exact: true })).toBeAttached();
   const all = await page.evaluate(async () => {
     const answer = <T>(request: IDBRequest<T>) =>

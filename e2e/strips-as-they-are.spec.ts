@@ -2,10 +2,11 @@
 
 import { createProject } from '../src/model/create';
 import { expect, type Page, test } from './guarded';
-import { firstVisit, goTo, openFile, undoButton } from './room';
+import { goTo, openFile, undoButton } from './room';
+import { openSaved } from './stored';
 
 /** Eight fabrics, each with two strips of 1 1/4 and one each of 1 3/8, 1 3/4 and 2.2; four fabrics 42 long and four 36. */
-async function openOddStrips(page: Page, id: string, cutHeight: number): Promise<void> {
+function oddStrips(id: string, cutHeight: number): string {
   const project = createProject(id, 'Odd strips');
   const colours = ['#8b1e3f', '#d8a15a', '#2f4858', '#86bbd8', '#f6e7cb', '#5b8e7d', '#ff6f59', '#f4d35e'];
   colours.forEach((colour, at) => {
@@ -16,17 +17,15 @@ async function openOddStrips(page: Page, id: string, cutHeight: number): Promise
     }
   }); // biome-ignore format: a table
   project.wedge.cutHeight = cutHeight;
-  await openFile(page, JSON.stringify(project));
-  await expect(page.getByRole('dialog')).toBeHidden();
-  await goTo(page, 'Fabrics');
+  return JSON.stringify(project);
 }
 
 const top = (page: Page) => page.getByRole('region', { name: 'The largest top' });
 
 test('odd strips: the largest top of them as they are, and sets of all of them', async ({ page }) => {
-  await firstVisit(page);
+  await openSaved(page, oddStrips('odd', 7.5));
   await test.step('how large a top: the strips as they are, what cutting adds, and the sets are laid in one undo', async () => {
-    await openOddStrips(page, 'odd', 7.5);
+    await goTo(page, 'Fabrics');
     await page.getByRole('button', { name: 'How large a top it makes' }).click();
     await expect(
       top(page).getByText('With your strips as they are: 6 sets, 60 wedges, 7 blocks, 28" × 42" with 1 block over.'),
@@ -40,7 +39,8 @@ test('odd strips: the largest top of them as they are, and sets of all of them',
     await expect(page.getByRole('region', { name: 'The sets' }).getByRole('button', { name: /^Set \w+: .*planned$/ })).toHaveCount(6);
   });
   await test.step('making sets of all strips says why each strip is left', async () => {
-    await openOddStrips(page, 'odd-higher', 7.75);
+    await openFile(page, oddStrips('odd-higher', 7.75));
+    await expect(page.getByRole('dialog')).toBeHidden();
     await goTo(page, 'Strip sets');
     const making = page.getByRole('region', { name: 'Make sets at random' });
     await making.getByText('all the strips give', { exact: true }).click();

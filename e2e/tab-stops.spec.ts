@@ -20,31 +20,24 @@ async function fromHeading(page: Page): Promise<number> {
   return presses(page, '.panel .button.solid');
 }
 
-test('the main action of every step is within six stops of its heading, and of that of sewn blocks being entered @phone', async ({
-  page,
-}) => {
-  await firstVisit(page);
-  for (const example of ['The first quilt', 'The kiln shed']) {
-    if (example !== 'The first quilt') await openExample(page, example);
-    for (const step of STEPS) {
-      await goTo(page, step);
-      await expect(page.locator('.panel .button.solid').first()).toBeAttached();
-      expect(await fromHeading(page), `${example}, ${step}`).toBeLessThanOrEqual(MOST);
-    }
-    for (const part of ['Picture', 'Pattern']) {
-      await openPart(page, part);
-      expect(await fromHeading(page), `${example}, ${part}`).toBeLessThanOrEqual(MOST);
-    }
+/** The main action of every step is within six stops of its heading, and of that of sewn blocks being entered. */
+async function mainActionsNear(page: Page): Promise<void> {
+  for (const step of STEPS) {
+    await goTo(page, step);
+    await expect(page.locator('.panel .button.solid').first()).toBeAttached();
+    expect(await fromHeading(page), step).toBeLessThanOrEqual(MOST);
+  }
+  for (const part of ['Picture', 'Pattern']) {
+    await openPart(page, part);
+    expect(await fromHeading(page), part).toBeLessThanOrEqual(MOST);
   }
   await goTo(page, 'Blocks');
   await page.getByRole('button', { name: 'Enter sewn blocks' }).click();
   expect(await fromHeading(page)).toBeLessThanOrEqual(MOST);
-});
+}
 
-test('tools, values and parts of finishing are one stop each, and arrows go on within them', async ({
-  page,
-}) => {
-  await firstVisit(page);
+/** Tools, values and parts of finishing are one stop each, and arrows go on within them. */
+async function oneStopEach(page: Page): Promise<void> {
   await goTo(page, 'Wall');
   for (const [part, name] of [
     ['toolbar', 'How the wall is shown'],
@@ -62,13 +55,10 @@ test('tools, values and parts of finishing are one stop each, and arrows go on w
     );
     expect(still, name).toBe(false);
   }
-});
+}
 
-test('from the strips to the steps, and from a layout just used to the wall, it is a few keys', async ({
-  page,
-}) => {
-  test.setTimeout(120_000);
-  await firstVisit(page);
+/** From the strips to the steps, and from a layout just used to the wall, it is a few keys. */
+async function fewKeysBetween(page: Page): Promise<void> {
   await goTo(page, 'Fabrics');
   await page.getByRole('button', { name: 'Change strips' }).click();
   await expect(page.locator('.grid-input:focus')).toBeVisible();
@@ -88,10 +78,10 @@ test('from the strips to the steps, and from a layout just used to the wall, it 
   await expect(skip).toBeFocused();
   await page.keyboard.press('Enter');
   await expect(page.locator('.wall-area [data-cell]:focus')).toBeAttached();
-});
+}
 
-test('F6 goes from part to part of the screen and round, Shift F6 back', async ({ page }) => {
-  await firstVisit(page);
+/** F6 goes from part to part of the screen and round, Shift F6 back. */
+async function fromPartToPart(page: Page): Promise<void> {
   await goTo(page, 'Fabrics');
   const part = () =>
     page.evaluate(() => {
@@ -110,4 +100,26 @@ test('F6 goes from part to part of the screen and round, Shift F6 back', async (
   await page.keyboard.press('Shift+F6');
   expect(await part()).toBe('.selvedge');
   await expect(page.locator('.selvedge [aria-current]')).toBeFocused();
+}
+
+test('tools are one stop each, F6 goes from part to part, and main actions are near their headings', async ({
+  page,
+}) => {
+  test.setTimeout(240_000);
+  await firstVisit(page);
+  await test.step('tools and values are one stop each', () => oneStopEach(page));
+  await test.step('F6 goes from part to part and round', () => fromPartToPart(page));
+  await test.step('from the strips to the steps, and from a layout to the wall', () => fewKeysBetween(page));
+  await test.step('the main action of every step is within six stops', () => mainActionsNear(page));
+  await test.step('so it is where nothing is sewn', async () => {
+    await openExample(page, 'The kiln shed');
+    await mainActionsNear(page);
+  });
+});
+
+test('on a phone the main action of every step is within six stops of its heading @phone @touch', async ({
+  page,
+}) => {
+  await firstVisit(page);
+  await mainActionsNear(page);
 });

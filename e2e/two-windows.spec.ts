@@ -53,19 +53,12 @@ test('what one window saves stands in the other, and where both changed a quilt 
     await undoButton(page).click();
     await expect(undoButton(page)).toHaveAccessibleName(/block 3/);
   });
-});
-
-test('a quilt kept in another window stands in the list without loading the page again', async ({
-  page,
-  context,
-}) => {
-  await firstVisit(page);
-  const other = await context.newPage();
-  await firstVisit(other);
-  await openExample(other, 'A lighthouse keeper');
-  await page.getByRole('button', { name: /^Quilt:/ }).click();
-  const others = page.getByRole('region', { name: 'Other quilts saved here' });
-  await expect(others.getByRole('button', { name: /^A lighthouse keeper/ })).toBeVisible();
+  await test.step('a quilt kept in another window stands in the list without loading the page again', async () => {
+    await openExample(page, 'A lighthouse keeper');
+    await other.getByRole('button', { name: /^Quilt:/ }).click();
+    const others = other.getByRole('region', { name: 'Other quilts saved here' });
+    await expect(others.getByRole('button', { name: /^A lighthouse keeper/ })).toBeVisible();
+  });
 });
 
 test('where nothing can be saved that is said with its cause and the button for a file, and closing asks', async ({

@@ -72,28 +72,40 @@ async function waysChosen(page: Page): Promise<void> {
   await expect(page.getByRole('button', { name: 'Nothing to undo' })).toBeAttached();
 }
 
-/** A photograph of the wall is shown beside it as high as the wall, stays out of the quilt, and its address is given up. */
-async function photographBeside(page: Page): Promise<void> {
-  await opener(page).click();
-  const file = page.getByLabel('Photograph of the wall', { exact: true });
-  await file.setInputFiles({ name: 'notes.txt', mimeType: 'text/plain', buffer: Buffer.from('no picture') });
-  await expect(page.getByText(/^This browser cannot read notes.txt as a picture/)).toBeVisible();
-  const png = await sharp({ create: { width: 60, height: 40, channels: 3, background: '#446688' } })
+const photoField = (page: Page) => page.getByLabel('Photograph of the wall', { exact: true });
+const photo = (page: Page) => page.getByRole('img', { name: 'Photograph of the wall: wall.png' });
+const picture = () =>
+  sharp({ create: { width: 60, height: 40, channels: 3, background: '#446688' } })
     .png()
     .toBuffer();
-  await file.setInputFiles({ name: 'torn.png', mimeType: 'image/png', buffer: png.subarray(0, 60) });
-  await expect(page.getByText('torn.png is damaged. Choose another picture.')).toBeVisible();
-  await file.setInputFiles({ name: 'wall.png', mimeType: 'image/png', buffer: png });
+
+/** A photograph of the wall is shown as high as the wall: beside it, or under it on a phone. */
+async function photographShown(page: Page): Promise<void> {
+  await photoField(page).setInputFiles({
+    name: 'wall.png',
+    mimeType: 'image/png',
+    buffer: await picture(),
+  });
   await page.keyboard.press('Escape');
-  const photo = page.getByRole('img', { name: 'Photograph of the wall: wall.png' });
-  await expect(photo).toBeVisible();
+  await expect(photo(page)).toBeVisible();
   const frame = (await page.locator('.wall-photo').boundingBox())!;
   const beside = (await page.locator('.wall-row > .wall').boundingBox())!;
   expect(Math.abs(frame.height - beside.height)).toBeLessThan(1);
-  // On a phone it lies under the wall.
   const under = page.viewportSize()!.width < 721;
   expect(Math.abs(frame.y - beside.y - (under ? beside.height : 0))).toBeLessThan(1);
-  const address = (await photo.locator('image').getAttribute('href'))!;
+}
+
+/** Files that are no pictures are refused; a photograph stays out of the quilt, and its address is given up. */
+async function photographBeside(page: Page): Promise<void> {
+  await opener(page).click();
+  const file = photoField(page);
+  await file.setInputFiles({ name: 'notes.txt', mimeType: 'text/plain', buffer: Buffer.from('no picture') });
+  await expect(page.getByText(/^This browser cannot read notes.txt as a picture/)).toBeVisible();
+  const torn = (await picture()).subarray(0, 60);
+  await file.setInputFiles({ name: 'torn.png', mimeType: 'image/png', buffer: torn });
+  await expect(page.getByText('torn.png is damaged. Choose another picture.')).toBeVisible();
+  await photographShown(page);
+  const address = (await photo(page).locator('image').getAttribute('href'))!;
   expect(address).toMatch(/^blob:/);
   const reads = () =>
     page.evaluate(
@@ -106,7 +118,7 @@ async function photographBeside(page: Page): Promise<void> {
     );
   expect(await reads()).toBe(true);
   await page.getByRole('button', { name: 'Remove the photograph' }).click();
-  await expect(photo).toBeHidden();
+  await expect(photo(page)).toBeHidden();
   expect(await reads()).toBe(false);
   await expect(page.getByRole('button', { name: 'Nothing to undo' })).toBeAttached();
 }
@@ -194,6 +206,9 @@ test('on a phone a way of seeing is chosen, and the photograph lies under the wa
   page,
 }) => {
   await firstVisit(page);
-  await waysChosen(page);
-  await photographBeside(page);
+  await choose(page, 'Three tones');
+  await expect(told(page)).toHaveText('Seen in three tones');
+  await expect(wall(page).locator('svg.top .hung-cloth')).toHaveCSS('filter', 'url("#way-of-seeing")');
+  await opener(page).click();
+  await photographShown(page);
 });

@@ -39,7 +39,7 @@ test('turning, pinning, taking down, undo and an order that is kept are told wit
   const { said, forget } = await listen(page);
   const tells = async (words: RegExp) => {
     await expect.poll(said, { timeout: 30_000 }).toEqual([expect.stringMatching(words)]);
-    await page.waitForTimeout(300);
+    await page.waitForTimeout(150);
     expect(await said(), 'told once').toHaveLength(1);
     await forget();
   };

@@ -17,8 +17,8 @@ export const BY_MOUSE: readonly Size[] = [
 export const UNDER_A_FINGER: readonly Size[] = [
   [320, 640],
   [360, 740],
-  [390, 844],
   [844, 390],
+  [390, 844],
 ];
 
 const fingers = new WeakMap<Page, CDPSession>();
@@ -71,8 +71,8 @@ function measured(): string[] {
     };
   };
   const styleOf = once((element) => {
-    const { overflowX, overflowY, position, clipPath } = getComputedStyle(element);
-    return { x: overflowX, y: overflowY, position, clipPath };
+    const { overflowX, overflowY, position, clipPath, fontSize } = getComputedStyle(element);
+    return { x: overflowX, y: overflowY, position, clipPath, fontSize: parseFloat(fontSize) };
   });
   const seen = once((element) => {
     const box = element.getBoundingClientRect();
@@ -107,17 +107,23 @@ function measured(): string[] {
     return element.parentElement && sticksTo(element.parentElement);
   });
 
-  /** The box round an element's own words; null where it has none. */
-  const wordsOf = (element: Element): DOMRect | null => {
-    const range = document.createRange();
-    const texts = [...element.childNodes].filter(
-      (node) => node.nodeType === Node.TEXT_NODE && (node.textContent ?? '').trim() !== '',
+  /** An element's own words. */
+  const textsOf = (element: Element): Node[] =>
+    [...element.childNodes].filter(
+      (node) => node.nodeType === Node.TEXT_NODE && (node.nodeValue ?? '').trim() !== '',
     );
-    const [first, last] = [texts[0], texts.at(-1)];
-    if (!first || !last) return null;
-    range.setStartBefore(first);
-    range.setEndAfter(last);
+  const boxRound = (texts: readonly Node[]): DOMRect => {
+    const range = document.createRange();
+    range.setStartBefore(texts[0]!);
+    range.setEndAfter(texts.at(-1)!);
     return range.getBoundingClientRect();
+  };
+  /** What holds these elements, at any depth. */
+  const holdersOf = (elements: readonly Element[]): Set<Element> => {
+    const holders = new Set<Element>();
+    for (const one of elements)
+      for (let at = one.parentElement; at && !holders.has(at); at = at.parentElement) holders.add(at);
+    return holders;
   };
 
   if (page.scrollWidth > window.innerWidth) {
@@ -177,40 +183,46 @@ function measured(): string[] {
       at.scrollTo(0, 0);
     }
   }
-  for (const one of document.querySelectorAll('*'))
-    if (one.scrollTop > 0 || one.scrollLeft > 0) one.scrollTo(0, 0);
+  // Only what holds what is pressed was scrolled.
+  for (const one of holdersOf(pressed)) if (one.scrollTop > 0 || one.scrollLeft > 0) one.scrollTo(0, 0);
 
+  // From the top down, so that each is compared only with what begins above its end.
   const boxes = pressed
     .filter((one) => !one.closest('svg'))
-    .map((one) => ({ one, box: one.getBoundingClientRect(), frame: frameOf(one), stuck: sticksTo(one) }));
+    .map((one) => ({ one, box: one.getBoundingClientRect(), frame: frameOf(one), stuck: sticksTo(one) }))
+    .toSorted((a, b) => a.box.top - b.box.top);
   for (const [index, a] of boxes.entries())
-    for (const b of boxes.slice(index + 1)) {
+    for (let at = index + 1; at < boxes.length && boxes[at]!.box.top < a.box.bottom - 1.5; at += 1) {
+      const b = boxes[at]!;
+      const across = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);
+      if (across <= 1.5 || b.box.bottom - b.box.top <= 1.5) continue;
       if (a.frame !== b.frame || a.stuck !== b.stuck || a.one.contains(b.one) || b.one.contains(a.one))
         continue;
       // A frame on a photograph is as small as its person lays it; its numbers do the same (WCAG 2.2, 2.5.8, Equivalent).
       if (a.one.matches('.photo-handle') && b.one.matches('.photo-handle')) continue;
-      const across = Math.min(a.box.right, b.box.right) - Math.max(a.box.left, b.box.left);
-      const down = Math.min(a.box.bottom, b.box.bottom) - Math.max(a.box.top, b.box.top);
-      if (across > 1.5 && down > 1.5) faults.push(`${named(a.one)} and ${named(b.one)} overlap`);
+      faults.push(`${named(a.one)} and ${named(b.one)} overlap`);
     }
 
   const told = (element: Element) => element.closest('[title], [aria-label]') !== null;
-  for (const one of root.querySelectorAll<HTMLElement>('*')) {
-    if (one.closest('svg') || !seen(one)) continue;
-    if (
-      scrolls(one, 'y') &&
-      one.scrollHeight > one.clientHeight + 1 &&
-      one.clientHeight < 120 &&
-      one.localName !== 'textarea'
-    )
+  const boxOf = once((element) => element.getBoundingClientRect());
+  const unread = document.createTreeWalker(root, NodeFilter.SHOW_ELEMENT, (one) =>
+    (one as Element).matches('svg, [inert], [aria-hidden="true"]')
+      ? NodeFilter.FILTER_REJECT
+      : NodeFilter.FILTER_ACCEPT,
+  );
+  while (unread.nextNode()) {
+    const one = unread.currentNode as HTMLElement;
+    const low = one.scrollHeight > one.clientHeight + 1 && one.clientHeight < 120;
+    if (low && scrolls(one, 'y') && one.localName !== 'textarea' && seen(one))
       faults.push(`${named(one)} scrolls up and down in only ${one.clientHeight} px`);
-    const words = wordsOf(one);
-    if (!words) continue;
+    const texts = textsOf(one);
+    if (texts.length === 0 || !seen(one)) continue;
+    const words = boxRound(texts);
     let cut = false;
     // Letters are lower than the box of their font.
-    const above = Math.max(2.5, parseFloat(getComputedStyle(one).fontSize) / 4);
+    const above = Math.max(2.5, styleOf(one).fontSize / 4);
     for (let at: Element | null = one; at && at !== frameOf(one); at = at.parentElement) {
-      const box = at.getBoundingClientRect();
+      const box = boxOf(at);
       const across = words.right > box.right + 1.5 || words.left < box.left - 1.5;
       const down = words.bottom > box.bottom + above || words.top < box.top - above;
       if ((across && hides(at, 'x')) || (down && hides(at, 'y'))) {

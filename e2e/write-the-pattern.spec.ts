@@ -15,6 +15,18 @@ async function saved(page: Page, button: string): Promise<{ name: string; bytes:
   return { name: download.suggestedFilename(), bytes: await readFile(await download.path()) };
 }
 
+/** Leaves out all parts of the pattern but these. */
+async function leave(page: Page, parts: readonly string[]): Promise<void> {
+  await pattern(page)
+    .getByRole('checkbox')
+    .evaluateAll((all: HTMLInputElement[], wanted) => {
+      for (const one of all)
+        if (one.checked !== wanted.includes(one.labels![0]!.textContent!.trim())) one.click();
+    }, parts);
+  for (const part of parts) await expect(pattern(page).getByLabel(part)).toBeChecked();
+  await expect(pattern(page).getByRole('checkbox', { checked: true })).toHaveCount(parts.length);
+}
+
 test('the pattern is made on the paper and of the parts that were chosen, in any script, or stopped', async ({
   page,
 }) => {
@@ -49,9 +61,10 @@ test('the pattern is made on the paper and of the parts that were chosen, in any
     await pattern(page).getByText('A4', { exact: true }).click();
     // 210 × 297 mm in points (ISO 216).
     await expect(sheet).toHaveAttribute('viewBox', /^0 0 595\.27\d* 841\.88\d*$/);
-    for (const part of (await pattern(page).getByRole('checkbox').all()).slice(1)) await part.uncheck();
+    const parts = await pattern(page).getByRole('checkbox').all();
+    await leave(page, ['Cover, sizes, symbols and cautions']);
     await expect(number).toHaveText(/^Page 1 of \d$/);
-    for (const part of await pattern(page).getByRole('checkbox').all()) await part.check();
+    for (const part of parts) await part.check();
   });
   await test.step('the making of a pattern is stopped: nothing is saved', async () => {
     let downloads = 0;
@@ -67,6 +80,7 @@ test('the pattern is made on the paper and of the parts that were chosen, in any
   await test.step('it is made after all, and saved as a PDF on the paper that was chosen, with a card for every block', async () => {
     await pattern(page).getByText('A4', { exact: true }).click();
     await expect(pattern(page).getByRole('radio', { name: 'A4' })).toBeChecked();
+    await leave(page, ['Cover, sizes, symbols and cautions', 'Making a block, block cards, map of the wall']);
     const { name, bytes } = await saved(page, 'Make the pattern');
     expect(name).toMatch(/-pattern\.pdf$/);
     const pdf = await readPdf(new Uint8Array(bytes), { lines: false });
@@ -82,8 +96,7 @@ test('the pattern is made on the paper and of the parts that were chosen, in any
     await name.fill('Υφαντό Ковдра');
     await name.press('Enter');
     await page.keyboard.press('Escape');
-    const parts = pattern(page).getByRole('checkbox');
-    for (const part of (await parts.all()).slice(1)) await part.uncheck();
+    await leave(page, ['Cover, sizes, symbols and cautions']);
     const { bytes } = await saved(page, 'Make the pattern');
     const pdf = await readPdf(new Uint8Array(bytes));
     expect(pdf.title).toBe('Υφαντό Ковдра');
@@ -96,8 +109,7 @@ test('the pattern is made on the paper and of the parts that were chosen, in any
     ).toBeVisible();
   });
   await test.step('parts left out stay out, and nothing at all is answered in words', async () => {
-    const parts = pattern(page).getByRole('checkbox');
-    for (const part of await parts.all()) await part.uncheck();
+    await leave(page, []);
     await pattern(page).getByRole('button', { name: 'Make the pattern' }).click();
     await expect(pattern(page).getByRole('alert')).toHaveText('Choose at least one part of the pattern.');
     await pattern(page).getByLabel('Materials and cutting list').check();

@@ -1,7 +1,7 @@
 // npm test: sets up what is missing (packages, a browser), then checks everything. Ends with "N passed, N failed" on a line
 // of its own; a step that fails without a failing test of its own (types, lint, build) counts as one failure. Every
-// quarter of a minute a line tells what runs and how far it is. There are two lanes for two cores: each takes the next step that can run
-// as soon as it is free, one that keeps about one core busy, so that neither core waits and no step crowds another.
+// quarter of a minute a line tells what runs and how far it is. There are three lanes for two cores, as a browser waits
+// now and then: each takes the next step that can run as soon as it is free.
 import { spawn } from 'node:child_process';
 import { mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { delimiter, dirname, join } from 'node:path';
@@ -15,11 +15,9 @@ process.chdir(dirname(dirname(fileURLToPath(import.meta.url))));
 const RESULTS = 'test-results';
 const UNIT_REPORT = `${RESULTS}/unit.json`;
 const TELL_EVERY = 15_000;
-const LANES = 2;
-/** The browser tests come in so many parts, so that both lanes end at about the same time. */
-const BROWSER_PARTS = 6;
-/** Each part has the built tool from a server of its own. */
-const PORT = Number(process.env.TEST_PORT ?? 4183);
+/** Where playwright.config.ts has it put. */
+const BROWSER_REPORT = `${RESULTS}/browser.json`;
+const LANES = 3;
 
 const startedAt = Date.now();
 installPackages();
@@ -51,11 +49,12 @@ const waiting = [
     done: unitFilesDone,
   },
   { name: 'build', command: 'vite build' },
+  // Its two workers (playwright.config.ts) share out the tests among themselves until the last.
+  ...(chromium ? [browserTests(chromium)] : []),
   { name: 'types', command: 'npm run --silent typecheck' },
   { name: 'lint', command: 'npm run --silent lint' },
   { name: 'unused code', command: 'npm run --silent unused' },
   { name: 'known holes', command: 'npm run --silent audit', count: tellLeftOut },
-  ...(chromium ? browserParts() : []),
   ...['WebKit', 'Firefox'].map((engine) => ({
     name: `story in ${engine}`,
     command: `npm run --silent test:engines -- ${engine}`,
@@ -73,20 +72,15 @@ if (!chromium) skip('browser tests', lacking);
 clearInterval(telling);
 report();
 
-/** The browser tests in parts, the last part first: it has the tests that take longest. */
-function browserParts() {
-  return Array.from({ length: BROWSER_PARTS }, (_, at) => BROWSER_PARTS - at).map((part) => ({
-    name: `browser tests ${part} of ${BROWSER_PARTS}`,
-    command: `playwright test --workers=1 --shard=${part}/${BROWSER_PARTS}`,
+function browserTests(path) {
+  return {
+    name: 'browser tests',
+    command: 'playwright test',
     onBuild: true,
-    env: { CHROMIUM_PATH: chromium, TEST_PORT: String(PORT + part), BROWSER_REPORT: browserReport(part) },
-    count: () => countBrowserTests(browserReport(part)),
+    env: { CHROMIUM_PATH: path },
+    count: countBrowserTests,
     done: browserTestsDone,
-  }));
-}
-
-function browserReport(part) {
-  return `${RESULTS}/browser-${part}.json`;
+  };
 }
 
 /** Takes one step after another as long as there are any. */
@@ -198,8 +192,8 @@ function countUnitTests() {
 }
 
 /** Playwright's report; a test that passes at a second try counts as passed, and is named with what it failed by first. */
-function countBrowserTests(path) {
-  const read = readReport(path);
+function countBrowserTests() {
+  const read = readReport(BROWSER_REPORT);
   const { expected = 0, flaky = 0, unexpected = 0 } = read?.stats ?? {};
   for (const { file, title, tests } of specsOf(read?.suites ?? []))
     for (const { status, projectName, results } of tests)

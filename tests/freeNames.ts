@@ -1,25 +1,12 @@
 // The names a source file uses without declaring them, that is, what it takes from its surroundings: document, Date, Math.
 // Follows scopes, so that a parameter called `document` is not taken for the page. Types are left out: they are gone at run time.
-
-/** A node of the syntax tree as the parser gives it (ESTree). */
-export type SyntaxNode = { readonly type: string; readonly start: number } & Readonly<
-  Record<string, unknown>
->;
+import { childNodes, isNode, type SyntaxNode } from './syntax';
 
 /** One use of a name; `member` is what is taken from it by a dot (Math.random), null for any other use. */
 export interface FreeName {
   readonly name: string;
   readonly member: string | null;
   readonly start: number;
-}
-
-export function isNode(value: unknown): value is SyntaxNode {
-  return typeof value === 'object' && value !== null && 'type' in value && typeof value.type === 'string';
-}
-
-/** The nodes directly under a node. */
-export function childNodes(node: SyntaxNode): SyntaxNode[] {
-  return Object.values(node).flatMap((value) => (Array.isArray(value) ? value : [value]).filter(isNode));
 }
 
 /** Every use of a name nothing in the file declares. */
@@ -38,7 +25,8 @@ function follow(node: SyntaxNode, outer: Scopes, holder: SyntaxNode | null, foun
     found.push({ name, member: memberOf(node, holder), start: node.start });
     return;
   }
-  const scopes = [...outer, new Set(declaredBy(node))];
+  const declared = declaredBy(node);
+  const scopes = declared.length > 0 ? [...outer, new Set(declared)] : outer;
   for (const child of usedParts(node)) follow(child, scopes, node, found);
 }
 

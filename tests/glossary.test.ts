@@ -1,13 +1,12 @@
 // The glossary of DEVELOPERS.md: every word that it gives for the code is a name that other files can use: an export, a part of an
 // exported interface, a file, or a key of the project's schema. Read from the parsed sources, so that a comment does not count.
 import { basename } from 'node:path';
-import { parseSync } from 'vite';
 import { expect, it } from 'vitest';
 import { projectSchema } from '../src/model/project';
 import { GLOSSARY, meaningOf, termsLike } from '../src/model/words/glossary';
-import { childNodes, isNode, type SyntaxNode } from './freeNames';
 import { sentences } from './sentences';
 import { filesUnder, textOf } from './srcFiles';
+import { childNodes, isNode, parsed, type SyntaxNode } from './syntax';
 
 /** The rows of the tables under a heading, without their heads: trade, code, meaning. */
 function rowsUnder(heading: string, document: string): string[][] {
@@ -37,8 +36,7 @@ function nameOf(node: unknown): string[] {
 
 /** Names that a source exports, and the parts of the interfaces and types among them. */
 function exported(path: string, text: string): string[] {
-  const program = parseSync(path, text).program as unknown as SyntaxNode;
-  return (program.body as SyntaxNode[])
+  return (parsed(path, text).body as SyntaxNode[])
     .filter((node) => node.type === 'ExportNamedDeclaration' && isNode(node.declaration))
     .flatMap((node) => {
       const declared = node.declaration as SyntaxNode;

@@ -1,9 +1,9 @@
 // Reads who imports whom (types, re-exports, dynamic imports and workers included) and finds what breaks the rules of
 // rooms.ts. Works on any set of files by path, so that it can be tried on made-up ones. Names in use: freeNames.ts.
 import { posix } from 'node:path';
-import { parseSync } from 'vite';
-import { childNodes, type FreeName, freeNames, isNode, type SyntaxNode } from './freeNames';
+import { type FreeName, freeNames } from './freeNames';
 import { FORBIDDEN_NAMES, PURE_ROOMS, ROOMS, SHELL_PACKAGES, SHORT_RULES, TYPES_ONLY } from './rooms';
+import { childNodes, isNode, parsed, type SyntaxNode } from './syntax';
 
 /** Paths from the root of the project ("src/model/find.ts") with their text. */
 export type Sources = ReadonlyMap<string, string>;
@@ -21,7 +21,7 @@ export function faults(sources: Sources): string[] {
   const found: string[] = [];
   const links: Import[] = [];
   for (const [path, text] of sources) {
-    const program = parse(path, text);
+    const program = parsed(path, text);
     const imports = importsOf(path, program, sources);
     links.push(...imports.filter((one) => one.kind === 'file'));
     found.push(
@@ -30,12 +30,6 @@ export function faults(sources: Sources): string[] {
     );
   }
   return [...found, ...circles(links).map((files) => `${files.join(', ')} import each other in a circle`)];
-}
-
-function parse(path: string, text: string): SyntaxNode {
-  const { program, errors } = parseSync(path, text);
-  if (errors.length > 0) throw new Error(`${path}: ${errors[0]?.message}`);
-  return program as unknown as SyntaxNode;
 }
 
 function roomOf(path: string): string {

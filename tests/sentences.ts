@@ -1,6 +1,5 @@
 // The sentences of a source, read from its parsed text, so that code names and comments may say what they like.
-import { parseSync } from 'vite';
-import { childNodes, type SyntaxNode } from './freeNames';
+import { childNodes, parsed, type SyntaxNode } from './syntax';
 
 export interface Said {
   readonly at: string;
@@ -24,7 +23,7 @@ export function sentences(path: string, text: string): readonly Said[] {
     }
     for (const child of childNodes(node)) follow(child, node);
   };
-  follow(parseSync(path, text).program as unknown as SyntaxNode, null);
+  follow(parsed(path, text), null);
   read.set(text, said);
   return said;
 }

@@ -2,4 +2,4 @@
 import fc from 'fast-check';
 import { CASES, runs } from './runs';
 
-fc.configureGlobal({ ...fc.readConfigureGlobal(), ...CASES, numRuns: runs(20, 100) });
+fc.configureGlobal({ ...fc.readConfigureGlobal(), ...CASES, numRuns: runs(14, 100) });

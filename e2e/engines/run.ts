@@ -5,8 +5,8 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import process from 'node:process';
-import { preview } from 'vite';
 import { photograph } from '../photos';
+import { serveBuild } from '../serve.mjs';
 import { Browser } from './browser';
 import { type Driver, freePort, type Start } from './driver';
 import { firefoxBrowser, openFirefox } from './firefox';
@@ -46,13 +46,14 @@ async function check(name: string, work: () => Promise<void>): Promise<Verdict> 
 }
 
 /** Serves the built tool; gives its address and what stops it. */
-async function serve(): Promise<{ url: string; stop: () => Promise<void> }> {
+async function serve(): Promise<{ url: string; stop: () => void }> {
   const port = await freePort();
-  const server = await preview({
-    logLevel: 'silent',
-    preview: { port, strictPort: true, host: '127.0.0.1' },
-  });
-  return { url: `http://127.0.0.1:${port}/`, stop: () => server.close() };
+  const server = await serveBuild(port);
+  const stop = () => {
+    server.close();
+    server.closeAllConnections();
+  };
+  return { url: `http://localhost:${port}/`, stop };
 }
 
 /** The story in one fresh browser; null when the engine's own process ended under it. */
@@ -63,7 +64,7 @@ async function walk(engine: Engine, start: Start): Promise<readonly Verdict[] | 
   const verdicts: Verdict[] = [];
   try {
     console.log(`# ${engine.name} ${driver.version}`);
-    await browser.resize(1280, 800);
+    await browser.resize(1024, 680);
     await browser.go(url);
     const place: Place = {
       browser,
@@ -82,7 +83,7 @@ async function walk(engine: Engine, start: Start): Promise<readonly Verdict[] | 
     return verdicts;
   } finally {
     await browser.close();
-    await stop();
+    stop();
   }
 }
 

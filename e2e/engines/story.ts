@@ -9,7 +9,7 @@ export interface Place {
   readonly finger: Pointer;
   readonly url: string;
   /** Takes the server away. */
-  readonly stopServer: () => Promise<void>;
+  readonly stopServer: () => void;
   /** Path of a project file of twelve blocks. */
   readonly twelve: string;
   /** Path of a photograph of fabric: a JPEG that says it is turned, as telephones write them. */
@@ -220,7 +220,7 @@ export const STORY: Readonly<Record<string, Check>> = {
   }) => {
     await browser.until({ css: '.save-state', name: '^Saved' });
     const before = await browser.nameOf(block(1));
-    await stopServer();
+    stopServer();
     await browser.go(url);
     await browser.until(block(6));
     await isNamed(browser, 1, before);

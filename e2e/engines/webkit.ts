@@ -35,8 +35,9 @@ export async function openWebKit({ folder, display }: Start): Promise<Driver> {
   mkdirSync(home);
   const homes = { HOME: home, XDG_CONFIG_HOME: home, XDG_DATA_HOME: home, XDG_CACHE_HOME: home };
   const faults: string[] = [];
-  // Painted by the processor at once: a graphics card that the processor only plays takes half as much work again.
-  const painting = { WEBKIT_SKIA_ENABLE_CPU_RENDERING: '1' };
+  // Painted by the processor at once, and not put together from layers: a graphics card that the processor only plays takes half as much
+  // work again.
+  const painting = { WEBKIT_SKIA_ENABLE_CPU_RENDERING: '1', WEBKIT_DISABLE_COMPOSITING_MODE: '1' };
   const env = { ...process.env, ...homes, ...painting, GTK_THEME: 'Adwaita:dark', DISPLAY: display };
   const child = started('WebKitWebDriver', [`--port=${port}`, '--host=127.0.0.1'], { env }, faults);
 

@@ -2,20 +2,19 @@
 // after it, again and again, the result whose seams differ most from those taken, as long as it scores nearly as well.
 
 import { termScales } from '../balance/score/termScales';
-import { evaluateTerms } from '../balance/score/terms';
-import { DEFAULT_WEIGHTS, inPoints, TERM_NAMES, weighted } from '../balance/score/weights';
+import { DEFAULT_WEIGHTS, inPoints, TERM_NAMES } from '../balance/score/weights';
 import { type WallModel, wallModel } from '../balance/wall/wallModel';
 import { clothTable } from '../cloth/cloths';
 import { asPieced } from '../geometry/asPieced';
 import { SIDES } from '../geometry/contact';
-import { type Move, moved } from '../model/moves';
+import type { Move } from '../model/moves';
 import type { Phrase } from '../model/phrase';
 import type { Project, Strip } from '../model/project';
 import { differences } from './alternativeWords';
 import { decisionsOf, type Scopes } from './decisions';
 import { costTables } from './live/costTables';
 import { type Arrangement, movesBetween } from './movesBetween';
-import type { Score } from './score';
+import { type Score, scoreThen } from './score';
 import { type Kept, searchFrom } from './search/search';
 import { budgetShare, noClock, type ShuffleWish } from './shuffle';
 
@@ -118,12 +117,9 @@ export function chooseAlternatives(
     .map(({ kept }): Kept => ({ ...kept, orders: new Map(kept.orders) }));
   if (found.length === 0) return [];
   const chance = TERM_NAMES.reduce((sum, name) => sum + weights[name], 0);
-  // Each is scored by what chance gives with its own corners, as its wall will be: the search holds to the corners there are now.
   const scored = found.map((kept) => {
     const moves = movesBetween(project, kept);
-    const then = wallModel(moved(project, moves), model.cloths);
-    const terms = evaluateTerms(termScales(then, scales.intent), then);
-    return { kept, moves, score: { terms, total: weighted(terms, weights) } };
+    return { kept, moves, score: scoreThen({ project, model }, moves, scales.intent, weights) };
   });
   const taken = chosen(model, scored, count, NEARLY * chance, wish.scopes);
   const points = ({ total }: Score) => Math.round(inPoints(total, weights));

@@ -8,7 +8,7 @@ import { type Phrase, phrase } from '../model/phrase';
 import type { Project } from '../model/project';
 import type { Part } from './branch/branchAndBound';
 import type { Scopes } from './decisions';
-import type { Score } from './score';
+import { type Score, scoreThen } from './score';
 
 export type Verdict =
   | { readonly kind: 'proved' }
@@ -19,6 +19,8 @@ export interface ArrangeResult {
   readonly moves: readonly Move[];
   readonly before: Score;
   readonly after: Score;
+  /** The terms that the wall is told after the moves; `after` is by the same random layout as the bound. */
+  readonly told: Terms;
   readonly steps: number;
   /** True when the cap in milliseconds ended the search before its steps; another run may then end differently. */
   readonly capped: boolean;
@@ -70,12 +72,14 @@ export function scoreAfter({ project, model, scales, weights }: Judging, moves: 
   return { terms, total: weighted(terms, weights) };
 }
 
-/** The answer to what was found; moves that do not make the top better are left out. */
+/** The answer to what was found; moves that do not make the top better, as it is told then too, are left out. */
 export function resultOf(judging: Judging, found: Found): ArrangeResult {
   const { scales, model, weights, scopes } = judging;
   const terms = evaluateTerms(scales, model);
   const before = { terms, total: weighted(terms, weights) };
-  const moves = scoreAfter(judging, found.moves).total < before.total ? found.moves : [];
+  const then = (moves: readonly Move[]) => scoreThen(judging, moves, scales.intent, weights);
+  const better = Math.max(scoreAfter(judging, found.moves).total, then(found.moves).total) < before.total;
+  const moves = better ? found.moves : [];
   const after = scoreAfter(judging, moves);
   const bound = found.bound === 'reached' ? after.total : (found.bound ?? 0);
   const by = aboveBest(weights, after.total, bound);
@@ -83,6 +87,7 @@ export function resultOf(judging: Judging, found: Found): ArrangeResult {
     moves,
     before,
     after,
+    told: then(moves).terms,
     steps: found.steps,
     capped: found.capped,
     bound,

@@ -66,7 +66,7 @@ function* blockOfPicture(pixels: Pixels, knowledge: Knowledge): InParts<Result<o
     );
   return ok({
     ...blockRow(found.corners, read, knowledge.project),
-    likeness: found.likeness.total / BEST_LIKENESS,
+    likeness: found.likeness / BEST_LIKENESS,
   });
 }
 

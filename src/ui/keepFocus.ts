@@ -23,8 +23,9 @@ export function keepFocus(page: Document): void {
     if (!held || !lost()) return;
     const next = nearest(page, held);
     next?.focus({ preventScroll: true });
-    // No farther than it must: what the person was at stays in sight.
-    next?.scrollIntoView({ block: 'nearest' });
+    // No farther than it must: what the person was at stays in sight. The foot that is always there lies where scrolling leaves room for it.
+    const foot = next?.closest('.step-foot');
+    if (!foot || getComputedStyle(foot).position !== 'sticky') next?.scrollIntoView({ block: 'nearest' });
   };
   page.addEventListener('focusin', ({ target }) => {
     if (target instanceof Element) held = heldBy(target);
@@ -60,8 +61,8 @@ function heldBy(control: Element): Held {
 function nearest(page: Document, { control, within }: Held): HTMLElement | null {
   const cell = control.closest('[data-cell]')?.getAttribute('data-cell');
   const again = [
-    control.id ? page.getElementById(control.id) : null,
-    cell == null ? null : page.querySelector<HTMLElement>(`[data-cell="${cell}"]`),
+    page.getElementById(control.id),
+    page.querySelector<HTMLElement>(`[data-cell="${cell}"]`),
     page.querySelector<HTMLElement>('.step-foot .foot-progress button'),
   ].find((one) => one && usable(one));
   if (again) return again;

@@ -51,7 +51,7 @@ describe('a wish for values', () => {
           expect(less / random.length).toBeGreaterThanOrEqual(share!);
         },
       ),
-      { numRuns: runs(3, 40) },
+      { numRuns: runs(2, 40) },
     );
   });
 
@@ -79,7 +79,7 @@ describe('a wish for values', () => {
           .map(Number);
         expect(by).toBe(Math.abs(third! - rest!));
       }),
-      { numRuns: runs(15, 100) },
+      { numRuns: runs(8, 100) },
     );
   });
 });

@@ -5,6 +5,7 @@ import { type Analysis, analyse } from '../../src/balance/analyse';
 import { speak } from '../../src/model/phrase';
 import type { Project } from '../../src/model/project';
 import { readProject } from '../../src/model/reading/readText';
+import { runs } from '../runs';
 import { clashList } from './clashList';
 import { scrappyTop, withDarkBlocks } from './tops';
 
@@ -27,7 +28,7 @@ describe('the findings', () => {
       [4, 5],
       [8, 10],
     ] as const) {
-      const analyses = Array.from({ length: rows === 8 ? 8 : 12 }, (_, seed) =>
+      const analyses = Array.from({ length: rows === 8 ? runs(4, 8) : runs(8, 12) }, (_, seed) =>
         analyse(scrappyTop({ rows, columns, seed: 100 + seed, fabrics: 30 })),
       );
       const mean = analyses.reduce((sum, one) => sum + one.findings.length, 0) / analyses.length;

@@ -2,27 +2,41 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
+import type { Project } from '../../src/model/project';
+import { writeProject } from '../../src/model/reading/read';
 import { readPdf } from '../drawing/pattern/readPdf';
-import { root, runSheet } from './runSheet';
+import { randomProject } from '../drawing/samples';
+import { runSheet } from './runSheet';
 
 it('a shop gets the sheet of every colourway beside the quilt’s own', async () => {
   const folder = mkdtempSync(join(tmpdir(), 'colourways-'));
   try {
-    const project = JSON.parse(readFileSync(join(root, 'demo-data', 'harbour-reading-corner.json'), 'utf8'));
-    const [first, second] = [project.fabrics[1].id, project.fabrics[2].id];
-    project.colourways = [
-      { id: 'c1', name: 'Night over / day', swaps: [{ fabric: first, by: second }] },
-      { id: 'c2', name: '夜', swaps: [] },
+    const quilt = randomProject(3, 8);
+    const first = quilt.stripSets.find(({ id }) => id === quilt.blocks[0]!.places[0]!.set)!.strips[0]!.fabric;
+    const second = quilt.fabrics.find(({ id }) => id !== first)!.id;
+    const colourways: Project['colourways'] = [
+      { id: 'c1', name: 'Night over / day', swaps: [{ fabric: first, by: second }], cloth: [] },
+      { id: 'c2', name: '夜', swaps: [], cloth: [] },
       {
         id: 'c3',
         name: 'Made up',
         swaps: [{ fabric: first, by: 'made-up' }],
-        cloth: [{ ...project.fabrics[1], id: 'made-up', name: 'Cloth nobody has yet' }],
+        cloth: [
+          { ...quilt.fabrics.find(({ id }) => id === first)!, id: 'made-up', name: 'Cloth nobody has yet' },
+        ],
       },
     ];
-    const file = join(folder, 'harbour.json');
-    writeFileSync(file, JSON.stringify(project));
-    const run = await runSheet(folder, file, '--out', 'out', '--width', '64', '--colourways', '--pattern');
+    writeFileSync(join(folder, 'quilt.json'), writeProject({ ...quilt, colourways }));
+    const run = await runSheet(
+      folder,
+      'quilt.json',
+      '--out',
+      'out',
+      '--width',
+      '64',
+      '--colourways',
+      '--pattern',
+    );
     // The typeface of the pattern has no letter for the night.
     expect(run.error).toBe('pattern.pdf: the typeface lacks 夜; a question mark stands there.\n');
     expect(run.status).toBe(0);

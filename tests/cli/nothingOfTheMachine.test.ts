@@ -102,7 +102,7 @@ it('what is read of pictures names their files without their folders', async () 
   writeFileSync(join(folder, 'quilt.json'), await savedFile('jpeg'));
   writeFileSync(
     join(folder, 'block.jpg'),
-    await imageFile({ kind: 'jpeg', camera: true, width: 300, height: 300 }),
+    await imageFile({ kind: 'jpeg', camera: true, width: 120, height: 120 }),
   );
   const silent = { folder, print: () => {}, complain: () => {} };
   const given = [

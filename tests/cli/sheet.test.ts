@@ -1,6 +1,5 @@
 // The sheet as a shop runs it: a command in a terminal, its files, its messages and its exit status.
 import {
-  copyFileSync,
   existsSync,
   mkdirSync,
   mkdtempSync,
@@ -14,7 +13,9 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { makeSheets } from '../../src/cli/sheet';
 import type { Project } from '../../src/model/project';
+import { writeProject } from '../../src/model/reading/read';
 import { type ReadPolygon, readSvg, sharedEdge } from '../drawing/readSvg';
+import { randomProject } from '../drawing/samples';
 import { root, runSheet, startSheet } from './runSheet';
 
 const harbour = join(root, 'demo-data', 'harbour-reading-corner.json');
@@ -120,7 +121,7 @@ describe('npm run sheet with a good project', () => {
   });
 
   it('reports every stretch where a cloth meets itself, as found again in the coordinates of the SVG', async () => {
-    await sheet(harbour, '--out', folder);
+    await sheet(harbour, '--out', folder, '--width', '64');
     const report = reportIn(folder);
     const background = new Set(
       report.fabrics.filter((fabric) => fabric.background).map((fabric) => fabric.id),
@@ -155,7 +156,7 @@ describe('npm run sheet with a good project', () => {
   });
 
   it('takes several projects, each into a folder of its own, and repeats itself to the letter', async () => {
-    const words = [harbour, keeper, '--width', '200', '--marks'];
+    const words = [harbour, keeper, '--width', '64', '--marks'];
     expect((await sheet(...words, '--out', 'one')).status).toBe(0);
     expect((await sheet(...words, '--out', 'two')).status).toBe(0);
     expect(readdirSync(join(folder, 'one')).toSorted()).toEqual(['harbour-reading-corner', 'keepers-winter']);
@@ -170,7 +171,9 @@ describe('npm run sheet with a good project', () => {
 
   it('takes a project without any block', async () => {
     const out = join(folder, 'kiln');
-    expect((await sheet(join(root, 'demo-data/kiln-shed.json'), '--out', out)).status).toBe(0);
+    expect((await sheet(join(root, 'demo-data/kiln-shed.json'), '--out', out, '--width', '64')).status).toBe(
+      0,
+    );
     expect(reportIn(out).clashTotals.count).toBe(0);
     expect(reportIn(out).value).toEqual({ top: null, wedges: null });
   });
@@ -178,6 +181,7 @@ describe('npm run sheet with a good project', () => {
 
 describe('npm run sheet with bad input', () => {
   const project = JSON.parse(readFileSync(harbour, 'utf8')) as Project;
+  const small = writeProject(randomProject(3, 8));
   const written = (content: unknown) => {
     const path = join(folder, 'given.json');
     writeFileSync(path, typeof content === 'string' ? content : JSON.stringify(content));
@@ -224,7 +228,7 @@ describe('npm run sheet with bad input', () => {
 
   it('keeps to the folder it is given, whatever the projects are called', async () => {
     const out = join(folder, 'inside', 'out');
-    for (const name of ['..json', '...json', '.json', 'Keeper.JSON', 'keeper 2.json']) copyFileSync(keeper, join(folder, name));
+    for (const name of ['..json', '...json', '.json', 'Keeper.JSON', 'keeper 2.json']) writeFileSync(join(folder, name), small);
     const names = ['..json', 'Keeper.JSON', 'keeper 2.json'];
     const run = await sheet(...names, '--out', out, '--width', '16');
     expect(run.status).toBe(0);
@@ -235,11 +239,12 @@ describe('npm run sheet with bad input', () => {
 
   it('leaves nothing behind when it is stopped between two files', async () => {
     const out = join(folder, 'out');
+    for (const name of ['one.json', 'two.json']) writeFileSync(join(folder, name), small);
     for (const after of [0, 1, 2, 4, 5]) {
       let written = 0;
       const stop = { get aborted() { written += 1; return written > after; } } as AbortSignal;
       const error: string[] = [];
-      const words = [harbour, keeper, '--out', out, '--width', '16'];
+      const words = ['one.json', 'two.json', '--out', out, '--width', '16'];
       const status = await makeSheets(words, { folder, print: () => {}, complain: (line) => error.push(line), stop });
       expect([status, error, written]).toEqual([130, ['Stopped; nothing is written.'], after + 1]);
       expect(existsSync(out)).toBe(false);
@@ -273,11 +278,12 @@ describe('npm run sheet with bad input', () => {
 
   it('takes back what it wrote when a later file cannot be written', async () => {
     const out = join(folder, 'out');
-    mkdirSync(join(out, 'keepers-winter', 'report.json'), { recursive: true });
-    const run = await sheet(harbour, keeper, '--out', out, '--width', '64');
+    mkdirSync(join(out, 'two', 'report.json'), { recursive: true });
+    for (const name of ['one.json', 'two.json']) writeFileSync(join(folder, name), small);
+    const run = await sheet('one.json', 'two.json', '--out', out, '--width', '64');
     expect(run.status).toBe(2);
     expect(run.error).toContain('report.json');
-    expect(readdirSync(out)).toEqual(['keepers-winter']);
-    expect(readdirSync(join(out, 'keepers-winter'))).toEqual(['report.json']);
+    expect(readdirSync(out)).toEqual(['two']);
+    expect(readdirSync(join(out, 'two'))).toEqual(['report.json']);
   });
 });

@@ -101,7 +101,8 @@ interface OfferContext {
   readonly beside: BesideOf;
 }
 
-function inOrder(one: WedgeOffer, other: WedgeOffer): number {
+/** The order of offers, as rankWedges has it. */
+export function inOrder(one: WedgeOffer, other: WedgeOffer): number {
   const rims = (offer: WedgeOffer) => offer.fit.rimClashes + offer.elsewhere.rimClashes;
   const alike = (offer: WedgeOffer) => offer.fit.rimLookAlikes + offer.elsewhere.rimLookAlikes;
   const seams = (offer: WedgeOffer) => clashInches(offer.fit) + clashInches(offer.elsewhere);

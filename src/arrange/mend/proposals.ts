@@ -3,7 +3,6 @@
 import { type Analysis, reanalyse } from '../../balance/analyse';
 import type { Clash } from '../../balance/clashes/clashes';
 import type { Finding, FindingKind } from '../../balance/finding';
-import { evaluateTerms } from '../../balance/score/terms';
 import {
   DEFAULT_WEIGHTS,
   TERM_NAMES,
@@ -96,7 +95,7 @@ export function effectOf(
   weights: Terms = DEFAULT_WEIGHTS,
 ): Effect {
   const after = reanalyse(analysis, moved(analysis.project, moves));
-  const terms = evaluateTerms(analysis.scales, after.model);
+  const { terms } = after;
   return {
     before: { terms: analysis.terms, total: weighted(analysis.terms, weights) },
     after: { terms, total: weighted(terms, weights) },

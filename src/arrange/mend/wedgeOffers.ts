@@ -9,12 +9,15 @@ import {
   wedgeClashes,
 } from '../../balance/clashes/wedgeClashes';
 import { wedgeTypeOf } from '../../balance/clashes/wedgeSeams';
+import { SCATTERED } from '../../balance/score/intent';
 import { inPoints } from '../../balance/score/weights';
 import { weightsOf } from '../../balance/score/wishes';
 import { seamLie, seamLies } from '../../cutting/wedges/nesting';
-import { findBlock, findSet } from '../../model/find';
-import type { Block, BlockId, Place } from '../../model/project';
-import { rankWedges, type WedgeOffer } from '../choose/composeRank';
+import { findSet } from '../../model/find';
+import type { Move } from '../../model/moves';
+import type { Block, BlockId, Place, Project } from '../../model/project';
+import { inOrder, rankWedges, type WedgeOffer } from '../choose/composeRank';
+import { scoreThen } from '../score';
 import { TopEffect } from './topEffect';
 
 /** The score of the whole top by the person's weights as it is and as it would be, in points; lower is better. */
@@ -25,11 +28,12 @@ export interface TopScores {
 
 interface Offered {
   readonly wedge: Place;
+  readonly moves: readonly Move[];
   /** Its clashes beside its neighbours in the block. */
   readonly inside: readonly WedgeClash[];
   /** The clash of its rim beyond the block; null where that lies against other cloth, or the block does not hang. */
   readonly outside: OutsideClash | null;
-  /** Null where nothing it touches hangs with a wedge in it. */
+  /** Null where nothing it touches hangs with a wedge in it, and beyond the best of each list. */
   readonly top: TopScores | null;
 }
 
@@ -55,6 +59,9 @@ export interface WedgeOffers {
   readonly inTrade: readonly InTrade[];
 }
 
+/** So many of the best of each list say what the wall is told once they lie there, which takes milliseconds each. */
+const CLOSELY = 40;
+
 const effects = new WeakMap<Analysis, TopEffect>();
 
 /**
@@ -70,13 +77,14 @@ export function wedgeOffers(analysis: Analysis, block: Block, at: number): Wedge
   const inTrade: InTrade[] = [];
   const lies = seamLies(project, block);
   const beside = [lies.at(at - 1), lies[(at + 1) % lies.length]];
-  for (const offer of rankWedges(project, block.id, at, effect)) {
-    const { wedge, from } = offer;
+  for (const offer of told(analysis, effect, rankWedges(project, block.id, at, effect))) {
+    const { wedge, from, moves, top } = offer;
     const offered = {
       wedge,
+      moves,
       inside: wedgeClashes(project, analysis.model, block, at, wedge),
       outside: outsideClash(analysis, block, at, wedgeTypeOf(project, wedge)),
-      top: topScores(analysis, effect, block, at, offer),
+      top,
     };
     if (from !== 'leftOver') {
       inTrade.push({ ...offered, from, rimsElsewhere: offer.elsewhere.rimClashes });
@@ -88,17 +96,30 @@ export function wedgeOffers(analysis: Analysis, block: Block, at: number): Wedge
   return { leftOver, inTrade };
 }
 
-function topScores(
-  { project }: Analysis,
+/** The offers, the best of each list with the scores that the wall is told, and in the order of those. */
+function told(
+  analysis: Analysis,
   effect: TopEffect,
-  block: Block,
-  at: number,
-  { from, added }: WedgeOffer,
-): TopScores | null {
-  const placeOf = (one: Block, place: number) => project.blocks.indexOf(one) * one.places.length + place;
-  const places = [placeOf(block, at)];
-  if (from !== 'leftOver') places.push(placeOf(findBlock(project, from.block)!, from.place));
-  if (!places.some((place) => effect.weighs(place))) return null;
+  offers: readonly WedgeOffer[],
+): (WedgeOffer & { readonly top: TopScores | null })[] {
+  const { options, project } = analysis;
   const weights = weightsOf(project.preferences);
-  return { now: inPoints(effect.now, weights), after: inPoints(effect.now + added, weights) };
+  const weighs = ({ moves }: WedgeOffer) =>
+    moves.some((move) => move.kind === 'place' && effect.weighs(placeOf(project, move)));
+  const exactly = (offer: WedgeOffer) => {
+    if (!weighs(offer)) return { ...offer, top: null };
+    const { total } = scoreThen(analysis, offer.moves, options.intent ?? SCATTERED, weights);
+    const top = { now: inPoints(effect.now, weights), after: inPoints(total, weights) };
+    return { ...offer, added: total - effect.now, top };
+  };
+  const lists = [true, false].map((over) => offers.filter(({ from }) => (from === 'leftOver') === over));
+  return lists.flatMap((list) => [
+    ...list.slice(0, CLOSELY).map(exactly).sort(inOrder),
+    ...list.slice(CLOSELY).map((offer) => ({ ...offer, top: null })),
+  ]);
+}
+
+/** Block × N + place. */
+function placeOf({ blocks, wedge }: Project, { block, place }: Extract<Move, { kind: 'place' }>): number {
+  return blocks.findIndex(({ id }) => id === block) * wedge.perBlock + place;
 }

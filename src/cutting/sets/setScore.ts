@@ -51,7 +51,7 @@ export interface SetScoring {
   /** The narrowest width there is, or 0 where all strips are of one width. */
   readonly narrowest: Inches;
   /** Share aimed at for each cut width. */
-  readonly proportion: ReadonlyMap<Inches, number>;
+  readonly proportion: readonly { readonly width: Inches; readonly share: number }[];
 }
 
 /** A strip as the score reads it: its fabric as an index into the scoring's fabrics. */
@@ -81,7 +81,7 @@ export function setScoring(
 function widthsAimedAt(
   widths: readonly Inches[],
   strips: readonly (Strip & { readonly count: number })[],
-): Map<Inches, number> {
+): SetScoring['proportion'] {
   const usual = [2, 2, 1];
   const parts = widths.map((width, index) =>
     widths.length === 3
@@ -89,7 +89,7 @@ function widthsAimedAt(
       : strips.reduce((sum, strip) => sum + (strip.width === width ? strip.count : 0), 0),
   );
   const whole = parts.reduce((sum, part) => sum + part, 0);
-  return new Map(widths.map((width, index) => [width, parts[index]! / whole]));
+  return widths.map((width, index) => ({ width, share: parts[index]! / whole }));
 }
 
 /** The cost of one set by itself, which has to be `least` high; an empty set counts as short. */
@@ -116,7 +116,7 @@ export function setCost(
   if (strips.length > 1 && first.fabricAt === last.fabricAt) {
     cost += weights.sameRims * likenessAt(scoring, first.fabricAt, last.fabricAt);
   }
-  for (const [width, share] of scoring.proportion) {
+  for (const { width, share } of scoring.proportion) {
     let found = 0;
     for (const strip of strips) if (strip.width === width) found += 1;
     cost += weights.proportion * Math.abs(found / strips.length - share);

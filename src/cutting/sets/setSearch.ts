@@ -106,7 +106,9 @@ class SewingTable {
   private readonly rims: Int32Array;
   private readonly used: Int32Array;
   private readonly fair: Float64Array;
-  private readonly left = new Map<string, number>();
+  /** By row on hand: how many strips lie beside the sets; and the row of each piece. */
+  private readonly left: Int32Array;
+  private readonly rowAt: Int32Array;
   private readonly input: SearchInput;
   private readonly random: RandomGenerator;
 
@@ -121,9 +123,13 @@ class SewingTable {
     const classes = Math.max(0, ...input.pieces.map((piece) => piece.lengthClass + 1));
     this.loose = Array.from({ length: classes }, () => []);
     const held = new Set((input.held ?? []).flatMap((one) => [...one.fromFirst, one.last]));
+    const rows = [...new Set(input.pieces.map(({ row }) => row))];
+    const rowIndex = new Map(rows.map((row, index) => [row, index]));
+    this.rowAt = Int32Array.from(input.pieces, ({ row }) => rowIndex.get(row)!);
+    this.left = new Int32Array(rows.length);
     input.pieces.forEach((piece, index) => {
       if (!held.has(index)) this.loose[piece.lengthClass]!.push(index);
-      this.left.set(piece.row, (this.left.get(piece.row) ?? 0) + 1);
+      this.left[this.rowAt[index]!]! += 1;
     });
     for (const rim of input.keptRims) this.rims[rim]! += 1;
     this.setFairShares();
@@ -136,7 +142,7 @@ class SewingTable {
   }
 
   snapshot(): SearchOutcome {
-    return { sets: this.sets.map((set) => [...set]), cost: this.cost };
+    return { sets: [...this.sets], cost: this.cost };
   }
 
   /** One random change, kept when it is better or, while it is hot, not much worse. */
@@ -146,7 +152,7 @@ class SewingTable {
     const before = undo.cost;
     const worse = this.cost - before;
     if (worse <= 0 || uniformFloat64(this.random) < Math.exp(-worse / heat)) return;
-    for (const [set, pieces, cost] of undo.lay) this.lay(set, pieces, cost);
+    for (const [set, pieces, cost] of undo.lay) this.putBack(set, pieces, cost);
     undo.loose();
     this.cost = before;
   }
@@ -298,8 +304,8 @@ class SewingTable {
     return { from: Math.min(fromFirst.length, to), to };
   }
 
-  /** Puts these pieces into a set in this order and brings every part of the cost up to date. What they cost is worked out unless given. */
-  private lay(set: number, pieces: readonly number[], known?: number): void {
+  /** Puts these pieces into a set in this order and brings every part of the cost up to date. */
+  private lay(set: number, pieces: readonly number[]): void {
     const old = this.sets[set]!;
     const { pieces: strips, scoring } = this.input;
     for (const piece of old) if (!pieces.includes(piece)) this.use(piece, -1);
@@ -309,15 +315,33 @@ class SewingTable {
       this.moveRims(pieces, 1);
     }
     this.sets[set] = pieces;
-    const cost =
-      known ??
-      setCost(
-        pieces.map((piece) => strips[piece]!),
-        scoring,
-        this.input.sets[set]!.least,
-      );
+    const cost = setCost(
+      pieces.map((piece) => strips[piece]!),
+      scoring,
+      this.input.sets[set]!.least,
+    );
     this.cost += cost - this.setCosts[set]!;
     this.setCosts[set] = cost;
+  }
+
+  /** Lays a set as it lay before, at what it cost then; the cost of all is the caller's. */
+  private putBack(set: number, pieces: readonly number[], cost: number): void {
+    this.count(this.sets[set]!, -1);
+    this.count(pieces, 1);
+    this.sets[set] = pieces;
+    this.setCosts[set] = cost;
+  }
+
+  /** Counts the strips of a set as used and its rims as there, or no longer. */
+  private count(pieces: readonly number[], by: 1 | -1): void {
+    const { pieces: strips } = this.input;
+    for (const piece of pieces) {
+      this.used[strips[piece]!.fabricAt]! += by;
+      this.left[this.rowAt[piece]!]! -= by;
+    }
+    if (pieces.length === 0) return;
+    this.rims[strips[pieces[0]!]!.fabricAt]! += by;
+    this.rims[strips[pieces.at(-1)!]!.fabricAt]! += by;
   }
 
   private moveRims(pieces: readonly number[], by: 1 | -1): void {
@@ -340,9 +364,10 @@ class SewingTable {
     const off = this.used[strip.fabricAt]! - this.fair[strip.fabricAt]!;
     this.cost += unevenUse * ((off + by) ** 2 - off ** 2);
     this.used[strip.fabricAt]! += by;
-    const stack = this.left.get(strip.row)!;
+    const row = this.rowAt[piece]!;
+    const stack = this.left[row]!;
     this.cost += singleCost(stack - by) - singleCost(stack);
-    this.left.set(strip.row, stack - by);
+    this.left[row] = stack - by;
   }
 
   /** Each fabric's share of the strips the sets will need, in proportion to what is on hand of it. */
@@ -366,7 +391,7 @@ class SewingTable {
     const { unevenUse } = SET_WEIGHTS;
     let cost = 0;
     for (const share of this.fair) cost += unevenUse * share ** 2;
-    for (const count of this.left.values()) cost += singleCost(count);
+    for (const count of this.left) cost += singleCost(count);
     return cost;
   }
 

@@ -52,10 +52,13 @@ function glued(text: string): string {
 
 /** Width of a line of text, inches. */
 export function textWidth(text: string, style: Style, type: Type): Inches {
-  return runsOf(glued(text), style.size).reduce(
-    (sum, run) => sum + type.width(run.text, style.face, run.size),
-    0,
-  );
+  return gluedWidth(glued(text), style, type);
+}
+
+function gluedWidth(text: string, style: Style, type: Type): Inches {
+  let sum = 0;
+  for (const run of runsOf(text, style.size)) sum += type.width(run.text, style.face, run.size);
+  return sum;
 }
 
 /** The style, its letters as much smaller as the text needs to take no more than so many lines; never below half. */
@@ -72,11 +75,15 @@ export function linesOf(text: string, style: Style, width: Inches, type: Type): 
   return glued(text)
     .split('\n')
     .flatMap((paragraph) => {
+      const words = paragraph.replace(/^[ \t]+/, '').split(/[ \t]+/);
+      // Most of what is set is shorter than its line, and then no part of it needs to be measured.
+      const whole = words.join(' ');
+      if (gluedWidth(whole, style, type) <= width) return [whole];
       const lines: string[] = [];
       let line = '';
-      for (const word of paragraph.split(/[ \t]+/).flatMap((one) => brokenWord(one, style, width, type))) {
+      for (const word of words.flatMap((one) => brokenWord(one, style, width, type))) {
         const longer = line === '' ? word : `${line} ${word}`;
-        if (line !== '' && textWidth(longer, style, type) > width) {
+        if (line !== '' && gluedWidth(longer, style, type) > width) {
           lines.push(line);
           line = word;
         } else line = longer;
@@ -86,11 +93,11 @@ export function linesOf(text: string, style: Style, width: Inches, type: Type): 
 }
 
 function brokenWord(word: string, style: Style, width: Inches, type: Type): string[] {
-  if (textWidth(word, style, type) <= width) return [word];
+  if (gluedWidth(word, style, type) <= width) return [word];
   const parts: string[] = [];
   let part = '';
   for (const letter of word) {
-    if (part !== '' && textWidth(part + letter, style, type) > width) {
+    if (part !== '' && gluedWidth(part + letter, style, type) > width) {
       parts.push(part);
       part = '';
     }

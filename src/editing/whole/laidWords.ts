@@ -1,6 +1,6 @@
 // What laying out the whole quilt did, in words: sets, wedges, blocks and score in one sentence; then what is left, and why.
 import type { ArrangeResult } from '../../arrange/verdict';
-import { inPoints } from '../../balance/score/weights';
+import { inPoints, type Terms, weighted } from '../../balance/score/weights';
 import { weightsOf } from '../../balance/score/wishes';
 import type { StripsLeft } from '../../cutting/sets/whyLeft';
 import { availableWedges } from '../../cutting/wedges/yield';
@@ -75,8 +75,9 @@ function blockWords({ blocks, stripSets, wall }: Project): Phrase[] {
 
 function scoreWords({ preferences }: Project, shuffled: ArrangeResult | null): Phrase[] {
   if (!shuffled) return [];
-  const points = (total: number) => Math.round(inPoints(total, weightsOf(preferences)));
-  const [start, end] = [points(shuffled.before.total), points(shuffled.after.total)];
+  const weights = weightsOf(preferences);
+  const points = (terms: Terms) => Math.round(inPoints(weighted(terms, weights), weights));
+  const [start, end] = [points(shuffled.before.terms), points(shuffled.told)];
   return start === end
     ? [phrase('score {end}', { end })]
     : [phrase('shuffled: score {start} → {end}', { start, end })];

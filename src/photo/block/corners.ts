@@ -12,11 +12,11 @@ import { lensOf } from '../plane/lens';
 import { isConvex, ordered, quadsOf } from '../plane/quads';
 import { laidOnEdges, type Sides } from '../plane/sides';
 import { type BlockShape, shapeCorners } from './shape';
-import { type Likeness, likenessOf, type Samples, samplesOf } from './structure';
+import { likenessOf, type Samples, samplesOf } from './structure';
 
 /** Corners in pixels of the picture, top left, top right, bottom right, bottom left; and how much they look like a block. */
 export interface FoundCorners extends Sides {
-  readonly likeness: Likeness;
+  readonly likeness: number;
 }
 
 /** The longer side of the picture that is searched, pixels. */
@@ -104,11 +104,11 @@ function* refined(pixels: Pixels, corners: readonly Point[]): InParts<Sides> {
 /** Corners with how much they look like a block. */
 interface Candidate {
   readonly corners: readonly Point[];
-  readonly likeness: Likeness;
+  readonly likeness: number;
 }
 
 function byLikeness(one: Candidate, other: Candidate): number {
-  return other.likeness.total - one.likeness.total;
+  return other.likeness - one.likeness;
 }
 
 /** The first of each crowd of nearly equal corners. */
@@ -133,14 +133,14 @@ function settled(plane: Plane, shape: BlockShape, samples: Samples, start: reado
   const size = Math.hypot(start[0]!.x - start[2]!.x, start[0]!.y - start[2]!.y);
   for (let step = 0.02 * size; step > 0.3; step *= 0.6) {
     for (let round = 0; round < 3; round += 1) {
-      const before = likeness.total;
+      const before = likeness;
       for (const move of moves(step)) {
         const tried = corners.map((corner, at) => ({ x: corner.x + move[at]!.x, y: corner.y + move[at]!.y }));
         if (!isConvex(tried)) continue;
-        const now = likenessOf(plane, shapeTo(shape, tried), samples);
-        if (now.total > likeness.total) [corners, likeness] = [tried, now];
+        const now = likenessOf(plane, shapeTo(shape, tried), samples, likeness);
+        if (now > likeness) [corners, likeness] = [tried, now];
       }
-      if (likeness.total <= before) break;
+      if (likeness <= before) break;
     }
   }
   return { corners, likeness };

@@ -122,70 +122,75 @@ function edgeSamples(shape: BlockShape, near: number) {
   };
 }
 
-/** How much a picture looks like the shape; each part 0 to 1. */
-export interface Likeness {
-  /** Share of the variance that bands straight across their wedges explain. */
-  readonly bands: number;
-  readonly seams: number;
-  readonly corners: number;
-  readonly cornerSeams: number;
-  /** Of the side with the least edge, and of all. */
-  readonly weakest: number;
-  readonly border: number;
-  readonly total: number;
-}
-
 /** Differences of colour at which a seam counts half, in OKLab. */
 const SEEN = 0.04;
 
-/** Measures the likeness of what a homography (inches of the shape → pixels of `plane`, OKLab) shows. */
-export function likenessOf(plane: Plane, h: Homography, samples: Samples): Likeness {
-  const bandColours = seenAt(plane, h, samples.bands);
-  const { within, total: all } = spreadWithin(bandColours, ACROSS, samples.weights);
-  const cornerColours = seenAt(plane, h, samples.corners);
-  const corner = spreadWithin(cornerColours, CORNER, null);
-  const bands = 1 - within / (all + 4e-4);
+/**
+ * How much what a homography (inches of the shape → pixels of `plane`, OKLab) shows looks like the shape, 0 to 6.4. Where it surely is
+ * not above `least`, a figure no greater than that: it is seen before the bands, half of the work, are looked at.
+ */
+export function likenessOf(
+  plane: Plane,
+  h: Homography,
+  samples: Samples,
+  least = Number.NEGATIVE_INFINITY,
+): number {
+  const corner = spreadWithin(seenAt(plane, h, samples.corners), CORNER, null);
   const corners = 1 / (1 + (corner.within + 0.3 * (corner.total - corner.within)) / 1.2e-3);
-  const seams = contrast(seenAt(plane, h, samples.seams), 1)[0]!;
-  const cornerSeams = contrast(seenAt(plane, h, samples.cornerSeams), 1)[0]!;
-  const sides = contrast(seenAt(plane, h, samples.border), 4);
+  const seams = contrast(seenAt(plane, h, samples.seams));
+  const cornerSeams = contrast(seenAt(plane, h, samples.cornerSeams));
+  const round = seenAt(plane, h, samples.border);
+  const sides = [0, 1, 2, 3].map((side) => contrast(round, side / 4, (side + 1) / 4));
   const border = sides.reduce((sum, one) => sum + one / 4, 0);
-  const weakest = Math.min(...sides);
-  const total =
-    2 * Math.max(0, bands) + seams + 0.5 * corners + 0.9 * cornerSeams + 1.2 * border + 0.8 * weakest;
-  return { bands, seams, corners, cornerSeams, weakest, border, total };
+  /** `bands` is the share of the variance that bands straight across their wedges explain. */
+  const total = (bands: number) =>
+    2 * Math.max(0, bands) +
+    seams +
+    0.5 * corners +
+    0.9 * cornerSeams +
+    1.2 * border +
+    0.8 * Math.min(...sides);
+  if (total(1) <= least) return total(1);
+  const { within, total: all } = spreadWithin(seenAt(plane, h, samples.bands), ACROSS, samples.weights);
+  return total(1 - within / (all + 4e-4));
 }
 
 const OUTSIDE = 0.5;
 
-/** The colours at places; places outside the picture are grey of a kind that no edge helps. */
+/** The colours last seen, three numbers to a place: thousands of corners are tried, so nothing is allocated for each. */
+let seen = new Float32Array(0);
+
+/** The colours at places, until the next are seen; places outside the picture are grey of a kind that no edge helps. */
 function seenAt(plane: Plane, h: Homography, places: Float64Array): Float32Array {
   const { width, height, data } = plane;
-  const count = places.length / 2;
-  const colours = new Float32Array(count * 3);
+  const size = (places.length / 2) * 3;
+  if (seen.length < size) seen = new Float32Array(size);
+  const colours = seen.subarray(0, size);
   const [a, b, c, d, e, f, g, i] = [h[0]!, h[1]!, h[2]!, h[3]!, h[4]!, h[5]!, h[6]!, h[7]!];
   const last = h[8]!;
-  for (let at = 0; at < count; at += 1) {
-    const x = places[at * 2]!;
-    const y = places[at * 2 + 1]!;
+  for (let at = 0, to = 0; to < size; at += 2, to += 3) {
+    const x = places[at]!;
+    const y = places[at + 1]!;
     const depth = g * x + i * y + last;
     const u = (a * x + b * y + c) / depth - 0.5;
     const v = (d * x + e * y + f) / depth - 0.5;
-    const to = at * 3;
     if (!(u >= 0 && v >= 0 && u < width - 1 && v < height - 1)) {
       colours[to] = OUTSIDE;
+      colours[to + 1] = 0;
+      colours[to + 2] = 0;
       continue;
     }
-    const column = Math.floor(u);
-    const row = Math.floor(v);
+    const column = u | 0;
+    const row = v | 0;
     const p = u - column;
     const q = v - row;
     const from = (row * width + column) * 3;
     const below = from + width * 3;
     for (let channel = 0; channel < 3; channel += 1) {
-      const upper = data[from + channel]! + p * (data[from + 3 + channel]! - data[from + channel]!);
-      const lower = data[below + channel]! + p * (data[below + 3 + channel]! - data[below + channel]!);
-      colours[to + channel] = upper + q * (lower - upper);
+      const left = data[from + channel]!;
+      const leftBelow = data[below + channel]!;
+      const upper = left + p * (data[from + 3 + channel]! - left);
+      colours[to + channel] = upper + q * (leftBelow + p * (data[below + 3 + channel]! - leftBelow) - upper);
     }
   }
   return colours;
@@ -204,7 +209,8 @@ function spreadWithin(
     const weight = weights ? weights[group]! : 1;
     mass += weight;
     for (let channel = 0; channel < 3; channel += 1) {
-      let [sum, squares] = [0, 0];
+      let sum = 0;
+      let squares = 0;
       for (let at = 0; at < size; at += 1) {
         const one = colours[(group * size + at) * 3 + channel]!;
         sum += one;
@@ -219,18 +225,15 @@ function spreadWithin(
   return { within: within / mass, total: Math.max(0, total) };
 }
 
-/** Mean share of pairs that differ clearly, for each of `parts` equal parts of the list. */
-function contrast(colours: Float32Array, parts: number): number[] {
+/** Mean share of pairs that differ clearly, in the part of the list between two shares of it. */
+function contrast(colours: Float32Array, from = 0, to = 1): number {
   const pairs = colours.length / 6;
-  const each = pairs / parts;
-  return Array.from({ length: parts }, (_, part) => {
-    let sum = 0;
-    for (let at = part * each; at < (part + 1) * each; at += 1) {
-      let square = 0;
-      for (let channel = 0; channel < 3; channel += 1)
-        square += (colours[at * 6 + channel]! - colours[at * 6 + 3 + channel]!) ** 2;
-      sum += square / (square + SEEN * SEEN);
-    }
-    return sum / each;
-  });
+  let sum = 0;
+  for (let at = from * pairs; at < to * pairs; at += 1) {
+    let square = 0;
+    for (let channel = 0; channel < 3; channel += 1)
+      square += (colours[at * 6 + channel]! - colours[at * 6 + 3 + channel]!) ** 2;
+    sum += square / (square + SEEN * SEEN);
+  }
+  return sum / ((to - from) * pairs);
 }

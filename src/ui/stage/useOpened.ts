@@ -7,7 +7,9 @@ export function useOpened<Entry extends HTMLElement>(): RefObject<Entry | null> 
   const entry = useRef<Entry>(null);
   useEffect(() => {
     const opener = document.activeElement;
-    if (!(opener instanceof HTMLElement) || opener === document.body) return;
+    if (!(opener instanceof HTMLElement)) return;
+    // What opened it may be gone by now, and the focus with it; on a page just loaded nothing was pressed.
+    if (opener === document.body && !navigator.userActivation.hasBeenActive) return;
     entry.current?.focus();
     return () =>
       void requestAnimationFrame(() => {

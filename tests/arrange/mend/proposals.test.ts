@@ -2,9 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { effectOf, type Proposal, propose } from '../../../src/arrange/mend/proposals';
 import { type Analysis, analyse } from '../../../src/balance/analyse';
 import { clashFinding } from '../../../src/balance/clashes/clashFindings';
-import { evaluateTerms } from '../../../src/balance/score/terms';
 import { DEFAULT_WEIGHTS, TERM_NAMES, weighted } from '../../../src/balance/score/weights';
-import { wallModel } from '../../../src/balance/wall/wallModel';
 import { apply } from '../../../src/editing/apply';
 import { rearrange } from '../../../src/editing/commands/wall';
 import { moved } from '../../../src/model/moves';
@@ -49,11 +47,11 @@ describe('proposals for a finding', () => {
   it('state their effect on everything else truly', () => {
     for (const { moves, effect } of everyProposal(analysis)) {
       const then = moved(project, moves);
-      const terms = evaluateTerms(analysis.scales, wallModel(then, analysis.model.cloths));
+      const after = analyse(then);
+      const { terms } = after;
       expect(effect.after.total).toBeCloseTo(weighted(terms, DEFAULT_WEIGHTS), 9);
       for (const name of TERM_NAMES)
         expect(effect.change[name]).toBeCloseTo(terms[name] - analysis.terms[name], 9);
-      const after = analyse(then);
       const gone = analysis.clashes.filter((clash) => !after.clashes.some((one) => one.id === clash.id));
       for (const one of effect.mended.filter((other) => other.kind === 'rim')) {
         expect(gone.map((clash) => clash.id)).toContain(one.id);
@@ -125,7 +123,7 @@ describe('proposals for a finding', () => {
     const [second] = next.findings.flatMap((finding) => propose(finding, next));
     const moves = [...first!.moves, ...second!.moves];
     const together = effectOf(analysis, moves);
-    const terms = evaluateTerms(analysis.scales, wallModel(moved(project, moves), analysis.model.cloths));
+    const { terms } = analyse(moved(project, moves));
     expect(together.before.total).toBeCloseTo(weighted(analysis.terms, DEFAULT_WEIGHTS), 9);
     expect(together.after.total).toBeCloseTo(weighted(terms, DEFAULT_WEIGHTS), 9);
     expect(together.after.total).toBeLessThan(first!.effect.after.total);

@@ -62,7 +62,7 @@ describe('the layout of a wall as an assignment', () => {
           expect(constant + assignmentCost(problem, places)).toBeCloseTo(judged, 8);
         },
       ),
-      { numRuns: runs(20, 60) },
+      { numRuns: runs(10, 60) },
     );
   });
 

@@ -8,6 +8,7 @@ import { kernelOf, quadratic } from '../../../src/balance/wall/kernel';
 import { type WallModel, wallModel } from '../../../src/balance/wall/wallModel';
 import { clothTable } from '../../../src/cloth/cloths';
 import type { Project } from '../../../src/model/project';
+import { runs } from '../../runs';
 import { dice, scrappyTop } from '../tops';
 
 const TOGETHER: Intent = { value: 'light middle', colour: 'families together' };
@@ -62,9 +63,9 @@ function averages(tops: readonly Project[], intent: Intent): Record<TermName, nu
 describe('the terms of the score', () => {
   for (const [rows, columns, perBlock, deals] of [
     [2, 3, 8, 240],
-    [4, 5, 8, 160],
-    [6, 7, 6, 80],
-    [12, 12, 8, 30],
+    [4, 5, 8, runs(80, 160)],
+    [6, 7, 6, runs(40, 80)],
+    [12, 12, 8, runs(15, 30)],
   ] as const) {
     for (const intent of [SCATTERED, TOGETHER]) {
       it(`are about 1 by chance on ${rows} × ${columns} blocks of ${perBlock}, ${intent.value}, ${intent.colour}`, () => {

@@ -304,7 +304,7 @@ describe('what to buy for more blocks', () => {
     ['yards', yards, 4.5],
     ['metres', metres, 10 / 2.54],
   ] as const)('is so much of each fabric in %s, enough, and no step of any too much', (_, sale, step) => {
-    for (const blocks of [6, 9, 14]) {
+    for (const blocks of [6, 14, 9].slice(0, runs(2, 3))) {
       const { fabrics: rows, enough } = clothToBuy(there, blocks, sale);
       expect(enough).toBe(false);
       expect(rows.length).toBeGreaterThan(0);
@@ -318,8 +318,8 @@ describe('what to buy for more blocks', () => {
   });
 
   it('tops up what there is least of first', () => {
-    const amount = (id: string) =>
-      clothToBuy(there, 14, yards).fabrics.find((row) => row.fabric.id === id)?.inches ?? 0;
+    const { fabrics: rows } = clothToBuy(there, 14, yards);
+    const amount = (id: string) => rows.find((row) => row.fabric.id === id)?.inches ?? 0;
     expect(amount('f2')).toBeGreaterThan(amount('f1'));
     expect(amount('f2')).toBeGreaterThan(amount('f3'));
   });

@@ -9,6 +9,7 @@ import { speak } from '../../../src/model/phrase';
 import type { StripSet, Tip, WedgePlan } from '../../../src/model/project';
 import { clippedArea, overlap } from '../../geometry/clipping';
 import { usualWedge, wedgeOnSet } from '../../geometry/strips';
+import { runs } from '../../runs';
 
 const LENGTH = 44;
 
@@ -178,11 +179,11 @@ function said(set: StripSet, wedge: WedgePlan, unit: 'in' | 'cm' = 'in'): string
   return layingWords(set, wedge).map((sentence) => speak(sentence, unit));
 }
 
-/** From h to 2.2h in steps of a twentieth of h, and where one way of laying goes over into another. */
+/** From h to 2.2h in steps of a tenth of h (a twentieth in the long run), and where one way of laying goes over into another. */
 function heightsFor(wedge: WedgePlan): number[] {
   const h = wedge.cutHeight;
   const close = h + tipTrim(wedge);
-  const steps = Array.from({ length: 25 }, (_, step) => h * (1 + step / 20));
+  const steps = Array.from({ length: runs(13, 25) }, (_, step) => h * (1 + step / runs(10, 20)));
   return [...steps, close - 1e-3, close, close + 1e-3, close + 0.02, close + 0.1, 2 * h - 1e-3, 2 * h + 1e-3];
 }
 

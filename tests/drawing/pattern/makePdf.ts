@@ -52,13 +52,17 @@ export function writtenDemo(name: string, paper: PaperName, unit: LengthUnit): W
 
 const files = new Map<string, Promise<ReadPdf>>();
 
-/** The quilt of whose file the lines are read too: it is the smallest. */
-const WITH_LINES = 'harbour-reading-corner';
+/** The file of a pattern that is written: a letter is as wide in every document, so its lines need not be broken anew. */
+export function painted({ pages, title }: Written, paper: PaperName): Uint8Array {
+  const sheets = new PdfSheets(kit, PAPERS[paper]);
+  for (const page of pages) sheets.paint(page);
+  return new Uint8Array(sheets.bytes(title));
+}
 
-/** The whole file of a quilt of demo-data in inches, painted and read back once. */
+/** The whole file of a quilt of demo-data in inches, painted and its words read back once. */
 export function readDemo(name: string, paper: PaperName): Promise<ReadPdf> {
   const key = `${name} ${paper}`;
-  const read = files.get(key) ?? readPdf(makePdf(demo(name), paper).bytes, { lines: name === WITH_LINES });
+  const read = files.get(key) ?? readPdf(painted(writtenDemo(name, paper, 'in'), paper), { lines: false });
   files.set(key, read);
   return read;
 }

@@ -12,7 +12,7 @@ import type { Project } from '../../../src/model/project';
 import { demo } from '../../demo';
 import { runs } from '../../runs';
 import { randomProject } from '../samples';
-import { makePdf, readDemo, sayIn, type, wordsOn, written, writtenDemo } from './makePdf';
+import { makePdf, painted, readDemo, sayIn, type, wordsOn, written, writtenDemo } from './makePdf';
 import { bare, type ReadPdf, readPdf } from './readPdf';
 
 const LONG = 120_000;
@@ -112,12 +112,11 @@ describe('the written pattern', () => {
     async () => {
       const project = demo('plum-orchard');
       const metric: Project = { ...project, preferences: { ...project.preferences, unit: 'cm' } };
-      const pdf = await readPdf(makePdf(metric, 'a4').bytes, { lines: false });
+      const pattern = writtenDemo('plum-orchard', 'a4', 'cm');
+      const pdf = await readPdf(painted(pattern, 'a4'), { lines: false });
       const text = textOf(pdf);
       expect(project.blocks).toHaveLength(80);
-      expect(pdf.pages.map((page) => page.text)).toEqual(
-        writtenDemo('plum-orchard', 'a4', 'cm').pages.map(wordsOn),
-      );
+      expect(pdf.pages.map((page) => page.text)).toEqual(pattern.pages.map(wordsOn));
       for (const words of promised(metric)) expect(text).toContain(bare(words));
       for (const block of project.blocks) expect(text).toContain(cardText(project, block.number));
       expect(text).not.toMatch(/\d\/\d/);

@@ -6,6 +6,7 @@ import type { Mark } from '../../../src/drawing/pattern/page';
 import type { Project } from '../../../src/model/project';
 import { GLOSSARY } from '../../../src/model/words/glossary';
 import { demo } from '../../demo';
+import { runs } from '../../runs';
 import { randomProject } from '../samples';
 import { written } from './makePdf';
 
@@ -34,11 +35,14 @@ const said = (text: string) =>
   );
 
 describe('the words of the pattern', () => {
-  it.each(['harbour-reading-corner', 'plum-orchard', 'river-ferry'])('%s explains what it says', (name) => {
-    const { terms, rest } = explained({ ...demo(name), name: 'Quilt', notes: '' });
-    expect(terms.length).toBeGreaterThan(8);
-    expect(terms.toSorted()).toEqual(said(rest).toSorted());
-  });
+  it.each(['harbour-reading-corner', 'river-ferry', 'plum-orchard'].slice(0, runs(2, 3)))(
+    '%s explains what it says',
+    (name) => {
+      const { terms, rest } = explained({ ...demo(name), name: 'Quilt', notes: '' });
+      expect(terms.length).toBeGreaterThan(8);
+      expect(terms.toSorted()).toEqual(said(rest).toSorted());
+    },
+  );
 
   it('are those of the chosen parts only', () => {
     const project = demo('river-ferry');

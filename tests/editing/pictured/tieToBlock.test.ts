@@ -15,7 +15,7 @@ import { pictureNumber, withPictures } from '../../geometry/pictured';
 import { runs } from '../../runs';
 import { done, refusal } from '../outcomes';
 
-const RUNS = { numRuns: runs(20, 60), seed: 1811 };
+const RUNS = { numRuns: runs(8, 60), seed: 1811 };
 const top = fc
   .tuple(fc.integer({ min: 0, max: 400 }), fc.constantFrom(6 as const, 8 as const, 10 as const, 12 as const))
   .map(([seed, perBlock]) => awkwardTop(seed, perBlock));

@@ -21,7 +21,7 @@ import { linearPlane } from '../render/linearPlane';
 import { type BlockShot, blockShotOnce } from '../render/shots';
 
 const SEEDS = [3, 28, 0].slice(0, runs(2, 3));
-const shots = Promise.all(SEEDS.map((seed) => blockShotOnce(seed, 700)));
+const shots = Promise.all(SEEDS.map((seed) => blockShotOnce(seed, runs(500, 700))));
 
 const known = new Map<BlockShot, ReadByCorners>();
 
@@ -71,7 +71,8 @@ describe('the light of a block', () => {
 
   it('leaves a strip of a fabric that is not in the list with the colour of that fabric', async () => {
     const off: number[] = [];
-    for (const shot of await shots) {
+    const some = (await shots).slice(0, runs(1, 3));
+    for (const shot of some) {
       const widths = shot.wedges.map(([rim]) => rim!.width);
       const place = widths.indexOf(Math.max(...widths));
       const strange = shot.wedges[place]![0]!.fabric;
@@ -92,7 +93,7 @@ describe('the light of a block', () => {
       off.push(offTruth(shot, strange, linearOfHex(fabric.value.mean)));
     }
     expect(Math.max(...off)).toBeLessThan(6);
-    expect(off.length).toBe(SEEDS.length);
+    expect(off.length).toBe(some.length);
   }, 600_000);
 
   it('is refused, with what to do, where a strip is narrow or shows few pixels', async () => {

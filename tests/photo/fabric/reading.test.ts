@@ -29,8 +29,8 @@ function print(motif: (typeof PRINT_MOTIFS)[number], seed: number, repeat: numbe
   return printed(motif, seed, chance(seed * 53 + motif.length), repeat);
 }
 
-/** A print shown whole: 3 repeats each way. */
-function shown(motif: (typeof PRINT_MOTIFS)[number], seed: number, side = 360, repeat = 2) {
+/** A print shown whole: 3 repeats each way, in more pixels in the long run. */
+function shown(motif: (typeof PRINT_MOTIFS)[number], seed: number, side = runs(240, 360), repeat = 2) {
   const fabric = print(motif, seed, repeat);
   const perInch = side / (3 * repeat);
   return { fabric, perInch, pixels: pixelsOf(clothPlane(fabric, side, side, perInch)) };
@@ -95,7 +95,7 @@ describe.each(PERIODIC)('the period of %s', (motif) => {
     'is a whole part of the repeat within 3 in 100, through JPEG 60 too (seed %i)',
     async (seed) => {
       const repeat = 1 + 0.5 * (seed % 4);
-      const { pixels, perInch } = shown(motif, seed, 360, repeat);
+      const { pixels, perInch } = shown(motif, seed, undefined, repeat);
       for (const picture of [await throughJpeg(pixels, 60), pixels].slice(0, runs(1, 2))) {
         const { scale } = readAll(picture, { perInch });
         expect(scale).not.toBeNull();

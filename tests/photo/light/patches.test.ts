@@ -5,12 +5,14 @@ import { runs } from '../../runs';
 import { WAYS, type Way } from '../render/clothLight';
 import { type PatchReading, quantile, readPatch } from './patchReading';
 
-const PICTURES = runs(30, 90);
+const PICTURES = runs(9, 90);
+/** The pictures of every day have two of the hardest among them: the casts and the uneven light show in few. */
+const FIRST = runs(9, 1);
 
 describe(`${PICTURES} pictures of fabrics with a white card`, () => {
   const readings: PatchReading[] = [];
   beforeAll(async () => {
-    for (let seed = 1; seed <= PICTURES; seed += 1)
+    for (let seed = FIRST; seed < FIRST + PICTURES; seed += 1)
       readings.push(await readPatch(seed, WAYS[seed % WAYS.length]!));
   }, 1_800_000);
   const offs = (...ways: Way[]) => readings.filter(({ way }) => ways.includes(way)).map(({ off }) => off);

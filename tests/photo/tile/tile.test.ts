@@ -29,8 +29,8 @@ function differences({ plane, cuts }: Tile): { inside: number[]; seams: number[]
   return found;
 }
 
-// Every day half of the prints, all in the long run.
-describe.each(PRINT_MOTIFS.filter((_, at) => at % runs(2, 1) === 0))('a tile of %s', (motif) => {
+// Every day a third of the prints, all in the long run.
+describe.each(PRINT_MOTIFS.filter((_, at) => at % runs(3, 1) === 0))('a tile of %s', (motif) => {
   it.each([1, 2, 3, 4].slice(0, runs(1, 4)))(
     'wraps as the cloth runs on, whether its repeat shows or not (seed %i)',
     async (seed) => {
@@ -50,7 +50,7 @@ describe.each(PRINT_MOTIFS.filter((_, at) => at % runs(2, 1) === 0))('a tile of 
 });
 
 it('a print that repeats gives a tile of whole repeats: laid side by side it is the print again', () => {
-  for (const motif of ['gingham', 'check', 'scales', 'leaves'] as const) {
+  for (const motif of (['gingham', 'leaves', 'check', 'scales'] as const).slice(0, runs(2, 4))) {
     const cloth = clothPlane(printed(motif, 8, chance(8), 1.4), 300, 300, 80);
     const tile = tileOf(cloth, repeatOf(oklabPlane(cloth)));
     const parts = (length: number) => (length / (1.4 * 80)) * 12;

@@ -42,7 +42,8 @@ describe('a wall in a picture', () => {
   });
 
   it('of two narrow columns is found from single blocks', async () => {
-    const shot = await wallShot(19, 600, [7, 2]);
+    // No quadrilateral of edges comes near it: without single blocks it is not found.
+    const shot = await wallShot(6, 480, [12, 2]);
     expect(shot.rows).toBeGreaterThanOrEqual(5);
     expect(isGridFound(atOnce(findGrid(shot.pixels, shapeOf(shot.project.wedge, 0))), shot)).toBe(true);
   });

@@ -14,7 +14,7 @@ import { scrappyTop } from '../../balance/tops';
 import { type StubWorker, settled, stubs } from '../workers/stubWorker';
 
 const PROJECT = scrappyTop({ rows: 4, columns: 5, seed: 2 });
-const WISH: ShuffleWish = { seed: 5, scopes: ALL_SCOPES, budget: { steps: 8000 } };
+const WISH: ShuffleWish = { seed: 5, scopes: ALL_SCOPES, budget: { steps: 3000 } };
 
 type Stub = StubWorker<ArrangeJobs>;
 
@@ -53,7 +53,7 @@ describe('a shuffle beside the page', () => {
   it('shares the steps between two workers with seeds of their own and gives the better answer', async () => {
     const { workers, pair, running } = shuffle();
     expect(workers).toHaveLength(2);
-    expect(pair.map((worker) => wishOf(worker).budget)).toEqual([{ steps: 4000 }, { steps: 4000 }]);
+    expect(pair.map((worker) => wishOf(worker).budget)).toEqual([{ steps: 1500 }, { steps: 1500 }]);
     expect(wishOf(pair[0]).seed).not.toBe(wishOf(pair[1]).seed);
     const second = finish(pair[1]);
     const first = finish(pair[0]);

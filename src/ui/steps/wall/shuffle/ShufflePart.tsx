@@ -141,7 +141,7 @@ function Answer({ state }: { state: ShuffleState }) {
       ) : (
         <>
           <p className="quiet">{say('The wall shows the new layout; nothing is changed yet.')}</p>
-          <ScoreTable of={say('the new layout')} before={result.before.terms} after={result.after.terms} />
+          <ScoreTable of={say('the new layout')} before={result.before.terms} after={result.told} />
           <ListMoves />
         </>
       )}
