@@ -2,6 +2,7 @@
 // enter-strips.spec.ts.
 import { expect, type Page, test } from './guarded';
 import { tooSmall } from './measure';
+import { emptyQuilt } from './quilt';
 import { firstVisit, goTo, openExample, undoAll, undoButton } from './room';
 import { byFinger, resize } from './within-reach';
 
@@ -128,10 +129,7 @@ test('fabrics laid out: look-alikes, order, tones, found, lit, as large as they 
 test('a newcomer adds fabrics; in a quilt one is replaced everywhere, and only then removed', async ({
   page,
 }) => {
-  await firstVisit(page);
-  await page.getByRole('button', { name: /^Quilt:/ }).click();
-  await page.getByRole('button', { name: 'New quilt' }).click();
-  await expect(page.getByRole('dialog')).toBeHidden();
+  await emptyQuilt(page);
   await goTo(page, 'Fabrics');
   await test.step('a newcomer is told what comes first, and adds two fabrics by keyboard alone', async () => {
     await expect(page.getByText('Start here: add the fabrics you want to sew with.')).toBeVisible();

@@ -6,7 +6,7 @@ import { printMix } from '../src/cloth/print/printMix';
 import { ciede2000 } from '../src/colour/difference';
 import { labD65Of, linearOfHex } from '../src/colour/spaces';
 import { expect, type Page, test } from './guarded';
-import { CHECKS, type GivenFile, heicOf, PER_INCH, photograph, SCENE } from './photos';
+import { CHECKS, type GivenFile, heicOf, PER_INCH, photograph, plainPhotograph, SCENE } from './photos';
 import { firstVisit, goTo, layoutMoves } from './room';
 import { savedQuilt } from './stored';
 
@@ -237,7 +237,7 @@ test('files that are no photographs, a fabric by keys alone, one that is there t
     const id = (await first.getAttribute('data-fabric'))!;
     await first.click();
     await page.getByRole('button', { name: 'Use a photograph' }).click();
-    await choose(page, jpeg('checks.jpg', await photograph()));
+    await choose(page, jpeg('plain.jpg', await plainPhotograph()));
     await expect(read(page)).toBeVisible({ timeout: 30_000 });
     await goTo(page, 'Wall');
     await goTo(page, 'Fabrics');

@@ -21,77 +21,43 @@ export async function allThere(page: Page): Promise<void> {
 
 /** Waits until nothing of the page has changed, and the focus has not moved, for so many milliseconds. */
 export async function still(page: Page, milliseconds = 150): Promise<void> {
-  await page.evaluate(
-    (span) =>
-      new Promise<void>((done) => {
-        // What goes on by itself, as a bar of progress does, is not waited for.
-        const latest = setTimeout(end, 10 * span);
-        let timer = setTimeout(end, span);
-        const again = () => {
-          clearTimeout(timer);
-          timer = setTimeout(end, span);
-        };
-        const changes = new MutationObserver(again);
-        changes.observe(document.body, {
-          subtree: true,
-          childList: true,
-          attributes: true,
-          characterData: true,
-        });
-        document.addEventListener('focusin', again);
-        function end() {
-          clearTimeout(latest);
-          clearTimeout(timer);
-          changes.disconnect();
-          document.removeEventListener('focusin', again);
-          done();
-        }
-      }),
-    milliseconds,
-  );
+  await page.evaluate(unchanged, { atRest: milliseconds, toCome: milliseconds });
 }
 
-/** Milliseconds without a change after which a page is settled: with nothing more to come, and else. */
-const SETTLED = { atRest: 50, toCome: 200 };
-
 /**
- * Waits until the page has settled: nothing of it has changed for three frames, or for longer than a part takes that moves the focus
- * itself (keepFocus.ts) where the focus is lost, a worker has not answered, or a part's code still comes.
+ * Waits until the page has settled: nothing of it has changed for three frames; or, where the focus is lost, a worker has not answered or a
+ * part's code still comes, for longer than a part takes that moves the focus itself (keepFocus.ts).
  */
 export async function settled(page: Page): Promise<void> {
-  await page.evaluate(
-    ({ atRest, toCome }) =>
-      new Promise<void>((done) => {
-        const begun = performance.now();
-        let changed = begun;
-        const again = () => (changed = performance.now());
-        const changes = new MutationObserver(again);
-        changes.observe(document.body, {
-          subtree: true,
-          childList: true,
-          attributes: true,
-          characterData: true,
-        });
-        document.addEventListener('focusin', again);
-        const { asking } = globalThis as unknown as Asking;
-        const look = () => {
-          const lost = document.activeElement === document.body;
-          const busy = lost || asking.size > 0 || document.querySelector('[aria-busy="true"]');
-          const now = performance.now();
-          // What goes on by itself, as a bar of progress does, is not waited for.
-          if (now - changed < (busy ? toCome : atRest) && now - begun < 10 * toCome) next();
-          else {
-            changes.disconnect();
-            document.removeEventListener('focusin', again);
-            done();
-          }
-        };
-        // A page with work to do, such as a drawing in parts, is not idle.
-        const next = () => requestAnimationFrame(() => requestIdleCallback(look, { timeout: toCome }));
-        next();
-      }),
-    SETTLED,
-  );
+  await page.evaluate(unchanged, { atRest: 50, toCome: 200 });
+}
+
+/** Resolves when nothing has changed for `atRest` milliseconds, `toCome` where more may come by itself. Runs in the page. */
+function unchanged({ atRest, toCome }: { atRest: number; toCome: number }): Promise<void> {
+  return new Promise((done) => {
+    const begun = performance.now();
+    let changed = begun;
+    const again = () => (changed = performance.now());
+    const changes = new MutationObserver(again);
+    changes.observe(document.body, { subtree: true, childList: true, attributes: true, characterData: true });
+    document.addEventListener('focusin', again);
+    const { asking } = globalThis as unknown as Asking;
+    const look = () => {
+      const lost = document.activeElement === document.body;
+      const busy = lost || asking.size > 0 || document.querySelector('[aria-busy="true"]');
+      const now = performance.now();
+      // What goes on by itself, as a bar of progress does, is not waited for.
+      if (now - changed < (busy ? toCome : atRest) && now - begun < 10 * toCome) next();
+      else {
+        changes.disconnect();
+        document.removeEventListener('focusin', again);
+        done();
+      }
+    };
+    // A page with work to do, such as a drawing in parts, is not idle.
+    const next = () => requestAnimationFrame(() => requestIdleCallback(look, { timeout: 100 }));
+    next();
+  });
 }
 
 /** Chooses a part of finishing; the step Finishing must be on show. */

@@ -7,7 +7,7 @@ import type { LiveWall } from '../live/liveWall';
 import { firstAdditive } from '../live/tradePrices';
 import { restOf } from '../proof/blockOfTrades';
 import type { Choices } from './choices';
-import { leastRing } from './leastRing';
+import { leastRing, tipsTakeTurns } from './leastRing';
 import { nearestPairs } from './nearestPairs';
 import { summed, sumsOf, type WedgeSums } from './wedgeSums';
 
@@ -53,15 +53,19 @@ export function* findingChoices(wall: LiveWall, decisions: Decisions): Generator
   };
 }
 
-/** Blocks of which every wedge may be exchanged; only those with the corners of the first, so that all are alike without wedges. */
+/** Blocks of which every wedge may be exchanged and whose tips take turns; only those with the corners of the first, so that all are alike without wedges. */
 function wholeBlocks(model: WallModel, { tradable }: Decisions): Int32Array {
   const counts = tradable.map((places) => {
     const count = new Int32Array(model.blocks.length);
     for (const place of places) count[Math.floor(place / model.perBlock)]! += 1;
     return count;
   });
-  const whole = Int32Array.from(model.blocks.keys()).filter((block) =>
-    counts.every((count) => 2 * count[block]! === model.perBlock),
+  const placesOf = (block: number) =>
+    Array.from({ length: model.perBlock }, (_, at) => block * model.perBlock + at);
+  const whole = Int32Array.from(model.blocks.keys()).filter(
+    (block) =>
+      counts.every((count) => 2 * count[block]! === model.perBlock) &&
+      tipsTakeTurns(model.typeAt, placesOf(block)),
   );
   return whole.filter((block) => model.corner[block] === model.corner[whole[0]!]);
 }

@@ -5,6 +5,7 @@ import { squares } from '../../balance/score/termScales';
 import type { Project } from '../../model/project';
 import { findingEigenvalues } from '../branch/eigenvalues';
 import { type Lengths, leastOfTwo } from '../choices/leastOfTwo';
+import { tipsTakeTurns } from '../choices/leastRing';
 import type { WedgesOfTip } from '../choices/wedgeSums';
 import type { Decisions } from '../decisions';
 import { type CostTables, FIRST_FABRIC, MOST_TABLED, seamCost } from '../live/costTables';
@@ -141,7 +142,8 @@ interface Sort {
   readonly name: string;
   readonly tips: readonly [WedgesOfTip, WedgesOfTip];
   readonly rest: Rest;
-  readonly isWhole: boolean;
+  /** Whether all its wedges may be laid anew, tips in turn. */
+  readonly isRing: boolean;
 }
 
 function* apartByBlock(
@@ -173,9 +175,9 @@ function* apartByBlock(
   });
   const areAlike = sorts.size === 1 && sortAt.every((name) => name !== null && sorts.has(name));
   const nearest = new Map<string, Lengths | null>();
-  for (const { name, tips, rest, isWhole } of sorts.values()) {
+  for (const { name, tips, rest, isRing } of sorts.values()) {
     const most = areAlike ? NEAREST : FEW;
-    nearest.set(name, yield* nearestToMean(tables, tips, rest, most, isWhole ? seam : null));
+    nearest.set(name, yield* nearestToMean(tables, tips, rest, most, isRing ? seam : null));
   }
   sortAt.forEach((name, at) => {
     const lengths = name === null ? null : nearest.get(name);
@@ -203,8 +205,9 @@ function sortingBlocks(
       places: free.filter((place) => model.typeAt[place]! % 2 === tip).length,
     });
     const tips = [ofTip(0), ofTip(1)] as const;
-    const name = [...tips.map((one) => one.places), ...rest.figures.map((one) => Math.fround(one))].join();
-    return { name, tips, rest, isWhole: free.length === places.length };
+    const isRing = free.length === places.length && tipsTakeTurns(model.typeAt, places);
+    const figures = rest.figures.map((one) => Math.fround(one));
+    return { name: [...tips.map((one) => one.places), isRing, ...figures].join(), tips, rest, isRing };
   };
 }
 

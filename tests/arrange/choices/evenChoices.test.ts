@@ -17,6 +17,7 @@ import { atOnce } from '../../../src/model/work/parts';
 import { dice, scrappyTop } from '../../balance/tops';
 import { runs } from '../../runs';
 import { ruledTop } from '../awkwardTop';
+import { arrange } from '../toTheEnd';
 
 const SCOPES = { swap: true, turn: true, shiftCorners: false, trade: true, strips: false };
 
@@ -92,6 +93,16 @@ describe('choices of wedges for whole blocks', () => {
     expect(given).toBeGreaterThan(20);
     expect(refused).toBeGreaterThan(20);
     expect(short).toBeGreaterThan(0);
+  });
+
+  it('leave blocks alone whose tips do not take turns, as in a whole shuffle', () => {
+    const project = scrappyTop({ rows: 2, columns: 3, seed: 1, sets: 5 });
+    for (const block of project.blocks.slice(0, 2))
+      [block.places[1]!.tip, block.places[4]!.tip] = ['up', 'down'];
+    expect(Array.from(underWay(project).choices!.blocks)).toEqual([2, 3, 4, 5]);
+    const { moves } = arrange(project, { seed: 1, scopes: SCOPES, budget: { steps: 8000 } });
+    const tips = ({ blocks }: Project) => blocks.map(({ places }) => places.map((place) => place!.tip));
+    expect(tips(moved(project, moves))).toEqual(tips(project));
   });
 
   it('are none where figures do not add up, where wedges are short, or where blocks have wedges that stay', () => {

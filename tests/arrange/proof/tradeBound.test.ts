@@ -113,6 +113,14 @@ describe('the bound where wedges may be traded or strips reordered', () => {
     expect(above).toBeGreaterThan(8);
   });
 
+  it('is never above that where two tips of a sort lie side by side', () => {
+    for (let seed = 1; seed <= 12; seed++) {
+      const project = withTipsOutOfTurn(smallTop(seed));
+      const bound = floorOf(project, { ...NONE, turn: true, trade: true });
+      expect(bound).toBeLessThanOrEqual(bestTrade(project) + 1e-9);
+    }
+  });
+
   it('is never above the best of all orders of the strips of a set', () => {
     for (let seed = 1; seed <= 6; seed++) {
       const project = scrappyTop({ rows: 1, columns: 2, seed, fabrics: 4, sets: 3 });
@@ -165,6 +173,16 @@ describe('the bound where wedges may be traded or strips reordered', () => {
     );
   });
 });
+
+/** The tips of the first block with one up and one down exchanged. */
+function withTipsOutOfTurn(project: Project): Project {
+  const [first, ...others] = project.blocks;
+  const places = first!.places.map((place, at) => {
+    const tip = at === 1 ? 'up' : at === 2 ? 'down' : place!.tip;
+    return { ...place!, tip } as const;
+  });
+  return { ...project, blocks: [{ ...first!, places }, ...others] };
+}
 
 /** The least square of what a block can be off the average; 0 where it can be nothing. */
 function leastFromMean(tables: CostTables, tips: readonly [WedgesOfTip, WedgesOfTip], rest: Rest): number {
