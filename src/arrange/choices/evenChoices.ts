@@ -70,7 +70,10 @@ function wholeBlocks(model: WallModel, { tradable }: Decisions): Int32Array {
   return whole.filter((block) => model.corner[block] === model.corner[whole[0]!]);
 }
 
-/** Whether as many wedges of each tip are left over as may be exchanged: else few choices could be had, and trades do better. */
+/**
+ * Whether as many wedges of each tip are left over as may be exchanged. With fewer few choices can be had, and trades do better (measured
+ * at 20 blocks: a quarter more left over 0.13 against 0.20, two thirds as many 0.28 against 0.21).
+ */
 function hasPlenty({ tradable, spare }: Decisions): boolean {
   return tradable.every((places, tip) => {
     const left = spare.reduce((sum, count, type) => (type % 2 === tip ? sum + count : sum), 0);
