@@ -129,6 +129,8 @@ async function byMouse(page: Page): Promise<void> {
       .getByText(/teal|green|blue/)
       .first(),
   ).toBeVisible();
+  // What is read last stands under the hand that adds it.
+  await expect(page.locator('.photo-working.busy')).toHaveCount(0);
   await page.getByRole('region', { name: 'New fabrics' }).getByLabel('Name').fill('Teal checks');
   await page.getByRole('region', { name: 'New fabrics' }).getByLabel('Name').press('Enter');
   await page.getByRole('button', { name: 'Add this fabric' }).click();

@@ -119,9 +119,11 @@ async function faultsUnderFinger(page: Page, state: State): Promise<Faults> {
     faults.push(...at(size.join(' × '), [...(await outOfReach(page)), ...(await tooSmall(page))]));
   }
   // The last size is a phone upright.
-  if (state.main) faults.push(...at('axe on a phone', await faultsOf(page, { only: AA })));
+  if (state.main) {
+    faults.push(...at('axe on a phone', await faultsOf(page, { only: AA })));
+    faults.push(...at('phone, spaced out', await outOfReachWith(page, TEXT_SPACED)));
+  }
   await byFinger(page, false);
-  if (state.main) faults.push(...at('phone, spaced out', await outOfReachWith(page, TEXT_SPACED)));
   return faults;
 }
 
