@@ -400,7 +400,8 @@ describe('the weights of cells', () => {
           const sum = weights.reduce((all, one) => all + one, 0);
           // On a wall of two by two both are the same.
           expect(sum).toBeGreaterThan(0.99 * size * Math.min(...eigenvaluesOf(kernel, size)));
-          if (size >= 12) expect(sum).toBeGreaterThan(1.5 * size * Math.min(...eigenvaluesOf(kernel, size)));
+          if (size >= 12 && Math.min(rows, columns) > 2)
+            expect(sum).toBeGreaterThan(1.5 * size * Math.min(...eigenvaluesOf(kernel, size)));
         },
       ),
       { numRuns: runs(8, 25) },
