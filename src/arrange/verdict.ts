@@ -77,17 +77,17 @@ export function resultOf(judging: Judging, found: Found): ArrangeResult {
   const { scales, model, weights, scopes } = judging;
   const terms = evaluateTerms(scales, model);
   const before = { terms, total: weighted(terms, weights) };
-  const then = (moves: readonly Move[]) => scoreThen(judging, moves, scales.intent, weights);
-  const better = Math.max(scoreAfter(judging, found.moves).total, then(found.moves).total) < before.total;
-  const moves = better ? found.moves : [];
-  const after = scoreAfter(judging, moves);
+  const reached = scoreAfter(judging, found.moves);
+  const then = scoreThen(judging, found.moves, scales.intent, weights);
+  const better = Math.max(reached.total, then.total) < before.total;
+  const after = better ? reached : before;
   const bound = found.bound === 'reached' ? after.total : (found.bound ?? 0);
   const by = aboveBest(weights, after.total, bound);
   return {
-    moves,
+    moves: better ? found.moves : [],
     before,
     after,
-    told: then(moves).terms,
+    told: better ? then.terms : terms,
     steps: found.steps,
     capped: found.capped,
     bound,

@@ -12,7 +12,7 @@ import { DEFAULT_WEIGHTS, inPoints, TERM_NAMES, type Terms, weighted } from '../
 import { wishesOf } from '../../src/balance/score/wishes';
 import { findBlock } from '../../src/model/find';
 import { type Move, moved } from '../../src/model/moves';
-import type { Project } from '../../src/model/project';
+import type { Place, Project } from '../../src/model/project';
 import { dice, scrappyTop } from '../balance/tops';
 import { runs } from '../runs';
 import { awkwardTop } from './awkwardTop';
@@ -76,7 +76,21 @@ describe('what is told beforehand', () => {
         for (const { moves } of rankWedges(project, id, place, effect).slice(0, 5))
           expectTerms(effectOf(analysis, moves).after.terms, termsThen(project, moves));
         const { leftOver, inTrade } = wedgeOffers(analysis, findBlock(project, id)!, place);
-        for (const { moves, top } of [...leftOver, ...inTrade]) {
+        const lies = findBlock(project, id)!.places[place] ?? null;
+        const put = (block: string, at: number, wedge: Place | null): Move => ({
+          kind: 'place',
+          block,
+          place: at,
+          wedge,
+        });
+        const taken = [
+          ...leftOver.map(({ wedge, top }) => ({ top, moves: [put(id, place, wedge)] })),
+          ...inTrade.map(({ wedge, top, from }) => ({
+            top,
+            moves: [put(id, place, wedge), put(from.block, from.place, lies)],
+          })),
+        ];
+        for (const { moves, top } of taken) {
           if (!top) continue;
           const then = weighted(termsThen(project, moves), DEFAULT_WEIGHTS);
           expect(top.after).toBeCloseTo(inPoints(then, DEFAULT_WEIGHTS), 8);

@@ -5,11 +5,11 @@ import type { Decisions } from '../decisions';
 import type { CostTables } from '../live/costTables';
 import type { LiveWall } from '../live/liveWall';
 import { firstAdditive } from '../live/tradePrices';
-import { restOf } from '../proof/blockOfTrades';
+import { restOf } from './blockOfTrades';
 import type { Choices } from './choices';
-import { leastRing, tipsTakeTurns } from './leastRing';
+import { isFreeRing, leastRing } from './leastRing';
 import { nearestPairs } from './nearestPairs';
-import { summed, sumsOf, type WedgeSums } from './wedgeSums';
+import { heldIn, summed, sumsOf, typesThere } from './wedgeSums';
 
 /** So many choices nearest the average are looked at; those that meet inside the block are left out. */
 const NEAREST = 3000;
@@ -21,28 +21,25 @@ export function* findingChoices(wall: LiveWall, decisions: Decisions): Generator
   const { tables } = wall;
   const { model } = tables;
   if (model.ruledCorner.length > 0 || decisions.sets.length > 0 || firstAdditive(tables) !== 0) return null;
-  const blocks = wholeBlocks(model, decisions);
-  if (blocks.length === 0 || !hasPlenty(decisions)) return null;
   const free = new Set(decisions.tradable.flatMap((places) => Array.from(places)));
+  const blocks = wholeBlocks(model, free);
+  if (blocks.length === 0 || !hasPlenty(decisions)) return null;
   const rest = restOf(tables, blocks[0]!, free, 0);
-  const half = model.perBlock / 2;
-  const ofTip = (tip: number, base: Float64Array) => {
-    const types = Array.from(decisions.spare.keys()).filter(
-      (type) => type % 2 === tip && decisions.spare[type]! > 0,
-    );
-    return sumsOf(tables, { types, stock: decisions.spare, places: half }, rest, base);
-  };
+  const { spare: stock } = decisions;
+  const ofTip = (tip: number, base: Float64Array) =>
+    sumsOf(tables, { types: typesThere(stock, tip), stock, places: model.perBlock / 2 }, rest, base);
   const ups = ofTip(0, rest.figures);
   const downs = ofTip(1, new Float64Array(tables.channels));
   if (!ups || !downs) return null;
   yield;
   const pairs = yield* nearestPairs(ups.figures, downs.figures, tables.channels, NEAREST);
-  const held = ({ types }: WedgeSums, at: number) => types.subarray(at * half, (at + 1) * half);
   const seam = (type: number, next: number) => wall.contact.seam(type, next);
-  const laid = pairs.filter(({ one, other }) => leastRing(held(ups, one), held(downs, other), seam) < FREE);
+  const laid = pairs.filter(
+    ({ one, other }) => leastRing(heldIn(ups, one), heldIn(downs, other), seam) < FREE,
+  );
   if (laid.length === 0) return null;
   const types = laid.map(({ one, other }) =>
-    Array.from(held(ups, one)).flatMap((type, at) => [type, held(downs, other)[at]!]),
+    Array.from(heldIn(ups, one)).flatMap((type, at) => [type, heldIn(downs, other)[at]!]),
   );
   return {
     blocks,
@@ -54,18 +51,11 @@ export function* findingChoices(wall: LiveWall, decisions: Decisions): Generator
 }
 
 /** Blocks of which every wedge may be exchanged and whose tips take turns; only those with the corners of the first, so that all are alike without wedges. */
-function wholeBlocks(model: WallModel, { tradable }: Decisions): Int32Array {
-  const counts = tradable.map((places) => {
-    const count = new Int32Array(model.blocks.length);
-    for (const place of places) count[Math.floor(place / model.perBlock)]! += 1;
-    return count;
-  });
+function wholeBlocks(model: WallModel, free: ReadonlySet<number>): Int32Array {
   const placesOf = (block: number) =>
     Array.from({ length: model.perBlock }, (_, at) => block * model.perBlock + at);
-  const whole = Int32Array.from(model.blocks.keys()).filter(
-    (block) =>
-      counts.every((count) => 2 * count[block]! === model.perBlock) &&
-      tipsTakeTurns(model.typeAt, placesOf(block)),
+  const whole = Int32Array.from(model.blocks.keys()).filter((block) =>
+    isFreeRing(model.typeAt, placesOf(block), free),
   );
   return whole.filter((block) => model.corner[block] === model.corner[whole[0]!]);
 }

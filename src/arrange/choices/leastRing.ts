@@ -3,9 +3,15 @@
 /** The most wedges laid for one block; eight wedges have 556 beginnings and ways to go on. */
 const MOST_LAID = 1000;
 
-/** Whether tips up and down take turns in these places round a block: only then are wedges laid there as here. */
-export function tipsTakeTurns(typeAt: ArrayLike<number>, places: readonly number[]): boolean {
-  return places.every((place, at) => (typeAt[place]! + typeAt[places[(at + 1) % places.length]!]!) % 2 === 1);
+/** Whether all wedges of a block, in these places, are free to be laid, and tips up and down take turns: only then are they laid as here. */
+export function isFreeRing(
+  typeAt: ArrayLike<number>,
+  places: readonly number[],
+  free: ReadonlySet<number>,
+): boolean {
+  return places.every(
+    (place, at) => free.has(place) && (typeAt[place]! + typeAt[places[(at + 1) % places.length]!]!) % 2 === 1,
+  );
 }
 
 /** The least cost of the seams round a block of as many tip-up as tip-down wedges; 0 where they can be laid in too many ways. */

@@ -19,6 +19,18 @@ export interface WedgeSums {
   readonly figures: Float64Array;
   /** Wedge types, choice × place. */
   readonly types: Int32Array;
+  /** How many wedges each holds. */
+  readonly places: number;
+}
+
+/** Wedge types of a tip of which any are there. */
+export function typesThere(stock: Int32Array, tip: number): number[] {
+  return Array.from(stock.keys()).filter((type) => type % 2 === tip && stock[type]! > 0);
+}
+
+/** The wedge types that a choice holds. */
+export function heldIn({ types, places }: WedgeSums, choice: number): Int32Array {
+  return types.subarray(choice * places, (choice + 1) * places);
 }
 
 /** Every choice of wedges of a tip for a block of some area, figures from channel `first` on added to `base`; null where there are too many or none. */
@@ -57,7 +69,7 @@ export function sumsOf(
     return true;
   };
   if (!choose(0, places) || sums.length === 0) return null;
-  return { figures: Float64Array.from(sums), types: Int32Array.from(chosen) };
+  return { figures: Float64Array.from(sums), types: Int32Array.from(chosen), places };
 }
 
 /** The figures of pairs of choices, pair × channel. */

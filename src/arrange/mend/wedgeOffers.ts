@@ -28,7 +28,6 @@ export interface TopScores {
 
 interface Offered {
   readonly wedge: Place;
-  readonly moves: readonly Move[];
   /** Its clashes beside its neighbours in the block. */
   readonly inside: readonly WedgeClash[];
   /** The clash of its rim beyond the block; null where that lies against other cloth, or the block does not hang. */
@@ -78,10 +77,9 @@ export function wedgeOffers(analysis: Analysis, block: Block, at: number): Wedge
   const lies = seamLies(project, block);
   const beside = [lies.at(at - 1), lies[(at + 1) % lies.length]];
   for (const offer of told(analysis, effect, rankWedges(project, block.id, at, effect))) {
-    const { wedge, from, moves, top } = offer;
+    const { wedge, from, top } = offer;
     const offered = {
       wedge,
-      moves,
       inside: wedgeClashes(project, analysis.model, block, at, wedge),
       outside: outsideClash(analysis, block, at, wedgeTypeOf(project, wedge)),
       top,

@@ -4,13 +4,13 @@
 import { squares } from '../../balance/score/termScales';
 import type { Project } from '../../model/project';
 import { findingEigenvalues } from '../branch/eigenvalues';
+import { nearestToMean, type Rest, restOf } from '../choices/blockOfTrades';
 import { type Lengths, leastOfTwo } from '../choices/leastOfTwo';
-import { tipsTakeTurns } from '../choices/leastRing';
-import type { WedgesOfTip } from '../choices/wedgeSums';
+import { isFreeRing } from '../choices/leastRing';
+import { typesThere, type WedgesOfTip } from '../choices/wedgeSums';
 import type { Decisions } from '../decisions';
 import { type CostTables, FIRST_FABRIC, MOST_TABLED, seamCost } from '../live/costTables';
 import { firstAdditive } from '../live/tradePrices';
-import { nearestToMean, type Rest, restOf } from './blockOfTrades';
 import { contactBound } from './contactBound';
 import { contactsOf } from './contactTables';
 import { leastSeams } from './seamTransport';
@@ -187,16 +187,20 @@ function* apartByBlock(
   return { each, alike: areAlike ? only : null };
 }
 
-function sortingBlocks(
-  { model }: CostTables,
-  { tradable, spare }: Decisions,
-  changing: ReadonlySet<number>,
-): (places: readonly number[], rest: Rest) => Sort {
+/** How many wedges of each type there are to lay, those left over among them; and the types of each tip. */
+function wedgesToLay({ model }: CostTables, { tradable, spare }: Decisions) {
   const stock = Int32Array.from(spare);
   for (const places of tradable) for (const place of places) stock[model.typeAt[place]!]! += 1;
-  const types = [0, 1].map((tip) =>
-    Array.from(stock.keys()).filter((type) => type % 2 === tip && stock[type]! > 0),
-  );
+  return { stock, types: [0, 1].map((tip) => typesThere(stock, tip)) };
+}
+
+function sortingBlocks(
+  tables: CostTables,
+  decisions: Decisions,
+  changing: ReadonlySet<number>,
+): (places: readonly number[], rest: Rest) => Sort {
+  const { model } = tables;
+  const { stock, types } = wedgesToLay(tables, decisions);
   return (places, rest) => {
     const free = places.filter((place) => changing.has(place));
     const ofTip = (tip: number): WedgesOfTip => ({
@@ -205,7 +209,7 @@ function sortingBlocks(
       places: free.filter((place) => model.typeAt[place]! % 2 === tip).length,
     });
     const tips = [ofTip(0), ofTip(1)] as const;
-    const isRing = free.length === places.length && tipsTakeTurns(model.typeAt, places);
+    const isRing = isFreeRing(model.typeAt, places, changing);
     const figures = rest.figures.map((one) => Math.fround(one));
     return { name: [...tips.map((one) => one.places), isRing, ...figures].join(), tips, rest, isRing };
   };
@@ -298,22 +302,18 @@ function pairCost(
 /** The least cost of the seams inside blocks whose wedges may be traded. */
 function* tradedSeams(
   tables: CostTables,
-  { tradable, spare }: Decisions,
+  decisions: Decisions,
   cost: (type: number, next: number) => number,
 ): Generator<void, number> {
   const { model } = tables;
-  const changing = new Set(tradable.flatMap((places) => Array.from(places)));
+  const changing = new Set(decisions.tradable.flatMap((places) => Array.from(places)));
   let seams = 0;
   forSeams(tables, (place, following) => {
     const mixed = (model.typeAt[place]! + model.typeAt[following]!) % 2 === 1;
     if (changing.has(place) && mixed) seams += 1;
   });
   if (seams === 0) return 0;
-  const stock = Int32Array.from(spare);
-  for (const places of tradable) for (const place of places) stock[model.typeAt[place]!]! += 1;
-  const types = [0, 1].map((tip) =>
-    Array.from(stock.keys()).filter((type) => type % 2 === tip && stock[type]! > 0),
-  );
+  const { stock, types } = wedgesToLay(tables, decisions);
   const table = new Float64Array(types[0]!.length * types[1]!.length);
   for (const [row, type] of types[0]!.entries()) {
     types[1]!.forEach((next, column) => {

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { eigenvaluesOf } from '../../../src/arrange/branch/eigenvalues';
+import { nearestToMean, type Rest, restOf } from '../../../src/arrange/choices/blockOfTrades';
 import { leastOfTwo } from '../../../src/arrange/choices/leastOfTwo';
 import type { WedgesOfTip } from '../../../src/arrange/choices/wedgeSums';
 import { decisionsOf, type Scopes } from '../../../src/arrange/decisions';
 import { type CostTables, costTables, FIRST_FABRIC } from '../../../src/arrange/live/costTables';
 import { firstAdditive } from '../../../src/arrange/live/tradePrices';
-import { nearestToMean, type Rest, restOf } from '../../../src/arrange/proof/blockOfTrades';
 import { leastSeams } from '../../../src/arrange/proof/seamTransport';
 import { kernelTable } from '../../../src/arrange/proof/spreadAssignment';
 import { tradeBound } from '../../../src/arrange/proof/tradeBound';

@@ -1,11 +1,12 @@
 // Finds how near the figures of one block can come to the average block when its wedges may be traded: a block holds a few whole
 // wedges, and no choice of them holds a little of every fabric.
-import type { Lengths } from '../choices/leastOfTwo';
-import { leastRing } from '../choices/leastRing';
-import { nearestPairs, type Pair } from '../choices/nearestPairs';
-import { summed, sumsOf, type WedgeSums, type WedgesOfTip } from '../choices/wedgeSums';
+
 import { type CostTables, FIRST_FABRIC, writeFigures } from '../live/costTables';
 import { wedgeFigures } from '../live/tradePrices';
+import type { Lengths } from './leastOfTwo';
+import { leastRing } from './leastRing';
+import { nearestPairs, type Pair } from './nearestPairs';
+import { heldIn, summed, sumsOf, type WedgesOfTip } from './wedgeSums';
 
 /** Choices laid between two pauses. */
 const PAUSE = 1024;
@@ -38,7 +39,7 @@ export function* nearestToMean(
   const beyond = pairs.length === most ? pairs.at(-1)!.square : Number.POSITIVE_INFINITY;
   const counted: Pair[] = [];
   for (const [at, { one, other, square }] of pairs.entries()) {
-    const ring = seam ? leastRing(heldIn(ups, one, up), heldIn(downs, other, down), seam) : 0;
+    const ring = seam ? leastRing(heldIn(ups, one), heldIn(downs, other), seam) : 0;
     counted.push({ one, other, square: square + ring / tables.scales.kernel.own });
     if (at % PAUSE === PAUSE - 1) yield;
   }
@@ -48,10 +49,6 @@ export function* nearestToMean(
     squares: Float64Array.from(counted, ({ square }) => square),
     beyond,
   };
-}
-
-function heldIn({ types }: WedgeSums, choice: number, { places }: WedgesOfTip): Int32Array {
-  return types.subarray(choice * places, (choice + 1) * places);
 }
 
 /** A block without the wedges at some of its places. */
