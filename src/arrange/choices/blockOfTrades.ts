@@ -19,17 +19,23 @@ export interface Rest {
   readonly area: number;
 }
 
+/** What the seams round a block cost, and how many times that counts as more of the square. */
+export interface Ring {
+  readonly seam: (type: number, next: number) => number;
+  readonly times: number;
+}
+
 /**
  * The choices of wedges for a block that holds the rest besides, `most` of those that bring it nearest to the average: least
- * Σ figure² (scaled, less the average) first. With `seam`, half of what the seams round the block cost at least counts as more of that
- * square: no cell weighs more than 2. Null where there are none or too many to look through. Yields every few milliseconds.
+ * Σ figure² (scaled, less the average) first, and with `ring` what the seams round the block cost at least as more of that square.
+ * Null where there are none or too many to look through. Yields every few milliseconds.
  */
 export function* nearestToMean(
   tables: CostTables,
   [up, down]: readonly [WedgesOfTip, WedgesOfTip],
   rest: Rest,
   most: number,
-  seam: ((type: number, next: number) => number) | null,
+  ring: Ring | null,
 ): Generator<void, Lengths | null> {
   const width = rest.figures.length;
   const ups = sumsOf(tables, up, rest, rest.figures);
@@ -39,9 +45,12 @@ export function* nearestToMean(
   const beyond = pairs.length === most ? pairs.at(-1)!.square : Number.POSITIVE_INFINITY;
   const counted: Pair[] = [];
   for (const [at, { one, other, square }] of pairs.entries()) {
-    const ring = seam ? leastRing(heldIn(ups, one), heldIn(downs, other), seam) : 0;
-    counted.push({ one, other, square: square + ring / tables.scales.kernel.own });
     if (at % PAUSE === PAUSE - 1) yield;
+    const enough = 2 * (beyond - square);
+    const more = ring
+      ? ring.times * leastRing(heldIn(ups, one), heldIn(downs, other), ring.seam, enough / ring.times)
+      : 0;
+    if (more === 0 || more < enough) counted.push({ one, other, square: square + more });
   }
   counted.sort((one, other) => one.square - other.square);
   return {

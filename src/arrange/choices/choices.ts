@@ -7,6 +7,8 @@ export interface Choices {
   readonly types: Int32Array;
   /** Scaled figures of a block with them, choice × channel. */
   readonly figures: Float64Array;
+  /** Σ figure², by choice. */
+  readonly squares: Float64Array;
   /** Deviation of value (L*) and warmth from the mean, by choice. */
   readonly value: Float64Array;
   readonly warmth: Float64Array;

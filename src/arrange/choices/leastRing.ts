@@ -14,15 +14,19 @@ export function isFreeRing(
   );
 }
 
-/** The least cost of the seams round a block of as many tip-up as tip-down wedges; 0 where they can be laid in too many ways. */
+/**
+ * The least cost of the seams round a block of as many tip-up as tip-down wedges; `most` where it is not below that, and 0 where they
+ * can be laid in too many ways.
+ */
 export function leastRing(
   ups: ArrayLike<number>,
   downs: ArrayLike<number>,
   seam: (type: number, following: number) => number,
+  most = Number.POSITIVE_INFINITY,
 ): number {
   const places = 2 * ups.length;
   const used = new Uint8Array(places);
-  let least = Number.POSITIVE_INFINITY;
+  let least = most;
   let laid = 0;
   const lay = (at: number, last: number, cost: number) => {
     if (at === places) {

@@ -130,7 +130,7 @@ class ShortestPairs {
 }
 
 /** Axes of length 1 at right angles, row by row: along the first the vectors differ most, and so on. */
-function axesOf(vectors: Float64Array, width: number): Float64Array {
+export function axesOf(vectors: Float64Array, width: number): Float64Array {
   const count = vectors.length / width;
   const mean = new Float64Array(width);
   vectors.forEach((one, at) => {
@@ -151,7 +151,7 @@ function axesOf(vectors: Float64Array, width: number): Float64Array {
   return first;
 }
 
-function turned(vectors: Float64Array, axes: Float64Array, width: number): Float64Array {
+export function turned(vectors: Float64Array, axes: Float64Array, width: number): Float64Array {
   const result = new Float64Array(vectors.length);
   for (let from = 0; from < vectors.length; from += width) {
     for (let row = 0; row < width; row++) {

@@ -246,25 +246,37 @@ export class LiveSpread {
     );
   }
 
-  /** What a choice of wedges for a whole block would add. Nothing changes. Only where all figures add up (firstAdditive is 0). */
-  choiceCost(block: number, choices: Choices, choice: number): number {
+  /** What each choice of wedges for a whole block would add, into a list. Nothing changes. Only where all figures add up (firstAdditive is 0). */
+  choiceCosts(block: number, { figures: next, squares, value, warmth }: Choices, into: Float64Array): void {
     const { channels, figures, lag, tables } = this;
     const cell = this.cellOf[block]!;
-    const from = block * channels;
-    const here = cell * channels;
-    const to = choice * channels;
-    const { own } = tables.scales.kernel;
-    let sum = 0;
-    for (let channel = 0; channel < channels; channel++) {
-      const was = figures[from + channel]!;
-      const is = choices.figures[to + channel]!;
-      sum += (is - was) * (2 * lag[here + channel]! + own * (is + was));
-    }
-    const value = choices.value[choice]! - this.value[block]!;
-    const warmth = choices.warmth[choice]! - this.warmth[block]!;
     const x = tables.scales.fromMiddleX[cell]!;
     const y = tables.scales.fromMiddleY[cell]!;
-    return sum + this.momentCost(value * x, value * y, warmth * x, warmth * y) - this.momentCost(0, 0, 0, 0);
+    const { own } = tables.scales.kernel;
+    const twice = Float64Array.from(
+      { length: channels },
+      (_, channel) => 2 * lag[cell * channels + channel]!,
+    );
+    let now = 0;
+    for (let channel = 0; channel < channels; channel++) {
+      const was = figures[block * channels + channel]!;
+      now += was * (twice[channel]! + own * was);
+    }
+    // The moments of momentCost, multiplied out.
+    const { moment } = this;
+    const off = x * x + y * y;
+    const byValue = 2 * tables.valueMoment * (moment[0]! * x + moment[1]! * y);
+    const byWarmth = 2 * tables.warmthMoment * (moment[2]! * x + moment[3]! * y);
+    const ownValue = this.value[block]!;
+    const ownWarmth = this.warmth[block]!;
+    for (let choice = 0, at = 0; choice < into.length; choice++) {
+      let sum = own * squares[choice]! - now;
+      for (let channel = 0; channel < channels; channel++) sum += next[at++]! * twice[channel]!;
+      const lighter = value[choice]! - ownValue;
+      const warmer = warmth[choice]! - ownWarmth;
+      sum += lighter * (byValue + tables.valueMoment * off * lighter);
+      into[choice] = sum + warmer * (byWarmth + tables.warmthMoment * off * warmer);
+    }
   }
 
   /** Gives a block the wedges of a choice for good. */

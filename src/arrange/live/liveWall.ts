@@ -9,6 +9,13 @@ import type { Hanging } from './hanging';
 import { LiveContact } from './liveContact';
 import { LiveSpread } from './liveSpread';
 
+/** A choice of wedges for a whole block, and what it would add without contact. */
+interface Given {
+  readonly choices: Choices;
+  readonly choice: number;
+  readonly spread: number;
+}
+
 /** A trade is not looked into where it would have to take away the contact of so many blocks. */
 const CONTACT_OF = 6;
 
@@ -145,13 +152,16 @@ export class LiveWall implements Arrangement, Hanging {
     return null;
   }
 
+  /** What each choice of wedges for a block would add without contact, into a list. Nothing changes. */
+  choiceCosts(block: number, choices: Choices, into: Float64Array): void {
+    this.spread.choiceCosts(block, choices, into);
+  }
+
   /**
-   * Gives a block the wedges of a choice and lays them where they meet least, if they are left over and all that adds `most` at most.
-   * Returns whether it did; its own wedges are then left over.
+   * Gives a block the wedges of a choice and lays them where they meet least, if they are left over and all that adds `most` at most;
+   * `spread` is what choiceCosts gave for it. Returns whether it did; its own wedges are then left over.
    */
-  giveAndLay(block: number, choices: Choices, choice: number, most: number, laying: BlockLaying): boolean {
-    const spread = this.spread.choiceCost(block, choices, choice);
-    if (spread > most + this.touching) return false;
+  giveAndLay(block: number, { choices, choice, spread }: Given, most: number, laying: BlockLaying): boolean {
     const before = laying.costOf(block);
     if (spread > most + before) return false;
     const { perBlock, typeAt } = this;

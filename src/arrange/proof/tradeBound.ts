@@ -4,7 +4,7 @@
 import { squares } from '../../balance/score/termScales';
 import type { Project } from '../../model/project';
 import { findingEigenvalues } from '../branch/eigenvalues';
-import { nearestToMean, type Rest, restOf } from '../choices/blockOfTrades';
+import { nearestToMean, type Rest, type Ring, restOf } from '../choices/blockOfTrades';
 import { type Lengths, leastOfTwo } from '../choices/leastOfTwo';
 import { isFreeRing } from '../choices/leastRing';
 import { typesThere, type WedgesOfTip } from '../choices/wedgeSums';
@@ -17,7 +17,7 @@ import { leastSeams } from './seamTransport';
 import { settledSpread } from './settledSpread';
 import { kernelTable, type Spread, spreadOf } from './spreadAssignment';
 import { leastOfOrders, type Neighbour } from './stripOrderBound';
-import { type Form, weightsUnder } from './weightsUnder';
+import { type Form, inverseOf, weightsUnder } from './weightsUnder';
 
 /** The most seams laid for the orders of all sets together; they take about a second. */
 const MOST_LAID = 200_000;
@@ -74,11 +74,11 @@ const MOST_SORTS = 4;
 /** Up to so many cells each has its own weight; beyond it, edges of the wall matter less and all have the least eigenvalue of K. */
 const MOST_WEIGHTED = 120;
 /** So many choices of wedges nearest the average are looked at two by two. */
-const NEAREST = 50_000;
+const NEAREST = 150_000;
 /** So many where only the nearest of each sort of block counts. */
 const FEW = 100;
-/** How much two blocks by themselves count beside both together: with less, more choices would have to be looked at. */
-const OWN = 0.4;
+/** How much two blocks by themselves may count beside both together: with less, more choices would have to be looked at. */
+const OWN = [0.2, 0.4, 0.8];
 
 /**
  * No block comes nearer to the average than the wedges that there are let it, nor do two, and K is at least a weighted sum over
@@ -92,19 +92,21 @@ function* blocksApart(
   changing: ReadonlySet<number>,
   seam: Seam | null,
 ): Generator<void, number> {
-  const { each, alike } = yield* apartByBlock(spread, decisions, changing, seam);
-  if (each.every((one) => one === 0)) return 0;
   const { tables, cells } = spread;
   const kernel = kernelTable(tables, cells);
   const size = cells.length;
+  const ring = seam && { seam, times: timesCounted(kernel, size) };
+  const { each, alike } = yield* apartByBlock(spread, decisions, changing, ring);
+  if (each.every((one) => one === 0)) return 0;
   const singles = Array.from(cells.keys(), (cell): Form => ({ cells: [cell], own: 0, least: 1 }));
   if (alike && size <= MOST_WEIGHTED) {
     const [one] = each;
-    const two = (yield* leastOfTwo(alike, OWN)) / one!;
-    const forms = [
-      ...singles,
-      ...sideBySide(kernel, size).map((pair) => ({ cells: pair, own: OWN, least: two })),
-    ];
+    const pairs = sideBySide(kernel, size);
+    const least = yield* leastOfTwo(alike, OWN);
+    const forms = OWN.reduce<Form[]>(
+      (all, own, at) => all.concat(pairs.map((cells) => ({ cells, own, least: least[at]! / one! }))),
+      singles,
+    );
     const weights = yield* weightsUnder(kernel, size, forms);
     return weights.reduce((sum, weight, at) => sum + weight * forms[at]!.least * one!, 0);
   }
@@ -114,6 +116,15 @@ function* blocksApart(
       : new Float64Array(size).fill(Math.max(0, (yield* findingEigenvalues(kernel, size))[0]!));
   weights.sort();
   return each.sort().reduce((sum, one, at) => sum + one * weights[size - 1 - at]!, 0);
+}
+
+/**
+ * How many times what the seams of a block cost may count as more of its square in whatever cell: xᵀKx ≥ Σ w x² for every x means
+ * w ≤ 1 / K⁻¹(cell, cell), so that it is counted once at most.
+ */
+export function timesCounted(kernel: Float64Array, size: number): number {
+  const inverse = inverseOf(kernel, size);
+  return Math.min(...Array.from({ length: size }, (_, cell) => inverse[cell * (size + 1)]!));
 }
 
 /** The cells that have most to do with each other, by their index. */
@@ -150,7 +161,7 @@ function* apartByBlock(
   { tables, cells }: Spread,
   decisions: Decisions,
   changing: ReadonlySet<number>,
-  seam: Seam | null,
+  ring: Ring | null,
 ): Generator<void, Apart> {
   const { model } = tables;
   const open = new Set(decisions.sets);
@@ -177,11 +188,11 @@ function* apartByBlock(
   const nearest = new Map<string, Lengths | null>();
   for (const { name, tips, rest, isRing } of sorts.values()) {
     const most = areAlike ? NEAREST : FEW;
-    nearest.set(name, yield* nearestToMean(tables, tips, rest, most, isRing ? seam : null));
+    nearest.set(name, yield* nearestToMean(tables, tips, rest, most, isRing ? ring : null));
   }
   sortAt.forEach((name, at) => {
     const lengths = name === null ? null : nearest.get(name);
-    if (lengths) each[at] = Math.min(lengths.squares[0]!, lengths.beyond);
+    if (lengths) each[at] = lengths.squares[0] ?? lengths.beyond;
   });
   const [only = null] = nearest.values();
   return { each, alike: areAlike ? only : null };

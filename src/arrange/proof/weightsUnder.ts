@@ -78,7 +78,7 @@ function lessen(inverse: Float64Array, size: number, cells: readonly number[], m
 }
 
 /** The inverse of a positive definite table (Gauss–Jordan; needs no exchanging of rows). */
-function inverseOf(table: Float64Array, size: number): Float64Array {
+export function inverseOf(table: Float64Array, size: number): Float64Array {
   const inverse = table.slice();
   for (let pivot = 0; pivot < size; pivot++) {
     const from = pivot * size;

@@ -56,7 +56,7 @@ const FROM_LAYOUT: Plan = { runs: [0, 1 / 64, 1 / 8], hot: [0.1, 0.1, 0.1], cold
 /** The schedule where wedges are traded too: there is more to gain in the middle of the range, and nothing below. */
 const TRADING: Plan = { runs: [0, 1 / 64, 1 / 16], hot: [0.03, 0.03, 0.02], cold: 0.004 };
 /** The schedule where whole blocks are given other wedges. */
-const CHOOSING: Plan = { runs: [0], hot: [0.02], cold: 0.0015 };
+const CHOOSING: Plan = { runs: [0], hot: [0.01], cold: 0.0028 };
 /** The share of the budget that the layout may take. */
 const LAYOUT_SHARE = 1 / 16;
 /** The share of the budget after which choices of wedges that are not found yet are given up. */
@@ -68,7 +68,7 @@ const STEPS_A_WEDGE = 8;
 const STEPS_A_PAIR = 4;
 /** So many steps count for what is looked at between two pauses while choices are found, and for trying some for a block, by their time. */
 const STEPS_A_PAUSE = 200;
-const STEPS_A_BLOCK = 4;
+const STEPS_A_BLOCK = 5;
 /** Whole blocks are tried so many times as often as a turn. */
 const BLOCKS_AS_OFTEN = 16;
 /** Changes tried to measure the mean worsening. */

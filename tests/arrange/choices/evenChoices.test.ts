@@ -56,6 +56,7 @@ describe('choices of wedges for whole blocks', () => {
         const sorts = Uint8Array.from(wall.typeAt, (type) => 1 + (type % 2));
         const laying = new BlockLaying(wall, sorts);
         const all = allWedges(wall);
+        const costs = new Float64Array(choices.count);
         const tips = Array.from(wall.typeAt, (type) => type % 2);
         for (let change = 0; change < 40; change++) {
           const [cell, next] = [random.below(6), random.below(6)];
@@ -64,7 +65,8 @@ describe('choices of wedges for whole blocks', () => {
           const choice = random.below(choices.count);
           const most = change % 3 === 0 ? 9 : 0.2 * random.part() - 0.1;
           const was = { types: [...wall.typeAt], spare: [...wall.spare], cost: wall.cost };
-          if (wall.giveAndLay(block, choices, choice, most, laying)) {
+          wall.choiceCosts(block, choices, costs);
+          if (wall.giveAndLay(block, { choices, choice, spread: costs[choice]! }, most, laying)) {
             given += 1;
             expect(wall.cost - was.cost).toBeLessThanOrEqual(most + 1e-9);
             const held = wall.typeAt.slice(block * model.perBlock, (block + 1) * model.perBlock);

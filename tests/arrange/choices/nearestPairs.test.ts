@@ -59,6 +59,7 @@ describe('seams round a block', () => {
             }
           }
           expect(leastRing(ups, downs, seam)).toBe(least);
+          expect(leastRing(ups, downs, seam, 5)).toBe(Math.min(least, 5));
         },
       ),
       { numRuns: runs(100, 400) },

@@ -9,7 +9,7 @@ import { type CostTables, costTables, FIRST_FABRIC } from '../../../src/arrange/
 import { firstAdditive } from '../../../src/arrange/live/tradePrices';
 import { leastSeams } from '../../../src/arrange/proof/seamTransport';
 import { kernelTable } from '../../../src/arrange/proof/spreadAssignment';
-import { tradeBound } from '../../../src/arrange/proof/tradeBound';
+import { timesCounted, tradeBound } from '../../../src/arrange/proof/tradeBound';
 import { type Form, weightsUnder } from '../../../src/arrange/proof/weightsUnder';
 import { termScales } from '../../../src/balance/score/termScales';
 import { evaluateTerms } from '../../../src/balance/score/terms';
@@ -240,27 +240,31 @@ describe('two blocks whose wedges may all be exchanged', () => {
           const all = blocks.map(([x, y, z, more]) => ({
             at: [x, y, z],
             square: x * x + y * y + z * z + more,
+            more,
           }));
           all.sort((one, other) => one.square - other.square);
-          const some = all.slice(0, listed);
+          const beyond = all[listed]?.square ?? Number.POSITIVE_INFINITY;
+          // One is left out where it is too far off, or where what counts besides is twice as much as it lacks.
+          const some = all.filter(
+            ({ square, more }) => square - more < beyond && more < 2 * (beyond - square + more),
+          );
           const together = (one: (typeof all)[number], other: (typeof all)[number]) =>
             own * (one.square + other.square) +
             one.at.reduce((sum, value, axis) => sum + (value + other.at[axis]!) ** 2, 0);
           const least = (list: typeof all) =>
             Math.min(...list.flatMap((one) => list.map((other) => together(one, other))));
-          const beyond = all[listed]?.square ?? Number.POSITIVE_INFINITY;
-          const found = ended(
+          const [found] = ended(
             leastOfTwo(
               {
                 figures: Float64Array.from(some.flatMap(({ at }) => at)),
                 squares: Float64Array.from(some, ({ square }) => square),
                 beyond,
               },
-              own,
+              [own, 1],
             ),
           );
           expect(found).toBeLessThanOrEqual(least(all) + 1e-9);
-          expect(found).toBeCloseTo(Math.min(least(some), own * (beyond + some[0]!.square)), 9);
+          expect(found).toBeCloseTo(Math.min(least(some), (own + own / (1 + own)) * beyond), 9);
         },
       ),
       { numRuns: runs(200, 800) },
@@ -269,6 +273,46 @@ describe('two blocks whose wedges may all be exchanged', () => {
 });
 
 describe('the wedges of one block', () => {
+  it('and those of another come no nearer to the average, seams counted, than the nearest that are listed let them', () => {
+    let nearer = 0;
+    fc.assert(
+      fc.property(
+        fc.nat(),
+        fc.integer({ min: 5, max: 60 }),
+        fc.constantFrom(0.2, 0.8),
+        fc.constantFrom(0.02, 0.2, 1),
+        (seed, most, own, times) => {
+          const project = scrappyTop({ rows: 1, columns: 2, seed, perBlock: 6, fabrics: 5, sets: 3 });
+          const model = wallModel(project, clothTable(project.fabrics));
+          const tables = costTables(model, termScales(model), DEFAULT_WEIGHTS);
+          const rest = restOf(tables, 0, new Set([0, 1, 2, 3, 4, 5]), 0);
+          const stock = new Int32Array(6).fill(3);
+          const tips = [0, 1].map(
+            (tip): WedgesOfTip => ({ types: [tip, 2 + tip, 4 + tip], stock, places: 3 }),
+          );
+          const random = dice(seed);
+          const costs = Array.from({ length: 36 }, () => (random.part() < 0.5 ? 0 : random.part()));
+          const seam = (type: number, next: number) =>
+            costs[6 * Math.min(type, next) + Math.max(type, next)]!;
+          const [few, all] = [most, 1000].map((listed) => {
+            const lengths = ended(
+              nearestToMean(tables, [tips[0]!, tips[1]!], rest, listed, { seam, times }),
+            )!;
+            return { lengths, least: ended(leastOfTwo(lengths, [own]))[0]! };
+          });
+          expect(all!.lengths.beyond).toBe(Number.POSITIVE_INFINITY);
+          expect(few!.least).toBeLessThanOrEqual(all!.least + 1e-12);
+          const { lengths } = few!;
+          const nearest = Math.min(lengths.squares[0] ?? lengths.beyond, lengths.beyond);
+          expect(nearest).toBeLessThanOrEqual(all!.lengths.squares[0]! + 1e-12);
+          if (few!.least < all!.least) nearer += 1;
+        },
+      ),
+      { numRuns: runs(60, 400) },
+    );
+    expect(nearer).toBeGreaterThan(0);
+  });
+
   it('come as near to the average as the best of all choices, gone through one by one', () => {
     fc.assert(
       fc.property(fc.nat(), fc.integer({ min: 0, max: 3 }), (seed, places) => {
@@ -343,7 +387,7 @@ describe('the wedges of one block', () => {
 
   it('bound a wall of twenty blocks of which every wedge may be traded', () => {
     const project = scrappyTop({ rows: 4, columns: 5, seed: 1 });
-    expect(floorOf(project, { ...NONE, swap: true, turn: true, trade: true })).toBeGreaterThan(0.018);
+    expect(floorOf(project, { ...NONE, swap: true, turn: true, trade: true })).toBeGreaterThan(0.0235);
   });
 });
 
@@ -396,6 +440,17 @@ describe('the weights of cells', () => {
           expect(Math.min(...eigenvaluesOf(lessForms(kernel, size, forms, more), size))).toBeGreaterThan(0);
           expect(Math.min(...more)).toBeGreaterThanOrEqual(0);
           const worth = more.reduce((all, one, at) => all + one * forms[at]!.least, 0);
+          // What a block costs by itself counts with it in all forms of its cell, once at most.
+          for (let cell = 0; cell < size; cell++) {
+            const counted = forms.reduce(
+              (sum, form, at) =>
+                form.cells.some((one) => one === cell)
+                  ? sum + more[at]! * (form.cells.length === 1 ? 1 : form.own)
+                  : sum,
+              0,
+            );
+            expect(counted * timesCounted(kernel, size)).toBeLessThan(1);
+          }
           expect(worth).toBeGreaterThan(0.999 * weights.reduce((all, one) => all + one, 0));
           const sum = weights.reduce((all, one) => all + one, 0);
           // On a wall of two by two both are the same.
