@@ -4,9 +4,8 @@
 import { formatHex } from '../../colour/parse';
 import { encodedOf, type LinearRgb, valueOfLinear } from '../../colour/spaces';
 import type { Point } from '../../geometry/point';
-import { type Phrase, phrase } from '../../model/phrase';
+import { phrase } from '../../model/phrase';
 import { failed, ok, type Result } from '../../model/result';
-import type { Inches } from '../../model/units';
 import type { InParts } from '../../model/work/parts';
 import { type Light, planeByDaylight } from '../light/light';
 import { type Brightness, evenlyLit } from '../light/unevenness';
@@ -15,8 +14,9 @@ import { meanOf, oklabPlane, pixelsOf, valuePlane } from '../pixels/linear';
 import { checkPixels, type Pixels, type Plane } from '../pixels/pixels';
 import { fitted, resizedPlane } from '../pixels/resize';
 import { tileOf } from '../tile/tile';
-import { type Figures, figuresOf, nameFor } from './figures';
+import { figuresOf } from './figures';
 import { coloursIn, type MainColour } from './mainColours';
+import { type Measurable, type Measured, measured } from './measured';
 import { type Repeat, repeatOf } from './repeat';
 import { wayUp } from './wayUp';
 
@@ -32,7 +32,7 @@ export interface FabricWish {
   readonly seed: number;
 }
 
-export interface FabricReading {
+export interface FabricReading extends Measurable, Measured {
   /** The mean, #rrggbb, and its value L*. */
   readonly mean: string;
   readonly value: number;
@@ -40,15 +40,10 @@ export interface FabricReading {
   readonly colours: readonly MainColour[];
   /** Standard deviation of L*: how busy it is. */
   readonly spread: number;
-  /** From figure to figure of a print that repeats, inches; null without a repeat or a true size. */
-  readonly scale: Inches | null;
-  readonly figures: Figures;
   /** How sure it is that the print has a way up, 0 to 1 (wayUp.ts). */
   readonly wayUp: number;
-  readonly name: Phrase;
-  /** The seamless tile, and its true size; inches are null where the true size of the picture is not known. */
+  /** The seamless tile. */
   readonly tile: Pixels;
-  readonly tileSize: { readonly width: Inches; readonly height: Inches } | null;
 }
 
 /** A patch is looked at with its longer side this long; tiles are cut from one a little larger than a tile. */
@@ -74,27 +69,25 @@ export function* readFabric(pixels: Pixels, wish: FabricWish): InParts<Result<Fa
   const inPatch = repeat && grown(repeat, patch.width / small.width, patch.height / small.height);
   yield null;
   const tile = tileOf(patch, inPatch);
-  const perPatchInch = perInch === null ? null : (perInch * patch.width) / frame.width;
-  const inches = (length: number) => (perPatchInch === null ? null : length / perPatchInch);
   const light = meanOf(patch).map(inside) as unknown as LinearRgb;
   const value = valuePlane(small);
   const spread = deviation(value);
   const figures = figuresOf(value, spread, colours.length);
-  const scale = inPatch && inches(Math.hypot(inPatch.first.x, inPatch.first.y));
-  const width = inches(tile.width);
-  const height = inches(tile.height);
-  return ok({
+  const onPicture = frame.width / patch.width;
+  const read = {
     mean: formatHex(encodedOf(light)),
     value: valueOfLinear(light),
     colours,
     spread,
-    scale,
     figures,
     wayUp: wayUp(value),
-    name: nameFor(figures, colours[0]!.hex, scale),
     tile: pixelsOf(tile.plane),
-    tileSize: width === null || height === null ? null : { width, height },
-  });
+    pixels: {
+      repeat: inPatch && onPicture * Math.hypot(inPatch.first.x, inPatch.first.y),
+      tile: { width: onPicture * tile.width, height: onPicture * tile.height },
+    },
+  };
+  return ok(measured(read, perInch));
 }
 
 function inside(channel: number): number {

@@ -4,6 +4,7 @@
 import type { Point } from '../../geometry/point';
 import type { Problem } from '../../model/result';
 import type { Inches } from '../../model/units';
+import { measured } from '../../photo/fabric/measured';
 import { DIRECTIONAL } from '../../photo/fabric/wayUp';
 import { DAYLIGHT, type Light } from '../../photo/light/light';
 import type { Frame } from '../../photo/pixels/frame';
@@ -64,6 +65,16 @@ export function askOf({ light, perInch }: PhotoAtWork, { frame }: Patch): Fabric
 
 export function isStale(photo: PhotoAtWork, patch: Patch): boolean {
   return patch.asked !== JSON.stringify(askOf(photo, patch));
+}
+
+/** A patch that is stale by its true size alone, measured by the new one; null where it must be read anew. */
+export function measuredAnew(photo: PhotoAtWork, patch: Patch): Patch | null {
+  const { asked, read, problems } = patch;
+  if (asked === null || read === null || problems.length > 0) return null;
+  const ask = askOf(photo, patch);
+  const { perInch } = ask;
+  if (JSON.stringify({ ...JSON.parse(asked), perInch }) !== JSON.stringify(ask)) return null;
+  return { ...patch, read: { ...read, found: measured(read.found, perInch) }, asked: JSON.stringify(ask) };
 }
 
 /** Whether the print of a patch is directional: as somebody says, else as it looks. */

@@ -13,6 +13,7 @@ import {
   firstFrame,
   isStale,
   isUntouched,
+  measuredAnew,
   type Neutral,
   newPatch,
   type Patch,
@@ -129,6 +130,11 @@ export function createSitting(reader: PhotoReader = createPhotoReader(), address
   const reading = async () => {
     for (let next = nextStale(); next; next = nextStale()) {
       const { photo, patch } = next;
+      const again = measuredAnew(photo, patch);
+      if (again) {
+        changePatch(photo.file.key, patch.key, again);
+        continue;
+      }
       const ask = askOf(photo, patch);
       const read = await reader.ask('fabric', photo.file, { wish: ask }, hear);
       const asked = JSON.stringify(ask);

@@ -74,6 +74,47 @@ describe('fabrics being made from photographs', () => {
     expect(await sitting.takeLight(of, { ...GREY, width: 0.1, height: 0.1 }, 'card')).toEqual([]);
   });
 
+  it('are only measured again where the true size alone changes: what is shown then is what reading anew would give', async () => {
+    const workers: WorkingStub<PhotoJobs>[] = [];
+    const sitting = sittingOf(() => {
+      workers.push(new WorkingStub(photoAnswers(SHARP)));
+      return workers.at(-1)!;
+    });
+    const readings = () =>
+      workers.flatMap(({ heard }) => heard).filter((one) => one.kind === 'ask' && one.job === 'fabric')
+        .length;
+    // Dots eight pixels apart, which is a print that repeats.
+    const at = (x: number, y: number): [number, number, number] =>
+      x % 8 < 4 && y % 8 < 4 ? [150, 60, 50] : [230, 225, 210];
+    const bytes = await imageFile({ width: 240, height: 240, at });
+    await sitting.take([new File([new Uint8Array(bytes)], 'dots.png')]);
+    const [photo] = sitting.state.getState().photos;
+    const [of, key] = [photo!.file.key, photo!.patch];
+    const patch = () => sitting.state.getState().photos[0]!.patches[0]!;
+    expect(patch().read!.found).toMatchObject({ scale: null, tileSize: null });
+    expect(readings()).toBe(1);
+    const { hrefs } = patch().read!;
+    for (const perInch of [20, 2.5, 40 / 3]) {
+      sitting.edit(of, () => ({ perInch }));
+      await sitting.settled();
+      expect(patch().read!.found.scale).toBeCloseTo(8 / perInch, 1);
+      expect(patch().read!.hrefs).toBe(hrefs);
+    }
+    expect(readings()).toBe(1);
+    const measured = patch().read!.found;
+    sitting.readAgain(of, key);
+    await sitting.settled();
+    expect(readings()).toBe(2);
+    expect(patch().read!.found).toEqual(measured);
+    // Where a reading was stopped, what stands there is of another frame: a true size does not make it good.
+    sitting.editPatch(of, key, { frame: { ...patch().frame, width: 60 } });
+    sitting.stop();
+    sitting.edit(of, () => ({ perInch: 30 }));
+    await sitting.settled();
+    expect(patch().problems).toEqual([]);
+    expect(patch().read!.found.tileSize!.width).toBeLessThanOrEqual(60 / 30);
+  });
+
   it('share one light with those that come later, until each has its own', async () => {
     const sitting = sittingOf();
     await sitting.take([await file('one.png')]);
