@@ -1,7 +1,7 @@
 // The code of a part of the screen cannot be fetched, as after a newer version was put on the server: that is said in its place with a
 // way on, the rest of the page works, and nothing of the quilt is lost.
 import { expect, type Page, test } from './guarded';
-import { firstVisit, goTo } from './room';
+import { allThere, firstVisit, goTo, settled } from './room';
 
 // Files are taken away here.
 test.use({ mayBeLogged: /ERR_FAILED|A part of the page could not be fetched/ });
@@ -27,14 +27,44 @@ test('a menu and steps that cannot be fetched say so, and come when asked again 
   page,
 }) => {
   await firstVisit(page);
+  const quilts = page.getByRole('button', { name: /^Quilt:/ });
+  const menu = page.getByRole('dialog', { name: 'Quilts and files' });
+  await test.step('Escape, before a menu has come, calls it off: it does not open when it comes', async () => {
+    let come = () => {};
+    const held = new Promise<void>((on) => {
+      come = on;
+    });
+    await page.route(/QuiltMenu-/, async (route) => {
+      await held;
+      await route.continue();
+    });
+    const coming = page.waitForResponse(/QuiltMenu-/);
+    await quilts.focus();
+    await page.keyboard.press('Enter');
+    await expect(quilts).toHaveAttribute('aria-expanded', 'true');
+    await page.keyboard.press('Escape');
+    await expect(quilts).toHaveAttribute('aria-expanded', 'false');
+    come();
+    await coming;
+    await settled(page);
+    await expect(menu).toBeHidden();
+    await expect(quilts).toBeFocused();
+    await page.unroute(/QuiltMenu-/);
+    await page.keyboard.press('Enter');
+    await expect(menu).toBeVisible();
+    await page.keyboard.press('Escape');
+    await expect(menu).toBeHidden();
+    await page.reload();
+    await allThere(page);
+  });
   await test.step('a menu that cannot be fetched says so over the page, and opens when asked again', async () => {
     await page.route(/QuiltMenu-/, (route) => route.abort());
-    await page.getByRole('button', { name: /^Quilt:/ }).click();
+    await quilts.click();
     const said = page.getByRole('alert').filter({ hasText: SAID });
     await expect(said).toBeVisible();
     await page.unroute(/QuiltMenu-/);
     await said.getByRole('button', { name: 'Try again' }).click();
-    await expect(page.getByRole('dialog', { name: 'Quilts and files' })).toBeVisible();
+    await expect(menu).toBeVisible();
   });
   await page.keyboard.press('Escape');
   await test.step('a step that cannot be fetched says so, comes when asked again, and the quilt is as it was', async () => {

@@ -3,6 +3,7 @@ import { type ReactNode, useState } from 'react';
 import { Hint } from '../fields/Hint';
 import type { Later } from '../later';
 import { Shown } from '../Shown';
+import { useEscape } from '../useEscape';
 
 /** What the opened part is given. */
 export interface PopupProps {
@@ -27,17 +28,19 @@ interface Props<Own extends PopupProps> {
 }
 
 export function PopupButton<Own extends PopupProps>(props: Props<Own>) {
-  const { className, name, opens = name, hinted = false, part, given, children } = props;
+  const { className, name, opens = name, hinted, part, given, children } = props;
   const [button, setButton] = useState<HTMLElement | null>(null);
-  const ahead = () => void part.ahead();
+  const close = () => setButton(null);
+  // What is open closes by itself where it has the focus; it may not be there yet, or the focus be elsewhere.
+  useEscape(close, button !== null);
   const control = (
     <button
       type="button"
       className={className}
       aria-label={name}
       aria-expanded={button !== null}
-      onPointerEnter={ahead}
-      onFocus={ahead}
+      onPointerEnter={part.ahead}
+      onFocus={part.ahead}
       onClick={({ currentTarget }) => {
         // Some browsers give no focus to a button that is pressed; it is where the focus comes back to.
         currentTarget.focus();
@@ -47,11 +50,11 @@ export function PopupButton<Own extends PopupProps>(props: Props<Own>) {
       {children}
     </button>
   );
-  const own = { ...given, button, name: opens, onClose: () => setButton(null) } as unknown as Own;
+  const own = { ...given, button, name: opens, onClose: close } as unknown as Own;
   return (
     <>
       {hinted ? <Hint words={name}>{control}</Hint> : control}
-      {button ? <Shown part={part} given={own} over /> : null}
+      {button && <Shown part={part} given={own} over />}
     </>
   );
 }

@@ -5,9 +5,9 @@ import type { Step } from '../../store/app';
 import { useApp, useAppStore } from '../app';
 import { Fractions } from '../fields/Fractions';
 import { missing } from '../shell/missing';
-import { SkipChoices } from '../shell/SkipLinks';
 import { useAnalysis } from '../useAnalysis';
 import { useSay } from '../words';
+import { SkipChoices } from './SkipChoices';
 
 /**
  * The foot. `children` is the main action: one solid button, and at most one beside it. `instead` stands for what is missing, while
