@@ -53,17 +53,9 @@ function* untilStopped(
 
 type MakeAsk = PatternJobs['make']['ask'];
 
-function* making(
-  kit: PdfKit,
-  { project, pictures, options, writing }: MakeAsk,
-): Generator<PdfProgress, Result<MadePdf> | null, boolean> {
-  const sheets = new PdfSheets(kit, PAPERS[options.paper], new Map(pictures));
-  const laidOut = untilStopped(writingPattern(project, options, sayIn(writing), sheets.type));
-  let step = laidOut.next(false);
-  while (!step.done) {
-    step = laidOut.next(yield { doing: phrase('Laying out the pages …'), share: 0.05 });
-  }
-  const written = step.value;
+function* making(kit: PdfKit, ask: MakeAsk): Generator<PdfProgress, Result<MadePdf> | null, boolean> {
+  const sheets = new PdfSheets(kit, PAPERS[ask.options.paper], new Map(ask.pictures));
+  const written = ask.laidOut ? ok(ask.laidOut) : yield* layingOut(ask, sheets);
   if (!written?.ok) return written;
   const { pages, title } = written.value;
   for (const [index, page] of pages.entries()) {
@@ -76,6 +68,16 @@ function* making(
   const bytes = new Uint8Array(sheets.bytes(title));
   const { missing, pictured } = sheets.type;
   return ok({ bytes, pages: pages.length, missing: [...missing], pictured: [...pictured] });
+}
+
+function* layingOut(
+  { project, options, writing }: MakeAsk,
+  { type }: PdfSheets,
+): Generator<PdfProgress, Result<Pattern> | null, boolean> {
+  const going = untilStopped(writingPattern(project, options, sayIn(writing), type));
+  let step = going.next(false);
+  while (!step.done) step = going.next(yield { doing: phrase('Laying out the pages …'), share: 0.05 });
+  return step.value;
 }
 
 /** English sentences are their own translation; another language needs a look-up here. */

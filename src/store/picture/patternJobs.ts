@@ -40,7 +40,11 @@ export interface PatternJobs {
   /** The answer is null where it was stopped. */
   readonly layOut: { readonly ask: Asked; readonly progress: null; readonly answer: Result<Pattern> | null };
   readonly make: {
-    readonly ask: Asked & { readonly pictures: readonly (readonly [PictureId, StoredPicture])[] };
+    readonly ask: Asked & {
+      readonly pictures: readonly (readonly [PictureId, StoredPicture])[];
+      /** The very pages, where they are laid out already; null where they are not. */
+      readonly laidOut: Pattern | null;
+    };
     readonly progress: PdfProgress;
     readonly answer: Result<MadePdf> | null;
   };

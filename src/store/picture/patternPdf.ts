@@ -38,7 +38,17 @@ export async function layOutPattern(
     isStale() ? null : screen!.ask('layOut', () => ({ project, options, writing })),
   );
   last = pages;
-  return inner(await pages);
+  const answer = inner(await pages);
+  if (answer?.ok) laid.set(project, { by: choicesOf(options, writing), pattern: answer.value });
+  return answer;
+}
+
+/** The pages on screen by their project: the file has the very same, so they are not laid out again for it. */
+const laid = new WeakMap<Project, { readonly by: string; readonly pattern: Pattern }>();
+
+/** What pages of one project differ by. */
+function choicesOf({ paper, parts }: PatternOptions, { unit, numbers }: Writing): string {
+  return JSON.stringify([paper, parts, unit, numbers]);
 }
 
 /** Starts making the file. `tell` gets the progress. */
@@ -52,7 +62,9 @@ export function makePatternPdf(
   const making = client((reason) =>
     phrase('The pattern could not be made ({reason}). The quilt is untouched; try again.', { reason }),
   );
-  const ask = { project, options, writing, pictures: [...pictures] };
+  const there = laid.get(project);
+  const laidOut = there?.by === choicesOf(options, writing) ? there.pattern : null;
+  const ask = { project, options, writing, pictures: [...pictures], laidOut };
   const answer = making
     .ask('make', () => ask, tell)
     .then((settled) => {
