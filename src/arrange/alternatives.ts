@@ -49,10 +49,13 @@ interface KeptData extends Omit<Kept, 'orders'> {
   readonly orders: readonly (readonly [set: number, strips: readonly Strip[]])[];
 }
 
-/** The results of a worker's searches by their numbers, and whether the cap in milliseconds cut them short. */
+/** What ended the searches before all were made: the cap in milliseconds or the person; null where none did. */
+export type CutShort = 'time' | 'stop' | null;
+
+/** The results of a worker's searches by their numbers. */
 export interface Tries {
   readonly found: readonly { readonly run: number; readonly kept: KeptData }[];
-  readonly capped: boolean;
+  readonly cut: CutShort;
 }
 
 /** What a wall is scored by: as ShuffleWish has it. */
@@ -78,7 +81,7 @@ export function* tryingAlternatives(
   const { model, scales, weights } = deskFor(project, wish);
   const decisions = decisionsOf(project, model, wish.scopes);
   const found: { run: number; kept: KeptData }[] = [];
-  if (!decisions.free) return { found, capped: false };
+  if (!decisions.free) return { found, cut: null };
   const tables = costTables(model, scales, weights);
   const all = Array.from({ length: TRIES * count }, (_, run) => run);
   const own = all.filter((run) => run % share.of === share.first);
@@ -99,7 +102,7 @@ export function* tryingAlternatives(
     steps += search.steps;
     found.push({ run, kept: { ...search.best, orders: [...(search.best.orders ?? [])] } });
   }
-  return { found, capped: !stop && ownSteps !== undefined && steps < ownSteps };
+  return { found, cut: stop ? 'stop' : ownSteps !== undefined && steps < ownSteps ? 'time' : null };
 }
 
 /** Chooses the best result and those that differ most from it and from each other, whichever worker was done first. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { seamsOf, unlike } from '../../src/arrange/alternatives';
+import { seamsOf, tryingAlternatives, unlike } from '../../src/arrange/alternatives';
 import { ALL_SCOPES } from '../../src/arrange/score';
 import type { ShuffleWish } from '../../src/arrange/shuffle';
 import { termScales } from '../../src/balance/score/termScales';
@@ -32,6 +32,20 @@ describe('alternatives', () => {
       expect(one.score.total).toBeLessThanOrEqual(found[0]!.score.total + 0.03 * 8 + 1e-9);
       expect(one.score.total).toBeLessThan(start);
     }
+  });
+
+  it('say what cut the search short: the person, the time, or nothing', () => {
+    const cut = (wish: ShuffleWish, stopped: boolean, now?: () => number) => {
+      const going = tryingAlternatives(PROJECT, wish, 4, { first: 0, of: 1 }, now);
+      let step = going.next(false);
+      while (!step.done) step = going.next(stopped);
+      return step.value.cut;
+    };
+    let time = 0;
+    const hurried = { ...WISH, budget: { steps: 120_000, milliseconds: 1000 } };
+    expect(cut(WISH, false)).toBeNull();
+    expect(cut(WISH, true)).toBe('stop');
+    expect(cut(hurried, false, () => (time += 20))).toBe('time');
   });
 
   it('score what the wall made of them scores, the best first', () => {

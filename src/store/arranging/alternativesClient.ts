@@ -1,5 +1,5 @@
 // Seeks several good orders that differ. The workers share the searches; one of them chooses from what all have found.
-import type { Alternative } from '../../arrange/alternatives';
+import type { Alternative, CutShort } from '../../arrange/alternatives';
 import type { ShuffleWish } from '../../arrange/shuffle';
 import type { Project } from '../../model/project';
 import { ok } from '../../model/result';
@@ -9,8 +9,8 @@ import { arrangeClients, type StartArrangeWorker, WORKERS } from './arrangeClien
 /** The orders found for the wall. */
 export interface FoundAlternatives {
   readonly alternatives: readonly Alternative[];
-  /** Whether the limit in milliseconds ended the search early, so that another run may find others. */
-  readonly capped: boolean;
+  /** What ended the search early, so that another run may find others. */
+  readonly cut: CutShort;
 }
 
 /**
@@ -41,7 +41,9 @@ export function startAlternatives(
     const chooser = clients[tried.findIndex((one) => one?.ok)];
     if (!chooser) return tried.find((one) => one?.ok === false) ?? null;
     const chosen = await chooser.ask('choose', () => ({ ...asked, tries }));
-    return chosen?.ok ? ok({ alternatives: chosen.value, capped: tries.some((one) => one.capped) }) : chosen;
+    return chosen?.ok
+      ? ok({ alternatives: chosen.value, cut: tries.find((one) => one.cut)?.cut ?? null })
+      : chosen;
   };
   const close = () => {
     for (const client of clients) client.close();

@@ -201,7 +201,7 @@ describe('alternatives beside the page', () => {
         expect(tries).toHaveLength(2);
         const alternatives = chooseAlternatives(PROJECT, WISH, 3, tries);
         workers[0]!.answer('choose', alternatives);
-        expect(await running.answer).toEqual({ ok: true, value: { alternatives, capped: false } });
+        expect(await running.answer).toEqual({ ok: true, value: { alternatives, cut: null } });
         expect(shares).toEqual([0, 0.5]);
         expect(workers.every((worker) => worker.ended)).toBe(true);
         return alternatives;
@@ -221,16 +221,16 @@ describe('alternatives beside the page', () => {
   it('are chosen from what one worker has found when the other fails', async () => {
     const { workers, running } = seek();
     workers[0]!.fail('try', 'out of memory');
-    workers[1]!.answer('try', { found: [], capped: true });
+    workers[1]!.answer('try', { found: [], cut: 'time' });
     await settled();
     expect(workers[1]!.asked('choose').ask.tries).toHaveLength(1);
     workers[1]!.answer('choose', []);
-    expect(await running.answer).toEqual({ ok: true, value: { alternatives: [], capped: true } });
+    expect(await running.answer).toEqual({ ok: true, value: { alternatives: [], cut: 'time' } });
   });
 
   it('end without an answer when they are put aside, also when all is found but nothing chosen', async () => {
     const { workers, running } = seek();
-    for (const worker of workers) worker.answer('try', { found: [], capped: false });
+    for (const worker of workers) worker.answer('try', { found: [], cut: null });
     running.cancel();
     expect(await running.answer).toBeNull();
     expect(workers).toHaveLength(2);

@@ -4,11 +4,24 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Move, moved } from '../../../src/model/moves';
 import type { BlockId, Project } from '../../../src/model/project';
-import { ringedIn } from '../../../src/ui/stage/wall/layouts';
+import { foundWords, ringedIn } from '../../../src/ui/stage/wall/layouts';
 import { scrappyTop } from '../../balance/tops';
 import { runs } from '../../runs';
 
 const PICKS = fc.array(fc.tuple(fc.nat(11), fc.nat(11), fc.boolean()), { maxLength: 14 });
+
+it('of what was found no more is said than is known: another run may find more, and a search that was cut short says so', () => {
+  const said = (...of: Parameters<typeof foundWords>) => foundWords(...of).map((one) => one.say);
+  expect(said(0, null)).toEqual(['Nothing is free to move, so there is no other layout.']);
+  for (const cut of [null, 'time', 'stop'] as const) {
+    expect(said(1, cut)[0]).toContain('was found');
+    expect(said(1, cut)[0]).not.toMatch(/^No layout/);
+    expect(said(4, cut)[0]).toContain('The best that was found, then others');
+  }
+  expect(said(1, 'stop')[1]).toBe('Stopped before all were tried: another run may find others.');
+  expect(said(4, 'time')[1]).toMatch(/^Time ran out/);
+  expect(said(4, null)).toHaveLength(1);
+});
 
 describe('rings in a layout on offer', () => {
   it('are round what changes or round what stays; round more than half only where every block changes', () => {

@@ -1,9 +1,9 @@
 // Several good layouts side by side, large enough to judge, with what differs ringed. One is seen on the wall by a press on
 // its picture; each can be used at once.
 import { useEffect, useMemo, useRef, useState } from 'react';
-import type { Alternative } from '../../../arrange/alternatives';
 import { weightsOf } from '../../../balance/score/wishes';
 import type { Standing } from '../../../balance/standing';
+import type { FoundAlternatives } from '../../../store/arranging/alternativesClient';
 import { useApp, useAppStore } from '../../app';
 import { Complaint, useRun } from '../../fields/Complaint';
 import { Fractions } from '../../fields/Fractions';
@@ -15,10 +15,9 @@ import { SmallTop } from '../../wall/SmallTop';
 import { standingWords } from '../../wall/standing/standingWords';
 import { useSay } from '../../words';
 import { ChoiceButtons } from './ChoiceButtons';
-import { type Layout, layoutsOf, unlikeTheFirst } from './layouts';
+import { foundWords, type Layout, layoutsOf, unlikeTheFirst } from './layouts';
 
-export function LayoutsToChoose(props: { alternatives: readonly Alternative[]; capped: boolean }) {
-  const { alternatives, capped } = props;
+export function LayoutsToChoose({ alternatives, cut }: FoundAlternatives) {
   const say = useSay();
   const store = useAppStore();
   const { close } = useSeeking();
@@ -47,12 +46,9 @@ export function LayoutsToChoose(props: { alternatives: readonly Alternative[]; c
       <header>
         <h2>{say('Layouts to choose from')}</h2>
         <p>
-          {alternatives.length > 1
-            ? say(
-                'The best that was found, then others that differ from it and score at most 3 points worse. A random layout scores 100; lower is better. Press a picture to see it on the wall.',
-              )
-            : say('No layout that differs comes within 3 points of this one.')}
-          {capped ? ` ${say('Time ran out before all were tried: another run may find others.')}` : null}
+          {foundWords(alternatives.length, cut)
+            .map((one) => say(one))
+            .join(' ')}
         </p>
         <label className="check">
           <input

@@ -1,5 +1,5 @@
 // The layouts on offer as quilts: the command that uses each, the quilt it gives, and which blocks hang otherwise in it.
-import type { Alternative } from '../../../arrange/alternatives';
+import type { Alternative, CutShort } from '../../../arrange/alternatives';
 import { apply, type Rearrangement } from '../../../editing/apply';
 import { rearrange } from '../../../editing/commands/wall';
 import { counted, type Phrase, phrase } from '../../../model/phrase';
@@ -23,6 +23,22 @@ export interface Ringed {
 
 /** Where more than this part of the blocks changes, rings tell a layout from the first one (our choice). */
 const NEARLY_ALL = 3 / 4;
+
+const ENDED: Readonly<Record<NonNullable<CutShort>, Phrase>> = {
+  time: phrase('Time ran out before all were tried: another run may find others.'),
+  stop: phrase('Stopped before all were tried: another run may find others.'),
+};
+
+/** What is said of so many layouts: none is where nothing may move. That no other comes near the best is never known. */
+export function foundWords(count: number, cut: CutShort): Phrase[] {
+  if (count === 0) return [phrase('Nothing is free to move, so there is no other layout.')];
+  const said = phrase(
+    count > 1
+      ? 'The best that was found, then others that differ from it and score at most 3 points worse. A random layout scores 100; lower is better. Press a picture to see it on the wall.'
+      : 'The best that was found. No other that differs from it and scores at most 3 points worse was found.',
+  );
+  return cut ? [said, ENDED[cut]] : [said];
+}
 
 /** The layouts that can be used as the project stands. */
 export function layoutsOf(project: Project, alternatives: readonly Alternative[]): Layout[] {

@@ -10,7 +10,7 @@ export function AlternativesPart({ disabled }: { disabled: boolean }) {
   return (
     <div className="alternatives">
       <div role="status">
-        {state.kind === 'offered' ? (
+        {state.kind === 'offered' && state.alternatives.length > 0 ? (
           <p>
             {say(
               counted(
