@@ -1,6 +1,7 @@
 // The foot of the Wall step: begin the shuffle, see how far it is, use what it found or what is on the wall to choose, or cancel.
 import { Shuffle as ShuffleIcon, Square } from 'lucide-react';
 import type { ReactNode } from 'react';
+import { askedOf } from '../../../arrange/search/effort';
 import { weightsOf } from '../../../balance/score/wishes';
 import type { Command } from '../../../editing/apply';
 import { useApp, useAppStore } from '../../app';
@@ -122,10 +123,11 @@ function Progress(props: { label: string; share: number | null; onStop: () => vo
 
 function ShuffleNews() {
   const say = useSay();
-  const weights = weightsOf(useApp((app) => app.project.preferences));
+  const preferences = useApp((app) => app.project.preferences);
   const { shuffle } = useShuffling();
   const progress = shuffle.kind === 'running' ? shuffle.progress : null;
-  return say(shuffleNews(progress, weights));
+  const { trade, strips } = askedOf(preferences).scopes;
+  return say(shuffleNews(progress, weightsOf(preferences), trade || strips));
 }
 
 /** Use the layout that the wall shows, or cancel. Without one there is nothing to use. */

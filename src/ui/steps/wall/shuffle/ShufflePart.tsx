@@ -1,6 +1,7 @@
 // The shuffle for balance: how values should lie, its options, and what it found. It is begun, stopped and used in the foot.
 import { useEffect, useRef } from 'react';
 import { askedOf, capSeconds } from '../../../../arrange/search/effort';
+import { weightsOf } from '../../../../balance/score/wishes';
 import type { Problem } from '../../../../model/result';
 import type { ShuffleState } from '../../../../store/shuffling';
 import { useApp, useAppStore } from '../../../app';
@@ -13,6 +14,7 @@ import { ListMoves } from '../byHand/ListMoves';
 import { ScoreTable } from '../ScoreTable';
 import { ValueWish } from '../ValueWish';
 import { ShuffleWishes } from './ShuffleWishes';
+import { countedWords } from './shuffleNews';
 import { whyNoShuffle } from './whyNoShuffle';
 
 /** Number of blocks from which a shuffle takes unexpectedly long: the bound alone takes seconds (cubic in blocks). */
@@ -102,7 +104,8 @@ function GoOn({ problems }: { problems: readonly Problem[] | null }) {
 function Answer({ state }: { state: ShuffleState }) {
   const say = useSay();
   const shown = useRef<HTMLDivElement>(null);
-  const { effort } = askedOf(useApp((app) => app.project.preferences));
+  const preferences = useApp((app) => app.project.preferences);
+  const { effort } = askedOf(preferences);
   const done = state.kind === 'done';
   useEffect(() => {
     if (done) shown.current?.scrollIntoView({ block: 'nearest' });
@@ -120,6 +123,7 @@ function Answer({ state }: { state: ShuffleState }) {
   }
   if (state.kind !== 'done') return null;
   const { result, keep } = state;
+  const counted = countedWords(result, weightsOf(preferences));
   return (
     <div ref={shown} className="stack answer">
       <p>
@@ -127,6 +131,11 @@ function Answer({ state }: { state: ShuffleState }) {
           <Fractions text={say(result.verdictWords)} />
         </strong>
       </p>
+      {counted ? (
+        <p className="quiet">
+          <Fractions text={say(counted)} />
+        </p>
+      ) : null}
       {result.notBounded ? <p className="quiet">{say(result.notBounded)}</p> : null}
       {result.capped ? (
         <p className="quiet">
