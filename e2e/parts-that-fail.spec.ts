@@ -52,8 +52,15 @@ test('a menu and steps that cannot be fetched say so, and come when asked again 
     await page.unroute(/QuiltMenu-/);
     await page.keyboard.press('Enter');
     await expect(menu).toBeVisible();
-    await page.keyboard.press('Escape');
-    await expect(menu).toBeHidden();
+    // Where the focus was lost, Escape is the menu's all the same. All in one visit: the menu takes the focus back a frame later.
+    const closed = await page.evaluate(async () => {
+      (document.activeElement as HTMLElement).blur();
+      document.body.dispatchEvent(new KeyboardEvent('keydown', { key: 'Escape', bubbles: true }));
+      await new Promise((drawn) => setTimeout(drawn, 100));
+      return document.querySelector('[role="dialog"]') === null;
+    });
+    expect(closed).toBe(true);
+    await expect(quilts).toBeFocused();
     await page.reload();
     await allThere(page);
   });
