@@ -11,8 +11,10 @@ import type { Move } from '../model/moves';
 import type { Phrase } from '../model/phrase';
 import type { Project, Strip } from '../model/project';
 import { differences } from './alternativeWords';
+import { findingChoices } from './choices/evenChoices';
 import { decisionsOf, type Scopes } from './decisions';
 import { costTables } from './live/costTables';
+import { LiveWall } from './live/liveWall';
 import { type Arrangement, movesBetween } from './movesBetween';
 import { type Score, scoreThen } from './score';
 import { type Kept, searchFrom } from './search/search';
@@ -90,9 +92,20 @@ export function* tryingAlternatives(
   const spent = budgetShare({ ...wish.budget, ...(ownSteps === undefined ? {} : { steps: ownSteps }) }, now);
   let steps = 0;
   let stop = false;
+  // Found once and beside the budget: half of what one search has would not be enough.
+  const finding = findingChoices(new LiveWall(tables, decisions.spare), decisions);
+  let choices = finding.next();
+  for (; !choices.done && !stop; choices = finding.next()) stop = yield 0;
   for (const [at, run] of own.entries()) {
-    if (stop) break;
-    const search = searchFrom(project, tables, decisions, (wish.seed + run * 7919) | 0);
+    // After a stop there is one at least: the wall as it hangs.
+    if (stop && at > 0) break;
+    const search = searchFrom(
+      project,
+      tables,
+      decisions,
+      (wish.seed + run * 7919) | 0,
+      choices.done ? choices.value : null,
+    );
     let rounds = 0;
     for (let part = spent(steps); !stop && part < (at + 1) / own.length; part = spent(steps + search.steps)) {
       search.advance(Math.max(0, part * own.length - at));

@@ -76,6 +76,29 @@ describe('alternatives', () => {
     expect(alternatives(PROJECT, WISH, 4)).toEqual(found);
   });
 
+  describe('with wedges traded', () => {
+    const TRADED: ShuffleWish = {
+      seed: 1,
+      scopes: { ...WISH.scopes, trade: true },
+      budget: { steps: 60_000 },
+    };
+    const plenty = (seed: number) => scrappyTop({ rows: 3, columns: 3, sets: 8, seed });
+
+    it('find choices of wedges once for all searches, each of which could not afford it', () => {
+      const totals = [1, 2, 3].map((seed) => alternatives(plenty(seed), TRADED, 2)[0]!.score.total);
+      // 1.25 where each search looked for them itself, 0.65 since.
+      expect(totals.reduce((sum, total) => sum + total / 3, 0)).toBeLessThan(0.9);
+    });
+
+    it('are the wall as it hangs at least, where a stop comes before any search', () => {
+      const going = tryingAlternatives(plenty(1), TRADED, 2, { first: 0, of: 1 });
+      let step = going.next(false);
+      while (!step.done) step = going.next(true);
+      expect(step.value.found).toHaveLength(1);
+      expect(step.value.cut).toBe('stop');
+    });
+  });
+
   it('are none where nothing may move', () => {
     const pinned = structuredClone(PROJECT);
     for (const cell of pinned.wall.cells) cell!.pinned = true;

@@ -74,15 +74,24 @@ const BLOCKS_AS_OFTEN = 16;
 /** Changes tried to measure the mean worsening. */
 const MEASURED = 400;
 
-/** A search from where the project stands, over all that the decisions leave open. */
-export function searchFrom(project: Project, tables: CostTables, decisions: Decisions, seed: number): Search {
+/**
+ * A search from where the project stands, over all that the decisions leave open. `choices` are those of findingChoices, null for none;
+ * without them the search finds them itself.
+ */
+export function searchFrom(
+  project: Project,
+  tables: CostTables,
+  decisions: Decisions,
+  seed: number,
+  choices?: Choices | null,
+): Search {
   // Few blocks have few layouts: hot starts reach them all, and small walls are proved.
   const layout =
     decisions.cells.length > MOST_ENUMERATED
       ? new LayoutSearch(spreadOf(tables), tables.model.blockIn, decisions.cells, seed)
       : null;
   if (decisions.sets.length === 0)
-    return new Search(new LiveWall(tables, decisions.spare), decisions, seed, null, layout);
+    return new Search(new LiveWall(tables, decisions.spare), decisions, seed, null, layout, choices);
   const spare = new Int32Array(decisions.spare.length + 2);
   spare.set(decisions.spare);
   const wall = new LiveWall(withRoomForOne(tables), spare);
@@ -117,18 +126,20 @@ export class Search {
     seed: number,
     orders: StripOrders | null = null,
     layout: LayoutSearch | null = null,
+    choices?: Choices | null,
   ) {
     this.wall = wall;
     this.layout = layout;
     this.decisions = decisions;
     this.random = xoroshiro128plus(seed);
     this.trades = new Trades(wall, decisions, this.random);
-    this.finding = findingChoices(wall, decisions);
+    this.finding = choices === undefined ? findingChoices(wall, decisions) : null;
     this.plan = this.planFor(layout !== null);
     this.orders = orders;
     this.best = keep(wall, orders);
     this.kindsOfChange = this.changes();
     this.heat = this.measureHeat();
+    if (choices) this.giveWholeBlocks(choices);
   }
 
   private planFor(fromLayout: boolean): Plan {
