@@ -1,7 +1,7 @@
 // Which place of which block uses a wedge. Wedges of one set and tip are alike, so the first ones cut are taken to be the first
 // ones used: blocks by number, places clockwise.
 import type { BlockId, Project, StripSet, StripSetId, Tip, WedgePlan } from '../../model/project';
-import { type WedgeCut, wedgeCuts } from './yield';
+import { availableWedges, type WedgeCut, wedgeCuts } from './yield';
 
 export interface WedgeUse {
   readonly block: BlockId;
@@ -30,16 +30,19 @@ export function wedgeUses({ blocks }: Pick<Project, 'blocks'>): WedgeUses {
   return (set, tip) => uses.get(`${tip} ${set}`) ?? NO_USES;
 }
 
-/** The wedges of a set as they are cut from the left, each with its use; null for one that is left. */
-export function cutsInUse(
-  set: StripSet,
-  wedge: WedgePlan,
-  uses: WedgeUses,
-): (WedgeCut & { readonly use: WedgeUse | null })[] {
+/** A wedge where it is cut, with its use, null where it has none; `lost` where the set counted by hand has fewer of its tip. */
+export interface CutInUse extends WedgeCut {
+  readonly use: WedgeUse | null;
+  readonly lost: boolean;
+}
+
+/** The wedges of a set as they are cut from the left. Which one of a tip is lost is not known: the last ones are taken. */
+export function cutsInUse(set: StripSet, wedge: WedgePlan, uses: WedgeUses): CutInUse[] {
+  const there = availableWedges(set, wedge);
   const cut = { up: 0, down: 0 };
   return wedgeCuts(set, wedge).map((one) => {
-    const use = uses(set.id, one.tip)[cut[one.tip]] ?? null;
+    const at = cut[one.tip];
     cut[one.tip] += 1;
-    return { ...one, use };
+    return { ...one, use: uses(set.id, one.tip)[at] ?? null, lost: at >= there[one.tip] };
   });
 }

@@ -137,27 +137,41 @@ describe('corner pieces on paper', () => {
   });
 });
 
+/** A quilt of one set, a strip 8" wide, and no block. */
+function oneSet(length: number, cut: { up: number; down: number } | null): Project {
+  const project = randomProject(1, 8);
+  const set = { ...project.stripSets[0]!, strips: [{ fabric: 'a', width: 8 }], length, cut };
+  return { ...project, stripSets: [set], blocks: [], wall: { rows: 1, columns: 1, cells: [null] } };
+}
+
 describe('counts on paper', () => {
+  // Two wedges 7 1/2" high, 8 to the block, on a set 8" high: b = 6.547 and p = 3.234 between the first two, so 7" give one and
+  // 2b = 13.095 and no more give three.
   it.each([
-    [400, { up: 1, down: 0 }, '1 wedge from 400" of a set 8" high: 1 tip up; the first is tip up.'],
-    [
-      400,
-      { up: 2, down: 1 },
-      '3 wedges from 400" of a set 8" high: 2 tip up and 1 tip down; the first is tip up.',
-    ],
-    [3, null, 'No wedge fits on 3" of a set 8" high.'],
-  ])('have the right plural, and no “0 wedges”: %i" of cloth, cut %j', (length, cut, sentence) => {
-    const project = randomProject(1, 8);
-    const set = { ...project.stripSets[0]!, strips: [{ fabric: 'a', width: 8 }], length, cut };
-    const one: Project = {
-      ...project,
-      stripSets: [set],
-      blocks: [],
-      wall: { rows: 1, columns: 1, cells: [null] },
-    };
-    const all = pages(one, ['sets']);
+    [7, '1 wedge from 7" of a set 8" high: 1 tip up; the first is tip up.'],
+    [14, '3 wedges from 14" of a set 8" high: 2 tip up and 1 tip down; the first is tip up.'],
+    [3, 'No wedge fits on 3" of a set 8" high.'],
+  ])('have the right plural, and no “0 wedges”: %i" of cloth', (length, sentence) => {
+    const all = pages(oneSet(length, null), ['sets']);
     expect(words(partMarks(all, 'Strip sets'))).toContain(bare(`1 strip, ${length}" long`));
     expect(words(partMarks(all, 'Cutting the wedges'))).toContain(bare(sentence));
+  });
+
+  it.each([
+    [{ up: 1, down: 0 }, 'Counted by hand, set {set} has 1 tip up.'],
+    [{ up: 7, down: 6 }, 'Counted by hand, set {set} has 7 tip up and 6 tip down.'],
+    [{ up: 0, down: 0 }, 'Counted by hand, set {set} has none.'],
+  ])('of a set counted by hand stand beside what its drawing shows: %j', (cut, sentence) => {
+    const project = oneSet(40, cut);
+    const marks = partMarks(pages(project, ['sets']), 'Cutting the wedges');
+    // 2m + 1 wedges need (m + 1)·b: 6 × 6.547 = 39.28, so 40" give eleven.
+    expect(words(marks)).toContain(
+      bare('11 wedges from 40" of a set 8" high: 6 tip up and 5 tip down; the first is tip up.'),
+    );
+    expect(words(marks)).toContain(bare(sentence.replace('{set}', project.stripSets[0]!.label)));
+    const numbers = texts(marks).map(({ text }) => text).filter((text) => /^\d+$/.test(text)); // biome-ignore format: one line
+    expect(numbers).toEqual(expect.arrayContaining(['1', '11']));
+    expect(numbers).not.toContain('12');
   });
 });
 

@@ -2,7 +2,7 @@
 // that are cut alike share a drawing. How wedges are laid, in words and lines: cutting/wedges/laying.ts.
 import { cutLines, layingWords } from '../../../cutting/wedges/laying';
 import { type LedgerRow, wedgeLedger } from '../../../cutting/wedges/ledger';
-import { availableWedges, type WedgeCount, wedgeCuts, wedgeStart } from '../../../cutting/wedges/yield';
+import { plannedWedges, type WedgeCount, wedgeCuts, wedgeStart } from '../../../cutting/wedges/yield';
 import type { Outline } from '../../../geometry/point';
 import { heightShort, setHeight, stripPlaces, wedgeOnSet } from '../../../geometry/stripSet';
 import { cutWedge } from '../../../geometry/wedge';
@@ -37,7 +37,7 @@ export function wedgeCuttingPages(composer: Composer, writing: Writing): void {
   ]); // biome-ignore format: a list
   const ledger = new Map(wedgeLedger(project).map((row) => [row.set.id, row]));
   groups.forEach((group, index) => {
-    const uses = group.flatMap((set) => usesOf(ledger.get(set.id)!, writing));
+    const uses = group.flatMap((set) => countsOf(ledger.get(set.id)!, writing));
     composer.add(cuttingFigure(group, uses, alike ? [] : ways[index]!, composer.width, writing), 0.3);
   });
 }
@@ -47,8 +47,7 @@ function cutAlike(sets: readonly StripSet[], { project }: Writing): StripSet[][]
   const groups = new Map<string, StripSet[]>();
   for (const set of sets) {
     const height = setHeight(set.strips, project.wedge.seam);
-    const { up, down } = availableWedges(set, project.wedge);
-    const key = `${height.toFixed(4)} ${set.length.toFixed(4)} ${set.firstTip} ${up} ${down}`;
+    const key = `${height.toFixed(4)} ${set.length.toFixed(4)} ${set.firstTip}`;
     const group = groups.get(key);
     if (group) group.push(set);
     else groups.set(key, [set]);
@@ -87,7 +86,8 @@ function setNames(group: readonly StripSet[]): Phrase {
 }
 
 function facts(set: StripSet, height: Inches, { project, say }: Writing): string {
-  const count = availableWedges(set, project.wedge);
+  // What the drawing below shows and new cloth gives; what was counted by hand is said of each set.
+  const count = plannedWedges(set, project.wedge);
   const all = count.up + count.down;
   const values = { length: { inches: set.length }, height: { inches: height } };
   if (all === 0) return say('No wedge fits on {length} of a set {height} high.', values);
@@ -111,15 +111,19 @@ function byTip({ up, down }: WedgeCount, say: Writing['say']): string[] {
   ];
 }
 
-/** How many wedges of a set the blocks use; nothing where none is to spare. */
-function usesOf({ set, used, left }: LedgerRow, { say }: Writing): string[] {
-  if (left.up + left.down === 0) return [];
-  const list = byTip(used, say);
-  return [
+/** Of a set counted by hand how many wedges it has; then how many the blocks use, nothing where none is to spare. */
+function countsOf({ set, available, used, left }: LedgerRow, { say }: Writing): string[] {
+  const [there, list] = [byTip(available, say), byTip(used, say)];
+  const values = { set: set.label };
+  const none = there.length === 0;
+  const byHand = none
+    ? say('Counted by hand, set {set} has none.', values)
+    : say('Counted by hand, set {set} has {wedges}.', { ...values, wedges: { list: there } });
+  const uses =
     list.length === 0
-      ? say('The blocks use none of set {set}.', { set: set.label })
-      : say('The blocks use {wedges} of set {set}.', { wedges: { list }, set: set.label }),
-  ];
+      ? say('The blocks use none of set {set}.', values)
+      : say('The blocks use {wedges} of set {set}.', { ...values, wedges: { list } });
+  return [...(set.cut ? [byHand] : []), ...(left.up + left.down > 0 ? [uses] : [])];
 }
 
 function setMarks(set: StripSet, height: Inches, scale: number, writing: Writing): Mark[] {

@@ -1,24 +1,24 @@
 // Where the wedges lie on a strip set, to scale: numbered in the order they are cut from the left with the sign of their tip, every
-// cut a line as long as it is to be cut, waste hatched, and on a wedge that is used the number of its block.
+// cut a line as long as it is to be cut, waste and what is lost hatched, and on a wedge that is used the number of its block.
 import { cutLines } from '../../../cutting/wedges/laying';
-import type { cutsInUse } from '../../../cutting/wedges/uses';
+import type { CutInUse } from '../../../cutting/wedges/uses';
 import type { Point } from '../../../geometry/point';
 import { setHeight, wedgeOnSet } from '../../../geometry/stripSet';
 import type { StripSet, WedgePlan } from '../../../model/project';
 import { WASTE_HATCH } from './WasteHatch';
 
-type LaidCut = ReturnType<typeof cutsInUse>[number] & { readonly outline: readonly Point[] };
+type LaidCut = CutInUse & { readonly outline: readonly Point[] };
 
 interface Props {
   set: StripSet;
   wedge: WedgePlan;
-  cuts: ReturnType<typeof cutsInUse>;
+  cuts: readonly CutInUse[];
 }
 
 export function CuttingDiagram({ set, wedge, cuts }: Props) {
   const height = setHeight(set.strips, wedge.seam);
   const laid = cuts.map((cut) => ({ ...cut, outline: wedgeOnSet(cut.start, cut.tip, height, wedge) }));
-  const outlines = laid.map((cut) => path(cut.outline)).join('');
+  const outlines = laid.map((cut) => (cut.lost ? '' : path(cut.outline))).join('');
   const used = laid.map((cut) => (cut.use ? path(cut.outline) : '')).join('');
   const lines = cutLines(set, wedge)
     .map(({ from, to }) => `M${from.x} ${from.y}L${to.x} ${to.y}`)

@@ -76,7 +76,7 @@ function Legend() {
         {say('{up} wedges tip up, {leftUp} of them left; {down} tip down, {leftDown} of them left.', sum)}
       </p>
       <p>
-        {say('Octagon with a number: used in that block. No octagon: left. Hatched: waste.')}{' '}
+        {say('Octagon with a number: used in that block. No octagon: left. Hatched: waste or lost.')}{' '}
         {say('Press a row of wedges to see them on the wall.')}
       </p>
     </div>

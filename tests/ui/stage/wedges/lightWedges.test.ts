@@ -56,6 +56,27 @@ describe.each(DEMOS)('wedges of %s', (name) => {
   });
 });
 
+it('of a set counted by hand as many are left in its diagram as in the ledger: the last of a tip are lost', () => {
+  const project = demo('harbour-reading-corner');
+  const stripSets = wedgeLedger(project).map(({ set, used, available }) => ({
+    ...set,
+    cut: { up: used.up, down: Math.max(used.down, available.down - 1) },
+  }));
+  const counted = { ...project, stripSets };
+  const uses = wedgeUses(counted);
+  let lost = 0;
+  for (const { set, left, available } of wedgeLedger(counted)) {
+    const cuts = cutsInUse(set, counted.wedge, uses);
+    for (const tip of ['up', 'down'] as const) {
+      const mine = cuts.filter((cut) => cut.tip === tip);
+      expect(mine.filter((cut) => cut.use === null && !cut.lost)).toHaveLength(left[tip]);
+      expect(mine.filter((cut) => cut.lost)).toHaveLength(mine.length - available[tip]);
+      lost += mine.length - available[tip];
+    }
+  }
+  expect(lost).toBeGreaterThan(0);
+});
+
 it('says in which blocks they are, and which of those wait on the side table', () => {
   const project = demo('harbour-reading-corner');
   const down = { ...project, wall: { ...project.wall, cells: [null, ...project.wall.cells.slice(1)] } };
