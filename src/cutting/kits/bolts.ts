@@ -7,6 +7,8 @@ export interface Bolts {
   readonly bolts: number;
   /** Whole kits from one bolt; 0 where a kit takes more than a bolt. */
   readonly kitsPerBolt: number;
+  /** Cloth of all kits and what straightens each bolt, inches. */
+  readonly taken: Inches;
   /** Cloth left on the last bolt, inches. */
   readonly left: Inches;
 }
@@ -24,12 +26,13 @@ export interface KitCloth {
  */
 export function boltsFor(kits: number, cloth: KitCloth, bolt: Inches, straighten: Inches): Bolts | null {
   const usable = bolt - straighten;
-  if (kits <= 0 || cloth.inches <= 0) return { bolts: 0, kitsPerBolt: 0, left: 0 };
+  if (kits <= 0 || cloth.inches <= 0) return { bolts: 0, kitsPerBolt: 0, taken: 0, left: 0 };
+  const takenFrom = (bolts: number) => kits * cloth.inches + bolts * straighten;
   const kitsPerBolt = piecesIn(usable, cloth.inches);
   if (kitsPerBolt > 0) {
     const bolts = Math.ceil(kits / kitsPerBolt);
     const onLast = kits - (bolts - 1) * kitsPerBolt;
-    return { bolts, kitsPerBolt, left: usable - onLast * cloth.inches };
+    return { bolts, kitsPerBolt, taken: takenFrom(bolts), left: usable - onLast * cloth.inches };
   }
   const parts = cloth.strips.map((along, line) => ({ line, across: 1, along, count: kits }));
   const layout = layOutCutting(parts, { width: 1, sheetLength: usable });
@@ -39,5 +42,6 @@ export function boltsFor(kits: number, cloth: KitCloth, bolt: Inches, straighten
     (end, cut) => (cut.sheet === last ? Math.max(end, cut.y + cut.along) : end),
     0,
   );
-  return { bolts: layout.newSheets, kitsPerBolt: 0, left: usable - used };
+  const bolts = layout.newSheets;
+  return { bolts, kitsPerBolt: 0, taken: takenFrom(bolts), left: usable - used };
 }

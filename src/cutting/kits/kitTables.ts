@@ -38,7 +38,7 @@ export function orderCsv(project: Project, kits: Kits, say: Say): string {
     cloth(one.inches),
     one.fatQuarters,
     kits.count,
-    cloth(one.inches * kits.count),
+    cloth(one.order?.taken ?? one.inches * kits.count),
     one.fatQuarters * kits.count,
     one.order?.bolts ?? '',
     one.order ? cloth(one.order.left) : '',
@@ -47,7 +47,7 @@ export function orderCsv(project: Project, kits: Kits, say: Say): string {
   const { backing } = kits;
   if (backing) {
     rows.push([
-      '', say(backingName(backing)), cloth(backing.inches), 0, kits.count, cloth(backing.inches * kits.count), 0,
+      '', say(backingName(backing)), cloth(backing.inches), 0, kits.count, cloth(backing.order?.taken ?? backing.inches * kits.count), 0,
       backing.order?.bolts ?? '', backing.order ? cloth(backing.order.left) : '', backing.cost ?? '',
     ]); // biome-ignore format: a row
   }

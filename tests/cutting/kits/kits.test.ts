@@ -6,6 +6,7 @@ import { csvText } from '../../../src/cutting/kits/csv';
 import { kits } from '../../../src/cutting/kits/kits';
 import { orderCsv, stripsCsv } from '../../../src/cutting/kits/kitTables';
 import { leastRolls, precutStrips } from '../../../src/cutting/kits/precutStrips';
+import { yardage } from '../../../src/cutting/yardage/yardage';
 import { usualBuying } from '../../../src/model/buying';
 import { speak } from '../../../src/model/phrase';
 import type { Project } from '../../../src/model/project';
@@ -133,6 +134,8 @@ describe('bolts', () => {
           const order = boltsFor(count, { inches, strips }, bolt, 1)!;
           expect(order.left).toBeGreaterThanOrEqual(-1e-9);
           expect(order.bolts * (bolt - 1)).toBeGreaterThanOrEqual(count * inches - 1e-9);
+          // Every bolt loses an inch at its start, so that much more than the kits hold comes off the cloth.
+          expect(order.taken).toBeCloseTo(count * inches + order.bolts, 9);
           if (order.kitsPerBolt > 0) {
             expect((order.bolts - 1) * order.kitsPerBolt).toBeLessThan(count);
             expect(order.kitsPerBolt * inches).toBeLessThanOrEqual(bolt - 1 + 1e-9);
@@ -148,6 +151,7 @@ describe('bolts', () => {
     expect(boltsFor(30, { inches: 38.5, strips: [38.5] }, 540, 1)).toEqual({
       bolts: 3,
       kitsPerBolt: 14,
+      taken: 1158,
       left: 462,
     });
   });
@@ -254,6 +258,22 @@ describe('precut strips', () => {
 });
 
 describe('the tables of the kits', () => {
+  it('order for all kits what is cut off to straighten too: of one kit in strips what the cutting list buys', () => {
+    // 26" in strips and 1" to straighten them: 27", and not 26", is 3/4 yd.
+    const strips = Array.from({ length: 13 }, () => ({ fabric: 'f2', width: 2 }));
+    const project = projectOf({ stripSets: [stripSet('a', strips)] });
+    Object.assign(project.buying.kits, { count: 1, cutAs: 'strips' });
+    const rows = parsed(orderCsv(project, kits(project), (words) => speak(words)));
+    const [heads, order] = [
+      rows[0]!,
+      rows.find((row) => row[1] === project.fabrics.find(({ id }) => id === 'f2')!.name)!,
+    ];
+    expect(order[heads.indexOf('Per kit (yd)')]).toBe('0.722');
+    expect(order[heads.indexOf('All kits (yd)')]).toBe('0.75');
+    const bought = yardage(project, 'whole').fabrics.find(({ fabric }) => fabric.id === 'f2')!.buy;
+    expect(bought).toEqual({ kind: 'length', inches: 27 });
+  });
+
   it('have a row for each fabric and each kind of strip, all rows alike long', () => {
     const project = unpriced();
     project.fabrics[1]!.name = 'Night, "deep"\nand blue';

@@ -86,7 +86,7 @@ export function KitFabricRow({ one, count }: { one: KitFabric; count: number }) 
   );
 }
 
-export function KitBackingRow({ backing, count }: { backing: NonNullable<Kits['backing']>; count: number }) {
+export function KitBackingRow({ backing }: { backing: NonNullable<Kits['backing']> }) {
   const say = useSay();
   const project = useApp((app) => app.project);
   const unit = sellingUnit(project);
@@ -98,7 +98,7 @@ export function KitBackingRow({ backing, count }: { backing: NonNullable<Kits['b
           <Fractions text={say(clothText(backing.inches, unit))} />
         </span>
         <span className="cloth-note quiet">
-          <Fractions text={say(boltWords(backing.order, backing.inches * count, unit))} />
+          <Fractions text={say(boltWords(backing.order, unit))} />
           {backing.costWords === null ? null : (
             <>
               {' '}
@@ -113,13 +113,13 @@ export function KitBackingRow({ backing, count }: { backing: NonNullable<Kits['b
 
 function orderWords(one: KitFabric, count: number, unit: SellingUnit): Phrase {
   if (one.fatQuarters > 0) return phrase('Order {count} fat quarters.', { count: one.fatQuarters * count });
-  return boltWords(one.order, one.inches * count, unit);
+  return boltWords(one.order, unit);
 }
 
-function boltWords(order: Bolts | null, together: number, unit: SellingUnit): Phrase {
+function boltWords(order: Bolts | null, unit: SellingUnit): Phrase {
   if (!order) return phrase('One strip is longer than a bolt.');
   const values = {
-    sum: clothText(roundedUp(together, unit), unit),
+    sum: clothText(roundedUp(order.taken, unit), unit),
     left: clothText(roundedDown(order.left, unit), unit),
   };
   return counted(

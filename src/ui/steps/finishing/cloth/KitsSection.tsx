@@ -70,7 +70,7 @@ export function KitsSection() {
           {made.fabrics.map((one) => (
             <KitFabricRow key={one.fabric.id} one={one} count={made.count} />
           ))}
-          {made.backing ? <KitBackingRow backing={made.backing} count={made.count} /> : null}
+          {made.backing ? <KitBackingRow backing={made.backing} /> : null}
         </FoldRows>
         {made.precuts ? <PrecutPart precuts={made.precuts} count={made.count} /> : null}
         <div className="row no-print">
