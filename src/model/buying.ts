@@ -6,12 +6,7 @@ import { USUAL } from './lengths';
 import { fabricId, length } from './schemaParts';
 import type { LengthUnit } from './units';
 
-const amount = v.pipe(
-  v.number(),
-  v.finite(),
-  v.minValue(0, 'a price cannot be below 0'),
-  v.maxValue(100_000),
-);
+const amount = v.pipe(v.number(), v.finite(), v.minValue(0), v.maxValue(100_000));
 
 /** The price of a yard, a metre or a fat quarter; null: not known. */
 export const priceSchema = v.nullable(amount);
@@ -22,14 +17,7 @@ export const buyingSchema = v.strictObject({
   /** Cloth is bought by the yard or the metre; null: yards with inches, metres with centimetres. */
   soldBy: v.optional(v.nullable(v.picklist(['yard', 'metre'])), null),
   /** The per cent of its length that cloth loses in the wash. The usable width is measured after washing. */
-  shrinkage: v.optional(
-    v.pipe(
-      v.number(),
-      v.minValue(0, 'shrinkage cannot be below 0'),
-      v.maxValue(MOST_SHRINKAGE, `shrinkage is at most ${MOST_SHRINKAGE}%`),
-    ),
-    0,
-  ),
+  shrinkage: v.optional(v.pipe(v.number(), v.minValue(0), v.maxValue(MOST_SHRINKAGE)), 0),
   /** Length lost in straightening the cut edge, once for each fabric. */
   straighten: v.optional(length(0, 12), 1),
   /** Fat quarters are bought where they are cheaper and every piece fits on them. */
@@ -79,6 +67,27 @@ export const buyingSchema = v.strictObject({
 });
 
 export type Buying = v.InferOutput<typeof buyingSchema>;
+
+/** What cloth is sold by: as chosen, else yards where the quilt is in inches. */
+export function soldBy({ buying, preferences }: Omit<Sold, 'fabrics'>): 'yard' | 'metre' {
+  return buying.soldBy ?? (preferences.unit === 'in' ? 'yard' : 'metre');
+}
+
+interface Sold {
+  readonly buying: Buying;
+  readonly fabrics: readonly { readonly price?: number | null }[];
+  readonly preferences: { readonly unit: LengthUnit };
+}
+
+/**
+ * Once there is a price, what it is for stays chosen: whoever looks at the quilt in the other unit would else read the price of a yard
+ * as one of a metre. Mutates the quilt.
+ */
+export function keepSoldBy(quilt: Sold): void {
+  const { buying } = quilt;
+  if ([buying, buying.backing, ...quilt.fabrics].some((one) => typeof one.price === 'number'))
+    buying.soldBy = soldBy(quilt);
+}
 
 /** The buying choices of a new project in this unit. */
 export function usualBuying(unit: LengthUnit = 'in'): Buying {

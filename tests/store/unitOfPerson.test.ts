@@ -1,9 +1,14 @@
 // The unit is the person's: what is shown in it is no change of the quilt, of its undo or of its file.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { sellingUnit } from '../../src/cutting/yardage/clothLength';
+import { apply } from '../../src/editing/apply';
+import { changeBacking, changeBuying, priceFabric } from '../../src/editing/commands/buying';
 import { changeCorners, changePreferences, renameProject } from '../../src/editing/commands/setting';
+import { openProject } from '../../src/editing/openProject';
 import { createProject } from '../../src/model/create';
 import { USUAL } from '../../src/model/lengths';
+import type { Project } from '../../src/model/project';
 import { writeProject } from '../../src/model/reading/read';
 import type { LengthUnit } from '../../src/model/units';
 import { createApp, documentOf } from '../../src/store/app';
@@ -120,6 +125,50 @@ describe('a quilt drawn in another unit', () => {
       ),
     );
   });
+
+  const PRICED = [
+    ['of fabric', () => changeBuying({ price: 13 })],
+    ['of the backing', () => changeBacking({ price: 9 })],
+    ['of one fabric', (project: Project) => priceFabric(project, project.fabrics[0]!.id, 0)],
+  ] as const;
+
+  it.each(PRICED)('keeps a price %s for the yard or the metre it was written for', (_of, price) => {
+    for (const drawn of ['in', 'cm'] as const) {
+      for (const unit of ['in', 'cm'] as const) {
+        const app = createApp(createProject('p', 'New', drawn), undefined, unit);
+        const sold = unit === 'in' ? 'yard' : 'metre';
+        expect(sellingUnit(app.getState().project)).toBe(sold);
+        app.getState().run(price(app.getState().project));
+        for (const shown of ['cm', 'in'] as const) {
+          app.getState().measureIn(shown);
+          expect(sellingUnit(app.getState().project)).toBe(sold);
+          expect(sellingUnit(documentOf(app.getState()))).toBe(sold);
+        }
+        // Without the price again it is sold by the unit on show.
+        app.getState().undo();
+        expect(sellingUnit(app.getState().project)).toBe('yard');
+      }
+    }
+  });
+
+  it.each(PRICED)(
+    'that says a price %s and no more of how it is sold is read with what that price was for',
+    (_of, price) => {
+      for (const drawn of ['in', 'cm'] as const) {
+        const project = createProject('p', 'New', drawn);
+        const made = apply(project, price(project));
+        if (!made.ok) throw new Error('a price is refused');
+        const old = structuredClone(made.project);
+        old.buying.soldBy = null;
+        const read = openProject(writeProject(old));
+        if (!read.ok) throw new Error('an older quilt is refused');
+        for (const unit of ['in', 'cm'] as const) {
+          const shown = createApp(read.value, undefined, unit).getState().project;
+          expect(sellingUnit(shown)).toBe(drawn === 'in' ? 'yard' : 'metre');
+        }
+      }
+    },
+  );
 
   it('is no other document in the other unit and back', () => {
     const app = createApp(PROJECT);

@@ -1,5 +1,6 @@
 // Lengths of cloth as shops sell them: yards by eighths, metres by ten centimetres, and what has to be bought for a length
 // that has to be cut.
+import { soldBy } from '../../model/buying';
 import { roundedHalfUp } from '../../model/decimals';
 import { downToStep, upToStep } from '../../model/lengths';
 import { type Phrase, phrase } from '../../model/phrase';
@@ -25,7 +26,7 @@ export function soldStep(unit: SellingUnit): Inches {
 
 /** Yards or metres: as chosen, else yards where the quilt is in inches. */
 export function sellingUnit(project: Pick<Project, 'buying' | 'preferences'>): SellingUnit {
-  return project.buying.soldBy ?? (project.preferences.unit === 'in' ? 'yard' : 'metre');
+  return soldBy(project);
 }
 
 /** Up to the next eighth of a yard or the next 10 cm, inches; 0 stays 0. */

@@ -1,8 +1,10 @@
 // Commands on the buying choices: how cloth is bought and cut, prices, and kits.
 
-import type { Buying } from '../../model/buying';
+import { type Buying, keepSoldBy } from '../../model/buying';
 import { type Phrase, phrase } from '../../model/phrase';
+import type { FabricId, Project } from '../../model/project';
 import type { Command } from '../apply';
+import { changeFabric } from './fabrics';
 
 type Plain = Omit<Buying, 'backing' | 'kits'>;
 
@@ -27,6 +29,7 @@ export function changeBuying(to: Partial<Plain>): Command {
     label,
     change: (draft) => {
       Object.assign(draft.buying, to);
+      keepSoldBy(draft);
     },
   };
 }
@@ -37,6 +40,7 @@ export function changeBacking(to: Partial<Buying['backing']>): Command {
     label: phrase('change the backing'),
     change: (draft) => {
       Object.assign(draft.buying.backing, to);
+      keepSoldBy(draft);
     },
   };
 }
@@ -47,6 +51,18 @@ export function changeKits(to: Partial<Buying['kits']>): Command {
     label: phrase('change the kits'),
     change: (draft) => {
       Object.assign(draft.buying.kits, to);
+    },
+  };
+}
+
+/** Changes the price of one fabric; null: it has that of all fabrics. */
+export function priceFabric(project: Project, id: FabricId, price: number | null): Command {
+  const { label, change } = changeFabric(project, id, { price });
+  return {
+    label,
+    change: (draft) => {
+      change?.(draft);
+      keepSoldBy(draft);
     },
   };
 }

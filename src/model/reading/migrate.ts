@@ -40,7 +40,7 @@ export function migrate(document: unknown): Result<PlainObject> {
     return failed('not-a-project', '', phrase(say, { ending: PROJECT_FILE_ENDING }));
   }
   const { version } = document;
-  if (typeof version !== 'number' || !Number.isInteger(version) || version < 0) {
+  if (typeof version !== 'number' || version % 1 !== 0 || version < 0) {
     return failed(
       'no-version',
       'version',
@@ -54,9 +54,7 @@ export function migrate(document: unknown): Result<PlainObject> {
   }
   let current: PlainObject = document;
   for (let at = version; at < CURRENT_VERSION; at += 1) {
-    const step = steps[at];
-    if (step === undefined) throw new Error(`migrate: no step from version ${at}`);
-    current = step(current);
+    current = steps[at]!(current);
   }
   return ok(current);
 }

@@ -1,6 +1,7 @@
 // Reads a project from a parsed document (migrate, schema, references) and writes it as text. readText.ts reads text; the use of wedges is
 // checked in editing/openDocument.ts.
 import * as v from 'valibot';
+import { keepSoldBy } from '../buying';
 import { checkReferences } from '../check';
 import { PICTURES_ENTRY, picturesEntry } from '../picture/inFile';
 import { NO_PICTURES, type Pictures, picturesUsed } from '../picture/picture';
@@ -22,6 +23,7 @@ export function readDocument(document: unknown): Result<Project> {
     const told = parsed.issues.slice(0, MOST_PROBLEMS).map((issue) => schemaProblem(issue, migrated.value));
     return { ok: false, problems: told };
   }
+  keepSoldBy(parsed.output);
   const found = checkReferences(parsed.output);
   if (found.length === 0) return ok(parsed.output);
   return {

@@ -1,6 +1,6 @@
 // A price for one fabric: the person chooses the fabric, then types its price.
 import { useState } from 'react';
-import { changeFabric } from '../../../../editing/commands/fabrics';
+import { priceFabric } from '../../../../editing/commands/buying';
 import { findFabric } from '../../../../model/find';
 import type { Fabric, FabricId } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
@@ -39,7 +39,7 @@ export function OwnPrice({ fabrics, unit }: Props) {
             money
             most={100_000}
             optional
-            onCommit={(price) => store.getState().run(changeFabric(project, fabric.id, { price }), 'here')}
+            onCommit={(price) => store.getState().run(priceFabric(project, fabric.id, price), 'here')}
           />
         ) : null}
       </div>
