@@ -39,8 +39,8 @@ export function migrate(document: unknown): Result<PlainObject> {
       'This is not a Wedgewall project file. Project files end in {ending} and begin with "format": "wedgewall-project".';
     return failed('not-a-project', '', phrase(say, { ending: PROJECT_FILE_ENDING }));
   }
-  const { version } = document;
-  if (typeof version !== 'number' || version % 1 !== 0 || version < 0) {
+  const version = document.version as number;
+  if (!Number.isInteger(version) || version < 0) {
     return failed(
       'no-version',
       'version',

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { PAPERS } from '../../../src/drawing/pattern/page';
 import { demo } from '../../demo';
-import { makePdf, wordsOn, writtenDemo } from './makePdf';
+import { makePdf, wordsOn, written } from './makePdf';
 import { readPdf } from './readPdf';
 
 const LONG = 300_000;
@@ -13,7 +13,11 @@ describe('the pattern in centimetres on A4', () => {
   it.each(['harbour-reading-corner', 'keepers-winter'])(
     'of %s says nothing by the inch',
     (name) => {
-      const { pages } = writtenDemo(name, 'a4', 'cm');
+      // The prices of the examples are for the yard; this maker's are for the metre.
+      const project = demo(name);
+      project.preferences.unit = 'cm';
+      project.buying.soldBy = 'metre';
+      const { pages } = written(project, 'a4');
       for (const page of pages) expect(INCH_WORDS.exec(wordsOn(page))?.[0]).toBeUndefined();
     },
     LONG,
