@@ -2,7 +2,8 @@
 import { readFile } from 'node:fs/promises';
 import { expect, type Page, test } from './guarded';
 import { openExample } from './quilt';
-import { openPart, undoAll, undoButton } from './room';
+import { goTo, openPart, undoAll, undoButton } from './room';
+import { openSaved } from './stored';
 
 const CLOTH = 'Fabric and cutting list';
 const KITS = 'Kits and cost';
@@ -166,4 +167,33 @@ test('the cutting list and kits: figures, fat quarters, narrower fabric, prices,
     await row.locator('summary').first().click();
     await expect(row.getByText('At a price of its own: $40.00.')).toBeVisible();
   });
+});
+
+test('a name of one long word keeps to its row beside what is bought, in list, kits and pictures', async ({
+  page,
+}) => {
+  const quilt = JSON.parse(await readFile('demo-data/keepers-winter.json', 'utf8'));
+  for (const fabric of quilt.fabrics) fabric.name = 'Donaudampfschifffahrtsgesellschaftskapitänsmützenstoff';
+  await openSaved(page, JSON.stringify(quilt));
+  await goTo(page, 'Finishing');
+  for (const size of [page.viewportSize()!, { width: 390, height: 844 }]) {
+    await page.setViewportSize(size);
+    for (const part of [CLOTH, KITS]) {
+      await openPart(page, part);
+      const rows = page.locator('.cloths > li summary:has(.cloth-buy), .cloth-card figcaption');
+      await expect(rows.first()).toBeVisible();
+      const over = await rows.evaluateAll(
+        (all) =>
+          all.filter((row) => {
+            const text = document.createRange();
+            text.selectNodeContents(row.querySelector('bdi')!);
+            const bought = row.querySelector('.cloth-buy, .number:last-child')!.getBoundingClientRect();
+            return [...text.getClientRects()].some(
+              ({ right }) => right > Math.max(bought.left, row.getBoundingClientRect().left + 1),
+            );
+          }).length,
+      );
+      expect(over, `${part}, ${size.width} wide`).toBe(0);
+    }
+  }
 });
