@@ -4,6 +4,7 @@ import { wedgeProblem } from '../../geometry/wedge';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import { CENTIMETRES_PER_INCH, type Inches } from '../../model/units';
+import { countKept } from './countKept';
 import { type LedgerRow, wedgeLedger } from './ledger';
 
 /** A cut height is at most so much, inches. */
@@ -13,7 +14,12 @@ export const TALLEST: Inches = 40;
 const STEPS = { in: 1 / 16, cm: 0.1 / CENTIMETRES_PER_INCH } as const;
 
 function withHeight(project: Project, cutHeight: Inches): Project {
-  return { ...project, wedge: { ...project.wedge, cutHeight } };
+  const wedge = { ...project.wedge, cutHeight };
+  const stripSets = project.stripSets.map((set) => ({
+    ...set,
+    cut: countKept(set, wedge, { set, wedge: project.wedge }),
+  }));
+  return { ...project, wedge, stripSets };
 }
 
 /** The sets that would not give the wedges that the blocks use, the lowest first. */

@@ -1,5 +1,6 @@
 // Commands on strip sets and on the wedge cut from them.
-import { original } from 'immer';
+import { current } from 'immer';
+import { countKept } from '../../cutting/wedges/countKept';
 import { whyTooTall } from '../../cutting/wedges/tallest';
 import { apothem } from '../../geometry/wedge';
 import { createSet } from '../../model/create';
@@ -116,7 +117,9 @@ export function layStrips(project: Project, id: StripSetId, strips: readonly Str
       if (!found) throw new Error(`layStrips: no set ${id}`);
       const reason = whyStripsLocked(draft, found);
       if (reason) throw new Refusal('set-sewn', 'stripSets', reason);
-      found.strips = strips.map((strip) => ({ ...strip }));
+      const next = { ...found, strips: strips.map((strip) => ({ ...strip })) };
+      found.cut = countKept(next, draft.wedge, { set: found, wedge: draft.wedge });
+      found.strips = next.strips;
     },
   };
 }
@@ -140,7 +143,8 @@ export function changeSet(
         (to.firstTip !== undefined && to.firstTip !== set.firstTip);
       const reason = moves ? whyCutsLocked(draft, set) : null;
       if (reason) throw new Refusal('set-cut', 'stripSets', reason);
-      Object.assign(set, to);
+      const cut = countKept({ ...set, ...to }, draft.wedge, { set, wedge: draft.wedge });
+      Object.assign(set, { cut }, to);
     },
   };
 }
@@ -156,8 +160,7 @@ export function changeWedge(to: Partial<WedgePlan>): Command {
     change: (draft) => {
       setWedge(draft, to);
       if (to.cutHeight === undefined || to.perBlock !== undefined) return;
-      const before = original(draft) as Project;
-      const reason = whyTooTall({ ...before, wedge: { ...before.wedge, ...to } }, to.cutHeight);
+      const reason = whyTooTall(current(draft), to.cutHeight);
       if (reason) throw new Refusal('too-tall', 'wedge.cutHeight', reason);
     },
   };
@@ -185,7 +188,9 @@ export function setWedge(draft: Project, to: Partial<WedgePlan>): void {
     throw new Refusal('block-sewn', 'wedge.perBlock', message);
   }
   const height = apothem(draft.wedge);
-  Object.assign(draft.wedge, to);
+  const wedge = { ...draft.wedge, ...to };
+  for (const set of draft.stripSets) set.cut = countKept(set, wedge, { set, wedge: draft.wedge });
+  draft.wedge = wedge;
   scalePictures(draft, apothem(draft.wedge) / height);
   const perBlock = draft.wedge.perBlock;
   if (perBlock === before) return;

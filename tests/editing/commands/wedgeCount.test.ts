@@ -2,7 +2,10 @@
 // not there.
 import { describe, expect, it } from 'vitest';
 import { checkWedges, wedgeLedger } from '../../../src/cutting/wedges/ledger';
-import { apply } from '../../../src/editing/apply';
+import { tallestWedge } from '../../../src/cutting/wedges/tallest';
+import { apply, type Command } from '../../../src/editing/apply';
+import { carryStrip } from '../../../src/editing/commands/sets/carryStrip';
+import { changeSet, changeWedge, layStrips } from '../../../src/editing/commands/stripSets';
 import { gaining, losing } from '../../../src/editing/commands/wedgeCount';
 import { createBlock, createProject, createSet } from '../../../src/model/create';
 import { speak } from '../../../src/model/phrase';
@@ -133,5 +136,52 @@ describe('cutting one wedge more', () => {
     expect(gaining(open, 's1', 'up').command.moves).toEqual([]);
     const none = lost(table(0), 's1');
     expect(gaining(none, 's1', 'down').command.moves).toEqual([]);
+  });
+});
+
+describe('a count by hand', () => {
+  /** Set A counted by hand, 4 of each tip, where 40" of it give eleven; set B as the geometry gives; no block. */
+  function countedByHand(): Project {
+    const project = table(0);
+    const stripSets = project.stripSets.map((set, index) => ({ ...set, cut: index === 0 ? set.cut : null }));
+    return { ...project, blocks: [], stripSets };
+  }
+  const wedges = (project: Project) => wedgeLedger(project)[0]!.available;
+  const changed = (command: Command) => {
+    const outcome = apply(countedByHand(), command);
+    if (!outcome.ok) throw new Error(speak(outcome.problems[0]!.message));
+    return outcome.project;
+  };
+
+  it('is of the set as it was: of another length or height as many as the geometry gives', () => {
+    const project = countedByHand();
+    const strips = project.stripSets[0]!.strips;
+    // 2m wedges need m·b + p, on a set 7 1/2" high 6.547 + 3.441 = 9.99": 10" give two.
+    const low = { id: 's1', strips: strips.slice(0, 2) };
+    expect(wedges(changed(changeSet(project, 's1', { length: 10 })))).toEqual({ up: 1, down: 1 });
+    expect(wedges(changed(layStrips(project, low.id, low.strips)))).toEqual({ up: 0, down: 0 });
+    expect(wedges(changed(carryStrip(project, { kind: 'set', set: 's1', at: 0 }, { kind: 'new' })))).toEqual({
+      up: 0,
+      down: 0,
+    });
+    expect(wedges(changed(changeWedge({ cutHeight: 20 })))).toEqual({ up: 0, down: 0 });
+  });
+
+  it('stays where as many wedges fit on the set as before', () => {
+    const project = countedByHand();
+    const { strips } = project.stripSets[0]!;
+    const kept = { up: 4, down: 4 };
+    expect(wedges(changed(changeSet(project, 's1', { length: 40.125 })))).toEqual(kept);
+    expect(wedges(changed(changeSet(project, 's1', { firstTip: 'down' })))).toEqual(kept);
+    expect(wedges(changed(layStrips(project, 's1', strips.toReversed())))).toEqual(kept);
+    expect(wedges(changed(changeWedge({ assemblySeam: 0.3 })))).toEqual(kept);
+  });
+
+  it('does not make a wedge fit on a set that is too low for it: the tallest wedge is no higher than the sets used', () => {
+    const project = table(0);
+    const height = wedgeLedger(project)[0]!.height;
+    expect(tallestWedge(project)).toBeLessThanOrEqual(height);
+    const outcome = apply(project, changeWedge({ cutHeight: height + 1 }));
+    expect(outcome.ok ? [] : outcome.problems.map(({ code }) => code)).toEqual(['too-tall']);
   });
 });

@@ -1,6 +1,7 @@
 // Carries one strip by hand: within its set, to another set, from the left-overs into a set or to a new one, and back to the
 // left-overs. What is in the way is said with the ways round it, and one command can clear them and carry, in one undo.
 import { stripKey, stripsLeftBeside } from '../../../cutting/sets/stripsUnused';
+import { countKept } from '../../../cutting/wedges/countKept';
 import { wedgeLedger } from '../../../cutting/wedges/ledger';
 import { availableWedges } from '../../../cutting/wedges/yield';
 import { heightShort, setHeight } from '../../../geometry/stripSet';
@@ -70,7 +71,11 @@ export function carryStrip(
       if (source && from.kind === 'set') source.strips.splice(from.at, 1);
       if (to.kind === 'set') goal?.strips.splice(to.at, 0, carried);
       if (to.kind === 'new') draft.stripSets.push(begunWith(draft, carried, source?.length ?? lengthOf(project, from, strip)));
-      for (const set of touched) if (set) heedBlocks(project, draft, set, clearing.has('empty'));
+      for (const set of touched) {
+        if (!set) continue;
+        set.cut = countKept(set, draft.wedge, { set: known(project, set.id), wedge: project.wedge });
+        heedBlocks(project, draft, set, clearing.has('empty'));
+      }
     },
   }; // biome-ignore format: one line to a step
 }
