@@ -57,7 +57,7 @@ export function OpenSet({ set }: { set: StripSet }) {
         <p className="complaint" id={`needs-${set.id}`} role="status">
           <Fractions
             text={say('No wedge fits on this length; the first one needs {length}.', {
-              length: { inches: needs },
+              length: { atLeast: needs },
             })}
           />
         </p>

@@ -2,7 +2,7 @@
 import { useMemo } from 'react';
 import { layingWords } from '../../../cutting/wedges/laying';
 import type { LedgerRow } from '../../../cutting/wedges/ledger';
-import { lengthForFirst, oneMoreWedge } from '../../../cutting/wedges/oneMore';
+import { lengthForFirst, oneMoreWords } from '../../../cutting/wedges/oneMore';
 import { markSets } from '../../../editing/commands/setProgress';
 import { changeSet } from '../../../editing/commands/stripSets';
 import { heightShort } from '../../../geometry/stripSet';
@@ -18,9 +18,6 @@ import { OpenSetHead } from '../sets/OpenSetHead';
 import { SET_PROGRESS_OPTIONS } from '../sets/setNames';
 import { useOpenInSight } from '../useOpenInSight';
 import { CutCounts } from './CutCounts';
-
-/** The most inches, about one strip, by which a set is made higher for the sake of one wedge. */
-const WORTH_SEWING = 2;
 
 export function OpenCuts({ row }: { row: LedgerRow }) {
   const say = useSay();
@@ -80,7 +77,9 @@ function tableLines(row: LedgerRow, { wedge }: Project): Phrase[] {
   const needs = lengthForFirst(set, wedge);
   if (needs !== null) {
     return [
-      phrase('No wedge fits on it; the first one needs a length of {length}.', { length: { inches: needs } }),
+      phrase('No wedge fits on it; the first one needs a length of {length}.', {
+        length: { atLeast: needs },
+      }),
     ];
   }
   const lines = [
@@ -91,17 +90,6 @@ function tableLines(row: LedgerRow, { wedge }: Project): Phrase[] {
     ),
   ];
   lines.push(...layingWords(set, wedge));
-  const more = oneMoreWedge(set, wedge);
-  if (!more) return lines;
-  const longer = { longer: { atLeast: more.longer } };
-  const higher = more.taller !== null && more.taller <= WORTH_SEWING ? more.taller : null;
-  lines.push(
-    higher === null
-      ? phrase('One wedge more if the set were {longer} longer.', longer)
-      : phrase('One wedge more if the set were {longer} longer, or {taller} higher.', {
-          ...longer,
-          taller: { inches: higher },
-        }),
-  );
-  return lines;
+  const more = oneMoreWords(set, wedge);
+  return more ? [...lines, more] : lines;
 }
