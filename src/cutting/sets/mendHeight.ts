@@ -38,7 +38,7 @@ export function mendHeight(
   const leastWidth = upToStep(cutWidth(missing, seam), USUAL[unit].widthStep);
   const chosen = fewestStrips(set, missing, seam, unused);
   const add = placed(set.strips, chosen);
-  const values = { set: set.label, short: { inches: short }, width: { inches: leastWidth } };
+  const values = { set: set.label, short: { atLeast: short }, width: { inches: leastWidth } };
   if (add.length === 0) {
     const say =
       'Set {set} is {short} short. A strip cut {width} wide or wider mends it; there is none on hand.';

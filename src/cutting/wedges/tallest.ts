@@ -52,7 +52,7 @@ export function whyTooTall(project: Project, cutHeight: Inches): Phrase | null {
   const values = {
     wanted: { inches: cutHeight },
     set: row.set.label,
-    height: { inches: row.height },
+    height: { atMost: row.height },
     there: row.available.up + row.available.down,
     used: row.used.up + row.used.down,
   };

@@ -39,7 +39,7 @@ function refuseEarly(draft: Project, set: StripSet, progress: StripSet['progress
   if (progress === 'cut' && short > 0) {
     const message = phrase('Set {set} is {short} short; no wedge can be cut from it.', {
       set: set.label,
-      short: { inches: short },
+      short: { atLeast: short },
     });
     throw new Refusal('set-short', 'stripSets', message);
   }

@@ -78,7 +78,7 @@ function lackWords(lack: Lack): Phrase {
           : 'One fabric would lie beside itself in every set: add a second, or better, a third.',
       );
     case 'low sets': {
-      const values = { set: lack.sets[0] ?? '', short: { inches: lack.short } };
+      const values = { set: lack.sets[0] ?? '', short: { atLeast: lack.short } };
       return counted(
         lack.sets.length,
         'Set {set} gives no wedges: it is {short} too low. Add a strip to it.',

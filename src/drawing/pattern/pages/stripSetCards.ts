@@ -57,7 +57,7 @@ function card(set: StripSet, scale: number, width: Inches, writing: Writing): Fi
   }
   if (short > 0) {
     const say1 = phrase('This set is lower than the wedge: {more} is missing.', {
-      more: { inches: short },
+      more: { atLeast: short },
     });
     parts.push(textFigure(say(say1), STYLES.smallStrong, width, type));
   }

@@ -225,7 +225,7 @@ function heedBlocks(project: Project, draft: Project, set: StripSet, empty: bool
 function whyUsed({ wedge }: Project, set: StripSet, lost: number): Phrase {
   const height = setHeight(set.strips, wedge.seam);
   const short = heightShort(height, wedge);
-  const values = { set: set.label, height: { inches: height }, short: { inches: short } };
+  const values = { set: set.label, height: { atMost: height }, short: { atLeast: short } };
   return short > 0
     ? counted(
         lost,
