@@ -125,7 +125,7 @@ function clearingWords(project: Project, from: StripSource, to: StripGoal, clear
     const strip = from.kind === 'left' ? from.strip : known(project, from.set).strips[from.at]!;
     return phrase('Make set {set} {long} long', {
       set: goal?.label ?? '',
-      long: { inches: lengthOf(project, from, strip) },
+      long: { atMost: lengthOf(project, from, strip) },
     });
   }
   return phrase('Empty the places of the lost wedges');
@@ -180,8 +180,8 @@ function refuseFull(goal: StripSet): void {
 
 function refuseShort(goal: StripSet, long: Inches): never {
   const message = phrase('This strip is {long} long, and set {set} is {length}.', {
-    long: { inches: long },
-    length: { inches: goal.length },
+    long: { atMost: long },
+    length: { atLeast: goal.length },
     set: goal.label,
   });
   throw new Refusal('strip-short', 'stripSets', message);

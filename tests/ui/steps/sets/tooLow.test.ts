@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { mendHeight } from '../../../../src/cutting/sets/mendHeight';
 import { apply, type Command } from '../../../../src/editing/apply';
 import { markSets } from '../../../../src/editing/commands/setProgress';
-import { carryStrip } from '../../../../src/editing/commands/sets/carryStrip';
+import { carryStrip, wayRound } from '../../../../src/editing/commands/sets/carryStrip';
 import { createBlock, createProject, createSet } from '../../../../src/model/create';
 import { speak } from '../../../../src/model/phrase';
 import type { Project } from '../../../../src/model/project';
@@ -49,6 +49,17 @@ describe('a set 0.02" too low', () => {
     project.blocks.push({ ...block, places: block.places.map((_, at) => (at === 0 ? { set: 's1', tip: 'up' } : null)) }); // biome-ignore format: one line
     const taken = carryStrip(project, { kind: 'set', set: 's1', at: 1 }, { kind: 'left' });
     expect(refusal(project, taken)).toContain('Set A would be 7 7/16" high, 1/16" short,');
+  });
+});
+
+describe('a strip 0.02" shorter than the set it is laid on', () => {
+  it('is told to be shorter than that set, and so is the set once it is cut to it', () => {
+    const project = oneSet(7.5);
+    const from = { kind: 'left', strip: { fabric: 'b', width: 1 }, length: 39.98 } as const;
+    const to = { kind: 'set', set: 's1', at: 1 } as const;
+    const said = refusal(project, carryStrip(project, from, to));
+    expect(said).toBe('This strip is 39 15/16" long, and set A is 40".');
+    expect(speak(wayRound(project, from, to)!.words)).toContain('Make set A 39 15/16" long');
   });
 });
 
