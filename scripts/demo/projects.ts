@@ -47,7 +47,14 @@ function turnedOver(project: Project, name: string): Colourway[] {
 /** What a shop would write down: prices, and so many kits. Invented, as all of the demo. */
 function priced(price: number, fatQuarterPrice: number, kits: number, extra: number): Project['buying'] {
   const usual = usualBuying();
-  return { ...usual, soldBy: 'yard', price, fatQuarterPrice, currency: '$', kits: { ...usual.kits, count: kits, extra } };
+  return {
+    ...usual,
+    soldBy: 'yard',
+    price,
+    fatQuarterPrice,
+    currency: '$',
+    kits: { ...usual.kits, count: kits, extra },
+  };
 }
 
 /** Strips cut 1, 1½ and 2 wide in the usual proportion 1 : 2 : 2 (common practice), of every fabric but the background. */
