@@ -12,6 +12,11 @@ export interface Lengths {
   readonly beyond: number;
 }
 
+/** No block has a square below this, listed or not. */
+export function leastSquare({ squares, beyond }: Lengths): number {
+  return Math.min(squares[0] ?? beyond, beyond);
+}
+
 /** Blocks looked at between two pauses. */
 const PAUSE = 16;
 

@@ -5,7 +5,7 @@ import { squares } from '../../balance/score/termScales';
 import type { Project } from '../../model/project';
 import { findingEigenvalues } from '../branch/eigenvalues';
 import { nearestToMean, type Rest, type Ring, restOf } from '../choices/blockOfTrades';
-import { type Lengths, leastOfTwo } from '../choices/leastOfTwo';
+import { type Lengths, leastOfTwo, leastSquare } from '../choices/leastOfTwo';
 import { isFreeRing } from '../choices/leastRing';
 import { typesThere, type WedgesOfTip } from '../choices/wedgeSums';
 import type { Decisions } from '../decisions';
@@ -192,7 +192,7 @@ function* apartByBlock(
   }
   sortAt.forEach((name, at) => {
     const lengths = name === null ? null : nearest.get(name);
-    if (lengths) each[at] = lengths.squares[0] ?? lengths.beyond;
+    if (lengths) each[at] = leastSquare(lengths);
   });
   const [only = null] = nearest.values();
   return { each, alike: areAlike ? only : null };
