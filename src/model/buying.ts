@@ -68,8 +68,10 @@ export const buyingSchema = v.strictObject({
 
 export type Buying = v.InferOutput<typeof buyingSchema>;
 
-/** What cloth is sold by: as chosen, else yards where the quilt is in inches. */
-export function soldBy({ buying, preferences }: Omit<Sold, 'fabrics'>): 'yard' | 'metre' {
+export type SellingUnit = NonNullable<Buying['soldBy']>;
+
+/** Yards or metres: as chosen, else yards where the quilt is in inches. */
+export function sellingUnit({ buying, preferences }: Omit<Sold, 'fabrics'>): SellingUnit {
   return buying.soldBy ?? (preferences.unit === 'in' ? 'yard' : 'metre');
 }
 
@@ -86,7 +88,7 @@ interface Sold {
 export function keepSoldBy(quilt: Sold): void {
   const { buying } = quilt;
   if ([buying, buying.backing, ...quilt.fabrics].some((one) => typeof one.price === 'number'))
-    buying.soldBy = soldBy(quilt);
+    buying.soldBy = sellingUnit(quilt);
 }
 
 /** The buying choices of a new project in this unit. */

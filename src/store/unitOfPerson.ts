@@ -12,13 +12,13 @@ const KEY = 'wedgewall-unit';
  * inches and paper is Letter though fabric is sold by the metre (common practice, no source). Britain mixes too, but its paper is
  * A4 and its fabric sold by the metre, and paper and purchases follow the unit: there it is centimetres at first.
  */
-const BY_THE_INCH = /US|PR|GU|VI|AS|MP|UM|CA/;
+const BY_THE_INCH = ['US', 'PR', 'GU', 'VI', 'AS', 'MP', 'UM', 'CA'];
 
 /** The usual unit of a language as the browser names it (en-US, de); centimetres for what is no language. */
 export function usualUnit(language: string): LengthUnit {
   try {
     const { region } = new Intl.Locale(language).maximize();
-    return BY_THE_INCH.test(region ?? '') ? 'in' : 'cm';
+    return BY_THE_INCH.includes(region ?? '') ? 'in' : 'cm';
   } catch {
     return 'cm';
   }

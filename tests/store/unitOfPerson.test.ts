@@ -1,11 +1,11 @@
 // The unit is the person's: what is shown in it is no change of the quilt, of its undo or of its file.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { sellingUnit } from '../../src/cutting/yardage/clothLength';
 import { apply } from '../../src/editing/apply';
 import { changeBacking, changeBuying, priceFabric } from '../../src/editing/commands/buying';
 import { changeCorners, changePreferences, renameProject } from '../../src/editing/commands/setting';
 import { openProject } from '../../src/editing/openProject';
+import { sellingUnit } from '../../src/model/buying';
 import { createProject } from '../../src/model/create';
 import { USUAL } from '../../src/model/lengths';
 import type { Project } from '../../src/model/project';

@@ -66,7 +66,7 @@ const STRIPS_EVERY = 128;
 const STEPS_A_WEDGE = 8;
 /** All trades of a tip between two blocks count so many steps, by their time. */
 const STEPS_A_PAIR = 4;
-/** So many steps count for what is looked at between two pauses while choices are found, and for trying some for a block, by their time. */
+/** So many steps count for what is looked at between two pauses while choices are found, and for drawing one for a block, by their time. */
 const STEPS_A_PAUSE = 200;
 const STEPS_A_BLOCK = 5;
 /** Whole blocks are tried so many times as often as a turn. */

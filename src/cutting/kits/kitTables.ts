@@ -1,12 +1,14 @@
 // Kits as tables for a spreadsheet: what to order, and the strips with their labels. Lengths are decimal, in the unit the
 // quilt is planned in; cloth in the unit it is sold in.
+
+import { sellingUnit } from '../../model/buying';
 import { roundedHalfUp } from '../../model/decimals';
 import type { Phrase } from '../../model/phrase';
 import { phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import { CENTIMETRES_PER_INCH, type Inches } from '../../model/units';
 import { backingName } from '../yardage/backingYardage';
-import { INCHES_IN, sellingUnit } from '../yardage/clothLength';
+import { INCHES_IN } from '../yardage/clothLength';
 import { type CsvCell, csvText } from './csv';
 import type { Kits } from './kits';
 

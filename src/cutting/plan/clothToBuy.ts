@@ -1,11 +1,11 @@
 // What to buy for more blocks: so much of each fabric, as shops sell it. Tried, not estimated: the listed cloth, straightened
 // and washed, makes the blocks together with what is on hand.
 
-import type { Buying } from '../../model/buying';
+import type { Buying, SellingUnit } from '../../model/buying';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { ClothOnHand, Fabric, FabricId } from '../../model/project';
 import type { Inches } from '../../model/units';
-import { clothText, INCHES_IN, roundedUp, type SellingUnit, soldStep, toBuy } from '../yardage/clothLength';
+import { clothText, INCHES_IN, roundedUp, soldStep, toBuy } from '../yardage/clothLength';
 import { type ClothBasket, makesBlocks } from './largestTop';
 import { setNeeds } from './setNeeds';
 

@@ -2,12 +2,13 @@
 // take in the quilt's setting. Whether the cloth on hand is enough for them, and if not, for how large a top.
 import { layOut } from '../../geometry/setting';
 import { wedgeProblem } from '../../geometry/wedge';
+import { sellingUnit } from '../../model/buying';
 import { createBlock } from '../../model/create';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { ClothOnHand, Fabric, Project } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { cellCount, isPlain } from '../../model/wallCells';
-import { clothText, sellingUnit } from '../yardage/clothLength';
+import { clothText } from '../yardage/clothLength';
 import { fabricYardage } from '../yardage/fabricYardage';
 import { CUTTING_STEPS, type NeededPiece, STEP_NAMES } from '../yardage/neededPiece';
 import { neededPieces } from '../yardage/neededPieces';

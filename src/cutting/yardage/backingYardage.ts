@@ -3,13 +3,14 @@
 import { sizeWithSeams } from '../../geometry/allowance';
 import { layOut } from '../../geometry/setting';
 import { wedgeProblem } from '../../geometry/wedge';
+import { sellingUnit } from '../../model/buying';
 import { findFabric } from '../../model/find';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Fabric, Project } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { type BackingLayout, backingLayouts, bestBacking } from './backing';
 import { layOutCutting } from './clothLayout';
-import { buyWords, type ClothToBuy, sellingUnit, toBuy } from './clothLength';
+import { buyWords, type ClothToBuy, toBuy } from './clothLength';
 import { clothOnHand, type FabricYardage, type Piece, restWords, straightenWords } from './fabricYardage';
 import { pricedLength } from './money';
 import type { NeededPiece } from './neededPiece';

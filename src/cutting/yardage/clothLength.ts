@@ -1,6 +1,6 @@
 // Lengths of cloth as shops sell them: yards by eighths, metres by ten centimetres, and what has to be bought for a length
 // that has to be cut.
-import { soldBy } from '../../model/buying';
+import { type SellingUnit, sellingUnit } from '../../model/buying';
 import { roundedHalfUp } from '../../model/decimals';
 import { downToStep, upToStep } from '../../model/lengths';
 import { type Phrase, phrase } from '../../model/phrase';
@@ -8,8 +8,6 @@ import type { Project } from '../../model/project';
 import { CENTIMETRES_PER_INCH, formatFraction, type Inches } from '../../model/units';
 import type { Figure } from '../../model/words/figure';
 import { onRuler } from './neededPiece';
-
-export type SellingUnit = 'yard' | 'metre';
 
 /** Inches in the unit prices are for: 36 to the yard (exact), 100/2.54 to the metre (exact). */
 export const INCHES_IN: Readonly<Record<SellingUnit, Inches>> = {
@@ -22,11 +20,6 @@ const STEP: Readonly<Record<SellingUnit, Inches>> = { yard: 36 / 8, metre: 10 / 
 /** The least step cloth is sold in, inches. */
 export function soldStep(unit: SellingUnit): Inches {
   return STEP[unit];
-}
-
-/** Yards or metres: as chosen, else yards where the quilt is in inches. */
-export function sellingUnit(project: Pick<Project, 'buying' | 'preferences'>): SellingUnit {
-  return soldBy(project);
 }
 
 /** Up to the next eighth of a yard or the next 10 cm, inches; 0 stays 0. */

@@ -1,12 +1,13 @@
 // The cloth one fabric takes: its lines, laid out on real cloth, and what that comes to in yards or metres, or in fat
 // quarters where those are cheaper.
 
+import { sellingUnit } from '../../model/buying';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Fabric, FabricId, Project } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { isStraight, straightened } from '../plan/clothPieces';
 import { type ClothLayout, layOutCutting } from './clothLayout';
-import { buyWords, clothText, INCHES_IN, sellingUnit, toBuy } from './clothLength';
+import { buyWords, clothText, INCHES_IN, toBuy } from './clothLength';
 import { type Cloth, type CuttingLine, cuttingLines } from './cuttingLine';
 import { fatQuarter, fatQuarterWords } from './fatQuarter';
 import { linesOnCloth, partsOf } from './linesOnCloth';

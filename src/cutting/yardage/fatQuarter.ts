@@ -1,9 +1,10 @@
 // The fat quarter: how large it is bought and what of it can be cut, by the width of the person's cloth and what they cut off
 // to straighten it.
+
+import { type SellingUnit, sellingUnit } from '../../model/buying';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import { CENTIMETRES_PER_INCH, type Inches } from '../../model/units';
-import { type SellingUnit, sellingUnit } from './clothLength';
 
 /** Half a yard, or 50 cm where cloth is sold by the metre, cut across at its middle (common practice, no source). */
 const LENGTH: Readonly<Record<SellingUnit, Inches>> = { yard: 18, metre: 50 / CENTIMETRES_PER_INCH };

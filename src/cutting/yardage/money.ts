@@ -1,12 +1,13 @@
 // What cloth costs: each line to the cent, each total the sum of its lines as they are printed. The arithmetic is exact, so
 // that halves of a cent go up wherever they arise.
 import Fraction from 'fraction.js';
+import { type SellingUnit, sellingUnit } from '../../model/buying';
 import { decimalText, roundedHalfUp } from '../../model/decimals';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
 import type { Inches } from '../../model/units';
 import type { Figure } from '../../model/words/figure';
-import { clothText, type SellingUnit, sellingUnit } from './clothLength';
+import { clothText } from './clothLength';
 
 /** Nanometres, whole in every unit cloth is measured in: 1/64" is 396 875 (an inch is 25.4 mm exactly, a yard 36 of them). */
 const NANOMETRES: Readonly<Record<'inch' | SellingUnit, number>> = {

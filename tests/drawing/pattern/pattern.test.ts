@@ -1,11 +1,12 @@
 // What the written pattern says, read back from the file by PDF.js: nothing is left out, nothing runs off the page.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { clothText, sellingUnit } from '../../../src/cutting/yardage/clothLength';
+import { clothText } from '../../../src/cutting/yardage/clothLength';
 import { pieceWords, stripsAlike } from '../../../src/cutting/yardage/lineWords';
 import { yardage } from '../../../src/cutting/yardage/yardage';
 import { writePattern } from '../../../src/drawing/pattern/pattern';
 import type { DeviceLetters } from '../../../src/drawing/pattern/pdf/pdfType';
+import { sellingUnit } from '../../../src/model/buying';
 import { createProject } from '../../../src/model/create';
 import { findSet } from '../../../src/model/find';
 import type { Project } from '../../../src/model/project';

@@ -1,9 +1,10 @@
 // Finishing: the backing with its seams, batting and layers, quilting, binding.
 import { backingName } from '../../../cutting/yardage/backingYardage';
 import { bindingRun } from '../../../cutting/yardage/binding';
-import { clothText, sellingUnit } from '../../../cutting/yardage/clothLength';
+import { clothText } from '../../../cutting/yardage/clothLength';
 import { onRuler } from '../../../cutting/yardage/neededPiece';
 import { layOut } from '../../../geometry/setting';
+import { sellingUnit } from '../../../model/buying';
 import { phrase } from '../../../model/phrase';
 import type { Composer } from '../composer';
 import { line, textWidth } from '../lettering';

@@ -1,9 +1,10 @@
 // What to buy: cloth by fabric, backing, batting and tools.
 import { type BackingYardage, clothWidth } from '../../../cutting/yardage/backingYardage';
-import { clothText, sellingUnit } from '../../../cutting/yardage/clothLength';
+import { clothText } from '../../../cutting/yardage/clothLength';
 import type { FabricYardage } from '../../../cutting/yardage/fabricYardage';
 import { fatQuarterWords } from '../../../cutting/yardage/fatQuarter';
 import { CUTTING_STEPS, STEP_NAMES } from '../../../cutting/yardage/neededPiece';
+import { sellingUnit } from '../../../model/buying';
 import { counted, type PhraseValue } from '../../../model/phrase';
 import type { Project } from '../../../model/project';
 import { swatch } from '../clothMarks';

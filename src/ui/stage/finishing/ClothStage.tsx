@@ -1,7 +1,7 @@
 // The cloth of every fabric with the pieces as they lie on it, all at one scale, and the backing.
 
-import { sellingUnit } from '../../../cutting/yardage/clothLength';
 import type { FabricYardage } from '../../../cutting/yardage/fabricYardage';
+import { sellingUnit } from '../../../model/buying';
 import { useApp, useAppStore } from '../../app';
 import { Fractions } from '../../fields/Fractions';
 import { purchaseWords } from '../../steps/finishing/cloth/purchaseWords';

@@ -1,7 +1,7 @@
 // What lies in one kit: the labelled strips or the length of each fabric, all at one scale.
 import type { KitFabric } from '../../../cutting/kits/kits';
-import { sellingUnit } from '../../../cutting/yardage/clothLength';
 import { fatQuarter } from '../../../cutting/yardage/fatQuarter';
+import { sellingUnit } from '../../../model/buying';
 import { counted } from '../../../model/phrase';
 import type { Project } from '../../../model/project';
 import type { Inches } from '../../../model/units';

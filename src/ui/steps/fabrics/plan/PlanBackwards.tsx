@@ -8,9 +8,9 @@ import { type ClothToBuy, clothToBuy, toBuyWords } from '../../../../cutting/pla
 import type { ClothBasket, LargestTop } from '../../../../cutting/plan/largestTop';
 import type { MadeSets } from '../../../../cutting/sets/randomSets';
 import { topFit } from '../../../../cutting/top/topSize';
-import { sellingUnit } from '../../../../cutting/yardage/clothLength';
 import { cutFromCloth } from '../../../../editing/commands/clothOnHand';
 import { laySets } from '../../../../editing/commands/stripSets';
+import { sellingUnit } from '../../../../model/buying';
 import { counted, type Phrase, phrase } from '../../../../model/phrase';
 import type { Fabric, FabricId } from '../../../../model/project';
 import type { Inches } from '../../../../model/units';

@@ -2,8 +2,9 @@
 import { useMemo } from 'react';
 import { planStrips } from '../../../../cutting/plan/planStrips';
 import { settingCloth } from '../../../../cutting/top/topSize';
-import { clothText, sellingUnit, toBuy } from '../../../../cutting/yardage/clothLength';
+import { clothText, toBuy } from '../../../../cutting/yardage/clothLength';
 import { writeDownStrips } from '../../../../editing/commands/stripsOnHand';
+import { sellingUnit } from '../../../../model/buying';
 import { counted, phrase } from '../../../../model/phrase';
 import type { Fabric } from '../../../../model/project';
 import { useApp } from '../../../app';

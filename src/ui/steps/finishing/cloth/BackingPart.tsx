@@ -1,8 +1,9 @@
 // Backing and batting: what to buy, and the battings that are large enough. Its picture lies on the large area.
 import { backingName } from '../../../../cutting/yardage/backingYardage';
-import { clothText, roundedUp, sellingUnit } from '../../../../cutting/yardage/clothLength';
+import { clothText, roundedUp } from '../../../../cutting/yardage/clothLength';
 import type { Yardage } from '../../../../cutting/yardage/yardage';
 import { changeBacking } from '../../../../editing/commands/buying';
+import { sellingUnit } from '../../../../model/buying';
 import { USUAL } from '../../../../model/lengths';
 import type { FabricId } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';

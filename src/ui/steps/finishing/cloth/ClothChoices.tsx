@@ -1,8 +1,9 @@
 // The choices for the cutting list: width of the cloth, unit of sale, shrinkage, and how some pieces are cut.
-import { sellingUnit } from '../../../../cutting/yardage/clothLength';
+
 import { fatQuarterWords } from '../../../../cutting/yardage/fatQuarter';
 import { changeBuying } from '../../../../editing/commands/buying';
 import { changePreferences } from '../../../../editing/commands/setting';
+import { sellingUnit } from '../../../../model/buying';
 import { useApp, useAppStore } from '../../../app';
 import { Choice } from '../../../fields/Choice';
 import { Fractions } from '../../../fields/Fractions';

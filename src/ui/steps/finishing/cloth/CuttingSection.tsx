@@ -2,10 +2,10 @@
 // how the pieces lie on the cloth is shown on the large area.
 import { Printer } from 'lucide-react';
 import { useRef } from 'react';
-import { sellingUnit } from '../../../../cutting/yardage/clothLength';
 import { money } from '../../../../cutting/yardage/money';
 import type { CuttingScope } from '../../../../cutting/yardage/setStrips';
 import { totalCloth, totalCost } from '../../../../cutting/yardage/yardage';
+import { sellingUnit } from '../../../../model/buying';
 import { counted } from '../../../../model/phrase';
 import { useApp, useAppStore } from '../../../app';
 import { Choice } from '../../../fields/Choice';

@@ -1,12 +1,13 @@
 // One fabric of the cutting list: what to buy; when open, what is cut from it and how each figure is
 // computed; its picture on the large area is brought into sight.
-import { sellingUnit } from '../../../../cutting/yardage/clothLength';
+
 import type { CuttingLine } from '../../../../cutting/yardage/cuttingLine';
 import type { FabricYardage } from '../../../../cutting/yardage/fabricYardage';
 import { pieceWords, stripsAlike } from '../../../../cutting/yardage/lineWords';
 import { CUTTING_STEPS, STEP_NAMES } from '../../../../cutting/yardage/neededPiece';
 import type { CuttingScope } from '../../../../cutting/yardage/setStrips';
 import { changeFabric } from '../../../../editing/commands/fabrics';
+import { sellingUnit } from '../../../../model/buying';
 import { useApp, useAppStore } from '../../../app';
 import { Apart } from '../../../fields/Apart';
 import { Fractions } from '../../../fields/Fractions';

@@ -1,6 +1,8 @@
 // The choices for kits: their number, how they are cut, and the length of a bolt.
-import { INCHES_IN, sellingUnit } from '../../../../cutting/yardage/clothLength';
+
+import { INCHES_IN } from '../../../../cutting/yardage/clothLength';
 import { changeKits } from '../../../../editing/commands/buying';
+import { sellingUnit } from '../../../../model/buying';
 import type { Fabric } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
 import { Choice } from '../../../fields/Choice';

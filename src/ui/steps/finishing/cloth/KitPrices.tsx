@@ -1,9 +1,9 @@
 // The prices of the cloth in a kit, folded once the price of a yard or metre is known.
 import { useState } from 'react';
-import { sellingUnit } from '../../../../cutting/yardage/clothLength';
 import { fatQuarterWords } from '../../../../cutting/yardage/fatQuarter';
 import { priceText } from '../../../../cutting/yardage/money';
 import { changeBacking, changeBuying, changeKits } from '../../../../editing/commands/buying';
+import { sellingUnit } from '../../../../model/buying';
 import type { Fabric } from '../../../../model/project';
 import { useApp, useAppStore } from '../../../app';
 import { Fractions } from '../../../fields/Fractions';

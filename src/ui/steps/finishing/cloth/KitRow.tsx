@@ -2,15 +2,10 @@
 import type { Bolts } from '../../../../cutting/kits/bolts';
 import type { KitFabric, Kits } from '../../../../cutting/kits/kits';
 import { backingName } from '../../../../cutting/yardage/backingYardage';
-import {
-  clothText,
-  roundedDown,
-  roundedUp,
-  type SellingUnit,
-  sellingUnit,
-} from '../../../../cutting/yardage/clothLength';
+import { clothText, roundedDown, roundedUp } from '../../../../cutting/yardage/clothLength';
 import { fatQuarterWords } from '../../../../cutting/yardage/fatQuarter';
 import { priceText } from '../../../../cutting/yardage/money';
+import { type SellingUnit, sellingUnit } from '../../../../model/buying';
 import { counted, type Phrase, phrase } from '../../../../model/phrase';
 import { useApp } from '../../../app';
 import { Fractions } from '../../../fields/Fractions';

@@ -1,6 +1,7 @@
 // What of a fabric goes into one kit, in words.
 import type { KitFabric } from '../../../../cutting/kits/kits';
-import { clothText, type SellingUnit } from '../../../../cutting/yardage/clothLength';
+import { clothText } from '../../../../cutting/yardage/clothLength';
+import type { SellingUnit } from '../../../../model/buying';
 import { counted, type Phrase, phrase } from '../../../../model/phrase';
 
 /** The cloth of one kit in words: strips by the inch, or lengths as the shop sells them. */

@@ -1,7 +1,9 @@
 // Words on what to buy of a fabric, and of all fabrics together.
-import { clothText, type SellingUnit } from '../../../../cutting/yardage/clothLength';
+
+import { clothText } from '../../../../cutting/yardage/clothLength';
 import type { Purchase } from '../../../../cutting/yardage/fabricYardage';
 import type { ClothSum } from '../../../../cutting/yardage/yardage';
+import type { SellingUnit } from '../../../../model/buying';
 import { counted, type Phrase, phrase } from '../../../../model/phrase';
 
 /** Words on what to buy of a fabric. */

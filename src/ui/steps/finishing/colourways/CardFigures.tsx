@@ -1,7 +1,7 @@
 // The figures of one colourway, to compare with others: clashes, spread of values, cloth to buy.
 import { useMemo } from 'react';
-import { sellingUnit } from '../../../../cutting/yardage/clothLength';
 import { totalCloth, yardage } from '../../../../cutting/yardage/yardage';
+import { sellingUnit } from '../../../../model/buying';
 import { counted, type Phrase, phrase } from '../../../../model/phrase';
 import type { Project } from '../../../../model/project';
 import type { Balance } from '../../../../store/analysis/analysis';

@@ -2,7 +2,6 @@
 import { ArrowLeft } from 'lucide-react';
 import { useDeferredValue, useMemo } from 'react';
 import { swapsByValue } from '../../../../cloth/colourway';
-import { sellingUnit } from '../../../../cutting/yardage/clothLength';
 import { yardage } from '../../../../cutting/yardage/yardage';
 import {
   changeSwaps,
@@ -11,6 +10,7 @@ import {
   renameColourway,
   wearColourway,
 } from '../../../../editing/commands/colourways';
+import { sellingUnit } from '../../../../model/buying';
 import { fabricsInUse, inColourway, standsFor } from '../../../../model/colourway';
 import { nameWith } from '../../../../model/name';
 import type { Colourway, Project } from '../../../../model/project';
