@@ -41,7 +41,7 @@ export function countedWords({ after, told }: ArrangeResult, weights: Terms): Ph
   if (Math.round(inPoints(after.total, weights)) === Math.round(inPoints(shown, weights))) return null;
   const { before: counted, after: its } = scorePair(after.total, shown, weights);
   return phrase(
-    'The search counted against a random layout of the blocks as they are now, by which the new layout scores {counted}. Its own score, {its}, is against a random layout of its blocks, which are others.',
+    'The search counted against a random layout of the blocks as they are now, by which the new layout scores {counted}. Its own score, {its}, is against a random layout of the blocks as they would be.',
     { counted, its },
   );
 }
