@@ -167,6 +167,26 @@ test('the cutting list and kits: figures, fat quarters, narrower fabric, prices,
     await row.locator('summary').first().click();
     await expect(row.getByText('At a price of its own: $40.00.')).toBeVisible();
   });
+  await undoAll(page);
+  await test.step('fabric sold by the metre keeps what its prices are worth, and says so', async () => {
+    const part = kits(page);
+    const price = part.getByLabel('Price of fabric');
+    await price.fill('13');
+    await price.press('Enter');
+    await openPart(page, CLOTH);
+    const list = cloth(page);
+    await list.getByText('Yardage settings').click();
+    const told = list.getByText('Prices are changed to match: $13.00 a yard is $14.22 a metre, rounded.');
+    await expect(told).toHaveCount(0);
+    await list.getByText('Metre, in 10 cm').click();
+    await expect(told).toBeVisible();
+    await undoButton(page).click();
+    await expect(list.getByLabel('Yard, in eighths')).toBeChecked();
+    await expect(told).toHaveCount(0);
+    await list.getByText('Metre, in 10 cm').click();
+    await openPart(page, KITS);
+    await expect(price).toHaveValue('14.22');
+  });
 });
 
 test('a name of one long word keeps to its row beside what is bought, in list, kits and pictures', async ({

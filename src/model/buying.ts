@@ -6,7 +6,9 @@ import { USUAL } from './lengths';
 import { fabricId, length } from './schemaParts';
 import type { LengthUnit } from './units';
 
-const amount = v.pipe(v.number(), v.finite(), v.minValue(0), v.maxValue(100_000));
+/** No price is higher. */
+export const MOST_PRICE = 100_000;
+const amount = v.pipe(v.number(), v.finite(), v.minValue(0), v.maxValue(MOST_PRICE));
 
 /** The price of a yard, a metre or a fat quarter; null: not known. */
 export const priceSchema = v.nullable(amount);
@@ -71,24 +73,35 @@ export type Buying = v.InferOutput<typeof buyingSchema>;
 export type SellingUnit = NonNullable<Buying['soldBy']>;
 
 /** Yards or metres: as chosen, else yards where the quilt is in inches. */
-export function sellingUnit({ buying, preferences }: Omit<Sold, 'fabrics'>): SellingUnit {
+export function sellingUnit({ buying, preferences }: Pick<Sold, 'buying' | 'preferences'>): SellingUnit {
   return buying.soldBy ?? (preferences.unit === 'in' ? 'yard' : 'metre');
+}
+
+/** What has a price of a yard or a metre. */
+interface WithPrice {
+  price?: number | null;
 }
 
 interface Sold {
   readonly buying: Buying;
-  readonly fabrics: readonly { readonly price?: number | null }[];
+  readonly fabrics: readonly WithPrice[];
+  readonly colourways: readonly { readonly cloth?: readonly WithPrice[] }[];
   readonly preferences: { readonly unit: LengthUnit };
+}
+
+/** All that may have a price of a yard or a metre, the price of all fabrics first; the made-up cloth of colourways is among it. */
+export function soldByLength({ buying, fabrics, colourways }: Omit<Sold, 'preferences'>): WithPrice[] {
+  return [buying, buying.backing, ...fabrics, ...colourways.flatMap(({ cloth }) => cloth ?? [])];
 }
 
 /**
  * Once there is a price, what it is for stays chosen: whoever looks at the quilt in the other unit would else read the price of a yard
- * as one of a metre. Mutates the quilt.
+ * as one of a metre, and that of a fat quarter as one of another length. Mutates the quilt.
  */
 export function keepSoldBy(quilt: Sold): void {
   const { buying } = quilt;
-  if ([buying, buying.backing, ...quilt.fabrics].some((one) => typeof one.price === 'number'))
-    buying.soldBy = sellingUnit(quilt);
+  const prices = [buying.fatQuarterPrice, ...soldByLength(quilt).map((one) => one.price)];
+  if (prices.some((price) => typeof price === 'number')) buying.soldBy = sellingUnit(quilt);
 }
 
 /** The buying choices of a new project in this unit. */

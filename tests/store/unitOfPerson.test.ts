@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { apply } from '../../src/editing/apply';
 import { changeBacking, changeBuying, priceFabric } from '../../src/editing/commands/buying';
+import { addColourway } from '../../src/editing/commands/colourways';
 import { changeCorners, changePreferences, renameProject } from '../../src/editing/commands/setting';
 import { openProject } from '../../src/editing/openProject';
 import { sellingUnit } from '../../src/model/buying';
@@ -129,7 +130,17 @@ describe('a quilt drawn in another unit', () => {
   const PRICED = [
     ['of fabric', () => changeBuying({ price: 13 })],
     ['of the backing', () => changeBacking({ price: 9 })],
+    ['of a fat quarter', () => changeBuying({ fatQuarterPrice: 3.5 })],
     ['of one fabric', (project: Project) => priceFabric(project, project.fabrics[0]!.id, 0)],
+    [
+      'of a fabric of a colourway',
+      ({ fabrics: [fabric] }: Project) =>
+        addColourway(
+          'In red',
+          [{ fabric: fabric!.id, by: 'made-up' }],
+          [{ ...fabric!, id: 'made-up', price: 13 }],
+        ),
+    ],
   ] as const;
 
   it.each(PRICED)('keeps a price %s for the yard or the metre it was written for', (_of, price) => {

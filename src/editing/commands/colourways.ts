@@ -1,5 +1,6 @@
 // Commands on colourways: versions of the same quilt in other cloth.
 import { current } from 'immer';
+import { keepSoldBy } from '../../model/buying';
 import { clothWorn, exchangeForColourway, withoutCloth } from '../../model/colourway';
 import { freshId } from '../../model/find';
 import { phrase } from '../../model/phrase';
@@ -31,6 +32,7 @@ export function addColourway(
         swaps: swaps.map((swap) => ({ ...swap })),
         ...(cloth.length > 0 ? { cloth: [...cloth] } : {}),
       });
+      keepSoldBy(draft);
     },
   };
 }

@@ -1,11 +1,13 @@
 // The choices for the cutting list: width of the cloth, unit of sale, shrinkage, and how some pieces are cut.
-
+import { useState } from 'react';
 import { fatQuarterWords } from '../../../../cutting/yardage/fatQuarter';
-import { changeBuying } from '../../../../editing/commands/buying';
+import { changeBuying, pricesMatched } from '../../../../editing/commands/buying';
 import { changePreferences } from '../../../../editing/commands/setting';
-import { sellingUnit } from '../../../../model/buying';
+import { type SellingUnit, sellingUnit } from '../../../../model/buying';
+import type { Phrase } from '../../../../model/phrase';
 import { useApp, useAppStore } from '../../../app';
 import { Choice } from '../../../fields/Choice';
+import { Complaint, useRun } from '../../../fields/Complaint';
 import { Fractions } from '../../../fields/Fractions';
 import { LengthField } from '../../../fields/LengthField';
 import { useSay } from '../../../words';
@@ -52,15 +54,7 @@ export function ClothChoices() {
         <p className="quiet">
           {say('Measure the usable width after washing: what the wash takes is added to the length only.')}
         </p>
-        <Choice
-          label="Sold by the"
-          value={sellingUnit(project)}
-          options={[
-            { value: 'yard', label: 'Yard, in eighths' },
-            { value: 'metre', label: 'Metre, in 10 cm' },
-          ]}
-          onChange={(soldBy) => run(changeBuying({ soldBy }))}
-        />
+        <SoldBy />
         <Choice
           label="Squares for corner triangles"
           value={buying.corners}
@@ -92,5 +86,36 @@ export function ClothChoices() {
         </p>
       </div>
     </details>
+  );
+}
+
+/** By what cloth is sold. Prices go with it, which is told until the next change. */
+function SoldBy() {
+  const say = useSay();
+  const store = useAppStore();
+  const project = useApp((app) => app.project);
+  const revision = useApp((app) => app.revision);
+  const [chosen, problems] = useRun();
+  const [told, setTold] = useState<{ words: Phrase | null; at: number } | null>(null);
+  const choose = (soldBy: SellingUnit) => {
+    const words = pricesMatched(project, soldBy);
+    if (chosen(changeBuying({ soldBy }))) setTold({ words, at: store.getState().revision });
+  };
+  return (
+    <div className="stack tight">
+      <Choice
+        label="Sold by the"
+        value={sellingUnit(project)}
+        options={[
+          { value: 'yard', label: 'Yard, in eighths' },
+          { value: 'metre', label: 'Metre, in 10 cm' },
+        ]}
+        onChange={choose}
+      />
+      <Complaint problems={problems} />
+      <p className="quiet" role="status">
+        {told?.words && told.at === revision ? say(told.words) : null}
+      </p>
+    </div>
   );
 }
