@@ -1,7 +1,8 @@
 // The measures of a top in a row along its edges, as they are drawn along it: borders, sashing, blocks.
 import { layOut } from '../geometry/setting';
+import { type Phrase, phrase } from '../model/phrase';
 import type { Project } from '../model/project';
-import type { Inches } from '../model/units';
+import { formatLength, type Inches, type LengthUnit, parseLength } from '../model/units';
 
 /** One stretch of a row of measures, in quilt inches from the left or upper edge of the finished top. */
 export interface Measure {
@@ -70,4 +71,27 @@ export function eachOnce(measures: readonly Measure[]): Measure[] {
     const key = `${kind} ${border ?? ''} ${(to - from).toFixed(4)}`;
     return !seen.has(key) && seen.add(key);
   });
+}
+
+/** A length as it is told, inches: what a reader who adds up has of it. */
+export function asTold(inches: Inches, unit: LengthUnit): Inches {
+  return parseLength(formatLength(inches, unit), unit) ?? inches;
+}
+
+/**
+ * What the top would come to where its parts are added up as they are told, each rounded by itself; null where that is the size told
+ * of it.
+ */
+export function roundedSumWords(project: Project): Phrase | null {
+  const { unit } = project.preferences;
+  const { width, height } = layOut(project);
+  const { across, down } = measuresOf(project);
+  const [wide, high] = [across, down].map((row) =>
+    row.reduce((sum, { from, to }) => sum + asTold(to - from, unit), 0),
+  ) as [Inches, Inches];
+  const reads = (one: Inches, other: Inches) => formatLength(one, unit) === formatLength(other, unit);
+  if (reads(wide, width) && reads(high, height)) return null;
+  const say =
+    'Each size is rounded by itself: added up from rounded parts, the top would come to {width} × {height}.';
+  return phrase(say, { width: { inches: wide }, height: { inches: high } });
 }

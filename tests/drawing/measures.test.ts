@@ -1,9 +1,11 @@
 // The measures drawn along a top, added up.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { eachOnce, type Measure, measuresOf } from '../../src/drawing/measures';
+import { eachOnce, type Measure, measuresOf, roundedSumWords } from '../../src/drawing/measures';
 import { layOut } from '../../src/geometry/setting';
+import { speak } from '../../src/model/phrase';
 import type { Project } from '../../src/model/project';
+import { formatLength, parseLength } from '../../src/model/units';
 import { runs } from '../runs';
 import { randomProject } from './samples';
 
@@ -77,5 +79,41 @@ describe('the measures along a top', () => {
       ['sashing', null, 1.5],
       ['block', null, 14],
     ]); // biome-ignore format: a table
+  });
+
+  it('add up, as they are printed, to the size that is printed, or the sum is told', () => {
+    const met = { same: 0, told: 0 };
+    fc.assert(
+      fc.property(QUILTS, fc.constantFrom('in' as const, 'cm' as const), (one, unit) => {
+        const project = quilt(one);
+        project.preferences = { ...project.preferences, unit };
+        const top = layOut(project);
+        const { across, down } = measuresOf(project);
+        const steps = (inches: number) =>
+          Math.round(parseLength(formatLength(inches, unit), unit)! * (unit === 'in' ? 16 : 25.4));
+        const [wide, high] = [across, down].map((row) => sum(lengths(row).map(steps)));
+        const words = roundedSumWords(project);
+        if (wide === steps(top.width) && high === steps(top.height)) {
+          met.same += 1;
+          expect(words).toBeNull();
+        } else {
+          met.told += 1;
+          const [, first, second] = /come to (.*) × (.*)\.$/.exec(speak(words!, unit))!;
+          expect([first, second].map((text) => steps(parseLength(text!, unit)!))).toEqual([wide, high]);
+        }
+      }),
+      { numRuns: runs(67, 200) },
+    );
+    for (const times of Object.values(met)) expect(times).toBeGreaterThan(0);
+  });
+
+  it('say of three blocks of 14 3/4" that the top is no 44 1/4" wide', () => {
+    const plain = { sashing: 'none' as const, wide: 1, borders: [], ends: null, onPoint: false };
+    const project = quilt({ ...plain, seed: 3, perBlock: 10, rows: 1, columns: 3 });
+    const { width } = layOut(project);
+    expect([width / 3, width].map((one) => formatLength(one, 'in'))).toEqual(['14 3/4"', '44 3/16"']);
+    expect(speak(roundedSumWords(project)!)).toBe(
+      'Each size is rounded by itself: added up from rounded parts, the top would come to 44 1/4" × 14".',
+    );
   });
 });

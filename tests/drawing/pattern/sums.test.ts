@@ -167,6 +167,16 @@ describe('lengths and their sums', () => {
     );
   }, 600_000);
 
+  it('of blocks and their top, where they do not add up as they are printed, are said to be rounded', () => {
+    const said = told(randomProject(3, 10, 1, 3), ['cover']);
+    expect(said).toContain('14 3/4" × 14"');
+    expect(said).toContain('44 3/16" × 14"');
+    expect([...new Set(said)].filter((one) => one.includes('rounded'))).toEqual([
+      'Each size is rounded by itself: added up from rounded parts, the top would come to 44 1/4" × 14".',
+    ]);
+    expect(told(randomProject(3, 8, 1, 3), ['cover']).filter((one) => one.includes('rounded'))).toEqual([]);
+  });
+
   it('of the last width, pieced, add up to the length it is sewn to', () => {
     let pieced = 0;
     fc.assert(

@@ -1,6 +1,7 @@
 // What the maker reads first: sizes, the order of work, the signs used in the drawings, the cautions, and the words.
 import { sizeWithSeams } from '../../../geometry/allowance';
 import { cutWedge, finishedBlock, unfinishedBlock } from '../../../geometry/wedge';
+import { roundedSumWords } from '../../measures';
 import type { Composer } from '../composer';
 import { inRow, textFigure } from '../lettering';
 import { ink, STYLES, WASH } from '../look';
@@ -88,6 +89,8 @@ function sizes(composer: Composer, writing: Writing): void {
     ], // biome-ignore format: a table
     0.02,
   );
+  const rounded = roundedSumWords(project);
+  if (rounded) composer.paragraph(say(rounded), STYLES.small);
 }
 
 function seamWords({ project, say }: Writing): string {

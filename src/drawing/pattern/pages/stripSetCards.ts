@@ -3,7 +3,8 @@ import { onRuler } from '../../../cutting/yardage/neededPiece';
 import { heightShort, setHeight, stripPlaces } from '../../../geometry/stripSet';
 import { counted, phrase } from '../../../model/phrase';
 import type { StripSet } from '../../../model/project';
-import { formatLength, type Inches, parseLength } from '../../../model/units';
+import { formatLength, type Inches } from '../../../model/units';
+import { asTold } from '../../measures';
 import type { Composer } from '../composer';
 import { line, linesOf, shrunkTo, textFigure } from '../lettering';
 import { HAIR, SEAM, STYLES } from '../look';
@@ -68,7 +69,7 @@ function card(set: StripSet, scale: number, width: Inches, writing: Writing): Fi
 function heightAsPrinted({ strips }: StripSet, { project }: Writing): Inches | null {
   const { unit } = project.preferences;
   const printed = (inches: Inches) => formatLength(inches, unit);
-  const cut = strips.map(({ width }) => ({ width: parseLength(printed(width), unit) ?? width }));
+  const cut = strips.map(({ width }) => ({ width: asTold(width, unit) }));
   const height = setHeight(cut, project.wedge.seam);
   return printed(height) === printed(setHeight(strips, project.wedge.seam)) ? null : height;
 }

@@ -1,4 +1,5 @@
 // The sizes of the top and of a block, finished and before they are sewn in. The large area shows them drawn along the top.
+import { roundedSumWords } from '../../../drawing/measures';
 import { sizeWithSeams } from '../../../geometry/allowance';
 import { layOut } from '../../../geometry/setting';
 import { cutWedge, finishedBlock, unfinishedBlock, wedgeProblem } from '../../../geometry/wedge';
@@ -15,7 +16,12 @@ export function SizesSection() {
   const project = useApp((app) => app.project);
   const problem = wedgeProblem(project.wedge);
   const rows = problem ? [] : sizes();
-  const text = () => rows.map(([name, words]) => `${write(name)}: ${write(words)}`).join('\n');
+  const rounded = problem ? null : roundedSumWords(project);
+  const text = () =>
+    [
+      ...rows.map(([name, words]) => `${write(name)}: ${write(words)}`),
+      ...(rounded ? [write(rounded)] : []),
+    ].join('\n');
   return (
     <Part id="sizes" foot={rows.length > 0 ? <CopyWords name="Copy the sizes" text={text} /> : null}>
       {problem ? <p className="complaint">{say(problem)}</p> : null}
@@ -32,6 +38,11 @@ export function SizesSection() {
           </div>
         ))}
       </dl>
+      {rounded ? (
+        <p className="quiet">
+          <Fractions text={say(rounded)} />
+        </p>
+      ) : null}
     </Part>
   );
 
