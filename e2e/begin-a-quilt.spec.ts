@@ -54,6 +54,27 @@ async function stopShuffle(page: Page): Promise<void> {
   );
 }
 
+/** Listens to the line under the wall and the heading of what clashes; gives what they have said since, each once. */
+async function saidOfClashes(page: Page): Promise<() => Promise<readonly string[]>> {
+  const said = await page.evaluateHandle(() => {
+    const heard = new Set<string>();
+    const hear = () => {
+      for (const { textContent } of document.querySelectorAll(
+        '.standing > p, [aria-label="What clashes"] h3',
+      ))
+        heard.add(textContent.trim());
+    };
+    hear();
+    new MutationObserver(hear).observe(document.body, {
+      subtree: true,
+      childList: true,
+      characterData: true,
+    });
+    return heard;
+  });
+  return async () => said.evaluate((heard) => [...heard].filter((words) => words !== ''));
+}
+
 test('the ways to begin each end in a whole top, after two to four actions', async ({ page }) => {
   await emptyQuilt(page);
   await test.step('blocks already sewn and fabrics entered one by one lead to their steps; the ways come back at the others', async () => {
@@ -154,6 +175,7 @@ test('strips that are listed are laid out in one mix and another, and the bar ha
 }) => {
   await openDemo(page, 'kiln-shed', 'Fabrics');
   await test.step('strips that are listed already are laid out from the Fabrics step by one press, and in another mix by a second', async () => {
+    const said = await saidOfClashes(page);
     await page.getByRole('main').getByRole('button', { name: 'Lay out the whole quilt' }).click();
     await stopShuffle(page);
     await wholeTop(page);
@@ -163,6 +185,10 @@ test('strips that are listed are laid out in one mix and another, and the bar ha
     await stopShuffle(page);
     await wholeTop(page);
     expect(await wall.locator('svg.top').innerHTML()).not.toBe(drawn);
+    // Nothing hung before, or another layout: that nothing clashed then says nothing of this one.
+    const early = /^No clashes score 0$|^Nothing (clashes|pulls the eye) looking again/;
+    expect((await said()).filter((words) => early.test(words))).toEqual([]);
+    expect((await said()).length).toBeGreaterThan(3);
     await undoButton(page).click();
     await expect(undoButton(page)).toHaveAccessibleName('Nothing to undo');
     await goTo(page, 'Strip sets');

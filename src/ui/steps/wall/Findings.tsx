@@ -29,6 +29,8 @@ export function Findings() {
   const shown = all ? findings : findings.slice(0, FIRST);
   const hung = project.wall.cells.some((cell) => cell !== null);
   const bare = hung && !hasWedges(project);
+  // That nothing clashed before says nothing of what hangs now.
+  const open = balance === null || (pending && hung && !bare && findings.length === 0);
   return (
     <section aria-label={say('What clashes')} aria-busy={pending}>
       {reason === null ? null : (
@@ -37,7 +39,7 @@ export function Findings() {
         </p>
       )}
       <h3>
-        {balance === null
+        {open
           ? say(pending ? 'Looking the quilt over …' : 'What clashes')
           : findings.length === 0
             ? say(
@@ -52,9 +54,9 @@ export function Findings() {
             : say(findings.length === 1 ? 'One thing to look at' : '{count} things to look at', {
                 count: findings.length,
               })}
-        {pending && balance ? <small className="looking-again quiet"> {say('looking again …')}</small> : null}
+        {pending && !open ? <small className="looking-again quiet"> {say('looking again …')}</small> : null}
       </h3>
-      {balance && findings.length === 0 ? (
+      {!open && findings.length === 0 ? (
         <p className="quiet">
           {say(
             bare

@@ -44,7 +44,8 @@ export function useStanding(
   if (!project.wall.cells.some((cell) => cell !== null)) return { now: null, after: null };
   // Between letting go and the analysis, what was tried is what there is.
   const done = pending && tried && sameHanging(moved(tried.of, tried.moves), project) ? tried.after : null;
-  const now = done ?? (balance && standingOf(balance));
+  // That nothing clashed before says nothing of what hangs now.
+  const now = done ?? (balance && !(pending && balance.clashes.length === 0) ? standingOf(balance) : null);
   if (preview) {
     const after = seen?.project === preview.project ? standingOf(seen) : null;
     return { now, after };
