@@ -136,6 +136,13 @@ test('the ways to begin each end in a whole top, after two to four actions', asy
     await page.keyboard.type('28');
     await page.keyboard.press('Tab');
     await expect(form).toContainText(/\d+ rows? of \d+/);
+    // The name of a button that the focus comes to leaves what the fields come to in sight.
+    const sums = form.getByText(/\d+ rows? of \d+/);
+    const fewer = page.getByRole('tooltip', { name: 'Fabrics: one less' });
+    await page.keyboard.press('Tab');
+    await expect(fewer).toBeVisible();
+    const [hint, told] = [(await fewer.boundingBox())!, (await sums.boundingBox())!];
+    expect(hint.y + hint.height <= told.y || hint.y >= told.y + told.height).toBe(true);
     await height.fill('very high');
     await page.keyboard.press('Enter');
     await expect(page.getByText('Write a length such as 7 1/2 or 7.5.')).toBeVisible();

@@ -46,7 +46,7 @@ export function CountField({ label, value, onCommit, least, most, disabled, of, 
       }}
       frame={(line) => (
         <div className="row" style={{ flexWrap: 'nowrap', gap: 0 }}>
-          <Hint words={less}>
+          <Hint words={less} placement="top">
             <button
               type="button"
               className="button bare"
@@ -58,7 +58,7 @@ export function CountField({ label, value, onCommit, least, most, disabled, of, 
             </button>
           </Hint>
           {line}
-          <Hint words={more}>
+          <Hint words={more} placement="top">
             <button
               type="button"
               className="button bare"
