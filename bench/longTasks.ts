@@ -103,7 +103,7 @@ export async function longTaskRows(browser: Browser, url: string): Promise<Bench
   const rows: BenchRow[] = [];
   const large = writeProject(printed(20, 20));
   await page.getByRole('button', { name: /^Quilt:/ }).click();
-  const field = page.getByLabel('Project file');
+  const field = page.getByLabel('Quilt file');
   await field.waitFor({ state: 'attached' });
   const handle = (await field.elementHandle())!;
   rows.push(

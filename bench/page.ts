@@ -61,7 +61,7 @@ export function quiltFile(text: string) {
 /** Opens a quilt from the text of its file, and waits until it is analysed. */
 export async function openFile(page: Page, text: string): Promise<void> {
   await page.getByRole('button', { name: /^Quilt:/ }).click();
-  await page.getByLabel('Project file').setInputFiles(quiltFile(text));
+  await page.getByLabel('Quilt file').setInputFiles(quiltFile(text));
   await page.getByRole('dialog').waitFor({ state: 'hidden' });
   await page.waitForTimeout(2 * PAUSE);
 }

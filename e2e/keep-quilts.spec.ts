@@ -9,7 +9,7 @@ spoilt.fabrics[2].colour = 'purple';
 const bad: [what: string, text: string, reason: RegExp][] = [
   ['no JSON at all', 'a quilt', /does not begin with a brace/],
   ['an empty file', '', /empty|not readable/i],
-  ['some other JSON', '{"hello":1}', /not a Wedgewall project/],
+  ['some other JSON', '{"hello":1}', /not a Wedgewall quilt file/],
   ['a bad colour', JSON.stringify(spoilt), /#rrggbb/],
   ['a newer version', demo.replace('"version": 1', '"version": 7'), /version 7/],
 ];

@@ -120,7 +120,7 @@ export async function openFile(page: Page, text: string): Promise<void> {
 /** Gives a project file to the open menu. */
 export async function chooseFile(page: Page, text: string): Promise<void> {
   const file = { name: 'quilt.wedgewall.json', mimeType: 'application/json', buffer: Buffer.from(text) };
-  await page.getByLabel('Project file').setInputFiles(file);
+  await page.getByLabel('Quilt file').setInputFiles(file);
 }
 
 export function undoButton(page: Page): Locator {

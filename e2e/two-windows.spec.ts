@@ -69,7 +69,7 @@ test('where nothing can be saved that is said with its cause and the button for 
   const desk = page.viewportSize()!;
   for (const size of [{ width: 390, height: 844 }, desk]) {
     await page.setViewportSize(size);
-    await expect(notice(page)).toContainText('Not saved. This browser saves no projects');
+    await expect(notice(page)).toContainText('Not saved. This browser saves no quilts');
     await expect(notice(page)).toBeInViewport();
   }
   await test.step('the tool works and never says “Saved”', async () => {

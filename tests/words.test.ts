@@ -64,6 +64,7 @@ const RETIRED: readonly (readonly [retired: RegExp, instead: string, example: st
   [/\bmakes no odds\b/i, 'makes no difference', 'Makes no odds to the whole top.'],
   [/\bas (it|they) stands?\b/i, 'as set', 'with shrinkage as they stand under Finishing'],
   [/\bdone again\b/i, 'redone', 'Done again: shuffle'],
+  [/(?<!-)\b[Pp]rojects?\b(?!-)/, 'quilt, quilt file', 'The browser has no room left for this project.'],
 ]; // biome-ignore format: a table
 
 /** The paragraphs, items and rows of a document, without code. */

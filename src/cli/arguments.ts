@@ -7,7 +7,7 @@ import { givenWords } from './command';
 
 export const USAGE = `Usage: npm run sheet -- PROJECT.json [MORE.json …] --out DIR [--width PIXELS] [--marks] [--colourways] [--pattern]
 
-  --out DIR        where wall.svg, wall.png and report.json go; with several projects each gets DIR/<its file's name>/
+  --out DIR        where wall.svg, wall.png and report.json go; with several quilts each gets DIR/<its file's name>/
   --width PIXELS   width of wall.png, 16 to 12000 (48 pixels to the inch, at most 4000 on the longer side, unless given)
   --marks          draw the clashes and pools on the wall
   --colourways     the same for every colourway, in colourway-1-<its name>/ and so on beside it
@@ -64,7 +64,7 @@ export function readArguments(words: readonly string[]): Result<SheetRequest> {
   if (!given.ok) return given;
   const { values, positionals } = given.value;
   if (values.help) return ok(HELP);
-  if (positionals.length === 0) return failed('no-project', '', phrase('Name at least one project file.'));
+  if (positionals.length === 0) return failed('no-project', '', phrase('Name at least one quilt file.'));
   if (!values.out) return failed('no-out', '--out', phrase('Say where the sheets go with --out DIR.'));
   const width = values.width === undefined ? null : wholeNumber(values.width);
   if (width !== null && !(width >= LEAST_WIDTH && width <= MOST_WIDTH)) {
@@ -85,7 +85,7 @@ export function readArguments(words: readonly string[]): Result<SheetRequest> {
   const plain = folders.map((folder) => folder.normalize('NFC').toLowerCase());
   const twice = folders.find((_, index) => plain.indexOf(plain[index]!) !== index);
   if (twice !== undefined) {
-    const say = 'Two projects would be written to the folder {folder}. Give their files different names.';
+    const say = 'Two quilts would be written to the folder {folder}. Give their files different names.';
     return failed('same-folder', '', phrase(say, { folder: twice }));
   }
   const files = positionals.map((file, index) => ({ file, folder: folders[index]! }));

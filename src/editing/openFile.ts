@@ -40,7 +40,6 @@ export function openBytes(bytes: Uint8Array): Opened {
 }
 
 function tooLarge(size: number) {
-  const say =
-    'The file is {size} MB; a project file is at most {most} MB. Was another file chosen by mistake?';
+  const say = 'The file is {size} MB; a quilt file is at most {most} MB. Was another file chosen by mistake?';
   return failed('too-large', '', phrase(say, { size: Math.ceil(size / MEGABYTE), most: MOST_MEGABYTES }));
 }

@@ -209,7 +209,7 @@ describe('npm run sheet with bad input', () => {
     ],
     ['one bad project among good ones', (file) => [harbour, file('[]')], ['given.json']],
     ['two projects of one name', () => [harbour, harbour], ['harbour-reading-corner']],
-    ['no project', () => [], ['at least one project']],
+    ['no project', () => [], ['at least one quilt file']],
     ['an unknown option', () => [harbour, '--colour', 'blue'], ['--colour']],
     ['a width that is no number', () => [harbour, '--width', 'wide'], ['--width', 'wide']],
     ['a width of nothing', () => [harbour, '--width', '0'], ['--width', '0']],

@@ -161,7 +161,7 @@ describe('opening a project', () => {
   it('does not open a file that is too large to be a project', async () => {
     const arrayBuffer = () => Promise.reject(new Error('was opened'));
     expect(said(await openFile({ size: (MOST_MEGABYTES + 0.5) * 1024 ** 2, arrayBuffer }))).toEqual([
-      'The file is 81 MB; a project file is at most 80 MB. Was another file chosen by mistake?',
+      'The file is 81 MB; a quilt file is at most 80 MB. Was another file chosen by mistake?',
     ]);
   });
 
@@ -184,7 +184,7 @@ describe('opening a project', () => {
     ];
     for (const bytes of files) {
       expect(await onThePage(bytes)).toEqual([
-        'The file is not written in UTF-8, as project files are. Save it as UTF-8 where it was changed, or try an earlier copy.',
+        'The file is not written in UTF-8, as quilt files are. Save it as UTF-8 where it was changed, or try an earlier copy.',
       ]);
     }
   });
@@ -193,7 +193,7 @@ describe('opening a project', () => {
     ['', 'The file is empty.'],
     [
       '<svg/>',
-      'This is not a project file: it does not begin with a brace. Was another file chosen by mistake?',
+      'This is not a quilt file: it does not begin with a brace. Was another file chosen by mistake?',
     ],
   ])('tells a file of another kind (%j) apart', (text, expected) => {
     expect(wrong(text)).toEqual([expected]);
@@ -211,7 +211,7 @@ describe('opening a project', () => {
   });
 
   it('refuses readable JSON that is no project', async () => {
-    expect(wrong('{"format": "letter"}')[0]).toMatch(/not a Wedgewall project file/);
+    expect(wrong('{"format": "letter"}')[0]).toMatch(/not a Wedgewall quilt file/);
   });
 
   // biome-ignore format: a table

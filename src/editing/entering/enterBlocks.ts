@@ -169,7 +169,7 @@ function added(draft: Project, { number }: EnteredBlock): Block {
     throw new Refusal(
       'too-many-blocks',
       'blocks',
-      phrase('A project holds {most} blocks at most.', { most: MOST_BLOCKS }),
+      phrase('A quilt holds {most} blocks at most.', { most: MOST_BLOCKS }),
     );
   const block = { ...createBlock(draft), ...(number === null ? {} : { number }) };
   draft.blocks.push(block);

@@ -45,7 +45,7 @@ export function addPictured(blocks: readonly NewPictured[]): Command {
 /** Adds the blocks to a draft; refused as `addPictured` says. */
 export function addAll(draft: Project, blocks: readonly NewPictured[]): void {
   if (draft.blocks.length + blocks.length > MOST_BLOCKS) {
-    const message = phrase('A project holds {most} blocks at most.', { most: MOST_BLOCKS });
+    const message = phrase('A quilt holds {most} blocks at most.', { most: MOST_BLOCKS });
     throw new Refusal('too-many-blocks', 'blocks', message);
   }
   for (const one of blocks) addOne(draft, one);

@@ -43,7 +43,7 @@ export function explain(problem: Problem, document: unknown): Problem {
 
 /** The sentence for an entry that is wrong: its place, the reason, and what stands there. No part of it grows with the file. */
 export function wrongEntry(steps: readonly Step[], reason: Phrase, document: unknown): Phrase {
-  if (steps.length === 0) return phrase('The project {reason}.', { reason });
+  if (steps.length === 0) return phrase('The quilt {reason}.', { reason });
   const place = placeInWords(steps, document);
   const found = steps.reduce<unknown>((at, step) => entryOf(at, step), document);
   if (found === undefined) return phrase('At {place}: {reason}.', { place, reason });

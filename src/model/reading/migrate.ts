@@ -36,7 +36,7 @@ export function isPlainObject(value: unknown): value is PlainObject {
 export function migrate(document: unknown): Result<PlainObject> {
   if (!isPlainObject(document) || document.format !== 'wedgewall-project') {
     const say =
-      'This is not a Wedgewall project file. Project files end in {ending} and begin with "format": "wedgewall-project".';
+      'This is not a Wedgewall quilt file. Quilt files end in {ending} and begin with "format": "wedgewall-project".';
     return failed('not-a-project', '', phrase(say, { ending: PROJECT_FILE_ENDING }));
   }
   const version = document.version as number;
@@ -44,12 +44,12 @@ export function migrate(document: unknown): Result<PlainObject> {
     return failed(
       'no-version',
       'version',
-      phrase('The project does not say which version of the format it is.'),
+      phrase('The quilt does not say which version of the format it is.'),
     );
   }
   if (version > CURRENT_VERSION) {
     const say =
-      'This project is of version {version}; this Wedgewall reads up to version {current}. A newer Wedgewall opens it.';
+      'This quilt is of version {version}; this Wedgewall reads up to version {current}. A newer Wedgewall opens it.';
     return failed('newer-version', 'version', phrase(say, { version, current: CURRENT_VERSION }));
   }
   let current: PlainObject = document;

@@ -14,7 +14,7 @@ export function decodeText(bytes: ArrayBuffer | Uint8Array): Result<string> {
     // The bytes are not valid UTF-8.
   }
   const say =
-    'The file is not written in UTF-8, as project files are. Save it as UTF-8 where it was changed, or try an earlier copy.';
+    'The file is not written in UTF-8, as quilt files are. Save it as UTF-8 where it was changed, or try an earlier copy.';
   return failed('not-utf-8', '', phrase(say));
 }
 
@@ -38,7 +38,7 @@ const FAULTS: Readonly<Record<JsonFaultKind, string>> = {
   break: 'a text has no closing quote before its line ends',
   escape: 'the letter after the backslash is wrong',
   number: 'a number is not complete',
-  more: 'something follows after the end of the project',
+  more: 'something follows after the end of the quilt',
 };
 
 function notJson(json: string, reason: string) {
@@ -47,7 +47,7 @@ function notJson(json: string, reason: string) {
   if (start === '') return refuse(phrase('The file is empty.'));
   if (!start.startsWith('{')) {
     const say =
-      'This is not a project file: it does not begin with a brace. Was another file chosen by mistake?';
+      'This is not a quilt file: it does not begin with a brace. Was another file chosen by mistake?';
     return refuse(phrase(say));
   }
   const fault = jsonFault(json);

@@ -75,7 +75,7 @@ export async function openStorage(
 async function openShelf(patience: number): Promise<Shelf> {
   if (typeof indexedDB === 'undefined') {
     const say =
-      'This browser saves no projects (a private window, perhaps). Save to a file before you close the page.';
+      'This browser saves no quilts (a private window, perhaps). Save to a file before you close the page.';
     throw new StorageRefusal('storage-missing', phrase(say));
   }
   let superseded = false;

@@ -16,15 +16,15 @@ export class StorageRefusal extends Error {
 const KNOWN: Readonly<Record<string, readonly [code: string, say: string]>> = {
   QuotaExceededError: [
     'storage-full',
-    'The browser has no room left for this project. Save it to a file, then remove projects you no longer need.',
+    'The browser has no room left for this quilt. Save it to a file, then remove quilts you no longer need.',
   ],
   VersionError: [
     'storage-newer',
-    'The projects here were saved by a newer Wedgewall. Reload the page to get it; until then save to a file.',
+    'The quilts here were saved by a newer Wedgewall. Reload the page to get it; until then save to a file.',
   ],
   SecurityError: [
     'storage-refused',
-    'The browser does not let this page save projects. Save to a file before you close it.',
+    'The browser does not let this page save quilts. Save to a file before you close it.',
   ],
 };
 
@@ -35,6 +35,6 @@ export function storageProblem(error: unknown): Problem {
   if (known) return { code: known[0], path: '', message: phrase(known[1]) };
   const reason = error instanceof Error ? error.message || error.name : String(error);
   const say =
-    'The browser could not read or write its saved projects ({reason}). Save to a file to be on the safe side.';
+    'The browser could not read or write its saved quilts ({reason}). Save to a file to be on the safe side.';
   return { code: 'storage-failed', path: '', message: phrase(say, { reason }) };
 }

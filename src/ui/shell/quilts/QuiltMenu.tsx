@@ -80,7 +80,7 @@ function Menu({ button, close, onHelp }: MenuProps) {
           type="file"
           accept=".json,application/json"
           hidden
-          aria-label={say('Project file')}
+          aria-label={say('Quilt file')}
           onChange={(event) => {
             const chosen = event.target.files?.[0];
             event.target.value = '';

@@ -79,7 +79,7 @@ export function HowMany({ choosing, inFoot }: Props) {
           )}
         </div>
       ) : (
-        <p className="quiet">{say('A project holds {most} blocks at most.', { most: MOST_BLOCKS })}</p>
+        <p className="quiet">{say('A quilt holds {most} blocks at most.', { most: MOST_BLOCKS })}</p>
       )}
       {beyond > 0 ? (
         <p className="quiet" id="many-beyond" role="status">
