@@ -73,8 +73,11 @@ test('on the cutting table, each from the quilt as it was opened', async ({ page
     const before = Number(await there.textContent());
     await page.getByRole('button', { name: 'One tip-down wedge of set A more' }).click();
     await expect(there).toHaveText(String(before + 1));
+    const more = card(page, 0).getByText('Not drawn: 1 tip down more than fit on set A.');
+    await expect(more).toBeVisible();
     await page.getByRole('button', { name: 'Count as the set gives' }).click();
     await expect(there).toHaveText(String(before));
+    await expect(more).toHaveCount(0);
   });
   await undoAll(page);
   await test.step('a block of 14 1/4 where 14 1/2 was planned gives the seam, and block, corners, sashing and top follow', async () => {

@@ -1,7 +1,8 @@
 // Which place of which block uses a wedge. Wedges of one set and tip are alike, so the first ones cut are taken to be the first
 // ones used: blocks by number, places clockwise.
+import { type Phrase, phrase } from '../../model/phrase';
 import type { BlockId, Project, StripSet, StripSetId, Tip, WedgePlan } from '../../model/project';
-import { availableWedges, type WedgeCut, wedgeCuts } from './yield';
+import { availableWedges, plannedWedges, type WedgeCut, wedgeCuts } from './yield';
 
 export interface WedgeUse {
   readonly block: BlockId;
@@ -45,4 +46,15 @@ export function cutsInUse(set: StripSet, wedge: WedgePlan, uses: WedgeUses): Cut
     cut[one.tip] += 1;
     return { ...one, use: uses(set.id, one.tip)[at] ?? null, lost: at >= there[one.tip] };
   });
+}
+
+/** What a drawing of the set leaves out: wedges counted by hand beyond those that fit on it; null where there are none. */
+export function notDrawnWords(set: StripSet, wedge: WedgePlan): Phrase | null {
+  const [there, fit] = [availableWedges(set, wedge), plannedWedges(set, wedge)];
+  const [up, down] = [there.up - fit.up, there.down - fit.down];
+  const values = { up, down, set: set.label };
+  if (up > 0 && down > 0)
+    return phrase('Not drawn: {up} tip up and {down} tip down more than fit on set {set}.', values);
+  if (up > 0) return phrase('Not drawn: {up} tip up more than fit on set {set}.', values);
+  return down > 0 ? phrase('Not drawn: {down} tip down more than fit on set {set}.', values) : null;
 }

@@ -159,7 +159,14 @@ describe('counts on paper', () => {
 
   it.each([
     [{ up: 1, down: 0 }, 'Counted by hand, set {set} has 1 tip up.'],
-    [{ up: 7, down: 6 }, 'Counted by hand, set {set} has 7 tip up and 6 tip down.'],
+    [
+      { up: 7, down: 6 },
+      'Counted by hand, set {set} has 7 tip up and 6 tip down. Not drawn: 1 tip up and 1 tip down more than fit on set {set}.',
+    ],
+    [
+      { up: 4, down: 7 },
+      'Counted by hand, set {set} has 4 tip up and 7 tip down. Not drawn: 2 tip down more than fit on set {set}.',
+    ],
     [{ up: 0, down: 0 }, 'Counted by hand, set {set} has none.'],
   ])('of a set counted by hand stand beside what its drawing shows: %j', (cut, sentence) => {
     const project = oneSet(40, cut);
@@ -168,10 +175,11 @@ describe('counts on paper', () => {
     expect(words(marks)).toContain(
       bare('11 wedges from 40" of a set 8" high: 6 tip up and 5 tip down; the first is tip up.'),
     );
-    expect(words(marks)).toContain(bare(sentence.replace('{set}', project.stripSets[0]!.label)));
+    expect(words(marks)).toContain(bare(sentence.replaceAll('{set}', project.stripSets[0]!.label)));
     const numbers = texts(marks).map(({ text }) => text).filter((text) => /^\d+$/.test(text)); // biome-ignore format: one line
     expect(numbers).toEqual(expect.arrayContaining(['1', '11']));
     expect(numbers).not.toContain('12');
+    expect(words(marks).includes(bare('Not drawn'))).toBe(cut.up > 6 || cut.down > 5);
   });
 });
 

@@ -2,6 +2,7 @@
 // that are cut alike share a drawing. How wedges are laid, in words and lines: cutting/wedges/laying.ts.
 import { cutLines, layingWords } from '../../../cutting/wedges/laying';
 import { type LedgerRow, wedgeLedger } from '../../../cutting/wedges/ledger';
+import { notDrawnWords } from '../../../cutting/wedges/uses';
 import { plannedWedges, type WedgeCount, wedgeCuts, wedgeStart } from '../../../cutting/wedges/yield';
 import type { Outline } from '../../../geometry/point';
 import { heightShort, setHeight, stripPlaces, wedgeOnSet } from '../../../geometry/stripSet';
@@ -112,7 +113,7 @@ function byTip({ up, down }: WedgeCount, say: Writing['say']): string[] {
 }
 
 /** Of a set counted by hand how many wedges it has; then how many the blocks use, nothing where none is to spare. */
-function countsOf({ set, available, used, left }: LedgerRow, { say }: Writing): string[] {
+function countsOf({ set, available, used, left }: LedgerRow, { project, say }: Writing): string[] {
   const [there, list] = [byTip(available, say), byTip(used, say)];
   const values = { set: set.label };
   const none = there.length === 0;
@@ -123,7 +124,12 @@ function countsOf({ set, available, used, left }: LedgerRow, { say }: Writing): 
     list.length === 0
       ? say('The blocks use none of set {set}.', values)
       : say('The blocks use {wedges} of set {set}.', { ...values, wedges: { list } });
-  return [...(set.cut ? [byHand] : []), ...(left.up + left.down > 0 ? [uses] : [])];
+  const notDrawn = notDrawnWords(set, project.wedge);
+  return [
+    ...(set.cut ? [byHand] : []),
+    ...(notDrawn ? [say(notDrawn)] : []),
+    ...(left.up + left.down > 0 ? [uses] : []),
+  ];
 }
 
 function setMarks(set: StripSet, height: Inches, scale: number, writing: Writing): Mark[] {

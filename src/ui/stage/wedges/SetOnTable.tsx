@@ -2,7 +2,7 @@
 import { ChevronRight } from 'lucide-react';
 import { memo } from 'react';
 import type { LedgerRow } from '../../../cutting/wedges/ledger';
-import { cutsInUse, type WedgeUses } from '../../../cutting/wedges/uses';
+import { cutsInUse, notDrawnWords, type WedgeUses } from '../../../cutting/wedges/uses';
 import { heightShort } from '../../../geometry/stripSet';
 import type { Fabric, FabricId, StripSetId, WedgePlan } from '../../../model/project';
 import { Fractions } from '../../fields/Fractions';
@@ -36,6 +36,7 @@ export const SetOnTable = memo(function SetOnTable({
   const say = useSay();
   const { set, height, available, left } = row;
   const short = heightShort(height, wedge) > 0;
+  const notDrawn = notDrawnWords(set, wedge);
   const counts = short
     ? say(set.strips.length === 0 ? 'no strips yet' : heightWords(height, wedge))
     : say('Up {up}, {upLeft} left · down {down}, {downLeft} left', {
@@ -66,6 +67,7 @@ export const SetOnTable = memo(function SetOnTable({
           {short ? null : <CuttingDiagram set={set} wedge={wedge} cuts={cutsInUse(set, wedge, uses)} />}
         </SetCloth>
       </div>
+      {notDrawn ? <p>{say(notDrawn)}</p> : null}
       {available.up + available.down > 0 ? (
         <div className="cut-pool">
           <Pool row={row} tip="up" uses={uses} />

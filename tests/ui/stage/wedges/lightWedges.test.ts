@@ -1,7 +1,7 @@
 // Wedges lit on the wall: as many as the ledger says are used, each of the area of one finished wedge, and in words where they are.
 import { describe, expect, it } from 'vitest';
-import { wedgeLedger } from '../../../../src/cutting/wedges/ledger';
-import { cutsInUse, wedgeUses } from '../../../../src/cutting/wedges/uses';
+import { type LedgerRow, wedgeLedger } from '../../../../src/cutting/wedges/ledger';
+import { cutsInUse, notDrawnWords, wedgeUses } from '../../../../src/cutting/wedges/uses';
 import { apothem } from '../../../../src/geometry/wedge';
 import { speak } from '../../../../src/model/phrase';
 import { lightWedges, whereWords } from '../../../../src/ui/stage/wedges/lightWedges';
@@ -75,6 +75,26 @@ it('of a set counted by hand as many are left in its diagram as in the ledger: t
     }
   }
   expect(lost).toBeGreaterThan(0);
+});
+
+it.each([
+  [{ up: 2, down: 0 }, 'Not drawn: 2 tip up more than fit on set A.'],
+  [{ up: 0, down: 1 }, 'Not drawn: 1 tip down more than fit on set A.'],
+  [{ up: -1, down: 3 }, 'Not drawn: 3 tip down more than fit on set A.'],
+  [{ up: 1, down: 1 }, 'Not drawn: 1 tip up and 1 tip down more than fit on set A.'],
+  [{ up: -1, down: 0 }, null],
+])('of a set counted by hand what is not in its diagram is told: %j', (by, told) => {
+  const project = demo('harbour-reading-corner');
+  const [{ set, available }] = wedgeLedger({ ...project, blocks: [] }) as [LedgerRow];
+  const counted = { ...set, cut: { up: available.up + by.up, down: available.down + by.down } };
+  const drawn = cutsInUse(counted, project.wedge, () => []).filter(({ lost }) => !lost);
+  const missing = counted.cut.up + counted.cut.down - drawn.length;
+  const words = notDrawnWords(counted, project.wedge);
+  expect(words === null ? null : speak(words)).toBe(told);
+  expect(missing).toBe(Math.max(0, by.up) + Math.max(0, by.down));
+  // A set that is too low gives no wedge, and has no diagram.
+  const low = { ...counted, strips: counted.strips.slice(0, 1), cut: { up: 1, down: 0 } };
+  expect(speak(notDrawnWords(low, project.wedge)!)).toBe('Not drawn: 1 tip up more than fit on set A.');
 });
 
 it('says in which blocks they are, and which of those wait on the side table', () => {
