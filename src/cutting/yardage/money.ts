@@ -34,13 +34,13 @@ export function partOfPrice(price: number, parts: number): number {
 }
 
 /**
- * The price of a yard as one of a metre, or back, worth the same but for rounding: to the decimals it was written with, two at least.
- * A price above nought stays so.
+ * The price of a yard as one of a metre, or back, worth the same but for rounding: to as many decimals as it was written with, two at
+ * least.
  */
 export function priceInOther(price: number, from: SellingUnit): number {
   const to = from === 'yard' ? 'metre' : 'yard';
-  const { length = 0 } = /\.(\d*?)0*$/.exec(price.toFixed(PRICE_DECIMALS))?.[1] ?? '';
-  return roundedHalfUp(exact(price).mul(NANOMETRES[to], NANOMETRES[from]).valueOf(), Math.max(2, length));
+  const written = /\.(\d*?)0*$/.exec(price.toFixed(PRICE_DECIMALS))?.[1]?.length ?? 0;
+  return roundedHalfUp(exact(price).mul(NANOMETRES[to], NANOMETRES[from]).valueOf(), Math.max(2, written));
 }
 
 /** The sum of amounts to the cent; null while one is missing. */
