@@ -92,6 +92,8 @@ function countSeams(model: WallModel): { level: number; upright: number } {
 }
 
 function settingByChance(model: WallModel, rims: Float64Array, n: number, sums: ClashSums): void {
+  // Blocks may hang before they have wedges: no rim, no part of one.
+  if (n === 0) return;
   model.blockIn.forEach((block, cell) => {
     if (block < 0) return;
     for (const side of model.rimsUpright ? [0, 1, 2, 3] : [0, 2]) {

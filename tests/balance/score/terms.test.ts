@@ -108,6 +108,26 @@ describe('the terms of the score', () => {
     expect(score(base, across).valueSpread).toBeGreaterThan(0.5);
   });
 
+  it('are figures however few of the hung blocks have wedges, whatever lies round them', () => {
+    const around = { where: 'around', width: 1.5, fabric: 'c0' } as const;
+    for (const perBlock of [6, 8, 10, 12] as const) {
+      const top = scrappyTop({ rows: 2, columns: 2, perBlock, seed: 5 });
+      for (const setting of [top.setting, { ...top.setting, sashing: around }]) {
+        for (let filled = 0; filled <= 2; filled++) {
+          const blocks = top.blocks.map((block, at) =>
+            at < filled ? block : { ...block, places: block.places.map(() => null) },
+          );
+          const model = modelOf({ ...top, blocks, setting } as Project);
+          const terms = evaluateTerms(termScales(model, SCATTERED), model);
+          expect(
+            TERM_NAMES.filter((name) => !Number.isFinite(terms[name])),
+            `${filled} of ${perBlock} wedges, sashing ${setting.sashing.where}`,
+          ).toEqual([]);
+        }
+      }
+    }
+  });
+
   it('do not change when only the numbering of the fabrics and blocks does', () => {
     const base = scrappyTop({ rows: 3, columns: 4, seed: 9 });
     const other: Project = { ...base, fabrics: base.fabrics.toReversed(), blocks: base.blocks.toReversed() };
