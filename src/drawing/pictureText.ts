@@ -28,15 +28,14 @@ export function alternativeText(project: Project): Phrase[] {
   const values = {
     name: project.name,
     blocks: counted(blocks, '1 block', '{count} blocks'),
-    rows,
-    columns,
+    rows: counted(rows, '1 row of {columns}', '{count} rows of {columns}', { columns }),
     width: { inches: drawing.width },
     height: { inches: drawing.height },
   };
   const say =
     project.setting.layout.kind === 'onPoint'
       ? '{name}: a quilt top with {blocks} set on point, {width} by {height} finished.'
-      : '{name}: a quilt top with {blocks} in {rows} rows of {columns}, {width} by {height} finished.';
+      : '{name}: a quilt top with {blocks} in {rows}, {width} by {height} finished.';
   return [
     phrase(say, values),
     ...(blocks > 0 ? blockSentences(project) : []),

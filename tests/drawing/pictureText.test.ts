@@ -24,6 +24,12 @@ test('the words give size, blocks, corners and the fabrics from light to dark', 
   expect(text(filled, 'cm')).toContain('71.1 cm by 106.7 cm');
 });
 
+test('one row is told as one', () => {
+  const project = workshopProject();
+  const wall = { rows: 1, columns: 2, cells: project.wall.cells.slice(0, 2) };
+  expect(text({ ...project, wall })).toContain('with 2 blocks in 1 row of 2, ');
+});
+
 test('sashing and borders are told with their fabric and width', () => {
   const project = after(
     workshopProject(),

@@ -11,7 +11,7 @@ import { cutWedge, slope } from '../../geometry/wedge';
 import { findSet } from '../../model/find';
 import { type Phrase, phrase } from '../../model/phrase';
 import type { Block, Project, StripSet, Tip, WedgePlan } from '../../model/project';
-import type { Inches } from '../../model/units';
+import type { Inches, LengthUnit } from '../../model/units';
 import { figureOf } from '../../model/words/figure';
 
 export interface BlockBulk {
@@ -44,6 +44,8 @@ export interface BulkReport {
   readonly withoutSashing: TopBulk;
   readonly advice: readonly Phrase[];
 }
+
+const GRAMS_PER_OUNCE = 28.349523125;
 
 /** Quilting cotton, grams per square metre: from memory, check before relying on it. */
 const COTTON_GRAMS: { readonly light: number; readonly heavy: number } = { light: 135, heavy: 150 };
@@ -167,4 +169,15 @@ function adviceFor(project: Project, block: BlockBulk | null, asSet: TopBulk): P
     );
   }
   return advice;
+}
+
+/** A weight in words: grams rounded to ten where lengths are in centimetres, ounces where they are in inches. */
+export function weightWords(grams: TopBulk['grams'], unit: LengthUnit): Phrase {
+  const [step, amount, range] =
+    unit === 'cm'
+      ? [10, 'about {light} g', 'about {light} to {heavy} g']
+      : [GRAMS_PER_OUNCE, 'about {light} oz', 'about {light} to {heavy} oz'];
+  const shown = (weight: number) => Math.round(weight / step) * (unit === 'cm' ? step : 1);
+  const values = { light: shown(grams.light), heavy: shown(grams.heavy) };
+  return phrase(values.light === values.heavy ? amount : range, values);
 }

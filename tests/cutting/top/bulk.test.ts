@@ -1,10 +1,11 @@
 // Weight and bulk: cloth by laying the pieces down with polygon-clipping, layers by counting what covers a point.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { blockBulk, bulkReport, clothInWedge, layersAtMiddle } from '../../../src/cutting/top/bulk';
+import { blockBulk, bulkReport, clothInWedge, layersAtMiddle, weightWords } from '../../../src/cutting/top/bulk';
 import { boxOutline } from '../../../src/geometry/point';
 import { cutWedge } from '../../../src/geometry/wedge';
 import { createBlock } from '../../../src/model/create';
+import { speak } from '../../../src/model/phrase';
 import type { Strip } from '../../../src/model/project';
 import { clippedArea, overlap } from '../../geometry/clipping';
 import { flatHeight, seamLines, setAndWedge, usualWedge, wedgeOnSet } from '../../geometry/strips';
@@ -107,6 +108,14 @@ describe('the bulk of a top', () => {
     expect(report.asSet.grams.heavy / report.asSet.grams.light).toBeCloseTo(150 / 135, 9);
     expect(report.withoutSashing.layers).toBeGreaterThan(report.asSet.layers);
     expect(report.advice.length).toBeGreaterThanOrEqual(1);
+  });
+
+  it('is told in one figure where both ends of cotton round to the same', () => {
+    const told = (light: number, heavy: number, unit: 'in' | 'cm') => speak(weightWords({ light, heavy }, unit));
+    expect(told(32, 36, 'in')).toBe('about 1 oz');
+    expect(told(32, 36, 'cm')).toBe('about 30 to 40 g');
+    expect(told(31, 34, 'cm')).toBe('about 30 g');
+    expect(told(540, 600, 'in')).toBe('about 19 to 21 oz');
   });
 
   it('has no advice and weighs nothing without blocks', () => {

@@ -1,15 +1,12 @@
 // Weight and bulk: seams in a block, layers where its points meet, weight of the top with and without sashing, and advice.
 import { useMemo } from 'react';
-import { bulkReport, type TopBulk } from '../../../cutting/top/bulk';
+import { bulkReport, weightWords } from '../../../cutting/top/bulk';
 import { wedgeProblem } from '../../../geometry/wedge';
-import { type Phrase, type PhraseValue, phrase } from '../../../model/phrase';
-import type { LengthUnit } from '../../../model/units';
+import { type Phrase, phrase } from '../../../model/phrase';
 import { figureOf } from '../../../model/words/figure';
 import { useApp } from '../../app';
 import { useSay, useUnit } from '../../words';
 import { Part } from './Part';
-
-const GRAMS_PER_OUNCE = 28.349523125;
 
 export function WeightSection() {
   const say = useSay();
@@ -52,11 +49,11 @@ export function WeightSection() {
     ],
     [
       'Top',
-      weight(asSet, unit),
+      weightWords(asSet.grams, unit),
       sashed ? 'as it is set, without batting and backing' : 'without batting and backing',
     ],
     ...(sashed
-      ? [['Without sashing', weight(withoutSashing, unit), 'the same blocks'] as [string, Phrase, string]]
+      ? [['Without sashing', weightWords(withoutSashing.grams, unit), 'the same blocks'] as [string, Phrase, string]]
       : []),
   ];
   return (
@@ -84,12 +81,4 @@ export function WeightSection() {
       </p>
     </Part>
   );
-}
-
-/** The weight in words: grams rounded to ten where lengths are in centimetres, ounces where they are in inches. */
-function weight({ grams }: TopBulk, unit: LengthUnit): Phrase {
-  const shown = (amount: number): PhraseValue =>
-    unit === 'cm' ? Math.round(amount / 10) * 10 : Math.round(amount / GRAMS_PER_OUNCE);
-  const values = { light: shown(grams.light), heavy: shown(grams.heavy) };
-  return phrase(unit === 'cm' ? 'about {light} to {heavy} g' : 'about {light} to {heavy} oz', values);
 }
