@@ -3,6 +3,7 @@
 import { findFabric } from '../model/find';
 import { counted, type Phrase, phrase } from '../model/phrase';
 import type { Project } from '../model/project';
+import { rowWords } from '../model/words/rowWords';
 import { drawProject } from './drawProject';
 import { type FabricShare, fabricShares } from './shares';
 
@@ -24,11 +25,10 @@ export function pictureCaption(project: Project): Phrase {
 export function alternativeText(project: Project): Phrase[] {
   const drawing = drawProject(project);
   const blocks = drawing.blocks.length;
-  const { rows, columns } = project.wall;
   const values = {
     name: project.name,
     blocks: counted(blocks, '1 block', '{count} blocks'),
-    rows: counted(rows, '1 row of {columns}', '{count} rows of {columns}', { columns }),
+    rows: rowWords(project.wall),
     width: { inches: drawing.width },
     height: { inches: drawing.height },
   };

@@ -1,5 +1,5 @@
 // A fabric's spread in words, each figure beside what chance or an even spread would give.
-import { type Phrase, phrase } from '../../model/phrase';
+import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Inches } from '../../model/units';
 import { figureOf } from '../../model/words/figure';
 import { type Direction, directionOf } from '../wall/position';
@@ -36,11 +36,11 @@ export function spreadWords(
 ): Phrase[] {
   const { centre, quarters } = spread;
   return [
-    phrase('{area}, {percent}% of the fabric in the wedges: {pieces} pieces in {wedges} wedges.', {
+    phrase('{area}, {percent}% of the fabric in the wedges: {pieces} in {wedges}.', {
       area: { squareInches: spread.area },
       percent: percent(spread.share),
-      pieces: spread.pieces,
-      wedges: spread.wedges,
+      pieces: counted(spread.pieces, '1 piece', '{count} pieces'),
+      wedges: counted(spread.wedges, '1 wedge', '{count} wedges'),
     }),
     phrase('Its centre lies {where}.', {
       where: offsetWords({ x: centre.x - middle.x, y: centre.y - middle.y }),
@@ -66,7 +66,11 @@ function percent(share: number): number {
 
 function nearestWords({ nearest, wedges }: FabricSpread): Phrase {
   if (!nearest) {
-    return phrase('In {wedges} wedges only: too few to say how far apart they lie.', { wedges });
+    return counted(
+      wedges,
+      'In 1 wedge only: too few to say how far apart they lie.',
+      'In {count} wedges only: too few to say how far apart they lie.',
+    );
   }
   return phrase(
     'From a wedge with it to the next, middle to middle: {mean} on average; in a random layout {byChance}.',

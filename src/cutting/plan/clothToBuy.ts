@@ -2,7 +2,7 @@
 // and washed, makes the blocks together with what is on hand.
 
 import type { Buying, SellingUnit } from '../../model/buying';
-import { type Phrase, phrase } from '../../model/phrase';
+import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { ClothOnHand, Fabric, FabricId } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { clothText, INCHES_IN, roundedUp, soldStep, toBuy } from '../yardage/clothLength';
@@ -40,7 +40,7 @@ const MOST_TO_BUY = 50;
 export function clothToBuy(basket: ClothBasket, blocks: number, sale: ClothForSale): ClothToBuy {
   const makes = (amounts: Amounts) => makesBlocks(withBought(basket, amounts, sale), blocks);
   const none: Amounts = new Map();
-  if (makes(none)) return answer(blocks, [], true, 'The fabric on hand is enough for {blocks} blocks.');
+  if (makes(none)) return answer(blocks, [], true, 'The fabric on hand is enough for {blocks}.');
   if (basket.fabrics.length < 2) {
     return answer(blocks, [], false, 'Neighbours in a set must differ: add a second fabric first.');
   }
@@ -51,8 +51,8 @@ export function clothToBuy(basket: ClothBasket, blocks: number, sale: ClothForSa
       [],
       false,
       sale.unit === 'yard'
-        ? 'Even fifty yards more of each would not make {blocks} blocks from these strips.'
-        : 'Even fifty metres more of each would not make {blocks} blocks from these strips.',
+        ? 'Even fifty yards more of each would not make {blocks} from these strips.'
+        : 'Even fifty metres more of each would not make {blocks} from these strips.',
     );
   }
   const amounts = thinned(found, sale, makes);
@@ -60,7 +60,7 @@ export function clothToBuy(basket: ClothBasket, blocks: number, sale: ClothForSa
     const inches = amounts.get(fabric.id) ?? 0;
     return inches > 0 ? [{ fabric, inches }] : [];
   });
-  return answer(blocks, fabrics, false, 'For {blocks} blocks buy, of fabric {width} wide:', sale.usableWidth);
+  return answer(blocks, fabrics, false, 'For {blocks} buy, of fabric {width} wide:', sale.usableWidth);
 }
 
 type Amounts = ReadonlyMap<FabricId, Inches>;
@@ -72,7 +72,12 @@ function answer(
   say: string,
   width: Inches = 0,
 ): ClothToBuy {
-  return { blocks, fabrics, enough, words: phrase(say, { blocks, width: { inches: width } }) };
+  return {
+    blocks,
+    fabrics,
+    enough,
+    words: phrase(say, { blocks: counted(blocks, '1 block', '{count} blocks'), width: { inches: width } }),
+  };
 }
 
 /** The basket with what is bought, as far as it can be cut: washed first, then straightened. */

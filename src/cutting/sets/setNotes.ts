@@ -77,8 +77,9 @@ function wedgeShortage({ want, wedge, keep, sets }: MakingOutcome): Phrase[] {
   if (want === 'most' || !('blocks' in want)) return [];
   const need = wedgesNeeded(want.blocks, [...keep, ...sets], wedge);
   if (need.up + need.down === 0) return [];
-  const say = 'For {blocks} blocks {up} more wedges tip up and {down} more tip down are needed.';
-  return [phrase(say, { blocks: want.blocks, up: need.up, down: need.down })];
+  const say = 'For {blocks} more wedges are needed: {up} tip up and {down} tip down.';
+  const blocks = counted(want.blocks, '1 block', '{count} blocks');
+  return [phrase(say, { blocks, up: need.up, down: need.down })];
 }
 
 /** Neighbours of one fabric that could not be helped. */

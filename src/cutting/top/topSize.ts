@@ -8,6 +8,7 @@ import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { ClothOnHand, Fabric, Project } from '../../model/project';
 import type { Inches } from '../../model/units';
 import { cellCount, isPlain } from '../../model/wallCells';
+import { rowWords } from '../../model/words/rowWords';
 import { clothText } from '../yardage/clothLength';
 import { fabricYardage } from '../yardage/fabricYardage';
 import { CUTTING_STEPS, type NeededPiece, STEP_NAMES } from '../yardage/neededPiece';
@@ -204,21 +205,17 @@ function fitWords(
   setting: readonly SettingCloth[],
   limit: TopFit['limit'],
 ): Phrase[] {
-  const { rows, columns, width, height } = size;
-  const measures = { rows, columns, width: { inches: width }, height: { inches: height } };
-  const top = phrase(
-    'In this setting, a top of {rows} rows of {columns}: {width} × {height} finished.',
-    measures,
-  );
+  const { width, height } = size;
+  const measures = { rows: rowWords(size), width: { inches: width }, height: { inches: height } };
+  const top = phrase('In this setting, a top of {rows}: {width} × {height} finished.', measures);
   const left = counted(over, '{top} 1 block is over.', '{top} {count} blocks are over.', { top });
   const words = [over > 0 ? left : top, ...setting.map((row) => row.words)];
   if (limit?.size) {
     const { fabric, size: smaller } = limit;
-    const say =
-      'So {fabric} is the limit: what is on hand is enough for {rows} rows of {columns}, {width} × {height}.';
+    const say = 'So {fabric} is the limit: what is on hand is enough for {rows}, {width} × {height}.';
     words.push(
       phrase(say, {
-        fabric: fabric.name, rows: smaller.rows, columns: smaller.columns, width: { inches: smaller.width }, height: { inches: smaller.height },
+        fabric: fabric.name, rows: rowWords(smaller), width: { inches: smaller.width }, height: { inches: smaller.height },
       }), // biome-ignore format: short
     );
   } else if (limit) {

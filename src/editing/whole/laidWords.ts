@@ -6,6 +6,7 @@ import type { StripsLeft } from '../../cutting/sets/whyLeft';
 import { availableWedges } from '../../cutting/wedges/yield';
 import { counted, type Phrase, phrase } from '../../model/phrase';
 import type { Project } from '../../model/project';
+import { rowWords } from '../../model/words/rowWords';
 import { blocksAllowed } from '../commands/chooseWedges';
 
 interface Doings {
@@ -65,12 +66,7 @@ function wedgeWords({ stripSets, wedge }: Project): Phrase[] {
 function blockWords({ blocks, stripSets, wall }: Project): Phrase[] {
   const hung = wall.cells.filter((cell) => cell !== null).length;
   if (hung === 0) return blocks.length > 0 || stripSets.length > 0 ? [phrase('no whole block')] : [];
-  return [
-    counted(hung, '1 block hung', '{count} blocks hung in {rows} rows of {columns}', {
-      rows: wall.rows,
-      columns: wall.columns,
-    }),
-  ];
+  return [counted(hung, '1 block hung', '{count} blocks hung in {rows}', { rows: rowWords(wall) })];
 }
 
 function scoreWords({ preferences }: Project, shuffled: ArrangeResult | null): Phrase[] {

@@ -181,6 +181,10 @@ describe('the spread of the fabrics', () => {
     expect(words[1]).toMatch(/^Its centre lies (.* the middle|in the very middle)\.$/);
     expect(words[3]).toMatch(/to the next, middle to middle: .*" on average; in a random layout .*"\.$/);
     expect(words.join(' ')).not.toMatch(/[{}]/);
+    const rare = { ...one!, wedges: 1, pieces: 1, nearest: null };
+    const few = spreadWords(rare, analysis.wholeTop.middle!).map((part) => speak(part));
+    expect(few[0]).toMatch(/in the wedges: 1 piece in 1 wedge\.$/);
+    expect(few[3]).toBe('In 1 wedge only: too few to say how far apart they lie.');
     expect(speak(offsetWords({ x: 0, y: -2.5 }))).toBe('2 1/2" above the middle');
     expect(speak(offsetWords({ x: 0.01, y: 0.02 }))).toBe('in the very middle');
   });

@@ -326,6 +326,7 @@ describe('what to buy for more blocks', () => {
 
   it('is nothing where there is enough, a second fabric where there is one, and not more than 50 yards', () => {
     expect(clothToBuy(there, 4, yards)).toMatchObject({ enough: true, fabrics: [] });
+    expect(speak(clothToBuy(there, 1, yards).words)).toBe('The fabric on hand is enough for 1 block.');
     expect(clothToBuy(there, 100_000, yards)).toMatchObject({ enough: false, fabrics: [] });
     const alone = clothToBuy(
       basket({ fabrics: plainFabrics(1), clothOnHand: [cloth({ depth: 72 })] }),

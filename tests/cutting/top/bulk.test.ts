@@ -1,7 +1,13 @@
 // Weight and bulk: cloth by laying the pieces down with polygon-clipping, layers by counting what covers a point.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { blockBulk, bulkReport, clothInWedge, layersAtMiddle, weightWords } from '../../../src/cutting/top/bulk';
+import {
+  blockBulk,
+  bulkReport,
+  clothInWedge,
+  layersAtMiddle,
+  weightWords,
+} from '../../../src/cutting/top/bulk';
 import { boxOutline } from '../../../src/geometry/point';
 import { cutWedge } from '../../../src/geometry/wedge';
 import { createBlock } from '../../../src/model/create';
@@ -111,7 +117,8 @@ describe('the bulk of a top', () => {
   });
 
   it('is told in one figure where both ends of cotton round to the same', () => {
-    const told = (light: number, heavy: number, unit: 'in' | 'cm') => speak(weightWords({ light, heavy }, unit));
+    const told = (light: number, heavy: number, unit: 'in' | 'cm') =>
+      speak(weightWords({ light, heavy }, unit));
     expect(told(32, 36, 'in')).toBe('about 1 oz');
     expect(told(32, 36, 'cm')).toBe('about 30 to 40 g');
     expect(told(31, 34, 'cm')).toBe('about 30 g');

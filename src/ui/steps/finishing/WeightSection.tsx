@@ -53,7 +53,13 @@ export function WeightSection() {
       sashed ? 'as it is set, without batting and backing' : 'without batting and backing',
     ],
     ...(sashed
-      ? [['Without sashing', weightWords(withoutSashing.grams, unit), 'the same blocks'] as [string, Phrase, string]]
+      ? [
+          ['Without sashing', weightWords(withoutSashing.grams, unit), 'the same blocks'] as [
+            string,
+            Phrase,
+            string,
+          ],
+        ]
       : []),
   ];
   return (

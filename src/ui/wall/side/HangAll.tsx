@@ -4,6 +4,7 @@ import { hangAll } from '../../../editing/commands/wall';
 import { wallForAll } from '../../../editing/whole/hangBlocks';
 import { sideTable } from '../../../model/find';
 import { isPlain } from '../../../model/wallCells';
+import { rowWords } from '../../../model/words/rowWords';
 import { useApp, useAppStore } from '../../app';
 import { useSay } from '../../words';
 
@@ -15,7 +16,7 @@ export function HangAll() {
   if (larger)
     return (
       <button type="button" className="button" onClick={() => store.getState().run(larger.command)}>
-        {say('Hang all on {rows} rows of {columns}', { rows: larger.rows, columns: larger.columns })}
+        {say('Hang all on {rows}', { rows: rowWords(larger) })}
       </button>
     );
   const waiting = sideTable(project).map((block) => block.id);

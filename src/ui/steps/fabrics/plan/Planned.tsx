@@ -7,6 +7,7 @@ import { writeDownStrips } from '../../../../editing/commands/stripsOnHand';
 import { sellingUnit } from '../../../../model/buying';
 import { counted, phrase } from '../../../../model/phrase';
 import type { Fabric } from '../../../../model/project';
+import { rowWords } from '../../../../model/words/rowWords';
 import { useApp } from '../../../app';
 import { Apart } from '../../../fields/Apart';
 import { Complaint, useRun } from '../../../fields/Complaint';
@@ -98,9 +99,8 @@ function Round({ wanted: { project, size } }: { wanted: Wanted }) {
     [project, size],
   );
   if (!size) return null;
-  const words = phrase('Around the blocks, for {rows} rows of {columns}, {width} × {height} finished:', {
-    rows: size.rows,
-    columns: size.columns,
+  const words = phrase('Around the blocks, for {rows}, {width} × {height} finished:', {
+    rows: rowWords(size),
     width: { inches: size.width },
     height: { inches: size.height },
   });

@@ -4,15 +4,17 @@ import { type SizeOffer, sizeOffers } from '../../../../cutting/top/sizeOffers';
 import { type TopSize, topSize } from '../../../../cutting/top/topSize';
 import { layOut } from '../../../../geometry/setting';
 import { wedgeProblem } from '../../../../geometry/wedge';
+import { counted } from '../../../../model/phrase';
 import type { Project } from '../../../../model/project';
 import type { Inches } from '../../../../model/units';
+import { rowWords } from '../../../../model/words/rowWords';
 import { useApp } from '../../../app';
 import { Choice } from '../../../fields/Choice';
 import { CountField } from '../../../fields/CountField';
 import { Fractions } from '../../../fields/Fractions';
 import { LengthField } from '../../../fields/LengthField';
 import { useSay } from '../../../words';
-import { frameWords, rowWords, sizeWords, withOffer } from '../../wall/setting/offerWords';
+import { frameWords, sizeWords, withOffer } from '../../wall/setting/offerWords';
 
 const MOST_BLOCKS = 400;
 const LEAST_SIZE: Inches = 6;
@@ -136,7 +138,7 @@ function AboutSoLarge({ wish, onChange }: { wish: SizeWish; onChange: (wish: Top
                 <Fractions text={say(sizeWords(offer))} />
                 <span className="quiet">
                   <Fractions
-                    text={`${say(rowWords(offer))}, ${say('{blocks} blocks', { blocks: offer.blocks })}; ${say(frameWords(offer))}`}
+                    text={`${say(rowWords(offer))}, ${say(counted(offer.blocks, '1 block', '{count} blocks'))}; ${say(frameWords(offer))}`}
                   />
                 </span>
               </span>

@@ -19,11 +19,6 @@ export function sizeWords(offer: SizeOffer): Phrase {
   });
 }
 
-/** Rows and columns in words. */
-export function rowWords(offer: SizeOffer): Phrase {
-  return counted(offer.rows, '1 row of {columns}', '{count} rows of {columns}', { columns: offer.columns });
-}
-
 /** Sashing and borders in words. */
 export function frameWords({ sashing, borders }: SizeOffer): Phrase {
   const sashed = sashing.where === 'none' ? null : { width: { inches: sashing.width } };
