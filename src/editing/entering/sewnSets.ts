@@ -17,8 +17,9 @@ export function growsWithUse({ progress, length }: StripSet): boolean {
 }
 
 /**
- * Adds fabrics that stand in and so many sets of them, each of as many strips of one width, to enter sewn blocks by their sets before
- * the fabrics are told. Strips come from the fabrics in turn: no set holds a fabric twice where there are fabrics enough.
+ * Adds so many sets, each of as many strips of one width, to enter sewn blocks by their sets before the fabrics are told: of `fabrics`,
+ * which are added and stand in, or where there are none of the quilt's own but the background, of which it must have one. Strips come
+ * from the fabrics in turn: no set holds a fabric twice where there are fabrics enough.
  */
 export function addStandInSets(
   fabrics: readonly NewFabric[],
@@ -27,11 +28,14 @@ export function addStandInSets(
   return {
     label: counted(sets, 'add 1 set of sewn wedges', 'add {count} sets of sewn wedges'),
     change: (draft) => {
-      const ids = fabrics.map((fabric) => {
+      const own = draft.fabrics.filter(({ background }) => !background).map(({ id }) => id);
+      const added = fabrics.map((fabric) => {
         const id = freshId('f', everyCloth(draft));
         draft.fabrics.push({ ...fabric, id });
         return id;
       });
+      const ids = added.length > 0 ? added : own;
+      if (ids.length === 0) throw new Error('addStandInSets: no fabric');
       const width = apothem(draft.wedge) / strips;
       const step = stepThrough(ids.length, strips);
       for (let set = 0; set < sets; set += 1) {

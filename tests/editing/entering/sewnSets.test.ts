@@ -78,6 +78,21 @@ describe('sets that stand in for those of sewn blocks', () => {
     );
   });
 
+  it('hold the fabrics of the quilt in turn where it has its own, and add none', () => {
+    const project = workshopProject();
+    const quilt = { ...project, stripSets: [], blocks: [], wall: { rows: 1, columns: 1, cells: [null] } };
+    const own = quilt.fabrics.filter(({ background }) => !background).map(({ id }) => id);
+    for (const strips of [1, own.length, 5]) {
+      const after = done(quilt, addStandInSets([], { sets: 3, strips }));
+      expect(after.fabrics).toEqual(quilt.fabrics);
+      const held = after.stripSets.flatMap((set) => set.strips.map(({ fabric }) => fabric));
+      expect(held).toHaveLength(3 * strips);
+      expect(held.filter((fabric) => !own.includes(fabric))).toEqual([]);
+    }
+    const one = done(quilt, addStandInSets([], { sets: 1, strips: own.length }));
+    expect(new Set(one.stripSets[0]!.strips.map(({ fabric }) => fabric)).size).toBe(own.length);
+  });
+
   it('give as many wedges as the entered blocks have, with nothing to correct', () => {
     fc.assert(
       fc.property(fc.nat(10_000), (seed) => {
