@@ -1,7 +1,7 @@
 // Blocks as a list of text, one to the line: '7: A↑ C↓ …'. Written from the blocks there are, and read with every fault by line and place.
 import { findBlock } from '../../model/find';
 import { whyPlacesLocked } from '../../model/freedom';
-import { type Phrase, phrase } from '../../model/phrase';
+import { counted, type Phrase, phrase } from '../../model/phrase';
 import {
   BLOCK_PROGRESS,
   type Block,
@@ -119,7 +119,7 @@ function whole(line: number, message: Phrase): ListProblem {
 }
 
 /** A number before the wedges, perhaps after a word: "Block 7:", "7.", "7)". */
-const NUMBER = /^\s*(?:\p{L}+\s+)?(\d{1,5})\s*[:.)]/u;
+const NUMBER = /^\s*(?:\p{L}+\s+)?(\d+)\s*[:.)]/u;
 /** Words in brackets at the end. */
 const STAGE = /\(([^()"]*)\)\s*$/;
 
@@ -161,11 +161,12 @@ function readLine(
     problems.push(
       whole(
         line,
-        phrase('It has {count} wedges; a block has {perBlock}. Write {empty} for an empty place.', {
-          count: words.length,
-          perBlock,
-          empty: EMPTY,
-        }),
+        counted(
+          words.length,
+          'It has 1 wedge; a block has {perBlock}. Write {empty} for an empty place.',
+          'It has {count} wedges; a block has {perBlock}. Write {empty} for an empty place.',
+          { perBlock, empty: EMPTY },
+        ),
       ),
     );
   return { line, block: null, number, places, progress: progress ?? usual, problems };

@@ -130,6 +130,12 @@ describe('a list of blocks', () => {
       '“glued” is no progress of a block. There are: Planned, Wedges joined, Corners on and In its row.',
     ]);
   });
+  it('tells one wedge as one, and a number too large for a block as that', () => {
+    const told = (text: string) =>
+      readBlockList(workshopProject(), text, 'octagon', NAMES).problems.map(({ message }) => speak(message));
+    expect(told('A↑')).toEqual(['It has 1 wedge; a block has 8. Write – for an empty place.']);
+    expect(told('1234567890: A↑ B↓ A↑ B↓ A↑ B↓ A↑ B↓')).toEqual(['A block has a number from 1 to 10,000.']);
+  });
   it('says that a sewn block keeps its wedges', () => {
     const line = (wedges: string) => `1: ${wedges}`;
     const sewn = after(workshopProject(), (now) =>
