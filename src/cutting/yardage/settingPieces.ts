@@ -12,10 +12,16 @@ import { bindingRun } from './binding';
 import { type NeededPiece, onRuler } from './neededPiece';
 import { type Cut, isKey, type SettingGroup, settingGroups, spareOf } from './settingGroups';
 
-/** One row for each kind, size and fabric, in the order of work; the binding last. */
-export function settingPieces(project: Project): NeededPiece[] {
+/** One row for each kind, size and fabric, in the order of work, without the pieces that are sewn; the binding last. */
+export function settingPieces(
+  project: Project,
+  sewn: (piece: SettingPiece) => boolean = () => false,
+): NeededPiece[] {
   const leftovers = stripsLeftBeside(project.stripsOnHand, project.stripSets);
-  const rows = settingGroups(project).map((group) => neededOf(group, project, leftovers));
+  const rows = settingGroups(project).flatMap((group) => {
+    const pieces = group.pieces.filter((piece) => !sewn(piece));
+    return pieces.length > 0 ? [neededOf({ ...group, pieces }, project, leftovers)] : [];
+  });
   return [...rows, ...bindingPiece(project, layOut(project))];
 }
 

@@ -208,6 +208,46 @@ describe('the cutting list', () => {
     expect(neededPieces(project, 'left').some((row) => row.step === 'corners')).toBe(false);
   });
 
+  it('of what is left leaves out of the sashing what is sewn into whole rows, and not what is cut to their length', () => {
+    const project = uncut();
+    const { rows, columns, cells } = project.wall;
+    const fabric = project.fabrics[0]!.id;
+    project.setting.sashing = { where: 'around', width: 1.5, fabric };
+    const sashing = () =>
+      neededPieces(project, 'left')
+        .filter((row) => row.step === 'sashing')
+        .map((row) => [speak(row.what).slice(0, 8), row.count]);
+    expect(sashing()).toEqual([
+      ['Vertical', rows * (columns + 1)],
+      ['Horizont', rows + 1],
+    ]);
+    const join = (from: number, to: number) => {
+      for (const cell of cells.slice(from, to))
+        project.blocks.find(({ id }) => id === cell?.block)!.progress = 'joined';
+    };
+    // A row is whole once all its blocks are in it.
+    join(0, columns - 1);
+    expect(sashing()[0]).toEqual(['Vertical', rows * (columns + 1)]);
+    join(0, columns);
+    expect(sashing()[0]).toEqual(['Vertical', (rows - 1) * (columns + 1)]);
+    join(0, cells.length);
+    expect(sashing()).toEqual([['Horizont', rows + 1]]);
+    // An empty place waits for its block.
+    cells[0] = null;
+    expect(sashing()[0]).toEqual(['Vertical', columns + 1]);
+  });
+
+  it('of what is left keeps the corners of a top on point, which are sewn on last', () => {
+    const project = demo('river-ferry');
+    for (const block of project.blocks) block.progress = 'joined';
+    const setting = (scope: 'whole' | 'left') =>
+      neededPieces(project, scope)
+        .filter((row) => row.step === 'setting')
+        .map((row) => row.shape);
+    expect(setting('whole').toSorted()).toEqual(['halved', 'quartered']);
+    expect(setting('left')).toEqual(['halved']);
+  });
+
   it('says how much more cloth there has to be than is on hand', () => {
     const project = uncut();
     const [fabric] = yardage(project, 'whole').fabrics;
